@@ -1,0 +1,48 @@
+//! The engineer's handbook: one formula a file, each with its source, range and check values;
+//! published data of oils, surfaces, pipes; and nothing about any particular design.
+//!
+//! Where things are: [`fluids`], [`rain`], [`separation`], [`hydraulics`], [`vessel`] hold the
+//! pages, [`sources`] every publication once, [`page`] and [`formula`](mod@formula) what a page is,
+//! [`equation`] how it is printed, [`evidence`] how it is checked.
+
+#[doc(hidden)]
+pub use stillrise_units as units;
+
+pub mod equation;
+pub mod evidence;
+pub mod formula;
+pub mod page;
+pub mod read;
+pub mod sources;
+
+pub mod fluids;
+pub mod hydraulics;
+pub mod rain;
+pub mod separation;
+pub mod vessel;
+
+use page::Page;
+
+/// All pages, area by area.
+pub fn pages() -> impl Iterator<Item = &'static Page> {
+    [fluids::PAGES, rain::PAGES, separation::PAGES, hydraulics::PAGES, vessel::PAGES]
+        .into_iter()
+        .flatten()
+        .copied()
+}
+
+/// The page of this id.
+#[must_use]
+pub fn page(id: &str) -> Option<&'static Page> {
+    pages().find(|p| p.id == id)
+}
+
+/// Declares the pages of an area and lists them.
+macro_rules! list_pages {
+    ($($page:ident),* $(,)?) => {
+        $(pub mod $page;)*
+        /// The pages of this area, in reading order.
+        pub static PAGES: &[&crate::page::Page] = &[$(&$page::PAGE),*];
+    };
+}
+pub(crate) use list_pages;

@@ -1,0 +1,4 @@
+//! Sources on water and oils.
+
+sources! {
+}

@@ -1,0 +1,6 @@
+//! What needs no publication, and what several areas share.
+
+sources! {
+    COMMON_PRACTICE "Common practice of the trade" "" Practice;
+    DEFINITION "Definition or geometry; needs no authority" "" Read;
+}

@@ -1,0 +1,33 @@
+//! Every published source the handbook rests on, written once, by area.
+//!
+//! `Seen` tells the reader how the text is known: read, second hand, or from memory. A source
+//! from memory is to be checked against the document before it is quoted.
+
+use crate::page::Source;
+
+macro_rules! sources {
+    ($($id:ident $title:literal $year:literal $seen:ident;)*) => {
+        use crate::page::{Seen, Source};
+        $(#[doc = $title] pub static $id: Source = Source { title: $title, year: $year, seen: Seen::$seen };)*
+        /// All of this area.
+        pub(super) static ALL: &[&Source] = &[$(&$id),*];
+    };
+}
+
+mod fluids;
+mod general;
+mod hydraulics;
+mod rain;
+mod separation;
+mod vessel;
+pub use fluids::*;
+pub use general::*;
+pub use hydraulics::*;
+pub use rain::*;
+pub use separation::*;
+pub use vessel::*;
+
+/// All of them.
+pub fn all() -> impl Iterator<Item = &'static Source> {
+    [fluids::ALL, general::ALL, hydraulics::ALL, rain::ALL, separation::ALL, vessel::ALL].into_iter().flatten().copied()
+}

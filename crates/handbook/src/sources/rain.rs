@@ -1,0 +1,4 @@
+//! Sources on rain and process flows.
+
+sources! {
+}

@@ -1,0 +1,4 @@
+//! Sources on vessels, levels and operation.
+
+sources! {
+}

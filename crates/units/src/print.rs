@@ -1,0 +1,92 @@
+//! Printing numbers: four significant digits, no more zeros than were earned, unit always there.
+
+use crate::catalog::Unit;
+
+/// In which units results are printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum System {
+    /// US customary.
+    Us,
+    /// SI and the metric units of the trade.
+    #[default]
+    Si,
+}
+
+impl System {
+    /// The unit of a (US, SI) pair that belongs to this system.
+    #[must_use]
+    pub fn pick(self, pair: (&'static Unit, &'static Unit)) -> &'static Unit {
+        match self {
+            System::Us => pair.0,
+            System::Si => pair.1,
+        }
+    }
+}
+
+/// `value` rounded to `digits` significant digits, without trailing zeros behind the point.
+///
+/// Numbers of a million and more, or below a ten-thousandth, are written with a power of ten.
+#[must_use]
+pub fn digits(value: f64, digits: usize) -> String {
+    if value == 0.0 {
+        return "0".to_owned();
+    }
+    if !value.is_finite() {
+        return if value.is_nan() { "not a number".to_owned() } else if value > 0.0 { "infinite".to_owned() } else { "-infinite".to_owned() };
+    }
+    let scientific = format!("{value:.*e}", digits.saturating_sub(1));
+    let (mantissa, exponent) = scientific.split_once('e').unwrap_or((&scientific, "0"));
+    let exponent: i32 = exponent.parse().unwrap_or(0);
+    if (-4..6).contains(&exponent) {
+        let places = usize::try_from(i32::try_from(digits).unwrap_or(4) - 1 - exponent).unwrap_or(0);
+        // Rounding to significant digits first, so that 12 346 prints as 12350.
+        let rounded: f64 = scientific.parse().unwrap_or(value);
+        trim(&format!("{rounded:.places$}"))
+    } else {
+        format!("{}e{exponent}", trim(mantissa))
+    }
+}
+
+fn trim(text: &str) -> String {
+    if text.contains('.') {
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    } else {
+        text.to_owned()
+    }
+}
+
+/// A number and its unit: `"45.2 gpm"`; four significant digits.
+#[must_use]
+pub fn with_unit(si: f64, unit: &Unit) -> String {
+    let number = digits(unit.from_si(si), 4);
+    match unit.symbol {
+        "" => number,
+        "%" => format!("{number} %"),
+        symbol => format!("{number} {symbol}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalog::{DEG_F, GPM, PERCENT};
+
+    #[test]
+    fn four_digits_and_no_more_zeros_than_earned() {
+        for (value, text) in [
+            (45.0, "45"),
+            (0.62, "0.62"),
+            (11.808, "11.81"),
+            (12_346.0, "12350"),
+            (0.000_241_7, "0.0002417"),
+            (1.25e-6, "1.25e-6"),
+            (-0.5, "-0.5"),
+            (123_456_789.0, "1.235e8"),
+        ] {
+            assert_eq!(digits(value, 4), text);
+        }
+        assert_eq!(with_unit(6.309_019_64e-5 * 45.25, &GPM), "45.25 gpm");
+        assert_eq!(with_unit(0.125, &PERCENT), "12.5 %");
+        assert_eq!(with_unit(283.15, &DEG_F), "50 °F");
+    }
+}
