@@ -1,1 +1,15 @@
-//! design
+//! From what a customer said to what a unit will do: enquiry, basis, train, performance, with the
+//! origin of every value recorded on the way.
+//!
+//! Nothing here chooses a unit (that is `search`), judges (that is `checks`), or touches a file.
+
+pub mod basis;
+pub mod enquiry;
+pub mod job;
+pub mod performance;
+pub mod provenance;
+pub mod train;
+pub mod triage;
+
+pub use job::Job;
+pub use provenance::{Ledger, Node, Off, Stop, Trail, Val, WhatIf};

@@ -14,6 +14,7 @@ pub mod formula;
 pub mod page;
 pub mod read;
 pub mod sources;
+pub mod spread;
 
 pub mod fluids;
 pub mod hydraulics;

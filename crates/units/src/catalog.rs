@@ -129,7 +129,7 @@ impl PartialEq for Unit {
 // The exact building blocks.
 const INCH: f64 = 0.0254;
 const FOOT: f64 = 0.3048;
-const ACRE: f64 = 4046.856_422_4; // 43 560 ft2, international foot
+const ACRE: f64 = 4_046.856_422_4; // 43 560 ft2, international foot
 const GALLON: f64 = 3.785_411_784e-3; // 231 in3
 const IMPERIAL_GALLON: f64 = 4.546_09e-3;
 const POUND: f64 = 0.453_592_37;
@@ -154,6 +154,10 @@ catalog! {
     ONE Ratio "" ["-", "1"] 1.0;
     /// per cent
     PERCENT Ratio "%" ["percent", "pct"] 0.01;
+    /// gram per kilogram: salinity
+    G_KG Ratio "g/kg" ["‰"] 1e-3;
+    /// microlitre per litre: oil content by volume
+    UL_L Ratio "µL/L" ["uL/L", "ppm(v)"] 1e-6;
 
     /// metre
     M Length "m" ["metre", "meter", "metres", "meters"] 1.0;

@@ -2,7 +2,7 @@
 //!
 //! Dimensions are proved by the compiler ([`uom`], SI inside), the trade's units are added
 //! exactly ([`catalog`]), text such as `"120 gpm"` is read without losing what was typed
-//! ([`parse`]), and results are printed in US or SI units ([`print`]). [`math`] is the only
+//! ([`parse`]), and results are printed in US or SI units ([`mod@print`]). [`math`] is the only
 //! place where transcendental functions are called, so that the same input gives the same
 //! bytes on every machine.
 //!

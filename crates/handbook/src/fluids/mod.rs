@@ -1,8 +1,57 @@
-//! fluids
+//! Fluids: water fresh and saline, oils and how they change with temperature, and the units in
+//! which the trade states them; and published data on what arrives with the water.
+//!
+//! | data | what it says |
+//! |---|---|
+//! | [`oils`] | density, viscosity, flash point, interfacial tension of one oil a file |
+//! | [`chemicals`] | what keeps oil from separating, or passes untouched |
+//! | [`pollutants`] | what limits name, and whether gravity acts on it |
+//! | [`facilities`] | oil, solids and droplets that a kind of site sends |
 
 use crate::evidence::Table;
 
-crate::list_pages! {}
+pub mod chemicals;
+pub mod facilities;
+pub mod oils;
+pub mod pollutants;
+mod tables;
 
-/// Check tables of this area, read row by row.
-pub static TABLES: &[Table] = &[];
+crate::list_pages! {
+    water_density,
+    water_viscosity,
+    saline_density,
+    saline_viscosity,
+    kinematic_viscosity,
+    oil_density,
+    oil_density_60f,
+    api_gravity,
+    oil_viscosity,
+    saybolt,
+    volume_concentration,
+}
+
+/// Check tables of this area.
+pub static TABLES: &[Table] = tables::TABLES;
+
+/// Whether a text is this word, whatever its case and whether dashes or spaces part it.
+fn same(word: &str, text: &str) -> bool {
+    let plain = |byte: u8| if matches!(byte, b'-' | b'_') { b' ' } else { byte.to_ascii_lowercase() };
+    let text = text.trim();
+    word.len() == text.len() && word.bytes().zip(text.bytes()).all(|(a, b)| plain(a) == plain(b))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn words_are_found_as_people_write_them() {
+        assert!(same("alkaline-degreaser", "Alkaline degreaser "));
+        assert!(same("oil and grease", "oil-and-grease"));
+        assert!(!same("diesel", "diesel-en590"));
+        assert!(chemicals::chemical("Soluble coolant").is_some());
+        assert!(oils::oil("Jet fuel").is_some());
+        assert!(pollutants::pollutant("Oil and Grease").is_some());
+        assert!(facilities::facility("car park").is_some());
+    }
+}

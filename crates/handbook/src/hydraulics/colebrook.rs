@@ -3,8 +3,8 @@
 use crate::formula;
 use crate::page::Evidence::Published;
 use crate::sources::{COLEBROOK, R_HYDRAULICS};
-use stillrise_units::math::{log10, root, sqrt};
 use stillrise_units::Ratio;
+use stillrise_units::math::{log10, root, sqrt};
 
 formula! {
     /// Darcy friction factor of turbulent flow in a full pipe, by Colebrook and White's relation.

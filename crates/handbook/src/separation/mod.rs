@@ -1,20 +1,213 @@
 //! Separation: rise of droplets, settling of grit, removal in tanks and plate packs.
 
-use crate::evidence::Table;
+use crate::evidence::{Row, Table};
+use crate::page::Evidence::{self, ByHand, Library};
 
 crate::list_pages! {
     stokes_rise,
+    stokes_cut,
+    drag_rise,
+    grit_settling,
+    lognormal_finer,
+    lognormal_removal,
+    tank_removal,
+    plate_removal,
+    laminar_capture,
+    remaining_oil,
+    api_horizontal_velocity,
+    api_cross_section,
+    api_channels,
+    api_factor,
+    api_length,
+    api_area,
+    plate_area,
+    true_plate_area,
+    gap_reynolds,
+    residence_time,
+    residence_volume,
+    rise_time,
+    hinze_droplet,
+    pipe_dissipation,
+    mixture,
+    oil_load,
+    permit_multiplier,
+    long_term_mean,
+    en858_nominal_size,
+    ppg3_size,
 }
 
+pub mod floors;
+pub mod pumps;
+
 /// Check tables of this area, read row by row.
-pub static TABLES: &[Table] = &[Table {
-    file: "rise_rate_vs_T.csv",
-    text: include_str!("../../check/rise_rate_vs_T.csv"),
-    page: &stokes_rise::PAGE,
-    fixed: "",
-    columns: &[("d_um", "d", "um"), ("rho_w", "rho_w", "kg/m3"), ("rho_o", "rho_o", "kg/m3"), ("mu_w_mPas", "mu", "mPa s")],
-    expect: ("v_stokes_m_s", "m/s"),
-    within: Some((2e-5, "densities are printed to 0.0001 kg/m3")),
-    only: None,
-    evidence: crate::page::Evidence::ByHand("independent evaluation in Python of the same law, water from CoolProp 8.0.0"),
-}];
+pub static TABLES: &[Table] = &[
+    Table {
+        file: "rise_rate_vs_T.csv",
+        text: include_str!("../../check/rise_rate_vs_T.csv"),
+        page: &stokes_rise::PAGE,
+        fixed: "",
+        columns: RISE_COLUMNS,
+        expect: ("v_stokes_m_s", "m/s"),
+        within: Some((2e-5, "densities are printed to 0.0001 kg/m3")),
+        only: None,
+        evidence: ByHand("independent evaluation in Python of the same law, water from CoolProp 8.0.0"),
+    },
+    Table {
+        file: "rise_rate_design.csv",
+        text: include_str!("../../check/rise_rate_design.csv"),
+        page: &stokes_rise::PAGE,
+        fixed: "",
+        columns: &[
+            ("d_um", "d", "um"),
+            ("rho_w", "rho_w", "kg/m3"),
+            ("rho_o", "rho_o", "kg/m3"),
+            ("mu_cP", "mu", "cP"),
+        ],
+        expect: ("v_ft_min", "ft/min"),
+        within: Some((2.5e-3, "evaluated with g = 981 cm/s2 and printed to 0.00001 ft/min, down to 0.00163")),
+        only: None,
+        evidence: ByHand("independent evaluation of the same law in cgs units"),
+    },
+    Table {
+        file: "rise_rate_vs_T.csv",
+        text: include_str!("../../check/rise_rate_vs_T.csv"),
+        page: &drag_rise::PAGE,
+        fixed: "",
+        columns: RISE_COLUMNS,
+        expect: ("v_SN_m_s", "m/s"),
+        within: Some((2e-5, "densities are printed to 0.0001 kg/m3")),
+        only: None,
+        evidence: ByHand("independent evaluation in Python of the same law, water from CoolProp 8.0.0"),
+    },
+    Table {
+        file: "terminal_velocity.csv",
+        text: include_str!("../../check/terminal_velocity.csv"),
+        page: &drag_rise::PAGE,
+        fixed: "",
+        columns: TERMINAL_COLUMNS,
+        expect: ("v_schiller_naumann_m_s", "m/s"),
+        within: Some((4e-6, "densities are printed to 0.0001 kg/m3, of a difference down to 18")),
+        only: Some(rises),
+        evidence: ByHand("the same law solved in Python, scipy brentq"),
+    },
+    Table {
+        file: "terminal_velocity.csv",
+        text: include_str!("../../check/terminal_velocity.csv"),
+        page: &drag_rise::PAGE,
+        fixed: "",
+        columns: TERMINAL_COLUMNS,
+        expect: ("v_clift_m_s", "m/s"),
+        within: Some((0.04, "another fit of the same drag curve of spheres")),
+        only: Some(rises),
+        evidence: Library("fluids 1.3.1, drag.v_terminal by Clift, Grace and Weber"),
+    },
+    remaining(ByHand("closed form and quadrature in Python, agreeing to 1e-5"), None, |row| {
+        row.text("reference") == "closed"
+    }),
+    remaining(
+        Library("scipy 1.17.1, integrate.quad over the same models"),
+        Some((2e-6, "panels of eight points are good to 2e-7")),
+        |row| row.text("reference") == "quad",
+    ),
+    grain("shape=sphere", "w_18_0.4_m_s"),
+    grain("shape=natural", "w_18_1.0_m_s"),
+    grain("shape=nominal", "w_20_1.1_m_s"),
+    grain("shape=angular", "w_24_1.2_m_s"),
+    nominal("shape=sphere, rho_s=2650 kg/m3, rho_w=1000 kg/m3", "w_18_0.4_m_s"),
+    nominal("shape=natural, rho_s=2650 kg/m3, rho_w=1000 kg/m3", "w_18_1.0_m_s"),
+    nominal("shape=nominal, rho_s=2650 kg/m3, rho_w=1000 kg/m3", "w_20_1.1_m_s"),
+    nominal("shape=angular, rho_s=2650 kg/m3, rho_w=1000 kg/m3", "w_24_1.2_m_s"),
+    finer("sg=1.6487212707001282", |row| row.text("s_ln") == "0.500000"),
+    finer("sg=2.0137527074704766", |row| row.text("s_ln") == "0.700000"),
+    finer("sg=2", |row| row.text("s_ln") == "0.693147"),
+    finer("sg=2.718281828459045", |row| row.text("s_ln") == "1.000000"),
+];
+
+const RISE_COLUMNS: &[(&str, &str, &str)] =
+    &[("d_um", "d", "um"), ("rho_w", "rho_w", "kg/m3"), ("rho_o", "rho_o", "kg/m3"), ("mu_w_mPas", "mu", "mPa s")];
+
+const TERMINAL_COLUMNS: &[(&str, &str, &str)] = &[
+    ("d_um", "d", "um"),
+    ("rho_w_kg_m3", "rho_w", "kg/m3"),
+    ("rho_p_kg_m3", "rho_o", "kg/m3"),
+    ("mu_w_mPas", "mu", "mPa s"),
+];
+
+/// The table gives speeds; the page gives sinking droplets a sign.
+fn rises(row: &Row<'_>) -> bool {
+    row.number("rho_p_kg_m3") < row.number("rho_w_kg_m3")
+}
+
+const FERGUSON_CHURCH: &str = include_str!("../../check/ferguson_church.csv");
+
+/// Settling of grains in water of 10 and 20 °C.
+const fn grain(fixed: &'static str, column: &'static str) -> Table {
+    Table {
+        file: "ferguson_church.csv",
+        text: FERGUSON_CHURCH,
+        page: &grit_settling::PAGE,
+        fixed,
+        columns: &[
+            ("d_um", "d", "um"),
+            ("rho_p", "rho_s", "kg/m3"),
+            ("rho_w", "rho_w", "kg/m3"),
+            ("nu_mm2_s", "nu", "mm2/s"),
+        ],
+        expect: (column, "m/s"),
+        within: Some((2e-6, "inputs are printed to seven digits")),
+        only: Some(|row| !row.text("rho_p").is_empty()),
+        evidence: ByHand("independent evaluation in Python of the same formula"),
+    }
+}
+
+/// The rows with a submerged density of 1.65 and g of 9.81.
+const fn nominal(fixed: &'static str, column: &'static str) -> Table {
+    Table {
+        columns: &[("d_um", "d", "um"), ("nu_mm2_s", "nu", "mm2/s")],
+        within: Some((4e-4, "evaluated with g = 9.81 m/s2")),
+        only: Some(|row| row.text("rho_p").is_empty()),
+        ..grain(fixed, column)
+    }
+}
+
+/// The log-normal distribution; the table gives the logarithm of the spread.
+const fn finer(fixed: &'static str, only: fn(&Row<'_>) -> bool) -> Table {
+    Table {
+        file: "psd_lognormal.csv",
+        text: include_str!("../../check/psd_lognormal.csv"),
+        page: &lognormal_finer::PAGE,
+        fixed,
+        columns: &[("d_um", "d", "um"), ("dv50_um", "d50", "um")],
+        expect: ("cdf_scipy", ""),
+        within: None,
+        only: Some(only),
+        evidence: Library("scipy 1.17.1, stats.lognorm.cdf"),
+    }
+}
+
+/// Oil left by one stage against the closed form, by two against a quadrature.
+const fn remaining(evidence: Evidence, within: Option<(f64, &'static str)>, only: fn(&Row<'_>) -> bool) -> Table {
+    Table {
+        file: "remaining_oil.csv",
+        text: include_str!("../../check/remaining_oil.csv"),
+        page: &remaining_oil::PAGE,
+        fixed: "",
+        columns: &[
+            ("d50_um", "d50", "um"),
+            ("sg", "sg", ""),
+            ("rho_w", "rho_w", "kg/m3"),
+            ("rho_o", "rho_o", "kg/m3"),
+            ("mu_cP", "mu", "cP"),
+            ("law", "law", ""),
+            ("v_tank_mm_s", "v_tank", "mm/s"),
+            ("tank", "tank", ""),
+            ("v_pack_mm_s", "v_pack", "mm/s"),
+            ("spread_pct", "spread", "%"),
+            ("regime", "regime", ""),
+        ],
+        expect: ("remaining", ""),
+        within,
+        only: Some(only),
+        evidence,
+    }
+}

@@ -3,4 +3,5 @@
 sources! {
     COMMON_PRACTICE "Common practice of the trade" "" Practice;
     DEFINITION "Definition or geometry; needs no authority" "" Read;
+    JUDGEMENT "Engineering judgement of this handbook" "" Memory;
 }

@@ -3,4 +3,21 @@
 sources! {
     COLEBROOK "Colebrook and White, Turbulent flow in pipes" "1939" SecondHand;
     R_HYDRAULICS "Vignette of the R package hydraulics, pipe example" "" Read;
+    DARCY "Darcy and Weisbach's friction loss, Hagen and Poiseuille's laminar flow; textbook hydraulics" "" Read;
+    MANNING "Manning's formula, in FHWA Hydraulic Design Series 2, Highway Hydrology, 2nd ed., eq. 2.8" "2002" Read;
+    HDS_2_OUTLETS "Federal Highway Administration, Hydraulic Design Series 2, Highway Hydrology, 2nd ed., chapter 8 on orifices and weirs" "2002" Read;
+    CRITICAL_FLOW "Critical flow of an open section, Q2 T = g A3; textbook hydraulics" "" Read;
+    KINDSVATER_CARTER "Kindsvater and Carter, Discharge characteristics of rectangular thin-plate weirs; coefficients as in ISO 1438, recalled" "1957" Memory;
+    WATER_MEASUREMENT "US Bureau of Reclamation, Water Measurement Manual, table of Kindsvater-Carter coefficients as reprinted in a federal hydraulics reference manual" "2001" SecondHand;
+    KINDSVATER_SHEN "Kindsvater and Shen's thin-plate V-notch, curve fits as printed in two public codes and a public worksheet" "" SecondHand;
+    VILLEMONTE "Villemonte, Submerged-weir discharge studies, Engineering News-Record" "1947" SecondHand;
+    IDELCHIK_PLATE "Loss of a sharp-edged perforated plate in a straight passage, Idelchik's form" "" Memory;
+    PLANE_POISEUILLE "Laminar flow between parallel plates; textbook hydrodynamics" "" Read;
+    DAVIES "Davies' pressure loss of a fibrous bed, as quoted by a public engineering note on filters" "1952" SecondHand;
+    B36_10M "ASME B36.10M, Welded and seamless wrought steel pipe; inch sizes recalled, compared with the metric sizes of fluids 1.3.1" "" Memory;
+    ROUGHNESS "Equivalent sand roughness of commercial pipes; textbook tables, compared with fluids 1.3.1" "" Memory;
+    MANNING_N "Manning's n of closed conduits, the tables of fluids 1.3.1 (after Chow) and of public drainage codes" "" Read;
+    CRANE "Crane, Technical Paper 410, as carried by fluids 1.3.1" "2009" SecondHand;
+    RENNELS "Rennels and Hudson, Pipe Flow, as carried by fluids 1.3.1" "2012" SecondHand;
+    FITTING_TABLES "Loss coefficients of fittings; textbook tables" "" Memory;
 }

@@ -1,4 +1,17 @@
 //! Sources on rain and process flows.
 
 sources! {
+    HDS_2 "Federal Highway Administration, Hydraulic Design Series 2, Highway Hydrology, 2nd ed., FHWA-NHI-02-001" "2002" Read;
+    ASCE_C "American Society of Civil Engineers, table of runoff coefficients, as printed in FHWA Highway Hydrology, table 5.7" "1960" SecondHand;
+    HERPICC "HERPICC runoff coefficients, as printed in a county drainage code" "1994" SecondHand;
+    GRAVEL_LOT "City drainage manual, runoff coefficients of pavement, roofs and gravel lots" "1979" Read;
+    SHEET_N "Roughness of sheet flow, tables of FHWA Highway Hydrology and NRCS TR-55" "2002, 1986" Read;
+    KIRPICH "Kirpich, Time of concentration of small agricultural watersheds, as quoted by several public drainage manuals" "1940" SecondHand;
+    DEPTH_PRACTICE "Common practice: depths between the rows of a depth-duration table are read off a straight line on log-log paper" "" Practice;
+    IPC_1106 "International Plumbing Code, section 1106.4, vertical walls" "" SecondHand;
+    TM_5_814_9 "Unified Facilities Criteria 4-214-03 (Army TM 5-814-9), Central Vehicle Wash Facilities" "1992" Read;
+    NOZZLE_RULE "Nozzle discharge in US units, the orifice equation with 29.84 for fresh water" "" Memory;
+    BARE_EARTH "Runoff coefficient of packed bare earth; no row for it in the tables read" "" Memory;
+    OPEN_STORE "Rain on open water or an uncovered containment: all of it is kept, by definition" "" Read;
+    IEEE_980 "IEEE Std 980, Guide for Containment and Control of Oil Spills in Substations, Annex B" "2013" Read;
 }

@@ -5,4 +5,25 @@ sources! {
     NZ_PETROLEUM "Ministry for the Environment (New Zealand), Environmental Guidelines for Water Discharges from Petroleum Industry Sites, Appendix 6.1" "1998" Read;
     RISE_TIME_TABLE "A secondary table of rise times over 3 inches of oil of specific gravity 0.85, from trade literature" "" Read;
     API_421 "American Petroleum Institute, Publication 421, Design and Operation of Oil-Water Separators, 1st ed." "1990" SecondHand;
+    API_421_FACTOR "American Petroleum Institute, Publication 421, table of the turbulence factor" "1990" Memory;
+    API_EXAMPLE "An engineering text's worked example of a basin sized to API 421 (title not kept)" "" SecondHand;
+    SWMMWW "Washington State Department of Ecology, Stormwater Management Manual for Western Washington, Vol. V, BMP T11.10 and T11.11" "" Memory;
+    DIESEL_EXAMPLE "A worked example of a diesel site sized by residence time, after API 1990 and a city manual" "" Read;
+    SCHILLER_NAUMANN "Schiller and Naumann, drag of a sphere, with a floor of 0.44; as used by many public codes" "1933" SecondHand;
+    FERGUSON_CHURCH "Ferguson and Church, settling velocity of grains, Journal of Sedimentary Research 74:933-937" "2004" SecondHand;
+    HAZEN_CAMP "Hazen 1904 and Camp 1946, the ideal settling basin: removal is rise velocity over surface loading" "" Memory;
+    VETTER "Vetter, removal in a channel mixed over its depth" "1940" Memory;
+    EPA_DETENTION "US EPA, Methodology for Analysis of Detention Basins, EPA 440/5-87-001: Hazen's basins in series" "1986" Memory;
+    YAO "Yao, theory of settling between inclined plates and in tubes" "1970" Memory;
+    SURFACE_LOADING "Continuity: in laminar flow the captured flux is concentration times rise velocity times projected area" "" Read;
+    HINZE "Hinze, AIChE Journal 1:289, largest stable droplet in turbulence; constant and exponents as two public texts quote them" "1955" SecondHand;
+    EPA_TSD "US EPA, Technical Support Document for Water Quality-based Toxics Control, EPA/505/2-90-001" "1991" SecondHand;
+    NR_106 "Wisconsin Administrative Code, chapter NR 106" "" Read;
+    EN_858_NOMINAL "EN 858-2, Separator systems for light liquids, part 2, clause 4: nominal size" "2003" SecondHand;
+    PPG3 "Environment agencies of the United Kingdom, Pollution Prevention Guidelines 3 (withdrawn)" "2006" SecondHand;
+    UFGS_PLATES "Unified Facilities Guide Specifications, coalescing oil-water separators (11311, 44 42 53, 46 25 14)" "" Read;
+    MIL_1005_9A "US Department of Defense, MIL-HDBK-1005/9A, Industrial and Oily Wastewater Control" "1997" Read;
+    MIL_1005_16 "US Department of Defense, MIL-HDBK-1005/16, Wastewater Treatment System Design" "1997" Read;
+    PUMP_RANKING "Published rankings of pumps by shear: IMO MEPC.1/Circ.677, Annex 3, and the SPE's encyclopaedia; no figures" "" Read;
+    PUMP_JUDGEMENT "Engineering judgement on the turbulence in pumps; no measured droplet sizes were found" "" Practice;
 }

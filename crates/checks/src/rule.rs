@@ -1,0 +1,157 @@
+//! What a rule page is, and what it may say.
+
+use stillrise_design::job::Design;
+use stillrise_design::enquiry::Enquiry;
+use stillrise_design::{Ledger, Node};
+use stillrise_units::{System, Typed, Unit, print};
+
+/// What a rule looks at: the enquiry, what follows from it, and the trail if one was kept.
+#[derive(Clone, Copy)]
+pub struct Subject<'a> {
+    /// The enquiry.
+    pub enquiry: &'a Enquiry,
+    /// What follows from it.
+    pub design: &'a Design,
+    /// The trail, when one was kept.
+    pub ledger: Option<&'a Ledger>,
+}
+
+impl Subject<'_> {
+    /// A quantity in the print units of the job.
+    #[must_use]
+    pub fn show<Q: Typed>(&self, q: Q, units: (&'static Unit, &'static Unit)) -> String {
+        print::with_unit(q.si(), self.enquiry.system().pick(units))
+    }
+    /// Units of print.
+    #[must_use]
+    pub fn system(&self) -> System {
+        self.enquiry.system()
+    }
+}
+
+/// What a rule found wrong.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Finding {
+    /// A sentence with numbers and units.
+    pub says: String,
+    /// The value it is about.
+    pub at: Option<Node>,
+}
+
+/// What a rule says.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Verdict {
+    /// Why it does not apply.
+    NotApplicable(String),
+    /// With what margin it passes, in a sentence with numbers.
+    Passes(String),
+    /// To be known and decided.
+    Warns(Finding),
+    /// Not fit as it stands.
+    Fails(Finding),
+}
+
+impl Verdict {
+    /// Warns.
+    #[must_use]
+    pub fn warns(says: impl Into<String>, at: impl Into<Option<Node>>) -> Self {
+        Verdict::Warns(Finding { says: says.into(), at: at.into() })
+    }
+    /// Fails.
+    #[must_use]
+    pub fn fails(says: impl Into<String>, at: impl Into<Option<Node>>) -> Self {
+        Verdict::Fails(Finding { says: says.into(), at: at.into() })
+    }
+    /// Does not apply.
+    #[must_use]
+    pub fn skips(why: impl Into<String>) -> Self {
+        Verdict::NotApplicable(why.into())
+    }
+    /// Passes.
+    #[must_use]
+    pub fn passes(margin: impl Into<String>) -> Self {
+        Verdict::Passes(margin.into())
+    }
+    /// The word in print.
+    #[must_use]
+    pub fn word(&self) -> &'static str {
+        match self {
+            Verdict::NotApplicable(_) => "not applicable",
+            Verdict::Passes(_) => "passes",
+            Verdict::Warns(_) => "warns",
+            Verdict::Fails(_) => "fails",
+        }
+    }
+    /// What it says, whatever it is.
+    #[must_use]
+    pub fn says(&self) -> &str {
+        match self {
+            Verdict::NotApplicable(text) | Verdict::Passes(text) => text,
+            Verdict::Warns(finding) | Verdict::Fails(finding) => &finding.says,
+        }
+    }
+}
+
+/// The part of the train that a finding concerns, for balloons on drawings and sheets.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[allow(missing_docs)]
+pub enum Part {
+    Enquiry,
+    Inlet,
+    Chamber,
+    Hopper,
+    Pack,
+    OilZone,
+    Downcomer,
+    Outlet,
+    Unit,
+    Effluent,
+    Site,
+}
+
+/// One rule.
+pub struct Rule {
+    /// Named for the fault: file stem in kebab case.
+    pub id: &'static str,
+    /// The fault in words.
+    pub title: &'static str,
+    /// What it looks for.
+    pub looks: &'static str,
+    /// Why it matters.
+    pub matters: &'static str,
+    /// What to do.
+    pub remedy: &'static str,
+    /// Where it comes from.
+    pub source: &'static str,
+    /// Where it may be wrong.
+    pub limits: &'static str,
+    /// The part it concerns.
+    pub part: Part,
+    /// Whether a unit that fails it must not be picked from a range.
+    pub bars_pick: bool,
+    /// The source file.
+    pub file: &'static str,
+    /// The rule itself.
+    pub look: fn(&Subject<'_>) -> Verdict,
+}
+
+/// Declares a rule; its function `look` stands below it in the same file.
+macro_rules! rule {
+    ($id:literal $title:literal, $part:ident $(, $bars:ident)?; looks $looks:literal matters $matters:literal remedy $remedy:literal source $source:literal limits $limits:literal) => {
+        #[doc = concat!($title, ".\n\n*What it looks for.* ", $looks, "\n\n*Why it matters.* ", $matters, "\n\n*What to do.* ", $remedy, "\n\n*Source.* ", $source, "\n\n*Limits.* ", $limits)]
+        pub static RULE: crate::rule::Rule = crate::rule::Rule {
+            id: $id, title: $title, looks: $looks, matters: $matters, remedy: $remedy, source: $source, limits: $limits,
+            part: crate::rule::Part::$part,
+            bars_pick: crate::rule::bars!($($bars)?),
+            file: file!(),
+            look,
+        };
+    };
+}
+pub(crate) use rule;
+
+macro_rules! bars {
+    () => { false };
+    (bars_pick) => { true };
+}
+pub(crate) use bars;

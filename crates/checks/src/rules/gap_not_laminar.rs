@@ -1,0 +1,31 @@
+//! Rule: gaps not laminar
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::basis::fluids::Season;
+use stillrise_units::{Typed, print};
+
+rule! {
+    "gap-not-laminar" "Flow between the plates not laminar", Pack, bars_pick;
+    looks "The Reynolds number of the gaps in the warmest water, at the end of the interval, in the case with the largest flow: above 500 it warns, above 2000 it fails."
+    matters "Eddies between the plates carry droplets back into the stream; plate theory holds for laminar gaps only."
+    remedy "More gaps or a wider pack, or less flow through each unit."
+    source "API 421 and UFGS 44 42 53 ask for laminar flow; 500 on four times the hydraulic radius is from memory, some 2000 is where laminar flow between plates ends"
+    limits "Both numbers are held against the basis chosen in method.reynolds."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let warm = performance.removals.iter().filter(|r| r.season == Season::Warm && r.state.is_end());
+    let Some(worst) = warm.max_by(|a, b| a.reynolds.q.si().total_cmp(&b.reynolds.q.si())) else {
+        return Verdict::skips("no case has a steady flow");
+    };
+    let re = worst.reynolds.q.si();
+    let says = format!("Reynolds number {} in the gaps, {}, warmest water", print::digits(re, 3), worst.case);
+    if re > 2000.0 {
+        Verdict::fails(format!("{says}: above 2000"), worst.reynolds.at)
+    } else if re > 500.0 {
+        Verdict::warns(format!("{says}: above 500"), worst.reynolds.at)
+    } else {
+        Verdict::passes(format!("{says}, at most 500"))
+    }
+}

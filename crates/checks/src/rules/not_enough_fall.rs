@@ -1,0 +1,30 @@
+//! Rule: not enough fall
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_units::Typed;
+use stillrise_units::catalog::{IN, MM};
+
+rule! {
+    "not-enough-fall" "Not enough fall for gravity", Site;
+    looks "The incoming invert against the unit's inlet invert, when the unit stands so that its outlet drains to the outfall."
+    matters "Water that cannot run through backs up into the drains, and the oil with it."
+    remedy "Lower the outfall, choose a unit with less fall from inlet to outlet, or lift the water by a pump of low shear behind a sump."
+    source "Geometry of the enquiry's inverts and the unit's"
+    limits "The pipe between is taken at one slope; losses of the incoming drain are not counted."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    if s.design.basis.as_ref().is_some_and(|b| b.feed.pumped) {
+        return Verdict::skips("the water is pumped");
+    }
+    let Some(spare) = performance.site.spare_fall else {
+        return Verdict::skips("the inverts of incoming pipe and outfall are not both known");
+    };
+    let shown = s.show(if spare.q.si() < 0.0 { -spare.q } else { spare.q }, (&IN, &MM));
+    if spare.q.si() < 0.0 {
+        Verdict::fails(format!("the incoming pipe lies {shown} below the unit's inlet invert"), spare.at)
+    } else {
+        Verdict::passes(format!("the incoming pipe lies {shown} above the unit's inlet invert"))
+    }
+}

@@ -1,0 +1,211 @@
+//! Water and oils, in the coldest and the warmest season.
+
+use super::stated::{standby, stated, stated_or};
+use crate::enquiry::Enquiry;
+use crate::provenance::{Stop, Trail, Val, WhatIf, given};
+use crate::{by, record};
+use stillrise_handbook::fluids::oils::{Oil, oil};
+use stillrise_handbook::fluids::{kinematic_viscosity, oil_density, saline_density, saline_viscosity, water_density, water_viscosity};
+use stillrise_units::catalog::{DEG_C, DEG_F, KG_M3, MN_M, PERCENT};
+use stillrise_units::{Density, KinematicViscosity, Ratio, SurfaceTension, Temperature, Typed, Viscosity, ratio};
+
+/// The two seasons a design is held against.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Season {
+    /// Coldest water: slowest rise.
+    Cold,
+    /// Warmest water: thinnest, fastest in the gaps.
+    Warm,
+}
+
+impl Season {
+    /// Both.
+    pub const ALL: [Season; 2] = [Season::Cold, Season::Warm];
+    /// Its name.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Season::Cold => "cold",
+            Season::Warm => "warm",
+        }
+    }
+}
+
+record! {
+    /// The water of one season.
+    WaterState {
+        /// temperature
+        temperature: Temperature;
+        /// density
+        density: Density;
+        /// dynamic viscosity
+        viscosity: Viscosity;
+        /// kinematic viscosity
+        kinematic: KinematicViscosity;
+    }
+}
+
+/// One oil that may come.
+#[derive(Debug, Clone)]
+pub struct OilState {
+    /// Its name on site, or the handbook's title.
+    pub name: String,
+    /// The handbook's oil it is, or is nearest to.
+    pub oil: &'static Oil,
+    /// Density at 15 °C.
+    pub density_15: Val<Density>,
+    /// Density in the cold season.
+    pub cold: Val<Density>,
+    /// Density in the warm season.
+    pub warm: Val<Density>,
+    /// Interfacial tension against water, without detergents.
+    pub tension: Val<SurfaceTension>,
+}
+
+impl OilState {
+    /// Density in a season.
+    #[must_use]
+    pub fn density(&self, season: Season) -> Val<Density> {
+        match season {
+            Season::Cold => self.cold,
+            Season::Warm => self.warm,
+        }
+    }
+}
+
+/// Water and oils.
+#[derive(Debug, Clone)]
+pub struct Fluids {
+    /// The coldest water.
+    pub cold: WaterState,
+    /// The warmest water.
+    pub warm: WaterState,
+    /// The oils, in the order of the enquiry.
+    pub oils: Vec<OilState>,
+}
+
+impl Fluids {
+    /// The water of a season.
+    #[must_use]
+    pub fn water(&self, season: Season) -> &WaterState {
+        match season {
+            Season::Cold => &self.cold,
+            Season::Warm => &self.warm,
+        }
+    }
+    /// The heaviest oil in a season: slowest to rise.
+    #[must_use]
+    pub fn heaviest(&self, season: Season) -> &OilState {
+        self.extreme(season, |a, b| a > b)
+    }
+    /// The lightest oil in a season: highest surface.
+    #[must_use]
+    pub fn lightest(&self, season: Season) -> &OilState {
+        self.extreme(season, |a, b| a < b)
+    }
+    fn extreme(&self, season: Season, beats: impl Fn(Density, Density) -> bool) -> &OilState {
+        let mut best = &self.oils[0];
+        for oil in &self.oils {
+            if beats(oil.density(season).q, best.density(season).q) {
+                best = oil;
+            }
+        }
+        best
+    }
+}
+
+/// Finds water and oils.
+///
+/// # Errors
+/// [`Stop`] when a temperature or density lies where no formula answers.
+pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, Stop> {
+    t.section("water and oils");
+    let celsius = |c: f64| Temperature::of(c, &DEG_C);
+    let temperature = (&DEG_F, &DEG_C);
+    let coldest = stated_or(t, w, &e.water.coldest, standby(
+        "coldest water", temperature, "water.coldest", "What is the coldest water that reaches the separator?",
+        (celsius(1.0), celsius(5.0), celsius(15.0)), "engineering judgement: winter water of a temperate site",
+    ));
+    let warmest = stated_or(t, w, &e.water.warmest, standby(
+        "warmest water", temperature, "water.warmest", "What is the warmest water that reaches the separator?",
+        (celsius(15.0), celsius(25.0), celsius(40.0)), "engineering judgement: summer water of a temperate site",
+    ));
+    let salinity = stated_or(t, w, &e.water.salinity, standby(
+        "dissolved salt", (&PERCENT, &PERCENT), "water.salinity", "Is the water salty or brackish, and how much?",
+        (ratio(0.0), ratio(0.0), ratio(0.035)), "fresh water is the slower case for rising oil",
+    ));
+    let cold = water(t, coldest, salinity)?;
+    let warm = water(t, warmest, salinity)?;
+    let mut oils = Vec::new();
+    for block in &e.oils {
+        if let Some(row) = block.kind.as_deref().and_then(oil) {
+            let name = block.name.clone().unwrap_or_else(|| row.title.to_owned());
+            let stated = stated(t, &format!("density of {name} at 15 °C"), &block.density);
+            oils.push(state(t, w, row, &name, stated, &cold, &warm)?);
+        }
+    }
+    for word in words(e) {
+        if oils.iter().all(|o: &OilState| o.oil.word != word) {
+            if let Some(row) = oil(word) {
+                oils.push(state(t, w, row, row.title, None, &cold, &warm)?);
+            }
+        }
+    }
+    if oils.is_empty() {
+        let row = oil("diesel").ok_or_else(|| Stop { doing: "oils".to_owned(), reason: "the handbook has no diesel".to_owned() })?;
+        oils.push(state(t, w, row, "oil nobody named, taken as diesel", None, &cold, &warm)?);
+    }
+    Ok(Fluids { cold, warm, oils })
+}
+
+/// The oils that waters are said to carry.
+fn words(e: &Enquiry) -> Vec<&str> {
+    let rain = e.rain.iter().filter_map(|r| r.oil.as_ref());
+    let streams = e.streams.iter().filter_map(|s| s.oil.as_ref());
+    let cases = e.cases.iter().filter_map(|c| c.oil.as_ref());
+    rain.chain(streams).chain(cases).filter_map(|o| o.kind.as_deref()).collect()
+}
+
+fn water<T: Trail>(t: &mut T, temperature: Val<Temperature>, salinity: Val<Ratio>) -> Result<WaterState, Stop> {
+    let mut density = by!(t, "density of the water", water_density::density(temperature))?;
+    let mut viscosity = by!(t, "viscosity of the water", water_viscosity::viscosity(temperature))?;
+    if salinity.q.si() > 0.0 {
+        density = by!(t, "density of the salt water", saline_density::density(temperature, salinity))?;
+        viscosity = by!(t, "viscosity of the salt water", saline_viscosity::viscosity(viscosity, temperature, salinity))?;
+    }
+    let kinematic = by!(t, "kinematic viscosity of the water", kinematic_viscosity::viscosity(viscosity, density))?;
+    Ok(WaterState { temperature, density, viscosity, kinematic })
+}
+
+fn state<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    row: &'static Oil,
+    name: &str,
+    stated: Option<Val<Density>>,
+    cold: &WaterState,
+    warm: &WaterState,
+) -> Result<OilState, Stop> {
+    let density_15 = match stated {
+        Some(value) => value,
+        None => crate::provenance::assume(t, w, super::stated::standby_spread(
+            &format!("density of {name} at 15 °C"),
+            (&KG_M3, &KG_M3),
+            format!("oil \"{}\".density", row.word),
+            format!("What is the density of the {name}?"),
+            &row.density_15,
+        )),
+    };
+    let group = given(t, &format!("density group of {name}"), None, row.group, "handbook, oil", row.word);
+    let density_cold = by!(t, &format!("density of {name}, cold"), oil_density::density(density_15, cold.temperature, group))?;
+    let density_warm = by!(t, &format!("density of {name}, warm"), oil_density::density(density_15, warm.temperature, group))?;
+    let tension = given(
+        t,
+        &format!("interfacial tension of {name}"),
+        Some((&MN_M, &MN_M)),
+        SurfaceTension::from_si(row.interfacial_tension.typical_si()),
+        &row.interfacial_tension.source.to_string(),
+        "typical value of the handbook",
+    );
+    Ok(OilState { name: name.to_owned(), oil: row, density_15, cold: density_cold, warm: density_warm, tension })
+}

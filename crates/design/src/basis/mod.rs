@@ -1,0 +1,186 @@
+//! The basis: what the unit is designed for.
+
+pub mod cases;
+pub mod droplets;
+pub mod fluids;
+pub mod limits;
+pub mod stated;
+pub mod storm;
+pub mod waters;
+
+use crate::enquiry::Enquiry;
+use crate::provenance::{Stop, Trail, Val, WhatIf, given};
+use stated::{standby, stated_or};
+use stillrise_handbook::page::Argument;
+use stillrise_handbook::separation::api_factor::FactorRounding;
+use stillrise_handbook::separation::gap_reynolds::ReynoldsBasis;
+use stillrise_handbook::separation::grit_settling::GrainShape;
+use stillrise_handbook::separation::remaining_oil::RiseLaw;
+use stillrise_handbook::separation::tank_removal::TankModel;
+use stillrise_handbook::vessel::triggers::{Trigger, trigger};
+use stillrise_units::catalog::{GPM, M3_H, PERCENT, UM};
+use stillrise_units::{Flow, Length, Ratio, Typed, Volume, ratio};
+
+/// Methods and margins, chosen or by default.
+#[derive(Debug, Clone)]
+pub struct Methods {
+    /// Law of rise.
+    pub rise: Val<RiseLaw>,
+    /// Separation in the tank ahead of the plates.
+    pub tank: Val<TankModel>,
+    /// Rounding of the API factor.
+    pub factor: Val<FactorRounding>,
+    /// Basis of the gap Reynolds number.
+    pub reynolds: Val<ReynoldsBasis>,
+    /// Shape of grit.
+    pub grains: Val<GrainShape>,
+    /// Droplet for which plates are sized.
+    pub droplet: Val<Length>,
+    /// Unequal flow between the gaps.
+    pub maldistribution: Val<Ratio>,
+    /// Plate area lost at the end of the interval.
+    pub fouling: Val<Ratio>,
+    /// Reserve of plate area asked of a picked unit.
+    pub reserve: Val<Ratio>,
+    /// Share of the thickest permitted layer at which the alarm stands, if it was stated.
+    pub alarm: Option<Val<Ratio>>,
+    /// Rule for pumping out, if one was chosen.
+    pub trigger: Option<&'static Trigger>,
+}
+
+/// The spill that must stay in.
+#[derive(Debug, Clone)]
+pub struct SpillState {
+    /// Its volume.
+    pub volume: Val<Volume>,
+    /// Its rate.
+    pub rate: Option<Val<Flow>>,
+    /// Whether a closure shuts the outlet.
+    pub closure: bool,
+}
+
+/// What the unit is designed for.
+#[derive(Debug, Clone)]
+pub struct Basis {
+    /// Water and oils by season.
+    pub fluids: fluids::Fluids,
+    /// The design storm, if rain falls on the unit's surfaces.
+    pub storm: Option<storm::Storm>,
+    /// All waters.
+    pub waters: Vec<waters::Water>,
+    /// How the water is fed.
+    pub feed: cases::FeedState,
+    /// The cases.
+    pub cases: Vec<cases::Case>,
+    /// Droplets at the unit.
+    pub droplets: droplets::Droplets,
+    /// What a pump does to them.
+    pub shear: Option<droplets::Shear>,
+    /// Solids.
+    pub solids: droplets::Solids,
+    /// Spill to hold.
+    pub spill: Option<SpillState>,
+    /// Limits.
+    pub limits: Vec<limits::LimitState>,
+    /// Methods.
+    pub methods: Methods,
+    /// The design flow somebody stated.
+    pub stated: Option<Val<Flow>>,
+}
+
+impl Basis {
+    /// The largest flow to the units.
+    #[must_use]
+    pub fn design_flow(&self) -> Option<Val<Flow>> {
+        cases::largest(&self.cases).map(|c| c.feed)
+    }
+    /// The largest flow of a case with a steady content.
+    #[must_use]
+    pub fn largest_steady(&self) -> Option<&cases::Case> {
+        let mut best: Option<&cases::Case> = None;
+        for case in self.cases.iter().filter(|c| c.content.is_some()) {
+            if best.is_none_or(|b| case.feed.q.si() > b.feed.q.si()) {
+                best = Some(case);
+            }
+        }
+        best
+    }
+}
+
+/// Builds the basis of an enquiry.
+///
+/// # Errors
+/// [`Stop`] when a formula of the main path has no answer.
+pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop> {
+    let methods = methods(t, w, e);
+    let fluids = fluids::fluids(t, w, e)?;
+    let storm = storm::storm(t, w, e)?;
+    let waters = waters::waters(t, w, e, &fluids, storm.as_ref())?;
+    let feed = cases::feed(t, w, e);
+    let cases = cases::cases(t, w, e, &fluids, &waters, &feed)?;
+    let (droplets, shear) = droplets::droplets(t, w, e, &fluids, &feed)?;
+    let solids = droplets::solids(t, w, e);
+    let spill = spill(t, e);
+    let limits = limits::limits(t, w, e)?;
+    t.section("stated flow");
+    let stated = stated::stated(t, "design flow somebody stated", &e.stated.flow);
+    Ok(Basis { fluids, storm, waters, feed, cases, droplets, shear, solids, spill, limits, methods, stated })
+}
+
+fn spill<T: Trail>(t: &mut T, e: &Enquiry) -> Option<SpillState> {
+    let block = e.spill.as_ref()?;
+    t.section("spill");
+    let volume = stated::stated(t, "spill to hold", &block.volume)?;
+    let rate = stated::stated(t, "rate of the spill", &block.rate);
+    Some(SpillState { volume, rate, closure: block.closure == Some(true) })
+}
+
+fn method<T: Trail, C: Argument + Copy>(t: &mut T, label: &str, key: &str, stated: Option<C>, default: C, why: &str) -> Val<C> {
+    match stated {
+        Some(choice) => given(t, label, None, choice, key, "stated"),
+        None => crate::provenance::choose(t, label, None, default, "the methods listed by the schema", why, &[]),
+    }
+}
+
+fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
+    t.section("methods");
+    let m = &e.method;
+    let percent = (&PERCENT, &PERCENT);
+    Methods {
+        rise: method(t, "law of rise", "method.rise", m.rise.0, RiseLaw::Drag, "holds beyond creeping flow and joins Stokes' law below"),
+        tank: method(t, "separation ahead of the plates", "method.tank", m.tank.0, TankModel::Mixed, "an inlet jet mixes the depth; the cautious end of the two bounds"),
+        factor: method(t, "rounding of the API factor", "method.factor", m.factor.0, FactorRounding::ALL[0], "the product, unrounded"),
+        reynolds: method(t, "basis of the gap Reynolds number", "method.reynolds", m.reynolds.0, ReynoldsBasis::ALL[0], "four times the hydraulic radius, the stricter reading of a limit of 500"),
+        grains: method(t, "shape of grit", "method.grains", m.grains.0, GrainShape::Natural, "natural grains by sieve size"),
+        droplet: stated_or(t, w, &m.droplet, standby(
+            "droplet for which the plates are sized", (&UM, &UM), "method.droplet", "Which droplet size must the separator remove?",
+            (Length::of(20.0, &UM), Length::of(60.0, &UM), Length::of(150.0, &UM)), "60 µm is usual for plates (MIL-HDBK-1005/16, 1997); 20 µm in US guide specifications, 150 µm for API basins",
+        )),
+        maldistribution: stated_or(t, w, &m.maldistribution, standby(
+            "unequal flow between the gaps", percent, "method.maldistribution", "", (ratio(0.1), ratio(0.2), ratio(0.4)), "engineering judgement: halves of the pack at ±20 % of the mean",
+        )),
+        fouling: stated_or(t, w, &m.fouling, standby(
+            "plate area lost at the end of the interval", percent, "method.fouling", "", (ratio(0.1), ratio(0.2), ratio(0.4)), "after UFGS 44 42 53, which takes 20 % off the separation volume for stored oil and solids",
+        )),
+        reserve: stated_or(t, w, &m.reserve, standby(
+            "reserve of plate area", percent, "method.reserve", "", (ratio(0.0), ratio(0.15), ratio(0.3)), "our proposal",
+        )),
+        alarm: stated::stated(t, "alarm, share of the thickest permitted layer", &m.alarm),
+        trigger: m.trigger.as_deref().and_then(trigger),
+    }
+}
+
+/// Volume on an average day over all waters, for the days to fill.
+pub fn average_day<T: Trail>(t: &mut T, basis: &Basis) -> Option<Val<Volume>> {
+    let mut sum: Option<Val<Volume>> = None;
+    for water in &basis.waters {
+        sum = Some(match sum {
+            None => water.per_day,
+            Some(sum) => crate::reckon!(t, "water on an average day", [GAL, M3], (sum = sum, next = water.per_day) sum + next),
+        });
+    }
+    sum
+}
+
+/// Units of a flow in print.
+pub const FLOW_UNITS: crate::provenance::Pair = (&GPM, &M3_H);

@@ -1,0 +1,65 @@
+//! Turning what was said into values: one claim, contradicting claims, or a default and a question.
+
+use crate::enquiry::keys::{Claim, Quantity, Safe};
+use crate::provenance::{Pair, Standby, Trail, Val, WhatIf, assume, choose, given};
+use stillrise_units::Typed;
+
+/// The value somebody stated, with all contradicting claims in the trail; `None` if nobody did.
+pub fn stated<Q: Typed>(t: &mut impl Trail, label: &str, key: &Quantity<Q>) -> Option<Val<Q>> {
+    let units = key.spec.and_then(|s| s.units);
+    let claim = key.claim()?;
+    let value = |t: &mut _, c: &Claim| given(t, label, units, Q::from_si(c.written.si()), &source(&key.place, c), &c.written.text);
+    if !key.is_contradicted() {
+        return Some(value(t, claim));
+    }
+    let nodes: Vec<_> = key.claims.iter().map(|c| value(t, c).at).collect();
+    let among = key.claims.iter().map(|c| format!("{} ({})", c.written.text, source(&key.place, c))).collect::<Vec<_>>().join("; ");
+    let because = match (&claim.because, claim.chosen, key.spec.map(|s| s.safe)) {
+        (Some(because), true, _) => because.clone(),
+        (None, true, _) => "chosen in the enquiry, no reason given".to_owned(),
+        (_, _, Some(Safe::Larger)) => "of contradicting claims the larger is on the safe side".to_owned(),
+        (_, _, Some(Safe::Smaller)) => "of contradicting claims the smaller is on the safe side".to_owned(),
+        _ => "of contradicting claims the first was taken; neither side is the safe one".to_owned(),
+    };
+    Some(choose(t, label, units, Q::from_si(claim.written.si()), &among, &because, &nodes))
+}
+
+fn source(place: &str, claim: &Claim) -> String {
+    match &claim.from {
+        Some(from) => format!("{place}, from {from}"),
+        None => place.to_owned(),
+    }
+}
+
+/// The value somebody stated, or the default that stands by for it.
+pub fn stated_or<Q: Typed>(t: &mut impl Trail, what_if: &WhatIf, key: &Quantity<Q>, standby: Standby<'_, Q>) -> Val<Q> {
+    match stated(t, standby.label, key) {
+        Some(value) => value,
+        None => assume(t, what_if, standby),
+    }
+}
+
+/// A default with its plausible range.
+#[allow(clippy::too_many_arguments)]
+pub fn standby<'a, Q: Typed>(
+    label: &'a str,
+    units: Pair,
+    key: impl Into<String>,
+    question: impl Into<String>,
+    (low, value, high): (Q, Q, Q),
+    source: impl Into<String>,
+) -> Standby<'a, Q> {
+    Standby { label, units: Some(units), key: key.into(), question: question.into(), value, low, high, source: source.into() }
+}
+
+/// A default from a range of the handbook.
+pub fn standby_spread<'a, Q: Typed>(
+    label: &'a str,
+    units: Pair,
+    key: impl Into<String>,
+    question: impl Into<String>,
+    spread: &stillrise_handbook::spread::Spread,
+) -> Standby<'a, Q> {
+    let range = (Q::from_si(spread.low_si()), Q::from_si(spread.typical_si()), Q::from_si(spread.high_si()));
+    standby(label, units, key, question, range, spread.source.to_string())
+}

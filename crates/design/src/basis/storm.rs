@@ -1,0 +1,189 @@
+//! The storm flow: surfaces, runoff, time of concentration, intensity, rational method.
+
+use super::stated::{standby, stated, stated_or};
+use crate::enquiry::Enquiry;
+use crate::enquiry::blocks::ConcentrationTime;
+use crate::provenance::{Standby, Stop, Trail, Val, WhatIf, assume, choose, given};
+use crate::{by, reckon};
+use stillrise_handbook::page::Series;
+use stillrise_handbook::rain::rational_flow::RationalFactor;
+use stillrise_handbook::rain::surfaces::surface;
+use stillrise_handbook::rain::{composite_coefficient, kinematic_wave, kirpich, rain_depth, rain_intensity, rational_flow, wind_driven_rain};
+use stillrise_units::catalog::{FT, IN_H, M, MIN, MM_H, ONE, PERCENT, YR};
+use stillrise_units::{Area, Flow, Length, Ratio, Time, Typed, Velocity, ratio};
+
+/// The storm the unit is designed for.
+#[derive(Debug, Clone)]
+pub struct Storm {
+    /// Total contributing area.
+    pub area: Val<Area>,
+    /// Composite runoff coefficient.
+    pub coefficient: Val<Ratio>,
+    /// Time of concentration, where a table made it matter.
+    pub concentration_time: Val<Time>,
+    /// Design intensity.
+    pub intensity: Val<Velocity>,
+    /// Peak flow.
+    pub flow: Val<Flow>,
+}
+
+/// Finds the storm flow; `None` when no rain falls on the unit's surfaces.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer, such as a duration outside the table.
+pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Storm>, Stop> {
+    if e.surfaces.is_empty() {
+        return Ok(None);
+    }
+    t.section("storm");
+    let mut rows = Vec::new();
+    let mut nodes = Vec::new();
+    let mut names = Vec::new();
+    let mut total: Option<Val<Area>> = None;
+    for (i, s) in e.surfaces.iter().enumerate() {
+        let name = s.name.clone().unwrap_or_else(|| format!("surface {}", i + 1));
+        let Some(mut area) = stated(t, &format!("area of {name}"), &s.area) else { continue };
+        if s.canopy == Some(true) {
+            area = canopy(t, w, s, &name)?;
+        }
+        let coefficient = match stated(t, &format!("runoff coefficient of {name}"), &s.runoff) {
+            Some(c) => c,
+            None => runoff(t, w, s.kind.as_deref(), s.canopy == Some(true), &name),
+        };
+        rows.push((area.q.si(), coefficient.q.si()));
+        nodes.extend([area.at, coefficient.at]);
+        names.push(name);
+        total = Some(match total {
+            None => area,
+            Some(sum) => reckon!(t, "contributing area", [FT2, M2], (sum = sum, next = area) sum + next),
+        });
+    }
+    let Some(area) = total else { return Ok(None) };
+    let areas = choose(t, "surfaces and their coefficients", None, Series(rows), &names.join(", "), "all surfaces that drain to the unit", &nodes);
+    let coefficient = by!(t, "composite runoff coefficient", composite_coefficient::coefficient(areas))?;
+    let (concentration_time, intensity) = intensity(t, w, e)?;
+    let factor = given(
+        t, "factor of the rational method", None,
+        e.method.rational.0.unwrap_or(RationalFactor::ALL[0]),
+        "method: rational", if e.method.rational.0.is_some() { "stated" } else { "default" },
+    );
+    let flow = by!(t, "storm flow", rational_flow::flow(coefficient, intensity, area, factor))?;
+    Ok(Some(Storm { area, coefficient, concentration_time, intensity, flow }))
+}
+
+fn canopy<T: Trail>(t: &mut T, w: &WhatIf, s: &crate::enquiry::blocks::Surface, name: &str) -> Result<Val<Area>, Stop> {
+    let feet = |x: f64| Length::of(x, &FT);
+    let height = stated_or(t, w, &s.canopy_height, standby(
+        &format!("open height under the canopy of {name}"), (&FT, &M), format!("surface \"{name}\".canopy_height"),
+        format!("How high is the open side under the canopy over the {name}?"),
+        (feet(10.0), feet(15.0), feet(20.0)), "engineering judgement: clearance for road vehicles",
+    ));
+    let side = stated_or(t, w, &s.canopy_side, standby(
+        &format!("longest side of the canopy of {name}"), (&FT, &M), format!("surface \"{name}\".canopy_side"),
+        format!("How long is the longest side of the canopy over the {name}?"),
+        (feet(20.0), feet(60.0), feet(120.0)), "engineering judgement: one to four vehicle lengths",
+    ));
+    let share = given(t, "share of the exposed side that is wetted", Some((&PERCENT, &PERCENT)), ratio(0.5), "International Plumbing Code 1106.4", "half of the exposed vertical area");
+    by!(t, &format!("wind-wetted area under the canopy of {name}"), wind_driven_rain::area(height, side, share))
+}
+
+fn runoff<T: Trail>(t: &mut T, w: &WhatIf, kind: Option<&str>, canopy: bool, name: &str) -> Val<Ratio> {
+    let label = format!("runoff coefficient of {name}");
+    let (low, typical, high, source) = match kind.and_then(surface) {
+        Some(row) => (row.runoff.0, row.runoff.1, row.runoff.2, row.source.to_string()),
+        None => (0.7, 0.9, 0.95, "kind of surface not said; range of paved surfaces, FHWA HDS-2 table 5.7".to_owned()),
+    };
+    let question = if canopy { format!("What is the {name} paved with?") } else { format!("What is the runoff coefficient of the {name}, or what is it paved with?") };
+    assume(t, w, Standby {
+        label: &label, units: Some((&ONE, &ONE)), key: format!("surface \"{name}\".runoff"), question,
+        value: ratio(typical), low: ratio(low), high: ratio(high), source,
+    })
+}
+
+fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<(Val<Time>, Val<Velocity>), Stop> {
+    let minutes = |x: f64| Time::of(x, &MIN);
+    let rain = e.rain.clone().unwrap_or_default();
+    let stated_time = stated(t, "time of concentration", &rain.concentration_time);
+    let least = |t: &mut T| assume(t, w, standby(
+        "time of concentration", (&MIN, &MIN), "rain.concentration_time", "What is the time of concentration, or the longest drainage path and its slope?",
+        (minutes(5.0), minutes(5.0), minutes(15.0)), "5 minutes is the least in use for small paved sites (Austin TX Drainage Criteria Manual 2.4.2)",
+    ));
+    let Some(table) = &e.rain_table else {
+        let at = |x: f64| Velocity::of(x, &MM_H);
+        let intensity = stated_or(t, w, &rain.intensity, standby(
+            "rain intensity", (&IN_H, &MM_H), "rain.intensity", "Which rain intensity, or which table and return period, is to be designed for?",
+            (at(25.0), at(75.0), at(150.0)), "engineering judgement: short storms of a temperate site; take the local table",
+        ));
+        let time = match stated_time {
+            Some(time) => time,
+            None => least(t),
+        };
+        return Ok((time, intensity));
+    };
+    let years = stated_or(t, w, &rain.return_period, standby(
+        "return period", (&YR, &YR), "rain.return_period", "Which return period does the authority ask for?",
+        (Time::of(2.0, &YR), Time::of(10.0, &YR), Time::of(25.0, &YR)), "common practice for drainage of paved yards",
+    ));
+    let nearest = nearest_column(table, YR.from_si(years.q.si()));
+    let (column, because) = match table.column(YR.from_si(years.q.si())) {
+        Some(series) => (series.clone(), "the column of the return period".to_owned()),
+        None => (nearest.1.clone(), format!("the table has no such column; the next rarer one, {} yr, was taken", nearest.0)),
+    };
+    let list = table.columns.iter().map(|(y, _)| format!("{y} yr")).collect::<Vec<_>>().join(", ");
+    let series = choose(t, "rain depth by duration", None, column, &list, &because, &[years.at]);
+    let method = e.method.concentration_time.0.unwrap_or(ConcentrationTime::KinematicWave);
+    let path = stated(t, "longest path of the water", &rain.path);
+    let slope = stated(t, "slope of the path", &rain.slope);
+    let time = match (stated_time, path, slope, method) {
+        (Some(time), ..) => time,
+        (None, Some(path), Some(slope), ConcentrationTime::Kirpich) => {
+            let paved = given(t, "surface for Kirpich's formula", None, kirpich::KirpichSurface::Paved, "method: concentration_time", "paved yard");
+            let time = by!(t, "time of concentration by Kirpich", kirpich::time(path, slope, paved))?;
+            not_below(t, time)
+        }
+        (None, Some(path), Some(slope), _) => wave(t, &series, path, slope)?,
+        _ => least(t),
+    };
+    let depth = by!(t, "rain depth", rain_depth::depth(series, time))?;
+    Ok((time, by!(t, "rain intensity", rain_intensity::intensity(depth, time))?))
+}
+
+fn nearest_column(table: &crate::enquiry::rain_table::RainTable, years: f64) -> (f64, &Series) {
+    let mut best = (f64::INFINITY, &table.columns[0]);
+    for column in &table.columns {
+        let off = if column.0 >= years { column.0 - years } else { 1e6 + years - column.0 };
+        if off < best.0 {
+            best = (off, column);
+        }
+    }
+    (best.1.0, &best.1.1)
+}
+
+/// No time of concentration below five minutes is in use.
+fn not_below<T: Trail>(t: &mut T, time: Val<Time>) -> Val<Time> {
+    let least = Time::of(5.0, &MIN);
+    if time.q >= least {
+        return time;
+    }
+    choose(t, "time of concentration", Some((&MIN, &MIN)), least, "the computed time and 5 minutes", "5 minutes is the least in use (Austin TX Drainage Criteria Manual 2.4.2)", &[time.at])
+}
+
+/// Kinematic wave and table settle each other: the time gives the intensity, the intensity the time.
+fn wave<T: Trail>(t: &mut T, series: &Val<Series>, path: Val<Length>, slope: Val<Ratio>) -> Result<Val<Time>, Stop> {
+    let n = given(t, "Manning's n of the sheet flow", Some((&ONE, &ONE)), ratio(0.012), "FHWA HDS-2 table 2.1, concrete", "0.012");
+    let mut time = Time::of(10.0, &MIN);
+    for _ in 0..40 {
+        let depth = rain_depth::depth(series.q.clone(), time)?;
+        let next = kinematic_wave::time(n.q, path.q, slope.q, rain_intensity::intensity(depth, time)?)?;
+        let next = if next < Time::of(5.0, &MIN) { Time::of(5.0, &MIN) } else { next };
+        if next == time {
+            break;
+        }
+        time = next;
+    }
+    let trial = choose(t, "duration tried last", Some((&MIN, &MIN)), time, "successive durations", "kinematic wave and rain table were repeated until the duration stood", &[series.at, path.at, slope.at]);
+    let depth = by!(t, "rain depth at that duration", rain_depth::depth(series, trial))?;
+    let i = by!(t, "rain intensity at that duration", rain_intensity::intensity(depth, trial))?;
+    let wave = by!(t, "time of the kinematic wave", kinematic_wave::time(n, path, slope, i))?;
+    Ok(not_below(t, wave))
+}

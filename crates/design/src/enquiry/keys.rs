@@ -1,0 +1,262 @@
+//! The machinery behind the one list of keys: each key is declared once, in `blocks.rs` and
+//! `range.rs`, and the reader, the schema, `new` and the documentation follow from that line.
+
+use super::reader::Reader;
+use std::collections::BTreeSet;
+use stillrise_units::{Dim, Typed, Unit, parse::Written};
+use toml::de::DeValue;
+
+/// What a key holds.
+#[derive(Debug, Clone, Copy)]
+pub enum KeyKind {
+    /// Free text.
+    Text,
+    /// A quantity, possibly with its source, possibly claimed more than once.
+    Quantity(Dim),
+    /// A list of quantities, one for each thing.
+    Quantities(Dim),
+    /// One of a closed set of words: word, meaning.
+    Choice(&'static [(&'static str, &'static str)]),
+    /// One of the names of a list of the handbook.
+    Named(fn() -> Vec<String>),
+    /// A list of texts.
+    Texts,
+    /// Yes or no.
+    Flag,
+    /// A whole number, one or more.
+    Count,
+    /// Several keys of their own.
+    Table(fn() -> &'static BlockSpec),
+}
+
+/// Which of two contradicting claims is the safe one to design for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Safe {
+    /// The larger.
+    Larger,
+    /// The smaller.
+    Smaller,
+    /// Neither; the first claim stands.
+    First,
+}
+
+/// One key.
+#[derive(Debug)]
+pub struct KeySpec {
+    /// Its name in the file.
+    pub name: &'static str,
+    /// What it is.
+    pub doc: &'static str,
+    /// What it holds.
+    pub kind: KeyKind,
+    /// (US, SI) print units.
+    pub units: Option<(&'static Unit, &'static Unit)>,
+    /// Absurd bounds: outside them it is a slip, not an enquiry.
+    pub bounds: Option<(&'static str, &'static str)>,
+    /// Which of contradicting claims is safe.
+    pub safe: Safe,
+    /// An example, as written in the file.
+    pub like: &'static str,
+    /// Whether the block makes no sense without it.
+    pub needed: bool,
+}
+
+impl KeySpec {
+    /// A key with nothing but a name, a meaning and a kind.
+    #[must_use]
+    pub const fn new(name: &'static str, doc: &'static str, kind: KeyKind) -> Self {
+        Self { name, doc, kind, units: None, bounds: None, safe: Safe::First, like: "", needed: false }
+    }
+    /// Print units.
+    #[must_use]
+    pub const fn units(mut self, us: &'static Unit, si: &'static Unit) -> Self {
+        self.units = Some((us, si));
+        self
+    }
+    /// Absurd bounds.
+    #[must_use]
+    pub const fn between(mut self, low: &'static str, high: &'static str) -> Self {
+        self.bounds = Some((low, high));
+        self
+    }
+    /// Of contradicting claims the larger is designed for.
+    #[must_use]
+    pub const fn safe_larger(mut self) -> Self {
+        self.safe = Safe::Larger;
+        self
+    }
+    /// Of contradicting claims the smaller is designed for.
+    #[must_use]
+    pub const fn safe_smaller(mut self) -> Self {
+        self.safe = Safe::Smaller;
+        self
+    }
+    /// An example.
+    #[must_use]
+    pub const fn like(mut self, like: &'static str) -> Self {
+        self.like = like;
+        self
+    }
+    /// The names that may be written.
+    #[must_use]
+    pub const fn named(mut self, names: fn() -> Vec<String>) -> Self {
+        self.kind = KeyKind::Named(names);
+        self
+    }
+    /// The block makes no sense without it.
+    #[must_use]
+    pub const fn needed(mut self) -> Self {
+        self.needed = true;
+        self
+    }
+}
+
+/// One block of a file.
+#[derive(Debug)]
+pub struct BlockSpec {
+    /// Its name in the file.
+    pub name: &'static str,
+    /// What it holds.
+    pub doc: &'static str,
+    /// Its keys.
+    pub keys: &'static [KeySpec],
+}
+
+/// A block with its keys.
+pub trait Block: Default + Clone {
+    /// The block as declared.
+    fn spec() -> &'static BlockSpec;
+    /// Reads one key of it. `false` when there is no such key.
+    fn read_key(&mut self, key: &str, reader: &mut Reader, place: &str, value: &DeValue<'_>) -> bool;
+}
+
+/// What can be the value of a key.
+pub trait Field: Default {
+    /// Its kind.
+    const KIND: KeyKind;
+    /// Reads it; faults go to the reader.
+    fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self;
+}
+
+/// One claim on a quantity.
+#[derive(Debug, Clone)]
+pub struct Claim {
+    /// As written, with its unit.
+    pub written: Written,
+    /// Where it comes from, if said.
+    pub from: Option<String>,
+    /// Whether a person chose it among contradicting ones.
+    pub chosen: bool,
+    /// Why.
+    pub because: Option<String>,
+}
+
+/// A quantity with all claims on it; empty when nobody said.
+#[derive(Debug, Clone)]
+pub struct Quantity<Q> {
+    /// The claims, in the order of the file.
+    pub claims: Vec<Claim>,
+    /// The key as declared.
+    pub spec: Option<&'static KeySpec>,
+    /// Where it stands: `stream "bus wash rinse": flow`.
+    pub place: String,
+    of: core::marker::PhantomData<Q>,
+}
+
+impl<Q> Default for Quantity<Q> {
+    fn default() -> Self {
+        Self { claims: Vec::new(), spec: None, place: String::new(), of: core::marker::PhantomData }
+    }
+}
+
+impl<Q: Typed> Quantity<Q> {
+    /// With these claims.
+    #[must_use]
+    pub fn new(claims: Vec<Claim>, spec: &'static KeySpec, place: &str) -> Self {
+        Self { claims, spec: Some(spec), place: place.to_owned(), of: core::marker::PhantomData }
+    }
+    /// Whether anybody said anything.
+    #[must_use]
+    pub fn is_given(&self) -> bool {
+        !self.claims.is_empty()
+    }
+    /// Whether the claims differ.
+    #[must_use]
+    pub fn is_contradicted(&self) -> bool {
+        let values: BTreeSet<u64> = self.claims.iter().map(|c| c.written.si().to_bits()).collect();
+        values.len() > 1
+    }
+    /// The claim to design for: the one a person chose, else the safe one.
+    #[must_use]
+    pub fn claim(&self) -> Option<&Claim> {
+        let safe = self.spec.map_or(Safe::First, |s| s.safe);
+        self.claims.iter().find(|c| c.chosen).or_else(|| {
+            let mut best = self.claims.first()?;
+            for claim in &self.claims {
+                let better = match safe {
+                    Safe::Larger => claim.written.si() > best.written.si(),
+                    Safe::Smaller => claim.written.si() < best.written.si(),
+                    Safe::First => false,
+                };
+                if better {
+                    best = claim;
+                }
+            }
+            Some(best)
+        })
+    }
+    /// The number to design for.
+    #[must_use]
+    pub fn q(&self) -> Option<Q> {
+        self.claim().map(|c| Q::from_si(c.written.si()))
+    }
+}
+
+/// Declares a block: a struct, its keys, and how to read it. One line a key.
+macro_rules! keys {
+    (
+        $(#[doc = $bdoc:literal])+
+        $block:ident $name:literal {
+            $( $(#[doc = $doc:literal])+ $key:ident : $ty:ty = $spec:ident $(. $method:ident ( $($arg:expr),* ))* ; )+
+        }
+    ) => {
+        $(#[doc = $bdoc])+
+        #[derive(Debug, Clone, Default)]
+        pub struct $block { $( $(#[doc = $doc])+ pub $key: $ty, )+ }
+
+        impl $crate::enquiry::keys::Block for $block {
+            fn spec() -> &'static $crate::enquiry::keys::BlockSpec {
+                static KEYS: &[$crate::enquiry::keys::KeySpec] = &[$(
+                    $crate::enquiry::keys::KeySpec::new(
+                        stringify!($key),
+                        concat!($($doc),+).trim_ascii(),
+                        <$ty as $crate::enquiry::keys::Field>::KIND,
+                    ) $(. $method ($($arg),*))*
+                ),+];
+                static SPEC: $crate::enquiry::keys::BlockSpec = $crate::enquiry::keys::BlockSpec {
+                    name: $name,
+                    doc: concat!($($bdoc),+).trim_ascii(),
+                    keys: KEYS,
+                };
+                &SPEC
+            }
+            fn read_key(
+                &mut self,
+                key: &str,
+                reader: &mut $crate::enquiry::reader::Reader,
+                place: &str,
+                value: &toml::de::DeValue<'_>,
+            ) -> bool {
+                let Some(spec) = Self::spec().keys.iter().find(|k| k.name == key) else { return false };
+                match key {
+                    $(stringify!($key) => {
+                        self.$key = <$ty as $crate::enquiry::keys::Field>::read(reader, spec, place, value);
+                    })+
+                    _ => return false,
+                }
+                true
+            }
+        }
+    };
+}
+pub(crate) use keys;

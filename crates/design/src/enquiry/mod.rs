@@ -1,0 +1,143 @@
+//! The enquiry: what the customer said, in his units, with gaps and contradictions.
+
+pub mod blocks;
+pub mod keys;
+pub mod rain_table;
+pub mod range;
+pub mod reader;
+
+use blocks::*;
+use keys::{Block, BlockSpec};
+use range::Range;
+use reader::{Slot, read};
+use stillrise_units::{Fault, System};
+
+/// An enquiry file as read.
+#[derive(Debug, Clone, Default)]
+#[allow(missing_docs)]
+pub struct Enquiry {
+    pub head: Head,
+    pub surfaces: Vec<Surface>,
+    pub rain: Option<Rain>,
+    pub streams: Vec<Stream>,
+    pub oils: Vec<OilBlock>,
+    pub water: Water,
+    pub droplets: Droplets,
+    pub solids: Solids,
+    pub chemicals: Vec<ChemicalBlock>,
+    pub limits: Vec<Limit>,
+    pub inlet: Inlet,
+    pub outlet: Outlet,
+    pub spill: Option<Spill>,
+    pub site: Site,
+    pub stated: Stated,
+    pub cases: Vec<CaseBlock>,
+    pub method: Method,
+    pub unit: UnitBlock,
+    pub decisions: Vec<Decision>,
+    /// What had to be interpreted while reading: place and sentence.
+    pub notes: Vec<(String, String)>,
+    /// The rain table, when one is named.
+    pub rain_table: Option<rain_table::RainTable>,
+    /// The range named by the unit block.
+    pub range: Option<Range>,
+}
+
+impl Enquiry {
+    /// Units of print.
+    #[must_use]
+    pub fn system(&self) -> System {
+        match self.head.print.0 {
+            Some(Print::Us) => System::Us,
+            _ => System::Si,
+        }
+    }
+}
+
+/// How the reader reaches the files that an enquiry names; the core itself touches none.
+pub type Files<'a> = &'a dyn Fn(&str) -> Option<Vec<u8>>;
+
+const SLOTS: &[Slot<Enquiry>] = &[
+    Slot { spec: Head::spec, many: false, take: |f, r, p, v| f.head = r.block(p, v) },
+    Slot { spec: Surface::spec, many: true, take: |f, r, p, v| f.surfaces.push(r.block(p, v)) },
+    Slot { spec: Rain::spec, many: false, take: |f, r, p, v| f.rain = Some(r.block(p, v)) },
+    Slot { spec: Stream::spec, many: true, take: |f, r, p, v| f.streams.push(r.block(p, v)) },
+    Slot { spec: OilBlock::spec, many: true, take: |f, r, p, v| f.oils.push(r.block(p, v)) },
+    Slot { spec: Water::spec, many: false, take: |f, r, p, v| f.water = r.block(p, v) },
+    Slot { spec: Droplets::spec, many: false, take: |f, r, p, v| f.droplets = r.block(p, v) },
+    Slot { spec: Solids::spec, many: false, take: |f, r, p, v| f.solids = r.block(p, v) },
+    Slot { spec: ChemicalBlock::spec, many: true, take: |f, r, p, v| f.chemicals.push(r.block(p, v)) },
+    Slot { spec: Limit::spec, many: true, take: |f, r, p, v| f.limits.push(r.block(p, v)) },
+    Slot { spec: Inlet::spec, many: false, take: |f, r, p, v| f.inlet = r.block(p, v) },
+    Slot { spec: Outlet::spec, many: false, take: |f, r, p, v| f.outlet = r.block(p, v) },
+    Slot { spec: Spill::spec, many: false, take: |f, r, p, v| f.spill = Some(r.block(p, v)) },
+    Slot { spec: Site::spec, many: false, take: |f, r, p, v| f.site = r.block(p, v) },
+    Slot { spec: Stated::spec, many: false, take: |f, r, p, v| f.stated = r.block(p, v) },
+    Slot { spec: CaseBlock::spec, many: true, take: |f, r, p, v| f.cases.push(r.block(p, v)) },
+    Slot { spec: Method::spec, many: false, take: |f, r, p, v| f.method = r.block(p, v) },
+    Slot { spec: UnitBlock::spec, many: false, take: |f, r, p, v| f.unit = r.block(p, v) },
+    Slot { spec: Decision::spec, many: true, take: |f, r, p, v| f.decisions.push(r.block(p, v)) },
+];
+
+/// The blocks of an enquiry: as declared, and whether each may stand more than once.
+pub fn blocks() -> impl Iterator<Item = (&'static BlockSpec, bool)> {
+    SLOTS.iter().map(|slot| ((slot.spec)(), slot.many))
+}
+
+/// Reads an enquiry and the files it names.
+///
+/// # Errors
+/// All faults at once; nothing is guessed.
+pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>> {
+    let outcome = read(text, SLOTS);
+    let (mut enquiry, mut faults) = (outcome.file, outcome.faults);
+    enquiry.notes = outcome.notes;
+    if enquiry.head.title.is_none() && !faults.iter().any(|f| f.place.contains("enquiry")) {
+        faults.push(Fault::new("enquiry", "there is no [enquiry] block with a title", "write [enquiry] and title = \"...\""));
+    }
+    if enquiry.rain.is_some() && enquiry.surfaces.is_empty() {
+        faults.push(Fault::new("rain", "there is rain but no surface it falls on", "add [[surface]] with its area, or leave out [rain]"));
+    }
+    let feeds = !enquiry.surfaces.is_empty() || !enquiry.streams.is_empty() || !enquiry.cases.is_empty();
+    if !feeds && enquiry.inlet.rate.items.is_empty() && !enquiry.stated.flow.is_given() && enquiry.spill.is_none() {
+        faults.push(Fault::new("the file", "there is nothing to size: no surface, stream, pump, case, spill or stated flow", "add at least one of them"));
+    }
+    for (i, stream) in enquiry.streams.iter().enumerate() {
+        if !stream.flow.is_given() && !stream.hoses.is_given() {
+            let name = stream.name.clone().unwrap_or_else(|| (i + 1).to_string());
+            faults.push(Fault::new(format!("stream \"{name}\""), "has neither a flow nor a number of hoses", "write flow = \"45 gpm\" or hoses = 3"));
+        }
+    }
+    if let Some(name) = enquiry.rain.as_ref().and_then(|r| r.table.clone()) {
+        match files(&name) {
+            None => faults.push(Fault::new("rain: table", format!("\"{name}\" cannot be read"), "put the file beside the enquiry and check its name")),
+            Some(bytes) => match rain_table::read_table(&bytes) {
+                Ok(table) => enquiry.rain_table = Some(table),
+                Err(more) => faults.extend(more.into_iter().map(|f| f.at(&name))),
+            },
+        }
+    }
+    if let Some(name) = enquiry.unit.from.clone() {
+        match files(&name).map(String::from_utf8) {
+            None => faults.push(Fault::new("unit: from", format!("\"{name}\" cannot be read"), "put the range beside the enquiry and check its name")),
+            Some(Err(_)) => faults.push(Fault::new("unit: from", format!("\"{name}\" is not UTF-8 text"), "save it as UTF-8")),
+            Some(Ok(text)) => {
+                let outcome = range::read_range(&text);
+                faults.extend(outcome.faults.into_iter().map(|f| f.at(&name)));
+                enquiry.range = Some(outcome.file);
+            }
+        }
+    }
+    if let Some(model) = &enquiry.unit.dimensions {
+        let missing = model.missing();
+        if !missing.is_empty() {
+            faults.push(Fault::new("unit: dimensions", format!("lacks {}", missing.join(", ")), "state them, or let a unit be picked or made to measure"));
+        }
+    }
+    if let (Some(coldest), Some(warmest)) = (enquiry.water.coldest.q(), enquiry.water.warmest.q()) {
+        if coldest > warmest {
+            faults.push(Fault::new("water", "the coldest water is warmer than the warmest", "check the two temperatures"));
+        }
+    }
+    if faults.is_empty() { Ok(enquiry) } else { Err(faults) }
+}

@@ -1,0 +1,198 @@
+//! The range file: one block a model, the same machinery as the enquiry.
+
+use super::keys::{Block, Quantity, keys};
+use super::reader::{Count, Flag, Outcome, Slot, Text, Word, read};
+use stillrise_handbook::choice;
+use stillrise_handbook::hydraulics::pipes;
+use stillrise_handbook::separation::laminar_capture::PlateRun;
+use stillrise_units::catalog::*;
+use stillrise_units::{Angle, Density, Flow, Length, Mass, Ratio};
+
+choice! {
+    /// What holds the water level of the clear well.
+    OutletControl {
+        /// the outlet pipe itself
+        Pipe "pipe",
+        /// a weir ahead of the outlet pipe
+        Weir "weir",
+    }
+}
+
+/// Nominal pipe sizes, in inches and as DN.
+pub(super) fn pipe_names() -> Vec<String> {
+    let sizes = pipes::PIPE_SIZES.iter();
+    sizes.flat_map(|row| [row.word.to_owned(), format!("DN {}", row.dn)]).collect()
+}
+
+keys! {
+    /// The maker's range as a whole.
+    RangeHead "range" {
+        /// Title
+        title: Text = spec.like("\"Demo range\"").needed();
+        /// Anything a reader must know
+        note: Text = spec.like("\"invented\"");
+        /// Currency of the prices
+        currency: Text = spec.like("\"USD\"");
+        /// Date of the prices
+        date: Text = spec.like("\"2026-01\"");
+        /// Which gallon a bare gallon is
+        gallon: Word<super::blocks::GallonWord> = spec.like("\"us\"");
+    }
+}
+keys! {
+    /// One model: a rectangular above-ground unit with plates and mesh. Elevations are above the floor.
+    Model "model" {
+        /// Its designation
+        model: Text = spec.like("\"PK-120\"");
+        /// Flow on the name plate
+        rated_flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "10000 gpm").like("\"120 gpm\"");
+        /// On what basis it is rated
+        rated_basis: Text = spec.like("\"60 um, oil 850 kg/m3, 60 F, clean\"");
+        /// Inside length of the vessel
+        length: Quantity<Length> = spec.units(&IN, &MM).between("12 in", "1200 in").like("\"120 in\"");
+        /// Inside width
+        width: Quantity<Length> = spec.units(&IN, &MM).between("6 in", "480 in").like("\"48 in\"");
+        /// Height of the walls above the floor
+        height: Quantity<Length> = spec.units(&IN, &MM).between("12 in", "240 in").like("\"60 in\"");
+        /// What holds the water level
+        control: Word<OutletControl> = spec.like("\"pipe\"");
+        /// Invert of the outlet pipe, above the floor
+        outlet_invert: Quantity<Length> = spec.units(&IN, &MM).between("3 in", "200 in").like("\"46 in\"");
+        /// Nominal size of the outlet pipe
+        outlet_pipe: Text = spec.named(pipe_names).like("\"6 in\"");
+        /// Crest of the outlet weir, above the floor
+        weir_crest: Quantity<Length> = spec.units(&IN, &MM).between("3 in", "200 in").like("\"47 in\"");
+        /// Length of the outlet weir
+        weir_length: Quantity<Length> = spec.units(&IN, &MM).between("3 in", "480 in").like("\"36 in\"");
+        /// Invert of the inlet nozzle, above the floor
+        inlet_invert: Quantity<Length> = spec.units(&IN, &MM).between("3 in", "240 in").like("\"50 in\"");
+        /// Nominal size of the inlet nozzle
+        inlet_pipe: Text = spec.named(pipe_names).like("\"6 in\"");
+        /// Length of the inlet chamber, up to the diffusion baffle
+        inlet_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "400 in").like("\"12 in\"");
+        /// Open share of the diffusion baffle
+        baffle_open: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0.5 %", "60 %").like("\"6 %\"");
+        /// Length of the sludge hopper, along the unit
+        hopper_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"24 in\"");
+        /// Length of the hopper's bottom
+        hopper_bottom: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"6 in\"");
+        /// Depth of the hopper below the floor
+        hopper_depth: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "120 in").like("\"14 in\"");
+        /// Length of the plate pack, along the flow
+        pack_length: Quantity<Length> = spec.units(&IN, &MM).between("2 in", "600 in").like("\"48 in\"");
+        /// Height of the plate pack
+        pack_height: Quantity<Length> = spec.units(&IN, &MM).between("2 in", "200 in").like("\"30 in\"");
+        /// Underside of the plate pack, above the floor
+        pack_bottom: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "120 in").like("\"6 in\"");
+        /// Clear gap between plates, square to them
+        gap: Quantity<Length> = spec.units(&IN, &MM).between("0.05 in", "6 in").like("\"0.75 in\"");
+        /// Thickness of a plate
+        plate: Quantity<Length> = spec.units(&IN, &MM).between("0.005 in", "1 in").like("\"0.04 in\"");
+        /// Angle of the plates to the horizontal
+        angle: Quantity<Angle> = spec.units(&DEG, &DEG).between("5 deg", "80 deg").like("\"55 deg\"");
+        /// How the water runs through the plates
+        run: Word<PlateRun> = spec.like("\"cross-flow\"");
+        /// Number of modules of the pack
+        pack_modules: Count = spec.like("2");
+        /// Whether the modules lift out from above without entering the vessel
+        pack_lifts_out: Flag = spec.like("true");
+        /// Weight of the heaviest module, wet and fouled
+        module_weight: Quantity<Mass> = spec.units(&LB, &KG).between("1 lb", "20000 lb").like("\"160 lb\"");
+        /// Thickness of the coalescing mesh, along the flow
+        mesh: Quantity<Length> = spec.units(&IN, &MM).between("0.1 in", "60 in").like("\"4 in\"");
+        /// Diameter of the mesh's fibre
+        mesh_fibre: Quantity<Length> = spec.units(&MIL, &MM).between("0.001 mm", "5 mm").like("\"0.28 mm\"");
+        /// Share of the mesh's volume that is fibre
+        mesh_solidity: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0.1 %", "60 %").like("\"3 %\"");
+        /// Length of the oil retention zone, up to the downcomer baffle
+        retention_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"20 in\"");
+        /// Length of the clear well behind the downcomer baffle
+        well_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"10 in\"");
+        /// Lip of the downcomer baffle, above the floor
+        lip: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "120 in").like("\"10 in\"");
+        /// Elevation at which oil is drawn off, above the floor
+        oil_draw: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "240 in").like("\"44 in\"");
+        /// Density of the level float
+        float_density: Quantity<Density> = spec.units(&KG_M3, &KG_M3).between("300 kg/m3", "1500 kg/m3").like("\"930 kg/m3\"");
+        /// Weight empty
+        empty_weight: Quantity<Mass> = spec.units(&LB, &KG).between("10 lb", "500000 lb").like("\"2100 lb\"");
+        /// Material of the vessel
+        material: Text = spec.like("\"coated carbon steel\"");
+        /// Shipping length
+        ship_length: Quantity<Length> = spec.units(&IN, &MM).between("12 in", "1500 in").like("\"140 in\"");
+        /// Shipping width
+        ship_width: Quantity<Length> = spec.units(&IN, &MM).between("6 in", "600 in").like("\"60 in\"");
+        /// Shipping height
+        ship_height: Quantity<Length> = spec.units(&IN, &MM).between("12 in", "300 in").like("\"84 in\"");
+        /// Budget price, in the range's currency
+        price: Quantity<Ratio> = spec.units(&ONE, &ONE).between("1", "1e9").like("38500");
+        /// Delivery time
+        lead_time: Text = spec.like("\"12 weeks\"");
+        /// Measured results, with their conditions
+        measured: Text = spec.like("\"none published\"");
+    }
+}
+
+/// A range: what a maker offers.
+#[derive(Debug, Clone, Default)]
+pub struct Range {
+    /// The head block.
+    pub head: RangeHead,
+    /// The models, in the order of the file.
+    pub models: Vec<Model>,
+}
+
+/// Keys without which a model cannot be laid out.
+pub const NEEDED: &[&str] = &[
+    "length", "width", "height", "outlet_invert", "outlet_pipe", "inlet_invert", "inlet_pipe",
+    "inlet_length", "pack_length", "pack_height", "pack_bottom", "gap", "angle", "retention_length",
+    "well_length", "lip",
+];
+
+impl Model {
+    /// The needed keys that are missing.
+    #[must_use]
+    pub fn missing(&self) -> Vec<&'static str> {
+        let given = |key: &str| match key {
+            "length" => self.length.is_given(),
+            "width" => self.width.is_given(),
+            "height" => self.height.is_given(),
+            "outlet_invert" => self.outlet_invert.is_given() || self.weir_crest.is_given(),
+            "outlet_pipe" => self.outlet_pipe.is_some(),
+            "inlet_invert" => self.inlet_invert.is_given(),
+            "inlet_pipe" => self.inlet_pipe.is_some(),
+            "inlet_length" => self.inlet_length.is_given(),
+            "pack_length" => self.pack_length.is_given(),
+            "pack_height" => self.pack_height.is_given(),
+            "pack_bottom" => self.pack_bottom.is_given(),
+            "gap" => self.gap.is_given(),
+            "angle" => self.angle.is_given(),
+            "retention_length" => self.retention_length.is_given(),
+            "well_length" => self.well_length.is_given(),
+            "lip" => self.lip.is_given(),
+            _ => true,
+        };
+        NEEDED.iter().copied().filter(|key| !given(key)).collect()
+    }
+}
+
+/// Reads a range file; faults carry place, reason and remedy.
+#[must_use]
+pub fn read_range(text: &str) -> Outcome<Range> {
+    let slots: [Slot<Range>; 2] = [
+        Slot { spec: RangeHead::spec, many: false, take: |f, r, p, v| f.head = r.block(p, v) },
+        Slot { spec: Model::spec, many: true, take: |f, r, p, v| f.models.push(r.block(p, v)) },
+    ];
+    let mut outcome = read(text, &slots);
+    for model in &outcome.file.models {
+        let place = format!("model \"{}\"", model.model.as_deref().unwrap_or("?"));
+        let missing = model.missing();
+        if !missing.is_empty() {
+            outcome.faults.push(stillrise_units::Fault::new(place, format!("lacks {}", missing.join(", ")), "state them"));
+        }
+    }
+    if outcome.faults.is_empty() && outcome.file.models.is_empty() {
+        outcome.faults.push(stillrise_units::Fault::new("the file", "holds no model", "write at least one [[model]]"));
+    }
+    outcome
+}

@@ -1,0 +1,64 @@
+//! A job: the enquiry and all that follows from it.
+
+use crate::basis::{self, Basis};
+use crate::enquiry::Enquiry;
+use crate::performance::{self, Performance};
+use crate::provenance::{Ledger, Stop, Trail, WhatIf};
+use crate::train::{self, Source, Train};
+use crate::triage::{self, Line};
+
+/// Basis, train and performance around one unit, and where the chain stopped if it did.
+#[derive(Debug, Clone, Default)]
+pub struct Design {
+    /// Findings of the triage, weightiest first.
+    pub triage: Vec<Line>,
+    /// What is designed for.
+    pub basis: Option<Basis>,
+    /// The train.
+    pub train: Option<Train>,
+    /// What it will do.
+    pub performance: Option<Performance>,
+    /// Branches that could not go on.
+    pub stops: Vec<Stop>,
+}
+
+/// A settled job.
+#[derive(Debug, Clone)]
+pub struct Job {
+    /// The enquiry.
+    pub enquiry: Enquiry,
+    /// What follows from it.
+    pub design: Design,
+    /// The trail of every value.
+    pub ledger: Ledger,
+}
+
+/// Builds triage and basis.
+pub fn begin<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Design {
+    let mut design = Design { triage: triage::triage(e), ..Design::default() };
+    match basis::basis(t, w, e) {
+        Ok(basis) => {
+            triage::add_heavy_oils(&mut design.triage, &basis);
+            design.basis = Some(basis);
+        }
+        Err(stop) => design.stops.push(stop),
+    }
+    design
+}
+
+/// Builds train and performance on a basis already found.
+pub fn complete<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, mut design: Design, source: &Source<'_>, count: u32) -> Design {
+    let Some(basis) = &design.basis else { return design };
+    match train::train(t, w, e, basis, source, count) {
+        Err(stop) => design.stops.push(stop),
+        Ok(train) => {
+            let blocked = triage::blocked(&design.triage);
+            match performance::performance(t, w, e, basis, &train, blocked.as_deref()) {
+                Ok(performance) => design.performance = Some(performance),
+                Err(stop) => design.stops.push(stop),
+            }
+            design.train = Some(train);
+        }
+    }
+    design
+}

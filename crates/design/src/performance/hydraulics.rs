@@ -1,0 +1,281 @@
+//! The hydraulic profile, from the outlet upstream.
+
+use super::State;
+use crate::basis::Basis;
+use crate::basis::stated::{standby, stated, stated_or};
+use crate::enquiry::Enquiry;
+use crate::enquiry::range::OutletControl;
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
+use crate::train::unit::Unit;
+use crate::{by, record, reckon};
+use stillrise_handbook::hydraulics::pipes::{MATERIALS, pipe_material, pipe_size};
+use stillrise_handbook::hydraulics::{
+    baffle_coefficient, circle_area, colebrook, entry_head, fitting_loss, full_pipe_head, laminar_friction, manning_capacity,
+    manning_depth, mean_velocity, mesh_loss, pack_loss, pipe_reynolds, rectangular_weir_head, slot_loss, wetted_segment,
+};
+use stillrise_units::catalog::{FT, IN, M, MM, ONE, PERCENT};
+use stillrise_units::{Flow, Length, Ratio, Typed, Velocity, ratio};
+
+const LEVEL: Pair = (&IN, &MM);
+const SITE: Pair = (&FT, &M);
+const PURE: Pair = (&ONE, &ONE);
+
+/// How the unit stands between incoming pipe and outfall.
+#[derive(Debug, Clone)]
+pub struct SiteLevels {
+    /// Bore of the outlet pipe.
+    pub bore: Val<Length>,
+    /// Its length.
+    pub length: Val<Length>,
+    /// Its slope.
+    pub slope: Val<Ratio>,
+    /// Its roughness.
+    pub roughness: Val<Length>,
+    /// Its Manning n.
+    pub n: Val<Ratio>,
+    /// Invert at the outfall, above the unit's floor.
+    pub outfall: Val<Length>,
+    /// Water at the outfall, above the unit's floor, if known.
+    pub tailwater: Option<Val<Length>>,
+    /// Unit's floor in the site's datum, if the outfall's invert is known.
+    pub floor: Option<Val<Length>>,
+    /// Incoming invert over the unit's inlet invert; negative when the fall does not suffice.
+    pub spare_fall: Option<Val<Length>>,
+    /// Unit's floor over the ground; negative when it would stand in a pit.
+    pub floor_over_ground: Option<Val<Length>>,
+}
+
+/// One step of the profile.
+#[derive(Debug, Clone)]
+pub struct Step {
+    /// Through what.
+    pub name: &'static str,
+    /// Loss.
+    pub loss: Val<Length>,
+    /// Level ahead of it.
+    pub level: Val<Length>,
+}
+
+/// The profile at one flow.
+#[derive(Debug, Clone)]
+pub struct Profile {
+    /// At which flow: "design flow, clean".
+    pub name: String,
+    /// Flow through one unit.
+    pub flow: Val<Flow>,
+    /// Steps from the outlet upstream.
+    pub steps: Vec<Step>,
+    /// Level in the clear well.
+    pub well: Val<Length>,
+    /// Level ahead of the downcomer, mesh and pack: where oil is held.
+    pub chamber: Val<Length>,
+    /// Level in the inlet chamber.
+    pub inlet: Val<Length>,
+    /// Whether the outlet is drowned by the tailwater.
+    pub drowned: bool,
+    /// Whether the outlet pipe runs full.
+    pub runs_full: bool,
+}
+
+record! {
+    /// Velocities at the largest flow through one unit.
+    Velocities {
+        /// along the unit, over the whole wetted section
+        along: Velocity;
+        /// under the downcomer
+        slot: Velocity;
+        /// in the inlet nozzle
+        inlet: Velocity;
+        /// in the outlet pipe, full bore
+        outlet: Velocity;
+    }
+}
+
+/// The velocities at a flow through one unit.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub fn velocities<T: Trail>(t: &mut T, unit: &Unit, site: &SiteLevels, flow: Val<Flow>) -> Result<Velocities, Stop> {
+    t.section("velocities at the largest flow");
+    let f = &unit.frame;
+    let section = reckon!(t, "wetted cross-section", [FT2, M2], (width = f.width, depth = f.crest) width * depth);
+    let slot = reckon!(t, "slot under the downcomer", [FT2, M2], (width = f.width, height = f.lip) width * height);
+    let inlet = by!(t, "area of the inlet nozzle", circle_area::area(f.inlet_bore))?;
+    let outlet = by!(t, "area of the outlet pipe", circle_area::area(site.bore))?;
+    Ok(Velocities {
+        along: by!(t, "velocity along the unit", mean_velocity::velocity(flow, section))?,
+        slot: by!(t, "velocity under the downcomer", mean_velocity::velocity(flow, slot))?,
+        inlet: by!(t, "velocity in the inlet nozzle", mean_velocity::velocity(flow, inlet))?,
+        outlet: by!(t, "velocity in the outlet pipe, full bore", mean_velocity::velocity(flow, outlet))?,
+    })
+}
+
+/// Finds how the unit stands on the site.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit) -> Result<SiteLevels, Stop> {
+    t.section("outlet and site levels");
+    let bore = match e.outlet.pipe.as_deref().and_then(pipe_size) {
+        Some(row) => given(t, "bore of the outlet pipe", Some(LEVEL), row.inside(), "outlet: pipe", row.word),
+        None => unit.frame.outlet_bore,
+    };
+    let feet = |x: f64| Length::of(x, &FT);
+    let length = stated_or(t, w, &e.outlet.length, standby(
+        "length of the outlet pipe", SITE, "outlet.length", "How long is the pipe from the separator to the outfall?",
+        (feet(5.0), feet(20.0), feet(200.0)), "engineering judgement",
+    ));
+    let slope = stated_or(t, w, &e.outlet.slope, standby(
+        "slope of the outlet pipe", (&PERCENT, &PERCENT), "outlet.slope", "At what slope can the outlet pipe be laid?",
+        (ratio(0.005), ratio(0.01), ratio(0.02)), "common practice for building drains",
+    ));
+    let row = e.outlet.material.as_deref().and_then(pipe_material).unwrap_or(&MATERIALS[0]);
+    let roughness = given(t, "roughness of the outlet pipe", Some((&IN, &MM)), row.roughness(), &row.source.to_string(), row.title);
+    let n = given(t, "Manning's n of the outlet pipe", Some(PURE), ratio(row.manning_n.1), &row.n_source.to_string(), row.title);
+    let invert = unit.frame.outlet_invert;
+    let outfall = reckon!(t, "invert at the outfall, above the floor", [IN, MM], (invert = invert, length = length, slope = slope) invert - length * slope);
+    let site_outfall = stated(t, "invert at the outfall, site datum", &e.outlet.invert);
+    let floor = site_outfall.map(|z| reckon!(t, "floor of the unit, site datum", [FT, M], (z = z, outfall = outfall) z - outfall));
+    let mut levels = SiteLevels { bore, length, slope, roughness, n, outfall, tailwater: None, floor, spare_fall: None, floor_over_ground: None };
+    let Some(floor) = floor else { return Ok(levels) };
+    if let Some(z) = stated(t, "water at the outfall, site datum", &e.outlet.tailwater) {
+        levels.tailwater = Some(reckon!(t, "water at the outfall, above the floor", [IN, MM], (z = z, floor = floor) z - floor));
+    }
+    if let Some(z) = stated(t, "incoming invert, site datum", &e.inlet.invert) {
+        levels.spare_fall = Some(reckon!(t, "incoming invert over the inlet nozzle", [IN, MM],
+            (incoming = z, floor = floor, nozzle = unit.frame.inlet_invert) incoming - floor - nozzle));
+    }
+    if let Some(z) = stated(t, "ground at the unit, site datum", &e.site.ground) {
+        levels.floor_over_ground = Some(reckon!(t, "floor of the unit over the ground", [FT, M], (floor = floor, ground = z) floor - ground));
+    }
+    Ok(levels)
+}
+
+/// The profile at a flow through one unit.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub fn profile<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    basis: &Basis,
+    unit: &Unit,
+    site: &SiteLevels,
+    flow: Val<Flow>,
+    state: State,
+    name: &str,
+) -> Result<Profile, Stop> {
+    t.section(&format!("hydraulic profile, {name}"));
+    let f = &unit.frame;
+    let water = &basis.fluids.cold;
+    if flow.q.si() <= 0.0 {
+        let none = reckon!(t, "loss without flow", [IN, MM], (crest = f.crest) crest * 0.0);
+        let steps = STEPS.iter().map(|name| Step { name, loss: none, level: f.crest }).collect();
+        return Ok(Profile { name: name.to_owned(), flow, steps, well: f.crest, chamber: f.crest, inlet: f.crest, drowned: false, runs_full: false });
+    }
+    let (well, drowned, runs_full) = well(t, basis, unit, site, flow)?;
+    let mut steps = Vec::new();
+    let outlet = reckon!(t, "head of the outlet over the level without flow", [IN, MM], (well = well, crest = f.crest) well - crest);
+    steps.push(Step { name: STEPS[0], loss: outlet, level: well });
+    let mut level = well;
+    let mut add = |t: &mut T, name: &'static str, loss: Val<Length>| {
+        level = reckon!(t, &format!("level ahead of the {name}"), [IN, MM], (level = level, loss = loss) level + loss);
+        steps.push(Step { name, loss, level });
+        level
+    };
+    let c = given(t, "discharge coefficient of the underflow slot", Some(PURE), ratio(0.6), "FHWA HDS-2, 8.10", "0.6");
+    let slot = by!(t, "loss of the downcomer", slot_loss::loss(flow, f.width, f.lip, c))?;
+    add(t, STEPS[1], slot);
+    let section = reckon!(t, "wetted cross-section", [FT2, M2], (width = f.width, depth = f.crest) width * depth);
+    let approach = by!(t, "velocity along the unit", mean_velocity::velocity(flow, section))?;
+    let clean = by!(t, "loss of the clean mesh", mesh_loss::loss(water.viscosity, approach, f.mesh, f.mesh_fibre, f.mesh_solidity, water.density))?;
+    let fouled = state.is_end();
+    let mesh = if fouled {
+        let multiple = assume(t, w, standby(
+            "loss of the fouled over the clean mesh", PURE, "unit.mesh_fouling", "", (ratio(5.0), ratio(10.0), ratio(50.0)), "engineering judgement: cleaned at 5 to 10 times the clean loss",
+        ));
+        reckon!(t, "loss of the fouled mesh", [IN, MM], (clean = clean, multiple = multiple) clean * multiple)
+    } else {
+        clean
+    };
+    add(t, STEPS[2], mesh);
+    let mut gap_velocity = by!(t, "velocity in the gaps", mean_velocity::velocity(flow, unit.layout.open_area))?;
+    if fouled {
+        gap_velocity = reckon!(t, "velocity in the gaps, fouled", [FT_MIN, MM_S], (u = gap_velocity, fouling = basis.methods.fouling) u / (ratio(1.0) - fouling));
+    }
+    let pack = by!(t, "loss of the pack", pack_loss::loss(water.viscosity, gap_velocity, f.pack_length, f.gap, water.density))?;
+    let chamber = add(t, STEPS[3], pack);
+    let zeta = by!(t, "loss coefficient of the diffusion baffle", baffle_coefficient::coefficient(f.baffle_open))?;
+    let baffle = by!(t, "loss of the diffusion baffle", fitting_loss::loss(zeta, approach))?;
+    add(t, STEPS[4], baffle);
+    let nozzle = by!(t, "area of the inlet nozzle", circle_area::area(f.inlet_bore))?;
+    let v = by!(t, "velocity in the inlet nozzle", mean_velocity::velocity(flow, nozzle))?;
+    let exit = given(t, "exit loss coefficient", Some(PURE), ratio(1.0), "Crane TP-410", "1.0");
+    let entering = by!(t, "loss at the inlet nozzle", fitting_loss::loss(exit, v))?;
+    let inlet = add(t, STEPS[5], entering);
+    Ok(Profile { name: name.to_owned(), flow, steps, well, chamber, inlet, drowned, runs_full })
+}
+
+/// The steps, from the outlet upstream.
+pub const STEPS: [&str; 6] = ["outlet", "downcomer", "mesh", "plate pack", "diffusion baffle", "inlet nozzle"];
+
+/// Level of the clear well: what the outlet pipe needs, the weir over it if there is one, and the
+/// tailwater if it stands higher.
+fn well<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, site: &SiteLevels, flow: Val<Flow>) -> Result<(Val<Length>, bool, bool), Stop> {
+    let f = &unit.frame;
+    let entrance = given(t, "entrance loss coefficient", Some(PURE), ratio(0.5), "Crane TP-410", "flush entrance 0.5");
+    let mut candidates: Vec<(Val<Length>, &str)> = Vec::new();
+    let capacity = by!(t, "capacity of the outlet pipe, just full", manning_capacity::flow(site.bore, site.slope, site.n))?;
+    let runs_full = flow.q >= capacity.q;
+    if !runs_full {
+        if let Ok(head) = by!(t, "head over the outlet invert, free entry", entry_head::head(flow, site.bore, entrance)) {
+            candidates.push((reckon!(t, "level for a free entry", [IN, MM], (invert = f.outlet_invert, head = head) invert + head), "free entry into the pipe"));
+        }
+        let depth = by!(t, "normal depth in the outlet pipe", manning_depth::depth(flow, site.bore, site.slope, site.n))?;
+        let area = by!(t, "wetted section at that depth", wetted_segment::area(site.bore, depth))?;
+        let v = by!(t, "velocity at that depth", mean_velocity::velocity(flow, area))?;
+        let k = reckon!(t, "velocity head and entrance", [ONE, ONE], (k = entrance) ratio(1.0) + k);
+        let loss = by!(t, "head to reach that velocity", fitting_loss::loss(k, v))?;
+        candidates.push((reckon!(t, "level for normal depth", [IN, MM], (invert = f.outlet_invert, depth = depth, loss = loss) invert + depth + loss), "normal depth in the pipe"));
+    }
+    let drowned_by = site.tailwater.filter(|tw| tw.q > site.outfall.q);
+    if runs_full || drowned_by.is_some() {
+        let area = by!(t, "area of the outlet pipe", circle_area::area(site.bore))?;
+        let v = by!(t, "velocity in the full pipe", mean_velocity::velocity(flow, area))?;
+        let re = by!(t, "Reynolds number of the outlet pipe", pipe_reynolds::reynolds(v, site.bore, basis.fluids.cold.kinematic))?;
+        let factor = if re.q.si() < 2300.0 {
+            by!(t, "friction factor, laminar", laminar_friction::factor(re))?
+        } else {
+            let rough = reckon!(t, "relative roughness", [ONE, ONE], (roughness = site.roughness, bore = site.bore) roughness / bore);
+            by!(t, "friction factor", colebrook::factor(re, rough))?
+        };
+        let k = reckon!(t, "entrance and exit", [ONE, ONE], (k = entrance) ratio(1.0) + k);
+        let head = by!(t, "head of the full pipe", full_pipe_head::head(k, factor, site.length, site.bore, v))?;
+        if runs_full {
+            candidates.push((reckon!(t, "level for the full pipe", [IN, MM], (outfall = site.outfall, bore = site.bore, head = head) outfall + bore + head), "the pipe runs full"));
+        }
+        if let Some(tw) = drowned_by {
+            candidates.push((reckon!(t, "level against the tailwater", [IN, MM], (tailwater = tw, head = head) tailwater + head), "the tailwater drowns the pipe"));
+        }
+    }
+    let mut best = candidates.first().copied().ok_or_else(|| Stop { doing: "outlet".to_owned(), reason: "no flow regime fits the outlet pipe".to_owned() })?;
+    for candidate in &candidates {
+        if candidate.0.q > best.0.q {
+            best = *candidate;
+        }
+    }
+    let nodes: Vec<_> = candidates.iter().map(|(v, _)| v.at).collect();
+    let among = candidates.iter().map(|(_, what)| *what).collect::<Vec<_>>().join(", ");
+    let at_pipe = choose(t, "level ahead of the outlet pipe", Some(LEVEL), best.0.q, &among, best.1, &nodes);
+    let drowned = best.1 == "the tailwater drowns the pipe";
+    if f.control.q == OutletControl::Pipe {
+        return Ok((at_pipe, drowned, runs_full));
+    }
+    let head = by!(t, "head over the weir", rectangular_weir_head::head(flow, f.weir_length, f.width, f.crest))?;
+    if at_pipe.q <= f.crest.q {
+        return Ok((reckon!(t, "level over the weir", [IN, MM], (crest = f.crest, head = head) crest + head), false, runs_full));
+    }
+    // A submerged weir needs no more than its free head on top of the level behind it.
+    let level = reckon!(t, "level over the submerged weir, safe side", [IN, MM], (behind = at_pipe, head = head) behind + head);
+    Ok((level, true, runs_full))
+}

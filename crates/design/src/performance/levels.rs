@@ -1,0 +1,188 @@
+//! Oil levels: how thick a layer each oil may make, what governs, and the set points.
+
+use super::hydraulics::Profile;
+use crate::basis::Basis;
+use crate::basis::fluids::OilState;
+use crate::basis::stated::standby;
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
+use crate::train::unit::Unit;
+use crate::{by, reckon};
+use stillrise_handbook::vessel::alarms::{DEFAULTS, SetPoint};
+use stillrise_handbook::vessel::{
+    float_force_in_oil, float_force_in_water, float_submergence, inlet_cap, interface_drop, layer_volume, lip_cap, oil_draw_residue,
+    oil_surface_rise, pack_cap, set_point, skim_start, wall_cap,
+};
+use stillrise_units::catalog::{IN, L as LITRE, MM, PERCENT};
+use stillrise_units::{Force, Length, Ratio, Typed, Volume, ratio};
+
+const LEVEL: Pair = (&IN, &MM);
+
+/// One cap on the oil layer.
+#[derive(Debug, Clone)]
+pub struct Cap {
+    /// What the oil would reach.
+    pub name: &'static str,
+    /// Thickest layer that does not.
+    pub thickness: Val<Length>,
+}
+
+/// One set point.
+#[derive(Debug, Clone)]
+pub struct Level {
+    /// The set point as proposed.
+    pub point: &'static SetPoint,
+    /// Oil layer.
+    pub thickness: Val<Length>,
+    /// Interface without flow, above the floor.
+    pub interface: Val<Length>,
+    /// Oil surface without flow, above the floor.
+    pub surface: Val<Length>,
+    /// Oil held in one unit.
+    pub volume: Val<Volume>,
+}
+
+/// The level float in one oil.
+#[derive(Debug, Clone)]
+pub struct Float {
+    /// Share of it that is in the water when it rides the interface; below zero it floats on the oil.
+    pub submerged: Val<Ratio>,
+    /// Net force down when it is in oil.
+    pub down: Val<Force>,
+    /// Net force up when it is in water.
+    pub up: Val<Force>,
+}
+
+/// The levels of one oil.
+#[derive(Debug, Clone)]
+pub struct OilLevels {
+    /// The oil.
+    pub oil: String,
+    /// The caps.
+    pub caps: Vec<Cap>,
+    /// The governing one.
+    pub governing: usize,
+    /// Thickest permitted layer.
+    pub limit: Val<Length>,
+    /// Set points, in the order in which a growing layer meets them.
+    pub levels: Vec<Level>,
+    /// The float.
+    pub float: Float,
+    /// Layer of this oil at which the alarm trips, with the one float set for the governing oil.
+    pub trip: Option<Val<Length>>,
+    /// Layer that a draw-off leaves.
+    pub residue: Val<Length>,
+    /// Layer at which a fixed skim lip above the design level would begin to draw, for information.
+    pub skim: Option<Val<Length>>,
+}
+
+impl OilLevels {
+    /// A set point by its word.
+    #[must_use]
+    pub fn level(&self, word: &str) -> Option<&Level> {
+        self.levels.iter().find(|l| l.point.word == word)
+    }
+}
+
+/// Margins that hold for all oils.
+pub struct Margins {
+    lip: Val<Length>,
+    pack: Val<Length>,
+    freeboard: Val<Length>,
+    inlet: Val<Length>,
+    lowest: Val<Length>,
+}
+
+/// The margins: proposals of the handbook, unless the site says otherwise.
+pub fn margins<T: Trail>(t: &mut T, w: &WhatIf, unit: &Unit) -> Margins {
+    t.section("oil levels");
+    let inches = |x: f64| Length::of(x, &IN);
+    let mut margin = |label: &str, key: &str, (low, value, high): (f64, f64, f64)| {
+        assume(t, w, standby(label, LEVEL, key, "", (inches(low), inches(value), inches(high)), "our proposal"))
+    };
+    let small = unit.frame.crest.q < inches(36.0);
+    let lip = margin("water kept over the lip", "unit.lip_margin", if small { (2.0, 3.0, 6.0) } else { (3.0, 6.0, 9.0) });
+    let pack = margin("water kept over the pack", "unit.pack_margin", (1.0, 2.0, 4.0));
+    let freeboard = margin("freeboard", "unit.freeboard", (3.0, 6.0, 12.0));
+    let inlet = margin("gap kept under the inlet invert", "unit.inlet_gap", (0.0, 1.0, 2.0));
+    let fall = margin("evaporation and leakage below the crest", "unit.evaporation", (0.0, 1.0, 3.0));
+    let lowest = reckon!(t, "lowest level of the clear well", [IN, MM], (crest = unit.frame.crest, fall = fall) crest - fall);
+    Margins { lip, pack, freeboard, inlet, lowest }
+}
+
+/// The levels of one oil. `highest` is the profile at the largest flow, fouled.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub fn oil_levels<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, m: &Margins, highest: &Profile, oil: &OilState) -> Result<OilLevels, Stop> {
+    t.section(&format!("oil levels: {}", oil.name));
+    let f = &unit.frame;
+    let (cold, warm) = (&basis.fluids.cold, &basis.fluids.warm);
+    if oil.cold.q >= cold.density.q {
+        return Err(Stop { doing: format!("oil levels of {}", oil.name), reason: "the oil is as heavy as the water and makes no layer".to_owned() });
+    }
+    let loss = reckon!(t, "loss between oil zone and clear well, largest flow", [IN, MM], (chamber = highest.chamber, well = highest.well) chamber - well);
+    // Deepest interface: heavy, cold oil on the lowest water. Highest surface: light, warm oil at the largest flow.
+    let lip = by!(t, "cap by the downcomer's lip", lip_cap::thickness(m.lowest, f.lip, m.lip, oil.cold, cold.density))?;
+    let pack = by!(t, "cap by the top of the pack", pack_cap::thickness(m.lowest, unit.layout.pack_top, m.pack, oil.cold, cold.density))?;
+    let wall = by!(t, "cap by the wall", wall_cap::thickness(f.height, m.freeboard, highest.well, loss, oil.warm, warm.density))?;
+    let inlet = by!(t, "cap by the inlet", inlet_cap::thickness(f.inlet_invert, m.inlet, highest.well, loss, oil.warm, warm.density))?;
+    let caps = vec![
+        Cap { name: "downcomer lip", thickness: lip },
+        Cap { name: "top of the pack", thickness: pack },
+        Cap { name: "wall", thickness: wall },
+        Cap { name: "inlet", thickness: inlet },
+    ];
+    let mut governing = 0;
+    for (i, cap) in caps.iter().enumerate() {
+        if cap.thickness.q < caps[governing].thickness.q {
+            governing = i;
+        }
+    }
+    let nodes: Vec<_> = caps.iter().map(|c| c.thickness.at).collect();
+    let zero = Length::from_si(0.0);
+    let smallest = caps[governing].thickness.q;
+    let limit = choose(
+        t, "thickest permitted oil layer", Some(LEVEL), if smallest > zero { smallest } else { zero },
+        "the four caps", caps[governing].name, &nodes,
+    );
+    let mut levels = Vec::new();
+    for point in DEFAULTS {
+        let share = match basis.methods.alarm.filter(|_| point.word == "alarm") {
+            Some(share) => share,
+            None => given(t, &format!("share at {}", point.title.to_lowercase()), Some((&PERCENT, &PERCENT)), ratio(point.share), &point.source.to_string(), point.word),
+        };
+        let thickness = by!(t, &format!("oil layer at {}", point.title.to_lowercase()), set_point::thickness(limit, share))?;
+        let drop = by!(t, "interface below the clear-well level", interface_drop::drop(thickness, oil.cold, cold.density))?;
+        let rise = by!(t, "surface above the clear-well level", oil_surface_rise::rise(thickness, oil.cold, cold.density))?;
+        let interface = reckon!(t, "interface", [IN, MM], (crest = f.crest, drop = drop) crest - drop);
+        let surface = reckon!(t, "oil surface", [IN, MM], (crest = f.crest, rise = rise) crest + rise);
+        let volume = by!(t, "oil held", layer_volume::volume(unit.layout.oil_area, thickness))?;
+        levels.push(Level { point, thickness, interface, surface, volume });
+    }
+    let body = given(t, "volume of the float", Some((&LITRE, &LITRE)), Volume::of(0.3, &LITRE), "common practice", "0.3 L");
+    let float = Float {
+        submerged: by!(t, "share of the float in the water", float_submergence::share(f.float_density, oil.cold, warm.density))?,
+        down: by!(t, "force down on the float in oil", float_force_in_oil::force(f.float_density, oil.cold, body))?,
+        up: by!(t, "force up on the float in water", float_force_in_water::force(f.float_density, warm.density, body))?,
+    };
+    let residue = by!(t, "layer the draw-off leaves", oil_draw_residue::thickness(f.crest, f.oil_draw, oil.warm, warm.density))?;
+    let skim = by!(t, "layer at which a lip at the inlet invert would skim", skim_start::thickness(f.inlet_invert, highest.well, oil.warm, warm.density)).ok();
+    Ok(OilLevels { oil: oil.name.clone(), caps, governing, limit, levels, float, trip: None, residue, skim })
+}
+
+/// Where the one alarm float makes each oil trip: it is mounted for the oil with the thinnest
+/// permitted layer, and a lighter oil pushes the interface down less.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub fn trips<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, all: &mut [OilLevels]) -> Result<(), Stop> {
+    t.section("alarm float");
+    let governing = all.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
+    let Some(mounted) = governing.and_then(|l| l.level("alarm")).map(|l| l.interface) else { return Ok(()) };
+    for levels in all {
+        let Some(oil) = basis.fluids.oils.iter().find(|o| o.name == levels.oil) else { continue };
+        levels.trip = Some(by!(t, &format!("layer of {} at which the alarm trips", levels.oil),
+            oil_draw_residue::thickness(unit.frame.crest, mounted, oil.warm, basis.fluids.warm.density))?);
+    }
+    Ok(())
+}

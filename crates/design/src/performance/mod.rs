@@ -1,0 +1,137 @@
+//! Performance: what the train will do in each case, in both seasons, clean and at the end of the
+//! interval between pump-outs.
+
+pub mod hydraulics;
+pub mod levels;
+pub mod limit;
+pub mod removal;
+pub mod storage;
+
+use crate::basis::Basis;
+use crate::basis::cases::Kind;
+use crate::basis::fluids::Season;
+use crate::enquiry::Enquiry;
+use crate::provenance::{Stop, Trail, Val, WhatIf, given};
+use crate::train::Train;
+use hydraulics::{Profile, SiteLevels};
+use levels::OilLevels;
+use limit::LimitVerdict;
+use removal::{Class, Removal};
+use stillrise_units::{Flow, Typed};
+use storage::Storage;
+
+/// The state of a unit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum State {
+    /// Just filled and clean.
+    Clean,
+    /// Oil at the alarm, sludge at its trigger, mesh and plates fouled.
+    End,
+}
+
+impl State {
+    /// Both.
+    pub const ALL: [State; 2] = [State::Clean, State::End];
+    /// Its name.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            State::Clean => "clean",
+            State::End => "end of interval",
+        }
+    }
+    /// Whether it is the end of the interval.
+    #[must_use]
+    pub fn is_end(self) -> bool {
+        self == State::End
+    }
+}
+
+/// What the train will do.
+#[derive(Debug, Clone)]
+pub struct Performance {
+    /// How the unit stands on the site.
+    pub site: SiteLevels,
+    /// Profiles: no flow, design flow clean, design flow at the end, largest flow at the end.
+    pub profiles: Vec<Profile>,
+    /// Velocities at the largest flow.
+    pub velocities: hydraulics::Velocities,
+    /// Levels for each oil.
+    pub levels: Vec<OilLevels>,
+    /// Removal by case, season and state.
+    pub removals: Vec<Removal>,
+    /// Droplet classes in the case that is held against the limits.
+    pub classes: Vec<Class>,
+    /// What collects.
+    pub storage: Storage,
+    /// Verdicts on the limits.
+    pub limits: Vec<LimitVerdict>,
+}
+
+impl Performance {
+    /// The profile at the largest flow.
+    #[must_use]
+    pub fn highest(&self) -> &Profile {
+        &self.profiles[self.profiles.len() - 1]
+    }
+    /// The removal that is held against the limits.
+    #[must_use]
+    pub fn worst(&self) -> Option<&Removal> {
+        limit::worst(&self.removals)
+    }
+}
+
+/// Finds what the train will do. `blocked` says why this is not a gravity duty, if it is not.
+///
+/// # Errors
+/// [`Stop`] when a formula of the main path has no answer.
+pub fn performance<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, basis: &Basis, train: &Train, blocked: Option<&str>) -> Result<Performance, Stop> {
+    let unit = &train.unit;
+    let site = hydraulics::site(t, w, e, unit)?;
+    let stop = || Stop { doing: "performance".to_owned(), reason: "no case has a flow with a known content".to_owned() };
+    let design = basis.largest_steady().ok_or_else(stop)?;
+    let design_flow = train.share(t, design);
+    let largest = crate::basis::cases::largest(&basis.cases).ok_or_else(stop)?;
+    let largest_flow = if largest.name == design.name { design_flow } else { train.share(t, largest) };
+    let still: Val<Flow> = given(t, "no flow", Some(crate::basis::FLOW_UNITS), Flow::from_si(0.0), "definition", "0");
+    let mut profiles = Vec::new();
+    for (name, flow, state) in [
+        ("no flow", still, State::Clean),
+        ("design flow, clean", design_flow, State::Clean),
+        ("design flow, end of interval", design_flow, State::End),
+        ("largest flow, end of interval", largest_flow, State::End),
+    ] {
+        profiles.push(hydraulics::profile(t, w, basis, unit, &site, flow, state, name)?);
+    }
+    let margins = levels::margins(t, w, unit);
+    let highest = profiles[profiles.len() - 1].clone();
+    let mut oil_levels = Vec::new();
+    for oil in &basis.fluids.oils {
+        if oil.cold.q < basis.fluids.cold.density.q {
+            oil_levels.push(levels::oil_levels(t, basis, unit, &margins, &highest, oil)?);
+        }
+    }
+    levels::trips(t, basis, unit, &mut oil_levels)?;
+    let velocities = hydraulics::velocities(t, unit, &site, largest_flow)?;
+    let mut removals = Vec::new();
+    for (i, case) in basis.cases.iter().enumerate() {
+        let Some(content) = &case.content else { continue };
+        let flow = train.share(t, case);
+        for season in Season::ALL {
+            for state in State::ALL {
+                removals.push(removal::removal(t, basis, unit, (i, case, content), flow, season, state)?);
+            }
+        }
+    }
+    // The usual case is the dry one if there is one: it runs every day, the storm does not.
+    let usual = |r: &&Removal| r.season == Season::Cold && r.state == State::Clean;
+    let dry = removals.iter().filter(usual).find(|r| basis.cases[r.case_index].kind == Kind::Dry);
+    let usual = dry.or_else(|| removals.iter().find(usual)).ok_or_else(stop)?.clone();
+    let storage = storage::storage(t, basis, train, &oil_levels, &usual)?;
+    let limits = limit::verdicts(t, basis, &removals, blocked);
+    let classes = match limit::worst(&removals) {
+        Some(worst) => removal::classes(t, basis, &worst.clone())?,
+        None => Vec::new(),
+    };
+    Ok(Performance { site, profiles, velocities, levels: oil_levels, removals, classes, storage, limits })
+}

@@ -1,0 +1,364 @@
+//! Where every value comes from.
+//!
+//! A [`Val`] is a quantity and its place in the trail. It is made only by [`given`], [`assume`],
+//! [`choose`], [`by!`](crate::by) (a handbook formula) and [`reckon!`](crate::reckon) (plain
+//! arithmetic whose text is kept), so that a number without origin cannot come into a basis, a
+//! train or a performance. A [`Ledger`] records; [`Off`] records nothing and costs nothing.
+
+use std::collections::BTreeMap;
+use stillrise_handbook::equation::{Scope, parse};
+use stillrise_handbook::page::{Arg, Argument, Kind, Outside, Page};
+use stillrise_units::{System, Unit, print};
+
+/// A place in the trail.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Node(u32);
+
+impl Node {
+    /// No place: nothing was recorded.
+    pub const NONE: Node = Node(u32::MAX);
+    /// Position in [`Ledger::entries`].
+    #[must_use]
+    pub fn index(self) -> Option<usize> {
+        (self != Node::NONE).then_some(self.0 as usize)
+    }
+}
+
+/// A value and where it comes from.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Val<Q> {
+    /// The value.
+    pub q: Q,
+    /// Its entry in the trail.
+    pub at: Node,
+}
+
+/// (US, SI) print units.
+pub type Pair = (&'static Unit, &'static Unit);
+
+/// How a value came to be.
+#[derive(Debug, Clone)]
+pub enum Origin {
+    /// Somebody said so: who or where, and the text as typed.
+    Given {
+        /// The key of the enquiry or the row of the range, and the source note.
+        source: String,
+        /// As typed.
+        text: String,
+    },
+    /// Nobody said; a default stands in.
+    Assumed(Assumption),
+    /// Chosen among several, by a rule or a person.
+    Chosen {
+        /// Among what.
+        among: String,
+        /// Why this one.
+        because: String,
+        /// The values it was chosen from.
+        inputs: Vec<Node>,
+    },
+    /// A formula of the handbook.
+    Derived {
+        /// The page.
+        page: &'static Page,
+        /// Its arguments, in order.
+        inputs: Vec<Node>,
+    },
+    /// Plain arithmetic on earlier values.
+    Reckoned {
+        /// The expression, as in the code.
+        text: &'static str,
+        /// The names in it and what they stand for.
+        inputs: Vec<(&'static str, Node)>,
+    },
+}
+
+/// A default that stands in for what nobody said.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Assumption {
+    /// The key of the enquiry that would answer it, as `water.coldest`.
+    pub key: String,
+    /// The question to the customer.
+    pub question: String,
+    /// Lowest plausible answer, or another word.
+    pub low: Arg,
+    /// Highest plausible answer, or another word.
+    pub high: Arg,
+    /// Where default and range come from.
+    pub source: String,
+}
+
+/// One line of the trail.
+#[derive(Debug, Clone)]
+pub struct Entry {
+    /// The part of the work it belongs to: `basis`, `storm, cold`.
+    pub section: String,
+    /// What it is.
+    pub label: String,
+    /// Its value, SI.
+    pub value: Arg,
+    /// Print units.
+    pub units: Option<Pair>,
+    /// Where it comes from.
+    pub origin: Origin,
+    /// What a reader must know: outside a trusted range, read with a decimal comma.
+    pub notes: Vec<String>,
+}
+
+impl Entry {
+    /// The value in print.
+    #[must_use]
+    pub fn shown(&self, system: System) -> String {
+        show(&self.value, self.units, system)
+    }
+}
+
+/// A value in print.
+#[must_use]
+pub fn show(value: &Arg, units: Option<Pair>, system: System) -> String {
+    match (value, units) {
+        (Arg::Number(si), Some(pair)) => print::with_unit(*si, system.pick(pair)),
+        (Arg::Number(si), None) => print::digits(*si, 4),
+        (Arg::Choice(word), _) => (*word).to_owned(),
+        (Arg::Series(pairs), _) => format!("{} rows", pairs.len()),
+    }
+}
+
+/// Something that may record the trail.
+pub trait Trail {
+    /// Records the entry that `entry` makes, or does not even make it.
+    fn push(&mut self, entry: impl FnOnce() -> Entry) -> Node;
+    /// Begins a new part of the work.
+    fn section(&mut self, name: &str);
+}
+
+/// The trail of one job, in order of computation.
+#[derive(Debug, Clone, Default)]
+pub struct Ledger {
+    /// All lines.
+    pub entries: Vec<Entry>,
+    section: String,
+}
+
+impl Trail for Ledger {
+    fn push(&mut self, entry: impl FnOnce() -> Entry) -> Node {
+        let mut entry = entry();
+        if entry.section.is_empty() {
+            entry.section.clone_from(&self.section);
+        }
+        if let Origin::Derived { page, inputs } = &entry.origin {
+            let args: Vec<Arg> = inputs.iter().filter_map(|n| self.value(*n).cloned()).collect();
+            entry.notes.extend(page.notes(&args));
+        }
+        self.entries.push(entry);
+        Node(u32::try_from(self.entries.len() - 1).unwrap_or(u32::MAX))
+    }
+    fn section(&mut self, name: &str) {
+        name.clone_into(&mut self.section);
+    }
+}
+
+impl Ledger {
+    /// The entry at a place.
+    #[must_use]
+    pub fn entry(&self, node: Node) -> Option<&Entry> {
+        self.entries.get(node.index()?)
+    }
+    /// The value at a place.
+    #[must_use]
+    pub fn value(&self, node: Node) -> Option<&Arg> {
+        self.entry(node).map(|e| &e.value)
+    }
+    /// The value of a line, computed again from its inputs; `None` where nothing is computed.
+    #[must_use]
+    pub fn replay(&self, entry: &Entry) -> Option<Result<Arg, String>> {
+        match &entry.origin {
+            Origin::Derived { page, inputs } => {
+                let args: Option<Vec<Arg>> = inputs.iter().map(|n| self.value(*n).cloned()).collect();
+                Some(match args {
+                    Some(args) => (page.call)(&args).map_err(|o| o.to_string()),
+                    None => Err("an input has no origin".to_owned()),
+                })
+            }
+            Origin::Reckoned { text, inputs } => Some(self.replay_reckoned(text, inputs)),
+            _ => None,
+        }
+    }
+
+    fn replay_reckoned(&self, text: &str, inputs: &[(&'static str, Node)]) -> Result<Arg, String> {
+        let tree = parse(text)?;
+        let values: Option<Vec<(String, Arg)>> =
+            inputs.iter().map(|(name, n)| Some(((*name).to_owned(), self.value(*n)?.clone()))).collect();
+        let values = values.ok_or("an input has no origin")?;
+        let scope = Scope { values, call: &|_, _| None };
+        scope.number(&tree).map(Arg::Number).ok_or_else(|| format!("cannot evaluate {text}"))
+    }
+}
+
+/// Records nothing.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Off;
+
+impl Trail for Off {
+    fn push(&mut self, _: impl FnOnce() -> Entry) -> Node {
+        Node::NONE
+    }
+    fn section(&mut self, _: &str) {}
+}
+
+/// Values that stand in for assumptions, by key: how the ranking of questions asks "what if".
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct WhatIf(pub BTreeMap<String, Arg>);
+
+/// A branch of the chain that could not go on.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Stop {
+    /// What was being computed.
+    pub doing: String,
+    /// Why it stopped, with numbers and units.
+    pub reason: String,
+}
+
+impl From<Outside> for Stop {
+    fn from(outside: Outside) -> Self {
+        Stop { doing: outside.page.replace('-', " "), reason: format!("{}: {}", outside.argument, outside.reason) }
+    }
+}
+
+impl core::fmt::Display for Stop {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        write!(f, "{}: {}", self.doing, self.reason)
+    }
+}
+
+/// A value that somebody gave.
+pub fn given<Q: Argument>(t: &mut impl Trail, label: &str, units: Option<Pair>, q: Q, source: &str, text: &str) -> Val<Q> {
+    let at = t.push(|| entry(label, &q, units, Origin::Given { source: source.to_owned(), text: text.to_owned() }));
+    Val { q, at }
+}
+
+/// What stands by for an answer nobody gave.
+pub struct Standby<'a, Q> {
+    /// What it is.
+    pub label: &'a str,
+    /// Print units.
+    pub units: Option<Pair>,
+    /// The key that would answer it.
+    pub key: String,
+    /// The question to the customer.
+    pub question: String,
+    /// Default.
+    pub value: Q,
+    /// Lowest plausible answer.
+    pub low: Q,
+    /// Highest plausible answer.
+    pub high: Q,
+    /// Where these come from.
+    pub source: String,
+}
+
+/// Takes the default, or what the what-if puts in its place.
+pub fn assume<Q: Argument>(t: &mut impl Trail, what_if: &WhatIf, d: Standby<'_, Q>) -> Val<Q> {
+    let q = what_if.0.get(&d.key).and_then(Q::from_arg).unwrap_or(d.value);
+    let at = t.push(|| {
+        let assumption = Assumption {
+            key: d.key,
+            question: d.question,
+            low: d.low.arg(),
+            high: d.high.arg(),
+            source: d.source,
+        };
+        entry(d.label, &q, d.units, Origin::Assumed(assumption))
+    });
+    Val { q, at }
+}
+
+/// A value chosen among others, or by a stated method.
+pub fn choose<Q: Argument>(
+    t: &mut impl Trail,
+    label: &str,
+    units: Option<Pair>,
+    q: Q,
+    among: &str,
+    because: &str,
+    inputs: &[Node],
+) -> Val<Q> {
+    let at = t.push(|| {
+        let origin = Origin::Chosen { among: among.to_owned(), because: because.to_owned(), inputs: inputs.to_vec() };
+        entry(label, &q, units, origin)
+    });
+    Val { q, at }
+}
+
+/// An entry without section and notes.
+pub fn entry<Q: Argument>(label: &str, q: &Q, units: Option<Pair>, origin: Origin) -> Entry {
+    Entry { section: String::new(), label: label.to_owned(), value: q.arg(), units, origin, notes: Vec::new() }
+}
+
+/// Print units of a page's result.
+#[must_use]
+pub fn out_units(page: &'static Page) -> Option<Pair> {
+    match page.out.kind {
+        Kind::Quantity(_) => page.out.units,
+        _ => None,
+    }
+}
+
+#[doc(hidden)]
+pub fn copy<T: Clone>(value: &T) -> T {
+    value.clone()
+}
+
+/// Calls a handbook formula on [`Val`]s and records the step:
+/// `by!(t, "rise of the design droplet", stokes_rise::rise(d, rho_w, rho_o, mu))?`.
+#[macro_export]
+macro_rules! by {
+    ($t:expr, $label:expr, $page:ident :: $name:ident ( $($arg:expr),+ $(,)? )) => {
+        $page::$name($($crate::provenance::copy(&($arg).q)),+).map_err($crate::provenance::Stop::from).map(|q| {
+            let at = $crate::provenance::Trail::push($t, || $crate::provenance::entry(
+                $label, &q, $crate::provenance::out_units(&$page::PAGE),
+                $crate::provenance::Origin::Derived { page: &$page::PAGE, inputs: vec![$(($arg).at),+] },
+            ));
+            $crate::provenance::Val { q, at }
+        })
+    };
+}
+
+/// Plain arithmetic on [`Val`]s, recorded with its text:
+/// `reckon!(t, "fall" [FT, M], (inlet = a, outlet = b) inlet - outlet)`.
+#[macro_export]
+macro_rules! reckon {
+    ($t:expr, $label:expr, [$us:ident, $si:ident], ($($name:ident = $value:expr),+ $(,)?) $text:expr) => {{
+        let q = {
+            $(let $name = $crate::provenance::copy(&($value).q);)+
+            $text
+        };
+        let at = $crate::provenance::Trail::push($t, || $crate::provenance::entry(
+            $label, &q,
+            Some((&stillrise_units::catalog::$us, &stillrise_units::catalog::$si)),
+            $crate::provenance::Origin::Reckoned {
+                text: stringify!($text),
+                inputs: vec![$((stringify!($name), ($value).at)),+],
+            },
+        ));
+        $crate::provenance::Val { q, at }
+    }};
+}
+
+/// Declares a struct of [`Val`]s and the walk over its fields, so that report and JSON need no
+/// list of their own.
+#[macro_export]
+macro_rules! record {
+    ($(#[$doc:meta])* $name:ident { $($(#[$fdoc:meta])* $field:ident : $ty:ty;)+ }) => {
+        $(#[$doc])*
+        #[derive(Debug, Clone)]
+        pub struct $name { $($(#[$fdoc])* pub $field: $crate::provenance::Val<$ty>,)+ }
+        impl $name {
+            /// Field names and their places in the trail, in order.
+            #[must_use]
+            pub fn fields(&self) -> Vec<(&'static str, $crate::provenance::Node)> {
+                vec![$((stringify!($field), self.$field.at)),+]
+            }
+        }
+    };
+}

@@ -1,0 +1,200 @@
+//! The train: the stages the water passes, with the separator as geometry.
+
+pub mod custom;
+pub mod frame;
+pub mod unit;
+
+use crate::basis::Basis;
+use crate::basis::cases::{Case, Kind};
+use crate::basis::fluids::Season;
+use crate::enquiry::Enquiry;
+use crate::enquiry::range::{Model, Range};
+use crate::provenance::{Stop, Trail, Val, WhatIf, given};
+use crate::{by, reckon};
+use stillrise_handbook::page::Arg;
+use stillrise_handbook::rain::quick_storage;
+use stillrise_handbook::separation::remaining_oil::RiseLaw;
+use stillrise_handbook::separation::{drag_rise, grit_settling, plate_area, stokes_rise};
+use stillrise_units::catalog::{ONE, UM};
+use stillrise_units::{Density, Flow, Length, Ratio, Typed, Velocity, ratio};
+use unit::Unit;
+
+/// Where a unit comes from.
+#[derive(Debug, Clone)]
+pub enum Source<'a> {
+    /// A row of a range.
+    Row(&'a Range, &'a Model),
+    /// Dimensions in the enquiry.
+    Stated(&'a Model),
+    /// Made to measure; the number lengthens the pack.
+    Custom(f64),
+}
+
+/// What a stage is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum StageKind {
+    /// Takes out grit.
+    GritTrap,
+    /// Holds back a peak.
+    Equalisation,
+    /// Lifts the water.
+    Pump,
+    /// Separates.
+    Separator,
+    /// Shuts the outlet before oil reaches it.
+    Closure,
+    /// Takes what gravity leaves.
+    Polisher,
+    /// Where samples are taken.
+    SamplePoint,
+}
+
+/// One stage of the train.
+#[derive(Debug, Clone)]
+pub struct Stage {
+    /// What for.
+    pub kind: StageKind,
+    /// Its name.
+    pub name: String,
+    /// Why it is there, or is asked for.
+    pub why: String,
+    /// Whether it is somebody else's scope until decided.
+    pub asked_for: bool,
+    /// Its first size: label, value, print units.
+    pub size: Option<(String, Arg, crate::provenance::Pair)>,
+}
+
+/// The treatment train.
+#[derive(Debug, Clone)]
+pub struct Train {
+    /// One separator; all in parallel are alike.
+    pub unit: Unit,
+    /// How many in parallel.
+    pub count: Val<Ratio>,
+    /// Where it comes from, in words.
+    pub origin: String,
+    /// Stages in the direction of flow.
+    pub stages: Vec<Stage>,
+}
+
+impl Train {
+    /// Flow through one unit in a case.
+    pub fn share<T: Trail>(&self, t: &mut T, case: &Case) -> Val<Flow> {
+        reckon!(t, "flow through one unit", [GPM, M3_H], (feed = case.feed, n = self.count) feed / n)
+    }
+}
+
+/// Rise of the design droplet of the heaviest oil in the coldest water.
+///
+/// # Errors
+/// [`Stop`] when the law has no answer.
+pub fn design_rise<T: Trail>(t: &mut T, basis: &Basis) -> Result<Val<Velocity>, Stop> {
+    let water = basis.fluids.water(Season::Cold);
+    let oil = basis.fluids.heaviest(Season::Cold).cold;
+    rise(t, "rise of the design droplet, cold", basis, basis.methods.droplet, water.density, oil, water.viscosity)
+}
+
+/// Rise of a droplet by the chosen law.
+///
+/// # Errors
+/// [`Stop`] when the law has no answer.
+pub fn rise<T: Trail>(
+    t: &mut T,
+    label: &str,
+    basis: &Basis,
+    d: Val<Length>,
+    rho_w: Val<Density>,
+    rho_o: Val<Density>,
+    mu: Val<stillrise_units::Viscosity>,
+) -> Result<Val<Velocity>, Stop> {
+    match basis.methods.rise.q {
+        RiseLaw::Stokes => by!(t, label, stokes_rise::rise(d, rho_w, rho_o, mu)),
+        RiseLaw::Drag => by!(t, label, drag_rise::rise(d, rho_w, rho_o, mu)),
+    }
+}
+
+/// Builds the train around a stated unit.
+///
+/// # Errors
+/// [`Stop`] when the unit cannot be laid out.
+pub fn train<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, basis: &Basis, source: &Source<'_>, count: u32) -> Result<Train, Stop> {
+    t.section("train");
+    let n = given(t, "units in parallel", Some((&ONE, &ONE)), ratio(f64::from(count)), "unit", &count.to_string());
+    let (frame, particulars, origin) = match source {
+        Source::Row(range, model) => {
+            let title = range.head.title.clone().unwrap_or_default();
+            let name = model.model.clone().unwrap_or_default();
+            let from = format!("range \"{title}\", model \"{name}\"");
+            let frame = frame::frame(t, w, model, &from)?;
+            let particulars = frame::particulars(t, model, range.head.currency.as_deref(), &from);
+            (frame, particulars, from)
+        }
+        Source::Stated(model) => {
+            let from = "unit: dimensions".to_owned();
+            let frame = frame::frame(t, w, model, &from)?;
+            let particulars = frame::particulars(t, model, None, &from);
+            (frame, particulars, "dimensions stated in the enquiry".to_owned())
+        }
+        Source::Custom(stretch) => {
+            let (frame, particulars) = custom::frame(t, basis, n, *stretch)?;
+            (frame, particulars, "made to measure".to_owned())
+        }
+    };
+    let unit = unit::lay_out(t, frame, particulars)?;
+    let mut train = Train { unit, count: n, origin, stages: Vec::new() };
+    train.stages = stages(t, e, basis, &train)?;
+    Ok(train)
+}
+
+fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Result<Vec<Stage>, Stop> {
+    t.section("stages");
+    let mut stages = Vec::new();
+    let stage = |kind, name: &str, why: String, asked_for| Stage { kind, name: name.to_owned(), why, asked_for, size: None };
+    let solids = basis.cases.iter().filter_map(|c| c.content.as_ref()).map(|c| c.solids.q.si()).fold(0.0, f64::max);
+    // More than 300 mg/L fills a hopper within days; the figure is a judgement, the trap's size is not.
+    if solids > 0.3 {
+        let mut grit = stage(StageKind::GritTrap, "grit trap", "solids above 300 mg/L would fill the hopper within days and bury the pack".to_owned(), true);
+        if let Some(case) = basis.largest_steady() {
+            let d = given(t, "grain a grit trap must hold", Some((&UM, &UM)), Length::of(200.0, &UM), "MIL-HDBK-1005/9A, 1997", "grit above 200 µm is removed ahead");
+            let water = basis.fluids.water(Season::Cold);
+            let v = by!(t, "settling of that grain", grit_settling::settling(d, basis.solids.density, water.density, water.kinematic, basis.methods.grains))?;
+            let area = by!(t, "surface of the grit trap", plate_area::area(case.feed, v))?;
+            grit.size = Some(("surface, first size".to_owned(), Arg::Number(area.q.si()), (&stillrise_units::catalog::FT2, &stillrise_units::catalog::M2)));
+        }
+        stages.push(grit);
+    }
+    let held = basis.cases.iter().filter(|c| c.feed.q.si() < c.inflow.q.si() * (1.0 - 1e-9) && c.kind != Kind::Spill);
+    if let Some(case) = held.max_by(|a, b| (a.inflow.q.si() - a.feed.q.si()).total_cmp(&(b.inflow.q.si() - b.feed.q.si()))) {
+        let mut hold = stage(StageKind::Equalisation, "equalisation", format!("{}: more arrives than pump or flow cap passes", case.name), true);
+        if let Some(storm) = &basis.storm {
+            let volume = by!(t, "first size of the equalisation", quick_storage::volume(case.inflow, case.feed, storm.concentration_time))?;
+            hold.size = Some(("volume, first size".to_owned(), Arg::Number(volume.q.si()), (&stillrise_units::catalog::GAL, &stillrise_units::catalog::M3)));
+        }
+        stages.push(hold);
+    }
+    if basis.feed.pumped {
+        stages.push(stage(StageKind::Pump, "sump and feed pump", basis.feed.class.map_or_else(|| "kind of pump not said".to_owned(), |c| c.meaning.to_owned()), false));
+    }
+    let n = train.count.q.si();
+    let name = if n > 1.0 { format!("{n} separators in parallel, {}", train.unit.particulars.model) } else { format!("separator, {}", train.unit.particulars.model) };
+    stages.push(stage(StageKind::Separator, &name, train.origin.clone(), false));
+    if basis.spill.as_ref().is_some_and(|s| s.closure) {
+        stages.push(stage(StageKind::Closure, "outlet closure", "shuts before a spill reaches the outlet".to_owned(), false));
+    }
+    if polisher(e, basis) {
+        let mut polish = stage(StageKind::Polisher, "polisher", "the limit lies below what gravity is known to keep, or on what it cannot touch".to_owned(), true);
+        polish.size = basis.design_flow().map(|q| ("flow".to_owned(), Arg::Number(q.q.si()), crate::basis::FLOW_UNITS));
+        stages.push(polish);
+    }
+    stages.push(stage(StageKind::SamplePoint, "sample point", "grab samples in the falling stream".to_owned(), false));
+    Ok(stages)
+}
+
+/// Whether a limit asks for more than a separator can give.
+fn polisher(_e: &Enquiry, basis: &Basis) -> bool {
+    let floor = crate::performance::limit::floor();
+    basis.limits.iter().any(|l| {
+        let demanded = l.mean.map_or(l.value.q, |m| m.q);
+        demanded < floor || l.pollutant.gravity != stillrise_handbook::fluids::pollutants::Gravity::Touches
+    })
+}

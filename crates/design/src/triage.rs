@@ -1,0 +1,129 @@
+//! The first answer: is this a gravity duty at all? Said before anything is sized.
+
+use crate::basis::Basis;
+use crate::basis::fluids::Season;
+use crate::enquiry::Enquiry;
+use stillrise_handbook::fluids::chemicals::{Effect, chemical};
+use stillrise_handbook::fluids::oils::oil;
+use stillrise_handbook::fluids::pollutants::{Gravity, pollutant};
+use stillrise_handbook::page::Source;
+use stillrise_units::catalog::KG_M3;
+use stillrise_units::{Typed, print};
+
+/// How much a finding of the triage weighs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Weight {
+    /// To be known.
+    Note,
+    /// A separator alone will not do.
+    Partly,
+    /// Not a gravity duty.
+    Blocks,
+}
+
+impl Weight {
+    /// In print.
+    #[must_use]
+    pub fn text(self) -> &'static str {
+        match self {
+            Weight::Note => "note",
+            Weight::Partly => "a separator alone will not do",
+            Weight::Blocks => "not a gravity duty",
+        }
+    }
+}
+
+/// One finding of the triage.
+#[derive(Debug, Clone)]
+pub struct Line {
+    /// What it concerns.
+    pub subject: String,
+    /// How much it weighs.
+    pub weight: Weight,
+    /// What a separator cannot do about it, and why.
+    pub says: String,
+    /// What could.
+    pub could: String,
+    /// Source.
+    pub source: Option<&'static Source>,
+}
+
+/// Looks at what the enquiry declares.
+#[must_use]
+pub fn triage(e: &Enquiry) -> Vec<Line> {
+    let mut lines = Vec::new();
+    for block in &e.chemicals {
+        let product = block.product.clone().or_else(|| block.kind.clone()).unwrap_or_else(|| "a product".to_owned());
+        let Some(row) = block.kind.as_deref().and_then(chemical) else {
+            lines.push(Line {
+                subject: product, weight: Weight::Partly,
+                says: "a product of unknown kind goes into the water; some products keep oil from rising altogether".to_owned(),
+                could: "its safety data sheet, and a jar test with the site's water".to_owned(), source: None,
+            });
+            continue;
+        };
+        let weight = match row.effect {
+            Effect::Harmless => continue,
+            Effect::NotSeparable => Weight::Blocks,
+            Effect::Emulsifies if row.emulsified.typical >= 50.0 => Weight::Blocks,
+            Effect::Emulsifies | Effect::Dissolves => Weight::Partly,
+            Effect::ShiftsDensity => Weight::Note,
+        };
+        lines.push(Line { subject: product, weight, says: row.explains.to_owned(), could: row.what_could.to_owned(), source: Some(row.source) });
+    }
+    let contents = e.rain.iter().filter_map(|r| r.oil.as_ref()).chain(e.streams.iter().filter_map(|s| s.oil.as_ref())).chain(e.cases.iter().filter_map(|c| c.oil.as_ref()));
+    let mut words: Vec<&str> = contents.filter_map(|o| o.kind.as_deref()).chain(e.oils.iter().filter_map(|o| o.kind.as_deref())).collect();
+    words.sort_unstable();
+    words.dedup();
+    for row in words.into_iter().filter_map(oil) {
+        if row.animal_or_vegetable {
+            lines.push(Line {
+                subject: row.title.to_owned(), weight: Weight::Partly,
+                says: "animal and vegetable oils are outside the scope of the separator standards and set off as fat in the cold".to_owned(),
+                could: "a grease separator of its own standard, ahead".to_owned(), source: row.sources.first().copied(),
+            });
+        }
+        if let Some(note) = row.gravity_note {
+            lines.push(Line { subject: row.title.to_owned(), weight: Weight::Note, says: note.to_owned(), could: "see the prediction for the cold season".to_owned(), source: row.sources.first().copied() });
+        }
+    }
+    for row in e.limits.iter().filter_map(|l| l.pollutant.as_deref().and_then(pollutant)) {
+        let weight = match row.gravity {
+            Gravity::Touches => continue,
+            Gravity::Partly => Weight::Note,
+            Gravity::Cannot => Weight::Partly,
+        };
+        lines.push(Line { subject: format!("limit on {}", row.title), weight, says: row.explains.to_owned(), could: row.what_could.to_owned(), source: Some(row.source) });
+    }
+    lines.sort_by_key(|l| core::cmp::Reverse(l.weight));
+    lines
+}
+
+/// What only the basis shows: an oil as heavy as the water.
+pub fn add_heavy_oils(lines: &mut Vec<Line>, basis: &Basis) {
+    let water = &basis.fluids.cold;
+    for oil in &basis.fluids.oils {
+        // Less than 2 % lighter, and temperature or salt decide whether it rises at all.
+        let lighter = water.density.q.si() - oil.cold.q.si();
+        if lighter <= 0.02 * water.density.q.si() {
+            lines.push(Line {
+                subject: oil.name.clone(),
+                weight: Weight::Blocks,
+                says: format!(
+                    "in the coldest water it weighs {} against {} of the water: it does not rise, or hardly",
+                    print::with_unit(oil.density(Season::Cold).q.si(), &KG_M3),
+                    print::with_unit(water.density.q.si(), &KG_M3)
+                ),
+                could: "heating, flotation with air, or a settling tank for sinking oil".to_owned(),
+                source: None,
+            });
+        }
+    }
+    lines.sort_by_key(|l| core::cmp::Reverse(l.weight));
+}
+
+/// Why this is not a gravity duty, if it is not.
+#[must_use]
+pub fn blocked(lines: &[Line]) -> Option<String> {
+    lines.iter().find(|l| l.weight == Weight::Blocks).map(|l| format!("{}: {}", l.subject, l.says))
+}

@@ -1,0 +1,27 @@
+//! Oil: engine oil 15W-40
+
+use super::Oil;
+use crate::fluids::oil_density::OilGroup;
+use crate::sources::{NOAA_OIL_DATA, SAE_J300, TEXTBOOK_OILS};
+use crate::spread::Spread;
+use stillrise_units::catalog::{DEG_C, KG_M3, MG_L, MN_M};
+
+/// Engine oil 15W-40.
+pub static OIL: Oil = Oil {
+    word: "engine-oil-15w40",
+    title: "Engine oil 15W-40",
+    group: OilGroup::Lubricating,
+    density_15: Spread::new(870.0, 879.0, 890.0, &KG_M3, &NOAA_OIL_DATA)
+        .noted("record AD02545 has 879; ends by judgement"),
+    viscosity: [(112.0, 40.0), (15.0, 100.0)],
+    viscosity_source: &NOAA_OIL_DATA,
+    viscosity_note: "record AD02545",
+    flash_c: Spread::new(200.0, 220.0, 240.0, &DEG_C, &TEXTBOOK_OILS),
+    interfacial_tension: Spread::new(3.4, 12.2, 18.6, &MN_M, &NOAA_OIL_DATA)
+        .noted("3 lubricating oils with additives, 10 to 25 °C"),
+    dissolved: Spread::new(0.1, 0.5, 2.0, &MG_L, &TEXTBOOK_OILS)
+        .noted("base oil; additives dissolve more, from memory"),
+    animal_or_vegetable: false,
+    gravity_note: Some("Detergent and dispersant additives keep fine drops apart."),
+    sources: &[&NOAA_OIL_DATA, &TEXTBOOK_OILS, &SAE_J300],
+};

@@ -1,0 +1,63 @@
+//! Formula: removal of one droplet size in a tank
+
+use crate::page::Evidence::{ByHand, Limit};
+use crate::sources::{EPA_DETENTION, HAZEN_CAMP, VETTER};
+use crate::{choice, formula};
+use stillrise_units::math::{exp, max, min};
+use stillrise_units::{Ratio, Velocity};
+
+const OWN: &str = "independent evaluation in Python";
+
+choice! {
+    /// How the water moves through a tank.
+    TankModel {
+        /// plug flow, nothing mixed (Hazen, Camp): an upper bound
+        Ideal "ideal",
+        /// mixed over the depth, plug flow along it (Vetter): the default
+        Mixed "mixed",
+        /// three mixed tanks in series (Hazen): a good basin by practice, a plain tank's lower bound
+        ThreeTanks "three-tanks",
+    }
+}
+
+formula! {
+    /// Share of droplets of one rise velocity that a tank of one overflow rate catches.
+    ///
+    /// The three models bracket what a real tank does; the truth between "ideal" and "mixed"
+    /// depends on its turbulence. Tanks in series tend to "mixed" as their number grows, never to
+    /// "ideal". Droplets that do not rise are not caught.
+    "tank-removal" "Removal of one droplet size in a tank"
+    fn removal(
+        v: Velocity = "v" "rise velocity" [FT_MIN, MM_S: 0.0 .. 100.0 in -1e9 .. 1e9];
+        v_0: Velocity = "v_0" "overflow rate: flow over plan area" [GPM_FT2, MM_S: 0.001 .. 20.0 in 1e-9 .. 1e12];
+        model: TankModel = "model" "how the water moves";
+    ) -> Ratio = "E" "share caught" [PERCENT, PERCENT];
+    reduced [v MM_S, v_0 MM_S => ONE] {
+        let x = max(v / v_0, 0.0);
+        if model == TankModel::Ideal { min(1.0, x) }
+        else if model == TankModel::Mixed { 1.0 - exp(-x) }
+        else { 1.0 - 1.0 / ((1.0 + x / 3.0) * (1.0 + x / 3.0) * (1.0 + x / 3.0)) }
+    }
+    sources [HAZEN_CAMP, VETTER, EPA_DETENTION]
+    checks [
+        "v=0.5 mm/s, v_0=1 mm/s, model=ideal" => "0.5000", Limit("half the depth is swept");
+        "v=1 mm/s, v_0=1 mm/s, model=ideal" => "1.000", Limit("the whole depth is swept");
+        "v=4 mm/s, v_0=1 mm/s, model=ideal" => "1.000", Limit("no more than all");
+        "v=0 mm/s, v_0=1 mm/s, model=mixed" => "0", Limit("what does not rise is not caught");
+        "v=-1 mm/s, v_0=1 mm/s, model=three-tanks" => "0", Limit("what sinks is not caught");
+        "v=0.0001 mm/s, v_0=1 mm/s, model=mixed" => "0.000100", Limit("all models agree for slow droplets");
+        "v=0.0001 mm/s, v_0=1 mm/s, model=three-tanks" => "0.000100", Limit("all models agree for slow droplets");
+        "v=0.25 mm/s, v_0=1 mm/s, model=mixed" => "0.2212", ByHand(OWN);
+        "v=0.5 mm/s, v_0=1 mm/s, model=mixed" => "0.3935", ByHand(OWN);
+        "v=1 mm/s, v_0=1 mm/s, model=mixed" => "0.6321", ByHand(OWN);
+        "v=1.5 mm/s, v_0=1 mm/s, model=mixed" => "0.7769", ByHand(OWN);
+        "v=2 mm/s, v_0=1 mm/s, model=mixed" => "0.8647", ByHand(OWN);
+        "v=4 mm/s, v_0=1 mm/s, model=mixed" => "0.9817", ByHand(OWN);
+        "v=0.25 mm/s, v_0=1 mm/s, model=three-tanks" => "0.2135", ByHand(OWN);
+        "v=0.5 mm/s, v_0=1 mm/s, model=three-tanks" => "0.3703", ByHand(OWN);
+        "v=1 mm/s, v_0=1 mm/s, model=three-tanks" => "0.5781", ByHand(OWN);
+        "v=1.5 mm/s, v_0=1 mm/s, model=three-tanks" => "0.7037", ByHand(OWN);
+        "v=2 mm/s, v_0=1 mm/s, model=three-tanks" => "0.7840", ByHand(OWN);
+        "v=4 mm/s, v_0=1 mm/s, model=three-tanks" => "0.9213", ByHand(OWN);
+    ]
+}

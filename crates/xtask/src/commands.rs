@@ -1,0 +1,188 @@
+//! The step `commands`: the program as a user meets it, from `--help` to a package on disk.
+//!
+//! The list of commands is read off the program's own help, so that a command without a run
+//! here fails the step.
+
+use crate::run::{self, Output};
+use crate::test::Done;
+use std::path::Path;
+use std::process::Stdio;
+
+/// What standard output must be.
+#[derive(Clone, Copy)]
+enum Wants {
+    /// Not empty, and containing this.
+    Text(&'static str),
+    /// One JSON value.
+    Json,
+    /// Empty, with a message on standard error.
+    Refusal,
+}
+
+/// One run: arguments, exit codes allowed, output wanted. `{job}` is repeated for every worked
+/// job, `{dir}` is one scratch folder for the whole step.
+type Run = (&'static [&'static str], &'static [i32], Wants);
+
+/// Done, or done with a rule that fails: a worked job may be either.
+const DONE: &[i32] = &[0, 1];
+
+const RUNS: &[Run] = &[
+    (&["--version"], &[0], Wants::Text("stillrise ")),
+    (&["help"], &[0], Wants::Text("Commands:")),
+    (&["no-such-command"], &[2], Wants::Refusal),
+    (&["size", "{job}"], DONE, Wants::Text("")),
+    (&["size", "{job}", "--json"], DONE, Wants::Json),
+    (&["size", "{dir}/absent.toml"], &[2], Wants::Refusal),
+    (&["size", "{dir}/broken.toml"], &[2], Wants::Refusal),
+    (&["submittal", "{dir}/broken.toml", "--out", "{dir}/refused"], &[2], Wants::Refusal),
+    (&["new", "{dir}/started"], &[0], Wants::Text("")),
+    (&["size", "{dir}/started/enquiry.toml"], DONE, Wants::Text("")),
+    (&["reply", "{job}"], DONE, Wants::Text("")),
+    (&["compare", "{job}"], DONE, Wants::Text("")),
+    (&["rate", "{job}"], DONE, Wants::Text("")),
+    (&["work", "--list"], &[0], Wants::Text("stokes-rise")),
+    (
+        &["work", "stokes-rise", "d=60 um", "rho_w=998.2 kg/m3", "rho_o=840 kg/m3", "mu=1.0016 mPa s"],
+        &[0],
+        Wants::Text("stokes-rise"),
+    ),
+    (&["work", "no-such-formula"], &[2], Wants::Refusal),
+    (&["verify"], &[0], Wants::Text("")),
+    (&["schema", "enquiry"], &[0], Wants::Json),
+    (&["completions", "bash"], &[0], Wants::Text("stillrise")),
+    (&["man"], &[0], Wants::Text("stillrise")),
+];
+
+/// Commands that the program must have whatever else it lacks.
+const NEEDED: &[&str] = &["size", "submittal"];
+
+/// The step.
+pub fn run(root: &Path) -> Result<Done, String> {
+    let program = run::stillrise(root)?;
+    let help = run::capture(run::plain(&program, root).arg("--help"))?;
+    let offered = offered(&help.stdout);
+    if let Some(missing) = NEEDED.iter().find(|n| !offered.iter().any(|o| o == **n)) {
+        return Err(format!("`stillrise --help` does not offer `{missing}`; it offers: {}", offered.join(", ")));
+    }
+    if let Some(new) = offered.iter().find(|o| *o != "help" && !RUNS.iter().any(|r| r.0[0] == **o)) {
+        return Err(format!("no run is written for `stillrise {new}`; add one in crates/xtask/src/commands.rs"));
+    }
+    let jobs = run::jobs(root)?;
+    let Some(first) = jobs.first() else {
+        return Ok(Done::NotRun("there are no worked jobs in enquiries/ yet".to_owned()));
+    };
+    let scratch = tempfile::tempdir().map_err(|e| format!("no scratch folder: {e}"))?;
+    let dir = scratch.path().to_string_lossy().into_owned();
+    let broken = "[enquiry]\ntitel = \"a misspelt key\"\n";
+    std::fs::write(scratch.path().join("broken.toml"), broken).map_err(|e| format!("{dir}: {e}"))?;
+    let mut count = 0;
+    for (args, exit, wants) in RUNS {
+        let is_command = !args[0].starts_with('-') && !["help", "no-such-command"].contains(&args[0]);
+        if is_command && !offered.iter().any(|o| o == args[0]) {
+            continue;
+        }
+        let each: &[String] = if args.contains(&"{job}") { &jobs } else { &jobs[..1] };
+        for job in each {
+            let words = args.iter().map(|a| a.replace("{job}", &run::enquiry(job)).replace("{dir}", &dir));
+            let mut command = run::plain(&program, root);
+            command.args(words);
+            let out = run::capture(&mut command)?;
+            judge(&out, exit, *wants).map_err(|why| {
+                format!(
+                    "`{}`: {why}\nstdout: {}\nstderr: {}",
+                    run::words(&command),
+                    start(&out.stdout),
+                    start(&out.stderr)
+                )
+            })?;
+            count += 1;
+        }
+    }
+    if scratch.path().join("refused").exists() {
+        return Err("a refused enquiry left something behind where --out pointed".to_owned());
+    }
+    same_twice(&program, root, first, scratch.path())?;
+    closed_pipe(&program, root, first)?;
+    println!("{} commands, {count} runs, one package written twice alike, one pipe closed early", offered.len());
+    Ok(Done::Passed)
+}
+
+/// Commands in the help text: the names that stand two blanks in, under `Commands:`.
+fn offered(help: &str) -> Vec<String> {
+    let list = help.lines().skip_while(|l| l.trim() != "Commands:").skip(1);
+    list.take_while(|l| !l.trim().is_empty())
+        .filter(|l| l.starts_with("  ") && !l.starts_with("   "))
+        .filter_map(|l| l.split_whitespace().next().map(str::to_owned))
+        .collect()
+}
+
+fn judge(out: &Output, exit: &[i32], wants: Wants) -> Result<(), String> {
+    if !out.code.is_some_and(|code| exit.contains(&code)) {
+        return Err(format!("exit code {:?}, wanted one of {exit:?}", out.code));
+    }
+    match wants {
+        Wants::Text(part) if out.stdout.trim().is_empty() || !out.stdout.contains(part) => {
+            Err(format!("`{part}` is not on standard output"))
+        }
+        Wants::Json => serde_json::from_str::<serde_json::Value>(&out.stdout)
+            .map(|_| ())
+            .map_err(|e| format!("standard output is not JSON: {e}")),
+        Wants::Refusal if !out.stdout.is_empty() => Err("a refusal wrote to standard output".to_owned()),
+        Wants::Refusal if out.stderr.trim().is_empty() => Err("refused without saying why".to_owned()),
+        _ => Ok(()),
+    }
+}
+
+/// Same input, same bytes: the package is written twice and compared.
+fn same_twice(program: &Path, root: &Path, job: &str, scratch: &Path) -> Result<(), String> {
+    let mut packages = Vec::new();
+    for name in ["first", "second"] {
+        let out = scratch.join(name);
+        crate::bless::submittal(program, root, job, &out)?;
+        packages.push(crate::bless::hashes(&out)?);
+    }
+    let diff = xtask::diff::lines(&packages[0], &packages[1]);
+    if diff.is_empty() { Ok(()) } else { Err(format!("{job}: two packages of one enquiry differ\n{diff}")) }
+}
+
+/// A reader that goes away early, as `head` does, is no reason to panic.
+fn closed_pipe(program: &Path, root: &Path, job: &str) -> Result<(), String> {
+    let mut command = run::plain(program, root);
+    command.args(["size", &run::enquiry(job)]).stdin(Stdio::null()).stdout(Stdio::piped()).stderr(Stdio::piped());
+    let mut child = command.spawn().map_err(|e| e.to_string())?;
+    drop(child.stdout.take());
+    let out = child.wait_with_output().map_err(|e| e.to_string())?;
+    let said = String::from_utf8_lossy(&out.stderr);
+    if out.status.code() == Some(101) || said.contains("panicked") {
+        return Err(format!("a closed pipe makes `size` panic: {said}"));
+    }
+    Ok(())
+}
+
+/// The beginning of a long text, for a message.
+fn start(text: &str) -> String {
+    text.lines().take(12).collect::<Vec<_>>().join("\n  ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn commands_are_read_off_the_help() {
+        let help = "Sizes\n\nUsage: x\n\nCommands:\n  size       Sizes\n             and more\n  submittal  Writes\n\nOptions:\n  -h\n";
+        assert_eq!(offered(help), ["size", "submittal"]);
+        assert_eq!(offered("Usage: x"), Vec::<String>::new());
+    }
+
+    #[test]
+    fn wrong_ends_are_found() {
+        let out = |code, stdout: &str, stderr: &str| Output { code, stdout: stdout.into(), stderr: stderr.into() };
+        assert!(judge(&out(Some(101), "x", ""), DONE, Wants::Text("")).is_err());
+        assert!(judge(&out(None, "x", ""), DONE, Wants::Text("")).is_err());
+        assert!(judge(&out(Some(0), " ", ""), DONE, Wants::Text("")).is_err());
+        assert!(judge(&out(Some(0), "{", ""), DONE, Wants::Json).is_err());
+        assert!(judge(&out(Some(2), "", ""), &[2], Wants::Refusal).is_err());
+        assert!(judge(&out(Some(2), "", "line 2: unknown key"), &[2], Wants::Refusal).is_ok());
+    }
+}
