@@ -48,8 +48,14 @@ pub fn judge(subject: &Subject<'_>) -> Vec<Judged> {
         .collect()
 }
 
-/// The first rule that bars a unit from being picked, and what it said.
+/// The rules that bar a unit from being picked, and what each said.
 #[must_use]
-pub fn bars_pick(subject: &Subject<'_>) -> Option<(&'static Rule, Verdict)> {
-    RULES.iter().filter(|r| r.bars_pick).map(|r| (*r, (r.look)(subject))).find(|(_, v)| matches!(v, Verdict::Fails(_)))
+pub fn bars_pick(subject: &Subject<'_>) -> Vec<(&'static Rule, String)> {
+    let barring = RULES.iter().filter(|r| r.bars_pick);
+    barring
+        .filter_map(|r| match (r.look)(subject) {
+            Verdict::Fails(finding) => Some((*r, finding.says)),
+            _ => None,
+        })
+        .collect()
 }

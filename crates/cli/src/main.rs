@@ -1,2 +1,94 @@
-//! cli
-fn main() {}
+//! `stillrise`: sizes, checks and documents oil-water separators.
+
+mod commands;
+mod embedded;
+mod files;
+mod out;
+
+use clap::{Parser, Subcommand};
+use std::process::ExitCode;
+
+/// Sizes, checks and documents oil-water separators. Preliminary results, for review by a licensed
+/// engineer; local codes and the permit govern.
+#[derive(Parser)]
+#[command(name = "stillrise", version, propagate_version = true, max_term_width = 100, after_help = EXIT_CODES)]
+struct Cli {
+    #[command(subcommand)]
+    command: Command,
+}
+
+const EXIT_CODES: &str = "Exit codes: 0 done, 1 done but a rule or a check fails, 2 input refused, 3 failure of the machine.";
+
+#[derive(Subcommand)]
+enum Command {
+    New(commands::new::Args),
+    Size(commands::size::Args),
+    Reply(commands::reply::Args),
+    Submittal(commands::submittal::Args),
+    Work(commands::work::Args),
+    Verify(commands::verify::Args),
+    Schema(commands::schema::Args),
+    Completions(commands::completions::Args),
+    Man(commands::man::Args),
+}
+
+/// How a command ended, and with what words on the error stream.
+pub enum End {
+    /// Done.
+    Done,
+    /// Done, but a rule or a check fails.
+    Fails,
+    /// The input is refused; every fault.
+    Refused(Vec<stillrise_units::Fault>),
+    /// The machine failed: file, disk, library.
+    Machine(String),
+}
+
+fn main() -> ExitCode {
+    let cli = match Cli::try_parse() {
+        Ok(cli) => cli,
+        Err(error) => {
+            let code = u8::from(error.use_stderr()) * 2;
+            let text = error.render().to_string();
+            if code == 0 {
+                out::print(&text);
+            } else {
+                out::complain(&text);
+            }
+            return ExitCode::from(code);
+        }
+    };
+    let end = match cli.command {
+        Command::New(args) => commands::new::run(&args),
+        Command::Size(args) => commands::size::run(&args),
+        Command::Reply(args) => commands::reply::run(&args),
+        Command::Submittal(args) => commands::submittal::run(&args),
+        Command::Work(args) => commands::work::run(&args),
+        Command::Verify(args) => commands::verify::run(&args),
+        Command::Schema(args) => commands::schema::run(&args),
+        Command::Completions(args) => commands::completions::run(&args),
+        Command::Man(args) => commands::man::run(&args),
+    };
+    ExitCode::from(match end {
+        End::Done => 0,
+        End::Fails => 1,
+        End::Refused(faults) => {
+            out::complain(&out::faults(&faults));
+            2
+        }
+        End::Machine(reason) => {
+            out::complain(&format!("{reason}\n"));
+            3
+        }
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use clap::CommandFactory;
+
+    #[test]
+    fn the_command_line_is_sound() {
+        super::Cli::command().debug_assert();
+    }
+}

@@ -2,7 +2,7 @@
 
 use crate::basis::{self, Basis};
 use crate::enquiry::Enquiry;
-use crate::performance::{self, Performance};
+use crate::performance::{self, Depth, Performance};
 use crate::provenance::{Ledger, Stop, Trail, WhatIf};
 use crate::train::{self, Source, Train};
 use crate::triage::{self, Line};
@@ -46,14 +46,14 @@ pub fn begin<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Design {
     design
 }
 
-/// Builds train and performance on a basis already found.
-pub fn complete<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, mut design: Design, source: &Source<'_>, count: u32) -> Design {
+/// Builds train and performance on a basis already found, to the depth asked for.
+pub fn complete<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, mut design: Design, source: &Source<'_>, count: u32, depth: Depth) -> Design {
     let Some(basis) = &design.basis else { return design };
     match train::train(t, w, e, basis, source, count) {
         Err(stop) => design.stops.push(stop),
         Ok(train) => {
             let blocked = triage::blocked(&design.triage);
-            match performance::performance(t, w, e, basis, &train, blocked.as_deref()) {
+            match performance::performance(t, w, e, basis, &train, blocked.as_deref(), depth) {
                 Ok(performance) => design.performance = Some(performance),
                 Err(stop) => design.stops.push(stop),
             }

@@ -1,1 +1,17 @@
-//! documents
+//! The documents of a submittal, from the one model; no physics is computed here.
+//!
+//! One document a folder; [`render`] knows how text, drawings and pages are made, never what.
+//! Every document comes back as a name and its bytes; nothing here touches a file.
+
+pub mod edition;
+pub mod package;
+pub mod render;
+pub mod reply;
+pub mod report;
+pub mod result;
+pub mod schema;
+pub mod section;
+pub mod summary;
+pub mod trail;
+
+pub use edition::Edition;

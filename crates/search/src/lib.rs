@@ -1,1 +1,62 @@
-//! search
+//! Settles a job: picks a unit from a range or sizes one, and ranks the open questions.
+
+pub mod pick;
+pub mod questions;
+
+use pick::{Candidate, Pick};
+use questions::Question;
+use stillrise_checks::{Judged, Subject, judge};
+use stillrise_design::enquiry::Enquiry;
+use stillrise_design::enquiry::range::Range;
+use stillrise_design::job::{begin, complete};
+use stillrise_design::performance::Depth;
+use stillrise_design::{Job, Ledger, WhatIf};
+
+/// A job with its unit, its verdicts and its questions.
+pub struct Settled {
+    /// The job, with the whole trail.
+    pub job: Job,
+    /// What every rule says.
+    pub verdicts: Vec<Judged>,
+    /// The unit and how it was found.
+    pub pick: Option<Pick>,
+    /// Units looked at: one below, the one taken, one above.
+    pub candidates: Vec<Candidate>,
+    /// Open questions, the one that moves the result most first.
+    pub questions: Vec<Question>,
+}
+
+impl Settled {
+    /// Whether a rule fails that nobody accepted or took over.
+    #[must_use]
+    pub fn fails(&self) -> bool {
+        self.verdicts.iter().any(Judged::stands_failed)
+    }
+    /// What the rules look at.
+    #[must_use]
+    pub fn subject(&self) -> Subject<'_> {
+        Subject { enquiry: &self.job.enquiry, design: &self.job.design, ledger: Some(&self.job.ledger) }
+    }
+}
+
+/// Settles an enquiry. `demo` is the range to pick from when the enquiry names none.
+#[must_use]
+pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
+    let range = enquiry.range.as_ref().unwrap_or(demo);
+    let nothing = WhatIf::default();
+    let (pick, candidates) = pick::pick(enquiry, range, &nothing, None);
+    let mut ledger = Ledger::default();
+    let mut design = begin(&mut ledger, &nothing, enquiry);
+    if let Some(pick) = &pick {
+        design = complete(&mut ledger, &nothing, enquiry, design, &pick.source(enquiry, range), pick.count, Depth::Full);
+    } else if design.basis.is_some() {
+        design.stops.push(pick::no_unit(enquiry, range));
+    }
+    let questions = match &pick {
+        Some(pick) => questions::rank(enquiry, range, &design, &ledger, pick),
+        None => questions::unranked(&ledger, enquiry.system()),
+    };
+    let job = Job { enquiry: enquiry.clone(), design, ledger };
+    let verdicts = judge(&Subject { enquiry: &job.enquiry, design: &job.design, ledger: Some(&job.ledger) });
+    Settled { job, verdicts, pick, candidates, questions }
+}

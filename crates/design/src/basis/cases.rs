@@ -66,7 +66,7 @@ pub struct FeedState {
 /// Finds how the water is fed.
 pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
     t.section("feed");
-    let pumped = e.inlet.feed.0 == Some(Feed::Pump) || (e.inlet.feed.0.is_none() && (!e.inlet.rate.items.is_empty() || e.inlet.pump.is_some()));
+    let pumped = e.inlet.feed.0 == Some(Feed::Pump) || (e.inlet.feed.0.is_none() && (!e.inlet.rate.items.is_empty() || e.inlet.pump.as_deref().is_some_and(|p| p != "gravity")));
     let class = e.inlet.pump.as_deref().and_then(pump);
     let cap = super::stated::stated(t, "flow cap of the outlet", &e.outlet.flow_cap);
     let mut state = FeedState { pumped, pump_flow: None, one_pump: None, all_pumps: None, pulsation: None, class, cap };

@@ -57,9 +57,10 @@ pub fn droplets<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &Fluids, f
     let um = |x: f64| Length::of(x, &UM);
     let site = e.head.facility.as_deref().and_then(facility);
     let question = "Has the droplet size at the separator been measured, or what shears the oil ahead of it?";
+    let width = "How far do the droplet sizes spread: one source, or several mixed?";
     let spread = stated_or(t, w, &e.droplets.spread, match site {
-        Some(site) => standby_spread("geometric standard deviation", (&ONE, &ONE), "droplets.spread", question, &site.spread),
-        None => standby("geometric standard deviation", (&ONE, &ONE), "droplets.spread", question, (ratio(1.5), ratio(2.0), ratio(3.0)), "engineering judgement"),
+        Some(site) => standby_spread("geometric standard deviation", (&ONE, &ONE), "droplets.spread", width, &site.spread),
+        None => standby("geometric standard deviation", (&ONE, &ONE), "droplets.spread", width, (ratio(1.5), ratio(2.0), ratio(3.0)), "engineering judgement"),
     });
     if let Some(d50) = stated(t, "volume median diameter at the unit", &e.droplets.d50) {
         return Ok((Droplets { d50, spread }, None));

@@ -93,7 +93,11 @@ fn runoff<T: Trail>(t: &mut T, w: &WhatIf, kind: Option<&str>, canopy: bool, nam
         Some(row) => (row.runoff.0, row.runoff.1, row.runoff.2, row.source.to_string()),
         None => (0.7, 0.9, 0.95, "kind of surface not said; range of paved surfaces, FHWA HDS-2 table 5.7".to_owned()),
     };
-    let question = if canopy { format!("What is the {name} paved with?") } else { format!("What is the runoff coefficient of the {name}, or what is it paved with?") };
+    let question = match kind {
+        _ if canopy => format!("What is the {name} paved with?"),
+        Some(kind) => format!("Does the {name} run off like other {}, or is a local coefficient prescribed?", kind.replace('-', " ")),
+        None => format!("What is the runoff coefficient of the {name}, or what is it paved with?"),
+    };
     assume(t, w, Standby {
         label: &label, units: Some((&ONE, &ONE)), key: format!("surface \"{name}\".runoff"), question,
         value: ratio(typical), low: ratio(low), high: ratio(high), source,

@@ -108,12 +108,16 @@ names! {
     oil_names = oils::OILS;
     chemical_names = chemicals::CHEMICALS;
     pollutant_names = pollutants::POLLUTANTS;
-    facility_names = facilities::FACILITIES;
     surface_names = surfaces::SURFACES;
     pump_names = pumps::PUMPS;
     
     material_names = pipes::MATERIALS;
     trigger_names = triggers::TRIGGERS;
+}
+
+/// Facilities and the other words for them.
+fn facility_names() -> Vec<String> {
+    facilities::FACILITIES.iter().flat_map(|f| core::iter::once(f.word).chain(f.also.iter().copied())).map(str::to_owned).collect()
 }
 
 keys! {

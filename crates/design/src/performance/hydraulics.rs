@@ -114,7 +114,7 @@ pub fn velocities<T: Trail>(t: &mut T, unit: &Unit, site: &SiteLevels, flow: Val
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
-pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit) -> Result<SiteLevels, Stop> {
+pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: bool) -> Result<SiteLevels, Stop> {
     t.section("outlet and site levels");
     let bore = match e.outlet.pipe.as_deref().and_then(pipe_size) {
         Some(row) => given(t, "bore of the outlet pipe", Some(LEVEL), row.inside(), "outlet: pipe", row.word),
@@ -135,20 +135,50 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit) -> Result
     let invert = unit.frame.outlet_invert;
     let outfall = reckon!(t, "invert at the outfall, above the floor", [IN, MM], (invert = invert, length = length, slope = slope) invert - length * slope);
     let site_outfall = stated(t, "invert at the outfall, site datum", &e.outlet.invert);
-    let floor = site_outfall.map(|z| reckon!(t, "floor of the unit, site datum", [FT, M], (z = z, outfall = outfall) z - outfall));
-    let mut levels = SiteLevels { bore, length, slope, roughness, n, outfall, tailwater: None, floor, spare_fall: None, floor_over_ground: None };
-    let Some(floor) = floor else { return Ok(levels) };
+    let ground = stated(t, "ground at the unit, site datum", &e.site.ground);
+    let incoming = stated(t, "incoming invert, site datum", &e.inlet.invert);
+    let mut levels = SiteLevels { bore, length, slope, roughness, n, outfall, tailwater: None, floor: None, spare_fall: None, floor_over_ground: None };
+    let Some(site_outfall) = site_outfall else { return Ok(levels) };
+    let floor = floor(t, unit, pumped, outfall, site_outfall, incoming, ground);
+    levels.floor = Some(floor);
     if let Some(z) = stated(t, "water at the outfall, site datum", &e.outlet.tailwater) {
         levels.tailwater = Some(reckon!(t, "water at the outfall, above the floor", [IN, MM], (z = z, floor = floor) z - floor));
     }
-    if let Some(z) = stated(t, "incoming invert, site datum", &e.inlet.invert) {
+    if let Some(z) = incoming {
         levels.spare_fall = Some(reckon!(t, "incoming invert over the inlet nozzle", [IN, MM],
             (incoming = z, floor = floor, nozzle = unit.frame.inlet_invert) incoming - floor - nozzle));
     }
-    if let Some(z) = stated(t, "ground at the unit, site datum", &e.site.ground) {
+    if let Some(z) = ground {
         levels.floor_over_ground = Some(reckon!(t, "floor of the unit over the ground", [FT, M], (floor = floor, ground = z) floor - ground));
     }
     Ok(levels)
+}
+
+/// Where the floor stands: on the ground if the outlet then drains and the inlet is reached; on a
+/// plinth if the outfall is too high for that; in a pit if the incoming pipe is too low.
+#[allow(clippy::too_many_arguments)]
+fn floor<T: Trail>(
+    t: &mut T,
+    unit: &Unit,
+    pumped: bool,
+    outfall: Val<Length>,
+    site_outfall: Val<Length>,
+    incoming: Option<Val<Length>>,
+    ground: Option<Val<Length>>,
+) -> Val<Length> {
+    let lowest = reckon!(t, "lowest floor from which the outlet drains, site datum", [FT, M], (z = site_outfall, outfall = outfall) z - outfall);
+    let Some(ground) = ground else { return lowest };
+    let highest = incoming.filter(|_| !pumped).map(|z| {
+        reckon!(t, "highest floor that the incoming pipe reaches, site datum", [FT, M], (z = z, nozzle = unit.frame.inlet_invert) z - nozzle)
+    });
+    let (floor, because) = match highest {
+        _ if ground.q < lowest.q => (lowest, "on a plinth, so that the outlet drains"),
+        Some(highest) if ground.q > highest.q && highest.q >= lowest.q => (highest, "in a pit, so that the incoming pipe reaches it"),
+        Some(highest) if ground.q > highest.q => (lowest, "as low as the outlet drains; the incoming pipe does not reach it even so"),
+        _ => (ground, "on the ground"),
+    };
+    let nodes = [lowest.at, ground.at, floor.at];
+    choose(t, "floor of the unit, site datum", Some(SITE), floor.q, "ground, lowest and highest floor", because, &nodes)
 }
 
 /// The profile at a flow through one unit.
@@ -169,7 +199,7 @@ pub fn profile<T: Trail>(
     let f = &unit.frame;
     let water = &basis.fluids.cold;
     if flow.q.si() <= 0.0 {
-        let none = reckon!(t, "loss without flow", [IN, MM], (crest = f.crest) crest * 0.0);
+        let none = given(t, "loss without flow", Some(LEVEL), Length::from_si(0.0), "definition", "nothing flows");
         let steps = STEPS.iter().map(|name| Step { name, loss: none, level: f.crest }).collect();
         return Ok(Profile { name: name.to_owned(), flow, steps, well: f.crest, chamber: f.crest, inlet: f.crest, drowned: false, runs_full: false });
     }
@@ -188,9 +218,13 @@ pub fn profile<T: Trail>(
     add(t, STEPS[1], slot);
     let section = reckon!(t, "wetted cross-section", [FT2, M2], (width = f.width, depth = f.crest) width * depth);
     let approach = by!(t, "velocity along the unit", mean_velocity::velocity(flow, section))?;
-    let clean = by!(t, "loss of the clean mesh", mesh_loss::loss(water.viscosity, approach, f.mesh, f.mesh_fibre, f.mesh_solidity, water.density))?;
+    let clean = if f.mesh.q.si() > 0.0 {
+        by!(t, "loss of the clean mesh", mesh_loss::loss(water.viscosity, approach, f.mesh, f.mesh_fibre, f.mesh_solidity, water.density))?
+    } else {
+        given(t, "loss of the mesh", Some(LEVEL), Length::from_si(0.0), "unit", "no mesh")
+    };
     let fouled = state.is_end();
-    let mesh = if fouled {
+    let mesh = if fouled && f.mesh.q.si() > 0.0 {
         let multiple = assume(t, w, standby(
             "loss of the fouled over the clean mesh", PURE, "unit.mesh_fouling", "", (ratio(5.0), ratio(10.0), ratio(50.0)), "engineering judgement: cleaned at 5 to 10 times the clean loss",
         ));

@@ -62,6 +62,8 @@ pub struct LimitVerdict {
     pub because: String,
     /// What would change it.
     pub change: String,
+    /// Whether a larger unit could change it: free oil is what stands against the limit.
+    pub larger_helps: bool,
 }
 
 /// The removal a limit is held against: the worst cold case at the end of the interval.
@@ -114,7 +116,8 @@ pub fn verdicts<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], blocke
         let against = limit.mean.filter(|_| average).unwrap_or(limit.value);
         let (word, because, change) = judge(limit, worst, expected.q, mixed.q, against.q, blocked);
         let settled = choose(t, &format!("held against the limit on {}", limit.pollutant.title), Some((&MG_L, &MG_L)), expected.q, "all cases at the end of the interval", &because, &[expected.at, mixed.at, against.at]);
-        out.push(LimitVerdict { limit: i, word, against, expected: settled, mixed, case: worst.case.clone(), because, change });
+        out.push(LimitVerdict { limit: i, word, against, expected: settled, mixed, case: worst.case.clone(), because, change,
+            larger_helps: word == Word::NotShown && limit.pollutant.gravity == Gravity::Touches && limit.statistic.q != Statistic::RigTest });
     }
     out
 }

@@ -8,7 +8,7 @@ pub mod removal;
 pub mod storage;
 
 use crate::basis::Basis;
-use crate::basis::cases::Kind;
+use crate::basis::cases::{Case, Kind};
 use crate::basis::fluids::Season;
 use crate::enquiry::Enquiry;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
@@ -17,7 +17,7 @@ use hydraulics::{Profile, SiteLevels};
 use levels::OilLevels;
 use limit::LimitVerdict;
 use removal::{Class, Removal};
-use stillrise_units::{Flow, Typed};
+use stillrise_units::{Flow, Typed, Velocity};
 use storage::Storage;
 
 /// The state of a unit.
@@ -47,6 +47,28 @@ impl State {
     }
 }
 
+/// How much of a performance is found.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Depth {
+    /// What the rules need that bar a unit: the case with the largest flow, at the end of the interval.
+    Screen,
+    /// What the limits are held against: all cases in the cold season.
+    Limits,
+    /// All of it.
+    Full,
+}
+
+impl Depth {
+    /// `usual`: the case that runs most, whose clean removal the storage rests on.
+    fn wants(self, largest: bool, usual: bool, season: Season, state: State) -> bool {
+        match self {
+            Depth::Screen => largest && state.is_end() || usual && season == Season::Cold && state == State::Clean,
+            Depth::Limits => season == Season::Cold || largest && state.is_end(),
+            Depth::Full => true,
+        }
+    }
+}
+
 /// What the train will do.
 #[derive(Debug, Clone)]
 pub struct Performance {
@@ -60,6 +82,8 @@ pub struct Performance {
     pub levels: Vec<OilLevels>,
     /// Removal by case, season and state.
     pub removals: Vec<Removal>,
+    /// Rise of the design droplet, heaviest oil, coldest water.
+    pub design_rise: Val<Velocity>,
     /// Droplet classes in the case that is held against the limits.
     pub classes: Vec<Class>,
     /// What collects.
@@ -85,9 +109,9 @@ impl Performance {
 ///
 /// # Errors
 /// [`Stop`] when a formula of the main path has no answer.
-pub fn performance<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, basis: &Basis, train: &Train, blocked: Option<&str>) -> Result<Performance, Stop> {
+pub fn performance<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, basis: &Basis, train: &Train, blocked: Option<&str>, depth: Depth) -> Result<Performance, Stop> {
     let unit = &train.unit;
-    let site = hydraulics::site(t, w, e, unit)?;
+    let site = hydraulics::site(t, w, e, unit, basis.feed.pumped)?;
     let stop = || Stop { doing: "performance".to_owned(), reason: "no case has a flow with a known content".to_owned() };
     let design = basis.largest_steady().ok_or_else(stop)?;
     let design_flow = train.share(t, design);
@@ -113,25 +137,31 @@ pub fn performance<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, basis: &Basis, 
     }
     levels::trips(t, basis, unit, &mut oil_levels)?;
     let velocities = hydraulics::velocities(t, unit, &site, largest_flow)?;
+    // The usual case is the dry one if there is one: it runs every day, the storm does not.
+    let steady = |c: &Case| c.content.is_some();
+    let dry = basis.cases.iter().position(|c| steady(c) && c.kind == Kind::Dry);
+    let usual = dry.or_else(|| basis.cases.iter().position(steady)).ok_or_else(stop)?;
+    let design_rise = crate::train::design_rise(t, basis)?;
     let mut removals = Vec::new();
     for (i, case) in basis.cases.iter().enumerate() {
         let Some(content) = &case.content else { continue };
         let flow = train.share(t, case);
         for season in Season::ALL {
             for state in State::ALL {
+                if !depth.wants(case.name == design.name, i == usual, season, state) {
+                    continue;
+                }
                 removals.push(removal::removal(t, basis, unit, (i, case, content), flow, season, state)?);
             }
         }
     }
-    // The usual case is the dry one if there is one: it runs every day, the storm does not.
-    let usual = |r: &&Removal| r.season == Season::Cold && r.state == State::Clean;
-    let dry = removals.iter().filter(usual).find(|r| basis.cases[r.case_index].kind == Kind::Dry);
-    let usual = dry.or_else(|| removals.iter().find(usual)).ok_or_else(stop)?.clone();
+    let clean = |r: &&Removal| r.case_index == usual && r.season == Season::Cold && r.state == State::Clean;
+    let usual = removals.iter().find(clean).ok_or_else(stop)?.clone();
     let storage = storage::storage(t, basis, train, &oil_levels, &usual)?;
     let limits = limit::verdicts(t, basis, &removals, blocked);
     let classes = match limit::worst(&removals) {
-        Some(worst) => removal::classes(t, basis, &worst.clone())?,
-        None => Vec::new(),
+        Some(worst) if depth == Depth::Full => removal::classes(t, basis, &worst.clone())?,
+        _ => Vec::new(),
     };
-    Ok(Performance { site, profiles, velocities, levels: oil_levels, removals, classes, storage, limits })
+    Ok(Performance { site, profiles, velocities, levels: oil_levels, removals, design_rise, classes, storage, limits })
 }

@@ -6,7 +6,7 @@ use crate::basis::Basis;
 use crate::provenance::{Stop, Trail, Val, given};
 use crate::train::Train;
 use crate::{by, reckon};
-use stillrise_handbook::separation::grit_settling;
+use stillrise_handbook::separation::{grit_settling, mixture};
 use stillrise_handbook::separation::tank_removal::{self, TankModel};
 use stillrise_handbook::vessel::triggers::{Room, TRIGGERS, Trigger, applying, strictest_sludge};
 use stillrise_handbook::vessel::{days_to_fill, dry_solids, oil_rate, sludge_rate};
@@ -63,8 +63,7 @@ pub fn storage<T: Trail>(t: &mut T, basis: &Basis, train: &Train, levels: &[OilL
     let v = by!(t, "settling of the median grain", grit_settling::settling(s.d50, s.density, water.density, water.kinematic, basis.methods.grains))?;
     let model = given(t, "settling in the tank", None, TankModel::Mixed, "our proposal", "mixed");
     let settled = by!(t, "share of the solids that settles", tank_removal::removal(v, usual.tank_overflow, model))?;
-    // The water that runs on average carries the usual case's solids.
-    let c_in = usual.content.solids;
+    let (c_in, c_oil) = average_content(t, basis, day, usual)?;
     let c_out = reckon!(t, "solids out", [MG_L, MG_L], (solids = c_in, settled = settled) solids * (ratio(1.0) - settled));
     let dry = by!(t, "dry solids in one unit", dry_solids::rate(each, c_in, c_out))?;
     let sludge = by!(t, "sludge in one unit", sludge_rate::rate(dry, s.in_sludge, s.sludge_density))?;
@@ -84,8 +83,7 @@ pub fn storage<T: Trail>(t: &mut T, basis: &Basis, train: &Train, levels: &[OilL
     };
     let heaviest = levels.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
     let oil_density = basis.fluids.heaviest(crate::basis::fluids::Season::Cold).cold;
-    let c_oil = usual.content.free;
-    let oil_out: Val<Concentration> = usual.free.expected;
+    let oil_out = reckon!(t, "free oil out, mean over all water", [MG_L, MG_L], (mean = c_oil, left = usual.left[1]) mean * left);
     let oil = by!(t, "oil collected in one unit", oil_rate::rate(each, c_oil, oil_out, oil_density))?;
     let alarm = heaviest.and_then(|l| l.level("alarm"));
     let oil_days = match alarm {
@@ -101,4 +99,21 @@ pub fn storage<T: Trail>(t: &mut T, basis: &Basis, train: &Train, levels: &[OilL
         _ => None,
     };
     Ok(Storage { average, settled, sludge_rate: sludge, sludge_trigger, sludge_days, oil_rate: oil, oil_days, trigger, spill })
+}
+
+/// Solids and free oil, mean over the water of an average day, each water with its own content.
+fn average_content<T: Trail>(t: &mut T, basis: &Basis, day: Val<Time>, usual: &Removal) -> Result<(Val<Concentration>, Val<Concentration>), Stop> {
+    let mut sum: Option<(Val<Flow>, Val<Concentration>, Val<Concentration>)> = None;
+    for water in &basis.waters {
+        let flow = reckon!(t, &format!("{} on an average day, as a flow", water.name), [GPD, M3_D], (volume = water.per_day, day = day) volume / day);
+        sum = Some(match sum {
+            None => (flow, water.content.solids, water.content.free),
+            Some((so_far, solids, free)) => (
+                reckon!(t, "waters so far, as a flow", [GPD, M3_D], (sum = so_far, next = flow) sum + next),
+                by!(t, "solids, mean over the waters", mixture::concentration(so_far, solids, flow, water.content.solids))?,
+                by!(t, "free oil, mean over the waters", mixture::concentration(so_far, free, flow, water.content.free))?,
+            ),
+        });
+    }
+    Ok(sum.map_or((usual.content.solids, usual.content.free), |(_, solids, free)| (solids, free)))
 }

@@ -60,13 +60,19 @@ pub fn frame<T: Trail>(t: &mut T, basis: &Basis, n: Val<Ratio>, stretch: f64) ->
     let width = choose(t, "inside width", Some(L), clear.width, "18 to 96 in", "laminar gaps in the warmest water and a pack no wider than twice its height", &[flow.at, wanted.at]);
     let pack_length = choose(t, "length of the pack", Some(L), clear.length, "whole steps of 2 in", "gives the plate area with fouling and reserve", &[wanted.at, width.at, pack_height.at]);
     let pack_bottom = rule(t, "underside of the pack", Some(L), inches(6.0), "room for sludge below the plates");
-    let lip = reckon!(t, "lip of the downcomer", [IN, MM], (bottom = pack_bottom, height = pack_height) bottom + height * 0.1);
+    // Slow enough under the downcomer that neither oil nor sludge is dragged along: 0.12 ft/s.
+    let slot = flow.q.si() / (width.q.si() * Velocity::of(0.12, &FT_S).si());
+    let slot = stepped(Length::from_si(math::max(slot, (pack_bottom.q + pack_height.q * 0.1).si())));
+    let lip = choose(t, "lip of the downcomer", Some(L), slot, "a tenth of the pack above its underside, and 0.12 ft/s in the slot", "the higher of the two", &[pack_bottom.at, pack_height.at, flow.at, width.at]);
     let bore = nozzle(t, flow)?;
     let (bore, word) = bore;
     // Oil store above the pack: the spill, the alarm reserve and the interval between pump-outs.
     let spill = basis.spill.as_ref().map_or(0.0, |s| s.volume.q.si() / n.q.si());
-    let plan = width.q.si() * (pack_length.q.si() + 1.0);
-    let store = math::max(inches(10.0).si(), 2.6 * spill / plan);
+    let plan = width.q.si() * (1.5 * pack_length.q + inches(22.0)).si();
+    // Between alarm and limit stand two fifths of the layer; 4 in keep it clear of the pack.
+    let store = math::max(inches(10.0).si(), 2.5 * spill / plan + inches(4.0).si());
+    // More than 30 in of oil is a matter for a holding tank, not for a taller separator.
+    let store = math::min(store, inches(30.0).si());
     let store = choose(t, "water above the pack", Some(L), stepped(Length::from_si(store)), "10 in and more", "holds the spill above the alarm, in a layer that stays clear of the pack", &[width.at, pack_length.at]);
     let outlet_invert = reckon!(t, "invert of the outlet pipe", [IN, MM], (bottom = pack_bottom, height = pack_height, store = store) bottom + height + store);
     let control = rule(t, "what holds the water level", None, OutletControl::Pipe, "the outlet pipe");

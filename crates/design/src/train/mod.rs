@@ -163,7 +163,9 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
         }
         stages.push(grit);
     }
-    let held = basis.cases.iter().filter(|c| c.feed.q.si() < c.inflow.q.si() * (1.0 - 1e-9) && c.kind != Kind::Spill);
+    // Pumps deliver their mean flow, whatever their peaks.
+    let passes = |c: &Case| basis.feed.all_pumps.filter(|_| basis.feed.pumped).map_or(c.feed.q.si(), |mean| mean.q.si());
+    let held = basis.cases.iter().filter(|c| passes(c) < c.inflow.q.si() * (1.0 - 1e-9) && c.kind != Kind::Spill);
     if let Some(case) = held.max_by(|a, b| (a.inflow.q.si() - a.feed.q.si()).total_cmp(&(b.inflow.q.si() - b.feed.q.si()))) {
         let mut hold = stage(StageKind::Equalisation, "equalisation", format!("{}: more arrives than pump or flow cap passes", case.name), true);
         if let Some(storm) = &basis.storm {

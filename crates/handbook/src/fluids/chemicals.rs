@@ -1,4 +1,5 @@
-//! Chemicals that come with the water, and what they do to separation by gravity.
+//! Chemicals that come with the water, and what they do to separation by gravity. Long because
+//! it is one list.
 //!
 //! The shares of emulsified oil are engineering judgement: no measured figures were found. They
 //! are there to be replaced by a jar test, and to show how much of a limit a detergent eats up.
@@ -66,7 +67,8 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "Hot water or high pressure without detergent",
         effect: Effect::Emulsifies,
         emulsified: share(0.0, 5.0, 20.0),
-        explains: "Jets break oil into fine drops, but without a surfactant these join again in still water; hot water or pressure is the lesser evil beside detergent.",
+        explains: "Jets break oil into fine drops, but without a surfactant these join again in still water; hot water or \
+            pressure is the lesser evil beside detergent.",
         what_could: "Quiet volume ahead of the separator, half an hour or more; lower pressure; gravity feed.",
         source: &SEPARATOR_FAILURES,
     },
@@ -75,7 +77,8 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "Quick-break (splitting) detergent",
         effect: Effect::Emulsifies,
         emulsified: share(5.0, 10.0, 20.0),
-        explains: "Made to let oil go within minutes, but only at its dose and not mixed with other cleaners; part of the oil stays as fine drops.",
+        explains: "Made to let oil go within minutes, but only at its dose and not mixed with other cleaners; part of the \
+            oil stays as fine drops.",
         what_could: "Hold the water quiet for the stated splitting time ahead of the separator; meter the dose; keep other cleaners out.",
         source: &COMMON_PRACTICE,
     },
@@ -94,7 +97,8 @@ pub static CHEMICALS: &[Chemical] = &[
         effect: Effect::Emulsifies,
         emulsified: share(20.0, 50.0, 100.0),
         explains: "Lifts oil by making it a fine emulsion that holds for days, and frees oil already caught.",
-        what_could: "Change to a quick-break cleaner or to dry cleaning; otherwise split with acid or coagulant, then flotation; raw water to the sanitary sewer if the works agrees.",
+        what_could: "Change to a quick-break cleaner or to dry cleaning; otherwise split with acid or coagulant, then \
+            flotation; raw water to the sanitary sewer if the works agrees.",
         source: &PRETREATMENT_NOTE,
     },
     Chemical {
@@ -111,8 +115,10 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "Fire-fighting foam",
         effect: Effect::Emulsifies,
         emulsified: share(50.0, 90.0, 100.0),
-        explains: "Surfactants by design, many fluorinated: the oil is emulsified, the vessel foams, and fluorinated matter (PFAS) passes and stays behind in the vessel.",
-        what_could: "Close the outlet and hold the water; have it removed as waste; adsorption for fluorinated matter. Rinse the vessel before it serves again.",
+        explains: "Surfactants by design, many fluorinated: the oil is emulsified, the vessel foams, and fluorinated matter \
+            (PFAS) passes and stays behind in the vessel.",
+        what_could: "Close the outlet and hold the water; have it removed as waste; adsorption for fluorinated matter. Rinse \
+            the vessel before it serves again.",
         source: &TEXTBOOK_CHEMISTRY,
     },
     Chemical {
@@ -121,7 +127,8 @@ pub static CHEMICALS: &[Chemical] = &[
         effect: Effect::NotSeparable,
         emulsified: share(80.0, 95.0, 100.0),
         explains: "An emulsion made to last: the oil in it never rises. Only tramp oil floating on it does.",
-        what_could: "Keep it out; skim the tramp oil at the machine; split with acid or salt, ultrafilter or evaporate; or collect it for a licensed handler.",
+        what_could: "Keep it out; skim the tramp oil at the machine; split with acid or salt, ultrafilter or evaporate; or \
+            collect it for a licensed handler.",
         source: &TEXTBOOK_CHEMISTRY,
     },
     Chemical {
@@ -157,7 +164,8 @@ pub static CHEMICALS: &[Chemical] = &[
         effect: Effect::Dissolves,
         emulsified: share(0.0, 10.0, 30.0),
         explains: "The alcohol leaves the fuel for the water, passes, and as a cosolvent can carry more benzene and its kin into solution.",
-        what_could: "Hold spills in a closed containment and remove them; stripping or biological treatment of what is dissolved; alcohol-resistant foam and seals.",
+        what_could: "Hold spills in a closed containment and remove them; stripping or biological treatment of what is \
+            dissolved; alcohol-resistant foam and seals.",
         source: &API_4531,
     },
     Chemical {
@@ -165,7 +173,8 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "Solvent: mineral spirits, parts washer, thinner",
         effect: Effect::Dissolves,
         emulsified: share(5.0, 20.0, 50.0),
-        explains: "A few per cent of solvent helps oil to emulsify; aromatics in it dissolve; chlorinated solvents are heavier than water and sink.",
+        explains: "A few per cent of solvent helps oil to emulsify; aromatics in it dissolve; chlorinated solvents are \
+            heavier than water and sink.",
         what_could: "Keep it out and collect it as waste; stripping or activated carbon for what is dissolved.",
         source: &BILGE_GUIDE,
     },
@@ -174,7 +183,8 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "Brine and road salt",
         effect: Effect::ShiftsDensity,
         emulsified: share(0.0, 0.0, 5.0),
-        explains: "Salt makes water heavier, so oil rises faster, but the oil level, weirs and floats stand otherwise than in fresh water; a layer of brine may lie below the melt water. It corrodes steel.",
+        explains: "Salt makes water heavier, so oil rises faster, but the oil level, weirs and floats stand otherwise than \
+            in fresh water; a layer of brine may lie below the melt water. It corrodes steel.",
         what_could: "Set levels for both waters; choose materials for chloride.",
         source: &TEXTBOOK_CHEMISTRY,
     },

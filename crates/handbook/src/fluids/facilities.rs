@@ -1,4 +1,5 @@
 //! Facilities: what oil, solids and droplets a kind of site sends, where nobody has measured.
+//! Long because it is one list.
 //!
 //! Few of these figures are published; the rest is judgement and says so. They are defaults to
 //! be asked about, never findings. Where a site's own data exist, they replace all of it.
@@ -177,7 +178,8 @@ pub static FACILITIES: &[Facility] = &[
         solids: judged(20.0, 100.0, 1000.0),
         droplet_d50: drops(30.0),
         spread: WIDTH,
-        note: "Long contact: the water is saturated with what dissolves, salty, and often holds an interface emulsion. Draw slowly; do not mix it with rain.",
+        note: "Long contact: the water is saturated with what dissolves, salty, and often holds an interface emulsion. \
+            Draw slowly; do not mix it with rain.",
     },
     Facility {
         word: "bilge",

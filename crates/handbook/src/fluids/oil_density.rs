@@ -3,7 +3,7 @@
 use crate::page::Evidence::{ByHand, Limit, Published};
 use crate::sources::{ASTM_D1250_1980, NOAA_OIL_DATA, TEXTBOOK_OILS};
 use crate::{choice, formula};
-use stillrise_units::math::exp;
+use stillrise_units::math::{exp, pow};
 use stillrise_units::{Density, Temperature};
 
 choice! {
@@ -57,15 +57,15 @@ formula! {
         group: OilGroup = "group" "group of the oil";
     ) -> Density = "rho_o" "density of the oil" [KG_M3, KG_M3];
     reduced [rho_15 KG_M3, t DEG_C => KG_M3] {
-        let alpha = if group == OilGroup::Crude { K0_CRUDE / (rho_15 * rho_15) }
-            else if group == OilGroup::FuelOil { K0_FUEL / (rho_15 * rho_15) + K1_FUEL / rho_15 }
-            else if group == OilGroup::Jet { K0_JET / (rho_15 * rho_15) }
-            else if group == OilGroup::Transition { K0_TRANSITION / (rho_15 * rho_15) + K2_TRANSITION }
-            else if group == OilGroup::Gasoline { K0_GASOLINE / (rho_15 * rho_15) + K1_GASOLINE / rho_15 }
+        let alpha = if group == OilGroup::Crude { K0_CRUDE / pow(rho_15, 2.0) }
+            else if group == OilGroup::FuelOil { K0_FUEL / pow(rho_15, 2.0) + K1_FUEL / rho_15 }
+            else if group == OilGroup::Jet { K0_JET / pow(rho_15, 2.0) }
+            else if group == OilGroup::Transition { K0_TRANSITION / pow(rho_15, 2.0) + K2_TRANSITION }
+            else if group == OilGroup::Gasoline { K0_GASOLINE / pow(rho_15, 2.0) + K1_GASOLINE / rho_15 }
             else if group == OilGroup::Lubricating { K1_LUBE / rho_15 }
             else { ALPHA_ESTER };
-        let dt = t - 15.0;
-        rho_15 * exp(-alpha * dt * (1.0 + 0.8 * alpha * dt))
+        let delta_t = t - 15.0;
+        rho_15 * exp(-alpha * delta_t * (1.0 + 0.8 * alpha * delta_t))
     }
     constants [
         K0_CRUDE "K0_crude", K0_FUEL "K0_fuel", K1_FUEL "K1_fuel", K0_JET "K0_jet",

@@ -1,4 +1,4 @@
-//! Pollutants that limits name, and whether gravity acts on them.
+//! Pollutants that limits name, and whether gravity acts on them. Long because it is one list.
 
 use crate::choice;
 use crate::page::Source;
@@ -57,7 +57,8 @@ pub static POLLUTANTS: &[Pollutant] = &[
         "oil and grease",
         "Oil and grease, hexane extractable",
         Gravity::Touches,
-        "What n-hexane extracts, by weight: free oil, but also emulsified oil, soaps, waxes and animal and vegetable fat; gasoline is mostly lost in the test. Gravity takes the free part only.",
+        "What n-hexane extracts, by weight: free oil, but also emulsified oil, soaps, waxes and animal and \
+            vegetable fat; gasoline is mostly lost in the test. Gravity takes the free part only.",
         FINE_OIL,
         &HEXANE_EXTRACT,
     ),
@@ -65,7 +66,8 @@ pub static POLLUTANTS: &[Pollutant] = &[
         "petroleum hydrocarbons",
         "Total petroleum hydrocarbons",
         Gravity::Touches,
-        "Hydrocarbons left after silica gel has taken out fats, or a range by gas chromatography: methods give different numbers. Free oil is removed, what is dissolved or emulsified is not.",
+        "Hydrocarbons left after silica gel has taken out fats, or a range by gas chromatography: methods give \
+            different numbers. Free oil is removed, what is dissolved or emulsified is not.",
         FINE_OIL,
         &HEXANE_EXTRACT,
     ),
@@ -73,7 +75,8 @@ pub static POLLUTANTS: &[Pollutant] = &[
         "hydrocarbon index",
         "Hydrocarbon oil index, C10 to C40",
         Gravity::Touches,
-        "Gas chromatography from decane to tetracontane: free and emulsified mineral oil; gasoline and what is dissolved lie mostly outside.",
+        "Gas chromatography from decane to tetracontane: free and emulsified mineral oil; gasoline and what is \
+            dissolved lie mostly outside.",
         FINE_OIL,
         &TEXTBOOK_CHEMISTRY,
     ),
@@ -225,7 +228,8 @@ pub static POLLUTANTS: &[Pollutant] = &[
         "animal fats",
         "Animal and vegetable fats",
         Gravity::Cannot,
-        "Often emulsified, partly turned to soap, set in cold water: the duty of a grease interceptor, outside standards for light liquids of mineral origin.",
+        "Often emulsified, partly turned to soap, set in cold water: the duty of a grease interceptor, outside \
+            standards for light liquids of mineral origin.",
         "A grease interceptor; flotation; biological treatment.",
         &SEPARATOR_SCOPE,
     ),

@@ -3,6 +3,7 @@
 use crate::formula;
 use crate::page::Evidence::{ByHand, Limit, Published};
 use crate::sources::{MILLERO_1974, SHARQAWY_2010};
+use stillrise_units::math::pow;
 use stillrise_units::{Ratio, Temperature, Viscosity};
 
 formula! {
@@ -18,9 +19,9 @@ formula! {
         salinity: Ratio = "S" "salinity, mass fraction" [G_KG, G_KG: 0.0 .. 150.0 in 0.0 .. 200.0];
     ) -> Viscosity = "mu_sw" "viscosity of the saline water" [CP, MPA_S];
     reduced [mu_w MPA_S, t DEG_C, salinity ONE => MPA_S] {
-        let a = 1.541 + 1.998e-2 * t - 9.52e-5 * t * t;
-        let b = 7.974 - 7.561e-2 * t + 4.724e-4 * t * t;
-        mu_w * (1.0 + a * salinity + b * salinity * salinity)
+        let a = 1.541 + 1.998e-2 * t - 9.52e-5 * pow(t, 2.0);
+        let b = 7.974 - 7.561e-2 * t + 4.724e-4 * pow(t, 2.0);
+        mu_w * (1.0 + a * salinity + b * pow(salinity, 2.0))
     }
     sources [SHARQAWY_2010, MILLERO_1974]
     checks [

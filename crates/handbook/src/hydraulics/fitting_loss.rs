@@ -12,7 +12,7 @@ formula! {
     /// see the list of fittings.
     "fitting-loss" "Loss of a fitting"
     fn loss(
-        k: Ratio = "K" "loss coefficient" [ONE, ONE: 0.0 .. 10.0 in 0.0 .. 1e6];
+        k: Ratio = "K" "loss coefficient" [ONE, ONE: 0.0 .. 5000.0 in 0.0 .. 1e6];
         v: Velocity = "V" "mean velocity" [FT_S, M_S: 0.0 .. 5.0 in 0.0 .. 100.0];
     ) -> Length = "h_K" "head lost" [IN, MM];
     typed { k * (v * v / (2.0 * G)) }

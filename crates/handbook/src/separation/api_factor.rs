@@ -48,7 +48,8 @@ formula! {
     checks [
         "ratio=10.36, rounding=product" => "1.53", Published(&API_EXAMPLE, "V_H/V_t 10.36: F 1.53");
         "ratio=10.36, rounding=printed" => "1.53", Published(&API_EXAMPLE, "V_H/V_t 10.36: F 1.53");
-        "ratio=2.55, rounding=printed" => "1.26" within 0.01 "the source reads a graph", Published(&NZ_PETROLEUM, "retail site, V_H/V_t 2.55: F 1.26");
+        "ratio=2.55, rounding=printed" => "1.26" within 0.01 "the source reads a graph",
+            Published(&NZ_PETROLEUM, "retail site, V_H/V_t 2.55: F 1.26");
         "ratio=2.5438, rounding=printed" => "1.268", ByHand("1.2 + 0.08 x 2.5438 / 3");
         "ratio=9.2742, rounding=printed" => "1.4928", ByHand("1.37 + 0.15 x 3.2742 / 4");
         "ratio=3, rounding=product" => "1.28", Memory("row of API 421: F_t 1.07");

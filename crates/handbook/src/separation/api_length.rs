@@ -26,7 +26,8 @@ formula! {
             Published(&NZ_PETROLEUM, "retail site: length 2.41 m");
         "factor=1.4928, v_h=1.9495 ft/min, v_t=0.21021 ft/min, depth=3 ft" => "41.533 ft" within 2e-5 "inputs are rounded to five digits",
             ByHand("350 gpm in 8 ft by 3 ft: 1.4928 x 9.2742 x 3");
-        "factor=1.65, v_h=0.5 ft/min, v_t=0.0333333333 ft/min, depth=1 ft" => "24.75 ft", Memory("a manual of Washington State: L = 24.75 d");
+        "factor=1.65, v_h=0.5 ft/min, v_t=0.0333333333 ft/min, depth=1 ft" => "24.75 ft",
+            Memory("a manual of Washington State: L = 24.75 d");
         "factor=1, v_h=15 mm/s, v_t=1 mm/s, depth=1 m" => "15 m", Limit("without a factor the droplet just reaches the surface");
     ]
 }

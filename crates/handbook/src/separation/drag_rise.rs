@@ -37,8 +37,10 @@ formula! {
     constants [GRAVITY "g", DRAG "0.15", POWER "0.687", FLOOR "0.44"]
     sources [SCHILLER_NAUMANN]
     checks [
-        "d=60 um, rho_w=998.2072 kg/m3, rho_o=840 kg/m3, mu=1.0016 mPa s" => "0.30685 mm/s", ByHand("solved by bracketing in Python, scipy 1.17.1");
-        "d=1000 um, rho_w=998.2072 kg/m3, rho_o=840 kg/m3, mu=1.0016 mPa s" => "32.604 mm/s", ByHand("solved by bracketing in Python, scipy 1.17.1");
+        "d=60 um, rho_w=998.2072 kg/m3, rho_o=840 kg/m3, mu=1.0016 mPa s" => "0.30685 mm/s",
+            ByHand("solved by bracketing in Python, scipy 1.17.1");
+        "d=1000 um, rho_w=998.2072 kg/m3, rho_o=840 kg/m3, mu=1.0016 mPa s" => "32.604 mm/s",
+            ByHand("solved by bracketing in Python, scipy 1.17.1");
         "d=1 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP" => "0.00008172 mm/s",
             Limit("Stokes' law at a vanishing Reynolds number: 9.80665 x 150 x 1e-12 / 0.018");
         "d=1 um, rho_w=1000 kg/m3, rho_o=1150 kg/m3, mu=1 cP" => "-0.00008172 mm/s", Limit("the same difference of density downwards");

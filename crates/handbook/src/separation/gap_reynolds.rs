@@ -33,7 +33,8 @@ formula! {
     }
     sources [DEFINITION, API_421]
     checks [
-        "u=0.016977 m/s, gap=0.75 in, nu=1.3073922 mm2/s, basis=hydraulic-diameter" => "494.8" within 2e-4 "evaluated with more digits of the viscosity",
+        "u=0.016977 m/s, gap=0.75 in, nu=1.3073922 mm2/s, basis=hydraulic-diameter" => "494.8"
+            within 2e-4 "evaluated with more digits of the viscosity",
             ByHand("100 gpm through 4 ft2 of 3/4 in gaps at 10 °C");
         "u=10 mm/s, gap=20 mm, nu=1 mm2/s, basis=hydraulic-diameter" => "400", Limit("twice the gap: 10 x 40 / 1");
         "u=10 mm/s, gap=20 mm, nu=1 mm2/s, basis=hydraulic-radius" => "100", Limit("half the gap: 10 x 10 / 1");

@@ -48,7 +48,8 @@ formula! {
         "d=100 mm, rho_s=2650 kg/m3, rho_w=1000 kg/m3, nu=0.01 mm2/s, shape=sphere" => "2322 mm/s",
             Limit("constant drag for a large grain: sqrt(1.65 x 9.80665 x 0.1 / 0.3) m/s");
         "d=500 um, rho_s=1000 kg/m3, rho_w=1000 kg/m3, nu=1 mm2/s, shape=angular" => "0 mm/s", Limit("no weight in water");
-        "d=500 um, rho_s=2650 kg/m3, rho_w=1000 kg/m3, nu=1 mm2/s, shape=natural" => "71.0496 mm/s" within 4e-4 "evaluated with g = 9.81 m/s2",
+        "d=500 um, rho_s=2650 kg/m3, rho_w=1000 kg/m3, nu=1 mm2/s, shape=natural" => "71.0496 mm/s"
+            within 4e-4 "evaluated with g = 9.81 m/s2",
             ByHand("independent evaluation in Python");
     ]
 }

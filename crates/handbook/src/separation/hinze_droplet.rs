@@ -51,7 +51,8 @@ formula! {
         "sigma=20 mN/m, rho=998 kg/m3, epsilon=100000 W/kg" => "11 um", ByHand(OWN);
         "sigma=5 mN/m, rho=998 kg/m3, epsilon=0.1 W/kg" => "1203 um", ByHand(OWN);
         "sigma=5 mN/m, rho=998 kg/m3, epsilon=100 W/kg" => "76 um", ByHand(OWN);
-        "sigma=30 mN/m, rho=998.2 kg/m3, epsilon=0.0218 W/kg" => "6479 um" within 1e-3 "the dissipation is printed to three digits", ByHand("0.6 m/s in a pipe of 100 mm");
+        "sigma=30 mN/m, rho=998.2 kg/m3, epsilon=0.0218 W/kg" => "6479 um" within 1e-3 "the dissipation is printed to three digits",
+            ByHand("0.6 m/s in a pipe of 100 mm");
         "sigma=15 mN/m, rho=998.2 kg/m3, epsilon=0.598 W/kg" => "1137 um", ByHand("2 m/s in a pipe of 100 mm");
         "sigma=3 mN/m, rho=998.2 kg/m3, epsilon=1.825 W/kg" => "277 um", ByHand("3 m/s in a pipe of 100 mm");
     ]

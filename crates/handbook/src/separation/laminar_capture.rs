@@ -37,10 +37,10 @@ formula! {
     ) -> Ratio = "E" "share caught" [PERCENT, PERCENT];
     reduced [v MM_S, u MM_S, length MM, gap MM, theta RAD => ONE] {
         let w = max(v, 0.0);
-        let along = if run == PlateRun::CounterCurrent { u - w * sin(theta) }
+        let u_along = if run == PlateRun::CounterCurrent { u - w * sin(theta) }
             else if run == PlateRun::CoCurrent { u + w * sin(theta) }
             else { u };
-        if along > 0.0 { min(1.0, w * cos(theta) * length / (along * gap)) } else { 1.0 }
+        if u_along > 0.0 { min(1.0, w * cos(theta) * length / (u_along * gap)) } else { 1.0 }
     }
     sources [SURFACE_LOADING, YAO]
     checks [
@@ -52,6 +52,7 @@ formula! {
             Limit("level plates: rise velocity over surface loading, whichever way");
         "v=1 mm/s, u=5 mm/s, length=600 mm, gap=12 mm, theta=50 deg, run=cross-flow" => "1.000", Limit("no more than all");
         "v=-1 mm/s, u=5 mm/s, length=600 mm, gap=12 mm, theta=50 deg, run=cross-flow" => "0", Limit("what sinks is not caught");
-        "v=6 mm/s, u=5 mm/s, length=0 mm, gap=12 mm, theta=90 deg, run=counter-current" => "1.000", Limit("what outruns the water never enters the gap");
+        "v=6 mm/s, u=5 mm/s, length=0 mm, gap=12 mm, theta=90 deg, run=counter-current" => "1.000",
+            Limit("what outruns the water never enters the gap");
     ]
 }

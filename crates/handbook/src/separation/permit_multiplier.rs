@@ -39,7 +39,8 @@ formula! {
         "cv=1, n=1, percentile=99 %" => "4.904916", Library(SCIPY);
         "cv=1.5, n=4, percentile=95 %" => "2.400546", Library(SCIPY);
         "cv=2, n=30, percentile=99 %" => "2.139224", Library(SCIPY);
-        "cv=0.6, n=1, percentile=99 %" => "3.11" within 2e-3 "z rounded to 2.326", ByHand("exp(2.326 s - s²/2) with s² = ln 1.36, the manual's rule");
+        "cv=0.6, n=1, percentile=99 %" => "3.11" within 2e-3 "z rounded to 2.326",
+            ByHand("exp(2.326 s - s²/2) with s² = ln 1.36, the manual's rule");
         "cv=0, n=1, percentile=99 %" => "1", Limit("what does not vary is its mean");
         "cv=1, n=1, percentile=50 %" => "0.70711", Limit("the median of a log-normal is its mean over sqrt(1 + CV²)");
     ]

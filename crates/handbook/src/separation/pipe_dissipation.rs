@@ -29,7 +29,9 @@ formula! {
         "f=0.016071, v=1 m/s, d=150 mm" => "0.0536 W/kg", ByHand(OWN);
         "f=0.011364, v=2 m/s, d=300 mm" => "0.152 W/kg", ByHand(OWN);
         "f=0.021150, v=0.5 m/s, d=100 mm" => "0.0132 W/kg", ByHand(OWN);
-        "f=0.02, v=0.768 m/s, d=102.3 mm" => "0.0442 W/kg" within 3e-3 "velocity printed to three digits", ByHand("100 gpm in a pipe of 4 in");
-        "f=0.02, v=2.914 m/s, d=52.5 mm" => "4.72 W/kg" within 3e-3 "velocity printed to four digits", ByHand("100 gpm in a pipe of 2 in");
+        "f=0.02, v=0.768 m/s, d=102.3 mm" => "0.0442 W/kg" within 3e-3 "velocity printed to three digits",
+            ByHand("100 gpm in a pipe of 4 in");
+        "f=0.02, v=2.914 m/s, d=52.5 mm" => "4.72 W/kg" within 3e-3 "velocity printed to four digits",
+            ByHand("100 gpm in a pipe of 2 in");
     ]
 }

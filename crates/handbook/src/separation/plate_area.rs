@@ -18,7 +18,8 @@ formula! {
     typed { q / v_t }
     sources [API_421, SURFACE_LOADING]
     checks [
-        "q=100 gpm, v_t=0.0294446825 ft/min" => "454.01 ft2", ByHand("60 µm, specific gravity 0.90, 10 °C: 13.36805 / (0.00386 x 0.0997 / 0.01307)");
+        "q=100 gpm, v_t=0.0294446825 ft/min" => "454.01 ft2",
+            ByHand("60 µm, specific gravity 0.90, 10 °C: 13.36805 / (0.00386 x 0.0997 / 0.01307)");
         "q=1 L/s, v_t=1 mm/s" => "1 m2", Limit("surface loading equals rise velocity");
     ]
 }

@@ -47,6 +47,7 @@ formula! {
         "v=0 mm/s, v_0=1 mm/s, spread=20 %, regime=laminar" => "0", Limit("what does not rise is not caught");
         "v=-1 mm/s, v_0=1 mm/s, spread=20 %, regime=turbulent" => "0", Limit("what sinks is not caught");
         "v=1 mm/s, v_0=1 mm/s, spread=0 %, regime=turbulent" => "0.6321", Limit("equal gaps: 1 - 1/e");
-        "v=1 mm/s, v_0=1 mm/s, spread=20 %, regime=turbulent" => "0.6246", ByHand("0.6 (1 - e^(-1/1.2)) + 0.4 (1 - e^(-1/0.8)) = 0.33924 + 0.28540");
+        "v=1 mm/s, v_0=1 mm/s, spread=20 %, regime=turbulent" => "0.6246",
+            ByHand("0.6 (1 - e^(-1/1.2)) + 0.4 (1 - e^(-1/0.8)) = 0.33924 + 0.28540");
     ]
 }

@@ -29,7 +29,8 @@ formula! {
     checks [
         "a=1000 m2, kind=full" => "18 L/s", ByHand("0.018 x 1000");
         "a=1000 m2, kind=bypass" => "1.8 L/s", ByHand("0.0018 x 1000");
-        "a=3600 m2, kind=full" => "65 L/s" within 4e-3 "65 mm/h is 64.8 rounded", Published(&PPG3, "full retention treats 65 mm/h, as a trade text quotes it");
+        "a=3600 m2, kind=full" => "65 L/s" within 4e-3 "65 mm/h is 64.8 rounded",
+            Published(&PPG3, "full retention treats 65 mm/h, as a trade text quotes it");
         "a=3600 m2, kind=bypass" => "6.5 L/s", Published(&PPG3, "a bypass unit treats 6.5 mm/h, as a trade text quotes it");
         "a=0 m2, kind=full" => "0 L/s", Limit("no area, no rain");
     ]

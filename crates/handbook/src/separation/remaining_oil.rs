@@ -1,4 +1,6 @@
 //! Formula: oil left behind a tank and a plate pack in series
+//!
+//! Longer than a page, because the integral over the droplets stands here too.
 
 use super::drag_rise::{drag_over_stokes, slowing};
 use super::plate_removal::{self, GapRegime};
@@ -48,7 +50,7 @@ formula! {
         } else { 1.0 }
     }
     helpers [integral(f64, f64, f64, f64, f64, RiseLaw, f64, TankModel, f64, f64, GapRegime)
-        "R" "integral of (1 - E_tank)(1 - E_pack) dF over the log-normal volume distribution F, each E at the rise velocity of the size"]
+        "integral" "of (1 - E_tank)(1 - E_pack) dF over the log-normal volume distribution F, each E at the rise velocity of the size"]
     sources [HAZEN_CAMP, VETTER, SURFACE_LOADING, COMMON_PRACTICE]
     checks [
         "d50=60 um, sg=2, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=drag, v_tank=1e12 mm/s, tank=mixed, v_pack=1e12 mm/s, spread=20 %, regime=turbulent" => "1.000000",

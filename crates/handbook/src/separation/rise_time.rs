@@ -22,10 +22,14 @@ formula! {
         "depth=2 m, v=1.2385 mm/s" => "26.9 min", Published(&DIESEL_EXAMPLE, "0.07431 m/min: 26.9 min");
         "depth=2 m, v=1.238462 mm/s" => "26.915 min", ByHand("2 / 0.0743077");
         "depth=3 in, v=1.8145 mm/s" => "42 s", Published(&RISE_TIME_TABLE, "150 µm: 42 s; velocity by Stokes at 20 °C");
-        "depth=3 in, v=0.29032 mm/s" => "252 s" within 0.06 "the table scatters 5 % about d squared", Published(&RISE_TIME_TABLE, "60 µm: 4 min 12 s");
-        "depth=3 in, v=0.072580 mm/s" => "1044 s" within 0.06 "the table scatters 5 % about d squared", Published(&RISE_TIME_TABLE, "30 µm: 17 min 24 s");
-        "depth=3 in, v=0.018145 mm/s" => "4134 s" within 0.06 "the table scatters 5 % about d squared", Published(&RISE_TIME_TABLE, "15 µm: 1 h 8 min 54 s");
-        "depth=3 in, v=0.0020161 mm/s" => "36129 s" within 0.06 "the table scatters 5 % about d squared", Published(&RISE_TIME_TABLE, "5 µm: 10 h 2 min 9 s");
+        "depth=3 in, v=0.29032 mm/s" => "252 s" within 0.06 "the table scatters 5 % about d squared",
+            Published(&RISE_TIME_TABLE, "60 µm: 4 min 12 s");
+        "depth=3 in, v=0.072580 mm/s" => "1044 s" within 0.06 "the table scatters 5 % about d squared",
+            Published(&RISE_TIME_TABLE, "30 µm: 17 min 24 s");
+        "depth=3 in, v=0.018145 mm/s" => "4134 s" within 0.06 "the table scatters 5 % about d squared",
+            Published(&RISE_TIME_TABLE, "15 µm: 1 h 8 min 54 s");
+        "depth=3 in, v=0.0020161 mm/s" => "36129 s" within 0.06 "the table scatters 5 % about d squared",
+            Published(&RISE_TIME_TABLE, "5 µm: 10 h 2 min 9 s");
         "depth=3 in, v=5.953 mm/s" => "12.8 s", ByHand("300 µm with the drag of a sphere: 76.2 / 5.953; the published table says 12 s");
         "depth=1 m, v=1 mm/s" => "1000 s", Limit("a thousand millimetres at one a second");
     ]

@@ -31,15 +31,20 @@ formula! {
             Published(&DIESEL_EXAMPLE, "rise velocity 0.0012385 m/s");
         "d=150 um, rho_w=998.21 kg/m3, rho_o=850 kg/m3, mu=1.0016 cP" => "1.8143 mm/s" within 0.001 "42 s printed to the second",
             Published(&RISE_TIME_TABLE, "150 µm: 3 in in 42 s");
-        "d=300 um, rho_w=998.21 kg/m3, rho_o=850 kg/m3, mu=1.0016 cP" => "6.35 mm/s" within 0.20 "Stokes' law is some 20 % fast at 300 µm",
+        "d=300 um, rho_w=998.21 kg/m3, rho_o=850 kg/m3, mu=1.0016 cP" => "6.35 mm/s"
+            within 0.20 "Stokes' law is some 20 % fast at 300 µm",
             Published(&RISE_TIME_TABLE, "300 µm: 3 in in 12 s");
-        "d=60 um, rho_w=998.21 kg/m3, rho_o=850 kg/m3, mu=1.0016 cP" => "0.30238 mm/s" within 0.06 "the table scatters 5 % about d squared",
+        "d=60 um, rho_w=998.21 kg/m3, rho_o=850 kg/m3, mu=1.0016 cP" => "0.30238 mm/s"
+            within 0.06 "the table scatters 5 % about d squared",
             Published(&RISE_TIME_TABLE, "60 µm: 3 in in 4 min 12 s");
-        "d=30 um, rho_w=998.21 kg/m3, rho_o=850 kg/m3, mu=1.0016 cP" => "0.07299 mm/s" within 0.06 "the table scatters 5 % about d squared",
+        "d=30 um, rho_w=998.21 kg/m3, rho_o=850 kg/m3, mu=1.0016 cP" => "0.07299 mm/s"
+            within 0.06 "the table scatters 5 % about d squared",
             Published(&RISE_TIME_TABLE, "30 µm: 3 in in 17 min 24 s");
-        "d=15 um, rho_w=998.21 kg/m3, rho_o=850 kg/m3, mu=1.0016 cP" => "0.018433 mm/s" within 0.06 "the table scatters 5 % about d squared",
+        "d=15 um, rho_w=998.21 kg/m3, rho_o=850 kg/m3, mu=1.0016 cP" => "0.018433 mm/s"
+            within 0.06 "the table scatters 5 % about d squared",
             Published(&RISE_TIME_TABLE, "15 µm: 3 in in 1 h 8 min 54 s");
-        "d=5 um, rho_w=998.21 kg/m3, rho_o=850 kg/m3, mu=1.0016 cP" => "0.0021091 mm/s" within 0.06 "the table scatters 5 % about d squared",
+        "d=5 um, rho_w=998.21 kg/m3, rho_o=850 kg/m3, mu=1.0016 cP" => "0.0021091 mm/s"
+            within 0.06 "the table scatters 5 % about d squared",
             Published(&RISE_TIME_TABLE, "5 µm: 3 in in 10 h 2 min 9 s");
         "d=60 um, rho_w=998.2072 kg/m3, rho_o=840 kg/m3, mu=1.001596 mPa s" => "0.3098 mm/s",
             ByHand("9.80665 x 158.2072 x 3.6e-9 / (18 x 1.001596e-3) = 3.0980e-4");
@@ -48,6 +53,7 @@ formula! {
         "d=150 um, rho_w=1000 kg/m3, rho_o=0.9 g/cm3, mu=1 cP" => "0.241388 ft/min" within 4e-4 "evaluated with g = 981 cm/s2",
             ByHand("0.0241388 ft/min x 0.1 / 0.01 poise: the 150 µm form of the API chain");
         "d=150 um, rho_w=1000 kg/m3, rho_o=1000 kg/m3, mu=1 cP" => "0 mm/s", Limit("oil as heavy as the water stays");
-        "d=60 um, rho_w=1000 kg/m3, rho_o=1050 kg/m3, mu=1 cP" => "-0.0980665 mm/s", Limit("heavier oil sinks: 9.80665 x 50 x 3.6e-9 / 0.018 m/s");
+        "d=60 um, rho_w=1000 kg/m3, rho_o=1050 kg/m3, mu=1 cP" => "-0.0980665 mm/s",
+            Limit("heavier oil sinks: 9.80665 x 50 x 3.6e-9 / 0.018 m/s");
     ]
 }

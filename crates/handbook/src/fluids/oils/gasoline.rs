@@ -16,13 +16,16 @@ pub static OIL: Oil = Oil {
     viscosity: [(0.8, 15.0), (0.65, 38.0)],
     viscosity_source: &TEXTBOOK_OILS,
     viscosity_note: "0.8 mm2/s at 15 °C is record AD01777 of the open oil data; the second point is from memory",
-    flash_c: Spread::new(-45.0, -40.0, -30.0, &DEG_C, &TEXTBOOK_OILS)
-        .noted("record AD02153 has -30 °C"),
+    flash_c: Spread::new(-45.0, -40.0, -30.0, &DEG_C, &TEXTBOOK_OILS).noted("record AD02153 has -30 °C"),
     interfacial_tension: Spread::new(18.2, 29.7, 50.0, &MN_M, &NOAA_OIL_DATA)
         .noted("as a class: distillate fuels, 14 records, 10 to 25 °C"),
-    dissolved: Spread::new(67.0, 77.0, 200.0, &MG_L, &TEXTBOOK_OILS)
-        .noted("two leaded gasolines in sea water gave 67 and 77 mg/L; in fresh water more dissolves, and among 31 gasolines the aromatics varied tenfold, so the high end is from memory"),
+    dissolved: Spread::new(67.0, 77.0, 200.0, &MG_L, &TEXTBOOK_OILS).noted(
+        "two leaded gasolines in sea water gave 67 and 77 mg/L; in fresh water more dissolves, and among 31 \
+            gasolines the aromatics varied tenfold, so the high end is from memory",
+    ),
     animal_or_vegetable: false,
-    gravity_note: Some("What dissolves (benzene, toluene, xylenes) passes every gravity separator, and 15 mg/L of oil can be exceeded by it alone. Flammable vapour."),
+    gravity_note: Some(
+        "What dissolves (benzene, toluene, xylenes) passes every gravity separator, and 15 mg/L of oil can be exceeded by it alone. Flammable vapour.",
+    ),
     sources: &[&EN_228, &TEXTBOOK_OILS, &NOAA_OIL_DATA, &GASOLINE_IN_WATER, &CLINE_1991, &API_4531],
 };

@@ -22,7 +22,8 @@ pub static OIL: Oil = Oil {
     dissolved: Spread::new(0.5, 1.5, 6.0, &MG_L, &TEXTBOOK_OILS).noted("order of magnitude; no measurement read"),
     animal_or_vegetable: false,
     gravity_note: Some(
-        "About as heavy as water: at 10 °API or less it sinks in fresh water. Above 950 kg/m3 treat it as no gravity duty unless a test shows otherwise.",
+        "About as heavy as water: at 10 °API or less it sinks in fresh water. Above 950 kg/m3 treat it as no \
+            gravity duty unless a test shows otherwise.",
     ),
     sources: &[&TEXTBOOK_OILS, &NOAA_OIL_DATA, &ASTM_D396],
 };

@@ -1,0 +1,20 @@
+//! Rule: chain stopped
+
+use crate::rule::{Subject, Verdict, rule};
+
+rule! {
+    "chain-stopped" "The chain of results stopped", Enquiry, bars_pick;
+    looks "Branches of the design that could not go on: a unit that cannot be laid out, a formula without an answer for what was given."
+    matters "What hangs on the branch is missing, and rules that need it do not apply. Silence of those rules is no pass."
+    remedy "Correct the value that the reason names; it lies outside what the formula or the geometry can answer."
+    source "Our proposal"
+    limits "The first reason may hide others behind it."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let stops = &s.design.stops;
+    if stops.is_empty() {
+        return Verdict::passes("0 branches stopped");
+    }
+    Verdict::fails(stops.iter().map(ToString::to_string).collect::<Vec<_>>().join("; "), None)
+}

@@ -1,0 +1,54 @@
+//! Rule: claims contradict
+
+use crate::rule::{Subject, Verdict, rule};
+use std::collections::BTreeSet;
+use stillrise_design::enquiry::keys::Quantity;
+use stillrise_design::provenance::Origin;
+use stillrise_units::Typed;
+
+rule! {
+    "claims-contradict" "Claims contradict and nobody chose", Enquiry;
+    looks "Values for which the enquiry holds claims that differ, and of which no person marked one as chosen."
+    matters "The tool takes the safe one, or the first; which is true is not known, and nothing is averaged."
+    remedy "Ask; then mark one claim with chosen = true and say because of what."
+    source "Our proposal"
+    limits "Sees values that design and rules use. A claim that is the same to the last digit is no contradiction."
+}
+
+/// How the design begins its reason when no person chose.
+const NOBODY: &str = "of contradicting claims";
+/// As many are named.
+const NAMED: usize = 3;
+
+/// A key that only rules read, and of which the trail says nothing.
+fn unread<Q: Typed>(key: &Quantity<Q>) -> Option<String> {
+    let taken = key.claim().filter(|c| key.is_contradicted() && !c.chosen)?;
+    let all: Vec<&str> = key.claims.iter().map(|c| c.written.text.as_str()).collect();
+    Some(format!("{}: {}; {} taken", key.place, all.join("; "), taken.written.text))
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let Some(ledger) = s.ledger else { return Verdict::skips("no trail was kept") };
+    let mut seen = BTreeSet::new();
+    let mut says = Vec::new();
+    let mut first = None;
+    for entry in &ledger.entries {
+        if let Origin::Chosen { among, because, inputs } = &entry.origin {
+            // The same key may be taken up twice under different labels.
+            if because.starts_with(NOBODY) && seen.insert(among) {
+                says.push(format!("{}: {among}; {} taken", entry.label, entry.shown(s.system())));
+                first = first.or_else(|| inputs.first().copied());
+            }
+        }
+    }
+    let site = &s.enquiry.site;
+    let unread = [unread(&site.coldest_air), unread(&site.lifting), unread(&site.max_length), unread(&site.max_width)];
+    says.extend(unread.into_iter().flatten());
+    if says.is_empty() {
+        return Verdict::passes("0 values have contradicting claims that nobody chose between");
+    }
+    let count = says.len();
+    let more = if count > NAMED { format!("; and {} more", count - NAMED) } else { String::new() };
+    says.truncate(NAMED);
+    Verdict::warns(format!("{}{more}", says.join("; ")), first)
+}

@@ -1,0 +1,38 @@
+//! Rule: draw-off leaves oil
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_units::catalog::{IN, MM};
+use stillrise_units::{Length, Typed};
+
+rule! {
+    "draw-leaves-oil" "Draw-off leaves too much oil", OilZone;
+    looks "The layer of each oil that a fixed draw-off leaves behind: more than 1.5 in warns. A draw-off above the level at rest warns too."
+    matters "Oil that cannot be drawn ages, thickens and takes up the store; each interval begins with it."
+    remedy "A draw-off nearer to the crest, or an adjustable skim weir."
+    source "Hydrostatics; 1.5 in is our proposal, a draw-off 1 in below the crest leaves some 1.2 in of diesel"
+    limits "Holds while water follows the oil from the clear well or a hose. A floating suction leaves less."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let (Some(train), Some(performance)) = (&s.design.train, &s.design.performance) else {
+        return Verdict::skips("no unit was laid out");
+    };
+    let thickest = performance.levels.iter().max_by(|a, b| a.residue.q.si().total_cmp(&b.residue.q.si()));
+    let Some(oil) = thickest else { return Verdict::skips("no oil is lighter than the water") };
+    let frame = &train.unit.frame;
+    let above = frame.oil_draw.q - frame.crest.q;
+    if above.si() > 0.0 {
+        let above = s.show(above, (&IN, &MM));
+        return Verdict::warns(
+            format!("the draw-off stands {above} above the level at rest: it takes only what rises above it"),
+            frame.oil_draw.at,
+        );
+    }
+    let most = Length::of(1.5, &IN);
+    let says = format!("the draw-off leaves {} of {}", s.show(oil.residue.q, (&IN, &MM)), oil.oil);
+    if oil.residue.q > most {
+        Verdict::warns(format!("{says}, more than {}", s.show(most, (&IN, &MM))), oil.residue.at)
+    } else {
+        Verdict::passes(format!("{says}, at most {}", s.show(most, (&IN, &MM))))
+    }
+}

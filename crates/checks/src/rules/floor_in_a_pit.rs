@@ -1,0 +1,29 @@
+//! Rule: floor in a pit
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_units::catalog::{FT, IN, M};
+use stillrise_units::{Length, Typed};
+
+rule! {
+    "floor-in-a-pit" "Unit would stand in a pit", Site;
+    looks "The floor of the unit against the ground, when it stands so that its outlet drains to the outfall: below ground warns, more than 6 in below fails."
+    matters "An above-ground unit in a pit stands in rain and vapour, can float in groundwater and cannot be walked around or drained."
+    remedy "Lift the water by a pump of low shear ahead of the unit or behind it, or take a unit made for burial."
+    source "Geometry of the enquiry's levels; 6 in for a foundation is our proposal"
+    limits "The hopper below the floor is not counted. The ground is taken as level."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let Some(floor) = performance.site.floor_over_ground else {
+        return Verdict::skips("ground and invert at the outfall are not both known");
+    };
+    let show = |x: Length| s.show(x, (&FT, &M));
+    if floor.q < -Length::of(6.0, &IN) {
+        Verdict::fails(format!("the unit's floor would lie {} below the ground", show(-floor.q)), floor.at)
+    } else if floor.q.si() < 0.0 {
+        Verdict::warns(format!("the unit's floor would lie {} below the ground", show(-floor.q)), floor.at)
+    } else {
+        Verdict::passes(format!("the unit's floor lies {} above the ground", show(floor.q)))
+    }
+}

@@ -1,0 +1,49 @@
+//! Rule: hopper missing
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::Val;
+use stillrise_design::basis::Basis;
+use stillrise_units::catalog::{GAL, M3, MG_L};
+use stillrise_units::{Concentration, Typed};
+
+rule! {
+    "hopper-missing" "No room for sludge", Hopper;
+    looks "Whether the unit has a hopper, where the water carries more than 50 mg/L of suspended solids: without one it warns."
+    matters "On a flat floor sludge spreads under the pack and is drawn off only by emptying the unit."
+    remedy "A unit with a hopper, or a grit trap ahead and emptying by a vacuum truck."
+    source "US military handbook MIL-HDBK-1005/16, 1997: flat bottoms are emptied by vacuum truck, sloped ones by pump; 50 mg/L is our proposal"
+    limits "The solids are often assumed."
+}
+
+/// The most solids that any case carries.
+pub(super) fn most_solids(basis: &Basis) -> Option<Val<Concentration>> {
+    let solids = basis.cases.iter().filter_map(|c| c.content.as_ref()).map(|c| c.solids);
+    solids.max_by(|a, b| a.q.si().total_cmp(&b.q.si()))
+}
+
+/// Solids above which plates and floor need a way for them.
+pub(super) fn few_solids() -> Concentration {
+    Concentration::of(50.0, &MG_L)
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let (Some(train), Some(basis)) = (&s.design.train, &s.design.basis) else {
+        return Verdict::skips("no unit was laid out");
+    };
+    let Some(solids) = most_solids(basis) else { return Verdict::skips("no case has a known content") };
+    let (carried, few) = (s.show(solids.q, (&MG_L, &MG_L)), s.show(few_solids(), (&MG_L, &MG_L)));
+    let hopper = train.unit.layout.hopper_volume;
+    if hopper.q.si() > 0.0 {
+        let volume = s.show(hopper.q, (&GAL, &M3));
+        Verdict::passes(format!("the hopper holds {volume}; the water carries up to {carried} of solids"))
+    } else if solids.q > few_solids() {
+        Verdict::warns(
+            format!("the water carries up to {carried} of solids, more than {few}, and the unit has no hopper"),
+            solids.at,
+        )
+    } else {
+        Verdict::passes(format!(
+            "the unit has no hopper; the water carries no more than {carried} of solids, at most {few}"
+        ))
+    }
+}

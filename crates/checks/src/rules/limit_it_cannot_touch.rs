@@ -1,0 +1,37 @@
+//! Rule: a limit gravity cannot touch
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_handbook::fluids::pollutants::{Gravity, pollutant};
+use stillrise_units::catalog::MG_L;
+
+rule! {
+    "limit-it-cannot-touch" "A limit gravity cannot touch", Effluent;
+    looks "Limits on a pollutant of which gravity removes nothing: what is dissolved, or a property of the water."
+    matters "The separator leaves it as it came; only the inlet decides whether the limit is kept."
+    remedy "Show from data that the water keeps the limit as it arrives, or give the limit to a stage that acts on it."
+    source "Handbook, list of pollutants, each row with its own source"
+    limits "Some goes with oil and grit (metals, oxygen demand); how much is not known, so none is counted."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let limits = &s.enquiry.limits;
+    if limits.is_empty() {
+        return Verdict::skips("no limit is stated");
+    }
+    let named = |l: &stillrise_design::enquiry::blocks::Limit| {
+        let row = l.pollutant.as_deref().and_then(pollutant).filter(|row| row.gravity == Gravity::Cannot)?;
+        let value = l.value.q().map(|q| s.show(q, (&MG_L, &MG_L)))?;
+        Some(format!("{} {value} ({})", row.title, row.what_could.trim_end_matches('.').to_lowercase()))
+    };
+    let beyond: Vec<String> = limits.iter().filter_map(named).collect();
+    if beyond.is_empty() {
+        return Verdict::passes(format!(
+            "gravity acts on {} of {} pollutants that are limited",
+            limits.len(),
+            limits.len()
+        ));
+    }
+    let basis = s.design.basis.as_ref();
+    let first = basis.and_then(|b| b.limits.iter().find(|l| l.pollutant.gravity == Gravity::Cannot));
+    Verdict::fails(format!("gravity removes nothing of: {}", beyond.join("; ")), first.map(|l| l.value.at))
+}

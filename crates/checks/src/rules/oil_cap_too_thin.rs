@@ -1,0 +1,32 @@
+//! Rule: oil cap too thin
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_units::catalog::{IN, MM};
+use stillrise_units::{Length, Typed};
+
+rule! {
+    "oil-cap-too-thin" "No room for an oil layer", OilZone, bars_pick;
+    looks "The thickest permitted layer of the oil with the thinnest one: none at all fails, less than 2 in (50 mm) warns."
+    matters "A layer that may hardly grow cannot be measured, alarmed or drawn off; the oil goes on into the pack, under the lip, over the rim or into the inlet."
+    remedy "Change what governs: lip or pack lower under the crest, higher walls, more fall from inlet to outlet, less loss through mesh and plates."
+    source "Hydrostatics of the four caps; the bound of 2 in is our proposal"
+    limits "The margins inside the caps are proposals of their own."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let thinnest = performance.levels.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
+    let Some(oil) = thinnest else { return Verdict::skips("no oil is lighter than the water") };
+    let cap = oil.caps.get(oil.governing).map_or("least cap", |c| c.name);
+    let (name, layer) = (&oil.oil, s.show(oil.limit.q, (&IN, &MM)));
+    if oil.limit.q.si() <= 0.0 {
+        Verdict::fails(format!("no layer of {name} is permitted at all; the {cap} governs"), oil.limit.at)
+    } else if oil.limit.q < Length::of(50.0, &MM) {
+        Verdict::warns(
+            format!("at most {layer} of {name} are permitted, less than 50 mm (2 in); the {cap} governs"),
+            oil.limit.at,
+        )
+    } else {
+        Verdict::passes(format!("up to {layer} of {name} are permitted; the {cap} governs"))
+    }
+}

@@ -1,0 +1,45 @@
+//! Rule: oil that hardly rises
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_units::catalog::{KG_M3, PERCENT};
+use stillrise_units::{Density, Typed, print};
+
+rule! {
+    "oil-hardly-rises" "Oil that hardly rises", Enquiry;
+    looks "By how much the heaviest oil is lighter than the coldest water: less than 50 kg/m3 warns; 2 % of the water or less, some 20 kg/m3, fails."
+    matters "Rise goes with the difference. Near zero, a few degrees, a little salt or grit in the droplets decide whether oil rises at all."
+    remedy "Ask for a certificate of the oil's density; heat the water, or use flotation."
+    source "50 kg/m3: EN 858-1 and UFGS 44 42 53 end their scope at an oil of 0.95; 2 % is our proposal, the same as in the triage"
+    limits "Densities of named oils are typical values of wide ranges; grit in the oil makes it heavier still."
+}
+
+/// Least difference within the scope of the standards.
+const SCOPE: f64 = 50.0;
+/// Share of the water's density at which the triage no longer speaks of a gravity duty.
+const NONE: f64 = 0.02;
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
+    let water = basis.fluids.cold.density;
+    let Some(oil) = basis.fluids.oils.iter().max_by(|a, b| a.cold.q.si().total_cmp(&b.cold.q.si())) else {
+        return Verdict::skips("no oil is known");
+    };
+    let lighter = water.q - oil.cold.q;
+    let show = |q| s.show(q, (&KG_M3, &KG_M3));
+    let share = (lighter / water.q).si();
+    let side = if share < 0.0 { "heavier" } else { "lighter" };
+    let says = format!(
+        "{} weighs {} in the coldest water of {}: {} {side}",
+        oil.name,
+        show(oil.cold.q),
+        show(water.q),
+        print::with_unit(share.abs(), &PERCENT)
+    );
+    if lighter <= water.q * NONE {
+        Verdict::fails(says, oil.cold.at)
+    } else if lighter < Density::of(SCOPE, &KG_M3) {
+        Verdict::warns(says, oil.cold.at)
+    } else {
+        Verdict::passes(says)
+    }
+}

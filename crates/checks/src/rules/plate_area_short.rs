@@ -1,0 +1,43 @@
+//! Rule: plate area short
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::basis::fluids::Season;
+use stillrise_units::catalog::{GPM_FT2, M_H, PERCENT, UM};
+use stillrise_units::{Typed, print};
+
+rule! {
+    "plate-area-short" "Plate area too small for the design droplet", Pack, bars_pick;
+    looks "The rise of the design droplet against the overflow rate of the plates, at the largest steady flow, coldest water, end of the interval: slower fails, a reserve of area below the one asked for warns."
+    matters "Plates are sold by the droplet they catch. With less area than flow and rise ask for, droplets of that size pass."
+    remedy "More or longer plates, units in parallel, less flow, or a coarser design droplet if the limit allows it."
+    source "Surface loading, flow over projected area; the share lost to fouling follows UFGS 44 42 53; the reserve is our proposal"
+    limits "Equal flow in all gaps; what unequal flow costs stands in the removal."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let (Some(basis), Some(performance)) = (&s.design.basis, &s.design.performance) else {
+        return Verdict::skips("no unit was laid out");
+    };
+    let end = performance.removals.iter().filter(|r| r.season == Season::Cold && r.state.is_end());
+    let Some(worst) = end.max_by(|a, b| a.flow.q.si().total_cmp(&b.flow.q.si())) else {
+        return Verdict::skips("no case has a steady flow");
+    };
+    let rise = performance.design_rise;
+    if rise.q.si() <= 0.0 {
+        return Verdict::skips("the heaviest oil does not rise in the coldest water");
+    }
+    let (rises, asked) = (s.show(rise.q, (&GPM_FT2, &M_H)), s.show(basis.methods.droplet.q, (&UM, &UM)));
+    let says = format!(
+        "droplets of {asked} rise {rises}, the plates are loaded {}; {}, coldest water, end of the interval",
+        s.show(worst.pack_overflow.q, (&GPM_FT2, &M_H)),
+        worst.case
+    );
+    let reserve = rise.q.si() / worst.pack_overflow.q.si() - 1.0;
+    if reserve < 0.0 {
+        return Verdict::fails(says, worst.pack_overflow.at);
+    }
+    let wanted = basis.methods.reserve;
+    let percent = |share: f64| format!("{} %", print::digits(PERCENT.from_si(share), 3));
+    let has = format!("{says}; reserve of area {}, asked for {}", percent(reserve), percent(wanted.q.si()));
+    if reserve < wanted.q.si() { Verdict::warns(has, worst.pack_overflow.at) } else { Verdict::passes(has) }
+}

@@ -1,0 +1,42 @@
+//! Rule: promise under the published floor
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::basis::limits::LimitState;
+use stillrise_design::enquiry::blocks::Statistic;
+use stillrise_handbook::fluids::pollutants::Gravity;
+use stillrise_handbook::separation::floors;
+use stillrise_units::Typed;
+use stillrise_units::catalog::MG_L;
+
+rule! {
+    "promise-under-floor" "Promise under the published floor", Effluent;
+    looks "What a limit on oil demands (its number, or the long-term mean behind an average) against the published practical floor of plate units, where the water arrives with more than is demanded."
+    matters "No publication lets a plate unit be promised below the floor. A lower number that a formula prints is no evidence."
+    remedy "A polisher behind the separator, or measured results of this unit on this water."
+    source "UFGS 44 42 53: 10 mg/L, practical floor of a parallel-plate unit under ideal conditions"
+    limits "The floor is for ideal conditions; real ones lie above it. Limits by rig test are left to the test."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
+    let demanded = |l: &LimitState| l.mean.unwrap_or(l.value);
+    let oily =
+        basis.limits.iter().filter(|l| l.pollutant.gravity == Gravity::Touches && l.statistic.q != Statistic::RigTest);
+    let Some(limit) = oily.min_by(|a, b| demanded(a).q.si().total_cmp(&demanded(b).q.si())) else {
+        return Verdict::skips("no limit on oil is stated that a calculation could keep");
+    };
+    let contents = basis.cases.iter().filter_map(|c| c.content.as_ref());
+    let Some(most) = contents.max_by(|a, b| a.total.q.si().total_cmp(&b.total.q.si())) else {
+        return Verdict::skips("no case has a known content");
+    };
+    let (floor, demand) = (floors::plate_floor().value, demanded(limit));
+    let show = |q| s.show(q, (&MG_L, &MG_L));
+    let says = format!(
+        "{} demands {}; the published floor is {}, and {} arrive",
+        limit.pollutant.title,
+        show(demand.q),
+        show(floor),
+        show(most.total.q)
+    );
+    if demand.q < floor && most.total.q > demand.q { Verdict::fails(says, demand.at) } else { Verdict::passes(says) }
+}

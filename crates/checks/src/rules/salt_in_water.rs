@@ -1,0 +1,43 @@
+//! Rule: salt in the water
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_handbook::fluids::chemicals::{Effect, chemical};
+use stillrise_units::catalog::{KG_M3, PERCENT};
+use stillrise_units::{Ratio, Typed};
+
+rule! {
+    "salt-in-water" "Salt in the water", Chamber;
+    looks "Dissolved salt above 0.5 % by mass, or brine declared without saying how much salt comes with it."
+    matters "Salt makes the water heavier: oil stands higher on it, a float rides higher, and levels set in fresh water are wrong. It corrodes steel."
+    remedy "Set levels and float for both waters; choose materials for chloride."
+    source "Hydrostatics; 0.5 %, some 4 kg/m3, is our proposal"
+    limits "One salt content in all cases; a layer of brine below fresh melt water is not seen."
+}
+
+/// Salt, by mass, above which levels and floats are looked at again.
+const SALTY: f64 = 0.5;
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let salty = Ratio::of(SALTY, &PERCENT);
+    let Some(salt) = s.enquiry.water.salinity.q() else {
+        let kinds = s.enquiry.chemicals.iter().filter_map(|c| c.kind.as_deref().and_then(chemical));
+        return match kinds.into_iter().find(|c| c.effect == Effect::ShiftsDensity) {
+            Some(row) => {
+                Verdict::warns(format!("{} declared, and the salt content of the water is not stated", row.title), None)
+            }
+            None => Verdict::skips("no salt is stated"),
+        };
+    };
+    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
+    let show = |q| s.show(q, (&KG_M3, &KG_M3));
+    let float =
+        s.design.train.as_ref().map(|t| format!(", float {}", show(t.unit.frame.float_density.q))).unwrap_or_default();
+    let water = basis.fluids.cold.density;
+    let says = format!(
+        "{} salt: water of {} cold, {} warm{float}",
+        s.show(salt, (&PERCENT, &PERCENT)),
+        show(water.q),
+        show(basis.fluids.warm.density.q)
+    );
+    if salt > salty { Verdict::warns(says, water.at) } else { Verdict::passes(says) }
+}

@@ -1,0 +1,29 @@
+//! Rule: slot too fast
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_units::catalog::{FT_S, MM_S};
+use stillrise_units::{Typed, Velocity};
+
+rule! {
+    "slot-too-fast" "Water too fast under the downcomer", Downcomer, bars_pick;
+    looks "The velocity under the downcomer's lip at the largest flow: above 0.15 ft/s it warns, above 0.3 ft/s it fails."
+    matters "A fast underflow pulls oil down from the interface and sludge up from the floor."
+    remedy "A higher lip, a wider unit, or less flow through each unit."
+    source "Common practice for 0.1 to 0.15 ft/s; 0.3 ft/s is our proposal"
+    limits "The slot is taken as free of sludge and as wide as the unit."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let slot = performance.velocities.slot;
+    let (usual, most) = (Velocity::of(0.15, &FT_S), Velocity::of(0.3, &FT_S));
+    let show = |v| s.show(v, (&FT_S, &MM_S));
+    let says = format!("{} under the downcomer at the largest flow", show(slot.q));
+    if slot.q > most {
+        Verdict::fails(format!("{says}: above {}", show(most)), slot.at)
+    } else if slot.q > usual {
+        Verdict::warns(format!("{says}: above {}", show(usual)), slot.at)
+    } else {
+        Verdict::passes(format!("{says}, at most {}", show(usual)))
+    }
+}

@@ -1,0 +1,32 @@
+//! Rule: solids bury the pack
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_units::catalog::{D, GAL, GPD, M3, M3_D};
+use stillrise_units::{Time, Typed, print};
+
+rule! {
+    "solids-bury-pack" "Sludge fills its room too soon", Hopper, bars_pick;
+    looks "The days until the sludge that calls for pumping out has collected in one unit: less than 14 fails, less than 30 warns."
+    matters "Sludge that is not pumped in time rises into the plates, narrows the gaps and is carried on with the oil on it."
+    remedy "A grit trap ahead, a larger hopper or unit, sweeping of the yard, or a contract for pumping out at that interval."
+    source "The rule for pumping out is named with the storage; 14 and 30 days are our proposal"
+    limits "Settling, thickness of the sludge and hours of flow are mostly assumed; the days are good to a factor of two or three."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let storage = &performance.storage;
+    let (Some(days), Some(volume)) = (storage.sludge_days, storage.sludge_trigger) else {
+        return Verdict::skips("no sludge collects, or the rule for pumping out gives no amount of it");
+    };
+    let (room, rate) = (s.show(volume.q, (&GAL, &M3)), s.show(storage.sludge_rate.q, (&GPD, &M3_D)));
+    let count = print::digits(days.q.in_unit(&D), 2);
+    let says = format!("{room} of sludge call for pumping out one unit; at {rate} that takes {count} days");
+    if days.q < Time::of(14.0, &D) {
+        Verdict::fails(format!("{says}, less than 14"), days.at)
+    } else if days.q < Time::of(30.0, &D) {
+        Verdict::warns(format!("{says}, less than 30"), days.at)
+    } else {
+        Verdict::passes(says)
+    }
+}

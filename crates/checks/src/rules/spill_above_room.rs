@@ -1,0 +1,33 @@
+//! Rule: spill above room
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_units::Typed;
+use stillrise_units::catalog::{GAL, M3};
+
+rule! {
+    "spill-above-room" "Spill larger than the room for it", OilZone, bars_pick;
+    looks "The declared spill against the oil that all units still take between the high-oil alarm and the thickest permitted layer."
+    matters "The spill may come just before the alarm. What does not fit goes to the outlet."
+    remedy "A larger unit or more in parallel, a lower alarm, or holding the spill ahead of the unit."
+    source "Volumes of the layers; that the spill comes on top of the alarm layer is our proposal"
+    limits "The oil is taken to spread evenly over all units; oil drawn off while it arrives is not counted."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let Some(spill) = s.design.basis.as_ref().and_then(|b| b.spill.as_ref()) else {
+        return Verdict::skips("no spill was declared");
+    };
+    let Some(room) = &performance.storage.spill else { return Verdict::skips("no oil is lighter than the water") };
+    let gallons = |v| s.show(v, (&GAL, &M3));
+    let says = format!(
+        "a spill of {} comes to {} of room between alarm and limit",
+        gallons(spill.volume.q),
+        gallons(room.room.q)
+    );
+    if room.spare.q.si() < 0.0 {
+        Verdict::fails(format!("{says}: {} too little", gallons(-room.spare.q)), room.spare.at)
+    } else {
+        Verdict::passes(format!("{says}: {} to spare", gallons(room.spare.q)))
+    }
+}

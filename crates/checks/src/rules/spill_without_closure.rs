@@ -1,0 +1,30 @@
+//! Rule: spill without closure
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::enquiry::blocks::Receiver;
+use stillrise_units::catalog::{GAL, M3};
+
+rule! {
+    "spill-without-closure" "Spill declared, but nothing shuts the outlet", Outlet;
+    looks "Whether a closure shuts the outlet where a spill is declared: without one it fails when the outlet goes to storm water, and warns otherwise."
+    matters "An alarm only calls somebody. Until he comes, nothing but a closure keeps a spill larger than the store out of the water."
+    remedy "An outlet closure that floats in water and sinks in oil, or a valve shut by the alarm, and room for the water that then stands back."
+    source "EN 858-1 requires automatic closures (from memory); the distinction by receiver is our proposal"
+    limits "Whether the closure itself fits the oil's density is not looked at."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let Some(spill) = s.design.basis.as_ref().and_then(|b| b.spill.as_ref()) else {
+        return Verdict::skips("no spill was declared");
+    };
+    let volume = s.show(spill.volume.q, (&GAL, &M3));
+    if spill.closure {
+        return Verdict::passes(format!("a closure shuts the outlet before a spill of {volume} reaches it"));
+    }
+    let says = format!("a spill of {volume} is declared and nothing shuts the outlet");
+    match s.enquiry.outlet.to.0 {
+        Some(Receiver::StormWater) => Verdict::fails(format!("{says} to storm water"), spill.volume.at),
+        Some(Receiver::SanitarySewer) => Verdict::warns(format!("{says} to the sewer"), spill.volume.at),
+        None => Verdict::warns(format!("{says}; where it leads was not said"), spill.volume.at),
+    }
+}

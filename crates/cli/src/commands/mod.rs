@@ -1,0 +1,11 @@
+//! One command a file.
+
+pub mod completions;
+pub mod man;
+pub mod new;
+pub mod reply;
+pub mod schema;
+pub mod size;
+pub mod submittal;
+pub mod verify;
+pub mod work;

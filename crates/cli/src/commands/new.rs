@@ -1,0 +1,81 @@
+//! `new`: starts an enquiry.
+
+use crate::embedded::JOBS;
+use crate::{End, out};
+use std::fs;
+use std::path::PathBuf;
+use stillrise_design::enquiry::blocks;
+use stillrise_units::{Fault, nearest};
+
+/// Starts an enquiry in a folder: from a worked job, or blank with every key explained
+#[derive(clap::Args)]
+pub struct Args {
+    /// The folder; made if it does not exist
+    #[arg(default_value = "enquiry")]
+    dir: PathBuf,
+    /// The worked job to start from
+    #[arg(long, value_name = "NAME", default_value = "vehicle-yard")]
+    like: String,
+    /// Every key, explained and commented out, in place of a worked job
+    #[arg(long, conflicts_with = "like")]
+    blank: bool,
+}
+
+/// Runs it.
+pub fn run(args: &Args) -> End {
+    let blank_text = blank();
+    let files: Vec<(&str, &str)> = if args.blank {
+        vec![("enquiry.toml", blank_text.as_str())]
+    } else {
+        match JOBS.iter().find(|j| j.name == args.like) {
+            Some(job) => job.files.to_vec(),
+            None => {
+                let names: Vec<&str> = JOBS.iter().map(|j| j.name).collect();
+                let remedy = match nearest(&args.like, names.iter().copied()) {
+                    Some(near) => format!("did you mean {near}?"),
+                    None => format!("the worked jobs are {}", names.join(", ")),
+                };
+                return End::Refused(vec![Fault::new("--like", format!("there is no worked job \"{}\"", args.like), remedy)]);
+            }
+        }
+    };
+    let there: Vec<Fault> = files
+        .iter()
+        .map(|(name, _)| args.dir.join(name))
+        .filter(|path| path.exists())
+        .map(|path| Fault::new(path.display().to_string(), "exists already", "name another folder; nothing is overwritten"))
+        .collect();
+    if !there.is_empty() {
+        return End::Refused(there);
+    }
+    if let Err(error) = fs::create_dir_all(&args.dir) {
+        return End::Machine(format!("{} cannot be made: {error}", args.dir.display()));
+    }
+    let mut text = String::new();
+    for (name, bytes) in files {
+        let path = args.dir.join(name);
+        if let Err(error) = fs::write(&path, bytes) {
+            return End::Machine(format!("{} cannot be written: {error}", path.display()));
+        }
+        text.push_str(&format!("{}\n", path.display()));
+    }
+    text.push_str(&format!("Now: stillrise size {}\n", args.dir.join("enquiry.toml").display()));
+    out::print(&text);
+    End::Done
+}
+
+/// Every key, explained and commented out, from the one list of keys.
+fn blank() -> String {
+    let mut text = String::from("# An enquiry. Every number has a unit; any value may be { value = \"..\", from = \"who said so\" },\n# and a list of such claims when they contradict each other. Remove the # of what is known.\n");
+    for (spec, many) in blocks() {
+        let (open, close) = if many { ("[[", "]]") } else { ("[", "]") };
+        let mark = if spec.name == "enquiry" { "" } else { "# " };
+        text.push_str(&format!("\n# {}\n{mark}{open}{}{close}\n", spec.doc, spec.name));
+        for key in spec.keys {
+            let mark = if spec.name == "enquiry" && key.needed { "" } else { "# " };
+            let like = if key.like.is_empty() { "..." } else { key.like };
+            text.push_str(&format!("{mark}{} = {like}   # {}\n", key.name, key.doc));
+        }
+    }
+    text
+}

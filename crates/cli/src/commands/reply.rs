@@ -1,0 +1,33 @@
+//! `reply`: the fifteen-minute answer.
+
+use crate::{End, files, out};
+use serde_json::json;
+use std::path::PathBuf;
+use stillrise_documents::package::pretty;
+use stillrise_documents::reply::reply;
+
+/// The first answer as the text of a mail: size, footprint, weight, budget, questions
+#[derive(clap::Args)]
+pub struct Args {
+    /// The enquiry file, or its folder
+    file: PathBuf,
+    /// The text inside JSON
+    #[arg(long)]
+    json: bool,
+}
+
+/// Runs it.
+pub fn run(args: &Args) -> End {
+    match files::settled(&args.file) {
+        Err(end) => end,
+        Ok((settled, _)) => {
+            let text = reply(&settled);
+            if args.json {
+                out::print(&String::from_utf8_lossy(&pretty(&json!({ "reply": text }))));
+            } else {
+                out::print(&text);
+            }
+            files::end(&settled)
+        }
+    }
+}

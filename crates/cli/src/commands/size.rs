@@ -1,0 +1,30 @@
+//! `size`: triage, basis, train, performance, verdicts and open questions.
+
+use crate::{End, files, out};
+use std::path::PathBuf;
+use stillrise_documents::{Edition, package::pretty, result::result, summary::summary};
+
+/// Triage, basis, train, performance, verdicts and open questions of an enquiry
+#[derive(clap::Args)]
+pub struct Args {
+    /// The enquiry file, or its folder
+    file: PathBuf,
+    /// Everything, as JSON (see `stillrise schema result`)
+    #[arg(long)]
+    json: bool,
+}
+
+/// Runs it.
+pub fn run(args: &Args) -> End {
+    match files::settled(&args.file) {
+        Err(end) => end,
+        Ok((settled, _)) => {
+            if args.json {
+                out::print(&String::from_utf8_lossy(&pretty(&result(&settled, Edition::Us))));
+            } else {
+                out::print(&summary(&settled, out::width()));
+            }
+            files::end(&settled)
+        }
+    }
+}

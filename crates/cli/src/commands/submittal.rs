@@ -1,0 +1,74 @@
+//! `submittal`: the package of documents.
+
+use crate::{End, files, out};
+use clap::ValueEnum;
+use serde_json::json;
+use std::path::PathBuf;
+use stillrise_documents::Edition;
+use stillrise_documents::package::{package, pretty};
+
+/// The package: calculation report, long section, trail, result and manifest
+#[derive(clap::Args)]
+pub struct Args {
+    /// The enquiry file, or its folder
+    file: PathBuf,
+    /// Where to; a folder that exists is replaced only if it is a package of ours
+    #[arg(long, value_name = "DIR", default_value = "submittal")]
+    out: PathBuf,
+    /// For whom
+    #[arg(long = "for", value_enum, default_value_t = For::Client)]
+    edition: For,
+    /// The list of files as JSON
+    #[arg(long)]
+    json: bool,
+}
+
+/// For whom a package is made.
+#[derive(Clone, Copy, ValueEnum)]
+enum For {
+    /// The client
+    Client,
+    /// The authority: every step of the trail
+    Regulator,
+    /// Ourselves: everything
+    Us,
+}
+
+impl From<For> for Edition {
+    fn from(edition: For) -> Self {
+        match edition {
+            For::Client => Edition::Client,
+            For::Regulator => Edition::Regulator,
+            For::Us => Edition::Us,
+        }
+    }
+}
+
+/// Runs it.
+pub fn run(args: &Args) -> End {
+    if let Err(end) = files::may_replace(&args.out) {
+        return end;
+    }
+    let (settled, inputs) = match files::settled(&args.file) {
+        Ok(found) => found,
+        Err(end) => return end,
+    };
+    let documents = match package(&settled, args.edition.into(), &inputs) {
+        Ok(documents) => documents,
+        Err(fault) => return End::Machine(format!("the {} could not be made: {}", fault.document, fault.reason)),
+    };
+    if let Err(end) = files::write_folder(&args.out, &documents) {
+        return end;
+    }
+    if args.json {
+        let list: Vec<_> = documents.iter().map(|(name, bytes)| json!({ "name": name, "bytes": bytes.len() })).collect();
+        out::print(&String::from_utf8_lossy(&pretty(&json!({ "folder": args.out.display().to_string(), "files": list }))));
+    } else {
+        let mut text = format!("{}\n", args.out.display());
+        for (name, bytes) in &documents {
+            text.push_str(&format!("  {name}  {} kB\n", bytes.len().div_ceil(1000)));
+        }
+        out::print(&text);
+    }
+    files::end(&settled)
+}

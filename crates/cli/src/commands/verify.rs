@@ -1,0 +1,63 @@
+//! `verify`: every check value of the handbook, on this machine.
+
+use crate::{End, out};
+use serde_json::json;
+use stillrise_documents::package::pretty;
+use stillrise_documents::render::text::Table;
+use stillrise_handbook::evidence::{Outcome, verify};
+use stillrise_handbook::page::Evidence;
+use stillrise_handbook::pages;
+use stillrise_units::{Fault, nearest};
+
+/// Runs every check value of the handbook on this machine
+#[derive(clap::Args)]
+pub struct Args {
+    /// Only the checks of this formula, each shown
+    formula: Option<String>,
+    /// As JSON
+    #[arg(long)]
+    json: bool,
+}
+
+/// Runs it.
+pub fn run(args: &Args) -> End {
+    if let Some(formula) = &args.formula {
+        if !pages().any(|p| p.id == formula) {
+            let near = nearest(formula, pages().map(|p| p.id));
+            let remedy = near.map_or_else(|| "see `stillrise work --list`".to_owned(), |near| format!("did you mean {near}?"));
+            return End::Refused(vec![Fault::new(formula, "is not a formula of the handbook", remedy)]);
+        }
+    }
+    let outcomes: Vec<Outcome> = verify().into_iter().filter(|o| args.formula.as_ref().is_none_or(|f| f == o.page)).collect();
+    let failed = outcomes.iter().filter(|o| !o.holds).count();
+    let count = |kind: &str| outcomes.iter().filter(|o| o.kind == kind).count();
+    if args.json {
+        let value = json!({
+            "formulas": pages().filter(|p| outcomes.iter().any(|o| o.page == p.id)).count(),
+            "checks": outcomes.len(), "fail": failed,
+            "by_evidence": Evidence::KINDS.iter().map(|k| ((*k).to_owned(), json!(count(k)))).collect::<serde_json::Map<_, _>>(),
+            "outcomes": outcomes.iter().map(|o| json!({
+                "formula": o.page, "given": o.given, "expected": o.expected, "obtained": o.obtained, "evidence": o.evidence, "kind": o.kind, "holds": o.holds,
+            })).collect::<Vec<_>>(),
+        });
+        out::print(&String::from_utf8_lossy(&pretty(&value)));
+    } else {
+        out::print(&text(&outcomes, args.formula.is_some(), failed, &count));
+    }
+    if failed == 0 { End::Done } else { End::Fails }
+}
+
+fn text(outcomes: &[Outcome], each: bool, failed: usize, count: &dyn Fn(&str) -> usize) -> String {
+    let mut text = String::new();
+    for o in outcomes.iter().filter(|o| each || !o.holds) {
+        let word = if o.holds { "holds" } else { "FAILS" };
+        text.push_str(&format!("{word}  {}: {}\n       expected {}, obtained {}\n       {}\n", o.page, o.given, o.expected, o.obtained, o.evidence));
+    }
+    let mut table = Table::new(["evidence", "checks"]);
+    for kind in Evidence::KINDS {
+        table.row([kind.to_owned(), count(kind).to_string()]);
+    }
+    text.push_str(&table.render(out::width()));
+    text.push_str(&format!("{} checks, {failed} fail\n", outcomes.len()));
+    text
+}

@@ -1,0 +1,74 @@
+//! The package: names and bytes of all documents, and a manifest with their hashes.
+
+use crate::Edition;
+use serde_json::{Value, json};
+use sha2::{Digest, Sha256};
+use stillrise_search::Settled;
+
+/// The manifest's file name; a folder that holds one of ours may be replaced.
+pub const MANIFEST: &str = "manifest.json";
+/// What the manifest says it is.
+pub const MARK: &str = "stillrise submittal";
+
+/// A document that could not be made.
+#[derive(Debug)]
+pub struct PackageFault {
+    /// Which document.
+    pub document: &'static str,
+    /// Why.
+    pub reason: String,
+}
+
+/// All documents of a package, the manifest last.
+///
+/// `inputs` are the files the enquiry was read from, copied into the package so that it can be
+/// made again.
+///
+/// # Errors
+/// [`PackageFault`] naming the document.
+pub fn package(settled: &Settled, edition: Edition, inputs: &[(String, Vec<u8>)]) -> Result<Vec<(String, Vec<u8>)>, PackageFault> {
+    let mut files: Vec<(String, Vec<u8>)> = Vec::new();
+    let section = crate::section::section(settled, edition);
+    let svg = section.as_ref().map(|s| s.svg.as_str());
+    let report = crate::report::report(settled, edition, svg).map_err(|fault| PackageFault { document: "calculation report", reason: format!("{fault:?}") })?;
+    files.push(("calculation-report.pdf".to_owned(), report));
+    if let Some(section) = &section {
+        files.push(("long-section.svg".to_owned(), section.svg.clone().into_bytes()));
+        files.push(("sheet.txt".to_owned(), section.sheet_texts.clone().into_bytes()));
+    }
+    files.push(("trail.txt".to_owned(), crate::trail::trail(settled, 140).into_bytes()));
+    files.push(("result.json".to_owned(), pretty(&crate::result::result(settled, edition))));
+    for (name, bytes) in inputs {
+        files.push((format!("inputs/{name}"), bytes.clone()));
+    }
+    let manifest = manifest(settled, edition, &files);
+    files.push((MANIFEST.to_owned(), manifest));
+    Ok(files)
+}
+
+/// JSON as it is written to files: indented, with a line end.
+#[must_use]
+pub fn pretty(value: &Value) -> Vec<u8> {
+    let mut bytes = serde_json::to_vec_pretty(value).unwrap_or_default();
+    bytes.push(b'\n');
+    bytes
+}
+
+fn manifest(settled: &Settled, edition: Edition, files: &[(String, Vec<u8>)]) -> Vec<u8> {
+    let head = &settled.job.enquiry.head;
+    pretty(&json!({
+        "is": MARK,
+        "tool": { "name": "stillrise", "version": env!("CARGO_PKG_VERSION") },
+        "edition": edition.word(),
+        "title": head.title, "project": head.project, "revision": head.revision, "date": head.date,
+        "status": head.status.0.map_or("preliminary", |s| s.word()),
+        "caution": crate::summary::CAUTION,
+        "files": files.iter().map(|(name, bytes)| json!({ "name": name, "bytes": bytes.len(), "sha256": hash(bytes) })).collect::<Vec<_>>(),
+    }))
+}
+
+/// SHA-256 of bytes, in hexadecimal.
+#[must_use]
+pub fn hash(bytes: &[u8]) -> String {
+    Sha256::digest(bytes).iter().map(|b| format!("{b:02x}")).collect()
+}

@@ -1,0 +1,128 @@
+//! What a drawing is made of: shapes, and marks that are drawn with shapes.
+
+use super::geometry::{Point, Rect};
+use super::hatch::Hatch;
+use super::lettering::Text;
+use super::mark::{Balloon, Dimension, Leader, Level};
+use super::pen::{Layer, Pen};
+
+/// What is inside an outline.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Fill {
+    /// Nothing.
+    None,
+    /// The paper: covers what lies below.
+    Paper,
+    /// Solid ink.
+    Ink,
+    /// Hatching.
+    Hatch(Hatch),
+    /// Hatching that covers what lies below.
+    Over(Hatch),
+}
+
+/// What is finally drawn; marks are made of these.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Shape {
+    /// Lines through points.
+    Path {
+        /// One or more rings (even-odd when filled) or open lines.
+        rings: Vec<Vec<Point>>,
+        /// Whether the last point joins the first.
+        closed: bool,
+        /// The line; `None` for a fill without outline.
+        pen: Option<Pen>,
+        /// The inside.
+        fill: Fill,
+    },
+    /// A circle.
+    Circle {
+        /// Centre.
+        centre: Point,
+        /// Radius, mm.
+        radius: f64,
+        /// The line.
+        pen: Option<Pen>,
+        /// The inside.
+        fill: Fill,
+    },
+    /// A line of text.
+    Text(Text),
+}
+
+/// One item of a drawing.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Item {
+    /// Lines, circles, text.
+    Shape(Shape),
+    /// A linear dimension.
+    Dimension(Dimension),
+    /// A leader with words.
+    Leader(Leader),
+    /// A leader with a numbered balloon.
+    Balloon(Balloon),
+    /// A level mark.
+    Level(Level),
+}
+
+impl Item {
+    /// The shapes it is drawn with.
+    #[must_use]
+    pub fn shapes(&self) -> Vec<Shape> {
+        match self {
+            Item::Shape(shape) => vec![shape.clone()],
+            Item::Dimension(mark) => mark.shapes(),
+            Item::Leader(mark) => mark.shapes(),
+            Item::Balloon(mark) => mark.shapes(),
+            Item::Level(mark) => mark.shapes(),
+        }
+    }
+
+    /// The texts with the room they need; a balloon needs its whole circle.
+    #[must_use]
+    pub fn text_boxes(&self) -> Vec<(String, Rect)> {
+        if let Item::Balloon(balloon) = self {
+            return vec![(balloon.number.clone(), balloon.area())];
+        }
+        let text = |shape: Shape| match shape {
+            Shape::Text(text) if !text.text.is_empty() => Some((text.text.clone(), text.area())),
+            _ => None,
+        };
+        self.shapes().into_iter().filter_map(text).collect()
+    }
+
+    /// The straight lines it is drawn with, hatching and circles aside.
+    #[must_use]
+    pub fn lines(&self) -> Vec<(Point, Point)> {
+        let mut all = Vec::new();
+        for shape in self.shapes() {
+            if let Shape::Path { rings, closed, pen: Some(_), .. } = shape {
+                for ring in rings {
+                    let last = if closed { ring.first() } else { None };
+                    all.extend(ring.iter().copied().zip(ring.iter().skip(1).chain(last).copied()));
+                }
+            }
+        }
+        all
+    }
+}
+
+/// An item with its layer and the part it belongs to (an index into [`Scene::parts`]).
+#[derive(Debug, Clone, PartialEq)]
+pub struct Placed {
+    /// The layer.
+    pub layer: Layer,
+    /// The part.
+    pub part: Option<usize>,
+    /// The item.
+    pub item: Item,
+}
+
+/// Something on the drawing that can be pointed at.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Part {
+    /// A short lower-case name for programs: `downcomer`.
+    pub id: String,
+    /// What a person calls it.
+    pub title: String,
+}

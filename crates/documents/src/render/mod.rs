@@ -1,0 +1,24 @@
+//! How a document looks: drawings, sheets, tables and pages. Never what it says.
+//!
+//! - [`scene`]: a drawing in millimetres on paper, with [`mark`]s (dimensions, balloons, levels),
+//!   [`pen`]s and [`hatch`]es; [`scale`] maps a model to paper.
+//! - [`svg`]: a scene as SVG. [`sheet`]: frame, [`title_block`], notes column, [`schedule`]s.
+//! - [`pdf`]: typst markup and files, or whole drawing sheets, as tagged PDF.
+//! - [`text`]: tables, headings and paragraphs for the terminal and for mails.
+
+pub mod dimension;
+pub mod geometry;
+pub mod hatch;
+pub mod item;
+pub mod lettering;
+pub mod level;
+pub mod mark;
+pub mod pdf;
+pub mod pen;
+pub mod scale;
+pub mod scene;
+pub mod schedule;
+pub mod sheet;
+pub mod svg;
+pub mod text;
+pub mod title_block;

@@ -1,0 +1,212 @@
+//! A drawing sheet: border, frame, title block, room for drawing, notes and revisions.
+//!
+//! ```text
+//! +-------------------------------+-----------+
+//! |                               |           |
+//! |            drawing            |   notes   |
+//! |                               |           |
+//! +--------------+----------------+-----------+
+//! |    strip     |        title block         |
+//! +--------------+----------------------------+
+//! ```
+
+use super::geometry::{Point, Rect, pt};
+use super::item::Fill;
+use super::lettering::{Anchor, CAPTION, HEADING, Text};
+use super::pen::{Layer, Pen};
+use super::scene::Scene;
+use super::schedule::{Column, Schedule};
+use super::text::Table;
+use super::title_block::{self, TitleBlock};
+use stillrise_units::System;
+
+/// Size of the paper.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SheetSize {
+    /// ISO A3, 420 x 297 mm.
+    A3,
+    /// ANSI B, 17 x 11 in.
+    AnsiB,
+}
+
+impl SheetSize {
+    /// The usual size where a system of units is used.
+    #[must_use]
+    pub fn of(system: System) -> SheetSize {
+        match system {
+            System::Us => SheetSize::AnsiB,
+            System::Si => SheetSize::A3,
+        }
+    }
+
+    /// Width and height, mm.
+    #[must_use]
+    pub fn paper(self) -> (f64, f64) {
+        match self {
+            SheetSize::A3 => (420.0, 297.0),
+            SheetSize::AnsiB => (431.8, 279.4),
+        }
+    }
+
+    /// As written in the title block.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            SheetSize::A3 => "A3",
+            SheetSize::AnsiB => "ANSI B",
+        }
+    }
+}
+
+/// One line of the history.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Revision {
+    /// Index: A, B, or 0, 1.
+    pub index: String,
+    /// Date, as stated by the enquiry.
+    pub date: String,
+    /// What changed.
+    pub text: String,
+    /// By whom.
+    pub by: String,
+}
+
+/// Width of the notes column, mm.
+const NOTES: f64 = 100.0;
+/// Width of the filing margin and of the other margins, mm (as ISO 5457).
+const MARGINS: (f64, f64) = (20.0, 10.0);
+
+/// A sheet to draw on.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sheet {
+    /// The drawing itself.
+    pub scene: Scene,
+    /// Inside the frame.
+    pub frame: Rect,
+    /// Room for views.
+    pub drawing: Rect,
+    /// Notes and schedules, filled from above.
+    pub notes: Column,
+    /// Lower left, beside the title block: stamp, scale bar, revisions.
+    pub strip: Rect,
+    /// Texts of the title block that were cut because no lettering let them fit.
+    pub cut: Vec<String>,
+}
+
+impl Sheet {
+    /// An empty sheet with frame and title block.
+    #[must_use]
+    pub fn new(size: SheetSize, block: &TitleBlock, description: &str) -> Sheet {
+        let (width, height) = size.paper();
+        let frame = Rect { x0: MARGINS.0, y0: MARGINS.1, x1: width - MARGINS.1, y1: height - MARGINS.1 };
+        let mut scene = Scene::new(&block.title, description, width, height);
+        border(&mut scene, &frame);
+        let corner = pt(frame.x1 - title_block::WIDTH, frame.y1 - title_block::HEIGHT);
+        let cut = title_block::draw(&mut scene, corner, size, block);
+        let divide = frame.x1 - NOTES;
+        scene.line(pt(frame.x0, corner.y), corner, Pen::Outline);
+        scene.line(pt(divide, frame.y0), pt(divide, corner.y), Pen::Outline);
+        let drawing = Rect { x0: frame.x0, y0: frame.y0, x1: divide, y1: corner.y }.grown(-4.0);
+        let notes = Rect { x0: divide, y0: frame.y0, x1: frame.x1, y1: corner.y }.grown(-3.5);
+        let strip = Rect { x0: frame.x0, y0: corner.y, x1: corner.x, y1: frame.y1 };
+        let mut sheet = Sheet { scene, frame, drawing, notes: Column::new(notes), strip, cut };
+        if !block.stamp.is_empty() {
+            sheet.stamp(&block.stamp);
+        }
+        sheet.scene.on(Layer::Vessel);
+        sheet
+    }
+
+    /// The stamp at the left of the strip, in a double frame.
+    fn stamp(&mut self, text: &str) {
+        let area = Rect::new(self.strip.x0 + 4.0, self.strip.y0 + 4.0, 64.0, 15.0);
+        self.scene.on(Layer::Frame);
+        self.scene.rect(&area, Some(Pen::Outline), Fill::None);
+        self.scene.rect(&area.grown(-1.0), Some(Pen::Thin), Fill::None);
+        let inner = area.grown(-2.0);
+        let (lines, size, whole) = title_block::fit(text, &inner, &[5.0, HEADING, 2.5, CAPTION]);
+        if !whole {
+            self.cut.push(text.to_owned());
+        }
+        title_block::centred(&mut self.scene, &inner, &lines, size);
+    }
+
+    /// The history, newest at the top, at the right of the strip; `false` when older entries were
+    /// left out for lack of room (the sheet then says so).
+    pub fn revisions(&mut self, revisions: &[Revision]) -> bool {
+        let (x, width) = (self.strip.x0 + 72.0, self.strip.width() - 72.0);
+        let mut keep = revisions.len();
+        loop {
+            let mut table = Table::new(["Rev", "Date", "Change", "By"]);
+            for r in revisions.iter().rev().take(keep) {
+                table.row([&r.index, &r.date, &r.text, &r.by].map(String::as_str));
+            }
+            if keep < revisions.len() {
+                table.row(["", "", "earlier entries: see the record", ""]);
+            }
+            let schedule = Schedule::new(&table, width, CAPTION).stretched(width);
+            let (wide, high) = schedule.extent();
+            let fits = high <= self.strip.height() && wide <= width + 1e-6;
+            if fits || keep == 0 {
+                schedule.draw(&mut self.scene, pt(x, self.strip.y1 - high));
+                return keep == revisions.len();
+            }
+            keep -= 1;
+        }
+    }
+
+    /// Where a scale bar stands: lower left of the strip, with this much room to the right.
+    #[must_use]
+    pub fn bar(&self) -> (Point, f64) {
+        (pt(self.strip.x0 + 8.0, self.strip.y1 - 6.0), 52.0)
+    }
+}
+
+/// Frame line, edge of the paper's border, centring marks and the grid of fields.
+fn border(scene: &mut Scene, frame: &Rect) {
+    scene.on(Layer::Frame);
+    let outer = frame.grown(5.0);
+    scene.rect(frame, Some(Pen::Frame), Fill::None);
+    scene.rect(&outer, Some(Pen::Thin), Fill::None);
+    let middle = frame.centre();
+    for (a, b) in [
+        (pt(middle.x, outer.y0), pt(middle.x, frame.y0 + 5.0)),
+        (pt(middle.x, outer.y1), pt(middle.x, frame.y1)),
+        (pt(outer.x0, middle.y), pt(frame.x0 + 5.0, middle.y)),
+        (pt(outer.x1, middle.y), pt(frame.x1, middle.y)),
+    ] {
+        scene.line(a, b, Pen::Frame);
+    }
+    // Fields of 50 mm from the centring marks outward; what is left goes to the outermost ones.
+    let fields = |low: f64, high: f64| -> Vec<f64> {
+        let middle = 0.5 * (low + high);
+        let half = (0..8_u8).map(|k| 50.0 * f64::from(k)).filter(|d| middle + d < high - 20.0);
+        let mut cuts: Vec<f64> = half.flat_map(|d| [middle - d, middle + d]).collect();
+        cuts.extend([low, high]);
+        cuts.sort_by(f64::total_cmp);
+        cuts.dedup();
+        cuts
+    };
+    let across = fields(frame.x0, frame.x1);
+    let down = fields(frame.y0, frame.y1);
+    let small = |at: Point, text: &str| Text::new(at, text).sized(CAPTION).anchored(Anchor::Middle);
+    for (k, pair) in across.windows(2).enumerate() {
+        let name = (k + 1).to_string();
+        let x = 0.5 * (pair[0] + pair[1]);
+        for (y0, y1) in [(outer.y0, frame.y0), (frame.y1, outer.y1)] {
+            scene.text(small(pt(x, y0 + 2.5 + 0.5 * CAPTION), &name));
+            if k > 0 {
+                scene.line(pt(pair[0], y0), pt(pair[0], y1), Pen::Thin);
+            }
+        }
+    }
+    for (pair, name) in down.windows(2).zip(["A", "B", "C", "D", "E", "F", "G", "H", "J", "K"]) {
+        let y = 0.5 * (pair[0] + pair[1]);
+        for (x0, x1) in [(outer.x0, frame.x0), (frame.x1, outer.x1)] {
+            scene.text(small(pt(x0 + 2.5, y + 0.5 * CAPTION), name));
+            if pair[0] > frame.y0 {
+                scene.line(pt(x0, pair[0]), pt(x1, pair[0]), Pen::Thin);
+            }
+        }
+    }
+}

@@ -1,0 +1,224 @@
+//! A scene as SVG: physical size in millimetres, black on white, with a text alternative.
+//!
+//! Only presentation attributes are written, no style sheet, so that the picture stands under a
+//! strict content policy. A page may restyle it by class: `layer-*`, `pen-*`, `part`, `paper`,
+//! `ink`, and the kinds of mark; lines and letters take the text colour of their surroundings.
+
+use super::geometry::{Point, Rect};
+use super::hatch::strokes;
+use super::item::{Fill, Item, Placed, Shape};
+use super::lettering::{Anchor, EM, Text, Turn, text_width};
+use super::pen::{Layer, Pen};
+use super::scene::Scene;
+use core::fmt::Write;
+
+/// The face the widths are those of, then faces of much the same build.
+const FACE: &str = "DejaVu Sans Mono, Menlo, Consolas, monospace";
+
+/// How a scene is written.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Options {
+    /// Prefix of the ids of title and description; two pictures on one page need different ones.
+    pub id: String,
+    /// Whether the paper is painted white.
+    pub background: bool,
+    /// Whether width and height are stated in mm; otherwise the picture takes the size of its place.
+    pub sized: bool,
+}
+
+impl Default for Options {
+    fn default() -> Options {
+        Options { id: "drawing".to_owned(), background: true, sized: true }
+    }
+}
+
+/// The scene as an SVG document.
+#[must_use]
+pub fn svg(scene: &Scene, options: &Options) -> String {
+    let (width, height, id) = (number(scene.width), number(scene.height), escape(&options.id));
+    let size = if options.sized { format!(" width=\"{width}mm\" height=\"{height}mm\"") } else { String::new() };
+    let mut out = format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\"{size} viewBox=\"0 0 {width} {height}\" role=\"img\" \
+         aria-labelledby=\"{id}-title {id}-desc\" fill=\"none\" stroke-linejoin=\"round\">\n\
+         <title id=\"{id}-title\">{}</title>\n<desc id=\"{id}-desc\">{}</desc>\n",
+        escape(&scene.title),
+        escape(&scene.description)
+    );
+    if options.background {
+        out += &format!("<rect class=\"paper\" width=\"{width}\" height=\"{height}\" fill=\"white\"/>\n");
+    }
+    for layer in Layer::ALL {
+        let placed: Vec<&Placed> = scene.items().iter().filter(|p| p.layer == layer).collect();
+        if placed.is_empty() {
+            continue;
+        }
+        out += &format!("<g class=\"layer-{}\">\n", layer.name());
+        for run in placed.chunk_by(|a, b| a.part == b.part) {
+            let part = run.first().and_then(|p| p.part).and_then(|k| scene.parts().get(k));
+            if let Some(part) = part {
+                let (id, title) = (escape(&part.id), escape(&part.title));
+                out += &format!("<g class=\"part\" data-part=\"{id}\"><title>{title}</title>\n");
+            }
+            for placed in run {
+                item(&mut out, &placed.item);
+            }
+            if part.is_some() {
+                out += "</g>\n";
+            }
+        }
+        out += "</g>\n";
+    }
+    out + "</svg>\n"
+}
+
+fn item(out: &mut String, item: &Item) {
+    let class = match item {
+        Item::Shape(_) => "",
+        Item::Dimension(_) => "dimension",
+        Item::Leader(_) => "leader",
+        Item::Balloon(balloon) if balloon.heavy => "balloon heavy",
+        Item::Balloon(_) => "balloon",
+        Item::Level(_) => "level",
+    };
+    if !class.is_empty() {
+        *out += &format!("<g class=\"{class}\">\n");
+    }
+    for shape in item.shapes() {
+        self::shape(out, &shape);
+    }
+    if !class.is_empty() {
+        *out += "</g>\n";
+    }
+}
+
+fn shape(out: &mut String, shape: &Shape) {
+    match shape {
+        Shape::Path { rings, closed, pen, fill } => {
+            let mut d = String::new();
+            for ring in rings {
+                path(&mut d, ring, *closed);
+            }
+            filled(out, &format!("<path d=\"{d}\""), rings, *pen, *fill);
+        }
+        Shape::Circle { centre, radius, pen, fill } => {
+            let [x, y, r] = [centre.x, centre.y, *radius].map(number);
+            let ring = super::geometry::arc(*centre, *radius, *radius, 0.0, 360.0, 72);
+            filled(out, &format!("<circle cx=\"{x}\" cy=\"{y}\" r=\"{r}\""), &[ring], *pen, *fill);
+        }
+        Shape::Text(text) if text.text.is_empty() => {}
+        Shape::Text(text) => lettering(out, text),
+    }
+}
+
+/// Finishes an opened element with its fill and line; hatching comes between the two.
+fn filled(out: &mut String, open: &str, rings: &[Vec<Point>], pen: Option<Pen>, fill: Fill) {
+    if let Fill::Over(hatch) = fill {
+        filled(out, open, rings, None, Fill::Paper);
+        return filled(out, open, rings, pen, Fill::Hatch(hatch));
+    }
+    if let Fill::Hatch(hatch) = fill {
+        let mut d = String::new();
+        for (a, b) in strokes(rings, hatch) {
+            path(&mut d, &[a, b], false);
+        }
+        if !d.is_empty() {
+            *out += &format!("<path d=\"{d}\" class=\"pen-hatching\"{}/>\n", stroke(Pen::Hatching));
+        }
+    }
+    let (ground, colour) = match fill {
+        Fill::None | Fill::Hatch(_) | Fill::Over(_) => ("", ""),
+        Fill::Paper => ("paper", "white"),
+        Fill::Ink => ("ink", "currentColor"),
+    };
+    if pen.is_none() && ground.is_empty() {
+        return;
+    }
+    let class: Vec<String> = [pen.map(|p| format!("pen-{}", p.name())), Some(ground.to_owned())]
+        .into_iter()
+        .flatten()
+        .filter(|c| !c.is_empty())
+        .collect();
+    *out += &format!("{open} class=\"{}\"", class.join(" "));
+    if let Some(pen) = pen {
+        *out += &stroke(pen);
+    }
+    if !colour.is_empty() {
+        *out += &format!(" fill=\"{colour}\" fill-rule=\"evenodd\"");
+    }
+    *out += "/>\n";
+}
+
+fn stroke(pen: Pen) -> String {
+    let mut text = format!(" stroke=\"currentColor\" stroke-width=\"{}\"", number(pen.width()));
+    if !pen.dashes().is_empty() {
+        let dashes: Vec<String> = pen.dashes().iter().map(|d| number(*d)).collect();
+        text += &format!(" stroke-dasharray=\"{}\"", dashes.join(" "));
+    }
+    text
+}
+
+fn path(d: &mut String, points: &[Point], closed: bool) {
+    for (k, point) in points.iter().enumerate() {
+        let command = if k == 0 { 'M' } else { 'L' };
+        // Writing to a string cannot fail.
+        let _ = write!(d, "{command}{} {}", number(point.x), number(point.y));
+    }
+    if closed && !points.is_empty() {
+        d.push('Z');
+    }
+}
+
+fn lettering(out: &mut String, text: &Text) {
+    if text.clear {
+        let Rect { x0, y0, .. } = text.area();
+        let [x, y, w, h] = [x0, y0, text.area().width(), text.area().height()].map(number);
+        *out += &format!("<rect class=\"paper\" x=\"{x}\" y=\"{y}\" width=\"{w}\" height=\"{h}\" fill=\"white\"/>\n");
+    }
+    let [x, y, size] = [text.at.x, text.at.y, text.size * EM].map(number);
+    let length = number(text_width(&text.text, text.size));
+    let anchor = match text.anchor {
+        Anchor::Start => "",
+        Anchor::Middle => " text-anchor=\"middle\"",
+        Anchor::End => " text-anchor=\"end\"",
+    };
+    let weight = if text.bold { " font-weight=\"bold\"" } else { "" };
+    let turn = match text.turn {
+        Turn::Level => String::new(),
+        Turn::Up => format!(" transform=\"rotate(-90 {x} {y})\""),
+    };
+    // The length is stated so that another face cannot make texts overlap.
+    *out += &format!(
+        "<text x=\"{x}\" y=\"{y}\" font-family=\"{FACE}\" font-size=\"{size}\" textLength=\"{length}\" \
+         lengthAdjust=\"spacingAndGlyphs\" fill=\"currentColor\"{anchor}{weight}{turn}>{}</text>\n",
+        escape(&text.text)
+    );
+}
+
+/// A coordinate to the micrometre, without trailing zeros; what is not finite is 0.
+fn number(value: f64) -> String {
+    if !value.is_finite() {
+        return "0".to_owned();
+    }
+    let text = format!("{value:.3}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+}
+
+/// Text as data in XML; characters that XML forbids become a replacement character.
+#[must_use]
+pub fn escape(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for letter in text.chars() {
+        match letter {
+            '&' => out.push_str("&amp;"),
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '"' => out.push_str("&quot;"),
+            '\'' => out.push_str("&#39;"),
+            '\n' | '\t' => out.push(letter),
+            _ if letter.is_control() || matches!(letter, '\u{fffe}' | '\u{ffff}') => out.push('\u{fffd}'),
+            _ => out.push(letter),
+        }
+    }
+    out
+}

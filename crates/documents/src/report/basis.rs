@@ -1,0 +1,280 @@
+//! What was said, what is designed for, and the cases.
+
+use super::blocks::{Table, number, slim, wide};
+use super::{Report, capital, sentence};
+use stillrise_design::basis::cases::{Case, largest};
+use stillrise_design::basis::fluids::{OilState, Season};
+use stillrise_design::basis::waters::Content;
+use stillrise_design::basis::{Basis, FLOW_UNITS};
+use stillrise_design::provenance::{Origin, Pair};
+use stillrise_design::{Node, Val};
+use stillrise_units::catalog::{
+    CP, CST, DEG_C, DEG_F, GAL, KG_M3, M3, MG_L, MM2_S, MN_M, MPA_S, PERCENT, UM,
+};
+use stillrise_units::{Concentration, Typed, print};
+
+const MG: Pair = (&MG_L, &MG_L);
+const DENSITY: Pair = (&KG_M3, &KG_M3);
+
+/// Section 2.
+pub(super) fn basis(r: &mut Report<'_>) {
+    r.out.section("Basis of design");
+    r.out.para("Every number below carries its place in the trail (No.), where its origin or its calculation stands in full.");
+    claims(r);
+    let settled = r.settled;
+    let Some(basis) = &settled.job.design.basis else {
+        no_basis(r);
+        return;
+    };
+    fluids(r, basis);
+    storm(r, basis);
+    waters(r, basis);
+    r.out.heading("How the water is fed");
+    let feed = &basis.feed;
+    let kind = feed.class.map_or("the kind of pump was not said", |class| class.meaning);
+    r.out.para(&if feed.pumped { sentence(&format!("by pump: {kind}")) } else { "By gravity.".to_owned() });
+    let nodes = [feed.one_pump, feed.all_pumps, feed.pump_flow, feed.cap].into_iter().flatten().map(|v| v.at);
+    let table = r.rows(nodes.chain(feed.pulsation.map(|p| p.at)));
+    r.out.table(&table);
+    droplets(r, basis);
+    limits(r, basis);
+    r.out.heading("Methods and margins");
+    let m = &basis.methods;
+    let nodes = [
+        m.rise.at, m.tank.at, m.reynolds.at, m.grains.at, m.droplet.at, m.maldistribution.at, m.fouling.at, m.reserve.at,
+    ];
+    let table = r.rows(nodes.into_iter().chain(m.alarm.map(|a| a.at)));
+    r.out.table(&table);
+}
+
+/// Where the chain stopped before there was a basis.
+fn no_basis(r: &mut Report<'_>) {
+    let stops: Vec<_> = r.settled.job.design.stops.iter().map(|s| (sentence(&s.to_string()), String::new())).collect();
+    r.out.lead("No basis could be found.", "The calculation stopped at:");
+    r.out.list(false, stops);
+}
+
+/// Contradicting claims, and how the enquiry was read.
+fn claims(r: &mut Report<'_>) {
+    r.out.heading("Claims and contradictions");
+    let ledger = &r.settled.job.ledger;
+    let mut table = Table::new([
+        wide("Quantity", 1.0), slim("Taken"), wide("Claims", 1.6), wide("Because", 1.4), number("No.", ""),
+    ]);
+    for (k, entry) in ledger.entries.iter().enumerate() {
+        let Origin::Chosen { among, because, inputs } = &entry.origin else { continue };
+        // Claims on the same quantity, and not values of several kinds.
+        let same = |at: &Node| ledger.entry(*at).is_some_and(|e| e.label == entry.label && matches!(e.origin, Origin::Given { .. }));
+        if inputs.len() > 1 && inputs.iter().all(same) {
+            let taken = entry.shown(r.system);
+            table.row([capital(&entry.label), taken, among.clone(), because.clone(), (k + 1).to_string()]);
+        }
+    }
+    if table.is_empty() {
+        r.out.para("No two claims of the enquiry contradict each other.");
+    }
+    r.out.table(&table);
+    let notes = &r.settled.job.enquiry.notes;
+    if !notes.is_empty() {
+        r.out.lead("Read with care.", "Where the enquiry had to be interpreted:");
+        r.out.list(false, notes.iter().map(|(place, note)| (format!("{place}: {note}"), String::new())));
+    }
+}
+
+fn fluids(r: &mut Report<'_>, basis: &Basis) {
+    r.out.heading("Water and oils by season");
+    let f = &basis.fluids;
+    let mut table = Table::new([wide("Property", 2.2), number("Coldest water", ""), number("Warmest water", ""), number("No.", "")]);
+    let cold = |q: f64, units: Pair| print::with_unit(q, r.system.pick(units));
+    for (name, units, a, b) in [
+        ("Temperature of the water", (&DEG_F, &DEG_C) as Pair, (f.cold.temperature.q.si(), f.cold.temperature.at), (f.warm.temperature.q.si(), f.warm.temperature.at)),
+        ("Density of the water", DENSITY, (f.cold.density.q.si(), f.cold.density.at), (f.warm.density.q.si(), f.warm.density.at)),
+        ("Dynamic viscosity of the water", (&CP, &MPA_S), (f.cold.viscosity.q.si(), f.cold.viscosity.at), (f.warm.viscosity.q.si(), f.warm.viscosity.at)),
+        ("Kinematic viscosity of the water", (&CST, &MM2_S), (f.cold.kinematic.q.si(), f.cold.kinematic.at), (f.warm.kinematic.q.si(), f.warm.kinematic.at)),
+    ] {
+        table.row([name.to_owned(), cold(a.0, units), cold(b.0, units), format!("{}, {}", r.no(a.1), r.no(b.1))]);
+    }
+    for oil in &f.oils {
+        let role = role(basis, oil);
+        table.row([
+            format!("Density of {}{role}", oil.name),
+            cold(oil.cold.q.si(), DENSITY),
+            cold(oil.warm.q.si(), DENSITY),
+            format!("{}, {}", r.no(oil.cold.at), r.no(oil.warm.at)),
+        ]);
+    }
+    r.out.table(&table);
+    for oil in &f.oils {
+        let named = format!(
+            "{} is taken as the handbook's {}: density at 15 °C {}, interfacial tension {} without detergents",
+            oil.name, oil.oil.title, r.show(oil.density_15.q, DENSITY), r.show(oil.tension.q, (&MN_M, &MN_M)),
+        );
+        r.out.remark(&sentence(&named));
+    }
+}
+
+/// What an oil governs, where there are several.
+fn role(basis: &Basis, oil: &OilState) -> &'static str {
+    let f = &basis.fluids;
+    if f.oils.len() < 2 {
+        ""
+    } else if f.heaviest(Season::Cold).name == oil.name {
+        " (heaviest: governs rise and interface)"
+    } else if f.lightest(Season::Warm).name == oil.name {
+        " (lightest: governs the surface)"
+    } else {
+        ""
+    }
+}
+
+fn storm(r: &mut Report<'_>, basis: &Basis) {
+    let Some(storm) = &basis.storm else { return };
+    r.out.heading("Surfaces and storm");
+    let ledger = &r.settled.job.ledger;
+    // The composite coefficient rests on the pairs of area and coefficient that were put together.
+    let pairs = ledger.entry(storm.coefficient.at).and_then(|e| match &e.origin {
+        Origin::Derived { inputs, .. } => ledger.entry(*inputs.first()?),
+        _ => None,
+    });
+    if let Some(Origin::Chosen { among, inputs, .. }) = pairs.map(|e| &e.origin) {
+        let mut table = Table::new([
+            wide("Surface", 1.0), wide("Plan area as said", 1.2), slim("Counted"), wide("How", 1.2), slim("Runoff"), wide("Coefficient from", 2.0), number("No.", ""),
+        ]);
+        let surfaces = &r.settled.job.enquiry.surfaces;
+        for ((pair, name), surface) in inputs.chunks(2).zip(among.split(", ")).zip(surfaces) {
+            let [area, coefficient] = pair else { continue };
+            let (Some(area_entry), Some(entry)) = (r.entry(*area), r.entry(*coefficient)) else { continue };
+            let said = surface.area.claim().map_or_else(String::new, |c| {
+                let from = c.from.as_ref().map_or_else(String::new, |from| format!(" ({from})"));
+                format!("{}{from}", c.written.text)
+            });
+            let how = if surface.canopy == Some(true) { "under a canopy: only rain blown in" } else { "whole area" };
+            table.row([
+                surface.name.clone().unwrap_or_else(|| name.to_owned()), said, area_entry.shown(r.system), how.to_owned(),
+                entry.shown(r.system), super::trail::origin(r, entry),
+                format!("{}, {}", r.no(*area), r.no(*coefficient)),
+            ]);
+        }
+        r.out.table(&table);
+    }
+    let table = r.rows([storm.area.at, storm.coefficient.at, storm.concentration_time.at, storm.intensity.at, storm.flow.at]);
+    r.out.table(&table);
+}
+
+fn waters(r: &mut Report<'_>, basis: &Basis) {
+    r.out.heading("Waters");
+    let flow = r.symbol(FLOW_UNITS);
+    let day = (&GAL, &M3) as Pair;
+    let mut table = Table::new([
+        wide("Water", 1.0), number("Flow", flow), number("Total|oil", "mg/L"), number("Free", "mg/L"), number("Emulsified", "mg/L"),
+        number("Dissolved", "mg/L"), number("Solids", "mg/L"), number("Average|day", r.symbol(day)), number("No.", ""),
+    ]);
+    for water in &basis.waters {
+        let c = &water.content;
+        let mg = |v: Val<Concentration>| r.digits(v.q, MG, 3);
+        table.row([
+            capital(&water.name), r.digits(water.flow.q, FLOW_UNITS, 4), mg(c.total), mg(c.free), mg(c.emulsified), mg(c.dissolved), mg(c.solids),
+            r.digits(water.per_day.q, day, 4), r.no(water.flow.at),
+        ]);
+    }
+    r.out.table(&table);
+    let mut table = Table::new([wide("Where it comes from", 1.25), slim("Value"), wide("Origin", 2.0), number("No.", "")]);
+    for water in &basis.waters {
+        let c = &water.content;
+        for [label, value, origin, no] in [water.flow.at, c.total.at, c.emulsified.at, c.dissolved.at, c.solids.at].into_iter().filter_map(|at| r.row(at)) {
+            table.row([format!("{}: {label}", capital(&water.name)), value, origin, no]);
+        }
+    }
+    r.out.table(&table);
+}
+
+fn droplets(r: &mut Report<'_>, basis: &Basis) {
+    r.out.heading("Droplets, solids and spill");
+    let mut nodes = vec![basis.droplets.d50.at, basis.droplets.spread.at];
+    if let Some(shear) = &basis.shear {
+        nodes.extend([shear.survives.at, shear.median.at]);
+    }
+    nodes.extend(basis.solids.fields().into_iter().map(|(_, at)| at));
+    if let Some(spill) = &basis.spill {
+        nodes.push(spill.volume.at);
+        nodes.extend(spill.rate.map(|rate| rate.at));
+    }
+    let table = r.rows(nodes);
+    r.out.table(&table);
+    if basis.shear.as_ref().is_some_and(|s| s.governs) {
+        r.out.remark(&format!(
+            "The pump breaks the droplets: what it leaves is finer than what arrives, and governs. Free oil counts from {} up.",
+            r.show(stillrise_handbook::separation::floors::free_droplet().value, (&UM, &UM)),
+        ));
+    }
+    if let Some(spill) = &basis.spill {
+        r.out.remark(if spill.closure { "A closure shuts the outlet before a spill reaches it." } else { "No closure of the outlet is declared." });
+    }
+}
+
+fn limits(r: &mut Report<'_>, basis: &Basis) {
+    r.out.heading("Limits on what leaves");
+    if basis.limits.is_empty() {
+        r.out.para("No limit is stated.");
+    }
+    let mut table = Table::new([
+        wide("Limit on", 1.5), slim("Value"), wide("Statistic", 1.0), wide("Method", 1.0), wide("Authority", 1.0), wide("Long-term mean it demands", 1.0), number("No.", ""),
+    ]);
+    for limit in &basis.limits {
+        let mean = limit.mean.map_or_else(|| "the value itself".to_owned(), |m| r.show(m.q, MG));
+        table.row([
+            limit.pollutant.title.to_owned(), r.show(limit.value.q, MG), limit.statistic.q.word().to_owned(),
+            limit.method.clone().unwrap_or_else(|| "not stated".to_owned()), limit.authority.clone().unwrap_or_else(|| "not stated".to_owned()),
+            mean, r.no(limit.value.at),
+        ]);
+    }
+    r.out.table(&table);
+}
+
+/// Section 3.
+pub(super) fn cases(r: &mut Report<'_>) {
+    r.out.section("Cases");
+    let settled = r.settled;
+    let Some(basis) = &settled.job.design.basis else {
+        r.out.para("None: there is no basis.");
+        return;
+    };
+    let flow = r.symbol(FLOW_UNITS);
+    let mut table = Table::new([
+        wide("Case", 1.1), wide("Waters in it", 1.3), number("Arrives", flow), number("To the|unit", flow), number("Free|oil", "mg/L"),
+        number("Emulsified", "mg/L"), number("Dissolved", "mg/L"), number("Total", "mg/L"), number("Solids", "mg/L"), number("No.", ""),
+    ]);
+    for case in &basis.cases {
+        let mg = |pick: fn(&Content) -> Val<Concentration>| case.content.as_ref().map_or_else(|| "–".to_owned(), |c| r.digits(pick(c).q, MG, 3));
+        table.row([
+            capital(&case.name), case.parts.join(", "), r.digits(case.inflow.q, FLOW_UNITS, 4), r.digits(case.feed.q, FLOW_UNITS, 4),
+            mg(|c| c.free), mg(|c| c.emulsified), mg(|c| c.dissolved), mg(|c| c.total), mg(|c| c.solids), r.no(case.feed.at),
+        ]);
+    }
+    r.out.table(&table);
+    r.out.para(
+        "Each case with a steady content is looked at in the coldest and in the warmest water, clean and at the end of the interval between \
+         pump-outs (oil at the alarm, mesh and plates fouled). A spill is a matter of storage, not of steady removal.",
+    );
+    let mut table = Table::new([wide("What is governed", 1.0), wide("By which case", 1.0), wide("Because", 2.0)]);
+    let name = |case: Option<&Case>| case.map_or_else(|| "none".to_owned(), |c| c.name.clone());
+    table.row(["Plate area".to_owned(), name(basis.largest_steady()), "the largest flow to the unit with a steady content, in the coldest water".to_owned()]);
+    table.row(["Hydraulics".to_owned(), name(largest(&basis.cases)), "the largest flow to the unit of all cases, at the end of the interval".to_owned()]);
+    if let Some(p) = &settled.job.design.performance {
+        let behind = r.behind([p.storage.oil_rate.at]);
+        if let Some(usual) = p.removals.iter().find(|x| x.left[1].at.index().is_some_and(|k| behind.contains(&k))) {
+            table.row(["What collects".to_owned(), usual.case.clone(), "all waters of an average day, separated as in this case".to_owned()]);
+        }
+        if let Some(worst) = p.worst() {
+            table.row(["Effluent".to_owned(), worst.case.clone(), "most total oil expected at the end of the interval".to_owned()]);
+        }
+    }
+    if let Some(spill) = &basis.spill {
+        table.row(["Oil store".to_owned(), "spill".to_owned(), format!("{} must find room above the alarm", r.show(spill.volume.q, (&GAL, &M3)))]);
+    }
+    r.out.table(&table);
+    if let Some(fouling) = r.row(basis.methods.fouling.at) {
+        let loss = r.show(basis.methods.fouling.q, (&PERCENT, &PERCENT));
+        r.out.remark(&format!("At the end of the interval {loss} of the plate area are taken as lost (No. {}).", fouling[3]));
+    }
+}

@@ -1,0 +1,163 @@
+//! The report as a list of blocks, data for the template; all words of it pass through here.
+
+use crate::render::text::plain;
+use serde_json::{Value, json};
+use stillrise_units::catalog::UNITS;
+
+/// One column of a table.
+#[derive(Debug, Clone)]
+pub struct Column {
+    head: String,
+    /// Share of the free width; none for a column as wide as its content.
+    share: Option<f64>,
+    right: bool,
+}
+
+/// A column of words that takes a share of the free width.
+pub fn wide(head: &str, share: f64) -> Column {
+    Column { head: head.to_owned(), share: Some(share), right: false }
+}
+
+/// A column of words as wide as its longest cell.
+pub fn slim(head: &str) -> Column {
+    Column { head: head.to_owned(), share: None, right: false }
+}
+
+/// A column of numbers, set to the right, its unit in the head; `|` breaks the head's lines.
+pub fn number(head: &str, unit: &str) -> Column {
+    let head = if unit.is_empty() { head.to_owned() } else { format!("{head}|{unit}") };
+    Column { head, share: None, right: true }
+}
+
+/// A table with a head that repeats on every page.
+#[derive(Debug, Clone, Default)]
+pub struct Table {
+    columns: Vec<Column>,
+    rows: Vec<Vec<String>>,
+    strong: Vec<usize>,
+}
+
+impl Table {
+    /// A table with these columns.
+    pub fn new(columns: impl IntoIterator<Item = Column>) -> Table {
+        Table { columns: columns.into_iter().collect(), ..Table::default() }
+    }
+    /// Adds a row.
+    pub fn row<S: Into<String>>(&mut self, cells: impl IntoIterator<Item = S>) {
+        self.rows.push(cells.into_iter().map(Into::into).collect());
+    }
+    /// Adds a row that stands out.
+    pub fn strong_row<S: Into<String>>(&mut self, cells: impl IntoIterator<Item = S>) {
+        self.strong.push(self.rows.len());
+        self.row(cells);
+    }
+    /// Whether it has no rows.
+    pub fn is_empty(&self) -> bool {
+        self.rows.is_empty()
+    }
+    fn json(&self) -> Value {
+        let columns: Vec<Value> = self
+            .columns
+            .iter()
+            .map(|c| {
+                let lines: Vec<String> = c.head.split('|').map(|line| set(&format!(", {line}"))).collect();
+                let lines: Vec<&str> = lines.iter().map(|line| line.trim_start_matches(", ")).collect();
+                json!({ "head": lines, "share": c.share, "right": c.right })
+            })
+            .collect();
+        let rows: Vec<Vec<String>> = self
+            .rows
+            .iter()
+            .map(|r| (0..columns.len()).map(|c| r.get(c).map_or_else(String::new, |cell| set(cell))).collect())
+            .collect();
+        json!({ "t": "table", "columns": columns, "rows": rows, "strong": self.strong })
+    }
+}
+
+/// The blocks, in order.
+#[derive(Debug, Default)]
+pub struct Blocks(pub Vec<Value>);
+
+impl Blocks {
+    fn text(&mut self, kind: &str, text: &str) {
+        self.0.push(json!({ "t": kind, "s": set(text) }));
+    }
+    /// A numbered section; every one stands in the list of contents.
+    pub fn section(&mut self, title: &str) {
+        self.text("section", title);
+    }
+    /// A heading within a section.
+    pub fn heading(&mut self, title: &str) {
+        self.text("heading", title);
+    }
+    /// A paragraph.
+    pub fn para(&mut self, text: &str) {
+        self.text("para", text);
+    }
+    /// A remark in small type.
+    pub fn remark(&mut self, text: &str) {
+        self.text("remark", text);
+    }
+    /// A paragraph that begins with words in bold.
+    pub fn lead(&mut self, lead: &str, text: &str) {
+        self.0.push(json!({ "t": "lead", "lead": set(lead), "s": set(text) }));
+    }
+    /// A list; `numbered` for steps in order. Each item with a remark behind it, such as its source.
+    pub fn list(&mut self, numbered: bool, items: impl IntoIterator<Item = (String, String)>) {
+        let items: Vec<Value> =
+            items.into_iter().map(|(s, r)| json!({ "s": set(&s), "r": set(&r) })).collect();
+        self.0.push(json!({ "t": "list", "numbered": numbered, "items": items }));
+    }
+    /// A table, unless it has no rows.
+    pub fn table(&mut self, table: &Table) {
+        if !table.is_empty() {
+            self.0.push(table.json());
+        }
+    }
+    /// A block of its own kind.
+    pub fn other(&mut self, block: Value) {
+        self.0.push(block);
+    }
+}
+
+/// Text as it goes to the template: one line, no control characters, units set.
+pub fn set(text: &str) -> String {
+    units(&plain(text))
+}
+
+/// Units as they are set: `ft2` behind a number becomes `ft²`. A person's words do not change.
+pub fn units(text: &str) -> String {
+    if !text.contains(['2', '3']) {
+        return text.to_owned();
+    }
+    let mut out = String::with_capacity(text.len() + 8);
+    let mut behind_number = true;
+    for (k, word) in text.split(' ').enumerate() {
+        if k > 0 {
+            out.push(' ');
+        }
+        let core = word.trim_end_matches([',', '.', ';', ':', ')']);
+        let is_unit = UNITS.iter().any(|u| u.symbol == core && core.ends_with(|c: char| c.is_alphanumeric()));
+        if behind_number && is_unit && core.contains(['2', '3']) {
+            out.push_str(&core.replace('2', "²").replace('3', "³"));
+            out.push_str(word.get(core.len()..).unwrap_or(""));
+        } else {
+            out.push_str(word);
+        }
+        // In a table's head the unit stands behind a comma.
+        behind_number = word.ends_with(|c: char| c.is_ascii_digit() || c == ',' || c == '=');
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn units_are_set_and_words_are_left() {
+        assert_eq!(units("2600 ft2, 1.4 mm2/s"), "2600 ft², 1.4 mm²/s");
+        assert_eq!(units("area, m2"), "area, m²");
+        assert_eq!(units("pit m3 of yard, model C-3"), "pit m3 of yard, model C-3");
+    }
+}

@@ -1,0 +1,48 @@
+//! Known limits, and the box for signatures.
+
+use super::Report;
+use super::blocks::{Table, number, wide};
+use super::{capital, sentence};
+use serde_json::json;
+
+/// What this calculation does not cover, whatever the job.
+const LIMITS: &[&str] = &[
+    "Structure, foundation, anchorage, wind, earthquake, buoyancy and corrosion of the vessel are not calculated here.",
+    "Steady flow only: no years of weather, no pump cycles, no surge through the unit, no filling of the sump.",
+    "The flow inside the unit is described by a tank and a plate pack in series, not by a resolved velocity field; short circuits beyond the unequal flow stated are not seen.",
+    "Droplets are log-normal in volume; coalescence, breakage within the unit and re-entrainment of collected oil are left out.",
+    "Emulsified and dissolved oil pass. Detergents, glycol, solvents and metals are outside what gravity can do.",
+    "Results by different methods of analysis (extraction, infrared, gas chromatography) do not convert into each other.",
+    "No calculation makes a unit one of an EN class: that is a full-scale type test.",
+    "Explosion protection, wiring, the alarm panel and the classification of areas are designed by others.",
+    "Values printed with four digits are not known to four digits; they are printed so that the calculation can be followed.",
+];
+
+/// Section 12 and the signatures.
+pub(super) fn closing(r: &mut Report<'_>) {
+    r.out.section("Known limits");
+    r.out.list(false, LIMITS.iter().map(|text| ((*text).to_owned(), String::new())));
+    let settled = r.settled;
+    let stops = &settled.job.design.stops;
+    if !stops.is_empty() {
+        r.out.lead("Where the calculation stopped.", "These branches could not be followed to their end:");
+        r.out.list(false, stops.iter().map(|s| (sentence(&s.to_string()), String::new())));
+    }
+    let mut table = Table::new([wide("Used outside its trusted range", 2.0), wide("For", 1.0), number("No.", "")]);
+    let mut seen = Vec::new();
+    for (k, entry) in settled.job.ledger.entries.iter().enumerate() {
+        for note in &entry.notes {
+            if !seen.contains(&note) {
+                table.row([note.clone(), capital(&entry.label), (k + 1).to_string()]);
+                seen.push(note);
+            }
+        }
+    }
+    if table.is_empty() {
+        r.out.para("No formula was used outside its trusted range.");
+    } else {
+        r.out.heading("Formulas used outside their trusted range");
+    }
+    r.out.table(&table);
+    r.out.other(json!({ "t": "signatures" }));
+}

@@ -1,0 +1,128 @@
+//! The cover: whose job, what comes out of it, and the status.
+
+use super::blocks::set;
+use super::{Report, sentence};
+use serde_json::{Value, json};
+use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::performance::limit::{Word, shown};
+use stillrise_design::provenance::Pair;
+use stillrise_design::triage::Weight;
+use stillrise_units::System;
+use stillrise_units::catalog::{FT2, GAL, IN, M2, M3, MG_L, MM};
+
+const NOT_STATED: &str = "not stated";
+
+/// Head, headline and foot of the report as the template takes them; the blocks come beside.
+pub(super) fn cover(r: &Report<'_>, fingerprint: &str) -> Value {
+    let head = &r.settled.job.enquiry.head;
+    let text = |t: &Option<String>| crate::render::text::plain(t.as_deref().filter(|t| !t.trim().is_empty()).unwrap_or(NOT_STATED));
+    let status = head.status.0.map_or("preliminary", |s| s.word());
+    json!({
+        "title": text(&head.title),
+        "document": "Calculation report",
+        "edition": r.edition.name(),
+        "paper": match r.system { System::Us => "us-letter", System::Si => "a4" },
+        "client": text(&head.client),
+        "project": text(&head.project),
+        "revision": text(&head.revision),
+        "date": text(&head.date),
+        "prepared": text(&head.prepared_by),
+        "status": status,
+        "preliminary": status == "preliminary",
+        "status_says": status_says(status),
+        "tool": format!("Stillrise {}", env!("CARGO_PKG_VERSION")),
+        "fingerprint": fingerprint,
+        "entries": r.settled.job.ledger.entries.len(),
+        "headline": headline(r),
+        "limits": limits(r),
+        "facts": facts(r),
+        "footer": "For review by a licensed engineer. Local code and permit govern.",
+    })
+}
+
+fn status_says(status: &str) -> &'static str {
+    match status {
+        "preliminary" => "For discussion. Not to be built, bought or submitted from until it is issued for that purpose.",
+        "for approval" => "For the client's approval. Not to be built from until it is issued.",
+        "as built" => "Records the unit as installed.",
+        _ => "Issued for the purpose stated in the contract.",
+    }
+}
+
+/// What stands against sizing at all, in sentences.
+fn headline(r: &Report<'_>) -> Vec<String> {
+    let design = &r.settled.job.design;
+    let mut out = Vec::new();
+    if let Some(line) = design.triage.first().filter(|l| l.weight == Weight::Blocks) {
+        out.push(format!("Not a gravity duty as it stands. {}: {}", sentence(&line.subject).trim_end_matches('.'), sentence(&line.says)));
+    }
+    for stop in &design.stops {
+        out.push(format!("Stopped: {}", sentence(&stop.to_string())));
+    }
+    if let Some(performance) = design.performance.as_ref().filter(|p| p.limits.is_empty()) {
+        if let Some(worst) = performance.worst() {
+            let effluent = shown(worst.total.expected.q, worst.content.total.q);
+            out.push(format!("No limit is stated. Expected at the outlet: {effluent} of total oil, {}.", worst.case));
+        }
+    }
+    out
+}
+
+/// One line for each limit: what, how much, the word, why, what would change it.
+fn limits(r: &Report<'_>) -> Vec<Value> {
+    let design = &r.settled.job.design;
+    let (Some(basis), Some(performance)) = (&design.basis, &design.performance) else { return Vec::new() };
+    let mut out = Vec::new();
+    for verdict in &performance.limits {
+        let Some(limit) = basis.limits.get(verdict.limit) else { continue };
+        let mark = match verdict.word {
+            Word::Kept => "good",
+            Word::Likely => "fair",
+            Word::NotShown | Word::NotByGravity => "bad",
+        };
+        out.push(json!({
+            "what": set(&format!("{}: {}, {}", limit.pollutant.title, r.show(limit.value.q, (&MG_L, &MG_L)), limit.statistic.q.word())),
+            "word": verdict.word.text(), "mark": mark,
+            "because": sentence(&verdict.because), "change": sentence(&verdict.change),
+        }));
+    }
+    out
+}
+
+/// The rest of the headline: unit, flow, rules.
+fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
+    let design = &r.settled.job.design;
+    let mut out: Vec<[String; 2]> = Vec::new();
+    if let Some(train) = &design.train {
+        let (f, l) = (&train.unit.frame, &train.unit.layout);
+        let units: Pair = (&IN, &MM);
+        let digits = |q| r.digits(q, units, 4);
+        let size = format!(
+            "{} × {}; inside {} × {} × {} {}, {} of plates, {} of water",
+            stillrise_units::print::digits(stillrise_units::Typed::si(train.count.q), 3), train.unit.particulars.model, digits(f.length.q), digits(f.width.q), digits(f.height.q), r.symbol(units),
+            r.show(l.plate_area.q, (&FT2, &M2)), r.show(l.water_volume.q, (&GAL, &M3)),
+        );
+        out.push(["Unit".to_owned(), size]);
+    } else {
+        out.push(["Unit".to_owned(), "none was laid out".to_owned()]);
+    }
+    if let Some(basis) = &design.basis {
+        if let (Some(flow), Some(case)) = (basis.design_flow(), stillrise_design::basis::cases::largest(&basis.cases)) {
+            out.push(["Design flow".to_owned(), format!("{}, {}", r.show(flow.q, FLOW_UNITS), case.name)]);
+        }
+    }
+    if let Some(worst) = design.performance.as_ref().and_then(|p| p.worst()) {
+        let text = format!(
+            "{}, of {} of total oil at the inlet; {}, {} water, end of the interval",
+            shown(worst.total.expected.q, worst.content.total.q), r.show(worst.content.total.q, (&MG_L, &MG_L)), worst.case, worst.season.name()
+        );
+        out.push(["Expected effluent".to_owned(), text]);
+    }
+    let count = |word: &str| r.settled.verdicts.iter().filter(|v| v.verdict.word() == word).count();
+    let settled = r.settled.verdicts.iter().filter(|v| v.is_settled()).count();
+    let decided = if settled > 0 { format!("; {settled} accepted or taken over by others") } else { String::new() };
+    let text = format!("{} fail, {} warn, {} pass, {} do not apply{decided}", count("fails"), count("warns"), count("passes"), count("not applicable"));
+    out.push(["Rules".to_owned(), text]);
+    out.push(["Open questions".to_owned(), format!("{}, ranked in section 7", r.settled.questions.len())]);
+    out.into_iter().map(|[a, b]| [a, set(&b)]).collect()
+}

@@ -1,0 +1,152 @@
+//! What leaves: by case, season and state; by fraction; by droplet.
+
+use super::Report;
+use super::blocks::{Table, number, slim, wide};
+use super::{capital, sentence};
+use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::performance::limit::{floor, shown};
+use stillrise_design::performance::removal::{Bounded, Removal};
+use stillrise_design::performance::Performance;
+use stillrise_design::provenance::Pair;
+use stillrise_handbook::separation::floors;
+use stillrise_units::catalog::{FT_MIN, GPM_FT2, M_H, MG_L, MIN, MM_S, PERCENT, UM};
+use stillrise_units::{Concentration, Typed};
+
+const MG: Pair = (&MG_L, &MG_L);
+const OVERFLOW: Pair = (&GPM_FT2, &M_H);
+const SHARE: Pair = (&PERCENT, &PERCENT);
+
+/// A prediction for a column in mg/L: the number, or the bound that may be promised.
+///
+/// Without an influent only the published floor counts.
+pub(super) fn brief(expected: Concentration, influent: Option<Concentration>) -> String {
+    let text = shown(expected, influent.unwrap_or_else(|| Concentration::of(1e6, &MG_L)));
+    // All forms of the text end in a number and its unit.
+    let number = text.rsplit(' ').nth(1).unwrap_or("");
+    if expected >= floor() { number.to_owned() } else { format!("≤ {number}") }
+}
+
+/// Opens section 5 and says what leaves.
+pub(super) fn effluent(r: &mut Report<'_>) {
+    r.out.section("Performance");
+    let settled = r.settled;
+    let Some(p) = &settled.job.design.performance else {
+        r.out.para("None: no unit was laid out, or the chain stopped before it.");
+        return;
+    };
+    verdict(r, p);
+    removals(r, p);
+    if let Some(worst) = p.worst() {
+        fractions(r, worst);
+        classes(r, p, worst);
+    }
+    r.out.heading("How these numbers were found, and what they are not");
+    r.out.list(false, CAVEATS.iter().map(|text| ((*text).to_owned(), String::new())));
+}
+
+/// What a reader must know of the method.
+const CAVEATS: &[&str] = &[
+    "No credit is taken for the mesh: what it catches depends on data that are rarely stated.",
+    "Ideal bound: ideal tank, laminar gaps, equal flow in all gaps. Expected: the tank model chosen, laminar gaps as long as their Reynolds number allows, unequal flow. \
+     Mixed bound: tank and gaps mixed over their depth, unequal flow.",
+    "Free oil is integrated over a log-normal distribution of droplets; droplets neither grow nor break within the unit. The distribution governs the result and is rarely measured.",
+    "Emulsified and dissolved oil pass: gravity touches free oil only.",
+    "The heaviest oil of the season governs the rise, whichever water carries it.",
+    "Flow is steady and shared equally between units in parallel. Surges, pump cycles and oil that is stirred up again are not in these numbers.",
+];
+
+fn verdict(r: &mut Report<'_>, p: &Performance) {
+    r.out.heading("Verdict on each limit");
+    let settled = r.settled;
+    let Some(basis) = &settled.job.design.basis else { return };
+    if p.limits.is_empty() {
+        r.out.para("No limit is stated.");
+    }
+    let mut table = Table::new([
+        wide("Limit", 1.3), slim("Verdict"), number("Held|against", "mg/L"), number("Expected", "mg/L"), number("If mixed", "mg/L"), wide("Because", 2.2), number("No.", ""),
+    ]);
+    for v in &p.limits {
+        let Some(limit) = basis.limits.get(v.limit) else { continue };
+        let influent = p.worst().map(|w| w.content.total.q);
+        table.row([
+            format!("{}, {}", limit.pollutant.title, limit.statistic.q.word()), v.word.text().to_owned(), r.digits(v.against.q, MG, 4),
+            brief(v.expected.q, influent), brief(v.mixed.q, influent), format!("{} What would change it: {}", sentence(&v.because), sentence(&v.change)), r.no(v.expected.at),
+        ]);
+    }
+    r.out.table(&table);
+    let floor = floors::plate_floor();
+    r.out.remark(&format!(
+        "Kept: even if everything mixes. Likely: as expected, not if everything mixes. Not shown: not as expected. Predictions below the published floor ({}, {}: {}) are printed as ≤ {}; \
+         the trail holds the numbers as computed, which are steps of a calculation and not promises.",
+        floor.condition, r.show(floor.value, MG), floor.source, r.digits(floor.value, MG, 2),
+    ));
+}
+
+fn removals(r: &mut Report<'_>, p: &Performance) {
+    r.out.heading("By case, season and state");
+    let mut table = Table::new([
+        wide("Case", 1.0), slim("Water"), slim("State"), number("Flow,|each", r.symbol(FLOW_UNITS)), number("Over|plates", r.symbol(OVERFLOW)), number("Re of|gaps", ""),
+        number("Cut", "µm"), number("Stay", "min"), number("Free|left", "%"), number("Ideal", "mg/L"), number("Expected", "mg/L"), number("Mixed", "mg/L"), number("No.", ""),
+    ]);
+    let held = p.worst().map(|w| w.total.expected.at);
+    for x in &p.removals {
+        let out = |c: Concentration| brief(c, Some(x.content.total.q));
+        let row = [
+            capital(&x.case), x.season.name().to_owned(), if x.state.is_end() { "end" } else { "clean" }.to_owned(), r.digits(x.flow.q, FLOW_UNITS, 4),
+            r.digits(x.pack_overflow.q, OVERFLOW, 3), r.digits(x.reynolds.q, (&stillrise_units::catalog::ONE, &stillrise_units::catalog::ONE), 3),
+            x.cut.map_or_else(|| "none".to_owned(), |c| r.digits(c.q, (&UM, &UM), 3)), r.digits(x.residence.q, (&MIN, &MIN), 3), r.digits(x.left[1].q, SHARE, 2),
+            out(x.total.ideal.q), out(x.total.expected.q), out(x.total.mixed.q), r.no(x.total.expected.at),
+        ];
+        if Some(x.total.expected.at) == held { table.strong_row(row) } else { table.row(row) }
+    }
+    r.out.table(&table);
+    r.out.remark(
+        "Ideal, expected and mixed: total oil that leaves. Cut: droplet that the plates catch wholly, by Stokes' law. Free left: share of the free oil that leaves, as expected. \
+         Stay: water up to the crest over flow. Bold: the row that is held against the limits.",
+    );
+}
+
+/// Free, emulsified and dissolved oil are three lines; gravity touches only the first.
+fn fractions(r: &mut Report<'_>, x: &Removal) {
+    r.out.heading("By fraction");
+    let place = format!("{}, {} water, {}", capital(&x.case), x.season.name(), x.state.name());
+    r.out.para(&format!("{place}. Gravity touches the first line only."));
+    let mut table = Table::new([
+        wide("Oil", 1.0), number("At the|inlet", "mg/L"), number("Ideal|bound", "mg/L"), number("Expected", "mg/L"), number("Mixed|bound", "mg/L"), wide("What becomes of it", 2.0),
+    ]);
+    let mg = |c: Concentration| r.digits(c, MG, 3);
+    let bounded = |b: &Bounded, influent: Concentration| [b.ideal.q, b.expected.q, b.mixed.q].map(|c| brief(c, Some(influent)));
+    let passes = |c: Concentration| [mg(c), mg(c), mg(c), mg(c)];
+    let row = |name: &str, numbers: Vec<String>, says: &str| core::iter::once(name.to_owned()).chain(numbers).chain([says.to_owned()]).collect::<Vec<_>>();
+    let c = &x.content;
+    let mut free = vec![mg(c.free.q)];
+    free.extend(bounded(&x.free, c.free.q));
+    table.row(row("Free", free, "rises, as far as its droplets are large enough"));
+    table.row(row("Emulsified", passes(c.emulsified.q).to_vec(), "passes"));
+    table.row(row("Dissolved", passes(c.dissolved.q).to_vec(), "passes"));
+    let mut total = vec![mg(c.total.q)];
+    total.extend(bounded(&x.total, c.total.q));
+    table.strong_row(row("Total", total, ""));
+    r.out.table(&table);
+    let text = shown(x.total.expected.q, c.total.q);
+    r.out.lead("Predicted effluent:", &sentence(&format!("{text} of total oil")));
+}
+
+fn classes(r: &mut Report<'_>, p: &Performance, x: &Removal) {
+    if p.classes.is_empty() {
+        return;
+    }
+    r.out.heading("By droplet size");
+    r.out.para(&format!("{}, {} water, {}; flow in the gaps laminar.", capital(&x.case), x.season.name(), x.state.name()));
+    let rise = (&FT_MIN, &MM_S) as Pair;
+    let mut table = Table::new([
+        number("Droplet", "µm"), number("Rise", r.symbol(rise)), number("Caught ahead|of the pack", "%"), number("Of the rest,|by the plates", "%"), number("Left behind|both", "%"), number("No.", ""),
+    ]);
+    for class in &p.classes {
+        table.row([
+            r.digits(class.d.q, (&UM, &UM), 3), r.digits(class.rise.q, rise, 3), r.digits(class.tank.q, SHARE, 3), r.digits(class.pack.q, SHARE, 3),
+            r.digits(class.left.q, SHARE, 3), r.no(class.left.at),
+        ]);
+    }
+    r.out.table(&table);
+}

@@ -1,0 +1,164 @@
+//! Levels and stores: the hydraulic profile, the oil's caps and set points, what collects.
+
+use super::Report;
+use super::blocks::{Table, number, slim, wide};
+use super::{capital, sentence};
+use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::performance::Performance;
+use stillrise_design::performance::hydraulics::STEPS;
+use stillrise_design::performance::levels::OilLevels;
+use stillrise_design::provenance::Pair;
+use stillrise_units::catalog::{D, FT, GAL, GPD, IN, L, LBF, M, MM, NEWTON, PERCENT};
+use stillrise_units::{Typed, print};
+
+pub(super) const LEVEL: Pair = (&IN, &MM);
+pub(super) const STORE: Pair = (&GAL, &L);
+const SITE: Pair = (&FT, &M);
+
+/// The second half of section 5.
+pub(super) fn hydraulics(r: &mut Report<'_>) {
+    let settled = r.settled;
+    let Some(p) = &settled.job.design.performance else { return };
+    profile(r, p);
+    site(r, p);
+    for levels in &p.levels {
+        oil(r, levels);
+    }
+    storage(r, p);
+}
+
+fn profile(r: &mut Report<'_>, p: &Performance) {
+    r.out.heading("Hydraulic profile");
+    let unit = r.symbol(LEVEL);
+    r.out.para(&format!("Losses and levels ahead of each step in {unit}, levels above the floor of the unit, in the coldest water; from the outlet upstream."));
+    let mut columns = vec![wide("Ahead of the", 1.0)];
+    for (k, profile) in p.profiles.iter().enumerate() {
+        if k > 0 {
+            columns.push(number("Loss", ""));
+        }
+        let name = capital(&profile.name).replace(", ", ",|");
+        columns.push(number(&format!("{name}|{}", r.digits(profile.flow.q, FLOW_UNITS, 4)), r.symbol(FLOW_UNITS)));
+    }
+    columns.push(number("No.", ""));
+    let mut table = Table::new(columns);
+    for (i, step) in STEPS.iter().enumerate() {
+        let mut row = vec![capital(step)];
+        for (k, profile) in p.profiles.iter().enumerate() {
+            let Some(step) = profile.steps.get(i) else { continue };
+            if k > 0 {
+                row.push(r.digits(step.loss.q, LEVEL, 2));
+            }
+            row.push(r.digits(step.level.q, LEVEL, 4));
+        }
+        row.push(p.profiles.last().and_then(|last| last.steps.get(i)).map_or_else(String::new, |s| r.no(s.level.at)));
+        table.row(row);
+    }
+    r.out.table(&table);
+    let highest = p.highest();
+    let outlet = if highest.drowned { "is drowned by the water behind it" } else { "is not drowned" };
+    let full = if highest.runs_full { "runs full" } else { "runs part full" };
+    r.out.remark(&format!("At the largest flow the outlet {outlet} and its pipe {full}. The first step's loss is the head over the level without flow."));
+    let mut table = Table::new([wide("Velocity at the largest flow", 2.0), slim("Value"), number("No.", "")]);
+    for (_, at) in p.velocities.fields() {
+        if let Some([label, value, _, no]) = r.row(at) {
+            table.row([label, value, no]);
+        }
+    }
+    r.out.table(&table);
+}
+
+fn site(r: &mut Report<'_>, p: &Performance) {
+    let s = &p.site;
+    if s.floor.is_none() {
+        r.out.remark("The invert at the outfall was not stated, so that the unit has no place in the site's datum.");
+    }
+    let nodes = [s.floor, s.spare_fall, s.floor_over_ground, s.tailwater].into_iter().flatten().map(|v| v.at);
+    let table = r.rows(nodes);
+    r.out.table(&table);
+    if let Some(floor) = s.floor {
+        let highest = p.highest().inlet;
+        // Both stand in the trail; only the datum differs.
+        r.out.remark(&format!(
+            "Floor of the unit at {} of the site's datum; add the levels above. The highest level, in the inlet chamber at the largest flow, is {} above the floor.",
+            r.show(floor.q, SITE), r.show(highest.q, LEVEL)
+        ));
+    }
+}
+
+fn oil(r: &mut Report<'_>, levels: &OilLevels) {
+    r.out.heading(&format!("Oil levels: {}", levels.oil));
+    let unit = r.symbol(LEVEL);
+    let mut table = Table::new([wide("Cap on the layer", 1.4), number("Thickest layer", unit), wide("", 2.0), number("No.", "")]);
+    for (k, cap) in levels.caps.iter().enumerate() {
+        let governs = k == levels.governing;
+        let row = [capital(cap.name), r.digits(cap.thickness.q, LEVEL, 4), if governs { "governs" } else { "" }.to_owned(), r.no(cap.thickness.at)];
+        if governs { table.strong_row(row) } else { table.row(row) }
+    }
+    r.out.table(&table);
+    set_points(r, levels);
+    let force = (&LBF, &NEWTON) as Pair;
+    let f = &levels.float;
+    let mut text = format!(
+        "{} of it hang in the water; it is drawn down in the oil with {} and up in the water with {} (No. {}, {}, {})",
+        r.show(f.submerged.q, (&PERCENT, &PERCENT)), r.show(f.down.q, force), r.show(f.up.q, force), r.no(f.submerged.at), r.no(f.down.at), r.no(f.up.at)
+    );
+    if let Some(trip) = levels.trip {
+        text += &format!(". Mounted for the governing oil, the alarm trips at a layer of {} (No. {})", r.show(trip.q, LEVEL), r.no(trip.at));
+    }
+    r.out.lead("Float.", &sentence(&text));
+    let mut text = format!("the fixed draw-off leaves a layer of {} (No. {})", r.show(levels.residue.q, LEVEL), r.no(levels.residue.at));
+    if let Some(skim) = levels.skim.filter(|s| s.q.si() > 0.0) {
+        text += &format!("; a fixed lip at the inlet invert would begin to skim at {} and the largest flow (No. {})", r.show(skim.q, LEVEL), r.no(skim.at));
+    }
+    r.out.lead("Draw-off.", &sentence(&text));
+}
+
+/// The set points of one oil.
+pub(super) fn set_points(r: &mut Report<'_>, levels: &OilLevels) {
+    let unit = r.symbol(LEVEL);
+    let mut table = Table::new([
+        wide("Set point", 1.0), number("Oil|layer", unit), number("Interface", unit), number("Oil|surface", unit), number("Held,|each", r.symbol(STORE)), wide("What happens", 2.0), number("No.", ""),
+    ]);
+    for l in &levels.levels {
+        table.row([
+            l.point.title.to_owned(), r.digits(l.thickness.q, LEVEL, 4), r.digits(l.interface.q, LEVEL, 4), r.digits(l.surface.q, LEVEL, 4),
+            r.digits(l.volume.q, STORE, 4), l.point.action.to_owned(), r.no(l.thickness.at),
+        ]);
+    }
+    r.out.table(&table);
+}
+
+fn storage(r: &mut Report<'_>, p: &Performance) {
+    r.out.heading("What collects, and the spill");
+    let s = &p.storage;
+    let mut table = Table::new([wide("Quantity", 2.6), slim("Value"), number("No.", "")]);
+    let per_day = (&GPD, &stillrise_units::catalog::L_D) as Pair;
+    let mut add = |name: &str, value: String, at: stillrise_design::Node| table.row([name.to_owned(), value, r.no(at)]);
+    add("Water on an average day, all units", r.show(s.average.q, per_day), s.average.at);
+    add("Share of the solids that settles", r.show(s.settled.q, (&PERCENT, &PERCENT)), s.settled.at);
+    add("Sludge in one unit", r.show(s.sludge_rate.q, per_day), s.sludge_rate.at);
+    if let Some(volume) = s.sludge_trigger {
+        add(&format!("Sludge that calls for pumping out: {}", s.trigger.title), r.show(volume.q, STORE), volume.at);
+    }
+    if let Some(days) = s.sludge_days {
+        add("Days until sludge is pumped", days_of(days.q.in_unit(&D)), days.at);
+    }
+    add("Free oil collected in one unit", r.show(s.oil_rate.q, per_day), s.oil_rate.at);
+    if let Some(days) = s.oil_days {
+        add("Days to the high-oil alarm", days_of(days.q.in_unit(&D)), days.at);
+    }
+    if let Some(spill) = &s.spill {
+        add("Room between alarm and limit, all units", r.show(spill.room.q, STORE), spill.room.at);
+        add("Room less spill", r.show(spill.spare.q, STORE), spill.spare.at);
+        if spill.spare.q.si() < 0.0 {
+            add("The spill does not find room by", r.digits(-spill.spare.q, STORE, 4) + " " + r.symbol(STORE), spill.spare.at);
+        }
+    }
+    r.out.table(&table);
+    r.out.remark("Averages over a year, each water with its own content; measure oil and sludge quarterly, monthly until a rate is known.");
+}
+
+/// A time without the digits that no forecast has.
+fn days_of(days: f64) -> String {
+    format!("{} d", print::digits(days, 2))
+}

@@ -1,0 +1,73 @@
+//! Start-up, alarm set points, acceptance test, cautions: the handbook's data, for this unit.
+
+use super::Report;
+use super::hydraulics::set_points;
+use stillrise_handbook::page::Source;
+use stillrise_handbook::vessel::alarms::{FLOAT_NOTES, PUBLISHED};
+use stillrise_handbook::vessel::cautions::{CAUTIONS, Caution};
+use stillrise_handbook::vessel::testing::{ACCEPTANCE, SAMPLE_PAIRS, SAMPLING_HOURS, START_UP, Step, VOLUME_CHANGES};
+use stillrise_handbook::vessel::triggers::TRIGGERS;
+use stillrise_units::catalog::{GAL, M3};
+use stillrise_units::print::digits;
+
+/// Sections 8 and 9.
+pub(super) fn service(r: &mut Report<'_>) {
+    start_up(r);
+    cautions(r);
+}
+
+fn start_up(r: &mut Report<'_>) {
+    r.out.section("Start-up on clean water and acceptance test");
+    r.out.heading("Start-up");
+    r.out.list(true, steps(START_UP));
+    let settled = r.settled;
+    let design = &settled.job.design;
+    if let Some(p) = &design.performance {
+        r.out.heading("Alarm set points");
+        for levels in &p.levels {
+            r.out.lead(&format!("{}.", super::capital(&levels.oil)), "Levels without flow, above the floor of the unit.");
+            set_points(r, levels);
+        }
+        r.out.list(false, FLOAT_NOTES.iter().map(|note| ((*note).to_owned(), String::new())));
+        let published: Vec<String> =
+            PUBLISHED.iter().map(|s| format!("{}: {} % of the oil store ({})", s.title, digits(s.share * 100.0, 3), s.source)).collect();
+        r.out.remark(&format!("The shares of the thickest permitted layer are a proposal. Published, and at odds with each other: {}.", published.join("; ")));
+    }
+    r.out.heading("Acceptance test");
+    let volume = design.train.as_ref().map_or_else(String::new, |t| format!(", {} of water in each unit", r.show(t.unit.layout.water_volume.q, (&GAL, &M3))));
+    r.out.para(&format!(
+        "At least {} changes of the separator's volume{volume} before sampling; at least {SAMPLE_PAIRS} pairs of samples within {} hours.",
+        digits(VOLUME_CHANGES, 3), digits(SAMPLING_HOURS, 3)
+    ));
+    r.out.list(true, steps(ACCEPTANCE));
+    r.out.heading("When to pump out: what is published");
+    let mut table = super::blocks::Table::new([super::blocks::wide("Rule", 1.2), super::blocks::wide("What else to know", 2.0), super::blocks::wide("Source", 1.6)]);
+    let chosen = design.performance.as_ref().map(|p| p.storage.trigger.word);
+    for trigger in TRIGGERS {
+        let row = [trigger.title.to_owned(), trigger.note.to_owned(), trigger.source.to_string()];
+        if Some(trigger.word) == chosen { table.strong_row(row) } else { table.row(row) }
+    }
+    r.out.table(&table);
+    r.out.remark("These rules contradict each other by a factor of ten. Bold: the one the days to fill were counted to.");
+}
+
+fn steps(all: &'static [Step]) -> impl Iterator<Item = (String, String)> {
+    all.iter().map(|step| (step.text.to_owned(), step.source.title.to_owned()))
+}
+
+fn cautions(r: &mut Report<'_>) {
+    r.out.section("Cautions");
+    let settled = r.settled;
+    let preliminary = settled.job.enquiry.head.status.0.is_none_or(|s| s.word() == "preliminary");
+    let over_ground = settled.job.design.performance.as_ref().and_then(|p| p.site.floor_over_ground);
+    let buried = over_ground.is_none_or(|level| stillrise_units::Typed::si(level.q) < 0.0);
+    let applies = |c: &&Caution| match c.word {
+        "preliminary" => preliminary,
+        "flotation" => buried,
+        _ => true,
+    };
+    for c in CAUTIONS.iter().filter(applies) {
+        let source = c.source.map_or_else(String::new, |s: &Source| format!(" [{s}]"));
+        r.out.lead(&format!("{}.", c.title), &format!("{}{source}", c.text));
+    }
+}

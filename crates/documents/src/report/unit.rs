@@ -1,0 +1,154 @@
+//! The train and the unit: stages, dimensions, neighbours, long section.
+
+use super::blocks::{Table, number, slim, wide};
+use super::effluent::brief;
+use super::{Report, capital, sentence};
+use serde_json::json;
+use stillrise_design::Node;
+use stillrise_design::provenance::{Pair, show};
+use stillrise_design::train::Train;
+use stillrise_units::catalog::{GAL, IN, KG, LB, M3, MM};
+
+const LENGTH: Pair = (&IN, &MM);
+
+/// Section 4.
+pub(super) fn unit(r: &mut Report<'_>, section_svg: Option<&str>) {
+    r.out.section("Treatment train and unit");
+    let settled = r.settled;
+    let Some(train) = &settled.job.design.train else {
+        r.out.para("No unit was laid out.");
+        let stops = &settled.job.design.stops;
+        r.out.list(false, stops.iter().map(|s| (sentence(&s.to_string()), String::new())));
+        return;
+    };
+    stages(r, train);
+    neighbours(r);
+    dimensions(r, train);
+    particulars(r, train);
+    if let Some(svg) = section_svg {
+        let (width, height) = size(svg).unwrap_or((0.0, 0.0));
+        r.out.other(json!({
+            "t": "drawing", "file": "section.svg", "width": width, "height": height,
+            "title": "Long section",
+            "alt": format!("Long section of the unit {}; its dimensions stand in the tables of section 4.", crate::render::text::plain(&train.unit.particulars.model)),
+        }));
+    }
+}
+
+fn stages(r: &mut Report<'_>, train: &Train) {
+    r.out.heading("Stages in the direction of flow");
+    let mut table = Table::new([number("", ""), wide("Stage", 1.2), wide("Why", 2.2), slim("First size"), wide("Scope", 1.0)]);
+    for (k, stage) in train.stages.iter().enumerate() {
+        let size = stage.size.as_ref().map_or_else(|| "–".to_owned(), |(label, value, units)| format!("{label}: {}", show(value, Some(*units), r.system)));
+        let scope = if stage.asked_for { "needed; not in this scope until decided" } else { "in this scope" };
+        table.row([(k + 1).to_string(), capital(&stage.name), stage.why.clone(), size, scope.to_owned()]);
+    }
+    r.out.table(&table);
+}
+
+/// The unit taken between its neighbours of the range.
+fn neighbours(r: &mut Report<'_>) {
+    let settled = r.settled;
+    let Some(pick) = &settled.pick else { return };
+    r.out.heading("Why this unit");
+    r.out.para(&sentence(&format!("taken: {}", pick.because)));
+    let mut table = Table::new([wide("Unit", 0.9), slim(""), number("Total oil out", "mg/L"), wide("What speaks against it", 3.0)]);
+    for c in &settled.candidates {
+        let out = c.effluent.map_or_else(|| "–".to_owned(), |e| brief(e, None));
+        let bars = c.barred.as_ref().map_or_else(|| "no rule bars it".to_owned(), |(title, says)| format!("{title}: {says}"));
+        let row = [c.name.clone(), if c.taken { "taken" } else { "" }.to_owned(), out, bars];
+        if c.taken { table.strong_row(row) } else { table.row(row) }
+    }
+    if settled.candidates.len() > 1 {
+        r.out.table(&table);
+        r.out.remark("One size below, the one taken, one above; oil out as expected in the case that is held against the limits.");
+    }
+}
+
+fn dimensions(r: &mut Report<'_>, train: &Train) {
+    r.out.heading("Dimensions of one unit");
+    r.out.para("Elevations are above the floor of the unit. Where these values come from is said in the trail.");
+    let mut table = Table::new([wide("Given or chosen", 1.6), slim("Value"), number("No.", ""), wide("Given or chosen", 1.6), slim("Value"), number("No.", "")]);
+    paired(r, &mut table, &train.unit.frame.fields());
+    r.out.table(&table);
+    let mut table = Table::new([wide("Follows", 1.6), slim("Value"), number("No.", ""), wide("Follows", 1.6), slim("Value"), number("No.", "")]);
+    paired(r, &mut table, &train.unit.layout.fields());
+    r.out.table(&table);
+    let mut table = Table::new([wide("Zone", 1.6), number("Length", r.symbol(LENGTH)), number("Water up to the crest", r.symbol((&GAL, &M3))), number("No.", "")]);
+    for zone in &train.unit.zones {
+        table.row([capital(zone.name), r.digits(zone.length.q, LENGTH, 4), r.digits(zone.volume.q, (&GAL, &M3), 4), r.no(zone.volume.at)]);
+    }
+    r.out.table(&table);
+}
+
+/// Two entries a row. A value that serves as two things, such as an invert that is also the
+/// crest, has one label in the trail; the second time it goes by its own name.
+fn paired(r: &Report<'_>, table: &mut Table, fields: &[(&str, Node)]) {
+    let half = fields.len().div_ceil(2);
+    let cells = |k: usize| match fields.get(k).and_then(|(_, at)| r.row(*at)) {
+        Some([label, value, _, no]) => {
+            let again = fields.iter().filter(|(_, at)| r.no(*at) == no).count() > 1;
+            let own = fields.get(k).map_or("", |(name, _)| name).replace('_', " ");
+            [if again { capital(&own) } else { label }, value, no]
+        }
+        None => [String::new(), String::new(), String::new()],
+    };
+    for k in 0..half {
+        table.row(cells(k).into_iter().chain(cells(half + k)));
+    }
+}
+
+fn particulars(r: &mut Report<'_>, train: &Train) {
+    let p = &train.unit.particulars;
+    let mut table = Table::new([wide("Particulars", 1.2), wide("", 3.0)]);
+    let mut add = |name: &str, value: Option<String>| {
+        if let Some(value) = value.filter(|v| !v.is_empty()) {
+            table.row([name.to_owned(), value]);
+        }
+    };
+    add("Where it comes from", Some(train.origin.clone()));
+    add("Nozzles, in and out", Some(format!("{} and {}", p.nozzles.0, p.nozzles.1)));
+    let rated = p.rated.as_ref().map(|(flow, basis)| {
+        let basis = if basis.is_empty() { "basis not stated" } else { basis };
+        format!("{}: {basis}", r.show(flow.q, stillrise_design::basis::FLOW_UNITS))
+    });
+    add("Rated flow and its basis", rated);
+    add("Weight empty, each", p.empty_weight.map(|w| r.show(w.q, (&LB, &KG))));
+    let lifts = p.lifts_out.map_or("", |out| if out { ", lift out from above" } else { ", do not lift out" });
+    let modules = p.modules.map(|n| format!("{n}{lifts}"));
+    add("Modules of the pack", modules);
+    add("Heaviest module", p.module_weight.map(|w| r.show(w.q, (&LB, &KG))));
+    let shipping = p.shipping.as_ref().map(|[a, b, c]| {
+        format!("{} × {} × {} {}", r.digits(a.q, LENGTH, 4), r.digits(b.q, LENGTH, 4), r.digits(c.q, LENGTH, 4), r.symbol(LENGTH))
+    });
+    add("Shipping box", shipping);
+    add("Material", p.material.clone());
+    add("Measured results", Some(p.measured.clone().unwrap_or_else(|| "none stated".to_owned())));
+    if r.edition.is_internal() {
+        add("Price (internal)", p.price.as_ref().map(|(value, currency)| format!("{} {currency}", stillrise_units::print::digits(*value, 6))));
+        add("Lead time (internal)", p.lead_time.clone());
+    }
+    r.out.table(&table);
+}
+
+/// Width and height of a drawing in mm, from its root element.
+fn size(svg: &str) -> Option<(f64, f64)> {
+    let root = svg.get(svg.find("<svg")?..)?;
+    let root = root.get(..root.find('>')?)?;
+    let mm = |name: &str| {
+        let text = root.split(&format!(" {name}=\"")).nth(1)?.split('"').next()?;
+        text.strip_suffix("mm")?.parse::<f64>().ok().filter(|v| v.is_finite() && *v > 0.0)
+    };
+    Some((mm("width")?, mm("height")?))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::size;
+
+    #[test]
+    fn the_size_of_a_drawing_is_read_off_its_root() {
+        assert_eq!(size("<?xml?><svg xmlns=\"x\" width=\"420mm\" height=\"297mm\" viewBox=\"0 0 1 1\">"), Some((420.0, 297.0)));
+        assert_eq!(size("<svg viewBox=\"0 0 420 297\">"), None);
+    }
+}

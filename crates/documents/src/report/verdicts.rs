@@ -1,0 +1,149 @@
+//! Triage, rules and open questions.
+
+use super::blocks::{Table, number, set, wide};
+use super::effluent::brief;
+use super::{Report, capital, sentence};
+use serde_json::json;
+use stillrise_checks::{Judged, Verdict};
+use stillrise_design::provenance::{Origin, show};
+use stillrise_search::questions::{Outcome, Question};
+
+/// Section 1.
+pub(super) fn triage(r: &mut Report<'_>) {
+    r.out.section("Triage: is this a gravity duty?");
+    let lines = &r.settled.job.design.triage;
+    if lines.is_empty() {
+        r.out.para("Nothing was declared that gravity cannot touch: no product, oil or limited pollutant keeps the oil from rising.");
+    }
+    let mut table = Table::new([wide("Subject", 1.0), wide("Weight", 0.9), wide("What a separator cannot do", 2.4), wide("What could", 1.5), wide("Source", 1.2)]);
+    for line in lines {
+        table.row([
+            capital(&line.subject), line.weight.text().to_owned(), sentence(&line.says), sentence(&line.could),
+            line.source.map_or_else(String::new, ToString::to_string),
+        ]);
+    }
+    r.out.table(&table);
+}
+
+/// Section 6.
+pub(super) fn rules(r: &mut Report<'_>) {
+    r.out.section("Verdicts of the rules");
+    let all = &r.settled.verdicts;
+    let of = |word: &'static str| all.iter().filter(move |v| v.verdict.word() == word);
+    r.out.para(&format!(
+        "{} rules were held against the job: {} fail, {} warn, {} pass, {} do not apply.",
+        all.len(), of("fails").count(), of("warns").count(), of("passes").count(), of("not applicable").count()
+    ));
+    for (word, title) in [("fails", "Rules that fail"), ("warns", "Rules that warn")] {
+        let found: Vec<_> = of(word).collect();
+        if !found.is_empty() {
+            r.out.heading(title);
+        }
+        for judged in found {
+            finding(r, judged, word);
+        }
+    }
+    r.out.heading("Rules that pass");
+    let mut table = Table::new([wide("Rule: the fault looked for", 1.1), wide("Margin", 2.2), wide("Source of the bound", 1.6)]);
+    for v in of("passes") {
+        table.row([v.rule.title.to_owned(), capital(v.verdict.says()), v.rule.source.to_owned()]);
+    }
+    r.out.table(&table);
+    r.out.heading("Rules that do not apply");
+    let mut table = Table::new([wide("Rule", 1.1), wide("Why not", 2.2)]);
+    for v in of("not applicable") {
+        table.row([v.rule.title.to_owned(), capital(v.verdict.says())]);
+    }
+    r.out.table(&table);
+}
+
+/// One rule that fails or warns, with all there is to it.
+fn finding(r: &mut Report<'_>, judged: &Judged, word: &str) {
+    let rule = judged.rule;
+    let at = match &judged.verdict {
+        Verdict::Warns(finding) | Verdict::Fails(finding) => finding.at,
+        _ => None,
+    };
+    let no = at.map_or_else(String::new, |at| format!(" (No. {})", r.no(at)));
+    let mut lines = vec![
+        ["Why it matters".to_owned(), rule.matters.to_owned()],
+        ["What to do".to_owned(), rule.remedy.to_owned()],
+        ["Source".to_owned(), sentence(rule.source)],
+    ];
+    if r.edition != crate::Edition::Client {
+        lines.push(["Looks for".to_owned(), rule.looks.to_owned()]);
+        lines.push(["Where it may be wrong".to_owned(), rule.limits.to_owned()]);
+    }
+    lines.push(["Decision".to_owned(), decision(r, judged)]);
+    let lines: Vec<_> = lines.into_iter().map(|[a, b]| [a, set(&b)]).collect();
+    let id = if r.edition.is_internal() { rule.id } else { "" };
+    r.out.other(json!({
+        "t": "finding", "word": word, "mark": if word == "fails" { "bad" } else { "fair" }, "title": rule.title, "id": id,
+        "says": set(&format!("{}{no}", sentence(judged.verdict.says()))), "lines": lines,
+    }));
+}
+
+/// What the engineer decided; who did is ours alone.
+fn decision(r: &Report<'_>, judged: &Judged) -> String {
+    let Some(d) = &judged.decision else { return "open: nobody has decided on it".to_owned() };
+    let word = d.decision.0.map_or("open", |w| w.word());
+    let because = d.because.as_deref().unwrap_or("no reason given");
+    let who = d.who.as_deref().filter(|_| r.edition.is_internal()).map_or_else(String::new, |w| format!(" ({w})"));
+    format!("{word}: {because}{who}")
+}
+
+/// Section 7.
+pub(super) fn questions(r: &mut Report<'_>) {
+    r.out.section("Assumptions and open questions");
+    let settled = r.settled;
+    r.out.para(
+        "Where nobody said, a default stands in. The questions are ranked by how far the plausible answers move the effluent, the unit or a verdict; \
+         the effluent is that of the unit taken, the unit the one that would be taken instead.",
+    );
+    if settled.questions.is_empty() {
+        r.out.para("There is no open question.");
+    }
+    let mut table = Table::new([
+        number("", ""), wide("Question", 1.5), wide("Assumed; plausibly", 0.9), wide("What the answer would change", 1.6), wide("Default and range from", 1.2),
+    ]);
+    for (k, q) in settled.questions.iter().enumerate() {
+        let key = if r.edition.is_internal() { format!(" [{}]", q.key) } else { String::new() };
+        table.row([
+            (k + 1).to_string(), format!("{}{key}", q.text), format!("{}; {} to {}", q.now, q.range.0, q.range.1), changes(q), q.source.clone(),
+        ]);
+    }
+    r.out.table(&table);
+    silent(r);
+}
+
+/// What the two ends of a range would lead to.
+fn changes(q: &Question) -> String {
+    // The ranking gives a doubling of the effluent 1; a thousandth of that is no change.
+    if q.weight < 1e-3 {
+        return "nothing that shows".to_owned();
+    }
+    let one = |o: &Outcome| {
+        let out = o.effluent.map_or_else(|| "no effluent can be found".to_owned(), |e| format!("{} mg/L", brief(e, None)));
+        let word = o.word.map_or_else(String::new, |w| format!(", {}", w.text()));
+        format!("If {}: {out}{word}; {}.", o.answer, o.unit)
+    };
+    q.outcomes.iter().map(one).collect::<Vec<_>>().join(" ")
+}
+
+/// Assumptions that no customer could answer: ours, to be agreed to.
+fn silent(r: &mut Report<'_>) {
+    let ledger = &r.settled.job.ledger;
+    let mut table = Table::new([wide("Assumed without a question", 1.4), wide("Value; plausibly", 1.0), wide("From", 2.0), number("No.", "")]);
+    for (k, entry) in ledger.entries.iter().enumerate() {
+        let Origin::Assumed(a) = &entry.origin else { continue };
+        let first = ledger.entries.iter().position(|e| matches!(&e.origin, Origin::Assumed(b) if b.key == a.key)) == Some(k);
+        if a.question.is_empty() && first {
+            let range = format!("{}; {} to {}", entry.shown(r.system), show(&a.low, entry.units, r.system), show(&a.high, entry.units, r.system));
+            table.row([capital(&entry.label), range, a.source.clone(), (k + 1).to_string()]);
+        }
+    }
+    if !table.is_empty() {
+        r.out.heading("Margins and proposals");
+    }
+    r.out.table(&table);
+}

@@ -1,0 +1,231 @@
+//! `result.json`: everything a program could want, with the whole trail and without a clock.
+
+use crate::edition::Edition;
+use crate::summary::{headline, that_matter};
+use crate::trail;
+use serde_json::{Map, Value, json};
+use stillrise_design::provenance::{Entry, Ledger, Node, Origin};
+use stillrise_handbook::page::Arg;
+use stillrise_search::Settled;
+use stillrise_units::{System, Typed, Unit};
+
+/// The result as a JSON value; its shape is described by [`crate::schema::result_schema`].
+#[must_use]
+pub fn result(settled: &Settled, edition: Edition) -> Value {
+    let job = &settled.job;
+    let head = &job.enquiry.head;
+    let ledger = &job.ledger;
+    let system = job.enquiry.system();
+    json!({
+        "tool": { "name": "stillrise", "version": env!("CARGO_PKG_VERSION") },
+        "edition": edition.word(),
+        "enquiry": {
+            "title": head.title, "client": head.client, "project": head.project, "revision": head.revision, "date": head.date,
+            "status": head.status.0.map_or("preliminary", |s| s.word()),
+            "print": match system { System::Us => "us", System::Si => "si" },
+            "notes": job.enquiry.notes.iter().map(|(place, note)| json!({ "place": place, "note": note })).collect::<Vec<_>>(),
+        },
+        "caution": crate::summary::CAUTION,
+        "headline": headline(settled),
+        "triage": job.design.triage.iter().map(|l| json!({
+            "subject": l.subject, "weight": l.weight.text(), "says": l.says, "could": l.could, "source": l.source.map(ToString::to_string),
+        })).collect::<Vec<_>>(),
+        "stops": job.design.stops.iter().map(ToString::to_string).collect::<Vec<_>>(),
+        "cases": cases(settled),
+        "train": train(settled, edition),
+        "performance": performance(settled),
+        "limits": limits(settled),
+        "verdicts": verdicts(settled, edition),
+        "candidates": settled.candidates.iter().map(|c| json!({
+            "unit": c.name, "taken": c.taken, "total_oil_out": c.effluent.map(|e| plain(e.si(), &stillrise_units::catalog::MG_L)),
+            "barred": c.barred.as_ref().map(|(rule, says)| json!({ "rule": rule, "says": says })),
+        })).collect::<Vec<_>>(),
+        "questions": questions(settled),
+        "trail": ledger.entries.iter().map(|e| entry(ledger, e, system)).collect::<Vec<_>>(),
+    })
+}
+
+/// A value of the trail: number and unit of print, number in SI, and its place in the trail.
+fn val(ledger: &Ledger, at: Node, system: System) -> Value {
+    match ledger.entry(at) {
+        Some(e) => {
+            let mut value = value(&e.value, e.units, system);
+            value.insert("entry".to_owned(), json!(at.index()));
+            Value::Object(value)
+        }
+        None => Value::Null,
+    }
+}
+
+fn value(arg: &Arg, units: Option<stillrise_design::provenance::Pair>, system: System) -> Map<String, Value> {
+    let mut map = Map::new();
+    match (arg, units) {
+        (Arg::Number(si), Some(pair)) => {
+            let unit = system.pick(pair);
+            map.insert("value".to_owned(), json!(unit.from_si(*si)));
+            map.insert("unit".to_owned(), json!(unit.symbol));
+            map.insert("si".to_owned(), json!(si));
+        }
+        (Arg::Number(si), None) => {
+            map.insert("value".to_owned(), json!(si));
+        }
+        (Arg::Choice(word), _) => {
+            map.insert("word".to_owned(), json!(word));
+        }
+        (Arg::Series(pairs), _) => {
+            map.insert("series_si".to_owned(), json!(pairs));
+        }
+    }
+    map
+}
+
+fn plain(si: f64, unit: &Unit) -> Value {
+    json!({ "value": unit.from_si(si), "unit": unit.symbol, "si": si })
+}
+
+fn fields(ledger: &Ledger, fields: &[(&'static str, Node)], system: System) -> Value {
+    Value::Object(fields.iter().map(|(name, at)| ((*name).to_owned(), val(ledger, *at, system))).collect())
+}
+
+fn cases(settled: &Settled) -> Value {
+    let (ledger, system) = (&settled.job.ledger, settled.job.enquiry.system());
+    let Some(basis) = &settled.job.design.basis else { return json!([]) };
+    let governs = crate::summary::governs(settled);
+    json!(basis.cases.iter().map(|c| json!({
+        "name": c.name, "parts": c.parts, "inflow": val(ledger, c.inflow.at, system), "to_unit": val(ledger, c.feed.at, system),
+        "content": c.content.as_ref().map(|content| fields(ledger, &content.fields(), system)),
+        "governs": governs.iter().filter(|(_, name)| name == &c.name).map(|(what, _)| *what).collect::<Vec<_>>(),
+    })).collect::<Vec<_>>())
+}
+
+fn train(settled: &Settled, edition: Edition) -> Value {
+    let (ledger, system) = (&settled.job.ledger, settled.job.enquiry.system());
+    let Some(train) = &settled.job.design.train else { return Value::Null };
+    let p = &train.unit.particulars;
+    json!({
+        "origin": train.origin,
+        "because": settled.pick.as_ref().map(|p| p.because.clone()),
+        "model": p.model,
+        "count": val(ledger, train.count.at, system),
+        "stages": train.stages.iter().map(|s| json!({
+            "name": s.name, "why": s.why, "asked_for": s.asked_for,
+            "size": s.size.as_ref().map(|(label, arg, units)| { let mut v = value(arg, Some(*units), system); v.insert("label".to_owned(), json!(label)); v }),
+        })).collect::<Vec<_>>(),
+        "frame": fields(ledger, &train.unit.frame.fields(), system),
+        "layout": fields(ledger, &train.unit.layout.fields(), system),
+        "zones": train.unit.zones.iter().map(|z| json!({ "name": z.name, "length": val(ledger, z.length.at, system), "volume": val(ledger, z.volume.at, system) })).collect::<Vec<_>>(),
+        "nozzles": { "inlet": p.nozzles.0, "outlet": p.nozzles.1 },
+        "empty_weight": p.empty_weight.map(|w| val(ledger, w.at, system)),
+        "shipping": p.shipping.map(|s| s.map(|v| val(ledger, v.at, system))),
+        "price": p.price.as_ref().filter(|_| edition.is_internal()).map(|(price, currency)| json!({ "value": price, "currency": currency })),
+        "lead_time": p.lead_time,
+    })
+}
+
+fn performance(settled: &Settled) -> Value {
+    let (ledger, system) = (&settled.job.ledger, settled.job.enquiry.system());
+    let Some(p) = &settled.job.design.performance else { return Value::Null };
+    let v = |at: Node| val(ledger, at, system);
+    let bounded = |b: &stillrise_design::performance::removal::Bounded| json!({ "ideal": v(b.ideal.at), "expected": v(b.expected.at), "mixed": v(b.mixed.at) });
+    let s = &p.storage;
+    json!({
+        "site": {
+            "floor": p.site.floor.map(|x| v(x.at)), "spare_fall": p.site.spare_fall.map(|x| v(x.at)),
+            "floor_over_ground": p.site.floor_over_ground.map(|x| v(x.at)), "tailwater": p.site.tailwater.map(|x| v(x.at)),
+        },
+        "profiles": p.profiles.iter().map(|profile| json!({
+            "name": profile.name, "flow": v(profile.flow.at), "drowned": profile.drowned, "outlet_runs_full": profile.runs_full,
+            "steps": profile.steps.iter().map(|s| json!({ "name": s.name, "loss": v(s.loss.at), "level": v(s.level.at) })).collect::<Vec<_>>(),
+        })).collect::<Vec<_>>(),
+        "velocities": fields(ledger, &p.velocities.fields(), system),
+        "oil_levels": p.levels.iter().map(|l| json!({
+            "oil": l.oil, "governing": l.caps[l.governing].name, "limit": v(l.limit.at),
+            "caps": l.caps.iter().map(|c| json!({ "name": c.name, "thickness": v(c.thickness.at) })).collect::<Vec<_>>(),
+            "set_points": l.levels.iter().map(|x| json!({
+                "name": x.point.word, "action": x.point.action, "layer": v(x.thickness.at), "interface": v(x.interface.at), "surface": v(x.surface.at), "held": v(x.volume.at),
+            })).collect::<Vec<_>>(),
+            "float_submerged": v(l.float.submerged.at), "alarm_trips_at": l.trip.map(|x| v(x.at)), "draw_leaves": v(l.residue.at),
+        })).collect::<Vec<_>>(),
+        "removals": p.removals.iter().map(|r| json!({
+            "case": r.case, "season": r.season.name(), "state": r.state.name(), "flow": v(r.flow.at), "tank_overflow": v(r.tank_overflow.at),
+            "plate_overflow": v(r.pack_overflow.at), "gap_reynolds": v(r.reynolds.at), "residence": v(r.residence.at), "cut": r.cut.map(|x| v(x.at)),
+            "free": bounded(&r.free), "total": bounded(&r.total), "in": fields(ledger, &r.content.fields(), system),
+        })).collect::<Vec<_>>(),
+        "classes": p.classes.iter().map(|c| json!({ "d": v(c.d.at), "rise": v(c.rise.at), "caught_ahead": v(c.tank.at), "caught_by_plates": v(c.pack.at), "left": v(c.left.at) })).collect::<Vec<_>>(),
+        "storage": {
+            "sludge_rate": v(s.sludge_rate.at), "sludge_trigger": s.sludge_trigger.map(|x| v(x.at)), "sludge_days": s.sludge_days.map(|x| v(x.at)),
+            "trigger": s.trigger.title, "oil_rate": v(s.oil_rate.at), "oil_days": s.oil_days.map(|x| v(x.at)),
+            "spill_room": s.spill.as_ref().map(|x| v(x.room.at)), "spill_spare": s.spill.as_ref().map(|x| v(x.spare.at)),
+        },
+    })
+}
+
+fn limits(settled: &Settled) -> Value {
+    let (ledger, system) = (&settled.job.ledger, settled.job.enquiry.system());
+    let (Some(basis), Some(p)) = (&settled.job.design.basis, &settled.job.design.performance) else { return json!([]) };
+    json!(p.limits.iter().map(|l| {
+        let limit = &basis.limits[l.limit];
+        json!({
+            "pollutant": limit.pollutant.word, "value": val(ledger, limit.value.at, system), "statistic": limit.statistic.q.word(),
+            "method": limit.method, "authority": limit.authority, "held_against": val(ledger, l.against.at, system), "verdict": l.word.text(),
+            "expected": val(ledger, l.expected.at, system), "mixed": val(ledger, l.mixed.at, system), "case": l.case, "because": l.because, "change": l.change,
+        })
+    }).collect::<Vec<_>>())
+}
+
+fn verdicts(settled: &Settled, edition: Edition) -> Value {
+    json!(settled.verdicts.iter().map(|j| json!({
+        "rule": j.rule.id, "title": j.rule.title, "verdict": j.verdict.word(), "says": j.verdict.says(), "remedy": j.rule.remedy, "source": j.rule.source,
+        "decision": j.decision.as_ref().map(|d| json!({
+            "decision": d.decision.0.map(|w| w.word()), "because": d.because, "who": d.who.as_ref().filter(|_| edition.is_internal()),
+        })),
+    })).collect::<Vec<_>>())
+}
+
+fn questions(settled: &Settled) -> Value {
+    let matter = that_matter(settled).len();
+    json!(settled.questions.iter().enumerate().map(|(i, q)| json!({
+        "key": q.key, "question": q.text, "now": q.now, "low": q.range.0, "high": q.range.1, "source": q.source, "weight": q.weight, "matters": i < matter,
+        "outcomes": q.outcomes.iter().map(|o| json!({
+            "answer": o.answer, "total_oil_out": o.effluent.map(|e| plain(e.si(), &stillrise_units::catalog::MG_L)), "unit": o.unit, "verdict": o.word.map(|w| w.text()),
+        })).collect::<Vec<_>>(),
+    })).collect::<Vec<_>>())
+}
+
+/// One line of the trail.
+fn entry(ledger: &Ledger, e: &Entry, system: System) -> Value {
+    let mut map = Map::new();
+    map.insert("section".to_owned(), json!(e.section));
+    map.insert("label".to_owned(), json!(e.label));
+    map.extend(value(&e.value, e.units, system));
+    let origin = match &e.origin {
+        Origin::Given { source, text } => json!({ "kind": "given", "source": source, "text": text }),
+        Origin::Assumed(a) => json!({ "kind": "assumed", "key": a.key, "question": a.question, "source": a.source, "low": arg(&a.low), "high": arg(&a.high) }),
+        Origin::Chosen { among, because, inputs } => json!({ "kind": "chosen", "among": among, "because": because, "inputs": indices(inputs) }),
+        Origin::Derived { page, inputs } => json!({ "kind": "derived", "formula": page.id, "inputs": indices(inputs) }),
+        Origin::Reckoned { text, inputs } => json!({
+            "kind": "reckoned", "expression": text, "inputs": inputs.iter().map(|(name, at)| json!({ "name": name, "entry": at.index() })).collect::<Vec<_>>(),
+        }),
+    };
+    map.insert("origin".to_owned(), origin);
+    let equations = trail::equations(ledger, e);
+    if !equations.is_empty() {
+        map.insert("worked".to_owned(), json!(equations));
+    }
+    if !e.notes.is_empty() {
+        map.insert("notes".to_owned(), json!(e.notes));
+    }
+    Value::Object(map)
+}
+
+fn arg(a: &Arg) -> Value {
+    match a {
+        Arg::Number(si) => json!(si),
+        Arg::Choice(word) => json!(word),
+        Arg::Series(pairs) => json!(pairs),
+    }
+}
+
+fn indices(nodes: &[Node]) -> Vec<Option<usize>> {
+    nodes.iter().map(|n| n.index()).collect()
+}

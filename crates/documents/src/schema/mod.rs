@@ -1,0 +1,97 @@
+//! JSON Schema of the enquiry and range files, from the one list of keys, and of the result.
+
+mod result;
+
+pub use result::result_schema;
+
+use serde_json::{Map, Value, json};
+use stillrise_design::enquiry::keys::{Block, BlockSpec, KeyKind, KeySpec};
+use stillrise_design::enquiry::range::{Model, RangeHead};
+use stillrise_units::Unit;
+
+const DIALECT: &str = "https://json-schema.org/draft/2020-12/schema";
+
+/// The schema of an enquiry file (TOML, read as JSON).
+#[must_use]
+pub fn enquiry_schema() -> Value {
+    file("An enquiry", stillrise_design::enquiry::blocks(), &["enquiry"])
+}
+
+/// The schema of a range file.
+#[must_use]
+pub fn range_schema() -> Value {
+    file("A range of units", [(RangeHead::spec(), false), (Model::spec(), true)].into_iter(), &["range", "model"])
+}
+
+fn file(title: &str, blocks: impl Iterator<Item = (&'static BlockSpec, bool)>, required: &[&str]) -> Value {
+    let properties: Map<String, Value> = blocks
+        .map(|(spec, many)| {
+            let one = block(spec);
+            let value = if many { json!({ "description": spec.doc, "type": "array", "items": one }) } else { one };
+            (spec.name.to_owned(), value)
+        })
+        .collect();
+    json!({ "$schema": DIALECT, "title": title, "type": "object", "additionalProperties": false, "required": required, "properties": properties })
+}
+
+fn block(spec: &'static BlockSpec) -> Value {
+    let properties: Map<String, Value> = spec.keys.iter().map(|k| (k.name.to_owned(), key(k))).collect();
+    let required: Vec<&str> = spec.keys.iter().filter(|k| k.needed).map(|k| k.name).collect();
+    json!({ "description": spec.doc, "type": "object", "additionalProperties": false, "required": required, "properties": properties })
+}
+
+fn key(k: &'static KeySpec) -> Value {
+    let mut out = match k.kind {
+        KeyKind::Text => json!({ "type": "string" }),
+        KeyKind::Texts => json!({ "anyOf": [{ "type": "string" }, { "type": "array", "items": { "type": "string" } }] }),
+        KeyKind::Flag => json!({ "type": "boolean" }),
+        KeyKind::Count => json!({ "type": "integer", "minimum": 1, "maximum": 1000 }),
+        KeyKind::Choice(words) => json!({ "oneOf": words.iter().map(|(w, meaning)| json!({ "const": w, "description": meaning })).collect::<Vec<_>>() }),
+        KeyKind::Named(names) => json!({ "enum": names() }),
+        KeyKind::Table(spec) => block(spec()),
+        KeyKind::Quantities(_) => json!({ "anyOf": [quantity(k), { "type": "array", "items": quantity(k) }] }),
+        KeyKind::Quantity(_) => json!({ "anyOf": [quantity(k), claim(k), { "type": "array", "items": { "anyOf": [quantity(k), claim(k)] } }] }),
+    };
+    if let Value::Object(map) = &mut out {
+        map.insert("description".to_owned(), json!(describe(k)));
+        if !k.like.is_empty() {
+            map.insert("examples".to_owned(), json!([k.like.trim_matches('"')]));
+        }
+    }
+    out
+}
+
+/// The key's meaning, units and bounds in a sentence.
+fn describe(k: &KeySpec) -> String {
+    let mut text = k.doc.to_owned();
+    if let KeyKind::Quantity(dim) | KeyKind::Quantities(dim) = k.kind {
+        let units: Vec<&str> = Unit::of_dim(dim).map(|u| u.symbol).filter(|s| !s.is_empty()).collect();
+        if units.is_empty() {
+            text.push_str("; a number without a unit");
+        } else {
+            text.push_str(&format!("; a number and one of {}", units.join(", ")));
+        }
+    }
+    if let Some((low, high)) = k.bounds {
+        text.push_str(&format!("; between {low} and {high}"));
+    }
+    text
+}
+
+/// A quantity as text, or a plain number where it has no unit.
+fn quantity(k: &KeySpec) -> Value {
+    let plain = matches!(k.kind, KeyKind::Quantity(stillrise_units::Dim::Ratio) | KeyKind::Quantities(stillrise_units::Dim::Ratio));
+    if plain { json!({ "type": ["string", "number"] }) } else { json!({ "type": "string" }) }
+}
+
+fn claim(k: &KeySpec) -> Value {
+    json!({
+        "type": "object", "additionalProperties": false, "required": ["value"],
+        "properties": {
+            "value": quantity(k),
+            "from": { "type": "string", "description": "Who or what says so" },
+            "chosen": { "type": "boolean", "description": "A person chose this claim among contradicting ones" },
+            "because": { "type": "string", "description": "Why it was chosen" },
+        }
+    })
+}

@@ -1,0 +1,44 @@
+//! The schema of `result.json`.
+
+use serde_json::{Value, json};
+
+/// The schema of the result.
+#[must_use]
+pub fn result_schema() -> Value {
+    let value = json!({ "$ref": "#/$defs/value" });
+    let values = json!({ "type": "object", "additionalProperties": value });
+    let list = |items: &Value| json!({ "type": "array", "items": items });
+    let text = json!({ "type": "string" });
+    let object = |properties: Value| json!({ "type": "object", "properties": properties });
+    json!({
+        "$schema": super::DIALECT,
+        "title": "A settled job",
+        "type": "object",
+        "additionalProperties": false,
+        "required": ["tool", "edition", "enquiry", "caution", "headline", "triage", "stops", "cases", "train", "performance", "limits", "verdicts", "candidates", "questions", "trail"],
+        "properties": {
+            "tool": object(json!({ "name": text, "version": text })),
+            "edition": { "enum": ["client", "regulator", "us"] },
+            "enquiry": { "type": "object", "description": "Who asked, and what had to be interpreted while reading" },
+            "caution": text,
+            "headline": list(&text),
+            "triage": list(&object(json!({ "subject": text, "weight": text, "says": text, "could": text, "source": { "type": ["string", "null"] } }))),
+            "stops": { "type": "array", "description": "Branches of the chain that could not go on", "items": text },
+            "cases": list(&object(json!({ "name": text, "parts": list(&text), "inflow": value, "to_unit": value, "content": { "anyOf": [values, { "type": "null" }] }, "governs": list(&text) }))),
+            "train": { "type": ["object", "null"], "description": "Stages, frame (given or chosen dimensions), layout (what follows), zones, particulars" },
+            "performance": { "type": ["object", "null"], "description": "Site levels, hydraulic profiles, velocities, oil levels, removals by case, season and state, droplet classes, storage" },
+            "limits": list(&object(json!({ "pollutant": text, "value": value, "statistic": text, "held_against": value, "verdict": { "enum": ["kept", "likely", "not shown", "not by gravity"] }, "expected": value, "mixed": value, "case": text, "because": text, "change": text }))),
+            "verdicts": list(&object(json!({ "rule": text, "title": text, "verdict": { "enum": ["not applicable", "passes", "warns", "fails"] }, "says": text, "remedy": text, "source": text, "decision": { "type": ["object", "null"] } }))),
+            "candidates": list(&object(json!({ "unit": text, "taken": { "type": "boolean" }, "total_oil_out": { "type": ["object", "null"] }, "barred": { "type": ["object", "null"] } }))),
+            "questions": list(&object(json!({ "key": text, "question": text, "now": text, "low": text, "high": text, "source": text, "weight": { "type": "number" }, "matters": { "type": "boolean" }, "outcomes": { "type": "array" } }))),
+            "trail": list(&object(json!({ "section": text, "label": text, "value": { "type": "number" }, "unit": text, "si": { "type": "number" }, "word": text, "series_si": { "type": "array" }, "origin": { "type": "object" }, "worked": list(&text), "notes": list(&text) }))),
+        },
+        "$defs": {
+            "value": {
+                "description": "A value: number and unit of print, number in SI, and its place in the trail; or a word",
+                "type": ["object", "null"],
+                "properties": { "value": { "type": "number" }, "unit": text, "si": { "type": "number" }, "word": text, "entry": { "type": ["integer", "null"] } }
+            }
+        }
+    })
+}

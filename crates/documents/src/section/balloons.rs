@@ -1,0 +1,135 @@
+//! Numbered balloons: parts in a row above the vessel, nozzles beside their pipes, findings where they stand clear.
+
+use super::findings::Group;
+use super::internals::{deflector, weir};
+use super::liquids::oil_zone;
+use super::place::{Section, WALL, zero};
+use super::schedules::{Id, items};
+use super::vessel::{drain, oil_draw, outlet};
+use crate::render::geometry::{Point, Rect, pt};
+use crate::render::item::Item;
+use crate::render::mark::Balloon;
+use crate::render::pen::Layer;
+use crate::render::scene::Scene;
+use stillrise_checks::Part;
+use stillrise_units::{Typed, math};
+
+/// Least distance of balloons in the row, mm.
+const APART: f64 = 9.0;
+/// Height of the row over the rim, mm.
+const ROW: f64 = 10.0;
+
+/// Draws all balloons.
+pub fn draw(s: &Section, scene: &mut Scene, findings: &[Group]) {
+    let rim = s.at(zero(), s.unit().shape.height()).y;
+    let mut row: Vec<(Point, String)> = Vec::new();
+    for (k, item) in items(s).iter().enumerate() {
+        let number = (k + 1).to_string();
+        match tip(s, item.id) {
+            (at, Some(centre)) => balloon(scene, at, &number, false, [(0.0, 0.0), (-6.0, 0.0), (0.0, 4.0), (8.0, 0.0)].map(|(x, y)| centre.by(x, y))),
+            (at, None) => row.push((at, number)),
+        }
+    }
+    row.push((oil_draw(s).0.by(0.4, -oil_draw(s).1), "N3".to_owned()));
+    row.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
+    let mut places: Vec<f64> = row.iter().map(|(at, _)| at.x).collect();
+    apart(&mut places);
+    for ((at, number), x) in row.into_iter().zip(places) {
+        balloon(scene, at, &number, false, [pt(x, rim - ROW)]);
+    }
+    let f = s.frame();
+    let inlet = s.at(zero(), f.inlet_invert.q + f.inlet_bore.q).by(-WALL - 4.0, 0.0);
+    balloon(scene, inlet, "N1", false, [inlet.by(-3.0, -8.0), inlet.by(-8.0, -8.0)]);
+    let stub = outlet(s);
+    let at = pt(stub.x0 + 3.5, s.at(zero(), f.outlet_invert.q + f.outlet_bore.q).y);
+    let centres = [(4.0, -9.0), (4.0, -13.0), (0.5, -13.0), (4.0, -18.0), (4.0, -24.0), (4.0, 12.0), (4.0, 18.0)];
+    balloon(scene, at, "N2", false, centres.map(|(x, y)| at.by(x, y)));
+    if let Some(at) = drain(s) {
+        let at = at.by(1.2, 2.5);
+        balloon(scene, at, "N4", false, [(9.0, -1.5), (-11.4, -1.5), (9.0, 0.0), (14.0, -1.5), (14.0, 2.0)].map(|(x, y)| at.by(x, y)));
+    }
+    for group in findings {
+        let Some(at) = concern(s, group.part) else { continue };
+        let mut centres = Vec::new();
+        for reach in [9.0, 12.0, 15.0, 19.0, 24.0, 30.0] {
+            for (x, y) in [(0.7, -0.7), (-0.7, -0.7), (0.7, 0.7), (-0.7, 0.7), (1.0, 0.0), (-1.0, 0.0), (0.0, -1.0), (0.0, 1.0)] {
+                centres.push(at.by(reach * x, reach * y));
+            }
+        }
+        balloon(scene, at, &group.mark, group.is_heavy(), centres);
+    }
+}
+
+fn balloon(scene: &mut Scene, tip: Point, number: &str, heavy: bool, centres: impl IntoIterator<Item = Point>) {
+    let balloon = Balloon { tip, centre: tip, number: number.to_owned(), heavy, dot: true };
+    let places: Vec<Item> = balloon.at(centres);
+    scene.on(Layer::Note).place(places);
+}
+
+/// Moves places of a row apart by halves, keeping their order.
+fn apart(places: &mut [f64]) {
+    for _ in 0..500 {
+        let mut moved = false;
+        for k in 1..places.len() {
+            let lack = APART - (places[k] - places[k - 1]);
+            if lack > 1e-3 {
+                places[k - 1] -= 0.5 * lack;
+                places[k] += 0.5 * lack;
+                moved = true;
+            }
+        }
+        if !moved {
+            break;
+        }
+    }
+}
+
+/// Where a part is pointed at, and where its balloon stands if not in the row.
+fn tip(s: &Section, id: Id) -> (Point, Option<Point>) {
+    let f = s.frame();
+    let rim = s.unit().shape.height();
+    let upper = s.at(zero(), f.crest.q + (rim - f.crest.q) * 0.5).y;
+    let top = s.at(zero(), s.unit().layout.pack_top.q).y;
+    match id {
+        Id::Shell => {
+            let at = pt(s.within("plate pack", 0.85), s.at(zero(), zero()).y + 0.5 * WALL);
+            (at, Some(at.by(3.0, 7.5)))
+        }
+        Id::Deflector => {
+            let (a, b) = deflector(s);
+            (pt(0.5 * (a.x + b.x), 0.5 * (a.y + b.y)), None)
+        }
+        Id::Baffle => (pt(s.at(f.inlet_length.q, zero()).x, upper), None),
+        Id::Hopper => {
+            let (edge, _) = s.hopper().unwrap_or((zero(), zero()));
+            let at = s.at(edge * 0.5, s.unit().shape.bottom() * 0.5).by(-0.4, 0.4);
+            (at, Some(at.by(-5.5, 6.5)))
+        }
+        Id::Pack => (pt(s.within("plate pack", 0.42), top + 3.0), None),
+        Id::Mesh => (pt(s.within("mesh", 0.5), top + 4.0), None),
+        Id::Float => (pt(s.within("oil retention zone", 0.3), upper), None),
+        Id::Downcomer => (pt(s.at(oil_zone(s).1, zero()).x, upper), None),
+        Id::Weir => (s.at(weir(s), f.crest.q * 0.8), None),
+    }
+}
+
+/// Where a finding on a part points to; nowhere if it concerns no part of the vessel.
+fn concern(s: &Section, part: Part) -> Option<Point> {
+    let f = s.frame();
+    let deep = |share: f64| s.at(zero(), f.crest.q * share).y;
+    Some(match part {
+        Part::Inlet => s.at(zero(), f.inlet_invert.q + f.inlet_bore.q * 0.5).by(-3.0, 0.0),
+        Part::Chamber => pt(s.within("primary zone", 0.35), deep(0.6)),
+        Part::Hopper => s.at(f.hopper_length.q * 0.5, s.unit().shape.bottom() * 0.25),
+        Part::Pack => pt(s.within("plate pack", 0.62), s.at(zero(), f.pack_bottom.q).y - 4.0),
+        Part::OilZone => pt(s.within("plate pack", 0.75), deep(0.99)),
+        Part::Downcomer => s.at(oil_zone(s).1, f.lip.q).by(0.0, -3.0),
+        Part::Outlet | Part::Effluent => {
+            let stub: Rect = outlet(s);
+            pt(stub.x0 + math::min(5.5, stub.width()), s.at(zero(), f.outlet_invert.q + f.outlet_bore.q * 0.5).y)
+        }
+        Part::Unit => s.at(s.unit().shape.length(), s.unit().shape.height() * 0.32).by(0.5 * WALL, 0.0),
+        Part::Enquiry | Part::Site => return None,
+    })
+    .filter(|p| p.x.is_finite() && f.crest.q.si().is_finite())
+}

@@ -1,0 +1,146 @@
+//! Deflector, baffles, plate pack, mesh, weir and float.
+
+use super::corners;
+use super::place::{Section, zero};
+use super::vessel::some;
+use crate::render::geometry::{Rect, pt};
+use crate::render::hatch::Hatch;
+use crate::render::item::Fill;
+use crate::render::pen::{Layer, Pen};
+use crate::render::scene::Scene;
+use stillrise_design::enquiry::range::OutletControl;
+use stillrise_handbook::separation::laminar_capture::PlateRun;
+use stillrise_units::catalog::DEG;
+use stillrise_units::{Length, Typed, math};
+
+/// Thickness of plates in section on paper, mm; nominal.
+const SHEET: f64 = 0.7;
+/// Plates nearer than this on paper, mm, are not all drawn.
+pub const NEAREST: f64 = 0.45;
+
+/// Draws the internals.
+pub fn draw(s: &Section, scene: &mut Scene) {
+    let f = s.frame();
+    let rim = s.unit().shape.height();
+    scene.part("deflector", "Inlet deflector", |scene| {
+        let (from, to) = deflector(s);
+        scene.on(Layer::Internals).line(from, to, Pen::Frame);
+    });
+    scene.part("baffle", "Diffusion baffle", |scene| {
+        let (low, high) = (s.at(f.inlet_length.q, zero()), s.at(f.inlet_length.q, rim));
+        perforated(scene.on(Layer::Internals), low.x, low.y, high.y);
+    });
+    scene.part("pack", "Plate pack", |scene| pack(s, scene));
+    if some(f.mesh.q) {
+        scene.part("mesh", "Mesh", |scene| {
+            let (from, to) = s.zone("mesh");
+            let area = corners(s.at(from, f.pack_bottom.q), s.at(to, s.unit().layout.pack_top.q));
+            scene.on(Layer::Internals).rect(&area, Some(Pen::Medium), Fill::Over(Hatch::Mesh));
+        });
+    }
+    scene.part("downcomer", "Downcomer baffle", |scene| {
+        let x = s.zone("clear well").0;
+        plate(s, scene, x, f.lip.q, rim);
+    });
+    if f.control.q == OutletControl::Weir {
+        scene.part("weir", "Outlet weir", |scene| plate(s, scene, weir(s), zero(), f.crest.q));
+    }
+    if let Some(alarm) = s.alarm() {
+        scene.part("float", "Level float", |scene| {
+            let x = s.within("oil retention zone", 0.3);
+            let (at, top) = (pt(x, s.at(zero(), alarm.interface.q).y), s.at(zero(), rim).y);
+            scene.on(Layer::Internals).line(pt(x, top - 1.0), at.by(0.0, 4.5), Pen::Medium);
+            scene.rect(&Rect::new(at.x - 1.5, at.y - 1.3, 3.0, 2.6), Some(Pen::Medium), Fill::Paper);
+            scene.line(at.by(-1.5, 0.0), at.by(1.5, 0.0), Pen::Thin);
+            scene.line(at.by(-0.9, 4.5), at.by(0.9, 4.5), Pen::Medium);
+            scene.on(Layer::Piping).rect(&Rect::new(x - 1.6, top - 3.6, 3.2, 2.6), Some(Pen::Medium), Fill::Paper);
+        });
+    }
+}
+
+/// Where the weir stands in the clear well; nominal.
+pub fn weir(s: &Section) -> Length {
+    let (from, to) = s.zone("clear well");
+    from + (to - from) * 0.4
+}
+
+/// A plate in section, upright.
+fn plate(s: &Section, scene: &mut Scene, x: Length, low: Length, high: Length) {
+    let (a, b) = (s.at(x, low), s.at(x, high));
+    let area = Rect { x0: a.x - 0.5 * SHEET, y0: b.y, x1: a.x + 0.5 * SHEET, y1: a.y };
+    scene.on(Layer::Internals).rect(&area, None, Fill::Ink);
+}
+
+/// A perforated plate in section: the same with openings.
+fn perforated(scene: &mut Scene, x: f64, low: f64, high: f64) {
+    let mut y = low;
+    while y > high + 1e-9 {
+        let next = math::max(y - 2.0, high);
+        scene.rect(&Rect { x0: x - 0.5 * SHEET, y0: next, x1: x + 0.5 * SHEET, y1: y }, None, Fill::Ink);
+        y -= 3.0;
+    }
+}
+
+/// Ends on paper of the deflector: 45 degrees downward ahead of the nozzle, a little wider than its bore.
+pub fn deflector(s: &Section) -> (crate::render::geometry::Point, crate::render::geometry::Point) {
+    let f = s.frame();
+    let chamber = f.inlet_length.q.si();
+    let reach = math::min(1.4 * f.inlet_bore.q.si(), 0.7 * chamber);
+    let above = math::max(reach - f.inlet_bore.q.si(), 0.0) * 0.5;
+    let (x, z) = (0.2 * chamber, f.inlet_invert.q.si() + f.inlet_bore.q.si() + above);
+    let spot = |d: f64| s.at(Length::from_si(x + d), Length::from_si(z - d));
+    (spot(0.0), spot(reach))
+}
+
+/// The pack, module by module, with its plates at their true pitch.
+fn pack(s: &Section, scene: &mut Scene) {
+    let f = s.frame();
+    let (from, to) = s.zone("plate pack");
+    let (low, high) = (f.pack_bottom.q, s.unit().layout.pack_top.q);
+    let modules = s.unit().particulars.modules.unwrap_or(1).clamp(1, 40);
+    let whole = corners(s.at(from, low), s.at(to, high));
+    let one = whole.width() / f64::from(modules);
+    scene.on(Layer::Internals);
+    for k in 0..modules {
+        let x0 = whole.x0 + one * f64::from(k) + if k > 0 { 0.5 } else { 0.0 };
+        let x1 = whole.x0 + one * f64::from(k + 1) - if k + 1 < modules { 0.5 } else { 0.0 };
+        let module = Rect { x0, x1, ..whole };
+        if f.run.q == PlateRun::CrossFlow {
+            scene.rect(&module, Some(Pen::Medium), Fill::Paper);
+            level_plates(s, scene, &module);
+        } else {
+            // Water running up through the pack meets plates that rise in its direction.
+            let degrees = f.angle.q.in_unit(&DEG);
+            let angle = if f.run.q == PlateRun::CoCurrent { degrees } else { -degrees };
+            let pitch = s.view.scale.mm(f.gap.q + f.plate.q);
+            let hatch = Hatch::Lines { angle, spacing: pitch * f64::from(every(pitch)) };
+            scene.rect(&module, Some(Pen::Medium), Fill::Over(hatch));
+        }
+    }
+}
+
+/// How many plates one line stands for, so that lines stay apart on paper.
+pub fn every(pitch: f64) -> u16 {
+    (1..1000_u16).find(|&k| pitch * f64::from(k) >= NEAREST).unwrap_or(1000)
+}
+
+/// Vertical pitch of the plates on paper, mm.
+pub fn pitch(s: &Section) -> f64 {
+    let f = s.frame();
+    s.view.scale.mm(f.gap.q + f.plate.q) / if f.run.q == PlateRun::CrossFlow { math::cos(f.angle.q.si()) } else { 1.0 }
+}
+
+/// Plates inclined across the unit, seen from the side: level lines at their vertical pitch.
+fn level_plates(s: &Section, scene: &mut Scene, module: &Rect) {
+    let pitch = pitch(s);
+    let step = pitch * f64::from(every(pitch));
+    if !(step.is_finite() && step > 0.0) {
+        return;
+    }
+    let mut y = module.y1 - 0.5 * step;
+    while y > module.y0 {
+        scene.line(pt(module.x0, y), pt(module.x1, y), Pen::Hatching);
+        y -= step;
+    }
+}
+

@@ -1,0 +1,231 @@
+//! The long section of one unit: a scaled drawing sheet. It draws values that exist and finds none.
+//!
+//! - [`place`](self::place): what is drawn from, scale and place on the sheet. `vessel`,
+//!   `internals`, `liquids`: the view. `dimensions`, `levels`, `balloons`: its marks.
+//! - `schedules`, `notes`, `title`: the words around it.
+//!
+//! Outline, levels and zones come from the unit; no kind of vessel is asked for here.
+
+mod balloons;
+mod dimensions;
+mod findings;
+mod internals;
+mod levels;
+mod liquids;
+mod names;
+mod notes;
+mod place;
+mod schedules;
+mod title;
+mod vessel;
+
+use crate::Edition;
+use crate::render::geometry::{Point, Rect, pt};
+use crate::render::scale::Scale;
+use crate::render::scene::Scene;
+use crate::render::schedule::{Column, Schedule, letters};
+use crate::render::sheet::{Revision, Sheet, SheetSize};
+use crate::render::svg::{Options, svg};
+use crate::render::text::{Table, lines};
+use crate::render::title_block::TitleBlock;
+use place::Section;
+use stillrise_search::Settled;
+
+/// A finished drawing sheet.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Drawing {
+    /// What it shows, as in the title block.
+    pub title: String,
+    /// Its scale.
+    pub scale: Scale,
+    /// The sheet.
+    pub scene: Scene,
+    /// The sheet as SVG.
+    pub svg: String,
+    /// Every text on the sheet, one a line, in the order of drawing: title block, view, schedules, notes.
+    pub sheet_texts: String,
+    /// What the sheet had no room for; it says so itself.
+    pub cut: Vec<String>,
+}
+
+/// Distance between schedules of the band under the view, mm.
+const BETWEEN: f64 = 5.0;
+/// Height of a schedule's heading, mm.
+const HEAD: f64 = 7.5;
+/// A column narrower than this is not used for notes, mm.
+const NARROWEST: f64 = 55.0;
+/// Room for the number before an item, mm.
+const MARK: f64 = 7.8;
+/// Room kept in the notes column for saying what was left out, mm.
+const LAST: f64 = 9.0;
+
+/// A schedule with its heading.
+type Titled = (String, Table);
+
+/// The long section of a settled job; `None` without a unit, or with one that no scale brings onto the sheet.
+#[must_use]
+pub fn section(settled: &Settled, edition: Edition) -> Option<Drawing> {
+    let size = SheetSize::of(settled.job.enquiry.system());
+    let room = Sheet::new(size, &TitleBlock::default(), "").drawing;
+    let mut section = Section::new(settled, edition)?;
+    let (band, rest) = band(&section, room.width());
+    let height = band.iter().map(|(_, table)| HEAD + extent(table, room.width()).1).fold(0.0, f64::max);
+    let upper = Rect { y1: room.y1 - height - 3.0, ..room };
+    let marks = levels::marks(&section);
+    section.fit(&upper, levels::width(&section, &marks))?;
+
+    let block = title::block(&section);
+    let mut sheet = Sheet::new(size, &block, &title::description(&section));
+    let scene = &mut sheet.scene;
+    scene.reserve(Rect { y0: upper.y1, ..room });
+    scene.reserve(Rect { x0: room.x1, x1: scene.width, ..room });
+    let findings = findings::groups(settled);
+    liquids::draw(&section, scene);
+    vessel::draw(&section, scene);
+    internals::draw(&section, scene);
+    let lowest = dimensions::draw(&section, scene);
+    levels::draw(&section, scene, &marks);
+    names::draw(&section, scene);
+    balloons::draw(&section, scene, &findings);
+    let spare = upper.y1 - lowest - 14.0;
+    section.view.title(scene, pt(section.middle(), lowest + 6.5 + (0.3 * spare).clamp(0.0, 5.0)));
+
+    let mut x = room.x0;
+    for (title, table) in &band {
+        let (width, _) = extent(table, room.width());
+        let mut column = Column::new(Rect { x0: x, y0: room.y1 - height, x1: x + width, y1: room.y1 + 1.0 });
+        column.heading(scene, title);
+        column.table(scene, table);
+        x += width + BETWEEN;
+    }
+    let mut cut = core::mem::take(&mut sheet.cut);
+    let beside = Rect { x0: x + 2.0, y0: room.y1 - height, ..room };
+    let beside = (beside.width() > NARROWEST).then(|| Column::new(beside));
+    cut.extend(words(&section, &mut sheet, beside, &rest, &findings));
+    let (at, length) = sheet.bar();
+    section.view.scale_bar(&mut sheet.scene, at, length, section.system);
+    revisions(&mut sheet, &block, settled);
+    let sheet_texts = sheet.scene.text_boxes().into_iter().map(|(text, _)| text + "\n").collect();
+    let picture = svg(&sheet.scene, &Options { id: "section".to_owned(), ..Options::default() });
+    let (title, scale) = (block.title, section.view.scale);
+    Some(Drawing { title, scale, scene: sheet.scene, svg: picture, sheet_texts, cut })
+}
+
+/// Schedules that stand side by side under the view, and those that must go to the notes column.
+fn band(section: &Section, room: f64) -> (Vec<Titled>, Vec<Titled>) {
+    let mut all = vec![("Nozzles".to_owned(), schedules::nozzles(section))];
+    all.extend(schedules::oils(section));
+    all.extend(schedules::waters(section));
+    let (mut band, mut rest, mut taken) = (Vec::new(), Vec::new(), 0.0);
+    for (title, table) in all {
+        let (width, _) = extent(&table, room);
+        if taken + width <= room + 1e-6 {
+            taken += width + BETWEEN;
+            band.push((title, table));
+        } else {
+            rest.push((title, table));
+        }
+    }
+    (band, rest)
+}
+
+fn extent(table: &Table, room: f64) -> (f64, f64) {
+    Schedule::new(table, room, crate::render::scene::TEXT).extent()
+}
+
+/// Fills the notes column, the strip and the place beside the schedules; answers what found no room.
+fn words(
+    section: &Section,
+    sheet: &mut Sheet,
+    beside: Option<Column>,
+    rest: &[Titled],
+    findings: &[findings::Group],
+) -> Vec<String> {
+    let (scene, notes) = (&mut sheet.scene, &mut sheet.notes);
+    let first = Column::new(strip(&sheet.strip));
+    let mut cut = Vec::new();
+    let whole = notes.area.y1;
+    notes.area.y1 = whole - LAST;
+    titled(scene, notes, "Parts", &schedules::parts(section), &mut cut);
+    let mut headed = false;
+    for group in findings {
+        let text = group.text(section.edition);
+        if holds(notes, &text, !headed) {
+            headed = headed || notes.heading(scene, "Findings");
+            notes.item(scene, &group.mark, &text);
+        } else {
+            cut.push(format!("finding {}", group.mark));
+        }
+    }
+    for (title, table) in rest {
+        titled(scene, notes, title, table, &mut cut);
+    }
+    let mut places = vec![first, notes.clone()];
+    places.extend(beside);
+    let (mut here, mut headed) = (0, false);
+    for (k, line) in notes::notes(section).iter().enumerate() {
+        let mark = (k + 1).to_string();
+        let fits = |k: usize| places.get(k).is_some_and(|place| holds(place, line, k > here || !headed));
+        match (here..places.len()).find(|&k| fits(k)) {
+            Some(found) => {
+                headed = headed && found == here;
+                here = found;
+                let place = &mut places[here];
+                headed = headed || place.heading(scene, if here == 0 { "Notes" } else { "Notes, continued" });
+                place.item(scene, &mark, line);
+            }
+            None => cut.push(format!("note {mark}")),
+        }
+    }
+    notes.area.y1 = whole;
+    if !cut.is_empty() {
+        notes.next = whole - LAST + 1.0;
+        let line = format!("No room on this sheet for: {}.", cut.join(", "));
+        if !notes.paragraph(scene, &line) {
+            notes.paragraph(scene, "No room on this sheet for all findings and notes.");
+        }
+    }
+    cut
+}
+
+/// Whether a column still holds an item, with a heading before it if need be.
+fn holds(column: &Column, text: &str, heading: bool) -> bool {
+    let folded = lines(text, letters(column.area.width() - MARK, column.size)).len();
+    let height = 1.5 * column.size * f64::from(u16::try_from(folded).unwrap_or(u16::MAX));
+    height + if heading { HEAD } else { 0.0 } <= column.room()
+}
+
+/// A schedule with its heading, or its name among what was cut.
+fn titled(scene: &mut Scene, notes: &mut Column, title: &str, table: &Table, cut: &mut Vec<String>) {
+    let (width, height) = extent(table, notes.area.width());
+    let fits = height + HEAD <= notes.room() && width <= notes.area.width() + 1e-6;
+    if !(fits && notes.heading(scene, title) && notes.table(scene, table)) {
+        cut.push(title.to_lowercase());
+    }
+}
+
+/// The part of the strip between stamp and history, for notes.
+fn strip(whole: &Rect) -> Rect {
+    Rect { x0: whole.x0 + 72.0, y0: whole.y0 + 3.0, x1: whole.x1 - 3.0, y1: whole.y1 - 10.0 }
+}
+
+/// The history, as far as the enquiry states it: one line.
+fn revisions(sheet: &mut Sheet, block: &TitleBlock, settled: &Settled) {
+    let head = &settled.job.enquiry.head;
+    if head.revision.is_some() || head.date.is_some() {
+        let revision = Revision {
+            index: block.revision.clone(),
+            date: block.date.clone(),
+            text: block.status.clone(),
+            by: head.prepared_by.clone().unwrap_or_default(),
+        };
+        sheet.revisions(&[revision]);
+    }
+}
+
+/// Points of a rectangle on paper between two corners in any order.
+fn corners(a: Point, b: Point) -> Rect {
+    let low = |p: f64, q: f64| if p < q { (p, q) } else { (q, p) };
+    let ((x0, x1), (y0, y1)) = (low(a.x, b.x), low(a.y, b.y));
+    Rect { x0, y0, x1, y1 }
+}

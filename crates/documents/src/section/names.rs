@@ -1,0 +1,79 @@
+//! Names of the zones: in the water where they find room, otherwise beside the vessel with a leader.
+
+use super::dimensions::{PACK, well};
+use super::place::{STUB, Section, WALL, zero};
+use crate::render::geometry::{Rect, pt};
+use crate::render::item::{Item, Shape};
+use crate::render::mark::Leader;
+use crate::render::pen::Layer;
+use crate::render::scene::{Anchor, Scene, TEXT, Text, text_width};
+use stillrise_units::math;
+
+/// Names all zones but those whose parts have numbers.
+pub fn draw(s: &Section, scene: &mut Scene) {
+    scene.on(Layer::Note);
+    for zone in s.unit().zones.iter().filter(|z| z.name != "plate pack" && z.name != "mesh") {
+        let name = zone.name.to_uppercase();
+        let room = room(s, zone.name);
+        // Only a place that is wholly free: a name that stands on a dimension helps nobody.
+        let taken = scene.text_boxes();
+        let free = |text: &Text| {
+            let area = text.area();
+            room.holds(&area) && taken.iter().all(|(_, rect)| rect.overlap(&area.grown(0.3)) <= 0.0)
+        };
+        let inside: Vec<Item> =
+            places(&name, &room).into_iter().filter(free).map(|t| Item::Shape(Shape::Text(t.cleared()))).collect();
+        if inside.is_empty() {
+            outside(s, scene, zone.name, &name);
+        } else {
+            scene.place(inside);
+        }
+    }
+}
+
+/// The part of a zone, on paper, that is under water and clear of dimensions.
+fn room(s: &Section, zone: &str) -> Rect {
+    let (from, to) = s.zone(zone);
+    let top = s.layer().map_or(s.frame().crest.q, |alarm| alarm.interface.q);
+    let (a, b) = (s.at(from, top), s.at(to, zero()));
+    let right = match zone {
+        "primary zone" => PACK + TEXT + 2.0,
+        "clear well" => well(b.x - a.x),
+        _ => 0.3,
+    };
+    Rect { x0: a.x + 0.8, y0: a.y + 1.5, x1: b.x - right - 0.5, y1: b.y - 1.0 }
+}
+
+/// Places in a zone: across if that fits, otherwise reading upward.
+fn places(name: &str, room: &Rect) -> Vec<Text> {
+    let mut places = Vec::new();
+    if text_width(name, TEXT) + 2.0 < room.width() {
+        for share in [0.45, 0.6, 0.3, 0.75] {
+            let at = pt(room.centre().x, room.y0 + share * room.height());
+            places.push(Text::new(at, name).anchored(Anchor::Middle));
+        }
+    }
+    // A line of lettering is a third deeper than its capitals.
+    let spare = math::max(room.width() - 1.35 * TEXT, 0.0);
+    for x in [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.0, 1.0] {
+        for y in [0.4, 0.5, 0.6, 0.3, 0.7] {
+            let at = pt(room.x0 + x * spare + TEXT, room.y0 + y * room.height());
+            places.push(Text::new(at, name).anchored(Anchor::Middle).up());
+        }
+    }
+    places
+}
+
+/// To the right of the vessel, between the level marks; zones at the inlet end go without.
+fn outside(s: &Section, scene: &mut Scene, zone: &str, name: &str) {
+    if !matches!(zone, "clear well" | "oil retention zone") {
+        return;
+    }
+    let x = s.at(s.unit().shape.length(), zero()).x + WALL + STUB + 2.0;
+    let (crest, floor) = (s.at(zero(), s.frame().crest.q).y, s.at(zero(), zero()).y);
+    let share = if zone == "clear well" { 0.35 } else { 0.5 };
+    let tip = pt(s.within(zone, share), crest + (if zone == "clear well" { 0.62 } else { 0.5 }) * (floor - crest));
+    let knees = (0..24_u8).map(|k| pt(x, crest + (0.3 + 0.05 * f64::from(k)) * (floor - crest)));
+    let knees: Vec<_> = knees.collect();
+    scene.place(knees.into_iter().map(|knee| Item::Leader(Leader { tip, knee, text: name.to_owned(), dot: true })).collect::<Vec<_>>());
+}

@@ -1,0 +1,69 @@
+//! Notes on the sheet.
+
+use super::internals::{every, pitch};
+use super::place::Section;
+use stillrise_design::enquiry::range::OutletControl;
+use stillrise_handbook::separation::laminar_capture::PlateRun;
+use stillrise_units::catalog::{GAL, GPM, L, M3_H};
+use stillrise_units::print::digits;
+use stillrise_units::Typed;
+
+/// The notes, in order of weight.
+pub fn notes(s: &Section) -> Vec<String> {
+    let mut all = Vec::new();
+    let count = s.train.count.q.si();
+    if count > 1.0 {
+        all.push(format!("One of {} like units in parallel; the flow is shared equally.", digits(count, 6)));
+    }
+    let floor = s.datum(super::place::zero());
+    let floor = floor.map_or_else(|| "the site's datum is not known".to_owned(), |z| format!("EL: site datum, floor {z}"));
+    all.push(format!("Elevations are above the floor, inside; {floor}."));
+    if let Some(oil) = s.governing() {
+        let cap = oil.caps.get(oil.governing).map_or("cap", |c| c.name);
+        all.push(match s.layer() {
+            Some(_) => format!("Oil at the alarm, without flow: {}; its layer is limited by the {cap}.", oil.oil),
+            None => format!("No oil layer is drawn: the {cap} leaves no room for one."),
+        });
+    }
+    all.push(match s.highest() {
+        Some(p) => format!("MAX and chain lines: {} through one unit, end of interval.", s.show(p.flow.q, (&GPM, &M3_H))),
+        None => "Levels under flow were not found.".to_owned(),
+    });
+    let trigger = s.performance.and_then(|p| p.storage.sludge_trigger.as_ref()).filter(|_| s.sludge().is_some());
+    if let Some(volume) = trigger {
+        all.push(format!("Sludge: {}, to be pumped out.", s.show(volume.q, (&GAL, &L))));
+    }
+    all.push("Fill with clean water to the outlet before any oily water comes.".to_owned());
+    all.push(plates(s));
+    all.push(nominal(s));
+    if s.edition.is_internal() {
+        all.push(format!("Unit: {}.", s.train.origin));
+        if let Some(pick) = &s.settled.pick {
+            all.push(format!("Why this unit: {}.", pick.because));
+        }
+    }
+    all
+}
+
+/// How the plates are drawn.
+fn plates(s: &Section) -> String {
+    let step = every(pitch(s));
+    let which = if step > 1 { format!("one for {step} plates") } else { "at true pitch".to_owned() };
+    match s.frame().run.q {
+        PlateRun::CrossFlow => format!("Plates inclined across the unit are seen as level lines, {which}."),
+        _ => format!("Plates are seen at their true angle, {which}."),
+    }
+}
+
+/// What is drawn without data.
+fn nominal(s: &Section) -> String {
+    let mut what = vec!["walls, cover, nozzle stubs, deflector, float", "tops of baffles", "height of the mesh"];
+    if s.unit().particulars.modules.is_some_and(|n| n > 1) {
+        what.push("order of the modules");
+    }
+    if s.frame().control.q == OutletControl::Weir {
+        what.push("place of the weir");
+    }
+    let sizes = if s.hopper().is_some() { "sizes of N3 and N4" } else { "size of N3" };
+    format!("Nominal, not stated: {}, {sizes}.", what.join(", "))
+}

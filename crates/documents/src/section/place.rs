@@ -1,0 +1,162 @@
+//! What the section is drawn from, and where it stands on the sheet.
+
+use crate::Edition;
+use crate::render::geometry::{Point, Rect, pt};
+use crate::render::scale::{Scale, View, dimension_text};
+use stillrise_design::performance::Performance;
+use stillrise_design::performance::hydraulics::Profile;
+use stillrise_design::performance::levels::{Level, OilLevels};
+use stillrise_design::train::Train;
+use stillrise_design::train::frame::Frame;
+use stillrise_design::train::unit::Unit;
+use stillrise_search::Settled;
+use stillrise_units::catalog::{FT, M};
+use stillrise_units::print::with_unit;
+use stillrise_units::{Length, System, Typed, Unit as UnitOf};
+
+/// Nominal thickness of walls on paper, mm; the true one is not stated.
+pub const WALL: f64 = 0.9;
+/// Length of nozzle stubs on paper, mm.
+pub const STUB: f64 = 8.0;
+/// Room kept around the vessel, mm: left, above, below.
+const LEFT: f64 = 24.0;
+const ABOVE: f64 = 14.5;
+const BELOW: f64 = 35.0;
+
+/// The view's name.
+pub const NAME: &str = "Long section";
+
+/// What is drawn, and the view it is drawn in.
+pub struct Section<'a> {
+    /// The job.
+    pub settled: &'a Settled,
+    /// For whom.
+    pub edition: Edition,
+    /// Units of print.
+    pub system: System,
+    /// The train.
+    pub train: &'a Train,
+    /// What it will do, if that was found.
+    pub performance: Option<&'a Performance>,
+    /// Scale and origin.
+    pub view: View,
+}
+
+impl<'a> Section<'a> {
+    /// Not yet placed; `None` without a unit.
+    pub fn new(settled: &'a Settled, edition: Edition) -> Option<Section<'a>> {
+        let system = settled.job.enquiry.system();
+        let train = settled.job.design.train.as_ref()?;
+        let performance = settled.job.design.performance.as_ref();
+        let scale = *Scale::series(system).last()?;
+        let view = View { name: NAME.to_owned(), scale, origin: pt(0.0, 0.0) };
+        Some(Section { settled, edition, system, train, performance, view })
+    }
+
+    /// Finds the scale at which view and marks fit an area, and centres them in it.
+    pub fn fit(&mut self, area: &Rect, right: f64) -> Option<()> {
+        let shape = &self.unit().shape;
+        let (length, height) = (shape.length(), shape.height() - shape.bottom());
+        let room = (area.width() - LEFT - right - 2.0 * WALL, area.height() - ABOVE - BELOW);
+        let scale = Scale::fitting(length, height, room, self.system)?;
+        let spare = (room.0 - scale.mm(length), room.1 - scale.mm(height));
+        let x = area.x0 + LEFT + WALL + 0.5 * spare.0;
+        let y = area.y0 + ABOVE + 0.5 * spare.1 + scale.mm(shape.height());
+        self.view = View { name: NAME.to_owned(), scale, origin: pt(x, y) };
+        Some(())
+    }
+
+    /// The unit.
+    pub fn unit(&self) -> &'a Unit {
+        &self.train.unit
+    }
+
+    /// Its frame.
+    pub fn frame(&self) -> &'a Frame {
+        &self.train.unit.frame
+    }
+
+    /// A point of the vessel on paper.
+    pub fn at(&self, x: Length, z: Length) -> Point {
+        self.view.at(x, z)
+    }
+
+    /// x on paper of the middle of the vessel, mm.
+    pub fn middle(&self) -> f64 {
+        self.at(self.unit().shape.length() * 0.5, zero()).x
+    }
+
+    /// Where a zone begins and ends; both zero if there is none of that name.
+    pub fn zone(&self, name: &str) -> (Length, Length) {
+        let zone = self.unit().zones.iter().find(|z| z.name == name);
+        zone.map_or((zero(), zero()), |z| (z.from, z.from + z.length.q))
+    }
+
+    /// x on paper at a share of a zone's length.
+    pub fn within(&self, name: &str, share: f64) -> f64 {
+        let (from, to) = self.zone(name);
+        self.at(from + (to - from) * share, zero()).x
+    }
+
+    /// A length as written on the drawing.
+    pub fn write(&self, length: Length) -> String {
+        dimension_text(length, self.system)
+    }
+
+    /// A quantity with its unit.
+    pub fn show<Q: Typed>(&self, q: Q, units: (&'static UnitOf, &'static UnitOf)) -> String {
+        with_unit(q.si(), self.system.pick(units))
+    }
+
+    /// An elevation in the site's datum, if the floor's is known.
+    pub fn datum(&self, z: Length) -> Option<String> {
+        let z = self.performance?.site.floor.as_ref()?.q + z;
+        Some(match self.system {
+            System::Us => format!("{:.2} ft", z.in_unit(&FT)),
+            System::Si => format!("{:.3} m", z.in_unit(&M)),
+        })
+    }
+
+    /// The oil with the thinnest permitted layer: the alarm float is mounted for it.
+    pub fn governing(&self) -> Option<&'a OilLevels> {
+        let levels = &self.performance?.levels;
+        levels.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()))
+    }
+
+    /// Its alarm.
+    pub fn alarm(&self) -> Option<&'a Level> {
+        self.governing()?.level("alarm")
+    }
+
+    /// Its alarm, if there is a layer to draw.
+    pub fn layer(&self) -> Option<&'a Level> {
+        self.alarm().filter(|alarm| alarm.surface.q > alarm.interface.q)
+    }
+
+    /// Levels at the largest flow.
+    pub fn highest(&self) -> Option<&'a Profile> {
+        self.performance?.profiles.last()
+    }
+
+    /// Level of the sludge when it is to be pumped, if that is known.
+    pub fn sludge(&self) -> Option<Length> {
+        let volume = self.performance?.storage.sludge_trigger.as_ref()?.q;
+        self.unit().shape.level(volume).filter(|z| *z > self.unit().shape.bottom())
+    }
+
+    /// Both ends of the lowest edge of the outline, if it lies below the floor: the hopper's bottom.
+    pub fn hopper(&self) -> Option<(Length, Length)> {
+        let bottom = self.unit().shape.bottom();
+        if bottom >= zero() {
+            return None;
+        }
+        let lowest: Vec<Length> =
+            self.unit().shape.outline().into_iter().filter(|(_, z)| *z == bottom).map(|(x, _)| x).collect();
+        Some((*lowest.first()?, *lowest.get(1).or(lowest.first())?))
+    }
+}
+
+/// No length: the floor, the inside of the inlet end.
+pub fn zero() -> Length {
+    Length::from_si(0.0)
+}

@@ -1,0 +1,172 @@
+//! Schedules of the sheet: nozzles, oil and water levels, parts.
+
+use super::place::Section;
+use super::vessel::some;
+use crate::render::text::Table;
+use stillrise_design::enquiry::range::OutletControl;
+use stillrise_design::performance::hydraulics::Profile;
+use stillrise_handbook::hydraulics::pipes::pipe_size;
+use stillrise_units::catalog::{DEG, GAL, GPM, IN, KG, KG_M3, L, LB, M3_H, MM, PERCENT};
+use stillrise_units::print::digits;
+use stillrise_units::{System, Typed};
+
+/// A part in the list.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Id {
+    Shell,
+    Deflector,
+    Baffle,
+    Hopper,
+    Pack,
+    Mesh,
+    Float,
+    Downcomer,
+    Weir,
+}
+
+/// One line of the list of parts; its place in the list is its number.
+pub struct PartLine {
+    /// Which.
+    pub id: Id,
+    name: &'static str,
+    data: String,
+}
+
+/// What is not stated.
+const NOT_STATED: &str = "–";
+
+/// Nozzles.
+pub fn nozzles(s: &Section) -> Table {
+    let f = s.frame();
+    let datum = s.datum(f.crest.q).is_some();
+    let mut table = Table::new(["Mark", "Qty", "Size", "Service", "Elevation"]);
+    if datum {
+        table.header.push("EL".to_owned());
+    }
+    let (inlet, outlet) = &s.unit().particulars.nozzles;
+    let size = |word: &str| match (pipe_size(word), s.system) {
+        (Some(row), System::Si) => row.metric_word(),
+        (Some(row), System::Us) => row.word.to_owned(),
+        (None, _) if word.is_empty() => NOT_STATED.to_owned(),
+        (None, _) => word.to_owned(),
+    };
+    let mut row = |mark: &str, size: String, service: &str, z| {
+        let mut cells = vec![mark.to_owned(), "1".to_owned(), size, service.to_owned(), s.write(z)];
+        cells.extend(s.datum(z));
+        table.row(cells);
+    };
+    row("N1", size(inlet), "Inlet invert", f.inlet_invert.q);
+    row("N2", size(outlet), "Outlet invert", f.outlet_invert.q);
+    row("N3", NOT_STATED.to_owned(), "Oil draw-off", f.oil_draw.q);
+    if s.hopper().is_some() {
+        row("N4", NOT_STATED.to_owned(), "Sludge drain", s.unit().shape.bottom());
+    }
+    table
+}
+
+/// Set points of each oil.
+pub fn oils(s: &Section) -> Vec<(String, Table)> {
+    let all = s.performance.map_or(&[][..], |p| &p.levels);
+    let one = |oil: &stillrise_design::performance::levels::OilLevels| {
+        let mut table = Table::new(["Set point", "Layer", "Interface", "Surface", "Volume"]);
+        for level in &oil.levels {
+            table.row([
+                capital(level.point.word),
+                s.write(level.thickness.q),
+                s.write(level.interface.q),
+                s.write(level.surface.q),
+                s.show(level.volume.q, (&GAL, &L)),
+            ]);
+        }
+        (format!("Oil: {}", oil.oil), table)
+    };
+    all.iter().map(one).collect()
+}
+
+/// Water levels by flow.
+pub fn waters(s: &Section) -> Option<(String, Table)> {
+    let profiles = &s.performance?.profiles;
+    let mut table = Table::new(["Flow", "Well", "Oil zone", "Inlet"]);
+    let same = |a: &Profile, b: &Profile| {
+        (a.flow.q, a.well.q, a.chamber.q, a.inlet.q) == (b.flow.q, b.well.q, b.chamber.q, b.inlet.q)
+    };
+    for (k, p) in profiles.iter().enumerate() {
+        // The design flow is mostly the largest one; one line says it.
+        if profiles.iter().skip(k + 1).any(|later| same(p, later)) {
+            continue;
+        }
+        let state = p.name.rsplit_once(", ").map_or("", |(_, state)| state).replace(" of interval", "");
+        let flow = s.show(p.flow.q, (&GPM, &M3_H));
+        let name = if state.is_empty() { capital(&p.name) } else { format!("{flow}, {state}") };
+        table.row([name, s.write(p.well.q), s.write(p.chamber.q), s.write(p.inlet.q)]);
+    }
+    Some(("Water levels".to_owned(), table))
+}
+
+/// The parts that get a number.
+pub fn items(s: &Section) -> Vec<PartLine> {
+    let f = s.frame();
+    let unit = s.unit();
+    let l = |q| s.write(q);
+    let percent = |q| s.show(q, (&PERCENT, &PERCENT));
+    let mut all = Vec::new();
+    let mut add = |id, name, data: String| all.push(PartLine { id, name, data });
+    let inside = format!("inside {} x {} x {}", l(f.length.q), l(f.width.q), l(f.height.q));
+    let mut shell = vec![inside];
+    shell.extend(unit.particulars.material.clone());
+    shell.extend(unit.particulars.empty_weight.as_ref().map(|w| format!("{} empty", s.show(w.q, (&LB, &KG)))));
+    add(Id::Shell, "Shell", shell.join("; "));
+    if let Some((a, b)) = s.hopper() {
+        let (long, bottom, deep) = (l(f.hopper_length.q), l(b - a), l(f.hopper_depth.q));
+        add(Id::Hopper, "Sludge hopper", format!("{long} long, {bottom} at the bottom, {deep} deep"));
+    }
+    add(Id::Deflector, "Inlet deflector", "45°, common practice".to_owned());
+    add(Id::Baffle, "Diffusion baffle", format!("perforated, {} open", percent(f.baffle_open.q)));
+    let mut pack = format!(
+        "{} plates, gap {}, {}, {}",
+        digits(unit.layout.plates.q.si(), 6),
+        fine(s, f.gap.q),
+        s.show(f.angle.q, (&DEG, &DEG)),
+        f.run.q.word(),
+    );
+    if let Some(n) = unit.particulars.modules {
+        pack += &format!("; {n} module{}", if n == 1 { "" } else { "s" });
+    }
+    if let Some(mass) = &unit.particulars.module_weight {
+        pack += &format!(", heaviest {} wet", s.show(mass.q, (&LB, &KG)));
+    }
+    add(Id::Pack, "Plate pack", pack);
+    if some(f.mesh.q) {
+        let data = format!("{} thick, fibre {}, {} solid", l(f.mesh.q), s.show(f.mesh_fibre.q, (&MM, &MM)), percent(f.mesh_solidity.q));
+        add(Id::Mesh, "Mesh", data);
+    }
+    if let Some(alarm) = s.alarm() {
+        let data = format!("{}, trips at {}", s.show(f.float_density.q, (&KG_M3, &KG_M3)), l(alarm.interface.q));
+        add(Id::Float, "Level float", data);
+    }
+    add(Id::Downcomer, "Downcomer baffle", format!("lip {} above the floor", l(f.lip.q)));
+    if f.control.q == OutletControl::Weir {
+        add(Id::Weir, "Outlet weir", format!("crest {}, {} long", l(f.crest.q), l(f.weir_length.q)));
+    }
+    all
+}
+
+/// The list of parts.
+pub fn parts(s: &Section) -> Table {
+    let mut table = Table::new(["No.", "Part", "Data"]);
+    for (k, item) in items(s).into_iter().enumerate() {
+        table.row([(k + 1).to_string(), item.name.to_owned(), item.data]);
+    }
+    table
+}
+
+/// A small length, in its own digits: eighths of an inch and whole millimetres are too coarse for it.
+fn fine(s: &Section, length: stillrise_units::Length) -> String {
+    s.show(length, (&IN, &MM))
+}
+
+/// With a capital at the beginning.
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}

@@ -1,0 +1,76 @@
+//! Title block and description.
+
+use super::place::Section;
+use crate::render::text::plain;
+use crate::render::title_block::{Projection, TitleBlock};
+use stillrise_design::enquiry::blocks::Status;
+use stillrise_units::print::digits;
+use stillrise_units::{System, Typed};
+
+/// What must be minded by whoever acts on the sheet.
+const CAUTIONS: &str = "For review by a licensed engineer; local codes and the permit govern. Confined space, flammable \
+                        vapour, lifting, hot work: by permit only.";
+
+/// The title block, from the head of the enquiry.
+pub fn block(s: &Section) -> TitleBlock {
+    let head = &s.settled.job.enquiry.head;
+    let text = |field: &Option<String>| field.as_deref().map(plain).unwrap_or_default();
+    let status = head.status.0.unwrap_or(Status::Preliminary);
+    let (status, stamp) = match status {
+        Status::Preliminary => ("Preliminary", "PRELIMINARY - NOT FOR CONSTRUCTION"),
+        Status::ForApproval => ("For approval", "FOR APPROVAL - NOT FOR CONSTRUCTION"),
+        Status::Issued => ("Issued", ""),
+        Status::AsBuilt => ("As built", "AS BUILT"),
+    };
+    let count = s.train.count.q.si();
+    let each = if count > 1.0 { format!(", one of {} in parallel", digits(count, 6)) } else { String::new() };
+    let client = text(&head.client);
+    let client = if client.is_empty() { client } else { format!(", for {client}") };
+    let project = text(&head.project);
+    TitleBlock {
+        title: title(s),
+        subtitle: format!("{}{each}{client}", super::place::NAME),
+        number: if project.is_empty() { String::new() } else { format!("{project}-S1") },
+        project: [project, text(&head.title)].iter().filter(|t| !t.is_empty()).cloned().collect::<Vec<_>>().join(", "),
+        owner: text(&head.prepared_by),
+        kind: "Section".to_owned(),
+        revision: text(&head.revision),
+        sheet: (1, 1),
+        status: status.to_owned(),
+        scale: s.view.scale.text().to_owned(),
+        date: text(&head.date),
+        units: match s.system {
+            System::Us => "feet and inches".to_owned(),
+            System::Si => "millimetres".to_owned(),
+        },
+        projection: match s.system {
+            System::Us => Projection::Third,
+            System::Si => Projection::First,
+        },
+        language: "en".to_owned(),
+        stamp: stamp.to_owned(),
+        cautions: CAUTIONS.to_owned(),
+        ..TitleBlock::default()
+    }
+}
+
+fn title(s: &Section) -> String {
+    format!("Oil-water separator, {}", plain(&s.unit().particulars.model))
+}
+
+/// For someone who cannot see the drawing.
+pub fn description(s: &Section) -> String {
+    let f = s.frame();
+    let oil = s.layer().map_or_else(String::new, |alarm| {
+        format!(" Oil at the alarm lies from {} to {} above the floor.", s.write(alarm.interface.q), s.write(alarm.surface.q))
+    });
+    format!(
+        "Long section of {}: {} long and {} high inside. From the left: inlet chamber with deflector, diffusion baffle, \
+         primary zone over the sludge hopper, plate pack, mesh, oil retention zone, downcomer, clear well, outlet. \
+         The water stands at {} without flow.{oil}",
+        plain(&s.unit().particulars.model),
+        s.write(f.length.q),
+        s.write(f.height.q),
+        s.write(f.crest.q),
+    )
+}

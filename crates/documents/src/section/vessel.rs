@@ -1,0 +1,125 @@
+//! Walls, cover and nozzles. Wall thickness and stubs are nominal: no data states them.
+
+use super::corners;
+use super::place::{STUB, Section, WALL, zero};
+use crate::render::geometry::{Point, Rect, pt};
+use crate::render::item::Fill;
+use crate::render::pen::{Layer, Pen};
+use crate::render::scene::Scene;
+use stillrise_units::{Length, Typed, math};
+
+/// Thickness of a flange on paper, mm, and how far it stands over the pipe.
+const FLANGE: (f64, f64) = (1.1, 1.6);
+
+/// Draws vessel, cover and nozzles.
+pub fn draw(s: &Section, scene: &mut Scene) {
+    walls(s, scene);
+    let f = s.frame();
+    scene.part("cover", "Cover", |scene| cover(s, scene));
+    scene.part("inlet", "Inlet nozzle", |scene| pipe(s, scene, zero(), f.inlet_invert.q, f.inlet_bore.q, -1.0));
+    scene.part("outlet", "Outlet nozzle", |scene| {
+        pipe(s, scene, s.unit().shape.length(), f.outlet_invert.q, f.outlet_bore.q, 1.0);
+    });
+    scene.part("oil-draw", "Oil draw-off nozzle", |scene| {
+        let (centre, radius) = oil_draw(s);
+        scene.on(Layer::Piping).circle(centre, radius, Some(Pen::Medium), Fill::Paper);
+        scene.circle(centre, 0.62 * radius, Some(Pen::Thin), Fill::None);
+        scene.on(Layer::Centre).line(centre.by(-radius - 1.4, 0.0), centre.by(radius + 1.4, 0.0), Pen::Thin);
+        scene.line(centre.by(0.0, -radius - 1.4), centre.by(0.0, radius + 1.4), Pen::Thin);
+    });
+    if let Some(top) = drain(s) {
+        scene.part("drain", "Sludge drain nozzle", |scene| {
+            scene.on(Layer::Piping).rect(&Rect::new(top.x - 1.2, top.y - 0.1, 2.4, 4.0), None, Fill::Paper);
+            for side in [-1.2, 1.2] {
+                scene.line(top.by(side, 0.0), top.by(side, 4.0), Pen::Outline);
+            }
+            let flange = Rect::new(top.x - 1.2 - FLANGE.1, top.y + 3.4, 2.4 + 2.0 * FLANGE.1, FLANGE.0);
+            scene.rect(&flange, Some(Pen::Medium), Fill::Paper);
+        });
+    }
+}
+
+/// Each edge of the outline as a strip of the wall's thickness; the open top is left to the cover.
+fn walls(s: &Section, scene: &mut Scene) {
+    let shape = &s.unit().shape;
+    let outline = shape.outline();
+    let inner: Vec<Point> = outline.iter().map(|&(x, z)| s.at(x, z)).collect();
+    let count = inner.len();
+    let open = |k: usize| outline[k].1 == shape.height() && outline[(k + 1) % count].1 == shape.height();
+    // The outline runs counter-clockwise, so that its outside lies to the right.
+    let normal = |k: usize| {
+        let (a, b) = (inner[k], inner[(k + 1) % count]);
+        let length = a.distance(b);
+        if length > 0.0 { ((a.y - b.y) / length, (b.x - a.x) / length) } else { (0.0, 0.0) }
+    };
+    let outer = |k: usize| {
+        let before = (k + count - 1) % count;
+        let (n, m) = match (open(before), open(k)) {
+            (true, _) => (normal(k), normal(k)),
+            (_, true) => (normal(before), normal(before)),
+            _ => (normal(before), normal(k)),
+        };
+        let share = WALL / math::max(1.0 + n.0 * m.0 + n.1 * m.1, 0.1);
+        inner[k].by(share * (n.0 + m.0), share * (n.1 + m.1))
+    };
+    for k in (0..count).filter(|&k| !open(k)) {
+        let next = (k + 1) % count;
+        let below = outline[k].1 < zero() || outline[next].1 < zero();
+        let (id, title) = if below { ("hopper", "Sludge hopper") } else { ("shell", "Shell") };
+        scene.part(id, title, |scene| {
+            let strip = [inner[k], inner[next], outer(next), outer(k)];
+            scene.on(Layer::Vessel).polygon(&strip, Some(Pen::Hatching), Fill::Ink);
+        });
+    }
+}
+
+/// The cover, a flat lid on the rim.
+fn cover(s: &Section, scene: &mut Scene) {
+    let rim = s.unit().shape.height();
+    let (a, b) = (s.at(zero(), rim), s.at(s.unit().shape.length(), rim));
+    let lid = Rect { x0: a.x - WALL - 1.5, y0: a.y - 1.0, x1: b.x + WALL + 1.5, y1: a.y };
+    scene.on(Layer::Vessel).rect(&lid, Some(Pen::Medium), Fill::Paper);
+}
+
+/// A pipe stub with its flange through an end wall; `side` is -1 for the inlet end.
+fn pipe(s: &Section, scene: &mut Scene, x: Length, invert: Length, bore: Length, side: f64) {
+    let (low, high) = (s.at(x, invert), s.at(x, invert + bore));
+    let end = low.x + side * (WALL + STUB);
+    scene.on(Layer::Piping).rect(&corners(low.by(-0.3 * side, 0.0), pt(end, high.y)), None, Fill::Paper);
+    for from in [low, high] {
+        scene.line(from, pt(end, from.y), Pen::Outline);
+    }
+    let flange = corners(pt(end, high.y - FLANGE.1), pt(end - side * FLANGE.0, low.y + FLANGE.1));
+    scene.rect(&flange, Some(Pen::Medium), Fill::Paper);
+    // The flow, inside the stub.
+    let middle = 0.5 * (low.y + high.y);
+    let (near, far) = (low.x + side * (WALL - 0.5), end - side * 2.0);
+    let (tail, tip) = if side < 0.0 { (far, near) } else { (near, far) };
+    scene.arrow(pt(tail, middle), pt(tip, middle), Pen::Medium);
+}
+
+/// Centre and radius on paper of the oil draw-off, a nozzle in the far side wall.
+pub fn oil_draw(s: &Section) -> (Point, f64) {
+    let x = s.within("oil retention zone", 0.66);
+    let width = s.within("oil retention zone", 1.0) - s.within("oil retention zone", 0.0);
+    (pt(x, s.at(zero(), s.frame().oil_draw.q).y), math::max(math::min(2.2, 0.18 * width), 1.2))
+}
+
+/// Where the drain leaves the hopper.
+pub fn drain(s: &Section) -> Option<Point> {
+    let (a, b) = s.hopper()?;
+    Some(s.at((a + b) * 0.5, s.unit().shape.bottom()).by(0.0, WALL))
+}
+
+/// Rectangle on paper that the outlet's stub with its flow arrow takes.
+pub fn outlet(s: &Section) -> Rect {
+    let f = s.frame();
+    let low = s.at(s.unit().shape.length(), f.outlet_invert.q);
+    let high = s.at(s.unit().shape.length(), f.outlet_invert.q + f.outlet_bore.q);
+    Rect { x0: low.x + WALL, y0: high.y - FLANGE.1, x1: low.x + WALL + STUB, y1: low.y + FLANGE.1 }
+}
+
+/// Whether a length is worth a mark.
+pub fn some(length: Length) -> bool {
+    length.si() > 1e-9
+}

@@ -1,0 +1,100 @@
+//! What `size` prints: the job at a glance.
+
+mod basis;
+mod performance;
+mod verdicts;
+
+pub use basis::governs;
+pub use verdicts::{moves, that_matter};
+
+use crate::render::text::{WIDTH, hang, heading};
+use stillrise_design::performance::limit::shown;
+use stillrise_search::Settled;
+use stillrise_units::Typed;
+
+/// The summary as plain text, `width` characters wide.
+#[must_use]
+pub fn summary(settled: &Settled, width: usize) -> String {
+    let width = width.clamp(60, 160);
+    let head = &settled.job.enquiry.head;
+    let mut out = String::new();
+    let title = head.title.as_deref().unwrap_or("untitled");
+    out.push_str(&format!("{title}\n"));
+    let line: Vec<&str> = [head.client.as_deref(), head.project.as_deref(), head.date.as_deref()].into_iter().flatten().collect();
+    if !line.is_empty() {
+        out.push_str(&format!("{}\n", line.join(", ")));
+    }
+    out.push('\n');
+    for text in headline(settled) {
+        out.push_str(&hang(&text, width, 0, 2));
+        out.push('\n');
+    }
+    verdicts::triage(&mut out, settled, width);
+    basis::cases(&mut out, settled, width);
+    basis::read_notes(&mut out, settled, width);
+    performance::unit(&mut out, settled, width);
+    performance::effluent(&mut out, settled, width);
+    performance::hydraulics(&mut out, settled, width);
+    performance::levels(&mut out, settled, width);
+    performance::storage(&mut out, settled, width);
+    verdicts::rules(&mut out, settled, width);
+    verdicts::questions(&mut out, settled, width);
+    out.push_str(&section("Cautions"));
+    out.push_str(&hang(CAUTION, width, 0, 0));
+    out.push('\n');
+    out
+}
+
+/// The caution that goes with every text a person could act on.
+pub const CAUTION: &str = "Preliminary: for review by a licensed engineer; local codes and the permit govern. \
+A separator is a confined space with flammable vapour; lifting, entry and hot work need their own permits.";
+
+/// A heading with a blank line before it.
+pub(crate) fn section(title: &str) -> String {
+    format!("\n{}\n", heading(title))
+}
+
+/// The headline: what was found, in at most a few sentences.
+#[must_use]
+pub fn headline(settled: &Settled) -> Vec<String> {
+    let mut out = Vec::new();
+    let design = &settled.job.design;
+    if let Some(line) = design.triage.first().filter(|l| l.weight == stillrise_design::triage::Weight::Blocks) {
+        out.push(format!("Not a gravity duty as it stands. {}: {}", line.subject, line.says));
+    }
+    for stop in &design.stops {
+        out.push(format!("Stopped: {stop}."));
+    }
+    let (Some(basis), Some(performance)) = (&design.basis, &design.performance) else { return out };
+    for verdict in &performance.limits {
+        let limit = &basis.limits[verdict.limit];
+        let number = mg_l(limit.value.q);
+        out.push(format!("Limit on {} of {number}, {}: {}. {}.", limit.pollutant.title, limit.statistic.q.word(), verdict.word.text(), capital(&verdict.because)));
+    }
+    if performance.limits.is_empty() {
+        if let Some(worst) = performance.worst() {
+            out.push(format!("No limit is stated. Expected at the outlet: {} of total oil, {}.", shown(worst.total.expected.q, worst.content.total.q), worst.case));
+        }
+    }
+    out
+}
+
+/// A concentration in mg/L, four digits.
+pub(crate) fn mg_l(c: stillrise_units::Concentration) -> String {
+    stillrise_units::print::with_unit(c.si(), &stillrise_units::catalog::MG_L)
+}
+
+/// The same text with a capital letter.
+pub(crate) fn capital(text: &str) -> String {
+    let mut chars = text.chars();
+    match chars.next() {
+        Some(first) => first.to_uppercase().chain(chars).collect(),
+        None => String::new(),
+    }
+}
+
+/// Width when the terminal says nothing.
+#[must_use]
+pub fn default_width() -> usize {
+    WIDTH + 20
+}

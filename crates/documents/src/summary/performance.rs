@@ -1,0 +1,155 @@
+//! The unit, what comes out, levels and storage.
+
+use super::{mg_l, section};
+use crate::render::text::{Table, hang, item};
+use stillrise_design::performance::limit::shown;
+use stillrise_search::Settled;
+use stillrise_units::catalog::{D, FT, GAL, GPM_FT2, IN, KG, L, LB, M, M_H, M2, M3, MIN, MM, UM, FT2};
+use stillrise_units::{Typed, Unit, print};
+
+type Pair = (&'static Unit, &'static Unit);
+const LEVEL: Pair = (&IN, &MM);
+const STORE: Pair = (&GAL, &L);
+
+pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
+    let Some(train) = &settled.job.design.train else { return };
+    let system = settled.job.enquiry.system();
+    let show = |si: f64, pair: Pair| print::with_unit(si, system.pick(pair));
+    out.push_str(&section("Train and unit"));
+    for (i, stage) in train.stages.iter().enumerate() {
+        let size = stage.size.as_ref().map_or_else(String::new, |(label, value, units)| format!("; {label} {}", stillrise_design::provenance::show(value, Some(*units), system)));
+        let asked = if stage.asked_for { " (needed, not in our scope until decided)" } else { "" };
+        out.push_str(&item(&format!("{}", i + 1), &format!("{}{asked}: {}{size}", stage.name, stage.why), width));
+        out.push('\n');
+    }
+    let f = &train.unit.frame;
+    let l = &train.unit.layout;
+    let mut table = Table::new(["dimension", "value"]);
+    for (name, value) in [
+        ("inside length x width x height", format!("{} x {} x {}", show(f.length.q.si(), LEVEL), show(f.width.q.si(), LEVEL), show(f.height.q.si(), LEVEL))),
+        ("water, above the floor", show(l.water_volume.q.si(), (&GAL, &M3))),
+        ("plates", format!("{} at a gap of {}", print::digits(l.plates.q.si(), 3), show(f.gap.q.si(), LEVEL))),
+        ("projected plate area", show(l.plate_area.q.si(), (&FT2, &M2))),
+        ("inlet and outlet", format!("{} and {}", train.unit.particulars.nozzles.0, train.unit.particulars.nozzles.1)),
+    ] {
+        table.row([name.to_owned(), value]);
+    }
+    if let Some(weight) = train.unit.particulars.empty_weight {
+        table.row(["weight empty, each".to_owned(), show(weight.q.si(), (&LB, &KG))]);
+    }
+    out.push_str(&table.render(width));
+    if let Some(pick) = &settled.pick {
+        out.push_str(&hang(&format!("Taken: {}.", pick.because), width, 0, 2));
+        out.push('\n');
+    }
+    if settled.candidates.len() > 1 {
+        let mut table = Table::new(["unit", "", "total oil out", "what bars it"]);
+        for c in &settled.candidates {
+            table.row([
+                c.name.clone(),
+                if c.taken { "taken".to_owned() } else { String::new() },
+                c.effluent.map_or_else(|| "-".to_owned(), mg_l),
+                c.barred.as_ref().map_or_else(|| "nothing".to_owned(), |(title, says)| format!("{title}: {says}")),
+            ]);
+        }
+        out.push_str(&table.render(width));
+    }
+}
+
+pub(super) fn effluent(out: &mut String, settled: &Settled, width: usize) {
+    let Some(performance) = &settled.job.design.performance else { return };
+    let system = settled.job.enquiry.system();
+    out.push_str(&section("What comes out, mg/L"));
+    let overflow = system.pick((&GPM_FT2, &M_H));
+    let mut table = Table::new([
+        "case", "season", "state", &format!("plates {}", overflow.symbol), "gap Re", "free in", "free out", "emulsified", "dissolved", "total", "ideal..mixed",
+    ]);
+    let n = |c: stillrise_units::Concentration| print::digits(stillrise_units::catalog::MG_L.from_si(c.si()), 3);
+    for r in &performance.removals {
+        table.row([
+            r.case.clone(), r.season.name().to_owned(), r.state.name().to_owned(), print::digits(overflow.from_si(r.pack_overflow.q.si()), 3),
+            print::digits(r.reynolds.q.si(), 3), n(r.content.free.q), n(r.free.expected.q), n(r.content.emulsified.q), n(r.content.dissolved.q),
+            n(r.total.expected.q), format!("{}..{}", n(r.total.ideal.q), n(r.total.mixed.q)),
+        ]);
+    }
+    out.push_str(&table.render(width));
+    if let Some(worst) = performance.worst() {
+        out.push_str(&hang(
+            &format!(
+                "Predicted, {} in the {} season at the end of the interval: {} of total oil. No credit is taken for the mesh. Emulsified and dissolved oil pass any separator.",
+                worst.case, worst.season.name(), shown(worst.total.expected.q, worst.content.total.q)
+            ),
+            width, 0, 2,
+        ));
+        out.push('\n');
+        if let Some(cut) = worst.cut {
+            out.push_str(&format!("Droplet that the plates catch wholly there: {}.\n", print::with_unit(cut.q.si(), &UM)));
+        }
+    }
+}
+
+pub(super) fn hydraulics(out: &mut String, settled: &Settled, width: usize) {
+    let Some(performance) = &settled.job.design.performance else { return };
+    let system = settled.job.enquiry.system();
+    let unit = system.pick(LEVEL);
+    let flow = system.pick(stillrise_design::basis::FLOW_UNITS);
+    out.push_str(&section(&format!("Hydraulic profile, {} above the floor", unit.symbol)));
+    let mut table = Table::new(["level ahead of"]);
+    table.header.extend(performance.profiles.iter().map(|p| format!("{}, {} {}", p.name, print::digits(flow.from_si(p.flow.q.si()), 4), flow.symbol)));
+    for (i, step) in stillrise_design::performance::hydraulics::STEPS.iter().enumerate() {
+        let levels = performance.profiles.iter().map(|p| print::digits(unit.from_si(p.steps[i].level.q.si()), 4));
+        table.row(core::iter::once((*step).to_owned()).chain(levels));
+    }
+    out.push_str(&table.render(width));
+    if let Some(spare) = performance.site.spare_fall {
+        let text = print::with_unit(spare.q.si(), unit);
+        out.push_str(&format!("Incoming invert over the unit's inlet invert: {text}.\n"));
+    }
+    if let Some(floor) = performance.site.floor {
+        out.push_str(&format!("Floor of the unit at {} of the site's datum.\n", print::with_unit(floor.q.si(), system.pick((&FT, &M)))));
+    }
+}
+
+pub(super) fn levels(out: &mut String, settled: &Settled, width: usize) {
+    let Some(performance) = &settled.job.design.performance else { return };
+    let system = settled.job.enquiry.system();
+    let unit = system.pick(LEVEL);
+    for levels in &performance.levels {
+        out.push_str(&section(&format!("Oil levels: {}, {}", levels.oil, unit.symbol)));
+        let caps: Vec<String> = levels.caps.iter().map(|c| format!("{} {}", c.name, print::digits(unit.from_si(c.thickness.q.si()), 4))).collect();
+        out.push_str(&hang(&format!("Thickest layer by each cap: {}. Governing: {}.", caps.join(", "), levels.caps[levels.governing].name), width, 0, 2));
+        out.push('\n');
+        let volume = system.pick(STORE);
+        let mut table = Table::new(["set point", "oil layer", "interface", "oil surface", &format!("held, {}", volume.symbol), "action"]);
+        for l in &levels.levels {
+            table.row([
+                l.point.title.to_owned(), print::digits(unit.from_si(l.thickness.q.si()), 4), print::digits(unit.from_si(l.interface.q.si()), 4),
+                print::digits(unit.from_si(l.surface.q.si()), 4), print::digits(volume.from_si(l.volume.q.si()), 4), l.point.action.to_owned(),
+            ]);
+        }
+        out.push_str(&table.render(width));
+    }
+}
+
+pub(super) fn storage(out: &mut String, settled: &Settled, width: usize) {
+    let Some(performance) = &settled.job.design.performance else { return };
+    let s = &performance.storage;
+    let system = settled.job.enquiry.system();
+    let show = |si: f64, pair: Pair| print::with_unit(si, system.pick(pair));
+    out.push_str(&section("Storage and days to fill"));
+    let mut table = Table::new(["what", "value"]);
+    if let (Some(volume), Some(days)) = (s.sludge_trigger, s.sludge_days) {
+        table.row([format!("sludge to pump out, {}", s.trigger.title), format!("{} in {}", show(volume.q.si(), STORE), print::with_unit(days.q.si(), &D))]);
+    }
+    if let Some(days) = s.oil_days {
+        table.row(["oil to the alarm".to_owned(), print::with_unit(days.q.si(), &D)]);
+    }
+    if let Some(spill) = &s.spill {
+        table.row(["room for a spill between alarm and limit".to_owned(), show(spill.room.q.si(), STORE)]);
+        table.row(["room less spill".to_owned(), show(spill.spare.q.si(), STORE)]);
+    }
+    if let Some(worst) = performance.worst() {
+        table.row([format!("time in the unit, {}", worst.case), print::with_unit(worst.residence.q.si(), &MIN)]);
+    }
+    out.push_str(&table.render(width));
+}

@@ -1,0 +1,82 @@
+//! Triage, rules and questions.
+
+use super::section;
+use crate::render::text::{hang, item};
+use stillrise_checks::Verdict;
+use stillrise_search::Settled;
+use stillrise_search::questions::Question;
+
+/// Questions that are shown before the rest is only counted.
+const SHOWN: usize = 10;
+
+pub(super) fn triage(out: &mut String, settled: &Settled, width: usize) {
+    out.push_str(&section("Triage"));
+    if settled.job.design.triage.is_empty() {
+        out.push_str("Nothing declared that gravity cannot touch.\n");
+    }
+    for line in &settled.job.design.triage {
+        out.push_str(&item("-", &format!("{} ({}): {} What could: {}", line.subject, line.weight.text(), line.says, line.could), width));
+        out.push('\n');
+    }
+}
+
+pub(super) fn rules(out: &mut String, settled: &Settled, width: usize) {
+    let count = |word: &str| settled.verdicts.iter().filter(|v| v.verdict.word() == word).count();
+    out.push_str(&section("Rules"));
+    out.push_str(&format!(
+        "{} fail, {} warn, {} pass, {} do not apply.\n",
+        count("fails"), count("warns"), count("passes"), count("not applicable")
+    ));
+    for kind in ["fails", "warns"] {
+        for judged in settled.verdicts.iter().filter(|v| v.verdict.word() == kind) {
+            let decided = judged.decision.as_ref().map_or_else(String::new, |d| {
+                format!(" Decided: {}, {}.", d.decision.0.map_or("", |w| w.word()), d.because.as_deref().unwrap_or("no reason given"))
+            });
+            let mark = if kind == "fails" { "FAILS" } else { "warns" };
+            out.push_str(&item(mark, &format!("{} [{}]: {}. {}{decided}", judged.rule.title, judged.rule.id, judged.verdict.says(), judged.rule.remedy), width));
+            out.push('\n');
+        }
+    }
+    let passed: Vec<&str> = settled.verdicts.iter().filter(|v| matches!(v.verdict, Verdict::Passes(_))).map(|v| v.rule.id).collect();
+    if !passed.is_empty() {
+        out.push_str(&hang(&format!("Passing: {}.", passed.join(", ")), width, 0, 2));
+        out.push('\n');
+    }
+}
+
+/// The questions that move the result, most first.
+#[must_use]
+pub fn that_matter(settled: &Settled) -> Vec<&Question> {
+    settled.questions.iter().filter(|q| q.weight > 0.005 || (q.outcomes.is_empty() && settled.pick.is_none())).collect()
+}
+
+pub(super) fn questions(out: &mut String, settled: &Settled, width: usize) {
+    out.push_str(&section("Open questions"));
+    let matter = that_matter(settled);
+    if matter.is_empty() {
+        out.push_str("None whose answer would move the result.\n");
+    }
+    for (i, q) in matter.iter().take(SHOWN).enumerate() {
+        out.push_str(&item(&format!("{}", i + 1), &format!("{} Now {}, plausibly {} to {} ({}). {}", q.text, q.now, q.range.0, q.range.1, q.source, moves(q)), width));
+        out.push('\n');
+    }
+    let rest = settled.questions.len() - matter.len().min(SHOWN);
+    if rest > 0 {
+        out.push_str(&format!("{rest} more assumptions stand in the trail; their answers would hardly move the result.\n"));
+    }
+}
+
+/// What the answers would change.
+#[must_use]
+pub fn moves(q: &Question) -> String {
+    let parts: Vec<String> = q
+        .outcomes
+        .iter()
+        .map(|o| {
+            let effluent = o.effluent.map_or_else(|| "no effluent".to_owned(), |c| format!("{} out", super::mg_l(c)));
+            let word = o.word.map_or_else(String::new, |w| format!(", {}", w.text()));
+            format!("{}: {effluent}, {}{word}", o.answer, o.unit)
+        })
+        .collect();
+    if parts.is_empty() { String::new() } else { format!("If {}.", parts.join("; if ")) }
+}

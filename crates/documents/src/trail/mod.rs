@@ -1,0 +1,88 @@
+//! The trail as plain text: every value, in order, with its origin, numbers substituted.
+
+use crate::render::text::hang;
+use stillrise_design::provenance::{Entry, Ledger, Origin, show};
+use stillrise_handbook::equation::{Style, parse, plain_symbol, printed, render};
+use stillrise_handbook::page::Arg;
+use stillrise_search::Settled;
+use stillrise_units::{System, print};
+
+/// The whole trail.
+#[must_use]
+pub fn trail(settled: &Settled, width: usize) -> String {
+    let system = settled.job.enquiry.system();
+    let mut out = String::new();
+    let mut section = None;
+    for entry in &settled.job.ledger.entries {
+        if section != Some(&entry.section) {
+            section = Some(&entry.section);
+            out.push_str(&format!("\n{}\n", entry.section));
+        }
+        out.push_str(&line(&settled.job.ledger, entry, system, width));
+    }
+    out
+}
+
+/// One value: label, value, origin; the equation of a formula on lines of its own.
+#[must_use]
+pub fn line(ledger: &Ledger, entry: &Entry, system: System, width: usize) -> String {
+    let mut out = hang(&format!("{} = {}   {}", entry.label, entry.shown(system), origin(entry, system)), width, 2, 6);
+    out.push('\n');
+    for equation in equations(ledger, entry) {
+        out.push_str(&hang(&equation, width, 6, 8));
+        out.push('\n');
+    }
+    for note in &entry.notes {
+        out.push_str(&hang(&format!("note: {note}"), width, 6, 8));
+        out.push('\n');
+    }
+    out
+}
+
+/// Where a value comes from, in a phrase.
+#[must_use]
+pub fn origin(entry: &Entry, system: System) -> String {
+    match &entry.origin {
+        Origin::Given { source, text } => format!("given: {source}: {text}"),
+        Origin::Assumed(a) => {
+            let range = format!("{} to {}", show(&a.low, entry.units, system), show(&a.high, entry.units, system));
+            format!("assumed, plausibly {range}: {}", a.source)
+        }
+        Origin::Chosen { among, because, .. } => format!("chosen among {among}: {because}"),
+        Origin::Derived { page, .. } => format!("by {}", page.id),
+        Origin::Reckoned { .. } => "reckoned".to_owned(),
+    }
+}
+
+/// Equation and substitution, in plain text.
+#[must_use]
+pub fn equations(ledger: &Ledger, entry: &Entry) -> Vec<String> {
+    match &entry.origin {
+        Origin::Derived { page, inputs } => {
+            let args: Option<Vec<Arg>> = inputs.iter().map(|n| ledger.value(*n).cloned()).collect();
+            let Some(args) = args else { return Vec::new() };
+            let unit = page.working_unit(&page.out).map_or("", |u| u.symbol);
+            printed(page, &args, &entry.value, Style::Plain)
+                .into_iter()
+                .map(|p| match p.numbers.as_str() {
+                    "" => format!("{} = {}", p.symbol, p.equation),
+                    numbers => format!("{} = {} = {numbers} = {} {unit}", p.symbol, p.equation, print::digits(p.value, 6)).trim_end().to_owned(),
+                })
+                .collect()
+        }
+        Origin::Reckoned { text, inputs } => {
+            let Ok(tree) = parse(text) else { return Vec::new() };
+            let name = |n: &str| plain_symbol(n);
+            let number = |n: &str| {
+                let value = inputs.iter().find(|(name, _)| *name == n).and_then(|(_, at)| ledger.value(*at));
+                match value {
+                    Some(Arg::Number(si)) => print::digits(*si, 6),
+                    _ => n.to_owned(),
+                }
+            };
+            let same = |f: &str| f.to_owned();
+            vec![format!("= {} = {}, SI", render(&tree, Style::Plain, &name, &same), render(&tree, Style::Plain, &number, &same))]
+        }
+        _ => Vec::new(),
+    }
+}

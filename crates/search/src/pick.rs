@@ -1,0 +1,297 @@
+//! Finding the unit: the smallest of the range that no rule bars, several in parallel if one will
+//! not do, or one made to measure.
+
+use stillrise_checks::{Subject, bars_pick};
+use stillrise_design::enquiry::Enquiry;
+use stillrise_design::enquiry::range::{Model, Range};
+use stillrise_design::job::{Design, begin, complete};
+use stillrise_design::performance::Depth;
+use stillrise_design::performance::limit::Word;
+use stillrise_design::train::Source;
+use stillrise_design::{Off, Stop, WhatIf};
+use stillrise_units::{Concentration, Typed};
+
+/// Most units in parallel that are tried from a range.
+pub const MOST_IN_PARALLEL: u32 = 4;
+
+/// How a unit was found.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum How {
+    /// A row of the range, by its place.
+    Row(usize),
+    /// Dimensions in the enquiry.
+    Stated,
+    /// Made to measure; the number lengthens the pack.
+    Custom(f64),
+}
+
+/// The unit taken.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Pick {
+    /// How it was found.
+    pub how: How,
+    /// How many in parallel.
+    pub count: u32,
+    /// Why this one, in a sentence.
+    pub because: String,
+    /// Whether nothing bars it; else it is the nearest that could be found.
+    pub fits: bool,
+}
+
+impl Pick {
+    /// Where its dimensions come from.
+    #[must_use]
+    pub fn source<'a>(&self, enquiry: &'a Enquiry, range: &'a Range) -> Source<'a> {
+        match (self.how, &enquiry.unit.dimensions) {
+            (How::Row(row), _) if row < range.models.len() => Source::Row(range, &range.models[row]),
+            (How::Stated, Some(model)) => Source::Stated(model),
+            (How::Custom(stretch), _) => Source::Custom(stretch),
+            _ => Source::Custom(1.0),
+        }
+    }
+    /// Its name.
+    #[must_use]
+    pub fn name(&self, range: &Range) -> String {
+        let one = match self.how {
+            How::Row(row) => range.models.get(row).and_then(|m| m.model.clone()).unwrap_or_default(),
+            How::Stated => "stated unit".to_owned(),
+            How::Custom(_) => "made to measure".to_owned(),
+        };
+        if self.count > 1 { format!("{} x {one}", self.count) } else { one }
+    }
+}
+
+/// A unit that was looked at.
+#[derive(Debug, Clone)]
+pub struct Candidate {
+    /// Its name.
+    pub name: String,
+    /// Whether it is the one taken.
+    pub taken: bool,
+    /// What bars it: the rule's title and what it says.
+    pub barred: Option<(String, String)>,
+    /// Total oil out, expected, in the worst case.
+    pub effluent: Option<Concentration>,
+}
+
+/// Tries a unit without keeping a trail.
+#[must_use]
+pub fn try_unit(enquiry: &Enquiry, what_if: &WhatIf, begun: &Design, source: &Source<'_>, count: u32, depth: Depth) -> Design {
+    complete(&mut Off, what_if, enquiry, begun.clone(), source, count, depth)
+}
+
+/// What bars a design from being picked: each rule's title and what it says.
+#[must_use]
+pub fn bars(enquiry: &Enquiry, design: &Design) -> Vec<(String, String)> {
+    bars_pick(&Subject { enquiry, design, ledger: None }).into_iter().map(|(rule, says)| (rule.title.to_owned(), says)).collect()
+}
+
+/// Total oil out, expected, in the worst case.
+#[must_use]
+pub fn effluent(design: &Design) -> Option<Concentration> {
+    design.performance.as_ref().and_then(|p| p.worst()).map(|r| r.total.expected.q)
+}
+
+/// Finds the unit, and the neighbours to show beside it.
+///
+/// `near` is a pick known to be close, with its design under this what-if: only its neighbour is
+/// tried first, which gives the same answer sooner.
+#[must_use]
+pub fn pick(enquiry: &Enquiry, range: &Range, what_if: &WhatIf, near: Option<(&Pick, &Design)>) -> (Option<Pick>, Vec<Candidate>) {
+    let begun = begin(&mut Off, what_if, enquiry);
+    if begun.basis.is_none() {
+        return (None, Vec::new());
+    }
+    let count = enquiry.unit.count.unwrap_or(1);
+    let told = |how, because: &str| alone(Pick { how, count, because: because.to_owned(), fits: true });
+    if enquiry.unit.dimensions.is_some() {
+        return told(How::Stated, "its dimensions are stated in the enquiry");
+    }
+    if let Some(model) = &enquiry.unit.model {
+        let row = range.models.iter().position(|m| m.model.as_ref() == Some(model));
+        return row.map_or((None, Vec::new()), |row| told(How::Row(row), "the enquiry asks for it"));
+    }
+    // What nothing fits, an answer to a question is not searched for again: the nearest stays.
+    if let Some(near) = near.map(|(pick, _)| pick).filter(|pick| !pick.fits) {
+        return (Some(near.clone()), Vec::new());
+    }
+    let ask = Ask { enquiry, range, what_if, begun: &begun, near };
+    let mut nearest = Nearest::default();
+    if enquiry.unit.custom != Some(true) {
+        if let Some(found) = ask.from_range(&mut nearest) {
+            return found;
+        }
+    }
+    if let Some(pick) = ask.custom(&mut nearest) {
+        return alone(pick);
+    }
+    match nearest.0 {
+        Some((_, pick)) => ask.with_neighbours(pick),
+        None => (None, Vec::new()),
+    }
+}
+
+fn alone(pick: Pick) -> (Option<Pick>, Vec<Candidate>) {
+    (Some(pick), Vec::new())
+}
+
+/// Rows from small to large, by the water they hold.
+fn by_size(range: &Range) -> Vec<usize> {
+    let size = |m: &Model| {
+        let side = |q: &stillrise_design::enquiry::keys::Quantity<stillrise_units::Length>| q.q().map_or(0.0, Typed::si);
+        side(&m.length) * side(&m.width) * side(&m.outlet_invert)
+    };
+    let mut rows: Vec<usize> = (0..range.models.len()).collect();
+    rows.sort_by(|a, b| size(&range.models[*a]).total_cmp(&size(&range.models[*b])));
+    rows
+}
+
+/// What a search goes by.
+struct Ask<'a> {
+    enquiry: &'a Enquiry,
+    range: &'a Range,
+    what_if: &'a WhatIf,
+    begun: &'a Design,
+    near: Option<(&'a Pick, &'a Design)>,
+}
+
+/// The unit with the fewest rules against it so far; where no rule bars, the one that leaves least oil.
+#[derive(Default)]
+struct Nearest(Option<((usize, f64), Pick)>);
+
+impl Nearest {
+    fn offer(&mut self, short: &Shortcoming, pick: Pick) {
+        let score = (short.bars, short.left);
+        let beats = |best: &(usize, f64)| score.0 < best.0 || score.0 == 0 && best.0 == 0 && score.1 < 0.95 * best.1;
+        if self.0.as_ref().is_none_or(|(best, _)| beats(best)) {
+            self.0 = Some((score, Pick { fits: false, because: format!("nothing fits; the nearest was taken, against it: {}", short.what), ..pick }));
+        }
+    }
+}
+
+/// What speaks against a unit.
+struct Shortcoming {
+    /// How many rules bar it; none when a limit is not shown to be kept.
+    bars: usize,
+    /// Total oil left, kg/m3; infinite when nothing was found.
+    left: f64,
+    /// In words.
+    what: String,
+}
+
+impl Ask<'_> {
+    /// What speaks against taking a unit: rules that bar it, or a limit that a larger one might keep.
+    fn shortcoming(&self, source: &Source<'_>, count: u32) -> Option<Shortcoming> {
+        let design = try_unit(self.enquiry, self.what_if, self.begun, source, count, Depth::Screen);
+        let left = effluent(&design).map_or(f64::INFINITY, Typed::si);
+        let barred = bars(self.enquiry, &design);
+        if let Some((title, _)) = barred.first() {
+            return Some(Shortcoming { bars: barred.len(), left, what: title.to_lowercase() });
+        }
+        self.judged(&try_unit(self.enquiry, self.what_if, self.begun, source, count, Depth::Limits))
+    }
+
+    /// The same of a design that was found to the depth of the limits.
+    fn judged(&self, design: &Design) -> Option<Shortcoming> {
+        let left = effluent(design).map_or(f64::INFINITY, Typed::si);
+        let barred = bars(self.enquiry, design);
+        if let Some((title, _)) = barred.first() {
+            return Some(Shortcoming { bars: barred.len(), left, what: title.to_lowercase() });
+        }
+        let short = design.performance.as_ref().is_some_and(|p| p.limits.iter().any(|l| l.word == Word::NotShown && l.larger_helps));
+        short.then(|| Shortcoming { bars: 0, left, what: "it is not shown to keep the limit".to_owned() })
+    }
+
+    fn row(&self, row: usize, count: u32) -> Option<Shortcoming> {
+        self.shortcoming(&Source::Row(self.range, &self.range.models[row]), count)
+    }
+
+    fn from_range(&self, nearest: &mut Nearest) -> Option<(Option<Pick>, Vec<Candidate>)> {
+        let rows = by_size(self.range);
+        // A row stays the pick while nothing speaks against it and something speaks against the one below.
+        if let Some((near @ Pick { how: How::Row(row), count: 1, .. }, design)) = self.near {
+            let below = rows.iter().position(|r| r == row).and_then(|place| place.checked_sub(1)).map(|p| rows[p]);
+            if self.judged(design).is_none() && below.is_none_or(|b| self.row(b, 1).is_some()) {
+                return Some((Some(near.clone()), Vec::new()));
+            }
+        }
+        let counts = match self.enquiry.unit.count {
+            Some(count) => count..=count,
+            None => 1..=MOST_IN_PARALLEL,
+        };
+        for count in counts {
+            let mut below: Option<String> = None;
+            for row in &rows {
+                let pick = |because: String| Pick { how: How::Row(*row), count, because, fits: true };
+                let Some(short) = self.row(*row, count) else {
+                    let because = match below {
+                        Some(what) => format!("the smallest of the range that will do; the next smaller one will not: {what}"),
+                        None => "the smallest of the range, and it will do".to_owned(),
+                    };
+                    return Some(self.with_neighbours(pick(because)));
+                };
+                nearest.offer(&short, pick(String::new()));
+                below = Some(short.what);
+            }
+        }
+        None
+    }
+
+    /// A pick from the range with one size below and one above.
+    fn with_neighbours(&self, pick: Pick) -> (Option<Pick>, Vec<Candidate>) {
+        let rows = by_size(self.range);
+        let place = match pick.how {
+            How::Row(row) if self.near.is_none() => rows.iter().position(|r| *r == row),
+            _ => None,
+        };
+        let Some(place) = place else { return alone(pick) };
+        let shown = place.saturating_sub(1)..=(place + 1).min(rows.len() - 1);
+        let candidates = shown.map(|p| self.candidate(rows[p], pick.count, p == place)).collect();
+        (Some(pick), candidates)
+    }
+
+    /// A row of the range as it is shown beside the one taken.
+    fn candidate(&self, row: usize, count: u32, taken: bool) -> Candidate {
+        let source = Source::Row(self.range, &self.range.models[row]);
+        let design = try_unit(self.enquiry, self.what_if, self.begun, &source, count, Depth::Limits);
+        let name = Pick { how: How::Row(row), count, because: String::new(), fits: true }.name(self.range);
+        Candidate { name, taken, barred: bars(self.enquiry, &design).into_iter().next(), effluent: effluent(&design) }
+    }
+
+    /// A unit made to measure: lengthened until nothing speaks against it, then more in parallel.
+    fn custom(&self, nearest: &mut Nearest) -> Option<Pick> {
+        let counts = match self.enquiry.unit.count {
+            Some(count) => count..=count,
+            None => 1..=8,
+        };
+        for count in counts {
+            let mut last = usize::MAX;
+            for stretch in [1.0, 1.2, 1.5, 2.0, 3.0] {
+                let because = if self.enquiry.unit.custom == Some(true) {
+                    "made to measure from the basis".to_owned()
+                } else {
+                    format!("no unit of the range will do, alone or up to {MOST_IN_PARALLEL} in parallel")
+                };
+                let pick = Pick { how: How::Custom(stretch), count, because, fits: true };
+                let Some(short) = self.shortcoming(&Source::Custom(stretch), count) else { return Some(pick) };
+                nearest.offer(&short, pick);
+                // Lengthening that takes no rule away will not take the next one away either.
+                if short.bars > 0 && short.bars >= last {
+                    break;
+                }
+                last = short.bars;
+            }
+        }
+        None
+    }
+}
+
+/// Why no unit could be taken at all.
+#[must_use]
+pub fn no_unit(enquiry: &Enquiry, range: &Range) -> Stop {
+    let names: Vec<&str> = range.models.iter().filter_map(|m| m.model.as_deref()).collect();
+    Stop {
+        doing: "picking a unit".to_owned(),
+        reason: format!("the model \"{}\" is not in the range; it holds {}", enquiry.unit.model.as_deref().unwrap_or("?"), names.join(", ")),
+    }
+}
