@@ -223,6 +223,9 @@ pub struct Helper {
     pub apply: fn(&[Arg]) -> Option<f64>,
 }
 
+/// Both sides of a solved relation, from the arguments and the root.
+pub type Sides = fn(&[Arg], f64) -> Option<(f64, f64)>;
+
 /// One formula page.
 #[derive(Debug)]
 pub struct Page {
@@ -253,7 +256,7 @@ pub struct Page {
     /// The function on untyped values.
     pub call: fn(&[Arg]) -> Result<Arg, Outside>,
     /// Both sides of a solved relation at a result, to see that it holds.
-    pub holds: Option<fn(&[Arg], f64) -> Option<(f64, f64)>>,
+    pub holds: Option<Sides>,
 }
 
 impl PartialEq for Page {

@@ -31,6 +31,8 @@ pub struct Outcome {
 pub struct Question {
     /// The key of the enquiry that takes the answer.
     pub key: String,
+    /// What it is about, in a phrase.
+    pub label: String,
     /// The question.
     pub text: String,
     /// What stands in for the answer now.
@@ -67,6 +69,7 @@ fn assumptions(ledger: &Ledger) -> Vec<(&Entry, &Assumption)> {
 fn question(entry: &Entry, a: &Assumption, system: System) -> Question {
     Question {
         key: a.key.clone(),
+        label: entry.label.clone(),
         text: a.question.clone(),
         now: entry.shown(system),
         range: (show(&a.low, entry.units, system), show(&a.high, entry.units, system)),

@@ -89,25 +89,23 @@ fn worked(page: &Page, values: &[Arg], result: &Arg) -> String {
     let mut text = format!("{} ({})\n", page.title, page.id);
     for (symbol, value) in page.args.iter().zip(values) {
         text.push_str(&hang(&format!("{} = {}, {}", plain_symbol(symbol.math), shown(symbol, value), symbol.meaning), width, 2, 6));
-        text.push('\n');
     }
     let unit = page.working_unit(&page.out).map_or("", |u| u.symbol);
     for line in printed(page, values, result, Style::Plain) {
         text.push_str(&hang(&format!("{} = {}", line.symbol, line.equation), width, 2, 6));
-        text.push('\n');
         if !line.numbers.is_empty() {
-            text.push_str(&hang(&format!("= {} = {} {unit}", line.numbers, print::digits(line.value, 6)), width, 4, 6));
-            text.push('\n');
+            // A solved relation shows both sides with the root in them.
+            let lead = if page.holds.is_some() { "" } else { "= " };
+            let root = if page.holds.is_some() { format!("; {} =", plain_symbol(page.out.math)) } else { " =".to_owned() };
+            text.push_str(&hang(&format!("{lead}{}{root} {} {unit}", line.numbers, print::digits(line.value, 6)), width, 4, 6));
         }
     }
     text.push_str(&format!("{}: {}\n", page.out.meaning, shown(&page.out, result)));
     for note in page.notes(values) {
         text.push_str(&item("note", &note, width));
-        text.push('\n');
     }
     for source in page.sources {
         text.push_str(&item("source", &source.to_string(), width));
-        text.push('\n');
     }
     text
 }
@@ -115,10 +113,8 @@ fn worked(page: &Page, values: &[Arg], result: &Arg) -> String {
 fn about(page: &Page) -> String {
     let width = out::width();
     let mut text = heading(&format!("{} ({})", page.title, page.id));
-    text.push('\n');
     let note: String = page.note.lines().map(str::trim).collect::<Vec<_>>().join(" ");
     text.push_str(&hang(note.trim(), width, 0, 0));
-    text.push('\n');
     let mut table = Table::new(["argument", "symbol", "units", "trusted", "meaning"]);
     for a in page.args {
         let units = match (a.kind, a.units) {
@@ -134,13 +130,11 @@ fn about(page: &Page) -> String {
     text.push_str(&table.render(width));
     for source in page.sources {
         text.push_str(&item("source", &source.to_string(), width));
-        text.push('\n');
     }
     text.push_str(&format!("corrected in {}\n", page.file));
     if let Some(check) = page.checks.first() {
         let quoted: Vec<String> = read::split(check.given).iter().map(|g| g.split_once('=').map_or_else(String::new, |(n, v)| format!("{n}=\"{v}\""))).collect();
         text.push_str(&hang(&format!("try: stillrise work {} {}", page.id, quoted.join(" ")), width, 0, 4));
-        text.push('\n');
     }
     text
 }

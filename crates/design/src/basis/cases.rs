@@ -139,22 +139,18 @@ pub fn cases<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &super::fluid
         let name = block.name.clone().unwrap_or_else(|| "extra case".to_owned());
         t.section(&name);
         let Some(flow) = super::stated::stated(t, &format!("flow of {name}"), &block.flow) else { continue };
-        let content = match waters.first() {
-            Some(first) => Some(replaced(t, &first.content, block.oil.as_ref())),
-            None => None,
-        };
+        let content = waters.first().map(|first| replaced(t, &first.content, block.oil.as_ref()));
         let fed = fed(t, flow, feed);
         cases.push(Case { name, kind: Kind::Extra, parts: Vec::new(), inflow: flow, feed: fed, content });
     }
     let steady = cases.iter().any(|c| c.content.is_some());
-    if !steady {
-        if let Some(flow) = super::stated::stated(t, "stated design flow", &e.stated.flow).or(feed.pump_flow) {
+    if !steady
+        && let Some(flow) = super::stated::stated(t, "stated design flow", &e.stated.flow).or(feed.pump_flow) {
             t.section("stated flow");
             let content = super::waters::unknown(t, w, e, fluids)?;
             let fed = fed(t, flow, feed);
             cases.push(Case { name: "stated flow".to_owned(), kind: Kind::Stated, parts: Vec::new(), inflow: flow, feed: fed, content: Some(content) });
         }
-    }
     if let Some(spill) = &e.spill {
         t.section("spill");
         if let Some(rate) = super::stated::stated(t, "rate of the spill", &spill.rate) {

@@ -145,11 +145,10 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
         }
     }
     for word in words(e) {
-        if oils.iter().all(|o: &OilState| o.oil.word != word) {
-            if let Some(row) = oil(word) {
+        if oils.iter().all(|o: &OilState| o.oil.word != word)
+            && let Some(row) = oil(word) {
                 oils.push(state(t, w, row, row.title, None, &cold, &warm)?);
             }
-        }
     }
     if oils.is_empty() {
         let row = oil("diesel").ok_or_else(|| Stop { doing: "oils".to_owned(), reason: "the handbook has no diesel".to_owned() })?;

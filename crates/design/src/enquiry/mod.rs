@@ -134,10 +134,9 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
             faults.push(Fault::new("unit: dimensions", format!("lacks {}", missing.join(", ")), "state them, or let a unit be picked or made to measure"));
         }
     }
-    if let (Some(coldest), Some(warmest)) = (enquiry.water.coldest.q(), enquiry.water.warmest.q()) {
-        if coldest > warmest {
+    if let (Some(coldest), Some(warmest)) = (enquiry.water.coldest.q(), enquiry.water.warmest.q())
+        && coldest > warmest {
             faults.push(Fault::new("water", "the coldest water is warmer than the warmest", "check the two temperatures"));
         }
-    }
     if faults.is_empty() { Ok(enquiry) } else { Err(faults) }
 }

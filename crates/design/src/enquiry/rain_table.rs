@@ -53,13 +53,12 @@ pub fn read_table(bytes: &[u8]) -> Result<RainTable, Vec<Fault>> {
     }
     let mut units: Vec<String> = vec![String::new(); head.len()];
     let mut first = 1;
-    if let Some((_, second)) = rows.get(1) {
-        if second.iter().all(|c| !c.starts_with(|ch: char| ch.is_ascii_digit())) {
+    if let Some((_, second)) = rows.get(1)
+        && second.iter().all(|c| !c.starts_with(|ch: char| ch.is_ascii_digit())) {
             units = second.iter().map(|c| format!(" {c}")).collect();
             units.resize(head.len(), String::new());
             first = 2;
         }
-    }
     let mut columns: Vec<(f64, Series)> = years.iter().map(|y| (*y, Series::default())).collect();
     for (line, row) in rows.iter().skip(first) {
         let place = |i: usize| format!("rain table, line {line}, column {}", i + 1);

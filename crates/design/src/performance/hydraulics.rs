@@ -185,6 +185,7 @@ fn floor<T: Trail>(
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
+#[allow(clippy::too_many_arguments)]
 pub fn profile<T: Trail>(
     t: &mut T,
     w: &WhatIf,

@@ -159,10 +159,10 @@ fn judge(limit: &LimitState, worst: &Removal, expected: Concentration, mixed: Co
         );
     }
     if mixed <= against {
-        return (Word::Kept, format!("even with tank and gaps mixed, {} leave, against {}", shown(mixed, influent), mg(against)), "a finer or a sheared oil".to_owned());
+        return (Word::Kept, format!("even if tank and gaps mix, what leaves is {}, against {}", shown(mixed, influent), mg(against)), "a finer or a sheared oil".to_owned());
     }
     if expected <= against {
-        return (Word::Likely, format!("{} are expected, {} if tank and gaps mix, against {}", shown(expected, influent), shown(mixed, influent), mg(against)), "measured droplets, or more plates".to_owned());
+        return (Word::Likely, format!("what leaves is {} as expected, {} if tank and gaps mix, against {}", shown(expected, influent), shown(mixed, influent), mg(against)), "measured droplets, or more plates".to_owned());
     }
-    (Word::NotShown, format!("{} are expected, against {}", shown(expected, influent), mg(against)), "more plates, coarser droplets (no shear ahead), less emulsified oil, or a polisher".to_owned())
+    (Word::NotShown, format!("what leaves is {} as expected, against {}", shown(expected, influent), mg(against)), "more plates, coarser droplets (no shear ahead), less emulsified oil, or a polisher".to_owned())
 }

@@ -121,9 +121,9 @@ pub fn performance<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, basis: &Basis, 
     let mut profiles = Vec::new();
     for (name, flow, state) in [
         ("no flow", still, State::Clean),
-        ("design flow, clean", design_flow, State::Clean),
-        ("design flow, end of interval", design_flow, State::End),
-        ("largest flow, end of interval", largest_flow, State::End),
+        ("design, clean", design_flow, State::Clean),
+        ("design, end of interval", design_flow, State::End),
+        ("largest, end of interval", largest_flow, State::End),
     ] {
         profiles.push(hydraulics::profile(t, w, basis, unit, &site, flow, state, name)?);
     }

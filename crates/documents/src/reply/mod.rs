@@ -22,7 +22,7 @@ pub fn reply(settled: &Settled) -> String {
     let mut out = format!("Subject: {}{title}: oil-water separator, first answer\n\n", head.project.as_deref().map_or_else(String::new, |p| format!("{p}, ")));
     let mut say = |text: &str| {
         out.push_str(&wrap(text, WIDTH, 0));
-        out.push_str("\n\n");
+        out.push('\n');
     };
     say("Thank you for your enquiry. This is a first answer on what you told us; it is preliminary.");
     for line in headline(settled) {
@@ -53,12 +53,10 @@ pub fn reply(settled: &Settled) -> String {
         say(if fails { "What we would have offered, and what stands against it:" } else { "What we would offer:" });
         for fact in facts {
             out.push_str(&item("-", &fact, WIDTH));
-            out.push('\n');
         }
         for stage in train.stages.iter().filter(|s| s.asked_for) {
             let size = stage.size.as_ref().map_or_else(String::new, |(label, value, units)| format!(" ({label} {})", stillrise_design::provenance::show(value, Some(*units), system)));
             out.push_str(&item("-", &format!("needed beside it: {}{size}, because {}", stage.name, stage.why), WIDTH));
-            out.push('\n');
         }
         out.push('\n');
     }
@@ -67,7 +65,6 @@ pub fn reply(settled: &Settled) -> String {
         out.push_str("What must be settled first:\n");
         for line in against {
             out.push_str(&item("-", &line, WIDTH));
-            out.push('\n');
         }
         out.push('\n');
     }
@@ -76,17 +73,15 @@ pub fn reply(settled: &Settled) -> String {
         out.push_str("Please answer, most important first:\n");
         for (i, q) in matter.iter().take(ASKED).enumerate() {
             out.push_str(&item(&format!("{}.", i + 1), &format!("{} We took {} (plausibly {} to {}). {}", q.text, q.now, q.range.0, q.range.1, moves(q)), WIDTH));
-            out.push('\n');
         }
         out.push('\n');
     }
-    let assumed: Vec<String> = matter.iter().skip(ASKED).map(|q| format!("{} {}", q.text.trim_end_matches('?'), q.now)).collect();
+    let assumed: Vec<String> = matter.iter().skip(ASKED).map(|q| format!("{} {}", q.label, q.now)).collect();
     if !assumed.is_empty() {
         out.push_str(&hang(&format!("We further assumed: {}.", assumed.join("; ")), WIDTH, 0, 2));
-        out.push_str("\n\n");
+        out.push('\n');
     }
     out.push_str(&wrap(CAUTION, WIDTH, 0));
-    out.push('\n');
     if let Some(by) = &head.prepared_by {
         out.push_str(&format!("\n{by}\n"));
     }

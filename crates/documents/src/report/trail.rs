@@ -26,11 +26,11 @@ pub(super) fn trail(r: &mut Report<'_>) {
         let path = governing(r);
         r.out.heading("The governing path, worked out");
         r.out.para("Everything that the verdicts on the limits, the oil's thickest layer, the spill's room and the days to fill rest on.");
-        parts(r, path.iter().copied(), true);
+        parts(r, path.iter().copied(), true, 3);
         r.out.heading("All other values");
-        parts(r, (0..count).filter(|k| !path.contains(k)), false);
+        parts(r, (0..count).filter(|k| !path.contains(k)), false, 3);
     } else {
-        parts(r, 0..count, true);
+        parts(r, 0..count, true, 2);
     }
 }
 
@@ -49,8 +49,8 @@ fn governing(r: &Report<'_>) -> BTreeSet<usize> {
     r.behind(open)
 }
 
-/// The entries, a table for each part of the work.
-fn parts(r: &mut Report<'_>, entries: impl Iterator<Item = usize>, full: bool) {
+/// The entries, a table for each part of the work, under headings of this level.
+fn parts(r: &mut Report<'_>, entries: impl Iterator<Item = usize>, full: bool, level: u8) {
     let settled = r.settled;
     let all = &settled.job.ledger.entries;
     let mut written: BTreeSet<&'static str> = BTreeSet::new();
@@ -61,14 +61,14 @@ fn parts(r: &mut Report<'_>, entries: impl Iterator<Item = usize>, full: bool) {
         let Some(entry) = all.get(k) else { continue };
         if section != Some(entry.section.as_str()) {
             if let Some(title) = section {
-                tables.push(json!({ "t": "trail", "title": capital(&plain(title)), "rows": core::mem::take(&mut rows) }));
+                tables.push(json!({ "t": "trail", "level": level, "title": capital(&plain(title)), "rows": core::mem::take(&mut rows) }));
             }
             section = Some(&entry.section);
         }
         rows.push(row(r, k, entry, full, &mut written));
     }
     if let Some(title) = section {
-        tables.push(json!({ "t": "trail", "title": capital(&plain(title)), "rows": rows }));
+        tables.push(json!({ "t": "trail", "level": level, "title": capital(&plain(title)), "rows": rows }));
     }
     tables.into_iter().for_each(|table| r.out.other(table));
 }

@@ -26,7 +26,13 @@ pub fn draw(s: &Section, scene: &mut Scene, findings: &[Group]) {
     for (k, item) in items(s).iter().enumerate() {
         let number = (k + 1).to_string();
         match tip(s, item.id) {
-            (at, Some(centre)) => balloon(scene, at, &number, false, [(0.0, 0.0), (-6.0, 0.0), (0.0, 4.0), (8.0, 0.0)].map(|(x, y)| centre.by(x, y))),
+            (at, Some(centre)) => balloon(
+                scene,
+                at,
+                &number,
+                false,
+                [(0.0, 0.0), (-6.0, 0.0), (0.0, 4.0), (8.0, 0.0)].map(|(x, y)| centre.by(x, y)),
+            ),
             (at, None) => row.push((at, number)),
         }
     }
@@ -46,13 +52,21 @@ pub fn draw(s: &Section, scene: &mut Scene, findings: &[Group]) {
     balloon(scene, at, "N2", false, centres.map(|(x, y)| at.by(x, y)));
     if let Some(at) = drain(s) {
         let at = at.by(1.2, 2.5);
-        balloon(scene, at, "N4", false, [(9.0, -1.5), (-11.4, -1.5), (9.0, 0.0), (14.0, -1.5), (14.0, 2.0)].map(|(x, y)| at.by(x, y)));
+        balloon(
+            scene,
+            at,
+            "N4",
+            false,
+            [(9.0, -1.5), (-11.4, -1.5), (9.0, 0.0), (14.0, -1.5), (14.0, 2.0)].map(|(x, y)| at.by(x, y)),
+        );
     }
     for group in findings {
         let Some(at) = concern(s, group.part) else { continue };
         let mut centres = Vec::new();
         for reach in [9.0, 12.0, 15.0, 19.0, 24.0, 30.0] {
-            for (x, y) in [(0.7, -0.7), (-0.7, -0.7), (0.7, 0.7), (-0.7, 0.7), (1.0, 0.0), (-1.0, 0.0), (0.0, -1.0), (0.0, 1.0)] {
+            for (x, y) in
+                [(0.7, -0.7), (-0.7, -0.7), (0.7, 0.7), (-0.7, 0.7), (1.0, 0.0), (-1.0, 0.0), (0.0, -1.0), (0.0, 1.0)]
+            {
                 centres.push(at.by(reach * x, reach * y));
             }
         }
@@ -120,7 +134,8 @@ fn concern(s: &Section, part: Part) -> Option<Point> {
     Some(match part {
         Part::Inlet => s.at(zero(), f.inlet_invert.q + f.inlet_bore.q * 0.5).by(-3.0, 0.0),
         Part::Chamber => pt(s.within("primary zone", 0.35), deep(0.6)),
-        Part::Hopper => s.at(f.hopper_length.q * 0.5, s.unit().shape.bottom() * 0.25),
+        Part::Hopper if s.hopper().is_some() => s.at(f.hopper_length.q * 0.5, s.unit().shape.bottom() * 0.25),
+        Part::Hopper => pt(s.within("primary zone", 0.25), s.at(zero(), zero()).y - 0.8),
         Part::Pack => pt(s.within("plate pack", 0.62), s.at(zero(), f.pack_bottom.q).y - 4.0),
         Part::OilZone => pt(s.within("plate pack", 0.75), deep(0.99)),
         Part::Downcomer => s.at(oil_zone(s).1, f.lip.q).by(0.0, -3.0),

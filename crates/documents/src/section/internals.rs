@@ -3,7 +3,7 @@
 use super::corners;
 use super::place::{Section, zero};
 use super::vessel::some;
-use crate::render::geometry::{Rect, pt};
+use crate::render::geometry::{Point, Rect, pt};
 use crate::render::hatch::Hatch;
 use crate::render::item::Fill;
 use crate::render::pen::{Layer, Pen};
@@ -82,7 +82,7 @@ fn perforated(scene: &mut Scene, x: f64, low: f64, high: f64) {
 }
 
 /// Ends on paper of the deflector: 45 degrees downward ahead of the nozzle, a little wider than its bore.
-pub fn deflector(s: &Section) -> (crate::render::geometry::Point, crate::render::geometry::Point) {
+pub fn deflector(s: &Section) -> (Point, Point) {
     let f = s.frame();
     let chamber = f.inlet_length.q.si();
     let reach = math::min(1.4 * f.inlet_bore.q.si(), 0.7 * chamber);
@@ -143,4 +143,3 @@ fn level_plates(s: &Section, scene: &mut Scene, module: &Rect) {
         y -= step;
     }
 }
-

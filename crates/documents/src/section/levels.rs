@@ -120,9 +120,13 @@ fn sludge(s: &Section, scene: &mut Scene) {
     let ahead = s.zone("primary zone").1;
     let to = if to < ahead { to } else { ahead };
     let tip = s.at(from + (to - from) * 0.7, level).by(0.0, 1.6);
-    let floor = s.at(ahead, zero());
+    // Beside a hopper there is room under the floor; sludge on the floor is named above itself.
+    let (from, places) = if level < zero() {
+        (s.at(ahead, zero()), [(4.0, 7.0), (4.0, 10.0), (9.0, 7.0), (9.0, 11.0), (2.0, 15.0)])
+    } else {
+        (tip, [(3.0, -6.0), (3.0, -9.0), (-3.0, -6.0), (-3.0, -9.0), (3.0, -14.0)])
+    };
     let text = format!("SLUDGE {}", s.write(level));
-    let places = [(4.0, 7.0), (4.0, 10.0), (9.0, 7.0), (9.0, 11.0), (2.0, 15.0)];
-    let leader = |(x, y): (f64, f64)| Leader { tip, knee: floor.by(x, y), text: text.clone(), dot: true };
+    let leader = |(x, y): (f64, f64)| Leader { tip, knee: from.by(x, y), text: text.clone(), dot: true };
     scene.on(Layer::Level).place(places.map(|place| Item::Leader(leader(place))));
 }

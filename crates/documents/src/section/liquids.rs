@@ -69,8 +69,7 @@ pub fn draw(s: &Section, scene: &mut Scene) {
 pub fn sludge_edge(s: &Section) -> Option<(Length, Length)> {
     let level = s.sludge()?;
     let area = region(s, (zero(), s.unit().shape.length()), (s.unit().shape.bottom(), level));
-    let on: Vec<f64> =
-        area.iter().filter(|(_, z)| (z.si() - level.si()).abs() < 1e-9).map(|(x, _)| x.si()).collect();
+    let on: Vec<f64> = area.iter().filter(|(_, z)| (z.si() - level.si()).abs() < 1e-9).map(|(x, _)| x.si()).collect();
     let (low, high) = (on.iter().copied().reduce(f64::min)?, on.iter().copied().reduce(f64::max)?);
     Some((Length::from_si(low), Length::from_si(high)))
 }

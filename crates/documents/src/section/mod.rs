@@ -22,7 +22,7 @@ mod vessel;
 use crate::Edition;
 use crate::render::geometry::{Point, Rect, pt};
 use crate::render::scale::Scale;
-use crate::render::scene::Scene;
+use crate::render::scene::{CAPTION, Scene, TEXT};
 use crate::render::schedule::{Column, Schedule, letters};
 use crate::render::sheet::{Revision, Sheet, SheetSize};
 use crate::render::svg::{Options, svg};
@@ -54,6 +54,8 @@ const BETWEEN: f64 = 5.0;
 const HEAD: f64 = 7.5;
 /// A column narrower than this is not used for notes, mm.
 const NARROWEST: f64 = 55.0;
+/// How much wider than the column a schedule of numbers may be before it is set smaller: only a name wraps then.
+const TIGHT: f64 = 1.08;
 /// Room for the number before an item, mm.
 const MARK: f64 = 7.8;
 /// Room kept in the notes column for saying what was left out, mm.
@@ -130,7 +132,7 @@ fn band(section: &Section, room: f64) -> (Vec<Titled>, Vec<Titled>) {
 }
 
 fn extent(table: &Table, room: f64) -> (f64, f64) {
-    Schedule::new(table, room, crate::render::scene::TEXT).extent()
+    Schedule::new(table, room, TEXT).extent()
 }
 
 /// Fills the notes column, the strip and the place beside the schedules; answers what found no room.
@@ -195,13 +197,20 @@ fn holds(column: &Column, text: &str, heading: bool) -> bool {
     height + if heading { HEAD } else { 0.0 } <= column.room()
 }
 
-/// A schedule with its heading, or its name among what was cut.
+/// A schedule with its heading, or its name among what was cut. Numbers are not broken over lines:
+/// a schedule of numbers that is too wide is set smaller.
 fn titled(scene: &mut Scene, notes: &mut Column, title: &str, table: &Table, cut: &mut Vec<String>) {
-    let (width, height) = extent(table, notes.area.width());
+    let size = notes.size;
+    let natural = Schedule::new(table, scene.width, size).extent().0;
+    if table.is_number(table.columns().saturating_sub(1)) && natural > TIGHT * notes.area.width() {
+        notes.size = CAPTION;
+    }
+    let (width, height) = Schedule::new(table, notes.area.width(), notes.size).extent();
     let fits = height + HEAD <= notes.room() && width <= notes.area.width() + 1e-6;
     if !(fits && notes.heading(scene, title) && notes.table(scene, table)) {
         cut.push(title.to_lowercase());
     }
+    notes.size = size;
 }
 
 /// The part of the strip between stamp and history, for notes.

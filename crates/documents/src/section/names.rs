@@ -1,12 +1,14 @@
 //! Names of the zones: in the water where they find room, otherwise beside the vessel with a leader.
 
 use super::dimensions::{PACK, well};
+use super::internals::weir;
 use super::place::{STUB, Section, WALL, zero};
 use crate::render::geometry::{Rect, pt};
 use crate::render::item::{Item, Shape};
 use crate::render::mark::Leader;
 use crate::render::pen::Layer;
 use crate::render::scene::{Anchor, Scene, TEXT, Text, text_width};
+use stillrise_design::enquiry::range::OutletControl;
 use stillrise_units::math;
 
 /// Names all zones but those whose parts have numbers.
@@ -35,10 +37,12 @@ pub fn draw(s: &Section, scene: &mut Scene) {
 fn room(s: &Section, zone: &str) -> Rect {
     let (from, to) = s.zone(zone);
     let top = s.layer().map_or(s.frame().crest.q, |alarm| alarm.interface.q);
+    let held = s.frame().control.q == OutletControl::Weir && zone == "clear well";
+    let to = if held { weir(s) } else { to };
     let (a, b) = (s.at(from, top), s.at(to, zero()));
     let right = match zone {
         "primary zone" => PACK + TEXT + 2.0,
-        "clear well" => well(b.x - a.x),
+        "clear well" if !held => well(b.x - a.x),
         _ => 0.3,
     };
     Rect { x0: a.x + 0.8, y0: a.y + 1.5, x1: b.x - right - 0.5, y1: b.y - 1.0 }
@@ -75,5 +79,10 @@ fn outside(s: &Section, scene: &mut Scene, zone: &str, name: &str) {
     let tip = pt(s.within(zone, share), crest + (if zone == "clear well" { 0.62 } else { 0.5 }) * (floor - crest));
     let knees = (0..24_u8).map(|k| pt(x, crest + (0.3 + 0.05 * f64::from(k)) * (floor - crest)));
     let knees: Vec<_> = knees.collect();
-    scene.place(knees.into_iter().map(|knee| Item::Leader(Leader { tip, knee, text: name.to_owned(), dot: true })).collect::<Vec<_>>());
+    scene.place(
+        knees
+            .into_iter()
+            .map(|knee| Item::Leader(Leader { tip, knee, text: name.to_owned(), dot: true }))
+            .collect::<Vec<_>>(),
+    );
 }

@@ -4,9 +4,9 @@ use super::internals::{every, pitch};
 use super::place::Section;
 use stillrise_design::enquiry::range::OutletControl;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
+use stillrise_units::Typed;
 use stillrise_units::catalog::{GAL, GPM, L, M3_H};
 use stillrise_units::print::digits;
-use stillrise_units::Typed;
 
 /// The notes, in order of weight.
 pub fn notes(s: &Section) -> Vec<String> {
@@ -16,7 +16,8 @@ pub fn notes(s: &Section) -> Vec<String> {
         all.push(format!("One of {} like units in parallel; the flow is shared equally.", digits(count, 6)));
     }
     let floor = s.datum(super::place::zero());
-    let floor = floor.map_or_else(|| "the site's datum is not known".to_owned(), |z| format!("EL: site datum, floor {z}"));
+    let floor =
+        floor.map_or_else(|| "the site's datum is not known".to_owned(), |z| format!("EL: site datum, floor {z}"));
     all.push(format!("Elevations are above the floor, inside; {floor}."));
     if let Some(oil) = s.governing() {
         let cap = oil.caps.get(oil.governing).map_or("cap", |c| c.name);
@@ -26,7 +27,9 @@ pub fn notes(s: &Section) -> Vec<String> {
         });
     }
     all.push(match s.highest() {
-        Some(p) => format!("MAX and chain lines: {} through one unit, end of interval.", s.show(p.flow.q, (&GPM, &M3_H))),
+        Some(p) => {
+            format!("MAX and chain lines: {} through one unit, end of interval.", s.show(p.flow.q, (&GPM, &M3_H)))
+        }
         None => "Levels under flow were not found.".to_owned(),
     });
     let trigger = s.performance.and_then(|p| p.storage.sludge_trigger.as_ref()).filter(|_| s.sludge().is_some());

@@ -137,7 +137,12 @@ pub fn items(s: &Section) -> Vec<PartLine> {
     }
     add(Id::Pack, "Plate pack", pack);
     if some(f.mesh.q) {
-        let data = format!("{} thick, fibre {}, {} solid", l(f.mesh.q), s.show(f.mesh_fibre.q, (&MM, &MM)), percent(f.mesh_solidity.q));
+        let data = format!(
+            "{} thick, fibre {}, {} solid",
+            l(f.mesh.q),
+            s.show(f.mesh_fibre.q, (&MM, &MM)),
+            percent(f.mesh_solidity.q)
+        );
         add(Id::Mesh, "Mesh", data);
     }
     if let Some(alarm) = s.alarm() {

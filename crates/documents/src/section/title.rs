@@ -62,7 +62,11 @@ fn title(s: &Section) -> String {
 pub fn description(s: &Section) -> String {
     let f = s.frame();
     let oil = s.layer().map_or_else(String::new, |alarm| {
-        format!(" Oil at the alarm lies from {} to {} above the floor.", s.write(alarm.interface.q), s.write(alarm.surface.q))
+        format!(
+            " Oil at the alarm lies from {} to {} above the floor.",
+            s.write(alarm.interface.q),
+            s.write(alarm.surface.q)
+        )
     });
     format!(
         "Long section of {}: {} long and {} high inside. From the left: inlet chamber with deflector, diffusion baffle, \

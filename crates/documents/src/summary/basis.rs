@@ -66,6 +66,5 @@ pub(super) fn read_notes(out: &mut String, settled: &Settled, width: usize) {
     out.push_str(&section("How the enquiry was read"));
     for (place, note) in notes {
         out.push_str(&item("-", &format!("{place}: {note}"), width));
-        out.push('\n');
     }
 }

@@ -27,7 +27,6 @@ pub fn summary(settled: &Settled, width: usize) -> String {
     out.push('\n');
     for text in headline(settled) {
         out.push_str(&hang(&text, width, 0, 2));
-        out.push('\n');
     }
     verdicts::triage(&mut out, settled, width);
     basis::cases(&mut out, settled, width);
@@ -41,7 +40,6 @@ pub fn summary(settled: &Settled, width: usize) -> String {
     verdicts::questions(&mut out, settled, width);
     out.push_str(&section("Cautions"));
     out.push_str(&hang(CAUTION, width, 0, 0));
-    out.push('\n');
     out
 }
 
@@ -51,7 +49,7 @@ A separator is a confined space with flammable vapour; lifting, entry and hot wo
 
 /// A heading with a blank line before it.
 pub(crate) fn section(title: &str) -> String {
-    format!("\n{}\n", heading(title))
+    format!("\n{}", heading(title))
 }
 
 /// The headline: what was found, in at most a few sentences.
@@ -60,7 +58,7 @@ pub fn headline(settled: &Settled) -> Vec<String> {
     let mut out = Vec::new();
     let design = &settled.job.design;
     if let Some(line) = design.triage.first().filter(|l| l.weight == stillrise_design::triage::Weight::Blocks) {
-        out.push(format!("Not a gravity duty as it stands. {}: {}", line.subject, line.says));
+        out.push(format!("Not a gravity duty as it stands. {}: {}", capital(&line.subject), line.says));
     }
     for stop in &design.stops {
         out.push(format!("Stopped: {stop}."));
@@ -69,7 +67,7 @@ pub fn headline(settled: &Settled) -> Vec<String> {
     for verdict in &performance.limits {
         let limit = &basis.limits[verdict.limit];
         let number = mg_l(limit.value.q);
-        out.push(format!("Limit on {} of {number}, {}: {}. {}.", limit.pollutant.title, limit.statistic.q.word(), verdict.word.text(), capital(&verdict.because)));
+        out.push(format!("Limit on {} of {number}, {}: {}. {}.", limit.pollutant.title, limit.statistic.q.word(), verdict.word.text(), capital(verdict.because.trim_end_matches('.'))));
     }
     if performance.limits.is_empty() {
         if let Some(worst) = performance.worst() {
@@ -82,6 +80,17 @@ pub fn headline(settled: &Settled) -> Vec<String> {
 /// A concentration in mg/L, four digits.
 pub(crate) fn mg_l(c: stillrise_units::Concentration) -> String {
     stillrise_units::print::with_unit(c.si(), &stillrise_units::catalog::MG_L)
+}
+
+/// Total oil out in a table: never a number below the published floor, unless the influent is lower.
+pub(crate) fn total_out(expected: stillrise_units::Concentration, influent: stillrise_units::Concentration) -> String {
+    let floor = stillrise_design::performance::limit::floor();
+    let least = if influent < floor { influent } else { floor };
+    if expected < least {
+        format!("≤ {}", stillrise_units::print::digits(stillrise_units::catalog::MG_L.from_si(least.si()), 3))
+    } else {
+        stillrise_units::print::digits(stillrise_units::catalog::MG_L.from_si(expected.si()), 3)
+    }
 }
 
 /// The same text with a capital letter.

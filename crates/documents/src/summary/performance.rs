@@ -1,6 +1,6 @@
 //! The unit, what comes out, levels and storage.
 
-use super::{mg_l, section};
+use super::{section, total_out};
 use crate::render::text::{Table, hang, item};
 use stillrise_design::performance::limit::shown;
 use stillrise_search::Settled;
@@ -20,7 +20,6 @@ pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
         let size = stage.size.as_ref().map_or_else(String::new, |(label, value, units)| format!("; {label} {}", stillrise_design::provenance::show(value, Some(*units), system)));
         let asked = if stage.asked_for { " (needed, not in our scope until decided)" } else { "" };
         out.push_str(&item(&format!("{}", i + 1), &format!("{}{asked}: {}{size}", stage.name, stage.why), width));
-        out.push('\n');
     }
     let f = &train.unit.frame;
     let l = &train.unit.layout;
@@ -40,15 +39,15 @@ pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
     out.push_str(&table.render(width));
     if let Some(pick) = &settled.pick {
         out.push_str(&hang(&format!("Taken: {}.", pick.because), width, 0, 2));
-        out.push('\n');
     }
     if settled.candidates.len() > 1 {
-        let mut table = Table::new(["unit", "", "total oil out", "what bars it"]);
+        let influent = settled.job.design.performance.as_ref().and_then(|p| p.worst()).map_or_else(stillrise_design::performance::limit::floor, |w| w.content.total.q);
+        let mut table = Table::new(["unit", "", "total oil out, mg/L", "what bars it"]);
         for c in &settled.candidates {
             table.row([
                 c.name.clone(),
                 if c.taken { "taken".to_owned() } else { String::new() },
-                c.effluent.map_or_else(|| "-".to_owned(), mg_l),
+                c.effluent.map_or_else(|| "-".to_owned(), |e| total_out(e, influent)),
                 c.barred.as_ref().map_or_else(|| "nothing".to_owned(), |(title, says)| format!("{title}: {says}")),
             ]);
         }
@@ -62,14 +61,14 @@ pub(super) fn effluent(out: &mut String, settled: &Settled, width: usize) {
     out.push_str(&section("What comes out, mg/L"));
     let overflow = system.pick((&GPM_FT2, &M_H));
     let mut table = Table::new([
-        "case", "season", "state", &format!("plates {}", overflow.symbol), "gap Re", "free in", "free out", "emulsified", "dissolved", "total", "ideal..mixed",
+        "case", "season", "state", &format!("plates {}", overflow.symbol), "gap Re", "free in", "free out", "emulsified", "dissolved", "total", "if mixed",
     ]);
     let n = |c: stillrise_units::Concentration| print::digits(stillrise_units::catalog::MG_L.from_si(c.si()), 3);
     for r in &performance.removals {
         table.row([
             r.case.clone(), r.season.name().to_owned(), r.state.name().to_owned(), print::digits(overflow.from_si(r.pack_overflow.q.si()), 3),
             print::digits(r.reynolds.q.si(), 3), n(r.content.free.q), n(r.free.expected.q), n(r.content.emulsified.q), n(r.content.dissolved.q),
-            n(r.total.expected.q), format!("{}..{}", n(r.total.ideal.q), n(r.total.mixed.q)),
+            total_out(r.total.expected.q, r.content.total.q), total_out(r.total.mixed.q, r.content.total.q),
         ]);
     }
     out.push_str(&table.render(width));
@@ -81,7 +80,6 @@ pub(super) fn effluent(out: &mut String, settled: &Settled, width: usize) {
             ),
             width, 0, 2,
         ));
-        out.push('\n');
         if let Some(cut) = worst.cut {
             out.push_str(&format!("Droplet that the plates catch wholly there: {}.\n", print::with_unit(cut.q.si(), &UM)));
         }
@@ -95,7 +93,9 @@ pub(super) fn hydraulics(out: &mut String, settled: &Settled, width: usize) {
     let flow = system.pick(stillrise_design::basis::FLOW_UNITS);
     out.push_str(&section(&format!("Hydraulic profile, {} above the floor", unit.symbol)));
     let mut table = Table::new(["level ahead of"]);
-    table.header.extend(performance.profiles.iter().map(|p| format!("{}, {} {}", p.name, print::digits(flow.from_si(p.flow.q.si()), 4), flow.symbol)));
+    table.header.extend(performance.profiles.iter().map(|p| p.name.clone()));
+    let flows = performance.profiles.iter().map(|p| print::digits(flow.from_si(p.flow.q.si()), 4));
+    table.row(core::iter::once(format!("flow through one unit, {}", flow.symbol)).chain(flows));
     for (i, step) in stillrise_design::performance::hydraulics::STEPS.iter().enumerate() {
         let levels = performance.profiles.iter().map(|p| print::digits(unit.from_si(p.steps[i].level.q.si()), 4));
         table.row(core::iter::once((*step).to_owned()).chain(levels));
@@ -118,7 +118,6 @@ pub(super) fn levels(out: &mut String, settled: &Settled, width: usize) {
         out.push_str(&section(&format!("Oil levels: {}, {}", levels.oil, unit.symbol)));
         let caps: Vec<String> = levels.caps.iter().map(|c| format!("{} {}", c.name, print::digits(unit.from_si(c.thickness.q.si()), 4))).collect();
         out.push_str(&hang(&format!("Thickest layer by each cap: {}. Governing: {}.", caps.join(", "), levels.caps[levels.governing].name), width, 0, 2));
-        out.push('\n');
         let volume = system.pick(STORE);
         let mut table = Table::new(["set point", "oil layer", "interface", "oil surface", &format!("held, {}", volume.symbol), "action"]);
         for l in &levels.levels {

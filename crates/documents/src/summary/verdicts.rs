@@ -16,7 +16,6 @@ pub(super) fn triage(out: &mut String, settled: &Settled, width: usize) {
     }
     for line in &settled.job.design.triage {
         out.push_str(&item("-", &format!("{} ({}): {} What could: {}", line.subject, line.weight.text(), line.says, line.could), width));
-        out.push('\n');
     }
 }
 
@@ -34,13 +33,11 @@ pub(super) fn rules(out: &mut String, settled: &Settled, width: usize) {
             });
             let mark = if kind == "fails" { "FAILS" } else { "warns" };
             out.push_str(&item(mark, &format!("{} [{}]: {}. {}{decided}", judged.rule.title, judged.rule.id, judged.verdict.says(), judged.rule.remedy), width));
-            out.push('\n');
         }
     }
     let passed: Vec<&str> = settled.verdicts.iter().filter(|v| matches!(v.verdict, Verdict::Passes(_))).map(|v| v.rule.id).collect();
     if !passed.is_empty() {
         out.push_str(&hang(&format!("Passing: {}.", passed.join(", ")), width, 0, 2));
-        out.push('\n');
     }
 }
 
@@ -58,7 +55,6 @@ pub(super) fn questions(out: &mut String, settled: &Settled, width: usize) {
     }
     for (i, q) in matter.iter().take(SHOWN).enumerate() {
         out.push_str(&item(&format!("{}", i + 1), &format!("{} Now {}, plausibly {} to {} ({}). {}", q.text, q.now, q.range.0, q.range.1, q.source, moves(q)), width));
-        out.push('\n');
     }
     let rest = settled.questions.len() - matter.len().min(SHOWN);
     if rest > 0 {
@@ -73,7 +69,8 @@ pub fn moves(q: &Question) -> String {
         .outcomes
         .iter()
         .map(|o| {
-            let effluent = o.effluent.map_or_else(|| "no effluent".to_owned(), |c| format!("{} out", super::mg_l(c)));
+            let floor = stillrise_design::performance::limit::floor();
+            let effluent = o.effluent.map_or_else(|| "no effluent".to_owned(), |c| format!("{} mg/L out", super::total_out(c, floor)));
             let word = o.word.map_or_else(String::new, |w| format!(", {}", w.text()));
             format!("{}: {effluent}, {}{word}", o.answer, o.unit)
         })

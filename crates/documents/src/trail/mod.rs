@@ -30,11 +30,9 @@ pub fn line(ledger: &Ledger, entry: &Entry, system: System, width: usize) -> Str
     out.push('\n');
     for equation in equations(ledger, entry) {
         out.push_str(&hang(&equation, width, 6, 8));
-        out.push('\n');
     }
     for note in &entry.notes {
         out.push_str(&hang(&format!("note: {note}"), width, 6, 8));
-        out.push('\n');
     }
     out
 }
@@ -66,8 +64,11 @@ pub fn equations(ledger: &Ledger, entry: &Entry) -> Vec<String> {
                 .into_iter()
                 .map(|p| match p.numbers.as_str() {
                     "" => format!("{} = {}", p.symbol, p.equation),
-                    numbers => format!("{} = {} = {numbers} = {} {unit}", p.symbol, p.equation, print::digits(p.value, 6)).trim_end().to_owned(),
+                    // A solved relation shows both sides with the root in them.
+                    numbers if page.holds.is_some() => format!("{} = {}: {numbers}; {} = {} {unit}", p.symbol, p.equation, plain_symbol(page.out.math), print::digits(p.value, 6)),
+                    numbers => format!("{} = {} = {numbers} = {} {unit}", p.symbol, p.equation, print::digits(p.value, 6)),
                 })
+                .map(|line| line.trim_end().to_owned())
                 .collect()
         }
         Origin::Reckoned { text, inputs } => {

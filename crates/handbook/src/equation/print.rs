@@ -236,7 +236,7 @@ impl Printer<'_> {
             ("pow", [base, power]) => {
                 let base = self.within(self.tree(base), 4);
                 let power = self.tree(power).0;
-                (if typst { format!("{base}^({power})") } else { format!("{base}^({power})") }, 3)
+                (format!("{base}^({power})"), 3)
             }
             ("exp", [x]) => (if typst { format!("e^({})", self.tree(x).0) } else { format!("exp({})", self.tree(x).0) }, 3),
             ("exp10", [x]) => (format!("10^({})", self.tree(x).0), 3),

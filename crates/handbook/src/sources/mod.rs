@@ -28,6 +28,10 @@ pub use separation::*;
 pub use vessel::*;
 
 /// All of them.
+// Each area's list is named with its area: the globs above bring six lists of one name.
+#[allow(unused_qualifications)]
 pub fn all() -> impl Iterator<Item = &'static Source> {
-    [fluids::ALL, general::ALL, hydraulics::ALL, rain::ALL, separation::ALL, vessel::ALL].into_iter().flatten().copied()
+    let areas: [&'static [&'static Source]; 6] =
+        [fluids::ALL, general::ALL, hydraulics::ALL, rain::ALL, separation::ALL, vessel::ALL];
+    areas.into_iter().flatten().copied()
 }
