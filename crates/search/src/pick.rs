@@ -117,10 +117,10 @@ pub fn pick(enquiry: &Enquiry, range: &Range, what_if: &WhatIf, near: Option<(&P
     }
     let ask = Ask { enquiry, range, what_if, begun: &begun, near };
     let mut nearest = Nearest::default();
-    if enquiry.unit.custom != Some(true) {
-        if let Some(found) = ask.from_range(&mut nearest) {
-            return found;
-        }
+    if enquiry.unit.custom != Some(true)
+        && let Some(found) = ask.among_rows(&mut nearest)
+    {
+        return found;
     }
     if let Some(pick) = ask.custom(&mut nearest) {
         return alone(pick);
@@ -206,7 +206,7 @@ impl Ask<'_> {
         self.shortcoming(&Source::Row(self.range, &self.range.models[row]), count)
     }
 
-    fn from_range(&self, nearest: &mut Nearest) -> Option<(Option<Pick>, Vec<Candidate>)> {
+    fn among_rows(&self, nearest: &mut Nearest) -> Option<(Option<Pick>, Vec<Candidate>)> {
         let rows = by_size(self.range);
         // A row stays the pick while nothing speaks against it and something speaks against the one below.
         if let Some((near @ Pick { how: How::Row(row), count: 1, .. }, design)) = self.near {

@@ -46,6 +46,7 @@ list_rules! {
     inlet_nozzle_too_fast,
     residence_too_short,
     draw_leaves_oil,
+    oil_too_thick,
     does_not_fit,
     floor_in_a_pit,
     pump_above_rating,

@@ -5,8 +5,8 @@ use crate::enquiry::Enquiry;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::{by, record};
 use stillrise_handbook::fluids::oils::{Oil, oil};
-use stillrise_handbook::fluids::{kinematic_viscosity, oil_density, saline_density, saline_viscosity, water_density, water_viscosity};
-use stillrise_units::catalog::{DEG_C, DEG_F, KG_M3, MN_M, PERCENT};
+use stillrise_handbook::fluids::{kinematic_viscosity, oil_density, oil_viscosity, saline_density, saline_viscosity, water_density, water_viscosity};
+use stillrise_units::catalog::{CST, DEG_C, DEG_F, KG_M3, MM2_S, MN_M, PERCENT};
 use stillrise_units::{Density, KinematicViscosity, Ratio, SurfaceTension, Temperature, Typed, Viscosity, ratio};
 
 /// The two seasons a design is held against.
@@ -58,6 +58,8 @@ pub struct OilState {
     pub cold: Val<Density>,
     /// Density in the warm season.
     pub warm: Val<Density>,
+    /// Viscosity in the cold season, where the formula answers.
+    pub viscosity: Option<Val<KinematicViscosity>>,
     /// Interfacial tension against water, without detergents.
     pub tension: Val<SurfaceTension>,
 }
@@ -206,5 +208,15 @@ fn state<T: Trail>(
         &row.interfacial_tension.source.to_string(),
         "typical value of the handbook",
     );
-    Ok(OilState { name: name.to_owned(), oil: row, density_15, cold: density_cold, warm: density_warm, tension })
+    let [first, second] = row.viscosity_points();
+    let units = |pair| Some(pair);
+    let source = row.viscosity_source.to_string();
+    let mut point = |t: &mut T, n: &str, (v, at): (KinematicViscosity, Temperature)| {
+        let v = given(t, &format!("{n} viscosity of {name}"), units((&CST, &MM2_S)), v, &source, row.word);
+        (v, given(t, &format!("at {n} temperature"), units((&DEG_F, &DEG_C)), at, &source, row.word))
+    };
+    let (v_1, t_1) = point(t, "first", first);
+    let (v_2, t_2) = point(t, "second", second);
+    let viscosity = by!(t, &format!("viscosity of {name}, cold"), oil_viscosity::viscosity(v_1, t_1, v_2, t_2, cold.temperature)).ok();
+    Ok(OilState { name: name.to_owned(), oil: row, density_15, cold: density_cold, warm: density_warm, viscosity, tension })
 }

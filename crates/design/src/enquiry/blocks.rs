@@ -14,7 +14,7 @@ use stillrise_handbook::separation::{
 };
 use stillrise_handbook::vessel::triggers;
 use stillrise_units::catalog::*;
-use stillrise_units::{Area, Concentration, Density, Flow, KinematicViscosity, Length, Mass, Ratio, Temperature, Time, Velocity, Volume};
+use stillrise_units::{Area, Concentration, Density, Flow, Length, Mass, Ratio, Temperature, Time, Velocity, Volume};
 
 choice! {
     /// Units of print.
@@ -234,8 +234,6 @@ keys! {
         kind: Text = spec.named(oil_names).like("\"diesel\"").needed();
         /// Its density at 15 °C, in place of the handbook's
         density: Quantity<Density> = spec.units(&KG_M3, &KG_M3).between("500 kg/m3", "1500 kg/m3").safe_larger().like("\"842 kg/m3\"");
-        /// Its viscosity at 40 °C, in place of the handbook's
-        viscosity: Quantity<KinematicViscosity> = spec.units(&CST, &MM2_S).between("0.2 cSt", "1000000 cSt").like("\"2.6 cSt\"");
     }
 }
 keys! {

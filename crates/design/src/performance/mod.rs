@@ -6,6 +6,7 @@ pub mod levels;
 pub mod limit;
 pub mod removal;
 pub mod storage;
+pub mod thumb;
 
 use crate::basis::Basis;
 use crate::basis::cases::{Case, Kind};
@@ -86,6 +87,8 @@ pub struct Performance {
     pub design_rise: Val<Velocity>,
     /// Droplet classes in the case that is held against the limits.
     pub classes: Vec<Class>,
+    /// The plain API basin beside it, for comparison.
+    pub basin: Option<thumb::Basin>,
     /// What collects.
     pub storage: Storage,
     /// Verdicts on the limits.
@@ -157,11 +160,13 @@ pub fn performance<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, basis: &Basis, 
     }
     let clean = |r: &&Removal| r.case_index == usual && r.season == Season::Cold && r.state == State::Clean;
     let usual = removals.iter().find(clean).ok_or_else(stop)?.clone();
+    let all: Val<Flow> = design.feed;
+    let basin = if depth == Depth::Full { thumb::basin(t, basis, all).ok() } else { None };
     let storage = storage::storage(t, basis, train, &oil_levels, &usual)?;
     let limits = limit::verdicts(t, basis, &removals, blocked);
     let classes = match limit::worst(&removals) {
         Some(worst) if depth == Depth::Full => removal::classes(t, basis, &worst.clone())?,
         _ => Vec::new(),
     };
-    Ok(Performance { site, profiles, velocities, levels: oil_levels, removals, design_rise, classes, storage, limits })
+    Ok(Performance { site, profiles, velocities, levels: oil_levels, removals, design_rise, basin, classes, storage, limits })
 }

@@ -152,6 +152,7 @@ fn performance(settled: &Settled) -> Value {
             "free": bounded(&r.free), "total": bounded(&r.total), "in": fields(ledger, &r.content.fields(), system),
         })).collect::<Vec<_>>(),
         "classes": p.classes.iter().map(|c| json!({ "d": v(c.d.at), "rise": v(c.rise.at), "caught_ahead": v(c.tank.at), "caught_by_plates": v(c.pack.at), "left": v(c.left.at) })).collect::<Vec<_>>(),
+        "api_basin_for_comparison": p.basin.as_ref().map(|b| fields(ledger, &b.fields(), system)),
         "storage": {
             "sludge_rate": v(s.sludge_rate.at), "sludge_trigger": s.sludge_trigger.map(|x| v(x.at)), "sludge_days": s.sludge_days.map(|x| v(x.at)),
             "trigger": s.trigger.title, "oil_rate": v(s.oil_rate.at), "oil_days": s.oil_days.map(|x| v(x.at)),

@@ -1,0 +1,60 @@
+//! The rule of thumb beside the prediction: the plain API basin that the same flow would ask for.
+
+use crate::basis::Basis;
+use crate::basis::fluids::Season;
+use crate::provenance::{Stop, Trail, Val, choose, given};
+use crate::{by, record, reckon};
+use stillrise_handbook::separation::{
+    api_area, api_channels, api_cross_section, api_factor, api_horizontal_velocity, api_length, stokes_rise,
+};
+use stillrise_units::catalog::{FT, M, UM};
+use stillrise_units::{Area, Flow, Length, Ratio, Typed, Velocity, math};
+
+record! {
+    /// A plain API basin for droplets of 150 µm, for comparison only.
+    Basin {
+        /// rise of a droplet of 150 µm
+        rise: Velocity;
+        /// channels
+        channels: Ratio;
+        /// depth of the water
+        depth: Length;
+        /// width of a channel
+        width: Length;
+        /// velocity along it
+        velocity: Velocity;
+        /// factor on the area
+        factor: Ratio;
+        /// length
+        length: Length;
+        /// surface of all channels
+        area: Area;
+    }
+}
+
+/// The basin for the design flow, heaviest oil, coldest water.
+///
+/// # Errors
+/// [`Stop`] when the table of the factor ends, or no oil rises.
+pub fn basin<T: Trail>(t: &mut T, basis: &Basis, flow: Val<Flow>) -> Result<Basin, Stop> {
+    t.section("rule of thumb: plain API basin");
+    let water = basis.fluids.water(Season::Cold);
+    let oil = basis.fluids.heaviest(Season::Cold).cold;
+    let d = given(t, "droplet of an API basin", Some((&UM, &UM)), Length::of(150.0, &UM), "API Publication 421 (1990)", "150 µm");
+    let rise = by!(t, "rise of that droplet", stokes_rise::rise(d, water.density, oil, water.viscosity))?;
+    let allowed = by!(t, "velocity allowed", api_horizontal_velocity::velocity(rise))?;
+    let section = by!(t, "least cross-section", api_cross_section::area(flow, allowed))?;
+    let channels = by!(t, "channels", api_channels::count(section))?;
+    // Depth between 3 and 8 ft, width twice the depth and 6 ft or more: within the rule's shape.
+    let feet = |x: f64| Length::of(x, &FT);
+    let each = section.q.si() / channels.q.si();
+    let depth = Length::from_si(math::max(math::sqrt(each / 2.0), feet(3.0).si()));
+    let depth = choose(t, "depth", Some((&FT, &M)), depth, "3 to 8 ft", "half the width, and 3 ft or more", &[section.at, channels.at]);
+    let width = reckon!(t, "width", [FT, M], (depth = depth) depth * 2.0);
+    let velocity = reckon!(t, "velocity along the basin", [FT_MIN, MM_S], (flow = flow, n = channels, width = width, depth = depth) flow / (n * width * depth));
+    let ratio = reckon!(t, "velocity over rise", [ONE, ONE], (velocity = velocity, rise = rise) velocity / rise);
+    let factor = by!(t, "factor for turbulence and short-circuiting", api_factor::factor(ratio, basis.methods.factor))?;
+    let length = by!(t, "length", api_length::length(factor, velocity, rise, depth))?;
+    let area = by!(t, "surface", api_area::area(factor, flow, rise))?;
+    Ok(Basin { rise, channels, depth, width, velocity, factor, length, area })
+}
