@@ -55,6 +55,8 @@ pub struct FeedState {
     pub one_pump: Option<Val<Flow>>,
     /// All pumps together, without pulsation.
     pub all_pumps: Option<Val<Flow>>,
+    /// The pumps that run, without pulsation.
+    pub mean_flow: Option<Val<Flow>>,
     /// Peak over mean flow.
     pub pulsation: Option<Val<Ratio>>,
     /// Class of pump in the handbook.
@@ -69,7 +71,7 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
     let pumped = e.inlet.feed.0 == Some(Feed::Pump) || (e.inlet.feed.0.is_none() && (!e.inlet.rate.items.is_empty() || e.inlet.pump.as_deref().is_some_and(|p| p != "gravity")));
     let class = e.inlet.pump.as_deref().and_then(pump);
     let cap = super::stated::stated(t, "flow cap of the outlet", &e.outlet.flow_cap);
-    let mut state = FeedState { pumped, pump_flow: None, one_pump: None, all_pumps: None, pulsation: None, class, cap };
+    let mut state = FeedState { pumped, pump_flow: None, one_pump: None, all_pumps: None, mean_flow: None, pulsation: None, class, cap };
     if !pumped {
         return state;
     }
@@ -91,11 +93,12 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
     state.all_pumps = sum;
     let one_at_a_time = e.inlet.together == Some(false);
     let running = if one_at_a_time { largest } else { sum };
+    state.mean_flow = running;
     let typical = class.map_or(1.0, |c| c.pulsation().si());
     let pulsation = super::stated::stated_or(t, w, &e.inlet.pulsation, super::stated::standby(
-        "peak over mean flow of the pump", (&ONE, &ONE), "inlet.pulsation", "How far does the pump's flow pulsate, and is there a damper?",
+        "peak over mean flow of the pump", (&ONE, &ONE), "inlet.pulsation", if class.is_some() && typical <= 1.0 { "" } else { "How far does the pump's flow pulsate, and is there a damper?" },
         (ratio(1.0), ratio(typical), ratio(typical.max(1.6))),
-        class.map_or_else(|| "kind of pump not said; the high end for a single-cylinder pump".to_owned(), |c| c.pulsation_mark.text()),
+        class.map_or_else(|| "kind of pump not said; the high end for two chambers that deliver in turn".to_owned(), |c| c.pulsation_mark.text()),
     ));
     state.pulsation = Some(pulsation);
     state.pump_flow = running.map(|rate| {

@@ -5,11 +5,11 @@ use super::cases::FeedState;
 use super::fluids::Fluids;
 use super::stated::{standby, standby_spread, stated, stated_or};
 use crate::enquiry::Enquiry;
-use crate::provenance::{Stop, Trail, Val, WhatIf, assume, choose, given};
-use crate::{by, record, reckon};
+use crate::provenance::{Stop, Trail, Val, WhatIf, assume, choose};
+use crate::{by, record};
 use stillrise_handbook::fluids::chemicals::{Effect, chemical};
 use stillrise_handbook::fluids::facilities::facility;
-use stillrise_handbook::separation::hinze_droplet;
+use stillrise_handbook::separation::{hinze_droplet, sheared_median};
 use stillrise_units::catalog::{KG_M3, LB_FT3, MN_M, ONE, PERCENT, UM, W_KG};
 use stillrise_units::{Density, Length, Ratio, SurfaceTension, Typed, ratio};
 
@@ -70,11 +70,17 @@ pub fn droplets<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &Fluids, f
         None => standby("volume median diameter arriving", (&UM, &UM), "droplets.d50", question, (um(30.0), um(75.0), um(150.0)), "engineering judgement; no kind of place was named"),
     });
     let Some(class) = feed.class.filter(|_| feed.pumped) else { return Ok((Droplets { d50: arriving, spread }, None)) };
-    let clean = fluids.oils[0].tension;
+    // The oil with the lowest tension breaks into the finest droplets.
+    let mut clean = fluids.oils[0].tension;
+    for oil in &fluids.oils {
+        if oil.tension.q < clean.q {
+            clean = oil.tension;
+        }
+    }
     let detergent = e.chemicals.iter().filter_map(|c| c.kind.as_deref().and_then(chemical)).any(|c| c.effect == Effect::Emulsifies);
     let tension = if detergent {
         assume(t, w, standby(
-            "interfacial tension with detergent", (&MN_M, &MN_M), "chemical.tension", "Which detergent is used, and at what strength?",
+            "interfacial tension with detergent", (&MN_M, &MN_M), "chemical.tension", "",
             (SurfaceTension::of(1.0, &MN_M), SurfaceTension::of(4.0, &MN_M), SurfaceTension::of(15.0, &MN_M)), "from memory: 3 to 5 mN/m with surfactant, less with strong detergent",
         ))
     } else {
@@ -82,11 +88,10 @@ pub fn droplets<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &Fluids, f
     };
     let [low, likely, high] = class.dissipation();
     let epsilon = assume(t, w, standby(
-        "power dissipated in the pump", (&W_KG, &W_KG), "inlet.pump", "Which pump lifts the water to the separator?", (low, likely, high), class.shear_mark.text(),
+        "power dissipated in the pump", (&W_KG, &W_KG), "inlet.pump", "", (low, likely, high), class.shear_mark.text(),
     ));
     let survives = by!(t, "largest droplet that survives the pump", hinze_droplet::diameter(tension, fluids.cold.density, epsilon))?;
-    let share = given(t, "median over largest droplet behind a pump", Some((&ONE, &ONE)), ratio(0.4), "engineering judgement", "0.4, published distributions give 0.2 to 0.56");
-    let median = reckon!(t, "median the pump leaves", [UM, UM], (largest = survives, share = share) largest * share);
+    let median = by!(t, "median the pump leaves", sheared_median::diameter(survives, spread))?;
     let governs = median.q < arriving.q;
     let d50 = if governs {
         choose(t, "volume median diameter at the unit", Some((&UM, &UM)), median.q, "what arrives, and what the pump leaves", "the pump breaks the droplets", &[arriving.at, median.at])

@@ -211,7 +211,7 @@ fn state<T: Trail>(
     let [first, second] = row.viscosity_points();
     let units = |pair| Some(pair);
     let source = row.viscosity_source.to_string();
-    let mut point = |t: &mut T, n: &str, (v, at): (KinematicViscosity, Temperature)| {
+    let point = |t: &mut T, n: &str, (v, at): (KinematicViscosity, Temperature)| {
         let v = given(t, &format!("{n} viscosity of {name}"), units((&CST, &MM2_S)), v, &source, row.word);
         (v, given(t, &format!("at {n} temperature"), units((&DEG_F, &DEG_C)), at, &source, row.word))
     };

@@ -18,7 +18,7 @@ use stillrise_handbook::separation::grit_settling::GrainShape;
 use stillrise_handbook::separation::remaining_oil::RiseLaw;
 use stillrise_handbook::separation::tank_removal::TankModel;
 use stillrise_handbook::vessel::triggers::{Trigger, trigger};
-use stillrise_units::catalog::{GPM, M3_H, PERCENT, UM};
+use stillrise_units::catalog::{GPM, M3_H, ONE, PERCENT, UM};
 use stillrise_units::{Flow, Length, Ratio, Typed, Volume, ratio};
 
 /// Methods and margins, chosen or by default.
@@ -84,6 +84,8 @@ pub struct Basis {
     pub limits: Vec<limits::LimitState>,
     /// Methods.
     pub methods: Methods,
+    /// Highest over mean oil content of a single sample of the influent.
+    pub peak: Val<Ratio>,
     /// The design flow somebody stated.
     pub stated: Option<Val<Flow>>,
 }
@@ -122,9 +124,14 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     let solids = droplets::solids(t, w, e);
     let spill = spill(t, e);
     let limits = limits::limits(t, w, e)?;
+    t.section("peak of the influent");
+    let peak = stated_or(t, w, &e.water.oil_peak, standby(
+        "highest over mean oil content of a single sample", (&ONE, &ONE), "water.oil_peak", "How far does the oil content of single samples rise above its mean?",
+        (ratio(1.0), ratio(1.5), ratio(3.0)), "engineering judgement; oil in runoff and wash water scatters widely",
+    ));
     t.section("stated flow");
     let stated = stated::stated(t, "design flow somebody stated", &e.stated.flow);
-    Ok(Basis { fluids, storm, waters, feed, cases, droplets, shear, solids, spill, limits, methods, stated })
+    Ok(Basis { fluids, storm, waters, feed, cases, droplets, shear, solids, spill, limits, methods, peak, stated })
 }
 
 fn spill<T: Trail>(t: &mut T, e: &Enquiry) -> Option<SpillState> {
@@ -160,7 +167,7 @@ fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
             "unequal flow between the gaps", percent, "method.maldistribution", "", (ratio(0.1), ratio(0.2), ratio(0.4)), "engineering judgement: halves of the pack at ±20 % of the mean",
         )),
         fouling: stated_or(t, w, &m.fouling, standby(
-            "plate area lost at the end of the interval", percent, "method.fouling", "", (ratio(0.1), ratio(0.2), ratio(0.4)), "after UFGS 44 42 53, which takes 20 % off the separation volume for stored oil and solids",
+            "plate area lost at the end of the interval", percent, "method.fouling", "", (ratio(0.1), ratio(0.2), ratio(0.4)), "engineering judgement, of the size of the 20 % that UFGS 44 42 53 takes off the separation volume for stored oil and solids",
         )),
         reserve: stated_or(t, w, &m.reserve, standby(
             "reserve of plate area", percent, "method.reserve", "", (ratio(0.0), ratio(0.15), ratio(0.3)), "our proposal",

@@ -8,7 +8,7 @@ use crate::{by, reckon};
 use stillrise_handbook::page::Series;
 use stillrise_handbook::rain::rational_flow::RationalFactor;
 use stillrise_handbook::rain::surfaces::surface;
-use stillrise_handbook::rain::{composite_coefficient, kinematic_wave, kirpich, rain_depth, rain_intensity, rational_flow, wind_driven_rain};
+use stillrise_handbook::rain::{composite_coefficient, frequency_factor, kinematic_wave, kirpich, rain_depth, rain_intensity, rational_flow, wind_driven_rain};
 use stillrise_units::catalog::{FT, IN_H, M, MIN, MM_H, ONE, PERCENT, YR};
 use stillrise_units::{Area, Flow, Length, Ratio, Time, Typed, Velocity, ratio};
 
@@ -25,6 +25,21 @@ pub struct Storm {
     pub intensity: Val<Velocity>,
     /// Peak flow.
     pub flow: Val<Flow>,
+    /// Depth by duration, if there is a table.
+    pub table: Option<Val<Series>>,
+    /// The return period asked for, with a table.
+    pub years: Option<Val<Time>>,
+    /// The return period of the column that was taken.
+    pub column_years: Option<f64>,
+}
+
+/// What the rain comes to.
+struct Found {
+    time: Val<Time>,
+    intensity: Val<Velocity>,
+    table: Option<Val<Series>>,
+    years: Option<Val<Time>>,
+    column_years: Option<f64>,
 }
 
 /// Finds the storm flow; `None` when no rain falls on the unit's surfaces.
@@ -44,7 +59,7 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
         let name = s.name.clone().unwrap_or_else(|| format!("surface {}", i + 1));
         let Some(mut area) = stated(t, &format!("area of {name}"), &s.area) else { continue };
         if s.canopy == Some(true) {
-            area = canopy(t, w, s, &name)?;
+            area = canopy(t, w, s, &name, area)?;
         }
         let coefficient = match stated(t, &format!("runoff coefficient of {name}"), &s.runoff) {
             Some(c) => c,
@@ -61,17 +76,25 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
     let Some(area) = total else { return Ok(None) };
     let areas = choose(t, "surfaces and their coefficients", None, Series(rows), &names.join(", "), "all surfaces that drain to the unit", &nodes);
     let coefficient = by!(t, "composite runoff coefficient", composite_coefficient::coefficient(areas))?;
-    let (concentration_time, intensity) = intensity(t, w, e)?;
+    let found = intensity(t, w, e)?;
+    let (concentration_time, intensity) = (found.time, found.intensity);
+    let coefficient = match found.years {
+        Some(years) if years.q > Time::of(10.0, &YR) => {
+            let factor = by!(t, "frequency factor", frequency_factor::factor(years))?;
+            reckon!(t, "runoff coefficient of the rare storm", [ONE, ONE], (c = coefficient, factor = factor) (c * factor).min(ratio(1.0)))
+        }
+        _ => coefficient,
+    };
     let factor = given(
         t, "factor of the rational method", None,
         e.method.rational.0.unwrap_or(RationalFactor::ALL[0]),
         "method: rational", if e.method.rational.0.is_some() { "stated" } else { "default" },
     );
     let flow = by!(t, "storm flow", rational_flow::flow(coefficient, intensity, area, factor))?;
-    Ok(Some(Storm { area, coefficient, concentration_time, intensity, flow }))
+    Ok(Some(Storm { area, coefficient, concentration_time, intensity, flow, table: found.table, years: found.years, column_years: found.column_years }))
 }
 
-fn canopy<T: Trail>(t: &mut T, w: &WhatIf, s: &crate::enquiry::blocks::Surface, name: &str) -> Result<Val<Area>, Stop> {
+fn canopy<T: Trail>(t: &mut T, w: &WhatIf, s: &crate::enquiry::blocks::Surface, name: &str, plan: Val<Area>) -> Result<Val<Area>, Stop> {
     let feet = |x: f64| Length::of(x, &FT);
     let height = stated_or(t, w, &s.canopy_height, standby(
         &format!("open height under the canopy of {name}"), (&FT, &M), format!("surface \"{name}\".canopy_height"),
@@ -84,7 +107,9 @@ fn canopy<T: Trail>(t: &mut T, w: &WhatIf, s: &crate::enquiry::blocks::Surface, 
         (feet(20.0), feet(60.0), feet(120.0)), "engineering judgement: one to four vehicle lengths",
     ));
     let share = given(t, "share of the exposed side that is wetted", Some((&PERCENT, &PERCENT)), ratio(0.5), "International Plumbing Code 1106.4", "half of the exposed vertical area");
-    by!(t, &format!("wind-wetted area under the canopy of {name}"), wind_driven_rain::area(height, side, share))
+    let wetted = by!(t, &format!("wind-wetted area under the canopy of {name}"), wind_driven_rain::area(height, side, share))?;
+    // Blown rain cannot fall on more than there is.
+    Ok(reckon!(t, &format!("area of {name} that the rain reaches"), [FT2, M2], (wetted = wetted, plan = plan) wetted.min(plan)))
 }
 
 fn runoff<T: Trail>(t: &mut T, w: &WhatIf, kind: Option<&str>, canopy: bool, name: &str) -> Val<Ratio> {
@@ -104,7 +129,7 @@ fn runoff<T: Trail>(t: &mut T, w: &WhatIf, kind: Option<&str>, canopy: bool, nam
     })
 }
 
-fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<(Val<Time>, Val<Velocity>), Stop> {
+fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop> {
     let minutes = |x: f64| Time::of(x, &MIN);
     let rain = e.rain.clone().unwrap_or_default();
     let stated_time = stated(t, "time of concentration", &rain.concentration_time);
@@ -122,7 +147,7 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<(Val<Time>,
             Some(time) => time,
             None => least(t),
         };
-        return Ok((time, intensity));
+        return Ok(Found { time, intensity, table: None, years: None, column_years: None });
     };
     let years = stated_or(t, w, &rain.return_period, standby(
         "return period", (&YR, &YR), "rain.return_period", "Which return period does the authority ask for?",
@@ -131,7 +156,8 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<(Val<Time>,
     let nearest = nearest_column(table, YR.from_si(years.q.si()));
     let (column, because) = match table.column(YR.from_si(years.q.si())) {
         Some(series) => (series.clone(), "the column of the return period".to_owned()),
-        None => (nearest.1.clone(), format!("the table has no such column; the next rarer one, {} yr, was taken", nearest.0)),
+        None if Time::of(nearest.0, &YR) > years.q => (nearest.1.clone(), format!("the table has no such column; the next rarer one, {} yr, was taken", nearest.0)),
+        None => (nearest.1.clone(), format!("the table ends at {} yr; its rarest column was taken, which is too little", nearest.0)),
     };
     let list = table.columns.iter().map(|(y, _)| format!("{y} yr")).collect::<Vec<_>>().join(", ");
     let series = choose(t, "rain depth by duration", None, column, &list, &because, &[years.at]);
@@ -149,7 +175,8 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<(Val<Time>,
         _ => least(t),
     };
     let depth = by!(t, "rain depth", rain_depth::depth(series, time))?;
-    Ok((time, by!(t, "rain intensity", rain_intensity::intensity(depth, time))?))
+    let intensity = by!(t, "rain intensity", rain_intensity::intensity(depth, time))?;
+    Ok(Found { time, intensity, table: Some(series), years: Some(years), column_years: Some(nearest.0) })
 }
 
 fn nearest_column(table: &crate::enquiry::rain_table::RainTable, years: f64) -> (f64, &Series) {

@@ -161,8 +161,8 @@ fn emulsified(e: &Enquiry, key: &str, what: &str) -> crate::provenance::Standby<
         .filter_map(|c| c.kind.as_deref().and_then(chemical))
         .filter(|c| c.effect == Effect::Emulsifies)
         .max_by(|a, b| a.emulsified.typical.total_cmp(&b.emulsified.typical));
-    // Rain is not washed with the product; its oil meets it only in the drains.
-    match worst.filter(|_| key != "rain") {
+    // Rain is not washed with the product, unless rain is the only water there is for it.
+    match worst.filter(|_| key != "rain" || e.streams.is_empty()) {
         Some(row) => standby_spread(label, units, key_share, question, &row.emulsified),
         None => standby(label, units, key_share, question, (ratio(0.0), ratio(0.02), ratio(0.10)), "engineering judgement: dry yard without detergents"),
     }

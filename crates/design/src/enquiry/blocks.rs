@@ -243,6 +243,8 @@ keys! {
         coldest: Quantity<Temperature> = spec.units(&DEG_F, &DEG_C).between("-3 °C", "60 °C").safe_smaller().like("\"45 °F\"");
         /// Warmest water in the unit
         warmest: Quantity<Temperature> = spec.units(&DEG_F, &DEG_C).between("0 °C", "95 °C").safe_larger().like("\"75 °F\"");
+        /// Highest over mean oil content of a single sample of the influent
+        oil_peak: Quantity<Ratio> = spec.units(&ONE, &ONE).between("1", "20").safe_larger().like("2");
         /// Dissolved salt, by mass
         salinity: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0 %", "10 %").like("\"0 %\"");
     }

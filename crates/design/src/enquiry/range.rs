@@ -157,7 +157,7 @@ impl Model {
             "length" => self.length.is_given(),
             "width" => self.width.is_given(),
             "height" => self.height.is_given(),
-            "outlet_invert" => self.outlet_invert.is_given() || self.weir_crest.is_given(),
+            "outlet_invert" => self.outlet_invert.is_given(),
             "outlet_pipe" => self.outlet_pipe.is_some(),
             "inlet_invert" => self.inlet_invert.is_given(),
             "inlet_pipe" => self.inlet_pipe.is_some(),

@@ -10,7 +10,7 @@ use crate::train::unit::Unit;
 use crate::{by, record, reckon};
 use stillrise_handbook::hydraulics::pipes::{MATERIALS, pipe_material, pipe_size};
 use stillrise_handbook::hydraulics::{
-    baffle_coefficient, circle_area, colebrook, entry_head, fitting_loss, full_pipe_head, laminar_friction, manning_capacity,
+    baffle_coefficient, circle_area, colebrook, critical_depth, entry_head, fitting_loss, full_pipe_head, laminar_friction, manning_capacity,
     manning_depth, mean_velocity, mesh_loss, pack_loss, pipe_reynolds, rectangular_weir_head, slot_loss, wetted_segment,
 };
 use stillrise_units::catalog::{FT, IN, M, MM, ONE, PERCENT};
@@ -35,6 +35,8 @@ pub struct SiteLevels {
     pub n: Val<Ratio>,
     /// Invert at the outfall, above the unit's floor.
     pub outfall: Val<Length>,
+    /// Drop from the end of that pipe to the site's outfall, if it is known.
+    pub drop: Option<Val<Length>>,
     /// Water at the outfall, above the unit's floor, if known.
     pub tailwater: Option<Val<Length>>,
     /// Unit's floor in the site's datum, if the outfall's invert is known.
@@ -131,16 +133,24 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
     ));
     let row = e.outlet.material.as_deref().and_then(pipe_material).unwrap_or(&MATERIALS[0]);
     let roughness = given(t, "roughness of the outlet pipe", Some((&IN, &MM)), row.roughness(), &row.source.to_string(), row.title);
-    let n = given(t, "Manning's n of the outlet pipe", Some(PURE), ratio(row.manning_n.1), &row.n_source.to_string(), row.title);
+    let n = if e.outlet.material.is_some() {
+        given(t, "Manning's n of the outlet pipe", Some(PURE), ratio(row.manning_n.1), &row.n_source.to_string(), row.title)
+    } else {
+        assume(t, w, standby(
+            "Manning's n of the outlet pipe", PURE, "outlet.material", "What is the outlet pipe made of?",
+            (ratio(0.009), ratio(row.manning_n.1), ratio(0.015)), format!("{}, as {}", row.n_source, row.title),
+        ))
+    };
     let invert = unit.frame.outlet_invert;
     let outfall = reckon!(t, "invert at the outfall, above the floor", [IN, MM], (invert = invert, length = length, slope = slope) invert - length * slope);
     let site_outfall = stated(t, "invert at the outfall, site datum", &e.outlet.invert);
     let ground = stated(t, "ground at the unit, site datum", &e.site.ground);
     let incoming = stated(t, "incoming invert, site datum", &e.inlet.invert);
-    let mut levels = SiteLevels { bore, length, slope, roughness, n, outfall, tailwater: None, floor: None, spare_fall: None, floor_over_ground: None };
+    let mut levels = SiteLevels { bore, length, slope, roughness, n, outfall, drop: None, tailwater: None, floor: None, spare_fall: None, floor_over_ground: None };
     let Some(site_outfall) = site_outfall else { return Ok(levels) };
     let floor = floor(t, unit, pumped, outfall, site_outfall, incoming, ground);
     levels.floor = Some(floor);
+    levels.drop = Some(reckon!(t, "drop from the end of the outlet pipe to the site's outfall", [IN, MM], (outfall = outfall, floor = floor, site = site_outfall) outfall + floor - site));
     if let Some(z) = stated(t, "water at the outfall, site datum", &e.outlet.tailwater) {
         levels.tailwater = Some(reckon!(t, "water at the outfall, above the floor", [IN, MM], (z = z, floor = floor) z - floor));
     }
@@ -201,8 +211,13 @@ pub fn profile<T: Trail>(
     let water = &basis.fluids.cold;
     if flow.q.si() <= 0.0 {
         let none = given(t, "loss without flow", Some(LEVEL), Length::from_si(0.0), "definition", "nothing flows");
-        let steps = STEPS.iter().map(|name| Step { name, loss: none, level: f.crest }).collect();
-        return Ok(Profile { name: name.to_owned(), flow, steps, well: f.crest, chamber: f.crest, inlet: f.crest, drowned: false, runs_full: false });
+        let drowned_by = site.tailwater.filter(|tw| tw.q > f.crest.q);
+        let level = match drowned_by {
+            Some(tw) => choose(t, "level without flow", Some(LEVEL), tw.q, "crest and tailwater", "the tailwater stands higher", &[f.crest.at, tw.at]),
+            None => f.crest,
+        };
+        let steps = STEPS.iter().map(|name| Step { name, loss: none, level }).collect();
+        return Ok(Profile { name: name.to_owned(), flow, steps, well: level, chamber: level, inlet: level, drowned: drowned_by.is_some(), runs_full: false });
     }
     let (well, drowned, runs_full) = well(t, basis, unit, site, flow)?;
     let mut steps = Vec::new();
@@ -229,7 +244,11 @@ pub fn profile<T: Trail>(
         let multiple = assume(t, w, standby(
             "loss of the fouled over the clean mesh", PURE, "unit.mesh_fouling", "", (ratio(5.0), ratio(10.0), ratio(50.0)), "engineering judgement: cleaned at 5 to 10 times the clean loss",
         ));
-        reckon!(t, "loss of the fouled mesh", [IN, MM], (clean = clean, multiple = multiple) clean * multiple)
+        let least = assume(t, w, standby(
+            "least loss of a fouled mesh", LEVEL, "unit.mesh_fouled_loss", "",
+            (Length::of(0.5, &IN), Length::of(2.0, &IN), Length::of(4.0, &IN)), "our proposal, 2 to 4 in; multiples of a clean loss near zero stay near zero",
+        ));
+        reckon!(t, "loss of the fouled mesh", [IN, MM], (clean = clean, multiple = multiple, least = least) (clean * multiple).max(least))
     } else {
         clean
     };
@@ -263,15 +282,18 @@ fn well<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, site: &SiteLevels, flow
     let capacity = by!(t, "capacity of the outlet pipe, just full", manning_capacity::flow(site.bore, site.slope, site.n))?;
     let runs_full = flow.q >= capacity.q;
     if !runs_full {
-        if let Ok(head) = by!(t, "head over the outlet invert, free entry", entry_head::head(flow, site.bore, entrance)) {
-            candidates.push((reckon!(t, "level for a free entry", [IN, MM], (invert = f.outlet_invert, head = head) invert + head), "free entry into the pipe"));
-        }
+        let head = by!(t, "head over the outlet invert, free entry", entry_head::head(flow, site.bore, entrance))?;
+        candidates.push((reckon!(t, "level for a free entry", [IN, MM], (invert = f.outlet_invert, head = head) invert + head), "free entry into the pipe"));
         let depth = by!(t, "normal depth in the outlet pipe", manning_depth::depth(flow, site.bore, site.slope, site.n))?;
+        let critical = by!(t, "critical depth at the entry", critical_depth::depth(flow, site.bore))?;
+        // On a steep pipe the entry controls; only a mild one backs the water up to its normal depth.
+        if depth.q > critical.q {
         let area = by!(t, "wetted section at that depth", wetted_segment::area(site.bore, depth))?;
         let v = by!(t, "velocity at that depth", mean_velocity::velocity(flow, area))?;
         let k = reckon!(t, "velocity head and entrance", [ONE, ONE], (k = entrance) ratio(1.0) + k);
         let loss = by!(t, "head to reach that velocity", fitting_loss::loss(k, v))?;
         candidates.push((reckon!(t, "level for normal depth", [IN, MM], (invert = f.outlet_invert, depth = depth, loss = loss) invert + depth + loss), "normal depth in the pipe"));
+        }
     }
     let drowned_by = site.tailwater.filter(|tw| tw.q > site.outfall.q);
     if runs_full || drowned_by.is_some() {

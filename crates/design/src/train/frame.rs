@@ -130,11 +130,8 @@ pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, source: &str) -> Result
     let retention_length = need("length of the oil retention zone", &m.retention_length)?;
     let well_length = need("length of the clear well", &m.well_length)?;
     let lip = need("lip of the downcomer", &m.lip)?;
+    let outlet_invert = need("invert of the outlet pipe", &m.outlet_invert)?;
     let weir_crest = m.weir_crest.claim().map(|c| given(t, "crest of the weir", Some(L), Length::from_si(c.written.si()), source, &c.written.text));
-    let outlet_invert = match m.outlet_invert.claim() {
-        Some(c) => given(t, "invert of the outlet pipe", Some(L), Length::from_si(c.written.si()), source, &c.written.text),
-        None => weir_crest.ok_or_else(|| Stop { doing: format!("unit {name}"), reason: "neither outlet invert nor weir crest is stated".to_owned() })?,
-    };
     let control = m.control.0.unwrap_or(if weir_crest.is_some() { OutletControl::Weir } else { OutletControl::Pipe });
     let control = given(t, "what holds the water level", None, control, source, control.word());
     let crest = match (control.q, weir_crest) {

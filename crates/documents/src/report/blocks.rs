@@ -60,8 +60,8 @@ impl Table {
             .columns
             .iter()
             .map(|c| {
-                let lines: Vec<String> = c.head.split('|').map(|line| set(&format!(", {line}"))).collect();
-                let lines: Vec<&str> = lines.iter().map(|line| line.trim_start_matches(", ")).collect();
+                // A unit stands on a line of its own, without the number that it stands behind elsewhere.
+                let lines: Vec<String> = c.head.split('|').map(set).collect();
                 json!({ "head": lines, "share": c.share, "right": c.right })
             })
             .collect();
@@ -144,7 +144,7 @@ pub fn units(text: &str) -> String {
         } else {
             out.push_str(word);
         }
-        // In a table's head the unit stands behind a comma.
+        // In a sentence about a column the unit stands behind a comma.
         behind_number = word.ends_with(|c: char| c.is_ascii_digit() || c == ',' || c == '=');
     }
     out

@@ -40,13 +40,15 @@ pub(super) fn effluent(r: &mut Report<'_>) {
         fractions(r, worst);
         classes(r, p, worst);
     }
+    thumb(r, p);
     r.out.heading("How these numbers were found, and what they are not");
     r.out.list(false, CAVEATS.iter().map(|text| ((*text).to_owned(), String::new())));
 }
 
 /// What a reader must know of the method.
 const CAVEATS: &[&str] = &[
-    "No credit is taken for the mesh: what it catches depends on data that are rarely stated.",
+    "What the mesh catches depends on data that are rarely stated; whatever it does comes on top.",
+    "Plate theory over the droplet distribution is the headline; the rule of thumb and the two bounds stand beside it, measured results of the unit, where there are any, above it.",
     "Ideal bound: ideal tank, laminar gaps, equal flow in all gaps. Expected: the tank model chosen, laminar gaps as long as their Reynolds number allows, unequal flow. \
      Mixed bound: tank and gaps mixed over their depth, unequal flow.",
     "Free oil is integrated over a log-normal distribution of droplets; droplets neither grow nor break within the unit. The distribution governs the result and is rarely measured.",
@@ -130,6 +132,25 @@ fn fractions(r: &mut Report<'_>, x: &Removal) {
     r.out.table(&table);
     let text = shown(x.total.expected.q, c.total.q);
     r.out.lead("Predicted effluent:", &sentence(&format!("{text} of total oil")));
+    if x.total.mixed.q > floor() && x.total.mixed.q > 2.0 * x.total.ideal.q {
+        r.out.remark(
+            "The bounds lie more than a factor of two apart: much of the oil is in droplets near the size that the plates just catch, so that mixing \
+             ahead of the plates and unequal flow between them decide. Measured droplets, or more plates, would bring the bounds together.",
+        );
+    }
+    r.out.para("No credit is taken for the mesh.");
+}
+
+/// The lowest rung: how large a plain basin by the old rule would be.
+fn thumb(r: &mut Report<'_>, p: &Performance) {
+    let Some(basin) = &p.basin else { return };
+    r.out.heading("Rule of thumb: a plain API basin for 150 µm");
+    let mut table = Table::new([wide("Quantity", 2.6), slim("Value"), number("No.", "")]);
+    for [label, value, _, no] in basin.fields().into_iter().filter_map(|(_, at)| r.row(at)) {
+        table.row([label, value, no]);
+    }
+    r.out.table(&table);
+    r.out.remark("For comparison at the design flow: it says how large a basin without plates would be, not what comes out.");
 }
 
 fn classes(r: &mut Report<'_>, p: &Performance, x: &Removal) {

@@ -41,11 +41,18 @@ pub fn draw(s: &Section, scene: &mut Scene, findings: &[Group]) {
     let mut places: Vec<f64> = row.iter().map(|(at, _)| at.x).collect();
     apart(&mut places);
     for ((at, number), x) in row.into_iter().zip(places) {
-        balloon(scene, at, &number, false, [pt(x, rim - ROW)]);
+        balloon(scene, at, &number, false, [0.0, 7.0, 14.0].map(|up| pt(x, rim - ROW - up)));
     }
     let f = s.frame();
     let inlet = s.at(zero(), f.inlet_invert.q + f.inlet_bore.q).by(-WALL - 4.0, 0.0);
-    balloon(scene, inlet, "N1", false, [inlet.by(-3.0, -8.0), inlet.by(-8.0, -8.0)]);
+    balloon(
+        scene,
+        inlet,
+        "N1",
+        false,
+        [(-3.0, -8.0), (-8.0, -8.0), (-10.0, -12.0), (-3.0, -14.0), (-12.0, -18.0), (-3.0, -22.0)]
+            .map(|(x, y)| inlet.by(x, y)),
+    );
     let stub = outlet(s);
     let at = pt(stub.x0 + 3.5, s.at(zero(), f.outlet_invert.q + f.outlet_bore.q).y);
     let centres = [(4.0, -9.0), (4.0, -13.0), (0.5, -13.0), (4.0, -18.0), (4.0, -24.0), (4.0, 12.0), (4.0, 18.0)];
@@ -105,10 +112,7 @@ fn tip(s: &Section, id: Id) -> (Point, Option<Point>) {
     let upper = s.at(zero(), f.crest.q + (rim - f.crest.q) * 0.5).y;
     let top = s.at(zero(), s.unit().layout.pack_top.q).y;
     match id {
-        Id::Shell => {
-            let at = pt(s.within("plate pack", 0.85), s.at(zero(), zero()).y + 0.5 * WALL);
-            (at, Some(at.by(3.0, 7.5)))
-        }
+        Id::Shell => (s.at(zero(), rim * 0.96).by(-0.5 * WALL, 0.0), None),
         Id::Deflector => {
             let (a, b) = deflector(s);
             (pt(0.5 * (a.x + b.x), 0.5 * (a.y + b.y)), None)
@@ -133,7 +137,7 @@ fn concern(s: &Section, part: Part) -> Option<Point> {
     let deep = |share: f64| s.at(zero(), f.crest.q * share).y;
     Some(match part {
         Part::Inlet => s.at(zero(), f.inlet_invert.q + f.inlet_bore.q * 0.5).by(-3.0, 0.0),
-        Part::Chamber => pt(s.within("primary zone", 0.35), deep(0.6)),
+        Part::Chamber => pt(s.within("primary zone", 0.35), deep(0.2)),
         Part::Hopper if s.hopper().is_some() => s.at(f.hopper_length.q * 0.5, s.unit().shape.bottom() * 0.25),
         Part::Hopper => pt(s.within("primary zone", 0.25), s.at(zero(), zero()).y - 0.8),
         Part::Pack => pt(s.within("plate pack", 0.62), s.at(zero(), f.pack_bottom.q).y - 4.0),

@@ -26,7 +26,11 @@ const APART: (f64, f64) = (7.2, 4.8);
 /// Most that lies between the wall and a mark's text, mm.
 const LEAD: f64 = STUB + 20.0;
 
-/// The marks, from above to below; levels that print alike share one.
+/// Levels at the largest flow.
+const MAX_WELL: &str = "MAX, WELL";
+const MAX_OIL: &str = "MAX, OIL ZONE";
+
+/// The marks, from above to below; the two levels at the largest flow share one if they print alike.
 pub fn marks(s: &Section) -> Vec<Mark> {
     let liquid = |name: &str, level, ahead| Mark { name: name.to_owned(), level, ahead, kind: LevelKind::Liquid };
     let mut all = vec![liquid("AT REST", s.frame().crest.q, false)];
@@ -35,17 +39,16 @@ pub fn marks(s: &Section) -> Vec<Mark> {
         all.push(liquid("INTERFACE", alarm.interface.q, true));
     }
     if let Some(p) = s.highest() {
-        all.push(liquid("MAX, WELL", p.well.q, false));
-        all.push(liquid("MAX, OIL ZONE", p.chamber.q, true));
+        all.push(liquid(MAX_OIL, p.chamber.q, true));
+        all.push(liquid(MAX_WELL, p.well.q, false));
     }
     all.push(Mark { name: "FLOOR".to_owned(), level: zero(), ahead: false, kind: LevelKind::Solid });
     all.sort_by(|a, b| b.level.si().total_cmp(&a.level.si()));
     let mut merged: Vec<Mark> = Vec::new();
     for mark in all {
-        match merged.last_mut().filter(|m| s.write(m.level) == s.write(mark.level)) {
-            Some(last) if last.name == "MAX, OIL ZONE" => last.name = "MAX".to_owned(),
-            Some(last) => last.name = format!("{}, {}", last.name, mark.name),
-            None => merged.push(mark),
+        match merged.last_mut().filter(|m| m.name == MAX_OIL && s.write(m.level) == s.write(mark.level)) {
+            Some(last) if mark.name == MAX_WELL => last.name = "MAX".to_owned(),
+            _ => merged.push(mark),
         }
     }
     merged

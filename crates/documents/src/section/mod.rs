@@ -1,8 +1,8 @@
 //! The long section of one unit: a scaled drawing sheet. It draws values that exist and finds none.
 //!
-//! - [`place`](self::place): what is drawn from, scale and place on the sheet. `vessel`,
-//!   `internals`, `liquids`: the view. `dimensions`, `levels`, `balloons`: its marks.
-//! - `schedules`, `notes`, `title`: the words around it.
+//! - `place`: what is drawn from, its scale and place on the sheet. `vessel`, `internals`, `liquids`:
+//!   the view. `dimensions`, `levels`, `names`, `balloons`: its marks.
+//! - `schedules`, `findings`, `notes`, `title`: the words around it.
 //!
 //! Outline, levels and zones come from the unit; no kind of vessel is asked for here.
 
@@ -54,8 +54,6 @@ const BETWEEN: f64 = 5.0;
 const HEAD: f64 = 7.5;
 /// A column narrower than this is not used for notes, mm.
 const NARROWEST: f64 = 55.0;
-/// How much wider than the column a schedule of numbers may be before it is set smaller: only a name wraps then.
-const TIGHT: f64 = 1.08;
 /// Room for the number before an item, mm.
 const MARK: f64 = 7.8;
 /// Room kept in the notes column for saying what was left out, mm.
@@ -100,10 +98,9 @@ pub fn section(settled: &Settled, edition: Edition) -> Option<Drawing> {
         column.table(scene, table);
         x += width + BETWEEN;
     }
-    let mut cut = core::mem::take(&mut sheet.cut);
     let beside = Rect { x0: x + 2.0, y0: room.y1 - height, ..room };
     let beside = (beside.width() > NARROWEST).then(|| Column::new(beside));
-    cut.extend(words(&section, &mut sheet, beside, &rest, &findings));
+    let cut = words(&section, &mut sheet, beside, &rest, &findings);
     let (at, length) = sheet.bar();
     section.view.scale_bar(&mut sheet.scene, at, length, section.system);
     revisions(&mut sheet, &block, settled);
@@ -145,7 +142,9 @@ fn words(
 ) -> Vec<String> {
     let (scene, notes) = (&mut sheet.scene, &mut sheet.notes);
     let first = Column::new(strip(&sheet.strip));
-    let mut cut = Vec::new();
+    // The title block ends what it had to shorten with an ellipsis; a whole text is too long to name here.
+    let mut cut: Vec<String> = sheet.cut.iter().map(|_| "a text of the title block".to_owned()).collect();
+    cut.dedup();
     let whole = notes.area.y1;
     notes.area.y1 = whole - LAST;
     titled(scene, notes, "Parts", &schedules::parts(section), &mut cut);
@@ -164,21 +163,10 @@ fn words(
     }
     let mut places = vec![first, notes.clone()];
     places.extend(beside);
-    let (mut here, mut headed) = (0, false);
-    for (k, line) in notes::notes(section).iter().enumerate() {
-        let mark = (k + 1).to_string();
-        let fits = |k: usize| places.get(k).is_some_and(|place| holds(place, line, k > here || !headed));
-        match (here..places.len()).find(|&k| fits(k)) {
-            Some(found) => {
-                headed = headed && found == here;
-                here = found;
-                let place = &mut places[here];
-                headed = headed || place.heading(scene, if here == 0 { "Notes" } else { "Notes, continued" });
-                place.item(scene, &mark, line);
-            }
-            None => cut.push(format!("note {mark}")),
-        }
-    }
+    let texts = notes::notes(section);
+    let mut trial = scene.clone();
+    let size = if flow(&mut trial, &places, &texts, TEXT).is_empty() { TEXT } else { CAPTION };
+    cut.extend(flow(scene, &places, &texts, size));
     notes.area.y1 = whole;
     if !cut.is_empty() {
         notes.next = whole - LAST + 1.0;
@@ -190,6 +178,26 @@ fn words(
     cut
 }
 
+/// Sets notes in several places in turn; answers those that found no room.
+fn flow(scene: &mut Scene, places: &[Column], texts: &[String], size: f64) -> Vec<String> {
+    let mut places: Vec<Column> = places.iter().map(|place| Column { size, ..place.clone() }).collect();
+    let (mut here, mut headed, mut cut) = (0, false, Vec::new());
+    for (k, text) in texts.iter().enumerate() {
+        let mark = (k + 1).to_string();
+        let fits = |k: usize| places.get(k).is_some_and(|place| holds(place, text, k > here || !headed));
+        let Some(found) = (here..places.len()).find(|&k| fits(k)) else {
+            cut.push(format!("note {mark}"));
+            continue;
+        };
+        headed = headed && found == here;
+        here = found;
+        let place = &mut places[here];
+        headed = headed || place.heading(scene, if here == 0 { "Notes" } else { "Notes, continued" });
+        place.item(scene, &mark, text);
+    }
+    cut
+}
+
 /// Whether a column still holds an item, with a heading before it if need be.
 fn holds(column: &Column, text: &str, heading: bool) -> bool {
     let folded = lines(text, letters(column.area.width() - MARK, column.size)).len();
@@ -197,20 +205,25 @@ fn holds(column: &Column, text: &str, heading: bool) -> bool {
     height + if heading { HEAD } else { 0.0 } <= column.room()
 }
 
-/// A schedule with its heading, or its name among what was cut. Numbers are not broken over lines:
-/// a schedule of numbers that is too wide is set smaller.
+/// A schedule with its heading, or its name among what was cut. It is set smaller where it would not
+/// fit otherwise, or where numbers would be broken over lines.
 fn titled(scene: &mut Scene, notes: &mut Column, title: &str, table: &Table, cut: &mut Vec<String>) {
-    let size = notes.size;
-    let natural = Schedule::new(table, scene.width, size).extent().0;
-    if table.is_number(table.columns().saturating_sub(1)) && natural > TIGHT * notes.area.width() {
-        notes.size = CAPTION;
+    let width = notes.area.width();
+    let whole = |size: f64| {
+        let natural = Schedule::new(table, scene.width, size).widths;
+        let set = Schedule::new(table, width, size);
+        let broken = natural.iter().zip(&set.widths).enumerate().any(|(c, (n, w))| table.is_number(c) && w + 1e-9 < *n);
+        !broken && set.extent().0 <= width + 1e-6 && set.extent().1 + HEAD <= notes.room()
+    };
+    let usual = notes.size;
+    match [usual, CAPTION].into_iter().find(|&size| whole(size)) {
+        Some(size) if notes.heading(scene, title) => {
+            notes.size = size;
+            notes.table(scene, table);
+            notes.size = usual;
+        }
+        _ => cut.push(title.to_lowercase()),
     }
-    let (width, height) = Schedule::new(table, notes.area.width(), notes.size).extent();
-    let fits = height + HEAD <= notes.room() && width <= notes.area.width() + 1e-6;
-    if !(fits && notes.heading(scene, title) && notes.table(scene, table)) {
-        cut.push(title.to_lowercase());
-    }
-    notes.size = size;
 }
 
 /// The part of the strip between stamp and history, for notes.

@@ -77,12 +77,14 @@ fn outside(s: &Section, scene: &mut Scene, zone: &str, name: &str) {
     let (crest, floor) = (s.at(zero(), s.frame().crest.q).y, s.at(zero(), zero()).y);
     let share = if zone == "clear well" { 0.35 } else { 0.5 };
     let tip = pt(s.within(zone, share), crest + (if zone == "clear well" { 0.62 } else { 0.5 }) * (floor - crest));
-    let knees = (0..24_u8).map(|k| pt(x, crest + (0.3 + 0.05 * f64::from(k)) * (floor - crest)));
-    let knees: Vec<_> = knees.collect();
-    scene.place(
-        knees
-            .into_iter()
-            .map(|knee| Item::Leader(Leader { tip, knee, text: name.to_owned(), dot: true }))
-            .collect::<Vec<_>>(),
-    );
+    // From a third of the depth down to a little below the floor; nothing where all is taken.
+    let start = crest + 0.3 * (floor - crest);
+    let most = floor + 12.0 - start;
+    let knees = (0..40_u8).map(|k| 2.0 * f64::from(k)).filter(|down| *down <= most).map(|down| pt(x, start + down));
+    let leaders = knees.map(|knee| Item::Leader(Leader { tip, knee, text: name.to_owned(), dot: true }));
+    let taken = scene.text_boxes();
+    let free = |item: &Item| {
+        item.text_boxes().iter().all(|(_, area)| taken.iter().all(|(_, rect)| rect.overlap(&area.grown(0.4)) <= 0.0))
+    };
+    scene.place(leaders.filter(free).collect::<Vec<_>>());
 }

@@ -26,7 +26,7 @@ crate::list_pages! {
     residence_time,
     residence_volume,
     rise_time,
-    hinze_droplet,
+    hinze_droplet, sheared_median,
     pipe_dissipation,
     mixture,
     oil_load,

@@ -14,4 +14,6 @@ sources! {
     BARE_EARTH "Runoff coefficient of packed bare earth; no row for it in the tables read" "" Memory;
     OPEN_STORE "Rain on open water or an uncovered containment: all of it is kept, by definition" "" Read;
     IEEE_980 "IEEE Std 980, Guide for Containment and Control of Oil Spills in Substations, Annex B" "2013" Read;
+    MODIFIED_RATIONAL "Modified rational method; textbook form with base D + tc" "" Memory;
+    DOT_FREQUENCY "Oklahoma DOT, Roadway Drainage Manual, ch. 7, and Oregon DOT, Hydraulics Manual, app. F, frequency factors" "2014" SecondHand;
 }

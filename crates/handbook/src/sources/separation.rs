@@ -26,4 +26,5 @@ sources! {
     MIL_1005_16 "US Department of Defense, MIL-HDBK-1005/16, Wastewater Treatment System Design" "1997" Read;
     PUMP_RANKING "Published rankings of pumps by shear: IMO MEPC.1/Circ.677, Annex 3, and the SPE's encyclopaedia; no figures" "" Read;
     PUMP_JUDGEMENT "Engineering judgement on the turbulence in pumps; no measured droplet sizes were found" "" Practice;
+    HINZE_95 "Hinze, AIChE Journal 1:289, the largest droplet as the size below which 95 % of the volume lies" "1955" Memory;
 }

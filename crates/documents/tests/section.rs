@@ -1,0 +1,279 @@
+//! What the long section must keep, for every model of the demo range in both systems of units.
+#![allow(clippy::panic, reason = "helpers of tests fail as tests do")]
+
+use stillrise_design::enquiry::range::{Range, read_range};
+use stillrise_design::enquiry::read_enquiry;
+use stillrise_documents::Edition;
+use stillrise_documents::render::geometry::Rect;
+use stillrise_documents::render::pen::Layer;
+use stillrise_documents::render::scale::dimension_text;
+use stillrise_documents::section::{Drawing, section};
+use stillrise_search::{Settled, settle};
+use stillrise_units::catalog::MM;
+use stillrise_units::{Length, System, Typed};
+
+const ENQUIRY: &str = include_str!("../../../enquiries/vehicle-yard/enquiry.toml");
+const RAIN: &str = include_str!("../../../enquiries/vehicle-yard/rain.csv");
+const RANGE: &str = include_str!("../../../ranges/demo.toml");
+
+/// What a customer may write; to be seen as written, nowhere to be obeyed.
+const HOSTILE: &str = "</text><script>alert(1)</script> & 'x' \u{1b}[31m";
+
+/// An existing unit with a weir, no hopper and no mesh, for three oils.
+const EXISTING: &str = r#"
+[unit]
+count = 2
+[unit.dimensions]
+model = "Old <unit> & co"
+length = "3 m"
+width = "1 m"
+height = "1.6 m"
+control = "weir"
+weir_crest = "1.1 m"
+weir_length = "0.8 m"
+outlet_invert = "0.9 m"
+outlet_pipe = "DN 150"
+inlet_invert = "1.3 m"
+inlet_pipe = "DN 150"
+inlet_length = "300 mm"
+pack_length = "1200 mm"
+pack_height = "700 mm"
+pack_bottom = "150 mm"
+gap = "12 mm"
+angle = "45 deg"
+run = "counter-current"
+pack_modules = 3
+retention_length = "400 mm"
+well_length = "300 mm"
+lip = "220 mm"
+[[oil]]
+name = "light <oil>"
+kind = "gasoline"
+[[oil]]
+name = "heavy & black"
+kind = "gear-oil"
+"#;
+
+fn range() -> Range {
+    read_range(RANGE).file
+}
+
+/// The vehicle yard in a system of units, with a `[unit]` block and other changes.
+fn job(system: System, unit: &str, change: impl Fn(String) -> String) -> Settled {
+    let print = match system {
+        System::Us => "us",
+        System::Si => "si",
+    };
+    let before = ENQUIRY.split("\n[unit]").next().unwrap_or(ENQUIRY);
+    let text = change(before.replace("print = \"us\"", &format!("print = \"{print}\"")));
+    let read = read_enquiry(&format!("{text}\n{unit}\n"), &|_| Some(RAIN.as_bytes().to_vec()));
+    let enquiry = read.unwrap_or_else(|faults| panic!("{faults:?}"));
+    settle(&enquiry, &range())
+}
+
+fn drawn(settled: &Settled) -> Drawing {
+    section(settled, Edition::Us).unwrap_or_else(|| panic!("nothing drawn"))
+}
+
+/// All that holds for any unit.
+fn holds(settled: &Settled, system: System) {
+    let drawing = drawn(settled);
+    let name = &drawing.title;
+    let scene = &drawing.scene;
+    assert_eq!(scene.overlaps(), [], "{name}");
+    inside(&drawing);
+
+    // Every dimension states a value of the unit, and all that are asked for are there.
+    let Some(train) = &settled.job.design.train else { panic!("no unit") };
+    let (f, unit) = (&train.unit.frame, &train.unit);
+    let mut stated: Vec<Length> = unit.zones.iter().map(|z| z.length.q).collect();
+    stated.extend([f.length.q, f.height.q, f.hopper_depth.q, f.inlet_invert.q, f.outlet_invert.q, f.lip.q]);
+    stated.extend([f.pack_bottom.q, f.pack_height.q]);
+    stated.retain(|l| l.si() > 0.0);
+    let mut open: Vec<&Length> = stated.iter().collect();
+    for dimension in scene.dimensions() {
+        let near = |l: &&Length| (l.si() - dimension.length.si()).abs() < 1e-9;
+        let of = |l: &&Length| near(l) && dimension.text == dimension_text(**l, system);
+        let Some(at) = open.iter().position(of) else {
+            panic!("{name}: {} for {:?} is no value of the unit", dimension.text, dimension.length)
+        };
+        open.swap_remove(at);
+        let ratio = dimension.length.in_unit(&MM) / dimension.paper_length();
+        assert!((ratio / printed(drawing.scale.text()) - 1.0).abs() < 1e-9, "{name}: {ratio}");
+    }
+    assert_eq!(open.len(), 0, "{name}: not dimensioned: {open:?}");
+
+    // The scale drawn is the one the title block and the view state.
+    let texts: Vec<&str> = drawing.sheet_texts.lines().collect();
+    assert!(texts.contains(&drawing.scale.text()), "{name}");
+    assert!(texts.contains(&format!("SCALE {}", drawing.scale.text()).as_str()), "{name}");
+    well_formed(&drawing.svg);
+    let in_picture: Vec<String> = drawing.svg.split("<text ").skip(1).map(content).collect();
+    let mut in_list: Vec<String> = texts.iter().map(|t| (*t).to_owned()).collect();
+    let mut sorted = in_picture.clone();
+    sorted.sort();
+    in_list.sort();
+    assert_eq!(sorted, in_list, "{name}: the list of texts is the drawing's");
+}
+
+/// All but the frame's own marks lies inside the frame.
+fn inside(drawing: &Drawing) {
+    let scene = &drawing.scene;
+    let frame = Rect { x0: 20.0, y0: 10.0, x1: scene.width - 10.0, y1: scene.height - 10.0 }.grown(1e-6);
+    assert_eq!(scene.outside(), [""; 0]);
+    for placed in scene.items().iter().filter(|p| p.layer != Layer::Frame) {
+        for (text, area) in placed.item.text_boxes() {
+            assert!(frame.holds(&area), "{}: {text}", drawing.title);
+        }
+        for (a, b) in placed.item.lines() {
+            let area = Rect { x0: a.x.min(b.x), y0: a.y.min(b.y), x1: a.x.max(b.x), y1: a.y.max(b.y) };
+            assert!(frame.holds(&area), "{}: {a:?} {b:?}", drawing.title);
+        }
+    }
+}
+
+/// True size per size on paper as the written scale says: `1:n`, or inches on paper = feet of the thing.
+fn printed(scale: &str) -> f64 {
+    let number = |text: &str| match text.split_once('/') {
+        Some((a, b)) => a.parse::<f64>().unwrap_or(f64::NAN) / b.parse::<f64>().unwrap_or(f64::NAN),
+        None => text.parse().unwrap_or(f64::NAN),
+    };
+    match (scale.split_once(':'), scale.split_once("\" = ")) {
+        (Some((one, n)), _) => number(n) / number(one),
+        (_, Some((inches, feet))) => {
+            12.0 * number(feet.trim_end_matches("'-0\"")) / inches.split(' ').map(number).sum::<f64>()
+        }
+        _ => f64::NAN,
+    }
+}
+
+/// The text of an element whose start tag has been cut off before `attributes>text</text>`.
+fn content(rest: &str) -> String {
+    let text = rest.split_once('>').and_then(|(_, t)| t.split_once("</text>")).map_or("", |(t, _)| t);
+    let plain = text.replace("&lt;", "<").replace("&gt;", ">").replace("&quot;", "\"").replace("&#39;", "'");
+    plain.replace("&amp;", "&")
+}
+
+/// Elements close in the order in which they opened, attributes are quoted and named once, `&` begins an entity.
+fn well_formed(svg: &str) {
+    let mut open: Vec<&str> = Vec::new();
+    let mut rest = svg;
+    while let Some(start) = rest.find(['<', '&']) {
+        rest = &rest[start..];
+        if rest.starts_with('&') {
+            assert!(["&amp;", "&lt;", "&gt;", "&quot;", "&#39;"].iter().any(|e| rest.starts_with(e)), "{rest:.40}");
+            rest = &rest[1..];
+            continue;
+        }
+        let Some(end) = rest.find('>') else { panic!("a tag without an end: {rest:.40}") };
+        let tag = &rest[1..end];
+        rest = &rest[end + 1..];
+        if let Some(name) = tag.strip_prefix('/') {
+            assert_eq!(open.pop(), Some(name));
+            continue;
+        }
+        let (body, closed) = tag.strip_suffix('/').map_or((tag, false), |body| (body, true));
+        let (name, attributes) = body.split_once(' ').unwrap_or((body, ""));
+        assert!(name.chars().all(|c| c.is_ascii_alphabetic()), "{name}");
+        let quoted: Vec<&str> = attributes.split('"').collect();
+        assert_eq!(quoted.len() % 2, 1, "{tag}");
+        let mut names: Vec<&str> = quoted.iter().step_by(2).map(|n| n.trim()).filter(|n| !n.is_empty()).collect();
+        assert!(names.iter().all(|n| n.ends_with('=')), "{tag}");
+        let count = names.len();
+        names.sort_unstable();
+        names.dedup();
+        assert_eq!((names.len(), quoted.len()), (count, 2 * count + 1), "{tag}");
+        if !closed {
+            open.push(name);
+        }
+    }
+    assert_eq!(open, [""; 0]);
+    assert!(svg.chars().all(|c| c == '\n' || !c.is_control()));
+}
+
+#[test]
+fn every_model_is_drawn_to_scale_with_its_own_values() {
+    let models: Vec<String> = range().models.iter().filter_map(|m| m.model.clone()).collect();
+    assert!(models.len() > 3);
+    for model in models {
+        for system in [System::Us, System::Si] {
+            holds(&job(system, &format!("[unit]\nmodel = \"{model}\""), |t| t), system);
+        }
+    }
+}
+
+#[test]
+fn a_unit_made_to_measure_and_an_existing_one_are_drawn_too() {
+    for unit in ["[unit]\ncustom = true", "[unit]\ncustom = true\ncount = 3", EXISTING] {
+        for system in [System::Us, System::Si] {
+            holds(&job(system, unit, |t| t), system);
+        }
+    }
+}
+
+#[test]
+fn what_a_user_writes_stays_text() {
+    let hostile = |text: String| {
+        let quoted = HOSTILE.replace('\u{1b}', "\\u001b");
+        ["title", "client", "project", "prepared_by"].iter().fold(text, |text, key| {
+            let line = text.lines().find(|l| l.starts_with(&format!("{key} ="))).unwrap_or("").to_owned();
+            text.replacen(&line, &format!("{key} = \"{quoted}\""), 1)
+        })
+    };
+    let settled = job(System::Us, EXISTING, hostile);
+    let drawing = drawn(&settled);
+    assert!(!drawing.svg.contains("<script") && drawing.svg.contains("&lt;script&gt;alert(1)"));
+    assert!(drawing.svg.contains("Old &lt;unit&gt; &amp; co") && drawing.svg.contains("light &lt;oil&gt;"));
+    holds(&settled, System::Us);
+}
+
+#[test]
+fn the_same_job_is_the_same_bytes() {
+    let once = || drawn(&job(System::Si, "[unit]\nmodel = \"Demo 120\"", |t| t));
+    let (one, two) = (once(), once());
+    assert!(one == two && one.svg == two.svg);
+}
+
+#[test]
+fn nothing_is_left_out_in_silence() {
+    // Three oils fill the column in US units.
+    let drawing = drawn(&job(System::Us, EXISTING, |t| t));
+    assert!(!drawing.cut.is_empty());
+    assert!(drawing.sheet_texts.contains("No room on this sheet for"), "{:?}", drawing.cut);
+    let drawing = drawn(&job(System::Us, "[unit]\nmodel = \"Demo 120\"", |t| t));
+    assert_eq!(drawing.cut, [""; 0]);
+}
+
+#[test]
+fn remarks_of_ours_stay_with_us_and_the_status_is_stamped() {
+    let settled = job(System::Us, "[unit]\nmodel = \"Demo 120\"", |t| t);
+    let drawing = |edition| section(&settled, edition).map(|d| d.sheet_texts).unwrap_or_default();
+    assert!(drawing(Edition::Us).contains("Why this unit"));
+    for edition in [Edition::Client, Edition::Regulator] {
+        assert!(!drawing(edition).contains("Why this unit") && !drawing(edition).contains("range \""));
+    }
+    assert!(drawing(Edition::Client).contains("PRELIMINARY - NOT"));
+    let issued = job(System::Us, "[unit]\nmodel = \"Demo 120\"", |t| t.replace("\"preliminary\"", "\"issued\""));
+    assert!(!drawn(&issued).sheet_texts.contains("PRELIMINARY"));
+}
+
+#[test]
+fn levels_are_those_of_the_job() {
+    let settled = job(System::Si, "[unit]\nmodel = \"Demo 700\"", |t| t);
+    let texts = drawn(&settled).sheet_texts;
+    let Some(p) = &settled.job.design.performance else { panic!("no performance") };
+    let write = |l: Length| dimension_text(l, System::Si);
+    let Some(alarm) = p.levels.first().and_then(|l| l.level("alarm")) else { panic!("no alarm") };
+    assert!(texts.contains(&format!("INTERFACE {}\n", write(alarm.interface.q))));
+    assert!(texts.contains(&format!("OIL SURFACE {}\n", write(alarm.surface.q))));
+    let well = write(p.highest().well.q);
+    assert!(texts.lines().any(|l| l.starts_with("MAX") && l.ends_with(&well)), "{well}");
+    let Some(floor) = p.site.floor else { panic!("no datum") };
+    assert!(texts.contains(&format!("EL {:.3} m\n", floor.q.si())));
+}
+
+#[test]
+fn without_a_unit_there_is_no_section() {
+    let settled = job(System::Us, "[unit]\nmodel = \"Not in the range\"", |t| t);
+    assert!(section(&settled, Edition::Us).is_none());
+}
