@@ -122,7 +122,10 @@ fn outcome(enquiry: &Enquiry, range: &Range, taken: &Pick, key: &str, answer: &A
     Outcome {
         answer: show(answer, entry.units, system),
         effluent: effluent(&same),
-        unit: other.map_or_else(|| "none".to_owned(), |p| p.name(range)),
+        unit: match other {
+            Some(pick) if pick.fits || pick == *taken => pick.name(range),
+            _ => "nothing fits".to_owned(),
+        },
         word: word(&same),
     }
 }

@@ -1,11 +1,18 @@
 //! What contradicts stays visible, and a question that is answered is gone.
 
+#![allow(clippy::panic, clippy::expect_used, reason = "a test fails by panicking")]
+
 mod common;
 
 use common::{OUT, Sheet, answer, demo, worked};
 use std::collections::BTreeSet;
+use stillrise_design::enquiry::range::Range;
+use stillrise_design::job::{Design, begin, complete};
+use stillrise_design::performance::Depth;
 use stillrise_design::provenance::{Entry, Origin};
-use stillrise_search::Settled;
+use stillrise_design::{Ledger, WhatIf};
+use stillrise_search::pick::{self, Pick};
+use stillrise_search::{Settled, questions};
 use stillrise_units::Typed;
 
 /// The entry of the trail that was chosen among claims, by its label.
@@ -181,22 +188,28 @@ fn bare() -> Vec<Sheet> {
     let table = out(&yard, &["rain.table"]);
     let monthly = wash.with("limit.statistic", "monthly average");
     let pumped = out(&Sheet::data("pumped"), &["inlet.pump"]);
-    vec![wash, hoses, yard, table, monthly, pumped]
+    let head = "[enquiry]\ntitle = \"Little said\"\n";
+    let flow = Sheet::text("a flow", &format!("{head}[stated]\nflow = \"60 gpm\""));
+    let pump = Sheet::text("a pump", &format!("{head}[inlet]\nrate = \"60 gpm\""));
+    let unnamed = "[[stream]]\nflow = \"60 gpm\"\n";
+    let streams = Sheet::text("two streams", &format!("{head}{unnamed}{unnamed}"));
+    let surface = Sheet::text("a surface", &format!("{head}[[surface]]\narea = \"3000 ft2\""));
+    vec![wash, hoses, yard, table, monthly, pumped, flow, pump, streams, surface]
 }
 
 /// What is not so yet: key and fault. A line goes when its fault is mended; the test says so.
 const OPEN: &[(&str, &str)] = &[
     // Stands for what arrives ahead of the pump; as an answer it is read as what leaves the pump.
     ("droplets.d50", "moves the result"),
+    // Asked where a flow is stated or pumped and nothing else is known; [rain] is refused without a surface.
+    ("rain.oil.mean", "cannot be set"),
+    ("rain.oil.emulsified", "cannot be set"),
+    ("rain.oil.dissolved", "cannot be set"),
+    ("rain.solids", "cannot be set"),
 ];
 
 /// Answers one question with what stands in for the answer: the question goes, the result stays.
-fn fault(
-    job: &Sheet,
-    settled: &Settled,
-    key: &str,
-    demo: &stillrise_design::enquiry::range::Range,
-) -> Option<(String, &'static str)> {
+fn fault(job: &Sheet, settled: &Settled, key: &str, demo: &Range) -> Option<(String, &'static str)> {
     let in_words = IN_WORDS.iter().find(|(k, _)| *k == key).map(|(_, word)| (*word).to_owned());
     let given = in_words.clone().unwrap_or_else(|| {
         let entries = &settled.job.ledger.entries;
@@ -211,15 +224,22 @@ fn fault(
         Ok(enquiry) => enquiry,
         Err(faults) => return Some((format!("{given}: {faults:?}"), "cannot be set")),
     };
-    let after = stillrise_search::settle(&enquiry, demo);
-    if after.questions.iter().any(|left| left.key == key) {
+    // The whole chain but for the ranking, which would take most of the time.
+    let (pick, _) = pick::pick(&enquiry, demo, &WhatIf::default(), None);
+    let mut ledger = Ledger::default();
+    let mut design = begin(&mut ledger, &WhatIf::default(), &enquiry);
+    if let Some(pick) = &pick {
+        let source = pick.source(&enquiry, demo);
+        design = complete(&mut ledger, &WhatIf::default(), &enquiry, design, &source, pick.count, Depth::Full);
+    }
+    if questions::unranked(&ledger, enquiry.system()).iter().any(|left| left.key == key) {
         return Some((given, "is asked again"));
     }
-    let result = |s: &Settled| {
-        let out = stillrise_search::pick::effluent(&s.job.design).map_or(f64::NAN, Typed::si);
-        (out, s.pick.as_ref().map(|p| (p.how, p.count)))
+    let result = |design: &Design, pick: Option<&Pick>| {
+        (pick::effluent(design).map_or(f64::NAN, Typed::si), pick.map(|p| (p.how, p.count)))
     };
-    let (was, is) = (result(settled), result(&after));
+    let was = result(&settled.job.design, settled.pick.as_ref());
+    let is = result(&design, pick.as_ref());
     // A word is another answer than the default.
     let same = was.1 == is.1 && (was.0.is_nan() && is.0.is_nan() || (was.0 - is.0).abs() <= 1e-9 * was.0);
     (in_words.is_none() && !same).then(|| (format!("{given}: {was:?}, then {is:?}"), "moves the result"))
@@ -233,8 +253,10 @@ fn a_question_that_is_answered_is_gone() {
     for (job, all) in jobs {
         let settled = job.settle(&demo);
         for q in &settled.questions {
-            // Beside the worked jobs, a question that was asked before is not looked at again.
-            if asked.insert((q.key.clone(), q.text.clone())) || all {
+            // Beside the worked jobs, a question that was asked before is not looked at again; what
+            // takes the answer depends on whether there is rain.
+            let rain = job.table.contains_key("rain");
+            if asked.insert((q.key.clone(), q.text.clone(), rain)) || all {
                 count += 1;
                 wrong.extend(
                     fault(&job, &settled, &q.key, &demo)

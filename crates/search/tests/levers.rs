@@ -1,5 +1,7 @@
 //! What is turned at one end moves at the other: dimensions, units and decisions.
 
+#![allow(clippy::panic, clippy::expect_used, reason = "a test fails by panicking")]
+
 mod common;
 
 use common::{Sheet, demo, worked};

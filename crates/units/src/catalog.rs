@@ -277,7 +277,7 @@ catalog! {
     /// pound
     LB Mass "lb" ["lbs", "pound", "pounds"] POUND;
     /// short ton of 2000 pounds
-    US_TON Mass "US ton" ["short ton"] 2000.0 * POUND;
+    US_TON Mass "US ton" ["short ton", "short tons", "US tons", "ton", "tons"] 2000.0 * POUND;
 
     /// kilogram per second
     KG_S MassRate "kg/s" [] 1.0;

@@ -7,7 +7,7 @@ use stillrise_units::catalog::{IN, MM, PERCENT};
 
 rule! {
     "alarm-after-loss" "High-oil alarm too late", OilZone;
-    looks "The share of the permitted layer stated for the alarm: 100 % fails, above the 80 % of EN 858-2's emptying advice warns. The layer of each oil at which the one float trips: beyond the permitted one fails."
+    looks "The share of the permitted layer stated for the alarm: 100 % fails, above the 80 % of EN 858-2's emptying advice warns. The layer of each oil at which the one float trips, without flow and at the largest flow: beyond the permitted one fails."
     matters "An alarm that comes when the store is full comes when oil is being lost; there is no room left for what arrives before somebody acts."
     remedy "A lower alarm, or a float for each oil that may come."
     source "EN 858-2, 2003, emptying at 80 % of the oil store, at second hand; a default alarm at 60 % is our proposal"
@@ -26,16 +26,20 @@ fn look(s: &Subject<'_>) -> Verdict {
         );
         return Verdict::fails(says, share.at);
     }
-    let tripping = performance.levels.iter().filter(|l| l.limit.q.si() > 0.0).filter_map(|l| Some((l, l.trip?)));
+    let tripping = performance.levels.iter().filter(|l| l.limit.q.si() > 0.0).flat_map(|l| {
+        // At rest, and at the largest flow, which lifts the interface over the float.
+        [(l.trip, "without flow"), (l.trip_at_flow, "at the largest flow")].into_iter().filter_map(move |(trip, when)| Some((l, trip?, when)))
+    });
     let spent = |limit: f64, trip: f64| trip / limit;
-    let Some((oil, trip)) =
+    let Some((oil, trip, when)) =
         tripping.max_by(|a, b| spent(a.0.limit.q.si(), a.1.q.si()).total_cmp(&spent(b.0.limit.q.si(), b.1.q.si())))
     else {
         return Verdict::skips("no oil has a permitted layer");
     };
     let (at, limit) = (s.show(trip.q, (&IN, &MM)), s.show(oil.limit.q, (&IN, &MM)));
-    let says = format!("the float trips at {at} of {}, {limit} are permitted", oil.oil);
-    if trip.q > oil.limit.q {
+    let says = format!("the float trips at {at} of {} {when}, {limit} are permitted", oil.oil);
+    // Set to trip just in time, the two are equal but for the last digits.
+    if trip.q > oil.limit.q * 1.000_001 {
         return Verdict::fails(says, trip.at);
     }
     let advised = PUBLISHED.iter().find(|p| p.word == "en 858-2 emptying").map_or(0.8, |p| p.share);

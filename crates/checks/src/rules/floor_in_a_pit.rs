@@ -6,11 +6,11 @@ use stillrise_units::{Length, Typed};
 
 rule! {
     "floor-in-a-pit" "Unit would stand in a pit", Site;
-    looks "The floor of the unit against the ground, when it stands so that its outlet drains to the outfall: below ground warns, more than 6 in below fails."
+    looks "The unit's lowest point, hopper and drain included, against the ground, when it stands so that its outlet drains to the outfall: below ground warns, more than 6 in below fails."
     matters "An above-ground unit in a pit stands in rain and vapour, can float in groundwater and cannot be walked around or drained."
     remedy "Lift the water by a pump of low shear ahead of the unit or behind it, or take a unit made for burial."
     source "Geometry of the enquiry's levels; 6 in for a foundation is our proposal"
-    limits "The hopper below the floor is not counted. The ground is taken as level."
+    limits "The ground is taken as level."
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
@@ -20,10 +20,10 @@ fn look(s: &Subject<'_>) -> Verdict {
     };
     let show = |x: Length| s.show(x, (&FT, &M));
     if floor.q < -Length::of(6.0, &IN) {
-        Verdict::fails(format!("the unit's floor would lie {} below the ground", show(-floor.q)), floor.at)
+        Verdict::fails(format!("the unit's lowest point would lie {} below the ground", show(-floor.q)), floor.at)
     } else if floor.q.si() < 0.0 {
-        Verdict::warns(format!("the unit's floor would lie {} below the ground", show(-floor.q)), floor.at)
+        Verdict::warns(format!("the unit's lowest point would lie {} below the ground", show(-floor.q)), floor.at)
     } else {
-        Verdict::passes(format!("the unit's floor lies {} above the ground", show(floor.q)))
+        Verdict::passes(format!("the unit's lowest point lies {} above the ground", show(floor.q)))
     }
 }

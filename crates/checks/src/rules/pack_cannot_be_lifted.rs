@@ -39,10 +39,10 @@ fn look(s: &Subject<'_>) -> Verdict {
             format!("the site lifts {}, the weight of the heaviest module is not known", mass(lifting)),
             None,
         ),
-        (Some(weight), None) => Verdict::passes(format!(
-            "the pack lifts out; its heaviest module weighs {}, what the site lifts was not said",
-            mass(weight.q)
-        )),
-        (None, None) => Verdict::passes("the pack lifts out; weight and lifting gear were not said"),
+        (Some(weight), None) => Verdict::warns(
+            format!("the heaviest module weighs {}; what the site can lift over the unit was not said", mass(weight.q)),
+            weight.at,
+        ),
+        (None, None) => Verdict::warns("the pack lifts out; neither its weight nor what the site can lift over the unit was said", None),
     }
 }

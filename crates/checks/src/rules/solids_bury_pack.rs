@@ -5,7 +5,7 @@ use stillrise_units::catalog::{D, GAL, GPD, M3, M3_D};
 use stillrise_units::{Time, Typed, print};
 
 rule! {
-    "solids-bury-pack" "Sludge fills its room too soon", Hopper, bars_pick;
+    "solids-bury-pack" "Sludge fills its room too soon", Hopper;
     looks "The days until the sludge that calls for pumping out has collected in one unit: less than 14 fails, less than 30 warns."
     matters "Sludge that is not pumped in time rises into the plates, narrows the gaps and is carried on with the oil on it."
     remedy "A grit trap ahead, a larger hopper or unit, sweeping of the yard, or a contract for pumping out at that interval."

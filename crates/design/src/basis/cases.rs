@@ -70,7 +70,7 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
     t.section("feed");
     let pumped = e.inlet.feed.0 == Some(Feed::Pump) || (e.inlet.feed.0.is_none() && (!e.inlet.rate.items.is_empty() || e.inlet.pump.as_deref().is_some_and(|p| p != "gravity")));
     let class = e.inlet.pump.as_deref().and_then(pump);
-    let cap = super::stated::stated(t, "flow cap of the outlet", &e.outlet.flow_cap);
+    let cap = super::stated::stated(t, w, "flow cap of the outlet", &e.outlet.flow_cap);
     let mut state = FeedState { pumped, pump_flow: None, one_pump: None, all_pumps: None, mean_flow: None, pulsation: None, class, cap };
     if !pumped {
         return state;
@@ -91,8 +91,15 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
     }
     state.one_pump = largest;
     state.all_pumps = sum;
-    let one_at_a_time = e.inlet.together == Some(false);
-    let running = if one_at_a_time { largest } else { sum };
+    let together = match e.inlet.together {
+        Some(flag) => flag,
+        None if e.inlet.rate.items.len() > 1 => super::waters::yes_or_no(
+            t, w, "whether the pumps run together", "inlet.together".to_owned(), "Can the pumps run at the same time, or is one a standby?".to_owned(),
+            super::waters::YesNo::Yes, "nobody said that they cannot run together",
+        ),
+        None => true,
+    };
+    let running = if together { sum } else { largest };
     state.mean_flow = running;
     let typical = class.map_or(1.0, |c| c.pulsation().si());
     let pulsation = super::stated::stated_or(t, w, &e.inlet.pulsation, super::stated::standby(
@@ -101,21 +108,8 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
         class.map_or_else(|| "kind of pump not said; the high end for two chambers that deliver in turn".to_owned(), |c| c.pulsation_mark.text()),
     ));
     state.pulsation = Some(pulsation);
-    state.pump_flow = running.map(|rate| {
-        if !one_at_a_time && e.inlet.together.is_none() && e.inlet.rate.items.len() > 1 {
-            choose(t, "pumps running", None, Flag::Together, "one at a time or together", "nobody said that they cannot run together", &[]);
-        }
-        reckon!(t, "peak flow of the pumps", [GPM, M3_H], (rate = rate, pulsation = pulsation) rate * pulsation)
-    });
+    state.pump_flow = running.map(|rate| reckon!(t, "peak flow of the pumps", [GPM, M3_H], (rate = rate, pulsation = pulsation) rate * pulsation));
     state
-}
-
-stillrise_handbook::choice! {
-    /// Whether pumps run together.
-    Flag {
-        /// all pumps at once
-        Together "together",
-    }
 }
 
 /// Builds the table of cases.
@@ -141,14 +135,14 @@ pub fn cases<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &super::fluid
     for block in &e.cases {
         let name = block.name.clone().unwrap_or_else(|| "extra case".to_owned());
         t.section(&name);
-        let Some(flow) = super::stated::stated(t, &format!("flow of {name}"), &block.flow) else { continue };
-        let content = waters.first().map(|first| replaced(t, &first.content, block.oil.as_ref()));
+        let Some(flow) = super::stated::stated(t, w, &format!("flow of {name}"), &block.flow) else { continue };
+        let content = waters.first().map(|first| replaced(t, w, &first.content, block.oil.as_ref()));
         let fed = fed(t, flow, feed);
         cases.push(Case { name, kind: Kind::Extra, parts: Vec::new(), inflow: flow, feed: fed, content });
     }
     let steady = cases.iter().any(|c| c.content.is_some());
     if !steady
-        && let Some(flow) = super::stated::stated(t, "stated design flow", &e.stated.flow).or(feed.pump_flow) {
+        && let Some(flow) = super::stated::stated(t, w, "stated design flow", &e.stated.flow).or(feed.pump_flow) {
             t.section("stated flow");
             let content = super::waters::unknown(t, w, e, fluids)?;
             let fed = fed(t, flow, feed);
@@ -156,7 +150,7 @@ pub fn cases<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &super::fluid
         }
     if let Some(spill) = &e.spill {
         t.section("spill");
-        if let Some(rate) = super::stated::stated(t, "rate of the spill", &spill.rate) {
+        if let Some(rate) = super::stated::stated(t, w, "rate of the spill", &spill.rate) {
             let fed = fed(t, rate, feed);
             cases.push(Case { name: "spill".to_owned(), kind: Kind::Spill, parts: vec!["oil".to_owned()], inflow: rate, feed: fed, content: None });
         }
@@ -165,9 +159,9 @@ pub fn cases<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &super::fluid
 }
 
 /// The first water's content with a case's own total oil, if it states one.
-fn replaced<T: Trail>(t: &mut T, content: &Content, oil: Option<&crate::enquiry::blocks::OilContent>) -> Content {
+fn replaced<T: Trail>(t: &mut T, w: &WhatIf, content: &Content, oil: Option<&crate::enquiry::blocks::OilContent>) -> Content {
     let mut content = content.clone();
-    if let Some(total) = oil.and_then(|o| super::stated::stated(t, "total oil and grease", &o.mean)) {
+    if let Some(total) = oil.and_then(|o| super::stated::stated(t, w, "total oil and grease", &o.mean)) {
         let bound = reckon!(t, "oil that does not rise", [MG_L, MG_L], (emulsified = content.emulsified, dissolved = content.dissolved) emulsified + dissolved);
         content.free = reckon!(t, "free oil", [MG_L, MG_L], (total = total, bound = bound) (total - bound).max(total * ratio(0.0)));
         content.total = total;

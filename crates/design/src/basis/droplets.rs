@@ -62,7 +62,7 @@ pub fn droplets<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &Fluids, f
         Some(site) => standby_spread("geometric standard deviation", (&ONE, &ONE), "droplets.spread", width, &site.spread),
         None => standby("geometric standard deviation", (&ONE, &ONE), "droplets.spread", width, (ratio(1.5), ratio(2.0), ratio(3.0)), "engineering judgement"),
     });
-    if let Some(d50) = stated(t, "volume median diameter at the unit", &e.droplets.d50) {
+    if let Some(d50) = stated(t, w, "volume median diameter at the unit", &e.droplets.d50) {
         return Ok((Droplets { d50, spread }, None));
     }
     let arriving = assume(t, w, match site {

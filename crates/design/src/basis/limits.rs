@@ -38,7 +38,7 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Vec<LimitS
     for (i, block) in e.limits.iter().enumerate() {
         let Some(row) = block.pollutant.as_deref().and_then(pollutant) else { continue };
         t.section(&format!("limit {}: {}", i + 1, row.title));
-        let Some(value) = stated(t, &format!("limit on {}", row.title), &block.value) else { continue };
+        let Some(value) = stated(t, w, &format!("limit on {}", row.title), &block.value) else { continue };
         let key = format!("limit \"{}\"", row.word);
         let statistic = match block.statistic.0 {
             Some(s) => given(t, "statistic of the limit", None, s, &format!("{key}.statistic"), s.word()),

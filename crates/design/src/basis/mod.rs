@@ -122,7 +122,7 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     let cases = cases::cases(t, w, e, &fluids, &waters, &feed)?;
     let (droplets, shear) = droplets::droplets(t, w, e, &fluids, &feed)?;
     let solids = droplets::solids(t, w, e);
-    let spill = spill(t, e);
+    let spill = spill(t, w, e);
     let limits = limits::limits(t, w, e)?;
     t.section("peak of the influent");
     let peak = stated_or(t, w, &e.water.oil_peak, standby(
@@ -130,15 +130,15 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
         (ratio(1.0), ratio(1.5), ratio(3.0)), "engineering judgement; oil in runoff and wash water scatters widely",
     ));
     t.section("stated flow");
-    let stated = stated::stated(t, "design flow somebody stated", &e.stated.flow);
+    let stated = stated::stated(t, w, "design flow somebody stated", &e.stated.flow);
     Ok(Basis { fluids, storm, waters, feed, cases, droplets, shear, solids, spill, limits, methods, peak, stated })
 }
 
-fn spill<T: Trail>(t: &mut T, e: &Enquiry) -> Option<SpillState> {
+fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {
     let block = e.spill.as_ref()?;
     t.section("spill");
-    let volume = stated::stated(t, "spill to hold", &block.volume)?;
-    let rate = stated::stated(t, "rate of the spill", &block.rate);
+    let volume = stated::stated(t, w, "spill to hold", &block.volume)?;
+    let rate = stated::stated(t, w, "rate of the spill", &block.rate);
     Some(SpillState { volume, rate, closure: block.closure == Some(true) })
 }
 
@@ -172,7 +172,7 @@ fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         reserve: stated_or(t, w, &m.reserve, standby(
             "reserve of plate area", percent, "method.reserve", "", (ratio(0.0), ratio(0.15), ratio(0.3)), "our proposal",
         )),
-        alarm: stated::stated(t, "alarm, share of the thickest permitted layer", &m.alarm),
+        alarm: stated::stated(t, w, "alarm, share of the thickest permitted layer", &m.alarm),
         trigger: m.trigger.as_deref().and_then(trigger),
     }
 }

@@ -5,7 +5,9 @@ use crate::provenance::{Pair, Standby, Trail, Val, WhatIf, assume, choose, given
 use stillrise_units::Typed;
 
 /// The value somebody stated, with all contradicting claims in the trail; `None` if nobody did.
-pub fn stated<Q: Typed>(t: &mut impl Trail, label: &str, key: &Quantity<Q>) -> Option<Val<Q>> {
+///
+/// Where claims contradict and no person chose, the safe one is taken and the rest becomes a question.
+pub fn stated<Q: Typed>(t: &mut impl Trail, w: &WhatIf, label: &str, key: &Quantity<Q>) -> Option<Val<Q>> {
     let units = key.spec.and_then(|s| s.units);
     let claim = key.claim()?;
     let value = |t: &mut _, c: &Claim| given(t, label, units, Q::from_si(c.written.si()), &source(&key.place, c), &c.written.text);
@@ -21,7 +23,17 @@ pub fn stated<Q: Typed>(t: &mut impl Trail, label: &str, key: &Quantity<Q>) -> O
         (_, _, Some(Safe::Smaller)) => "of contradicting claims the smaller is on the safe side".to_owned(),
         _ => "of contradicting claims the first was taken; neither side is the safe one".to_owned(),
     };
-    Some(choose(t, label, units, Q::from_si(claim.written.si()), &among, &because, &nodes))
+    let chosen = choose(t, label, units, Q::from_si(claim.written.si()), &among, &because, &nodes);
+    if claim.chosen {
+        return Some(chosen);
+    }
+    let low = key.claims.iter().map(|c| c.written.si()).fold(f64::INFINITY, f64::min);
+    let high = key.claims.iter().map(|c| c.written.si()).fold(f64::NEG_INFINITY, f64::max);
+    let said = key.claims.iter().map(|c| format!("{}{}", c.written.text, c.from.as_ref().map_or_else(String::new, |f| format!(" ({f})")))).collect::<Vec<_>>().join(" or ");
+    Some(assume(t, w, Standby {
+        label, units, key: key.place.clone(), question: format!("Which holds for the {label}: {said}?"),
+        value: chosen.q, low: Q::from_si(low), high: Q::from_si(high), source: because,
+    }))
 }
 
 fn source(place: &str, claim: &Claim) -> String {
@@ -33,7 +45,7 @@ fn source(place: &str, claim: &Claim) -> String {
 
 /// The value somebody stated, or the default that stands by for it.
 pub fn stated_or<Q: Typed>(t: &mut impl Trail, what_if: &WhatIf, key: &Quantity<Q>, standby: Standby<'_, Q>) -> Val<Q> {
-    match stated(t, standby.label, key) {
+    match stated(t, what_if, standby.label, key) {
         Some(value) => value,
         None => assume(t, what_if, standby),
     }

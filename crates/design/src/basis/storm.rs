@@ -57,11 +57,11 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
     let mut total: Option<Val<Area>> = None;
     for (i, s) in e.surfaces.iter().enumerate() {
         let name = s.name.clone().unwrap_or_else(|| format!("surface {}", i + 1));
-        let Some(mut area) = stated(t, &format!("area of {name}"), &s.area) else { continue };
+        let Some(mut area) = stated(t, w, &format!("area of {name}"), &s.area) else { continue };
         if s.canopy == Some(true) {
             area = canopy(t, w, s, &name, area)?;
         }
-        let coefficient = match stated(t, &format!("runoff coefficient of {name}"), &s.runoff) {
+        let coefficient = match stated(t, w, &format!("runoff coefficient of {name}"), &s.runoff) {
             Some(c) => c,
             None => runoff(t, w, s.kind.as_deref(), s.canopy == Some(true), &name),
         };
@@ -132,7 +132,7 @@ fn runoff<T: Trail>(t: &mut T, w: &WhatIf, kind: Option<&str>, canopy: bool, nam
 fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop> {
     let minutes = |x: f64| Time::of(x, &MIN);
     let rain = e.rain.clone().unwrap_or_default();
-    let stated_time = stated(t, "time of concentration", &rain.concentration_time);
+    let stated_time = stated(t, w, "time of concentration", &rain.concentration_time);
     let least = |t: &mut T| assume(t, w, standby(
         "time of concentration", (&MIN, &MIN), "rain.concentration_time", "What is the time of concentration, or the longest drainage path and its slope?",
         (minutes(5.0), minutes(5.0), minutes(15.0)), "5 minutes is the least in use for small paved sites (Austin TX Drainage Criteria Manual 2.4.2)",
@@ -162,8 +162,8 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop
     let list = table.columns.iter().map(|(y, _)| format!("{y} yr")).collect::<Vec<_>>().join(", ");
     let series = choose(t, "rain depth by duration", None, column, &list, &because, &[years.at]);
     let method = e.method.concentration_time.0.unwrap_or(ConcentrationTime::KinematicWave);
-    let path = stated(t, "longest path of the water", &rain.path);
-    let slope = stated(t, "slope of the path", &rain.slope);
+    let path = stated(t, w, "longest path of the water", &rain.path);
+    let slope = stated(t, w, "slope of the path", &rain.slope);
     let time = match (stated_time, path, slope, method) {
         (Some(time), ..) => time,
         (None, Some(path), Some(slope), ConcentrationTime::Kirpich) => {

@@ -85,13 +85,18 @@ pub fn waters<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &Fluids, sto
         let hours = reckon!(t, "running time a day", [H, H], (hours = hours, hour = hour) hours * hour);
         let running = by!(t, "volume on a running day", daily_volume::volume(flow, hours))?;
         let per_day = reckon!(t, "volume on an average day", [GAL, M3], (running = running, days = days) running * days / 7.0);
-        waters.push(Water { name, is_rain: false, with_rain: s.with_rain == Some(true), flow, content, per_day });
+        let with_rain = match s.with_rain {
+            Some(flag) => flag,
+            None if storm.is_some() => yes_or_no(t, w, "whether it runs while it rains", format!("{key}.with_rain"), format!("Does the {name} also run while it rains?"), YesNo::No, "nobody said that it does"),
+            None => false,
+        };
+        waters.push(Water { name, is_rain: false, with_rain, flow, content, per_day });
     }
     Ok(waters)
 }
 
 fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<Flow>, Stop> {
-    if let Some(flow) = stated(t, &format!("flow of {name}"), &s.flow) {
+    if let Some(flow) = stated(t, w, &format!("flow of {name}"), &s.flow) {
         return Ok(flow);
     }
     let gpm = |x: f64| Flow::of(x, &GPM);
@@ -172,4 +177,20 @@ fn emulsified(e: &Enquiry, key: &str, what: &str) -> crate::provenance::Standby<
 pub fn unknown<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &Fluids) -> Result<Content, Stop> {
     let site = e.head.facility.as_deref().and_then(facility);
     content(t, w, e, "rain", e.rain.as_ref().and_then(|r| r.oil.as_ref()), &Quantity::default(), site, fluids)
+}
+
+stillrise_handbook::choice! {
+    /// An answer to a yes-or-no question.
+    YesNo {
+        /// yes
+        Yes "yes",
+        /// no
+        No "no",
+    }
+}
+
+/// A yes-or-no question with its default.
+pub fn yes_or_no<T: Trail>(t: &mut T, w: &WhatIf, label: &str, key: String, question: String, value: YesNo, source: &str) -> bool {
+    let standby = crate::provenance::Standby { label, units: None, key, question, value, low: YesNo::No, high: YesNo::Yes, source: source.to_owned() };
+    crate::provenance::assume(t, w, standby).q == YesNo::Yes
 }

@@ -371,8 +371,10 @@ fn place_of(key: &str, index: usize, value: &DeValue<'_>) -> String {
 /// The gallon the enquiry states, needed before anything else is read.
 fn gallon(table: &DeTable<'_>) -> Option<Gallon> {
     let enquiry = table.iter().find(|(k, _)| k.get_ref() == "enquiry" || k.get_ref() == "range")?.1.get_ref().as_table()?;
-    let (_, gallon) = enquiry.iter().find(|(k, _)| k.get_ref() == "gallon")?;
-    match gallon.get_ref().as_str()? {
+    let word = |key: &str| enquiry.iter().find(|(k, _)| k.get_ref() == key).and_then(|(_, v)| v.get_ref().as_str());
+    // Who prints in US units means US gallons unless he says otherwise.
+    let gallon = word("gallon").or_else(|| word("print").filter(|p| *p == "us"))?;
+    match gallon {
         "us" => Some(Gallon::Us),
         "imperial" => Some(Gallon::Imperial),
         _ => None,

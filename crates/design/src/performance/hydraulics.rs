@@ -43,7 +43,7 @@ pub struct SiteLevels {
     pub floor: Option<Val<Length>>,
     /// Incoming invert over the unit's inlet invert; negative when the fall does not suffice.
     pub spare_fall: Option<Val<Length>>,
-    /// Unit's floor over the ground; negative when it would stand in a pit.
+    /// The unit's lowest point, drain included, over the ground; negative when it would stand in a pit.
     pub floor_over_ground: Option<Val<Length>>,
 }
 
@@ -143,23 +143,29 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
     };
     let invert = unit.frame.outlet_invert;
     let outfall = reckon!(t, "invert at the outfall, above the floor", [IN, MM], (invert = invert, length = length, slope = slope) invert - length * slope);
-    let site_outfall = stated(t, "invert at the outfall, site datum", &e.outlet.invert);
-    let ground = stated(t, "ground at the unit, site datum", &e.site.ground);
-    let incoming = stated(t, "incoming invert, site datum", &e.inlet.invert);
+    let site_outfall = stated(t, w, "invert at the outfall, site datum", &e.outlet.invert);
+    let ground = stated(t, w, "ground at the unit, site datum", &e.site.ground);
+    let incoming = stated(t, w, "incoming invert, site datum", &e.inlet.invert);
     let mut levels = SiteLevels { bore, length, slope, roughness, n, outfall, drop: None, tailwater: None, floor: None, spare_fall: None, floor_over_ground: None };
     let Some(site_outfall) = site_outfall else { return Ok(levels) };
-    let floor = floor(t, unit, pumped, outfall, site_outfall, incoming, ground);
+    let stand = ground.map(|ground| {
+        let hopper = unit.frame.hopper_depth;
+        let room = if hopper.q.si() > 0.0 { 6.0 } else { 0.0 };
+        let room = given(t, "room for the drain below the hopper", Some(LEVEL), Length::of(room, &IN), "our proposal", "6 in under a hopper");
+        reckon!(t, "floor of the unit when it stands on the ground, site datum", [FT, M], (ground = ground, hopper = hopper, room = room) ground + hopper + room)
+    });
+    let floor = floor(t, unit, pumped, outfall, site_outfall, incoming, stand);
     levels.floor = Some(floor);
     levels.drop = Some(reckon!(t, "drop from the end of the outlet pipe to the site's outfall", [IN, MM], (outfall = outfall, floor = floor, site = site_outfall) outfall + floor - site));
-    if let Some(z) = stated(t, "water at the outfall, site datum", &e.outlet.tailwater) {
+    if let Some(z) = stated(t, w, "water at the outfall, site datum", &e.outlet.tailwater) {
         levels.tailwater = Some(reckon!(t, "water at the outfall, above the floor", [IN, MM], (z = z, floor = floor) z - floor));
     }
     if let Some(z) = incoming {
         levels.spare_fall = Some(reckon!(t, "incoming invert over the inlet nozzle", [IN, MM],
             (incoming = z, floor = floor, nozzle = unit.frame.inlet_invert) incoming - floor - nozzle));
     }
-    if let Some(z) = ground {
-        levels.floor_over_ground = Some(reckon!(t, "floor of the unit over the ground", [FT, M], (floor = floor, ground = z) floor - ground));
+    if let Some(z) = stand {
+        levels.floor_over_ground = Some(reckon!(t, "lowest point of the unit over the ground", [FT, M], (floor = floor, stand = z) floor - stand));
     }
     Ok(levels)
 }

@@ -13,7 +13,7 @@ use stillrise_handbook::vessel::{
     oil_surface_rise, pack_cap, set_point, skim_start, wall_cap,
 };
 use stillrise_units::catalog::{IN, L as LITRE, MM, PERCENT};
-use stillrise_units::{Force, Length, Ratio, Typed, Volume, ratio};
+use stillrise_units::{Density, Force, Length, Ratio, Typed, Volume, ratio};
 
 const LEVEL: Pair = (&IN, &MM);
 
@@ -69,6 +69,8 @@ pub struct OilLevels {
     pub float: Float,
     /// Layer of this oil at which the alarm trips, with the one float set for the governing oil.
     pub trip: Option<Val<Length>>,
+    /// The same at the largest flow, which lifts the interface over the float.
+    pub trip_at_flow: Option<Val<Length>>,
     /// Layer that a draw-off leaves.
     pub residue: Val<Length>,
     /// Layer at which a fixed skim lip above the design level would begin to draw, for information.
@@ -151,7 +153,10 @@ pub fn oil_levels<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, m: &Margins, 
             Some(share) => share,
             None => given(t, &format!("share at {}", point.title.to_lowercase()), Some((&PERCENT, &PERCENT)), ratio(point.share), &point.source.to_string(), point.word),
         };
-        let thickness = by!(t, &format!("oil layer at {}", point.title.to_lowercase()), set_point::thickness(limit, share))?;
+        let mut thickness = by!(t, &format!("oil layer at {}", point.title.to_lowercase()), set_point::thickness(limit, share))?;
+        if point.word == "alarm" {
+            thickness = in_time(t, unit, highest, oil, cold.density, limit, thickness)?;
+        }
         let drop = by!(t, "interface below the clear-well level", interface_drop::drop(thickness, oil.cold, cold.density))?;
         let rise = by!(t, "surface above the clear-well level", oil_surface_rise::rise(thickness, oil.cold, cold.density))?;
         let interface = reckon!(t, "interface", [IN, MM], (crest = f.crest, drop = drop) crest - drop);
@@ -167,7 +172,26 @@ pub fn oil_levels<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, m: &Margins, 
     };
     let residue = by!(t, "layer the draw-off leaves", oil_draw_residue::thickness(f.crest, f.oil_draw, oil.warm, warm.density))?;
     let skim = by!(t, "layer at which a lip at the inlet invert would skim", skim_start::thickness(f.inlet_invert, highest.well, oil.warm, warm.density)).ok();
-    Ok(OilLevels { oil: oil.name.clone(), caps, governing, limit, levels, float, trip: None, residue, skim })
+    Ok(OilLevels { oil: oil.name.clone(), caps, governing, limit, levels, float, trip: None, trip_at_flow: None, residue, skim })
+}
+
+/// The alarm's layer without flow, so that at the largest flow it still trips before the limit: the
+/// float hangs at one height, and flow lifts the interface over it.
+fn in_time<T: Trail>(
+    t: &mut T,
+    unit: &Unit,
+    highest: &Profile,
+    oil: &OilState,
+    water: Val<Density>,
+    limit: Val<Length>,
+    wanted: Val<Length>,
+) -> Result<Val<Length>, Stop> {
+    let delay = by!(t, "layer by which the largest flow delays the alarm", oil_draw_residue::thickness(highest.chamber, unit.frame.crest, oil.cold, water))?;
+    let latest = reckon!(t, "thickest layer without flow at which the alarm is in time", [IN, MM], (limit = limit, delay = delay) limit - delay);
+    if latest.q >= wanted.q || latest.q.si() <= 0.0 {
+        return Ok(wanted);
+    }
+    Ok(choose(t, "oil layer at the alarm", Some(LEVEL), latest.q, "the share of the limit, and the layer that is in time at the largest flow", "the thinner, so that the alarm is in time at every flow", &[wanted.at, latest.at]))
 }
 
 /// Where the one alarm float makes each oil trip: it is mounted for the oil with the thinnest
@@ -175,7 +199,7 @@ pub fn oil_levels<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, m: &Margins, 
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
-pub fn trips<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, all: &mut [OilLevels]) -> Result<(), Stop> {
+pub fn trips<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, highest: &Profile, all: &mut [OilLevels]) -> Result<(), Stop> {
     t.section("alarm float");
     let governing = all.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
     let Some(mounted) = governing.and_then(|l| l.level("alarm")).map(|l| l.interface) else { return Ok(()) };
@@ -183,6 +207,8 @@ pub fn trips<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, all: &mut [OilLeve
         let Some(oil) = basis.fluids.oils.iter().find(|o| o.name == levels.oil) else { continue };
         levels.trip = Some(by!(t, &format!("layer of {} at which the alarm trips", levels.oil),
             oil_draw_residue::thickness(unit.frame.crest, mounted, oil.warm, basis.fluids.warm.density))?);
+        levels.trip_at_flow = Some(by!(t, &format!("layer of {} at which it trips at the largest flow", levels.oil),
+            oil_draw_residue::thickness(highest.chamber, mounted, oil.cold, basis.fluids.cold.density))?);
     }
     Ok(())
 }

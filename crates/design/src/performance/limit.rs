@@ -64,6 +64,8 @@ pub struct LimitVerdict {
     pub because: String,
     /// What would change it.
     pub change: String,
+    /// Whether the effluent is predicted for this pollutant at all; if not, no number stands for it.
+    pub predicted: bool,
     /// Whether a larger unit could change it: free oil is what stands against the limit.
     pub larger_helps: bool,
 }
@@ -143,10 +145,15 @@ fn one<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], (i, limit): (us
     let against = limit.mean.filter(|_| average).unwrap_or(limit.value);
     let found = Found { expected: expected.q, mixed: mixed.q, against: against.q, influent: influent.q, stays: stays.q };
     let (word, because, change) = judge(limit, &found, blocked);
+    let predicted = limit.pollutant.gravity == Gravity::Touches && limit.statistic.q != Statistic::RigTest;
     let label = format!("held against the limit on {}: {}, {}", limit.pollutant.title, end.case, end.season.name());
-    let settled = choose(t, &label, Some((&MG_L, &MG_L)), expected.q, "expected and mixed bound", &because, &[expected.at, mixed.at, against.at]);
-    let larger_helps = word == Word::NotShown && limit.pollutant.gravity == Gravity::Touches && limit.statistic.q != Statistic::RigTest;
-    LimitVerdict { limit: i, word, against, expected: settled, mixed, influent, case: end.case.clone(), because, change, larger_helps }
+    let settled = if predicted {
+        choose(t, &label, Some((&MG_L, &MG_L)), expected.q, "expected and mixed bound", &because, &[expected.at, mixed.at, against.at])
+    } else {
+        expected
+    };
+    let larger_helps = word == Word::NotShown && predicted;
+    LimitVerdict { limit: i, word, against, expected: settled, mixed, influent, case: end.case.clone(), because, change, predicted, larger_helps }
 }
 
 /// What a limit is judged by.

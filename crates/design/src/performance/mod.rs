@@ -138,7 +138,7 @@ pub fn performance<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, basis: &Basis, 
             oil_levels.push(levels::oil_levels(t, basis, unit, &margins, &highest, oil)?);
         }
     }
-    levels::trips(t, basis, unit, &mut oil_levels)?;
+    levels::trips(t, basis, unit, &highest, &mut oil_levels)?;
     let velocities = hydraulics::velocities(t, unit, &site, largest_flow)?;
     // The usual case is the dry one if there is one: it runs every day, the storm does not.
     let steady = |c: &Case| c.content.is_some();

@@ -48,7 +48,9 @@ pub struct Removal {
     pub gap_velocity: Val<Velocity>,
     /// Reynolds number of the gaps, on the chosen basis.
     pub reynolds: Val<Ratio>,
-    /// Droplet that the plates catch wholly, by Stokes.
+    /// Whether the gaps run laminar.
+    pub regime: Val<GapRegime>,
+    /// Droplet that rises at the overflow rate of the plates, by Stokes: caught wholly if all gaps run equal.
     pub cut: Option<Val<Length>>,
     /// Time in the unit up to the crest.
     pub residence: Val<Time>,
@@ -128,7 +130,7 @@ pub fn removal<T: Trail>(
         "laminar, turbulent", "laminar up to 2000 on four times the hydraulic radius", &[reynolds.at],
     );
     let residence = by!(t, "time in the unit", residence_time::time(unit.layout.water_volume, flow))?;
-    let cut = if oil.q < water.density.q { Some(by!(t, "droplet the plates catch wholly", stokes_cut::diameter(rates.pack, water.density, oil, water.viscosity))?) } else { None };
+    let cut = if oil.q < water.density.q { Some(by!(t, "droplet that rises at the overflow rate of the plates", stokes_cut::diameter(rates.pack, water.density, oil, water.viscosity))?) } else { None };
     let d = &basis.droplets;
     let law = basis.methods.rise;
     let none = given(t, "equal flow in all gaps", Some((&PERCENT, &PERCENT)), ratio(0.0), "bound", "0 %");
@@ -153,7 +155,7 @@ pub fn removal<T: Trail>(
     let total = Bounded { ideal: all("total oil out, ideal bound", free.ideal), expected: all("total oil out, expected", free.expected), mixed: all("total oil out, mixed bound", free.mixed) };
     Ok(Removal {
         case: case.name.clone(), case_index, season, state, flow, tank_overflow: rates.tank, pack_overflow: rates.pack, gap_velocity: rates.gap,
-        reynolds, cut, residence, left, free, total, content: content.clone(),
+        reynolds, regime, cut, residence, left, free, total, content: content.clone(),
     })
 }
 
@@ -168,7 +170,7 @@ pub fn classes<T: Trail>(t: &mut T, basis: &Basis, removal: &Removal) -> Result<
     t.section(&format!("droplet classes: {}, {}, {}", removal.case, removal.season.name(), removal.state.name()));
     let water = basis.fluids.water(removal.season);
     let oil = basis.fluids.heaviest(removal.season).density(removal.season);
-    let regime = given(t, "flow in the gaps", None, GapRegime::Laminar, "as above", "laminar");
+    let regime = removal.regime;
     let mut rows = Vec::new();
     for um in CLASSES {
         let d = given(t, "class", Some((&UM, &UM)), Length::of(um, &UM), "class table", &format!("{um} µm"));

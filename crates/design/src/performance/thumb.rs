@@ -45,16 +45,18 @@ pub fn basin<T: Trail>(t: &mut T, basis: &Basis, flow: Val<Flow>) -> Result<Basi
     let allowed = by!(t, "velocity allowed", api_horizontal_velocity::velocity(rise))?;
     let section = by!(t, "least cross-section", api_cross_section::area(flow, allowed))?;
     let channels = by!(t, "channels", api_channels::count(section))?;
-    // Depth between 3 and 8 ft, width twice the depth and 6 ft or more: within the rule's shape.
+    // Depth between 3 and 8 ft, width two and a half times the depth: within the rule's shape.
     let feet = |x: f64| Length::of(x, &FT);
     let each = section.q.si() / channels.q.si();
-    let depth = Length::from_si(math::max(math::sqrt(each / 2.0), feet(3.0).si()));
-    let depth = choose(t, "depth", Some((&FT, &M)), depth, "3 to 8 ft", "half the width, and 3 ft or more", &[section.at, channels.at]);
-    let width = reckon!(t, "width", [FT, M], (depth = depth) depth * 2.0);
+    let depth = Length::from_si(math::max(math::sqrt(each / 2.5), feet(3.0).si()));
+    let depth = choose(t, "depth", Some((&FT, &M)), depth, "3 to 8 ft", "two fifths of the width, and 3 ft or more", &[section.at, channels.at]);
+    let width = reckon!(t, "width", [FT, M], (depth = depth) depth * 2.5);
     let velocity = reckon!(t, "velocity along the basin", [FT_MIN, MM_S], (flow = flow, n = channels, width = width, depth = depth) flow / (n * width * depth));
     let ratio = reckon!(t, "velocity over rise", [ONE, ONE], (velocity = velocity, rise = rise) velocity / rise);
     let factor = by!(t, "factor for turbulence and short-circuiting", api_factor::factor(ratio, basis.methods.factor))?;
-    let length = by!(t, "length", api_length::length(factor, velocity, rise, depth))?;
-    let area = by!(t, "surface", api_area::area(factor, flow, rise))?;
+    let length = by!(t, "length by the factor", api_length::length(factor, velocity, rise, depth))?;
+    let length = reckon!(t, "length, at least five widths", [FT, M], (length = length, width = width) length.max(5.0 * width));
+    let least = by!(t, "least surface", api_area::area(factor, flow, rise))?;
+    let area = reckon!(t, "surface", [FT2, M2], (length = length, width = width, n = channels, least = least) (length * width * n).max(least));
     Ok(Basin { rise, channels, depth, width, velocity, factor, length, area })
 }

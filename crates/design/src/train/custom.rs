@@ -123,8 +123,8 @@ struct Section {
 /// The smallest pack of whole steps that has the area and laminar gaps.
 fn search_section(basis: &Basis, flow: Flow, wanted: Area, gap: Length, plate: Length, angle: Angle) -> Section {
     let nu = basis.fluids.warm.kinematic.q.si();
-    // Re = 2 s U / nu <= 500 in the warmest water: the open section this asks for.
-    let open = flow.si() * 2.0 * gap.si() / (500.0 * nu);
+    // Re = 2 s U / nu <= 500 in the warmest water: the open section this asks for, fouled.
+    let open = flow.si() * 2.0 * gap.si() / (500.0 * nu) / (1.0 - basis.methods.fouling.q.si());
     let share = (gap / (gap + plate)).si();
     let mut best: Option<(f64, Section)> = None;
     for h in (6..=24).map(|i| f64::from(i) * STEP) {

@@ -9,13 +9,13 @@ use crate::basis::cases::{Case, Kind};
 use crate::basis::fluids::Season;
 use crate::enquiry::Enquiry;
 use crate::enquiry::range::{Model, Range};
-use crate::provenance::{Stop, Trail, Val, WhatIf, given};
+use crate::provenance::{Stop, Trail, Val, WhatIf, assume, choose, given};
 use crate::{by, reckon};
 use stillrise_handbook::page::Arg;
-use stillrise_handbook::rain::quick_storage;
+use stillrise_handbook::rain::{modified_rational, quick_storage, rain_depth, rain_intensity};
 use stillrise_handbook::separation::remaining_oil::RiseLaw;
 use stillrise_handbook::separation::{drag_rise, grit_settling, plate_area, stokes_rise};
-use stillrise_units::catalog::{ONE, UM};
+use stillrise_units::catalog::{MIN, PERCENT, ONE, UM};
 use stillrise_units::{Density, Flow, Length, Ratio, Typed, Velocity, ratio};
 use unit::Unit;
 
@@ -39,6 +39,8 @@ pub enum StageKind {
     Equalisation,
     /// Lifts the water.
     Pump,
+    /// Shares the flow between units in parallel.
+    Splitter,
     /// Separates.
     Separator,
     /// Shuts the outlet before oil reaches it.
@@ -71,6 +73,8 @@ pub struct Train {
     pub unit: Unit,
     /// How many in parallel.
     pub count: Val<Ratio>,
+    /// How much more than its share one of several gets.
+    pub imbalance: Option<Val<Ratio>>,
     /// Where it comes from, in words.
     pub origin: String,
     /// Stages in the direction of flow.
@@ -78,9 +82,12 @@ pub struct Train {
 }
 
 impl Train {
-    /// Flow through one unit in a case.
+    /// Flow through the unit that gets most, in a case.
     pub fn share<T: Trail>(&self, t: &mut T, case: &Case) -> Val<Flow> {
-        reckon!(t, "flow through one unit", [GPM, M3_H], (feed = case.feed, n = self.count) feed / n)
+        match self.imbalance {
+            Some(uneven) => reckon!(t, "flow through the unit that gets most", [GPM, M3_H], (feed = case.feed, n = self.count, uneven = uneven) feed / n * (ratio(1.0) + uneven)),
+            None => reckon!(t, "flow through one unit", [GPM, M3_H], (feed = case.feed, n = self.count) feed / n),
+        }
     }
 }
 
@@ -141,7 +148,13 @@ pub fn train<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, basis: &Basis, source
         }
     };
     let unit = unit::lay_out(t, frame, particulars)?;
-    let mut train = Train { unit, count: n, origin, stages: Vec::new() };
+    let imbalance = (count > 1).then(|| {
+        assume(t, w, crate::basis::stated::standby(
+            "unequal split between units in parallel", (&PERCENT, &PERCENT), "unit.split", "",
+            (ratio(0.0), ratio(0.1), ratio(0.25)), "engineering judgement: a weir box ahead, set level",
+        ))
+    });
+    let mut train = Train { unit, count: n, imbalance, origin, stages: Vec::new() };
     train.stages = stages(t, e, basis, &train)?;
     Ok(train)
 }
@@ -163,13 +176,13 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
         }
         stages.push(grit);
     }
-    // Pumps deliver their mean flow, whatever their peaks.
-    let passes = |c: &Case| basis.feed.all_pumps.filter(|_| basis.feed.pumped).map_or(c.feed.q.si(), |mean| mean.q.si());
+    // Pumps deliver the mean flow of those that run, whatever their peaks.
+    let passing = |c: &Case| basis.feed.mean_flow.unwrap_or(c.feed);
+    let passes = |c: &Case| passing(c).q.si();
     let held = basis.cases.iter().filter(|c| passes(c) < c.inflow.q.si() * (1.0 - 1e-9) && c.kind != Kind::Spill);
-    if let Some(case) = held.max_by(|a, b| (a.inflow.q.si() - a.feed.q.si()).total_cmp(&(b.inflow.q.si() - b.feed.q.si()))) {
+    if let Some(case) = held.max_by(|a, b| (a.inflow.q.si() - passes(a)).total_cmp(&(b.inflow.q.si() - passes(b)))) {
         let mut hold = stage(StageKind::Equalisation, "equalisation", format!("{}: more arrives than pump or flow cap passes", case.name), true);
-        if let Some(storm) = &basis.storm {
-            let volume = by!(t, "first size of the equalisation", quick_storage::volume(case.inflow, case.feed, storm.concentration_time))?;
+        if let Some(volume) = equalisation(t, basis, case, passing(case))? {
             hold.size = Some(("volume, first size".to_owned(), Arg::Number(volume.q.si()), (&stillrise_units::catalog::GAL, &stillrise_units::catalog::M3)));
         }
         stages.push(hold);
@@ -178,6 +191,9 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
         stages.push(stage(StageKind::Pump, "sump and feed pump", basis.feed.class.map_or_else(|| "kind of pump not said".to_owned(), |c| c.meaning.to_owned()), false));
     }
     let n = train.count.q.si();
+    if n > 1.0 {
+        stages.push(stage(StageKind::Splitter, "splitter", "shares the flow between the units, each with an outlet pipe of its own".to_owned(), true));
+    }
     let name = if n > 1.0 { format!("{n} separators in parallel, {}", train.unit.particulars.model) } else { format!("separator, {}", train.unit.particulars.model) };
     stages.push(stage(StageKind::Separator, &name, train.origin.clone(), false));
     if basis.spill.as_ref().is_some_and(|s| s.closure) {
@@ -190,6 +206,36 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
     }
     stages.push(stage(StageKind::SamplePoint, "sample point", "grab samples in the falling stream".to_owned(), false));
     Ok(stages)
+}
+
+/// First size of an equalisation: the worst duration of the rain table, the concentration time without
+/// a table; nothing for a case whose running time is not a storm's.
+fn equalisation<T: Trail>(t: &mut T, basis: &Basis, case: &Case, out: Val<Flow>) -> Result<Option<Val<stillrise_units::Volume>>, Stop> {
+    let Some(storm) = basis.storm.as_ref().filter(|_| matches!(case.kind, Kind::Storm | Kind::StormAndWash)) else { return Ok(None) };
+    let Some(table) = &storm.table else {
+        return Ok(Some(by!(t, "first size of the equalisation", quick_storage::volume(case.inflow, out, storm.concentration_time))?));
+    };
+    // The flow of a duration is the peak, scaled by intensity; waters beside the rain run on.
+    let held = |d: stillrise_units::Time| -> Option<f64> {
+        let i = rain_intensity::intensity(rain_depth::depth(table.q.clone(), d).ok()?, d).ok()?;
+        let q = case.inflow.q * (i / storm.intensity.q);
+        modified_rational::volume(q, d, out.q, storm.concentration_time.q).ok().map(Typed::si)
+    };
+    let mut best = (storm.concentration_time.q, f64::NEG_INFINITY);
+    let mut d = storm.concentration_time.q;
+    for _ in 0..120 {
+        match held(d) {
+            Some(volume) if volume > best.1 => best = (d, volume),
+            Some(_) => {}
+            None => break,
+        }
+        d *= 1.05;
+    }
+    let worst = choose(t, "worst duration for the equalisation", Some((&MIN, &MIN)), best.0, "durations from the concentration time up, in steps of 5 %", "it asks for most storage", &[table.at, out.at]);
+    let depth = by!(t, "rain depth of that duration", rain_depth::depth(table, worst))?;
+    let i = by!(t, "rain intensity of that duration", rain_intensity::intensity(depth, worst))?;
+    let q = reckon!(t, "flow at that intensity", [GPM, M3_H], (peak = case.inflow, i = i, design = storm.intensity) peak * (i / design));
+    Ok(Some(by!(t, "first size of the equalisation", modified_rational::volume(q, worst, out, storm.concentration_time))?))
 }
 
 /// Whether a limit asks for more than a separator can give.

@@ -169,7 +169,7 @@ fn limits(settled: &Settled) -> Value {
         json!({
             "pollutant": limit.pollutant.word, "value": val(ledger, limit.value.at, system), "statistic": limit.statistic.q.word(),
             "method": limit.method, "authority": limit.authority, "held_against": val(ledger, l.against.at, system), "verdict": l.word.text(),
-            "expected": val(ledger, l.expected.at, system), "mixed": val(ledger, l.mixed.at, system), "case": l.case, "because": l.because, "change": l.change,
+            "expected": l.predicted.then(|| val(ledger, l.expected.at, system)), "mixed": l.predicted.then(|| val(ledger, l.mixed.at, system)), "case": l.case, "because": l.because, "change": l.change,
         })
     }).collect::<Vec<_>>())
 }

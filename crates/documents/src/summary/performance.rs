@@ -91,7 +91,7 @@ pub(super) fn effluent(out: &mut String, settled: &Settled, width: usize) {
             width, 0, 2,
         ));
         if let Some(cut) = worst.cut {
-            out.push_str(&format!("Droplet that the plates catch wholly there: {}.\n", print::with_unit(cut.q.si(), &UM)));
+            out.push_str(&format!("Droplet that rises at the overflow rate of the plates there: {}.\n", print::with_unit(cut.q.si(), &UM)));
         }
     }
 }

@@ -60,9 +60,13 @@ pub fn equations(ledger: &Ledger, entry: &Entry) -> Vec<String> {
             let args: Option<Vec<Arg>> = inputs.iter().map(|n| ledger.value(*n).cloned()).collect();
             let Some(args) = args else { return Vec::new() };
             let unit = page.working_unit(&page.out).map_or("", |u| u.symbol);
-            printed(page, &args, &entry.value, Style::Plain)
+            let lines = printed(page, &args, &entry.value, Style::Plain);
+            let last = lines.len().saturating_sub(1);
+            lines
                 .into_iter()
-                .map(|p| match p.numbers.as_str() {
+                .enumerate()
+                .map(|(i, p)| (p, if i == last { unit } else { "" }))
+                .map(|(p, unit)| match p.numbers.as_str() {
                     "" => format!("{} = {}", p.symbol, p.equation),
                     // A solved relation shows both sides with the root in them.
                     numbers if page.holds.is_some() => format!("{} = {}: {numbers}; {} = {} {unit}", p.symbol, p.equation, plain_symbol(page.out.math), print::digits(p.value, 6)),

@@ -124,6 +124,15 @@ pub static PUMPS: &[Pump] = &[
         sources: BOTH,
     },
     Pump {
+        word: "submersible",
+        meaning: "submersible sump pump, a centrifugal pump of one stage",
+        epsilon: [300.0, 1000.0, 10_000.0],
+        pulsation: 1.0,
+        shear_mark: JUDGED,
+        pulsation_mark: STEADY,
+        sources: BOTH,
+    },
+    Pump {
         word: "high-head-centrifugal",
         meaning: "centrifugal pump of high head, or one throttled by a valve over some bar",
         epsilon: [3000.0, 10_000.0, 100_000.0],

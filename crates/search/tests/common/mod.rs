@@ -55,6 +55,12 @@ impl Sheet {
         Self::read(name, &at_data(&format!("{name}.toml")))
     }
 
+    /// An enquiry written in a test.
+    pub fn text(name: &str, text: &str) -> Self {
+        let table = text.parse().unwrap_or_else(|e| panic!("{name}: {e}"));
+        Self { name: name.to_owned(), folder: at_data(""), table }
+    }
+
     /// Reads it as the tool does.
     pub fn enquiry(&self) -> Result<Enquiry, Vec<Fault>> {
         let text = toml::to_string(&self.table).expect("a table can be written");
