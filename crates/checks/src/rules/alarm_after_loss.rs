@@ -6,7 +6,7 @@ use stillrise_units::Typed;
 use stillrise_units::catalog::{IN, MM, PERCENT};
 
 rule! {
-    "alarm-after-loss" "High-oil alarm too late", OilZone;
+    "alarm-after-loss" "High-oil alarm too late", OilZone, bars_pick;
     looks "The share of the permitted layer stated for the alarm: 100 % fails, above the 80 % of EN 858-2's emptying advice warns. The layer of each oil at which the one float trips, without flow and at the largest flow: beyond the permitted one fails."
     matters "An alarm that comes when the store is full comes when oil is being lost; there is no room left for what arrives before somebody acts."
     remedy "A lower alarm, or a float for each oil that may come."

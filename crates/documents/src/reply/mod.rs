@@ -1,89 +1,160 @@
-//! The fifteen-minute answer, as the text of a mail.
+//! The fifteen-minute answer, as the text of a mail to the customer: the answer first, then the
+//! offer, what must change, a few questions, what was assumed.
 
-use crate::render::text::{hang, item, wrap};
-use crate::summary::{CAUTION, headline, moves, that_matter};
+use crate::render::text::{item, wrap};
+use crate::summary::{CAUTION, headline, that_matter};
+use std::collections::BTreeSet;
 use stillrise_design::triage::Weight;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{FT, IN, KG, LB, M, MM};
 use stillrise_units::{Typed, Unit, print};
 
 /// Questions in the mail.
-const ASKED: usize = 5;
+const ASKED: usize = 6;
+/// Assumptions in the mail.
+const ASSUMED: usize = 8;
 /// Width of the mail's lines.
 const WIDTH: usize = 76;
+
+type Pair = (&'static Unit, &'static Unit);
 
 /// The mail.
 #[must_use]
 pub fn reply(settled: &Settled) -> String {
     let head = &settled.job.enquiry.head;
-    let system = settled.job.enquiry.system();
-    let show = |si: f64, pair: (&'static Unit, &'static Unit)| print::with_unit(si, system.pick(pair));
     let title = head.title.as_deref().unwrap_or("your enquiry");
-    let mut out = format!("Subject: {}{title}: oil-water separator, first answer\n\n", head.project.as_deref().map_or_else(String::new, |p| format!("{p}, ")));
-    let mut say = |text: &str| {
-        out.push_str(&wrap(text, WIDTH, 0));
-        out.push('\n');
-    };
-    say("Thank you for your enquiry. This is a first answer on what you told us; it is preliminary.");
+    let project = head.project.as_deref().map_or_else(String::new, |p| format!("{p}, "));
+    let mut out = format!("Subject: {project}{title}: oil-water separator, first answer\n\nGood day,\n\n");
+    say(&mut out, "thank you for your enquiry. This is a first answer to what you told us; it is preliminary and no quotation.");
     for line in headline(settled) {
-        say(&line);
+        say(&mut out, &line);
     }
-    let design = &settled.job.design;
-    if let Some(train) = &design.train {
-        let p = &train.unit.particulars;
-        let n = train.count.q.si();
-        let each = if n > 1.0 { ", each" } else { "" };
-        let f = &train.unit.frame;
-        let mut facts = vec![format!("{} {}{}", print::digits(n, 2), if n > 1.0 { "units in parallel: " } else { "unit: " }, p.model)];
-        if let Some([l, w, h]) = p.shipping {
-            facts.push(format!("shipping size{each} {} x {} x {}", show(l.q.si(), (&IN, &MM)), show(w.q.si(), (&IN, &MM)), show(h.q.si(), (&IN, &MM))));
-        }
-        facts.push(format!("footprint{each} {} x {} inside, walls {} high", show(f.length.q.si(), (&FT, &M)), show(f.width.q.si(), (&FT, &M)), show(f.height.q.si(), (&FT, &M))));
-        if let Some(weight) = p.empty_weight {
-            facts.push(format!("weight empty{each} {}", show(weight.q.si(), (&LB, &KG))));
-        }
-        facts.push(match &p.price {
-            Some((price, currency)) => format!("budget{each} {} {currency}, not a quotation", print::digits(*price, 3)),
-            None => "budget: to follow; the unit is made to measure".to_owned(),
-        });
-        if let Some(time) = &p.lead_time {
-            facts.push(format!("delivery {time}"));
-        }
-        let fails = settled.fails() || design.triage.iter().any(|l| l.weight == Weight::Blocks);
-        say(if fails { "What we would have offered, and what stands against it:" } else { "What we would offer:" });
-        for fact in facts {
-            out.push_str(&item("-", &fact, WIDTH));
-        }
-        for stage in train.stages.iter().filter(|s| s.asked_for) {
-            let size = stage.size.as_ref().map_or_else(String::new, |(label, value, units)| format!(" ({label} {})", stillrise_design::provenance::show(value, Some(*units), system)));
-            out.push_str(&item("-", &format!("needed beside it: {}{size}, because {}", stage.name, stage.why), WIDTH));
-        }
-        out.push('\n');
+    if let Some(number) = expected(settled) {
+        say(&mut out, &number);
     }
-    let against: Vec<String> = settled.verdicts.iter().filter(|v| v.stands_failed()).map(|v| format!("{}: {}. {}", v.rule.title, v.verdict.says(), v.rule.remedy)).collect();
-    if !against.is_empty() {
-        out.push_str("What must be settled first:\n");
-        for line in against {
-            out.push_str(&item("-", &line, WIDTH));
-        }
-        out.push('\n');
-    }
-    let matter = that_matter(settled);
-    if !matter.is_empty() {
-        out.push_str("Please answer, most important first:\n");
-        for (i, q) in matter.iter().take(ASKED).enumerate() {
-            out.push_str(&item(&format!("{}.", i + 1), &format!("{} We took {} (plausibly {} to {}). {}", q.text, q.now, q.range.0, q.range.1, moves(q)), WIDTH));
-        }
-        out.push('\n');
-    }
-    let assumed: Vec<String> = matter.iter().skip(ASKED).map(|q| format!("{} {}", q.label, q.now)).collect();
-    if !assumed.is_empty() {
-        out.push_str(&hang(&format!("We further assumed: {}.", assumed.join("; ")), WIDTH, 0, 2));
-        out.push('\n');
-    }
+    offer(&mut out, settled);
+    must_change(&mut out, settled);
+    questions(&mut out, settled);
+    assumed(&mut out, settled);
     out.push_str(&wrap(CAUTION, WIDTH, 0));
+    out.push_str("\nKind regards\n");
     if let Some(by) = &head.prepared_by {
-        out.push_str(&format!("\n{by}\n"));
+        out.push_str(&format!("{by}\n"));
     }
     out
+}
+
+fn say(out: &mut String, text: &str) {
+    out.push_str(&wrap(text, WIDTH, 0));
+    out.push('\n');
+}
+
+/// A list under a line, then a blank line; nothing when the list is empty.
+fn list(out: &mut String, lead: &str, numbered: bool, lines: &[String]) {
+    if lines.is_empty() {
+        return;
+    }
+    out.push_str(&wrap(lead, WIDTH, 0));
+    for (i, line) in lines.iter().enumerate() {
+        let mark = if numbered { format!("{}.", i + 1) } else { "-".to_owned() };
+        out.push_str(&item(&mark, line, WIDTH));
+    }
+    out.push('\n');
+}
+
+/// What is expected at the outlet, where gravity is not the answer: the customer asks for a number.
+fn expected(settled: &Settled) -> Option<String> {
+    let (basis, performance) = (settled.job.design.basis.as_ref()?, settled.job.design.performance.as_ref()?);
+    let verdict = performance.limits.iter().find(|l| l.predicted && l.word >= stillrise_design::performance::limit::Word::NotShown)?;
+    let number = stillrise_design::performance::limit::shown(verdict.expected.q, verdict.influent.q);
+    let limit = crate::summary::mg_l(basis.limits[verdict.limit].value.q);
+    Some(format!("As it stands we expect {number} at the outlet, against {limit}."))
+}
+
+fn offer(out: &mut String, settled: &Settled) {
+    let Some(train) = &settled.job.design.train else { return };
+    let system = settled.job.enquiry.system();
+    let show = |si: f64, pair: Pair| print::with_unit(si, system.pick(pair));
+    let p = &train.unit.particulars;
+    let n = train.count.q.si();
+    let each = if n > 1.0 { " each" } else { "" };
+    let f = &train.unit.frame;
+    let mut facts = vec![if n > 1.0 { format!("{} x {}, side by side", print::digits(n, 2), p.model) } else { p.model.clone() }];
+    match p.shipping {
+        Some([l, w, h]) => facts.push(format!("shipping size{each} {} x {} x {}", show(l.q.si(), (&IN, &MM)), show(w.q.si(), (&IN, &MM)), show(h.q.si(), (&IN, &MM)))),
+        None => facts.push(format!("inside{each} {} x {}, walls {} high", show(f.length.q.si(), (&FT, &M)), show(f.width.q.si(), (&FT, &M)), show(f.height.q.si(), (&FT, &M)))),
+    }
+    if let Some(weight) = p.empty_weight {
+        facts.push(format!("weight empty{each} {}", show(weight.q.si(), (&LB, &KG))));
+    }
+    let beside: Vec<&stillrise_design::train::Stage> = train.stages.iter().filter(|s| s.asked_for).collect();
+    let without = if beside.is_empty() { "without freight and installation" } else { "without freight, installation and what is needed beside it" };
+    facts.push(match &p.price {
+        Some((price, currency)) if n > 1.0 => format!("budget {} {currency} for all, {} {currency} each, {without}", print::digits(price * n, 3), print::digits(*price, 3)),
+        Some((price, currency)) => format!("budget {} {currency}, {without}", print::digits(*price, 3)),
+        None => "budget: to follow, the unit is made to measure".to_owned(),
+    });
+    if let Some(time) = &p.lead_time {
+        facts.push(format!("delivery {time}"));
+    }
+    facts.extend(beside.iter().map(|s| {
+        let size = s.size.as_ref().map_or_else(String::new, |(label, value, units)| format!(", {label} {}", stillrise_design::provenance::show(value, Some(*units), system)));
+        format!("needed beside it, not in this budget: {}{size}", s.name)
+    }));
+    let blocked = settled.job.design.triage.iter().any(|l| l.weight == Weight::Blocks);
+    let lead = match (blocked, settled.fails()) {
+        (true, _) => "We would not sell a separator for this as it stands. Once the points below are settled, the size would be about:",
+        (false, true) => "The unit that comes nearest; the points below must be settled first:",
+        (false, false) => "What we would offer:",
+    };
+    list(out, lead, false, &facts);
+}
+
+fn must_change(out: &mut String, settled: &Settled) {
+    let mut lines: Vec<String> = settled
+        .job
+        .design
+        .triage
+        .iter()
+        .filter(|l| l.weight >= Weight::Partly)
+        .map(|l| format!("{}: {}", crate::summary::capital(&l.subject), l.could))
+        .collect();
+    // What the headline and the triage have said is not said again.
+    let said = ["not-a-gravity-duty", "only-partly-gravity", "limit-it-cannot-touch", "limit-not-shown", "promise-under-floor", "emulsion-above-limit"];
+    lines.extend(
+        settled
+            .verdicts
+            .iter()
+            .filter(|v| v.stands_failed() && !said.contains(&v.rule.id))
+            .map(|v| format!("{}: {}.", v.rule.title, v.verdict.says())),
+    );
+    list(out, "What must change or be settled:", false, &lines);
+}
+
+fn questions(out: &mut String, settled: &Settled) {
+    let mut seen = BTreeSet::new();
+    let lines: Vec<String> = that_matter(settled)
+        .into_iter()
+        .filter(|q| seen.insert(q.text.clone()))
+        .take(ASKED)
+        .map(|q| format!("{} We took {}.", q.text, q.now))
+        .collect();
+    list(out, "Please answer; these move the result most:", true, &lines);
+}
+
+fn assumed(out: &mut String, settled: &Settled) {
+    let rain = settled.job.design.basis.as_ref().and_then(|b| b.storm.as_ref()).map(|storm| {
+        let system = settled.job.enquiry.system();
+        let show = |si: f64, pair: Pair| print::with_unit(si, system.pick(pair));
+        format!(
+            "rain of {} on {}, which gives {}",
+            show(storm.intensity.q.si(), (&stillrise_units::catalog::IN_H, &stillrise_units::catalog::MM_H)),
+            show(storm.area.q.si(), (&stillrise_units::catalog::FT2, &stillrise_units::catalog::M2)),
+            show(storm.flow.q.si(), stillrise_design::basis::FLOW_UNITS)
+        )
+    });
+    let mut seen = BTreeSet::new();
+    let rest = that_matter(settled).into_iter().skip(ASKED).filter(|q| seen.insert(q.label.clone())).take(ASSUMED).map(|q| format!("{} {}", q.label, q.now));
+    let lines: Vec<String> = rain.into_iter().chain(rest).collect();
+    list(out, "We based this on:", false, &lines);
 }

@@ -140,6 +140,11 @@ pub(super) fn levels(out: &mut String, settled: &Settled, width: usize) {
     }
 }
 
+/// Days to fill; beyond ten years the number means nothing.
+fn span(days: stillrise_units::Time) -> String {
+    if days.in_unit(&D) > 3650.0 { "more than ten years".to_owned() } else { print::with_unit(days.si(), &D) }
+}
+
 pub(super) fn storage(out: &mut String, settled: &Settled, width: usize) {
     let Some(performance) = &settled.job.design.performance else { return };
     let s = &performance.storage;
@@ -148,10 +153,10 @@ pub(super) fn storage(out: &mut String, settled: &Settled, width: usize) {
     out.push_str(&section("Storage and days to fill"));
     let mut table = Table::new(["what", "value"]);
     if let (Some(volume), Some(days)) = (s.sludge_trigger, s.sludge_days) {
-        table.row([format!("sludge to pump out, {}", s.trigger.title), format!("{} in {}", show(volume.q.si(), STORE), print::with_unit(days.q.si(), &D))]);
+        table.row([format!("sludge to pump out, {}", s.trigger.title), format!("{} in {}", show(volume.q.si(), STORE), span(days.q))]);
     }
     if let Some(days) = s.oil_days {
-        table.row(["oil to the alarm".to_owned(), print::with_unit(days.q.si(), &D)]);
+        table.row(["oil to the alarm".to_owned(), span(days.q)]);
     }
     if let Some(spill) = &s.spill {
         table.row(["room for a spill between alarm and limit".to_owned(), show(spill.room.q.si(), STORE)]);
