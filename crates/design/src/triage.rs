@@ -71,7 +71,7 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
         };
         lines.push(Line { subject: product, weight, says: row.explains.to_owned(), could: row.what_could.to_owned(), source: Some(row.source) });
     }
-    let contents = e.rain.iter().filter_map(|r| r.oil.as_ref()).chain(e.streams.iter().filter_map(|s| s.oil.as_ref())).chain(e.cases.iter().filter_map(|c| c.oil.as_ref()));
+    let contents = e.rain.iter().filter_map(|r| r.oil.as_ref()).chain(e.streams.iter().filter_map(|s| s.oil.as_ref())).chain(e.cases.iter().filter_map(|c| c.oil.as_ref())).chain(e.stated.oil.as_ref());
     let mut words: Vec<&str> = contents.filter_map(|o| o.kind.as_deref()).chain(e.oils.iter().filter_map(|o| o.kind.as_deref())).collect();
     words.sort_unstable();
     words.dedup();

@@ -65,10 +65,15 @@ pub fn droplets<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &Fluids, f
     if let Some(d50) = stated(t, w, "volume median diameter at the unit", &e.droplets.d50) {
         return Ok((Droplets { d50, spread }, None));
     }
-    let arriving = assume(t, w, match site {
-        Some(site) => standby_spread("volume median diameter arriving", (&UM, &UM), "droplets.d50", question, &site.droplet_d50),
-        None => standby("volume median diameter arriving", (&UM, &UM), "droplets.d50", question, (um(30.0), um(75.0), um(150.0)), "engineering judgement; no kind of place was named"),
-    });
+    // Ahead of a pump the answer stands for what arrives; else for what reaches the unit.
+    let key = if feed.pumped { "droplets.arriving" } else { "droplets.d50" };
+    let arriving = match stated(t, w, "volume median diameter arriving", &e.droplets.arriving) {
+        Some(arriving) => arriving,
+        None => assume(t, w, match site {
+            Some(site) => standby_spread("volume median diameter arriving", (&UM, &UM), key, question, &site.droplet_d50),
+            None => standby("volume median diameter arriving", (&UM, &UM), key, question, (um(30.0), um(75.0), um(150.0)), "engineering judgement; no kind of place was named"),
+        }),
+    };
     let Some(class) = feed.class.filter(|_| feed.pumped) else { return Ok((Droplets { d50: arriving, spread }, None)) };
     // The oil with the lowest tension breaks into the finest droplets.
     let mut clean = fluids.oils[0].tension;

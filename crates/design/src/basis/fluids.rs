@@ -164,7 +164,7 @@ fn words(e: &Enquiry) -> Vec<&str> {
     let rain = e.rain.iter().filter_map(|r| r.oil.as_ref());
     let streams = e.streams.iter().filter_map(|s| s.oil.as_ref());
     let cases = e.cases.iter().filter_map(|c| c.oil.as_ref());
-    rain.chain(streams).chain(cases).filter_map(|o| o.kind.as_deref()).collect()
+    rain.chain(streams).chain(cases).chain(e.stated.oil.as_ref()).filter_map(|o| o.kind.as_deref()).collect()
 }
 
 fn water<T: Trail>(t: &mut T, temperature: Val<Temperature>, salinity: Val<Ratio>) -> Result<WaterState, Stop> {

@@ -31,7 +31,7 @@ pub fn stated<Q: Typed>(t: &mut impl Trail, w: &WhatIf, label: &str, key: &Quant
     let high = key.claims.iter().map(|c| c.written.si()).fold(f64::NEG_INFINITY, f64::max);
     let said = key.claims.iter().map(|c| format!("{}{}", c.written.text, c.from.as_ref().map_or_else(String::new, |f| format!(" ({f})")))).collect::<Vec<_>>().join(" or ");
     Some(assume(t, w, Standby {
-        label, units, key: key.place.clone(), question: format!("Which holds for the {label}: {said}?"),
+        label, units, key: key.place.replace(": ", "."), question: format!("Which holds for the {label}: {said}?"),
         value: chosen.q, low: Q::from_si(low), high: Q::from_si(high), source: because,
     }))
 }

@@ -176,7 +176,7 @@ fn emulsified(e: &Enquiry, key: &str, what: &str) -> crate::provenance::Standby<
 /// The content of a flow of which nothing but its size is known.
 pub fn unknown<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &Fluids) -> Result<Content, Stop> {
     let site = e.head.facility.as_deref().and_then(facility);
-    content(t, w, e, "rain", e.rain.as_ref().and_then(|r| r.oil.as_ref()), &Quantity::default(), site, fluids)
+    content(t, w, e, "stated", e.stated.oil.as_ref(), &e.stated.solids, site, fluids)
 }
 
 stillrise_handbook::choice! {

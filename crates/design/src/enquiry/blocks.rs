@@ -254,6 +254,8 @@ keys! {
     Droplets "droplets" {
         /// Half of the free oil's volume is in larger droplets
         d50: Quantity<Length> = spec.units(&UM, &UM).between("0.1 um", "5000 um").safe_smaller().like("\"90 um\"");
+        /// The same ahead of a pump, where the pump breaks them further
+        arriving: Quantity<Length> = spec.units(&UM, &UM).between("0.1 um", "5000 um").safe_smaller().like("\"120 um\"");
         /// Geometric standard deviation of the diameters
         spread: Quantity<Ratio> = spec.units(&ONE, &ONE).between("1.01", "10").safe_larger().like("2");
     }
@@ -372,6 +374,10 @@ keys! {
     Stated "stated" {
         /// Design flow
         flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "100000 gpm").safe_larger().like("\"120 gpm\"");
+        /// What it carries, when no water is described that makes it up
+        oil: Option<OilContent> = spec.like("{ kind = \"diesel\", mean = \"100 mg/L\" }");
+        /// Suspended solids in it
+        solids: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0 mg/L", "100000 mg/L").safe_larger().like("\"150 mg/L\"");
     }
 }
 keys! {

@@ -191,6 +191,9 @@ pub fn written(si: f64, units: Option<Pair>) -> String {
 pub fn answer(entry: &Entry) -> String {
     match &entry.value {
         Arg::Number(si) => written(*si, entry.units),
+        // Flags are asked as yes or no and written as true or false.
+        Arg::Choice("yes") => "true".to_owned(),
+        Arg::Choice("no") => "false".to_owned(),
         Arg::Choice(word) => (*word).to_owned(),
         Arg::Series(_) => panic!("{} is a table", entry.label),
     }
