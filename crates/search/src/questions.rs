@@ -103,8 +103,9 @@ pub fn rank(enquiry: &Enquiry, range: &Range, design: &Design, ledger: &Ledger, 
     let threads = std::thread::available_parallelism().map_or(1, core::num::NonZero::get).min(8);
     let share = asked.len().div_ceil(threads).max(1);
     let mut questions: Vec<Question> = std::thread::scope(|scope| {
-        let parts: Vec<_> = asked.chunks(share).map(|part| scope.spawn(|| part.iter().map(&one).collect::<Vec<_>>())).collect();
-        parts.into_iter().filter_map(|part| part.join().ok()).flatten().collect()
+        let parts: Vec<_> = asked.chunks(share).map(|part| (part, scope.spawn(|| part.iter().map(&one).collect::<Vec<_>>()))).collect();
+        // A thread that could not finish is no reason to lose its questions.
+        parts.into_iter().flat_map(|(part, thread)| thread.join().unwrap_or_else(|_| part.iter().map(&one).collect())).collect()
     });
     // A range of one value asks nothing.
     questions.retain(|q| !q.outcomes.is_empty());

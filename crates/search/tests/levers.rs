@@ -57,6 +57,7 @@ fn a_wider_outlet_lowers_the_well_and_lets_more_oil_stand() {
 #[test]
 fn a_wider_outlet_of_a_worked_job_lowers_its_well() {
     let job = worked().into_iter().find(|j| j.name == "vehicle-yard").expect("the vehicle yard is a worked job");
+    let job = job.with("unit.model", "Demo 260");
     let (six, eight) =
         (job.with("outlet.pipe", "6 in").settle(&demo()), job.with("outlet.pipe", "8 in").settle(&demo()));
     let pick = |s: &Settled| s.pick.as_ref().map(|p| (p.how, p.count));

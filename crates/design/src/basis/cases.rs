@@ -136,7 +136,11 @@ pub fn cases<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &super::fluid
         let name = block.name.clone().unwrap_or_else(|| "extra case".to_owned());
         t.section(&name);
         let Some(flow) = super::stated::stated(t, w, &format!("flow of {name}"), &block.flow) else { continue };
-        let content = waters.first().map(|first| replaced(t, w, &first.content, block.oil.as_ref()));
+        let content = match (&block.oil, waters.first()) {
+            (None, Some(first)) => first.content.clone(),
+            _ => super::waters::of_case(t, w, e, fluids, &name, block)?,
+        };
+        let content = Some(content);
         let fed = fed(t, flow, feed);
         cases.push(Case { name, kind: Kind::Extra, parts: Vec::new(), inflow: flow, feed: fed, content });
     }
@@ -156,17 +160,6 @@ pub fn cases<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &super::fluid
         }
     }
     Ok(cases)
-}
-
-/// The first water's content with a case's own total oil, if it states one.
-fn replaced<T: Trail>(t: &mut T, w: &WhatIf, content: &Content, oil: Option<&crate::enquiry::blocks::OilContent>) -> Content {
-    let mut content = content.clone();
-    if let Some(total) = oil.and_then(|o| super::stated::stated(t, w, "total oil and grease", &o.mean)) {
-        let bound = reckon!(t, "oil that does not rise", [MG_L, MG_L], (emulsified = content.emulsified, dissolved = content.dissolved) emulsified + dissolved);
-        content.free = reckon!(t, "free oil", [MG_L, MG_L], (total = total, bound = bound) (total - bound).max(total * ratio(0.0)));
-        content.total = total;
-    }
-    content
 }
 
 fn case<T: Trail>(t: &mut T, name: &str, kind: Kind, waters: &[&Water], feed: &FeedState) -> Result<Case, Stop> {

@@ -11,7 +11,7 @@ use stillrise_handbook::fluids::chemicals::{Effect, chemical};
 use stillrise_handbook::fluids::facilities::facility;
 use stillrise_handbook::separation::{hinze_droplet, sheared_median};
 use stillrise_units::catalog::{KG_M3, LB_FT3, MN_M, ONE, PERCENT, UM, W_KG};
-use stillrise_units::{Density, Length, Ratio, SurfaceTension, Typed, ratio};
+use stillrise_units::{Density, Dissipation, Length, Ratio, SurfaceTension, Typed, ratio};
 
 record! {
     /// Droplets of the free oil.
@@ -74,7 +74,9 @@ pub fn droplets<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &Fluids, f
             None => standby("volume median diameter arriving", (&UM, &UM), key, question, (um(30.0), um(75.0), um(150.0)), "engineering judgement; no kind of place was named"),
         }),
     };
-    let Some(class) = feed.class.filter(|_| feed.pumped) else { return Ok((Droplets { d50: arriving, spread }, None)) };
+    if !feed.pumped {
+        return Ok((Droplets { d50: arriving, spread }, None));
+    }
     // The oil with the lowest tension breaks into the finest droplets.
     let mut clean = fluids.oils[0].tension;
     for oil in &fluids.oils {
@@ -91,10 +93,15 @@ pub fn droplets<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &Fluids, f
     } else {
         clean
     };
-    let [low, likely, high] = class.dissipation();
-    let epsilon = assume(t, w, standby(
-        "power dissipated in the pump", (&W_KG, &W_KG), "inlet.pump", "", (low, likely, high), class.shear_mark.text(),
-    ));
+    let at = |x: f64| Dissipation::of(x, &W_KG);
+    let (range, question, source) = match feed.class {
+        Some(class) => {
+            let [low, likely, high] = class.dissipation();
+            ((low, likely, high), "", class.shear_mark.text())
+        }
+        None => ((at(1.0), at(1000.0), at(10_000.0)), "Which pump lifts the water to the separator?", "kind of pump not said; taken as the centrifugal pump of most sumps, engineering judgement".to_owned()),
+    };
+    let epsilon = assume(t, w, standby("power dissipated in the pump", (&W_KG, &W_KG), "inlet.pump", question, range, source));
     let survives = by!(t, "largest droplet that survives the pump", hinze_droplet::diameter(tension, fluids.cold.density, epsilon))?;
     let median = by!(t, "median the pump leaves", sheared_median::diameter(survives, spread))?;
     let governs = median.q < arriving.q;

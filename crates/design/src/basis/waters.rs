@@ -173,6 +173,15 @@ fn emulsified(e: &Enquiry, key: &str, what: &str) -> crate::provenance::Standby<
     }
 }
 
+/// The content of a case that states its own, with defaults for what it leaves out.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub fn of_case<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &Fluids, name: &str, block: &crate::enquiry::blocks::CaseBlock) -> Result<Content, Stop> {
+    let site = e.head.facility.as_deref().and_then(facility);
+    content(t, w, e, &format!("case \"{name}\""), block.oil.as_ref(), &block.solids, site, fluids)
+}
+
 /// The content of a flow of which nothing but its size is known.
 pub fn unknown<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &Fluids) -> Result<Content, Stop> {
     let site = e.head.facility.as_deref().and_then(facility);

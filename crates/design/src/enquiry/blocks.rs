@@ -389,6 +389,8 @@ keys! {
         flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.01 gpm", "100000 gpm").safe_larger().like("\"250 gpm\"").needed();
         /// What it carries
         oil: Option<OilContent> = spec.like("{ kind = \"diesel\", mean = \"50 mg/L\" }");
+        /// Suspended solids in it
+        solids: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0 mg/L", "100000 mg/L").safe_larger().like("\"150 mg/L\"");
     }
 }
 keys! {

@@ -193,7 +193,8 @@ fn floor<T: Trail>(
         Some(highest) if ground.q > highest.q => (lowest, "as low as the outlet drains; the incoming pipe does not reach it even so"),
         _ => (ground, "on the ground"),
     };
-    let nodes = [lowest.at, ground.at, floor.at];
+    let mut nodes = vec![lowest.at, ground.at];
+    nodes.extend(highest.map(|h| h.at));
     choose(t, "floor of the unit, site datum", Some(SITE), floor.q, "ground, lowest and highest floor", because, &nodes)
 }
 

@@ -30,7 +30,7 @@ formula! {
     /// that are 1.3 to 1.7 times smaller.
     "api-factor" "Factor for turbulence and short-circuiting of an API basin"
     fn factor(
-        ratio: Ratio = "r" "horizontal velocity over rise velocity" [ONE, ONE: 3.0 .. 15.0 in 0.0 .. 20.0];
+        ratio: Ratio = "r" "horizontal velocity over rise velocity" [ONE, ONE: 0.0 .. 20.0 in 0.0 .. 20.0];
         rounding: FactorRounding = "rounding" "which rounding of the factor";
     ) -> Ratio = "F" "factor on the area" [ONE, ONE];
     reduced [ratio ONE => ONE] {
