@@ -26,6 +26,10 @@ pub static JOBS: &[WorkedJob] = &[
         name: "transformer-yard",
         files: &[("enquiry.toml", include_str!("../../../enquiries/transformer-yard/enquiry.toml"))],
     },
+    WorkedJob {
+        name: "truck-wash",
+        files: &[("enquiry.toml", include_str!("../../../enquiries/truck-wash/enquiry.toml"))],
+    },
 ];
 
 /// The demo range, from which a unit is picked when the enquiry names no range of its own.

@@ -59,6 +59,14 @@ static ROWS: &[Row] = rows! {
     "stated-flow-contradicts-site": "wash" "passes"; "stated.flow" = "40 gpm" => "fails"
     "stated-flow-contradicts-site": "wash" "passes"; "stated.flow" = "100 gpm" => "warns"
 
+    "rain-table-starts-late": "twin_us" ["rain.table" = "rain.csv", "rain.concentration_time" = "5 min"] "passes"; "rain.table" = "rain_from_10.csv" => "warns"
+    "rain-table-starts-late": "twin_us" ["rain.table" = "rain.csv", "rain.concentration_time" = "5 min"] "passes"; "rain.table" = "rain_hourly.csv" => "fails"
+    "return-period-beyond-table": "twin_us" ["rain.table" = "rain.csv"] "passes"; "rain.return_period" = "25 yr" => "fails"
+
+    "hopper-too-flat": "wash" ["unit.dimensions.hopper_depth" = "22 in"] "passes"; "unit.dimensions.hopper_depth" = "12 in" => "warns"
+
+    "oil-too-thick": "wash" "passes"; "stream.oil.kind" = "gear-oil" => "warns"
+
     "oil-hardly-rises": "wash" "passes"; "oil.density" = "955 kg/m3" => "warns"
     "oil-hardly-rises": "wash" "passes"; "oil.density" = "985 kg/m3" => "fails"
 

@@ -147,16 +147,33 @@ pub fn oil_levels<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, m: &Margins, 
         t, "thickest permitted oil layer", Some(LEVEL), if smallest > zero { smallest } else { zero },
         "the four caps", caps[governing].name, &nodes,
     );
-    let mut levels = Vec::new();
-    for point in DEFAULTS {
+    let share_of = |t: &mut T, point: &'static SetPoint| -> Result<Val<Length>, Stop> {
         let share = match basis.methods.alarm.filter(|_| point.word == "alarm") {
             Some(share) => share,
             None => given(t, &format!("share at {}", point.title.to_lowercase()), Some((&PERCENT, &PERCENT)), ratio(point.share), &point.source.to_string(), point.word),
         };
-        let mut thickness = by!(t, &format!("oil layer at {}", point.title.to_lowercase()), set_point::thickness(limit, share))?;
-        if point.word == "alarm" {
-            thickness = in_time(t, unit, highest, oil, cold.density, limit, thickness)?;
-        }
+        by!(t, &format!("oil layer at {}", point.title.to_lowercase()), set_point::thickness(limit, share))
+    };
+    let mut alarm = None;
+    for point in DEFAULTS.iter().filter(|p| p.word == "alarm") {
+        let wanted = share_of(t, point)?;
+        alarm = Some(in_time(t, unit, highest, oil, cold.density, limit, wanted)?);
+    }
+    let mut levels = Vec::new();
+    for point in DEFAULTS {
+        let thickness = match (alarm, point.word) {
+            (Some(alarm), "alarm") => alarm,
+            // What is pumped out as a routine is pumped before the alarm says so.
+            (Some(alarm), "pump-out") => {
+                let share = share_of(t, point)?;
+                if share.q <= alarm.q {
+                    share
+                } else {
+                    choose(t, "oil layer at routine pump-out", Some(LEVEL), alarm.q, "the share of the limit, and the alarm", "not later than the alarm", &[share.at, alarm.at])
+                }
+            }
+            _ => share_of(t, point)?,
+        };
         let drop = by!(t, "interface below the clear-well level", interface_drop::drop(thickness, oil.cold, cold.density))?;
         let rise = by!(t, "surface above the clear-well level", oil_surface_rise::rise(thickness, oil.cold, cold.density))?;
         let interface = reckon!(t, "interface", [IN, MM], (crest = f.crest, drop = drop) crest - drop);
