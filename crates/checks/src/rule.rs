@@ -1,7 +1,7 @@
 //! What a rule page is, and what it may say.
 
-use stillrise_design::job::Design;
 use stillrise_design::enquiry::Enquiry;
+use stillrise_design::job::Design;
 use stillrise_design::{Ledger, Node};
 use stillrise_units::{System, Typed, Unit, print};
 
@@ -151,7 +151,11 @@ macro_rules! rule {
 pub(crate) use rule;
 
 macro_rules! bars {
-    () => { false };
-    (bars_pick) => { true };
+    () => {
+        false
+    };
+    (bars_pick) => {
+        true
+    };
 }
 pub(crate) use bars;

@@ -24,11 +24,18 @@ pub fn open(path: &Path) -> Result<Opened, End> {
     let path = if path.is_dir() { path.join("enquiry.toml") } else { path.to_owned() };
     let place = path.display().to_string();
     let bytes = fs::read(&path).map_err(|error| match error.kind() {
-        io::ErrorKind::NotFound => End::Refused(vec![Fault::new(&place, "there is no such file", "check the path, or start one with `stillrise new`")]),
-        io::ErrorKind::PermissionDenied => End::Refused(vec![Fault::new(&place, "the file may not be read", "check its permissions")]),
+        io::ErrorKind::NotFound => End::Refused(vec![Fault::new(
+            &place,
+            "there is no such file",
+            "check the path, or start one with `stillrise new`",
+        )]),
+        io::ErrorKind::PermissionDenied => {
+            End::Refused(vec![Fault::new(&place, "the file may not be read", "check its permissions")])
+        }
         _ => End::Machine(format!("{place} cannot be read: {error}")),
     })?;
-    let text = String::from_utf8(bytes.clone()).map_err(|_| End::Refused(vec![Fault::new(&place, "is not UTF-8 text", "save it as UTF-8")]))?;
+    let text = String::from_utf8(bytes.clone())
+        .map_err(|_| End::Refused(vec![Fault::new(&place, "is not UTF-8 text", "save it as UTF-8")]))?;
     let folder = path.parent().map_or_else(PathBuf::new, Path::to_owned);
     let seen = RefCell::new(BTreeMap::new());
     let files = |name: &str| {
@@ -76,10 +83,15 @@ pub fn may_replace(out: &Path) -> Result<(), End> {
 /// Writes a folder whole or not at all: beside its place first, then by renaming.
 pub fn write_folder(out: &Path, files: &[(String, Vec<u8>)]) -> Result<(), End> {
     may_replace(out)?;
-    let machine = |what: &str, error: &io::Error| End::Machine(format!("{}: {what}: {error}; nothing was changed", out.display()));
+    let machine = |what: &str, error: &io::Error| {
+        End::Machine(format!("{}: {what}: {error}; nothing was changed", out.display()))
+    };
     let parent = out.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or_else(|| Path::new("."));
     fs::create_dir_all(parent).map_err(|e| machine("the folder above cannot be made", &e))?;
-    let fresh = tempfile::Builder::new().prefix(".stillrise-").tempdir_in(parent).map_err(|e| machine("cannot be written beside", &e))?;
+    let fresh = tempfile::Builder::new()
+        .prefix(".stillrise-")
+        .tempdir_in(parent)
+        .map_err(|e| machine("cannot be written beside", &e))?;
     let new = fresh.path().join("new");
     for (name, bytes) in files {
         let path = new.join(name);

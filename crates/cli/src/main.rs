@@ -17,7 +17,8 @@ struct Cli {
     command: Command,
 }
 
-const EXIT_CODES: &str = "Exit codes: 0 done, 1 done but a rule or a check fails, 2 input refused, 3 failure of the machine.";
+const EXIT_CODES: &str =
+    "Exit codes: 0 done, 1 done but a rule or a check fails, 2 input refused, 3 failure of the machine.";
 
 #[derive(Subcommand)]
 enum Command {

@@ -47,7 +47,15 @@ pub fn begin<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Design {
 }
 
 /// Builds train and performance on a basis already found, to the depth asked for.
-pub fn complete<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, mut design: Design, source: &Source<'_>, count: u32, depth: Depth) -> Design {
+pub fn complete<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    mut design: Design,
+    source: &Source<'_>,
+    count: u32,
+    depth: Depth,
+) -> Design {
     let Some(basis) = &design.basis else { return design };
     match train::train(t, w, e, basis, source, count) {
         Err(stop) => design.stops.push(stop),

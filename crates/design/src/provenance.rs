@@ -232,7 +232,14 @@ impl core::fmt::Display for Stop {
 }
 
 /// A value that somebody gave.
-pub fn given<Q: Argument>(t: &mut impl Trail, label: &str, units: Option<Pair>, q: Q, source: &str, text: &str) -> Val<Q> {
+pub fn given<Q: Argument>(
+    t: &mut impl Trail,
+    label: &str,
+    units: Option<Pair>,
+    q: Q,
+    source: &str,
+    text: &str,
+) -> Val<Q> {
     let at = t.push(|| entry(label, &q, units, Origin::Given { source: source.to_owned(), text: text.to_owned() }));
     Val { q, at }
 }
@@ -261,13 +268,8 @@ pub struct Standby<'a, Q> {
 pub fn assume<Q: Argument>(t: &mut impl Trail, what_if: &WhatIf, d: Standby<'_, Q>) -> Val<Q> {
     let q = what_if.0.get(&d.key).and_then(Q::from_arg).unwrap_or(d.value);
     let at = t.push(|| {
-        let assumption = Assumption {
-            key: d.key,
-            question: d.question,
-            low: d.low.arg(),
-            high: d.high.arg(),
-            source: d.source,
-        };
+        let assumption =
+            Assumption { key: d.key, question: d.question, low: d.low.arg(), high: d.high.arg(), source: d.source };
         entry(d.label, &q, d.units, Origin::Assumed(assumption))
     });
     Val { q, at }

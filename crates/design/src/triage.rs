@@ -56,9 +56,12 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
         let product = block.product.clone().or_else(|| block.kind.clone()).unwrap_or_else(|| "a product".to_owned());
         let Some(row) = block.kind.as_deref().and_then(chemical) else {
             lines.push(Line {
-                subject: product, weight: Weight::Partly,
-                says: "a product of unknown kind goes into the water; some products keep oil from rising altogether".to_owned(),
-                could: "its safety data sheet, and a jar test with the site's water".to_owned(), source: None,
+                subject: product,
+                weight: Weight::Partly,
+                says: "a product of unknown kind goes into the water; some products keep oil from rising altogether"
+                    .to_owned(),
+                could: "its safety data sheet, and a jar test with the site's water".to_owned(),
+                source: None,
             });
             continue;
         };
@@ -69,10 +72,23 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
             Effect::Emulsifies | Effect::Dissolves => Weight::Partly,
             Effect::ShiftsDensity => Weight::Note,
         };
-        lines.push(Line { subject: product, weight, says: row.explains.to_owned(), could: row.what_could.to_owned(), source: Some(row.source) });
+        lines.push(Line {
+            subject: product,
+            weight,
+            says: row.explains.to_owned(),
+            could: row.what_could.to_owned(),
+            source: Some(row.source),
+        });
     }
-    let contents = e.rain.iter().filter_map(|r| r.oil.as_ref()).chain(e.streams.iter().filter_map(|s| s.oil.as_ref())).chain(e.cases.iter().filter_map(|c| c.oil.as_ref())).chain(e.stated.oil.as_ref());
-    let mut words: Vec<&str> = contents.filter_map(|o| o.kind.as_deref()).chain(e.oils.iter().filter_map(|o| o.kind.as_deref())).collect();
+    let contents = e
+        .rain
+        .iter()
+        .filter_map(|r| r.oil.as_ref())
+        .chain(e.streams.iter().filter_map(|s| s.oil.as_ref()))
+        .chain(e.cases.iter().filter_map(|c| c.oil.as_ref()))
+        .chain(e.stated.oil.as_ref());
+    let mut words: Vec<&str> =
+        contents.filter_map(|o| o.kind.as_deref()).chain(e.oils.iter().filter_map(|o| o.kind.as_deref())).collect();
     words.sort_unstable();
     words.dedup();
     for row in words.into_iter().filter_map(oil) {
@@ -84,7 +100,13 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
             });
         }
         if let Some(note) = row.gravity_note {
-            lines.push(Line { subject: row.title.to_owned(), weight: Weight::Note, says: note.to_owned(), could: "see the prediction for the cold season".to_owned(), source: row.sources.first().copied() });
+            lines.push(Line {
+                subject: row.title.to_owned(),
+                weight: Weight::Note,
+                says: note.to_owned(),
+                could: "see the prediction for the cold season".to_owned(),
+                source: row.sources.first().copied(),
+            });
         }
     }
     for row in e.limits.iter().filter_map(|l| l.pollutant.as_deref().and_then(pollutant)) {
@@ -93,7 +115,13 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
             Gravity::Partly => Weight::Note,
             Gravity::Cannot => Weight::Partly,
         };
-        lines.push(Line { subject: format!("limit on {}", row.title), weight, says: row.explains.to_owned(), could: row.what_could.to_owned(), source: Some(row.source) });
+        lines.push(Line {
+            subject: format!("limit on {}", row.title),
+            weight,
+            says: row.explains.to_owned(),
+            could: row.what_could.to_owned(),
+            source: Some(row.source),
+        });
     }
     lines.sort_by_key(|l| core::cmp::Reverse(l.weight));
     lines

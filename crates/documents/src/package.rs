@@ -26,11 +26,16 @@ pub struct PackageFault {
 ///
 /// # Errors
 /// [`PackageFault`] naming the document.
-pub fn package(settled: &Settled, edition: Edition, inputs: &[(String, Vec<u8>)]) -> Result<Vec<(String, Vec<u8>)>, PackageFault> {
+pub fn package(
+    settled: &Settled,
+    edition: Edition,
+    inputs: &[(String, Vec<u8>)],
+) -> Result<Vec<(String, Vec<u8>)>, PackageFault> {
     let mut files: Vec<(String, Vec<u8>)> = Vec::new();
     let section = crate::section::section(settled, edition);
     let svg = section.as_ref().map(|s| s.svg.as_str());
-    let report = crate::report::report(settled, edition, svg).map_err(|fault| PackageFault { document: "calculation report", reason: format!("{fault:?}") })?;
+    let report = crate::report::report(settled, edition, svg)
+        .map_err(|fault| PackageFault { document: "calculation report", reason: format!("{fault:?}") })?;
     files.push(("calculation-report.pdf".to_owned(), report));
     if let Some(section) = &section {
         files.push(("long-section.svg".to_owned(), section.svg.clone().into_bytes()));

@@ -68,9 +68,7 @@ pub struct Outcome {
 
 /// All tables.
 pub fn tables() -> impl Iterator<Item = &'static Table> {
-    [fluids::TABLES, rain::TABLES, separation::TABLES, hydraulics::TABLES, vessel::TABLES]
-        .into_iter()
-        .flatten()
+    [fluids::TABLES, rain::TABLES, separation::TABLES, hydraulics::TABLES, vessel::TABLES].into_iter().flatten()
 }
 
 /// Runs every check of every page and every row of every table.
@@ -156,9 +154,11 @@ fn compare(page: &'static Page, given: &str, expect: &str, within: Option<f64>, 
         (Arg::Series(got), Arg::Series(expected)) => {
             let texts: Vec<&str> = expect.trim_matches(['[', ']']).split(';').collect();
             got.len() == expected.len()
-                && got.iter().zip(expected).zip(texts).all(|((g, e), text)| {
-                    near(g.1, e.1, text.split(':').nth(1).unwrap_or(text), within)
-                })
+                && got
+                    .iter()
+                    .zip(expected)
+                    .zip(texts)
+                    .all(|((g, e), text)| near(g.1, e.1, text.split(':').nth(1).unwrap_or(text), within))
         }
         (got, expected) => got == expected,
     } && page.holds.is_none_or(|holds| relation_holds(holds(&args, number(&got))));
@@ -205,10 +205,8 @@ fn shown(got: &Arg, expect: &str) -> String {
         },
         Arg::Choice(word) => (*word).to_owned(),
         Arg::Series(pairs) => {
-            let rows: Vec<String> = pairs
-                .iter()
-                .map(|(x, y)| format!("{}: {}", print::digits(*x, 6), print::digits(*y, 6)))
-                .collect();
+            let rows: Vec<String> =
+                pairs.iter().map(|(x, y)| format!("{}: {}", print::digits(*x, 6), print::digits(*y, 6))).collect();
             format!("[{}]", rows.join("; "))
         }
     }

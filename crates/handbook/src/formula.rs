@@ -158,8 +158,12 @@ macro_rules! formula {
 #[doc(hidden)]
 #[macro_export]
 macro_rules! first {
-    () => { None };
-    ($item:expr) => { Some($item) };
+    () => {
+        None
+    };
+    ($item:expr) => {
+        Some($item)
+    };
 }
 
 /// The working part of the generated function.

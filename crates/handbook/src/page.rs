@@ -285,9 +285,7 @@ impl Page {
     pub fn notes(&self, args: &[Arg]) -> Vec<String> {
         let mut notes = Vec::new();
         for (symbol, arg) in self.args.iter().zip(args) {
-            if let (Arg::Number(si), Some((low, high)), Some((_, unit))) =
-                (arg, symbol.range, symbol.units)
-            {
+            if let (Arg::Number(si), Some((low, high)), Some((_, unit))) = (arg, symbol.range, symbol.units) {
                 let value = unit.from_si(*si);
                 let slack = 1e-9 * (high - low).abs();
                 if value < low - slack || value > high + slack {
@@ -349,11 +347,7 @@ pub fn finish<T: Argument>(page: &'static str, out: T) -> Result<T, Outside> {
     if fine {
         Ok(out)
     } else {
-        Err(Outside {
-            page,
-            argument: "result",
-            reason: "the formula has no finite answer here".to_owned(),
-        })
+        Err(Outside { page, argument: "result", reason: "the formula has no finite answer here".to_owned() })
     }
 }
 

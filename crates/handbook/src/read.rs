@@ -14,9 +14,7 @@ const READING: Reading = Reading { gallon: Some(Gallon::Us) };
 pub fn value(symbol: &Symbol, text: &str) -> Result<Arg, Fault> {
     let place = |fault: Fault| fault.at(symbol.name);
     match symbol.kind {
-        Kind::Quantity(dim) => {
-            quantity_of(text, dim, &READING).map(|w| Arg::Number(w.si())).map_err(place)
-        }
+        Kind::Quantity(dim) => quantity_of(text, dim, &READING).map(|w| Arg::Number(w.si())).map_err(place),
         Kind::Choice(words) => match words.iter().find(|(word, _)| *word == text.trim()) {
             Some((word, _)) => Ok(Arg::Choice(word)),
             None => {
@@ -34,9 +32,11 @@ pub fn value(symbol: &Symbol, text: &str) -> Result<Arg, Fault> {
 }
 
 fn series(symbol: &Symbol, text: &str) -> Result<Arg, Fault> {
-    let inner = text.trim().strip_prefix('[').and_then(|t| t.strip_suffix(']')).ok_or_else(|| {
-        Fault::new("", format!("\"{text}\" is not a list"), "write pairs as [x: y; x: y]")
-    })?;
+    let inner = text
+        .trim()
+        .strip_prefix('[')
+        .and_then(|t| t.strip_suffix(']'))
+        .ok_or_else(|| Fault::new("", format!("\"{text}\" is not a list"), "write pairs as [x: y; x: y]"))?;
     let dims = [symbol.units, symbol.second].map(|units| units.map(|(_, si)| si.dim));
     let [Some(first), Some(second)] = dims else {
         return Err(Fault::new("", "takes no pairs", "see `stillrise work --list`"));
@@ -88,11 +88,7 @@ pub fn arguments(page: &Page, given: &[&str]) -> Result<Vec<Arg>, Vec<Fault>> {
     }
     for (symbol, arg) in page.args.iter().zip(&found) {
         if arg.is_none() {
-            faults.push(Fault::new(
-                symbol.name,
-                format!("is missing: {}", symbol.meaning),
-                example(symbol),
-            ));
+            faults.push(Fault::new(symbol.name, format!("is missing: {}", symbol.meaning), example(symbol)));
         }
     }
     if faults.is_empty() { Ok(found.into_iter().flatten().collect()) } else { Err(faults) }

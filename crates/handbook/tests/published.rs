@@ -12,7 +12,9 @@ use stillrise_handbook::separation::{
 };
 use stillrise_handbook::vessel::oil_held;
 use stillrise_units::catalog::*;
-use stillrise_units::{Area, Density, Flow, Length, Ratio, Temperature, Time, Typed, Unit, Velocity, Viscosity, Volume, ratio};
+use stillrise_units::{
+    Area, Density, Flow, Length, Ratio, Temperature, Time, Typed, Unit, Velocity, Viscosity, Volume, ratio,
+};
 
 /// The value in its unit equals what was printed, within half a unit of the last digit.
 #[track_caller]
@@ -37,7 +39,12 @@ fn nz_1998_retail_site() {
     prints(q, &M3_S, "0.000692");
     prints(q, &M3_H, "2.49");
     // The source uses nu and 1 - S; density 1000 makes mu = nu x 1000 the same arithmetic, with its g of 9.81.
-    let v = ok(stokes_rise::rise(Length::of(60.0, &UM), Density::of(1000.0, &KG_M3), Density::of(830.0, &KG_M3), Viscosity::of(1.38, &MPA_S)));
+    let v = ok(stokes_rise::rise(
+        Length::of(60.0, &UM),
+        Density::of(1000.0, &KG_M3),
+        Density::of(830.0, &KG_M3),
+        Viscosity::of(1.38, &MPA_S),
+    ));
     prints(v * ratio(9.81 / 9.806_65), &M_S, "0.000242");
     let v_t = Velocity::of(0.869, &M_H);
     let limit = ok(api_horizontal_velocity::velocity(v_t));
@@ -61,7 +68,12 @@ fn nz_1998_retail_site() {
 /// The source takes g = 9.8.
 #[test]
 fn residence_time_diesel_site() {
-    let v = ok(stokes_rise::rise(Length::of(150.0, &UM), Density::of(992.0, &KG_M3), Density::of(900.0, &KG_M3), Viscosity::of(0.91, &MPA_S)));
+    let v = ok(stokes_rise::rise(
+        Length::of(150.0, &UM),
+        Density::of(992.0, &KG_M3),
+        Density::of(900.0, &KG_M3),
+        Viscosity::of(0.91, &MPA_S),
+    ));
     let v = v * ratio(9.8 / 9.806_65);
     assert!((v.in_unit(&M_S) - 0.001_238_5).abs() < 5e-8 * 1.1, "{v:?}");
     let t = ok(rise_time::time(Length::of(2.0, &M), v));
@@ -73,8 +85,16 @@ fn residence_time_diesel_site() {
 /// MIL-HDBK-1005/9A, 1997, p. 136: flared outlets of 8 in for 146 gpm at 0.5 ft/s.
 #[test]
 fn flared_outlet_count() {
-    prints(ok(outlet_count::count(Flow::of(146.0, &GPM), Velocity::of(0.5, &FT_S), Length::of(8.0, &IN))), &ONE, "1.86");
-    prints(ok(outlet_count::count(Flow::of(552.0, &L_MIN), Velocity::of(0.1524, &M_S), Length::of(203.2, &MM))), &ONE, "1.86");
+    prints(
+        ok(outlet_count::count(Flow::of(146.0, &GPM), Velocity::of(0.5, &FT_S), Length::of(8.0, &IN))),
+        &ONE,
+        "1.86",
+    );
+    prints(
+        ok(outlet_count::count(Flow::of(552.0, &L_MIN), Velocity::of(0.1524, &M_S), Length::of(203.2, &MM))),
+        &ONE,
+        "1.86",
+    );
 }
 
 /// FHWA HDS-2, 2002, example 5.5: park, commercial, residential; i 85 mm/h; 3.3 m3/s.
@@ -108,7 +128,11 @@ fn water_oil_and_rise_hang_together() {
     let v = ok(stokes_rise::rise(Length::of(60.0, &UM), rho, Density::of(850.0, &KG_M3), mu));
     assert!((v.in_unit(&FT_MIN) - 0.044_24).abs() < 4e-4, "{v:?}");
     // Crude of 850 kg/m3 at 15 °C weighs 857.204 at 5 °C by ASTM D1250 (1980 closed form).
-    let cold = ok(oil_density::density(Density::of(850.0, &KG_M3), Temperature::of(5.0, &DEG_C), oil_density::OilGroup::Crude));
+    let cold = ok(oil_density::density(
+        Density::of(850.0, &KG_M3),
+        Temperature::of(5.0, &DEG_C),
+        oil_density::OilGroup::Crude,
+    ));
     prints(cold, &KG_M3, "857.204");
     let _: Ratio = cold / rho;
 }

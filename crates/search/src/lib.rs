@@ -48,7 +48,8 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
     let mut ledger = Ledger::default();
     let mut design = begin(&mut ledger, &nothing, enquiry);
     if let Some(pick) = &pick {
-        design = complete(&mut ledger, &nothing, enquiry, design, &pick.source(enquiry, range), pick.count, Depth::Full);
+        design =
+            complete(&mut ledger, &nothing, enquiry, design, &pick.source(enquiry, range), pick.count, Depth::Full);
     } else if design.basis.is_some() {
         design.stops.push(pick::no_unit(enquiry, range));
     }

@@ -76,14 +76,24 @@ pub struct Candidate {
 
 /// Tries a unit without keeping a trail.
 #[must_use]
-pub fn try_unit(enquiry: &Enquiry, what_if: &WhatIf, begun: &Design, source: &Source<'_>, count: u32, depth: Depth) -> Design {
+pub fn try_unit(
+    enquiry: &Enquiry,
+    what_if: &WhatIf,
+    begun: &Design,
+    source: &Source<'_>,
+    count: u32,
+    depth: Depth,
+) -> Design {
     complete(&mut Off, what_if, enquiry, begun.clone(), source, count, depth)
 }
 
 /// What bars a design from being picked: each rule's title and what it says.
 #[must_use]
 pub fn bars(enquiry: &Enquiry, design: &Design) -> Vec<(String, String)> {
-    bars_pick(&Subject { enquiry, design, ledger: None }).into_iter().map(|(rule, says)| (rule.title.to_owned(), says)).collect()
+    bars_pick(&Subject { enquiry, design, ledger: None })
+        .into_iter()
+        .map(|(rule, says)| (rule.title.to_owned(), says))
+        .collect()
 }
 
 /// Total oil out, expected, in the worst case.
@@ -97,7 +107,12 @@ pub fn effluent(design: &Design) -> Option<Concentration> {
 /// `near` is a pick known to be close, with its design under this what-if: only its neighbour is
 /// tried first, which gives the same answer sooner.
 #[must_use]
-pub fn pick(enquiry: &Enquiry, range: &Range, what_if: &WhatIf, near: Option<(&Pick, &Design)>) -> (Option<Pick>, Vec<Candidate>) {
+pub fn pick(
+    enquiry: &Enquiry,
+    range: &Range,
+    what_if: &WhatIf,
+    near: Option<(&Pick, &Design)>,
+) -> (Option<Pick>, Vec<Candidate>) {
     let begun = begin(&mut Off, what_if, enquiry);
     if begun.basis.is_none() {
         return (None, Vec::new());
@@ -138,7 +153,8 @@ fn alone(pick: Pick) -> (Option<Pick>, Vec<Candidate>) {
 /// Rows from small to large, by the water they hold.
 fn by_size(range: &Range) -> Vec<usize> {
     let size = |m: &Model| {
-        let side = |q: &stillrise_design::enquiry::keys::Quantity<stillrise_units::Length>| q.q().map_or(0.0, Typed::si);
+        let side =
+            |q: &stillrise_design::enquiry::keys::Quantity<stillrise_units::Length>| q.q().map_or(0.0, Typed::si);
         side(&m.length) * side(&m.width) * side(&m.outlet_invert)
     };
     let mut rows: Vec<usize> = (0..range.models.len()).collect();
@@ -164,7 +180,14 @@ impl Nearest {
         let score = (short.bars, short.left);
         let beats = |best: &(usize, f64)| score.0 < best.0 || score.0 == 0 && best.0 == 0 && score.1 < 0.95 * best.1;
         if self.0.as_ref().is_none_or(|(best, _)| beats(best)) {
-            self.0 = Some((score, Pick { fits: false, because: format!("nothing fits; the nearest was taken, against it: {}", short.what), ..pick }));
+            self.0 = Some((
+                score,
+                Pick {
+                    fits: false,
+                    because: format!("nothing fits; the nearest was taken, against it: {}", short.what),
+                    ..pick
+                },
+            ));
         }
     }
 }
@@ -198,7 +221,10 @@ impl Ask<'_> {
         if let Some((title, _)) = barred.first() {
             return Some(Shortcoming { bars: barred.len(), left, what: title.to_lowercase() });
         }
-        let short = design.performance.as_ref().is_some_and(|p| p.limits.iter().any(|l| l.word == Word::NotShown && l.larger_helps));
+        let short = design
+            .performance
+            .as_ref()
+            .is_some_and(|p| p.limits.iter().any(|l| l.word == Word::NotShown && l.larger_helps));
         short.then(|| Shortcoming { bars: 0, left, what: "it is not shown to keep the limit".to_owned() })
     }
 
@@ -225,7 +251,9 @@ impl Ask<'_> {
                 let pick = |because: String| Pick { how: How::Row(*row), count, because, fits: true };
                 let Some(short) = self.row(*row, count) else {
                     let because = match below {
-                        Some(what) => format!("the smallest of the range that will do; the next smaller one will not: {what}"),
+                        Some(what) => {
+                            format!("the smallest of the range that will do; the next smaller one will not: {what}")
+                        }
                         None => "the smallest of the range, and it will do".to_owned(),
                     };
                     return Some(self.with_neighbours(pick(because)));
@@ -292,6 +320,10 @@ pub fn no_unit(enquiry: &Enquiry, range: &Range) -> Stop {
     let names: Vec<&str> = range.models.iter().filter_map(|m| m.model.as_deref()).collect();
     Stop {
         doing: "picking a unit".to_owned(),
-        reason: format!("the model \"{}\" is not in the range; it holds {}", enquiry.unit.model.as_deref().unwrap_or("?"), names.join(", ")),
+        reason: format!(
+            "the model \"{}\" is not in the range; it holds {}",
+            enquiry.unit.model.as_deref().unwrap_or("?"),
+            names.join(", ")
+        ),
     }
 }

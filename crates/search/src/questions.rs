@@ -103,9 +103,13 @@ pub fn rank(enquiry: &Enquiry, range: &Range, design: &Design, ledger: &Ledger, 
     let threads = std::thread::available_parallelism().map_or(1, core::num::NonZero::get).min(8);
     let share = asked.len().div_ceil(threads).max(1);
     let mut questions: Vec<Question> = std::thread::scope(|scope| {
-        let parts: Vec<_> = asked.chunks(share).map(|part| (part, scope.spawn(|| part.iter().map(&one).collect::<Vec<_>>()))).collect();
+        let parts: Vec<_> =
+            asked.chunks(share).map(|part| (part, scope.spawn(|| part.iter().map(&one).collect::<Vec<_>>()))).collect();
         // A thread that could not finish is no reason to lose its questions.
-        parts.into_iter().flat_map(|(part, thread)| thread.join().unwrap_or_else(|_| part.iter().map(&one).collect())).collect()
+        parts
+            .into_iter()
+            .flat_map(|(part, thread)| thread.join().unwrap_or_else(|_| part.iter().map(&one).collect()))
+            .collect()
     });
     // A range of one value asks nothing.
     questions.retain(|q| !q.outcomes.is_empty());
@@ -113,7 +117,15 @@ pub fn rank(enquiry: &Enquiry, range: &Range, design: &Design, ledger: &Ledger, 
     questions
 }
 
-fn outcome(enquiry: &Enquiry, range: &Range, taken: &Pick, key: &str, answer: &Arg, entry: &Entry, system: System) -> Outcome {
+fn outcome(
+    enquiry: &Enquiry,
+    range: &Range,
+    taken: &Pick,
+    key: &str,
+    answer: &Arg,
+    entry: &Entry,
+    system: System,
+) -> Outcome {
     let mut what_if = WhatIf::default();
     what_if.0.insert(key.to_owned(), answer.clone());
     let begun = begin(&mut Off, &what_if, enquiry);
@@ -135,7 +147,9 @@ fn outcome(enquiry: &Enquiry, range: &Range, taken: &Pick, key: &str, answer: &A
 /// or another word on a limit.
 fn moved(base: &(Option<Concentration>, String, Option<Word>), outcome: &Outcome) -> f64 {
     let change = match (base.0, outcome.effluent) {
-        (Some(a), Some(b)) if a.si() > 0.0 && b.si() > 0.0 => math::abs(math::ln(b.si() / a.si())) / core::f64::consts::LN_2,
+        (Some(a), Some(b)) if a.si() > 0.0 && b.si() > 0.0 => {
+            math::abs(math::ln(b.si() / a.si())) / core::f64::consts::LN_2
+        }
         (None, None) => 0.0,
         _ => 1.0,
     };

@@ -15,22 +15,14 @@ pub struct Fault {
 
 impl Fault {
     /// A fault at `place`.
-    pub fn new(
-        place: impl Into<String>,
-        reason: impl Into<String>,
-        remedy: impl Into<String>,
-    ) -> Self {
+    pub fn new(place: impl Into<String>, reason: impl Into<String>, remedy: impl Into<String>) -> Self {
         Self { place: place.into(), reason: reason.into(), remedy: remedy.into() }
     }
 
     /// The same fault, seen from further out: `place` is put before its own.
     #[must_use]
     pub fn at(mut self, place: &str) -> Self {
-        self.place = if self.place.is_empty() {
-            place.to_owned()
-        } else {
-            format!("{place}: {}", self.place)
-        };
+        self.place = if self.place.is_empty() { place.to_owned() } else { format!("{place}: {}", self.place) };
         self
     }
 }

@@ -158,11 +158,9 @@ mod tests {
     /// the first two agree with any table of the normal distribution.
     #[test]
     fn quantiles_of_the_normal_distribution() {
-        for (p, z) in [
-            (0.25, -0.674_489_750_196_081_7),
-            (0.001, -3.090_232_306_167_814),
-            (1e-20, -9.262_340_089_798_408),
-        ] {
+        for (p, z) in
+            [(0.25, -0.674_489_750_196_081_7), (0.001, -3.090_232_306_167_814), (1e-20, -9.262_340_089_798_408)]
+        {
             assert!((normal_quantile(p) - z).abs() < 2e-14 * z.abs(), "{p}");
         }
         assert!(normal_quantile(0.5).abs() < 1e-15);

@@ -55,10 +55,18 @@ pub fn quantity(text: &str, reading: &Reading) -> Result<Written, Fault> {
     let (digits, rest) = text.split_at(split);
     let mut notes = Vec::new();
     let value = number(digits, &mut notes).ok_or_else(|| {
-        Fault::new("", format!("\"{text}\" does not begin with a number"), "write a number and a unit, such as \"120 gpm\"")
+        Fault::new(
+            "",
+            format!("\"{text}\" does not begin with a number"),
+            "write a number and a unit, such as \"120 gpm\"",
+        )
     })?;
     if !value.is_finite() {
-        return Err(Fault::new("", format!("\"{text}\" is not a finite number"), "write a number that a machine can hold"));
+        return Err(Fault::new(
+            "",
+            format!("\"{text}\" is not a finite number"),
+            "write a number that a machine can hold",
+        ));
     }
     let unit = unit(rest.trim(), reading, &mut notes)?;
     Ok(Written { text: text.to_owned(), value, unit, notes })
@@ -173,9 +181,9 @@ fn unit(text: &str, reading: &Reading, notes: &mut Vec<String>) -> Result<&'stat
 
 /// A unit whose spelling matches but for case, when only one dimension can be meant.
 fn unique_ignoring_case(text: &str) -> Option<&'static &'static Unit> {
-    let mut matches = UNITS.iter().filter(|u| {
-        u.symbol.eq_ignore_ascii_case(text) || u.also.iter().any(|a| a.eq_ignore_ascii_case(text))
-    });
+    let mut matches = UNITS
+        .iter()
+        .filter(|u| u.symbol.eq_ignore_ascii_case(text) || u.also.iter().any(|a| a.eq_ignore_ascii_case(text)));
     let first = matches.next()?;
     matches.next().is_none().then_some(first)
 }
@@ -225,7 +233,9 @@ mod tests {
 
     #[test]
     fn faults_name_the_remedy() {
-        for (text, remedy) in [("12 gmp", "did you mean \"gpm\"?"), ("gpm", "write a number"), ("1e999 gpm", "a machine can hold")] {
+        for (text, remedy) in
+            [("12 gmp", "did you mean \"gpm\"?"), ("gpm", "write a number"), ("1e999 gpm", "a machine can hold")]
+        {
             let fault = read(text).err().map(|f| f.to_string()).unwrap_or_default();
             assert!(fault.contains(remedy), "{text}: {fault}");
         }

@@ -32,7 +32,13 @@ pub fn digits(value: f64, digits: usize) -> String {
         return "0".to_owned();
     }
     if !value.is_finite() {
-        return if value.is_nan() { "not a number".to_owned() } else if value > 0.0 { "infinite".to_owned() } else { "-infinite".to_owned() };
+        return if value.is_nan() {
+            "not a number".to_owned()
+        } else if value > 0.0 {
+            "infinite".to_owned()
+        } else {
+            "-infinite".to_owned()
+        };
     }
     let scientific = format!("{value:.*e}", digits.saturating_sub(1));
     let (mantissa, exponent) = scientific.split_once('e').unwrap_or((&scientific, "0"));
@@ -48,11 +54,7 @@ pub fn digits(value: f64, digits: usize) -> String {
 }
 
 fn trim(text: &str) -> String {
-    if text.contains('.') {
-        text.trim_end_matches('0').trim_end_matches('.').to_owned()
-    } else {
-        text.to_owned()
-    }
+    if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text.to_owned() }
 }
 
 /// A number and its unit: `"45.2 gpm"`; four significant digits.

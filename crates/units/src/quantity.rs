@@ -87,14 +87,30 @@ macro_rules! typed {
 }
 
 typed!(
-    Ratio, Length, Area, Volume, Time, Velocity, Acceleration, Flow, Mass, MassRate, Density,
-    Viscosity, KinematicViscosity, Pressure, SurfaceTension, Force, Dissipation, PerLength, Angle,
+    Ratio,
+    Length,
+    Area,
+    Volume,
+    Time,
+    Velocity,
+    Acceleration,
+    Flow,
+    Mass,
+    MassRate,
+    Density,
+    Viscosity,
+    KinematicViscosity,
+    Pressure,
+    SurfaceTension,
+    Force,
+    Dissipation,
+    PerLength,
+    Angle,
     Temperature,
 );
 
 /// Standard acceleration of free fall, 9.80665 m/s2 (third CGPM, 1901: exact by definition).
-pub const G: Acceleration =
-    Acceleration { dimension: PhantomData, units: PhantomData, value: 9.806_65 };
+pub const G: Acceleration = Acceleration { dimension: PhantomData, units: PhantomData, value: 9.806_65 };
 
 /// A pure number as a quantity.
 #[must_use]

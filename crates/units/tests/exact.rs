@@ -40,10 +40,7 @@ fn factors_agree_with_an_independent_library() {
     let table = include_str!("units.csv");
     for (name, from, to) in PAIRS {
         let row = table.lines().find(|l| l.starts_with(&format!("{name},")));
-        let expected: f64 = row
-            .and_then(|r| r.split(',').nth(3))
-            .and_then(|f| f.parse().ok())
-            .unwrap_or(f64::NAN);
+        let expected: f64 = row.and_then(|r| r.split(',').nth(3)).and_then(|f| f.parse().ok()).unwrap_or(f64::NAN);
         let ours = scale(from) / scale(to);
         assert!((ours / expected - 1.0).abs() < 2e-14, "{name}: {ours} against {expected}");
     }

@@ -35,7 +35,11 @@ pub fn run(args: &Args) -> End {
                     Some(near) => format!("did you mean {near}?"),
                     None => format!("the worked jobs are {}", names.join(", ")),
                 };
-                return End::Refused(vec![Fault::new("--like", format!("there is no worked job \"{}\"", args.like), remedy)]);
+                return End::Refused(vec![Fault::new(
+                    "--like",
+                    format!("there is no worked job \"{}\"", args.like),
+                    remedy,
+                )]);
             }
         }
     };
@@ -43,7 +47,9 @@ pub fn run(args: &Args) -> End {
         .iter()
         .map(|(name, _)| args.dir.join(name))
         .filter(|path| path.exists())
-        .map(|path| Fault::new(path.display().to_string(), "exists already", "name another folder; nothing is overwritten"))
+        .map(|path| {
+            Fault::new(path.display().to_string(), "exists already", "name another folder; nothing is overwritten")
+        })
         .collect();
     if !there.is_empty() {
         return End::Refused(there);
@@ -66,7 +72,9 @@ pub fn run(args: &Args) -> End {
 
 /// Every key, explained and commented out, from the one list of keys.
 fn blank() -> String {
-    let mut text = String::from("# An enquiry. Every number has a unit; any value may be { value = \"..\", from = \"who said so\" },\n# and a list of such claims when they contradict each other. Remove the # of what is known.\n");
+    let mut text = String::from(
+        "# An enquiry. Every number has a unit; any value may be { value = \"..\", from = \"who said so\" },\n# and a list of such claims when they contradict each other. Remove the # of what is known.\n",
+    );
     for (spec, many) in blocks() {
         let (open, close) = if many { ("[[", "]]") } else { ("[", "]") };
         let mark = if spec.name == "enquiry" { "" } else { "# " };

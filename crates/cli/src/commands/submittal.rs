@@ -61,8 +61,11 @@ pub fn run(args: &Args) -> End {
         return end;
     }
     if args.json {
-        let list: Vec<_> = documents.iter().map(|(name, bytes)| json!({ "name": name, "bytes": bytes.len() })).collect();
-        out::print(&String::from_utf8_lossy(&pretty(&json!({ "folder": args.out.display().to_string(), "files": list }))));
+        let list: Vec<_> =
+            documents.iter().map(|(name, bytes)| json!({ "name": name, "bytes": bytes.len() })).collect();
+        out::print(&String::from_utf8_lossy(&pretty(
+            &json!({ "folder": args.out.display().to_string(), "files": list }),
+        )));
     } else {
         let mut text = format!("{}\n", args.out.display());
         for (name, bytes) in &documents {

@@ -24,11 +24,13 @@ pub fn run(args: &Args) -> End {
     if let Some(formula) = &args.formula {
         if !pages().any(|p| p.id == formula) {
             let near = nearest(formula, pages().map(|p| p.id));
-            let remedy = near.map_or_else(|| "see `stillrise work --list`".to_owned(), |near| format!("did you mean {near}?"));
+            let remedy =
+                near.map_or_else(|| "see `stillrise work --list`".to_owned(), |near| format!("did you mean {near}?"));
             return End::Refused(vec![Fault::new(formula, "is not a formula of the handbook", remedy)]);
         }
     }
-    let outcomes: Vec<Outcome> = verify().into_iter().filter(|o| args.formula.as_ref().is_none_or(|f| f == o.page)).collect();
+    let outcomes: Vec<Outcome> =
+        verify().into_iter().filter(|o| args.formula.as_ref().is_none_or(|f| f == o.page)).collect();
     let failed = outcomes.iter().filter(|o| !o.holds).count();
     let count = |kind: &str| outcomes.iter().filter(|o| o.kind == kind).count();
     if args.json {
@@ -51,7 +53,10 @@ fn text(outcomes: &[Outcome], each: bool, failed: usize, count: &dyn Fn(&str) ->
     let mut text = String::new();
     for o in outcomes.iter().filter(|o| each || !o.holds) {
         let word = if o.holds { "holds" } else { "FAILS" };
-        text.push_str(&format!("{word}  {}: {}\n       expected {}, obtained {}\n       {}\n", o.page, o.given, o.expected, o.obtained, o.evidence));
+        text.push_str(&format!(
+            "{word}  {}: {}\n       expected {}, obtained {}\n       {}\n",
+            o.page, o.given, o.expected, o.obtained, o.evidence
+        ));
     }
     let mut table = Table::new(["evidence", "checks"]);
     for kind in Evidence::KINDS {

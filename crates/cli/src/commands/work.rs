@@ -3,7 +3,7 @@
 use crate::{End, out};
 use serde_json::json;
 use stillrise_documents::package::pretty;
-use stillrise_documents::render::text::{Table, heading, hang, item};
+use stillrise_documents::render::text::{Table, hang, heading, item};
 use stillrise_handbook::equation::{Style, plain_symbol, printed};
 use stillrise_handbook::page::{Arg, Kind, Page, Symbol};
 use stillrise_handbook::{page, pages, read};
@@ -34,7 +34,8 @@ pub fn run(args: &Args) -> End {
     let name = args.formula.as_deref().unwrap_or("");
     let Some(page) = page(name) else {
         let near = nearest(name, pages().map(|p| p.id));
-        let remedy = near.map_or_else(|| "see `stillrise work --list`".to_owned(), |near| format!("did you mean {near}?"));
+        let remedy =
+            near.map_or_else(|| "see `stillrise work --list`".to_owned(), |near| format!("did you mean {near}?"));
         return End::Refused(vec![Fault::new(name, "is not a formula of the handbook", remedy)]);
     };
     if args.given.is_empty() && !args.json {
@@ -47,7 +48,11 @@ pub fn run(args: &Args) -> End {
         Err(faults) => return End::Refused(faults.into_iter().map(|f| f.at(page.id)).collect()),
     };
     match (page.call)(&values) {
-        Err(outside) => End::Refused(vec![Fault::new(format!("{}: {}", page.id, outside.argument), outside.reason, "give a value inside the domain")]),
+        Err(outside) => End::Refused(vec![Fault::new(
+            format!("{}: {}", page.id, outside.argument),
+            outside.reason,
+            "give a value inside the domain",
+        )]),
         Ok(result) => {
             if args.json {
                 out::print(&String::from_utf8_lossy(&pretty(&as_json(page, &values, &result))));
@@ -77,10 +82,16 @@ fn list(json: bool) -> End {
 fn shown(symbol: &Symbol, value: &Arg) -> String {
     match (value, symbol.units) {
         (Arg::Number(si), Some((us, metric))) if us == metric => print::with_unit(*si, us),
-        (Arg::Number(si), Some((us, metric))) => format!("{} = {}", print::with_unit(*si, us), print::with_unit(*si, metric)),
+        (Arg::Number(si), Some((us, metric))) => {
+            format!("{} = {}", print::with_unit(*si, us), print::with_unit(*si, metric))
+        }
         (Arg::Number(si), None) => print::digits(*si, 6),
         (Arg::Choice(word), _) => (*word).to_owned(),
-        (Arg::Series(pairs), _) => pairs.iter().map(|(x, y)| format!("{}: {}", print::digits(*x, 5), print::digits(*y, 5))).collect::<Vec<_>>().join("; "),
+        (Arg::Series(pairs), _) => pairs
+            .iter()
+            .map(|(x, y)| format!("{}: {}", print::digits(*x, 5), print::digits(*y, 5)))
+            .collect::<Vec<_>>()
+            .join("; "),
     }
 }
 
@@ -88,7 +99,12 @@ fn worked(page: &Page, values: &[Arg], result: &Arg) -> String {
     let width = out::width();
     let mut text = format!("{} ({})\n", page.title, page.id);
     for (symbol, value) in page.args.iter().zip(values) {
-        text.push_str(&hang(&format!("{} = {}, {}", plain_symbol(symbol.math), shown(symbol, value), symbol.meaning), width, 2, 6));
+        text.push_str(&hang(
+            &format!("{} = {}, {}", plain_symbol(symbol.math), shown(symbol, value), symbol.meaning),
+            width,
+            2,
+            6,
+        ));
     }
     let unit = page.working_unit(&page.out).map_or("", |u| u.symbol);
     for line in printed(page, values, result, Style::Plain) {
@@ -96,8 +112,14 @@ fn worked(page: &Page, values: &[Arg], result: &Arg) -> String {
         if !line.numbers.is_empty() {
             // A solved relation shows both sides with the root in them.
             let lead = if page.holds.is_some() { "" } else { "= " };
-            let root = if page.holds.is_some() { format!("; {} =", plain_symbol(page.out.math)) } else { " =".to_owned() };
-            text.push_str(&hang(&format!("{lead}{}{root} {} {unit}", line.numbers, print::digits(line.value, 6)), width, 4, 6));
+            let root =
+                if page.holds.is_some() { format!("; {} =", plain_symbol(page.out.math)) } else { " =".to_owned() };
+            text.push_str(&hang(
+                &format!("{lead}{}{root} {} {unit}", line.numbers, print::digits(line.value, 6)),
+                width,
+                4,
+                6,
+            ));
         }
     }
     text.push_str(&format!("{}: {}\n", page.out.meaning, shown(&page.out, result)));
@@ -124,7 +146,9 @@ fn about(page: &Page) -> String {
             (_, Some((us, si))) => format!("{}, {}", us.symbol, si.symbol),
             _ => String::new(),
         };
-        let range = a.range.map_or_else(String::new, |(low, high)| format!("{} to {}", print::digits(low, 4), print::digits(high, 4)));
+        let range = a
+            .range
+            .map_or_else(String::new, |(low, high)| format!("{} to {}", print::digits(low, 4), print::digits(high, 4)));
         table.row([a.name.to_owned(), plain_symbol(a.math), units, range, a.meaning.to_owned()]);
     }
     text.push_str(&table.render(width));
@@ -133,7 +157,10 @@ fn about(page: &Page) -> String {
     }
     text.push_str(&format!("corrected in {}\n", page.file));
     if let Some(check) = page.checks.first() {
-        let quoted: Vec<String> = read::split(check.given).iter().map(|g| g.split_once('=').map_or_else(String::new, |(n, v)| format!("{n}=\"{v}\""))).collect();
+        let quoted: Vec<String> = read::split(check.given)
+            .iter()
+            .map(|g| g.split_once('=').map_or_else(String::new, |(n, v)| format!("{n}=\"{v}\"")))
+            .collect();
         text.push_str(&hang(&format!("try: stillrise work {} {}", page.id, quoted.join(" ")), width, 0, 4));
     }
     text

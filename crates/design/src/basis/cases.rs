@@ -68,10 +68,21 @@ pub struct FeedState {
 /// Finds how the water is fed.
 pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
     t.section("feed");
-    let pumped = e.inlet.feed.0 == Some(Feed::Pump) || (e.inlet.feed.0.is_none() && (!e.inlet.rate.items.is_empty() || e.inlet.pump.as_deref().is_some_and(|p| p != "gravity")));
+    let pumped = e.inlet.feed.0 == Some(Feed::Pump)
+        || (e.inlet.feed.0.is_none()
+            && (!e.inlet.rate.items.is_empty() || e.inlet.pump.as_deref().is_some_and(|p| p != "gravity")));
     let class = e.inlet.pump.as_deref().and_then(pump);
     let cap = super::stated::stated(t, w, "flow cap of the outlet", &e.outlet.flow_cap);
-    let mut state = FeedState { pumped, pump_flow: None, one_pump: None, all_pumps: None, mean_flow: None, pulsation: None, class, cap };
+    let mut state = FeedState {
+        pumped,
+        pump_flow: None,
+        one_pump: None,
+        all_pumps: None,
+        mean_flow: None,
+        pulsation: None,
+        class,
+        cap,
+    };
     if !pumped {
         return state;
     }
@@ -94,21 +105,43 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
     let together = match e.inlet.together {
         Some(flag) => flag,
         None if e.inlet.rate.items.len() > 1 => super::waters::yes_or_no(
-            t, w, "whether the pumps run together", "inlet.together".to_owned(), "Can the pumps run at the same time, or is one a standby?".to_owned(),
-            super::waters::YesNo::Yes, "nobody said that they cannot run together",
+            t,
+            w,
+            "whether the pumps run together",
+            "inlet.together".to_owned(),
+            "Can the pumps run at the same time, or is one a standby?".to_owned(),
+            super::waters::YesNo::Yes,
+            "nobody said that they cannot run together",
         ),
         None => true,
     };
     let running = if together { sum } else { largest };
     state.mean_flow = running;
     let typical = class.map_or(1.0, |c| c.pulsation().si());
-    let pulsation = super::stated::stated_or(t, w, &e.inlet.pulsation, super::stated::standby(
-        "peak over mean flow of the pump", (&ONE, &ONE), "inlet.pulsation", if class.is_some() && typical <= 1.0 { "" } else { "How far does the pump's flow pulsate, and is there a damper?" },
-        (ratio(1.0), ratio(typical), ratio(typical.max(1.6))),
-        class.map_or_else(|| "kind of pump not said; the high end for two chambers that deliver in turn".to_owned(), |c| c.pulsation_mark.text()),
-    ));
+    let pulsation = super::stated::stated_or(
+        t,
+        w,
+        &e.inlet.pulsation,
+        super::stated::standby(
+            "peak over mean flow of the pump",
+            (&ONE, &ONE),
+            "inlet.pulsation",
+            if class.is_some() && typical <= 1.0 {
+                ""
+            } else {
+                "How far does the pump's flow pulsate, and is there a damper?"
+            },
+            (ratio(1.0), ratio(typical), ratio(typical.max(1.6))),
+            class.map_or_else(
+                || "kind of pump not said; the high end for two chambers that deliver in turn".to_owned(),
+                |c| c.pulsation_mark.text(),
+            ),
+        ),
+    );
     state.pulsation = Some(pulsation);
-    state.pump_flow = running.map(|rate| reckon!(t, "peak flow of the pumps", [GPM, M3_H], (rate = rate, pulsation = pulsation) rate * pulsation));
+    state.pump_flow = running.map(
+        |rate| reckon!(t, "peak flow of the pumps", [GPM, M3_H], (rate = rate, pulsation = pulsation) rate * pulsation),
+    );
     state
 }
 
@@ -116,7 +149,14 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
-pub fn cases<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &super::fluids::Fluids, waters: &[Water], feed: &FeedState) -> Result<Vec<Case>, Stop> {
+pub fn cases<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    fluids: &super::fluids::Fluids,
+    waters: &[Water],
+    feed: &FeedState,
+) -> Result<Vec<Case>, Stop> {
     let mut cases = Vec::new();
     let rain: Vec<&Water> = waters.iter().filter(|w| w.is_rain).collect();
     let wet: Vec<&Water> = waters.iter().filter(|w| !w.is_rain && w.with_rain).collect();
@@ -145,18 +185,32 @@ pub fn cases<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &super::fluid
         cases.push(Case { name, kind: Kind::Extra, parts: Vec::new(), inflow: flow, feed: fed, content });
     }
     let steady = cases.iter().any(|c| c.content.is_some());
-    if !steady
-        && let Some(flow) = super::stated::stated(t, w, "stated design flow", &e.stated.flow).or(feed.pump_flow) {
-            t.section("stated flow");
-            let content = super::waters::unknown(t, w, e, fluids)?;
-            let fed = fed(t, flow, feed);
-            cases.push(Case { name: "stated flow".to_owned(), kind: Kind::Stated, parts: Vec::new(), inflow: flow, feed: fed, content: Some(content) });
-        }
+    if !steady && let Some(flow) = super::stated::stated(t, w, "stated design flow", &e.stated.flow).or(feed.pump_flow)
+    {
+        t.section("stated flow");
+        let content = super::waters::unknown(t, w, e, fluids)?;
+        let fed = fed(t, flow, feed);
+        cases.push(Case {
+            name: "stated flow".to_owned(),
+            kind: Kind::Stated,
+            parts: Vec::new(),
+            inflow: flow,
+            feed: fed,
+            content: Some(content),
+        });
+    }
     if let Some(spill) = &e.spill {
         t.section("spill");
         if let Some(rate) = super::stated::stated(t, w, "rate of the spill", &spill.rate) {
             let fed = fed(t, rate, feed);
-            cases.push(Case { name: "spill".to_owned(), kind: Kind::Spill, parts: vec!["oil".to_owned()], inflow: rate, feed: fed, content: None });
+            cases.push(Case {
+                name: "spill".to_owned(),
+                kind: Kind::Spill,
+                parts: vec!["oil".to_owned()],
+                inflow: rate,
+                feed: fed,
+                content: None,
+            });
         }
     }
     Ok(cases)
@@ -168,7 +222,9 @@ fn case<T: Trail>(t: &mut T, name: &str, kind: Kind, waters: &[&Water], feed: &F
     let mut flow = first.flow;
     let mut content = first.content.clone();
     for next in &waters[1..] {
-        let mut mix = |label: &str, a: Val<Concentration>, b: Val<Concentration>| by!(t, label, mixture::concentration(flow, a, next.flow, b));
+        let mut mix = |label: &str, a: Val<Concentration>, b: Val<Concentration>| {
+            by!(t, label, mixture::concentration(flow, a, next.flow, b))
+        };
         content = Content {
             total: mix("total oil, mixed", content.total, next.content.total)?,
             free: mix("free oil, mixed", content.free, next.content.free)?,
@@ -179,17 +235,40 @@ fn case<T: Trail>(t: &mut T, name: &str, kind: Kind, waters: &[&Water], feed: &F
         flow = reckon!(t, "flow together", [GPM, M3_H], (sum = flow, next = next.flow) sum + next);
     }
     let fed = fed(t, flow, feed);
-    Ok(Case { name: name.to_owned(), kind, parts: waters.iter().map(|w| w.name.clone()).collect(), inflow: flow, feed: fed, content: Some(content) })
+    Ok(Case {
+        name: name.to_owned(),
+        kind,
+        parts: waters.iter().map(|w| w.name.clone()).collect(),
+        inflow: flow,
+        feed: fed,
+        content: Some(content),
+    })
 }
 
 /// What reaches the unit: a pump sets its own flow; by gravity the cap, if there is one, holds back.
 fn fed<T: Trail>(t: &mut T, inflow: Val<Flow>, feed: &FeedState) -> Val<Flow> {
     let units = Some((&GPM, &M3_H) as crate::provenance::Pair);
     if let Some(pump) = feed.pump_flow {
-        return choose(t, "flow to the unit", units, pump.q, "what arrives, and what the pumps deliver", "a pump sets the flow while it runs", &[pump.at, inflow.at]);
+        return choose(
+            t,
+            "flow to the unit",
+            units,
+            pump.q,
+            "what arrives, and what the pumps deliver",
+            "a pump sets the flow while it runs",
+            &[pump.at, inflow.at],
+        );
     }
     match feed.cap {
-        Some(cap) if cap.q < inflow.q => choose(t, "flow to the unit", units, cap.q, "what arrives, and the flow cap", "the cap is kept by equalisation ahead of the unit", &[cap.at, inflow.at]),
+        Some(cap) if cap.q < inflow.q => choose(
+            t,
+            "flow to the unit",
+            units,
+            cap.q,
+            "what arrives, and the flow cap",
+            "the cap is kept by equalisation ahead of the unit",
+            &[cap.at, inflow.at],
+        ),
         _ => inflow,
     }
 }

@@ -5,7 +5,9 @@ use crate::enquiry::Enquiry;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::{by, record};
 use stillrise_handbook::fluids::oils::{Oil, oil};
-use stillrise_handbook::fluids::{kinematic_viscosity, oil_density, oil_viscosity, saline_density, saline_viscosity, water_density, water_viscosity};
+use stillrise_handbook::fluids::{
+    kinematic_viscosity, oil_density, oil_viscosity, saline_density, saline_viscosity, water_density, water_viscosity,
+};
 use stillrise_units::catalog::{CST, DEG_C, DEG_F, KG_M3, MM2_S, MN_M, PERCENT};
 use stillrise_units::{Density, KinematicViscosity, Ratio, SurfaceTension, Temperature, Typed, Viscosity, ratio};
 
@@ -124,18 +126,45 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
     t.section("water and oils");
     let celsius = |c: f64| Temperature::of(c, &DEG_C);
     let temperature = (&DEG_F, &DEG_C);
-    let coldest = stated_or(t, w, &e.water.coldest, standby(
-        "coldest water", temperature, "water.coldest", "What is the coldest water that reaches the separator?",
-        (celsius(1.0), celsius(5.0), celsius(15.0)), "engineering judgement: winter water of a temperate site",
-    ));
-    let warmest = stated_or(t, w, &e.water.warmest, standby(
-        "warmest water", temperature, "water.warmest", "What is the warmest water that reaches the separator?",
-        (celsius(15.0), celsius(25.0), celsius(40.0)), "engineering judgement: summer water of a temperate site",
-    ));
-    let salinity = stated_or(t, w, &e.water.salinity, standby(
-        "dissolved salt", (&PERCENT, &PERCENT), "water.salinity", "Is the water salty or brackish, and how much?",
-        (ratio(0.0), ratio(0.0), ratio(0.035)), "fresh water is the slower case for rising oil",
-    ));
+    let coldest = stated_or(
+        t,
+        w,
+        &e.water.coldest,
+        standby(
+            "coldest water",
+            temperature,
+            "water.coldest",
+            "What is the coldest water that reaches the separator?",
+            (celsius(1.0), celsius(5.0), celsius(15.0)),
+            "engineering judgement: winter water of a temperate site",
+        ),
+    );
+    let warmest = stated_or(
+        t,
+        w,
+        &e.water.warmest,
+        standby(
+            "warmest water",
+            temperature,
+            "water.warmest",
+            "What is the warmest water that reaches the separator?",
+            (celsius(15.0), celsius(25.0), celsius(40.0)),
+            "engineering judgement: summer water of a temperate site",
+        ),
+    );
+    let salinity = stated_or(
+        t,
+        w,
+        &e.water.salinity,
+        standby(
+            "dissolved salt",
+            (&PERCENT, &PERCENT),
+            "water.salinity",
+            "Is the water salty or brackish, and how much?",
+            (ratio(0.0), ratio(0.0), ratio(0.035)),
+            "fresh water is the slower case for rising oil",
+        ),
+    );
     let cold = water(t, coldest, salinity)?;
     let warm = water(t, warmest, salinity)?;
     let mut oils = Vec::new();
@@ -148,12 +177,14 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
     }
     for word in words(e) {
         if oils.iter().all(|o: &OilState| o.oil.word != word)
-            && let Some(row) = oil(word) {
-                oils.push(state(t, w, row, row.title, None, &cold, &warm)?);
-            }
+            && let Some(row) = oil(word)
+        {
+            oils.push(state(t, w, row, row.title, None, &cold, &warm)?);
+        }
     }
     if oils.is_empty() {
-        let row = oil("diesel").ok_or_else(|| Stop { doing: "oils".to_owned(), reason: "the handbook has no diesel".to_owned() })?;
+        let row = oil("diesel")
+            .ok_or_else(|| Stop { doing: "oils".to_owned(), reason: "the handbook has no diesel".to_owned() })?;
         oils.push(state(t, w, row, "oil nobody named, taken as diesel", None, &cold, &warm)?);
     }
     Ok(Fluids { cold, warm, oils })
@@ -172,7 +203,8 @@ fn water<T: Trail>(t: &mut T, temperature: Val<Temperature>, salinity: Val<Ratio
     let mut viscosity = by!(t, "viscosity of the water", water_viscosity::viscosity(temperature))?;
     if salinity.q.si() > 0.0 {
         density = by!(t, "density of the salt water", saline_density::density(temperature, salinity))?;
-        viscosity = by!(t, "viscosity of the salt water", saline_viscosity::viscosity(viscosity, temperature, salinity))?;
+        viscosity =
+            by!(t, "viscosity of the salt water", saline_viscosity::viscosity(viscosity, temperature, salinity))?;
     }
     let kinematic = by!(t, "kinematic viscosity of the water", kinematic_viscosity::viscosity(viscosity, density))?;
     Ok(WaterState { temperature, density, viscosity, kinematic })
@@ -189,17 +221,23 @@ fn state<T: Trail>(
 ) -> Result<OilState, Stop> {
     let density_15 = match stated {
         Some(value) => value,
-        None => crate::provenance::assume(t, w, super::stated::standby_spread(
-            &format!("density of {name} at 15 °C"),
-            (&KG_M3, &KG_M3),
-            format!("oil \"{}\".density", row.word),
-            format!("What is the density of the {name}?"),
-            &row.density_15,
-        )),
+        None => crate::provenance::assume(
+            t,
+            w,
+            super::stated::standby_spread(
+                &format!("density of {name} at 15 °C"),
+                (&KG_M3, &KG_M3),
+                format!("oil \"{}\".density", row.word),
+                format!("What is the density of the {name}?"),
+                &row.density_15,
+            ),
+        ),
     };
     let group = given(t, &format!("density group of {name}"), None, row.group, "handbook, oil", row.word);
-    let density_cold = by!(t, &format!("density of {name}, cold"), oil_density::density(density_15, cold.temperature, group))?;
-    let density_warm = by!(t, &format!("density of {name}, warm"), oil_density::density(density_15, warm.temperature, group))?;
+    let density_cold =
+        by!(t, &format!("density of {name}, cold"), oil_density::density(density_15, cold.temperature, group))?;
+    let density_warm =
+        by!(t, &format!("density of {name}, warm"), oil_density::density(density_15, warm.temperature, group))?;
     let tension = given(
         t,
         &format!("interfacial tension of {name}"),
@@ -217,6 +255,16 @@ fn state<T: Trail>(
     };
     let (v_1, t_1) = point(t, "first", first);
     let (v_2, t_2) = point(t, "second", second);
-    let viscosity = by!(t, &format!("viscosity of {name}, cold"), oil_viscosity::viscosity(v_1, t_1, v_2, t_2, cold.temperature)).ok();
-    Ok(OilState { name: name.to_owned(), oil: row, density_15, cold: density_cold, warm: density_warm, viscosity, tension })
+    let viscosity =
+        by!(t, &format!("viscosity of {name}, cold"), oil_viscosity::viscosity(v_1, t_1, v_2, t_2, cold.temperature))
+            .ok();
+    Ok(OilState {
+        name: name.to_owned(),
+        oil: row,
+        density_15,
+        cold: density_cold,
+        warm: density_warm,
+        viscosity,
+        tension,
+    })
 }

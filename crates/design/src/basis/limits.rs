@@ -42,26 +42,68 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Vec<LimitS
         let key = format!("limit \"{}\"", row.word);
         let statistic = match block.statistic.0 {
             Some(s) => given(t, "statistic of the limit", None, s, &format!("{key}.statistic"), s.word()),
-            None => assume(t, w, Standby {
-                label: "statistic of the limit", units: None, key: format!("{key}.statistic"),
-                question: format!("Is the limit on {} for any sample, a daily maximum or a monthly average, and by which method?", row.title),
-                value: Statistic::AnySample, low: Statistic::DailyMaximum, high: Statistic::MonthlyAverage,
-                source: "any sample is the strictest reading of a bare number".to_owned(),
-            }),
+            None => assume(
+                t,
+                w,
+                Standby {
+                    label: "statistic of the limit",
+                    units: None,
+                    key: format!("{key}.statistic"),
+                    question: format!(
+                        "Is the limit on {} for any sample, a daily maximum or a monthly average, and by which method?",
+                        row.title
+                    ),
+                    value: Statistic::AnySample,
+                    low: Statistic::DailyMaximum,
+                    high: Statistic::MonthlyAverage,
+                    source: "any sample is the strictest reading of a bare number".to_owned(),
+                },
+            ),
         };
         let mut state = LimitState {
-            pollutant: row, value, statistic, method: block.method.clone(), authority: block.authority.clone(), mean: None, multiplier: None,
+            pollutant: row,
+            value,
+            statistic,
+            method: block.method.clone(),
+            authority: block.authority.clone(),
+            mean: None,
+            multiplier: None,
         };
         if statistic.q == Statistic::MonthlyAverage {
-            let cv = stated_or(t, w, &block.variation, standby(
-                "coefficient of variation of the effluent", (&ONE, &ONE), format!("{key}.variation"), "Are there effluent data that show how far the results scatter?",
-                (ratio(0.3), ratio(0.6), ratio(1.2)), "EPA Technical Support Document, 1991: 0.6 when fewer than ten results exist",
-            ));
-            let n = stated_or(t, w, &block.samples, standby(
-                "samples in the average", (&ONE, &ONE), format!("{key}.samples"), "How many samples make the monthly average?",
-                (ratio(1.0), ratio(4.0), ratio(10.0)), "weekly sampling",
-            ));
-            let p = given(t, "share of the months that keep it", Some((&PERCENT, &PERCENT)), ratio(0.95), "EPA Technical Support Document, 1991", "95th percentile for averages");
+            let cv = stated_or(
+                t,
+                w,
+                &block.variation,
+                standby(
+                    "coefficient of variation of the effluent",
+                    (&ONE, &ONE),
+                    format!("{key}.variation"),
+                    "Are there effluent data that show how far the results scatter?",
+                    (ratio(0.3), ratio(0.6), ratio(1.2)),
+                    "EPA Technical Support Document, 1991: 0.6 when fewer than ten results exist",
+                ),
+            );
+            let n = stated_or(
+                t,
+                w,
+                &block.samples,
+                standby(
+                    "samples in the average",
+                    (&ONE, &ONE),
+                    format!("{key}.samples"),
+                    "How many samples make the monthly average?",
+                    (ratio(1.0), ratio(4.0), ratio(10.0)),
+                    "weekly sampling",
+                ),
+            );
+            let p = given(
+                t,
+                "share of the months that keep it",
+                Some((&PERCENT, &PERCENT)),
+                ratio(0.95),
+                "EPA Technical Support Document, 1991",
+                "95th percentile for averages",
+            );
             let multiplier = by!(t, "limit over long-term mean", permit_multiplier::multiplier(cv, n, p))?;
             state.multiplier = Some(multiplier);
             state.mean = Some(by!(t, "long-term mean that keeps the limit", long_term_mean::mean(value, multiplier))?);

@@ -125,10 +125,19 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     let spill = spill(t, w, e);
     let limits = limits::limits(t, w, e)?;
     t.section("peak of the influent");
-    let peak = stated_or(t, w, &e.water.oil_peak, standby(
-        "highest over mean oil content of a single sample", (&ONE, &ONE), "water.oil_peak", "How far does the oil content of single samples rise above its mean?",
-        (ratio(1.0), ratio(1.5), ratio(3.0)), "engineering judgement; oil in runoff and wash water scatters widely",
-    ));
+    let peak = stated_or(
+        t,
+        w,
+        &e.water.oil_peak,
+        standby(
+            "highest over mean oil content of a single sample",
+            (&ONE, &ONE),
+            "water.oil_peak",
+            "How far does the oil content of single samples rise above its mean?",
+            (ratio(1.0), ratio(1.5), ratio(3.0)),
+            "engineering judgement; oil in runoff and wash water scatters widely",
+        ),
+    );
     t.section("stated flow");
     let stated = stated::stated(t, w, "design flow somebody stated", &e.stated.flow);
     Ok(Basis { fluids, storm, waters, feed, cases, droplets, shear, solids, spill, limits, methods, peak, stated })
@@ -142,7 +151,14 @@ fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {
     Some(SpillState { volume, rate, closure: block.closure == Some(true) })
 }
 
-fn method<T: Trail, C: Argument + Copy>(t: &mut T, label: &str, key: &str, stated: Option<C>, default: C, why: &str) -> Val<C> {
+fn method<T: Trail, C: Argument + Copy>(
+    t: &mut T,
+    label: &str,
+    key: &str,
+    stated: Option<C>,
+    default: C,
+    why: &str,
+) -> Val<C> {
     match stated {
         Some(choice) => given(t, label, None, choice, key, "stated"),
         None => crate::provenance::choose(t, label, None, default, "the methods listed by the schema", why, &[]),
@@ -154,24 +170,98 @@ fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
     let m = &e.method;
     let percent = (&PERCENT, &PERCENT);
     Methods {
-        rise: method(t, "law of rise", "method.rise", m.rise.0, RiseLaw::Drag, "holds beyond creeping flow and joins Stokes' law below"),
-        tank: method(t, "separation ahead of the plates", "method.tank", m.tank.0, TankModel::Mixed, "an inlet jet mixes the depth; the cautious end of the two bounds"),
-        factor: method(t, "rounding of the API factor", "method.factor", m.factor.0, FactorRounding::ALL[0], "the product, unrounded"),
-        reynolds: method(t, "basis of the gap Reynolds number", "method.reynolds", m.reynolds.0, ReynoldsBasis::ALL[0], "four times the hydraulic radius, the stricter reading of a limit of 500"),
-        grains: method(t, "shape of grit", "method.grains", m.grains.0, GrainShape::Natural, "natural grains by sieve size"),
-        droplet: stated_or(t, w, &m.droplet, standby(
-            "droplet for which the plates are sized", (&UM, &UM), "method.droplet", "Which droplet size must the separator remove?",
-            (Length::of(20.0, &UM), Length::of(60.0, &UM), Length::of(150.0, &UM)), "60 µm is usual for plates (MIL-HDBK-1005/16, 1997); 20 µm in US guide specifications, 150 µm for API basins",
-        )),
-        maldistribution: stated_or(t, w, &m.maldistribution, standby(
-            "unequal flow between the gaps", percent, "method.maldistribution", "", (ratio(0.1), ratio(0.2), ratio(0.4)), "engineering judgement: halves of the pack at ±20 % of the mean",
-        )),
-        fouling: stated_or(t, w, &m.fouling, standby(
-            "plate area lost at the end of the interval", percent, "method.fouling", "", (ratio(0.1), ratio(0.2), ratio(0.4)), "engineering judgement, of the size of the 20 % that UFGS 44 42 53 takes off the separation volume for stored oil and solids",
-        )),
-        reserve: stated_or(t, w, &m.reserve, standby(
-            "reserve of plate area", percent, "method.reserve", "", (ratio(0.0), ratio(0.15), ratio(0.3)), "our proposal",
-        )),
+        rise: method(
+            t,
+            "law of rise",
+            "method.rise",
+            m.rise.0,
+            RiseLaw::Drag,
+            "holds beyond creeping flow and joins Stokes' law below",
+        ),
+        tank: method(
+            t,
+            "separation ahead of the plates",
+            "method.tank",
+            m.tank.0,
+            TankModel::Mixed,
+            "an inlet jet mixes the depth; the cautious end of the two bounds",
+        ),
+        factor: method(
+            t,
+            "rounding of the API factor",
+            "method.factor",
+            m.factor.0,
+            FactorRounding::ALL[0],
+            "the product, unrounded",
+        ),
+        reynolds: method(
+            t,
+            "basis of the gap Reynolds number",
+            "method.reynolds",
+            m.reynolds.0,
+            ReynoldsBasis::ALL[0],
+            "four times the hydraulic radius, the stricter reading of a limit of 500",
+        ),
+        grains: method(
+            t,
+            "shape of grit",
+            "method.grains",
+            m.grains.0,
+            GrainShape::Natural,
+            "natural grains by sieve size",
+        ),
+        droplet: stated_or(
+            t,
+            w,
+            &m.droplet,
+            standby(
+                "droplet for which the plates are sized",
+                (&UM, &UM),
+                "method.droplet",
+                "Which droplet size must the separator remove?",
+                (Length::of(20.0, &UM), Length::of(60.0, &UM), Length::of(150.0, &UM)),
+                "60 µm is usual for plates (MIL-HDBK-1005/16, 1997); 20 µm in US guide specifications, 150 µm for API basins",
+            ),
+        ),
+        maldistribution: stated_or(
+            t,
+            w,
+            &m.maldistribution,
+            standby(
+                "unequal flow between the gaps",
+                percent,
+                "method.maldistribution",
+                "",
+                (ratio(0.1), ratio(0.2), ratio(0.4)),
+                "engineering judgement: halves of the pack at ±20 % of the mean",
+            ),
+        ),
+        fouling: stated_or(
+            t,
+            w,
+            &m.fouling,
+            standby(
+                "plate area lost at the end of the interval",
+                percent,
+                "method.fouling",
+                "",
+                (ratio(0.1), ratio(0.2), ratio(0.4)),
+                "engineering judgement, of the size of the 20 % that UFGS 44 42 53 takes off the separation volume for stored oil and solids",
+            ),
+        ),
+        reserve: stated_or(
+            t,
+            w,
+            &m.reserve,
+            standby(
+                "reserve of plate area",
+                percent,
+                "method.reserve",
+                "",
+                (ratio(0.0), ratio(0.15), ratio(0.3)),
+                "our proposal",
+            ),
+        ),
         alarm: stated::stated(t, w, "alarm, share of the thickest permitted layer", &m.alarm),
         trigger: m.trigger.as_deref().and_then(trigger),
     }
@@ -183,7 +273,9 @@ pub fn average_day<T: Trail>(t: &mut T, basis: &Basis) -> Option<Val<Volume>> {
     for water in &basis.waters {
         sum = Some(match sum {
             None => water.per_day,
-            Some(sum) => crate::reckon!(t, "water on an average day", [GAL, M3], (sum = sum, next = water.per_day) sum + next),
+            Some(sum) => {
+                crate::reckon!(t, "water on an average day", [GAL, M3], (sum = sum, next = water.per_day) sum + next)
+            }
         });
     }
     sum

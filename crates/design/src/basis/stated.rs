@@ -10,12 +10,19 @@ use stillrise_units::Typed;
 pub fn stated<Q: Typed>(t: &mut impl Trail, w: &WhatIf, label: &str, key: &Quantity<Q>) -> Option<Val<Q>> {
     let units = key.spec.and_then(|s| s.units);
     let claim = key.claim()?;
-    let value = |t: &mut _, c: &Claim| given(t, label, units, Q::from_si(c.written.si()), &source(&key.place, c), &c.written.text);
+    let value = |t: &mut _, c: &Claim| {
+        given(t, label, units, Q::from_si(c.written.si()), &source(&key.place, c), &c.written.text)
+    };
     if !key.is_contradicted() {
         return Some(value(t, claim));
     }
     let nodes: Vec<_> = key.claims.iter().map(|c| value(t, c).at).collect();
-    let among = key.claims.iter().map(|c| format!("{} ({})", c.written.text, source(&key.place, c))).collect::<Vec<_>>().join("; ");
+    let among = key
+        .claims
+        .iter()
+        .map(|c| format!("{} ({})", c.written.text, source(&key.place, c)))
+        .collect::<Vec<_>>()
+        .join("; ");
     let because = match (&claim.because, claim.chosen, key.spec.map(|s| s.safe)) {
         (Some(because), true, _) => because.clone(),
         (None, true, _) => "chosen in the enquiry, no reason given".to_owned(),
@@ -29,11 +36,26 @@ pub fn stated<Q: Typed>(t: &mut impl Trail, w: &WhatIf, label: &str, key: &Quant
     }
     let low = key.claims.iter().map(|c| c.written.si()).fold(f64::INFINITY, f64::min);
     let high = key.claims.iter().map(|c| c.written.si()).fold(f64::NEG_INFINITY, f64::max);
-    let said = key.claims.iter().map(|c| format!("{}{}", c.written.text, c.from.as_ref().map_or_else(String::new, |f| format!(" ({f})")))).collect::<Vec<_>>().join(" or ");
-    Some(assume(t, w, Standby {
-        label, units, key: key.place.replace(": ", "."), question: format!("Which holds for the {label}: {said}?"),
-        value: chosen.q, low: Q::from_si(low), high: Q::from_si(high), source: because,
-    }))
+    let said = key
+        .claims
+        .iter()
+        .map(|c| format!("{}{}", c.written.text, c.from.as_ref().map_or_else(String::new, |f| format!(" ({f})"))))
+        .collect::<Vec<_>>()
+        .join(" or ");
+    Some(assume(
+        t,
+        w,
+        Standby {
+            label,
+            units,
+            key: key.place.replace(": ", "."),
+            question: format!("Which holds for the {label}: {said}?"),
+            value: chosen.q,
+            low: Q::from_si(low),
+            high: Q::from_si(high),
+            source: because,
+        },
+    ))
 }
 
 fn source(place: &str, claim: &Claim) -> String {
@@ -61,7 +83,16 @@ pub fn standby<'a, Q: Typed>(
     (low, value, high): (Q, Q, Q),
     source: impl Into<String>,
 ) -> Standby<'a, Q> {
-    Standby { label, units: Some(units), key: key.into(), question: question.into(), value, low, high, source: source.into() }
+    Standby {
+        label,
+        units: Some(units),
+        key: key.into(),
+        question: question.into(),
+        value,
+        low,
+        high,
+        source: source.into(),
+    }
 }
 
 /// A default from a range of the handbook.

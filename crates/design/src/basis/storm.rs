@@ -8,7 +8,10 @@ use crate::{by, reckon};
 use stillrise_handbook::page::Series;
 use stillrise_handbook::rain::rational_flow::RationalFactor;
 use stillrise_handbook::rain::surfaces::surface;
-use stillrise_handbook::rain::{composite_coefficient, frequency_factor, kinematic_wave, kirpich, rain_depth, rain_intensity, rational_flow, wind_driven_rain};
+use stillrise_handbook::rain::{
+    composite_coefficient, frequency_factor, kinematic_wave, kirpich, rain_depth, rain_intensity, rational_flow,
+    wind_driven_rain,
+};
 use stillrise_units::catalog::{FT, IN_H, M, MIN, MM_H, ONE, PERCENT, YR};
 use stillrise_units::{Area, Flow, Length, Ratio, Time, Typed, Velocity, ratio};
 
@@ -74,42 +77,99 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
         });
     }
     let Some(area) = total else { return Ok(None) };
-    let areas = choose(t, "surfaces and their coefficients", None, Series(rows), &names.join(", "), "all surfaces that drain to the unit", &nodes);
+    let areas = choose(
+        t,
+        "surfaces and their coefficients",
+        None,
+        Series(rows),
+        &names.join(", "),
+        "all surfaces that drain to the unit",
+        &nodes,
+    );
     let coefficient = by!(t, "composite runoff coefficient", composite_coefficient::coefficient(areas))?;
     let found = intensity(t, w, e)?;
     let (concentration_time, intensity) = (found.time, found.intensity);
     let coefficient = match found.years {
         Some(years) if years.q > Time::of(10.0, &YR) => {
             let factor = by!(t, "frequency factor", frequency_factor::factor(years))?;
-            reckon!(t, "runoff coefficient of the rare storm", [ONE, ONE], (c = coefficient, factor = factor) (c * factor).min(ratio(1.0)))
+            reckon!(
+                t,
+                "runoff coefficient of the rare storm",
+                [ONE, ONE],
+                (c = coefficient, factor = factor)(c * factor).min(ratio(1.0))
+            )
         }
         _ => coefficient,
     };
     let factor = given(
-        t, "factor of the rational method", None,
+        t,
+        "factor of the rational method",
+        None,
         e.method.rational.0.unwrap_or(RationalFactor::ALL[0]),
-        "method: rational", if e.method.rational.0.is_some() { "stated" } else { "default" },
+        "method: rational",
+        if e.method.rational.0.is_some() { "stated" } else { "default" },
     );
     let flow = by!(t, "storm flow", rational_flow::flow(coefficient, intensity, area, factor))?;
-    Ok(Some(Storm { area, coefficient, concentration_time, intensity, flow, table: found.table, years: found.years, column_years: found.column_years }))
+    Ok(Some(Storm {
+        area,
+        coefficient,
+        concentration_time,
+        intensity,
+        flow,
+        table: found.table,
+        years: found.years,
+        column_years: found.column_years,
+    }))
 }
 
-fn canopy<T: Trail>(t: &mut T, w: &WhatIf, s: &crate::enquiry::blocks::Surface, name: &str, plan: Val<Area>) -> Result<Val<Area>, Stop> {
+fn canopy<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    s: &crate::enquiry::blocks::Surface,
+    name: &str,
+    plan: Val<Area>,
+) -> Result<Val<Area>, Stop> {
     let feet = |x: f64| Length::of(x, &FT);
-    let height = stated_or(t, w, &s.canopy_height, standby(
-        &format!("open height under the canopy of {name}"), (&FT, &M), format!("surface \"{name}\".canopy_height"),
-        format!("How high is the open side under the canopy over the {name}?"),
-        (feet(10.0), feet(15.0), feet(20.0)), "engineering judgement: clearance for road vehicles",
-    ));
-    let side = stated_or(t, w, &s.canopy_side, standby(
-        &format!("longest side of the canopy of {name}"), (&FT, &M), format!("surface \"{name}\".canopy_side"),
-        format!("How long is the longest side of the canopy over the {name}?"),
-        (feet(20.0), feet(60.0), feet(120.0)), "engineering judgement: one to four vehicle lengths",
-    ));
-    let share = given(t, "share of the exposed side that is wetted", Some((&PERCENT, &PERCENT)), ratio(0.5), "International Plumbing Code 1106.4", "half of the exposed vertical area");
-    let wetted = by!(t, &format!("wind-wetted area under the canopy of {name}"), wind_driven_rain::area(height, side, share))?;
+    let height = stated_or(
+        t,
+        w,
+        &s.canopy_height,
+        standby(
+            &format!("open height under the canopy of {name}"),
+            (&FT, &M),
+            format!("surface \"{name}\".canopy_height"),
+            format!("How high is the open side under the canopy over the {name}?"),
+            (feet(10.0), feet(15.0), feet(20.0)),
+            "engineering judgement: clearance for road vehicles",
+        ),
+    );
+    let side = stated_or(
+        t,
+        w,
+        &s.canopy_side,
+        standby(
+            &format!("longest side of the canopy of {name}"),
+            (&FT, &M),
+            format!("surface \"{name}\".canopy_side"),
+            format!("How long is the longest side of the canopy over the {name}?"),
+            (feet(20.0), feet(60.0), feet(120.0)),
+            "engineering judgement: one to four vehicle lengths",
+        ),
+    );
+    let share = given(
+        t,
+        "share of the exposed side that is wetted",
+        Some((&PERCENT, &PERCENT)),
+        ratio(0.5),
+        "International Plumbing Code 1106.4",
+        "half of the exposed vertical area",
+    );
+    let wetted =
+        by!(t, &format!("wind-wetted area under the canopy of {name}"), wind_driven_rain::area(height, side, share))?;
     // Blown rain cannot fall on more than there is.
-    Ok(reckon!(t, &format!("area of {name} that the rain reaches"), [FT2, M2], (wetted = wetted, plan = plan) wetted.min(plan)))
+    Ok(
+        reckon!(t, &format!("area of {name} that the rain reaches"), [FT2, M2], (wetted = wetted, plan = plan) wetted.min(plan)),
+    )
 }
 
 fn runoff<T: Trail>(t: &mut T, w: &WhatIf, kind: Option<&str>, canopy: bool, name: &str) -> Val<Ratio> {
@@ -120,44 +180,91 @@ fn runoff<T: Trail>(t: &mut T, w: &WhatIf, kind: Option<&str>, canopy: bool, nam
     };
     let question = match kind {
         _ if canopy => format!("What is the {name} paved with?"),
-        Some(kind) => format!("Does the {name} run off like other {}, or is a local coefficient prescribed?", kind.replace('-', " ")),
+        Some(kind) => format!(
+            "Does the {name} run off like other {}, or is a local coefficient prescribed?",
+            kind.replace('-', " ")
+        ),
         None => format!("What is the runoff coefficient of the {name}, or what is it paved with?"),
     };
-    assume(t, w, Standby {
-        label: &label, units: Some((&ONE, &ONE)), key: format!("surface \"{name}\".runoff"), question,
-        value: ratio(typical), low: ratio(low), high: ratio(high), source,
-    })
+    assume(
+        t,
+        w,
+        Standby {
+            label: &label,
+            units: Some((&ONE, &ONE)),
+            key: format!("surface \"{name}\".runoff"),
+            question,
+            value: ratio(typical),
+            low: ratio(low),
+            high: ratio(high),
+            source,
+        },
+    )
 }
 
 fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop> {
     let minutes = |x: f64| Time::of(x, &MIN);
     let rain = e.rain.clone().unwrap_or_default();
     let stated_time = stated(t, w, "time of concentration", &rain.concentration_time);
-    let least = |t: &mut T| assume(t, w, standby(
-        "time of concentration", (&MIN, &MIN), "rain.concentration_time", "What is the time of concentration, or the longest drainage path and its slope?",
-        (minutes(5.0), minutes(5.0), minutes(15.0)), "5 minutes is the least in use for small paved sites (Austin TX Drainage Criteria Manual 2.4.2)",
-    ));
+    let least = |t: &mut T| {
+        assume(
+            t,
+            w,
+            standby(
+                "time of concentration",
+                (&MIN, &MIN),
+                "rain.concentration_time",
+                "What is the time of concentration, or the longest drainage path and its slope?",
+                (minutes(5.0), minutes(5.0), minutes(15.0)),
+                "5 minutes is the least in use for small paved sites (Austin TX Drainage Criteria Manual 2.4.2)",
+            ),
+        )
+    };
     let Some(table) = &e.rain_table else {
         let at = |x: f64| Velocity::of(x, &MM_H);
-        let intensity = stated_or(t, w, &rain.intensity, standby(
-            "rain intensity", (&IN_H, &MM_H), "rain.intensity", "Which rain intensity, or which table and return period, is to be designed for?",
-            (at(25.0), at(75.0), at(150.0)), "engineering judgement: short storms of a temperate site; take the local table",
-        ));
+        let intensity = stated_or(
+            t,
+            w,
+            &rain.intensity,
+            standby(
+                "rain intensity",
+                (&IN_H, &MM_H),
+                "rain.intensity",
+                "Which rain intensity, or which table and return period, is to be designed for?",
+                (at(25.0), at(75.0), at(150.0)),
+                "engineering judgement: short storms of a temperate site; take the local table",
+            ),
+        );
         let time = match stated_time {
             Some(time) => time,
             None => least(t),
         };
         return Ok(Found { time, intensity, table: None, years: None, column_years: None });
     };
-    let years = stated_or(t, w, &rain.return_period, standby(
-        "return period", (&YR, &YR), "rain.return_period", "Which return period does the authority ask for?",
-        (Time::of(2.0, &YR), Time::of(10.0, &YR), Time::of(25.0, &YR)), "common practice for drainage of paved yards",
-    ));
+    let years = stated_or(
+        t,
+        w,
+        &rain.return_period,
+        standby(
+            "return period",
+            (&YR, &YR),
+            "rain.return_period",
+            "Which return period does the authority ask for?",
+            (Time::of(2.0, &YR), Time::of(10.0, &YR), Time::of(25.0, &YR)),
+            "common practice for drainage of paved yards",
+        ),
+    );
     let nearest = nearest_column(table, YR.from_si(years.q.si()));
     let (column, because) = match table.column(YR.from_si(years.q.si())) {
         Some(series) => (series.clone(), "the column of the return period".to_owned()),
-        None if Time::of(nearest.0, &YR) > years.q => (nearest.1.clone(), format!("the table has no such column; the next rarer one, {} yr, was taken", nearest.0)),
-        None => (nearest.1.clone(), format!("the table ends at {} yr; its rarest column was taken, which is too little", nearest.0)),
+        None if Time::of(nearest.0, &YR) > years.q => (
+            nearest.1.clone(),
+            format!("the table has no such column; the next rarer one, {} yr, was taken", nearest.0),
+        ),
+        None => (
+            nearest.1.clone(),
+            format!("the table ends at {} yr; its rarest column was taken, which is too little", nearest.0),
+        ),
     };
     let list = table.columns.iter().map(|(y, _)| format!("{y} yr")).collect::<Vec<_>>().join(", ");
     let series = choose(t, "rain depth by duration", None, column, &list, &because, &[years.at]);
@@ -167,7 +274,14 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop
     let time = match (stated_time, path, slope, method) {
         (Some(time), ..) => time,
         (None, Some(path), Some(slope), ConcentrationTime::Kirpich) => {
-            let paved = given(t, "surface for Kirpich's formula", None, kirpich::KirpichSurface::Paved, "method: concentration_time", "paved yard");
+            let paved = given(
+                t,
+                "surface for Kirpich's formula",
+                None,
+                kirpich::KirpichSurface::Paved,
+                "method: concentration_time",
+                "paved yard",
+            );
             let time = by!(t, "time of concentration by Kirpich", kirpich::time(path, slope, paved))?;
             not_below(t, time)
         }
@@ -196,12 +310,27 @@ fn not_below<T: Trail>(t: &mut T, time: Val<Time>) -> Val<Time> {
     if time.q >= least {
         return time;
     }
-    choose(t, "time of concentration", Some((&MIN, &MIN)), least, "the computed time and 5 minutes", "5 minutes is the least in use (Austin TX Drainage Criteria Manual 2.4.2)", &[time.at])
+    choose(
+        t,
+        "time of concentration",
+        Some((&MIN, &MIN)),
+        least,
+        "the computed time and 5 minutes",
+        "5 minutes is the least in use (Austin TX Drainage Criteria Manual 2.4.2)",
+        &[time.at],
+    )
 }
 
 /// Kinematic wave and table settle each other: the time gives the intensity, the intensity the time.
 fn wave<T: Trail>(t: &mut T, series: &Val<Series>, path: Val<Length>, slope: Val<Ratio>) -> Result<Val<Time>, Stop> {
-    let n = given(t, "Manning's n of the sheet flow", Some((&ONE, &ONE)), ratio(0.012), "FHWA HDS-2 table 2.1, concrete", "0.012");
+    let n = given(
+        t,
+        "Manning's n of the sheet flow",
+        Some((&ONE, &ONE)),
+        ratio(0.012),
+        "FHWA HDS-2 table 2.1, concrete",
+        "0.012",
+    );
     let mut time = Time::of(10.0, &MIN);
     for _ in 0..40 {
         let depth = rain_depth::depth(series.q.clone(), time)?;
@@ -212,7 +341,15 @@ fn wave<T: Trail>(t: &mut T, series: &Val<Series>, path: Val<Length>, slope: Val
         }
         time = next;
     }
-    let trial = choose(t, "duration tried last", Some((&MIN, &MIN)), time, "successive durations", "kinematic wave and rain table were repeated until the duration stood", &[series.at, path.at, slope.at]);
+    let trial = choose(
+        t,
+        "duration tried last",
+        Some((&MIN, &MIN)),
+        time,
+        "successive durations",
+        "kinematic wave and rain table were repeated until the duration stood",
+        &[series.at, path.at, slope.at],
+    );
     let depth = by!(t, "rain depth at that duration", rain_depth::depth(series, trial))?;
     let i = by!(t, "rain intensity at that duration", rain_intensity::intensity(depth, trial))?;
     let wave = by!(t, "time of the kinematic wave", kinematic_wave::time(n, path, slope, i))?;

@@ -1,16 +1,16 @@
 //! The one list of keys (long because it is one list) of an enquiry. The reader, the schema, `new` and the docs follow from it.
 
-use super::keys::keys;
-use super::reader::{Count, Flag, Quantities, Text, Word};
-use super::range::{Model, pipe_names};
 use super::keys::Quantity;
+use super::keys::keys;
+use super::range::{Model, pipe_names};
+use super::reader::{Count, Flag, Quantities, Text, Word};
 use stillrise_handbook::choice;
 use stillrise_handbook::fluids::{chemicals, facilities, oils, pollutants};
 use stillrise_handbook::hydraulics::pipes;
 use stillrise_handbook::rain::{rational_flow::RationalFactor, surfaces};
 use stillrise_handbook::separation::{
-    api_factor::FactorRounding, gap_reynolds::ReynoldsBasis, grit_settling::GrainShape, pumps,
-    remaining_oil::RiseLaw, tank_removal::TankModel,
+    api_factor::FactorRounding, gap_reynolds::ReynoldsBasis, grit_settling::GrainShape, pumps, remaining_oil::RiseLaw,
+    tank_removal::TankModel,
 };
 use stillrise_handbook::vessel::triggers;
 use stillrise_units::catalog::*;
@@ -110,14 +110,18 @@ names! {
     pollutant_names = pollutants::POLLUTANTS;
     surface_names = surfaces::SURFACES;
     pump_names = pumps::PUMPS;
-    
+
     material_names = pipes::MATERIALS;
     trigger_names = triggers::TRIGGERS;
 }
 
 /// Facilities and the other words for them.
 fn facility_names() -> Vec<String> {
-    facilities::FACILITIES.iter().flat_map(|f| core::iter::once(f.word).chain(f.also.iter().copied())).map(str::to_owned).collect()
+    facilities::FACILITIES
+        .iter()
+        .flat_map(|f| core::iter::once(f.word).chain(f.also.iter().copied()))
+        .map(str::to_owned)
+        .collect()
 }
 
 keys! {

@@ -93,24 +93,44 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     let (mut enquiry, mut faults) = (outcome.file, outcome.faults);
     enquiry.notes = outcome.notes;
     if enquiry.head.title.is_none() && !faults.iter().any(|f| f.place.contains("enquiry")) {
-        faults.push(Fault::new("enquiry", "there is no [enquiry] block with a title", "write [enquiry] and title = \"...\""));
+        faults.push(Fault::new(
+            "enquiry",
+            "there is no [enquiry] block with a title",
+            "write [enquiry] and title = \"...\"",
+        ));
     }
     if enquiry.rain.is_some() && enquiry.surfaces.is_empty() {
-        faults.push(Fault::new("rain", "there is rain but no surface it falls on", "add [[surface]] with its area, or leave out [rain]"));
+        faults.push(Fault::new(
+            "rain",
+            "there is rain but no surface it falls on",
+            "add [[surface]] with its area, or leave out [rain]",
+        ));
     }
     let feeds = !enquiry.surfaces.is_empty() || !enquiry.streams.is_empty() || !enquiry.cases.is_empty();
     if !feeds && enquiry.inlet.rate.items.is_empty() && !enquiry.stated.flow.is_given() && enquiry.spill.is_none() {
-        faults.push(Fault::new("the file", "there is nothing to size: no surface, stream, pump, case, spill or stated flow", "add at least one of them"));
+        faults.push(Fault::new(
+            "the file",
+            "there is nothing to size: no surface, stream, pump, case, spill or stated flow",
+            "add at least one of them",
+        ));
     }
     for (i, stream) in enquiry.streams.iter().enumerate() {
         if !stream.flow.is_given() && !stream.hoses.is_given() {
             let name = stream.name.clone().unwrap_or_else(|| (i + 1).to_string());
-            faults.push(Fault::new(format!("stream \"{name}\""), "has neither a flow nor a number of hoses", "write flow = \"45 gpm\" or hoses = 3"));
+            faults.push(Fault::new(
+                format!("stream \"{name}\""),
+                "has neither a flow nor a number of hoses",
+                "write flow = \"45 gpm\" or hoses = 3",
+            ));
         }
     }
     if let Some(name) = enquiry.rain.as_ref().and_then(|r| r.table.clone()) {
         match files(&name) {
-            None => faults.push(Fault::new("rain: table", format!("\"{name}\" cannot be read"), "put the file beside the enquiry and check its name")),
+            None => faults.push(Fault::new(
+                "rain: table",
+                format!("\"{name}\" cannot be read"),
+                "put the file beside the enquiry and check its name",
+            )),
             Some(bytes) => match rain_table::read_table(&bytes) {
                 Ok(table) => enquiry.rain_table = Some(table),
                 Err(more) => faults.extend(more.into_iter().map(|f| f.at(&name))),
@@ -119,8 +139,14 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     }
     if let Some(name) = enquiry.unit.from.clone() {
         match files(&name).map(String::from_utf8) {
-            None => faults.push(Fault::new("unit: from", format!("\"{name}\" cannot be read"), "put the range beside the enquiry and check its name")),
-            Some(Err(_)) => faults.push(Fault::new("unit: from", format!("\"{name}\" is not UTF-8 text"), "save it as UTF-8")),
+            None => faults.push(Fault::new(
+                "unit: from",
+                format!("\"{name}\" cannot be read"),
+                "put the range beside the enquiry and check its name",
+            )),
+            Some(Err(_)) => {
+                faults.push(Fault::new("unit: from", format!("\"{name}\" is not UTF-8 text"), "save it as UTF-8"))
+            }
             Some(Ok(text)) => {
                 let outcome = range::read_range(&text);
                 faults.extend(outcome.faults.into_iter().map(|f| f.at(&name)));
@@ -131,12 +157,17 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     if let Some(model) = &enquiry.unit.dimensions {
         let missing = model.missing();
         if !missing.is_empty() {
-            faults.push(Fault::new("unit: dimensions", format!("lacks {}", missing.join(", ")), "state them, or let a unit be picked or made to measure"));
+            faults.push(Fault::new(
+                "unit: dimensions",
+                format!("lacks {}", missing.join(", ")),
+                "state them, or let a unit be picked or made to measure",
+            ));
         }
     }
     if let (Some(coldest), Some(warmest)) = (enquiry.water.coldest.q(), enquiry.water.warmest.q())
-        && coldest > warmest {
-            faults.push(Fault::new("water", "the coldest water is warmer than the warmest", "check the two temperatures"));
-        }
+        && coldest > warmest
+    {
+        faults.push(Fault::new("water", "the coldest water is warmer than the warmest", "check the two temperatures"));
+    }
     if faults.is_empty() { Ok(enquiry) } else { Err(faults) }
 }

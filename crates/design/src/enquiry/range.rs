@@ -144,9 +144,22 @@ pub struct Range {
 
 /// Keys without which a model cannot be laid out.
 pub const NEEDED: &[&str] = &[
-    "length", "width", "height", "outlet_invert", "outlet_pipe", "inlet_invert", "inlet_pipe",
-    "inlet_length", "pack_length", "pack_height", "pack_bottom", "gap", "angle", "retention_length",
-    "well_length", "lip",
+    "length",
+    "width",
+    "height",
+    "outlet_invert",
+    "outlet_pipe",
+    "inlet_invert",
+    "inlet_pipe",
+    "inlet_length",
+    "pack_length",
+    "pack_height",
+    "pack_bottom",
+    "gap",
+    "angle",
+    "retention_length",
+    "well_length",
+    "lip",
 ];
 
 impl Model {
@@ -188,7 +201,11 @@ pub fn read_range(text: &str) -> Outcome<Range> {
         let place = format!("model \"{}\"", model.model.as_deref().unwrap_or("?"));
         let missing = model.missing();
         if !missing.is_empty() {
-            outcome.faults.push(stillrise_units::Fault::new(place, format!("lacks {}", missing.join(", ")), "state them"));
+            outcome.faults.push(stillrise_units::Fault::new(
+                place,
+                format!("lacks {}", missing.join(", ")),
+                "state them",
+            ));
         }
     }
     if outcome.faults.is_empty() && outcome.file.models.is_empty() {

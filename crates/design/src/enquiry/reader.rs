@@ -39,7 +39,11 @@ impl Reader {
         let mut block = T::default();
         self.line = self.line_of(value.span().start);
         let DeValue::Table(table) = value.get_ref() else {
-            self.fault(place, format!("is a {}, not a block", value.get_ref().type_str()), format!("write [{}] and its keys", T::spec().name));
+            self.fault(
+                place,
+                format!("is a {}, not a block", value.get_ref().type_str()),
+                format!("write [{}] and its keys", T::spec().name),
+            );
             return block;
         };
         self.keys(&mut block, place, table);
@@ -63,7 +67,11 @@ impl Reader {
         self.line = start;
         for key in T::spec().keys.iter().filter(|k| k.needed) {
             if !table.iter().any(|(k, _)| k.get_ref() == key.name) {
-                self.fault(place, format!("has no \"{}\": {}", key.name, key.doc), format!("write {} = {}", key.name, key.like));
+                self.fault(
+                    place,
+                    format!("has no \"{}\": {}", key.name, key.doc),
+                    format!("write {} = {}", key.name, key.like),
+                );
             }
         }
     }
@@ -74,7 +82,11 @@ impl Reader {
             DeValue::Integer(number) => number.as_str().to_owned(),
             DeValue::Float(number) => number.as_str().to_owned(),
             other => {
-                self.fault(place, format!("is a {}, not a quantity", other.type_str()), format!("write {} = {}", spec.name, spec.like));
+                self.fault(
+                    place,
+                    format!("is a {}, not a quantity", other.type_str()),
+                    format!("write {} = {}", spec.name, spec.like),
+                );
                 return None;
             }
         };
@@ -86,7 +98,9 @@ impl Reader {
             }
         };
         if let Some((low, high)) = spec.bounds {
-            let bound = |text: &str| parse::quantity_of(text, dim, &Reading { gallon: Some(Gallon::Us) }).map(|w| w.si()).unwrap_or(f64::NAN);
+            let bound = |text: &str| {
+                parse::quantity_of(text, dim, &Reading { gallon: Some(Gallon::Us) }).map(|w| w.si()).unwrap_or(f64::NAN)
+            };
             let si = written.si();
             if si < bound(low) || si > bound(high) {
                 self.fault(place, format!("{} is not between {low} and {high}", written.text), "check number and unit");
@@ -120,11 +134,19 @@ impl Reader {
                 ("from", DeValue::String(text)) => claim.from = Some(text.to_string()),
                 ("because", DeValue::String(text)) => claim.because = Some(text.to_string()),
                 ("chosen", DeValue::Boolean(chosen)) => claim.chosen = *chosen,
-                (other, _) => self.fault(place, format!("\"{other}\" does not belong to a claim, or is of the wrong kind"), "a claim has value, from, chosen and because"),
+                (other, _) => self.fault(
+                    place,
+                    format!("\"{other}\" does not belong to a claim, or is of the wrong kind"),
+                    "a claim has value, from, chosen and because",
+                ),
             }
         }
         if !found {
-            self.fault(place, "a claim without value", format!("write {} = {{ value = {}, from = \"...\" }}", spec.name, spec.like));
+            self.fault(
+                place,
+                "a claim without value",
+                format!("write {} = {{ value = {}, from = \"...\" }}", spec.name, spec.like),
+            );
             return None;
         }
         Some(claim)
@@ -139,7 +161,9 @@ impl<Q: Typed> Field for Quantity<Q> {
     const KIND: KeyKind = KeyKind::Quantity(Q::DIM);
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         let claims: Vec<Claim> = match value {
-            DeValue::Array(list) => list.iter().filter_map(|v| reader.claim(spec, Q::DIM, place, v.get_ref())).collect(),
+            DeValue::Array(list) => {
+                list.iter().filter_map(|v| reader.claim(spec, Q::DIM, place, v.get_ref())).collect()
+            }
             value => reader.claim(spec, Q::DIM, place, value).into_iter().collect(),
         };
         if claims.iter().filter(|c| c.chosen).count() > 1 {
@@ -188,7 +212,11 @@ impl Field for Text {
     const KIND: KeyKind = KeyKind::Text;
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         let DeValue::String(text) = value else {
-            reader.fault(place, format!("is a {}, not a text", value.type_str()), format!("write {} = {}", spec.name, spec.like));
+            reader.fault(
+                place,
+                format!("is a {}, not a text", value.type_str()),
+                format!("write {} = {}", spec.name, spec.like),
+            );
             return None;
         };
         if let KeyKind::Named(names) = spec.kind {
@@ -268,7 +296,11 @@ impl Field for Flag {
         if let DeValue::Boolean(flag) = value {
             return Some(*flag);
         }
-        reader.fault(place, format!("is a {}, not true or false", value.type_str()), format!("write {} = true", spec.name));
+        reader.fault(
+            place,
+            format!("is a {}, not true or false", value.type_str()),
+            format!("write {} = true", spec.name),
+        );
         None
     }
 }
@@ -281,7 +313,11 @@ impl Field for Count {
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         let count = value.as_integer().and_then(|i| i.as_str().parse::<u32>().ok()).filter(|n| (1..=1000).contains(n));
         if count.is_none() {
-            reader.fault(place, "is not a whole number between 1 and 1000", format!("write {} = {}", spec.name, spec.like));
+            reader.fault(
+                place,
+                "is not a whole number between 1 and 1000",
+                format!("write {} = {}", spec.name, spec.like),
+            );
         }
         count
     }
@@ -292,7 +328,11 @@ impl<T: Block> Field for Option<T> {
     const KIND: KeyKind = KeyKind::Table(T::spec);
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         let DeValue::Table(table) = value else {
-            reader.fault(place, format!("is a {}, not a table", value.type_str()), format!("write {} = {}", spec.name, spec.like));
+            reader.fault(
+                place,
+                format!("is a {}, not a table", value.type_str()),
+                format!("write {} = {}", spec.name, spec.like),
+            );
             return None;
         };
         let mut block = T::default();
@@ -349,7 +389,9 @@ pub fn read<F: Default>(text: &str, slots: &[Slot<F>]) -> Outcome<F> {
                     (slot.take)(&mut file, &mut reader, &place, item);
                 }
             }
-            (DeValue::Array(_), false) => reader.fault(key, "may stand only once", format!("write [{key}], with single brackets")),
+            (DeValue::Array(_), false) => {
+                reader.fault(key, "may stand only once", format!("write [{key}], with single brackets"))
+            }
             (_, true) => {
                 let place = place_of(key, 0, value.get_ref());
                 (slot.take)(&mut file, &mut reader, &place, value);
@@ -362,15 +404,19 @@ pub fn read<F: Default>(text: &str, slots: &[Slot<F>]) -> Outcome<F> {
 
 /// `stream "bus wash rinse"`, or `stream 2` when it has no name.
 fn place_of(key: &str, index: usize, value: &DeValue<'_>) -> String {
-    let named = ["name", "model", "product", "pollutant", "rule"]
-        .iter()
-        .find_map(|k| value.as_table().and_then(|t| t.iter().find(|(name, _)| name.get_ref() == k)).and_then(|(_, v)| v.get_ref().as_str()));
+    let named = ["name", "model", "product", "pollutant", "rule"].iter().find_map(|k| {
+        value
+            .as_table()
+            .and_then(|t| t.iter().find(|(name, _)| name.get_ref() == k))
+            .and_then(|(_, v)| v.get_ref().as_str())
+    });
     named.map_or_else(|| format!("{key} {}", index + 1), |name| format!("{key} \"{name}\""))
 }
 
 /// The gallon the enquiry states, needed before anything else is read.
 fn gallon(table: &DeTable<'_>) -> Option<Gallon> {
-    let enquiry = table.iter().find(|(k, _)| k.get_ref() == "enquiry" || k.get_ref() == "range")?.1.get_ref().as_table()?;
+    let enquiry =
+        table.iter().find(|(k, _)| k.get_ref() == "enquiry" || k.get_ref() == "range")?.1.get_ref().as_table()?;
     let word = |key: &str| enquiry.iter().find(|(k, _)| k.get_ref() == key).and_then(|(_, v)| v.get_ref().as_str());
     // Who prints in US units means US gallons unless he says otherwise.
     let gallon = word("gallon").or_else(|| word("print").filter(|p| *p == "us"))?;

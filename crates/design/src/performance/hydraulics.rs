@@ -7,11 +7,12 @@ use crate::enquiry::Enquiry;
 use crate::enquiry::range::OutletControl;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
 use crate::train::unit::Unit;
-use crate::{by, record, reckon};
+use crate::{by, reckon, record};
 use stillrise_handbook::hydraulics::pipes::{MATERIALS, pipe_material, pipe_size};
 use stillrise_handbook::hydraulics::{
-    baffle_coefficient, circle_area, colebrook, critical_depth, entry_head, fitting_loss, full_pipe_head, laminar_friction, manning_capacity,
-    manning_depth, mean_velocity, mesh_loss, pack_loss, pipe_reynolds, rectangular_weir_head, slot_loss, wetted_segment,
+    baffle_coefficient, circle_area, colebrook, critical_depth, entry_head, fitting_loss, full_pipe_head,
+    laminar_friction, manning_capacity, manning_depth, mean_velocity, mesh_loss, pack_loss, pipe_reynolds,
+    rectangular_weir_head, slot_loss, wetted_segment,
 };
 use stillrise_units::catalog::{FT, IN, M, MM, ONE, PERCENT};
 use stillrise_units::{Flow, Length, Ratio, Typed, Velocity, ratio};
@@ -123,30 +124,76 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
         None => unit.frame.outlet_bore,
     };
     let feet = |x: f64| Length::of(x, &FT);
-    let length = stated_or(t, w, &e.outlet.length, standby(
-        "length of the outlet pipe", SITE, "outlet.length", "How long is the pipe from the separator to the outfall?",
-        (feet(5.0), feet(20.0), feet(200.0)), "engineering judgement",
-    ));
-    let slope = stated_or(t, w, &e.outlet.slope, standby(
-        "slope of the outlet pipe", (&PERCENT, &PERCENT), "outlet.slope", "At what slope can the outlet pipe be laid?",
-        (ratio(0.005), ratio(0.01), ratio(0.02)), "common practice for building drains",
-    ));
+    let length = stated_or(
+        t,
+        w,
+        &e.outlet.length,
+        standby(
+            "length of the outlet pipe",
+            SITE,
+            "outlet.length",
+            "How long is the pipe from the separator to the outfall?",
+            (feet(5.0), feet(20.0), feet(200.0)),
+            "engineering judgement",
+        ),
+    );
+    let slope = stated_or(
+        t,
+        w,
+        &e.outlet.slope,
+        standby(
+            "slope of the outlet pipe",
+            (&PERCENT, &PERCENT),
+            "outlet.slope",
+            "At what slope can the outlet pipe be laid?",
+            (ratio(0.005), ratio(0.01), ratio(0.02)),
+            "common practice for building drains",
+        ),
+    );
     let row = e.outlet.material.as_deref().and_then(pipe_material).unwrap_or(&MATERIALS[0]);
-    let roughness = given(t, "roughness of the outlet pipe", Some((&IN, &MM)), row.roughness(), &row.source.to_string(), row.title);
+    let roughness =
+        given(t, "roughness of the outlet pipe", Some((&IN, &MM)), row.roughness(), &row.source.to_string(), row.title);
     let n = if e.outlet.material.is_some() {
-        given(t, "Manning's n of the outlet pipe", Some(PURE), ratio(row.manning_n.1), &row.n_source.to_string(), row.title)
+        given(
+            t,
+            "Manning's n of the outlet pipe",
+            Some(PURE),
+            ratio(row.manning_n.1),
+            &row.n_source.to_string(),
+            row.title,
+        )
     } else {
-        assume(t, w, standby(
-            "Manning's n of the outlet pipe", PURE, "outlet.material", "What is the outlet pipe made of?",
-            (ratio(0.009), ratio(row.manning_n.1), ratio(0.015)), format!("{}, as {}", row.n_source, row.title),
-        ))
+        assume(
+            t,
+            w,
+            standby(
+                "Manning's n of the outlet pipe",
+                PURE,
+                "outlet.material",
+                "What is the outlet pipe made of?",
+                (ratio(0.009), ratio(row.manning_n.1), ratio(0.015)),
+                format!("{}, as {}", row.n_source, row.title),
+            ),
+        )
     };
     let invert = unit.frame.outlet_invert;
     let outfall = reckon!(t, "invert at the outfall, above the floor", [IN, MM], (invert = invert, length = length, slope = slope) invert - length * slope);
     let site_outfall = stated(t, w, "invert at the outfall, site datum", &e.outlet.invert);
     let ground = stated(t, w, "ground at the unit, site datum", &e.site.ground);
     let incoming = stated(t, w, "incoming invert, site datum", &e.inlet.invert);
-    let mut levels = SiteLevels { bore, length, slope, roughness, n, outfall, drop: None, tailwater: None, floor: None, spare_fall: None, floor_over_ground: None };
+    let mut levels = SiteLevels {
+        bore,
+        length,
+        slope,
+        roughness,
+        n,
+        outfall,
+        drop: None,
+        tailwater: None,
+        floor: None,
+        spare_fall: None,
+        floor_over_ground: None,
+    };
     let Some(site_outfall) = site_outfall else { return Ok(levels) };
     let stand = ground.map(|ground| {
         let hopper = unit.frame.hopper_depth;
@@ -156,16 +203,21 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
     });
     let floor = floor(t, unit, pumped, outfall, site_outfall, incoming, stand);
     levels.floor = Some(floor);
-    levels.drop = Some(reckon!(t, "drop from the end of the outlet pipe to the site's outfall", [IN, MM], (outfall = outfall, floor = floor, site = site_outfall) outfall + floor - site));
+    levels.drop = Some(
+        reckon!(t, "drop from the end of the outlet pipe to the site's outfall", [IN, MM], (outfall = outfall, floor = floor, site = site_outfall) outfall + floor - site),
+    );
     if let Some(z) = stated(t, w, "water at the outfall, site datum", &e.outlet.tailwater) {
-        levels.tailwater = Some(reckon!(t, "water at the outfall, above the floor", [IN, MM], (z = z, floor = floor) z - floor));
+        levels.tailwater =
+            Some(reckon!(t, "water at the outfall, above the floor", [IN, MM], (z = z, floor = floor) z - floor));
     }
     if let Some(z) = incoming {
         levels.spare_fall = Some(reckon!(t, "incoming invert over the inlet nozzle", [IN, MM],
             (incoming = z, floor = floor, nozzle = unit.frame.inlet_invert) incoming - floor - nozzle));
     }
     if let Some(z) = stand {
-        levels.floor_over_ground = Some(reckon!(t, "lowest point of the unit over the ground", [FT, M], (floor = floor, stand = z) floor - stand));
+        levels.floor_over_ground = Some(
+            reckon!(t, "lowest point of the unit over the ground", [FT, M], (floor = floor, stand = z) floor - stand),
+        );
     }
     Ok(levels)
 }
@@ -189,8 +241,12 @@ fn floor<T: Trail>(
     });
     let (floor, because) = match highest {
         _ if ground.q < lowest.q => (lowest, "on a plinth, so that the outlet drains"),
-        Some(highest) if ground.q > highest.q && highest.q >= lowest.q => (highest, "in a pit, so that the incoming pipe reaches it"),
-        Some(highest) if ground.q > highest.q => (lowest, "as low as the outlet drains; the incoming pipe does not reach it even so"),
+        Some(highest) if ground.q > highest.q && highest.q >= lowest.q => {
+            (highest, "in a pit, so that the incoming pipe reaches it")
+        }
+        Some(highest) if ground.q > highest.q => {
+            (lowest, "as low as the outlet drains; the incoming pipe does not reach it even so")
+        }
         _ => (ground, "on the ground"),
     };
     let mut nodes = vec![lowest.at, ground.at];
@@ -220,11 +276,28 @@ pub fn profile<T: Trail>(
         let none = given(t, "loss without flow", Some(LEVEL), Length::from_si(0.0), "definition", "nothing flows");
         let drowned_by = site.tailwater.filter(|tw| tw.q > f.crest.q);
         let level = match drowned_by {
-            Some(tw) => choose(t, "level without flow", Some(LEVEL), tw.q, "crest and tailwater", "the tailwater stands higher", &[f.crest.at, tw.at]),
+            Some(tw) => choose(
+                t,
+                "level without flow",
+                Some(LEVEL),
+                tw.q,
+                "crest and tailwater",
+                "the tailwater stands higher",
+                &[f.crest.at, tw.at],
+            ),
             None => f.crest,
         };
         let steps = STEPS.iter().map(|name| Step { name, loss: none, level }).collect();
-        return Ok(Profile { name: name.to_owned(), flow, steps, well: level, chamber: level, inlet: level, drowned: drowned_by.is_some(), runs_full: false });
+        return Ok(Profile {
+            name: name.to_owned(),
+            flow,
+            steps,
+            well: level,
+            chamber: level,
+            inlet: level,
+            drowned: drowned_by.is_some(),
+            runs_full: false,
+        });
     }
     let (well, drowned, runs_full) = well(t, basis, unit, site, flow)?;
     let mut steps = Vec::new();
@@ -242,20 +315,46 @@ pub fn profile<T: Trail>(
     let section = reckon!(t, "wetted cross-section", [FT2, M2], (width = f.width, depth = f.crest) width * depth);
     let approach = by!(t, "velocity along the unit", mean_velocity::velocity(flow, section))?;
     let clean = if f.mesh.q.si() > 0.0 {
-        by!(t, "loss of the clean mesh", mesh_loss::loss(water.viscosity, approach, f.mesh, f.mesh_fibre, f.mesh_solidity, water.density))?
+        by!(
+            t,
+            "loss of the clean mesh",
+            mesh_loss::loss(water.viscosity, approach, f.mesh, f.mesh_fibre, f.mesh_solidity, water.density)
+        )?
     } else {
         given(t, "loss of the mesh", Some(LEVEL), Length::from_si(0.0), "unit", "no mesh")
     };
     let fouled = state.is_end();
     let mesh = if fouled && f.mesh.q.si() > 0.0 {
-        let multiple = assume(t, w, standby(
-            "loss of the fouled over the clean mesh", PURE, "unit.mesh_fouling", "", (ratio(5.0), ratio(10.0), ratio(50.0)), "engineering judgement: cleaned at 5 to 10 times the clean loss",
-        ));
-        let least = assume(t, w, standby(
-            "least loss of a fouled mesh", LEVEL, "unit.mesh_fouled_loss", "",
-            (Length::of(0.5, &IN), Length::of(2.0, &IN), Length::of(4.0, &IN)), "our proposal, 2 to 4 in; multiples of a clean loss near zero stay near zero",
-        ));
-        reckon!(t, "loss of the fouled mesh", [IN, MM], (clean = clean, multiple = multiple, least = least) (clean * multiple).max(least))
+        let multiple = assume(
+            t,
+            w,
+            standby(
+                "loss of the fouled over the clean mesh",
+                PURE,
+                "unit.mesh_fouling",
+                "",
+                (ratio(5.0), ratio(10.0), ratio(50.0)),
+                "engineering judgement: cleaned at 5 to 10 times the clean loss",
+            ),
+        );
+        let least = assume(
+            t,
+            w,
+            standby(
+                "least loss of a fouled mesh",
+                LEVEL,
+                "unit.mesh_fouled_loss",
+                "",
+                (Length::of(0.5, &IN), Length::of(2.0, &IN), Length::of(4.0, &IN)),
+                "our proposal, 2 to 4 in; multiples of a clean loss near zero stay near zero",
+            ),
+        );
+        reckon!(
+            t,
+            "loss of the fouled mesh",
+            [IN, MM],
+            (clean = clean, multiple = multiple, least = least)(clean * multiple).max(least)
+        )
     } else {
         clean
     };
@@ -264,7 +363,11 @@ pub fn profile<T: Trail>(
     if fouled {
         gap_velocity = reckon!(t, "velocity in the gaps, fouled", [FT_MIN, MM_S], (u = gap_velocity, fouling = basis.methods.fouling) u / (ratio(1.0) - fouling));
     }
-    let pack = by!(t, "loss of the pack", pack_loss::loss(water.viscosity, gap_velocity, f.pack_length, f.gap, water.density))?;
+    let pack = by!(
+        t,
+        "loss of the pack",
+        pack_loss::loss(water.viscosity, gap_velocity, f.pack_length, f.gap, water.density)
+    )?;
     let chamber = add(t, STEPS[3], pack);
     let zeta = by!(t, "loss coefficient of the diffusion baffle", baffle_coefficient::coefficient(f.baffle_open))?;
     let baffle = by!(t, "loss of the diffusion baffle", fitting_loss::loss(zeta, approach))?;
@@ -282,31 +385,46 @@ pub const STEPS: [&str; 6] = ["outlet", "downcomer", "mesh", "plate pack", "diff
 
 /// Level of the clear well: what the outlet pipe needs, the weir over it if there is one, and the
 /// tailwater if it stands higher.
-fn well<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, site: &SiteLevels, flow: Val<Flow>) -> Result<(Val<Length>, bool, bool), Stop> {
+fn well<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    unit: &Unit,
+    site: &SiteLevels,
+    flow: Val<Flow>,
+) -> Result<(Val<Length>, bool, bool), Stop> {
     let f = &unit.frame;
     let entrance = given(t, "entrance loss coefficient", Some(PURE), ratio(0.5), "Crane TP-410", "flush entrance 0.5");
     let mut candidates: Vec<(Val<Length>, &str)> = Vec::new();
-    let capacity = by!(t, "capacity of the outlet pipe, just full", manning_capacity::flow(site.bore, site.slope, site.n))?;
+    let capacity =
+        by!(t, "capacity of the outlet pipe, just full", manning_capacity::flow(site.bore, site.slope, site.n))?;
     let runs_full = flow.q >= capacity.q;
     if !runs_full {
         let head = by!(t, "head over the outlet invert, free entry", entry_head::head(flow, site.bore, entrance))?;
-        candidates.push((reckon!(t, "level for a free entry", [IN, MM], (invert = f.outlet_invert, head = head) invert + head), "free entry into the pipe"));
-        let depth = by!(t, "normal depth in the outlet pipe", manning_depth::depth(flow, site.bore, site.slope, site.n))?;
+        candidates.push((
+            reckon!(t, "level for a free entry", [IN, MM], (invert = f.outlet_invert, head = head) invert + head),
+            "free entry into the pipe",
+        ));
+        let depth =
+            by!(t, "normal depth in the outlet pipe", manning_depth::depth(flow, site.bore, site.slope, site.n))?;
         let critical = by!(t, "critical depth at the entry", critical_depth::depth(flow, site.bore))?;
         // On a steep pipe the entry controls; only a mild one backs the water up to its normal depth.
         if depth.q > critical.q {
-        let area = by!(t, "wetted section at that depth", wetted_segment::area(site.bore, depth))?;
-        let v = by!(t, "velocity at that depth", mean_velocity::velocity(flow, area))?;
-        let k = reckon!(t, "velocity head and entrance", [ONE, ONE], (k = entrance) ratio(1.0) + k);
-        let loss = by!(t, "head to reach that velocity", fitting_loss::loss(k, v))?;
-        candidates.push((reckon!(t, "level for normal depth", [IN, MM], (invert = f.outlet_invert, depth = depth, loss = loss) invert + depth + loss), "normal depth in the pipe"));
+            let area = by!(t, "wetted section at that depth", wetted_segment::area(site.bore, depth))?;
+            let v = by!(t, "velocity at that depth", mean_velocity::velocity(flow, area))?;
+            let k = reckon!(t, "velocity head and entrance", [ONE, ONE], (k = entrance) ratio(1.0) + k);
+            let loss = by!(t, "head to reach that velocity", fitting_loss::loss(k, v))?;
+            candidates.push((reckon!(t, "level for normal depth", [IN, MM], (invert = f.outlet_invert, depth = depth, loss = loss) invert + depth + loss), "normal depth in the pipe"));
         }
     }
     let drowned_by = site.tailwater.filter(|tw| tw.q > site.outfall.q);
     if runs_full || drowned_by.is_some() {
         let area = by!(t, "area of the outlet pipe", circle_area::area(site.bore))?;
         let v = by!(t, "velocity in the full pipe", mean_velocity::velocity(flow, area))?;
-        let re = by!(t, "Reynolds number of the outlet pipe", pipe_reynolds::reynolds(v, site.bore, basis.fluids.cold.kinematic))?;
+        let re = by!(
+            t,
+            "Reynolds number of the outlet pipe",
+            pipe_reynolds::reynolds(v, site.bore, basis.fluids.cold.kinematic)
+        )?;
         let factor = if re.q.si() < 2300.0 {
             by!(t, "friction factor, laminar", laminar_friction::factor(re))?
         } else {
@@ -319,10 +437,16 @@ fn well<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, site: &SiteLevels, flow
             candidates.push((reckon!(t, "level for the full pipe", [IN, MM], (outfall = site.outfall, bore = site.bore, head = head) outfall + bore + head), "the pipe runs full"));
         }
         if let Some(tw) = drowned_by {
-            candidates.push((reckon!(t, "level against the tailwater", [IN, MM], (tailwater = tw, head = head) tailwater + head), "the tailwater drowns the pipe"));
+            candidates.push((
+                reckon!(t, "level against the tailwater", [IN, MM], (tailwater = tw, head = head) tailwater + head),
+                "the tailwater drowns the pipe",
+            ));
         }
     }
-    let mut best = candidates.first().copied().ok_or_else(|| Stop { doing: "outlet".to_owned(), reason: "no flow regime fits the outlet pipe".to_owned() })?;
+    let mut best = candidates
+        .first()
+        .copied()
+        .ok_or_else(|| Stop { doing: "outlet".to_owned(), reason: "no flow regime fits the outlet pipe".to_owned() })?;
     for candidate in &candidates {
         if candidate.0.q > best.0.q {
             best = *candidate;
@@ -337,9 +461,14 @@ fn well<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, site: &SiteLevels, flow
     }
     let head = by!(t, "head over the weir", rectangular_weir_head::head(flow, f.weir_length, f.width, f.crest))?;
     if at_pipe.q <= f.crest.q {
-        return Ok((reckon!(t, "level over the weir", [IN, MM], (crest = f.crest, head = head) crest + head), false, runs_full));
+        return Ok((
+            reckon!(t, "level over the weir", [IN, MM], (crest = f.crest, head = head) crest + head),
+            false,
+            runs_full,
+        ));
     }
     // A submerged weir needs no more than its free head on top of the level behind it.
-    let level = reckon!(t, "level over the submerged weir, safe side", [IN, MM], (behind = at_pipe, head = head) behind + head);
+    let level =
+        reckon!(t, "level over the submerged weir, safe side", [IN, MM], (behind = at_pipe, head = head) behind + head);
     Ok((level, true, runs_full))
 }

@@ -9,8 +9,8 @@ use crate::train::unit::Unit;
 use crate::{by, reckon};
 use stillrise_handbook::vessel::alarms::{DEFAULTS, SetPoint};
 use stillrise_handbook::vessel::{
-    float_force_in_oil, float_force_in_water, float_submergence, inlet_cap, interface_drop, layer_volume, lip_cap, oil_draw_residue,
-    oil_surface_rise, pack_cap, set_point, skim_start, wall_cap,
+    float_force_in_oil, float_force_in_water, float_submergence, inlet_cap, interface_drop, layer_volume, lip_cap,
+    oil_draw_residue, oil_surface_rise, pack_cap, set_point, skim_start, wall_cap,
 };
 use stillrise_units::catalog::{IN, L as LITRE, MM, PERCENT};
 use stillrise_units::{Density, Force, Length, Ratio, Typed, Volume, ratio};
@@ -102,12 +102,14 @@ pub fn margins<T: Trail>(t: &mut T, w: &WhatIf, unit: &Unit) -> Margins {
         assume(t, w, standby(label, LEVEL, key, "", (inches(low), inches(value), inches(high)), "our proposal"))
     };
     let small = unit.frame.crest.q < inches(36.0);
-    let lip = margin("water kept over the lip", "unit.lip_margin", if small { (2.0, 3.0, 6.0) } else { (3.0, 6.0, 9.0) });
+    let lip =
+        margin("water kept over the lip", "unit.lip_margin", if small { (2.0, 3.0, 6.0) } else { (3.0, 6.0, 9.0) });
     let pack = margin("water kept over the pack", "unit.pack_margin", (1.0, 2.0, 4.0));
     let freeboard = margin("freeboard", "unit.freeboard", (3.0, 6.0, 12.0));
     let inlet = margin("gap kept under the inlet invert", "unit.inlet_gap", (0.0, 1.0, 2.0));
     let fall = margin("evaporation and leakage below the crest", "unit.evaporation", (0.0, 1.0, 3.0));
-    let lowest = reckon!(t, "lowest level of the clear well", [IN, MM], (crest = unit.frame.crest, fall = fall) crest - fall);
+    let lowest =
+        reckon!(t, "lowest level of the clear well", [IN, MM], (crest = unit.frame.crest, fall = fall) crest - fall);
     Margins { lip, pack, freeboard, inlet, lowest }
 }
 
@@ -115,19 +117,41 @@ pub fn margins<T: Trail>(t: &mut T, w: &WhatIf, unit: &Unit) -> Margins {
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
-pub fn oil_levels<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, m: &Margins, highest: &Profile, oil: &OilState) -> Result<OilLevels, Stop> {
+pub fn oil_levels<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    unit: &Unit,
+    m: &Margins,
+    highest: &Profile,
+    oil: &OilState,
+) -> Result<OilLevels, Stop> {
     t.section(&format!("oil levels: {}", oil.name));
     let f = &unit.frame;
     let (cold, warm) = (&basis.fluids.cold, &basis.fluids.warm);
     if oil.cold.q >= cold.density.q {
-        return Err(Stop { doing: format!("oil levels of {}", oil.name), reason: "the oil is as heavy as the water and makes no layer".to_owned() });
+        return Err(Stop {
+            doing: format!("oil levels of {}", oil.name),
+            reason: "the oil is as heavy as the water and makes no layer".to_owned(),
+        });
     }
     let loss = reckon!(t, "loss between oil zone and clear well, largest flow", [IN, MM], (chamber = highest.chamber, well = highest.well) chamber - well);
     // Deepest interface: heavy, cold oil on the lowest water. Highest surface: light, warm oil at the largest flow.
     let lip = by!(t, "cap by the downcomer's lip", lip_cap::thickness(m.lowest, f.lip, m.lip, oil.cold, cold.density))?;
-    let pack = by!(t, "cap by the top of the pack", pack_cap::thickness(m.lowest, unit.layout.pack_top, m.pack, oil.cold, cold.density))?;
-    let wall = by!(t, "cap by the wall", wall_cap::thickness(f.height, m.freeboard, highest.well, loss, oil.warm, warm.density))?;
-    let inlet = by!(t, "cap by the inlet", inlet_cap::thickness(f.inlet_invert, m.inlet, highest.well, loss, oil.warm, warm.density))?;
+    let pack = by!(
+        t,
+        "cap by the top of the pack",
+        pack_cap::thickness(m.lowest, unit.layout.pack_top, m.pack, oil.cold, cold.density)
+    )?;
+    let wall = by!(
+        t,
+        "cap by the wall",
+        wall_cap::thickness(f.height, m.freeboard, highest.well, loss, oil.warm, warm.density)
+    )?;
+    let inlet = by!(
+        t,
+        "cap by the inlet",
+        inlet_cap::thickness(f.inlet_invert, m.inlet, highest.well, loss, oil.warm, warm.density)
+    )?;
     let caps = vec![
         Cap { name: "downcomer lip", thickness: lip },
         Cap { name: "top of the pack", thickness: pack },
@@ -144,13 +168,25 @@ pub fn oil_levels<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, m: &Margins, 
     let zero = Length::from_si(0.0);
     let smallest = caps[governing].thickness.q;
     let limit = choose(
-        t, "thickest permitted oil layer", Some(LEVEL), if smallest > zero { smallest } else { zero },
-        "the four caps", caps[governing].name, &nodes,
+        t,
+        "thickest permitted oil layer",
+        Some(LEVEL),
+        if smallest > zero { smallest } else { zero },
+        "the four caps",
+        caps[governing].name,
+        &nodes,
     );
     let share_of = |t: &mut T, point: &'static SetPoint| -> Result<Val<Length>, Stop> {
         let share = match basis.methods.alarm.filter(|_| point.word == "alarm") {
             Some(share) => share,
-            None => given(t, &format!("share at {}", point.title.to_lowercase()), Some((&PERCENT, &PERCENT)), ratio(point.share), &point.source.to_string(), point.word),
+            None => given(
+                t,
+                &format!("share at {}", point.title.to_lowercase()),
+                Some((&PERCENT, &PERCENT)),
+                ratio(point.share),
+                &point.source.to_string(),
+                point.word,
+            ),
         };
         by!(t, &format!("oil layer at {}", point.title.to_lowercase()), set_point::thickness(limit, share))
     };
@@ -169,27 +205,59 @@ pub fn oil_levels<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, m: &Margins, 
                 if share.q <= alarm.q {
                     share
                 } else {
-                    choose(t, "oil layer at routine pump-out", Some(LEVEL), alarm.q, "the share of the limit, and the alarm", "not later than the alarm", &[share.at, alarm.at])
+                    choose(
+                        t,
+                        "oil layer at routine pump-out",
+                        Some(LEVEL),
+                        alarm.q,
+                        "the share of the limit, and the alarm",
+                        "not later than the alarm",
+                        &[share.at, alarm.at],
+                    )
                 }
             }
             _ => share_of(t, point)?,
         };
-        let drop = by!(t, "interface below the clear-well level", interface_drop::drop(thickness, oil.cold, cold.density))?;
-        let rise = by!(t, "surface above the clear-well level", oil_surface_rise::rise(thickness, oil.cold, cold.density))?;
+        let drop =
+            by!(t, "interface below the clear-well level", interface_drop::drop(thickness, oil.cold, cold.density))?;
+        let rise =
+            by!(t, "surface above the clear-well level", oil_surface_rise::rise(thickness, oil.cold, cold.density))?;
         let interface = reckon!(t, "interface", [IN, MM], (crest = f.crest, drop = drop) crest - drop);
         let surface = reckon!(t, "oil surface", [IN, MM], (crest = f.crest, rise = rise) crest + rise);
         let volume = by!(t, "oil held", layer_volume::volume(unit.layout.oil_area, thickness))?;
         levels.push(Level { point, thickness, interface, surface, volume });
     }
-    let body = given(t, "volume of the float", Some((&LITRE, &LITRE)), Volume::of(0.3, &LITRE), "common practice", "0.3 L");
+    let body =
+        given(t, "volume of the float", Some((&LITRE, &LITRE)), Volume::of(0.3, &LITRE), "common practice", "0.3 L");
     let float = Float {
-        submerged: by!(t, "share of the float in the water", float_submergence::share(f.float_density, oil.cold, warm.density))?,
+        submerged: by!(
+            t,
+            "share of the float in the water",
+            float_submergence::share(f.float_density, oil.cold, warm.density)
+        )?,
         down: by!(t, "force down on the float in oil", float_force_in_oil::force(f.float_density, oil.cold, body))?,
         up: by!(t, "force up on the float in water", float_force_in_water::force(f.float_density, warm.density, body))?,
     };
-    let residue = by!(t, "layer the draw-off leaves", oil_draw_residue::thickness(f.crest, f.oil_draw, oil.warm, warm.density))?;
-    let skim = by!(t, "layer at which a lip at the inlet invert would skim", skim_start::thickness(f.inlet_invert, highest.well, oil.warm, warm.density)).ok();
-    Ok(OilLevels { oil: oil.name.clone(), caps, governing, limit, levels, float, trip: None, trip_at_flow: None, residue, skim })
+    let residue =
+        by!(t, "layer the draw-off leaves", oil_draw_residue::thickness(f.crest, f.oil_draw, oil.warm, warm.density))?;
+    let skim = by!(
+        t,
+        "layer at which a lip at the inlet invert would skim",
+        skim_start::thickness(f.inlet_invert, highest.well, oil.warm, warm.density)
+    )
+    .ok();
+    Ok(OilLevels {
+        oil: oil.name.clone(),
+        caps,
+        governing,
+        limit,
+        levels,
+        float,
+        trip: None,
+        trip_at_flow: None,
+        residue,
+        skim,
+    })
 }
 
 /// The alarm's layer without flow, so that at the largest flow it still trips before the limit: the
@@ -203,12 +271,24 @@ fn in_time<T: Trail>(
     limit: Val<Length>,
     wanted: Val<Length>,
 ) -> Result<Val<Length>, Stop> {
-    let delay = by!(t, "layer by which the largest flow delays the alarm", oil_draw_residue::thickness(highest.chamber, unit.frame.crest, oil.cold, water))?;
+    let delay = by!(
+        t,
+        "layer by which the largest flow delays the alarm",
+        oil_draw_residue::thickness(highest.chamber, unit.frame.crest, oil.cold, water)
+    )?;
     let latest = reckon!(t, "thickest layer without flow at which the alarm is in time", [IN, MM], (limit = limit, delay = delay) limit - delay);
     if latest.q >= wanted.q || latest.q.si() <= 0.0 {
         return Ok(wanted);
     }
-    Ok(choose(t, "oil layer at the alarm", Some(LEVEL), latest.q, "the share of the limit, and the layer that is in time at the largest flow", "the thinner, so that the alarm is in time at every flow", &[wanted.at, latest.at]))
+    Ok(choose(
+        t,
+        "oil layer at the alarm",
+        Some(LEVEL),
+        latest.q,
+        "the share of the limit, and the layer that is in time at the largest flow",
+        "the thinner, so that the alarm is in time at every flow",
+        &[wanted.at, latest.at],
+    ))
 }
 
 /// Where the one alarm float makes each oil trip: it is mounted for the oil with the thinnest
@@ -216,16 +296,28 @@ fn in_time<T: Trail>(
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
-pub fn trips<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, highest: &Profile, all: &mut [OilLevels]) -> Result<(), Stop> {
+pub fn trips<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    unit: &Unit,
+    highest: &Profile,
+    all: &mut [OilLevels],
+) -> Result<(), Stop> {
     t.section("alarm float");
     let governing = all.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
     let Some(mounted) = governing.and_then(|l| l.level("alarm")).map(|l| l.interface) else { return Ok(()) };
     for levels in all {
         let Some(oil) = basis.fluids.oils.iter().find(|o| o.name == levels.oil) else { continue };
-        levels.trip = Some(by!(t, &format!("layer of {} at which the alarm trips", levels.oil),
-            oil_draw_residue::thickness(unit.frame.crest, mounted, oil.warm, basis.fluids.warm.density))?);
-        levels.trip_at_flow = Some(by!(t, &format!("layer of {} at which it trips at the largest flow", levels.oil),
-            oil_draw_residue::thickness(highest.chamber, mounted, oil.cold, basis.fluids.cold.density))?);
+        levels.trip = Some(by!(
+            t,
+            &format!("layer of {} at which the alarm trips", levels.oil),
+            oil_draw_residue::thickness(unit.frame.crest, mounted, oil.warm, basis.fluids.warm.density)
+        )?);
+        levels.trip_at_flow = Some(by!(
+            t,
+            &format!("layer of {} at which it trips at the largest flow", levels.oil),
+            oil_draw_residue::thickness(highest.chamber, mounted, oil.cold, basis.fluids.cold.density)
+        )?);
     }
     Ok(())
 }

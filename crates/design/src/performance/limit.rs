@@ -109,7 +109,8 @@ pub fn verdicts<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], blocke
         let mut worst: Option<LimitVerdict> = None;
         for end in removals.iter().filter(|r| r.state == State::End) {
             let verdict = one(t, basis, removals, (i, limit), end, blocked);
-            let beats = |w: &LimitVerdict| verdict.word > w.word || verdict.word == w.word && verdict.expected.q > w.expected.q;
+            let beats =
+                |w: &LimitVerdict| verdict.word > w.word || verdict.word == w.word && verdict.expected.q > w.expected.q;
             if worst.as_ref().is_none_or(beats) {
                 worst = Some(verdict);
             }
@@ -120,15 +121,32 @@ pub fn verdicts<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], blocke
 }
 
 /// One limit in one case at the end of the interval.
-fn one<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], (i, limit): (usize, &LimitState), end: &Removal, blocked: Option<&str>) -> LimitVerdict {
+fn one<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    removals: &[Removal],
+    (i, limit): (usize, &LimitState),
+    end: &Removal,
+    blocked: Option<&str>,
+) -> LimitVerdict {
     let average = limit.statistic.q == Statistic::MonthlyAverage;
     // An average is held against the mean of clean and end of interval in the same case; a single
     // sample against a peak of the influent.
     let clean = removals.iter().find(|r| r.case == end.case && r.season == end.season && r.state == State::Clean);
     let (expected, mixed, influent, stays) = match clean.filter(|_| average) {
         Some(clean) => (
-            crate::reckon!(t, "expected over the interval", [MG_L, MG_L], (clean = clean.total.expected, end = end.total.expected) (clean + end) / 2.0),
-            crate::reckon!(t, "mixed bound over the interval", [MG_L, MG_L], (clean = clean.total.mixed, end = end.total.mixed) (clean + end) / 2.0),
+            crate::reckon!(
+                t,
+                "expected over the interval",
+                [MG_L, MG_L],
+                (clean = clean.total.expected, end = end.total.expected)(clean + end) / 2.0
+            ),
+            crate::reckon!(
+                t,
+                "mixed bound over the interval",
+                [MG_L, MG_L],
+                (clean = clean.total.mixed, end = end.total.mixed)(clean + end) / 2.0
+            ),
             end.content.total,
             crate::reckon!(t, "oil that does not rise", [MG_L, MG_L], (emulsified = end.content.emulsified, dissolved = end.content.dissolved) emulsified + dissolved),
         ),
@@ -143,17 +161,38 @@ fn one<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], (i, limit): (us
         }
     };
     let against = limit.mean.filter(|_| average).unwrap_or(limit.value);
-    let found = Found { expected: expected.q, mixed: mixed.q, against: against.q, influent: influent.q, stays: stays.q };
+    let found =
+        Found { expected: expected.q, mixed: mixed.q, against: against.q, influent: influent.q, stays: stays.q };
     let (word, because, change) = judge(limit, &found, blocked);
     let predicted = limit.pollutant.gravity == Gravity::Touches && limit.statistic.q != Statistic::RigTest;
     let label = format!("held against the limit on {}: {}, {}", limit.pollutant.title, end.case, end.season.name());
     let settled = if predicted {
-        choose(t, &label, Some((&MG_L, &MG_L)), expected.q, "expected and mixed bound", &because, &[expected.at, mixed.at, against.at])
+        choose(
+            t,
+            &label,
+            Some((&MG_L, &MG_L)),
+            expected.q,
+            "expected and mixed bound",
+            &because,
+            &[expected.at, mixed.at, against.at],
+        )
     } else {
         expected
     };
     let larger_helps = word == Word::NotShown && predicted;
-    LimitVerdict { limit: i, word, against, expected: settled, mixed, influent, case: end.case.clone(), because, change, predicted, larger_helps }
+    LimitVerdict {
+        limit: i,
+        word,
+        against,
+        expected: settled,
+        mixed,
+        influent,
+        case: end.case.clone(),
+        because,
+        change,
+        predicted,
+        larger_helps,
+    }
 }
 
 /// What a limit is judged by.
@@ -181,15 +220,27 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>) -> (Word, Str
         );
     }
     match limit.pollutant.gravity {
-        Gravity::Cannot => return (Word::NotByGravity, limit.pollutant.explains.to_owned(), limit.pollutant.what_could.to_owned()),
-        Gravity::Partly => return (Word::NotShown, limit.pollutant.explains.to_owned(), limit.pollutant.what_could.to_owned()),
+        Gravity::Cannot => {
+            return (Word::NotByGravity, limit.pollutant.explains.to_owned(), limit.pollutant.what_could.to_owned());
+        }
+        Gravity::Partly => {
+            return (Word::NotShown, limit.pollutant.explains.to_owned(), limit.pollutant.what_could.to_owned());
+        }
         Gravity::Touches => {}
     }
     if let Some(reason) = blocked {
-        return (Word::NotByGravity, reason.to_owned(), "treat or keep out what makes the emulsion, then look again".to_owned());
+        return (
+            Word::NotByGravity,
+            reason.to_owned(),
+            "treat or keep out what makes the emulsion, then look again".to_owned(),
+        );
     }
     if influent <= against {
-        return (Word::Kept, format!("the water already carries no more than {} at the inlet, against {}", mg(influent), exact(against)), "other influent".to_owned());
+        return (
+            Word::Kept,
+            format!("the water already carries no more than {} at the inlet, against {}", mg(influent), exact(against)),
+            "other influent".to_owned(),
+        );
     }
     if stays > against {
         return (
@@ -201,22 +252,47 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>) -> (Word, Str
     if against < floor() {
         return (
             Word::NotByGravity,
-            format!("{} lie below the published practical floor of {} for plates under ideal conditions", exact(against), exact(floor())),
+            format!(
+                "{} lie below the published practical floor of {} for plates under ideal conditions",
+                exact(against),
+                exact(floor())
+            ),
             "a polisher behind the separator, or measured results of this unit on this water".to_owned(),
         );
     }
     if expected <= against && against < floor() * FLOOR_MARGIN {
         return (
             Word::Likely,
-            format!("what leaves is {} as expected, against {}, which is too near the published floor to be called kept", shown(expected, influent), exact(against)),
+            format!(
+                "what leaves is {} as expected, against {}, which is too near the published floor to be called kept",
+                shown(expected, influent),
+                exact(against)
+            ),
             "measured results of this unit on this water, or a polisher".to_owned(),
         );
     }
     if mixed <= against {
-        return (Word::Kept, format!("even if tank and gaps mix, what leaves is {}, against {}", shown(mixed, influent), exact(against)), "a finer or a sheared oil".to_owned());
+        return (
+            Word::Kept,
+            format!("even if tank and gaps mix, what leaves is {}, against {}", shown(mixed, influent), exact(against)),
+            "a finer or a sheared oil".to_owned(),
+        );
     }
     if expected <= against {
-        return (Word::Likely, format!("what leaves is {} as expected, {} if tank and gaps mix, against {}", shown(expected, influent), shown(mixed, influent), exact(against)), "measured droplets, or more plates".to_owned());
+        return (
+            Word::Likely,
+            format!(
+                "what leaves is {} as expected, {} if tank and gaps mix, against {}",
+                shown(expected, influent),
+                shown(mixed, influent),
+                exact(against)
+            ),
+            "measured droplets, or more plates".to_owned(),
+        );
     }
-    (Word::NotShown, format!("what leaves is {} as expected, against {}", shown(expected, influent), exact(against)), "more plates, coarser droplets (no shear ahead), less emulsified oil, or a polisher".to_owned())
+    (
+        Word::NotShown,
+        format!("what leaves is {} as expected, against {}", shown(expected, influent), exact(against)),
+        "more plates, coarser droplets (no shear ahead), less emulsified oil, or a polisher".to_owned(),
+    )
 }

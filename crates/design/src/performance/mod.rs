@@ -112,10 +112,19 @@ impl Performance {
 ///
 /// # Errors
 /// [`Stop`] when a formula of the main path has no answer.
-pub fn performance<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, basis: &Basis, train: &Train, blocked: Option<&str>, depth: Depth) -> Result<Performance, Stop> {
+pub fn performance<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    basis: &Basis,
+    train: &Train,
+    blocked: Option<&str>,
+    depth: Depth,
+) -> Result<Performance, Stop> {
     let unit = &train.unit;
     let site = hydraulics::site(t, w, e, unit, basis.feed.pumped)?;
-    let stop = || Stop { doing: "performance".to_owned(), reason: "no case has a flow with a known content".to_owned() };
+    let stop =
+        || Stop { doing: "performance".to_owned(), reason: "no case has a flow with a known content".to_owned() };
     let design = basis.largest_steady().ok_or_else(stop)?;
     let design_flow = train.share(t, design);
     let largest = crate::basis::cases::largest(&basis.cases).ok_or_else(stop)?;
@@ -168,5 +177,16 @@ pub fn performance<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, basis: &Basis, 
         Some(worst) if depth == Depth::Full => removal::classes(t, basis, &worst.clone())?,
         _ => Vec::new(),
     };
-    Ok(Performance { site, profiles, velocities, levels: oil_levels, removals, design_rise, basin, classes, storage, limits })
+    Ok(Performance {
+        site,
+        profiles,
+        velocities,
+        levels: oil_levels,
+        removals,
+        design_rise,
+        basin,
+        classes,
+        storage,
+        limits,
+    })
 }

@@ -9,10 +9,12 @@ use crate::provenance::{Stop, Trail, Val, choose, given};
 use crate::train::unit::Unit;
 use crate::{by, reckon};
 use stillrise_handbook::hydraulics::mean_velocity;
+use stillrise_handbook::separation::gap_reynolds::ReynoldsBasis;
 use stillrise_handbook::separation::plate_removal::GapRegime;
 use stillrise_handbook::separation::tank_removal::TankModel;
-use stillrise_handbook::separation::{gap_reynolds, plate_removal, remaining_oil, residence_time, stokes_cut, tank_removal};
-use stillrise_handbook::separation::gap_reynolds::ReynoldsBasis;
+use stillrise_handbook::separation::{
+    gap_reynolds, plate_removal, remaining_oil, residence_time, stokes_cut, tank_removal,
+};
 use stillrise_units::catalog::{PERCENT, UM};
 use stillrise_units::{Concentration, Flow, Length, Ratio, Time, Typed, Velocity, ratio};
 
@@ -88,7 +90,8 @@ struct Rates {
 
 fn rates<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, flow: Val<Flow>, state: State) -> Result<Rates, Stop> {
     let l = &unit.layout;
-    let tank = reckon!(t, "overflow rate ahead of the pack", [GPM_FT2, M_H], (flow = flow, area = l.tank_area) flow / area);
+    let tank =
+        reckon!(t, "overflow rate ahead of the pack", [GPM_FT2, M_H], (flow = flow, area = l.tank_area) flow / area);
     let (plates, open) = if state.is_end() {
         let lost = basis.methods.fouling;
         (
@@ -120,17 +123,33 @@ pub fn removal<T: Trail>(
     let water = basis.fluids.water(season);
     let oil = basis.fluids.heaviest(season).density(season);
     let rates = rates(t, basis, unit, flow, state)?;
-    let reynolds = by!(t, "Reynolds number of the gaps", gap_reynolds::reynolds(rates.gap, unit.frame.gap, water.kinematic, basis.methods.reynolds))?;
+    let reynolds = by!(
+        t,
+        "Reynolds number of the gaps",
+        gap_reynolds::reynolds(rates.gap, unit.frame.gap, water.kinematic, basis.methods.reynolds)
+    )?;
     // Laminar flow between plates holds to some 2000 on four hydraulic radii, whatever basis is printed.
     let on_four = gap_reynolds::reynolds(rates.gap.q, unit.frame.gap.q, water.kinematic.q, ReynoldsBasis::ALL[0])?;
     let laminar = on_four.si() <= 2000.0;
     let regime = choose(
-        t, "flow in the gaps", None,
+        t,
+        "flow in the gaps",
+        None,
         if laminar { GapRegime::Laminar } else { GapRegime::Turbulent },
-        "laminar, turbulent", "laminar up to 2000 on four times the hydraulic radius", &[reynolds.at],
+        "laminar, turbulent",
+        "laminar up to 2000 on four times the hydraulic radius",
+        &[reynolds.at],
     );
     let residence = by!(t, "time in the unit", residence_time::time(unit.layout.water_volume, flow))?;
-    let cut = if oil.q < water.density.q { Some(by!(t, "droplet that rises at the overflow rate of the plates", stokes_cut::diameter(rates.pack, water.density, oil, water.viscosity))?) } else { None };
+    let cut = if oil.q < water.density.q {
+        Some(by!(
+            t,
+            "droplet that rises at the overflow rate of the plates",
+            stokes_cut::diameter(rates.pack, water.density, oil, water.viscosity)
+        )?)
+    } else {
+        None
+    };
     let d = &basis.droplets;
     let law = basis.methods.rise;
     let none = given(t, "equal flow in all gaps", Some((&PERCENT, &PERCENT)), ratio(0.0), "bound", "0 %");
@@ -140,7 +159,23 @@ pub fn removal<T: Trail>(
     let turbulent = given(t, "mixed gaps", None, GapRegime::Turbulent, "bound", "turbulent");
     let spread = basis.methods.maldistribution;
     let mut left = |label: &str, tank: Val<TankModel>, spread: Val<Ratio>, regime: Val<GapRegime>| {
-        by!(t, label, remaining_oil::fraction(d.d50, d.spread, water.density, oil, water.viscosity, law, rates.tank, tank, rates.pack, spread, regime))
+        by!(
+            t,
+            label,
+            remaining_oil::fraction(
+                d.d50,
+                d.spread,
+                water.density,
+                oil,
+                water.viscosity,
+                law,
+                rates.tank,
+                tank,
+                rates.pack,
+                spread,
+                regime
+            )
+        )
     };
     let left = [
         left("free oil left, ideal bound", ideal, none, laminar)?,
@@ -148,14 +183,34 @@ pub fn removal<T: Trail>(
         left("free oil left, mixed bound", mixed, spread, turbulent)?,
     ];
     let mut out = |label: &str, share: Val<Ratio>| reckon!(t, label, [MG_L, MG_L], (free = content.free, left = share) free * left);
-    let free = Bounded { ideal: out("free oil out, ideal bound", left[0]), expected: out("free oil out, expected", left[1]), mixed: out("free oil out, mixed bound", left[2]) };
-    let mut all = |label: &str, free: Val<Concentration>| {
-        reckon!(t, label, [MG_L, MG_L], (free = free, emulsified = content.emulsified, dissolved = content.dissolved) free + emulsified + dissolved)
+    let free = Bounded {
+        ideal: out("free oil out, ideal bound", left[0]),
+        expected: out("free oil out, expected", left[1]),
+        mixed: out("free oil out, mixed bound", left[2]),
     };
-    let total = Bounded { ideal: all("total oil out, ideal bound", free.ideal), expected: all("total oil out, expected", free.expected), mixed: all("total oil out, mixed bound", free.mixed) };
+    let mut all = |label: &str, free: Val<Concentration>| reckon!(t, label, [MG_L, MG_L], (free = free, emulsified = content.emulsified, dissolved = content.dissolved) free + emulsified + dissolved);
+    let total = Bounded {
+        ideal: all("total oil out, ideal bound", free.ideal),
+        expected: all("total oil out, expected", free.expected),
+        mixed: all("total oil out, mixed bound", free.mixed),
+    };
     Ok(Removal {
-        case: case.name.clone(), case_index, season, state, flow, tank_overflow: rates.tank, pack_overflow: rates.pack, gap_velocity: rates.gap,
-        reynolds, regime, cut, residence, left, free, total, content: content.clone(),
+        case: case.name.clone(),
+        case_index,
+        season,
+        state,
+        flow,
+        tank_overflow: rates.tank,
+        pack_overflow: rates.pack,
+        gap_velocity: rates.gap,
+        reynolds,
+        regime,
+        cut,
+        residence,
+        left,
+        free,
+        total,
+        content: content.clone(),
     })
 }
 
@@ -175,9 +230,19 @@ pub fn classes<T: Trail>(t: &mut T, basis: &Basis, removal: &Removal) -> Result<
     for um in CLASSES {
         let d = given(t, "class", Some((&UM, &UM)), Length::of(um, &UM), "class table", &format!("{um} µm"));
         let rise = crate::train::rise(t, "rise of the class", basis, d, water.density, oil, water.viscosity)?;
-        let tank = by!(t, "caught ahead of the pack", tank_removal::removal(rise, removal.tank_overflow, basis.methods.tank))?;
-        let pack = by!(t, "caught by the plates", plate_removal::removal(rise, removal.pack_overflow, basis.methods.maldistribution, regime))?;
-        let left = reckon!(t, "left of the class", [ONE, ONE], (tank = tank, pack = pack) (ratio(1.0) - tank) * (ratio(1.0) - pack));
+        let tank =
+            by!(t, "caught ahead of the pack", tank_removal::removal(rise, removal.tank_overflow, basis.methods.tank))?;
+        let pack = by!(
+            t,
+            "caught by the plates",
+            plate_removal::removal(rise, removal.pack_overflow, basis.methods.maldistribution, regime)
+        )?;
+        let left = reckon!(
+            t,
+            "left of the class",
+            [ONE, ONE],
+            (tank = tank, pack = pack)(ratio(1.0) - tank) * (ratio(1.0) - pack)
+        );
         rows.push(Class { d, rise, tank, pack, left });
     }
     Ok(rows)

@@ -6,8 +6,8 @@ use crate::basis::Basis;
 use crate::provenance::{Stop, Trail, Val, given};
 use crate::train::Train;
 use crate::{by, reckon};
-use stillrise_handbook::separation::{grit_settling, mixture};
 use stillrise_handbook::separation::tank_removal::{self, TankModel};
+use stillrise_handbook::separation::{grit_settling, mixture};
 use stillrise_handbook::vessel::triggers::{Room, TRIGGERS, Trigger, applying, strictest_sludge};
 use stillrise_handbook::vessel::{days_to_fill, dry_solids, oil_rate, sludge_rate};
 use stillrise_units::catalog::{D, GAL, GPD, M3, M3_D};
@@ -49,22 +49,42 @@ pub struct SpillRoom {
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
-pub fn storage<T: Trail>(t: &mut T, basis: &Basis, train: &Train, levels: &[OilLevels], usual: &Removal) -> Result<Storage, Stop> {
+pub fn storage<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    train: &Train,
+    levels: &[OilLevels],
+    usual: &Removal,
+) -> Result<Storage, Stop> {
     t.section("storage");
     let unit = &train.unit;
     let day = given(t, "one day", Some((&D, &D)), Time::of(1.0, &D), "definition", "1 d");
     let average = match crate::basis::average_day(t, basis) {
-        Some(volume) => reckon!(t, "water on an average day, as a flow", [GPD, M3_D], (volume = volume, day = day) volume / day),
-        None => given(t, "water on an average day, as a flow", Some((&GPD, &M3_D)), Flow::from_si(usual.flow.q.si() / 24.0), "our proposal", "one hour a day, as nothing is known of the running time"),
+        Some(volume) => {
+            reckon!(t, "water on an average day, as a flow", [GPD, M3_D], (volume = volume, day = day) volume / day)
+        }
+        None => given(
+            t,
+            "water on an average day, as a flow",
+            Some((&GPD, &M3_D)),
+            Flow::from_si(usual.flow.q.si() / 24.0),
+            "our proposal",
+            "one hour a day, as nothing is known of the running time",
+        ),
     };
     let each = reckon!(t, "of it through one unit", [GPD, M3_D], (average = average, n = train.count) average / n);
     let water = &basis.fluids.cold;
     let s = &basis.solids;
-    let v = by!(t, "settling of the median grain", grit_settling::settling(s.d50, s.density, water.density, water.kinematic, basis.methods.grains))?;
+    let v = by!(
+        t,
+        "settling of the median grain",
+        grit_settling::settling(s.d50, s.density, water.density, water.kinematic, basis.methods.grains)
+    )?;
     let model = given(t, "settling in the tank", None, TankModel::Mixed, "our proposal", "mixed");
     let settled = by!(t, "share of the solids that settles", tank_removal::removal(v, usual.tank_overflow, model))?;
     let (c_in, c_oil) = average_content(t, basis, day, usual)?;
-    let c_out = reckon!(t, "solids out", [MG_L, MG_L], (solids = c_in, settled = settled) solids * (ratio(1.0) - settled));
+    let c_out =
+        reckon!(t, "solids out", [MG_L, MG_L], (solids = c_in, settled = settled) solids * (ratio(1.0) - settled));
     let dry = by!(t, "dry solids in one unit", dry_solids::rate(each, c_in, c_out))?;
     let sludge = by!(t, "sludge in one unit", sludge_rate::rate(dry, s.in_sludge, s.sludge_density))?;
     let hopper = unit.layout.hopper_volume;
@@ -76,33 +96,60 @@ pub fn storage<T: Trail>(t: &mut T, basis: &Basis, train: &Train, levels: &[OilL
     };
     let strictest = strictest_sludge(applying(None), &room).map_or(&TRIGGERS[0], |(rule, _)| rule);
     let trigger = basis.methods.trigger.unwrap_or(strictest);
-    let sludge_trigger = trigger.sludge.volume(&room).map(|v| given(t, "sludge that calls for pumping out", Some((&GAL, &M3)), v, &trigger.source.to_string(), trigger.title));
+    let sludge_trigger = trigger.sludge.volume(&room).map(|v| {
+        given(t, "sludge that calls for pumping out", Some((&GAL, &M3)), v, &trigger.source.to_string(), trigger.title)
+    });
     let sludge_days = match sludge_trigger {
-        Some(volume) if sludge.q.si() > 0.0 => Some(by!(t, "days until sludge is pumped", days_to_fill::time(volume, sludge))?),
+        Some(volume) if sludge.q.si() > 0.0 => {
+            Some(by!(t, "days until sludge is pumped", days_to_fill::time(volume, sludge))?)
+        }
         _ => None,
     };
     let heaviest = levels.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
     let oil_density = basis.fluids.heaviest(crate::basis::fluids::Season::Cold).cold;
-    let oil_out = reckon!(t, "free oil out, mean over all water", [MG_L, MG_L], (mean = c_oil, left = usual.left[1]) mean * left);
+    let oil_out =
+        reckon!(t, "free oil out, mean over all water", [MG_L, MG_L], (mean = c_oil, left = usual.left[1]) mean * left);
     let oil = by!(t, "oil collected in one unit", oil_rate::rate(each, c_oil, oil_out, oil_density))?;
     let alarm = heaviest.and_then(|l| l.level("alarm"));
     let oil_days = match alarm {
-        Some(alarm) if oil.q.si() > 0.0 => Some(by!(t, "days to the oil alarm", days_to_fill::time(alarm.volume, oil))?),
+        Some(alarm) if oil.q.si() > 0.0 => {
+            Some(by!(t, "days to the oil alarm", days_to_fill::time(alarm.volume, oil))?)
+        }
         _ => None,
     };
     let spill = match (&basis.spill, heaviest.and_then(|l| Some((l.level("alarm")?, l.level("limit")?)))) {
         (Some(spill), Some((alarm, limit))) => {
-            let room = reckon!(t, "room between alarm and limit, all units", [GAL, M3], (limit = limit.volume, alarm = alarm.volume, n = train.count) (limit - alarm) * n);
+            let room = reckon!(
+                t,
+                "room between alarm and limit, all units",
+                [GAL, M3],
+                (limit = limit.volume, alarm = alarm.volume, n = train.count)(limit - alarm) * n
+            );
             let spare = reckon!(t, "room less spill", [GAL, M3], (room = room, spill = spill.volume) room - spill);
             Some(SpillRoom { room, spare })
         }
         _ => None,
     };
-    Ok(Storage { average, settled, sludge_rate: sludge, sludge_trigger, sludge_days, oil_rate: oil, oil_days, trigger, spill })
+    Ok(Storage {
+        average,
+        settled,
+        sludge_rate: sludge,
+        sludge_trigger,
+        sludge_days,
+        oil_rate: oil,
+        oil_days,
+        trigger,
+        spill,
+    })
 }
 
 /// Solids and free oil, mean over the water of an average day, each water with its own content.
-fn average_content<T: Trail>(t: &mut T, basis: &Basis, day: Val<Time>, usual: &Removal) -> Result<(Val<Concentration>, Val<Concentration>), Stop> {
+fn average_content<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    day: Val<Time>,
+    usual: &Removal,
+) -> Result<(Val<Concentration>, Val<Concentration>), Stop> {
     let mut sum: Option<(Val<Flow>, Val<Concentration>, Val<Concentration>)> = None;
     for water in &basis.waters {
         let flow = reckon!(t, &format!("{} on an average day, as a flow", water.name), [GPD, M3_D], (volume = water.per_day, day = day) volume / day);
@@ -110,8 +157,16 @@ fn average_content<T: Trail>(t: &mut T, basis: &Basis, day: Val<Time>, usual: &R
             None => (flow, water.content.solids, water.content.free),
             Some((so_far, solids, free)) => (
                 reckon!(t, "waters so far, as a flow", [GPD, M3_D], (sum = so_far, next = flow) sum + next),
-                by!(t, "solids, mean over the waters", mixture::concentration(so_far, solids, flow, water.content.solids))?,
-                by!(t, "free oil, mean over the waters", mixture::concentration(so_far, free, flow, water.content.free))?,
+                by!(
+                    t,
+                    "solids, mean over the waters",
+                    mixture::concentration(so_far, solids, flow, water.content.solids)
+                )?,
+                by!(
+                    t,
+                    "free oil, mean over the waters",
+                    mixture::concentration(so_far, free, flow, water.content.free)
+                )?,
             ),
         });
     }

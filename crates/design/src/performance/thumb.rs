@@ -3,7 +3,7 @@
 use crate::basis::Basis;
 use crate::basis::fluids::Season;
 use crate::provenance::{Stop, Trail, Val, choose, given};
-use crate::{by, record, reckon};
+use crate::{by, reckon, record};
 use stillrise_handbook::separation::{
     api_area, api_channels, api_cross_section, api_factor, api_horizontal_velocity, api_length, stokes_rise,
 };
@@ -40,7 +40,14 @@ pub fn basin<T: Trail>(t: &mut T, basis: &Basis, flow: Val<Flow>) -> Result<Basi
     t.section("rule of thumb: plain API basin");
     let water = basis.fluids.water(Season::Cold);
     let oil = basis.fluids.heaviest(Season::Cold).cold;
-    let d = given(t, "droplet of an API basin", Some((&UM, &UM)), Length::of(150.0, &UM), "API Publication 421 (1990)", "150 µm");
+    let d = given(
+        t,
+        "droplet of an API basin",
+        Some((&UM, &UM)),
+        Length::of(150.0, &UM),
+        "API Publication 421 (1990)",
+        "150 µm",
+    );
     let rise = by!(t, "rise of that droplet", stokes_rise::rise(d, water.density, oil, water.viscosity))?;
     let allowed = by!(t, "velocity allowed", api_horizontal_velocity::velocity(rise))?;
     let section = by!(t, "least cross-section", api_cross_section::area(flow, allowed))?;
@@ -49,14 +56,28 @@ pub fn basin<T: Trail>(t: &mut T, basis: &Basis, flow: Val<Flow>) -> Result<Basi
     let feet = |x: f64| Length::of(x, &FT);
     let each = section.q.si() / channels.q.si();
     let depth = Length::from_si(math::max(math::sqrt(each / 2.5), feet(3.0).si()));
-    let depth = choose(t, "depth", Some((&FT, &M)), depth, "3 to 8 ft", "two fifths of the width, and 3 ft or more", &[section.at, channels.at]);
+    let depth = choose(
+        t,
+        "depth",
+        Some((&FT, &M)),
+        depth,
+        "3 to 8 ft",
+        "two fifths of the width, and 3 ft or more",
+        &[section.at, channels.at],
+    );
     let width = reckon!(t, "width", [FT, M], (depth = depth) depth * 2.5);
     let velocity = reckon!(t, "velocity along the basin", [FT_MIN, MM_S], (flow = flow, n = channels, width = width, depth = depth) flow / (n * width * depth));
     let ratio = reckon!(t, "velocity over rise", [ONE, ONE], (velocity = velocity, rise = rise) velocity / rise);
     let factor = by!(t, "factor for turbulence and short-circuiting", api_factor::factor(ratio, basis.methods.factor))?;
     let length = by!(t, "length by the factor", api_length::length(factor, velocity, rise, depth))?;
-    let length = reckon!(t, "length, at least five widths", [FT, M], (length = length, width = width) length.max(5.0 * width));
+    let length =
+        reckon!(t, "length, at least five widths", [FT, M], (length = length, width = width) length.max(5.0 * width));
     let least = by!(t, "least surface", api_area::area(factor, flow, rise))?;
-    let area = reckon!(t, "surface", [FT2, M2], (length = length, width = width, n = channels, least = least) (length * width * n).max(least));
+    let area = reckon!(
+        t,
+        "surface",
+        [FT2, M2],
+        (length = length, width = width, n = channels, least = least)(length * width * n).max(least)
+    );
     Ok(Basin { rise, channels, depth, width, velocity, factor, length, area })
 }

@@ -27,7 +27,13 @@ fn stepped(x: Length) -> Length {
     inches(math::ceil(x.in_unit(&IN) / STEP - 1e-9) * STEP)
 }
 
-fn rule<T: Trail, Q: stillrise_handbook::page::Argument>(t: &mut T, label: &str, units: Option<Pair>, q: Q, because: &str) -> Val<Q> {
+fn rule<T: Trail, Q: stillrise_handbook::page::Argument>(
+    t: &mut T,
+    label: &str,
+    units: Option<Pair>,
+    q: Q,
+    because: &str,
+) -> Val<Q> {
     given(t, label, units, q, "made to measure", because)
 }
 
@@ -40,30 +46,86 @@ fn rule<T: Trail, Q: stillrise_handbook::page::Argument>(t: &mut T, label: &str,
 /// [`Stop`] when no oil rises, or a formula has no answer.
 pub fn frame<T: Trail>(t: &mut T, basis: &Basis, n: Val<Ratio>, stretch: f64) -> Result<(Frame, Particulars), Stop> {
     t.section("unit made to measure");
-    let case = basis.largest_steady().ok_or_else(|| Stop { doing: "unit made to measure".to_owned(), reason: "no case has a flow to size for".to_owned() })?;
+    let case = basis.largest_steady().ok_or_else(|| Stop {
+        doing: "unit made to measure".to_owned(),
+        reason: "no case has a flow to size for".to_owned(),
+    })?;
     let flow = reckon!(t, "flow through one unit", [GPM, M3_H], (feed = case.feed, n = n) feed / n);
     let oil = basis.fluids.heaviest(Season::Cold);
     let rise = super::design_rise(t, basis)?;
     if rise.q.si() <= 0.0 {
-        return Err(Stop { doing: "unit made to measure".to_owned(), reason: format!("{} does not rise in the coldest water", oil.name) });
+        return Err(Stop {
+            doing: "unit made to measure".to_owned(),
+            reason: format!("{} does not rise in the coldest water", oil.name),
+        });
     }
     let needed = by!(t, "projected plate area for the design droplet", plate_area::area(flow, rise))?;
     let wanted = reckon!(t, "plate area with fouling and reserve", [FT2, M2],
         (needed = needed, fouling = basis.methods.fouling, reserve = basis.methods.reserve)
         needed * (ratio(1.0) + reserve) / (ratio(1.0) - fouling));
-    let gap = rule(t, "clear gap between plates", Some(L), inches(0.75), "the least gap of API 421 and UFGS 44 42 53, 3/4 in");
+    let gap = rule(
+        t,
+        "clear gap between plates",
+        Some(L),
+        inches(0.75),
+        "the least gap of API 421 and UFGS 44 42 53, 3/4 in",
+    );
     let plate = rule(t, "thickness of a plate", Some(L), inches(0.04), "common practice");
-    let angle = rule(t, "angle of the plates", Some((&DEG, &DEG)), Angle::of(55.0, &DEG), "within the 45 to 60 degrees of published guides");
-    let run = rule(t, "how the water runs through the plates", None, PlateRun::CrossFlow, "cross-flow leaves oil and solids their own ways");
+    let angle = rule(
+        t,
+        "angle of the plates",
+        Some((&DEG, &DEG)),
+        Angle::of(55.0, &DEG),
+        "within the 45 to 60 degrees of published guides",
+    );
+    let run = rule(
+        t,
+        "how the water runs through the plates",
+        None,
+        PlateRun::CrossFlow,
+        "cross-flow leaves oil and solids their own ways",
+    );
     let clear = search_section(basis, flow.q, wanted.q * stretch, gap.q, plate.q, angle.q);
-    let pack_height = choose(t, "height of the pack", Some(L), clear.height, "12 to 48 in", "keeps the pack within twice its height in width", &[wanted.at]);
-    let width = choose(t, "inside width", Some(L), clear.width, "18 to 96 in", "laminar gaps in the warmest water and a pack no wider than twice its height", &[flow.at, wanted.at]);
-    let pack_length = choose(t, "length of the pack", Some(L), clear.length, "whole steps of 2 in", "gives the plate area with fouling and reserve", &[wanted.at, width.at, pack_height.at]);
+    let pack_height = choose(
+        t,
+        "height of the pack",
+        Some(L),
+        clear.height,
+        "12 to 48 in",
+        "keeps the pack within twice its height in width",
+        &[wanted.at],
+    );
+    let width = choose(
+        t,
+        "inside width",
+        Some(L),
+        clear.width,
+        "18 to 96 in",
+        "laminar gaps in the warmest water and a pack no wider than twice its height",
+        &[flow.at, wanted.at],
+    );
+    let pack_length = choose(
+        t,
+        "length of the pack",
+        Some(L),
+        clear.length,
+        "whole steps of 2 in",
+        "gives the plate area with fouling and reserve",
+        &[wanted.at, width.at, pack_height.at],
+    );
     let pack_bottom = rule(t, "underside of the pack", Some(L), inches(6.0), "room for sludge below the plates");
     // Slow enough under the downcomer that neither oil nor sludge is dragged along: 0.12 ft/s.
     let slot = flow.q.si() / (width.q.si() * Velocity::of(0.12, &FT_S).si());
     let slot = stepped(Length::from_si(math::max(slot, (pack_bottom.q + pack_height.q * 0.1).si())));
-    let lip = choose(t, "lip of the downcomer", Some(L), slot, "a tenth of the pack above its underside, and 0.12 ft/s in the slot", "the higher of the two", &[pack_bottom.at, pack_height.at, flow.at, width.at]);
+    let lip = choose(
+        t,
+        "lip of the downcomer",
+        Some(L),
+        slot,
+        "a tenth of the pack above its underside, and 0.12 ft/s in the slot",
+        "the higher of the two",
+        &[pack_bottom.at, pack_height.at, flow.at, width.at],
+    );
     let bore = nozzle(t, flow)?;
     let (bore, word) = bore;
     // Oil store above the pack: the spill, the alarm reserve and the interval between pump-outs.
@@ -73,37 +135,125 @@ pub fn frame<T: Trail>(t: &mut T, basis: &Basis, n: Val<Ratio>, stretch: f64) ->
     let store = math::max(inches(10.0).si(), 2.5 * spill / plan + inches(4.0).si());
     // More than 30 in of oil is a matter for a holding tank, not for a taller separator.
     let store = math::min(store, inches(30.0).si());
-    let store = choose(t, "water above the pack", Some(L), stepped(Length::from_si(store)), "10 in and more", "holds the spill above the alarm, in a layer that stays clear of the pack", &[width.at, pack_length.at]);
+    let store = choose(
+        t,
+        "water above the pack",
+        Some(L),
+        stepped(Length::from_si(store)),
+        "10 in and more",
+        "holds the spill above the alarm, in a layer that stays clear of the pack",
+        &[width.at, pack_length.at],
+    );
     let outlet_invert = reckon!(t, "invert of the outlet pipe", [IN, MM], (bottom = pack_bottom, height = pack_height, store = store) bottom + height + store);
     let control = rule(t, "what holds the water level", None, OutletControl::Pipe, "the outlet pipe");
-    let head = rule(t, "room for the outlet's head, the oil's rise and the inlet's fall", Some(L), stepped(bore.q + inches(4.0)), "bore of the pipe and 4 in");
-    let inlet_invert = reckon!(t, "invert of the inlet nozzle", [IN, MM], (invert = outlet_invert, head = head) invert + head);
-    let freeboard = rule(t, "wall above the inlet invert", Some(L), stepped(bore.q + inches(8.0)), "the nozzle, its flange and freeboard");
+    let head = rule(
+        t,
+        "room for the outlet's head, the oil's rise and the inlet's fall",
+        Some(L),
+        stepped(bore.q + inches(4.0)),
+        "bore of the pipe and 4 in",
+    );
+    let inlet_invert =
+        reckon!(t, "invert of the inlet nozzle", [IN, MM], (invert = outlet_invert, head = head) invert + head);
+    let freeboard = rule(
+        t,
+        "wall above the inlet invert",
+        Some(L),
+        stepped(bore.q + inches(8.0)),
+        "the nozzle, its flange and freeboard",
+    );
     let height = reckon!(t, "height of the walls", [IN, MM], (invert = inlet_invert, above = freeboard) invert + above);
-    let inlet_length = rule(t, "length of the inlet chamber", Some(L), inches(12.0), "common practice: room for the inclined deflector");
-    let baffle_open = rule(t, "open share of the diffusion baffle", Some((&PERCENT, &PERCENT)), ratio(0.05), "from memory: 3 to 7 % of the section for slotted baffles");
-    let primary = choose(t, "length of the primary zone", Some(L), stepped(pack_length.q * 0.5), "half the pack", "spreads the flow and holds the hopper", &[pack_length.at]);
-    let hopper_length = reckon!(t, "length of the hopper", [IN, MM], (inlet = inlet_length, primary = primary) inlet + primary);
+    let inlet_length = rule(
+        t,
+        "length of the inlet chamber",
+        Some(L),
+        inches(12.0),
+        "common practice: room for the inclined deflector",
+    );
+    let baffle_open = rule(
+        t,
+        "open share of the diffusion baffle",
+        Some((&PERCENT, &PERCENT)),
+        ratio(0.05),
+        "from memory: 3 to 7 % of the section for slotted baffles",
+    );
+    let primary = choose(
+        t,
+        "length of the primary zone",
+        Some(L),
+        stepped(pack_length.q * 0.5),
+        "half the pack",
+        "spreads the flow and holds the hopper",
+        &[pack_length.at],
+    );
+    let hopper_length =
+        reckon!(t, "length of the hopper", [IN, MM], (inlet = inlet_length, primary = primary) inlet + primary);
     let hopper_bottom = rule(t, "bottom length of the hopper", Some(L), inches(6.0), "a 4 in drain and its flange");
     let half = math::max((hopper_length.q - hopper_bottom.q).si() / 2.0, (width.q - hopper_bottom.q).si() / 2.0);
-    let hopper_depth = choose(t, "depth of the hopper", Some(L), stepped(Length::from_si(half)), "sides of 45 degrees or steeper", "sludge slides on 45 degrees (API 421, from memory)", &[hopper_length.at, width.at]);
+    let hopper_depth = choose(
+        t,
+        "depth of the hopper",
+        Some(L),
+        stepped(Length::from_si(half)),
+        "sides of 45 degrees or steeper",
+        "sludge slides on 45 degrees (API 421, from memory)",
+        &[hopper_length.at, width.at],
+    );
     let mesh = rule(t, "thickness of the mesh", Some(L), inches(4.0), "common practice; no credit is taken for it");
     let mesh_fibre = rule(t, "fibre of the mesh", Some((&MIL, &MM)), Length::of(0.28, &MM), "common for knitted mesh");
-    let mesh_solidity = rule(t, "solid share of the mesh", Some((&PERCENT, &PERCENT)), ratio(0.03), "common for knitted mesh");
-    let retention_length = rule(t, "length of the oil retention zone", Some(L), inches(18.0), "a man's reach for float and draw-off");
-    let well_length = choose(t, "length of the clear well", Some(L), stepped(bore.q + inches(6.0)), "bore and 6 in", "room for the outlet and a sample", &[bore.at]);
+    let mesh_solidity =
+        rule(t, "solid share of the mesh", Some((&PERCENT, &PERCENT)), ratio(0.03), "common for knitted mesh");
+    let retention_length =
+        rule(t, "length of the oil retention zone", Some(L), inches(18.0), "a man's reach for float and draw-off");
+    let well_length = choose(
+        t,
+        "length of the clear well",
+        Some(L),
+        stepped(bore.q + inches(6.0)),
+        "bore and 6 in",
+        "room for the outlet and a sample",
+        &[bore.at],
+    );
     let length = reckon!(t, "inside length", [IN, MM],
         (inlet = inlet_length, primary = primary, pack = pack_length, mesh = mesh, retention = retention_length, well = well_length)
         inlet + primary + pack + mesh + retention + well);
     let drop = rule(t, "draw-off below the crest", Some(L), inches(1.0), "leaves little oil and draws no air");
-    let oil_draw = reckon!(t, "elevation of the oil draw-off", [IN, MM], (crest = outlet_invert, drop = drop) crest - drop);
+    let oil_draw =
+        reckon!(t, "elevation of the oil draw-off", [IN, MM], (crest = outlet_invert, drop = drop) crest - drop);
     let heaviest = basis.fluids.heaviest(Season::Cold).cold;
     let lightest = basis.fluids.warm.density;
     let float_density = by!(t, "density of the level float", float_density::density(heaviest, lightest))?;
     let frame = Frame {
-        length, width, height, control, crest: outlet_invert, weir_length: width, outlet_invert, outlet_bore: bore, inlet_invert, inlet_bore: bore,
-        inlet_length, baffle_open, hopper_length, hopper_bottom, hopper_depth, pack_length, pack_height, pack_bottom, gap, plate, angle, run,
-        mesh, mesh_fibre, mesh_solidity, retention_length, well_length, lip, oil_draw, float_density,
+        length,
+        width,
+        height,
+        control,
+        crest: outlet_invert,
+        weir_length: width,
+        outlet_invert,
+        outlet_bore: bore,
+        inlet_invert,
+        inlet_bore: bore,
+        inlet_length,
+        baffle_open,
+        hopper_length,
+        hopper_bottom,
+        hopper_depth,
+        pack_length,
+        pack_height,
+        pack_bottom,
+        gap,
+        plate,
+        angle,
+        run,
+        mesh,
+        mesh_fibre,
+        mesh_solidity,
+        retention_length,
+        well_length,
+        lip,
+        oil_draw,
+        float_density,
     };
     let particulars = Particulars {
         model: "made to measure".to_owned(),
@@ -148,7 +298,11 @@ fn search_section(basis: &Basis, flow: Flow, wanted: Area, gap: Length, plate: L
         }
     }
     best.map_or(
-        Section { height: inches(48.0), width: inches(96.0), length: stepped(Length::from_si(wanted.si() / (35.0 * inches(96.0).si()))) },
+        Section {
+            height: inches(48.0),
+            width: inches(96.0),
+            length: stepped(Length::from_si(wanted.si() / (35.0 * inches(96.0).si()))),
+        },
         |(_, s)| s,
     )
 }
@@ -165,7 +319,16 @@ fn nozzle<T: Trail>(t: &mut T, flow: Val<Flow>) -> Result<(Val<Length>, &'static
             break;
         }
     }
-    let row = last.ok_or_else(|| Stop { doing: "nozzles".to_owned(), reason: "the handbook lists no pipes".to_owned() })?;
-    let bore = choose(t, "bore of the nozzles", Some(L), row.inside(), "nominal pipe sizes from 3 in", "below 2 ft/s at the largest flow, so that the outlet runs part full", &[flow.at]);
+    let row =
+        last.ok_or_else(|| Stop { doing: "nozzles".to_owned(), reason: "the handbook lists no pipes".to_owned() })?;
+    let bore = choose(
+        t,
+        "bore of the nozzles",
+        Some(L),
+        row.inside(),
+        "nominal pipe sizes from 3 in",
+        "below 2 ft/s at the largest flow, so that the outlet runs part full",
+        &[flow.at],
+    );
     Ok((bore, row.word))
 }

@@ -1,8 +1,8 @@
 //! The frame of a unit: the dimensions that are given, stated or chosen; all else follows.
 
+use crate::basis::stated::standby;
 use crate::enquiry::range::{Model, OutletControl};
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, given};
-use crate::basis::stated::standby;
 use crate::record;
 use stillrise_handbook::hydraulics::pipes::pipe_size;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
@@ -131,7 +131,10 @@ pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, source: &str) -> Result
     let well_length = need("length of the clear well", &m.well_length)?;
     let lip = need("lip of the downcomer", &m.lip)?;
     let outlet_invert = need("invert of the outlet pipe", &m.outlet_invert)?;
-    let weir_crest = m.weir_crest.claim().map(|c| given(t, "crest of the weir", Some(L), Length::from_si(c.written.si()), source, &c.written.text));
+    let weir_crest = m
+        .weir_crest
+        .claim()
+        .map(|c| given(t, "crest of the weir", Some(L), Length::from_si(c.written.si()), source, &c.written.text));
     let control = m.control.0.unwrap_or(if weir_crest.is_some() { OutletControl::Weir } else { OutletControl::Pipe });
     let control = given(t, "what holds the water level", None, control, source, control.word());
     let crest = match (control.q, weir_crest) {
@@ -145,47 +148,140 @@ pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, source: &str) -> Result
     };
     let outlet_bore = bore(t, "bore of the outlet pipe", m.outlet_pipe.as_deref())?;
     let inlet_bore = bore(t, "bore of the inlet nozzle", m.inlet_pipe.as_deref())?;
-    let optional = |t: &mut T, label: &str, key: &crate::enquiry::keys::Quantity<Length>, default: Length, why: &str| match key.claim() {
-        Some(c) => given(t, label, Some(L), Length::from_si(c.written.si()), source, &c.written.text),
-        None => given(t, label, Some(L), default, source, why),
-    };
+    let optional =
+        |t: &mut T, label: &str, key: &crate::enquiry::keys::Quantity<Length>, default: Length, why: &str| match key
+            .claim()
+        {
+            Some(c) => given(t, label, Some(L), Length::from_si(c.written.si()), source, &c.written.text),
+            None => given(t, label, Some(L), default, source, why),
+        };
     let zero = Length::from_si(0.0);
-    let weir_length = optional(t, "length of the outlet weir", &m.weir_length, width.q, "not stated: the width of the unit");
+    let weir_length =
+        optional(t, "length of the outlet weir", &m.weir_length, width.q, "not stated: the width of the unit");
     let hopper_length = optional(t, "length of the hopper", &m.hopper_length, zero, "not stated: no hopper");
     let hopper_bottom = optional(t, "bottom length of the hopper", &m.hopper_bottom, zero, "not stated");
     let hopper_depth = optional(t, "depth of the hopper", &m.hopper_depth, zero, "not stated: no hopper");
     let mesh = optional(t, "thickness of the mesh", &m.mesh, zero, "not stated: no mesh");
     let mesh_fibre = match m.mesh_fibre.claim() {
-        Some(c) => given(t, "fibre of the mesh", Some((&MIL, &MM)), Length::from_si(c.written.si()), source, &c.written.text),
-        None => given(t, "fibre of the mesh", Some((&MIL, &MM)), Length::of(0.28, &MM), source, "not stated: 0.28 mm, common for knitted mesh"),
+        Some(c) => {
+            given(t, "fibre of the mesh", Some((&MIL, &MM)), Length::from_si(c.written.si()), source, &c.written.text)
+        }
+        None => given(
+            t,
+            "fibre of the mesh",
+            Some((&MIL, &MM)),
+            Length::of(0.28, &MM),
+            source,
+            "not stated: 0.28 mm, common for knitted mesh",
+        ),
     };
     let mesh_solidity = match m.mesh_solidity.claim() {
-        Some(c) => given(t, "solid share of the mesh", Some((&PERCENT, &PERCENT)), ratio(c.written.si()), source, &c.written.text),
-        None => given(t, "solid share of the mesh", Some((&PERCENT, &PERCENT)), ratio(0.03), source, "not stated: 3 %, common for knitted mesh"),
+        Some(c) => given(
+            t,
+            "solid share of the mesh",
+            Some((&PERCENT, &PERCENT)),
+            ratio(c.written.si()),
+            source,
+            &c.written.text,
+        ),
+        None => given(
+            t,
+            "solid share of the mesh",
+            Some((&PERCENT, &PERCENT)),
+            ratio(0.03),
+            source,
+            "not stated: 3 %, common for knitted mesh",
+        ),
     };
     let plate = optional(t, "thickness of a plate", &m.plate, Length::of(1.0, &MM), "not stated: 1 mm");
     let angle = match m.angle.claim() {
-        Some(c) => given(t, "angle of the plates", Some((&DEG, &DEG)), Angle::from_si(c.written.si()), source, &c.written.text),
-        None => return Err(Stop { doing: format!("unit {name}"), reason: "angle of the plates is not stated".to_owned() }),
+        Some(c) => {
+            given(t, "angle of the plates", Some((&DEG, &DEG)), Angle::from_si(c.written.si()), source, &c.written.text)
+        }
+        None => {
+            return Err(Stop { doing: format!("unit {name}"), reason: "angle of the plates is not stated".to_owned() });
+        }
     };
     let run = m.run.0.unwrap_or(PlateRun::CrossFlow);
     let run = given(t, "how the water runs through the plates", None, run, source, run.word());
     let baffle_open = match m.baffle_open.claim() {
-        Some(c) => given(t, "open share of the diffusion baffle", Some((&PERCENT, &PERCENT)), ratio(c.written.si()), source, &c.written.text),
-        None => assume(t, w, standby(
-            "open share of the diffusion baffle", (&PERCENT, &PERCENT), "unit.baffle_open", "",
-            (ratio(0.03), ratio(0.05), ratio(0.10)), "from memory: 3 to 7 % of the section for slotted baffles",
-        )),
+        Some(c) => given(
+            t,
+            "open share of the diffusion baffle",
+            Some((&PERCENT, &PERCENT)),
+            ratio(c.written.si()),
+            source,
+            &c.written.text,
+        ),
+        None => assume(
+            t,
+            w,
+            standby(
+                "open share of the diffusion baffle",
+                (&PERCENT, &PERCENT),
+                "unit.baffle_open",
+                "",
+                (ratio(0.03), ratio(0.05), ratio(0.10)),
+                "from memory: 3 to 7 % of the section for slotted baffles",
+            ),
+        ),
     };
-    let oil_draw = optional(t, "elevation of the oil draw-off", &m.oil_draw, crest.q - Length::of(1.0, &IN), "not stated: 1 in below the crest");
+    let oil_draw = optional(
+        t,
+        "elevation of the oil draw-off",
+        &m.oil_draw,
+        crest.q - Length::of(1.0, &IN),
+        "not stated: 1 in below the crest",
+    );
     let float_density = match m.float_density.claim() {
-        Some(c) => given(t, "density of the level float", Some((&KG_M3, &KG_M3)), Density::from_si(c.written.si()), source, &c.written.text),
-        None => given(t, "density of the level float", Some((&KG_M3, &KG_M3)), Density::from_si(930.0), source, "not stated: 930 kg/m3"),
+        Some(c) => given(
+            t,
+            "density of the level float",
+            Some((&KG_M3, &KG_M3)),
+            Density::from_si(c.written.si()),
+            source,
+            &c.written.text,
+        ),
+        None => given(
+            t,
+            "density of the level float",
+            Some((&KG_M3, &KG_M3)),
+            Density::from_si(930.0),
+            source,
+            "not stated: 930 kg/m3",
+        ),
     };
     Ok(Frame {
-        length, width, height, control, crest, weir_length, outlet_invert, outlet_bore, inlet_invert, inlet_bore, inlet_length,
-        baffle_open, hopper_length, hopper_bottom, hopper_depth, pack_length, pack_height, pack_bottom, gap, plate, angle, run,
-        mesh, mesh_fibre, mesh_solidity, retention_length, well_length, lip, oil_draw, float_density,
+        length,
+        width,
+        height,
+        control,
+        crest,
+        weir_length,
+        outlet_invert,
+        outlet_bore,
+        inlet_invert,
+        inlet_bore,
+        inlet_length,
+        baffle_open,
+        hopper_length,
+        hopper_bottom,
+        hopper_depth,
+        pack_length,
+        pack_height,
+        pack_bottom,
+        gap,
+        plate,
+        angle,
+        run,
+        mesh,
+        mesh_fibre,
+        mesh_solidity,
+        retention_length,
+        well_length,
+        lip,
+        oil_draw,
+        float_density,
     })
 }
 
@@ -206,7 +302,14 @@ pub fn particulars<T: Trail>(t: &mut T, m: &Model, currency: Option<&str>, sourc
         _ => None,
     };
     let rated = m.rated_flow.claim().map(|c| {
-        let flow = given(t, "flow on the name plate", Some((&GPM, &M3_H)), Flow::from_si(c.written.si()), source, &c.written.text);
+        let flow = given(
+            t,
+            "flow on the name plate",
+            Some((&GPM, &M3_H)),
+            Flow::from_si(c.written.si()),
+            source,
+            &c.written.text,
+        );
         (flow, m.rated_basis.clone().unwrap_or_else(|| "basis not stated".to_owned()))
     });
     Particulars {

@@ -15,7 +15,7 @@ use stillrise_handbook::page::Arg;
 use stillrise_handbook::rain::{modified_rational, quick_storage, rain_depth, rain_intensity};
 use stillrise_handbook::separation::remaining_oil::RiseLaw;
 use stillrise_handbook::separation::{drag_rise, grit_settling, plate_area, stokes_rise};
-use stillrise_units::catalog::{MIN, PERCENT, ONE, UM};
+use stillrise_units::catalog::{MIN, ONE, PERCENT, UM};
 use stillrise_units::{Density, Flow, Length, Ratio, Typed, Velocity, ratio};
 use unit::Unit;
 
@@ -85,7 +85,9 @@ impl Train {
     /// Flow through the unit that gets most, in a case.
     pub fn share<T: Trail>(&self, t: &mut T, case: &Case) -> Val<Flow> {
         match self.imbalance {
-            Some(uneven) => reckon!(t, "flow through the unit that gets most", [GPM, M3_H], (feed = case.feed, n = self.count, uneven = uneven) feed / n * (ratio(1.0) + uneven)),
+            Some(uneven) => {
+                reckon!(t, "flow through the unit that gets most", [GPM, M3_H], (feed = case.feed, n = self.count, uneven = uneven) feed / n * (ratio(1.0) + uneven))
+            }
             None => reckon!(t, "flow through one unit", [GPM, M3_H], (feed = case.feed, n = self.count) feed / n),
         }
     }
@@ -124,7 +126,14 @@ pub fn rise<T: Trail>(
 ///
 /// # Errors
 /// [`Stop`] when the unit cannot be laid out.
-pub fn train<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, basis: &Basis, source: &Source<'_>, count: u32) -> Result<Train, Stop> {
+pub fn train<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    basis: &Basis,
+    source: &Source<'_>,
+    count: u32,
+) -> Result<Train, Stop> {
     t.section("train");
     let n = given(t, "units in parallel", Some((&ONE, &ONE)), ratio(f64::from(count)), "unit", &count.to_string());
     let (frame, particulars, origin) = match source {
@@ -149,10 +158,18 @@ pub fn train<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, basis: &Basis, source
     };
     let unit = unit::lay_out(t, frame, particulars)?;
     let imbalance = (count > 1).then(|| {
-        assume(t, w, crate::basis::stated::standby(
-            "unequal split between units in parallel", (&PERCENT, &PERCENT), "unit.split", "",
-            (ratio(0.0), ratio(0.1), ratio(0.25)), "engineering judgement: a weir box ahead, set level",
-        ))
+        assume(
+            t,
+            w,
+            crate::basis::stated::standby(
+                "unequal split between units in parallel",
+                (&PERCENT, &PERCENT),
+                "unit.split",
+                "",
+                (ratio(0.0), ratio(0.1), ratio(0.25)),
+                "engineering judgement: a weir box ahead, set level",
+            ),
+        )
     });
     let mut train = Train { unit, count: n, imbalance, origin, stages: Vec::new() };
     train.stages = stages(t, e, basis, &train)?;
@@ -162,17 +179,38 @@ pub fn train<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, basis: &Basis, source
 fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Result<Vec<Stage>, Stop> {
     t.section("stages");
     let mut stages = Vec::new();
-    let stage = |kind, name: &str, why: String, asked_for| Stage { kind, name: name.to_owned(), why, asked_for, size: None };
+    let stage =
+        |kind, name: &str, why: String, asked_for| Stage { kind, name: name.to_owned(), why, asked_for, size: None };
     let solids = basis.cases.iter().filter_map(|c| c.content.as_ref()).map(|c| c.solids.q.si()).fold(0.0, f64::max);
     // More than 300 mg/L fills a hopper within days; the figure is a judgement, the trap's size is not.
     if solids > 0.3 {
-        let mut grit = stage(StageKind::GritTrap, "grit trap", "solids above 300 mg/L would fill the hopper within days and bury the pack".to_owned(), true);
+        let mut grit = stage(
+            StageKind::GritTrap,
+            "grit trap",
+            "solids above 300 mg/L would fill the hopper within days and bury the pack".to_owned(),
+            true,
+        );
         if let Some(case) = basis.largest_steady() {
-            let d = given(t, "grain a grit trap must hold", Some((&UM, &UM)), Length::of(200.0, &UM), "MIL-HDBK-1005/9A, 1997", "grit above 200 µm is removed ahead");
+            let d = given(
+                t,
+                "grain a grit trap must hold",
+                Some((&UM, &UM)),
+                Length::of(200.0, &UM),
+                "MIL-HDBK-1005/9A, 1997",
+                "grit above 200 µm is removed ahead",
+            );
             let water = basis.fluids.water(Season::Cold);
-            let v = by!(t, "settling of that grain", grit_settling::settling(d, basis.solids.density, water.density, water.kinematic, basis.methods.grains))?;
+            let v = by!(
+                t,
+                "settling of that grain",
+                grit_settling::settling(d, basis.solids.density, water.density, water.kinematic, basis.methods.grains)
+            )?;
             let area = by!(t, "surface of the grit trap", plate_area::area(case.feed, v))?;
-            grit.size = Some(("surface, first size".to_owned(), Arg::Number(area.q.si()), (&stillrise_units::catalog::FT2, &stillrise_units::catalog::M2)));
+            grit.size = Some((
+                "surface, first size".to_owned(),
+                Arg::Number(area.q.si()),
+                (&stillrise_units::catalog::FT2, &stillrise_units::catalog::M2),
+            ));
         }
         stages.push(grit);
     }
@@ -181,26 +219,59 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
     let passes = |c: &Case| passing(c).q.si();
     let held = basis.cases.iter().filter(|c| passes(c) < c.inflow.q.si() * (1.0 - 1e-9) && c.kind != Kind::Spill);
     if let Some(case) = held.max_by(|a, b| (a.inflow.q.si() - passes(a)).total_cmp(&(b.inflow.q.si() - passes(b)))) {
-        let mut hold = stage(StageKind::Equalisation, "equalisation", format!("{}: more arrives than pump or flow cap passes", case.name), true);
+        let mut hold = stage(
+            StageKind::Equalisation,
+            "equalisation",
+            format!("{}: more arrives than pump or flow cap passes", case.name),
+            true,
+        );
         if let Some(volume) = equalisation(t, basis, case, passing(case))? {
-            hold.size = Some(("volume, first size".to_owned(), Arg::Number(volume.q.si()), (&stillrise_units::catalog::GAL, &stillrise_units::catalog::M3)));
+            hold.size = Some((
+                "volume, first size".to_owned(),
+                Arg::Number(volume.q.si()),
+                (&stillrise_units::catalog::GAL, &stillrise_units::catalog::M3),
+            ));
         }
         stages.push(hold);
     }
     if basis.feed.pumped {
-        stages.push(stage(StageKind::Pump, "sump and feed pump", basis.feed.class.map_or_else(|| "kind of pump not said".to_owned(), |c| c.meaning.to_owned()), false));
+        stages.push(stage(
+            StageKind::Pump,
+            "sump and feed pump",
+            basis.feed.class.map_or_else(|| "kind of pump not said".to_owned(), |c| c.meaning.to_owned()),
+            false,
+        ));
     }
     let n = train.count.q.si();
     if n > 1.0 {
-        stages.push(stage(StageKind::Splitter, "splitter", "shares the flow between the units, each with an outlet pipe of its own".to_owned(), true));
+        stages.push(stage(
+            StageKind::Splitter,
+            "splitter",
+            "shares the flow between the units, each with an outlet pipe of its own".to_owned(),
+            true,
+        ));
     }
-    let name = if n > 1.0 { format!("{n} separators in parallel, {}", train.unit.particulars.model) } else { format!("separator, {}", train.unit.particulars.model) };
+    let name = if n > 1.0 {
+        format!("{n} separators in parallel, {}", train.unit.particulars.model)
+    } else {
+        format!("separator, {}", train.unit.particulars.model)
+    };
     stages.push(stage(StageKind::Separator, &name, train.origin.clone(), false));
     if basis.spill.as_ref().is_some_and(|s| s.closure) {
-        stages.push(stage(StageKind::Closure, "outlet closure", "shuts before a spill reaches the outlet".to_owned(), false));
+        stages.push(stage(
+            StageKind::Closure,
+            "outlet closure",
+            "shuts before a spill reaches the outlet".to_owned(),
+            false,
+        ));
     }
     if polisher(e, basis) {
-        let mut polish = stage(StageKind::Polisher, "polisher", "the limit lies below what gravity is known to keep, or on what it cannot touch".to_owned(), true);
+        let mut polish = stage(
+            StageKind::Polisher,
+            "polisher",
+            "the limit lies below what gravity is known to keep, or on what it cannot touch".to_owned(),
+            true,
+        );
         polish.size = basis.design_flow().map(|q| ("flow".to_owned(), Arg::Number(q.q.si()), crate::basis::FLOW_UNITS));
         stages.push(polish);
     }
@@ -210,10 +281,21 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
 
 /// First size of an equalisation: the worst duration of the rain table, the concentration time without
 /// a table; nothing for a case whose running time is not a storm's.
-fn equalisation<T: Trail>(t: &mut T, basis: &Basis, case: &Case, out: Val<Flow>) -> Result<Option<Val<stillrise_units::Volume>>, Stop> {
-    let Some(storm) = basis.storm.as_ref().filter(|_| matches!(case.kind, Kind::Storm | Kind::StormAndWash)) else { return Ok(None) };
+fn equalisation<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    case: &Case,
+    out: Val<Flow>,
+) -> Result<Option<Val<stillrise_units::Volume>>, Stop> {
+    let Some(storm) = basis.storm.as_ref().filter(|_| matches!(case.kind, Kind::Storm | Kind::StormAndWash)) else {
+        return Ok(None);
+    };
     let Some(table) = &storm.table else {
-        return Ok(Some(by!(t, "first size of the equalisation", quick_storage::volume(case.inflow, out, storm.concentration_time))?));
+        return Ok(Some(by!(
+            t,
+            "first size of the equalisation",
+            quick_storage::volume(case.inflow, out, storm.concentration_time)
+        )?));
     };
     // The flow of a duration is the peak, scaled by intensity; waters beside the rain run on.
     let held = |d: stillrise_units::Time| -> Option<f64> {
@@ -231,11 +313,23 @@ fn equalisation<T: Trail>(t: &mut T, basis: &Basis, case: &Case, out: Val<Flow>)
         }
         d *= 1.05;
     }
-    let worst = choose(t, "worst duration for the equalisation", Some((&MIN, &MIN)), best.0, "durations from the concentration time up, in steps of 5 %", "it asks for most storage", &[table.at, out.at]);
+    let worst = choose(
+        t,
+        "worst duration for the equalisation",
+        Some((&MIN, &MIN)),
+        best.0,
+        "durations from the concentration time up, in steps of 5 %",
+        "it asks for most storage",
+        &[table.at, out.at],
+    );
     let depth = by!(t, "rain depth of that duration", rain_depth::depth(table, worst))?;
     let i = by!(t, "rain intensity of that duration", rain_intensity::intensity(depth, worst))?;
     let q = reckon!(t, "flow at that intensity", [GPM, M3_H], (peak = case.inflow, i = i, design = storm.intensity) peak * (i / design));
-    Ok(Some(by!(t, "first size of the equalisation", modified_rational::volume(q, worst, out, storm.concentration_time))?))
+    Ok(Some(by!(
+        t,
+        "first size of the equalisation",
+        modified_rational::volume(q, worst, out, storm.concentration_time)
+    )?))
 }
 
 /// Whether a limit asks for more than a separator can give.

@@ -2,7 +2,7 @@
 
 use super::frame::{Frame, Particulars};
 use crate::provenance::{Stop, Trail, Val};
-use crate::{by, record, reckon};
+use crate::{by, reckon, record};
 use stillrise_handbook::vessel::shape::Shape;
 use stillrise_handbook::vessel::shapes::{Hopper, Rectangular, RectangularHopper};
 use stillrise_handbook::vessel::{box_volume, hopper_volume, pack_area, pack_open_area, plate_count};
@@ -74,7 +74,8 @@ pub fn lay_out<T: Trail>(t: &mut T, frame: Frame, particulars: Particulars) -> R
     if primary_length.q.si() < -1e-9 {
         return Err(stop(format!("its internals are {:.0} mm longer than the vessel", -primary_length.q.si() * 1e3)));
     }
-    let pack_top = reckon!(t, "top of the pack", [IN, MM], (bottom = f.pack_bottom, height = f.pack_height) bottom + height);
+    let pack_top =
+        reckon!(t, "top of the pack", [IN, MM], (bottom = f.pack_bottom, height = f.pack_height) bottom + height);
     if f.lip.q >= f.crest.q {
         return Err(stop("the downcomer's lip is not under water".to_owned()));
     }
@@ -87,14 +88,34 @@ pub fn lay_out<T: Trail>(t: &mut T, frame: Frame, particulars: Particulars) -> R
     }
     let plates = by!(t, "plates in the pack", plate_count::count(f.pack_height, f.gap, f.plate, f.angle))?;
     let plate_area = by!(t, "projected area of the plates", pack_area::area(plates, f.pack_length, f.width))?;
-    let open_area = by!(t, "open cross-section of the pack", pack_open_area::area(f.width, f.pack_height, f.gap, f.plate))?;
-    let tank_area = reckon!(t, "surface ahead of the pack", [FT2, M2],
-        (inlet = f.inlet_length, primary = primary_length, width = f.width) (inlet + primary) * width);
-    let oil_area = reckon!(t, "area over which oil is held", [FT2, M2],
-        (primary = primary_length, pack = f.pack_length, mesh = f.mesh, retention = f.retention_length, width = f.width)
-        (primary + pack + mesh + retention) * width);
-    let water_volume = by!(t, "water up to the crest, above the floor", box_volume::volume(f.length, f.width, f.crest))?;
-    let hopper_volume = by!(t, "volume of the hopper", hopper_volume::volume(f.hopper_length, f.width, f.hopper_bottom, f.hopper_bottom, f.hopper_depth))?;
+    let open_area =
+        by!(t, "open cross-section of the pack", pack_open_area::area(f.width, f.pack_height, f.gap, f.plate))?;
+    let tank_area = reckon!(
+        t,
+        "surface ahead of the pack",
+        [FT2, M2],
+        (inlet = f.inlet_length, primary = primary_length, width = f.width)(inlet + primary) * width
+    );
+    let oil_area = reckon!(
+        t,
+        "area over which oil is held",
+        [FT2, M2],
+        (
+            primary = primary_length,
+            pack = f.pack_length,
+            mesh = f.mesh,
+            retention = f.retention_length,
+            width = f.width
+        )(primary + pack + mesh + retention)
+            * width
+    );
+    let water_volume =
+        by!(t, "water up to the crest, above the floor", box_volume::volume(f.length, f.width, f.crest))?;
+    let hopper_volume = by!(
+        t,
+        "volume of the hopper",
+        hopper_volume::volume(f.hopper_length, f.width, f.hopper_bottom, f.hopper_bottom, f.hopper_depth)
+    )?;
     let mut zones = Vec::new();
     let mut from = Length::from_si(0.0);
     for (zone, length) in [
@@ -122,6 +143,16 @@ pub fn lay_out<T: Trail>(t: &mut T, frame: Frame, particulars: Particulars) -> R
     } else {
         Shape::Rectangular(chamber)
     };
-    let layout = Layout { primary_length, pack_top, plates, plate_area, open_area, tank_area, oil_area, water_volume, hopper_volume };
+    let layout = Layout {
+        primary_length,
+        pack_top,
+        plates,
+        plate_area,
+        open_area,
+        tank_area,
+        oil_area,
+        water_volume,
+        hopper_volume,
+    };
     Ok(Unit { frame, layout, zones, shape, particulars })
 }

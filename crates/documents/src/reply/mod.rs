@@ -25,7 +25,10 @@ pub fn reply(settled: &Settled) -> String {
     let title = head.title.as_deref().unwrap_or("your enquiry");
     let project = head.project.as_deref().map_or_else(String::new, |p| format!("{p}, "));
     let mut out = format!("Subject: {project}{title}: oil-water separator, first answer\n\nGood day,\n\n");
-    say(&mut out, "thank you for your enquiry. This is a first answer to what you told us; it is preliminary and no quotation.");
+    say(
+        &mut out,
+        "thank you for your enquiry. This is a first answer to what you told us; it is preliminary and no quotation.",
+    );
     for line in headline(settled) {
         say(&mut out, &line);
     }
@@ -65,7 +68,10 @@ fn list(out: &mut String, lead: &str, numbered: bool, lines: &[String]) {
 /// What is expected at the outlet, where gravity is not the answer: the customer asks for a number.
 fn expected(settled: &Settled) -> Option<String> {
     let (basis, performance) = (settled.job.design.basis.as_ref()?, settled.job.design.performance.as_ref()?);
-    let verdict = performance.limits.iter().find(|l| l.predicted && l.word >= stillrise_design::performance::limit::Word::NotShown)?;
+    let verdict = performance
+        .limits
+        .iter()
+        .find(|l| l.predicted && l.word >= stillrise_design::performance::limit::Word::NotShown)?;
     let number = stillrise_design::performance::limit::shown(verdict.expected.q, verdict.influent.q);
     let limit = crate::summary::mg_l(basis.limits[verdict.limit].value.q);
     Some(format!("As it stands we expect {number} at the outlet, against {limit}."))
@@ -79,18 +85,37 @@ fn offer(out: &mut String, settled: &Settled) {
     let n = train.count.q.si();
     let each = if n > 1.0 { " each" } else { "" };
     let f = &train.unit.frame;
-    let mut facts = vec![if n > 1.0 { format!("{} x {}, side by side", print::digits(n, 2), p.model) } else { p.model.clone() }];
+    let mut facts =
+        vec![if n > 1.0 { format!("{} x {}, side by side", print::digits(n, 2), p.model) } else { p.model.clone() }];
     match p.shipping {
-        Some([l, w, h]) => facts.push(format!("shipping size{each} {} x {} x {}", show(l.q.si(), (&IN, &MM)), show(w.q.si(), (&IN, &MM)), show(h.q.si(), (&IN, &MM)))),
-        None => facts.push(format!("inside{each} {} x {}, walls {} high", show(f.length.q.si(), (&FT, &M)), show(f.width.q.si(), (&FT, &M)), show(f.height.q.si(), (&FT, &M)))),
+        Some([l, w, h]) => facts.push(format!(
+            "shipping size{each} {} x {} x {}",
+            show(l.q.si(), (&IN, &MM)),
+            show(w.q.si(), (&IN, &MM)),
+            show(h.q.si(), (&IN, &MM))
+        )),
+        None => facts.push(format!(
+            "inside{each} {} x {}, walls {} high",
+            show(f.length.q.si(), (&FT, &M)),
+            show(f.width.q.si(), (&FT, &M)),
+            show(f.height.q.si(), (&FT, &M))
+        )),
     }
     if let Some(weight) = p.empty_weight {
         facts.push(format!("weight empty{each} {}", show(weight.q.si(), (&LB, &KG))));
     }
     let beside: Vec<&stillrise_design::train::Stage> = train.stages.iter().filter(|s| s.asked_for).collect();
-    let without = if beside.is_empty() { "without freight and installation" } else { "without freight, installation and what is needed beside it" };
+    let without = if beside.is_empty() {
+        "without freight and installation"
+    } else {
+        "without freight, installation and what is needed beside it"
+    };
     facts.push(match &p.price {
-        Some((price, currency)) if n > 1.0 => format!("budget {} {currency} for all, {} {currency} each, {without}", print::digits(price * n, 3), print::digits(*price, 3)),
+        Some((price, currency)) if n > 1.0 => format!(
+            "budget {} {currency} for all, {} {currency} each, {without}",
+            print::digits(price * n, 3),
+            print::digits(*price, 3)
+        ),
         Some((price, currency)) => format!("budget {} {currency}, {without}", print::digits(*price, 3)),
         None => "budget: to follow, the unit is made to measure".to_owned(),
     });
@@ -98,12 +123,16 @@ fn offer(out: &mut String, settled: &Settled) {
         facts.push(format!("delivery {time}"));
     }
     facts.extend(beside.iter().map(|s| {
-        let size = s.size.as_ref().map_or_else(String::new, |(label, value, units)| format!(", {label} {}", stillrise_design::provenance::show(value, Some(*units), system)));
+        let size = s.size.as_ref().map_or_else(String::new, |(label, value, units)| {
+            format!(", {label} {}", stillrise_design::provenance::show(value, Some(*units), system))
+        });
         format!("needed beside it, not in this budget: {}{size}", s.name)
     }));
     let blocked = settled.job.design.triage.iter().any(|l| l.weight == Weight::Blocks);
     let lead = match (blocked, settled.fails()) {
-        (true, _) => "We would not sell a separator for this as it stands. Once the points below are settled, the size would be about:",
+        (true, _) => {
+            "We would not sell a separator for this as it stands. Once the points below are settled, the size would be about:"
+        }
         (false, true) => "The unit that comes nearest; the points below must be settled first:",
         (false, false) => "What we would offer:",
     };
@@ -120,7 +149,14 @@ fn must_change(out: &mut String, settled: &Settled) {
         .map(|l| format!("{}: {}", crate::summary::capital(&l.subject), l.could))
         .collect();
     // What the headline and the triage have said is not said again.
-    let said = ["not-a-gravity-duty", "only-partly-gravity", "limit-it-cannot-touch", "limit-not-shown", "promise-under-floor", "emulsion-above-limit"];
+    let said = [
+        "not-a-gravity-duty",
+        "only-partly-gravity",
+        "limit-it-cannot-touch",
+        "limit-not-shown",
+        "promise-under-floor",
+        "emulsion-above-limit",
+    ];
     lines.extend(
         settled
             .verdicts
@@ -154,7 +190,12 @@ fn assumed(out: &mut String, settled: &Settled) {
         )
     });
     let mut seen = BTreeSet::new();
-    let rest = that_matter(settled).into_iter().skip(ASKED).filter(|q| seen.insert(q.label.clone())).take(ASSUMED).map(|q| format!("{} {}", q.label, q.now));
+    let rest = that_matter(settled)
+        .into_iter()
+        .skip(ASKED)
+        .filter(|q| seen.insert(q.label.clone()))
+        .take(ASSUMED)
+        .map(|q| format!("{} {}", q.label, q.now));
     let lines: Vec<String> = rain.into_iter().chain(rest).collect();
     list(out, "We based this on:", false, &lines);
 }

@@ -8,9 +8,7 @@ use stillrise_design::basis::waters::Content;
 use stillrise_design::basis::{Basis, FLOW_UNITS};
 use stillrise_design::provenance::{Origin, Pair};
 use stillrise_design::{Node, Val};
-use stillrise_units::catalog::{
-    CP, CST, DEG_C, DEG_F, GAL, KG_M3, M3, MG_L, MM2_S, MN_M, MPA_S, PERCENT, UM,
-};
+use stillrise_units::catalog::{CP, CST, DEG_C, DEG_F, GAL, KG_M3, M3, MG_L, MM2_S, MN_M, MPA_S, PERCENT, UM};
 use stillrise_units::{Concentration, Typed, print};
 
 const MG: Pair = (&MG_L, &MG_L);
@@ -19,7 +17,9 @@ const DENSITY: Pair = (&KG_M3, &KG_M3);
 /// Section 2.
 pub(super) fn basis(r: &mut Report<'_>) {
     r.out.section("Basis of design");
-    r.out.para("Every number below carries its place in the trail (No.), where its origin or its calculation stands in full.");
+    r.out.para(
+        "Every number below carries its place in the trail (No.), where its origin or its calculation stands in full.",
+    );
     claims(r);
     let settled = r.settled;
     let Some(basis) = &settled.job.design.basis else {
@@ -41,7 +41,14 @@ pub(super) fn basis(r: &mut Report<'_>) {
     r.out.heading("Methods and margins");
     let m = &basis.methods;
     let nodes = [
-        m.rise.at, m.tank.at, m.reynolds.at, m.grains.at, m.droplet.at, m.maldistribution.at, m.fouling.at, m.reserve.at,
+        m.rise.at,
+        m.tank.at,
+        m.reynolds.at,
+        m.grains.at,
+        m.droplet.at,
+        m.maldistribution.at,
+        m.fouling.at,
+        m.reserve.at,
     ];
     let table = r.rows(nodes.into_iter().chain(m.alarm.map(|a| a.at)));
     r.out.table(&table);
@@ -59,12 +66,18 @@ fn claims(r: &mut Report<'_>) {
     r.out.heading("Claims and contradictions");
     let ledger = &r.settled.job.ledger;
     let mut table = Table::new([
-        wide("Quantity", 1.0), slim("Taken"), wide("Claims", 1.6), wide("Because", 1.4), number("No.", ""),
+        wide("Quantity", 1.0),
+        slim("Taken"),
+        wide("Claims", 1.6),
+        wide("Because", 1.4),
+        number("No.", ""),
     ]);
     for (k, entry) in ledger.entries.iter().enumerate() {
         let Origin::Chosen { among, because, inputs } = &entry.origin else { continue };
         // Claims on the same quantity, and not values of several kinds.
-        let same = |at: &Node| ledger.entry(*at).is_some_and(|e| e.label == entry.label && matches!(e.origin, Origin::Given { .. }));
+        let same = |at: &Node| {
+            ledger.entry(*at).is_some_and(|e| e.label == entry.label && matches!(e.origin, Origin::Given { .. }))
+        };
         if inputs.len() > 1 && inputs.iter().all(same) {
             let taken = entry.shown(r.system);
             table.row([capital(&entry.label), taken, among.clone(), because.clone(), (k + 1).to_string()]);
@@ -84,13 +97,38 @@ fn claims(r: &mut Report<'_>) {
 fn fluids(r: &mut Report<'_>, basis: &Basis) {
     r.out.heading("Water and oils by season");
     let f = &basis.fluids;
-    let mut table = Table::new([wide("Property", 2.2), number("Coldest water", ""), number("Warmest water", ""), number("No.", "")]);
+    let mut table = Table::new([
+        wide("Property", 2.2),
+        number("Coldest water", ""),
+        number("Warmest water", ""),
+        number("No.", ""),
+    ]);
     let cold = |q: f64, units: Pair| print::with_unit(q, r.system.pick(units));
     for (name, units, a, b) in [
-        ("Temperature of the water", (&DEG_F, &DEG_C) as Pair, (f.cold.temperature.q.si(), f.cold.temperature.at), (f.warm.temperature.q.si(), f.warm.temperature.at)),
-        ("Density of the water", DENSITY, (f.cold.density.q.si(), f.cold.density.at), (f.warm.density.q.si(), f.warm.density.at)),
-        ("Dynamic viscosity of the water", (&CP, &MPA_S), (f.cold.viscosity.q.si(), f.cold.viscosity.at), (f.warm.viscosity.q.si(), f.warm.viscosity.at)),
-        ("Kinematic viscosity of the water", (&CST, &MM2_S), (f.cold.kinematic.q.si(), f.cold.kinematic.at), (f.warm.kinematic.q.si(), f.warm.kinematic.at)),
+        (
+            "Temperature of the water",
+            (&DEG_F, &DEG_C) as Pair,
+            (f.cold.temperature.q.si(), f.cold.temperature.at),
+            (f.warm.temperature.q.si(), f.warm.temperature.at),
+        ),
+        (
+            "Density of the water",
+            DENSITY,
+            (f.cold.density.q.si(), f.cold.density.at),
+            (f.warm.density.q.si(), f.warm.density.at),
+        ),
+        (
+            "Dynamic viscosity of the water",
+            (&CP, &MPA_S),
+            (f.cold.viscosity.q.si(), f.cold.viscosity.at),
+            (f.warm.viscosity.q.si(), f.warm.viscosity.at),
+        ),
+        (
+            "Kinematic viscosity of the water",
+            (&CST, &MM2_S),
+            (f.cold.kinematic.q.si(), f.cold.kinematic.at),
+            (f.warm.kinematic.q.si(), f.warm.kinematic.at),
+        ),
     ] {
         table.row([name.to_owned(), cold(a.0, units), cold(b.0, units), format!("{}, {}", r.no(a.1), r.no(b.1))]);
     }
@@ -107,7 +145,10 @@ fn fluids(r: &mut Report<'_>, basis: &Basis) {
     for oil in &f.oils {
         let named = format!(
             "{} is taken as the handbook's {}: density at 15 °C {}, interfacial tension {} without detergents",
-            oil.name, oil.oil.title, r.show(oil.density_15.q, DENSITY), r.show(oil.tension.q, (&MN_M, &MN_M)),
+            oil.name,
+            oil.oil.title,
+            r.show(oil.density_15.q, DENSITY),
+            r.show(oil.tension.q, (&MN_M, &MN_M)),
         );
         r.out.remark(&sentence(&named));
     }
@@ -138,7 +179,13 @@ fn storm(r: &mut Report<'_>, basis: &Basis) {
     });
     if let Some(Origin::Chosen { among, inputs, .. }) = pairs.map(|e| &e.origin) {
         let mut table = Table::new([
-            wide("Surface", 1.0), wide("Plan area as said", 1.2), slim("Counted"), wide("How", 1.2), slim("Runoff"), wide("Coefficient from", 2.0), number("No.", ""),
+            wide("Surface", 1.0),
+            wide("Plan area as said", 1.2),
+            slim("Counted"),
+            wide("How", 1.2),
+            slim("Runoff"),
+            wide("Coefficient from", 2.0),
+            number("No.", ""),
         ]);
         let surfaces = &r.settled.job.enquiry.surfaces;
         for ((pair, name), surface) in inputs.chunks(2).zip(among.split(", ")).zip(surfaces) {
@@ -150,14 +197,19 @@ fn storm(r: &mut Report<'_>, basis: &Basis) {
             });
             let how = if surface.canopy == Some(true) { "under a canopy: only rain blown in" } else { "whole area" };
             table.row([
-                surface.name.clone().unwrap_or_else(|| name.to_owned()), said, area_entry.shown(r.system), how.to_owned(),
-                entry.shown(r.system), super::trail::origin(r, entry),
+                surface.name.clone().unwrap_or_else(|| name.to_owned()),
+                said,
+                area_entry.shown(r.system),
+                how.to_owned(),
+                entry.shown(r.system),
+                super::trail::origin(r, entry),
                 format!("{}, {}", r.no(*area), r.no(*coefficient)),
             ]);
         }
         r.out.table(&table);
     }
-    let table = r.rows([storm.area.at, storm.coefficient.at, storm.concentration_time.at, storm.intensity.at, storm.flow.at]);
+    let table =
+        r.rows([storm.area.at, storm.coefficient.at, storm.concentration_time.at, storm.intensity.at, storm.flow.at]);
     r.out.table(&table);
 }
 
@@ -166,22 +218,40 @@ fn waters(r: &mut Report<'_>, basis: &Basis) {
     let flow = r.symbol(FLOW_UNITS);
     let day = (&GAL, &M3) as Pair;
     let mut table = Table::new([
-        wide("Water", 1.0), number("Flow", flow), number("Total|oil", "mg/L"), number("Free", "mg/L"), number("Emulsified", "mg/L"),
-        number("Dissolved", "mg/L"), number("Solids", "mg/L"), number("Average|day", r.symbol(day)), number("No.", ""),
+        wide("Water", 1.0),
+        number("Flow", flow),
+        number("Total|oil", "mg/L"),
+        number("Free", "mg/L"),
+        number("Emulsified", "mg/L"),
+        number("Dissolved", "mg/L"),
+        number("Solids", "mg/L"),
+        number("Average|day", r.symbol(day)),
+        number("No.", ""),
     ]);
     for water in &basis.waters {
         let c = &water.content;
         let mg = |v: Val<Concentration>| r.digits(v.q, MG, 3);
         table.row([
-            capital(&water.name), r.digits(water.flow.q, FLOW_UNITS, 4), mg(c.total), mg(c.free), mg(c.emulsified), mg(c.dissolved), mg(c.solids),
-            r.digits(water.per_day.q, day, 4), r.no(water.flow.at),
+            capital(&water.name),
+            r.digits(water.flow.q, FLOW_UNITS, 4),
+            mg(c.total),
+            mg(c.free),
+            mg(c.emulsified),
+            mg(c.dissolved),
+            mg(c.solids),
+            r.digits(water.per_day.q, day, 4),
+            r.no(water.flow.at),
         ]);
     }
     r.out.table(&table);
-    let mut table = Table::new([wide("Where it comes from", 1.25), slim("Value"), wide("Origin", 2.0), number("No.", "")]);
+    let mut table =
+        Table::new([wide("Where it comes from", 1.25), slim("Value"), wide("Origin", 2.0), number("No.", "")]);
     for water in &basis.waters {
         let c = &water.content;
-        for [label, value, origin, no] in [water.flow.at, c.total.at, c.emulsified.at, c.dissolved.at, c.solids.at].into_iter().filter_map(|at| r.row(at)) {
+        for [label, value, origin, no] in [water.flow.at, c.total.at, c.emulsified.at, c.dissolved.at, c.solids.at]
+            .into_iter()
+            .filter_map(|at| r.row(at))
+        {
             table.row([format!("{}: {label}", capital(&water.name)), value, origin, no]);
         }
     }
@@ -208,7 +278,11 @@ fn droplets(r: &mut Report<'_>, basis: &Basis) {
         ));
     }
     if let Some(spill) = &basis.spill {
-        r.out.remark(if spill.closure { "A closure shuts the outlet before a spill reaches it." } else { "No closure of the outlet is declared." });
+        r.out.remark(if spill.closure {
+            "A closure shuts the outlet before a spill reaches it."
+        } else {
+            "No closure of the outlet is declared."
+        });
     }
 }
 
@@ -218,14 +292,24 @@ fn limits(r: &mut Report<'_>, basis: &Basis) {
         r.out.para("No limit is stated.");
     }
     let mut table = Table::new([
-        wide("Limit on", 1.5), slim("Value"), wide("Statistic", 1.0), wide("Method", 1.0), wide("Authority", 1.0), wide("Long-term mean it demands", 1.0), number("No.", ""),
+        wide("Limit on", 1.5),
+        slim("Value"),
+        wide("Statistic", 1.0),
+        wide("Method", 1.0),
+        wide("Authority", 1.0),
+        wide("Long-term mean it demands", 1.0),
+        number("No.", ""),
     ]);
     for limit in &basis.limits {
         let mean = limit.mean.map_or_else(|| "the value itself".to_owned(), |m| r.show(m.q, MG));
         table.row([
-            limit.pollutant.title.to_owned(), r.show(limit.value.q, MG), limit.statistic.q.word().to_owned(),
-            limit.method.clone().unwrap_or_else(|| "not stated".to_owned()), limit.authority.clone().unwrap_or_else(|| "not stated".to_owned()),
-            mean, r.no(limit.value.at),
+            limit.pollutant.title.to_owned(),
+            r.show(limit.value.q, MG),
+            limit.statistic.q.word().to_owned(),
+            limit.method.clone().unwrap_or_else(|| "not stated".to_owned()),
+            limit.authority.clone().unwrap_or_else(|| "not stated".to_owned()),
+            mean,
+            r.no(limit.value.at),
         ]);
     }
     r.out.table(&table);
@@ -241,14 +325,32 @@ pub(super) fn cases(r: &mut Report<'_>) {
     };
     let flow = r.symbol(FLOW_UNITS);
     let mut table = Table::new([
-        wide("Case", 1.1), wide("Waters in it", 1.3), number("Arrives", flow), number("To the|unit", flow), number("Free|oil", "mg/L"),
-        number("Emulsified", "mg/L"), number("Dissolved", "mg/L"), number("Total", "mg/L"), number("Solids", "mg/L"), number("No.", ""),
+        wide("Case", 1.1),
+        wide("Waters in it", 1.3),
+        number("Arrives", flow),
+        number("To the|unit", flow),
+        number("Free|oil", "mg/L"),
+        number("Emulsified", "mg/L"),
+        number("Dissolved", "mg/L"),
+        number("Total", "mg/L"),
+        number("Solids", "mg/L"),
+        number("No.", ""),
     ]);
     for case in &basis.cases {
-        let mg = |pick: fn(&Content) -> Val<Concentration>| case.content.as_ref().map_or_else(|| "–".to_owned(), |c| r.digits(pick(c).q, MG, 3));
+        let mg = |pick: fn(&Content) -> Val<Concentration>| {
+            case.content.as_ref().map_or_else(|| "–".to_owned(), |c| r.digits(pick(c).q, MG, 3))
+        };
         table.row([
-            capital(&case.name), case.parts.join(", "), r.digits(case.inflow.q, FLOW_UNITS, 4), r.digits(case.feed.q, FLOW_UNITS, 4),
-            mg(|c| c.free), mg(|c| c.emulsified), mg(|c| c.dissolved), mg(|c| c.total), mg(|c| c.solids), r.no(case.feed.at),
+            capital(&case.name),
+            case.parts.join(", "),
+            r.digits(case.inflow.q, FLOW_UNITS, 4),
+            r.digits(case.feed.q, FLOW_UNITS, 4),
+            mg(|c| c.free),
+            mg(|c| c.emulsified),
+            mg(|c| c.dissolved),
+            mg(|c| c.total),
+            mg(|c| c.solids),
+            r.no(case.feed.at),
         ]);
     }
     r.out.table(&table);
@@ -258,23 +360,46 @@ pub(super) fn cases(r: &mut Report<'_>) {
     );
     let mut table = Table::new([wide("What is governed", 1.0), wide("By which case", 1.0), wide("Because", 2.0)]);
     let name = |case: Option<&Case>| case.map_or_else(|| "none".to_owned(), |c| c.name.clone());
-    table.row(["Plate area".to_owned(), name(basis.largest_steady()), "the largest flow to the unit with a steady content, in the coldest water".to_owned()]);
-    table.row(["Hydraulics".to_owned(), name(largest(&basis.cases)), "the largest flow to the unit of all cases, at the end of the interval".to_owned()]);
+    table.row([
+        "Plate area".to_owned(),
+        name(basis.largest_steady()),
+        "the largest flow to the unit with a steady content, in the coldest water".to_owned(),
+    ]);
+    table.row([
+        "Hydraulics".to_owned(),
+        name(largest(&basis.cases)),
+        "the largest flow to the unit of all cases, at the end of the interval".to_owned(),
+    ]);
     if let Some(p) = &settled.job.design.performance {
         let behind = r.behind([p.storage.oil_rate.at]);
         if let Some(usual) = p.removals.iter().find(|x| x.left[1].at.index().is_some_and(|k| behind.contains(&k))) {
-            table.row(["What collects".to_owned(), usual.case.clone(), "all waters of an average day, separated as in this case".to_owned()]);
+            table.row([
+                "What collects".to_owned(),
+                usual.case.clone(),
+                "all waters of an average day, separated as in this case".to_owned(),
+            ]);
         }
         if let Some(worst) = p.worst() {
-            table.row(["Effluent".to_owned(), worst.case.clone(), "most total oil expected at the end of the interval".to_owned()]);
+            table.row([
+                "Effluent".to_owned(),
+                worst.case.clone(),
+                "most total oil expected at the end of the interval".to_owned(),
+            ]);
         }
     }
     if let Some(spill) = &basis.spill {
-        table.row(["Oil store".to_owned(), "spill".to_owned(), format!("{} must find room above the alarm", r.show(spill.volume.q, (&GAL, &M3)))]);
+        table.row([
+            "Oil store".to_owned(),
+            "spill".to_owned(),
+            format!("{} must find room above the alarm", r.show(spill.volume.q, (&GAL, &M3))),
+        ]);
     }
     r.out.table(&table);
     if let Some(fouling) = r.row(basis.methods.fouling.at) {
         let loss = r.show(basis.methods.fouling.q, (&PERCENT, &PERCENT));
-        r.out.remark(&format!("At the end of the interval {loss} of the plate area are taken as lost (No. {}).", fouling[3]));
+        r.out.remark(&format!(
+            "At the end of the interval {loss} of the plate area are taken as lost (No. {}).",
+            fouling[3]
+        ));
     }
 }

@@ -104,8 +104,7 @@ impl Blocks {
     }
     /// A list; `numbered` for steps in order. Each item with a remark behind it, such as its source.
     pub fn list(&mut self, numbered: bool, items: impl IntoIterator<Item = (String, String)>) {
-        let items: Vec<Value> =
-            items.into_iter().map(|(s, r)| json!({ "s": set(&s), "r": set(&r) })).collect();
+        let items: Vec<Value> = items.into_iter().map(|(s, r)| json!({ "s": set(&s), "r": set(&r) })).collect();
         self.0.push(json!({ "t": "list", "numbered": numbered, "items": items }));
     }
     /// A table, unless it has no rows.

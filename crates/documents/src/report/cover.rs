@@ -15,7 +15,9 @@ const NOT_STATED: &str = "not stated";
 /// Head, headline and foot of the report as the template takes them; the blocks come beside.
 pub(super) fn cover(r: &Report<'_>, fingerprint: &str) -> Value {
     let head = &r.settled.job.enquiry.head;
-    let text = |t: &Option<String>| crate::render::text::plain(t.as_deref().filter(|t| !t.trim().is_empty()).unwrap_or(NOT_STATED));
+    let text = |t: &Option<String>| {
+        crate::render::text::plain(t.as_deref().filter(|t| !t.trim().is_empty()).unwrap_or(NOT_STATED))
+    };
     let status = head.status.0.map_or("preliminary", |s| s.word());
     json!({
         "title": text(&head.title),
@@ -42,7 +44,9 @@ pub(super) fn cover(r: &Report<'_>, fingerprint: &str) -> Value {
 
 fn status_says(status: &str) -> &'static str {
     match status {
-        "preliminary" => "For discussion. Not to be built, bought or submitted from until it is issued for that purpose.",
+        "preliminary" => {
+            "For discussion. Not to be built, bought or submitted from until it is issued for that purpose."
+        }
         "for approval" => "For the client's approval. Not to be built from until it is issued.",
         "as built" => "Records the unit as installed.",
         _ => "Issued for the purpose stated in the contract.",
@@ -54,7 +58,11 @@ fn headline(r: &Report<'_>) -> Vec<String> {
     let design = &r.settled.job.design;
     let mut out = Vec::new();
     if let Some(line) = design.triage.first().filter(|l| l.weight == Weight::Blocks) {
-        out.push(format!("Not a gravity duty as it stands. {}: {}", sentence(&line.subject).trim_end_matches('.'), sentence(&line.says)));
+        out.push(format!(
+            "Not a gravity duty as it stands. {}: {}",
+            sentence(&line.subject).trim_end_matches('.'),
+            sentence(&line.says)
+        ));
     }
     for stop in &design.stops {
         out.push(format!("Stopped: {}", sentence(&stop.to_string())));
@@ -99,8 +107,14 @@ fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
         let digits = |q| r.digits(q, units, 4);
         let size = format!(
             "{} × {}; inside {} × {} × {} {}, {} of plates, {} of water",
-            stillrise_units::print::digits(stillrise_units::Typed::si(train.count.q), 3), train.unit.particulars.model, digits(f.length.q), digits(f.width.q), digits(f.height.q), r.symbol(units),
-            r.show(l.plate_area.q, (&FT2, &M2)), r.show(l.water_volume.q, (&GAL, &M3)),
+            stillrise_units::print::digits(stillrise_units::Typed::si(train.count.q), 3),
+            train.unit.particulars.model,
+            digits(f.length.q),
+            digits(f.width.q),
+            digits(f.height.q),
+            r.symbol(units),
+            r.show(l.plate_area.q, (&FT2, &M2)),
+            r.show(l.water_volume.q, (&GAL, &M3)),
         );
         out.push(["Unit".to_owned(), size]);
     } else {
@@ -114,14 +128,23 @@ fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
     if let Some(worst) = design.performance.as_ref().and_then(|p| p.worst()) {
         let text = format!(
             "{}, of {} of total oil at the inlet; {}, {} water, end of the interval",
-            shown(worst.total.expected.q, worst.content.total.q), r.show(worst.content.total.q, (&MG_L, &MG_L)), worst.case, worst.season.name()
+            shown(worst.total.expected.q, worst.content.total.q),
+            r.show(worst.content.total.q, (&MG_L, &MG_L)),
+            worst.case,
+            worst.season.name()
         );
         out.push(["Expected effluent".to_owned(), text]);
     }
     let count = |word: &str| r.settled.verdicts.iter().filter(|v| v.verdict.word() == word).count();
     let settled = r.settled.verdicts.iter().filter(|v| v.is_settled()).count();
     let decided = if settled > 0 { format!("; {settled} accepted or taken over by others") } else { String::new() };
-    let text = format!("{} fail, {} warn, {} pass, {} do not apply{decided}", count("fails"), count("warns"), count("passes"), count("not applicable"));
+    let text = format!(
+        "{} fail, {} warn, {} pass, {} do not apply{decided}",
+        count("fails"),
+        count("warns"),
+        count("passes"),
+        count("not applicable")
+    );
     out.push(["Rules".to_owned(), text]);
     out.push(["Open questions".to_owned(), format!("{}, ranked in section 7", r.settled.questions.len())]);
     out.into_iter().map(|[a, b]| [a, set(&b)]).collect()

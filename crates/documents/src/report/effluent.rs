@@ -4,9 +4,9 @@ use super::Report;
 use super::blocks::{Table, number, slim, wide};
 use super::{capital, sentence};
 use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::performance::Performance;
 use stillrise_design::performance::limit::{floor, shown};
 use stillrise_design::performance::removal::{Bounded, Removal};
-use stillrise_design::performance::Performance;
 use stillrise_design::provenance::Pair;
 use stillrise_handbook::separation::floors;
 use stillrise_units::catalog::{FT_MIN, GPM_FT2, M_H, MG_L, MIN, MM_S, PERCENT, UM};
@@ -65,14 +65,25 @@ fn verdict(r: &mut Report<'_>, p: &Performance) {
         r.out.para("No limit is stated.");
     }
     let mut table = Table::new([
-        wide("Limit", 1.3), slim("Verdict"), number("Held|against", "mg/L"), number("Expected", "mg/L"), number("If mixed", "mg/L"), wide("Because", 2.2), number("No.", ""),
+        wide("Limit", 1.3),
+        slim("Verdict"),
+        number("Held|against", "mg/L"),
+        number("Expected", "mg/L"),
+        number("If mixed", "mg/L"),
+        wide("Because", 2.2),
+        number("No.", ""),
     ]);
     for v in &p.limits {
         let Some(limit) = basis.limits.get(v.limit) else { continue };
         let influent = p.worst().map(|w| w.content.total.q);
         table.row([
-            format!("{}, {}", limit.pollutant.title, limit.statistic.q.word()), v.word.text().to_owned(), r.digits(v.against.q, MG, 4),
-            brief(v.expected.q, influent), brief(v.mixed.q, influent), format!("{} What would change it: {}", sentence(&v.because), sentence(&v.change)), r.no(v.expected.at),
+            format!("{}, {}", limit.pollutant.title, limit.statistic.q.word()),
+            v.word.text().to_owned(),
+            r.digits(v.against.q, MG, 4),
+            brief(v.expected.q, influent),
+            brief(v.mixed.q, influent),
+            format!("{} What would change it: {}", sentence(&v.because), sentence(&v.change)),
+            r.no(v.expected.at),
         ]);
     }
     r.out.table(&table);
@@ -87,17 +98,37 @@ fn verdict(r: &mut Report<'_>, p: &Performance) {
 fn removals(r: &mut Report<'_>, p: &Performance) {
     r.out.heading("By case, season and state");
     let mut table = Table::new([
-        wide("Case", 1.0), slim("Water"), slim("State"), number("Flow,|each", r.symbol(FLOW_UNITS)), number("Over|plates", r.symbol(OVERFLOW)), number("Re of|gaps", ""),
-        number("Cut", "µm"), number("Stay", "min"), number("Free|left", "%"), number("Ideal", "mg/L"), number("Expected", "mg/L"), number("Mixed", "mg/L"), number("No.", ""),
+        wide("Case", 1.0),
+        slim("Water"),
+        slim("State"),
+        number("Flow,|each", r.symbol(FLOW_UNITS)),
+        number("Over|plates", r.symbol(OVERFLOW)),
+        number("Re of|gaps", ""),
+        number("Cut", "µm"),
+        number("Stay", "min"),
+        number("Free|left", "%"),
+        number("Ideal", "mg/L"),
+        number("Expected", "mg/L"),
+        number("Mixed", "mg/L"),
+        number("No.", ""),
     ]);
     let held = p.worst().map(|w| w.total.expected.at);
     for x in &p.removals {
         let out = |c: Concentration| brief(c, Some(x.content.total.q));
         let row = [
-            capital(&x.case), x.season.name().to_owned(), if x.state.is_end() { "end" } else { "clean" }.to_owned(), r.digits(x.flow.q, FLOW_UNITS, 4),
-            r.digits(x.pack_overflow.q, OVERFLOW, 3), r.digits(x.reynolds.q, (&stillrise_units::catalog::ONE, &stillrise_units::catalog::ONE), 3),
-            x.cut.map_or_else(|| "none".to_owned(), |c| r.digits(c.q, (&UM, &UM), 3)), r.digits(x.residence.q, (&MIN, &MIN), 3), r.digits(x.left[1].q, SHARE, 2),
-            out(x.total.ideal.q), out(x.total.expected.q), out(x.total.mixed.q), r.no(x.total.expected.at),
+            capital(&x.case),
+            x.season.name().to_owned(),
+            if x.state.is_end() { "end" } else { "clean" }.to_owned(),
+            r.digits(x.flow.q, FLOW_UNITS, 4),
+            r.digits(x.pack_overflow.q, OVERFLOW, 3),
+            r.digits(x.reynolds.q, (&stillrise_units::catalog::ONE, &stillrise_units::catalog::ONE), 3),
+            x.cut.map_or_else(|| "none".to_owned(), |c| r.digits(c.q, (&UM, &UM), 3)),
+            r.digits(x.residence.q, (&MIN, &MIN), 3),
+            r.digits(x.left[1].q, SHARE, 2),
+            out(x.total.ideal.q),
+            out(x.total.expected.q),
+            out(x.total.mixed.q),
+            r.no(x.total.expected.at),
         ];
         if Some(x.total.expected.at) == held { table.strong_row(row) } else { table.row(row) }
     }
@@ -114,12 +145,20 @@ fn fractions(r: &mut Report<'_>, x: &Removal) {
     let place = format!("{}, {} water, {}", capital(&x.case), x.season.name(), x.state.name());
     r.out.para(&format!("{place}. Gravity touches the first line only."));
     let mut table = Table::new([
-        wide("Oil", 1.0), number("At the|inlet", "mg/L"), number("Ideal|bound", "mg/L"), number("Expected", "mg/L"), number("Mixed|bound", "mg/L"), wide("What becomes of it", 2.0),
+        wide("Oil", 1.0),
+        number("At the|inlet", "mg/L"),
+        number("Ideal|bound", "mg/L"),
+        number("Expected", "mg/L"),
+        number("Mixed|bound", "mg/L"),
+        wide("What becomes of it", 2.0),
     ]);
     let mg = |c: Concentration| r.digits(c, MG, 3);
-    let bounded = |b: &Bounded, influent: Concentration| [b.ideal.q, b.expected.q, b.mixed.q].map(|c| brief(c, Some(influent)));
+    let bounded =
+        |b: &Bounded, influent: Concentration| [b.ideal.q, b.expected.q, b.mixed.q].map(|c| brief(c, Some(influent)));
     let passes = |c: Concentration| [mg(c), mg(c), mg(c), mg(c)];
-    let row = |name: &str, numbers: Vec<String>, says: &str| core::iter::once(name.to_owned()).chain(numbers).chain([says.to_owned()]).collect::<Vec<_>>();
+    let row = |name: &str, numbers: Vec<String>, says: &str| {
+        core::iter::once(name.to_owned()).chain(numbers).chain([says.to_owned()]).collect::<Vec<_>>()
+    };
     let c = &x.content;
     let mut free = vec![mg(c.free.q)];
     free.extend(bounded(&x.free, c.free.q));
@@ -150,7 +189,9 @@ fn thumb(r: &mut Report<'_>, p: &Performance) {
         table.row([label, value, no]);
     }
     r.out.table(&table);
-    r.out.remark("For comparison at the design flow: it says how large a basin without plates would be, not what comes out.");
+    r.out.remark(
+        "For comparison at the design flow: it says how large a basin without plates would be, not what comes out.",
+    );
 }
 
 fn classes(r: &mut Report<'_>, p: &Performance, x: &Removal) {
@@ -158,15 +199,29 @@ fn classes(r: &mut Report<'_>, p: &Performance, x: &Removal) {
         return;
     }
     r.out.heading("By droplet size");
-    r.out.para(&format!("{}, {} water, {}; flow in the gaps laminar.", capital(&x.case), x.season.name(), x.state.name()));
+    r.out.para(&format!(
+        "{}, {} water, {}; flow in the gaps laminar.",
+        capital(&x.case),
+        x.season.name(),
+        x.state.name()
+    ));
     let rise = (&FT_MIN, &MM_S) as Pair;
     let mut table = Table::new([
-        number("Droplet", "µm"), number("Rise", r.symbol(rise)), number("Caught ahead|of the pack", "%"), number("Of the rest,|by the plates", "%"), number("Left behind|both", "%"), number("No.", ""),
+        number("Droplet", "µm"),
+        number("Rise", r.symbol(rise)),
+        number("Caught ahead|of the pack", "%"),
+        number("Of the rest,|by the plates", "%"),
+        number("Left behind|both", "%"),
+        number("No.", ""),
     ]);
     for class in &p.classes {
         table.row([
-            r.digits(class.d.q, (&UM, &UM), 3), r.digits(class.rise.q, rise, 3), r.digits(class.tank.q, SHARE, 3), r.digits(class.pack.q, SHARE, 3),
-            r.digits(class.left.q, SHARE, 3), r.no(class.left.at),
+            r.digits(class.d.q, (&UM, &UM), 3),
+            r.digits(class.rise.q, rise, 3),
+            r.digits(class.tank.q, SHARE, 3),
+            r.digits(class.pack.q, SHARE, 3),
+            r.digits(class.left.q, SHARE, 3),
+            r.no(class.left.at),
         ]);
     }
     r.out.table(&table);

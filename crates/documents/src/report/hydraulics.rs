@@ -88,10 +88,16 @@ fn site(r: &mut Report<'_>, p: &Performance) {
 fn oil(r: &mut Report<'_>, levels: &OilLevels) {
     r.out.heading(&format!("Oil levels: {}", levels.oil));
     let unit = r.symbol(LEVEL);
-    let mut table = Table::new([wide("Cap on the layer", 1.4), number("Thickest layer", unit), wide("", 2.0), number("No.", "")]);
+    let mut table =
+        Table::new([wide("Cap on the layer", 1.4), number("Thickest layer", unit), wide("", 2.0), number("No.", "")]);
     for (k, cap) in levels.caps.iter().enumerate() {
         let governs = k == levels.governing;
-        let row = [capital(cap.name), r.digits(cap.thickness.q, LEVEL, 4), if governs { "governs" } else { "" }.to_owned(), r.no(cap.thickness.at)];
+        let row = [
+            capital(cap.name),
+            r.digits(cap.thickness.q, LEVEL, 4),
+            if governs { "governs" } else { "" }.to_owned(),
+            r.no(cap.thickness.at),
+        ];
         if governs { table.strong_row(row) } else { table.row(row) }
     }
     r.out.table(&table);
@@ -100,15 +106,32 @@ fn oil(r: &mut Report<'_>, levels: &OilLevels) {
     let f = &levels.float;
     let mut text = format!(
         "{} of it hang in the water; it is drawn down in the oil with {} and up in the water with {} (No. {}, {}, {})",
-        r.show(f.submerged.q, (&PERCENT, &PERCENT)), r.show(f.down.q, force), r.show(f.up.q, force), r.no(f.submerged.at), r.no(f.down.at), r.no(f.up.at)
+        r.show(f.submerged.q, (&PERCENT, &PERCENT)),
+        r.show(f.down.q, force),
+        r.show(f.up.q, force),
+        r.no(f.submerged.at),
+        r.no(f.down.at),
+        r.no(f.up.at)
     );
     if let Some(trip) = levels.trip {
-        text += &format!(". Mounted for the governing oil, the alarm trips at a layer of {} (No. {})", r.show(trip.q, LEVEL), r.no(trip.at));
+        text += &format!(
+            ". Mounted for the governing oil, the alarm trips at a layer of {} (No. {})",
+            r.show(trip.q, LEVEL),
+            r.no(trip.at)
+        );
     }
     r.out.lead("Float.", &sentence(&text));
-    let mut text = format!("the fixed draw-off leaves a layer of {} (No. {})", r.show(levels.residue.q, LEVEL), r.no(levels.residue.at));
+    let mut text = format!(
+        "the fixed draw-off leaves a layer of {} (No. {})",
+        r.show(levels.residue.q, LEVEL),
+        r.no(levels.residue.at)
+    );
     if let Some(skim) = levels.skim.filter(|s| s.q.si() > 0.0) {
-        text += &format!("; a fixed lip at the inlet invert would begin to skim at {} and the largest flow (No. {})", r.show(skim.q, LEVEL), r.no(skim.at));
+        text += &format!(
+            "; a fixed lip at the inlet invert would begin to skim at {} and the largest flow (No. {})",
+            r.show(skim.q, LEVEL),
+            r.no(skim.at)
+        );
     }
     r.out.lead("Draw-off.", &sentence(&text));
 }
@@ -117,12 +140,23 @@ fn oil(r: &mut Report<'_>, levels: &OilLevels) {
 pub(super) fn set_points(r: &mut Report<'_>, levels: &OilLevels) {
     let unit = r.symbol(LEVEL);
     let mut table = Table::new([
-        wide("Set point", 1.0), number("Oil|layer", unit), number("Interface", unit), number("Oil|surface", unit), number("Held,|each", r.symbol(STORE)), wide("What happens", 2.0), number("No.", ""),
+        wide("Set point", 1.0),
+        number("Oil|layer", unit),
+        number("Interface", unit),
+        number("Oil|surface", unit),
+        number("Held,|each", r.symbol(STORE)),
+        wide("What happens", 2.0),
+        number("No.", ""),
     ]);
     for l in &levels.levels {
         table.row([
-            l.point.title.to_owned(), r.digits(l.thickness.q, LEVEL, 4), r.digits(l.interface.q, LEVEL, 4), r.digits(l.surface.q, LEVEL, 4),
-            r.digits(l.volume.q, STORE, 4), l.point.action.to_owned(), r.no(l.thickness.at),
+            l.point.title.to_owned(),
+            r.digits(l.thickness.q, LEVEL, 4),
+            r.digits(l.interface.q, LEVEL, 4),
+            r.digits(l.surface.q, LEVEL, 4),
+            r.digits(l.volume.q, STORE, 4),
+            l.point.action.to_owned(),
+            r.no(l.thickness.at),
         ]);
     }
     r.out.table(&table);
@@ -151,7 +185,11 @@ fn storage(r: &mut Report<'_>, p: &Performance) {
         add("Room between alarm and limit, all units", r.show(spill.room.q, STORE), spill.room.at);
         add("Room less spill", r.show(spill.spare.q, STORE), spill.spare.at);
         if spill.spare.q.si() < 0.0 {
-            add("The spill does not find room by", r.digits(-spill.spare.q, STORE, 4) + " " + r.symbol(STORE), spill.spare.at);
+            add(
+                "The spill does not find room by",
+                r.digits(-spill.spare.q, STORE, 4) + " " + r.symbol(STORE),
+                spill.spare.at,
+            );
         }
     }
     r.out.table(&table);

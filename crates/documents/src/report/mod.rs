@@ -149,7 +149,10 @@ impl<'a> Report<'a> {
     /// A table of such rows.
     fn rows(&self, nodes: impl IntoIterator<Item = Node>) -> blocks::Table {
         let mut table = blocks::Table::new([
-            blocks::wide("Quantity", 1.25), blocks::slim("Value"), blocks::wide("Origin", 2.0), blocks::number("No.", ""),
+            blocks::wide("Quantity", 1.25),
+            blocks::slim("Value"),
+            blocks::wide("Origin", 2.0),
+            blocks::number("No.", ""),
         ]);
         for row in nodes.into_iter().filter_map(|at| self.row(at)) {
             table.row(row);

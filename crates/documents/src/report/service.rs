@@ -25,30 +25,46 @@ fn start_up(r: &mut Report<'_>) {
     if let Some(p) = &design.performance {
         r.out.heading("Alarm set points");
         for levels in &p.levels {
-            r.out.lead(&format!("{}.", super::capital(&levels.oil)), "Levels without flow, above the floor of the unit.");
+            r.out.lead(
+                &format!("{}.", super::capital(&levels.oil)),
+                "Levels without flow, above the floor of the unit.",
+            );
             set_points(r, levels);
         }
         r.out.list(false, FLOAT_NOTES.iter().map(|note| ((*note).to_owned(), String::new())));
-        let published: Vec<String> =
-            PUBLISHED.iter().map(|s| format!("{}: {} % of the oil store ({})", s.title, digits(s.share * 100.0, 3), s.source)).collect();
-        r.out.remark(&format!("The shares of the thickest permitted layer are a proposal. Published, and at odds with each other: {}.", published.join("; ")));
+        let published: Vec<String> = PUBLISHED
+            .iter()
+            .map(|s| format!("{}: {} % of the oil store ({})", s.title, digits(s.share * 100.0, 3), s.source))
+            .collect();
+        r.out.remark(&format!(
+            "The shares of the thickest permitted layer are a proposal. Published, and at odds with each other: {}.",
+            published.join("; ")
+        ));
     }
     r.out.heading("Acceptance test");
-    let volume = design.train.as_ref().map_or_else(String::new, |t| format!(", {} of water in each unit", r.show(t.unit.layout.water_volume.q, (&GAL, &M3))));
+    let volume = design.train.as_ref().map_or_else(String::new, |t| {
+        format!(", {} of water in each unit", r.show(t.unit.layout.water_volume.q, (&GAL, &M3)))
+    });
     r.out.para(&format!(
         "At least {} changes of the separator's volume{volume} before sampling; at least {SAMPLE_PAIRS} pairs of samples within {} hours.",
         digits(VOLUME_CHANGES, 3), digits(SAMPLING_HOURS, 3)
     ));
     r.out.list(true, steps(ACCEPTANCE));
     r.out.heading("When to pump out: what is published");
-    let mut table = super::blocks::Table::new([super::blocks::wide("Rule", 1.2), super::blocks::wide("What else to know", 2.0), super::blocks::wide("Source", 1.6)]);
+    let mut table = super::blocks::Table::new([
+        super::blocks::wide("Rule", 1.2),
+        super::blocks::wide("What else to know", 2.0),
+        super::blocks::wide("Source", 1.6),
+    ]);
     let chosen = design.performance.as_ref().map(|p| p.storage.trigger.word);
     for trigger in TRIGGERS {
         let row = [trigger.title.to_owned(), trigger.note.to_owned(), trigger.source.to_string()];
         if Some(trigger.word) == chosen { table.strong_row(row) } else { table.row(row) }
     }
     r.out.table(&table);
-    r.out.remark("These rules contradict each other by a factor of ten. Bold: the one the days to fill were counted to.");
+    r.out.remark(
+        "These rules contradict each other by a factor of ten. Bold: the one the days to fill were counted to.",
+    );
 }
 
 fn steps(all: &'static [Step]) -> impl Iterator<Item = (String, String)> {

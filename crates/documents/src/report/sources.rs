@@ -29,7 +29,13 @@ pub(super) fn sources(r: &mut Report<'_>) {
         return;
     }
     let mut sources: Vec<&'static Source> = Vec::new();
-    let mut table = Table::new([wide("Formula", 2.2), slim("Page"), number("Used", ""), wide("Sources", 0.8), wide("Check values behind it", 1.9)]);
+    let mut table = Table::new([
+        wide("Formula", 2.2),
+        slim("Page"),
+        number("Used", ""),
+        wide("Sources", 0.8),
+        wide("Check values behind it", 1.9),
+    ]);
     for (page, used) in pages {
         let mut marks = Vec::new();
         for source in page.sources.iter().copied() {
@@ -67,7 +73,9 @@ fn checks(page: &'static Page) -> String {
     let rows = |kind: &str| -> usize {
         let own = page.checks.iter().filter(|c| c.evidence.kind() == kind).count();
         let listed = tables().filter(|t| t.page == page && t.evidence.kind() == kind);
-        own + listed.map(|t| t.text.lines().filter(|l| !l.starts_with('#') && !l.trim().is_empty()).count().saturating_sub(1)).sum::<usize>()
+        own + listed
+            .map(|t| t.text.lines().filter(|l| !l.starts_with('#') && !l.trim().is_empty()).count().saturating_sub(1))
+            .sum::<usize>()
     };
     let counts = Evidence::KINDS.iter().map(|kind| (rows(kind), *kind)).filter(|(count, _)| *count > 0);
     counts.map(|(count, kind)| format!("{count} {kind}")).collect::<Vec<_>>().join(", ")

@@ -84,14 +84,21 @@ fn row(r: &Report<'_>, k: usize, entry: &Entry, full: bool, written: &mut BTreeS
         if let Some(args) = args {
             row["eqs"] = Value::Array(lines(entry, page, &args, first, r.system));
         }
-        row["origin"] = Value::String(if first { format!("by {}", page.title) } else { format!("by {}, with {}", page.title, list(r, inputs)) });
+        row["origin"] = Value::String(if first {
+            format!("by {}", page.title)
+        } else {
+            format!("by {}, with {}", page.title, list(r, inputs))
+        });
         if first {
             let symbols = page.args.iter().zip(inputs).map(|(a, at)| {
                 let maths: Vec<String> = a.math.split('|').map(typst_symbol).collect();
                 let plains: Vec<String> = a.math.split('|').map(plain_symbol).collect();
                 json!({ "m": maths.join(", "), "alt": plains.join(", "), "s": format!("{} [{}]", a.meaning, r.no(*at)) })
             });
-            let helpers = page.helpers.iter().map(|h| json!({ "m": typst_symbol(h.math), "alt": plain_symbol(h.math), "s": h.meaning }));
+            let helpers = page
+                .helpers
+                .iter()
+                .map(|h| json!({ "m": typst_symbol(h.math), "alt": plain_symbol(h.math), "s": h.meaning }));
             row["with"] = Value::Array(symbols.chain(helpers).collect());
         }
     }
@@ -103,7 +110,12 @@ pub(super) fn origin(r: &Report<'_>, entry: &Entry) -> String {
     match &entry.origin {
         Origin::Given { source, text } => format!("given, {source}: {text}"),
         Origin::Assumed(a) => {
-            format!("assumed; plausibly {} to {}; {}", show(&a.low, entry.units, r.system), show(&a.high, entry.units, r.system), a.source)
+            format!(
+                "assumed; plausibly {} to {}; {}",
+                show(&a.low, entry.units, r.system),
+                show(&a.high, entry.units, r.system),
+                a.source
+            )
         }
         Origin::Chosen { among, because, inputs } => {
             let from = if inputs.is_empty() { String::new() } else { format!(" {}", list(r, inputs)) };

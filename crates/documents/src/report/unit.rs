@@ -37,9 +37,13 @@ pub(super) fn unit(r: &mut Report<'_>, section_svg: Option<&str>) {
 
 fn stages(r: &mut Report<'_>, train: &Train) {
     r.out.heading("Stages in the direction of flow");
-    let mut table = Table::new([number("", ""), wide("Stage", 1.2), wide("Why", 2.2), slim("First size"), wide("Scope", 1.0)]);
+    let mut table =
+        Table::new([number("", ""), wide("Stage", 1.2), wide("Why", 2.2), slim("First size"), wide("Scope", 1.0)]);
     for (k, stage) in train.stages.iter().enumerate() {
-        let size = stage.size.as_ref().map_or_else(|| "–".to_owned(), |(label, value, units)| format!("{label}: {}", show(value, Some(*units), r.system)));
+        let size = stage.size.as_ref().map_or_else(
+            || "–".to_owned(),
+            |(label, value, units)| format!("{label}: {}", show(value, Some(*units), r.system)),
+        );
         let scope = if stage.asked_for { "needed; not in this scope until decided" } else { "in this scope" };
         table.row([(k + 1).to_string(), capital(&stage.name), stage.why.clone(), size, scope.to_owned()]);
     }
@@ -52,10 +56,12 @@ fn neighbours(r: &mut Report<'_>) {
     let Some(pick) = &settled.pick else { return };
     r.out.heading("Why this unit");
     r.out.para(&sentence(&format!("taken: {}", pick.because)));
-    let mut table = Table::new([wide("Unit", 0.9), slim(""), number("Total oil out", "mg/L"), wide("What speaks against it", 3.0)]);
+    let mut table =
+        Table::new([wide("Unit", 0.9), slim(""), number("Total oil out", "mg/L"), wide("What speaks against it", 3.0)]);
     for c in &settled.candidates {
         let out = c.effluent.map_or_else(|| "–".to_owned(), |e| brief(e, None));
-        let bars = c.barred.as_ref().map_or_else(|| "no rule bars it".to_owned(), |(title, says)| format!("{title}: {says}"));
+        let bars =
+            c.barred.as_ref().map_or_else(|| "no rule bars it".to_owned(), |(title, says)| format!("{title}: {says}"));
         let row = [c.name.clone(), if c.taken { "taken" } else { "" }.to_owned(), out, bars];
         if c.taken { table.strong_row(row) } else { table.row(row) }
     }
@@ -68,15 +74,39 @@ fn neighbours(r: &mut Report<'_>) {
 fn dimensions(r: &mut Report<'_>, train: &Train) {
     r.out.heading("Dimensions of one unit");
     r.out.para("Elevations are above the floor of the unit. Where these values come from is said in the trail.");
-    let mut table = Table::new([wide("Given or chosen", 1.6), slim("Value"), number("No.", ""), wide("Given or chosen", 1.6), slim("Value"), number("No.", "")]);
+    let mut table = Table::new([
+        wide("Given or chosen", 1.6),
+        slim("Value"),
+        number("No.", ""),
+        wide("Given or chosen", 1.6),
+        slim("Value"),
+        number("No.", ""),
+    ]);
     paired(r, &mut table, &train.unit.frame.fields());
     r.out.table(&table);
-    let mut table = Table::new([wide("Follows", 1.6), slim("Value"), number("No.", ""), wide("Follows", 1.6), slim("Value"), number("No.", "")]);
+    let mut table = Table::new([
+        wide("Follows", 1.6),
+        slim("Value"),
+        number("No.", ""),
+        wide("Follows", 1.6),
+        slim("Value"),
+        number("No.", ""),
+    ]);
     paired(r, &mut table, &train.unit.layout.fields());
     r.out.table(&table);
-    let mut table = Table::new([wide("Zone", 1.6), number("Length", r.symbol(LENGTH)), number("Water up to the crest", r.symbol((&GAL, &M3))), number("No.", "")]);
+    let mut table = Table::new([
+        wide("Zone", 1.6),
+        number("Length", r.symbol(LENGTH)),
+        number("Water up to the crest", r.symbol((&GAL, &M3))),
+        number("No.", ""),
+    ]);
     for zone in &train.unit.zones {
-        table.row([capital(zone.name), r.digits(zone.length.q, LENGTH, 4), r.digits(zone.volume.q, (&GAL, &M3), 4), r.no(zone.volume.at)]);
+        table.row([
+            capital(zone.name),
+            r.digits(zone.length.q, LENGTH, 4),
+            r.digits(zone.volume.q, (&GAL, &M3), 4),
+            r.no(zone.volume.at),
+        ]);
     }
     r.out.table(&table);
 }
@@ -119,13 +149,24 @@ fn particulars(r: &mut Report<'_>, train: &Train) {
     add("Modules of the pack", modules);
     add("Heaviest module", p.module_weight.map(|w| r.show(w.q, (&LB, &KG))));
     let shipping = p.shipping.as_ref().map(|[a, b, c]| {
-        format!("{} × {} × {} {}", r.digits(a.q, LENGTH, 4), r.digits(b.q, LENGTH, 4), r.digits(c.q, LENGTH, 4), r.symbol(LENGTH))
+        format!(
+            "{} × {} × {} {}",
+            r.digits(a.q, LENGTH, 4),
+            r.digits(b.q, LENGTH, 4),
+            r.digits(c.q, LENGTH, 4),
+            r.symbol(LENGTH)
+        )
     });
     add("Shipping box", shipping);
     add("Material", p.material.clone());
     add("Measured results", Some(p.measured.clone().unwrap_or_else(|| "none stated".to_owned())));
     if r.edition.is_internal() {
-        add("Price (internal)", p.price.as_ref().map(|(value, currency)| format!("{} {currency}", stillrise_units::print::digits(*value, 6))));
+        add(
+            "Price (internal)",
+            p.price
+                .as_ref()
+                .map(|(value, currency)| format!("{} {currency}", stillrise_units::print::digits(*value, 6))),
+        );
         add("Lead time (internal)", p.lead_time.clone());
     }
     r.out.table(&table);
@@ -148,7 +189,10 @@ mod tests {
 
     #[test]
     fn the_size_of_a_drawing_is_read_off_its_root() {
-        assert_eq!(size("<?xml?><svg xmlns=\"x\" width=\"420mm\" height=\"297mm\" viewBox=\"0 0 1 1\">"), Some((420.0, 297.0)));
+        assert_eq!(
+            size("<?xml?><svg xmlns=\"x\" width=\"420mm\" height=\"297mm\" viewBox=\"0 0 1 1\">"),
+            Some((420.0, 297.0))
+        );
         assert_eq!(size("<svg viewBox=\"0 0 420 297\">"), None);
     }
 }

@@ -15,10 +15,19 @@ pub(super) fn triage(r: &mut Report<'_>) {
     if lines.is_empty() {
         r.out.para("Nothing was declared that gravity cannot touch: no product, oil or limited pollutant keeps the oil from rising.");
     }
-    let mut table = Table::new([wide("Subject", 1.0), wide("Weight", 0.9), wide("What a separator cannot do", 2.4), wide("What could", 1.5), wide("Source", 1.2)]);
+    let mut table = Table::new([
+        wide("Subject", 1.0),
+        wide("Weight", 0.9),
+        wide("What a separator cannot do", 2.4),
+        wide("What could", 1.5),
+        wide("Source", 1.2),
+    ]);
     for line in lines {
         table.row([
-            capital(&line.subject), line.weight.text().to_owned(), sentence(&line.says), sentence(&line.could),
+            capital(&line.subject),
+            line.weight.text().to_owned(),
+            sentence(&line.says),
+            sentence(&line.could),
             line.source.map_or_else(String::new, ToString::to_string),
         ]);
     }
@@ -32,7 +41,11 @@ pub(super) fn rules(r: &mut Report<'_>) {
     let of = |word: &'static str| all.iter().filter(move |v| v.verdict.word() == word);
     r.out.para(&format!(
         "{} rules were held against the job: {} fail, {} warn, {} pass, {} do not apply.",
-        all.len(), of("fails").count(), of("warns").count(), of("passes").count(), of("not applicable").count()
+        all.len(),
+        of("fails").count(),
+        of("warns").count(),
+        of("passes").count(),
+        of("not applicable").count()
     ));
     for (word, title) in [("fails", "Rules that fail"), ("warns", "Rules that warn")] {
         let found: Vec<_> = of(word).collect();
@@ -44,7 +57,8 @@ pub(super) fn rules(r: &mut Report<'_>) {
         }
     }
     r.out.heading("Rules that pass");
-    let mut table = Table::new([wide("Rule: the fault looked for", 1.1), wide("Margin", 2.2), wide("Source of the bound", 1.6)]);
+    let mut table =
+        Table::new([wide("Rule: the fault looked for", 1.1), wide("Margin", 2.2), wide("Source of the bound", 1.6)]);
     for v in of("passes") {
         table.row([v.rule.title.to_owned(), capital(v.verdict.says()), v.rule.source.to_owned()]);
     }
@@ -104,12 +118,20 @@ pub(super) fn questions(r: &mut Report<'_>) {
         r.out.para("There is no open question.");
     }
     let mut table = Table::new([
-        number("", ""), wide("Question", 1.5), wide("Assumed; plausibly", 0.9), wide("What the answer would change", 1.6), wide("Default and range from", 1.2),
+        number("", ""),
+        wide("Question", 1.5),
+        wide("Assumed; plausibly", 0.9),
+        wide("What the answer would change", 1.6),
+        wide("Default and range from", 1.2),
     ]);
     for (k, q) in settled.questions.iter().enumerate() {
         let key = if r.edition.is_internal() { format!(" [{}]", q.key) } else { String::new() };
         table.row([
-            (k + 1).to_string(), format!("{}{key}", q.text), format!("{}; {} to {}", q.now, q.range.0, q.range.1), changes(q), q.source.clone(),
+            (k + 1).to_string(),
+            format!("{}{key}", q.text),
+            format!("{}; {} to {}", q.now, q.range.0, q.range.1),
+            changes(q),
+            q.source.clone(),
         ]);
     }
     r.out.table(&table);
@@ -123,7 +145,8 @@ fn changes(q: &Question) -> String {
         return "nothing that shows".to_owned();
     }
     let one = |o: &Outcome| {
-        let out = o.effluent.map_or_else(|| "no effluent can be found".to_owned(), |e| format!("{} mg/L", brief(e, None)));
+        let out =
+            o.effluent.map_or_else(|| "no effluent can be found".to_owned(), |e| format!("{} mg/L", brief(e, None)));
         let word = o.word.map_or_else(String::new, |w| format!(", {}", w.text()));
         format!("If {}: {out}{word}; {}.", o.answer, o.unit)
     };
@@ -133,12 +156,23 @@ fn changes(q: &Question) -> String {
 /// Assumptions that no customer could answer: ours, to be agreed to.
 fn silent(r: &mut Report<'_>) {
     let ledger = &r.settled.job.ledger;
-    let mut table = Table::new([wide("Assumed without a question", 1.4), wide("Value; plausibly", 1.0), wide("From", 2.0), number("No.", "")]);
+    let mut table = Table::new([
+        wide("Assumed without a question", 1.4),
+        wide("Value; plausibly", 1.0),
+        wide("From", 2.0),
+        number("No.", ""),
+    ]);
     for (k, entry) in ledger.entries.iter().enumerate() {
         let Origin::Assumed(a) = &entry.origin else { continue };
-        let first = ledger.entries.iter().position(|e| matches!(&e.origin, Origin::Assumed(b) if b.key == a.key)) == Some(k);
+        let first =
+            ledger.entries.iter().position(|e| matches!(&e.origin, Origin::Assumed(b) if b.key == a.key)) == Some(k);
         if a.question.is_empty() && first {
-            let range = format!("{}; {} to {}", entry.shown(r.system), show(&a.low, entry.units, r.system), show(&a.high, entry.units, r.system));
+            let range = format!(
+                "{}; {} to {}",
+                entry.shown(r.system),
+                show(&a.low, entry.units, r.system),
+                show(&a.high, entry.units, r.system)
+            );
             table.row([capital(&entry.label), range, a.source.clone(), (k + 1).to_string()]);
         }
     }

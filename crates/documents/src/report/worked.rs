@@ -34,8 +34,13 @@ pub(super) fn lines(entry: &Entry, page: &'static Page, args: &[Arg], first: boo
     let count = typeset.len();
     let mut out = Vec::new();
     for (k, (t, p)) in typeset.into_iter().zip(plain).enumerate() {
-        let end = if k + 1 == count { result(page, entry, t.value, system) } else { (format!(" = {}", typst_number(t.value)), format!(" = {}", digits(t.value, 6))) };
-        let equation = Line { math: format!("{} = {}", t.symbol, t.equation), plain: format!("{} = {}", p.symbol, p.equation) };
+        let end = if k + 1 == count {
+            result(page, entry, t.value, system)
+        } else {
+            (format!(" = {}", typst_number(t.value)), format!(" = {}", digits(t.value, 6)))
+        };
+        let equation =
+            Line { math: format!("{} = {}", t.symbol, t.equation), plain: format!("{} = {}", p.symbol, p.equation) };
         let Some((numbers_t, numbers_p)) = t.numbers.zip(p.numbers) else {
             // Nothing to put in: the equation alone, with what it comes to.
             out.push(Line { math: equation.math + &end.0, plain: equation.plain + &end.1 }.json());
@@ -50,8 +55,14 @@ pub(super) fn lines(entry: &Entry, page: &'static Page, args: &[Arg], first: boo
             out.push(Line { math: symbol.0 + &end.0, plain: symbol.1 + &end.1 }.json());
             continue;
         }
-        let numbers = Line { math: format!("{} = {numbers_t}{}", t.symbol, end.0), plain: format!("{} = {numbers_p}{}", p.symbol, end.1) };
-        let both = Line { math: format!("{} = {numbers_t}{}", equation.math, end.0), plain: format!("{} = {numbers_p}{}", equation.plain, end.1) };
+        let numbers = Line {
+            math: format!("{} = {numbers_t}{}", t.symbol, end.0),
+            plain: format!("{} = {numbers_p}{}", p.symbol, end.1),
+        };
+        let both = Line {
+            math: format!("{} = {numbers_t}{}", equation.math, end.0),
+            plain: format!("{} = {numbers_p}{}", equation.plain, end.1),
+        };
         if !first {
             out.push(numbers.json());
         } else if both.plain.chars().count() <= TOGETHER {
@@ -74,7 +85,8 @@ fn result(page: &Page, entry: &Entry, value: f64, system: System) -> (String, St
     let symbol = works.map_or("", |u| u.symbol);
     let mut math = format!(" = {}{}", typst_number(value), typst_unit(symbol));
     let mut plain = format!(" = {} {symbol}", digits(value, 6)).trim_end().to_owned();
-    if let Some(unit) = entry.units.map(|pair| system.pick(pair)).filter(|u| Some(u.symbol) != works.map(|w| w.symbol)) {
+    if let Some(unit) = entry.units.map(|pair| system.pick(pair)).filter(|u| Some(u.symbol) != works.map(|w| w.symbol))
+    {
         math += &format!(" = {}{}", typst_number(unit.from_si(si)), typst_unit(unit.symbol));
         plain += &format!(" = {}", print::with_unit(si, unit));
     }
@@ -90,7 +102,11 @@ fn typst_number(value: f64) -> String {
 }
 
 fn typst_unit(symbol: &str) -> String {
-    if symbol.is_empty() { String::new() } else { format!(" thin \"{}\"", units(&format!("= {symbol}")).trim_start_matches("= ")) }
+    if symbol.is_empty() {
+        String::new()
+    } else {
+        format!(" thin \"{}\"", units(&format!("= {symbol}")).trim_start_matches("= "))
+    }
 }
 
 /// One line of a page: both sides, numbers where there are any to put in.
@@ -110,7 +126,12 @@ fn sides(page: &'static Page, args: &[Arg], result: &Arg, style: Style) -> Vec<S
         .map(|(k, line)| {
             let text = own.get(k).cloned().unwrap_or(line.numbers);
             let trivial = text.is_empty() || text == line.equation || text == digits(line.value, 6);
-            Sides { symbol: line.symbol, equation: line.equation, numbers: (!trivial).then_some(text), value: line.value }
+            Sides {
+                symbol: line.symbol,
+                equation: line.equation,
+                numbers: (!trivial).then_some(text),
+                value: line.value,
+            }
         })
         .collect()
 }
@@ -118,7 +139,8 @@ fn sides(page: &'static Page, args: &[Arg], result: &Arg, style: Style) -> Vec<S
 /// The right sides with numbers, each branch folded to the one that holds; none for relations.
 fn numbers(page: &'static Page, args: &[Arg], style: Style) -> Option<Vec<String>> {
     let (Body::Typed(text) | Body::Reduced(text)) = &page.body else { return None };
-    let mut values: Vec<(String, Arg)> = page.constants.iter().map(|(name, _, v)| ((*name).to_owned(), Arg::Number(*v))).collect();
+    let mut values: Vec<(String, Arg)> =
+        page.constants.iter().map(|(name, _, v)| ((*name).to_owned(), Arg::Number(*v))).collect();
     for (symbol, arg) in page.args.iter().zip(args) {
         let value = match (arg, page.working_unit(symbol)) {
             (Arg::Number(si), Some(unit)) => Arg::Number(unit.from_si(*si)),
@@ -128,7 +150,8 @@ fn numbers(page: &'static Page, args: &[Arg], style: Style) -> Option<Vec<String
     }
     let call = |name: &str, args: &[Arg]| page.helpers.iter().find(|h| h.name == name).and_then(|h| (h.apply)(args));
     let symbol = |math: &str| if style == Style::Typst { typst_symbol(math) } else { plain_symbol(math) };
-    let function = |name: &str| page.helpers.iter().find(|h| h.name == name).map_or_else(|| name.to_owned(), |h| symbol(h.math));
+    let function =
+        |name: &str| page.helpers.iter().find(|h| h.name == name).map_or_else(|| name.to_owned(), |h| symbol(h.math));
     let mut scope = Scope { values, call: &call };
     let mut out = Vec::new();
     for line in parse_lines(text).ok()? {
@@ -149,13 +172,22 @@ fn leaf(page: &Page, scope: &Scope<'_>, style: Style, name: &str) -> String {
     let shown = |value: f64| if typst { typst_number(value) } else { digits(value, 6) };
     match scope.values.iter().rev().find(|(n, _)| n == name) {
         Some((_, Arg::Number(value))) => shown(*value),
-        Some((_, Arg::Choice(word))) => if typst { format!("\"{word}\"") } else { (*word).to_owned() },
+        Some((_, Arg::Choice(word))) => {
+            if typst {
+                format!("\"{word}\"")
+            } else {
+                (*word).to_owned()
+            }
+        }
         _ => match name {
             "G" => shown(stillrise_units::G.si()),
             "PI" => shown(core::f64::consts::PI),
             _ => {
                 let math = page.args.iter().find(|a| a.name == name).map_or(name, |a| a.math);
-                math.split('|').map(|m| if typst { typst_symbol(m) } else { plain_symbol(m) }).collect::<Vec<_>>().join(" ")
+                math.split('|')
+                    .map(|m| if typst { typst_symbol(m) } else { plain_symbol(m) })
+                    .collect::<Vec<_>>()
+                    .join(" ")
             }
         },
     }

@@ -201,8 +201,12 @@ fn entry(ledger: &Ledger, e: &Entry, system: System) -> Value {
     map.extend(value(&e.value, e.units, system));
     let origin = match &e.origin {
         Origin::Given { source, text } => json!({ "kind": "given", "source": source, "text": text }),
-        Origin::Assumed(a) => json!({ "kind": "assumed", "key": a.key, "question": a.question, "source": a.source, "low": arg(&a.low), "high": arg(&a.high) }),
-        Origin::Chosen { among, because, inputs } => json!({ "kind": "chosen", "among": among, "because": because, "inputs": indices(inputs) }),
+        Origin::Assumed(a) => {
+            json!({ "kind": "assumed", "key": a.key, "question": a.question, "source": a.source, "low": arg(&a.low), "high": arg(&a.high) })
+        }
+        Origin::Chosen { among, because, inputs } => {
+            json!({ "kind": "chosen", "among": among, "because": because, "inputs": indices(inputs) })
+        }
         Origin::Derived { page, inputs } => json!({ "kind": "derived", "formula": page.id, "inputs": indices(inputs) }),
         Origin::Reckoned { text, inputs } => json!({
             "kind": "reckoned", "expression": text, "inputs": inputs.iter().map(|(name, at)| json!({ "name": name, "entry": at.index() })).collect::<Vec<_>>(),

@@ -43,14 +43,20 @@ fn block(spec: &'static BlockSpec) -> Value {
 fn key(k: &'static KeySpec) -> Value {
     let mut out = match k.kind {
         KeyKind::Text => json!({ "type": "string" }),
-        KeyKind::Texts => json!({ "anyOf": [{ "type": "string" }, { "type": "array", "items": { "type": "string" } }] }),
+        KeyKind::Texts => {
+            json!({ "anyOf": [{ "type": "string" }, { "type": "array", "items": { "type": "string" } }] })
+        }
         KeyKind::Flag => json!({ "type": "boolean" }),
         KeyKind::Count => json!({ "type": "integer", "minimum": 1, "maximum": 1000 }),
-        KeyKind::Choice(words) => json!({ "oneOf": words.iter().map(|(w, meaning)| json!({ "const": w, "description": meaning })).collect::<Vec<_>>() }),
+        KeyKind::Choice(words) => {
+            json!({ "oneOf": words.iter().map(|(w, meaning)| json!({ "const": w, "description": meaning })).collect::<Vec<_>>() })
+        }
         KeyKind::Named(names) => json!({ "enum": names() }),
         KeyKind::Table(spec) => block(spec()),
         KeyKind::Quantities(_) => json!({ "anyOf": [quantity(k), { "type": "array", "items": quantity(k) }] }),
-        KeyKind::Quantity(_) => json!({ "anyOf": [quantity(k), claim(k), { "type": "array", "items": { "anyOf": [quantity(k), claim(k)] } }] }),
+        KeyKind::Quantity(_) => {
+            json!({ "anyOf": [quantity(k), claim(k), { "type": "array", "items": { "anyOf": [quantity(k), claim(k)] } }] })
+        }
     };
     if let Value::Object(map) = &mut out {
         map.insert("description".to_owned(), json!(describe(k)));
@@ -80,7 +86,10 @@ fn describe(k: &KeySpec) -> String {
 
 /// A quantity as text, or a plain number where it has no unit.
 fn quantity(k: &KeySpec) -> Value {
-    let plain = matches!(k.kind, KeyKind::Quantity(stillrise_units::Dim::Ratio) | KeyKind::Quantities(stillrise_units::Dim::Ratio));
+    let plain = matches!(
+        k.kind,
+        KeyKind::Quantity(stillrise_units::Dim::Ratio) | KeyKind::Quantities(stillrise_units::Dim::Ratio)
+    );
     if plain { json!({ "type": ["string", "number"] }) } else { json!({ "type": "string" }) }
 }
 

@@ -35,22 +35,45 @@ pub(super) fn cases(out: &mut String, settled: &Settled, width: usize) {
     out.push_str(&section("Cases"));
     let flow = |q: stillrise_units::Flow| print::digits(unit.from_si(q.si()), 4);
     let mut table = Table::new([
-        "case", &format!("arrives {}", unit.symbol), &format!("to unit {}", unit.symbol),
-        "free mg/L", "emulsified", "dissolved", "solids", "governs",
+        "case",
+        &format!("arrives {}", unit.symbol),
+        &format!("to unit {}", unit.symbol),
+        "free mg/L",
+        "emulsified",
+        "dissolved",
+        "solids",
+        "governs",
     ]);
     let governed = governs(settled);
     for case in &basis.cases {
         let mg = |pick: fn(&stillrise_design::basis::waters::Content) -> stillrise_units::Concentration| {
             case.content.as_ref().map_or_else(|| "-".to_owned(), |c| print::digits(MG_L.from_si(pick(c).si()), 3))
         };
-        let roles: Vec<&str> = governed.iter().filter(|(what, name)| name == &case.name || (*what == "oil store" && case.kind == Kind::Spill)).map(|(what, _)| *what).collect();
+        let roles: Vec<&str> = governed
+            .iter()
+            .filter(|(what, name)| name == &case.name || (*what == "oil store" && case.kind == Kind::Spill))
+            .map(|(what, _)| *what)
+            .collect();
         table.row([
-            name(case), flow(case.inflow.q), flow(case.feed.q), mg(|c| c.free.q), mg(|c| c.emulsified.q), mg(|c| c.dissolved.q), mg(|c| c.solids.q), roles.join(", "),
+            name(case),
+            flow(case.inflow.q),
+            flow(case.feed.q),
+            mg(|c| c.free.q),
+            mg(|c| c.emulsified.q),
+            mg(|c| c.dissolved.q),
+            mg(|c| c.solids.q),
+            roles.join(", "),
         ]);
     }
     out.push_str(&table.render(width));
-    let cold = print::with_unit(basis.fluids.cold.temperature.q.si(), system.pick((&stillrise_units::catalog::DEG_F, &stillrise_units::catalog::DEG_C)));
-    let warm = print::with_unit(basis.fluids.warm.temperature.q.si(), system.pick((&stillrise_units::catalog::DEG_F, &stillrise_units::catalog::DEG_C)));
+    let cold = print::with_unit(
+        basis.fluids.cold.temperature.q.si(),
+        system.pick((&stillrise_units::catalog::DEG_F, &stillrise_units::catalog::DEG_C)),
+    );
+    let warm = print::with_unit(
+        basis.fluids.warm.temperature.q.si(),
+        system.pick((&stillrise_units::catalog::DEG_F, &stillrise_units::catalog::DEG_C)),
+    );
     out.push_str(&format!("Each case in the coldest water, {cold}, and the warmest, {warm}; clean, and at the end of the interval between pump-outs.\n"));
 }
 

@@ -20,7 +20,8 @@ pub fn summary(settled: &Settled, width: usize) -> String {
     let mut out = String::new();
     let title = head.title.as_deref().unwrap_or("untitled");
     out.push_str(&format!("{title}\n"));
-    let line: Vec<&str> = [head.client.as_deref(), head.project.as_deref(), head.date.as_deref()].into_iter().flatten().collect();
+    let line: Vec<&str> =
+        [head.client.as_deref(), head.project.as_deref(), head.date.as_deref()].into_iter().flatten().collect();
     if !line.is_empty() {
         out.push_str(&format!("{}\n", line.join(", ")));
     }
@@ -67,11 +68,21 @@ pub fn headline(settled: &Settled) -> Vec<String> {
     for verdict in &performance.limits {
         let limit = &basis.limits[verdict.limit];
         let number = mg_l(limit.value.q);
-        out.push(format!("Limit on {} of {number}, {}: {}. {}.", limit.pollutant.title, limit.statistic.q.word(), verdict.word.text(), capital(verdict.because.trim_end_matches('.'))));
+        out.push(format!(
+            "Limit on {} of {number}, {}: {}. {}.",
+            limit.pollutant.title,
+            limit.statistic.q.word(),
+            verdict.word.text(),
+            capital(verdict.because.trim_end_matches('.'))
+        ));
     }
     if performance.limits.is_empty() {
         if let Some(worst) = performance.worst() {
-            out.push(format!("No limit is stated. Expected at the outlet: {} of total oil, {}.", shown(worst.total.expected.q, worst.content.total.q), worst.case));
+            out.push(format!(
+                "No limit is stated. Expected at the outlet: {} of total oil, {}.",
+                shown(worst.total.expected.q, worst.content.total.q),
+                worst.case
+            ));
         }
     }
     out

@@ -4,7 +4,7 @@ use super::{section, total_out};
 use crate::render::text::{Table, hang, item};
 use stillrise_design::performance::limit::shown;
 use stillrise_search::Settled;
-use stillrise_units::catalog::{D, FT, GAL, GPM_FT2, IN, KG, L, LB, M, M_H, M2, M3, MIN, MM, UM, FT2};
+use stillrise_units::catalog::{D, FT, FT2, GAL, GPM_FT2, IN, KG, L, LB, M, M_H, M2, M3, MIN, MM, UM};
 use stillrise_units::{Typed, Unit, print};
 
 type Pair = (&'static Unit, &'static Unit);
@@ -17,7 +17,9 @@ pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
     let show = |si: f64, pair: Pair| print::with_unit(si, system.pick(pair));
     out.push_str(&section("Train and unit"));
     for (i, stage) in train.stages.iter().enumerate() {
-        let size = stage.size.as_ref().map_or_else(String::new, |(label, value, units)| format!("; {label} {}", stillrise_design::provenance::show(value, Some(*units), system)));
+        let size = stage.size.as_ref().map_or_else(String::new, |(label, value, units)| {
+            format!("; {label} {}", stillrise_design::provenance::show(value, Some(*units), system))
+        });
         let asked = if stage.asked_for { " (needed, not in our scope until decided)" } else { "" };
         out.push_str(&item(&format!("{}", i + 1), &format!("{}{asked}: {}{size}", stage.name, stage.why), width));
     }
@@ -25,7 +27,15 @@ pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
     let l = &train.unit.layout;
     let mut table = Table::new(["dimension", "value"]);
     for (name, value) in [
-        ("inside length x width x height", format!("{} x {} x {}", show(f.length.q.si(), LEVEL), show(f.width.q.si(), LEVEL), show(f.height.q.si(), LEVEL))),
+        (
+            "inside length x width x height",
+            format!(
+                "{} x {} x {}",
+                show(f.length.q.si(), LEVEL),
+                show(f.width.q.si(), LEVEL),
+                show(f.height.q.si(), LEVEL)
+            ),
+        ),
         ("water, above the floor", show(l.water_volume.q.si(), (&GAL, &M3))),
         ("plates", format!("{} at a gap of {}", print::digits(l.plates.q.si(), 3), show(f.gap.q.si(), LEVEL))),
         ("projected plate area", show(l.plate_area.q.si(), (&FT2, &M2))),
@@ -41,7 +51,13 @@ pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
         out.push_str(&hang(&format!("Taken: {}.", pick.because), width, 0, 2));
     }
     if settled.candidates.len() > 1 {
-        let influent = settled.job.design.performance.as_ref().and_then(|p| p.worst()).map_or_else(stillrise_design::performance::limit::floor, |w| w.content.total.q);
+        let influent = settled
+            .job
+            .design
+            .performance
+            .as_ref()
+            .and_then(|p| p.worst())
+            .map_or_else(stillrise_design::performance::limit::floor, |w| w.content.total.q);
         let mut table = Table::new(["unit", "", "total oil out, mg/L", "what bars it"]);
         for c in &settled.candidates {
             table.row([
@@ -61,14 +77,32 @@ pub(super) fn effluent(out: &mut String, settled: &Settled, width: usize) {
     out.push_str(&section("What comes out, mg/L"));
     let overflow = system.pick((&GPM_FT2, &M_H));
     let mut table = Table::new([
-        "case", "season", "state", &format!("plates {}", overflow.symbol), "gap Re", "free in", "free out", "emulsified", "dissolved", "total", "if mixed",
+        "case",
+        "season",
+        "state",
+        &format!("plates {}", overflow.symbol),
+        "gap Re",
+        "free in",
+        "free out",
+        "emulsified",
+        "dissolved",
+        "total",
+        "if mixed",
     ]);
     let n = |c: stillrise_units::Concentration| print::digits(stillrise_units::catalog::MG_L.from_si(c.si()), 3);
     for r in &performance.removals {
         table.row([
-            r.case.clone(), r.season.name().to_owned(), r.state.name().to_owned(), print::digits(overflow.from_si(r.pack_overflow.q.si()), 3),
-            print::digits(r.reynolds.q.si(), 3), n(r.content.free.q), n(r.free.expected.q), n(r.content.emulsified.q), n(r.content.dissolved.q),
-            total_out(r.total.expected.q, r.content.total.q), total_out(r.total.mixed.q, r.content.total.q),
+            r.case.clone(),
+            r.season.name().to_owned(),
+            r.state.name().to_owned(),
+            print::digits(overflow.from_si(r.pack_overflow.q.si()), 3),
+            print::digits(r.reynolds.q.si(), 3),
+            n(r.content.free.q),
+            n(r.free.expected.q),
+            n(r.content.emulsified.q),
+            n(r.content.dissolved.q),
+            total_out(r.total.expected.q, r.content.total.q),
+            total_out(r.total.mixed.q, r.content.total.q),
         ]);
     }
     out.push_str(&table.render(width));
@@ -91,7 +125,10 @@ pub(super) fn effluent(out: &mut String, settled: &Settled, width: usize) {
             width, 0, 2,
         ));
         if let Some(cut) = worst.cut {
-            out.push_str(&format!("Droplet that rises at the overflow rate of the plates there: {}.\n", print::with_unit(cut.q.si(), &UM)));
+            out.push_str(&format!(
+                "Droplet that rises at the overflow rate of the plates there: {}.\n",
+                print::with_unit(cut.q.si(), &UM)
+            ));
         }
     }
 }
@@ -116,7 +153,10 @@ pub(super) fn hydraulics(out: &mut String, settled: &Settled, width: usize) {
         out.push_str(&format!("Incoming invert over the unit's inlet invert: {text}.\n"));
     }
     if let Some(floor) = performance.site.floor {
-        out.push_str(&format!("Floor of the unit at {} of the site's datum.\n", print::with_unit(floor.q.si(), system.pick((&FT, &M)))));
+        out.push_str(&format!(
+            "Floor of the unit at {} of the site's datum.\n",
+            print::with_unit(floor.q.si(), system.pick((&FT, &M)))
+        ));
     }
 }
 
@@ -126,14 +166,38 @@ pub(super) fn levels(out: &mut String, settled: &Settled, width: usize) {
     let unit = system.pick(LEVEL);
     for levels in &performance.levels {
         out.push_str(&section(&format!("Oil levels: {}, {}", levels.oil, unit.symbol)));
-        let caps: Vec<String> = levels.caps.iter().map(|c| format!("{} {}", c.name, print::digits(unit.from_si(c.thickness.q.si()), 4))).collect();
-        out.push_str(&hang(&format!("Thickest layer by each cap: {}. Governing: {}.", caps.join(", "), levels.caps[levels.governing].name), width, 0, 2));
+        let caps: Vec<String> = levels
+            .caps
+            .iter()
+            .map(|c| format!("{} {}", c.name, print::digits(unit.from_si(c.thickness.q.si()), 4)))
+            .collect();
+        out.push_str(&hang(
+            &format!(
+                "Thickest layer by each cap: {}. Governing: {}.",
+                caps.join(", "),
+                levels.caps[levels.governing].name
+            ),
+            width,
+            0,
+            2,
+        ));
         let volume = system.pick(STORE);
-        let mut table = Table::new(["set point", "oil layer", "interface", "oil surface", &format!("held, {}", volume.symbol), "action"]);
+        let mut table = Table::new([
+            "set point",
+            "oil layer",
+            "interface",
+            "oil surface",
+            &format!("held, {}", volume.symbol),
+            "action",
+        ]);
         for l in &levels.levels {
             table.row([
-                l.point.title.to_owned(), print::digits(unit.from_si(l.thickness.q.si()), 4), print::digits(unit.from_si(l.interface.q.si()), 4),
-                print::digits(unit.from_si(l.surface.q.si()), 4), print::digits(volume.from_si(l.volume.q.si()), 4), l.point.action.to_owned(),
+                l.point.title.to_owned(),
+                print::digits(unit.from_si(l.thickness.q.si()), 4),
+                print::digits(unit.from_si(l.interface.q.si()), 4),
+                print::digits(unit.from_si(l.surface.q.si()), 4),
+                print::digits(volume.from_si(l.volume.q.si()), 4),
+                l.point.action.to_owned(),
             ]);
         }
         out.push_str(&table.render(width));
@@ -153,7 +217,10 @@ pub(super) fn storage(out: &mut String, settled: &Settled, width: usize) {
     out.push_str(&section("Storage and days to fill"));
     let mut table = Table::new(["what", "value"]);
     if let (Some(volume), Some(days)) = (s.sludge_trigger, s.sludge_days) {
-        table.row([format!("sludge to pump out, {}", s.trigger.title), format!("{} in {}", show(volume.q.si(), STORE), span(days.q))]);
+        table.row([
+            format!("sludge to pump out, {}", s.trigger.title),
+            format!("{} in {}", show(volume.q.si(), STORE), span(days.q)),
+        ]);
     }
     if let Some(days) = s.oil_days {
         table.row(["oil to the alarm".to_owned(), span(days.q)]);

@@ -15,7 +15,11 @@ pub(super) fn triage(out: &mut String, settled: &Settled, width: usize) {
         out.push_str("Nothing declared that gravity cannot touch.\n");
     }
     for line in &settled.job.design.triage {
-        out.push_str(&item("-", &format!("{} ({}): {} What could: {}", line.subject, line.weight.text(), line.says, line.could), width));
+        out.push_str(&item(
+            "-",
+            &format!("{} ({}): {} What could: {}", line.subject, line.weight.text(), line.says, line.could),
+            width,
+        ));
     }
 }
 
@@ -24,18 +28,36 @@ pub(super) fn rules(out: &mut String, settled: &Settled, width: usize) {
     out.push_str(&section("Rules"));
     out.push_str(&format!(
         "{} fail, {} warn, {} pass, {} do not apply.\n",
-        count("fails"), count("warns"), count("passes"), count("not applicable")
+        count("fails"),
+        count("warns"),
+        count("passes"),
+        count("not applicable")
     ));
     for kind in ["fails", "warns"] {
         for judged in settled.verdicts.iter().filter(|v| v.verdict.word() == kind) {
             let decided = judged.decision.as_ref().map_or_else(String::new, |d| {
-                format!(" Decided: {}, {}.", d.decision.0.map_or("", |w| w.word()), d.because.as_deref().unwrap_or("no reason given"))
+                format!(
+                    " Decided: {}, {}.",
+                    d.decision.0.map_or("", |w| w.word()),
+                    d.because.as_deref().unwrap_or("no reason given")
+                )
             });
             let mark = if kind == "fails" { "FAILS" } else { "warns" };
-            out.push_str(&item(mark, &format!("{} [{}]: {}. {}{decided}", judged.rule.title, judged.rule.id, judged.verdict.says(), judged.rule.remedy), width));
+            out.push_str(&item(
+                mark,
+                &format!(
+                    "{} [{}]: {}. {}{decided}",
+                    judged.rule.title,
+                    judged.rule.id,
+                    judged.verdict.says(),
+                    judged.rule.remedy
+                ),
+                width,
+            ));
         }
     }
-    let passed: Vec<&str> = settled.verdicts.iter().filter(|v| matches!(v.verdict, Verdict::Passes(_))).map(|v| v.rule.id).collect();
+    let passed: Vec<&str> =
+        settled.verdicts.iter().filter(|v| matches!(v.verdict, Verdict::Passes(_))).map(|v| v.rule.id).collect();
     if !passed.is_empty() {
         out.push_str(&hang(&format!("Passing: {}.", passed.join(", ")), width, 0, 2));
     }
@@ -54,11 +76,17 @@ pub(super) fn questions(out: &mut String, settled: &Settled, width: usize) {
         out.push_str("None whose answer would move the result.\n");
     }
     for (i, q) in matter.iter().take(SHOWN).enumerate() {
-        out.push_str(&item(&format!("{}", i + 1), &format!("{} Now {}, plausibly {} to {} ({}). {}", q.text, q.now, q.range.0, q.range.1, q.source, moves(q)), width));
+        out.push_str(&item(
+            &format!("{}", i + 1),
+            &format!("{} Now {}, plausibly {} to {} ({}). {}", q.text, q.now, q.range.0, q.range.1, q.source, moves(q)),
+            width,
+        ));
     }
     let rest = settled.questions.len() - matter.len().min(SHOWN);
     if rest > 0 {
-        out.push_str(&format!("{rest} more assumptions stand in the trail; their answers would hardly move the result.\n"));
+        out.push_str(&format!(
+            "{rest} more assumptions stand in the trail; their answers would hardly move the result.\n"
+        ));
     }
 }
 
@@ -70,7 +98,9 @@ pub fn moves(q: &Question) -> String {
         .iter()
         .map(|o| {
             let floor = stillrise_design::performance::limit::floor();
-            let effluent = o.effluent.map_or_else(|| "no effluent".to_owned(), |c| format!("{} mg/L out", super::total_out(c, floor)));
+            let effluent = o
+                .effluent
+                .map_or_else(|| "no effluent".to_owned(), |c| format!("{} mg/L out", super::total_out(c, floor)));
             let word = o.word.map_or_else(String::new, |w| format!(", {}", w.text()));
             format!("{}: {effluent}, {}{word}", o.answer, o.unit)
         })

@@ -69,8 +69,16 @@ pub fn equations(ledger: &Ledger, entry: &Entry) -> Vec<String> {
                 .map(|(p, unit)| match p.numbers.as_str() {
                     "" => format!("{} = {}", p.symbol, p.equation),
                     // A solved relation shows both sides with the root in them.
-                    numbers if page.holds.is_some() => format!("{} = {}: {numbers}; {} = {} {unit}", p.symbol, p.equation, plain_symbol(page.out.math), print::digits(p.value, 6)),
-                    numbers => format!("{} = {} = {numbers} = {} {unit}", p.symbol, p.equation, print::digits(p.value, 6)),
+                    numbers if page.holds.is_some() => format!(
+                        "{} = {}: {numbers}; {} = {} {unit}",
+                        p.symbol,
+                        p.equation,
+                        plain_symbol(page.out.math),
+                        print::digits(p.value, 6)
+                    ),
+                    numbers => {
+                        format!("{} = {} = {numbers} = {} {unit}", p.symbol, p.equation, print::digits(p.value, 6))
+                    }
                 })
                 .map(|line| line.trim_end().to_owned())
                 .collect()
@@ -86,7 +94,11 @@ pub fn equations(ledger: &Ledger, entry: &Entry) -> Vec<String> {
                 }
             };
             let same = |f: &str| f.to_owned();
-            vec![format!("= {} = {}, SI", render(&tree, Style::Plain, &name, &same), render(&tree, Style::Plain, &number, &same))]
+            vec![format!(
+                "= {} = {}, SI",
+                render(&tree, Style::Plain, &name, &same),
+                render(&tree, Style::Plain, &number, &same)
+            )]
         }
         _ => Vec::new(),
     }

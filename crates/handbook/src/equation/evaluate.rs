@@ -110,8 +110,7 @@ fn builtin(name: &str, args: &[Arg]) -> Option<f64> {
             _ => None,
         };
     }
-    let numbers: Option<Vec<f64>> =
-        args.iter().map(|a| if let Arg::Number(v) = a { Some(*v) } else { None }).collect();
+    let numbers: Option<Vec<f64>> = args.iter().map(|a| if let Arg::Number(v) = a { Some(*v) } else { None }).collect();
     Some(match (name, numbers?.as_slice()) {
         ("exp", [x]) => math::exp(*x),
         ("ln", [x]) => math::ln(*x),
@@ -144,9 +143,7 @@ pub fn evaluate_page(page: &Page, args: &[Arg]) -> Option<Arg> {
     };
     let lines = parse_lines(text).ok()?;
     let unit = page.working_unit(&page.out);
-    let call = |name: &str, args: &[Arg]| {
-        page.helpers.iter().find(|h| h.name == name).and_then(|h| (h.apply)(args))
-    };
+    let call = |name: &str, args: &[Arg]| page.helpers.iter().find(|h| h.name == name).and_then(|h| (h.apply)(args));
     let mut values: Vec<(String, Arg)> =
         page.constants.iter().map(|(name, _, value)| ((*name).to_owned(), Arg::Number(*value))).collect();
     let mut series = None;

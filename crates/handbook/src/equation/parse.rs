@@ -235,9 +235,13 @@ mod tests {
 
     #[test]
     fn bodies_are_read_as_rust_reads_them() {
-        let lines = parse_lines("let a = 2.0 * -x; if a < 1.0 && b >= 2.0 { pow(a, 2.0) } else { (a + 1.0) / b.sqrt() }");
+        let lines =
+            parse_lines("let a = 2.0 * -x; if a < 1.0 && b >= 2.0 { pow(a, 2.0) } else { (a + 1.0) / b.sqrt() }");
         assert_eq!(lines.map(|l| l.len()), Ok(2));
-        assert_eq!(parse("a - b - c").map(|t| matches!(t, Tree::Binary('-', l, _) if matches!(*l, Tree::Binary('-', ..)))), Ok(true));
+        assert_eq!(
+            parse("a - b - c").map(|t| matches!(t, Tree::Binary('-', l, _) if matches!(*l, Tree::Binary('-', ..)))),
+            Ok(true)
+        );
         assert!(parse("a +").is_err());
         assert!(parse("match x { }").is_err());
     }

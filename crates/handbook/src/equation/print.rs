@@ -39,19 +39,17 @@ fn build(page: &Page, args: &[Arg], result: &Arg, style: Style) -> Option<Vec<Pr
     let mut values: Vec<(String, Arg)> =
         page.constants.iter().map(|(n, _, v)| ((*n).to_owned(), Arg::Number(*v))).collect();
     for (symbol, arg) in page.args.iter().zip(args) {
-        values.push((symbol.name.to_owned(), match (arg, page.working_unit(symbol)) {
-            (Arg::Number(si), Some(unit)) => Arg::Number(unit.from_si(*si)),
-            _ => arg.clone(),
-        }));
+        values.push((
+            symbol.name.to_owned(),
+            match (arg, page.working_unit(symbol)) {
+                (Arg::Number(si), Some(unit)) => Arg::Number(unit.from_si(*si)),
+                _ => arg.clone(),
+            },
+        ));
     }
-    let call = |name: &str, args: &[Arg]| {
-        page.helpers.iter().find(|h| h.name == name).and_then(|h| (h.apply)(args))
-    };
+    let call = |name: &str, args: &[Arg]| page.helpers.iter().find(|h| h.name == name).and_then(|h| (h.apply)(args));
     let function = |name: &str| {
-        page.helpers.iter().find(|h| h.name == name).map_or_else(
-            || name.to_owned(),
-            |h| symbol(style, h.math),
-        )
+        page.helpers.iter().find(|h| h.name == name).map_or_else(|| name.to_owned(), |h| symbol(style, h.math))
     };
     let out = symbol(style, page.out.math.split('|').next_back().unwrap_or(page.out.math));
     match &page.body {
@@ -194,17 +192,23 @@ impl Printer<'_> {
 
     fn tree(&self, tree: &Tree) -> Piece {
         match tree {
-            Tree::Number(value, _) => (number(self.style, *value), if *value != 0.0 && (abs_small(*value)) { 2 } else { 4 }),
+            Tree::Number(value, _) => {
+                (number(self.style, *value), if *value != 0.0 && (abs_small(*value)) { 2 } else { 4 })
+            }
             Tree::Name(name) => {
                 let text = (self.leaf)(name);
-                let binds = if text.starts_with('-') { 1 } else if text.contains(" dot ") { 2 } else { 4 };
+                let binds = if text.starts_with('-') {
+                    1
+                } else if text.contains(" dot ") {
+                    2
+                } else {
+                    4
+                };
                 (text, binds)
             }
             Tree::Word(word) => (word_text(self.style, word), 4),
             Tree::Minus(inner) => (format!("-{}", self.within(self.tree(inner), 2)), 1),
-            Tree::Binary('/', a, b) if self.typst() => {
-                (format!("frac({}, {})", self.tree(a).0, self.tree(b).0), 3)
-            }
+            Tree::Binary('/', a, b) if self.typst() => (format!("frac({}, {})", self.tree(a).0, self.tree(b).0), 3),
             Tree::Binary('/', a, b) => {
                 (format!("{}/{}", self.within(self.tree(a), 2), self.within(self.tree(b), 3)), 2)
             }
@@ -238,13 +242,21 @@ impl Printer<'_> {
                 let power = self.tree(power).0;
                 (format!("{base}^({power})"), 3)
             }
-            ("exp", [x]) => (if typst { format!("e^({})", self.tree(x).0) } else { format!("exp({})", self.tree(x).0) }, 3),
+            ("exp", [x]) => {
+                (if typst { format!("e^({})", self.tree(x).0) } else { format!("exp({})", self.tree(x).0) }, 3)
+            }
             ("exp10", [x]) => (format!("10^({})", self.tree(x).0), 3),
-            ("sqrt", [x]) => (if typst { format!("sqrt({})", self.tree(x).0) } else { format!("√({})", self.tree(x).0) }, 4),
-            ("abs", [x]) => (if typst { format!("abs({})", self.tree(x).0) } else { format!("|{}|", self.tree(x).0) }, 4),
+            ("sqrt", [x]) => {
+                (if typst { format!("sqrt({})", self.tree(x).0) } else { format!("√({})", self.tree(x).0) }, 4)
+            }
+            ("abs", [x]) => {
+                (if typst { format!("abs({})", self.tree(x).0) } else { format!("|{}|", self.tree(x).0) }, 4)
+            }
             ("log10", _) => (if typst { format!("log_10({})", list()) } else { format!("log10({})", list()) }, 4),
             ("normal_cdf", _) => (if typst { format!("Phi({})", list()) } else { format!("Φ({})", list()) }, 4),
-            ("normal_quantile", _) => (if typst { format!("Phi^(-1)({})", list()) } else { format!("Φ⁻¹({})", list()) }, 4),
+            ("normal_quantile", _) => {
+                (if typst { format!("Phi^(-1)({})", list()) } else { format!("Φ⁻¹({})", list()) }, 4)
+            }
             ("acos", _) => (format!("arccos({})", list()), 4),
             ("sum_x" | "sum_y" | "sum_xy", [Tree::Name(series)]) => self.sum(name, series),
             ("ln" | "sin" | "cos" | "tan" | "min" | "max" | "ceil" | "floor", _) => (format!("{name}({})", list()), 4),

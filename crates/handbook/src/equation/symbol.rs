@@ -2,10 +2,29 @@
 
 /// Greek letters that appear as such; anything longer than one letter otherwise is text.
 const GREEK: &[(&str, &str)] = &[
-    ("alpha", "α"), ("beta", "β"), ("gamma", "γ"), ("delta", "δ"), ("Delta", "Δ"), ("epsilon", "ε"),
-    ("zeta", "ζ"), ("eta", "η"), ("theta", "θ"), ("kappa", "κ"), ("lambda", "λ"), ("mu", "µ"),
-    ("nu", "ν"), ("xi", "ξ"), ("pi", "π"), ("rho", "ρ"), ("sigma", "σ"), ("tau", "τ"), ("phi", "φ"),
-    ("Phi", "Φ"), ("psi", "ψ"), ("omega", "ω"), ("Sigma", "Σ"),
+    ("alpha", "α"),
+    ("beta", "β"),
+    ("gamma", "γ"),
+    ("delta", "δ"),
+    ("Delta", "Δ"),
+    ("epsilon", "ε"),
+    ("zeta", "ζ"),
+    ("eta", "η"),
+    ("theta", "θ"),
+    ("kappa", "κ"),
+    ("lambda", "λ"),
+    ("mu", "µ"),
+    ("nu", "ν"),
+    ("xi", "ξ"),
+    ("pi", "π"),
+    ("rho", "ρ"),
+    ("sigma", "σ"),
+    ("tau", "τ"),
+    ("phi", "φ"),
+    ("Phi", "Φ"),
+    ("psi", "ψ"),
+    ("omega", "ω"),
+    ("Sigma", "Σ"),
 ];
 
 /// The symbol for typst's mathematics.
