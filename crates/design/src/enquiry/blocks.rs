@@ -1,9 +1,9 @@
 //! The one list of keys (long because it is one list) of an enquiry. The reader, the schema, `new` and the docs follow from it.
 
+use super::fields::{Count, Flag, Quantities, Text, Word};
 use super::keys::Quantity;
 use super::keys::keys;
 use super::range::{Model, pipe_names};
-use super::reader::{Count, Flag, Quantities, Text, Word};
 use stillrise_handbook::choice;
 use stillrise_handbook::fluids::{chemicals, facilities, oils, pollutants};
 use stillrise_handbook::hydraulics::pipes;

@@ -1,6 +1,7 @@
 //! The enquiry: what the customer said, in his units, with gaps and contradictions.
 
 pub mod blocks;
+pub mod fields;
 pub mod keys;
 pub mod rain_table;
 pub mod range;

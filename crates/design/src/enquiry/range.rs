@@ -1,7 +1,8 @@
 //! The range file: one block a model, the same machinery as the enquiry.
 
+use super::fields::{Count, Flag, Text, Word};
 use super::keys::{Block, Quantity, keys};
-use super::reader::{Count, Flag, Outcome, Slot, Text, Word, read};
+use super::reader::{Outcome, Slot, read};
 use stillrise_handbook::choice;
 use stillrise_handbook::hydraulics::pipes;
 use stillrise_handbook::separation::laminar_capture::PlateRun;

@@ -5,6 +5,7 @@ pub mod hydraulics;
 pub mod levels;
 pub mod limit;
 pub mod removal;
+pub mod site;
 pub mod storage;
 pub mod thumb;
 
@@ -14,10 +15,11 @@ use crate::basis::fluids::Season;
 use crate::enquiry::Enquiry;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::train::Train;
-use hydraulics::{Profile, SiteLevels};
+use hydraulics::Profile;
 use levels::OilLevels;
 use limit::LimitVerdict;
 use removal::{Class, Removal};
+use site::SiteLevels;
 use stillrise_units::{Flow, Typed, Velocity};
 use storage::Storage;
 
@@ -122,7 +124,7 @@ pub fn performance<T: Trail>(
     depth: Depth,
 ) -> Result<Performance, Stop> {
     let unit = &train.unit;
-    let site = hydraulics::site(t, w, e, unit, basis.feed.pumped)?;
+    let site = site::site(t, w, e, unit, basis.feed.pumped)?;
     let stop =
         || Stop { doing: "performance".to_owned(), reason: "no case has a flow with a known content".to_owned() };
     let design = basis.largest_steady().ok_or_else(stop)?;

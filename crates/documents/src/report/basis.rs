@@ -1,4 +1,4 @@
-//! What was said, what is designed for, and the cases.
+//! What was said, what is designed for, and the cases (long because each table of the basis stands here).
 
 use super::blocks::{Table, number, slim, wide};
 use super::{Report, capital, sentence};
