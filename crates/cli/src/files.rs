@@ -11,12 +11,15 @@ use stillrise_documents::package::{MANIFEST, MARK};
 use stillrise_search::{Settled, settle};
 use stillrise_units::Fault;
 
+/// Name and bytes of each file that was read.
+pub type Inputs = Vec<(String, Vec<u8>)>;
+
 /// An enquiry and the files it was read from.
 pub struct Opened {
     /// The enquiry.
     pub enquiry: Enquiry,
     /// Name and bytes of each file.
-    pub inputs: Vec<(String, Vec<u8>)>,
+    pub inputs: Inputs,
 }
 
 /// Opens an enquiry file and the files it names, which lie beside it.
@@ -54,7 +57,7 @@ pub fn open(path: &Path) -> Result<Opened, End> {
 }
 
 /// Opens an enquiry and settles it.
-pub fn settled(path: &Path) -> Result<(Settled, Vec<(String, Vec<u8>)>), End> {
+pub fn settled(path: &Path) -> Result<(Settled, Inputs), End> {
     let opened = open(path)?;
     Ok((settle(&opened.enquiry, &embedded::demo_range()), opened.inputs))
 }

@@ -1,6 +1,8 @@
 //! Published examples worked through as chains, intermediate figures included, each within the
 //! digits its source prints. The sources stand in `src/sources/`.
 
+#![allow(clippy::panic, reason = "a test fails by panicking")]
+
 use stillrise_handbook::fluids::{oil_density, water_density, water_viscosity};
 use stillrise_handbook::hydraulics::outlet_count;
 use stillrise_handbook::page::Series;

@@ -21,13 +21,13 @@ pub struct Args {
 
 /// Runs it.
 pub fn run(args: &Args) -> End {
-    if let Some(formula) = &args.formula {
-        if !pages().any(|p| p.id == formula) {
-            let near = nearest(formula, pages().map(|p| p.id));
-            let remedy =
-                near.map_or_else(|| "see `stillrise work --list`".to_owned(), |near| format!("did you mean {near}?"));
-            return End::Refused(vec![Fault::new(formula, "is not a formula of the handbook", remedy)]);
-        }
+    if let Some(formula) = &args.formula
+        && !pages().any(|p| p.id == formula)
+    {
+        let near = nearest(formula, pages().map(|p| p.id));
+        let remedy =
+            near.map_or_else(|| "see `stillrise work --list`".to_owned(), |near| format!("did you mean {near}?"));
+        return End::Refused(vec![Fault::new(formula, "is not a formula of the handbook", remedy)]);
     }
     let outcomes: Vec<Outcome> =
         verify().into_iter().filter(|o| args.formula.as_ref().is_none_or(|f| f == o.page)).collect();

@@ -13,11 +13,10 @@ use stillrise_handbook::hydraulics::{
     laminar_friction, manning_capacity, manning_depth, mean_velocity, mesh_loss, pack_loss, pipe_reynolds,
     rectangular_weir_head, slot_loss, wetted_segment,
 };
-use stillrise_units::catalog::{FT, IN, M, MM, ONE};
+use stillrise_units::catalog::{IN, MM, ONE};
 use stillrise_units::{Flow, Length, Typed, Velocity, ratio};
 
 const LEVEL: Pair = (&IN, &MM);
-const SITE: Pair = (&FT, &M);
 const PURE: Pair = (&ONE, &ONE);
 
 /// One step of the profile.

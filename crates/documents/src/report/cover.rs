@@ -67,11 +67,11 @@ fn headline(r: &Report<'_>) -> Vec<String> {
     for stop in &design.stops {
         out.push(format!("Stopped: {}", sentence(&stop.to_string())));
     }
-    if let Some(performance) = design.performance.as_ref().filter(|p| p.limits.is_empty()) {
-        if let Some(worst) = performance.worst() {
-            let effluent = shown(worst.total.expected.q, worst.content.total.q);
-            out.push(format!("No limit is stated. Expected at the outlet: {effluent} of total oil, {}.", worst.case));
-        }
+    if let Some(performance) = design.performance.as_ref().filter(|p| p.limits.is_empty())
+        && let Some(worst) = performance.worst()
+    {
+        let effluent = shown(worst.total.expected.q, worst.content.total.q);
+        out.push(format!("No limit is stated. Expected at the outlet: {effluent} of total oil, {}.", worst.case));
     }
     out
 }
@@ -120,10 +120,10 @@ fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
     } else {
         out.push(["Unit".to_owned(), "none was laid out".to_owned()]);
     }
-    if let Some(basis) = &design.basis {
-        if let (Some(flow), Some(case)) = (basis.design_flow(), stillrise_design::basis::cases::largest(&basis.cases)) {
-            out.push(["Design flow".to_owned(), format!("{}, {}", r.show(flow.q, FLOW_UNITS), case.name)]);
-        }
+    if let Some(basis) = &design.basis
+        && let (Some(flow), Some(case)) = (basis.design_flow(), stillrise_design::basis::cases::largest(&basis.cases))
+    {
+        out.push(["Design flow".to_owned(), format!("{}, {}", r.show(flow.q, FLOW_UNITS), case.name)]);
     }
     if let Some(worst) = design.performance.as_ref().and_then(|p| p.worst()) {
         let text = format!(

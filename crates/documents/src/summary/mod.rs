@@ -76,14 +76,14 @@ pub fn headline(settled: &Settled) -> Vec<String> {
             capital(verdict.because.trim_end_matches('.'))
         ));
     }
-    if performance.limits.is_empty() {
-        if let Some(worst) = performance.worst() {
-            out.push(format!(
-                "No limit is stated. Expected at the outlet: {} of total oil, {}.",
-                shown(worst.total.expected.q, worst.content.total.q),
-                worst.case
-            ));
-        }
+    if performance.limits.is_empty()
+        && let Some(worst) = performance.worst()
+    {
+        out.push(format!(
+            "No limit is stated. Expected at the outlet: {} of total oil, {}.",
+            shown(worst.total.expected.q, worst.content.total.q),
+            worst.case
+        ));
     }
     out
 }
