@@ -31,7 +31,7 @@
 //! | `maps [classes(d UM, f ONE), a M => ONE] { .. }` | a Series: the body gives the new second column |
 //!
 //! A body may hold `let` lines, `if/else`, the functions of `stillrise_units::math`, the sums of
-//! [`crate::page`] and its own helpers, and nothing else, because the printed equation is read
+//! [`mod@crate::page`] and its own helpers, and nothing else, because the printed equation is read
 //! off it; a test evaluates that equation and compares it with the function bit for bit.
 
 /// Defines a closed set of words that may be an argument.

@@ -2,7 +2,7 @@
 //! published data of oils, surfaces, pipes; and nothing about any particular design.
 //!
 //! Where things are: [`fluids`], [`rain`], [`separation`], [`hydraulics`], [`vessel`] hold the
-//! pages, [`sources`] every publication once, [`page`] and [`formula`](mod@formula) what a page is,
+//! pages, [`sources`] every publication once, [`mod@page`] and [`formula`](mod@formula) what a page is,
 //! [`equation`] how it is printed, [`evidence`] how it is checked.
 
 #[doc(hidden)]
