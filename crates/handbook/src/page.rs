@@ -251,7 +251,7 @@ pub struct Page {
     pub out: Symbol,
     /// Where the formula comes from.
     pub sources: &'static [&'static Source],
-    /// Its check values; tables of them stand in [`crate::tables`].
+    /// Its check values; tables of them stand in [`crate::evidence::tables`].
     pub checks: &'static [Check],
     /// The function on untyped values.
     pub call: fn(&[Arg]) -> Result<Arg, Outside>,

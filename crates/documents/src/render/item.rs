@@ -107,7 +107,7 @@ impl Item {
     }
 }
 
-/// An item with its layer and the part it belongs to (an index into [`Scene::parts`]).
+/// An item with its layer and the part it belongs to (an index into `Scene::parts`).
 #[derive(Debug, Clone, PartialEq)]
 pub struct Placed {
     /// The layer.
