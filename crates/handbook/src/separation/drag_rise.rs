@@ -57,23 +57,21 @@ pub(crate) fn drag_over_stokes(re: f64) -> f64 {
 
 /// Terminal velocity over that of Stokes, for a droplet whose Stokes velocity would give `re`.
 ///
-/// With q that share, `q max(1 + 0.15 (q re)^0.687, 0.44/24 q re) = 1`. The root of the floor's
-/// branch is an upper bound of the other's, and the function is convex: Newton comes down to it.
+/// With q that share, `q max(1 + 0.15 (q re)^0.687, 0.44/24 q re) = 1`: the smaller of the roots of the
+/// two branches. The first branch is convex and 1/(1 + 0.15 re^0.687) lies just below its root, so
+/// Newton overshoots once and then comes down to it.
 pub(crate) fn slowing(re: f64) -> f64 {
     let slow = DRAG * pow(re, POWER);
-    let mut share = if re > 0.0 { min(1.0, sqrt(24.0 / (FLOOR * re))) } else { 1.0 };
+    let mut share = 1.0 / (1.0 + slow);
     for _ in 0..60 {
         let bend = slow * pow(share, POWER);
-        let excess = share + bend * share - 1.0;
-        if excess <= 0.0 {
-            break;
-        }
-        let step = excess / (1.0 + (1.0 + POWER) * bend);
+        let step = (share + bend * share - 1.0) / (1.0 + (1.0 + POWER) * bend);
         share -= step;
         // Newton doubles the digits: a step this small leaves an error of its square.
-        if step < 1e-8 * share {
+        if abs(step) < 1e-8 * share {
             break;
         }
     }
-    share
+    let floor = if re > 0.0 { sqrt(24.0 / (FLOOR * re)) } else { 1.0 };
+    min(min(1.0, floor), share)
 }
