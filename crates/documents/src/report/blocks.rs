@@ -86,6 +86,12 @@ impl Blocks {
     pub fn section(&mut self, title: &str) {
         self.text("section", title);
     }
+    /// A section that begins on a new page. Pages between such breaks are set side by side, which
+    /// is why the long sections have one.
+    pub fn section_on_new_page(&mut self, title: &str) {
+        self.0.push(json!({ "t": "break" }));
+        self.section(title);
+    }
     /// A heading within a section.
     pub fn heading(&mut self, title: &str) {
         self.text("heading", title);

@@ -30,7 +30,7 @@ pub(super) fn hydraulics(r: &mut Report<'_>) {
 fn profile(r: &mut Report<'_>, p: &Performance) {
     r.out.heading("Hydraulic profile");
     let unit = r.symbol(LEVEL);
-    r.out.para(&format!("Losses and levels ahead of each step in {unit}, levels above the floor of the unit, in the coldest water; from the outlet upstream."));
+    r.out.para(&format!("From the outlet upstream: the loss of each step and the level ahead of it, above the floor of the unit, in the coldest water; all in units of {unit}."));
     let mut columns = vec![wide("Ahead of the", 1.0)];
     for (k, profile) in p.profiles.iter().enumerate() {
         if k > 0 {

@@ -22,7 +22,7 @@ pub(super) fn pages(r: &Report<'_>) -> Vec<(&'static Page, usize)> {
 
 /// Section 11.
 pub(super) fn sources(r: &mut Report<'_>) {
-    r.out.section("Formulas and sources");
+    r.out.section_on_new_page("Formulas and sources");
     let pages = pages(r);
     if pages.is_empty() {
         r.out.para("No formula was used.");
@@ -53,7 +53,8 @@ pub(super) fn sources(r: &mut Report<'_>) {
     let mut table = Table::new([slim("Mark"), wide("Source", 4.0), wide("How it is known", 1.4)]);
     for (k, source) in sources.iter().enumerate() {
         let year = if source.year.is_empty() { String::new() } else { format!(" ({})", source.year) };
-        table.row([format!("S{}", k + 1), format!("{}{year}", source.title), known(source.seen).to_owned()]);
+        let known = if source.title.contains("needs no authority") { "none needed" } else { known(source.seen) };
+        table.row([format!("S{}", k + 1), format!("{}{year}", source.title), known.to_owned()]);
     }
     r.out.table(&table);
     r.out.remark("Sources of data and of rules stand beside the values and the verdicts they belong to. What is known from memory is to be confirmed before it is relied on.");
@@ -64,7 +65,7 @@ fn known(seen: Seen) -> &'static str {
         Seen::Read => "the passage was read",
         Seen::SecondHand => "as quoted by another text",
         Seen::Memory => "from memory, not confirmed",
-        Seen::Practice => "no document needed, or common practice",
+        Seen::Practice => "common practice, no document",
     }
 }
 

@@ -1,0 +1,138 @@
+//! Every command as a user runs it.
+
+#![allow(clippy::expect_used, reason = "a test fails by panicking")]
+
+mod common;
+
+use common::{folder, job, jobs, program, run};
+use serde_json::Value;
+use std::io::Read;
+use std::path::Path;
+use std::process::Stdio;
+
+fn here() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+}
+
+#[test]
+fn help_names_every_command_and_the_exit_codes() {
+    let (code, out, _) = run(here(), &["--help"]);
+    assert_eq!(code, 0);
+    for word in ["new", "size", "reply", "submittal", "work", "verify", "schema", "completions", "man", "Exit codes"] {
+        assert!(out.contains(word), "{word}");
+    }
+    for command in ["new", "size", "reply", "submittal", "work", "verify", "schema", "completions", "man"] {
+        let (code, out, _) = run(here(), &[command, "--help"]);
+        assert!(code == 0 && out.contains("Usage"), "{command}");
+    }
+}
+
+#[test]
+fn the_result_has_the_shape_its_schema_states_and_no_clock() {
+    let (_, schema, _) = run(here(), &["schema", "result"]);
+    let schema: Value = serde_json::from_str(&schema).expect("JSON");
+    for name in jobs() {
+        let path = job(&name).to_string_lossy().into_owned();
+        let (_, first, _) = run(here(), &["size", &path, "--json"]);
+        let (_, second, _) = run(here(), &["size", &path, "--json"]);
+        assert_eq!(first, second, "{name}");
+        let result: Value = serde_json::from_str(&first).expect("JSON");
+        let result = result.as_object().expect("an object");
+        let stated = schema["properties"].as_object().expect("properties");
+        for key in result.keys() {
+            assert!(stated.contains_key(key), "{key} is not in the schema");
+        }
+        for key in schema["required"].as_array().expect("a list") {
+            assert!(result.contains_key(key.as_str().expect("a name")), "{key} is missing");
+        }
+        assert!(result["trail"].as_array().is_some_and(|t| t.len() > 100));
+    }
+}
+
+#[test]
+fn every_worked_job_sizes_and_replies_without_colour() {
+    for (name, code) in [("vehicle-yard", 0), ("transformer-yard", 1), ("truck-wash", 1)] {
+        let path = job(name).to_string_lossy().into_owned();
+        for command in ["size", "reply"] {
+            let (got, out, err) = run(here(), &[command, &path]);
+            assert_eq!((got, err.as_str()), (code, ""), "{command} {name}");
+            assert!(!out.contains('\u{1b}'), "escape codes in {command}");
+            assert!(out.contains("licensed engineer"), "{command} {name} carries no caution");
+        }
+    }
+}
+
+#[test]
+fn a_closed_pipe_is_no_fault() {
+    for args in [&["size", "--json"][..], &["size"], &["reply"]] {
+        let path = job("vehicle-yard").to_string_lossy().into_owned();
+        let mut child = program()
+            .args([args[0], &path])
+            .args(&args[1..])
+            .stdout(Stdio::piped())
+            .stderr(Stdio::piped())
+            .spawn()
+            .expect("starts");
+        let mut first = [0u8; 10];
+        child.stdout.take().expect("a pipe").read_exact(&mut first).expect("ten bytes");
+        let out = child.wait_with_output().expect("ends");
+        assert!(out.stderr.is_empty(), "{}", String::from_utf8_lossy(&out.stderr));
+        assert!(out.status.code().is_some_and(|c| c <= 1), "{:?}", out.status);
+    }
+}
+
+#[test]
+fn new_starts_an_enquiry_that_sizes_and_overwrites_nothing() {
+    let dir = tempfile::tempdir().expect("a folder");
+    for name in jobs() {
+        let (code, out, _) = run(dir.path(), &["new", &name, "--like", &name]);
+        assert!(code == 0 && out.contains("enquiry.toml"));
+        let (code, ..) = run(dir.path(), &["size", &name]);
+        assert!(code <= 1, "{name}");
+        let (code, _, err) = run(dir.path(), &["new", &name, "--like", &name]);
+        assert!(code == 2 && err.contains("exists already"), "{err}");
+    }
+}
+
+#[test]
+fn the_blank_enquiry_names_every_key_of_the_schema() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let (code, ..) = run(dir.path(), &["new", "blank", "--blank"]);
+    assert_eq!(code, 0);
+    let text = std::fs::read_to_string(dir.path().join("blank/enquiry.toml")).expect("written");
+    let (_, schema, _) = run(dir.path(), &["schema", "enquiry"]);
+    let schema: Value = serde_json::from_str(&schema).expect("JSON");
+    for (block, spec) in schema["properties"].as_object().expect("blocks") {
+        assert!(text.contains(&format!("[{block}]")), "{block}");
+        let keys = if spec["items"].is_object() { &spec["items"]["properties"] } else { &spec["properties"] };
+        for key in keys.as_object().expect("keys").keys() {
+            assert!(text.contains(&format!("{key} =")), "{block}.{key}");
+        }
+    }
+    // With a stream it is an enquiry.
+    let filled = format!("{text}\n[[stream]]\nflow = \"10 gpm\"\n");
+    let dir = folder(&filled);
+    let (code, _, err) = run(dir.path(), &["size", "enquiry.toml"]);
+    assert!(code <= 1, "{err}");
+}
+
+#[test]
+fn verify_counts_checks_by_evidence_and_none_fails() {
+    let (code, out, _) = run(here(), &["verify", "--json"]);
+    let value: Value = serde_json::from_str(&out).expect("JSON");
+    assert_eq!(code, 0);
+    assert!(value["checks"].as_u64().is_some_and(|n| n >= 300), "{}", value["checks"]);
+    assert!(value["formulas"].as_u64().is_some_and(|n| n >= 35));
+    let by: u64 = value["by_evidence"].as_object().expect("kinds").values().filter_map(Value::as_u64).sum();
+    assert_eq!(Some(by), value["checks"].as_u64());
+}
+
+#[test]
+fn work_shows_the_equation_with_numbers() {
+    let (code, out, _) =
+        run(here(), &["work", "stokes-rise", "d=60 um", "rho_w=998.2 kg/m3", "rho_o=840 kg/m3", "mu=1.0016 mPa s"]);
+    assert_eq!(code, 0);
+    for part in ["g·(ρ_w - ρ_o)·d·d/(18·µ)", "0.3098 mm/s", "source"] {
+        assert!(out.contains(part), "{part}: {out}");
+    }
+}

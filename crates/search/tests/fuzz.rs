@@ -1,0 +1,45 @@
+//! The whole chain on worked enquiries with anything done to their text: what is read is settled, never
+//! a panic. Runs for `STILLRISE_FUZZ_SECONDS`, 5 when nothing is said.
+
+#![allow(clippy::expect_used, reason = "a test fails by panicking")]
+
+mod common;
+#[path = "../../design/tests/edits/mod.rs"]
+mod edits;
+
+use common::{at_top, demo};
+use edits::{edited, edits};
+use proptest::prelude::*;
+use proptest::sample::Index;
+use proptest::test_runner::{Config, TestRunner};
+use std::time::{Duration, Instant};
+use stillrise_design::enquiry::read_enquiry;
+use stillrise_search::settle;
+
+#[test]
+fn any_enquiry_that_is_read_is_settled() {
+    let seconds = std::env::var("STILLRISE_FUZZ_SECONDS").ok().and_then(|s| s.parse().ok()).unwrap_or(5);
+    let range = demo();
+    let jobs = ["vehicle-yard", "transformer-yard", "truck-wash"].map(|name| {
+        let folder = at_top("enquiries").join(name);
+        let text = std::fs::read_to_string(folder.join("enquiry.toml")).expect("a worked enquiry");
+        (folder, text)
+    });
+    let settled = std::cell::Cell::new(0);
+    let end = Instant::now() + Duration::from_secs(seconds);
+    while Instant::now() < end {
+        let mut runner = TestRunner::new(Config { cases: 40, failure_persistence: None, ..Config::default() });
+        runner
+            .run(&(any::<Index>(), edits()), |(which, edits)| {
+                let (folder, text) = &jobs[which.index(jobs.len())];
+                let files = |name: &str| std::fs::read(folder.join(name)).ok();
+                if let Ok(enquiry) = read_enquiry(&edited(text, &edits), &files) {
+                    let _job = settle(&enquiry, &range);
+                    settled.set(settled.get() + 1);
+                }
+                Ok(())
+            })
+            .expect("no enquiry breaks the chain");
+    }
+    assert!(settled.get() > 0);
+}
