@@ -38,7 +38,7 @@ fn every_kind_of_fault_is_refused_with_a_remedy() {
         &["line 4", "the unit \"gmp\" is not known", "did you mean \"gpm\"?"],
     );
     refused(&format!("{HEAD}[[stream]]\nflow = 45\n"), &["has no unit", "write a flow in one of"]);
-    refused(&format!("{HEAD}[[stream]]\nflow = \"45 ft2\"\n"), &["is a area, not a flow"]);
+    refused(&format!("{HEAD}[[stream]]\nflow = \"45 ft2\"\n"), &["is an area, not a flow"]);
     refused(&format!("{HEAD}[[stream]]\nflow = \"1e999 gpm\"\n"), &["not a finite number"]);
     refused(&format!("{HEAD}[[stream]]\nflow = \"-45 gpm\"\n"), &["not between 0.01 gpm and 100000 gpm"]);
     refused(&format!("{HEAD}[[stream]]\nflow = \"9e6 gpm\"\n"), &["not between"]);
@@ -77,6 +77,10 @@ fn all_faults_come_at_once() {
         "{HEAD}[[stream]]\nflow = \"45 gmp\"\nhours_per_day = 99\n[site]\ngrund = \"1 ft\"\n[[limit]]\nvalue = \"15 mg/L\"\n"
     );
     refused(&enquiry, &["4 faults", "gmp", "hours_per_day", "grund", "pollutant"]);
+    let dir = folder(&enquiry);
+    let (_, _, said) = run(dir.path(), &["size", "enquiry.toml"]);
+    let lines: Vec<&str> = said.lines().filter_map(|l| l.trim().strip_prefix("line ")).collect();
+    assert!(lines.len() == 4 && lines.is_sorted(), "faults from the top of the file to its end: {lines:?}");
 }
 
 #[test]

@@ -85,14 +85,19 @@ pub fn quantity_of(text: &str, dim: Dim, reading: &Reading) -> Result<Written, F
     let remedy = if examples.is_empty() {
         "write a number without a unit".to_owned()
     } else {
-        format!("write a {} in one of {}", dim.name(), examples.join(", "))
+        format!("write {} in one of {}", with_article(dim.name()), examples.join(", "))
     };
     let reason = if written.unit.symbol.is_empty() {
         format!("\"{}\" has no unit", written.text)
     } else {
-        format!("\"{}\" is a {}, not a {}", written.text, written.unit.dim.name(), dim.name())
+        format!("\"{}\" is {}, not {}", written.text, with_article(written.unit.dim.name()), with_article(dim.name()))
     };
     Err(Fault::new("", reason, remedy))
+}
+
+fn with_article(name: &str) -> String {
+    let article = if name.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
+    format!("{article} {name}")
 }
 
 /// Where the leading number ends (an exponent belongs to it only with digits behind it).

@@ -116,10 +116,14 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
         ));
     }
     for (i, stream) in enquiry.streams.iter().enumerate() {
-        if !stream.flow.is_given() && !stream.hoses.is_given() {
-            let name = stream.name.clone().unwrap_or_else(|| (i + 1).to_string());
+        let place =
+            stream.name.as_ref().map_or_else(|| format!("stream {}", i + 1), |name| format!("stream \"{name}\""));
+        // One that was written and refused has its fault already.
+        let refused =
+            faults.iter().any(|f| ["flow", "hoses"].iter().any(|k| f.place.contains(&format!("{place}: {k}"))));
+        if !stream.flow.is_given() && !stream.hoses.is_given() && !refused {
             faults.push(Fault::new(
-                format!("stream \"{name}\""),
+                place,
                 "has neither a flow nor a number of hoses",
                 "write flow = \"45 gpm\" or hoses = 3",
             ));

@@ -8,8 +8,8 @@ use toml::de::{DeTable, DeValue};
 
 /// What is gathered while reading.
 pub struct Reader {
-    /// The faults so far.
-    pub faults: Vec<Fault>,
+    /// The faults so far, each with its line.
+    faults: Vec<(usize, Fault)>,
     /// What was interpreted: place and sentence.
     pub notes: Vec<(String, String)>,
     /// How ambiguous text is read.
@@ -30,7 +30,13 @@ impl Reader {
     /// Adds a fault at a place of the current line.
     pub fn fault(&mut self, place: &str, reason: impl Into<String>, remedy: impl Into<String>) {
         let place = if self.line == 0 { place.to_owned() } else { format!("line {}, {place}", self.line) };
-        self.faults.push(Fault::new(place, reason, remedy));
+        self.faults.push((self.line, Fault::new(place, reason, remedy)));
+    }
+
+    /// The faults from the top of the file to its end.
+    fn in_order(mut self) -> Vec<Fault> {
+        self.faults.sort_by_key(|(line, _)| *line);
+        self.faults.into_iter().map(|(_, fault)| fault).collect()
     }
 
     /// Reads the keys of a block into `T`.
@@ -236,7 +242,8 @@ pub fn read<F: Default>(text: &str, slots: &[Slot<F>]) -> Outcome<F> {
             (_, false) => (slot.take)(&mut file, &mut reader, key, value),
         }
     }
-    Outcome { file, faults: reader.faults, notes: reader.notes }
+    let notes = std::mem::take(&mut reader.notes);
+    Outcome { file, faults: reader.in_order(), notes }
 }
 
 /// `stream "bus wash rinse"`, or `stream 2` when it has no name.
