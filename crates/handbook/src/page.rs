@@ -308,6 +308,7 @@ impl Page {
 ///
 /// # Errors
 /// [`Outside`] when the number is not finite or lies outside.
+#[inline]
 pub fn guard(
     page: &'static str,
     argument: &'static str,
@@ -322,16 +323,19 @@ pub fn guard(
     if value >= low - slack && value <= high + slack {
         return Ok(());
     }
-    Err(Outside {
-        page,
-        argument,
-        reason: format!(
-            "{} is outside {} to {}",
-            print::with_unit(*si, unit),
-            print::digits(low, 4),
-            print::with_unit(unit.to_si(high), unit)
-        ),
-    })
+    Err(outside(page, argument, *si, unit, (low, high)))
+}
+
+#[cold]
+fn outside(
+    page: &'static str,
+    argument: &'static str,
+    si: f64,
+    unit: &'static Unit,
+    (low, high): (f64, f64),
+) -> Outside {
+    let (value, highest) = (print::with_unit(si, unit), print::with_unit(unit.to_si(high), unit));
+    Outside { page, argument, reason: format!("{value} is outside {} to {highest}", print::digits(low, 4)) }
 }
 
 /// Refuses a result that is not a finite number; called by every generated function.

@@ -77,7 +77,8 @@ impl Depth {
 pub struct Performance {
     /// How the unit stands on the site.
     pub site: SiteLevels,
-    /// Profiles: no flow, design flow clean, design flow at the end, largest flow at the end.
+    /// Profiles: no flow, design flow clean, design flow at the end, largest flow at the end; but for
+    /// [`Depth::Full`] only the last.
     pub profiles: Vec<Profile>,
     /// Velocities at the largest flow.
     pub velocities: hydraulics::Velocities,
@@ -133,12 +134,15 @@ pub fn performance<T: Trail>(
     let largest_flow = if largest.name == design.name { design_flow } else { train.share(t, largest) };
     let still: Val<Flow> = given(t, "no flow", Some(crate::basis::FLOW_UNITS), Flow::from_si(0.0), "definition", "0");
     let mut profiles = Vec::new();
-    for (name, flow, state) in [
+    let all = [
         ("no flow", still, State::Clean),
         ("design, clean", design_flow, State::Clean),
         ("design, end of interval", design_flow, State::End),
         ("largest, end of interval", largest_flow, State::End),
-    ] {
+    ];
+    // A unit stands or falls by the last.
+    let first = if depth == Depth::Full { 0 } else { all.len() - 1 };
+    for (name, flow, state) in all.into_iter().skip(first) {
         profiles.push(hydraulics::profile(t, w, basis, unit, &site, flow, state, name)?);
     }
     let margins = levels::margins(t, w, unit);
@@ -165,7 +169,7 @@ pub fn performance<T: Trail>(
                 if !depth.wants(case.name == design.name, i == usual, season, state) {
                     continue;
                 }
-                removals.push(removal::removal(t, basis, unit, (i, case, content), flow, season, state)?);
+                removals.push(removal::removal(t, basis, unit, (i, case, content), flow, (season, state), depth)?);
             }
         }
     }

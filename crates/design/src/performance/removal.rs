@@ -1,6 +1,6 @@
 //! What is removed: stage by stage, in both seasons, clean and at the end of the interval.
 
-use super::State;
+use super::{Depth, State};
 use crate::basis::Basis;
 use crate::basis::cases::Case;
 use crate::basis::fluids::Season;
@@ -18,7 +18,8 @@ use stillrise_handbook::separation::{
 use stillrise_units::catalog::{PERCENT, UM};
 use stillrise_units::{Concentration, Flow, Length, Ratio, Time, Typed, Velocity, ratio};
 
-/// A prediction with its two bounds.
+/// A prediction with its two bounds. A bound that the [`Depth`] does not ask for repeats the prediction:
+/// only the mixed one is held against limits, and only whoever prints needs the ideal one.
 #[derive(Debug, Clone, Copy)]
 pub struct Bounded {
     /// Everything ideal: the least that can be left.
@@ -116,8 +117,8 @@ pub fn removal<T: Trail>(
     unit: &Unit,
     (case_index, case, content): (usize, &Case, &Content),
     flow: Val<Flow>,
-    season: Season,
-    state: State,
+    (season, state): (Season, State),
+    depth: Depth,
 ) -> Result<Removal, Stop> {
     t.section(&format!("removal: {}, {}, {}", case.name, season.name(), state.name()));
     let water = basis.fluids.water(season);
@@ -177,11 +178,11 @@ pub fn removal<T: Trail>(
             )
         )
     };
-    let left = [
-        left("free oil left, ideal bound", ideal, none, laminar)?,
-        left("free oil left, expected", basis.methods.tank, spread, regime)?,
-        left("free oil left, mixed bound", mixed, spread, turbulent)?,
-    ];
+    let low = (depth == Depth::Full).then(|| left("free oil left, ideal bound", ideal, none, laminar)).transpose()?;
+    let expected = left("free oil left, expected", basis.methods.tank, spread, regime)?;
+    let high =
+        (depth != Depth::Screen).then(|| left("free oil left, mixed bound", mixed, spread, turbulent)).transpose()?;
+    let left = [low.unwrap_or(expected), expected, high.unwrap_or(expected)];
     let mut out = |label: &str, share: Val<Ratio>| reckon!(t, label, [MG_L, MG_L], (free = content.free, left = share) free * left);
     let free = Bounded {
         ideal: out("free oil out, ideal bound", left[0]),

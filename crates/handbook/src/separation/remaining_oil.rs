@@ -2,14 +2,14 @@
 //!
 //! Longer than a page, because the integral over the droplets stands here too.
 
-use super::drag_rise::{drag_over_stokes, slowing};
+use super::drag_rise::{drag_and_slope, slowing};
 use super::plate_removal::{self, GapRegime};
 use super::tank_removal::{self, TankModel};
 use crate::page::Evidence::Limit;
 use crate::page::Outside;
 use crate::sources::{COMMON_PRACTICE, HAZEN_CAMP, SURFACE_LOADING, VETTER};
 use crate::{choice, formula};
-use stillrise_units::math::{ceil, exp, ln, max, min, sqrt};
+use stillrise_units::math::{abs, ceil, exp, ln, max, min, sqrt};
 use stillrise_units::{Density, G, Length, Ratio, Typed, Velocity, Viscosity, ratio};
 
 choice! {
@@ -79,7 +79,7 @@ const NODES: [(f64, f64); 4] = [
 const FASTEST: f64 = 1e5;
 const INVERSE_SQRT_2_PI: f64 = 0.398_942_280_401_432_7;
 
-/// The feed: its rise velocity at any deviate z = ln(d/d50) / s.
+/// The feed: sizes by their deviate z = ln(d/d50) / s, and how they rise.
 struct Feed {
     s: f64,
     law: RiseLaw,
@@ -88,17 +88,39 @@ struct Feed {
     re_50: f64,
 }
 
+/// One size: its deviate, its velocity, and the step in z of a step in the variable of integration.
+struct Size {
+    z: f64,
+    v: f64,
+    dz: f64,
+}
+
 impl Feed {
-    fn velocity(&self, z: f64) -> f64 {
-        let size = exp(self.s * z);
-        let stokes = self.v_50 * size * size;
-        min(
-            FASTEST,
-            match self.law {
-                RiseLaw::Stokes => stokes,
-                RiseLaw::Drag => stokes * slowing(self.re_50 * size * size * size),
-            },
-        )
+    /// The variable of integration at a deviate. With drag it is the logarithm of the droplet's own
+    /// Reynolds number: from that, size and velocity follow without solving for either.
+    fn variable(&self, z: f64) -> f64 {
+        match self.law {
+            RiseLaw::Stokes => z,
+            RiseLaw::Drag => {
+                let ln_stokes = ln(self.re_50) + 3.0 * self.s * z;
+                ln_stokes + ln(slowing(exp(ln_stokes)))
+            }
+        }
+    }
+
+    fn size(&self, x: f64) -> Size {
+        match self.law {
+            RiseLaw::Stokes => Size { z: x, v: min(FASTEST, self.v_50 * exp(2.0 * self.s * x)), dz: 1.0 },
+            RiseLaw::Drag => {
+                let (drag, slope) = drag_and_slope(exp(x), x);
+                let ln_size = (x + ln(drag) - ln(self.re_50)) / 3.0;
+                Size {
+                    z: ln_size / self.s,
+                    v: min(FASTEST, self.v_50 * exp(2.0 * ln_size) / drag),
+                    dz: (1.0 + slope) / (3.0 * self.s),
+                }
+            }
+        }
     }
 
     /// The deviate whose velocity is `v`: where a removal curve has its kink.
@@ -106,10 +128,17 @@ impl Feed {
         let stokes = sqrt(v / self.v_50);
         let mut size = stokes;
         if self.law == RiseLaw::Drag {
-            // d = d_Stokes sqrt(drag over Stokes at v d): contracts by a factor of two or three a
-            // step. A kink that is found to 1e-5 costs the integral less than 1e-9.
-            for _ in 0..12 {
-                size = stokes * sqrt(drag_over_stokes(self.re_50 * v / self.v_50 * size));
+            // d = d_Stokes sqrt(drag over Stokes at v d), by Newton. A kink that is found to 1e-5 costs
+            // the integral less than 1e-9.
+            for _ in 0..30 {
+                let re = self.re_50 * v / self.v_50 * size;
+                let (drag, slope) = drag_and_slope(re, ln(re));
+                let next = stokes * sqrt(drag);
+                let step = (next - size) / (1.0 - 0.5 * slope * next / size);
+                size += step;
+                if abs(step) < 1e-7 * size {
+                    break;
+                }
             }
         }
         ln(size) / self.s
@@ -143,8 +172,8 @@ fn integral(
         kink = feed.deviate(v_pack * (1.0 - spread));
     }
     let kink = max(-TAIL, min(kink, top));
-    let left = |z: f64| {
-        let v = Velocity::from_si(feed.velocity(z));
+    let left = |v: f64| {
+        let v = Velocity::from_si(v);
         let kept = |caught: Result<Ratio, Outside>| caught.map_or(f64::NAN, |e| 1.0 - e.value);
         let tank = kept(tank_removal::removal(v, Velocity::from_si(v_tank), tank));
         tank * kept(plate_removal::removal(v, Velocity::from_si(v_pack), ratio(spread), regime))
@@ -152,23 +181,27 @@ fn integral(
     panels(&feed, -TAIL, kink, &left) + panels(&feed, kink, top, &left)
 }
 
-/// The integral of `left` times the normal density from `low` to `high`, panel by panel.
+/// The integral of `left` times the normal density from one deviate to another, panel by panel.
 fn panels(feed: &Feed, low: f64, high: f64, left: &impl Fn(f64) -> f64) -> f64 {
     if high <= low {
         return 0.0;
     }
     // A wide distribution passes from "all" to "nothing" within fewer deviates.
     let count = ceil((high - low) * max(1.0, feed.s) / PANEL);
-    let half = 0.5 * (high - low) / count;
+    let width = (high - low) / count;
     let mut sum = 0.0;
-    let mut i = 0.0;
-    while i < count {
-        let middle = low + (2.0 * i + 1.0) * half;
+    let mut start = feed.variable(low);
+    let mut i = 1.0;
+    while i <= count {
+        let end = feed.variable(low + i * width);
+        let (middle, half) = (0.5 * (start + end), 0.5 * (end - start));
         for (node, weight) in NODES {
-            for z in [middle - node * half, middle + node * half] {
-                sum += weight * half * left(z) * INVERSE_SQRT_2_PI * exp(-0.5 * z * z);
+            for x in [middle - node * half, middle + node * half] {
+                let Size { z, v, dz } = feed.size(x);
+                sum += weight * half * dz * left(v) * INVERSE_SQRT_2_PI * exp(-0.5 * z * z);
             }
         }
+        start = end;
         i += 1.0;
     }
     sum
