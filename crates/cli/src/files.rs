@@ -27,7 +27,7 @@ pub fn open(path: &Path) -> Result<Opened, End> {
     let path = if path.is_dir() { path.join("enquiry.toml") } else { path.to_owned() };
     let place = path.display().to_string();
     let bytes = fs::read(&path).map_err(|error| match error.kind() {
-        io::ErrorKind::NotFound => End::Refused(vec![Fault::new(
+        io::ErrorKind::NotFound | io::ErrorKind::NotADirectory => End::Refused(vec![Fault::new(
             &place,
             "there is no such file",
             "check the path, or start one with `stillrise new`",
@@ -107,8 +107,15 @@ pub fn write_folder(out: &Path, files: &[(String, Vec<u8>)]) -> Result<(), End> 
         let old = fresh.path().join("old");
         fs::rename(out, &old).map_err(|e| machine("the old package cannot be moved away", &e))?;
         if let Err(error) = fs::rename(&new, out) {
-            let _ = fs::rename(&old, out);
-            return Err(machine("the new package cannot be moved in", &error));
+            if fs::rename(&old, out).is_ok() {
+                return Err(machine("the new package cannot be moved in", &error));
+            }
+            // The scratch folder now holds the only old package and must outlive this run.
+            return Err(End::Machine(format!(
+                "{}: the new package cannot be moved in: {error}; the old one is kept in {}",
+                out.display(),
+                fresh.keep().join("old").display()
+            )));
         }
     } else {
         fs::rename(&new, out).map_err(|e| machine("the package cannot be moved in", &e))?;

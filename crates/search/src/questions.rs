@@ -3,6 +3,7 @@
 
 use crate::pick::{Pick, effluent, pick, try_unit};
 use std::collections::BTreeSet;
+use std::sync::atomic::{AtomicUsize, Ordering};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin};
@@ -98,19 +99,31 @@ pub fn rank(enquiry: &Enquiry, range: &Range, design: &Design, ledger: &Ledger, 
         }
         q
     };
-    // Each answer is a design of its own: they are found side by side and put back in order, so
-    // that the result does not depend on the number of threads.
+    // Each answer is a design of its own: they are found side by side, whoever is free takes the next,
+    // and put back in order, so that the result does not depend on the number of threads.
     let threads = std::thread::available_parallelism().map_or(1, core::num::NonZero::get).min(8);
-    let share = asked.len().div_ceil(threads).max(1);
-    let mut questions: Vec<Question> = std::thread::scope(|scope| {
-        let parts: Vec<_> =
-            asked.chunks(share).map(|part| (part, scope.spawn(|| part.iter().map(&one).collect::<Vec<_>>()))).collect();
-        // A thread that could not finish is no reason to lose its questions.
-        parts
-            .into_iter()
-            .flat_map(|(part, thread)| thread.join().unwrap_or_else(|_| part.iter().map(&one).collect()))
-            .collect()
+    let next = AtomicUsize::new(0);
+    let work = || {
+        let mut done = Vec::new();
+        loop {
+            let index = next.fetch_add(1, Ordering::Relaxed);
+            match asked.get(index) {
+                Some(each) => done.push((index, one(each))),
+                None => return done,
+            }
+        }
+    };
+    let mut done = std::thread::scope(|scope| {
+        let others: Vec<_> = (1..threads).map(|_| scope.spawn(work)).collect();
+        let mut done = work();
+        for other in others {
+            // A fault of the program is passed on, never turned into a list with questions missing.
+            done.extend(other.join().unwrap_or_else(|fault| std::panic::resume_unwind(fault)));
+        }
+        done
     });
+    done.sort_by_key(|(index, _)| *index);
+    let mut questions: Vec<Question> = done.into_iter().map(|(_, question)| question).collect();
     // A range of one value asks nothing.
     questions.retain(|q| !q.outcomes.is_empty());
     questions.sort_by(|a, b| b.weight.total_cmp(&a.weight));

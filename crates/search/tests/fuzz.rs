@@ -1,7 +1,7 @@
 //! The whole chain on worked enquiries with anything done to their text: what is read is settled, never
 //! a panic. Runs for `STILLRISE_FUZZ_SECONDS`, 5 when nothing is said.
 
-#![allow(clippy::expect_used, reason = "a test fails by panicking")]
+#![allow(clippy::panic, clippy::expect_used, reason = "a test fails by panicking")]
 
 mod common;
 #[path = "../../design/tests/edits/mod.rs"]

@@ -13,6 +13,9 @@ pub enum Done {
     NotRun(String),
 }
 
+/// Names the seconds each fuzz test runs.
+const FUZZ: &str = "STILLRISE_FUZZ_SECONDS";
+
 /// A step: its name, what it asserts, and the function that does it.
 struct Step {
     name: &'static str,
@@ -146,12 +149,15 @@ fn component(command: &str, name: &str, root: &Path) -> Result<(), String> {
 }
 
 fn tests(root: &Path) -> Result<Done, String> {
+    // Readers and parsers are fuzzed longer here than when a developer runs one test.
+    let fuzz = std::env::var(FUZZ).unwrap_or_else(|_| "60".to_owned());
+    let cargo = |args: &[&str]| run::show(run::cargo(root).env(FUZZ, &fuzz).args(args));
     if run::capture(run::cargo(root).args(["nextest", "--version"])).is_ok_and(|out| out.code == Some(0)) {
-        run::show(run::cargo(root).args(["nextest", "run", "--workspace", "--status-level", "fail"]))?;
+        cargo(&["nextest", "run", "--workspace", "--status-level", "fail"])?;
         // The other runner does not see examples in documentation.
-        run::show(run::cargo(root).args(["test", "--workspace", "--doc", "--quiet"]))?;
+        cargo(&["test", "--workspace", "--doc", "--quiet"])?;
     } else {
-        run::show(run::cargo(root).args(["test", "--workspace", "--quiet"]))?;
+        cargo(&["test", "--workspace", "--quiet"])?;
     }
     Ok(Done::Passed)
 }

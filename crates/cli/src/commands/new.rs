@@ -3,6 +3,7 @@
 use crate::embedded::JOBS;
 use crate::{End, out};
 use std::fs;
+use std::io::Write;
 use std::path::PathBuf;
 use stillrise_design::enquiry::blocks;
 use stillrise_units::{Fault, nearest};
@@ -54,13 +55,17 @@ pub fn run(args: &Args) -> End {
     if !there.is_empty() {
         return End::Refused(there);
     }
+    if let Some(file) = args.dir.ancestors().find(|above| above.is_file()) {
+        return End::Refused(vec![Fault::new(file.display().to_string(), "is a file, not a folder", "name a folder")]);
+    }
     if let Err(error) = fs::create_dir_all(&args.dir) {
         return End::Machine(format!("{} cannot be made: {error}", args.dir.display()));
     }
     let mut text = String::new();
     for (name, bytes) in files {
         let path = args.dir.join(name);
-        if let Err(error) = fs::write(&path, bytes) {
+        let written = fs::File::create_new(&path).and_then(|mut file| file.write_all(bytes.as_bytes()));
+        if let Err(error) = written {
             return End::Machine(format!("{} cannot be written: {error}", path.display()));
         }
         text.push_str(&format!("{}\n", path.display()));

@@ -46,10 +46,13 @@ pub fn folder(enquiry: &str) -> TempDir {
     dir
 }
 
-/// All files below a folder, with their bytes.
-pub fn tree(dir: &Path) -> Vec<(String, Vec<u8>)> {
+/// Name and bytes of each file below a folder, sorted.
+pub type Tree = Vec<(String, Vec<u8>)>;
+
+/// All files below a folder; none when it is not there.
+pub fn tree(dir: &Path) -> Tree {
     let mut files = Vec::new();
-    let mut open = vec![dir.to_owned()];
+    let mut open: Vec<PathBuf> = dir.is_dir().then(|| dir.to_owned()).into_iter().collect();
     while let Some(folder) = open.pop() {
         for entry in fs::read_dir(folder).expect("readable").flatten() {
             let path = entry.path();

@@ -26,6 +26,9 @@ pub fn edits() -> impl Strategy<Value = Vec<Edit>> {
         Just("nan".to_owned()),
         any::<i64>().prop_map(|n| n.to_string()),
         any::<f64>().prop_map(|x| format!("{x:?}")),
+        (1_usize..400).prop_map(|n| "9".repeat(n)),
+        (1_usize..400, "( gpm| ft| acre| mg/L| °C| gal)?").prop_map(|(n, unit)| format!("\"{}{unit}\"", "9".repeat(n))),
+        r#""\PC{0,12}""#,
         "\"[-0-9.,eE]{0,12} ?[a-zA-Z°µ/%23²³]{0,8}\"",
         "\"(low|high|none|gravity|pumped|us|si|clay|10|[0-9]{1,4} (to|of|at) [0-9]{1,4} (gpm|mg/L|m3/h|mm|°F|in))\"",
     ];

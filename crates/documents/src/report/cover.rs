@@ -133,7 +133,7 @@ fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
             worst.case,
             worst.season.name()
         );
-        out.push(["Expected effluent".to_owned(), text]);
+        out.push(["Expected, on the mean".to_owned(), text]);
     }
     let count = |word: &str| r.settled.verdicts.iter().filter(|v| v.verdict.word() == word).count();
     let settled = r.settled.verdicts.iter().filter(|v| v.is_settled()).count();

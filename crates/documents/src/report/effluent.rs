@@ -67,21 +67,24 @@ fn verdict(r: &mut Report<'_>, p: &Performance) {
     let mut table = Table::new([
         wide("Limit", 1.3),
         slim("Verdict"),
-        number("Held|against", "mg/L"),
+        number("Arrives", "mg/L"),
         number("Expected", "mg/L"),
         number("If mixed", "mg/L"),
+        number("Held|against", "mg/L"),
         wide("Because", 2.2),
         number("No.", ""),
     ]);
     for v in &p.limits {
         let Some(limit) = basis.limits.get(v.limit) else { continue };
-        let influent = p.worst().map(|w| w.content.total.q);
+        // What is not predicted for this pollutant has no number here.
+        let out = |c: Concentration| if v.predicted { brief(c, Some(v.influent.q)) } else { "–".to_owned() };
         table.row([
             format!("{}, {}", limit.pollutant.title, limit.statistic.q.word()),
             v.word.text().to_owned(),
+            r.digits(v.influent.q, MG, 3),
+            out(v.expected.q),
+            out(v.mixed.q),
             r.digits(v.against.q, MG, 4),
-            brief(v.expected.q, influent),
-            brief(v.mixed.q, influent),
             format!("{} What would change it: {}", sentence(&v.because), sentence(&v.change)),
             r.no(v.expected.at),
         ]);
@@ -134,8 +137,8 @@ fn removals(r: &mut Report<'_>, p: &Performance) {
     }
     r.out.table(&table);
     r.out.remark(
-        "Ideal, expected and mixed: total oil that leaves. Cut: droplet that the plates catch wholly, by Stokes' law. Free left: share of the free oil that leaves, as expected. \
-         Stay: water up to the crest over flow. Bold: the row that is held against the limits.",
+        "Ideal, expected and mixed: total oil that leaves. Cut: droplet that rises at the plates' overflow rate, by Stokes' law. Free left: share of the free oil that leaves, as expected. \
+         Stay: water up to the crest over flow. Bold: the row that is held against the limits, with the influent at its mean; a limit on single samples takes it at its peak.",
     );
 }
 

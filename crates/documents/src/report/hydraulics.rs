@@ -198,5 +198,6 @@ fn storage(r: &mut Report<'_>, p: &Performance) {
 
 /// A time without the digits that no forecast has.
 fn days_of(days: f64) -> String {
-    format!("{} d", print::digits(days, 2))
+    // A hundred years of days: beyond that the number says nothing but "never".
+    if days > 36_525.0 { "more than 100 years".to_owned() } else { format!("{} d", print::digits(days, 2)) }
 }

@@ -5,6 +5,7 @@
 
 mod basis;
 mod blocks;
+mod cases;
 mod closing;
 mod cover;
 mod effluent;
@@ -58,7 +59,7 @@ fn data(settled: &Settled, edition: Edition, section_svg: Option<&str>, fingerpr
     let mut r = Report { settled, edition, system: settled.job.enquiry.system(), out: Blocks::default() };
     verdicts::triage(&mut r);
     basis::basis(&mut r);
-    basis::cases(&mut r);
+    cases::cases(&mut r);
     unit::unit(&mut r, section_svg);
     effluent::effluent(&mut r);
     hydraulics::hydraulics(&mut r);

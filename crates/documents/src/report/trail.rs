@@ -95,10 +95,9 @@ fn row(r: &Report<'_>, k: usize, entry: &Entry, full: bool, written: &mut BTreeS
                 let plains: Vec<String> = a.math.split('|').map(plain_symbol).collect();
                 json!({ "m": maths.join(", "), "alt": plains.join(", "), "s": format!("{} [{}]", a.meaning, r.no(*at)) })
             });
-            let helpers = page
-                .helpers
-                .iter()
-                .map(|h| json!({ "m": typst_symbol(h.math), "alt": plain_symbol(h.math), "s": h.meaning }));
+            let helpers = page.helpers.iter().map(
+                |h| json!({ "m": typst_symbol(h.math), "alt": plain_symbol(h.math), "s": h.meaning.replace('`', "") }),
+            );
             row["with"] = Value::Array(symbols.chain(helpers).collect());
         }
     }
