@@ -66,7 +66,7 @@ fn beside(dir: &Path) -> usize {
 fn a_package_holds_every_document_and_is_the_same_twice() {
     let dir = tempfile::tempdir().expect("a folder");
     let path = job("vehicle-yard").to_string_lossy().into_owned();
-    let (code, said, err) = run(dir.path(), &["submittal", &path, "--out", "one", "--json"]);
+    let (code, said, err) = run(dir.path(), &["submittal", &path, "--for", "us", "--out", "one", "--json"]);
     assert_eq!((code, err.as_str()), (0, ""));
     let files = tree(&dir.path().join("one"));
     manifest_agrees(&files);
@@ -91,7 +91,7 @@ fn a_package_holds_every_document_and_is_the_same_twice() {
     // The enquiry inside the package makes the package again, in place of itself, elsewhere in the world.
     let out = program()
         .current_dir(dir.path())
-        .args(["submittal", "one/inputs/enquiry.toml", "--out", "one"])
+        .args(["submittal", "one/inputs/enquiry.toml", "--for", "us", "--out", "one"])
         .env("TZ", "Pacific/Auckland")
         .env("LC_ALL", "de_DE.UTF-8")
         .env("COLUMNS", "66")
@@ -127,12 +127,12 @@ fn editions_differ_in_what_is_ours() {
         files
     });
     let price = json(&us, "result.json")["train"]["price"].clone();
-    let (value, currency) = (price["value"]["value"].clone(), price["currency"].as_str().unwrap_or("").to_owned());
+    let (value, currency) = (price["value"].clone(), price["currency"].as_str().unwrap_or("").to_owned());
     assert!(value.as_f64().is_some_and(|v| v > 0.0) && currency == "USD", "{price}");
     for (edition, files) in [("client", &client), ("regulator", &regulator)] {
         assert!(json(files, "result.json")["train"]["price"].is_null());
-        // What we made; the copies of what was given are theirs to read.
-        for (name, bytes) in files.iter().filter(|f| !f.0.starts_with("inputs/")) {
+        for (name, bytes) in files.iter() {
+            assert!(!name.starts_with("inputs/"), "{edition}: what we were given and our range stay with us");
             let text = String::from_utf8_lossy(bytes);
             for ours in ["Inventedname", &currency] {
                 assert!(!text.contains(ours), "{edition}/{name} says {ours}");
@@ -140,6 +140,10 @@ fn editions_differ_in_what_is_ours() {
         }
     }
     assert!(String::from_utf8_lossy(file(&us, "result.json")).contains("Q. Inventedname"));
+    let made_from = |files: &Tree| json(files, "manifest.json")["made_from"].clone();
+    let given = hash(file(&us, "inputs/enquiry.toml"));
+    assert_eq!(made_from(&us)[0]["sha256"].as_str(), Some(given.as_str()));
+    assert_eq!(made_from(&client), made_from(&us), "all editions name what they were made from");
     let decision = |files: &Tree| {
         let all = json(files, "result.json")["verdicts"].as_array().expect("verdicts").clone();
         let one = all.into_iter().find(|v| v["rule"] == "frost-outdoors").expect("the rule");

@@ -21,8 +21,9 @@ pub struct PackageFault {
 
 /// All documents of a package, the manifest last.
 ///
-/// `inputs` are the files the enquiry was read from, copied into the package so that it can be
-/// made again.
+/// `inputs` are the files the enquiry was read from. Our own edition holds copies, so that it can be made
+/// again from itself; prices of a range and remarks of an enquiry are not for others, whose manifest names
+/// the files with their hashes.
 ///
 /// # Errors
 /// [`PackageFault`] naming the document.
@@ -43,10 +44,10 @@ pub fn package(
     }
     files.push(("trail.txt".to_owned(), crate::trail::trail(settled, 140).into_bytes()));
     files.push(("result.json".to_owned(), pretty(&crate::result::result(settled, edition))));
-    for (name, bytes) in inputs {
-        files.push((format!("inputs/{name}"), bytes.clone()));
+    if edition.is_internal() {
+        files.extend(inputs.iter().map(|(name, bytes)| (format!("inputs/{name}"), bytes.clone())));
     }
-    let manifest = manifest(settled, edition, &files);
+    let manifest = manifest(settled, edition, &files, inputs);
     files.push((MANIFEST.to_owned(), manifest));
     Ok(files)
 }
@@ -59,7 +60,10 @@ pub fn pretty(value: &Value) -> Vec<u8> {
     bytes
 }
 
-fn manifest(settled: &Settled, edition: Edition, files: &[(String, Vec<u8>)]) -> Vec<u8> {
+fn manifest(settled: &Settled, edition: Edition, files: &[(String, Vec<u8>)], inputs: &[(String, Vec<u8>)]) -> Vec<u8> {
+    let listed = |files: &[(String, Vec<u8>)]| -> Vec<Value> {
+        files.iter().map(|(name, bytes)| json!({ "name": name, "bytes": bytes.len(), "sha256": hash(bytes) })).collect()
+    };
     let head = &settled.job.enquiry.head;
     pretty(&json!({
         "is": MARK,
@@ -68,7 +72,8 @@ fn manifest(settled: &Settled, edition: Edition, files: &[(String, Vec<u8>)]) ->
         "title": head.title, "project": head.project, "revision": head.revision, "date": head.date,
         "status": head.status.0.map_or("preliminary", |s| s.word()),
         "caution": crate::summary::CAUTION,
-        "files": files.iter().map(|(name, bytes)| json!({ "name": name, "bytes": bytes.len(), "sha256": hash(bytes) })).collect::<Vec<_>>(),
+    "made_from": listed(inputs),
+        "files": listed(files),
     }))
 }
 

@@ -48,6 +48,13 @@ pub fn read_table(bytes: &[u8]) -> Result<RainTable, Vec<Fault>> {
     let Some((_, head)) = rows.first().cloned() else {
         return Err(vec![Fault::new("rain table", "is empty", "write a head line and at least two durations")]);
     };
+    if head.len() < 2 {
+        faults.push(Fault::new(
+            "rain table, head",
+            "has no return period",
+            "write for instance \"duration, 2 yr, 10 yr\"",
+        ));
+    }
     let mut years = Vec::new();
     for (i, cell) in head.iter().enumerate().skip(1) {
         let text = if cell.chars().all(|c| c.is_ascii_digit() || c == '.') {
