@@ -14,12 +14,18 @@ pub struct Subject<'a> {
     pub design: &'a Design,
     /// The trail, when one was kept.
     pub ledger: Option<&'a Ledger>,
+    /// Whether anybody reads what the rules say: a search asks thousands of times which rules fail, and
+    /// numbers written out would take a tenth of its time.
+    pub read: bool,
 }
 
 impl Subject<'_> {
-    /// A quantity in the print units of the job.
+    /// A quantity in the print units of the job; empty when nobody reads it.
     #[must_use]
     pub fn show<Q: Typed>(&self, q: Q, units: (&'static Unit, &'static Unit)) -> String {
+        if !self.read {
+            return String::new();
+        }
         print::with_unit(q.si(), self.enquiry.system().pick(units))
     }
     /// Units of print.

@@ -129,7 +129,7 @@ pub trait Trail {
     /// Records the entry that `entry` makes, or does not even make it.
     fn push(&mut self, entry: impl FnOnce() -> Entry) -> Node;
     /// Begins a new part of the work.
-    fn section(&mut self, name: &str);
+    fn section(&mut self, name: impl core::fmt::Display);
 }
 
 /// The trail of one job, in order of computation.
@@ -153,8 +153,8 @@ impl Trail for Ledger {
         self.entries.push(entry);
         Node(u32::try_from(self.entries.len() - 1).unwrap_or(u32::MAX))
     }
-    fn section(&mut self, name: &str) {
-        name.clone_into(&mut self.section);
+    fn section(&mut self, name: impl core::fmt::Display) {
+        self.section = name.to_string();
     }
 }
 
@@ -203,7 +203,7 @@ impl Trail for Off {
     fn push(&mut self, _: impl FnOnce() -> Entry) -> Node {
         Node::NONE
     }
-    fn section(&mut self, _: &str) {}
+    fn section(&mut self, _: impl core::fmt::Display) {}
 }
 
 /// Values that stand in for assumptions, by key: how the ranking of questions asks "what if".

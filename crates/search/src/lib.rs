@@ -35,7 +35,7 @@ impl Settled {
     /// What the rules look at.
     #[must_use]
     pub fn subject(&self) -> Subject<'_> {
-        Subject { enquiry: &self.job.enquiry, design: &self.job.design, ledger: Some(&self.job.ledger) }
+        Subject { enquiry: &self.job.enquiry, design: &self.job.design, ledger: Some(&self.job.ledger), read: true }
     }
 }
 
@@ -44,9 +44,9 @@ impl Settled {
 pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
     let range = enquiry.range.as_ref().unwrap_or(demo);
     let nothing = WhatIf::default();
-    let (pick, candidates) = pick::pick(enquiry, range, &nothing, None);
     let mut ledger = Ledger::default();
     let mut design = begin(&mut ledger, &nothing, enquiry);
+    let (pick, candidates) = pick::pick(enquiry, range, &nothing, &design, None);
     if let Some(pick) = &pick {
         design =
             complete(&mut ledger, &nothing, enquiry, design, &pick.source(enquiry, range), pick.count, Depth::Full);
@@ -58,6 +58,7 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
         None => questions::unranked(&ledger, enquiry.system()),
     };
     let job = Job { enquiry: enquiry.clone(), design, ledger };
-    let verdicts = judge(&Subject { enquiry: &job.enquiry, design: &job.design, ledger: Some(&job.ledger) });
+    let verdicts =
+        judge(&Subject { enquiry: &job.enquiry, design: &job.design, ledger: Some(&job.ledger), read: true });
     Settled { job, verdicts, pick, candidates, questions }
 }

@@ -4,7 +4,7 @@
 use stillrise_checks::{Subject, bars_pick};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::{Model, Range};
-use stillrise_design::job::{Design, begin, complete};
+use stillrise_design::job::{Design, complete};
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::train::Source;
@@ -87,10 +87,10 @@ pub fn try_unit(
     complete(&mut Off, what_if, enquiry, begun.clone(), source, count, depth)
 }
 
-/// What bars a design from being picked: each rule's title and what it says.
+/// What bars a design from being picked: each rule's title and, if it is read, what it says.
 #[must_use]
-pub fn bars(enquiry: &Enquiry, design: &Design) -> Vec<(String, String)> {
-    bars_pick(&Subject { enquiry, design, ledger: None })
+pub fn bars(enquiry: &Enquiry, design: &Design, read: bool) -> Vec<(String, String)> {
+    bars_pick(&Subject { enquiry, design, ledger: None, read })
         .into_iter()
         .map(|(rule, says)| (rule.title.to_owned(), says))
         .collect()
@@ -104,16 +104,16 @@ pub fn effluent(design: &Design) -> Option<Concentration> {
 
 /// Finds the unit, and the neighbours to show beside it.
 ///
-/// `near` is a pick known to be close, with its design under this what-if: only its neighbour is
-/// tried first, which gives the same answer sooner.
+/// `begun` is the design up to its basis. `near` is a pick known to be close, with its design under this
+/// what-if: only its neighbour is tried first, which gives the same answer sooner.
 #[must_use]
 pub fn pick(
     enquiry: &Enquiry,
     range: &Range,
     what_if: &WhatIf,
+    begun: &Design,
     near: Option<(&Pick, &Design)>,
 ) -> (Option<Pick>, Vec<Candidate>) {
-    let begun = begin(&mut Off, what_if, enquiry);
     if begun.basis.is_none() {
         return (None, Vec::new());
     }
@@ -130,7 +130,7 @@ pub fn pick(
     if let Some(near) = near.map(|(pick, _)| pick).filter(|pick| !pick.fits) {
         return (Some(near.clone()), Vec::new());
     }
-    let ask = Ask { enquiry, range, what_if, begun: &begun, near };
+    let ask = Ask { enquiry, range, what_if, begun, near };
     let mut nearest = Nearest::default();
     if enquiry.unit.custom != Some(true)
         && let Some(found) = ask.among_rows(&mut nearest)
@@ -207,7 +207,7 @@ impl Ask<'_> {
     fn shortcoming(&self, source: &Source<'_>, count: u32) -> Option<Shortcoming> {
         let design = try_unit(self.enquiry, self.what_if, self.begun, source, count, Depth::Screen);
         let left = effluent(&design).map_or(f64::INFINITY, Typed::si);
-        let barred = bars(self.enquiry, &design);
+        let barred = bars(self.enquiry, &design, false);
         if let Some((title, _)) = barred.first() {
             return Some(Shortcoming { bars: barred.len(), left, what: title.to_lowercase() });
         }
@@ -217,7 +217,7 @@ impl Ask<'_> {
     /// The same of a design that was found to the depth of the limits.
     fn judged(&self, design: &Design) -> Option<Shortcoming> {
         let left = effluent(design).map_or(f64::INFINITY, Typed::si);
-        let barred = bars(self.enquiry, design);
+        let barred = bars(self.enquiry, design, false);
         if let Some((title, _)) = barred.first() {
             return Some(Shortcoming { bars: barred.len(), left, what: title.to_lowercase() });
         }
@@ -283,7 +283,12 @@ impl Ask<'_> {
         let source = Source::Row(self.range, &self.range.models[row]);
         let design = try_unit(self.enquiry, self.what_if, self.begun, &source, count, Depth::Limits);
         let name = Pick { how: How::Row(row), count, because: String::new(), fits: true }.name(self.range);
-        Candidate { name, taken, barred: bars(self.enquiry, &design).into_iter().next(), effluent: effluent(&design) }
+        Candidate {
+            name,
+            taken,
+            barred: bars(self.enquiry, &design, true).into_iter().next(),
+            effluent: effluent(&design),
+        }
     }
 
     /// A unit made to measure: lengthened until nothing speaks against it, then more in parallel.

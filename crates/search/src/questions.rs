@@ -144,7 +144,7 @@ fn outcome(
     let begun = begin(&mut Off, &what_if, enquiry);
     // The effluent is that of the unit taken: what the client would get if the answer came late.
     let same = try_unit(enquiry, &what_if, &begun, &taken.source(enquiry, range), taken.count, Depth::Limits);
-    let (other, _) = pick(enquiry, range, &what_if, Some((taken, &same)));
+    let (other, _) = pick(enquiry, range, &what_if, &begun, Some((taken, &same)));
     Outcome {
         answer: show(answer, entry.units, system),
         effluent: effluent(&same),

@@ -218,12 +218,13 @@ fn fault(job: &Sheet, settled: &Settled, key: &str, demo: &Range) -> Option<(Str
         Err(faults) => return Some((format!("{given}: {faults:?}"), "cannot be set")),
     };
     // The whole chain but for the ranking, which would take most of the time.
-    let (pick, _) = pick::pick(&enquiry, demo, &WhatIf::default(), None);
+    let nothing = WhatIf::default();
     let mut ledger = Ledger::default();
-    let mut design = begin(&mut ledger, &WhatIf::default(), &enquiry);
+    let mut design = begin(&mut ledger, &nothing, &enquiry);
+    let (pick, _) = pick::pick(&enquiry, demo, &nothing, &design, None);
     if let Some(pick) = &pick {
         let source = pick.source(&enquiry, demo);
-        design = complete(&mut ledger, &WhatIf::default(), &enquiry, design, &source, pick.count, Depth::Full);
+        design = complete(&mut ledger, &nothing, &enquiry, design, &source, pick.count, Depth::Full);
     }
     if questions::unranked(&ledger, enquiry.system()).iter().any(|left| left.key == key) {
         return Some((given, "is asked again"));

@@ -37,7 +37,7 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Vec<LimitS
     let mut limits = Vec::new();
     for (i, block) in e.limits.iter().enumerate() {
         let Some(row) = block.pollutant.as_deref().and_then(pollutant) else { continue };
-        t.section(&format!("limit {}: {}", i + 1, row.title));
+        t.section(format_args!("limit {}: {}", i + 1, row.title));
         let Some(value) = stated(t, w, &format!("limit on {}", row.title), &block.value) else { continue };
         let key = format!("limit \"{}\"", row.word);
         let statistic = match block.statistic.0 {

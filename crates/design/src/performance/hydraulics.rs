@@ -99,7 +99,7 @@ pub fn profile<T: Trail>(
     state: State,
     name: &str,
 ) -> Result<Profile, Stop> {
-    t.section(&format!("hydraulic profile, {name}"));
+    t.section(format_args!("hydraulic profile, {name}"));
     let f = &unit.frame;
     let water = &basis.fluids.cold;
     if flow.q.si() <= 0.0 {

@@ -125,7 +125,7 @@ pub fn oil_levels<T: Trail>(
     highest: &Profile,
     oil: &OilState,
 ) -> Result<OilLevels, Stop> {
-    t.section(&format!("oil levels: {}", oil.name));
+    t.section(format_args!("oil levels: {}", oil.name));
     let f = &unit.frame;
     let (cold, warm) = (&basis.fluids.cold, &basis.fluids.warm);
     if oil.cold.q >= cold.density.q {

@@ -120,7 +120,7 @@ pub fn removal<T: Trail>(
     (season, state): (Season, State),
     depth: Depth,
 ) -> Result<Removal, Stop> {
-    t.section(&format!("removal: {}, {}, {}", case.name, season.name(), state.name()));
+    t.section(format_args!("removal: {}, {}, {}", case.name, season.name(), state.name()));
     let water = basis.fluids.water(season);
     let oil = basis.fluids.heaviest(season).density(season);
     let rates = rates(t, basis, unit, flow, state)?;
@@ -223,7 +223,7 @@ pub const CLASSES: [f64; 9] = [10.0, 20.0, 30.0, 40.0, 60.0, 90.0, 120.0, 150.0,
 /// # Errors
 /// [`Stop`] when a formula has no answer.
 pub fn classes<T: Trail>(t: &mut T, basis: &Basis, removal: &Removal) -> Result<Vec<Class>, Stop> {
-    t.section(&format!("droplet classes: {}, {}, {}", removal.case, removal.season.name(), removal.state.name()));
+    t.section(format_args!("droplet classes: {}, {}, {}", removal.case, removal.season.name(), removal.state.name()));
     let water = basis.fluids.water(removal.season);
     let oil = basis.fluids.heaviest(removal.season).density(removal.season);
     let regime = removal.regime;

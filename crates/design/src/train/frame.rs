@@ -112,7 +112,7 @@ const L: Pair = (&IN, &MM);
 /// [`Stop`] naming the dimension that is missing.
 pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, source: &str) -> Result<Frame, Stop> {
     let name = m.model.clone().unwrap_or_else(|| "stated unit".to_owned());
-    t.section(&format!("unit {name}"));
+    t.section(format_args!("unit {name}"));
     let mut need = |label: &str, key: &crate::enquiry::keys::Quantity<Length>| {
         key.claim()
             .map(|c| given(t, label, Some(L), Length::from_si(c.written.si()), source, &c.written.text))

@@ -64,10 +64,15 @@ formula! {
     ]
 }
 
-/// Standard normal deviates beyond which no oil is left to count (2e-9 of the volume).
-const TAIL: f64 = 6.0;
+/// Standard normal deviates between which the distribution is integrated.
+const TAIL: f64 = 5.0;
+/// What lies below them (the standard normal distribution function of -5): droplets so small that one
+/// removal, that of the largest of them, serves for all. What lies above them is caught.
+const BELOW: f64 = 2.866_515_718_791_939e-7;
 /// Width of a panel; the integrand is smooth between its kinks.
 const PANEL: f64 = 2.0;
+/// A panel that can hold no more than this is left out with all above it.
+const NOTHING: f64 = 1e-10;
 /// Nodes and weights of Gauss-Legendre, eight points, one half (Abramowitz and Stegun, 25.4).
 const NODES: [(f64, f64); 4] = [
     (0.183_434_642_495_649_8, 0.362_683_783_378_362),
@@ -178,7 +183,8 @@ fn integral(
         let tank = kept(tank_removal::removal(v, Velocity::from_si(v_tank), tank));
         tank * kept(plate_removal::removal(v, Velocity::from_si(v_pack), ratio(spread), regime))
     };
-    panels(&feed, -TAIL, kink, &left) + panels(&feed, kink, top, &left)
+    let smallest = feed.size(feed.variable(-TAIL)).v;
+    BELOW * left(smallest) + panels(&feed, -TAIL, kink, &left) + panels(&feed, kink, top, &left)
 }
 
 /// The integral of `left` times the normal density from one deviate to another, panel by panel.
@@ -193,6 +199,10 @@ fn panels(feed: &Feed, low: f64, high: f64, left: &impl Fn(f64) -> f64) -> f64 {
     let mut start = feed.variable(low);
     let mut i = 1.0;
     while i <= count {
+        // Less is left of larger droplets, so the first of a panel bounds it.
+        if NOTHING >= left(feed.size(start).v) {
+            break;
+        }
         let end = feed.variable(low + i * width);
         let (middle, half) = (0.5 * (start + end), 0.5 * (end - start));
         for (node, weight) in NODES {
