@@ -13,6 +13,7 @@ use crate::basis::Basis;
 use crate::basis::cases::{Case, Kind};
 use crate::basis::fluids::Season;
 use crate::enquiry::Enquiry;
+use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::train::Train;
 use hydraulics::Profile;
@@ -55,18 +56,21 @@ impl State {
 pub enum Depth {
     /// What the rules need that bar a unit: the case with the largest flow, at the end of the interval.
     Screen,
-    /// What the limits are held against: all cases in the cold season.
+    /// What the limits are held against: all cases in the cold season, clean only where it counts.
     Limits,
     /// All of it.
     Full,
 }
 
 impl Depth {
-    /// `usual`: the case that runs most, whose clean removal the storage rests on.
-    fn wants(self, largest: bool, usual: bool, season: Season, state: State) -> bool {
+    /// `usual`: the case that runs most, whose clean removal the storage rests on. `average`: some limit is
+    /// an average over the interval, so that the clean state counts too.
+    fn wants(self, largest: bool, usual: bool, average: bool, season: Season, state: State) -> bool {
+        let (cold, end) = (season == Season::Cold, state.is_end());
+        let needed = largest && end || usual && cold && !end;
         match self {
-            Depth::Screen => largest && state.is_end() || usual && season == Season::Cold && state == State::Clean,
-            Depth::Limits => season == Season::Cold || largest && state.is_end(),
+            Depth::Screen => needed,
+            Depth::Limits => needed || cold && (end || average),
             Depth::Full => true,
         }
     }
@@ -160,13 +164,14 @@ pub fn performance<T: Trail>(
     let dry = basis.cases.iter().position(|c| steady(c) && c.kind == Kind::Dry);
     let usual = dry.or_else(|| basis.cases.iter().position(steady)).ok_or_else(stop)?;
     let design_rise = crate::train::design_rise(t, basis)?;
+    let average = basis.limits.iter().any(|l| l.statistic.q == Statistic::MonthlyAverage);
     let mut removals = Vec::new();
     for (i, case) in basis.cases.iter().enumerate() {
         let Some(content) = &case.content else { continue };
         let flow = train.share(t, case);
         for season in Season::ALL {
             for state in State::ALL {
-                if !depth.wants(case.name == design.name, i == usual, season, state) {
+                if !depth.wants(case.name == design.name, i == usual, average, season, state) {
                     continue;
                 }
                 removals.push(removal::removal(t, basis, unit, (i, case, content), flow, (season, state), depth)?);
