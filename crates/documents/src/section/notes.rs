@@ -3,6 +3,7 @@
 use super::internals::{every, pitch};
 use super::place::Section;
 use stillrise_design::enquiry::range::OutletControl;
+use stillrise_design::triage::Weight;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_units::Typed;
 use stillrise_units::catalog::{GAL, GPM, L, M3_H};
@@ -11,6 +12,9 @@ use stillrise_units::print::digits;
 /// The notes, in order of weight.
 pub fn notes(s: &Section) -> Vec<String> {
     let mut all = Vec::new();
+    if s.settled.job.design.triage.first().is_some_and(|line| line.weight == Weight::Blocks) {
+        all.push("NOT A GRAVITY DUTY AS IT STANDS: see the findings and the calculation report.".to_owned());
+    }
     let count = s.train.count.q.si();
     if count > 1.0 {
         all.push(format!("One of {} like units in parallel; the flow is shared equally.", digits(count, 6)));
