@@ -1,6 +1,7 @@
 //! A worked enquiry, its rain table and the demo range with anything done to their text: each is read
 //! or refused with place, reason and remedy, never a panic, and what is read reads the same again.
-//! Runs for `STILLRISE_FUZZ_SECONDS`, 5 when nothing is said.
+//! Runs for `STILLRISE_FUZZ_SECONDS`, 5 when nothing is said; files beside the
+//! enquiry a third of it.
 
 #![allow(clippy::expect_used, reason = "a test fails by panicking")]
 
@@ -21,6 +22,11 @@ use stillrise_units::Fault;
 
 fn seconds() -> u64 {
     std::env::var("STILLRISE_FUZZ_SECONDS").ok().and_then(|s| s.parse().ok()).unwrap_or(5)
+}
+
+/// The time of a file that is small beside the enquiry, or read within it.
+fn third() -> u64 {
+    seconds().div_ceil(3)
 }
 
 fn top() -> PathBuf {
@@ -82,9 +88,9 @@ fn complete(faults: &[Fault]) -> Result<(), TestCaseError> {
     Ok(())
 }
 
-fn fuzz<T: Debug>(texts: &[(PathBuf, String)], read: impl Fn(&Path, &[u8]) -> Result<T, Vec<Fault>>) {
+fn fuzz<T: Debug>(texts: &[(PathBuf, String)], seconds: u64, read: impl Fn(&Path, &[u8]) -> Result<T, Vec<Fault>>) {
     let (taken, refused) = (Cell::new(0_u32), Cell::new(0_u32));
-    let end = Instant::now() + Duration::from_secs(seconds());
+    let end = Instant::now() + Duration::from_secs(seconds);
     while Instant::now() < end {
         let mut runner = TestRunner::new(Config { cases: 200, failure_persistence: None, ..Config::default() });
         runner
@@ -149,7 +155,9 @@ fn ranges() -> Vec<(PathBuf, String)> {
 
 #[test]
 fn any_enquiry_is_read_or_refused_with_a_remedy() {
-    fuzz(&worked(), |folder, bytes| read_enquiry(&text_of(bytes), &|name| std::fs::read(folder.join(name)).ok()));
+    fuzz(&worked(), seconds(), |folder, bytes| {
+        read_enquiry(&text_of(bytes), &|name| std::fs::read(folder.join(name)).ok())
+    });
 }
 
 /// The files that an enquiry names are as broken as the enquiry itself.
@@ -158,7 +166,7 @@ fn any_named_file_is_read_or_refused_with_a_remedy() {
     let enquiry = "[enquiry]\ntitle = \"x\"\n[[surface]]\narea = \"1 acre\"\n[rain]\ntable = \"rain.csv\"\n[unit]\nfrom = \"range.toml\"\n";
     let named: Vec<(PathBuf, String)> = tables().into_iter().chain(ranges()).collect();
     let (table, range) = (&named[0].1, &named[named.len() - 1].1);
-    fuzz(&named, |from, bytes| {
+    fuzz(&named, third(), |from, bytes| {
         let as_range = from.extension().is_some();
         let files = |name: &str| match (name, as_range) {
             ("range.toml", true) | ("rain.csv", false) => Some(bytes.to_vec()),
@@ -171,7 +179,7 @@ fn any_named_file_is_read_or_refused_with_a_remedy() {
 
 #[test]
 fn any_range_is_read_or_refused_with_a_remedy() {
-    fuzz(&ranges(), |_, bytes| {
+    fuzz(&ranges(), third(), |_, bytes| {
         let outcome = read_range(&text_of(bytes));
         if outcome.faults.is_empty() { Ok(outcome.file) } else { Err(outcome.faults) }
     });
@@ -180,7 +188,7 @@ fn any_range_is_read_or_refused_with_a_remedy() {
 /// A table that is read can be used: it has a return period, and its rain is a number above zero.
 #[test]
 fn any_rain_table_is_read_or_refused_with_a_remedy() {
-    fuzz(&tables(), |_, bytes| {
+    fuzz(&tables(), third(), |_, bytes| {
         let table = read_table(bytes)?;
         assert!(!table.columns.is_empty(), "a table without a return period was taken");
         for (years, series) in &table.columns {
