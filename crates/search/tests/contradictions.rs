@@ -271,3 +271,47 @@ fn a_question_that_is_answered_is_gone() {
         OPEN.iter().filter(|(key, what)| !wrong.iter().any(|(k, w, _)| k == key && w == what)).collect();
     assert!(mended.is_empty(), "mended, take out of OPEN: {mended:?}");
 }
+
+/// A question says what its answers would lead to; given for good, they lead there. Answers are printed
+/// with four digits, so the effluent is held to a hundredth.
+#[test]
+fn an_answer_leads_where_the_question_said() {
+    let demo = demo();
+    let nothing = WhatIf::default();
+    let (mut wrong, mut count, mut unset) = (Vec::new(), 0, BTreeSet::new());
+    for job in worked() {
+        let settled = job.settle(&demo);
+        let Some(taken) = settled.pick.as_ref().filter(|pick| pick.fits) else { continue };
+        for q in &settled.questions {
+            for said in &q.outcomes {
+                let answer = match said.answer.as_str() {
+                    "no" => "false",
+                    "yes" => "true",
+                    other => other,
+                };
+                let mut sheet = job.clone();
+                let read = common::set(&mut sheet.table, &q.key, answer).ok().and_then(|()| sheet.enquiry().ok());
+                let Some(enquiry) = read else {
+                    unset.insert(q.key.clone());
+                    continue;
+                };
+                let begun = begin(&mut Ledger::default(), &nothing, &enquiry);
+                let (pick, _) = pick::pick(&enquiry, &demo, &nothing, &begun, None);
+                let unit = pick.filter(|p| p.fits).map_or_else(|| "nothing fits".to_owned(), |p| p.name(&demo));
+                let source = taken.source(&enquiry, &demo);
+                let same = pick::try_unit(&enquiry, &nothing, &begun, &source, taken.count, Depth::Limits);
+                let left = |c: Option<stillrise_units::Concentration>| c.map_or(0.0, Typed::si);
+                let (was, is) = (left(said.effluent), left(pick::effluent(&same)));
+                if unit != said.unit || (was - is).abs() > 0.01 * was {
+                    wrong.push(format!(
+                        "{}: {} = {answer}: said {} and {was}, is {unit} and {is}",
+                        job.name, q.key, said.unit
+                    ));
+                }
+                count += 1;
+            }
+        }
+    }
+    assert!(count > 40, "only {count} answers, could not set {unset:?}");
+    assert!(wrong.is_empty(), "{} of {count}\n{}", wrong.len(), wrong.join("\n"));
+}

@@ -20,7 +20,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     if !feed.pumped {
         return Verdict::skips("the water runs by gravity; equalisation ahead keeps the cap");
     }
-    let (Some(mean), Some(peak)) = (running(s, feed), feed.pump_flow) else {
+    let (Some(mean), Some(peak)) = (running(feed), feed.pump_flow) else {
         return Verdict::skips("no pump's rate is stated");
     };
     let show = |q| s.show(q, (&GPM, &M3_H));

@@ -19,7 +19,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         Ok(found) => found,
         Err(why) => return Verdict::skips(why),
     };
-    let (Some(mean), Some(peak), Some(pulsation)) = (running(s, feed), feed.pump_flow, feed.pulsation) else {
+    let (Some(mean), Some(peak), Some(pulsation)) = (running(feed), feed.pump_flow, feed.pulsation) else {
         return Verdict::skips("no pump's rate is stated");
     };
     if above(mean.q, rated) {

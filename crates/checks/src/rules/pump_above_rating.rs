@@ -40,8 +40,8 @@ pub(super) fn pumped_and_rated<'a>(s: &Subject<'a>) -> Result<(&'a FeedState, Fl
 }
 
 /// Mean flow of the pumps that run at the same time.
-pub(super) fn running(s: &Subject<'_>, feed: &FeedState) -> Option<Val<Flow>> {
-    if s.enquiry.inlet.together == Some(false) { feed.one_pump } else { feed.all_pumps }
+pub(super) fn running(feed: &FeedState) -> Option<Val<Flow>> {
+    if feed.together { feed.all_pumps } else { feed.one_pump }
 }
 
 fn look(s: &Subject<'_>) -> Verdict {

@@ -26,7 +26,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     if pumps < 2 {
         return Verdict::skips("there is one pump only");
     }
-    if s.enquiry.inlet.together == Some(false) {
+    if !feed.together {
         return Verdict::skips("the pumps are said not to run together");
     }
     if above(one.q, rated) {

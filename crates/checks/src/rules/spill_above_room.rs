@@ -10,7 +10,7 @@ rule! {
     matters "The spill may come just before the alarm. What does not fit goes to the outlet."
     remedy "A larger unit or more in parallel, a lower alarm, or holding the spill ahead of the unit."
     source "Volumes of the layers; that the spill comes on top of the alarm layer is our proposal"
-    limits "The oil is taken to spread evenly over all units; oil drawn off while it arrives is not counted."
+    limits "Alarm and spill are taken at rest: while the largest flow lasts the float answers later, and a spill in a storm may be announced only when the flow falls. The oil is taken to spread evenly over all units; oil drawn off while it arrives is not counted."
 }
 
 fn look(s: &Subject<'_>) -> Verdict {

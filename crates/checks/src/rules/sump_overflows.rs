@@ -20,7 +20,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     if !basis.feed.pumped {
         return Verdict::skips("the water runs by gravity");
     }
-    let Some(pumps) = running(s, &basis.feed) else { return Verdict::skips("no pump's rate is stated") };
+    let Some(pumps) = running(&basis.feed) else { return Verdict::skips("no pump's rate is stated") };
     // A case made from the pumps' own flow says nothing of what arrives.
     let stated = s.enquiry.stated.flow.is_given();
     let arrives = |c: &&Case| c.kind != Kind::Stated || stated;

@@ -49,6 +49,8 @@ pub struct Case {
 pub struct FeedState {
     /// By pump.
     pub pumped: bool,
+    /// Whether pumps, if there are several, run together.
+    pub together: bool,
     /// Flow of the pumps that can run together, pulsation included.
     pub pump_flow: Option<Val<Flow>>,
     /// The largest single pump, without pulsation.
@@ -75,6 +77,7 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
     let cap = super::stated::stated(t, w, "flow cap of the outlet", &e.outlet.flow_cap);
     let mut state = FeedState {
         pumped,
+        together: true,
         pump_flow: None,
         one_pump: None,
         all_pumps: None,
@@ -115,6 +118,7 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
         ),
         None => true,
     };
+    state.together = together;
     let running = if together { sum } else { largest };
     state.mean_flow = running;
     let typical = class.map_or(1.0, |c| c.pulsation().si());

@@ -143,7 +143,7 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
     }
     if let Some(z) = stand {
         levels.floor_over_ground = Some(
-            reckon!(t, "lowest point of the unit over the ground", [FT, M], (floor = floor, stand = z) floor - stand),
+            reckon!(t, "lowest point of the unit, hopper drain included, over the ground", [FT, M], (floor = floor, stand = z) floor - stand),
         );
     }
     Ok(levels)

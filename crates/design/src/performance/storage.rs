@@ -7,7 +7,7 @@ use crate::provenance::{Stop, Trail, Val, given};
 use crate::train::Train;
 use crate::{by, reckon};
 use stillrise_handbook::separation::tank_removal::{self, TankModel};
-use stillrise_handbook::separation::{grit_settling, mixture};
+use stillrise_handbook::separation::{grit_settling, mixture, plate_removal};
 use stillrise_handbook::vessel::triggers::{Room, TRIGGERS, Trigger, applying, strictest_sludge};
 use stillrise_handbook::vessel::{days_to_fill, dry_solids, oil_rate, sludge_rate};
 use stillrise_units::catalog::{D, GAL, GPD, M3, M3_D};
@@ -81,7 +81,17 @@ pub fn storage<T: Trail>(
         grit_settling::settling(s.d50, s.density, water.density, water.kinematic, basis.methods.grains)
     )?;
     let model = given(t, "settling in the tank", None, TankModel::Mixed, "our proposal", "mixed");
-    let settled = by!(t, "share of the solids that settles", tank_removal::removal(v, usual.tank_overflow, model))?;
+    let ahead = by!(
+        t,
+        "share of the solids that settles ahead of the pack",
+        tank_removal::removal(v, usual.tank_overflow, model)
+    )?;
+    let between = by!(
+        t,
+        "share of the rest that settles between the plates",
+        plate_removal::removal(v, usual.pack_overflow, basis.methods.maldistribution, usual.regime)
+    )?;
+    let settled = reckon!(t, "share of the solids that settles", [PERCENT, PERCENT], (tank = ahead, pack = between) ratio(1.0) - (ratio(1.0) - tank) * (ratio(1.0) - pack));
     let (c_in, c_oil) = average_content(t, basis, day, usual)?;
     let c_out =
         reckon!(t, "solids out", [MG_L, MG_L], (solids = c_in, settled = settled) solids * (ratio(1.0) - settled));

@@ -14,8 +14,8 @@ use crate::{by, reckon};
 use stillrise_handbook::page::Arg;
 use stillrise_handbook::rain::{modified_rational, quick_storage, rain_depth, rain_intensity};
 use stillrise_handbook::separation::remaining_oil::RiseLaw;
-use stillrise_handbook::separation::{drag_rise, grit_settling, plate_area, stokes_rise};
-use stillrise_units::catalog::{MIN, ONE, PERCENT, UM};
+use stillrise_handbook::separation::{drag_rise, grit_settling, stokes_rise};
+use stillrise_units::catalog::{FT2, M2, MIN, ONE, PERCENT, UM};
 use stillrise_units::{Density, Flow, Length, Ratio, Typed, Velocity, ratio};
 use unit::Unit;
 
@@ -187,7 +187,7 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
         let mut grit = stage(
             StageKind::GritTrap,
             "grit trap",
-            "solids above 300 mg/L would fill the hopper within days and bury the pack".to_owned(),
+            "solids above 300 mg/L would fill the hopper within days and bury the pack; the first size holds grains of 200 µm and larger, and finer solids pass it".to_owned(),
             true,
         );
         if let Some(case) = basis.largest_steady() {
@@ -205,12 +205,8 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
                 "settling of that grain",
                 grit_settling::settling(d, basis.solids.density, water.density, water.kinematic, basis.methods.grains)
             )?;
-            let area = by!(t, "surface of the grit trap", plate_area::area(case.feed, v))?;
-            grit.size = Some((
-                "surface, first size".to_owned(),
-                Arg::Number(area.q.si()),
-                (&stillrise_units::catalog::FT2, &stillrise_units::catalog::M2),
-            ));
+            let area = reckon!(t, "surface of the grit trap", [FT2, M2], (flow = case.feed, v = v) flow / v);
+            grit.size = Some(("surface, first size".to_owned(), Arg::Number(area.q.si()), (&FT2, &M2)));
         }
         stages.push(grit);
     }
@@ -261,7 +257,7 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
         stages.push(stage(
             StageKind::Closure,
             "outlet closure",
-            "shuts before a spill reaches the outlet".to_owned(),
+            "has to shut before a spill reaches the outlet; what trips it, and where the water goes that still arrives, is to be settled".to_owned(),
             false,
         ));
     }

@@ -123,8 +123,8 @@ fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
     if let Some(basis) = &design.basis
         && let (Some(flow), Some(case)) = (basis.design_flow(), stillrise_design::basis::cases::largest(&basis.cases))
     {
-        let pumped = if basis.feed.pumped { ", the pumps' rate" } else { "" };
-        out.push(["Design flow".to_owned(), format!("{}, {}{pumped}", r.show(flow.q, FLOW_UNITS), case.name)]);
+        let of = if basis.feed.pumped { "the pumps' rate" } else { case.name.as_str() };
+        out.push(["Design flow".to_owned(), format!("{}, {of}", r.show(flow.q, FLOW_UNITS))]);
     }
     if let Some(worst) = design.performance.as_ref().and_then(|p| p.worst()) {
         let text = format!(

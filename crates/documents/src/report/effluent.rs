@@ -81,7 +81,7 @@ fn verdict(r: &mut Report<'_>, p: &Performance) {
         table.row([
             format!("{}, {}", limit.pollutant.title, limit.statistic.q.word()),
             v.word.text().to_owned(),
-            r.digits(v.influent.q, MG, 3),
+            if v.predicted { r.digits(v.influent.q, MG, 3) } else { "–".to_owned() },
             out(v.expected.q),
             out(v.mixed.q),
             r.digits(v.against.q, MG, 4),

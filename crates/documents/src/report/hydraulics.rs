@@ -193,7 +193,10 @@ fn storage(r: &mut Report<'_>, p: &Performance) {
         }
     }
     r.out.table(&table);
-    r.out.remark("Averages over a year, each water with its own content; measure oil and sludge quarterly, monthly until a rate is known.");
+    if p.storage.spill.is_some() {
+        r.out.remark("The room for the spill is counted from the alarm at rest. While the largest flow lasts the float answers only near the limit: a spill in a storm may be announced only when the flow falls.");
+    }
+    r.out.remark("The sludge is all that settles, ahead of the pack and between its plates; what slides off the plates lies on the floor below them. Averages over a year, each water with its own content; measure oil and sludge quarterly, monthly until a rate is known.");
 }
 
 /// A time without the digits that no forecast has.

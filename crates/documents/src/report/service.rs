@@ -43,7 +43,7 @@ fn start_up(r: &mut Report<'_>) {
     }
     r.out.heading("Acceptance test");
     let volume = design.train.as_ref().map_or_else(String::new, |t| {
-        format!(", {} of water in each unit", r.show(t.unit.layout.water_volume.q, (&GAL, &M3)))
+        format!(", {} through each unit", r.show(t.unit.layout.water_volume.q * VOLUME_CHANGES, (&GAL, &M3)))
     });
     r.out.para(&format!(
         "At least {} changes of the separator's volume{volume} before sampling; at least {SAMPLE_PAIRS} pairs of samples within {} hours.",

@@ -111,7 +111,7 @@ pub(super) fn questions(r: &mut Report<'_>) {
     r.out.section("Assumptions and open questions");
     let settled = r.settled;
     r.out.para(
-        "Where nobody said, a default stands in. The questions are ranked by how far the plausible answers move the effluent, the unit or a verdict; \
+        "Where nobody said, a default stands in. The questions are ranked by how far the plausible answers move the effluent, the unit or the verdict on a limit; rules, stages and times between pump-outs may move besides; \
          the effluent is that of the unit taken, the unit the one that would be taken instead.",
     );
     if settled.questions.is_empty() {
@@ -142,7 +142,7 @@ pub(super) fn questions(r: &mut Report<'_>) {
 fn changes(q: &Question) -> String {
     // The ranking gives a doubling of the effluent 1; a thousandth of that is no change.
     if q.weight < 1e-3 {
-        return "nothing that shows".to_owned();
+        return "effluent, unit and verdict on the limits stay".to_owned();
     }
     let one = |o: &Outcome| {
         let out =

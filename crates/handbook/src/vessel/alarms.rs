@@ -74,7 +74,7 @@ pub static FLOAT_NOTES: &[&str] = &[
     "An interface float also trips on low water (leak, evaporation, a vessel not filled): label it \
         \"high oil or low water\".",
     "An oil as heavy as the float, or a film on its stem, keeps it from tripping.",
-    "The interface rises with the flow by the head on the weir and by the loss through fouled plates.",
+    "The interface rises with the flow by the head at the outlet and by the loss through fouled plates.",
     "After the alarm there must still be room for the credible spill.",
 ];
 

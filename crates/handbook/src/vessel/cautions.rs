@@ -93,7 +93,7 @@ pub static CAUTIONS: &[Caution] = &[
     Caution {
         word: "fill first",
         title: "Fill with clean water before the first flow",
-        text: "Fill with clean water to the outlet weir before any oily water is let in, at start-up and after \
+        text: "Fill with clean water to the outlet before any oily water is let in, at start-up and after \
             each cleaning. An empty unit passes oil straight to the outlet.",
         source: Some(&THURSTON_COUNTY),
     },

@@ -36,8 +36,8 @@ pub const SETTLING_IN_DAYS: f64 = 5.0;
 pub static START_UP: &[Step] = steps! {
     "clean" "Remove debris, packing and tools from every compartment." COMMON_PRACTICE;
     "float" "Lift and drop each float dry and see its contact change." COMMON_PRACTICE;
-    "fill" "Fill with clean water until it runs over the outlet weir; nothing oily before that." THURSTON_COUNTY;
-    "level" "Level the weirs under water, and adjust oil weirs so that they skim oil and little water." UFGS_46_25_14;
+    "fill" "Fill with clean water until it runs out at the outlet; nothing oily before that." THURSTON_COUNTY;
+    "level" "Level the weirs, where there are any, under water, and adjust oil weirs so that they skim oil and little water." UFGS_46_25_14;
     "leak" "Let the full unit stand and look for leaks; compare with the hydrostatic test." UFGS_46_25_14;
     "alarm" "Energise the alarm and prove it: an interface float must trip when the water is drawn down too." JUDGEMENT;
     "low flow" "Begin with a small flow and watch levels, inlet and outlet." COMMON_PRACTICE;
