@@ -5,6 +5,7 @@
 use super::drag_rise::{drag_and_slope, slowing};
 use super::plate_removal::{self, GapRegime};
 use super::tank_removal::{self, TankModel};
+use crate::memo::Memo;
 use crate::page::Evidence::Limit;
 use crate::page::Outside;
 use crate::sources::{COMMON_PRACTICE, HAZEN_CAMP, SURFACE_LOADING, VETTER};
@@ -150,8 +151,36 @@ impl Feed {
     }
 }
 
+thread_local! {
+    static KEPT: Memo<11> = const { Memo::new() };
+}
+
+/// The integral, kept: half of a search's time went into finding the same ones again.
 #[allow(clippy::too_many_arguments)]
 fn integral(
+    d50: f64,
+    sg: f64,
+    rho_w: f64,
+    rho_o: f64,
+    mu: f64,
+    law: RiseLaw,
+    v_tank: f64,
+    tank: TankModel,
+    v_pack: f64,
+    spread: f64,
+    regime: GapRegime,
+) -> f64 {
+    let [d, s, w, o, m, t, p, g] = [d50, sg, rho_w, rho_o, mu, v_tank, v_pack, spread].map(f64::to_bits);
+    let arguments = [d, s, w, o, m, law as u64, t, tank as u64, p, g, regime as u64];
+    KEPT.with(|kept| {
+        kept.get(arguments, || {
+            found(d50, sg, rho_w, rho_o, mu, law, v_tank, tank, v_pack, spread, regime)
+        })
+    })
+}
+
+#[allow(clippy::too_many_arguments)]
+fn found(
     d50: f64,
     sg: f64,
     rho_w: f64,
