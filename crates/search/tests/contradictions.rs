@@ -302,7 +302,8 @@ fn an_answer_leads_where_the_question_said() {
                 let same = pick::try_unit(&enquiry, &nothing, &begun, &source, taken.count, Depth::Limits);
                 let left = |c: Option<stillrise_units::Concentration>| c.map_or(0.0, Typed::si);
                 let (was, is) = (left(said.effluent), left(pick::effluent(&same)));
-                if unit != said.unit || (was - is).abs() > 0.01 * was {
+                let word = same.performance.as_ref().and_then(|p| p.limits.iter().map(|l| l.word).max());
+                if unit != said.unit || word != said.word || (was - is).abs() > 0.01 * was {
                     wrong.push(format!(
                         "{}: {} = {answer}: said {} and {was}, is {unit} and {is}",
                         job.name, q.key, said.unit

@@ -253,8 +253,9 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>) -> (Word, Str
         return (
             Word::NotByGravity,
             format!(
-                "{} lie below the published practical floor of {} for plates under ideal conditions",
+                "{}{} lie below the published practical floor of {} for plates under ideal conditions",
                 exact(against),
+                if against < limit.value.q { ", the long-term mean that the average demands," } else { "" },
                 exact(floor())
             ),
             "a polisher behind the separator, or measured results of this unit on this water".to_owned(),

@@ -172,48 +172,30 @@ fn integral(
 ) -> f64 {
     let [d, s, w, o, m, t, p, g] = [d50, sg, rho_w, rho_o, mu, v_tank, v_pack, spread].map(f64::to_bits);
     let arguments = [d, s, w, o, m, law as u64, t, tank as u64, p, g, regime as u64];
-    KEPT.with(|kept| {
-        kept.get(arguments, || {
-            found(d50, sg, rho_w, rho_o, mu, law, v_tank, tank, v_pack, spread, regime)
-        })
-    })
-}
-
-#[allow(clippy::too_many_arguments)]
-fn found(
-    d50: f64,
-    sg: f64,
-    rho_w: f64,
-    rho_o: f64,
-    mu: f64,
-    law: RiseLaw,
-    v_tank: f64,
-    tank: TankModel,
-    v_pack: f64,
-    spread: f64,
-    regime: GapRegime,
-) -> f64 {
-    let v_50 = G.value * (rho_w - rho_o) * d50 * d50 / (18.0 * mu);
-    let feed = Feed { s: ln(sg), law, v_50, re_50: rho_w * v_50 * d50 / mu };
-    // Beyond `top` one of the stages catches all; the other kinks part the panels.
-    let mut top = TAIL;
-    let mut kink = TAIL;
-    if tank == TankModel::Ideal {
-        top = min(top, feed.deviate(v_tank));
-    }
-    if regime == GapRegime::Laminar {
-        top = min(top, feed.deviate(v_pack * (1.0 + spread)));
-        kink = feed.deviate(v_pack * (1.0 - spread));
-    }
-    let kink = max(-TAIL, min(kink, top));
-    let left = |v: f64| {
-        let v = Velocity::from_si(v);
-        let kept = |caught: Result<Ratio, Outside>| caught.map_or(f64::NAN, |e| 1.0 - e.value);
-        let tank = kept(tank_removal::removal(v, Velocity::from_si(v_tank), tank));
-        tank * kept(plate_removal::removal(v, Velocity::from_si(v_pack), ratio(spread), regime))
+    let find = || {
+        let v_50 = G.value * (rho_w - rho_o) * d50 * d50 / (18.0 * mu);
+        let feed = Feed { s: ln(sg), law, v_50, re_50: rho_w * v_50 * d50 / mu };
+        // Beyond `top` one of the stages catches all; the other kinks part the panels.
+        let mut top = TAIL;
+        let mut kink = TAIL;
+        if tank == TankModel::Ideal {
+            top = min(top, feed.deviate(v_tank));
+        }
+        if regime == GapRegime::Laminar {
+            top = min(top, feed.deviate(v_pack * (1.0 + spread)));
+            kink = feed.deviate(v_pack * (1.0 - spread));
+        }
+        let kink = max(-TAIL, min(kink, top));
+        let left = |v: f64| {
+            let v = Velocity::from_si(v);
+            let kept = |caught: Result<Ratio, Outside>| caught.map_or(f64::NAN, |e| 1.0 - e.value);
+            let tank = kept(tank_removal::removal(v, Velocity::from_si(v_tank), tank));
+            tank * kept(plate_removal::removal(v, Velocity::from_si(v_pack), ratio(spread), regime))
+        };
+        let smallest = feed.size(feed.variable(-TAIL)).v;
+        BELOW * left(smallest) + panels(&feed, -TAIL, kink, &left) + panels(&feed, kink, top, &left)
     };
-    let smallest = feed.size(feed.variable(-TAIL)).v;
-    BELOW * left(smallest) + panels(&feed, -TAIL, kink, &left) + panels(&feed, kink, top, &left)
+    KEPT.with(|kept| kept.get(arguments, find))
 }
 
 /// The integral of `left` times the normal density from one deviate to another, panel by panel.
