@@ -21,6 +21,7 @@ mod vessel;
 
 use crate::Edition;
 use crate::render::geometry::{Point, Rect, pt};
+use crate::render::lettering::{HEADING, text_width};
 use crate::render::scale::Scale;
 use crate::render::scene::{CAPTION, Scene, TEXT};
 use crate::render::schedule::{Column, Schedule, letters};
@@ -92,7 +93,7 @@ pub fn section(settled: &Settled, edition: Edition) -> Option<Drawing> {
 
     let mut x = room.x0;
     for (title, table) in &band {
-        let (width, _) = extent(table, room.width());
+        let width = titled_width(title, table, room.width());
         let mut column = Column::new(Rect { x0: x, y0: room.y1 - height, x1: x + width, y1: room.y1 + 1.0 });
         column.heading(scene, title);
         column.table(scene, table);
@@ -117,7 +118,7 @@ fn band(section: &Section, room: f64) -> (Vec<Titled>, Vec<Titled>) {
     all.extend(schedules::waters(section));
     let (mut band, mut rest, mut taken) = (Vec::new(), Vec::new(), 0.0);
     for (title, table) in all {
-        let (width, _) = extent(&table, room);
+        let width = titled_width(&title, &table, room);
         if taken + width <= room + 1e-6 {
             taken += width + BETWEEN;
             band.push((title, table));
@@ -130,6 +131,11 @@ fn band(section: &Section, room: f64) -> (Vec<Titled>, Vec<Titled>) {
 
 fn extent(table: &Table, room: f64) -> (f64, f64) {
     Schedule::new(table, room, TEXT).extent()
+}
+
+/// The room a schedule takes side by side with others: its heading may be wider than its table.
+fn titled_width(title: &str, table: &Table, room: f64) -> f64 {
+    extent(table, room).0.max(text_width(title, HEADING))
 }
 
 /// Fills the notes column, the strip and the place beside the schedules; answers what found no room.
