@@ -4,6 +4,7 @@ mod commands;
 mod embedded;
 mod files;
 mod out;
+mod progress;
 
 use clap::{Parser, Subcommand};
 use std::process::ExitCode;
@@ -26,6 +27,8 @@ enum Command {
     Size(commands::size::Args),
     Reply(commands::reply::Args),
     Submittal(commands::submittal::Args),
+    Risk(commands::risk::Args),
+    Rate(commands::rate::Args),
     Work(commands::work::Args),
     Verify(commands::verify::Args),
     Schema(commands::schema::Args),
@@ -64,6 +67,8 @@ fn main() -> ExitCode {
         Command::Size(args) => commands::size::run(&args),
         Command::Reply(args) => commands::reply::run(&args),
         Command::Submittal(args) => commands::submittal::run(&args),
+        Command::Risk(args) => commands::risk::run(&args),
+        Command::Rate(args) => commands::rate::run(&args),
         Command::Work(args) => commands::work::run(&args),
         Command::Verify(args) => commands::verify::run(&args),
         Command::Schema(args) => commands::schema::run(&args),

@@ -103,6 +103,19 @@ pub struct Entry {
     pub origin: Origin,
     /// What a reader must know: outside a trusted range, read with a decimal comma.
     pub notes: Vec<String>,
+    /// The range of a given value, when somebody said how far it may be off.
+    pub range: Option<Within>,
+}
+
+/// How far a given value may be off.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Within {
+    /// The key that gave it, as `droplets.d50`.
+    pub key: String,
+    /// Lowest value.
+    pub low: Arg,
+    /// Highest value.
+    pub high: Arg,
 }
 
 impl Entry {
@@ -126,6 +139,8 @@ pub fn show(value: &Arg, units: Option<Pair>, system: System) -> String {
 
 /// Something that may record the trail.
 pub trait Trail {
+    /// Whether anything is recorded: texts that nobody will read need not be made.
+    const RECORDS: bool;
     /// Records the entry that `entry` makes, or does not even make it.
     fn push(&mut self, entry: impl FnOnce() -> Entry) -> Node;
     /// Begins a new part of the work.
@@ -141,6 +156,7 @@ pub struct Ledger {
 }
 
 impl Trail for Ledger {
+    const RECORDS: bool = true;
     fn push(&mut self, entry: impl FnOnce() -> Entry) -> Node {
         let mut entry = entry();
         if entry.section.is_empty() {
@@ -200,6 +216,7 @@ impl Ledger {
 pub struct Off;
 
 impl Trail for Off {
+    const RECORDS: bool = false;
     fn push(&mut self, _: impl FnOnce() -> Entry) -> Node {
         Node::NONE
     }
@@ -241,6 +258,26 @@ pub fn given<Q: Argument>(
     text: &str,
 ) -> Val<Q> {
     let at = t.push(|| entry(label, &q, units, Origin::Given { source: source.to_owned(), text: text.to_owned() }));
+    Val { q, at }
+}
+
+/// A value that somebody gave with its range; the what-if may put another in its place.
+#[allow(clippy::too_many_arguments)]
+pub fn given_within<Q: Argument>(
+    t: &mut impl Trail,
+    what_if: &WhatIf,
+    label: &str,
+    units: Option<Pair>,
+    q: Q,
+    within: Within,
+    source: &str,
+    text: &str,
+) -> Val<Q> {
+    let q = what_if.0.get(&within.key).and_then(Q::from_arg).unwrap_or(q);
+    let at = t.push(|| Entry {
+        range: Some(within),
+        ..entry(label, &q, units, Origin::Given { source: source.to_owned(), text: text.to_owned() })
+    });
     Val { q, at }
 }
 
@@ -294,7 +331,7 @@ pub fn choose<Q: Argument>(
 
 /// An entry without section and notes.
 pub fn entry<Q: Argument>(label: &str, q: &Q, units: Option<Pair>, origin: Origin) -> Entry {
-    Entry { section: String::new(), label: label.to_owned(), value: q.arg(), units, origin, notes: Vec::new() }
+    Entry { section: String::new(), label: label.to_owned(), value: q.arg(), units, origin, notes: Vec::new(), range: None }
 }
 
 /// Print units of a page's result.

@@ -5,10 +5,12 @@
 
 pub mod edition;
 pub mod package;
+pub mod rating;
 pub mod render;
 pub mod reply;
 pub mod report;
 pub mod result;
+pub mod risk;
 pub mod schema;
 pub mod section;
 pub mod summary;

@@ -1,7 +1,10 @@
 //! Settles a job: picks a unit from a range or sizes one, and ranks the open questions.
 
+pub mod diagnosis;
 pub mod pick;
 pub mod questions;
+pub mod risk;
+mod side_by_side;
 
 use pick::{Candidate, Pick};
 use questions::Question;

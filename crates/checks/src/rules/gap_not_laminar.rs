@@ -16,15 +16,15 @@ rule! {
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
     let warm = performance.removals.iter().filter(|r| r.season == Season::Warm && r.state.is_end());
-    let Some(worst) = warm.max_by(|a, b| a.reynolds.q.si().total_cmp(&b.reynolds.q.si())) else {
+    let Some(worst) = warm.max_by(|a, b| a.passage.reynolds.q.si().total_cmp(&b.passage.reynolds.q.si())) else {
         return Verdict::skips("no case has a steady flow");
     };
-    let re = worst.reynolds.q.si();
+    let re = worst.passage.reynolds.q.si();
     let says = format!("Reynolds number {} in the gaps, {}, warmest water", print::digits(re, 3), worst.case);
     if re > 2000.0 {
-        Verdict::fails(format!("{says}: above 2000"), worst.reynolds.at)
+        Verdict::fails(format!("{says}: above 2000"), worst.passage.reynolds.at)
     } else if re > 500.0 {
-        Verdict::warns(format!("{says}: above 500"), worst.reynolds.at)
+        Verdict::warns(format!("{says}: above 500"), worst.passage.reynolds.at)
     } else {
         Verdict::passes(format!("{says}, at most 500"))
     }

@@ -29,15 +29,15 @@ fn look(s: &Subject<'_>) -> Verdict {
     let (rises, asked) = (s.show(rise.q, (&GPM_FT2, &M_H)), s.show(basis.methods.droplet.q, (&UM, &UM)));
     let says = format!(
         "droplets of {asked} rise {rises}, the plates are loaded {}; {}, coldest water, end of the interval",
-        s.show(worst.pack_overflow.q, (&GPM_FT2, &M_H)),
+        s.show(worst.passage.v_pack.q, (&GPM_FT2, &M_H)),
         worst.case
     );
-    let reserve = rise.q.si() / worst.pack_overflow.q.si() - 1.0;
+    let reserve = rise.q.si() / worst.passage.v_pack.q.si() - 1.0;
     if reserve < 0.0 {
-        return Verdict::fails(says, worst.pack_overflow.at);
+        return Verdict::fails(says, worst.passage.v_pack.at);
     }
     let wanted = basis.methods.reserve;
     let percent = |share: f64| format!("{} %", print::digits(PERCENT.from_si(share), 3));
     let has = format!("{says}; reserve of area {}, asked for {}", percent(reserve), percent(wanted.q.si()));
-    if reserve < wanted.q.si() { Verdict::warns(has, worst.pack_overflow.at) } else { Verdict::passes(has) }
+    if reserve < wanted.q.si() { Verdict::warns(has, worst.passage.v_pack.at) } else { Verdict::passes(has) }
 }

@@ -3,7 +3,9 @@
 pub mod completions;
 pub mod man;
 pub mod new;
+pub mod rate;
 pub mod reply;
+pub mod risk;
 pub mod schema;
 pub mod size;
 pub mod submittal;

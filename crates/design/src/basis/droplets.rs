@@ -5,21 +5,31 @@ use super::cases::FeedState;
 use super::fluids::Fluids;
 use super::stated::{standby, standby_spread, stated, stated_or};
 use crate::enquiry::Enquiry;
-use crate::provenance::{Stop, Trail, Val, WhatIf, assume, choose};
+use crate::enquiry::blocks::{AfterPump, DropletBase};
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
 use crate::{by, record};
 use stillrise_handbook::fluids::chemicals::{Effect, chemical};
 use stillrise_handbook::fluids::facilities::facility;
+use stillrise_handbook::droplets::{hatch_choate, measured_median, volume_finer};
+use stillrise_handbook::page::Series;
+use stillrise_handbook::separation::remaining_oil::DropletLaw;
 use stillrise_handbook::separation::{hinze_droplet, sheared_median};
 use stillrise_units::catalog::{KG_M3, LB_FT3, MN_M, ONE, PERCENT, UM, W_KG};
 use stillrise_units::{Density, Dissipation, Length, Ratio, SurfaceTension, Typed, ratio};
 
 record! {
-    /// Droplets of the free oil.
+    /// Droplets of the free oil, by volume.
     Droplets {
+        /// how the volume spreads over size
+        law: DropletLaw;
         /// volume median diameter at the unit
         d50: Length;
-        /// geometric standard deviation
-        spread: Ratio;
+        /// shape of the distribution: geometric standard deviation, exponent or delta
+        shape: Ratio;
+        /// largest droplet
+        largest: Length;
+        /// measured: size, and share of the volume that is finer
+        table: Series;
     }
 }
 
@@ -60,56 +70,192 @@ pub fn droplets<T: Trail>(
     feed: &FeedState,
 ) -> Result<(Droplets, Option<Shear>), Stop> {
     t.section("droplets");
-    let um = |x: f64| Length::of(x, &UM);
-    let site = e.head.facility.as_deref().and_then(facility);
-    let question = "Has the droplet size at the separator been measured, or what shears the oil ahead of it?";
-    let width = "How far do the droplet sizes spread: one source, or several mixed?";
-    let spread = stated_or(
-        t,
-        w,
-        &e.droplets.spread,
-        match site {
-            Some(site) => {
-                standby_spread("geometric standard deviation", (&ONE, &ONE), "droplets.spread", width, &site.spread)
-            }
-            None => standby(
-                "geometric standard deviation",
-                (&ONE, &ONE),
-                "droplets.spread",
-                width,
-                (ratio(1.5), ratio(2.0), ratio(3.0)),
-                "engineering judgement",
-            ),
-        },
-    );
+    let law = law(t, e);
+    let shape = shape(t, w, e, law.q);
+    let largest = match stated(t, w, "largest droplet", &e.droplets.largest) {
+        Some(largest) => largest,
+        None => given(t, "largest droplet", Some(SIZE), Length::of(NO_LARGEST, &UM), "definition", "no largest"),
+    };
+    if let Some(table) = table(t, e)? {
+        let d50 = by!(t, "volume median diameter at the unit", measured_median::diameter(table))?;
+        return Ok((Droplets { law, d50, shape, largest, table }, None));
+    }
+    let table = given(t, "measured droplets", Some(SIZE), Series::default(), "definition", "none measured");
+    let number = e.droplets.base.0 == Some(DropletBase::Number);
     if let Some(d50) = stated(t, w, "volume median diameter at the unit", &e.droplets.d50) {
-        return Ok((Droplets { d50, spread }, None));
+        let d50 = if number { by_volume(t, d50, shape)? } else { d50 };
+        return Ok((Droplets { law, d50, shape, largest, table }, None));
+    }
+    let arriving = arriving(t, w, e, feed, number.then_some(shape))?;
+    let mut droplets = Droplets { law, d50: arriving, shape, largest, table };
+    if !feed.pumped {
+        return Ok((droplets, None));
+    }
+    let survives = survives(t, w, e, fluids, feed)?;
+    let spread = if law.q == DropletLaw::LogNormal { shape } else { spread(t, w, e) };
+    let median = by!(t, "median the pump leaves", sheared_median::diameter(survives, spread))?;
+    if e.droplets.after_pump.0 == Some(AfterPump::Capped) {
+        let governs = survives.q < largest.q;
+        if governs {
+            droplets.largest = choose(
+                t,
+                "largest droplet",
+                Some(SIZE),
+                survives.q,
+                "what arrives, and what survives the pump",
+                "larger ones are broken down to what survives",
+                &[largest.at, survives.at],
+            );
+        }
+        return Ok((droplets, Some(Shear { survives, median, governs })));
+    }
+    let governs = median.q < arriving.q;
+    if governs {
+        droplets.law = choose(
+            t,
+            "distribution of the droplets",
+            None,
+            DropletLaw::LogNormal,
+            "the distribution that arrives, and a log-normal one",
+            "droplets off a pump are log-normal, the more so the more they are sheared",
+            &[law.at],
+        );
+        droplets.shape = spread;
+        droplets.d50 = choose(
+            t,
+            "volume median diameter at the unit",
+            Some(SIZE),
+            median.q,
+            "what arrives, and what the pump leaves",
+            "the pump breaks the droplets",
+            &[arriving.at, median.at],
+        );
+    }
+    Ok((droplets, Some(Shear { survives, median, governs })))
+}
+
+const SIZE: Pair = (&UM, &UM);
+/// In µm: larger than any droplet, where a law has no largest one.
+const NO_LARGEST: f64 = 1e9;
+
+fn law<T: Trail>(t: &mut T, e: &Enquiry) -> Val<DropletLaw> {
+    match e.droplets.law.0 {
+        Some(law) => given(t, "distribution of the droplets", None, law, "droplets.law", "stated"),
+        None if e.droplets.table.is_given() => {
+            given(t, "distribution of the droplets", None, DropletLaw::Measured, "droplets.table", "stated")
+        }
+        None => choose(
+            t,
+            "distribution of the droplets",
+            None,
+            DropletLaw::LogNormal,
+            "the laws listed by the schema",
+            "the usual description of oil in water, with the longest fine tail of them",
+            &[],
+        ),
+    }
+}
+
+fn shape<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, law: DropletLaw) -> Val<Ratio> {
+    let number = (&ONE, &ONE);
+    match law {
+        DropletLaw::LogNormal => spread(t, w, e),
+        DropletLaw::RosinRammler => stated_or(
+            t,
+            w,
+            &e.droplets.exponent,
+            standby(
+                "exponent of the distribution",
+                number,
+                "droplets.exponent",
+                "How far do the droplet sizes spread: one source, or several mixed?",
+                (ratio(1.5), ratio(2.6), ratio(3.5)),
+                "from memory: 2.1 to 2.8 for oil sheared in pipes",
+            ),
+        ),
+        DropletLaw::UpperLimit => stated_or(
+            t,
+            w,
+            &e.droplets.delta,
+            standby(
+                "delta of the distribution",
+                number,
+                "droplets.delta",
+                "How far do the droplet sizes spread: one source, or several mixed?",
+                (ratio(0.5), ratio(0.72), ratio(1.2)),
+                "Schwarz and Bezemer 1956, from memory",
+            ),
+        ),
+        DropletLaw::Measured => given(t, "shape of the distribution", Some(number), ratio(1.0), "definition", "not used"),
+    }
+}
+
+fn spread<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Val<Ratio> {
+    let site = e.head.facility.as_deref().and_then(facility);
+    let width = "How far do the droplet sizes spread: one source, or several mixed?";
+    let (label, units, key) = ("geometric standard deviation", (&ONE, &ONE), "droplets.spread");
+    let standby = match site {
+        Some(site) => standby_spread(label, units, key, width, &site.spread),
+        None => {
+            let range = (ratio(1.5), ratio(2.0), ratio(3.0));
+            standby(label, units, key, width, range, "engineering judgement")
+        }
+    };
+    stated_or(t, w, &e.droplets.spread, standby)
+}
+
+/// The measured distribution, by volume.
+fn table<T: Trail>(t: &mut T, e: &Enquiry) -> Result<Option<Val<Series>>, Stop> {
+    let table = &e.droplets.table;
+    if !table.is_given() {
+        return Ok(None);
+    }
+    let measured = given(t, "measured droplets", Some(SIZE), table.rows.clone(), &table.place, &table.text);
+    if e.droplets.base.0 != Some(DropletBase::Number) {
+        return Ok(Some(measured));
+    }
+    by!(t, "measured droplets, by volume", volume_finer::finer(measured)).map(Some)
+}
+
+/// The volume median of a number median.
+fn by_volume<T: Trail>(t: &mut T, number: Val<Length>, sg: Val<Ratio>) -> Result<Val<Length>, Stop> {
+    by!(t, "volume median of the number median", hatch_choate::diameter(number, sg))
+}
+
+/// The median that arrives; a stated number median is turned with its spread.
+fn arriving<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    feed: &FeedState,
+    number: Option<Val<Ratio>>,
+) -> Result<Val<Length>, Stop> {
+    let um = |x: f64| Length::of(x, &UM);
+    let label = "volume median diameter arriving";
+    if let Some(arriving) = stated(t, w, label, &e.droplets.arriving) {
+        return number.map_or(Ok(arriving), |sg| by_volume(t, arriving, sg));
     }
     // Ahead of a pump the answer stands for what arrives; else for what reaches the unit.
     let key = if feed.pumped { "droplets.arriving" } else { "droplets.d50" };
-    let arriving = match stated(t, w, "volume median diameter arriving", &e.droplets.arriving) {
-        Some(arriving) => arriving,
-        None => assume(
-            t,
-            w,
-            match site {
-                Some(site) => {
-                    standby_spread("volume median diameter arriving", (&UM, &UM), key, question, &site.droplet_d50)
-                }
-                None => standby(
-                    "volume median diameter arriving",
-                    (&UM, &UM),
-                    key,
-                    question,
-                    (um(30.0), um(75.0), um(150.0)),
-                    "engineering judgement; no kind of place was named",
-                ),
-            },
-        ),
+    let question = "Has the droplet size at the separator been measured, or what shears the oil ahead of it?";
+    let standby = match e.head.facility.as_deref().and_then(facility) {
+        Some(site) => standby_spread(label, SIZE, key, question, &site.droplet_d50),
+        None => {
+            let range = (um(30.0), um(75.0), um(150.0));
+            standby(label, SIZE, key, question, range, "engineering judgement; no kind of place was named")
+        }
     };
-    if !feed.pumped {
-        return Ok((Droplets { d50: arriving, spread }, None));
-    }
+    Ok(assume(t, w, standby))
+}
+
+/// The largest droplet that survives the pump ahead.
+fn survives<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    fluids: &Fluids,
+    feed: &FeedState,
+) -> Result<Val<Length>, Stop> {
     // The oil with the lowest tension breaks into the finest droplets.
     let mut clean = fluids.oils[0].tension;
     for oil in &fluids.oils {
@@ -149,27 +295,7 @@ pub fn droplets<T: Trail>(
     };
     let epsilon =
         assume(t, w, standby("power dissipated in the pump", (&W_KG, &W_KG), "inlet.pump", question, range, source));
-    let survives = by!(
-        t,
-        "largest droplet that survives the pump",
-        hinze_droplet::diameter(tension, fluids.cold.density, epsilon)
-    )?;
-    let median = by!(t, "median the pump leaves", sheared_median::diameter(survives, spread))?;
-    let governs = median.q < arriving.q;
-    let d50 = if governs {
-        choose(
-            t,
-            "volume median diameter at the unit",
-            Some((&UM, &UM)),
-            median.q,
-            "what arrives, and what the pump leaves",
-            "the pump breaks the droplets",
-            &[arriving.at, median.at],
-        )
-    } else {
-        arriving
-    };
-    Ok((Droplets { d50, spread }, Some(Shear { survives, median, governs })))
+    by!(t, "largest droplet that survives the pump", hinze_droplet::diameter(tension, fluids.cold.density, epsilon))
 }
 
 /// Finds the solids.

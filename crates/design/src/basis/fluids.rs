@@ -4,6 +4,7 @@ use super::stated::{standby, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::{by, record};
+use stillrise_handbook::fluids::oil_density::OilGroup;
 use stillrise_handbook::fluids::oils::{Oil, oil};
 use stillrise_handbook::fluids::{
     kinematic_viscosity, oil_density, oil_viscosity, saline_density, saline_viscosity, water_density, water_viscosity,
@@ -54,6 +55,8 @@ pub struct OilState {
     pub name: String,
     /// The handbook's oil it is, or is nearest to.
     pub oil: &'static Oil,
+    /// The group its expansion follows.
+    pub group: Val<OilGroup>,
     /// Density at 15 °C.
     pub density_15: Val<Density>,
     /// Density in the cold season.
@@ -80,6 +83,8 @@ impl OilState {
 /// Water and oils.
 #[derive(Debug, Clone)]
 pub struct Fluids {
+    /// Dissolved salt.
+    pub salinity: Val<Ratio>,
     /// The coldest water.
     pub cold: WaterState,
     /// The warmest water.
@@ -187,7 +192,7 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
             .ok_or_else(|| Stop { doing: "oils".to_owned(), reason: "the handbook has no diesel".to_owned() })?;
         oils.push(state(t, w, row, "oil nobody named, taken as diesel", None, &cold, &warm)?);
     }
-    Ok(Fluids { cold, warm, oils })
+    Ok(Fluids { salinity, cold, warm, oils })
 }
 
 /// The oils that waters are said to carry.
@@ -198,7 +203,11 @@ fn words(e: &Enquiry) -> Vec<&str> {
     rain.chain(streams).chain(cases).chain(e.stated.oil.as_ref()).filter_map(|o| o.kind.as_deref()).collect()
 }
 
-fn water<T: Trail>(t: &mut T, temperature: Val<Temperature>, salinity: Val<Ratio>) -> Result<WaterState, Stop> {
+/// Water of one temperature and salinity.
+///
+/// # Errors
+/// [`Stop`] when the temperature lies where no formula answers.
+pub fn water<T: Trail>(t: &mut T, temperature: Val<Temperature>, salinity: Val<Ratio>) -> Result<WaterState, Stop> {
     let mut density = by!(t, "density of the water", water_density::density(temperature))?;
     let mut viscosity = by!(t, "viscosity of the water", water_viscosity::viscosity(temperature))?;
     if salinity.q.si() > 0.0 {
@@ -261,6 +270,7 @@ fn state<T: Trail>(
     Ok(OilState {
         name: name.to_owned(),
         oil: row,
+        group,
         density_15,
         cold: density_cold,
         warm: density_warm,

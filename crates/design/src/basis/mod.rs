@@ -28,6 +28,14 @@ pub struct Methods {
     pub rise: Val<RiseLaw>,
     /// Separation in the tank ahead of the plates.
     pub tank: Val<TankModel>,
+    /// Index of that model: tanks in series, or dispersion number.
+    pub tank_index: Val<Ratio>,
+    /// Whether the mesh counts in the headline.
+    pub mesh_credit: Val<waters::YesNo>,
+    /// Share of the droplets that touch a fibre of the mesh and stay.
+    pub mesh_sticking: Val<Ratio>,
+    /// Share of the mesh's voids that oil fills.
+    pub mesh_saturation: Val<Ratio>,
     /// Rounding of the API factor.
     pub factor: Val<FactorRounding>,
     /// Basis of the gap Reynolds number.
@@ -185,6 +193,53 @@ fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
             m.tank.0,
             TankModel::Mixed,
             "an inlet jet mixes the depth; the cautious end of the two bounds",
+        ),
+        tank_index: stated_or(
+            t,
+            w,
+            &m.tank_index,
+            standby(
+                "index of the tank model",
+                (&ONE, &ONE),
+                "method.tank_index",
+                "",
+                (ratio(3.0), ratio(3.0), ratio(3.0)),
+                "three tanks in series, a good basin by practice; used by the models that ask for it",
+            ),
+        ),
+        mesh_credit: method(
+            t,
+            "credit for the mesh",
+            "method.mesh_credit",
+            m.mesh_credit.map(|credit| if credit { waters::YesNo::Yes } else { waters::YesNo::No }),
+            waters::YesNo::No,
+            "its fibre and how well droplets stick are rarely stated, and move its catch several times over",
+        ),
+        mesh_sticking: stated_or(
+            t,
+            w,
+            &m.mesh_sticking,
+            standby(
+                "droplets that touch a fibre and stay",
+                percent,
+                "method.mesh_sticking",
+                "",
+                (ratio(0.1), ratio(0.5), ratio(1.0)),
+                "engineering judgement; a value of 1 is the ideal fibre, detergents keep droplets from sticking",
+            ),
+        ),
+        mesh_saturation: stated_or(
+            t,
+            w,
+            &m.mesh_saturation,
+            standby(
+                "share of the mesh's voids that oil fills",
+                percent,
+                "method.mesh_saturation",
+                "",
+                (ratio(0.05), ratio(0.15), ratio(0.3)),
+                "published tests on felt found 10 to 15 % of oil to work best",
+            ),
         ),
         factor: method(
             t,

@@ -1,7 +1,8 @@
 //! Turning what was said into values: one claim, contradicting claims, or a default and a question.
 
 use crate::enquiry::keys::{Claim, Quantity, Safe};
-use crate::provenance::{Pair, Standby, Trail, Val, WhatIf, assume, choose, given};
+use crate::provenance::{Pair, Standby, Trail, Val, WhatIf, Within, assume, choose, given, given_within};
+use stillrise_handbook::page::Arg;
 use stillrise_units::Typed;
 
 /// The value somebody stated, with all contradicting claims in the trail; `None` if nobody did.
@@ -10,9 +11,7 @@ use stillrise_units::Typed;
 pub fn stated<Q: Typed>(t: &mut impl Trail, w: &WhatIf, label: &str, key: &Quantity<Q>) -> Option<Val<Q>> {
     let units = key.spec.and_then(|s| s.units);
     let claim = key.claim()?;
-    let value = |t: &mut _, c: &Claim| {
-        given(t, label, units, Q::from_si(c.written.si()), &source(&key.place, c), &c.written.text)
-    };
+    let value = |t: &mut _, c: &Claim| claimed(t, w, label, units, key, c);
     if !key.is_contradicted() {
         return Some(value(t, claim));
     }
@@ -56,6 +55,28 @@ pub fn stated<Q: Typed>(t: &mut impl Trail, w: &WhatIf, label: &str, key: &Quant
             source: because,
         },
     ))
+}
+
+/// The value of one claim, with its range if it has one.
+fn claimed<T: Trail, Q: Typed>(
+    t: &mut T,
+    w: &WhatIf,
+    label: &str,
+    units: Option<Pair>,
+    key: &Quantity<Q>,
+    claim: &Claim,
+) -> Val<Q> {
+    let q = Q::from_si(claim.written.si());
+    let source = if T::RECORDS { source(&key.place, claim) } else { String::new() };
+    let Some((low, high)) = &claim.range else { return given(t, label, units, q, &source, &claim.written.text) };
+    let within =
+        Within { key: key.place.replace(": ", "."), low: Arg::Number(low.si()), high: Arg::Number(high.si()) };
+    let text = if T::RECORDS {
+        format!("{}, {} to {}", claim.written.text, low.text, high.text)
+    } else {
+        String::new()
+    };
+    given_within(t, w, label, units, q, within, &source, &text)
 }
 
 fn source(place: &str, claim: &Claim) -> String {

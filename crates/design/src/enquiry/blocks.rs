@@ -1,6 +1,6 @@
 //! The one list of keys (long because it is one list) of an enquiry. The reader, the schema, `new` and the docs follow from it.
 
-use super::fields::{Count, Flag, Quantities, Text, Word};
+use super::fields::{Count, Curve, Flag, Quantities, Text, Word};
 use super::keys::Quantity;
 use super::keys::keys;
 use super::range::{Model, pipe_names};
@@ -9,8 +9,8 @@ use stillrise_handbook::fluids::{chemicals, facilities, oils, pollutants};
 use stillrise_handbook::hydraulics::pipes;
 use stillrise_handbook::rain::{rational_flow::RationalFactor, surfaces};
 use stillrise_handbook::separation::{
-    api_factor::FactorRounding, gap_reynolds::ReynoldsBasis, grit_settling::GrainShape, pumps, remaining_oil::RiseLaw,
-    tank_removal::TankModel,
+    api_factor::FactorRounding, gap_reynolds::ReynoldsBasis, grit_settling::GrainShape, pumps,
+    remaining_oil::{DropletLaw, RiseLaw}, tank_removal::TankModel,
 };
 use stillrise_handbook::vessel::triggers;
 use stillrise_units::catalog::*;
@@ -54,6 +54,61 @@ choice! {
         Gravity "gravity",
         /// by pump
         Pump "pump",
+    }
+}
+choice! {
+    /// How water looks that leaves a separator.
+    Look {
+        /// clear
+        Clear "clear",
+        /// a slight haze
+        Hazy "hazy",
+        /// like thin milk
+        Milky "milky",
+        /// an oil film or slugs of oil on it
+        Film "oil film",
+    }
+}
+choice! {
+    /// What a jar of the water does when it stands.
+    Jar {
+        /// oil rises and the water is clear within an hour
+        Soon "clears within an hour",
+        /// clear after a night
+        Overnight "clears overnight",
+        /// stays as it is
+        Stays "stays",
+    }
+}
+choice! {
+    /// What an oil alarm does.
+    AlarmSign {
+        /// silent, and little oil is found
+        Silent "silent",
+        /// silent although the oil layer is thick
+        Missed "thick oil, no alarm",
+        /// sounds, and oil is found
+        True "oil found",
+        /// sounds, and no oil is found
+        False "no oil found",
+    }
+}
+choice! {
+    /// What a distribution of droplets counts.
+    DropletBase {
+        /// shares of the oil's volume
+        Volume "volume",
+        /// shares of the number of droplets
+        Number "number",
+    }
+}
+choice! {
+    /// What a pump leaves of the droplets that reach it.
+    AfterPump {
+        /// another distribution, log-normal about the median that the pump leaves
+        Replaced "replaced",
+        /// the same, with all that is larger than what survives broken down to that
+        Capped "capped",
     }
 }
 choice! {
@@ -260,8 +315,22 @@ keys! {
         d50: Quantity<Length> = spec.units(&UM, &UM).between("0.1 um", "5000 um").safe_smaller().like("\"90 um\"");
         /// The same ahead of a pump, where the pump breaks them further
         arriving: Quantity<Length> = spec.units(&UM, &UM).between("0.1 um", "5000 um").safe_smaller().like("\"120 um\"");
-        /// Geometric standard deviation of the diameters
+        /// Geometric standard deviation of the diameters, of the log-normal law
         spread: Quantity<Ratio> = spec.units(&ONE, &ONE).between("1.01", "10").safe_larger().like("2");
+        /// How the volume spreads over size
+        law: Word<DropletLaw> = spec.like("\"log-normal\"");
+        /// Exponent of the Rosin-Rammler law
+        exponent: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.3", "10").safe_smaller().like("2.6");
+        /// Mugele and Evans' delta, of the upper-limit law
+        delta: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.2", "5").safe_smaller().like("0.72");
+        /// Largest droplet: the end of the upper-limit law; larger ones of another law are broken down to it
+        largest: Quantity<Length> = spec.units(&UM, &UM).between("1 um", "100000 um").safe_smaller().like("\"400 um\"");
+        /// Measured at the unit: size, and share of the volume that is finer
+        table: Curve = spec.like("[\"20 um: 5 %\", \"60 um: 40 %\", \"200 um: 100 %\"]");
+        /// Whether d50 or table count volume or droplets
+        base: Word<DropletBase> = spec.like("\"volume\"");
+        /// What a pump ahead leaves of the distribution
+        after_pump: Word<AfterPump> = spec.like("\"replaced\"");
     }
 }
 keys! {
@@ -410,6 +479,14 @@ keys! {
         rise: Word<RiseLaw> = spec.like("\"drag\"");
         /// How well the tank ahead of the plates is thought to separate
         tank: Word<TankModel> = spec.like("\"mixed\"");
+        /// Index of that model: tanks in series, or dispersion number
+        tank_index: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.001", "1000").like("3");
+        /// Whether the mesh counts in the headline
+        mesh_credit: Flag = spec.like("false");
+        /// Share of the droplets that touch a fibre of the mesh and stay
+        mesh_sticking: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0 %", "100 %").safe_smaller().like("\"50 %\"");
+        /// Share of the mesh's voids that oil fills
+        mesh_saturation: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0 %", "90 %").safe_larger().like("\"15 %\"");
         /// Which rounding of the API factor
         factor: Word<FactorRounding> = spec.like("\"product\"");
         /// Basis of the gap Reynolds number
@@ -441,6 +518,33 @@ keys! {
         count: Count = spec.like("2");
         /// Its dimensions, when it is stated or exists
         dimensions: Option<Model> = spec.like("{ length = \"10 ft\", width = \"4 ft\" }");
+    }
+}
+keys! {
+    /// What was measured or seen on one occasion, at a unit that stands and runs.
+    Observed "observed" {
+        /// The occasion
+        name: Text = spec.like("\"composite of 3 May\"").needed();
+        /// Total oil that left
+        oil_out: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0.01 mg/L", "100000 mg/L").like("\"85 mg/L\"");
+        /// Total oil that arrived
+        oil_in: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0.01 mg/L", "500000 mg/L").like("\"300 mg/L\"");
+        /// Flow through the unit
+        flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.01 gpm", "100000 gpm").like("\"60 gpm\"");
+        /// Temperature of the water
+        temperature: Quantity<Temperature> = spec.units(&DEG_F, &DEG_C).between("-2 °C", "80 °C").like("\"55 °F\"");
+        /// Thickness of the oil layer in the unit
+        oil_layer: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "200 in").like("\"2 in\"");
+        /// Depth of the sludge, from the bottom of the hopper
+        sludge: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "200 in").like("\"8 in\"");
+        /// How far the water stands above its usual level ahead of the mesh
+        backed_up: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "100 in").like("\"3 in\"");
+        /// How the water that leaves looks
+        looks: Word<Look> = spec.like("\"milky\"");
+        /// What a jar of it does when it stands
+        jar: Word<Jar> = spec.like("\"stays\"");
+        /// What the oil alarm does
+        alarm: Word<AlarmSign> = spec.like("\"no oil found\"");
     }
 }
 keys! {

@@ -2,9 +2,9 @@
 
 use super::keys::{Block, Field, KeyKind, KeySpec};
 use super::reader::Reader;
-use stillrise_handbook::page::{Argument, Kind};
-use stillrise_units::parse::Written;
-use stillrise_units::{Typed, nearest};
+use stillrise_handbook::page::{Argument, Kind, Series};
+use stillrise_units::parse::{Reading, Written, quantity_of};
+use stillrise_units::{Dim, Typed, nearest};
 use toml::de::DeValue;
 
 /// A list of quantities, one for each thing (each pump).
@@ -172,5 +172,67 @@ impl<T: Block> Field for Option<T> {
         let mut block = T::default();
         reader.keys(&mut block, place, table);
         Some(block)
+    }
+}
+
+/// A measured curve: droplet size and a share, size rising; empty when not said.
+#[derive(Debug, Clone, Default)]
+pub struct Curve {
+    /// Size (m) and share.
+    pub rows: Series,
+    /// The rows as typed.
+    pub text: String,
+    /// Where it stands.
+    pub place: String,
+}
+
+impl Curve {
+    /// Whether anybody said anything.
+    #[must_use]
+    pub fn is_given(&self) -> bool {
+        !self.rows.0.is_empty()
+    }
+}
+
+impl Field for Curve {
+    const KIND: KeyKind = KeyKind::Curve;
+    fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
+        let texts: Vec<&str> = value.as_array().into_iter().flatten().filter_map(|v| v.get_ref().as_str()).collect();
+        let length = value.as_array().map_or(0, |list| list.len());
+        if length < 2 || texts.len() < length {
+            reader.fault(place, "is not a list of at least two rows", format!("write {} = {}", spec.name, spec.like));
+            return Self::default();
+        }
+        let mut rows: Vec<(f64, f64)> = Vec::new();
+        let mut faults = 0;
+        for (i, text) in texts.iter().enumerate() {
+            let place = format!("{place}, row {}", i + 1);
+            let mut fault = |reason: String, remedy: &str| {
+                reader.fault(&place, reason, remedy);
+                faults += 1;
+            };
+            let Some((size, share)) = text.split_once(':') else {
+                fault(format!("\"{text}\" is not size: share"), "write for instance \"60 um: 45 %\"");
+                continue;
+            };
+            let read = |text: &str, dim| quantity_of(text, dim, &Reading::default()).map(|w| w.si());
+            match (read(size, Dim::Length), read(share, Dim::Ratio)) {
+                (Ok(size), Ok(share)) if size > 0.0 && (0.0..=1.0).contains(&share) => {
+                    if rows.last().is_some_and(|(before, _)| size <= *before) {
+                        fault(format!("the size in \"{text}\" does not rise"), "sort the rows, smallest size first");
+                    }
+                    rows.push((size, share));
+                }
+                (Ok(size), Ok(_)) if size > 0.0 => {
+                    fault(format!("the share in \"{text}\" is not between 0 and 100 %"), "check the share; 45 % or 0.45");
+                }
+                (Ok(_), Ok(_)) => fault(format!("the size in \"{text}\" is not above zero"), "check the size"),
+                (Err(wrong), _) | (_, Err(wrong)) => fault(wrong.reason, &wrong.remedy),
+            }
+        }
+        if faults > 0 {
+            return Self::default();
+        }
+        Self { rows: Series(rows), text: texts.join("; "), place: place.to_owned() }
     }
 }

@@ -21,6 +21,8 @@ pub enum KeyKind {
     Named(fn() -> Vec<String>),
     /// A list of texts.
     Texts,
+    /// Rows of a curve, each a size and a share.
+    Curve,
     /// Yes or no.
     Flag,
     /// A whole number, one or more.
@@ -149,6 +151,8 @@ pub struct Claim {
     pub chosen: bool,
     /// Why.
     pub because: Option<String>,
+    /// Lowest and highest value it may have, if said.
+    pub range: Option<(Written, Written)>,
 }
 
 /// A quantity with all claims on it; empty when nobody said.

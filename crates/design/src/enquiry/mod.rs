@@ -11,7 +11,8 @@ use blocks::*;
 use keys::{Block, BlockSpec};
 use range::Range;
 use reader::{Slot, read};
-use stillrise_units::{Fault, System};
+use stillrise_handbook::separation::remaining_oil::DropletLaw;
+use stillrise_units::{Fault, System, print};
 
 /// An enquiry file as read.
 #[derive(Debug, Clone, Default)]
@@ -35,6 +36,7 @@ pub struct Enquiry {
     pub cases: Vec<CaseBlock>,
     pub method: Method,
     pub unit: UnitBlock,
+    pub observed: Vec<Observed>,
     pub decisions: Vec<Decision>,
     /// What had to be interpreted while reading: place and sentence.
     pub notes: Vec<(String, String)>,
@@ -77,6 +79,7 @@ const SLOTS: &[Slot<Enquiry>] = &[
     Slot { spec: CaseBlock::spec, many: true, take: |f, r, p, v| f.cases.push(r.block(p, v)) },
     Slot { spec: Method::spec, many: false, take: |f, r, p, v| f.method = r.block(p, v) },
     Slot { spec: UnitBlock::spec, many: false, take: |f, r, p, v| f.unit = r.block(p, v) },
+    Slot { spec: Observed::spec, many: true, take: |f, r, p, v| f.observed.push(r.block(p, v)) },
     Slot { spec: Decision::spec, many: true, take: |f, r, p, v| f.decisions.push(r.block(p, v)) },
 ];
 
@@ -174,5 +177,50 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     {
         faults.push(Fault::new("water", "the coldest water is warmer than the warmest", "check the two temperatures"));
     }
+    droplets(&enquiry.droplets, &mut faults);
     if faults.is_empty() { Ok(enquiry) } else { Err(faults) }
+}
+
+/// What no distribution of droplets can be.
+fn droplets(d: &Droplets, faults: &mut Vec<Fault>) {
+    let mut fault = |key: &str, reason: String, remedy: &str| {
+        faults.push(Fault::new(format!("droplets: {key}"), reason, remedy));
+    };
+    let law = d.law.0;
+    if d.table.is_given() {
+        let rows = &d.table.rows.0;
+        if let Some(pair) = rows.windows(2).find(|pair| pair[1].1 < pair[0].1) {
+            let percent = |share: f64| format!("{} %", print::digits(share * 100.0, 4));
+            let reason = format!("the share that is finer falls from {} to {}", percent(pair[0].1), percent(pair[1].1));
+            fault("table", reason, "give cumulative shares, finer than each size; they rise");
+        } else if let Some((_, last)) = rows.last().filter(|(_, last)| (last - 1.0).abs() > 0.01) {
+            let reason = format!("the shares end at {} %, not at 100 %", print::digits(last * 100.0, 4));
+            fault("table", reason, "add the size that all of it is finer than");
+        }
+        if law.is_some_and(|law| law != DropletLaw::Measured) {
+            fault("law", "a law is named and a table is given".to_owned(), "give one of the two");
+        }
+        if d.d50.is_given() || d.arriving.is_given() {
+            fault("d50", "a median is stated and a table is given".to_owned(), "give one of the two");
+        }
+    } else if law == Some(DropletLaw::Measured) {
+        fault("law", "\"measured\" without a table".to_owned(), "give table, or name another law");
+    }
+    if law == Some(DropletLaw::UpperLimit) {
+        match (d.largest.q(), d.d50.q().or_else(|| d.arriving.q())) {
+            (None, _) => fault("largest", "the upper-limit law has no largest droplet".to_owned(), "state largest"),
+            (Some(largest), Some(d50)) if largest <= d50 => {
+                fault("largest", "the largest droplet is no larger than the median".to_owned(), "check both");
+            }
+            _ => {}
+        }
+    }
+    let base = d.base.0 == Some(DropletBase::Number);
+    if base && matches!(law, Some(DropletLaw::RosinRammler | DropletLaw::UpperLimit)) {
+        let reason = "a number median is turned into a volume median for the log-normal law and for tables only";
+        fault("base", reason.to_owned(), "state the volume median");
+    }
+    if base && !d.table.is_given() && !d.d50.is_given() && !d.arriving.is_given() {
+        fault("base", "\"number\" without a median or a table".to_owned(), "state d50 or table, or leave base out");
+    }
 }

@@ -1,6 +1,6 @@
 //! The range file: one block a model, the same machinery as the enquiry.
 
-use super::fields::{Count, Flag, Text, Word};
+use super::fields::{Count, Curve, Flag, Text, Word};
 use super::keys::{Block, Quantity, keys};
 use super::reader::{Outcome, Slot, read};
 use stillrise_handbook::choice;
@@ -105,6 +105,8 @@ keys! {
         mesh_fibre: Quantity<Length> = spec.units(&MIL, &MM).between("0.001 mm", "5 mm").like("\"0.28 mm\"");
         /// Share of the mesh's volume that is fibre
         mesh_solidity: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0.1 %", "60 %").like("\"3 %\"");
+        /// Measured on the mesh: droplet size, and share it catches
+        mesh_curve: Curve = spec.like("[\"10 um: 20 %\", \"60 um: 90 %\"]");
         /// Length of the oil retention zone, up to the downcomer baffle
         retention_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"20 in\"");
         /// Length of the clear well behind the downcomer baffle

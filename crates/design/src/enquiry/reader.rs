@@ -124,14 +124,15 @@ impl Reader {
         Some(written)
     }
 
-    /// One claim: a plain quantity, or a table with value, from, chosen, because.
+    /// One claim: a plain quantity, or a table with value, low, high, from, chosen, because.
     fn claim(&mut self, spec: &'static KeySpec, dim: Dim, place: &str, value: &DeValue<'_>) -> Option<Claim> {
         let DeValue::Table(table) = value else {
             let written = self.quantity(spec, dim, place, value)?;
-            return Some(Claim { written, from: None, chosen: false, because: None });
+            return Some(Claim { written, from: None, chosen: false, because: None, range: None });
         };
-        let mut claim = Claim { written: placeholder(dim), from: None, chosen: false, because: None };
+        let mut claim = Claim { written: placeholder(dim), from: None, chosen: false, because: None, range: None };
         let mut found = false;
+        let mut ends = [None, None];
         for (key, value) in table {
             let name: &str = key.get_ref();
             match (name, value.get_ref()) {
@@ -142,13 +143,17 @@ impl Reader {
                     }
                     None => return None,
                 },
+                ("low" | "high", value) => match self.quantity(spec, dim, &format!("{place}: {name}"), value) {
+                    Some(written) => ends[usize::from(name == "high")] = Some(written),
+                    None => return None,
+                },
                 ("from", DeValue::String(text)) => claim.from = Some(text.to_string()),
                 ("because", DeValue::String(text)) => claim.because = Some(text.to_string()),
                 ("chosen", DeValue::Boolean(chosen)) => claim.chosen = *chosen,
                 (other, _) => self.fault(
                     place,
                     format!("\"{other}\" does not belong to a claim, or is of the wrong kind"),
-                    "a claim has value, from, chosen and because",
+                    "a claim has value, low, high, from, chosen and because",
                 ),
             }
         }
@@ -160,7 +165,40 @@ impl Reader {
             );
             return None;
         }
+        claim.range = self.range(place, &claim.written, ends)?;
         Some(claim)
+    }
+
+    /// The range of a claim: both ends or none, in order, around the value. `None` when it is faulty.
+    fn range(
+        &mut self,
+        place: &str,
+        value: &Written,
+        ends: [Option<Written>; 2],
+    ) -> Option<Option<(Written, Written)>> {
+        let (reason, remedy) = match ends {
+            [None, None] => return Some(None),
+            [Some(low), Some(high)] => {
+                if low.si() <= value.si() && value.si() <= high.si() {
+                    return Some(Some((low, high)));
+                }
+                let between = format!("from {} to {}", low.text, high.text);
+                if low.si() > high.si() {
+                    (format!("the range runs {between}: upside down"), "write the lower end as low".to_owned())
+                } else {
+                    (
+                        format!("{} lies outside its own range {between}", value.text),
+                        "give a range that holds the value".to_owned(),
+                    )
+                }
+            }
+            [low, _] => {
+                let missing = if low.is_none() { "low" } else { "high" };
+                (format!("the range has no \"{missing}\""), "give both low and high, or neither".to_owned())
+            }
+        };
+        self.fault(place, reason, remedy);
+        None
     }
 }
 

@@ -2,8 +2,10 @@
 //! interval between pump-outs.
 
 pub mod hydraulics;
+pub mod ladder;
 pub mod levels;
 pub mod limit;
+pub mod passage;
 pub mod removal;
 pub mod site;
 pub mod storage;
@@ -19,7 +21,9 @@ use crate::train::Train;
 use hydraulics::Profile;
 use levels::OilLevels;
 use limit::LimitVerdict;
-use removal::{Class, Removal};
+use ladder::Ladder;
+use passage::Fixed;
+use removal::Removal;
 use site::SiteLevels;
 use stillrise_units::{Flow, Typed, Velocity};
 use storage::Storage;
@@ -92,8 +96,8 @@ pub struct Performance {
     pub removals: Vec<Removal>,
     /// Rise of the design droplet, heaviest oil, coldest water.
     pub design_rise: Val<Velocity>,
-    /// Droplet classes in the case that is held against the limits.
-    pub classes: Vec<Class>,
+    /// The ladder of prediction, around the case that is held against the limits; for [`Depth::Full`] only.
+    pub ladder: Option<Ladder>,
     /// The plain API basin beside it, for comparison.
     pub basin: Option<thumb::Basin>,
     /// What collects.
@@ -165,6 +169,7 @@ pub fn performance<T: Trail>(
     let usual = dry.or_else(|| basis.cases.iter().position(steady)).ok_or_else(stop)?;
     let design_rise = crate::train::design_rise(t, basis)?;
     let average = basis.limits.iter().any(|l| l.statistic.q == Statistic::MonthlyAverage);
+    let fixed = Fixed::new(t);
     let mut removals = Vec::new();
     for (i, case) in basis.cases.iter().enumerate() {
         let Some(content) = &case.content else { continue };
@@ -174,7 +179,7 @@ pub fn performance<T: Trail>(
                 if !depth.wants(case.name == design.name, i == usual, average, season, state) {
                     continue;
                 }
-                removals.push(removal::removal(t, basis, unit, (i, case, content), flow, (season, state), depth)?);
+                removals.push(removal::removal(t, basis, unit, &fixed, (i, case, content), flow, (season, state), depth)?);
             }
         }
     }
@@ -184,9 +189,11 @@ pub fn performance<T: Trail>(
     let basin = if depth == Depth::Full { thumb::basin(t, basis, all).ok() } else { None };
     let storage = storage::storage(t, basis, train, &oil_levels, &usual)?;
     let limits = limit::verdicts(t, basis, &removals, blocked);
-    let classes = match limit::worst(&removals) {
-        Some(worst) if depth == Depth::Full => removal::classes(t, basis, &worst.clone())?,
-        _ => Vec::new(),
+    let ladder = match limit::worst(&removals).cloned() {
+        Some(worst) if depth == Depth::Full => {
+            Some(ladder::ladder(t, basis, train, &fixed, (&worst, &basis.cases[worst.case_index]), &limits)?)
+        }
+        _ => None,
     };
     Ok(Performance {
         site,
@@ -196,7 +203,7 @@ pub fn performance<T: Trail>(
         removals,
         design_rise,
         basin,
-        classes,
+        ladder,
         storage,
         limits,
     })

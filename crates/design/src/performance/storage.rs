@@ -84,12 +84,12 @@ pub fn storage<T: Trail>(
     let ahead = by!(
         t,
         "share of the solids that settles ahead of the pack",
-        tank_removal::removal(v, usual.tank_overflow, model)
+        tank_removal::removal(v, usual.passage.v_tank, model)
     )?;
     let between = by!(
         t,
         "share of the rest that settles between the plates",
-        plate_removal::removal(v, usual.pack_overflow, basis.methods.maldistribution, usual.regime)
+        plate_removal::removal(v, usual.passage.v_pack, basis.methods.maldistribution, usual.passage.regime)
     )?;
     let settled = reckon!(t, "share of the solids that settles", [PERCENT, PERCENT], (tank = ahead, pack = between) ratio(1.0) - (ratio(1.0) - tank) * (ratio(1.0) - pack));
     let (c_in, c_oil) = average_content(t, basis, day, usual)?;

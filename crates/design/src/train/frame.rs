@@ -4,6 +4,7 @@ use crate::basis::stated::standby;
 use crate::enquiry::range::{Model, OutletControl};
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, given};
 use crate::record;
+use stillrise_handbook::page::Series;
 use stillrise_handbook::hydraulics::pipes::pipe_size;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_units::catalog::{DEG, GPM, IN, KG, KG_M3, LB, M3_H, MIL, MM, PERCENT};
@@ -102,6 +103,8 @@ pub struct Particulars {
     pub material: Option<String>,
     /// Measured results.
     pub measured: Option<String>,
+    /// Measured on the mesh: size, and share it catches.
+    pub mesh_curve: Option<Val<Series>>,
 }
 
 const L: Pair = (&IN, &MM);
@@ -325,5 +328,9 @@ pub fn particulars<T: Trail>(t: &mut T, m: &Model, currency: Option<&str>, sourc
         lead_time: m.lead_time.clone(),
         material: m.material.clone(),
         measured: m.measured.clone(),
+        mesh_curve: m.mesh_curve.is_given().then(|| {
+            let rows = m.mesh_curve.rows.clone();
+            given(t, "measured curve of the mesh", Some((&UM, &UM)), rows, source, &m.mesh_curve.text)
+        }),
     }
 }

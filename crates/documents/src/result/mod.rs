@@ -147,8 +147,8 @@ fn performance(settled: &Settled) -> Value {
             "float_submerged": v(l.float.submerged.at), "alarm_trips_at": l.trip.map(|x| v(x.at)), "draw_leaves": v(l.residue.at),
         })).collect::<Vec<_>>(),
         "removals": p.removals.iter().map(|r| json!({
-            "case": r.case, "season": r.season.name(), "state": r.state.name(), "flow": v(r.flow.at), "tank_overflow": v(r.tank_overflow.at),
-            "plate_overflow": v(r.pack_overflow.at), "gap_reynolds": v(r.reynolds.at), "residence": v(r.residence.at), "cut": r.cut.map(|x| v(x.at)),
+            "case": r.case, "season": r.season.name(), "state": r.state.name(), "flow": v(r.flow.at), "tank_overflow": v(r.passage.v_tank.at),
+            "plate_overflow": v(r.passage.v_pack.at), "gap_reynolds": v(r.passage.reynolds.at), "residence": v(r.residence.at), "cut": r.cut.map(|x| v(x.at)),
             "free": bounded(&r.free), "total": bounded(&r.total), "in": fields(ledger, &r.content.fields(), system),
         })).collect::<Vec<_>>(),
         "classes": p.classes.iter().map(|c| json!({ "d": v(c.d.at), "rise": v(c.rise.at), "caught_ahead": v(c.tank.at), "caught_by_plates": v(c.pack.at), "left": v(c.left.at) })).collect::<Vec<_>>(),

@@ -46,6 +46,7 @@ fn key(k: &'static KeySpec) -> Value {
         KeyKind::Texts => {
             json!({ "anyOf": [{ "type": "string" }, { "type": "array", "items": { "type": "string" } }] })
         }
+        KeyKind::Curve => json!({ "type": "array", "minItems": 2, "items": { "type": "string" } }),
         KeyKind::Flag => json!({ "type": "boolean" }),
         KeyKind::Count => json!({ "type": "integer", "minimum": 1, "maximum": 1000 }),
         KeyKind::Choice(words) => {
@@ -98,6 +99,8 @@ fn claim(k: &KeySpec) -> Value {
         "type": "object", "additionalProperties": false, "required": ["value"],
         "properties": {
             "value": quantity(k),
+            "low": quantity(k),
+            "high": quantity(k),
             "from": { "type": "string", "description": "Who or what says so" },
             "chosen": { "type": "boolean", "description": "A person chose this claim among contradicting ones" },
             "because": { "type": "string", "description": "Why it was chosen" },

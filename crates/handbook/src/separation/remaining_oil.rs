@@ -1,17 +1,18 @@
-//! Formula: oil left behind a tank and a plate pack in series
+//! Formula: oil left behind tank, plate pack and mesh in series
 //!
 //! Longer than a page, because the integral over the droplets stands here too.
 
-use super::drag_rise::{drag_and_slope, slowing};
+use super::feed::{BELOW, Rise, Size, Spread};
 use super::plate_removal::{self, GapRegime};
 use super::tank_removal::{self, TankModel};
+use super::{mesh_catch, mesh_removal};
 use crate::memo::Memo;
 use crate::page::Evidence::Limit;
-use crate::page::Outside;
-use crate::sources::{COMMON_PRACTICE, HAZEN_CAMP, SURFACE_LOADING, VETTER};
+use crate::page::{Outside, Series};
+use crate::sources::{COMMON_PRACTICE, HAZEN_CAMP, KUWABARA, MUGELE_EVANS, ROSIN_RAMMLER, SURFACE_LOADING, VETTER};
 use crate::{choice, formula};
-use stillrise_units::math::{abs, ceil, exp, ln, max, min, sqrt};
-use stillrise_units::{Density, G, Length, Ratio, Typed, Velocity, Viscosity, ratio};
+use stillrise_units::math::{ceil, ln, max, min};
+use stillrise_units::{Density, Length, Ratio, Typed, Velocity, Viscosity, ratio};
 
 choice! {
     /// By which law droplets rise.
@@ -23,54 +24,84 @@ choice! {
     }
 }
 
+choice! {
+    /// How the oil's volume spreads over droplet size.
+    DropletLaw {
+        /// log-normal; its shape is the geometric standard deviation
+        LogNormal "log-normal",
+        /// Rosin-Rammler (Weibull); its shape is the exponent
+        RosinRammler "rosin-rammler",
+        /// upper-limit log-normal (Mugele and Evans); its shape is their delta, its end the largest droplet
+        UpperLimit "upper-limit",
+        /// a measured table, straight between its rows over the logarithm of size
+        Measured "measured",
+    }
+}
+
 formula! {
-    /// Share of the free oil that is left after a tank and then a plate pack.
+    /// Share of the free oil that is left after a tank, then a plate pack, then a mesh.
     ///
-    /// The oil's volume is log-normal over diameter; each size meets the tank's and the pack's
-    /// removal in turn (`tank-removal`, `plate-removal`), and droplets neither grow nor break on the
-    /// way. A stage that is absent has a boundless overflow rate (1e12 mm/s). Droplet size governs
-    /// the result and is rarely measured: print it over a range of medians, not alone. Emulsified
-    /// and dissolved oil come on top. Oil as heavy as the water stays, all of it.
-    "remaining-oil" "Oil left behind a tank and a plate pack"
+    /// Each size meets the removal of tank, pack and mesh in turn (`tank-removal`, `plate-removal`,
+    /// `mesh-removal`); droplets neither grow nor break on the way. A stage that is absent has a boundless
+    /// overflow rate (1e12 mm/s), or no depth. Where the law knows no largest droplet, all above `d_max`
+    /// are taken to be broken down to it. Only droplets from one size up to another are counted, as a
+    /// share of all free oil. Finer than the finest row of a measured table nothing is caught; coarser
+    /// than its coarsest, droplets count as of that size. Droplet size governs the result and is rarely
+    /// measured: print it over a range of medians, not alone. Emulsified and dissolved oil come on top.
+    /// Oil as heavy as the water stays, all of it.
+    "remaining-oil" "Oil left behind tank, plate pack and mesh"
     fn fraction(
+        droplets: DropletLaw = "droplets" "how the oil's volume spreads over size";
         d50: Length = "d_50" "median droplet of the oil's volume" [UM, UM: 5.0 .. 500.0 in 0.01 .. 10000.0];
-        sg: Ratio = "s_g" "geometric spread" [ONE, ONE: 1.2 .. 4.0 in 1.001 .. 20.0];
+        shape: Ratio = "s_g" "shape of the distribution" [ONE, ONE: 0.5 .. 4.0 in 0.2 .. 20.0];
+        largest: Length = "d_max" "largest droplet" [UM, UM: 10.0 .. 1e9 in 0.01 .. 1e9];
+        table: Series = "d|F" "measured: size, and share of the volume that is finer" {UM, UM; PERCENT, PERCENT};
+        from: Length = "d_1" "counted from this size" [UM, UM: 0.0 .. 1e9 in 0.0 .. 1e9];
+        to: Length = "d_2" "counted up to this size" [UM, UM: 0.0 .. 1e9 in 0.0 .. 1e9];
         rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
         rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
         mu: Viscosity = "mu" "viscosity of the water" [CP, MPA_S: 0.4 .. 2.0 in 0.01 .. 100.0];
         law: RiseLaw = "law" "law of rise";
         v_tank: Velocity = "v_tank" "overflow rate of the tank" [GPM_FT2, MM_S: 0.001 .. 1e12 in 1e-9 .. 1e12];
         tank: TankModel = "tank" "how the water moves in the tank";
+        index: Ratio = "n" "index of the tank model" [ONE, ONE: 0.0 .. 1e6 in 0.0 .. 1e9];
         v_pack: Velocity = "v_pack" "flow over projected plate area" [GPM_FT2, MM_S: 0.001 .. 1e12 in 1e-9 .. 1e12];
         spread: Ratio = "s" "how unequal the flow in the gaps is" [PERCENT, PERCENT: 0.0 .. 50.0 in 0.0 .. 95.0];
         regime: GapRegime = "regime" "flow in the gaps";
+        solidity: Ratio = "alpha" "share of the mesh's volume that is fibre" [PERCENT, PERCENT: 0.5 .. 20.0 in 0.1 .. 60.0];
+        fibre: Length = "d_f" "diameter of the fibre" [UM, UM: 5.0 .. 1000.0 in 0.5 .. 10000.0];
+        depth: Length = "L" "depth of the mesh along the flow" [IN, MM: 0.0 .. 300.0 in 0.0 .. 10000.0];
+        face: Velocity = "U" "velocity through the mesh, over its free area" [FT_MIN, MM_S: 0.1 .. 30.0 in 1e-6 .. 1e6];
+        sticking: Ratio = "s_m" "share of the droplets that touch a fibre and stay" [PERCENT, PERCENT: 0.0 .. 100.0 in 0.0 .. 100.0];
+        curve: Series = "d|E_m" "measured: size, and share that the mesh catches" {UM, UM; PERCENT, PERCENT};
     ) -> Ratio = "R" "share of the free oil that is left" [PERCENT, PERCENT];
-    reduced [d50 M, sg ONE, rho_w KG_M3, rho_o KG_M3, mu PA_S, v_tank M_S, v_pack M_S, spread ONE => ONE] {
-        if rho_o < rho_w {
-            integral(d50, sg, rho_w, rho_o, mu, law, v_tank, tank, v_pack, spread, regime)
-        } else { 1.0 }
+    reduced [d50 M, shape ONE, largest M, from M, to M, rho_w KG_M3, rho_o KG_M3, mu PA_S, v_tank M_S, index ONE, v_pack M_S, spread ONE, solidity ONE, fibre M, depth M, face M_S, sticking ONE => ONE] {
+        integral(droplets, d50, shape, largest, table, from, to, rho_w, rho_o, mu, law, v_tank, tank, index, v_pack, spread, regime, solidity, fibre, depth, face, sticking, curve)
     }
-    helpers [integral(f64, f64, f64, f64, f64, RiseLaw, f64, TankModel, f64, f64, GapRegime)
-        "integral" "of (1 - E_tank)(1 - E_pack) dF over the log-normal volume distribution F, each E at the rise velocity of the size"]
-    sources [HAZEN_CAMP, VETTER, SURFACE_LOADING, COMMON_PRACTICE]
+    helpers [integral(DropletLaw, f64, f64, f64, Series, f64, f64, f64, f64, f64, RiseLaw, f64, TankModel, f64, f64, f64, GapRegime, f64, f64, f64, f64, f64, Series)
+        "integral" "of (1 - E_tank)(1 - E_pack)(1 - E_mesh) dF over the volume distribution F, each E at the size and its rise velocity"]
+    sources [HAZEN_CAMP, VETTER, SURFACE_LOADING, ROSIN_RAMMLER, MUGELE_EVANS, KUWABARA, COMMON_PRACTICE]
     checks [
-        "d50=60 um, sg=2, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=drag, v_tank=1e12 mm/s, tank=mixed, v_pack=1e12 mm/s, spread=20 %, regime=turbulent" => "1.000000",
-            Limit("two stages that are not there");
-        "d50=60 um, sg=2, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=drag, v_tank=1e-9 mm/s, tank=ideal, v_pack=1e12 mm/s, spread=0 %, regime=laminar" => "0.000000",
+        "droplets=log-normal, d50=60 um, shape=2, largest=1e9 um, table=[], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=drag, v_tank=1e12 mm/s, tank=mixed, index=0, v_pack=1e12 mm/s, spread=20 %, regime=turbulent, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, curve=[]" => "1.000000",
+            Limit("stages that are not there");
+        "droplets=log-normal, d50=60 um, shape=2, largest=1e9 um, table=[], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=drag, v_tank=1e-9 mm/s, tank=ideal, index=0, v_pack=1e12 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, curve=[]" => "0.000000",
             Limit("a boundless tank");
-        "d50=60 um, sg=1.001, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=stokes, v_tank=0.588399 mm/s, tank=ideal, v_pack=0.588399 mm/s, spread=0 %, regime=laminar" => "0.25000",
+        "droplets=log-normal, d50=60 um, shape=1.001, largest=1e9 um, table=[], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=stokes, v_tank=0.588399 mm/s, tank=ideal, index=0, v_pack=0.588399 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, curve=[]" => "0.25000",
             Limit("equal droplets, each stage catches half");
-        "d50=60 um, sg=2, rho_w=1000 kg/m3, rho_o=1000 kg/m3, mu=1 cP, law=stokes, v_tank=0.1 mm/s, tank=ideal, v_pack=0.1 mm/s, spread=0 %, regime=laminar" => "1",
+        "droplets=log-normal, d50=60 um, shape=2, largest=1e9 um, table=[], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=1000 kg/m3, mu=1 cP, law=stokes, v_tank=0.1 mm/s, tank=ideal, index=0, v_pack=0.1 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, curve=[]" => "1.000000",
             Limit("oil as heavy as the water stays");
+        "droplets=log-normal, d50=60 um, shape=2, largest=1e9 um, table=[], from=60 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=stokes, v_tank=1e12 mm/s, tank=mixed, index=0, v_pack=1e12 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, curve=[]" => "0.500000",
+            Limit("half of the volume lies above the median");
+        "droplets=log-normal, d50=600 um, shape=1.5, largest=60 um, table=[], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=stokes, v_tank=0.588399 mm/s, tank=ideal, index=0, v_pack=1e12 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, curve=[]" => "0.50000",
+            Limit("all broken to 60 um, which rise at half the overflow rate");
+        "droplets=measured, d50=60 um, shape=2, largest=1e9 um, table=[20 um: 0.25; 40 um: 0.75], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=stokes, v_tank=1e-9 mm/s, tank=ideal, index=0, v_pack=1e12 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, curve=[]" => "0.25000",
+            Limit("finer than the finest row nothing is caught, all else is");
+        "droplets=measured, d50=30 um, shape=2, largest=1e9 um, table=[60 um: 0; 60.000001 um: 1], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=stokes, v_tank=1e12 mm/s, tank=mixed, index=0, v_pack=1e12 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=100 mm, face=3 mm/s, sticking=100 %, curve=[10 um: 0; 100 um: 1]" => "0.2218",
+            Limit("one size, straight on the measured curve over the logarithm of size: 1 - log10(6)");
     ]
 }
 
-/// Standard normal deviates between which the distribution is integrated.
-const TAIL: f64 = 5.0;
-/// What lies below them (the standard normal distribution function of -5): droplets so small that one
-/// removal, that of the largest of them, serves for all. What lies above them is caught.
-const BELOW: f64 = 2.866_515_718_791_939e-7;
-/// Width of a panel; the integrand is smooth between its kinks.
+/// Width of a panel in bends of the distribution; the integrand is smooth between its kinks.
 const PANEL: f64 = 2.0;
 /// A panel that can hold no more than this is left out with all above it.
 const NOTHING: f64 = 1e-10;
@@ -81,145 +112,174 @@ const NODES: [(f64, f64); 4] = [
     (0.796_666_477_413_626_7, 0.222_381_034_453_374_48),
     (0.960_289_856_497_536_3, 0.101_228_536_290_376_26),
 ];
-/// No droplet is taken to be faster (m/s): keeps the far tail within the pages' domains.
-const FASTEST: f64 = 1e5;
-const INVERSE_SQRT_2_PI: f64 = 0.398_942_280_401_432_7;
 
-/// The feed: sizes by their deviate z = ln(d/d50) / s, and how they rise.
-struct Feed {
-    s: f64,
-    law: RiseLaw,
-    /// Stokes velocity and the Reynolds number it would give, at the median.
-    v_50: f64,
-    re_50: f64,
+/// What the droplets pass.
+struct Stages {
+    v_tank: f64,
+    tank: TankModel,
+    index: f64,
+    v_pack: f64,
+    spread: f64,
+    regime: GapRegime,
+    mesh: Option<Mesh>,
 }
 
-/// One size: its deviate, its velocity, and the step in z of a step in the variable of integration.
-struct Size {
-    z: f64,
-    v: f64,
-    dz: f64,
+/// The mesh: by its fibres, or by a measured curve.
+enum Mesh {
+    Fibres { solidity: f64, fibre: f64, depth: f64, face: f64, sticking: f64 },
+    Curve(Series),
 }
 
-impl Feed {
-    /// The variable of integration at a deviate. With drag it is the logarithm of the droplet's own
-    /// Reynolds number: from that, size and velocity follow without solving for either.
-    fn variable(&self, z: f64) -> f64 {
-        match self.law {
-            RiseLaw::Stokes => z,
-            RiseLaw::Drag => {
-                let ln_stokes = ln(self.re_50) + 3.0 * self.s * z;
-                ln_stokes + ln(slowing(exp(ln_stokes)))
+impl Stages {
+    /// Share of the droplets of one size that passes all stages.
+    fn left(&self, d: f64, v: f64) -> f64 {
+        let kept = |caught: Result<Ratio, Outside>| caught.map_or(f64::NAN, |e| 1.0 - e.value);
+        let speed = Velocity::from_si(v);
+        let tank = kept(tank_removal::removal(speed, Velocity::from_si(self.v_tank), self.tank, ratio(self.index)));
+        let pack =
+            kept(plate_removal::removal(speed, Velocity::from_si(self.v_pack), ratio(self.spread), self.regime));
+        let mesh = match &self.mesh {
+            None => 1.0,
+            Some(Mesh::Fibres { solidity, fibre, depth, face, sticking }) => {
+                1.0 - mesh_removal::caught(d, v, *solidity, *fibre, *depth, *face, *sticking)
             }
-        }
+            Some(Mesh::Curve(curve)) => 1.0 - mesh_catch::on_curve(d, curve),
+        };
+        tank * pack * mesh
     }
 
-    fn size(&self, x: f64) -> Size {
-        match self.law {
-            RiseLaw::Stokes => Size { z: x, v: min(FASTEST, self.v_50 * exp(2.0 * self.s * x)), dz: 1.0 },
-            RiseLaw::Drag => {
-                let (drag, slope) = drag_and_slope(exp(x), x);
-                let ln_size = (x + ln(drag) - ln(self.re_50)) / 3.0;
-                Size {
-                    z: ln_size / self.s,
-                    v: min(FASTEST, self.v_50 * exp(2.0 * ln_size) / drag),
-                    dz: (1.0 + slope) / (3.0 * self.s),
-                }
-            }
-        }
-    }
-
-    /// The deviate whose velocity is `v`: where a removal curve has its kink.
-    fn deviate(&self, v: f64) -> f64 {
-        let stokes = sqrt(v / self.v_50);
-        let mut size = stokes;
-        if self.law == RiseLaw::Drag {
-            // d = d_Stokes sqrt(drag over Stokes at v d), by Newton. A kink that is found to 1e-5 costs
-            // the integral less than 1e-9.
-            for _ in 0..30 {
-                let re = self.re_50 * v / self.v_50 * size;
-                let (drag, slope) = drag_and_slope(re, ln(re));
-                let next = stokes * sqrt(drag);
-                let step = (next - size) / (1.0 - 0.5 * slope * next / size);
-                size += step;
-                if abs(step) < 1e-7 * size {
-                    break;
-                }
-            }
-        }
-        ln(size) / self.s
+    /// Whether less is left of larger droplets; a measured curve may say otherwise.
+    fn falls(&self) -> bool {
+        !matches!(self.mesh, Some(Mesh::Curve(_)))
     }
 }
 
 thread_local! {
-    static KEPT: Memo<11> = const { Memo::new() };
+    static KEPT: Memo<21> = const { Memo::new() };
 }
 
 /// The integral, kept: half of a search's time went into finding the same ones again.
 #[allow(clippy::too_many_arguments)]
 fn integral(
+    droplets: DropletLaw,
     d50: f64,
-    sg: f64,
+    shape: f64,
+    largest: f64,
+    table: Series,
+    from: f64,
+    to: f64,
     rho_w: f64,
     rho_o: f64,
     mu: f64,
     law: RiseLaw,
     v_tank: f64,
     tank: TankModel,
+    index: f64,
     v_pack: f64,
     spread: f64,
     regime: GapRegime,
+    solidity: f64,
+    fibre: f64,
+    depth: f64,
+    face: f64,
+    sticking: f64,
+    curve: Series,
 ) -> f64 {
-    let [d, s, w, o, m, t, p, g] = [d50, sg, rho_w, rho_o, mu, v_tank, v_pack, spread].map(f64::to_bits);
-    let arguments = [d, s, w, o, m, law as u64, t, tank as u64, p, g, regime as u64];
+    let words = [droplets as u64, law as u64, tank as u64, regime as u64];
+    let numbers = [
+        d50, shape, largest, from, to, rho_w, rho_o, mu, v_tank, index, v_pack, spread, solidity, fibre, depth, face,
+        sticking,
+    ]
+    .map(f64::to_bits);
+    let mut arguments = [0; 21];
+    for (slot, bits) in arguments.iter_mut().zip(words.into_iter().chain(numbers)) {
+        *slot = bits;
+    }
+    let plain = table.0.is_empty() && curve.0.is_empty();
     let find = || {
-        let v_50 = G.value * (rho_w - rho_o) * d50 * d50 / (18.0 * mu);
-        let feed = Feed { s: ln(sg), law, v_50, re_50: rho_w * v_50 * d50 / mu };
-        // Beyond `top` one of the stages catches all; the other kinks part the panels.
-        let mut top = TAIL;
-        let mut kink = TAIL;
-        if tank == TankModel::Ideal {
-            top = min(top, feed.deviate(v_tank));
+        let feed = Spread::new(droplets, d50, shape, largest, &table);
+        let sizes = (ln(from / d50), ln(to / d50), ln(largest / d50));
+        if rho_o >= rho_w {
+            // Nothing rises and nothing is caught: what is left is what is counted.
+            let finer = |y: f64| if y >= sizes.2 { 1.0 } else { feed.finer(y) };
+            return max(0.0, finer(sizes.1) - finer(sizes.0));
         }
-        if regime == GapRegime::Laminar {
-            top = min(top, feed.deviate(v_pack * (1.0 + spread)));
-            kink = feed.deviate(v_pack * (1.0 - spread));
-        }
-        let kink = max(-TAIL, min(kink, top));
-        let left = |v: f64| {
-            let v = Velocity::from_si(v);
-            let kept = |caught: Result<Ratio, Outside>| caught.map_or(f64::NAN, |e| 1.0 - e.value);
-            let tank = kept(tank_removal::removal(v, Velocity::from_si(v_tank), tank));
-            tank * kept(plate_removal::removal(v, Velocity::from_si(v_pack), ratio(spread), regime))
+        let mesh = if !curve.0.is_empty() {
+            Some(Mesh::Curve(curve))
+        } else if depth > 0.0 {
+            Some(Mesh::Fibres { solidity, fibre, depth, face, sticking })
+        } else {
+            None
         };
-        let smallest = feed.size(feed.variable(-TAIL)).v;
-        BELOW * left(smallest) + panels(&feed, -TAIL, kink, &left) + panels(&feed, kink, top, &left)
+        let stages = Stages { v_tank, tank, index, v_pack, spread, regime, mesh };
+        through(&feed, &Rise::new(law, d50, rho_w, rho_o, mu), &stages, sizes)
     };
-    KEPT.with(|kept| kept.get(arguments, find))
+    if plain { KEPT.with(|kept| kept.get(arguments, find)) } else { find() }
 }
 
-/// The integral of `left` times the normal density from one deviate to another, panel by panel.
-fn panels(feed: &Feed, low: f64, high: f64, left: &impl Fn(f64) -> f64) -> f64 {
-    if high <= low {
-        return 0.0;
+/// The share that passes, of the droplets between two sizes, those above the largest broken down to it.
+fn through(feed: &Spread, rise: &Rise, stages: &Stages, (from, to, largest): (f64, f64, f64)) -> f64 {
+    let passes = |size: &Size| stages.left(size.d, size.v);
+    let at = |y: f64| rise.size(rise.variable(y));
+    let (low, high) = feed.ends();
+    let mut left = 0.0;
+    // Below the low end are droplets so small, or so few, that one removal serves for all; a measured
+    // table says nothing of them, and nothing of them is caught.
+    if from < low && to >= low {
+        let share = feed.finer(low);
+        left += match feed {
+            Spread::Measured(_) => share,
+            _ => BELOW * passes(&at(low)),
+        };
     }
-    // A wide distribution passes from "all" to "nothing" within fewer deviates.
-    let count = ceil((high - low) * max(1.0, feed.s) / PANEL);
+    // What the law has above the largest droplet is of that size.
+    let end = min(high, largest);
+    let above = 1.0 - feed.finer(end);
+    if end < to && from <= end && above > BELOW {
+        left += above * passes(&at(end));
+    }
+    let (start, end) = (max(low, from), min(end, to));
+    // Beyond `top` one of the stages catches all; the kinks part the panels, and so do jumps of the density.
+    let mut top = end;
+    let mut parts = [f64::INFINITY; 2];
+    if stages.tank == TankModel::Ideal {
+        top = min(top, rise.at(stages.v_tank));
+    }
+    if stages.regime == GapRegime::Laminar {
+        top = min(top, rise.at(stages.v_pack * (1.0 + stages.spread)));
+        parts[0] = rise.at(stages.v_pack * (1.0 - stages.spread));
+    }
+    let mut y = start;
+    loop {
+        let next = feed.breaks().iter().map(|(b, _)| *b).chain(parts).filter(|b| *b > y).fold(top, min);
+        if next <= y {
+            return left;
+        }
+        left += panels(feed, rise, stages, y, next);
+        y = next;
+    }
+}
+
+/// The integral of what passes from one size to another, panel by panel.
+fn panels(feed: &Spread, rise: &Rise, stages: &Stages, low: f64, high: f64) -> f64 {
+    // A wide distribution passes from "all" to "nothing" within fewer of its bends.
+    let count = ceil((high - low) / (PANEL * min(1.0, feed.bend())));
     let width = (high - low) / count;
     let mut sum = 0.0;
-    let mut start = feed.variable(low);
+    let mut start = rise.variable(low);
     let mut i = 1.0;
     while i <= count {
         // Less is left of larger droplets, so the first of a panel bounds it.
-        if NOTHING >= left(feed.size(start).v) {
+        let first = rise.size(start);
+        if stages.falls() && NOTHING >= stages.left(first.d, first.v) {
             break;
         }
-        let end = feed.variable(low + i * width);
+        let end = rise.variable(low + i * width);
         let (middle, half) = (0.5 * (start + end), 0.5 * (end - start));
         for (node, weight) in NODES {
             for x in [middle - node * half, middle + node * half] {
-                let Size { z, v, dz } = feed.size(x);
-                sum += weight * half * dz * left(v) * INVERSE_SQRT_2_PI * exp(-0.5 * z * z);
+                let size = rise.size(x);
+                sum += weight * half * size.dy * stages.left(size.d, size.v) * feed.density(size.y);
             }
         }
         start = end;

@@ -17,6 +17,13 @@ choice! {
         Mixed "mixed",
         /// three mixed tanks in series (Hazen): a good basin by practice, a plain tank's lower bound
         ThreeTanks "three-tanks",
+        /// as many mixed tanks in series as the index says
+        Tanks "tanks",
+        /// mixed over the depth and dispersed along it (Wehner and Wilhelm); the index is the dispersion number
+        Dispersed "dispersed",
+        /// mixed over the depth as far as its eddies reach (Dobbins, Camp); the index is overflow rate times
+        /// depth over eddy diffusivity
+        DobbinsCamp "dobbins-camp",
     }
 }
 
@@ -31,33 +38,42 @@ formula! {
         v: Velocity = "v" "rise velocity" [FT_MIN, MM_S: 0.0 .. 100.0 in -1e9 .. 1e9];
         v_0: Velocity = "v_0" "overflow rate: flow over plan area" [GPM_FT2, MM_S: 0.001 .. 20.0 in 1e-9 .. 1e12];
         model: TankModel = "model" "how the water moves";
+        index: Ratio = "n" "index of the model, if it has one" [ONE, ONE: 0.0 .. 1e6 in 0.0 .. 1e9];
     ) -> Ratio = "E" "share caught" [PERCENT, PERCENT];
-    reduced [v MM_S, v_0 MM_S => ONE] {
+    reduced [v MM_S, v_0 MM_S, index ONE => ONE] {
         let x = max(v / v_0, 0.0);
         if model == TankModel::Ideal { min(1.0, x) }
         else if model == TankModel::Mixed { 1.0 - exp(-x) }
-        else { 1.0 - 1.0 / ((1.0 + x / 3.0) * (1.0 + x / 3.0) * (1.0 + x / 3.0)) }
+        else if model == TankModel::ThreeTanks { 1.0 - 1.0 / ((1.0 + x / 3.0) * (1.0 + x / 3.0) * (1.0 + x / 3.0)) }
+        else if model == TankModel::Tanks { in_series(x, index) }
+        else if model == TankModel::Dispersed { dispersed(x, index) }
+        else { dobbins(x, index * x) }
     }
+    helpers [
+        in_series(f64, f64) "E_n" "`tanks-in-series`";
+        dispersed(f64, f64) "E_d" "`dispersed-removal`";
+        dobbins(f64, f64) "E_P" "`dobbins-camp`";
+    ]
     sources [HAZEN_CAMP, VETTER, EPA_DETENTION]
     checks [
-        "v=0.5 mm/s, v_0=1 mm/s, model=ideal" => "0.5000", Limit("half the depth is swept");
-        "v=1 mm/s, v_0=1 mm/s, model=ideal" => "1.000", Limit("the whole depth is swept");
-        "v=4 mm/s, v_0=1 mm/s, model=ideal" => "1.000", Limit("no more than all");
-        "v=0 mm/s, v_0=1 mm/s, model=mixed" => "0", Limit("what does not rise is not caught");
-        "v=-1 mm/s, v_0=1 mm/s, model=three-tanks" => "0", Limit("what sinks is not caught");
-        "v=0.0001 mm/s, v_0=1 mm/s, model=mixed" => "0.000100", Limit("all models agree for slow droplets");
-        "v=0.0001 mm/s, v_0=1 mm/s, model=three-tanks" => "0.000100", Limit("all models agree for slow droplets");
-        "v=0.25 mm/s, v_0=1 mm/s, model=mixed" => "0.2212", ByHand(OWN);
-        "v=0.5 mm/s, v_0=1 mm/s, model=mixed" => "0.3935", ByHand(OWN);
-        "v=1 mm/s, v_0=1 mm/s, model=mixed" => "0.6321", ByHand(OWN);
-        "v=1.5 mm/s, v_0=1 mm/s, model=mixed" => "0.7769", ByHand(OWN);
-        "v=2 mm/s, v_0=1 mm/s, model=mixed" => "0.8647", ByHand(OWN);
-        "v=4 mm/s, v_0=1 mm/s, model=mixed" => "0.9817", ByHand(OWN);
-        "v=0.25 mm/s, v_0=1 mm/s, model=three-tanks" => "0.2135", ByHand(OWN);
-        "v=0.5 mm/s, v_0=1 mm/s, model=three-tanks" => "0.3703", ByHand(OWN);
-        "v=1 mm/s, v_0=1 mm/s, model=three-tanks" => "0.5781", ByHand(OWN);
-        "v=1.5 mm/s, v_0=1 mm/s, model=three-tanks" => "0.7037", ByHand(OWN);
-        "v=2 mm/s, v_0=1 mm/s, model=three-tanks" => "0.7840", ByHand(OWN);
-        "v=4 mm/s, v_0=1 mm/s, model=three-tanks" => "0.9213", ByHand(OWN);
+        "v=0.5 mm/s, v_0=1 mm/s, model=ideal, index=0" => "0.5000", Limit("half the depth is swept");
+        "v=1 mm/s, v_0=1 mm/s, model=ideal, index=0" => "1.000", Limit("the whole depth is swept");
+        "v=4 mm/s, v_0=1 mm/s, model=ideal, index=0" => "1.000", Limit("no more than all");
+        "v=0 mm/s, v_0=1 mm/s, model=mixed, index=0" => "0", Limit("what does not rise is not caught");
+        "v=-1 mm/s, v_0=1 mm/s, model=three-tanks, index=0" => "0", Limit("what sinks is not caught");
+        "v=0.0001 mm/s, v_0=1 mm/s, model=mixed, index=0" => "0.000100", Limit("all models agree for slow droplets");
+        "v=0.0001 mm/s, v_0=1 mm/s, model=three-tanks, index=0" => "0.000100", Limit("all models agree for slow droplets");
+        "v=0.25 mm/s, v_0=1 mm/s, model=mixed, index=0" => "0.2212", ByHand(OWN);
+        "v=0.5 mm/s, v_0=1 mm/s, model=mixed, index=0" => "0.3935", ByHand(OWN);
+        "v=1 mm/s, v_0=1 mm/s, model=mixed, index=0" => "0.6321", ByHand(OWN);
+        "v=1.5 mm/s, v_0=1 mm/s, model=mixed, index=0" => "0.7769", ByHand(OWN);
+        "v=2 mm/s, v_0=1 mm/s, model=mixed, index=0" => "0.8647", ByHand(OWN);
+        "v=4 mm/s, v_0=1 mm/s, model=mixed, index=0" => "0.9817", ByHand(OWN);
+        "v=0.25 mm/s, v_0=1 mm/s, model=three-tanks, index=0" => "0.2135", ByHand(OWN);
+        "v=0.5 mm/s, v_0=1 mm/s, model=three-tanks, index=0" => "0.3703", ByHand(OWN);
+        "v=1 mm/s, v_0=1 mm/s, model=three-tanks, index=0" => "0.5781", ByHand(OWN);
+        "v=1.5 mm/s, v_0=1 mm/s, model=three-tanks, index=0" => "0.7037", ByHand(OWN);
+        "v=2 mm/s, v_0=1 mm/s, model=three-tanks, index=0" => "0.7840", ByHand(OWN);
+        "v=4 mm/s, v_0=1 mm/s, model=three-tanks, index=0" => "0.9213", ByHand(OWN);
     ]
 }

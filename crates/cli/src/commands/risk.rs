@@ -1,0 +1,46 @@
+//! `risk`: how sure the prediction is, and what carries the doubt.
+
+use crate::{End, files, out, progress};
+use std::path::PathBuf;
+use stillrise_documents::package::pretty;
+use stillrise_documents::risk::{risk_json, risk_text};
+use stillrise_search::risk::{SAMPLES, risk};
+use stillrise_units::Fault;
+
+/// How sure the prediction is: bands, the chance to keep each limit, and which inputs carry the doubt
+#[derive(clap::Args)]
+pub struct Args {
+    /// The enquiry file, or its folder
+    file: PathBuf,
+    /// Samples to draw
+    #[arg(long, default_value_t = SAMPLES, value_parser = clap::value_parser!(u32).range(20..=1_000_000).map(|n| n as usize))]
+    samples: usize,
+    /// The study as JSON
+    #[arg(long)]
+    json: bool,
+}
+
+/// Runs it.
+pub fn run(args: &Args) -> End {
+    let settled = match files::settled(&args.file) {
+        Err(end) => return end,
+        Ok((settled, _)) => settled,
+    };
+    if settled.job.design.performance.is_none() {
+        let stops: Vec<String> = settled.job.design.stops.iter().map(ToString::to_string).collect();
+        let reason = format!("there is no prediction to study: {}", stops.join("; "));
+        return End::Refused(vec![Fault::new(args.file.display().to_string(), reason, "see `stillrise size`")]);
+    }
+    let progress = progress::Progress::new();
+    let Some(study) = risk(&settled.job, args.samples, &|done, of| progress.goes_on(done, of)) else {
+        progress.clear();
+        return End::Machine("Stopped; nothing was written.".to_owned());
+    };
+    progress.clear();
+    if args.json {
+        out::print(&String::from_utf8_lossy(&pretty(&risk_json(&settled, &study))));
+    } else {
+        out::print(&risk_text(&settled, &study, out::width()));
+    }
+    files::end(&settled)
+}

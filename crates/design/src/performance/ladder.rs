@@ -1,0 +1,344 @@
+//! The ladder of prediction around the case that is held against the limits: oil by droplet size behind
+//! each stage, what each stage catches of a size, with and without mesh, and how the effluent moves with
+//! flow, temperature and droplet size.
+
+use super::State;
+use super::passage::{Fixed, Passage};
+use super::removal::{Removal, out, total};
+use crate::basis::Basis;
+use crate::basis::cases::Case;
+use crate::basis::fluids::{self, Season};
+use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
+use crate::train::Train;
+use crate::{by, reckon};
+use stillrise_handbook::fluids::oil_density;
+use stillrise_handbook::separation::tank_removal::TankModel;
+use stillrise_handbook::separation::{mesh_removal, plate_removal, tank_removal};
+use stillrise_units::catalog::{DEG_C, DEG_F, ONE, PERCENT, UM};
+use stillrise_units::{Concentration, Flow, Length, Ratio, Temperature, Typed, Velocity, ratio};
+
+/// The stages in order; the first is what arrives.
+pub const STAGES: [&str; 4] = ["inlet", "tank", "plates", "mesh"];
+/// Ends of the size bands, µm; the last band is open.
+pub const BANDS: [f64; 6] = [0.0, 20.0, 40.0, 60.0, 90.0, 150.0];
+/// Diameters at which the stages' catch is shown, µm.
+pub const GRADES: [f64; 12] = [5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 60.0, 90.0, 120.0, 150.0, 200.0, 300.0];
+/// Shares of the flow at which the effluent is shown.
+pub const FLOWS: [f64; 8] = [0.1, 0.25, 0.5, 0.75, 1.0, 1.1, 1.25, 1.5];
+/// Multiples of the median at which it is shown.
+pub const MEDIANS: [f64; 7] = [0.25, 0.35, 0.5, 0.7, 1.0, 1.4, 2.0];
+/// Steps from the coldest to the warmest water.
+const STEPS: u32 = 4;
+
+/// The free oil of one band of sizes behind each stage, as a share of all free oil that arrives.
+#[derive(Debug, Clone)]
+pub struct Band {
+    /// From this size.
+    pub from: Val<Length>,
+    /// Up to this size.
+    pub to: Val<Length>,
+    /// Behind each of [`STAGES`]; behind the mesh only where there is one.
+    pub left: Vec<Val<Ratio>>,
+}
+
+/// What each stage catches of one size.
+#[derive(Debug, Clone)]
+pub struct Grade {
+    /// Diameter.
+    pub d: Val<Length>,
+    /// Rise.
+    pub rise: Val<Velocity>,
+    /// Caught in the tank.
+    pub tank: Val<Ratio>,
+    /// Caught by the plates, of what reaches them.
+    pub pack: Val<Ratio>,
+    /// Caught by the mesh, of what reaches it; `None` without one.
+    pub mesh: Option<Val<Ratio>>,
+    /// Left behind tank and plates.
+    pub left: Val<Ratio>,
+}
+
+/// The effluent at another flow, temperature or median.
+#[derive(Debug, Clone, Copy)]
+pub struct Point<Q> {
+    /// What was changed.
+    pub at: Val<Q>,
+    /// Total oil out, as expected.
+    pub expected: Val<Concentration>,
+}
+
+/// The median droplet at which a limit is just met.
+#[derive(Debug, Clone)]
+pub struct JustMet {
+    /// Which limit, by its place in the basis.
+    pub limit: usize,
+    /// The median; `None` when none between a tenth and ten times the basis' median does it.
+    pub d50: Option<Val<Length>>,
+}
+
+/// The ladder.
+#[derive(Debug, Clone)]
+pub struct Ladder {
+    /// Oil by size behind each stage, clean and at the end of the interval.
+    pub bands: [Vec<Band>; 2],
+    /// What each stage catches, at the end of the interval.
+    pub grades: Vec<Grade>,
+    /// Total oil out with the mesh counted; `None` without one.
+    pub with_mesh: Option<Val<Concentration>>,
+    /// Total oil out without it, whatever the headline counts.
+    pub without_mesh: Val<Concentration>,
+    /// Free oil left behind the tank alone, by each model of it.
+    pub tanks: Vec<(TankModel, Val<Ratio>)>,
+    /// Against flow, as a share of the case's flow.
+    pub by_flow: Vec<Point<Ratio>>,
+    /// Against the temperature of the water.
+    pub by_temperature: Vec<Point<Temperature>>,
+    /// Against the median droplet.
+    pub by_median: Vec<Point<Length>>,
+    /// Medians at which the limits are just met.
+    pub just_met: Vec<JustMet>,
+}
+
+const SIZE: Pair = (&UM, &UM);
+const SHARE: Pair = (&PERCENT, &PERCENT);
+
+/// Climbs the ladder around the removal that is held against the limits.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub fn ladder<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    train: &Train,
+    fixed: &Fixed,
+    (worst, case): (&Removal, &Case),
+    limits: &[super::limit::LimitVerdict],
+) -> Result<Ladder, Stop> {
+    let unit = &train.unit;
+    let place = format!("{}, {}", worst.case, worst.season.name());
+    t.section(format_args!("oil by droplet size: {place}, clean"));
+    let clean = Passage::new(t, basis, unit, fixed, worst.flow, (worst.season, State::Clean))?;
+    let clean = bands(t, fixed, &clean)?;
+    t.section(format_args!("oil by droplet size: {place}, end of interval"));
+    let end = bands(t, fixed, &worst.passage)?;
+    t.section(format_args!("catch by droplet size: {place}, end of interval"));
+    let grades = grades(t, basis, &worst.passage)?;
+    t.section(format_args!("with and without mesh: {place}, end of interval"));
+    let bare = worst.passage.without_mesh(fixed);
+    let without_mesh = effluent(t, "without the mesh", &bare, worst)?;
+    let with_mesh =
+        if bare.has_mesh() { Some(effluent(t, "with the mesh", &bare.with_mesh(), worst)?) } else { None };
+    t.section(format_args!("tank alone, model by model: {place}"));
+    let tanks = tanks(t, basis, unit, fixed, worst)?;
+    t.section(format_args!("against flow: {place}, end of interval"));
+    let by_flow = by_flow(t, basis, train, fixed, worst, case)?;
+    t.section(format_args!("against temperature: {}, end of interval", worst.case));
+    let by_temperature = by_temperature(t, basis, worst)?;
+    t.section(format_args!("against droplet size: {place}, end of interval"));
+    let by_median = by_median(t, worst)?;
+    let just_met = limits.iter().filter(|l| l.predicted).map(|l| just_met(t, worst, l)).collect::<Result<_, _>>()?;
+    Ok(Ladder {
+        bands: [clean, end],
+        grades,
+        with_mesh,
+        without_mesh,
+        tanks,
+        by_flow,
+        by_temperature,
+        by_median,
+        just_met,
+    })
+}
+
+fn effluent<T: Trail>(t: &mut T, what: &str, p: &Passage, like: &Removal) -> Result<Val<Concentration>, Stop> {
+    let left = p.left(t, &format!("free oil left, {what}"))?;
+    let free = out(t, &format!("free oil out, {what}"), &like.content, left);
+    Ok(total(t, &format!("total oil out, {what}"), &like.content, free))
+}
+
+fn bands<T: Trail>(t: &mut T, fixed: &Fixed, p: &Passage) -> Result<Vec<Band>, Stop> {
+    let ends: Vec<Val<Length>> = BANDS
+        .iter()
+        .skip(1)
+        .map(|um| given(t, "end of a band", Some(SIZE), Length::of(*um, &UM), "bands", &format!("{um} µm")))
+        .chain([fixed.sizes[1]])
+        .collect();
+    let plates = p.without_mesh(fixed);
+    let tank = Passage { v_pack: fixed.absent, ..plates.clone() };
+    let inlet = Passage { v_tank: fixed.absent, tank: fixed.mixed, index: fixed.no_index, ..tank.clone() };
+    let mut stages = vec![inlet, tank, plates];
+    if p.has_mesh() {
+        stages.push(p.with_mesh());
+    }
+    let mut from = fixed.sizes[0];
+    let mut bands = Vec::new();
+    for to in ends {
+        let mut left = Vec::new();
+        for (stage, name) in stages.iter().zip(STAGES) {
+            let part = Passage { from, to, ..stage.clone() };
+            left.push(part.left(t, &format!("left behind the {name}, of all free oil"))?);
+        }
+        bands.push(Band { from, to, left });
+        from = to;
+    }
+    Ok(bands)
+}
+
+fn grades<T: Trail>(t: &mut T, basis: &Basis, p: &Passage) -> Result<Vec<Grade>, Stop> {
+    let mut rows = Vec::new();
+    for um in GRADES {
+        let d = given(t, "size", Some(SIZE), Length::of(um, &UM), "table of sizes", &format!("{um} µm"));
+        let rise = crate::train::rise(t, "rise of the size", basis, d, p.water, p.oil, p.viscosity)?;
+        let tank = by!(t, "caught ahead of the pack", tank_removal::removal(rise, p.v_tank, p.tank, p.index))?;
+        let pack = by!(t, "caught by the plates", plate_removal::removal(rise, p.v_pack, p.spread, p.regime))?;
+        let mesh = if p.has_mesh() {
+            let (depth, curve) = (p.mesh.0, p.mesh.1.clone());
+            Some(by!(
+                t,
+                "caught by the mesh",
+                mesh_removal::removal(d, rise, p.solidity, p.fibre, depth, p.face, p.sticking, curve)
+            )?)
+        } else {
+            None
+        };
+        let left = reckon!(t, "left of the size", [PERCENT, PERCENT], (tank = tank, pack = pack) (ratio(1.0) - tank) * (ratio(1.0) - pack));
+        rows.push(Grade { d, rise, tank, pack, mesh, left });
+    }
+    Ok(rows)
+}
+
+/// The tank alone by each of its models; what its own index asks for is taken from the basis.
+fn tanks<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    unit: &crate::train::unit::Unit,
+    fixed: &Fixed,
+    worst: &Removal,
+) -> Result<Vec<(TankModel, Val<Ratio>)>, Stop> {
+    let mut rows = Vec::new();
+    for model in TankModel::ALL {
+        let tank = given(t, "model of the tank", None, *model, "list of models", model.word());
+        let mut other = basis.clone();
+        other.methods.tank = tank;
+        if *model == TankModel::Dispersed && basis.methods.tank.q != TankModel::Dispersed {
+            let number = ratio(0.5);
+            other.methods.tank_index =
+                given(t, "dispersion number", Some((&ONE, &ONE)), number, "our proposal, strongly dispersed", "0.5");
+        }
+        let p = Passage::new(t, &other, unit, fixed, worst.flow, (worst.season, State::End))?;
+        let alone = Passage { v_pack: fixed.absent, ..p.without_mesh(fixed) };
+        rows.push((*model, alone.left(t, &format!("free oil left behind the tank, {}", model.word()))?));
+    }
+    Ok(rows)
+}
+
+fn by_flow<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    train: &Train,
+    fixed: &Fixed,
+    worst: &Removal,
+    case: &Case,
+) -> Result<Vec<Point<Ratio>>, Stop> {
+    let mut points = Vec::new();
+    for share in FLOWS {
+        let text = format!("{} %", share * 100.0);
+        let at = given(t, "share of the flow", Some(SHARE), ratio(share), "table of flows", &text);
+        let flow: Val<Flow> =
+            reckon!(t, &format!("flow, {text} of {}", case.name), [GPM, M3_H], (flow = worst.flow, share = at) flow * share);
+        let p = Passage::new(t, basis, &train.unit, fixed, flow, (worst.season, State::End))?;
+        points.push(Point { at, expected: effluent(t, &format!("at {text} of the flow"), &p, worst)? });
+    }
+    Ok(points)
+}
+
+fn by_temperature<T: Trail>(t: &mut T, basis: &Basis, worst: &Removal) -> Result<Vec<Point<Temperature>>, Stop> {
+    let f = &basis.fluids;
+    let (cold, warm) = (DEG_C.from_si(f.cold.temperature.q.si()), DEG_C.from_si(f.warm.temperature.q.si()));
+    let oil = f.heaviest(Season::Cold);
+    let mut points = Vec::new();
+    for k in 0..=STEPS {
+        let c = cold + (warm - cold) * f64::from(k) / f64::from(STEPS);
+        let at = choose(
+            t,
+            "temperature of the water",
+            Some((&DEG_F, &DEG_C)),
+            Temperature::of(c, &DEG_C),
+            "equal steps from the coldest to the warmest water",
+            "a point of the curve",
+            &[f.cold.temperature.at, f.warm.temperature.at],
+        );
+        let water = fluids::water(t, at, f.salinity)?;
+        let density = by!(t, "density of the oil", oil_density::density(oil.density_15, at, oil.group))?;
+        // The regime of the gaps is the one of the case: warmer water is nearer to turning turbulent.
+        let p = Passage {
+            water: water.density,
+            oil: density,
+            viscosity: water.viscosity,
+            ..worst.passage.clone()
+        };
+        points.push(Point { at, expected: effluent(t, "at this temperature", &p, worst)? });
+    }
+    Ok(points)
+}
+
+fn by_median<T: Trail>(t: &mut T, worst: &Removal) -> Result<Vec<Point<Length>>, Stop> {
+    let mut points = Vec::new();
+    let base = worst.passage.d50;
+    if !worst.passage.table.q.0.is_empty() {
+        return Ok(points);
+    }
+    for multiple in MEDIANS {
+        let text = format!("{multiple}");
+        let share = given(t, "multiple of the median", Some((&ONE, &ONE)), ratio(multiple), "table of medians", &text);
+        let at = reckon!(t, "volume median diameter", [UM, UM], (d50 = base, share = share) d50 * share);
+        let p = Passage { d50: at, ..worst.passage.clone() };
+        points.push(Point { at, expected: effluent(t, &format!("at {text} of the median"), &p, worst)? });
+    }
+    Ok(points)
+}
+
+/// The median at which a limit is just met, to one part in a thousand.
+fn just_met<T: Trail>(t: &mut T, worst: &Removal, limit: &super::limit::LimitVerdict) -> Result<JustMet, Stop> {
+    let base = worst.passage.d50;
+    if !worst.passage.table.q.0.is_empty() {
+        return Ok(JustMet { limit: limit.limit, d50: None });
+    }
+    // The number held against the limit is the effluent times what the influent is taken at.
+    let at = |d50: Length| -> Result<f64, Stop> {
+        let off = &mut crate::provenance::Off;
+        let p = Passage { d50: Val { q: d50, at: base.at }, ..worst.passage.clone() };
+        let left = p.left(off, "")?.q.si();
+        let c = &worst.content;
+        let mean = c.free.q.si() * left + c.emulsified.q.si() + c.dissolved.q.si();
+        let scale = if c.total.q.si() > 0.0 { limit.influent.q.si() / c.total.q.si() } else { 1.0 };
+        Ok(mean * scale)
+    };
+    let goal = limit.against.q.si();
+    let (mut fine, mut coarse) = (base.q * 0.1, base.q * 10.0);
+    if at(coarse)? > goal || at(fine)? <= goal {
+        return Ok(JustMet { limit: limit.limit, d50: None });
+    }
+    for _ in 0..60 {
+        let middle = Length::from_si(stillrise_units::math::sqrt(fine.si() * coarse.si()));
+        if at(middle)? > goal {
+            fine = middle;
+        } else {
+            coarse = middle;
+        }
+        if coarse / fine < ratio(1.001) {
+            break;
+        }
+    }
+    let d50 = choose(
+        t,
+        "median at which the limit is just met",
+        Some(SIZE),
+        coarse,
+        "medians from a tenth to ten times the one of the basis",
+        "halved until the effluent meets the limit, all else as in the case; the line below works it",
+        &[base.at, limit.against.at],
+    );
+    effluent(t, "at the median that just meets the limit", &Passage { d50, ..worst.passage.clone() }, worst)?;
+    Ok(JustMet { limit: limit.limit, d50: Some(d50) })
+}

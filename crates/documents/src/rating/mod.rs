@@ -1,0 +1,148 @@
+//! What `rate` prints: what a unit that stands should do, and what explains that it does not.
+
+mod json;
+
+pub use json::rating_json;
+
+use crate::render::text::{Table, hang, item};
+use crate::risk::percent;
+use crate::summary::{CAUTION, capital, headline, mg_l, section, total_out};
+use stillrise_checks::Judged;
+use stillrise_design::basis::FLOW_UNITS;
+use stillrise_search::Settled;
+use stillrise_search::diagnosis::{Diagnosis, Explanation, Sized};
+use stillrise_units::catalog::{DEG_C, DEG_F};
+use stillrise_units::{System, Typed, print};
+
+/// Explanations that are printed.
+const SHOWN: usize = 6;
+
+/// A cause with its size, in words.
+#[must_use]
+pub fn sized(s: &Sized, system: System) -> String {
+    match (s.cause.size, s.size) {
+        (Some(size), Some(value)) => {
+            let unit = system.pick(size.units);
+            let text = format!("{} {}", print::digits(unit.from_si(value), 2), unit.symbol);
+            format!("{} ({} {})", s.cause.title, size.label, text.trim_end())
+        }
+        _ => s.cause.title.to_owned(),
+    }
+}
+
+/// A set of causes in words.
+#[must_use]
+pub fn together(e: &Explanation, system: System) -> String {
+    if e.causes.is_empty() {
+        return "Nothing is the matter; chance alone".to_owned();
+    }
+    e.causes.iter().map(|s| sized(s, system)).collect::<Vec<_>>().join("; and ")
+}
+
+/// What the leading explanation says of a larger unit.
+#[must_use]
+pub fn larger(d: &Diagnosis) -> &'static str {
+    match d.larger_helps() {
+        Some(true) => "Under the leading explanation a unit of twice the area would take at least a third off the effluent.",
+        Some(false) => {
+            "Under the leading explanation a larger unit would not help: one of twice the area would take less than a third off the effluent."
+        }
+        None => "No effluent was measured, so nothing can be said of a larger unit.",
+    }
+}
+
+/// The rating as plain text.
+#[must_use]
+pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
+    let system = settled.job.enquiry.system();
+    let mut out = format!("{}\n", settled.job.enquiry.head.title.as_deref().unwrap_or("untitled"));
+    out.push_str(&section("What it should do"));
+    for text in headline(settled) {
+        out.push_str(&hang(&text, width, 0, 2));
+    }
+    out.push_str(&section("Where it falls short of its duty"));
+    let failing: Vec<&Judged> = settled.verdicts.iter().filter(|j| j.stands_failed()).collect();
+    if failing.is_empty() {
+        out.push_str("No rule fails: as built, it fits its duty.\n");
+    }
+    for j in failing {
+        out.push_str(&item("-", &format!("{}: {}. {}", j.rule.title, j.verdict.says(), j.rule.remedy), width));
+    }
+    out.push_str(&section("What was observed"));
+    let flow = system.pick(FLOW_UNITS);
+    let temperature = system.pick((&DEG_F, &DEG_C));
+    let mut table = Table::new([
+        "occasion",
+        &format!("flow, {}", flow.symbol),
+        "oil in, mg/L",
+        &format!("water, {}", temperature.symbol),
+        "oil out, mg/L",
+        "should be, mg/L",
+    ]);
+    let mark = |text: String, measured: bool| if measured { text } else { format!("({text})") };
+    let n = |si: f64| print::digits(stillrise_units::catalog::MG_L.from_si(si), 3);
+    for s in &d.seen {
+        table.row([
+            s.name.clone(),
+            mark(print::digits(flow.from_si(s.flow.0.si()), 3), s.flow.1),
+            mark(n(s.influent.0.si()), s.influent.1),
+            mark(print::digits(temperature.from_si(s.temperature.0.si()), 3), s.temperature.1),
+            s.measured.map_or_else(|| "-".to_owned(), |c| n(c.si())),
+            total_out(s.expected, s.influent.0),
+        ]);
+    }
+    out.push_str(&table.render(width));
+    out.push_str(&hang("In brackets: not measured, taken from the basis.", width, 0, 0));
+    out.push_str(&section("What explains it"));
+    for (k, e) in d.explanations.iter().take(SHOWN).enumerate() {
+        let outs: Vec<String> = e.effluent.iter().flatten().map(|c| n(c.si())).collect();
+        let then = if outs.is_empty() {
+            String::new()
+        } else {
+            format!(" It would give {} mg/L where that was measured.", outs.join(", "))
+        };
+        out.push_str(&item(
+            &format!("{}.", k + 1),
+            &format!("{}: {}.{then}", percent(e.weight), together(e, system)),
+            width,
+        ));
+    }
+    out.push_str(&hang(
+        &format!(
+            "Weights among {} sets of one or two causes, by how well each explains all that was observed, how usual its sizes are and how often such causes occur. The frequencies are judgement; sizes are found with the chain of the design.",
+            d.sets
+        ),
+        width,
+        0,
+        0,
+    ));
+    out.push_str(&section("What to test next"));
+    if let Some(next) = d.next {
+        out.push_str(&hang(&format!("Cheapest that tells the leading explanations apart: {}", next.test), width, 0, 2));
+    }
+    for (cause, weight) in d.causes.iter().filter(|(_, w)| *w >= 0.05) {
+        out.push_str(&item(
+            "-",
+            &format!(
+                "{} ({}): {} Test: {} If so: {}",
+                cause.title,
+                percent(*weight),
+                capital(cause.how),
+                cause.test,
+                cause.remedy
+            ),
+            width,
+        ));
+    }
+    out.push_str(&section("Would a larger unit help?"));
+    out.push_str(&hang(larger(d), width, 0, 2));
+    if let Some(lead) = d.explanations.first() {
+        let pair = lead.effluent.iter().zip(&lead.larger).find_map(|(a, b)| Some(((*a)?, (*b)?)));
+        if let Some((now, then)) = pair {
+            out.push_str(&hang(&format!("{} now, {} then.", mg_l(now), mg_l(then)), width, 0, 2));
+        }
+    }
+    out.push_str(&section("Cautions"));
+    out.push_str(&hang(CAUTION, width, 0, 0));
+    out
+}

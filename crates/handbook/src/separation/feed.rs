@@ -1,0 +1,198 @@
+//! The droplets of a feed: how their volume spreads over size, and how each size rises.
+//!
+//! Sizes are counted by `y`, the logarithm of size over the median. Integrals over the feed run over a
+//! variable that gives size and velocity without solving for either.
+
+use super::drag_rise::{drag_and_slope, slowing};
+use super::remaining_oil::{DropletLaw, RiseLaw};
+use crate::page::Series;
+use stillrise_units::G;
+use stillrise_units::math::{abs, exp, ln, max, min, normal_cdf, sqrt};
+
+/// Standard normal deviates, or as rare, between which a distribution is integrated.
+const TAIL: f64 = 5.0;
+/// What lies below them: the standard normal distribution function of -5.
+pub(super) const BELOW: f64 = 2.866_515_718_791_939e-7;
+/// No droplet is taken to be faster (m/s): keeps the far tail within the pages' domains.
+const FASTEST: f64 = 1e5;
+const INVERSE_SQRT_2_PI: f64 = 0.398_942_280_401_432_7;
+const INVERSE_SQRT_PI: f64 = 0.564_189_583_547_756_3;
+const SQRT_2: f64 = core::f64::consts::SQRT_2;
+const LN_2: f64 = core::f64::consts::LN_2;
+
+/// How the volume spreads over size.
+pub(super) enum Spread {
+    /// Log-normal: the logarithm of the geometric standard deviation.
+    LogNormal(f64),
+    /// Rosin-Rammler: its exponent.
+    RosinRammler(f64),
+    /// Upper limit: its shape, and largest over median size.
+    UpperLimit(f64, f64),
+    /// A table: `y` and the share of the volume that is finer, rising.
+    Measured(Vec<(f64, f64)>),
+}
+
+impl Spread {
+    /// From the arguments of the page.
+    pub(super) fn new(law: DropletLaw, d50: f64, shape: f64, largest: f64, table: &Series) -> Self {
+        match law {
+            DropletLaw::LogNormal => Spread::LogNormal(ln(shape)),
+            DropletLaw::RosinRammler => Spread::RosinRammler(shape),
+            DropletLaw::UpperLimit => Spread::UpperLimit(shape, max(largest / d50, 1.0 + 1e-9)),
+            DropletLaw::Measured => Spread::Measured(table.0.iter().map(|(d, f)| (ln(d / d50), *f)).collect()),
+        }
+    }
+
+    /// The `y` between which all but a ten-millionth of the volume lies.
+    pub(super) fn ends(&self) -> (f64, f64) {
+        match self {
+            Spread::LogNormal(s) => (-TAIL * s, TAIL * s),
+            // ln 2 (d/d50)^n = -ln(share that is coarser).
+            Spread::RosinRammler(n) => ((ln(BELOW) - ln(LN_2)) / n, (ln(-ln(BELOW)) - ln(LN_2)) / n),
+            Spread::UpperLimit(shape, ratio) => {
+                let end = |u: f64| ln(ratio * exp(u) / (ratio - 1.0 + exp(u)));
+                (end(-TAIL / (SQRT_2 * shape)), end(TAIL / (SQRT_2 * shape)))
+            }
+            Spread::Measured(rows) => {
+                (rows.first().map_or(0.0, |(y, _)| *y), rows.last().map_or(0.0, |(y, _)| *y))
+            }
+        }
+    }
+
+    /// Where the density jumps.
+    pub(super) fn breaks(&self) -> &[(f64, f64)] {
+        match self {
+            Spread::Measured(rows) => rows,
+            _ => &[],
+        }
+    }
+
+    /// The step in `y` over which the density bends.
+    pub(super) fn bend(&self) -> f64 {
+        match self {
+            Spread::LogNormal(s) => *s,
+            Spread::RosinRammler(n) => 1.0 / n,
+            Spread::UpperLimit(shape, _) => 0.5 / shape,
+            Spread::Measured(_) => 1.0,
+        }
+    }
+
+    /// Share of the volume in droplets finer than `y`.
+    pub(super) fn finer(&self, y: f64) -> f64 {
+        match self {
+            Spread::LogNormal(s) => normal_cdf(y / s),
+            Spread::RosinRammler(n) => 1.0 - exp(-LN_2 * exp(n * y)),
+            Spread::UpperLimit(shape, ratio) => {
+                let size = exp(y) / ratio;
+                if size < 1.0 { normal_cdf(SQRT_2 * shape * ln((ratio - 1.0) * size / (1.0 - size))) } else { 1.0 }
+            }
+            Spread::Measured(rows) => {
+                let mut below = (f64::NEG_INFINITY, 0.0);
+                for row in rows {
+                    if y < row.0 {
+                        return if below.0.is_finite() {
+                            below.1 + (row.1 - below.1) * (y - below.0) / (row.0 - below.0)
+                        } else {
+                            row.1
+                        };
+                    }
+                    below = *row;
+                }
+                1.0
+            }
+        }
+    }
+
+    /// Slope of [`Self::finer`].
+    pub(super) fn density(&self, y: f64) -> f64 {
+        match self {
+            Spread::LogNormal(s) => INVERSE_SQRT_2_PI * exp(-0.5 * (y / s) * (y / s)) / s,
+            Spread::RosinRammler(n) => {
+                let x = LN_2 * exp(n * y);
+                n * x * exp(-x)
+            }
+            Spread::UpperLimit(shape, ratio) => {
+                let size = exp(y) / ratio;
+                if size >= 1.0 {
+                    return 0.0;
+                }
+                let u = shape * ln((ratio - 1.0) * size / (1.0 - size));
+                shape * INVERSE_SQRT_PI * exp(-u * u) / (1.0 - size)
+            }
+            Spread::Measured(rows) => {
+                let step = rows.windows(2).find(|pair| y < pair[1].0);
+                step.map_or(0.0, |p| if y < p[0].0 { 0.0 } else { (p[1].1 - p[0].1) / (p[1].0 - p[0].0) })
+            }
+        }
+    }
+}
+
+/// How the droplets rise.
+pub(super) struct Rise {
+    law: RiseLaw,
+    d50: f64,
+    /// Stokes velocity and the Reynolds number it would give, at the median.
+    v_50: f64,
+    re_50: f64,
+}
+
+/// One size: its `y`, diameter and velocity, and the step in `y` of a step in the variable of integration.
+pub(super) struct Size {
+    pub(super) y: f64,
+    pub(super) d: f64,
+    pub(super) v: f64,
+    pub(super) dy: f64,
+}
+
+impl Rise {
+    pub(super) fn new(law: RiseLaw, d50: f64, rho_w: f64, rho_o: f64, mu: f64) -> Self {
+        let v_50 = G.value * (rho_w - rho_o) * d50 * d50 / (18.0 * mu);
+        Self { law, d50, v_50, re_50: rho_w * v_50 * d50 / mu }
+    }
+
+    /// The variable of integration at a size. With drag it is the logarithm of the droplet's own
+    /// Reynolds number: from that, size and velocity follow without solving for either.
+    pub(super) fn variable(&self, y: f64) -> f64 {
+        match self.law {
+            RiseLaw::Stokes => y,
+            RiseLaw::Drag => {
+                let ln_stokes = ln(self.re_50) + 3.0 * y;
+                ln_stokes + ln(slowing(exp(ln_stokes)))
+            }
+        }
+    }
+
+    /// The size at a value of the variable.
+    pub(super) fn size(&self, x: f64) -> Size {
+        let (y, drag, slope) = match self.law {
+            RiseLaw::Stokes => (x, 1.0, 2.0),
+            RiseLaw::Drag => {
+                let (drag, slope) = drag_and_slope(exp(x), x);
+                ((x + ln(drag) - ln(self.re_50)) / 3.0, drag, slope)
+            }
+        };
+        let size = exp(y);
+        Size { y, d: self.d50 * size, v: min(FASTEST, self.v_50 * size * size / drag), dy: (1.0 + slope) / 3.0 }
+    }
+
+    /// The `y` whose velocity is `v`: where a removal curve has its kink.
+    pub(super) fn at(&self, v: f64) -> f64 {
+        let stokes = sqrt(v / self.v_50);
+        let mut size = stokes;
+        if self.law == RiseLaw::Drag {
+            // d = d_Stokes sqrt(drag over Stokes at v d), by Newton. A kink that is found to 1e-5 costs
+            // the integral less than 1e-9.
+            for _ in 0..30 {
+                let re = self.re_50 * v / self.v_50 * size;
+                let (drag, slope) = drag_and_slope(re, ln(re));
+                let next = stokes * sqrt(drag);
+                let step = (next - size) / (1.0 - 0.5 * slope * next / size);
+                size += step;
+                if abs(step) < 1e-7 * size {
+                    break;
+                }
+            }
+        }
+        ln(size)
+    }
+}

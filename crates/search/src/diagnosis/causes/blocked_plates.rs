@@ -1,0 +1,28 @@
+//! Cause: sludge has filled hopper and plates
+
+use super::{Cause, Size};
+use stillrise_units::catalog::PERCENT;
+
+/// See the head line.
+pub(super) static CAUSE: Cause = Cause {
+    id: "blocked-plates",
+    title: "Sludge has filled hopper and plates",
+    how: "Sludge over its trigger rises into the pack; the plates left carry all of the flow.",
+    often: 0.12,
+    size: Some(Size {
+        label: "plate area lost",
+        units: (&PERCENT, &PERCENT),
+        low: 0.2,
+        likely: 0.5,
+        high: 0.9,
+    }),
+    act: |s, x| s.plates_lost = x,
+    settled_by: &[],
+    looks: Some([0.2, 0.5, 0.15, 0.15]),
+    jar: Some([0.55, 0.35, 0.1]),
+    alarm: None,
+    backed_up: 0.3,
+    test: "Dip the sludge with a pole or a clear tube in hopper and under the pack.",
+    cost: 2,
+    remedy: "Pump out, lift the modules and rinse them; then shorten the interval, or a grit trap ahead. Confined space: no entry without permit.",
+};

@@ -1,0 +1,21 @@
+//! Cause: the float is wrong, the water is not
+
+use super::Cause;
+
+/// See the head line.
+pub(super) static CAUSE: Cause = Cause {
+    id: "false-alarm",
+    title: "The float is wrong, the water is not",
+    how: "A float of the wrong density, fouled, or set against a level that moves with the flow sounds without oil.",
+    often: 0.06,
+    size: None,
+    act: |_, _| {},
+    settled_by: &[],
+    looks: None,
+    jar: None,
+    alarm: Some([0.1, 0.2, 0.05, 0.65]),
+    backed_up: 0.0,
+    test: "Lift the float by hand in clear water, let it go, and read its density off its plate.",
+    cost: 1,
+    remedy: "A float heavier than the oil and lighter than the water, set from the level at full flow.",
+};

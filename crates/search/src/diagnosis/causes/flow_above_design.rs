@@ -1,0 +1,28 @@
+//! Cause: more water than the unit was sized for
+
+use super::{Cause, Measured, Size};
+use stillrise_units::catalog::ONE;
+
+/// See the head line.
+pub(super) static CAUSE: Cause = Cause {
+    id: "flow-above-design",
+    title: "More water than the unit was sized for",
+    how: "A second pump, an open hydrant or roof water brings a higher flow; plates pass what they were to catch.",
+    often: 0.15,
+    size: Some(Size {
+        label: "flow over that of the case",
+        units: (&ONE, &ONE),
+        low: 1.1,
+        likely: 1.8,
+        high: 4.0,
+    }),
+    act: |s, x| s.flow = x,
+    settled_by: &[Measured::Flow],
+    looks: Some([0.25, 0.45, 0.15, 0.15]),
+    jar: Some([0.6, 0.35, 0.05]),
+    alarm: None,
+    backed_up: 0.25,
+    test: "Time the draw-down of the sump for each pump, then for both; or read a bucket and a watch at the outlet.",
+    cost: 2,
+    remedy: "Throttle or interlock the pumps, equalise ahead, or take a larger unit.",
+};

@@ -1,0 +1,92 @@
+//! Why a unit falls short: one cause a file.
+//!
+//! A cause has a size that can be found from what was observed, signs that speak for or against it, a test
+//! that would show it, and a remedy. How often causes occur and how signs go with them is common practice
+//! put into numbers: engineering judgement, all of it.
+
+use super::situation::Situation;
+use stillrise_design::provenance::Pair;
+
+/// How a size is spread before anything was observed: half of the causes lie below `likely`, nine in ten
+/// between `low` and `high`.
+#[derive(Debug, Clone, Copy)]
+pub struct Size {
+    /// What it is.
+    pub label: &'static str,
+    /// Print units.
+    pub units: Pair,
+    /// One in twenty is smaller, SI.
+    pub low: f64,
+    /// Half is smaller.
+    pub likely: f64,
+    /// One in twenty is larger.
+    pub high: f64,
+}
+
+/// One cause.
+#[derive(Debug)]
+pub struct Cause {
+    /// File stem in kebab case.
+    pub id: &'static str,
+    /// In a phrase.
+    pub title: &'static str,
+    /// How it comes about.
+    pub how: &'static str,
+    /// How often it stands behind a complaint, of all complaints.
+    pub often: f64,
+    /// Its size, if it moves the effluent.
+    pub size: Option<Size>,
+    /// Puts a size of it into a situation.
+    pub act: fn(&mut Situation, f64),
+    /// Whether what was measured settles the question already: a measured flow is no unknown flow.
+    pub settled_by: &'static [Measured],
+    /// How the water looks under it: clear, hazy, milky, film.
+    pub looks: Option<[f64; 4]>,
+    /// What a jar does: clears within an hour, overnight, stays.
+    pub jar: Option<[f64; 3]>,
+    /// What the alarm does: silent, thick oil and no alarm, oil found, no oil found.
+    pub alarm: Option<[f64; 4]>,
+    /// How likely the water stands above its usual level.
+    pub backed_up: f64,
+    /// The test that would show it.
+    pub test: &'static str,
+    /// What the test costs: 1 a look, 2 an hour, 3 a laboratory sample, 4 a day, 5 a shutdown.
+    pub cost: u8,
+    /// What to do about it.
+    pub remedy: &'static str,
+}
+
+/// What may have been measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Measured {
+    /// Flow.
+    Flow,
+    /// Temperature.
+    Temperature,
+    /// Oil that arrives.
+    OilIn,
+}
+
+macro_rules! list_causes {
+    ($($name:ident),+ $(,)?) => {
+        $(mod $name;)+
+        /// Every cause.
+        pub static CAUSES: &[&Cause] = &[$(&$name::CAUSE),+];
+    };
+}
+
+list_causes! {
+    emulsion,
+    dissolved_oil,
+    flow_above_design,
+    pump_shear,
+    finer_droplets,
+    stronger_influent,
+    sampling_or_method,
+    blocked_plates,
+    colder_water,
+    oil_over_cap,
+    siphon,
+    fouled_mesh,
+    false_alarm,
+}

@@ -1,0 +1,28 @@
+//! Cause: the sample or the method, not the water
+
+use super::{Cause, Size};
+use stillrise_units::catalog::ONE;
+
+/// See the head line.
+pub(super) static CAUSE: Cause = Cause {
+    id: "sampling-or-method",
+    title: "The sample or the method, not the water",
+    how: "A film skimmed into the bottle, the first flush, a bottle rinsed or left warm, or a method that counts fats, soaps and waxes.",
+    often: 0.12,
+    size: Some(Size {
+        label: "measured over true oil",
+        units: (&ONE, &ONE),
+        low: 0.4,
+        likely: 1.8,
+        high: 5.0,
+    }),
+    act: |s, x| s.bias = x,
+    settled_by: &[],
+    looks: Some([0.6, 0.2, 0.1, 0.1]),
+    jar: Some([0.5, 0.2, 0.3]),
+    alarm: None,
+    backed_up: 0.0,
+    test: "Three bottles at once from mid-depth of the sample point, no film, acidified and cold, to one laboratory; one of them with silica gel clean-up.",
+    cost: 3,
+    remedy: "A sample point with a free fall, a written procedure, and the method that the permit names.",
+};

@@ -1,0 +1,326 @@
+//! How sure the prediction is: the uncertain inputs drawn together, run through the same chain as the
+//! design itself, around the unit taken.
+
+pub mod indices;
+pub mod inputs;
+pub mod sample;
+
+use crate::side_by_side::side_by_side;
+use indices::{Share, share};
+use inputs::Input;
+use sample::Hypercube;
+use stillrise_design::basis::basis;
+use stillrise_design::enquiry::Enquiry;
+use stillrise_design::job::Design;
+use stillrise_design::performance::passage::Fixed;
+use stillrise_design::performance::{Depth, State, performance};
+use stillrise_design::train::Train;
+use stillrise_design::{Job, Off, Stop, WhatIf, triage};
+use stillrise_units::{Concentration, Typed, math};
+
+/// Samples of a study when nobody says how many.
+pub const SAMPLES: usize = 10_000;
+/// Rows of the study that finds the shares: each input costs as many designs.
+const SHARE_ROWS: usize = 1000;
+/// An input that changes nothing in so many rows changes nothing.
+const PROBE_ROWS: usize = 12;
+
+/// A result over all samples.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Spread {
+    /// One in twenty lies below.
+    pub low: Concentration,
+    /// Half lies below.
+    pub median: Concentration,
+    /// One in twenty lies above.
+    pub high: Concentration,
+    /// The mean.
+    pub mean: Concentration,
+}
+
+/// A limit over all samples.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LimitRisk {
+    /// Which limit, by its place in the basis.
+    pub limit: usize,
+    /// What is held against it.
+    pub held: Spread,
+    /// Share of the samples that keep it, as expected.
+    pub kept: f64,
+    /// Share that keeps it even if everything mixes.
+    pub kept_mixed: f64,
+}
+
+/// One input and its share in the spread of the effluent's logarithm.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Carrier {
+    /// The input.
+    pub input: Input,
+    /// Its share.
+    pub share: Share,
+}
+
+/// What the shares are shares of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Governs {
+    /// The number held against this limit, by its place in the basis: the tightest of those predicted.
+    Limit(usize),
+    /// Total oil out in the worst case.
+    Effluent,
+}
+
+/// How sure the prediction is.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Risk {
+    /// Samples drawn.
+    pub samples: usize,
+    /// Of these, how many the chain gave no answer for.
+    pub stopped: usize,
+    /// Total oil out in the worst case: everything ideal, as expected, everything mixed.
+    pub rungs: [Spread; 3],
+    /// As expected, with the mesh counted; `None` without one.
+    pub with_mesh: Option<Spread>,
+    /// Total oil out by case, cold, at the end of the interval.
+    pub cases: Vec<(String, Spread)>,
+    /// Free oil out in the worst case.
+    pub free: Spread,
+    /// The limits that are predicted.
+    pub limits: Vec<LimitRisk>,
+    /// What the shares are shares of.
+    pub governs: Governs,
+    /// The inputs that carry a share, the largest total first.
+    pub carriers: Vec<Carrier>,
+    /// Inputs that were drawn and move nothing.
+    pub idle: Vec<Input>,
+    /// Rows of the study that found the shares.
+    pub rows: usize,
+}
+
+/// Stops a study: asked between samples with how many are done, of how many.
+pub type Watch<'a> = &'a (dyn Fn(usize, usize) -> bool + Sync);
+
+/// Never stops.
+#[must_use]
+pub fn patient(_: usize, _: usize) -> bool {
+    true
+}
+
+/// What one design gives.
+struct Sampled {
+    /// Ideal, expected, mixed, with mesh.
+    rungs: [f64; 4],
+    free: f64,
+    cases: Vec<f64>,
+    /// Held against each predicted limit: expected, mixed, and the limit's own number.
+    limits: Vec<[f64; 3]>,
+}
+
+/// The chain around one unit, ready to be run with other inputs.
+pub(crate) struct Model<'a> {
+    enquiry: &'a Enquiry,
+    train: &'a Train,
+    blocked: Option<String>,
+    inputs: Vec<Input>,
+    /// Cases with a known content, by place, and limits predicted.
+    cases: Vec<usize>,
+    limits: Vec<usize>,
+    governs: Governs,
+}
+
+impl<'a> Model<'a> {
+    /// Around the unit of a design; `None` when none was laid out.
+    pub(crate) fn new(enquiry: &'a Enquiry, design: &'a Design, inputs: Vec<Input>) -> Option<Self> {
+        let (basis, train, p) = (design.basis.as_ref()?, design.train.as_ref()?, design.performance.as_ref()?);
+        let cases = (0..basis.cases.len()).filter(|k| basis.cases[*k].content.is_some()).collect();
+        let predicted: Vec<_> = p.limits.iter().filter(|l| l.predicted).collect();
+        let ratio = |l: &&stillrise_design::performance::limit::LimitVerdict| l.expected.q.si() / l.against.q.si();
+        let governs = predicted
+            .iter()
+            .max_by(|a, b| ratio(a).total_cmp(&ratio(b)))
+            .map_or(Governs::Effluent, |l| Governs::Limit(l.limit));
+        Some(Self {
+            enquiry,
+            train,
+            blocked: triage::blocked(&design.triage),
+            inputs,
+            cases,
+            limits: predicted.iter().map(|l| l.limit).collect(),
+            governs,
+        })
+    }
+
+    /// Room for the what-ifs of one thread.
+    fn space(&self) -> WhatIf {
+        WhatIf(self.inputs.iter().map(|i| (i.key.clone(), i.now.clone())).collect())
+    }
+
+    /// One design with these inputs.
+    fn run(&self, row: impl Fn(usize) -> f64, space: &mut WhatIf) -> Option<Sampled> {
+        for (k, input) in self.inputs.iter().enumerate() {
+            if let Some(slot) = space.0.get_mut(&input.key) {
+                *slot = input.range.quantile(row(k));
+            }
+        }
+        self.design(space).ok().flatten()
+    }
+
+    fn design(&self, w: &WhatIf) -> Result<Option<Sampled>, Stop> {
+        let basis = basis(&mut Off, w, self.enquiry)?;
+        let p =
+            performance(&mut Off, w, self.enquiry, &basis, self.train, self.blocked.as_deref(), Depth::Limits)?;
+        let Some(worst) = p.worst() else { return Ok(None) };
+        let total = |left: f64| {
+            let c = &worst.content;
+            c.free.q.si() * left + c.emulsified.q.si() + c.dissolved.q.si()
+        };
+        let fixed = Fixed::new(&mut Off);
+        let ideal = worst.passage.ideal(&fixed).left(&mut Off, "")?.q.si();
+        let mesh = if worst.passage.has_mesh() {
+            total(worst.passage.with_mesh().left(&mut Off, "")?.q.si())
+        } else {
+            f64::NAN
+        };
+        let of_case = |k: &usize| {
+            let found = p.removals.iter().find(|r| r.case_index == *k && r.state == State::End);
+            found.map_or(f64::NAN, |r| r.total.expected.q.si())
+        };
+        let of_limit = |k: &usize| {
+            let found = p.limits.iter().find(|l| l.limit == *k);
+            found.map_or([f64::NAN; 3], |l| [l.expected.q.si(), l.mixed.q.si(), l.against.q.si()])
+        };
+        Ok(Some(Sampled {
+            rungs: [total(ideal), worst.total.expected.q.si(), worst.total.mixed.q.si(), mesh],
+            free: worst.free.expected.q.si(),
+            cases: self.cases.iter().map(of_case).collect(),
+            limits: self.limits.iter().map(of_limit).collect(),
+        }))
+    }
+
+    /// The logarithm of what the shares are shares of; not a number when the chain stopped.
+    fn result(&self, sampled: Option<Sampled>) -> f64 {
+        sampled.map_or(f64::NAN, |s| {
+            let place = match self.governs {
+                Governs::Limit(k) => self.limits.iter().position(|l| *l == k),
+                Governs::Effluent => None,
+            };
+            let number = place.and_then(|k| s.limits.get(k)).map_or(s.rungs[1], |l| l[0]);
+            // A ten-thousandth of a mg/L is nothing.
+            math::ln(number.max(1e-7))
+        })
+    }
+
+    /// The share of each input in the spread, from so many rows; `None` when stopped by the watch.
+    pub(crate) fn shares(&self, rows: usize, watch: Watch<'_>) -> Option<Vec<Share>> {
+        let columns = self.inputs.len();
+        let (a, b) = (Hypercube::new(rows, columns, 0), Hypercube::new(rows, columns, columns as u64));
+        let at = |cube: &Hypercube, rows: usize| {
+            side_by_side(rows, 8, || self.space(), |i, space| self.result(self.run(|k| cube.row(i)[k], space)))
+        };
+        let (fa, fb) = (at(&a, rows), at(&b, rows));
+        let mut shares = Vec::new();
+        for j in 0..columns {
+            if !watch(j, columns) {
+                return None;
+            }
+            let mixed = |from: usize, to: usize| {
+                side_by_side(to - from, 8, || self.space(), |i, space| {
+                    let (a, b) = (a.row(from + i), b.row(from + i));
+                    self.result(self.run(|k| if k == j { b[k] } else { a[k] }, space))
+                })
+            };
+            let probe = PROBE_ROWS.min(rows);
+            let mut fm = mixed(0, probe);
+            if fm.iter().zip(&fa).all(|(m, a)| m.to_bits() == a.to_bits()) {
+                shares.push(Share { first: 0.0, total: 0.0 });
+                continue;
+            }
+            fm.extend(mixed(probe, rows));
+            // Rows that the chain has no answer for in any of the three say nothing.
+            let sound: Vec<usize> =
+                (0..rows).filter(|i| [fa[*i], fb[*i], fm[*i]].iter().all(|x| x.is_finite())).collect();
+            let pick = |f: &[f64]| sound.iter().map(|i| f[*i]).collect::<Vec<_>>();
+            shares.push(share(&pick(&fa), &pick(&fb), &pick(&fm)));
+        }
+        Some(shares)
+    }
+}
+
+/// Studies how sure the prediction of a settled job is.
+///
+/// `None` when there is no prediction, or when the watch stopped it.
+#[must_use]
+pub fn risk(job: &Job, samples: usize, watch: Watch<'_>) -> Option<Risk> {
+    let drawn = inputs::inputs(&job.ledger);
+    let model = Model::new(&job.enquiry, &job.design, drawn.clone())?;
+    let samples = samples.max(1);
+    // The bands first: one hypercube over everything that is uncertain.
+    let cube = Hypercube::new(samples, drawn.len(), 2 * drawn.len() as u64);
+    let part = 500;
+    let mut done: Vec<Option<Sampled>> = Vec::with_capacity(samples);
+    while done.len() < samples {
+        if !watch(done.len(), samples) {
+            return None;
+        }
+        let from = done.len();
+        done.extend(side_by_side(part.min(samples - from), 16, || model.space(), |i, space| {
+            model.run(|k| cube.row(from + i)[k], space)
+        }));
+    }
+    let sound: Vec<&Sampled> = done.iter().flatten().collect();
+    if sound.is_empty() {
+        return None;
+    }
+    let spread = |of: &dyn Fn(&Sampled) -> f64| spread(sound.iter().map(|s| of(s)).collect());
+    let p = job.design.performance.as_ref()?;
+    let with_mesh = p.worst().is_some_and(|w| w.passage.has_mesh()).then(|| spread(&|s| s.rungs[3]));
+    let kept = |k: usize, i: usize| {
+        sound.iter().filter(|s| s.limits[k][i] <= s.limits[k][2]).count() as f64 / sound.len() as f64
+    };
+    let name = |k: &usize| job.design.basis.as_ref().map_or_else(String::new, |b| b.cases[*k].name.clone());
+    let rows = SHARE_ROWS.min(samples);
+    let shares = model.shares(rows, watch)?;
+    let mut carriers = Vec::new();
+    let mut idle = Vec::new();
+    for (input, share) in drawn.into_iter().zip(shares) {
+        // Judged in print: what rounds to nothing carries nothing.
+        if share.total < 5e-4 { idle.push(input) } else { carriers.push(Carrier { input, share }) }
+    }
+    carriers.sort_by(|a, b| b.share.total.total_cmp(&a.share.total));
+    Some(Risk {
+        samples,
+        stopped: samples - sound.len(),
+        rungs: [0, 1, 2].map(|k| spread(&move |s| s.rungs[k])),
+        with_mesh,
+        cases: model.cases.iter().enumerate().map(|(k, case)| (name(case), spread(&move |s| s.cases[k]))).collect(),
+        free: spread(&|s| s.free),
+        limits: model
+            .limits
+            .iter()
+            .enumerate()
+            .map(|(k, limit)| LimitRisk {
+                limit: *limit,
+                held: spread(&move |s| s.limits[k][0]),
+                kept: kept(k, 0),
+                kept_mixed: kept(k, 1),
+            })
+            .collect(),
+        governs: model.governs,
+        carriers,
+        idle,
+        rows,
+    })
+}
+
+/// Percentiles of a result, straight between the sorted samples.
+fn spread(mut values: Vec<f64>) -> Spread {
+    values.sort_by(f64::total_cmp);
+    let at = |share: f64| {
+        let place = share * (values.len() - 1) as f64;
+        let below = place as usize;
+        let above = (below + 1).min(values.len() - 1);
+        values[below] + (values[above] - values[below]) * (place - below as f64)
+    };
+    let mean = values.iter().sum::<f64>() / values.len() as f64;
+    let [low, median, high, mean] = [at(0.05), at(0.5), at(0.95), mean].map(Concentration::from_si);
+    Spread { low, median, high, mean }
+}

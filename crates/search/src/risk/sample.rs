@@ -1,0 +1,68 @@
+//! Latin hypercubes: every input is cut into as many equal shares as there are samples, and each share is
+//! drawn once.
+//!
+//! Each column has a random stream of its own, so a sample does not depend on how many inputs stand beside
+//! it in the list or on who draws it.
+
+use rand::{RngExt, SeedableRng, seq::SliceRandom};
+use rand_chacha::ChaCha8Rng;
+
+/// The seed of every study: results are the same today and tomorrow.
+pub const SEED: u64 = 0x5711_1215;
+
+/// A sample of the unit cube, row by row.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Hypercube {
+    /// Numbers between 0 and 1: `columns` to a row.
+    cells: Vec<f64>,
+    columns: usize,
+}
+
+impl Hypercube {
+    /// `rows` by `columns`, from the streams that begin at `first`.
+    #[must_use]
+    pub fn new(rows: usize, columns: usize, first: u64) -> Self {
+        let mut cells = vec![0.0; rows * columns];
+        let mut order: Vec<usize> = (0..rows).collect();
+        for column in 0..columns {
+            let mut random = ChaCha8Rng::seed_from_u64(SEED);
+            random.set_stream(first + column as u64);
+            order.sort_unstable();
+            order.shuffle(&mut random);
+            for (row, share) in order.iter().enumerate() {
+                let within: f64 = random.random();
+                cells[row * columns + column] = (*share as f64 + within) / rows as f64;
+            }
+        }
+        Self { cells, columns }
+    }
+
+    /// One row.
+    #[must_use]
+    pub fn row(&self, row: usize) -> &[f64] {
+        &self.cells[row * self.columns..(row + 1) * self.columns]
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_share_is_drawn_once() {
+        let cube = Hypercube::new(50, 3, 7);
+        for column in 0..3 {
+            let mut shares: Vec<usize> = (0..50).map(|row| (cube.row(row)[column] * 50.0) as usize).collect();
+            shares.sort_unstable();
+            assert_eq!(shares, (0..50).collect::<Vec<_>>(), "column {column}");
+        }
+    }
+
+    #[test]
+    fn a_column_does_not_depend_on_its_neighbours() {
+        let (one, three) = (Hypercube::new(20, 1, 0), Hypercube::new(20, 3, 0));
+        for row in 0..20 {
+            assert_eq!(one.row(row)[0].to_bits(), three.row(row)[0].to_bits());
+        }
+    }
+}
