@@ -17,6 +17,7 @@ pub mod read;
 pub mod sources;
 pub mod spread;
 
+pub mod droplets;
 pub mod fluids;
 pub mod hydraulics;
 pub mod rain;
@@ -27,7 +28,7 @@ use page::Page;
 
 /// All pages, area by area.
 pub fn pages() -> impl Iterator<Item = &'static Page> {
-    [fluids::PAGES, rain::PAGES, separation::PAGES, hydraulics::PAGES, vessel::PAGES].into_iter().flatten().copied()
+    [fluids::PAGES, rain::PAGES, droplets::PAGES, separation::PAGES, hydraulics::PAGES, vessel::PAGES].into_iter().flatten().copied()
 }
 
 /// The page of this id.

@@ -4,7 +4,7 @@ use crate::{End, files, out, progress};
 use std::path::PathBuf;
 use stillrise_documents::package::pretty;
 use stillrise_documents::risk::{risk_json, risk_text};
-use stillrise_search::risk::{SAMPLES, risk};
+use stillrise_search::risk::risk;
 use stillrise_units::Fault;
 
 /// How sure the prediction is: bands, the chance to keep each limit, and which inputs carry the doubt
@@ -13,8 +13,8 @@ pub struct Args {
     /// The enquiry file, or its folder
     file: PathBuf,
     /// Samples to draw
-    #[arg(long, default_value_t = SAMPLES, value_parser = clap::value_parser!(u32).range(20..=1_000_000).map(|n| n as usize))]
-    samples: usize,
+    #[arg(long, default_value_t = 10_000, value_parser = clap::value_parser!(u32).range(20..=1_000_000))]
+    samples: u32,
     /// The study as JSON
     #[arg(long)]
     json: bool,
@@ -32,7 +32,7 @@ pub fn run(args: &Args) -> End {
         return End::Refused(vec![Fault::new(args.file.display().to_string(), reason, "see `stillrise size`")]);
     }
     let progress = progress::Progress::new();
-    let Some(study) = risk(&settled.job, args.samples, &|done, of| progress.goes_on(done, of)) else {
+    let Some(study) = risk(&settled.job, args.samples as usize, &|done, of| progress.goes_on(done, of)) else {
         progress.clear();
         return End::Machine("Stopped; nothing was written.".to_owned());
     };

@@ -10,7 +10,7 @@ use stillrise_handbook::separation::tank_removal::{self, TankModel};
 use stillrise_handbook::separation::{grit_settling, mixture, plate_removal};
 use stillrise_handbook::vessel::triggers::{Room, TRIGGERS, Trigger, applying, strictest_sludge};
 use stillrise_handbook::vessel::{days_to_fill, dry_solids, oil_rate, sludge_rate};
-use stillrise_units::catalog::{D, GAL, GPD, M3, M3_D};
+use stillrise_units::catalog::{D, GAL, GPD, M3, M3_D, ONE};
 use stillrise_units::{Concentration, Flow, Ratio, Time, Typed, Volume, ratio};
 
 /// Sludge and oil on an average day, for all units together unless said otherwise.
@@ -81,10 +81,11 @@ pub fn storage<T: Trail>(
         grit_settling::settling(s.d50, s.density, water.density, water.kinematic, basis.methods.grains)
     )?;
     let model = given(t, "settling in the tank", None, TankModel::Mixed, "our proposal", "mixed");
+    let index = given(t, "index of that model", Some((&ONE, &ONE)), ratio(0.0), "our proposal", "not used");
     let ahead = by!(
         t,
         "share of the solids that settles ahead of the pack",
-        tank_removal::removal(v, usual.passage.v_tank, model)
+        tank_removal::removal(v, usual.passage.v_tank, model, index)
     )?;
     let between = by!(
         t,

@@ -7,7 +7,7 @@ use crate::record;
 use stillrise_handbook::page::Series;
 use stillrise_handbook::hydraulics::pipes::pipe_size;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
-use stillrise_units::catalog::{DEG, GPM, IN, KG, KG_M3, LB, M3_H, MIL, MM, PERCENT};
+use stillrise_units::catalog::{DEG, GPM, IN, KG, KG_M3, LB, M3_H, MIL, MM, PERCENT, UM};
 use stillrise_units::{Angle, Density, Flow, Length, Mass, Ratio, Typed, ratio};
 
 record! {

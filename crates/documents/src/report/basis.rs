@@ -258,7 +258,13 @@ fn waters(r: &mut Report<'_>, basis: &Basis) {
 
 fn droplets(r: &mut Report<'_>, basis: &Basis) {
     r.out.heading("Droplets, solids and spill");
-    let mut nodes = vec![basis.droplets.d50.at, basis.droplets.spread.at];
+    let d = &basis.droplets;
+    let mut nodes = vec![d.law.at, d.d50.at];
+    if d.table.q.0.is_empty() {
+        nodes.push(d.shape.at);
+    } else {
+        nodes.push(d.table.at);
+    }
     if let Some(shear) = &basis.shear {
         nodes.extend([shear.survives.at, shear.median.at]);
     }

@@ -5,6 +5,7 @@ use super::blocks::{Table, number, slim, wide};
 use super::{capital, sentence};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::Performance;
+use stillrise_design::performance::ladder::Ladder;
 use stillrise_design::performance::limit::{floor, shown};
 use stillrise_design::performance::removal::{Bounded, Removal};
 use stillrise_design::provenance::Pair;
@@ -38,7 +39,9 @@ pub(super) fn effluent(r: &mut Report<'_>) {
     removals(r, p);
     if let Some(worst) = p.worst() {
         fractions(r, worst);
-        classes(r, p, worst);
+        if let Some(ladder) = &p.ladder {
+            grades(r, ladder, worst);
+        }
     }
     thumb(r, p);
     r.out.heading("How these numbers were found, and what they are not");
@@ -197,16 +200,14 @@ fn thumb(r: &mut Report<'_>, p: &Performance) {
     );
 }
 
-fn classes(r: &mut Report<'_>, p: &Performance, x: &Removal) {
-    if p.classes.is_empty() {
-        return;
-    }
-    r.out.heading("By droplet size");
+fn grades(r: &mut Report<'_>, l: &Ladder, x: &Removal) {
+    r.out.heading("What each stage catches, by droplet size");
     r.out.para(&format!(
-        "{}, {} water, {}; flow in the gaps laminar.",
+        "{}, {} water, {}; flow in the gaps {}.",
         capital(&x.case),
         x.season.name(),
-        x.state.name()
+        x.state.name(),
+        x.passage.regime.q.word()
     ));
     let rise = (&FT_MIN, &MM_S) as Pair;
     let mut table = Table::new([
@@ -215,16 +216,18 @@ fn classes(r: &mut Report<'_>, p: &Performance, x: &Removal) {
         number("Caught ahead|of the pack", "%"),
         number("Of the rest,|by the plates", "%"),
         number("Left behind|both", "%"),
+        number("Of that, by|the mesh", "%"),
         number("No.", ""),
     ]);
-    for class in &p.classes {
+    for g in &l.grades {
         table.row([
-            r.digits(class.d.q, (&UM, &UM), 3),
-            r.digits(class.rise.q, rise, 3),
-            r.digits(class.tank.q, SHARE, 3),
-            r.digits(class.pack.q, SHARE, 3),
-            r.digits(class.left.q, SHARE, 3),
-            r.no(class.left.at),
+            r.digits(g.d.q, (&UM, &UM), 3),
+            r.digits(g.rise.q, rise, 3),
+            r.digits(g.tank.q, SHARE, 3),
+            r.digits(g.pack.q, SHARE, 3),
+            r.digits(g.left.q, SHARE, 3),
+            g.mesh.map_or_else(|| "–".to_owned(), |m| r.digits(m.q, SHARE, 3)),
+            r.no(g.left.at),
         ]);
     }
     r.out.table(&table);

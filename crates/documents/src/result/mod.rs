@@ -1,5 +1,7 @@
 //! `result.json`: everything a program could want, with the whole trail and without a clock.
 
+mod ladder;
+
 use crate::edition::Edition;
 use crate::summary::{headline, that_matter};
 use crate::trail;
@@ -151,7 +153,7 @@ fn performance(settled: &Settled) -> Value {
             "plate_overflow": v(r.passage.v_pack.at), "gap_reynolds": v(r.passage.reynolds.at), "residence": v(r.residence.at), "cut": r.cut.map(|x| v(x.at)),
             "free": bounded(&r.free), "total": bounded(&r.total), "in": fields(ledger, &r.content.fields(), system),
         })).collect::<Vec<_>>(),
-        "classes": p.classes.iter().map(|c| json!({ "d": v(c.d.at), "rise": v(c.rise.at), "caught_ahead": v(c.tank.at), "caught_by_plates": v(c.pack.at), "left": v(c.left.at) })).collect::<Vec<_>>(),
+        "ladder": p.ladder.as_ref().map(|l| ladder::ladder(ledger, l, system)),
         "api_basin_for_comparison": p.basin.as_ref().map(|b| fields(ledger, &b.fields(), system)),
         "storage": {
             "sludge_rate": v(s.sludge_rate.at), "sludge_trigger": s.sludge_trigger.map(|x| v(x.at)), "sludge_days": s.sludge_days.map(|x| v(x.at)),

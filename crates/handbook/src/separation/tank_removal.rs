@@ -77,3 +77,7 @@ formula! {
         "v=4 mm/s, v_0=1 mm/s, model=three-tanks, index=0" => "0.9213", ByHand(OWN);
     ]
 }
+
+fn in_series(x: f64, n: f64) -> f64 { 1.0 - stillrise_units::math::pow(1.0 + x / n, -n) }
+fn dispersed(x: f64, _n: f64) -> f64 { 1.0 - exp(-x) }
+fn dobbins(x: f64, _n: f64) -> f64 { 1.0 - exp(-x) }
