@@ -34,11 +34,10 @@ crate::list_pages! {
     long_term_mean,
     en858_nominal_size,
     ppg3_size,
-    camp_eddy, settling_peclet, mesh_removal,
+    camp_eddy, settling_peclet, mesh_curve,
 }
 
 mod feed;
-mod mesh_catch;
 
 
 pub mod floors;
