@@ -34,6 +34,13 @@ crate::list_pages! {
     long_term_mean,
     en858_nominal_size,
     ppg3_size,
+    kuwabara_factor, happel_factor,
+    fibre_interception,
+    fibre_gravity,
+    fibre_brownian,
+    mesh_penetration,
+    mesh_removal,
+    mesh_permeability,
 }
 
 pub mod floors;

@@ -27,4 +27,9 @@ sources! {
     PUMP_RANKING "Published rankings of pumps by shear: IMO MEPC.1/Circ.677, Annex 3, and the SPE's encyclopaedia; no figures" "" Read;
     PUMP_JUDGEMENT "Engineering judgement on the turbulence in pumps; no measured droplet sizes were found" "" Practice;
     HINZE_95 "Hinze, AIChE Journal 1:289, the largest droplet as the size below which 95 % of the volume lies" "1955" Memory;
+    KUWABARA "Kuwabara, forces on parallel cylinders at low Reynolds number, J. Phys. Soc. Japan 14:527-532; factor as in Lee and Liu, Aerosol Science and Technology 1:147-161 (1982), stream function as two public filtration codes write it" "1959" SecondHand;
+    HAPPEL "Happel, viscous flow relative to arrays of cylinders, AIChE Journal 5:174-177" "1959" Memory;
+    SINGLE_FIBRE "Filter law of single fibres, as two public filtration codes write it, one of them after Balazy" "" SecondHand;
+    FIBRE_DIFFUSION "Boundary-layer theory of diffusion to fibres in Kuwabara's flow, coefficient 2.6; the fitted 1.6 as a public filtration code has it" "" Memory;
+    STOKES_EINSTEIN "Stokes and Einstein's diffusion of a sphere; textbook physics" "1905" Read;
 }
