@@ -35,7 +35,7 @@ formula! {
     reduced [d M, fibre M, u M_S, solidity ONE, mu PA_S, t K => ONE] {
         let diffusivity = BOLTZMANN * t / (3.0 * PI * mu * d);
         let peclet = u * fibre / diffusivity;
-        C_THEORY * pow((1.0 - solidity) / ku(solidity), 1.0 / 3.0) * pow(peclet, -2.0 / 3.0)
+        C_THEORY * pow((1.0 - solidity) / ku(solidity), 1.0 / 3.0) / pow(peclet, 2.0 / 3.0)
     }
     constants [BOLTZMANN "k_B", C_THEORY "2.6"]
     helpers [ku(f64) "Ku" "Kuwabara's factor, `kuwabara-factor`"]

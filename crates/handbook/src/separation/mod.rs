@@ -41,6 +41,20 @@ crate::list_pages! {
     mesh_penetration,
     mesh_removal,
     mesh_permeability,
+    entrance_length,
+    film_thickness,
+    film_shear_ratio,
+    capillary_length,
+    densimetric_froude,
+    density_current_speed,
+    layer_froude,
+    camp_scour,
+    screen_flattening,
+    jet_dissipation,
+    valve_dissipation,
+    shear_rate,
+    kolmogorov_length,
+    viscous_hinze,
 }
 
 pub mod floors;
