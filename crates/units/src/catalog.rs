@@ -26,6 +26,7 @@ pub enum Dim {
     Force,
     Dissipation,
     PerLength,
+    ShearRate,
     Angle,
     Temperature,
 }
@@ -53,6 +54,7 @@ impl Dim {
             Dim::Force => "force",
             Dim::Dissipation => "power per mass",
             Dim::PerLength => "reciprocal length",
+            Dim::ShearRate => "shear rate",
             Dim::Angle => "angle",
             Dim::Temperature => "temperature",
         }
@@ -82,6 +84,7 @@ impl Dim {
             Dim::Force => &NEWTON,
             Dim::Dissipation => &W_KG,
             Dim::PerLength => &PER_M,
+            Dim::ShearRate => &PER_S,
             Dim::Angle => &RAD,
             Dim::Temperature => &K,
         }
@@ -182,6 +185,8 @@ catalog! {
     FT2 Area "ft2" ["ft²", "sq ft", "sqft", "sf"] FOOT * FOOT;
     /// square inch
     IN2 Area "in2" ["in²", "sq in"] INCH * INCH;
+    /// square micrometre: permeability
+    UM2 Area "µm2" ["um2", "µm²", "um²"] 1e-12;
     /// acre of 43 560 square feet
     ACRES Area "acre" ["acres", "ac"] ACRE;
     /// hectare
@@ -349,6 +354,9 @@ catalog! {
     PER_M PerLength "1/m" ["m-1"] 1.0;
     /// reciprocal foot
     PER_FT PerLength "1/ft" ["ft-1"] 1.0 / FOOT;
+
+    /// reciprocal second: velocity gradient
+    PER_S ShearRate "1/s" ["s-1"] 1.0;
 
     /// radian
     RAD Angle "rad" ["radian", "radians"] 1.0;

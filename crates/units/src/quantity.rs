@@ -47,6 +47,8 @@ pub type Force = Plain<P1, P1, N2>;
 pub type Dissipation = Plain<P2, Z0, N3>;
 /// Reciprocal length, 1/m.
 pub type PerLength = Plain<N1, Z0, Z0>;
+/// Velocity gradient, 1/s.
+pub type ShearRate = Plain<Z0, Z0, N1>;
 /// Plane angle, radian.
 pub type Angle = uom::si::f64::Angle;
 /// Temperature on an absolute scale, kelvin.
@@ -105,6 +107,7 @@ typed!(
     Force,
     Dissipation,
     PerLength,
+    ShearRate,
     Angle,
     Temperature,
 );

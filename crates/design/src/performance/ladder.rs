@@ -13,7 +13,7 @@ use crate::train::Train;
 use crate::{by, reckon};
 use stillrise_handbook::fluids::oil_density;
 use stillrise_handbook::separation::tank_removal::TankModel;
-use stillrise_handbook::separation::{mesh_removal, plate_removal, tank_removal};
+use stillrise_handbook::separation::{mesh_curve, mesh_removal, plate_removal, tank_removal};
 use stillrise_units::catalog::{DEG_C, DEG_F, ONE, PERCENT, UM};
 use stillrise_units::{Concentration, Flow, Length, Ratio, Temperature, Typed, Velocity, ratio};
 
@@ -192,12 +192,27 @@ fn grades<T: Trail>(t: &mut T, basis: &Basis, p: &Passage) -> Result<Vec<Grade>,
         let tank = by!(t, "caught ahead of the pack", tank_removal::removal(rise, p.v_tank, p.tank, p.index))?;
         let pack = by!(t, "caught by the plates", plate_removal::removal(rise, p.v_pack, p.spread, p.regime))?;
         let mesh = if p.has_mesh() {
-            let (depth, curve) = (p.mesh.0, p.mesh.1.clone());
-            Some(by!(
-                t,
-                "caught by the mesh",
-                mesh_removal::removal(d, rise, p.solidity, p.fibre, depth, p.face, p.sticking, curve)
-            )?)
+            let (depth, curve) = &p.mesh;
+            Some(if curve.q.0.is_empty() {
+                by!(
+                    t,
+                    "caught by the mesh",
+                    mesh_removal::removal(
+                        d,
+                        rise,
+                        p.solidity,
+                        p.fibre,
+                        depth,
+                        p.face,
+                        p.sticking,
+                        p.saturation,
+                        p.viscosity,
+                        p.temperature
+                    )
+                )?
+            } else {
+                by!(t, "caught by the mesh, as measured", mesh_curve::caught(d, curve))?
+            })
         } else {
             None
         };
@@ -275,6 +290,7 @@ fn by_temperature<T: Trail>(t: &mut T, basis: &Basis, worst: &Removal) -> Result
             water: water.density,
             oil: density,
             viscosity: water.viscosity,
+            temperature: at,
             ..worst.passage.clone()
         };
         points.push(Point { at, expected: effluent(t, "at this temperature", &p, worst)? });

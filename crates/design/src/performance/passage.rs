@@ -18,7 +18,7 @@ use stillrise_handbook::separation::remaining_oil::{DropletLaw, RiseLaw};
 use stillrise_handbook::separation::tank_removal::TankModel;
 use stillrise_handbook::separation::{camp_eddy, gap_reynolds, remaining_oil, settling_peclet};
 use stillrise_units::catalog::{MM, MM_S, ONE, PERCENT, UM};
-use stillrise_units::{Density, Flow, Length, Ratio, Typed, Velocity, Viscosity, ratio};
+use stillrise_units::{Density, Flow, Length, Ratio, Temperature, Typed, Velocity, Viscosity, ratio};
 
 /// Bounds and absent stages, recorded once for a whole performance.
 #[derive(Debug, Clone)]
@@ -114,10 +114,14 @@ pub struct Passage {
     pub fibre: Val<Length>,
     /// Depth of the mesh that counts.
     pub depth: Val<Length>,
-    /// Velocity through the mesh, over its free area.
+    /// Velocity on the face of the mesh.
     pub face: Val<Velocity>,
     /// Share of the droplets that touch a fibre and stay.
     pub sticking: Val<Ratio>,
+    /// Share of the mesh's voids that oil fills.
+    pub saturation: Val<Ratio>,
+    /// Temperature of the water.
+    pub temperature: Val<Temperature>,
     /// Measured curve of the mesh.
     pub curve: Val<Series>,
     /// Velocity in the gaps.
@@ -186,7 +190,7 @@ impl Passage {
             _ => fixed.no_index,
         };
         let section = reckon!(t, "section of the mesh", [FT2, M2], (width = f.width, height = f.pack_height) width * height);
-        let mut face = reckon!(t, "velocity through the mesh, over what oil leaves free", [FT_MIN, MM_S], (flow = flow, section = section, oil = m.mesh_saturation) flow / (section * (ratio(1.0) - oil)));
+        let mut face = reckon!(t, "velocity on the face of the mesh", [FT_MIN, MM_S], (flow = flow, section = section) flow / section);
         if state.is_end() {
             face = reckon!(t, "the same at the end of the interval", [FT_MIN, MM_S], (face = face, lost = m.fouling) face / (ratio(1.0) - lost));
         }
@@ -216,6 +220,8 @@ impl Passage {
             depth: if credit { mesh.0 } else { fixed.no_mesh },
             face,
             sticking: m.mesh_sticking,
+            saturation: m.mesh_saturation,
+            temperature: water.temperature,
             curve: if credit { mesh.1.clone() } else { fixed.no_curve.clone() },
             gap_velocity,
             reynolds,
@@ -255,6 +261,8 @@ impl Passage {
                 p.depth,
                 p.face,
                 p.sticking,
+                p.saturation,
+                p.temperature,
                 p.curve,
             )
         )

@@ -7,7 +7,7 @@ use stillrise_units::math::pow;
 use stillrise_units::{Density, Dissipation, Length, SurfaceTension};
 
 /// Hinze's constant: the size below which 95 % of the volume lies, not a mean.
-const C_HINZE: f64 = 0.725;
+pub(super) const C_HINZE: f64 = 0.725;
 
 const OWN: &str = "independent evaluation at 998.2 kg/m3";
 

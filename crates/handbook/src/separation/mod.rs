@@ -34,11 +34,31 @@ crate::list_pages! {
     long_term_mean,
     en858_nominal_size,
     ppg3_size,
+    kuwabara_factor, happel_factor,
+    fibre_interception,
+    fibre_gravity,
+    fibre_brownian,
+    mesh_penetration,
+    mesh_removal,
+    mesh_permeability,
+    entrance_length,
+    film_thickness,
+    film_shear_ratio,
+    capillary_length,
+    densimetric_froude,
+    density_current_speed,
+    layer_froude,
+    camp_scour,
+    screen_flattening,
+    jet_dissipation,
+    valve_dissipation,
+    shear_rate,
+    kolmogorov_length,
+    viscous_hinze,
     camp_eddy, settling_peclet, mesh_curve,
 }
 
 mod feed;
-
 
 pub mod floors;
 pub mod pumps;
@@ -113,6 +133,17 @@ pub static TABLES: &[Table] = &[
         Some((2e-6, "panels of eight points are good to 2e-7")),
         |row| row.text("reference") == "quad",
     ),
+    Table {
+        file: "remaining_oil_stages.csv",
+        text: include_str!("../../check/remaining_oil_stages.csv"),
+        page: &remaining_oil::PAGE,
+        fixed: "table=[], curve=[]",
+        columns: STAGE_COLUMNS,
+        expect: ("remaining", ""),
+        within: Some((2e-6, "panels of eight points are good to 2e-7 of the feed")),
+        only: None,
+        evidence: Library("scipy 1.17.1, integrate.quad over the same models"),
+    },
     grain("shape=sphere", "w_18_0.4_m_s"),
     grain("shape=natural", "w_18_1.0_m_s"),
     grain("shape=nominal", "w_20_1.1_m_s"),
@@ -189,9 +220,36 @@ const fn finer(fixed: &'static str, only: fn(&Row<'_>) -> bool) -> Table {
     }
 }
 
+/// The columns of a feed of any law through tank, pack and mesh.
+const STAGE_COLUMNS: &[(&str, &str, &str)] = &[
+    ("droplets", "droplets", ""),
+    ("d50_um", "d50", "um"),
+    ("shape", "shape", ""),
+    ("largest_um", "largest", "um"),
+    ("from_um", "from", "um"),
+    ("to_um", "to", "um"),
+    ("rho_w", "rho_w", "kg/m3"),
+    ("rho_o", "rho_o", "kg/m3"),
+    ("mu_cP", "mu", "cP"),
+    ("law", "law", ""),
+    ("v_tank_mm_s", "v_tank", "mm/s"),
+    ("tank", "tank", ""),
+    ("index", "index", ""),
+    ("v_pack_mm_s", "v_pack", "mm/s"),
+    ("spread_pct", "spread", "%"),
+    ("regime", "regime", ""),
+    ("solidity_pct", "solidity", "%"),
+    ("fibre_um", "fibre", "um"),
+    ("depth_mm", "depth", "mm"),
+    ("face_mm_s", "face", "mm/s"),
+    ("sticking_pct", "sticking", "%"),
+    ("saturation_pct", "saturation", "%"),
+    ("t_C", "t", "°C"),
+];
+
 /// A log-normal feed without largest droplet, all of it counted, and no mesh.
 const PLAIN: &str = "droplets=log-normal, largest=1e9 um, table=[], from=0 um, to=1e9 um, index=0, solidity=3 %, \
-    fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, curve=[]";
+    fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, saturation=0 %, t=20 °C, curve=[]";
 
 /// Oil left by one stage against the closed form, by two against a quadrature.
 const fn remaining(evidence: Evidence, within: Option<(f64, &'static str)>, only: fn(&Row<'_>) -> bool) -> Table {

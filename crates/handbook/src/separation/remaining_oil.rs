@@ -5,14 +5,15 @@
 use super::feed::{BELOW, Rise, Size, Spread};
 use super::plate_removal::{self, GapRegime};
 use super::tank_removal::{self, TankModel};
-use super::{mesh_catch, mesh_removal};
+use super::mesh_curve;
+use super::mesh_removal::Bed;
 use crate::memo::Memo;
 use crate::page::Evidence::Limit;
 use crate::page::{Outside, Series};
-use crate::sources::{COMMON_PRACTICE, HAZEN_CAMP, SURFACE_LOADING, VETTER};
+use crate::sources::{COMMON_PRACTICE, HAZEN_CAMP, KUWABARA, SINGLE_FIBRE, SURFACE_LOADING, VETTER};
 use crate::{choice, formula};
 use stillrise_units::math::{ceil, ln, max, min};
-use stillrise_units::{Density, Length, Ratio, Typed, Velocity, Viscosity, ratio};
+use stillrise_units::{Density, Length, Ratio, Temperature, Typed, Velocity, Viscosity, ratio};
 
 choice! {
     /// By which law droplets rise.
@@ -71,32 +72,34 @@ formula! {
         solidity: Ratio = "alpha" "share of the mesh's volume that is fibre" [PERCENT, PERCENT: 0.5 .. 20.0 in 0.1 .. 60.0];
         fibre: Length = "d_f" "diameter of the fibre" [UM, UM: 5.0 .. 1000.0 in 0.5 .. 10000.0];
         depth: Length = "L" "depth of the mesh along the flow" [IN, MM: 0.0 .. 300.0 in 0.0 .. 10000.0];
-        face: Velocity = "U" "velocity through the mesh, over its free area" [FT_MIN, MM_S: 0.1 .. 30.0 in 1e-6 .. 1e6];
+        face: Velocity = "U" "velocity on the face of the mesh" [FT_MIN, MM_S: 0.1 .. 20.0 in 1e-6 .. 1000.0];
         sticking: Ratio = "s_m" "share of the droplets that touch a fibre and stay" [PERCENT, PERCENT: 0.0 .. 100.0 in 0.0 .. 100.0];
+        saturation: Ratio = "S" "share of the mesh's voids that holds oil" [PERCENT, PERCENT: 0.0 .. 50.0 in 0.0 .. 99.0];
+        t: Temperature = "T" "temperature of the water" [DEG_F, DEG_C: 0.0 .. 40.0 in -5.0 .. 100.0];
         curve: Series = "d|E_m" "measured: size, and share that the mesh catches" {UM, UM; PERCENT, PERCENT};
     ) -> Ratio = "R" "share of the free oil that is left" [PERCENT, PERCENT];
-    reduced [d50 M, shape ONE, largest M, from M, to M, rho_w KG_M3, rho_o KG_M3, mu PA_S, v_tank M_S, index ONE, v_pack M_S, spread ONE, solidity ONE, fibre M, depth M, face M_S, sticking ONE => ONE] {
-        integral(droplets, d50, shape, largest, table, from, to, rho_w, rho_o, mu, law, v_tank, tank, index, v_pack, spread, regime, solidity, fibre, depth, face, sticking, curve)
+    reduced [d50 M, shape ONE, largest M, from M, to M, rho_w KG_M3, rho_o KG_M3, mu PA_S, v_tank M_S, index ONE, v_pack M_S, spread ONE, solidity ONE, fibre M, depth M, face M_S, sticking ONE, saturation ONE, t K => ONE] {
+        integral(droplets, d50, shape, largest, table, from, to, rho_w, rho_o, mu, law, v_tank, tank, index, v_pack, spread, regime, solidity, fibre, depth, face, sticking, saturation, t, curve)
     }
-    helpers [integral(DropletLaw, f64, f64, f64, Series, f64, f64, f64, f64, f64, RiseLaw, f64, TankModel, f64, f64, f64, GapRegime, f64, f64, f64, f64, f64, Series)
+    helpers [integral(DropletLaw, f64, f64, f64, Series, f64, f64, f64, f64, f64, RiseLaw, f64, TankModel, f64, f64, f64, GapRegime, f64, f64, f64, f64, f64, f64, f64, Series)
         "integral" "of (1 - E_tank)(1 - E_pack)(1 - E_mesh) dF over the volume distribution F, each E at the size and its rise velocity"]
-    sources [HAZEN_CAMP, VETTER, SURFACE_LOADING, COMMON_PRACTICE]
+    sources [HAZEN_CAMP, VETTER, SURFACE_LOADING, SINGLE_FIBRE, KUWABARA, COMMON_PRACTICE]
     checks [
-        "droplets=log-normal, d50=60 um, shape=2, largest=1e9 um, table=[], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=drag, v_tank=1e12 mm/s, tank=mixed, index=0, v_pack=1e12 mm/s, spread=20 %, regime=turbulent, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, curve=[]" => "1.000000",
+        "droplets=log-normal, d50=60 um, shape=2, largest=1e9 um, table=[], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=drag, v_tank=1e12 mm/s, tank=mixed, index=0, v_pack=1e12 mm/s, spread=20 %, regime=turbulent, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, saturation=0 %, t=20 °C, curve=[]" => "1.000000",
             Limit("stages that are not there");
-        "droplets=log-normal, d50=60 um, shape=2, largest=1e9 um, table=[], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=drag, v_tank=1e-9 mm/s, tank=ideal, index=0, v_pack=1e12 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, curve=[]" => "0.000000",
+        "droplets=log-normal, d50=60 um, shape=2, largest=1e9 um, table=[], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=drag, v_tank=1e-9 mm/s, tank=ideal, index=0, v_pack=1e12 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, saturation=0 %, t=20 °C, curve=[]" => "0.000000",
             Limit("a boundless tank");
-        "droplets=log-normal, d50=60 um, shape=1.001, largest=1e9 um, table=[], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=stokes, v_tank=0.588399 mm/s, tank=ideal, index=0, v_pack=0.588399 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, curve=[]" => "0.25000",
+        "droplets=log-normal, d50=60 um, shape=1.001, largest=1e9 um, table=[], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=stokes, v_tank=0.588399 mm/s, tank=ideal, index=0, v_pack=0.588399 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, saturation=0 %, t=20 °C, curve=[]" => "0.25000",
             Limit("equal droplets, each stage catches half");
-        "droplets=log-normal, d50=60 um, shape=2, largest=1e9 um, table=[], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=1000 kg/m3, mu=1 cP, law=stokes, v_tank=0.1 mm/s, tank=ideal, index=0, v_pack=0.1 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, curve=[]" => "1.000000",
+        "droplets=log-normal, d50=60 um, shape=2, largest=1e9 um, table=[], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=1000 kg/m3, mu=1 cP, law=stokes, v_tank=0.1 mm/s, tank=ideal, index=0, v_pack=0.1 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, saturation=0 %, t=20 °C, curve=[]" => "1.000000",
             Limit("oil as heavy as the water stays");
-        "droplets=log-normal, d50=60 um, shape=2, largest=1e9 um, table=[], from=60 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=stokes, v_tank=1e12 mm/s, tank=mixed, index=0, v_pack=1e12 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, curve=[]" => "0.500000",
+        "droplets=log-normal, d50=60 um, shape=2, largest=1e9 um, table=[], from=60 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=stokes, v_tank=1e12 mm/s, tank=mixed, index=0, v_pack=1e12 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, saturation=0 %, t=20 °C, curve=[]" => "0.500000",
             Limit("half of the volume lies above the median");
-        "droplets=log-normal, d50=600 um, shape=1.5, largest=60 um, table=[], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=stokes, v_tank=0.588399 mm/s, tank=ideal, index=0, v_pack=1e12 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, curve=[]" => "0.50000",
+        "droplets=log-normal, d50=600 um, shape=1.5, largest=60 um, table=[], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=stokes, v_tank=0.588399 mm/s, tank=ideal, index=0, v_pack=1e12 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, saturation=0 %, t=20 °C, curve=[]" => "0.50000",
             Limit("all broken to 60 um, which rise at half the overflow rate");
-        "droplets=measured, d50=60 um, shape=2, largest=1e9 um, table=[20 um: 0.25; 40 um: 0.75], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=stokes, v_tank=1e-9 mm/s, tank=ideal, index=0, v_pack=1e12 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, curve=[]" => "0.25000",
+        "droplets=measured, d50=60 um, shape=2, largest=1e9 um, table=[20 um: 0.25; 40 um: 0.75], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=stokes, v_tank=1e-9 mm/s, tank=ideal, index=0, v_pack=1e12 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, saturation=0 %, t=20 °C, curve=[]" => "0.25000",
             Limit("finer than the finest row nothing is caught, all else is");
-        "droplets=measured, d50=30 um, shape=2, largest=1e9 um, table=[60 um: 0; 60.000001 um: 1], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=stokes, v_tank=1e12 mm/s, tank=mixed, index=0, v_pack=1e12 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=100 mm, face=3 mm/s, sticking=100 %, curve=[10 um: 0; 100 um: 1]" => "0.2218",
+        "droplets=measured, d50=30 um, shape=2, largest=1e9 um, table=[60 um: 0; 60.000001 um: 1], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=stokes, v_tank=1e12 mm/s, tank=mixed, index=0, v_pack=1e12 mm/s, spread=0 %, regime=laminar, solidity=3 %, fibre=250 um, depth=100 mm, face=3 mm/s, sticking=100 %, saturation=0 %, t=20 °C, curve=[10 um: 0; 100 um: 1]" => "0.2218",
             Limit("one size, straight on the measured curve over the logarithm of size: 1 - log10(6)");
     ]
 }
@@ -126,7 +129,7 @@ struct Stages {
 
 /// The mesh: by its fibres, or by a measured curve.
 enum Mesh {
-    Fibres { solidity: f64, fibre: f64, depth: f64, face: f64, sticking: f64 },
+    Fibres(Bed),
     Curve(Series),
 }
 
@@ -140,10 +143,8 @@ impl Stages {
             kept(plate_removal::removal(speed, Velocity::from_si(self.v_pack), ratio(self.spread), self.regime));
         let mesh = match &self.mesh {
             None => 1.0,
-            Some(Mesh::Fibres { solidity, fibre, depth, face, sticking }) => {
-                1.0 - mesh_removal::caught(d, v, *solidity, *fibre, *depth, *face, *sticking)
-            }
-            Some(Mesh::Curve(curve)) => 1.0 - mesh_catch::on_curve(d, curve),
+            Some(Mesh::Fibres(bed)) => 1.0 - bed.caught(d, v),
+            Some(Mesh::Curve(curve)) => 1.0 - mesh_curve::on_curve(d, curve),
         };
         tank * pack * mesh
     }
@@ -155,7 +156,7 @@ impl Stages {
 }
 
 thread_local! {
-    static KEPT: Memo<21> = const { Memo::new() };
+    static KEPT: Memo<23> = const { Memo::new() };
 }
 
 /// The integral, kept: half of a search's time went into finding the same ones again.
@@ -183,15 +184,17 @@ fn integral(
     depth: f64,
     face: f64,
     sticking: f64,
+    saturation: f64,
+    t: f64,
     curve: Series,
 ) -> f64 {
     let words = [droplets as u64, law as u64, tank as u64, regime as u64];
     let numbers = [
         d50, shape, largest, from, to, rho_w, rho_o, mu, v_tank, index, v_pack, spread, solidity, fibre, depth, face,
-        sticking,
+        sticking, saturation, t,
     ]
     .map(f64::to_bits);
-    let mut arguments = [0; 21];
+    let mut arguments = [0; 23];
     for (slot, bits) in arguments.iter_mut().zip(words.into_iter().chain(numbers)) {
         *slot = bits;
     }
@@ -207,7 +210,7 @@ fn integral(
         let mesh = if !curve.0.is_empty() {
             Some(Mesh::Curve(curve))
         } else if depth > 0.0 {
-            Some(Mesh::Fibres { solidity, fibre, depth, face, sticking })
+            Some(Mesh::Fibres(Bed::new(solidity, fibre, depth, face, sticking, saturation, mu, t)))
         } else {
             None
         };

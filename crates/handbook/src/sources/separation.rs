@@ -27,4 +27,19 @@ sources! {
     PUMP_RANKING "Published rankings of pumps by shear: IMO MEPC.1/Circ.677, Annex 3, and the SPE's encyclopaedia; no figures" "" Read;
     PUMP_JUDGEMENT "Engineering judgement on the turbulence in pumps; no measured droplet sizes were found" "" Practice;
     HINZE_95 "Hinze, AIChE Journal 1:289, the largest droplet as the size below which 95 % of the volume lies" "1955" Memory;
+    KUWABARA "Kuwabara, forces on parallel cylinders at low Reynolds number, J. Phys. Soc. Japan 14:527-532; factor as in Lee and Liu, Aerosol Science and Technology 1:147-161 (1982), stream function as two public filtration codes write it" "1959" SecondHand;
+    HAPPEL "Happel, viscous flow relative to arrays of cylinders, AIChE Journal 5:174-177" "1959" Memory;
+    SINGLE_FIBRE "Filter law of single fibres, as two public filtration codes write it, one of them after Balazy" "" SecondHand;
+    FIBRE_DIFFUSION "Boundary-layer theory of diffusion to fibres in Kuwabara's flow, coefficient 2.6; the fitted 1.6 as a public filtration code has it" "" Memory;
+    STOKES_EINSTEIN "Stokes and Einstein's diffusion of a sphere; textbook physics" "1905" Read;
+    SHAH_LONDON "Shah and London, Laminar Flow Forced Convection in Ducts: entrance length on the hydraulic diameter" "1978" Memory;
+    DURST "Durst and others, The development lengths of laminar pipe and channel flows, Journal of Fluids Engineering 127:1154-1160" "2005" Memory;
+    FALLING_FILM "Laminar film draining under gravity with a free surface, Nusselt; textbook hydrodynamics" "1916" Read;
+    BENJAMIN "Benjamin, Gravity currents and related phenomena, Journal of Fluid Mechanics 31:209-248" "1968" Memory;
+    CAMP_SCOUR "Camp, Sedimentation and the design of settling tanks, Transactions ASCE 111: scouring velocity" "1946" Memory;
+    TAYLOR_BATCHELOR "Taylor and Batchelor, The effect of wire gauze on small disturbances in a uniform stream, Quarterly Journal of Mechanics and Applied Mathematics 2:1-29" "1949" Memory;
+    JET_LENGTH "Length over which the jet behind a valve spends its energy, two to five bores" "" Memory;
+    CAMP_STEIN "Camp and Stein, velocity gradients and internal work in fluid motion: the root of power over viscosity" "1943" Memory;
+    KOLMOGOROV "Kolmogorov's scale of the smallest eddies; textbook turbulence" "1941" Read;
+    VISCOUS_DROPS "Factor (1 + B Vi)^0.6 with Vi on the largest droplet, as a public text writes it after Calabrese and others, AIChE Journal 32:657" "1986" SecondHand;
 }

@@ -136,7 +136,7 @@ fn set_temperature(
 ) -> Result<(), stillrise_design::Stop> {
     let at = Val { q: temperature, at: Node::NONE };
     let water = fluids::water(&mut Off, at, basis.fluids.salinity)?;
-    (p.water, p.viscosity) = (water.density, water.viscosity);
+    (p.water, p.viscosity, p.temperature) = (water.density, water.viscosity, at);
     p.oil.q = oil_density::density(oil.density_15.q, temperature, oil.group.q)?;
     Ok(())
 }
