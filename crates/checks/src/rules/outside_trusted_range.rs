@@ -3,6 +3,7 @@
 use crate::rule::{Subject, Verdict, rule};
 use std::collections::BTreeSet;
 use stillrise_design::Node;
+use stillrise_design::performance::ladder::STUDY;
 use stillrise_design::provenance::{Entry, Origin};
 
 rule! {
@@ -11,7 +12,7 @@ rule! {
     matters "The formula still answers, but its source does not vouch for the answer."
     remedy "Read the notes in the trail; check whether the value matters for what is decided."
     source "Handbook, trusted range of each formula, with its source"
-    limits "Counts each note once, however often it comes; does not weigh them."
+    limits "Counts each note once, however often it comes; does not weigh them. Studies beside the design (other flows, sizes, stages alone) go beyond ranges on purpose and are left out."
 }
 
 /// The argument that a note speaks of, else the first.
@@ -23,7 +24,7 @@ fn argument(entry: &Entry, note: &str) -> Option<Node> {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(ledger) = s.ledger else { return Verdict::skips("no trail was kept") };
-    let notes = || ledger.entries.iter().flat_map(|e| e.notes.iter().map(move |n| (e, n)));
+    let notes = || ledger.entries.iter().filter(|e| !e.section.starts_with(STUDY)).flat_map(|e| e.notes.iter().map(move |n| (e, n)));
     let Some((entry, note)) = notes().next() else {
         return Verdict::passes(format!("0 notes on {} values", ledger.entries.len()));
     };

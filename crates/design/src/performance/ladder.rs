@@ -17,6 +17,8 @@ use stillrise_handbook::separation::{mesh_curve, mesh_removal, plate_removal, ta
 use stillrise_units::catalog::{DEG_C, DEG_F, ONE, PERCENT, UM};
 use stillrise_units::{Concentration, Flow, Length, Ratio, Temperature, Typed, Velocity, ratio};
 
+/// How the sections of the trail begin that are studies beside the design.
+pub const STUDY: &str = "study";
 /// The stages in order; the first is what arrives.
 pub const STAGES: [&str; 4] = ["inlet", "tank", "plates", "mesh"];
 /// Ends of the size bands, µm; the last band is open.
@@ -116,25 +118,25 @@ pub fn ladder<T: Trail>(
 ) -> Result<Ladder, Stop> {
     let unit = &train.unit;
     let place = format!("{}, {}", worst.case, worst.season.name());
-    t.section(format_args!("oil by droplet size: {place}, clean"));
+    t.section(format_args!("{STUDY}, oil by size: {place}, clean"));
     let clean = Passage::new(t, basis, unit, fixed, worst.flow, (worst.season, State::Clean))?;
     let clean = bands(t, fixed, &clean)?;
-    t.section(format_args!("oil by droplet size: {place}, end of interval"));
+    t.section(format_args!("{STUDY}, oil by size: {place}, end of interval"));
     let end = bands(t, fixed, &worst.passage)?;
-    t.section(format_args!("catch by droplet size: {place}, end of interval"));
+    t.section(format_args!("{STUDY}, catch by size: {place}, end of interval"));
     let grades = grades(t, basis, &worst.passage)?;
-    t.section(format_args!("with and without mesh: {place}, end of interval"));
+    t.section(format_args!("{STUDY}, mesh: {place}, end of interval"));
     let bare = worst.passage.without_mesh(fixed);
     let without_mesh = effluent(t, "without the mesh", &bare, worst)?;
     let with_mesh =
         if bare.has_mesh() { Some(effluent(t, "with the mesh", &bare.with_mesh(), worst)?) } else { None };
-    t.section(format_args!("tank alone, model by model: {place}"));
+    t.section(format_args!("{STUDY}, tank alone: {place}"));
     let tanks = tanks(t, basis, unit, fixed, worst)?;
-    t.section(format_args!("against flow: {place}, end of interval"));
+    t.section(format_args!("{STUDY}, flow: {place}, end of interval"));
     let by_flow = by_flow(t, basis, train, fixed, worst, case)?;
-    t.section(format_args!("against temperature: {}, end of interval", worst.case));
+    t.section(format_args!("{STUDY}, temperature: {}, end of interval", worst.case));
     let by_temperature = by_temperature(t, basis, worst)?;
-    t.section(format_args!("against droplet size: {place}, end of interval"));
+    t.section(format_args!("{STUDY}, droplet size: {place}, end of interval"));
     let by_median = by_median(t, worst)?;
     let just_met = limits.iter().filter(|l| l.predicted).map(|l| just_met(t, worst, l)).collect::<Result<_, _>>()?;
     Ok(Ladder {

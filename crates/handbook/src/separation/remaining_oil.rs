@@ -72,7 +72,7 @@ formula! {
         solidity: Ratio = "alpha" "share of the mesh's volume that is fibre" [PERCENT, PERCENT: 0.5 .. 20.0 in 0.1 .. 60.0];
         fibre: Length = "d_f" "diameter of the fibre" [UM, UM: 5.0 .. 1000.0 in 0.5 .. 10000.0];
         depth: Length = "L" "depth of the mesh along the flow" [IN, MM: 0.0 .. 300.0 in 0.0 .. 10000.0];
-        face: Velocity = "U" "velocity on the face of the mesh" [FT_MIN, MM_S: 0.1 .. 20.0 in 1e-6 .. 1000.0];
+        face: Velocity = "U" "velocity on the face of the mesh" [FT_MIN, MM_S: 0.0 .. 50.0 in 1e-6 .. 1000.0];
         sticking: Ratio = "s_m" "share of the droplets that touch a fibre and stay" [PERCENT, PERCENT: 0.0 .. 100.0 in 0.0 .. 100.0];
         saturation: Ratio = "S" "share of the mesh's voids that holds oil" [PERCENT, PERCENT: 0.0 .. 50.0 in 0.0 .. 99.0];
         t: Temperature = "T" "temperature of the water" [DEG_F, DEG_C: 0.0 .. 40.0 in -5.0 .. 100.0];
