@@ -5,9 +5,10 @@
 //! arithmetic whose text is kept), so that a number without origin cannot come into a basis, a
 //! train or a performance. A [`Ledger`] records; [`Off`] records nothing and costs nothing.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 use stillrise_handbook::equation::{Scope, parse};
-use stillrise_handbook::page::{Arg, Argument, Kind, Outside, Page};
+use stillrise_handbook::page::{Arg, Argument, Kind, Outside, Page, Source};
 use stillrise_units::{System, Unit, print};
 
 /// A place in the trail.
@@ -288,9 +289,9 @@ pub struct Standby<'a, Q> {
     /// Print units.
     pub units: Option<Pair>,
     /// The key that would answer it.
-    pub key: String,
+    pub key: Cow<'a, str>,
     /// The question to the customer.
-    pub question: String,
+    pub question: Cow<'a, str>,
     /// Default.
     pub value: Q,
     /// Lowest plausible answer.
@@ -298,15 +299,50 @@ pub struct Standby<'a, Q> {
     /// Highest plausible answer.
     pub high: Q,
     /// Where these come from.
-    pub source: String,
+    pub source: Backing<'a>,
+}
+
+/// Where a default comes from.
+#[derive(Debug, Clone)]
+pub enum Backing<'a> {
+    /// In words.
+    Words(Cow<'a, str>),
+    /// A source of the handbook.
+    Source(&'static Source),
+}
+
+impl Backing<'_> {
+    fn text(self) -> String {
+        match self {
+            Backing::Words(words) => words.into_owned(),
+            Backing::Source(source) => source.to_string(),
+        }
+    }
+}
+
+impl<'a> From<&'a str> for Backing<'a> {
+    fn from(words: &'a str) -> Self {
+        Backing::Words(words.into())
+    }
+}
+
+impl From<String> for Backing<'_> {
+    fn from(words: String) -> Self {
+        Backing::Words(words.into())
+    }
 }
 
 /// Takes the default, or what the what-if puts in its place.
 pub fn assume<Q: Argument>(t: &mut impl Trail, what_if: &WhatIf, d: Standby<'_, Q>) -> Val<Q> {
-    let q = what_if.0.get(&d.key).and_then(Q::from_arg).unwrap_or(d.value);
+    let q = what_if.0.get(d.key.as_ref()).and_then(Q::from_arg).unwrap_or(d.value);
     let at = t.push(|| {
-        let assumption =
-            Assumption { key: d.key, question: d.question, low: d.low.arg(), high: d.high.arg(), source: d.source };
+        let assumption = Assumption {
+            key: d.key.into_owned(),
+            question: d.question.into_owned(),
+            low: d.low.arg(),
+            high: d.high.arg(),
+            source: d.source.text(),
+        };
         entry(d.label, &q, d.units, Origin::Assumed(assumption))
     });
     Val { q, at }
@@ -331,7 +367,15 @@ pub fn choose<Q: Argument>(
 
 /// An entry without section and notes.
 pub fn entry<Q: Argument>(label: &str, q: &Q, units: Option<Pair>, origin: Origin) -> Entry {
-    Entry { section: String::new(), label: label.to_owned(), value: q.arg(), units, origin, notes: Vec::new(), range: None }
+    Entry {
+        section: String::new(),
+        label: label.to_owned(),
+        value: q.arg(),
+        units,
+        origin,
+        notes: Vec::new(),
+        range: None,
+    }
 }
 
 /// Print units of a page's result.
@@ -346,6 +390,14 @@ pub fn out_units(page: &'static Page) -> Option<Pair> {
 #[doc(hidden)]
 pub fn copy<T: Clone>(value: &T) -> T {
     value.clone()
+}
+
+/// Text for the trail: made only when `T` records.
+#[macro_export]
+macro_rules! say {
+    ($t:ident, $($arg:tt)*) => {
+        if <$t as $crate::provenance::Trail>::RECORDS { format!($($arg)*) } else { String::new() }
+    };
 }
 
 /// Calls a handbook formula on [`Val`]s and records the step:

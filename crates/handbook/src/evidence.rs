@@ -68,7 +68,9 @@ pub struct Outcome {
 
 /// All tables.
 pub fn tables() -> impl Iterator<Item = &'static Table> {
-    [fluids::TABLES, rain::TABLES, droplets::TABLES, separation::TABLES, hydraulics::TABLES, vessel::TABLES].into_iter().flatten()
+    [fluids::TABLES, rain::TABLES, droplets::TABLES, separation::TABLES, hydraulics::TABLES, vessel::TABLES]
+        .into_iter()
+        .flatten()
 }
 
 /// Runs every check of every page and every row of every table.

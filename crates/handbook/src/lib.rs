@@ -28,7 +28,10 @@ use page::Page;
 
 /// All pages, area by area.
 pub fn pages() -> impl Iterator<Item = &'static Page> {
-    [fluids::PAGES, rain::PAGES, droplets::PAGES, separation::PAGES, hydraulics::PAGES, vessel::PAGES].into_iter().flatten().copied()
+    [fluids::PAGES, rain::PAGES, droplets::PAGES, separation::PAGES, hydraulics::PAGES, vessel::PAGES]
+        .into_iter()
+        .flatten()
+        .copied()
 }
 
 /// The page of this id.

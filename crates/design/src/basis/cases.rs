@@ -4,7 +4,7 @@ use super::waters::{Content, Water};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Feed;
 use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
-use crate::{by, reckon};
+use crate::{by, reckon, say};
 use stillrise_handbook::separation::mixture;
 use stillrise_handbook::separation::pumps::pump;
 use stillrise_units::catalog::{GPM, M3_H, ONE};
@@ -93,7 +93,7 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
     let mut largest: Option<Val<Flow>> = None;
     let mut sum: Option<Val<Flow>> = None;
     for (i, (q, written)) in e.inlet.rate.items.iter().enumerate() {
-        let rate = given(t, &format!("rate of pump {}", i + 1), units, *q, &e.inlet.rate.place, &written.text);
+        let rate = given(t, &say!(T, "rate of pump {}", i + 1), units, *q, &e.inlet.rate.place, &written.text);
         largest = Some(match largest {
             Some(best) if best.q >= rate.q => best,
             _ => rate,
@@ -179,7 +179,7 @@ pub fn cases<T: Trail>(
     for block in &e.cases {
         let name = block.name.clone().unwrap_or_else(|| "extra case".to_owned());
         t.section(&name);
-        let Some(flow) = super::stated::stated(t, w, &format!("flow of {name}"), &block.flow) else { continue };
+        let Some(flow) = super::stated::stated(t, w, &say!(T, "flow of {name}"), &block.flow) else { continue };
         let content = match (&block.oil, waters.first()) {
             (None, Some(first)) => first.content.clone(),
             _ => super::waters::of_case(t, w, e, fluids, &name, block)?,

@@ -8,9 +8,9 @@ use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{AfterPump, DropletBase};
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
 use crate::{by, record};
+use stillrise_handbook::droplets::{hatch_choate, measured_median, volume_finer};
 use stillrise_handbook::fluids::chemicals::{Effect, chemical};
 use stillrise_handbook::fluids::facilities::facility;
-use stillrise_handbook::droplets::{hatch_choate, measured_median, volume_finer};
 use stillrise_handbook::page::Series;
 use stillrise_handbook::separation::remaining_oil::DropletLaw;
 use stillrise_handbook::separation::{hinze_droplet, sheared_median};
@@ -186,7 +186,9 @@ fn shape<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, law: DropletLaw) -> Val<R
                 "Schwarz and Bezemer 1956, from memory",
             ),
         ),
-        DropletLaw::Measured => given(t, "shape of the distribution", Some(number), ratio(1.0), "definition", "not used"),
+        DropletLaw::Measured => {
+            given(t, "shape of the distribution", Some(number), ratio(1.0), "definition", "not used")
+        }
     }
 }
 

@@ -3,7 +3,7 @@
 use super::stated::{standby, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
-use crate::{by, record};
+use crate::{by, record, say};
 use stillrise_handbook::fluids::oil_density::OilGroup;
 use stillrise_handbook::fluids::oils::{Oil, oil};
 use stillrise_handbook::fluids::{
@@ -176,7 +176,7 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
     for block in &e.oils {
         if let Some(row) = block.kind.as_deref().and_then(oil) {
             let name = block.name.clone().unwrap_or_else(|| row.title.to_owned());
-            let stated = stated(t, w, &format!("density of {name} at 15 °C"), &block.density);
+            let stated = stated(t, w, &say!(T, "density of {name} at 15 °C"), &block.density);
             oils.push(state(t, w, row, &name, stated, &cold, &warm)?);
         }
     }
@@ -234,22 +234,22 @@ fn state<T: Trail>(
             t,
             w,
             super::stated::standby_spread(
-                &format!("density of {name} at 15 °C"),
+                &say!(T, "density of {name} at 15 °C"),
                 (&KG_M3, &KG_M3),
                 format!("oil \"{}\".density", row.word),
-                format!("What is the density of the {name}?"),
+                say!(T, "What is the density of the {name}?"),
                 &row.density_15,
             ),
         ),
     };
-    let group = given(t, &format!("density group of {name}"), None, row.group, "handbook, oil", row.word);
+    let group = given(t, &say!(T, "density group of {name}"), None, row.group, "handbook, oil", row.word);
     let density_cold =
         by!(t, &format!("density of {name}, cold"), oil_density::density(density_15, cold.temperature, group))?;
     let density_warm =
         by!(t, &format!("density of {name}, warm"), oil_density::density(density_15, warm.temperature, group))?;
     let tension = given(
         t,
-        &format!("interfacial tension of {name}"),
+        &say!(T, "interfacial tension of {name}"),
         Some((&MN_M, &MN_M)),
         SurfaceTension::from_si(row.interfacial_tension.typical_si()),
         &row.interfacial_tension.source.to_string(),
@@ -259,8 +259,8 @@ fn state<T: Trail>(
     let units = |pair| Some(pair);
     let source = row.viscosity_source.to_string();
     let point = |t: &mut T, n: &str, (v, at): (KinematicViscosity, Temperature)| {
-        let v = given(t, &format!("{n} viscosity of {name}"), units((&CST, &MM2_S)), v, &source, row.word);
-        (v, given(t, &format!("at {n} temperature"), units((&DEG_F, &DEG_C)), at, &source, row.word))
+        let v = given(t, &say!(T, "{n} viscosity of {name}"), units((&CST, &MM2_S)), v, &source, row.word);
+        (v, given(t, &say!(T, "at {n} temperature"), units((&DEG_F, &DEG_C)), at, &source, row.word))
     };
     let (v_1, t_1) = point(t, "first", first);
     let (v_2, t_2) = point(t, "second", second);

@@ -5,6 +5,7 @@ use crate::by;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Standby, Stop, Trail, Val, WhatIf, assume, given};
+use crate::say;
 use stillrise_handbook::fluids::pollutants::{Pollutant, pollutant};
 use stillrise_handbook::separation::{long_term_mean, permit_multiplier};
 use stillrise_units::catalog::{ONE, PERCENT};
@@ -38,7 +39,7 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Vec<LimitS
     for (i, block) in e.limits.iter().enumerate() {
         let Some(row) = block.pollutant.as_deref().and_then(pollutant) else { continue };
         t.section(format_args!("limit {}: {}", i + 1, row.title));
-        let Some(value) = stated(t, w, &format!("limit on {}", row.title), &block.value) else { continue };
+        let Some(value) = stated(t, w, &say!(T, "limit on {}", row.title), &block.value) else { continue };
         let key = format!("limit \"{}\"", row.word);
         let statistic = match block.statistic.0 {
             Some(s) => given(t, "statistic of the limit", None, s, &format!("{key}.statistic"), s.word()),
@@ -48,15 +49,17 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Vec<LimitS
                 Standby {
                     label: "statistic of the limit",
                     units: None,
-                    key: format!("{key}.statistic"),
-                    question: format!(
+                    key: format!("{key}.statistic").into(),
+                    question: say!(
+                        T,
                         "Is the limit on {} for any sample, a daily maximum or a monthly average, and by which method?",
                         row.title
-                    ),
+                    )
+                    .into(),
                     value: Statistic::AnySample,
                     low: Statistic::DailyMaximum,
                     high: Statistic::MonthlyAverage,
-                    source: "any sample is the strictest reading of a bare number".to_owned(),
+                    source: "any sample is the strictest reading of a bare number".into(),
                 },
             ),
         };

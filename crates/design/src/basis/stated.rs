@@ -1,7 +1,8 @@
 //! Turning what was said into values: one claim, contradicting claims, or a default and a question.
 
 use crate::enquiry::keys::{Claim, Quantity, Safe};
-use crate::provenance::{Pair, Standby, Trail, Val, WhatIf, Within, assume, choose, given, given_within};
+use crate::provenance::{Backing, Pair, Standby, Trail, Val, WhatIf, Within, assume, choose, given, given_within};
+use std::borrow::Cow;
 use stillrise_handbook::page::Arg;
 use stillrise_units::Typed;
 
@@ -47,12 +48,12 @@ pub fn stated<Q: Typed>(t: &mut impl Trail, w: &WhatIf, label: &str, key: &Quant
         Standby {
             label,
             units,
-            key: key.place.replace(": ", "."),
-            question: format!("Which holds for the {label}: {said}?"),
+            key: key.place.replace(": ", ".").into(),
+            question: format!("Which holds for the {label}: {said}?").into(),
             value: chosen.q,
             low: Q::from_si(low),
             high: Q::from_si(high),
-            source: because,
+            source: because.into(),
         },
     ))
 }
@@ -69,13 +70,9 @@ fn claimed<T: Trail, Q: Typed>(
     let q = Q::from_si(claim.written.si());
     let source = if T::RECORDS { source(&key.place, claim) } else { String::new() };
     let Some((low, high)) = &claim.range else { return given(t, label, units, q, &source, &claim.written.text) };
-    let within =
-        Within { key: key.place.replace(": ", "."), low: Arg::Number(low.si()), high: Arg::Number(high.si()) };
-    let text = if T::RECORDS {
-        format!("{}, {} to {}", claim.written.text, low.text, high.text)
-    } else {
-        String::new()
-    };
+    let within = Within { key: key.place.replace(": ", "."), low: Arg::Number(low.si()), high: Arg::Number(high.si()) };
+    let text =
+        if T::RECORDS { format!("{}, {} to {}", claim.written.text, low.text, high.text) } else { String::new() };
     given_within(t, w, label, units, q, within, &source, &text)
 }
 
@@ -99,10 +96,10 @@ pub fn stated_or<Q: Typed>(t: &mut impl Trail, what_if: &WhatIf, key: &Quantity<
 pub fn standby<'a, Q: Typed>(
     label: &'a str,
     units: Pair,
-    key: impl Into<String>,
-    question: impl Into<String>,
+    key: impl Into<Cow<'a, str>>,
+    question: impl Into<Cow<'a, str>>,
     (low, value, high): (Q, Q, Q),
-    source: impl Into<String>,
+    source: impl Into<Backing<'a>>,
 ) -> Standby<'a, Q> {
     Standby {
         label,
@@ -120,10 +117,10 @@ pub fn standby<'a, Q: Typed>(
 pub fn standby_spread<'a, Q: Typed>(
     label: &'a str,
     units: Pair,
-    key: impl Into<String>,
-    question: impl Into<String>,
+    key: impl Into<Cow<'a, str>>,
+    question: impl Into<Cow<'a, str>>,
     spread: &stillrise_handbook::spread::Spread,
 ) -> Standby<'a, Q> {
     let range = (Q::from_si(spread.low_si()), Q::from_si(spread.typical_si()), Q::from_si(spread.high_si()));
-    standby(label, units, key, question, range, spread.source.to_string())
+    standby(label, units, key, question, range, Backing::Source(spread.source))
 }

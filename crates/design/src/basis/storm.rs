@@ -4,7 +4,7 @@ use super::stated::{standby, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::ConcentrationTime;
 use crate::provenance::{Standby, Stop, Trail, Val, WhatIf, assume, choose, given};
-use crate::{by, reckon};
+use crate::{by, reckon, say};
 use stillrise_handbook::page::Series;
 use stillrise_handbook::rain::rational_flow::RationalFactor;
 use stillrise_handbook::rain::surfaces::surface;
@@ -60,11 +60,11 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
     let mut total: Option<Val<Area>> = None;
     for (i, s) in e.surfaces.iter().enumerate() {
         let name = s.name.clone().unwrap_or_else(|| format!("surface {}", i + 1));
-        let Some(mut area) = stated(t, w, &format!("area of {name}"), &s.area) else { continue };
+        let Some(mut area) = stated(t, w, &say!(T, "area of {name}"), &s.area) else { continue };
         if s.canopy == Some(true) {
             area = canopy(t, w, s, &name, area)?;
         }
-        let coefficient = match stated(t, w, &format!("runoff coefficient of {name}"), &s.runoff) {
+        let coefficient = match stated(t, w, &say!(T, "runoff coefficient of {name}"), &s.runoff) {
             Some(c) => c,
             None => runoff(t, w, s.kind.as_deref(), s.canopy == Some(true), &name),
         };
@@ -135,10 +135,10 @@ fn canopy<T: Trail>(
         w,
         &s.canopy_height,
         standby(
-            &format!("open height under the canopy of {name}"),
+            &say!(T, "open height under the canopy of {name}"),
             (&FT, &M),
             format!("surface \"{name}\".canopy_height"),
-            format!("How high is the open side under the canopy over the {name}?"),
+            say!(T, "How high is the open side under the canopy over the {name}?"),
             (feet(10.0), feet(15.0), feet(20.0)),
             "engineering judgement: clearance for road vehicles",
         ),
@@ -148,10 +148,10 @@ fn canopy<T: Trail>(
         w,
         &s.canopy_side,
         standby(
-            &format!("longest side of the canopy of {name}"),
+            &say!(T, "longest side of the canopy of {name}"),
             (&FT, &M),
             format!("surface \"{name}\".canopy_side"),
-            format!("How long is the longest side of the canopy over the {name}?"),
+            say!(T, "How long is the longest side of the canopy over the {name}?"),
             (feet(20.0), feet(60.0), feet(120.0)),
             "engineering judgement: one to four vehicle lengths",
         ),
@@ -173,18 +173,18 @@ fn canopy<T: Trail>(
 }
 
 fn runoff<T: Trail>(t: &mut T, w: &WhatIf, kind: Option<&str>, canopy: bool, name: &str) -> Val<Ratio> {
-    let label = format!("runoff coefficient of {name}");
+    let label = say!(T, "runoff coefficient of {name}");
     let (low, typical, high, source) = match kind.and_then(surface) {
         Some(row) => (row.runoff.0, row.runoff.1, row.runoff.2, row.source.to_string()),
         None => (0.7, 0.9, 0.95, "kind of surface not said; range of paved surfaces, FHWA HDS-2 table 5.7".to_owned()),
     };
     let question = match kind {
-        _ if canopy => format!("What is the {name} paved with?"),
+        _ if canopy => say!(T, "What is the {name} paved with?"),
         Some(kind) => format!(
             "Does the {name} run off like other {}, or is a local coefficient prescribed?",
             kind.replace('-', " ")
         ),
-        None => format!("What is the runoff coefficient of the {name}, or what is it paved with?"),
+        None => say!(T, "What is the runoff coefficient of the {name}, or what is it paved with?"),
     };
     assume(
         t,
@@ -192,12 +192,12 @@ fn runoff<T: Trail>(t: &mut T, w: &WhatIf, kind: Option<&str>, canopy: bool, nam
         Standby {
             label: &label,
             units: Some((&ONE, &ONE)),
-            key: format!("surface \"{name}\".runoff"),
-            question,
+            key: format!("surface \"{name}\".runoff").into(),
+            question: question.into(),
             value: ratio(typical),
             low: ratio(low),
             high: ratio(high),
-            source,
+            source: source.into(),
         },
     )
 }

@@ -7,7 +7,7 @@ use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{OilContent, Stream};
 use crate::enquiry::keys::Quantity;
 use crate::provenance::{Stop, Trail, Val, WhatIf};
-use crate::{by, reckon, record};
+use crate::{by, reckon, record, say};
 use stillrise_handbook::fluids::chemicals::{Effect, chemical};
 use stillrise_handbook::fluids::facilities::{Facility, facility};
 use stillrise_handbook::rain::{daily_volume, hose_flow, rain_volume};
@@ -103,7 +103,7 @@ pub fn waters<T: Trail>(
                 "hours a day",
                 (&ONE, &ONE),
                 format!("{key}.hours_per_day"),
-                format!("How many hours a day does the {name} run?"),
+                say!(T, "How many hours a day does the {name} run?"),
                 (ratio(1.0), ratio(4.0), ratio(12.0)),
                 "engineering judgement: one shift of intermittent use",
             ),
@@ -116,7 +116,7 @@ pub fn waters<T: Trail>(
                 "days a week",
                 (&ONE, &ONE),
                 format!("{key}.days_per_week"),
-                format!("How many days a week does the {name} run?"),
+                say!(T, "How many days a week does the {name} run?"),
                 (ratio(1.0), ratio(5.0), ratio(7.0)),
                 "engineering judgement: working days",
             ),
@@ -133,7 +133,7 @@ pub fn waters<T: Trail>(
                 w,
                 "whether it runs while it rains",
                 format!("{key}.with_rain"),
-                format!("Does the {name} also run while it rains?"),
+                say!(T, "Does the {name} also run while it rains?"),
                 YesNo::No,
                 "nobody said that it does",
             ),
@@ -145,7 +145,7 @@ pub fn waters<T: Trail>(
 }
 
 fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<Flow>, Stop> {
-    if let Some(flow) = stated(t, w, &format!("flow of {name}"), &s.flow) {
+    if let Some(flow) = stated(t, w, &say!(T, "flow of {name}"), &s.flow) {
         return Ok(flow);
     }
     let gpm = |x: f64| Flow::of(x, &GPM);
@@ -159,7 +159,7 @@ fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<F
             "flow of one hose",
             (&GPM, &M3_H),
             format!("stream \"{name}\".hose_flow"),
-            format!("What is the flow of one hose of the {name}?"),
+            say!(T, "What is the flow of one hose of the {name}?"),
             (gpm(5.0), gpm(25.0), gpm(30.0)),
             "UFC 4-214-03, par. 4-8: 25 gpm per wash hose at 75 psi; low end for hand pressure washers from memory",
         ),
@@ -172,7 +172,7 @@ fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<F
             "share of the hoses that run together",
             (&PERCENT, &PERCENT),
             format!("stream \"{name}\".together"),
-            format!("How many of the hoses of the {name} run at once?"),
+            say!(T, "How many of the hoses of the {name} run at once?"),
             (ratio(0.5), ratio(1.0), ratio(1.0)),
             "all of them is the safe side",
         ),
@@ -197,7 +197,7 @@ fn content<T: Trail>(
     let oil = oil.unwrap_or(&none);
     let what = key.replace("stream ", "").replace('"', "");
     let oil_key = format!("{key}.oil.mean");
-    let question = format!("How much oil and grease does the {what} water carry?");
+    let question = say!(T, "How much oil and grease does the {what} water carry?");
     let total = stated_or(
         t,
         w,
@@ -224,7 +224,7 @@ fn content<T: Trail>(
             "dissolved oil at saturation",
             units,
             format!("{key}.oil.dissolved"),
-            format!("How much oil is dissolved in the {what} water?"),
+            say!(T, "How much oil is dissolved in the {what} water?"),
             &row.dissolved,
         ),
     );
@@ -233,7 +233,7 @@ fn content<T: Trail>(
     let dissolved = reckon!(t, "dissolved oil", [MG_L, MG_L], (saturation = saturation, total = total, emulsified = emulsified) saturation.min(total - emulsified));
     let free = reckon!(t, "free oil", [MG_L, MG_L], (total = total, emulsified = emulsified, dissolved = dissolved) total - emulsified - dissolved);
     let solids_key = format!("{key}.solids");
-    let question = format!("How much suspended solids does the {what} water carry?");
+    let question = say!(T, "How much suspended solids does the {what} water carry?");
     let solids = stated_or(
         t,
         w,
@@ -326,12 +326,12 @@ pub fn yes_or_no<T: Trail>(
     let standby = crate::provenance::Standby {
         label,
         units: None,
-        key,
-        question,
+        key: key.into(),
+        question: question.into(),
         value,
         low: YesNo::No,
         high: YesNo::Yes,
-        source: source.to_owned(),
+        source: source.into(),
     };
     crate::provenance::assume(t, w, standby).q == YesNo::Yes
 }

@@ -9,8 +9,12 @@ use stillrise_handbook::fluids::{chemicals, facilities, oils, pollutants};
 use stillrise_handbook::hydraulics::pipes;
 use stillrise_handbook::rain::{rational_flow::RationalFactor, surfaces};
 use stillrise_handbook::separation::{
-    api_factor::FactorRounding, gap_reynolds::ReynoldsBasis, grit_settling::GrainShape, pumps,
-    remaining_oil::{DropletLaw, RiseLaw}, tank_removal::TankModel,
+    api_factor::FactorRounding,
+    gap_reynolds::ReynoldsBasis,
+    grit_settling::GrainShape,
+    pumps,
+    remaining_oil::{DropletLaw, RiseLaw},
+    tank_removal::TankModel,
 };
 use stillrise_handbook::vessel::triggers;
 use stillrise_units::catalog::*;

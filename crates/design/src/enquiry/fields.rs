@@ -224,7 +224,10 @@ impl Field for Curve {
                     rows.push((size, share));
                 }
                 (Ok(size), Ok(_)) if size > 0.0 => {
-                    fault(format!("the share in \"{text}\" is not between 0 and 100 %"), "check the share; 45 % or 0.45");
+                    fault(
+                        format!("the share in \"{text}\" is not between 0 and 100 %"),
+                        "check the share; 45 % or 0.45",
+                    );
                 }
                 (Ok(_), Ok(_)) => fault(format!("the size in \"{text}\" is not above zero"), "check the size"),
                 (Err(wrong), _) | (_, Err(wrong)) => fault(wrong.reason, &wrong.remedy),

@@ -128,8 +128,7 @@ pub fn ladder<T: Trail>(
     t.section(format_args!("{STUDY}, mesh: {place}, end of interval"));
     let bare = worst.passage.without_mesh(fixed);
     let without_mesh = effluent(t, "without the mesh", &bare, worst)?;
-    let with_mesh =
-        if bare.has_mesh() { Some(effluent(t, "with the mesh", &bare.with_mesh(), worst)?) } else { None };
+    let with_mesh = if bare.has_mesh() { Some(effluent(t, "with the mesh", &bare.with_mesh(), worst)?) } else { None };
     t.section(format_args!("{STUDY}, tank alone: {place}"));
     let tanks = tanks(t, basis, unit, fixed, worst)?;
     t.section(format_args!("{STUDY}, flow: {place}, end of interval"));
@@ -218,7 +217,12 @@ fn grades<T: Trail>(t: &mut T, basis: &Basis, p: &Passage) -> Result<Vec<Grade>,
         } else {
             None
         };
-        let left = reckon!(t, "left of the size", [PERCENT, PERCENT], (tank = tank, pack = pack) (ratio(1.0) - tank) * (ratio(1.0) - pack));
+        let left = reckon!(
+            t,
+            "left of the size",
+            [PERCENT, PERCENT],
+            (tank = tank, pack = pack)(ratio(1.0) - tank) * (ratio(1.0) - pack)
+        );
         rows.push(Grade { d, rise, tank, pack, mesh, left });
     }
     Ok(rows)
@@ -261,8 +265,7 @@ fn by_flow<T: Trail>(
     for share in FLOWS {
         let text = format!("{} %", share * 100.0);
         let at = given(t, "share of the flow", Some(SHARE), ratio(share), "table of flows", &text);
-        let flow: Val<Flow> =
-            reckon!(t, &format!("flow, {text} of {}", case.name), [GPM, M3_H], (flow = worst.flow, share = at) flow * share);
+        let flow: Val<Flow> = reckon!(t, &format!("flow, {text} of {}", case.name), [GPM, M3_H], (flow = worst.flow, share = at) flow * share);
         let p = Passage::new(t, basis, &train.unit, fixed, flow, (worst.season, State::End))?;
         points.push(Point { at, expected: effluent(t, &format!("at {text} of the flow"), &p, worst)? });
     }

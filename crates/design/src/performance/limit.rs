@@ -6,6 +6,7 @@ use crate::basis::Basis;
 use crate::basis::limits::LimitState;
 use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Trail, Val, choose};
+use crate::say;
 use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_handbook::separation::floors;
 use stillrise_units::catalog::MG_L;
@@ -120,15 +121,23 @@ pub fn verdicts<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], blocke
     out
 }
 
-/// One limit in one case at the end of the interval.
-fn one<T: Trail>(
-    t: &mut T,
-    basis: &Basis,
-    removals: &[Removal],
-    (i, limit): (usize, &LimitState),
-    end: &Removal,
-    blocked: Option<&str>,
-) -> LimitVerdict {
+/// What is held against a limit in one case at the end of the interval.
+#[derive(Debug, Clone, Copy)]
+pub struct Held {
+    /// Total oil out, as expected: over the interval for an average, else at the peak of the influent.
+    pub expected: Val<Concentration>,
+    /// The same if everything mixes.
+    pub mixed: Val<Concentration>,
+    /// What arrives, on the same footing.
+    pub influent: Val<Concentration>,
+    /// Of that, what does not rise.
+    pub stays: Val<Concentration>,
+    /// The limit, or the long-term mean it demands.
+    pub against: Val<Concentration>,
+}
+
+/// Finds what is held against a limit in one case at the end of the interval.
+pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &LimitState, end: &Removal) -> Held {
     let average = limit.statistic.q == Statistic::MonthlyAverage;
     // An average is held against the mean of clean and end of interval in the same case; a single
     // sample against a peak of the influent.
@@ -161,11 +170,24 @@ fn one<T: Trail>(
         }
     };
     let against = limit.mean.filter(|_| average).unwrap_or(limit.value);
+    Held { expected, mixed, influent, stays, against }
+}
+
+/// One limit in one case at the end of the interval.
+fn one<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    removals: &[Removal],
+    (i, limit): (usize, &LimitState),
+    end: &Removal,
+    blocked: Option<&str>,
+) -> LimitVerdict {
+    let Held { expected, mixed, influent, stays, against } = held(t, basis, removals, limit, end);
     let found =
         Found { expected: expected.q, mixed: mixed.q, against: against.q, influent: influent.q, stays: stays.q };
     let (word, because, change) = judge(limit, &found, blocked);
-    let predicted = limit.pollutant.gravity == Gravity::Touches && limit.statistic.q != Statistic::RigTest;
-    let label = format!("held against the limit on {}: {}, {}", limit.pollutant.title, end.case, end.season.name());
+    let predicted = is_predicted(limit);
+    let label = say!(T, "held against the limit on {}: {}, {}", limit.pollutant.title, end.case, end.season.name());
     let settled = if predicted {
         choose(
             t,
@@ -193,6 +215,12 @@ fn one<T: Trail>(
         predicted,
         larger_helps,
     }
+}
+
+/// Whether the effluent is predicted for this limit's pollutant and statistic at all.
+#[must_use]
+pub fn is_predicted(limit: &LimitState) -> bool {
+    limit.pollutant.gravity == Gravity::Touches && limit.statistic.q != Statistic::RigTest
 }
 
 /// What a limit is judged by.

@@ -19,9 +19,9 @@ use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::train::Train;
 use hydraulics::Profile;
+use ladder::Ladder;
 use levels::OilLevels;
 use limit::LimitVerdict;
-use ladder::Ladder;
 use passage::Fixed;
 use removal::Removal;
 use site::SiteLevels;
@@ -62,6 +62,11 @@ pub enum Depth {
     Screen,
     /// What the limits are held against: all cases in the cold season, clean only where it counts.
     Limits,
+    /// What a study of the effluent needs: all cases in the cold season at the end of the interval, clean
+    /// only for averages.
+    Study,
+    /// The same without bounds: as expected only.
+    Expected,
     /// All of it.
     Full,
 }
@@ -75,6 +80,7 @@ impl Depth {
         match self {
             Depth::Screen => needed,
             Depth::Limits => needed || cold && (end || average),
+            Depth::Study | Depth::Expected => cold && (end || average),
             Depth::Full => true,
         }
     }
@@ -163,26 +169,10 @@ pub fn performance<T: Trail>(
     }
     levels::trips(t, basis, unit, &highest, &mut oil_levels)?;
     let velocities = hydraulics::velocities(t, unit, &site, largest_flow)?;
-    // The usual case is the dry one if there is one: it runs every day, the storm does not.
-    let steady = |c: &Case| c.content.is_some();
-    let dry = basis.cases.iter().position(|c| steady(c) && c.kind == Kind::Dry);
-    let usual = dry.or_else(|| basis.cases.iter().position(steady)).ok_or_else(stop)?;
+    let usual = usual(basis).ok_or_else(stop)?;
     let design_rise = crate::train::design_rise(t, basis)?;
-    let average = basis.limits.iter().any(|l| l.statistic.q == Statistic::MonthlyAverage);
     let fixed = Fixed::new(t);
-    let mut removals = Vec::new();
-    for (i, case) in basis.cases.iter().enumerate() {
-        let Some(content) = &case.content else { continue };
-        let flow = train.share(t, case);
-        for season in Season::ALL {
-            for state in State::ALL {
-                if !depth.wants(case.name == design.name, i == usual, average, season, state) {
-                    continue;
-                }
-                removals.push(removal::removal(t, basis, unit, &fixed, (i, case, content), flow, (season, state), depth)?);
-            }
-        }
-    }
+    let removals = removals(t, basis, train, &fixed, depth)?;
     let clean = |r: &&Removal| r.case_index == usual && r.season == Season::Cold && r.state == State::Clean;
     let usual = removals.iter().find(clean).ok_or_else(stop)?.clone();
     let all: Val<Flow> = design.feed;
@@ -207,4 +197,44 @@ pub fn performance<T: Trail>(
         storage,
         limits,
     })
+}
+
+/// The case that runs most: the dry one if there is one, for it runs every day, the storm does not.
+fn usual(basis: &Basis) -> Option<usize> {
+    let steady = |c: &Case| c.content.is_some();
+    let dry = basis.cases.iter().position(|c| steady(c) && c.kind == Kind::Dry);
+    dry.or_else(|| basis.cases.iter().position(steady))
+}
+
+/// What leaves, by case, season and state, as far as the depth asks for it.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer, or no case has a known content.
+pub fn removals<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    train: &Train,
+    fixed: &Fixed,
+    depth: Depth,
+) -> Result<Vec<Removal>, Stop> {
+    let stop =
+        || Stop { doing: "performance".to_owned(), reason: "no case has a flow with a known content".to_owned() };
+    let design = &basis.largest_steady().ok_or_else(stop)?.name;
+    let usual = usual(basis).ok_or_else(stop)?;
+    let average = basis.limits.iter().any(|l| l.statistic.q == Statistic::MonthlyAverage);
+    let mut removals = Vec::new();
+    for (i, case) in basis.cases.iter().enumerate() {
+        let Some(content) = &case.content else { continue };
+        let flow = train.share(t, case);
+        for season in Season::ALL {
+            for state in State::ALL {
+                if !depth.wants(case.name == *design, i == usual, average, season, state) {
+                    continue;
+                }
+                let at = (i, case, content);
+                removals.push(removal::removal(t, basis, &train.unit, fixed, at, flow, (season, state), depth)?);
+            }
+        }
+    }
+    Ok(removals)
 }

@@ -148,8 +148,7 @@ impl Passage {
         let (l, f) = (&unit.layout, &unit.frame);
         let water = basis.fluids.water(season);
         let m = &basis.methods;
-        let v_tank =
-            reckon!(t, "overflow rate ahead of the pack", [GPM_FT2, M_H], (flow = flow, area = l.tank_area) flow / area);
+        let v_tank = reckon!(t, "overflow rate ahead of the pack", [GPM_FT2, M_H], (flow = flow, area = l.tank_area) flow / area);
         let (plates, open) = if state.is_end() {
             let lost = m.fouling;
             (
@@ -159,7 +158,8 @@ impl Passage {
         } else {
             (l.plate_area, l.open_area)
         };
-        let v_pack = reckon!(t, "overflow rate of the plates", [GPM_FT2, M_H], (flow = flow, area = plates) flow / area);
+        let v_pack =
+            reckon!(t, "overflow rate of the plates", [GPM_FT2, M_H], (flow = flow, area = plates) flow / area);
         let gap_velocity = by!(t, "velocity in the gaps", mean_velocity::velocity(flow, open))?;
         let reynolds = by!(
             t,
@@ -167,8 +167,7 @@ impl Passage {
             gap_reynolds::reynolds(gap_velocity, f.gap, water.kinematic, m.reynolds)
         )?;
         // Laminar flow between plates holds to some 2000 on four hydraulic radii, whatever basis is printed.
-        let on_four =
-            gap_reynolds::reynolds(gap_velocity.q, f.gap.q, water.kinematic.q, ReynoldsBasis::ALL[0])?;
+        let on_four = gap_reynolds::reynolds(gap_velocity.q, f.gap.q, water.kinematic.q, ReynoldsBasis::ALL[0])?;
         let laminar = on_four.si() <= 2000.0;
         let regime = choose(
             t,
@@ -182,14 +181,16 @@ impl Passage {
         let index = match m.tank.q {
             TankModel::Tanks | TankModel::Dispersed => m.tank_index,
             TankModel::DobbinsCamp => {
-                let section = reckon!(t, "wetted cross-section", [FT2, M2], (width = f.width, depth = f.crest) width * depth);
+                let section =
+                    reckon!(t, "wetted cross-section", [FT2, M2], (width = f.width, depth = f.crest) width * depth);
                 let along = by!(t, "velocity along the tank", mean_velocity::velocity(flow, section))?;
                 let eddy = by!(t, "vertical mixing in the tank", camp_eddy::diffusivity(along, f.crest))?;
                 by!(t, "index of the tank model", settling_peclet::peclet(v_tank, f.crest, eddy))?
             }
             _ => fixed.no_index,
         };
-        let section = reckon!(t, "section of the mesh", [FT2, M2], (width = f.width, height = f.pack_height) width * height);
+        let section =
+            reckon!(t, "section of the mesh", [FT2, M2], (width = f.width, height = f.pack_height) width * height);
         let mut face = reckon!(t, "velocity on the face of the mesh", [FT_MIN, MM_S], (flow = flow, section = section) flow / section);
         if state.is_end() {
             face = reckon!(t, "the same at the end of the interval", [FT_MIN, MM_S], (face = face, lost = m.fouling) face / (ratio(1.0) - lost));

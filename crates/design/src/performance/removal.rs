@@ -82,8 +82,8 @@ pub fn removal<T: Trail>(
     };
     let low = (depth == Depth::Full).then(|| passage.ideal(fixed).left(t, "free oil left, ideal bound")).transpose()?;
     let expected = passage.left(t, "free oil left, expected")?;
-    let high =
-        (depth != Depth::Screen).then(|| passage.mixed(fixed).left(t, "free oil left, mixed bound")).transpose()?;
+    let bounded = !matches!(depth, Depth::Screen | Depth::Expected);
+    let high = bounded.then(|| passage.mixed(fixed).left(t, "free oil left, mixed bound")).transpose()?;
     let left = [low.unwrap_or(expected), expected, high.unwrap_or(expected)];
     let free = Bounded {
         ideal: out(t, "free oil out, ideal bound", content, left[0]),

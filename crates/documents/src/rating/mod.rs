@@ -43,7 +43,9 @@ pub fn together(e: &Explanation, system: System) -> String {
 #[must_use]
 pub fn larger(d: &Diagnosis) -> &'static str {
     match d.larger_helps() {
-        Some(true) => "Under the leading explanation a unit of twice the area would take at least a third off the effluent.",
+        Some(true) => {
+            "Under the leading explanation a unit of twice the area would take at least a third off the effluent."
+        }
         Some(false) => {
             "Under the leading explanation a larger unit would not help: one of twice the area would take less than a third off the effluent."
         }

@@ -63,7 +63,9 @@ pub fn sentences(settled: &Settled, risk: &Risk) -> Vec<String> {
             governs(settled, risk),
             percent(next)
         )),
-        (Some((first, share)), None) => out.push(format!("The {first} governs: it carries {} of the spread.", percent(share))),
+        (Some((first, share)), None) => {
+            out.push(format!("The {first} governs: it carries {} of the spread.", percent(share)))
+        }
         _ => out.push("Nothing that is uncertain moves the effluent.".to_owned()),
     }
     let Some(worst) = settled.job.design.performance.as_ref().and_then(|p| p.worst()) else { return out };
@@ -97,20 +99,13 @@ pub fn risk_text(settled: &Settled, risk: &Risk, width: usize) -> String {
         out.push_str(&hang(&sentence, width, 0, 2));
     }
     let Some(performance) = &settled.job.design.performance else { return out };
-    let influent =
-        performance.worst().map_or_else(|| Concentration::of(1e6, &MG_L), |w| w.content.total.q);
+    let influent = performance.worst().map_or_else(|| Concentration::of(1e6, &MG_L), |w| w.content.total.q);
     out.push_str(&section("Total oil out in the worst case, mg/L"));
     let mut table = Table::new(["rung", "as designed", "1 in 20 below", "median", "1 in 20 above"]);
     let designed = performance.worst().map(|w| [w.total.ideal.q, w.total.expected.q, w.total.mixed.q]);
     let mut row = |name: &str, designed: Option<Concentration>, s: &Spread| {
         let n = |c: Concentration| total_out(c, influent);
-        table.row([
-            name.to_owned(),
-            designed.map_or_else(|| "-".to_owned(), n),
-            n(s.low),
-            n(s.median),
-            n(s.high),
-        ]);
+        table.row([name.to_owned(), designed.map_or_else(|| "-".to_owned(), n), n(s.low), n(s.median), n(s.high)]);
     };
     for (k, name) in ["ideal bound", "expected", "mixed bound"].into_iter().enumerate() {
         row(name, designed.map(|d| d[k]), &risk.rungs[k]);

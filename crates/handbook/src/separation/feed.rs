@@ -53,9 +53,7 @@ impl Spread {
                 let end = |u: f64| ln(ratio * exp(u) / (ratio - 1.0 + exp(u)));
                 (end(-TAIL / (SQRT_2 * shape)), end(TAIL / (SQRT_2 * shape)))
             }
-            Spread::Measured(rows) => {
-                (rows.first().map_or(0.0, |(y, _)| *y), rows.last().map_or(0.0, |(y, _)| *y))
-            }
+            Spread::Measured(rows) => (rows.first().map_or(0.0, |(y, _)| *y), rows.last().map_or(0.0, |(y, _)| *y)),
         }
     }
 

@@ -224,10 +224,8 @@ fn explain(set: &[&'static Cause], occasions: &[Occasion<'_>]) -> (Vec<Sized>, f
             }
         }
     }
-    let frequency: f64 = CAUSES
-        .iter()
-        .map(|c| -2.0 * ln(if set.iter().any(|s| s.id == c.id) { c.often } else { 1.0 - c.often }))
-        .sum();
+    let frequency: f64 =
+        CAUSES.iter().map(|c| -2.0 * ln(if set.iter().any(|s| s.id == c.id) { c.often } else { 1.0 - c.often })).sum();
     let signs: f64 = occasions.iter().map(|o| signs(set, o.observed)).sum();
     (sized, best + frequency + signs)
 }

@@ -68,8 +68,7 @@ impl<'a> Occasion<'a> {
         let flow = observed.flow.q().unwrap_or(flow);
         let temperature = observed.temperature.q().unwrap_or(basis.fluids.cold.temperature.q);
         let fixed = Fixed::new(&mut Off);
-        let mut passage =
-            Passage::new(&mut Off, basis, unit, &fixed, value(flow), (Season::Cold, State::Clean))?;
+        let mut passage = Passage::new(&mut Off, basis, unit, &fixed, value(flow), (Season::Cold, State::Clean))?;
         let oil = basis.fluids.heaviest(Season::Cold);
         set_temperature(&mut passage, basis, oil, temperature)?;
         let total = content.total.q.si();

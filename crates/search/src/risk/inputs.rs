@@ -79,9 +79,7 @@ impl Range {
             Range::Triangle { low, likely, high, logarithmic: true } => {
                 Arg::Number(exp(triangle(ln(*low), ln(*likely), ln(*high), u)))
             }
-            Range::Triangle { low, likely, high, logarithmic: false } => {
-                Arg::Number(triangle(*low, *likely, *high, u))
-            }
+            Range::Triangle { low, likely, high, logarithmic: false } => Arg::Number(triangle(*low, *likely, *high, u)),
             Range::Words(words) => {
                 let others = words.len().saturating_sub(1).max(1);
                 let place = if u < 0.5 { 0 } else { 1 + ((u - 0.5) * 2.0 * others as f64) as usize };
@@ -132,12 +130,9 @@ mod tests {
     /// scipy 1.17.1, stats.triang(c=0.25, loc=1, scale=4).ppf(0.1, 0.25, 0.5, 0.9).
     #[test]
     fn quantiles_of_a_triangle() {
-        for (u, x) in [
-            (0.1, 1.632_455_532_033_675_8),
-            (0.25, 2.0),
-            (0.5, 2.550_510_257_216_821_7),
-            (0.9, 3.904_554_884_989_667),
-        ] {
+        for (u, x) in
+            [(0.1, 1.632_455_532_033_675_8), (0.25, 2.0), (0.5, 2.550_510_257_216_821_7), (0.9, 3.904_554_884_989_667)]
+        {
             let range = Range::Triangle { low: 1.0, likely: 2.0, high: 5.0, logarithmic: false };
             assert!(matches!(range.quantile(u), Arg::Number(q) if (q - x).abs() < 1e-12), "{u}");
         }

@@ -12,10 +12,11 @@ use sample::Hypercube;
 use stillrise_design::basis::basis;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::job::Design;
+use stillrise_design::performance::limit::{held, worst};
 use stillrise_design::performance::passage::Fixed;
-use stillrise_design::performance::{Depth, State, performance};
+use stillrise_design::performance::{Depth, State, removals};
 use stillrise_design::train::Train;
-use stillrise_design::{Job, Off, Stop, WhatIf, triage};
+use stillrise_design::{Job, Off, Stop, WhatIf};
 use stillrise_units::{Concentration, Typed, math};
 
 /// Samples of a study when nobody says how many.
@@ -119,7 +120,7 @@ struct Sampled {
 pub(crate) struct Model<'a> {
     enquiry: &'a Enquiry,
     train: &'a Train,
-    blocked: Option<String>,
+    fixed: Fixed,
     inputs: Vec<Input>,
     /// Cases with a known content, by place, and limits predicted.
     cases: Vec<usize>,
@@ -141,7 +142,7 @@ impl<'a> Model<'a> {
         Some(Self {
             enquiry,
             train,
-            blocked: triage::blocked(&design.triage),
+            fixed: Fixed::new(&mut Off),
             inputs,
             cases,
             limits: predicted.iter().map(|l| l.limit).collect(),
@@ -155,41 +156,41 @@ impl<'a> Model<'a> {
     }
 
     /// One design with these inputs.
-    fn run(&self, row: impl Fn(usize) -> f64, space: &mut WhatIf) -> Option<Sampled> {
+    fn run(&self, depth: Depth, row: impl Fn(usize) -> f64, space: &mut WhatIf) -> Option<Sampled> {
         for (k, input) in self.inputs.iter().enumerate() {
             if let Some(slot) = space.0.get_mut(&input.key) {
                 *slot = input.range.quantile(row(k));
             }
         }
-        self.design(space).ok().flatten()
+        self.design(depth, space).ok().flatten()
     }
 
-    fn design(&self, w: &WhatIf) -> Result<Option<Sampled>, Stop> {
-        let basis = basis(&mut Off, w, self.enquiry)?;
-        let p =
-            performance(&mut Off, w, self.enquiry, &basis, self.train, self.blocked.as_deref(), Depth::Limits)?;
-        let Some(worst) = p.worst() else { return Ok(None) };
-        let total = |left: f64| {
-            let c = &worst.content;
-            c.free.q.si() * left + c.emulsified.q.si() + c.dissolved.q.si()
-        };
-        let fixed = Fixed::new(&mut Off);
-        let ideal = worst.passage.ideal(&fixed).left(&mut Off, "")?.q.si();
-        let mesh = if worst.passage.has_mesh() {
-            total(worst.passage.with_mesh().left(&mut Off, "")?.q.si())
+    fn design(&self, depth: Depth, w: &WhatIf) -> Result<Option<Sampled>, Stop> {
+        let off = &mut Off;
+        let basis = basis(off, w, self.enquiry)?;
+        let removals = removals(off, &basis, self.train, &self.fixed, depth)?;
+        let Some(worst) = worst(&removals) else { return Ok(None) };
+        let c = &worst.content;
+        let total = |left: f64| c.free.q.si() * left + c.emulsified.q.si() + c.dissolved.q.si();
+        let study = depth == Depth::Study;
+        let ideal = if study { total(worst.passage.ideal(&self.fixed).left(off, "")?.q.si()) } else { f64::NAN };
+        let mesh = if study && worst.passage.has_mesh() {
+            total(worst.passage.with_mesh().left(off, "")?.q.si())
         } else {
             f64::NAN
         };
-        let of_case = |k: &usize| {
-            let found = p.removals.iter().find(|r| r.case_index == *k && r.state == State::End);
-            found.map_or(f64::NAN, |r| r.total.expected.q.si())
-        };
+        let ends = || removals.iter().filter(|r| r.state == State::End);
+        let of_case = |k: &usize| ends().find(|r| r.case_index == *k).map_or(f64::NAN, |r| r.total.expected.q.si());
         let of_limit = |k: &usize| {
-            let found = p.limits.iter().find(|l| l.limit == *k);
-            found.map_or([f64::NAN; 3], |l| [l.expected.q.si(), l.mixed.q.si(), l.against.q.si()])
+            let mut most = [f64::NEG_INFINITY, f64::NEG_INFINITY, f64::NAN];
+            for end in ends() {
+                let h = held(&mut Off, &basis, &removals, &basis.limits[*k], end);
+                most = [most[0].max(h.expected.q.si()), most[1].max(h.mixed.q.si()), h.against.q.si()];
+            }
+            most
         };
         Ok(Some(Sampled {
-            rungs: [total(ideal), worst.total.expected.q.si(), worst.total.mixed.q.si(), mesh],
+            rungs: [ideal, worst.total.expected.q.si(), worst.total.mixed.q.si(), mesh],
             free: worst.free.expected.q.si(),
             cases: self.cases.iter().map(of_case).collect(),
             limits: self.limits.iter().map(of_limit).collect(),
@@ -214,7 +215,12 @@ impl<'a> Model<'a> {
         let columns = self.inputs.len();
         let (a, b) = (Hypercube::new(rows, columns, 0), Hypercube::new(rows, columns, columns as u64));
         let at = |cube: &Hypercube, rows: usize| {
-            side_by_side(rows, 8, || self.space(), |i, space| self.result(self.run(|k| cube.row(i)[k], space)))
+            side_by_side(
+                rows,
+                8,
+                || self.space(),
+                |i, space| self.result(self.run(Depth::Expected, |k| cube.row(i)[k], space)),
+            )
         };
         let (fa, fb) = (at(&a, rows), at(&b, rows));
         let mut shares = Vec::new();
@@ -223,10 +229,15 @@ impl<'a> Model<'a> {
                 return None;
             }
             let mixed = |from: usize, to: usize| {
-                side_by_side(to - from, 8, || self.space(), |i, space| {
-                    let (a, b) = (a.row(from + i), b.row(from + i));
-                    self.result(self.run(|k| if k == j { b[k] } else { a[k] }, space))
-                })
+                side_by_side(
+                    to - from,
+                    8,
+                    || self.space(),
+                    |i, space| {
+                        let (a, b) = (a.row(from + i), b.row(from + i));
+                        self.result(self.run(Depth::Expected, |k| if k == j { b[k] } else { a[k] }, space))
+                    },
+                )
             };
             let probe = PROBE_ROWS.min(rows);
             let mut fm = mixed(0, probe);
@@ -262,9 +273,12 @@ pub fn risk(job: &Job, samples: usize, watch: Watch<'_>) -> Option<Risk> {
             return None;
         }
         let from = done.len();
-        done.extend(side_by_side(part.min(samples - from), 16, || model.space(), |i, space| {
-            model.run(|k| cube.row(from + i)[k], space)
-        }));
+        done.extend(side_by_side(
+            part.min(samples - from),
+            16,
+            || model.space(),
+            |i, space| model.run(Depth::Study, |k| cube.row(from + i)[k], space),
+        ));
     }
     let sound: Vec<&Sampled> = done.iter().flatten().collect();
     if sound.is_empty() {
