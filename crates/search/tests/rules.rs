@@ -34,6 +34,16 @@ macro_rules! rows {
 }
 
 static ROWS: &[Row] = rows! {
+    "jet-breaks-droplets": "wash" ["unit.dimensions.inlet_pipe" = "2 in", "unit.dimensions.inlet_length" = "5 in"] "passes"; "droplets.d50" = "5000 um" => "warns"
+
+    "film-dragged": "wash" "passes"; "unit.dimensions.gap" = "0.15 in" => "warns"
+
+    "layer-drawn-under": "wash" ["unit.dimensions.lip" = "1 in"] "passes"; "stream.flow" = "170 gpm" => "warns"
+
+    "sludge-scoured": "wash" ["solids.density" = "1020 kg/m3"] "passes"; "solids.d50" = "1 um" => "warns"
+
+    "density-current": "wash" ["water.inflow" = "50 °F"] "passes"; "water.inflow" = "120 °F" => "warns"
+
     "unknown-decision": "wash" "passes"; "decision.rule" = "draw-leaves-oils" => "fails"
 
     "not-a-gravity-duty": "wash" "passes"; "chemical.kind" = "soluble-coolant" => "fails"

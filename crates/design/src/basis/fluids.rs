@@ -85,6 +85,8 @@ impl OilState {
 pub struct Fluids {
     /// Dissolved salt.
     pub salinity: Val<Ratio>,
+    /// Temperature of the water that flows in, where somebody said that it differs.
+    pub inflow: Option<Val<Temperature>>,
     /// The coldest water.
     pub cold: WaterState,
     /// The warmest water.
@@ -170,6 +172,7 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
             "fresh water is the slower case for rising oil",
         ),
     );
+    let inflow = stated(t, w, "temperature of the water that flows in", &e.water.inflow);
     let cold = water(t, coldest, salinity)?;
     let warm = water(t, warmest, salinity)?;
     let mut oils = Vec::new();
@@ -192,7 +195,7 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
             .ok_or_else(|| Stop { doing: "oils".to_owned(), reason: "the handbook has no diesel".to_owned() })?;
         oils.push(state(t, w, row, "oil nobody named, taken as diesel", None, &cold, &warm)?);
     }
-    Ok(Fluids { salinity, cold, warm, oils })
+    Ok(Fluids { salinity, inflow, cold, warm, oils })
 }
 
 /// The oils that waters are said to carry.

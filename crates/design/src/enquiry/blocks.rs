@@ -308,6 +308,8 @@ keys! {
         warmest: Quantity<Temperature> = spec.units(&DEG_F, &DEG_C).between("0 °C", "95 °C").safe_larger().like("\"75 °F\"");
         /// Highest over mean oil content of a single sample of the influent
         oil_peak: Quantity<Ratio> = spec.units(&ONE, &ONE).between("1", "20").safe_larger().like("2");
+        /// Water that flows in, where it is warmer or colder than the water in the unit
+        inflow: Quantity<Temperature> = spec.units(&DEG_F, &DEG_C).between("-2 °C", "95 °C").like("\"140 °F\"");
         /// Dissolved salt, by mass
         salinity: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0 %", "10 %").like("\"0 %\"");
     }

@@ -337,7 +337,11 @@ fn just_met<T: Trail>(t: &mut T, worst: &Removal, limit: &super::limit::LimitVer
     };
     let goal = limit.against.q.si();
     let (mut fine, mut coarse) = (base.q * 0.1, base.q * 10.0);
-    if at(coarse)? > goal || at(fine)? <= goal {
+    // A median beyond what the formula takes is no answer either.
+    let (Ok(at_coarse), Ok(at_fine)) = (at(coarse), at(fine)) else {
+        return Ok(JustMet { limit: limit.limit, d50: None });
+    };
+    if at_coarse > goal || at_fine <= goal {
         return Ok(JustMet { limit: limit.limit, d50: None });
     }
     for _ in 0..60 {

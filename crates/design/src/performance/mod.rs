@@ -10,6 +10,7 @@ pub mod removal;
 pub mod site;
 pub mod storage;
 pub mod thumb;
+pub mod zones;
 
 use crate::basis::Basis;
 use crate::basis::cases::{Case, Kind};
@@ -106,6 +107,8 @@ pub struct Performance {
     pub ladder: Option<Ladder>,
     /// The plain API basin beside it, for comparison.
     pub basin: Option<thumb::Basin>,
+    /// What the plate theory takes for granted, zone by zone; for [`Depth::Full`] only.
+    pub zones: Option<zones::Zones>,
     /// What collects.
     pub storage: Storage,
     /// Verdicts on the limits.
@@ -179,6 +182,12 @@ pub fn performance<T: Trail>(
     let basin = if depth == Depth::Full { thumb::basin(t, basis, all).ok() } else { None };
     let storage = storage::storage(t, basis, train, &oil_levels, &usual)?;
     let limits = limit::verdicts(t, basis, &removals, blocked);
+    let zones = match limit::worst(&removals) {
+        Some(worst) if depth == Depth::Full => {
+            Some(zones::zones(t, basis, &train.unit, &velocities, &oil_levels, worst)?)
+        }
+        _ => None,
+    };
     let ladder = match limit::worst(&removals).cloned() {
         Some(worst) if depth == Depth::Full => {
             Some(ladder::ladder(t, basis, train, &fixed, (&worst, &basis.cases[worst.case_index]), &limits)?)
@@ -194,6 +203,7 @@ pub fn performance<T: Trail>(
         design_rise,
         basin,
         ladder,
+        zones,
         storage,
         limits,
     })

@@ -1,0 +1,23 @@
+//! Rule: the oil film under the plates is dragged along
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_units::print;
+
+rule! {
+    "film-dragged" "Oil film under the plates dragged along", Pack;
+    looks "The pull of the water on the film of oil under a plate, over the buoyancy that drains the film, if all free oil is caught by the plates: above 0.3 it warns."
+    matters "A film that the water drags to the plate's end is shed there in drops, and some of them leave."
+    remedy "Steeper plates, wider gaps, or less flow through each pack."
+    source "Drainage of a film and shear of plane laminar flow; the bound of 0.3 is engineering judgement"
+    limits "One film of the heaviest oil, evenly spread; corrugations gather it and help."
+}
+
+const BOUND: f64 = 0.3;
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let Some(zones) = &performance.zones else { return Verdict::skips("no case has a steady flow") };
+    let Some((_, pull)) = zones.film else { return Verdict::skips("no film, or an oil whose viscosity is not known") };
+    let says = format!("the water pulls {} of what drains the film", print::digits(pull.q.value, 2));
+    if pull.q.value > BOUND { Verdict::warns(says, pull.at) } else { Verdict::passes(format!("{says}, at most {BOUND}")) }
+}

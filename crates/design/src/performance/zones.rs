@@ -1,0 +1,197 @@
+//! What the plate theory takes for granted, zone by zone: that the inlet jet leaves the droplets whole, that
+//! films stay under the plates, that no current of warmer or colder water runs through, and that what was
+//! caught is not drawn or stirred up again.
+
+use super::hydraulics::Velocities;
+use super::levels::OilLevels;
+use super::removal::Removal;
+use crate::basis::Basis;
+use crate::basis::fluids::{Season, water};
+use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
+use crate::train::unit::Unit;
+use crate::{by, reckon};
+use stillrise_handbook::separation::entrance_length::EntranceForm;
+use stillrise_handbook::separation::laminar_capture::PlateRun;
+use stillrise_handbook::separation::{
+    camp_scour, capillary_length, densimetric_froude, density_current_speed, entrance_length, film_shear_ratio,
+    film_thickness, hinze_droplet, jet_dissipation, layer_froude, shear_rate,
+};
+use stillrise_units::catalog::{DEG_C, DEG_F, ONE};
+use stillrise_units::{Dissipation, Length, Ratio, ShearRate, Temperature, Typed, Velocity, ratio};
+
+/// The checks, at the largest flow of a case with a known content, cold, at the end of the interval.
+#[derive(Debug, Clone)]
+pub struct Zones {
+    /// Dissipation of the inlet jet in its chamber.
+    pub jet: Val<Dissipation>,
+    /// Mean shear rate there.
+    pub shear: Val<ShearRate>,
+    /// Largest droplet that the jet leaves whole.
+    pub survives: Val<Length>,
+    /// Length over which the flow in the gaps develops.
+    pub entrance: Val<Length>,
+    /// Film of oil under a plate, and the water's pull on it over its own drive; `None` for an oil whose
+    /// viscosity is not known there, or that does not rise.
+    pub film: Option<(Val<Length>, Val<Ratio>)>,
+    /// Size of drops shed from an edge.
+    pub shed: Val<Length>,
+    /// Froude number of the water under the layer at the alarm, at the downcomer; `None` without a layer.
+    pub layer: Option<Val<Ratio>>,
+    /// Velocity that scours grains of the median size.
+    pub scour: Val<Velocity>,
+    /// The water that flows in, against that in the unit.
+    pub current: Current,
+}
+
+/// A current of water of another temperature.
+#[derive(Debug, Clone)]
+pub struct Current {
+    /// Temperature of the water that flows in.
+    pub inflow: Val<Temperature>,
+    /// Whether somebody said so; else one kelvin over the water in the unit, to show what little it takes.
+    pub stated: bool,
+    /// Densimetric Froude number of the flow along the unit.
+    pub froude: Option<Val<Ratio>>,
+    /// Speed of the current.
+    pub speed: Option<Val<Velocity>>,
+}
+
+const PURE: Pair = (&ONE, &ONE);
+
+/// Finds them.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub fn zones<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    unit: &Unit,
+    velocities: &Velocities,
+    levels: &[OilLevels],
+    worst: &Removal,
+) -> Result<Zones, Stop> {
+    t.section("zones");
+    let f = &unit.frame;
+    let cold = &basis.fluids.cold;
+    let chamber =
+        unit.zones.first().ok_or_else(|| Stop { doing: "zones".into(), reason: "no inlet chamber".into() })?;
+    let jet = by!(
+        t,
+        "dissipation of the inlet jet in its chamber",
+        jet_dissipation::dissipation(worst.flow, velocities.inlet, chamber.volume)
+    )?;
+    let shear = by!(t, "mean shear rate there", shear_rate::rate(jet, cold.kinematic))?;
+    let mut tension = basis.fluids.oils[0].tension;
+    for oil in &basis.fluids.oils {
+        if oil.tension.q < tension.q {
+            tension = oil.tension;
+        }
+    }
+    let survives =
+        by!(t, "largest droplet that the jet leaves whole", hinze_droplet::diameter(tension, cold.density, jet))?;
+    let form = given(t, "form of the entrance length", None, EntranceForm::ShahLondon, "our proposal", "shah-london");
+    let entrance = by!(
+        t,
+        "length over which the flow in the gaps develops",
+        entrance_length::length(worst.passage.gap_velocity, f.gap, cold.kinematic, form)
+    )?;
+    let film = film(t, basis, unit, worst)?;
+    let oil = basis.fluids.heaviest(Season::Cold);
+    let shed =
+        by!(t, "size of drops shed from an edge", capillary_length::length(oil.tension, cold.density, oil.cold))?;
+    let layer = match levels.iter().find_map(|l| l.level("alarm")) {
+        Some(alarm) if oil.cold.q < cold.density.q && alarm.thickness.q.si() > 0.0 => Some(by!(
+            t,
+            "Froude number of the water under the layer at the alarm, at the downcomer",
+            layer_froude::froude(velocities.slot, cold.density, oil.cold, alarm.thickness)
+        )?),
+        _ => None,
+    };
+    let beta = given(t, "Camp's constant", Some(PURE), ratio(0.04), "from memory, 0.04 to 0.06", "0.04");
+    let friction = given(t, "friction factor of the floor", Some(PURE), ratio(0.03), "from memory", "0.03");
+    let s = &basis.solids;
+    let scour = by!(
+        t,
+        "velocity that scours grains of the median size",
+        camp_scour::velocity(beta, s.density, cold.density, s.d50, friction)
+    )?;
+    let current = current(t, basis, unit, velocities)?;
+    Ok(Zones { jet, shear, survives, entrance, film, shed, layer, scour, current })
+}
+
+/// The film that the governing oil makes under a plate, if everything free is caught there.
+fn film<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    unit: &Unit,
+    worst: &Removal,
+) -> Result<Option<(Val<Length>, Val<Ratio>)>, Stop> {
+    let (f, cold) = (&unit.frame, &basis.fluids.cold);
+    let oil = basis.fluids.heaviest(Season::Cold);
+    let Some(kinematic) = oil.viscosity.filter(|_| oil.cold.q < cold.density.q) else { return Ok(None) };
+    let caught = reckon!(t, "oil caught by one plate, at most", [GPH, L_H],
+        (flow = worst.flow, free = worst.content.free, rho = oil.cold, plates = unit.layout.plates) flow * free / rho / plates);
+    if caught.q.si() <= 0.0 {
+        return Ok(None);
+    }
+    let viscosity = reckon!(t, "viscosity of the oil", [CP, MPA_S], (nu = kinematic, rho = oil.cold) nu * rho);
+    // Across the flow the oil drains along the width, over the length of the plates; else along the flow.
+    let across = if f.run.q == PlateRun::CrossFlow { f.pack_length } else { f.width };
+    let film = by!(
+        t,
+        "film of oil under a plate",
+        film_thickness::thickness(caught, across, viscosity, cold.density, oil.cold, f.angle)
+    )?;
+    let pull = by!(
+        t,
+        "pull of the water on it, over its drive",
+        film_shear_ratio::pull(
+            cold.viscosity,
+            worst.passage.gap_velocity,
+            f.gap,
+            cold.density,
+            oil.cold,
+            f.angle,
+            film
+        )
+    )?;
+    Ok(Some((film, pull)))
+}
+
+fn current<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, v: &Velocities) -> Result<Current, Stop> {
+    let cold = &basis.fluids.cold;
+    let (inflow, stated) = match basis.fluids.inflow {
+        Some(inflow) => (inflow, true),
+        None => (
+            choose(
+                t,
+                "temperature of the water that flows in, for show",
+                Some((&DEG_F, &DEG_C)),
+                Temperature::from_si(cold.temperature.q.si() + 1.0),
+                "any difference",
+                "one kelvin over the water in the unit, to show what little it takes",
+                &[cold.temperature.at],
+            ),
+            false,
+        ),
+    };
+    let inflowing = water(t, inflow, basis.fluids.salinity)?;
+    let depth = unit.frame.crest;
+    let differs = inflowing.density.q != cold.density.q;
+    let froude = if differs {
+        let froude = by!(
+            t,
+            "densimetric Froude number of the flow along the unit",
+            densimetric_froude::froude(v.along, depth, cold.density, inflowing.density)
+        )?;
+        Some(froude)
+    } else {
+        None
+    };
+    let speed = if differs {
+        Some(by!(t, "speed of the current", density_current_speed::speed(depth, cold.density, inflowing.density))?)
+    } else {
+        None
+    };
+    Ok(Current { inflow, stated, froude, speed })
+}
