@@ -184,7 +184,15 @@ impl Passage {
                 let section =
                     reckon!(t, "wetted cross-section", [FT2, M2], (width = f.width, depth = f.crest) width * depth);
                 let along = by!(t, "velocity along the tank", mean_velocity::velocity(flow, section))?;
-                let eddy = by!(t, "vertical mixing in the tank", camp_eddy::diffusivity(along, f.crest))?;
+                let friction = given(
+                    t,
+                    "friction factor of the tank",
+                    Some((&ONE, &ONE)),
+                    ratio(0.024),
+                    "Camp, from memory",
+                    "0.024",
+                );
+                let eddy = by!(t, "vertical mixing in the tank", camp_eddy::diffusivity(along, f.crest, friction))?;
                 by!(t, "index of the tank model", settling_peclet::peclet(v_tank, f.crest, eddy))?
             }
             _ => fixed.no_index,

@@ -55,7 +55,12 @@ crate::list_pages! {
     shear_rate,
     kolmogorov_length,
     viscous_hinze,
-    camp_eddy, settling_peclet, mesh_curve,
+    mesh_curve,
+    tanks_in_series,
+    dispersed_removal,
+    dobbins_camp,
+    camp_eddy,
+    settling_peclet,
 }
 
 mod feed;
@@ -143,6 +148,17 @@ pub static TABLES: &[Table] = &[
         within: Some((2e-6, "panels of eight points are good to 2e-7 of the feed")),
         only: None,
         evidence: Library("scipy 1.17.1, integrate.quad over the same models"),
+    },
+    Table {
+        file: "dobbins_camp.csv",
+        text: include_str!("../../check/dobbins_camp.csv"),
+        page: &dobbins_camp::PAGE,
+        fixed: "v_0=1 mm/s",
+        columns: &[("p", "p", ""), ("x_mm_s", "v", "mm/s")],
+        expect: ("caught", ""),
+        within: Some((3e-4, "the layers' own error")),
+        only: None,
+        evidence: ByHand("independent evaluation in Python, 400 layers"),
     },
     grain("shape=sphere", "w_18_0.4_m_s"),
     grain("shape=natural", "w_18_1.0_m_s"),

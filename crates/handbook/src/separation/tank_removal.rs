@@ -1,9 +1,10 @@
 //! Formula: removal of one droplet size in a tank
 
+use super::{dispersed_removal, dobbins_camp};
 use crate::page::Evidence::{ByHand, Limit};
 use crate::sources::{EPA_DETENTION, HAZEN_CAMP, VETTER};
 use crate::{choice, formula};
-use stillrise_units::math::{exp, max, min};
+use stillrise_units::math::{exp, max, min, pow};
 use stillrise_units::{Ratio, Velocity};
 
 const OWN: &str = "independent evaluation in Python";
@@ -30,7 +31,7 @@ choice! {
 formula! {
     /// Share of droplets of one rise velocity that a tank of one overflow rate catches.
     ///
-    /// The three models bracket what a real tank does; the truth between "ideal" and "mixed"
+    /// The models bracket what a real tank does; the truth between "ideal" and "mixed"
     /// depends on its turbulence. Tanks in series tend to "mixed" as their number grows, never to
     /// "ideal". Droplets that do not rise are not caught.
     "tank-removal" "Removal of one droplet size in a tank"
@@ -75,9 +76,20 @@ formula! {
         "v=1.5 mm/s, v_0=1 mm/s, model=three-tanks, index=0" => "0.7037", ByHand(OWN);
         "v=2 mm/s, v_0=1 mm/s, model=three-tanks, index=0" => "0.7840", ByHand(OWN);
         "v=4 mm/s, v_0=1 mm/s, model=three-tanks, index=0" => "0.9213", ByHand(OWN);
+        "v=2 mm/s, v_0=1 mm/s, model=tanks, index=5" => "0.8141", ByHand(OWN);
+        "v=1 mm/s, v_0=1 mm/s, model=dispersed, index=0.25" => "0.5761", ByHand(OWN);
+        "v=0.8 mm/s, v_0=1 mm/s, model=dobbins-camp, index=6.25" => "0.6928", ByHand("layers in Python, at P = 6.25 x 0.8 = 5");
     ]
 }
 
-fn in_series(x: f64, n: f64) -> f64 { 1.0 - stillrise_units::math::pow(1.0 + x / n, -n) }
-fn dispersed(x: f64, _n: f64) -> f64 { 1.0 - exp(-x) }
-fn dobbins(x: f64, _n: f64) -> f64 { 1.0 - exp(-x) }
+fn in_series(x: f64, n: f64) -> f64 {
+    1.0 - pow(1.0 + x / n, -n)
+}
+
+fn dispersed(x: f64, d: f64) -> f64 {
+    dispersed_removal::caught(x, d)
+}
+
+fn dobbins(x: f64, p: f64) -> f64 {
+    dobbins_camp::caught(x, p)
+}

@@ -36,6 +36,10 @@ sources! {
     DURST "Durst and others, The development lengths of laminar pipe and channel flows, Journal of Fluids Engineering 127:1154-1160" "2005" Memory;
     FALLING_FILM "Laminar film draining under gravity with a free surface, Nusselt; textbook hydrodynamics" "1916" Read;
     BENJAMIN "Benjamin, Gravity currents and related phenomena, Journal of Fluid Mechanics 31:209-248" "1968" Memory;
+    DOBBINS_CAMP "Dobbins, Effect of turbulence on sedimentation, Transactions ASCE 109; Camp, Transactions ASCE 111" "1944, 1946" Memory;
+    CAMP_EDDY "Camp, Sedimentation and the design of settling tanks, Transactions ASCE 111: eddy diffusivity of wall friction" "1946" Memory;
+    WEHNER_WILHELM "Wehner and Wilhelm, Boundary conditions of flow reactor, Chemical Engineering Science 6" "1956" Memory;
+    HATCH_CHOATE "Hatch and Choate, Statistical description of the size properties of non-uniform particulate substances" "1929" Memory;
     CAMP_SCOUR "Camp, Sedimentation and the design of settling tanks, Transactions ASCE 111: scouring velocity" "1946" Memory;
     TAYLOR_BATCHELOR "Taylor and Batchelor, The effect of wire gauze on small disturbances in a uniform stream, Quarterly Journal of Mechanics and Applied Mathematics 2:1-29" "1949" Memory;
     JET_LENGTH "Length over which the jet behind a valve spends its energy, two to five bores" "" Memory;
