@@ -1,9 +1,11 @@
-//! Open questions: every assumption that a customer could answer, ranked by how far the plausible
-//! answers move the effluent, the unit and the verdict.
+//! Open questions: every assumption that a customer could answer, ranked by how much of the effluent's
+//! spread hangs on the answer, and by whether it leads to another unit or another word on a limit.
 
 use crate::pick::{Pick, effluent, pick, try_unit};
+use crate::risk::inputs::inputs;
+use crate::risk::{Model, patient};
+use crate::side_by_side::side_by_side;
 use std::collections::BTreeSet;
-use std::sync::atomic::{AtomicUsize, Ordering};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin};
@@ -12,7 +14,10 @@ use stillrise_design::performance::limit::Word;
 use stillrise_design::provenance::{Assumption, Entry, Origin, show};
 use stillrise_design::{Ledger, Off, WhatIf};
 use stillrise_handbook::page::Arg;
-use stillrise_units::{Concentration, System, Typed, math};
+use stillrise_units::{Concentration, System};
+
+/// Rows of the study behind the ranking: enough to tell what matters from what does not.
+const ROWS: usize = 48;
 
 /// What an answer would lead to.
 #[derive(Debug, Clone, PartialEq)]
@@ -44,7 +49,11 @@ pub struct Question {
     pub source: String,
     /// What the two ends would lead to; empty when nothing was sized.
     pub outcomes: Vec<Outcome>,
-    /// How far they move the result: larger is more.
+    /// How much of the effluent's spread hangs on the answer, together with all others it acts through:
+    /// a total index of Sobol', roughly, from few rows; `None` when nothing was sized.
+    pub share: Option<f64>,
+    /// How far the answer moves the result, larger is more: that share, and one more each for another unit
+    /// and for another word on a limit.
     pub weight: f64,
 }
 
@@ -76,6 +85,7 @@ fn question(entry: &Entry, a: &Assumption, system: System) -> Question {
         range: (show(&a.low, entry.units, system), show(&a.high, entry.units, system)),
         source: a.source.clone(),
         outcomes: Vec::new(),
+        share: None,
         weight: 0.0,
     }
 }
@@ -88,42 +98,27 @@ fn word(design: &Design) -> Option<Word> {
 #[must_use]
 pub fn rank(enquiry: &Enquiry, range: &Range, design: &Design, ledger: &Ledger, taken: &Pick) -> Vec<Question> {
     let system = enquiry.system();
-    let base = (effluent(design), taken.name(range), word(design));
+    let base = (taken.name(range), word(design));
     let asked = assumptions(ledger);
     let one = |(entry, a): &(&Entry, &Assumption)| {
         let mut q = question(entry, a, system);
         for answer in [&a.low, &a.high].into_iter().filter(|answer| **answer != entry.value) {
             let outcome = outcome(enquiry, range, taken, &a.key, answer, entry, system);
-            q.weight += moved(&base, &outcome);
+            q.weight = q.weight.max(moved(&base, &outcome));
             q.outcomes.push(outcome);
         }
         q
     };
-    // Each answer is a design of its own: they are found side by side, whoever is free takes the next,
-    // and put back in order, so that the result does not depend on the number of threads.
-    let threads = std::thread::available_parallelism().map_or(1, core::num::NonZero::get).min(8);
-    let next = AtomicUsize::new(0);
-    let work = || {
-        let mut done = Vec::new();
-        loop {
-            let index = next.fetch_add(1, Ordering::Relaxed);
-            match asked.get(index) {
-                Some(each) => done.push((index, one(each))),
-                None => return done,
-            }
-        }
-    };
-    let mut done = std::thread::scope(|scope| {
-        let others: Vec<_> = (1..threads).map(|_| scope.spawn(work)).collect();
-        let mut done = work();
-        for other in others {
-            // A fault of the program is passed on, never turned into a list with questions missing.
-            done.extend(other.join().unwrap_or_else(|fault| std::panic::resume_unwind(fault)));
-        }
-        done
-    });
-    done.sort_by_key(|(index, _)| *index);
-    let mut questions: Vec<Question> = done.into_iter().map(|(_, question)| question).collect();
+    // Each answer is a design of its own.
+    let mut questions = side_by_side(asked.len(), 1, || (), |k, ()| one(&asked[k]));
+    // How much of the effluent's spread hangs on each answer, all uncertain inputs drawn together.
+    let inputs = inputs(ledger);
+    let keys: Vec<String> = inputs.iter().map(|i| i.key.clone()).collect();
+    let shares = Model::new(enquiry, design, inputs).and_then(|model| model.shares(ROWS, &patient)).unwrap_or_default();
+    for question in &mut questions {
+        question.share = keys.iter().position(|key| *key == question.key).and_then(|k| shares.get(k)).map(|s| s.total);
+        question.weight += question.share.unwrap_or(0.0).clamp(0.0, 1.0);
+    }
     // A range of one value asks nothing.
     questions.retain(|q| !q.outcomes.is_empty());
     questions.sort_by(|a, b| b.weight.total_cmp(&a.weight));
@@ -156,15 +151,7 @@ fn outcome(
     }
 }
 
-/// How far an answer moves the result. One doubling of the effluent weighs as much as another unit
-/// or another word on a limit.
-fn moved(base: &(Option<Concentration>, String, Option<Word>), outcome: &Outcome) -> f64 {
-    let change = match (base.0, outcome.effluent) {
-        (Some(a), Some(b)) if a.si() > 0.0 && b.si() > 0.0 => {
-            math::abs(math::ln(b.si() / a.si())) / core::f64::consts::LN_2
-        }
-        (None, None) => 0.0,
-        _ => 1.0,
-    };
-    change + f64::from(u8::from(outcome.unit != base.1)) + f64::from(u8::from(outcome.word != base.2))
+/// Whether an answer leads to another unit, and to another word on a limit: one each.
+fn moved(base: &(String, Option<Word>), outcome: &Outcome) -> f64 {
+    f64::from(u8::from(outcome.unit != base.0)) + f64::from(u8::from(outcome.word != base.1))
 }

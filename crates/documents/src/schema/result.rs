@@ -26,11 +26,11 @@ pub fn result_schema() -> Value {
             "stops": { "type": "array", "description": "Branches of the chain that could not go on", "items": text },
             "cases": list(&object(json!({ "name": text, "parts": list(&text), "inflow": value, "to_unit": value, "content": { "anyOf": [values, { "type": "null" }] }, "governs": list(&text) }))),
             "train": { "type": ["object", "null"], "description": "Stages, frame (given or chosen dimensions), layout (what follows), zones, particulars" },
-            "performance": { "type": ["object", "null"], "description": "Site levels, hydraulic profiles, velocities, oil levels, removals by case, season and state, droplet classes, storage" },
+            "performance": { "type": ["object", "null"], "description": "Site levels, hydraulic profiles, velocities, oil levels, removals by case, season and state, ladder of prediction, storage" },
             "limits": list(&object(json!({ "pollutant": text, "value": value, "statistic": text, "held_against": value, "verdict": { "enum": ["kept", "likely", "not shown", "not by gravity"] }, "expected": value, "mixed": value, "case": text, "because": text, "change": text }))),
             "verdicts": list(&object(json!({ "rule": text, "title": text, "verdict": { "enum": ["not applicable", "passes", "warns", "fails"] }, "says": text, "remedy": text, "source": text, "decision": { "type": ["object", "null"] } }))),
             "candidates": list(&object(json!({ "unit": text, "taken": { "type": "boolean" }, "total_oil_out": { "type": ["object", "null"] }, "barred": { "type": ["object", "null"] } }))),
-            "questions": list(&object(json!({ "key": text, "question": text, "now": text, "low": text, "high": text, "source": text, "weight": { "type": "number" }, "matters": { "type": "boolean" }, "outcomes": { "type": "array" } }))),
+            "questions": list(&object(json!({ "key": text, "question": text, "now": text, "low": text, "high": text, "source": text, "share": { "type": ["number", "null"] }, "weight": { "type": "number" }, "matters": { "type": "boolean" }, "outcomes": { "type": "array" } }))),
             "trail": list(&object(json!({ "section": text, "label": text, "value": { "type": "number" }, "unit": text, "si": { "type": "number" }, "word": text, "series_si": { "type": "array" }, "origin": { "type": "object" }, "worked": list(&text), "notes": list(&text) }))),
         },
         "$defs": {

@@ -105,5 +105,8 @@ pub fn moves(q: &Question) -> String {
             format!("{}: {effluent}, {}{word}", o.answer, o.unit)
         })
         .collect();
-    if parts.is_empty() { String::new() } else { format!("If {}.", parts.join("; if ")) }
+    let share = q.share.filter(|share| *share > 0.01).map_or_else(String::new, |share| {
+        format!("Carries {} of the effluent's spread. ", crate::risk::percent(share.min(1.0)))
+    });
+    if parts.is_empty() { share } else { format!("{share}If {}.", parts.join("; if ")) }
 }

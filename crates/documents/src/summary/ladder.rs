@@ -1,0 +1,106 @@
+//! The ladder of prediction: rungs, oil by size behind each stage, and what moves the effluent.
+
+use super::{section, total_out};
+use crate::render::text::{Table, hang};
+use stillrise_design::performance::Performance;
+use stillrise_design::performance::ladder::{Band, Ladder, STAGES};
+use stillrise_search::Settled;
+use stillrise_units::catalog::{DEG_C, DEG_F, PERCENT, UM};
+use stillrise_units::{Concentration, Typed, print};
+
+pub(super) fn ladder(out: &mut String, settled: &Settled, width: usize) {
+    let Some(p) = &settled.job.design.performance else { return };
+    let (Some(l), Some(worst)) = (&p.ladder, p.worst()) else { return };
+    let influent = worst.content.total.q;
+    out.push_str(&section("Ladder of prediction, total oil out, mg/L"));
+    let mut table = Table::new(["rung", "mg/L", "what it rests on"]);
+    for (name, value, says) in rungs(p, l) {
+        table.row([name, value.map_or_else(|| "-".to_owned(), |c| total_out(c, influent)), says]);
+    }
+    out.push_str(&table.render(width));
+    out.push_str(&section("Free oil left behind each stage, % of what arrives, at the end of the interval"));
+    out.push_str(&bands(&l.bands[1]).render(width));
+    out.push_str(&section("What moves it, total oil out, mg/L"));
+    let mut table = Table::new(["changed", "to", "mg/L"]);
+    for (what, to, c) in moves(settled, l) {
+        table.row([what.to_owned(), to, total_out(c, influent)]);
+    }
+    out.push_str(&table.render(width));
+    for text in just_met(settled, l) {
+        out.push_str(&hang(&text, width, 0, 2));
+    }
+}
+
+/// A rung: its name, its number if it has one, what it rests on.
+pub(crate) type Rung = (String, Option<Concentration>, String);
+
+/// The rungs, lowest first.
+pub(crate) fn rungs(p: &Performance, l: &Ladder) -> Vec<Rung> {
+    let Some(worst) = p.worst() else { return Vec::new() };
+    let mut rungs: Vec<Rung> = Vec::new();
+    let mut rung = |name: &str, value: Option<Concentration>, says: &str| {
+        rungs.push((name.to_owned(), value, says.to_owned()));
+    };
+    rung("rule of thumb", None, "says how large a plain basin would be, not what comes out");
+    rung("no separator", Some(worst.content.total.q), "what arrives");
+    let stays = worst.content.emulsified.q + worst.content.dissolved.q;
+    rung("mixed bound", Some(worst.total.mixed.q), "tank and gaps mixed over their depth, unequal flow");
+    rung("expected", Some(worst.total.expected.q), "the headline: tank by the chosen model, laminar gaps unequally fed");
+    if let Some(mesh) = l.with_mesh {
+        rung("with the mesh", Some(mesh.q), "the same with the mesh counted, by fibres or by its measured curve");
+    }
+    rung("ideal bound", Some(worst.total.ideal.q), "ideal tank, laminar gaps equally fed");
+    rung("no free oil at all", Some(stays), "emulsified and dissolved oil, which no separator touches");
+    rungs
+}
+
+/// Oil by size behind each stage.
+pub(crate) fn bands(bands: &[Band]) -> Table {
+    let stages = bands.first().map_or(0, |b| b.left.len());
+    let mut table = Table::new(["droplets"]);
+    table.header.extend(STAGES.iter().take(stages).map(|s| if *s == "inlet" { "arrives".to_owned() } else { format!("after {s}") }));
+    let percent = |si: f64| print::digits(PERCENT.from_si(si), 3);
+    let mut sums = vec![0.0; stages];
+    for band in bands {
+        let (from, to) = (UM.from_si(band.from.q.si()), UM.from_si(band.to.q.si()));
+        let name = if to > 1e6 { format!("over {from:.0} µm") } else { format!("{from:.0} to {to:.0} µm") };
+        for (sum, left) in sums.iter_mut().zip(&band.left) {
+            *sum += left.q.value;
+        }
+        table.row(core::iter::once(name).chain(band.left.iter().map(|left| percent(left.q.value))));
+    }
+    table.row(core::iter::once("all".to_owned()).chain(sums.into_iter().map(percent)));
+    table
+}
+
+/// The effluent with one thing changed: what, to what, total oil out.
+pub(crate) fn moves(settled: &Settled, l: &Ladder) -> Vec<(&'static str, String, Concentration)> {
+    let system = settled.job.enquiry.system();
+    let temperature = system.pick((&DEG_F, &DEG_C));
+    let flow = l.by_flow.iter().map(|p| ("flow", format!("{:.0} %", p.at.q.value * 100.0), p.expected.q));
+    let water = l
+        .by_temperature
+        .iter()
+        .map(move |p| ("temperature", print::with_unit(p.at.q.si(), temperature), p.expected.q));
+    let median = l.by_median.iter().map(|p| ("median droplet", print::with_unit(p.at.q.si(), &UM), p.expected.q));
+    flow.chain(water).chain(median).collect()
+}
+
+/// The margin in droplet size, limit by limit.
+pub(crate) fn just_met(settled: &Settled, l: &Ladder) -> Vec<String> {
+    let Some(basis) = &settled.job.design.basis else { return Vec::new() };
+    let now = print::with_unit(basis.droplets.d50.q.si(), &UM);
+    let one = |j: &stillrise_design::performance::ladder::JustMet| {
+        let title = basis.limits[j.limit].pollutant.title;
+        match j.d50 {
+            Some(d50) => format!(
+                "The limit on {title} is just met with a median droplet of {}; the basis has {now}.",
+                print::with_unit(d50.q.si(), &UM)
+            ),
+            None => format!(
+                "No median droplet between a tenth and ten times that of the basis, {now}, makes the limit on {title} just met: droplet size does not decide it."
+            ),
+        }
+    };
+    l.just_met.iter().map(one).collect()
+}
