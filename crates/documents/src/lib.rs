@@ -3,6 +3,7 @@
 //! One document a folder; [`render`] knows how text, drawings and pages are made, never what.
 //! Every document comes back as a name and its bytes; nothing here touches a file.
 
+pub mod charts;
 pub mod edition;
 pub mod package;
 pub mod rating;

@@ -42,6 +42,11 @@ pub fn package(
         files.push(("long-section.svg".to_owned(), section.svg.clone().into_bytes()));
         files.push(("sheet.txt".to_owned(), section.sheet_texts.clone().into_bytes()));
     }
+    if settled.risk.is_some() {
+        files.extend(
+            crate::charts::charts(settled).into_iter().map(|c| (format!("charts/{}.svg", c.name), c.svg.into_bytes())),
+        );
+    }
     files.push(("trail.txt".to_owned(), crate::trail::trail(settled, 140).into_bytes()));
     files.push(("result.json".to_owned(), pretty(&crate::result::result(settled, edition))));
     if edition.is_internal() {

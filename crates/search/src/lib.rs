@@ -8,6 +8,7 @@ mod side_by_side;
 
 use pick::{Candidate, Pick};
 use questions::Question;
+use risk::Risk;
 use stillrise_checks::{Judged, Subject, judge};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
@@ -27,6 +28,8 @@ pub struct Settled {
     pub candidates: Vec<Candidate>,
     /// Open questions, the one that moves the result most first.
     pub questions: Vec<Question>,
+    /// How sure the prediction is, once it was studied.
+    pub risk: Option<Risk>,
 }
 
 impl Settled {
@@ -34,6 +37,10 @@ impl Settled {
     #[must_use]
     pub fn fails(&self) -> bool {
         self.verdicts.iter().any(Judged::stands_failed)
+    }
+    /// Studies how sure the prediction is, with so many samples; nothing where there is none.
+    pub fn study(&mut self, samples: usize) {
+        self.risk = risk::risk(&self.job, samples, &risk::patient);
     }
     /// What the rules look at.
     #[must_use]
@@ -63,5 +70,5 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
     let job = Job { enquiry: enquiry.clone(), design, ledger };
     let verdicts =
         judge(&Subject { enquiry: &job.enquiry, design: &job.design, ledger: Some(&job.ledger), read: true });
-    Settled { job, verdicts, pick, candidates, questions }
+    Settled { job, verdicts, pick, candidates, questions, risk: None }
 }

@@ -23,6 +23,9 @@ pub struct Args {
     json: bool,
 }
 
+/// Samples behind the bands of the report; `risk` draws more.
+const SAMPLES: usize = 1000;
+
 /// For whom a package is made.
 #[derive(Clone, Copy, ValueEnum)]
 enum For {
@@ -49,10 +52,11 @@ pub fn run(args: &Args) -> End {
     if let Err(end) = files::may_replace(&args.out) {
         return end;
     }
-    let (settled, inputs) = match files::settled(&args.file) {
+    let (mut settled, inputs) = match files::settled(&args.file) {
         Ok(found) => found,
         Err(end) => return end,
     };
+    settled.study(SAMPLES);
     let documents = match package(&settled, args.edition.into(), &inputs) {
         Ok(documents) => documents,
         Err(fault) => return End::Machine(format!("the {} could not be made: {}", fault.document, fault.reason)),

@@ -6,6 +6,7 @@
 //! - [`pdf`]: typst markup and files, or whole drawing sheets, as tagged PDF.
 //! - [`text`]: tables, headings and paragraphs for the terminal and for mails.
 
+pub mod chart;
 pub mod dimension;
 pub mod geometry;
 pub mod hatch;

@@ -1,8 +1,9 @@
 //! What leaves: by case, season and state; by fraction; by droplet.
 
-use super::Report;
 use super::blocks::{Table, number, slim, wide};
+use super::{Report, ladder};
 use super::{capital, sentence};
+use crate::charts::Drawn;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::Performance;
 use stillrise_design::performance::ladder::Ladder;
@@ -13,7 +14,7 @@ use stillrise_handbook::separation::floors;
 use stillrise_units::catalog::{FT_MIN, GPM_FT2, M_H, MG_L, MIN, MM_S, PERCENT, UM};
 use stillrise_units::{Concentration, Typed};
 
-const MG: Pair = (&MG_L, &MG_L);
+pub(super) const MG: Pair = (&MG_L, &MG_L);
 const OVERFLOW: Pair = (&GPM_FT2, &M_H);
 const SHARE: Pair = (&PERCENT, &PERCENT);
 
@@ -28,7 +29,7 @@ pub(super) fn brief(expected: Concentration, influent: Option<Concentration>) ->
 }
 
 /// Opens section 5 and says what leaves.
-pub(super) fn effluent(r: &mut Report<'_>) {
+pub(super) fn effluent(r: &mut Report<'_>, charts: &[Drawn]) {
     r.out.section("Performance");
     let settled = r.settled;
     let Some(p) = &settled.job.design.performance else {
@@ -36,16 +37,22 @@ pub(super) fn effluent(r: &mut Report<'_>) {
         return;
     };
     verdict(r, p);
+    if let (Some(worst), Some(l)) = (p.worst(), &p.ladder) {
+        ladder::ladder(r, p, l, worst, charts);
+    }
     removals(r, p);
     if let Some(worst) = p.worst() {
         fractions(r, worst);
-        if let Some(ladder) = &p.ladder {
-            grades(r, ladder, worst);
+        if let Some(l) = &p.ladder {
+            ladder::stages(r, l, charts);
+            grades(r, l, worst, charts);
+            ladder::studies(r, l, worst, charts);
         }
     }
     thumb(r, p);
     r.out.heading("How these numbers were found, and what they are not");
     r.out.list(false, CAVEATS.iter().map(|text| ((*text).to_owned(), String::new())));
+    ladder::unbacked(r);
 }
 
 /// What a reader must know of the method.
@@ -183,7 +190,11 @@ fn fractions(r: &mut Report<'_>, x: &Removal) {
              ahead of the plates and unequal flow between them decide. Measured droplets, or more plates, would bring the bounds together.",
         );
     }
-    r.out.para("No credit is taken for the mesh.");
+    if x.passage.depth.q.si() > 0.0 {
+        r.out.para("Credit is taken for the mesh, as the enquiry asks.");
+    } else {
+        r.out.para("No credit is taken for the mesh.");
+    }
 }
 
 /// The lowest rung: how large a plain basin by the old rule would be.
@@ -200,8 +211,9 @@ fn thumb(r: &mut Report<'_>, p: &Performance) {
     );
 }
 
-fn grades(r: &mut Report<'_>, l: &Ladder, x: &Removal) {
+fn grades(r: &mut Report<'_>, l: &Ladder, x: &Removal, charts: &[Drawn]) {
     r.out.heading("What each stage catches, by droplet size");
+    ladder::chart(r, charts, "catch");
     r.out.para(&format!(
         "{}, {} water, {}; flow in the gaps {}.",
         capital(&x.case),

@@ -10,6 +10,7 @@ mod closing;
 mod cover;
 mod effluent;
 mod hydraulics;
+mod ladder;
 mod service;
 mod sources;
 mod trail;
@@ -18,6 +19,7 @@ mod verdicts;
 mod worked;
 
 use crate::Edition;
+use crate::charts::Drawn;
 use crate::render::pdf::{Pdf, PdfFault, typeset};
 use blocks::Blocks;
 use sha2::{Digest, Sha256};
@@ -48,20 +50,30 @@ pub fn typeset_report(settled: &Settled, edition: Edition, section_svg: Option<&
     if let Some(svg) = section_svg {
         files.insert("section.svg".to_owned(), svg.as_bytes().to_vec());
     }
+    let charts = crate::charts::charts(settled);
+    for chart in &charts {
+        files.insert(format!("chart-{}.svg", chart.name), chart.svg.as_bytes().to_vec());
+    }
     let fingerprint = fingerprint(settled);
-    let data = data(settled, edition, section_svg, &fingerprint);
+    let data = data(settled, edition, section_svg, &charts, &fingerprint);
     files.insert("data.json".to_owned(), data.to_string().into_bytes());
     typeset(TEMPLATE, files, &format!("stillrise-report-{}-{fingerprint}", edition.word()))
 }
 
 /// What the template is given.
-fn data(settled: &Settled, edition: Edition, section_svg: Option<&str>, fingerprint: &str) -> serde_json::Value {
+fn data(
+    settled: &Settled,
+    edition: Edition,
+    section_svg: Option<&str>,
+    charts: &[Drawn],
+    fingerprint: &str,
+) -> serde_json::Value {
     let mut r = Report { settled, edition, system: settled.job.enquiry.system(), out: Blocks::default() };
     verdicts::triage(&mut r);
     basis::basis(&mut r);
     cases::cases(&mut r);
     unit::unit(&mut r, section_svg);
-    effluent::effluent(&mut r);
+    effluent::effluent(&mut r, charts);
     hydraulics::hydraulics(&mut r);
     verdicts::rules(&mut r);
     verdicts::questions(&mut r);

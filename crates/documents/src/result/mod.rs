@@ -37,6 +37,7 @@ pub fn result(settled: &Settled, edition: Edition) -> Value {
         "train": train(settled, edition),
         "performance": performance(settled),
         "limits": limits(settled),
+        "risk": settled.risk.as_ref().map(|risk| crate::risk::risk_json(settled, risk)),
         "verdicts": verdicts(settled, edition),
         "candidates": settled.candidates.iter().map(|c| json!({
             "unit": c.name, "taken": c.taken, "total_oil_out": c.effluent.map(|e| plain(e.si(), &stillrise_units::catalog::MG_L)),

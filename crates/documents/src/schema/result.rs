@@ -26,6 +26,7 @@ pub fn result_schema() -> Value {
             "stops": { "type": "array", "description": "Branches of the chain that could not go on", "items": text },
             "cases": list(&object(json!({ "name": text, "parts": list(&text), "inflow": value, "to_unit": value, "content": { "anyOf": [values, { "type": "null" }] }, "governs": list(&text) }))),
             "train": { "type": ["object", "null"], "description": "Stages, frame (given or chosen dimensions), layout (what follows), zones, particulars" },
+            "risk": { "type": ["object", "null"], "description": "How sure the prediction is: bands, chance to keep each limit, shares of the inputs; null unless studied" },
             "performance": { "type": ["object", "null"], "description": "Site levels, hydraulic profiles, velocities, oil levels, removals by case, season and state, ladder of prediction, storage" },
             "limits": list(&object(json!({ "pollutant": text, "value": value, "statistic": text, "held_against": value, "verdict": { "enum": ["kept", "likely", "not shown", "not by gravity"] }, "expected": value, "mixed": value, "case": text, "because": text, "change": text }))),
             "verdicts": list(&object(json!({ "rule": text, "title": text, "verdict": { "enum": ["not applicable", "passes", "warns", "fails"] }, "says": text, "remedy": text, "source": text, "decision": { "type": ["object", "null"] } }))),

@@ -45,7 +45,11 @@ pub(crate) fn rungs(p: &Performance, l: &Ladder) -> Vec<Rung> {
     rung("no separator", Some(worst.content.total.q), "what arrives");
     let stays = worst.content.emulsified.q + worst.content.dissolved.q;
     rung("mixed bound", Some(worst.total.mixed.q), "tank and gaps mixed over their depth, unequal flow");
-    rung("expected", Some(worst.total.expected.q), "the headline: tank by the chosen model, laminar gaps unequally fed");
+    rung(
+        "expected",
+        Some(worst.total.expected.q),
+        "the headline: tank by the chosen model, laminar gaps unequally fed",
+    );
     if let Some(mesh) = l.with_mesh {
         rung("with the mesh", Some(mesh.q), "the same with the mesh counted, by fibres or by its measured curve");
     }
@@ -58,7 +62,9 @@ pub(crate) fn rungs(p: &Performance, l: &Ladder) -> Vec<Rung> {
 pub(crate) fn bands(bands: &[Band]) -> Table {
     let stages = bands.first().map_or(0, |b| b.left.len());
     let mut table = Table::new(["droplets"]);
-    table.header.extend(STAGES.iter().take(stages).map(|s| if *s == "inlet" { "arrives".to_owned() } else { format!("after {s}") }));
+    table.header.extend(
+        STAGES.iter().take(stages).map(|s| if *s == "inlet" { "arrives".to_owned() } else { format!("after {s}") }),
+    );
     let percent = |si: f64| print::digits(PERCENT.from_si(si), 3);
     let mut sums = vec![0.0; stages];
     for band in bands {
@@ -78,10 +84,8 @@ pub(crate) fn moves(settled: &Settled, l: &Ladder) -> Vec<(&'static str, String,
     let system = settled.job.enquiry.system();
     let temperature = system.pick((&DEG_F, &DEG_C));
     let flow = l.by_flow.iter().map(|p| ("flow", format!("{:.0} %", p.at.q.value * 100.0), p.expected.q));
-    let water = l
-        .by_temperature
-        .iter()
-        .map(move |p| ("temperature", print::with_unit(p.at.q.si(), temperature), p.expected.q));
+    let water =
+        l.by_temperature.iter().map(move |p| ("temperature", print::with_unit(p.at.q.si(), temperature), p.expected.q));
     let median = l.by_median.iter().map(|p| ("median droplet", print::with_unit(p.at.q.si(), &UM), p.expected.q));
     flow.chain(water).chain(median).collect()
 }

@@ -1,0 +1,64 @@
+//! The effluent against flow, temperature and droplet size.
+
+use super::{limits, shown};
+use crate::render::chart::{Axis, Bound, LineChart};
+use stillrise_design::performance::ladder::Ladder;
+use stillrise_design::performance::removal::Removal;
+use stillrise_search::Settled;
+use stillrise_units::Typed;
+use stillrise_units::catalog::{DEG_C, DEG_F, PERCENT, UM};
+
+fn parts(settled: &Settled) -> Option<(&Ladder, &Removal)> {
+    let p = settled.job.design.performance.as_ref()?;
+    Some((p.ladder.as_ref()?, p.worst()?))
+}
+
+fn chart(settled: &Settled, title: &str, x: Axis, points: Vec<(f64, f64)>) -> LineChart {
+    let mut chart = LineChart::new(title, x, Axis::linear("Total oil out", "mg/L"));
+    chart.curve("expected", points);
+    chart.levels = limits(settled);
+    chart
+}
+
+/// Against flow, 0 to 150 %.
+pub(super) fn against_flow(settled: &Settled) -> Option<LineChart> {
+    let (ladder, worst) = parts(settled)?;
+    let influent = worst.content.total.q;
+    let points = ladder.by_flow.iter().map(|p| (PERCENT.from_si(p.at.q.si()), shown(p.expected.q, influent))).collect();
+    let x = Axis::linear("Flow", "% of the case's").over(0.0, 150.0);
+    let mut chart = chart(settled, "Effluent against flow, end of interval", x, points);
+    chart.uprights.push(Bound::note(100.0, "flow of the case"));
+    Some(chart)
+}
+
+/// Against the temperature of the water.
+pub(super) fn against_temperature(settled: &Settled) -> Option<LineChart> {
+    let (ladder, worst) = parts(settled)?;
+    let unit = settled.job.enquiry.system().pick((&DEG_F, &DEG_C));
+    let points = ladder
+        .by_temperature
+        .iter()
+        .map(|p| (unit.from_si(p.at.q.si()), shown(p.expected.q, worst.content.total.q)))
+        .collect();
+    Some(chart(settled, "Effluent against temperature, end of interval", Axis::linear("Water", unit.symbol), points))
+}
+
+/// Against the median droplet.
+pub(super) fn against_median(settled: &Settled) -> Option<LineChart> {
+    let (ladder, worst) = parts(settled)?;
+    if ladder.by_median.is_empty() {
+        return None;
+    }
+    let points = ladder
+        .by_median
+        .iter()
+        .map(|p| (UM.from_si(p.at.q.si()), shown(p.expected.q, worst.content.total.q)))
+        .collect();
+    let x = Axis::log("Volume median droplet", "µm");
+    let mut chart = chart(settled, "Effluent against droplet size, end of interval", x, points);
+    chart.uprights.push(Bound::note(UM.from_si(worst.passage.d50.q.si()), "basis"));
+    for met in ladder.just_met.iter().filter_map(|j| j.d50) {
+        chart.uprights.push(Bound::note(UM.from_si(met.q.si()), "limit just met"));
+    }
+    Some(chart)
+}

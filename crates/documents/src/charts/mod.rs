@@ -1,0 +1,100 @@
+//! The charts of a job: the ladder, oil left behind each stage, what each stage catches, the effluent
+//! against flow and droplet size, and what carries its spread. Drawn from numbers that were found before.
+//!
+//! No chart shows a prediction below the published floor: it stands at the floor, which is hatched.
+
+mod curves;
+mod rungs;
+mod stages;
+mod swings;
+
+use crate::render::chart::{Bound, Chart, Paper};
+use crate::render::svg::{Options, svg};
+use stillrise_design::performance::limit::floor;
+use stillrise_search::Settled;
+use stillrise_units::catalog::MG_L;
+use stillrise_units::{Concentration, Typed, print};
+
+/// One chart, ready.
+#[derive(Debug, Clone)]
+pub struct Drawn {
+    /// A short name for files and programs: `ladder`.
+    pub name: &'static str,
+    /// What it shows.
+    pub title: String,
+    /// The text alternative.
+    pub description: String,
+    /// The picture.
+    pub svg: String,
+    /// Width and height, mm.
+    pub size: (f64, f64),
+}
+
+/// The charts of a settled job, in the order in which they are read; fewer where something was not found.
+#[must_use]
+pub fn charts(settled: &Settled) -> Vec<Drawn> {
+    let mut out = Vec::new();
+    let mut add = |name: &'static str, height: f64, chart: Option<&dyn Chart>| {
+        if let Some(chart) = chart {
+            out.push(drawn(name, height, chart));
+        }
+    };
+    add("ladder", 82.0, rungs::ladder(settled).as_ref().map(|c| c as &dyn Chart));
+    add("stages", 82.0, stages::cascade(settled).as_ref().map(|c| c as &dyn Chart));
+    add("catch", 84.0, stages::grades(settled).as_ref().map(|c| c as &dyn Chart));
+    add("flow", 84.0, curves::against_flow(settled).as_ref().map(|c| c as &dyn Chart));
+    add("temperature", 72.0, curves::against_temperature(settled).as_ref().map(|c| c as &dyn Chart));
+    add("droplets", 84.0, curves::against_median(settled).as_ref().map(|c| c as &dyn Chart));
+    add("sensitivity", 90.0, swings::tornado(settled).as_ref().map(|c| c as &dyn Chart));
+    add("shares", 80.0, swings::shares(settled).as_ref().map(|c| c as &dyn Chart));
+    out
+}
+
+fn drawn(name: &'static str, height: f64, chart: &dyn Chart) -> Drawn {
+    // The report writes the title as a caption, so the picture need not.
+    let scene = chart.scene(&Paper { width: 165.0, height, titled: false });
+    let options = Options { id: format!("chart-{name}"), ..Options::default() };
+    Drawn {
+        name,
+        title: chart.title().to_owned(),
+        description: chart.description(),
+        svg: svg(&scene, &options),
+        size: (scene.width, scene.height),
+    }
+}
+
+/// The least that is shown of an effluent: the published floor, or the influent if that is lower.
+fn least(influent: Concentration) -> Concentration {
+    if influent < floor() { influent } else { floor() }
+}
+
+/// A prediction in mg/L as it may be shown.
+fn shown(c: Concentration, influent: Concentration) -> f64 {
+    let least = least(influent);
+    MG_L.from_si(if c < least { least.si() } else { c.si() })
+}
+
+/// A prediction in words: the number, or the bound that may be promised.
+fn words(c: Concentration, influent: Concentration) -> String {
+    let least = least(influent);
+    if c < least {
+        format!("≤ {}", print::digits(MG_L.from_si(least.si()), 3))
+    } else {
+        print::digits(MG_L.from_si(c.si()), 3)
+    }
+}
+
+/// The limits that are predicted, as lines.
+fn limits(settled: &Settled) -> Vec<Bound> {
+    let (Some(basis), Some(p)) = (&settled.job.design.basis, &settled.job.design.performance) else {
+        return Vec::new();
+    };
+    let mut bounds: Vec<Bound> = Vec::new();
+    for verdict in p.limits.iter().filter(|v| v.predicted) {
+        let limit = MG_L.from_si(basis.limits[verdict.limit].value.q.si());
+        if bounds.iter().all(|b| b.at.to_bits() != limit.to_bits()) {
+            bounds.push(Bound::limit(limit, &format!("limit {} mg/L", print::digits(limit, 4))));
+        }
+    }
+    bounds
+}

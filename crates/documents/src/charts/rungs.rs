@@ -1,0 +1,48 @@
+//! The ladder of prediction on one axis, with bands where the spread was studied.
+
+use super::{least, limits, shown, words};
+use crate::render::chart::{Axis, Ladder, Rung, RungKind};
+use stillrise_search::Settled;
+use stillrise_search::risk::Spread;
+use stillrise_units::catalog::MG_L;
+use stillrise_units::{Concentration, Typed, print};
+
+/// The ladder; `None` without a prediction.
+pub(super) fn ladder(settled: &Settled) -> Option<Ladder> {
+    let p = settled.job.design.performance.as_ref()?;
+    let (l, worst) = (p.ladder.as_ref()?, p.worst()?);
+    let influent = worst.content.total.q;
+    let risk = settled.risk.as_ref();
+    let mut chart = Ladder::new("Ladder of prediction", Axis::log("Total oil out", "mg/L"));
+    let rung = |name: &str, kind: RungKind, c: Concentration, spread: Option<&Spread>| {
+        let mut rung = Rung::new(name, kind, shown(c, influent));
+        let mut text = words(c, influent);
+        if let Some(s) = spread {
+            rung = rung.within(shown(s.low, s.high), shown(s.high, s.high));
+            text = format!("{text} ({} to {})", words(s.low, s.high), words(s.high, s.high));
+        }
+        rung.written = Some(text);
+        rung
+    };
+    let arrives = MG_L.from_si(influent.si());
+    chart.rungs = vec![
+        Rung::without("Rule of thumb", RungKind::Bound, "says how large, not what comes out"),
+        Rung::new("What arrives", RungKind::Bound, arrives),
+        rung("Mixed bound", RungKind::Bound, worst.total.mixed.q, risk.map(|r| &r.rungs[2])),
+        rung("Expected", RungKind::Expected, worst.total.expected.q, risk.map(|r| &r.rungs[1])),
+    ];
+    if let Some(mesh) = l.with_mesh {
+        let spread = risk.and_then(|r| r.with_mesh.as_ref());
+        chart.rungs.push(rung("With the mesh counted", RungKind::Bound, mesh.q, spread));
+    }
+    chart.rungs.push(rung("Ideal bound", RungKind::Bound, worst.total.ideal.q, risk.map(|r| &r.rungs[0])));
+    let stays = worst.content.emulsified.q + worst.content.dissolved.q;
+    chart.rungs.push(rung("Emulsified and dissolved", RungKind::Bound, stays, None));
+    let measured = settled.job.design.train.as_ref().and_then(|t| t.unit.particulars.measured.clone());
+    let measured = measured.unwrap_or_else(|| "none on record".to_owned());
+    chart.rungs.push(Rung::without("Measured by the maker", RungKind::Measured, &measured));
+    chart.bounds = limits(settled);
+    let floor = MG_L.from_si(least(influent).si());
+    chart.floor = Some((floor, format!("not promised below {} mg/L", print::digits(floor, 3))));
+    Some(chart)
+}

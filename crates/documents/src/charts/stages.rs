@@ -1,0 +1,60 @@
+//! Oil left behind each stage by droplet size, and what each stage catches of a size.
+
+use crate::render::chart::{Axis, Bound, Cascade, LineChart, Stage};
+use stillrise_design::performance::ladder::STAGES;
+use stillrise_search::Settled;
+use stillrise_units::Typed;
+use stillrise_units::catalog::{PERCENT, UM};
+
+/// Free oil behind each stage, stacked by droplet size, at the end of the interval.
+pub(super) fn cascade(settled: &Settled) -> Option<Cascade> {
+    let ladder = settled.job.design.performance.as_ref()?.ladder.as_ref()?;
+    let bands = &ladder.bands[1];
+    let mut chart = Cascade::new(
+        "Free oil left behind each stage, by droplet size",
+        Axis::linear("Of the free oil that arrives", "%"),
+    );
+    chart.classes = bands
+        .iter()
+        .map(|b| {
+            let (from, to) = (UM.from_si(b.from.q.si()), UM.from_si(b.to.q.si()));
+            if to > 1e6 { format!("over {from:.0} µm") } else { format!("{from:.0} to {to:.0} µm") }
+        })
+        .collect();
+    let stages = bands.first()?.left.len();
+    chart.stages = STAGES
+        .iter()
+        .take(stages)
+        .enumerate()
+        .map(|(k, name)| {
+            let name = if k == 0 { "arrives".to_owned() } else { format!("after {name}") };
+            Stage::new(&name, bands.iter().map(|b| PERCENT.from_si(b.left[k].q.si())))
+        })
+        .collect();
+    Some(chart)
+}
+
+/// What each stage catches of a size, at the end of the interval.
+pub(super) fn grades(settled: &Settled) -> Option<LineChart> {
+    let p = settled.job.design.performance.as_ref()?;
+    let (ladder, worst) = (p.ladder.as_ref()?, p.worst()?);
+    let mut chart = LineChart::new(
+        "What each stage catches, by droplet size",
+        Axis::log("Droplet diameter", "µm").over(5.0, 300.0),
+        Axis::linear("Caught of what reaches the stage", "%").over(0.0, 100.0),
+    );
+    let at = |of: &dyn Fn(&stillrise_design::performance::ladder::Grade) -> f64| -> Vec<(f64, f64)> {
+        ladder.grades.iter().map(|g| (UM.from_si(g.d.q.si()), of(g) * 100.0)).collect()
+    };
+    chart.curve("plates", at(&|g| g.pack.q.value));
+    chart.curve("tank", at(&|g| g.tank.q.value));
+    if ladder.grades.iter().all(|g| g.mesh.is_some()) {
+        chart.curve("mesh", at(&|g| g.mesh.map_or(0.0, |m| m.q.value)));
+    }
+    chart.curve("tank and plates", at(&|g| 1.0 - g.left.q.value));
+    if let Some(cut) = worst.cut {
+        let um = UM.from_si(cut.q.si());
+        chart.uprights.push(Bound::note(um, &format!("cut {} µm", stillrise_units::print::digits(um, 2))));
+    }
+    Some(chart)
+}

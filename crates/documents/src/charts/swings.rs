@@ -1,0 +1,54 @@
+//! What moves the effluent: one input at a time, and by its share in the spread.
+
+use super::shown;
+use crate::render::chart::{Axis, BarChart, Bars, Share, Swing};
+use stillrise_search::Settled;
+use stillrise_units::math;
+
+/// Inputs that are shown.
+const SHOWN: usize = 8;
+
+/// One input at a time at the ends of its range, the rest as in the basis.
+pub(super) fn tornado(settled: &Settled) -> Option<BarChart> {
+    let worst = settled.job.design.performance.as_ref()?.worst()?;
+    let influent = worst.content.total.q;
+    let centre = shown(worst.total.expected.q, influent);
+    let mut swings: Vec<Swing> = settled
+        .questions
+        .iter()
+        .filter_map(|q| {
+            let end = |answer: &str| {
+                let outcome = q.outcomes.iter().find(|o| o.answer == answer);
+                outcome.map_or(Some(centre), |o| o.effluent.map(|c| shown(c, influent)))
+            };
+            let (low, high) = (end(&q.range.0)?, end(&q.range.1)?);
+            let (low_text, high_text) = q.range.clone();
+            (low.to_bits() != high.to_bits()).then(|| Swing { name: q.label.clone(), low, high, low_text, high_text })
+        })
+        .collect();
+    let width = |s: &Swing| (s.high - s.low).abs();
+    swings.sort_by(|a, b| width(b).total_cmp(&width(a)));
+    swings.truncate(SHOWN);
+    let title = "What moves the effluent, one answer at a time";
+    let bars = Bars::Tornado { centre, swings };
+    let any = matches!(&bars, Bars::Tornado { swings, .. } if !swings.is_empty());
+    any.then(|| BarChart::new(title, Axis::linear("Total oil out", "mg/L"), bars))
+}
+
+/// A share in whole per cent: the sample is good for no more.
+fn whole(share: f64) -> f64 {
+    math::floor(share.clamp(0.0, 1.0) * 100.0 + 0.5)
+}
+
+/// All inputs together: the share of each in the spread of the effluent.
+pub(super) fn shares(settled: &Settled) -> Option<BarChart> {
+    let risk = settled.risk.as_ref()?;
+    let share = |c: &stillrise_search::risk::Carrier| Share {
+        name: c.input.label.clone(),
+        first: whole(c.share.first),
+        total: whole(c.share.total),
+    };
+    let shares: Vec<Share> = risk.carriers.iter().take(SHOWN).map(share).collect();
+    let axis = Axis::linear("Share of the variance of the logarithm", "%");
+    (!shares.is_empty()).then(|| BarChart::new("What carries the effluent's spread", axis, Bars::Shares(shares)))
+}

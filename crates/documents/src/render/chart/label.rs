@@ -1,0 +1,127 @@
+//! Lettering of charts: texts cut to their room, and labels that stand clear or not at all.
+
+use crate::render::geometry::{Point, Rect};
+use crate::render::item::{Item, Shape};
+use crate::render::lettering::{ADVANCE, Text};
+use crate::render::pen::Layer;
+use crate::render::scene::Scene;
+use crate::render::schedule::letters;
+use crate::render::text::{cells, lines, plain};
+use stillrise_units::math;
+
+/// Height of capitals of tick texts, values and keys, mm.
+pub const SMALL: f64 = 2.2;
+/// Distance of baselines of small lettering, mm.
+pub const LINE: f64 = 3.6;
+/// Room kept around a label, mm.
+const CLEAR: f64 = 0.5;
+
+/// Text in one line of at most `width` mm; what does not fit gives way to an ellipsis.
+#[must_use]
+pub fn cut(text: &str, width: f64, size: f64) -> String {
+    let mut text = plain(text);
+    let room = letters(width, size);
+    if cells(&text) > room {
+        while cells(&text) + 1 > room && text.pop().is_some() {}
+        text.truncate(text.trim_end().len());
+        if room > 0 {
+            text.push('…');
+        }
+    }
+    text
+}
+
+/// Text in at most `most` lines of `width` mm, the last one cut if need be.
+#[must_use]
+pub fn fold(text: &str, width: f64, size: f64, most: usize) -> Vec<String> {
+    let mut folded = lines(text, letters(width, size));
+    if folded.len() > most.max(1) {
+        let rest = folded.split_off(most.max(1) - 1).join(" ");
+        folded.push(cut(&rest, width, size));
+    }
+    folded
+}
+
+/// Width in mm that a text takes, made plain.
+#[must_use]
+pub fn width(text: &str, size: f64) -> f64 {
+    f64::from(u32::try_from(cells(&plain(text))).unwrap_or(u32::MAX)) * ADVANCE * size
+}
+
+/// Whether a text stands on the sheet and clear of all other text.
+#[must_use]
+pub fn is_clear(scene: &Scene, text: &Text) -> bool {
+    let here = text.area().grown(CLEAR);
+    let paper = Rect::new(0.0, 0.0, scene.width, scene.height);
+    paper.holds(&text.area()) && scene.text_boxes().iter().all(|(_, there)| here.overlap(there) <= 0.0)
+}
+
+/// How many drawn lines pass through the room of a text; the grid does not count.
+#[must_use]
+pub fn crossings(scene: &Scene, text: &Text) -> usize {
+    let here = text.area().grown(0.3);
+    let drawn = scene.items().iter().filter(|placed| placed.layer != Layer::Ground);
+    let mut crossed = 0;
+    for placed in drawn {
+        crossed += placed.item.lines().iter().filter(|(a, b)| here.crossed_by(*a, *b)).count();
+        if let Item::Shape(Shape::Circle { centre: Point { x, y }, radius, .. }) = placed.item {
+            let disc = Rect { x0: x, y0: y, x1: x, y1: y }.grown(radius);
+            crossed += usize::from(here.overlap(&disc) > 0.0);
+        }
+    }
+    crossed
+}
+
+/// Writes a text at the place that is clear of all text and crosses the fewest lines, no more than
+/// `most`; the first of equals. `false`, and nothing is written, when there is none.
+pub fn place(scene: &mut Scene, candidates: impl IntoIterator<Item = Text>, most: usize) -> bool {
+    let mut best: Option<(usize, Text)> = None;
+    for text in candidates {
+        if is_clear(scene, &text) {
+            let crossed = crossings(scene, &text);
+            if crossed <= most && best.as_ref().is_none_or(|(c, _)| crossed < *c) {
+                best = Some((crossed, text));
+            }
+        }
+    }
+    let Some((_, text)) = best else {
+        return false;
+    };
+    scene.text(text);
+    true
+}
+
+/// Places at which labels stand apart between two bounds, as near as may be to those wished for, which
+/// ascend: each at least `room` from its neighbour before it. `None` when they have no room.
+#[must_use]
+pub fn apart(wished: &[f64], room: impl Fn(usize) -> f64, low: f64, high: f64) -> Option<Vec<f64>> {
+    // Measured from where each would stand if all stood as near as they may, labels need only keep
+    // their order: the nearest such places are means of runs whose wishes are out of order.
+    let mut offsets = Vec::new();
+    let mut sum = 0.0;
+    for k in 0..wished.len() {
+        sum += if k > 0 { room(k) } else { 0.0 };
+        offsets.push(sum);
+    }
+    // Written so that what is no number finds no room either.
+    if wished.iter().any(|w| !w.is_finite()) || high - low - sum < -1e-9 {
+        return None;
+    }
+    let mut runs: Vec<(f64, f64)> = Vec::new();
+    for (wish, offset) in wished.iter().zip(&offsets) {
+        let mut run = (wish - offset, 1.0);
+        while let Some(&(mean, n)) = runs.last().filter(|before| before.0 > run.0) {
+            runs.pop();
+            run = ((mean * n + run.0 * run.1) / (n + run.1), n + run.1);
+        }
+        runs.push(run);
+    }
+    let held = |place| math::max(low, math::min(high - sum, place));
+    let mut places = Vec::new();
+    for (mean, n) in runs {
+        let end = (0..wished.len()).take_while(|k| f64::from(u32::try_from(*k).unwrap_or(u32::MAX)) < n).count();
+        let first = places.len();
+        places.extend(offsets.iter().skip(first).take(end).map(|offset| held(mean) + offset));
+    }
+    Some(places)
+}

@@ -1,0 +1,200 @@
+//! The ladder of prediction: rungs with bands, oil by size behind each stage, what moves the effluent.
+
+use super::Report;
+use super::blocks::{Table, number, wide};
+use super::effluent::brief;
+use crate::charts::Drawn;
+use crate::risk::{method, percent, range, sentences};
+use crate::summary::ladder::{bands, just_met, moves, rungs};
+use serde_json::json;
+use stillrise_design::performance::Performance;
+use stillrise_design::performance::ladder::Ladder;
+use stillrise_design::performance::removal::Removal;
+use stillrise_design::provenance::{Origin, show};
+use stillrise_search::risk::Risk;
+
+/// Opens the ladder: what governs, and all rungs on one axis.
+pub(super) fn ladder(r: &mut Report<'_>, p: &Performance, l: &Ladder, worst: &Removal, charts: &[Drawn]) {
+    r.out.heading("Ladder of prediction");
+    let settled = r.settled;
+    if let Some(risk) = &settled.risk {
+        r.out.para(&sentences(settled, risk).join(" "));
+    }
+    chart(r, charts, "ladder");
+    let risk = settled.risk.as_ref();
+    let mut table = Table::new([
+        wide("Rung", 1.0),
+        number("Total oil|out", "mg/L"),
+        number("1 in 20|below", "mg/L"),
+        number("Median", "mg/L"),
+        number("1 in 20|above", "mg/L"),
+        wide("What it rests on", 2.2),
+    ]);
+    for (name, value, says) in rungs(p, l) {
+        let spread = risk.and_then(|risk| match name.as_str() {
+            "ideal bound" => Some(&risk.rungs[0]),
+            "expected" => Some(&risk.rungs[1]),
+            "mixed bound" => Some(&risk.rungs[2]),
+            "with the mesh" => risk.with_mesh.as_ref(),
+            _ => None,
+        });
+        let dash = || "–".to_owned();
+        let cells = spread.map_or([dash(), dash(), dash()], |s| [s.low, s.median, s.high].map(|c| brief(c, None)));
+        let value = value.map_or_else(dash, |c| brief(c, Some(worst.content.total.q)));
+        let row = [super::capital(&name), value].into_iter().chain(cells).chain([says]);
+        if name == "expected" { table.strong_row(row.collect::<Vec<_>>()) } else { table.row(row.collect::<Vec<_>>()) }
+    }
+    r.out.table(&table);
+    r.out.remark(
+        "The mixed and the ideal bound bracket what the tank and the gaps may do; the mesh is shown with and without credit. Bands are of the inputs: they hold what is uncertain in the basis, not what plate theory leaves out.",
+    );
+    if let Some(risk) = risk {
+        keeping(r, p, risk);
+    }
+}
+
+/// The chance of keeping each limit.
+fn keeping(r: &mut Report<'_>, p: &Performance, risk: &Risk) {
+    let Some(basis) = &r.settled.job.design.basis else { return };
+    if risk.limits.is_empty() {
+        return;
+    }
+    let mut table = Table::new([
+        wide("Limit", 1.6),
+        number("Held,|median", "mg/L"),
+        number("1 in 20|above", "mg/L"),
+        number("Against", "mg/L"),
+        number("Kept in,|as expected", ""),
+        number("Even if|mixed", ""),
+    ]);
+    for l in &risk.limits {
+        let limit = &basis.limits[l.limit];
+        let against = p.limits.iter().find(|v| v.limit == l.limit).map(|v| v.against.q);
+        table.row([
+            format!("{}, {}", limit.pollutant.title, limit.statistic.q.word()),
+            brief(l.held.median, None),
+            brief(l.held.high, None),
+            against.map_or_else(String::new, |c| r.digits(c, super::effluent::MG, 4)),
+            percent(l.kept),
+            percent(l.kept_mixed),
+        ]);
+    }
+    r.out.table(&table);
+    r.out.remark(
+        "Kept in: the share of the samples in which what is held against the limit keeps it. It says how sure the inputs make it, and is no warranty.",
+    );
+}
+
+/// Oil by size behind each stage, clean and at the end of the interval, and what each stage catches.
+pub(super) fn stages(r: &mut Report<'_>, l: &Ladder, charts: &[Drawn]) {
+    r.out.heading("Free oil left behind each stage");
+    chart(r, charts, "stages");
+    for (state, of) in ["Clean", "At the end of the interval"].into_iter().zip(&l.bands) {
+        let text = bands(of);
+        let columns = text.header.iter().enumerate().map(|(k, head)| {
+            if k == 0 { wide(&format!("{state}: droplets"), 1.6) } else { number(&super::capital(head), "%") }
+        });
+        let mut table = Table::new(columns.chain([number("No.", "")]));
+        for (k, row) in text.rows.iter().enumerate() {
+            let no = of.get(k).and_then(|b| b.left.last()).map_or_else(String::new, |left| r.no(left.at));
+            let row = row.iter().cloned().chain([no]).collect::<Vec<_>>();
+            if k + 1 == text.rows.len() { table.strong_row(row) } else { table.row(row) }
+        }
+        r.out.table(&table);
+    }
+    r.out.remark("Each number is a share of all free oil that arrives, in droplets of that size; droplets neither grow nor break.");
+}
+
+/// What moves the effluent.
+pub(super) fn studies(r: &mut Report<'_>, l: &Ladder, worst: &Removal, charts: &[Drawn]) {
+    r.out.heading("What moves the effluent");
+    let settled = r.settled;
+    for name in ["flow", "temperature", "droplets"] {
+        chart(r, charts, name);
+    }
+    let mut table =
+        Table::new([wide("Changed", 1.0), wide("To", 1.0), number("Total oil out", "mg/L"), number("No.", "")]);
+    let at = l.by_flow.iter().map(|p| p.expected.at);
+    let at = at.chain(l.by_temperature.iter().map(|p| p.expected.at)).chain(l.by_median.iter().map(|p| p.expected.at));
+    for ((what, to, c), at) in moves(settled, l).into_iter().zip(at) {
+        table.row([super::capital(what), to, brief(c, Some(worst.content.total.q)), r.no(at)]);
+    }
+    r.out.table(&table);
+    for text in just_met(settled, l) {
+        r.out.lead("Margin in droplet size:", &text);
+    }
+    let mut table = Table::new([wide("Tank alone, by model", 1.6), number("Free oil left", "%"), number("No.", "")]);
+    for (model, left) in &l.tanks {
+        let percent = (&stillrise_units::catalog::PERCENT, &stillrise_units::catalog::PERCENT);
+        table.row([super::capital(model.meaning()), r.digits(left.q, percent, 3), r.no(left.at)]);
+    }
+    r.out.table(&table);
+    chart(r, charts, "sensitivity");
+    if let Some(risk) = &settled.risk {
+        chart(r, charts, "shares");
+        carriers(r, risk);
+    }
+}
+
+fn carriers(r: &mut Report<'_>, risk: &Risk) {
+    let mut table = Table::new([
+        wide("Input", 2.0),
+        wide("Now", 0.8),
+        wide("Range", 1.2),
+        number("Alone", ""),
+        number("With|others", ""),
+        wide("Origin", 0.8),
+    ]);
+    for c in &risk.carriers {
+        table.row([
+            super::capital(&c.input.label),
+            show(&c.input.now, c.input.units, r.system),
+            range(&c.input, r.system),
+            percent(c.share.first.clamp(0.0, 1.0)),
+            percent(c.share.total.clamp(0.0, 1.0)),
+            if c.input.assumed { "assumed" } else { "given with a range" }.to_owned(),
+        ]);
+    }
+    r.out.table(&table);
+    r.out.remark(&method(risk));
+}
+
+/// What in the prediction rests on judgement or memory alone.
+pub(super) fn unbacked(r: &mut Report<'_>) {
+    r.out.heading("Factors without outside evidence");
+    let mut items: Vec<(String, String)> = Vec::new();
+    for entry in &r.settled.job.ledger.entries {
+        let source = match &entry.origin {
+            Origin::Assumed(a) => &a.source,
+            Origin::Given { source, .. } => source,
+            _ => continue,
+        };
+        let source = source.to_lowercase();
+        let weak = ["judgement", "from memory", "our proposal"].into_iter().find(|w| source.contains(w));
+        let Some(weak) = weak.filter(|_| SECTIONS.contains(&entry.section.as_str())) else { continue };
+        let text = format!("{}: {}", super::capital(&entry.label), entry.shown(r.system));
+        if items.iter().all(|(t, _)| *t != text) {
+            items.push((text, weak.to_owned()));
+        }
+    }
+    items.push((
+        "Room over the published floor below which no limit is called kept: 1.5".to_owned(),
+        "judgement".to_owned(),
+    ));
+    r.out.list(false, items);
+    r.out.para(
+        "Plate theory itself is exact for laminar gaps; no open measurement of a plate pack resolves droplet sizes, so that what packs of this make do in practice is not shown by it.",
+    );
+}
+
+/// Sections of the trail whose numbers decide the prediction.
+const SECTIONS: &[&str] = &["methods", "droplets", "peak of the influent", "solids", "zones"];
+
+/// A chart with its title as caption.
+pub(super) fn chart(r: &mut Report<'_>, charts: &[Drawn], name: &str) {
+    let Some(chart) = charts.iter().find(|c| c.name == name) else { return };
+    r.out.other(json!({
+        "t": "chart", "file": format!("chart-{name}.svg"), "width": chart.size.0, "title": chart.title,
+        "alt": format!("{}. {}", chart.title, chart.description),
+    }));
+}
