@@ -118,7 +118,7 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
         .iter()
         .map(|o| Occasion::new(o, basis, &train.unit, (&worst.content, worst.flow.q)))
         .collect::<Result<Vec<_>, _>>()?;
-    let open: Vec<&'static Cause> = CAUSES.iter().copied().filter(|c| !settled(c, observed)).collect();
+    let open: Vec<&'static Cause> = CAUSES.iter().copied().filter(|c| !settled(c, observed, basis.feed.pumped)).collect();
     let mut sets: Vec<Vec<&'static Cause>> = vec![Vec::new()];
     for (i, a) in open.iter().enumerate() {
         sets.push(vec![a]);
@@ -151,12 +151,13 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     Ok(Diagnosis { seen, next: next(&causes), explanations, causes, sets })
 }
 
-fn settled(cause: &Cause, observed: &[Observed]) -> bool {
+fn settled(cause: &Cause, observed: &[Observed], pumped: bool) -> bool {
     let all = |given: fn(&Observed) -> bool| observed.iter().filter(|o| o.oil_out.is_given()).all(given);
     cause.settled_by.iter().any(|what| match what {
         Measured::Flow => all(|o| o.flow.is_given()),
         Measured::Temperature => all(|o| o.temperature.is_given()),
         Measured::OilIn => all(|o| o.oil_in.is_given()),
+        Measured::NoPump => !pumped,
     })
 }
 

@@ -65,6 +65,8 @@ pub enum Measured {
     Temperature,
     /// Oil that arrives.
     OilIn,
+    /// That no pump feeds the unit.
+    NoPump,
 }
 
 macro_rules! list_causes {

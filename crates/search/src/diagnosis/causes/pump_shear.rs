@@ -1,6 +1,6 @@
 //! Cause: a pump ahead breaks the droplets
 
-use super::{Cause, Size};
+use super::{Cause, Measured, Size};
 use stillrise_units::catalog::ONE;
 
 /// See the head line.
@@ -17,7 +17,7 @@ pub(super) static CAUSE: Cause = Cause {
         high: 0.8,
     }),
     act: |s, x| s.median = x,
-    settled_by: &[],
+    settled_by: &[Measured::NoPump],
     looks: Some([0.1, 0.5, 0.35, 0.05]),
     jar: Some([0.1, 0.65, 0.25]),
     alarm: None,

@@ -1,0 +1,124 @@
+//! A unit that "stopped working": each cause, put into a unit that is otherwise as designed, is found again.
+
+#![allow(clippy::panic, clippy::expect_used, reason = "a test fails by panicking")]
+
+mod common;
+
+use common::demo;
+use stillrise_design::enquiry::read_enquiry;
+use stillrise_search::Settled;
+use stillrise_search::diagnosis::causes::CAUSES;
+use stillrise_search::diagnosis::situation::Occasion;
+use stillrise_search::diagnosis::{Diagnosis, diagnose};
+use stillrise_units::Typed;
+use stillrise_units::catalog::MG_L;
+
+const SHOP: &str = include_str!("../../../enquiries/machine-shop/enquiry.toml");
+
+/// The shop without what was observed there, and with other observations.
+fn shop(observed: &str) -> Settled {
+    let cut = SHOP.find("[[observed]]").expect("observations");
+    let text = format!("{}{observed}", &SHOP[..cut]);
+    let enquiry = read_enquiry(&text, &|_| None).unwrap_or_else(|f| panic!("{f:?}\n{observed}"));
+    stillrise_search::settle(&enquiry, &demo())
+}
+
+fn look(observed: &str) -> Diagnosis {
+    diagnose(&shop(observed).job).unwrap_or_else(|s| panic!("{s}"))
+}
+
+/// Two occasions at a known influent: what the effluent would be under the cause, with the signs that go
+/// with it most.
+fn under(id: &str) -> String {
+    let cause = CAUSES.iter().find(|c| c.id == id).expect("a cause");
+    let base = shop("[[observed]]\nname = \"a\"\noil_in = \"200 mg/L\"\nflow = \"6 m3/h\"\n");
+    let design = &base.job.design;
+    let (basis, train) = (design.basis.as_ref().expect("a basis"), design.train.as_ref().expect("a train"));
+    let worst = design.performance.as_ref().and_then(|p| p.worst()).expect("a case");
+    let observed = &base.job.enquiry.observed[0];
+    let occasion = Occasion::new(observed, basis, &train.unit, (&worst.content, worst.flow.q)).expect("an occasion");
+    let mut situation = occasion.usual();
+    if let Some(size) = cause.size {
+        (cause.act)(&mut situation, size.likely);
+    }
+    let out = MG_L.from_si(occasion.effluent(&situation));
+    let most = |words: &[&'static str], chances: Option<&[f64]>| {
+        let chances = chances?;
+        let best = (0..chances.len()).max_by(|a, b| chances[*a].total_cmp(&chances[*b]))?;
+        Some(words[best])
+    };
+    let mut lines = vec![format!("oil_out = \"{out:.1} mg/L\"")];
+    let measured = |what| !cause.settled_by.contains(&what);
+    use stillrise_search::diagnosis::causes::Measured;
+    if measured(Measured::OilIn) {
+        lines.push("oil_in = \"200 mg/L\"".to_owned());
+    }
+    if measured(Measured::Flow) {
+        lines.push("flow = \"6 m3/h\"".to_owned());
+    }
+    if measured(Measured::Temperature) {
+        lines.push("temperature = \"12 °C\"".to_owned());
+    }
+    let looks = ["clear", "hazy", "milky", "oil film"];
+    let jars = ["clears within an hour", "clears overnight", "stays"];
+    let alarms = ["silent", "thick oil, no alarm", "oil found", "no oil found"];
+    if let Some(word) = most(&looks, cause.looks.as_ref().map(|c| &c[..])) {
+        lines.push(format!("looks = \"{word}\""));
+    }
+    if let Some(word) = most(&jars, cause.jar.as_ref().map(|c| &c[..])) {
+        lines.push(format!("jar = \"{word}\""));
+    }
+    if let Some(word) = most(&alarms, cause.alarm.as_ref().map(|c| &c[..])) {
+        lines.push(format!("alarm = \"{word}\""));
+    }
+    lines.push(format!("backed_up = \"{}\"", if cause.backed_up > 0.5 { "60 mm" } else { "0 mm" }));
+    let lines = lines.join("\n");
+    format!("[[observed]]\nname = \"first\"\n{lines}\n\n[[observed]]\nname = \"second\"\n{lines}\n")
+}
+
+/// Every cause is among the first three, and weighs more than it did before anything was observed.
+#[test]
+fn each_cause_is_found_again() {
+    let mut lost = Vec::new();
+    for cause in CAUSES.iter().filter(|c| c.id != "pump-shear") {
+        let found = look(&under(cause.id));
+        let place = found.causes.iter().position(|(c, _)| c.id == cause.id);
+        let weight = place.map_or(0.0, |k| found.causes[k].1);
+        if place.is_none_or(|k| k > 2) || weight < cause.often {
+            let first: Vec<_> = found.causes.iter().take(4).map(|(c, w)| format!("{} {w:.2}", c.id)).collect();
+            lost.push(format!("{}: place {place:?}, weight {weight:.2}; {}", cause.id, first.join(", ")));
+        }
+    }
+    assert!(lost.is_empty(), "{}", lost.join("\n"));
+}
+
+/// What stands in an enquiry as measured is no cause any more, and a pump that is not there shears nothing.
+#[test]
+fn what_was_measured_or_is_not_there_is_no_cause() {
+    let found = look("[[observed]]\nname = \"a\"\noil_out = \"90 mg/L\"\noil_in = \"200 mg/L\"\nflow = \"6 m3/h\"\ntemperature = \"12 °C\"\n");
+    for id in ["flow-above-design", "stronger-influent", "colder-water", "pump-shear"] {
+        assert!(found.causes.iter().all(|(c, _)| c.id != id), "{id}");
+    }
+}
+
+/// A unit that does what it should has nothing the matter with it.
+#[test]
+fn a_sound_unit_is_left_alone() {
+    let found = look("[[observed]]\nname = \"a\"\noil_out = \"25 mg/L\"\noil_in = \"200 mg/L\"\nflow = \"6 m3/h\"\ntemperature = \"12 °C\"\nlooks = \"clear\"\njar = \"clears within an hour\"\nalarm = \"silent\"\nbacked_up = \"0 mm\"\n");
+    assert!(found.explanations[0].causes.is_empty(), "{:?}", found.explanations[0]);
+}
+
+/// Weights are shares.
+#[test]
+fn weights_sum_to_one() {
+    let found = diagnose(&shop(&under("emulsion")).job).unwrap_or_else(|s| panic!("{s}"));
+    let sum: f64 = found.explanations.iter().map(|e| e.weight).sum();
+    assert!(sum <= 1.0 + 1e-9 && sum > 0.8, "{sum}");
+    assert!(found.causes.iter().all(|(_, w)| (0.0..=1.0 + 1e-9).contains(w)));
+    assert_eq!(found.larger_helps(), Some(false));
+}
+
+#[test]
+fn nothing_observed_is_nothing_to_explain() {
+    assert!(diagnose(&shop("").job).is_err());
+}
