@@ -30,6 +30,10 @@ pub static JOBS: &[WorkedJob] = &[
         name: "truck-wash",
         files: &[("enquiry.toml", include_str!("../../../enquiries/truck-wash/enquiry.toml"))],
     },
+    WorkedJob {
+        name: "machine-shop",
+        files: &[("enquiry.toml", include_str!("../../../enquiries/machine-shop/enquiry.toml"))],
+    },
 ];
 
 /// The demo range, from which a unit is picked when the enquiry names no range of its own.

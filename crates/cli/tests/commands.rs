@@ -18,10 +18,25 @@ fn here() -> &'static Path {
 fn help_names_every_command_and_the_exit_codes() {
     let (code, out, _) = run(here(), &["--help"]);
     assert_eq!(code, 0);
-    for word in ["new", "size", "reply", "submittal", "work", "verify", "schema", "completions", "man", "Exit codes"] {
+    for word in [
+        "new",
+        "size",
+        "reply",
+        "submittal",
+        "risk",
+        "rate",
+        "work",
+        "verify",
+        "schema",
+        "completions",
+        "man",
+        "Exit codes",
+    ] {
         assert!(out.contains(word), "{word}");
     }
-    for command in ["new", "size", "reply", "submittal", "work", "verify", "schema", "completions", "man"] {
+    for command in
+        ["new", "size", "reply", "submittal", "risk", "rate", "work", "verify", "schema", "completions", "man"]
+    {
         let (code, out, _) = run(here(), &[command, "--help"]);
         assert!(code == 0 && out.contains("Usage"), "{command}");
     }
@@ -51,7 +66,7 @@ fn the_result_has_the_shape_its_schema_states_and_no_clock() {
 
 #[test]
 fn every_worked_job_sizes_and_replies_without_colour() {
-    for (name, code) in [("vehicle-yard", 0), ("transformer-yard", 1), ("truck-wash", 1)] {
+    for (name, code) in [("vehicle-yard", 0), ("transformer-yard", 1), ("truck-wash", 1), ("machine-shop", 1)] {
         let path = job(name).to_string_lossy().into_owned();
         for command in ["size", "reply"] {
             let (got, out, err) = run(here(), &[command, &path]);
@@ -134,5 +149,54 @@ fn work_shows_the_equation_with_numbers() {
     assert_eq!(code, 0);
     for part in ["g·(ρ_w - ρ_o)·d·d/(18·µ)", "0.3098 mm/s", "source"] {
         assert!(out.contains(part), "{part}: {out}");
+    }
+}
+
+#[test]
+fn risk_gives_bands_that_are_the_same_on_every_run() {
+    let path = job("machine-shop").to_string_lossy().into_owned();
+    let args = ["risk", &path, "--samples", "300", "--json"];
+    let (code, first, err) = run(here(), &args);
+    assert_eq!((code, err.as_str()), (1, ""));
+    assert_eq!(run(here(), &args).1, first);
+    let study: Value = serde_json::from_str(&first).expect("JSON");
+    assert_eq!(study["samples"], 300);
+    let expected = &study["total_oil_out"]["expected"];
+    let number = |name: &str| expected[name].as_f64().expect("a number");
+    assert!(number("p05") < number("median") && number("median") < number("p95"), "{expected}");
+    assert!(study["carriers"].as_array().is_some_and(|c| !c.is_empty()));
+    let (_, text, _) = run(here(), &["risk", &path, "--samples", "300"]);
+    for words in ["governs", "kept in", "What carries the spread", "licensed engineer"] {
+        assert!(text.contains(words), "{words}");
+    }
+}
+
+#[test]
+fn risk_refuses_what_it_cannot_draw() {
+    let path = job("machine-shop").to_string_lossy().into_owned();
+    let (code, _, err) = run(here(), &["risk", &path, "--samples", "0"]);
+    assert!(code == 2 && err.contains("20"), "{err}");
+}
+
+#[test]
+fn rate_explains_what_was_observed() {
+    let path = job("machine-shop").to_string_lossy().into_owned();
+    let (code, text, err) = run(here(), &["rate", &path]);
+    assert_eq!((code, err.as_str()), (1, ""));
+    for words in ["emulsified", "What to test next", "larger unit would not help", "flammable vapour"] {
+        assert!(text.contains(words), "{words}\n{text}");
+    }
+    let (_, json, _) = run(here(), &["rate", &path, "--json"]);
+    let rating: Value = serde_json::from_str(&json).expect("JSON");
+    assert_eq!(rating["causes"][0]["cause"], "emulsion");
+    assert_eq!(rating["larger_unit"]["helps"], false);
+}
+
+#[test]
+fn rate_refuses_an_enquiry_without_a_unit_or_without_observations() {
+    for (name, words) in [("vehicle-yard", "not described"), ("truck-wash", "not described")] {
+        let path = job(name).to_string_lossy().into_owned();
+        let (code, out, err) = run(here(), &["rate", &path]);
+        assert!(code == 2 && out.is_empty() && err.contains(words), "{name}: {err}");
     }
 }

@@ -8,6 +8,7 @@ pub mod enquiry;
 pub mod job;
 pub mod performance;
 pub mod provenance;
+pub mod record;
 pub mod train;
 pub mod triage;
 

@@ -95,7 +95,9 @@ fn each_cause_is_found_again() {
 /// What stands in an enquiry as measured is no cause any more, and a pump that is not there shears nothing.
 #[test]
 fn what_was_measured_or_is_not_there_is_no_cause() {
-    let found = look("[[observed]]\nname = \"a\"\noil_out = \"90 mg/L\"\noil_in = \"200 mg/L\"\nflow = \"6 m3/h\"\ntemperature = \"12 °C\"\n");
+    let found = look(
+        "[[observed]]\nname = \"a\"\noil_out = \"90 mg/L\"\noil_in = \"200 mg/L\"\nflow = \"6 m3/h\"\ntemperature = \"12 °C\"\n",
+    );
     for id in ["flow-above-design", "stronger-influent", "colder-water", "pump-shear"] {
         assert!(found.causes.iter().all(|(c, _)| c.id != id), "{id}");
     }
@@ -104,7 +106,9 @@ fn what_was_measured_or_is_not_there_is_no_cause() {
 /// A unit that does what it should has nothing the matter with it.
 #[test]
 fn a_sound_unit_is_left_alone() {
-    let found = look("[[observed]]\nname = \"a\"\noil_out = \"25 mg/L\"\noil_in = \"200 mg/L\"\nflow = \"6 m3/h\"\ntemperature = \"12 °C\"\nlooks = \"clear\"\njar = \"clears within an hour\"\nalarm = \"silent\"\nbacked_up = \"0 mm\"\n");
+    let found = look(
+        "[[observed]]\nname = \"a\"\noil_out = \"25 mg/L\"\noil_in = \"200 mg/L\"\nflow = \"6 m3/h\"\ntemperature = \"12 °C\"\nlooks = \"clear\"\njar = \"clears within an hour\"\nalarm = \"silent\"\nbacked_up = \"0 mm\"\n",
+    );
     assert!(found.explanations[0].causes.is_empty(), "{:?}", found.explanations[0]);
 }
 

@@ -40,7 +40,8 @@ fn one_uncertain_input_gives_its_own_percentiles() {
     let wide = self::study(&wide, 400);
     let first = &wide.carriers[0];
     assert_eq!(first.input.key, "droplets.d50", "{:?}", wide.carriers);
-    let [low, median, high] = [wide.rungs[1].low, wide.rungs[1].median, wide.rungs[1].high].map(|c| MG_L.from_si(c.si()));
+    let [low, median, high] =
+        [wide.rungs[1].low, wide.rungs[1].median, wide.rungs[1].high].map(|c| MG_L.from_si(c.si()));
     assert!(low < median && median < high && high > 2.0 * low, "{low} {median} {high}");
 }
 
@@ -71,7 +72,12 @@ fn a_watch_stops_it() {
 fn ranges_and_distributions_that_cannot_be() {
     for (key, line, place, reason) in [
         ("d50", r#"d50 = { value = "70 um", low = "120 um", high = "35 um" }"#, "droplets: d50", "upside down"),
-        ("d50", r#"d50 = { value = "70 um", low = "80 um", high = "120 um" }"#, "droplets: d50", "outside its own range"),
+        (
+            "d50",
+            r#"d50 = { value = "70 um", low = "80 um", high = "120 um" }"#,
+            "droplets: d50",
+            "outside its own range",
+        ),
         ("d50", r#"d50 = { value = "70 um", low = "35 um" }"#, "droplets: d50", "no \"high\""),
         ("d50", r#"d50 = "0 um""#, "droplets: d50", "not between"),
         ("spread", r#"spread = -2"#, "droplets: spread", "not between"),

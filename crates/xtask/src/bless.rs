@@ -3,8 +3,8 @@
 //! Beside each enquiry stand the terminal's text, the trail, every text of the drawing, and a
 //! hash of every file of the package, so that a change of any number shows in review.
 
-use crate::run;
 use crate::test::Done;
+use crate::{run, validation};
 use sha2::{Digest, Sha256};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -42,6 +42,10 @@ pub fn main(args: &[String]) -> Result<(), String> {
             }
         }
     }
+    if named.is_empty() {
+        let (path, page) = (validation::place(&root), validation::page(&program, &root)?);
+        fs::write(&path, page).map_err(|e| format!("{}: {e}", path.display()))?;
+    }
     println!("{} jobs blessed; read the difference before you commit it", jobs.len());
     Ok(())
 }
@@ -54,6 +58,14 @@ pub fn check(root: &Path) -> Result<Done, String> {
     }
     let program = run::stillrise(root)?;
     compare_all(&program, root, &jobs)?;
+    let (old, new) =
+        (fs::read_to_string(validation::place(root)).unwrap_or_default(), validation::page(&program, root)?);
+    if old != new {
+        let diff = head(&xtask::diff::lines(&old, &new));
+        return Err(format!(
+            "docs/validation.md differs (- accepted, + now)\n{diff}\n`cargo xtask bless` writes it anew"
+        ));
+    }
     Ok(Done::Passed)
 }
 

@@ -8,6 +8,7 @@ mod commands;
 mod pdf;
 mod run;
 mod test;
+mod validation;
 
 use std::process::ExitCode;
 use xtask::tree;

@@ -118,7 +118,8 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
         .iter()
         .map(|o| Occasion::new(o, basis, &train.unit, (&worst.content, worst.flow.q)))
         .collect::<Result<Vec<_>, _>>()?;
-    let open: Vec<&'static Cause> = CAUSES.iter().copied().filter(|c| !settled(c, observed, basis.feed.pumped)).collect();
+    let open: Vec<&'static Cause> =
+        CAUSES.iter().copied().filter(|c| !settled(c, observed, basis.feed.pumped)).collect();
     let mut sets: Vec<Vec<&'static Cause>> = vec![Vec::new()];
     for (i, a) in open.iter().enumerate() {
         sets.push(vec![a]);

@@ -2,10 +2,11 @@
 
 use super::axis::Along;
 use super::cascade::{Cascade, Stage};
-use super::key::{Key, Sample, fill};
+use super::key::{Key, Sample};
 use super::label::{LINE, SMALL, cut, fold, is_clear, width};
 use super::paper::{Paper, begin};
 use super::plot::{ABOVE, Plot, margin, up};
+use super::stroke::fill;
 use super::value;
 use crate::render::geometry::{Rect, pt};
 use crate::render::item::Fill;
@@ -35,18 +36,17 @@ impl Field {
         let (mut scene, body) = begin(chart, paper);
         let mut totals = chart.totals();
         // Room above the highest value for what is written there.
-        let highest =
-            totals.iter().copied().fold(f64::NAN, |a, b| if b > a { b } else { if a.is_nan() { b } else { a } });
+        let highest = totals.iter().copied().reduce(math::max)?;
         totals.push(highest * if chart.axis.log { 1.5 } else { 1.06 });
-        let x0 = body.x0 + margin(&chart.axis, &totals, body.height() - 20.0);
         let room = u16::try_from(chart.stages.len()).unwrap_or(u16::MAX).max(1);
-        let count = (1..=room).take_while(|n| f64::from(*n) * LEAST <= body.x1 - x0).last().unwrap_or(1);
+        let count = (1..=room).take_while(|n| f64::from(*n) * LEAST <= body.width() - 16.0).last().unwrap_or(1);
         let shown: Vec<Stage> = chart.stages.iter().take(usize::from(count)).cloned().collect();
         if let Some(words) = super::rows::rest(chart.stages.len(), shown.len()) {
             key.add(Sample::Words, &words);
         }
         let under = key.height(body.width(), 0.3 * body.height());
-        let area = Rect { x0, y0: body.y0 + ABOVE, x1: body.x1 - 0.5, y1: body.y1 - NAMES - under };
+        let mut area = Rect { y0: body.y0 + ABOVE, x1: body.x1 - 0.5, y1: body.y1 - NAMES - under, ..body };
+        area.x0 += margin(&chart.axis, &totals, area.height());
         let y = chart.axis.graduate(&totals, area.height(), Along::Up)?;
         let x = super::ticks::Graduation {
             low: 0.0,

@@ -4,7 +4,6 @@ use super::bound::Bound;
 use super::label::{LINE, SMALL, cut, width};
 use super::stroke::{Sign, Stroke};
 use crate::render::geometry::{Rect, pt};
-use crate::render::hatch::Hatch;
 use crate::render::item::Fill;
 use crate::render::lettering::Text;
 use crate::render::pen::{Layer, Pen};
@@ -133,20 +132,5 @@ fn draw(scene: &mut Scene, sample: &Sample, area: &Rect) {
         }
         Sample::Bound(bound) => bound.stroke(scene, line[0], line[1]),
         Sample::Words => {}
-    }
-}
-
-/// Hatches that stay distinct side by side, finest grey last.
-#[must_use]
-pub fn fill(k: usize) -> Fill {
-    let lines = |angle, spacing| Fill::Over(Hatch::Lines { angle, spacing });
-    match k % 7 {
-        0 => Fill::Paper,
-        1 => lines(45.0, 1.8),
-        2 => Fill::Over(Hatch::Mesh),
-        3 => lines(90.0, 1.0),
-        4 => Fill::Ink,
-        5 => lines(0.0, 1.4),
-        _ => Fill::Over(Hatch::Oil),
     }
 }

@@ -87,6 +87,7 @@ fn draw(chart: &LineChart, paper: &Paper, keyed: &BTreeSet<Named>) -> Option<(Sc
     let key = key(chart, keyed, beyond);
     let below = key.height(body.width(), 0.35 * body.height());
     area.y1 -= BELOW + below;
+    area.x0 = body.x0 + margin(&chart.y, &ys, area.height());
     area.x1 -= line_name::margin(chart, &rough, keyed);
     let x = chart.x.graduate(&xs, area.width(), Along::Level)?;
     let y = chart.y.graduate(&ys, area.height(), Along::Up)?;

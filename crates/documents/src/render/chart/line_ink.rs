@@ -3,7 +3,8 @@
 use super::line::{Band, LineChart, Series};
 use super::line_name::End;
 use super::plot::{Plot, ink, up};
-use super::stroke::{Sign, within};
+use super::stroke::Sign;
+use super::trace::within;
 use crate::render::geometry::{Point, Rect, pt};
 use crate::render::hatch::Hatch;
 use crate::render::item::{Fill, Item};
@@ -11,6 +12,9 @@ use crate::render::mark::arrow_head;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
 use stillrise_units::math;
+
+/// Least distance of signs along a curve, mm.
+const APART: f64 = 8.0;
 
 /// The hatching of bands, in turn.
 pub(super) fn hatch(k: usize) -> Hatch {
@@ -69,7 +73,14 @@ pub(super) fn curve(scene: &mut Scene, plot: &Plot, chart: &LineChart, k: usize)
     let lone = if runs.is_empty() && chart.sign(k).is_none() { Some(Sign::Dot) } else { chart.sign(k) };
     if let Some(sign) = lone {
         scene.on(Layer::Piping);
-        held.iter().for_each(|p| sign.draw(scene, *p));
+        let mut last: Option<Point> = None;
+        for &place in &held {
+            // Signs tell curves apart; one after the other they would hide them.
+            if last.is_none_or(|before| before.distance(place) >= APART) {
+                sign.draw(scene, place);
+                last = Some(place);
+            }
+        }
     }
     let line: Vec<Point> = if runs.is_empty() { held } else { runs.into_iter().flatten().collect() };
     Some(End { curve: k, at: *line.last()?, line })

@@ -27,8 +27,11 @@ mod rungs;
 mod shares;
 mod step;
 pub mod stroke;
+#[cfg(test)]
+mod tests;
 pub mod ticks;
 mod tornado;
+mod trace;
 
 use super::scene::Scene;
 use super::text::Table;

@@ -11,7 +11,7 @@ use crate::render::scene::Scene;
 use stillrise_units::math;
 
 /// Room under a field for tick texts and the title of its axis, mm.
-pub const BELOW: f64 = 9.2;
+pub const BELOW: f64 = 10.0;
 /// Room above a field for the names of upright lines, mm.
 pub const NAMES: f64 = 4.4;
 /// Room above a field for the title of its upright axis, mm.
@@ -98,13 +98,13 @@ pub fn below(scene: &mut Scene, area: &Rect, graduation: &Graduation, axis: &Axi
         if let Some(x) = across(area, graduation, tick.value) {
             // The texts of the ends stay on the sheet.
             let half = 0.5 * width(&tick.text, SMALL);
-            let x = math::max(half, math::min(scene.width - half, x));
-            let text = Text::new(pt(x, area.y1 + 1.2 + SMALL), &tick.text).sized(SMALL);
+            let x = math::max(half + 0.3, math::min(scene.width - half - 0.3, x));
+            let text = Text::new(pt(x, area.y1 + 2.1 + SMALL), &tick.text).sized(SMALL);
             scene.text(text.anchored(Anchor::Middle));
         }
     }
     let title = cut(&axis.caption(), 2.0 * math::min(area.centre().x, scene.width - area.centre().x), TEXT);
-    let at = pt(area.centre().x, area.y1 + 5.4 + TEXT);
+    let at = pt(area.centre().x, area.y1 + 6.2 + TEXT);
     scene.text(Text::new(at, &title).anchored(Anchor::Middle));
 }
 

@@ -87,7 +87,7 @@ fn draw<'c>(chart: &'c Ladder, paper: &Paper, keyed: &[usize]) -> Option<(Scene,
     let shown = || chart.rungs.iter().take(rows.shown);
     let column = shown().map(|r| width(&written(r), SMALL)).fold(0.0, math::max);
     let column = math::min(column, 0.45 * rows.area.width());
-    let field = Rect { x1: rows.area.x1 - column - if column > 0.0 { 2.0 } else { 0.5 }, ..rows.area };
+    let field = Rect { x1: rows.area.x1 - column - if column > 0.0 { 2.0 } else { 4.0 }, ..rows.area };
     let graduation = chart.axis.graduate(&data, field.width(), Along::Level)?;
     if let Some(x) = chart.floor.as_ref().and_then(|f| across(&field, &graduation, f.0)) {
         let x = math::max(field.x0, math::min(field.x1, x));

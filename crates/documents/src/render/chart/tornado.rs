@@ -2,11 +2,12 @@
 
 use super::axis::Along;
 use super::bar::{BarChart, Swing};
-use super::key::{Key, Sample, fill};
+use super::key::{Key, Sample};
 use super::label::{SMALL, cut, width};
 use super::paper::{Paper, begin};
 use super::plot::{BELOW, across, below};
 use super::rows::{Rows, rest};
+use super::stroke::fill;
 use super::ticks::Graduation;
 use super::value;
 use crate::render::geometry::{Rect, pt};
@@ -62,7 +63,10 @@ pub(super) fn scene(chart: &BarChart, centre: f64, paper: &Paper) -> Option<Scen
     let texts: Vec<Rect> = shown.iter().enumerate().flat_map(|(k, s)| seats(k, s)).map(|t| t.area()).collect();
     let left = texts.iter().map(|t| t.x0).fold(field.x0, math::min);
     let right = texts.iter().map(|t| t.x1).fold(field.x1, math::max);
-    let field = Rect { x0: rows.area.x0 + field.x0 - left, x1: rows.area.x1 - (right - field.x1), ..field };
+    // The text of the last tick stays on the sheet.
+    let last = graduation.major.last().map_or(0.0, |t| 0.5 * width(&t.text, SMALL));
+    let edge = math::min(rows.area.x1 - (right - field.x1), scene.width - last - 0.5);
+    let field = Rect { x0: rows.area.x0 + field.x0 - left, x1: edge, ..field };
     let middle = held_across(&field, &graduation, centre);
     for (k, swing) in shown.iter().enumerate() {
         row(field, middle, k).draw(&mut scene, &graduation, swing);
