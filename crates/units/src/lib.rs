@@ -15,6 +15,7 @@
 
 pub mod catalog;
 mod fault;
+pub mod lanes;
 pub mod math;
 pub mod parse;
 pub mod print;

@@ -32,6 +32,8 @@ fn main() -> ExitCode {
         "tree" => show_tree(rest),
         // The fixed numeric peer that `bench` starts as a process of its own.
         "reference" => bench::reference(),
+        // The steady evaluations, which `bench` starts in the release build.
+        "steady" => bench::steady(),
         "" | "help" | "--help" | "-h" => {
             print!("{USAGE}");
             return ExitCode::SUCCESS;

@@ -9,9 +9,9 @@ use stillrise_units::{Density, G, Length, Velocity, Viscosity};
 /// Standard acceleration of free fall as a plain number.
 const GRAVITY: f64 = G.value;
 /// Coefficient and exponent of Schiller and Naumann, and the floor of the drag coefficient.
-const DRAG: f64 = 0.15;
-const POWER: f64 = 0.687;
-const FLOOR: f64 = 0.44;
+pub(super) const DRAG: f64 = 0.15;
+pub(super) const POWER: f64 = 0.687;
+pub(super) const FLOOR: f64 = 0.44;
 
 formula! {
     /// Terminal velocity of one rigid droplet at any Reynolds number up to some 100 000.
@@ -66,6 +66,10 @@ pub(crate) fn drag_and_slope(re: f64, ln_re: f64) -> (f64, f64) {
 pub(crate) fn slowing(re: f64) -> f64 {
     let slow = DRAG * pow(re, POWER);
     let mut share = 1.0 / (1.0 + slow);
+    // The root differs from this by the square of what is small.
+    if slow < 1e-8 {
+        return share;
+    }
     for _ in 0..60 {
         let bend = slow * pow(share, POWER);
         let step = (share + bend * share - 1.0) / (1.0 + (1.0 + POWER) * bend);

@@ -3,10 +3,11 @@
 //! Sizes are counted by `y`, the logarithm of size over the median. Integrals over the feed run over a
 //! variable that gives size and velocity without solving for either.
 
-use super::drag_rise::{drag_and_slope, slowing};
+use super::drag_rise::{DRAG, FLOOR, POWER, drag_and_slope, slowing};
 use super::remaining_oil::{DropletLaw, RiseLaw};
 use crate::page::Series;
 use stillrise_units::G;
+use stillrise_units::lanes::{self, Lanes, WIDTH};
 use stillrise_units::math::{abs, exp, ln, max, min, normal_cdf, sqrt};
 
 /// Standard normal deviates, or as rare, between which a distribution is integrated.
@@ -125,6 +126,25 @@ impl Spread {
     }
 }
 
+impl Spread {
+    /// The density at eight sizes: a factor, and what is to be added to the exponent behind it.
+    #[inline(always)]
+    pub(super) fn weigh(&self, y: &Lanes, factor: &mut Lanes, exponent: &mut Lanes) {
+        if let Spread::LogNormal(s) = self {
+            let scale = INVERSE_SQRT_2_PI / s;
+            for k in 0..WIDTH {
+                let z = y[k] / s;
+                factor[k] *= scale;
+                exponent[k] -= 0.5 * z * z;
+            }
+        } else {
+            for k in 0..WIDTH {
+                factor[k] *= self.density(y[k]);
+            }
+        }
+    }
+}
+
 /// How the droplets rise.
 pub(super) struct Rise {
     law: RiseLaw,
@@ -132,20 +152,38 @@ pub(super) struct Rise {
     /// Stokes velocity and the Reynolds number it would give, at the median.
     v_50: f64,
     re_50: f64,
+    ln_re_50: f64,
 }
 
-/// One size: its `y`, diameter and velocity, and the step in `y` of a step in the variable of integration.
-pub(super) struct Size {
+/// Eight sizes at once.
+pub(super) struct Sizes {
+    pub(super) y: Lanes,
+    pub(super) d: Lanes,
+    pub(super) v: Lanes,
+    pub(super) dy: Lanes,
+}
+
+/// A place on the way of integration: the size and the variable there.
+#[derive(Clone, Copy)]
+pub(super) struct Place {
     pub(super) y: f64,
+    pub(super) x: f64,
+}
+
+/// The logarithm of a Reynolds number up to which the drag coefficient is far from its floor.
+const CREEPING: f64 = 6.0;
+
+/// One size: its diameter and velocity.
+pub(super) struct Size {
     pub(super) d: f64,
     pub(super) v: f64,
-    pub(super) dy: f64,
 }
 
 impl Rise {
     pub(super) fn new(law: RiseLaw, d50: f64, rho_w: f64, rho_o: f64, mu: f64) -> Self {
         let v_50 = G.value * (rho_w - rho_o) * d50 * d50 / (18.0 * mu);
-        Self { law, d50, v_50, re_50: rho_w * v_50 * d50 / mu }
+        let re_50 = rho_w * v_50 * d50 / mu;
+        Self { law, d50, v_50, re_50, ln_re_50: ln(re_50) }
     }
 
     /// The variable of integration at a size. With drag it is the logarithm of the droplet's own
@@ -154,7 +192,7 @@ impl Rise {
         match self.law {
             RiseLaw::Stokes => y,
             RiseLaw::Drag => {
-                let ln_stokes = ln(self.re_50) + 3.0 * y;
+                let ln_stokes = self.ln_re_50 + 3.0 * y;
                 ln_stokes + ln(slowing(exp(ln_stokes)))
             }
         }
@@ -162,21 +200,77 @@ impl Rise {
 
     /// The size at a value of the variable.
     pub(super) fn size(&self, x: f64) -> Size {
-        let (y, drag, slope) = match self.law {
-            RiseLaw::Stokes => (x, 1.0, 2.0),
+        let (y, drag) = match self.law {
+            RiseLaw::Stokes => (x, 1.0),
             RiseLaw::Drag => {
-                let (drag, slope) = drag_and_slope(exp(x), x);
-                ((x + ln(drag) - ln(self.re_50)) / 3.0, drag, slope)
+                let (drag, _) = drag_and_slope(exp(x), x);
+                ((x + ln(drag) - self.ln_re_50) / 3.0, drag)
             }
         };
         let size = exp(y);
-        Size { y, d: self.d50 * size, v: min(FASTEST, self.v_50 * size * size / drag), dy: (1.0 + slope) / 3.0 }
+        Size { d: self.d50 * size, v: min(FASTEST, self.v_50 * size * size / drag) }
     }
 
-    /// The `y` whose velocity is `v`: where a removal curve has its kink.
-    pub(super) fn at(&self, v: f64) -> f64 {
+    /// Eight sizes at eight values of the variable; as [`Self::size`].
+    #[inline(always)]
+    pub(super) fn sizes(&self, x: &Lanes) -> Sizes {
+        let (mut y, mut drag, mut dy) = (*x, [1.0; WIDTH], [1.0; WIDTH]);
+        if self.law == RiseLaw::Drag {
+            let bend = lanes::exp(x.map(|x| POWER * x));
+            for k in 0..WIDTH {
+                let c = DRAG * bend[k];
+                drag[k] = 1.0 + c;
+                dy[k] = (1.0 + POWER * c / (1.0 + c)) / 3.0;
+            }
+            if x.iter().any(|x| *x > CREEPING) {
+                let re = lanes::exp(*x);
+                for k in 0..WIDTH {
+                    let floor = FLOOR / 24.0 * re[k];
+                    let held = floor > drag[k];
+                    drag[k] = if held { floor } else { drag[k] };
+                    dy[k] = if held { 2.0 / 3.0 } else { dy[k] };
+                }
+            }
+            let ln_drag = lanes::ln(drag);
+            for k in 0..WIDTH {
+                y[k] = (x[k] + ln_drag[k] - self.ln_re_50) / 3.0;
+            }
+        }
+        let size = lanes::exp(y);
+        let (mut d, mut v) = ([0.0; WIDTH], [0.0; WIDTH]);
+        for k in 0..WIDTH {
+            d[k] = self.d50 * size[k];
+            v[k] = min(FASTEST, self.v_50 * size[k] * size[k] / drag[k]);
+        }
+        Sizes { y, d, v, dy }
+    }
+
+    /// The place of a size in the far fine tail, which need not be met exactly: what it moves, nobody sees.
+    pub(super) fn tail(&self, y: f64) -> Place {
+        let x = match self.law {
+            RiseLaw::Stokes => y,
+            RiseLaw::Drag => {
+                let ln_stokes = self.ln_re_50 + 3.0 * y;
+                let slow = DRAG * exp(POWER * ln_stokes);
+                ln_stokes - ln(1.0 + slow / (1.0 + POWER * slow))
+            }
+        };
+        Place { y, x }
+    }
+
+    /// The place of a size.
+    pub(super) fn place(&self, y: f64) -> Place {
+        Place { y, x: self.variable(y) }
+    }
+
+    /// The place whose velocity is `v`: where a removal curve has its kink. `near` is one that is known and
+    /// not far.
+    pub(super) fn at(&self, v: f64, near: Option<(f64, Place)>) -> Place {
         let stokes = sqrt(v / self.v_50);
-        let mut size = stokes;
+        let mut size = match near {
+            Some((other, place)) => exp(place.y) * sqrt(v / other),
+            None => stokes,
+        };
         if self.law == RiseLaw::Drag {
             // d = d_Stokes sqrt(drag over Stokes at v d), by Newton. A kink that is found to 1e-5 costs
             // the integral less than 1e-9.
@@ -186,11 +280,17 @@ impl Rise {
                 let next = stokes * sqrt(drag);
                 let step = (next - size) / (1.0 - 0.5 * slope * next / size);
                 size += step;
-                if abs(step) < 1e-7 * size {
+                // Newton doubles the digits.
+                if abs(step) < 1e-4 * size {
                     break;
                 }
             }
         }
-        ln(size)
+        let y = ln(size);
+        let x = match self.law {
+            RiseLaw::Stokes => y,
+            RiseLaw::Drag => self.ln_re_50 + ln(v / self.v_50) + y,
+        };
+        Place { y, x }
     }
 }

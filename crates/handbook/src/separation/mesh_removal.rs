@@ -5,6 +5,7 @@ use crate::formula;
 use crate::page::Evidence::{ByHand, Limit};
 use crate::sources::{FIBRE_DIFFUSION, JUDGEMENT, KUWABARA, SINGLE_FIBRE};
 use core::f64::consts::PI;
+use stillrise_units::lanes::{self, Lanes, WIDTH};
 use stillrise_units::math::{exp, ln, max, pow, sqrt};
 use stillrise_units::{Length, Ratio, Temperature, Typed, Velocity, Viscosity, ratio};
 
@@ -125,6 +126,23 @@ impl Bed {
             diffused: diffused(1e-6, fibre, u_in, solidity, mu, t) * pow(1e-6, 2.0 / 3.0),
             met: 4.0 * solidity * sticking * length / (PI * fibre * (1.0 - solidity)),
         }
+    }
+
+    /// As [`Self::caught`] for eight droplets: the share left is e to minus this.
+    #[inline(always)]
+    pub(crate) fn met(&self, d: &Lanes, v: &Lanes) -> Lanes {
+        let (a, edge) = (self.solidity, self.edge);
+        let m = d.map(|d| 1.0 + d / self.fibre);
+        let (ln_m, ln_d) = (lanes::ln(m), lanes::ln(*d));
+        let brown = lanes::exp(ln_d.map(|x| -2.0 / 3.0 * x));
+        let mut met = [0.0; WIDTH];
+        for k in 0..WIDTH {
+            let inside = m[k] / (2.0 * self.ku)
+                * (2.0 * ln_m[k] - 1.0 + a + (1.0 - a / 2.0) / (m[k] * m[k]) - a / 2.0 * m[k] * m[k]);
+            let touched = if m[k] < edge { inside } else { edge };
+            met[k] = self.met * (touched + max(v[k], 0.0) / self.u_in + self.diffused * brown[k]);
+        }
+        met
     }
 
     /// Share caught of droplets of diameter `d` (m) that rise at `v` (m/s): the page's number without

@@ -2,16 +2,17 @@
 //!
 //! Longer than a page, because the integral over the droplets stands here too.
 
-use super::feed::{BELOW, Rise, Size, Spread};
+use super::feed::{BELOW, Place, Rise, Size, Sizes, Spread};
 use super::plate_removal::{self, GapRegime};
 use super::tank_removal::{self, TankModel};
 use super::mesh_curve;
 use super::mesh_removal::Bed;
 use crate::memo::Memo;
 use crate::page::Evidence::Limit;
-use crate::page::{Outside, Series};
+use crate::page::Series;
 use crate::sources::{COMMON_PRACTICE, HAZEN_CAMP, KUWABARA, SINGLE_FIBRE, SURFACE_LOADING, VETTER};
 use crate::{choice, formula};
+use stillrise_units::lanes::{self, Lanes, WIDTH};
 use stillrise_units::math::{ceil, ln, max, min};
 use stillrise_units::{Density, Length, Ratio, Temperature, Typed, Velocity, Viscosity, ratio};
 
@@ -106,14 +107,26 @@ formula! {
 
 /// Width of a panel in bends of the distribution; the integrand is smooth between its kinks.
 const PANEL: f64 = 2.0;
-/// A panel that can hold no more than this is left out with all above it.
-const NOTHING: f64 = 1e-10;
-/// Nodes and weights of Gauss-Legendre, eight points, one half (Abramowitz and Stegun, 25.4).
-const NODES: [(f64, f64); 4] = [
-    (0.183_434_642_495_649_8, 0.362_683_783_378_362),
-    (0.525_532_409_916_329, 0.313_706_645_877_887_3),
-    (0.796_666_477_413_626_7, 0.222_381_034_453_374_48),
-    (0.960_289_856_497_536_3, 0.101_228_536_290_376_26),
+/// Nodes and weights of Gauss-Legendre, eight points (Abramowitz and Stegun, 25.4).
+const NODES: Lanes = [
+    -0.960_289_856_497_536_3,
+    -0.796_666_477_413_626_7,
+    -0.525_532_409_916_329,
+    -0.183_434_642_495_649_8,
+    0.183_434_642_495_649_8,
+    0.525_532_409_916_329,
+    0.796_666_477_413_626_7,
+    0.960_289_856_497_536_3,
+];
+const WEIGHTS: Lanes = [
+    0.101_228_536_290_376_26,
+    0.222_381_034_453_374_48,
+    0.313_706_645_877_887_3,
+    0.362_683_783_378_362,
+    0.362_683_783_378_362,
+    0.313_706_645_877_887_3,
+    0.222_381_034_453_374_48,
+    0.101_228_536_290_376_26,
 ];
 
 /// What the droplets pass.
@@ -133,25 +146,79 @@ enum Mesh {
     Curve(Series),
 }
 
+#[allow(clippy::needless_range_loop, reason = "one index runs through several lanes")]
 impl Stages {
     /// Share of the droplets of one size that passes all stages.
     fn left(&self, d: f64, v: f64) -> f64 {
-        let kept = |caught: Result<Ratio, Outside>| caught.map_or(f64::NAN, |e| 1.0 - e.value);
-        let speed = Velocity::from_si(v);
-        let tank = kept(tank_removal::removal(speed, Velocity::from_si(self.v_tank), self.tank, ratio(self.index)));
-        let pack =
-            kept(plate_removal::removal(speed, Velocity::from_si(self.v_pack), ratio(self.spread), self.regime));
+        let (speed, over) = (Velocity::from_si(v), Velocity::from_si(self.v_pack));
+        let pack = plate_removal::removal(speed, over, ratio(self.spread), self.regime);
+        let pack = pack.map_or(f64::NAN, |e| 1.0 - e.value);
         let mesh = match &self.mesh {
             None => 1.0,
             Some(Mesh::Fibres(bed)) => 1.0 - bed.caught(d, v),
             Some(Mesh::Curve(curve)) => 1.0 - mesh_curve::on_curve(d, curve),
         };
-        tank * pack * mesh
+        self.behind_tank(v) * pack * mesh
     }
 
-    /// Whether less is left of larger droplets; a measured curve may say otherwise.
-    fn falls(&self) -> bool {
-        !matches!(self.mesh, Some(Mesh::Curve(_)))
+    /// The same of eight sizes at once: a factor, and what is to be added to the exponent behind it.
+    #[inline(always)]
+    fn pass(&self, at: &Sizes, factor: &mut Lanes, exponent: &mut Lanes) {
+        match self.tank {
+            TankModel::Mixed => {
+                for k in 0..WIDTH {
+                    exponent[k] -= at.v[k] / self.v_tank;
+                }
+            }
+            TankModel::Ideal => {
+                for k in 0..WIDTH {
+                    factor[k] *= 1.0 - min(1.0, at.v[k] / self.v_tank);
+                }
+            }
+            _ => {
+                for k in 0..WIDTH {
+                    factor[k] *= self.behind_tank(at.v[k]);
+                }
+            }
+        }
+        // Two halves of the pack, one with more than its share of the flow.
+        let (more, less) = (1.0 + self.spread, 1.0 - self.spread);
+        let x = at.v.map(|v| v / self.v_pack);
+        if self.regime == GapRegime::Laminar {
+            for k in 0..WIDTH {
+                factor[k] *= 1.0 - (more / 2.0 * min(1.0, x[k] / more) + less / 2.0 * min(1.0, x[k] / less));
+            }
+        } else {
+            let (fast, slow) = (lanes::exp(x.map(|x| -x / more)), lanes::exp(x.map(|x| -x / less)));
+            for k in 0..WIDTH {
+                factor[k] *= more / 2.0 * fast[k] + less / 2.0 * slow[k];
+            }
+        }
+        match &self.mesh {
+            None => {}
+            Some(Mesh::Fibres(bed)) => {
+                let met = bed.met(&at.d, &at.v);
+                for k in 0..WIDTH {
+                    exponent[k] -= met[k];
+                }
+            }
+            Some(Mesh::Curve(curve)) => {
+                for k in 0..WIDTH {
+                    factor[k] *= 1.0 - mesh_curve::on_curve(at.d[k], curve);
+                }
+            }
+        }
+    }
+
+    /// Share of the droplets of one velocity that passes the tank.
+    fn behind_tank(&self, v: f64) -> f64 {
+        let caught = tank_removal::removal(
+            Velocity::from_si(v),
+            Velocity::from_si(self.v_tank),
+            self.tank,
+            ratio(self.index),
+        );
+        caught.map_or(f64::NAN, |e| 1.0 - e.value)
     }
 }
 
@@ -159,7 +226,7 @@ thread_local! {
     static KEPT: Memo<23> = const { Memo::new() };
 }
 
-/// The integral, kept: half of a search's time went into finding the same ones again.
+/// The integral, kept: a search asks for the same ones again and again.
 #[allow(clippy::too_many_arguments)]
 fn integral(
     droplets: DropletLaw,
@@ -232,60 +299,71 @@ fn through(feed: &Spread, rise: &Rise, stages: &Stages, (from, to, largest): (f6
         let share = feed.finer(low);
         left += match feed {
             Spread::Measured(_) => share,
-            _ => BELOW * passes(&at(low)),
+            _ => BELOW * passes(&rise.size(rise.tail(low).x)),
         };
     }
     // What the law has above the largest droplet is of that size.
     let end = min(high, largest);
-    let above = 1.0 - feed.finer(end);
-    if end < to && from <= end && above > BELOW {
-        left += above * passes(&at(end));
+    if largest < high && end < to && from <= end {
+        left += (1.0 - feed.finer(end)) * passes(&at(end));
     }
     let (start, end) = (max(low, from), min(end, to));
-    // Beyond `top` one of the stages catches all; the kinks part the panels, and so do jumps of the density.
-    let mut top = end;
-    let mut parts = [f64::INFINITY; 2];
-    if stages.tank == TankModel::Ideal {
-        top = min(top, rise.at(stages.v_tank));
+    if start >= end {
+        return left;
     }
+    // Beyond `top` one of the stages catches all; the kink parts the panels, and so do jumps of the density.
+    let mut caught = None;
+    let mut kink = None;
     if stages.regime == GapRegime::Laminar {
-        top = min(top, rise.at(stages.v_pack * (1.0 + stages.spread)));
-        parts[0] = rise.at(stages.v_pack * (1.0 - stages.spread));
+        let (fast, slow) = (stages.v_pack * (1.0 + stages.spread), stages.v_pack * (1.0 - stages.spread));
+        let place = rise.at(fast, None);
+        caught = Some(place);
+        kink = Some(rise.at(slow, Some((fast, place))));
     }
-    let mut y = start;
-    loop {
-        let next = feed.breaks().iter().map(|(b, _)| *b).chain(parts).filter(|b| *b > y).fold(top, min);
-        if next <= y {
-            return left;
-        }
-        left += panels(feed, rise, stages, y, next);
-        y = next;
+    if stages.tank == TankModel::Ideal {
+        let place = rise.at(stages.v_tank, None);
+        caught = Some(caught.filter(|c: &Place| c.y < place.y).unwrap_or(place));
     }
-}
-
-/// The integral of what passes from one size to another, panel by panel.
-fn panels(feed: &Spread, rise: &Rise, stages: &Stages, low: f64, high: f64) -> f64 {
-    // A wide distribution passes from "all" to "nothing" within fewer of its bends.
-    let count = ceil((high - low) / (PANEL * min(1.0, feed.bend())));
-    let width = (high - low) / count;
-    let mut sum = 0.0;
-    let mut start = rise.variable(low);
-    let mut i = 1.0;
-    while i <= count {
-        // Less is left of larger droplets, so the first of a panel bounds it.
-        let first = rise.size(start);
-        if stages.falls() && NOTHING >= stages.left(first.d, first.v) {
-            break;
-        }
-        let end = rise.variable(low + i * width);
-        let (middle, half) = (0.5 * (start + end), 0.5 * (end - start));
-        for (node, weight) in NODES {
-            for x in [middle - node * half, middle + node * half] {
-                let size = rise.size(x);
-                sum += weight * half * size.dy * stages.left(size.d, size.v) * feed.density(size.y);
+    let top = caught.filter(|c| c.y < end).unwrap_or_else(|| rise.place(end));
+    let mut here = if start > low { rise.place(start) } else { rise.tail(low) };
+    while here.y < top.y {
+        let mut next = top;
+        for (y, _) in feed.breaks() {
+            if *y > here.y && *y < next.y {
+                next = rise.place(*y);
             }
         }
-        start = end;
+        if let Some(kink) = kink.filter(|k| k.y > here.y && k.y < next.y) {
+            next = kink;
+        }
+        left += panels(feed, rise, stages, here, next);
+        here = next;
+    }
+    left
+}
+
+/// The integral of what passes from one place to another, panel by panel, eight nodes at once.
+fn panels(feed: &Spread, rise: &Rise, stages: &Stages, low: Place, high: Place) -> f64 {
+    // A wide distribution passes from "all" to "nothing" within fewer of its bends.
+    let count = ceil((high.y - low.y) / (PANEL * min(1.0, feed.bend())));
+    let half = 0.5 * (high.x - low.x) / count;
+    let mut sum = 0.0;
+    let mut i = 0.0;
+    while i < count {
+        let middle = low.x + half * (2.0 * i + 1.0);
+        let at = rise.sizes(&NODES.map(|node| middle + half * node));
+        let (mut factor, mut exponent) = ([0.0; WIDTH], [0.0; WIDTH]);
+        for k in 0..WIDTH {
+            factor[k] = WEIGHTS[k] * at.dy[k];
+        }
+        stages.pass(&at, &mut factor, &mut exponent);
+        feed.weigh(&at.y, &mut factor, &mut exponent);
+        let share = lanes::exp(exponent);
+        let mut panel = 0.0;
+        for k in 0..WIDTH {
+            panel += factor[k] * share[k];
+        }
+        sum += half * panel;
         i += 1.0;
     }
     sum

@@ -5,6 +5,8 @@
 //! of arithmetic. Rounds are interleaved, so that a busy moment falls on all alike; the ratios
 //! are what to compare between days and machines. Nothing here is part of the tests.
 
+mod steady;
+
 use crate::run;
 use std::path::{Path, PathBuf};
 use std::process::Stdio;
@@ -43,7 +45,7 @@ pub fn main(args: &[String]) -> Result<(), String> {
         }
     }
     print(&mut items, &job, runs);
-    Ok(())
+    run::show(run::plain(&run::built("release", "xtask")?, &root).arg("steady"))
 }
 
 fn options(args: &[String]) -> Result<(usize, Option<String>), String> {
@@ -110,6 +112,11 @@ fn print(items: &mut [Item], job: &str, runs: usize) {
         println!("{:<28} {min:>9.2} {mid:>9.2} {max:>9.2} {a:>9.2} {b:>9.2}  {bar}", item.name);
     }
     println!("fixed arithmetic: {STEPS} steps of a Newton iteration for the cube root, one after another");
+}
+
+/// The steady evaluations, in the release build of this program.
+pub fn steady() -> Result<(), String> {
+    steady::main(&tree::root()?)
 }
 
 const STEPS: u64 = 1_000_000;
