@@ -3,9 +3,16 @@
 use crate::evidence::Table;
 
 crate::list_pages! {
+    hatch_choate,
+    rosin_rammler_finer,
+    upper_limit_finer,
     measured_median,
     volume_finer,
-    hatch_choate,
+    shear_collision_time,
+    smoluchowski_number,
+    smoluchowski_density,
+    smoluchowski_sum,
+    smoluchowski_equal,
 }
 
 /// Check tables of this area.

@@ -61,6 +61,12 @@ crate::list_pages! {
     dobbins_camp,
     camp_eddy,
     settling_peclet,
+    tanks_quantile,
+    dispersion_variance,
+    equivalent_tanks,
+    morrill_index,
+    tube_capture,
+    keep_probability,
 }
 
 mod feed;

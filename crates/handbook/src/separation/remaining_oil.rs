@@ -10,7 +10,7 @@ use super::mesh_removal::Bed;
 use crate::memo::Memo;
 use crate::page::Evidence::Limit;
 use crate::page::Series;
-use crate::sources::{COMMON_PRACTICE, HAZEN_CAMP, KUWABARA, SINGLE_FIBRE, SURFACE_LOADING, VETTER};
+use crate::sources::{COMMON_PRACTICE, HAZEN_CAMP, KUWABARA, MUGELE_EVANS, ROSIN_RAMMLER, SINGLE_FIBRE, SURFACE_LOADING, VETTER};
 use crate::{choice, formula};
 use stillrise_units::lanes::{self, Lanes, WIDTH};
 use stillrise_units::math::{ceil, ln, max, min};
@@ -84,7 +84,7 @@ formula! {
     }
     helpers [integral(DropletLaw, f64, f64, f64, Series, f64, f64, f64, f64, f64, RiseLaw, f64, TankModel, f64, f64, f64, GapRegime, f64, f64, f64, f64, f64, f64, f64, Series)
         "integral" "of (1 - E_tank)(1 - E_pack)(1 - E_mesh) dF over the volume distribution F, each E at the size and its rise velocity"]
-    sources [HAZEN_CAMP, VETTER, SURFACE_LOADING, SINGLE_FIBRE, KUWABARA, COMMON_PRACTICE]
+    sources [HAZEN_CAMP, VETTER, SURFACE_LOADING, ROSIN_RAMMLER, MUGELE_EVANS, SINGLE_FIBRE, KUWABARA, COMMON_PRACTICE]
     checks [
         "droplets=log-normal, d50=60 um, shape=2, largest=1e9 um, table=[], from=0 um, to=1e9 um, rho_w=1000 kg/m3, rho_o=850 kg/m3, mu=1 cP, law=drag, v_tank=1e12 mm/s, tank=mixed, index=0, v_pack=1e12 mm/s, spread=20 %, regime=turbulent, solidity=3 %, fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, saturation=0 %, t=20 °C, curve=[]" => "1.000000",
             Limit("stages that are not there");

@@ -36,6 +36,14 @@ sources! {
     DURST "Durst and others, The development lengths of laminar pipe and channel flows, Journal of Fluids Engineering 127:1154-1160" "2005" Memory;
     FALLING_FILM "Laminar film draining under gravity with a free surface, Nusselt; textbook hydrodynamics" "1916" Read;
     BENJAMIN "Benjamin, Gravity currents and related phenomena, Journal of Fluid Mechanics 31:209-248" "1968" Memory;
+    TANKS_IN_SERIES "Mixed tanks in series; textbook of chemical reaction engineering" "" Memory;
+    CLOSED_DISPERSION "Variance of the residence time in a vessel closed at both ends; textbook of chemical reaction engineering" "" Memory;
+    MORRILL "Morrill, Sedimentation basin research and design" "1932" Memory;
+    ROSIN_RAMMLER "Rosin and Rammler, The laws governing the fineness of powdered coal; Karabelas 1978 for oil in pipes" "1933" Memory;
+    MUGELE_EVANS "Mugele and Evans, Droplet size distribution in sprays; Schwarz and Bezemer 1956 for oil in water" "1951" Memory;
+    SAFFMAN_TURNER "Saffman and Turner, On the collision of drops in turbulent clouds" "1956" Memory;
+    SMOLUCHOWSKI "Smoluchowski's equation of coagulation, exact solutions at a constant rate" "1916" Memory;
+    GOLOVIN "Golovin, The solution of the coagulation equation for cloud droplets" "1963" Memory;
     DOBBINS_CAMP "Dobbins, Effect of turbulence on sedimentation, Transactions ASCE 109; Camp, Transactions ASCE 111" "1944, 1946" Memory;
     CAMP_EDDY "Camp, Sedimentation and the design of settling tanks, Transactions ASCE 111: eddy diffusivity of wall friction" "1946" Memory;
     WEHNER_WILHELM "Wehner and Wilhelm, Boundary conditions of flow reactor, Chemical Engineering Science 6" "1956" Memory;
