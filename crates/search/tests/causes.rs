@@ -10,7 +10,6 @@ use stillrise_search::Settled;
 use stillrise_search::diagnosis::causes::CAUSES;
 use stillrise_search::diagnosis::situation::Occasion;
 use stillrise_search::diagnosis::{Diagnosis, diagnose};
-use stillrise_units::Typed;
 use stillrise_units::catalog::MG_L;
 
 const SHOP: &str = include_str!("../../../enquiries/machine-shop/enquiry.toml");

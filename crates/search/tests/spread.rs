@@ -33,11 +33,11 @@ fn the_same_study_gives_the_same_bits() {
 /// median droplet, if nothing else is uncertain.
 #[test]
 fn one_uncertain_input_gives_its_own_percentiles() {
-    let narrow = self::study(&with(YARD, "d50", r#"d50 = { value = "70 um", low = "69 um", high = "71 um" }"#), 400);
+    let narrow = study(&with(YARD, "d50", r#"d50 = { value = "70 um", low = "69 um", high = "71 um" }"#), 400);
     let d50 = narrow.carriers.iter().find(|c| c.input.key == "droplets.d50");
     assert!(d50.is_none_or(|c| !c.input.assumed && c.share.total < 0.05), "{:?}", narrow.carriers);
     let wide = with(YARD, "d50", r#"d50 = { value = "70 um", low = "20 um", high = "250 um" }"#);
-    let wide = self::study(&wide, 400);
+    let wide = study(&wide, 400);
     let first = &wide.carriers[0];
     assert_eq!(first.input.key, "droplets.d50", "{:?}", wide.carriers);
     let [low, median, high] =

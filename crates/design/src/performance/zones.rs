@@ -32,7 +32,7 @@ pub struct Zones {
     pub entrance: Val<Length>,
     /// Film of oil under a plate, and the water's pull on it over its own drive; `None` for an oil whose
     /// viscosity is not known there, or that does not rise.
-    pub film: Option<(Val<Length>, Val<Ratio>)>,
+    pub film: Option<Film>,
     /// Size of drops shed from an edge.
     pub shed: Val<Length>,
     /// Froude number of the water under the layer at the alarm, at the downcomer; `None` without a layer.
@@ -55,6 +55,9 @@ pub struct Current {
     /// Speed of the current.
     pub speed: Option<Val<Velocity>>,
 }
+
+/// Thickness of the film, and the water's pull on it over its drive.
+pub type Film = (Val<Length>, Val<Ratio>);
 
 const PURE: Pair = (&ONE, &ONE);
 
@@ -125,7 +128,7 @@ fn film<T: Trail>(
     basis: &Basis,
     unit: &Unit,
     worst: &Removal,
-) -> Result<Option<(Val<Length>, Val<Ratio>)>, Stop> {
+) -> Result<Option<Film>, Stop> {
     let (f, cold) = (&unit.frame, &basis.fluids.cold);
     let oil = basis.fluids.heaviest(Season::Cold);
     let Some(kinematic) = oil.viscosity.filter(|_| oil.cold.q < cold.density.q) else { return Ok(None) };

@@ -19,6 +19,7 @@ const FASTEST: f64 = 1e5;
 const INVERSE_SQRT_2_PI: f64 = 0.398_942_280_401_432_7;
 const INVERSE_SQRT_PI: f64 = 0.564_189_583_547_756_3;
 const SQRT_2: f64 = core::f64::consts::SQRT_2;
+const THIRD: f64 = 1.0 / 3.0;
 const LN_2: f64 = core::f64::consts::LN_2;
 
 /// How the volume spreads over size.
@@ -131,9 +132,9 @@ impl Spread {
     #[inline(always)]
     pub(super) fn weigh(&self, y: &Lanes, factor: &mut Lanes, exponent: &mut Lanes) {
         if let Spread::LogNormal(s) = self {
-            let scale = INVERSE_SQRT_2_PI / s;
+            let (scale, per) = (INVERSE_SQRT_2_PI / s, 1.0 / s);
             for k in 0..WIDTH {
-                let z = y[k] / s;
+                let z = y[k] * per;
                 factor[k] *= scale;
                 exponent[k] -= 0.5 * z * z;
             }
@@ -173,12 +174,6 @@ pub(super) struct Place {
 /// The logarithm of a Reynolds number up to which the drag coefficient is far from its floor.
 const CREEPING: f64 = 6.0;
 
-/// One size: its diameter and velocity.
-pub(super) struct Size {
-    pub(super) d: f64,
-    pub(super) v: f64,
-}
-
 impl Rise {
     pub(super) fn new(law: RiseLaw, d50: f64, rho_w: f64, rho_o: f64, mu: f64) -> Self {
         let v_50 = G.value * (rho_w - rho_o) * d50 * d50 / (18.0 * mu);
@@ -198,20 +193,7 @@ impl Rise {
         }
     }
 
-    /// The size at a value of the variable.
-    pub(super) fn size(&self, x: f64) -> Size {
-        let (y, drag) = match self.law {
-            RiseLaw::Stokes => (x, 1.0),
-            RiseLaw::Drag => {
-                let (drag, _) = drag_and_slope(exp(x), x);
-                ((x + ln(drag) - self.ln_re_50) / 3.0, drag)
-            }
-        };
-        let size = exp(y);
-        Size { d: self.d50 * size, v: min(FASTEST, self.v_50 * size * size / drag) }
-    }
-
-    /// Eight sizes at eight values of the variable; as [`Self::size`].
+    /// Eight sizes at eight values of the variable.
     #[inline(always)]
     pub(super) fn sizes(&self, x: &Lanes) -> Sizes {
         let (mut y, mut drag, mut dy) = (*x, [1.0; WIDTH], [1.0; WIDTH]);
@@ -220,7 +202,7 @@ impl Rise {
             for k in 0..WIDTH {
                 let c = DRAG * bend[k];
                 drag[k] = 1.0 + c;
-                dy[k] = (1.0 + POWER * c / (1.0 + c)) / 3.0;
+                dy[k] = THIRD + THIRD * POWER * c / (1.0 + c);
             }
             if x.iter().any(|x| *x > CREEPING) {
                 let re = lanes::exp(*x);
@@ -233,7 +215,7 @@ impl Rise {
             }
             let ln_drag = lanes::ln(drag);
             for k in 0..WIDTH {
-                y[k] = (x[k] + ln_drag[k] - self.ln_re_50) / 3.0;
+                y[k] = (x[k] + ln_drag[k] - self.ln_re_50) * THIRD;
             }
         }
         let size = lanes::exp(y);

@@ -116,14 +116,15 @@ impl Bed {
         mu: f64,
         t: f64,
     ) -> Self {
-        let u_in = u / (1.0 - saturation);
+        let (u_in, ku) = (u / (1.0 - saturation), fibre_interception::ku(solidity));
         Self {
             fibre,
             solidity,
-            ku: fibre_interception::ku(solidity),
+            ku,
             edge: 1.0 / sqrt(solidity),
             u_in,
-            diffused: diffused(1e-6, fibre, u_in, solidity, mu, t) * pow(1e-6, 2.0 / 3.0),
+            // The share goes with d to the power -2/3, which takes a droplet of 1 µm to one of 1 m by 1e-4.
+            diffused: fibre_brownian::share(1e-6, fibre, u_in, solidity, ku, mu, t) * 1e-4,
             met: 4.0 * solidity * sticking * length / (PI * fibre * (1.0 - solidity)),
         }
     }
@@ -132,15 +133,16 @@ impl Bed {
     #[inline(always)]
     pub(crate) fn met(&self, d: &Lanes, v: &Lanes) -> Lanes {
         let (a, edge) = (self.solidity, self.edge);
-        let m = d.map(|d| 1.0 + d / self.fibre);
+        let (per_fibre, per_u, half_ku) = (1.0 / self.fibre, 1.0 / self.u_in, 0.5 / self.ku);
+        let m = d.map(|d| 1.0 + d * per_fibre);
         let (ln_m, ln_d) = (lanes::ln(m), lanes::ln(*d));
         let brown = lanes::exp(ln_d.map(|x| -2.0 / 3.0 * x));
         let mut met = [0.0; WIDTH];
         for k in 0..WIDTH {
-            let inside = m[k] / (2.0 * self.ku)
-                * (2.0 * ln_m[k] - 1.0 + a + (1.0 - a / 2.0) / (m[k] * m[k]) - a / 2.0 * m[k] * m[k]);
+            let square = m[k] * m[k];
+            let inside = m[k] * half_ku * (2.0 * ln_m[k] - 1.0 + a + (1.0 - a / 2.0) / square - a / 2.0 * square);
             let touched = if m[k] < edge { inside } else { edge };
-            met[k] = self.met * (touched + max(v[k], 0.0) / self.u_in + self.diffused * brown[k]);
+            met[k] = self.met * (touched + max(v[k], 0.0) * per_u + self.diffused * brown[k]);
         }
         met
     }

@@ -2,8 +2,8 @@
 //!
 //! Longer than a page, because the integral over the droplets stands here too.
 
-use super::feed::{BELOW, Place, Rise, Size, Sizes, Spread};
-use super::plate_removal::{self, GapRegime};
+use super::feed::{BELOW, Place, Rise, Sizes, Spread};
+use super::plate_removal::GapRegime;
 use super::tank_removal::{self, TankModel};
 use super::mesh_curve;
 use super::mesh_removal::Bed;
@@ -12,6 +12,7 @@ use crate::page::Evidence::Limit;
 use crate::page::Series;
 use crate::sources::{COMMON_PRACTICE, HAZEN_CAMP, KUWABARA, MUGELE_EVANS, ROSIN_RAMMLER, SINGLE_FIBRE, SURFACE_LOADING, VETTER};
 use crate::{choice, formula};
+use pulp::{Arch, Simd, WithSimd};
 use stillrise_units::lanes::{self, Lanes, WIDTH};
 use stillrise_units::math::{ceil, ln, max, min};
 use stillrise_units::{Density, Length, Ratio, Temperature, Typed, Velocity, Viscosity, ratio};
@@ -148,26 +149,14 @@ enum Mesh {
 
 #[allow(clippy::needless_range_loop, reason = "one index runs through several lanes")]
 impl Stages {
-    /// Share of the droplets of one size that passes all stages.
-    fn left(&self, d: f64, v: f64) -> f64 {
-        let (speed, over) = (Velocity::from_si(v), Velocity::from_si(self.v_pack));
-        let pack = plate_removal::removal(speed, over, ratio(self.spread), self.regime);
-        let pack = pack.map_or(f64::NAN, |e| 1.0 - e.value);
-        let mesh = match &self.mesh {
-            None => 1.0,
-            Some(Mesh::Fibres(bed)) => 1.0 - bed.caught(d, v),
-            Some(Mesh::Curve(curve)) => 1.0 - mesh_curve::on_curve(d, curve),
-        };
-        self.behind_tank(v) * pack * mesh
-    }
-
-    /// The same of eight sizes at once: a factor, and what is to be added to the exponent behind it.
+    /// Share of eight sizes that passes all stages: a factor, and what is to be added to the exponent behind it.
     #[inline(always)]
     fn pass(&self, at: &Sizes, factor: &mut Lanes, exponent: &mut Lanes) {
         match self.tank {
             TankModel::Mixed => {
+                let per = 1.0 / self.v_tank;
                 for k in 0..WIDTH {
-                    exponent[k] -= at.v[k] / self.v_tank;
+                    exponent[k] -= at.v[k] * per;
                 }
             }
             TankModel::Ideal => {
@@ -183,15 +172,16 @@ impl Stages {
         }
         // Two halves of the pack, one with more than its share of the flow.
         let (more, less) = (1.0 + self.spread, 1.0 - self.spread);
-        let x = at.v.map(|v| v / self.v_pack);
+        let (per_more, per_less) = (1.0 / (self.v_pack * more), 1.0 / (self.v_pack * less));
         if self.regime == GapRegime::Laminar {
             for k in 0..WIDTH {
-                factor[k] *= 1.0 - (more / 2.0 * min(1.0, x[k] / more) + less / 2.0 * min(1.0, x[k] / less));
+                let (fast, slow) = (min(1.0, at.v[k] * per_more), min(1.0, at.v[k] * per_less));
+                factor[k] *= 1.0 - 0.5 * (more * fast + less * slow);
             }
         } else {
-            let (fast, slow) = (lanes::exp(x.map(|x| -x / more)), lanes::exp(x.map(|x| -x / less)));
+            let (fast, slow) = (lanes::exp(at.v.map(|v| -v * per_more)), lanes::exp(at.v.map(|v| -v * per_less)));
             for k in 0..WIDTH {
-                factor[k] *= more / 2.0 * fast[k] + less / 2.0 * slow[k];
+                factor[k] *= 0.5 * (more * fast[k] + less * slow[k]);
             }
         }
         match &self.mesh {
@@ -282,30 +272,47 @@ fn integral(
             None
         };
         let stages = Stages { v_tank, tank, index, v_pack, spread, regime, mesh };
-        through(&feed, &Rise::new(law, d50, rho_w, rho_o, mu), &stages, sizes)
+        let rise = Rise::new(law, d50, rho_w, rho_o, mu);
+        // The same operations in the widest form this machine has: the same bits, sooner.
+        Arch::new().dispatch(Passing { feed: &feed, rise: &rise, stages: &stages, sizes })
     };
     if plain { KEPT.with(|kept| kept.get(arguments, find)) } else { find() }
 }
 
+/// [`through`], for the widest arithmetic of this machine.
+struct Passing<'a> {
+    feed: &'a Spread,
+    rise: &'a Rise,
+    stages: &'a Stages,
+    sizes: (f64, f64, f64),
+}
+
+impl WithSimd for Passing<'_> {
+    type Output = f64;
+
+    #[inline(always)]
+    fn with_simd<S: Simd>(self, _: S) -> f64 {
+        through(self.feed, self.rise, self.stages, self.sizes)
+    }
+}
+
 /// The share that passes, of the droplets between two sizes, those above the largest broken down to it.
+#[inline(always)]
 fn through(feed: &Spread, rise: &Rise, stages: &Stages, (from, to, largest): (f64, f64, f64)) -> f64 {
-    let passes = |size: &Size| stages.left(size.d, size.v);
-    let at = |y: f64| rise.size(rise.variable(y));
     let (low, high) = feed.ends();
     let mut left = 0.0;
     // Below the low end are droplets so small, or so few, that one removal serves for all; a measured
     // table says nothing of them, and nothing of them is caught.
     if from < low && to >= low {
-        let share = feed.finer(low);
         left += match feed {
-            Spread::Measured(_) => share,
-            _ => BELOW * passes(&rise.size(rise.tail(low).x)),
+            Spread::Measured(_) => feed.finer(low),
+            _ => BELOW * at(rise, stages, rise.tail(low)),
         };
     }
     // What the law has above the largest droplet is of that size.
     let end = min(high, largest);
     if largest < high && end < to && from <= end {
-        left += (1.0 - feed.finer(end)) * passes(&at(end));
+        left += (1.0 - feed.finer(end)) * at(rise, stages, rise.place(end));
     }
     let (start, end) = (max(low, from), min(end, to));
     if start >= end {
@@ -342,7 +349,16 @@ fn through(feed: &Spread, rise: &Rise, stages: &Stages, (from, to, largest): (f6
     left
 }
 
+/// Share of one size that passes.
+#[inline(always)]
+fn at(rise: &Rise, stages: &Stages, place: Place) -> f64 {
+    let (mut factor, mut exponent) = ([1.0; WIDTH], [0.0; WIDTH]);
+    stages.pass(&rise.sizes(&[place.x; WIDTH]), &mut factor, &mut exponent);
+    factor[0] * lanes::exp(exponent)[0]
+}
+
 /// The integral of what passes from one place to another, panel by panel, eight nodes at once.
+#[inline(always)]
 fn panels(feed: &Spread, rise: &Rise, stages: &Stages, low: Place, high: Place) -> f64 {
     // A wide distribution passes from "all" to "nothing" within fewer of its bends.
     let count = ceil((high.y - low.y) / (PANEL * min(1.0, feed.bend())));
