@@ -123,12 +123,7 @@ pub fn zones<T: Trail>(
 }
 
 /// The film that the governing oil makes under a plate, if everything free is caught there.
-fn film<T: Trail>(
-    t: &mut T,
-    basis: &Basis,
-    unit: &Unit,
-    worst: &Removal,
-) -> Result<Option<Film>, Stop> {
+fn film<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, worst: &Removal) -> Result<Option<Film>, Stop> {
     let (f, cold) = (&unit.frame, &basis.fluids.cold);
     let oil = basis.fluids.heaviest(Season::Cold);
     let Some(kinematic) = oil.viscosity.filter(|_| oil.cold.q < cold.density.q) else { return Ok(None) };

@@ -59,6 +59,14 @@ impl Spread {
         }
     }
 
+    /// Share of the volume above the high end.
+    pub(super) fn above(&self) -> f64 {
+        match self {
+            Spread::Measured(rows) => rows.last().map_or(0.0, |(_, finer)| 1.0 - finer),
+            _ => BELOW,
+        }
+    }
+
     /// Where the density jumps.
     pub(super) fn breaks(&self) -> &[(f64, f64)] {
         match self {

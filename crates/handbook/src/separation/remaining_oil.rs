@@ -309,15 +309,9 @@ fn through(feed: &Spread, rise: &Rise, stages: &Stages, (from, to, largest): (f6
             _ => BELOW * at(rise, stages, rise.tail(low)),
         };
     }
-    // What the law has above the largest droplet is of that size.
+    // What the law has above the largest droplet is of that size; what lies above the high end as of that end.
     let end = min(high, largest);
-    if largest < high && end < to && from <= end {
-        left += (1.0 - feed.finer(end)) * at(rise, stages, rise.place(end));
-    }
-    let (start, end) = (max(low, from), min(end, to));
-    if start >= end {
-        return left;
-    }
+    let above = if largest < high { 1.0 - feed.finer(end) } else { feed.above() };
     // Beyond `top` one of the stages catches all; the kink parts the panels, and so do jumps of the density.
     let mut caught = None;
     let mut kink = None;
@@ -332,6 +326,14 @@ fn through(feed: &Spread, rise: &Rise, stages: &Stages, (from, to, largest): (f6
         caught = Some(caught.filter(|c: &Place| c.y < place.y).unwrap_or(place));
     }
     let top = caught.filter(|c| c.y < end).unwrap_or_else(|| rise.place(end));
+    if end < to && from <= end && top.y >= end {
+        left += above * at(rise, stages, top);
+    }
+    let start = max(low, from);
+    let top = if to < top.y { rise.place(to) } else { top };
+    if start >= top.y {
+        return left;
+    }
     let mut here = if start > low { rise.place(start) } else { rise.tail(low) };
     while here.y < top.y {
         let mut next = top;
