@@ -61,6 +61,10 @@ crate::list_pages! {
     dobbins_camp,
     camp_eddy,
     settling_peclet,
+    tanks_quantile,
+    dispersion_variance,
+    equivalent_tanks,
+    morrill_index,
 }
 
 mod feed;

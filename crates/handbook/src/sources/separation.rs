@@ -46,4 +46,7 @@ sources! {
     CAMP_STEIN "Camp and Stein, velocity gradients and internal work in fluid motion: the root of power over viscosity" "1943" Memory;
     KOLMOGOROV "Kolmogorov's scale of the smallest eddies; textbook turbulence" "1941" Read;
     VISCOUS_DROPS "Factor (1 + B Vi)^0.6 with Vi on the largest droplet, as a public text writes it after Calabrese and others, AIChE Journal 32:657" "1986" SecondHand;
+    TANKS_IN_SERIES "Residence times in equal mixed tanks in series; textbook reaction engineering, after Levenspiel" "" Memory;
+    CLOSED_DISPERSION "Variance of the residence time in a vessel with dispersion, closed at both ends; textbook reaction engineering, after Levenspiel" "" Memory;
+    MORRILL "Morrill, Sedimentation basin research and design, Journal of the American Water Works Association 24" "1932" Memory;
 }
