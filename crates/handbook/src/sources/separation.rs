@@ -49,4 +49,11 @@ sources! {
     TANKS_IN_SERIES "Residence times in equal mixed tanks in series; textbook reaction engineering, after Levenspiel" "" Memory;
     CLOSED_DISPERSION "Variance of the residence time in a vessel with dispersion, closed at both ends; textbook reaction engineering, after Levenspiel" "" Memory;
     MORRILL "Morrill, Sedimentation basin research and design, Journal of the American Water Works Association 24" "1932" Memory;
+    ROSIN_RAMMLER "Rosin and Rammler, The laws governing the fineness of powdered coal, Journal of the Institute of Fuel 7; Weibull's distribution" "1933" Memory;
+    KARABELAS "Karabelas, Droplet size spectra generated in turbulent pipe flow of dilute liquid/liquid dispersions, AIChE Journal 24: exponent of 2.1 to 2.8" "1978" Memory;
+    MUGELE_EVANS "Mugele and Evans, Droplet size distribution in sprays, Industrial and Engineering Chemistry 43; shape of stirred and piped oils after Schwarz and Bezemer 1956" "1951" Memory;
+    SAFFMAN_TURNER "Saffman and Turner, On the collision of drops in turbulent clouds, Journal of Fluid Mechanics 1:16-30" "1956" Memory;
+    SMOLUCHOWSKI "Smoluchowski, theory of the coagulation of colloids" "1917" Memory;
+    SCOTT "Scott, Analytic studies of cloud droplet coalescence, Journal of the Atmospheric Sciences 25:54-65" "1968" Memory;
+    GOLOVIN "Golovin, The solution of the coagulation equation for cloud droplets in a rising air current" "1963" Memory;
 }
