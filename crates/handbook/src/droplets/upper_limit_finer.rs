@@ -13,9 +13,10 @@ formula! {
     /// Mugele and Evans' distribution of the oil's volume: log-normal in d/(d_max - d), so that no droplet
     /// is larger than the largest.
     ///
-    /// The standard deviation of that logarithm is `1/(δ sqrt 2)`. For droplets that turbulence has just made, whose largest size `hinze-droplet` gives. Quoted from
-    /// memory for oil in pipes and mixers: shape 0.72 and a median of one fifth of the largest. Beware of
-    /// which largest a source means: this one holds all of the volume, Hinze's 95 % of it.
+    /// The standard deviation of that logarithm is `1/(δ sqrt 2)`. For droplets that turbulence has just made.
+    /// Quoted from memory for oil in pipes and mixers: shape 0.72 and a median of one fifth of the largest.
+    /// Beware of which largest a source means: this one holds all of the volume, that of `hinze-droplet`
+    /// 95 % of it.
     "upper-limit-finer" "Share of the oil in droplets finer than a size, with a largest droplet"
     fn share(
         d: Length = "d" "droplet diameter" [UM, UM: 0.0 .. 3000.0 in 0.0 .. 1000000.0];
