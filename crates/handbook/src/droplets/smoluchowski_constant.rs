@@ -19,7 +19,7 @@ formula! {
     fn density(
         tau: Ratio = "tau" "time times rate times first number" [ONE, ONE: 0.0 .. 1000.0 in 0.0 .. 1e12];
         x: Ratio = "x" "volume of a droplet over the first mean" [ONE, ONE: 0.0 .. 1000.0 in 0.0 .. 1e12];
-    ) -> Ratio = "n v_0/N_0" "droplets per step of volume" [ONE, ONE];
+    ) -> Ratio = "f" "droplets per step of volume" [ONE, ONE];
     reduced [tau ONE, x ONE => ONE] { 4.0 / ((2.0 + tau) * (2.0 + tau)) * exp(-2.0 * x / (2.0 + tau)) }
     sources [SMOLUCHOWSKI, SCOTT]
     checks [

@@ -16,7 +16,7 @@ formula! {
     fn number(
         tau: Ratio = "tau" "time times rate times first number" [ONE, ONE: 0.0 .. 1000.0 in 0.0 .. 1e12];
         k: Ratio = "k" "first droplets in one" [ONE, ONE: 1.0 .. 1000.0 in 1.0 .. 1e9];
-    ) -> Ratio = "N_k/N_0" "number over the first number" [ONE, ONE];
+    ) -> Ratio = "N_k" "number over the first number" [ONE, ONE];
     reduced [tau ONE, k ONE => ONE] { pow(tau / (2.0 + tau), k - 1.0) * (2.0 / (2.0 + tau)) * (2.0 / (2.0 + tau)) }
     sources [SMOLUCHOWSKI]
     checks [

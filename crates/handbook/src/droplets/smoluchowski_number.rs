@@ -14,7 +14,7 @@ formula! {
     "smoluchowski-number" "Droplets left when all meet equally often"
     fn left(
         tau: Ratio = "tau" "time times rate times first number" [ONE, ONE: 0.0 .. 1000.0 in 0.0 .. 1e12];
-    ) -> Ratio = "N/N_0" "share of the first number" [ONE, ONE];
+    ) -> Ratio = "N" "share of the first number" [ONE, ONE];
     reduced [tau ONE => ONE] { 2.0 / (2.0 + tau) }
     sources [SMOLUCHOWSKI]
     checks [

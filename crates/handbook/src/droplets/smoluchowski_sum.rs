@@ -20,7 +20,7 @@ formula! {
     fn density(
         tau: Ratio = "tau" "time times rate times first volume" [ONE, ONE: 0.0 .. 10.0 in 0.0 .. 500.0];
         x: Ratio = "x" "volume of a droplet over the first mean" [ONE, ONE: 0.0 .. 1000.0 in 0.0 .. 1e12];
-    ) -> Ratio = "n v_0/N_0" "droplets per step of volume" [ONE, ONE];
+    ) -> Ratio = "f" "droplets per step of volume" [ONE, ONE];
     reduced [tau ONE, x ONE => ONE] {
         let s = sqrt(1.0 - exp(-tau));
         exp(-tau) * exp(-(1.0 - s) * (1.0 - s) * x) * bessel_part(2.0 * x * s)

@@ -16,7 +16,7 @@ formula! {
     "dispersion-variance" "Spread of the residence time with dispersion"
     fn variance(
         d: Ratio = "d" "dispersion number: dispersion over velocity times length" [ONE, ONE: 0.0 .. 2.0 in 0.0 .. 1000.0];
-    ) -> Ratio = "s^2" "variance over the square of the mean" [ONE, ONE];
+    ) -> Ratio = "Var" "variance over the square of the mean" [ONE, ONE];
     reduced [d ONE => ONE] { 2.0 * d - 2.0 * d * d * (1.0 - exp(-1.0 / d)) }
     sources [CLOSED_DISPERSION]
     checks [

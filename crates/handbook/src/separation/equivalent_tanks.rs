@@ -15,7 +15,7 @@ formula! {
     /// circuit, and tanks in series do not describe it.
     "equivalent-tanks" "Number of tanks in series of one spread"
     fn tanks(
-        variance: Ratio = "s^2" "variance of the residence time over the square of its mean" [ONE, ONE: 0.02 .. 1.0 in 1e-6 .. 100.0];
+        variance: Ratio = "Var" "variance of the residence time over the square of its mean" [ONE, ONE: 0.02 .. 1.0 in 1e-6 .. 100.0];
     ) -> Ratio = "n" "number of tanks" [ONE, ONE];
     typed { 1.0 / variance }
     sources [TANKS_IN_SERIES]
