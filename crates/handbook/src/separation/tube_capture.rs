@@ -12,10 +12,10 @@ const OWN: &str = "closed form and quadrature over the chords in Python, agreein
 formula! {
     /// Share of droplets of one rise velocity that one round tube in laminar flow catches.
     ///
-    /// Every chord of the tube in an upright plane along it is a gap of its own: `X = v cos θ L/(U d)` is the loading, 4/3 of it
-    /// clears the longest chord and so the tube. Between plates as far apart 1 is enough, because the water
-    /// in the middle of a tube is faster. The flow is taken as fully developed, over the whole length, and the
-    /// droplet's own way along the tube, `v sin θ`, as small beside U.
+    /// Every chord of the tube in an upright plane along it is a gap of its own. `X = v cos θ L/(U d)` is the
+    /// loading; 4/3 of it clears the longest chord and so the tube. Between plates as far apart 1 is enough,
+    /// because the water in the middle of a tube is faster. The flow is taken as fully developed, over the
+    /// whole length, and the droplet's own way along the tube, `v sin θ`, as small beside U.
     "tube-capture" "Capture in an inclined round tube"
     fn removal(
         v: Velocity = "v" "rise velocity" [FT_MIN, MM_S: 0.0 .. 10.0 in -1e6 .. 1e6];
