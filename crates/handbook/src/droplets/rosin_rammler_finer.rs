@@ -1,35 +1,29 @@
-//! Formula: Rosin-Rammler distribution of droplets
+//! Formula: share of the oil in droplets finer than a size, Rosin-Rammler
 
 use crate::formula;
-use crate::page::Evidence::{Library, Limit};
+use crate::page::Evidence::{ByHand, Limit};
 use crate::sources::ROSIN_RAMMLER;
 use stillrise_units::math::{exp, pow};
 use stillrise_units::{Length, Ratio};
 
-/// Natural logarithm of 2.
-const LN_2: f64 = core::f64::consts::LN_2;
-
 formula! {
-    /// Share of the oil's volume in droplets finer than a size, after Rosin and Rammler (Weibull).
+    /// Rosin and Rammler's distribution of the oil's volume over droplet diameters: Weibull's by another name.
     ///
-    /// An exponent of 2.1 to 2.8 is said to fit oil sheared in pipes (from memory). Its fine tail is thicker than a
-    /// log-normal one of the same middle.
-    "rosin-rammler-finer" "Rosin-Rammler distribution of droplets"
-    fn finer(
-        d: Length = "d" "droplet diameter" [UM, UM: 1.0 .. 1000.0 in 0.0 .. 1e6];
-        d50: Length = "d_50" "volume median" [UM, UM: 5.0 .. 500.0 in 0.001 .. 1e6];
-        n: Ratio = "n" "exponent" [ONE, ONE: 1.0 .. 4.0 in 0.05 .. 20.0];
-    ) -> Ratio = "F" "share that is finer" [PERCENT, PERCENT];
-    reduced [d UM, d50 UM, n ONE => ONE] { 1.0 - exp(-LN_2 * pow(d / d50, n)) }
-    constants [LN_2 "ln 2"]
+    /// The characteristic size is not the median: 63.2 % of the volume is finer than it, and the median is
+    /// `δ (ln 2)^(1/n)`. A large exponent is a narrow distribution. Of the same median and 95 %
+    /// size it holds more fine oil than the log-normal: which of the two is fitted decides what a good
+    /// separator leaves.
+    "rosin-rammler-finer" "Share of the oil in droplets finer than a size, Rosin-Rammler"
+    fn share(
+        d: Length = "d" "droplet diameter" [UM, UM: 0.0 .. 3000.0 in 0.0 .. 1000000.0];
+        delta: Length = "delta" "characteristic size: 63.2 % of the volume is finer" [UM, UM: 5.0 .. 1000.0 in 0.01 .. 100000.0];
+        n: Ratio = "n" "exponent" [ONE, ONE: 1.0 .. 4.0 in 0.1 .. 50.0];
+    ) -> Ratio = "F" "share of the volume that is finer" [PERCENT, PERCENT];
+    reduced [d UM, delta UM, n ONE => ONE] { 1.0 - exp(-pow(d / delta, n)) }
     sources [ROSIN_RAMMLER]
     checks [
-        "d=70 um, d50=70 um, n=2.6" => "0.5000000", Limit("half is finer than the median");
-        "d=0 um, d50=70 um, n=2.6" => "0", Limit("nothing is finer than nothing");
-        "d=20 um, d50=70 um, n=2.6" => "0.0263310", Library("scipy 1.17.1, stats.weibull_min.cdf");
-        "d=60 um, d50=70 um, n=2.6" => "0.3714016", Library("scipy 1.17.1, stats.weibull_min.cdf");
-        "d=150 um, d50=70 um, n=2.6" => "0.9934491", Library("scipy 1.17.1, stats.weibull_min.cdf");
-        "d=20 um, d50=70 um, n=1.2" => "0.1428566", Library("scipy 1.17.1, stats.weibull_min.cdf");
-        "d=200 um, d50=70 um, n=1.2" => "0.9131102", Library("scipy 1.17.1, stats.weibull_min.cdf");
+        "d=100 um, delta=100 um, n=2.6" => "63.2121 %", Limit("1 - 1/e at the characteristic size, whatever the exponent");
+        "d=0 um, delta=100 um, n=2" => "0 %", Limit("nothing is smaller than nothing");
+        "d=83.2555 um, delta=100 um, n=2" => "50.0000 %", ByHand("the median: 100 sqrt(ln 2)");
     ]
 }

@@ -1,4 +1,4 @@
-//! Formula: clusters of equal droplets after coalescence at a constant rate
+//! Formula: multiples of equal droplets when all meet equally often
 
 use crate::formula;
 use crate::page::Evidence::{ByHand, Limit};
@@ -7,20 +7,27 @@ use stillrise_units::Ratio;
 use stillrise_units::math::pow;
 
 formula! {
-    /// Number of droplets made of `k` equal ones, over the number at the start, when any two join at one rate.
-    "smoluchowski-equal" "Clusters of equal droplets after coalescence"
+    /// Number of droplets made of k first ones, over the first number, when any two meet equally often.
+    ///
+    /// Of droplets that are all equal at the start; k is a whole number. Time counts as in
+    /// `smoluchowski-number`, whose number is the sum over all k. The larger are always the fewer. An exact
+    /// case to hold a calculation of coalescence against, not a forecast.
+    "smoluchowski-equal" "Multiples of equal droplets when all meet equally often"
     fn number(
-        k: Ratio = "k" "droplets joined in one" [ONE, ONE: 1.0 .. 100.0 in 1.0 .. 1e4];
-        tau: Ratio = "tau" "rate times number at the start times time" [ONE, ONE: 0.0 .. 1000.0 in 0.0 .. 1e9];
-    ) -> Ratio = "N_k" "number over number at the start" [ONE, ONE];
-    reduced [k ONE, tau ONE => ONE] { pow(tau / 2.0, k - 1.0) / pow(1.0 + tau / 2.0, k + 1.0) }
+        tau: Ratio = "tau" "time times rate times first number" [ONE, ONE: 0.0 .. 1000.0 in 0.0 .. 1e12];
+        k: Ratio = "k" "first droplets in one" [ONE, ONE: 1.0 .. 1000.0 in 1.0 .. 1e9];
+    ) -> Ratio = "N_k" "number over the first number" [ONE, ONE];
+    reduced [tau ONE, k ONE => ONE] { pow(tau / (2.0 + tau), k - 1.0) * (2.0 / (2.0 + tau)) * (2.0 / (2.0 + tau)) }
     sources [SMOLUCHOWSKI]
     checks [
-        "k=1, tau=2" => "0.25", ByHand("1/4");
-        "k=2, tau=2" => "0.125", ByHand("1/8");
-        "k=3, tau=2" => "0.0625", ByHand("1/16");
-        "k=4, tau=2" => "0.03125", ByHand("1/32");
-        "k=5, tau=2" => "0.015625", ByHand("1/64");
-        "k=1, tau=0" => "1", Limit("no time, nothing joined");
+        "tau=2, k=1" => "0.25", ByHand("(1/2)^2");
+        "tau=2, k=2" => "0.125", ByHand("(1/2)^3");
+        "tau=2, k=3" => "0.0625", ByHand("(1/2)^4");
+        "tau=2, k=4" => "0.03125", ByHand("(1/2)^5");
+        "tau=2, k=5" => "0.015625", ByHand("(1/2)^6");
+        "tau=0.5, k=3" => "0.02560000", ByHand("0.25^2/1.25^4");
+        "tau=10, k=6" => "0.01116327", ByHand("5^5/6^7");
+        "tau=0, k=1" => "1", Limit("all single at the start");
+        "tau=0, k=2" => "0", Limit("none double at the start");
     ]
 }

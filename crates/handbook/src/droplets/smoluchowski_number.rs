@@ -1,4 +1,4 @@
-//! Formula: droplets left by coalescence at a constant rate
+//! Formula: droplets left when all meet equally often
 
 use crate::formula;
 use crate::page::Evidence::{ByHand, Limit};
@@ -6,20 +6,22 @@ use crate::sources::SMOLUCHOWSKI;
 use stillrise_units::Ratio;
 
 formula! {
-    /// Number of droplets left of those there were, if any two join at one rate whatever their sizes.
+    /// Share of the first number of droplets that is left, when any two meet equally often.
     ///
-    /// Time is counted in rate times number at the start. An exact solution of Smoluchowski's equation.
-    "smoluchowski-number" "Droplets left by coalescence at a constant rate"
-    fn number(
-        tau: Ratio = "tau" "rate times number at the start times time" [ONE, ONE: 0.0 .. 1000.0 in 0.0 .. 1e9];
-    ) -> Ratio = "N" "number left over number at the start" [ONE, ONE];
+    /// Holds for whatever sizes they start with. Time counts as `τ = K N_0 t`, with the rate K at which one
+    /// droplet sweeps the water clear of others and the number N_0 per volume at the start. A yardstick for
+    /// calculations of coalescence and a fair one for small droplets; in shear, large ones meet far more often.
+    "smoluchowski-number" "Droplets left when all meet equally often"
+    fn left(
+        tau: Ratio = "tau" "time times rate times first number" [ONE, ONE: 0.0 .. 1000.0 in 0.0 .. 1e12];
+    ) -> Ratio = "N" "share of the first number" [ONE, ONE];
     reduced [tau ONE => ONE] { 2.0 / (2.0 + tau) }
     sources [SMOLUCHOWSKI]
     checks [
         "tau=1" => "0.66667", ByHand("2/3");
-        "tau=2" => "0.5", ByHand("2/4");
-        "tau=10" => "0.16667", ByHand("2/12");
-        "tau=100" => "0.0196078", ByHand("2/102");
-        "tau=0" => "1", Limit("no time, nothing joined");
+        "tau=10" => "0.16667", ByHand("1/6");
+        "tau=100" => "0.0196078", ByHand("1/51");
+        "tau=0" => "1", Limit("none has met yet");
+        "tau=2" => "0.5", Limit("half after a time of 2, by the definition of that time");
     ]
 }

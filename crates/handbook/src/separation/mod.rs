@@ -65,8 +65,8 @@ crate::list_pages! {
     dispersion_variance,
     equivalent_tanks,
     morrill_index,
-    tube_capture,
     keep_probability,
+    tube_capture,
 }
 
 mod feed;

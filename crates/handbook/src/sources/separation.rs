@@ -36,14 +36,6 @@ sources! {
     DURST "Durst and others, The development lengths of laminar pipe and channel flows, Journal of Fluids Engineering 127:1154-1160" "2005" Memory;
     FALLING_FILM "Laminar film draining under gravity with a free surface, Nusselt; textbook hydrodynamics" "1916" Read;
     BENJAMIN "Benjamin, Gravity currents and related phenomena, Journal of Fluid Mechanics 31:209-248" "1968" Memory;
-    TANKS_IN_SERIES "Mixed tanks in series; textbook of chemical reaction engineering" "" Memory;
-    CLOSED_DISPERSION "Variance of the residence time in a vessel closed at both ends; textbook of chemical reaction engineering" "" Memory;
-    MORRILL "Morrill, Sedimentation basin research and design" "1932" Memory;
-    ROSIN_RAMMLER "Rosin and Rammler, The laws governing the fineness of powdered coal; Karabelas 1978 for oil in pipes" "1933" Memory;
-    MUGELE_EVANS "Mugele and Evans, Droplet size distribution in sprays; Schwarz and Bezemer 1956 for oil in water" "1951" Memory;
-    SAFFMAN_TURNER "Saffman and Turner, On the collision of drops in turbulent clouds" "1956" Memory;
-    SMOLUCHOWSKI "Smoluchowski's equation of coagulation, exact solutions at a constant rate" "1916" Memory;
-    GOLOVIN "Golovin, The solution of the coagulation equation for cloud droplets" "1963" Memory;
     DOBBINS_CAMP "Dobbins, Effect of turbulence on sedimentation, Transactions ASCE 109; Camp, Transactions ASCE 111" "1944, 1946" Memory;
     CAMP_EDDY "Camp, Sedimentation and the design of settling tanks, Transactions ASCE 111: eddy diffusivity of wall friction" "1946" Memory;
     WEHNER_WILHELM "Wehner and Wilhelm, Boundary conditions of flow reactor, Chemical Engineering Science 6" "1956" Memory;
@@ -54,4 +46,14 @@ sources! {
     CAMP_STEIN "Camp and Stein, velocity gradients and internal work in fluid motion: the root of power over viscosity" "1943" Memory;
     KOLMOGOROV "Kolmogorov's scale of the smallest eddies; textbook turbulence" "1941" Read;
     VISCOUS_DROPS "Factor (1 + B Vi)^0.6 with Vi on the largest droplet, as a public text writes it after Calabrese and others, AIChE Journal 32:657" "1986" SecondHand;
+    TANKS_IN_SERIES "Residence times in equal mixed tanks in series; textbook reaction engineering, after Levenspiel" "" Memory;
+    CLOSED_DISPERSION "Variance of the residence time in a vessel with dispersion, closed at both ends; textbook reaction engineering, after Levenspiel" "" Memory;
+    MORRILL "Morrill, Sedimentation basin research and design, Journal of the American Water Works Association 24" "1932" Memory;
+    ROSIN_RAMMLER "Rosin and Rammler, The laws governing the fineness of powdered coal, Journal of the Institute of Fuel 7; Weibull's distribution" "1933" Memory;
+    KARABELAS "Karabelas, Droplet size spectra generated in turbulent pipe flow of dilute liquid/liquid dispersions, AIChE Journal 24: exponent of 2.1 to 2.8" "1978" Memory;
+    MUGELE_EVANS "Mugele and Evans, Droplet size distribution in sprays, Industrial and Engineering Chemistry 43; shape of stirred and piped oils after Schwarz and Bezemer 1956" "1951" Memory;
+    SAFFMAN_TURNER "Saffman and Turner, On the collision of drops in turbulent clouds, Journal of Fluid Mechanics 1:16-30" "1956" Memory;
+    SMOLUCHOWSKI "Smoluchowski, theory of the coagulation of colloids" "1917" Memory;
+    SCOTT "Scott, Analytic studies of cloud droplet coalescence, Journal of the Atmospheric Sciences 25:54-65" "1968" Memory;
+    GOLOVIN "Golovin, The solution of the coagulation equation for cloud droplets in a rising air current" "1963" Memory;
 }
