@@ -1,5 +1,5 @@
 //! How a step of the work is written so that it is recorded: a formula by [`by!`](crate::by), plain
-//! arithmetic by [`reckon!`](crate::reckon), a set of values by [`record!`](crate::record), and words that
+//! arithmetic by [`reckon!`](crate::reckon), a set of values by [`record!`](macro@crate::record), and words that
 //! only a trail needs by [`say!`](crate::say).
 
 use crate::provenance::Pair;
@@ -27,7 +27,7 @@ macro_rules! say {
     };
 }
 
-/// Calls a handbook formula on [`Val`]s and records the step:
+/// Calls a handbook formula on [`Val`](crate::provenance::Val)s and records the step:
 /// `by!(t, "rise of the design droplet", stokes_rise::rise(d, rho_w, rho_o, mu))?`.
 #[macro_export]
 macro_rules! by {
@@ -42,7 +42,7 @@ macro_rules! by {
     };
 }
 
-/// Plain arithmetic on [`Val`]s, recorded with its text:
+/// Plain arithmetic on [`Val`](crate::provenance::Val)s, recorded with its text:
 /// `reckon!(t, "fall" [FT, M], (inlet = a, outlet = b) inlet - outlet)`.
 #[macro_export]
 macro_rules! reckon {
@@ -63,7 +63,7 @@ macro_rules! reckon {
     }};
 }
 
-/// Declares a struct of [`Val`]s and the walk over its fields, so that report and JSON need no
+/// Declares a struct of [`Val`](crate::provenance::Val)s and the walk over its fields, so that report and JSON need no
 /// list of their own.
 #[macro_export]
 macro_rules! record {

@@ -39,7 +39,11 @@ const RUNS: &[Run] = &[
     (&["size", "{dir}/started/enquiry.toml"], DONE, Wants::Text("")),
     (&["reply", "{job}"], DONE, Wants::Text("")),
     (&["compare", "{job}"], DONE, Wants::Text("")),
-    (&["rate", "{job}"], DONE, Wants::Text("")),
+    (&["risk", "{job}", "--samples", "100"], DONE, Wants::Text("What carries the spread")),
+    (&["risk", "{job}", "--samples", "100", "--json"], DONE, Wants::Json),
+    (&["rate", "enquiries/machine-shop"], DONE, Wants::Text("What explains it")),
+    (&["rate", "enquiries/machine-shop", "--json"], DONE, Wants::Json),
+    (&["rate", "enquiries/vehicle-yard"], &[2], Wants::Refusal),
     (&["work", "--list"], &[0], Wants::Text("stokes-rise")),
     (
         &["work", "stokes-rise", "d=60 um", "rho_w=998.2 kg/m3", "rho_o=840 kg/m3", "mu=1.0016 mPa s"],
