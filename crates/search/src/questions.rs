@@ -2,7 +2,7 @@
 //! spread hangs on the answer, and by whether it leads to another unit or another word on a limit.
 
 use crate::pick::{Pick, effluent, pick, try_unit};
-use crate::risk::inputs::inputs;
+use crate::risk::inputs::{Input, inputs};
 use crate::risk::{Model, patient};
 use crate::side_by_side::side_by_side;
 use std::collections::BTreeSet;
@@ -17,7 +17,9 @@ use stillrise_handbook::page::Arg;
 use stillrise_units::{Concentration, System};
 
 /// Rows of the study behind the ranking: enough to tell what matters from what does not.
-const ROWS: usize = 48;
+const ROWS: usize = 32;
+/// Rows in which an input must have changed nothing to be left at that.
+const PROBE: usize = 3;
 
 /// What an answer would lead to.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,6 +28,8 @@ pub struct Outcome {
     pub answer: String,
     /// Total oil out, expected, in the worst case.
     pub effluent: Option<Concentration>,
+    /// What would be held against the limits, most of those predicted.
+    pub held: Option<Concentration>,
     /// The unit that would be taken.
     pub unit: String,
     /// The worst word on a limit.
@@ -94,6 +98,12 @@ fn word(design: &Design) -> Option<Word> {
     design.performance.as_ref().and_then(|p| p.limits.iter().map(|l| l.word).max())
 }
 
+/// What is held against the limits: the most of those predicted.
+fn held(design: &Design) -> Option<Concentration> {
+    let limits = design.performance.iter().flat_map(|p| p.limits.iter().filter(|l| l.predicted));
+    limits.map(|l| l.expected.q).fold(None, |most, c| Some(most.map_or(c, |m: Concentration| m.max(c))))
+}
+
 /// Ranks the questions around the unit taken.
 #[must_use]
 pub fn rank(enquiry: &Enquiry, range: &Range, design: &Design, ledger: &Ledger, taken: &Pick) -> Vec<Question> {
@@ -114,7 +124,14 @@ pub fn rank(enquiry: &Enquiry, range: &Range, design: &Design, ledger: &Ledger, 
     // How much of the effluent's spread hangs on each answer, all uncertain inputs drawn together.
     let inputs = inputs(ledger);
     let keys: Vec<String> = inputs.iter().map(|i| i.key.clone()).collect();
-    let shares = Model::new(enquiry, design, inputs).and_then(|model| model.shares(ROWS, &patient)).unwrap_or_default();
+    // Whose ends alone move nothing is not asked again together with the others.
+    let now = (effluent(design), held(design), base.1);
+    let still = |input: &Input| {
+        let found = questions.iter().find(|q| q.key == input.key);
+        found.is_some_and(|q| q.outcomes.iter().all(|o| (o.effluent, o.held, o.word) == now))
+    };
+    let probe = |input: &Input| if still(input) { 0 } else { PROBE };
+    let shares = Model::new(enquiry, design, inputs).and_then(|m| m.shares(ROWS, &probe, &patient)).unwrap_or_default();
     for question in &mut questions {
         question.share = keys.iter().position(|key| *key == question.key).and_then(|k| shares.get(k)).map(|s| s.total);
         question.weight += question.share.unwrap_or(0.0).clamp(0.0, 1.0);
@@ -143,6 +160,7 @@ fn outcome(
     Outcome {
         answer: show(answer, entry.units, system),
         effluent: effluent(&same),
+        held: held(&same),
         unit: match other {
             Some(pick) if pick.fits || pick == *taken => pick.name(range),
             _ => "nothing fits".to_owned(),

@@ -21,8 +21,9 @@ use stillrise_units::{Concentration, Typed, math};
 
 /// Samples of a study when nobody says how many.
 pub const SAMPLES: usize = 10_000;
-/// Rows of the study that finds the shares: each input costs as many designs.
-const SHARE_ROWS: usize = 1000;
+/// Rows of the study that finds the shares, as a part of the samples and at least: each input costs as many
+/// designs.
+const SHARE_ROWS: (usize, usize) = (10, 100);
 /// An input that changes nothing in so many rows changes nothing.
 const PROBE_ROWS: usize = 12;
 
@@ -210,8 +211,10 @@ impl<'a> Model<'a> {
         })
     }
 
-    /// The share of each input in the spread, from so many rows; `None` when stopped by the watch.
-    pub(crate) fn shares(&self, rows: usize, watch: Watch<'_>) -> Option<Vec<Share>> {
+    /// The share of each input in the spread, from so many rows; `None` when stopped by the watch. `probe` says
+    /// in how many rows an input must have changed nothing to be left at that; none for one that is known to
+    /// change nothing.
+    pub(crate) fn shares(&self, rows: usize, probe: &dyn Fn(&Input) -> usize, watch: Watch<'_>) -> Option<Vec<Share>> {
         let columns = self.inputs.len();
         let (a, b) = (Hypercube::new(rows, columns, 0), Hypercube::new(rows, columns, columns as u64));
         let at = |cube: &Hypercube, rows: usize| {
@@ -239,7 +242,7 @@ impl<'a> Model<'a> {
                     },
                 )
             };
-            let probe = PROBE_ROWS.min(rows);
+            let probe = probe(&self.inputs[j]).min(rows);
             let mut fm = mixed(0, probe);
             if fm.iter().zip(&fa).all(|(m, a)| m.to_bits() == a.to_bits()) {
                 shares.push(Share { first: 0.0, total: 0.0 });
@@ -291,8 +294,8 @@ pub fn risk(job: &Job, samples: usize, watch: Watch<'_>) -> Option<Risk> {
         sound.iter().filter(|s| s.limits[k][i] <= s.limits[k][2]).count() as f64 / sound.len() as f64
     };
     let name = |k: &usize| job.design.basis.as_ref().map_or_else(String::new, |b| b.cases[*k].name.clone());
-    let rows = SHARE_ROWS.min(samples);
-    let shares = model.shares(rows, watch)?;
+    let rows = (samples / SHARE_ROWS.0).max(SHARE_ROWS.1).min(samples);
+    let shares = model.shares(rows, &|_| PROBE_ROWS, watch)?;
     let mut carriers = Vec::new();
     let mut idle = Vec::new();
     for (input, share) in drawn.into_iter().zip(shares) {
