@@ -18,8 +18,12 @@ pub(super) fn ladder(settled: &Settled) -> Option<Ladder> {
         let mut rung = Rung::new(name, kind, shown(c, influent));
         let mut text = words(c, influent);
         if let Some(s) = spread {
-            rung = rung.within(shown(s.low, s.high), shown(s.high, s.high));
-            text = format!("{text} ({} to {})", words(s.low, s.high), words(s.high, s.high));
+            rung = rung.within(shown(s.low, influent), shown(s.high, influent));
+            // Where even the high end lies below the floor, the bound says all.
+            let (low, high) = (words(s.low, influent), words(s.high, influent));
+            if low != high || text != high {
+                text = format!("{text} ({low} to {high})");
+            }
         }
         rung.written = Some(text);
         rung
