@@ -72,6 +72,28 @@ fn every_kind_of_fault_is_refused_with_a_remedy() {
 }
 
 #[test]
+fn distributions_and_shears_that_cannot_be() {
+    let solids = |keys: &str| format!("{HEAD}{WASH}[solids]\n{keys}\n");
+    refused(&solids("table = [\"20 um: 40 %\", \"63 um: 30 %\"]"), &["falls from 40 % to 30 %"]);
+    refused(&solids("table = [\"20 um: 40 %\", \"63 um: 80 %\"]"), &["the shares end at 80 %, not at 100 %"]);
+    refused(&solids("table = [\"20 um: 40 %\", \"63 um: 1\"]\nd50 = \"30 um\""), &["stands beside d50"]);
+    let d50 = |rest: &str| format!("{HEAD}{WASH}[droplets]\nd50 = {{ value = \"60 um\", {rest} }}\n");
+    refused(&d50("low = \"30 um\", high = \"90 um\", distribution = \"norml\""), &["did you mean \"normal\"?"]);
+    refused(&d50("distribution = \"uniform\""), &["a distribution without a range"]);
+    refused(&d50("low = \"5 um\", high = \"90 um\", distribution = \"normal\""), &["reaches outside what", "uniform"]);
+    let oil = "oil = { kind = \"diesel\", mean = \"20 mg/L\", emulsified = \"50 %\", dissolved = \"12 mg/L\" }";
+    refused(&format!("{HEAD}{WASH}{oil}\n"), &["12 mg/L dissolved and 50 % emulsified is more than the 20 mg/L"]);
+    let shear = |keys: &str| format!("{HEAD}{WASH}[[shear]]\nname = \"v\"\n{keys}\n");
+    refused(&shear("kind = \"valve\"\nflow = \"9 gpm\""), &["is a valve without diameter and pressure"]);
+    refused(&shear("kind = \"pump\""), &["is a pump without pump"]);
+    refused(&shear("kind = \"weir\""), &["is not a word of \"kind\""]);
+    refused(
+        &shear("kind = \"fitting\"\nfitting = \"elbow\"\nflow = \"9 gpm\"\ndiameter = \"2 in\""),
+        &["is not known"],
+    );
+}
+
+#[test]
 fn all_faults_come_at_once() {
     let enquiry = format!(
         "{HEAD}[[stream]]\nflow = \"45 gmp\"\nhours_per_day = 99\n[site]\ngrund = \"1 ft\"\n[[limit]]\nvalue = \"15 mg/L\"\n"

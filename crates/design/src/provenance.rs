@@ -5,6 +5,7 @@
 //! arithmetic whose text is kept), so that a number without origin cannot come into a basis, a
 //! train or a performance. A [`Ledger`] records; [`Off`] records nothing and costs nothing.
 
+use crate::enquiry::distribution::Distribution;
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 use stillrise_handbook::equation::{Scope, parse};
@@ -117,6 +118,8 @@ pub struct Within {
     pub low: Arg,
     /// Highest value.
     pub high: Arg,
+    /// How it spreads between.
+    pub distribution: Distribution,
 }
 
 impl Entry {

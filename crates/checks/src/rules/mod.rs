@@ -32,6 +32,8 @@ list_rules! {
     density_current,
     layer_drawn_under,
     sludge_scoured,
+    mesh_too_fast,
+    solids_hover,
     outlet_drowned,
     outlet_may_siphon,
     inlet_submerged,

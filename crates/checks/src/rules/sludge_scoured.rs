@@ -15,7 +15,8 @@ rule! {
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
     let Some(zones) = &performance.zones else { return Verdict::skips("no case has a steady flow") };
-    let (along, scour) = (performance.velocities.along, zones.scour);
+    let along = performance.velocities.along;
+    let Some(scour) = zones.scour else { return Verdict::skips("the solids are no heavier than the water") };
     let speed = (&FT_S, &M_S);
     let says = format!("{} along the unit, {} would scour", s.show(along.q, speed), s.show(scour.q, speed));
     if along.q > scour.q { Verdict::warns(says, along.at) } else { Verdict::passes(says) }

@@ -1,21 +1,20 @@
-//! Droplets and solids at the inlet of the unit: as stated, or as assumed and then sheared by the
-//! pump ahead.
+//! Droplets at the inlet of the unit: as stated, or as assumed and then sheared on the way.
 
 use super::cases::FeedState;
 use super::fluids::Fluids;
+use super::shear::{self, Shear};
 use super::stated::{standby, standby_spread, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{AfterPump, DropletBase};
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
 use crate::{by, record};
 use stillrise_handbook::droplets::{hatch_choate, measured_median, volume_finer};
-use stillrise_handbook::fluids::chemicals::{Effect, chemical};
 use stillrise_handbook::fluids::facilities::facility;
 use stillrise_handbook::page::Series;
 use stillrise_handbook::separation::remaining_oil::DropletLaw;
-use stillrise_handbook::separation::{hinze_droplet, sheared_median};
-use stillrise_units::catalog::{KG_M3, LB_FT3, MN_M, ONE, PERCENT, UM, W_KG};
-use stillrise_units::{Density, Dissipation, Length, Ratio, SurfaceTension, Typed, ratio};
+use stillrise_handbook::separation::sheared_median;
+use stillrise_units::catalog::{ONE, UM};
+use stillrise_units::{Length, Ratio, Typed, ratio};
 
 record! {
     /// Droplets of the free oil, by volume.
@@ -31,31 +30,6 @@ record! {
         /// measured: size, and share of the volume that is finer
         table: Series;
     }
-}
-
-record! {
-    /// Solids and the sludge they make.
-    Solids {
-        /// median grain size
-        d50: Length;
-        /// density of the grains
-        density: Density;
-        /// dry solids in settled sludge, by mass
-        in_sludge: Ratio;
-        /// density of settled sludge
-        sludge_density: Density;
-    }
-}
-
-/// What the pump does to the droplets.
-#[derive(Debug, Clone)]
-pub struct Shear {
-    /// Largest droplet that survives the pump.
-    pub survives: Val<Length>,
-    /// Volume median it leaves.
-    pub median: Val<Length>,
-    /// Whether it is below what would have come without the pump.
-    pub governs: bool,
 }
 
 /// Finds the droplets at the unit.
@@ -86,31 +60,34 @@ pub fn droplets<T: Trail>(
         let d50 = if number { by_volume(t, d50, shape)? } else { d50 };
         return Ok((Droplets { law, d50, shape, largest, table }, None));
     }
-    let arriving = arriving(t, w, e, feed, number.then_some(shape))?;
+    let sheared = feed.pumped || !e.shear.is_empty();
+    let arriving = arriving(t, w, e, sheared, number.then_some(shape))?;
     let mut droplets = Droplets { law, d50: arriving, shape, largest, table };
-    if !feed.pumped {
-        return Ok((droplets, None));
-    }
-    let survives = survives(t, w, e, fluids, feed)?;
-    let spread = if law.q == DropletLaw::LogNormal { shape } else { spread(t, w, e) };
-    let median = by!(t, "median the pump leaves", sheared_median::diameter(survives, spread))?;
-    if e.droplets.after_pump.0 == Some(AfterPump::Capped) {
-        let governs = survives.q < largest.q;
-        if governs {
+    let Some(mut shear) = shear::shear(t, w, e, fluids, feed)? else { return Ok((droplets, None)) };
+    let hardest = shear.hardest();
+    let survives = hardest.survives;
+    let after =
+        e.droplets.after_pump.0.unwrap_or(if hardest.is_pump { AfterPump::Replaced } else { AfterPump::Capped });
+    if after == AfterPump::Capped {
+        shear.governs = survives.q < arriving.q;
+        if survives.q < largest.q {
             droplets.largest = choose(
                 t,
                 "largest droplet",
                 Some(SIZE),
                 survives.q,
-                "what arrives, and what survives the pump",
+                "what arrives, and what survives the hardest shear",
                 "larger ones are broken down to what survives",
                 &[largest.at, survives.at],
             );
         }
-        return Ok((droplets, Some(Shear { survives, median, governs })));
+        return Ok((droplets, Some(shear)));
     }
-    let governs = median.q < arriving.q;
-    if governs {
+    let spread = if law.q == DropletLaw::LogNormal { shape } else { spread(t, w, e) };
+    let median = by!(t, "median the shear leaves", sheared_median::diameter(survives, spread))?;
+    shear.median = Some(median);
+    shear.governs = median.q < arriving.q;
+    if shear.governs {
         droplets.law = choose(
             t,
             "distribution of the droplets",
@@ -126,12 +103,12 @@ pub fn droplets<T: Trail>(
             "volume median diameter at the unit",
             Some(SIZE),
             median.q,
-            "what arrives, and what the pump leaves",
-            "the pump breaks the droplets",
+            "what arrives, and what the hardest shear leaves",
+            "the shear breaks the droplets",
             &[arriving.at, median.at],
         );
     }
-    Ok((droplets, Some(Shear { survives, median, governs })))
+    Ok((droplets, Some(shear)))
 }
 
 const SIZE: Pair = (&UM, &UM);
@@ -229,7 +206,7 @@ fn arriving<T: Trail>(
     t: &mut T,
     w: &WhatIf,
     e: &Enquiry,
-    feed: &FeedState,
+    sheared: bool,
     number: Option<Val<Ratio>>,
 ) -> Result<Val<Length>, Stop> {
     let um = |x: f64| Length::of(x, &UM);
@@ -237,8 +214,8 @@ fn arriving<T: Trail>(
     if let Some(arriving) = stated(t, w, label, &e.droplets.arriving) {
         return number.map_or(Ok(arriving), |sg| by_volume(t, arriving, sg));
     }
-    // Ahead of a pump the answer stands for what arrives; else for what reaches the unit.
-    let key = if feed.pumped { "droplets.arriving" } else { "droplets.d50" };
+    // Ahead of a shear the answer stands for what arrives; else for what reaches the unit.
+    let key = if sheared { "droplets.arriving" } else { "droplets.d50" };
     let question = "Has the droplet size at the separator been measured, or what shears the oil ahead of it?";
     let standby = match e.head.facility.as_deref().and_then(facility) {
         Some(site) => standby_spread(label, SIZE, key, question, &site.droplet_d50),
@@ -248,115 +225,4 @@ fn arriving<T: Trail>(
         }
     };
     Ok(assume(t, w, standby))
-}
-
-/// The largest droplet that survives the pump ahead.
-fn survives<T: Trail>(
-    t: &mut T,
-    w: &WhatIf,
-    e: &Enquiry,
-    fluids: &Fluids,
-    feed: &FeedState,
-) -> Result<Val<Length>, Stop> {
-    // The oil with the lowest tension breaks into the finest droplets.
-    let mut clean = fluids.oils[0].tension;
-    for oil in &fluids.oils {
-        if oil.tension.q < clean.q {
-            clean = oil.tension;
-        }
-    }
-    let detergent =
-        e.chemicals.iter().filter_map(|c| c.kind.as_deref().and_then(chemical)).any(|c| c.effect == Effect::Emulsifies);
-    let tension = if detergent {
-        assume(
-            t,
-            w,
-            standby(
-                "interfacial tension with detergent",
-                (&MN_M, &MN_M),
-                "chemical.tension",
-                "",
-                (SurfaceTension::of(1.0, &MN_M), SurfaceTension::of(4.0, &MN_M), SurfaceTension::of(15.0, &MN_M)),
-                "from memory: 3 to 5 mN/m with surfactant, less with strong detergent",
-            ),
-        )
-    } else {
-        clean
-    };
-    let at = |x: f64| Dissipation::of(x, &W_KG);
-    let (range, question, source) = match feed.class {
-        Some(class) => {
-            let [low, likely, high] = class.dissipation();
-            ((low, likely, high), "", class.shear_mark.text())
-        }
-        None => (
-            (at(1.0), at(1000.0), at(10_000.0)),
-            "Which pump lifts the water to the separator?",
-            "kind of pump not said; taken as the centrifugal pump of most sumps, engineering judgement".to_owned(),
-        ),
-    };
-    let epsilon =
-        assume(t, w, standby("power dissipated in the pump", (&W_KG, &W_KG), "inlet.pump", question, range, source));
-    by!(t, "largest droplet that survives the pump", hinze_droplet::diameter(tension, fluids.cold.density, epsilon))
-}
-
-/// Finds the solids.
-pub fn solids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Solids {
-    t.section("solids");
-    let um = |x: f64| Length::of(x, &UM);
-    let rho = |x: f64| Density::of(x, &KG_M3);
-    Solids {
-        d50: stated_or(
-            t,
-            w,
-            &e.solids.d50,
-            standby(
-                "median grain size",
-                (&UM, &UM),
-                "solids.d50",
-                "How fine are the solids?",
-                (um(20.0), um(60.0), um(200.0)),
-                "engineering judgement: silt to fine sand off paved yards",
-            ),
-        ),
-        density: stated_or(
-            t,
-            w,
-            &e.solids.density,
-            standby(
-                "density of the grains",
-                (&LB_FT3, &KG_M3),
-                "solids.density",
-                "What are the solids made of?",
-                (rho(1200.0), rho(2650.0), rho(2650.0)),
-                "quartz; the low end for organic or oil-coated solids",
-            ),
-        ),
-        in_sludge: stated_or(
-            t,
-            w,
-            &e.solids.in_sludge,
-            standby(
-                "dry solids in settled sludge",
-                (&PERCENT, &PERCENT),
-                "solids.in_sludge",
-                "How thick does the sludge settle?",
-                (ratio(0.10), ratio(0.20), ratio(0.40)),
-                "engineering judgement",
-            ),
-        ),
-        sludge_density: stated_or(
-            t,
-            w,
-            &e.solids.sludge_density,
-            standby(
-                "density of settled sludge",
-                (&LB_FT3, &KG_M3),
-                "solids.sludge_density",
-                "How heavy is the settled sludge?",
-                (rho(1041.0), rho(1121.0), rho(1201.0)),
-                "from memory: 65 to 75 lb/ft3 wet",
-            ),
-        ),
-    }
 }

@@ -4,6 +4,8 @@ pub mod cases;
 pub mod droplets;
 pub mod fluids;
 pub mod limits;
+pub mod shear;
+pub mod solids;
 pub mod stated;
 pub mod storm;
 pub mod waters;
@@ -82,10 +84,10 @@ pub struct Basis {
     pub cases: Vec<cases::Case>,
     /// Droplets at the unit.
     pub droplets: droplets::Droplets,
-    /// What a pump does to them.
-    pub shear: Option<droplets::Shear>,
+    /// What pumps, valves and pipes on the way do to them.
+    pub shear: Option<shear::Shear>,
     /// Solids.
-    pub solids: droplets::Solids,
+    pub solids: solids::Solids,
     /// Spill to hold.
     pub spill: Option<SpillState>,
     /// Limits.
@@ -129,7 +131,7 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     let feed = cases::feed(t, w, e);
     let cases = cases::cases(t, w, e, &fluids, &waters, &feed)?;
     let (droplets, shear) = droplets::droplets(t, w, e, &fluids, &feed)?;
-    let solids = droplets::solids(t, w, e);
+    let solids = solids::solids(t, w, e, &fluids)?;
     let spill = spill(t, w, e);
     let limits = limits::limits(t, w, e)?;
     t.section("peak of the influent");

@@ -69,10 +69,20 @@ fn claimed<T: Trail, Q: Typed>(
 ) -> Val<Q> {
     let q = Q::from_si(claim.written.si());
     let source = if T::RECORDS { source(&key.place, claim) } else { String::new() };
-    let Some((low, high)) = &claim.range else { return given(t, label, units, q, &source, &claim.written.text) };
-    let within = Within { key: key.place.replace(": ", "."), low: Arg::Number(low.si()), high: Arg::Number(high.si()) };
-    let text =
-        if T::RECORDS { format!("{}, {} to {}", claim.written.text, low.text, high.text) } else { String::new() };
+    let Some((low, high, distribution)) = &claim.range else {
+        return given(t, label, units, q, &source, &claim.written.text);
+    };
+    let within = Within {
+        key: key.place.replace(": ", "."),
+        low: Arg::Number(low.si()),
+        high: Arg::Number(high.si()),
+        distribution: *distribution,
+    };
+    let text = if T::RECORDS {
+        format!("{}, {} to {}, {}", claim.written.text, low.text, high.text, distribution.word())
+    } else {
+        String::new()
+    };
     given_within(t, w, label, units, q, within, &source, &text)
 }
 

@@ -107,9 +107,9 @@ choice! {
     }
 }
 choice! {
-    /// What a pump leaves of the droplets that reach it.
+    /// What a shear leaves of the droplets that reach it.
     AfterPump {
-        /// another distribution, log-normal about the median that the pump leaves
+        /// another distribution, log-normal about the median that the shear leaves
         Replaced "replaced",
         /// the same, with all that is larger than what survives broken down to that
         Capped "capped",
@@ -335,7 +335,7 @@ keys! {
         table: Curve = spec.like("[\"20 um: 5 %\", \"60 um: 40 %\", \"200 um: 100 %\"]");
         /// Whether d50 or table count volume or droplets
         base: Word<DropletBase> = spec.like("\"volume\"");
-        /// What a pump ahead leaves of the distribution
+        /// What the hardest shear ahead leaves of the distribution; by itself a pump replaces it, all else caps it
         after_pump: Word<AfterPump> = spec.like("\"replaced\"");
     }
 }
@@ -346,6 +346,12 @@ keys! {
         d50: Quantity<Length> = spec.units(&UM, &UM).between("0.1 um", "20000 um").safe_larger().like("\"100 um\"");
         /// Density of the grains
         density: Quantity<Density> = spec.units(&KG_M3, &KG_M3).between("1010 kg/m3", "8000 kg/m3").like("\"2650 kg/m3\"");
+        /// Geometric standard deviation of the sizes, by mass
+        spread: Quantity<Ratio> = spec.units(&ONE, &ONE).between("1.01", "20").like("2.5");
+        /// Sieved: size, and share of the mass that is finer; in place of d50 and spread
+        table: Curve = spec.like("[\"20 um: 15 %\", \"63 um: 55 %\", \"250 um: 100 %\"]");
+        /// Oil that clings to the grains, as a share of the mass of both
+        oil: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0 %", "95 %").safe_larger().like("\"10 %\"");
         /// Dry solids in settled sludge, by mass
         in_sludge: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("1 %", "90 %").safe_smaller().like("\"20 %\"");
         /// Density of settled sludge

@@ -1,6 +1,7 @@
 //! The machinery behind the one list of keys: each key is declared once, in `blocks.rs` and
 //! `range.rs`, and the reader, the schema, `new` and the documentation follow from that line.
 
+use super::distribution::Distribution;
 use super::reader::Reader;
 use std::collections::BTreeSet;
 use stillrise_units::{Dim, Typed, Unit, parse::Written};
@@ -151,8 +152,8 @@ pub struct Claim {
     pub chosen: bool,
     /// Why.
     pub because: Option<String>,
-    /// Lowest and highest value it may have, if said.
-    pub range: Option<(Written, Written)>,
+    /// Lowest and highest value it may have, if said, and how it spreads between.
+    pub range: Option<(Written, Written, Distribution)>,
 }
 
 /// A quantity with all claims on it; empty when nobody said.

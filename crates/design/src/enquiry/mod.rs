@@ -1,18 +1,21 @@
 //! The enquiry: what the customer said, in his units, with gaps and contradictions.
 
 pub mod blocks;
+pub mod distribution;
 pub mod fields;
 pub mod keys;
 pub mod rain_table;
 pub mod range;
 pub mod reader;
+pub mod shear;
 
 use blocks::*;
 use keys::{Block, BlockSpec};
 use range::Range;
 use reader::{Slot, read};
+use shear::ShearBlock;
 use stillrise_handbook::separation::remaining_oil::DropletLaw;
-use stillrise_units::{Fault, System, print};
+use stillrise_units::{Fault, System, Typed, print};
 
 /// An enquiry file as read.
 #[derive(Debug, Clone, Default)]
@@ -25,6 +28,7 @@ pub struct Enquiry {
     pub oils: Vec<OilBlock>,
     pub water: Water,
     pub droplets: Droplets,
+    pub shear: Vec<ShearBlock>,
     pub solids: Solids,
     pub chemicals: Vec<ChemicalBlock>,
     pub limits: Vec<Limit>,
@@ -68,6 +72,7 @@ const SLOTS: &[Slot<Enquiry>] = &[
     Slot { spec: OilBlock::spec, many: true, take: |f, r, p, v| f.oils.push(r.block(p, v)) },
     Slot { spec: Water::spec, many: false, take: |f, r, p, v| f.water = r.block(p, v) },
     Slot { spec: Droplets::spec, many: false, take: |f, r, p, v| f.droplets = r.block(p, v) },
+    Slot { spec: ShearBlock::spec, many: true, take: |f, r, p, v| f.shear.push(r.block(p, v)) },
     Slot { spec: Solids::spec, many: false, take: |f, r, p, v| f.solids = r.block(p, v) },
     Slot { spec: ChemicalBlock::spec, many: true, take: |f, r, p, v| f.chemicals.push(r.block(p, v)) },
     Slot { spec: Limit::spec, many: true, take: |f, r, p, v| f.limits.push(r.block(p, v)) },
@@ -178,7 +183,64 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
         faults.push(Fault::new("water", "the coldest water is warmer than the warmest", "check the two temperatures"));
     }
     droplets(&enquiry.droplets, &mut faults);
+    oils(&enquiry, &mut faults);
+    grains(&enquiry.solids, &mut faults);
+    shear::faults(&enquiry.shear, &mut faults);
     if faults.is_empty() { Ok(enquiry) } else { Err(faults) }
+}
+
+/// No water carries more emulsified and dissolved oil than oil.
+fn oils(e: &Enquiry, faults: &mut Vec<Fault>) {
+    let named = |kind: &str, name: &Option<String>, i: usize| match name {
+        Some(name) => format!("{kind} \"{name}\": oil"),
+        None => format!("{kind} {}: oil", i + 1),
+    };
+    let rain = e.rain.iter().filter_map(|r| Some(("rain: oil".to_owned(), r.oil.as_ref()?)));
+    let streams =
+        e.streams.iter().enumerate().filter_map(|(i, s)| Some((named("stream", &s.name, i), s.oil.as_ref()?)));
+    let cases = e.cases.iter().enumerate().filter_map(|(i, c)| Some((named("case", &c.name, i), c.oil.as_ref()?)));
+    let stated = e.stated.oil.iter().map(|oil| ("stated: oil".to_owned(), oil));
+    for (place, oil) in rain.chain(streams).chain(cases).chain(stated) {
+        let (Some(mean), Some(dissolved)) = (oil.mean.claim(), oil.dissolved.claim()) else { continue };
+        let share = oil.emulsified.q().map_or(0.0, |share| share.si());
+        let (all, held) = (mean.written.si(), dissolved.written.si() + share * mean.written.si());
+        if held > all {
+            let emulsified =
+                oil.emulsified.claim().map_or_else(String::new, |c| format!(" and {} emulsified", c.written.text));
+            faults.push(Fault::new(
+                format!("{place}: dissolved"),
+                format!(
+                    "{} dissolved{emulsified} is more than the {} of oil there is",
+                    dissolved.written.text, mean.written.text
+                ),
+                "mean is all oil and grease, free, emulsified and dissolved together; check the three",
+            ));
+        }
+    }
+}
+
+/// Why rows are no cumulative shares, and the remedy.
+fn unlike_shares(rows: &[(f64, f64)]) -> Option<(String, &'static str)> {
+    let percent = |share: f64| format!("{} %", print::digits(share * 100.0, 4));
+    if let Some(pair) = rows.windows(2).find(|pair| pair[1].1 < pair[0].1) {
+        let reason = format!("the share that is finer falls from {} to {}", percent(pair[0].1), percent(pair[1].1));
+        return Some((reason, "give cumulative shares, finer than each size; they rise"));
+    }
+    let (_, last) = rows.last().filter(|(_, last)| (last - 1.0).abs() > 0.01)?;
+    Some((format!("the shares end at {}, not at 100 %", percent(*last)), "add the size that all of it is finer than"))
+}
+
+/// What no distribution of grains can be.
+fn grains(s: &Solids, faults: &mut Vec<Fault>) {
+    if !s.table.is_given() {
+        return;
+    }
+    let rows = unlike_shares(&s.table.rows.0).map(|(reason, remedy)| ("table", reason, remedy));
+    let both = (s.d50.is_given() || s.spread.is_given())
+        .then(|| ("table", "a sieved table stands beside d50 or spread".to_owned(), "give one of the two"));
+    for (key, reason, remedy) in rows.into_iter().chain(both) {
+        faults.push(Fault::new(format!("solids: {key}"), reason, remedy));
+    }
 }
 
 /// What no distribution of droplets can be.
@@ -188,14 +250,8 @@ fn droplets(d: &Droplets, faults: &mut Vec<Fault>) {
     };
     let law = d.law.0;
     if d.table.is_given() {
-        let rows = &d.table.rows.0;
-        if let Some(pair) = rows.windows(2).find(|pair| pair[1].1 < pair[0].1) {
-            let percent = |share: f64| format!("{} %", print::digits(share * 100.0, 4));
-            let reason = format!("the share that is finer falls from {} to {}", percent(pair[0].1), percent(pair[1].1));
-            fault("table", reason, "give cumulative shares, finer than each size; they rise");
-        } else if let Some((_, last)) = rows.last().filter(|(_, last)| (last - 1.0).abs() > 0.01) {
-            let reason = format!("the shares end at {} %, not at 100 %", print::digits(last * 100.0, 4));
-            fault("table", reason, "add the size that all of it is finer than");
+        if let Some((reason, remedy)) = unlike_shares(&d.table.rows.0) {
+            fault("table", reason, remedy);
         }
         if law.is_some_and(|law| law != DropletLaw::Measured) {
             fault("law", "a law is named and a table is given".to_owned(), "give one of the two");

@@ -7,7 +7,7 @@ use stillrise_handbook::choice;
 use stillrise_handbook::hydraulics::pipes;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_units::catalog::*;
-use stillrise_units::{Angle, Density, Flow, Length, Mass, Ratio};
+use stillrise_units::{Angle, Density, Flow, Length, Mass, Ratio, Velocity};
 
 choice! {
     /// What holds the water level of the clear well.
@@ -107,6 +107,8 @@ keys! {
         mesh_solidity: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0.1 %", "60 %").like("\"3 %\"");
         /// Measured on the mesh: droplet size, and share it catches
         mesh_curve: Curve = spec.like("[\"10 um: 20 %\", \"60 um: 90 %\"]");
+        /// Velocity on the face of the mesh above which it was measured to let collected oil go
+        mesh_velocity_limit: Quantity<Velocity> = spec.units(&FT_MIN, &MM_S).between("0.01 mm/s", "1 m/s").like("\"8 mm/s\"");
         /// Length of the oil retention zone, up to the downcomer baffle
         retention_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"20 in\"");
         /// Length of the clear well behind the downcomer baffle

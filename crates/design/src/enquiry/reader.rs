@@ -1,5 +1,6 @@
 //! Reading a file of blocks with every fault at once, each with its place, reason and remedy.
 
+use super::distribution::Distribution;
 use super::keys::{Block, BlockSpec, Claim, Field, KeyKind, KeySpec, Quantity};
 use stillrise_units::parse::{self, Gallon, Reading, Written};
 use stillrise_units::{Dim, Fault, Typed, Unit, nearest, print};
@@ -109,11 +110,9 @@ impl Reader {
             }
         };
         if let Some((low, high)) = spec.bounds {
-            let bound = |text: &str| {
-                parse::quantity_of(text, dim, &Reading { gallon: Some(Gallon::Us) }).map(|w| w.si()).unwrap_or(f64::NAN)
-            };
+            let (least, most) = bounds(spec, dim);
             let si = written.si();
-            if si < bound(low) || si > bound(high) {
+            if si < least || si > most {
                 self.fault(place, format!("{} is not between {low} and {high}", written.text), "check number and unit");
                 return None;
             }
@@ -124,7 +123,7 @@ impl Reader {
         Some(written)
     }
 
-    /// One claim: a plain quantity, or a table with value, low, high, from, chosen, because.
+    /// One claim: a plain quantity, or a table with value, low, high, distribution, from, chosen, because.
     fn claim(&mut self, spec: &'static KeySpec, dim: Dim, place: &str, value: &DeValue<'_>) -> Option<Claim> {
         let DeValue::Table(table) = value else {
             let written = self.quantity(spec, dim, place, value)?;
@@ -133,6 +132,7 @@ impl Reader {
         let mut claim = Claim { written: placeholder(dim), from: None, chosen: false, because: None, range: None };
         let mut found = false;
         let mut ends = [None, None];
+        let mut distribution = None;
         for (key, value) in table {
             let name: &str = key.get_ref();
             match (name, value.get_ref()) {
@@ -147,13 +147,17 @@ impl Reader {
                     Some(written) => ends[usize::from(name == "high")] = Some(written),
                     None => return None,
                 },
+                ("distribution", DeValue::String(text)) => match self.distribution(place, text) {
+                    Some(found) => distribution = Some(found),
+                    None => return None,
+                },
                 ("from", DeValue::String(text)) => claim.from = Some(text.to_string()),
                 ("because", DeValue::String(text)) => claim.because = Some(text.to_string()),
                 ("chosen", DeValue::Boolean(chosen)) => claim.chosen = *chosen,
                 (other, _) => self.fault(
                     place,
                     format!("\"{other}\" does not belong to a claim, or is of the wrong kind"),
-                    "a claim has value, low, high, from, chosen and because",
+                    "a claim has value, low, high, distribution, from, chosen and because",
                 ),
             }
         }
@@ -165,22 +169,56 @@ impl Reader {
             );
             return None;
         }
-        claim.range = self.range(place, &claim.written, ends)?;
+        claim.range = self.range(spec, place, &claim.written, ends, distribution)?;
         Some(claim)
+    }
+
+    /// The word that says how a value spreads over its range.
+    fn distribution(&mut self, place: &str, text: &str) -> Option<Distribution> {
+        let found = Distribution::from_word(text);
+        if found.is_none() {
+            let words: Vec<&str> = Distribution::ALL.iter().map(|d| d.word()).collect();
+            let remedy = match nearest(text, words.iter().copied()) {
+                Some(near) => format!("did you mean \"{near}\"?"),
+                None => format!("use one of {}", words.join(", ")),
+            };
+            self.fault(&format!("{place}: distribution"), format!("\"{text}\" is not known"), remedy);
+        }
+        found
     }
 
     /// The range of a claim: both ends or none, in order, around the value. `None` when it is faulty.
     fn range(
         &mut self,
+        spec: &'static KeySpec,
         place: &str,
         value: &Written,
         ends: [Option<Written>; 2],
-    ) -> Option<Option<(Written, Written)>> {
+        distribution: Option<Distribution>,
+    ) -> Option<Option<(Written, Written, Distribution)>> {
         let (reason, remedy) = match ends {
-            [None, None] => return Some(None),
+            [None, None] => match distribution {
+                None => return Some(None),
+                Some(_) => ("a distribution without a range".to_owned(), "give low and high with it".to_owned()),
+            },
             [Some(low), Some(high)] => {
+                let distribution = distribution.unwrap_or(Distribution::Triangular);
                 if low.si() <= value.si() && value.si() <= high.si() {
-                    return Some(Some((low, high)));
+                    let (from, to) = distribution.reach(low.si(), value.si(), high.si());
+                    let (least, most) = bounds(spec, value.unit.dim);
+                    if from.is_finite() && from >= least && to <= most {
+                        return Some(Some((low, high, distribution)));
+                    }
+                    let reason = format!(
+                        "a {} range from {} to {}, with one in twenty beyond each end, reaches outside what \"{}\" can be",
+                        distribution.word(),
+                        low.text,
+                        high.text,
+                        spec.name
+                    );
+                    let remedy = "write distribution = \"triangular\" or \"uniform\", whose ends are the ends";
+                    self.fault(place, reason, remedy);
+                    return None;
                 }
                 let between = format!("from {} to {}", low.text, high.text);
                 if low.si() > high.si() {
@@ -200,6 +238,14 @@ impl Reader {
         self.fault(place, reason, remedy);
         None
     }
+}
+
+/// What a key can be at all, SI.
+fn bounds(spec: &KeySpec, dim: Dim) -> (f64, f64) {
+    let bound = |text: &str| {
+        parse::quantity_of(text, dim, &Reading { gallon: Some(Gallon::Us) }).map(|w| w.si()).unwrap_or(f64::NAN)
+    };
+    spec.bounds.map_or((f64::NEG_INFINITY, f64::INFINITY), |(low, high)| (bound(low), bound(high)))
 }
 
 fn placeholder(dim: Dim) -> Written {

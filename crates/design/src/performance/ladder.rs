@@ -89,6 +89,9 @@ pub struct Ladder {
     pub with_mesh: Option<Val<Concentration>>,
     /// Total oil out without it, whatever the headline counts.
     pub without_mesh: Val<Concentration>,
+    /// Total oil out with the retention zone counted as a second mixed tank; `None` where the tank is not taken
+    /// as mixed.
+    pub with_retention: Option<Val<Concentration>>,
     /// Free oil left behind the tank alone, by each model of it.
     pub tanks: Vec<(TankModel, Val<Ratio>)>,
     /// Against flow, as a share of the case's flow.
@@ -129,6 +132,8 @@ pub fn ladder<T: Trail>(
     let bare = worst.passage.without_mesh(fixed);
     let without_mesh = effluent(t, "without the mesh", &bare, worst)?;
     let with_mesh = if bare.has_mesh() { Some(effluent(t, "with the mesh", &bare.with_mesh(), worst)?) } else { None };
+    t.section(format_args!("{STUDY}, retention zone: {place}, end of interval"));
+    let with_retention = with_retention(t, unit, worst)?;
     t.section(format_args!("{STUDY}, tank alone: {place}"));
     let tanks = tanks(t, basis, unit, fixed, worst)?;
     t.section(format_args!("{STUDY}, flow: {place}, end of interval"));
@@ -143,6 +148,7 @@ pub fn ladder<T: Trail>(
         grades,
         with_mesh,
         without_mesh,
+        with_retention,
         tanks,
         by_flow,
         by_temperature,
@@ -155,6 +161,23 @@ fn effluent<T: Trail>(t: &mut T, what: &str, p: &Passage, like: &Removal) -> Res
     let left = p.left(t, &format!("free oil left, {what}"))?;
     let free = out(t, &format!("free oil out, {what}"), &like.content, left);
     Ok(total(t, &format!("total oil out, {what}"), &like.content, free))
+}
+
+/// What droplets make of two mixed tanks in series is what they make of one with the sum of both surfaces.
+fn with_retention<T: Trail>(
+    t: &mut T,
+    unit: &crate::train::unit::Unit,
+    worst: &Removal,
+) -> Result<Option<Val<Concentration>>, Stop> {
+    if worst.passage.tank.q != TankModel::Mixed {
+        return Ok(None);
+    }
+    let f = &unit.frame;
+    let v_tank = reckon!(t, "overflow rate of tank and retention zone together", [GPM_FT2, M_H],
+        (flow = worst.flow, tank = unit.layout.tank_area, length = f.retention_length, width = f.width)
+        flow / (tank + length * width));
+    let p = Passage { v_tank, ..worst.passage.clone() };
+    effluent(t, "with the retention zone", &p, worst).map(Some)
 }
 
 fn bands<T: Trail>(t: &mut T, fixed: &Fixed, p: &Passage) -> Result<Vec<Band>, Stop> {

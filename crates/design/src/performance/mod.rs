@@ -1,6 +1,7 @@
 //! Performance: what the train will do in each case, in both seasons, clean and at the end of the
 //! interval between pump-outs.
 
+pub mod grains;
 pub mod hydraulics;
 pub mod ladder;
 pub mod levels;
@@ -111,6 +112,8 @@ pub struct Performance {
     pub zones: Option<zones::Zones>,
     /// What collects.
     pub storage: Storage,
+    /// Solids by size, in the case that runs most; for [`Depth::Full`] only.
+    pub grains: Vec<grains::GrainBand>,
     /// Verdicts on the limits.
     pub limits: Vec<LimitVerdict>,
 }
@@ -180,7 +183,8 @@ pub fn performance<T: Trail>(
     let usual = removals.iter().find(clean).ok_or_else(stop)?.clone();
     let all: Val<Flow> = design.feed;
     let basin = if depth == Depth::Full { thumb::basin(t, basis, all).ok() } else { None };
-    let storage = storage::storage(t, basis, train, &oil_levels, &usual)?;
+    let storage = storage::storage(t, basis, train, &oil_levels, &fixed, &usual)?;
+    let grains = if depth == Depth::Full { grains::bands(t, basis, &fixed, &usual, &storage)? } else { Vec::new() };
     let limits = limit::verdicts(t, basis, &removals, blocked);
     let zones = match limit::worst(&removals) {
         Some(worst) if depth == Depth::Full => {
@@ -205,6 +209,7 @@ pub fn performance<T: Trail>(
         ladder,
         zones,
         storage,
+        grains,
         limits,
     })
 }

@@ -16,7 +16,7 @@ use stillrise_handbook::separation::gap_reynolds::ReynoldsBasis;
 use stillrise_handbook::separation::plate_removal::GapRegime;
 use stillrise_handbook::separation::remaining_oil::{DropletLaw, RiseLaw};
 use stillrise_handbook::separation::tank_removal::TankModel;
-use stillrise_handbook::separation::{camp_eddy, gap_reynolds, remaining_oil, settling_peclet};
+use stillrise_handbook::separation::{camp_eddy, capture_area, gap_reynolds, remaining_oil, settling_peclet};
 use stillrise_units::catalog::{MM, MM_S, ONE, PERCENT, UM};
 use stillrise_units::{Density, Flow, Length, Ratio, Temperature, Typed, Velocity, Viscosity, ratio};
 
@@ -158,8 +158,9 @@ impl Passage {
         } else {
             (l.plate_area, l.open_area)
         };
+        let counts = by!(t, "plate area that counts", capture_area::area(plates, open, f.angle, f.run))?;
         let v_pack =
-            reckon!(t, "overflow rate of the plates", [GPM_FT2, M_H], (flow = flow, area = plates) flow / area);
+            reckon!(t, "overflow rate of the plates", [GPM_FT2, M_H], (flow = flow, area = counts) flow / area);
         let gap_velocity = by!(t, "velocity in the gaps", mean_velocity::velocity(flow, open))?;
         let reynolds = by!(
             t,

@@ -1,17 +1,19 @@
 //! What collects: sludge and oil, days to fill, and the spill against what stays in.
 
+use super::grains::Grains;
 use super::levels::OilLevels;
+use super::passage::Fixed;
 use super::removal::Removal;
 use crate::basis::Basis;
 use crate::provenance::{Stop, Trail, Val, given};
 use crate::train::Train;
 use crate::{by, reckon};
-use stillrise_handbook::separation::tank_removal::{self, TankModel};
-use stillrise_handbook::separation::{grit_settling, mixture, plate_removal};
+use stillrise_handbook::separation::mixture;
 use stillrise_handbook::vessel::triggers::{Room, TRIGGERS, Trigger, applying, strictest_sludge};
 use stillrise_handbook::vessel::{days_to_fill, dry_solids, oil_rate, sludge_rate};
-use stillrise_units::catalog::{D, GAL, GPD, M3, M3_D, ONE};
-use stillrise_units::{Concentration, Flow, Ratio, Time, Typed, Volume, ratio};
+use stillrise_units::catalog::MG_L;
+use stillrise_units::catalog::{D, GAL, GPD, M3, M3_D};
+use stillrise_units::{Concentration, Flow, MassRate, Ratio, Time, Typed, Volume, ratio};
 
 /// Sludge and oil on an average day, for all units together unless said otherwise.
 #[derive(Debug, Clone)]
@@ -24,6 +26,8 @@ pub struct Storage {
     pub sludge_rate: Val<Flow>,
     /// Sludge volume that calls for pumping out, one unit.
     pub sludge_trigger: Option<Val<Volume>>,
+    /// Dry solids that reach one unit.
+    pub dry: Val<MassRate>,
     /// Days until then.
     pub sludge_days: Option<Val<Time>>,
     /// Oil in one unit.
@@ -54,6 +58,7 @@ pub fn storage<T: Trail>(
     basis: &Basis,
     train: &Train,
     levels: &[OilLevels],
+    fixed: &Fixed,
     usual: &Removal,
 ) -> Result<Storage, Stop> {
     t.section("storage");
@@ -73,29 +78,16 @@ pub fn storage<T: Trail>(
         ),
     };
     let each = reckon!(t, "of it through one unit", [GPD, M3_D], (average = average, n = train.count) average / n);
-    let water = &basis.fluids.cold;
     let s = &basis.solids;
-    let v = by!(
-        t,
-        "settling of the median grain",
-        grit_settling::settling(s.d50, s.density, water.density, water.kinematic, basis.methods.grains)
-    )?;
-    let model = given(t, "settling in the tank", None, TankModel::Mixed, "our proposal", "mixed");
-    let index = given(t, "index of that model", Some((&ONE, &ONE)), ratio(0.0), "our proposal", "not used");
-    let ahead = by!(
-        t,
-        "share of the solids that settles ahead of the pack",
-        tank_removal::removal(v, usual.passage.v_tank, model, index)
-    )?;
-    let between = by!(
-        t,
-        "share of the rest that settles between the plates",
-        plate_removal::removal(v, usual.passage.v_pack, basis.methods.maldistribution, usual.passage.regime)
-    )?;
-    let settled = reckon!(t, "share of the solids that settles", [PERCENT, PERCENT], (tank = ahead, pack = between) ratio(1.0) - (ratio(1.0) - tank) * (ratio(1.0) - pack));
+    let grains = Grains::new(basis, fixed, usual);
+    let left = grains.left(t, "solids left behind the plates")?;
+    let settled = reckon!(t, "share of the solids that settles", [PERCENT, PERCENT], (left = left) ratio(1.0) - left);
     let (c_in, c_oil) = average_content(t, basis, day, usual)?;
     let c_out =
         reckon!(t, "solids out", [MG_L, MG_L], (solids = c_in, settled = settled) solids * (ratio(1.0) - settled));
+    let none =
+        given(t, "solids out, if all stayed", Some((&MG_L, &MG_L)), Concentration::from_si(0.0), "bound", "0 mg/L");
+    let arriving = by!(t, "dry solids that reach one unit", dry_solids::rate(each, c_in, none))?;
     let dry = by!(t, "dry solids in one unit", dry_solids::rate(each, c_in, c_out))?;
     let sludge = by!(t, "sludge in one unit", sludge_rate::rate(dry, s.in_sludge, s.sludge_density))?;
     let hopper = unit.layout.hopper_volume;
@@ -146,6 +138,7 @@ pub fn storage<T: Trail>(
         settled,
         sludge_rate: sludge,
         sludge_trigger,
+        dry: arriving,
         sludge_days,
         oil_rate: oil,
         oil_days,

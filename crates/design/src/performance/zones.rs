@@ -13,8 +13,8 @@ use crate::{by, reckon};
 use stillrise_handbook::separation::entrance_length::EntranceForm;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_handbook::separation::{
-    camp_scour, capillary_length, densimetric_froude, density_current_speed, entrance_length, film_shear_ratio,
-    film_thickness, hinze_droplet, jet_dissipation, layer_froude, shear_rate,
+    camp_scour, capillary_length, densimetric_froude, density_current_speed, drag_cut, entrance_length,
+    film_shear_ratio, film_thickness, hinze_droplet, jet_dissipation, layer_froude, shear_rate,
 };
 use stillrise_units::catalog::{DEG_C, DEG_F, ONE};
 use stillrise_units::{Dissipation, Length, Ratio, ShearRate, Temperature, Typed, Velocity, ratio};
@@ -37,10 +37,21 @@ pub struct Zones {
     pub shed: Val<Length>,
     /// Froude number of the water under the layer at the alarm, at the downcomer; `None` without a layer.
     pub layer: Option<Val<Ratio>>,
-    /// Velocity that scours grains of the median size.
-    pub scour: Val<Velocity>,
+    /// The oil retention zone.
+    pub retention: Option<Retention>,
+    /// Velocity that scours grains of the median size; `None` for grains no heavier than the water.
+    pub scour: Option<Val<Velocity>>,
     /// The water that flows in, against that in the unit.
     pub current: Current,
+}
+
+/// The zone behind plates and mesh, where the water turns down to the downcomer's lip.
+#[derive(Debug, Clone)]
+pub struct Retention {
+    /// Its overflow rate: how fast the water sinks there on the mean.
+    pub overflow: Val<Velocity>,
+    /// Largest droplet that the sinking water can draw under the downcomer.
+    pub drawn: Val<Length>,
 }
 
 /// A current of water of another temperature.
@@ -110,16 +121,33 @@ pub fn zones<T: Trail>(
         )?),
         _ => None,
     };
+    let retention = retention(t, unit, worst)?;
     let beta = given(t, "Camp's constant", Some(PURE), ratio(0.04), "from memory, 0.04 to 0.06", "0.04");
     let friction = given(t, "friction factor of the floor", Some(PURE), ratio(0.03), "from memory", "0.03");
     let s = &basis.solids;
-    let scour = by!(
-        t,
-        "velocity that scours grains of the median size",
-        camp_scour::velocity(beta, s.density, cold.density, s.d50, friction)
-    )?;
+    let label = "velocity that scours grains of the median size";
+    let scour = if s.density.q > cold.density.q {
+        Some(by!(t, label, camp_scour::velocity(beta, s.density, cold.density, s.d50, friction))?)
+    } else {
+        None
+    };
     let current = current(t, basis, unit, velocities)?;
-    Ok(Zones { jet, shear, survives, entrance, film, shed, layer, scour, current })
+    Ok(Zones { jet, shear, survives, entrance, film, shed, layer, retention, scour, current })
+}
+
+fn retention<T: Trail>(t: &mut T, unit: &Unit, worst: &Removal) -> Result<Option<Retention>, Stop> {
+    let (f, p) = (&unit.frame, &worst.passage);
+    if p.oil.q >= p.water.q {
+        return Ok(None);
+    }
+    let overflow = reckon!(t, "overflow rate of the oil retention zone", [GPM_FT2, M_H],
+        (flow = worst.flow, length = f.retention_length, width = f.width) flow / (length * width));
+    let drawn = by!(
+        t,
+        "largest droplet that is drawn under the downcomer",
+        drag_cut::diameter(overflow, p.water, p.oil, p.viscosity)
+    )?;
+    Ok(Some(Retention { overflow, drawn }))
 }
 
 /// The film that the governing oil makes under a plate, if everything free is caught there.

@@ -7,8 +7,8 @@ use crate::record;
 use stillrise_handbook::hydraulics::pipes::pipe_size;
 use stillrise_handbook::page::Series;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
-use stillrise_units::catalog::{DEG, GPM, IN, KG, KG_M3, LB, M3_H, MIL, MM, PERCENT, UM};
-use stillrise_units::{Angle, Density, Flow, Length, Mass, Ratio, Typed, ratio};
+use stillrise_units::catalog::{DEG, FT_MIN, GPM, IN, KG, KG_M3, LB, M3_H, MIL, MM, MM_S, PERCENT, UM};
+use stillrise_units::{Angle, Density, Flow, Length, Mass, Ratio, Typed, Velocity, ratio};
 
 record! {
     /// The dimensions from which a rectangular above-ground unit is laid out. Elevations are above the floor.
@@ -105,6 +105,8 @@ pub struct Particulars {
     pub measured: Option<String>,
     /// Measured on the mesh: size, and share it catches.
     pub mesh_curve: Option<Val<Series>>,
+    /// Velocity on its face above which it was measured to let collected oil go.
+    pub mesh_velocity_limit: Option<Val<Velocity>>,
 }
 
 const L: Pair = (&IN, &MM);
@@ -331,6 +333,11 @@ pub fn particulars<T: Trail>(t: &mut T, m: &Model, currency: Option<&str>, sourc
         mesh_curve: m.mesh_curve.is_given().then(|| {
             let rows = m.mesh_curve.rows.clone();
             given(t, "measured curve of the mesh", Some((&UM, &UM)), rows, source, &m.mesh_curve.text)
+        }),
+        mesh_velocity_limit: m.mesh_velocity_limit.claim().map(|c| {
+            let limit = Velocity::from_si(c.written.si());
+            let units = Some((&FT_MIN, &MM_S) as Pair);
+            given(t, "velocity on the mesh above which it lets oil go", units, limit, source, &c.written.text)
         }),
     }
 }

@@ -190,7 +190,9 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
             "solids above 300 mg/L would fill the hopper within days and bury the pack; the first size holds grains of 200 µm and larger, and finer solids pass it".to_owned(),
             true,
         );
-        if let Some(case) = basis.largest_steady() {
+        // What is no heavier than the water no trap holds.
+        let settles = basis.solids.density.q > basis.fluids.cold.density.q;
+        if let Some(case) = basis.largest_steady().filter(|_| settles) {
             let d = given(
                 t,
                 "grain a grit trap must hold",

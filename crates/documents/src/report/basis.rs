@@ -266,7 +266,8 @@ fn droplets(r: &mut Report<'_>, basis: &Basis) {
         nodes.push(d.table.at);
     }
     if let Some(shear) = &basis.shear {
-        nodes.extend([shear.survives.at, shear.median.at]);
+        nodes.extend(shear.places().flat_map(|p| [p.dissipation.at, p.survives.at]));
+        nodes.extend(shear.median.map(|m| m.at));
     }
     nodes.extend(basis.solids.fields().into_iter().map(|(_, at)| at));
     if let Some(spill) = &basis.spill {
@@ -275,9 +276,10 @@ fn droplets(r: &mut Report<'_>, basis: &Basis) {
     }
     let table = r.rows(nodes);
     r.out.table(&table);
-    if basis.shear.as_ref().is_some_and(|s| s.governs) {
+    if let Some(shear) = basis.shear.as_ref().filter(|s| s.governs) {
         r.out.remark(&format!(
-            "The pump breaks the droplets: what it leaves is finer than what arrives, and governs. Free oil counts from {} up.",
+            "The {} breaks the droplets: what it leaves is finer than what arrives, and governs. Free oil counts from {} up.",
+            shear.hardest().name,
             r.show(stillrise_handbook::separation::floors::free_droplet().value, (&UM, &UM)),
         ));
     }

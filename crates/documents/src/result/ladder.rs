@@ -26,7 +26,7 @@ pub(super) fn ladder(ledger: &Ledger, l: &Ladder, system: System) -> Value {
             "d": v(g.d.at), "rise": v(g.rise.at), "caught_ahead": v(g.tank.at), "caught_by_plates": v(g.pack.at),
             "caught_by_mesh": g.mesh.map(|m| v(m.at)), "left_behind_plates": v(g.left.at),
         })).collect::<Vec<_>>(),
-        "total_oil_out": { "without_mesh": v(l.without_mesh.at), "with_mesh": l.with_mesh.map(|m| v(m.at)) },
+        "total_oil_out": { "without_mesh": v(l.without_mesh.at), "with_mesh": l.with_mesh.map(|m| v(m.at)), "with_retention_zone": l.with_retention.map(|m| v(m.at)) },
         "free_left_behind_tank": l.tanks.iter().map(|(model, left)| json!({ "model": model.word(), "left": v(left.at) })).collect::<Vec<_>>(),
         "against_flow": l.by_flow.iter().map(|p| json!({ "flow": v(p.at.at), "total_oil_out": v(p.expected.at) })).collect::<Vec<_>>(),
         "against_temperature": l.by_temperature.iter().map(|p| json!({ "temperature": v(p.at.at), "total_oil_out": v(p.expected.at) })).collect::<Vec<_>>(),

@@ -60,8 +60,8 @@ fn input(i: &Input) -> Value {
         Arg::Series(pairs) => json!(pairs),
     };
     let range = match &i.range {
-        Range::Triangle { low, likely, high, logarithmic } => {
-            json!({ "low": low, "likely": likely, "high": high, "logarithmic": logarithmic })
+        Range::Number { low, likely, high, distribution } => {
+            json!({ "low": low, "likely": likely, "high": high, "distribution": distribution.word() })
         }
         Range::Words(words) => json!({ "words": words.iter().map(arg).collect::<Vec<_>>() }),
     };

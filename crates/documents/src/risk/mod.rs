@@ -6,6 +6,7 @@ pub use json::risk_json;
 
 use crate::render::text::{Table, hang};
 use crate::summary::{CAUTION, capital, section, total_out};
+use stillrise_design::enquiry::distribution::Distribution;
 use stillrise_design::performance::limit::floor;
 use stillrise_design::provenance::show;
 use stillrise_search::Settled;
@@ -32,9 +33,10 @@ pub fn percent(share: f64) -> String {
 #[must_use]
 pub fn range(input: &Input, system: System) -> String {
     match &input.range {
-        Range::Triangle { low, high, .. } => {
+        Range::Number { low, high, distribution, .. } => {
             let one = |si: f64| show(&stillrise_handbook::page::Arg::Number(si), input.units, system);
-            format!("{} to {}", one(*low), one(*high))
+            let ends = format!("{} to {}", one(*low), one(*high));
+            if *distribution == Distribution::Triangular { ends } else { format!("{ends}, {}", distribution.word()) }
         }
         Range::Words(words) => words.iter().map(|w| show(w, input.units, system)).collect::<Vec<_>>().join(" or "),
     }
@@ -152,7 +154,7 @@ pub fn risk_text(settled: &Settled, risk: &Risk, width: usize) -> String {
 #[must_use]
 pub fn method(risk: &Risk) -> String {
     let mut text = format!(
-        "{} samples, a Latin hypercube over all assumptions with a range and all given values whose range was stated; triangular between lowest, likely and highest, over the logarithm where the ends lie more than threefold apart; all inputs independent; the unit stays the one taken. ",
+        "{} samples, a Latin hypercube over all assumptions with a range and all given values whose range was stated; triangular between lowest, likely and highest, over the logarithm where the ends lie more than threefold apart, unless another distribution was stated; all inputs independent; the unit stays the one taken. ",
         risk.samples
     );
     if risk.stopped > 0 {

@@ -5,6 +5,7 @@ mod result;
 pub use result::result_schema;
 
 use serde_json::{Map, Value, json};
+use stillrise_design::enquiry::distribution::Distribution;
 use stillrise_design::enquiry::keys::{Block, BlockSpec, KeyKind, KeySpec};
 use stillrise_design::enquiry::range::{Model, RangeHead};
 use stillrise_units::Unit;
@@ -101,6 +102,10 @@ fn claim(k: &KeySpec) -> Value {
             "value": quantity(k),
             "low": quantity(k),
             "high": quantity(k),
+            "distribution": {
+                "enum": Distribution::ALL.iter().map(|d| d.word()).collect::<Vec<_>>(),
+                "description": Distribution::ALL.iter().map(|d| format!("{}: {}", d.word(), d.meaning())).collect::<Vec<_>>().join("; "),
+            },
             "from": { "type": "string", "description": "Who or what says so" },
             "chosen": { "type": "boolean", "description": "A person chose this claim among contradicting ones" },
             "because": { "type": "string", "description": "Why it was chosen" },

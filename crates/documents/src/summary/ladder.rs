@@ -53,6 +53,13 @@ pub(crate) fn rungs(p: &Performance, l: &Ladder) -> Vec<Rung> {
     if let Some(mesh) = l.with_mesh {
         rung("with the mesh", Some(mesh.q), "the same with the mesh counted, by fibres or by its measured curve");
     }
+    if let Some(retention) = l.with_retention {
+        rung(
+            "with the retention zone",
+            Some(retention.q),
+            "the same with the zone behind the plates as a second mixed tank; no credit is taken for it",
+        );
+    }
     rung("ideal bound", Some(worst.total.ideal.q), "ideal tank, laminar gaps equally fed");
     rung("no free oil at all", Some(stays), "emulsified and dissolved oil, which no separator touches");
     rungs

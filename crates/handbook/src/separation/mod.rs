@@ -7,6 +7,7 @@ crate::list_pages! {
     stokes_rise,
     stokes_cut,
     drag_rise,
+    drag_cut,
     grit_settling,
     lognormal_finer,
     lognormal_removal,
@@ -67,6 +68,9 @@ crate::list_pages! {
     morrill_index,
     keep_probability,
     tube_capture,
+    capture_area,
+    coated_density,
+    remaining_solids,
 }
 
 mod feed;

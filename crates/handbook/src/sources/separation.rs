@@ -54,6 +54,7 @@ sources! {
     MUGELE_EVANS "Mugele and Evans, Droplet size distribution in sprays, Industrial and Engineering Chemistry 43; shape of stirred and piped oils after Schwarz and Bezemer 1956" "1951" Memory;
     SAFFMAN_TURNER "Saffman and Turner, On the collision of drops in turbulent clouds, Journal of Fluid Mechanics 1:16-30" "1956" Memory;
     SMOLUCHOWSKI "Smoluchowski, theory of the coagulation of colloids" "1917" Memory;
+    FOAM_BEDS "Abstract on coalescence of oil in water in beds of polyurethane foam chips" "" Read;
     SCOTT "Scott, Analytic studies of cloud droplet coalescence, Journal of the Atmospheric Sciences 25:54-65" "1968" Memory;
     GOLOVIN "Golovin, The solution of the coagulation equation for cloud droplets in a rising air current" "1963" Memory;
 }

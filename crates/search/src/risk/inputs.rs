@@ -3,9 +3,9 @@
 
 use std::collections::BTreeSet;
 use stillrise_design::Ledger;
+use stillrise_design::enquiry::distribution::Distribution;
 use stillrise_design::provenance::{Entry, Origin, Pair};
 use stillrise_handbook::page::Arg;
-use stillrise_units::math::{exp, ln, sqrt};
 
 /// One uncertain input.
 #[derive(Debug, Clone, PartialEq)]
@@ -27,38 +27,29 @@ pub struct Input {
 /// How an input may turn out.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Range {
-    /// Between a lowest and a highest value, likeliest at one between: a triangular distribution, over the
-    /// logarithm where the ends lie more than threefold apart.
-    Triangle {
-        /// Lowest value, SI.
+    /// A number: its ends and what stands in the design, and how it spreads between them.
+    Number {
+        /// Lower end, SI.
         low: f64,
-        /// Likeliest value.
+        /// What stands in the design.
         likely: f64,
-        /// Highest value.
+        /// Higher end.
         high: f64,
-        /// Whether over the logarithm.
-        logarithmic: bool,
+        /// How it spreads.
+        distribution: Distribution,
     },
     /// One of a few words: the one in the design half of the time, the others share the rest.
     Words(Vec<Arg>),
 }
 
-/// Ends that lie further apart than this are spread over the logarithm.
-const WIDE: f64 = 3.0;
-
 impl Range {
     /// From the ends and what stands in the design; `None` when nothing is uncertain.
-    fn new(low: &Arg, now: &Arg, high: &Arg) -> Option<Self> {
+    fn new(low: &Arg, now: &Arg, high: &Arg, distribution: Distribution) -> Option<Self> {
         match (low, now, high) {
             (Arg::Number(low), Arg::Number(now), Arg::Number(high)) => {
                 // A default may lie at an end, never beyond: what was answered outside is not a range.
                 let (low, high) = (low.min(*now), high.max(*now));
-                (high > low).then(|| Range::Triangle {
-                    low,
-                    likely: *now,
-                    high,
-                    logarithmic: low > 0.0 && high / low > WIDE,
-                })
+                (high > low).then_some(Range::Number { low, likely: *now, high, distribution })
             }
             (low, now, high) => {
                 let mut words = vec![now.clone()];
@@ -76,10 +67,9 @@ impl Range {
     #[must_use]
     pub fn quantile(&self, u: f64) -> Arg {
         match self {
-            Range::Triangle { low, likely, high, logarithmic: true } => {
-                Arg::Number(exp(triangle(ln(*low), ln(*likely), ln(*high), u)))
+            Range::Number { low, likely, high, distribution } => {
+                Arg::Number(distribution.quantile(*low, *likely, *high, u))
             }
-            Range::Triangle { low, likely, high, logarithmic: false } => Arg::Number(triangle(*low, *likely, *high, u)),
             Range::Words(words) => {
                 let others = words.len().saturating_sub(1).max(1);
                 let place = if u < 0.5 { 0 } else { 1 + ((u - 0.5) * 2.0 * others as f64) as usize };
@@ -87,13 +77,6 @@ impl Range {
             }
         }
     }
-}
-
-/// The quantile of a triangular distribution.
-fn triangle(low: f64, likely: f64, high: f64, u: f64) -> f64 {
-    let width = high - low;
-    let below = (likely - low) / width;
-    if u < below { low + width * sqrt(u * below) } else { high - width * sqrt((1.0 - u) * (1.0 - below)) }
 }
 
 /// The uncertain inputs of a design, in the order of its trail, each key once.
@@ -104,15 +87,15 @@ pub fn inputs(ledger: &Ledger) -> Vec<Input> {
 }
 
 fn input(entry: &Entry) -> Option<Input> {
-    let (key, low, high, assumed) = match (&entry.origin, &entry.range) {
-        (Origin::Assumed(a), _) => (&a.key, &a.low, &a.high, true),
-        (Origin::Given { .. }, Some(within)) => (&within.key, &within.low, &within.high, false),
+    let (key, low, high, distribution, assumed) = match (&entry.origin, &entry.range) {
+        (Origin::Assumed(a), _) => (&a.key, &a.low, &a.high, Distribution::Triangular, true),
+        (Origin::Given { .. }, Some(w)) => (&w.key, &w.low, &w.high, w.distribution, false),
         _ => return None,
     };
     if key.is_empty() {
         return None;
     }
-    let range = Range::new(low, &entry.value, high)?;
+    let range = Range::new(low, &entry.value, high, distribution)?;
     Some(Input {
         key: key.clone(),
         label: entry.label.clone(),
@@ -127,27 +110,12 @@ fn input(entry: &Entry) -> Option<Input> {
 mod tests {
     use super::*;
 
-    /// scipy 1.17.1, stats.triang(c=0.25, loc=1, scale=4).ppf(0.1, 0.25, 0.5, 0.9).
-    #[test]
-    fn quantiles_of_a_triangle() {
-        for (u, x) in
-            [(0.1, 1.632_455_532_033_675_8), (0.25, 2.0), (0.5, 2.550_510_257_216_821_7), (0.9, 3.904_554_884_989_667)]
-        {
-            let range = Range::Triangle { low: 1.0, likely: 2.0, high: 5.0, logarithmic: false };
-            assert!(matches!(range.quantile(u), Arg::Number(q) if (q - x).abs() < 1e-12), "{u}");
-        }
-    }
-
     #[test]
     fn ends_and_words() {
-        let wide = Range::new(&Arg::Number(1.0), &Arg::Number(10.0), &Arg::Number(100.0));
-        let wide = wide.unwrap_or(Range::Words(Vec::new()));
-        for (u, x) in [(0.0, 1.0), (0.5, 10.0), (1.0, 100.0)] {
-            assert!(matches!(wide.quantile(u), Arg::Number(q) if (q / x - 1.0).abs() < 1e-12), "{u}");
-        }
-        let certain = Range::new(&Arg::Number(2.0), &Arg::Number(2.0), &Arg::Number(2.0));
+        let plain = Distribution::Triangular;
+        let certain = Range::new(&Arg::Number(2.0), &Arg::Number(2.0), &Arg::Number(2.0), plain);
         assert_eq!(certain, None);
-        let words = Range::new(&Arg::Choice("no"), &Arg::Choice("no"), &Arg::Choice("yes"));
+        let words = Range::new(&Arg::Choice("no"), &Arg::Choice("no"), &Arg::Choice("yes"), plain);
         let words = words.unwrap_or(Range::Words(Vec::new()));
         assert_eq!([0.0, 0.49, 0.51, 1.0].map(|u| words.quantile(u)), ["no", "no", "yes", "yes"].map(Arg::Choice));
     }

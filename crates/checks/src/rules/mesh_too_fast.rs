@@ -1,0 +1,40 @@
+//! Rule: water too fast through the mesh
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_handbook::separation::floors;
+use stillrise_units::catalog::{FT_MIN, MM_S};
+
+rule! {
+    "mesh-too-fast" "Water too fast through the mesh", Pack;
+    looks "The velocity on the face of the mesh in the worst case, fouled, against the one the range states as measured; without one, against the fastest published test."
+    matters "A coalescing bed catches, grows and sheds drops; above a critical velocity it sheds them as fine as they came, and what leaves is worse."
+    remedy "A larger face, a coarser or thicker bed of known limit, or no credit for the mesh."
+    source "Abstract on beds of foam chips, 10 to 45 m/h; that a critical velocity exists, from an abstract without a number for such meshes"
+    limits "The critical velocity is a property of one bed and one oil: a published test of another bed shows only that such velocities were run."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let (Some(train), Some(performance)) = (&s.design.train, &s.design.performance) else {
+        return Verdict::skips("no unit was laid out");
+    };
+    let Some(worst) = performance.worst().filter(|w| w.passage.has_mesh()) else {
+        return Verdict::skips("there is no mesh, or no case with a steady flow");
+    };
+    let face = worst.passage.face;
+    let show = |q| s.show(q, (&FT_MIN, &MM_S));
+    match train.unit.particulars.mesh_velocity_limit {
+        Some(limit) => {
+            let says = format!("{} on the face, measured to hold up to {}", show(face.q), show(limit.q));
+            if face.q > limit.q { Verdict::fails(says, face.at) } else { Verdict::passes(says) }
+        }
+        None => {
+            let tested = floors::fastest_bed().value;
+            let says = format!(
+                "{} on the face; no limit is stated, the fastest published test of a bed ran at {}",
+                show(face.q),
+                show(tested)
+            );
+            if face.q > tested { Verdict::warns(says, face.at) } else { Verdict::passes(says) }
+        }
+    }
+}

@@ -1,0 +1,36 @@
+//! Rule: solids hover
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_units::catalog::{KG_M3, LB_FT3, PERCENT};
+use stillrise_units::ratio;
+
+rule! {
+    "solids-hover" "Solids too light to settle", Hopper;
+    looks "The density of the grains, with the oil that clings to them, against the water's: no heavier fails, less than a twentieth heavier warns."
+    matters "Such grains neither settle nor rise; they carry their oil through the unit, and no plate area helps."
+    remedy "A filter or flotation behind the separator; less detergent and no grinding of oily grit ahead of it."
+    source "Common practice: solids that carry oil pass as nearly weightless; a twentieth is our proposal"
+    limits "One density for all grains; what clings differs from grain to grain."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let (Some(basis), Some(performance)) = (&s.design.basis, &s.design.performance) else {
+        return Verdict::skips("no unit was laid out");
+    };
+    let (grains, water) = (basis.solids.density, basis.fluids.cold.density);
+    let density = (&LB_FT3, &KG_M3);
+    let settled = performance.storage.settled;
+    let says = format!(
+        "grains of {} in water of {}; {} of the solids settle",
+        s.show(grains.q, density),
+        s.show(water.q, density),
+        s.show(settled.q, (&PERCENT, &PERCENT))
+    );
+    if grains.q <= water.q {
+        Verdict::fails(says, grains.at)
+    } else if grains.q < water.q * ratio(1.05) {
+        Verdict::warns(says, grains.at)
+    } else {
+        Verdict::passes(says)
+    }
+}

@@ -1,0 +1,86 @@
+//! Keys of what may break droplets on the way to the unit, besides the pump that feeds it.
+
+use super::fields::{Text, Word};
+use super::keys::{Quantity, keys};
+use stillrise_handbook::choice;
+use stillrise_handbook::hydraulics::fittings;
+use stillrise_handbook::separation::pumps;
+use stillrise_units::catalog::{GPM, IN, KPA, M3_H, MM, PSI, W_KG};
+use stillrise_units::{Dissipation, Fault, Flow, Length, Pressure};
+
+choice! {
+    /// What shears the oil.
+    ShearKind {
+        /// a pipe, by the friction on its wall
+        Pipe "pipe",
+        /// a bend, a tee, an entry, by its loss coefficient
+        Fitting "fitting",
+        /// a valve or an orifice, by the pressure lost in it
+        Valve "valve",
+        /// a pump ahead of the one that feeds the unit
+        Pump "pump",
+    }
+}
+
+fn fitting_names() -> Vec<String> {
+    fittings::FITTINGS.iter().map(|f| f.word.to_owned()).collect()
+}
+fn pump_names() -> Vec<String> {
+    pumps::PUMPS.iter().map(|p| p.word.to_owned()).collect()
+}
+
+keys! {
+    /// Something on the way that may break droplets, besides the pump that feeds the unit.
+    ShearBlock "shear" {
+        /// Its name on site
+        name: Text = spec.like("\"level control valve\"").needed();
+        /// What it is
+        kind: Word<ShearKind> = spec.like("\"valve\"").needed();
+        /// Flow through it
+        flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.01 gpm", "100000 gpm").safe_larger().like("\"60 gpm\"");
+        /// Inside diameter of the pipe, or of the bore that the jet fills
+        diameter: Quantity<Length> = spec.units(&IN, &MM).between("0.1 in", "100 in").safe_smaller().like("\"2 in\"");
+        /// Pressure lost in a valve
+        pressure: Quantity<Pressure> = spec.units(&PSI, &KPA).between("0 psi", "10000 psi").safe_larger().like("\"15 psi\"");
+        /// Which fitting
+        fitting: Text = spec.named(fitting_names).like("\"elbow-90\"");
+        /// Which kind of pump
+        pump: Text = spec.named(pump_names).like("\"centrifugal\"");
+        /// Power dissipated where the droplets break, in place of all the above
+        dissipation: Quantity<Dissipation> = spec.units(&W_KG, &W_KG).between("0.000001 W/kg", "10000000 W/kg").safe_larger().like("\"100 W/kg\"");
+    }
+}
+
+impl ShearBlock {
+    /// What it lacks to find its dissipation.
+    #[must_use]
+    pub fn missing(&self) -> Vec<&'static str> {
+        let Some(kind) = self.kind.0.filter(|_| !self.dissipation.is_given()) else { return Vec::new() };
+        let all = [
+            ("flow", kind != ShearKind::Pump, self.flow.is_given()),
+            ("diameter", kind != ShearKind::Pump, self.diameter.is_given()),
+            ("pressure", kind == ShearKind::Valve, self.pressure.is_given()),
+            ("fitting", kind == ShearKind::Fitting, self.fitting.is_some()),
+            ("pump", kind == ShearKind::Pump, self.pump.is_some()),
+        ];
+        all.into_iter().filter(|(_, needed, given)| *needed && !given).map(|(name, ..)| name).collect()
+    }
+}
+
+/// Faults of blocks that lack what their kind needs.
+pub(super) fn faults(blocks: &[ShearBlock], faults: &mut Vec<Fault>) {
+    for (i, block) in blocks.iter().enumerate() {
+        let place = block.name.as_ref().map_or_else(|| format!("shear {}", i + 1), |name| format!("shear \"{name}\""));
+        // What was written and refused has its fault already.
+        let refused = |key: &&str| faults.iter().any(|f| f.place.contains(&format!("{place}: {key}")));
+        let missing: Vec<&str> = block.missing().into_iter().filter(|key| !refused(key)).collect();
+        if !missing.is_empty() {
+            let kind = block.kind.0.map_or("", ShearKind::word);
+            faults.push(Fault::new(
+                place,
+                format!("is a {kind} without {}", missing.join(" and ")),
+                "state it, or the dissipation itself, as dissipation = \"100 W/kg\"",
+            ));
+        }
+    }
+}
