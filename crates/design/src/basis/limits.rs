@@ -1,11 +1,10 @@
 //! The limits on what leaves, each with its statistic and the long-term mean it demands.
 
 use super::stated::{standby, stated, stated_or};
-use crate::by;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Statistic;
-use crate::provenance::{Standby, Stop, Trail, Val, WhatIf, assume, given};
-use crate::say;
+use crate::provenance::{Pair, Standby, Stop, Trail, Val, WhatIf, assume, given};
+use crate::{by, record, say};
 use stillrise_handbook::fluids::pollutants::{Pollutant, pollutant};
 use stillrise_handbook::separation::{long_term_mean, permit_multiplier};
 use stillrise_units::catalog::{ONE, PERCENT};
@@ -26,8 +25,24 @@ pub struct LimitState {
     pub authority: Option<String>,
     /// The long-term mean of the effluent that keeps it, for an average.
     pub mean: Option<Val<Concentration>>,
-    /// The multiplier behind that.
-    pub multiplier: Option<Val<Ratio>>,
+    /// How single results scatter, and the mean that this asks for; `None` for a rig test.
+    pub scatter: Option<Scatter>,
+}
+
+record! {
+    /// How results scatter about their long-term mean, log-normally, and what a limit on them asks of the mean.
+    Scatter {
+        /// coefficient of variation of single samples
+        variation: Ratio;
+        /// samples in the average; one for a single sample
+        samples: Ratio;
+        /// share of the samples, or of the averages, that is to keep the limit
+        share: Ratio;
+        /// limit over long-term mean
+        multiplier: Ratio;
+        /// long-term mean that keeps the limit
+        mean: Concentration;
+    }
 }
 
 /// Finds the limits.
@@ -70,9 +85,10 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Vec<LimitS
             method: block.method.clone(),
             authority: block.authority.clone(),
             mean: None,
-            multiplier: None,
+            scatter: None,
         };
-        if statistic.q == Statistic::MonthlyAverage {
+        if statistic.q != Statistic::RigTest {
+            let average = statistic.q == Statistic::MonthlyAverage;
             let cv = stated_or(
                 t,
                 w,
@@ -86,30 +102,39 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Vec<LimitS
                     "EPA Technical Support Document, 1991: 0.6 when fewer than ten results exist",
                 ),
             );
-            let n = stated_or(
-                t,
-                w,
-                &block.samples,
-                standby(
-                    "samples in the average",
-                    (&ONE, &ONE),
-                    format!("{key}.samples"),
-                    "How many samples make the monthly average?",
-                    (ratio(1.0), ratio(4.0), ratio(10.0)),
-                    "weekly sampling",
-                ),
-            );
-            let p = given(
-                t,
-                "share of the months that keep it",
-                Some((&PERCENT, &PERCENT)),
-                ratio(0.95),
-                "EPA Technical Support Document, 1991",
-                "95th percentile for averages",
-            );
-            let multiplier = by!(t, "limit over long-term mean", permit_multiplier::multiplier(cv, n, p))?;
-            state.multiplier = Some(multiplier);
-            state.mean = Some(by!(t, "long-term mean that keeps the limit", long_term_mean::mean(value, multiplier))?);
+            let number = Some((&ONE, &ONE) as Pair);
+            let n = if average {
+                stated_or(
+                    t,
+                    w,
+                    &block.samples,
+                    standby(
+                        "samples in the average",
+                        (&ONE, &ONE),
+                        format!("{key}.samples"),
+                        "How many samples make the monthly average?",
+                        (ratio(1.0), ratio(4.0), ratio(10.0)),
+                        "weekly sampling",
+                    ),
+                )
+            } else {
+                given(t, "samples in the average", number, ratio(1.0), "definition", "a single sample")
+            };
+            let (label, percentile, text) = if average {
+                ("share of the months that keep it", 0.95, "95th percentile for averages")
+            } else {
+                (
+                    "share of the samples that keep it",
+                    0.99,
+                    "99th percentile for a daily maximum; taken for any sample too",
+                )
+            };
+            let source = "EPA Technical Support Document, 1991";
+            let share = given(t, label, Some((&PERCENT, &PERCENT)), ratio(percentile), source, text);
+            let multiplier = by!(t, "limit over long-term mean", permit_multiplier::multiplier(cv, n, share))?;
+            let mean = by!(t, "long-term mean that keeps the limit", long_term_mean::mean(value, multiplier))?;
+            state.mean = average.then_some(mean);
+            state.scatter = Some(Scatter { variation: cv, samples: n, share, multiplier, mean });
         }
         limits.push(state);
     }

@@ -6,11 +6,11 @@ use crate::basis::Basis;
 use crate::basis::limits::LimitState;
 use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Trail, Val, choose};
-use crate::say;
+use crate::{by, say};
 use stillrise_handbook::fluids::pollutants::Gravity;
-use stillrise_handbook::separation::floors;
+use stillrise_handbook::separation::{floors, keep_probability};
 use stillrise_units::catalog::MG_L;
-use stillrise_units::{Concentration, Typed, print};
+use stillrise_units::{Concentration, Ratio, Typed, print};
 
 /// The four words.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -61,6 +61,10 @@ pub struct LimitVerdict {
     pub influent: Val<Concentration>,
     /// The case it was taken from.
     pub case: String,
+    /// The mean that leaves, as expected: over the interval for an average, else at its end.
+    pub mean: Val<Concentration>,
+    /// How often single results, or averages, keep the limit; `None` where it is not predicted.
+    pub keeps: Option<Keeps>,
     /// Why this word, in a sentence with numbers.
     pub because: String,
     /// What would change it.
@@ -69,6 +73,15 @@ pub struct LimitVerdict {
     pub predicted: bool,
     /// Whether a larger unit could change it: free oil is what stands against the limit.
     pub larger_helps: bool,
+}
+
+/// How often a limit is kept by results that scatter about their mean.
+#[derive(Debug, Clone, Copy)]
+pub struct Keeps {
+    /// The mean they scatter about: never below what may be promised.
+    pub mean: Val<Concentration>,
+    /// Share of the results that keep it.
+    pub share: Val<Ratio>,
 }
 
 /// The removal a limit is held against: the worst cold case at the end of the interval.
@@ -116,9 +129,31 @@ pub fn verdicts<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], blocke
                 worst = Some(verdict);
             }
         }
+        if let Some(verdict) = &mut worst
+            && T::RECORDS
+        {
+            verdict.keeps = keeps(t, limit, verdict);
+        }
         out.extend(worst);
     }
     out
+}
+
+/// How often the limit is kept: the mean is no lower than the published floor, or the influent below it.
+fn keeps<T: Trail>(t: &mut T, limit: &LimitState, verdict: &LimitVerdict) -> Option<Keeps> {
+    let scatter = limit.scatter.as_ref().filter(|_| verdict.predicted)?;
+    let least = if verdict.influent.q < floor() { verdict.influent.q } else { floor() };
+    let mean = if verdict.mean.q < least {
+        let among = "the mean as computed, the published floor, and what arrives";
+        let because = "nothing below the published floor is promised";
+        let label = "mean that may be promised";
+        choose(t, label, Some((&MG_L, &MG_L)), least, among, because, &[verdict.mean.at, verdict.influent.at])
+    } else {
+        verdict.mean
+    };
+    let label = say!(T, "share of the results that keep the limit on {}", limit.pollutant.title);
+    let share = by!(t, &label, keep_probability::share(limit.value, mean, scatter.variation, scatter.samples)).ok()?;
+    Some(Keeps { mean, share })
 }
 
 /// What is held against a limit in one case at the end of the interval.
@@ -209,6 +244,8 @@ fn one<T: Trail>(
         expected: settled,
         mixed,
         influent,
+        mean: if limit.statistic.q == Statistic::MonthlyAverage { expected } else { end.total.expected },
+        keeps: None,
         case: end.case.clone(),
         because,
         change,

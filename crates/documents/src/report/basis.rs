@@ -269,7 +269,15 @@ fn droplets(r: &mut Report<'_>, basis: &Basis) {
         nodes.extend(shear.places().flat_map(|p| [p.dissipation.at, p.survives.at]));
         nodes.extend(shear.median.map(|m| m.at));
     }
-    nodes.extend(basis.solids.fields().into_iter().map(|(_, at)| at));
+    let s = &basis.solids;
+    let sieved = !s.table.q.0.is_empty();
+    nodes.push(s.d50.at);
+    nodes.push(if sieved { s.table.at } else { s.spread.at });
+    nodes.push(s.bare.at);
+    if s.density.at != s.bare.at {
+        nodes.push(s.density.at);
+    }
+    nodes.extend([s.in_sludge.at, s.sludge_density.at]);
     if let Some(spill) = &basis.spill {
         nodes.push(spill.volume.at);
         nodes.extend(spill.rate.map(|rate| rate.at));

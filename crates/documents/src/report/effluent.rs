@@ -37,6 +37,7 @@ pub(super) fn effluent(r: &mut Report<'_>, charts: &[Drawn]) {
         return;
     };
     verdict(r, p);
+    ladder::scatter(r, p);
     if let (Some(worst), Some(l)) = (p.worst(), &p.ladder) {
         ladder::ladder(r, p, l, worst, charts);
     }

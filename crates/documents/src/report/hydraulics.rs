@@ -8,12 +8,14 @@ use stillrise_design::performance::Performance;
 use stillrise_design::performance::hydraulics::STEPS;
 use stillrise_design::performance::levels::OilLevels;
 use stillrise_design::provenance::Pair;
-use stillrise_units::catalog::{D, FT, GAL, GPD, IN, L, LBF, M, MM, NEWTON, PERCENT};
-use stillrise_units::{Typed, print};
+use stillrise_units::catalog::{D, FT, FT_MIN, GAL, GPD, IN, KG_D, L, LB_D, LBF, M, MM, MM_S, NEWTON, PERCENT, UM};
+use stillrise_units::{MassRate, Typed, print};
 
 pub(super) const LEVEL: Pair = (&IN, &MM);
 pub(super) const STORE: Pair = (&GAL, &L);
 const SITE: Pair = (&FT, &M);
+const MASS: Pair = (&LB_D, &KG_D);
+const SPEED: Pair = (&FT_MIN, &MM_S);
 
 /// The second half of section 5.
 pub(super) fn hydraulics(r: &mut Report<'_>) {
@@ -25,6 +27,7 @@ pub(super) fn hydraulics(r: &mut Report<'_>) {
         oil(r, levels);
     }
     storage(r, p);
+    grains(r, p);
 }
 
 fn profile(r: &mut Report<'_>, p: &Performance) {
@@ -197,6 +200,67 @@ fn storage(r: &mut Report<'_>, p: &Performance) {
         r.out.remark("The room for the spill is counted from the alarm at rest. While the largest flow lasts the float answers only near the limit: a spill in a storm may be announced only when the flow falls.");
     }
     r.out.remark("The sludge is all that settles, ahead of the pack and between its plates; what slides off the plates lies on the floor below them. Averages over a year, each water with its own content; measure oil and sludge quarterly, monthly until a rate is known.");
+}
+
+/// Solids by size: what settles ahead of the pack, what between its plates, what leaves.
+fn grains(r: &mut Report<'_>, p: &Performance) {
+    if p.grains.is_empty() {
+        return;
+    }
+    r.out.heading("Solids and sludge by size");
+    let mass = r.symbol(MASS);
+    let mut table = Table::new([
+        wide("Grains", 1.2),
+        number("Arrives", "%"),
+        number("Left behind|tank", "%"),
+        number("Left behind|plates", "%"),
+        number("Settles ahead|of the pack", mass),
+        number("Between|the plates", mass),
+        number("Scoured|above", r.symbol(SPEED)),
+        number("No.", ""),
+    ]);
+    let share = (&PERCENT, &PERCENT);
+    let percent = |x: f64| print::digits(PERCENT.from_si(x), 3);
+    let mut sums = [0.0; 5];
+    for g in &p.grains {
+        let (from, to) = (UM.from_si(g.from.q.si()), UM.from_si(g.to.q.si()));
+        let name = if to > 1e6 { format!("over {from:.0} µm") } else { format!("{from:.0} to {to:.0} µm") };
+        let parts = [g.arrives.q.si(), g.tank.q.si(), g.pack.q.si(), g.ahead.q.si(), g.between.q.si()];
+        for (sum, part) in sums.iter_mut().zip(parts) {
+            *sum += part;
+        }
+        table.row([
+            name,
+            r.digits(g.arrives.q, share, 3),
+            r.digits(g.tank.q, share, 3),
+            r.digits(g.pack.q, share, 3),
+            r.digits(g.ahead.q, MASS, 3),
+            r.digits(g.between.q, MASS, 3),
+            g.scour.map_or_else(|| "–".to_owned(), |v| r.digits(v.q, SPEED, 2)),
+            r.no(g.pack.at),
+        ]);
+    }
+    let [arrives, tank, pack, ahead, between] = sums;
+    let kg = |si: f64| r.digits(MassRate::from_si(si), MASS, 3);
+    table.strong_row([
+        "All".to_owned(),
+        percent(arrives),
+        percent(tank),
+        percent(pack),
+        kg(ahead),
+        kg(between),
+        String::new(),
+        String::new(),
+    ]);
+    r.out.table(&table);
+    let density = (&stillrise_units::catalog::LB_FT3, &stillrise_units::catalog::KG_M3);
+    if let Some(basis) = &r.settled.job.design.basis {
+        let along = r.show(p.velocities.along.q, SPEED);
+        let grains = r.show(basis.solids.density.q, density);
+        r.out.remark(&format!(
+            "The case that runs most, cold, clean; the tank taken as mixed; dry solids in one unit on an average day. Grains of {grains}. Scoured above: the velocity along the floor that lifts the finest of the class again (Camp); the flow along the unit is {along} at its largest."
+        ));
+    }
 }
 
 /// A time without the digits that no forecast has.

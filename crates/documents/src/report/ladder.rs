@@ -85,6 +85,48 @@ fn keeping(r: &mut Report<'_>, p: &Performance, risk: &Risk) {
     );
 }
 
+/// What the statistic of each limit asks of the long-term mean, and how often results would keep it.
+pub(super) fn scatter(r: &mut Report<'_>, p: &Performance) {
+    let Some(basis) = &r.settled.job.design.basis else { return };
+    let one = (&stillrise_units::catalog::ONE, &stillrise_units::catalog::ONE);
+    let mut table = Table::new([
+        wide("Limit", 1.5),
+        number("Limit", "mg/L"),
+        number("Coefficient|of variation", ""),
+        number("Samples", ""),
+        number("Over the|mean", ""),
+        number("Mean it|asks for", "mg/L"),
+        number("Mean|expected", "mg/L"),
+        number("Results that|keep it", ""),
+        number("No.", ""),
+    ]);
+    let mut any = false;
+    for v in &p.limits {
+        let limit = &basis.limits[v.limit];
+        let (Some(s), Some(keeps)) = (&limit.scatter, v.keeps) else { continue };
+        any = true;
+        table.row([
+            format!("{}, {}", limit.pollutant.title, limit.statistic.q.word()),
+            r.digits(limit.value.q, super::effluent::MG, 4),
+            r.digits(s.variation.q, one, 3),
+            r.digits(s.samples.q, one, 3),
+            r.digits(s.multiplier.q, one, 3),
+            r.digits(s.mean.q, super::effluent::MG, 3),
+            brief(v.mean.q, Some(v.influent.q)),
+            percent(keeps.share.q.value),
+            r.no(keeps.share.at),
+        ]);
+    }
+    if !any {
+        return;
+    }
+    r.out.heading("Results that scatter");
+    r.out.table(&table);
+    r.out.remark(
+        "Single results scatter log-normally about their mean (EPA, Technical Support Document, 1991): a limit on single samples, or on a month's mean, is kept by most of them only if the long-term mean lies well below it. The mean expected is that of the worst case at the end of the interval, never below what may be promised; the verdict above holds a single sample's limit against the peak of the influent.",
+    );
+}
+
 /// Oil by size behind each stage, clean and at the end of the interval, and what each stage catches.
 pub(super) fn stages(r: &mut Report<'_>, l: &Ladder, charts: &[Drawn]) {
     r.out.heading("Free oil left behind each stage");

@@ -156,6 +156,11 @@ fn performance(settled: &Settled) -> Value {
         })).collect::<Vec<_>>(),
         "ladder": p.ladder.as_ref().map(|l| ladder::ladder(ledger, l, system)),
         "api_basin_for_comparison": p.basin.as_ref().map(|b| fields(ledger, &b.fields(), system)),
+        "solids": p.grains.iter().map(|g| json!({
+            "from": v(g.from.at), "to": v(g.to.at), "arrives": v(g.arrives.at), "left_behind_tank": v(g.tank.at), "left_behind_plates": v(g.pack.at),
+            "settles_ahead_of_pack": v(g.ahead.at), "settles_between_plates": v(g.between.at), "scoured_above": g.scour.map(|x| v(x.at)),
+        })).collect::<Vec<_>>(),
+        "retention_zone": p.zones.as_ref().and_then(|z| z.retention.as_ref()).map(|z| json!({ "overflow": v(z.overflow.at), "largest_droplet_drawn_under": v(z.drawn.at) })),
         "storage": {
             "sludge_rate": v(s.sludge_rate.at), "sludge_trigger": s.sludge_trigger.map(|x| v(x.at)), "sludge_days": s.sludge_days.map(|x| v(x.at)),
             "trigger": s.trigger.title, "oil_rate": v(s.oil_rate.at), "oil_days": s.oil_days.map(|x| v(x.at)),
@@ -172,7 +177,10 @@ fn limits(settled: &Settled) -> Value {
         json!({
             "pollutant": limit.pollutant.word, "value": val(ledger, limit.value.at, system), "statistic": limit.statistic.q.word(),
             "method": limit.method, "authority": limit.authority, "held_against": val(ledger, l.against.at, system), "verdict": l.word.text(),
-            "expected": l.predicted.then(|| val(ledger, l.expected.at, system)), "mixed": l.predicted.then(|| val(ledger, l.mixed.at, system)), "case": l.case, "because": l.because, "change": l.change,
+            "expected": l.predicted.then(|| val(ledger, l.expected.at, system)), "mixed": l.predicted.then(|| val(ledger, l.mixed.at, system)), "case": l.case,
+            "scatter": limit.scatter.as_ref().map(|s| fields(ledger, &s.fields(), system)),
+            "keeps": l.keeps.map(|k| json!({ "mean": val(ledger, k.mean.at, system), "share_of_results": val(ledger, k.share.at, system) })),
+            "because": l.because, "change": l.change,
         })
     }).collect::<Vec<_>>())
 }
