@@ -6,6 +6,7 @@ pub mod questions;
 pub mod risk;
 mod side_by_side;
 
+use diagnosis::Diagnosis;
 use pick::{Candidate, Pick};
 use questions::Question;
 use risk::Risk;
@@ -14,7 +15,7 @@ use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{begin, complete};
 use stillrise_design::performance::Depth;
-use stillrise_design::{Job, Ledger, WhatIf};
+use stillrise_design::{Job, Ledger, Stop, WhatIf};
 
 /// A job with its unit, its verdicts and its questions.
 pub struct Settled {
@@ -30,6 +31,8 @@ pub struct Settled {
     pub questions: Vec<Question>,
     /// How sure the prediction is, once it was studied.
     pub risk: Option<Risk>,
+    /// What explains what was observed, once that was asked.
+    pub diagnosis: Option<Diagnosis>,
 }
 
 impl Settled {
@@ -41,6 +44,21 @@ impl Settled {
     /// Studies how sure the prediction is, with so many samples; nothing where there is none.
     pub fn study(&mut self, samples: usize) {
         self.risk = risk::risk(&self.job, samples, &risk::patient);
+    }
+    /// Finds what explains what was observed at the unit, and works the leading explanation into the trail.
+    ///
+    /// # Errors
+    /// [`Stop`] when nothing was observed, or the chain has no performance.
+    pub fn diagnose(&mut self) -> Result<(), Stop> {
+        let mut found = diagnosis::diagnose(&self.job)?;
+        if let Some(lead) = found.explanations.first() {
+            let mut trail = core::mem::take(&mut self.job.ledger);
+            let worked = diagnosis::work(&mut trail, &self.job, lead);
+            self.job.ledger = trail;
+            found.worked = worked?;
+        }
+        self.diagnosis = Some(found);
+        Ok(())
     }
     /// What the rules look at.
     #[must_use]
@@ -70,5 +88,5 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
     let job = Job { enquiry: enquiry.clone(), design, ledger };
     let verdicts =
         judge(&Subject { enquiry: &job.enquiry, design: &job.design, ledger: Some(&job.ledger), read: true });
-    Settled { job, verdicts, pick, candidates, questions, risk: None }
+    Settled { job, verdicts, pick, candidates, questions, risk: None, diagnosis: None }
 }

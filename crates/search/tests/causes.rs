@@ -5,11 +5,14 @@
 mod common;
 
 use common::demo;
+use stillrise_design::Off;
 use stillrise_design::enquiry::read_enquiry;
+use stillrise_handbook::page::Arg;
 use stillrise_search::Settled;
 use stillrise_search::diagnosis::causes::CAUSES;
 use stillrise_search::diagnosis::situation::Occasion;
 use stillrise_search::diagnosis::{Diagnosis, diagnose};
+use stillrise_units::Typed;
 use stillrise_units::catalog::MG_L;
 
 const SHOP: &str = include_str!("../../../enquiries/machine-shop/enquiry.toml");
@@ -35,7 +38,8 @@ fn under(id: &str) -> String {
     let (basis, train) = (design.basis.as_ref().expect("a basis"), design.train.as_ref().expect("a train"));
     let worst = design.performance.as_ref().and_then(|p| p.worst()).expect("a case");
     let observed = &base.job.enquiry.observed[0];
-    let occasion = Occasion::new(observed, basis, &train.unit, (&worst.content, worst.flow.q)).expect("an occasion");
+    let occasion =
+        Occasion::new(&mut Off, observed, basis, &train.unit, (&worst.content, worst.flow)).expect("an occasion");
     let mut situation = occasion.usual();
     if let Some(size) = cause.size {
         (cause.act)(&mut situation, size.likely);
@@ -73,6 +77,24 @@ fn under(id: &str) -> String {
     lines.push(format!("backed_up = \"{}\"", if cause.backed_up > 0.5 { "60 mm" } else { "0 mm" }));
     let lines = lines.join("\n");
     format!("[[observed]]\nname = \"first\"\n{lines}\n\n[[observed]]\nname = \"second\"\n{lines}\n")
+}
+
+/// What the trail works is what the search found, to the last bit.
+#[test]
+fn the_leading_explanation_stands_in_the_trail() {
+    for id in ["emulsion", "flow-above-design", "colder-water", "blocked-plates", "oil-over-cap", "sampling-or-method"]
+    {
+        let mut settled = shop(&under(id));
+        settled.diagnose().unwrap_or_else(|s| panic!("{id}: {s}"));
+        let found = settled.diagnosis.as_ref().expect("a diagnosis");
+        let lead = &found.explanations[0];
+        assert_eq!(found.worked.len(), lead.effluent.len());
+        for (at, effluent) in found.worked.iter().zip(&lead.effluent) {
+            let entry = settled.job.ledger.entry(at.expect("a place")).expect("an entry");
+            let effluent = effluent.expect("an effluent");
+            assert!(matches!(entry.value, Arg::Number(q) if q.to_bits() == effluent.si().to_bits()), "{id}");
+        }
+    }
 }
 
 /// Every cause is among the first three, and weighs more than it did before anything was observed.

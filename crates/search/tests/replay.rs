@@ -21,7 +21,14 @@ fn jobs() -> &'static [(String, Settled)] {
         let custom = Sheet::data("twin_us").with("unit.custom", "true");
         let weir = Sheet::data("wash").with("unit.dimensions.weir_crest", "46.5 in");
         let all = worked().into_iter().chain(bases).chain([custom, weir]);
-        all.map(|sheet| (sheet.name.clone(), sheet.settle(&demo))).collect()
+        all.map(|sheet| {
+            let mut settled = sheet.settle(&demo);
+            if !settled.job.enquiry.observed.is_empty() {
+                settled.diagnose().unwrap_or_else(|stop| panic!("{}: {stop}", sheet.name));
+            }
+            (sheet.name.clone(), settled)
+        })
+        .collect()
     })
 }
 

@@ -4,7 +4,6 @@ use crate::{End, files, out};
 use std::path::PathBuf;
 use stillrise_documents::package::pretty;
 use stillrise_documents::rating::{rating_json, rating_text};
-use stillrise_search::diagnosis::diagnose;
 use stillrise_units::Fault;
 
 /// A unit that stands: what it should do, and what explains that it does not
@@ -19,7 +18,7 @@ pub struct Args {
 
 /// Runs it.
 pub fn run(args: &Args) -> End {
-    let settled = match files::settled(&args.file) {
+    let mut settled = match files::settled(&args.file) {
         Err(end) => return end,
         Ok((settled, _)) => settled,
     };
@@ -29,15 +28,15 @@ pub fn run(args: &Args) -> End {
         let remedy = "write [unit] with dimensions = { .. }, or with the model that stands there";
         return End::Refused(vec![Fault::new(place(), "the unit that stands there is not described", remedy)]);
     }
-    match diagnose(&settled.job) {
-        Err(stop) => End::Refused(vec![Fault::new(place(), stop.reason, "see `stillrise schema enquiry`")]),
-        Ok(diagnosis) => {
-            if args.json {
-                out::print(&String::from_utf8_lossy(&pretty(&rating_json(&settled, &diagnosis))));
-            } else {
-                out::print(&rating_text(&settled, &diagnosis, out::width()));
-            }
-            files::end(&settled)
+    if let Err(stop) = settled.diagnose() {
+        return End::Refused(vec![Fault::new(place(), stop.reason, "see `stillrise schema enquiry`")]);
+    }
+    if let Some(diagnosis) = &settled.diagnosis {
+        if args.json {
+            out::print(&String::from_utf8_lossy(&pretty(&rating_json(&settled, diagnosis))));
+        } else {
+            out::print(&rating_text(&settled, diagnosis, out::width()));
         }
     }
+    files::end(&settled)
 }

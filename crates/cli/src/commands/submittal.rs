@@ -57,6 +57,11 @@ pub fn run(args: &Args) -> End {
         Err(end) => return end,
     };
     settled.study(SAMPLES);
+    if !settled.job.enquiry.observed.is_empty()
+        && let Err(stop) = settled.diagnose()
+    {
+        settled.job.design.stops.push(stop);
+    }
     let documents = match package(&settled, args.edition.into(), &inputs) {
         Ok(documents) => documents,
         Err(fault) => return End::Machine(format!("the {} could not be made: {}", fault.document, fault.reason)),

@@ -36,6 +36,7 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
         "next_test": d.next.map(|c| json!({ "cause": c.id, "test": c.test })),
         "larger_unit": { "helps": d.larger_helps(), "says": larger(d) },
         "sets": d.sets,
+        "worked_in_trail": d.worked.iter().map(|at| at.and_then(stillrise_design::Node::index)).collect::<Vec<_>>(),
         "caution": crate::summary::CAUTION,
     })
 }

@@ -11,6 +11,7 @@ mod cover;
 mod effluent;
 mod hydraulics;
 mod ladder;
+mod rating;
 mod service;
 mod sources;
 mod trail;
@@ -75,6 +76,7 @@ fn data(
     unit::unit(&mut r, section_svg);
     effluent::effluent(&mut r, charts);
     hydraulics::hydraulics(&mut r);
+    rating::rating(&mut r);
     verdicts::rules(&mut r);
     verdicts::questions(&mut r);
     service::service(&mut r);

@@ -37,6 +37,7 @@ pub fn result(settled: &Settled, edition: Edition) -> Value {
         "train": train(settled, edition),
         "performance": performance(settled),
         "limits": limits(settled),
+        "rating": settled.diagnosis.as_ref().map(|d| crate::rating::rating_json(settled, d)),
         "risk": settled.risk.as_ref().map(|risk| crate::risk::risk_json(settled, risk)),
         "verdicts": verdicts(settled, edition),
         "candidates": settled.candidates.iter().map(|c| json!({

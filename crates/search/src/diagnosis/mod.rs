@@ -12,7 +12,7 @@ use causes::{CAUSES, Cause, Measured};
 use situation::{Occasion, Situation};
 use stillrise_design::enquiry::blocks::Observed;
 use stillrise_design::enquiry::fields::Word;
-use stillrise_design::{Job, Stop};
+use stillrise_design::{Job, Ledger, Node, Off, Stop, Trail};
 use stillrise_handbook::page::{Arg, Argument};
 use stillrise_units::math::{exp, ln};
 use stillrise_units::{Concentration, Flow, Temperature, Typed};
@@ -86,6 +86,8 @@ pub struct Diagnosis {
     pub next: Option<&'static Cause>,
     /// Sets of causes looked at.
     pub sets: usize,
+    /// Where the trail works the leading explanation, by occasion; empty until it does.
+    pub worked: Vec<Option<Node>>,
 }
 
 impl Diagnosis {
@@ -116,7 +118,7 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     let worst = performance.worst().ok_or_else(|| stop("no case has a known content"))?;
     let occasions = observed
         .iter()
-        .map(|o| Occasion::new(o, basis, &train.unit, (&worst.content, worst.flow.q)))
+        .map(|o| Occasion::new(&mut Off, o, basis, &train.unit, (&worst.content, worst.flow)))
         .collect::<Result<Vec<_>, _>>()?;
     let open: Vec<&'static Cause> =
         CAUSES.iter().copied().filter(|c| !settled(c, observed, basis.feed.pumped)).collect();
@@ -149,7 +151,25 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     let sets = explanations.len();
     explanations.retain(|e| e.weight > 0.005);
     let seen = occasions.iter().map(seen).collect();
-    Ok(Diagnosis { seen, next: next(&causes), explanations, causes, sets })
+    Ok(Diagnosis { seen, next: next(&causes), explanations, causes, sets, worked: Vec::new() })
+}
+
+/// Works the leading explanation once more, step by step, into a trail; the effluent's place by occasion.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub fn work(t: &mut Ledger, job: &Job, lead: &Explanation) -> Result<Vec<Option<Node>>, Stop> {
+    let stop = || Stop { doing: "rating".to_owned(), reason: "no unit was laid out".to_owned() };
+    let (Some(basis), Some(train)) = (&job.design.basis, &job.design.train) else { return Err(stop()) };
+    let worst = job.design.performance.as_ref().and_then(|p| p.worst()).ok_or_else(stop)?;
+    let mut places = Vec::new();
+    for observed in &job.enquiry.observed {
+        t.section(situation::section(observed));
+        let occasion = Occasion::new(t, observed, basis, &train.unit, (&worst.content, worst.flow))?;
+        let out = occasion.worked(t, &under(&occasion, &lead.causes, 1.0))?;
+        places.push(observed.oil_out.is_given().then_some(out.at));
+    }
+    Ok(places)
 }
 
 fn settled(cause: &Cause, observed: &[Observed], pumped: bool) -> bool {
@@ -167,7 +187,7 @@ fn seen(o: &Occasion<'_>) -> Seen {
     Seen {
         name: o.observed.name.clone().unwrap_or_default(),
         flow: (flow, o.observed.flow.is_given()),
-        influent: (Concentration::from_si(influent), o.observed.oil_in.is_given()),
+        influent: (influent, o.observed.oil_in.is_given()),
         temperature: (temperature, o.observed.temperature.is_given()),
         measured: o.observed.oil_out.q(),
         expected: Concentration::from_si(o.effluent(&o.usual())),

@@ -2,15 +2,19 @@
 
 use stillrise_design::basis::Basis;
 use stillrise_design::basis::fluids::{self, Season};
+use stillrise_design::basis::stated::stated;
 use stillrise_design::basis::waters::Content;
 use stillrise_design::enquiry::blocks::Observed;
 use stillrise_design::performance::State;
+use stillrise_design::performance::ladder::STUDY;
 use stillrise_design::performance::passage::{Fixed, Passage};
-use stillrise_design::provenance::Node;
+use stillrise_design::provenance::{Node, Pair, choose};
 use stillrise_design::train::unit::Unit;
-use stillrise_design::{Off, Val};
+use stillrise_design::{Off, Stop, Trail, Val, WhatIf, by, reckon};
 use stillrise_handbook::fluids::oil_density;
-use stillrise_units::{Flow, Temperature, Typed};
+use stillrise_handbook::page::{Argument, Series};
+use stillrise_units::catalog::{DEG_C, DEG_F, MG_L, ONE, PERCENT, UM};
+use stillrise_units::{Concentration, Flow, Temperature, Typed, ratio};
 
 /// What is the matter, and with what size.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -42,37 +46,46 @@ pub struct Occasion<'a> {
     /// What was observed.
     pub observed: &'a Observed,
     basis: &'a Basis,
+    content: &'a Content,
     /// The passage at the occasion's flow and temperature.
     passage: Passage,
     oil: &'a fluids::OilState,
-    temperature: Temperature,
-    flow: Flow,
-    /// Oil that arrives, kg/m3.
-    influent: f64,
+    temperature: Val<Temperature>,
+    flow: Val<Flow>,
+    /// Oil that arrives.
+    influent: Val<Concentration>,
     /// As the basis has it.
     usual: Situation,
 }
+
+const SHARE: Pair = (&PERCENT, &PERCENT);
+const TIMES: Pair = (&ONE, &ONE);
+const MG: Pair = (&MG_L, &MG_L);
 
 impl<'a> Occasion<'a> {
     /// At the flow, temperature and influent measured, else those of the case that governs.
     ///
     /// # Errors
-    /// [`stillrise_design::Stop`] when a formula has no answer.
-    pub fn new(
+    /// [`Stop`] when a formula has no answer.
+    pub fn new<T: Trail>(
+        t: &mut T,
         observed: &'a Observed,
         basis: &'a Basis,
         unit: &Unit,
-        (content, flow): (&Content, Flow),
-    ) -> Result<Self, stillrise_design::Stop> {
-        let value = |flow: Flow| Val { q: flow, at: Node::NONE };
-        let flow = observed.flow.q().unwrap_or(flow);
-        let temperature = observed.temperature.q().unwrap_or(basis.fluids.cold.temperature.q);
-        let fixed = Fixed::new(&mut Off);
-        let mut passage = Passage::new(&mut Off, basis, unit, &fixed, value(flow), (Season::Cold, State::Clean))?;
+        (content, flow): (&'a Content, Val<Flow>),
+    ) -> Result<Self, Stop> {
+        let nothing = WhatIf::default();
+        let flow = stated(t, &nothing, "flow on the occasion", &observed.flow).unwrap_or(flow);
+        let temperature = stated(t, &nothing, "temperature on the occasion", &observed.temperature)
+            .unwrap_or(basis.fluids.cold.temperature);
+        let influent =
+            stated(t, &nothing, "oil that arrived on the occasion", &observed.oil_in).unwrap_or(content.total);
+        let fixed = Fixed::new(t);
+        t.section(section(observed));
+        let mut passage = Passage::new(t, basis, unit, &fixed, flow, (Season::Cold, State::Clean))?;
         let oil = basis.fluids.heaviest(Season::Cold);
-        set_temperature(&mut passage, basis, oil, temperature)?;
+        set_temperature(t, &mut passage, basis, oil, temperature)?;
         let total = content.total.q.si();
-        let influent = observed.oil_in.q().map_or(total, Typed::si);
         let usual = Situation {
             emulsified: if total > 0.0 { content.emulsified.q.si() / total } else { 0.0 },
             dissolved: content.dissolved.q.si(),
@@ -85,7 +98,7 @@ impl<'a> Occasion<'a> {
             carried: 0.0,
             area: 1.0,
         };
-        Ok(Self { observed, basis, passage, oil, temperature, flow, influent, usual })
+        Ok(Self { observed, basis, content, passage, oil, temperature, flow, influent, usual })
     }
 
     /// As the basis has it.
@@ -94,48 +107,131 @@ impl<'a> Occasion<'a> {
         self.usual
     }
 
-    /// Flow, kg/m3 that arrive, and the temperature taken.
+    /// Flow, oil that arrives, and the temperature taken.
     #[must_use]
-    pub fn taken(&self) -> (Flow, f64, Temperature) {
-        (self.flow, self.influent, self.temperature)
+    pub fn taken(&self) -> (Flow, Concentration, Temperature) {
+        (self.flow.q, self.influent.q, self.temperature.q)
     }
 
     /// Oil that would be measured at the outlet, kg/m3; not a number where a formula has no answer.
     #[must_use]
     pub fn effluent(&self, s: &Situation) -> f64 {
+        self.worked(&mut Off, s).map_or(f64::NAN, |c| c.q.si())
+    }
+
+    /// The same, step by step; what is as in the basis leaves no step.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn worked<T: Trail>(&self, t: &mut T, s: &Situation) -> Result<Val<Concentration>, Stop> {
         let mut p = self.passage.clone();
-        p.d50.q *= s.median;
-        p.largest.q *= s.median;
-        for (size, _) in &mut p.table.q.0 {
-            *size *= s.median;
-        }
-        p.v_tank.q = p.v_tank.q * s.flow / s.area;
-        p.v_pack.q = p.v_pack.q * s.flow / (s.area * (1.0 - s.plates_lost).max(0.01));
-        p.face.q = p.face.q * s.flow / s.area;
-        if s.colder > 0.0 {
-            let colder = Temperature::from_si((self.temperature.si() - s.colder).max(273.15));
-            if set_temperature(&mut p, self.basis, self.oil, colder).is_err() {
-                return f64::NAN;
+        if differs(s.median, 1.0) {
+            let times = size(t, "median droplet over that of the basis", TIMES, ratio(s.median), p.d50.at);
+            p.d50 = reckon!(t, "median droplet then", [UM, UM], (d50 = p.d50, times = times) d50 * times);
+            p.largest = reckon!(t, "largest droplet then", [UM, UM], (d = p.largest, times = times) d * times);
+            let rows: Vec<(f64, f64)> = p.table.q.0.iter().map(|(d, share)| (d * s.median, *share)).collect();
+            if !rows.is_empty() {
+                let because = "every size of the table times that";
+                let at = [p.table.at, times.at];
+                p.table =
+                    choose(t, "measured droplets then", Some((&UM, &UM)), Series(rows), "the table", because, &at);
             }
         }
-        let Ok(left) = p.left(&mut Off, "") else { return f64::NAN };
-        let total = self.influent * s.influent;
-        let dissolved = s.dissolved.min(total);
-        let emulsified = (total * s.emulsified).min(total - dissolved);
-        let free = total - dissolved - emulsified;
-        (free * left.q.si() + emulsified + dissolved + s.carried) * s.bias
+        if differs(s.flow, 1.0) || differs(s.area, 1.0) {
+            let more = size(t, "flow over that of the occasion", TIMES, ratio(s.flow), self.flow.at);
+            let area = size(t, "area over that of the unit", TIMES, ratio(s.area), self.flow.at);
+            p.v_tank = reckon!(t, "overflow rate ahead of the pack then", [GPM_FT2, M_H], (v = p.v_tank, flow = more, area = area) v * flow / area);
+            p.v_pack = reckon!(t, "overflow rate of the plates then", [GPM_FT2, M_H], (v = p.v_pack, flow = more, area = area) v * flow / area);
+            p.face = reckon!(t, "velocity on the face of the mesh then", [FT_MIN, MM_S], (v = p.face, flow = more, area = area) v * flow / area);
+        }
+        if differs(s.plates_lost, 0.0) {
+            let lost = size(t, "share of the plates lost", SHARE, ratio(s.plates_lost.min(MOST_LOST)), p.v_pack.at);
+            p.v_pack = reckon!(t, "overflow rate of the plates left", [GPM_FT2, M_H], (v = p.v_pack, lost = lost) v / (ratio(1.0) - lost));
+        }
+        if s.colder > 0.0 {
+            let colder = Temperature::from_si((self.temperature.q.si() - s.colder).max(273.15));
+            let at = size(t, "temperature of the water then", (&DEG_F, &DEG_C), colder, self.temperature.at);
+            set_temperature(t, &mut p, self.basis, self.oil, at)?;
+        }
+        let left = p.left(t, "free oil left then")?;
+        let mut total = self.influent;
+        if differs(s.influent, 1.0) {
+            let times = size(t, "oil that arrives over that measured", TIMES, ratio(s.influent), total.at);
+            total = reckon!(t, "oil that arrives then", [MG_L, MG_L], (total = total, times = times) total * times);
+        }
+        let dissolved = if differs(s.dissolved, self.usual.dissolved) {
+            size(t, "dissolved oil then", MG, Concentration::from_si(s.dissolved), total.at)
+        } else {
+            self.content.dissolved
+        };
+        let dissolved =
+            reckon!(t, "of it dissolved", [MG_L, MG_L], (dissolved = dissolved, total = total) dissolved.min(total));
+        let among = self.content.emulsified.at;
+        let share = if differs(s.emulsified, self.usual.emulsified) {
+            size(t, "emulsified share of the oil then", SHARE, ratio(s.emulsified), among)
+        } else {
+            let because = "emulsified over total oil of the basis";
+            let at = [among, self.content.total.at];
+            choose(t, "emulsified share of the oil", Some(SHARE), ratio(s.emulsified), "the basis", because, &at)
+        };
+        let emulsified = reckon!(
+            t,
+            "of it emulsified",
+            [MG_L, MG_L],
+            (total = total, share = share, dissolved = dissolved)(total * share).min(total - dissolved)
+        );
+        let mut out = reckon!(
+            t,
+            "total oil out then",
+            [MG_L, MG_L],
+            (total = total, dissolved = dissolved, emulsified = emulsified, left = left)(
+                total - dissolved - emulsified
+            ) * left
+                + emulsified
+                + dissolved
+        );
+        if differs(s.carried, 0.0) {
+            let carried = size(t, "oil carried under the lip", MG, Concentration::from_si(s.carried), out.at);
+            out = reckon!(t, "with what is carried", [MG_L, MG_L], (out = out, carried = carried) out + carried);
+        }
+        if differs(s.bias, 1.0) {
+            let bias = size(t, "measured over true oil", TIMES, ratio(s.bias), out.at);
+            out = reckon!(t, "as it would be measured", [MG_L, MG_L], (out = out, bias = bias) out * bias);
+        }
+        Ok(out)
     }
 }
 
-fn set_temperature(
+/// No pack is lost altogether.
+const MOST_LOST: f64 = 0.99;
+
+fn differs(a: f64, b: f64) -> bool {
+    a.to_bits() != b.to_bits()
+}
+
+/// The section of the trail that holds an occasion.
+#[must_use]
+pub fn section(observed: &Observed) -> String {
+    format!("{STUDY}, rating: {}", observed.name.as_deref().unwrap_or("occasion"))
+}
+
+/// The size of a cause, as it was found.
+fn size<T: Trail, Q: Argument>(t: &mut T, label: &str, units: Pair, q: Q, on: Node) -> Val<Q> {
+    let among = "sizes over the usual range of the cause and half as far again beyond";
+    let because =
+        "the set of causes explains the measurements best with it; without a cause that moves it, as observed";
+    choose(t, label, Some(units), q, among, because, &[on])
+}
+
+fn set_temperature<T: Trail>(
+    t: &mut T,
     p: &mut Passage,
     basis: &Basis,
     oil: &fluids::OilState,
-    temperature: Temperature,
-) -> Result<(), stillrise_design::Stop> {
-    let at = Val { q: temperature, at: Node::NONE };
-    let water = fluids::water(&mut Off, at, basis.fluids.salinity)?;
-    (p.water, p.viscosity, p.temperature) = (water.density, water.viscosity, at);
-    p.oil.q = oil_density::density(oil.density_15.q, temperature, oil.group.q)?;
+    temperature: Val<Temperature>,
+) -> Result<(), Stop> {
+    let water = fluids::water(t, temperature, basis.fluids.salinity)?;
+    (p.water, p.viscosity, p.temperature) = (water.density, water.viscosity, temperature);
+    p.oil = by!(t, "density of the oil then", oil_density::density(oil.density_15, temperature, oil.group))?;
     Ok(())
 }
