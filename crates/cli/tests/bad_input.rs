@@ -86,6 +86,7 @@ fn distributions_and_shears_that_cannot_be() {
     let shear = |keys: &str| format!("{HEAD}{WASH}[[shear]]\nname = \"v\"\n{keys}\n");
     refused(&shear("kind = \"valve\"\nflow = \"9 gpm\""), &["is a valve without diameter and pressure"]);
     refused(&shear("kind = \"pump\""), &["is a pump without pump"]);
+    refused(&shear("kind = \"pump\"\npump = \"vane\"\npressure = \"9 psi\""), &["a pump has no pressure"]);
     refused(&shear("kind = \"weir\""), &["is not a word of \"kind\""]);
     refused(
         &shear("kind = \"fitting\"\nfitting = \"elbow\"\nflow = \"9 gpm\"\ndiameter = \"2 in\""),

@@ -52,7 +52,7 @@ fn under(id: &str) -> String {
     };
     let mut lines = vec![format!("oil_out = \"{out:.1} mg/L\"")];
     let measured = |what| !cause.settled_by.contains(&what);
-    use stillrise_search::diagnosis::causes::Measured;
+    use stillrise_search::diagnosis::causes::{Gauge, Measured};
     if measured(Measured::OilIn) {
         lines.push("oil_in = \"200 mg/L\"".to_owned());
     }
@@ -73,6 +73,11 @@ fn under(id: &str) -> String {
     }
     if let Some(word) = most(&alarms, cause.alarm.as_ref().map(|c| &c[..])) {
         lines.push(format!("alarm = \"{word}\""));
+    }
+    match cause.gauge {
+        Some(Gauge::OilLayer) => lines.push("oil_layer = \"400 mm\"".to_owned()),
+        Some(Gauge::Sludge) => lines.push("sludge = \"700 mm\"".to_owned()),
+        None => {}
     }
     lines.push(format!("backed_up = \"{}\"", if cause.backed_up > 0.5 { "60 mm" } else { "0 mm" }));
     let lines = lines.join("\n");
@@ -111,6 +116,27 @@ fn each_cause_is_found_again() {
         }
     }
     assert!(lost.is_empty(), "{}", lost.join("\n"));
+}
+
+/// A layer over its cap, or sludge in the plates, outweighs what the effluent alone would say; a depth that the unit
+/// cannot hold is refused.
+#[test]
+fn what_was_gauged_counts() {
+    let with =
+        |gauged: &str| format!("[[observed]]\nname = \"a\"\noil_out = \"90 mg/L\"\nflow = \"6 m3/h\"\n{gauged}\n");
+    let weight = |gauged: &str, id: &str| {
+        let found = look(&with(gauged));
+        found.causes.iter().find(|(c, _)| c.id == id).map_or(0.0, |(_, w)| *w)
+    };
+    for (key, thin, thick, id) in
+        [("oil_layer", "20 mm", "500 mm", "oil-over-cap"), ("sludge", "60 mm", "900 mm", "blocked-plates")]
+    {
+        let [low, none, high] = [format!("{key} = \"{thin}\""), String::new(), format!("{key} = \"{thick}\"")]
+            .map(|gauged| weight(&gauged, id));
+        assert!(low < none && none < high && high > 0.8, "{id}: {low} {none} {high}");
+    }
+    let refused = diagnose(&shop(&with("oil_layer = \"4 m\"")).job).expect_err("too deep");
+    assert!(refused.reason.contains("4 m is more than"), "{refused}");
 }
 
 /// What stands in an enquiry as measured is no cause any more, and a pump that is not there shears nothing.

@@ -190,6 +190,7 @@ static ROWS: &[Row] = rows! {
     "kind-of-pump-unknown": "pumped" "passes"; "inlet.pump" = OUT => "warns"
     "kind-of-pump-unknown": "pumped" "passes"; "inlet.pump" = "gravity" => "warns"
 
+    "sheared-before-unit": "wash" ["shear.name" = "level valve", "shear.kind" = "valve", "shear.flow" = "60 gpm", "shear.diameter" = "3 in", "shear.pressure" = "0.01 psi"] "passes"; "shear.pressure" = "90 psi" => "warns"
     "mesh-too-fast": "wash" ["unit.dimensions.mesh_velocity_limit" = "20 mm/s"] "passes"; "unit.dimensions.mesh_velocity_limit" = "1 mm/s" => "fails"
     "mesh-too-fast": "wash" "passes"; "stream.flow" = "1000 gpm" => "warns"
     "solids-hover": "wash" ["solids.oil" = "0 %"] "passes"; "solids.density" = "1040 kg/m3" => "warns"

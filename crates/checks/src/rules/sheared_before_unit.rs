@@ -31,6 +31,15 @@ fn look(s: &Subject<'_>) -> Verdict {
         None => format!("no droplet above {} survives the {name}", show(survives.q)),
     };
     let free = floors::free_droplet();
+    if shear.overruled {
+        let stated = basis.droplets.d50;
+        return if left.q < stated.q {
+            let text = format!("{says}; the droplets at the unit are stated all the same, with a median of {}: one of the two is wrong", show(stated.q));
+            Verdict::warns(text, stated.at)
+        } else {
+            Verdict::passes(format!("{says}; stated at the unit is {}", show(stated.q)))
+        };
+    }
     if !shear.governs {
         Verdict::passes(format!("{says}; what arrives has a median of {}", show(basis.droplets.d50.q)))
     } else if left.q < free.value {

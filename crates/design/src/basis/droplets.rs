@@ -52,13 +52,15 @@ pub fn droplets<T: Trail>(
     };
     if let Some(table) = table(t, e)? {
         let d50 = by!(t, "volume median diameter at the unit", measured_median::diameter(table))?;
-        return Ok((Droplets { law, d50, shape, largest, table }, None));
+        let shear = overruled(t, w, e, fluids, feed)?;
+        return Ok((Droplets { law, d50, shape, largest, table }, shear));
     }
     let table = given(t, "measured droplets", Some(SIZE), Series::default(), "definition", "none measured");
     let number = e.droplets.base.0 == Some(DropletBase::Number);
     if let Some(d50) = stated(t, w, "volume median diameter at the unit", &e.droplets.d50) {
         let d50 = if number { by_volume(t, d50, shape)? } else { d50 };
-        return Ok((Droplets { law, d50, shape, largest, table }, None));
+        let shear = overruled(t, w, e, fluids, feed)?;
+        return Ok((Droplets { law, d50, shape, largest, table }, shear));
     }
     let sheared = feed.pumped || !e.shear.is_empty();
     let arriving = arriving(t, w, e, sheared, number.then_some(shape))?;
@@ -66,8 +68,7 @@ pub fn droplets<T: Trail>(
     let Some(mut shear) = shear::shear(t, w, e, fluids, feed)? else { return Ok((droplets, None)) };
     let hardest = shear.hardest();
     let survives = hardest.survives;
-    let after =
-        e.droplets.after_pump.0.unwrap_or(if hardest.is_pump { AfterPump::Replaced } else { AfterPump::Capped });
+    let after = e.droplets.after_pump.0.unwrap_or(AfterPump::Replaced);
     if after == AfterPump::Capped {
         shear.governs = survives.q < arriving.q;
         if survives.q < largest.q {
@@ -109,6 +110,25 @@ pub fn droplets<T: Trail>(
         );
     }
     Ok((droplets, Some(shear)))
+}
+
+/// What the shears that the enquiry names would leave, where the droplets at the unit are stated all the same.
+fn overruled<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    fluids: &Fluids,
+    feed: &FeedState,
+) -> Result<Option<Shear>, Stop> {
+    if e.shear.is_empty() {
+        return Ok(None);
+    }
+    let Some(mut shear) = shear::shear(t, w, e, fluids, feed)? else { return Ok(None) };
+    let spread = spread(t, w, e);
+    let survives = shear.hardest().survives;
+    shear.median = Some(by!(t, "median the shear would leave", sheared_median::diameter(survives, spread))?);
+    shear.overruled = true;
+    Ok(Some(shear))
 }
 
 const SIZE: Pair = (&UM, &UM);

@@ -3,17 +3,17 @@
 
 use super::cases::FeedState;
 use super::fluids::{Fluids, OilState};
-use super::stated::{standby, stated};
+use super::stated::{standby, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::shear::{ShearBlock, ShearKind};
-use crate::provenance::{Stop, Trail, Val, WhatIf, assume, given};
+use crate::provenance::{Stop, Trail, Val, WhatIf, assume, choose, given};
 use crate::{by, reckon, say};
-use stillrise_handbook::fluids::chemicals::{Effect, chemical};
+use stillrise_handbook::fluids::chemicals::chemical;
 use stillrise_handbook::hydraulics::fittings::fitting_of;
 use stillrise_handbook::hydraulics::{circle_area, colebrook, laminar_friction, mean_velocity, pipe_reynolds};
 use stillrise_handbook::separation::pumps::pump;
 use stillrise_handbook::separation::{hinze_droplet, pipe_dissipation, valve_dissipation, viscous_hinze};
-use stillrise_units::catalog::{MN_M, ONE, W_KG};
+use stillrise_units::catalog::{MN_M, ONE, UM, W_KG};
 use stillrise_units::{Dissipation, Length, Pressure, Ratio, SurfaceTension, Typed, Viscosity, ratio};
 
 /// One place where droplets may break.
@@ -38,6 +38,8 @@ pub struct Shear {
     pub median: Option<Val<Length>>,
     /// Whether it is finer than what would have come without.
     pub governs: bool,
+    /// Whether the droplets at the unit are stated all the same, and stand.
+    pub overruled: bool,
 }
 
 impl Shear {
@@ -58,8 +60,9 @@ impl Shear {
     }
 }
 
-/// The oil that breaks into the finest droplets: the one with the lowest tension.
-struct Broken {
+/// One oil as it breaks.
+struct Broken<'a> {
+    name: &'a str,
     tension: Val<SurfaceTension>,
     /// Viscosity of the oil, and the coefficient that goes with it; `None` where it is not known.
     thick: Option<(Val<Viscosity>, Val<Ratio>)>,
@@ -79,7 +82,7 @@ pub fn shear<T: Trail>(
     if !feed.pumped && e.shear.is_empty() {
         return Ok(None);
     }
-    let broken = broken(t, w, e, fluids)?;
+    let broken = broken(t, w, e, fluids);
     let mut places = Vec::new();
     for block in &e.shear {
         let name = block.name.clone().unwrap_or_else(|| "unnamed shear".to_owned());
@@ -93,20 +96,19 @@ pub fn shear<T: Trail>(
         places.push(Place { name: "pump".to_owned(), is_pump: true, dissipation, survives });
     }
     let mut places = places.into_iter();
-    Ok(places.next().map(|first| Shear { first, others: places.collect(), median: None, governs: false }))
+    Ok(places.next().map(|first| Shear {
+        first,
+        others: places.collect(),
+        median: None,
+        governs: false,
+        overruled: false,
+    }))
 }
 
-fn broken<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &Fluids) -> Result<Broken, Stop> {
-    let mut oil: &OilState = &fluids.oils[0];
-    for other in &fluids.oils {
-        if other.tension.q < oil.tension.q {
-            oil = other;
-        }
-    }
-    let detergent =
-        e.chemicals.iter().filter_map(|c| c.kind.as_deref().and_then(chemical)).any(|c| c.effect == Effect::Emulsifies);
-    let tension = if detergent {
-        assume(
+fn broken<'a, T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &'a Fluids) -> Vec<Broken<'a>> {
+    let kinds = e.chemicals.iter().filter_map(|c| c.kind.as_deref().and_then(chemical));
+    let with_surfactant = if kinds.into_iter().any(|c| c.surfactant) {
+        Some(assume(
             t,
             w,
             standby(
@@ -117,45 +119,63 @@ fn broken<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &Fluids) -> Resu
                 (SurfaceTension::of(1.0, &MN_M), SurfaceTension::of(4.0, &MN_M), SurfaceTension::of(15.0, &MN_M)),
                 "from memory: 3 to 5 mN/m with surfactant, less with strong detergent",
             ),
-        )
+        ))
     } else {
-        oil.tension
+        None
     };
-    let thick = match oil.viscosity {
-        Some(nu) => {
-            let mu = reckon!(t, "viscosity of the oil that breaks", [CP, MPA_S], (nu = nu, rho = oil.cold) nu * rho);
-            let b = assume(
-                t,
-                w,
-                standby(
-                    "coefficient of the oil's own viscosity in breaking",
-                    (&ONE, &ONE),
-                    "method.viscosity_group",
-                    "",
-                    (ratio(0.0), ratio(0.25), ratio(1.0)),
-                    "from memory: Davies lets the tension grow by a quarter of viscosity times eddy velocity, which is about this at a Weber number of one; 0 is the safe side",
-                ),
-            );
-            Some((mu, b))
-        }
-        None => None,
+    let b = stated_or(
+        t,
+        w,
+        &e.method.viscosity_group,
+        standby(
+            "coefficient of the oil's own viscosity in breaking",
+            (&ONE, &ONE),
+            "method.viscosity_group",
+            "",
+            (ratio(0.0), ratio(0.0), ratio(0.25)),
+            "0, a thin oil, is the safe side; from memory Davies (1985) lets the tension grow by a quarter of viscosity times eddy velocity, which is 0.25 at a Weber number of one",
+        ),
+    );
+    let one = |oil: &'a OilState| Broken {
+        name: &oil.name,
+        tension: with_surfactant.unwrap_or(oil.tension),
+        thick: oil.viscosity.map(|nu| {
+            let label = say!(T, "viscosity of {} as it breaks", oil.name);
+            (reckon!(t, &label, [CP, MPA_S], (nu = nu, rho = oil.cold) nu * rho), b)
+        }),
     };
-    Ok(Broken { tension, thick })
+    fluids.oils.iter().map(one).collect()
 }
 
 fn survives<T: Trail>(
     t: &mut T,
     fluids: &Fluids,
-    broken: &Broken,
+    broken: &[Broken<'_>],
     name: &str,
     dissipation: Val<Dissipation>,
 ) -> Result<Val<Length>, Stop> {
     let label = say!(T, "largest droplet that survives the {name}");
     let water = fluids.cold.density;
-    Ok(match broken.thick {
-        Some((mu, b)) => by!(t, &label, viscous_hinze::diameter(broken.tension, water, dissipation, mu, b))?,
-        None => by!(t, &label, hinze_droplet::diameter(broken.tension, water, dissipation))?,
-    })
+    let several = broken.len() > 1;
+    let mut finest: Option<Val<Length>> = None;
+    let mut nodes = Vec::new();
+    for oil in broken {
+        let label = if several { say!(T, "{label}, {}", oil.name) } else { label.clone() };
+        let size = match oil.thick.filter(|(_, b)| b.q.si() > 0.0) {
+            Some((mu, b)) => by!(t, &label, viscous_hinze::diameter(oil.tension, water, dissipation, mu, b))?,
+            None => by!(t, &label, hinze_droplet::diameter(oil.tension, water, dissipation))?,
+        };
+        nodes.push(size.at);
+        if finest.is_none_or(|finest| size.q < finest.q) {
+            finest = Some(size);
+        }
+    }
+    let finest = finest.ok_or_else(|| Stop { doing: label.clone(), reason: "there is no oil".to_owned() })?;
+    if !several {
+        return Ok(finest);
+    }
+    let because = "the oil that breaks into the finest droplets";
+    Ok(choose(t, &label, Some((&UM, &UM)), finest.q, "all oils that may come", because, &nodes))
 }
 
 fn feed_pump<T: Trail>(t: &mut T, w: &WhatIf, feed: &FeedState) -> Val<Dissipation> {

@@ -335,7 +335,7 @@ keys! {
         table: Curve = spec.like("[\"20 um: 5 %\", \"60 um: 40 %\", \"200 um: 100 %\"]");
         /// Whether d50 or table count volume or droplets
         base: Word<DropletBase> = spec.like("\"volume\"");
-        /// What the hardest shear ahead leaves of the distribution; by itself a pump replaces it, all else caps it
+        /// What the hardest shear ahead leaves of the distribution, where it breaks the droplets
         after_pump: Word<AfterPump> = spec.like("\"replaced\"");
     }
 }
@@ -499,6 +499,8 @@ keys! {
         mesh_sticking: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0 %", "100 %").safe_smaller().like("\"50 %\"");
         /// Share of the mesh's voids that oil fills
         mesh_saturation: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0 %", "90 %").safe_larger().like("\"15 %\"");
+        /// How much the oil's own viscosity resists breaking: 0 for a thin oil, the safe side
+        viscosity_group: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0", "2").safe_smaller().like("0.25");
         /// Which rounding of the API factor
         factor: Word<FactorRounding> = spec.like("\"product\"");
         /// Basis of the gap Reynolds number

@@ -38,7 +38,7 @@ keys! {
         kind: Word<ShearKind> = spec.like("\"valve\"").needed();
         /// Flow through it
         flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.01 gpm", "100000 gpm").safe_larger().like("\"60 gpm\"");
-        /// Inside diameter of the pipe, or of the bore that the jet fills
+        /// Inside diameter of the pipe; of a valve or an orifice the bore of its seat, which the jet fills
         diameter: Quantity<Length> = spec.units(&IN, &MM).between("0.1 in", "100 in").safe_smaller().like("\"2 in\"");
         /// Pressure lost in a valve
         pressure: Quantity<Pressure> = spec.units(&PSI, &KPA).between("0 psi", "10000 psi").safe_larger().like("\"15 psi\"");
@@ -52,6 +52,18 @@ keys! {
 }
 
 impl ShearBlock {
+    /// Keys that its kind has no use for.
+    #[must_use]
+    pub fn idle(&self) -> Vec<&'static str> {
+        let Some(kind) = self.kind.0 else { return Vec::new() };
+        let all = [
+            ("pressure", kind == ShearKind::Valve, self.pressure.is_given()),
+            ("fitting", kind == ShearKind::Fitting, self.fitting.is_some()),
+            ("pump", kind == ShearKind::Pump, self.pump.is_some()),
+        ];
+        all.into_iter().filter(|(_, used, given)| *given && !used).map(|(name, ..)| name).collect()
+    }
+
     /// What it lacks to find its dissipation.
     #[must_use]
     pub fn missing(&self) -> Vec<&'static str> {
@@ -74,8 +86,15 @@ pub(super) fn faults(blocks: &[ShearBlock], faults: &mut Vec<Fault>) {
         // What was written and refused has its fault already.
         let refused = |key: &&str| faults.iter().any(|f| f.place.contains(&format!("{place}: {key}")));
         let missing: Vec<&str> = block.missing().into_iter().filter(|key| !refused(key)).collect();
+        let kind = block.kind.0.map_or("", ShearKind::word);
+        for key in block.idle() {
+            faults.push(Fault::new(
+                format!("{place}: {key}"),
+                format!("a {kind} has no {key}"),
+                "leave it out, or check kind",
+            ));
+        }
         if !missing.is_empty() {
-            let kind = block.kind.0.map_or("", ShearKind::word);
             faults.push(Fault::new(
                 place,
                 format!("is a {kind} without {}", missing.join(" and ")),

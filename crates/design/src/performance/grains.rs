@@ -38,8 +38,8 @@ pub struct GrainBand {
     pub ahead: Val<MassRate>,
     /// Dry solids that settle between the plates and slide off them.
     pub between: Val<MassRate>,
-    /// Velocity that scours the finest of them off the floor; `None` for those without a finest, and for grains
-    /// no heavier than the water.
+    /// Velocity that scours the finest of them off the floor; `None` for those that cohere, below 20 µm, and for
+    /// grains no heavier than the water.
     pub scour: Option<Val<Velocity>>,
 }
 
@@ -80,7 +80,7 @@ impl Grains {
             v_tank: p.v_tank,
             tank: fixed.mixed,
             index: fixed.no_index,
-            v_pack: p.v_pack,
+            v_pack: p.v_sinking,
             unequal: p.spread,
             regime: p.regime,
         }
@@ -133,7 +133,8 @@ pub fn bands<T: Trail>(
         let between = reckon!(t, "dry solids that settle between the plates", [LB_D, KG_D],
             (all = storage.dry, tank = behind, pack = pack) all * (tank - pack));
         let s = &basis.solids;
-        let heavy = s.density.q > basis.fluids.cold.density.q && from.q.si() > 0.0;
+        // Finer grains cohere: Camp's formula knows no such sludge.
+        let heavy = s.density.q > basis.fluids.cold.density.q && from.q >= Length::of(20.0, &UM);
         let scour = if heavy {
             let water = basis.fluids.cold.density;
             Some(by!(

@@ -13,6 +13,7 @@ use crate::{by, reckon};
 use stillrise_handbook::hydraulics::mean_velocity;
 use stillrise_handbook::page::Series;
 use stillrise_handbook::separation::gap_reynolds::ReynoldsBasis;
+use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_handbook::separation::plate_removal::GapRegime;
 use stillrise_handbook::separation::remaining_oil::{DropletLaw, RiseLaw};
 use stillrise_handbook::separation::tank_removal::TankModel;
@@ -104,6 +105,8 @@ pub struct Passage {
     pub index: Val<Ratio>,
     /// Overflow rate of the plates.
     pub v_pack: Val<Velocity>,
+    /// Overflow rate of the plates for what sinks.
+    pub v_sinking: Val<Velocity>,
     /// Unequal flow between the gaps.
     pub spread: Val<Ratio>,
     /// Flow in the gaps.
@@ -161,6 +164,19 @@ impl Passage {
         let counts = by!(t, "plate area that counts", capture_area::area(plates, open, f.angle, f.run))?;
         let v_pack =
             reckon!(t, "overflow rate of the plates", [GPM_FT2, M_H], (flow = flow, area = counts) flow / area);
+        // What sinks meets the water the other way round.
+        let v_sinking = match f.run.q {
+            PlateRun::CrossFlow => v_pack,
+            run => {
+                let other = if run == PlateRun::CoCurrent { PlateRun::CounterCurrent } else { PlateRun::CoCurrent };
+                let because = "what sinks slides the other way";
+                let other =
+                    choose(t, "how the water runs for what sinks", None, other, "ways to run", because, &[f.run.at]);
+                let counts =
+                    by!(t, "plate area that counts for what sinks", capture_area::area(plates, open, f.angle, other))?;
+                reckon!(t, "overflow rate of the plates for what sinks", [GPM_FT2, M_H], (flow = flow, area = counts) flow / area)
+            }
+        };
         let gap_velocity = by!(t, "velocity in the gaps", mean_velocity::velocity(flow, open))?;
         let reynolds = by!(
             t,
@@ -223,6 +239,7 @@ impl Passage {
             tank: m.tank,
             index,
             v_pack,
+            v_sinking,
             spread: m.maldistribution,
             regime,
             solidity: f.mesh_solidity,

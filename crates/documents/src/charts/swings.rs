@@ -2,6 +2,7 @@
 
 use super::shown;
 use crate::render::chart::{Axis, BarChart, Bars, Share, Swing};
+use stillrise_design::provenance::show;
 use stillrise_search::Settled;
 use stillrise_units::math;
 
@@ -13,23 +14,21 @@ pub(super) fn tornado(settled: &Settled) -> Option<BarChart> {
     let worst = settled.job.design.performance.as_ref()?.worst()?;
     let influent = worst.content.total.q;
     let centre = shown(worst.total.expected.q, influent);
+    let system = settled.job.enquiry.system();
     let mut swings: Vec<Swing> = settled
-        .questions
+        .risk
         .iter()
-        .filter_map(|q| {
-            let end = |answer: &str| {
-                let outcome = q.outcomes.iter().find(|o| o.answer == answer);
-                outcome.map_or(Some(centre), |o| o.effluent.map(|c| shown(c, influent)))
-            };
-            let (low, high) = (end(&q.range.0)?, end(&q.range.1)?);
-            let (low_text, high_text) = q.range.clone();
-            (low.to_bits() != high.to_bits()).then(|| Swing { name: q.label.clone(), low, high, low_text, high_text })
+        .flat_map(|risk| &risk.swings)
+        .filter_map(|s| {
+            let [low, high] = s.effluent;
+            let (low, high) = (shown(low?, influent), shown(high?, influent));
+            let [low_text, high_text] = [0, 1].map(|k| show(&s.ends[k], s.input.units, system));
+            let name = s.input.label.clone();
+            (low.to_bits() != high.to_bits()).then_some(Swing { name, low, high, low_text, high_text })
         })
         .collect();
-    let width = |s: &Swing| (s.high - s.low).abs();
-    swings.sort_by(|a, b| width(b).total_cmp(&width(a)));
     swings.truncate(SHOWN);
-    let title = "What moves the effluent, one answer at a time";
+    let title = "What moves the effluent, one input at a time";
     let bars = Bars::Tornado { centre, swings };
     let any = matches!(&bars, Bars::Tornado { swings, .. } if !swings.is_empty());
     any.then(|| BarChart::new(title, Axis::linear("Total oil out", "mg/L"), bars))

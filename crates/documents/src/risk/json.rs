@@ -40,6 +40,9 @@ pub fn risk_json(settled: &Settled, risk: &Risk) -> Value {
             value["total"] = json!(c.share.total);
             value
         }).collect::<Vec<_>>(),
+        "swings": risk.swings.iter().map(|s| json!({
+            "input": input(&s.input), "ends": s.ends.each_ref().map(arg), "total_oil_out": s.effluent.map(|c| c.map(mg_l)),
+        })).collect::<Vec<_>>(),
         "idle": risk.idle.iter().map(input).collect::<Vec<_>>(),
         "caution": crate::summary::CAUTION,
     })
@@ -53,12 +56,15 @@ fn spread(s: &Spread) -> Value {
     json!({ "p05": mg_l(s.low), "median": mg_l(s.median), "p95": mg_l(s.high), "mean": mg_l(s.mean) })
 }
 
-fn input(i: &Input) -> Value {
-    let arg = |a: &Arg| match a {
+fn arg(a: &Arg) -> Value {
+    match a {
         Arg::Number(si) => json!(si),
         Arg::Choice(word) => json!(word),
         Arg::Series(pairs) => json!(pairs),
-    };
+    }
+}
+
+fn input(i: &Input) -> Value {
     let range = match &i.range {
         Range::Number { low, likely, high, distribution } => {
             json!({ "low": low, "likely": likely, "high": high, "distribution": distribution.word() })

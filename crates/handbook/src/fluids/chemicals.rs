@@ -37,6 +37,8 @@ pub struct Chemical {
     pub title: &'static str,
     /// What it does.
     pub effect: Effect,
+    /// Whether it lowers the tension between oil and water.
+    pub surfactant: bool,
     /// Share of the oil that gravity no longer reaches while it is present.
     pub emulsified: Spread,
     /// Why.
@@ -57,6 +59,7 @@ pub static CHEMICALS: &[Chemical] = &[
         word: "none",
         title: "No chemicals",
         effect: Effect::Harmless,
+        surfactant: false,
         emulsified: share(0.0, 0.0, 5.0),
         explains: "Rain from a dry yard, or plain water, leaves oil in drops that gravity can reach.",
         what_could: "Nothing is needed; keep it so.",
@@ -66,6 +69,7 @@ pub static CHEMICALS: &[Chemical] = &[
         word: "hot-water",
         title: "Hot water or high pressure without detergent",
         effect: Effect::Emulsifies,
+        surfactant: false,
         emulsified: share(0.0, 5.0, 20.0),
         explains: "Jets break oil into fine drops, but without a surfactant these join again in still water; hot water or \
             pressure is the lesser evil beside detergent.",
@@ -76,6 +80,7 @@ pub static CHEMICALS: &[Chemical] = &[
         word: "quick-break-detergent",
         title: "Quick-break (splitting) detergent",
         effect: Effect::Emulsifies,
+        surfactant: true,
         emulsified: share(5.0, 10.0, 20.0),
         explains: "Made to let oil go within minutes, but only at its dose and not mixed with other cleaners; part of the \
             oil stays as fine drops.",
@@ -86,6 +91,7 @@ pub static CHEMICALS: &[Chemical] = &[
         word: "soap",
         title: "Soap and hand cleaner",
         effect: Effect::Emulsifies,
+        surfactant: true,
         emulsified: share(10.0, 30.0, 80.0),
         explains: "A surfactant; hard water takes part of it out as curd, which blocks plates and mesh.",
         what_could: "Send it to the sanitary sewer without a separator; clean spills dry.",
@@ -95,6 +101,7 @@ pub static CHEMICALS: &[Chemical] = &[
         word: "alkaline-degreaser",
         title: "Alkaline degreaser",
         effect: Effect::Emulsifies,
+        surfactant: true,
         emulsified: share(20.0, 50.0, 100.0),
         explains: "Lifts oil by making it a fine emulsion that holds for days, and frees oil already caught.",
         what_could: "Change to a quick-break cleaner or to dry cleaning; otherwise split with acid or coagulant, then \
@@ -105,6 +112,7 @@ pub static CHEMICALS: &[Chemical] = &[
         word: "surfactant-heavy-detergent",
         title: "Detergent rich in surfactant",
         effect: Effect::Emulsifies,
+        surfactant: true,
         emulsified: share(50.0, 80.0, 100.0),
         explains: "Takes the interfacial tension to a few mN/m or below; drops under some 15 µm are held apart and do not rise.",
         what_could: "Chemical splitting and flotation, membranes or evaporation; another cleaner; recycling of the wash water.",
@@ -114,6 +122,7 @@ pub static CHEMICALS: &[Chemical] = &[
         word: "foam-agent",
         title: "Fire-fighting foam",
         effect: Effect::Emulsifies,
+        surfactant: true,
         emulsified: share(50.0, 90.0, 100.0),
         explains: "Surfactants by design, many fluorinated: the oil is emulsified, the vessel foams, and fluorinated matter \
             (PFAS) passes and stays behind in the vessel.",
@@ -125,6 +134,7 @@ pub static CHEMICALS: &[Chemical] = &[
         word: "soluble-coolant",
         title: "Soluble (emulsifiable) cutting coolant",
         effect: Effect::NotSeparable,
+        surfactant: true,
         emulsified: share(80.0, 95.0, 100.0),
         explains: "An emulsion made to last: the oil in it never rises. Only tramp oil floating on it does.",
         what_could: "Keep it out; skim the tramp oil at the machine; split with acid or salt, ultrafilter or evaporate; or \
@@ -135,6 +145,7 @@ pub static CHEMICALS: &[Chemical] = &[
         word: "glycol",
         title: "Glycol: antifreeze and de-icing fluid",
         effect: Effect::NotSeparable,
+        surfactant: false,
         emulsified: share(0.0, 5.0, 20.0),
         explains: "Mixes with water in any ratio and passes; a great oxygen demand; its inhibitors help to release trapped oil.",
         what_could: "Collect it apart for recycling; biological treatment; sanitary sewer with consent.",
@@ -144,6 +155,7 @@ pub static CHEMICALS: &[Chemical] = &[
         word: "brake-fluid",
         title: "Brake fluid of glycol ether",
         effect: Effect::NotSeparable,
+        surfactant: false,
         emulsified: share(0.0, 5.0, 20.0),
         explains: "Mixes with water and passes, and releases trapped oil.",
         what_could: "Collect it apart in the workshop.",
@@ -153,6 +165,7 @@ pub static CHEMICALS: &[Chemical] = &[
         word: "urea-solution",
         title: "Urea solution for diesel exhaust",
         effect: Effect::NotSeparable,
+        surfactant: false,
         emulsified: share(0.0, 0.0, 5.0),
         explains: "Dissolved in water; passes, and becomes ammonia.",
         what_could: "Separate containment at its dispenser; biological treatment.",
@@ -162,6 +175,7 @@ pub static CHEMICALS: &[Chemical] = &[
         word: "alcohol-fuel",
         title: "Alcohol fuel: E85, methanol, ethanol blends",
         effect: Effect::Dissolves,
+        surfactant: false,
         emulsified: share(0.0, 10.0, 30.0),
         explains: "The alcohol leaves the fuel for the water, passes, and as a cosolvent can carry more benzene and its kin into solution.",
         what_could: "Hold spills in a closed containment and remove them; stripping or biological treatment of what is \
@@ -172,6 +186,7 @@ pub static CHEMICALS: &[Chemical] = &[
         word: "solvent",
         title: "Solvent: mineral spirits, parts washer, thinner",
         effect: Effect::Dissolves,
+        surfactant: false,
         emulsified: share(5.0, 20.0, 50.0),
         explains: "A few per cent of solvent helps oil to emulsify; aromatics in it dissolve; chlorinated solvents are \
             heavier than water and sink.",
@@ -182,6 +197,7 @@ pub static CHEMICALS: &[Chemical] = &[
         word: "brine",
         title: "Brine and road salt",
         effect: Effect::ShiftsDensity,
+        surfactant: false,
         emulsified: share(0.0, 0.0, 5.0),
         explains: "Salt makes water heavier, so oil rises faster, but the oil level, weirs and floats stand otherwise than \
             in fresh water; a layer of brine may lie below the melt water. It corrodes steel.",

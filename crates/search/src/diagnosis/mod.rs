@@ -8,14 +8,16 @@
 pub mod causes;
 pub mod situation;
 
-use causes::{CAUSES, Cause, Measured};
+use causes::{CAUSES, Cause, Gauge, Measured};
 use situation::{Occasion, Situation};
 use stillrise_design::enquiry::blocks::Observed;
 use stillrise_design::enquiry::fields::Word;
+use stillrise_design::performance::Performance;
+use stillrise_design::train::unit::Unit;
 use stillrise_design::{Job, Ledger, Node, Off, Stop, Trail};
 use stillrise_handbook::page::{Arg, Argument};
 use stillrise_units::math::{exp, ln};
-use stillrise_units::{Concentration, Flow, Temperature, Typed};
+use stillrise_units::{Concentration, Flow, Length, Temperature, Typed, print};
 
 /// Scatter of a measured over the true oil content, as the standard deviation of its logarithm: sampling and
 /// laboratory together. Engineering judgement.
@@ -26,6 +28,10 @@ const STRAY: f64 = 0.05;
 const LOOKS: [f64; 4] = [0.75, 0.17, 0.03, 0.05];
 const JARS: [f64; 3] = [0.75, 0.15, 0.10];
 const ALARMS: [f64; 4] = [0.75, 0.05, 0.15, 0.05];
+/// Share of what it must not reach below which a depth says nothing is the matter; in between, the more the worse.
+const CLEAR: f64 = 0.5;
+/// Chance that a depth was gauged wrong.
+const MISREAD: f64 = 0.03;
 /// Steps in which a size is searched, over its logarithm, and how far beyond its usual ends.
 const SIZES: u32 = 24;
 const BEYOND: f64 = 1.5;
@@ -116,6 +122,11 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     };
     let performance = job.design.performance.as_ref().ok_or_else(|| stop("the unit's performance was not found"))?;
     let worst = performance.worst().ok_or_else(|| stop("no case has a known content"))?;
+    let gauges = Gauges::new(performance, &train.unit);
+    let absurd = gauges.absurd(observed);
+    if !absurd.is_empty() {
+        return Err(stop(&absurd.join("; ")));
+    }
     let occasions = observed
         .iter()
         .map(|o| Occasion::new(&mut Off, o, basis, &train.unit, (&worst.content, worst.flow)))
@@ -127,7 +138,7 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
         sets.push(vec![a]);
         sets.extend(open.iter().skip(i + 1).map(|b| vec![*a, *b]));
     }
-    let found = crate::side_by_side::side_by_side(sets.len(), 1, || (), |k, ()| explain(&sets[k], &occasions));
+    let found = crate::side_by_side::side_by_side(sets.len(), 1, || (), |k, ()| explain(&sets[k], &occasions, &gauges));
     let best = found.iter().map(|(_, score)| *score).fold(f64::INFINITY, f64::min);
     let whole: f64 = found.iter().map(|(_, score)| exp(-0.5 * (score - best))).sum();
     let mut explanations: Vec<Explanation> = found
@@ -222,7 +233,7 @@ fn outcomes(sized: &[Sized], occasions: &[Occasion<'_>], area: f64) -> Vec<Optio
 
 /// The sizes at which a set explains the measurements best, and its score: minus twice the logarithm of
 /// its weight, up to a constant.
-fn explain(set: &[&'static Cause], occasions: &[Occasion<'_>]) -> (Vec<Sized>, f64) {
+fn explain(set: &[&'static Cause], occasions: &[Occasion<'_>], gauges: &Gauges) -> (Vec<Sized>, f64) {
     let mut sized: Vec<Sized> =
         set.iter().map(|cause| Sized { cause, size: cause.size.map(|size| size.likely) }).collect();
     // One size after the other, twice round: the misfit has one valley along each.
@@ -248,7 +259,7 @@ fn explain(set: &[&'static Cause], occasions: &[Occasion<'_>]) -> (Vec<Sized>, f
     }
     let frequency: f64 =
         CAUSES.iter().map(|c| -2.0 * ln(if set.iter().any(|s| s.id == c.id) { c.often } else { 1.0 - c.often })).sum();
-    let signs: f64 = occasions.iter().map(|o| signs(set, o.observed)).sum();
+    let signs: f64 = occasions.iter().map(|o| signs(set, o.observed, gauges)).sum();
     (sized, best + frequency + signs)
 }
 
@@ -275,7 +286,7 @@ fn misfit(sized: &[Sized], occasions: &[Occasion<'_>]) -> f64 {
 }
 
 /// Minus twice the logarithm of the chance of the signs under a set of causes.
-fn signs(set: &[&'static Cause], observed: &Observed) -> f64 {
+fn signs(set: &[&'static Cause], observed: &Observed, gauges: &Gauges) -> f64 {
     let mut chance = 1.0;
     chance *= word(observed.looks, &LOOKS, set.iter().filter_map(|c| c.looks));
     chance *= word(observed.jar, &JARS, set.iter().filter_map(|c| c.jar));
@@ -284,7 +295,60 @@ fn signs(set: &[&'static Cause], observed: &Observed) -> f64 {
         let not = set.iter().fold(1.0 - STRAY, |not, cause| not * (1.0 - cause.backed_up));
         chance *= if rise.si() > 0.01 { 1.0 - not } else { not };
     }
+    for (gauge, share) in gauges.shares(observed) {
+        let over = ((share - CLEAR) / (1.0 - CLEAR)).clamp(0.0, 1.0);
+        let there = set.iter().any(|c| c.gauge == Some(gauge));
+        let shows = if there { over } else { 1.0 - over };
+        chance *= MISREAD + (1.0 - 2.0 * MISREAD) * shows;
+    }
     -2.0 * ln(chance)
+}
+
+/// What a depth gauged in the unit is held against.
+struct Gauges {
+    /// Thickest permitted layer of oil.
+    cap: Option<Length>,
+    /// Sludge from the bottom of the hopper to the underside of the plates.
+    plates: Length,
+    /// From the bottom of the hopper to the top of the walls.
+    whole: Length,
+}
+
+impl Gauges {
+    fn new(performance: &Performance, unit: &Unit) -> Self {
+        let f = &unit.frame;
+        let limits = performance.levels.iter().map(|l| l.limit.q).filter(|q| q.si() > 0.0);
+        Self {
+            cap: limits.reduce(|a, b| if b < a { b } else { a }),
+            plates: f.hopper_depth.q + f.pack_bottom.q,
+            whole: f.hopper_depth.q + f.height.q,
+        }
+    }
+
+    /// Depths over what they must not reach.
+    fn shares(&self, o: &Observed) -> impl Iterator<Item = (Gauge, f64)> {
+        let oil = o.oil_layer.q().zip(self.cap).map(|(layer, cap)| (Gauge::OilLayer, layer.si() / cap.si()));
+        let sludge = o.sludge.q().filter(|_| self.plates.si() > 0.0);
+        let sludge = sludge.map(|depth| (Gauge::Sludge, depth.si() / self.plates.si()));
+        oil.into_iter().chain(sludge)
+    }
+
+    /// Depths that the unit cannot hold.
+    fn absurd(&self, observed: &[Observed]) -> Vec<String> {
+        let mut says = Vec::new();
+        for o in observed {
+            for (what, depth) in [("oil_layer", &o.oil_layer), ("sludge", &o.sludge), ("backed_up", &o.backed_up)] {
+                if let Some(claim) = depth.claim().filter(|c| c.written.si() > self.whole.si()) {
+                    let whole = print::with_unit(self.whole.si(), claim.written.unit);
+                    says.push(format!(
+                        "{}: {} is more than the {whole} of the whole unit; check {what}",
+                        depth.place, claim.written.text
+                    ));
+                }
+            }
+        }
+        says
+    }
 }
 
 /// Chance of a word: the mean over the causes that speak to it, else that of a sound unit.

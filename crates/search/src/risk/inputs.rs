@@ -63,6 +63,18 @@ impl Range {
         }
     }
 
+    /// Its ends; of words the first and the last.
+    #[must_use]
+    pub fn ends(&self) -> [Arg; 2] {
+        match self {
+            Range::Number { low, high, .. } => [Arg::Number(*low), Arg::Number(*high)],
+            Range::Words(words) => {
+                let last = words.last().or(words.first());
+                [words.first(), last].map(|word| word.cloned().unwrap_or(Arg::Number(0.0)))
+            }
+        }
+    }
+
     /// The value below which a share `u` of the outcomes lies, between 0 and 1.
     #[must_use]
     pub fn quantile(&self, u: f64) -> Arg {

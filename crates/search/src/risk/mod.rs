@@ -17,6 +17,7 @@ use stillrise_design::performance::passage::Fixed;
 use stillrise_design::performance::{Depth, State, removals};
 use stillrise_design::train::Train;
 use stillrise_design::{Job, Off, Stop, WhatIf};
+use stillrise_handbook::page::Arg;
 use stillrise_units::{Concentration, Typed, math};
 
 /// Samples of a study when nobody says how many.
@@ -62,6 +63,17 @@ pub struct Carrier {
     pub share: Share,
 }
 
+/// One input at the ends of its range, all others as in the design.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Swing {
+    /// The input.
+    pub input: Input,
+    /// Its ends; for words, the first that differ.
+    pub ends: [Arg; 2],
+    /// Total oil out in the worst case at each end; `None` when the chain has no answer there.
+    pub effluent: [Option<Concentration>; 2],
+}
+
 /// What the shares are shares of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Governs {
@@ -96,6 +108,8 @@ pub struct Risk {
     pub idle: Vec<Input>,
     /// Rows of the study that found the shares.
     pub rows: usize,
+    /// Inputs at the ends of their ranges, one at a time, the one that moves the effluent most first.
+    pub swings: Vec<Swing>,
 }
 
 /// Stops a study: asked between samples with how many are done, of how many.
@@ -196,6 +210,33 @@ impl<'a> Model<'a> {
             cases: self.cases.iter().map(of_case).collect(),
             limits: self.limits.iter().map(of_limit).collect(),
         }))
+    }
+
+    /// Each input at its ends, all others as in the design.
+    fn swings(&self) -> Vec<Swing> {
+        let mut space = self.space();
+        let mut swings = Vec::new();
+        for input in &self.inputs {
+            let ends = input.range.ends();
+            let effluent = ends.clone().map(|end| {
+                if let Some(slot) = space.0.get_mut(&input.key) {
+                    *slot = end;
+                }
+                let sampled = self.design(Depth::Expected, &space).ok().flatten()?;
+                Some(Concentration::from_si(sampled.rungs[1])).filter(|c| c.si().is_finite())
+            });
+            if let Some(slot) = space.0.get_mut(&input.key) {
+                *slot = input.now.clone();
+            }
+            swings.push(Swing { input: input.clone(), ends, effluent });
+        }
+        let width = |s: &Swing| match s.effluent {
+            [Some(a), Some(b)] => (a.si() - b.si()).abs(),
+            _ => 0.0,
+        };
+        swings.retain(|s| width(s) > 0.0);
+        swings.sort_by(|a, b| width(b).total_cmp(&width(a)));
+        swings
     }
 
     /// The logarithm of what the shares are shares of; not a number when the chain stopped.
@@ -325,6 +366,7 @@ pub fn risk(job: &Job, samples: usize, watch: Watch<'_>) -> Option<Risk> {
         carriers,
         idle,
         rows,
+        swings: model.swings(),
     })
 }
 

@@ -1,6 +1,6 @@
 //! Cause: sludge has filled hopper and plates
 
-use super::{Cause, Size};
+use super::{Cause, Gauge, Size};
 use stillrise_units::catalog::PERCENT;
 
 /// See the head line.
@@ -22,6 +22,7 @@ pub(super) static CAUSE: Cause = Cause {
     jar: Some([0.55, 0.35, 0.1]),
     alarm: None,
     backed_up: 0.3,
+    gauge: Some(Gauge::Sludge),
     test: "Dip the sludge with a pole or a clear tube in hopper and under the pack.",
     cost: 2,
     remedy: "Pump out, lift the modules and rinse them; then shorten the interval, or a grit trap ahead. Confined space: no entry without permit.",

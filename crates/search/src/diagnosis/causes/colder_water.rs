@@ -22,6 +22,7 @@ pub(super) static CAUSE: Cause = Cause {
     jar: Some([0.5, 0.4, 0.1]),
     alarm: None,
     backed_up: 0.0,
+    gauge: None,
     test: "Read a thermometer in the inlet chamber on the coldest morning.",
     cost: 1,
     remedy: "Lag or bury the feed, or size for the cold.",

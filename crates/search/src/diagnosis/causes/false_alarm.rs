@@ -15,6 +15,7 @@ pub(super) static CAUSE: Cause = Cause {
     jar: None,
     alarm: Some([0.1, 0.2, 0.05, 0.65]),
     backed_up: 0.0,
+    gauge: None,
     test: "Lift the float by hand in clear water, let it go, and read its density off its plate.",
     cost: 1,
     remedy: "A float heavier than the oil and lighter than the water, set from the level at full flow.",

@@ -22,6 +22,7 @@ pub(super) static CAUSE: Cause = Cause {
     jar: Some([0.2, 0.65, 0.15]),
     alarm: None,
     backed_up: 0.0,
+    gauge: None,
     test: "Have the droplets at the inlet measured, or time how long a jar of the influent takes to clear.",
     cost: 3,
     remedy: "More plate area or a mesh; less pressure at the nozzles.",

@@ -22,6 +22,7 @@ pub(super) static CAUSE: Cause = Cause {
     jar: Some([0.6, 0.35, 0.05]),
     alarm: None,
     backed_up: 0.25,
+    gauge: None,
     test: "Time the draw-down of the sump for each pump, then for both; or read a bucket and a watch at the outlet.",
     cost: 2,
     remedy: "Throttle or interlock the pumps, equalise ahead, or take a larger unit.",

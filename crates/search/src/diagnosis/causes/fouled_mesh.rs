@@ -22,6 +22,7 @@ pub(super) static CAUSE: Cause = Cause {
     jar: Some([0.6, 0.3, 0.1]),
     alarm: Some([0.5, 0.05, 0.1, 0.35]),
     backed_up: 0.85,
+    gauge: None,
     test: "Compare the level ahead of the mesh with the level behind it at full flow.",
     cost: 1,
     remedy: "Lift and wash the mesh, renew it; finer solids kept out ahead.",

@@ -48,12 +48,23 @@ pub struct Cause {
     pub alarm: Option<[f64; 4]>,
     /// How likely the water stands above its usual level.
     pub backed_up: f64,
+    /// The gauging that shows it.
+    pub gauge: Option<Gauge>,
     /// The test that would show it.
     pub test: &'static str,
     /// What the test costs: 1 a look, 2 an hour, 3 a laboratory sample, 4 a day, 5 a shutdown.
     pub cost: u8,
     /// What to do about it.
     pub remedy: &'static str,
+}
+
+/// What may have been gauged in the unit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Gauge {
+    /// The oil layer, against the thickest that is permitted.
+    OilLayer,
+    /// The sludge, against the underside of the plates.
+    Sludge,
 }
 
 /// What may have been measured.

@@ -1,6 +1,6 @@
 //! Cause: oil over its thickest permitted layer
 
-use super::{Cause, Size};
+use super::{Cause, Gauge, Size};
 use stillrise_units::catalog::MG_L;
 
 /// See the head line.
@@ -22,6 +22,7 @@ pub(super) static CAUSE: Cause = Cause {
     jar: Some([0.85, 0.1, 0.05]),
     alarm: Some([0.1, 0.45, 0.4, 0.05]),
     backed_up: 0.05,
+    gauge: Some(Gauge::OilLayer),
     test: "Gauge the layer with water-finding paste or a clear tube, and compare it with the cap on the drawing.",
     cost: 1,
     remedy: "Pump the oil out now; then mend the alarm and shorten the interval.",

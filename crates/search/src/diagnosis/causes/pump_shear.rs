@@ -22,6 +22,7 @@ pub(super) static CAUSE: Cause = Cause {
     jar: Some([0.1, 0.65, 0.25]),
     alarm: None,
     backed_up: 0.0,
+    gauge: None,
     test: "Take a jar ahead of the pump and one behind it at the same minute, and watch both stand.",
     cost: 2,
     remedy: "A gentle positive-displacement pump, a slower one, or a sump from which the oil is taken before the pump.",

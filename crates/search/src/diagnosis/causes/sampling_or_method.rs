@@ -22,6 +22,7 @@ pub(super) static CAUSE: Cause = Cause {
     jar: Some([0.5, 0.2, 0.3]),
     alarm: None,
     backed_up: 0.0,
+    gauge: None,
     test: "Three bottles at once from mid-depth of the sample point, no film, acidified and cold, to one laboratory; one of them with silica gel clean-up.",
     cost: 3,
     remedy: "A sample point with a free fall, a written procedure, and the method that the permit names.",

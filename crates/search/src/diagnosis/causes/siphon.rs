@@ -22,6 +22,7 @@ pub(super) static CAUSE: Cause = Cause {
     jar: Some([0.8, 0.15, 0.05]),
     alarm: Some([0.35, 0.1, 0.15, 0.4]),
     backed_up: 0.0,
+    gauge: None,
     test: "Watch the level after the pumps stop: below the crest means a siphon. See whether the vent is there and open.",
     cost: 1,
     remedy: "A vent at the high point of the outlet, as large as half its bore.",

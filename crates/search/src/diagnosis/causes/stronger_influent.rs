@@ -22,6 +22,7 @@ pub(super) static CAUSE: Cause = Cause {
     jar: Some([0.55, 0.35, 0.1]),
     alarm: Some([0.35, 0.1, 0.5, 0.05]),
     backed_up: 0.0,
+    gauge: None,
     test: "Sample the inlet at the same time as the outlet.",
     cost: 3,
     remedy: "Find and stop the source; keep drip pans and bunds dry.",
