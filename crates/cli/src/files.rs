@@ -4,10 +4,10 @@ use crate::{End, embedded};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::fs;
-use std::io;
+use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 use stillrise_design::enquiry::{Enquiry, read_enquiry};
-use stillrise_documents::package::{MANIFEST, MARK};
+use stillrise_documents::package::{MANIFEST, against_replacing};
 use stillrise_search::{Settled, settle};
 use stillrise_units::Fault;
 
@@ -22,11 +22,26 @@ pub struct Opened {
     pub inputs: Inputs,
 }
 
+/// Bytes that an enquiry, a range or a table may have.
+const LARGEST: u64 = 1_000_000;
+
+/// A whole file, unless it is too large; one without an end is never read to it.
+fn read(path: &Path) -> io::Result<Vec<u8>> {
+    let mut bytes = Vec::new();
+    fs::File::open(path)?.take(LARGEST + 1).read_to_end(&mut bytes)?;
+    if bytes.len() as u64 > LARGEST { Err(io::ErrorKind::FileTooLarge.into()) } else { Ok(bytes) }
+}
+
 /// Opens an enquiry file and the files it names, which lie beside it.
 pub fn open(path: &Path) -> Result<Opened, End> {
     let path = if path.is_dir() { path.join("enquiry.toml") } else { path.to_owned() };
     let place = path.display().to_string();
-    let bytes = fs::read(&path).map_err(|error| match error.kind() {
+    let bytes = read(&path).map_err(|error| match error.kind() {
+        io::ErrorKind::FileTooLarge => End::Refused(vec![Fault::new(
+            &place,
+            format!("is larger than {} kB, which no enquiry is", LARGEST / 1000),
+            "check which file it is",
+        )]),
         io::ErrorKind::NotFound | io::ErrorKind::NotADirectory => End::Refused(vec![Fault::new(
             &place,
             "there is no such file",
@@ -42,7 +57,7 @@ pub fn open(path: &Path) -> Result<Opened, End> {
     let folder = path.parent().map_or_else(PathBuf::new, Path::to_owned);
     let seen = RefCell::new(BTreeMap::new());
     let files = |name: &str| {
-        let bytes = fs::read(folder.join(name)).ok()?;
+        let bytes = read(&folder.join(name)).ok()?;
         seen.borrow_mut().insert(name.to_owned(), bytes.clone());
         Some(bytes)
     };
@@ -67,25 +82,53 @@ pub fn end(settled: &Settled) -> End {
     if settled.fails() { End::Fails } else { End::Done }
 }
 
-/// Refuses a target folder that exists and is not a package of ours.
-pub fn may_replace(out: &Path) -> Result<(), End> {
-    if !out.exists() {
+/// Refuses a target that exists, unless it is an empty folder or an unchanged package of ours, of the job with
+/// this title if one is named.
+pub fn may_replace(out: &Path, title: Option<&str>) -> Result<(), End> {
+    let refuse = |reason: String| {
+        let remedy = "name another folder, or remove that one yourself";
+        Err(End::Refused(vec![Fault::new(out.display().to_string(), reason, remedy)]))
+    };
+    if fs::symlink_metadata(out).is_err() {
         return Ok(());
     }
-    let ours = fs::read_to_string(out.join(MANIFEST)).is_ok_and(|text| text.contains(MARK));
-    if ours {
+    if out.is_symlink() || !out.is_dir() {
+        return refuse("exists and is no folder".to_owned());
+    }
+    // A folder without a manifest is not ours, whatever it holds; it need not be read.
+    let empty = fs::read_dir(out).is_ok_and(|mut entries| entries.next().is_none());
+    if empty {
         return Ok(());
     }
-    Err(End::Refused(vec![Fault::new(
-        out.display().to_string(),
-        "exists and holds no manifest of ours",
-        "name another folder, or remove that one yourself",
-    )]))
+    let files = if out.join(MANIFEST).is_file() { below(out) } else { Ok(Vec::new()) };
+    match files {
+        Err(error) => Err(End::Machine(format!("{} cannot be read: {error}", out.display()))),
+        Ok(files) => against_replacing(&files, title).map_or(Ok(()), refuse),
+    }
 }
 
-/// Writes a folder whole or not at all: beside its place first, then by renaming.
-pub fn write_folder(out: &Path, files: &[(String, Vec<u8>)]) -> Result<(), End> {
-    may_replace(out)?;
+/// All files below a folder, by their names from there.
+fn below(folder: &Path) -> io::Result<Inputs> {
+    let mut files = Vec::new();
+    let mut open = vec![(folder.to_owned(), String::new())];
+    while let Some((place, before)) = open.pop() {
+        for entry in fs::read_dir(place)? {
+            let entry = entry?;
+            let name = format!("{before}{}", entry.file_name().to_string_lossy());
+            if entry.file_type()?.is_dir() {
+                open.push((entry.path(), format!("{name}/")));
+            } else {
+                files.push((name, fs::read(entry.path())?));
+            }
+        }
+    }
+    files.sort();
+    Ok(files)
+}
+
+/// Writes the folder of a job whole or not at all: beside its place first, then by renaming.
+pub fn write_folder(out: &Path, title: Option<&str>, files: &[(String, Vec<u8>)]) -> Result<(), End> {
+    may_replace(out, title)?;
     let machine = |what: &str, error: &io::Error| {
         End::Machine(format!("{}: {what}: {error}; nothing was changed", out.display()))
     };

@@ -75,6 +75,10 @@ fn main() -> ExitCode {
         Command::Completions(args) => commands::completions::run(&args),
         Command::Man(args) => commands::man::run(&args),
     };
+    if let Some(error) = out::lost() {
+        out::complain(&format!("the output could not be written: {error}\n"));
+        return ExitCode::from(3);
+    }
     ExitCode::from(match end {
         End::Done => 0,
         End::Fails => 1,

@@ -19,7 +19,7 @@ impl Progress {
         // Without the handler Ctrl-C ends the program at once, which loses nothing either.
         let _ = ctrlc::set_handler(move || flag.store(true, Ordering::Relaxed));
         let bar = std::io::stderr().is_terminal().then(|| {
-            let style = ProgressStyle::with_template("{bar:40} {pos} of {len}, {eta} left, Ctrl-C stops");
+            let style = ProgressStyle::with_template("{bar:40} {percent} %, Ctrl-C stops");
             let bar = ProgressBar::new(0);
             if let Ok(style) = style {
                 bar.set_style(style.progress_chars("##-"));

@@ -72,6 +72,14 @@ fn every_kind_of_fault_is_refused_with_a_remedy() {
 }
 
 #[test]
+fn what_has_no_end_is_not_read_to_it() {
+    let many = "[[stream]]\nflow = \"1 gpm\"\n".repeat(101);
+    refused(&format!("{HEAD}{many}"), &["101 blocks of it"]);
+    refused(&format!("{HEAD}# {}\n{WASH}", "x".repeat(1_000_000)), &["is larger than 1000 kB"]);
+    refused(&"x = 1\n".repeat(50), &["and 12 more"]);
+}
+
+#[test]
 fn distributions_and_shears_that_cannot_be() {
     let solids = |keys: &str| format!("{HEAD}{WASH}[solids]\n{keys}\n");
     refused(&solids("table = [\"20 um: 40 %\", \"63 um: 30 %\"]"), &["falls from 40 % to 30 %"]);

@@ -14,6 +14,25 @@ fn here() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
 }
 
+/// Ctrl-C ends a long study at once; nothing is printed of it.
+#[cfg(unix)]
+#[test]
+fn a_long_study_is_stopped() {
+    let child = program()
+        .args(["risk", &job("truck-wash").to_string_lossy(), "--samples", "500000"])
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .expect("the program starts");
+    std::thread::sleep(std::time::Duration::from_secs(3));
+    let kill = std::process::Command::new("kill").args(["-INT", &child.id().to_string()]).status();
+    assert!(kill.expect("kill runs").success());
+    let out = child.wait_with_output().expect("it ends");
+    let said = String::from_utf8_lossy(&out.stderr).into_owned();
+    assert_eq!((out.status.code(), out.stdout.len()), (Some(3), 0), "{said}");
+    assert!(said.contains("Stopped; nothing was written."), "{said}");
+}
+
 #[test]
 fn help_names_every_command_and_the_exit_codes() {
     let (code, out, _) = run(here(), &["--help"]);

@@ -48,7 +48,9 @@ fn manifest_agrees(files: &Tree) {
 
 /// An enquiry that stops early, so that its package is soon made: the unit it wants does not exist.
 fn short(dir: &Path, name: &str) {
-    let text = format!("[enquiry]\ntitle = \"{name}\"\n[[stream]]\nflow = \"45 gpm\"\n[unit]\nmodel = \"none\"\n");
+    let text = format!(
+        "[enquiry]\ntitle = \"short\"\nproject = \"{name}\"\n[[stream]]\nflow = \"45 gpm\"\n[unit]\nmodel = \"none\"\n"
+    );
     fs::write(dir.join(format!("{name}.toml")), text).expect("written");
 }
 
@@ -164,8 +166,26 @@ fn an_existing_package_is_replaced_whole() {
     ["first", "second"].iter().for_each(|name| short(dir.path(), name));
     let first = made(dir.path(), "first", "package");
     manifest_agrees(&first);
-    fs::create_dir(dir.path().join("package/old")).expect("made");
-    fs::write(dir.path().join("package/old/stale.txt"), "stale").expect("written");
+    // What somebody put there or changed, and the package of another job, is not lost.
+    let at = |name: &str| dir.path().join("package").join(name);
+    let refused = |file: &str, want: &str| {
+        let before = tree(&dir.path().join("package"));
+        let (code, _, err) = run(dir.path(), &["submittal", file, "--out", "package"]);
+        assert!(code == 2 && err.contains(want), "{code} {err}");
+        assert_eq!(tree(&dir.path().join("package")), before);
+    };
+    fs::create_dir(at("old")).expect("made");
+    fs::write(at("old/letter.txt"), "keep").expect("written");
+    refused("second.toml", "old/letter.txt, not of the package");
+    fs::remove_dir_all(at("old")).expect("gone");
+    let trail = fs::read(at("trail.txt")).expect("read");
+    fs::write(at("trail.txt"), "with a remark").expect("written");
+    refused("second.toml", "trail.txt, changed since");
+    fs::write(at("trail.txt"), trail).expect("written");
+    let other = fs::read_to_string(dir.path().join("first.toml")).expect("read").replace("short", "another");
+    fs::write(dir.path().join("other.toml"), other).expect("written");
+    refused("other.toml", "the package of another job, \"short\"");
+    fs::remove_file(dir.path().join("other.toml")).expect("gone");
     let second = made(dir.path(), "second", "package");
     assert_eq!(second, made(dir.path(), "second", "deep/er/package"), "elsewhere the same");
     assert_ne!(first, second);
@@ -181,20 +201,24 @@ fn what_is_not_ours_is_left_alone() {
     let dir = tempfile::tempdir().expect("a folder");
     short(dir.path(), "first");
     let at = |name: &str| dir.path().join(name);
-    for name in ["mine", "empty", "other"] {
+    for name in ["mine", "other"] {
         fs::create_dir(at(name)).expect("made");
     }
     fs::write(at("mine/letter.txt"), "keep").expect("written");
     fs::write(at("other/manifest.json"), "{ \"is\": \"another program's\" }").expect("written");
     fs::write(at("file"), "keep").expect("written");
     let before = tree(dir.path());
-    for out in ["mine", "empty", "other", "file", "."] {
+    for out in ["mine", "other", "file", "."] {
         let (code, said, err) = run(dir.path(), &["submittal", "first.toml", "--out", out]);
         assert_eq!((code, said.as_str()), (2, ""), "{out}: {err}");
-        assert!(err.contains("no manifest of ours") && err.contains("name another folder"), "{out}: {err}");
+        let why = if out == "file" { "is no folder" } else { "no manifest of ours" };
+        assert!(err.contains(why) && err.contains("name another folder"), "{out}: {err}");
         assert_eq!(tree(dir.path()), before, "{out}");
     }
-    assert_eq!(beside(dir.path()), 5);
+    assert_eq!(beside(dir.path()), 4);
+    // An empty folder is nobody's.
+    fs::create_dir(at("empty")).expect("made");
+    manifest_agrees(&made(dir.path(), "first", "empty"));
 }
 
 #[test]

@@ -82,6 +82,35 @@ fn manifest(settled: &Settled, edition: Edition, files: &[(String, Vec<u8>)], in
     }))
 }
 
+/// What stands against replacing a folder by the package of a job: that it is none of ours, is of another job, or
+/// holds what somebody put there or changed since. `files` are the folder's files, name and bytes.
+#[must_use]
+pub fn against_replacing(files: &[(String, Vec<u8>)], title: Option<&str>) -> Option<String> {
+    let manifest = files.iter().find(|(name, _)| name == MANIFEST);
+    let manifest: Option<Value> = manifest.and_then(|(_, bytes)| serde_json::from_slice(bytes).ok());
+    let Some(manifest) = manifest.filter(|m| m["is"] == MARK) else {
+        return Some("exists and holds no manifest of ours".to_owned());
+    };
+    if let (Some(title), Some(there)) = (title, manifest["title"].as_str())
+        && title != there
+    {
+        return Some(format!("holds the package of another job, \"{there}\""));
+    }
+    let listed = |name: &str, bytes: &[u8]| {
+        let entries = manifest["files"].as_array().into_iter().flatten();
+        entries.clone().find(|e| e["name"] == name).map(|e| e["sha256"] == hash(bytes))
+    };
+    let mut strange = Vec::new();
+    for (name, bytes) in files.iter().filter(|(name, _)| name != MANIFEST) {
+        match listed(name, bytes) {
+            Some(true) => {}
+            Some(false) => strange.push(format!("{name}, changed since")),
+            None => strange.push(format!("{name}, not of the package")),
+        }
+    }
+    (!strange.is_empty()).then(|| format!("holds files that would be lost: {}", strange.join("; ")))
+}
+
 /// SHA-256 of bytes, in hexadecimal.
 #[must_use]
 pub fn hash(bytes: &[u8]) -> String {

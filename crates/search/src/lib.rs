@@ -44,6 +44,10 @@ impl Settled {
     /// Studies how sure the prediction is, with so many samples; nothing where there is none.
     pub fn study(&mut self, samples: usize) {
         self.risk = risk::risk(&self.job, samples, &risk::patient);
+        // More rows know the shares better than the few behind the first ranking.
+        if let Some(risk) = &self.risk {
+            questions::again(&mut self.questions, risk);
+        }
     }
     /// Finds what explains what was observed at the unit, and works the leading explanation into the trail.
     ///

@@ -3,7 +3,7 @@
 
 use crate::pick::{Pick, effluent, pick, try_unit};
 use crate::risk::inputs::{Input, inputs};
-use crate::risk::{Model, patient};
+use crate::risk::{Model, Risk, patient};
 use crate::side_by_side::side_by_side;
 use std::collections::BTreeSet;
 use stillrise_design::enquiry::Enquiry;
@@ -140,6 +140,18 @@ pub fn rank(enquiry: &Enquiry, range: &Range, design: &Design, ledger: &Ledger, 
     questions.retain(|q| !q.outcomes.is_empty());
     questions.sort_by(|a, b| b.weight.total_cmp(&a.weight));
     questions
+}
+
+/// Ranks the questions once more, by the shares of a whole study.
+pub fn again(questions: &mut [Question], risk: &Risk) {
+    for question in questions.iter_mut() {
+        let Some(before) = question.share else { continue };
+        let carrier = risk.carriers.iter().find(|c| c.input.key == question.key);
+        let share = carrier.map_or(0.0, |c| c.share.total);
+        question.weight += share.clamp(0.0, 1.0) - before.clamp(0.0, 1.0);
+        question.share = Some(share);
+    }
+    questions.sort_by(|a, b| b.weight.total_cmp(&a.weight));
 }
 
 fn outcome(

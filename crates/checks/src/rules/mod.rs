@@ -34,6 +34,8 @@ list_rules! {
     sludge_scoured,
     mesh_too_fast,
     solids_hover,
+    oil_leaves_on_solids,
+    droplet_table_starts_late,
     outlet_drowned,
     outlet_may_siphon,
     inlet_submerged,

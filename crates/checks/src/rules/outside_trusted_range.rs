@@ -30,8 +30,8 @@ fn look(s: &Subject<'_>) -> Verdict {
     };
     let count = notes().map(|(_, n)| n).collect::<BTreeSet<_>>().len();
     let says = match count {
-        1 => format!("1 note: {} ({})", note, entry.section),
-        n => format!("{n} notes, the first: {} ({})", note, entry.section),
+        1 => format!("1 note: {} ({}: {})", note, entry.section, entry.label),
+        n => format!("{n} notes, the first: {} ({}: {})", note, entry.section, entry.label),
     };
     Verdict::warns(says, argument(entry, note))
 }

@@ -8,11 +8,11 @@ use stillrise_units::catalog::MG_L;
 
 rule! {
     "statistic-against-mean" "Limit read without its statistic", Effluent;
-    looks "A monthly average whose number the expected effluent keeps while it is above the long-term mean that the average demands; and limits that state no statistic at all."
+    looks "A limit whose number the expected mean keeps while it lies above the long-term mean that the statistic asks for; and limits that state no statistic at all."
     matters "Samples scatter. An effluent that runs at the number of its limit misses it in many months."
     remedy "Hold the unit against the long-term mean; ask for the statistic, and for effluent data that show the scatter."
-    source "US EPA, Technical Support Document for Water Quality-based Toxics Control, 1991: log-normal scatter, 95th percentile for averages"
-    limits "Coefficient of variation and number of samples are often assumed. A daily maximum is held against the worst case, not against a percentile."
+    source "US EPA, Technical Support Document for Water Quality-based Toxics Control, 1991: log-normal scatter, 95th percentile for averages, 99th for single samples"
+    limits "Coefficient of variation and number of samples are often assumed, and the mean is that of the worst case, which not all days are. The verdict on a single sample's limit goes by the worst case at a peak of the influent, not by this percentile."
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
@@ -31,18 +31,24 @@ fn look(s: &Subject<'_>) -> Verdict {
     if let Some((performance, worst)) = s.design.performance.as_ref().and_then(|p| Some((p, p.worst()?))) {
         for verdict in &performance.limits {
             let Some(limit) = basis.limits.get(verdict.limit) else { continue };
-            let Some(mean) = limit.mean.filter(|_| limit.statistic.q == Statistic::MonthlyAverage) else { continue };
+            let Some(scatter) = &limit.scatter else { continue };
+            let mean = scatter.mean;
             if limit.pollutant.gravity != Gravity::Touches {
                 continue;
             }
-            let expected = limit::shown(verdict.expected.q, worst.content.total.q);
+            let what = match limit.statistic.q {
+                Statistic::MonthlyAverage => "the average",
+                _ => "a limit on single samples",
+            };
+            let expected = limit::shown(verdict.mean.q, worst.content.total.q);
             let text = format!(
-                "{}: {expected} expected; the average of {} demands a long-term mean of {}",
+                "{}: a mean of {expected} expected; {what} of {} asks for a long-term mean of {}, if results scatter with a coefficient of variation of {}",
                 limit.pollutant.title,
                 show(limit.value.q),
-                show(mean.q)
+                show(mean.q),
+                stillrise_units::print::digits(stillrise_units::Typed::si(scatter.variation.q), 3)
             );
-            if verdict.expected.q > mean.q && verdict.expected.q <= limit.value.q {
+            if verdict.mean.q > mean.q && verdict.mean.q <= limit.value.q {
                 at = at.or(Some(mean.at));
                 says.push(text);
             } else {

@@ -49,7 +49,7 @@ impl From<For> for Edition {
 
 /// Runs it.
 pub fn run(args: &Args) -> End {
-    if let Err(end) = files::may_replace(&args.out) {
+    if let Err(end) = files::may_replace(&args.out, None) {
         return end;
     }
     let (mut settled, inputs) = match files::settled(&args.file) {
@@ -66,7 +66,7 @@ pub fn run(args: &Args) -> End {
         Ok(documents) => documents,
         Err(fault) => return End::Machine(format!("the {} could not be made: {}", fault.document, fault.reason)),
     };
-    if let Err(end) = files::write_folder(&args.out, &documents) {
+    if let Err(end) = files::write_folder(&args.out, settled.job.enquiry.head.title.as_deref(), &documents) {
         return end;
     }
     if args.json {

@@ -88,6 +88,8 @@ pub struct Basis {
     pub shear: Option<shear::Shear>,
     /// Solids.
     pub solids: solids::Solids,
+    /// Oil that clings to them, as a share of the mass of both, where it is stated.
+    pub oil_on_solids: Option<Val<Ratio>>,
     /// Spill to hold.
     pub spill: Option<SpillState>,
     /// Limits.
@@ -131,7 +133,7 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     let feed = cases::feed(t, w, e);
     let cases = cases::cases(t, w, e, &fluids, &waters, &feed)?;
     let (droplets, shear) = droplets::droplets(t, w, e, &fluids, &feed)?;
-    let solids = solids::solids(t, w, e, &fluids)?;
+    let (solids, oil_on_solids) = solids::solids(t, w, e, &fluids)?;
     let spill = spill(t, w, e);
     let limits = limits::limits(t, w, e)?;
     t.section("peak of the influent");
@@ -150,7 +152,22 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     );
     t.section("stated flow");
     let stated = stated::stated(t, w, "design flow somebody stated", &e.stated.flow);
-    Ok(Basis { fluids, storm, waters, feed, cases, droplets, shear, solids, spill, limits, methods, peak, stated })
+    Ok(Basis {
+        fluids,
+        storm,
+        waters,
+        feed,
+        cases,
+        droplets,
+        shear,
+        solids,
+        oil_on_solids,
+        spill,
+        limits,
+        methods,
+        peak,
+        stated,
+    })
 }
 
 fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {

@@ -3,6 +3,7 @@
 use super::fluids::{Fluids, Season};
 use super::stated::{standby, stated, stated_or};
 use crate::enquiry::Enquiry;
+use crate::provenance::Val;
 use crate::provenance::{Pair, Stop, Trail, WhatIf, given};
 use crate::{by, record};
 use stillrise_handbook::droplets::measured_median;
@@ -31,11 +32,16 @@ record! {
     }
 }
 
-/// Finds the solids.
+/// Finds the solids, and the oil that clings to them if it is stated.
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
-pub fn solids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &Fluids) -> Result<Solids, Stop> {
+pub fn solids<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    fluids: &Fluids,
+) -> Result<(Solids, Option<Val<Ratio>>), Stop> {
     t.section("solids");
     let um = |x: f64| Length::of(x, &UM);
     let rho = |x: f64| Density::of(x, &KG_M3);
@@ -89,44 +95,48 @@ pub fn solids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &Fluids) -> 
             "quartz; the low end for organic or oil-coated solids",
         ),
     );
-    let density = match stated(t, w, "oil on the grains", &e.solids.oil) {
+    let oil = stated(t, w, "oil on the grains", &e.solids.oil);
+    let density = match oil {
         Some(oil) => {
             let on = fluids.heaviest(Season::Cold).cold;
             by!(t, "density of the grains with their oil", coated_density::density(bare, on, oil))?
         }
         None => bare,
     };
-    Ok(Solids {
-        d50,
-        spread,
-        table,
-        bare,
-        density,
-        in_sludge: stated_or(
-            t,
-            w,
-            &e.solids.in_sludge,
-            standby(
-                "dry solids in settled sludge",
-                (&PERCENT, &PERCENT),
-                "solids.in_sludge",
-                "How thick does the sludge settle?",
-                (ratio(0.10), ratio(0.20), ratio(0.40)),
-                "engineering judgement",
+    Ok((
+        Solids {
+            d50,
+            spread,
+            table,
+            bare,
+            density,
+            in_sludge: stated_or(
+                t,
+                w,
+                &e.solids.in_sludge,
+                standby(
+                    "dry solids in settled sludge",
+                    (&PERCENT, &PERCENT),
+                    "solids.in_sludge",
+                    "How thick does the sludge settle?",
+                    (ratio(0.10), ratio(0.20), ratio(0.40)),
+                    "engineering judgement",
+                ),
             ),
-        ),
-        sludge_density: stated_or(
-            t,
-            w,
-            &e.solids.sludge_density,
-            standby(
-                "density of settled sludge",
-                (&LB_FT3, &KG_M3),
-                "solids.sludge_density",
-                "How heavy is the settled sludge?",
-                (rho(1041.0), rho(1121.0), rho(1201.0)),
-                "from memory: 65 to 75 lb/ft3 wet",
+            sludge_density: stated_or(
+                t,
+                w,
+                &e.solids.sludge_density,
+                standby(
+                    "density of settled sludge",
+                    (&LB_FT3, &KG_M3),
+                    "solids.sludge_density",
+                    "How heavy is the settled sludge?",
+                    (rho(1041.0), rho(1121.0), rho(1201.0)),
+                    "from memory: 65 to 75 lb/ft3 wet",
+                ),
             ),
-        ),
-    })
+        },
+        oil,
+    ))
 }

@@ -288,6 +288,9 @@ pub struct Outcome<F> {
     pub notes: Vec<(String, String)>,
 }
 
+/// Most blocks of one kind in a file: more is no enquiry, and would only take its time.
+const MOST_BLOCKS: usize = 100;
+
 /// Reads a file of blocks.
 pub fn read<F: Default>(text: &str, slots: &[Slot<F>]) -> Outcome<F> {
     let mut file = F::default();
@@ -310,6 +313,10 @@ pub fn read<F: Default>(text: &str, slots: &[Slot<F>]) -> Outcome<F> {
             continue;
         };
         match (value.get_ref(), slot.many) {
+            (DeValue::Array(list), true) if list.len() > MOST_BLOCKS => {
+                let reason = format!("{} blocks of it; {MOST_BLOCKS} are the most that are read", list.len());
+                reader.fault(key, reason, "put several into one, or split the job");
+            }
             (DeValue::Array(list), true) => {
                 for (i, item) in list.iter().enumerate() {
                     let place = place_of(key, i, item.get_ref());

@@ -218,8 +218,14 @@ fn one<T: Trail>(
     blocked: Option<&str>,
 ) -> LimitVerdict {
     let Held { expected, mixed, influent, stays, against } = held(t, basis, removals, limit, end);
+    let average = limit.statistic.q == Statistic::MonthlyAverage;
+    let when = if average || basis.peak.q.si() <= 1.0 {
+        String::new()
+    } else {
+        format!(" when the influent is at its peak, {} times its mean,", print::digits(basis.peak.q.si(), 3))
+    };
     let found =
-        Found { expected: expected.q, mixed: mixed.q, against: against.q, influent: influent.q, stays: stays.q };
+        Found { expected: expected.q, mixed: mixed.q, against: against.q, influent: influent.q, stays: stays.q, when };
     let (word, because, change) = judge(limit, &found, blocked);
     let predicted = is_predicted(limit);
     let label = say!(T, "held against the limit on {}: {}, {}", limit.pollutant.title, end.case, end.season.name());
@@ -267,6 +273,8 @@ struct Found {
     against: Concentration,
     influent: Concentration,
     stays: Concentration,
+    /// On what footing: empty for an average, else that the influent is taken at its peak.
+    when: String,
 }
 
 /// Room over the published floor below which nothing is called kept: the floor holds under ideal
@@ -276,7 +284,7 @@ const FLOOR_MARGIN: f64 = 1.5;
 fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>) -> (Word, String, String) {
     let mg = |c: Concentration| print::with_unit(print_round(c), &MG_L);
     let exact = |c: Concentration| print::with_unit(c.si(), &MG_L);
-    let Found { expected, mixed, against, influent, stays } = *found;
+    let Found { expected, mixed, against, influent, stays, ref when } = *found;
     if limit.statistic.q == Statistic::RigTest {
         return (
             Word::NotShown,
@@ -330,7 +338,7 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>) -> (Word, Str
         return (
             Word::Likely,
             format!(
-                "what leaves is {} as expected, against {}, which is too near the published floor to be called kept",
+                "what leaves{when} is {} as expected, against {}, which is too near the published floor to be called kept",
                 shown(expected, influent),
                 exact(against)
             ),
@@ -340,7 +348,11 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>) -> (Word, Str
     if mixed <= against {
         return (
             Word::Kept,
-            format!("even if tank and gaps mix, what leaves is {}, against {}", shown(mixed, influent), exact(against)),
+            format!(
+                "even if tank and gaps mix, what leaves{when} is {}, against {}",
+                shown(mixed, influent),
+                exact(against)
+            ),
             "a finer or a sheared oil".to_owned(),
         );
     }
@@ -348,7 +360,7 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>) -> (Word, Str
         return (
             Word::Likely,
             format!(
-                "what leaves is {} as expected, {} if tank and gaps mix, against {}",
+                "what leaves{when} is {} as expected, {} if tank and gaps mix, against {}",
                 shown(expected, influent),
                 shown(mixed, influent),
                 exact(against)
@@ -358,7 +370,7 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>) -> (Word, Str
     }
     (
         Word::NotShown,
-        format!("what leaves is {} as expected, against {}", shown(expected, influent), exact(against)),
+        format!("what leaves{when} is {} as expected, against {}", shown(expected, influent), exact(against)),
         "more plates, coarser droplets (no shear ahead), less emulsified oil, or a polisher".to_owned(),
     )
 }

@@ -9,7 +9,8 @@ use crate::basis::waters::Content;
 use crate::provenance::{Stop, Trail, Val};
 use crate::train::unit::Unit;
 use crate::{by, reckon};
-use stillrise_handbook::separation::{residence_time, stokes_cut};
+use stillrise_handbook::separation::remaining_oil::RiseLaw;
+use stillrise_handbook::separation::{drag_cut, residence_time, stokes_cut};
 use stillrise_units::{Concentration, Flow, Length, Ratio, Time};
 
 /// A prediction with its two bounds. A bound that the [`Depth`] does not ask for repeats the prediction:
@@ -37,7 +38,8 @@ pub struct Removal {
     pub state: State,
     /// Flow through one unit.
     pub flow: Val<Flow>,
-    /// Droplet that rises at the overflow rate of the plates, by Stokes: caught wholly if all gaps run equal.
+    /// Droplet that rises at the overflow rate of the plates: caught wholly if all gaps run equal. Found only where
+    /// the trail is recorded.
     pub cut: Option<Val<Length>>,
     /// Time in the unit up to the crest.
     pub residence: Val<Time>,
@@ -71,15 +73,7 @@ pub fn removal<T: Trail>(
     t.section(format_args!("removal: {}, {}, {}", case.name, season.name(), state.name()));
     let passage = Passage::new(t, basis, unit, fixed, flow, (season, state))?;
     let residence = by!(t, "time in the unit", residence_time::time(unit.layout.water_volume, flow))?;
-    let cut = if passage.oil.q < passage.water.q {
-        Some(by!(
-            t,
-            "droplet that rises at the overflow rate of the plates",
-            stokes_cut::diameter(passage.v_pack, passage.water, passage.oil, passage.viscosity)
-        )?)
-    } else {
-        None
-    };
+    let cut = if T::RECORDS && passage.oil.q < passage.water.q { Some(cut(t, &passage)?) } else { None };
     let low = (depth == Depth::Full).then(|| passage.ideal(fixed).left(t, "free oil left, ideal bound")).transpose()?;
     let expected = passage.left(t, "free oil left, expected")?;
     let bounded = !matches!(depth, Depth::Screen | Depth::Expected);
@@ -109,6 +103,14 @@ pub fn removal<T: Trail>(
         content: content.clone(),
         passage,
     })
+}
+
+fn cut<T: Trail>(t: &mut T, p: &Passage) -> Result<Val<Length>, Stop> {
+    let label = "droplet that rises at the overflow rate of the plates";
+    match p.law.q {
+        RiseLaw::Stokes => by!(t, label, stokes_cut::diameter(p.v_pack, p.water, p.oil, p.viscosity)),
+        RiseLaw::Drag => by!(t, label, drag_cut::diameter(p.v_pack, p.water, p.oil, p.viscosity)),
+    }
 }
 
 /// Free oil that leaves, of a share that is left.

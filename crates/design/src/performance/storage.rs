@@ -26,6 +26,10 @@ pub struct Storage {
     pub sludge_rate: Val<Flow>,
     /// Sludge volume that calls for pumping out, one unit.
     pub sludge_trigger: Option<Val<Volume>>,
+    /// Solids that leave, mean over the waters of an average day.
+    pub solids_out: Val<Concentration>,
+    /// Oil that leaves on them, where it is stated that oil clings to them; in no other line.
+    pub oil_on_solids: Option<Val<Concentration>>,
     /// Dry solids that reach one unit.
     pub dry: Val<MassRate>,
     /// Days until then.
@@ -85,6 +89,12 @@ pub fn storage<T: Trail>(
     let (c_in, c_oil) = average_content(t, basis, day, usual)?;
     let c_out =
         reckon!(t, "solids out", [MG_L, MG_L], (solids = c_in, settled = settled) solids * (ratio(1.0) - settled));
+    let oil_on_solids = match basis.oil_on_solids {
+        Some(oil) => {
+            Some(reckon!(t, "oil that leaves on the solids", [MG_L, MG_L], (solids = c_out, oil = oil) solids * oil))
+        }
+        None => None,
+    };
     let none =
         given(t, "solids out, if all stayed", Some((&MG_L, &MG_L)), Concentration::from_si(0.0), "bound", "0 mg/L");
     let arriving = by!(t, "dry solids that reach one unit", dry_solids::rate(each, c_in, none))?;
@@ -138,6 +148,8 @@ pub fn storage<T: Trail>(
         settled,
         sludge_rate: sludge,
         sludge_trigger,
+        solids_out: c_out,
+        oil_on_solids,
         dry: arriving,
         sludge_days,
         oil_rate: oil,

@@ -10,7 +10,8 @@ mod swings;
 
 use crate::render::chart::{Bound, Chart, Paper};
 use crate::render::svg::{Options, svg};
-use stillrise_design::performance::limit::floor;
+use stillrise_design::performance::Performance;
+use stillrise_design::performance::limit::{LimitVerdict, floor};
 use stillrise_search::Settled;
 use stillrise_units::catalog::MG_L;
 use stillrise_units::{Concentration, Typed, print};
@@ -84,6 +85,12 @@ fn words(c: Concentration, influent: Concentration) -> String {
     }
 }
 
+/// What is held against a limit over the mean effluent: the influent's peak for single samples, 1 for averages.
+pub(crate) fn over_mean(p: &Performance, verdict: &LimitVerdict) -> f64 {
+    let mean = p.removals.iter().find(|r| r.case == verdict.case).map_or(0.0, |r| r.content.total.q.si());
+    if mean > 0.0 { verdict.influent.q.si() / mean } else { 1.0 }
+}
+
 /// The limits that are predicted, as lines.
 fn limits(settled: &Settled) -> Vec<Bound> {
     let (Some(basis), Some(p)) = (&settled.job.design.basis, &settled.job.design.performance) else {
@@ -92,8 +99,17 @@ fn limits(settled: &Settled) -> Vec<Bound> {
     let mut bounds: Vec<Bound> = Vec::new();
     for verdict in p.limits.iter().filter(|v| v.predicted) {
         let limit = MG_L.from_si(basis.limits[verdict.limit].value.q.si());
-        if bounds.iter().all(|b| b.at.to_bits() != limit.to_bits()) {
-            bounds.push(Bound::limit(limit, &format!("limit {} mg/L", print::digits(limit, 4))));
+        // The curves are means; what is held against the limit is a multiple of them, or the mean it asks for.
+        let times = over_mean(p, verdict);
+        let at = MG_L.from_si(verdict.against.q.si()) / times;
+        let mut name = format!("limit {} mg/L", print::digits(limit, 4));
+        if times > 1.0 {
+            name.push_str(", at the peak");
+        } else if at < limit {
+            name.push_str(", as a mean");
+        }
+        if bounds.iter().all(|b| b.at.to_bits() != at.to_bits()) {
+            bounds.push(Bound::limit(at, &name));
         }
     }
     bounds

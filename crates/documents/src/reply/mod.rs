@@ -72,9 +72,17 @@ fn expected(settled: &Settled) -> Option<String> {
         .limits
         .iter()
         .find(|l| l.predicted && l.word >= stillrise_design::performance::limit::Word::NotShown)?;
-    let number = stillrise_design::performance::limit::shown(verdict.expected.q, verdict.influent.q);
+    let shown = stillrise_design::performance::limit::shown;
+    let mean = shown(verdict.mean.q, verdict.influent.q);
+    let most = shown(verdict.expected.q, verdict.influent.q);
     let limit = crate::summary::mg_l(basis.limits[verdict.limit].value.q);
-    Some(format!("As it stands we expect {number} at the outlet, against {limit}."))
+    Some(if mean == most {
+        format!("As it stands we expect {mean} at the outlet, against {limit}.")
+    } else {
+        format!(
+            "As it stands we expect {mean} at the outlet on the mean, and {most} in single samples while the influent is at its peak, against {limit}."
+        )
+    })
 }
 
 fn offer(out: &mut String, settled: &Settled) {

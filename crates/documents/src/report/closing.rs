@@ -10,7 +10,7 @@ const LIMITS: &[&str] = &[
     "Structure, foundation, anchorage, wind, earthquake, buoyancy and corrosion of the vessel are not calculated here.",
     "Steady flow only: no years of weather, no pump cycles, no surge through the unit, no filling of the sump.",
     "The flow inside the unit is described by a tank and a plate pack in series, not by a resolved velocity field; short circuits beyond the unequal flow stated are not seen.",
-    "Droplets are log-normal in volume; coalescence, breakage within the unit and re-entrainment of collected oil are left out.",
+    "Coalescence and breakage of droplets within the unit and re-entrainment of collected oil are left out.",
     "Emulsified and dissolved oil pass. Detergents, glycol, solvents and metals are outside what gravity can do.",
     "Results by different methods of analysis (extraction, infrared, gas chromatography) do not convert into each other.",
     "No calculation makes a unit one of an EN class: that is a full-scale type test.",

@@ -62,7 +62,8 @@ const CAVEATS: &[&str] = &[
     "Plate theory over the droplet distribution is the headline; the rule of thumb and the two bounds stand beside it, measured results of the unit, where there are any, above it.",
     "Ideal bound: ideal tank, laminar gaps, equal flow in all gaps. Expected: the tank model chosen, laminar gaps as long as their Reynolds number allows, unequal flow. \
      Mixed bound: tank and gaps mixed over their depth, unequal flow.",
-    "Free oil is integrated over a log-normal distribution of droplets; droplets neither grow nor break within the unit. The distribution governs the result and is rarely measured.",
+    "Free oil is integrated over the distribution of droplets that the basis names; droplets neither grow nor break within the unit. The distribution governs the result and is rarely measured.",
+    "Oil that sits on solids goes with them: what the solids that leave carry is not in the totals, see the solids by size.",
     "Emulsified and dissolved oil pass: gravity touches free oil only.",
     "The heaviest oil of the season governs the rise, whichever water carries it.",
     "Flow is steady and shared equally between units in parallel. Surges, pump cycles and oil that is stirred up again are not in these numbers.",
@@ -101,6 +102,9 @@ fn verdict(r: &mut Report<'_>, p: &Performance) {
         ]);
     }
     r.out.table(&table);
+    for doubt in crate::summary::doubts(settled) {
+        r.out.lead("Not so sure:", &doubt);
+    }
     let floor = floors::plate_floor();
     r.out.remark(&format!(
         "Kept: even if everything mixes. Likely: as expected, not if everything mixes. Not shown: not as expected. Predictions below the published floor ({}, {}: {}) are printed as ≤ {}; \
@@ -148,7 +152,7 @@ fn removals(r: &mut Report<'_>, p: &Performance) {
     }
     r.out.table(&table);
     r.out.remark(
-        "Ideal, expected and mixed: total oil that leaves. Cut: droplet that rises at the plates' overflow rate, by Stokes' law. Free left: share of the free oil that leaves, as expected. \
+        "Ideal, expected and mixed: total oil that leaves. Cut: droplet that rises at the plates' overflow rate. Free left: share of the free oil that leaves, as expected. \
          Stay: water up to the crest over flow. Bold: the row that is held against the limits, with the influent at its mean; a limit on single samples takes it at its peak.",
     );
 }

@@ -81,7 +81,7 @@ fn keeping(r: &mut Report<'_>, p: &Performance, risk: &Risk) {
     }
     r.out.table(&table);
     r.out.remark(
-        "Kept in: the share of the samples in which what is held against the limit keeps it. It says how sure the inputs make it, and is no warranty.",
+        "Kept in: the share of the samples in which what is held against the limit keeps it. It says how sure the inputs make it, and is no warranty. It is a chance of the mean being what it is taken to be; how single results scatter about one mean is told under \"Results that scatter\".",
     );
 }
 
@@ -144,6 +144,12 @@ pub(super) fn stages(r: &mut Report<'_>, l: &Ladder, charts: &[Drawn]) {
         }
         r.out.table(&table);
     }
+    let measured = r.settled.job.design.basis.as_ref().is_some_and(|b| !b.droplets.table.q.0.is_empty());
+    if measured {
+        r.out.remark(
+            "Measured droplets: what is finer than the finest row stands in the band of that row and passes whole.",
+        );
+    }
     r.out.remark("Each number is a share of all free oil that arrives, in droplets of that size; droplets neither grow nor break.");
 }
 
@@ -198,7 +204,8 @@ fn carriers(r: &mut Report<'_>, risk: &Risk) {
         ]);
     }
     r.out.table(&table);
-    r.out.remark(&method(risk));
+    let text = method(r.settled, risk);
+    r.out.remark(&text);
 }
 
 /// What in the prediction rests on judgement or memory alone.

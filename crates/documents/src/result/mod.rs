@@ -163,7 +163,7 @@ fn performance(settled: &Settled) -> Value {
         })).collect::<Vec<_>>(),
         "retention_zone": p.zones.as_ref().and_then(|z| z.retention.as_ref()).map(|z| json!({ "overflow": v(z.overflow.at), "largest_droplet_drawn_under": v(z.drawn.at) })),
         "storage": {
-            "sludge_rate": v(s.sludge_rate.at), "sludge_trigger": s.sludge_trigger.map(|x| v(x.at)), "sludge_days": s.sludge_days.map(|x| v(x.at)),
+            "solids_out": v(s.solids_out.at), "oil_on_solids": s.oil_on_solids.map(|x| v(x.at)), "sludge_rate": v(s.sludge_rate.at), "sludge_trigger": s.sludge_trigger.map(|x| v(x.at)), "sludge_days": s.sludge_days.map(|x| v(x.at)),
             "trigger": s.trigger.title, "oil_rate": v(s.oil_rate.at), "oil_days": s.oil_days.map(|x| v(x.at)),
             "spill_room": s.spill.as_ref().map(|x| v(x.room.at)), "spill_spare": s.spill.as_ref().map(|x| v(x.spare.at)),
         },

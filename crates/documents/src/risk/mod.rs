@@ -8,7 +8,7 @@ use crate::render::text::{Table, hang};
 use crate::summary::{CAUTION, capital, section, total_out};
 use stillrise_design::enquiry::distribution::Distribution;
 use stillrise_design::performance::limit::floor;
-use stillrise_design::provenance::show;
+use stillrise_design::provenance::{Origin, show};
 use stillrise_search::Settled;
 use stillrise_search::risk::inputs::{Input, Range};
 use stillrise_search::risk::{Governs, Risk, Spread};
@@ -143,20 +143,42 @@ pub fn risk_text(settled: &Settled, risk: &Risk, width: usize) -> String {
         let idle: Vec<&str> = risk.idle.iter().map(|i| i.label.as_str()).collect();
         text.push_str(&format!("Drawn too, and without effect here: {}. ", idle.join(", ")));
     }
-    text.push_str(&method(risk));
+    text.push_str(&method(settled, risk));
     out.push_str(&hang(&text, width, 0, 0));
     out.push_str(&section("Cautions"));
     out.push_str(&hang(CAUTION, width, 0, 0));
     out
 }
 
+/// What decides the effluent and was stated without a range.
+fn held_fixed(settled: &Settled) -> Vec<String> {
+    let Some(basis) = &settled.job.design.basis else { return Vec::new() };
+    let ledger = &settled.job.ledger;
+    let d = &basis.droplets;
+    let contents = basis.cases.iter().filter_map(|c| c.content.as_ref());
+    let nodes = [d.d50.at, d.table.at, d.shape.at].into_iter().chain(contents.map(|c| c.total.at));
+    let nodes = nodes.chain(basis.waters.iter().map(|w| w.flow.at));
+    let mut labels: Vec<String> = Vec::new();
+    for entry in nodes.filter_map(|at| ledger.entry(at)) {
+        let stated = matches!(&entry.origin, Origin::Given { source, .. } if source != "definition");
+        if stated && entry.range.is_none() && !labels.contains(&entry.label) {
+            labels.push(entry.label.clone());
+        }
+    }
+    labels
+}
+
 /// How the study was made.
 #[must_use]
-pub fn method(risk: &Risk) -> String {
+pub fn method(settled: &Settled, risk: &Risk) -> String {
     let mut text = format!(
         "{} samples, a Latin hypercube over all assumptions with a range and all given values whose range was stated; triangular between lowest, likely and highest, over the logarithm where the ends lie more than threefold apart, unless another distribution was stated; all inputs independent; the unit stays the one taken. ",
         risk.samples
     );
+    let fixed = held_fixed(settled);
+    if !fixed.is_empty() {
+        text.push_str(&format!("Held fixed, because stated without a range: {}. ", fixed.join(", ")));
+    }
     if risk.stopped > 0 {
         text.push_str(&format!("The chain had no answer for {} of them. ", risk.stopped));
     }

@@ -97,6 +97,13 @@ pub(crate) fn moves(settled: &Settled, l: &Ladder) -> Vec<(&'static str, String,
     flow.chain(water).chain(median).collect()
 }
 
+/// That a limit is held at the influent's peak, where it is.
+fn peak(settled: &Settled, limit: usize) -> String {
+    let Some(p) = &settled.job.design.performance else { return String::new() };
+    let times = p.limits.iter().find(|v| v.limit == limit).map_or(1.0, |v| crate::charts::over_mean(p, v));
+    if times > 1.0 { format!(" (the influent at {} times its mean)", print::digits(times, 3)) } else { String::new() }
+}
+
 /// The margin in droplet size, limit by limit.
 pub(crate) fn just_met(settled: &Settled, l: &Ladder) -> Vec<String> {
     let Some(basis) = &settled.job.design.basis else { return Vec::new() };
@@ -105,7 +112,8 @@ pub(crate) fn just_met(settled: &Settled, l: &Ladder) -> Vec<String> {
         let title = basis.limits[j.limit].pollutant.title;
         match j.d50 {
             Some(d50) => format!(
-                "The limit on {title} is just met with a median droplet of {}; the basis has {now}.",
+                "The limit on {title} is just met, as expected and on the footing it is held on{}, with a median droplet of {}; the basis has {now}.",
+                peak(settled, j.limit),
                 print::with_unit(d50.q.si(), &UM)
             ),
             None => format!(

@@ -78,6 +78,7 @@ pub fn headline(settled: &Settled) -> Vec<String> {
             capital(verdict.because.trim_end_matches('.'))
         ));
     }
+    out.extend(doubts(settled));
     if performance.limits.is_empty()
         && let Some(worst) = performance.worst()
     {
@@ -88,6 +89,28 @@ pub fn headline(settled: &Settled) -> Vec<String> {
         ));
     }
     out
+}
+
+/// Where the basis as stated keeps a limit and its uncertain inputs together more often do not, once that was studied.
+pub(crate) fn doubts(settled: &Settled) -> Vec<String> {
+    let (Some(risk), Some(basis), Some(p)) =
+        (&settled.risk, &settled.job.design.basis, &settled.job.design.performance)
+    else {
+        return Vec::new();
+    };
+    let says = |l: &stillrise_search::risk::LimitRisk| {
+        let verdict = p.limits.iter().find(|v| v.limit == l.limit)?;
+        let doubtful = verdict.word <= stillrise_design::performance::limit::Word::Likely && l.kept < 0.5;
+        doubtful.then(|| {
+            format!(
+                "Over the ranges of what is uncertain in the basis the limit on {} is kept in {} of {} samples only: less likely than not.",
+                basis.limits[l.limit].pollutant.title,
+                crate::risk::percent(l.kept),
+                risk.samples
+            )
+        })
+    };
+    risk.limits.iter().filter_map(says).collect()
 }
 
 /// A concentration in mg/L, four digits.

@@ -90,6 +90,16 @@ pub(super) fn questions(out: &mut String, settled: &Settled, width: usize) {
     }
 }
 
+/// A share in words that claim no more than few rows give.
+fn roughly(share: f64) -> &'static str {
+    match share {
+        s if s > 0.6 => "most",
+        s if s > 0.3 => "much",
+        s if s > 0.1 => "some",
+        _ => "a little",
+    }
+}
+
 /// What the answers would change.
 #[must_use]
 pub fn moves(q: &Question) -> String {
@@ -101,12 +111,19 @@ pub fn moves(q: &Question) -> String {
             let effluent = o
                 .effluent
                 .map_or_else(|| "no effluent".to_owned(), |c| format!("{} mg/L out", super::total_out(c, floor)));
+            let held = match (o.held, o.effluent) {
+                (Some(held), Some(out)) if held.value > 1.001 * out.value => {
+                    format!(", {} mg/L at the peak", super::total_out(held, floor))
+                }
+                _ => String::new(),
+            };
             let word = o.word.map_or_else(String::new, |w| format!(", {}", w.text()));
-            format!("{}: {effluent}, {}{word}", o.answer, o.unit)
+            format!("{}: {effluent}{held}, {}{word}", o.answer, o.unit)
         })
         .collect();
-    let share = q.share.filter(|share| *share > 0.01).map_or_else(String::new, |share| {
-        format!("Carries {} of the effluent's spread. ", crate::risk::percent(share.min(1.0)))
-    });
+    let share = q
+        .share
+        .filter(|share| *share > 0.01)
+        .map_or_else(String::new, |share| format!("Carries {} of the spread. ", roughly(share.min(1.0))));
     if parts.is_empty() { share } else { format!("{share}If {}.", parts.join("; if ")) }
 }

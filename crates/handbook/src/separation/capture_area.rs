@@ -4,6 +4,7 @@ use super::laminar_capture::PlateRun;
 use crate::formula;
 use crate::page::Evidence::{ByHand, Limit};
 use crate::sources::{SURFACE_LOADING, YAO};
+use stillrise_units::math::sin;
 use stillrise_units::{Angle, Area};
 
 formula! {
@@ -21,9 +22,9 @@ formula! {
         theta: Angle = "theta" "angle of the plates to the horizontal" [DEG, DEG: 0.0 .. 60.0 in 0.0 .. 90.0];
         run: PlateRun = "run" "which way the water runs";
     ) -> Area = "A_c" "area that counts" [FT2, M2];
-    typed {
+    reduced [plates M2, open M2, theta RAD => M2] {
         let along = if run == PlateRun::CounterCurrent { 1.0 } else if run == PlateRun::CoCurrent { -1.0 } else { 0.0 };
-        plates + open * along * theta.sin()
+        plates + open * along * sin(theta)
     }
     sources [SURFACE_LOADING, YAO]
     checks [

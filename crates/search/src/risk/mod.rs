@@ -311,9 +311,12 @@ pub fn risk(job: &Job, samples: usize, watch: Watch<'_>) -> Option<Risk> {
     // The bands first: one hypercube over everything that is uncertain.
     let cube = Hypercube::new(samples, drawn.len(), 2 * drawn.len() as u64);
     let part = 500;
+    let rows = (samples / SHARE_ROWS.0).max(SHARE_ROWS.1).min(samples);
+    // The samples, and as many rows again for each input.
+    let whole = samples + rows * drawn.len();
     let mut done: Vec<Option<Sampled>> = Vec::with_capacity(samples);
     while done.len() < samples {
-        if !watch(done.len(), samples) {
+        if !watch(done.len(), whole) {
             return None;
         }
         let from = done.len();
@@ -335,8 +338,7 @@ pub fn risk(job: &Job, samples: usize, watch: Watch<'_>) -> Option<Risk> {
         sound.iter().filter(|s| s.limits[k][i] <= s.limits[k][2]).count() as f64 / sound.len() as f64
     };
     let name = |k: &usize| job.design.basis.as_ref().map_or_else(String::new, |b| b.cases[*k].name.clone());
-    let rows = (samples / SHARE_ROWS.0).max(SHARE_ROWS.1).min(samples);
-    let shares = model.shares(rows, &|_| PROBE_ROWS, watch)?;
+    let shares = model.shares(rows, &|_| PROBE_ROWS, &|j, _| watch(samples + j * rows, whole))?;
     let mut carriers = Vec::new();
     let mut idle = Vec::new();
     for (input, share) in drawn.into_iter().zip(shares) {

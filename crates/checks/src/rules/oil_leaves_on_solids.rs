@@ -1,0 +1,38 @@
+//! Rule: oil leaves on the solids
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_handbook::fluids::pollutants::Gravity;
+use stillrise_units::catalog::MG_L;
+use stillrise_units::{Concentration, Typed};
+
+rule! {
+    "oil-leaves-on-solids" "Oil leaves on the solids", Effluent;
+    looks "The oil on the solids that leave, where the enquiry says that oil clings to them, against the tightest limit on oil: more than a twentieth of it warns, more than all of it fails."
+    matters "An extraction counts that oil too; it stands in none of the other lines, and plates do not catch it."
+    remedy "Keep oily grit out, or a filter behind the separator; have the sample's solids analysed apart."
+    source "Mass balance; that extraction counts it, EPA method 1664; a twentieth is our proposal"
+    limits "Solids as stated are grain and oil together; clean unit, mean over the waters; one share of oil for all grains."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let (Some(basis), Some(performance)) = (&s.design.basis, &s.design.performance) else {
+        return Verdict::skips("no unit was laid out");
+    };
+    let Some(oil) = performance.storage.oil_on_solids else {
+        return Verdict::skips("nobody said that oil clings to the solids");
+    };
+    let limits = basis.limits.iter().filter(|l| l.pollutant.gravity == Gravity::Touches);
+    let tightest = limits.map(|l| l.value.q).reduce(|a: Concentration, b| if b < a { b } else { a });
+    let show = |c| s.show(c, (&MG_L, &MG_L));
+    let out = performance.storage.solids_out;
+    let says = format!("{} of solids leave with {} of oil on them", show(out.q), show(oil.q));
+    match tightest {
+        Some(limit) if oil.q > limit => {
+            Verdict::fails(format!("{says}, more than the limit of {} by itself", show(limit)), oil.at)
+        }
+        Some(limit) if oil.q.si() > 0.05 * limit.si() => {
+            Verdict::warns(format!("{says}, on top of all other oil, against a limit of {}", show(limit)), oil.at)
+        }
+        _ => Verdict::passes(says),
+    }
+}
