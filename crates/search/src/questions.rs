@@ -17,7 +17,7 @@ use stillrise_handbook::page::Arg;
 use stillrise_units::{Concentration, System};
 
 /// Rows of the study behind the ranking: enough to tell what matters from what does not.
-const ROWS: usize = 32;
+const ROWS: usize = 20;
 /// Rows in which an input must have changed nothing to be left at that.
 const PROBE: usize = 3;
 

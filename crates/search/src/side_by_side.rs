@@ -1,5 +1,6 @@
 //! Work that is done side by side and put back in order, so that no result depends on the number of threads.
 
+use std::sync::OnceLock;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// `one(k, space)` for every k below `count`, in order; each thread has a working space of its own.
@@ -11,8 +12,11 @@ pub fn side_by_side<S, R: Send>(
     space: impl Fn() -> S + Sync,
     one: impl Fn(usize, &mut S) -> R + Sync,
 ) -> Vec<R> {
-    let threads = std::thread::available_parallelism().map_or(1, core::num::NonZero::get).min(8);
-    on_threads(threads, count, run, space, one)
+    // Asked once: the answer is read from files of the system.
+    static THREADS: OnceLock<usize> = OnceLock::new();
+    let threads =
+        THREADS.get_or_init(|| std::thread::available_parallelism().map_or(1, core::num::NonZero::get).min(8));
+    on_threads(*threads, count, run, space, one)
 }
 
 /// As [`side_by_side`], on a stated number of threads.

@@ -25,7 +25,8 @@ pub struct LimitState {
     pub authority: Option<String>,
     /// The long-term mean of the effluent that keeps it, for an average.
     pub mean: Option<Val<Concentration>>,
-    /// How single results scatter, and the mean that this asks for; `None` for a rig test.
+    /// How single results scatter, and the mean that this asks for; `None` for a rig test, and for a limit on single
+    /// samples where no trail is recorded.
     pub scatter: Option<Scatter>,
 }
 
@@ -87,8 +88,9 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Vec<LimitS
             mean: None,
             scatter: None,
         };
-        if statistic.q != Statistic::RigTest {
-            let average = statistic.q == Statistic::MonthlyAverage;
+        let average = statistic.q == Statistic::MonthlyAverage;
+        // A single sample's limit is not held against the mean it asks for: only a reader wants that.
+        if average || T::RECORDS && statistic.q != Statistic::RigTest {
             let cv = stated_or(
                 t,
                 w,

@@ -219,14 +219,14 @@ fn one<T: Trail>(
 ) -> LimitVerdict {
     let Held { expected, mixed, influent, stays, against } = held(t, basis, removals, limit, end);
     let average = limit.statistic.q == Statistic::MonthlyAverage;
-    let when = if average || basis.peak.q.si() <= 1.0 {
+    let when = if !T::RECORDS || average || basis.peak.q.si() <= 1.0 {
         String::new()
     } else {
         format!(" when the influent is at its peak, {} times its mean,", print::digits(basis.peak.q.si(), 3))
     };
     let found =
         Found { expected: expected.q, mixed: mixed.q, against: against.q, influent: influent.q, stays: stays.q, when };
-    let (word, because, change) = judge(limit, &found, blocked);
+    let (word, because, change) = judge(limit, &found, blocked, T::RECORDS);
     let predicted = is_predicted(limit);
     let label = say!(T, "held against the limit on {}: {}, {}", limit.pollutant.title, end.case, end.season.name());
     let settled = if predicted {
@@ -266,6 +266,11 @@ pub fn is_predicted(limit: &LimitState) -> bool {
     limit.pollutant.gravity == Gravity::Touches && limit.statistic.q != Statistic::RigTest
 }
 
+/// Text that is only made for a reader.
+macro_rules! told {
+    ($read:ident, $($arg:tt)*) => { if $read { format!($($arg)*) } else { String::new() } };
+}
+
 /// What a limit is judged by.
 struct Found {
     expected: Concentration,
@@ -281,7 +286,7 @@ struct Found {
 /// conditions, and plates are known to leave 10 to 50 mg/L (MIL-HDBK-1005/9A, 1997).
 const FLOOR_MARGIN: f64 = 1.5;
 
-fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>) -> (Word, String, String) {
+fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -> (Word, String, String) {
     let mg = |c: Concentration| print::with_unit(print_round(c), &MG_L);
     let exact = |c: Concentration| print::with_unit(c.si(), &MG_L);
     let Found { expected, mixed, against, influent, stays, ref when } = *found;
@@ -311,21 +316,27 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>) -> (Word, Str
     if influent <= against {
         return (
             Word::Kept,
-            format!("the water already carries no more than {} at the inlet, against {}", mg(influent), exact(against)),
+            told!(
+                read,
+                "the water already carries no more than {} at the inlet, against {}",
+                mg(influent),
+                exact(against)
+            ),
             "other influent".to_owned(),
         );
     }
     if stays > against {
         return (
             Word::NotByGravity,
-            format!("{} of emulsified and dissolved oil pass any separator, against {}", mg(stays), exact(against)),
+            told!(read, "{} of emulsified and dissolved oil pass any separator, against {}", mg(stays), exact(against)),
             "less detergent, no shear, or a polisher behind the separator".to_owned(),
         );
     }
     if against < floor() {
         return (
             Word::NotByGravity,
-            format!(
+            told!(
+                read,
                 "{}{} lie below the published practical floor of {} for plates under ideal conditions",
                 exact(against),
                 if against < limit.value.q { ", the long-term mean that the average demands," } else { "" },
@@ -337,7 +348,8 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>) -> (Word, Str
     if expected <= against && against < floor() * FLOOR_MARGIN {
         return (
             Word::Likely,
-            format!(
+            told!(
+                read,
                 "what leaves{when} is {} as expected, against {}, which is too near the published floor to be called kept",
                 shown(expected, influent),
                 exact(against)
@@ -348,7 +360,8 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>) -> (Word, Str
     if mixed <= against {
         return (
             Word::Kept,
-            format!(
+            told!(
+                read,
                 "even if tank and gaps mix, what leaves{when} is {}, against {}",
                 shown(mixed, influent),
                 exact(against)
@@ -359,7 +372,8 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>) -> (Word, Str
     if expected <= against {
         return (
             Word::Likely,
-            format!(
+            told!(
+                read,
                 "what leaves{when} is {} as expected, {} if tank and gaps mix, against {}",
                 shown(expected, influent),
                 shown(mixed, influent),
@@ -370,7 +384,7 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>) -> (Word, Str
     }
     (
         Word::NotShown,
-        format!("what leaves{when} is {} as expected, against {}", shown(expected, influent), exact(against)),
+        told!(read, "what leaves{when} is {} as expected, against {}", shown(expected, influent), exact(against)),
         "more plates, coarser droplets (no shear ahead), less emulsified oil, or a polisher".to_owned(),
     )
 }

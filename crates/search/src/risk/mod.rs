@@ -25,6 +25,8 @@ pub const SAMPLES: usize = 10_000;
 /// Rows of the study that finds the shares, as a part of the samples and at least: each input costs as many
 /// designs.
 const SHARE_ROWS: (usize, usize) = (10, 100);
+/// Rows between two looks at the watch.
+const PART: usize = 500;
 /// An input that changes nothing in so many rows changes nothing.
 const PROBE_ROWS: usize = 12;
 
@@ -137,6 +139,8 @@ pub(crate) struct Model<'a> {
     train: &'a Train,
     fixed: Fixed,
     inputs: Vec<Input>,
+    /// Places of the inputs in the order of their keys.
+    order: Vec<usize>,
     /// Cases with a known content, by place, and limits predicted.
     cases: Vec<usize>,
     limits: Vec<usize>,
@@ -158,6 +162,11 @@ impl<'a> Model<'a> {
             enquiry,
             train,
             fixed: Fixed::new(&mut Off),
+            order: {
+                let mut order: Vec<usize> = (0..inputs.len()).collect();
+                order.sort_by(|a, b| inputs[*a].key.cmp(&inputs[*b].key));
+                order
+            },
             inputs,
             cases,
             limits: predicted.iter().map(|l| l.limit).collect(),
@@ -172,10 +181,9 @@ impl<'a> Model<'a> {
 
     /// One design with these inputs.
     fn run(&self, depth: Depth, row: impl Fn(usize) -> f64, space: &mut WhatIf) -> Option<Sampled> {
-        for (k, input) in self.inputs.iter().enumerate() {
-            if let Some(slot) = space.0.get_mut(&input.key) {
-                *slot = input.range.quantile(row(k));
-            }
+        // The space holds the keys in order, as does this list of places.
+        for (slot, k) in space.0.values_mut().zip(&self.order) {
+            *slot = self.inputs[*k].range.quantile(row(*k));
         }
         self.design(depth, space).ok().flatten()
     }
@@ -267,34 +275,48 @@ impl<'a> Model<'a> {
             )
         };
         let (fa, fb) = (at(&a, rows), at(&b, rows));
-        let mut shares = Vec::new();
-        for j in 0..columns {
-            if !watch(j, columns) {
-                return None;
-            }
-            let mixed = |from: usize, to: usize| {
-                side_by_side(
-                    to - from,
+        // The probes of all inputs first, then the other rows of those that move something; each in one go, so that
+        // threads are not started for a handful of rows.
+        let mut done = 0;
+        let mut mixed = |tasks: &[(usize, usize)]| -> Option<Vec<f64>> {
+            let mut found = Vec::with_capacity(tasks.len());
+            for part in tasks.chunks(PART) {
+                if !watch(done, columns * rows) {
+                    return None;
+                }
+                done += part.len();
+                found.extend(side_by_side(
+                    part.len(),
                     8,
                     || self.space(),
-                    |i, space| {
-                        let (a, b) = (a.row(from + i), b.row(from + i));
+                    |n, space| {
+                        let (j, i) = part[n];
+                        let (a, b) = (a.row(i), b.row(i));
                         self.result(self.run(Depth::Expected, |k| if k == j { b[k] } else { a[k] }, space))
                     },
-                )
-            };
-            let probe = probe(&self.inputs[j]).min(rows);
-            let mut fm = mixed(0, probe);
-            if fm.iter().zip(&fa).all(|(m, a)| m.to_bits() == a.to_bits()) {
-                shares.push(Share { first: 0.0, total: 0.0 });
-                continue;
+                ));
             }
-            fm.extend(mixed(probe, rows));
+            Some(found)
+        };
+        let probes: Vec<usize> = self.inputs.iter().map(|input| probe(input).min(rows)).collect();
+        let tasks: Vec<_> = probes.iter().enumerate().flat_map(|(j, n)| (0..*n).map(move |i| (j, i))).collect();
+        let mut found = mixed(&tasks)?.into_iter();
+        let mut columns_of: Vec<Vec<f64>> = probes.iter().map(|n| found.by_ref().take(*n).collect()).collect();
+        let moves = |fm: &[f64]| fm.iter().zip(&fa).any(|(m, a)| m.to_bits() != a.to_bits());
+        let active: Vec<usize> = (0..columns).filter(|j| moves(&columns_of[*j])).collect();
+        let tasks: Vec<_> = active.iter().flat_map(|j| (probes[*j]..rows).map(move |i| (*j, i))).collect();
+        let mut found = mixed(&tasks)?.into_iter();
+        for j in &active {
+            columns_of[*j].extend(found.by_ref().take(rows - probes[*j]));
+        }
+        let mut shares = vec![Share { first: 0.0, total: 0.0 }; columns];
+        for j in active {
+            let fm = &columns_of[j];
             // Rows that the chain has no answer for in any of the three say nothing.
             let sound: Vec<usize> =
                 (0..rows).filter(|i| [fa[*i], fb[*i], fm[*i]].iter().all(|x| x.is_finite())).collect();
             let pick = |f: &[f64]| sound.iter().map(|i| f[*i]).collect::<Vec<_>>();
-            shares.push(share(&pick(&fa), &pick(&fb), &pick(&fm)));
+            shares[j] = share(&pick(&fa), &pick(&fb), &pick(fm));
         }
         Some(shares)
     }
@@ -310,7 +332,6 @@ pub fn risk(job: &Job, samples: usize, watch: Watch<'_>) -> Option<Risk> {
     let samples = samples.max(1);
     // The bands first: one hypercube over everything that is uncertain.
     let cube = Hypercube::new(samples, drawn.len(), 2 * drawn.len() as u64);
-    let part = 500;
     let rows = (samples / SHARE_ROWS.0).max(SHARE_ROWS.1).min(samples);
     // The samples, and as many rows again for each input.
     let whole = samples + rows * drawn.len();
@@ -321,7 +342,7 @@ pub fn risk(job: &Job, samples: usize, watch: Watch<'_>) -> Option<Risk> {
         }
         let from = done.len();
         done.extend(side_by_side(
-            part.min(samples - from),
+            PART.min(samples - from),
             16,
             || model.space(),
             |i, space| model.run(Depth::Study, |k| cube.row(from + i)[k], space),
@@ -338,7 +359,7 @@ pub fn risk(job: &Job, samples: usize, watch: Watch<'_>) -> Option<Risk> {
         sound.iter().filter(|s| s.limits[k][i] <= s.limits[k][2]).count() as f64 / sound.len() as f64
     };
     let name = |k: &usize| job.design.basis.as_ref().map_or_else(String::new, |b| b.cases[*k].name.clone());
-    let shares = model.shares(rows, &|_| PROBE_ROWS, &|j, _| watch(samples + j * rows, whole))?;
+    let shares = model.shares(rows, &|_| PROBE_ROWS, &|done, _| watch(samples + done, whole))?;
     let mut carriers = Vec::new();
     let mut idle = Vec::new();
     for (input, share) in drawn.into_iter().zip(shares) {
