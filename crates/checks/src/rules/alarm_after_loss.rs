@@ -42,16 +42,6 @@ fn look(s: &Subject<'_>) -> Verdict {
     if trip.q > oil.limit.q * 1.000_001 {
         return Verdict::fails(says, trip.at);
     }
-    // The closure stands by its level at rest; an alarm that comes after it warns of nothing.
-    let late = performance.levels.iter().find_map(|l| {
-        let shut = l.level("shut-off").filter(|_| basis.spill.as_ref().is_some_and(|spill| spill.closure))?;
-        l.trip_at_flow.filter(|trip| trip.q > shut.thickness.q * 1.000_001).map(|trip| (trip, shut))
-    });
-    if let Some((trip, shut)) = late {
-        let shut = s.show(shut.thickness.q, (&IN, &MM));
-        let text = format!("{says}, after the closure at {shut}: at that flow the unit shuts before it warns");
-        return Verdict::warns(text, trip.at);
-    }
     let advised = PUBLISHED.iter().find(|p| p.word == "en 858-2 emptying").map_or(0.8, |p| p.share);
     match basis.methods.alarm.filter(|share| share.q.si() > advised) {
         Some(share) => Verdict::warns(

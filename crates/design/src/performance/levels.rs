@@ -190,23 +190,15 @@ pub fn oil_levels<T: Trail>(
         };
         by!(t, &format!("oil layer at {}", point.title.to_lowercase()), set_point::thickness(limit, share))
     };
-    let mut shut_off = None;
-    for point in DEFAULTS.iter().filter(|p| p.word == "shut-off") {
-        shut_off = Some(share_of(t, point)?);
-    }
     let mut alarm = None;
     for point in DEFAULTS.iter().filter(|p| p.word == "alarm") {
         let wanted = share_of(t, point)?;
-        alarm = Some(in_time(t, unit, highest, oil, cold.density, shut_off.unwrap_or(limit), wanted)?);
+        alarm = Some(in_time(t, unit, highest, oil, cold.density, limit, wanted)?);
     }
     let mut levels = Vec::new();
     for point in DEFAULTS {
         let thickness = match (alarm, point.word) {
             (Some(alarm), "alarm") => alarm,
-            (_, "shut-off") => match shut_off {
-                Some(layer) => layer,
-                None => share_of(t, point)?,
-            },
             // What is pumped out as a routine is pumped before the alarm says so.
             (Some(alarm), "pump-out") => {
                 let share = share_of(t, point)?;
@@ -268,7 +260,7 @@ pub fn oil_levels<T: Trail>(
     })
 }
 
-/// The alarm's layer without flow, so that at the largest flow it still trips before the shut-off: the
+/// The alarm's layer without flow, so that at the largest flow it still trips before the limit: the
 /// float hangs at one height, and flow lifts the interface over it.
 fn in_time<T: Trail>(
     t: &mut T,
@@ -276,7 +268,7 @@ fn in_time<T: Trail>(
     highest: &Profile,
     oil: &OilState,
     water: Val<Density>,
-    shut_off: Val<Length>,
+    limit: Val<Length>,
     wanted: Val<Length>,
 ) -> Result<Val<Length>, Stop> {
     let delay = by!(
@@ -284,7 +276,7 @@ fn in_time<T: Trail>(
         "layer by which the largest flow delays the alarm",
         oil_draw_residue::thickness(highest.chamber, unit.frame.crest, oil.cold, water)
     )?;
-    let latest = reckon!(t, "thickest layer without flow at which the alarm is in time", [IN, MM], (shut_off = shut_off, delay = delay) shut_off - delay);
+    let latest = reckon!(t, "thickest layer without flow at which the alarm is in time", [IN, MM], (limit = limit, delay = delay) limit - delay);
     if latest.q >= wanted.q || latest.q.si() <= 0.0 {
         return Ok(wanted);
     }
@@ -293,7 +285,7 @@ fn in_time<T: Trail>(
         "oil layer at the alarm",
         Some(LEVEL),
         latest.q,
-        "the share of the limit, and the layer that is in time before the shut-off at the largest flow",
+        "the share of the limit, and the layer that is in time at the largest flow",
         "the thinner, so that the alarm is in time at every flow",
         &[wanted.at, latest.at],
     ))
