@@ -161,7 +161,11 @@ impl Passage {
         } else {
             (l.plate_area, l.open_area)
         };
-        let counts = by!(t, "plate area that counts", capture_area::area(plates, open, f.angle, f.run))?;
+        // Across the slope the droplets' own way along the plates counts for nothing.
+        let counts = match f.run.q {
+            PlateRun::CrossFlow => plates,
+            _ => by!(t, "plate area that counts", capture_area::area(plates, open, f.angle, f.run))?,
+        };
         let v_pack =
             reckon!(t, "overflow rate of the plates", [GPM_FT2, M_H], (flow = flow, area = counts) flow / area);
         // What sinks meets the water the other way round.

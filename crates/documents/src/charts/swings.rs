@@ -44,7 +44,8 @@ pub(super) fn shares(settled: &Settled) -> Option<BarChart> {
     let risk = settled.risk.as_ref()?;
     let share = |c: &stillrise_search::risk::Carrier| Share {
         name: c.input.label.clone(),
-        first: whole(c.share.first),
+        // More than with all others is the noise of few rows.
+        first: whole(c.share.first.min(c.share.total)),
         total: whole(c.share.total),
     };
     let shares: Vec<Share> = risk.carriers.iter().take(SHOWN).map(share).collect();

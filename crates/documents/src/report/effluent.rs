@@ -50,6 +50,7 @@ pub(super) fn effluent(r: &mut Report<'_>, charts: &[Drawn]) {
             ladder::studies(r, l, worst, charts);
         }
     }
+    zones(r);
     thumb(r, p);
     r.out.heading("How these numbers were found, and what they are not");
     r.out.list(false, CAVEATS.iter().map(|text| ((*text).to_owned(), String::new())));
@@ -200,6 +201,22 @@ fn fractions(r: &mut Report<'_>, x: &Removal) {
     } else {
         r.out.para("No credit is taken for the mesh.");
     }
+}
+
+/// What plate theory takes for granted, zone by zone.
+fn zones(r: &mut Report<'_>) {
+    let rows = crate::summary::zones::rows(r.settled);
+    if rows.is_empty() {
+        return;
+    }
+    r.out.heading("Zone by zone: what the theory takes for granted");
+    let mut table = Table::new([wide("Quantity", 2.0), slim("Value"), wide("What it says", 1.8), number("No.", "")]);
+    for row in rows {
+        let value = r.entry(row.at).map_or_else(String::new, |e| e.shown(r.system));
+        table.row([capital(row.what), value, row.says.to_owned(), r.no(row.at)]);
+    }
+    r.out.table(&table);
+    r.out.remark("At the largest flow of a case with a known content, coldest water, end of the interval. The rules weigh these numbers; the prediction takes no credit and no loss from them.");
 }
 
 /// The lowest rung: how large a plain basin by the old rule would be.

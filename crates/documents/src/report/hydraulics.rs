@@ -223,7 +223,7 @@ fn grains(r: &mut Report<'_>, p: &Performance) {
         number("Scoured|above", r.symbol(SPEED)),
         number("No.", ""),
     ]);
-    let share = (&PERCENT, &PERCENT);
+    let share = (&PERCENT, &PERCENT) as Pair;
     let percent = |x: f64| print::digits(PERCENT.from_si(x), 3);
     let mut sums = [0.0; 5];
     for g in &p.grains {
@@ -233,13 +233,20 @@ fn grains(r: &mut Report<'_>, p: &Performance) {
         for (sum, part) in sums.iter_mut().zip(parts) {
             *sum += part;
         }
+        let small = |si: f64, text: String| if si > 0.0 && si < 5e-5 { "< 0.01".to_owned() } else { text };
+        let part = |q: stillrise_units::Ratio| small(q.si(), r.digits(q, share, 3));
+        let kept = |q: MassRate| {
+            let text = r.digits(q, MASS, 3);
+            let least = r.system.pick(MASS).from_si(q.si());
+            if least > 0.0 && least < 5e-4 { "< 0.001".to_owned() } else { text }
+        };
         table.row([
             name,
-            r.digits(g.arrives.q, share, 3),
-            r.digits(g.tank.q, share, 3),
-            r.digits(g.pack.q, share, 3),
-            r.digits(g.ahead.q, MASS, 3),
-            r.digits(g.between.q, MASS, 3),
+            part(g.arrives.q),
+            part(g.tank.q),
+            part(g.pack.q),
+            kept(g.ahead.q),
+            kept(g.between.q),
             g.scour.map_or_else(|| "–".to_owned(), |v| r.digits(v.q, SPEED, 2)),
             r.no(g.pack.at),
         ]);

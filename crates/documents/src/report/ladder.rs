@@ -198,7 +198,7 @@ fn carriers(r: &mut Report<'_>, risk: &Risk) {
             super::capital(&c.input.label),
             show(&c.input.now, c.input.units, r.system),
             range(&c.input, r.system),
-            percent(c.share.first.clamp(0.0, 1.0)),
+            percent(c.share.first.min(c.share.total).clamp(0.0, 1.0)),
             percent(c.share.total.clamp(0.0, 1.0)),
             if c.input.assumed { "assumed" } else { "given with a range" }.to_owned(),
         ]);

@@ -6,12 +6,13 @@ use super::{capital, sentence};
 use crate::rating::{larger, together};
 use crate::risk::percent;
 use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::enquiry::blocks::Observed;
 use stillrise_search::diagnosis::Diagnosis;
 use stillrise_units::catalog::{DEG_C, DEG_F};
 use stillrise_units::{Typed, print};
 
 /// Explanations and causes that are printed: weighing at least so much.
-const WORTH: f64 = 0.05;
+const WORTH: f64 = 0.01;
 
 /// The section, for a job with observations that were looked into.
 pub(super) fn rating(r: &mut Report<'_>) {
@@ -54,6 +55,17 @@ pub(super) fn rating(r: &mut Report<'_>) {
     r.out.remark("Opening, entering or cleaning a unit: confined space, flammable vapour and lifting rules of the site and the local code come first.");
 }
 
+/// What was seen on an occasion besides the numbers of water and oil.
+fn besides(o: &Observed) -> String {
+    let mut parts = Vec::new();
+    parts.extend(o.looks.0.map(|w| format!("looks {}", w.word())));
+    parts.extend(o.jar.0.map(|w| format!("a jar {}", w.word())));
+    parts.extend(o.alarm.0.map(|w| format!("alarm: {}", w.word())));
+    let depths = [("oil layer", &o.oil_layer), ("sludge", &o.sludge), ("backed up", &o.backed_up)];
+    parts.extend(depths.into_iter().filter_map(|(what, q)| Some(format!("{what} {}", q.claim()?.written.text))));
+    parts.join("; ")
+}
+
 fn observed(r: &mut Report<'_>, d: &Diagnosis) {
     r.out.heading("What was observed");
     let temperature = r.system.pick((&DEG_F, &DEG_C));
@@ -64,9 +76,10 @@ fn observed(r: &mut Report<'_>, d: &Diagnosis) {
         number("Water", temperature.symbol),
         number("Oil out,|measured", "mg/L"),
         number("Should|be", "mg/L"),
+        wide("Seen besides", 1.6),
     ]);
     let mark = |text: String, measured: bool| if measured { text } else { format!("({text})") };
-    for s in &d.seen {
+    for (s, o) in d.seen.iter().zip(&r.settled.job.enquiry.observed) {
         table.row([
             capital(&s.name),
             mark(r.digits(s.flow.0, FLOW_UNITS, 3), s.flow.1),
@@ -74,6 +87,7 @@ fn observed(r: &mut Report<'_>, d: &Diagnosis) {
             mark(print::digits(temperature.from_si(s.temperature.0.si()), 3), s.temperature.1),
             s.measured.map_or_else(|| "–".to_owned(), |c| r.digits(c, super::effluent::MG, 3)),
             super::effluent::brief(s.expected, Some(s.influent.0)),
+            besides(o),
         ]);
     }
     r.out.table(&table);

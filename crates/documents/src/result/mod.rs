@@ -161,7 +161,7 @@ fn performance(settled: &Settled) -> Value {
             "from": v(g.from.at), "to": v(g.to.at), "arrives": v(g.arrives.at), "left_behind_tank": v(g.tank.at), "left_behind_plates": v(g.pack.at),
             "settles_ahead_of_pack": v(g.ahead.at), "settles_between_plates": v(g.between.at), "scoured_above": g.scour.map(|x| v(x.at)),
         })).collect::<Vec<_>>(),
-        "retention_zone": p.zones.as_ref().and_then(|z| z.retention.as_ref()).map(|z| json!({ "overflow": v(z.overflow.at), "largest_droplet_drawn_under": v(z.drawn.at) })),
+        "zones": crate::summary::zones::rows(settled).iter().map(|row| json!({ "what": row.what, "value": v(row.at), "says": row.says })).collect::<Vec<_>>(),
         "storage": {
             "solids_out": v(s.solids_out.at), "oil_on_solids": s.oil_on_solids.map(|x| v(x.at)), "sludge_rate": v(s.sludge_rate.at), "sludge_trigger": s.sludge_trigger.map(|x| v(x.at)), "sludge_days": s.sludge_days.map(|x| v(x.at)),
             "trigger": s.trigger.title, "oil_rate": v(s.oil_rate.at), "oil_days": s.oil_days.map(|x| v(x.at)),

@@ -128,7 +128,7 @@ pub fn risk_text(settled: &Settled, risk: &Risk, width: usize) -> String {
             c.input.label.clone(),
             show(&c.input.now, c.input.units, system),
             range(&c.input, system),
-            percent(c.share.first.clamp(0.0, 1.0)),
+            percent(c.share.first.min(c.share.total).clamp(0.0, 1.0)),
             percent(c.share.total.clamp(0.0, 1.0)),
             if c.input.assumed { "assumed" } else { "given with a range" }.to_owned(),
         ]);

@@ -28,7 +28,7 @@ pub fn result_schema() -> Value {
             "train": { "type": ["object", "null"], "description": "Stages, frame (given or chosen dimensions), layout (what follows), zones, particulars" },
             "risk": { "type": ["object", "null"], "description": "How sure the prediction is: bands, chance to keep each limit, shares of the inputs; null unless studied" },
             "rating": { "type": ["object", "null"], "description": "What explains what was observed at a unit that stands; null unless asked for" },
-            "performance": { "type": ["object", "null"], "description": "Site levels, hydraulic profiles, velocities, oil levels, removals by case, season and state, ladder of prediction, solids by size, retention zone, storage" },
+            "performance": { "type": ["object", "null"], "description": "Site levels, hydraulic profiles, velocities, oil levels, removals by case, season and state, ladder of prediction, zones, solids by size, storage" },
             "limits": list(&object(json!({ "pollutant": text, "value": value, "statistic": text, "held_against": value, "verdict": { "enum": ["kept", "likely", "not shown", "not by gravity"] }, "expected": value, "mixed": value, "case": text, "scatter": { "anyOf": [values, { "type": "null" }] }, "keeps": { "type": ["object", "null"] }, "because": text, "change": text }))),
             "verdicts": list(&object(json!({ "rule": text, "title": text, "verdict": { "enum": ["not applicable", "passes", "warns", "fails"] }, "says": text, "remedy": text, "source": text, "decision": { "type": ["object", "null"] } }))),
             "candidates": list(&object(json!({ "unit": text, "taken": { "type": "boolean" }, "total_oil_out": { "type": ["object", "null"] }, "barred": { "type": ["object", "null"] } }))),

@@ -4,6 +4,7 @@ mod basis;
 pub(crate) mod ladder;
 mod performance;
 mod verdicts;
+pub(crate) mod zones;
 
 pub use basis::governs;
 pub use verdicts::{moves, that_matter};
@@ -36,6 +37,7 @@ pub fn summary(settled: &Settled, width: usize) -> String {
     performance::unit(&mut out, settled, width);
     performance::effluent(&mut out, settled, width);
     ladder::ladder(&mut out, settled, width);
+    zones::zones(&mut out, settled, width);
     performance::hydraulics(&mut out, settled, width);
     performance::levels(&mut out, settled, width);
     performance::storage(&mut out, settled, width);

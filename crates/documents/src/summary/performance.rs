@@ -119,8 +119,9 @@ pub(super) fn effluent(out: &mut String, settled: &Settled, width: usize) {
     if let Some(worst) = performance.worst() {
         out.push_str(&hang(
             &format!(
-                "Predicted, {} in the {} season at the end of the interval: {} of total oil. No credit is taken for the mesh. Emulsified and dissolved oil pass any separator.",
-                worst.case, worst.season.name(), shown(worst.total.expected.q, worst.content.total.q)
+                "Predicted, {} in the {} season at the end of the interval: {} of total oil, the influent at its mean. {} for the mesh. Emulsified and dissolved oil pass any separator.",
+                worst.case, worst.season.name(), shown(worst.total.expected.q, worst.content.total.q),
+                if worst.passage.depth.q.si() > 0.0 { "Credit is taken" } else { "No credit is taken" }
             ),
             width, 0, 2,
         ));

@@ -113,7 +113,8 @@ pub fn moves(q: &Question) -> String {
                 .map_or_else(|| "no effluent".to_owned(), |c| format!("{} mg/L out", super::total_out(c, floor)));
             let held = match (o.held, o.effluent) {
                 (Some(held), Some(out)) if held.value > 1.001 * out.value => {
-                    format!(", {} mg/L at the peak", super::total_out(held, floor))
+                    let (held, out) = (super::total_out(held, floor), super::total_out(out, floor));
+                    if held == out { String::new() } else { format!(", {held} mg/L at the peak") }
                 }
                 _ => String::new(),
             };

@@ -9,7 +9,6 @@ use super::plot::{ABOVE, Plot, margin, up};
 use super::stroke::fill;
 use super::value;
 use crate::render::geometry::{Rect, pt};
-use crate::render::item::Fill;
 use crate::render::lettering::{Anchor, Text};
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
@@ -121,11 +120,7 @@ pub(super) fn scene(chart: &Cascade, paper: &Paper) -> Option<Scene> {
             field.scene.on(Layer::Internals).rect(&bar, Some(Pen::Medium), fill);
             let text = value(*part);
             // A value within its part, where it has room; the table has them all.
-            if chart.classes.len() > 1
-                && fill != Fill::Ink
-                && y1 - y0 > SMALL + 2.2
-                && width(&text, SMALL) < 2.0 * half - 1.0
-            {
+            if chart.classes.len() > 1 && y1 - y0 > SMALL + 2.2 && width(&text, SMALL) < 2.0 * half - 1.0 {
                 field.write(k, 0.5 * (y0 + y1) + 0.5 * SMALL, &text);
             }
         }

@@ -76,7 +76,8 @@ fn draw<'c>(chart: &'c Ladder, paper: &Paper, keyed: &[usize]) -> Option<(Scene,
         return None;
     }
     data.extend(chart.bounds.iter().map(|b| b.at));
-    data.extend(chart.floor.iter().map(|f| f.0));
+    // The axis begins below the floor, so that the hatch is seen.
+    data.extend(chart.floor.iter().map(|f| 0.7 * f.0));
     let names: Vec<&str> = chart.rungs.iter().map(|r| r.name.as_str()).collect();
     let over = if chart.bounds.is_empty() { 0.5 } else { NAMES };
     let most = 0.3 * body.height();
