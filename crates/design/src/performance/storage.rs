@@ -89,12 +89,9 @@ pub fn storage<T: Trail>(
     let (c_in, c_oil) = average_content(t, basis, day, usual)?;
     let c_out =
         reckon!(t, "solids out", [MG_L, MG_L], (solids = c_in, settled = settled) solids * (ratio(1.0) - settled));
-    let oil_on_solids = match basis.oil_on_solids {
-        Some(oil) => {
-            Some(reckon!(t, "oil that leaves on the solids", [MG_L, MG_L], (solids = c_out, oil = oil) solids * oil))
-        }
-        None => None,
-    };
+    let oil_on_solids = basis
+        .oil_on_solids
+        .map(|oil| reckon!(t, "oil that leaves on the solids", [MG_L, MG_L], (solids = c_out, oil = oil) solids * oil));
     let none =
         given(t, "solids out, if all stayed", Some((&MG_L, &MG_L)), Concentration::from_si(0.0), "bound", "0 mg/L");
     let arriving = by!(t, "dry solids that reach one unit", dry_solids::rate(each, c_in, none))?;
