@@ -4,6 +4,7 @@
 pub mod indices;
 pub mod inputs;
 pub mod sample;
+pub mod swings;
 
 use crate::side_by_side::side_by_side;
 use indices::{Share, share};
@@ -17,8 +18,8 @@ use stillrise_design::performance::passage::Fixed;
 use stillrise_design::performance::{Depth, State, removals};
 use stillrise_design::train::Train;
 use stillrise_design::{Job, Off, Stop, WhatIf};
-use stillrise_handbook::page::Arg;
 use stillrise_units::{Concentration, Typed, math};
+use swings::Swing;
 
 /// Samples of a study when nobody says how many.
 pub const SAMPLES: usize = 10_000;
@@ -63,17 +64,6 @@ pub struct Carrier {
     pub input: Input,
     /// Its share.
     pub share: Share,
-}
-
-/// One input at the ends of its range, all others as in the design.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Swing {
-    /// The input.
-    pub input: Input,
-    /// Its ends; for words, the first that differ.
-    pub ends: [Arg; 2],
-    /// Total oil out in the worst case at each end; `None` when the chain has no answer there.
-    pub effluent: [Option<Concentration>; 2],
 }
 
 /// What the shares are shares of.
@@ -218,33 +208,6 @@ impl<'a> Model<'a> {
             cases: self.cases.iter().map(of_case).collect(),
             limits: self.limits.iter().map(of_limit).collect(),
         }))
-    }
-
-    /// Each input at its ends, all others as in the design.
-    fn swings(&self) -> Vec<Swing> {
-        let mut space = self.space();
-        let mut swings = Vec::new();
-        for input in &self.inputs {
-            let ends = input.range.ends();
-            let effluent = ends.clone().map(|end| {
-                if let Some(slot) = space.0.get_mut(&input.key) {
-                    *slot = end;
-                }
-                let sampled = self.design(Depth::Expected, &space).ok().flatten()?;
-                Some(Concentration::from_si(sampled.rungs[1])).filter(|c| c.si().is_finite())
-            });
-            if let Some(slot) = space.0.get_mut(&input.key) {
-                *slot = input.now.clone();
-            }
-            swings.push(Swing { input: input.clone(), ends, effluent });
-        }
-        let width = |s: &Swing| match s.effluent {
-            [Some(a), Some(b)] => (a.si() - b.si()).abs(),
-            _ => 0.0,
-        };
-        swings.retain(|s| width(s) > 0.0);
-        swings.sort_by(|a, b| width(b).total_cmp(&width(a)));
-        swings
     }
 
     /// The logarithm of what the shares are shares of; not a number when the chain stopped.
