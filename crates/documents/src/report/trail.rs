@@ -8,6 +8,7 @@ use crate::render::text::plain;
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
 use stillrise_design::Node;
+use stillrise_design::performance::ladder::STUDY;
 use stillrise_design::provenance::{Entry, Origin, show};
 use stillrise_handbook::equation::{parse, plain_symbol, typst_symbol};
 use stillrise_handbook::page::Arg;
@@ -30,6 +31,7 @@ pub(super) fn trail(r: &mut Report<'_>) {
         r.out.heading("All other values");
         parts(r, (0..count).filter(|k| !path.contains(k)), false, 3);
     } else {
+        r.out.para("Studies beside the design (other flows, sizes, stages alone) stand with values and origins; they are worked out line by line in the file trail.txt of the package, as is everything else.");
         parts(r, 0..count, true, 2);
     }
 }
@@ -65,6 +67,7 @@ fn parts(r: &mut Report<'_>, entries: impl Iterator<Item = usize>, full: bool, l
             }
             section = Some(&entry.section);
         }
+        let full = full && !entry.section.starts_with(STUDY);
         rows.push(row(r, k, entry, full, &mut written));
     }
     if let Some(title) = section {

@@ -3,7 +3,7 @@
 use crate::formula;
 use crate::page::Evidence::{ByHand, Limit};
 use crate::sources::SCHILLER_NAUMANN;
-use stillrise_units::math::{abs, exp, max, min, pow, sqrt};
+use stillrise_units::math::{abs, max, min, pow, sqrt};
 use stillrise_units::{Density, G, Length, Velocity, Viscosity};
 
 /// Standard acceleration of free fall as a plain number.
@@ -48,14 +48,6 @@ formula! {
         "d=10000 um, rho_w=1000 kg/m3, rho_o=300 kg/m3, mu=0.1 cP" => "456.1 mm/s",
             Limit("drag coefficient at its floor: sqrt(4 x 9.80665 x 0.7 x 0.01 / (3 x 0.44)) m/s");
     ]
-}
-
-/// Drag over that of Stokes' law at a Reynolds number and its logarithm, and the slope of its logarithm
-/// over that of the Reynolds number.
-pub(crate) fn drag_and_slope(re: f64, ln_re: f64) -> (f64, f64) {
-    let bend = DRAG * exp(POWER * ln_re);
-    let floor = FLOOR / 24.0 * re;
-    if 1.0 + bend >= floor { (1.0 + bend, POWER * bend / (1.0 + bend)) } else { (floor, 1.0) }
 }
 
 /// Terminal velocity over that of Stokes, for a droplet whose Stokes velocity would give `re`.

@@ -3,12 +3,12 @@
 //! Sizes are counted by `y`, the logarithm of size over the median. Integrals over the feed run over a
 //! variable that gives size and velocity without solving for either.
 
-use super::drag_rise::{DRAG, FLOOR, POWER, drag_and_slope, slowing};
+use super::drag_rise::{DRAG, FLOOR, POWER, slowing};
 use super::remaining_oil::{DropletLaw, RiseLaw};
 use crate::page::Series;
 use stillrise_units::G;
 use stillrise_units::lanes::{self, Lanes, WIDTH};
-use stillrise_units::math::{abs, exp, ln, max, min, normal_cdf, sqrt};
+use stillrise_units::math::{abs, exp, ln, max, min, normal_cdf};
 
 /// Standard normal deviates, or as rare, between which a distribution is integrated.
 const TAIL: f64 = 5.0;
@@ -24,8 +24,8 @@ const LN_2: f64 = core::f64::consts::LN_2;
 
 /// How the volume spreads over size.
 pub(super) enum Spread {
-    /// Log-normal: the logarithm of the geometric standard deviation.
-    LogNormal(f64),
+    /// Log-normal: the logarithm of the geometric standard deviation, and one over it.
+    LogNormal(f64, f64),
     /// Rosin-Rammler: its exponent.
     RosinRammler(f64),
     /// Upper limit: its shape, and largest over median size.
@@ -38,7 +38,10 @@ impl Spread {
     /// From the arguments of the page.
     pub(super) fn new(law: DropletLaw, d50: f64, shape: f64, largest: f64, table: &Series) -> Self {
         match law {
-            DropletLaw::LogNormal => Spread::LogNormal(ln(shape)),
+            DropletLaw::LogNormal => {
+                let s = ln(shape);
+                Spread::LogNormal(s, 1.0 / s)
+            }
             DropletLaw::RosinRammler => Spread::RosinRammler(shape),
             DropletLaw::UpperLimit => Spread::UpperLimit(shape, max(largest / d50, 1.0 + 1e-9)),
             DropletLaw::Measured => Spread::Measured(table.0.iter().map(|(d, f)| (ln(d / d50), *f)).collect()),
@@ -48,7 +51,7 @@ impl Spread {
     /// The `y` between which all but a ten-millionth of the volume lies.
     pub(super) fn ends(&self) -> (f64, f64) {
         match self {
-            Spread::LogNormal(s) => (-TAIL * s, TAIL * s),
+            Spread::LogNormal(s, _) => (-TAIL * s, TAIL * s),
             // ln 2 (d/d50)^n = -ln(share that is coarser).
             Spread::RosinRammler(n) => ((ln(BELOW) - ln(LN_2)) / n, (ln(-ln(BELOW)) - ln(LN_2)) / n),
             Spread::UpperLimit(shape, ratio) => {
@@ -78,7 +81,7 @@ impl Spread {
     /// The step in `y` over which the density bends.
     pub(super) fn bend(&self) -> f64 {
         match self {
-            Spread::LogNormal(s) => *s,
+            Spread::LogNormal(s, _) => *s,
             Spread::RosinRammler(n) => 1.0 / n,
             Spread::UpperLimit(shape, _) => 0.5 / shape,
             Spread::Measured(_) => 1.0,
@@ -88,7 +91,7 @@ impl Spread {
     /// Share of the volume in droplets finer than `y`.
     pub(super) fn finer(&self, y: f64) -> f64 {
         match self {
-            Spread::LogNormal(s) => normal_cdf(y / s),
+            Spread::LogNormal(s, _) => normal_cdf(y / s),
             Spread::RosinRammler(n) => 1.0 - exp(-LN_2 * exp(n * y)),
             Spread::UpperLimit(shape, ratio) => {
                 let size = exp(y) / ratio;
@@ -114,7 +117,7 @@ impl Spread {
     /// Slope of [`Self::finer`].
     pub(super) fn density(&self, y: f64) -> f64 {
         match self {
-            Spread::LogNormal(s) => INVERSE_SQRT_2_PI * exp(-0.5 * (y / s) * (y / s)) / s,
+            Spread::LogNormal(s, _) => INVERSE_SQRT_2_PI * exp(-0.5 * (y / s) * (y / s)) / s,
             Spread::RosinRammler(n) => {
                 let x = LN_2 * exp(n * y);
                 n * x * exp(-x)
@@ -139,8 +142,8 @@ impl Spread {
     /// The density at eight sizes: a factor, and what is to be added to the exponent behind it.
     #[inline(always)]
     pub(super) fn weigh(&self, y: &Lanes, factor: &mut Lanes, exponent: &mut Lanes) {
-        if let Spread::LogNormal(s) = self {
-            let (scale, per) = (INVERSE_SQRT_2_PI / s, 1.0 / s);
+        if let Spread::LogNormal(_, per) = self {
+            let scale = INVERSE_SQRT_2_PI * per;
             for k in 0..WIDTH {
                 let z = y[k] * per;
                 factor[k] *= scale;
@@ -158,15 +161,16 @@ impl Spread {
 pub(super) struct Rise {
     law: RiseLaw,
     d50: f64,
-    /// Stokes velocity and the Reynolds number it would give, at the median.
+    /// Stokes velocity at the median, and the logarithm of the Reynolds number it would give.
     v_50: f64,
-    re_50: f64,
     ln_re_50: f64,
 }
 
 /// Eight sizes at once.
 pub(super) struct Sizes {
     pub(super) y: Lanes,
+    /// Cube root of size over the median.
+    pub(super) root: Lanes,
     pub(super) d: Lanes,
     pub(super) v: Lanes,
     pub(super) dy: Lanes,
@@ -181,12 +185,14 @@ pub(super) struct Place {
 
 /// The logarithm of a Reynolds number up to which the drag coefficient is far from its floor.
 const CREEPING: f64 = 6.0;
+/// A step of Newton over the logarithm of size behind which the next is some 1e-5.
+const NEAR: f64 = 2e-2;
 
 impl Rise {
     pub(super) fn new(law: RiseLaw, d50: f64, rho_w: f64, rho_o: f64, mu: f64) -> Self {
         let v_50 = G.value * (rho_w - rho_o) * d50 * d50 / (18.0 * mu);
         let re_50 = rho_w * v_50 * d50 / mu;
-        Self { law, d50, v_50, re_50, ln_re_50: ln(re_50) }
+        Self { law, d50, v_50, ln_re_50: ln(re_50) }
     }
 
     /// The variable of integration at a size. With drag it is the logarithm of the droplet's own
@@ -226,23 +232,28 @@ impl Rise {
                 y[k] = (x[k] + ln_drag[k] - self.ln_re_50) * THIRD;
             }
         }
-        let size = lanes::exp(y);
+        // The cube root serves diffusion too.
+        let root = lanes::exp(y.map(|y| THIRD * y));
         let (mut d, mut v) = ([0.0; WIDTH], [0.0; WIDTH]);
         for k in 0..WIDTH {
-            d[k] = self.d50 * size[k];
-            v[k] = min(FASTEST, self.v_50 * size[k] * size[k] / drag[k]);
+            let size = root[k] * root[k] * root[k];
+            d[k] = self.d50 * size;
+            v[k] = min(FASTEST, self.v_50 * size * size / drag[k]);
         }
-        Sizes { y, d, v, dy }
+        Sizes { y, root, d, v, dy }
     }
 
     /// The place of a size in the far fine tail, which need not be met exactly: what it moves, nobody sees.
+    #[inline(always)]
     pub(super) fn tail(&self, y: f64) -> Place {
         let x = match self.law {
             RiseLaw::Stokes => y,
             RiseLaw::Drag => {
                 let ln_stokes = self.ln_re_50 + 3.0 * y;
-                let slow = DRAG * exp(POWER * ln_stokes);
-                ln_stokes - ln(1.0 + slow / (1.0 + POWER * slow))
+                let [bend] = lanes::exp([POWER * ln_stokes]);
+                let slow = DRAG * bend;
+                let [ln_slowing] = lanes::ln([1.0 + slow / (1.0 + POWER * slow)]);
+                ln_stokes - ln_slowing
             }
         };
         Place { y, x }
@@ -253,34 +264,45 @@ impl Rise {
         Place { y, x: self.variable(y) }
     }
 
-    /// The place whose velocity is `v`: where a removal curve has its kink. `near` is one that is known and
-    /// not far.
-    pub(super) fn at(&self, v: f64, near: Option<(f64, Place)>) -> Place {
-        let stokes = sqrt(v / self.v_50);
-        let mut size = match near {
-            Some((other, place)) => exp(place.y) * sqrt(v / other),
-            None => stokes,
-        };
-        if self.law == RiseLaw::Drag {
-            // d = d_Stokes sqrt(drag over Stokes at v d), by Newton. A kink that is found to 1e-5 costs
-            // the integral less than 1e-9.
-            for _ in 0..30 {
-                let re = self.re_50 * v / self.v_50 * size;
-                let (drag, slope) = drag_and_slope(re, ln(re));
-                let next = stokes * sqrt(drag);
-                let step = (next - size) / (1.0 - 0.5 * slope * next / size);
-                size += step;
-                // Newton doubles the digits.
-                if abs(step) < 1e-4 * size {
-                    break;
+    /// The places whose velocities are `v`, two at once: where a removal curve has its kinks.
+    #[inline(always)]
+    pub(super) fn at(&self, v: [f64; 2]) -> [Place; 2] {
+        let over = lanes::ln(v.map(|v| v / self.v_50));
+        let stokes = over.map(|over| 0.5 * over);
+        let mut y = stokes;
+        if self.law == RiseLaw::Stokes {
+            return y.map(|y| Place { y, x: y });
+        }
+        // The droplet's own Reynolds number goes with v d, and d = d_Stokes sqrt(drag over Stokes), by Newton over the
+        // logarithm of size. A kink that is found to 1e-5 costs the integral less than 1e-9.
+        for _ in 0..30 {
+            let ln_re = [0, 1].map(|k| self.ln_re_50 + over[k] + y[k]);
+            let bend = lanes::exp(ln_re.map(|x| POWER * x));
+            let (mut drag, mut slope) = ([0.0; 2], [0.0; 2]);
+            for k in 0..2 {
+                let c = DRAG * bend[k];
+                drag[k] = 1.0 + c;
+                slope[k] = POWER * c / drag[k];
+            }
+            if ln_re.iter().any(|x| *x > CREEPING) {
+                let re = lanes::exp(ln_re);
+                for k in 0..2 {
+                    let floor = FLOOR / 24.0 * re[k];
+                    if floor > drag[k] {
+                        (drag[k], slope[k]) = (floor, 1.0);
+                    }
                 }
             }
+            let ln_drag = lanes::ln(drag);
+            let step = [0, 1].map(|k| (stokes[k] + 0.5 * ln_drag[k] - y[k]) / (1.0 - 0.5 * slope[k]));
+            for k in 0..2 {
+                y[k] += step[k];
+            }
+            // Newton doubles the digits.
+            if step.iter().all(|step| abs(*step) < NEAR) {
+                break;
+            }
         }
-        let y = ln(size);
-        let x = match self.law {
-            RiseLaw::Stokes => y,
-            RiseLaw::Drag => self.ln_re_50 + ln(v / self.v_50) + y,
-        };
-        Place { y, x }
+        [0, 1].map(|k| Place { y: y[k], x: self.ln_re_50 + over[k] + y[k] })
     }
 }

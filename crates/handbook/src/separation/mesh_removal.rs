@@ -96,14 +96,24 @@ pub struct Bed {
     edge: f64,
     /// Velocity in the pores that oil leaves open.
     u_in: f64,
-    /// Share by Brownian motion of a droplet of one metre.
+    per: Per,
+    /// The median droplet, and its share by Brownian motion, which goes with d to the power -2/3.
+    median: f64,
     diffused: f64,
     /// Fibres met on the way through, times the share that sticks.
     met: f64,
 }
 
+/// What is divided by for every droplet.
+#[derive(Debug, Clone, Copy)]
+struct Per {
+    fibre: f64,
+    u: f64,
+    half_ku: f64,
+}
+
 impl Bed {
-    /// From plain SI numbers, in the order of the page; the arguments must lie in its domain.
+    /// From plain SI numbers, in the order of the page, and the droplets' median; the arguments must lie in its domain.
     #[must_use]
     #[allow(clippy::too_many_arguments)]
     pub fn new(
@@ -115,6 +125,7 @@ impl Bed {
         saturation: f64,
         mu: f64,
         t: f64,
+        median: f64,
     ) -> Self {
         let (u_in, ku) = (u / (1.0 - saturation), fibre_interception::ku(solidity));
         Self {
@@ -123,26 +134,27 @@ impl Bed {
             ku,
             edge: 1.0 / sqrt(solidity),
             u_in,
-            // The share goes with d to the power -2/3, which takes a droplet of 1 µm to one of 1 m by 1e-4.
-            diffused: fibre_brownian::share(1e-6, fibre, u_in, solidity, ku, mu, t) * 1e-4,
+            per: Per { fibre: 1.0 / fibre, u: 1.0 / u_in, half_ku: 0.5 / ku },
+            median,
+            diffused: fibre_brownian::share(median, fibre, u_in, solidity, ku, mu, t),
             met: 4.0 * solidity * sticking * length / (PI * fibre * (1.0 - solidity)),
         }
     }
 
-    /// As [`Self::caught`] for eight droplets: the share left is e to minus this.
+    /// As [`Self::caught`] for eight droplets, with the cube roots of their sizes over the median: the share left is
+    /// e to minus this. Nothing sinks here.
     #[inline(always)]
-    pub(crate) fn met(&self, d: &Lanes, v: &Lanes) -> Lanes {
+    pub(crate) fn met(&self, d: &Lanes, v: &Lanes, root: &Lanes) -> Lanes {
         let (a, edge) = (self.solidity, self.edge);
-        let (per_fibre, per_u, half_ku) = (1.0 / self.fibre, 1.0 / self.u_in, 0.5 / self.ku);
+        let Per { fibre: per_fibre, u: per_u, half_ku } = self.per;
         let m = d.map(|d| 1.0 + d * per_fibre);
-        let (ln_m, ln_d) = (lanes::ln(m), lanes::ln(*d));
-        let brown = lanes::exp(ln_d.map(|x| -2.0 / 3.0 * x));
+        let ln_m = lanes::ln(m);
         let mut met = [0.0; WIDTH];
         for k in 0..WIDTH {
             let square = m[k] * m[k];
             let inside = m[k] * half_ku * (2.0 * ln_m[k] - 1.0 + a + (1.0 - a / 2.0) / square - a / 2.0 * square);
             let touched = if m[k] < edge { inside } else { edge };
-            met[k] = self.met * (touched + max(v[k], 0.0) * per_u + self.diffused * brown[k]);
+            met[k] = self.met * (touched + v[k] * per_u + self.diffused / (root[k] * root[k]));
         }
         met
     }
@@ -157,7 +169,7 @@ impl Bed {
         } else {
             self.edge
         };
-        let eta = touched + max(v, 0.0) / self.u_in + self.diffused * pow(d, -2.0 / 3.0);
+        let eta = touched + max(v, 0.0) / self.u_in + self.diffused * pow(d / self.median, -2.0 / 3.0);
         1.0 - exp(-self.met * eta)
     }
 }
@@ -173,7 +185,7 @@ mod tests {
         for (solidity, fibre, u, s, oil) in
             [(0.03, 250e-6, 3e-3, 1.0, 0.0), (0.05, 150e-6, 1e-2, 0.4, 0.15), (0.1, 30e-6, 1e-3, 0.1, 0.3)]
         {
-            let bed = Bed::new(solidity, fibre, 0.1, u, s, oil, mu, t);
+            let bed = Bed::new(solidity, fibre, 0.1, u, s, oil, mu, t, 6e-5);
             for d in [1e-7, 1e-6, 5e-6, 2e-5, 6e-5, 1.5e-4, 1e-3] {
                 for v in [-1e-4, 0.0, 81e3 * d * d, 1e-2] {
                     let page = removal(

@@ -139,6 +139,9 @@ struct Stages {
     spread: f64,
     regime: GapRegime,
     mesh: Option<Mesh>,
+    /// One over the tank's overflow rate, and over that of the two halves of the pack.
+    per_tank: f64,
+    per_pack: (f64, f64),
 }
 
 /// The mesh: by its fibres, or by a measured curve.
@@ -154,9 +157,8 @@ impl Stages {
     fn pass(&self, at: &Sizes, factor: &mut Lanes, exponent: &mut Lanes) {
         match self.tank {
             TankModel::Mixed => {
-                let per = 1.0 / self.v_tank;
                 for k in 0..WIDTH {
-                    exponent[k] -= at.v[k] * per;
+                    exponent[k] -= at.v[k] * self.per_tank;
                 }
             }
             TankModel::Ideal => {
@@ -172,7 +174,7 @@ impl Stages {
         }
         // Two halves of the pack, one with more than its share of the flow.
         let (more, less) = (1.0 + self.spread, 1.0 - self.spread);
-        let (per_more, per_less) = (1.0 / (self.v_pack * more), 1.0 / (self.v_pack * less));
+        let (per_more, per_less) = self.per_pack;
         if self.regime == GapRegime::Laminar {
             for k in 0..WIDTH {
                 let (fast, slow) = (min(1.0, at.v[k] * per_more), min(1.0, at.v[k] * per_less));
@@ -187,7 +189,7 @@ impl Stages {
         match &self.mesh {
             None => {}
             Some(Mesh::Fibres(bed)) => {
-                let met = bed.met(&at.d, &at.v);
+                let met = bed.met(&at.d, &at.v, &at.root);
                 for k in 0..WIDTH {
                     exponent[k] -= met[k];
                 }
@@ -267,11 +269,13 @@ fn integral(
         let mesh = if !curve.0.is_empty() {
             Some(Mesh::Curve(curve))
         } else if depth > 0.0 {
-            Some(Mesh::Fibres(Bed::new(solidity, fibre, depth, face, sticking, saturation, mu, t)))
+            let bed = Bed::new(solidity, fibre, depth, face, sticking, saturation, mu, t, d50);
+            Some(Mesh::Fibres(bed))
         } else {
             None
         };
-        let stages = Stages { v_tank, tank, index, v_pack, spread, regime, mesh };
+        let per_pack = (1.0 / (v_pack * (1.0 + spread)), 1.0 / (v_pack * (1.0 - spread)));
+        let stages = Stages { v_tank, tank, index, v_pack, spread, regime, mesh, per_tank: 1.0 / v_tank, per_pack };
         let rise = Rise::new(law, d50, rho_w, rho_o, mu);
         // The same operations in the widest form this machine has: the same bits, sooner.
         Arch::new().dispatch(Passing { feed: &feed, rise: &rise, stages: &stages, sizes })
@@ -317,12 +321,12 @@ fn through(feed: &Spread, rise: &Rise, stages: &Stages, (from, to, largest): (f6
     let mut kink = None;
     if stages.regime == GapRegime::Laminar {
         let (fast, slow) = (stages.v_pack * (1.0 + stages.spread), stages.v_pack * (1.0 - stages.spread));
-        let place = rise.at(fast, None);
+        let [place, other] = rise.at([fast, slow]);
         caught = Some(place);
-        kink = Some(rise.at(slow, Some((fast, place))));
+        kink = Some(other);
     }
     if stages.tank == TankModel::Ideal {
-        let place = rise.at(stages.v_tank, None);
+        let [place, _] = rise.at([stages.v_tank, stages.v_tank]);
         caught = Some(caught.filter(|c: &Place| c.y < place.y).unwrap_or(place));
     }
     let top = caught.filter(|c| c.y < end).unwrap_or_else(|| rise.place(end));
