@@ -9,9 +9,9 @@ use stillrise_design::Off;
 use stillrise_design::enquiry::read_enquiry;
 use stillrise_handbook::page::Arg;
 use stillrise_search::Settled;
-use stillrise_search::diagnosis::causes::CAUSES;
+use stillrise_search::diagnosis::causes::{CAUSES, Cause};
 use stillrise_search::diagnosis::situation::Occasion;
-use stillrise_search::diagnosis::{Diagnosis, diagnose};
+use stillrise_search::diagnosis::{Beyond, Diagnosis, diagnose};
 use stillrise_units::Typed;
 use stillrise_units::catalog::MG_L;
 
@@ -147,6 +147,42 @@ fn what_was_measured_or_is_not_there_is_no_cause() {
     );
     for id in ["flow-above-design", "stronger-influent", "colder-water", "pump-shear"] {
         assert!(found.causes.iter().all(|(c, _)| c.id != id), "{id}");
+    }
+}
+
+/// A measured overload is no fault of the unit, and is said; a larger unit is then a remedy.
+#[test]
+fn what_lies_beyond_the_basis_is_said() {
+    let found = look(
+        "[[observed]]\nname = \"a\"\noil_out = \"52 mg/L\"\noil_in = \"180 mg/L\"\nflow = \"20 m3/h\"\ntemperature = \"12 °C\"\n",
+    );
+    let seen = &found.seen[0];
+    assert!(matches!(seen.beyond[..], [Beyond::Flow(over)] if (over - 20.0 / 6.0).abs() < 1e-9), "{:?}", seen.beyond);
+    assert!(seen.within.is_some_and(|c| c.si() < 0.6 * seen.expected.si()), "{seen:?}");
+    assert!(found.asks_too_much());
+    let clear = look("[[observed]]\nname = \"a\"\noil_out = \"25 mg/L\"\noil_in = \"180 mg/L\"\nflow = \"6 m3/h\"\n");
+    assert!(!clear.asks_too_much() && clear.larger_helps() == Some(false) && clear.seen[0].within.is_none());
+}
+
+/// Two causes that act on one thing act on top of each other.
+#[test]
+fn causes_add_up() {
+    let base = shop("[[observed]]\nname = \"a\"\noil_in = \"200 mg/L\"\nflow = \"6 m3/h\"\n");
+    let design = &base.job.design;
+    let (basis, train) = (design.basis.as_ref().expect("a basis"), design.train.as_ref().expect("a train"));
+    let worst = design.performance.as_ref().and_then(|p| p.worst()).expect("a case");
+    let observed = &base.job.enquiry.observed[0];
+    let o = Occasion::new(&mut Off, observed, basis, &train.unit, (&worst.content, worst.flow)).expect("an occasion");
+    for pair in CAUSES.iter().flat_map(|a| CAUSES.iter().map(move |b| (a, b))) {
+        let size = |c: &Cause| c.size.map_or(0.0, |s| s.likely);
+        let (mut both, mut turned) = (o.usual(), o.usual());
+        (pair.0.act)(&mut both, size(pair.0));
+        (pair.1.act)(&mut both, size(pair.1));
+        (pair.1.act)(&mut turned, size(pair.1));
+        (pair.0.act)(&mut turned, size(pair.0));
+        let near = |a: f64, b: f64| (a - b).abs() <= 1e-12 * a.abs();
+        assert!(near(both.median, turned.median) && near(both.carried, turned.carried), "{} {}", pair.0.id, pair.1.id);
+        assert!(near(o.effluent(&both), o.effluent(&turned)), "{} {}", pair.0.id, pair.1.id);
     }
 }
 

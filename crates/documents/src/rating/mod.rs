@@ -10,7 +10,7 @@ use crate::summary::{CAUTION, capital, headline, mg_l, section, total_out};
 use stillrise_checks::Judged;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_search::Settled;
-use stillrise_search::diagnosis::{Diagnosis, Explanation, Sized};
+use stillrise_search::diagnosis::{Beyond, Diagnosis, Explanation, Seen, Sized};
 use stillrise_units::catalog::{DEG_C, DEG_F};
 use stillrise_units::{System, Typed, print};
 
@@ -34,7 +34,7 @@ pub fn sized(s: &Sized, system: System) -> String {
 #[must_use]
 pub fn together(e: &Explanation, system: System) -> String {
     if e.causes.is_empty() {
-        return "Nothing is the matter; chance alone".to_owned();
+        return "Nothing but what was measured, and chance".to_owned();
     }
     e.causes.iter().map(|s| sized(s, system)).collect::<Vec<_>>().join("; and ")
 }
@@ -42,6 +42,9 @@ pub fn together(e: &Explanation, system: System) -> String {
 /// What the leading explanation says of a larger unit.
 #[must_use]
 pub fn larger(d: &Diagnosis) -> &'static str {
+    if !d.asks_too_much() {
+        return "The unit is not what falls short under the leading explanation: a larger one is no remedy.";
+    }
     match d.larger_helps() {
         Some(true) => {
             "Under the leading explanation a unit of twice the area would take at least a third off the effluent."
@@ -51,6 +54,29 @@ pub fn larger(d: &Diagnosis) -> &'static str {
         }
         None => "No effluent was measured, so nothing can be said of a larger unit.",
     }
+}
+
+/// What was measured beyond the basis, a sentence for each occasion.
+#[must_use]
+pub fn beyond(d: &Diagnosis) -> Vec<String> {
+    let one = |b: &Beyond| match b {
+        Beyond::Flow(over) => format!("the flow is {} times that of the basis", print::digits(*over, 2)),
+        Beyond::Influent(over) => format!("{} times the oil of the basis arrives", print::digits(*over, 2)),
+        Beyond::Colder(k) => format!("the water is {} K colder than the coldest of the basis", print::digits(*k, 2)),
+    };
+    let said = |s: &Seen| {
+        let within = s.within?;
+        let what = s.beyond.iter().map(one).collect::<Vec<_>>().join(", ");
+        let [now, then] = [s.expected, within].map(|c| total_out(c, s.influent.0));
+        Some(format!("{}: {what}. That alone takes what should leave from {then} to {now} mg/L.", capital(&s.name)))
+    };
+    d.seen.iter().filter_map(said).collect()
+}
+
+/// The test of a cause, or that it was made.
+#[must_use]
+pub fn test(d: &Diagnosis, cause: &stillrise_search::diagnosis::causes::Cause) -> String {
+    if d.is_tested(cause) { "made: see what was observed".to_owned() } else { cause.test.to_owned() }
 }
 
 /// The rating as plain text.
@@ -95,6 +121,9 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
     }
     out.push_str(&table.render(width));
     out.push_str(&hang("In brackets: not measured, taken from the basis.", width, 0, 0));
+    for text in beyond(d) {
+        out.push_str(&hang(&text, width, 0, 2));
+    }
     out.push_str(&section("What explains it"));
     for (k, e) in d.explanations.iter().take(SHOWN).enumerate() {
         let outs: Vec<String> = e.effluent.iter().flatten().map(|c| n(c.si())).collect();
@@ -111,7 +140,7 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
     }
     out.push_str(&hang(
         &format!(
-            "Weights among {} sets of one or two causes, by how well each explains all that was observed, how usual its sizes are and how often such causes occur. The frequencies are judgement; sizes are found with the chain of the design.",
+            "Weights among {} sets of one or two causes, by how well each explains all that was observed, how usual its sizes are and how often such causes occur. Each size is the most probable one, between what explains best and what is usual, good to a fifth; frequencies are judgement; the oil is found with the chain of the design.",
             d.sets
         ),
         width,
@@ -130,7 +159,7 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
                 cause.title,
                 percent(*weight),
                 capital(cause.how),
-                cause.test,
+                test(d, cause),
                 cause.remedy
             ),
             width,

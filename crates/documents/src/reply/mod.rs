@@ -87,6 +87,16 @@ fn expected(settled: &Settled) -> Option<String> {
 
 fn offer(out: &mut String, settled: &Settled) {
     let Some(train) = &settled.job.design.train else { return };
+    if !settled.job.enquiry.observed.is_empty() {
+        let name = &train.unit.particulars.model;
+        say(
+            out,
+            &format!(
+                "Your unit, {name}, stands already. We offer none before the tests that tell the causes apart are made; the rating beside this names them."
+            ),
+        );
+        return;
+    }
     let system = settled.job.enquiry.system();
     let show = |si: f64, pair: Pair| print::with_unit(si, system.pick(pair));
     let p = &train.unit.particulars;

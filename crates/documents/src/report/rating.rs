@@ -3,7 +3,7 @@
 use super::Report;
 use super::blocks::{Table, number, wide};
 use super::{capital, sentence};
-use crate::rating::{larger, together};
+use crate::rating::{beyond, larger, test, together};
 use crate::risk::percent;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::enquiry::blocks::Observed;
@@ -20,10 +20,13 @@ pub(super) fn rating(r: &mut Report<'_>) {
     let Some(d) = &settled.diagnosis else { return };
     r.out.section("Rating of the unit that stands");
     observed(r, d);
+    for text in beyond(d) {
+        r.out.lead("Beyond the basis.", &text);
+    }
     r.out.heading("What explains it");
     let mut table = Table::new([
         number("Weight", ""),
-        wide("Causes, each with the size that explains the measurements best", 3.0),
+        wide("Causes, each with its most probable size", 3.0),
         wide("Oil out then, mg/L", 1.0),
     ]);
     for e in d.explanations.iter().filter(|e| e.weight >= WORTH) {
@@ -38,7 +41,7 @@ pub(super) fn rating(r: &mut Report<'_>) {
         format!(" The leading one is worked in the trail, up to No. {}.", lines.join(" and "))
     };
     r.out.remark(&format!(
-        "Weights among {} sets of one or two causes, by how well each explains all that was observed, how usual its sizes are and how often such causes occur; the frequencies are judgement.{worked}",
+        "Weights among {} sets of one or two causes, by how well each explains all that was observed, how usual its sizes are and how often such causes occur; each size lies between what explains best and what is usual, and is good to a fifth; the frequencies are judgement.{worked}",
         d.sets
     ));
     r.out.heading("What to test next");
@@ -48,7 +51,7 @@ pub(super) fn rating(r: &mut Report<'_>) {
     let mut table = Table::new([wide("Cause", 1.2), number("Weight", ""), wide("Test", 2.0), wide("If so", 2.0)]);
     for (cause, weight) in d.causes.iter().filter(|(_, w)| *w >= WORTH) {
         let title = format!("{}. {}", cause.title, cause.how);
-        table.row([title, percent(*weight), cause.test.to_owned(), cause.remedy.to_owned()]);
+        table.row([title, percent(*weight), test(d, cause), cause.remedy.to_owned()]);
     }
     r.out.table(&table);
     r.out.lead("Would a larger unit help?", &sentence(larger(d)));

@@ -81,6 +81,7 @@ pub fn headline(settled: &Settled) -> Vec<String> {
         ));
     }
     out.extend(doubts(settled));
+    out.extend(measured(settled));
     if performance.limits.is_empty()
         && let Some(worst) = performance.worst()
     {
@@ -91,6 +92,33 @@ pub fn headline(settled: &Settled) -> Vec<String> {
         ));
     }
     out
+}
+
+/// What was measured at a unit that stands, against each limit on oil.
+fn measured(settled: &Settled) -> Vec<String> {
+    let Some(basis) = &settled.job.design.basis else { return Vec::new() };
+    let outs: Vec<_> = settled.job.enquiry.observed.iter().filter_map(|o| o.oil_out.q()).collect();
+    if outs.is_empty() {
+        return Vec::new();
+    }
+    let touched = |l: &&stillrise_design::basis::limits::LimitState| {
+        l.pollutant.gravity == stillrise_handbook::fluids::pollutants::Gravity::Touches
+    };
+    let says = |l: &stillrise_design::basis::limits::LimitState| {
+        let over = outs.iter().filter(|c| **c > l.value.q).count();
+        let list = outs.iter().map(|c| mg_l(*c)).collect::<Vec<_>>().join(", ");
+        if over > 0 {
+            format!(
+                "Measured at the unit that stands: {list}; {over} of {} above the limit on {} of {}. What was measured goes before what was predicted; see `stillrise rate` for what explains it.",
+                outs.len(),
+                l.pollutant.title,
+                mg_l(l.value.q)
+            )
+        } else {
+            format!("Measured at the unit that stands: {list}, within the limit on {}.", l.pollutant.title)
+        }
+    };
+    basis.limits.iter().filter(touched).map(says).collect()
 }
 
 /// Where the basis as stated keeps a limit and its uncertain inputs together more often do not, once that was studied.

@@ -13,6 +13,7 @@ use situation::{Occasion, Situation};
 use stillrise_design::enquiry::blocks::Observed;
 use stillrise_design::enquiry::fields::Word;
 use stillrise_design::performance::Performance;
+use stillrise_design::performance::removal::Removal;
 use stillrise_design::train::unit::Unit;
 use stillrise_design::{Job, Ledger, Node, Off, Stop, Trail};
 use stillrise_handbook::page::{Arg, Argument};
@@ -77,6 +78,21 @@ pub struct Seen {
     pub measured: Option<Concentration>,
     /// Oil that should have left, if nothing were the matter.
     pub expected: Concentration,
+    /// What was measured and lies beyond the basis: more flow, stronger influent, colder water.
+    pub beyond: Vec<Beyond>,
+    /// Oil that should have left with these at their values in the basis; `None` where nothing lies beyond it.
+    pub within: Option<Concentration>,
+}
+
+/// A measured condition that the unit was not designed for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Beyond {
+    /// Flow, over that of the basis.
+    Flow(f64),
+    /// Oil that arrives, over that of the basis.
+    Influent(f64),
+    /// Water colder than the coldest of the basis, by so many kelvin.
+    Colder(f64),
 }
 
 /// The diagnosis.
@@ -92,18 +108,34 @@ pub struct Diagnosis {
     pub next: Option<&'static Cause>,
     /// Sets of causes looked at.
     pub sets: usize,
+    /// Causes whose test was made: what it would show stands among the observations.
+    pub tested: Vec<&'static str>,
     /// Where the trail works the leading explanation, by occasion; empty until it does.
     pub worked: Vec<Option<Node>>,
 }
 
 impl Diagnosis {
-    /// Whether a unit of twice the area would take at least a third off the effluent under the leading
-    /// explanation; `None` when no effluent was measured.
+    /// Whether the leading explanation, or what was measured, asks more of the unit than its basis did.
+    #[must_use]
+    pub fn asks_too_much(&self) -> bool {
+        let by_cause = self.explanations.first().is_some_and(|lead| lead.causes.iter().any(|s| s.cause.capacity));
+        by_cause || self.seen.iter().any(|s| !s.beyond.is_empty())
+    }
+
+    /// Whether a cause's test stands among what was observed already.
+    #[must_use]
+    pub fn is_tested(&self, cause: &Cause) -> bool {
+        self.tested.contains(&cause.id)
+    }
+
+    /// Whether a unit of twice the area would take at least a third off the effluent on every occasion under the leading
+    /// explanation, which asks more of the unit than its basis; `None` when no effluent was measured.
     #[must_use]
     pub fn larger_helps(&self) -> Option<bool> {
         let lead = self.explanations.first()?;
         let pairs: Vec<_> = lead.effluent.iter().zip(&lead.larger).filter_map(|(a, b)| Some(((*a)?, (*b)?))).collect();
-        (!pairs.is_empty()).then(|| pairs.iter().any(|(now, larger)| larger.si() < now.si() * 2.0 / 3.0))
+        let less = |(now, larger): &(Concentration, Concentration)| larger.si() < now.si() * 2.0 / 3.0;
+        (!pairs.is_empty()).then(|| self.asks_too_much() && pairs.iter().all(less))
     }
 }
 
@@ -161,8 +193,10 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     causes.sort_by(|a, b| b.1.total_cmp(&a.1));
     let sets = explanations.len();
     explanations.retain(|e| e.weight > 0.005);
-    let seen = occasions.iter().map(seen).collect();
-    Ok(Diagnosis { seen, next: next(&causes), explanations, causes, sets, worked: Vec::new() })
+    let seen = occasions.iter().map(|o| seen(o, worst)).collect();
+    let tested: Vec<&'static str> = CAUSES.iter().filter(|c| is_tested(c, observed)).map(|c| c.id).collect();
+    let next = next(&causes, &tested);
+    Ok(Diagnosis { seen, next, explanations, causes, sets, tested, worked: Vec::new() })
 }
 
 /// Works the leading explanation once more, step by step, into a trail; the effluent's place by occasion.
@@ -193,8 +227,39 @@ fn settled(cause: &Cause, observed: &[Observed], pumped: bool) -> bool {
     })
 }
 
-fn seen(o: &Occasion<'_>) -> Seen {
+/// Whether what a cause's test would show was observed.
+fn is_tested(cause: &Cause, observed: &[Observed]) -> bool {
+    let gauged = match cause.gauge {
+        Some(Gauge::OilLayer) => observed.iter().any(|o| o.oil_layer.is_given()),
+        Some(Gauge::Sludge) => observed.iter().any(|o| o.sludge.is_given()),
+        None => false,
+    };
+    gauged || cause.id == causes::FOULED_MESH && observed.iter().any(|o| o.backed_up.is_given())
+}
+
+/// More than this over the basis is beyond it.
+const OVER: f64 = 1.1;
+
+fn seen(o: &Occasion<'_>, worst: &Removal) -> Seen {
     let (flow, influent, temperature) = o.taken();
+    let mut beyond = Vec::new();
+    let mut back = o.usual();
+    let over = flow.si() / worst.flow.q.si();
+    if over > OVER {
+        beyond.push(Beyond::Flow(over));
+        back.flow /= over;
+    }
+    let over = influent.si() / worst.content.total.q.si();
+    if over > OVER {
+        beyond.push(Beyond::Influent(over));
+        back.influent /= over;
+    }
+    let colder = o.coldest().si() - temperature.si();
+    if colder > 1.0 {
+        beyond.push(Beyond::Colder(colder));
+        back.colder -= colder;
+    }
+    let within = (!beyond.is_empty()).then(|| Concentration::from_si(o.effluent(&back)));
     Seen {
         name: o.observed.name.clone().unwrap_or_default(),
         flow: (flow, o.observed.flow.is_given()),
@@ -202,13 +267,15 @@ fn seen(o: &Occasion<'_>) -> Seen {
         temperature: (temperature, o.observed.temperature.is_given()),
         measured: o.observed.oil_out.q(),
         expected: Concentration::from_si(o.effluent(&o.usual())),
+        beyond,
+        within,
     }
 }
 
 /// The test that is worth its price: among causes that are neither sure nor out of the question, the
 /// cheapest; of equally cheap ones the one nearest to even odds.
-fn next(causes: &[(&'static Cause, f64)]) -> Option<&'static Cause> {
-    let open = causes.iter().filter(|(_, weight)| (0.1..0.97).contains(weight));
+fn next(causes: &[(&'static Cause, f64)], tested: &[&'static str]) -> Option<&'static Cause> {
+    let open = causes.iter().filter(|(c, weight)| (0.1..0.97).contains(weight) && !tested.contains(&c.id));
     let even = |weight: f64| (weight - 0.5).abs();
     open.min_by(|a, b| a.0.cost.cmp(&b.0.cost).then(even(a.1).total_cmp(&even(b.1)))).map(|(cause, _)| *cause)
 }

@@ -107,6 +107,12 @@ impl<'a> Occasion<'a> {
         self.usual
     }
 
+    /// The coldest water of the basis.
+    #[must_use]
+    pub fn coldest(&self) -> Temperature {
+        self.basis.fluids.cold.temperature.q
+    }
+
     /// Flow, oil that arrives, and the temperature taken.
     #[must_use]
     pub fn taken(&self) -> (Flow, Concentration, Temperature) {
@@ -148,7 +154,7 @@ impl<'a> Occasion<'a> {
             let lost = size(t, "share of the plates lost", SHARE, ratio(s.plates_lost.min(MOST_LOST)), p.v_pack.at);
             p.v_pack = reckon!(t, "overflow rate of the plates left", [GPM_FT2, M_H], (v = p.v_pack, lost = lost) v / (ratio(1.0) - lost));
         }
-        if s.colder > 0.0 {
+        if differs(s.colder, 0.0) {
             let colder = Temperature::from_si((self.temperature.q.si() - s.colder).max(273.15));
             let at = size(t, "temperature of the water then", (&DEG_F, &DEG_C), colder, self.temperature.at);
             set_temperature(t, &mut p, self.basis, self.oil, at)?;

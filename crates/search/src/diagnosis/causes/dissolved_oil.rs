@@ -23,6 +23,7 @@ pub(super) static CAUSE: Cause = Cause {
     alarm: None,
     backed_up: 0.0,
     gauge: None,
+    capacity: false,
     test: "Filter a sample through 0.45 µm and have the filtrate analysed: what is still found is dissolved.",
     cost: 3,
     remedy: "Adsorption or stripping behind the separator; find and stop the solvent.",

@@ -23,6 +23,7 @@ pub(super) static CAUSE: Cause = Cause {
     alarm: None,
     backed_up: 0.0,
     gauge: None,
+    capacity: false,
     test: "Let a jar of the influent stand for a day beside one with its pH brought to 2: what clears only with the acid is emulsified.",
     cost: 2,
     remedy: "Keep the product out of the drain, change to one that releases oil, or treat chemically; a larger separator does not touch it.",

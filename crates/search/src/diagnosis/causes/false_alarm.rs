@@ -16,6 +16,7 @@ pub(super) static CAUSE: Cause = Cause {
     alarm: Some([0.1, 0.2, 0.05, 0.65]),
     backed_up: 0.0,
     gauge: None,
+    capacity: false,
     test: "Lift the float by hand in clear water, let it go, and read its density off its plate.",
     cost: 1,
     remedy: "A float heavier than the oil and lighter than the water, set from the level at full flow.",

@@ -36,7 +36,7 @@ pub struct Cause {
     pub often: f64,
     /// Its size, if it moves the effluent.
     pub size: Option<Size>,
-    /// Puts a size of it into a situation.
+    /// Puts a size of it into a situation, on top of what another cause put there.
     pub act: fn(&mut Situation, f64),
     /// Whether what was measured settles the question already: a measured flow is no unknown flow.
     pub settled_by: &'static [Measured],
@@ -50,6 +50,8 @@ pub struct Cause {
     pub backed_up: f64,
     /// The gauging that shows it.
     pub gauge: Option<Gauge>,
+    /// Whether it asks more of plates and tank than they have, so that more of them would help.
+    pub capacity: bool,
     /// The test that would show it.
     pub test: &'static str,
     /// What the test costs: 1 a look, 2 an hour, 3 a laboratory sample, 4 a day, 5 a shutdown.
@@ -79,6 +81,9 @@ pub enum Measured {
     /// That no pump feeds the unit.
     NoPump,
 }
+
+/// The cause whose test is the water's level ahead of the mesh.
+pub const FOULED_MESH: &str = "fouled-mesh";
 
 macro_rules! list_causes {
     ($($name:ident),+ $(,)?) => {
