@@ -116,6 +116,8 @@ static ROWS: &[Row] = rows! {
     "alarm-after-loss": "wash" "passes"; "method.alarm" = "85 %" => "warns"
     "alarm-after-loss": "wash" "passes"; "method.alarm" = "100 %" => "fails"
 
+    "shut-off-late": "wash" ["stream.flow" = "0.1 gpm", "stated.flow" = OUT, "spill.rate" = "0.1 gpm"] "passes"; "spill.rate" = "40 gpm" => "warns"
+
     "float-never-trips": "wash" "passes"; "unit.dimensions.float_density" = "840 kg/m3" => "fails"
     "float-never-trips": "wash" "passes"; "unit.dimensions.float_density" = "1005 kg/m3" => "fails"
 
@@ -206,7 +208,7 @@ static ROWS: &[Row] = rows! {
 
     "promise-under-floor": "wash" "passes"; "limit.value" = "8 mg/L" => "fails"
 
-    "statistic-against-mean": "wash" "passes"; "limit.statistic" = OUT => "warns"
+    "statistic-against-mean": "wash" ["limit.variation" = "0.1"] "passes"; "limit.statistic" = OUT => "warns"
     "statistic-against-mean": "wash" ["droplets.d50" = "45 um", "limit.variation" = "0.01"] "passes"; "limit.variation" = "0.6" => "warns"
 
     "limit-not-shown": "wash" "passes"; "droplets.d50" = "55 um" => "warns"

@@ -17,11 +17,14 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::skips("no unit was laid out");
     };
     let Some(zones) = &performance.zones else { return Verdict::skips("no case has a steady flow") };
-    let (whole, median) = (zones.survives.q, basis.droplets.d50.q);
+    let Some(survives) = zones.survives else {
+        return Verdict::passes("the jet is too gentle to break any droplet");
+    };
+    let (whole, median) = (survives.q, basis.droplets.d50.q);
     let says = format!(
         "droplets up to {} come through the jet whole, the median is {}",
         s.show(whole, (&UM, &UM)),
         s.show(median, (&UM, &UM))
     );
-    if whole < median { Verdict::warns(says, zones.survives.at) } else { Verdict::passes(says) }
+    if whole < median { Verdict::warns(says, survives.at) } else { Verdict::passes(says) }
 }

@@ -42,6 +42,7 @@ list_rules! {
     freeboard_short,
     oil_cap_too_thin,
     alarm_after_loss,
+    shut_off_late,
     float_never_trips,
     float_off_best,
     spill_above_room,

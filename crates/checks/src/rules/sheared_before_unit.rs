@@ -24,11 +24,11 @@ fn look(s: &Subject<'_>) -> Verdict {
     let left = shear.median.unwrap_or(survives);
     let says = match shear.median {
         Some(median) => format!(
-            "no droplet above {} survives the {name}; the median it leaves is {}",
+            "95 % of the oil behind the {name} is finer than {}; the median it leaves is {}",
             show(survives.q),
             show(median.q)
         ),
-        None => format!("no droplet above {} survives the {name}", show(survives.q)),
+        None => format!("no droplet above {} is taken to survive the {name}", show(survives.q)),
     };
     let free = floors::free_droplet();
     if shear.overruled {

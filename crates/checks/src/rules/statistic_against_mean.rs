@@ -7,7 +7,7 @@ use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_units::catalog::MG_L;
 
 rule! {
-    "statistic-against-mean" "Limit read without its statistic", Effluent;
+    "statistic-against-mean" "Limit against the scatter of results", Effluent;
     looks "A limit whose number the expected mean keeps while it lies above the long-term mean that the statistic asks for; and limits that state no statistic at all."
     matters "Samples scatter. An effluent that runs at the number of its limit misses it in many months."
     remedy "Hold the unit against the long-term mean; ask for the statistic, and for effluent data that show the scatter."
@@ -40,15 +40,17 @@ fn look(s: &Subject<'_>) -> Verdict {
                 Statistic::MonthlyAverage => "the average",
                 _ => "a limit on single samples",
             };
+            // What may be promised, as in the report: nothing below the published floor.
+            let promised = verdict.keeps.map_or(verdict.mean.q, |k| k.mean.q);
             let expected = limit::shown(verdict.mean.q, worst.content.total.q);
             let text = format!(
-                "{}: a mean of {expected} expected; {what} of {} asks for a long-term mean of {}, if results scatter with a coefficient of variation of {}",
+                "{}: on the mean {expected}; {what} of {} asks for a long-term mean of {}, if results scatter with a coefficient of variation of {}",
                 limit.pollutant.title,
                 show(limit.value.q),
                 show(mean.q),
                 stillrise_units::print::digits(stillrise_units::Typed::si(scatter.variation.q), 3)
             );
-            if verdict.mean.q > mean.q && verdict.mean.q <= limit.value.q {
+            if promised > mean.q && promised <= limit.value.q {
                 at = at.or(Some(mean.at));
                 says.push(text);
             } else {

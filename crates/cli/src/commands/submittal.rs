@@ -24,7 +24,7 @@ pub struct Args {
 }
 
 /// Samples behind the bands of the report; `risk` draws more.
-const SAMPLES: usize = 1000;
+const SAMPLES: usize = 2500;
 
 /// For whom a package is made.
 #[derive(Clone, Copy, ValueEnum)]

@@ -198,14 +198,16 @@ fn content<T: Trail>(
     let what = key.replace("stream ", "").replace('"', "");
     let oil_key = format!("{key}.oil.mean");
     let question = say!(T, "How much oil and grease does the {what} water carry?");
+    let of = |quantity: &str| say!(T, "{quantity}, {what}");
+    let label = of("total oil and grease");
     let total = stated_or(
         t,
         w,
         &oil.mean,
         match site {
-            Some(site) => standby_spread("total oil and grease", units, oil_key, question, &site.oil),
+            Some(site) => standby_spread(&label, units, oil_key, question, &site.oil),
             None => standby(
-                "total oil and grease",
+                &label,
                 units,
                 oil_key,
                 question,
@@ -214,14 +216,15 @@ fn content<T: Trail>(
             ),
         },
     );
-    let share = stated_or(t, w, &oil.emulsified, emulsified(e, key, &what));
+    let label = of("emulsified share of the oil");
+    let share = stated_or(t, w, &oil.emulsified, emulsified(e, key, &what, &label));
     let row = oil.kind.as_deref().and_then(stillrise_handbook::fluids::oils::oil).unwrap_or(fluids.oils[0].oil);
     let saturation = stated_or(
         t,
         w,
         &oil.dissolved,
         standby_spread(
-            "dissolved oil at saturation",
+            &of("dissolved oil at saturation"),
             units,
             format!("{key}.oil.dissolved"),
             say!(T, "How much oil is dissolved in the {what} water?"),
@@ -233,15 +236,16 @@ fn content<T: Trail>(
     let dissolved = reckon!(t, "dissolved oil", [MG_L, MG_L], (saturation = saturation, total = total, emulsified = emulsified) saturation.min(total - emulsified));
     let free = reckon!(t, "free oil", [MG_L, MG_L], (total = total, emulsified = emulsified, dissolved = dissolved) total - emulsified - dissolved);
     let solids_key = format!("{key}.solids");
+    let label = of("suspended solids");
     let question = say!(T, "How much suspended solids does the {what} water carry?");
     let solids = stated_or(
         t,
         w,
         solids,
         match site {
-            Some(site) => standby_spread("suspended solids", units, solids_key, question, &site.solids),
+            Some(site) => standby_spread(&label, units, solids_key, question, &site.solids),
             None => standby(
-                "suspended solids",
+                &label,
                 units,
                 solids_key,
                 question,
@@ -255,11 +259,10 @@ fn content<T: Trail>(
 
 /// The share of oil that is emulsified: from the chemical declared that emulsifies most, else a
 /// dry yard's.
-fn emulsified(e: &Enquiry, key: &str, what: &str) -> crate::provenance::Standby<'static, Ratio> {
+fn emulsified<'a>(e: &Enquiry, key: &str, what: &str, label: &'a str) -> crate::provenance::Standby<'a, Ratio> {
     let question =
         format!("What share of the oil in the {what} water is emulsified (detergent, pressure washing, pumping)?");
     let key_share = format!("{key}.oil.emulsified");
-    let label = "emulsified share of the oil";
     let units = (&PERCENT, &PERCENT);
     let worst = e
         .chemicals

@@ -6,14 +6,14 @@ use super::removal::Removal;
 use super::storage::Storage;
 use crate::basis::Basis;
 use crate::by;
-use crate::provenance::{Pair, Stop, Trail, Val, given};
+use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
 use crate::reckon;
 use stillrise_handbook::page::Series;
 use stillrise_handbook::separation::grit_settling::GrainShape;
 use stillrise_handbook::separation::plate_removal::GapRegime;
 use stillrise_handbook::separation::tank_removal::TankModel;
 use stillrise_handbook::separation::{camp_scour, remaining_solids};
-use stillrise_units::catalog::{ONE, UM};
+use stillrise_units::catalog::{ONE, PERCENT, UM};
 use stillrise_units::{Density, KinematicViscosity, Length, MassRate, Ratio, Typed, Velocity, ratio};
 
 /// Ends of the size bands of grains, µm: clay and fine silt, silt, coarse silt, fine, medium and coarse sand; the
@@ -96,6 +96,22 @@ impl Grains {
                 g.d50, g.spread, g.table, g.from, g.to, g.density, g.water, g.nu, g.shape, g.v_tank, g.tank, g.index,
                 g.v_pack, g.unequal, g.regime
             )
+        )
+    }
+}
+
+impl Grains {
+    /// Share of the solids that is left if what is finer than the finest sieve passes whole; `left` as it is for a law.
+    pub(super) fn left_at_most<T: Trail>(&self, t: &mut T, left: Val<Ratio>) -> Result<Val<Ratio>, Stop> {
+        let Some((finest, share)) = self.table.q.0.first().copied() else { return Ok(left) };
+        let because = "the first row of the sieved grains";
+        let at = [self.table.at];
+        let from = choose(t, "finest sieve", Some(SIZE), Length::from_si(finest), "the sieves", because, &at);
+        let pair = Some((&PERCENT, &PERCENT) as Pair);
+        let unparted = choose(t, "finer than the finest sieve", pair, ratio(share), "the sieves", because, &at);
+        let coarser = Grains { from, ..self.clone() }.left(t, "solids left that were sieved, of all")?;
+        Ok(
+            reckon!(t, "solids left, at most", [PERCENT, PERCENT], (unparted = unparted, sieved = coarser) unparted + sieved),
         )
     }
 }

@@ -3,6 +3,7 @@
 //! flow, temperature and droplet size.
 
 use super::State;
+use super::grades::{Grade, grades};
 use super::passage::{Fixed, Passage};
 use super::removal::{Removal, out, total};
 use crate::basis::Basis;
@@ -13,9 +14,8 @@ use crate::train::Train;
 use crate::{by, reckon};
 use stillrise_handbook::fluids::oil_density;
 use stillrise_handbook::separation::tank_removal::TankModel;
-use stillrise_handbook::separation::{mesh_curve, mesh_removal, plate_removal, tank_removal};
 use stillrise_units::catalog::{DEG_C, DEG_F, ONE, PERCENT, UM};
-use stillrise_units::{Concentration, Flow, Length, Ratio, Temperature, Typed, Velocity, ratio};
+use stillrise_units::{Concentration, Flow, Length, Ratio, Temperature, Typed, ratio};
 
 /// How the sections of the trail begin that are studies beside the design.
 pub const STUDY: &str = "study";
@@ -23,8 +23,6 @@ pub const STUDY: &str = "study";
 pub const STAGES: [&str; 4] = ["inlet", "tank", "plates", "mesh"];
 /// Ends of the size bands, µm; the last band is open.
 pub const BANDS: [f64; 6] = [0.0, 20.0, 40.0, 60.0, 90.0, 150.0];
-/// Diameters at which the stages' catch is shown, µm.
-pub const GRADES: [f64; 12] = [5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 60.0, 90.0, 120.0, 150.0, 200.0, 300.0];
 /// Shares of the flow at which the effluent is shown.
 pub const FLOWS: [f64; 8] = [0.1, 0.25, 0.5, 0.75, 1.0, 1.1, 1.25, 1.5];
 /// Multiples of the median at which it is shown.
@@ -41,23 +39,6 @@ pub struct Band {
     pub to: Val<Length>,
     /// Behind each of [`STAGES`]; behind the mesh only where there is one.
     pub left: Vec<Val<Ratio>>,
-}
-
-/// What each stage catches of one size.
-#[derive(Debug, Clone)]
-pub struct Grade {
-    /// Diameter.
-    pub d: Val<Length>,
-    /// Rise.
-    pub rise: Val<Velocity>,
-    /// Caught in the tank.
-    pub tank: Val<Ratio>,
-    /// Caught by the plates, of what reaches them.
-    pub pack: Val<Ratio>,
-    /// Caught by the mesh, of what reaches it; `None` without one.
-    pub mesh: Option<Val<Ratio>>,
-    /// Left behind tank and plates.
-    pub left: Val<Ratio>,
 }
 
 /// The effluent at another flow, temperature or median.
@@ -208,49 +189,6 @@ fn bands<T: Trail>(t: &mut T, fixed: &Fixed, p: &Passage) -> Result<Vec<Band>, S
     Ok(bands)
 }
 
-fn grades<T: Trail>(t: &mut T, basis: &Basis, p: &Passage) -> Result<Vec<Grade>, Stop> {
-    let mut rows = Vec::new();
-    for um in GRADES {
-        let d = given(t, "size", Some(SIZE), Length::of(um, &UM), "table of sizes", &format!("{um} µm"));
-        let rise = crate::train::rise(t, "rise of the size", basis, d, p.water, p.oil, p.viscosity)?;
-        let tank = by!(t, "caught ahead of the pack", tank_removal::removal(rise, p.v_tank, p.tank, p.index))?;
-        let pack = by!(t, "caught by the plates", plate_removal::removal(rise, p.v_pack, p.spread, p.regime))?;
-        let mesh = if p.has_mesh() {
-            let (depth, curve) = &p.mesh;
-            Some(if curve.q.0.is_empty() {
-                by!(
-                    t,
-                    "caught by the mesh",
-                    mesh_removal::removal(
-                        d,
-                        rise,
-                        p.solidity,
-                        p.fibre,
-                        depth,
-                        p.face,
-                        p.sticking,
-                        p.saturation,
-                        p.viscosity,
-                        p.temperature
-                    )
-                )?
-            } else {
-                by!(t, "caught by the mesh, as measured", mesh_curve::caught(d, curve))?
-            })
-        } else {
-            None
-        };
-        let left = reckon!(
-            t,
-            "left of the size",
-            [PERCENT, PERCENT],
-            (tank = tank, pack = pack)(ratio(1.0) - tank) * (ratio(1.0) - pack)
-        );
-        rows.push(Grade { d, rise, tank, pack, mesh, left });
-    }
-    Ok(rows)
-}
-
 /// The tank alone by each of its models; what its own index asks for is taken from the basis.
 fn tanks<T: Trail>(
     t: &mut T,
@@ -348,17 +286,14 @@ fn just_met<T: Trail>(t: &mut T, worst: &Removal, limit: &super::limit::LimitVer
     if !worst.passage.table.q.0.is_empty() {
         return Ok(JustMet { limit: limit.limit, d50: None });
     }
-    // The number held against the limit is the effluent times what the influent is taken at.
     let at = |d50: Length| -> Result<f64, Stop> {
         let off = &mut crate::provenance::Off;
         let p = Passage { d50: Val { q: d50, at: base.at }, ..worst.passage.clone() };
         let left = p.left(off, "")?.q.si();
         let c = &worst.content;
-        let mean = c.free.q.si() * left + c.emulsified.q.si() + c.dissolved.q.si();
-        let scale = if c.total.q.si() > 0.0 { limit.influent.q.si() / c.total.q.si() } else { 1.0 };
-        Ok(mean * scale)
+        Ok(c.free.q.si() * left + c.emulsified.q.si() + c.dissolved.q.si())
     };
-    let goal = limit.against.q.si();
+    let goal = limit.mean_that_meets.si();
     let (mut fine, mut coarse) = (base.q * 0.1, base.q * 10.0);
     // A median beyond what the formula takes is no answer either.
     let (Ok(at_coarse), Ok(at_fine)) = (at(coarse), at(fine)) else {

@@ -63,6 +63,10 @@ pub struct LimitVerdict {
     pub case: String,
     /// The mean that leaves, as expected: over the interval for an average, else at its end.
     pub mean: Val<Concentration>,
+    /// The mean that just meets the limit on the footing it is held on: at the influent's peak for a single sample.
+    pub mean_that_meets: Concentration,
+    /// The influent's peak over its mean, for a single sample; 1 for an average.
+    pub peak: Ratio,
     /// How often single results, or averages, keep the limit; `None` where it is not predicted.
     pub keeps: Option<Keeps>,
     /// Why this word, in a sentence with numbers.
@@ -197,9 +201,31 @@ pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &Li
         None => {
             let peak = basis.peak;
             (
-                crate::reckon!(t, "expected at the peak of the influent", [MG_L, MG_L], (expected = end.total.expected, peak = peak) expected * peak),
-                crate::reckon!(t, "mixed bound at the peak of the influent", [MG_L, MG_L], (mixed = end.total.mixed, peak = peak) mixed * peak),
-                crate::reckon!(t, "influent at its peak", [MG_L, MG_L], (total = end.content.total, peak = peak) total * peak),
+                // Dissolved oil stands at saturation, whatever arrives on top.
+                crate::reckon!(
+                    t,
+                    "expected at the peak of the influent",
+                    [MG_L, MG_L],
+                    (expected = end.total.expected, dissolved = end.content.dissolved, peak = peak)(
+                        expected - dissolved
+                    ) * peak
+                        + dissolved
+                ),
+                crate::reckon!(
+                    t,
+                    "mixed bound at the peak of the influent",
+                    [MG_L, MG_L],
+                    (mixed = end.total.mixed, dissolved = end.content.dissolved, peak = peak)(mixed - dissolved) * peak
+                        + dissolved
+                ),
+                crate::reckon!(
+                    t,
+                    "influent at its peak",
+                    [MG_L, MG_L],
+                    (total = end.content.total, dissolved = end.content.dissolved, peak = peak)(total - dissolved)
+                        * peak
+                        + dissolved
+                ),
                 crate::reckon!(t, "oil that does not rise, at the peak", [MG_L, MG_L], (emulsified = end.content.emulsified, dissolved = end.content.dissolved, peak = peak) emulsified * peak + dissolved),
             )
         }
@@ -251,6 +277,12 @@ fn one<T: Trail>(
         mixed,
         influent,
         mean: if limit.statistic.q == Statistic::MonthlyAverage { expected } else { end.total.expected },
+        mean_that_meets: if average {
+            against.q
+        } else {
+            (against.q - end.content.dissolved.q) / basis.peak.q + end.content.dissolved.q
+        },
+        peak: if average { stillrise_units::ratio(1.0) } else { basis.peak.q },
         keeps: None,
         case: end.case.clone(),
         because,

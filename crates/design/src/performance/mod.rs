@@ -1,6 +1,7 @@
 //! Performance: what the train will do in each case, in both seasons, clean and at the end of the
 //! interval between pump-outs.
 
+pub mod grades;
 pub mod grains;
 pub mod hydraulics;
 pub mod ladder;

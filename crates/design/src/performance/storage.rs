@@ -87,11 +87,14 @@ pub fn storage<T: Trail>(
     let left = grains.left(t, "solids left behind the plates")?;
     let settled = reckon!(t, "share of the solids that settles", [PERCENT, PERCENT], (left = left) ratio(1.0) - left);
     let (c_in, c_oil) = average_content(t, basis, day, usual)?;
+    // For sludge, what no sieve parted counts as of the finest sieve; for what leaves, as passing whole.
+    let left_out = grains.left_at_most(t, left)?;
     let c_out =
         reckon!(t, "solids out", [MG_L, MG_L], (solids = c_in, settled = settled) solids * (ratio(1.0) - settled));
-    let oil_on_solids = basis
-        .oil_on_solids
-        .map(|oil| reckon!(t, "oil that leaves on the solids", [MG_L, MG_L], (solids = c_out, oil = oil) solids * oil));
+    let leaves = reckon!(t, "solids that leave, at most", [MG_L, MG_L], (solids = c_in, left = left_out) solids * left);
+    let oil_on_solids = basis.oil_on_solids.map(
+        |oil| reckon!(t, "oil that leaves on the solids", [MG_L, MG_L], (solids = leaves, oil = oil) solids * oil),
+    );
     let none =
         given(t, "solids out, if all stayed", Some((&MG_L, &MG_L)), Concentration::from_si(0.0), "bound", "0 mg/L");
     let arriving = by!(t, "dry solids that reach one unit", dry_solids::rate(each, c_in, none))?;
@@ -145,7 +148,7 @@ pub fn storage<T: Trail>(
         settled,
         sludge_rate: sludge,
         sludge_trigger,
-        solids_out: c_out,
+        solids_out: leaves,
         oil_on_solids,
         dry: arriving,
         sludge_days,

@@ -10,8 +10,7 @@ mod swings;
 
 use crate::render::chart::{Bound, Chart, Paper};
 use crate::render::svg::{Options, svg};
-use stillrise_design::performance::Performance;
-use stillrise_design::performance::limit::{LimitVerdict, floor};
+use stillrise_design::performance::limit::floor;
 use stillrise_search::Settled;
 use stillrise_units::catalog::MG_L;
 use stillrise_units::{Concentration, Typed, print};
@@ -85,12 +84,6 @@ fn words(c: Concentration, influent: Concentration) -> String {
     }
 }
 
-/// What is held against a limit over the mean effluent: the influent's peak for single samples, 1 for averages.
-pub(crate) fn over_mean(p: &Performance, verdict: &LimitVerdict) -> f64 {
-    let mean = p.removals.iter().find(|r| r.case == verdict.case).map_or(0.0, |r| r.content.total.q.si());
-    if mean > 0.0 { verdict.influent.q.si() / mean } else { 1.0 }
-}
-
 /// The limits that are predicted, as lines.
 fn limits(settled: &Settled) -> Vec<Bound> {
     let (Some(basis), Some(p)) = (&settled.job.design.basis, &settled.job.design.performance) else {
@@ -99,15 +92,14 @@ fn limits(settled: &Settled) -> Vec<Bound> {
     let mut bounds: Vec<Bound> = Vec::new();
     for verdict in p.limits.iter().filter(|v| v.predicted) {
         let limit = MG_L.from_si(basis.limits[verdict.limit].value.q.si());
-        // The curves are means; what is held against the limit is a multiple of them, or the mean it asks for.
-        let times = over_mean(p, verdict);
-        let at = MG_L.from_si(verdict.against.q.si()) / times;
-        let mut name = format!("limit {} mg/L", print::digits(limit, 4));
-        if times > 1.0 {
-            name.push_str(", at the peak");
-        } else if at < limit {
-            name.push_str(", as a mean");
-        }
+        // The curves are means: the line stands at the mean that just meets the limit.
+        let at = MG_L.from_si(verdict.mean_that_meets.si());
+        let name = if at < limit {
+            let what = if verdict.peak.value > 1.0 { "at the peak" } else { "of the average" };
+            format!("{} mg/L: limit {} {what}", print::digits(at, 3), print::digits(limit, 4))
+        } else {
+            format!("limit {} mg/L", print::digits(limit, 4))
+        };
         if bounds.iter().all(|b| b.at.to_bits() != at.to_bits()) {
             bounds.push(Bound::limit(at, &name));
         }

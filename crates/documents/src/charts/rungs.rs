@@ -41,7 +41,11 @@ pub(super) fn ladder(settled: &Settled) -> Option<Ladder> {
     }
     chart.rungs.push(rung("Ideal bound", RungKind::Bound, worst.total.ideal.q, risk.map(|r| &r.rungs[0])));
     let stays = worst.content.emulsified.q + worst.content.dissolved.q;
-    chart.rungs.push(rung("Emulsified and dissolved", RungKind::Bound, stays, None));
+    // An input, not a promise: it stands where it is, and is held to the axis only where there is none of it.
+    let stays = MG_L.from_si(stays.si());
+    let mut untouched = Rung::new("Emulsified and dissolved", RungKind::Bound, if stays < 1.0 { 1.0 } else { stays });
+    untouched.written = Some(print::digits(stays, 3));
+    chart.rungs.push(untouched);
     let measured = settled.job.design.train.as_ref().and_then(|t| t.unit.particulars.measured.clone());
     let measured = measured.unwrap_or_else(|| "none on record".to_owned());
     chart.rungs.push(Rung::without("Measured by the maker", RungKind::Measured, &measured));

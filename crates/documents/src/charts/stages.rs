@@ -43,7 +43,7 @@ pub(super) fn grades(settled: &Settled) -> Option<LineChart> {
         Axis::log("Droplet diameter", "µm").over(5.0, 300.0),
         Axis::linear("Caught of what reaches the stage", "%").over(0.0, 100.0),
     );
-    let at = |of: &dyn Fn(&stillrise_design::performance::ladder::Grade) -> f64| -> Vec<(f64, f64)> {
+    let at = |of: &dyn Fn(&stillrise_design::performance::grades::Grade) -> f64| -> Vec<(f64, f64)> {
         ladder.grades.iter().map(|g| (UM.from_si(g.d.q.si()), of(g) * 100.0)).collect()
     };
     chart.curve("plates", at(&|g| g.pack.q.value));

@@ -311,11 +311,11 @@ fn limits(r: &mut Report<'_>, basis: &Basis) {
         wide("Statistic", 1.0),
         wide("Method", 1.0),
         wide("Authority", 1.0),
-        wide("Long-term mean it demands", 1.0),
+        wide("Long-term mean it asks for", 1.0),
         number("No.", ""),
     ]);
     for limit in &basis.limits {
-        let mean = limit.mean.map_or_else(|| "the value itself".to_owned(), |m| r.show(m.q, MG));
+        let mean = limit.scatter.as_ref().map_or_else(|| "–".to_owned(), |s| r.show(s.mean.q, MG));
         table.row([
             limit.pollutant.title.to_owned(),
             r.show(limit.value.q, MG),

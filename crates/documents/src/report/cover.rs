@@ -147,6 +147,9 @@ fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
         count("not applicable")
     );
     out.push(["Rules".to_owned(), text]);
-    out.push(["Open questions".to_owned(), format!("{}, ranked in section 7", r.settled.questions.len())]);
+    out.push([
+        "Open questions".to_owned(),
+        format!("{}, ranked behind the verdicts of the rules", r.settled.questions.len()),
+    ]);
     out.into_iter().map(|[a, b]| [a, set(&b)]).collect()
 }

@@ -173,7 +173,7 @@ fn storage(r: &mut Report<'_>, p: &Performance) {
     let mut add = |name: &str, value: String, at: stillrise_design::Node| table.row([name.to_owned(), value, r.no(at)]);
     add("Water on an average day, all units", r.show(s.average.q, per_day), s.average.at);
     add("Share of the solids that settles", r.show(s.settled.q, (&PERCENT, &PERCENT)), s.settled.at);
-    add("Solids that leave, clean", r.show(s.solids_out.q, super::effluent::MG), s.solids_out.at);
+    add("Solids that leave, clean, at most", r.show(s.solids_out.q, super::effluent::MG), s.solids_out.at);
     if let Some(oil) = s.oil_on_solids {
         add("Oil that leaves on them, in no other line", r.show(oil.q, super::effluent::MG), oil.at);
     }
@@ -271,7 +271,7 @@ fn grains(r: &mut Report<'_>, p: &Performance) {
         let sieved = if basis.solids.table.q.0.is_empty() {
             ""
         } else {
-            " What is finer than the finest sieve counts as of that size."
+            " What is finer than the finest sieve counts as of that size here and in the sludge; in what leaves it counts as passing whole."
         };
         r.out.remark(&format!(
             "The case that runs most, cold, clean; the tank taken as mixed; dry solids in one unit on an average day. Grains of {grains}. Scoured above: the velocity along the floor that lifts the finest of the class again (Camp); the flow along the unit is {along} at its largest. A clean pack and grains of one density: lighter ones, flocs and a fouled pack let more pass, so that what is left behind the plates is no promise on suspended solids.{sieved}"

@@ -40,13 +40,18 @@ pub(super) fn ladder(r: &mut Report<'_>, p: &Performance, l: &Ladder, worst: &Re
         });
         let dash = || "–".to_owned();
         let cells = spread.map_or([dash(), dash(), dash()], |s| [s.low, s.median, s.high].map(|c| brief(c, None)));
-        let value = value.map_or_else(dash, |c| brief(c, Some(worst.content.total.q)));
+        let value = match value {
+            // What no separator touches is an input, not a promise.
+            Some(c) if name == crate::summary::ladder::UNTOUCHED => r.digits(c, super::effluent::MG, 3),
+            Some(c) => brief(c, Some(worst.content.total.q)),
+            None => dash(),
+        };
         let row = [super::capital(&name), value].into_iter().chain(cells).chain([says]);
         if name == "expected" { table.strong_row(row.collect::<Vec<_>>()) } else { table.row(row.collect::<Vec<_>>()) }
     }
     r.out.table(&table);
     r.out.remark(
-        "The mixed and the ideal bound bracket what the tank and the gaps may do; the mesh is shown with and without credit. Bands are of the inputs: they hold what is uncertain in the basis, not what plate theory leaves out.",
+        "The ideal and the mixed bound bracket what tank and gaps without back-mixing may do; a strongly dispersed tank leaves a little more, see the tank by its models. The mesh is shown with and without credit. Bands are of the inputs: they hold what is uncertain in the basis, not what plate theory leaves out.",
     );
     if let Some(risk) = risk {
         keeping(r, p, risk);
@@ -220,7 +225,8 @@ pub(super) fn unbacked(r: &mut Report<'_>) {
         };
         let source = source.to_lowercase();
         let weak = ["judgement", "from memory", "our proposal"].into_iter().find(|w| source.contains(w));
-        let Some(weak) = weak.filter(|_| SECTIONS.contains(&entry.section.as_str())) else { continue };
+        let counts = SECTIONS.contains(&entry.section.as_str()) || entry.section.contains("tank alone");
+        let Some(weak) = weak.filter(|_| counts) else { continue };
         let text = format!("{}: {}", super::capital(&entry.label), entry.shown(r.system));
         if items.iter().all(|(t, _)| *t != text) {
             items.push((text, weak.to_owned()));

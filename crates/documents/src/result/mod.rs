@@ -45,7 +45,7 @@ pub fn result(settled: &Settled, edition: Edition) -> Value {
             "barred": c.barred.as_ref().map(|(rule, says)| json!({ "rule": rule, "says": says })),
         })).collect::<Vec<_>>(),
         "questions": questions(settled),
-        "trail": ledger.entries.iter().map(|e| entry(ledger, e, system)).collect::<Vec<_>>(),
+        "trail": ledger.entries.iter().enumerate().map(|(k, e)| entry(ledger, k + 1, e, system)).collect::<Vec<_>>(),
     })
 }
 
@@ -206,8 +206,9 @@ fn questions(settled: &Settled) -> Value {
 }
 
 /// One line of the trail.
-fn entry(ledger: &Ledger, e: &Entry, system: System) -> Value {
+fn entry(ledger: &Ledger, no: usize, e: &Entry, system: System) -> Value {
     let mut map = Map::new();
+    map.insert("no".to_owned(), json!(no));
     map.insert("section".to_owned(), json!(e.section));
     map.insert("label".to_owned(), json!(e.label));
     map.extend(value(&e.value, e.units, system));

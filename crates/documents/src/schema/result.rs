@@ -33,7 +33,7 @@ pub fn result_schema() -> Value {
             "verdicts": list(&object(json!({ "rule": text, "title": text, "verdict": { "enum": ["not applicable", "passes", "warns", "fails"] }, "says": text, "remedy": text, "source": text, "decision": { "type": ["object", "null"] } }))),
             "candidates": list(&object(json!({ "unit": text, "taken": { "type": "boolean" }, "total_oil_out": { "type": ["object", "null"] }, "barred": { "type": ["object", "null"] } }))),
             "questions": list(&object(json!({ "key": text, "question": text, "now": text, "low": text, "high": text, "source": text, "share": { "type": ["number", "null"] }, "weight": { "type": "number" }, "matters": { "type": "boolean" }, "outcomes": { "type": "array" } }))),
-            "trail": list(&object(json!({ "section": text, "label": text, "value": { "type": "number" }, "unit": text, "si": { "type": "number" }, "word": text, "series_si": { "type": "array" }, "origin": { "type": "object" }, "worked": list(&text), "notes": list(&text) }))),
+            "trail": list(&object(json!({ "no": { "type": "integer", "description": "Its number in the report and in trail.txt; `entry` elsewhere counts from 0" }, "section": text, "label": text, "value": { "type": "number" }, "unit": text, "si": { "type": "number" }, "word": text, "series_si": { "type": "array" }, "origin": { "type": "object" }, "worked": list(&text), "notes": list(&text) }))),
         },
         "$defs": {
             "value": {

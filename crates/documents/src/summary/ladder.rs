@@ -15,7 +15,10 @@ pub(super) fn ladder(out: &mut String, settled: &Settled, width: usize) {
     out.push_str(&section("Ladder of prediction, total oil out, mg/L"));
     let mut table = Table::new(["rung", "mg/L", "what it rests on"]);
     for (name, value, says) in rungs(p, l) {
-        table.row([name, value.map_or_else(|| "-".to_owned(), |c| total_out(c, influent)), says]);
+        // What no separator touches is an input, not a promise.
+        let exact = name == UNTOUCHED;
+        let text = value.map_or_else(|| "-".to_owned(), |c| if exact { plain(c) } else { total_out(c, influent) });
+        table.row([name, text, says]);
     }
     out.push_str(&table.render(width));
     out.push_str(&section("Free oil left behind each stage, % of what arrives, at the end of the interval"));
@@ -29,6 +32,13 @@ pub(super) fn ladder(out: &mut String, settled: &Settled, width: usize) {
     for text in just_met(settled, l) {
         out.push_str(&hang(&text, width, 0, 2));
     }
+}
+
+/// The rung of what no separator touches.
+pub(crate) const UNTOUCHED: &str = "no free oil at all";
+
+fn plain(c: Concentration) -> String {
+    print::digits(stillrise_units::catalog::MG_L.from_si(c.si()), 3)
 }
 
 /// A rung: its name, its number if it has one, what it rests on.
@@ -61,7 +71,7 @@ pub(crate) fn rungs(p: &Performance, l: &Ladder) -> Vec<Rung> {
         );
     }
     rung("ideal bound", Some(worst.total.ideal.q), "ideal tank, laminar gaps equally fed");
-    rung("no free oil at all", Some(stays), "emulsified and dissolved oil, which no separator touches");
+    rung(UNTOUCHED, Some(stays), "emulsified and dissolved oil, which no separator touches");
     rungs
 }
 
@@ -100,7 +110,7 @@ pub(crate) fn moves(settled: &Settled, l: &Ladder) -> Vec<(&'static str, String,
 /// That a limit is held at the influent's peak, where it is.
 fn peak(settled: &Settled, limit: usize) -> String {
     let Some(p) = &settled.job.design.performance else { return String::new() };
-    let times = p.limits.iter().find(|v| v.limit == limit).map_or(1.0, |v| crate::charts::over_mean(p, v));
+    let times = p.limits.iter().find(|v| v.limit == limit).map_or(1.0, |v| v.peak.value);
     if times > 1.0 { format!(" (the influent at {} times its mean)", print::digits(times, 3)) } else { String::new() }
 }
 

@@ -19,7 +19,9 @@ pub(crate) fn rows(settled: &Settled) -> Vec<Row> {
     let mut row = |what, at, says| rows.push(Row { what, at, says });
     row("inlet jet, power per mass in its chamber", z.jet.at, "what the diffusion baffle has to still");
     row("mean shear rate there", z.shear.at, "stirs droplets together and apart");
-    row("largest droplet that the jet leaves whole", z.survives.at, "larger ones break in the chamber");
+    if let Some(survives) = z.survives {
+        row("largest droplet that the jet leaves whole", survives.at, "larger ones break in the chamber");
+    }
     row("length over which the flow in the gaps develops", z.entrance.at, "changes no ideal catch; edges shed there");
     if let Some((film, pull)) = z.film {
         row("film of oil under a plate, at most", film.at, "thin beside the gap as long as it drains");

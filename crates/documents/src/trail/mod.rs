@@ -13,20 +13,22 @@ pub fn trail(settled: &Settled, width: usize) -> String {
     let system = settled.job.enquiry.system();
     let mut out = String::new();
     let mut section = None;
-    for entry in &settled.job.ledger.entries {
+    for (k, entry) in settled.job.ledger.entries.iter().enumerate() {
         if section != Some(&entry.section) {
             section = Some(&entry.section);
             out.push_str(&format!("\n{}\n", entry.section));
         }
-        out.push_str(&line(&settled.job.ledger, entry, system, width));
+        out.push_str(&line(&settled.job.ledger, entry, Some(k + 1), system, width));
     }
     out
 }
 
-/// One value: label, value, origin; the equation of a formula on lines of its own.
+/// One value: its number, if it has one, label, value, origin; the equation of a formula on lines of its own.
 #[must_use]
-pub fn line(ledger: &Ledger, entry: &Entry, system: System, width: usize) -> String {
-    let mut out = hang(&format!("{} = {}   {}", entry.label, entry.shown(system), origin(entry, system)), width, 2, 6);
+pub fn line(ledger: &Ledger, entry: &Entry, no: Option<usize>, system: System, width: usize) -> String {
+    let no = no.map_or_else(String::new, |no| format!("{no}  "));
+    let text = format!("{no}{} = {}   {}", entry.label, entry.shown(system), origin(entry, system));
+    let mut out = hang(&text, width, 2, 6);
     out.push('\n');
     for equation in equations(ledger, entry) {
         out.push_str(&hang(&equation, width, 6, 8));

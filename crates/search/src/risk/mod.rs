@@ -25,7 +25,7 @@ use swings::Swing;
 pub const SAMPLES: usize = 10_000;
 /// Rows of the study that finds the shares, as a part of the samples and at least: each input costs as many
 /// designs.
-const SHARE_ROWS: (usize, usize) = (10, 100);
+const SHARE_ROWS: (usize, usize) = (6, 100);
 /// Rows between two looks at the watch.
 const PART: usize = 500;
 /// An input that changes nothing in so many rows changes nothing.
