@@ -1,14 +1,15 @@
 //! The verdict on a limit, in four words, from the right number.
 
 use super::State;
+use super::keeps::{Keeps, keeps};
 use super::removal::Removal;
 use crate::basis::Basis;
 use crate::basis::limits::LimitState;
 use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Trail, Val, choose};
-use crate::{by, say};
+use crate::say;
 use stillrise_handbook::fluids::pollutants::Gravity;
-use stillrise_handbook::separation::{floors, keep_probability};
+use stillrise_handbook::separation::floors;
 use stillrise_units::catalog::MG_L;
 use stillrise_units::{Concentration, Ratio, Typed, print};
 
@@ -79,15 +80,6 @@ pub struct LimitVerdict {
     pub larger_helps: bool,
 }
 
-/// How often a limit is kept by results that scatter about their mean.
-#[derive(Debug, Clone, Copy)]
-pub struct Keeps {
-    /// The mean they scatter about: never below what may be promised.
-    pub mean: Val<Concentration>,
-    /// Share of the results that keep it.
-    pub share: Val<Ratio>,
-}
-
 /// The removal a limit is held against: the worst cold case at the end of the interval.
 #[must_use]
 pub fn worst(removals: &[Removal]) -> Option<&Removal> {
@@ -141,23 +133,6 @@ pub fn verdicts<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], blocke
         out.extend(worst);
     }
     out
-}
-
-/// How often the limit is kept: the mean is no lower than the published floor, or the influent below it.
-fn keeps<T: Trail>(t: &mut T, limit: &LimitState, verdict: &LimitVerdict) -> Option<Keeps> {
-    let scatter = limit.scatter.as_ref().filter(|_| verdict.predicted)?;
-    let least = if verdict.influent.q < floor() { verdict.influent.q } else { floor() };
-    let mean = if verdict.mean.q < least {
-        let among = "the mean as computed, the published floor, and what arrives";
-        let because = "nothing below the published floor is promised";
-        let label = "mean that may be promised";
-        choose(t, label, Some((&MG_L, &MG_L)), least, among, because, &[verdict.mean.at, verdict.influent.at])
-    } else {
-        verdict.mean
-    };
-    let label = say!(T, "share of the results that keep the limit on {}", limit.pollutant.title);
-    let share = by!(t, &label, keep_probability::share(limit.value, mean, scatter.variation, scatter.samples)).ok()?;
-    Some(Keeps { mean, share })
 }
 
 /// What is held against a limit in one case at the end of the interval.

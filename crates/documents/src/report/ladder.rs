@@ -4,7 +4,7 @@ use super::Report;
 use super::blocks::{Table, number, wide};
 use super::effluent::brief;
 use crate::charts::Drawn;
-use crate::risk::{method, percent, range, sentences};
+use crate::risk::{method, of_samples, percent, range, sentences};
 use crate::summary::ladder::{bands, just_met, moves, rungs};
 use serde_json::json;
 use stillrise_design::performance::Performance;
@@ -80,8 +80,8 @@ fn keeping(r: &mut Report<'_>, p: &Performance, risk: &Risk) {
             brief(l.held.median, None),
             brief(l.held.high, None),
             against.map_or_else(String::new, |c| r.digits(c, super::effluent::MG, 4)),
-            percent(l.kept),
-            percent(l.kept_mixed),
+            of_samples(l.kept),
+            of_samples(l.kept_mixed),
         ]);
     }
     r.out.table(&table);

@@ -29,6 +29,12 @@ pub fn percent(share: f64) -> String {
     }
 }
 
+/// A share of samples in print: all of them is no certainty.
+#[must_use]
+pub fn of_samples(share: f64) -> String {
+    if share >= 1.0 { "all".to_owned() } else { percent(share) }
+}
+
 /// What an input's range is, in print.
 #[must_use]
 pub fn range(input: &Input, system: System) -> String {
@@ -208,8 +214,8 @@ fn limits(out: &mut String, settled: &Settled, risk: &Risk, width: usize) {
             print::digits(MG_L.from_si(limit.value.q.si()), 4),
             total_out(l.held.median, influent),
             total_out(l.held.high, influent),
-            percent(l.kept),
-            percent(l.kept_mixed),
+            of_samples(l.kept),
+            of_samples(l.kept_mixed),
         ]);
     }
     out.push_str(&table.render(width));

@@ -95,7 +95,7 @@ pub fn headline(settled: &Settled) -> Vec<String> {
 }
 
 /// What was measured at a unit that stands, against each limit on oil.
-fn measured(settled: &Settled) -> Vec<String> {
+pub(crate) fn measured(settled: &Settled) -> Vec<String> {
     let Some(basis) = &settled.job.design.basis else { return Vec::new() };
     let outs: Vec<_> = settled.job.enquiry.observed.iter().filter_map(|o| o.oil_out.q()).collect();
     if outs.is_empty() {

@@ -6,19 +6,22 @@
 //! Weights are shares among the sets looked at, by Bayes' rule; the frequencies in them are judgement.
 
 pub mod causes;
+mod gauges;
+mod seen;
 pub mod situation;
 
+pub use seen::{Beyond, Seen};
+
 use causes::{CAUSES, Cause, Gauge, Measured};
+use gauges::Gauges;
+use seen::seen;
 use situation::{Occasion, Situation};
 use stillrise_design::enquiry::blocks::Observed;
 use stillrise_design::enquiry::fields::Word;
-use stillrise_design::performance::Performance;
-use stillrise_design::performance::removal::Removal;
-use stillrise_design::train::unit::Unit;
 use stillrise_design::{Job, Ledger, Node, Off, Stop, Trail};
 use stillrise_handbook::page::{Arg, Argument};
 use stillrise_units::math::{exp, ln};
-use stillrise_units::{Concentration, Flow, Length, Temperature, Typed, print};
+use stillrise_units::{Concentration, Typed};
 
 /// Scatter of a measured over the true oil content, as the standard deviation of its logarithm: sampling and
 /// laboratory together. Engineering judgement.
@@ -61,38 +64,6 @@ pub struct Explanation {
     pub effluent: Vec<Option<Concentration>>,
     /// What a unit with twice the area would have let through, worst occasion first to last.
     pub larger: Vec<Option<Concentration>>,
-}
-
-/// One occasion beside what the unit should have done.
-#[derive(Debug, Clone)]
-pub struct Seen {
-    /// Its name.
-    pub name: String,
-    /// Flow, influent and temperature, as measured or as in the basis, and which were measured.
-    pub flow: (Flow, bool),
-    /// Oil that arrived.
-    pub influent: (Concentration, bool),
-    /// Temperature of the water.
-    pub temperature: (Temperature, bool),
-    /// Oil that left, as measured.
-    pub measured: Option<Concentration>,
-    /// Oil that should have left, if nothing were the matter.
-    pub expected: Concentration,
-    /// What was measured and lies beyond the basis: more flow, stronger influent, colder water.
-    pub beyond: Vec<Beyond>,
-    /// Oil that should have left with these at their values in the basis; `None` where nothing lies beyond it.
-    pub within: Option<Concentration>,
-}
-
-/// A measured condition that the unit was not designed for.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Beyond {
-    /// Flow, over that of the basis.
-    Flow(f64),
-    /// Oil that arrives, over that of the basis.
-    Influent(f64),
-    /// Water colder than the coldest of the basis, by so many kelvin.
-    Colder(f64),
 }
 
 /// The diagnosis.
@@ -237,41 +208,6 @@ fn is_tested(cause: &Cause, observed: &[Observed]) -> bool {
     gauged || cause.id == causes::FOULED_MESH && observed.iter().any(|o| o.backed_up.is_given())
 }
 
-/// More than this over the basis is beyond it.
-const OVER: f64 = 1.1;
-
-fn seen(o: &Occasion<'_>, worst: &Removal) -> Seen {
-    let (flow, influent, temperature) = o.taken();
-    let mut beyond = Vec::new();
-    let mut back = o.usual();
-    let over = flow.si() / worst.flow.q.si();
-    if over > OVER {
-        beyond.push(Beyond::Flow(over));
-        back.flow /= over;
-    }
-    let over = influent.si() / worst.content.total.q.si();
-    if over > OVER {
-        beyond.push(Beyond::Influent(over));
-        back.influent /= over;
-    }
-    let colder = o.coldest().si() - temperature.si();
-    if colder > 1.0 {
-        beyond.push(Beyond::Colder(colder));
-        back.colder -= colder;
-    }
-    let within = (!beyond.is_empty()).then(|| Concentration::from_si(o.effluent(&back)));
-    Seen {
-        name: o.observed.name.clone().unwrap_or_default(),
-        flow: (flow, o.observed.flow.is_given()),
-        influent: (influent, o.observed.oil_in.is_given()),
-        temperature: (temperature, o.observed.temperature.is_given()),
-        measured: o.observed.oil_out.q(),
-        expected: Concentration::from_si(o.effluent(&o.usual())),
-        beyond,
-        within,
-    }
-}
-
 /// The test that is worth its price: among causes that are neither sure nor out of the question, the
 /// cheapest; of equally cheap ones the one nearest to even odds.
 fn next(causes: &[(&'static Cause, f64)], tested: &[&'static str]) -> Option<&'static Cause> {
@@ -369,53 +305,6 @@ fn signs(set: &[&'static Cause], observed: &Observed, gauges: &Gauges) -> f64 {
         chance *= MISREAD + (1.0 - 2.0 * MISREAD) * shows;
     }
     -2.0 * ln(chance)
-}
-
-/// What a depth gauged in the unit is held against.
-struct Gauges {
-    /// Thickest permitted layer of oil.
-    cap: Option<Length>,
-    /// Sludge from the bottom of the hopper to the underside of the plates.
-    plates: Length,
-    /// From the bottom of the hopper to the top of the walls.
-    whole: Length,
-}
-
-impl Gauges {
-    fn new(performance: &Performance, unit: &Unit) -> Self {
-        let f = &unit.frame;
-        let limits = performance.levels.iter().map(|l| l.limit.q).filter(|q| q.si() > 0.0);
-        Self {
-            cap: limits.reduce(|a, b| if b < a { b } else { a }),
-            plates: f.hopper_depth.q + f.pack_bottom.q,
-            whole: f.hopper_depth.q + f.height.q,
-        }
-    }
-
-    /// Depths over what they must not reach.
-    fn shares(&self, o: &Observed) -> impl Iterator<Item = (Gauge, f64)> {
-        let oil = o.oil_layer.q().zip(self.cap).map(|(layer, cap)| (Gauge::OilLayer, layer.si() / cap.si()));
-        let sludge = o.sludge.q().filter(|_| self.plates.si() > 0.0);
-        let sludge = sludge.map(|depth| (Gauge::Sludge, depth.si() / self.plates.si()));
-        oil.into_iter().chain(sludge)
-    }
-
-    /// Depths that the unit cannot hold.
-    fn absurd(&self, observed: &[Observed]) -> Vec<String> {
-        let mut says = Vec::new();
-        for o in observed {
-            for (what, depth) in [("oil_layer", &o.oil_layer), ("sludge", &o.sludge), ("backed_up", &o.backed_up)] {
-                if let Some(claim) = depth.claim().filter(|c| c.written.si() > self.whole.si()) {
-                    let whole = print::with_unit(self.whole.si(), claim.written.unit);
-                    says.push(format!(
-                        "{}: {} is more than the {whole} of the whole unit; check {what}",
-                        depth.place, claim.written.text
-                    ));
-                }
-            }
-        }
-        says
-    }
 }
 
 /// Chance of a word: the mean over the causes that speak to it, else that of a sound unit.

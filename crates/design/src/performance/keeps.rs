@@ -1,0 +1,35 @@
+//! How often single results, or averages, keep a limit when they scatter about their mean.
+
+use super::limit::{LimitVerdict, floor};
+use crate::basis::limits::LimitState;
+use crate::provenance::{Trail, Val, choose};
+use crate::{by, say};
+use stillrise_handbook::separation::keep_probability;
+use stillrise_units::catalog::MG_L;
+use stillrise_units::{Concentration, Ratio};
+
+/// How often a limit is kept by results that scatter about their mean.
+#[derive(Debug, Clone, Copy)]
+pub struct Keeps {
+    /// The mean they scatter about: never below what may be promised.
+    pub mean: Val<Concentration>,
+    /// Share of the results that keep it.
+    pub share: Val<Ratio>,
+}
+
+/// How often the limit is kept: the mean is no lower than the published floor, or the influent below it.
+pub(super) fn keeps<T: Trail>(t: &mut T, limit: &LimitState, verdict: &LimitVerdict) -> Option<Keeps> {
+    let scatter = limit.scatter.as_ref().filter(|_| verdict.predicted)?;
+    let least = if verdict.influent.q < floor() { verdict.influent.q } else { floor() };
+    let mean = if verdict.mean.q < least {
+        let among = "the mean as computed, the published floor, and what arrives";
+        let because = "nothing below the published floor is promised";
+        let label = "mean that may be promised";
+        choose(t, label, Some((&MG_L, &MG_L)), least, among, because, &[verdict.mean.at, verdict.influent.at])
+    } else {
+        verdict.mean
+    };
+    let label = say!(T, "share of the results that keep the limit on {}", limit.pollutant.title);
+    let share = by!(t, &label, keep_probability::share(limit.value, mean, scatter.variation, scatter.samples)).ok()?;
+    Some(Keeps { mean, share })
+}

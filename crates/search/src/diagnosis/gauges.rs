@@ -1,0 +1,54 @@
+//! Depths gauged in the unit, against what they must not reach.
+
+use super::causes::Gauge;
+use stillrise_design::enquiry::blocks::Observed;
+use stillrise_design::performance::Performance;
+use stillrise_design::train::unit::Unit;
+use stillrise_units::{Length, Typed, print};
+
+/// What a depth gauged in the unit is held against.
+pub(super) struct Gauges {
+    /// Thickest permitted layer of oil.
+    cap: Option<Length>,
+    /// Sludge from the bottom of the hopper to the underside of the plates.
+    plates: Length,
+    /// From the bottom of the hopper to the top of the walls.
+    whole: Length,
+}
+
+impl Gauges {
+    pub(super) fn new(performance: &Performance, unit: &Unit) -> Self {
+        let f = &unit.frame;
+        let limits = performance.levels.iter().map(|l| l.limit.q).filter(|q| q.si() > 0.0);
+        Self {
+            cap: limits.reduce(|a, b| if b < a { b } else { a }),
+            plates: f.hopper_depth.q + f.pack_bottom.q,
+            whole: f.hopper_depth.q + f.height.q,
+        }
+    }
+
+    /// Depths over what they must not reach.
+    pub(super) fn shares(&self, o: &Observed) -> impl Iterator<Item = (Gauge, f64)> {
+        let oil = o.oil_layer.q().zip(self.cap).map(|(layer, cap)| (Gauge::OilLayer, layer.si() / cap.si()));
+        let sludge = o.sludge.q().filter(|_| self.plates.si() > 0.0);
+        let sludge = sludge.map(|depth| (Gauge::Sludge, depth.si() / self.plates.si()));
+        oil.into_iter().chain(sludge)
+    }
+
+    /// Depths that the unit cannot hold.
+    pub(super) fn absurd(&self, observed: &[Observed]) -> Vec<String> {
+        let mut says = Vec::new();
+        for o in observed {
+            for (what, depth) in [("oil_layer", &o.oil_layer), ("sludge", &o.sludge), ("backed_up", &o.backed_up)] {
+                if let Some(claim) = depth.claim().filter(|c| c.written.si() > self.whole.si()) {
+                    let whole = print::with_unit(self.whole.si(), claim.written.unit);
+                    says.push(format!(
+                        "{}: {} is more than the {whole} of the whole unit; check {what}",
+                        depth.place, claim.written.text
+                    ));
+                }
+            }
+        }
+        says
+    }
+}
