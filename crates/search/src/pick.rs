@@ -61,6 +61,13 @@ impl Pick {
     }
 }
 
+/// What bars a candidate, in a phrase: the rule and what it says.
+#[must_use]
+pub fn barred_by(candidate: &Candidate) -> Option<String> {
+    let (title, says) = candidate.barred.as_ref()?;
+    Some(if says.is_empty() { title.clone() } else { format!("{title}: {says}") })
+}
+
 /// A unit that was looked at.
 #[derive(Debug, Clone)]
 pub struct Candidate {
@@ -286,7 +293,10 @@ impl Ask<'_> {
         Candidate {
             name,
             taken,
-            barred: bars(self.enquiry, &design, true).into_iter().next(),
+            barred: bars(self.enquiry, &design, true)
+                .into_iter()
+                .next()
+                .or_else(|| self.judged(&design).map(|short| (short.what, String::new()))),
             effluent: effluent(&design),
         }
     }

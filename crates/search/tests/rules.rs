@@ -116,6 +116,7 @@ static ROWS: &[Row] = rows! {
     "alarm-after-loss": "wash" "passes"; "method.alarm" = "85 %" => "warns"
     "alarm-after-loss": "wash" "passes"; "method.alarm" = "100 %" => "fails"
 
+    "routine-at-alarm": "wash" "passes"; "stream.flow" = "130 gpm" => "warns"
     "shut-off-late": "wash" ["unit.dimensions.mesh" = OUT, "stream.flow" = "0.1 gpm", "stated.flow" = OUT, "spill.rate" = "0.1 gpm"] "passes"; "spill.rate" = "40 gpm" => "warns"
 
     "float-never-trips": "wash" "passes"; "unit.dimensions.float_density" = "840 kg/m3" => "fails"

@@ -43,6 +43,7 @@ list_rules! {
     oil_cap_too_thin,
     alarm_after_loss,
     shut_off_late,
+    routine_at_alarm,
     float_never_trips,
     float_off_best,
     spill_above_room,

@@ -60,10 +60,14 @@ fn neighbours(r: &mut Report<'_>) {
         Table::new([wide("Unit", 0.9), slim(""), number("Total oil out", "mg/L"), wide("What speaks against it", 3.0)]);
     for c in &settled.candidates {
         let out = c.effluent.map_or_else(|| "–".to_owned(), |e| brief(e, None));
-        let bars =
-            c.barred.as_ref().map_or_else(|| "no rule bars it".to_owned(), |(title, says)| format!("{title}: {says}"));
+        let bars = stillrise_search::pick::barred_by(c).unwrap_or_else(|| "no rule bars it".to_owned());
         let row = [c.name.clone(), if c.taken { "taken" } else { "" }.to_owned(), out, bars];
         if c.taken { table.strong_row(row) } else { table.row(row) }
+    }
+    if settled.job.enquiry.range.is_none() && settled.job.enquiry.unit.dimensions.is_none() {
+        r.out.remark(
+            "The units are those of the demo range, which is invented: name a range file of your own in the enquiry.",
+        );
     }
     if settled.candidates.len() > 1 {
         r.out.table(&table);

@@ -64,7 +64,7 @@ pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
                 c.name.clone(),
                 if c.taken { "taken".to_owned() } else { String::new() },
                 c.effluent.map_or_else(|| "-".to_owned(), |e| total_out(e, influent)),
-                c.barred.as_ref().map_or_else(|| "nothing".to_owned(), |(title, says)| format!("{title}: {says}")),
+                stillrise_search::pick::barred_by(c).unwrap_or_else(|| "nothing".to_owned()),
             ]);
         }
         out.push_str(&table.render(width));

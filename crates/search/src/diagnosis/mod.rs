@@ -121,7 +121,8 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
         return Err(stop("nothing was observed: add [[observed]] with what was measured or seen"));
     }
     let (Some(basis), Some(train)) = (&job.design.basis, &job.design.train) else {
-        return Err(stop("no unit was laid out"));
+        let why: Vec<String> = job.design.stops.iter().map(|s| s.reason.clone()).collect();
+        return Err(stop(&format!("no unit was laid out: {}", why.join("; "))));
     };
     let performance = job.design.performance.as_ref().ok_or_else(|| stop("the unit's performance was not found"))?;
     let worst = performance.worst().ok_or_else(|| stop("no case has a known content"))?;
