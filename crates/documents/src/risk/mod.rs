@@ -81,7 +81,16 @@ pub fn sentences(settled: &Settled, risk: &Risk) -> Vec<String> {
     let total = worst.total.expected.q.si();
     if total > 0.0 {
         let share = stays / total;
-        out.push(if share > 0.5 {
+        // A shear on the way is nearer at hand than any change of the separator.
+        let basis = settled.job.design.basis.as_ref();
+        let broke = basis.and_then(|b| b.shear.as_ref()).filter(|s| s.governs && share < 0.8);
+        out.push(if let Some(shear) = broke {
+            format!(
+                "{} of what leaves is emulsified or dissolved oil; the rest the {} has broken into droplets too fine to rise: without it, or with it behind the separator, the plates would see what arrives.",
+                capital(&percent(share)),
+                shear.hardest().name
+            )
+        } else if share > 0.5 {
             format!(
                 "{} of what leaves is emulsified or dissolved oil, which a larger separator does not touch; less of that at its source is what helps.",
                 capital(&percent(share))

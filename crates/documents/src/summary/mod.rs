@@ -109,7 +109,7 @@ pub(crate) fn measured(settled: &Settled) -> Vec<String> {
         let list = outs.iter().map(|c| mg_l(*c)).collect::<Vec<_>>().join(", ");
         if over > 0 {
             format!(
-                "Measured at the unit that stands: {list}; {over} of {} above the limit on {} of {}. What was measured goes before what was predicted; see `stillrise rate` for what explains it.",
+                "Measured at the unit that stands: {list}; {over} of {} above the limit on {} of {}. What was measured goes before what was predicted; the rating says what explains it.",
                 outs.len(),
                 l.pollutant.title,
                 mg_l(l.value.q)
