@@ -10,11 +10,12 @@ use crate::basis::fluids::{Season, water};
 use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
 use crate::train::unit::Unit;
 use crate::{by, reckon};
+use stillrise_handbook::hydraulics::{baffle_coefficient, fitting_loss};
 use stillrise_handbook::separation::entrance_length::EntranceForm;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_handbook::separation::{
     camp_scour, capillary_length, densimetric_froude, density_current_speed, drag_cut, entrance_length,
-    film_shear_ratio, film_thickness, hinze_droplet, jet_dissipation, layer_froude, shear_rate,
+    film_shear_ratio, film_thickness, hinze_droplet, jet_dissipation, layer_froude, loss_dissipation, shear_rate,
 };
 use stillrise_units::catalog::{DEG_C, DEG_F, ONE, W_KG};
 use stillrise_units::{Dissipation, Length, Ratio, ShearRate, Temperature, Typed, Velocity, ratio};
@@ -26,6 +27,8 @@ pub struct Zones {
     pub jet: Val<Dissipation>,
     /// Mean shear rate there.
     pub shear: Val<ShearRate>,
+    /// The diffusion baffle.
+    pub baffle: Baffle,
     /// Largest droplet that the jet leaves whole; `None` for one too gentle to break any.
     pub survives: Option<Val<Length>>,
     /// Length over which the flow in the gaps develops.
@@ -43,6 +46,15 @@ pub struct Zones {
     pub scour: Option<Val<Velocity>>,
     /// The water that flows in, against that in the unit.
     pub current: Current,
+}
+
+/// What the diffusion baffle does to the jet.
+#[derive(Debug, Clone)]
+pub struct Baffle {
+    /// Its loss coefficient on the velocity along the unit.
+    pub zeta: Val<Ratio>,
+    /// Power that it leaves in the primary zone.
+    pub power: Option<Val<Dissipation>>,
 }
 
 /// The zone behind plates and mesh, where the water turns down to the downcomer's lip.
@@ -97,6 +109,7 @@ pub fn zones<T: Trail>(
         jet_dissipation::dissipation(worst.flow, velocities.inlet, chamber.volume)
     )?;
     let shear = by!(t, "mean shear rate there", shear_rate::rate(jet, cold.kinematic))?;
+    let baffle = baffle(t, unit, worst)?;
     let mut tension = basis.fluids.oils[0].tension;
     for oil in &basis.fluids.oils {
         if oil.tension.q < tension.q {
@@ -138,7 +151,24 @@ pub fn zones<T: Trail>(
         None
     };
     let current = current(t, basis, unit, velocities)?;
-    Ok(Zones { jet, shear, survives, entrance, film, shed, layer, retention, scour, current })
+    Ok(Zones { jet, shear, baffle, survives, entrance, film, shed, layer, retention, scour, current })
+}
+
+fn baffle<T: Trail>(t: &mut T, unit: &Unit, worst: &Removal) -> Result<Baffle, Stop> {
+    let f = &unit.frame;
+    let zeta = by!(t, "loss coefficient of the diffusion baffle", baffle_coefficient::coefficient(f.baffle_open))?;
+    let approach = reckon!(t, "velocity ahead of the baffle", [FT_MIN, MM_S],
+        (flow = worst.flow, width = f.width, depth = f.crest) flow / (width * depth));
+    let loss = by!(t, "head that the baffle takes", fitting_loss::loss(zeta, approach))?;
+    let power = match unit.zones.get(1).filter(|zone| zone.volume.q.si() > 0.0) {
+        Some(zone) => Some(by!(
+            t,
+            "power of the baffle's jets in the primary zone",
+            loss_dissipation::dissipation(loss, worst.flow, zone.volume)
+        )?),
+        None => None,
+    };
+    Ok(Baffle { zeta, power })
 }
 
 fn retention<T: Trail>(t: &mut T, unit: &Unit, worst: &Removal) -> Result<Option<Retention>, Stop> {

@@ -19,6 +19,14 @@ pub(crate) fn rows(settled: &Settled) -> Vec<Row> {
     let mut row = |what, at, says| rows.push(Row { what, at, says });
     row("inlet jet, power per mass in its chamber", z.jet.at, "what the diffusion baffle has to still");
     row("mean shear rate there", z.shear.at, "stirs droplets together and apart");
+    row(
+        "loss coefficient of the diffusion baffle",
+        z.baffle.zeta.at,
+        "some hundred and more spread the water over the section",
+    );
+    if let Some(power) = z.baffle.power {
+        row("power of the baffle's jets in the primary zone", power.at, "what is left to stir the tank");
+    }
     if let Some(survives) = z.survives {
         row("largest droplet that the jet leaves whole", survives.at, "larger ones break in the chamber");
     }

@@ -52,6 +52,7 @@ crate::list_pages! {
     camp_scour,
     screen_flattening,
     jet_dissipation,
+    loss_dissipation,
     valve_dissipation,
     shear_rate,
     kolmogorov_length,
