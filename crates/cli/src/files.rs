@@ -6,10 +6,11 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::io::{self, Read};
 use std::path::{Path, PathBuf};
+use stillrise_design::enquiry::range::Range;
 use stillrise_design::enquiry::{Enquiry, read_enquiry};
 use stillrise_documents::package::{MANIFEST, against_replacing};
 use stillrise_search::{Settled, settle};
-use stillrise_units::Fault;
+use stillrise_units::{Fault, nearest};
 
 /// Name and bytes of each file that was read.
 pub type Inputs = Vec<(String, Vec<u8>)>;
@@ -74,7 +75,26 @@ pub fn open(path: &Path) -> Result<Opened, End> {
 /// Opens an enquiry and settles it.
 pub fn settled(path: &Path) -> Result<(Settled, Inputs), End> {
     let opened = open(path)?;
-    Ok((settle(&opened.enquiry, &embedded::demo_range()), opened.inputs))
+    let demo = embedded::demo_range();
+    if let Some(fault) = unknown_model(&opened.enquiry, &demo) {
+        return Err(End::Refused(vec![fault]));
+    }
+    Ok((settle(&opened.enquiry, &demo), opened.inputs))
+}
+
+/// A model that the range does not hold, where the dimensions are not stated either.
+fn unknown_model(enquiry: &Enquiry, demo: &Range) -> Option<Fault> {
+    let model = enquiry.unit.model.as_ref().filter(|_| enquiry.unit.dimensions.is_none())?;
+    let range = enquiry.range.as_ref().unwrap_or(demo);
+    let names: Vec<&str> = range.models.iter().filter_map(|m| m.model.as_deref()).collect();
+    if names.contains(&model.as_str()) {
+        return None;
+    }
+    let remedy = match nearest(model, names.iter().copied()) {
+        Some(near) => format!("did you mean \"{near}\"? The range holds {}", names.join(", ")),
+        None => format!("the range holds {}; or state the unit's dimensions", names.join(", ")),
+    };
+    Some(Fault::new("unit: model", format!("\"{model}\" is not in the range"), remedy))
 }
 
 /// How a finished command ends.

@@ -62,6 +62,10 @@ fn every_kind_of_fault_is_refused_with_a_remedy() {
         &["is not a word of \"feed\"", "did you mean \"pump\"?"],
     );
     refused(&format!("{HEAD}{WASH}[water]\ncoldest = \"70 °F\"\nwarmest = \"40 °F\"\n"), &["warmer than the warmest"]);
+    refused(
+        &format!("{HEAD}{WASH}[unit]\nmodel = \"Demo 51\"\n"),
+        &["\"Demo 51\" is not in the range", "did you mean \"Demo 50\"?"],
+    );
     refused(&format!("{HEAD}{WASH}[unit]\ncount = 0\n"), &["not a whole number between 1 and 1000"]);
     refused(
         &format!(

@@ -46,11 +46,40 @@ fn manifest_agrees(files: &Tree) {
     }
 }
 
-/// An enquiry that stops early, so that its package is soon made: the unit it wants does not exist.
+const TOO_SHORT: &str = r#"[unit.dimensions]
+model = "X-60"
+rated_flow = "120 gpm"
+rated_basis = "60 um, oil of 850 kg/m3, 60 °F, clean"
+length = "24 in"
+width = "48 in"
+height = "68 in"
+outlet_invert = "46 in"
+outlet_pipe = "6 in"
+inlet_invert = "56 in"
+inlet_pipe = "6 in"
+inlet_length = "12 in"
+hopper_length = "36 in"
+hopper_bottom = "6 in"
+hopper_depth = "20 in"
+pack_length = "60 in"
+pack_height = "24 in"
+pack_bottom = "6 in"
+gap = "0.75 in"
+angle = "55 deg"
+pack_lifts_out = true
+module_weight = "160 lb"
+mesh = "4 in"
+retention_length = "18 in"
+well_length = "14 in"
+lip = "10 in"
+oil_draw = "45 in"
+float_density = "930 kg/m3"
+"#;
+
+/// An enquiry that stops early, so that its package is soon made: the internals do not fit into its unit.
 fn short(dir: &Path, name: &str) {
-    let text = format!(
-        "[enquiry]\ntitle = \"short\"\nproject = \"{name}\"\n[[stream]]\nflow = \"45 gpm\"\n[unit]\nmodel = \"none\"\n"
-    );
+    let text =
+        format!("[enquiry]\ntitle = \"short\"\nproject = \"{name}\"\n[[stream]]\nflow = \"45 gpm\"\n{TOO_SHORT}");
     fs::write(dir.join(format!("{name}.toml")), text).expect("written");
 }
 

@@ -228,7 +228,9 @@ impl<'a> Model<'a> {
     /// change nothing.
     pub(crate) fn shares(&self, rows: usize, probe: &dyn Fn(&Input) -> usize, watch: Watch<'_>) -> Option<Vec<Share>> {
         let columns = self.inputs.len();
-        let (a, b) = (Hypercube::new(rows, columns, 0), Hypercube::new(rows, columns, columns as u64));
+        let goes_on = || watch(0, columns * rows);
+        let a = Hypercube::watched(rows, columns, 0, &goes_on)?;
+        let b = Hypercube::watched(rows, columns, columns as u64, &goes_on)?;
         let at = |cube: &Hypercube, rows: usize| {
             side_by_side(
                 rows,
@@ -294,10 +296,10 @@ pub fn risk(job: &Job, samples: usize, watch: Watch<'_>) -> Option<Risk> {
     let model = Model::new(&job.enquiry, &job.design, drawn.clone())?;
     let samples = samples.max(1);
     // The bands first: one hypercube over everything that is uncertain.
-    let cube = Hypercube::new(samples, drawn.len(), 2 * drawn.len() as u64);
     let rows = (samples / SHARE_ROWS.0).max(SHARE_ROWS.1).min(samples);
     // The samples, and as many rows again for each input.
     let whole = samples + rows * drawn.len();
+    let cube = Hypercube::watched(samples, drawn.len(), 2 * drawn.len() as u64, &|| watch(0, whole))?;
     let mut done: Vec<Option<Sampled>> = Vec::with_capacity(samples);
     while done.len() < samples {
         if !watch(done.len(), whole) {

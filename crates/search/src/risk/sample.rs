@@ -22,9 +22,18 @@ impl Hypercube {
     /// `rows` by `columns`, from the streams that begin at `first`.
     #[must_use]
     pub fn new(rows: usize, columns: usize, first: u64) -> Self {
+        let whole = Self::watched(rows, columns, first, &|| true);
+        whole.unwrap_or_else(|| Self { cells: Vec::new(), columns })
+    }
+
+    /// The same; `None` when the watch, asked before each column, says no.
+    pub fn watched(rows: usize, columns: usize, first: u64, goes_on: &dyn Fn() -> bool) -> Option<Self> {
         let mut cells = vec![0.0; rows * columns];
         let mut order: Vec<usize> = (0..rows).collect();
         for column in 0..columns {
+            if !goes_on() {
+                return None;
+            }
             let mut random = ChaCha8Rng::seed_from_u64(SEED);
             random.set_stream(first + column as u64);
             order.sort_unstable();
@@ -34,7 +43,7 @@ impl Hypercube {
                 cells[row * columns + column] = (*share as f64 + within) / rows as f64;
             }
         }
-        Self { cells, columns }
+        Some(Self { cells, columns })
     }
 
     /// One row.
@@ -56,6 +65,11 @@ mod tests {
             shares.sort_unstable();
             assert_eq!(shares, (0..50).collect::<Vec<_>>(), "column {column}");
         }
+    }
+
+    #[test]
+    fn a_watch_stops_it() {
+        assert_eq!(Hypercube::watched(20, 3, 0, &|| false), None);
     }
 
     #[test]
