@@ -80,6 +80,9 @@ pub fn floor(x: f64) -> f64 {
     x.floor()
 }
 
+/// The standard normal deviate below which 95 % lie.
+pub const Z_95: f64 = 1.644_853_626_951_472_2;
+
 /// Cumulative standard normal distribution.
 #[must_use]
 pub fn normal_cdf(z: f64) -> f64 {

@@ -96,7 +96,7 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Vec<LimitS
                 w,
                 &block.variation,
                 standby(
-                    "coefficient of variation of the effluent",
+                    &say!(T, "coefficient of variation of the effluent, {}", row.title.to_lowercase()),
                     (&ONE, &ONE),
                     format!("{key}.variation"),
                     "Are there effluent data that show how far the results scatter?",

@@ -1,6 +1,6 @@
 //! How an uncertain quantity spreads over its range.
 
-use stillrise_units::math::{exp, ln, sqrt};
+use stillrise_units::math::{Z_95, exp, ln, sqrt};
 
 stillrise_handbook::choice! {
     /// How a quantity spreads over its range.
@@ -18,8 +18,6 @@ stillrise_handbook::choice! {
 
 /// Ends that lie further apart than this are spread over the logarithm.
 const WIDE: f64 = 3.0;
-/// z of the normal distribution below which 95 % lie.
-const Z_95: f64 = 1.644_853_626_951_472_2;
 /// Shares of the outcomes that are left out at each end of an endless distribution.
 const TAIL: f64 = 0.001;
 
@@ -29,7 +27,7 @@ impl Distribution {
     /// A normal one has two halves, each with its own width; one in a thousand is cut off at each end.
     #[must_use]
     pub fn quantile(self, low: f64, likely: f64, high: f64, u: f64) -> f64 {
-        match self {
+        let drawn = match self {
             Distribution::Triangular if low > 0.0 && high / low > WIDE => {
                 exp(triangle(ln(low), ln(likely), ln(high), u))
             }
@@ -37,6 +35,11 @@ impl Distribution {
             Distribution::Uniform => low + (high - low) * u,
             Distribution::Normal => normal(low, likely, high, u),
             Distribution::LogNormal => exp(normal(ln(low), ln(likely), ln(high), u)),
+        };
+        // There and back over the logarithm may miss an end by its last digit.
+        match self {
+            Distribution::Triangular | Distribution::Uniform => drawn.clamp(low, high.max(low)),
+            Distribution::Normal | Distribution::LogNormal => drawn,
         }
     }
 
@@ -88,6 +91,16 @@ mod tests {
         for (u, x) in [(0.05, 5.0), (0.5, 10.0), (0.95, 40.0)] {
             let q = Distribution::LogNormal.quantile(5.0, 10.0, 40.0, u);
             assert!((q / x - 1.0).abs() < 1e-9, "{u}: {q}");
+        }
+    }
+
+    #[test]
+    fn nothing_bounded_leaves_its_ends() {
+        for k in 1..2000 {
+            let low = 1e-7 * f64::from(k);
+            let high = low * 7.3;
+            let (from, to) = Distribution::Triangular.reach(low, low * 2.0, high);
+            assert!(from >= low && to <= high, "{low}: {from} {to}");
         }
     }
 

@@ -206,7 +206,9 @@ impl Reader {
                 if low.si() <= value.si() && value.si() <= high.si() {
                     let (from, to) = distribution.reach(low.si(), value.si(), high.si());
                     let (least, most) = bounds(spec, value.unit.dim);
-                    if from.is_finite() && from >= least && to <= most {
+                    // The ends of the others were held against the key's bounds already.
+                    let ends = matches!(distribution, Distribution::Triangular | Distribution::Uniform);
+                    if ends || from.is_finite() && from >= least && to <= most {
                         return Some(Some((low, high, distribution)));
                     }
                     let reason = format!(

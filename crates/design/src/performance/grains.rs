@@ -98,9 +98,7 @@ impl Grains {
             )
         )
     }
-}
 
-impl Grains {
     /// Share of the solids that is left if what is finer than the finest sieve passes whole; `left` as it is for a law.
     pub(super) fn left_at_most<T: Trail>(&self, t: &mut T, left: Val<Ratio>) -> Result<Val<Ratio>, Stop> {
         let Some((finest, share)) = self.table.q.0.first().copied() else { return Ok(left) };
@@ -114,6 +112,13 @@ impl Grains {
             reckon!(t, "solids left, at most", [PERCENT, PERCENT], (unparted = unparted, sieved = coarser) unparted + sieved),
         )
     }
+}
+
+/// Camp's constant and the friction factor of the floor, for scour.
+pub(super) fn camp<T: Trail>(t: &mut T) -> (Val<Ratio>, Val<Ratio>) {
+    let number = Some((&ONE, &ONE) as Pair);
+    let beta = given(t, "Camp's constant", number, ratio(0.04), "from memory, 0.04 to 0.06", "0.04");
+    (beta, given(t, "friction factor of the floor", number, ratio(0.03), "from memory", "0.03"))
 }
 
 /// Solids by size, on an average day, in the case that runs most, clean.
@@ -131,8 +136,7 @@ pub fn bands<T: Trail>(
     let plates = Grains::new(basis, fixed, usual);
     let tank = Grains { v_pack: fixed.absent, ..plates.clone() };
     let inlet = Grains { v_tank: fixed.absent, ..tank.clone() };
-    let beta = given(t, "Camp's constant", Some((&ONE, &ONE)), ratio(0.04), "from memory, 0.04 to 0.06", "0.04");
-    let friction = given(t, "friction factor of the floor", Some((&ONE, &ONE)), ratio(0.03), "from memory", "0.03");
+    let (beta, friction) = camp(t);
     let mut from = fixed.sizes[0];
     let mut rows = Vec::new();
     for k in 1..=BANDS.len() {

@@ -1,9 +1,10 @@
 //! How often single results, or averages, keep a limit when they scatter about their mean.
 
 use super::limit::{LimitVerdict, floor};
+use super::removal::Removal;
 use crate::basis::limits::LimitState;
 use crate::provenance::{Trail, Val, choose};
-use crate::{by, say};
+use crate::{by, reckon, say};
 use stillrise_handbook::separation::keep_probability;
 use stillrise_units::catalog::MG_L;
 use stillrise_units::{Concentration, Ratio};
@@ -32,4 +33,24 @@ pub(super) fn keeps<T: Trail>(t: &mut T, limit: &LimitState, verdict: &LimitVerd
     let label = say!(T, "share of the results that keep the limit on {}", limit.pollutant.title);
     let share = by!(t, &label, keep_probability::share(limit.value, mean, scatter.variation, scatter.samples)).ok()?;
     Some(Keeps { mean, share })
+}
+
+/// The mean that just meets what a limit is held against: for a single sample at the influent's peak, where dissolved
+/// oil stays as it is.
+pub(super) fn mean_that_meets<T: Trail>(
+    t: &mut T,
+    against: Val<Concentration>,
+    end: &Removal,
+    peak: Val<Ratio>,
+    average: bool,
+) -> Val<Concentration> {
+    if average {
+        return against;
+    }
+    reckon!(
+        t,
+        "mean that just meets the limit at the peak",
+        [MG_L, MG_L],
+        (against = against, dissolved = end.content.dissolved, peak = peak)(against - dissolved) / peak + dissolved
+    )
 }

@@ -293,7 +293,7 @@ fn just_met<T: Trail>(t: &mut T, worst: &Removal, limit: &super::limit::LimitVer
         let c = &worst.content;
         Ok(c.free.q.si() * left + c.emulsified.q.si() + c.dissolved.q.si())
     };
-    let goal = limit.mean_that_meets.si();
+    let goal = limit.mean_that_meets.q.si();
     let (mut fine, mut coarse) = (base.q * 0.1, base.q * 10.0);
     // A median beyond what the formula takes is no answer either.
     let (Ok(at_coarse), Ok(at_fine)) = (at(coarse), at(fine)) else {
@@ -320,7 +320,7 @@ fn just_met<T: Trail>(t: &mut T, worst: &Removal, limit: &super::limit::LimitVer
         coarse,
         "medians from a tenth to ten times the one of the basis",
         "halved until the effluent meets the limit, all else as in the case; the line below works it",
-        &[base.at, limit.against.at],
+        &[base.at, limit.mean_that_meets.at],
     );
     effluent(t, "at the median that just meets the limit", &Passage { d50, ..worst.passage.clone() }, worst)?;
     Ok(JustMet { limit: limit.limit, d50: Some(d50) })

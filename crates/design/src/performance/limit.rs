@@ -1,7 +1,7 @@
 //! The verdict on a limit, in four words, from the right number.
 
 use super::State;
-use super::keeps::{Keeps, keeps};
+use super::keeps::{Keeps, keeps, mean_that_meets};
 use super::removal::Removal;
 use crate::basis::Basis;
 use crate::basis::limits::LimitState;
@@ -65,9 +65,9 @@ pub struct LimitVerdict {
     /// The mean that leaves, as expected: over the interval for an average, else at its end.
     pub mean: Val<Concentration>,
     /// The mean that just meets the limit on the footing it is held on: at the influent's peak for a single sample.
-    pub mean_that_meets: Concentration,
-    /// The influent's peak over its mean, for a single sample; 1 for an average.
-    pub peak: Ratio,
+    pub mean_that_meets: Val<Concentration>,
+    /// The influent's peak over its mean, for a single sample.
+    pub peak: Option<Val<Ratio>>,
     /// How often single results, or averages, keep the limit; `None` where it is not predicted.
     pub keeps: Option<Keeps>,
     /// Why this word, in a sentence with numbers.
@@ -244,6 +244,7 @@ fn one<T: Trail>(
         expected
     };
     let larger_helps = word == Word::NotShown && predicted;
+    let mean_that_meets = mean_that_meets(t, against, end, basis.peak, average);
     LimitVerdict {
         limit: i,
         word,
@@ -252,12 +253,8 @@ fn one<T: Trail>(
         mixed,
         influent,
         mean: if limit.statistic.q == Statistic::MonthlyAverage { expected } else { end.total.expected },
-        mean_that_meets: if average {
-            against.q
-        } else {
-            (against.q - end.content.dissolved.q) / basis.peak.q + end.content.dissolved.q
-        },
-        peak: if average { stillrise_units::ratio(1.0) } else { basis.peak.q },
+        mean_that_meets,
+        peak: (!average).then_some(basis.peak),
         keeps: None,
         case: end.case.clone(),
         because,

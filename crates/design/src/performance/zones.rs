@@ -7,7 +7,7 @@ use super::levels::OilLevels;
 use super::removal::Removal;
 use crate::basis::Basis;
 use crate::basis::fluids::{Season, water};
-use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
+use crate::provenance::{Stop, Trail, Val, choose, given};
 use crate::train::unit::Unit;
 use crate::{by, reckon};
 use stillrise_handbook::hydraulics::{baffle_coefficient, fitting_loss};
@@ -17,8 +17,8 @@ use stillrise_handbook::separation::{
     camp_scour, capillary_length, densimetric_froude, density_current_speed, drag_cut, entrance_length,
     film_shear_ratio, film_thickness, hinze_droplet, jet_dissipation, layer_froude, loss_dissipation, shear_rate,
 };
-use stillrise_units::catalog::{DEG_C, DEG_F, ONE, W_KG};
-use stillrise_units::{Dissipation, Length, Ratio, ShearRate, Temperature, Typed, Velocity, ratio};
+use stillrise_units::catalog::{DEG_C, DEG_F, W_KG};
+use stillrise_units::{Dissipation, Length, Ratio, ShearRate, Temperature, Typed, Velocity};
 
 /// The checks, at the largest flow of a case with a known content, cold, at the end of the interval.
 #[derive(Debug, Clone)]
@@ -84,7 +84,6 @@ pub type Film = (Val<Length>, Val<Ratio>);
 
 /// W/kg: below it no droplet of a separator breaks; a clean one of 10 mm comes through whole.
 const GENTLE: f64 = 0.001;
-const PURE: Pair = (&ONE, &ONE);
 
 /// Finds them.
 ///
@@ -141,8 +140,7 @@ pub fn zones<T: Trail>(
         _ => None,
     };
     let retention = retention(t, unit, worst)?;
-    let beta = given(t, "Camp's constant", Some(PURE), ratio(0.04), "from memory, 0.04 to 0.06", "0.04");
-    let friction = given(t, "friction factor of the floor", Some(PURE), ratio(0.03), "from memory", "0.03");
+    let (beta, friction) = super::grains::camp(t);
     let s = &basis.solids;
     let label = "velocity that scours grains of the median size";
     let scour = if s.density.q > cold.density.q {

@@ -93,9 +93,9 @@ fn limits(settled: &Settled) -> Vec<Bound> {
     for verdict in p.limits.iter().filter(|v| v.predicted) {
         let limit = MG_L.from_si(basis.limits[verdict.limit].value.q.si());
         // The curves are means: the line stands at the mean that just meets the limit.
-        let at = MG_L.from_si(verdict.mean_that_meets.si());
+        let at = MG_L.from_si(verdict.mean_that_meets.q.si());
         let name = if at < limit {
-            let what = if verdict.peak.value > 1.0 { "at the peak" } else { "of the average" };
+            let what = if verdict.peak.is_some() { "at the peak" } else { "of the average" };
             format!("{} mg/L: limit {} {what}", print::digits(at, 3), print::digits(limit, 4))
         } else {
             format!("limit {} mg/L", print::digits(limit, 4))

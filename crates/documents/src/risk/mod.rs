@@ -29,10 +29,14 @@ pub fn percent(share: f64) -> String {
     }
 }
 
-/// A share of samples in print: all of them is no certainty.
+/// A share of samples in print: all or none of them is no certainty.
 #[must_use]
 pub fn of_samples(share: f64) -> String {
-    if share >= 1.0 { "all".to_owned() } else { percent(share) }
+    match share {
+        s if s >= 1.0 => "all".to_owned(),
+        s if s <= 0.0 => "none".to_owned(),
+        s => percent(s),
+    }
 }
 
 /// What an input's range is, in print.

@@ -110,7 +110,7 @@ pub(crate) fn moves(settled: &Settled, l: &Ladder) -> Vec<(&'static str, String,
 /// That a limit is held at the influent's peak, where it is.
 fn peak(settled: &Settled, limit: usize) -> String {
     let Some(p) = &settled.job.design.performance else { return String::new() };
-    let times = p.limits.iter().find(|v| v.limit == limit).map_or(1.0, |v| v.peak.value);
+    let times = p.limits.iter().find(|v| v.limit == limit).and_then(|v| v.peak).map_or(1.0, |peak| peak.q.value);
     if times > 1.0 { format!(" (the influent at {} times its mean)", print::digits(times, 3)) } else { String::new() }
 }
 

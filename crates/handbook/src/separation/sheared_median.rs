@@ -3,11 +3,8 @@
 use crate::formula;
 use crate::page::Evidence::{Library, Limit};
 use crate::sources::HINZE_95;
-use stillrise_units::math::pow;
+use stillrise_units::math::{Z_95, pow};
 use stillrise_units::{Length, Ratio};
-
-/// z of the normal distribution below which 95 % lie.
-const Z_95: f64 = 1.644_853_626_951_472_2;
 
 formula! {
     /// Volume median of log-normal droplets of which 95 % of the volume is smaller than the largest

@@ -20,7 +20,7 @@ use stillrise_design::enquiry::blocks::Observed;
 use stillrise_design::enquiry::fields::Word;
 use stillrise_design::{Job, Ledger, Node, Off, Stop, Trail};
 use stillrise_handbook::page::{Arg, Argument};
-use stillrise_units::math::{exp, ln};
+use stillrise_units::math::{Z_95, exp, ln};
 use stillrise_units::{Concentration, Typed};
 
 /// Scatter of a measured over the true oil content, as the standard deviation of its logarithm: sampling and
@@ -39,8 +39,6 @@ const MISREAD: f64 = 0.03;
 /// Steps in which a size is searched, over its logarithm, and how far beyond its usual ends.
 const SIZES: u32 = 24;
 const BEYOND: f64 = 1.5;
-/// z of the normal distribution below which 95 % lie.
-const Z_95: f64 = 1.645;
 /// How much larger a unit is tried.
 const LARGER: f64 = 2.0;
 
