@@ -164,6 +164,18 @@ fn what_lies_beyond_the_basis_is_said() {
     assert!(!clear.asks_too_much() && clear.larger_helps() == Some(false) && clear.seen[0].within.is_none());
 }
 
+/// A flow between two cases of the basis lies within it, whichever case is held against the limit.
+#[test]
+fn the_basis_is_all_its_cases() {
+    let cut = SHOP.find("[[observed]]").expect("observations");
+    let case = "[[case]]\nname = \"second machine\"\nflow = \"20 m3/h\"\noil = { kind = \"hydraulic-oil-46\", mean = \"20 mg/L\" }\n";
+    let seen = "[[observed]]\nname = \"a\"\noil_out = \"30 mg/L\"\nflow = \"15 m3/h\"\n";
+    let text = format!("{}{case}{seen}", &SHOP[..cut]);
+    let enquiry = read_enquiry(&text, &|_| None).unwrap_or_else(|f| panic!("{f:?}"));
+    let found = diagnose(&stillrise_search::settle(&enquiry, &demo()).job).unwrap_or_else(|s| panic!("{s}"));
+    assert!(found.seen[0].beyond.is_empty(), "{:?}", found.seen[0]);
+}
+
 /// Two causes that act on one thing act on top of each other.
 #[test]
 fn causes_add_up() {

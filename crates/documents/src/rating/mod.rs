@@ -76,7 +76,7 @@ pub fn beyond(d: &Diagnosis) -> Vec<String> {
 /// The test of a cause, or that it was made.
 #[must_use]
 pub fn test(d: &Diagnosis, cause: &stillrise_search::diagnosis::causes::Cause) -> String {
-    if d.is_tested(cause) { "made: see what was observed".to_owned() } else { cause.test.to_owned() }
+    if d.is_tested(cause) { "made; see what was observed.".to_owned() } else { cause.test.to_owned() }
 }
 
 /// The rating as plain text.

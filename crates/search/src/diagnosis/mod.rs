@@ -163,7 +163,7 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     causes.sort_by(|a, b| b.1.total_cmp(&a.1));
     let sets = explanations.len();
     explanations.retain(|e| e.weight > 0.005);
-    let seen = occasions.iter().map(|o| seen(o, worst)).collect();
+    let seen = occasions.iter().map(|o| seen(o, &performance.removals)).collect();
     let tested: Vec<&'static str> = CAUSES.iter().filter(|c| is_tested(c, observed)).map(|c| c.id).collect();
     let next = next(&causes, &tested);
     Ok(Diagnosis { seen, next, explanations, causes, sets, tested, worked: Vec::new() })

@@ -39,16 +39,19 @@ pub enum Beyond {
 /// More than this over the basis is beyond it.
 const OVER: f64 = 1.1;
 
-pub(super) fn seen(o: &Occasion<'_>, worst: &Removal) -> Seen {
+pub(super) fn seen(o: &Occasion<'_>, removals: &[Removal]) -> Seen {
+    // The basis is all its cases: what one of them has lies within it.
+    let most = |of: &dyn Fn(&Removal) -> f64| removals.iter().map(of).fold(0.0, f64::max);
+    let (most_flow, most_oil) = (most(&|r| r.flow.q.si()), most(&|r| r.content.total.q.si()));
     let (flow, influent, temperature) = o.taken();
     let mut beyond = Vec::new();
     let mut back = o.usual();
-    let over = flow.si() / worst.flow.q.si();
+    let over = flow.si() / most_flow;
     if over > OVER {
         beyond.push(Beyond::Flow(over));
         back.flow /= over;
     }
-    let over = influent.si() / worst.content.total.q.si();
+    let over = influent.si() / most_oil;
     if over > OVER {
         beyond.push(Beyond::Influent(over));
         back.influent /= over;
