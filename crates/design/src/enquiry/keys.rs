@@ -1,4 +1,4 @@
-//! The machinery behind the one list of keys: each key is declared once, in `blocks.rs` and
+//! The machinery behind the one list of keys: each key is declared once, in `blocks/` and
 //! `range.rs`, and the reader, the schema, `new` and the documentation follow from that line.
 
 use super::distribution::Distribution;

@@ -1,0 +1,37 @@
+//! The one list of keys of an enquiry, a file a block. The reader, the schema, `new` and the docs follow from it.
+
+macro_rules! names {
+    ($($name:ident = $list:expr;)*) => { $(fn $name() -> Vec<String> { $list.iter().map(|row| row.word.to_owned()).collect() })* };
+}
+
+mod cases;
+mod decision;
+mod droplets;
+mod head;
+mod inlet;
+mod limits;
+mod method;
+mod observed;
+mod outlet;
+mod rain;
+mod site;
+mod solids;
+mod spill;
+mod unit;
+mod waters;
+
+pub use cases::*;
+pub use decision::*;
+pub use droplets::*;
+pub use head::*;
+pub use inlet::*;
+pub use limits::*;
+pub use method::*;
+pub use observed::*;
+pub use outlet::*;
+pub use rain::*;
+pub use site::*;
+pub use solids::*;
+pub use spill::*;
+pub use unit::*;
+pub use waters::*;

@@ -1,0 +1,55 @@
+//! Surfaces and the rain on them.
+
+use super::waters::OilContent;
+use crate::enquiry::fields::{Flag, Text};
+use crate::enquiry::keys::{Quantity, keys};
+use stillrise_handbook::rain::surfaces;
+use stillrise_units::catalog::{FT, FT2, IN, IN_H, M, M2, MG_L, MIN, MM, MM_H, ONE, PERCENT, YR};
+use stillrise_units::{Area, Concentration, Length, Ratio, Time, Velocity};
+
+names! {
+    surface_names = surfaces::SURFACES;
+}
+
+keys! {
+    /// A surface that drains to the unit.
+    Surface "surface" {
+        /// Its name
+        name: Text = spec.like("\"fuelling apron\"");
+        /// Its area in plan
+        area: Quantity<Area> = spec.units(&FT2, &M2).between("1 ft2", "1000 acre").safe_larger().like("\"0.62 acre\"").needed();
+        /// What it is made of
+        kind: Text = spec.named(surface_names).like("\"concrete\"");
+        /// Runoff coefficient, in place of the one of its kind
+        runoff: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.01", "1").safe_larger().like("0.9");
+        /// Whether a canopy keeps vertical rain off it
+        canopy: Flag = spec.like("true");
+        /// Height of the open side under the canopy
+        canopy_height: Quantity<Length> = spec.units(&FT, &M).between("1 ft", "100 ft").like("\"14.5 ft\"");
+        /// Longest side of the canopy
+        canopy_side: Quantity<Length> = spec.units(&FT, &M).between("1 ft", "3000 ft").like("\"60 ft\"");
+    }
+}
+keys! {
+    /// The rain that is designed for, and what it carries.
+    Rain "rain" {
+        /// File with depth or intensity by duration and return period
+        table: Text = spec.like("\"rain.csv\"");
+        /// Design intensity, in place of a table
+        intensity: Quantity<Velocity> = spec.units(&IN_H, &MM_H).between("0.01 in/h", "30 in/h").safe_larger().like("\"3.1 in/h\"");
+        /// Return period
+        return_period: Quantity<Time> = spec.units(&YR, &YR).between("0.1 yr", "1000 yr").like("\"10 yr\"");
+        /// Time of concentration, if it is stated
+        concentration_time: Quantity<Time> = spec.units(&MIN, &MIN).between("1 min", "24 h").safe_smaller().like("\"10 min\"");
+        /// Longest path of the water over the surface
+        path: Quantity<Length> = spec.units(&FT, &M).between("1 ft", "30000 ft").like("\"250 ft\"");
+        /// Slope along that path
+        slope: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0.01 %", "50 %").like("\"1.5 %\"");
+        /// Depth of rain in a year
+        annual: Quantity<Length> = spec.units(&IN, &MM).between("0.1 in", "500 in").like("\"38 in\"");
+        /// What the rain water carries
+        oil: Option<OilContent> = spec.like("{ kind = \"diesel\", mean = \"60 mg/L\" }");
+        /// Suspended solids in the rain water
+        solids: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0 mg/L", "100000 mg/L").safe_larger().like("\"150 mg/L\"");
+    }
+}

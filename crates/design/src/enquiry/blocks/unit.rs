@@ -1,0 +1,21 @@
+//! Which unit.
+
+use crate::enquiry::fields::{Count, Flag, Text};
+use crate::enquiry::keys::keys;
+use crate::enquiry::range::Model;
+
+keys! {
+    /// Which unit.
+    UnitBlock "unit" {
+        /// Range file to pick from; the demo range when nothing is said
+        from: Text = spec.like("\"range.toml\"");
+        /// The model wanted, in place of a pick
+        model: Text = spec.like("\"PK-120\"");
+        /// A unit made to measure
+        custom: Flag = spec.like("true");
+        /// Number in parallel
+        count: Count = spec.like("2");
+        /// Its dimensions, when it is stated or exists
+        dimensions: Option<Model> = spec.like("{ length = \"10 ft\", width = \"4 ft\" }");
+    }
+}

@@ -1,0 +1,87 @@
+//! Waters that are not rain, and what any water carries.
+
+use crate::enquiry::fields::{Flag, Text};
+use crate::enquiry::keys::{Quantity, keys};
+use stillrise_handbook::fluids::chemicals;
+use stillrise_handbook::fluids::oils;
+use stillrise_units::catalog::{DEG_C, DEG_F, GPM, KG_M3, M3_H, MG_L, ONE, PERCENT};
+use stillrise_units::{Concentration, Density, Flow, Ratio, Temperature};
+
+names! {
+    oil_names = oils::OILS;
+    chemical_names = chemicals::CHEMICALS;
+}
+
+keys! {
+    /// Oil in a water.
+    OilContent "oil" {
+        /// Which oil
+        kind: Text = spec.named(oil_names).like("\"diesel\"");
+        /// Total oil and grease in it
+        mean: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0 mg/L", "900000 mg/L").safe_larger().like("\"200 mg/L\"");
+        /// Share of it that is emulsified and does not rise
+        emulsified: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0 %", "100 %").safe_larger().like("\"10 %\"");
+        /// Oil dissolved in the water, which does not rise either
+        dissolved: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0 mg/L", "10000 mg/L").safe_larger().like("\"2 mg/L\"");
+    }
+}
+keys! {
+    /// Water that is not rain: washing, process, condensate, dewatering.
+    Stream "stream" {
+        /// Its name
+        name: Text = spec.like("\"bus wash rinse\"");
+        /// Flow while it runs
+        flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.01 gpm", "100000 gpm").safe_larger().like("\"45 gpm\"");
+        /// Number of hoses, in place of a flow
+        hoses: Quantity<Ratio> = spec.units(&ONE, &ONE).between("1", "200").safe_larger().like("3");
+        /// Flow of one hose
+        hose_flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "1000 gpm").safe_larger().like("\"25 gpm\"");
+        /// Share of the hoses that run together
+        together: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("1 %", "100 %").safe_larger().like("\"100 %\"");
+        /// Hours a day that it runs
+        hours_per_day: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.01", "24").safe_larger().like("3");
+        /// Days a week that it runs
+        days_per_week: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.01", "7").safe_larger().like("5");
+        /// Whether it may run while it rains
+        with_rain: Flag = spec.like("false");
+        /// What it carries
+        oil: Option<OilContent> = spec.like("{ kind = \"diesel\", mean = \"200 mg/L\", emulsified = \"10 %\" }");
+        /// Suspended solids in it
+        solids: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0 mg/L", "100000 mg/L").safe_larger().like("\"300 mg/L\"");
+    }
+}
+keys! {
+    /// An oil that may come, with what is known of it.
+    OilBlock "oil" {
+        /// Its name on site
+        name: Text = spec.like("\"bus diesel\"");
+        /// Which oil of the handbook it is nearest to
+        kind: Text = spec.named(oil_names).like("\"diesel\"").needed();
+        /// Its density at 15 °C, in place of the handbook's
+        density: Quantity<Density> = spec.units(&KG_M3, &KG_M3).between("500 kg/m3", "1500 kg/m3").safe_larger().like("\"842 kg/m3\"");
+    }
+}
+keys! {
+    /// The water itself.
+    Water "water" {
+        /// Coldest water in the unit
+        coldest: Quantity<Temperature> = spec.units(&DEG_F, &DEG_C).between("-3 °C", "60 °C").safe_smaller().like("\"45 °F\"");
+        /// Warmest water in the unit
+        warmest: Quantity<Temperature> = spec.units(&DEG_F, &DEG_C).between("0 °C", "95 °C").safe_larger().like("\"75 °F\"");
+        /// Highest over mean oil content of a single sample of the influent
+        oil_peak: Quantity<Ratio> = spec.units(&ONE, &ONE).between("1", "20").safe_larger().like("2");
+        /// Water that flows in, where it is warmer or colder than the water in the unit
+        inflow: Quantity<Temperature> = spec.units(&DEG_F, &DEG_C).between("-2 °C", "95 °C").like("\"140 °F\"");
+        /// Dissolved salt, by mass
+        salinity: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0 %", "10 %").like("\"0 %\"");
+    }
+}
+keys! {
+    /// A product that goes into the water.
+    ChemicalBlock "chemical" {
+        /// Its name on site
+        product: Text = spec.like("\"alkaline degreaser\"");
+        /// What it is
+        kind: Text = spec.named(chemical_names).like("\"alkaline-degreaser\"");
+    }
+}
