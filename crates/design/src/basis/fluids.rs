@@ -104,6 +104,10 @@ impl Fluids {
             Season::Warm => &self.warm,
         }
     }
+    /// The oils that rise in the coldest water, in the order of the enquiry.
+    pub fn lighter(&self) -> impl Iterator<Item = &OilState> {
+        self.oils.iter().filter(|oil| oil.cold.q < self.cold.density.q)
+    }
     /// The heaviest oil in a season: slowest to rise.
     #[must_use]
     pub fn heaviest(&self, season: Season) -> &OilState {

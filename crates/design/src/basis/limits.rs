@@ -56,7 +56,9 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Vec<LimitS
         let Some(row) = block.pollutant.as_deref().and_then(pollutant) else { continue };
         t.section(format_args!("limit {}: {}", i + 1, row.title));
         let Some(value) = stated(t, w, &say!(T, "limit on {}", row.title), &block.value) else { continue };
-        let key = format!("limit \"{}\"", row.word);
+        // Two limits on one pollutant are told apart by their place.
+        let several = e.limits.iter().filter(|l| l.pollutant == block.pollutant).count() > 1;
+        let key = if several { format!("limit {} \"{}\"", i + 1, row.word) } else { format!("limit \"{}\"", row.word) };
         let statistic = match block.statistic.0 {
             Some(s) => given(t, "statistic of the limit", None, s, &format!("{key}.statistic"), s.word()),
             None => assume(

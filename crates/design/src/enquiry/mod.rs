@@ -4,6 +4,7 @@ pub mod blocks;
 pub mod distribution;
 pub mod fields;
 pub mod keys;
+mod names;
 pub mod rain_table;
 pub mod range;
 pub mod reader;
@@ -186,6 +187,7 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     oils(&enquiry, &mut faults);
     grains(&enquiry.solids, &mut faults);
     shear::faults(&enquiry.shear, &mut faults);
+    names::faults(&enquiry, &mut faults);
     if faults.is_empty() { Ok(enquiry) } else { Err(faults) }
 }
 

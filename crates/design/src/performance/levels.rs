@@ -306,8 +306,8 @@ pub fn trips<T: Trail>(
     t.section("alarm float");
     let governing = all.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
     let Some(mounted) = governing.and_then(|l| l.level("alarm")).map(|l| l.interface) else { return Ok(()) };
-    for levels in all {
-        let Some(oil) = basis.fluids.oils.iter().find(|o| o.name == levels.oil) else { continue };
+    // Levels stand in the order of the oils that are lighter than the water.
+    for (levels, oil) in all.iter_mut().zip(basis.fluids.lighter()) {
         levels.trip = Some(by!(
             t,
             &format!("layer of {} at which the alarm trips", levels.oil),

@@ -155,7 +155,8 @@ pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &Li
     let average = limit.statistic.q == Statistic::MonthlyAverage;
     // An average is held against the mean of clean and end of interval in the same case; a single
     // sample against a peak of the influent.
-    let clean = removals.iter().find(|r| r.case == end.case && r.season == end.season && r.state == State::Clean);
+    let clean =
+        removals.iter().find(|r| r.case_index == end.case_index && r.season == end.season && r.state == State::Clean);
     let (expected, mixed, influent, stays) = match clean.filter(|_| average) {
         Some(clean) => (
             crate::reckon!(

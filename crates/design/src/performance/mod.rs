@@ -153,7 +153,7 @@ pub fn performance<T: Trail>(
     let design = basis.largest_steady().ok_or_else(stop)?;
     let design_flow = train.share(t, design);
     let largest = crate::basis::cases::largest(&basis.cases).ok_or_else(stop)?;
-    let largest_flow = if largest.name == design.name { design_flow } else { train.share(t, largest) };
+    let largest_flow = if core::ptr::eq(largest, design) { design_flow } else { train.share(t, largest) };
     let still: Val<Flow> = given(t, "no flow", Some(crate::basis::FLOW_UNITS), Flow::from_si(0.0), "definition", "0");
     let mut profiles = Vec::new();
     let all = [
@@ -170,10 +170,8 @@ pub fn performance<T: Trail>(
     let margins = levels::margins(t, w, unit);
     let highest = profiles[profiles.len() - 1].clone();
     let mut oil_levels = Vec::new();
-    for oil in &basis.fluids.oils {
-        if oil.cold.q < basis.fluids.cold.density.q {
-            oil_levels.push(levels::oil_levels(t, basis, unit, &margins, &highest, oil)?);
-        }
+    for oil in basis.fluids.lighter() {
+        oil_levels.push(levels::oil_levels(t, basis, unit, &margins, &highest, oil)?);
     }
     levels::trips(t, basis, unit, &highest, &mut oil_levels)?;
     let velocities = hydraulics::velocities(t, unit, &site, largest_flow)?;
@@ -236,7 +234,7 @@ pub fn removals<T: Trail>(
 ) -> Result<Vec<Removal>, Stop> {
     let stop =
         || Stop { doing: "performance".to_owned(), reason: "no case has a flow with a known content".to_owned() };
-    let design = &basis.largest_steady().ok_or_else(stop)?.name;
+    let design = basis.largest_steady().ok_or_else(stop)?;
     let usual = usual(basis).ok_or_else(stop)?;
     let average = basis.limits.iter().any(|l| l.statistic.q == Statistic::MonthlyAverage);
     let mut removals = Vec::new();
@@ -245,7 +243,7 @@ pub fn removals<T: Trail>(
         let flow = train.share(t, case);
         for season in Season::ALL {
             for state in State::ALL {
-                if !depth.wants(case.name == *design, i == usual, average, season, state) {
+                if !depth.wants(core::ptr::eq(case, design), i == usual, average, season, state) {
                     continue;
                 }
                 let at = (i, case, content);

@@ -157,9 +157,9 @@ fn role(basis: &Basis, oil: &OilState) -> &'static str {
     let f = &basis.fluids;
     if f.oils.len() < 2 {
         ""
-    } else if f.heaviest(Season::Cold).name == oil.name {
+    } else if core::ptr::eq(f.heaviest(Season::Cold), oil) {
         " (heaviest: governs rise and interface)"
-    } else if f.lightest(Season::Warm).name == oil.name {
+    } else if core::ptr::eq(f.lightest(Season::Warm), oil) {
         " (lightest: governs the surface)"
     } else {
         ""

@@ -94,11 +94,10 @@ fn fields(ledger: &Ledger, fields: &[(&'static str, Node)], system: System) -> V
 fn cases(settled: &Settled) -> Value {
     let (ledger, system) = (&settled.job.ledger, settled.job.enquiry.system());
     let Some(basis) = &settled.job.design.basis else { return json!([]) };
-    let governs = crate::summary::governs(settled);
     json!(basis.cases.iter().map(|c| json!({
         "name": c.name, "parts": c.parts, "inflow": val(ledger, c.inflow.at, system), "to_unit": val(ledger, c.feed.at, system),
         "content": c.content.as_ref().map(|content| fields(ledger, &content.fields(), system)),
-        "governs": governs.iter().filter(|(_, name)| name == &c.name).map(|(what, _)| *what).collect::<Vec<_>>(),
+        "governs": crate::summary::governs(settled, c),
     })).collect::<Vec<_>>())
 }
 

@@ -8,22 +8,24 @@ use stillrise_search::Settled;
 use stillrise_units::catalog::MG_L;
 use stillrise_units::{Typed, print};
 
-/// Which case governs what, as pairs of what and case.
+/// What a case governs.
 #[must_use]
-pub fn governs(settled: &Settled) -> Vec<(&'static str, String)> {
+pub fn governs(settled: &Settled, case: &Case) -> Vec<&'static str> {
     let mut out = Vec::new();
     let Some(basis) = &settled.job.design.basis else { return out };
-    if let Some(case) = basis.largest_steady() {
-        out.push(("plates", case.name.clone()));
+    let is = |other: Option<&Case>| other.is_some_and(|other| core::ptr::eq(other, case));
+    if is(basis.largest_steady()) {
+        out.push("plates");
     }
-    if let Some(case) = stillrise_design::basis::cases::largest(&basis.cases) {
-        out.push(("hydraulics", case.name.clone()));
+    if is(stillrise_design::basis::cases::largest(&basis.cases)) {
+        out.push("hydraulics");
     }
-    if let Some(worst) = settled.job.design.performance.as_ref().and_then(|p| p.worst()) {
-        out.push(("effluent", worst.case.clone()));
+    let worst = settled.job.design.performance.as_ref().and_then(|p| p.worst());
+    if is(worst.and_then(|w| basis.cases.get(w.case_index))) {
+        out.push("effluent");
     }
-    if basis.spill.is_some() {
-        out.push(("oil store", "spill".to_owned()));
+    if basis.spill.is_some() && case.kind == Kind::Spill {
+        out.push("oil store");
     }
     out
 }
@@ -44,16 +46,11 @@ pub(super) fn cases(out: &mut String, settled: &Settled, width: usize) {
         "solids",
         "governs",
     ]);
-    let governed = governs(settled);
     for case in &basis.cases {
         let mg = |pick: fn(&stillrise_design::basis::waters::Content) -> stillrise_units::Concentration| {
             case.content.as_ref().map_or_else(|| "-".to_owned(), |c| print::digits(MG_L.from_si(pick(c).si()), 3))
         };
-        let roles: Vec<&str> = governed
-            .iter()
-            .filter(|(what, name)| name == &case.name || (*what == "oil store" && case.kind == Kind::Spill))
-            .map(|(what, _)| *what)
-            .collect();
+        let roles = governs(settled, case);
         table.row([
             name(case),
             flow(case.inflow.q),
