@@ -3,8 +3,8 @@
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::limits::LimitState;
 use stillrise_design::enquiry::blocks::Statistic;
+use stillrise_design::performance::promise::floor;
 use stillrise_handbook::fluids::pollutants::Gravity;
-use stillrise_handbook::separation::floors;
 use stillrise_units::Typed;
 use stillrise_units::catalog::MG_L;
 
@@ -29,7 +29,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let Some(most) = contents.max_by(|a, b| a.total.q.si().total_cmp(&b.total.q.si())) else {
         return Verdict::skips("no case has a known content");
     };
-    let (floor, demand) = (floors::plate_floor().value, demanded(limit));
+    let (floor, demand) = (floor(), demanded(limit));
     let show = |q| s.show(q, (&MG_L, &MG_L));
     let says = format!(
         "{} demands {}; the published floor is {}, and {} arrive",

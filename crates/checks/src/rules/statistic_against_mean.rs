@@ -2,7 +2,7 @@
 
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::enquiry::blocks::Statistic;
-use stillrise_design::performance::limit;
+use stillrise_design::performance::promise::Promise;
 use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_units::catalog::MG_L;
 
@@ -42,7 +42,7 @@ fn look(s: &Subject<'_>) -> Verdict {
             };
             // What may be promised, as in the report: nothing below the published floor.
             let promised = verdict.keeps.map_or(verdict.mean.q, |k| k.mean.q);
-            let expected = limit::shown(verdict.mean.q, worst.content.total.q);
+            let expected = Promise::of(verdict.mean.q, worst.content.total.q).sentence();
             let text = format!(
                 "{}: on the mean {expected}; {what} of {} asks for a long-term mean of {}, if results scatter with a coefficient of variation of {}",
                 limit.pollutant.title,

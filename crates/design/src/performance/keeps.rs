@@ -1,6 +1,7 @@
 //! How often single results, or averages, keep a limit when they scatter about their mean.
 
-use super::limit::{LimitVerdict, floor};
+use super::limit::LimitVerdict;
+use super::promise::Promise;
 use super::removal::Removal;
 use crate::basis::limits::LimitState;
 use crate::provenance::{Trail, Val, choose};
@@ -21,7 +22,7 @@ pub struct Keeps {
 /// How often the limit is kept: the mean is no lower than the published floor, or the influent below it.
 pub(super) fn keeps<T: Trail>(t: &mut T, limit: &LimitState, verdict: &LimitVerdict) -> Option<Keeps> {
     let scatter = limit.scatter.as_ref().filter(|_| verdict.predicted)?;
-    let least = if verdict.influent.q < floor() { verdict.influent.q } else { floor() };
+    let least = Promise::least(verdict.influent.q);
     let mean = if verdict.mean.q < least {
         let among = "the mean as computed, the published floor, and what arrives";
         let because = "nothing below the published floor is promised";

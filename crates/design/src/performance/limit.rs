@@ -2,6 +2,7 @@
 
 use super::State;
 use super::keeps::{Keeps, keeps, mean_that_meets};
+use super::promise::{Promise, floor, number};
 use super::removal::Removal;
 use crate::basis::Basis;
 use crate::basis::limits::LimitState;
@@ -9,7 +10,6 @@ use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Trail, Val, choose};
 use crate::say;
 use stillrise_handbook::fluids::pollutants::Gravity;
-use stillrise_handbook::separation::floors;
 use stillrise_units::catalog::MG_L;
 use stillrise_units::{Concentration, Ratio, Typed, print};
 
@@ -37,12 +37,6 @@ impl Word {
             Word::NotByGravity => "not by gravity",
         }
     }
-}
-
-/// The published practical floor of plate units under ideal conditions.
-#[must_use]
-pub fn floor() -> Concentration {
-    floors::plate_floor().value
 }
 
 /// The verdict on one limit.
@@ -90,25 +84,6 @@ pub fn worst(removals: &[Removal]) -> Option<&Removal> {
         }
     }
     best
-}
-
-/// A prediction in print: never below the published floor, unless the influent itself is lower.
-#[must_use]
-pub fn shown(expected: Concentration, influent: Concentration) -> String {
-    let number = |c: Concentration| print::with_unit(print_round(c), &MG_L);
-    if expected >= floor() {
-        return number(expected);
-    }
-    if influent <= floor() {
-        return format!("at most the influent's {}", number(influent));
-    }
-    format!("at or below the published floor, {}", number(floor()))
-}
-
-/// Two significant digits: more would claim what no prediction of an effluent has.
-fn print_round(c: Concentration) -> f64 {
-    let text = print::digits(MG_L.from_si(c.si()), 2);
-    MG_L.to_si(text.parse().unwrap_or(0.0))
 }
 
 /// Holds the predictions against each limit: every case at the end of the interval, the worst word counts.
@@ -292,7 +267,6 @@ struct Found {
 const FLOOR_MARGIN: f64 = 1.5;
 
 fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -> (Word, String, String) {
-    let mg = |c: Concentration| print::with_unit(print_round(c), &MG_L);
     let exact = |c: Concentration| print::with_unit(c.si(), &MG_L);
     let Found { expected, mixed, against, influent, stays, ref when } = *found;
     if limit.statistic.q == Statistic::RigTest {
@@ -324,7 +298,7 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -
             told!(
                 read,
                 "the water already carries no more than {} at the inlet, against {}",
-                mg(influent),
+                number(influent),
                 exact(against)
             ),
             "other influent".to_owned(),
@@ -333,7 +307,12 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -
     if stays > against {
         return (
             Word::NotByGravity,
-            told!(read, "{} of emulsified and dissolved oil pass any separator, against {}", mg(stays), exact(against)),
+            told!(
+                read,
+                "{} of emulsified and dissolved oil pass any separator, against {}",
+                number(stays),
+                exact(against)
+            ),
             "less detergent, no shear, or a polisher behind the separator".to_owned(),
         );
     }
@@ -356,7 +335,7 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -
             told!(
                 read,
                 "what leaves{when} is {} as expected, against {}, which is too near the published floor to be called kept",
-                shown(expected, influent),
+                Promise::of(expected, influent).sentence(),
                 exact(against)
             ),
             "measured results of this unit on this water, or a polisher".to_owned(),
@@ -368,7 +347,7 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -
             told!(
                 read,
                 "even if tank and gaps mix, what leaves{when} is {}, against {}",
-                shown(mixed, influent),
+                Promise::of(mixed, influent).sentence(),
                 exact(against)
             ),
             "a finer or a sheared oil".to_owned(),
@@ -380,8 +359,8 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -
             told!(
                 read,
                 "what leaves{when} is {} as expected, {} if tank and gaps mix, against {}",
-                shown(expected, influent),
-                shown(mixed, influent),
+                Promise::of(expected, influent).sentence(),
+                Promise::of(mixed, influent).sentence(),
                 exact(against)
             ),
             "measured droplets, or more plates".to_owned(),
@@ -389,7 +368,12 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -
     }
     (
         Word::NotShown,
-        told!(read, "what leaves{when} is {} as expected, against {}", shown(expected, influent), exact(against)),
+        told!(
+            read,
+            "what leaves{when} is {} as expected, against {}",
+            Promise::of(expected, influent).sentence(),
+            exact(against)
+        ),
         "more plates, coarser droplets (no shear ahead), less emulsified oil, or a polisher".to_owned(),
     )
 }

@@ -9,6 +9,7 @@ pub mod ladder;
 pub mod levels;
 pub mod limit;
 pub mod passage;
+pub mod promise;
 pub mod removal;
 pub mod site;
 pub mod storage;

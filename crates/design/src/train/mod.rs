@@ -332,7 +332,7 @@ fn equalisation<T: Trail>(
 
 /// Whether a limit asks for more than a separator can give.
 fn polisher(_e: &Enquiry, basis: &Basis) -> bool {
-    let floor = crate::performance::limit::floor();
+    let floor = crate::performance::promise::floor();
     basis.limits.iter().any(|l| {
         let demanded = l.mean.map_or(l.value.q, |m| m.q);
         demanded < floor || l.pollutant.gravity != stillrise_handbook::fluids::pollutants::Gravity::Touches

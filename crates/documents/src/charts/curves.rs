@@ -1,8 +1,9 @@
 //! The effluent against flow, temperature and droplet size.
 
-use super::{least, limits, shown};
+use super::{limits, shown};
 use crate::render::chart::{Axis, Bound, LineChart};
 use stillrise_design::performance::ladder::Ladder;
+use stillrise_design::performance::promise::Promise;
 use stillrise_design::performance::removal::Removal;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{DEG_C, DEG_F, MG_L, PERCENT, UM};
@@ -18,7 +19,7 @@ fn chart(settled: &Settled, title: &str, x: Axis, points: Vec<(f64, f64)>, influ
     chart.curve("expected", points);
     chart.levels = limits(settled);
     // A curve that runs along the floor says that no more is promised, not that it is so.
-    let floor = MG_L.from_si(least(influent).si());
+    let floor = MG_L.from_si(Promise::least(influent).si());
     if chart.curves.iter().flat_map(|c| &c.points).any(|(_, y)| *y <= floor) {
         let name = format!("not promised below {} mg/L", print::digits(floor, 3));
         chart.levels.push(Bound::note(floor, &name));

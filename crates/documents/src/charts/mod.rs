@@ -10,7 +10,7 @@ mod swings;
 
 use crate::render::chart::{Bound, Chart, Paper};
 use crate::render::svg::{Options, svg};
-use stillrise_design::performance::limit::floor;
+use stillrise_design::performance::promise::Promise;
 use stillrise_search::Settled;
 use stillrise_units::catalog::MG_L;
 use stillrise_units::{Concentration, Typed, print};
@@ -63,25 +63,14 @@ fn drawn(name: &'static str, height: f64, chart: &dyn Chart) -> Drawn {
     }
 }
 
-/// The least that is shown of an effluent: the published floor, or the influent if that is lower.
-fn least(influent: Concentration) -> Concentration {
-    if influent < floor() { influent } else { floor() }
-}
-
 /// A prediction in mg/L as it may be shown.
 fn shown(c: Concentration, influent: Concentration) -> f64 {
-    let least = least(influent);
-    MG_L.from_si(if c < least { least.si() } else { c.si() })
+    MG_L.from_si(Promise::of(c, influent).value().si())
 }
 
 /// A prediction in words: the number, or the bound that may be promised.
 fn words(c: Concentration, influent: Concentration) -> String {
-    let least = least(influent);
-    if c < least {
-        format!("≤ {}", print::digits(MG_L.from_si(least.si()), 3))
-    } else {
-        print::digits(MG_L.from_si(c.si()), 3)
-    }
+    Promise::of(c, influent).brief()
 }
 
 /// The limits that are predicted, as lines.

@@ -1,7 +1,8 @@
 //! The ladder of prediction on one axis, with bands where the spread was studied.
 
-use super::{least, limits, shown, words};
+use super::{limits, shown, words};
 use crate::render::chart::{Axis, Ladder, Rung, RungKind};
+use stillrise_design::performance::promise::Promise;
 use stillrise_search::Settled;
 use stillrise_search::risk::Spread;
 use stillrise_units::catalog::MG_L;
@@ -50,7 +51,7 @@ pub(super) fn ladder(settled: &Settled) -> Option<Ladder> {
     let measured = measured.unwrap_or_else(|| "none on record".to_owned());
     chart.rungs.push(Rung::without("Measured by the maker", RungKind::Measured, &measured));
     chart.bounds = limits(settled);
-    let floor = MG_L.from_si(least(influent).si());
+    let floor = MG_L.from_si(Promise::least(influent).si());
     chart.floor = Some((floor, format!("not promised below {} mg/L", print::digits(floor, 3))));
     Some(chart)
 }

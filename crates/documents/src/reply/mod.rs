@@ -4,6 +4,7 @@
 use crate::render::text::{item, wrap};
 use crate::summary::{CAUTION, headline, that_matter};
 use std::collections::BTreeSet;
+use stillrise_design::performance::promise::Promise;
 use stillrise_design::triage::Weight;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{FT, IN, KG, LB, M, MM};
@@ -72,9 +73,8 @@ fn expected(settled: &Settled) -> Option<String> {
         .limits
         .iter()
         .find(|l| l.predicted && l.word >= stillrise_design::performance::limit::Word::NotShown)?;
-    let shown = stillrise_design::performance::limit::shown;
-    let mean = shown(verdict.mean.q, verdict.influent.q);
-    let most = shown(verdict.expected.q, verdict.influent.q);
+    let mean = Promise::of(verdict.mean.q, verdict.influent.q).sentence();
+    let most = Promise::of(verdict.expected.q, verdict.influent.q).sentence();
     let limit = crate::summary::mg_l(basis.limits[verdict.limit].value.q);
     Some(if mean == most {
         format!("As it stands we expect {mean} at the outlet, against {limit}.")

@@ -4,7 +4,8 @@ use super::blocks::set;
 use super::{Report, sentence};
 use serde_json::{Value, json};
 use stillrise_design::basis::FLOW_UNITS;
-use stillrise_design::performance::limit::{Word, shown};
+use stillrise_design::performance::limit::Word;
+use stillrise_design::performance::promise::Promise;
 use stillrise_design::provenance::Pair;
 use stillrise_design::triage::Weight;
 use stillrise_units::System;
@@ -70,7 +71,7 @@ fn headline(r: &Report<'_>) -> Vec<String> {
     if let Some(performance) = design.performance.as_ref().filter(|p| p.limits.is_empty())
         && let Some(worst) = performance.worst()
     {
-        let effluent = shown(worst.total.expected.q, worst.content.total.q);
+        let effluent = Promise::of(worst.total.expected.q, worst.content.total.q).sentence();
         out.push(format!("No limit is stated. Expected at the outlet: {effluent} of total oil, {}.", worst.case));
     }
     out
@@ -129,7 +130,7 @@ fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
     if let Some(worst) = design.performance.as_ref().and_then(|p| p.worst()) {
         let text = format!(
             "{}, of {} of total oil at the inlet; {}, {} water, end of the interval",
-            shown(worst.total.expected.q, worst.content.total.q),
+            Promise::of(worst.total.expected.q, worst.content.total.q).sentence(),
             r.show(worst.content.total.q, (&MG_L, &MG_L)),
             worst.case,
             worst.season.name()

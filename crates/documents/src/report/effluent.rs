@@ -7,7 +7,7 @@ use crate::charts::Drawn;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::Performance;
 use stillrise_design::performance::ladder::Ladder;
-use stillrise_design::performance::limit::{floor, shown};
+use stillrise_design::performance::promise::{Promise, floor};
 use stillrise_design::performance::removal::{Bounded, Removal};
 use stillrise_design::provenance::Pair;
 use stillrise_handbook::separation::floors;
@@ -22,10 +22,7 @@ const SHARE: Pair = (&PERCENT, &PERCENT);
 ///
 /// Without an influent only the published floor counts.
 pub(super) fn brief(expected: Concentration, influent: Option<Concentration>) -> String {
-    let text = shown(expected, influent.unwrap_or_else(|| Concentration::of(1e6, &MG_L)));
-    // All forms of the text end in a number and its unit.
-    let number = text.rsplit(' ').nth(1).unwrap_or("");
-    if expected >= floor() { number.to_owned() } else { format!("≤ {number}") }
+    influent.map_or_else(|| Promise::unbounded(expected), |influent| Promise::of(expected, influent)).brief()
 }
 
 /// Opens section 5 and says what leaves.
@@ -188,7 +185,7 @@ fn fractions(r: &mut Report<'_>, x: &Removal) {
     total.extend(bounded(&x.total, c.total.q));
     table.strong_row(row("Total", total, ""));
     r.out.table(&table);
-    let text = shown(x.total.expected.q, c.total.q);
+    let text = Promise::of(x.total.expected.q, c.total.q).sentence();
     r.out.lead("Predicted effluent:", &sentence(&format!("{text} of total oil")));
     if x.total.mixed.q > floor() && x.total.mixed.q > 2.0 * x.total.ideal.q {
         r.out.remark(

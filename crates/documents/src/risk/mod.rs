@@ -7,7 +7,7 @@ pub use json::risk_json;
 use crate::render::text::{Table, hang};
 use crate::summary::{CAUTION, capital, section, total_out};
 use stillrise_design::enquiry::distribution::Distribution;
-use stillrise_design::performance::limit::floor;
+use stillrise_design::performance::promise::floor;
 use stillrise_design::provenance::{Origin, show};
 use stillrise_search::Settled;
 use stillrise_search::risk::inputs::{Input, Range};

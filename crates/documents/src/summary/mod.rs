@@ -10,7 +10,7 @@ pub use basis::governs;
 pub use verdicts::{moves, that_matter};
 
 use crate::render::text::{WIDTH, hang, heading};
-use stillrise_design::performance::limit::shown;
+use stillrise_design::performance::promise::Promise;
 use stillrise_search::Settled;
 use stillrise_units::Typed;
 
@@ -87,7 +87,7 @@ pub fn headline(settled: &Settled) -> Vec<String> {
     {
         out.push(format!(
             "No limit is stated. Expected at the outlet: {} of total oil, {}.",
-            shown(worst.total.expected.q, worst.content.total.q),
+            Promise::of(worst.total.expected.q, worst.content.total.q).sentence(),
             worst.case
         ));
     }
@@ -150,13 +150,7 @@ pub(crate) fn mg_l(c: stillrise_units::Concentration) -> String {
 
 /// Total oil out in a table: never a number below the published floor, unless the influent is lower.
 pub(crate) fn total_out(expected: stillrise_units::Concentration, influent: stillrise_units::Concentration) -> String {
-    let floor = stillrise_design::performance::limit::floor();
-    let least = if influent < floor { influent } else { floor };
-    if expected < least {
-        format!("≤ {}", stillrise_units::print::digits(stillrise_units::catalog::MG_L.from_si(least.si()), 3))
-    } else {
-        stillrise_units::print::digits(stillrise_units::catalog::MG_L.from_si(expected.si()), 3)
-    }
+    Promise::of(expected, influent).brief()
 }
 
 /// The same text with a capital letter.

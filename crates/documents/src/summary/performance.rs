@@ -2,7 +2,7 @@
 
 use super::{section, total_out};
 use crate::render::text::{Table, hang, item};
-use stillrise_design::performance::limit::shown;
+use stillrise_design::performance::promise::Promise;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{D, FT, FT2, GAL, GPM_FT2, IN, KG, L, LB, M, M_H, M2, M3, MIN, MM, UM};
 use stillrise_units::{Typed, Unit, print};
@@ -57,7 +57,7 @@ pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
             .performance
             .as_ref()
             .and_then(|p| p.worst())
-            .map_or_else(stillrise_design::performance::limit::floor, |w| w.content.total.q);
+            .map_or_else(stillrise_design::performance::promise::floor, |w| w.content.total.q);
         let mut table = Table::new(["unit", "", "total oil out, mg/L", "what bars it"]);
         for c in &settled.candidates {
             table.row([
@@ -120,7 +120,7 @@ pub(super) fn effluent(out: &mut String, settled: &Settled, width: usize) {
         out.push_str(&hang(
             &format!(
                 "Predicted, {} in the {} season at the end of the interval: {} of total oil, the influent at its mean. {} for the mesh. Emulsified and dissolved oil pass any separator.",
-                worst.case, worst.season.name(), shown(worst.total.expected.q, worst.content.total.q),
+                worst.case, worst.season.name(), Promise::of(worst.total.expected.q, worst.content.total.q).sentence(),
                 if worst.passage.depth.q.si() > 0.0 { "Credit is taken" } else { "No credit is taken" }
             ),
             width, 0, 2,

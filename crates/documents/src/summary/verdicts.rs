@@ -3,6 +3,7 @@
 use super::section;
 use crate::render::text::{hang, item};
 use stillrise_checks::Verdict;
+use stillrise_design::performance::promise::Promise;
 use stillrise_search::Settled;
 use stillrise_search::questions::Question;
 
@@ -107,13 +108,12 @@ pub fn moves(q: &Question) -> String {
         .outcomes
         .iter()
         .map(|o| {
-            let floor = stillrise_design::performance::limit::floor();
             let effluent = o
                 .effluent
-                .map_or_else(|| "no effluent".to_owned(), |c| format!("{} mg/L out", super::total_out(c, floor)));
+                .map_or_else(|| "no effluent".to_owned(), |c| format!("{} mg/L out", Promise::unbounded(c).brief()));
             let held = match (o.held, o.effluent) {
                 (Some(held), Some(out)) if held.value > 1.001 * out.value => {
-                    let (held, out) = (super::total_out(held, floor), super::total_out(out, floor));
+                    let (held, out) = (Promise::unbounded(held).brief(), Promise::unbounded(out).brief());
                     if held == out { String::new() } else { format!(", {held} mg/L at the peak") }
                 }
                 _ => String::new(),
