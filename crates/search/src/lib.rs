@@ -5,6 +5,7 @@ pub mod pick;
 pub mod questions;
 pub mod risk;
 mod side_by_side;
+mod words;
 
 use diagnosis::Diagnosis;
 use pick::{Candidate, Pick};
@@ -85,8 +86,12 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
     } else if design.basis.is_some() {
         design.stops.push(pick::no_unit(enquiry, range));
     }
+    let heard = words::hear(enquiry, &design, &ledger, &nothing);
+    if let Some(heard) = &heard {
+        words::settle(&mut design, &mut ledger, heard, enquiry.system());
+    }
     let questions = match &pick {
-        Some(pick) => questions::rank(enquiry, range, &design, &ledger, pick),
+        Some(pick) => questions::rank(enquiry, range, &design, &ledger, pick, heard.as_ref()),
         None => questions::unranked(&ledger, enquiry.system()),
     };
     let job = Job { enquiry: enquiry.clone(), design, ledger };

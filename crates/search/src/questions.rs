@@ -1,10 +1,10 @@
-//! Open questions: every assumption that a customer could answer, ranked by how much of the effluent's
-//! spread hangs on the answer, and by whether it leads to another unit or another word on a limit.
+//! Open questions: every assumption that a customer could answer. First those that hold the word on a limit back,
+//! then by whether the answer leads to another unit and how much of the effluent's spread hangs on it.
 
 use crate::pick::{Pick, effluent, pick, try_unit};
-use crate::risk::inputs::{Input, inputs};
-use crate::risk::{Model, Risk, patient};
+use crate::risk::Risk;
 use crate::side_by_side::side_by_side;
+use crate::words::{End, Heard};
 use std::collections::BTreeSet;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
@@ -16,10 +16,8 @@ use stillrise_design::{Ledger, Off, WhatIf};
 use stillrise_handbook::page::Arg;
 use stillrise_units::{Concentration, System};
 
-/// Rows of the study behind the ranking: enough to tell what matters from what does not.
-const ROWS: usize = 20;
-/// Rows in which an input must have changed nothing to be left at that.
-const PROBE: usize = 3;
+/// What a question weighs more that holds the word on a limit back: it stands before all that only move numbers.
+const HOLDS: f64 = 10.0;
 
 /// What an answer would lead to.
 #[derive(Debug, Clone, PartialEq)]
@@ -32,8 +30,9 @@ pub struct Outcome {
     pub held: Option<Concentration>,
     /// The unit that would be taken.
     pub unit: String,
-    /// The worst word on a limit.
-    pub word: Option<Word>,
+    /// The word on each limit that would then stand, in the order of the verdicts, everything else heard as now;
+    /// `None` where the answer cannot lift a word.
+    pub words: Option<Vec<Word>>,
 }
 
 /// One open question.
@@ -53,12 +52,14 @@ pub struct Question {
     pub source: String,
     /// What the two ends would lead to; empty when nothing was sized.
     pub outcomes: Vec<Outcome>,
-    /// How much of the effluent's spread hangs on the answer, together with all others it acts through:
-    /// a total index of Sobol', roughly, from few rows; `None` when nothing was sized.
+    /// How much of the effluent's spread hangs on the answer: its swing squared over those of all uncertain inputs,
+    /// or a total index of Sobol' once a study found it; `None` when nothing was sized.
     pub share: Option<f64>,
-    /// How far the answer moves the result, larger is more: that share, and one more each for another unit
-    /// and for another word on a limit.
+    /// How far the answer moves the result, larger is more: that share, one more for another unit, and much more where
+    /// the word on a limit hangs on it.
     pub weight: f64,
+    /// The limits whose word it holds back, by their place among the verdicts.
+    pub holds: Vec<usize>,
 }
 
 /// Questions without a ranking, in the order of the trail.
@@ -91,11 +92,8 @@ fn question(entry: &Entry, a: &Assumption, system: System) -> Question {
         outcomes: Vec::new(),
         share: None,
         weight: 0.0,
+        holds: Vec::new(),
     }
-}
-
-fn word(design: &Design) -> Option<Word> {
-    design.performance.as_ref().and_then(|p| p.limits.iter().map(|l| l.word).max())
 }
 
 /// What is held against the limits: the most of those predicted.
@@ -104,42 +102,57 @@ fn held(design: &Design) -> Option<Concentration> {
     limits.map(|l| l.expected.q).fold(None, |most, c| Some(most.map_or(c, |m: Concentration| m.max(c))))
 }
 
-/// Ranks the questions around the unit taken.
+/// Ranks the questions around the unit taken, by what was heard of each.
 #[must_use]
-pub fn rank(enquiry: &Enquiry, range: &Range, design: &Design, ledger: &Ledger, taken: &Pick) -> Vec<Question> {
+pub(crate) fn rank(
+    enquiry: &Enquiry,
+    range: &Range,
+    design: &Design,
+    ledger: &Ledger,
+    taken: &Pick,
+    heard: Option<&Heard>,
+) -> Vec<Question> {
     let system = enquiry.system();
-    let base = (taken.name(range), word(design));
+    let base = taken.name(range);
     let asked = assumptions(ledger);
+    let limits = design.performance.as_ref().map_or(&[][..], |p| &p.limits);
+    let shares = heard.map(shares).unwrap_or_default();
     let one = |(entry, a): &(&Entry, &Assumption)| {
         let mut q = question(entry, a, system);
+        q.holds = (0..limits.len()).filter(|k| limits[*k].held_by().any(|key| key == a.key)).collect();
         for answer in [&a.low, &a.high].into_iter().filter(|answer| **answer != entry.value) {
-            let outcome = outcome(enquiry, range, taken, &a.key, answer, entry, system);
-            q.weight = q.weight.max(moved(&base, &outcome));
+            let mut outcome = outcome(enquiry, range, taken, &a.key, answer, entry, system);
+            if !q.holds.is_empty() {
+                outcome.words = crate::words::under(enquiry, range, taken, &a.key, answer);
+            }
+            q.weight = q.weight.max(f64::from(u8::from(outcome.unit != base)));
             q.outcomes.push(outcome);
         }
+        if !q.holds.is_empty() {
+            q.weight += HOLDS;
+        }
+        q.share = heard.and_then(|h| h.inputs.iter().position(|i| i.key == a.key)).and_then(|k| shares.get(k)).copied();
+        q.weight += q.share.unwrap_or(0.0);
         q
     };
     // Each answer is a design of its own.
     let mut questions = side_by_side(asked.len(), 1, || (), |k, ()| one(&asked[k]));
-    // How much of the effluent's spread hangs on each answer, all uncertain inputs drawn together.
-    let inputs = inputs(ledger);
-    let keys: Vec<String> = inputs.iter().map(|i| i.key.clone()).collect();
-    // Whose ends alone move nothing is not asked again together with the others.
-    let now = (effluent(design), held(design), base.1);
-    let still = |input: &Input| {
-        let found = questions.iter().find(|q| q.key == input.key);
-        found.is_some_and(|q| q.outcomes.iter().all(|o| (o.effluent, o.held, o.word) == now))
-    };
-    let probe = |input: &Input| if still(input) { 0 } else { PROBE };
-    let shares = Model::new(enquiry, design, inputs).and_then(|m| m.shares(ROWS, &probe, &patient)).unwrap_or_default();
-    for question in &mut questions {
-        question.share = keys.iter().position(|key| *key == question.key).and_then(|k| shares.get(k)).map(|s| s.total);
-        question.weight += question.share.unwrap_or(0.0).clamp(0.0, 1.0);
-    }
     // A range of one value asks nothing.
     questions.retain(|q| !q.outcomes.is_empty());
     questions.sort_by(|a, b| b.weight.total_cmp(&a.weight));
     questions
+}
+
+/// Each input's part in the spread: the square of its swing over the sum of them all.
+fn shares(heard: &Heard) -> Vec<f64> {
+    let swing = |ends: &Vec<End>| {
+        let results = ends.iter().filter_map(|e| Some(e.reading.as_ref()?.result)).filter(|r| r.is_finite());
+        let (low, high) = results.fold((heard.now.result, heard.now.result), |(l, h), r| (l.min(r), h.max(r)));
+        (high - low) * (high - low)
+    };
+    let squares: Vec<f64> = heard.ends.iter().map(swing).collect();
+    let sum: f64 = squares.iter().sum();
+    squares.into_iter().map(|s| if sum > 0.0 { s / sum } else { 0.0 }).collect()
 }
 
 /// Ranks the questions once more, by the shares of a whole study.
@@ -177,11 +190,6 @@ fn outcome(
             Some(pick) if pick.fits || pick == *taken => pick.name(range),
             _ => "nothing fits".to_owned(),
         },
-        word: word(&same),
+        words: None,
     }
-}
-
-/// Whether an answer leads to another unit, and to another word on a limit: one each.
-fn moved(base: &(String, Option<Word>), outcome: &Outcome) -> f64 {
-    f64::from(u8::from(outcome.unit != base.0)) + f64::from(u8::from(outcome.word != base.1))
 }

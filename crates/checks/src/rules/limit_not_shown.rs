@@ -29,7 +29,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         }
         says.push((
             verdict.word,
-            format!("{}, {}: {}", limit.pollutant.title, verdict.word.text(), verdict.because.trim_end_matches('.')),
+            format!("{}, {}: {}", limit.pollutant.title, verdict.word.text(), verdict.reason()),
         ));
     }
     let Some(worst) = worst else { return Verdict::skips("no limit is stated that a prediction can be held against") };

@@ -25,8 +25,7 @@ pub struct LimitState {
     pub authority: Option<String>,
     /// The long-term mean of the effluent that keeps it, for an average.
     pub mean: Option<Val<Concentration>>,
-    /// How single results scatter, and the mean that this asks for; `None` for a rig test, and for a limit on single
-    /// samples where no trail is recorded.
+    /// How single results scatter, and the mean that this asks for; `None` for a rig test.
     pub scatter: Option<Scatter>,
 }
 
@@ -91,8 +90,7 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Vec<LimitS
             scatter: None,
         };
         let average = statistic.q == Statistic::MonthlyAverage;
-        // A single sample's limit is not held against the mean it asks for: only a reader wants that.
-        if average || T::RECORDS && statistic.q != Statistic::RigTest {
+        if statistic.q != Statistic::RigTest {
             let cv = stated_or(
                 t,
                 w,

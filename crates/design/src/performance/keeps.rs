@@ -1,14 +1,17 @@
 //! How often single results, or averages, keep a limit when they scatter about their mean.
 
-use super::limit::LimitVerdict;
+use super::State;
+use super::limit::{LimitVerdict, held};
 use super::promise::Promise;
 use super::removal::Removal;
+use crate::basis::Basis;
 use crate::basis::limits::LimitState;
-use crate::provenance::{Trail, Val, choose};
+use crate::enquiry::blocks::Statistic;
+use crate::provenance::{Off, Trail, Val, choose};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::keep_probability;
 use stillrise_units::catalog::MG_L;
-use stillrise_units::{Concentration, Ratio};
+use stillrise_units::{Concentration, Ratio, Typed};
 
 /// How often a limit is kept by results that scatter about their mean.
 #[derive(Debug, Clone, Copy)]
@@ -34,6 +37,24 @@ pub(super) fn keeps<T: Trail>(t: &mut T, limit: &LimitState, verdict: &LimitVerd
     let label = say!(T, "share of the results that keep the limit on {}", limit.pollutant.title);
     let share = by!(t, &label, keep_probability::share(limit.value, mean, scatter.variation, scatter.samples)).ok()?;
     Some(Keeps { mean, share })
+}
+
+/// Share of the results that keep a limit, the worst case at the end of the interval as their mean, nothing recorded;
+/// `None` where results do not scatter, or the formula has no answer.
+#[must_use]
+pub fn keeps_at(basis: &Basis, removals: &[Removal], limit: usize) -> Option<f64> {
+    let limit = basis.limits.get(limit)?;
+    let scatter = limit.scatter.as_ref()?;
+    let off = &mut Off;
+    let average = limit.statistic.q == Statistic::MonthlyAverage;
+    let mut least: Option<f64> = None;
+    for end in removals.iter().filter(|r| r.state == State::End) {
+        let mean = if average { held(off, basis, removals, limit, end).expected.q } else { end.total.expected.q };
+        let mean = mean.max(Promise::least(end.content.total.q));
+        let share = keep_probability::share(limit.value.q, mean, scatter.variation.q, scatter.samples.q).ok()?.si();
+        least = Some(least.map_or(share, |least| least.min(share)));
+    }
+    least
 }
 
 /// The mean that just meets what a limit is held against: for a single sample at the influent's peak, where dissolved

@@ -70,6 +70,8 @@ pub enum Depth {
     /// What a study of the effluent needs: all cases in the cold season at the end of the interval, clean
     /// only for averages.
     Study,
+    /// What the words on the limits need: as a study, with the mixed bound alone.
+    Words,
     /// The same without bounds: as expected only.
     Expected,
     /// All of it.
@@ -85,7 +87,7 @@ impl Depth {
         match self {
             Depth::Screen => needed,
             Depth::Limits => needed || cold && (end || average),
-            Depth::Study | Depth::Expected => cold && (end || average),
+            Depth::Study | Depth::Words | Depth::Expected => cold && (end || average),
             Depth::Full => true,
         }
     }

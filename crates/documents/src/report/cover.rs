@@ -91,8 +91,8 @@ fn limits(r: &Report<'_>) -> Vec<Value> {
         };
         out.push(json!({
             "what": set(&format!("{}: {}, {}", limit.pollutant.title, r.show(limit.value.q, (&MG_L, &MG_L)), limit.statistic.q.word())),
-            "word": verdict.word.text(), "mark": mark,
-            "because": sentence(&verdict.because), "change": sentence(&verdict.change),
+            "word": crate::summary::word(verdict), "mark": mark,
+            "because": sentence(&verdict.reason()), "change": sentence(&verdict.change),
         }));
     }
     out
@@ -137,9 +137,8 @@ fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
         );
         out.push(["Expected, on the mean".to_owned(), text]);
     }
-    let says = crate::summary::doubts(r.settled).into_iter().map(|text| ("Not so sure", text));
     let measured = crate::summary::measured(r.settled).into_iter().map(|text| ("Measured", text));
-    out.extend(says.chain(measured).map(|(name, text)| [name.to_owned(), text]));
+    out.extend(measured.map(|(name, text)| [name.to_owned(), text]));
     let count = |word: &str| r.settled.verdicts.iter().filter(|v| v.verdict.word() == word).count();
     let settled = r.settled.verdicts.iter().filter(|v| v.is_settled()).count();
     let decided = if settled > 0 { format!("; {settled} accepted or taken over by others") } else { String::new() };

@@ -95,14 +95,11 @@ fn verdict(r: &mut Report<'_>, p: &Performance) {
             out(v.expected.q),
             out(v.mixed.q),
             r.digits(v.against.q, MG, 4),
-            format!("{} What would change it: {}", sentence(&v.because), sentence(&v.change)),
+            format!("{} What would change it: {}", sentence(&v.reason()), sentence(&v.change)),
             r.no(v.expected.at),
         ]);
     }
     r.out.table(&table);
-    for doubt in crate::summary::doubts(settled) {
-        r.out.lead("Not so sure:", &doubt);
-    }
     let floor = floors::plate_floor();
     r.out.remark(&format!(
         "Kept: even if everything mixes. Likely: as expected, not if everything mixes. Not shown: not as expected. Predictions below the published floor ({}, {}: {}) are printed as ≤ {}; \

@@ -130,7 +130,7 @@ pub(super) fn questions(r: &mut Report<'_>) {
             (k + 1).to_string(),
             format!("{}{key}", q.text),
             format!("{}; {} to {}", q.now, q.range.0, q.range.1),
-            changes(q),
+            changes(settled, q),
             q.source.clone(),
         ]);
     }
@@ -139,7 +139,7 @@ pub(super) fn questions(r: &mut Report<'_>) {
 }
 
 /// What the two ends of a range would lead to.
-fn changes(q: &Question) -> String {
+fn changes(settled: &stillrise_search::Settled, q: &Question) -> String {
     // The ranking gives a doubling of the effluent 1; a thousandth of that is no change.
     if q.weight < 1e-3 {
         return "effluent, unit and verdict on the limits stay".to_owned();
@@ -147,8 +147,7 @@ fn changes(q: &Question) -> String {
     let one = |o: &Outcome| {
         let out =
             o.effluent.map_or_else(|| "no effluent can be found".to_owned(), |e| format!("{} mg/L", brief(e, None)));
-        let word = o.word.map_or_else(String::new, |w| format!(", {}", w.text()));
-        format!("If {}: {out}{word}; {}.", o.answer, o.unit)
+        format!("If {}: {out}{}; {}.", o.answer, crate::summary::words(settled, o), o.unit)
     };
     q.outcomes.iter().map(one).collect::<Vec<_>>().join(" ")
 }

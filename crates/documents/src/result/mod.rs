@@ -6,6 +6,7 @@ use crate::edition::Edition;
 use crate::summary::{headline, that_matter};
 use crate::trail;
 use serde_json::{Map, Value, json};
+use stillrise_design::performance::limit::{By, HeldBack};
 use stillrise_design::provenance::{Entry, Ledger, Node, Origin};
 use stillrise_handbook::page::Arg;
 use stillrise_search::Settled;
@@ -180,9 +181,21 @@ fn limits(settled: &Settled) -> Value {
             "expected": l.predicted.then(|| val(ledger, l.expected.at, system)), "mixed": l.predicted.then(|| val(ledger, l.mixed.at, system)), "case": l.case,
             "scatter": limit.scatter.as_ref().map(|s| fields(ledger, &s.fields(), system)),
             "keeps": l.keeps.map(|k| json!({ "mean": val(ledger, k.mean.at, system), "share_of_results": val(ledger, k.share.at, system) })),
-            "because": l.because, "change": l.change,
+            "because": l.reason(), "change": l.change, "calculated": l.calculated.text(),
+            "results_that_keep_it": l.chance.map(|c| json!({ "share": val(ledger, c.share.at, system), "sets_of_inputs": c.sets })),
+            "held_back": l.held_back.iter().map(held_back).collect::<Vec<_>>(),
         })
     }).collect::<Vec<_>>())
+}
+
+fn held_back(held: &HeldBack) -> Value {
+    match &held.by {
+        By::Assumption { key, label, answer, asked } => {
+            json!({ "word": held.word.text(), "by": "assumption", "key": key, "what": label, "answer": answer, "asked": asked })
+        }
+        By::Chance => json!({ "word": held.word.text(), "by": "chance" }),
+        By::Measured { above, of } => json!({ "word": held.word.text(), "by": "measured", "above": above, "of": of }),
+    }
 }
 
 fn verdicts(settled: &Settled, edition: Edition) -> Value {
@@ -199,7 +212,7 @@ fn questions(settled: &Settled) -> Value {
     json!(settled.questions.iter().enumerate().map(|(i, q)| json!({
         "key": q.key, "question": q.text, "now": q.now, "low": q.range.0, "high": q.range.1, "source": q.source, "share": q.share, "weight": q.weight, "matters": i < matter,
         "outcomes": q.outcomes.iter().map(|o| json!({
-            "answer": o.answer, "total_oil_out": o.effluent.map(|e| plain(e.si(), &stillrise_units::catalog::MG_L)), "unit": o.unit, "verdict": o.word.map(|w| w.text()),
+            "answer": o.answer, "total_oil_out": o.effluent.map(|e| plain(e.si(), &stillrise_units::catalog::MG_L)), "unit": o.unit, "verdicts": o.words.as_ref().map(|words| words.iter().map(|w| w.text()).collect::<Vec<_>>()),
         })).collect::<Vec<_>>(),
     })).collect::<Vec<_>>())
 }

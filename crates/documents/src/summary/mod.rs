@@ -7,9 +7,10 @@ mod verdicts;
 pub(crate) mod zones;
 
 pub use basis::governs;
-pub use verdicts::{moves, that_matter};
+pub use verdicts::{moves, that_matter, words};
 
 use crate::render::text::{WIDTH, hang, heading};
+use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::performance::promise::Promise;
 use stillrise_search::Settled;
 use stillrise_units::Typed;
@@ -76,11 +77,10 @@ pub fn headline(settled: &Settled) -> Vec<String> {
             "Limit on {} of {number}, {}: {}. {}.",
             limit.pollutant.title,
             limit.statistic.q.word(),
-            verdict.word.text(),
-            capital(verdict.because.trim_end_matches('.'))
+            word(verdict),
+            capital(&verdict.reason())
         ));
     }
-    out.extend(doubts(settled));
     out.extend(measured(settled));
     if performance.limits.is_empty()
         && let Some(worst) = performance.worst()
@@ -121,26 +121,13 @@ pub(crate) fn measured(settled: &Settled) -> Vec<String> {
     basis.limits.iter().filter(touched).map(says).collect()
 }
 
-/// Where the basis as stated keeps a limit and its uncertain inputs together more often do not, once that was studied.
-pub(crate) fn doubts(settled: &Settled) -> Vec<String> {
-    let (Some(risk), Some(basis), Some(p)) =
-        (&settled.risk, &settled.job.design.basis, &settled.job.design.performance)
-    else {
-        return Vec::new();
-    };
-    let says = |l: &stillrise_search::risk::LimitRisk| {
-        let verdict = p.limits.iter().find(|v| v.limit == l.limit)?;
-        let doubtful = verdict.word <= stillrise_design::performance::limit::Word::Likely && l.kept < 0.5;
-        doubtful.then(|| {
-            format!(
-                "Over the ranges of what is uncertain in the basis the limit on {} is kept in {} of {} samples only: less likely than not.",
-                basis.limits[l.limit].pollutant.title,
-                crate::risk::percent(l.kept),
-                risk.samples
-            )
-        })
-    };
-    risk.limits.iter().filter_map(says).collect()
+/// The word on a limit with its one percentage: `likely, 84 % of single results`.
+pub(crate) fn word(verdict: &LimitVerdict) -> String {
+    let results = if verdict.peak.is_some() { "single results" } else { "averages" };
+    match verdict.chance.filter(|_| verdict.word != Word::NotByGravity) {
+        Some(chance) => format!("{}, {} of {results} expected to keep it", verdict.word.text(), chance.percent()),
+        None => verdict.word.text().to_owned(),
+    }
 }
 
 /// A concentration in mg/L, four digits.

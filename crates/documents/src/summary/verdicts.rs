@@ -5,7 +5,7 @@ use crate::render::text::{hang, item};
 use stillrise_checks::Verdict;
 use stillrise_design::performance::promise::Promise;
 use stillrise_search::Settled;
-use stillrise_search::questions::Question;
+use stillrise_search::questions::{Outcome, Question};
 
 /// Questions that are shown before the rest is only counted.
 const SHOWN: usize = 10;
@@ -79,7 +79,15 @@ pub(super) fn questions(out: &mut String, settled: &Settled, width: usize) {
     for (i, q) in matter.iter().take(SHOWN).enumerate() {
         out.push_str(&item(
             &format!("{}", i + 1),
-            &format!("{} Now {}, plausibly {} to {} ({}). {}", q.text, q.now, q.range.0, q.range.1, q.source, moves(q)),
+            &format!(
+                "{} Now {}, plausibly {} to {} ({}). {}",
+                q.text,
+                q.now,
+                q.range.0,
+                q.range.1,
+                q.source,
+                moves(settled, q)
+            ),
             width,
         ));
     }
@@ -101,9 +109,26 @@ fn roughly(share: f64) -> &'static str {
     }
 }
 
+/// The words on the limits that an answer would leave: by limit where there are several; empty where it lifts none.
+#[must_use]
+pub fn words(settled: &Settled, o: &Outcome) -> String {
+    let (Some(words), Some(basis), Some(p)) = (&o.words, &settled.job.design.basis, &settled.job.design.performance)
+    else {
+        return String::new();
+    };
+    let limits = p.limits.iter().zip(words);
+    let texts: Vec<String> = limits
+        .map(|(verdict, word)| match p.limits.len() {
+            1 => word.text().to_owned(),
+            _ => format!("{} {}", basis.limits[verdict.limit].pollutant.title, word.text()),
+        })
+        .collect();
+    if texts.is_empty() { String::new() } else { format!(", {}", texts.join(", ")) }
+}
+
 /// What the answers would change.
 #[must_use]
-pub fn moves(q: &Question) -> String {
+pub fn moves(settled: &Settled, q: &Question) -> String {
     let parts: Vec<String> = q
         .outcomes
         .iter()
@@ -118,8 +143,7 @@ pub fn moves(q: &Question) -> String {
                 }
                 _ => String::new(),
             };
-            let word = o.word.map_or_else(String::new, |w| format!(", {}", w.text()));
-            format!("{}: {effluent}{held}, {}{word}", o.answer, o.unit)
+            format!("{}: {effluent}{held}, {}{}", o.answer, o.unit, words(settled, o))
         })
         .collect();
     let share = q

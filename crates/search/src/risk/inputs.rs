@@ -22,6 +22,23 @@ pub struct Input {
     pub range: Range,
     /// Whether it is an assumption; else it is a given value with a stated range.
     pub assumed: bool,
+    /// Whether a customer is asked for it.
+    pub asked: bool,
+}
+
+impl Input {
+    /// One that is taken as given.
+    pub(crate) fn fixed(key: &str, answer: &Arg) -> Self {
+        Self {
+            key: key.to_owned(),
+            label: String::new(),
+            units: None,
+            now: answer.clone(),
+            range: Range::Words(vec![answer.clone()]),
+            assumed: false,
+            asked: false,
+        }
+    }
 }
 
 /// How an input may turn out.
@@ -75,6 +92,15 @@ impl Range {
         }
     }
 
+    /// The answers by which it is tried one at a time: the ends of a number, every word.
+    #[must_use]
+    pub fn answers(&self) -> Vec<Arg> {
+        match self {
+            Range::Number { low, high, .. } => vec![Arg::Number(*low), Arg::Number(*high)],
+            Range::Words(words) => words.clone(),
+        }
+    }
+
     /// The value below which a share `u` of the outcomes lies, between 0 and 1.
     #[must_use]
     pub fn quantile(&self, u: f64) -> Arg {
@@ -99,9 +125,9 @@ pub fn inputs(ledger: &Ledger) -> Vec<Input> {
 }
 
 fn input(entry: &Entry) -> Option<Input> {
-    let (key, low, high, distribution, assumed) = match (&entry.origin, &entry.range) {
-        (Origin::Assumed(a), _) => (&a.key, &a.low, &a.high, Distribution::Triangular, true),
-        (Origin::Given { .. }, Some(w)) => (&w.key, &w.low, &w.high, w.distribution, false),
+    let (key, low, high, distribution, assumed, asked) = match (&entry.origin, &entry.range) {
+        (Origin::Assumed(a), _) => (&a.key, &a.low, &a.high, Distribution::Triangular, true, !a.question.is_empty()),
+        (Origin::Given { .. }, Some(w)) => (&w.key, &w.low, &w.high, w.distribution, false, false),
         _ => return None,
     };
     if key.is_empty() {
@@ -115,6 +141,7 @@ fn input(entry: &Entry) -> Option<Input> {
         now: entry.value.clone(),
         range,
         assumed,
+        asked,
     })
 }
 

@@ -13,7 +13,8 @@ use sample::Hypercube;
 use stillrise_design::basis::basis;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::job::Design;
-use stillrise_design::performance::limit::{held, worst};
+use stillrise_design::performance::keeps::keeps_at;
+use stillrise_design::performance::limit::{Word, held, verdicts, worst};
 use stillrise_design::performance::passage::Fixed;
 use stillrise_design::performance::{Depth, State, removals};
 use stillrise_design::train::Train;
@@ -28,6 +29,8 @@ pub const SAMPLES: usize = 10_000;
 const SHARE_ROWS: (usize, usize) = (6, 100);
 /// Rows between two looks at the watch.
 const PART: usize = 500;
+/// A ten-thousandth of a mg/L, in kg/m3, is nothing.
+const NOTHING: f64 = 1e-7;
 /// An input that changes nothing in so many rows changes nothing.
 const PROBE_ROWS: usize = 12;
 
@@ -123,9 +126,19 @@ struct Sampled {
     limits: Vec<[f64; 3]>,
 }
 
+/// What one design gives for the words on its limits.
+#[derive(Debug, Clone)]
+pub(crate) struct Reading {
+    /// The logarithm of what the inputs' shares are shares of.
+    pub result: f64,
+    /// The calculated word on each limit, in the order of the verdicts.
+    pub words: Vec<Word>,
+}
+
 /// The chain around one unit, ready to be run with other inputs.
 pub(crate) struct Model<'a> {
     enquiry: &'a Enquiry,
+    design: &'a Design,
     train: &'a Train,
     fixed: Fixed,
     inputs: Vec<Input>,
@@ -150,6 +163,7 @@ impl<'a> Model<'a> {
             .map_or(Governs::Effluent, |l| Governs::Limit(l.limit));
         Some(Self {
             enquiry,
+            design,
             train,
             fixed: Fixed::new(&mut Off),
             order: {
@@ -165,20 +179,25 @@ impl<'a> Model<'a> {
     }
 
     /// Room for the what-ifs of one thread.
-    fn space(&self) -> WhatIf {
+    pub(crate) fn space(&self) -> WhatIf {
         WhatIf(self.inputs.iter().map(|i| (i.key.clone(), i.now.clone())).collect())
     }
 
     /// One design with these inputs.
     fn run(&self, depth: Depth, row: impl Fn(usize) -> f64, space: &mut WhatIf) -> Option<Sampled> {
+        self.draw(row, space);
+        self.sampled(depth, space).ok().flatten()
+    }
+
+    /// Draws all inputs into the space.
+    fn draw(&self, row: impl Fn(usize) -> f64, space: &mut WhatIf) {
         // The space holds the keys in order, as does this list of places.
         for (slot, k) in space.0.values_mut().zip(&self.order) {
             *slot = self.inputs[*k].range.quantile(row(*k));
         }
-        self.design(depth, space).ok().flatten()
     }
 
-    fn design(&self, depth: Depth, w: &WhatIf) -> Result<Option<Sampled>, Stop> {
+    fn sampled(&self, depth: Depth, w: &WhatIf) -> Result<Option<Sampled>, Stop> {
         let off = &mut Off;
         let basis = basis(off, w, self.enquiry)?;
         let removals = removals(off, &basis, self.train, &self.fixed, depth)?;
@@ -210,6 +229,34 @@ impl<'a> Model<'a> {
         }))
     }
 
+    /// The calculated words of one design; `None` when the chain has no answer.
+    pub(crate) fn reading(&self, w: &WhatIf) -> Option<Reading> {
+        let off = &mut Off;
+        let basis = basis(off, w, self.enquiry).ok()?;
+        let removals = removals(off, &basis, self.train, &self.fixed, Depth::Words).ok()?;
+        let blocked = stillrise_design::triage::blocked(&self.design.triage);
+        let verdicts = verdicts(off, &basis, &removals, blocked.as_deref());
+        let number = match self.governs {
+            Governs::Limit(k) => verdicts.iter().find(|v| v.limit == k).map(|v| v.expected.q),
+            Governs::Effluent => worst(&removals).map(|r| r.total.expected.q),
+        };
+        Some(Reading {
+            result: math::ln(number?.si().max(NOTHING)),
+            words: verdicts.iter().map(|v| v.calculated).collect(),
+        })
+    }
+
+    /// The share of results that keep each limit, with inputs drawn; in the order of the verdicts, `None` for one that
+    /// is not predicted.
+    pub(crate) fn keeping(&self, row: impl Fn(usize) -> f64, space: &mut WhatIf) -> Option<Vec<Option<f64>>> {
+        self.draw(row, space);
+        let off = &mut Off;
+        let basis = basis(off, space, self.enquiry).ok()?;
+        let removals = removals(off, &basis, self.train, &self.fixed, Depth::Expected).ok()?;
+        let verdicts = &self.design.performance.as_ref()?.limits;
+        Some(verdicts.iter().map(|v| keeps_at(&basis, &removals, v.limit).filter(|_| v.predicted)).collect())
+    }
+
     /// The logarithm of what the shares are shares of; not a number when the chain stopped.
     fn result(&self, sampled: Option<Sampled>) -> f64 {
         sampled.map_or(f64::NAN, |s| {
@@ -218,8 +265,7 @@ impl<'a> Model<'a> {
                 Governs::Effluent => None,
             };
             let number = place.and_then(|k| s.limits.get(k)).map_or(s.rungs[1], |l| l[0]);
-            // A ten-thousandth of a mg/L is nothing.
-            math::ln(number.max(1e-7))
+            math::ln(number.max(NOTHING))
         })
     }
 

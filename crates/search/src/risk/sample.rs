@@ -28,14 +28,20 @@ impl Hypercube {
 
     /// The same; `None` when the watch, asked before each column, says no.
     pub fn watched(rows: usize, columns: usize, first: u64, goes_on: &dyn Fn() -> bool) -> Option<Self> {
+        let streams: Vec<u64> = (0..columns as u64).map(|column| first + column).collect();
+        Self::on_streams(rows, &streams, goes_on)
+    }
+
+    fn on_streams(rows: usize, streams: &[u64], goes_on: &dyn Fn() -> bool) -> Option<Self> {
+        let columns = streams.len();
         let mut cells = vec![0.0; rows * columns];
         let mut order: Vec<usize> = (0..rows).collect();
-        for column in 0..columns {
+        for (column, stream) in streams.iter().enumerate() {
             if !goes_on() {
                 return None;
             }
             let mut random = ChaCha8Rng::seed_from_u64(SEED);
-            random.set_stream(first + column as u64);
+            random.set_stream(*stream);
             order.sort_unstable();
             order.shuffle(&mut random);
             for (row, share) in order.iter().enumerate() {
@@ -46,11 +52,25 @@ impl Hypercube {
         Some(Self { cells, columns })
     }
 
+    /// As [`Hypercube::new`], each column with a stream that hangs on its key alone: a sample of an input stays the
+    /// same whatever other inputs there are.
+    #[must_use]
+    pub fn by_key(rows: usize, keys: &[&str]) -> Self {
+        let streams: Vec<u64> = keys.iter().map(|key| stream(key)).collect();
+        let whole = Self::on_streams(rows, &streams, &|| true);
+        whole.unwrap_or_else(|| Self { cells: Vec::new(), columns: keys.len() })
+    }
+
     /// One row.
     #[must_use]
     pub fn row(&self, row: usize) -> &[f64] {
         &self.cells[row * self.columns..(row + 1) * self.columns]
     }
+}
+
+/// The stream of a key: its FNV-1a hash, which any machine finds alike.
+fn stream(key: &str) -> u64 {
+    key.bytes().fold(0xcbf2_9ce4_8422_2325, |hash, byte| (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3))
 }
 
 #[cfg(test)]
@@ -70,6 +90,14 @@ mod tests {
     #[test]
     fn a_watch_stops_it() {
         assert_eq!(Hypercube::watched(20, 3, 0, &|| false), None);
+    }
+
+    /// FNV-1a, 64 bits: the empty text and "a", as its authors publish them.
+    #[test]
+    fn a_key_has_its_stream() {
+        assert_eq!((stream(""), stream("a")), (0xcbf2_9ce4_8422_2325, 0xaf63_dc4c_8601_ec8c));
+        let (one, two) = (Hypercube::by_key(20, &["b"]), Hypercube::by_key(20, &["a", "b"]));
+        assert!((0..20).all(|row| one.row(row)[0].to_bits() == two.row(row)[1].to_bits()));
     }
 
     #[test]

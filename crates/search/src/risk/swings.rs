@@ -28,7 +28,7 @@ impl Model<'_> {
                 if let Some(slot) = space.0.get_mut(&input.key) {
                     *slot = end;
                 }
-                let sampled = self.design(Depth::Expected, &space).ok().flatten()?;
+                let sampled = self.sampled(Depth::Expected, &space).ok().flatten()?;
                 Some(Concentration::from_si(sampled.rungs[1])).filter(|c| c.si().is_finite())
             });
             if let Some(slot) = space.0.get_mut(&input.key) {
