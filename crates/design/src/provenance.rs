@@ -238,11 +238,26 @@ pub struct Stop {
     pub doing: String,
     /// Why it stopped, with numbers and units.
     pub reason: String,
+    /// Whether a formula had no answer: its words name arguments and are for whoever checks the calculation. Else the
+    /// reason is a sentence that anybody understands.
+    pub formula: bool,
+}
+
+impl Stop {
+    /// One whose reason is a plain sentence.
+    #[must_use]
+    pub fn said(doing: impl Into<String>, reason: impl Into<String>) -> Self {
+        Self { doing: doing.into(), reason: reason.into(), formula: false }
+    }
 }
 
 impl From<Outside> for Stop {
     fn from(outside: Outside) -> Self {
-        Stop { doing: outside.page.replace('-', " "), reason: format!("{}: {}", outside.argument, outside.reason) }
+        Stop {
+            doing: outside.page.replace('-', " "),
+            reason: format!("{}: {}", outside.argument, outside.reason),
+            formula: true,
+        }
     }
 }
 

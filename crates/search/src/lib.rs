@@ -4,6 +4,7 @@ pub mod diagnosis;
 pub mod pick;
 pub mod questions;
 pub mod risk;
+pub mod shortfall;
 mod side_by_side;
 mod words;
 
@@ -11,6 +12,7 @@ use diagnosis::Diagnosis;
 use pick::{Candidate, Pick};
 use questions::Question;
 use risk::Risk;
+use shortfall::Shortfall;
 use stillrise_checks::{Judged, Subject, judge};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
@@ -26,6 +28,8 @@ pub struct Settled {
     pub verdicts: Vec<Judged>,
     /// The unit and how it was found.
     pub pick: Option<Pick>,
+    /// That nothing fits, and what would do, where no unit was taken.
+    pub shortfall: Option<Shortfall>,
     /// Units looked at: one below, the one taken, one above.
     pub candidates: Vec<Candidate>,
     /// Open questions, the one that moves the result most first.
@@ -79,16 +83,26 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
     let nothing = WhatIf::default();
     let mut ledger = Ledger::default();
     let mut design = begin(&mut ledger, &nothing, enquiry);
-    let (pick, candidates) = pick::pick(enquiry, range, &nothing, &design, None);
-    if let Some(pick) = &pick {
+    let (mut pick, candidates) = pick::pick(enquiry, range, &nothing, &design, None);
+    let mut short = None;
+    if let Some(taken) = &pick {
+        let begun = design.clone();
         design =
-            complete(&mut ledger, &nothing, enquiry, design, &pick.source(enquiry, range), pick.count, Depth::Full);
-    } else if design.basis.is_some() {
+            complete(&mut ledger, &nothing, enquiry, design, &taken.source(enquiry, range), taken.count, Depth::Full);
+        // A unit of which nothing can be said is no offer.
+        if design.performance.is_none() {
+            short = shortfall::shortfall(enquiry, range, &begun);
+            design.train = None;
+            pick = None;
+        }
+    } else if design.basis.is_some() && enquiry.unit.model.is_some() {
         design.stops.push(pick::no_unit(enquiry, range));
+    } else {
+        short = shortfall::shortfall(enquiry, range, &design);
     }
     let heard = words::hear(enquiry, &design, &ledger, &nothing);
     if let Some(heard) = &heard {
-        words::settle(&mut design, &mut ledger, heard, enquiry.system());
+        words::settle(enquiry, &mut design, &mut ledger, heard);
     }
     let questions = match &pick {
         Some(pick) => questions::rank(enquiry, range, &design, &ledger, pick, heard.as_ref()),
@@ -97,5 +111,5 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
     let job = Job { enquiry: enquiry.clone(), design, ledger };
     let verdicts =
         judge(&Subject { enquiry: &job.enquiry, design: &job.design, ledger: Some(&job.ledger), read: true });
-    Settled { job, verdicts, pick, candidates, questions, risk: None, diagnosis: None }
+    Settled { job, verdicts, pick, shortfall: short, candidates, questions, risk: None, diagnosis: None }
 }

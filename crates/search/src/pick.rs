@@ -9,7 +9,7 @@ use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::train::Source;
 use stillrise_design::{Off, Stop, WhatIf};
-use stillrise_units::{Concentration, Typed};
+use stillrise_units::{Concentration, Length, Typed};
 
 /// Most units in parallel that are tried from a range.
 pub const MOST_IN_PARALLEL: u32 = 4;
@@ -34,7 +34,7 @@ pub struct Pick {
     pub count: u32,
     /// Why this one, in a sentence.
     pub because: String,
-    /// Whether nothing bars it; else it is the nearest that could be found.
+    /// Whether nothing bars it; else it will do only once something ahead of it answers what does.
     pub fits: bool,
 }
 
@@ -133,24 +133,25 @@ pub fn pick(
         let row = range.models.iter().position(|m| m.model.as_ref() == Some(model));
         return row.map_or((None, Vec::new()), |row| told(How::Row(row), "the enquiry asks for it"));
     }
-    // What nothing fits, an answer to a question is not searched for again: the nearest stays.
+    // What is taken on a condition is not searched for again for each answer: it stays.
     if let Some(near) = near.map(|(pick, _)| pick).filter(|pick| !pick.fits) {
         return (Some(near.clone()), Vec::new());
     }
     let ask = Ask { enquiry, range, what_if, begun, near };
-    let mut nearest = Nearest::default();
+    let mut on_condition = None;
     if enquiry.unit.custom != Some(true)
-        && let Some(found) = ask.among_rows(&mut nearest)
+        && let Some(found) = ask.among_rows(&mut on_condition)
     {
         return found;
     }
-    if let Some(pick) = ask.custom(&mut nearest) {
+    if on_condition.is_none()
+        && let Some(pick) = ask.custom(&mut on_condition)
+    {
         return alone(pick);
     }
-    match nearest.0 {
-        Some((_, pick)) => ask.with_neighbours(pick),
-        None => (None, Vec::new()),
-    }
+    let Some((pick, what)) = on_condition else { return (None, Vec::new()) };
+    let because = format!("the smallest that will do once something ahead of it answers this: {what}");
+    ask.with_neighbours(Pick { because, fits: false, ..pick })
 }
 
 fn alone(pick: Pick) -> (Option<Pick>, Vec<Candidate>) {
@@ -158,10 +159,9 @@ fn alone(pick: Pick) -> (Option<Pick>, Vec<Candidate>) {
 }
 
 /// Rows from small to large, by the water they hold.
-fn by_size(range: &Range) -> Vec<usize> {
+pub(crate) fn by_size(range: &Range) -> Vec<usize> {
     let size = |m: &Model| {
-        let side =
-            |q: &stillrise_design::enquiry::keys::Quantity<stillrise_units::Length>| q.q().map_or(0.0, Typed::si);
+        let side = |q: &stillrise_design::enquiry::keys::Quantity<Length>| q.q().map_or(0.0, Typed::si);
         side(&m.length) * side(&m.width) * side(&m.outlet_invert)
     };
     let mut rows: Vec<usize> = (0..range.models.len()).collect();
@@ -170,76 +170,66 @@ fn by_size(range: &Range) -> Vec<usize> {
 }
 
 /// What a search goes by.
-struct Ask<'a> {
-    enquiry: &'a Enquiry,
-    range: &'a Range,
-    what_if: &'a WhatIf,
-    begun: &'a Design,
-    near: Option<(&'a Pick, &'a Design)>,
+pub(crate) struct Ask<'a> {
+    pub(crate) enquiry: &'a Enquiry,
+    pub(crate) range: &'a Range,
+    pub(crate) what_if: &'a WhatIf,
+    pub(crate) begun: &'a Design,
+    pub(crate) near: Option<(&'a Pick, &'a Design)>,
 }
 
-/// The unit with the fewest rules against it so far; where no rule bars, the one that leaves least oil.
-#[derive(Default)]
-struct Nearest(Option<((usize, f64), Pick)>);
-
-impl Nearest {
-    fn offer(&mut self, short: &Shortcoming, pick: Pick) {
-        let score = (short.bars, short.left);
-        let beats = |best: &(usize, f64)| score.0 < best.0 || score.0 == 0 && best.0 == 0 && score.1 < 0.95 * best.1;
-        if self.0.as_ref().is_none_or(|(best, _)| beats(best)) {
-            self.0 = Some((
-                score,
-                Pick {
-                    fits: false,
-                    because: format!("nothing fits; the nearest was taken, against it: {}", short.what),
-                    ..pick
-                },
-            ));
-        }
-    }
-}
+/// Rules that something ahead of the unit can satisfy: a unit that only these bar is offered on that condition, and
+/// more units in parallel are no answer to them.
+const ANSWERED_AHEAD: &[&str] = &["spill-above-room"];
 
 /// What speaks against a unit.
-struct Shortcoming {
-    /// How many rules bar it; none when a limit is not shown to be kept.
-    bars: usize,
-    /// Total oil left, kg/m3; infinite when nothing was found.
-    left: f64,
+pub(crate) struct Shortcoming {
+    /// Whether only rules bar it that something ahead can satisfy.
+    pub(crate) conditional: bool,
     /// In words.
-    what: String,
+    pub(crate) what: String,
 }
+
+/// The smallest unit that would do on a condition, and what the condition is.
+type OnCondition = Option<(Pick, String)>;
 
 impl Ask<'_> {
     /// What speaks against taking a unit: rules that bar it, or a limit that a larger one might keep.
-    fn shortcoming(&self, source: &Source<'_>, count: u32) -> Option<Shortcoming> {
+    pub(crate) fn shortcoming(&self, source: &Source<'_>, count: u32) -> Option<Shortcoming> {
         let design = try_unit(self.enquiry, self.what_if, self.begun, source, count, Depth::Screen);
-        let left = effluent(&design).map_or(f64::INFINITY, Typed::si);
-        let barred = bars(self.enquiry, &design, false);
-        if let Some((title, _)) = barred.first() {
-            return Some(Shortcoming { bars: barred.len(), left, what: title.to_lowercase() });
+        let barred = self.barred(&design);
+        if barred.as_ref().is_some_and(|short| !short.conditional) {
+            return barred;
         }
-        self.judged(&try_unit(self.enquiry, self.what_if, self.begun, source, count, Depth::Limits))
+        self.judged(&try_unit(self.enquiry, self.what_if, self.begun, source, count, Depth::Limits)).or(barred)
+    }
+
+    fn barred(&self, design: &Design) -> Option<Shortcoming> {
+        let subject = Subject { enquiry: self.enquiry, design, ledger: None, read: false };
+        let barred = bars_pick(&subject);
+        let hard = barred.iter().find(|(rule, _)| !ANSWERED_AHEAD.contains(&rule.id));
+        let (rule, _) = hard.or(barred.first())?;
+        Some(Shortcoming { conditional: hard.is_none(), what: rule.title.to_lowercase() })
     }
 
     /// The same of a design that was found to the depth of the limits.
-    fn judged(&self, design: &Design) -> Option<Shortcoming> {
-        let left = effluent(design).map_or(f64::INFINITY, Typed::si);
-        let barred = bars(self.enquiry, design, false);
-        if let Some((title, _)) = barred.first() {
-            return Some(Shortcoming { bars: barred.len(), left, what: title.to_lowercase() });
+    pub(crate) fn judged(&self, design: &Design) -> Option<Shortcoming> {
+        let barred = self.barred(design);
+        if barred.as_ref().is_some_and(|short| !short.conditional) {
+            return barred;
         }
-        let short = design
-            .performance
-            .as_ref()
-            .is_some_and(|p| p.limits.iter().any(|l| l.word == Word::NotShown && l.larger_helps));
-        short.then(|| Shortcoming { bars: 0, left, what: "it is not shown to keep the limit".to_owned() })
+        let limits = design.performance.as_ref().map_or(&[][..], |p| &p.limits);
+        let short = limits.iter().any(|l| l.calculated == Word::NotShown && l.larger_helps);
+        let short =
+            short.then(|| Shortcoming { conditional: false, what: "it is not shown to keep the limit".to_owned() });
+        short.or(barred)
     }
 
     fn row(&self, row: usize, count: u32) -> Option<Shortcoming> {
         self.shortcoming(&Source::Row(self.range, &self.range.models[row]), count)
     }
 
-    fn among_rows(&self, nearest: &mut Nearest) -> Option<(Option<Pick>, Vec<Candidate>)> {
+    fn among_rows(&self, on_condition: &mut OnCondition) -> Option<(Option<Pick>, Vec<Candidate>)> {
         let rows = by_size(self.range);
         // A row stays the pick while nothing speaks against it and something speaks against the one below.
         if let Some((near @ Pick { how: How::Row(row), count: 1, .. }, design)) = self.near {
@@ -265,8 +255,14 @@ impl Ask<'_> {
                     };
                     return Some(self.with_neighbours(pick(because)));
                 };
-                nearest.offer(&short, pick(String::new()));
+                if short.conditional && on_condition.is_none() {
+                    *on_condition = Some((pick(String::new()), short.what.clone()));
+                }
                 below = Some(short.what);
+            }
+            // What something ahead can answer is not answered by more units.
+            if on_condition.is_some() {
+                return None;
             }
         }
         None
@@ -302,43 +298,43 @@ impl Ask<'_> {
     }
 
     /// A unit made to measure: lengthened until nothing speaks against it, then more in parallel.
-    fn custom(&self, nearest: &mut Nearest) -> Option<Pick> {
+    fn custom(&self, on_condition: &mut OnCondition) -> Option<Pick> {
         let counts = match self.enquiry.unit.count {
             Some(count) => count..=count,
-            None => 1..=8,
+            None => 1..=MOST_IN_PARALLEL,
+        };
+        let asked = self.enquiry.unit.custom == Some(true);
+        let because = if asked {
+            "made to measure from the basis".to_owned()
+        } else {
+            format!("no unit of the range will do, alone or up to {MOST_IN_PARALLEL} in parallel")
         };
         for count in counts {
-            let mut last = usize::MAX;
-            for stretch in [1.0, 1.2, 1.5, 2.0, 3.0] {
-                let because = if self.enquiry.unit.custom == Some(true) {
-                    "made to measure from the basis".to_owned()
-                } else {
-                    format!("no unit of the range will do, alone or up to {MOST_IN_PARALLEL} in parallel")
-                };
-                let pick = Pick { how: How::Custom(stretch), count, because, fits: true };
+            for stretch in STRETCHES {
+                let pick = Pick { how: How::Custom(stretch), count, because: because.clone(), fits: true };
                 let Some(short) = self.shortcoming(&Source::Custom(stretch), count) else { return Some(pick) };
-                nearest.offer(&short, pick);
-                // Lengthening that takes no rule away will not take the next one away either.
-                if short.bars > 0 && short.bars >= last {
-                    break;
+                if short.conditional {
+                    on_condition.get_or_insert((pick, short.what));
+                    return None;
                 }
-                last = short.bars;
             }
         }
         None
     }
 }
 
+/// How far the pack of a unit made to measure is lengthened, one after the other.
+const STRETCHES: [f64; 5] = [1.0, 1.2, 1.5, 2.0, 3.0];
 /// Why no unit could be taken at all.
 #[must_use]
 pub fn no_unit(enquiry: &Enquiry, range: &Range) -> Stop {
     let names: Vec<&str> = range.models.iter().filter_map(|m| m.model.as_deref()).collect();
-    Stop {
-        doing: "picking a unit".to_owned(),
-        reason: format!(
+    Stop::said(
+        "picking a unit",
+        format!(
             "the model \"{}\" is not in the range; it holds {}",
             enquiry.unit.model.as_deref().unwrap_or("?"),
             names.join(", ")
         ),
-    }
+    )
 }

@@ -9,6 +9,7 @@ use crate::risk::inputs::{Input, Range, inputs};
 use crate::risk::sample::Hypercube;
 use crate::risk::{Model, Reading};
 use crate::side_by_side::side_by_side;
+use stillrise_design::basis::limits::LimitState;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range as MakersRange;
 use stillrise_design::job::{Design, begin, complete};
@@ -16,6 +17,7 @@ use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::{By, Chance, HeldBack, Word};
 use stillrise_design::provenance::{choose, show};
 use stillrise_design::{Ledger, WhatIf};
+use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_handbook::page::Arg;
 use stillrise_units::System;
 use stillrise_units::catalog::PERCENT;
@@ -116,7 +118,7 @@ pub(crate) fn under(
     let begun = begin(&mut ledger, &fixed, enquiry);
     let source = taken.source(enquiry, range);
     let design = complete(&mut ledger, &fixed, enquiry, begun, &source, taken.count, Depth::Limits);
-    hear(enquiry, &design, &ledger, &fixed).map(|heard| words(&heard))
+    hear(enquiry, &design, &ledger, &fixed).map(|heard| words(enquiry, &design, &heard))
 }
 
 /// What holds the word of one limit back.
@@ -142,9 +144,20 @@ fn against(heard: &Heard, k: usize, calculated: Word, chance: Option<&Chance>, s
     held
 }
 
+/// What was measured at the unit that stands against a limit on oil; `None` where nothing speaks against it.
+fn measured(enquiry: &Enquiry, limit: &LimitState) -> Option<HeldBack> {
+    if !enquiry.unit_stands() || limit.pollutant.gravity != Gravity::Touches {
+        return None;
+    }
+    let outs: Vec<_> = enquiry.observed.iter().filter_map(|o| o.oil_out.q()).collect();
+    let above = outs.iter().filter(|c| **c > limit.value.q).count();
+    (above > 0).then_some(HeldBack { word: Word::NotShown, by: By::Measured { above, of: outs.len() } })
+}
+
 /// Puts the words of a design right by what was heard, with the chance in the trail.
-pub(crate) fn settle(design: &mut Design, ledger: &mut Ledger, heard: &Heard, system: System) {
-    let Some(performance) = &mut design.performance else { return };
+pub(crate) fn settle(enquiry: &Enquiry, design: &mut Design, ledger: &mut Ledger, heard: &Heard) {
+    let system = enquiry.system();
+    let Design { performance: Some(performance), basis: Some(basis), .. } = design else { return };
     for (k, verdict) in performance.limits.iter_mut().enumerate() {
         verdict.chance = heard.shares.get(k).copied().flatten().map(|share| Chance {
             share: choose(
@@ -158,19 +171,26 @@ pub(crate) fn settle(design: &mut Design, ledger: &mut Ledger, heard: &Heard, sy
             ),
             sets: SETS,
         });
-        let held = against(heard, k, verdict.calculated, verdict.chance.as_ref(), system);
+        let mut held = against(heard, k, verdict.calculated, verdict.chance.as_ref(), system);
+        // What was measured is told before what was reckoned.
+        if let Some(measured) = basis.limits.get(verdict.limit).and_then(|limit| measured(enquiry, limit)) {
+            held.insert(0, measured);
+        }
         verdict.hold_back(held);
     }
 }
 
 /// The words that would stand, nothing recorded: the weakest of each limit.
-pub(crate) fn words(heard: &Heard) -> Vec<Word> {
+pub(crate) fn words(enquiry: &Enquiry, design: &Design, heard: &Heard) -> Vec<Word> {
     (0..heard.now.words.len())
         .map(|k| {
             let calculated = heard.now.words[k];
             let chance = heard.shares[k].map(|share| Chance { share: unrecorded(share), sets: SETS });
             let held = against(heard, k, calculated, chance.as_ref(), System::Si);
-            held.iter().map(|h| h.word).fold(calculated, Word::max)
+            let limit = design.performance.as_ref().and_then(|p| p.limits.get(k)).map(|v| v.limit);
+            let limit = limit.and_then(|k| design.basis.as_ref()?.limits.get(k));
+            let measured = limit.and_then(|limit| measured(enquiry, limit));
+            held.iter().chain(&measured).map(|h| h.word).fold(calculated, Word::max)
         })
         .collect()
 }

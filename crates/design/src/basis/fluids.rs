@@ -195,8 +195,11 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
         }
     }
     if oils.is_empty() {
-        let row = oil("diesel")
-            .ok_or_else(|| Stop { doing: "oils".to_owned(), reason: "the handbook has no diesel".to_owned() })?;
+        let row = oil("diesel").ok_or_else(|| Stop {
+            doing: "oils".to_owned(),
+            reason: "the handbook has no diesel".to_owned(),
+            formula: false,
+        })?;
         oils.push(state(t, w, row, "oil nobody named, taken as diesel", None, &cold, &warm)?);
     }
     Ok(Fluids { salinity, inflow, cold, warm, oils })

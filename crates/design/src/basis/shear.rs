@@ -170,7 +170,8 @@ fn survives<T: Trail>(
             finest = Some(size);
         }
     }
-    let finest = finest.ok_or_else(|| Stop { doing: label.clone(), reason: "there is no oil".to_owned() })?;
+    let finest =
+        finest.ok_or_else(|| Stop { doing: label.clone(), reason: "there is no oil".to_owned(), formula: false })?;
     if !several {
         return Ok(finest);
     }

@@ -60,6 +60,13 @@ impl Enquiry {
             _ => System::Si,
         }
     }
+
+    /// Whether the unit that is described stands and runs: something was observed at it. Observations without a unit
+    /// described are those of an existing plant that is not known.
+    #[must_use]
+    pub fn unit_stands(&self) -> bool {
+        !self.observed.is_empty() && (self.unit.dimensions.is_some() || self.unit.model.is_some())
+    }
 }
 
 /// How the reader reaches the files that an enquiry names; the core itself touches none.

@@ -273,10 +273,11 @@ fn well<T: Trail>(
             ));
         }
     }
-    let mut best = candidates
-        .first()
-        .copied()
-        .ok_or_else(|| Stop { doing: "outlet".to_owned(), reason: "no flow regime fits the outlet pipe".to_owned() })?;
+    let mut best = candidates.first().copied().ok_or_else(|| Stop {
+        doing: "outlet".to_owned(),
+        reason: "no flow regime fits the outlet pipe".to_owned(),
+        formula: false,
+    })?;
     for candidate in &candidates {
         if candidate.0.q > best.0.q {
             best = *candidate;

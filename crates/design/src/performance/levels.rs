@@ -132,6 +132,7 @@ pub fn oil_levels<T: Trail>(
         return Err(Stop {
             doing: format!("oil levels of {}", oil.name),
             reason: "the oil is as heavy as the water and makes no layer".to_owned(),
+            formula: false,
         });
     }
     let loss = reckon!(t, "loss between oil zone and clear well, largest flow", [IN, MM], (chamber = highest.chamber, well = highest.well) chamber - well);

@@ -151,8 +151,11 @@ pub fn performance<T: Trail>(
 ) -> Result<Performance, Stop> {
     let unit = &train.unit;
     let site = site::site(t, w, e, unit, basis.feed.pumped)?;
-    let stop =
-        || Stop { doing: "performance".to_owned(), reason: "no case has a flow with a known content".to_owned() };
+    let stop = || Stop {
+        doing: "performance".to_owned(),
+        reason: "no case has a flow with a known content".to_owned(),
+        formula: false,
+    };
     let design = basis.largest_steady().ok_or_else(stop)?;
     let design_flow = train.share(t, design);
     let largest = crate::basis::cases::largest(&basis.cases).ok_or_else(stop)?;
@@ -235,8 +238,11 @@ pub fn removals<T: Trail>(
     fixed: &Fixed,
     depth: Depth,
 ) -> Result<Vec<Removal>, Stop> {
-    let stop =
-        || Stop { doing: "performance".to_owned(), reason: "no case has a flow with a known content".to_owned() };
+    let stop = || Stop {
+        doing: "performance".to_owned(),
+        reason: "no case has a flow with a known content".to_owned(),
+        formula: false,
+    };
     let design = basis.largest_steady().ok_or_else(stop)?;
     let usual = usual(basis).ok_or_else(stop)?;
     let average = basis.limits.iter().any(|l| l.statistic.q == Statistic::MonthlyAverage);

@@ -100,8 +100,11 @@ pub fn zones<T: Trail>(
     t.section("zones");
     let f = &unit.frame;
     let cold = &basis.fluids.cold;
-    let chamber =
-        unit.zones.first().ok_or_else(|| Stop { doing: "zones".into(), reason: "no inlet chamber".into() })?;
+    let chamber = unit.zones.first().ok_or_else(|| Stop {
+        doing: "zones".into(),
+        reason: "no inlet chamber".into(),
+        formula: false,
+    })?;
     let jet = by!(
         t,
         "dissipation of the inlet jet in its chamber",

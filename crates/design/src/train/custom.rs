@@ -3,6 +3,8 @@
 use super::frame::{Frame, Particulars};
 use crate::basis::Basis;
 use crate::basis::fluids::Season;
+use crate::enquiry::blocks::Site;
+use crate::enquiry::keys::Quantity;
 use crate::enquiry::range::OutletControl;
 use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
 use crate::{by, reckon};
@@ -11,8 +13,8 @@ use stillrise_handbook::hydraulics::{circle_area, mean_velocity};
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_handbook::separation::plate_area;
 use stillrise_handbook::vessel::float_density;
-use stillrise_units::catalog::{DEG, FT_S, IN, MIL, MM, PERCENT};
-use stillrise_units::{Angle, Area, Flow, Length, Ratio, Typed, Velocity, math, ratio};
+use stillrise_units::catalog::{DEG, FT, FT_S, IN, MIL, MM, PERCENT};
+use stillrise_units::{Angle, Area, Flow, Length, Ratio, Typed, Velocity, math, print, ratio};
 
 const L: Pair = (&IN, &MM);
 /// Dimensions of a custom unit are whole steps of 2 in, so that it can be built from stock.
@@ -44,11 +46,18 @@ fn rule<T: Trail, Q: stillrise_handbook::page::Argument>(
 ///
 /// # Errors
 /// [`Stop`] when no oil rises, or a formula has no answer.
-pub fn frame<T: Trail>(t: &mut T, basis: &Basis, n: Val<Ratio>, stretch: f64) -> Result<(Frame, Particulars), Stop> {
+pub fn frame<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    site: &Site,
+    n: Val<Ratio>,
+    stretch: f64,
+) -> Result<(Frame, Particulars), Stop> {
     t.section("unit made to measure");
     let case = basis.largest_steady().ok_or_else(|| Stop {
         doing: "unit made to measure".to_owned(),
         reason: "no case has a flow to size for".to_owned(),
+        formula: false,
     })?;
     let flow = reckon!(t, "flow through one unit", [GPM, M3_H], (feed = case.feed, n = n) feed / n);
     let oil = basis.fluids.heaviest(Season::Cold);
@@ -57,6 +66,7 @@ pub fn frame<T: Trail>(t: &mut T, basis: &Basis, n: Val<Ratio>, stretch: f64) ->
         return Err(Stop {
             doing: "unit made to measure".to_owned(),
             reason: format!("{} does not rise in the coldest water", oil.name),
+            formula: false,
         });
     }
     let needed = by!(t, "projected plate area for the design droplet", plate_area::area(flow, rise))?;
@@ -85,7 +95,7 @@ pub fn frame<T: Trail>(t: &mut T, basis: &Basis, n: Val<Ratio>, stretch: f64) ->
         PlateRun::CrossFlow,
         "cross-flow leaves oil and solids their own ways",
     );
-    let clear = search_section(basis, flow.q, wanted.q * stretch, gap.q, plate.q, angle.q);
+    let clear = search_section(basis, site, flow.q, wanted.q * stretch, gap.q, plate.q, angle.q)?;
     let pack_height = choose(
         t,
         "height of the pack",
@@ -270,8 +280,29 @@ struct Section {
     length: Length,
 }
 
-/// The smallest pack of whole steps that has the area and laminar gaps.
-fn search_section(basis: &Basis, flow: Flow, wanted: Area, gap: Length, plate: Length, angle: Angle) -> Section {
+/// Most that is carried by road without escort: length and width, in. Common practice.
+const BY_ROAD: (f64, f64) = (480.0, 96.0);
+/// What stands before and behind the pack in a unit made to measure, besides half the pack's length: in.
+const BESIDE_PACK: f64 = 50.0;
+/// Most that a unit is longer than it is wide: longer ones are gutters.
+const SLENDER: f64 = 8.0;
+
+/// The smallest pack of whole steps that has the area and laminar gaps, in a unit of sane proportions that fits its
+/// place and can be carried there.
+fn search_section(
+    basis: &Basis,
+    site: &Site,
+    flow: Flow,
+    wanted: Area,
+    gap: Length,
+    plate: Length,
+    angle: Angle,
+) -> Result<Section, Stop> {
+    let least = |road: f64, room: &Quantity<Length>| {
+        let road = inches(road);
+        room.q().map_or(road, |room| if room < road { room } else { road })
+    };
+    let (most_long, most_wide) = (least(BY_ROAD.0, &site.max_length), least(BY_ROAD.1, &site.max_width));
     let nu = basis.fluids.warm.kinematic.q.si();
     // Re = 2 s U / nu <= 500 in the warmest water: the open section this asks for, fouled.
     let open = flow.si() * 2.0 * gap.si() / (500.0 * nu) / (1.0 - basis.methods.fouling.q.si());
@@ -282,7 +313,7 @@ fn search_section(basis: &Basis, flow: Flow, wanted: Area, gap: Length, plate: L
         let wide = math::max(open / share / height.si(), inches(18.0).si());
         let wide = math::max(wide, inches(h * 0.75).si());
         let width = stepped(Length::from_si(wide));
-        if width > inches(96.0) || width > inches(2.0 * h) + inches(12.0) {
+        if width > most_wide || width > inches(2.0 * h) + inches(12.0) {
             continue;
         }
         let count = math::floor((height.si() * math::cos(angle.si())) / (gap + plate).si());
@@ -290,6 +321,10 @@ fn search_section(basis: &Basis, flow: Flow, wanted: Area, gap: Length, plate: L
             continue;
         }
         let length = stepped(Length::from_si(math::max(wanted.si() / (count * width.si()), inches(12.0).si())));
+        let whole = length * 1.5 + inches(BESIDE_PACK);
+        if whole > most_long || whole > width * SLENDER {
+            continue;
+        }
         let volume = length.si() * width.si() * (height.si() + 0.6) + width.si() * 1.0;
         let slender = length.si() > 4.0 * width.si();
         let cost = volume * if slender { 1.5 } else { 1.0 };
@@ -297,14 +332,16 @@ fn search_section(basis: &Basis, flow: Flow, wanted: Area, gap: Length, plate: L
             best = Some((cost, Section { height, width, length }));
         }
     }
-    best.map_or(
-        Section {
-            height: inches(48.0),
-            width: inches(96.0),
-            length: stepped(Length::from_si(wanted.si() / (35.0 * inches(96.0).si()))),
-        },
-        |(_, s)| s,
-    )
+    best.map(|(_, section)| section).ok_or_else(|| {
+        Stop::said(
+            "unit made to measure",
+            format!(
+                "no unit of sane proportions, at most {} long and {} wide, takes its share of the flow with laminar gaps and the plates it needs",
+                print::with_unit(most_long.si(), &FT),
+                print::with_unit(most_wide.si(), &FT)
+            ),
+        )
+    })
 }
 
 /// The smallest nominal pipe in which the flow stays below 2 ft/s, so that the outlet would run part full.
@@ -319,8 +356,11 @@ fn nozzle<T: Trail>(t: &mut T, flow: Val<Flow>) -> Result<(Val<Length>, &'static
             break;
         }
     }
-    let row =
-        last.ok_or_else(|| Stop { doing: "nozzles".to_owned(), reason: "the handbook lists no pipes".to_owned() })?;
+    let row = last.ok_or_else(|| Stop {
+        doing: "nozzles".to_owned(),
+        reason: "the handbook lists no pipes".to_owned(),
+        formula: false,
+    })?;
     let bore = choose(
         t,
         "bore of the nozzles",

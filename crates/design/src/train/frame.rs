@@ -121,7 +121,11 @@ pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, source: &str) -> Result
     let mut need = |label: &str, key: &crate::enquiry::keys::Quantity<Length>| {
         key.claim()
             .map(|c| given(t, label, Some(L), Length::from_si(c.written.si()), source, &c.written.text))
-            .ok_or_else(|| Stop { doing: format!("unit {name}"), reason: format!("{label} is not stated") })
+            .ok_or_else(|| Stop {
+                doing: format!("unit {name}"),
+                reason: format!("{label} is not stated"),
+                formula: false,
+            })
     };
     let length = need("inside length", &m.length)?;
     let width = need("inside width", &m.width)?;
@@ -147,9 +151,9 @@ pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, source: &str) -> Result
         _ => outlet_invert,
     };
     let bore = |t: &mut T, label: &str, word: Option<&str>| {
-        word.and_then(pipe_size)
-            .map(|row| given(t, label, Some(L), row.inside(), source, row.word))
-            .ok_or_else(|| Stop { doing: format!("unit {name}"), reason: format!("{label} is not stated") })
+        word.and_then(pipe_size).map(|row| given(t, label, Some(L), row.inside(), source, row.word)).ok_or_else(|| {
+            Stop { doing: format!("unit {name}"), reason: format!("{label} is not stated"), formula: false }
+        })
     };
     let outlet_bore = bore(t, "bore of the outlet pipe", m.outlet_pipe.as_deref())?;
     let inlet_bore = bore(t, "bore of the inlet nozzle", m.inlet_pipe.as_deref())?;
@@ -204,7 +208,11 @@ pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, source: &str) -> Result
             given(t, "angle of the plates", Some((&DEG, &DEG)), Angle::from_si(c.written.si()), source, &c.written.text)
         }
         None => {
-            return Err(Stop { doing: format!("unit {name}"), reason: "angle of the plates is not stated".to_owned() });
+            return Err(Stop {
+                doing: format!("unit {name}"),
+                reason: "angle of the plates is not stated".to_owned(),
+                formula: false,
+            });
         }
     };
     let run = m.run.0.unwrap_or(PlateRun::CrossFlow);

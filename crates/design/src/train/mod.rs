@@ -152,7 +152,7 @@ pub fn train<T: Trail>(
             (frame, particulars, "dimensions stated in the enquiry".to_owned())
         }
         Source::Custom(stretch) => {
-            let (frame, particulars) = custom::frame(t, basis, n, *stretch)?;
+            let (frame, particulars) = custom::frame(t, basis, &e.site, n, *stretch)?;
             (frame, particulars, "made to measure".to_owned())
         }
     };

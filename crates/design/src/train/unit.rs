@@ -66,7 +66,7 @@ pub struct Unit {
 /// [`Stop`] when the internals do not fit into the vessel.
 pub fn lay_out<T: Trail>(t: &mut T, frame: Frame, particulars: Particulars) -> Result<Unit, Stop> {
     let name = particulars.model.clone();
-    let stop = |reason: String| Stop { doing: format!("laying out unit {name}"), reason };
+    let stop = |reason: String| Stop { doing: format!("laying out unit {name}"), reason, formula: false };
     let f = &frame;
     let primary_length = reckon!(t, "length of the primary zone", [IN, MM],
         (length = f.length, inlet = f.inlet_length, pack = f.pack_length, mesh = f.mesh, retention = f.retention_length, well = f.well_length)

@@ -10,8 +10,8 @@ pub use basis::governs;
 pub use verdicts::{moves, that_matter, words};
 
 use crate::render::text::{WIDTH, hang, heading};
-use stillrise_design::performance::limit::{LimitVerdict, Word};
-use stillrise_design::performance::promise::Promise;
+use stillrise_design::performance::limit::{By, LimitVerdict, Word};
+use stillrise_design::performance::promise::{Promise, number};
 use stillrise_search::Settled;
 use stillrise_units::Typed;
 
@@ -94,28 +94,32 @@ pub fn headline(settled: &Settled) -> Vec<String> {
     out
 }
 
-/// What was measured at a unit that stands, against each limit on oil.
+/// What was measured, at the unit that stands or at an existing plant, against each limit on oil.
 pub(crate) fn measured(settled: &Settled) -> Vec<String> {
+    let enquiry = &settled.job.enquiry;
     let Some(basis) = &settled.job.design.basis else { return Vec::new() };
-    let outs: Vec<_> = settled.job.enquiry.observed.iter().filter_map(|o| o.oil_out.q()).collect();
+    let outs: Vec<_> = enquiry.observed.iter().filter_map(|o| o.oil_out.q()).collect();
     if outs.is_empty() {
         return Vec::new();
     }
+    let place = if enquiry.unit_stands() { "the unit that stands" } else { "the existing plant" };
     let touched = |l: &&stillrise_design::basis::limits::LimitState| {
         l.pollutant.gravity == stillrise_handbook::fluids::pollutants::Gravity::Touches
     };
+    let list = outs.iter().map(|c| number(*c)).collect::<Vec<_>>().join(", ");
     let says = |l: &stillrise_design::basis::limits::LimitState| {
         let over = outs.iter().filter(|c| **c > l.value.q).count();
-        let list = outs.iter().map(|c| mg_l(*c)).collect::<Vec<_>>().join(", ");
-        if over > 0 {
-            format!(
-                "Measured at the unit that stands: {list}; {over} of {} above the limit on {} of {}. What was measured goes before what was predicted; the rating says what explains it.",
-                outs.len(),
-                l.pollutant.title,
-                mg_l(l.value.q)
-            )
-        } else {
-            format!("Measured at the unit that stands: {list}, within the limit on {}.", l.pollutant.title)
+        let limit = format!("the limit on {} of {}", l.pollutant.title, mg_l(l.value.q));
+        match (over, enquiry.unit_stands()) {
+            (0, _) => format!("Measured at {place}: {list}; all {} within {limit}.", outs.len()),
+            (_, true) => format!(
+                "Measured at {place}: {list}; {over} of {} above {limit}. The rating says what explains it.",
+                outs.len()
+            ),
+            (_, false) => format!(
+                "Measured at {place}: {list}; {over} of {} above {limit}. That plant was not described, so what is said here is of the unit offered, not of it.",
+                outs.len()
+            ),
         }
     };
     basis.limits.iter().filter(touched).map(says).collect()
@@ -124,7 +128,15 @@ pub(crate) fn measured(settled: &Settled) -> Vec<String> {
 /// The word on a limit with its one percentage: `likely, 84 % of single results`.
 pub(crate) fn word(verdict: &LimitVerdict) -> String {
     let results = if verdict.peak.is_some() { "single results" } else { "averages" };
+    let measured = verdict.held_back.iter().find_map(|h| match h.by {
+        By::Measured { above, of } => Some((above, of)),
+        _ => None,
+    });
     match verdict.chance.filter(|_| verdict.word != Word::NotByGravity) {
+        _ if measured.is_some() => {
+            let (above, of) = measured.unwrap_or_default();
+            format!("{}, {above} of {of} measured results above it", verdict.word.text())
+        }
         Some(chance) => format!("{}, {} of {results} expected to keep it", verdict.word.text(), chance.percent()),
         None => verdict.word.text().to_owned(),
     }

@@ -113,7 +113,7 @@ impl Diagnosis {
 /// # Errors
 /// [`Stop`] when nothing was observed, or the chain has no performance.
 pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
-    let stop = |reason: &str| Stop { doing: "diagnosis".to_owned(), reason: reason.to_owned() };
+    let stop = |reason: &str| Stop { doing: "diagnosis".to_owned(), reason: reason.to_owned(), formula: false };
     let observed = &job.enquiry.observed;
     if observed.is_empty() {
         return Err(stop("nothing was observed: add [[observed]] with what was measured or seen"));
@@ -174,7 +174,7 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
 /// # Errors
 /// [`Stop`] when a formula has no answer.
 pub fn work(t: &mut Ledger, job: &Job, lead: &Explanation) -> Result<Vec<Option<Node>>, Stop> {
-    let stop = || Stop { doing: "rating".to_owned(), reason: "no unit was laid out".to_owned() };
+    let stop = || Stop { doing: "rating".to_owned(), reason: "no unit was laid out".to_owned(), formula: false };
     let (Some(basis), Some(train)) = (&job.design.basis, &job.design.train) else { return Err(stop()) };
     let worst = job.design.performance.as_ref().and_then(|p| p.worst()).ok_or_else(stop)?;
     let mut places = Vec::new();
