@@ -26,6 +26,8 @@ pub struct Storm {
     pub concentration_time: Val<Time>,
     /// Design intensity.
     pub intensity: Val<Velocity>,
+    /// How long it lasts, where no table says more than one intensity.
+    pub duration: Option<Val<Time>>,
     /// Peak flow.
     pub flow: Val<Flow>,
     /// Depth by duration, if there is a table.
@@ -40,6 +42,7 @@ pub struct Storm {
 struct Found {
     time: Val<Time>,
     intensity: Val<Velocity>,
+    duration: Option<Val<Time>>,
     table: Option<Val<Series>>,
     years: Option<Val<Time>>,
     column_years: Option<f64>,
@@ -115,6 +118,7 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
         coefficient,
         concentration_time,
         intensity,
+        duration: found.duration,
         flow,
         table: found.table,
         years: found.years,
@@ -239,7 +243,22 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop
             Some(time) => time,
             None => least(t),
         };
-        return Ok(Found { time, intensity, table: None, years: None, column_years: None });
+        let duration = stated_or(
+            t,
+            w,
+            &rain.duration,
+            standby(
+                "duration of the design rain",
+                (&MIN, &MIN),
+                "rain.duration",
+                "How long does a rain of that intensity last, or which local table of rain is to be used?",
+                (minutes(10.0), minutes(30.0), minutes(120.0)),
+                "engineering judgement: intense rain of a temperate site lasts a quarter to two hours",
+            ),
+        );
+        // A storm shorter than the time of concentration does not reach its peak.
+        let duration = if duration.q < time.q { time } else { duration };
+        return Ok(Found { time, intensity, duration: Some(duration), table: None, years: None, column_years: None });
     };
     let years = stated_or(
         t,
@@ -290,7 +309,14 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop
     };
     let depth = by!(t, "rain depth", rain_depth::depth(series, time))?;
     let intensity = by!(t, "rain intensity", rain_intensity::intensity(depth, time))?;
-    Ok(Found { time, intensity, table: Some(series), years: Some(years), column_years: Some(nearest.0) })
+    Ok(Found {
+        time,
+        intensity,
+        duration: None,
+        table: Some(series),
+        years: Some(years),
+        column_years: Some(nearest.0),
+    })
 }
 
 fn nearest_column(table: &crate::enquiry::rain_table::RainTable, years: f64) -> (f64, &Series) {

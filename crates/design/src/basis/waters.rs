@@ -45,6 +45,8 @@ pub struct Water {
     pub content: Content,
     /// Volume on an average day.
     pub per_day: Val<Volume>,
+    /// How long it runs on a day on which it runs; `None` for rain.
+    pub runs: Option<Val<Time>>,
 }
 
 /// Finds all waters.
@@ -87,6 +89,7 @@ pub fn waters<T: Trail>(
             flow: storm.flow,
             content,
             per_day,
+            runs: None,
         });
     }
     for (i, s) in e.streams.iter().enumerate() {
@@ -123,7 +126,18 @@ pub fn waters<T: Trail>(
         );
         let hour = crate::provenance::given(t, "one hour", Some((&H, &H)), Time::of(1.0, &H), "definition", "1 h");
         let hours = reckon!(t, "running time a day", [H, H], (hours = hours, hour = hour) hours * hour);
-        let running = by!(t, "volume on a running day", daily_volume::volume(flow, hours))?;
+        let (running, hours) = match stated(
+            t,
+            w,
+            &say!(T, "metered volume of {name} on a running day"),
+            &s.volume_per_day,
+        ) {
+            Some(metered) => {
+                let hours = reckon!(t, "running time that the meter tells", [H, H], (metered = metered, flow = flow) metered / flow);
+                (metered, hours)
+            }
+            None => (by!(t, "volume on a running day", daily_volume::volume(flow, hours))?, hours),
+        };
         let per_day =
             reckon!(t, "volume on an average day", [GAL, M3], (running = running, days = days) running * days / 7.0);
         let with_rain = match s.with_rain {
@@ -139,7 +153,7 @@ pub fn waters<T: Trail>(
             ),
             None => false,
         };
-        waters.push(Water { name, is_rain: false, with_rain, flow, content, per_day });
+        waters.push(Water { name, is_rain: false, with_rain, flow, content, per_day, runs: Some(hours) });
     }
     Ok(waters)
 }

@@ -1,21 +1,22 @@
 //! The train: the stages the water passes, with the separator as geometry.
 
 pub mod custom;
+pub mod equalisation;
 pub mod frame;
 pub mod unit;
 
 use crate::basis::Basis;
-use crate::basis::cases::{Case, Kind};
+use crate::basis::cases::Case;
 use crate::basis::fluids::Season;
 use crate::enquiry::Enquiry;
 use crate::enquiry::range::{Model, Range};
-use crate::provenance::{Stop, Trail, Val, WhatIf, assume, choose, given};
+use crate::provenance::{Stop, Trail, Val, WhatIf, assume, given};
 use crate::{by, reckon};
+use equalisation::Equalisation;
 use stillrise_handbook::page::Arg;
-use stillrise_handbook::rain::{modified_rational, quick_storage, rain_depth, rain_intensity};
 use stillrise_handbook::separation::remaining_oil::RiseLaw;
 use stillrise_handbook::separation::{drag_rise, grit_settling, stokes_rise};
-use stillrise_units::catalog::{FT2, M2, MIN, ONE, PERCENT, UM};
+use stillrise_units::catalog::{FT2, GAL, M2, M3, ONE, PERCENT, UM};
 use stillrise_units::{Density, Flow, Length, Ratio, Typed, Velocity, ratio};
 use unit::Unit;
 
@@ -77,6 +78,8 @@ pub struct Train {
     pub imbalance: Option<Val<Ratio>>,
     /// Where it comes from, in words.
     pub origin: String,
+    /// What has to be held back ahead of the unit, where more arrives than pump or flow cap passes.
+    pub equalisation: Option<Equalisation>,
     /// Stages in the direction of flow.
     pub stages: Vec<Stage>,
 }
@@ -171,7 +174,8 @@ pub fn train<T: Trail>(
             ),
         )
     });
-    let mut train = Train { unit, count: n, imbalance, origin, stages: Vec::new() };
+    let equalisation = equalisation::equalisation(t, w, e, basis)?;
+    let mut train = Train { unit, count: n, imbalance, origin, equalisation, stages: Vec::new() };
     train.stages = stages(t, e, basis, &train)?;
     Ok(train)
 }
@@ -212,24 +216,15 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
         }
         stages.push(grit);
     }
-    // Pumps deliver the mean flow of those that run, whatever their peaks.
-    let passing = |c: &Case| basis.feed.mean_flow.unwrap_or(c.feed);
-    let passes = |c: &Case| passing(c).q.si();
-    let held = basis.cases.iter().filter(|c| passes(c) < c.inflow.q.si() * (1.0 - 1e-9) && c.kind != Kind::Spill);
-    if let Some(case) = held.max_by(|a, b| (a.inflow.q.si() - passes(a)).total_cmp(&(b.inflow.q.si() - passes(b)))) {
+    if let Some(equalisation) = &train.equalisation {
         let mut hold = stage(
             StageKind::Equalisation,
             "equalisation",
-            format!("{}: more arrives than pump or flow cap passes", case.name),
+            format!("{}: more arrives than pump or flow cap passes", basis.cases[equalisation.case].name),
             true,
         );
-        if let Some(volume) = equalisation(t, basis, case, passing(case))? {
-            hold.size = Some((
-                "volume, first size".to_owned(),
-                Arg::Number(volume.q.si()),
-                (&stillrise_units::catalog::GAL, &stillrise_units::catalog::M3),
-            ));
-        }
+        let volume = equalisation.volume();
+        hold.size = Some(("volume, first size".to_owned(), Arg::Number(volume.q.si()), (&GAL, &M3)));
         stages.push(hold);
     }
     if basis.feed.pumped {
@@ -275,59 +270,6 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
     }
     stages.push(stage(StageKind::SamplePoint, "sample point", "grab samples in the falling stream".to_owned(), false));
     Ok(stages)
-}
-
-/// First size of an equalisation: the worst duration of the rain table, the concentration time without
-/// a table; nothing for a case whose running time is not a storm's.
-fn equalisation<T: Trail>(
-    t: &mut T,
-    basis: &Basis,
-    case: &Case,
-    out: Val<Flow>,
-) -> Result<Option<Val<stillrise_units::Volume>>, Stop> {
-    let Some(storm) = basis.storm.as_ref().filter(|_| matches!(case.kind, Kind::Storm | Kind::StormAndWash)) else {
-        return Ok(None);
-    };
-    let Some(table) = &storm.table else {
-        return Ok(Some(by!(
-            t,
-            "first size of the equalisation",
-            quick_storage::volume(case.inflow, out, storm.concentration_time)
-        )?));
-    };
-    // The flow of a duration is the peak, scaled by intensity; waters beside the rain run on.
-    let held = |d: stillrise_units::Time| -> Option<f64> {
-        let i = rain_intensity::intensity(rain_depth::depth(table.q.clone(), d).ok()?, d).ok()?;
-        let q = case.inflow.q * (i / storm.intensity.q);
-        modified_rational::volume(q, d, out.q, storm.concentration_time.q).ok().map(Typed::si)
-    };
-    let mut best = (storm.concentration_time.q, f64::NEG_INFINITY);
-    let mut d = storm.concentration_time.q;
-    for _ in 0..120 {
-        match held(d) {
-            Some(volume) if volume > best.1 => best = (d, volume),
-            Some(_) => {}
-            None => break,
-        }
-        d *= 1.05;
-    }
-    let worst = choose(
-        t,
-        "worst duration for the equalisation",
-        Some((&MIN, &MIN)),
-        best.0,
-        "durations from the concentration time up, in steps of 5 %",
-        "it asks for most storage",
-        &[table.at, out.at],
-    );
-    let depth = by!(t, "rain depth of that duration", rain_depth::depth(table, worst))?;
-    let i = by!(t, "rain intensity of that duration", rain_intensity::intensity(depth, worst))?;
-    let q = reckon!(t, "flow at that intensity", [GPM, M3_H], (peak = case.inflow, i = i, design = storm.intensity) peak * (i / design));
-    Ok(Some(by!(
-        t,
-        "first size of the equalisation",
-        modified_rational::volume(q, worst, out, storm.concentration_time)
-    )?))
 }
 
 /// Whether a limit asks for more than a separator can give.

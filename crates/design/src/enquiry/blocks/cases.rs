@@ -3,14 +3,16 @@
 use super::waters::OilContent;
 use crate::enquiry::fields::Text;
 use crate::enquiry::keys::{Quantity, keys};
-use stillrise_units::catalog::{GPM, M3_H, MG_L};
-use stillrise_units::{Concentration, Flow};
+use stillrise_units::catalog::{GPM, H, M3_H, MG_L};
+use stillrise_units::{Concentration, Flow, Time};
 
 keys! {
     /// The design flow somebody stated, to be held against what the site gives.
     Stated "stated" {
         /// Design flow
         flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "100000 gpm").safe_larger().like("\"120 gpm\"");
+        /// How long it lasts
+        duration: Quantity<Time> = spec.units(&H, &H).between("1 min", "30 d").safe_larger().like("\"2 h\"");
         /// What it carries, when no water is described that makes it up
         oil: Option<OilContent> = spec.like("{ kind = \"diesel\", mean = \"100 mg/L\" }");
         /// Suspended solids in it
@@ -24,6 +26,8 @@ keys! {
         name: Text = spec.like("\"foam test\"").needed();
         /// Flow to the unit
         flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.01 gpm", "100000 gpm").safe_larger().like("\"250 gpm\"").needed();
+        /// How long it lasts
+        duration: Quantity<Time> = spec.units(&H, &H).between("1 min", "30 d").safe_larger().like("\"2 h\"");
         /// What it carries
         oil: Option<OilContent> = spec.like("{ kind = \"diesel\", mean = \"50 mg/L\" }");
         /// Suspended solids in it

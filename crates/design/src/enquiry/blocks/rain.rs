@@ -37,6 +37,8 @@ keys! {
         table: Text = spec.like("\"rain.csv\"");
         /// Design intensity, in place of a table
         intensity: Quantity<Velocity> = spec.units(&IN_H, &MM_H).between("0.01 in/h", "30 in/h").safe_larger().like("\"3.1 in/h\"");
+        /// How long a rain of that intensity lasts, in place of a table
+        duration: Quantity<Time> = spec.units(&MIN, &MIN).between("1 min", "7 d").safe_larger().like("\"30 min\"");
         /// Return period
         return_period: Quantity<Time> = spec.units(&YR, &YR).between("0.1 yr", "1000 yr").like("\"10 yr\"");
         /// Time of concentration, if it is stated

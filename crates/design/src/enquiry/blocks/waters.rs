@@ -4,8 +4,8 @@ use crate::enquiry::fields::{Flag, Text};
 use crate::enquiry::keys::{Quantity, keys};
 use stillrise_handbook::fluids::chemicals;
 use stillrise_handbook::fluids::oils;
-use stillrise_units::catalog::{DEG_C, DEG_F, GPM, KG_M3, M3_H, MG_L, ONE, PERCENT};
-use stillrise_units::{Concentration, Density, Flow, Ratio, Temperature};
+use stillrise_units::catalog::{DEG_C, DEG_F, GAL, GPM, KG_M3, M3, M3_H, MG_L, ONE, PERCENT};
+use stillrise_units::{Concentration, Density, Flow, Ratio, Temperature, Volume};
 
 names! {
     oil_names = oils::OILS;
@@ -38,6 +38,8 @@ keys! {
         hose_flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "1000 gpm").safe_larger().like("\"25 gpm\"");
         /// Share of the hoses that run together
         together: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("1 %", "100 %").safe_larger().like("\"100 %\"");
+        /// Metered volume on a running day, in place of flow times hours
+        volume_per_day: Quantity<Volume> = spec.units(&GAL, &M3).between("0.01 gal", "100000000 gal").safe_larger().like("\"4500 gal\"");
         /// Hours a day that it runs
         hours_per_day: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.01", "24").safe_larger().like("3");
         /// Days a week that it runs
