@@ -20,13 +20,13 @@ pub struct Subject<'a> {
 }
 
 impl Subject<'_> {
-    /// A quantity in the print units of the job; empty when nobody reads it.
+    /// A quantity in the print units of the job, three digits; empty when nobody reads it.
     #[must_use]
     pub fn show<Q: Typed>(&self, q: Q, units: (&'static Unit, &'static Unit)) -> String {
         if !self.read {
             return String::new();
         }
-        print::with_unit(q.si(), self.enquiry.system().pick(units))
+        print::in_prose(q.si(), self.enquiry.system().pick(units))
     }
     /// Units of print.
     #[must_use]

@@ -141,6 +141,16 @@ pub fn show(value: &Arg, units: Option<Pair>, system: System) -> String {
     }
 }
 
+/// A value in prose: three digits.
+#[must_use]
+pub fn show_in_prose(value: &Arg, units: Option<Pair>, system: System) -> String {
+    match (value, units) {
+        (Arg::Number(si), Some(pair)) => print::in_prose(*si, system.pick(pair)),
+        (Arg::Number(si), None) => print::digits(*si, 3),
+        (other, _) => show(other, units, system),
+    }
+}
+
 /// Something that may record the trail.
 pub trait Trail {
     /// Whether anything is recorded: texts that nobody will read need not be made.

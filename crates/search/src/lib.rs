@@ -1,18 +1,24 @@
 //! Settles a job: picks a unit from a range or sizes one, and ranks the open questions.
 
+pub mod alternatives;
+pub mod asked;
 pub mod diagnosis;
 pub mod pick;
 pub mod questions;
 pub mod risk;
 pub mod shortfall;
 mod side_by_side;
+pub mod standing;
 mod words;
 
+use alternatives::Alternative;
+use asked::Named;
 use diagnosis::Diagnosis;
 use pick::{Candidate, Pick};
 use questions::Question;
 use risk::Risk;
 use shortfall::Shortfall;
+use standing::Standing;
 use stillrise_checks::{Judged, Subject, judge};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
@@ -30,6 +36,12 @@ pub struct Settled {
     pub pick: Option<Pick>,
     /// That nothing fits, and what would do, where no unit was taken.
     pub shortfall: Option<Shortfall>,
+    /// Other trains than the one asked for, each with its own result.
+    pub alternatives: Vec<Alternative>,
+    /// What became of what somebody named beforehand.
+    pub named: Named,
+    /// Questions that stand whatever the numbers, those first that can turn the job.
+    pub standing: Vec<Standing>,
     /// Units looked at: one below, the one taken, one above.
     pub candidates: Vec<Candidate>,
     /// Open questions, the one that moves the result most first.
@@ -84,6 +96,7 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
     let mut ledger = Ledger::default();
     let mut design = begin(&mut ledger, &nothing, enquiry);
     let (mut pick, candidates) = pick::pick(enquiry, range, &nothing, &design, None);
+    let named = asked::named(enquiry, range, &design);
     let mut short = None;
     if let Some(taken) = &pick {
         let begun = design.clone();
@@ -100,6 +113,7 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
     } else {
         short = shortfall::shortfall(enquiry, range, &design);
     }
+    let alternatives = alternatives::alternatives(enquiry, range, pick.as_ref());
     let heard = words::hear(enquiry, &design, &ledger, &nothing);
     if let Some(heard) = &heard {
         words::settle(enquiry, &mut design, &mut ledger, heard);
@@ -111,5 +125,17 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
     let job = Job { enquiry: enquiry.clone(), design, ledger };
     let verdicts =
         judge(&Subject { enquiry: &job.enquiry, design: &job.design, ledger: Some(&job.ledger), read: true });
-    Settled { job, verdicts, pick, shortfall: short, candidates, questions, risk: None, diagnosis: None }
+    Settled {
+        job,
+        verdicts,
+        pick,
+        shortfall: short,
+        alternatives,
+        named,
+        standing: standing::standing(enquiry),
+        candidates,
+        questions,
+        risk: None,
+        diagnosis: None,
+    }
 }

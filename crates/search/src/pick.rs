@@ -49,6 +49,12 @@ impl Pick {
             _ => Source::Custom(1.0),
         }
     }
+    /// The price of all of them in the range's currency; `None` where the range states none.
+    #[must_use]
+    pub fn price(&self, range: &Range) -> Option<f64> {
+        let How::Row(row) = self.how else { return None };
+        Some(range.models.get(row)?.price.q()?.si() * f64::from(self.count))
+    }
     /// Its name.
     #[must_use]
     pub fn name(&self, range: &Range) -> String {

@@ -6,18 +6,22 @@ use crate::risk::Risk;
 use crate::side_by_side::side_by_side;
 use crate::words::{End, Heard};
 use std::collections::BTreeSet;
+use stillrise_design::basis::stated::NOBODY_CHOSE;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin};
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
-use stillrise_design::provenance::{Assumption, Entry, Origin, show};
+use stillrise_design::provenance::{Assumption, Entry, Origin, show, show_in_prose};
 use stillrise_design::{Ledger, Off, WhatIf};
 use stillrise_handbook::page::Arg;
-use stillrise_units::{Concentration, System};
+use stillrise_units::{Concentration, System, Time, Typed, Volume};
 
 /// What a question weighs more that holds the word on a limit back: it stands before all that only move numbers.
 const HOLDS: f64 = 10.0;
+
+/// What a change of storage weighs beside a change of unit or effluent.
+const STORED: f64 = 0.3;
 
 /// What an answer would lead to.
 #[derive(Debug, Clone, PartialEq)]
@@ -30,9 +34,61 @@ pub struct Outcome {
     pub held: Option<Concentration>,
     /// The unit that would be taken.
     pub unit: String,
+    /// Its price, all of them together, in the range's currency; `None` where the range states none.
+    pub price: Option<f64>,
+    /// What would have to be stored, and how often emptied, with the unit now taken.
+    pub stores: Stores,
     /// The word on each limit that would then stand, in the order of the verdicts, everything else heard as now;
     /// `None` where the answer cannot lift a word.
     pub words: Option<Vec<Word>>,
+}
+
+/// What a design stores: what moves even where the effluent stays.
+#[derive(Debug, Clone, Copy, Default, PartialEq)]
+pub struct Stores {
+    /// Volume held back ahead of the unit.
+    pub held_back: Option<Volume>,
+    /// Time between two emptyings of the sludge.
+    pub sludge: Option<Time>,
+    /// Time to the oil alarm.
+    pub oil: Option<Time>,
+    /// Room for a spill, less the spill.
+    pub spill: Option<Volume>,
+}
+
+impl Stores {
+    fn of(design: &Design) -> Self {
+        let storage = design.performance.as_ref().map(|p| &p.storage);
+        Self {
+            held_back: design.train.as_ref().and_then(|t| t.equalisation.as_ref()).map(|e| e.volume().q),
+            sludge: storage.and_then(|s| s.sludge_days).map(|v| v.q),
+            oil: storage.and_then(|s| s.oil_days).map(|v| v.q),
+            spill: storage.and_then(|s| s.spill.as_ref()).map(|s| s.spare.q),
+        }
+    }
+
+    /// How far another differs, by the largest change of one of them over the larger of the two; one at the most.
+    fn moved(&self, other: &Self) -> f64 {
+        let change = |a: Option<f64>, b: Option<f64>| match (a, b) {
+            (Some(a), Some(b)) => (a - b).abs() / a.abs().max(b.abs()).max(f64::MIN_POSITIVE),
+            (None, None) => 0.0,
+            _ => 1.0,
+        };
+        let si = |v: Option<Volume>| v.map(Typed::si);
+        let pairs = [
+            change(si(self.held_back), si(other.held_back)),
+            // Beyond some years nobody minds.
+            change(self.sludge.map(often), other.sludge.map(often)),
+            change(self.oil.map(often), other.oil.map(often)),
+            change(si(self.spill), si(other.spill)),
+        ];
+        pairs.into_iter().fold(0.0, f64::max).min(1.0)
+    }
+}
+
+/// Times longer than five years count as that.
+fn often(time: Time) -> f64 {
+    time.si().min(5.0 * 365.25 * 86_400.0)
 }
 
 /// One open question.
@@ -44,8 +100,10 @@ pub struct Question {
     pub label: String,
     /// The question.
     pub text: String,
-    /// What stands in for the answer now.
+    /// What stands in for the answer now, three digits.
     pub now: String,
+    /// Whether it asks between claims that contradict.
+    pub contradiction: bool,
     /// Lowest and highest plausible answer.
     pub range: (String, String),
     /// Where default and range come from.
@@ -86,8 +144,9 @@ fn question(entry: &Entry, a: &Assumption, system: System) -> Question {
         key: a.key.clone(),
         label: entry.label.clone(),
         text: a.question.clone(),
-        now: entry.shown(system),
-        range: (show(&a.low, entry.units, system), show(&a.high, entry.units, system)),
+        now: show_in_prose(&entry.value, entry.units, system),
+        contradiction: a.source.starts_with(NOBODY_CHOSE),
+        range: (show_in_prose(&a.low, entry.units, system), show_in_prose(&a.high, entry.units, system)),
         source: a.source.clone(),
         outcomes: Vec::new(),
         share: None,
@@ -114,6 +173,7 @@ pub(crate) fn rank(
 ) -> Vec<Question> {
     let system = enquiry.system();
     let base = taken.name(range);
+    let (price, stores) = (taken.price(range), Stores::of(design));
     let asked = assumptions(ledger);
     let limits = design.performance.as_ref().map_or(&[][..], |p| &p.limits);
     let shares = heard.map(shares).unwrap_or_default();
@@ -125,7 +185,12 @@ pub(crate) fn rank(
             if !q.holds.is_empty() {
                 outcome.words = crate::words::under(enquiry, range, taken, &a.key, answer);
             }
-            q.weight = q.weight.max(f64::from(u8::from(outcome.unit != base)));
+            let dearer = match (price, outcome.price) {
+                (Some(a), Some(b)) => (a - b).abs() / a.max(b),
+                _ => 0.0,
+            };
+            let stored = STORED * stores.moved(&outcome.stores);
+            q.weight = q.weight.max(f64::from(u8::from(outcome.unit != base)) + dearer + stored);
             q.outcomes.push(outcome);
         }
         if !q.holds.is_empty() {
@@ -182,14 +247,14 @@ fn outcome(
     // The effluent is that of the unit taken: what the client would get if the answer came late.
     let same = try_unit(enquiry, &what_if, &begun, &taken.source(enquiry, range), taken.count, Depth::Limits);
     let (other, _) = pick(enquiry, range, &what_if, &begun, Some((taken, &same)));
+    let other = other.filter(|pick| pick.fits || pick == taken);
     Outcome {
+        price: other.as_ref().and_then(|pick| pick.price(range)),
+        stores: Stores::of(&same),
         answer: show(answer, entry.units, system),
         effluent: effluent(&same),
         held: held(&same),
-        unit: match other {
-            Some(pick) if pick.fits || pick == *taken => pick.name(range),
-            _ => "nothing fits".to_owned(),
-        },
+        unit: other.map_or_else(|| "nothing fits".to_owned(), |pick| pick.name(range)),
         words: None,
     }
 }

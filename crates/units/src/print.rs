@@ -57,10 +57,19 @@ fn trim(text: &str) -> String {
     if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text.to_owned() }
 }
 
+/// A number and its unit for prose: three significant digits.
+#[must_use]
+pub fn in_prose(si: f64, unit: &Unit) -> String {
+    with_symbol(digits(unit.from_si(si), 3), unit)
+}
+
 /// A number and its unit: `"45.2 gpm"`; four significant digits.
 #[must_use]
 pub fn with_unit(si: f64, unit: &Unit) -> String {
-    let number = digits(unit.from_si(si), 4);
+    with_symbol(digits(unit.from_si(si), 4), unit)
+}
+
+fn with_symbol(number: String, unit: &Unit) -> String {
     match unit.symbol {
         "" => number,
         "%" => format!("{number} %"),
@@ -88,6 +97,7 @@ mod tests {
             assert_eq!(digits(value, 4), text);
         }
         assert_eq!(with_unit(6.309_019_64e-5 * 45.25, &GPM), "45.25 gpm");
+        assert_eq!(in_prose(6.309_019_64e-5 * 45.25, &GPM), "45.2 gpm");
         assert_eq!(with_unit(0.125, &PERCENT), "12.5 %");
         assert_eq!(with_unit(283.15, &DEG_F), "50 °F");
     }

@@ -2,6 +2,7 @@
 
 use crate::rule::{Subject, Verdict, rule};
 use std::collections::BTreeSet;
+use stillrise_design::basis::stated::NOBODY_CHOSE;
 use stillrise_design::enquiry::keys::Quantity;
 use stillrise_design::provenance::Origin;
 use stillrise_units::Typed;
@@ -15,8 +16,6 @@ rule! {
     limits "Sees values that design and rules use. A claim that is the same to the last digit is no contradiction."
 }
 
-/// How the design begins its reason when no person chose.
-const NOBODY: &str = "of contradicting claims";
 /// As many are named.
 const NAMED: usize = 3;
 
@@ -35,7 +34,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     for entry in &ledger.entries {
         if let Origin::Chosen { among, because, inputs } = &entry.origin {
             // The same key may be taken up twice under different labels.
-            if because.starts_with(NOBODY) && seen.insert(among) {
+            if because.starts_with(NOBODY_CHOSE) && seen.insert(among) {
                 says.push(format!("{}: {among}; {} taken", entry.label, entry.shown(s.system())));
                 first = first.or_else(|| inputs.first().copied());
             }

@@ -6,6 +6,9 @@ use std::borrow::Cow;
 use stillrise_handbook::page::Arg;
 use stillrise_units::Typed;
 
+/// How a choice between claims begins its reason where no person made it.
+pub const NOBODY_CHOSE: &str = "of contradicting claims";
+
 /// The value somebody stated, with all contradicting claims in the trail; `None` if nobody did.
 ///
 /// Where claims contradict and no person chose, the safe one is taken and the rest becomes a question.

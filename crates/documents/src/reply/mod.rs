@@ -1,19 +1,16 @@
-//! The fifteen-minute answer, as the text of a mail to the customer: the answer first, then the
-//! offer, what must change, a few questions, what was assumed.
+//! The fifteen-minute answer, as the text of a mail to the customer: what was asked is answered first, then what we
+//! offer and what else would do, what contradicts, what must change, the questions that decide, what was assumed.
+
+mod alternatives;
+mod asks;
+mod named;
+mod offer;
 
 use crate::render::text::{item, wrap};
-use crate::summary::{CAUTION, headline, that_matter};
-use std::collections::BTreeSet;
-use stillrise_design::performance::promise::Promise;
-use stillrise_design::triage::Weight;
+use crate::summary::{CAUTION, headline};
 use stillrise_search::Settled;
-use stillrise_units::catalog::{FT, IN, KG, LB, M, MM};
-use stillrise_units::{Typed, Unit, print};
+use stillrise_units::{Unit, print};
 
-/// Questions in the mail.
-const ASKED: usize = 6;
-/// Assumptions in the mail.
-const ASSUMED: usize = 8;
 /// Width of the mail's lines.
 const WIDTH: usize = 76;
 
@@ -33,19 +30,24 @@ pub fn reply(settled: &Settled) -> String {
     for line in headline(settled) {
         say(&mut out, &line);
     }
-    if let Some(number) = expected(settled) {
-        say(&mut out, &number);
-    }
-    offer(&mut out, settled);
-    must_change(&mut out, settled);
-    questions(&mut out, settled);
-    assumed(&mut out, settled);
+    list(&mut out, "What you named:", false, &named::answers(settled));
+    offer::offer(&mut out, settled);
+    list(&mut out, "What else would do, worked through:", false, &alternatives::lines(settled));
+    list(&mut out, "Two answers to one question; please tell us which holds:", false, &asks::contradictions(settled));
+    list(&mut out, "What must change or be settled:", false, &offer::must_change(settled));
+    list(&mut out, "Please answer; the first decide the job:", true, &asks::questions(settled));
+    list(&mut out, "We based this on:", false, &asks::assumed(settled));
     out.push_str(&wrap(CAUTION, WIDTH, 0));
     out.push_str("\nKind regards\n");
     if let Some(by) = &head.prepared_by {
         out.push_str(&format!("{by}\n"));
     }
     out
+}
+
+/// A quantity for the mail, three digits.
+fn show(settled: &Settled, si: f64, pair: Pair) -> String {
+    print::in_prose(si, settled.job.enquiry.system().pick(pair))
 }
 
 fn say(out: &mut String, text: &str) {
@@ -64,156 +66,4 @@ fn list(out: &mut String, lead: &str, numbered: bool, lines: &[String]) {
         out.push_str(&item(&mark, line, WIDTH));
     }
     out.push('\n');
-}
-
-/// What is expected at the outlet, where gravity is not the answer: the customer asks for a number.
-fn expected(settled: &Settled) -> Option<String> {
-    let (basis, performance) = (settled.job.design.basis.as_ref()?, settled.job.design.performance.as_ref()?);
-    let verdict = performance
-        .limits
-        .iter()
-        .find(|l| l.predicted && l.word >= stillrise_design::performance::limit::Word::NotShown)?;
-    let mean = Promise::of(verdict.mean.q, verdict.influent.q).sentence();
-    let most = Promise::of(verdict.expected.q, verdict.influent.q).sentence();
-    let limit = crate::summary::mg_l(basis.limits[verdict.limit].value.q);
-    Some(if mean == most {
-        format!("As it stands we expect {mean} at the outlet, against {limit}.")
-    } else {
-        format!(
-            "As it stands we expect {mean} at the outlet on the mean, and {most} in single samples while the influent is at its peak, against {limit}."
-        )
-    })
-}
-
-fn offer(out: &mut String, settled: &Settled) {
-    let Some(train) = &settled.job.design.train else { return };
-    if settled.job.enquiry.unit_stands() {
-        let name = &train.unit.particulars.model;
-        say(
-            out,
-            &format!(
-                "Your unit, {name}, stands already. We offer none before the tests that tell the causes apart are made; the rating beside this names them."
-            ),
-        );
-        return;
-    }
-    let system = settled.job.enquiry.system();
-    let show = |si: f64, pair: Pair| print::with_unit(si, system.pick(pair));
-    let p = &train.unit.particulars;
-    let n = train.count.q.si();
-    let each = if n > 1.0 { " each" } else { "" };
-    let f = &train.unit.frame;
-    let mut facts =
-        vec![if n > 1.0 { format!("{} x {}, side by side", print::digits(n, 2), p.model) } else { p.model.clone() }];
-    match p.shipping {
-        Some([l, w, h]) => facts.push(format!(
-            "shipping size{each} {} x {} x {}",
-            show(l.q.si(), (&IN, &MM)),
-            show(w.q.si(), (&IN, &MM)),
-            show(h.q.si(), (&IN, &MM))
-        )),
-        None => facts.push(format!(
-            "inside{each} {} x {}, walls {} high",
-            show(f.length.q.si(), (&FT, &M)),
-            show(f.width.q.si(), (&FT, &M)),
-            show(f.height.q.si(), (&FT, &M))
-        )),
-    }
-    if let Some(weight) = p.empty_weight {
-        facts.push(format!("weight empty{each} {}", show(weight.q.si(), (&LB, &KG))));
-    }
-    let beside: Vec<&stillrise_design::train::Stage> = train.stages.iter().filter(|s| s.asked_for).collect();
-    let without = if beside.is_empty() {
-        "without freight and installation"
-    } else {
-        "without freight, installation and what is needed beside it"
-    };
-    facts.push(match &p.price {
-        Some((price, currency)) if n > 1.0 => format!(
-            "budget {} {currency} for all, {} {currency} each, {without}",
-            print::digits(price * n, 3),
-            print::digits(*price, 3)
-        ),
-        Some((price, currency)) => format!("budget {} {currency}, {without}", print::digits(*price, 3)),
-        None => "budget: to follow, the unit is made to measure".to_owned(),
-    });
-    if let Some(time) = &p.lead_time {
-        facts.push(format!("delivery {time}"));
-    }
-    facts.extend(beside.iter().map(|s| {
-        let size = s.size.as_ref().map_or_else(String::new, |(label, value, units)| {
-            format!(", {label} {}", stillrise_design::provenance::show(value, Some(*units), system))
-        });
-        format!("needed beside it, not in this budget: {}{size}", s.name)
-    }));
-    let blocked = settled.job.design.triage.iter().any(|l| l.weight == Weight::Blocks);
-    let lead = match (blocked, settled.fails()) {
-        (true, _) => {
-            "We would not sell a separator for this as it stands. Once the points below are settled, the size would be about:"
-        }
-        (false, true) => "The unit that comes nearest; the points below must be settled first:",
-        (false, false) => "What we would offer:",
-    };
-    list(out, lead, false, &facts);
-}
-
-fn must_change(out: &mut String, settled: &Settled) {
-    let mut lines: Vec<String> = settled
-        .job
-        .design
-        .triage
-        .iter()
-        .filter(|l| l.weight >= Weight::Partly)
-        .map(|l| format!("{}: {}", crate::summary::capital(&l.subject), l.could))
-        .collect();
-    // What the headline and the triage have said is not said again.
-    let said = [
-        "not-a-gravity-duty",
-        "only-partly-gravity",
-        "limit-it-cannot-touch",
-        "limit-not-shown",
-        "promise-under-floor",
-        "emulsion-above-limit",
-    ];
-    lines.extend(
-        settled
-            .verdicts
-            .iter()
-            .filter(|v| v.stands_failed() && !said.contains(&v.rule.id))
-            .map(|v| format!("{}: {}.", v.rule.title, v.verdict.says())),
-    );
-    list(out, "What must change or be settled:", false, &lines);
-}
-
-fn questions(out: &mut String, settled: &Settled) {
-    let mut seen = BTreeSet::new();
-    let lines: Vec<String> = that_matter(settled)
-        .into_iter()
-        .filter(|q| seen.insert(q.text.clone()))
-        .take(ASKED)
-        .map(|q| format!("{} We took {}.", q.text, q.now))
-        .collect();
-    list(out, "Please answer; these move the result most:", true, &lines);
-}
-
-fn assumed(out: &mut String, settled: &Settled) {
-    let rain = settled.job.design.basis.as_ref().and_then(|b| b.storm.as_ref()).map(|storm| {
-        let system = settled.job.enquiry.system();
-        let show = |si: f64, pair: Pair| print::with_unit(si, system.pick(pair));
-        format!(
-            "rain of {} on {}, which gives {}",
-            show(storm.intensity.q.si(), (&stillrise_units::catalog::IN_H, &stillrise_units::catalog::MM_H)),
-            show(storm.area.q.si(), (&stillrise_units::catalog::FT2, &stillrise_units::catalog::M2)),
-            show(storm.flow.q.si(), stillrise_design::basis::FLOW_UNITS)
-        )
-    });
-    let mut seen = BTreeSet::new();
-    let rest = that_matter(settled)
-        .into_iter()
-        .skip(ASKED)
-        .filter(|q| seen.insert(q.label.clone()))
-        .take(ASSUMED)
-        .map(|q| format!("{} {}", q.label, q.now));
-    let lines: Vec<String> = rain.into_iter().chain(rest).collect();
-    list(out, "We based this on:", false, &lines);
 }

@@ -57,16 +57,13 @@ fn status_says(status: &str) -> &'static str {
 /// What stands against sizing at all, in sentences.
 fn headline(r: &Report<'_>) -> Vec<String> {
     let design = &r.settled.job.design;
-    let mut out = Vec::new();
+    let mut out = crate::summary::stops(r.settled);
     if let Some(line) = design.triage.first().filter(|l| l.weight == Weight::Blocks) {
         out.push(format!(
             "Not a gravity duty as it stands. {}: {}",
             sentence(&line.subject).trim_end_matches('.'),
             sentence(&line.says)
         ));
-    }
-    for stop in &design.stops {
-        out.push(format!("Stopped: {}", sentence(&stop.to_string())));
     }
     if let Some(performance) = design.performance.as_ref().filter(|p| p.limits.is_empty())
         && let Some(worst) = performance.worst()

@@ -61,22 +61,20 @@ pub(crate) fn section(title: &str) -> String {
 /// The headline: what was found, in at most a few sentences.
 #[must_use]
 pub fn headline(settled: &Settled) -> Vec<String> {
-    let mut out = Vec::new();
+    let mut out = stops(settled);
     let design = &settled.job.design;
     if let Some(line) = design.triage.first().filter(|l| l.weight == stillrise_design::triage::Weight::Blocks) {
         out.push(format!("Not a gravity duty as it stands. {}: {}", capital(&line.subject), line.says));
-    }
-    for stop in &design.stops {
-        out.push(format!("Stopped: {stop}."));
     }
     let (Some(basis), Some(performance)) = (&design.basis, &design.performance) else { return out };
     for verdict in &performance.limits {
         let limit = &basis.limits[verdict.limit];
         let number = mg_l(limit.value.q);
         out.push(format!(
-            "Limit on {} of {number}, {}: {}. {}.",
+            "Limit on {} of {number}, {}{}: {}. {}.",
             limit.pollutant.title,
             limit.statistic.q.word(),
+            limit.authority.as_ref().map_or_else(String::new, |a| format!(", set by {a}")),
             word(verdict),
             capital(&verdict.reason())
         ));
@@ -92,6 +90,45 @@ pub fn headline(settled: &Settled) -> Vec<String> {
         ));
     }
     out
+}
+
+/// That nothing fits and what would do, and what stopped, in words that need no formula.
+pub(crate) fn stops(settled: &Settled) -> Vec<String> {
+    let mut out = Vec::new();
+    if let Some(short) = &settled.shortfall {
+        let against = short.against.first().map_or_else(String::new, |a| format!(" against {}: {a}.", short.largest));
+        out.push(format!(
+            "Nothing of the range fits, alone or up to four in parallel.{}",
+            if against.is_empty() { String::new() } else { format!(" What speaks{against}") }
+        ));
+        let would: Vec<String> = short.would.iter().map(|w| would(settled, w)).collect();
+        out.push(match would.len() {
+            0 => "No number of them up to eighty would do, nor a unit made to measure; what the points below name has to change first.".to_owned(),
+            _ => format!("What would do: {}.", would.join("; or ")),
+        });
+    }
+    for stop in settled.job.design.stops.iter().filter(|s| !s.formula) {
+        out.push(format!("Stopped at {}: {}.", stop.doing, stop.reason));
+    }
+    if settled.job.design.stops.iter().any(|s| s.formula) {
+        out.push(
+            "Part of the calculation could not be made: a value lies outside what its methods cover. The calculation report says which."
+                .to_owned(),
+        );
+    }
+    out
+}
+
+fn would(settled: &Settled, w: &stillrise_search::shortfall::Would) -> String {
+    use stillrise_units::catalog::{FT, M};
+    let show = |l: stillrise_units::Length| {
+        stillrise_units::print::in_prose(l.si(), settled.job.enquiry.system().pick((&FT, &M)))
+    };
+    let [length, width, height] = w.size.map(show);
+    match &w.model {
+        Some(model) => format!("{} of {model} in parallel", w.count),
+        None => format!("{} made to measure, each some {length} x {width} inside and {height} high", w.count),
+    }
 }
 
 /// What was measured, at the unit that stands or at an existing plant, against each limit on oil.

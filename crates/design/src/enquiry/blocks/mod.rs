@@ -4,6 +4,7 @@ macro_rules! names {
     ($($name:ident = $list:expr;)*) => { $(fn $name() -> Vec<String> { $list.iter().map(|row| row.word.to_owned()).collect() })* };
 }
 
+mod asked;
 mod cases;
 mod decision;
 mod droplets;
@@ -20,6 +21,7 @@ mod spill;
 mod unit;
 mod waters;
 
+pub use asked::*;
 pub use cases::*;
 pub use decision::*;
 pub use droplets::*;

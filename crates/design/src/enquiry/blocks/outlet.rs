@@ -1,6 +1,6 @@
 //! Where the water goes.
 
-use crate::enquiry::fields::{Text, Word};
+use crate::enquiry::fields::{Flag, Text, Word};
 use crate::enquiry::keys::{Quantity, keys};
 use crate::enquiry::range::pipe_names;
 use stillrise_handbook::choice;
@@ -26,6 +26,8 @@ keys! {
     Outlet "outlet" {
         /// Storm water or sanitary sewer
         to: Word<Receiver> = spec.like("\"storm water\"");
+        /// Whether rain water is allowed in the sewer
+        rain_allowed: Flag = spec.like("true");
         /// Invert at the outfall, in the site's datum
         invert: Quantity<Length> = spec.units(&FT, &M).between("-2000 ft", "30000 ft").safe_larger().like("\"97.60 ft\"");
         /// Water level at the outfall, in the site's datum

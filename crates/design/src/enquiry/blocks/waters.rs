@@ -85,5 +85,7 @@ keys! {
         product: Text = spec.like("\"alkaline degreaser\"");
         /// What it is
         kind: Text = spec.named(chemical_names).like("\"alkaline-degreaser\"");
+        /// What its safety data sheet says of surfactants and of oil, once it was seen
+        data_sheet: Text = spec.like("\"non-ionic surfactant below 5 %, quick-break\"");
     }
 }

@@ -1,0 +1,46 @@
+//! Other trains than the one asked for, a line each, with their own results.
+
+use super::show;
+use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::performance::promise::Promise;
+use stillrise_search::Settled;
+use stillrise_search::alternatives::Alternative;
+use stillrise_units::catalog::{GAL, M3};
+use stillrise_units::{Typed, print};
+
+/// A line for each alternative.
+pub(crate) fn lines(settled: &Settled) -> Vec<String> {
+    settled.alternatives.iter().map(|a| line(settled, a)).collect()
+}
+
+fn line(settled: &Settled, a: &Alternative) -> String {
+    let lead = crate::summary::capital(a.change.text());
+    let Some(train) = a.design.train.as_ref().filter(|_| a.pick.is_some()) else {
+        return format!("{lead}: nothing of the range fits that either.");
+    };
+    let mut facts = vec![a.unit.clone()];
+    if let Some(flow) = a.design.basis.as_ref().and_then(|b| b.design_flow()) {
+        facts.push(format!("for {}", show(settled, flow.q.si(), FLOW_UNITS)));
+    }
+    if let Some(hold) = &train.equalisation {
+        facts.push(format!("with {} held back ahead", show(settled, hold.volume().q.si(), (&GAL, &M3))));
+    }
+    if let Some((price, currency)) = &train.unit.particulars.price {
+        facts.push(format!("budget {} {currency}", print::digits(price * train.count.q.si(), 3)));
+    }
+    if let Some(worst) = a.design.performance.as_ref().and_then(|p| p.worst()) {
+        facts.push(format!("{} out", Promise::of(worst.total.expected.q, worst.content.total.q).sentence()));
+    }
+    let limits = a.design.performance.as_ref().map_or(&[][..], |p| &p.limits);
+    let words: Vec<String> = limits
+        .iter()
+        .zip(&a.words)
+        .filter_map(|(verdict, word)| {
+            let limit = a.design.basis.as_ref()?.limits.get(verdict.limit)?;
+            Some(format!("{} {}", limit.pollutant.title, word.text()))
+        })
+        .collect();
+    let condition = a.pick.as_ref().filter(|p| !p.fits).map_or("", |_| "; on the same condition as above");
+    let words = if words.is_empty() { String::new() } else { format!("; limits: {}", words.join(", ")) };
+    format!("{lead}: {}{words}{condition}.", facts.join(", "))
+}

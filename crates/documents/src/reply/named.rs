@@ -1,0 +1,112 @@
+//! What somebody named beforehand, answered one by one: yes or no, and why.
+
+use super::show;
+use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::performance::promise::{Promise, floor, number};
+use stillrise_search::Settled;
+use stillrise_search::asked::Found;
+use stillrise_units::Typed;
+use stillrise_units::catalog::UM;
+
+/// One sentence or two for each thing that was named.
+pub(super) fn answers(settled: &Settled) -> Vec<String> {
+    [flow(settled), model(settled), promise(settled), droplet(settled)].into_iter().flatten().collect()
+}
+
+/// As typed, and by whom if that was said.
+fn typed(claim: &stillrise_design::enquiry::keys::Claim) -> String {
+    match &claim.from {
+        Some(from) => format!("{} ({from})", claim.written.text),
+        None => claim.written.text.clone(),
+    }
+}
+
+/// A flow that was named as the size.
+fn flow(settled: &Settled) -> Option<String> {
+    let e = &settled.job.enquiry;
+    let claim = e.asked.flow.claim().or_else(|| e.stated.flow.claim())?;
+    let basis = settled.job.design.basis.as_ref()?;
+    let design = basis.design_flow()?;
+    let case = stillrise_design::basis::cases::largest(&basis.cases)?;
+    // A basis that is nothing but the flow that was named has nothing to hold it against.
+    if case.kind == stillrise_design::basis::cases::Kind::Stated {
+        return Some(format!(
+            "A unit for {}: that is what we sized for; nothing you told us lets us check the figure.",
+            typed(claim)
+        ));
+    }
+    let ours = show(settled, design.q.si(), FLOW_UNITS);
+    let what = if basis.feed.pumped { "what the pumps deliver at their highest".to_owned() } else { case.name.clone() };
+    let named = claim.written.si();
+    Some(if named >= design.q.si() * 0.999 && named <= design.q.si() * 1.5 {
+        format!("A unit for {}: yes, it covers the {ours} we find ({what}).", typed(claim))
+    } else if named > design.q.si() {
+        format!("A unit for {}: more than is needed; we find {ours} ({what}).", typed(claim))
+    } else {
+        format!(
+            "A unit for {}: no. We find {ours} to the separator ({what}); one that is sized for less would be overloaded just when most water comes.",
+            typed(claim)
+        )
+    })
+}
+
+/// A model that was named.
+fn model(settled: &Settled) -> Option<String> {
+    let named = settled.named.model.as_ref()?;
+    let taken = settled.job.design.train.as_ref().map(|t| t.unit.particulars.model.as_str());
+    Some(match &named.found {
+        Found::Unknown => format!("{}: our range has no unit of that name.", named.name),
+        Found::WillDo if taken == Some(named.name.as_str()) => format!("{}: yes, it is what we offer.", named.name),
+        Found::WillDo => format!("{}: it would do too; what we offer below is the smaller that will.", named.name),
+        Found::Barred(title, says) => {
+            format!("{}: no. {title}: {}.", named.name, says.trim_end_matches('.'))
+        }
+    })
+}
+
+/// An effluent that is to be promised.
+fn promise(settled: &Settled) -> Option<String> {
+    let asked = &settled.job.enquiry.asked.promise;
+    let (claim, value) = (asked.claim()?, asked.q()?);
+    let lead = format!("A promise of {}:", typed(claim));
+    let worst = settled.job.design.performance.as_ref().and_then(|p| p.worst());
+    if worst.is_some_and(|w| w.content.total.q <= value) {
+        return Some(format!(
+            "{lead} the water is taken to carry no more than that at the inlet already; we promise nothing beyond."
+        ));
+    }
+    if value < floor() {
+        return Some(format!(
+            "{lead} no. No publication lets a plate separator be promised below {} on real water, whatever a formula prints; a polisher behind it could, or measured results on this water.",
+            number(floor())
+        ));
+    }
+    let worst = worst?;
+    let expected = worst.total.expected.q;
+    let text = Promise::of(expected, worst.content.total.q).sentence();
+    Some(if expected <= value {
+        format!(
+            "{lead} we give no guarantee on a first answer. As it stands we expect {text} on the mean, in the worst case."
+        )
+    } else {
+        format!("{lead} no. As it stands we expect {text} on the mean, in the worst case.")
+    })
+}
+
+/// A droplet that is to be removed.
+fn droplet(settled: &Settled) -> Option<String> {
+    let asked = &settled.job.enquiry.asked.droplet;
+    let claim = asked.claim()?;
+    let taken = settled.job.design.train.as_ref().map(|t| t.unit.particulars.model.clone());
+    let lead = format!("Droplets of {} and larger:", typed(claim));
+    let ours = settled.job.design.basis.as_ref().map(|b| show(settled, b.methods.droplet.q.si(), (&UM, &UM)))?;
+    Some(match settled.named.droplet.as_ref()? {
+        None => format!(
+            "{lead} no unit of the range, alone or in parallel, has the plates for that at this flow; we sized for {ours}."
+        ),
+        Some(unit) if Some(unit) == taken.as_ref() => format!("{lead} the unit we offer has the plates for that."),
+        Some(unit) => format!(
+            "{lead} that would ask for {unit}; we sized for {ours} because the limit asks for no more. A droplet size says nothing of what comes out unless it is known which droplets come."
+        ),
+    })
+}

@@ -1,0 +1,116 @@
+//! What is offered, on which condition, and what must change first.
+
+use super::{list, say, show};
+use stillrise_checks::Judged;
+use stillrise_design::train::{Stage, Train};
+use stillrise_design::triage::Weight;
+use stillrise_search::Settled;
+use stillrise_units::catalog::{FT, IN, KG, LB, M, MM};
+use stillrise_units::{Typed, print};
+
+/// The offer; where there is none, nothing: the headline has said why.
+pub(super) fn offer(out: &mut String, settled: &Settled) {
+    let enquiry = &settled.job.enquiry;
+    let Some(train) = &settled.job.design.train else { return };
+    if enquiry.unit_stands() {
+        let name = &train.unit.particulars.model;
+        say(
+            out,
+            &format!(
+                "We offer nothing in place of the unit that stands, {name}, before the tests are made that tell the causes apart; the rating names them."
+            ),
+        );
+        return;
+    }
+    let blocked = settled.job.design.triage.iter().any(|l| l.weight == Weight::Blocks);
+    let condition = settled.pick.as_ref().filter(|pick| !pick.fits).map(|pick| pick.because.clone());
+    let lead = match (condition, blocked, settled.fails()) {
+        (Some(because), ..) => format!("What we would offer on a condition; it is {because}:"),
+        (None, true, _) => {
+            "We would not sell a separator alone for this as it stands. Once the points below are settled, the size would be about:"
+                .to_owned()
+        }
+        (None, false, true) => "The unit that comes nearest; the points below must be settled first:".to_owned(),
+        (None, false, false) => "What we would offer:".to_owned(),
+    };
+    list(out, &lead, false, &facts(settled, train));
+}
+
+/// Size, weight, price, delivery, and what is needed beside.
+fn facts(settled: &Settled, train: &Train) -> Vec<String> {
+    let p = &train.unit.particulars;
+    let n = train.count.q.si();
+    let each = if n > 1.0 { " each" } else { "" };
+    let f = &train.unit.frame;
+    let mut facts =
+        vec![if n > 1.0 { format!("{} x {}, side by side", print::digits(n, 2), p.model) } else { p.model.clone() }];
+    match p.shipping {
+        Some([l, w, h]) => facts.push(format!(
+            "shipping size{each} {} x {} x {}",
+            show(settled, l.q.si(), (&IN, &MM)),
+            show(settled, w.q.si(), (&IN, &MM)),
+            show(settled, h.q.si(), (&IN, &MM))
+        )),
+        None => facts.push(format!(
+            "inside{each} {} x {}, walls {} high",
+            show(settled, f.length.q.si(), (&FT, &M)),
+            show(settled, f.width.q.si(), (&FT, &M)),
+            show(settled, f.height.q.si(), (&FT, &M))
+        )),
+    }
+    if let Some(weight) = p.empty_weight {
+        facts.push(format!("weight empty{each} {}", show(settled, weight.q.si(), (&LB, &KG))));
+    }
+    let beside: Vec<&Stage> = train.stages.iter().filter(|s| s.asked_for).collect();
+    let without = if beside.is_empty() {
+        "without freight and installation"
+    } else {
+        "without freight, installation and what is needed beside it"
+    };
+    facts.push(match &p.price {
+        Some((price, currency)) if n > 1.0 => format!(
+            "budget {} {currency} for all, {} {currency} each, {without}",
+            print::digits(price * n, 3),
+            print::digits(*price, 3)
+        ),
+        Some((price, currency)) => format!("budget {} {currency}, {without}", print::digits(*price, 3)),
+        None => "budget: to follow, the unit is made to measure".to_owned(),
+    });
+    if let Some(time) = &p.lead_time {
+        facts.push(format!("delivery {time}"));
+    }
+    facts.extend(beside.iter().map(|s| {
+        let size = s.size.as_ref().map_or_else(String::new, |(label, value, units)| match value {
+            stillrise_handbook::page::Arg::Number(si) => format!(", {label} {}", show(settled, *si, *units)),
+            _ => String::new(),
+        });
+        format!("needed beside it, not in this budget: {}{size}", s.name)
+    }));
+    facts
+}
+
+/// What the headline and the triage have said, and what only the calculation's reader understands, is not said again.
+const SAID: &[&str] = &[
+    "not-a-gravity-duty",
+    "only-partly-gravity",
+    "limit-it-cannot-touch",
+    "limit-not-shown",
+    "promise-under-floor",
+    "emulsion-above-limit",
+    "chain-stopped",
+];
+
+/// What must change or be settled.
+pub(super) fn must_change(settled: &Settled) -> Vec<String> {
+    let mut lines: Vec<String> = settled
+        .job
+        .design
+        .triage
+        .iter()
+        .filter(|l| l.weight >= Weight::Partly)
+        .map(|l| format!("{}: {}", crate::summary::capital(&l.subject), l.could))
+        .collect();
+    let open = |v: &&Judged| v.stands_failed() && !SAID.contains(&v.rule.id);
+    lines.extend(settled.verdicts.iter().filter(open).map(|v| format!("{}: {}.", v.rule.title, v.verdict.says())));
+    lines
+}

@@ -1,0 +1,126 @@
+//! Other trains than the one asked for, each worked through: one pump only, evened out to the cap, rain and wash water
+//! apart, two units in parallel.
+
+use crate::pick::{Pick, effluent, pick};
+use crate::side_by_side::side_by_side;
+use crate::words;
+use stillrise_design::enquiry::Enquiry;
+use stillrise_design::enquiry::range::Range;
+use stillrise_design::job::{Design, begin, complete};
+use stillrise_design::performance::Depth;
+use stillrise_design::performance::limit::Word;
+use stillrise_design::{Ledger, Off, WhatIf};
+use stillrise_units::Concentration;
+
+/// In what an alternative differs from what was asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Change {
+    /// The pumps are interlocked so that one runs at a time.
+    OnePump,
+    /// The pumps pass no more than the flow cap; the rest waits in an equalisation.
+    Capped,
+    /// Rain is kept out; wash water alone is treated.
+    RainKeptOut,
+    /// Wash water goes elsewhere; rain alone is treated.
+    WashApart,
+    /// Two units in parallel in place of one.
+    TwoInParallel,
+}
+
+impl Change {
+    /// All, in the order of print.
+    pub const ALL: [Change; 5] =
+        [Change::OnePump, Change::Capped, Change::RainKeptOut, Change::WashApart, Change::TwoInParallel];
+
+    /// In a few words.
+    #[must_use]
+    pub fn text(self) -> &'static str {
+        match self {
+            Change::OnePump => "one pump at a time, interlocked",
+            Change::Capped => "evened out to the flow cap, equalisation ahead",
+            Change::RainKeptOut => "wash water alone, rain kept out",
+            Change::WashApart => "rain alone, wash water treated apart",
+            Change::TwoInParallel => "two units in parallel",
+        }
+    }
+
+    /// The enquiry with this change; `None` where it makes no sense.
+    fn made(self, e: &Enquiry, taken: Option<&Pick>) -> Option<Enquiry> {
+        let mut other = e.clone();
+        match self {
+            Change::OnePump if e.inlet.rate.items.len() > 1 && e.inlet.together != Some(false) => {
+                other.inlet.together = Some(false);
+            }
+            Change::Capped => {
+                let cap = e.outlet.flow_cap.q()?;
+                let written = e.outlet.flow_cap.claim()?.written.clone();
+                if !e.inlet.rate.items.iter().any(|(rate, _)| *rate > cap) {
+                    return None;
+                }
+                other.inlet.rate.items = vec![(cap, written)];
+                other.inlet.together = Some(false);
+            }
+            Change::RainKeptOut if !e.surfaces.is_empty() && !e.streams.is_empty() => {
+                other.surfaces.clear();
+                other.rain = None;
+                other.rain_table = None;
+            }
+            Change::WashApart if !e.surfaces.is_empty() && !e.streams.is_empty() => {
+                other.streams.clear();
+                other.chemicals.clear();
+            }
+            Change::TwoInParallel if e.unit.count.is_none() && taken.is_some_and(|pick| pick.count == 1) => {
+                other.unit.count = Some(2);
+            }
+            _ => return None,
+        }
+        Some(other)
+    }
+}
+
+/// Another train, worked through.
+#[derive(Debug, Clone)]
+pub struct Alternative {
+    /// In what it differs.
+    pub change: Change,
+    /// The unit; `None` where nothing fits.
+    pub pick: Option<Pick>,
+    /// Its name.
+    pub unit: String,
+    /// What follows from it.
+    pub design: Design,
+    /// Total oil out, expected, in the worst case.
+    pub effluent: Option<Concentration>,
+    /// The word on each limit, everything heard.
+    pub words: Vec<Word>,
+}
+
+/// All alternatives that make sense, worked through.
+#[must_use]
+pub fn alternatives(enquiry: &Enquiry, range: &Range, taken: Option<&Pick>) -> Vec<Alternative> {
+    // A unit that stands is rated; nothing is offered in its place here.
+    if enquiry.unit_stands() {
+        return Vec::new();
+    }
+    let made: Vec<(Change, Enquiry)> =
+        Change::ALL.iter().filter_map(|change| Some((*change, change.made(enquiry, taken)?))).collect();
+    side_by_side(made.len(), 1, || (), |k, ()| worked(made[k].0, &made[k].1, range))
+}
+
+fn worked(change: Change, enquiry: &Enquiry, range: &Range) -> Alternative {
+    let nothing = WhatIf::default();
+    let begun = begin(&mut Off, &nothing, enquiry);
+    let (found, _) = pick(enquiry, range, &nothing, &begun, None);
+    let Some(found) = found else {
+        let unit = "nothing fits".to_owned();
+        return Alternative { change, pick: None, unit, design: begun, effluent: None, words: Vec::new() };
+    };
+    let mut ledger = Ledger::default();
+    let begun = begin(&mut ledger, &nothing, enquiry);
+    let source = found.source(enquiry, range);
+    let design = complete(&mut ledger, &nothing, enquiry, begun, &source, found.count, Depth::Limits);
+    let heard = words::hear(enquiry, &design, &ledger, &nothing);
+    let words = heard.map(|heard| words::words(enquiry, &design, &heard)).unwrap_or_default();
+    let unit = found.name(range);
+    Alternative { change, unit, effluent: effluent(&design), words, design, pick: Some(found) }
+}

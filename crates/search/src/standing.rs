@@ -1,0 +1,72 @@
+//! Questions that every desk asks where nobody said: they rest on no assumption with a range, and their answer can turn
+//! the job.
+
+use stillrise_design::enquiry::Enquiry;
+use stillrise_design::enquiry::blocks::Receiver;
+use stillrise_handbook::fluids::chemicals::{Effect, chemical};
+use stillrise_handbook::fluids::pollutants::{Gravity, pollutant};
+
+/// A question that stands until it is answered.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Standing {
+    /// The key of the enquiry that takes the answer.
+    pub key: String,
+    /// What is asked.
+    pub asks: Asks,
+}
+
+/// What is asked.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Asks {
+    /// The safety data sheet of a product of unknown kind, or one that emulsifies.
+    DataSheet(String),
+    /// Which cleaner goes into a wash water of which none was named.
+    Cleaner,
+    /// Whether rain is allowed in the sewer.
+    RainInSewer,
+    /// Which gallon is meant.
+    Gallon,
+    /// Where the water goes.
+    Receiver,
+    /// What a limit on oil counts, by which method; the pollutant as the enquiry has it.
+    Method(String),
+    /// Who sets a limit.
+    Authority(String),
+}
+
+/// The questions that stand, those first that can turn the job.
+#[must_use]
+pub fn standing(e: &Enquiry) -> Vec<Standing> {
+    let mut out = Vec::new();
+    let mut ask = |key: &str, asks: Asks| out.push(Standing { key: key.to_owned(), asks });
+    for (i, block) in e.chemicals.iter().enumerate() {
+        let name = block.product.clone().unwrap_or_else(|| format!("product {}", i + 1));
+        let known = block.kind.as_deref().and_then(chemical);
+        if block.data_sheet.is_none() && known.is_none_or(|row| row.effect == Effect::Emulsifies) {
+            ask(&format!("chemical \"{name}\".data_sheet"), Asks::DataSheet(name.clone()));
+        }
+    }
+    if e.chemicals.is_empty() && !e.streams.is_empty() {
+        ask("chemical", Asks::Cleaner);
+    }
+    let sewer = e.outlet.to.0 == Some(Receiver::SanitarySewer);
+    if sewer && !e.surfaces.is_empty() && e.outlet.rain_allowed.is_none() {
+        ask("outlet.rain_allowed", Asks::RainInSewer);
+    }
+    if e.outlet.to.0.is_none() && !e.unit_stands() {
+        ask("outlet.to", Asks::Receiver);
+    }
+    if e.head.gallon.0.is_none() && e.notes.iter().any(|(_, note)| note.contains("nobody said which gallon")) {
+        ask("enquiry.gallon", Asks::Gallon);
+    }
+    for block in &e.limits {
+        let Some(row) = block.pollutant.as_deref().and_then(pollutant) else { continue };
+        if row.gravity == Gravity::Touches && block.method.is_none() {
+            ask(&format!("limit \"{}\".method", row.word), Asks::Method(row.title.to_owned()));
+        }
+        if block.authority.is_none() {
+            ask(&format!("limit \"{}\".authority", row.word), Asks::Authority(row.title.to_owned()));
+        }
+    }
+    out
+}
