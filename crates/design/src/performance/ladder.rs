@@ -4,6 +4,7 @@
 
 use super::State;
 use super::grades::{Grade, grades};
+use super::just_met::{JustMet, just_met};
 use super::passage::{Fixed, Passage};
 use super::removal::{Removal, out, total};
 use crate::basis::Basis;
@@ -46,17 +47,19 @@ pub struct Band {
 pub struct Point<Q> {
     /// What was changed.
     pub at: Val<Q>,
+    /// Share of the free oil left.
+    pub left: Val<Ratio>,
     /// Total oil out, as expected.
     pub expected: Val<Concentration>,
 }
 
-/// The median droplet at which a limit is just met.
-#[derive(Debug, Clone)]
-pub struct JustMet {
-    /// Which limit, by its place in the basis.
-    pub limit: usize,
-    /// The median; `None` when none between a tenth and ten times the basis' median does it.
-    pub d50: Option<Val<Length>>,
+impl<Q: Copy> Point<Q> {
+    fn at<T: Trail>(t: &mut T, what: &str, at: Val<Q>, p: &Passage, like: &Removal) -> Result<Self, Stop> {
+        let left = p.left(t, &format!("free oil left, {what}"))?;
+        let free = out(t, &format!("free oil out, {what}"), &like.content, left);
+        let expected = total(t, &format!("total oil out, {what}"), &like.content, free);
+        Ok(Self { at, left, expected })
+    }
 }
 
 /// The ladder.
@@ -81,7 +84,7 @@ pub struct Ladder {
     pub by_temperature: Vec<Point<Temperature>>,
     /// Against the median droplet.
     pub by_median: Vec<Point<Length>>,
-    /// Medians at which the limits are just met.
+    /// Flow, temperature and median at which each limit is just met.
     pub just_met: Vec<JustMet>,
 }
 
@@ -123,7 +126,11 @@ pub fn ladder<T: Trail>(
     let by_temperature = by_temperature(t, basis, worst)?;
     t.section(format_args!("{STUDY}, droplet size: {place}, end of interval"));
     let by_median = by_median(t, worst)?;
-    let just_met = limits.iter().filter(|l| l.predicted).map(|l| just_met(t, worst, l)).collect::<Result<_, _>>()?;
+    let just_met = limits
+        .iter()
+        .filter(|l| l.predicted)
+        .map(|l| just_met(t, basis, unit, fixed, worst, l))
+        .collect::<Result<_, _>>()?;
     Ok(Ladder {
         bands: [clean, end],
         grades,
@@ -138,7 +145,12 @@ pub fn ladder<T: Trail>(
     })
 }
 
-fn effluent<T: Trail>(t: &mut T, what: &str, p: &Passage, like: &Removal) -> Result<Val<Concentration>, Stop> {
+pub(super) fn effluent<T: Trail>(
+    t: &mut T,
+    what: &str,
+    p: &Passage,
+    like: &Removal,
+) -> Result<Val<Concentration>, Stop> {
     let left = p.left(t, &format!("free oil left, {what}"))?;
     let free = out(t, &format!("free oil out, {what}"), &like.content, left);
     Ok(total(t, &format!("total oil out, {what}"), &like.content, free))
@@ -228,7 +240,7 @@ fn by_flow<T: Trail>(
         let at = given(t, "share of the flow", Some(SHARE), ratio(share), "table of flows", &text);
         let flow: Val<Flow> = reckon!(t, &format!("flow, {text} of {}", case.name), [GPM, M3_H], (flow = worst.flow, share = at) flow * share);
         let p = Passage::new(t, basis, &train.unit, fixed, flow, (worst.season, State::End))?;
-        points.push(Point { at, expected: effluent(t, &format!("at {text} of the flow"), &p, worst)? });
+        points.push(Point::at(t, &format!("at {text} of the flow"), at, &p, worst)?);
     }
     Ok(points)
 }
@@ -259,7 +271,7 @@ fn by_temperature<T: Trail>(t: &mut T, basis: &Basis, worst: &Removal) -> Result
             temperature: at,
             ..worst.passage.clone()
         };
-        points.push(Point { at, expected: effluent(t, "at this temperature", &p, worst)? });
+        points.push(Point::at(t, "at this temperature", at, &p, worst)?);
     }
     Ok(points)
 }
@@ -275,53 +287,7 @@ fn by_median<T: Trail>(t: &mut T, worst: &Removal) -> Result<Vec<Point<Length>>,
         let share = given(t, "multiple of the median", Some((&ONE, &ONE)), ratio(multiple), "table of medians", &text);
         let at = reckon!(t, "volume median diameter", [UM, UM], (d50 = base, share = share) d50 * share);
         let p = Passage { d50: at, ..worst.passage.clone() };
-        points.push(Point { at, expected: effluent(t, &format!("at {text} of the median"), &p, worst)? });
+        points.push(Point::at(t, &format!("at {text} of the median"), at, &p, worst)?);
     }
     Ok(points)
-}
-
-/// The median at which a limit is just met, to one part in a thousand.
-fn just_met<T: Trail>(t: &mut T, worst: &Removal, limit: &super::limit::LimitVerdict) -> Result<JustMet, Stop> {
-    let base = worst.passage.d50;
-    if !worst.passage.table.q.0.is_empty() {
-        return Ok(JustMet { limit: limit.limit, d50: None });
-    }
-    let at = |d50: Length| -> Result<f64, Stop> {
-        let off = &mut crate::provenance::Off;
-        let p = Passage { d50: Val { q: d50, at: base.at }, ..worst.passage.clone() };
-        let left = p.left(off, "")?.q.si();
-        let c = &worst.content;
-        Ok(c.free.q.si() * left + c.emulsified.q.si() + c.dissolved.q.si())
-    };
-    let goal = limit.mean_that_meets.q.si();
-    let (mut fine, mut coarse) = (base.q * 0.1, base.q * 10.0);
-    // A median beyond what the formula takes is no answer either.
-    let (Ok(at_coarse), Ok(at_fine)) = (at(coarse), at(fine)) else {
-        return Ok(JustMet { limit: limit.limit, d50: None });
-    };
-    if at_coarse > goal || at_fine <= goal {
-        return Ok(JustMet { limit: limit.limit, d50: None });
-    }
-    for _ in 0..60 {
-        let middle = Length::from_si(stillrise_units::math::sqrt(fine.si() * coarse.si()));
-        if at(middle)? > goal {
-            fine = middle;
-        } else {
-            coarse = middle;
-        }
-        if coarse / fine < ratio(1.001) {
-            break;
-        }
-    }
-    let d50 = choose(
-        t,
-        "median at which the limit is just met",
-        Some(SIZE),
-        coarse,
-        "medians from a tenth to ten times the one of the basis",
-        "halved until the effluent meets the limit, all else as in the case; the line below works it",
-        &[base.at, limit.mean_that_meets.at],
-    );
-    effluent(t, "at the median that just meets the limit", &Passage { d50, ..worst.passage.clone() }, worst)?;
-    Ok(JustMet { limit: limit.limit, d50: Some(d50) })
 }

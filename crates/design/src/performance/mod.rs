@@ -4,6 +4,7 @@
 pub mod grades;
 pub mod grains;
 pub mod hydraulics;
+pub mod just_met;
 pub mod keeps;
 pub mod ladder;
 pub mod levels;

@@ -165,16 +165,22 @@ pub(super) fn studies(r: &mut Report<'_>, l: &Ladder, worst: &Removal, charts: &
     for name in ["flow", "temperature", "droplets"] {
         chart(r, charts, name);
     }
-    let mut table =
-        Table::new([wide("Changed", 1.0), wide("To", 1.0), number("Total oil out", "mg/L"), number("No.", "")]);
+    let mut table = Table::new([
+        wide("Changed", 1.0),
+        wide("To", 1.0),
+        number("Free oil left", "%"),
+        number("Total oil out", "mg/L"),
+        number("No.", ""),
+    ]);
     let at = l.by_flow.iter().map(|p| p.expected.at);
     let at = at.chain(l.by_temperature.iter().map(|p| p.expected.at)).chain(l.by_median.iter().map(|p| p.expected.at));
-    for ((what, to, c), at) in moves(settled, l).into_iter().zip(at) {
-        table.row([super::capital(what), to, brief(c, Some(worst.content.total.q)), r.no(at)]);
+    for (m, at) in moves(settled, l).into_iter().zip(at) {
+        let total = brief(m.total, Some(worst.content.total.q));
+        table.row([super::capital(m.what), m.to, crate::summary::ladder::free(m.left), total, r.no(at)]);
     }
     r.out.table(&table);
     for text in just_met(settled, l) {
-        r.out.lead("Margin in droplet size:", &text);
+        r.out.lead("Margins:", &text);
     }
     let mut table = Table::new([wide("Tank alone, by model", 1.6), number("Free oil left", "%"), number("No.", "")]);
     for (model, left) in &l.tanks {

@@ -28,9 +28,9 @@ pub(super) fn ladder(ledger: &Ledger, l: &Ladder, system: System) -> Value {
         })).collect::<Vec<_>>(),
         "total_oil_out": { "without_mesh": v(l.without_mesh.at), "with_mesh": l.with_mesh.map(|m| v(m.at)), "with_retention_zone": l.with_retention.map(|m| v(m.at)) },
         "free_left_behind_tank": l.tanks.iter().map(|(model, left)| json!({ "model": model.word(), "left": v(left.at) })).collect::<Vec<_>>(),
-        "against_flow": l.by_flow.iter().map(|p| json!({ "flow": v(p.at.at), "total_oil_out": v(p.expected.at) })).collect::<Vec<_>>(),
-        "against_temperature": l.by_temperature.iter().map(|p| json!({ "temperature": v(p.at.at), "total_oil_out": v(p.expected.at) })).collect::<Vec<_>>(),
-        "against_median": l.by_median.iter().map(|p| json!({ "d50": v(p.at.at), "total_oil_out": v(p.expected.at) })).collect::<Vec<_>>(),
-        "just_met": l.just_met.iter().map(|j| json!({ "limit": j.limit, "d50": j.d50.map(|d| v(d.at)) })).collect::<Vec<_>>(),
+        "against_flow": l.by_flow.iter().map(|p| json!({ "flow": v(p.at.at), "free_oil_left": v(p.left.at), "total_oil_out": v(p.expected.at) })).collect::<Vec<_>>(),
+        "against_temperature": l.by_temperature.iter().map(|p| json!({ "temperature": v(p.at.at), "free_oil_left": v(p.left.at), "total_oil_out": v(p.expected.at) })).collect::<Vec<_>>(),
+        "against_median": l.by_median.iter().map(|p| json!({ "d50": v(p.at.at), "free_oil_left": v(p.left.at), "total_oil_out": v(p.expected.at) })).collect::<Vec<_>>(),
+        "just_met": l.just_met.iter().map(|j| json!({ "limit": j.limit, "flow": j.flow.at().map(|x| v(x.at)), "temperature": j.temperature.at().map(|x| v(x.at)), "d50": j.d50.at().map(|x| v(x.at)) })).collect::<Vec<_>>(),
     })
 }

@@ -3,10 +3,11 @@
 use super::{section, total_out};
 use crate::render::text::{Table, hang};
 use stillrise_design::performance::Performance;
+use stillrise_design::performance::just_met::{JustMet, Margin};
 use stillrise_design::performance::ladder::{Band, Ladder, STAGES};
 use stillrise_search::Settled;
 use stillrise_units::catalog::{DEG_C, DEG_F, PERCENT, UM};
-use stillrise_units::{Concentration, Typed, print};
+use stillrise_units::{Concentration, Ratio, Typed, print};
 
 pub(super) fn ladder(out: &mut String, settled: &Settled, width: usize) {
     let Some(p) = &settled.job.design.performance else { return };
@@ -24,9 +25,9 @@ pub(super) fn ladder(out: &mut String, settled: &Settled, width: usize) {
     out.push_str(&section("Free oil left behind each stage, % of what arrives, at the end of the interval"));
     out.push_str(&bands(&l.bands[1]).render(width));
     out.push_str(&section("What moves it, total oil out, mg/L"));
-    let mut table = Table::new(["changed", "to", "mg/L"]);
-    for (what, to, c) in moves(settled, l) {
-        table.row([what.to_owned(), to, total_out(c, influent)]);
+    let mut table = Table::new(["changed", "to", "free oil left, %", "mg/L"]);
+    for m in moves(settled, l) {
+        table.row([m.what.to_owned(), m.to, free(m.left), total_out(m.total, influent)]);
     }
     out.push_str(&table.render(width));
     for text in just_met(settled, l) {
@@ -96,14 +97,36 @@ pub(crate) fn bands(bands: &[Band]) -> Table {
     table
 }
 
-/// The effluent with one thing changed: what, to what, total oil out.
-pub(crate) fn moves(settled: &Settled, l: &Ladder) -> Vec<(&'static str, String, Concentration)> {
+/// One thing changed.
+pub(crate) struct Moved {
+    /// What.
+    pub what: &'static str,
+    /// To what.
+    pub to: String,
+    /// Share of the free oil left: moves even where the floor hides the total.
+    pub left: f64,
+    /// Total oil out.
+    pub total: Concentration,
+}
+
+/// A share of the free oil in print.
+pub(crate) fn free(left: f64) -> String {
+    print::digits(PERCENT.from_si(left), 2)
+}
+
+/// The effluent with one thing changed.
+pub(crate) fn moves(settled: &Settled, l: &Ladder) -> Vec<Moved> {
     let system = settled.job.enquiry.system();
     let temperature = system.pick((&DEG_F, &DEG_C));
-    let flow = l.by_flow.iter().map(|p| ("flow", format!("{:.0} %", p.at.q.value * 100.0), p.expected.q));
-    let water =
-        l.by_temperature.iter().map(move |p| ("temperature", print::with_unit(p.at.q.si(), temperature), p.expected.q));
-    let median = l.by_median.iter().map(|p| ("median droplet", print::with_unit(p.at.q.si(), &UM), p.expected.q));
+    let moved = |what, to, left: Ratio, total| Moved { what, to, left: left.si(), total };
+    let flow =
+        l.by_flow.iter().map(|p| moved("flow", format!("{:.0} %", p.at.q.value * 100.0), p.left.q, p.expected.q));
+    let water = l
+        .by_temperature
+        .iter()
+        .map(|p| moved("temperature", print::in_prose(p.at.q.si(), temperature), p.left.q, p.expected.q));
+    let median =
+        l.by_median.iter().map(|p| moved("median droplet", print::in_prose(p.at.q.si(), &UM), p.left.q, p.expected.q));
     flow.chain(water).chain(median).collect()
 }
 
@@ -114,22 +137,50 @@ fn peak(settled: &Settled, limit: usize) -> String {
     if times > 1.0 { format!(" (the influent at {} times its mean)", print::digits(times, 3)) } else { String::new() }
 }
 
-/// The margin in droplet size, limit by limit.
+/// The margins in flow, temperature and droplet size, limit by limit.
 pub(crate) fn just_met(settled: &Settled, l: &Ladder) -> Vec<String> {
-    let Some(basis) = &settled.job.design.basis else { return Vec::new() };
-    let now = print::with_unit(basis.droplets.d50.q.si(), &UM);
-    let one = |j: &stillrise_design::performance::ladder::JustMet| {
+    let (Some(basis), Some(worst)) =
+        (&settled.job.design.basis, settled.job.design.performance.as_ref().and_then(|p| p.worst()))
+    else {
+        return Vec::new();
+    };
+    let system = settled.job.enquiry.system();
+    let degrees = system.pick((&DEG_F, &DEG_C));
+    let one = |j: &JustMet| {
         let title = basis.limits[j.limit].pollutant.title;
-        match j.d50 {
-            Some(d50) => format!(
-                "The limit on {title} is just met, as expected and on the footing it is held on{}, with a median droplet of {}; the basis has {now}.",
-                peak(settled, j.limit),
-                print::with_unit(d50.q.si(), &UM)
-            ),
-            None => format!(
-                "No median droplet between a tenth and ten times that of the basis, {now}, makes the limit on {title} just met: droplet size does not decide it."
-            ),
-        }
+        let flow = margin(&j.flow, "whatever the flow", |q| {
+            format!("{} of the flow of {}", print::in_prose(q.si(), &PERCENT), worst.case)
+        });
+        let water = margin(&j.temperature, "at any temperature", |q| {
+            format!(
+                "water of {} (the basis has {})",
+                print::in_prose(q.si(), degrees),
+                print::in_prose(worst.passage.temperature.q.si(), degrees)
+            )
+        });
+        let median = margin(&j.d50, "whatever the droplets", |q| {
+            format!(
+                "a median droplet of {} (the basis has {})",
+                print::in_prose(q.si(), &UM),
+                print::in_prose(worst.passage.d50.q.si(), &UM)
+            )
+        });
+        let all: Vec<String> = [flow, water, median].into_iter().flatten().collect();
+        format!(
+            "The limit on {title} is just met, as expected and on the footing it is held on{}, one thing changed at a time: {}.",
+            peak(settled, j.limit),
+            all.join("; ")
+        )
     };
     l.just_met.iter().map(one).collect()
+}
+
+/// A margin in words; nothing where it was not asked.
+fn margin<Q: Copy>(found: &Margin<Q>, any: &str, at: impl Fn(Q) -> String) -> Option<String> {
+    match found {
+        Margin::At(value) => Some(format!("with {}", at(value.q))),
+        Margin::Always => Some(format!("met {any} between the ends that were tried")),
+        Margin::Never => Some(format!("not met {any} between the ends that were tried")),
+        Margin::Untried => None,
+    }
 }

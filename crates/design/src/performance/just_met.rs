@@ -1,0 +1,215 @@
+//! The flow, the temperature and the median droplet at which a limit is just met: what still tells sizes apart where
+//! the published floor hides every number of the effluent.
+
+use super::State;
+use super::ladder::effluent;
+use super::limit::LimitVerdict;
+use super::passage::{Fixed, Passage};
+use super::removal::Removal;
+use crate::basis::Basis;
+use crate::basis::fluids::{self, Season};
+use crate::provenance::{Node, Off, Pair, Stop, Trail, Val, choose};
+use crate::reckon;
+use crate::train::unit::Unit;
+use stillrise_handbook::fluids::oil_density;
+use stillrise_handbook::page::Argument;
+use stillrise_units::catalog::{DEG_C, DEG_F, PERCENT, UM};
+use stillrise_units::math::sqrt;
+use stillrise_units::{Length, Ratio, Temperature, Typed, ratio};
+
+/// Where a limit is just met, all else as in the case.
+#[derive(Debug, Clone, Copy)]
+pub enum Margin<Q> {
+    /// There.
+    At(Val<Q>),
+    /// It is met at all values that were tried.
+    Always,
+    /// It is met at none of them.
+    Never,
+    /// Not asked: a measured distribution has no median to move.
+    Untried,
+}
+
+impl<Q> Margin<Q> {
+    /// The value, if there is one.
+    #[must_use]
+    pub fn at(&self) -> Option<&Val<Q>> {
+        match self {
+            Margin::At(value) => Some(value),
+            _ => None,
+        }
+    }
+}
+
+/// What just meets a limit.
+#[derive(Debug, Clone)]
+pub struct JustMet {
+    /// Which limit, by its place in the basis.
+    pub limit: usize,
+    /// The flow, as a share of the case's.
+    pub flow: Margin<Ratio>,
+    /// The temperature of the water.
+    pub temperature: Margin<Temperature>,
+    /// The median droplet.
+    pub d50: Margin<Length>,
+}
+
+/// Values that are tried: shares of the flow, °C, multiples of the median.
+const FLOWS: (f64, f64) = (0.05, 20.0);
+const CELSIUS: (f64, f64) = (1.0, 60.0);
+const MEDIANS: (f64, f64) = (0.1, 10.0);
+/// Halvings: to some part in a million of the range.
+const STEPS: u32 = 40;
+
+/// What a search found between two ends, of which the first meets the limit if any does.
+enum Found {
+    At(f64),
+    Always,
+    Never,
+}
+
+/// Halves from the end that meets the goal towards the one that misses it.
+fn between(
+    (good, bad): (f64, f64),
+    goal: f64,
+    halve: fn(f64, f64) -> f64,
+    effluent: impl Fn(f64) -> Option<f64>,
+) -> Found {
+    // An end that the formulas have no answer for is no answer either.
+    let (Some(at_good), Some(at_bad)) = (effluent(good), effluent(bad)) else { return Found::Never };
+    if at_bad <= goal {
+        return Found::Always;
+    }
+    if at_good > goal {
+        return Found::Never;
+    }
+    let (mut good, mut bad) = (good, bad);
+    for _ in 0..STEPS {
+        let middle = halve(good, bad);
+        match effluent(middle) {
+            Some(c) if c <= goal => good = middle,
+            Some(_) => bad = middle,
+            None => break,
+        }
+    }
+    Found::At(good)
+}
+
+fn geometric(a: f64, b: f64) -> f64 {
+    sqrt(a * b)
+}
+
+fn arithmetic(a: f64, b: f64) -> f64 {
+    0.5 * (a + b)
+}
+
+/// The removal's passage at another flow.
+fn at_flow<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    unit: &Unit,
+    fixed: &Fixed,
+    worst: &Removal,
+    share: Val<Ratio>,
+) -> Result<Passage, Stop> {
+    let flow =
+        reckon!(t, "flow at which the limit is just met", [GPM, M3_H], (flow = worst.flow, share = share) flow * share);
+    Passage::new(t, basis, unit, fixed, flow, (worst.season, State::End))
+}
+
+/// The same at another temperature.
+fn at_temperature<T: Trail>(t: &mut T, basis: &Basis, worst: &Removal, at: Val<Temperature>) -> Result<Passage, Stop> {
+    let oil = basis.fluids.heaviest(Season::Cold);
+    let water = fluids::water(t, at, basis.fluids.salinity)?;
+    let density = crate::by!(t, "density of the oil", oil_density::density(oil.density_15, at, oil.group))?;
+    Ok(Passage {
+        water: water.density,
+        oil: density,
+        viscosity: water.viscosity,
+        temperature: at,
+        ..worst.passage.clone()
+    })
+}
+
+/// Finds what just meets a limit, one thing at a time.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer at what was found.
+pub fn just_met<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    unit: &Unit,
+    fixed: &Fixed,
+    worst: &Removal,
+    limit: &LimitVerdict,
+) -> Result<JustMet, Stop> {
+    let off = || Off;
+    let goal = limit.mean_that_meets.q.si();
+    let out = |p: &Passage| -> Option<f64> {
+        let left = p.left(&mut off(), "").ok()?.q.si();
+        let c = &worst.content;
+        Some(c.free.q.si() * left + c.emulsified.q.si() + c.dissolved.q.si())
+    };
+    let none = Node::NONE;
+    let flow = between(FLOWS, goal, geometric, |x| {
+        out(&at_flow(&mut off(), basis, unit, fixed, worst, Val { q: ratio(x), at: none }).ok()?)
+    });
+    let warm = (CELSIUS.1, CELSIUS.0);
+    let temperature = between(warm, goal, arithmetic, |c| {
+        out(&at_temperature(&mut off(), basis, worst, Val { q: Temperature::of(c, &DEG_C), at: none }).ok()?)
+    });
+    let base = worst.passage.d50;
+    let measured = !worst.passage.table.q.0.is_empty();
+    let median = (!measured).then(|| {
+        between((MEDIANS.1, MEDIANS.0), goal, geometric, |x| {
+            out(&Passage { d50: Val { q: base.q * x, at: none }, ..worst.passage.clone() })
+        })
+    });
+    let goal = limit.mean_that_meets.at;
+    let flow = settle(t, "share of the flow at which the limit is just met", SHARE, flow, ratio, goal);
+    if let Margin::At(share) = flow {
+        let p = at_flow(t, basis, unit, fixed, worst, share)?;
+        effluent(t, "at the flow that just meets the limit", &p, worst)?;
+    }
+    let celsius = |c: f64| Temperature::of(c, &DEG_C);
+    let label = "temperature at which the limit is just met";
+    let temperature = settle(t, label, (&DEG_F, &DEG_C), temperature, celsius, goal);
+    if let Margin::At(at) = temperature {
+        let p = at_temperature(t, basis, worst, at)?;
+        effluent(t, "at the temperature that just meets the limit", &p, worst)?;
+    }
+    let d50 = match median {
+        None => Margin::Untried,
+        Some(found) => settle(t, "median at which the limit is just met", (&UM, &UM), found, |x| base.q * x, goal),
+    };
+    if let Margin::At(d50) = d50 {
+        let p = Passage { d50, ..worst.passage.clone() };
+        effluent(t, "at the median that just meets the limit", &p, worst)?;
+    }
+    Ok(JustMet { limit: limit.limit, flow, temperature, d50 })
+}
+
+const SHARE: Pair = (&PERCENT, &PERCENT);
+
+fn settle<T: Trail, Q: Argument>(
+    t: &mut T,
+    label: &str,
+    units: Pair,
+    found: Found,
+    of: impl Fn(f64) -> Q,
+    goal: Node,
+) -> Margin<Q> {
+    match found {
+        Found::Always => Margin::Always,
+        Found::Never => Margin::Never,
+        Found::At(x) => Margin::At(choose(
+            t,
+            label,
+            Some(units),
+            of(x),
+            "values tried between two ends",
+            "halved until the effluent meets the limit, all else as in the case; the lines below work it",
+            &[goal],
+        )),
+    }
+}
