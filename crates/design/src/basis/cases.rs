@@ -1,5 +1,8 @@
 //! The cases: which waters coincide, what they come to, and how they are fed.
 
+use super::chemicals::{Dosed, Which};
+use super::ways::{OwnFluids, own_fluids};
+use super::fluids::Fluids;
 use super::waters::{Content, Water};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Feed;
@@ -7,7 +10,7 @@ use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::mixture;
 use stillrise_handbook::separation::pumps::pump;
-use stillrise_units::catalog::{GPM, M3_H, ONE};
+use stillrise_units::catalog::{GPM, M3_H, MG_L, ONE};
 use stillrise_units::{Concentration, Flow, Ratio, Typed, ratio};
 
 /// What kind of event a case is.
@@ -36,12 +39,26 @@ pub struct Case {
     pub kind: Kind,
     /// The waters in it.
     pub parts: Vec<String>,
+    /// The same, as they stand in the enquiry.
+    pub which: Vec<Which>,
     /// Flow that arrives.
     pub inflow: Val<Flow>,
     /// Flow that reaches the unit or units, after pump and flow cap.
     pub feed: Val<Flow>,
-    /// What it carries; nothing for a spill.
+    /// What it carries; nothing for a spill, nor for fire-fighting water of which nobody said it.
     pub content: Option<Content>,
+    /// The droplets it brings, by their place in the basis.
+    pub arrival: usize,
+    /// Water and oil, where they differ from those of the season.
+    pub own: Option<OwnFluids>,
+}
+
+impl Case {
+    /// A case of which nothing but its flow is known.
+    fn of_a_flow(name: String, inflow: Val<Flow>, feed: Val<Flow>) -> Self {
+        let (parts, which) = (Vec::new(), Vec::new());
+        Case { name, kind: Kind::Extra, parts, which, inflow, feed, content: None, arrival: 0, own: None }
+    }
 }
 
 /// How the water is fed.
@@ -157,50 +174,51 @@ pub fn cases<T: Trail>(
     t: &mut T,
     w: &WhatIf,
     e: &Enquiry,
-    fluids: &super::fluids::Fluids,
+    fluids: &Fluids,
+    dosed: &[Dosed],
     waters: &[Water],
     feed: &FeedState,
 ) -> Result<Vec<Case>, Stop> {
     let mut cases = Vec::new();
+    let about = (w, e, fluids);
     let rain: Vec<&Water> = waters.iter().filter(|w| w.is_rain).collect();
     let wet: Vec<&Water> = waters.iter().filter(|w| !w.is_rain && w.with_rain).collect();
     let dry: Vec<&Water> = waters.iter().filter(|w| !w.is_rain).collect();
     if !rain.is_empty() {
-        cases.push(case(t, "storm", Kind::Storm, &rain, feed)?);
+        cases.push(case(t, about, ("storm", Kind::Storm), &rain, feed)?);
         if !wet.is_empty() {
             let all: Vec<&Water> = rain.iter().chain(&wet).copied().collect();
-            cases.push(case(t, "storm and wash", Kind::StormAndWash, &all, feed)?);
+            cases.push(case(t, about, ("storm and wash", Kind::StormAndWash), &all, feed)?);
         }
     }
     if !dry.is_empty() {
         let name = if dry.len() == 1 { dry[0].name.clone() } else { "dry-weather waters together".to_owned() };
-        cases.push(case(t, &name, Kind::Dry, &dry, feed)?);
+        cases.push(case(t, about, (&name, Kind::Dry), &dry, feed)?);
     }
-    for block in &e.cases {
+    for (i, block) in e.cases.iter().enumerate() {
         let name = block.name.clone().unwrap_or_else(|| "extra case".to_owned());
         t.section(&name);
         let Some(flow) = super::stated::stated(t, w, &say!(T, "flow of {name}"), &block.flow) else { continue };
-        let content = match (&block.oil, waters.first()) {
-            (None, Some(first)) => first.content.clone(),
-            _ => super::waters::of_case(t, w, e, fluids, &name, block)?,
-        };
-        let content = Some(content);
+        let content = super::waters::of_case(t, w, e, fluids, dosed, (i, &name))?;
         let fed = fed(t, flow, feed);
-        cases.push(Case { name, kind: Kind::Extra, parts: Vec::new(), inflow: flow, feed: fed, content });
+        cases.push(Case {
+            kind: Kind::Extra,
+            which: vec![Which::Case(i)],
+            content,
+            ..Case::of_a_flow(name, flow, fed)
+        });
     }
     let steady = cases.iter().any(|c| c.content.is_some());
     if !steady && let Some(flow) = super::stated::stated(t, w, "stated design flow", &e.stated.flow).or(feed.pump_flow)
     {
         t.section("stated flow");
-        let content = super::waters::unknown(t, w, e, fluids)?;
+        let content = super::waters::unknown(t, w, e, fluids, dosed)?;
         let fed = fed(t, flow, feed);
         cases.push(Case {
-            name: "stated flow".to_owned(),
             kind: Kind::Stated,
-            parts: Vec::new(),
-            inflow: flow,
-            feed: fed,
+            which: vec![Which::Stated],
             content: Some(content),
+            ..Case::of_a_flow("stated flow".to_owned(), flow, fed)
         });
     }
     if let Some(spill) = &e.spill {
@@ -208,30 +226,35 @@ pub fn cases<T: Trail>(
         if let Some(rate) = super::stated::stated(t, w, "rate of the spill", &spill.rate) {
             let fed = fed(t, rate, feed);
             cases.push(Case {
-                name: "spill".to_owned(),
                 kind: Kind::Spill,
                 parts: vec!["oil".to_owned()],
-                inflow: rate,
-                feed: fed,
-                content: None,
+                ..Case::of_a_flow("spill".to_owned(), rate, fed)
             });
         }
     }
     Ok(cases)
 }
 
-fn case<T: Trail>(t: &mut T, name: &str, kind: Kind, waters: &[&Water], feed: &FeedState) -> Result<Case, Stop> {
+fn case<T: Trail>(
+    t: &mut T,
+    (w, e, fluids): (&WhatIf, &Enquiry, &Fluids),
+    (name, kind): (&str, Kind),
+    waters: &[&Water],
+    feed: &FeedState,
+) -> Result<Case, Stop> {
     t.section(name);
     let first = waters[0];
     let mut flow = first.flow;
     let mut content = first.content.clone();
     for next in &waters[1..] {
+        let heavy = mixed_heavy(t, (flow, &content), next)?;
         let mut mix = |label: &str, a: Val<Concentration>, b: Val<Concentration>| {
             by!(t, label, mixture::concentration(flow, a, next.flow, b))
         };
         content = Content {
             total: mix("total oil, mixed", content.total, next.content.total)?,
             free: mix("free oil, mixed", content.free, next.content.free)?,
+            heavy,
             emulsified: mix("emulsified oil, mixed", content.emulsified, next.content.emulsified)?,
             dissolved: mix("dissolved oil, mixed", content.dissolved, next.content.dissolved)?,
             solids: mix("suspended solids, mixed", content.solids, next.content.solids)?,
@@ -240,13 +263,32 @@ fn case<T: Trail>(t: &mut T, name: &str, kind: Kind, waters: &[&Water], feed: &F
     }
     let fed = fed(t, flow, feed);
     Ok(Case {
-        name: name.to_owned(),
         kind,
         parts: waters.iter().map(|w| w.name.clone()).collect(),
-        inflow: flow,
-        feed: fed,
+        which: waters.iter().map(|w| w.which).collect(),
         content: Some(content),
+        own: own_fluids(t, w, e, fluids, waters)?,
+        ..Case::of_a_flow(name.to_owned(), flow, fed)
     })
+}
+
+/// Free oil that does not rise, of two waters together; `None` where all of it rises in both.
+fn mixed_heavy<T: Trail>(
+    t: &mut T,
+    (flow, content): (Val<Flow>, &Content),
+    next: &Water,
+) -> Result<Option<Val<Concentration>>, Stop> {
+    if content.heavy.is_none() && next.content.heavy.is_none() {
+        return Ok(None);
+    }
+    let mut part = |heavy: Option<Val<Concentration>>| {
+        heavy.unwrap_or_else(|| {
+            let (label, units) = ("free oil as heavy as the water", Some((&MG_L, &MG_L) as crate::provenance::Pair));
+            given(t, label, units, Concentration::from_si(0.0), "definition", "all of it rises")
+        })
+    };
+    let (a, b) = (part(content.heavy), part(next.content.heavy));
+    by!(t, "free oil as heavy as the water, mixed", mixture::concentration(flow, a, next.flow, b)).map(Some)
 }
 
 /// What reaches the unit: a pump sets its own flow; by gravity the cap, if there is one, holds back.

@@ -80,6 +80,10 @@ impl OilState {
     }
 }
 
+/// How much lighter than the water an oil must be, as a share of the water's density, to be said to rise: with less,
+/// temperature or salt decide whether it rises at all. Our proposal.
+const LEAST_LIGHTER: f64 = 0.02;
+
 /// Water and oils.
 #[derive(Debug, Clone)]
 pub struct Fluids {
@@ -104,7 +108,14 @@ impl Fluids {
             Season::Warm => &self.warm,
         }
     }
-    /// The heaviest oil in a season: slowest to rise.
+    /// Whether an oil rises in the coldest water, and not hardly.
+    #[must_use]
+    pub fn rises(&self, oil: &OilState) -> bool {
+        let water = self.cold.density.q;
+        water - oil.cold.q > water * LEAST_LIGHTER
+    }
+    /// The heaviest oil in a season, slowest to rise; of several, those that do not rise at all are left out, unless none
+    /// does.
     #[must_use]
     pub fn heaviest(&self, season: Season) -> &OilState {
         self.extreme(season, |a, b| a > b)
@@ -115,8 +126,10 @@ impl Fluids {
         self.extreme(season, |a, b| a < b)
     }
     fn extreme(&self, season: Season, beats: impl Fn(Density, Density) -> bool) -> &OilState {
-        let mut best = &self.oils[0];
-        for oil in &self.oils {
+        let some = self.oils.iter().any(|oil| self.rises(oil));
+        let mut oils = self.oils.iter().filter(|oil| !some || self.rises(oil));
+        let mut best = oils.next().unwrap_or(&self.oils[0]);
+        for oil in oils {
             if beats(oil.density(season).q, best.density(season).q) {
                 best = oil;
             }

@@ -1,6 +1,7 @@
 //! The basis: what the unit is designed for.
 
 pub mod cases;
+pub mod chemicals;
 pub mod droplets;
 pub mod fluids;
 pub mod limits;
@@ -9,6 +10,7 @@ pub mod solids;
 pub mod stated;
 pub mod storm;
 pub mod waters;
+pub mod ways;
 
 use crate::enquiry::Enquiry;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
@@ -76,15 +78,19 @@ pub struct Basis {
     pub fluids: fluids::Fluids,
     /// The design storm, if rain falls on the unit's surfaces.
     pub storm: Option<storm::Storm>,
+    /// Chemicals, and the waters they go into.
+    pub dosed: Vec<chemicals::Dosed>,
     /// All waters.
     pub waters: Vec<waters::Water>,
     /// How the water is fed.
     pub feed: cases::FeedState,
     /// The cases.
     pub cases: Vec<cases::Case>,
-    /// Droplets at the unit.
+    /// Droplets by case.
+    pub arrivals: Vec<ways::Arrival>,
+    /// Droplets at the unit: the finest that any case brings.
     pub droplets: droplets::Droplets,
-    /// What pumps, valves and pipes on the way do to them.
+    /// What pumps, valves and pipes on the way do to these.
     pub shear: Option<shear::Shear>,
     /// Solids.
     pub solids: solids::Solids,
@@ -129,10 +135,14 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     let methods = methods(t, w, e);
     let fluids = fluids::fluids(t, w, e)?;
     let storm = storm::storm(t, w, e)?;
-    let waters = waters::waters(t, w, e, &fluids, storm.as_ref())?;
+    let dosed = chemicals::chemicals(t, w, e);
+    let waters = waters::waters(t, w, e, &fluids, &dosed, storm.as_ref())?;
     let feed = cases::feed(t, w, e);
-    let cases = cases::cases(t, w, e, &fluids, &waters, &feed)?;
-    let (droplets, shear) = droplets::droplets(t, w, e, &fluids, &feed)?;
+    let mut cases = cases::cases(t, w, e, &fluids, &dosed, &waters, &feed)?;
+    let arrivals = ways::arrivals(t, w, e, &fluids, &dosed, &feed, &mut cases)?;
+    let finest = arrivals.iter().min_by(|a, b| a.droplets.d50.q.si().total_cmp(&b.droplets.d50.q.si()));
+    let nothing = || Stop { doing: "droplets".to_owned(), reason: "no water brings any".to_owned() };
+    let ways::Arrival { droplets, shear, .. } = finest.cloned().ok_or_else(nothing)?;
     let (solids, oil_on_solids) = solids::solids(t, w, e, &fluids)?;
     let spill = spill(t, w, e);
     let limits = limits::limits(t, w, e)?;
@@ -155,9 +165,11 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     Ok(Basis {
         fluids,
         storm,
+        dosed,
         waters,
         feed,
         cases,
+        arrivals,
         droplets,
         shear,
         solids,

@@ -2,18 +2,20 @@
 //! pipes that the enquiry names. The hardest of them decides.
 
 use super::cases::FeedState;
+use super::droplets::Way;
 use super::fluids::{Fluids, OilState};
 use super::stated::{standby, stated, stated_or};
 use crate::enquiry::Enquiry;
+use crate::enquiry::blocks::Stream;
+use crate::enquiry::chemicals::same;
 use crate::enquiry::shear::{ShearBlock, ShearKind};
 use crate::provenance::{Stop, Trail, Val, WhatIf, assume, choose, given};
 use crate::{by, reckon, say};
-use stillrise_handbook::fluids::chemicals::chemical;
 use stillrise_handbook::hydraulics::fittings::fitting_of;
 use stillrise_handbook::hydraulics::{circle_area, colebrook, laminar_friction, mean_velocity, pipe_reynolds};
 use stillrise_handbook::separation::pumps::pump;
 use stillrise_handbook::separation::{hinze_droplet, pipe_dissipation, valve_dissipation, viscous_hinze};
-use stillrise_units::catalog::{MN_M, ONE, UM, W_KG};
+use stillrise_units::catalog::{ONE, UM, W_KG};
 use stillrise_units::{Dissipation, Length, Pressure, Ratio, SurfaceTension, Typed, Viscosity, ratio};
 
 /// One place where droplets may break.
@@ -68,23 +70,32 @@ struct Broken<'a> {
     thick: Option<(Val<Viscosity>, Val<Ratio>)>,
 }
 
+/// What stands on the way of a water: what its stream names, and what no stream names.
+pub(super) fn blocks(e: &Enquiry, stream: Option<usize>) -> impl Iterator<Item = &ShearBlock> {
+    e.shear.iter().filter(move |block| {
+        let names = |s: &Stream| s.shear.iter().any(|name| block.name.as_deref().is_some_and(|own| same(own, name)));
+        stream.is_some_and(|k| names(&e.streams[k])) || !e.streams.iter().any(names)
+    })
+}
+
 /// Finds what breaks the droplets; `None` when nothing does.
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
-pub fn shear<T: Trail>(
+pub(super) fn shear<T: Trail>(
     t: &mut T,
     w: &WhatIf,
     e: &Enquiry,
     fluids: &Fluids,
-    feed: &FeedState,
+    way: &Way<'_>,
 ) -> Result<Option<Shear>, Stop> {
-    if !feed.pumped && e.shear.is_empty() {
+    let feed = way.feed;
+    if !feed.pumped && blocks(e, way.stream).next().is_none() {
         return Ok(None);
     }
-    let broken = broken(t, w, e, fluids);
+    let broken = broken(t, w, e, fluids, way.tension);
     let mut places = Vec::new();
-    for block in &e.shear {
+    for block in blocks(e, way.stream) {
         let name = block.name.clone().unwrap_or_else(|| "unnamed shear".to_owned());
         let Some(dissipation) = dissipation(t, w, fluids, block, &name)? else { continue };
         let survives = survives(t, fluids, &broken, &name, dissipation)?;
@@ -105,24 +116,13 @@ pub fn shear<T: Trail>(
     }))
 }
 
-fn broken<'a, T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &'a Fluids) -> Vec<Broken<'a>> {
-    let kinds = e.chemicals.iter().filter_map(|c| c.kind.as_deref().and_then(chemical));
-    let with_surfactant = if kinds.into_iter().any(|c| c.surfactant) {
-        Some(assume(
-            t,
-            w,
-            standby(
-                "interfacial tension with detergent",
-                (&MN_M, &MN_M),
-                "chemical.tension",
-                "",
-                (SurfaceTension::of(1.0, &MN_M), SurfaceTension::of(4.0, &MN_M), SurfaceTension::of(15.0, &MN_M)),
-                "from memory: 3 to 5 mN/m with surfactant, less with strong detergent",
-            ),
-        ))
-    } else {
-        None
-    };
+fn broken<'a, T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    fluids: &'a Fluids,
+    lowered: Option<Val<SurfaceTension>>,
+) -> Vec<Broken<'a>> {
     let b = stated_or(
         t,
         w,
@@ -138,7 +138,7 @@ fn broken<'a, T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &'a Fluids) 
     );
     let one = |oil: &'a OilState| Broken {
         name: &oil.name,
-        tension: with_surfactant.unwrap_or(oil.tension),
+        tension: lowered.unwrap_or(oil.tension),
         thick: oil.viscosity.map(|nu| {
             let label = say!(T, "viscosity of {} as it breaks", oil.name);
             (reckon!(t, &label, [CP, MPA_S], (nu = nu, rho = oil.cold) nu * rho), b)

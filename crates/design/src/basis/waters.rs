@@ -1,32 +1,48 @@
 //! The waters that come: rain and streams, each with flow, oil by fraction and solids.
 
+use super::chemicals::{Dosed, Which, emulsified};
 use super::fluids::Fluids;
 use super::stated::{standby, standby_spread, stated, stated_or};
 use super::storm::Storm;
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::{OilContent, Stream};
+use crate::enquiry::blocks::{OilContent, Stream, WaterKind};
 use crate::enquiry::keys::Quantity;
-use crate::provenance::{Stop, Trail, Val, WhatIf};
-use crate::{by, reckon, record, say};
-use stillrise_handbook::fluids::chemicals::{Effect, chemical};
+use crate::provenance::{Node, Stop, Trail, Val, WhatIf};
+use crate::{by, reckon, say};
 use stillrise_handbook::fluids::facilities::{Facility, facility};
 use stillrise_handbook::rain::{daily_volume, hose_flow, rain_volume};
 use stillrise_units::catalog::{GPM, H, IN, M3_H, MG_L, MM, ONE, PERCENT};
 use stillrise_units::{Concentration, Flow, Length, Ratio, Time, Typed, Volume, ratio};
 
-record! {
-    /// What a water carries.
-    Content {
-        /// total oil and grease
-        total: Concentration;
-        /// free oil, which can rise
-        free: Concentration;
-        /// emulsified oil, which does not
-        emulsified: Concentration;
-        /// dissolved oil, which does not either
-        dissolved: Concentration;
-        /// suspended solids
-        solids: Concentration;
+/// What a water carries.
+#[derive(Debug, Clone)]
+pub struct Content {
+    /// Total oil and grease.
+    pub total: Val<Concentration>,
+    /// Free oil, which can rise where it is lighter than the water.
+    pub free: Val<Concentration>,
+    /// Of it, what is as heavy as the water and does not rise, where other oils that may come do.
+    pub heavy: Option<Val<Concentration>>,
+    /// Emulsified oil, which does not.
+    pub emulsified: Val<Concentration>,
+    /// Dissolved oil, which does not either.
+    pub dissolved: Val<Concentration>,
+    /// Suspended solids.
+    pub solids: Val<Concentration>,
+}
+
+impl Content {
+    /// Field names and their places in the trail, in order.
+    #[must_use]
+    pub fn fields(&self) -> Vec<(&'static str, Node)> {
+        let mut fields = vec![("total", self.total.at), ("free", self.free.at)];
+        fields.extend(self.heavy.map(|heavy| ("heavy", heavy.at)));
+        fields.extend([
+            ("emulsified", self.emulsified.at),
+            ("dissolved", self.dissolved.at),
+            ("solids", self.solids.at),
+        ]);
+        fields
     }
 }
 
@@ -35,6 +51,8 @@ record! {
 pub struct Water {
     /// Its name.
     pub name: String,
+    /// Which one of the enquiry.
+    pub which: Which,
     /// Whether it is rain.
     pub is_rain: bool,
     /// Whether it may run while it rains.
@@ -56,6 +74,7 @@ pub fn waters<T: Trail>(
     w: &WhatIf,
     e: &Enquiry,
     fluids: &Fluids,
+    dosed: &[Dosed],
     storm: Option<&Storm>,
 ) -> Result<Vec<Water>, Stop> {
     let site = e.head.facility.as_deref().and_then(facility);
@@ -63,7 +82,8 @@ pub fn waters<T: Trail>(
     if let Some(storm) = storm {
         t.section("rain water");
         let rain = e.rain.clone().unwrap_or_default();
-        let content = content(t, w, e, "rain", rain.oil.as_ref(), &rain.solids, site, fluids)?;
+        let (oil, solids) = (rain.oil.as_ref(), &rain.solids);
+        let content = content(t, w, fluids, dosed, &Asked { which: Which::Rain, key: "rain", oil, solids, site, known: true })?;
         let inches = |x: f64| Length::of(x, &IN);
         let annual = stated_or(
             t,
@@ -82,6 +102,7 @@ pub fn waters<T: Trail>(
         let per_day = reckon!(t, "runoff on an average day", [GAL, M3], (year = year) year / 365.25);
         waters.push(Water {
             name: "storm".to_owned(),
+            which: Which::Rain,
             is_rain: true,
             with_rain: true,
             flow: storm.flow,
@@ -94,7 +115,8 @@ pub fn waters<T: Trail>(
         t.section(&name);
         let flow = flow(t, w, s, &name)?;
         let key = format!("stream \"{name}\"");
-        let content = content(t, w, e, &key, s.oil.as_ref(), &s.solids, site, fluids)?;
+        let (which, oil, solids) = (Which::Stream(i), s.oil.as_ref(), &s.solids);
+        let content = content(t, w, fluids, dosed, &Asked { which, key: &key, oil, solids, site, known: true })?;
         let hours = stated_or(
             t,
             w,
@@ -139,7 +161,7 @@ pub fn waters<T: Trail>(
             ),
             None => false,
         };
-        waters.push(Water { name, is_rain: false, with_rain, flow, content, per_day });
+        waters.push(Water { name, which, is_rain: false, with_rain, flow, content, per_day });
     }
     Ok(waters)
 }
@@ -180,21 +202,30 @@ fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<F
     by!(t, &format!("flow of {name}"), hose_flow::flow(hoses, each, together))
 }
 
-#[allow(clippy::too_many_arguments)]
+/// What the content of a water is found from.
+struct Asked<'a> {
+    which: Which,
+    /// Its block, as its keys begin.
+    key: &'a str,
+    oil: Option<&'a OilContent>,
+    solids: &'a Quantity<Concentration>,
+    site: Option<&'static Facility>,
+    /// Whether it is a water of the site's; of any other nothing is known but what is stated.
+    known: bool,
+}
+
 fn content<T: Trail>(
     t: &mut T,
     w: &WhatIf,
-    e: &Enquiry,
-    key: &str,
-    oil: Option<&OilContent>,
-    solids: &Quantity<Concentration>,
-    site: Option<&'static Facility>,
     fluids: &Fluids,
+    dosed: &[Dosed],
+    asked: &Asked<'_>,
 ) -> Result<Content, Stop> {
     let mg_l = |x: f64| Concentration::of(x, &MG_L);
     let units = (&MG_L, &MG_L);
+    let Asked { which, key, solids, site, known, .. } = *asked;
     let none = OilContent::default();
-    let oil = oil.unwrap_or(&none);
+    let oil = asked.oil.unwrap_or(&none);
     let what = key.replace("stream ", "").replace('"', "");
     let oil_key = format!("{key}.oil.mean");
     let question = say!(T, "How much oil and grease does the {what} water carry?");
@@ -205,6 +236,14 @@ fn content<T: Trail>(
         w,
         &oil.mean,
         match site {
+            _ if !known => standby(
+                &label,
+                units,
+                oil_key,
+                question,
+                (mg_l(5.0), mg_l(100.0), mg_l(1000.0)),
+                "engineering judgement, wide: nothing is known of this water, and no other water's figure is lent to it",
+            ),
             Some(site) => standby_spread(&label, units, oil_key, question, &site.oil),
             None => standby(
                 &label,
@@ -217,7 +256,7 @@ fn content<T: Trail>(
         },
     );
     let label = of("emulsified share of the oil");
-    let share = stated_or(t, w, &oil.emulsified, emulsified(e, key, &what, &label));
+    let share = stated_or(t, w, &oil.emulsified, emulsified(dosed, which, known, key, &what, &label));
     let row = oil.kind.as_deref().and_then(stillrise_handbook::fluids::oils::oil).unwrap_or(fluids.oils[0].oil);
     let saturation = stated_or(
         t,
@@ -235,6 +274,8 @@ fn content<T: Trail>(
     // A stated emulsion leaves no more than the rest for solution.
     let dissolved = reckon!(t, "dissolved oil", [MG_L, MG_L], (saturation = saturation, total = total, emulsified = emulsified) saturation.min(total - emulsified));
     let free = reckon!(t, "free oil", [MG_L, MG_L], (total = total, emulsified = emulsified, dissolved = dissolved) total - emulsified - dissolved);
+    let heavy = heavy(t, w, fluids, oil, key, &what)
+        .map(|share| reckon!(t, "free oil as heavy as the water", [MG_L, MG_L], (free = free, share = share) free * share));
     let solids_key = format!("{key}.solids");
     let label = of("suspended solids");
     let question = say!(T, "How much suspended solids does the {what} water carry?");
@@ -243,48 +284,66 @@ fn content<T: Trail>(
         w,
         solids,
         match site {
-            Some(site) => standby_spread(&label, units, solids_key, question, &site.solids),
-            None => standby(
+            Some(site) if known => standby_spread(&label, units, solids_key, question, &site.solids),
+            _ => standby(
                 &label,
                 units,
                 solids_key,
                 question,
                 (mg_l(30.0), mg_l(150.0), mg_l(1000.0)),
-                "engineering judgement; no kind of place was named",
+                if known {
+                    "engineering judgement; no kind of place was named"
+                } else {
+                    "engineering judgement: nothing is known of this water"
+                },
             ),
         },
     );
-    Ok(Content { total, free, emulsified, dissolved, solids })
+    Ok(Content { total, free, heavy, emulsified, dissolved, solids })
 }
 
-/// The share of oil that is emulsified: from the chemical declared that emulsifies most, else a
-/// dry yard's.
-fn emulsified<'a>(e: &Enquiry, key: &str, what: &str, label: &'a str) -> crate::provenance::Standby<'a, Ratio> {
-    let question =
-        format!("What share of the oil in the {what} water is emulsified (detergent, pressure washing, pumping)?");
-    let key_share = format!("{key}.oil.emulsified");
-    let units = (&PERCENT, &PERCENT);
-    let worst = e
-        .chemicals
-        .iter()
-        .filter_map(|c| c.kind.as_deref().and_then(chemical))
-        .filter(|c| c.effect == Effect::Emulsifies)
-        .max_by(|a, b| a.emulsified.typical.total_cmp(&b.emulsified.typical));
-    // Rain is not washed with the product, unless rain is the only water there is for it.
-    match worst.filter(|_| key != "rain" || e.streams.is_empty()) {
-        Some(row) => standby_spread(label, units, key_share, question, &row.emulsified),
-        None => standby(
-            label,
-            units,
-            key_share,
-            question,
-            (ratio(0.0), ratio(0.02), ratio(0.10)),
-            "engineering judgement: dry yard without detergents",
-        ),
+/// The share of a water's free oil that is as heavy as the water, where other oils that may come rise; `None` where all
+/// of it rises, or where no oil does and the whole duty is in question.
+fn heavy<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    fluids: &Fluids,
+    oil: &OilContent,
+    key: &str,
+    what: &str,
+) -> Option<Val<Ratio>> {
+    let label = say!(T, "share of the free oil that does not rise, {what}");
+    if let Some(share) = stated(t, w, &label, &oil.heavy) {
+        return Some(share);
     }
+    let heavy: Vec<&str> = fluids.oils.iter().filter(|o| !fluids.rises(o)).map(|o| o.name.as_str()).collect();
+    if heavy.is_empty() || heavy.len() == fluids.oils.len() {
+        return None;
+    }
+    let percent = Some((&PERCENT, &PERCENT) as crate::provenance::Pair);
+    if let Some(named) = oil.kind.as_deref().and_then(|kind| fluids.oils.iter().find(|o| o.oil.word == kind)) {
+        return (!fluids.rises(named)).then(|| {
+            crate::provenance::choose(
+                t,
+                &label,
+                percent,
+                ratio(1.0),
+                "oils that rise, and oils that do not",
+                "the oil that this water is said to carry does not rise",
+                &[named.cold.at, fluids.cold.density.at],
+            )
+        });
+    }
+    let names = heavy.join(" and ");
+    let percent = (&PERCENT, &PERCENT);
+    let question = say!(T, "What share of the oil in the {what} water is {names}, which does not rise?");
+    let range = (ratio(0.0), ratio(0.5), ratio(1.0));
+    let why = "engineering judgement: oils that rise and oils that do not may come, and nobody said in which shares";
+    Some(crate::provenance::assume(t, w, standby(&label, percent, format!("{key}.oil.heavy"), question, range, why)))
 }
 
-/// The content of a case that states its own, with defaults for what it leaves out.
+/// The content of a case of the enquiry's own: what it states; where it states nothing it is not known, and no other
+/// water's oil is lent to it. `None` for fire-fighting water whose oil nobody states: it is held, not treated.
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
@@ -293,17 +352,31 @@ pub fn of_case<T: Trail>(
     w: &WhatIf,
     e: &Enquiry,
     fluids: &Fluids,
-    name: &str,
-    block: &crate::enquiry::blocks::CaseBlock,
-) -> Result<Content, Stop> {
+    dosed: &[Dosed],
+    (i, name): (usize, &str),
+) -> Result<Option<Content>, Stop> {
+    let block = &e.cases[i];
+    let (oil, solids) = (block.oil.as_ref(), &block.solids);
+    if oil.is_none() && block.water.0 == Some(WaterKind::Fire) {
+        return Ok(None);
+    }
     let site = e.head.facility.as_deref().and_then(facility);
-    content(t, w, e, &format!("case \"{name}\""), block.oil.as_ref(), &block.solids, site, fluids)
+    let key = format!("case \"{name}\"");
+    let asked = Asked { which: Which::Case(i), key: &key, oil, solids, site, known: oil.is_some() };
+    content(t, w, fluids, dosed, &asked).map(Some)
 }
 
 /// The content of a flow of which nothing but its size is known.
-pub fn unknown<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &Fluids) -> Result<Content, Stop> {
+pub fn unknown<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    fluids: &Fluids,
+    dosed: &[Dosed],
+) -> Result<Content, Stop> {
     let site = e.head.facility.as_deref().and_then(facility);
-    content(t, w, e, "stated", e.stated.oil.as_ref(), &e.stated.solids, site, fluids)
+    let (oil, solids) = (e.stated.oil.as_ref(), &e.stated.solids);
+    content(t, w, fluids, dosed, &Asked { which: Which::Stated, key: "stated", oil, solids, site, known: true })
 }
 
 stillrise_handbook::choice! {

@@ -1,6 +1,7 @@
 //! The enquiry: what the customer said, in his units, with gaps and contradictions.
 
 pub mod blocks;
+pub mod chemicals;
 pub mod distribution;
 pub mod fields;
 pub mod keys;
@@ -182,10 +183,23 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     {
         faults.push(Fault::new("water", "the coldest water is warmer than the warmest", "check the two temperatures"));
     }
-    droplets(&enquiry.droplets, &mut faults);
+    droplets("droplets", &enquiry.droplets, &mut faults);
+    for (i, stream) in enquiry.streams.iter().enumerate() {
+        let name = stream.name.as_ref().map_or_else(|| format!("{}", i + 1), |name| format!("\"{name}\""));
+        if let Some(own) = &stream.droplets {
+            droplets(&format!("stream {name}: droplets"), own, &mut faults);
+        }
+        if let (Some(coldest), Some(warmest)) = (stream.coldest.q(), stream.warmest.q())
+            && coldest > warmest
+        {
+            let reason = "it is colder at its warmest than at its coldest";
+            faults.push(Fault::new(format!("stream {name}"), reason, "check the two temperatures"));
+        }
+    }
     oils(&enquiry, &mut faults);
     grains(&enquiry.solids, &mut faults);
     shear::faults(&enquiry.shear, &mut faults);
+    chemicals::faults(&enquiry, &mut faults);
     if faults.is_empty() { Ok(enquiry) } else { Err(faults) }
 }
 
@@ -244,9 +258,9 @@ fn grains(s: &Solids, faults: &mut Vec<Fault>) {
 }
 
 /// What no distribution of droplets can be.
-fn droplets(d: &Droplets, faults: &mut Vec<Fault>) {
+fn droplets(place: &str, d: &Droplets, faults: &mut Vec<Fault>) {
     let mut fault = |key: &str, reason: String, remedy: &str| {
-        faults.push(Fault::new(format!("droplets: {key}"), reason, remedy));
+        faults.push(Fault::new(format!("{place}: {key}"), reason, remedy));
     };
     let law = d.law.0;
     if d.table.is_given() {

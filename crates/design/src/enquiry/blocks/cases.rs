@@ -1,7 +1,7 @@
 //! Flows and cases that somebody stated.
 
-use super::waters::OilContent;
-use crate::enquiry::fields::Text;
+use super::waters::{OilContent, WaterKind};
+use crate::enquiry::fields::{Text, Word};
 use crate::enquiry::keys::{Quantity, keys};
 use stillrise_units::catalog::{GPM, M3_H, MG_L};
 use stillrise_units::{Concentration, Flow};
@@ -24,6 +24,8 @@ keys! {
         name: Text = spec.like("\"foam test\"").needed();
         /// Flow to the unit
         flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.01 gpm", "100000 gpm").safe_larger().like("\"250 gpm\"").needed();
+        /// What kind of water it is; fire-fighting water without oil stated is a matter of hydraulics alone
+        water: Word<WaterKind> = spec.like("\"treated\"");
         /// What it carries
         oil: Option<OilContent> = spec.like("{ kind = \"diesel\", mean = \"50 mg/L\" }");
         /// Suspended solids in it
