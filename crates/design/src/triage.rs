@@ -86,6 +86,7 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
         .filter_map(|r| r.oil.as_ref())
         .chain(e.streams.iter().filter_map(|s| s.oil.as_ref()))
         .chain(e.cases.iter().filter_map(|c| c.oil.as_ref()))
+        .chain(e.dumps.iter().filter_map(|d| d.oil.as_ref()))
         .chain(e.stated.oil.as_ref());
     let mut words: Vec<&str> =
         contents.filter_map(|o| o.kind.as_deref()).chain(e.oils.iter().filter_map(|o| o.kind.as_deref())).collect();

@@ -1,9 +1,9 @@
 //! The cases: which waters coincide, what they come to, and how they are fed.
 
 use super::chemicals::{Dosed, Which};
-use super::ways::{OwnFluids, own_fluids};
 use super::fluids::Fluids;
 use super::waters::{Content, Water};
+use super::ways::{OwnFluids, own_fluids};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Feed;
 use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
@@ -199,7 +199,7 @@ pub fn cases<T: Trail>(
         let name = block.name.clone().unwrap_or_else(|| "extra case".to_owned());
         t.section(&name);
         let Some(flow) = super::stated::stated(t, w, &say!(T, "flow of {name}"), &block.flow) else { continue };
-        let content = super::waters::of_case(t, w, e, fluids, dosed, (i, &name))?;
+        let content = super::contents::of_case(t, w, e, fluids, dosed, (i, &name))?;
         let fed = fed(t, flow, feed);
         cases.push(Case {
             kind: Kind::Extra,
@@ -212,7 +212,7 @@ pub fn cases<T: Trail>(
     if !steady && let Some(flow) = super::stated::stated(t, w, "stated design flow", &e.stated.flow).or(feed.pump_flow)
     {
         t.section("stated flow");
-        let content = super::waters::unknown(t, w, e, fluids, dosed)?;
+        let content = super::contents::unknown(t, w, e, fluids, dosed)?;
         let fed = fed(t, flow, feed);
         cases.push(Case {
             kind: Kind::Stated,
@@ -281,14 +281,15 @@ fn mixed_heavy<T: Trail>(
     if content.heavy.is_none() && next.content.heavy.is_none() {
         return Ok(None);
     }
-    let mut part = |heavy: Option<Val<Concentration>>| {
-        heavy.unwrap_or_else(|| {
-            let (label, units) = ("free oil as heavy as the water", Some((&MG_L, &MG_L) as crate::provenance::Pair));
-            given(t, label, units, Concentration::from_si(0.0), "definition", "all of it rises")
-        })
-    };
+    let mut part = |heavy: Option<Val<Concentration>>| heavy.unwrap_or_else(|| none_heavy(t));
     let (a, b) = (part(content.heavy), part(next.content.heavy));
     by!(t, "free oil as heavy as the water, mixed", mixture::concentration(flow, a, next.flow, b)).map(Some)
+}
+
+/// Of a free oil that all rises, what does not.
+pub(super) fn none_heavy<T: Trail>(t: &mut T) -> Val<Concentration> {
+    let (label, units) = ("free oil as heavy as the water", Some((&MG_L, &MG_L) as crate::provenance::Pair));
+    given(t, label, units, Concentration::from_si(0.0), "definition", "all of it rises")
 }
 
 /// What reaches the unit: a pump sets its own flow; by gravity the cap, if there is one, holds back.
@@ -322,10 +323,16 @@ fn fed<T: Trail>(t: &mut T, inflow: Val<Flow>, feed: &FeedState) -> Val<Flow> {
 /// The largest flow to the units over all cases.
 #[must_use]
 pub fn largest(cases: &[Case]) -> Option<&Case> {
-    let mut best: Option<&Case> = None;
-    for case in cases {
-        if best.is_none_or(|b| case.feed.q.si() > b.feed.q.si()) {
-            best = Some(case);
+    largest_place(cases).map(|k| &cases[k])
+}
+
+/// The place of that case.
+#[must_use]
+pub fn largest_place(cases: &[Case]) -> Option<usize> {
+    let mut best: Option<usize> = None;
+    for (k, case) in cases.iter().enumerate() {
+        if best.is_none_or(|b| case.feed.q.si() > cases[b].feed.q.si()) {
+            best = Some(k);
         }
     }
     best

@@ -3,7 +3,7 @@
 use super::stated::{standby, standby_spread, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::WaterKind;
-use crate::enquiry::chemicals::{ALL, RAIN, STREAMS, is_called, same};
+use crate::enquiry::names::{ALL, RAIN, STREAMS, is_called, same};
 use crate::provenance::{Standby, Trail, Val, WhatIf, assume};
 use crate::say;
 use stillrise_handbook::fluids::chemicals::{Chemical, chemical};
@@ -92,12 +92,18 @@ pub fn chemicals<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Vec<Dosed> {
                 _ => String::new(),
             };
             block.stream.iter().any(|word| {
-                same(word, ALL) || same(word, STREAMS) && plain || own.is_some_and(|own| same(own, word)) || same(word, &numbered)
+                same(word, ALL)
+                    || same(word, STREAMS) && plain
+                    || own.is_some_and(|own| same(own, word))
+                    || same(word, &numbered)
             })
         };
         let said = !block.stream.is_empty() || all.iter().any(|(which, _)| listed(*which));
         let waters: Vec<Which> = if said {
-            all.iter().filter(|(which, plain)| named(*which, *plain) || listed(*which)).map(|(which, _)| *which).collect()
+            all.iter()
+                .filter(|(which, plain)| named(*which, *plain) || listed(*which))
+                .map(|(which, _)| *which)
+                .collect()
         } else {
             let into = into(t, w, e, &all, &name, &key, row);
             let goes = |plain: bool| into == Into::All || into == Into::Streams && plain;
@@ -143,7 +149,9 @@ fn into<T: Trail>(
     }
     let source = match value {
         Into::All => "rain is the only water that is known",
-        _ => "a product is used in washing or process; rain, fire-fighting water and dewatering take none unless it is said",
+        _ => {
+            "a product is used in washing or process; rain, fire-fighting water and dewatering take none unless it is said"
+        }
     };
     assume(
         t,
@@ -201,7 +209,9 @@ pub fn emulsified<'a>(
         (Some(row), Some(_)) if row.emulsified.typical >= UNKNOWN_PRODUCT[1] => {
             standby_spread(label, units, key.clone(), question.clone(), &row.emulsified)
         }
-        (_, Some(d)) => judged(UNKNOWN_PRODUCT, &format!("engineering judgement: {} goes into it, whose kind is not known", d.name)),
+        (_, Some(d)) => {
+            judged(UNKNOWN_PRODUCT, &format!("engineering judgement: {} goes into it, whose kind is not known", d.name))
+        }
         (None, None) if known => judged(DRY_YARD, "engineering judgement: dry yard without detergents"),
         (None, None) => judged(UNKNOWN_WATER, "engineering judgement: nothing is known of this water"),
     }

@@ -216,7 +216,12 @@ fn words(e: &Enquiry) -> Vec<&str> {
     let rain = e.rain.iter().filter_map(|r| r.oil.as_ref());
     let streams = e.streams.iter().filter_map(|s| s.oil.as_ref());
     let cases = e.cases.iter().filter_map(|c| c.oil.as_ref());
-    rain.chain(streams).chain(cases).chain(e.stated.oil.as_ref()).filter_map(|o| o.kind.as_deref()).collect()
+    rain.chain(streams)
+        .chain(cases)
+        .chain(e.dumps.iter().filter_map(|d| d.oil.as_ref()))
+        .chain(e.stated.oil.as_ref())
+        .filter_map(|o| o.kind.as_deref())
+        .collect()
 }
 
 /// Water of one temperature and salinity.

@@ -2,7 +2,9 @@
 
 pub mod cases;
 pub mod chemicals;
+pub mod contents;
 pub mod droplets;
+pub mod dumps;
 pub mod fluids;
 pub mod limits;
 pub mod shear;
@@ -13,6 +15,7 @@ pub mod waters;
 pub mod ways;
 
 use crate::enquiry::Enquiry;
+use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use stated::{standby, stated_or};
 use stillrise_handbook::page::Argument;
@@ -102,25 +105,37 @@ pub struct Basis {
     pub limits: Vec<limits::LimitState>,
     /// Methods.
     pub methods: Methods,
-    /// Highest over mean oil content of a single sample of the influent.
+    /// Highest over mean oil content of the influent: of a day.
     pub peak: Val<Ratio>,
+    /// The same of a single sample; another where baths are dumped.
+    pub sample_peak: Val<Ratio>,
     /// The design flow somebody stated.
     pub stated: Option<Val<Flow>>,
 }
 
 impl Basis {
+    /// How far the influent rises above its mean in what a limit speaks of.
+    #[must_use]
+    pub fn peak_for(&self, limit: &limits::LimitState) -> Val<Ratio> {
+        if limit.statistic.q == Statistic::DailyMaximum { self.peak } else { self.sample_peak }
+    }
     /// The largest flow to the units.
     #[must_use]
     pub fn design_flow(&self) -> Option<Val<Flow>> {
         cases::largest(&self.cases).map(|c| c.feed)
     }
-    /// The largest flow of a case with a steady content.
+    /// The case with the largest flow of those with a steady content.
     #[must_use]
     pub fn largest_steady(&self) -> Option<&cases::Case> {
-        let mut best: Option<&cases::Case> = None;
-        for case in self.cases.iter().filter(|c| c.content.is_some()) {
-            if best.is_none_or(|b| case.feed.q.si() > b.feed.q.si()) {
-                best = Some(case);
+        self.largest_steady_place().map(|k| &self.cases[k])
+    }
+    /// Its place.
+    #[must_use]
+    pub fn largest_steady_place(&self) -> Option<usize> {
+        let mut best: Option<usize> = None;
+        for (k, case) in self.cases.iter().enumerate().filter(|(_, c)| c.content.is_some()) {
+            if best.is_none_or(|b| case.feed.q.si() > self.cases[b].feed.q.si()) {
+                best = Some(k);
             }
         }
         best
@@ -147,19 +162,7 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     let spill = spill(t, w, e);
     let limits = limits::limits(t, w, e)?;
     t.section("peak of the influent");
-    let peak = stated_or(
-        t,
-        w,
-        &e.water.oil_peak,
-        standby(
-            "highest over mean oil content of a single sample",
-            (&ONE, &ONE),
-            "water.oil_peak",
-            "How far does the oil content of single samples rise above its mean?",
-            (ratio(1.0), ratio(1.5), ratio(3.0)),
-            "engineering judgement; oil in runoff and wash water scatters widely",
-        ),
-    );
+    let (peak, sample_peak) = peaks(t, w, e, &waters)?;
     t.section("stated flow");
     let stated = stated::stated(t, w, "design flow somebody stated", &e.stated.flow);
     Ok(Basis {
@@ -178,8 +181,41 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
         limits,
         methods,
         peak,
+        sample_peak,
         stated,
     })
+}
+
+/// Highest over mean oil content of the influent, of a day and of a single sample.
+fn peaks<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    waters: &[waters::Water],
+) -> Result<(Val<Ratio>, Val<Ratio>), Stop> {
+    let label = "highest over mean oil content of a single sample";
+    let dumps = || waters.iter().filter_map(|water| water.peaks);
+    let other = match stated::stated(t, w, label, &e.water.oil_peak) {
+        Some(peak) => Some(peak),
+        // Where baths are dumped into every water, nothing is left to assume.
+        None if !waters.is_empty() && waters.iter().all(|water| water.peaks.is_some()) => None,
+        None => Some(crate::provenance::assume(
+            t,
+            w,
+            standby(
+                label,
+                (&ONE, &ONE),
+                "water.oil_peak",
+                "How far does the oil content of single samples rise above its mean?",
+                (ratio(1.0), ratio(1.5), ratio(3.0)),
+                "engineering judgement; oil in runoff and wash water scatters widely",
+            ),
+        )),
+    };
+    let day = dumps::governing(t, "highest over mean oil content of a day", dumps().map(|p| p.day), other);
+    let sample = dumps::governing(t, label, dumps().map(|p| p.sample), other);
+    let nothing = || Stop { doing: "peak of the influent".to_owned(), reason: "nothing is known of it".to_owned() };
+    Ok((day.ok_or_else(nothing)?, sample.ok_or_else(nothing)?))
 }
 
 fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {

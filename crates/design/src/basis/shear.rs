@@ -7,7 +7,7 @@ use super::fluids::{Fluids, OilState};
 use super::stated::{standby, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Stream;
-use crate::enquiry::chemicals::same;
+use crate::enquiry::names::same;
 use crate::enquiry::shear::{ShearBlock, ShearKind};
 use crate::provenance::{Stop, Trail, Val, WhatIf, assume, choose, given};
 use crate::{by, reckon, say};

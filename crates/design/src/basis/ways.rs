@@ -104,14 +104,11 @@ fn said(general: &Said, own: Option<&Said>) -> Said {
 }
 
 /// The set with the smallest median.
-fn finest<T: Trail>(
-    t: &mut T,
-    several: Vec<(Droplets, Option<Shear>)>,
-) -> Result<(Droplets, Option<Shear>), Stop> {
+fn finest<T: Trail>(t: &mut T, several: Vec<(Droplets, Option<Shear>)>) -> Result<(Droplets, Option<Shear>), Stop> {
     let medians: Vec<Node> = several.iter().map(|(d, _)| d.d50.at).collect();
     let finest = several.into_iter().min_by(|a, b| a.0.d50.q.value.total_cmp(&b.0.d50.q.value));
-    let (mut droplets, shear) = finest
-        .ok_or_else(|| Stop { doing: "droplets".to_owned(), reason: "no water brings any".to_owned() })?;
+    let (mut droplets, shear) =
+        finest.ok_or_else(|| Stop { doing: "droplets".to_owned(), reason: "no water brings any".to_owned() })?;
     if medians.len() > 1 {
         let because = "the finest of those that coincide, which is cautious";
         let (label, units) = ("volume median diameter at the unit", Some((&UM, &UM) as crate::provenance::Pair));
@@ -135,9 +132,8 @@ pub fn own_fluids<T: Trail>(
         Which::Stream(k) => Some(&e.streams[k]),
         _ => None,
     };
-    let differs = |s: &Stream| {
-        s.temperature.is_given() || s.coldest.is_given() || s.warmest.is_given() || s.salinity.is_given()
-    };
+    let differs =
+        |s: &Stream| s.temperature.is_given() || s.coldest.is_given() || s.warmest.is_given() || s.salinity.is_given();
     if !waters.iter().filter_map(|water| stream(water)).any(differs) {
         return Ok(None);
     }

@@ -1,10 +1,10 @@
 //! The enquiry: what the customer said, in his units, with gaps and contradictions.
 
 pub mod blocks;
-pub mod chemicals;
 pub mod distribution;
 pub mod fields;
 pub mod keys;
+pub mod names;
 pub mod rain_table;
 pub mod range;
 pub mod reader;
@@ -26,6 +26,7 @@ pub struct Enquiry {
     pub surfaces: Vec<Surface>,
     pub rain: Option<Rain>,
     pub streams: Vec<Stream>,
+    pub dumps: Vec<Dump>,
     pub oils: Vec<OilBlock>,
     pub water: Water,
     pub droplets: Droplets,
@@ -70,6 +71,7 @@ const SLOTS: &[Slot<Enquiry>] = &[
     Slot { spec: Surface::spec, many: true, take: |f, r, p, v| f.surfaces.push(r.block(p, v)) },
     Slot { spec: Rain::spec, many: false, take: |f, r, p, v| f.rain = Some(r.block(p, v)) },
     Slot { spec: Stream::spec, many: true, take: |f, r, p, v| f.streams.push(r.block(p, v)) },
+    Slot { spec: Dump::spec, many: true, take: |f, r, p, v| f.dumps.push(r.block(p, v)) },
     Slot { spec: OilBlock::spec, many: true, take: |f, r, p, v| f.oils.push(r.block(p, v)) },
     Slot { spec: Water::spec, many: false, take: |f, r, p, v| f.water = r.block(p, v) },
     Slot { spec: Droplets::spec, many: false, take: |f, r, p, v| f.droplets = r.block(p, v) },
@@ -199,7 +201,7 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     oils(&enquiry, &mut faults);
     grains(&enquiry.solids, &mut faults);
     shear::faults(&enquiry.shear, &mut faults);
-    chemicals::faults(&enquiry, &mut faults);
+    names::faults(&enquiry, &mut faults);
     if faults.is_empty() { Ok(enquiry) } else { Err(faults) }
 }
 
@@ -213,8 +215,9 @@ fn oils(e: &Enquiry, faults: &mut Vec<Fault>) {
     let streams =
         e.streams.iter().enumerate().filter_map(|(i, s)| Some((named("stream", &s.name, i), s.oil.as_ref()?)));
     let cases = e.cases.iter().enumerate().filter_map(|(i, c)| Some((named("case", &c.name, i), c.oil.as_ref()?)));
+    let dumps = e.dumps.iter().enumerate().filter_map(|(i, d)| Some((named("dump", &d.name, i), d.oil.as_ref()?)));
     let stated = e.stated.oil.iter().map(|oil| ("stated: oil".to_owned(), oil));
-    for (place, oil) in rain.chain(streams).chain(cases).chain(stated) {
+    for (place, oil) in rain.chain(streams).chain(cases).chain(dumps).chain(stated) {
         let (Some(mean), Some(dissolved)) = (oil.mean.claim(), oil.dissolved.claim()) else { continue };
         let share = oil.emulsified.q().map_or(0.0, |share| share.si());
         let (all, held) = (mean.written.si(), dissolved.written.si() + share * mean.written.si());

@@ -155,7 +155,8 @@ pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &Li
     let average = limit.statistic.q == Statistic::MonthlyAverage;
     // An average is held against the mean of clean and end of interval in the same case; a single
     // sample against a peak of the influent.
-    let clean = removals.iter().find(|r| r.case == end.case && r.season == end.season && r.state == State::Clean);
+    let clean =
+        removals.iter().find(|r| r.case_index == end.case_index && r.season == end.season && r.state == State::Clean);
     let (expected, mixed, influent, stays) = match clean.filter(|_| average) {
         Some(clean) => (
             crate::reckon!(
@@ -174,7 +175,7 @@ pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &Li
             crate::reckon!(t, "oil that does not rise", [MG_L, MG_L], (emulsified = end.content.emulsified, dissolved = end.content.dissolved) emulsified + dissolved),
         ),
         None => {
-            let peak = basis.peak;
+            let peak = basis.peak_for(limit);
             (
                 // Dissolved oil stands at saturation, whatever arrives on top.
                 crate::reckon!(
@@ -220,10 +221,10 @@ fn one<T: Trail>(
 ) -> LimitVerdict {
     let Held { expected, mixed, influent, stays, against } = held(t, basis, removals, limit, end);
     let average = limit.statistic.q == Statistic::MonthlyAverage;
-    let when = if !T::RECORDS || average || basis.peak.q.si() <= 1.0 {
+    let when = if !T::RECORDS || average || basis.peak_for(limit).q.si() <= 1.0 {
         String::new()
     } else {
-        format!(" when the influent is at its peak, {} times its mean,", print::digits(basis.peak.q.si(), 3))
+        format!(" when the influent is at its peak, {} times its mean,", print::digits(basis.peak_for(limit).q.si(), 3))
     };
     let found =
         Found { expected: expected.q, mixed: mixed.q, against: against.q, influent: influent.q, stays: stays.q, when };
@@ -244,7 +245,7 @@ fn one<T: Trail>(
         expected
     };
     let larger_helps = word == Word::NotShown && predicted;
-    let mean_that_meets = mean_that_meets(t, against, end, basis.peak, average);
+    let mean_that_meets = mean_that_meets(t, against, end, basis.peak_for(limit), average);
     LimitVerdict {
         limit: i,
         word,
@@ -254,7 +255,7 @@ fn one<T: Trail>(
         influent,
         mean: if limit.statistic.q == Statistic::MonthlyAverage { expected } else { end.total.expected },
         mean_that_meets,
-        peak: (!average).then_some(basis.peak),
+        peak: (!average).then_some(basis.peak_for(limit)),
         keeps: None,
         case: end.case.clone(),
         because,

@@ -150,10 +150,11 @@ pub fn performance<T: Trail>(
     let site = site::site(t, w, e, unit, basis.feed.pumped)?;
     let stop =
         || Stop { doing: "performance".to_owned(), reason: "no case has a flow with a known content".to_owned() };
-    let design = basis.largest_steady().ok_or_else(stop)?;
+    let place = basis.largest_steady_place().ok_or_else(stop)?;
+    let design = &basis.cases[place];
     let design_flow = train.share(t, design);
-    let largest = crate::basis::cases::largest(&basis.cases).ok_or_else(stop)?;
-    let largest_flow = if largest.name == design.name { design_flow } else { train.share(t, largest) };
+    let largest = crate::basis::cases::largest_place(&basis.cases).ok_or_else(stop)?;
+    let largest_flow = if largest == place { design_flow } else { train.share(t, &basis.cases[largest]) };
     let still: Val<Flow> = given(t, "no flow", Some(crate::basis::FLOW_UNITS), Flow::from_si(0.0), "definition", "0");
     let mut profiles = Vec::new();
     let all = [
@@ -236,7 +237,7 @@ pub fn removals<T: Trail>(
 ) -> Result<Vec<Removal>, Stop> {
     let stop =
         || Stop { doing: "performance".to_owned(), reason: "no case has a flow with a known content".to_owned() };
-    let design = &basis.largest_steady().ok_or_else(stop)?.name;
+    let design = basis.largest_steady_place().ok_or_else(stop)?;
     let usual = usual(basis).ok_or_else(stop)?;
     let average = basis.limits.iter().any(|l| l.statistic.q == Statistic::MonthlyAverage);
     let mut removals = Vec::new();
@@ -245,7 +246,7 @@ pub fn removals<T: Trail>(
         let flow = train.share(t, case);
         for season in Season::ALL {
             for state in State::ALL {
-                if !depth.wants(case.name == *design, i == usual, average, season, state) {
+                if !depth.wants(i == design, i == usual, average, season, state) {
                     continue;
                 }
                 let at = (i, case, content);

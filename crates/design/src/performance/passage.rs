@@ -277,7 +277,9 @@ impl Passage {
         let left = self.rising(t, label)?;
         let Some((free, heavy)) = self.heavy.filter(|(free, _)| free.q.si() > 0.0) else { return Ok(left) };
         // What does not rise passes every stage.
-        Ok(reckon!(t, label, [PERCENT, PERCENT], (left = left, free = free, heavy = heavy) left + (ratio(1.0) - left) * (heavy / free)))
+        Ok(
+            reckon!(t, label, [PERCENT, PERCENT], (left = left, free = free, heavy = heavy) left + (ratio(1.0) - left) * (heavy / free)),
+        )
     }
 
     /// The same of the oil that rises.

@@ -7,6 +7,7 @@ macro_rules! names {
 mod cases;
 mod decision;
 mod droplets;
+mod dumps;
 mod head;
 mod inlet;
 mod limits;
@@ -23,6 +24,7 @@ mod waters;
 pub use cases::*;
 pub use decision::*;
 pub use droplets::*;
+pub use dumps::*;
 pub use head::*;
 pub use inlet::*;
 pub use limits::*;

@@ -27,7 +27,8 @@ pub fn is_called(block: &ChemicalBlock, name: &str) -> bool {
 
 /// Names that no block bears.
 pub(super) fn faults(e: &Enquiry, faults: &mut Vec<Fault>) {
-    let stream = |(i, s): (usize, &super::blocks::Stream)| s.name.clone().unwrap_or_else(|| format!("stream {}", i + 1));
+    let stream =
+        |(i, s): (usize, &super::blocks::Stream)| s.name.clone().unwrap_or_else(|| format!("stream {}", i + 1));
     let waters: Vec<String> = (e.streams.iter().enumerate().map(stream))
         .chain(e.cases.iter().filter_map(|c| c.name.clone()))
         .chain([RAIN, STREAMS, ALL, NONE].map(str::to_owned))
@@ -40,7 +41,12 @@ pub(super) fn faults(e: &Enquiry, faults: &mut Vec<Fault>) {
             None if known.is_empty() => format!("add a [[{block}]] block of that name"),
             None => format!("use one of {}", known.join(", ")),
         };
-        faults.push(Fault::new(place, format!("no {block} is called \"{name}\""), remedy));
+        let reason = if name.is_empty() {
+            format!("does not say which {block}")
+        } else {
+            format!("no {block} is called \"{name}\"")
+        };
+        faults.push(Fault::new(place, reason, remedy));
     };
     let known: Vec<&str> = waters.iter().map(String::as_str).collect();
     for (i, block) in e.chemicals.iter().enumerate() {
@@ -50,6 +56,16 @@ pub(super) fn faults(e: &Enquiry, faults: &mut Vec<Fault>) {
         };
         for name in block.stream.iter().filter(|name| !known.iter().any(|k| same(k, name))) {
             unknown(place.clone(), name, &known, "stream");
+        }
+    }
+    let streams: Vec<&str> = waters.iter().take(e.streams.len()).map(String::as_str).collect();
+    for (i, block) in e.dumps.iter().enumerate() {
+        let name = block.name.as_ref().map_or_else(|| format!("{}", i + 1), |name| format!("\"{name}\""));
+        let place = format!("dump {name}: stream");
+        match &block.stream {
+            Some(name) if !streams.iter().any(|k| same(k, name)) => unknown(place, name, &streams, "stream"),
+            None if streams.len() != 1 => unknown(place, "", &streams, "stream"),
+            _ => {}
         }
     }
     for (i, block) in e.streams.iter().enumerate() {
