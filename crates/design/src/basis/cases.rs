@@ -1,17 +1,18 @@
 //! The cases: which waters coincide, what they come to, and how they are fed.
 
 use super::chemicals::{Dosed, Which};
+use super::feed::fed;
+pub use super::feed::{Cycle, FeedState, Pumps};
 use super::fluids::Fluids;
+use super::stated::stated;
 use super::waters::{Content, Water};
 use super::ways::{OwnFluids, own_fluids};
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::Feed;
-use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
+use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::mixture;
-use stillrise_handbook::separation::pumps::pump;
-use stillrise_units::catalog::{GPM, M3_H, MG_L, ONE};
-use stillrise_units::{Concentration, Flow, Ratio, Typed, ratio};
+use stillrise_units::catalog::MG_L;
+use stillrise_units::{Concentration, Flow, Typed};
 
 /// What kind of event a case is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -43,6 +44,10 @@ pub struct Case {
     pub which: Vec<Which>,
     /// Flow that arrives.
     pub inflow: Val<Flow>,
+    /// Which of several pumps run.
+    pub pumps: Option<Pumps>,
+    /// How they run, where the sump is known and they lift more than arrives.
+    pub cycle: Option<Cycle>,
     /// Flow that reaches the unit or units, after pump and flow cap.
     pub feed: Val<Flow>,
     /// What it carries; nothing for a spill, nor for fire-fighting water of which nobody said it.
@@ -55,115 +60,40 @@ pub struct Case {
 
 impl Case {
     /// A case of which nothing but its flow is known.
-    fn of_a_flow(name: String, inflow: Val<Flow>, feed: Val<Flow>) -> Self {
-        let (parts, which) = (Vec::new(), Vec::new());
-        Case { name, kind: Kind::Extra, parts, which, inflow, feed, content: None, arrival: 0, own: None }
+    fn of_a_flow(name: String, kind: Kind, inflow: Val<Flow>) -> Self {
+        Case {
+            name,
+            kind,
+            parts: Vec::new(),
+            which: Vec::new(),
+            inflow,
+            pumps: None,
+            cycle: None,
+            feed: inflow,
+            content: None,
+            arrival: 0,
+            own: None,
+        }
     }
 }
 
-/// How the water is fed.
-#[derive(Debug, Clone)]
-pub struct FeedState {
-    /// By pump.
-    pub pumped: bool,
-    /// Whether pumps, if there are several, run together.
-    pub together: bool,
-    /// Flow of the pumps that can run together, pulsation included.
-    pub pump_flow: Option<Val<Flow>>,
-    /// The largest single pump, without pulsation.
-    pub one_pump: Option<Val<Flow>>,
-    /// All pumps together, without pulsation.
-    pub all_pumps: Option<Val<Flow>>,
-    /// The pumps that run, without pulsation.
-    pub mean_flow: Option<Val<Flow>>,
-    /// Peak over mean flow.
-    pub pulsation: Option<Val<Ratio>>,
-    /// Class of pump in the handbook.
-    pub class: Option<&'static stillrise_handbook::separation::pumps::Pump>,
-    /// Most that may leave.
-    pub cap: Option<Val<Flow>>,
-}
-
-/// Finds how the water is fed.
-pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
-    t.section("feed");
-    let pumped = e.inlet.feed.0 == Some(Feed::Pump)
-        || (e.inlet.feed.0.is_none()
-            && (!e.inlet.rate.items.is_empty() || e.inlet.pump.as_deref().is_some_and(|p| p != "gravity")));
-    let class = e.inlet.pump.as_deref().and_then(pump);
-    let cap = super::stated::stated(t, w, "flow cap of the outlet", &e.outlet.flow_cap);
-    let mut state = FeedState {
-        pumped,
-        together: true,
-        pump_flow: None,
-        one_pump: None,
-        all_pumps: None,
-        mean_flow: None,
-        pulsation: None,
-        class,
-        cap,
-    };
-    if !pumped {
-        return state;
+/// Takes a case up in every state that the pumps can be in while it lasts, each under a name of its own.
+fn take<T: Trail>(t: &mut T, cases: &mut Vec<Case>, (feed, dry): (&FeedState, bool), base: Case) -> Result<(), Stop> {
+    let states = if base.kind == Kind::Spill { Vec::new() } else { feed.states(dry, base.inflow) };
+    let each = if states.is_empty() { vec![None] } else { states.into_iter().map(Some).collect() };
+    for pumps in each {
+        let wanted = pumps.map_or_else(|| base.name.clone(), |p| format!("{}, {}", base.name, p.text()));
+        let mut name = wanted.clone();
+        let mut k = 1;
+        while cases.iter().any(|c| c.name == name) {
+            k += 1;
+            name = format!("{wanted} ({k})");
+        }
+        let to_unit = fed(t, base.inflow, feed, pumps);
+        let cycle = if feed.pumped { feed.cycle(t, pumps, base.inflow)? } else { None };
+        cases.push(Case { name, pumps, cycle, feed: to_unit, ..base.clone() });
     }
-    let units = Some((&GPM, &M3_H) as crate::provenance::Pair);
-    let mut largest: Option<Val<Flow>> = None;
-    let mut sum: Option<Val<Flow>> = None;
-    for (i, (q, written)) in e.inlet.rate.items.iter().enumerate() {
-        let rate = given(t, &say!(T, "rate of pump {}", i + 1), units, *q, &e.inlet.rate.place, &written.text);
-        largest = Some(match largest {
-            Some(best) if best.q >= rate.q => best,
-            _ => rate,
-        });
-        sum = Some(match sum {
-            None => rate,
-            Some(sum) => reckon!(t, "rate of all pumps", [GPM, M3_H], (sum = sum, next = rate) sum + next),
-        });
-    }
-    state.one_pump = largest;
-    state.all_pumps = sum;
-    let together = match e.inlet.together {
-        Some(flag) => flag,
-        None if e.inlet.rate.items.len() > 1 => super::waters::yes_or_no(
-            t,
-            w,
-            "whether the pumps run together",
-            "inlet.together".to_owned(),
-            "Can the pumps run at the same time, or is one a standby?".to_owned(),
-            super::waters::YesNo::Yes,
-            "nobody said that they cannot run together",
-        ),
-        None => true,
-    };
-    state.together = together;
-    let running = if together { sum } else { largest };
-    state.mean_flow = running;
-    let typical = class.map_or(1.0, |c| c.pulsation().si());
-    let pulsation = super::stated::stated_or(
-        t,
-        w,
-        &e.inlet.pulsation,
-        super::stated::standby(
-            "peak over mean flow of the pump",
-            (&ONE, &ONE),
-            "inlet.pulsation",
-            if class.is_some() && typical <= 1.0 {
-                ""
-            } else {
-                "How far does the pump's flow pulsate, and is there a damper?"
-            },
-            (ratio(1.0), ratio(typical), ratio(typical.max(1.6))),
-            class.map_or_else(
-                || "kind of pump not said; the high end for two chambers that deliver in turn".to_owned(),
-                |c| c.pulsation_mark.text(),
-            ),
-        ),
-    );
-    state.pulsation = Some(pulsation);
-    state.pump_flow = running.map(
-        |rate| reckon!(t, "peak flow of the pumps", [GPM, M3_H], (rate = rate, pulsation = pulsation) rate * pulsation),
-    );
-    state
+    Ok(())
 }
 
 /// Builds the table of cases.
@@ -185,51 +115,41 @@ pub fn cases<T: Trail>(
     let wet: Vec<&Water> = waters.iter().filter(|w| !w.is_rain && w.with_rain).collect();
     let dry: Vec<&Water> = waters.iter().filter(|w| !w.is_rain).collect();
     if !rain.is_empty() {
-        cases.push(case(t, about, ("storm", Kind::Storm), &rain, feed)?);
+        let base = case(t, about, ("storm", Kind::Storm), &rain)?;
+        take(t, &mut cases, (feed, false), base)?;
         if !wet.is_empty() {
             let all: Vec<&Water> = rain.iter().chain(&wet).copied().collect();
-            cases.push(case(t, about, ("storm and wash", Kind::StormAndWash), &all, feed)?);
+            let base = case(t, about, ("storm and wash", Kind::StormAndWash), &all)?;
+            take(t, &mut cases, (feed, false), base)?;
         }
     }
     if !dry.is_empty() {
         let name = if dry.len() == 1 { dry[0].name.clone() } else { "dry-weather waters together".to_owned() };
-        cases.push(case(t, about, (&name, Kind::Dry), &dry, feed)?);
+        let base = case(t, about, (&name, Kind::Dry), &dry)?;
+        // Where no storm fills the sump, or the pumps are said to run at once, all of them may run in dry weather too.
+        let lead_first = !rain.is_empty() && e.inlet.together != Some(true);
+        take(t, &mut cases, (feed, lead_first), base)?;
     }
     for (i, block) in e.cases.iter().enumerate() {
         let name = block.name.clone().unwrap_or_else(|| "extra case".to_owned());
         t.section(&name);
-        let Some(flow) = super::stated::stated(t, w, &say!(T, "flow of {name}"), &block.flow) else { continue };
+        let Some(flow) = stated(t, w, &say!(T, "flow of {name}"), &block.flow) else { continue };
         let content = super::contents::of_case(t, w, e, fluids, dosed, (i, &name))?;
-        let fed = fed(t, flow, feed);
-        cases.push(Case {
-            kind: Kind::Extra,
-            which: vec![Which::Case(i)],
-            content,
-            ..Case::of_a_flow(name, flow, fed)
-        });
+        let base = Case { which: vec![Which::Case(i)], content, ..Case::of_a_flow(name, Kind::Extra, flow) };
+        take(t, &mut cases, (feed, false), base)?;
     }
     let steady = cases.iter().any(|c| c.content.is_some());
-    if !steady && let Some(flow) = super::stated::stated(t, w, "stated design flow", &e.stated.flow).or(feed.pump_flow)
-    {
+    if !steady && let Some(flow) = stated(t, w, "stated design flow", &e.stated.flow).or(feed.pump_flow) {
         t.section("stated flow");
-        let content = super::contents::unknown(t, w, e, fluids, dosed)?;
-        let fed = fed(t, flow, feed);
-        cases.push(Case {
-            kind: Kind::Stated,
-            which: vec![Which::Stated],
-            content: Some(content),
-            ..Case::of_a_flow("stated flow".to_owned(), flow, fed)
-        });
+        let content = Some(super::contents::unknown(t, w, e, fluids, dosed)?);
+        let base = Case::of_a_flow("stated flow".to_owned(), Kind::Stated, flow);
+        take(t, &mut cases, (feed, false), Case { which: vec![Which::Stated], content, ..base })?;
     }
     if let Some(spill) = &e.spill {
         t.section("spill");
-        if let Some(rate) = super::stated::stated(t, w, "rate of the spill", &spill.rate) {
-            let fed = fed(t, rate, feed);
-            cases.push(Case {
-                kind: Kind::Spill,
-                parts: vec!["oil".to_owned()],
-                ..Case::of_a_flow("spill".to_owned(), rate, fed)
-            });
+        if let Some(rate) = stated(t, w, "rate of the spill", &spill.rate) {
+            let base = Case::of_a_flow("spill".to_owned(), Kind::Spill, rate);
+            take(t, &mut cases, (feed, false), Case { parts: vec!["oil".to_owned()], ..base })?;
         }
     }
     Ok(cases)
@@ -240,7 +160,6 @@ fn case<T: Trail>(
     (w, e, fluids): (&WhatIf, &Enquiry, &Fluids),
     (name, kind): (&str, Kind),
     waters: &[&Water],
-    feed: &FeedState,
 ) -> Result<Case, Stop> {
     t.section(name);
     let first = waters[0];
@@ -261,14 +180,12 @@ fn case<T: Trail>(
         };
         flow = reckon!(t, "flow together", [GPM, M3_H], (sum = flow, next = next.flow) sum + next);
     }
-    let fed = fed(t, flow, feed);
     Ok(Case {
-        kind,
         parts: waters.iter().map(|w| w.name.clone()).collect(),
         which: waters.iter().map(|w| w.which).collect(),
         content: Some(content),
         own: own_fluids(t, w, e, fluids, waters)?,
-        ..Case::of_a_flow(name.to_owned(), flow, fed)
+        ..Case::of_a_flow(name.to_owned(), kind, flow)
     })
 }
 
@@ -290,34 +207,6 @@ fn mixed_heavy<T: Trail>(
 pub(super) fn none_heavy<T: Trail>(t: &mut T) -> Val<Concentration> {
     let (label, units) = ("free oil as heavy as the water", Some((&MG_L, &MG_L) as crate::provenance::Pair));
     given(t, label, units, Concentration::from_si(0.0), "definition", "all of it rises")
-}
-
-/// What reaches the unit: a pump sets its own flow; by gravity the cap, if there is one, holds back.
-fn fed<T: Trail>(t: &mut T, inflow: Val<Flow>, feed: &FeedState) -> Val<Flow> {
-    let units = Some((&GPM, &M3_H) as crate::provenance::Pair);
-    if let Some(pump) = feed.pump_flow {
-        return choose(
-            t,
-            "flow to the unit",
-            units,
-            pump.q,
-            "what arrives, and what the pumps deliver",
-            "a pump sets the flow while it runs",
-            &[pump.at, inflow.at],
-        );
-    }
-    match feed.cap {
-        Some(cap) if cap.q < inflow.q => choose(
-            t,
-            "flow to the unit",
-            units,
-            cap.q,
-            "what arrives, and the flow cap",
-            "the cap is kept by equalisation ahead of the unit",
-            &[cap.at, inflow.at],
-        ),
-        _ => inflow,
-    }
 }
 
 /// The largest flow to the units over all cases.

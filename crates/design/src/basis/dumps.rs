@@ -5,9 +5,10 @@ use super::chemicals::{Dosed, Which};
 use super::contents::{Asked, Content, Kind, content};
 use super::fluids::Fluids;
 use super::stated::{standby, stated, stated_or};
+use super::waters::Water;
 use crate::enquiry::Enquiry;
 use crate::enquiry::names::same;
-use crate::provenance::{Stop, Trail, Val, WhatIf, choose};
+use crate::provenance::{Stop, Trail, Val, WhatIf, assume, choose};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::{batch_mixture, mixture};
 use stillrise_units::catalog::ONE;
@@ -139,9 +140,44 @@ fn together<T: Trail>(
     })
 }
 
+/// Highest over mean oil content of the influent, of a day and of a single sample.
+///
+/// # Errors
+/// [`Stop`] never: something is known of the peak, or assumed.
+pub(super) fn peaks<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    waters: &[Water],
+) -> Result<(Val<Ratio>, Val<Ratio>), Stop> {
+    let label = "highest over mean oil content of a single sample";
+    let dumps = || waters.iter().filter_map(|water| water.peaks);
+    let other = match stated(t, w, label, &e.water.oil_peak) {
+        Some(peak) => Some(peak),
+        // Where baths are dumped into every water, nothing is left to assume.
+        None if !waters.is_empty() && waters.iter().all(|water| water.peaks.is_some()) => None,
+        None => Some(assume(
+            t,
+            w,
+            standby(
+                label,
+                (&ONE, &ONE),
+                "water.oil_peak",
+                "How far does the oil content of single samples rise above its mean?",
+                (ratio(1.0), ratio(1.5), ratio(3.0)),
+                "engineering judgement; oil in runoff and wash water scatters widely",
+            ),
+        )),
+    };
+    let day = governing(t, "highest over mean oil content of a day", dumps().map(|p| p.day), other);
+    let sample = governing(t, label, dumps().map(|p| p.sample), other);
+    let nothing = || Stop { doing: "peak of the influent".to_owned(), reason: "nothing is known of it".to_owned() };
+    Ok((day.ok_or_else(nothing)?, sample.ok_or_else(nothing)?))
+}
+
 /// Of the peaks of all waters and what else is known of the influent's, the one to design for: dumps replace what is
 /// assumed; beside a peak that is stated, and where other waters have none, the larger holds.
-pub(super) fn governing<T: Trail>(
+fn governing<T: Trail>(
     t: &mut T,
     label: &str,
     own: impl Iterator<Item = Val<Ratio>>,

@@ -5,8 +5,10 @@ pub mod chemicals;
 pub mod contents;
 pub mod droplets;
 pub mod dumps;
+pub mod feed;
 pub mod fluids;
 pub mod limits;
+pub mod pump_shear;
 pub mod shear;
 pub mod solids;
 pub mod stated;
@@ -86,7 +88,7 @@ pub struct Basis {
     /// All waters.
     pub waters: Vec<waters::Water>,
     /// How the water is fed.
-    pub feed: cases::FeedState,
+    pub feed: feed::FeedState,
     /// The cases.
     pub cases: Vec<cases::Case>,
     /// Droplets by case.
@@ -152,7 +154,7 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     let storm = storm::storm(t, w, e)?;
     let dosed = chemicals::chemicals(t, w, e);
     let waters = waters::waters(t, w, e, &fluids, &dosed, storm.as_ref())?;
-    let feed = cases::feed(t, w, e);
+    let feed = feed::feed(t, w, e);
     let mut cases = cases::cases(t, w, e, &fluids, &dosed, &waters, &feed)?;
     let arrivals = ways::arrivals(t, w, e, &fluids, &dosed, &feed, &mut cases)?;
     let finest = arrivals.iter().min_by(|a, b| a.droplets.d50.q.si().total_cmp(&b.droplets.d50.q.si()));
@@ -162,7 +164,7 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     let spill = spill(t, w, e);
     let limits = limits::limits(t, w, e)?;
     t.section("peak of the influent");
-    let (peak, sample_peak) = peaks(t, w, e, &waters)?;
+    let (peak, sample_peak) = dumps::peaks(t, w, e, &waters)?;
     t.section("stated flow");
     let stated = stated::stated(t, w, "design flow somebody stated", &e.stated.flow);
     Ok(Basis {
@@ -184,38 +186,6 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
         sample_peak,
         stated,
     })
-}
-
-/// Highest over mean oil content of the influent, of a day and of a single sample.
-fn peaks<T: Trail>(
-    t: &mut T,
-    w: &WhatIf,
-    e: &Enquiry,
-    waters: &[waters::Water],
-) -> Result<(Val<Ratio>, Val<Ratio>), Stop> {
-    let label = "highest over mean oil content of a single sample";
-    let dumps = || waters.iter().filter_map(|water| water.peaks);
-    let other = match stated::stated(t, w, label, &e.water.oil_peak) {
-        Some(peak) => Some(peak),
-        // Where baths are dumped into every water, nothing is left to assume.
-        None if !waters.is_empty() && waters.iter().all(|water| water.peaks.is_some()) => None,
-        None => Some(crate::provenance::assume(
-            t,
-            w,
-            standby(
-                label,
-                (&ONE, &ONE),
-                "water.oil_peak",
-                "How far does the oil content of single samples rise above its mean?",
-                (ratio(1.0), ratio(1.5), ratio(3.0)),
-                "engineering judgement; oil in runoff and wash water scatters widely",
-            ),
-        )),
-    };
-    let day = dumps::governing(t, "highest over mean oil content of a day", dumps().map(|p| p.day), other);
-    let sample = dumps::governing(t, label, dumps().map(|p| p.sample), other);
-    let nothing = || Stop { doing: "peak of the influent".to_owned(), reason: "nothing is known of it".to_owned() };
-    Ok((day.ok_or_else(nothing)?, sample.ok_or_else(nothing)?))
 }
 
 fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {

@@ -3,6 +3,7 @@
 pub mod blocks;
 pub mod distribution;
 pub mod fields;
+pub mod inlet;
 pub mod keys;
 pub mod names;
 pub mod rain_table;
@@ -202,6 +203,8 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     grains(&enquiry.solids, &mut faults);
     shear::faults(&enquiry.shear, &mut faults);
     names::faults(&enquiry, &mut faults);
+    inlet::faults(&enquiry.inlet, &mut faults);
+    enquiry.notes.extend(inlet::notes(&enquiry.inlet));
     if faults.is_empty() { Ok(enquiry) } else { Err(faults) }
 }
 

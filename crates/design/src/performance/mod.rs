@@ -16,7 +16,7 @@ pub mod thumb;
 pub mod zones;
 
 use crate::basis::Basis;
-use crate::basis::cases::{Case, Kind};
+use crate::basis::cases::{Case, Kind, Pumps};
 use crate::basis::fluids::Season;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Statistic;
@@ -220,8 +220,12 @@ pub fn performance<T: Trail>(
 /// The case that runs most: the dry one if there is one, for it runs every day, the storm does not.
 fn usual(basis: &Basis) -> Option<usize> {
     let steady = |c: &Case| c.content.is_some();
-    let dry = basis.cases.iter().position(|c| steady(c) && c.kind == Kind::Dry);
-    dry.or_else(|| basis.cases.iter().position(steady))
+    // The lead pump alone lifts what it can lift.
+    let lead = |c: &Case| basis.feed.one_pump.is_some_and(|one| c.inflow.q <= one.q);
+    let usual = |c: &Case| c.pumps.is_none_or(|pumps| (pumps == Pumps::Lead) == lead(c));
+    let dry = basis.cases.iter().position(|c| steady(c) && c.kind == Kind::Dry && usual(c));
+    dry.or_else(|| basis.cases.iter().position(|c| steady(c) && usual(c)))
+        .or_else(|| basis.cases.iter().position(steady))
 }
 
 /// What leaves, by case, season and state, as far as the depth asks for it.
