@@ -36,6 +36,8 @@ pub enum Kind {
 pub struct Case {
     /// Its name.
     pub name: String,
+    /// What happens in it, whichever pumps run.
+    pub event: String,
     /// Its kind.
     pub kind: Kind,
     /// The waters in it.
@@ -62,6 +64,7 @@ impl Case {
     /// A case of which nothing but its flow is known.
     fn of_a_flow(name: String, kind: Kind, inflow: Val<Flow>) -> Self {
         Case {
+            event: name.clone(),
             name,
             kind,
             parts: Vec::new(),

@@ -88,7 +88,7 @@ pub(super) fn content<T: Trail>(
     let known = kind != Kind::Unknown;
     let none = OilContent::default();
     let oil = asked.oil.unwrap_or(&none);
-    let what = key.replace("stream ", "").replace("dump ", "").replace('"', "");
+    let what = key.replace("stream ", "").replace("dump \"", "\"").replace('"', "");
     let oil_key = format!("{key}.oil.mean");
     let question = say!(T, "How much oil and grease does the {what} water carry?");
     let of = |quantity: &str| say!(T, "{quantity}, {what}");

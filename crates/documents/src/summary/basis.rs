@@ -56,14 +56,8 @@ pub(super) fn cases(out: &mut String, settled: &Settled, width: usize) {
         ]);
     }
     out.push_str(&table.render(width));
-    let cold = print::with_unit(
-        basis.fluids.cold.temperature.q.si(),
-        system.pick((&stillrise_units::catalog::DEG_F, &stillrise_units::catalog::DEG_C)),
-    );
-    let warm = print::with_unit(
-        basis.fluids.warm.temperature.q.si(),
-        system.pick((&stillrise_units::catalog::DEG_F, &stillrise_units::catalog::DEG_C)),
-    );
+    let cold = print::with_unit(basis.fluids.cold.temperature.q.si(), system.pick((&DEG_F, &DEG_C)));
+    let warm = print::with_unit(basis.fluids.warm.temperature.q.si(), system.pick((&DEG_F, &DEG_C)));
     out.push_str(&format!("Each case in the coldest water, {cold}, and the warmest, {warm}; clean, and at the end of the interval between pump-outs.\n"));
     for case in basis.cases.iter() {
         if let Some(cycle) = &case.cycle {
