@@ -129,9 +129,8 @@ pub fn cases<T: Trail>(
     if !dry.is_empty() {
         let name = if dry.len() == 1 { dry[0].name.clone() } else { "dry-weather waters together".to_owned() };
         let base = case(t, about, (&name, Kind::Dry), &dry)?;
-        // Where no storm fills the sump, or the pumps are said to run at once, all of them may run in dry weather too.
-        let lead_first = !rain.is_empty() && e.inlet.together != Some(true);
-        take(t, &mut cases, (feed, lead_first), base)?;
+        // Where no storm shows what all pumps do, they are taken to run in dry weather too.
+        take(t, &mut cases, (feed, !rain.is_empty()), base)?;
     }
     for (i, block) in e.cases.iter().enumerate() {
         let name = block.name.clone().unwrap_or_else(|| "extra case".to_owned());
