@@ -1,7 +1,7 @@
 //! The first answer: is this a gravity duty at all? Said before anything is sized.
 
 use crate::basis::Basis;
-use crate::basis::fluids::Season;
+use crate::basis::waters::Content;
 use crate::enquiry::Enquiry;
 use stillrise_handbook::fluids::chemicals::{Effect, chemical};
 use stillrise_handbook::fluids::oils::oil;
@@ -86,6 +86,7 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
         .filter_map(|r| r.oil.as_ref())
         .chain(e.streams.iter().filter_map(|s| s.oil.as_ref()))
         .chain(e.cases.iter().filter_map(|c| c.oil.as_ref()))
+        .chain(e.dumps.iter().filter_map(|d| d.oil.as_ref()))
         .chain(e.stated.oil.as_ref());
     let mut words: Vec<&str> =
         contents.filter_map(|o| o.kind.as_deref()).chain(e.oils.iter().filter_map(|o| o.kind.as_deref())).collect();
@@ -127,25 +128,29 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
     lines
 }
 
-/// What only the basis shows: an oil as heavy as the water.
+/// What only the basis shows: an oil as heavy as the water. It rules gravity out where no water carries an oil that
+/// rises; else it passes while the others are separated.
 pub fn add_heavy_oils(lines: &mut Vec<Line>, basis: &Basis) {
-    let water = &basis.fluids.cold;
-    for oil in &basis.fluids.oils {
-        // Less than 2 % lighter, and temperature or salt decide whether it rises at all.
-        let lighter = water.density.q.si() - oil.cold.q.si();
-        if lighter <= 0.02 * water.density.q.si() {
-            lines.push(Line {
-                subject: oil.name.clone(),
-                weight: Weight::Blocks,
-                says: format!(
-                    "in the coldest water it weighs {} against {} of the water: it does not rise, or hardly",
-                    print::with_unit(oil.density(Season::Cold).q.si(), &KG_M3),
-                    print::with_unit(water.density.q.si(), &KG_M3)
-                ),
-                could: "heating, flotation with air, or a settling tank for sinking oil".to_owned(),
-                source: None,
-            });
-        }
+    let f = &basis.fluids;
+    let water = f.cold.density.q;
+    let some_rise = f.oils.iter().any(|oil| f.rises(oil));
+    let rising = |c: &Content| c.heavy.is_none_or(|heavy| heavy.q < c.free.q);
+    let mut contents = basis.cases.iter().filter_map(|c| c.content.as_ref()).peekable();
+    let blocks = !some_rise || contents.peek().is_some() && !contents.any(rising);
+    for oil in f.oils.iter().filter(|oil| !f.rises(oil)) {
+        let says = format!(
+            "in the coldest water it weighs {} against {} of the water: it does not rise, or hardly{}",
+            print::with_unit(oil.cold.q.si(), &KG_M3),
+            print::with_unit(water.si(), &KG_M3),
+            if blocks { "" } else { "; its share of the oil passes, and what rises is separated" }
+        );
+        lines.push(Line {
+            subject: oil.name.clone(),
+            weight: if blocks { Weight::Blocks } else { Weight::Partly },
+            says,
+            could: "heating, flotation with air, or a settling tank for sinking oil".to_owned(),
+            source: None,
+        });
     }
     lines.sort_by_key(|l| core::cmp::Reverse(l.weight));
 }

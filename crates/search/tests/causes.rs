@@ -38,8 +38,7 @@ fn under(id: &str) -> String {
     let (basis, train) = (design.basis.as_ref().expect("a basis"), design.train.as_ref().expect("a train"));
     let worst = design.performance.as_ref().and_then(|p| p.worst()).expect("a case");
     let observed = &base.job.enquiry.observed[0];
-    let occasion =
-        Occasion::new(&mut Off, observed, basis, &train.unit, (&worst.content, worst.flow)).expect("an occasion");
+    let occasion = Occasion::new(&mut Off, observed, basis, &train.unit, worst).expect("an occasion");
     let mut situation = occasion.usual();
     if let Some(size) = cause.size {
         (cause.act)(&mut situation, size.likely);
@@ -184,7 +183,7 @@ fn causes_add_up() {
     let (basis, train) = (design.basis.as_ref().expect("a basis"), design.train.as_ref().expect("a train"));
     let worst = design.performance.as_ref().and_then(|p| p.worst()).expect("a case");
     let observed = &base.job.enquiry.observed[0];
-    let o = Occasion::new(&mut Off, observed, basis, &train.unit, (&worst.content, worst.flow)).expect("an occasion");
+    let o = Occasion::new(&mut Off, observed, basis, &train.unit, worst).expect("an occasion");
     for pair in CAUSES.iter().flat_map(|a| CAUSES.iter().map(move |b| (a, b))) {
         let size = |c: &Cause| c.size.map_or(0.0, |s| s.likely);
         let (mut both, mut turned) = (o.usual(), o.usual());

@@ -321,7 +321,7 @@ proptest! {
     #[test]
     fn no_file_makes_it_panic(job in any::<Index>(), slips in proptest::collection::vec(slip(), 1..12)) {
         count_panics();
-        let jobs: Vec<Sheet> = worked().into_iter().chain(["wash", "pumped"].map(Sheet::data)).collect();
+        let jobs: Vec<Sheet> = worked().into_iter().chain(["wash", "pumped", "mixed"].map(Sheet::data)).collect();
         let sheet = &jobs[job.index(jobs.len())];
         let table = slipped(&sheet.table, &slips);
         let text = toml::to_string(&table).expect("a table can be written");

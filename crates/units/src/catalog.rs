@@ -24,6 +24,7 @@ pub enum Dim {
     Pressure,
     SurfaceTension,
     Force,
+    Power,
     Dissipation,
     PerLength,
     ShearRate,
@@ -52,9 +53,10 @@ impl Dim {
             Dim::Pressure => "pressure",
             Dim::SurfaceTension => "interfacial tension",
             Dim::Force => "force",
+            Dim::Power => "power",
             Dim::Dissipation => "power per mass",
             Dim::PerLength => "reciprocal length",
-            Dim::ShearRate => "shear rate",
+            Dim::ShearRate => "shear rate or speed of rotation",
             Dim::Angle => "angle",
             Dim::Temperature => "temperature",
         }
@@ -82,6 +84,7 @@ impl Dim {
             Dim::Pressure => &PA,
             Dim::SurfaceTension => &N_M,
             Dim::Force => &NEWTON,
+            Dim::Power => &WATT,
             Dim::Dissipation => &W_KG,
             Dim::PerLength => &PER_M,
             Dim::ShearRate => &PER_S,
@@ -347,6 +350,13 @@ catalog! {
     /// pound-force
     LBF Force "lbf" [] POUND_FORCE;
 
+    /// watt
+    WATT Power "W" ["watt", "watts"] 1.0;
+    /// kilowatt
+    KW Power "kW" [] 1e3;
+    /// mechanical horsepower, 550 foot pounds-force a second
+    HP Power "hp" ["HP", "horsepower"] 550.0 * FOOT * POUND_FORCE;
+
     /// watt per kilogram
     W_KG Dissipation "W/kg" ["m2/s3"] 1.0;
 
@@ -357,6 +367,8 @@ catalog! {
 
     /// reciprocal second: velocity gradient
     PER_S ShearRate "1/s" ["s-1"] 1.0;
+    /// revolutions a minute: speed of rotation
+    RPM ShearRate "rpm" ["1/min", "r/min"] 1.0 / MINUTE;
 
     /// radian
     RAD Angle "rad" ["radian", "radians"] 1.0;

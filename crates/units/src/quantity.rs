@@ -43,6 +43,8 @@ pub type Pressure = Plain<N1, P1, N2>;
 pub type SurfaceTension = Plain<Z0, P1, N2>;
 /// Force, newton.
 pub type Force = Plain<P1, P1, N2>;
+/// Power, watt.
+pub type Power = Plain<P2, P1, N3>;
 /// Power per mass (turbulent dissipation), watt per kilogram.
 pub type Dissipation = Plain<P2, Z0, N3>;
 /// Reciprocal length, 1/m.
@@ -105,6 +107,7 @@ typed!(
     Pressure,
     SurfaceTension,
     Force,
+    Power,
     Dissipation,
     PerLength,
     ShearRate,

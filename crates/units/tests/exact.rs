@@ -29,6 +29,7 @@ const PAIRS: &[(&str, &str, &str)] = &[
     ("cSt", "cSt", "m2/s"),
     ("ft2/s", "ft2/s", "m2/s"),
     ("yd3", "yd3", "m3"),
+    ("hp mechanical", "hp", "W"),
 ];
 
 fn scale(symbol: &str) -> f64 {

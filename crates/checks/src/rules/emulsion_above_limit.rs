@@ -36,7 +36,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let show = |q| s.show(q, (&MG_L, &MG_L));
     let says = format!(
         "{}: {} emulsified and {} dissolved, {} together, against {} {}",
-        case.name,
+        case.event,
         show(content.emulsified.q),
         show(content.dissolved.q),
         show(stays),

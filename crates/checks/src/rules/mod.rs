@@ -64,6 +64,7 @@ list_rules! {
     does_not_fit,
     floor_in_a_pit,
     pump_above_rating,
+    pump_outside_class,
     pumps_together_above_rating,
     pulsation_above_rating,
     feed_above_cap,

@@ -30,7 +30,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let says = format!(
         "the site gives {} ({}), {} {side} than the stated {}",
         show(case.inflow.q),
-        case.name,
+        case.event,
         print::with_unit(off.abs(), &PERCENT),
         show(stated.q)
     );

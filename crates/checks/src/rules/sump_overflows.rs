@@ -30,7 +30,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     };
     let says = |c: &Case| {
         let show = |q| s.show(q, (&GPM, &M3_H));
-        format!("{}: {} arrive, and the pumps lift {}", c.name, show(c.inflow.q), show(pumps.q))
+        format!("{}: {} arrive, and the pumps lift {}", c.event, show(c.inflow.q), show(pumps.q))
     };
     let (water, spill) = (most(false), most(true));
     if let Some(case) = water.filter(|c| above(c.inflow.q, pumps.q)) {

@@ -1,14 +1,18 @@
 //! The cases: which waters coincide, what they come to, and how they are fed.
 
+use super::chemicals::{Dosed, Which};
+use super::feed::fed;
+pub use super::feed::{Cycle, FeedState, Pumps};
+use super::fluids::Fluids;
+use super::stated::stated;
 use super::waters::{Content, Water};
+use super::ways::{OwnFluids, own_fluids};
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::Feed;
-use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
+use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::mixture;
-use stillrise_handbook::separation::pumps::pump;
-use stillrise_units::catalog::{GPM, M3_H, ONE};
-use stillrise_units::{Concentration, Flow, Ratio, Typed, ratio};
+use stillrise_units::catalog::MG_L;
+use stillrise_units::{Concentration, Flow, Typed};
 
 /// What kind of event a case is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -32,121 +36,67 @@ pub enum Kind {
 pub struct Case {
     /// Its name.
     pub name: String,
+    /// What happens in it, whichever pumps run.
+    pub event: String,
     /// Its kind.
     pub kind: Kind,
     /// The waters in it.
     pub parts: Vec<String>,
+    /// The same, as they stand in the enquiry.
+    pub which: Vec<Which>,
     /// Flow that arrives.
     pub inflow: Val<Flow>,
+    /// Which of several pumps run.
+    pub pumps: Option<Pumps>,
+    /// How they run, where the sump is known and they lift more than arrives.
+    pub cycle: Option<Cycle>,
     /// Flow that reaches the unit or units, after pump and flow cap.
     pub feed: Val<Flow>,
-    /// What it carries; nothing for a spill.
+    /// What it carries; nothing for a spill, nor for fire-fighting water of which nobody said it.
     pub content: Option<Content>,
+    /// The droplets it brings, by their place in the basis.
+    pub arrival: usize,
+    /// Water and oil, where they differ from those of the season.
+    pub own: Option<OwnFluids>,
 }
 
-/// How the water is fed.
-#[derive(Debug, Clone)]
-pub struct FeedState {
-    /// By pump.
-    pub pumped: bool,
-    /// Whether pumps, if there are several, run together.
-    pub together: bool,
-    /// Flow of the pumps that can run together, pulsation included.
-    pub pump_flow: Option<Val<Flow>>,
-    /// The largest single pump, without pulsation.
-    pub one_pump: Option<Val<Flow>>,
-    /// All pumps together, without pulsation.
-    pub all_pumps: Option<Val<Flow>>,
-    /// The pumps that run, without pulsation.
-    pub mean_flow: Option<Val<Flow>>,
-    /// Peak over mean flow.
-    pub pulsation: Option<Val<Ratio>>,
-    /// Class of pump in the handbook.
-    pub class: Option<&'static stillrise_handbook::separation::pumps::Pump>,
-    /// Most that may leave.
-    pub cap: Option<Val<Flow>>,
+impl Case {
+    /// A case of which nothing but its flow is known.
+    fn of_a_flow(name: String, kind: Kind, inflow: Val<Flow>) -> Self {
+        Case {
+            event: name.clone(),
+            name,
+            kind,
+            parts: Vec::new(),
+            which: Vec::new(),
+            inflow,
+            pumps: None,
+            cycle: None,
+            feed: inflow,
+            content: None,
+            arrival: 0,
+            own: None,
+        }
+    }
 }
 
-/// Finds how the water is fed.
-pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
-    t.section("feed");
-    let pumped = e.inlet.feed.0 == Some(Feed::Pump)
-        || (e.inlet.feed.0.is_none()
-            && (!e.inlet.rate.items.is_empty() || e.inlet.pump.as_deref().is_some_and(|p| p != "gravity")));
-    let class = e.inlet.pump.as_deref().and_then(pump);
-    let cap = super::stated::stated(t, w, "flow cap of the outlet", &e.outlet.flow_cap);
-    let mut state = FeedState {
-        pumped,
-        together: true,
-        pump_flow: None,
-        one_pump: None,
-        all_pumps: None,
-        mean_flow: None,
-        pulsation: None,
-        class,
-        cap,
-    };
-    if !pumped {
-        return state;
+/// Takes a case up in every state that the pumps can be in while it lasts, each under a name of its own.
+fn take<T: Trail>(t: &mut T, cases: &mut Vec<Case>, (feed, dry): (&FeedState, bool), base: Case) -> Result<(), Stop> {
+    let states = if base.kind == Kind::Spill { Vec::new() } else { feed.states(dry, base.inflow) };
+    let each = if states.is_empty() { vec![None] } else { states.into_iter().map(Some).collect() };
+    for pumps in each {
+        let wanted = pumps.map_or_else(|| base.name.clone(), |p| format!("{}, {}", base.name, p.text()));
+        let mut name = wanted.clone();
+        let mut k = 1;
+        while cases.iter().any(|c| c.name == name) {
+            k += 1;
+            name = format!("{wanted} ({k})");
+        }
+        let to_unit = fed(t, base.inflow, feed, pumps);
+        let cycle = if feed.pumped { feed.cycle(t, pumps, base.inflow)? } else { None };
+        cases.push(Case { name, pumps, cycle, feed: to_unit, ..base.clone() });
     }
-    let units = Some((&GPM, &M3_H) as crate::provenance::Pair);
-    let mut largest: Option<Val<Flow>> = None;
-    let mut sum: Option<Val<Flow>> = None;
-    for (i, (q, written)) in e.inlet.rate.items.iter().enumerate() {
-        let rate = given(t, &say!(T, "rate of pump {}", i + 1), units, *q, &e.inlet.rate.place, &written.text);
-        largest = Some(match largest {
-            Some(best) if best.q >= rate.q => best,
-            _ => rate,
-        });
-        sum = Some(match sum {
-            None => rate,
-            Some(sum) => reckon!(t, "rate of all pumps", [GPM, M3_H], (sum = sum, next = rate) sum + next),
-        });
-    }
-    state.one_pump = largest;
-    state.all_pumps = sum;
-    let together = match e.inlet.together {
-        Some(flag) => flag,
-        None if e.inlet.rate.items.len() > 1 => super::waters::yes_or_no(
-            t,
-            w,
-            "whether the pumps run together",
-            "inlet.together".to_owned(),
-            "Can the pumps run at the same time, or is one a standby?".to_owned(),
-            super::waters::YesNo::Yes,
-            "nobody said that they cannot run together",
-        ),
-        None => true,
-    };
-    state.together = together;
-    let running = if together { sum } else { largest };
-    state.mean_flow = running;
-    let typical = class.map_or(1.0, |c| c.pulsation().si());
-    let pulsation = super::stated::stated_or(
-        t,
-        w,
-        &e.inlet.pulsation,
-        super::stated::standby(
-            "peak over mean flow of the pump",
-            (&ONE, &ONE),
-            "inlet.pulsation",
-            if class.is_some() && typical <= 1.0 {
-                ""
-            } else {
-                "How far does the pump's flow pulsate, and is there a damper?"
-            },
-            (ratio(1.0), ratio(typical), ratio(typical.max(1.6))),
-            class.map_or_else(
-                || "kind of pump not said; the high end for two chambers that deliver in turn".to_owned(),
-                |c| c.pulsation_mark.text(),
-            ),
-        ),
-    );
-    state.pulsation = Some(pulsation);
-    state.pump_flow = running.map(
-        |rate| reckon!(t, "peak flow of the pumps", [GPM, M3_H], (rate = rate, pulsation = pulsation) rate * pulsation),
-    );
-    state
+    Ok(())
 }
 
 /// Builds the table of cases.
@@ -157,133 +107,123 @@ pub fn cases<T: Trail>(
     t: &mut T,
     w: &WhatIf,
     e: &Enquiry,
-    fluids: &super::fluids::Fluids,
+    fluids: &Fluids,
+    dosed: &[Dosed],
     waters: &[Water],
     feed: &FeedState,
 ) -> Result<Vec<Case>, Stop> {
     let mut cases = Vec::new();
+    let about = (w, e, fluids);
     let rain: Vec<&Water> = waters.iter().filter(|w| w.is_rain).collect();
     let wet: Vec<&Water> = waters.iter().filter(|w| !w.is_rain && w.with_rain).collect();
     let dry: Vec<&Water> = waters.iter().filter(|w| !w.is_rain).collect();
     if !rain.is_empty() {
-        cases.push(case(t, "storm", Kind::Storm, &rain, feed)?);
+        let base = case(t, about, ("storm", Kind::Storm), &rain)?;
+        take(t, &mut cases, (feed, false), base)?;
         if !wet.is_empty() {
             let all: Vec<&Water> = rain.iter().chain(&wet).copied().collect();
-            cases.push(case(t, "storm and wash", Kind::StormAndWash, &all, feed)?);
+            let base = case(t, about, ("storm and wash", Kind::StormAndWash), &all)?;
+            take(t, &mut cases, (feed, false), base)?;
         }
     }
     if !dry.is_empty() {
         let name = if dry.len() == 1 { dry[0].name.clone() } else { "dry-weather waters together".to_owned() };
-        cases.push(case(t, &name, Kind::Dry, &dry, feed)?);
+        let base = case(t, about, (&name, Kind::Dry), &dry)?;
+        // Where no storm shows what all pumps do, they are taken to run in dry weather too.
+        take(t, &mut cases, (feed, !rain.is_empty()), base)?;
     }
-    for block in &e.cases {
+    for (i, block) in e.cases.iter().enumerate() {
         let name = block.name.clone().unwrap_or_else(|| "extra case".to_owned());
         t.section(&name);
-        let Some(flow) = super::stated::stated(t, w, &say!(T, "flow of {name}"), &block.flow) else { continue };
-        let content = match (&block.oil, waters.first()) {
-            (None, Some(first)) => first.content.clone(),
-            _ => super::waters::of_case(t, w, e, fluids, &name, block)?,
-        };
-        let content = Some(content);
-        let fed = fed(t, flow, feed);
-        cases.push(Case { name, kind: Kind::Extra, parts: Vec::new(), inflow: flow, feed: fed, content });
+        let Some(flow) = stated(t, w, &say!(T, "flow of {name}"), &block.flow) else { continue };
+        let content = super::contents::of_case(t, w, e, fluids, dosed, (i, &name))?;
+        let base = Case { which: vec![Which::Case(i)], content, ..Case::of_a_flow(name, Kind::Extra, flow) };
+        take(t, &mut cases, (feed, false), base)?;
     }
     let steady = cases.iter().any(|c| c.content.is_some());
-    if !steady && let Some(flow) = super::stated::stated(t, w, "stated design flow", &e.stated.flow).or(feed.pump_flow)
-    {
+    if !steady && let Some(flow) = stated(t, w, "stated design flow", &e.stated.flow).or(feed.pump_flow) {
         t.section("stated flow");
-        let content = super::waters::unknown(t, w, e, fluids)?;
-        let fed = fed(t, flow, feed);
-        cases.push(Case {
-            name: "stated flow".to_owned(),
-            kind: Kind::Stated,
-            parts: Vec::new(),
-            inflow: flow,
-            feed: fed,
-            content: Some(content),
-        });
+        let content = Some(super::contents::unknown(t, w, e, fluids, dosed)?);
+        let base = Case::of_a_flow("stated flow".to_owned(), Kind::Stated, flow);
+        take(t, &mut cases, (feed, false), Case { which: vec![Which::Stated], content, ..base })?;
     }
     if let Some(spill) = &e.spill {
         t.section("spill");
-        if let Some(rate) = super::stated::stated(t, w, "rate of the spill", &spill.rate) {
-            let fed = fed(t, rate, feed);
-            cases.push(Case {
-                name: "spill".to_owned(),
-                kind: Kind::Spill,
-                parts: vec!["oil".to_owned()],
-                inflow: rate,
-                feed: fed,
-                content: None,
-            });
+        if let Some(rate) = stated(t, w, "rate of the spill", &spill.rate) {
+            let base = Case::of_a_flow("spill".to_owned(), Kind::Spill, rate);
+            take(t, &mut cases, (feed, false), Case { parts: vec!["oil".to_owned()], ..base })?;
         }
     }
     Ok(cases)
 }
 
-fn case<T: Trail>(t: &mut T, name: &str, kind: Kind, waters: &[&Water], feed: &FeedState) -> Result<Case, Stop> {
+fn case<T: Trail>(
+    t: &mut T,
+    (w, e, fluids): (&WhatIf, &Enquiry, &Fluids),
+    (name, kind): (&str, Kind),
+    waters: &[&Water],
+) -> Result<Case, Stop> {
     t.section(name);
     let first = waters[0];
     let mut flow = first.flow;
     let mut content = first.content.clone();
     for next in &waters[1..] {
+        let heavy = mixed_heavy(t, (flow, &content), next)?;
         let mut mix = |label: &str, a: Val<Concentration>, b: Val<Concentration>| {
             by!(t, label, mixture::concentration(flow, a, next.flow, b))
         };
         content = Content {
             total: mix("total oil, mixed", content.total, next.content.total)?,
             free: mix("free oil, mixed", content.free, next.content.free)?,
+            heavy,
             emulsified: mix("emulsified oil, mixed", content.emulsified, next.content.emulsified)?,
             dissolved: mix("dissolved oil, mixed", content.dissolved, next.content.dissolved)?,
             solids: mix("suspended solids, mixed", content.solids, next.content.solids)?,
         };
         flow = reckon!(t, "flow together", [GPM, M3_H], (sum = flow, next = next.flow) sum + next);
     }
-    let fed = fed(t, flow, feed);
     Ok(Case {
-        name: name.to_owned(),
-        kind,
         parts: waters.iter().map(|w| w.name.clone()).collect(),
-        inflow: flow,
-        feed: fed,
+        which: waters.iter().map(|w| w.which).collect(),
         content: Some(content),
+        own: own_fluids(t, w, e, fluids, waters)?,
+        ..Case::of_a_flow(name.to_owned(), kind, flow)
     })
 }
 
-/// What reaches the unit: a pump sets its own flow; by gravity the cap, if there is one, holds back.
-fn fed<T: Trail>(t: &mut T, inflow: Val<Flow>, feed: &FeedState) -> Val<Flow> {
-    let units = Some((&GPM, &M3_H) as crate::provenance::Pair);
-    if let Some(pump) = feed.pump_flow {
-        return choose(
-            t,
-            "flow to the unit",
-            units,
-            pump.q,
-            "what arrives, and what the pumps deliver",
-            "a pump sets the flow while it runs",
-            &[pump.at, inflow.at],
-        );
+/// Free oil that does not rise, of two waters together; `None` where all of it rises in both.
+fn mixed_heavy<T: Trail>(
+    t: &mut T,
+    (flow, content): (Val<Flow>, &Content),
+    next: &Water,
+) -> Result<Option<Val<Concentration>>, Stop> {
+    if content.heavy.is_none() && next.content.heavy.is_none() {
+        return Ok(None);
     }
-    match feed.cap {
-        Some(cap) if cap.q < inflow.q => choose(
-            t,
-            "flow to the unit",
-            units,
-            cap.q,
-            "what arrives, and the flow cap",
-            "the cap is kept by equalisation ahead of the unit",
-            &[cap.at, inflow.at],
-        ),
-        _ => inflow,
-    }
+    let mut part = |heavy: Option<Val<Concentration>>| heavy.unwrap_or_else(|| none_heavy(t));
+    let (a, b) = (part(content.heavy), part(next.content.heavy));
+    by!(t, "free oil as heavy as the water, mixed", mixture::concentration(flow, a, next.flow, b)).map(Some)
+}
+
+/// Of a free oil that all rises, what does not.
+pub(super) fn none_heavy<T: Trail>(t: &mut T) -> Val<Concentration> {
+    let (label, units) = ("free oil as heavy as the water", Some((&MG_L, &MG_L) as crate::provenance::Pair));
+    given(t, label, units, Concentration::from_si(0.0), "definition", "all of it rises")
 }
 
 /// The largest flow to the units over all cases.
 #[must_use]
 pub fn largest(cases: &[Case]) -> Option<&Case> {
-    let mut best: Option<&Case> = None;
-    for case in cases {
-        if best.is_none_or(|b| case.feed.q.si() > b.feed.q.si()) {
-            best = Some(case);
+    largest_place(cases).map(|k| &cases[k])
+}
+
+/// The place of that case.
+#[must_use]
+pub fn largest_place(cases: &[Case]) -> Option<usize> {
+    let mut best: Option<usize> = None;
+    for (k, case) in cases.iter().enumerate() {
+        if best.is_none_or(|b| case.feed.q.si() > cases[b].feed.q.si()) {
+            best = Some(k);
         }
     }
     best

@@ -5,7 +5,7 @@ use super::fluids::Fluids;
 use super::shear::{self, Shear};
 use super::stated::{standby, standby_spread, stated, stated_or};
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::{AfterPump, DropletBase};
+use crate::enquiry::blocks::{AfterPump, DropletBase, Droplets as Said};
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
 use crate::{by, record};
 use stillrise_handbook::droplets::{hatch_choate, measured_median, volume_finer};
@@ -14,7 +14,7 @@ use stillrise_handbook::page::Series;
 use stillrise_handbook::separation::remaining_oil::DropletLaw;
 use stillrise_handbook::separation::sheared_median;
 use stillrise_units::catalog::{ONE, UM};
-use stillrise_units::{Length, Ratio, Typed, ratio};
+use stillrise_units::{Length, Ratio, SurfaceTension, Typed, ratio};
 
 record! {
     /// Droplets of the free oil, by volume.
@@ -32,43 +32,55 @@ record! {
     }
 }
 
+/// Droplets as one water brings them, and what shears them on its way.
+pub(super) struct Way<'a> {
+    /// What is said of them.
+    pub said: Said,
+    /// The stream that they come with, if what is said is said of one.
+    pub stream: Option<usize>,
+    /// Tension between oil and water with what goes into it; `None` without anything that lowers it.
+    pub tension: Option<Val<SurfaceTension>>,
+    /// What pumps it.
+    pub feed: &'a FeedState,
+}
+
 /// Finds the droplets at the unit.
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
-pub fn droplets<T: Trail>(
+pub(super) fn droplets<T: Trail>(
     t: &mut T,
     w: &WhatIf,
     e: &Enquiry,
     fluids: &Fluids,
-    feed: &FeedState,
+    way: &Way<'_>,
 ) -> Result<(Droplets, Option<Shear>), Stop> {
-    t.section("droplets");
-    let law = law(t, e);
-    let shape = shape(t, w, e, law.q);
-    let largest = match stated(t, w, "largest droplet", &e.droplets.largest) {
+    let said = &way.said;
+    let law = law(t, said);
+    let shape = shape(t, w, e, said, law.q);
+    let largest = match stated(t, w, "largest droplet", &said.largest) {
         Some(largest) => largest,
         None => given(t, "largest droplet", Some(SIZE), Length::of(NO_LARGEST, &UM), "definition", "no largest"),
     };
-    if let Some(table) = table(t, e)? {
+    if let Some(table) = table(t, said)? {
         let d50 = by!(t, "volume median diameter at the unit", measured_median::diameter(table))?;
-        let shear = overruled(t, w, e, fluids, feed)?;
+        let shear = overruled(t, w, e, fluids, way)?;
         return Ok((Droplets { law, d50, shape, largest, table }, shear));
     }
     let table = given(t, "measured droplets", Some(SIZE), Series::default(), "definition", "none measured");
-    let number = e.droplets.base.0 == Some(DropletBase::Number);
-    if let Some(d50) = stated(t, w, "volume median diameter at the unit", &e.droplets.d50) {
+    let number = said.base.0 == Some(DropletBase::Number);
+    if let Some(d50) = stated(t, w, "volume median diameter at the unit", &said.d50) {
         let d50 = if number { by_volume(t, d50, shape)? } else { d50 };
-        let shear = overruled(t, w, e, fluids, feed)?;
+        let shear = overruled(t, w, e, fluids, way)?;
         return Ok((Droplets { law, d50, shape, largest, table }, shear));
     }
-    let sheared = feed.pumped || !e.shear.is_empty();
-    let arriving = arriving(t, w, e, sheared, number.then_some(shape))?;
+    let sheared = way.feed.pumped || shear::blocks(e, way.stream).next().is_some();
+    let arriving = arriving(t, w, e, said, sheared, number.then_some(shape))?;
     let mut droplets = Droplets { law, d50: arriving, shape, largest, table };
-    let Some(mut shear) = shear::shear(t, w, e, fluids, feed)? else { return Ok((droplets, None)) };
+    let Some(mut shear) = shear::shear(t, w, e, fluids, way)? else { return Ok((droplets, None)) };
     let hardest = shear.hardest();
     let survives = hardest.survives;
-    let after = e.droplets.after_pump.0.unwrap_or(AfterPump::Replaced);
+    let after = said.after_pump.0.unwrap_or(AfterPump::Replaced);
     if after == AfterPump::Capped {
         shear.governs = survives.q < arriving.q;
         if survives.q < largest.q {
@@ -84,7 +96,7 @@ pub fn droplets<T: Trail>(
         }
         return Ok((droplets, Some(shear)));
     }
-    let spread = if law.q == DropletLaw::LogNormal { shape } else { spread(t, w, e) };
+    let spread = if law.q == DropletLaw::LogNormal { shape } else { spread(t, w, e, said) };
     let median = by!(t, "median the shear leaves", sheared_median::diameter(survives, spread))?;
     shear.median = Some(median);
     shear.governs = median.q < arriving.q;
@@ -118,13 +130,13 @@ fn overruled<T: Trail>(
     w: &WhatIf,
     e: &Enquiry,
     fluids: &Fluids,
-    feed: &FeedState,
+    way: &Way<'_>,
 ) -> Result<Option<Shear>, Stop> {
-    if e.shear.is_empty() {
+    if shear::blocks(e, way.stream).next().is_none() {
         return Ok(None);
     }
-    let Some(mut shear) = shear::shear(t, w, e, fluids, feed)? else { return Ok(None) };
-    let spread = spread(t, w, e);
+    let Some(mut shear) = shear::shear(t, w, e, fluids, way)? else { return Ok(None) };
+    let spread = spread(t, w, e, &way.said);
     let survives = shear.hardest().survives;
     shear.median = Some(by!(t, "median the shear would leave", sheared_median::diameter(survives, spread))?);
     shear.overruled = true;
@@ -135,10 +147,10 @@ const SIZE: Pair = (&UM, &UM);
 /// In µm: larger than any droplet, where a law has no largest one.
 const NO_LARGEST: f64 = 1e9;
 
-fn law<T: Trail>(t: &mut T, e: &Enquiry) -> Val<DropletLaw> {
-    match e.droplets.law.0 {
+fn law<T: Trail>(t: &mut T, said: &Said) -> Val<DropletLaw> {
+    match said.law.0 {
         Some(law) => given(t, "distribution of the droplets", None, law, "droplets.law", "stated"),
-        None if e.droplets.table.is_given() => {
+        None if said.table.is_given() => {
             given(t, "distribution of the droplets", None, DropletLaw::Measured, "droplets.table", "stated")
         }
         None => choose(
@@ -153,14 +165,14 @@ fn law<T: Trail>(t: &mut T, e: &Enquiry) -> Val<DropletLaw> {
     }
 }
 
-fn shape<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, law: DropletLaw) -> Val<Ratio> {
+fn shape<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, said: &Said, law: DropletLaw) -> Val<Ratio> {
     let number = (&ONE, &ONE);
     match law {
-        DropletLaw::LogNormal => spread(t, w, e),
+        DropletLaw::LogNormal => spread(t, w, e, said),
         DropletLaw::RosinRammler => stated_or(
             t,
             w,
-            &e.droplets.exponent,
+            &said.exponent,
             standby(
                 "exponent of the distribution",
                 number,
@@ -173,7 +185,7 @@ fn shape<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, law: DropletLaw) -> Val<R
         DropletLaw::UpperLimit => stated_or(
             t,
             w,
-            &e.droplets.delta,
+            &said.delta,
             standby(
                 "delta of the distribution",
                 number,
@@ -189,7 +201,7 @@ fn shape<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, law: DropletLaw) -> Val<R
     }
 }
 
-fn spread<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Val<Ratio> {
+fn spread<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, said: &Said) -> Val<Ratio> {
     let site = e.head.facility.as_deref().and_then(facility);
     let width = "How far do the droplet sizes spread: one source, or several mixed?";
     let (label, units, key) = ("geometric standard deviation", (&ONE, &ONE), "droplets.spread");
@@ -200,17 +212,17 @@ fn spread<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Val<Ratio> {
             standby(label, units, key, width, range, "engineering judgement")
         }
     };
-    stated_or(t, w, &e.droplets.spread, standby)
+    stated_or(t, w, &said.spread, standby)
 }
 
 /// The measured distribution, by volume.
-fn table<T: Trail>(t: &mut T, e: &Enquiry) -> Result<Option<Val<Series>>, Stop> {
-    let table = &e.droplets.table;
+fn table<T: Trail>(t: &mut T, said: &Said) -> Result<Option<Val<Series>>, Stop> {
+    let table = &said.table;
     if !table.is_given() {
         return Ok(None);
     }
     let measured = given(t, "measured droplets", Some(SIZE), table.rows.clone(), &table.place, &table.text);
-    if e.droplets.base.0 != Some(DropletBase::Number) {
+    if said.base.0 != Some(DropletBase::Number) {
         return Ok(Some(measured));
     }
     by!(t, "measured droplets, by volume", volume_finer::finer(measured)).map(Some)
@@ -226,12 +238,13 @@ fn arriving<T: Trail>(
     t: &mut T,
     w: &WhatIf,
     e: &Enquiry,
+    said: &Said,
     sheared: bool,
     number: Option<Val<Ratio>>,
 ) -> Result<Val<Length>, Stop> {
     let um = |x: f64| Length::of(x, &UM);
     let label = "volume median diameter arriving";
-    if let Some(arriving) = stated(t, w, label, &e.droplets.arriving) {
+    if let Some(arriving) = stated(t, w, label, &said.arriving) {
         return number.map_or(Ok(arriving), |sg| by_volume(t, arriving, sg));
     }
     // Ahead of a shear the answer stands for what arrives; else for what reaches the unit.

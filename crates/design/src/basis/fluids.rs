@@ -80,6 +80,10 @@ impl OilState {
     }
 }
 
+/// How much lighter than the water an oil must be, as a share of the water's density, to be said to rise: with less,
+/// temperature or salt decide whether it rises at all. Our proposal.
+const LEAST_LIGHTER: f64 = 0.02;
+
 /// Water and oils.
 #[derive(Debug, Clone)]
 pub struct Fluids {
@@ -109,6 +113,14 @@ impl Fluids {
         self.oils.iter().filter(|oil| oil.cold.q < self.cold.density.q)
     }
     /// The heaviest oil in a season: slowest to rise.
+    /// Whether an oil rises in the coldest water, and not hardly.
+    #[must_use]
+    pub fn rises(&self, oil: &OilState) -> bool {
+        let water = self.cold.density.q;
+        water - oil.cold.q > water * LEAST_LIGHTER
+    }
+    /// The heaviest oil in a season, slowest to rise; of several, those that do not rise at all are left out, unless none
+    /// does.
     #[must_use]
     pub fn heaviest(&self, season: Season) -> &OilState {
         self.extreme(season, |a, b| a > b)
@@ -119,8 +131,10 @@ impl Fluids {
         self.extreme(season, |a, b| a < b)
     }
     fn extreme(&self, season: Season, beats: impl Fn(Density, Density) -> bool) -> &OilState {
-        let mut best = &self.oils[0];
-        for oil in &self.oils {
+        let some = self.oils.iter().any(|oil| self.rises(oil));
+        let mut oils = self.oils.iter().filter(|oil| !some || self.rises(oil));
+        let mut best = oils.next().unwrap_or(&self.oils[0]);
+        for oil in oils {
             if beats(oil.density(season).q, best.density(season).q) {
                 best = oil;
             }
@@ -210,7 +224,12 @@ fn words(e: &Enquiry) -> Vec<&str> {
     let rain = e.rain.iter().filter_map(|r| r.oil.as_ref());
     let streams = e.streams.iter().filter_map(|s| s.oil.as_ref());
     let cases = e.cases.iter().filter_map(|c| c.oil.as_ref());
-    rain.chain(streams).chain(cases).chain(e.stated.oil.as_ref()).filter_map(|o| o.kind.as_deref()).collect()
+    rain.chain(streams)
+        .chain(cases)
+        .chain(e.dumps.iter().filter_map(|d| d.oil.as_ref()))
+        .chain(e.stated.oil.as_ref())
+        .filter_map(|o| o.kind.as_deref())
+        .collect()
 }
 
 /// Water of one temperature and salinity.

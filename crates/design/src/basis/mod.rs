@@ -1,16 +1,23 @@
 //! The basis: what the unit is designed for.
 
 pub mod cases;
+pub mod chemicals;
+pub mod contents;
 pub mod droplets;
+pub mod dumps;
+pub mod feed;
 pub mod fluids;
 pub mod limits;
+pub mod pump_shear;
 pub mod shear;
 pub mod solids;
 pub mod stated;
 pub mod storm;
 pub mod waters;
+pub mod ways;
 
 use crate::enquiry::Enquiry;
+use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use stated::{standby, stated_or};
 use stillrise_handbook::page::Argument;
@@ -76,15 +83,19 @@ pub struct Basis {
     pub fluids: fluids::Fluids,
     /// The design storm, if rain falls on the unit's surfaces.
     pub storm: Option<storm::Storm>,
+    /// Chemicals, and the waters they go into.
+    pub dosed: Vec<chemicals::Dosed>,
     /// All waters.
     pub waters: Vec<waters::Water>,
     /// How the water is fed.
-    pub feed: cases::FeedState,
+    pub feed: feed::FeedState,
     /// The cases.
     pub cases: Vec<cases::Case>,
-    /// Droplets at the unit.
+    /// Droplets by case.
+    pub arrivals: Vec<ways::Arrival>,
+    /// Droplets at the unit: the finest that any case brings.
     pub droplets: droplets::Droplets,
-    /// What pumps, valves and pipes on the way do to them.
+    /// What pumps, valves and pipes on the way do to these.
     pub shear: Option<shear::Shear>,
     /// Solids.
     pub solids: solids::Solids,
@@ -96,25 +107,37 @@ pub struct Basis {
     pub limits: Vec<limits::LimitState>,
     /// Methods.
     pub methods: Methods,
-    /// Highest over mean oil content of a single sample of the influent.
+    /// Highest over mean oil content of the influent: of a day.
     pub peak: Val<Ratio>,
+    /// The same of a single sample; another where baths are dumped.
+    pub sample_peak: Val<Ratio>,
     /// The design flow somebody stated.
     pub stated: Option<Val<Flow>>,
 }
 
 impl Basis {
+    /// How far the influent rises above its mean in what a limit speaks of.
+    #[must_use]
+    pub fn peak_for(&self, limit: &limits::LimitState) -> Val<Ratio> {
+        if limit.statistic.q == Statistic::DailyMaximum { self.peak } else { self.sample_peak }
+    }
     /// The largest flow to the units.
     #[must_use]
     pub fn design_flow(&self) -> Option<Val<Flow>> {
         cases::largest(&self.cases).map(|c| c.feed)
     }
-    /// The largest flow of a case with a steady content.
+    /// The case with the largest flow of those with a steady content.
     #[must_use]
     pub fn largest_steady(&self) -> Option<&cases::Case> {
-        let mut best: Option<&cases::Case> = None;
-        for case in self.cases.iter().filter(|c| c.content.is_some()) {
-            if best.is_none_or(|b| case.feed.q.si() > b.feed.q.si()) {
-                best = Some(case);
+        self.largest_steady_place().map(|k| &self.cases[k])
+    }
+    /// Its place.
+    #[must_use]
+    pub fn largest_steady_place(&self) -> Option<usize> {
+        let mut best: Option<usize> = None;
+        for (k, case) in self.cases.iter().enumerate().filter(|(_, c)| c.content.is_some()) {
+            if best.is_none_or(|b| case.feed.q.si() > self.cases[b].feed.q.si()) {
+                best = Some(k);
             }
         }
         best
@@ -129,35 +152,29 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     let methods = methods(t, w, e);
     let fluids = fluids::fluids(t, w, e)?;
     let storm = storm::storm(t, w, e)?;
-    let waters = waters::waters(t, w, e, &fluids, storm.as_ref())?;
-    let feed = cases::feed(t, w, e);
-    let cases = cases::cases(t, w, e, &fluids, &waters, &feed)?;
-    let (droplets, shear) = droplets::droplets(t, w, e, &fluids, &feed)?;
+    let dosed = chemicals::chemicals(t, w, e);
+    let waters = waters::waters(t, w, e, &fluids, &dosed, storm.as_ref())?;
+    let feed = feed::feed(t, w, e);
+    let mut cases = cases::cases(t, w, e, &fluids, &dosed, &waters, &feed)?;
+    let arrivals = ways::arrivals(t, w, e, &fluids, &dosed, &feed, &mut cases)?;
+    let finest = arrivals.iter().min_by(|a, b| a.droplets.d50.q.si().total_cmp(&b.droplets.d50.q.si()));
+    let nothing = || Stop { doing: "droplets".to_owned(), reason: "no water brings any".to_owned(), formula: false };
+    let ways::Arrival { droplets, shear, .. } = finest.cloned().ok_or_else(nothing)?;
     let (solids, oil_on_solids) = solids::solids(t, w, e, &fluids)?;
     let spill = spill(t, w, e);
     let limits = limits::limits(t, w, e)?;
     t.section("peak of the influent");
-    let peak = stated_or(
-        t,
-        w,
-        &e.water.oil_peak,
-        standby(
-            "highest over mean oil content of a single sample",
-            (&ONE, &ONE),
-            "water.oil_peak",
-            "Have several samples of the water that arrives been analysed, and how far does the highest lie above their mean?",
-            (ratio(1.0), ratio(1.5), ratio(3.0)),
-            "engineering judgement; oil in runoff and wash water scatters widely",
-        ),
-    );
+    let (peak, sample_peak) = dumps::peaks(t, w, e, &waters)?;
     t.section("stated flow");
     let stated = stated::stated(t, w, "design flow somebody stated", &e.stated.flow);
     Ok(Basis {
         fluids,
         storm,
+        dosed,
         waters,
         feed,
         cases,
+        arrivals,
         droplets,
         shear,
         solids,
@@ -166,6 +183,7 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
         limits,
         methods,
         peak,
+        sample_peak,
         stated,
     })
 }

@@ -1,19 +1,20 @@
 //! What breaks the droplets on the way to the unit: the pump that feeds it, and pumps, valves, fittings and
 //! pipes that the enquiry names. The hardest of them decides.
 
-use super::cases::FeedState;
+use super::droplets::Way;
 use super::fluids::{Fluids, OilState};
+use super::pump_shear::{feed_pump, pump_on_the_way};
 use super::stated::{standby, stated, stated_or};
 use crate::enquiry::Enquiry;
+use crate::enquiry::blocks::Stream;
+use crate::enquiry::named::same;
 use crate::enquiry::shear::{ShearBlock, ShearKind};
-use crate::provenance::{Stop, Trail, Val, WhatIf, assume, choose, given};
+use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
-use stillrise_handbook::fluids::chemicals::chemical;
 use stillrise_handbook::hydraulics::fittings::fitting_of;
 use stillrise_handbook::hydraulics::{circle_area, colebrook, laminar_friction, mean_velocity, pipe_reynolds};
-use stillrise_handbook::separation::pumps::pump;
 use stillrise_handbook::separation::{hinze_droplet, pipe_dissipation, valve_dissipation, viscous_hinze};
-use stillrise_units::catalog::{MN_M, ONE, UM, W_KG};
+use stillrise_units::catalog::{ONE, UM};
 use stillrise_units::{Dissipation, Length, Pressure, Ratio, SurfaceTension, Typed, Viscosity, ratio};
 
 /// One place where droplets may break.
@@ -27,6 +28,20 @@ pub struct Place {
     pub dissipation: Val<Dissipation>,
     /// Largest droplet that survives it.
     pub survives: Val<Length>,
+    /// Low, likely and high dissipation of its class, if it is a pump of a known class.
+    pub beside: Option<[Dissipation; 3]>,
+    /// Whether its dissipation was worked from figures of its own.
+    pub is_worked: bool,
+}
+
+/// A dissipation, and the range of the class of pumps it is of.
+pub(super) struct Named {
+    /// Power dissipated.
+    pub dissipation: Val<Dissipation>,
+    /// Low, likely and high of the class.
+    pub beside: Option<[Dissipation; 3]>,
+    /// Whether it was worked from figures.
+    pub is_worked: bool,
 }
 
 /// What the way to the unit does to the droplets.
@@ -68,32 +83,49 @@ struct Broken<'a> {
     thick: Option<(Val<Viscosity>, Val<Ratio>)>,
 }
 
+/// What stands on the way of a water: what its stream names, and what no stream names.
+pub(super) fn blocks(e: &Enquiry, stream: Option<usize>) -> impl Iterator<Item = &ShearBlock> {
+    e.shear.iter().filter(move |block| {
+        let names = |s: &Stream| s.shear.iter().any(|name| block.name.as_deref().is_some_and(|own| same(own, name)));
+        stream.is_some_and(|k| names(&e.streams[k])) || !e.streams.iter().any(names)
+    })
+}
+
 /// Finds what breaks the droplets; `None` when nothing does.
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
-pub fn shear<T: Trail>(
+pub(super) fn shear<T: Trail>(
     t: &mut T,
     w: &WhatIf,
     e: &Enquiry,
     fluids: &Fluids,
-    feed: &FeedState,
+    way: &Way<'_>,
 ) -> Result<Option<Shear>, Stop> {
-    if !feed.pumped && e.shear.is_empty() {
+    let feed = way.feed;
+    if !feed.pumped && blocks(e, way.stream).next().is_none() {
         return Ok(None);
     }
-    let broken = broken(t, w, e, fluids);
+    let broken = broken(t, w, e, fluids, way.tension);
     let mut places = Vec::new();
-    for block in &e.shear {
+    for block in blocks(e, way.stream) {
         let name = block.name.clone().unwrap_or_else(|| "unnamed shear".to_owned());
-        let Some(dissipation) = dissipation(t, w, fluids, block, &name)? else { continue };
+        let is_pump = block.kind.0 == Some(ShearKind::Pump);
+        let label = say!(T, "power dissipated in the {name}");
+        let plain = |dissipation| Named { dissipation, beside: None, is_worked: false };
+        let named = match stated(t, w, &label, &block.dissipation) {
+            Some(known) => Some(plain(known)),
+            None if is_pump => pump_on_the_way(t, w, fluids, block, &name)?,
+            None => dissipation(t, w, fluids, block, &name)?.map(plain),
+        };
+        let Some(Named { dissipation, beside, is_worked }) = named else { continue };
         let survives = survives(t, fluids, &broken, &name, dissipation)?;
-        places.push(Place { name, is_pump: block.kind.0 == Some(ShearKind::Pump), dissipation, survives });
+        places.push(Place { name, is_pump, dissipation, survives, beside, is_worked });
     }
     if feed.pumped {
-        let dissipation = feed_pump(t, w, feed);
+        let Named { dissipation, beside, is_worked } = feed_pump(t, w, e, fluids, feed)?;
         let survives = survives(t, fluids, &broken, "pump", dissipation)?;
-        places.push(Place { name: "pump".to_owned(), is_pump: true, dissipation, survives });
+        places.push(Place { name: "pump".to_owned(), is_pump: true, dissipation, survives, beside, is_worked });
     }
     let mut places = places.into_iter();
     Ok(places.next().map(|first| Shear {
@@ -105,24 +137,13 @@ pub fn shear<T: Trail>(
     }))
 }
 
-fn broken<'a, T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &'a Fluids) -> Vec<Broken<'a>> {
-    let kinds = e.chemicals.iter().filter_map(|c| c.kind.as_deref().and_then(chemical));
-    let with_surfactant = if kinds.into_iter().any(|c| c.surfactant) {
-        Some(assume(
-            t,
-            w,
-            standby(
-                "interfacial tension with detergent",
-                (&MN_M, &MN_M),
-                "chemical.tension",
-                "",
-                (SurfaceTension::of(1.0, &MN_M), SurfaceTension::of(4.0, &MN_M), SurfaceTension::of(15.0, &MN_M)),
-                "from memory: 3 to 5 mN/m with surfactant, less with strong detergent",
-            ),
-        ))
-    } else {
-        None
-    };
+fn broken<'a, T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    fluids: &'a Fluids,
+    lowered: Option<Val<SurfaceTension>>,
+) -> Vec<Broken<'a>> {
     let b = stated_or(
         t,
         w,
@@ -138,7 +159,7 @@ fn broken<'a, T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &'a Fluids) 
     );
     let one = |oil: &'a OilState| Broken {
         name: &oil.name,
-        tension: with_surfactant.unwrap_or(oil.tension),
+        tension: lowered.unwrap_or(oil.tension),
         thick: oil.viscosity.map(|nu| {
             let label = say!(T, "viscosity of {} as it breaks", oil.name);
             (reckon!(t, &label, [CP, MPA_S], (nu = nu, rho = oil.cold) nu * rho), b)
@@ -179,22 +200,6 @@ fn survives<T: Trail>(
     Ok(choose(t, &label, Some((&UM, &UM)), finest.q, "all oils that may come", because, &nodes))
 }
 
-fn feed_pump<T: Trail>(t: &mut T, w: &WhatIf, feed: &FeedState) -> Val<Dissipation> {
-    let at = |x: f64| Dissipation::of(x, &W_KG);
-    let (range, question, source) = match feed.class {
-        Some(class) => {
-            let [low, likely, high] = class.dissipation();
-            ((low, likely, high), "", class.shear_mark.text())
-        }
-        None => (
-            (at(1.0), at(1000.0), at(10_000.0)),
-            "Which pump lifts the water to the separator?",
-            "kind of pump not said; taken as the centrifugal pump of most sumps, engineering judgement".to_owned(),
-        ),
-    };
-    assume(t, w, standby("power dissipated in the pump", (&W_KG, &W_KG), "inlet.pump", question, range, source))
-}
-
 /// Power dissipated in what a block names; `None` when the block lacks something, which reading refuses.
 fn dissipation<T: Trail>(
     t: &mut T,
@@ -204,16 +209,6 @@ fn dissipation<T: Trail>(
     name: &str,
 ) -> Result<Option<Val<Dissipation>>, Stop> {
     let label = say!(T, "power dissipated in the {name}");
-    if let Some(known) = stated(t, w, &label, &block.dissipation) {
-        return Ok(Some(known));
-    }
-    if block.kind.0 == Some(ShearKind::Pump) {
-        let Some(class) = block.pump.as_deref().and_then(pump) else { return Ok(None) };
-        let [low, likely, high] = class.dissipation();
-        let key = format!("shear \"{name}\".dissipation");
-        let standby = standby(&label, (&W_KG, &W_KG), key, "", (low, likely, high), class.shear_mark.text());
-        return Ok(Some(assume(t, w, standby)));
-    }
     let (Some(flow), Some(bore)) = (
         stated(t, w, &say!(T, "flow through the {name}"), &block.flow),
         stated(t, w, &say!(T, "bore of the {name}"), &block.diameter),
@@ -247,9 +242,10 @@ fn dissipation<T: Trail>(
         }
     };
     let key = format!("shear \"{name}\".jet");
-    let lengths = assume(
+    let lengths = stated_or(
         t,
         w,
+        &block.jet,
         standby(
             "length of the jet in bores",
             (&ONE, &ONE),

@@ -1,40 +1,28 @@
-//! The waters that come: rain and streams, each with flow, oil by fraction and solids.
+//! The waters that come: rain and streams, each with flow, content and what it comes to on an average day.
 
+use super::chemicals::{Dosed, Which};
+pub use super::contents::Content;
+use super::contents::{Asked, Kind, content};
+use super::dumps::{self, Peaks};
 use super::fluids::Fluids;
-use super::stated::{standby, standby_spread, stated, stated_or};
+use super::stated::{standby, stated, stated_or};
 use super::storm::Storm;
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::{OilContent, Stream};
-use crate::enquiry::keys::Quantity;
+use crate::enquiry::blocks::Stream;
 use crate::provenance::{Stop, Trail, Val, WhatIf};
-use crate::{by, reckon, record, say};
-use stillrise_handbook::fluids::chemicals::{Effect, chemical};
-use stillrise_handbook::fluids::facilities::{Facility, facility};
+use crate::{by, reckon, say};
+use stillrise_handbook::fluids::facilities::facility;
 use stillrise_handbook::rain::{daily_volume, hose_flow, rain_volume};
-use stillrise_units::catalog::{GPM, H, IN, M3_H, MG_L, MM, ONE, PERCENT};
-use stillrise_units::{Concentration, Flow, Length, Ratio, Time, Typed, Volume, ratio};
-
-record! {
-    /// What a water carries.
-    Content {
-        /// total oil and grease
-        total: Concentration;
-        /// free oil, which can rise
-        free: Concentration;
-        /// emulsified oil, which does not
-        emulsified: Concentration;
-        /// dissolved oil, which does not either
-        dissolved: Concentration;
-        /// suspended solids
-        solids: Concentration;
-    }
-}
+use stillrise_units::catalog::{GPM, H, IN, M3_H, MM, ONE, PERCENT};
+use stillrise_units::{Flow, Length, Time, Typed, Volume, ratio};
 
 /// One water on its way to the unit.
 #[derive(Debug, Clone)]
 pub struct Water {
     /// Its name.
     pub name: String,
+    /// Which one of the enquiry.
+    pub which: Which,
     /// Whether it is rain.
     pub is_rain: bool,
     /// Whether it may run while it rains.
@@ -47,6 +35,8 @@ pub struct Water {
     pub per_day: Val<Volume>,
     /// How long it runs on a day on which it runs; `None` for rain.
     pub runs: Option<Val<Time>>,
+    /// How far its oil rises above its mean where baths are dumped into it.
+    pub peaks: Option<Peaks>,
 }
 
 /// Finds all waters.
@@ -58,6 +48,7 @@ pub fn waters<T: Trail>(
     w: &WhatIf,
     e: &Enquiry,
     fluids: &Fluids,
+    dosed: &[Dosed],
     storm: Option<&Storm>,
 ) -> Result<Vec<Water>, Stop> {
     let site = e.head.facility.as_deref().and_then(facility);
@@ -65,7 +56,14 @@ pub fn waters<T: Trail>(
     if let Some(storm) = storm {
         t.section("rain water");
         let rain = e.rain.clone().unwrap_or_default();
-        let content = content(t, w, e, "rain", rain.oil.as_ref(), &rain.solids, site, fluids)?;
+        let (oil, solids) = (rain.oil.as_ref(), &rain.solids);
+        let content = content(
+            t,
+            w,
+            fluids,
+            dosed,
+            &Asked { which: Which::Rain, key: "rain", oil, solids, site, of: Kind::Site },
+        )?;
         let inches = |x: f64| Length::of(x, &IN);
         let annual = stated_or(
             t,
@@ -84,12 +82,14 @@ pub fn waters<T: Trail>(
         let per_day = reckon!(t, "runoff on an average day", [GAL, M3], (year = year) year / 365.25);
         waters.push(Water {
             name: "storm".to_owned(),
+            which: Which::Rain,
             is_rain: true,
             with_rain: true,
             flow: storm.flow,
             content,
             per_day,
             runs: None,
+            peaks: None,
         });
     }
     for (i, s) in e.streams.iter().enumerate() {
@@ -97,7 +97,8 @@ pub fn waters<T: Trail>(
         t.section(&name);
         let flow = flow(t, w, s, &name)?;
         let key = format!("stream \"{name}\"");
-        let content = content(t, w, e, &key, s.oil.as_ref(), &s.solids, site, fluids)?;
+        let (which, oil, solids) = (Which::Stream(i), s.oil.as_ref(), &s.solids);
+        let content = content(t, w, fluids, dosed, &Asked { which, key: &key, oil, solids, site, of: Kind::Site })?;
         let hours = stated_or(
             t,
             w,
@@ -140,6 +141,8 @@ pub fn waters<T: Trail>(
         };
         let per_day =
             reckon!(t, "volume on an average day", [GAL, M3], (running = running, days = days) running * days / 7.0);
+        let into = dumps::Into { stream: i, flow, running, per_day, content };
+        let (content, per_day, peaks) = dumps::dumped(t, w, e, fluids, dosed, into)?;
         let with_rain = match s.with_rain {
             Some(flag) => flag,
             None if storm.is_some() => yes_or_no(
@@ -153,7 +156,7 @@ pub fn waters<T: Trail>(
             ),
             None => false,
         };
-        waters.push(Water { name, is_rain: false, with_rain, flow, content, per_day, runs: Some(hours) });
+        waters.push(Water { name, which, is_rain: false, with_rain, flow, content, per_day, runs: Some(hours), peaks });
     }
     Ok(waters)
 }
@@ -192,132 +195,6 @@ fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<F
         ),
     );
     by!(t, &format!("flow of {name}"), hose_flow::flow(hoses, each, together))
-}
-
-#[allow(clippy::too_many_arguments)]
-fn content<T: Trail>(
-    t: &mut T,
-    w: &WhatIf,
-    e: &Enquiry,
-    key: &str,
-    oil: Option<&OilContent>,
-    solids: &Quantity<Concentration>,
-    site: Option<&'static Facility>,
-    fluids: &Fluids,
-) -> Result<Content, Stop> {
-    let mg_l = |x: f64| Concentration::of(x, &MG_L);
-    let units = (&MG_L, &MG_L);
-    let none = OilContent::default();
-    let oil = oil.unwrap_or(&none);
-    let what = key.replace("stream ", "").replace('"', "");
-    let oil_key = format!("{key}.oil.mean");
-    let question = say!(T, "How much oil and grease does the {what} water carry?");
-    let of = |quantity: &str| say!(T, "{quantity}, {what}");
-    let label = of("total oil and grease");
-    let total = stated_or(
-        t,
-        w,
-        &oil.mean,
-        match site {
-            Some(site) => standby_spread(&label, units, oil_key, question, &site.oil),
-            None => standby(
-                &label,
-                units,
-                oil_key,
-                question,
-                (mg_l(20.0), mg_l(100.0), mg_l(500.0)),
-                "engineering judgement; no kind of place was named",
-            ),
-        },
-    );
-    let label = of("emulsified share of the oil");
-    let share = stated_or(t, w, &oil.emulsified, emulsified(e, key, &what, &label));
-    let row = oil.kind.as_deref().and_then(stillrise_handbook::fluids::oils::oil).unwrap_or(fluids.oils[0].oil);
-    let saturation = stated_or(
-        t,
-        w,
-        &oil.dissolved,
-        standby_spread(
-            &of("dissolved oil at saturation"),
-            units,
-            format!("{key}.oil.dissolved"),
-            say!(T, "How much oil is dissolved in the {what} water?"),
-            &row.dissolved,
-        ),
-    );
-    let emulsified = reckon!(t, "emulsified oil", [MG_L, MG_L], (total = total, share = share) total * share);
-    // A stated emulsion leaves no more than the rest for solution.
-    let dissolved = reckon!(t, "dissolved oil", [MG_L, MG_L], (saturation = saturation, total = total, emulsified = emulsified) saturation.min(total - emulsified));
-    let free = reckon!(t, "free oil", [MG_L, MG_L], (total = total, emulsified = emulsified, dissolved = dissolved) total - emulsified - dissolved);
-    let solids_key = format!("{key}.solids");
-    let label = of("suspended solids");
-    let question = say!(T, "How much suspended solids does the {what} water carry?");
-    let solids = stated_or(
-        t,
-        w,
-        solids,
-        match site {
-            Some(site) => standby_spread(&label, units, solids_key, question, &site.solids),
-            None => standby(
-                &label,
-                units,
-                solids_key,
-                question,
-                (mg_l(30.0), mg_l(150.0), mg_l(1000.0)),
-                "engineering judgement; no kind of place was named",
-            ),
-        },
-    );
-    Ok(Content { total, free, emulsified, dissolved, solids })
-}
-
-/// The share of oil that is emulsified: from the chemical declared that emulsifies most, else a
-/// dry yard's.
-fn emulsified<'a>(e: &Enquiry, key: &str, what: &str, label: &'a str) -> crate::provenance::Standby<'a, Ratio> {
-    let question =
-        format!("What share of the oil in the {what} water is emulsified (detergent, pressure washing, pumping)?");
-    let key_share = format!("{key}.oil.emulsified");
-    let units = (&PERCENT, &PERCENT);
-    let worst = e
-        .chemicals
-        .iter()
-        .filter_map(|c| c.kind.as_deref().and_then(chemical))
-        .filter(|c| c.effect == Effect::Emulsifies)
-        .max_by(|a, b| a.emulsified.typical.total_cmp(&b.emulsified.typical));
-    // Rain is not washed with the product, unless rain is the only water there is for it.
-    match worst.filter(|_| key != "rain" || e.streams.is_empty()) {
-        Some(row) => standby_spread(label, units, key_share, question, &row.emulsified),
-        None => standby(
-            label,
-            units,
-            key_share,
-            question,
-            (ratio(0.0), ratio(0.02), ratio(0.10)),
-            "engineering judgement: dry yard without detergents",
-        ),
-    }
-}
-
-/// The content of a case that states its own, with defaults for what it leaves out.
-///
-/// # Errors
-/// [`Stop`] when a formula has no answer.
-pub fn of_case<T: Trail>(
-    t: &mut T,
-    w: &WhatIf,
-    e: &Enquiry,
-    fluids: &Fluids,
-    name: &str,
-    block: &crate::enquiry::blocks::CaseBlock,
-) -> Result<Content, Stop> {
-    let site = e.head.facility.as_deref().and_then(facility);
-    content(t, w, e, &format!("case \"{name}\""), block.oil.as_ref(), &block.solids, site, fluids)
-}
-
-/// The content of a flow of which nothing but its size is known.
-pub fn unknown<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &Fluids) -> Result<Content, Stop> {
-    let site = e.head.facility.as_deref().and_then(facility);
-    content(t, w, e, "stated", e.stated.oil.as_ref(), &e.stated.solids, site, fluids)
 }
 
 stillrise_handbook::choice! {

@@ -3,7 +3,9 @@
 pub mod blocks;
 pub mod distribution;
 pub mod fields;
+pub mod inlet;
 pub mod keys;
+pub mod named;
 mod names;
 pub mod rain_table;
 pub mod range;
@@ -26,6 +28,7 @@ pub struct Enquiry {
     pub surfaces: Vec<Surface>,
     pub rain: Option<Rain>,
     pub streams: Vec<Stream>,
+    pub dumps: Vec<Dump>,
     pub oils: Vec<OilBlock>,
     pub water: Water,
     pub droplets: Droplets,
@@ -78,6 +81,7 @@ const SLOTS: &[Slot<Enquiry>] = &[
     Slot { spec: Surface::spec, many: true, take: |f, r, p, v| f.surfaces.push(r.block(p, v)) },
     Slot { spec: Rain::spec, many: false, take: |f, r, p, v| f.rain = Some(r.block(p, v)) },
     Slot { spec: Stream::spec, many: true, take: |f, r, p, v| f.streams.push(r.block(p, v)) },
+    Slot { spec: Dump::spec, many: true, take: |f, r, p, v| f.dumps.push(r.block(p, v)) },
     Slot { spec: OilBlock::spec, many: true, take: |f, r, p, v| f.oils.push(r.block(p, v)) },
     Slot { spec: Water::spec, many: false, take: |f, r, p, v| f.water = r.block(p, v) },
     Slot { spec: Droplets::spec, many: false, take: |f, r, p, v| f.droplets = r.block(p, v) },
@@ -192,11 +196,26 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     {
         faults.push(Fault::new("water", "the coldest water is warmer than the warmest", "check the two temperatures"));
     }
-    droplets(&enquiry.droplets, &mut faults);
+    droplets("droplets", &enquiry.droplets, &mut faults);
+    for (i, stream) in enquiry.streams.iter().enumerate() {
+        let name = stream.name.as_ref().map_or_else(|| format!("{}", i + 1), |name| format!("\"{name}\""));
+        if let Some(own) = &stream.droplets {
+            droplets(&format!("stream {name}: droplets"), own, &mut faults);
+        }
+        if let (Some(coldest), Some(warmest)) = (stream.coldest.q(), stream.warmest.q())
+            && coldest > warmest
+        {
+            let reason = "it is colder at its warmest than at its coldest";
+            faults.push(Fault::new(format!("stream {name}"), reason, "check the two temperatures"));
+        }
+    }
     oils(&enquiry, &mut faults);
     grains(&enquiry.solids, &mut faults);
     shear::faults(&enquiry.shear, &mut faults);
     names::faults(&enquiry, &mut faults);
+    named::faults(&enquiry, &mut faults);
+    inlet::faults(&enquiry.inlet, &mut faults);
+    enquiry.notes.extend(inlet::notes(&enquiry.inlet));
     if faults.is_empty() { Ok(enquiry) } else { Err(faults) }
 }
 
@@ -210,8 +229,9 @@ fn oils(e: &Enquiry, faults: &mut Vec<Fault>) {
     let streams =
         e.streams.iter().enumerate().filter_map(|(i, s)| Some((named("stream", &s.name, i), s.oil.as_ref()?)));
     let cases = e.cases.iter().enumerate().filter_map(|(i, c)| Some((named("case", &c.name, i), c.oil.as_ref()?)));
+    let dumps = e.dumps.iter().enumerate().filter_map(|(i, d)| Some((named("dump", &d.name, i), d.oil.as_ref()?)));
     let stated = e.stated.oil.iter().map(|oil| ("stated: oil".to_owned(), oil));
-    for (place, oil) in rain.chain(streams).chain(cases).chain(stated) {
+    for (place, oil) in rain.chain(streams).chain(cases).chain(dumps).chain(stated) {
         let (Some(mean), Some(dissolved)) = (oil.mean.claim(), oil.dissolved.claim()) else { continue };
         let share = oil.emulsified.q().map_or(0.0, |share| share.si());
         let (all, held) = (mean.written.si(), dissolved.written.si() + share * mean.written.si());
@@ -255,9 +275,9 @@ fn grains(s: &Solids, faults: &mut Vec<Fault>) {
 }
 
 /// What no distribution of droplets can be.
-fn droplets(d: &Droplets, faults: &mut Vec<Fault>) {
+fn droplets(place: &str, d: &Droplets, faults: &mut Vec<Fault>) {
     let mut fault = |key: &str, reason: String, remedy: &str| {
-        faults.push(Fault::new(format!("droplets: {key}"), reason, remedy));
+        faults.push(Fault::new(format!("{place}: {key}"), reason, remedy));
     };
     let law = d.law.0;
     if d.table.is_given() {

@@ -5,8 +5,8 @@ use super::keys::{Quantity, keys};
 use stillrise_handbook::choice;
 use stillrise_handbook::hydraulics::fittings;
 use stillrise_handbook::separation::pumps;
-use stillrise_units::catalog::{GPM, IN, KPA, M3_H, MM, PSI, W_KG};
-use stillrise_units::{Dissipation, Fault, Flow, Length, Pressure};
+use stillrise_units::catalog::{FT, GPM, HP, IN, KPA, KW, M, M3_H, MM, ONE, PERCENT, PSI, RPM, W_KG};
+use stillrise_units::{Dissipation, Fault, Flow, Length, Power, Pressure, Ratio, ShearRate};
 
 choice! {
     /// What shears the oil.
@@ -46,6 +46,22 @@ keys! {
         fitting: Text = spec.named(fitting_names).like("\"elbow-90\"");
         /// Which kind of pump
         pump: Text = spec.named(pump_names).like("\"centrifugal\"");
+        /// Power its shaft takes while it runs
+        pump_power: Quantity<Power> = spec.units(&HP, &KW).between("1 W", "10000 kW").safe_larger().like("\"1.5 hp\"");
+        /// Head it works against
+        pump_head: Quantity<Length> = spec.units(&FT, &M).between("0.1 m", "1000 m").safe_larger().like("\"20 ft\"");
+        /// Speed it turns at
+        pump_speed: Quantity<ShearRate> = spec.units(&RPM, &RPM).between("10 rpm", "30000 rpm").safe_larger().like("\"1750 rpm\"");
+        /// Diameter of its impeller
+        impeller: Quantity<Length> = spec.units(&IN, &MM).between("5 mm", "5000 mm").safe_smaller().like("\"6 in\"");
+        /// Width of its impeller over the diameter
+        impeller_width: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("1 %", "150 %").safe_smaller().like("\"10 %\"");
+        /// Share of the shaft's power that becomes head
+        efficiency: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("1 %", "95 %").safe_smaller().like("\"50 %\"");
+        /// Head over the square of its tip speed
+        head_coefficient: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.05", "1.2").like("0.5");
+        /// Length over which the jet of a valve spends its energy, in bores
+        jet: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.1", "100").safe_smaller().like("3");
         /// Power dissipated where the droplets break, in place of all the above
         dissipation: Quantity<Dissipation> = spec.units(&W_KG, &W_KG).between("0.000001 W/kg", "10000000 W/kg").safe_larger().like("\"100 W/kg\"");
     }
@@ -60,6 +76,13 @@ impl ShearBlock {
             ("pressure", kind == ShearKind::Valve, self.pressure.is_given()),
             ("fitting", kind == ShearKind::Fitting, self.fitting.is_some()),
             ("pump", kind == ShearKind::Pump, self.pump.is_some()),
+            ("pump_power", kind == ShearKind::Pump, self.pump_power.is_given()),
+            ("pump_head", kind == ShearKind::Pump, self.pump_head.is_given()),
+            ("pump_speed", kind == ShearKind::Pump, self.pump_speed.is_given()),
+            ("impeller", kind == ShearKind::Pump, self.impeller.is_given()),
+            ("impeller_width", kind == ShearKind::Pump, self.impeller_width.is_given()),
+            ("efficiency", kind == ShearKind::Pump, self.efficiency.is_given()),
+            ("head_coefficient", kind == ShearKind::Pump, self.head_coefficient.is_given()),
         ];
         all.into_iter().filter(|(_, used, given)| *given && !used).map(|(name, ..)| name).collect()
     }

@@ -114,7 +114,7 @@ fn at_flow<T: Trail>(
 ) -> Result<Passage, Stop> {
     let flow =
         reckon!(t, "flow at which the limit is just met", [GPM, M3_H], (flow = worst.flow, share = share) flow * share);
-    Passage::new(t, basis, unit, fixed, flow, (worst.season, State::End))
+    Passage::new(t, basis, unit, fixed, &basis.cases[worst.case_index], flow, (worst.season, State::End))
 }
 
 /// The same at another temperature.

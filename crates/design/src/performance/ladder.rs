@@ -31,7 +31,7 @@ pub const MEDIANS: [f64; 7] = [0.25, 0.35, 0.5, 0.7, 1.0, 1.4, 2.0];
 /// Steps from the coldest to the warmest water.
 const STEPS: u32 = 4;
 
-/// The free oil of one band of sizes behind each stage, as a share of all free oil that arrives.
+/// The free oil of one band of sizes behind each stage, as a share of all free oil that arrives and rises.
 #[derive(Debug, Clone)]
 pub struct Band {
     /// From this size.
@@ -106,7 +106,7 @@ pub fn ladder<T: Trail>(
     let unit = &train.unit;
     let place = format!("{}, {}", worst.case, worst.season.name());
     t.section(format_args!("{STUDY}, oil by size: {place}, clean"));
-    let clean = Passage::new(t, basis, unit, fixed, worst.flow, (worst.season, State::Clean))?;
+    let clean = Passage::new(t, basis, unit, fixed, case, worst.flow, (worst.season, State::Clean))?;
     let clean = bands(t, fixed, &clean)?;
     t.section(format_args!("{STUDY}, oil by size: {place}, end of interval"));
     let end = bands(t, fixed, &worst.passage)?;
@@ -119,7 +119,7 @@ pub fn ladder<T: Trail>(
     t.section(format_args!("{STUDY}, retention zone: {place}, end of interval"));
     let with_retention = with_retention(t, unit, worst)?;
     t.section(format_args!("{STUDY}, tank alone: {place}"));
-    let tanks = tanks(t, basis, unit, fixed, worst)?;
+    let tanks = tanks(t, basis, unit, fixed, (worst, case))?;
     t.section(format_args!("{STUDY}, flow: {place}, end of interval"));
     let by_flow = by_flow(t, basis, train, fixed, worst, case)?;
     t.section(format_args!("{STUDY}, temperature: {}, end of interval", worst.case));
@@ -180,12 +180,13 @@ fn bands<T: Trail>(t: &mut T, fixed: &Fixed, p: &Passage) -> Result<Vec<Band>, S
         .map(|um| given(t, "end of a band", Some(SIZE), Length::of(*um, &UM), "bands", &format!("{um} µm")))
         .chain([fixed.sizes[1]])
         .collect();
-    let plates = p.without_mesh(fixed);
+    // Bands of sizes are of the oil that rises.
+    let plates = Passage { heavy: None, ..p.without_mesh(fixed) };
     let tank = Passage { v_pack: fixed.absent, ..plates.clone() };
     let inlet = Passage { v_tank: fixed.absent, tank: fixed.mixed, index: fixed.no_index, ..tank.clone() };
     let mut stages = vec![inlet, tank, plates];
     if p.has_mesh() {
-        stages.push(p.with_mesh());
+        stages.push(Passage { heavy: None, ..p.with_mesh() });
     }
     let mut from = fixed.sizes[0];
     let mut bands = Vec::new();
@@ -207,7 +208,7 @@ fn tanks<T: Trail>(
     basis: &Basis,
     unit: &crate::train::unit::Unit,
     fixed: &Fixed,
-    worst: &Removal,
+    (worst, case): (&Removal, &Case),
 ) -> Result<Vec<(TankModel, Val<Ratio>)>, Stop> {
     let mut rows = Vec::new();
     for model in TankModel::ALL {
@@ -219,7 +220,7 @@ fn tanks<T: Trail>(
             other.methods.tank_index =
                 given(t, "dispersion number", Some((&ONE, &ONE)), number, "our proposal, strongly dispersed", "0.5");
         }
-        let p = Passage::new(t, &other, unit, fixed, worst.flow, (worst.season, State::End))?;
+        let p = Passage::new(t, &other, unit, fixed, case, worst.flow, (worst.season, State::End))?;
         let alone = Passage { v_pack: fixed.absent, ..p.without_mesh(fixed) };
         rows.push((*model, alone.left(t, &format!("free oil left behind the tank, {}", model.word()))?));
     }
@@ -239,7 +240,7 @@ fn by_flow<T: Trail>(
         let text = format!("{} %", share * 100.0);
         let at = given(t, "share of the flow", Some(SHARE), ratio(share), "table of flows", &text);
         let flow: Val<Flow> = reckon!(t, &format!("flow, {text} of {}", case.name), [GPM, M3_H], (flow = worst.flow, share = at) flow * share);
-        let p = Passage::new(t, basis, &train.unit, fixed, flow, (worst.season, State::End))?;
+        let p = Passage::new(t, basis, &train.unit, fixed, case, flow, (worst.season, State::End))?;
         points.push(Point::at(t, &format!("at {text} of the flow"), at, &p, worst)?);
     }
     Ok(points)

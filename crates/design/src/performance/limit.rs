@@ -274,7 +274,7 @@ pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &Li
             crate::reckon!(t, "oil that does not rise", [MG_L, MG_L], (emulsified = end.content.emulsified, dissolved = end.content.dissolved) emulsified + dissolved),
         ),
         None => {
-            let peak = basis.peak;
+            let peak = basis.peak_for(limit);
             (
                 // Dissolved oil stands at saturation, whatever arrives on top.
                 crate::reckon!(
@@ -320,10 +320,10 @@ fn one<T: Trail>(
 ) -> LimitVerdict {
     let Held { expected, mixed, influent, stays, against } = held(t, basis, removals, limit, end);
     let average = limit.statistic.q == Statistic::MonthlyAverage;
-    let when = if !T::RECORDS || average || basis.peak.q.si() <= 1.0 {
+    let when = if !T::RECORDS || average || basis.peak_for(limit).q.si() <= 1.0 {
         String::new()
     } else {
-        format!(" when the influent is at its peak, {} times its mean,", print::digits(basis.peak.q.si(), 3))
+        format!(" when the influent is at its peak, {} times its mean,", print::digits(basis.peak_for(limit).q.si(), 3))
     };
     let found =
         Found { expected: expected.q, mixed: mixed.q, against: against.q, influent: influent.q, stays: stays.q, when };
@@ -344,7 +344,7 @@ fn one<T: Trail>(
         expected
     };
     let larger_helps = word == Word::NotShown && predicted;
-    let mean_that_meets = mean_that_meets(t, against, end, basis.peak, average);
+    let mean_that_meets = mean_that_meets(t, against, end, basis.peak_for(limit), average);
     LimitVerdict {
         limit: i,
         word,
@@ -357,7 +357,7 @@ fn one<T: Trail>(
         influent,
         mean: if limit.statistic.q == Statistic::MonthlyAverage { expected } else { end.total.expected },
         mean_that_meets,
-        peak: (!average).then_some(basis.peak),
+        peak: (!average).then_some(basis.peak_for(limit)),
         keeps: None,
         case: end.case.clone(),
         because,

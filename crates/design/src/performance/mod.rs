@@ -18,7 +18,7 @@ pub mod thumb;
 pub mod zones;
 
 use crate::basis::Basis;
-use crate::basis::cases::{Case, Kind};
+use crate::basis::cases::{Case, Kind, Pumps};
 use crate::basis::fluids::Season;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Statistic;
@@ -157,10 +157,11 @@ pub fn performance<T: Trail>(
         reason: "no case has a flow with a known content".to_owned(),
         formula: false,
     };
-    let design = basis.largest_steady().ok_or_else(stop)?;
+    let place = basis.largest_steady_place().ok_or_else(stop)?;
+    let design = &basis.cases[place];
     let design_flow = train.share(t, design);
-    let largest = crate::basis::cases::largest(&basis.cases).ok_or_else(stop)?;
-    let largest_flow = if core::ptr::eq(largest, design) { design_flow } else { train.share(t, largest) };
+    let largest = crate::basis::cases::largest_place(&basis.cases).ok_or_else(stop)?;
+    let largest_flow = if largest == place { design_flow } else { train.share(t, &basis.cases[largest]) };
     let still: Val<Flow> = given(t, "no flow", Some(crate::basis::FLOW_UNITS), Flow::from_si(0.0), "definition", "0");
     let mut profiles = Vec::new();
     let all = [
@@ -224,8 +225,12 @@ pub fn performance<T: Trail>(
 /// The case that runs most: the dry one if there is one, for it runs every day, the storm does not.
 fn usual(basis: &Basis) -> Option<usize> {
     let steady = |c: &Case| c.content.is_some();
-    let dry = basis.cases.iter().position(|c| steady(c) && c.kind == Kind::Dry);
-    dry.or_else(|| basis.cases.iter().position(steady))
+    // The lead pump alone lifts what it can lift.
+    let lead = |c: &Case| basis.feed.one_pump.is_some_and(|one| c.inflow.q <= one.q);
+    let usual = |c: &Case| c.pumps.is_none_or(|pumps| (pumps == Pumps::Lead) == lead(c));
+    let dry = basis.cases.iter().position(|c| steady(c) && c.kind == Kind::Dry && usual(c));
+    dry.or_else(|| basis.cases.iter().position(|c| steady(c) && usual(c)))
+        .or_else(|| basis.cases.iter().position(steady))
 }
 
 /// What leaves, by case, season and state, as far as the depth asks for it.
@@ -244,7 +249,7 @@ pub fn removals<T: Trail>(
         reason: "no case has a flow with a known content".to_owned(),
         formula: false,
     };
-    let design = basis.largest_steady().ok_or_else(stop)?;
+    let design = basis.largest_steady_place().ok_or_else(stop)?;
     let usual = usual(basis).ok_or_else(stop)?;
     let average = basis.limits.iter().any(|l| l.statistic.q == Statistic::MonthlyAverage);
     let mut removals = Vec::new();
@@ -253,7 +258,7 @@ pub fn removals<T: Trail>(
         let flow = train.share(t, case);
         for season in Season::ALL {
             for state in State::ALL {
-                if !depth.wants(core::ptr::eq(case, design), i == usual, average, season, state) {
+                if !depth.wants(i == design, i == usual, average, season, state) {
                     continue;
                 }
                 let at = (i, case, content);

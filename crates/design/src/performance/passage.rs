@@ -5,6 +5,7 @@
 
 use super::State;
 use crate::basis::Basis;
+use crate::basis::cases::Case;
 use crate::basis::fluids::Season;
 use crate::basis::waters::YesNo;
 use crate::provenance::{Stop, Trail, Val, choose, given};
@@ -19,7 +20,7 @@ use stillrise_handbook::separation::remaining_oil::{DropletLaw, RiseLaw};
 use stillrise_handbook::separation::tank_removal::TankModel;
 use stillrise_handbook::separation::{camp_eddy, capture_area, gap_reynolds, remaining_oil, settling_peclet};
 use stillrise_units::catalog::{MM, MM_S, ONE, PERCENT, UM};
-use stillrise_units::{Density, Flow, Length, Ratio, Temperature, Typed, Velocity, Viscosity, ratio};
+use stillrise_units::{Concentration, Density, Flow, Length, Ratio, Temperature, Typed, Velocity, Viscosity, ratio};
 
 /// Bounds and absent stages, recorded once for a whole performance.
 #[derive(Debug, Clone)]
@@ -131,6 +132,8 @@ pub struct Passage {
     pub gap_velocity: Val<Velocity>,
     /// Reynolds number of the gaps, on the chosen basis.
     pub reynolds: Val<Ratio>,
+    /// Free oil and, of it, what does not rise; `None` where all of it does.
+    pub heavy: Option<(Val<Concentration>, Val<Concentration>)>,
     /// Depth of the mesh, and its measured curve, if credit is taken.
     pub mesh: (Val<Length>, Val<Series>),
 }
@@ -145,11 +148,13 @@ impl Passage {
         basis: &Basis,
         unit: &Unit,
         fixed: &Fixed,
+        case: &Case,
         flow: Val<Flow>,
         (season, state): (Season, State),
     ) -> Result<Self, Stop> {
         let (l, f) = (&unit.layout, &unit.frame);
-        let water = basis.fluids.water(season);
+        let own = case.own.as_ref().map(|own| &own.water[usize::from(season == Season::Warm)]);
+        let water = own.unwrap_or_else(|| basis.fluids.water(season));
         let m = &basis.methods;
         let v_tank = reckon!(t, "overflow rate ahead of the pack", [GPM_FT2, M_H], (flow = flow, area = l.tank_area) flow / area);
         let (plates, open) = if state.is_end() {
@@ -224,7 +229,7 @@ impl Passage {
         if state.is_end() {
             face = reckon!(t, "the same at the end of the interval", [FT_MIN, MM_S], (face = face, lost = m.fouling) face / (ratio(1.0) - lost));
         }
-        let d = &basis.droplets;
+        let d = basis.arrivals.get(case.arrival).map_or(&basis.droplets, |arrival| &arrival.droplets);
         let mesh = (f.mesh, unit.particulars.mesh_curve.clone().unwrap_or_else(|| fixed.no_curve.clone()));
         let credit = m.mesh_credit.q == YesNo::Yes;
         Ok(Self {
@@ -236,7 +241,10 @@ impl Passage {
             from: fixed.sizes[0],
             to: fixed.sizes[1],
             water: water.density,
-            oil: basis.fluids.heaviest(season).density(season),
+            oil: case.own.as_ref().map_or_else(
+                || basis.fluids.heaviest(season).density(season),
+                |own| own.oil[usize::from(season == Season::Warm)],
+            ),
             viscosity: water.viscosity,
             law: m.rise,
             v_tank,
@@ -256,15 +264,26 @@ impl Passage {
             curve: if credit { mesh.1.clone() } else { fixed.no_curve.clone() },
             gap_velocity,
             reynolds,
+            heavy: case.content.as_ref().and_then(|c| Some((c.free, c.heavy?))),
             mesh,
         })
     }
 
-    /// Share of the free oil that is left.
+    /// Share of the free oil that is left; all sizes are to count where a part of it does not rise.
     ///
     /// # Errors
     /// [`Stop`] when an argument lies outside the formula's domain.
     pub fn left<T: Trail>(&self, t: &mut T, label: &str) -> Result<Val<Ratio>, Stop> {
+        let left = self.rising(t, label)?;
+        let Some((free, heavy)) = self.heavy.filter(|(free, _)| free.q.si() > 0.0) else { return Ok(left) };
+        // What does not rise passes every stage.
+        Ok(
+            reckon!(t, label, [PERCENT, PERCENT], (left = left, free = free, heavy = heavy) left + (ratio(1.0) - left) * (heavy / free)),
+        )
+    }
+
+    /// The same of the oil that rises.
+    fn rising<T: Trail>(&self, t: &mut T, label: &str) -> Result<Val<Ratio>, Stop> {
         let p = self;
         by!(
             t,

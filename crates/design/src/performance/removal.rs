@@ -71,7 +71,7 @@ pub fn removal<T: Trail>(
     depth: Depth,
 ) -> Result<Removal, Stop> {
     t.section(format_args!("removal: {}, {}, {}", case.name, season.name(), state.name()));
-    let passage = Passage::new(t, basis, unit, fixed, flow, (season, state))?;
+    let passage = Passage::new(t, basis, unit, fixed, case, flow, (season, state))?;
     let residence = by!(t, "time in the unit", residence_time::time(unit.layout.water_volume, flow))?;
     let cut = if T::RECORDS && passage.oil.q < passage.water.q { Some(cut(t, &passage)?) } else { None };
     let low = (depth == Depth::Full).then(|| passage.ideal(fixed).left(t, "free oil left, ideal bound")).transpose()?;

@@ -220,7 +220,7 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
         let mut hold = stage(
             StageKind::Equalisation,
             "equalisation",
-            format!("{}: more arrives than pump or flow cap passes", basis.cases[equalisation.case].name),
+            format!("{}: more arrives than pump or flow cap passes", basis.cases[equalisation.case].event),
             true,
         );
         let volume = equalisation.volume();

@@ -32,7 +32,7 @@ pub(super) fn basis(r: &mut Report<'_>) {
     let kind = feed.class.map_or("the kind of pump was not said", |class| class.meaning);
     r.out.para(&if feed.pumped { sentence(&format!("by pump: {kind}")) } else { "By gravity.".to_owned() });
     let nodes = [feed.one_pump, feed.all_pumps, feed.pump_flow, feed.cap].into_iter().flatten().map(|v| v.at);
-    let table = r.rows(nodes.chain(feed.pulsation.map(|p| p.at)));
+    let table = r.rows(nodes.chain(feed.pulsation.map(|p| p.at)).chain(feed.sump.map(|v| v.at)));
     r.out.table(&table);
     droplets(r, basis);
     limits(r, basis);
@@ -246,8 +246,10 @@ fn waters(r: &mut Report<'_>, basis: &Basis) {
         Table::new([wide("Where it comes from", 1.25), slim("Value"), wide("Origin", 2.0), number("No.", "")]);
     for water in &basis.waters {
         let c = &water.content;
+        let peaks = water.peaks.into_iter().flat_map(|p| [p.day.at, p.sample.at]);
         for [label, value, origin, no] in [water.flow.at, c.total.at, c.emulsified.at, c.dissolved.at, c.solids.at]
             .into_iter()
+            .chain(peaks)
             .filter_map(|at| r.row(at))
         {
             table.row([format!("{}: {label}", capital(&water.name)), value, origin, no]);

@@ -1,7 +1,7 @@
 //! The cases, and which of them governs what.
 
 use super::blocks::{Table, number, wide};
-use super::{Report, capital};
+use super::{Report, capital, sentence};
 use stillrise_design::Val;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::cases::{Case, largest};
@@ -55,6 +55,18 @@ pub(super) fn cases(r: &mut Report<'_>) {
         "Each case with a steady content is looked at in the coldest and in the warmest water, clean and at the end of the interval between \
          pump-outs (oil at the alarm, mesh and plates fouled). A spill is a matter of storage, not of steady removal.",
     );
+    let mut own: Vec<(String, String)> = Vec::new();
+    for case in &basis.cases {
+        if let Some(cycle) = &case.cycle {
+            let numbers = format!("{}, {}", r.no(cycle.runs.at), r.no(cycle.period.at));
+            own.push((format!("{}: {}.", capital(&case.name), crate::summary::runs(cycle)), format!("No. {numbers}")));
+        }
+    }
+    own.extend(crate::summary::differs(basis, r.system).into_iter().map(|line| (sentence(&line), String::new())));
+    if !own.is_empty() {
+        r.out.lead("Where cases differ.", "Besides flow and content:");
+        r.out.list(false, own);
+    }
     let mut table = Table::new([wide("What is governed", 1.0), wide("By which case", 1.0), wide("Because", 2.0)]);
     let name = |case: Option<&Case>| case.map_or_else(|| "none".to_owned(), |c| c.name.clone());
     table.row([

@@ -95,10 +95,15 @@ fn fields(ledger: &Ledger, fields: &[(&'static str, Node)], system: System) -> V
 fn cases(settled: &Settled) -> Value {
     let (ledger, system) = (&settled.job.ledger, settled.job.enquiry.system());
     let Some(basis) = &settled.job.design.basis else { return json!([]) };
-    json!(basis.cases.iter().map(|c| json!({
+    let governs = crate::summary::governs(settled);
+    json!(basis.cases.iter().enumerate().map(|(k, c)| json!({
         "name": c.name, "parts": c.parts, "inflow": val(ledger, c.inflow.at, system), "to_unit": val(ledger, c.feed.at, system),
+        "pumps": c.pumps.map(|p| p.text()),
+        "cycle": c.cycle.map(|cycle| json!({ "runs": val(ledger, cycle.runs.at, system), "period": val(ledger, cycle.period.at, system) })),
+        "own_water": c.own.as_ref().map(|own| json!(own.water.iter().map(|water| fields(ledger, &water.fields(), system)).collect::<Vec<_>>())),
+        "droplets": basis.arrivals.get(c.arrival).filter(|_| c.content.is_some()).map(|a| val(ledger, a.droplets.d50.at, system)),
         "content": c.content.as_ref().map(|content| fields(ledger, &content.fields(), system)),
-        "governs": crate::summary::governs(settled, c),
+        "governs": governs.iter().filter(|(_, place)| *place == k).map(|(what, _)| *what).collect::<Vec<_>>(),
     })).collect::<Vec<_>>())
 }
 

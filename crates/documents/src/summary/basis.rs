@@ -2,31 +2,23 @@
 
 use super::section;
 use crate::render::text::{Table, item};
-use stillrise_design::basis::FLOW_UNITS;
-use stillrise_design::basis::cases::{Case, Kind};
+use stillrise_design::basis::cases::{Case, Cycle, Kind, largest_place};
+use stillrise_design::basis::{Basis, FLOW_UNITS};
 use stillrise_search::Settled;
-use stillrise_units::catalog::MG_L;
-use stillrise_units::{Typed, print};
+use stillrise_units::catalog::{DEG_C, DEG_F, MG_L, MIN, UM};
+use stillrise_units::{System, Typed, print};
 
-/// What a case governs.
+/// Which case governs what, as pairs of what and the case's place.
 #[must_use]
-pub fn governs(settled: &Settled, case: &Case) -> Vec<&'static str> {
+pub fn governs(settled: &Settled) -> Vec<(&'static str, usize)> {
     let mut out = Vec::new();
     let Some(basis) = &settled.job.design.basis else { return out };
-    let is = |other: Option<&Case>| other.is_some_and(|other| core::ptr::eq(other, case));
-    if is(basis.largest_steady()) {
-        out.push("plates");
-    }
-    if is(stillrise_design::basis::cases::largest(&basis.cases)) {
-        out.push("hydraulics");
-    }
+    out.extend(basis.largest_steady_place().map(|k| ("plates", k)));
+    out.extend(largest_place(&basis.cases).map(|k| ("hydraulics", k)));
     let worst = settled.job.design.performance.as_ref().and_then(|p| p.worst());
-    if is(worst.and_then(|w| basis.cases.get(w.case_index))) {
-        out.push("effluent");
-    }
-    if basis.spill.is_some() && case.kind == Kind::Spill {
-        out.push("oil store");
-    }
+    out.extend(worst.map(|worst| ("effluent", worst.case_index)));
+    let spill = basis.cases.iter().position(|c| c.kind == Kind::Spill);
+    out.extend(spill.map(|k| ("oil store", k)));
     out
 }
 
@@ -46,11 +38,12 @@ pub(super) fn cases(out: &mut String, settled: &Settled, width: usize) {
         "solids",
         "governs",
     ]);
-    for case in &basis.cases {
+    let governed = governs(settled);
+    for (k, case) in basis.cases.iter().enumerate() {
         let mg = |pick: fn(&stillrise_design::basis::waters::Content) -> stillrise_units::Concentration| {
             case.content.as_ref().map_or_else(|| "-".to_owned(), |c| print::digits(MG_L.from_si(pick(c).si()), 3))
         };
-        let roles = governs(settled, case);
+        let roles: Vec<&str> = governed.iter().filter(|(_, place)| *place == k).map(|(what, _)| *what).collect();
         table.row([
             name(case),
             flow(case.inflow.q),
@@ -63,15 +56,63 @@ pub(super) fn cases(out: &mut String, settled: &Settled, width: usize) {
         ]);
     }
     out.push_str(&table.render(width));
-    let cold = print::with_unit(
-        basis.fluids.cold.temperature.q.si(),
-        system.pick((&stillrise_units::catalog::DEG_F, &stillrise_units::catalog::DEG_C)),
-    );
-    let warm = print::with_unit(
-        basis.fluids.warm.temperature.q.si(),
-        system.pick((&stillrise_units::catalog::DEG_F, &stillrise_units::catalog::DEG_C)),
-    );
+    let cold = print::with_unit(basis.fluids.cold.temperature.q.si(), system.pick((&DEG_F, &DEG_C)));
+    let warm = print::with_unit(basis.fluids.warm.temperature.q.si(), system.pick((&DEG_F, &DEG_C)));
     out.push_str(&format!("Each case in the coldest water, {cold}, and the warmest, {warm}; clean, and at the end of the interval between pump-outs.\n"));
+    for case in basis.cases.iter() {
+        if let Some(cycle) = &case.cycle {
+            out.push_str(&format!("{}: {}.\n", case.name, runs(cycle)));
+        }
+    }
+    for line in differs(basis, system) {
+        out.push_str(&item("-", &line, width));
+    }
+}
+
+/// How the pumps run in a case, in words.
+#[must_use]
+pub fn runs(cycle: &Cycle) -> String {
+    format!(
+        "the pumps run {} at a time, from start to start {}",
+        print::with_unit(cycle.runs.q.si(), &MIN),
+        print::with_unit(cycle.period.q.si(), &MIN)
+    )
+}
+
+/// What cases bring that differs from the others: droplets, temperature, oil that does not rise, peaks of dumps.
+#[must_use]
+pub fn differs(basis: &Basis, system: System) -> Vec<String> {
+    let mut lines = Vec::new();
+    if basis.arrivals.len() > 1 {
+        for arrival in &basis.arrivals {
+            let names: Vec<&str> = arrival.cases.iter().map(|k| basis.cases[*k].name.as_str()).collect();
+            let median = print::with_unit(arrival.droplets.d50.q.si(), &UM);
+            lines.push(format!("droplets with a median of {median}: {}", names.join("; ")));
+        }
+    }
+    let show = |t: stillrise_units::Temperature| print::with_unit(t.si(), system.pick((&DEG_F, &DEG_C)));
+    for case in &basis.cases {
+        if let Some(own) = &case.own {
+            let [cold, warm] = &own.water;
+            let (cold, warm) = (show(cold.temperature.q), show(warm.temperature.q));
+            lines.push(format!("{}: its water comes at {cold} to {warm}", case.name));
+        }
+        if let Some(heavy) = case.content.as_ref().and_then(|c| c.heavy) {
+            let heavy = print::with_unit(heavy.q.si(), &MG_L);
+            lines.push(format!("{}: of the free oil {heavy} are as heavy as the water and do not rise", case.name));
+        }
+    }
+    for water in &basis.waters {
+        if let Some(peaks) = &water.peaks {
+            lines.push(format!(
+                "{}: with what is dumped into it, its oil stands at {} times the mean on the day of a dump, and at up to {} times in a sample",
+                water.name,
+                print::digits(peaks.day.q.si(), 3),
+                print::digits(peaks.sample.q.si(), 3)
+            ));
+        }
+    }
+    lines
 }
 
 fn name(case: &Case) -> String {

@@ -6,7 +6,7 @@ mod performance;
 mod verdicts;
 pub(crate) mod zones;
 
-pub use basis::governs;
+pub use basis::{differs, governs, runs};
 pub use verdicts::{moves, that_matter, words};
 
 use crate::render::text::{WIDTH, hang, heading};

@@ -28,6 +28,8 @@ crate::list_pages! {
     oil_viscosity,
     saybolt,
     volume_concentration,
+    mixed_temperature,
+    mixed_salinity,
 }
 
 /// Check tables of this area.

@@ -13,6 +13,7 @@ crate::list_pages! {
     full_pipe_head, manning_capacity, manning_depth, wetted_segment, critical_depth, entry_head,
     rectangular_weir, rectangular_weir_head, submerged_weir, vnotch_weir, slot_loss, orifice_flow,
     baffle_coefficient, pack_loss, mesh_loss, outlet_count,
+    pump_run_time, pump_cycle_time,
 }
 
 /// Check tables of this area, read row by row.

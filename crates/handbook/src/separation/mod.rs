@@ -72,6 +72,10 @@ crate::list_pages! {
     capture_area,
     coated_density,
     remaining_solids,
+    batch_mixture,
+    hydraulic_power,
+    impeller_head, impeller_diameter, impeller_volume,
+    pump_dissipation,
 }
 
 mod feed;

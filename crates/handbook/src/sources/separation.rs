@@ -57,4 +57,6 @@ sources! {
     FOAM_BEDS "Abstract on coalescence of oil in water in beds of polyurethane foam chips" "" Read;
     SCOTT "Scott, Analytic studies of cloud droplet coalescence, Journal of the Atmospheric Sciences 25:54-65" "1968" Memory;
     GOLOVIN "Golovin, The solution of the coagulation equation for cloud droplets in a rising air current" "1963" Memory;
+    PUMP_LOSS "Power that a pump does not turn into head is spent in the water between its blades; engineering judgement, recalled" "" Memory;
+    HEAD_COEFFICIENT "Head coefficient of radial impellers, head over the square of the tip speed, some 0.4 to 0.6 at the best point; textbook figure" "" Memory;
 }

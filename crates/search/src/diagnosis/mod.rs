@@ -131,7 +131,7 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     }
     let occasions = observed
         .iter()
-        .map(|o| Occasion::new(&mut Off, o, basis, &train.unit, (&worst.content, worst.flow)))
+        .map(|o| Occasion::new(&mut Off, o, basis, &train.unit, worst))
         .collect::<Result<Vec<_>, _>>()?;
     let open: Vec<&'static Cause> =
         CAUSES.iter().copied().filter(|c| !settled(c, observed, basis.feed.pumped)).collect();
@@ -180,7 +180,7 @@ pub fn work(t: &mut Ledger, job: &Job, lead: &Explanation) -> Result<Vec<Option<
     let mut places = Vec::new();
     for observed in &job.enquiry.observed {
         t.section(situation::section(observed));
-        let occasion = Occasion::new(t, observed, basis, &train.unit, (&worst.content, worst.flow))?;
+        let occasion = Occasion::new(t, observed, basis, &train.unit, worst)?;
         let out = occasion.worked(t, &under(&occasion, &lead.causes, 1.0))?;
         places.push(observed.oil_out.is_given().then_some(out.at));
     }

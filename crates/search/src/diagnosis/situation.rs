@@ -8,6 +8,7 @@ use stillrise_design::enquiry::blocks::Observed;
 use stillrise_design::performance::State;
 use stillrise_design::performance::ladder::STUDY;
 use stillrise_design::performance::passage::{Fixed, Passage};
+use stillrise_design::performance::removal::Removal;
 use stillrise_design::provenance::{Node, Pair, choose};
 use stillrise_design::train::unit::Unit;
 use stillrise_design::{Off, Stop, Trail, Val, WhatIf, by, reckon};
@@ -72,8 +73,9 @@ impl<'a> Occasion<'a> {
         observed: &'a Observed,
         basis: &'a Basis,
         unit: &Unit,
-        (content, flow): (&'a Content, Val<Flow>),
+        worst: &'a Removal,
     ) -> Result<Self, Stop> {
+        let (content, flow, case) = (&worst.content, worst.flow, &basis.cases[worst.case_index]);
         let nothing = WhatIf::default();
         let flow = stated(t, &nothing, "flow on the occasion", &observed.flow).unwrap_or(flow);
         let temperature = stated(t, &nothing, "temperature on the occasion", &observed.temperature)
@@ -82,7 +84,7 @@ impl<'a> Occasion<'a> {
             stated(t, &nothing, "oil that arrived on the occasion", &observed.oil_in).unwrap_or(content.total);
         let fixed = Fixed::new(t);
         t.section(section(observed));
-        let mut passage = Passage::new(t, basis, unit, &fixed, flow, (Season::Cold, State::Clean))?;
+        let mut passage = Passage::new(t, basis, unit, &fixed, case, flow, (Season::Cold, State::Clean))?;
         let oil = basis.fluids.heaviest(Season::Cold);
         set_temperature(t, &mut passage, basis, oil, temperature)?;
         let total = content.total.q.si();

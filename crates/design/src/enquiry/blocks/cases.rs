@@ -1,7 +1,7 @@
 //! Flows and cases that somebody stated.
 
-use super::waters::OilContent;
-use crate::enquiry::fields::Text;
+use super::waters::{OilContent, WaterKind};
+use crate::enquiry::fields::{Text, Word};
 use crate::enquiry::keys::{Quantity, keys};
 use stillrise_units::catalog::{GPM, H, M3_H, MG_L};
 use stillrise_units::{Concentration, Flow, Time};
@@ -28,6 +28,8 @@ keys! {
         flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.01 gpm", "100000 gpm").safe_larger().like("\"250 gpm\"").needed();
         /// How long it lasts
         duration: Quantity<Time> = spec.units(&H, &H).between("1 min", "30 d").safe_larger().like("\"2 h\"");
+        /// What kind of water it is; fire-fighting water without oil stated is a matter of hydraulics alone
+        water: Word<WaterKind> = spec.like("\"treated\"");
         /// What it carries
         oil: Option<OilContent> = spec.like("{ kind = \"diesel\", mean = \"50 mg/L\" }");
         /// Suspended solids in it

@@ -4,8 +4,8 @@ use crate::enquiry::fields::{Flag, Quantities, Text, Word};
 use crate::enquiry::keys::{Quantity, keys};
 use stillrise_handbook::choice;
 use stillrise_handbook::separation::pumps;
-use stillrise_units::catalog::{FT, GPM, M, M3_H, ONE};
-use stillrise_units::{Flow, Length, Ratio};
+use stillrise_units::catalog::{FT, FT2, GAL, GPM, HP, IN, KW, M, M2, M3, M3_H, MM, ONE, PERCENT, RPM};
+use stillrise_units::{Area, Flow, Length, Power, Ratio, ShearRate, Volume};
 
 names! {
     pump_names = pumps::PUMPS;
@@ -27,10 +27,34 @@ keys! {
         feed: Word<Feed> = spec.like("\"gravity\"");
         /// Kind of pump
         pump: Text = spec.named(pump_names).like("\"diaphragm\"");
+        /// Power its shaft takes while it runs
+        pump_power: Quantity<Power> = spec.units(&HP, &KW).between("1 W", "10000 kW").safe_larger().like("\"1.5 hp\"");
+        /// Head it works against
+        pump_head: Quantity<Length> = spec.units(&FT, &M).between("0.1 m", "1000 m").safe_larger().like("\"20 ft\"");
+        /// Speed it turns at
+        pump_speed: Quantity<ShearRate> = spec.units(&RPM, &RPM).between("10 rpm", "30000 rpm").safe_larger().like("\"1750 rpm\"");
+        /// Diameter of its impeller
+        impeller: Quantity<Length> = spec.units(&IN, &MM).between("5 mm", "5000 mm").safe_smaller().like("\"6 in\"");
+        /// Width of its impeller over the diameter
+        impeller_width: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("1 %", "150 %").safe_smaller().like("\"10 %\"");
+        /// Share of the shaft's power that becomes head
+        efficiency: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("1 %", "95 %").safe_smaller().like("\"50 %\"");
+        /// Head over the square of its tip speed
+        head_coefficient: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.05", "1.2").like("0.5");
         /// Rate of each pump
         rate: Quantities<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "100000 gpm").like("[\"60 gpm\", \"60 gpm\"]");
         /// Whether the pumps can run at once
         together: Flag = spec.like("true");
+        /// Whether an interlock keeps a second pump from starting beside the first
+        interlocked: Flag = spec.like("true");
+        /// Water in the sump between start and stop level of the lead pump
+        sump_volume: Quantity<Volume> = spec.units(&GAL, &M3).between("0.1 gal", "1000000 gal").safe_smaller().like("\"150 gal\"");
+        /// Level at which the lead pump starts, in place of that volume, in the site's datum
+        start_level: Quantity<Length> = spec.units(&FT, &M).between("-2000 ft", "30000 ft").safe_smaller().like("\"95.0 ft\"");
+        /// Level at which it stops
+        stop_level: Quantity<Length> = spec.units(&FT, &M).between("-2000 ft", "30000 ft").safe_larger().like("\"93.5 ft\"");
+        /// Surface of the sump between these levels
+        sump_area: Quantity<Area> = spec.units(&FT2, &M2).between("0.1 ft2", "100000 ft2").safe_smaller().like("\"16 ft2\"");
         /// Peak over mean flow of a pulsating pump
         pulsation: Quantity<Ratio> = spec.units(&ONE, &ONE).between("1", "5").safe_larger().like("1.6");
         /// Invert of the incoming pipe, in the site's datum

@@ -1,0 +1,37 @@
+//! Rule: pump outside its class
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_units::Typed;
+use stillrise_units::catalog::W_KG;
+
+rule! {
+    "pump-outside-class" "Pump shears unlike its class", Inlet;
+    looks "The power a pump dissipates in the water, worked from its power, head, speed or impeller, against the range of its class: outside it warns."
+    matters "The figure decides how fine the oil is broken. A label that gives another figure than the class may be that of another pump, or of another duty point."
+    remedy "Ask for the pump's curve with power, head and efficiency at the flow it delivers, and for its impeller."
+    source "The ranges of the classes are engineering judgement; the figure is power lost over the mass in the impeller, from memory"
+    limits "Pumps without an impeller keep their class's range, whatever is said of power and speed. The likely class figure spans ten times and more."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
+    let places = basis.arrivals.iter().filter_map(|a| a.shear.as_ref()).flat_map(|shear| shear.places());
+    let worked = places.filter(|p| p.is_worked).filter_map(|p| Some((p, p.beside?)));
+    let show = |q| s.show(q, (&W_KG, &W_KG));
+    let mut passes = None;
+    for (place, [low, _, high]) in worked {
+        let says = format!(
+            "{}: {} by its figures, {} to {} by its class",
+            place.name,
+            show(place.dissipation.q),
+            show(low),
+            show(high)
+        );
+        let epsilon = place.dissipation.q.si();
+        if epsilon < low.si() || epsilon > high.si() {
+            return Verdict::warns(says, place.dissipation.at);
+        }
+        passes = Some(says);
+    }
+    passes.map_or_else(|| Verdict::skips("no figures of a pump with an impeller are stated"), Verdict::passes)
+}

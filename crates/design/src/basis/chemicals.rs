@@ -1,0 +1,225 @@
+//! Chemicals by water: which product goes into which water, and what it does to the oil there.
+
+use super::stated::{standby, standby_spread, stated_or};
+use crate::enquiry::Enquiry;
+use crate::enquiry::blocks::WaterKind;
+use crate::enquiry::named::{ALL, RAIN, STREAMS, is_called, same};
+use crate::provenance::{Standby, Trail, Val, WhatIf, assume};
+use crate::say;
+use stillrise_handbook::fluids::chemicals::{Chemical, chemical};
+use stillrise_units::catalog::{MN_M, PERCENT};
+use stillrise_units::{Ratio, SurfaceTension, Typed};
+
+/// Which water of an enquiry.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Which {
+    /// Rain off the surfaces.
+    Rain,
+    /// A stream, by its place.
+    Stream(usize),
+    /// A case of the enquiry's own, by its place.
+    Case(usize),
+    /// The flow that was only stated.
+    Stated,
+}
+
+stillrise_handbook::choice! {
+    /// Where a product goes that no water is named for.
+    Into {
+        /// every water but rain, fire-fighting water and dewatering
+        Streams "streams",
+        /// every water
+        All "all",
+        /// no water that reaches the unit
+        None "none",
+    }
+}
+
+/// One product, and the waters it goes into.
+#[derive(Debug, Clone)]
+pub struct Dosed {
+    /// Its name.
+    pub name: String,
+    /// What it is, where that was said.
+    pub row: Option<&'static Chemical>,
+    /// Tension between oil and water where it is, if it lowers it.
+    pub tension: Option<Val<SurfaceTension>>,
+    waters: Vec<Which>,
+}
+
+impl Dosed {
+    /// Whether it goes into a water.
+    #[must_use]
+    pub fn reaches(&self, which: Which) -> bool {
+        self.waters.contains(&which)
+    }
+}
+
+/// All waters of an enquiry, and whether a product goes into them that names none.
+fn waters(e: &Enquiry) -> Vec<(Which, bool)> {
+    let takes = |kind: Option<WaterKind>| kind.is_none_or(|k| k == WaterKind::Treated);
+    let rain = (!e.surfaces.is_empty()).then_some((Which::Rain, false));
+    let streams = e.streams.iter().enumerate().map(|(i, s)| (Which::Stream(i), takes(s.water.0)));
+    let cases = e.cases.iter().enumerate().map(|(i, c)| (Which::Case(i), takes(c.water.0)));
+    rain.into_iter().chain(streams).chain(cases).chain([(Which::Stated, true)]).collect()
+}
+
+/// Finds which product goes into which water.
+pub fn chemicals<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Vec<Dosed> {
+    t.section("chemicals");
+    let all = waters(e);
+    let mut found = Vec::new();
+    for (i, block) in e.chemicals.iter().enumerate() {
+        let name = block.product.clone().or_else(|| block.kind.clone()).unwrap_or_else(|| "a product".to_owned());
+        let key = match &block.product {
+            Some(product) => format!("chemical \"{product}\""),
+            None => format!("chemical {}", i + 1),
+        };
+        let row = block.kind.as_deref().and_then(chemical);
+        let listed = |which: Which| match which {
+            Which::Stream(k) => e.streams[k].chemicals.iter().any(|name| is_called(block, name)),
+            _ => false,
+        };
+        let named = |which: Which, plain: bool| {
+            let own = match which {
+                Which::Rain => Some(RAIN),
+                Which::Stream(k) => e.streams[k].name.as_deref(),
+                Which::Case(k) => e.cases[k].name.as_deref(),
+                Which::Stated => None,
+            };
+            let numbered = match which {
+                Which::Stream(k) => format!("stream {}", k + 1),
+                _ => String::new(),
+            };
+            block.stream.iter().any(|word| {
+                same(word, ALL)
+                    || same(word, STREAMS) && plain
+                    || own.is_some_and(|own| same(own, word))
+                    || same(word, &numbered)
+            })
+        };
+        let said = !block.stream.is_empty() || all.iter().any(|(which, _)| listed(*which));
+        let waters: Vec<Which> = if said {
+            all.iter()
+                .filter(|(which, plain)| named(*which, *plain) || listed(*which))
+                .map(|(which, _)| *which)
+                .collect()
+        } else {
+            let into = into(t, w, e, &all, &name, &key, row);
+            let goes = |plain: bool| into == Into::All || into == Into::Streams && plain;
+            all.iter().filter(|(_, plain)| goes(*plain)).map(|(which, _)| *which).collect()
+        };
+        let tension = (row.is_some_and(|c| c.surfactant) || block.tension.is_given()).then(|| {
+            stated_or(
+                t,
+                w,
+                &block.tension,
+                standby(
+                    &say!(T, "interfacial tension with {name}"),
+                    (&MN_M, &MN_M),
+                    format!("{key}.tension"),
+                    "",
+                    (SurfaceTension::of(1.0, &MN_M), SurfaceTension::of(4.0, &MN_M), SurfaceTension::of(15.0, &MN_M)),
+                    "from memory: 3 to 5 mN/m with surfactant, less with strong detergent",
+                ),
+            )
+        });
+        found.push(Dosed { name, row, tension, waters });
+    }
+    found
+}
+
+/// Where a product goes that no water is named for: a question, unless there is one water only that it may go into, or it
+/// leaves the oil as it is.
+fn into<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    all: &[(Which, bool)],
+    name: &str,
+    key: &str,
+    row: Option<&'static Chemical>,
+) -> Into {
+    let rain = all.iter().any(|(which, _)| *which == Which::Rain);
+    let others = e.streams.len() + e.cases.len();
+    let value = if rain && others == 0 { Into::All } else { Into::Streams };
+    let matters = row.is_none_or(|c| acts(c) || c.surfactant);
+    if !matters || !rain && others <= 1 {
+        return value;
+    }
+    let source = match value {
+        Into::All => "rain is the only water that is known",
+        _ => {
+            "a product is used in washing or process; rain, fire-fighting water and dewatering take none unless it is said"
+        }
+    };
+    assume(
+        t,
+        w,
+        Standby {
+            label: &say!(T, "waters that {name} goes into"),
+            units: None,
+            key: format!("{key}.stream").into(),
+            question: say!(T, "Which water does the {name} go into?").into(),
+            value,
+            low: Into::None,
+            high: Into::All,
+            source: source.into(),
+        },
+    )
+    .q
+}
+
+/// Emulsified share of a dry yard without detergents, %: least, likely, most.
+const DRY_YARD: [f64; 3] = [0.0, 2.0, 10.0];
+/// The same of a water of which nothing is known, and of one that takes a product of unknown kind.
+const UNKNOWN_WATER: [f64; 3] = [0.0, 5.0, 50.0];
+const UNKNOWN_PRODUCT: [f64; 3] = [0.0, 20.0, 100.0];
+
+/// Whether a chemical takes more oil out of gravity's reach than a dry yard has there.
+fn acts(row: &Chemical) -> bool {
+    row.emulsified.typical > DRY_YARD[1]
+}
+
+/// What stands by for the emulsified share of a water: of the products that go into it the one that takes most oil out of
+/// gravity's reach, else a dry yard's. `known` is whether anything was said of what the water carries.
+pub fn emulsified<'a>(
+    dosed: &[Dosed],
+    which: Which,
+    known: bool,
+    key: &str,
+    what: &str,
+    label: &'a str,
+) -> Standby<'a, Ratio> {
+    let question =
+        format!("What share of the oil in the {what} water is emulsified (detergent, pressure washing, pumping)?");
+    let key = format!("{key}.oil.emulsified");
+    let units = (&PERCENT, &PERCENT);
+    let judged = |[low, likely, high]: [f64; 3], why: &str| {
+        let range = (Ratio::of(low, &PERCENT), Ratio::of(likely, &PERCENT), Ratio::of(high, &PERCENT));
+        standby(label, units, key.clone(), question.clone(), range, why.to_owned())
+    };
+    let here = || dosed.iter().filter(|d| d.reaches(which));
+    let worst = here()
+        .filter_map(|d| d.row.filter(|row| acts(row)))
+        .max_by(|a, b| a.emulsified.typical.total_cmp(&b.emulsified.typical));
+    let unknown = here().find(|d| d.row.is_none());
+    match (worst, unknown) {
+        (Some(row), None) => standby_spread(label, units, key.clone(), question.clone(), &row.emulsified),
+        (Some(row), Some(_)) if row.emulsified.typical >= UNKNOWN_PRODUCT[1] => {
+            standby_spread(label, units, key.clone(), question.clone(), &row.emulsified)
+        }
+        (_, Some(d)) => {
+            judged(UNKNOWN_PRODUCT, &format!("engineering judgement: {} goes into it, whose kind is not known", d.name))
+        }
+        (None, None) if known => judged(DRY_YARD, "engineering judgement: dry yard without detergents"),
+        (None, None) => judged(UNKNOWN_WATER, "engineering judgement: nothing is known of this water"),
+    }
+}
+
+/// The lowest tension that a product gives the oil in these waters; `None` where none lowers it.
+#[must_use]
+pub fn tension(dosed: &[Dosed], waters: &[Which]) -> Option<Val<SurfaceTension>> {
+    let here = dosed.iter().filter(|d| waters.iter().any(|which| d.reaches(*which)));
+    here.filter_map(|d| d.tension).min_by(|a, b| a.q.si().total_cmp(&b.q.si()))
+}

@@ -1,0 +1,258 @@
+//! What any water carries: oil by fraction, and solids.
+
+use super::chemicals::{Dosed, Which, emulsified};
+use super::fluids::Fluids;
+use super::stated::{standby, standby_spread, stated, stated_or};
+use crate::enquiry::Enquiry;
+use crate::enquiry::blocks::{OilContent, WaterKind};
+use crate::enquiry::keys::Quantity;
+use crate::provenance::{Node, Stop, Trail, Val, WhatIf};
+use crate::{reckon, say};
+use stillrise_handbook::fluids::facilities::{Facility, facility};
+use stillrise_units::catalog::{MG_L, PERCENT};
+use stillrise_units::{Concentration, Ratio, Typed, ratio};
+
+/// What a water carries.
+#[derive(Debug, Clone)]
+pub struct Content {
+    /// Total oil and grease.
+    pub total: Val<Concentration>,
+    /// Free oil, which can rise where it is lighter than the water.
+    pub free: Val<Concentration>,
+    /// Of it, what is as heavy as the water and does not rise, where other oils that may come do.
+    pub heavy: Option<Val<Concentration>>,
+    /// Emulsified oil, which does not.
+    pub emulsified: Val<Concentration>,
+    /// Dissolved oil, which does not either.
+    pub dissolved: Val<Concentration>,
+    /// Suspended solids.
+    pub solids: Val<Concentration>,
+}
+
+impl Content {
+    /// Field names and their places in the trail, in order.
+    #[must_use]
+    pub fn fields(&self) -> Vec<(&'static str, Node)> {
+        let mut fields = vec![("total", self.total.at), ("free", self.free.at)];
+        fields.extend(self.heavy.map(|heavy| ("heavy", heavy.at)));
+        fields.extend([
+            ("emulsified", self.emulsified.at),
+            ("dissolved", self.dissolved.at),
+            ("solids", self.solids.at),
+        ]);
+        fields
+    }
+}
+
+/// What the content of a water is found from.
+pub(super) struct Asked<'a> {
+    /// Which water.
+    pub which: Which,
+    /// Its block, as its keys begin.
+    pub key: &'a str,
+    /// What is said of its oil.
+    pub oil: Option<&'a OilContent>,
+    /// What is said of its solids.
+    pub solids: &'a Quantity<Concentration>,
+    /// The kind of place it comes from.
+    pub site: Option<&'static Facility>,
+    /// What it is, as far as it matters to what stands by for what nobody said.
+    pub of: Kind,
+}
+
+/// What kind of water is asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Kind {
+    /// One of the site's: its kind of place says what it carries.
+    Site,
+    /// One of which nothing is known.
+    Unknown,
+    /// A bath that is dumped.
+    Bath,
+}
+
+/// Finds what a water carries.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub(super) fn content<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    fluids: &Fluids,
+    dosed: &[Dosed],
+    asked: &Asked<'_>,
+) -> Result<Content, Stop> {
+    let mg_l = |x: f64| Concentration::of(x, &MG_L);
+    let units = (&MG_L, &MG_L);
+    let Asked { which, key, solids, site, of: kind, .. } = *asked;
+    let known = kind != Kind::Unknown;
+    let none = OilContent::default();
+    let oil = asked.oil.unwrap_or(&none);
+    let what = key.replace("stream ", "").replace("dump \"", "\"").replace('"', "");
+    let oil_key = format!("{key}.oil.mean");
+    let question = say!(T, "How much oil and grease does the {what} water carry?");
+    let of = |quantity: &str| say!(T, "{quantity}, {what}");
+    let label = of("total oil and grease");
+    let total = stated_or(
+        t,
+        w,
+        &oil.mean,
+        match site {
+            _ if kind == Kind::Bath => standby(
+                &label,
+                units,
+                oil_key,
+                question,
+                (mg_l(1000.0), mg_l(10_000.0), mg_l(100_000.0)),
+                "engineering judgement: spent baths hold a tenth of a per cent to some per cent of oil",
+            ),
+            _ if !known => standby(
+                &label,
+                units,
+                oil_key,
+                question,
+                (mg_l(5.0), mg_l(100.0), mg_l(1000.0)),
+                "engineering judgement, wide: nothing is known of this water, and no other water's figure is lent to it",
+            ),
+            Some(site) => standby_spread(&label, units, oil_key, question, &site.oil),
+            None => standby(
+                &label,
+                units,
+                oil_key,
+                question,
+                (mg_l(20.0), mg_l(100.0), mg_l(500.0)),
+                "engineering judgement; no kind of place was named",
+            ),
+        },
+    );
+    let label = of("emulsified share of the oil");
+    let share = stated_or(t, w, &oil.emulsified, emulsified(dosed, which, known, key, &what, &label));
+    let row = oil.kind.as_deref().and_then(stillrise_handbook::fluids::oils::oil).unwrap_or(fluids.oils[0].oil);
+    let saturation = stated_or(
+        t,
+        w,
+        &oil.dissolved,
+        standby_spread(
+            &of("dissolved oil at saturation"),
+            units,
+            format!("{key}.oil.dissolved"),
+            say!(T, "How much oil is dissolved in the {what} water?"),
+            &row.dissolved,
+        ),
+    );
+    let emulsified = reckon!(t, "emulsified oil", [MG_L, MG_L], (total = total, share = share) total * share);
+    // A stated emulsion leaves no more than the rest for solution.
+    let dissolved = reckon!(t, "dissolved oil", [MG_L, MG_L], (saturation = saturation, total = total, emulsified = emulsified) saturation.min(total - emulsified));
+    let free = reckon!(t, "free oil", [MG_L, MG_L], (total = total, emulsified = emulsified, dissolved = dissolved) total - emulsified - dissolved);
+    let heavy = heavy(t, w, fluids, oil, key, &what).map(
+        |share| reckon!(t, "free oil as heavy as the water", [MG_L, MG_L], (free = free, share = share) free * share),
+    );
+    let solids_key = format!("{key}.solids");
+    let label = of("suspended solids");
+    let question = say!(T, "How much suspended solids does the {what} water carry?");
+    let solids = stated_or(
+        t,
+        w,
+        solids,
+        match site {
+            Some(site) if kind == Kind::Site => standby_spread(&label, units, solids_key, question, &site.solids),
+            _ => standby(
+                &label,
+                units,
+                solids_key,
+                question,
+                (mg_l(30.0), mg_l(150.0), mg_l(1000.0)),
+                if known {
+                    "engineering judgement; no kind of place was named"
+                } else {
+                    "engineering judgement: nothing is known of this water"
+                },
+            ),
+        },
+    );
+    Ok(Content { total, free, heavy, emulsified, dissolved, solids })
+}
+
+/// The share of a water's free oil that is as heavy as the water, where other oils that may come rise; `None` where all
+/// of it rises, or where no oil does and the whole duty is in question.
+fn heavy<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    fluids: &Fluids,
+    oil: &OilContent,
+    key: &str,
+    what: &str,
+) -> Option<Val<Ratio>> {
+    let label = say!(T, "share of the free oil that does not rise, {what}");
+    if let Some(share) = stated(t, w, &label, &oil.heavy) {
+        return Some(share);
+    }
+    let heavy: Vec<&str> = fluids.oils.iter().filter(|o| !fluids.rises(o)).map(|o| o.name.as_str()).collect();
+    if heavy.is_empty() || heavy.len() == fluids.oils.len() {
+        return None;
+    }
+    let percent = Some((&PERCENT, &PERCENT) as crate::provenance::Pair);
+    if let Some(named) = oil.kind.as_deref().and_then(|kind| fluids.oils.iter().find(|o| o.oil.word == kind)) {
+        return (!fluids.rises(named)).then(|| {
+            crate::provenance::choose(
+                t,
+                &label,
+                percent,
+                ratio(1.0),
+                "oils that rise, and oils that do not",
+                "the oil that this water is said to carry does not rise",
+                &[named.cold.at, fluids.cold.density.at],
+            )
+        });
+    }
+    let names = heavy.join(" and ");
+    let percent = (&PERCENT, &PERCENT);
+    let question = say!(T, "What share of the oil in the {what} water is {names}, which does not rise?");
+    let range = (ratio(0.0), ratio(0.5), ratio(1.0));
+    let why = "engineering judgement: oils that rise and oils that do not may come, and nobody said in which shares";
+    Some(crate::provenance::assume(t, w, standby(&label, percent, format!("{key}.oil.heavy"), question, range, why)))
+}
+
+/// The content of a case of the enquiry's own: what it states; where it states nothing it is not known, and no other
+/// water's oil is lent to it. `None` for fire-fighting water whose oil nobody states: it is held, not treated.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub fn of_case<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    fluids: &Fluids,
+    dosed: &[Dosed],
+    (i, name): (usize, &str),
+) -> Result<Option<Content>, Stop> {
+    let block = &e.cases[i];
+    let (oil, solids) = (block.oil.as_ref(), &block.solids);
+    if oil.is_none() && block.water.0 == Some(WaterKind::Fire) {
+        return Ok(None);
+    }
+    let site = e.head.facility.as_deref().and_then(facility);
+    let key = format!("case \"{name}\"");
+    let asked = Asked {
+        which: Which::Case(i),
+        key: &key,
+        oil,
+        solids,
+        site,
+        of: if oil.is_some() { Kind::Site } else { Kind::Unknown },
+    };
+    content(t, w, fluids, dosed, &asked).map(Some)
+}
+
+/// The content of a flow of which nothing but its size is known.
+pub fn unknown<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    fluids: &Fluids,
+    dosed: &[Dosed],
+) -> Result<Content, Stop> {
+    let site = e.head.facility.as_deref().and_then(facility);
+    let (oil, solids) = (e.stated.oil.as_ref(), &e.stated.solids);
+    content(t, w, fluids, dosed, &Asked { which: Which::Stated, key: "stated", oil, solids, site, of: Kind::Site })
+}

@@ -1,0 +1,203 @@
+//! Baths that are dumped into a stream: what they make of its mean, of the day they are dumped and of the water while they
+//! run.
+
+use super::chemicals::{Dosed, Which};
+use super::contents::{Asked, Content, Kind, content};
+use super::fluids::Fluids;
+use super::stated::{standby, stated, stated_or};
+use super::waters::Water;
+use crate::enquiry::Enquiry;
+use crate::enquiry::named::same;
+use crate::provenance::{Stop, Trail, Val, WhatIf, assume, choose};
+use crate::{by, reckon, say};
+use stillrise_handbook::separation::{batch_mixture, mixture};
+use stillrise_units::catalog::ONE;
+use stillrise_units::{Concentration, Flow, Ratio, Volume, ratio};
+
+/// How far the oil of a water rises above its mean: on the day of a dump, and in a sample while the bath runs.
+#[derive(Debug, Clone, Copy)]
+pub struct Peaks {
+    /// Content of the day over the mean.
+    pub day: Val<Ratio>,
+    /// Content of a sample over the mean; that of the day where nobody said how fast the bath is let go.
+    pub sample: Val<Ratio>,
+}
+
+/// The stream that baths go into.
+#[derive(Debug, Clone)]
+pub(super) struct Into {
+    /// Its place in the enquiry.
+    pub stream: usize,
+    /// Its flow while it runs.
+    pub flow: Val<Flow>,
+    /// Its volume on a day that it runs.
+    pub running: Val<Volume>,
+    /// Its volume on an average day.
+    pub per_day: Val<Volume>,
+    /// What it carries without them.
+    pub content: Content,
+}
+
+/// Whether a bath goes into a stream: the one it names, or the only one there is.
+fn goes(e: &Enquiry, named: Option<&str>, stream: usize) -> bool {
+    match named {
+        Some(named) => {
+            let own = e.streams[stream].name.as_deref();
+            own.is_some_and(|own| same(own, named)) || same(&format!("stream {}", stream + 1), named)
+        }
+        None => e.streams.len() == 1,
+    }
+}
+
+/// Mean content, volume on an average day and peaks of a stream with the baths that are dumped into it.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub(super) fn dumped<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    fluids: &Fluids,
+    dosed: &[Dosed],
+    into: Into,
+) -> Result<(Content, Val<Volume>, Option<Peaks>), Stop> {
+    let Into { stream, flow, running, per_day, content: bare } = into;
+    let (mut mean, mut volume_a_day) = (bare.clone(), per_day);
+    // The strongest day, and the strongest water: totals of the oil.
+    let mut strongest: Option<(Val<Concentration>, Val<Concentration>)> = None;
+    for (k, dump) in e.dumps.iter().enumerate().filter(|(_, d)| goes(e, d.stream.as_deref(), stream)) {
+        let name = dump.name.clone().unwrap_or_else(|| format!("dump {}", k + 1));
+        let key = dump.name.as_ref().map_or_else(|| name.clone(), |name| format!("dump \"{name}\""));
+        let Some(volume) = stated(t, w, &say!(T, "volume of the {name}"), &dump.volume) else { continue };
+        let often = stated_or(
+            t,
+            w,
+            &dump.per_week,
+            standby(
+                &say!(T, "times a week, {name}"),
+                (&ONE, &ONE),
+                format!("{key}.per_week"),
+                say!(T, "How often a week is the {name} dumped?"),
+                (ratio(0.25), ratio(1.0), ratio(5.0)),
+                "engineering judgement: a bath changed once a week",
+            ),
+        );
+        let (which, oil, solids) = (Which::Stream(stream), dump.oil.as_ref(), &dump.solids);
+        let bath = content(t, w, fluids, dosed, &Asked { which, key: &key, oil, solids, site: None, of: Kind::Bath })?;
+        let a_day =
+            reckon!(t, "dumped on an average day", [GAL, M3], (volume = volume, often = often) volume * often / 7.0);
+        mean = together(t, (volume_a_day, &mean), (a_day, &bath))?;
+        volume_a_day = reckon!(t, "volume on an average day, with it", [GAL, M3], (water = volume_a_day, dump = a_day) water + dump);
+        let label = say!(T, "total oil on a day of the {name}");
+        let day = by!(t, &label, batch_mixture::concentration(running, bare.total, volume, bath.total))?;
+        let sample = match stated(t, w, &say!(T, "time in which the {name} is let go"), &dump.lasts) {
+            Some(time) => {
+                let q = reckon!(t, "flow of the bath", [GPM, M3_H], (volume = volume, time = time) volume / time);
+                let label = say!(T, "total oil while the {name} runs");
+                by!(t, &label, mixture::concentration(flow, bare.total, q, bath.total))?
+            }
+            None => day,
+        };
+        strongest = Some(match strongest {
+            None => (day, sample),
+            Some((a, b)) => (if day.q > a.q { day } else { a }, if sample.q > b.q { sample } else { b }),
+        });
+    }
+    let Some((day, sample)) = strongest else { return Ok((bare, per_day, None)) };
+    let mut over = |label: &str, top: Val<Concentration>| {
+        reckon!(t, label, [ONE, ONE], (top = top, mean = mean.total)(top / mean).max(ratio(1.0)))
+    };
+    let day = over("oil on the day of a dump over its mean", day);
+    let sample = over("oil in a sample while a bath runs over its mean", sample);
+    // A water is no weaker while the bath runs than on the whole day.
+    let sample = if sample.q < day.q { day } else { sample };
+    Ok((mean, volume_a_day, Some(Peaks { day, sample })))
+}
+
+/// Two volumes together, fraction by fraction.
+fn together<T: Trail>(
+    t: &mut T,
+    (v_1, a): (Val<Volume>, &Content),
+    (v_2, b): (Val<Volume>, &Content),
+) -> Result<Content, Stop> {
+    let none = |t: &mut T, c: &Content| match c.heavy {
+        Some(heavy) => heavy,
+        None => super::cases::none_heavy(t),
+    };
+    let heavy = if a.heavy.is_none() && b.heavy.is_none() { None } else { Some((none(t, a), none(t, b))) };
+    let mut mix = |label: &str, c_1: Val<Concentration>, c_2: Val<Concentration>| {
+        by!(t, label, batch_mixture::concentration(v_1, c_1, v_2, c_2))
+    };
+    Ok(Content {
+        total: mix("total oil, mean with the dump", a.total, b.total)?,
+        free: mix("free oil, mean with the dump", a.free, b.free)?,
+        heavy: heavy
+            .map(|(c_1, c_2)| mix("free oil as heavy as the water, mean with the dump", c_1, c_2))
+            .transpose()?,
+        emulsified: mix("emulsified oil, mean with the dump", a.emulsified, b.emulsified)?,
+        dissolved: mix("dissolved oil, mean with the dump", a.dissolved, b.dissolved)?,
+        solids: mix("suspended solids, mean with the dump", a.solids, b.solids)?,
+    })
+}
+
+/// Highest over mean oil content of the influent, of a day and of a single sample.
+///
+/// # Errors
+/// [`Stop`] never: something is known of the peak, or assumed.
+pub(super) fn peaks<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    waters: &[Water],
+) -> Result<(Val<Ratio>, Val<Ratio>), Stop> {
+    let label = "highest over mean oil content of a single sample";
+    let dumps = || waters.iter().filter_map(|water| water.peaks);
+    let other = match stated(t, w, label, &e.water.oil_peak) {
+        Some(peak) => Some(peak),
+        // Where baths are dumped into every water, nothing is left to assume.
+        None if !waters.is_empty() && waters.iter().all(|water| water.peaks.is_some()) => None,
+        None => Some(assume(
+            t,
+            w,
+            standby(
+                label,
+                (&ONE, &ONE),
+                "water.oil_peak",
+                "How far does the oil content of single samples rise above its mean?",
+                (ratio(1.0), ratio(1.5), ratio(3.0)),
+                "engineering judgement; oil in runoff and wash water scatters widely",
+            ),
+        )),
+    };
+    let day = governing(t, "highest over mean oil content of a day", dumps().map(|p| p.day), other);
+    let sample = governing(t, label, dumps().map(|p| p.sample), other);
+    let nothing = || Stop {
+        doing: "peak of the influent".to_owned(),
+        reason: "nothing is known of it".to_owned(),
+        formula: false,
+    };
+    Ok((day.ok_or_else(nothing)?, sample.ok_or_else(nothing)?))
+}
+
+/// Of the peaks of all waters and what else is known of the influent's, the one to design for: dumps replace what is
+/// assumed; beside a peak that is stated, and where other waters have none, the larger holds.
+fn governing<T: Trail>(
+    t: &mut T,
+    label: &str,
+    own: impl Iterator<Item = Val<Ratio>>,
+    other: Option<Val<Ratio>>,
+) -> Option<Val<Ratio>> {
+    let mut all: Vec<Val<Ratio>> = own.collect();
+    if all.is_empty() {
+        return other;
+    }
+    all.extend(other);
+    let largest = all.iter().max_by(|a, b| a.q.value.total_cmp(&b.q.value)).copied()?;
+    if all.len() == 1 {
+        return Some(largest);
+    }
+    let nodes: Vec<_> = all.iter().map(|v| v.at).collect();
+    let (units, among) =
+        (Some((&ONE, &ONE) as crate::provenance::Pair), "the peaks of the waters, and what is known of all");
+    Some(choose(t, label, units, largest.q, among, "the largest is on the safe side", &nodes))
+}

@@ -1,0 +1,27 @@
+//! Baths that are dumped into a stream.
+
+use super::waters::OilContent;
+use crate::enquiry::fields::Text;
+use crate::enquiry::keys::{Quantity, keys};
+use stillrise_units::catalog::{GAL, M3, MG_L, MIN, ONE};
+use stillrise_units::{Concentration, Ratio, Time, Volume};
+
+keys! {
+    /// A bath or a sump that is let go into a stream now and then, much stronger than the stream.
+    Dump "dump" {
+        /// Its name
+        name: Text = spec.like("\"parts washer bath\"");
+        /// The stream it goes into; needs no saying where there is one only
+        stream: Text = spec.like("\"bus wash rinse\"");
+        /// Its volume
+        volume: Quantity<Volume> = spec.units(&GAL, &M3).between("0.01 gal", "1000000 gal").safe_larger().like("\"50 gal\"").needed();
+        /// What it carries
+        oil: Option<OilContent> = spec.like("{ mean = \"20000 mg/L\", emulsified = \"30 %\" }");
+        /// Suspended solids in it
+        solids: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0 mg/L", "100000 mg/L").safe_larger().like("\"1000 mg/L\"");
+        /// How often a week
+        per_week: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.001", "1000").safe_larger().like("1");
+        /// Time in which it is let go
+        lasts: Quantity<Time> = spec.units(&MIN, &MIN).between("0.1 min", "1440 min").safe_smaller().like("\"10 min\"");
+    }
+}

@@ -1,0 +1,224 @@
+//! What belongs to a stream, and what to a state of the pumps: held against arithmetic done here.
+
+#![allow(clippy::panic, clippy::expect_used, reason = "a test fails by panicking")]
+
+mod common;
+
+use common::{Sheet, demo};
+use stillrise_design::basis::Basis;
+use stillrise_design::basis::cases::Case;
+use stillrise_design::enquiry::read_enquiry;
+use stillrise_design::performance::Performance;
+use stillrise_design::provenance::{Assumption, Origin};
+use stillrise_design::triage::Weight;
+use stillrise_handbook::page::Arg;
+use stillrise_search::Settled;
+use stillrise_units::catalog::{DEG_F, GPM, MG_L, MIN, UM, W_KG};
+use stillrise_units::{Typed, Unit};
+
+fn mixed() -> Settled {
+    Sheet::data("mixed").settle(&demo())
+}
+
+fn basis(settled: &Settled) -> &Basis {
+    settled.job.design.basis.as_ref().unwrap_or_else(|| panic!("no basis: {:?}", settled.job.design.stops))
+}
+
+fn performance(settled: &Settled) -> &Performance {
+    settled.job.design.performance.as_ref().unwrap_or_else(|| panic!("{:?}", settled.job.design.stops))
+}
+
+fn case<'a>(settled: &'a Settled, name: &str) -> &'a Case {
+    let cases = &basis(settled).cases;
+    let names: Vec<&str> = cases.iter().map(|c| c.name.as_str()).collect();
+    cases.iter().find(|c| c.name == name).unwrap_or_else(|| panic!("no case {name} among {names:?}"))
+}
+
+fn assumed<'a>(settled: &'a Settled, key: &str) -> &'a Assumption {
+    let assumptions = settled.job.ledger.entries.iter().filter_map(|e| match &e.origin {
+        Origin::Assumed(a) => Some(a),
+        _ => None,
+    });
+    let keys: Vec<&str> = assumptions.clone().map(|a| a.key.as_str()).collect();
+    assumptions.clone().find(|a| a.key == key).unwrap_or_else(|| panic!("nothing is assumed for {key}: {keys:?}"))
+}
+
+fn near(found: f64, expected: f64, unit: &Unit) {
+    let found = unit.from_si(found);
+    assert!((found / expected - 1.0).abs() < 2e-4, "{found} {}, expected {expected}", unit.symbol);
+}
+
+#[test]
+fn a_case_without_oil_is_not_lent_the_oil_of_another() {
+    let settled = mixed();
+    let pit = case(&settled, "pit, all pumps").content.as_ref().expect("an unknown content");
+    near(pit.total.q.si(), 100.0, &MG_L);
+    let mean = assumed(&settled, "case \"pit\".oil.mean");
+    assert_eq!((&mean.low, &mean.high), (&Arg::Number(0.005), &Arg::Number(1.0)));
+    assert!(!mean.question.is_empty());
+    assert!(case(&settled, "deluge, all pumps").content.is_none(), "fire-fighting water is held, not treated");
+    let stated = Sheet::data("mixed").with("case \"deluge\".oil.mean", "70 mg/L").settle(&demo());
+    near(case(&stated, "deluge, all pumps").content.as_ref().expect("stated").total.q.si(), 70.0, &MG_L);
+}
+
+#[test]
+fn a_chemical_goes_into_the_streams_it_is_said_to() {
+    let settled = mixed();
+    let [hot, cold] = [0, 1].map(|k| &basis(&settled).waters[k].content);
+    // The bath's emulsion comes with it: (5 x 3600 x 50 + 50 x 6000) over 18050 gal.
+    near(hot.emulsified.q.si(), (18000.0 * 50.0 + 50.0 * 6000.0) / 18050.0, &MG_L);
+    near(cold.emulsified.q.si(), 0.8, &MG_L);
+    // Nobody says where it goes: into every water but dewatering and the fire's, and that is asked.
+    let unsaid =
+        Sheet::data("mixed").with("stream \"hot wash\".chemicals", "[]").with("stream \"cold rinse\".oil", "{}");
+    let settled = unsaid.settle(&demo());
+    let [hot, cold] = [0, 1].map(|k| &basis(&settled).waters[k].content);
+    assert!(hot.emulsified.q > hot.total.q * 0.4 && cold.emulsified.q > cold.total.q * 0.4);
+    let question = assumed(&settled, "chemical \"degreaser\".stream");
+    assert!(question.question.contains("Which water"), "{}", question.question);
+    near(case(&settled, "pit, all pumps").content.as_ref().expect("unknown").emulsified.q.si(), 5.0, &MG_L);
+    // What stands in for the answer, said as an answer, changes nothing.
+    let said = unsaid.with("chemical \"degreaser\".stream", "streams").settle(&demo());
+    assert_eq!(hot.emulsified.q, basis(&said).waters[0].content.emulsified.q);
+    let none = unsaid.with("chemical \"degreaser\".stream", "none").settle(&demo());
+    near(basis(&none).waters[1].content.emulsified.q.si(), 2.0, &MG_L);
+}
+
+#[test]
+fn names_that_no_block_bears_are_refused() {
+    for (key, value) in [
+        ("chemical \"degreaser\".stream", "hot wsh"),
+        ("stream \"hot wash\".chemicals", r#"["degreser"]"#),
+        ("stream \"cold rinse\".shear", r#"["a valve"]"#),
+        ("dump \"bath\".stream", "hot"),
+    ] {
+        let sheet = Sheet::data("mixed").with(key, value);
+        let text = toml::to_string(&sheet.table).expect("a table can be written");
+        let faults = read_enquiry(&text, &|_| None).expect_err("an unknown name");
+        assert!(faults.iter().any(|f| f.reason.contains("is called")), "{key} = {value}: {faults:?}");
+    }
+}
+
+#[test]
+fn a_dump_gives_mean_day_and_sample() {
+    let settled = mixed();
+    let water = &basis(&settled).waters[0];
+    let peaks = water.peaks.expect("a bath is dumped into it");
+    // 3600 gal on each of five days a week at 100 mg/L, and 50 gal at 20,000 mg/L.
+    let mean = (18000.0 * 100.0 + 50.0 * 20000.0) / 18050.0;
+    near(water.content.total.q.si(), mean, &MG_L);
+    let one = &stillrise_units::catalog::ONE;
+    near(peaks.day.q.si(), (3600.0 * 100.0 + 50.0 * 20000.0) / 3650.0 / mean, one);
+    near(peaks.sample.q.si(), (30.0 * 100.0 + 5.0 * 20000.0) / 35.0 / mean, one);
+    near(basis(&settled).sample_peak.q.si(), peaks.sample.q.si(), one);
+    // Where every water has its baths, nothing is left to assume.
+    let one_water = Sheet::data("wash").with("dump.volume", "50 gal").with("dump.per_week", "1").settle(&demo());
+    let keys = one_water.job.ledger.entries.iter().filter_map(|e| match &e.origin {
+        Origin::Assumed(a) => Some(a.key.as_str()),
+        _ => None,
+    });
+    assert!(!keys.clone().any(|key| key == "water.oil_peak"));
+    assert!(keys.clone().any(|key| key.starts_with("dump 1.oil.mean")));
+}
+
+#[test]
+fn waters_mix_by_heat_and_by_salt() {
+    let settled = mixed();
+    let own = case(&settled, "dry-weather waters together, all pumps").own.as_ref().expect("a water of its own");
+    near(own.water[0].temperature.q.si(), 68.0, &stillrise_units::catalog::DEG_F);
+    near(own.water[1].temperature.q.si(), (30.0 * 140.0 + 90.0 * 70.0) / 120.0, &DEG_F);
+    assert!(case(&settled, "pit, all pumps").own.is_none());
+    // Three quarters of 0.4 % of salt: heavier than fresh water of 68 °F by some 2.3 kg/m3.
+    let fresh = Sheet::data("mixed").with("stream \"cold rinse\".salinity", "0 %").settle(&demo());
+    let other = case(&fresh, "dry-weather waters together, all pumps").own.as_ref().expect("still warm");
+    let heavier = (own.water[0].density.q - other.water[0].density.q).si();
+    assert!((2.2..2.4).contains(&heavier), "{heavier}");
+}
+
+#[test]
+fn droplets_are_those_of_the_case() {
+    let settled = mixed();
+    let basis = basis(&settled);
+    let of = |name: &str| basis.arrivals[case(&settled, name).arrival].droplets.d50.q;
+    // Without the degreaser's low tension the same pump leaves coarser ones.
+    assert!(of("pit, all pumps") > of("dry-weather waters together, all pumps"));
+    assert_eq!(basis.droplets.d50.q, of("dry-weather waters together, all pumps"));
+    for r in &performance(&settled).removals {
+        let arrival = &basis.arrivals[basis.cases[r.case_index].arrival];
+        assert_eq!(r.passage.d50.q, arrival.droplets.d50.q, "{}", r.case);
+    }
+    // A tension as of clean oil, and they are alike.
+    let clean = Sheet::data("mixed").with("chemical \"degreaser\".tension", "30 mN/m").settle(&demo());
+    let finest = clean.job.design.basis.as_ref().expect("a basis").droplets.d50.q;
+    assert!(finest > basis.droplets.d50.q);
+    assert!(UM.from_si(finest.si()) > 1.0);
+}
+
+#[test]
+fn an_oil_that_does_not_rise_takes_its_share_and_no_more() {
+    let settled = mixed();
+    assert!(settled.job.design.triage.iter().all(|l| l.weight != Weight::Blocks || l.subject == "degreaser"));
+    let rinse = &basis(&settled).waters[1].content;
+    near(rinse.heavy.expect("a tenth of it").q.si(), (40.0 - 0.8 - 1.0) * 0.1, &MG_L);
+    // Nobody says it for the pit: a question.
+    assert!(assumed(&settled, "case \"pit\".oil.heavy").question.contains("residual oil"));
+    let with = |share: &str| {
+        let sheet = Sheet::data("wash").with("oil \"heavy-fuel-oil\".density", "1001 kg/m3");
+        sheet.with("stream.oil.kind", common::OUT).with("stream.oil.heavy", share).settle(&demo())
+    };
+    let (none, third, all) = (with("0 %"), with("30 %"), with("100 %"));
+    let left = |s: &Settled| performance(s).removals.iter().map(|r| r.left[1].q.si()).collect::<Vec<_>>();
+    for ((none, third), all) in left(&none).into_iter().zip(left(&third)).zip(left(&all)) {
+        assert!((third - (0.3 + 0.7 * none)).abs() < 1e-12 && (all - 1.0).abs() < 1e-12, "{none} {third} {all}");
+    }
+    assert!(left(&none).iter().all(|share| *share < 0.5), "diesel rises as if there were no other oil");
+    // Levels are found for the oil that floats.
+    assert_eq!(performance(&third).levels.len(), 1);
+}
+
+#[test]
+fn pumps_have_states_and_a_sump_has_cycles() {
+    let settled = mixed();
+    let flow = |name: &str| GPM.from_si(case(&settled, name).feed.q.si());
+    // A schedule without an interlock does not keep the second pump from starting.
+    near(case(&settled, "pit, all pumps").feed.q.si(), 200.0, &GPM);
+    assert!((flow("pit, lead pump alone") - 100.0).abs() < 1e-9);
+    let lead = case(&settled, "pit, lead pump alone").cycle.expect("300 gal between the levels");
+    near(lead.runs.q.si(), 300.0 / 60.0, &MIN);
+    near(lead.period.q.si(), 300.0 / 40.0 + 300.0 / 60.0, &MIN);
+    // 120 gpm arrive: the lead pump alone never stops.
+    assert!(case(&settled, "dry-weather waters together, lead pump alone").cycle.is_none());
+    let locked = Sheet::data("mixed").with("inlet.interlocked", "true").settle(&demo());
+    near(case(&locked, "pit").feed.q.si(), 100.0, &GPM);
+    let unsaid = Sheet::data("mixed").with("inlet.interlocked", common::OUT).settle(&demo());
+    assert!(assumed(&unsaid, "inlet.interlocked").question.contains("interlock"));
+    near(case(&unsaid, "pit").feed.q.si(), 100.0, &GPM);
+    // Names are told apart even where the enquiry does not.
+    let twice = Sheet::data("mixed").with("case \"deluge\".name", "pit").settle(&demo());
+    let names: std::collections::BTreeSet<_> = basis(&twice).cases.iter().map(|c| &c.name).collect();
+    assert_eq!(names.len(), basis(&twice).cases.len());
+}
+
+#[test]
+fn a_pumps_figures_replace_the_range_of_its_class() {
+    let settled = mixed();
+    let shear = basis(&settled).shear.as_ref().expect("a pump");
+    let pump = shear.places().find(|p| p.name == "pump").expect("the feed pump");
+    assert!(pump.is_worked && pump.beside.is_some());
+    // 100 gpm against 20 ft at half: as much is lost as is given. The impeller of 1750 rpm with a coefficient of 0.5.
+    let given = 998.0 * 9.80665 * 6.309_02e-3 * 6.096;
+    let d = (9.80665_f64 * 6.096 / 0.5).sqrt() / (std::f64::consts::PI * 1750.0 / 60.0);
+    let volume = std::f64::consts::FRAC_PI_4 * d * d * (0.1 * d);
+    let expected = given / (998.0 * volume);
+    let found = W_KG.from_si(pump.dissipation.q.si());
+    // The density of the water cancels.
+    assert!((found / expected - 1.0).abs() < 1e-4, "{found} against {expected}");
+    // More power for the same lift is more lost; a pump without an impeller keeps its class.
+    let strong = Sheet::data("mixed").with("inlet.pump_power", "3 hp").settle(&demo());
+    let of =
+        |s: &Settled| basis(s).shear.as_ref().and_then(|x| x.places().last().map(|p| (p.dissipation.q, p.is_worked)));
+    assert!(of(&strong) > of(&settled));
+    let slow = Sheet::data("mixed").with("inlet.pump", "diaphragm").settle(&demo());
+    assert_eq!(of(&slow).map(|(_, worked)| worked), Some(false));
+    assert!(slow.job.enquiry.notes.iter().any(|(place, _)| place == "inlet"));
+}
