@@ -37,6 +37,7 @@ impl LandUse {
 }
 
 /// Shops, offices and their lots: roofs, lots and streets together.
+#[allow(clippy::approx_constant, reason = "a measured spread, near pi by chance")]
 pub const COMMERCIAL: LandUse =
     LandUse { name: "commercial", samples: 467, sites: 66, oil: [1.3, 3.0, 6.0, 12.0, 20.0], log_normal: (2.97, 3.14) };
 
@@ -49,6 +50,7 @@ pub const INDUSTRIAL: LandUse =
     LandUse { name: "industrial", samples: 423, sites: 59, oil: [0.9, 2.5, 5.0, 10.2, 14.0], log_normal: (2.24, 3.36) };
 
 /// Housing.
+#[allow(clippy::approx_constant, reason = "a measured spread, near pi by chance")]
 pub const RESIDENTIAL: LandUse = LandUse {
     name: "residential",
     samples: 834,

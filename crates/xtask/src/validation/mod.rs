@@ -1,22 +1,29 @@
 //! `docs/validation.md`: what was measured elsewhere beside what the handbook's formulas give.
 //!
 //! Each folder of `validation/` holds a README and a `case.toml` with what was measured and the arguments
-//! of the prediction. The numbers are worked by `stillrise work`, never written down by hand.
+//! of the prediction: rows of one number each (`[[row]]`), or a table of several predictions a row (`[[table]]`).
+//! The numbers are worked by `stillrise work`, never written down by hand.
 
-use crate::run;
+mod table;
+mod work;
+
 use std::fs;
 use std::path::{Path, PathBuf};
+use work::{Worker, array, number, text};
 
 const HEAD: &str = "\
 # Validation
 
-Measured results of others, beside what the formulas of the handbook give under stated assumptions. Nothing was
-adjusted to them. Few measurements in the open say all that a prediction needs, droplet size least often: most
-cases bracket and do not test, and each says so. Written by `cargo xtask bless`; the cases stand in `validation/`.
+Measured results of others, beside what the formulas of the handbook give under stated assumptions. No formula was
+adjusted to them; a choice that was made after the measurements were seen is named as such. Few measurements in the
+open say all that a prediction needs, droplet size least often: most cases bracket and do not test, and each says so.
+Each is a validation, theory against measurement, or a verification, one reckoning against another. Written by
+`cargo xtask bless`; the cases stand in `validation/`.
 ";
 
 /// The page as it should be.
 pub fn page(program: &Path, root: &Path) -> Result<String, String> {
+    let worker = Worker::new(program, root);
     let mut out = HEAD.to_owned();
     for folder in folders(root)? {
         let read = |name: &str| {
@@ -27,12 +34,33 @@ pub fn page(program: &Path, root: &Path) -> Result<String, String> {
         out.push('\n');
         // The case's own heading becomes one of the page.
         out.push_str(&read("README.md")?.replacen("# ", "## ", 1));
-        out.push_str(&format!("\nSource: {} ({}).\n\n", text(&case, "source")?, text(&case, "seen")?));
+        out.push_str(&body(&worker, &case).map_err(|e| format!("{}: {e}", folder.display()))?);
+    }
+    Ok(out)
+}
+
+/// Kind, source and all numbers of one case.
+fn body(worker: &Worker<'_>, case: &toml::Table) -> Result<String, String> {
+    let kind = text(case, "kind")?;
+    let name = match kind {
+        "validation" => "Validation",
+        "verification" => "Verification",
+        other => return Err(format!("kind is \"{other}\", neither \"validation\" nor \"verification\"")),
+    };
+    let mut out = format!("\n{name}. Source: {} ({}).\n\n", text(case, "source")?, text(case, "seen")?);
+    let (rows, tables) = (array(case, "row"), array(case, "table"));
+    if rows.is_empty() && tables.is_empty() {
+        return Err("a case without [[row]] and [[table]]".to_owned());
+    }
+    if !rows.is_empty() {
         out.push_str("| | measured | predicted | |\n|---|---|---|---|\n");
-        let rows = case.get("row").and_then(toml::Value::as_array).ok_or("a case without [[row]]")?;
-        for row in rows.iter().filter_map(toml::Value::as_table) {
-            out.push_str(&line(program, root, row)?);
-        }
+    }
+    for row in rows {
+        out.push_str(&line(worker, row)?);
+    }
+    for (i, one) in tables.iter().enumerate() {
+        out.push_str(if i == 0 { "" } else { "\n" });
+        out.push_str(&table::print(worker, one)?);
     }
     Ok(out)
 }
@@ -50,27 +78,11 @@ fn folders(root: &Path) -> Result<Vec<PathBuf>, String> {
     if all.is_empty() { Err("validation/ holds no case".to_owned()) } else { Ok(all) }
 }
 
-fn text<'a>(table: &'a toml::Table, key: &str) -> Result<&'a str, String> {
-    table.get(key).and_then(toml::Value::as_str).ok_or_else(|| format!("a case without \"{key}\""))
-}
-
-fn number(table: &toml::Table, key: &str) -> Result<f64, String> {
-    table.get(key).and_then(toml::Value::as_float).ok_or_else(|| format!("a row without the number \"{key}\""))
-}
-
 /// One row: what, measured, predicted, and whether the prediction lies in the measured range.
-fn line(program: &Path, root: &Path, row: &toml::Table) -> Result<String, String> {
+fn line(worker: &Worker<'_>, row: &toml::Table) -> Result<String, String> {
     let given = row.get("given").and_then(toml::Value::as_array).ok_or("a row without \"given\"")?;
-    let mut command = run::plain(program, root);
-    command.args(["work", text(row, "formula")?]);
-    command.args(given.iter().filter_map(toml::Value::as_str));
-    let done = run::capture(command.arg("--json"))?;
-    if done.code != Some(0) {
-        return Err(format!("`{}` ended with {:?}\n{}", run::words(&command), done.code, done.stderr));
-    }
-    let worked: serde_json::Value = serde_json::from_str(&done.stdout).map_err(|e| e.to_string())?;
-    let result = worked["result"]["si"].as_f64().ok_or("`work` gave no number")?;
-    let predicted = result * number(row, "scale")?;
+    let given: Vec<&str> = given.iter().filter_map(toml::Value::as_str).collect();
+    let predicted = worker.number(text(row, "formula")?, &given)?.si * number(row, "scale")?;
     let (low, high) = (number(row, "low")?, number(row, "high")?);
     let verdict = if predicted < low {
         "below"
