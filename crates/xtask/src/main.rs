@@ -17,7 +17,8 @@ const USAGE: &str = "\
 cargo xtask COMMAND
 
   test [STEP ...]           everything a change must pass, or only the steps named; `test --list`
-  bless [--check] [JOB ...] rewrites the accepted outputs of the worked jobs, or compares them
+  bless [--check] [JOB ...] rewrites the accepted outputs of the worked jobs, or compares them;
+                            `bless validation` writes docs/validation.md alone
   bench [--runs N] [JOB]    whole-process times of the release build beside stated peers
   tree                      the rules about the tree itself
 ";

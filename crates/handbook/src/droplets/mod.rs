@@ -7,6 +7,7 @@ crate::list_pages! {
     measured_median,
     volume_finer,
     hatch_choate,
+    sauter_median,
     rosin_rammler_finer,
     rosin_rammler_removal,
     upper_limit_finer,

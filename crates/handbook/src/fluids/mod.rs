@@ -7,11 +7,13 @@
 //! | [`chemicals`] | what keeps oil from separating, or passes untouched |
 //! | [`pollutants`] | what limits name, and whether gravity acts on it |
 //! | [`facilities`] | oil, solids and droplets that a kind of site sends |
+//! | [`land_uses`] | oil and solids measured in the runoff of one land use |
 
 use crate::evidence::Table;
 
 pub mod chemicals;
 pub mod facilities;
+pub mod land_uses;
 pub mod oils;
 pub mod pollutants;
 mod tables;

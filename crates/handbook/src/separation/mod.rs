@@ -12,6 +12,7 @@ crate::list_pages! {
     lognormal_finer,
     lognormal_removal,
     tank_removal,
+    hindered_overflow_rate,
     plate_removal,
     laminar_capture,
     remaining_oil,

@@ -34,7 +34,7 @@ sources! {
     CLINE_1991 "Cline, Delfino and Rao, Partitioning of aromatic constituents into water from gasoline, Environ. Sci. Technol. 25, 914-920, abstract" "1991" Read;
     API_4531 "API Publication 4531, Solubility of BTEX from gasoline-oxygenate mixtures, summary" "1991" Read;
     STORMWATER_OIL "Oil and grease in urban stormwater, Richmond, California, J. Environmental Engineering 110, 58 (authors recalled: Stenstrom and others)" "1984" SecondHand;
-    STORMWATER_MEDIANS "National Stormwater Quality Database, version 1.1, medians of oil and grease" "2005" Memory;
+    STORMWATER_RAW "National Stormwater Quality Database (Pitt, Maestre and Clary), raw results of 1990 to 2008 as a public repository has them, BSD 3-clause; percentiles by land use worked for this handbook, suspect results of Texas 1999 to 2001 set aside" "2018" Read;
     FUEL_STORAGE_DROPS "California storm-water handbook, product storage runoff: 80 % of the oil above 90 µm, 30 % above 150 µm, one site" "1993" Memory;
     BILGE_GUIDE "IMO MEPC.1/Circ.677, Annex 3, emulsions and separation" "" Read;
     SEPARATOR_FAILURES "US Army and Air Force guidance on why separators fail: detergents, dirt, solvents, no maintenance" "" SecondHand;
