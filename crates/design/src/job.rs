@@ -62,7 +62,10 @@ pub fn complete<T: Trail>(
         Ok(train) => {
             let blocked = triage::blocked(&design.triage);
             match performance::performance(t, w, e, basis, &train, blocked.as_deref(), depth) {
-                Ok(performance) => design.performance = Some(performance),
+                Ok(performance) => {
+                    triage::weigh_products(&mut design.triage, &performance);
+                    design.performance = Some(performance);
+                }
                 Err(stop) => design.stops.push(stop),
             }
             design.train = Some(train);

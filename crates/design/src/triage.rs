@@ -3,6 +3,8 @@
 use crate::basis::Basis;
 use crate::basis::waters::Content;
 use crate::enquiry::Enquiry;
+use crate::performance::Performance;
+use crate::performance::limit::Word;
 use stillrise_handbook::fluids::chemicals::{Effect, chemical};
 use stillrise_handbook::fluids::oils::oil;
 use stillrise_handbook::fluids::pollutants::{Gravity, pollutant};
@@ -33,9 +35,22 @@ impl Weight {
     }
 }
 
+/// What a finding is about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum About {
+    /// A product that goes into the water: it changes fractions and droplets, and the limits say what comes of it.
+    Chemical,
+    /// An oil.
+    Oil,
+    /// A limit.
+    Limit,
+}
+
 /// One finding of the triage.
 #[derive(Debug, Clone)]
 pub struct Line {
+    /// What it is about.
+    pub about: About,
     /// What it concerns.
     pub subject: String,
     /// How much it weighs.
@@ -56,6 +71,7 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
         let product = block.product.clone().or_else(|| block.kind.clone()).unwrap_or_else(|| "a product".to_owned());
         let Some(row) = block.kind.as_deref().and_then(chemical) else {
             lines.push(Line {
+                about: About::Chemical,
                 subject: product,
                 weight: Weight::Partly,
                 says: "a product of unknown kind goes into the water; some products keep oil from rising altogether"
@@ -73,6 +89,7 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
             Effect::ShiftsDensity => Weight::Note,
         };
         lines.push(Line {
+            about: About::Chemical,
             subject: product,
             weight,
             says: row.explains.to_owned(),
@@ -95,6 +112,7 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
     for row in words.into_iter().filter_map(oil) {
         if row.animal_or_vegetable {
             lines.push(Line {
+            about: About::Oil,
                 subject: row.title.to_owned(), weight: Weight::Partly,
                 says: "animal and vegetable oils are outside the scope of the separator standards and set off as fat in the cold".to_owned(),
                 could: "a grease separator of its own standard, ahead".to_owned(), source: row.sources.first().copied(),
@@ -102,6 +120,7 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
         }
         if let Some(note) = row.gravity_note {
             lines.push(Line {
+                about: About::Oil,
                 subject: row.title.to_owned(),
                 weight: Weight::Note,
                 says: note.to_owned(),
@@ -117,6 +136,7 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
             Gravity::Cannot => Weight::Partly,
         };
         lines.push(Line {
+            about: About::Limit,
             subject: format!("limit on {}", row.title),
             weight,
             says: row.explains.to_owned(),
@@ -145,6 +165,7 @@ pub fn add_heavy_oils(lines: &mut Vec<Line>, basis: &Basis) {
             if blocks { "" } else { "; its share of the oil passes, and what rises is separated" }
         );
         lines.push(Line {
+            about: About::Oil,
             subject: oil.name.clone(),
             weight: if blocks { Weight::Blocks } else { Weight::Partly },
             says,
@@ -155,8 +176,21 @@ pub fn add_heavy_oils(lines: &mut Vec<Line>, basis: &Basis) {
     lines.sort_by_key(|l| core::cmp::Reverse(l.weight));
 }
 
-/// Why this is not a gravity duty, if it is not.
+/// A product alone makes no duty one that gravity cannot serve: where limits on oil are stated and the numbers say of
+/// none of them that gravity cannot keep it, what it does is part of the picture.
+pub fn weigh_products(lines: &mut [Line], performance: &Performance) {
+    let predicted: Vec<Word> = performance.limits.iter().filter(|l| l.predicted).map(|l| l.calculated).collect();
+    if predicted.is_empty() || predicted.contains(&Word::NotByGravity) {
+        return;
+    }
+    for line in lines.iter_mut().filter(|l| l.about == About::Chemical && l.weight == Weight::Blocks) {
+        line.weight = Weight::Partly;
+    }
+}
+
+/// Why no oil rises, if none does.
 #[must_use]
 pub fn blocked(lines: &[Line]) -> Option<String> {
-    lines.iter().find(|l| l.weight == Weight::Blocks).map(|l| format!("{}: {}", l.subject, l.says))
+    let oil = lines.iter().find(|l| l.weight == Weight::Blocks && l.about == About::Oil);
+    oil.map(|l| format!("{}: {}", l.subject, l.says))
 }

@@ -412,13 +412,6 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -
         }
         Gravity::Touches => {}
     }
-    if let Some(reason) = blocked {
-        return (
-            Word::NotByGravity,
-            reason.to_owned(),
-            "treat or keep out what makes the emulsion, then look again".to_owned(),
-        );
-    }
     if influent <= against {
         return (
             Word::Kept,
@@ -429,6 +422,13 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -
                 exact(against)
             ),
             "other influent".to_owned(),
+        );
+    }
+    if let Some(reason) = blocked {
+        return (
+            Word::NotByGravity,
+            reason.to_owned(),
+            "heating, flotation with air, or a settling tank for sinking oil".to_owned(),
         );
     }
     if stays > against {
