@@ -249,7 +249,7 @@ fn within(spec: &KeySpec, at: f64) -> Option<Value> {
         Some(Value::String(written(si, spec.units)))
     };
     match spec.kind {
-        KeyKind::Quantity(dim) | KeyKind::Quantities(dim) => quantity(dim),
+        KeyKind::Quantity(dim) | KeyKind::Quantities(dim) | KeyKind::Results(dim) => quantity(dim),
         KeyKind::Choice(words) => Some(Value::String(words[pick(words.len()).0].0.to_owned())),
         KeyKind::Named(names) => names().get(pick(names().len()).0).cloned().map(Value::String),
         KeyKind::Flag => Some(Value::Boolean(at < 0.5)),

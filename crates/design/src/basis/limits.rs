@@ -1,8 +1,9 @@
 //! The limits on what leaves, each with its statistic and the long-term mean it demands.
 
+use super::evidence::{self, SampleSet};
 use super::stated::{standby, stated, stated_or};
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::Statistic;
+use crate::enquiry::blocks::{Limit, Statistic};
 use crate::provenance::{Pair, Standby, Stop, Trail, Val, WhatIf, assume, given};
 use crate::{by, record, say};
 use stillrise_handbook::fluids::pollutants::{Pollutant, pollutant};
@@ -25,8 +26,7 @@ pub struct LimitState {
     pub authority: Option<String>,
     /// The long-term mean of the effluent that keeps it, for an average.
     pub mean: Option<Val<Concentration>>,
-    /// How single results scatter, and the mean that this asks for; `None` for a rig test, and for a limit on single
-    /// samples where no trail is recorded.
+    /// How single results scatter, and the mean that this asks for; `None` for a rig test, which has no statistic.
     pub scatter: Option<Scatter>,
 }
 
@@ -50,7 +50,7 @@ record! {
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
-pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Vec<LimitState>, Stop> {
+pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) -> Result<Vec<LimitState>, Stop> {
     let mut limits = Vec::new();
     for (i, block) in e.limits.iter().enumerate() {
         let Some(row) = block.pollutant.as_deref().and_then(pollutant) else { continue };
@@ -89,21 +89,8 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Vec<LimitS
             scatter: None,
         };
         let average = statistic.q == Statistic::MonthlyAverage;
-        // A single sample's limit is not held against the mean it asks for: only a reader wants that.
-        if average || T::RECORDS && statistic.q != Statistic::RigTest {
-            let cv = stated_or(
-                t,
-                w,
-                &block.variation,
-                standby(
-                    &say!(T, "coefficient of variation of the effluent, {}", row.title.to_lowercase()),
-                    (&ONE, &ONE),
-                    format!("{key}.variation"),
-                    "Are there effluent data that show how far the results scatter?",
-                    (ratio(0.3), ratio(0.6), ratio(1.2)),
-                    "EPA Technical Support Document, 1991: 0.6 when fewer than ten results exist",
-                ),
-            );
+        if statistic.q != Statistic::RigTest {
+            let cv = variation(t, w, block, row, sets, &key);
             let number = Some((&ONE, &ONE) as Pair);
             let n = if average {
                 stated_or(
@@ -141,4 +128,34 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Vec<LimitS
         limits.push(state);
     }
     Ok(limits)
+}
+
+/// How far single results scatter: as stated, else as ten results or more show, else the usual value.
+fn variation<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    block: &Limit,
+    row: &'static Pollutant,
+    sets: &[SampleSet],
+    key: &str,
+) -> Val<Ratio> {
+    if !block.variation.is_given()
+        && let Some(found) = evidence::variation(t, sets, row)
+    {
+        return found;
+    }
+    let few = if T::RECORDS { evidence::too_few(sets, row) } else { String::new() };
+    stated_or(
+        t,
+        w,
+        &block.variation,
+        standby(
+            &say!(T, "coefficient of variation of the effluent, {}", row.title.to_lowercase()),
+            (&ONE, &ONE),
+            format!("{key}.variation"),
+            "Are there effluent data that show how far the results scatter?",
+            (ratio(0.3), ratio(0.6), ratio(1.2)),
+            format!("EPA Technical Support Document, 1991: 0.6 when fewer than ten results exist{few}"),
+        ),
+    )
 }

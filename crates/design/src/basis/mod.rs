@@ -2,7 +2,9 @@
 
 pub mod cases;
 pub mod droplets;
+pub mod evidence;
 pub mod fluids;
+pub mod influent;
 pub mod limits;
 pub mod shear;
 pub mod solids;
@@ -92,6 +94,8 @@ pub struct Basis {
     pub oil_on_solids: Option<Val<Ratio>>,
     /// Spill to hold.
     pub spill: Option<SpillState>,
+    /// What laboratory results say.
+    pub evidence: Vec<evidence::SampleSet>,
     /// Limits.
     pub limits: Vec<limits::LimitState>,
     /// Methods.
@@ -129,13 +133,16 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     let methods = methods(t, w, e);
     let fluids = fluids::fluids(t, w, e)?;
     let storm = storm::storm(t, w, e)?;
+    let evidence = evidence::evidence(t, e);
+    let e = influent::claimed(e, &evidence);
+    let e = e.as_ref();
     let waters = waters::waters(t, w, e, &fluids, storm.as_ref())?;
     let feed = cases::feed(t, w, e);
     let cases = cases::cases(t, w, e, &fluids, &waters, &feed)?;
     let (droplets, shear) = droplets::droplets(t, w, e, &fluids, &feed)?;
     let (solids, oil_on_solids) = solids::solids(t, w, e, &fluids)?;
     let spill = spill(t, w, e);
-    let limits = limits::limits(t, w, e)?;
+    let limits = limits::limits(t, w, e, &evidence)?;
     t.section("peak of the influent");
     let peak = stated_or(
         t,
@@ -163,6 +170,7 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
         solids,
         oil_on_solids,
         spill,
+        evidence,
         limits,
         methods,
         peak,

@@ -7,6 +7,7 @@ pub mod keys;
 pub mod rain_table;
 pub mod range;
 pub mod reader;
+pub mod results;
 pub mod shear;
 
 use blocks::*;
@@ -41,6 +42,7 @@ pub struct Enquiry {
     pub method: Method,
     pub unit: UnitBlock,
     pub observed: Vec<Observed>,
+    pub samples: Vec<Samples>,
     pub decisions: Vec<Decision>,
     /// What had to be interpreted while reading: place and sentence.
     pub notes: Vec<(String, String)>,
@@ -85,6 +87,7 @@ const SLOTS: &[Slot<Enquiry>] = &[
     Slot { spec: Method::spec, many: false, take: |f, r, p, v| f.method = r.block(p, v) },
     Slot { spec: UnitBlock::spec, many: false, take: |f, r, p, v| f.unit = r.block(p, v) },
     Slot { spec: Observed::spec, many: true, take: |f, r, p, v| f.observed.push(r.block(p, v)) },
+    Slot { spec: Samples::spec, many: true, take: |f, r, p, v| f.samples.push(r.block(p, v)) },
     Slot { spec: Decision::spec, many: true, take: |f, r, p, v| f.decisions.push(r.block(p, v)) },
 ];
 
@@ -186,6 +189,7 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     oils(&enquiry, &mut faults);
     grains(&enquiry.solids, &mut faults);
     shear::faults(&enquiry.shear, &mut faults);
+    sample_faults(&enquiry, &mut faults);
     if faults.is_empty() { Ok(enquiry) } else { Err(faults) }
 }
 

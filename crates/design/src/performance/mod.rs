@@ -8,6 +8,7 @@ pub mod keeps;
 pub mod ladder;
 pub mod levels;
 pub mod limit;
+pub mod measured;
 pub mod passage;
 pub mod removal;
 pub mod site;
@@ -118,6 +119,8 @@ pub struct Performance {
     pub grains: Vec<grains::GrainBand>,
     /// Verdicts on the limits.
     pub limits: Vec<LimitVerdict>,
+    /// The prediction beside laboratory results of what leaves.
+    pub measured: Vec<measured::Compared>,
 }
 
 impl Performance {
@@ -188,6 +191,7 @@ pub fn performance<T: Trail>(
     let storage = storage::storage(t, basis, train, &oil_levels, &fixed, &usual)?;
     let grains = if depth == Depth::Full { grains::bands(t, basis, &fixed, &usual, &storage)? } else { Vec::new() };
     let limits = limit::verdicts(t, basis, &removals, blocked);
+    let measured = measured::compared(t, &basis.evidence, limit::worst(&removals));
     let zones = match limit::worst(&removals) {
         Some(worst) if depth == Depth::Full => {
             Some(zones::zones(t, basis, &train.unit, &velocities, &oil_levels, worst)?)
@@ -213,6 +217,7 @@ pub fn performance<T: Trail>(
         storage,
         grains,
         limits,
+        measured,
     })
 }
 
