@@ -362,5 +362,14 @@ proptest! {
         });
         prop_assert_eq!(out(kept.job.design.performance.as_ref()), out(bare.performance.as_ref()));
         prop_assert_eq!(&kept.job.design.stops, &bare.stops);
+        // What documents print of a limit does not hang on a trail either.
+        let asks = |d: &stillrise_design::job::Design| d.basis.iter().flat_map(|b| &b.limits).map(|l| {
+            l.scatter.as_ref().map(|s| [s.variation.q.si(), s.multiplier.q.si(), s.mean.q.si()].map(f64::to_bits))
+        }).collect::<Vec<_>>();
+        prop_assert_eq!(asks(&kept.job.design), asks(&bare));
+        let keeps = |d: &stillrise_design::job::Design| d.performance.iter().flat_map(|p| &p.limits).map(|l| {
+            l.keeps.map(|k| [k.mean.q.si(), k.share.q.si()].map(f64::to_bits))
+        }).collect::<Vec<_>>();
+        prop_assert_eq!(keeps(&kept.job.design), keeps(&bare));
     }
 }

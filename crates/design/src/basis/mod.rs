@@ -130,12 +130,12 @@ impl Basis {
 /// # Errors
 /// [`Stop`] when a formula of the main path has no answer.
 pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop> {
-    let methods = methods(t, w, e);
-    let fluids = fluids::fluids(t, w, e)?;
-    let storm = storm::storm(t, w, e)?;
     let evidence = evidence::evidence(t, e);
     let e = influent::claimed(e, &evidence);
     let e = e.as_ref();
+    let methods = methods(t, w, e);
+    let fluids = fluids::fluids(t, w, e)?;
+    let storm = storm::storm(t, w, e)?;
     let waters = waters::waters(t, w, e, &fluids, storm.as_ref())?;
     let feed = cases::feed(t, w, e);
     let cases = cases::cases(t, w, e, &fluids, &waters, &feed)?;

@@ -191,7 +191,6 @@ pub fn performance<T: Trail>(
     let storage = storage::storage(t, basis, train, &oil_levels, &fixed, &usual)?;
     let grains = if depth == Depth::Full { grains::bands(t, basis, &fixed, &usual, &storage)? } else { Vec::new() };
     let limits = limit::verdicts(t, basis, &removals, blocked);
-    let measured = measured::compared(t, &basis.evidence, limit::worst(&removals));
     let zones = match limit::worst(&removals) {
         Some(worst) if depth == Depth::Full => {
             Some(zones::zones(t, basis, &train.unit, &velocities, &oil_levels, worst)?)
@@ -204,6 +203,7 @@ pub fn performance<T: Trail>(
         }
         _ => None,
     };
+    let measured = measured::compared(t, &basis.evidence, limit::worst(&removals));
     Ok(Performance {
         site,
         profiles,

@@ -55,7 +55,9 @@ fn key(k: &'static KeySpec) -> Value {
         }
         KeyKind::Named(names) => json!({ "enum": names() }),
         KeyKind::Table(spec) => block(spec()),
-        KeyKind::Results(_) => json!({ "anyOf": [{ "type": "string" }, { "type": "array", "minItems": 1, "items": { "type": "string" } }] }),
+        KeyKind::Results(_) => {
+            json!({ "anyOf": [{ "type": "string" }, { "type": "array", "minItems": 1, "items": { "type": "string" } }] })
+        }
         KeyKind::Quantities(_) => json!({ "anyOf": [quantity(k), { "type": "array", "items": quantity(k) }] }),
         KeyKind::Quantity(_) => {
             json!({ "anyOf": [quantity(k), claim(k), { "type": "array", "items": { "anyOf": [quantity(k), claim(k)] } }] })

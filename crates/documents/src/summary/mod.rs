@@ -1,6 +1,7 @@
 //! What `size` prints: the job at a glance.
 
 mod basis;
+pub(crate) mod evidence;
 pub(crate) mod ladder;
 mod performance;
 mod verdicts;
@@ -36,6 +37,7 @@ pub fn summary(settled: &Settled, width: usize) -> String {
     basis::read_notes(&mut out, settled, width);
     performance::unit(&mut out, settled, width);
     performance::effluent(&mut out, settled, width);
+    evidence::evidence(&mut out, settled, width);
     ladder::ladder(&mut out, settled, width);
     zones::zones(&mut out, settled, width);
     performance::hydraulics(&mut out, settled, width);
@@ -94,7 +96,7 @@ pub fn headline(settled: &Settled) -> Vec<String> {
     out
 }
 
-/// What was measured at a unit that stands, against each limit on oil.
+/// What was measured at the unit that stands, or at the plant that the unit follows, against each limit on oil.
 pub(crate) fn measured(settled: &Settled) -> Vec<String> {
     let Some(basis) = &settled.job.design.basis else { return Vec::new() };
     let outs: Vec<_> = settled.job.enquiry.observed.iter().filter_map(|o| o.oil_out.q()).collect();
@@ -104,18 +106,25 @@ pub(crate) fn measured(settled: &Settled) -> Vec<String> {
     let touched = |l: &&stillrise_design::basis::limits::LimitState| {
         l.pollutant.gravity == stillrise_handbook::fluids::pollutants::Gravity::Touches
     };
+    let stands = settled.job.enquiry.unit_stands();
+    let place = if stands { "the unit that stands" } else { "the existing plant" };
     let says = |l: &stillrise_design::basis::limits::LimitState| {
         let over = outs.iter().filter(|c| **c > l.value.q).count();
         let list = outs.iter().map(|c| mg_l(*c)).collect::<Vec<_>>().join(", ");
         if over > 0 {
             format!(
-                "Measured at the unit that stands: {list}; {over} of {} above the limit on {} of {}. What was measured goes before what was predicted; the rating says what explains it.",
+                "Measured at {place}: {list}; {over} of {} above the limit on {} of {}. {}",
                 outs.len(),
                 l.pollutant.title,
-                mg_l(l.value.q)
+                mg_l(l.value.q),
+                if stands {
+                    "What was measured goes before what was predicted; the rating says what explains it."
+                } else {
+                    "The prediction is for the unit of this design and not for that plant."
+                }
             )
         } else {
-            format!("Measured at the unit that stands: {list}, within the limit on {}.", l.pollutant.title)
+            format!("Measured at {place}: {list}, within the limit on {}.", l.pollutant.title)
         }
     };
     basis.limits.iter().filter(touched).map(says).collect()
