@@ -1,7 +1,7 @@
 //! What laboratory results say, what is made of them, and the prediction beside them; and the long-term mean that each
 //! limit asks for. Sentences that summary and report share.
 
-use super::{mg_l, section};
+use super::section;
 use crate::render::text::item;
 use stillrise_design::basis::Basis;
 use stillrise_design::basis::evidence::{ENOUGH_FOR_SCATTER, Law, SampleSet};
@@ -11,7 +11,8 @@ use stillrise_design::enquiry::blocks::{Manner, SamplePoint, Samples};
 use stillrise_design::performance::limit::shown;
 use stillrise_design::performance::measured::{Compared, Place};
 use stillrise_search::Settled;
-use stillrise_units::{Ratio, Typed, print};
+use stillrise_units::catalog::{MG_L, PERCENT};
+use stillrise_units::{Concentration, Ratio, Typed, print};
 
 /// The two sections, each where there is something to say.
 pub(super) fn evidence(out: &mut String, settled: &Settled, width: usize) {
@@ -30,23 +31,29 @@ pub(super) fn evidence(out: &mut String, settled: &Settled, width: usize) {
     }
 }
 
+/// A concentration with the three digits that a laboratory reports.
+fn mg(c: Concentration) -> String {
+    format!("{} mg/L", print::digits(MG_L.from_si(c.si()), 3))
+}
+
 fn number(q: Ratio) -> String {
     print::digits(q.si(), 2)
 }
 
 fn percent(q: Ratio) -> String {
-    print::with_unit(q.si(), &stillrise_units::catalog::PERCENT)
+    print::with_unit(q.si(), &PERCENT)
 }
 
 /// What each limit asks of the long-term mean.
 pub(crate) fn means(basis: &Basis) -> Vec<String> {
     let says = |l: &LimitState| {
-        let head = format!("{} of {}, {}", l.pollutant.title, mg_l(l.value.q), l.statistic.q.word());
+        let head = format!("{} of {}, {}", l.pollutant.title, mg(l.value.q), l.statistic.q.word());
         match &l.scatter {
             Some(s) => format!(
-                "{head}: a long-term mean of {}, so that {} of the results keep it when they scatter with a coefficient of variation of {}.",
-                print::with_unit(s.mean.q.si(), &stillrise_units::catalog::MG_L),
+                "{head}: a long-term mean of {}, so that {} of {} keep it when single results scatter with a coefficient of variation of {}.",
+                mg(s.mean.q),
                 percent(s.share.q),
+                if s.samples.q.si() > 1.0 { "the averages" } else { "the results" },
                 number(s.variation.q),
             ),
             None => format!("{head}: none; a test of the unit on a rig has no long-term mean."),
@@ -118,19 +125,19 @@ fn lower(text: &str) -> String {
 fn numbers(set: &SampleSet, law: &Law) -> String {
     let likeliest = if set.detected < set.count { ", of the log-normal law that is likeliest" } else { "" };
     let text = format!(
-        "Geometric mean {}, arithmetic mean {} (between {} and {} in 95 of 100 such sets), coefficient of variation {}{likeliest}.",
-        mg_l(law.geometric.q),
-        mg_l(law.mean.q),
-        mg_l(law.low.q),
-        mg_l(law.high.q),
+        "Geometric mean {}, arithmetic mean {} (95 % interval {} to {}), coefficient of variation {}{likeliest}.",
+        mg(law.geometric.q),
+        mg(law.mean.q),
+        mg(law.low.q),
+        mg(law.high.q),
         number(law.variation.q),
     );
     match &set.bounds {
         Some(b) => format!(
             "{text} With what was not detected at zero, at half its reporting limit and at the limit the arithmetic mean is {}, {} and {}.",
-            mg_l(b.least.q),
-            mg_l(b.half.q),
-            mg_l(b.most.q)
+            mg(b.least.q),
+            mg(b.half.q),
+            mg(b.most.q)
         ),
         None => text,
     }
@@ -140,11 +147,11 @@ fn no_law(set: &SampleSet) -> String {
     match (&set.bounds, &set.ends, set.count) {
         (Some(b), _, _) => format!(
             "Too few were detected for a mean of their own: the arithmetic mean lies between {} and {}, with what was not detected at zero and at its reporting limit.",
-            mg_l(b.least.q),
-            mg_l(b.most.q)
+            mg(b.least.q),
+            mg(b.most.q)
         ),
         (None, Some((only, _)), 1) => {
-            format!("It is {}: one result has no scatter, and its mean no interval.", mg_l(only.q))
+            format!("It is {}: one result has no scatter, and its mean no interval.", mg(only.q))
         }
         _ => "They spread too far for a mean and a scatter.".to_owned(),
     }
@@ -180,7 +187,7 @@ fn scatter(settled: &Settled, index: usize, limit: &LimitState, set: &SampleSet)
     if limit.pollutant.word != set.pollutant.word {
         return None;
     }
-    let what = format!("the limit of {}, {}", mg_l(limit.value.q), limit.statistic.q.word());
+    let what = format!("the limit of {}, {}", mg(limit.value.q), limit.statistic.q.word());
     let stated = settled.job.enquiry.limits.get(index).is_some_and(|l| l.variation.is_given());
     let used = number(in_use.variation.q);
     Some(if stated {
@@ -206,8 +213,8 @@ fn polar(set: &SampleSet) -> Option<String> {
     if p.share.q.si() <= 0.0 {
         return Some(format!(
             "Silica gel takes nothing off ({} before and {} after, {pairs}): none of it shows as polar, and the two weighings scatter.",
-            mg_l(p.before.q),
-            mg_l(p.after.q)
+            mg(p.before.q),
+            mg(p.after.q)
         ));
     }
     let least = if set.pairs.1 { "at least " } else { "" };
@@ -215,8 +222,8 @@ fn polar(set: &SampleSet) -> Option<String> {
     Some(format!(
         "Silica gel takes off {least}{} of it ({} before, {most}{} after, {pairs}): that part is polar, such as animal or vegetable oil, soap or surfactant, and no mineral oil. A limit on oil and grease counts it; a limit on hydrocarbons, analysed after silica gel, counts the rest only.",
         percent(p.share.q),
-        mg_l(p.before.q),
-        mg_l(p.after.q)
+        mg(p.before.q),
+        mg(p.after.q)
     ))
 }
 
@@ -230,7 +237,7 @@ fn prediction(settled: &Settled, law: &Law, c: &Compared) -> String {
         Place::Above => "lies above the interval of the measured mean",
     };
     let ratio = number(c.ratio.q);
-    let of = mg_l(law.mean.q);
+    let of = mg(law.mean.q);
     if stands {
         format!(
             "Predicted for the unit, on the mean in the worst case of the design at the end of the interval: {predicted}. The measured arithmetic mean of {of} is {ratio} times that; the prediction {place}."
