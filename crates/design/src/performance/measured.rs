@@ -13,7 +13,9 @@ use stillrise_units::{Concentration, Ratio, Typed};
 pub struct Compared {
     /// Which set, by its place in the basis.
     pub set: usize,
-    /// The mean predicted in the case held against the limits, at the end of the interval: no lower than what may be promised.
+    /// The mean as computed in the case held against the limits, at the end of the interval.
+    pub computed: Val<Concentration>,
+    /// The same, but no lower than what may be promised: the number that is set beside what was measured.
     pub predicted: Val<Concentration>,
     /// Total oil that arrives in that case.
     pub influent: Val<Concentration>,
@@ -55,7 +57,7 @@ pub(super) fn compared<T: Trail>(t: &mut T, sets: &[SampleSet], worst: Option<&R
         } else {
             Place::Within
         };
-        out.push(Compared { set, predicted, influent, ratio, place });
+        out.push(Compared { set, computed: worst.total.expected, predicted, influent, ratio, place });
     }
     out
 }

@@ -106,7 +106,7 @@ fn beside(r: &mut Report<'_>, all: &[SampleSet]) {
         number("Arithmetic|mean", "mg/L"),
         wide("Predicted mean", 1.4),
         number("Measured over|predicted", ""),
-        wide("The prediction lies", 1.4),
+        wide("That number lies", 1.4),
         number("No.", ""),
     ]);
     for c in &p.measured {
@@ -115,7 +115,7 @@ fn beside(r: &mut Report<'_>, all: &[SampleSet]) {
             set.name.clone(),
             r.digits(law.geometric.q, MG, 3),
             r.digits(law.mean.q, MG, 3),
-            capital(&shown(c.predicted.q, c.influent.q)),
+            capital(&shown(c.computed.q, c.influent.q)),
             r.digits(c.ratio.q, (&ONE, &ONE), 2),
             match c.place {
                 Place::Below => "below the interval of the measured mean",

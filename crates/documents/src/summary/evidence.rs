@@ -41,22 +41,22 @@ fn number(q: Ratio) -> String {
 }
 
 fn percent(q: Ratio) -> String {
-    print::with_unit(q.si(), &PERCENT)
+    format!("{} %", print::digits(PERCENT.from_si(q.si()), 2))
 }
 
 /// What each limit asks of the long-term mean.
 pub(crate) fn means(basis: &Basis) -> Vec<String> {
     let says = |l: &LimitState| {
-        let head = format!("{} of {}, {}", l.pollutant.title, mg(l.value.q), l.statistic.q.word());
+        let head = format!("{}, {}, {}", l.pollutant.title, mg(l.value.q), l.statistic.q.word());
         match &l.scatter {
             Some(s) => format!(
-                "{head}: a long-term mean of {}, so that {} of {} keep it when single results scatter with a coefficient of variation of {}.",
+                "{head}: asks for a long-term mean of {}, so that {} of {} keep it when single results scatter with a coefficient of variation of {}.",
                 mg(s.mean.q),
                 percent(s.share.q),
                 if s.samples.q.si() > 1.0 { "the averages" } else { "the results" },
                 number(s.variation.q),
             ),
-            None => format!("{head}: none; a test of the unit on a rig has no long-term mean."),
+            None => format!("{head}: asks for none; a test of the unit on a rig has no long-term mean."),
         }
     };
     basis.limits.iter().map(says).collect()
@@ -123,9 +123,10 @@ fn lower(text: &str) -> String {
 }
 
 fn numbers(set: &SampleSet, law: &Law) -> String {
-    let likeliest = if set.detected < set.count { ", of the log-normal law that is likeliest" } else { "" };
+    let likeliest =
+        if set.detected < set.count { "Of the log-normal law that is likeliest: geometric" } else { "Geometric" };
     let text = format!(
-        "Geometric mean {}, arithmetic mean {} (95 % interval {} to {}), coefficient of variation {}{likeliest}.",
+        "{likeliest} mean {}, arithmetic mean {} (95 % interval {} to {}), coefficient of variation {}.",
         mg(law.geometric.q),
         mg(law.mean.q),
         mg(law.low.q),
@@ -230,7 +231,7 @@ fn polar(set: &SampleSet) -> Option<String> {
 /// The prediction beside the mean of what was measured.
 fn prediction(settled: &Settled, law: &Law, c: &Compared) -> String {
     let stands = settled.job.enquiry.unit_stands();
-    let predicted = shown(c.predicted.q, c.influent.q);
+    let predicted = shown(c.computed.q, c.influent.q);
     let place = match c.place {
         Place::Below => "lies below the interval of the measured mean",
         Place::Within => "lies within the interval of the measured mean",
@@ -240,11 +241,11 @@ fn prediction(settled: &Settled, law: &Law, c: &Compared) -> String {
     let of = mg(law.mean.q);
     if stands {
         format!(
-            "Predicted for the unit, on the mean in the worst case of the design at the end of the interval: {predicted}. The measured arithmetic mean of {of} is {ratio} times that; the prediction {place}."
+            "Predicted for the unit, on the mean in the worst case of the design at the end of the interval: {predicted}. The measured arithmetic mean of {of} is {ratio} times that number, which {place}."
         )
     } else {
         format!(
-            "Predicted for the unit of this design, on the mean in its worst case at the end of the interval: {predicted}, which {place}; the arithmetic mean of {of} is {ratio} times that. The results are of another plant and do not test the prediction."
+            "Predicted for the unit of this design, on the mean in its worst case at the end of the interval: {predicted}. The measured arithmetic mean of {of} is {ratio} times that number, which {place}. The results are of another plant and do not test the prediction."
         )
     }
 }
