@@ -1,7 +1,7 @@
 //! Running the check values: those on the pages, and the tables row by row.
 
 use crate::page::{Arg, Check, Evidence, Page};
-use crate::{droplets, fluids, hydraulics, pages, rain, read, separation, vessel};
+use crate::{droplets, fluids, hydraulics, laboratory, pages, rain, read, separation, vessel};
 use stillrise_units::print;
 
 /// A table of check values: one page, many rows.
@@ -68,9 +68,17 @@ pub struct Outcome {
 
 /// All tables.
 pub fn tables() -> impl Iterator<Item = &'static Table> {
-    [fluids::TABLES, rain::TABLES, droplets::TABLES, separation::TABLES, hydraulics::TABLES, vessel::TABLES]
-        .into_iter()
-        .flatten()
+    [
+        fluids::TABLES,
+        rain::TABLES,
+        droplets::TABLES,
+        separation::TABLES,
+        hydraulics::TABLES,
+        vessel::TABLES,
+        laboratory::TABLES,
+    ]
+    .into_iter()
+    .flatten()
 }
 
 /// Runs every check of every page and every row of every table.

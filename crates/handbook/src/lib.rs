@@ -1,7 +1,7 @@
 //! The engineer's handbook: one formula a file, each with its source, range and check values;
 //! published data of oils, surfaces, pipes; and nothing about any particular design.
 //!
-//! Where things are: [`fluids`], [`rain`], [`separation`], [`hydraulics`], [`vessel`] hold the
+//! Where things are: [`fluids`], [`rain`], [`separation`], [`hydraulics`], [`vessel`], [`laboratory`] hold the
 //! pages, [`sources`] every publication once, [`mod@page`] and [`formula`](mod@formula) what a page is,
 //! [`equation`] how it is printed, [`evidence`] how it is checked.
 
@@ -20,6 +20,7 @@ pub mod spread;
 pub mod droplets;
 pub mod fluids;
 pub mod hydraulics;
+pub mod laboratory;
 pub mod rain;
 pub mod separation;
 pub mod vessel;
@@ -28,10 +29,18 @@ use page::Page;
 
 /// All pages, area by area.
 pub fn pages() -> impl Iterator<Item = &'static Page> {
-    [fluids::PAGES, rain::PAGES, droplets::PAGES, separation::PAGES, hydraulics::PAGES, vessel::PAGES]
-        .into_iter()
-        .flatten()
-        .copied()
+    [
+        fluids::PAGES,
+        rain::PAGES,
+        droplets::PAGES,
+        separation::PAGES,
+        hydraulics::PAGES,
+        vessel::PAGES,
+        laboratory::PAGES,
+    ]
+    .into_iter()
+    .flatten()
+    .copied()
 }
 
 /// The page of this id.

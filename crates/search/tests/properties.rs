@@ -249,7 +249,7 @@ fn within(spec: &KeySpec, at: f64) -> Option<Value> {
         Some(Value::String(written(si, spec.units)))
     };
     match spec.kind {
-        KeyKind::Quantity(dim) | KeyKind::Quantities(dim) => quantity(dim),
+        KeyKind::Quantity(dim) | KeyKind::Quantities(dim) | KeyKind::Results(dim) => quantity(dim),
         KeyKind::Choice(words) => Some(Value::String(words[pick(words.len()).0].0.to_owned())),
         KeyKind::Named(names) => names().get(pick(names().len()).0).cloned().map(Value::String),
         KeyKind::Flag => Some(Value::Boolean(at < 0.5)),
@@ -362,5 +362,14 @@ proptest! {
         });
         prop_assert_eq!(out(kept.job.design.performance.as_ref()), out(bare.performance.as_ref()));
         prop_assert_eq!(&kept.job.design.stops, &bare.stops);
+        // What documents print of a limit does not hang on a trail either.
+        let asks = |d: &stillrise_design::job::Design| d.basis.iter().flat_map(|b| &b.limits).map(|l| {
+            l.scatter.as_ref().map(|s| [s.variation.q.si(), s.multiplier.q.si(), s.mean.q.si()].map(f64::to_bits))
+        }).collect::<Vec<_>>();
+        prop_assert_eq!(asks(&kept.job.design), asks(&bare));
+        let keeps = |d: &stillrise_design::job::Design| d.performance.iter().flat_map(|p| &p.limits).map(|l| {
+            l.keeps.map(|k| [k.mean.q.si(), k.share.q.si()].map(f64::to_bits))
+        }).collect::<Vec<_>>();
+        prop_assert_eq!(keeps(&kept.job.design), keeps(&bare));
     }
 }

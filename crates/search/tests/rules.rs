@@ -213,6 +213,13 @@ static ROWS: &[Row] = rows! {
     "statistic-against-mean": "wash" ["limit.variation" = "0.1"] "passes"; "limit.statistic" = OUT => "warns"
     "statistic-against-mean": "wash" ["droplets.d50" = "45 um", "limit.variation" = "0.01"] "passes"; "limit.variation" = "0.6" => "warns"
 
+    "misleading-samples": "wash" ["samples.name" = "outfall", "samples.where" = "out", "samples.results" = r#"["12 mg/L", "9 mg/L"]"#, "samples.manner" = "grab"] "passes"; "samples.manner" = "from the surface" => "warns"
+    "misleading-samples": "wash" ["samples.name" = "outfall", "samples.where" = "out", "samples.results" = r#"["12 mg/L", "9 mg/L"]"#, "samples.manner" = "grab"] "passes"; "samples.manner" = OUT => "warns"
+
+    "polar-oil": "wash" ["samples.name" = "outfall", "samples.where" = "out", "samples.results" = r#"["12 mg/L", "9 mg/L"]"#, "samples.after_silica_gel" = r#"["10 mg/L", "8 mg/L"]"#] "passes"; "samples.after_silica_gel" = r#"["4 mg/L", "<5 mg/L"]"# => "warns"
+
+    "reporting-limit-above-limit": "wash" ["samples.name" = "outfall", "samples.where" = "out", "samples.results" = r#"["12 mg/L", "<5 mg/L"]"#] "passes"; "samples.results" = r#"["12 mg/L", "ND (40 mg/L)"]"# => "warns"
+
     "limit-not-shown": "wash" "passes"; "droplets.d50" = "55 um" => "warns"
     "limit-not-shown": "wash" "passes"; "droplets.d50" = "20 um" => "fails"
 

@@ -1,8 +1,9 @@
 //! The limits on what leaves, each with its statistic and the long-term mean it demands.
 
+use super::evidence::{self, SampleSet};
 use super::stated::{standby, stated, stated_or};
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::Statistic;
+use crate::enquiry::blocks::{Limit, Statistic};
 use crate::provenance::{Pair, Standby, Stop, Trail, Val, WhatIf, assume, given};
 use crate::{by, record, say};
 use stillrise_handbook::fluids::pollutants::{Pollutant, pollutant};
@@ -49,7 +50,7 @@ record! {
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
-pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Vec<LimitState>, Stop> {
+pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) -> Result<Vec<LimitState>, Stop> {
     let mut limits = Vec::new();
     for (i, block) in e.limits.iter().enumerate() {
         let Some(row) = block.pollutant.as_deref().and_then(pollutant) else { continue };
@@ -91,19 +92,7 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Vec<LimitS
         };
         let average = statistic.q == Statistic::MonthlyAverage;
         if statistic.q != Statistic::RigTest {
-            let cv = stated_or(
-                t,
-                w,
-                &block.variation,
-                standby(
-                    &say!(T, "coefficient of variation of the effluent, {}", row.title.to_lowercase()),
-                    (&ONE, &ONE),
-                    format!("{key}.variation"),
-                    "Are there effluent data that show how far the results scatter?",
-                    (ratio(0.3), ratio(0.6), ratio(1.2)),
-                    "EPA Technical Support Document, 1991: 0.6 when fewer than ten results exist",
-                ),
-            );
+            let cv = variation(t, w, block, row, sets, &key);
             let number = Some((&ONE, &ONE) as Pair);
             let n = if average {
                 stated_or(
@@ -141,4 +130,34 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Vec<LimitS
         limits.push(state);
     }
     Ok(limits)
+}
+
+/// How far single results scatter: as stated, else as ten results or more show, else the usual value.
+fn variation<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    block: &Limit,
+    row: &'static Pollutant,
+    sets: &[SampleSet],
+    key: &str,
+) -> Val<Ratio> {
+    if !block.variation.is_given()
+        && let Some(found) = evidence::variation(t, sets, row)
+    {
+        return found;
+    }
+    let few = if T::RECORDS { evidence::too_few(sets, row) } else { String::new() };
+    stated_or(
+        t,
+        w,
+        &block.variation,
+        standby(
+            &say!(T, "coefficient of variation of the effluent, {}", row.title.to_lowercase()),
+            (&ONE, &ONE),
+            format!("{key}.variation"),
+            "Are there effluent data that show how far the results scatter?",
+            (ratio(0.3), ratio(0.6), ratio(1.2)),
+            format!("EPA Technical Support Document, 1991: 0.6 when fewer than ten results exist{few}"),
+        ),
+    )
 }

@@ -5,8 +5,10 @@ pub mod chemicals;
 pub mod contents;
 pub mod droplets;
 pub mod dumps;
+pub mod evidence;
 pub mod feed;
 pub mod fluids;
+pub mod influent;
 pub mod limits;
 pub mod pump_shear;
 pub mod shear;
@@ -103,6 +105,8 @@ pub struct Basis {
     pub oil_on_solids: Option<Val<Ratio>>,
     /// Spill to hold.
     pub spill: Option<SpillState>,
+    /// What laboratory results say.
+    pub evidence: Vec<evidence::SampleSet>,
     /// Limits.
     pub limits: Vec<limits::LimitState>,
     /// Methods.
@@ -149,6 +153,9 @@ impl Basis {
 /// # Errors
 /// [`Stop`] when a formula of the main path has no answer.
 pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop> {
+    let evidence = evidence::evidence(t, e);
+    let e = influent::claimed(e, &evidence);
+    let e = e.as_ref();
     let methods = methods(t, w, e);
     let fluids = fluids::fluids(t, w, e)?;
     let storm = storm::storm(t, w, e)?;
@@ -162,7 +169,7 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     let ways::Arrival { droplets, shear, .. } = finest.cloned().ok_or_else(nothing)?;
     let (solids, oil_on_solids) = solids::solids(t, w, e, &fluids)?;
     let spill = spill(t, w, e);
-    let limits = limits::limits(t, w, e)?;
+    let limits = limits::limits(t, w, e, &evidence)?;
     t.section("peak of the influent");
     let (peak, sample_peak) = dumps::peaks(t, w, e, &waters)?;
     t.section("stated flow");
@@ -180,6 +187,7 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
         solids,
         oil_on_solids,
         spill,
+        evidence,
         limits,
         methods,
         peak,

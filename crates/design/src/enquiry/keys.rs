@@ -22,6 +22,8 @@ pub enum KeyKind {
     Named(fn() -> Vec<String>),
     /// A list of texts.
     Texts,
+    /// A list of laboratory results, some below a reporting limit.
+    Results(Dim),
     /// Rows of a curve, each a size and a share.
     Curve,
     /// Yes or no.
@@ -217,12 +219,23 @@ impl<Q: Typed> Quantity<Q> {
     }
 }
 
+/// The name of a key in the file: its field's, or the word it is given because the field's cannot be had.
+macro_rules! key_name {
+    ($key:ident) => {
+        stringify!($key)
+    };
+    ($key:ident $word:literal) => {
+        $word
+    };
+}
+pub(crate) use key_name;
+
 /// Declares a block: a struct, its keys, and how to read it. One line a key.
 macro_rules! keys {
     (
         $(#[doc = $bdoc:literal])+
         $block:ident $name:literal {
-            $( $(#[doc = $doc:literal])+ $key:ident : $ty:ty = $spec:ident $(. $method:ident ( $($arg:expr),* ))* ; )+
+            $( $(#[doc = $doc:literal])+ $key:ident $(as $word:literal)? : $ty:ty = $spec:ident $(. $method:ident ( $($arg:expr),* ))* ; )+
         }
     ) => {
         $(#[doc = $bdoc])+
@@ -233,7 +246,7 @@ macro_rules! keys {
             fn spec() -> &'static $crate::enquiry::keys::BlockSpec {
                 static KEYS: &[$crate::enquiry::keys::KeySpec] = &[$(
                     $crate::enquiry::keys::KeySpec::new(
-                        stringify!($key),
+                        $crate::enquiry::keys::key_name!($key $($word)?),
                         concat!($($doc),+).trim_ascii(),
                         <$ty as $crate::enquiry::keys::Field>::KIND,
                     ) $(. $method ($($arg),*))*
@@ -254,7 +267,7 @@ macro_rules! keys {
             ) -> bool {
                 let Some(spec) = Self::spec().keys.iter().find(|k| k.name == key) else { return false };
                 match key {
-                    $(stringify!($key) => {
+                    $($crate::enquiry::keys::key_name!($key $($word)?) => {
                         self.$key = <$ty as $crate::enquiry::keys::Field>::read(reader, spec, place, value);
                     })+
                     _ => return false,

@@ -10,6 +10,7 @@ mod names;
 pub mod rain_table;
 pub mod range;
 pub mod reader;
+pub mod results;
 pub mod shear;
 
 use blocks::*;
@@ -46,6 +47,7 @@ pub struct Enquiry {
     pub method: Method,
     pub unit: UnitBlock,
     pub observed: Vec<Observed>,
+    pub samples: Vec<Samples>,
     pub decisions: Vec<Decision>,
     /// What had to be interpreted while reading: place and sentence.
     pub notes: Vec<(String, String)>,
@@ -63,13 +65,6 @@ impl Enquiry {
             Some(Print::Us) => System::Us,
             _ => System::Si,
         }
-    }
-
-    /// Whether the unit that is described stands and runs: something was observed at it. Observations without a unit
-    /// described are those of an existing plant that is not known.
-    #[must_use]
-    pub fn unit_stands(&self) -> bool {
-        !self.observed.is_empty() && (self.unit.dimensions.is_some() || self.unit.model.is_some())
     }
 }
 
@@ -99,6 +94,7 @@ const SLOTS: &[Slot<Enquiry>] = &[
     Slot { spec: Method::spec, many: false, take: |f, r, p, v| f.method = r.block(p, v) },
     Slot { spec: UnitBlock::spec, many: false, take: |f, r, p, v| f.unit = r.block(p, v) },
     Slot { spec: Observed::spec, many: true, take: |f, r, p, v| f.observed.push(r.block(p, v)) },
+    Slot { spec: Samples::spec, many: true, take: |f, r, p, v| f.samples.push(r.block(p, v)) },
     Slot { spec: Decision::spec, many: true, take: |f, r, p, v| f.decisions.push(r.block(p, v)) },
 ];
 
@@ -216,6 +212,7 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     named::faults(&enquiry, &mut faults);
     inlet::faults(&enquiry.inlet, &mut faults);
     enquiry.notes.extend(inlet::notes(&enquiry.inlet));
+    sample_faults(&enquiry, &mut faults);
     if faults.is_empty() { Ok(enquiry) } else { Err(faults) }
 }
 

@@ -25,15 +25,7 @@ pub struct Keeps {
 /// How often the limit is kept: the mean is no lower than the published floor, or the influent below it.
 pub(super) fn keeps<T: Trail>(t: &mut T, limit: &LimitState, verdict: &LimitVerdict) -> Option<Keeps> {
     let scatter = limit.scatter.as_ref().filter(|_| verdict.predicted)?;
-    let least = Promise::least(verdict.influent.q);
-    let mean = if verdict.mean.q < least {
-        let among = "the mean as computed, the published floor, and what arrives";
-        let because = "nothing below the published floor is promised";
-        let label = "mean that may be promised";
-        choose(t, label, Some((&MG_L, &MG_L)), least, among, because, &[verdict.mean.at, verdict.influent.at])
-    } else {
-        verdict.mean
-    };
+    let mean = promised(t, verdict.mean, verdict.influent);
     let label = say!(T, "share of the results that keep the limit on {}", limit.pollutant.title);
     let share = by!(t, &label, keep_probability::share(limit.value, mean, scatter.variation, scatter.samples)).ok()?;
     Some(Keeps { mean, share })
@@ -75,4 +67,19 @@ pub(super) fn mean_that_meets<T: Trail>(
         [MG_L, MG_L],
         (against = against, dissolved = end.content.dissolved, peak = peak)(against - dissolved) / peak + dissolved
     )
+}
+
+/// The mean that may be promised: no lower than the published floor, or the influent below it.
+pub(super) fn promised<T: Trail>(
+    t: &mut T,
+    mean: Val<Concentration>,
+    influent: Val<Concentration>,
+) -> Val<Concentration> {
+    let least = Promise::least(influent.q);
+    if mean.q >= least {
+        return mean;
+    }
+    let among = "the mean as computed, the published floor, and what arrives";
+    let because = "nothing below the published floor is promised";
+    choose(t, "mean that may be promised", Some((&MG_L, &MG_L)), least, among, because, &[mean.at, influent.at])
 }

@@ -224,9 +224,7 @@ pub fn verdicts<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], blocke
                 worst = Some(verdict);
             }
         }
-        if let Some(verdict) = &mut worst
-            && T::RECORDS
-        {
+        if let Some(verdict) = &mut worst {
             verdict.keeps = keeps(t, limit, verdict);
         }
         out.extend(worst);

@@ -9,6 +9,7 @@ pub mod keeps;
 pub mod ladder;
 pub mod levels;
 pub mod limit;
+pub mod measured;
 pub mod passage;
 pub mod promise;
 pub mod removal;
@@ -122,6 +123,8 @@ pub struct Performance {
     pub grains: Vec<grains::GrainBand>,
     /// Verdicts on the limits.
     pub limits: Vec<LimitVerdict>,
+    /// The prediction beside laboratory results of what leaves.
+    pub measured: Vec<measured::Compared>,
 }
 
 impl Performance {
@@ -206,6 +209,7 @@ pub fn performance<T: Trail>(
         }
         _ => None,
     };
+    let measured = measured::compared(t, &basis.evidence, limit::worst(&removals));
     Ok(Performance {
         site,
         profiles,
@@ -219,6 +223,7 @@ pub fn performance<T: Trail>(
         storage,
         grains,
         limits,
+        measured,
     })
 }
 

@@ -9,6 +9,7 @@ mod cases;
 mod closing;
 mod cover;
 mod effluent;
+mod evidence;
 mod hydraulics;
 mod ladder;
 mod rating;
@@ -76,6 +77,7 @@ fn data(
     unit::unit(&mut r, section_svg);
     effluent::effluent(&mut r, charts);
     hydraulics::hydraulics(&mut r);
+    evidence::evidence(&mut r);
     rating::rating(&mut r);
     verdicts::rules(&mut r);
     verdicts::questions(&mut r);

@@ -1,5 +1,6 @@
 //! `result.json`: everything a program could want, with the whole trail and without a clock.
 
+mod evidence;
 mod ladder;
 
 use crate::edition::Edition;
@@ -38,6 +39,7 @@ pub fn result(settled: &Settled, edition: Edition) -> Value {
         "train": train(settled, edition),
         "performance": performance(settled),
         "limits": limits(settled),
+        "evidence": evidence::evidence(settled),
         "rating": settled.diagnosis.as_ref().map(|d| crate::rating::rating_json(settled, d)),
         "risk": settled.risk.as_ref().map(|risk| crate::risk::risk_json(settled, risk)),
         "verdicts": verdicts(settled, edition),

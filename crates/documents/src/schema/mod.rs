@@ -55,6 +55,9 @@ fn key(k: &'static KeySpec) -> Value {
         }
         KeyKind::Named(names) => json!({ "enum": names() }),
         KeyKind::Table(spec) => block(spec()),
+        KeyKind::Results(_) => {
+            json!({ "anyOf": [{ "type": "string" }, { "type": "array", "minItems": 1, "items": { "type": "string" } }] })
+        }
         KeyKind::Quantities(_) => json!({ "anyOf": [quantity(k), { "type": "array", "items": quantity(k) }] }),
         KeyKind::Quantity(_) => {
             json!({ "anyOf": [quantity(k), claim(k), { "type": "array", "items": { "anyOf": [quantity(k), claim(k)] } }] })
@@ -72,7 +75,7 @@ fn key(k: &'static KeySpec) -> Value {
 /// The key's meaning, units and bounds in a sentence.
 fn describe(k: &KeySpec) -> String {
     let mut text = k.doc.to_owned();
-    if let KeyKind::Quantity(dim) | KeyKind::Quantities(dim) = k.kind {
+    if let KeyKind::Quantity(dim) | KeyKind::Quantities(dim) | KeyKind::Results(dim) = k.kind {
         let units: Vec<&str> = Unit::of_dim(dim).map(|u| u.symbol).filter(|s| !s.is_empty()).collect();
         if units.is_empty() {
             text.push_str("; a number without a unit");

@@ -1,6 +1,7 @@
 //! What `size` prints: the job at a glance.
 
 mod basis;
+pub(crate) mod evidence;
 pub(crate) mod ladder;
 mod performance;
 mod verdicts;
@@ -37,6 +38,7 @@ pub fn summary(settled: &Settled, width: usize) -> String {
     basis::read_notes(&mut out, settled, width);
     performance::unit(&mut out, settled, width);
     performance::effluent(&mut out, settled, width);
+    evidence::evidence(&mut out, settled, width);
     ladder::ladder(&mut out, settled, width);
     zones::zones(&mut out, settled, width);
     performance::hydraulics(&mut out, settled, width);

@@ -15,6 +15,8 @@ keys! {
         custom: Flag = spec.like("true");
         /// Number in parallel
         count: Count = spec.like("2");
+        /// Whether it stands already, where that does not follow from what was observed at it
+        exists: Flag = spec.like("true");
         /// Its dimensions, when it is stated or exists
         dimensions: Option<Model> = spec.like("{ length = \"10 ft\", width = \"4 ft\" }");
     }

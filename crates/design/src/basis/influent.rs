@@ -1,0 +1,161 @@
+//! What laboratory results of the water that comes say of its oil: a claim beside what was stated, or the value itself
+//! where nobody stated one. Nothing is averaged.
+
+use super::evidence::{ENOUGH_FOR_MEAN, SampleSet};
+use crate::enquiry::Enquiry;
+use crate::enquiry::blocks::{OF_RAIN, OilContent, SamplePoint, Samples};
+use crate::enquiry::distribution::Distribution;
+use crate::enquiry::keys::{Block, Claim, Quantity};
+use crate::provenance::Val;
+use std::borrow::Cow;
+use stillrise_units::catalog::MG_L;
+use stillrise_units::parse::Written;
+use stillrise_units::{Concentration, Typed, print};
+
+/// What becomes of the mean of a set.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Role {
+    /// The set is of the water that leaves.
+    Leaves,
+    /// It stands in for the oil of a water that nobody stated.
+    StandsIn(String),
+    /// What was stated for a water lies within the set's interval: nothing to choose.
+    Agrees(String),
+    /// What was stated for a water lies outside: both are claims.
+    Contradicts(String),
+    /// It is told and says nothing of the design; why.
+    Told(String),
+}
+
+/// The water that a set was taken of.
+#[derive(Debug, Clone, Copy)]
+enum Of {
+    Rain,
+    Stream(usize),
+    Stated,
+}
+
+/// Which water a set was taken of; why that is not known.
+fn water(e: &Enquiry, s: &Samples) -> Result<Of, String> {
+    match s.stream.as_deref() {
+        Some(name) => match e.streams.iter().position(|s| s.name.as_deref() == Some(name)) {
+            Some(i) => Ok(Of::Stream(i)),
+            None if name == OF_RAIN => Ok(Of::Rain),
+            None => Err(format!("no water is called \"{name}\"")),
+        },
+        None => match (e.rain.is_some() || !e.surfaces.is_empty(), e.streams.len()) {
+            (true, 0) => Ok(Of::Rain),
+            (false, 1) => Ok(Of::Stream(0)),
+            (false, 0) => Ok(Of::Stated),
+            _ => Err("several waters come, and it is not said of which they are".to_owned()),
+        },
+    }
+}
+
+/// Its name and the place of its oil in the file.
+fn named(e: &Enquiry, of: Of) -> (String, String) {
+    match of {
+        Of::Rain => (OF_RAIN.to_owned(), "rain".to_owned()),
+        Of::Stated => ("the water".to_owned(), "stated".to_owned()),
+        Of::Stream(i) => {
+            let name = e.streams.get(i).and_then(|s| s.name.clone()).unwrap_or_else(|| format!("stream {}", i + 1));
+            let place = format!("stream \"{name}\"");
+            (name, place)
+        }
+    }
+}
+
+/// What was stated of its oil.
+fn stated(e: &Enquiry, of: Of) -> Option<&OilContent> {
+    match of {
+        Of::Rain => e.rain.as_ref()?.oil.as_ref(),
+        Of::Stream(i) => e.streams.get(i)?.oil.as_ref(),
+        Of::Stated => e.stated.oil.as_ref(),
+    }
+}
+
+/// What becomes of the mean of a set, and the water it was taken of.
+fn taken(e: &Enquiry, set: &SampleSet) -> (Role, Option<Of>) {
+    let told = |why: String| (Role::Told(why), None);
+    let Some(block) = e.samples.get(set.index) else { return told("it is not in the enquiry".to_owned()) };
+    if set.point == SamplePoint::Out {
+        return (Role::Leaves, None);
+    }
+    if set.pollutant.word != "oil and grease" {
+        return told("only oil and grease says how much oil comes in all".to_owned());
+    }
+    if !set.is_of_the_stream() {
+        return told("samples from the surface hold the film and not the stream".to_owned());
+    }
+    if set.count < ENOUGH_FOR_MEAN {
+        return told(format!("fewer than {ENOUGH_FOR_MEAN} results make no mean"));
+    }
+    let Some(law) = &set.law else { return told("too few results were detected".to_owned()) };
+    let of = match water(e, block) {
+        Ok(of) => of,
+        Err(why) => return told(why),
+    };
+    let (name, _) = named(e, of);
+    let role = match stated(e, of).and_then(|oil| oil.mean.claim()) {
+        None => Role::StandsIn(name),
+        Some(claim) if law.low.q.si() <= claim.written.si() && claim.written.si() <= law.high.q.si() => {
+            Role::Agrees(name)
+        }
+        Some(_) => Role::Contradicts(name),
+    };
+    (role, Some(of))
+}
+
+/// What becomes of the mean of a set.
+#[must_use]
+pub fn role(e: &Enquiry, set: &SampleSet) -> Role {
+    taken(e, set).0
+}
+
+/// The enquiry with what the sets claim of the waters that come.
+#[must_use]
+pub fn claimed<'a>(e: &'a Enquiry, sets: &[SampleSet]) -> Cow<'a, Enquiry> {
+    let mut out = Cow::Borrowed(e);
+    for set in sets {
+        let (role, Some(of)) = taken(e, set) else { continue };
+        let Some(law) = &set.law else { continue };
+        if !matches!(role, Role::StandsIn(_) | Role::Contradicts(_)) {
+            continue;
+        }
+        let written = |c: Val<Concentration>| Written {
+            text: print::with_unit(c.q.si(), &MG_L),
+            value: MG_L.from_si(c.q.si()),
+            unit: &MG_L,
+            notes: Vec::new(),
+        };
+        let range = || {
+            // The mean of a water is not taken to lie below its lowest result.
+            let least = set.ends.map(|(smallest, _)| smallest).filter(|s| s.q > law.low.q).unwrap_or(law.low);
+            let low = if least.q < law.mean.q { least } else { law.mean };
+            (written(low), written(law.high), Distribution::Triangular)
+        };
+        let claim = Claim {
+            written: written(law.mean),
+            from: Some(format!("the mean of {} results, samples \"{}\"", set.count, set.name)),
+            chosen: false,
+            because: None,
+            range: matches!(role, Role::StandsIn(_)).then(range),
+        };
+        let Some(spec) = OilContent::spec().keys.iter().find(|k| k.name == "mean") else { continue };
+        let place = format!("{}: oil: mean", named(e, of).1);
+        let changed = out.to_mut();
+        let oil = match of {
+            Of::Rain => &mut changed.rain.get_or_insert_default().oil,
+            Of::Stated => &mut changed.stated.oil,
+            Of::Stream(i) => match changed.streams.get_mut(i) {
+                Some(stream) => &mut stream.oil,
+                None => continue,
+            },
+        };
+        let mean = &mut oil.get_or_insert_default().mean;
+        let mut claims = core::mem::take(&mut mean.claims);
+        claims.push(claim);
+        *mean = Quantity::new(claims, spec, &place);
+    }
+    out
+}

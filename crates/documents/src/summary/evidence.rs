@@ -1,0 +1,251 @@
+//! What laboratory results say, what is made of them, and the prediction beside them; and the long-term mean that each
+//! limit asks for. Sentences that summary and report share.
+
+use super::section;
+use crate::render::text::item;
+use stillrise_design::basis::Basis;
+use stillrise_design::basis::evidence::{ENOUGH_FOR_SCATTER, Law, SampleSet};
+use stillrise_design::basis::influent::Role;
+use stillrise_design::basis::limits::LimitState;
+use stillrise_design::enquiry::blocks::{Manner, SamplePoint, Samples};
+use stillrise_design::performance::measured::{Compared, Place};
+use stillrise_design::performance::promise::Promise;
+use stillrise_search::Settled;
+use stillrise_units::catalog::{MG_L, PERCENT};
+use stillrise_units::{Concentration, Ratio, Typed, print};
+
+/// The two sections, each where there is something to say.
+pub(super) fn evidence(out: &mut String, settled: &Settled, width: usize) {
+    let Some(basis) = &settled.job.design.basis else { return };
+    if !basis.limits.is_empty() {
+        out.push_str(&section("Long-term mean that each limit asks for"));
+        for text in means(basis) {
+            out.push_str(&item("-", &text, width));
+        }
+    }
+    if !basis.evidence.is_empty() {
+        out.push_str(&section("Laboratory results"));
+        for set in &basis.evidence {
+            out.push_str(&item("-", &says(settled, basis, set).join(" "), width));
+        }
+    }
+}
+
+/// A concentration with the three digits that a laboratory reports.
+fn mg(c: Concentration) -> String {
+    format!("{} mg/L", print::digits(MG_L.from_si(c.si()), 3))
+}
+
+fn number(q: Ratio) -> String {
+    print::digits(q.si(), 2)
+}
+
+fn percent(q: Ratio) -> String {
+    format!("{} %", print::digits(PERCENT.from_si(q.si()), 2))
+}
+
+/// What each limit asks of the long-term mean.
+pub(crate) fn means(basis: &Basis) -> Vec<String> {
+    let says = |l: &LimitState| {
+        let head = format!("{}, {}, {}", l.pollutant.title, mg(l.value.q), l.statistic.q.word());
+        match &l.scatter {
+            Some(s) => format!(
+                "{head}: asks for a long-term mean of {}, so that {} of {} keep it when single results scatter with a coefficient of variation of {}.",
+                mg(s.mean.q),
+                percent(s.share.q),
+                if s.samples.q.si() > 1.0 { "the averages" } else { "the results" },
+                number(s.variation.q),
+            ),
+            None => format!("{head}: asks for none; a test of the unit on a rig has no long-term mean."),
+        }
+    };
+    basis.limits.iter().map(says).collect()
+}
+
+/// Whose results they are: those of the unit described, or of the plant that stands there now.
+pub(crate) fn whose(settled: &Settled, point: SamplePoint) -> &'static str {
+    match (point, settled.job.enquiry.unit_stands()) {
+        (SamplePoint::In, _) => "the water that comes",
+        (SamplePoint::Out, true) => "the water that leaves the unit",
+        (SamplePoint::Out, false) => "the water that leaves the existing plant",
+    }
+}
+
+/// What was sampled, how and by which method, as far as it was said.
+pub(crate) fn taken(set: &SampleSet, block: Option<&Samples>) -> String {
+    let mut parts = Vec::new();
+    parts.extend(block.and_then(|b| b.stream.clone()));
+    parts.extend(set.manner.map(|m| if m == Manner::Grab { "grabs".to_owned() } else { m.word().to_owned() }));
+    parts.extend(block.and_then(|b| b.method.clone()));
+    parts.extend(block.and_then(|b| b.regime.clone()));
+    parts.join(", ")
+}
+
+/// All that is said of a set, in sentences.
+pub(crate) fn says(settled: &Settled, basis: &Basis, set: &SampleSet) -> Vec<String> {
+    let mut out = vec![head(settled, set)];
+    out.push(match &set.law {
+        Some(law) => numbers(set, law),
+        None => no_law(set),
+    });
+    out.extend(role(settled, set));
+    if set.point == SamplePoint::Out {
+        out.extend(basis.limits.iter().enumerate().filter_map(|(i, l)| scatter(settled, i, l, set)));
+    }
+    out.extend(polar(set));
+    let compared = settled.job.design.performance.iter().flat_map(|p| &p.measured);
+    let mine = compared.filter(|c| basis.evidence.get(c.set).is_some_and(|s| s.index == set.index));
+    out.extend(mine.filter_map(|c| Some(prediction(settled, set.usable()?, c))));
+    out
+}
+
+fn head(settled: &Settled, set: &SampleSet) -> String {
+    let how = taken(set, settled.job.enquiry.samples.get(set.index));
+    let how = if how.is_empty() { String::new() } else { format!(" ({how})") };
+    let results = if set.count == 1 { "result" } else { "results" };
+    let below = match set.count - set.detected {
+        0 => "all detected".to_owned(),
+        n => format!("{n} not detected"),
+    };
+    let whose = whose(settled, set.point);
+    format!("\"{}\", of {whose}{how}: {} {results} of {}, {below}.", set.name, set.count, lower(set.pollutant.title))
+}
+
+/// The same text with a small letter, unless it begins with an abbreviation.
+fn lower(text: &str) -> String {
+    let mut chars = text.chars();
+    match (chars.next(), chars.next()) {
+        (Some(first), Some(second)) if second.is_lowercase() => {
+            first.to_lowercase().chain(core::iter::once(second)).chain(chars).collect()
+        }
+        _ => text.to_owned(),
+    }
+}
+
+fn numbers(set: &SampleSet, law: &Law) -> String {
+    let likeliest =
+        if set.detected < set.count { "Of the log-normal law that is likeliest: geometric" } else { "Geometric" };
+    let text = format!(
+        "{likeliest} mean {}, arithmetic mean {} (95 % interval {} to {}), coefficient of variation {}.",
+        mg(law.geometric.q),
+        mg(law.mean.q),
+        mg(law.low.q),
+        mg(law.high.q),
+        number(law.variation.q),
+    );
+    match &set.bounds {
+        Some(b) => format!(
+            "{text} With what was not detected at zero, at half its reporting limit and at the limit the arithmetic mean is {}, {} and {}.",
+            mg(b.least.q),
+            mg(b.half.q),
+            mg(b.most.q)
+        ),
+        None => text,
+    }
+}
+
+fn no_law(set: &SampleSet) -> String {
+    match (&set.bounds, &set.ends, set.count) {
+        (Some(b), _, _) => format!(
+            "Too few were detected for a mean of their own: the arithmetic mean lies between {} and {}, with what was not detected at zero and at its reporting limit.",
+            mg(b.least.q),
+            mg(b.most.q)
+        ),
+        (None, Some((only, _)), 1) => {
+            format!("It is {}: one result has no scatter, and its mean no interval.", mg(only.q))
+        }
+        _ => "They spread too far for a mean and a scatter.".to_owned(),
+    }
+}
+
+fn role(settled: &Settled, set: &SampleSet) -> Option<String> {
+    match &set.role {
+        Role::Leaves if set.is_of_the_stream() => None,
+        Role::Leaves => Some(
+            "They were taken from the surface, hold the film and not the stream, and are used for nothing.".to_owned(),
+        ),
+        Role::StandsIn(water) => Some(format!(
+            "Nobody stated the oil of {water}: the arithmetic mean stands in for it, with its interval as the range."
+        )),
+        Role::Agrees(water) => {
+            Some(format!("What was stated of the oil of {water} lies within the interval, and is designed for."))
+        }
+        Role::Contradicts(water) => {
+            let chosen =
+                settled.verdicts.iter().any(|v| v.rule.id == "claims-contradict" && v.verdict.word() == "warns");
+            let how = if chosen { "; which holds is to be asked" } else { "" };
+            Some(format!(
+                "What was stated of the oil of {water} lies outside the interval: both stand as claims, and are not averaged{how}."
+            ))
+        }
+        Role::Told(why) => Some(format!("The design does not use them: {why}.")),
+    }
+}
+
+/// What becomes of the scatter of the results for one limit.
+fn scatter(settled: &Settled, index: usize, limit: &LimitState, set: &SampleSet) -> Option<String> {
+    let (law, in_use) = (set.usable()?, limit.scatter.as_ref()?);
+    if limit.pollutant.word != set.pollutant.word {
+        return None;
+    }
+    let what = format!("the limit of {}, {}", mg(limit.value.q), limit.statistic.q.word());
+    let stated = settled.job.enquiry.limits.get(index).is_some_and(|l| l.variation.is_given());
+    let used = number(in_use.variation.q);
+    Some(if stated {
+        format!("For {what}, the enquiry states a coefficient of variation of {used}.")
+    } else if set.count < ENOUGH_FOR_SCATTER {
+        format!(
+            "Fewer than {ENOUGH_FOR_SCATTER} results do not give a coefficient of variation of their own: for {what}, {used} is used."
+        )
+    } else if law.variation.at == in_use.variation.at || law.variation.q == in_use.variation.q {
+        format!("For {what}, their coefficient of variation is used.")
+    } else {
+        format!("For {what}, that of another set is used, which scatters more: {used}.")
+    })
+}
+
+/// What silica gel says of the kind of oil.
+fn polar(set: &SampleSet) -> Option<String> {
+    let p = set.polar.as_ref()?;
+    let pairs = match set.pairs.0 {
+        1 => "one pair".to_owned(),
+        n => format!("the mean of {n} pairs"),
+    };
+    if p.share.q.si() <= 0.0 {
+        return Some(format!(
+            "Silica gel takes nothing off ({} before and {} after, {pairs}): none of it shows as polar, and the two weighings scatter.",
+            mg(p.before.q),
+            mg(p.after.q)
+        ));
+    }
+    let least = if set.pairs.1 { "at least " } else { "" };
+    let most = if set.pairs.1 { "at most " } else { "" };
+    Some(format!(
+        "Silica gel takes off {least}{} of it ({} before, {most}{} after, {pairs}): that part is polar, such as animal or vegetable oil, soap or surfactant, and no mineral oil. A limit on oil and grease counts it; a limit on hydrocarbons, analysed after silica gel, counts the rest only.",
+        percent(p.share.q),
+        mg(p.before.q),
+        mg(p.after.q)
+    ))
+}
+
+/// The prediction beside the mean of what was measured.
+fn prediction(settled: &Settled, law: &Law, c: &Compared) -> String {
+    let stands = settled.job.enquiry.unit_stands();
+    let predicted = Promise::of(c.computed.q, c.influent.q).sentence();
+    let place = match c.place {
+        Place::Below => "lies below the interval of the measured mean",
+        Place::Within => "lies within the interval of the measured mean",
+        Place::Above => "lies above the interval of the measured mean",
+    };
+    let ratio = number(c.ratio.q);
+    let of = mg(law.mean.q);
+    if stands {
+        format!(
+            "Predicted for the unit, on the mean in the worst case of the design at the end of the interval: {predicted}. The measured arithmetic mean of {of} is {ratio} times that number, which {place}."
+        )
+    } else {
+        format!(
+            "Predicted for the unit of this design, on the mean in its worst case at the end of the interval: {predicted}. The measured arithmetic mean of {of} is {ratio} times that number, which {place}. The results are of another plant and do not test the prediction."
+        )
+    }
+}
