@@ -56,8 +56,8 @@ pub struct Question {
     /// How much of the effluent's spread hangs on the answer, together with all others it acts through:
     /// a total index of Sobol', roughly, from few rows; `None` when nothing was sized.
     pub share: Option<f64>,
-    /// How far the answer moves the result, larger is more: that share, and one more each for another unit
-    /// and for another word on a limit.
+    /// How far the answer moves the result, larger is more: that share, and one more each for another unit,
+    /// for another word on a limit, and for what decides whether a spill is held ahead.
     pub weight: f64,
 }
 
@@ -110,13 +110,19 @@ pub fn rank(enquiry: &Enquiry, range: &Range, design: &Design, ledger: &Ledger, 
     let system = enquiry.system();
     let base = (taken.name(range), word(design));
     let asked = assumptions(ledger);
+    // Whose answer decides whether a spill is held ahead matters, whatever it does to the effluent.
+    let undecided =
+        design.basis.iter().flat_map(|b| &b.containment).flat_map(|c| c.undecided()).collect::<BTreeSet<_>>();
     let one = |(entry, a): &(&Entry, &Assumption)| {
         let mut q = question(entry, a, system);
+        q.weight += f64::from(u8::from(undecided.contains(a.key.as_str())));
+        let mut most: f64 = 0.0;
         for answer in [&a.low, &a.high].into_iter().filter(|answer| **answer != entry.value) {
             let outcome = outcome(enquiry, range, taken, &a.key, answer, entry, system);
-            q.weight = q.weight.max(moved(&base, &outcome));
+            most = most.max(moved(&base, &outcome));
             q.outcomes.push(outcome);
         }
+        q.weight += most;
         q
     };
     // Each answer is a design of its own.

@@ -250,7 +250,9 @@ fn within(spec: &KeySpec, at: f64) -> Option<Value> {
     };
     match spec.kind {
         KeyKind::Quantity(dim) | KeyKind::Quantities(dim) => quantity(dim),
-        KeyKind::Choice(words) => Some(Value::String(words[pick(words.len()).0].0.to_owned())),
+        KeyKind::Choice(words) | KeyKind::ClaimedChoice(words) => {
+            Some(Value::String(words[pick(words.len()).0].0.to_owned()))
+        }
         KeyKind::Named(names) => names().get(pick(names().len()).0).cloned().map(Value::String),
         KeyKind::Flag => Some(Value::Boolean(at < 0.5)),
         KeyKind::Count => Some(Value::Integer(1 + pick(8).0 as i64)),

@@ -1,5 +1,7 @@
 //! The cases: which waters coincide, what they come to, and how they are fed.
 
+use super::SpillState;
+use super::containment::Containments;
 use super::waters::{Content, Water};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Feed;
@@ -19,6 +21,8 @@ pub enum Kind {
     StormAndWash,
     /// The dry-weather waters together.
     Dry,
+    /// Water drained from a containment ahead.
+    DrainDown,
     /// Oil arriving as a spill: a matter of storage, not of steady removal.
     Spill,
     /// A flow that was only stated.
@@ -153,6 +157,7 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
+#[allow(clippy::too_many_arguments)]
 pub fn cases<T: Trail>(
     t: &mut T,
     w: &WhatIf,
@@ -160,6 +165,8 @@ pub fn cases<T: Trail>(
     fluids: &super::fluids::Fluids,
     waters: &[Water],
     feed: &FeedState,
+    spill: Option<&SpillState>,
+    ahead: Option<&Containments>,
 ) -> Result<Vec<Case>, Stop> {
     let mut cases = Vec::new();
     let rain: Vec<&Water> = waters.iter().filter(|w| w.is_rain).collect();
@@ -203,21 +210,66 @@ pub fn cases<T: Trail>(
             content: Some(content),
         });
     }
-    if let Some(spill) = &e.spill {
+    drain_downs(t, w, e, fluids, feed, ahead, &mut cases)?;
+    if let Some((rate, part)) = spill.and_then(|spill| spill_rate(t, spill, ahead)) {
         t.section("spill");
-        if let Some(rate) = super::stated::stated(t, w, "rate of the spill", &spill.rate) {
-            let fed = fed(t, rate, feed);
-            cases.push(Case {
-                name: "spill".to_owned(),
-                kind: Kind::Spill,
-                parts: vec!["oil".to_owned()],
-                inflow: rate,
-                feed: fed,
-                content: None,
-            });
-        }
+        let fed = fed(t, rate, feed);
+        cases.push(Case {
+            name: "spill".to_owned(),
+            kind: Kind::Spill,
+            parts: vec![part],
+            inflow: rate,
+            feed: fed,
+            content: None,
+        });
     }
     Ok(cases)
+}
+
+/// What each metered drain that leads to the separator sends there, with a content of its own.
+fn drain_downs<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    fluids: &super::fluids::Fluids,
+    feed: &FeedState,
+    ahead: Option<&Containments>,
+    cases: &mut Vec<Case>,
+) -> Result<(), Stop> {
+    for (c, block) in ahead.iter().flat_map(|a| &a.all).zip(&e.containments) {
+        let Some(drain) = c.drain.as_ref().filter(|_| c.to.is_none()) else { continue };
+        let name = format!("drain-down of {}", c.name);
+        t.section(&name);
+        let content = Some(super::waters::of_drain(t, w, e, fluids, &c.name, block)?);
+        let fed = fed(t, drain.rate, feed);
+        let parts = vec![c.name.clone()];
+        cases.push(Case { name, kind: Kind::DrainDown, parts, inflow: drain.rate, feed: fed, content });
+    }
+    Ok(())
+}
+
+/// The rate at which a spill comes to the unit, and what comes: where containments hold it, only what drains.
+fn spill_rate<T: Trail>(t: &mut T, spill: &SpillState, ahead: Option<&Containments>) -> Option<(Val<Flow>, String)> {
+    if !spill.is_held_ahead() {
+        return spill.rate.map(|rate| (rate, "oil".to_owned()));
+    }
+    let ahead = ahead?;
+    let ends = ahead.balances.iter().filter(|b| b.declared).filter_map(|b| b.chain.last());
+    let drains = ends.filter_map(|i| Some((&ahead.all[*i].name, ahead.all[*i].drain.as_ref()?.rate)));
+    let (name, drain) = drains.max_by(|a, b| a.1.q.si().total_cmp(&b.1.q.si()))?;
+    t.section("spill");
+    let mut inputs = vec![drain.at];
+    inputs.extend(spill.rate.map(|rate| rate.at));
+    let rate = choose(
+        t,
+        "rate of the spill at the separator",
+        Some((&GPM, &M3_H)),
+        drain.q,
+        "the rate of the spill, and that of the metered drain",
+        "the spill is held ahead; only what drains from there comes",
+        &inputs,
+    );
+    Some((rate, format!("water drained from {name}")))
 }
 
 fn case<T: Trail>(t: &mut T, name: &str, kind: Kind, waters: &[&Water], feed: &FeedState) -> Result<Case, Stop> {

@@ -1,6 +1,7 @@
 //! The basis: what the unit is designed for.
 
 pub mod cases;
+pub mod containment;
 pub mod droplets;
 pub mod fluids;
 pub mod limits;
@@ -67,6 +68,21 @@ pub struct SpillState {
     pub rate: Option<Val<Flow>>,
     /// Whether a closure shuts the outlet.
     pub closure: bool,
+    /// What of it passes the containments ahead, where there are some for it.
+    pub passes: Option<Val<Volume>>,
+}
+
+impl SpillState {
+    /// What of it reaches the separator.
+    #[must_use]
+    pub fn at_unit(&self) -> Val<Volume> {
+        self.passes.unwrap_or(self.volume)
+    }
+    /// Whether containments ahead hold all of it.
+    #[must_use]
+    pub fn is_held_ahead(&self) -> bool {
+        self.passes.is_some_and(|v| v.q.si() <= 0.0)
+    }
 }
 
 /// What the unit is designed for.
@@ -92,6 +108,8 @@ pub struct Basis {
     pub oil_on_solids: Option<Val<Ratio>>,
     /// Spill to hold.
     pub spill: Option<SpillState>,
+    /// What holds oil and water back ahead of the separator.
+    pub containment: Option<containment::Containments>,
     /// Limits.
     pub limits: Vec<limits::LimitState>,
     /// Methods.
@@ -131,10 +149,14 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     let storm = storm::storm(t, w, e)?;
     let waters = waters::waters(t, w, e, &fluids, storm.as_ref())?;
     let feed = cases::feed(t, w, e);
-    let cases = cases::cases(t, w, e, &fluids, &waters, &feed)?;
+    let mut spill = spill(t, w, e);
+    let containment = containment::containments(t, w, e, &fluids, storm.as_ref(), spill.as_ref())?;
+    if let Some(spill) = &mut spill {
+        spill.passes = containment::balance::arrives(t, containment.as_ref(), spill.volume);
+    }
+    let cases = cases::cases(t, w, e, &fluids, &waters, &feed, spill.as_ref(), containment.as_ref())?;
     let (droplets, shear) = droplets::droplets(t, w, e, &fluids, &feed)?;
     let (solids, oil_on_solids) = solids::solids(t, w, e, &fluids)?;
-    let spill = spill(t, w, e);
     let limits = limits::limits(t, w, e)?;
     t.section("peak of the influent");
     let peak = stated_or(
@@ -163,6 +185,7 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
         solids,
         oil_on_solids,
         spill,
+        containment,
         limits,
         methods,
         peak,
@@ -175,7 +198,7 @@ fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {
     t.section("spill");
     let volume = stated::stated(t, w, "spill to hold", &block.volume)?;
     let rate = stated::stated(t, w, "rate of the spill", &block.rate);
-    Some(SpillState { volume, rate, closure: block.closure == Some(true) })
+    Some(SpillState { volume, rate, closure: block.closure == Some(true), passes: None })
 }
 
 fn method<T: Trail, C: Argument + Copy>(

@@ -195,7 +195,7 @@ fn content<T: Trail>(
     let units = (&MG_L, &MG_L);
     let none = OilContent::default();
     let oil = oil.unwrap_or(&none);
-    let what = key.replace("stream ", "").replace('"', "");
+    let what = key.replace("stream ", "").replace("containment ", "").replace('"', "");
     let oil_key = format!("{key}.oil.mean");
     let question = say!(T, "How much oil and grease does the {what} water carry?");
     let of = |quantity: &str| say!(T, "{quantity}, {what}");
@@ -298,6 +298,22 @@ pub fn of_case<T: Trail>(
 ) -> Result<Content, Stop> {
     let site = e.head.facility.as_deref().and_then(facility);
     content(t, w, e, &format!("case \"{name}\""), block.oil.as_ref(), &block.solids, site, fluids)
+}
+
+/// The content of the water drained from a containment: its own, never that of another water.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub fn of_drain<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    fluids: &Fluids,
+    name: &str,
+    block: &crate::enquiry::blocks::Containment,
+) -> Result<Content, Stop> {
+    let site = e.head.facility.as_deref().and_then(facility);
+    content(t, w, e, &format!("containment \"{name}\""), block.oil.as_ref(), &block.solids, site, fluids)
 }
 
 /// The content of a flow of which nothing but its size is known.
