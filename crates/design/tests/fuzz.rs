@@ -135,6 +135,10 @@ fn worked() -> Vec<(PathBuf, String)> {
     }
     found.sort();
     assert!(found.len() >= 3);
+    // One with containments, which no worked job has.
+    let pit = top().join("crates/search/tests/data/pit.toml");
+    let text = std::fs::read_to_string(&pit).expect("text");
+    found.push((top().join("crates/search/tests/data"), text));
     found
 }
 

@@ -45,8 +45,11 @@ pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare
     } else {
         format!("{} to spare", volume(spare.val.q))
     };
+    let together = if b.chain.len() > 1 { "together hold" } else { "holds" };
+    let allowance = b.allowance.filter(|allowance| allowance.q > b.oil.val.q + b.rain.q);
+    let of = if allowance.is_some() { of.replace("rain", "its allowance") } else { of.to_owned() };
     let mut says = format!(
-        "{} holds {} and must hold {} of {of}, most of it {}: {left}",
+        "{} {together} {} and must hold {} of {of}, most of it {}: {left}",
         ahead.names(&b.chain),
         volume(b.held.q),
         volume(need),

@@ -184,7 +184,7 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
     let mut stages = Vec::new();
     let stage =
         |kind, name: &str, why: String, asked_for| Stage { kind, name: name.to_owned(), why, asked_for, size: None };
-    stages.extend(basis.containment.as_ref().map(|c| containment::stage(c)));
+    stages.extend(basis.containment.as_ref().map(containment::stage));
     let solids = basis.cases.iter().filter_map(|c| c.content.as_ref()).map(|c| c.solids.q.si()).fold(0.0, f64::max);
     // More than 300 mg/L fills a hopper within days; the figure is a judgement, the trap's size is not.
     if solids > 0.3 {

@@ -22,7 +22,7 @@ pub fn governs(settled: &Settled) -> Vec<(&'static str, String)> {
     if let Some(worst) = settled.job.design.performance.as_ref().and_then(|p| p.worst()) {
         out.push(("effluent", worst.case.clone()));
     }
-    if basis.spill.is_some() {
+    if basis.spill.as_ref().is_some_and(|s| !s.is_held_ahead()) {
         out.push(("oil store", "spill".to_owned()));
     }
     out
