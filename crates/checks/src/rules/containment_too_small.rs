@@ -57,7 +57,7 @@ pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare
     );
     let Some(further) = b.further.filter(|_| spare.val.q.si() < 0.0) else { return says };
     let mut ways = Vec::new();
-    ways.extend(further.depth.map(|d| format!("a depth of {}", s.brief(d.q, (&IN, &MM)))));
+    ways.extend(further.depth.map(|d| format!("a depth of {}, filled as it is now,", s.brief(d.q, (&IN, &MM)))));
     ways.extend(further.area.map(|a| format!("an area of {}", s.brief(a.q, (&FT2, &M2)))));
     ways.extend(further.count.map(|n| format!("{} more like it", print::digits(n.q.si(), 3))));
     if !ways.is_empty() {
