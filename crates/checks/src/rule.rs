@@ -28,6 +28,15 @@ impl Subject<'_> {
         }
         print::in_prose(q.si(), self.enquiry.system().pick(units))
     }
+    /// As [`show`](Self::show), with three digits: for sentences on what nobody measures closer.
+    #[must_use]
+    pub fn brief<Q: Typed>(&self, q: Q, units: (&'static Unit, &'static Unit)) -> String {
+        if !self.read {
+            return String::new();
+        }
+        let unit = self.enquiry.system().pick(units);
+        format!("{} {}", print::digits(unit.from_si(q.si()), 3), unit.symbol).trim_end().to_owned()
+    }
     /// Units of print.
     #[must_use]
     pub fn system(&self) -> System {

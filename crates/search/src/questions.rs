@@ -113,8 +113,8 @@ pub struct Question {
     /// How much of the effluent's spread hangs on the answer: its swing squared over those of all uncertain inputs,
     /// or a total index of Sobol' once a study found it; `None` when nothing was sized.
     pub share: Option<f64>,
-    /// How far the answer moves the result, larger is more: that share, one more for another unit, and much more where
-    /// the word on a limit hangs on it.
+    /// How far the answer moves the result, larger is more: that share, one more for another unit and for what decides
+    /// whether a spill is held ahead, and much more where the word on a limit hangs on it.
     pub weight: f64,
     /// The limits whose word it holds back, by their place among the verdicts.
     pub holds: Vec<usize>,
@@ -177,6 +177,9 @@ pub(crate) fn rank(
     let asked = assumptions(ledger);
     let limits = design.performance.as_ref().map_or(&[][..], |p| &p.limits);
     let shares = heard.map(shares).unwrap_or_default();
+    // Whose answer decides whether a spill is held ahead matters, whatever it does to the effluent.
+    let undecided =
+        design.basis.iter().flat_map(|b| &b.containment).flat_map(|c| c.undecided()).collect::<BTreeSet<_>>();
     let one = |(entry, a): &(&Entry, &Assumption)| {
         let mut q = question(entry, a, system);
         q.holds = (0..limits.len()).filter(|k| limits[*k].held_by().any(|key| key == a.key)).collect();
@@ -197,7 +200,7 @@ pub(crate) fn rank(
             q.weight += HOLDS;
         }
         q.share = heard.and_then(|h| h.inputs.iter().position(|i| i.key == a.key)).and_then(|k| shares.get(k)).copied();
-        q.weight += q.share.unwrap_or(0.0);
+        q.weight += q.share.unwrap_or(0.0) + f64::from(u8::from(undecided.contains(a.key.as_str())));
         q
     };
     // Each answer is a design of its own.

@@ -103,6 +103,49 @@ proptest! {
     }
 
     #[test]
+    fn a_larger_spill_never_shrinks_the_store_asked_for(
+        oil in 0.1..200.0, rain in 0.0..600.0, fire in 0.0..200.0, depth in 0.1..3.0, valve in 0_usize..4
+    ) {
+        let at = |oil: f64| {
+            let valve = ["open", "closed", "automatic", "none"][valve];
+            [
+                ("spill.volume", format!("{oil} m3")), ("rain.event_depth", format!("{rain} mm")),
+                ("spill.fire_volume", format!("{fire} m3")), ("containment.depth", format!("{depth} m")),
+                ("containment.stone_depth", format!("{} m", depth / 2.0)), ("containment.drain", valve.to_owned()),
+            ]
+            .iter()
+            .fold(Sheet::data("pit"), |sheet, (key, value)| sheet.with(key, value))
+            .settle(range())
+        };
+        // What is asked for: the stage, what would hold it deeper, wider or by more, what comes to the separator.
+        let asked = |settled: &Settled| {
+            let design = &settled.job.design;
+            let basis = design.basis.as_ref().expect("a basis");
+            let b = &basis.containment.as_ref().expect("containments").balances[0];
+            let stage = &design.train.as_ref().expect("a train").stages[0];
+            let size = match &stage.size {
+                Some((_, stillrise_handbook::page::Arg::Number(si), _)) => *si,
+                other => panic!("{} has no size: {other:?}", stage.name),
+            };
+            let further = b.further.as_ref();
+            let numbers = [
+                size,
+                further.and_then(|f| f.depth).map_or(0.0, |v| v.q.si()),
+                further.and_then(|f| f.area).map_or(0.0, |v| v.q.si()),
+                further.and_then(|f| f.count).map_or(0.0, |v| v.q.si()),
+                basis.spill.as_ref().map_or(0.0, |s| s.at_unit().q.si()),
+            ];
+            (numbers, b.spare.holds())
+        };
+        let ((one, held), (two, held_twice)) = (asked(&at(oil)), asked(&at(2.0 * oil)));
+        for (one, two) in one.iter().zip(&two) {
+            prop_assert!(*two >= one - 1e-9, "{one} asked for, and {two} for twice the oil");
+        }
+        prop_assert!((two[0] - one[0] - oil).abs() < 1e-6 * (1.0 + two[0]), "{} then {} for {oil} more", one[0], two[0]);
+        prop_assert!(!(held_twice == Some(true) && held != Some(true)), "twice the oil is held, and the oil is not");
+    }
+
+    #[test]
     fn levels_rise_upstream_and_set_points_stand_in_order(
         flow in 1.0..400.0, pipe in 0_usize..4, tailwater in 98.0..101.5, rho in 700.0..970.0, alarm in 26.0..89.0,
         weir in any::<bool>()
@@ -170,7 +213,7 @@ fn each_of_them_moves_the_result() {
 
 #[test]
 fn two_runs_are_one() {
-    for sheet in worked().into_iter().chain(["wash", "pumped", "twin_si"].map(Sheet::data)) {
+    for sheet in worked().into_iter().chain(["wash", "pumped", "pit", "twin_si"].map(Sheet::data)) {
         let (a, b) = (sheet.settle(range()), sheet.settle(range()));
         assert_eq!(a.job.ledger.entries.len(), b.job.ledger.entries.len(), "{}", sheet.name);
         for (x, y) in a.job.ledger.entries.iter().zip(&b.job.ledger.entries) {
@@ -250,7 +293,9 @@ fn within(spec: &KeySpec, at: f64) -> Option<Value> {
     };
     match spec.kind {
         KeyKind::Quantity(dim) | KeyKind::Quantities(dim) | KeyKind::Results(dim) => quantity(dim),
-        KeyKind::Choice(words) => Some(Value::String(words[pick(words.len()).0].0.to_owned())),
+        KeyKind::Choice(words) | KeyKind::ClaimedChoice(words) => {
+            Some(Value::String(words[pick(words.len()).0].0.to_owned()))
+        }
         KeyKind::Named(names) => names().get(pick(names().len()).0).cloned().map(Value::String),
         KeyKind::Flag => Some(Value::Boolean(at < 0.5)),
         KeyKind::Count => Some(Value::Integer(1 + pick(8).0 as i64)),
@@ -321,7 +366,7 @@ proptest! {
     #[test]
     fn no_file_makes_it_panic(job in any::<Index>(), slips in proptest::collection::vec(slip(), 1..12)) {
         count_panics();
-        let jobs: Vec<Sheet> = worked().into_iter().chain(["wash", "pumped", "mixed"].map(Sheet::data)).collect();
+        let jobs: Vec<Sheet> = worked().into_iter().chain(["wash", "pumped", "mixed", "pit"].map(Sheet::data)).collect();
         let sheet = &jobs[job.index(jobs.len())];
         let table = slipped(&sheet.table, &slips);
         let text = toml::to_string(&table).expect("a table can be written");

@@ -5,7 +5,7 @@
 
 mod common;
 
-use common::{Sheet, demo, same_bits, worked};
+use common::{OUT, Sheet, demo, same_bits, worked};
 use stillrise_design::Ledger;
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_handbook::page::Arg;
@@ -16,11 +16,24 @@ fn jobs() -> &'static [(String, Settled)] {
     static JOBS: std::sync::OnceLock<Vec<(String, Settled)>> = std::sync::OnceLock::new();
     JOBS.get_or_init(|| {
         let demo = demo();
-        let bases = ["wash", "pumped", "ranged", "twin_us", "mixed", "laboratory"].map(Sheet::data);
+        let bases = ["wash", "pumped", "pit", "ranged", "twin_us", "mixed", "laboratory"].map(Sheet::data);
         // A unit made to measure has a trail of its own, and so has one with a weir.
         let custom = Sheet::data("twin_us").with("unit.custom", "true");
         let weir = Sheet::data("wash").with("unit.dimensions.weir_crest", "46.5 in");
-        let all = worked().into_iter().chain(bases).chain([custom, weir]);
+        // A containment that is short, one of which little is known, and one whose drain contradicts itself.
+        let pit = |values: &[(&str, &str)]| values.iter().fold(Sheet::data("pit"), |s, (k, v)| s.with(k, v));
+        let pits = [
+            pit(&[("spill.volume", "80 m3"), ("containment.freeboard", "10 %"), ("containment.drain_rate", "1 m3/h")]),
+            pit(&[
+                ("containment.depth", OUT),
+                ("containment.stone_depth", OUT),
+                ("containment.voids", OUT),
+                ("rain", OUT),
+                ("spill", OUT),
+            ]),
+            pit(&[("containment.drain", r#"["closed", "open"]"#), ("spill.into", OUT), ("unit", OUT)]),
+        ];
+        let all = worked().into_iter().chain(bases).chain([custom, weir]).chain(pits);
         all.map(|sheet| {
             let mut settled = sheet.settle(&demo);
             if !settled.job.enquiry.observed.is_empty() {

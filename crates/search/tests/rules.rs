@@ -125,6 +125,34 @@ static ROWS: &[Row] = rows! {
     "float-off-best": "wash" "passes"; "unit.dimensions.float_density" = "970 kg/m3" => "warns"
 
     "spill-above-room": "wash" "passes"; "spill.volume" = "300 gal" => "fails"
+    "spill-above-room": "pit" "passes"; "spill.volume" = "40 m3" => "fails"
+    "spill-above-room": "pit" "passes"; "containment \"pit\".drain" = "open" => "fails"
+
+    "containment-too-small": "pit" "passes"; "spill.volume" = "20 m3" => "fails"
+    "containment-too-small": "pit" "passes"; "rain.event_depth" = "300 mm" => "fails"
+    "containment-too-small": "pit" ["spill.volume" = "15.3 m3"] "passes"; "containment \"pit\".voids" = "30 %" => "fails"
+    "containment-too-small": "pit" ["spill.volume" = "15.3 m3"] "passes"; "containment \"pit\".voids" = OUT => "warns"
+    "containment-too-small": "pit" ["spill.volume" = "12.5 m3"] "passes"; "containment \"pit\".drains_to" = "separator" => "fails"
+    "containment-too-small": "pit" "passes"; "containment \"pit\".freeboard" = "95 %" => "fails"
+    "containment-too-small": "pit" ["spill.volume" = "13 m3"] "passes"; "rain.event_depth" = OUT => "warns"
+
+    "fire-water-not-held": "pit" ["spill.fire_volume" = "1 m3"] "passes"; "spill.fire_volume" = "6 m3" => "fails"
+    "fire-water-not-held": "pit" ["spill.fire_volume" = "1 m3"] "passes"; "spill.fire_volume" = OUT => "warns"
+    "fire-water-not-held": "pit" [
+        "spill.fire_volume" = OUT, "spill.fire_flow" = "0.1 m3/h", "spill.fire_duration" = "10 min"
+    ] "passes"; "spill.fire_flow" = "60 m3/h" => "fails"
+
+    "drain-valve-open": "pit" "passes"; "containment \"pit\".drain" = "open" => "fails"
+    "drain-valve-open": "pit" "passes"; "containment \"pit\".drain" = "automatic" => "warns"
+    "drain-valve-open": "pit" "passes"; "containment \"pit\".drain" = OUT => "warns"
+    "drain-valve-open": "pit" "passes"; "containment \"pit\".drain" = r#"["closed", { value = "open", from = "operator" }]"# => "warns"
+    "drain-valve-open": "pit" ["spill.closure" = "true"] "passes"; "containment \"pit\".drain" = "open" => "warns"
+
+    "containment-rain-not-drained": "pit" ["containment \"pit\".drain_rate" = "0.2 m3/h"] "passes"; "containment \"pit\".drain_rate" = "0.02 m3/h" => "warns"
+    "containment-rain-not-drained": "pit" ["containment \"pit\".roof" = "true"] "passes"; "containment \"pit\".roof" = "false" => "warns"
+
+    "drained-water-unknown": "pit" "passes"; "containment \"basin\".oil.mean" = OUT => "warns"
+
 
     "spill-without-closure": "wash" "passes"; "spill.closure" = "false" => "fails"
     "spill-without-closure": "pumped" "passes"; "spill.closure" = "false" => "warns"

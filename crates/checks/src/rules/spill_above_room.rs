@@ -1,16 +1,17 @@
 //! Rule: spill above room
 
 use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::basis::containment::Containments;
 use stillrise_units::Typed;
 use stillrise_units::catalog::{GAL, M3};
 
 rule! {
     "spill-above-room" "Spill larger than the room for it", OilZone, bars_pick;
-    looks "The declared spill against the oil that all units still take between the high-oil alarm and the thickest permitted layer."
+    looks "The declared spill, less what containments ahead hold of it, against the oil that all units still take between the high-oil alarm and the thickest permitted layer."
     matters "The spill may come just before the alarm. What does not fit goes to the outlet."
     remedy "A larger unit or more in parallel, a lower alarm, or holding the spill ahead of the unit."
     source "Volumes of the layers; that the spill comes on top of the alarm layer is our proposal"
-    limits "Alarm and spill are taken at rest: while the largest flow lasts the float answers later, and a spill in a storm may be announced only when the flow falls. The oil is taken to spread evenly over all units; oil drawn off while it arrives is not counted."
+    limits "Alarm and spill are taken at rest: while the largest flow lasts the float answers later, and a spill in a storm may be announced only when the flow falls. The oil is taken to spread evenly over all units; oil drawn off while it arrives is not counted. A containment counts only where it surely holds: where its size, its rain or its drain is not known, all of the spill is taken to come."
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
@@ -20,8 +21,15 @@ fn look(s: &Subject<'_>) -> Verdict {
     };
     let Some(room) = &performance.storage.spill else { return Verdict::skips("no oil is lighter than the water") };
     let gallons = |v| s.show(v, (&GAL, &M3));
+    if let (true, Some(ahead)) = (spill.is_held_ahead(), s.design.basis.as_ref().and_then(|b| b.containment.as_ref())) {
+        return Verdict::passes(format!("the spill of {} is held ahead ({}); none of it comes to the separator", gallons(spill.volume.q), holders(ahead)));
+    }
+    let passes = match spill.passes {
+        Some(passes) => format!(", of which {} pass the containment ahead,", gallons(passes.q)),
+        None => String::new(),
+    };
     let says = format!(
-        "a spill of {} comes to {} of room between alarm and limit",
+        "a spill of {}{passes} comes to {} of room between alarm and limit",
         gallons(spill.volume.q),
         gallons(room.room.q)
     );
@@ -30,4 +38,10 @@ fn look(s: &Subject<'_>) -> Verdict {
     } else {
         Verdict::passes(format!("{says}: {} to spare", gallons(room.spare.q)))
     }
+}
+
+/// The containments that hold the declared spill.
+pub(super) fn holders(ahead: &Containments) -> String {
+    let names: Vec<String> = ahead.balances.iter().filter(|b| b.declared).map(|b| ahead.names(&b.chain)).collect();
+    names.join(", ")
 }

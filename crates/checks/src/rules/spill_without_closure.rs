@@ -6,7 +6,7 @@ use stillrise_units::catalog::{GAL, M3};
 
 rule! {
     "spill-without-closure" "Spill declared, but nothing shuts the outlet", Outlet;
-    looks "Whether a closure shuts the outlet where a spill is declared: without one it fails when the outlet goes to storm water, and warns otherwise."
+    looks "Whether a closure shuts the outlet where a spill is declared, or containments ahead hold all of it: without either it fails when the outlet goes to storm water, and warns otherwise."
     matters "An alarm only calls somebody. Until he comes, nothing but a closure keeps a spill larger than the store out of the water."
     remedy "An outlet closure that floats in water and sinks in oil, or a valve shut by the alarm, and room for the water that then stands back."
     source "EN 858-1 requires automatic closures (from memory); the distinction by receiver is our proposal"
@@ -20,6 +20,10 @@ fn look(s: &Subject<'_>) -> Verdict {
     let volume = s.show(spill.volume.q, (&GAL, &M3));
     if spill.closure {
         return Verdict::passes(format!("a closure shuts the outlet before a spill of {volume} reaches it"));
+    }
+    if let (true, Some(ahead)) = (spill.is_held_ahead(), s.design.basis.as_ref().and_then(|b| b.containment.as_ref())) {
+        let holders = super::spill_above_room::holders(ahead);
+        return Verdict::passes(format!("a spill of {volume} is held ahead ({holders}), before it comes to the outlet"));
     }
     let says = format!("a spill of {volume} is declared and nothing shuts the outlet");
     match s.enquiry.outlet.to.0 {

@@ -1,6 +1,8 @@
 //! The cases: which waters coincide, what they come to, and how they are fed.
 
+use super::SpillState;
 use super::chemicals::{Dosed, Which};
+use super::containment::Containments;
 use super::feed::fed;
 pub use super::feed::{Cycle, FeedState, Pumps};
 use super::fluids::Fluids;
@@ -8,10 +10,10 @@ use super::stated::stated;
 use super::waters::{Content, Water};
 use super::ways::{OwnFluids, own_fluids};
 use crate::enquiry::Enquiry;
-use crate::provenance::{Stop, Trail, Val, WhatIf, given};
+use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::mixture;
-use stillrise_units::catalog::MG_L;
+use stillrise_units::catalog::{GPM, M3_H, MG_L};
 use stillrise_units::{Concentration, Flow, Typed};
 
 /// What kind of event a case is.
@@ -23,6 +25,8 @@ pub enum Kind {
     StormAndWash,
     /// The dry-weather waters together.
     Dry,
+    /// Water drained from a containment ahead.
+    DrainDown,
     /// Oil arriving as a spill: a matter of storage, not of steady removal.
     Spill,
     /// A flow that was only stated.
@@ -103,6 +107,7 @@ fn take<T: Trail>(t: &mut T, cases: &mut Vec<Case>, (feed, dry): (&FeedState, bo
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
+#[allow(clippy::too_many_arguments)]
 pub fn cases<T: Trail>(
     t: &mut T,
     w: &WhatIf,
@@ -111,6 +116,7 @@ pub fn cases<T: Trail>(
     dosed: &[Dosed],
     waters: &[Water],
     feed: &FeedState,
+    (spill, ahead): (Option<&SpillState>, Option<&Containments>),
 ) -> Result<Vec<Case>, Stop> {
     let mut cases = Vec::new();
     let about = (w, e, fluids);
@@ -147,14 +153,59 @@ pub fn cases<T: Trail>(
         let base = Case::of_a_flow("stated flow".to_owned(), Kind::Stated, flow);
         take(t, &mut cases, (feed, false), Case { which: vec![Which::Stated], content, ..base })?;
     }
-    if let Some(spill) = &e.spill {
+    drain_downs(t, w, e, (fluids, dosed), feed, ahead, &mut cases)?;
+    if let Some((rate, part)) = spill.and_then(|spill| spill_rate(t, spill, ahead)) {
         t.section("spill");
-        if let Some(rate) = stated(t, w, "rate of the spill", &spill.rate) {
-            let base = Case::of_a_flow("spill".to_owned(), Kind::Spill, rate);
-            take(t, &mut cases, (feed, false), Case { parts: vec!["oil".to_owned()], ..base })?;
-        }
+        let base = Case::of_a_flow("spill".to_owned(), Kind::Spill, rate);
+        take(t, &mut cases, (feed, false), Case { parts: vec![part], ..base })?;
     }
     Ok(cases)
+}
+
+/// What each metered drain that leads to the separator sends there, with a content of its own.
+fn drain_downs<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    (fluids, dosed): (&Fluids, &[Dosed]),
+    feed: &FeedState,
+    ahead: Option<&Containments>,
+    cases: &mut Vec<Case>,
+) -> Result<(), Stop> {
+    for (i, (c, block)) in ahead.iter().flat_map(|a| &a.all).zip(&e.containments).enumerate() {
+        let Some(drain) = c.drain.as_ref().filter(|_| c.to.is_none()) else { continue };
+        let name = format!("drain-down of {}", c.name);
+        t.section(&name);
+        let content = Some(super::contents::of_drain(t, w, e, fluids, dosed, (i, &c.name, block))?);
+        let base = Case::of_a_flow(name, Kind::DrainDown, drain.rate);
+        let (parts, which) = (vec![c.name.clone()], vec![Which::Drain(i)]);
+        take(t, cases, (feed, false), Case { parts, which, content, ..base })?;
+    }
+    Ok(())
+}
+
+/// The rate at which a spill comes to the unit, and what comes: where containments hold it, only what drains.
+fn spill_rate<T: Trail>(t: &mut T, spill: &SpillState, ahead: Option<&Containments>) -> Option<(Val<Flow>, String)> {
+    if !spill.is_held_ahead() {
+        return spill.rate.map(|rate| (rate, "oil".to_owned()));
+    }
+    let ahead = ahead?;
+    let ends = ahead.balances.iter().filter(|b| b.declared).filter_map(|b| b.chain.last());
+    let drains = ends.filter_map(|i| Some((&ahead.all[*i].name, ahead.all[*i].drain.as_ref()?.rate)));
+    let (name, drain) = drains.max_by(|a, b| a.1.q.si().total_cmp(&b.1.q.si()))?;
+    t.section("spill");
+    let mut inputs = vec![drain.at];
+    inputs.extend(spill.rate.map(|rate| rate.at));
+    let rate = choose(
+        t,
+        "rate of the spill at the separator",
+        Some((&GPM, &M3_H)),
+        drain.q,
+        "the rate of the spill, and that of the metered drain",
+        "the spill is held ahead; only what drains from there comes",
+        &inputs,
+    );
+    Some((rate, format!("water drained from {name}")))
 }
 
 fn case<T: Trail>(

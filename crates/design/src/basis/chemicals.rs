@@ -19,6 +19,8 @@ pub enum Which {
     Stream(usize),
     /// A case of the enquiry's own, by its place.
     Case(usize),
+    /// Water drained from a containment, by its place: no product goes into it.
+    Drain(usize),
     /// The flow that was only stated.
     Stated,
 }
@@ -85,7 +87,7 @@ pub fn chemicals<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Vec<Dosed> {
                 Which::Rain => Some(RAIN),
                 Which::Stream(k) => e.streams[k].name.as_deref(),
                 Which::Case(k) => e.cases[k].name.as_deref(),
-                Which::Stated => None,
+                Which::Drain(_) | Which::Stated => None,
             };
             let numbered = match which {
                 Which::Stream(k) => format!("stream {}", k + 1),

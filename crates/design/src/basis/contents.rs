@@ -4,7 +4,7 @@ use super::chemicals::{Dosed, Which, emulsified};
 use super::fluids::Fluids;
 use super::stated::{standby, standby_spread, stated, stated_or};
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::{OilContent, WaterKind};
+use crate::enquiry::blocks::{Containment, OilContent, WaterKind};
 use crate::enquiry::keys::Quantity;
 use crate::provenance::{Node, Stop, Trail, Val, WhatIf};
 use crate::{reckon, say};
@@ -88,7 +88,7 @@ pub(super) fn content<T: Trail>(
     let known = kind != Kind::Unknown;
     let none = OilContent::default();
     let oil = asked.oil.unwrap_or(&none);
-    let what = key.replace("stream ", "").replace("dump \"", "\"").replace('"', "");
+    let what = key.replace("stream ", "").replace("containment ", "").replace("dump \"", "\"").replace('"', "");
     let oil_key = format!("{key}.oil.mean");
     let question = say!(T, "How much oil and grease does the {what} water carry?");
     let of = |quantity: &str| say!(T, "{quantity}, {what}");
@@ -242,6 +242,24 @@ pub fn of_case<T: Trail>(
         of: if oil.is_some() { Kind::Site } else { Kind::Unknown },
     };
     content(t, w, fluids, dosed, &asked).map(Some)
+}
+
+/// The content of the water drained from a containment: its own, never that of another water.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub fn of_drain<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    fluids: &Fluids,
+    dosed: &[Dosed],
+    (i, name, block): (usize, &str, &Containment),
+) -> Result<Content, Stop> {
+    let site = e.head.facility.as_deref().and_then(facility);
+    let key = format!("containment \"{name}\"");
+    let (oil, solids) = (block.oil.as_ref(), &block.solids);
+    content(t, w, fluids, dosed, &Asked { which: Which::Drain(i), key: &key, oil, solids, site, of: Kind::Site })
 }
 
 /// The content of a flow of which nothing but its size is known.

@@ -2,6 +2,7 @@
 
 pub mod cases;
 pub mod chemicals;
+pub mod containment;
 pub mod contents;
 pub mod droplets;
 pub mod dumps;
@@ -76,6 +77,21 @@ pub struct SpillState {
     pub rate: Option<Val<Flow>>,
     /// Whether a closure shuts the outlet.
     pub closure: bool,
+    /// What of it passes the containments ahead, where there are some for it.
+    pub passes: Option<Val<Volume>>,
+}
+
+impl SpillState {
+    /// What of it reaches the separator.
+    #[must_use]
+    pub fn at_unit(&self) -> Val<Volume> {
+        self.passes.unwrap_or(self.volume)
+    }
+    /// Whether containments ahead hold all of it.
+    #[must_use]
+    pub fn is_held_ahead(&self) -> bool {
+        self.passes.is_some_and(|v| v.q.si() <= 0.0)
+    }
 }
 
 /// What the unit is designed for.
@@ -105,6 +121,8 @@ pub struct Basis {
     pub oil_on_solids: Option<Val<Ratio>>,
     /// Spill to hold.
     pub spill: Option<SpillState>,
+    /// What holds oil and water back ahead of the separator.
+    pub containment: Option<containment::Containments>,
     /// What laboratory results say.
     pub evidence: Vec<evidence::SampleSet>,
     /// Limits.
@@ -162,13 +180,18 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     let dosed = chemicals::chemicals(t, w, e);
     let waters = waters::waters(t, w, e, &fluids, &dosed, storm.as_ref())?;
     let feed = feed::feed(t, w, e);
-    let mut cases = cases::cases(t, w, e, &fluids, &dosed, &waters, &feed)?;
+    let mut spill = spill(t, w, e);
+    let containment = containment::containments(t, w, e, &fluids, storm.as_ref(), spill.as_ref())?;
+    if let Some(spill) = &mut spill {
+        spill.passes = containment::balance::arrives(t, containment.as_ref(), spill.volume);
+    }
+    let ahead = (spill.as_ref(), containment.as_ref());
+    let mut cases = cases::cases(t, w, e, &fluids, &dosed, &waters, &feed, ahead)?;
     let arrivals = ways::arrivals(t, w, e, &fluids, &dosed, &feed, &mut cases)?;
     let finest = arrivals.iter().min_by(|a, b| a.droplets.d50.q.si().total_cmp(&b.droplets.d50.q.si()));
-    let nothing = || Stop { doing: "droplets".to_owned(), reason: "no water brings any".to_owned(), formula: false };
+    let nothing = || Stop::said("droplets", "no water brings any");
     let ways::Arrival { droplets, shear, .. } = finest.cloned().ok_or_else(nothing)?;
     let (solids, oil_on_solids) = solids::solids(t, w, e, &fluids)?;
-    let spill = spill(t, w, e);
     let limits = limits::limits(t, w, e, &evidence)?;
     t.section("peak of the influent");
     let (peak, sample_peak) = dumps::peaks(t, w, e, &waters)?;
@@ -188,6 +211,7 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
         oil_on_solids,
         spill,
         evidence,
+        containment,
         limits,
         methods,
         peak,
@@ -201,7 +225,7 @@ fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {
     t.section("spill");
     let volume = stated::stated(t, w, "spill to hold", &block.volume)?;
     let rate = stated::stated(t, w, "rate of the spill", &block.rate);
-    Some(SpillState { volume, rate, closure: block.closure == Some(true) })
+    Some(SpillState { volume, rate, closure: block.closure == Some(true), passes: None })
 }
 
 fn method<T: Trail, C: Argument + Copy>(

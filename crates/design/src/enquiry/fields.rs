@@ -96,7 +96,7 @@ impl<C> Default for Word<C> {
 }
 
 /// The words of a choice.
-const fn words<C: Argument>() -> &'static [(&'static str, &'static str)] {
+pub(super) const fn words<C: Argument>() -> &'static [(&'static str, &'static str)] {
     match C::KIND {
         Kind::Choice(words) => words,
         _ => &[],

@@ -18,6 +18,8 @@ pub enum KeyKind {
     Quantities(Dim),
     /// One of a closed set of words: word, meaning.
     Choice(&'static [(&'static str, &'static str)]),
+    /// Such a word, possibly with its source, possibly claimed more than once.
+    ClaimedChoice(&'static [(&'static str, &'static str)]),
     /// One of the names of a list of the handbook.
     Named(fn() -> Vec<String>),
     /// A list of texts.

@@ -1,6 +1,8 @@
 //! The enquiry: what the customer said, in his units, with gaps and contradictions.
 
 pub mod blocks;
+pub mod claimed_word;
+pub mod containments;
 pub mod distribution;
 pub mod fields;
 pub mod inlet;
@@ -39,6 +41,7 @@ pub struct Enquiry {
     pub limits: Vec<Limit>,
     pub inlet: Inlet,
     pub outlet: Outlet,
+    pub containments: Vec<Containment>,
     pub spill: Option<Spill>,
     pub site: Site,
     pub stated: Stated,
@@ -86,6 +89,7 @@ const SLOTS: &[Slot<Enquiry>] = &[
     Slot { spec: Limit::spec, many: true, take: |f, r, p, v| f.limits.push(r.block(p, v)) },
     Slot { spec: Inlet::spec, many: false, take: |f, r, p, v| f.inlet = r.block(p, v) },
     Slot { spec: Outlet::spec, many: false, take: |f, r, p, v| f.outlet = r.block(p, v) },
+    Slot { spec: Containment::spec, many: true, take: |f, r, p, v| f.containments.push(r.block(p, v)) },
     Slot { spec: Spill::spec, many: false, take: |f, r, p, v| f.spill = Some(r.block(p, v)) },
     Slot { spec: Site::spec, many: false, take: |f, r, p, v| f.site = r.block(p, v) },
     Slot { spec: Stated::spec, many: false, take: |f, r, p, v| f.stated = r.block(p, v) },
@@ -118,18 +122,19 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
             "write [enquiry] and title = \"...\"",
         ));
     }
-    if enquiry.rain.is_some() && enquiry.surfaces.is_empty() {
+    if enquiry.rain.is_some() && enquiry.surfaces.is_empty() && enquiry.containments.is_empty() {
         faults.push(Fault::new(
             "rain",
             "there is rain but no surface it falls on",
             "add [[surface]] with its area, or leave out [rain]",
         ));
     }
-    let feeds = !enquiry.surfaces.is_empty() || !enquiry.streams.is_empty() || !enquiry.cases.is_empty();
+    let drained = enquiry.containments.iter().any(|c| c.drain_rate.is_given());
+    let feeds = !enquiry.surfaces.is_empty() || !enquiry.streams.is_empty() || !enquiry.cases.is_empty() || drained;
     if !feeds && enquiry.inlet.rate.items.is_empty() && !enquiry.stated.flow.is_given() && enquiry.spill.is_none() {
         faults.push(Fault::new(
             "the file",
-            "there is nothing to size: no surface, stream, pump, case, spill or stated flow",
+            "there is nothing to size: no surface, stream, pump, case, spill, metered drain or stated flow",
             "add at least one of them",
         ));
     }
@@ -213,6 +218,7 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     inlet::faults(&enquiry.inlet, &mut faults);
     enquiry.notes.extend(inlet::notes(&enquiry.inlet));
     sample_faults(&enquiry, &mut faults);
+    containments::faults(&enquiry, &mut faults);
     if faults.is_empty() { Ok(enquiry) } else { Err(faults) }
 }
 
@@ -227,8 +233,13 @@ fn oils(e: &Enquiry, faults: &mut Vec<Fault>) {
         e.streams.iter().enumerate().filter_map(|(i, s)| Some((named("stream", &s.name, i), s.oil.as_ref()?)));
     let cases = e.cases.iter().enumerate().filter_map(|(i, c)| Some((named("case", &c.name, i), c.oil.as_ref()?)));
     let dumps = e.dumps.iter().enumerate().filter_map(|(i, d)| Some((named("dump", &d.name, i), d.oil.as_ref()?)));
+    let held = e
+        .containments
+        .iter()
+        .enumerate()
+        .filter_map(|(i, c)| Some((named("containment", &c.name, i), c.oil.as_ref()?)));
     let stated = e.stated.oil.iter().map(|oil| ("stated: oil".to_owned(), oil));
-    for (place, oil) in rain.chain(streams).chain(cases).chain(dumps).chain(stated) {
+    for (place, oil) in rain.chain(streams).chain(cases).chain(dumps).chain(held).chain(stated) {
         let (Some(mean), Some(dissolved)) = (oil.mean.claim(), oil.dissolved.claim()) else { continue };
         let share = oil.emulsified.q().map_or(0.0, |share| share.si());
         let (all, held) = (mean.written.si(), dissolved.written.si() + share * mean.written.si());

@@ -10,7 +10,7 @@ use crate::train::Train;
 use crate::{by, reckon};
 use stillrise_handbook::separation::mixture;
 use stillrise_handbook::vessel::triggers::{Room, TRIGGERS, Trigger, applying, strictest_sludge};
-use stillrise_handbook::vessel::{days_to_fill, dry_solids, oil_rate, sludge_rate};
+use stillrise_handbook::vessel::{days_to_fill, displaced_water, dry_solids, oil_rate, sludge_rate};
 use stillrise_units::catalog::MG_L;
 use stillrise_units::catalog::{D, GAL, GPD, M3, M3_D};
 use stillrise_units::{Concentration, Flow, MassRate, Ratio, Time, Typed, Volume, ratio};
@@ -49,8 +49,10 @@ pub struct Storage {
 pub struct SpillRoom {
     /// Oil that the units still take between alarm and limit.
     pub room: Val<Volume>,
-    /// Room less spill.
+    /// Room less what of the spill comes to it.
     pub spare: Val<Volume>,
+    /// Water that it pushes out through the outlet before any oil follows; none for an oil that sinks.
+    pub displaced: Option<Val<Volume>>,
 }
 
 /// Finds what collects. `usual` is the removal of the case that runs most.
@@ -138,8 +140,15 @@ pub fn storage<T: Trail>(
                 [GAL, M3],
                 (limit = limit.volume, alarm = alarm.volume, n = train.count)(limit - alarm) * n
             );
-            let spare = reckon!(t, "room less spill", [GAL, M3], (room = room, spill = spill.volume) room - spill);
-            Some(SpillRoom { room, spare })
+            let spare = reckon!(t, "room less spill", [GAL, M3], (room = room, spill = spill.at_unit()) room - spill);
+            let water = basis.fluids.water(crate::basis::fluids::Season::Cold).density;
+            let displaced = if oil_density.q < water.q {
+                let label = "water that the spill pushes out ahead of it";
+                by!(t, label, displaced_water::volume(spill.at_unit(), oil_density, water)).ok()
+            } else {
+                None
+            };
+            Some(SpillRoom { room, spare, displaced })
         }
         _ => None,
     };

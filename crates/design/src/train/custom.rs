@@ -139,7 +139,7 @@ pub fn frame<T: Trail>(
     let bore = nozzle(t, flow)?;
     let (bore, word) = bore;
     // Oil store above the pack: the spill, the alarm reserve and the interval between pump-outs.
-    let spill = basis.spill.as_ref().map_or(0.0, |s| s.volume.q.si() / n.q.si());
+    let spill = basis.spill.as_ref().map_or(0.0, |s| s.at_unit().q.si() / n.q.si());
     let plan = width.q.si() * (1.5 * pack_length.q + inches(22.0)).si();
     // Between alarm and limit stand two fifths of the layer; 4 in keep it clear of the pack.
     let store = math::max(inches(10.0).si(), 2.5 * spill / plan + inches(4.0).si());

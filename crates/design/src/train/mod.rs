@@ -1,5 +1,6 @@
 //! The train: the stages the water passes, with the separator as geometry.
 
+pub mod containment;
 pub mod custom;
 pub mod equalisation;
 pub mod frame;
@@ -34,6 +35,8 @@ pub enum Source<'a> {
 /// What a stage is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum StageKind {
+    /// Holds oil, rain and fire water back ahead of everything.
+    Containment,
     /// Takes out grit.
     GritTrap,
     /// Holds back a peak.
@@ -185,6 +188,7 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
     let mut stages = Vec::new();
     let stage =
         |kind, name: &str, why: String, asked_for| Stage { kind, name: name.to_owned(), why, asked_for, size: None };
+    stages.extend(basis.containment.as_ref().map(containment::stage));
     let solids = basis.cases.iter().filter_map(|c| c.content.as_ref()).map(|c| c.solids.q.si()).fold(0.0, f64::max);
     // More than 300 mg/L fills a hopper within days; the figure is a judgement, the trap's size is not.
     if solids > 0.3 {
@@ -265,7 +269,9 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
             "the limit lies below what gravity is known to keep, or on what it cannot touch".to_owned(),
             true,
         );
-        polish.size = basis.design_flow().map(|q| ("flow".to_owned(), Arg::Number(q.q.si()), crate::basis::FLOW_UNITS));
+        // A spill is a matter of what holds it, not of what polishes.
+        polish.size =
+            basis.largest_steady().map(|c| ("flow".to_owned(), Arg::Number(c.feed.q.si()), crate::basis::FLOW_UNITS));
         stages.push(polish);
     }
     stages.push(stage(StageKind::SamplePoint, "sample point", "grab samples in the falling stream".to_owned(), false));

@@ -35,6 +35,7 @@ pub(super) fn basis(r: &mut Report<'_>) {
     let table = r.rows(nodes.chain(feed.pulsation.map(|p| p.at)).chain(feed.sump.map(|v| v.at)));
     r.out.table(&table);
     droplets(r, basis);
+    super::containment::containment(r, basis);
     limits(r, basis);
     r.out.heading("Methods and margins");
     let m = &basis.methods;

@@ -100,7 +100,11 @@ pub(super) fn cases(r: &mut Report<'_>) {
         table.row([
             "Oil store".to_owned(),
             "spill".to_owned(),
-            format!("{} must find room above the alarm", r.show(spill.volume.q, (&GAL, &M3))),
+            if spill.is_held_ahead() {
+                "none: the spill is held ahead".to_owned()
+            } else {
+                format!("{} must find room above the alarm", r.show(spill.at_unit().q, (&GAL, &M3)))
+            },
         ]);
     }
     r.out.table(&table);

@@ -190,7 +190,10 @@ fn storage(r: &mut Report<'_>, p: &Performance) {
     }
     if let Some(spill) = &s.spill {
         add("Room between alarm and limit, all units", r.show(spill.room.q, STORE), spill.room.at);
-        add("Room less spill", r.show(spill.spare.q, STORE), spill.spare.at);
+        add("Room less what of the spill comes to it", r.show(spill.spare.q, STORE), spill.spare.at);
+        if let Some(water) = spill.displaced.filter(|water| water.q.si() > 0.0) {
+            add("Water that the spill pushes out ahead of the oil", r.show(water.q, STORE), water.at);
+        }
         if spill.spare.q.si() < 0.0 {
             add(
                 "The spill does not find room by",

@@ -7,6 +7,7 @@ mod basis;
 mod blocks;
 mod cases;
 mod closing;
+mod containment;
 mod cover;
 mod effluent;
 mod evidence;

@@ -45,6 +45,8 @@ fn governing(r: &Report<'_>) -> BTreeSet<usize> {
         open.extend(p.levels.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si())).map(|l| l.limit.at));
         open.extend(p.storage.sludge_days.map(|d| d.at));
         open.extend(p.storage.spill.as_ref().map(|s| s.spare.at));
+        let ahead = r.settled.job.design.basis.as_ref().and_then(|b| b.containment.as_ref());
+        open.extend(ahead.iter().flat_map(|a| &a.balances).map(|b| b.spare.val.at));
     } else if let Some(flow) = r.settled.job.design.basis.as_ref().and_then(|b| b.design_flow()) {
         open.push(flow.at);
     }

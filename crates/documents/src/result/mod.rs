@@ -1,5 +1,6 @@
 //! `result.json`: everything a program could want, with the whole trail and without a clock.
 
+mod containment;
 mod evidence;
 mod ladder;
 
@@ -36,6 +37,7 @@ pub fn result(settled: &Settled, edition: Edition) -> Value {
         })).collect::<Vec<_>>(),
         "stops": job.design.stops.iter().map(ToString::to_string).collect::<Vec<_>>(),
         "cases": cases(settled),
+        "containment": containment::containment(settled),
         "train": train(settled, edition),
         "performance": performance(settled),
         "limits": limits(settled),
@@ -173,6 +175,7 @@ fn performance(settled: &Settled) -> Value {
             "solids_out": v(s.solids_out.at), "oil_on_solids": s.oil_on_solids.map(|x| v(x.at)), "sludge_rate": v(s.sludge_rate.at), "sludge_trigger": s.sludge_trigger.map(|x| v(x.at)), "sludge_days": s.sludge_days.map(|x| v(x.at)),
             "trigger": s.trigger.title, "oil_rate": v(s.oil_rate.at), "oil_days": s.oil_days.map(|x| v(x.at)),
             "spill_room": s.spill.as_ref().map(|x| v(x.room.at)), "spill_spare": s.spill.as_ref().map(|x| v(x.spare.at)),
+            "spill_pushes_out": s.spill.as_ref().and_then(|x| x.displaced).map(|x| v(x.at)),
         },
     })
 }

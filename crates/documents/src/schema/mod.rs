@@ -50,8 +50,10 @@ fn key(k: &'static KeySpec) -> Value {
         KeyKind::Curve => json!({ "type": "array", "minItems": 2, "items": { "type": "string" } }),
         KeyKind::Flag => json!({ "type": "boolean" }),
         KeyKind::Count => json!({ "type": "integer", "minimum": 1, "maximum": 1000 }),
-        KeyKind::Choice(words) => {
-            json!({ "oneOf": words.iter().map(|(w, meaning)| json!({ "const": w, "description": meaning })).collect::<Vec<_>>() })
+        KeyKind::Choice(words) => word(words),
+        KeyKind::ClaimedChoice(words) => {
+            let one = json!({ "anyOf": [word(words), claimed_word(words)] });
+            json!({ "anyOf": [word(words), claimed_word(words), { "type": "array", "items": one }] })
         }
         KeyKind::Named(names) => json!({ "enum": names() }),
         KeyKind::Table(spec) => block(spec()),
@@ -98,6 +100,27 @@ fn quantity(k: &KeySpec) -> Value {
     if plain { json!({ "type": ["string", "number"] }) } else { json!({ "type": "string" }) }
 }
 
+/// One of a closed set of words.
+fn word(words: &[(&str, &str)]) -> Value {
+    json!({ "oneOf": words.iter().map(|(w, meaning)| json!({ "const": w, "description": meaning })).collect::<Vec<_>>() })
+}
+
+fn said(what: &str) -> Value {
+    json!({ "type": "string", "description": what })
+}
+
+fn chosen() -> Value {
+    json!({ "type": "boolean", "description": "A person chose this claim among contradicting ones" })
+}
+
+/// A claim on such a word.
+fn claimed_word(words: &[(&str, &str)]) -> Value {
+    json!({
+        "type": "object", "additionalProperties": false, "required": ["value"],
+        "properties": { "value": word(words), "from": said("Who or what says so"), "because": said("Why it was chosen"), "chosen": chosen() }
+    })
+}
+
 fn claim(k: &KeySpec) -> Value {
     json!({
         "type": "object", "additionalProperties": false, "required": ["value"],
@@ -109,9 +132,9 @@ fn claim(k: &KeySpec) -> Value {
                 "enum": Distribution::ALL.iter().map(|d| d.word()).collect::<Vec<_>>(),
                 "description": Distribution::ALL.iter().map(|d| format!("{}: {}", d.word(), d.meaning())).collect::<Vec<_>>().join("; "),
             },
-            "from": { "type": "string", "description": "Who or what says so" },
-            "chosen": { "type": "boolean", "description": "A person chose this claim among contradicting ones" },
-            "because": { "type": "string", "description": "Why it was chosen" },
+            "from": said("Who or what says so"),
+            "chosen": chosen(),
+            "because": said("Why it was chosen"),
         }
     })
 }

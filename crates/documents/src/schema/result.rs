@@ -15,7 +15,7 @@ pub fn result_schema() -> Value {
         "title": "A settled job",
         "type": "object",
         "additionalProperties": false,
-        "required": ["tool", "edition", "enquiry", "caution", "headline", "triage", "stops", "cases", "train", "performance", "limits", "verdicts", "candidates", "questions", "trail"],
+        "required": ["tool", "edition", "enquiry", "caution", "headline", "triage", "stops", "cases", "containment", "train", "performance", "limits", "verdicts", "candidates", "questions", "trail"],
         "properties": {
             "tool": object(json!({ "name": text, "version": text })),
             "edition": { "enum": ["client", "regulator", "us"] },
@@ -25,6 +25,7 @@ pub fn result_schema() -> Value {
             "triage": list(&object(json!({ "subject": text, "weight": text, "says": text, "could": text, "source": { "type": ["string", "null"] } }))),
             "stops": { "type": "array", "description": "Branches of the chain that could not go on", "items": text },
             "cases": list(&object(json!({ "name": text, "parts": list(&text), "inflow": value, "to_unit": value, "pumps": { "type": ["string", "null"] }, "cycle": { "anyOf": [values, { "type": "null" }] }, "own_water": { "anyOf": [list(&values), { "type": "null" }] }, "droplets": { "anyOf": [value, { "type": "null" }] }, "content": { "anyOf": [values, { "type": "null" }] }, "governs": list(&text) }))),
+            "containment": { "type": ["object", "null"], "description": "What stands ahead of the separator: design rain, fire water, each containment, each spill against what holds it; null when nothing does" },
             "train": { "type": ["object", "null"], "description": "Stages, frame (given or chosen dimensions), layout (what follows), zones, particulars" },
             "risk": { "type": ["object", "null"], "description": "How sure the prediction is: bands, chance to keep each limit, shares of the inputs; null unless studied" },
             "rating": { "type": ["object", "null"], "description": "What explains what was observed at a unit that stands; null unless asked for" },

@@ -17,7 +17,8 @@ pub fn governs(settled: &Settled) -> Vec<(&'static str, usize)> {
     out.extend(largest_place(&basis.cases).map(|k| ("hydraulics", k)));
     let worst = settled.job.design.performance.as_ref().and_then(|p| p.worst());
     out.extend(worst.map(|worst| ("effluent", worst.case_index)));
-    let spill = basis.cases.iter().position(|c| c.kind == Kind::Spill);
+    let held = basis.spill.as_ref().is_some_and(|s| s.is_held_ahead());
+    let spill = basis.cases.iter().position(|c| c.kind == Kind::Spill).filter(|_| !held);
     out.extend(spill.map(|k| ("oil store", k)));
     out
 }

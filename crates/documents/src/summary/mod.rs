@@ -1,6 +1,7 @@
 //! What `size` prints: the job at a glance.
 
 mod basis;
+pub(crate) mod containment;
 pub(crate) mod evidence;
 pub(crate) mod ladder;
 mod performance;
@@ -35,6 +36,7 @@ pub fn summary(settled: &Settled, width: usize) -> String {
     }
     verdicts::triage(&mut out, settled, width);
     basis::cases(&mut out, settled, width);
+    containment::containment(&mut out, settled, width);
     basis::read_notes(&mut out, settled, width);
     performance::unit(&mut out, settled, width);
     performance::effluent(&mut out, settled, width);

@@ -16,4 +16,6 @@ sources! {
     IEEE_980 "IEEE Std 980, Guide for Containment and Control of Oil Spills in Substations, Annex B" "2013" Read;
     MODIFIED_RATIONAL "Modified rational method; textbook form with base D + tc" "" Memory;
     DOT_FREQUENCY "Oklahoma DOT, Roadway Drainage Manual, ch. 7, and Oregon DOT, Hydraulics Manual, app. F, frequency factors" "2014" SecondHand;
+    NFPA_15 "NFPA 15, Water spray fixed systems for fire protection, transformers, as quoted by another text" "" SecondHand;
+    NFPA_850 "NFPA 850, Fire protection for electric generating plants: containment for ten minutes of fixed spray and hoses" "" Memory;
 }

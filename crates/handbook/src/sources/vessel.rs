@@ -22,4 +22,7 @@ sources! {
     LIFTING_MEMORY "ASME BTH-1, Design of below-the-hook lifting devices" "" Memory;
     MEASURING_AID "A training aid on measuring oil and sludge in separators (title not kept)" "" Read;
     PART_279_261 "40 CFR 279.10 and 261.24, used oil and hazardous waste" "" Read;
+    CFR_112_8 "40 CFR 112.8(c), secondary containment of bulk storage containers and the drainage of rain from it" "" Read;
+    ALLOWANCE_110 "Common practice: containment for 110 % of the largest container; no federal rule says so" "" Practice;
+    EPA_FREEBOARD "US EPA on 40 CFR 112.8(c)(2): the 24-hour rain of 25 years is the proper freeboard, not made a rule" "" Read;
 }

@@ -14,6 +14,7 @@ crate::list_pages! {
     dry_solids, sludge_rate, oil_rate, days_to_fill,
     plate_weight, water_weight, bearing_pressure,
     plate_count, pack_area, pack_open_area, pack_void,
+    oil_mass_volume, containment_void, containment_depth, containment_allowance, containment_count, displaced_water, drain_down,
 }
 
 pub mod alarms;

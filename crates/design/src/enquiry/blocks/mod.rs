@@ -6,6 +6,7 @@ macro_rules! names {
 
 mod asked;
 mod cases;
+mod containment;
 mod decision;
 mod droplets;
 mod dumps;
@@ -25,6 +26,7 @@ mod waters;
 
 pub use asked::*;
 pub use cases::*;
+pub use containment::*;
 pub use decision::*;
 pub use droplets::*;
 pub use dumps::*;

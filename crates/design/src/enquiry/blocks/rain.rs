@@ -49,6 +49,8 @@ keys! {
         slope: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0.01 %", "50 %").like("\"1.5 %\"");
         /// Depth of rain in a year
         annual: Quantity<Length> = spec.units(&IN, &MM).between("0.1 in", "500 in").like("\"38 in\"");
+        /// Depth of the rain that containments must hold, such as that of 24 hours once in 25 years
+        event_depth: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "100 in").safe_larger().like("\"5 in\"");
         /// What the rain water carries
         oil: Option<OilContent> = spec.like("{ kind = \"diesel\", mean = \"60 mg/L\" }");
         /// Suspended solids in the rain water

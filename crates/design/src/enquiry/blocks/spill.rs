@@ -1,18 +1,26 @@
-//! The spill that must stay in.
+//! The spill that must stay in, and the water that comes with a fire.
 
-use crate::enquiry::fields::Flag;
+use crate::enquiry::fields::{Flag, Text};
 use crate::enquiry::keys::{Quantity, keys};
-use stillrise_units::catalog::{GAL, GPM, M3, M3_H};
-use stillrise_units::{Flow, Volume};
+use stillrise_units::catalog::{GAL, GPM, M3, M3_H, MIN};
+use stillrise_units::{Flow, Time, Volume};
 
 keys! {
-    /// The spill that must stay in.
+    /// The spill that must stay in, and the water that comes with a fire.
     Spill "spill" {
         /// Volume of oil
-        volume: Quantity<Volume> = spec.units(&GAL, &M3).between("0.1 gal", "1000000 gal").safe_larger().like("\"300 gal\"").needed();
+        volume: Quantity<Volume> = spec.units(&GAL, &M3).between("0.1 gal", "1000000 gal").safe_larger().like("\"300 gal\"");
         /// Rate at which it arrives
         rate: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "100000 gpm").safe_larger().like("\"100 gpm\"");
         /// Whether a closure shuts the outlet when oil comes near it
         closure: Flag = spec.like("true");
+        /// The containment in which it happens, by its name
+        into: Text = spec.like("\"transformer pit\"");
+        /// Flow of deluge, hydrants and hoses together that must be held too
+        fire_flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "100000 gpm").safe_larger().like("\"760 gpm\"");
+        /// How long that flow is held
+        fire_duration: Quantity<Time> = spec.units(&MIN, &MIN).between("0.1 min", "48 h").safe_larger().like("\"10 min\"");
+        /// Volume of fire water to hold, in place of flow and duration
+        fire_volume: Quantity<Volume> = spec.units(&GAL, &M3).between("0 gal", "10000000 gal").safe_larger().like("\"7600 gal\"");
     }
 }

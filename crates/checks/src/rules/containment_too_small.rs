@@ -1,0 +1,76 @@
+//! Rule: containment too small
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::basis::containment::Containments;
+use stillrise_design::basis::containment::balance::{Balance, Spare};
+use stillrise_units::catalog::{FT2, GAL, IN, M2, M3, MM};
+use stillrise_units::{Typed, print};
+
+rule! {
+    "containment-too-small" "Containment too small for oil and rain", Inlet;
+    looks "What each chain of containments holds up to its overflow against the oil of the largest vessel and the design rain, or the oil with a prescribed allowance where that is more; fire water is judged by a rule of its own. It fails where it is short whatever is not known, and cannot be judged where that decides."
+    matters "What overflows first is what floats: the oil."
+    remedy "A deeper or wider containment, one more of its kind, a chain into the next, or a roof that keeps the rain out."
+    source "40 CFR 112.8(c)(2): the largest single container and sufficient freeboard for precipitation; US EPA names the 24-hour rain of 25 years; voids of stone, IEEE 980, Annex B. The 110 % in use is a rule of thumb and not judged by"
+    limits "Upright walls. One design rain falls on a drained containment; what an earlier rain left in it is not counted. The largest vessel is taken to lose all of its oil."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let Some(ahead) = s.design.basis.as_ref().and_then(|b| b.containment.as_ref()) else {
+        return Verdict::skips("no containment is declared");
+    };
+    if ahead.balances.is_empty() {
+        return Verdict::skips("no spill is counted on a containment");
+    }
+    let of = |holds: Option<bool>| ahead.balances.iter().filter(move |b| b.dry.holds() == holds);
+    let say = |b: &Balance| sentence(s, ahead, b, &b.dry, "oil and rain");
+    let short: Vec<String> = of(Some(false)).map(say).collect();
+    if let Some(first) = of(Some(false)).next() {
+        return Verdict::fails(short.join("; "), first.dry.val.at);
+    }
+    if let Some(first) = of(None).next() {
+        let unknown: Vec<String> = of(None).map(|b| format!("{}, and nobody said: {}", say(b), unknowns(b))).collect();
+        return Verdict::warns(format!("cannot be judged: {}", unknown.join("; ")), first.dry.val.at);
+    }
+    let spare: Vec<String> = ahead.balances.iter().map(say).collect();
+    Verdict::passes(spare.join("; "))
+}
+
+/// What one chain holds against what it must, with what would hold what is short.
+pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare: &Spare, of: &str) -> String {
+    let volume = |q| s.brief(q, (&GAL, &M3));
+    let need = b.held.q - spare.val.q;
+    let left = if spare.val.q.si() < 0.0 {
+        format!("{} short", volume(-spare.val.q))
+    } else {
+        format!("{} to spare", volume(spare.val.q))
+    };
+    let together = if b.chain.len() > 1 { "together hold" } else { "holds" };
+    let allowance = b.allowance.filter(|allowance| allowance.q > b.oil.val.q + b.rain.q);
+    let of = if allowance.is_some() { of.replace("rain", "its allowance") } else { of.to_owned() };
+    let mut says = format!(
+        "{} {together} {} and must hold {} of {of}, most of it {}: {left}",
+        ahead.names(&b.chain),
+        volume(b.held.q),
+        volume(need),
+        b.largest
+    );
+    let Some(further) = b.further.filter(|_| spare.val.q.si() < 0.0) else { return says };
+    let mut ways = Vec::new();
+    ways.extend(further.depth.map(|d| format!("a depth of {}, filled as it is now,", s.brief(d.q, (&IN, &MM)))));
+    ways.extend(further.area.map(|a| format!("an area of {}", s.brief(a.q, (&FT2, &M2)))));
+    ways.extend(further.count.map(|n| format!("{} more like it", print::digits(n.q.si(), 3))));
+    if !ways.is_empty() {
+        says.push_str(&format!(
+            "; {} would hold all, fire water included, with {}",
+            ahead.all[b.place].name,
+            ways.join(" or ")
+        ));
+    }
+    says
+}
+
+/// What nobody said, each once.
+pub(super) fn unknowns(b: &Balance) -> String {
+    b.open.iter().map(|open| open.what.as_str()).collect::<Vec<_>>().join(", ")
+}

@@ -1,0 +1,42 @@
+//! Rule: fire water not held
+
+use super::containment_too_small::{sentence, unknowns};
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::basis::containment::balance::Balance;
+use stillrise_units::Typed;
+
+rule! {
+    "fire-water-not-held" "Containment does not hold the fire water", Inlet;
+    looks "What each chain of containments that holds oil and rain still has for the water of deluge, hydrants and hoses."
+    matters "Where oil burns, water runs for an hour and lifts the oil over the rim, burning."
+    remedy "A larger containment, a basin further on that takes the overflow, or less water by agreement with the fire authority."
+    source "NFPA 850 counts ten minutes of fixed spray and hoses (from memory); IEEE 980, Annex B, adds rain or deluge, the greater of the two"
+    limits "Rain and fire water are added, though IEEE 980 takes the greater. Foam and what boils away are not counted."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let Some(ahead) = s.design.basis.as_ref().and_then(|b| b.containment.as_ref()) else {
+        return Verdict::skips("no containment is declared");
+    };
+    if ahead.fire_open.is_empty() && ahead.fire.val.q.si() <= 0.0 {
+        return Verdict::skips("no fire water must be held");
+    }
+    // One that is too small without fire water has its finding already.
+    let judged: Vec<&Balance> = ahead.balances.iter().filter(|b| b.dry.holds() != Some(false)).collect();
+    if judged.is_empty() {
+        return Verdict::skips("no containment holds oil and rain");
+    }
+    let say = |b: &Balance| sentence(s, ahead, b, &b.spare, "oil, rain and fire water");
+    let short: Vec<&Balance> = judged.iter().copied().filter(|b| b.spare.holds() == Some(false)).collect();
+    if let Some(first) = short.first() {
+        let says: Vec<String> = short.iter().map(|b| say(b)).collect();
+        return Verdict::fails(says.join("; "), first.spare.val.at);
+    }
+    let open: Vec<&Balance> = judged.iter().copied().filter(|b| b.spare.holds().is_none()).collect();
+    if let Some(first) = open.first() {
+        let says: Vec<String> = open.iter().map(|b| format!("{}, and nobody said: {}", say(b), unknowns(b))).collect();
+        return Verdict::warns(format!("cannot be judged: {}", says.join("; ")), first.spare.val.at);
+    }
+    let says: Vec<String> = judged.iter().map(|b| say(b)).collect();
+    Verdict::passes(says.join("; "))
+}

@@ -1,0 +1,155 @@
+//! Pits, bunds and basins ahead of the separator: what they hold, and what they would have to.
+
+pub mod balance;
+pub mod drain;
+pub mod further;
+pub mod reach;
+pub mod volume;
+pub mod water;
+
+use super::SpillState;
+use super::fluids::Fluids;
+use super::storm::Storm;
+use crate::enquiry::Enquiry;
+use crate::enquiry::blocks::ContainmentKind;
+use crate::enquiry::containments::find;
+use crate::provenance::{Stop, Trail, Val, WhatIf, given};
+use balance::Balance;
+use drain::{Drain, Valve};
+use reach::{Open, Reach};
+use stillrise_units::catalog::{GAL, M3};
+use stillrise_units::{Area, Length, Typed, Volume};
+use volume::Shape;
+
+/// One containment.
+#[derive(Debug, Clone)]
+pub struct Containment {
+    /// Its name.
+    pub name: String,
+    /// What it is, if said.
+    pub kind: Option<ContainmentKind>,
+    /// What it holds up to its overflow.
+    pub holds: Reach<Volume>,
+    /// Its sizes; none where its volume was stated.
+    pub shape: Option<Shape>,
+    /// Area whose rain it takes; none under a roof.
+    pub catch: Option<Reach<Area>>,
+    /// Whether that is its own area, which grows when it is made larger.
+    pub own_catch: bool,
+    /// The design rain that falls or runs into it.
+    pub rain: Reach<Volume>,
+    /// How its drain stands.
+    pub valve: Valve,
+    /// Its metered drain.
+    pub drain: Option<Drain>,
+    /// The one that it overflows to; none: the separator.
+    pub to: Option<usize>,
+    /// Whether somebody said where it overflows to.
+    pub to_said: bool,
+    /// What nobody said of its sizes and rain.
+    pub open: Vec<Open>,
+}
+
+/// All of them, and each spill against what holds it.
+#[derive(Debug, Clone)]
+pub struct Containments {
+    /// In the order of the enquiry.
+    pub all: Vec<Containment>,
+    /// Depth of the design rain; none where roofs keep it out everywhere.
+    pub rain_depth: Option<Reach<Length>>,
+    /// Fire water that must be held too.
+    pub fire: Reach<Volume>,
+    /// What nobody said of it.
+    pub fire_open: Vec<Open>,
+    /// Each spill against what holds it.
+    pub balances: Vec<Balance>,
+}
+
+impl Containments {
+    /// Names along a chain.
+    #[must_use]
+    pub fn names(&self, chain: &[usize]) -> String {
+        chain.iter().map(|i| self.all[*i].name.as_str()).collect::<Vec<_>>().join(" and ")
+    }
+    /// Keys whose answers decide what cannot be judged without them.
+    #[must_use]
+    pub fn undecided(&self) -> Vec<&str> {
+        let balances = self.balances.iter().filter(|b| b.spare.holds().is_none()).flat_map(|b| &b.open);
+        let valves = self.all.iter().filter_map(|c| c.valve.open.as_ref());
+        balances.chain(valves).map(|open| open.key.as_str()).collect()
+    }
+}
+
+/// No volume at all, to compare with.
+fn nothing<T: Trail>(t: &mut T) -> Val<Volume> {
+    given(t, "no volume", Some((&GAL, &M3)), Volume::from_si(0.0), "definition", "0 m3")
+}
+
+/// Finds what the containments hold and must hold; `None` when there are none.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub fn containments<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    fluids: &Fluids,
+    storm: Option<&Storm>,
+    spill: Option<&SpillState>,
+) -> Result<Option<Containments>, Stop> {
+    if e.containments.is_empty() {
+        return Ok(None);
+    }
+    t.section("containment ahead");
+    let zero = nothing(t);
+    let mut rain_open = Vec::new();
+    let roofed = e.containments.iter().all(|c| c.roof == Some(true));
+    let rain_depth = if roofed { None } else { Some(water::rain_depth(t, w, e, storm, &mut rain_open)?) };
+    let mut fire_open = Vec::new();
+    let fire = water::fire(t, w, e, &mut fire_open)?;
+    let mut all = Vec::new();
+    for block in &e.containments {
+        let name = block.name.clone().unwrap_or_default();
+        t.section(format!("containment {name}"));
+        let mut open = Vec::new();
+        let (holds, shape) = volume::holds(t, w, e, block, &name, &mut open)?;
+        let catch = match rain_depth {
+            Some(_) if block.roof != Some(true) => {
+                Some(water::catch(t, w, e, block, &name, shape.as_ref(), holds.val, &mut open))
+            }
+            _ => None,
+        };
+        let rain = match (&catch, &rain_depth) {
+            (Some(catch), Some(depth)) => {
+                open.extend(rain_open.iter().cloned());
+                water::rain(t, catch, depth)?
+            }
+            _ => Reach::known(zero),
+        };
+        let to = block.drains_to.as_deref().and_then(|to| find(&e.containments, to));
+        let valve = drain::valve(t, w, block, &name);
+        let (kind, to_said, own_catch) = (block.kind.0, block.drains_to.is_some(), block.covers.is_empty());
+        all.push(Containment {
+            name,
+            kind,
+            holds,
+            shape,
+            catch,
+            own_catch,
+            rain,
+            valve,
+            drain: None,
+            to,
+            to_said,
+            open,
+        });
+    }
+    for (i, block) in e.containments.iter().enumerate() {
+        t.section(format!("containment {}", all[i].name));
+        let drain = drain::drain(t, w, block, &all, i, zero);
+        all[i].drain = drain;
+    }
+    let mut found = Containments { all, rain_depth, fire, fire_open, balances: Vec::new() };
+    found.balances = balance::balances(t, w, e, fluids, spill, &found, zero)?;
+    Ok(Some(found))
+}

@@ -1,0 +1,135 @@
+//! Rain and fire water that the containments must hold beside the oil.
+
+use super::reach::{Open, Reach, asked, guessed};
+use super::volume::{Shape, surface};
+use crate::basis::stated::{standby, stated};
+use crate::basis::storm::Storm;
+use crate::enquiry::Enquiry;
+use crate::enquiry::blocks::Containment;
+use crate::provenance::{Stop, Trail, Val, WhatIf, given};
+use crate::{by, reckon};
+use stillrise_handbook::rain::{fire_water, rain_depth as depth_by_duration, rain_volume};
+use stillrise_units::catalog::{FT, FT2, GAL, H, IN, M2, M3, MIN, MM, ONE};
+use stillrise_units::{Area, Length, Time, Typed, Volume, ratio};
+
+/// Depth of the design rain: stated, that of 24 hours in the rain table, or asked.
+///
+/// # Errors
+/// [`Stop`] when the table gives no depth.
+pub fn rain_depth<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    storm: Option<&Storm>,
+    open: &mut Vec<Open>,
+) -> Result<Reach<Length>, Stop> {
+    let label = "depth of the rain that containments hold";
+    let event = e.rain.as_ref().map(|r| r.event_depth.clone()).unwrap_or_default();
+    let table = storm.and_then(|s| s.table.as_ref()).filter(|table| {
+        let longest = table.q.0.last().map_or(0.0, |(duration, _)| *duration);
+        !event.is_given() && longest >= Time::of(24.0, &H).si() * (1.0 - 1e-9)
+    });
+    if let Some(table) = table {
+        let because = "US EPA names the 24-hour rain as freeboard; the return period is that of the enquiry";
+        let day = given(t, "duration of that rain", Some((&H, &H)), Time::of(24.0, &H), because, "24 h");
+        return Ok(Reach::known(by!(t, label, depth_by_duration::depth(table, day))?));
+    }
+    let inches = |x: f64| Length::of(x, &IN);
+    let ask = standby(
+        label,
+        (&IN, &MM),
+        "rain.event_depth",
+        "How deep is the rain that the containments must hold, such as that of 24 hours once in 25 years?",
+        (inches(3.0), inches(5.0), inches(9.0)),
+        "engineering judgement: the 24-hour rain of 25 years, which US EPA calls the proper freeboard, at dry to wet temperate sites",
+    );
+    Ok(asked(t, w, &event, ask, open))
+}
+
+/// Area whose rain a containment takes: the surfaces it covers, else its own.
+#[allow(clippy::too_many_arguments)]
+pub fn catch<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    c: &Containment,
+    name: &str,
+    shape: Option<&Shape>,
+    holds: Val<Volume>,
+    open: &mut Vec<Open>,
+) -> Reach<Area> {
+    let mut sum: Option<Val<Area>> = None;
+    for covered in &c.covers {
+        let Some(next) = surface(t, w, e, covered) else { continue };
+        sum = Some(match sum {
+            None => next,
+            Some(sum) => {
+                reckon!(t, &format!("area whose rain {name} takes"), [FT2, M2], (sum = sum, next = next) sum + next)
+            }
+        });
+    }
+    if let Some(sum) = sum {
+        return Reach::known(sum);
+    }
+    if let Some(shape) = shape {
+        return shape.area;
+    }
+    // Of a stated volume the area is known by nobody; one between a foot and six feet deep is usual.
+    let over = |feet: f64| (holds.q / Length::of(feet, &FT)).max(Area::of(1.0, &FT2));
+    let label = format!("area of {name}");
+    let ask = standby(
+        &label,
+        (&FT2, &M2),
+        format!("containment \"{name}\".area"),
+        format!("What is the area of the {name} in plan, or which surfaces run into it?"),
+        (over(6.0), over(2.0), over(0.5)),
+        "engineering judgement: its volume over depths of 6 ft to 6 in",
+    );
+    asked(t, w, &c.area, ask, open)
+}
+
+/// The rain that falls or runs into it: all of it stays.
+///
+/// # Errors
+/// [`Stop`] when the formula has no answer.
+pub fn rain<T: Trail>(t: &mut T, catch: &Reach<Area>, depth: &Reach<Length>) -> Result<Reach<Volume>, Stop> {
+    let all = given(t, "share of the rain that stays", Some((&ONE, &ONE)), ratio(1.0), "definition", "all of it");
+    let val = by!(t, "design rain", rain_volume::volume(all, depth.val, catch.val))?;
+    let low = rain_volume::volume(all.q, depth.low, catch.low)?;
+    let high = rain_volume::volume(all.q, depth.high, catch.high)?;
+    Ok(Reach { val, low, high })
+}
+
+/// Fire water: its volume, or flow and duration, or asked.
+///
+/// # Errors
+/// [`Stop`] when the formula has no answer.
+pub fn fire<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, open: &mut Vec<Open>) -> Result<Reach<Volume>, Stop> {
+    let block = e.spill.clone().unwrap_or_default();
+    let none = Volume::from_si(0.0);
+    let label = "fire water to hold";
+    if let Some(flow) = stated(t, w, "flow of fire water", &block.fire_flow) {
+        let minutes = |x: f64| Time::of(x, &MIN);
+        let ask = standby(
+            "how long fire water is held",
+            (&MIN, &MIN),
+            "spill.fire_duration",
+            "For how long must fire water be held?",
+            (minutes(10.0), minutes(10.0), minutes(60.0)),
+            "NFPA 850, from memory: ten minutes; supplies are laid out for an hour",
+        );
+        let duration = asked(t, w, &block.fire_duration, ask, open);
+        let val = by!(t, label, fire_water::volume(flow, duration.val))?;
+        let end = |d| fire_water::volume(flow.q, d).map_err(Stop::from);
+        return Ok(Reach { val, low: end(duration.low)?, high: end(duration.high)? });
+    }
+    let ask = standby(
+        label,
+        (&GAL, &M3),
+        "spill.fire_volume",
+        "Must fire water of a deluge or of hydrants be held too, and how much? Write 0 gal for none.",
+        (none, none, Volume::of(45_600.0, &GAL)),
+        "engineering judgement: none, to an hour of 760 gpm of deluge and hose",
+    );
+    Ok(if block.fire_volume.is_given() { asked(t, w, &block.fire_volume, ask, open) } else { guessed(t, w, ask, open) })
+}

@@ -1,0 +1,144 @@
+//! What no containment can be: two of one name, a chain in a circle, a volume stated twice.
+
+use super::Enquiry;
+use super::blocks::Containment;
+use std::collections::BTreeSet;
+use stillrise_units::{Fault, nearest};
+
+/// The word for the end of a chain.
+pub const SEPARATOR: &str = "separator";
+
+/// Names are the same whatever their case.
+#[must_use]
+pub fn same_name(a: &str, b: &str) -> bool {
+    a.trim().to_lowercase() == b.trim().to_lowercase()
+}
+
+/// The containment of this name, by its place in the enquiry.
+#[must_use]
+pub fn find(containments: &[Containment], name: &str) -> Option<usize> {
+    containments.iter().position(|c| c.name.as_deref().is_some_and(|own| same_name(own, name)))
+}
+
+/// All faults of containments, and of what the spill says of them.
+pub fn faults(e: &Enquiry, faults: &mut Vec<Fault>) {
+    let mut seen: BTreeSet<String> = BTreeSet::new();
+    for (i, c) in e.containments.iter().enumerate() {
+        let name = c.name.clone().unwrap_or_default();
+        let place = format!("containment \"{name}\"");
+        let mut fault = |key: &str, reason: String, remedy: String| {
+            faults.push(Fault::new(format!("{place}: {key}"), reason, remedy));
+        };
+        if c.name.is_some() && !seen.insert(name.trim().to_lowercase()) {
+            fault("name", "another containment has the same name".to_owned(), "give each its own".to_owned());
+        }
+        if same_name(&name, SEPARATOR) {
+            let remedy = "that word means the end of a chain; call it otherwise".to_owned();
+            fault("name", "is called like the separator".to_owned(), remedy);
+        }
+        if let Some(to) = c.drains_to.as_deref().filter(|to| !same_name(to, SEPARATOR)) {
+            match find(&e.containments, to) {
+                None => fault("drains_to", format!("no containment is called \"{to}\""), known(&e.containments, to)),
+                Some(_) if circles(&e.containments, i) => {
+                    let remedy = format!("let the last of the chain drain to \"{SEPARATOR}\"");
+                    fault("drains_to", "the chain comes back to itself".to_owned(), remedy);
+                }
+                Some(_) => {}
+            }
+        }
+        for surface in &c.covers {
+            let is = |s: &super::blocks::Surface| s.name.as_deref().is_some_and(|own| same_name(own, surface));
+            if !e.surfaces.iter().any(is) {
+                let names = e.surfaces.iter().filter_map(|s| s.name.as_deref());
+                let remedy = nearest(surface, names).map_or_else(
+                    || "name a [[surface]] of this file".to_owned(),
+                    |near| format!("did you mean \"{near}\"?"),
+                );
+                fault("covers", format!("no surface is called \"{surface}\""), remedy);
+            }
+        }
+        sizes(c, &mut fault);
+    }
+    spill(e, faults);
+}
+
+/// What contradicts itself in the sizes of one.
+fn sizes(c: &Containment, fault: &mut impl FnMut(&str, String, String)) {
+    let beside: Vec<&str> = [
+        ("depth", c.depth.is_given()),
+        ("stone_depth", c.stone_depth.is_given()),
+        ("voids", c.voids.is_given()),
+        ("deducted_area", c.deducted_area.is_given()),
+        ("deducted_volume", c.deducted_volume.is_given()),
+    ]
+    .into_iter()
+    .filter_map(|(key, given)| given.then_some(key))
+    .collect();
+    if c.volume.is_given() && !beside.is_empty() {
+        let remedy = "give the volume with all deducted, or the sizes".to_owned();
+        fault("volume", format!("stands beside {}", beside.join(", ")), remedy);
+    }
+    if c.vessel_oil.is_given() && c.vessel_oil_mass.is_given() {
+        let reason = "the oil is stated by volume and by mass".to_owned();
+        fault("vessel_oil", reason, "give one of the two".to_owned());
+    }
+    if let (Some(stone), Some(depth)) = (c.stone_depth.q(), c.depth.q())
+        && stone > depth
+    {
+        let remedy = "count the stone up to the overflow only, or check both".to_owned();
+        fault("stone_depth", "the stone reaches above the usable depth".to_owned(), remedy);
+    }
+    if let (Some(taken), Some(area)) = (c.deducted_area.q(), c.area.q())
+        && taken >= area
+    {
+        let reason = "foundations and equipment take the whole area".to_owned();
+        fault("deducted_area", reason, "check both areas".to_owned());
+    }
+}
+
+/// What the spill says of containments and of fire water.
+fn spill(e: &Enquiry, faults: &mut Vec<Fault>) {
+    let Some(spill) = &e.spill else { return };
+    // One that was written and refused has its fault already.
+    let refused = faults.iter().any(|f| f.place.contains("spill: volume"));
+    let own = e.containments.iter().any(|c| c.vessel_oil.is_given() || c.vessel_oil_mass.is_given());
+    if !spill.volume.is_given() && !refused && !own {
+        faults.push(Fault::new("spill", "has no \"volume\": Volume of oil", "write volume = \"300 gal\""));
+    }
+    if let Some(into) = spill.into.as_deref()
+        && find(&e.containments, into).is_none()
+    {
+        let remedy = known(&e.containments, into);
+        faults.push(Fault::new("spill: into", format!("no containment is called \"{into}\""), remedy));
+    }
+    if spill.fire_volume.is_given() && (spill.fire_flow.is_given() || spill.fire_duration.is_given()) {
+        let reason = "a volume of fire water stands beside its flow or duration";
+        faults.push(Fault::new("spill: fire_volume", reason, "give the volume, or flow and duration"));
+    }
+    if spill.fire_duration.is_given() && !spill.fire_flow.is_given() {
+        faults.push(Fault::new("spill: fire_duration", "there is no flow that lasts so long", "give fire_flow"));
+    }
+}
+
+/// What to write in place of a name that is not known.
+fn known(containments: &[Containment], name: &str) -> String {
+    let names: Vec<&str> = containments.iter().filter_map(|c| c.name.as_deref()).collect();
+    match nearest(name, names.iter().copied().chain([SEPARATOR])) {
+        Some(near) => format!("did you mean \"{near}\"?"),
+        None if names.is_empty() => "add [[containment]] with that name".to_owned(),
+        None => format!("the containments are {}", names.join(", ")),
+    }
+}
+
+/// Whether the chain from here comes back to a containment that it passed.
+fn circles(containments: &[Containment], from: usize) -> bool {
+    let mut passed = BTreeSet::from([from]);
+    let mut at = from;
+    while let Some(next) = containments[at].drains_to.as_deref().and_then(|to| find(containments, to)) {
+        if !passed.insert(next) {
+            return true;
+        }
+        at = next;
+    }
+    false
+}

@@ -1,0 +1,111 @@
+//! Containment ahead of the separator, from a file to the verdicts: a published pit, what a spill that is
+//! held leaves to the separator, and what is refused.
+
+#![allow(clippy::panic, clippy::expect_used, reason = "a test fails by panicking")]
+
+mod common;
+
+use common::{OUT, Sheet, demo};
+use stillrise_design::basis::cases::Kind;
+use stillrise_design::basis::containment::balance::Balance;
+use stillrise_handbook::page::Arg;
+use stillrise_search::Settled;
+use stillrise_units::Typed;
+use stillrise_units::catalog::{M, M3, M3_H, MG_L};
+
+fn pit(values: &[(&str, &str)]) -> Sheet {
+    values.iter().fold(Sheet::data("pit"), |sheet, (key, value)| sheet.with(key, value))
+}
+
+fn first(settled: &Settled) -> &Balance {
+    &settled.job.design.basis.as_ref().and_then(|b| b.containment.as_ref()).expect("containments").balances[0]
+}
+
+/// IEEE Std 980, Annex B: 60 m3 of oil, a pit of 13 by 15 m less 18 m2 of foundations, stone with 35 % voids. The depth
+/// for the oil alone, and with 4 in of rain on all of it, by hand: 60 / 61.95 and (60 + 19.81) / 61.95.
+#[test]
+fn the_pit_of_a_published_example() {
+    let settled = pit(&[
+        ("containment.area", "195 m2"),
+        ("containment.deducted_area", "18 m2"),
+        ("containment.depth", "0.9685 m"),
+        ("containment.stone_depth", "0.9685 m"),
+        ("containment.drains_to", "separator"),
+        ("rain.event_depth", "4 in"),
+        ("spill.volume", "60 m3"),
+    ])
+    .settle(&demo());
+    let b = first(&settled);
+    assert!((b.held.q.in_unit(&M3) - 60.0).abs() < 0.005, "{:?}", b.held);
+    assert!((b.spare.val.q.in_unit(&M3) + 19.81).abs() < 0.01, "{:?}", b.spare);
+    assert_eq!((b.spare.holds(), b.largest), (Some(false), "oil"));
+    let depth = b.further.and_then(|f| f.depth).expect("a depth").q.in_unit(&M);
+    assert!((depth - 1.288).abs() < 0.0005, "{depth}");
+    // One more of its kind holds 60 m3 and takes 19.81 m3 of rain of its own.
+    assert_eq!(b.further.and_then(|f| f.count).map(|n| n.q.si()), Some(1.0));
+}
+
+#[test]
+fn what_is_held_ahead_is_not_what_the_separator_is_sized_for() {
+    let demo = demo();
+    // A polisher is asked for by a strict limit; the spill comes faster than any water.
+    let strict = [("limit.value", "5 mg/L"), ("spill.rate", "200 m3/h")];
+    let (held, open) =
+        (pit(&strict).settle(&demo), pit(&[strict[0], strict[1], ("containment.drain", "open")]).settle(&demo));
+    let spill = |s: &Settled| {
+        let basis = s.job.design.basis.as_ref().expect("a basis");
+        basis.cases.iter().find(|c| c.kind == Kind::Spill).expect("a spill").inflow.q.in_unit(&M3_H)
+    };
+    // The drain of the basin at the end of the chain, as metered; and the spill itself through an open drain.
+    assert!((spill(&held) - 0.2).abs() < 1e-9 && (spill(&open) - 200.0).abs() < 1e-6);
+    for settled in [&held, &open] {
+        let train = settled.job.design.train.as_ref().expect("a train");
+        let polisher =
+            train.stages.iter().find(|s| s.name == "polisher").and_then(|s| s.size.as_ref()).expect("a size");
+        let largest = settled.job.design.basis.as_ref().and_then(|b| b.largest_steady()).expect("a case").feed.q.si();
+        assert_eq!(polisher.1, Arg::Number(largest), "a spill is not what a polisher is sized for");
+    }
+}
+
+#[test]
+fn the_water_drained_has_a_content_of_its_own() {
+    let settled = pit(&[("containment \"basin\".oil", OUT), ("stream.oil.mean", "777 mg/L")]).settle(&demo());
+    let basis = settled.job.design.basis.as_ref().expect("a basis");
+    let case = basis.cases.iter().find(|c| c.kind == Kind::DrainDown).expect("a drain-down");
+    assert_eq!(case.name, "drain-down of basin");
+    let total = case.content.as_ref().expect("a content").total.q.in_unit(&MG_L);
+    assert!((total - 777.0).abs() > 1.0, "{total} is lent from the wash water");
+    assert!(settled.questions.iter().any(|q| q.key == "containment \"basin\".oil.mean"), "nobody is asked for it");
+}
+
+#[test]
+fn what_decides_is_asked_first() {
+    let settled =
+        pit(&[("containment.drain", OUT), ("containment.voids", OUT), ("spill.volume", "15.3 m3")]).settle(&demo());
+    for key in ["containment \"pit\".drain", "containment \"pit\".voids"] {
+        let found = settled.questions.iter().find(|q| q.key == key).unwrap_or_else(|| panic!("{key} is not asked"));
+        assert!(found.weight >= 1.0, "{key} weighs {}", found.weight);
+    }
+}
+
+#[test]
+fn what_cannot_be_is_refused_with_its_place() {
+    for (key, value, place, reason) in [
+        ("containment \"basin\".drains_to", "pit", "containment \"pit\": drains_to", "comes back to itself"),
+        ("containment.drains_to", "basn", "containment \"pit\": drains_to", "no containment is called"),
+        ("containment.covers", r#"["yard"]"#, "containment \"pit\": covers", "no surface is called"),
+        ("containment \"basin\".name", "Pit", "containment \"Pit\": name", "same name"),
+        ("containment \"basin\".depth", "1 m", "containment \"basin\": volume", "stands beside depth"),
+        ("containment.stone_depth", "2 m", "containment \"pit\": stone_depth", "above the usable depth"),
+        ("containment.deducted_area", "30 m2", "containment \"pit\": deducted_area", "the whole area"),
+        ("containment.drain", "shut", "containment \"pit\": drain", "is not a word"),
+        ("spill.into", "the moon", "spill: into", "no containment is called"),
+        ("spill.fire_duration", "10 min", "spill: fire", ""),
+        ("spill.volume", OUT, "spill", "has no \"volume\""),
+    ] {
+        let faults = pit(&[(key, value)]).enquiry().map(|_| ()).expect_err(key);
+        let fits =
+            |f: &stillrise_units::Fault| f.place.contains(place) && f.reason.contains(reason) && !f.remedy.is_empty();
+        assert!(faults.iter().any(fits), "{key} = {value}: {faults:?}");
+    }
+}
