@@ -125,7 +125,7 @@ fn a_dump_gives_mean_day_and_sample() {
 fn waters_mix_by_heat_and_by_salt() {
     let settled = mixed();
     let own = case(&settled, "dry-weather waters together, all pumps").own.as_ref().expect("a water of its own");
-    near(own.water[0].temperature.q.si(), 68.0, &stillrise_units::catalog::DEG_F);
+    near(own.water[0].temperature.q.si(), 68.0, &DEG_F);
     near(own.water[1].temperature.q.si(), (30.0 * 140.0 + 90.0 * 70.0) / 120.0, &DEG_F);
     assert!(case(&settled, "pit, all pumps").own.is_none());
     // Three quarters of 0.4 % of salt: heavier than fresh water of 68 °F by some 2.3 kg/m3.

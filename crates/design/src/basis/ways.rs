@@ -120,6 +120,9 @@ fn finest<T: Trail>(t: &mut T, several: Vec<(Droplets, Option<Shear>)>) -> Resul
     Ok((droplets, shear))
 }
 
+/// Waters so far: their flow, temperature cold and warm, and salinity.
+type Mixed = (Val<Flow>, [Val<Temperature>; 2], Val<Ratio>);
+
 /// Water and oil of a case of these waters, where one of them states a temperature or a salinity of its own.
 ///
 /// # Errors
@@ -140,7 +143,7 @@ pub fn own_fluids<T: Trail>(
     if !waters.iter().filter_map(|water| stream(water)).any(differs) {
         return Ok(None);
     }
-    let mut mixed: Option<(Val<Flow>, Val<Temperature>, Val<Temperature>, Val<Ratio>)> = None;
+    let mut mixed: Option<Mixed> = None;
     for one in waters {
         let own = stream(one);
         let name = &one.name;
@@ -154,16 +157,18 @@ pub fn own_fluids<T: Trail>(
         let salt = own.and_then(|s| stated(t, w, &say!(T, "dissolved salt, {name}"), &s.salinity));
         let salt = salt.unwrap_or(fluids.salinity);
         mixed = Some(match mixed {
-            None => (one.flow, cold, warm, salt),
-            Some((q, c, h, s)) => (
+            None => (one.flow, [cold, warm], salt),
+            Some((q, [c, h], s)) => (
                 crate::reckon!(t, "flow so far", [GPM, M3_H], (sum = q, next = one.flow) sum + next),
-                by!(t, "coldest, mixed", mixed_temperature::temperature(q, c, one.flow, cold))?,
-                by!(t, "warmest, mixed", mixed_temperature::temperature(q, h, one.flow, warm))?,
+                [
+                    by!(t, "coldest, mixed", mixed_temperature::temperature(q, c, one.flow, cold))?,
+                    by!(t, "warmest, mixed", mixed_temperature::temperature(q, h, one.flow, warm))?,
+                ],
                 by!(t, "dissolved salt, mixed", mixed_salinity::salinity(q, s, one.flow, salt))?,
             ),
         });
     }
-    let Some((_, cold, warm, salt)) = mixed else { return Ok(None) };
+    let Some((_, [cold, warm], salt)) = mixed else { return Ok(None) };
     // Whatever comes colder than the other end of the year is the cold corner.
     let (cold, warm) = if cold.q <= warm.q { (cold, warm) } else { (warm, cold) };
     let oil = fluids.heaviest(super::fluids::Season::Cold);
