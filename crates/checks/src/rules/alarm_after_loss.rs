@@ -16,7 +16,7 @@ rule! {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let (Some(performance), Some(basis)) = (&s.design.performance, &s.design.basis) else {
-        return Verdict::skips("no unit was laid out");
+        return s.stopped();
     };
     let percent = |share: f64| format!("{} %", stillrise_units::print::digits(PERCENT.from_si(share), 3));
     if let Some(share) = basis.methods.alarm.filter(|share| share.q.si() >= 1.0) {

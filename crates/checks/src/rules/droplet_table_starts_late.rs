@@ -14,7 +14,7 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
+    let Some(basis) = &s.design.basis else { return s.stopped() };
     let table = &basis.droplets.table;
     let Some((size, share)) = table.q.0.first() else { return Verdict::skips("the droplets were not measured") };
     let percent = format!("{} %", print::digits(PERCENT.from_si(*share), 3));
