@@ -19,7 +19,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     let current = &zones.current;
     if !current.stated {
         let along = s.show(performance.velocities.along.q, (&FT_MIN, &MM_S));
-        let says = format!("nobody said whether the inflow is warmer or colder than the water in the unit; a current of more than {along} would outrun the flow");
+        let says = format!(
+            "nobody said whether the inflow is warmer or colder than the water in the unit; a current of more than {along} would outrun the flow"
+        );
         return Verdict::cannot_judge(says, [INFLOW], performance.velocities.along.at);
     }
     let along = performance.velocities.along;

@@ -24,8 +24,15 @@ fn look(s: &Subject<'_>) -> Verdict {
     let above = frame.oil_draw.q - frame.crest.q;
     if train.unit.particulars.left_out.contains(&"oil_draw") {
         let (usual, residue) = (s.show(-above, (&IN, &MM)), s.show(oil.residue.q, (&IN, &MM)));
-        let says = format!("where oil is drawn off is not stated; a draw-off {usual} below the crest would leave {residue} of {}", oil.oil);
-        return Verdict::cannot_judge(says, [Ask::unit(s, "oil_draw", "At what height above the floor is oil drawn off?")], frame.oil_draw.at);
+        let says = format!(
+            "where oil is drawn off is not stated; a draw-off {usual} below the crest would leave {residue} of {}",
+            oil.oil
+        );
+        return Verdict::cannot_judge(
+            says,
+            [Ask::unit(s, "oil_draw", "At what height above the floor is oil drawn off?")],
+            frame.oil_draw.at,
+        );
     }
     if above.si() > 0.0 {
         let above = s.show(above, (&IN, &MM));

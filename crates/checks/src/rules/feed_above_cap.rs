@@ -7,7 +7,7 @@ use stillrise_units::catalog::{GPM, M3_H, ONE};
 
 rule! {
     "feed-above-cap" "Pumps above the flow cap", Inlet;
-    looks "The flow of the pumps that run together against the most that may leave: the mean above it fails, only the peak of the strokes above it warns. Where feed or rate were not said, or the pulsation is assumed in a range that reaches there, it cannot judge."
+    looks "The flow of the pumps that run together against the most that may leave: the mean above it fails, only the peak of the strokes above it warns. Where feed, rate, or kind and pulsation of the pump were not said, it cannot judge."
     matters "What is pumped in leaves at the other end; a separator holds no flow back."
     remedy "Pumps of no more than the cap, an interlock, or a flow control and a tank behind the separator."
     source "Continuity; needs no authority"
@@ -37,6 +37,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         Verdict::warns(says, peak.at)
     } else {
         let fits = |pulsation: Ratio| !above(mean.q * pulsation, cap.q);
-        s.rests_on(&says, pulsation, (&ONE, &ONE), fits).unwrap_or_else(|| Verdict::passes(says))
+        let doubt = s.rests_on(&says, pulsation, (&ONE, &ONE), fits).filter(|_| feed.class.is_none());
+        doubt.unwrap_or_else(|| Verdict::passes(says))
     }
 }

@@ -31,5 +31,9 @@ fn look(s: &Subject<'_>) -> Verdict {
         };
     };
     let says = format!("the water pulls {} of what drains the film", print::digits(pull.q.value, 2));
-    if pull.q.value > BOUND { Verdict::warns(says, pull.at) } else { Verdict::passes(format!("{says}, at most {BOUND}")) }
+    if pull.q.value > BOUND {
+        Verdict::warns(says, pull.at)
+    } else {
+        Verdict::passes(format!("{says}, at most {BOUND}"))
+    }
 }

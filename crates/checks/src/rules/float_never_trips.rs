@@ -53,6 +53,11 @@ pub(super) fn usual_float(s: &Subject<'_>, says: &str) -> Option<Verdict> {
         return None;
     }
     let density = unit.frame.float_density;
-    let says = format!("the float's density is not stated; with a usual {}, {says}", s.show(density.q, (&KG_M3, &KG_M3)));
-    Some(Verdict::cannot_judge(says, [Ask::unit(s, "float_density", "What is the density of the level float?")], density.at))
+    let says =
+        format!("the float's density is not stated; with a usual {}, {says}", s.show(density.q, (&KG_M3, &KG_M3)));
+    Some(Verdict::cannot_judge(
+        says,
+        [Ask::unit(s, "float_density", "What is the density of the level float?")],
+        density.at,
+    ))
 }

@@ -26,5 +26,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     let (has, could) = (s.show(weaker.q, (&LBF, &NEWTON)), s.show(best, (&LBF, &NEWTON)));
     let says = format!("the float's weaker force is {has}; the best density for {} gives {could}", oil.oil);
-    if weaker.q < best / 2.0 { Verdict::warns(says, weaker.at) } else { usual_float(s, &says).unwrap_or_else(|| Verdict::passes(says)) }
+    if weaker.q < best / 2.0 {
+        Verdict::warns(says, weaker.at)
+    } else {
+        usual_float(s, &says).unwrap_or_else(|| Verdict::passes(says))
+    }
 }

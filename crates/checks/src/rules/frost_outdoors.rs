@@ -32,7 +32,10 @@ fn look(s: &Subject<'_>) -> Verdict {
     };
     let shown = s.show(air, (&DEG_F, &DEG_C));
     if air < Temperature::of(FREEZING, &DEG_C) {
-        Verdict::fails(format!("coldest air {shown}, and the unit is not said to stand in a heated room or to be protected"), None)
+        Verdict::fails(
+            format!("coldest air {shown}, and the unit is not said to stand in a heated room or to be protected"),
+            None,
+        )
     } else {
         Verdict::passes(format!("coldest air {shown}, not below freezing"))
     }

@@ -30,7 +30,11 @@ fn look(s: &Subject<'_>) -> Verdict {
     if flash < bound {
         Verdict::warns(format!("{says}, below {}: vapour, a classified area and vents", show(bound)), oil.density_15.at)
     } else if !oil_is_named(s) {
-        Verdict::cannot_judge("no oil was named; whether one comes whose vapour burns is open", [OILS], oil.density_15.at)
+        Verdict::cannot_judge(
+            "no oil was named; whether one comes whose vapour burns is open",
+            [OILS],
+            oil.density_15.at,
+        )
     } else {
         Verdict::passes(format!("{says}, not below {}", show(bound)))
     }

@@ -21,7 +21,8 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     let Some(spare) = performance.site.spare_fall else {
         let says = "the inverts of incoming pipe and outfall are not both known: whether the water runs through by gravity is open";
-        let known = [(s.enquiry.inlet.invert.is_given(), INLET_INVERT), (s.enquiry.outlet.invert.is_given(), OUTLET_INVERT)];
+        let known =
+            [(s.enquiry.inlet.invert.is_given(), INLET_INVERT), (s.enquiry.outlet.invert.is_given(), OUTLET_INVERT)];
         return Verdict::cannot_judge(says, open(known), None);
     };
     let shown = s.show(if spare.q.si() < 0.0 { -spare.q } else { spare.q }, (&IN, &MM));

@@ -40,7 +40,9 @@ fn look(s: &Subject<'_>) -> Verdict {
             Verdict::warns(format!("{says}, on top of all other oil, against a limit of {}", show(limit)), oil.at)
         }
         Some(limit) => Verdict::passes(format!("{says}, against a limit of {}", show(limit))),
-        None if basis.limits.is_empty() => Verdict::cannot_judge(format!("{says}; no limit is stated to hold it against"), [LIMIT], oil.at),
+        None if basis.limits.is_empty() => {
+            Verdict::cannot_judge(format!("{says}; no limit is stated to hold it against"), [LIMIT], oil.at)
+        }
         None => Verdict::skips("no limit is one on oil"),
     }
 }

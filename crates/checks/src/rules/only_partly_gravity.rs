@@ -21,7 +21,9 @@ fn look(s: &Subject<'_>) -> Verdict {
         .map(|l| format!("{} (could: {})", l.subject, l.could.trim_end_matches('.')))
         .collect();
     if let (true, Some((water, ask))) = (partly.is_empty(), products(s)) {
-        let says = format!("which products go into the {water} was not said; a detergent leaves a part of the oil to something else");
+        let says = format!(
+            "which products go into the {water} was not said; a detergent leaves a part of the oil to something else"
+        );
         return Verdict::cannot_judge(says, [ask], None);
     }
     if partly.is_empty() {

@@ -25,7 +25,10 @@ fn look(s: &Subject<'_>) -> Verdict {
         return if highest.drowned {
             Verdict::warns("the water behind the weir stands above its crest at the largest flow", highest.well.at)
         } else {
-            let known = [(s.enquiry.outlet.tailwater.is_given(), TAILWATER), (s.enquiry.outlet.invert.is_given(), OUTLET_INVERT)];
+            let known = [
+                (s.enquiry.outlet.tailwater.is_given(), TAILWATER),
+                (s.enquiry.outlet.invert.is_given(), OUTLET_INVERT),
+            ];
             Verdict::cannot_judge(
                 "water level and invert at the outfall are not both known, to be held against the crest of the clear well",
                 open(known),

@@ -40,7 +40,11 @@ fn look(s: &Subject<'_>) -> Verdict {
         Some(weight) => says.push(format!("its heaviest module weighs {}", mass(weight.q))),
         None => {
             says.push("the weight of its heaviest module is not known".to_owned());
-            asks.push(Ask::unit(s, "module_weight", "What does the heaviest module of the pack weigh, wet and fouled?"));
+            asks.push(Ask::unit(
+                s,
+                "module_weight",
+                "What does the heaviest module of the pack weigh, wet and fouled?",
+            ));
         }
     }
     match lifting {

@@ -34,7 +34,11 @@ fn look(s: &Subject<'_>) -> Verdict {
     } else if assumed {
         unsure(s, &says, solids).unwrap_or_else(|| {
             let question = "How much suspended solids does each water carry?";
-            Verdict::cannot_judge(format!("{says}; published guides ask for 40 to 60 degrees"), [Ask::new("stream.solids", question)], solids.at)
+            Verdict::cannot_judge(
+                format!("{says}; published guides ask for 40 to 60 degrees"),
+                [Ask::new("stream.solids", question)],
+                solids.at,
+            )
         })
     } else if solids.q > few_solids() {
         Verdict::warns(format!("{says}; published guides ask for 40 to 60 degrees"), angle.at)

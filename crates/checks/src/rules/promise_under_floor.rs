@@ -6,8 +6,8 @@ use stillrise_design::basis::limits::LimitState;
 use stillrise_design::enquiry::blocks::Statistic;
 use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_handbook::separation::floors;
-use stillrise_units::{Concentration, Typed};
 use stillrise_units::catalog::MG_L;
+use stillrise_units::{Concentration, Typed};
 
 rule! {
     "promise-under-floor" "Promise under the published floor", Effluent;

@@ -7,7 +7,7 @@ use stillrise_units::{Ratio, Typed, print};
 
 rule! {
     "pulsation-above-rating" "Pulsation above the unit's rating", Inlet;
-    looks "Pumps whose mean flow fits the rated flow of the units and whose peak flow within the stroke does not: it warns. Where the pulsation is assumed in a range that reaches there, it cannot judge."
+    looks "Pumps whose mean flow fits the rated flow of the units and whose peak flow within the stroke does not: it warns. Where the kind of pump was not said, nor its pulsation, it cannot judge."
     matters "A pulsating pump pushes its peak through the inlet at every stroke; the gaps and the diffusion baffle see it, the flow meter does not."
     remedy "A pulsation damper, a pump with more chambers, or a unit rated for the peak."
     source "Geometry of the strokes for diaphragm pumps (pi/2 for two chambers in turn); other kinds from memory; that the peak must fit is our proposal"
@@ -28,7 +28,10 @@ fn look(s: &Subject<'_>) -> Verdict {
     let show = |q| s.show(q, (&GPM, &M3_H));
     let fits = |pulsation: Ratio| !above(mean.q * pulsation, rated);
     let taken = format!("the pumps are taken to peak at {}, against the rated {}", show(peak.q), show(rated));
-    if fits(pulsation.q) && let Some(doubt) = s.rests_on(&taken, pulsation, (&ONE, &ONE), fits) {
+    if feed.class.is_none()
+        && fits(pulsation.q)
+        && let Some(doubt) = s.rests_on(&taken, pulsation, (&ONE, &ONE), fits)
+    {
         return doubt;
     }
     let times = print::digits(pulsation.q.si(), 3);

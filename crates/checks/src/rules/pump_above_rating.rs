@@ -35,9 +35,11 @@ pub(super) fn pumped<'a>(s: &Subject<'a>) -> Result<&'a FeedState, Verdict> {
     match (basis.feed.pumped, said) {
         (true, _) => Ok(&basis.feed),
         (false, true) => Err(Verdict::skips("the water runs by gravity")),
-        (false, false) => {
-            Err(Verdict::cannot_judge("nobody said whether the water is pumped; it is taken to run by gravity", [FEED], None))
-        }
+        (false, false) => Err(Verdict::cannot_judge(
+            "nobody said whether the water is pumped; it is taken to run by gravity",
+            [FEED],
+            None,
+        )),
     }
 }
 
@@ -57,7 +59,11 @@ pub(super) fn pumped_and_rated<'a>(s: &Subject<'a>) -> Result<(&'a FeedState, Fl
         Some((rated, _)) => Ok((feed, rated.q * train.count.q)),
         None if train.unit.particulars.left_out.contains(&"rated_flow") => {
             let ask = Ask::unit(s, "rated_flow", "What flow is the unit rated for, and on what basis?");
-            Err(Verdict::cannot_judge("the unit's rated flow, against which the pumps would be held, is not stated", [ask], None))
+            Err(Verdict::cannot_judge(
+                "the unit's rated flow, against which the pumps would be held, is not stated",
+                [ask],
+                None,
+            ))
         }
         None => Err(Verdict::skips("a unit made to measure carries no rating; see the prediction at the pump's flow")),
     }

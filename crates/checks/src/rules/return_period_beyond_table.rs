@@ -1,9 +1,9 @@
 //! Rule: return period beyond the table
 
 use crate::rule::{Subject, Verdict, rule};
-use stillrise_units::{Time, Typed};
 use stillrise_units::catalog::YR;
 use stillrise_units::print::digits;
+use stillrise_units::{Time, Typed};
 
 rule! {
     "return-period-beyond-table" "Return period beyond the rain table", Enquiry;
@@ -15,11 +15,16 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(storm) = s.design.basis.as_ref().and_then(|b| b.storm.as_ref()) else { return Verdict::skips("no rain falls on the site") };
-    let (Some(years), Some(column)) = (storm.years, storm.column_years) else { return Verdict::skips("there is no rain table") };
+    let Some(storm) = s.design.basis.as_ref().and_then(|b| b.storm.as_ref()) else {
+        return Verdict::skips("no rain falls on the site");
+    };
+    let (Some(years), Some(column)) = (storm.years, storm.column_years) else {
+        return Verdict::skips("there is no rain table");
+    };
     let asked = years.q.in_unit(&YR);
     let says = format!("{} yr are asked for, the column of {} yr was taken", digits(asked, 4), digits(column, 4));
-    if column < asked * (1.0 - 1e-9) { Verdict::fails(says, years.at)
+    if column < asked * (1.0 - 1e-9) {
+        Verdict::fails(says, years.at)
     } else {
         let reaches = |asked: Time| column >= asked.in_unit(&YR) * (1.0 - 1e-9);
         s.rests_on(&says, years, (&YR, &YR), reaches).unwrap_or_else(|| Verdict::passes(says))

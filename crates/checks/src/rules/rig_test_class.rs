@@ -36,7 +36,11 @@ fn look(s: &Subject<'_>) -> Verdict {
         return if silent == 0 {
             Verdict::skips("no limit is one by rig test")
         } else {
-            Verdict::cannot_judge(format!("{silent} of {} limits do not say by which statistic, a rig test or another", limits.len()), asks, None)
+            Verdict::cannot_judge(
+                format!("{silent} of {} limits do not say by which statistic, a rig test or another", limits.len()),
+                asks,
+                None,
+            )
         };
     }
     let at = basis.and_then(|b| b.limits.iter().find(|l| l.statistic.q == Statistic::RigTest)).map(|l| l.value.at);

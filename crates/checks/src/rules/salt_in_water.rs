@@ -28,7 +28,11 @@ fn look(s: &Subject<'_>) -> Verdict {
                 Verdict::warns(format!("{} declared, and the salt content of the water is not stated", row.title), None)
             }
             None => {
-                let says = format!("no salt is stated; {} were taken, and {} are looked for", s.show(taken.q, (&PERCENT, &PERCENT)), s.show(salty, (&PERCENT, &PERCENT)));
+                let says = format!(
+                    "no salt is stated; {} were taken, and {} are looked for",
+                    s.show(taken.q, (&PERCENT, &PERCENT)),
+                    s.show(salty, (&PERCENT, &PERCENT))
+                );
                 Verdict::cannot_judge(says, s.asked(taken.at), taken.at)
             }
         };

@@ -20,7 +20,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     let Some(shear) = &basis.shear else {
         let droplets = &s.enquiry.droplets;
         return match pumped(s) {
-            _ if droplets.d50.is_given() || droplets.table.is_given() => Verdict::skips("the droplets at the unit are stated"),
+            _ if droplets.d50.is_given() || droplets.table.is_given() => {
+                Verdict::skips("the droplets at the unit are stated")
+            }
             Err(Verdict::CannotJudge(unknown)) => Verdict::CannotJudge(unknown),
             _ => Verdict::skips("the water runs by gravity, and nothing is named that shears it on the way"),
         };
@@ -41,7 +43,10 @@ fn look(s: &Subject<'_>) -> Verdict {
     if shear.overruled {
         let stated = basis.droplets.d50;
         return if left.q < stated.q {
-            let text = format!("{says}; the droplets at the unit are stated all the same, with a median of {}: one of the two is wrong", show(stated.q));
+            let text = format!(
+                "{says}; the droplets at the unit are stated all the same, with a median of {}: one of the two is wrong",
+                show(stated.q)
+            );
             Verdict::warns(text, stated.at)
         } else {
             Verdict::passes(format!("{says}; stated at the unit is {}", show(stated.q)))
@@ -51,7 +56,8 @@ fn look(s: &Subject<'_>) -> Verdict {
     let unknown = shear.places().find_map(|place| Some((place, s.assumed(place.dissipation.at)?)));
     let fine = shear.governs && left.q < free.value;
     if let Some((place, assumption)) = unknown.filter(|_| !fine) {
-        let says = format!("{says}; but which {} it is was not said, and kinds differ more than a hundredfold", place.name);
+        let says =
+            format!("{says}; but which {} it is was not said, and kinds differ more than a hundredfold", place.name);
         Verdict::cannot_judge(says, [Ask::of(assumption)], place.dissipation.at)
     } else if !shear.governs {
         Verdict::passes(format!("{says}; what arrives has a median of {}", show(basis.droplets.d50.q)))

@@ -19,7 +19,13 @@ fn look(s: &Subject<'_>) -> Verdict {
         return s.stopped();
     };
     match s.enquiry.spill.as_ref().map(|block| block.closure) {
-        None => return Verdict::cannot_judge("nobody said whether a spill must stay in, nor what shuts the outlet then", [SPILL, CLOSURE], None),
+        None => {
+            return Verdict::cannot_judge(
+                "nobody said whether a spill must stay in, nor what shuts the outlet then",
+                [SPILL, CLOSURE],
+                None,
+            );
+        }
         Some(None) => {
             let at = basis.spill.as_ref().map(|spill| spill.volume.at);
             return Verdict::cannot_judge("whether anything shuts the outlet in a spill was not said", [CLOSURE], at);

@@ -36,7 +36,11 @@ fn look(s: &Subject<'_>) -> Verdict {
     } else if grains.q < water.q * ratio(1.05) {
         Verdict::warns(says, grains.at)
     } else if basis.oil_on_solids.is_none() {
-        Verdict::cannot_judge(format!("{says}; that is for bare grains, whether oil clings to them was not said"), [OIL_ON_SOLIDS], grains.at)
+        Verdict::cannot_judge(
+            format!("{says}; that is for bare grains, whether oil clings to them was not said"),
+            [OIL_ON_SOLIDS],
+            grains.at,
+        )
     } else {
         Verdict::passes(says)
     }

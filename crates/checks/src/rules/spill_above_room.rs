@@ -18,11 +18,20 @@ rule! {
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(performance) = &s.design.performance else { return s.stopped() };
     let Some(spill) = s.design.basis.as_ref().and_then(|b| b.spill.as_ref()) else {
-        return Verdict::cannot_judge("nobody said whether a spill must stay in; nothing is held against the room for it", [SPILL], None);
+        return Verdict::cannot_judge(
+            "nobody said whether a spill must stay in; nothing is held against the room for it",
+            [SPILL],
+            None,
+        );
     };
     let Some(room) = &performance.storage.spill else {
         let oil = s.design.basis.as_ref().map(|b| b.fluids.heaviest(Season::Cold));
-        let ask = oil.map(|oil| Ask::new(format!("oil \"{}\".density", oil.oil.word), "Which oil would be spilled, and what is its density?"));
+        let ask = oil.map(|oil| {
+            Ask::new(
+                format!("oil \"{}\".density", oil.oil.word),
+                "Which oil would be spilled, and what is its density?",
+            )
+        });
         let says = "no oil is lighter than the water, so no layer gives room for the spill; what holds one that sinks or drifts is not known";
         return Verdict::cannot_judge(says, Vec::from_iter(ask), spill.volume.at);
     };

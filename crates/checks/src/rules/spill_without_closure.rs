@@ -16,7 +16,11 @@ rule! {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(spill) = s.design.basis.as_ref().and_then(|b| b.spill.as_ref()) else {
-        return Verdict::cannot_judge("nobody said whether a spill must stay in, nor what shuts the outlet then", [SPILL, CLOSURE], None);
+        return Verdict::cannot_judge(
+            "nobody said whether a spill must stay in, nor what shuts the outlet then",
+            [SPILL, CLOSURE],
+            None,
+        );
     };
     let volume = s.show(spill.volume.q, (&GAL, &M3));
     if spill.closure {

@@ -23,7 +23,10 @@ fn look(s: &Subject<'_>) -> Verdict {
     let Some(stated) = basis.stated else { return Verdict::skips("no design flow is stated") };
     let site = basis.cases.iter().filter(|c| c.content.is_some() && c.kind != Kind::Stated);
     let Some(case) = site.max_by(|a, b| a.inflow.q.si().total_cmp(&b.inflow.q.si())) else {
-        let says = format!("{} are stated, and nothing is known of the site to hold them against", s.show(stated.q, (&GPM, &M3_H)));
+        let says = format!(
+            "{} are stated, and nothing is known of the site to hold them against",
+            s.show(stated.q, (&GPM, &M3_H))
+        );
         return Verdict::cannot_judge(says, [WATERS], stated.at);
     };
     let off = ((case.inflow.q - stated.q) / stated.q).si();

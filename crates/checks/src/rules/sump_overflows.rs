@@ -42,7 +42,11 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     let lift = s.show(pumps.q, (&GPM, &M3_H));
     let Some(water) = water else {
-        return Verdict::cannot_judge(format!("the pumps lift {lift}; what arrives at them was not said"), [WATERS], pumps.at);
+        return Verdict::cannot_judge(
+            format!("the pumps lift {lift}; what arrives at them was not said"),
+            [WATERS],
+            pumps.at,
+        );
     };
     if let Some(declared) = basis.spill.as_ref().filter(|spill| spill.rate.is_none()) {
         let says = format!("{}; at which rate a spill arrives was not said", says(water));

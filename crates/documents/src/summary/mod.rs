@@ -7,7 +7,7 @@ mod verdicts;
 pub(crate) mod zones;
 
 pub use basis::governs;
-pub use verdicts::{moves, that_matter};
+pub use verdicts::{also_asked, moves, that_matter};
 
 use crate::render::text::{WIDTH, hang, heading};
 use stillrise_design::performance::limit::shown;
