@@ -67,6 +67,9 @@ fn look(s: &Subject<'_>) -> Verdict {
         let asks: Vec<Ask> = basis.limits.iter().flat_map(|l| s.asked(l.statistic.at)).collect();
         return Verdict::cannot_judge(silent.join("; "), asks, None);
     }
+    if s.design.performance.is_none() {
+        return s.stopped();
+    }
     kept.insert(0, format!("{} of {} limits name their statistic", basis.limits.len(), basis.limits.len()));
     Verdict::passes(kept.join("; "))
 }
