@@ -1,12 +1,15 @@
-//! The rules: each looks at a job and says whether it does not apply, passes, warns or fails.
+//! The rules: each looks at a job and says whether it does not apply, passes, cannot judge, warns or fails.
 //!
+//! A rule never passes on what is not known: it then cannot judge, and asks what would settle it.
 //! A rule computes no physics: every number it holds against a bound was found by `design` and
 //! stands in the trail. How to add one: `rules/gap_not_laminar.rs` is the exemplar.
 
+pub mod ask;
 pub mod rule;
 pub mod rules;
 
-pub use rule::{Finding, Part, Rule, Subject, Verdict};
+pub use ask::Ask;
+pub use rule::{Finding, Part, Rule, Subject, Unknown, Verdict};
 pub use rules::RULES;
 
 use stillrise_design::enquiry::blocks::{Decision, Settled};
@@ -48,7 +51,31 @@ pub fn judge(subject: &Subject<'_>) -> Vec<Judged> {
         .collect()
 }
 
-/// The rules that bar a unit from being picked, and what each said.
+/// A question that a rule waits for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Unsettled<'a> {
+    /// The first rule that asks it.
+    pub rule: &'static str,
+    /// The question and its key.
+    pub ask: &'a Ask,
+}
+
+/// What the rules that cannot judge ask, in the order of the rules, each key once. Rules on which the engineer
+/// has decided ask nothing.
+#[must_use]
+pub fn unsettled(verdicts: &[Judged]) -> Vec<Unsettled<'_>> {
+    let mut found: Vec<Unsettled<'_>> = Vec::new();
+    for judged in verdicts.iter().filter(|j| !j.is_settled()) {
+        for ask in judged.verdict.asks() {
+            if found.iter().all(|f| f.ask.same() != ask.same()) {
+                found.push(Unsettled { rule: judged.rule.id, ask });
+            }
+        }
+    }
+    found
+}
+
+/// The rules that bar a unit from being picked, and what each said. One that cannot judge bars nothing.
 #[must_use]
 pub fn bars_pick(subject: &Subject<'_>) -> Vec<(&'static Rule, String)> {
     let barring = RULES.iter().filter(|r| r.bars_pick);

@@ -1,8 +1,11 @@
 //! What a rule page is, and what it may say.
 
+use crate::ask::{Ask, WATERS};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::job::Design;
-use stillrise_design::{Ledger, Node};
+use stillrise_design::provenance::{Assumption, Origin, Pair};
+use stillrise_design::{Ledger, Node, Val};
+use stillrise_handbook::page::Arg;
 use stillrise_units::{System, Typed, Unit, print};
 
 /// What a rule looks at: the enquiry, what follows from it, and the trail if one was kept.
@@ -19,7 +22,7 @@ pub struct Subject<'a> {
     pub read: bool,
 }
 
-impl Subject<'_> {
+impl<'a> Subject<'a> {
     /// A quantity in the print units of the job, three digits; empty when nobody reads it.
     #[must_use]
     pub fn show<Q: Typed>(&self, q: Q, units: (&'static Unit, &'static Unit)) -> String {
@@ -42,6 +45,55 @@ impl Subject<'_> {
     pub fn system(&self) -> System {
         self.enquiry.system()
     }
+    /// What a rule says when the chain stopped ahead of what it looks at.
+    #[must_use]
+    pub fn stopped(&self) -> Verdict {
+        match self.design.stops.first() {
+            _ if !self.read => Verdict::cannot_judge("", [], None),
+            Some(stop) => Verdict::cannot_judge(
+                format!("the chain of results stopped ahead of it: {stop}"),
+                [Ask::open(format!("Which value is right where the chain stopped, {stop}?"))],
+                None,
+            ),
+            None => Verdict::cannot_judge("no water comes whose flow and content are known", [WATERS], None),
+        }
+    }
+    /// The assumption that a value is, if somebody could be asked about it.
+    #[must_use]
+    pub fn assumed(&self, at: Node) -> Option<&'a Assumption> {
+        match &self.ledger?.entry(at)?.origin {
+            Origin::Assumed(assumption) if !assumption.question.is_empty() => Some(assumption),
+            _ => None,
+        }
+    }
+    /// The question behind a value that is an assumption.
+    #[must_use]
+    pub fn asked(&self, at: Node) -> Vec<Ask> {
+        self.assumed(at).map(Ask::of).into_iter().collect()
+    }
+    /// Cannot judge, where a value is an assumption and the rule would not pass at one end of its plausible range.
+    #[must_use]
+    pub fn rests_on<Q: Typed>(
+        &self,
+        says: &str,
+        value: Val<Q>,
+        units: Pair,
+        passes: impl Fn(Q) -> bool,
+    ) -> Option<Verdict> {
+        let assumption = self.assumed(value.at)?;
+        let ends = [&assumption.low, &assumption.high].into_iter().filter_map(|end| match end {
+            Arg::Number(si) => Some(Q::from_si(*si)),
+            _ => None,
+        });
+        let end = ends.into_iter().find(|end| !passes(Q::from_si(end.si())))?;
+        let label = self.ledger?.entry(value.at).map_or("", |entry| entry.label.as_str());
+        let says = format!(
+            "{says}; but the {label} of {} is assumed, and would not pass at {}, which is as plausible",
+            self.show(value.q, units),
+            self.show(end, units)
+        );
+        Some(Verdict::cannot_judge(says, [Ask::of(assumption)], value.at))
+    }
 }
 
 /// What a rule found wrong.
@@ -53,13 +105,26 @@ pub struct Finding {
     pub at: Option<Node>,
 }
 
-/// What a rule says.
+/// What a rule would have to know.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Unknown {
+    /// What is not known, and what the rule would hold it against.
+    pub says: String,
+    /// The questions whose answers would let it judge; none where only the engineer can help.
+    pub asks: Vec<Ask>,
+    /// The value it is about.
+    pub at: Option<Node>,
+}
+
+/// What a rule says. A rule never passes on what is not known.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Verdict {
-    /// Why it does not apply.
+    /// Why it does not apply: what it looks at does not exist here.
     NotApplicable(String),
     /// With what margin it passes, in a sentence with numbers.
     Passes(String),
+    /// What it looks at may exist, and nobody said enough of it: neither a pass nor a failure.
+    CannotJudge(Unknown),
     /// To be known and decided.
     Warns(Finding),
     /// Not fit as it stands.
@@ -77,6 +142,11 @@ impl Verdict {
     pub fn fails(says: impl Into<String>, at: impl Into<Option<Node>>) -> Self {
         Verdict::Fails(Finding { says: says.into(), at: at.into() })
     }
+    /// Cannot judge, and asks.
+    #[must_use]
+    pub fn cannot_judge(says: impl Into<String>, asks: impl Into<Vec<Ask>>, at: impl Into<Option<Node>>) -> Self {
+        Verdict::CannotJudge(Unknown { says: says.into(), asks: asks.into(), at: at.into() })
+    }
     /// Does not apply.
     #[must_use]
     pub fn skips(why: impl Into<String>) -> Self {
@@ -93,6 +163,7 @@ impl Verdict {
         match self {
             Verdict::NotApplicable(_) => "not applicable",
             Verdict::Passes(_) => "passes",
+            Verdict::CannotJudge(_) => "cannot judge",
             Verdict::Warns(_) => "warns",
             Verdict::Fails(_) => "fails",
         }
@@ -102,7 +173,25 @@ impl Verdict {
     pub fn says(&self) -> &str {
         match self {
             Verdict::NotApplicable(text) | Verdict::Passes(text) => text,
+            Verdict::CannotJudge(unknown) => &unknown.says,
             Verdict::Warns(finding) | Verdict::Fails(finding) => &finding.says,
+        }
+    }
+    /// The value it is about, if it is about one.
+    #[must_use]
+    pub fn at(&self) -> Option<Node> {
+        match self {
+            Verdict::NotApplicable(_) | Verdict::Passes(_) => None,
+            Verdict::CannotJudge(unknown) => unknown.at,
+            Verdict::Warns(finding) | Verdict::Fails(finding) => finding.at,
+        }
+    }
+    /// The questions whose answers would let it judge.
+    #[must_use]
+    pub fn asks(&self) -> &[Ask] {
+        match self {
+            Verdict::CannotJudge(unknown) => &unknown.asks,
+            _ => &[],
         }
     }
 }

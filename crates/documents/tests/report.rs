@@ -2,10 +2,13 @@
 
 use std::error::Error;
 use std::path::{Path, PathBuf};
+use stillrise_checks::unsettled;
 use stillrise_design::enquiry::range::{Range, read_range};
 use stillrise_design::enquiry::{Enquiry, read_enquiry};
 use stillrise_documents::Edition;
 use stillrise_documents::report::{report, typeset_report};
+use stillrise_documents::result::result;
+use stillrise_documents::summary::summary;
 use stillrise_search::{Settled, settle};
 
 type Outcome = Result<(), Box<dyn Error>>;
@@ -72,6 +75,11 @@ fn every_worked_job_has_a_sound_report_that_hides_no_failure() -> Outcome {
             failures += 1;
             assert!(text.contains(&squeeze(title)), "{name}: \"{title}\" fails and is not in the report");
         }
+        let joined = |text: &str| squeeze(text).replace('-', "");
+        let said = joined(&text);
+        for u in unsettled(&settled.verdicts) {
+            assert!(said.contains(&joined(&u.ask.question)), "{name}: \"{}\" is not in the report", u.ask.question);
+        }
         for limit in settled.job.design.performance.iter().flat_map(|p| &p.limits) {
             assert!(
                 text.contains(&limit.word.text().to_uppercase().replace(' ', "")),
@@ -133,5 +141,28 @@ fn a_job_without_a_unit_is_still_reported() -> Outcome {
     assert_eq!((pdf.inaccessible, pdf.warnings), (None, Vec::new()));
     let text = text(&pdf.bytes)?;
     assert!(text.contains("Nounitwaslaidout") && text.contains("nosuchmodel"));
+    Ok(())
+}
+
+#[test]
+fn what_cannot_be_judged_is_counted_and_its_questions_stand_in_summary_and_result() -> Outcome {
+    let range = demo()?;
+    let mut seen = 0;
+    for folder in jobs()? {
+        let settled = settle(&enquiry(&folder, |text| text)?, &range);
+        let name = folder.display();
+        let open = settled.verdicts.iter().filter(|v| v.verdict.word() == "cannot judge").count();
+        let said = squeeze(&summary(&settled, 100));
+        assert!(said.contains(&squeeze(&format!("{open} cannot be judged,"))), "{name}");
+        let result = result(&settled, Edition::Client);
+        let asks = result["verdicts"].as_array().into_iter().flatten().filter_map(|v| v["asks"].as_array()).flatten();
+        let asks: Vec<&str> = asks.filter_map(|ask| ask["question"].as_str()).collect();
+        for u in unsettled(&settled.verdicts) {
+            seen += 1;
+            assert!(said.contains(&squeeze(&u.ask.question)), "{name}: {}", u.ask.question);
+            assert!(asks.contains(&u.ask.question.as_ref()), "{name}: {}", u.ask.question);
+        }
+    }
+    assert!(seen > 10, "{seen}");
     Ok(())
 }

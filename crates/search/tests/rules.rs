@@ -5,11 +5,10 @@
 
 mod common;
 
-use common::{OUT, Sheet, demo};
-use std::collections::{BTreeMap, BTreeSet};
-use stillrise_checks::{RULES, Verdict};
-use stillrise_design::enquiry::range::Range;
-use stillrise_search::Settled;
+use common::bases::{Bases, claims_to_pass_on_nothing, look};
+use common::{OUT, demo};
+use std::collections::BTreeSet;
+use stillrise_checks::RULES;
 
 /// One finding: a base that the rule passes, the one value that is changed, and what the rule then says.
 struct Row {
@@ -71,7 +70,7 @@ static ROWS: &[Row] = rows! {
 
     "rain-table-starts-late": "twin_us" ["rain.table" = "rain.csv", "rain.concentration_time" = "5 min"] "passes"; "rain.table" = "rain_from_10.csv" => "warns"
     "rain-table-starts-late": "twin_us" ["rain.table" = "rain.csv", "rain.concentration_time" = "5 min"] "passes"; "rain.table" = "rain_hourly.csv" => "fails"
-    "return-period-beyond-table": "twin_us" ["rain.table" = "rain.csv"] "passes"; "rain.return_period" = "25 yr" => "fails"
+    "return-period-beyond-table": "twin_us" ["rain.table" = "rain.csv", "rain.return_period" = "10 yr"] "passes"; "rain.return_period" = "25 yr" => "fails"
 
     "hopper-too-flat": "wash" ["unit.dimensions.hopper_depth" = "22 in"] "passes"; "unit.dimensions.hopper_depth" = "12 in" => "warns"
 
@@ -81,7 +80,7 @@ static ROWS: &[Row] = rows! {
     "oil-hardly-rises": "wash" "passes"; "oil.density" = "985 kg/m3" => "fails"
 
     "salt-in-water": "wash" "passes"; "water.salinity" = "2 %" => "warns"
-    "salt-in-water": "wash" ["water.salinity" = OUT] "not applicable"; "chemical.kind" = "brine" => "warns"
+    "salt-in-water": "wash" ["water.salinity" = OUT] "cannot judge"; "chemical.kind" = "brine" => "warns"
 
     "stage-asked-for": "wash" "passes"; "stream.solids" = "500 mg/L" => "warns"
     "stage-asked-for": "wash" "passes"; "limit.value" = "5 mg/L" => "warns"
@@ -96,10 +95,10 @@ static ROWS: &[Row] = rows! {
     "outlet-drowned": "wash" [
         "outlet.length" = "500 ft", "outlet.pipe" = "4 in"
     ] "passes"; "outlet.tailwater" = "104.60 ft" => "warns"
-    // Without the outfall's water only a weir that is drowned from behind is known; the rule does not apply else.
+    // Without the outfall's water only a weir that is drowned from behind is known.
     "outlet-drowned": "wash" [
         "outlet.tailwater" = OUT, "unit.dimensions.weir_crest" = "50 in"
-    ] "not applicable"; "outlet.pipe" = "2 in" => "warns"
+    ] "cannot judge"; "outlet.pipe" = "2 in" => "warns"
 
     "outlet-may-siphon": "wash" "passes"; "outlet.pipe" = "3 in" => "warns"
     "outlet-may-siphon": "wash" ["outlet.length" = "60 ft", "outlet.slope" = "8 %"] "passes"; "outlet.pipe" = "2 in" => "fails"
@@ -166,14 +165,12 @@ static ROWS: &[Row] = rows! {
     ] "passes"; "stream.solids" = "60 mg/L" => "warns"
 
     "pack-cannot-be-lifted": "wash" "passes"; "unit.dimensions.pack_lifts_out" = "false" => "fails"
-    "pack-cannot-be-lifted": "wash" "passes"; "unit.dimensions.pack_lifts_out" = OUT => "warns"
     "pack-cannot-be-lifted": "wash" "passes"; "site.lifting" = "100 lb" => "fails"
-    "pack-cannot-be-lifted": "wash" "passes"; "unit.dimensions.module_weight" = OUT => "warns"
 
     "plates-too-flat": "wash" "passes"; "unit.dimensions.angle" = "25 deg" => "warns"
     "plates-too-flat": "wash" [
         "unit.dimensions.angle" = "25 deg", "stream.solids" = "40 mg/L"
-    ] "passes"; "stream.solids" = OUT => "warns"
+    ] "passes"; "stream.solids" = "60 mg/L" => "warns"
 
     "gap-too-narrow": "wash" "passes"; "unit.dimensions.gap" = "0.5 in" => "warns"
 
@@ -218,13 +215,12 @@ static ROWS: &[Row] = rows! {
     "sump-overflows": "pumped" "passes"; "stream.flow" = "120 gpm" => "fails"
     "sump-overflows": "pumped" "passes"; "spill.rate" = "130 gpm" => "warns"
 
-    "kind-of-pump-unknown": "pumped" "passes"; "inlet.pump" = OUT => "warns"
     "kind-of-pump-unknown": "pumped" "passes"; "inlet.pump" = "gravity" => "warns"
 
     "sheared-before-unit": "wash" ["shear.name" = "level valve", "shear.kind" = "valve", "shear.flow" = "60 gpm", "shear.diameter" = "3 in", "shear.pressure" = "0.01 psi"] "passes"; "shear.pressure" = "90 psi" => "warns"
     "pump-outside-class": "pumped" ["inlet.pump" = "centrifugal", "inlet.pump_head" = "20 ft"] "passes"; "inlet.pump_power" = "5 hp" => "warns"
     "mesh-too-fast": "wash" ["unit.dimensions.mesh_velocity_limit" = "20 mm/s"] "passes"; "unit.dimensions.mesh_velocity_limit" = "1 mm/s" => "fails"
-    "mesh-too-fast": "wash" "passes"; "stream.flow" = "1000 gpm" => "warns"
+    "mesh-too-fast": "wash" "cannot judge"; "stream.flow" = "1000 gpm" => "warns"
     "oil-leaves-on-solids": "wash" ["solids.oil" = "1 %"] "passes"; "solids.oil" = "60 %" => "warns"
     "oil-leaves-on-solids": "wash" ["solids.oil" = "1 %", "stream.solids" = "400 mg/L"] "passes"; "solids.oil" = "79 %" => "fails"
     "droplet-table-starts-late": "wash" ["droplets.d50" = OUT, "droplets.spread" = OUT, "droplets.table" = r#"["20 um: 2 %", "60 um: 40 %", "200 um: 100 %"]"#] "passes"; "droplets.table" = r#"["40 um: 22 %", "60 um: 40 %", "200 um: 100 %"]"# => "warns"
@@ -238,7 +234,6 @@ static ROWS: &[Row] = rows! {
 
     "promise-under-floor": "wash" "passes"; "limit.value" = "8 mg/L" => "fails"
 
-    "statistic-against-mean": "wash" ["limit.variation" = "0.1"] "passes"; "limit.statistic" = OUT => "warns"
     "statistic-against-mean": "wash" ["droplets.d50" = "45 um", "limit.variation" = "0.01"] "passes"; "limit.variation" = "0.6" => "warns"
 
     "misleading-samples": "wash" ["samples.name" = "outfall", "samples.where" = "out", "samples.results" = r#"["12 mg/L", "9 mg/L"]"#, "samples.manner" = "grab"] "passes"; "samples.manner" = "from the surface" => "warns"
@@ -259,38 +254,19 @@ static ROWS: &[Row] = rows! {
     "outside-trusted-range": "wash" ["stream.flow" = "130 gpm"] "passes"; "water.warmest" = "150 °F" => "warns"
 
     "frost-outdoors": "wash" "passes"; "site.coldest_air" = "-5 °F" => "fails"
-    "frost-outdoors": "wash" "passes"; "site.coldest_air" = OUT => "warns"
 
     "gasoline-vapour": "wash" "passes"; "stream.oil.kind" = "gasoline" => "warns"
 };
-
-fn look<'a>(settled: &'a Settled, rule: &str) -> &'a Verdict {
-    let found = settled.verdicts.iter().find(|j| j.rule.id == rule);
-    &found.unwrap_or_else(|| panic!("no rule is called {rule}")).verdict
-}
-
-/// Bases with their setting, each settled once.
-#[derive(Default)]
-struct Bases(BTreeMap<String, (Sheet, Settled)>);
-
-impl Bases {
-    fn of(&mut self, row: &Row, demo: &Range) -> &(Sheet, Settled) {
-        self.0.entry(format!("{} {:?}", row.base, row.with)).or_insert_with(|| {
-            let sheet = row.with.iter().fold(Sheet::data(row.base), |sheet, (key, value)| sheet.with(key, value));
-            let settled = sheet.settle(demo);
-            (sheet, settled)
-        })
-    }
-}
 
 #[test]
 fn one_value_trips_each_rule_and_the_base_does_not() {
     let (demo, mut bases, mut wrong) = (demo(), Bases::default(), Vec::new());
     for row in ROWS {
-        let (sheet, base) = bases.of(row, &demo);
+        let (sheet, base) = bases.of(row.base, row.with, &demo);
         let before = look(base, row.rule);
         let tripped = sheet.with(row.key, row.value).settle(&demo);
         let after = look(&tripped, row.rule);
+        wrong.extend(claims_to_pass_on_nothing(&tripped));
         if before.word() != row.was || after.word() != row.now {
             wrong.push(format!(
                 "{}: {} {:?}, {} = {}\n  base, should be {}: {}: {}\n  then, should be {}: {}: {}",
@@ -322,7 +298,7 @@ fn every_rule_has_a_row() {
 #[test]
 fn a_base_passes_or_does_not_apply_and_the_change_trips() {
     for row in ROWS {
-        assert!(matches!(row.was, "passes" | "not applicable"), "{}", row.rule);
+        assert!(matches!(row.was, "passes" | "not applicable" | "cannot judge"), "{}", row.rule);
         assert!(matches!(row.now, "warns" | "fails"), "{}", row.rule);
     }
     // One rule has nothing to pass; see its row.

@@ -16,7 +16,7 @@ rule! {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let (Some(performance), Some(basis)) = (&s.design.performance, &s.design.basis) else {
-        return Verdict::skips("no unit was laid out");
+        return s.stopped();
     };
     let percent = |share: f64| format!("{} %", stillrise_units::print::digits(PERCENT.from_si(share), 3));
     if let Some(share) = basis.methods.alarm.filter(|share| share.q.si() >= 1.0) {
@@ -28,7 +28,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     let tripping = performance.levels.iter().filter(|l| l.limit.q.si() > 0.0).flat_map(|l| {
         // At rest, and at the largest flow, which lifts the interface over the float.
-        [(l.trip, "without flow"), (l.trip_at_flow, "at the largest flow")].into_iter().filter_map(move |(trip, when)| Some((l, trip?, when)))
+        [(l.trip, "without flow"), (l.trip_at_flow, "at the largest flow")]
+            .into_iter()
+            .filter_map(move |(trip, when)| Some((l, trip?, when)))
     });
     let spent = |limit: f64, trip: f64| trip / limit;
     let Some((oil, trip, when)) =

@@ -5,7 +5,7 @@ use crate::rule::{Subject, Verdict, rule};
 rule! {
     "chain-stopped" "The chain of results stopped", Enquiry, bars_pick;
     looks "Branches of the design that could not go on: a unit that cannot be laid out, a formula without an answer for what was given."
-    matters "What hangs on the branch is missing, and rules that need it do not apply. Silence of those rules is no pass."
+    matters "What hangs on the branch is missing, and rules that need it cannot judge."
     remedy "Correct the value that the reason names; it lies outside what the formula or the geometry can answer."
     source "Our proposal"
     limits "The first reason may hide others behind it."

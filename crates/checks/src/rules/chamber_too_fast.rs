@@ -14,7 +14,7 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let Some(performance) = &s.design.performance else { return s.stopped() };
     let along = performance.velocities.along;
     let (usual, most) = (Velocity::of(2.0, &FT_MIN), Velocity::of(3.0, &FT_MIN));
     let show = |v| s.show(v, (&FT_MIN, &MM_S));

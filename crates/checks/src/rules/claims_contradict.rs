@@ -27,7 +27,9 @@ fn unread<Q: Typed>(key: &Quantity<Q>) -> Option<String> {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(ledger) = s.ledger else { return Verdict::skips("no trail was kept") };
+    let Some(ledger) = s.ledger else {
+        return Verdict::cannot_judge("no trail was kept in which it could be seen", [], None);
+    };
     let mut seen = BTreeSet::new();
     let mut says = Vec::new();
     let mut first = None;

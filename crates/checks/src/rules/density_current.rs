@@ -1,11 +1,12 @@
 //! Rule: water of another temperature runs through as a current
 
+use crate::ask::INFLOW;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_units::catalog::{FT_MIN, MM_S};
 
 rule! {
     "density-current" "Warmer or colder water runs through as a current", Unit;
-    looks "The speed of the current that the stated inflow makes in water of the coldest temperature, against the velocity along the unit."
+    looks "The speed of the current that the stated inflow makes in water of the coldest temperature, against the velocity along the unit. Where nobody stated it, it cannot judge."
     matters "Warm water runs along the top through the oil, cold water along the floor to the downcomer; either takes a short way, and the time in the unit is not what it seems."
     remedy "A diffusion baffle of some loss, the inflow spread over the depth, or cooling ahead; count on the mixed bound."
     source "Speed of a gravity current, half the root of reduced gravity times depth (Benjamin 1968)"
@@ -13,11 +14,15 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
-    let Some(zones) = &performance.zones else { return Verdict::skips("no case has a steady flow") };
+    let Some(performance) = &s.design.performance else { return s.stopped() };
+    let Some(zones) = &performance.zones else { return s.stopped() };
     let current = &zones.current;
     if !current.stated {
-        return Verdict::skips("nobody said that the inflow is warmer or colder");
+        let along = s.show(performance.velocities.along.q, (&FT_MIN, &MM_S));
+        let says = format!(
+            "nobody said whether the inflow is warmer or colder than the water in the unit; a current of more than {along} would outrun the flow"
+        );
+        return Verdict::cannot_judge(says, [INFLOW], performance.velocities.along.at);
     }
     let along = performance.velocities.along;
     let unit = (&FT_MIN, &MM_S);

@@ -1,12 +1,13 @@
 //! Rule: draw-off leaves oil
 
+use crate::ask::Ask;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_units::catalog::{IN, MM};
 use stillrise_units::{Length, Typed};
 
 rule! {
     "draw-leaves-oil" "Draw-off leaves too much oil", OilZone;
-    looks "The layer of each oil that a fixed draw-off leaves behind: more than 1.5 in warns. A draw-off above the level at rest warns too."
+    looks "The layer of each oil that a fixed draw-off leaves behind: more than 1.5 in warns. A draw-off above the level at rest warns too. A unit that does not say where oil is drawn cannot be judged."
     matters "Oil that cannot be drawn ages, thickens and takes up the store; each interval begins with it."
     remedy "A draw-off nearer to the crest, or an adjustable skim weir."
     source "Hydrostatics; 1.5 in is our proposal, a draw-off 1 in below the crest leaves some 1.2 in of diesel"
@@ -15,12 +16,24 @@ rule! {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let (Some(train), Some(performance)) = (&s.design.train, &s.design.performance) else {
-        return Verdict::skips("no unit was laid out");
+        return s.stopped();
     };
     let thickest = performance.levels.iter().max_by(|a, b| a.residue.q.si().total_cmp(&b.residue.q.si()));
     let Some(oil) = thickest else { return Verdict::skips("no oil is lighter than the water") };
     let frame = &train.unit.frame;
     let above = frame.oil_draw.q - frame.crest.q;
+    if train.unit.particulars.left_out.contains(&"oil_draw") {
+        let (usual, residue) = (s.show(-above, (&IN, &MM)), s.show(oil.residue.q, (&IN, &MM)));
+        let says = format!(
+            "where oil is drawn off is not stated; a draw-off {usual} below the crest would leave {residue} of {}",
+            oil.oil
+        );
+        return Verdict::cannot_judge(
+            says,
+            [Ask::unit(s, "oil_draw", "At what height above the floor is oil drawn off?")],
+            frame.oil_draw.at,
+        );
+    }
     if above.si() > 0.0 {
         let above = s.show(above, (&IN, &MM));
         return Verdict::warns(

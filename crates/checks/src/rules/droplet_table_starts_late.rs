@@ -14,10 +14,11 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
+    let Some(basis) = &s.design.basis else { return s.stopped() };
     let table = &basis.droplets.table;
     let Some((size, share)) = table.q.0.first() else { return Verdict::skips("the droplets were not measured") };
     let percent = format!("{} %", print::digits(PERCENT.from_si(*share), 3));
-    let says = format!("{percent} of the oil is finer than the finest row, {}", s.show(Length::from_si(*size), (&UM, &UM)));
+    let says =
+        format!("{percent} of the oil is finer than the finest row, {}", s.show(Length::from_si(*size), (&UM, &UM)));
     if *share > 0.1 { Verdict::warns(format!("{says}, and is taken to pass"), table.at) } else { Verdict::passes(says) }
 }

@@ -1,12 +1,13 @@
 //! Rule: pumps above the flow cap
 
-use super::pump_above_rating::{above, running};
+use super::pump_above_rating::{above, pumped, rate_unknown, running};
 use crate::rule::{Subject, Verdict, rule};
-use stillrise_units::catalog::{GPM, M3_H};
+use stillrise_units::Ratio;
+use stillrise_units::catalog::{GPM, M3_H, ONE};
 
 rule! {
     "feed-above-cap" "Pumps above the flow cap", Inlet;
-    looks "The flow of the pumps that run together against the most that may leave: the mean above it fails, only the peak of the strokes above it warns."
+    looks "The flow of the pumps that run together against the most that may leave: the mean above it fails, only the peak of the strokes above it warns. Where feed, rate, or kind and pulsation of the pump were not said, it cannot judge."
     matters "What is pumped in leaves at the other end; a separator holds no flow back."
     remedy "Pumps of no more than the cap, an interlock, or a flow control and a tank behind the separator."
     source "Continuity; needs no authority"
@@ -14,14 +15,14 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
+    let Some(basis) = &s.design.basis else { return s.stopped() };
     let feed = &basis.feed;
     let Some(cap) = feed.cap else { return Verdict::skips("no flow cap is stated") };
-    if !feed.pumped {
-        return Verdict::skips("the water runs by gravity; equalisation ahead keeps the cap");
+    if let Err(verdict) = pumped(s) {
+        return verdict;
     }
-    let (Some(mean), Some(peak)) = (running(feed), feed.pump_flow) else {
-        return Verdict::skips("no pump's rate is stated");
+    let (Some(mean), Some(peak), Some(pulsation)) = (running(feed), feed.pump_flow, feed.pulsation) else {
+        return rate_unknown();
     };
     let show = |q| s.show(q, (&GPM, &M3_H));
     let says = format!(
@@ -35,6 +36,8 @@ fn look(s: &Subject<'_>) -> Verdict {
     } else if above(peak.q, cap.q) {
         Verdict::warns(says, peak.at)
     } else {
-        Verdict::passes(says)
+        let fits = |pulsation: Ratio| !above(mean.q * pulsation, cap.q);
+        let doubt = s.rests_on(&says, pulsation, (&ONE, &ONE), fits).filter(|_| feed.class.is_none());
+        doubt.unwrap_or_else(|| Verdict::passes(says))
     }
 }

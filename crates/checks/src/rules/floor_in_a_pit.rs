@@ -1,12 +1,14 @@
 //! Rule: floor in a pit
 
+use super::not_enough_fall::open;
+use crate::ask::{GROUND, OUTLET_INVERT};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_units::catalog::{FT, IN, M};
 use stillrise_units::{Length, Typed};
 
 rule! {
     "floor-in-a-pit" "Unit would stand in a pit", Site;
-    looks "The unit's lowest point, hopper and drain included, against the ground, when it stands so that its outlet drains to the outfall: below ground warns, more than 6 in below fails."
+    looks "The unit's lowest point, hopper and drain included, against the ground, when it stands so that its outlet drains to the outfall: below ground warns, more than 6 in below fails. Without ground and outfall it cannot judge."
     matters "An above-ground unit in a pit stands in rain and vapour, can float in groundwater and cannot be walked around or drained."
     remedy "Lift the water by a pump of low shear ahead of the unit or behind it, or take a unit made for burial."
     source "Geometry of the enquiry's levels; 6 in for a foundation is our proposal"
@@ -14,9 +16,11 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let Some(performance) = &s.design.performance else { return s.stopped() };
     let Some(floor) = performance.site.floor_over_ground else {
-        return Verdict::skips("ground and invert at the outfall are not both known");
+        let says = "ground and invert at the outfall are not both known: whether the unit stands on the ground is open";
+        let known = [(s.enquiry.site.ground.is_given(), GROUND), (s.enquiry.outlet.invert.is_given(), OUTLET_INVERT)];
+        return Verdict::cannot_judge(says, open(known), None);
     };
     let show = |x: Length| s.show(x, (&FT, &M));
     if floor.q < -Length::of(6.0, &IN) {

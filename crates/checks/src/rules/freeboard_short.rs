@@ -15,7 +15,7 @@ rule! {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let (Some(train), Some(performance)) = (&s.design.train, &s.design.performance) else {
-        return Verdict::skips("no unit was laid out");
+        return s.stopped();
     };
     let level = performance.highest().inlet;
     let above = train.unit.frame.height.q - level.q;

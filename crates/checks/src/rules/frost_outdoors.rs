@@ -1,12 +1,13 @@
 //! Rule: frost outdoors
 
+use crate::ask::COLDEST_AIR;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_units::catalog::{DEG_C, DEG_F};
 use stillrise_units::{Temperature, Typed};
 
 rule! {
     "frost-outdoors" "Frost on a unit outdoors", Site;
-    looks "The coldest air at a unit that is not said to stand indoors and not said to be protected: below freezing it fails, unknown it warns."
+    looks "The coldest air at a unit that is not said to stand indoors and not said to be protected: below freezing it fails, unknown it cannot judge."
     matters "Still water freezes: ice lifts plates, blocks outlet, floats and sample pipe, and can burst nozzles."
     remedy "A heated room, insulation with a heater or tracing, or drain the unit for the winter."
     source "Common practice of the trade; water freezes at 0 °C"
@@ -22,16 +23,20 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::skips("the unit stands in a heated room");
     }
     let air = site.coldest_air.q();
-    let shown = air.map(|t| s.show(t, (&DEG_F, &DEG_C)));
-    let shown = shown.as_deref().unwrap_or("not stated");
     if site.frost_protected == Some(true) {
-        return Verdict::passes(format!("the unit is said to be protected against frost; coldest air {shown}"));
+        return Verdict::passes("the unit is said to be protected against frost");
     }
-    match air {
-        None => Verdict::warns("the unit is not said to stand indoors, and the coldest air is not stated", None),
-        Some(t) if t < Temperature::of(FREEZING, &DEG_C) => {
-            Verdict::fails(format!("coldest air {shown}, and the unit is neither indoors nor protected"), None)
-        }
-        Some(_) => Verdict::passes(format!("coldest air {shown}, not below freezing")),
+    let Some(air) = air else {
+        let says = "the unit is not said to stand in a heated room or to be protected, and the coldest air, to be held against freezing, is not stated";
+        return Verdict::cannot_judge(says, [COLDEST_AIR], None);
+    };
+    let shown = s.show(air, (&DEG_F, &DEG_C));
+    if air < Temperature::of(FREEZING, &DEG_C) {
+        Verdict::fails(
+            format!("coldest air {shown}, and the unit is not said to stand in a heated room or to be protected"),
+            None,
+        )
+    } else {
+        Verdict::passes(format!("coldest air {shown}, not below freezing"))
     }
 }

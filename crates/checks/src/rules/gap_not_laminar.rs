@@ -14,10 +14,10 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let Some(performance) = &s.design.performance else { return s.stopped() };
     let warm = performance.removals.iter().filter(|r| r.season == Season::Warm && r.state.is_end());
     let Some(worst) = warm.max_by(|a, b| a.passage.reynolds.q.si().total_cmp(&b.passage.reynolds.q.si())) else {
-        return Verdict::skips("no case has a steady flow");
+        return s.stopped();
     };
     let re = worst.passage.reynolds.q.si();
     let says = format!("Reynolds number {} in the gaps, {}, warmest water", print::digits(re, 3), worst.case);

@@ -14,7 +14,7 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(train) = &s.design.train else { return Verdict::skips("no unit was laid out") };
+    let Some(train) = &s.design.train else { return s.stopped() };
     let gap = train.unit.frame.gap;
     let says = format!("the clear gap is {}", s.show(gap.q, (&IN, &MM)));
     if gap.q < Length::of(19.0, &MM) {

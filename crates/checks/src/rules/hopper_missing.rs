@@ -8,7 +8,7 @@ use stillrise_units::{Concentration, Typed};
 
 rule! {
     "hopper-missing" "No room for sludge", Hopper;
-    looks "Whether the unit has a hopper, where the water carries more than 50 mg/L of suspended solids: without one it warns."
+    looks "Whether the unit has a hopper, where the water carries more than 50 mg/L of suspended solids: without one it warns. Without one, and with solids that are assumed, it cannot judge."
     matters "On a flat floor sludge spreads under the pack and is drawn off only by emptying the unit."
     remedy "A unit with a hopper, or a grit trap ahead and emptying by a vacuum truck."
     source "US military handbook MIL-HDBK-1005/16, 1997: flat bottoms are emptied by vacuum truck, sloped ones by pump; 50 mg/L is our proposal"
@@ -26,24 +26,27 @@ pub(super) fn few_solids() -> Concentration {
     Concentration::of(50.0, &MG_L)
 }
 
+/// Cannot judge, where the solids are an assumption that may be few and may be many.
+pub(super) fn unsure(s: &Subject<'_>, says: &str, solids: Val<Concentration>) -> Option<Verdict> {
+    s.rests_on(says, solids, (&MG_L, &MG_L), |solids| solids <= few_solids())
+}
+
 fn look(s: &Subject<'_>) -> Verdict {
     let (Some(train), Some(basis)) = (&s.design.train, &s.design.basis) else {
-        return Verdict::skips("no unit was laid out");
+        return s.stopped();
     };
-    let Some(solids) = most_solids(basis) else { return Verdict::skips("no case has a known content") };
+    let Some(solids) = most_solids(basis) else { return s.stopped() };
     let (carried, few) = (s.show(solids.q, (&MG_L, &MG_L)), s.show(few_solids(), (&MG_L, &MG_L)));
     let hopper = train.unit.layout.hopper_volume;
+    let says = format!("the unit has no hopper; the water carries up to {carried} of solids");
     if hopper.q.si() > 0.0 {
         let volume = s.show(hopper.q, (&GAL, &M3));
         Verdict::passes(format!("the hopper holds {volume}; the water carries up to {carried} of solids"))
+    } else if let Some(doubt) = unsure(s, &says, solids) {
+        doubt
     } else if solids.q > few_solids() {
-        Verdict::warns(
-            format!("the water carries up to {carried} of solids, more than {few}, and the unit has no hopper"),
-            solids.at,
-        )
+        Verdict::warns(format!("{says}, more than {few}"), solids.at)
     } else {
-        Verdict::passes(format!(
-            "the unit has no hopper; the water carries no more than {carried} of solids, at most {few}"
-        ))
+        Verdict::passes(format!("{says}, at most {few}"))
     }
 }

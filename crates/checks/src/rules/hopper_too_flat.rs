@@ -14,7 +14,7 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(train) = &s.design.train else { return Verdict::skips("no unit was laid out") };
+    let Some(train) = &s.design.train else { return s.stopped() };
     let f = &train.unit.frame;
     if f.hopper_depth.q.si() <= 0.0 || f.hopper_length.q.si() <= 0.0 {
         return Verdict::skips("the unit has no hopper");

@@ -14,7 +14,7 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let Some(performance) = &s.design.performance else { return s.stopped() };
     let inlet = performance.velocities.inlet;
     let most = Velocity::of(3.0, &FT_S);
     let show = |v| s.show(v, (&FT_S, &M_S));

@@ -16,7 +16,7 @@ rule! {
 fn look(s: &Subject<'_>) -> Verdict {
     let (Some(train), Some(performance), Some(basis)) = (&s.design.train, &s.design.performance, &s.design.basis)
     else {
-        return Verdict::skips("no unit was laid out");
+        return s.stopped();
     };
     let frame = &train.unit.frame;
     let level = performance.highest().inlet;

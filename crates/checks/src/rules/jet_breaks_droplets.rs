@@ -14,9 +14,9 @@ rule! {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let (Some(basis), Some(performance)) = (&s.design.basis, &s.design.performance) else {
-        return Verdict::skips("no unit was laid out");
+        return s.stopped();
     };
-    let Some(zones) = &performance.zones else { return Verdict::skips("no case has a steady flow") };
+    let Some(zones) = &performance.zones else { return s.stopped() };
     let Some(survives) = zones.survives else {
         return Verdict::passes("the jet is too gentle to break any droplet");
     };

@@ -15,9 +15,13 @@ rule! {
 const BOUND: f64 = 0.5;
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
-    let Some(zones) = &performance.zones else { return Verdict::skips("no case has a steady flow") };
+    let Some(performance) = &s.design.performance else { return s.stopped() };
+    let Some(zones) = &performance.zones else { return s.stopped() };
     let Some(layer) = zones.layer else { return Verdict::skips("no oil layer") };
     let says = format!("Froude number {} at the alarm", print::digits(layer.q.value, 2));
-    if layer.q.value > BOUND { Verdict::warns(says, layer.at) } else { Verdict::passes(format!("{says}, at most {BOUND}")) }
+    if layer.q.value > BOUND {
+        Verdict::warns(says, layer.at)
+    } else {
+        Verdict::passes(format!("{says}, at most {BOUND}"))
+    }
 }

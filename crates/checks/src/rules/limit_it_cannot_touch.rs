@@ -1,12 +1,13 @@
 //! Rule: a limit gravity cannot touch
 
+use crate::ask::LIMIT;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_handbook::fluids::pollutants::{Gravity, pollutant};
 use stillrise_units::catalog::MG_L;
 
 rule! {
     "limit-it-cannot-touch" "A limit gravity cannot touch", Effluent;
-    looks "Limits on a pollutant of which gravity removes nothing: what is dissolved, or a property of the water."
+    looks "Limits on a pollutant of which gravity removes nothing: what is dissolved, or a property of the water. Where no limit is stated it cannot judge."
     matters "The separator leaves it as it came; only the inlet decides whether the limit is kept."
     remedy "Show from data that the water keeps the limit as it arrives, or give the limit to a stage that acts on it."
     source "Handbook, list of pollutants, each row with its own source"
@@ -16,7 +17,7 @@ rule! {
 fn look(s: &Subject<'_>) -> Verdict {
     let limits = &s.enquiry.limits;
     if limits.is_empty() {
-        return Verdict::skips("no limit is stated");
+        return Verdict::cannot_judge("no limit is stated that could be looked at", [LIMIT], None);
     }
     let named = |l: &stillrise_design::enquiry::blocks::Limit| {
         let row = l.pollutant.as_deref().and_then(pollutant).filter(|row| row.gravity == Gravity::Cannot)?;

@@ -1,5 +1,6 @@
 //! Rule: limit not shown to be kept
 
+use crate::ask::LIMIT;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::enquiry::blocks::Statistic;
 use stillrise_design::performance::limit::{LimitVerdict, Word};
@@ -7,7 +8,7 @@ use stillrise_handbook::fluids::pollutants::Gravity;
 
 rule! {
     "limit-not-shown" "Limit not called kept", Effluent;
-    looks "The word the prediction finds for each limit: not shown and not by gravity fail, likely warns, kept passes."
+    looks "The word the prediction finds for each limit: not shown and not by gravity fail, likely warns, kept passes. Where no limit is stated it cannot judge."
     matters "A limit is the customer's promise to his authority. The words say how much of it the separator can carry."
     remedy "What the finding names; most often more plates, no shear ahead, less detergent, or a polisher behind."
     source "Handbook formulas of rise, tank and plates; the four words and the bounds behind them are our proposal"
@@ -15,8 +16,8 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
-    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let Some(basis) = &s.design.basis else { return s.stopped() };
+    let Some(performance) = &s.design.performance else { return s.stopped() };
     let mut worst: Option<&LimitVerdict> = None;
     let mut says = Vec::new();
     for verdict in &performance.limits {
@@ -32,7 +33,13 @@ fn look(s: &Subject<'_>) -> Verdict {
             format!("{}, {}: {}", limit.pollutant.title, verdict.word.text(), verdict.reason()),
         ));
     }
-    let Some(worst) = worst else { return Verdict::skips("no limit is stated that a prediction can be held against") };
+    let Some(worst) = worst else {
+        return if basis.limits.is_empty() {
+            Verdict::cannot_judge("no limit is stated to hold the prediction against", [LIMIT], None)
+        } else {
+            Verdict::skips("no limit is one that a prediction can be held against")
+        };
+    };
     // What is not kept comes first.
     says.sort_by_key(|(word, _)| core::cmp::Reverse(*word));
     let says = says.into_iter().map(|(_, text)| text).collect::<Vec<_>>().join("; ");

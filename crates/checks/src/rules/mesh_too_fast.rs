@@ -1,12 +1,13 @@
 //! Rule: water too fast through the mesh
 
+use crate::ask::Ask;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_handbook::separation::floors;
 use stillrise_units::catalog::{FT_MIN, MM_S};
 
 rule! {
     "mesh-too-fast" "Water too fast through the mesh", Pack;
-    looks "The velocity on the face of the mesh in the worst case, fouled, against the one the range states as measured; without one, against the fastest published test."
+    looks "The velocity on the face of the mesh in the worst case, fouled, against the one the range states as measured; without one, against the fastest published test: above it it warns, below it cannot judge."
     matters "A coalescing bed catches, grows and sheds drops; above a critical velocity it sheds them as fine as they came, and what leaves is worse."
     remedy "A larger face, a coarser or thicker bed of known limit, or no credit for the mesh."
     source "Abstract on beds of foam chips, 10 to 45 m/h; that a critical velocity exists, from an abstract without a number for such meshes"
@@ -15,11 +16,12 @@ rule! {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let (Some(train), Some(performance)) = (&s.design.train, &s.design.performance) else {
-        return Verdict::skips("no unit was laid out");
+        return s.stopped();
     };
-    let Some(worst) = performance.worst().filter(|w| w.passage.has_mesh()) else {
-        return Verdict::skips("there is no mesh, or no case with a steady flow");
-    };
+    let Some(worst) = performance.worst() else { return s.stopped() };
+    if !worst.passage.has_mesh() {
+        return Verdict::skips("there is no mesh");
+    }
     let face = worst.passage.face;
     let show = |q| s.show(q, (&FT_MIN, &MM_S));
     match train.unit.particulars.mesh_velocity_limit {
@@ -34,7 +36,11 @@ fn look(s: &Subject<'_>) -> Verdict {
                 show(face.q),
                 show(tested)
             );
-            if face.q > tested { Verdict::warns(says, face.at) } else { Verdict::passes(says) }
+            if face.q > tested {
+                return Verdict::warns(says, face.at);
+            }
+            let question = "Up to which velocity on its face was the mesh measured to hold the oil it has caught?";
+            Verdict::cannot_judge(says, [Ask::unit(s, "mesh_velocity_limit", question)], face.at)
         }
     }
 }

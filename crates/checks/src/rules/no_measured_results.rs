@@ -12,7 +12,7 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(train) = &s.design.train else { return Verdict::skips("no unit was laid out") };
+    let Some(train) = &s.design.train else { return s.stopped() };
     // Only a row of a range has a type behind it that could have been measured.
     if !train.origin.starts_with("range ") {
         return Verdict::skips(format!("the unit is no type of a range: {}", train.origin));

@@ -1,12 +1,13 @@
 //! Rule: not enough fall
 
+use crate::ask::{Ask, INLET_INVERT, OUTLET_INVERT};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_units::Typed;
 use stillrise_units::catalog::{IN, MM};
 
 rule! {
     "not-enough-fall" "Not enough fall for gravity", Site;
-    looks "The incoming invert against the unit's inlet invert, when the unit stands so that its outlet drains to the outfall."
+    looks "The incoming invert against the unit's inlet invert, when the unit stands so that its outlet drains to the outfall. Without both inverts it cannot judge."
     matters "Water that cannot run through backs up into the drains, and the oil with it."
     remedy "Lower the outfall, choose a unit with less fall from inlet to outlet, or lift the water by a pump of low shear behind a sump."
     source "Geometry of the enquiry's inverts and the unit's"
@@ -14,12 +15,15 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let Some(performance) = &s.design.performance else { return s.stopped() };
     if s.design.basis.as_ref().is_some_and(|b| b.feed.pumped) {
         return Verdict::skips("the water is pumped");
     }
     let Some(spare) = performance.site.spare_fall else {
-        return Verdict::skips("the inverts of incoming pipe and outfall are not both known");
+        let says = "the inverts of incoming pipe and outfall are not both known: whether the water runs through by gravity is open";
+        let known =
+            [(s.enquiry.inlet.invert.is_given(), INLET_INVERT), (s.enquiry.outlet.invert.is_given(), OUTLET_INVERT)];
+        return Verdict::cannot_judge(says, open(known), None);
     };
     let shown = s.show(if spare.q.si() < 0.0 { -spare.q } else { spare.q }, (&IN, &MM));
     if spare.q.si() < 0.0 {
@@ -27,4 +31,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     } else {
         Verdict::passes(format!("the incoming pipe lies {shown} above the unit's inlet invert"))
     }
+}
+
+/// What is still to be asked.
+pub(super) fn open<const N: usize>(known: [(bool, Ask); N]) -> Vec<Ask> {
+    known.into_iter().filter(|(known, _)| !known).map(|(_, ask)| ask).collect()
 }

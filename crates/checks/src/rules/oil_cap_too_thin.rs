@@ -14,7 +14,7 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let Some(performance) = &s.design.performance else { return s.stopped() };
     let thinnest = performance.levels.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
     let Some(oil) = thinnest else { return Verdict::skips("no oil is lighter than the water") };
     let cap = oil.caps.get(oil.governing).map_or("least cap", |c| c.name);

@@ -16,7 +16,7 @@ rule! {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let (Some(train), Some(performance)) = (&s.design.train, &s.design.performance) else {
-        return Verdict::skips("no unit was laid out");
+        return s.stopped();
     };
     let (highest, outfall) = (performance.highest(), performance.site.outfall);
     let flow = s.show(highest.flow.q, (&GPM, &M3_H));

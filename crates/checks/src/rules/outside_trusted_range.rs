@@ -23,8 +23,16 @@ fn argument(entry: &Entry, note: &str) -> Option<Node> {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(ledger) = s.ledger else { return Verdict::skips("no trail was kept") };
-    let notes = || ledger.entries.iter().filter(|e| !e.section.starts_with(STUDY)).flat_map(|e| e.notes.iter().map(move |n| (e, n)));
+    let Some(ledger) = s.ledger else {
+        return Verdict::cannot_judge("no trail was kept in which it could be seen", [], None);
+    };
+    let notes = || {
+        ledger
+            .entries
+            .iter()
+            .filter(|e| !e.section.starts_with(STUDY))
+            .flat_map(|e| e.notes.iter().map(move |n| (e, n)))
+    };
     let Some((entry, note)) = notes().next() else {
         return Verdict::passes(format!("0 notes on {} values", ledger.entries.len()));
     };

@@ -16,11 +16,11 @@ rule! {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let (Some(basis), Some(performance)) = (&s.design.basis, &s.design.performance) else {
-        return Verdict::skips("no unit was laid out");
+        return s.stopped();
     };
     let end = performance.removals.iter().filter(|r| r.season == Season::Cold && r.state.is_end());
     let Some(worst) = end.max_by(|a, b| a.flow.q.si().total_cmp(&b.flow.q.si())) else {
-        return Verdict::skips("no case has a steady flow");
+        return s.stopped();
     };
     let rise = performance.design_rise;
     if rise.q.si() <= 0.0 {

@@ -1,6 +1,7 @@
 //! Rule: plates too flat
 
-use super::hopper_missing::{few_solids, most_solids};
+use super::hopper_missing::{few_solids, most_solids, unsure};
+use crate::ask::Ask;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_units::catalog::{DEG, MG_L};
@@ -8,7 +9,7 @@ use stillrise_units::{Angle, Typed};
 
 rule! {
     "plates-too-flat" "Plates too flat for solids", Pack;
-    looks "The angle of the plates where solids above 50 mg/L are declared, or none are declared and they had to be assumed: below 40 degrees it warns. Below 45 degrees it passes with a note."
+    looks "The angle of the plates where solids above 50 mg/L are declared: below 40 degrees it warns, and cannot judge where the solids had to be assumed. Below 45 degrees it passes with a note."
     matters "Sludge slides off steep plates; on flat ones it stays and closes the gaps."
     remedy "Plates of 45 to 60 degrees, or a grit trap ahead and a pack that is lifted out often."
     source "UFGS 44 42 53: 40 to 60 degrees; MIL-HDBK-1005/9A, 1997: 45 to 55; API 421, 1990, at second hand: 45 to 60. Shallow packs of some 25 degrees are common practice without a source"
@@ -17,9 +18,9 @@ rule! {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let (Some(train), Some(basis)) = (&s.design.train, &s.design.basis) else {
-        return Verdict::skips("no unit was laid out");
+        return s.stopped();
     };
-    let Some(solids) = most_solids(basis) else { return Verdict::skips("no case has a known content") };
+    let Some(solids) = most_solids(basis) else { return s.stopped() };
     let angle = train.unit.frame.angle;
     let shown = s.show(angle.q, (&DEG, &DEG));
     let carried = s.show(solids.q, (&MG_L, &MG_L));
@@ -30,7 +31,16 @@ fn look(s: &Subject<'_>) -> Verdict {
         Verdict::passes(says)
     } else if angle.q >= Angle::of(40.0, &DEG) {
         Verdict::passes(format!("{says}; some published guides ask for 45 degrees, UFGS for 40"))
-    } else if assumed || solids.q > few_solids() {
+    } else if assumed {
+        unsure(s, &says, solids).unwrap_or_else(|| {
+            let question = "How much suspended solids does each water carry?";
+            Verdict::cannot_judge(
+                format!("{says}; published guides ask for 40 to 60 degrees"),
+                [Ask::new("stream.solids", question)],
+                solids.at,
+            )
+        })
+    } else if solids.q > few_solids() {
         Verdict::warns(format!("{says}; published guides ask for 40 to 60 degrees"), angle.at)
     } else {
         Verdict::passes(format!(

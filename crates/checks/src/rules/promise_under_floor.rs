@@ -1,16 +1,17 @@
 //! Rule: promise under the published floor
 
+use crate::ask::LIMIT;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::limits::LimitState;
 use stillrise_design::enquiry::blocks::Statistic;
 use stillrise_design::performance::promise::floor;
 use stillrise_handbook::fluids::pollutants::Gravity;
-use stillrise_units::Typed;
 use stillrise_units::catalog::MG_L;
+use stillrise_units::{Concentration, Typed};
 
 rule! {
     "promise-under-floor" "Promise under the published floor", Effluent;
-    looks "What a limit on oil demands (its number, or the long-term mean behind an average) against the published practical floor of plate units, where the water arrives with more than is demanded."
+    looks "What a limit on oil demands (its number, or the long-term mean behind an average) against the published practical floor of plate units, where the water arrives with more than is demanded. Where no limit is stated, or the water's oil is assumed in a range that reaches there, it cannot judge."
     matters "No publication lets a plate unit be promised below the floor. A lower number that a formula prints is no evidence."
     remedy "A polisher behind the separator, or measured results of this unit on this water."
     source "UFGS 44 42 53: 10 mg/L, practical floor of a parallel-plate unit under ideal conditions"
@@ -18,16 +19,20 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
+    let Some(basis) = &s.design.basis else { return s.stopped() };
     let demanded = |l: &LimitState| l.mean.unwrap_or(l.value);
     let oily =
         basis.limits.iter().filter(|l| l.pollutant.gravity == Gravity::Touches && l.statistic.q != Statistic::RigTest);
     let Some(limit) = oily.min_by(|a, b| demanded(a).q.si().total_cmp(&demanded(b).q.si())) else {
-        return Verdict::skips("no limit on oil is stated that a calculation could keep");
+        return if basis.limits.is_empty() {
+            Verdict::cannot_judge("no limit is stated to hold against the published floor", [LIMIT], None)
+        } else {
+            Verdict::skips("no limit is one on oil that a calculation could keep")
+        };
     };
     let contents = basis.cases.iter().filter_map(|c| c.content.as_ref());
     let Some(most) = contents.max_by(|a, b| a.total.q.si().total_cmp(&b.total.q.si())) else {
-        return Verdict::skips("no case has a known content");
+        return s.stopped();
     };
     let (floor, demand) = (floor(), demanded(limit));
     let show = |q| s.show(q, (&MG_L, &MG_L));
@@ -38,5 +43,10 @@ fn look(s: &Subject<'_>) -> Verdict {
         show(floor),
         show(most.total.q)
     );
-    if demand.q < floor && most.total.q > demand.q { Verdict::fails(says, demand.at) } else { Verdict::passes(says) }
+    let keeps = |arrives: Concentration| demand.q >= floor || arrives <= demand.q;
+    if keeps(most.total.q) {
+        s.rests_on(&says, most.total, (&MG_L, &MG_L), keeps).unwrap_or_else(|| Verdict::passes(says))
+    } else {
+        Verdict::fails(says, demand.at)
+    }
 }

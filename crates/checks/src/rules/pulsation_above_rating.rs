@@ -1,13 +1,13 @@
 //! Rule: pulsation above the unit's rating
 
-use super::pump_above_rating::{above, pumped_and_rated, running};
+use super::pump_above_rating::{above, pumped_and_rated, rate_unknown, running};
 use crate::rule::{Subject, Verdict, rule};
-use stillrise_units::catalog::{GPM, M3_H};
-use stillrise_units::{Typed, print};
+use stillrise_units::catalog::{GPM, M3_H, ONE};
+use stillrise_units::{Ratio, Typed, print};
 
 rule! {
     "pulsation-above-rating" "Pulsation above the unit's rating", Inlet;
-    looks "Pumps whose mean flow fits the rated flow of the units and whose peak flow within the stroke does not."
+    looks "Pumps whose mean flow fits the rated flow of the units and whose peak flow within the stroke does not: it warns. Where the kind of pump was not said, nor its pulsation, it cannot judge."
     matters "A pulsating pump pushes its peak through the inlet at every stroke; the gaps and the diffusion baffle see it, the flow meter does not."
     remedy "A pulsation damper, a pump with more chambers, or a unit rated for the peak."
     source "Geometry of the strokes for diaphragm pumps (pi/2 for two chambers in turn); other kinds from memory; that the peak must fit is our proposal"
@@ -17,15 +17,23 @@ rule! {
 fn look(s: &Subject<'_>) -> Verdict {
     let (feed, rated) = match pumped_and_rated(s) {
         Ok(found) => found,
-        Err(why) => return Verdict::skips(why),
+        Err(verdict) => return verdict,
     };
     let (Some(mean), Some(peak), Some(pulsation)) = (running(feed), feed.pump_flow, feed.pulsation) else {
-        return Verdict::skips("no pump's rate is stated");
+        return rate_unknown();
     };
     if above(mean.q, rated) {
         return Verdict::skips("the mean flow of the pumps is above the rating already");
     }
     let show = |q| s.show(q, (&GPM, &M3_H));
+    let fits = |pulsation: Ratio| !above(mean.q * pulsation, rated);
+    let taken = format!("the pumps are taken to peak at {}, against the rated {}", show(peak.q), show(rated));
+    if feed.class.is_none()
+        && fits(pulsation.q)
+        && let Some(doubt) = s.rests_on(&taken, pulsation, (&ONE, &ONE), fits)
+    {
+        return doubt;
+    }
     let times = print::digits(pulsation.q.si(), 3);
     if pulsation.q.si() <= 1.0 {
         return Verdict::passes(format!(

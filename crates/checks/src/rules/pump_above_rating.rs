@@ -1,5 +1,6 @@
 //! Rule: one pump above the unit's rating
 
+use crate::ask::{Ask, FEED, PUMP_RATE};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::Val;
 use stillrise_design::basis::cases::FeedState;
@@ -8,7 +9,7 @@ use stillrise_units::{Flow, Typed, print};
 
 rule! {
     "pump-above-rating" "One pump above the unit's rating", Inlet, bars_pick;
-    looks "The mean flow of the largest single pump against the rated flow of all units together."
+    looks "The mean flow of the largest single pump against the rated flow of all units together. Where it was not said whether the water is pumped, at which rate, or what the unit is rated for, it cannot judge."
     matters "A pump delivers its flow whatever was designed for; the unit sees it every time the pump starts."
     remedy "A smaller or throttled-by-speed pump, a larger unit, or more units."
     source "Common practice of the trade; IMO MEPC.107(49) lets the supply pump of a tested unit exceed its rating by 10 %, which is not taken here"
@@ -23,20 +24,49 @@ pub(super) fn above(flow: Flow, bound: Flow) -> bool {
     flow.si() > bound.si() * (1.0 + SLACK)
 }
 
-/// How the water is fed, and the rated flow of all units, if the water is pumped and a rating is stated.
-pub(super) fn pumped_and_rated<'a>(s: &Subject<'a>) -> Result<(&'a FeedState, Flow), &'static str> {
-    let feed = &s.design.basis.as_ref().ok_or("there is no basis")?.feed;
-    if !feed.pumped {
-        return Err("the water runs by gravity");
+/// How the water is fed, if it is pumped.
+///
+/// # Errors
+/// What to say where it is not, or nobody said.
+pub(super) fn pumped<'a>(s: &Subject<'a>) -> Result<&'a FeedState, Verdict> {
+    let Some(basis) = &s.design.basis else { return Err(s.stopped()) };
+    // A pump of the kind "gravity" is one of the words for no pump.
+    let said = s.enquiry.inlet.feed.0.is_some() || s.enquiry.inlet.pump.is_some();
+    match (basis.feed.pumped, said) {
+        (true, _) => Ok(&basis.feed),
+        (false, true) => Err(Verdict::skips("the water runs by gravity")),
+        (false, false) => Err(Verdict::cannot_judge(
+            "nobody said whether the water is pumped; it is taken to run by gravity",
+            [FEED],
+            None,
+        )),
     }
-    let train = s.design.train.as_ref().ok_or("no unit was laid out")?;
-    let rated = train
-        .unit
-        .particulars
-        .rated
-        .as_ref()
-        .ok_or("no rated flow is stated for the unit; see the prediction at the pump's flow")?;
-    Ok((feed, rated.0.q * train.count.q))
+}
+
+/// What a rule says when the water is pumped and nobody said at which rate.
+pub(super) fn rate_unknown() -> Verdict {
+    Verdict::cannot_judge("the water is pumped, and what the pumps deliver was not said", [PUMP_RATE], None)
+}
+
+/// How the water is fed, and the rated flow of all units, if the water is pumped and the unit has a rating.
+///
+/// # Errors
+/// What to say where one of them does not exist, or nobody said.
+pub(super) fn pumped_and_rated<'a>(s: &Subject<'a>) -> Result<(&'a FeedState, Flow), Verdict> {
+    let feed = pumped(s)?;
+    let Some(train) = &s.design.train else { return Err(s.stopped()) };
+    match &train.unit.particulars.rated {
+        Some((rated, _)) => Ok((feed, rated.q * train.count.q)),
+        None if train.unit.particulars.left_out.contains(&"rated_flow") => {
+            let ask = Ask::unit(s, "rated_flow", "What flow is the unit rated for, and on what basis?");
+            Err(Verdict::cannot_judge(
+                "the unit's rated flow, against which the pumps would be held, is not stated",
+                [ask],
+                None,
+            ))
+        }
+        None => Err(Verdict::skips("a unit made to measure carries no rating; see the prediction at the pump's flow")),
+    }
 }
 
 /// Mean flow of the pumps that run at the same time.
@@ -47,9 +77,9 @@ pub(super) fn running(feed: &FeedState) -> Option<Val<Flow>> {
 fn look(s: &Subject<'_>) -> Verdict {
     let (feed, rated) = match pumped_and_rated(s) {
         Ok(found) => found,
-        Err(why) => return Verdict::skips(why),
+        Err(verdict) => return verdict,
     };
-    let Some(pump) = feed.one_pump else { return Verdict::skips("no pump's rate is stated") };
+    let Some(pump) = feed.one_pump else { return rate_unknown() };
     let share = print::with_unit((pump.q / rated).si(), &PERCENT);
     let show = |q| s.show(q, (&GPM, &M3_H));
     let says = format!("the largest pump delivers {} on average, {share} of the rated {}", show(pump.q), show(rated));

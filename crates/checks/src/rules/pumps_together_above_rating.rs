@@ -1,13 +1,13 @@
 //! Rule: pumps together above the unit's rating
 
-use super::pump_above_rating::{above, pumped_and_rated};
+use super::pump_above_rating::{above, pumped_and_rated, rate_unknown};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_units::catalog::{GPM, M3_H, PERCENT};
 use stillrise_units::{Typed, print};
 
 rule! {
     "pumps-together-above-rating" "Pumps together above the unit's rating", Inlet, bars_pick;
-    looks "Two or more pumps of which one fits the rated flow of the units and all together do not, unless the enquiry says that they cannot run together."
+    looks "Two or more pumps of which one fits the rated flow of the units and all together do not, unless the enquiry says that they cannot run together. What is not said of pumps and rating it cannot judge."
     matters "A stand-by pump that starts on high level runs beside the duty pump, just when most water comes."
     remedy "Interlock the pumps so that one runs at a time and say so (inlet.interlocked = true), or size for all of them."
     source "Common practice of the trade"
@@ -17,11 +17,11 @@ rule! {
 fn look(s: &Subject<'_>) -> Verdict {
     let (feed, rated) = match pumped_and_rated(s) {
         Ok(found) => found,
-        Err(why) => return Verdict::skips(why),
+        Err(verdict) => return verdict,
     };
     let pumps = s.enquiry.inlet.rate.items.len();
     let (Some(one), Some(all)) = (feed.one_pump, feed.all_pumps) else {
-        return Verdict::skips("no pump's rate is stated");
+        return rate_unknown();
     };
     if pumps < 2 {
         return Verdict::skips("there is one pump only");

@@ -14,8 +14,12 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(storm) = s.design.basis.as_ref().and_then(|b| b.storm.as_ref()) else { return Verdict::skips("no rain falls on the site") };
-    let Some(first) = storm.table.as_ref().and_then(|t| t.q.0.first()) else { return Verdict::skips("there is no rain table") };
+    let Some(storm) = s.design.basis.as_ref().and_then(|b| b.storm.as_ref()) else {
+        return Verdict::skips("no rain falls on the site");
+    };
+    let Some(first) = storm.table.as_ref().and_then(|t| t.q.0.first()) else {
+        return Verdict::skips("there is no rain table");
+    };
     let first = stillrise_units::Time::from_si(first.0);
     let says = format!(
         "the table starts at {}, the time of concentration is {}",

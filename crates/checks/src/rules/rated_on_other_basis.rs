@@ -16,7 +16,7 @@ rule! {
 const LEFT_OUT: &str = "basis not stated";
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(train) = &s.design.train else { return Verdict::skips("no unit was laid out") };
+    let Some(train) = &s.design.train else { return s.stopped() };
     let Some((flow, basis)) = &train.unit.particulars.rated else {
         return Verdict::skips("the unit carries no rated flow");
     };

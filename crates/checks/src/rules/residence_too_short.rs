@@ -14,9 +14,9 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let Some(performance) = &s.design.performance else { return s.stopped() };
     let worst = performance.removals.iter().min_by(|a, b| a.residence.q.si().total_cmp(&b.residence.q.si()));
-    let Some(worst) = worst else { return Verdict::skips("no case has a steady flow") };
+    let Some(worst) = worst else { return s.stopped() };
     let least = Time::of(90.0, &S);
     let show = |t| s.show(t, (&S, &S));
     let says = format!("the water stays {} in the unit, {}", show(worst.residence.q), worst.case);

@@ -14,7 +14,7 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let Some(performance) = &s.design.performance else { return s.stopped() };
     let mounted = performance.levels.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
     let found = mounted.and_then(|l| Some((l, l.level("pump-out")?, l.level("alarm")?)));
     let Some((l, routine, alarm)) = found.filter(|(l, ..)| l.limit.q.si() > 0.0) else {

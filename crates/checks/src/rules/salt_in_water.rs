@@ -7,7 +7,7 @@ use stillrise_units::{Ratio, Typed};
 
 rule! {
     "salt-in-water" "Salt in the water", Chamber;
-    looks "Dissolved salt above 0.5 % by mass, or brine declared without saying how much salt comes with it."
+    looks "Dissolved salt above 0.5 % by mass, or brine declared without saying how much salt comes with it. Where nobody spoke of salt it cannot judge."
     matters "Salt makes the water heavier: oil stands higher on it, a float rides higher, and levels set in fresh water are wrong. It corrodes steel."
     remedy "Set levels and float for both waters; choose materials for chloride."
     source "Hydrostatics; 0.5 %, some 4 kg/m3, is our proposal"
@@ -19,16 +19,24 @@ const SALTY: f64 = 0.5;
 
 fn look(s: &Subject<'_>) -> Verdict {
     let salty = Ratio::of(SALTY, &PERCENT);
+    let Some(basis) = &s.design.basis else { return s.stopped() };
     let Some(salt) = s.enquiry.water.salinity.q() else {
         let kinds = s.enquiry.chemicals.iter().filter_map(|c| c.kind.as_deref().and_then(chemical));
+        let taken = basis.fluids.salinity;
         return match kinds.into_iter().find(|c| c.effect == Effect::ShiftsDensity) {
             Some(row) => {
                 Verdict::warns(format!("{} declared, and the salt content of the water is not stated", row.title), None)
             }
-            None => Verdict::skips("no salt is stated"),
+            None => {
+                let says = format!(
+                    "no salt is stated; {} were taken, and {} are looked for",
+                    s.show(taken.q, (&PERCENT, &PERCENT)),
+                    s.show(salty, (&PERCENT, &PERCENT))
+                );
+                Verdict::cannot_judge(says, s.asked(taken.at), taken.at)
+            }
         };
     };
-    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
     let show = |q| s.show(q, (&KG_M3, &KG_M3));
     let float =
         s.design.train.as_ref().map(|t| format!(", float {}", show(t.unit.frame.float_density.q))).unwrap_or_default();

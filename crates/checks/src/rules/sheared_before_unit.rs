@@ -1,12 +1,14 @@
 //! Rule: droplets sheared ahead of the unit
 
+use super::pump_above_rating::pumped;
+use crate::ask::Ask;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_handbook::separation::floors;
 use stillrise_units::catalog::UM;
 
 rule! {
     "sheared-before-unit" "Droplets sheared ahead of the unit", Inlet;
-    looks "Whether a pump, a valve or a pipe on the way, not the site, sets the droplets that reach the unit: then it warns; where what is left is below what is called free oil, it fails."
+    looks "Whether a pump, a valve or a pipe on the way, not the site, sets the droplets that reach the unit: then it warns; where what is left is below what is called free oil, it fails. Where the pump is not known, or whether there is one, it cannot judge."
     matters "Rise goes with the square of the diameter: half the droplet asks for four times the plates."
     remedy "A slow positive-displacement pump, gravity feed, the valve or the pump behind the separator."
     source "Hinze 1955 for the largest droplet; UFGS 44 42 53 for free oil, larger than 20 µm; the dissipation in pumps is judgement, no measurement was found"
@@ -14,9 +16,16 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
+    let Some(basis) = &s.design.basis else { return s.stopped() };
     let Some(shear) = &basis.shear else {
-        return Verdict::skips("the droplets at the unit are stated, or nothing is known to shear them on the way");
+        let droplets = &s.enquiry.droplets;
+        return match pumped(s) {
+            _ if droplets.d50.is_given() || droplets.table.is_given() => {
+                Verdict::skips("the droplets at the unit are stated")
+            }
+            Err(Verdict::CannotJudge(unknown)) => Verdict::CannotJudge(unknown),
+            _ => Verdict::skips("the water runs by gravity, and nothing is named that shears it on the way"),
+        };
     };
     let show = |q| s.show(q, (&UM, &UM));
     let hardest = shear.hardest();
@@ -34,13 +43,23 @@ fn look(s: &Subject<'_>) -> Verdict {
     if shear.overruled {
         let stated = basis.droplets.d50;
         return if left.q < stated.q {
-            let text = format!("{says}; the droplets at the unit are stated all the same, with a median of {}: one of the two is wrong", show(stated.q));
+            let text = format!(
+                "{says}; the droplets at the unit are stated all the same, with a median of {}: one of the two is wrong",
+                show(stated.q)
+            );
             Verdict::warns(text, stated.at)
         } else {
             Verdict::passes(format!("{says}; stated at the unit is {}", show(stated.q)))
         };
     }
-    if !shear.governs {
+    // Only a pump of unknown kind has a question behind its power.
+    let unknown = shear.places().find_map(|place| Some((place, s.assumed(place.dissipation.at)?)));
+    let fine = shear.governs && left.q < free.value;
+    if let Some((place, assumption)) = unknown.filter(|_| !fine) {
+        let says =
+            format!("{says}; but which {} it is was not said, and kinds differ more than a hundredfold", place.name);
+        Verdict::cannot_judge(says, [Ask::of(assumption)], place.dissipation.at)
+    } else if !shear.governs {
         Verdict::passes(format!("{says}; what arrives has a median of {}", show(basis.droplets.d50.q)))
     } else if left.q < free.value {
         Verdict::fails(format!("{says}, below the {} of free oil", show(free.value)), left.at)

@@ -1,12 +1,13 @@
 //! Rule: shut-off comes late while water flows
 
+use crate::ask::{CLOSURE, SPILL};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_units::Typed;
 use stillrise_units::catalog::{IN, MM};
 
 rule! {
     "shut-off-late" "Shut-off comes late while water flows", OilZone;
-    looks "The oil layer at which a float that is set at rest shuts off at the largest flow, against the thickest permitted layer, where a closure is declared."
+    looks "The oil layer at which a float that is set at rest shuts off at the largest flow, against the thickest permitted layer, where a closure is declared. Where nobody spoke of one it cannot judge."
     matters "Flow lifts the interface over a float that hangs at one height: the layer it was set for has then long been passed, and oil is under way."
     remedy "A closure that floats with the interface itself, a set point that allows for the flow, or a larger outlet and a cleaner mesh."
     source "Balance of levels; common practice sets floats in still water"
@@ -15,10 +16,22 @@ rule! {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let (Some(performance), Some(basis)) = (&s.design.performance, &s.design.basis) else {
-        return Verdict::skips("no unit was laid out");
+        return s.stopped();
     };
-    if !basis.spill.as_ref().is_some_and(|spill| spill.closure) {
-        return Verdict::skips("no closure is declared");
+    match s.enquiry.spill.as_ref().map(|block| block.closure) {
+        None => {
+            return Verdict::cannot_judge(
+                "nobody said whether a spill must stay in, nor what shuts the outlet then",
+                [SPILL, CLOSURE],
+                None,
+            );
+        }
+        Some(None) => {
+            let at = basis.spill.as_ref().map(|spill| spill.volume.at);
+            return Verdict::cannot_judge("whether anything shuts the outlet in a spill was not said", [CLOSURE], at);
+        }
+        Some(Some(false)) => return Verdict::skips("there is no closure"),
+        Some(Some(true)) => {}
     }
     let show = |mm: f64| s.show(stillrise_units::Length::from_si(mm), (&IN, &MM));
     // The floats are mounted for the oil with the thinnest permitted layer.

@@ -14,7 +14,7 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let Some(performance) = &s.design.performance else { return s.stopped() };
     let slot = performance.velocities.slot;
     let (usual, most) = (Velocity::of(0.15, &FT_S), Velocity::of(0.3, &FT_S));
     let show = |v| s.show(v, (&FT_S, &MM_S));

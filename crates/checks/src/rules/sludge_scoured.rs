@@ -13,8 +13,8 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
-    let Some(zones) = &performance.zones else { return Verdict::skips("no case has a steady flow") };
+    let Some(performance) = &s.design.performance else { return s.stopped() };
+    let Some(zones) = &performance.zones else { return s.stopped() };
     let along = performance.velocities.along;
     let Some(scour) = zones.scour else { return Verdict::skips("the solids are no heavier than the water") };
     let speed = (&FT_S, &M_S);

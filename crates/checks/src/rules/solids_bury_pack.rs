@@ -14,7 +14,7 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let Some(performance) = &s.design.performance else { return s.stopped() };
     let storage = &performance.storage;
     let (Some(days), Some(volume)) = (storage.sludge_days, storage.sludge_trigger) else {
         return Verdict::skips("no sludge collects, or the rule for pumping out gives no amount of it");

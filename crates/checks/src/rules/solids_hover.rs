@@ -1,12 +1,14 @@
 //! Rule: solids hover
 
+use super::hopper_missing::most_solids;
+use crate::ask::OIL_ON_SOLIDS;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_units::catalog::{KG_M3, LB_FT3, PERCENT};
-use stillrise_units::ratio;
+use stillrise_units::{Typed, ratio};
 
 rule! {
     "solids-hover" "Solids too light to settle", Hopper;
-    looks "The density of the grains, with the oil that clings to them, against the water's: no heavier fails, less than a twentieth heavier warns."
+    looks "The density of the grains, with the oil that clings to them, against the water's: no heavier fails, less than a twentieth heavier warns. Where nobody said whether oil clings to them it cannot judge."
     matters "Such grains neither settle nor rise; they carry their oil through the unit, and no plate area helps."
     remedy "A filter or flotation behind the separator; less detergent and no grinding of oily grit ahead of it."
     source "Common practice: solids that carry oil pass as nearly weightless; a twentieth is our proposal"
@@ -15,8 +17,11 @@ rule! {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let (Some(basis), Some(performance)) = (&s.design.basis, &s.design.performance) else {
-        return Verdict::skips("no unit was laid out");
+        return s.stopped();
     };
+    if most_solids(basis).is_some_and(|solids| solids.q.si() <= 0.0) {
+        return Verdict::skips("the water carries no solids");
+    }
     let (grains, water) = (basis.solids.density, basis.fluids.cold.density);
     let density = (&LB_FT3, &KG_M3);
     let settled = performance.storage.settled;
@@ -30,6 +35,12 @@ fn look(s: &Subject<'_>) -> Verdict {
         Verdict::fails(says, grains.at)
     } else if grains.q < water.q * ratio(1.05) {
         Verdict::warns(says, grains.at)
+    } else if basis.oil_on_solids.is_none() {
+        Verdict::cannot_judge(
+            format!("{says}; that is for bare grains, whether oil clings to them was not said"),
+            [OIL_ON_SOLIDS],
+            grains.at,
+        )
     } else {
         Verdict::passes(says)
     }

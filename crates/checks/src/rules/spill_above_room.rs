@@ -1,13 +1,15 @@
 //! Rule: spill above room
 
+use crate::ask::{Ask, SPILL};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::containment::Containments;
+use stillrise_design::basis::fluids::Season;
 use stillrise_units::Typed;
 use stillrise_units::catalog::{GAL, M3};
 
 rule! {
     "spill-above-room" "Spill larger than the room for it", OilZone, bars_pick;
-    looks "The declared spill, less what containments ahead hold of it, against the oil that all units still take between the high-oil alarm and the thickest permitted layer."
+    looks "The declared spill, less what containments ahead hold of it, against the oil that all units still take between the high-oil alarm and the thickest permitted layer. Where nobody spoke of a spill it cannot judge."
     matters "The spill may come just before the alarm. What does not fit goes to the outlet."
     remedy "A larger unit or more in parallel, a lower alarm, or holding the spill ahead of the unit."
     source "Volumes of the layers; that the spill comes on top of the alarm layer is our proposal"
@@ -15,11 +17,25 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(performance) = &s.design.performance else { return Verdict::skips("no unit was laid out") };
+    let Some(performance) = &s.design.performance else { return s.stopped() };
     let Some(spill) = s.design.basis.as_ref().and_then(|b| b.spill.as_ref()) else {
-        return Verdict::skips("no spill was declared");
+        return Verdict::cannot_judge(
+            "nobody said whether a spill must stay in; nothing is held against the room for it",
+            [SPILL],
+            None,
+        );
     };
-    let Some(room) = &performance.storage.spill else { return Verdict::skips("no oil is lighter than the water") };
+    let Some(room) = &performance.storage.spill else {
+        let oil = s.design.basis.as_ref().map(|b| b.fluids.heaviest(Season::Cold));
+        let ask = oil.map(|oil| {
+            Ask::new(
+                format!("oil \"{}\".density", oil.oil.word),
+                "Which oil would be spilled, and what is its density?",
+            )
+        });
+        let says = "no oil is lighter than the water, so no layer gives room for the spill; what holds one that sinks or drifts is not known";
+        return Verdict::cannot_judge(says, Vec::from_iter(ask), spill.volume.at);
+    };
     let gallons = |v| s.show(v, (&GAL, &M3));
     if let (true, Some(ahead)) = (spill.is_held_ahead(), s.design.basis.as_ref().and_then(|b| b.containment.as_ref())) {
         return Verdict::passes(format!("the spill of {} is held ahead ({}); none of it comes to the separator", gallons(spill.volume.q), holders(ahead)));

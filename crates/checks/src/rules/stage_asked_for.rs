@@ -14,7 +14,7 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(train) = &s.design.train else { return Verdict::skips("no unit was laid out") };
+    let Some(train) = &s.design.train else { return s.stopped() };
     let says = |stage: &Stage| match &stage.size {
         Some((label, value, units)) => {
             format!("{} ({label} {}): {}", stage.name, provenance::show(value, Some(*units), s.system()), stage.why)

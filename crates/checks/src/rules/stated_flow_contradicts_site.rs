@@ -1,5 +1,6 @@
 //! Rule: stated flow contradicts the site
 
+use crate::ask::WATERS;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::cases::Kind;
 use stillrise_units::catalog::{GPM, M3_H, PERCENT};
@@ -7,7 +8,7 @@ use stillrise_units::{Typed, print};
 
 rule! {
     "stated-flow-contradicts-site" "Stated flow contradicts the site", Enquiry;
-    looks "The design flow that somebody stated against the largest steady flow that surfaces, streams and cases give: more than a tenth above it fails, more than a tenth below it warns."
+    looks "The design flow that somebody stated against the largest steady flow that surfaces, streams and cases give: more than a tenth above it fails, more than a tenth below it warns. Where nothing else is known of the site it cannot judge."
     matters "A unit for the stated flow is too small for the site, or the customer pays for more than he needs; either way one of the two statements is wrong."
     remedy "Ask how the stated flow was found; then correct it, or the areas, rain and streams."
     source "Our proposal; a tenth is about what rounding and method of the storm flow explain"
@@ -18,11 +19,15 @@ rule! {
 const TENTH: f64 = 0.1;
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
+    let Some(basis) = &s.design.basis else { return s.stopped() };
     let Some(stated) = basis.stated else { return Verdict::skips("no design flow is stated") };
     let site = basis.cases.iter().filter(|c| c.content.is_some() && !matches!(c.kind, Kind::Stated | Kind::DrainDown));
     let Some(case) = site.max_by(|a, b| a.inflow.q.si().total_cmp(&b.inflow.q.si())) else {
-        return Verdict::skips("nothing is known of the site to hold the stated flow against");
+        let says = format!(
+            "{} are stated, and nothing is known of the site to hold them against",
+            s.show(stated.q, (&GPM, &M3_H))
+        );
+        return Verdict::cannot_judge(says, [WATERS], stated.at);
     };
     let off = ((case.inflow.q - stated.q) / stated.q).si();
     let show = |q| s.show(q, (&GPM, &M3_H));

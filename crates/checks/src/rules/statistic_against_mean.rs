@@ -1,5 +1,6 @@
 //! Rule: limit read without its statistic
 
+use crate::ask::{Ask, LIMIT};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::enquiry::blocks::Statistic;
 use stillrise_design::performance::promise::Promise;
@@ -8,7 +9,7 @@ use stillrise_units::catalog::MG_L;
 
 rule! {
     "statistic-against-mean" "Limit against the scatter of results", Effluent;
-    looks "A limit whose number the expected mean keeps while it lies above the long-term mean that the statistic asks for; and limits that state no statistic at all."
+    looks "A limit whose number the expected mean keeps while it lies above the long-term mean that the statistic asks for; it warns. A limit that states no statistic, or none at all, cannot be judged."
     matters "Samples scatter. An effluent that runs at the number of its limit misses it in many months."
     remedy "Hold the unit against the long-term mean; ask for the statistic, and for effluent data that show the scatter."
     source "US EPA, Technical Support Document for Water Quality-based Toxics Control, 1991: log-normal scatter, 95th percentile for averages, 99th for single samples"
@@ -16,24 +17,25 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
+    let Some(basis) = &s.design.basis else { return s.stopped() };
     if basis.limits.is_empty() {
-        return Verdict::skips("no limit is stated");
+        return Verdict::cannot_judge("no limit is stated that could be looked at", [LIMIT], None);
     }
     let show = |q| s.show(q, (&MG_L, &MG_L));
     let mut at = None;
     let mut says = Vec::new();
-    for block in s.enquiry.limits.iter().filter(|l| l.statistic.0.is_none()) {
+    let silent = s.enquiry.limits.iter().filter(|l| l.statistic.0.is_none()).map(|block| {
         let value = block.value.q().map(show).unwrap_or_default();
-        says.push(format!("{} {value}: no statistic is stated", block.pollutant.as_deref().unwrap_or("a limit")));
-    }
+        format!("{} {value}: no statistic is stated", block.pollutant.as_deref().unwrap_or("a limit"))
+    });
+    let silent: Vec<String> = silent.collect();
     let mut kept = Vec::new();
     if let Some((performance, worst)) = s.design.performance.as_ref().and_then(|p| Some((p, p.worst()?))) {
         for verdict in &performance.limits {
             let Some(limit) = basis.limits.get(verdict.limit) else { continue };
             let Some(scatter) = &limit.scatter else { continue };
             let mean = scatter.mean;
-            if limit.pollutant.gravity != Gravity::Touches {
+            if limit.pollutant.gravity != Gravity::Touches || s.assumed(limit.statistic.at).is_some() {
                 continue;
             }
             let what = match limit.statistic.q {
@@ -60,6 +62,13 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     if !says.is_empty() {
         return Verdict::warns(says.join("; "), at);
+    }
+    if !silent.is_empty() {
+        let asks: Vec<Ask> = basis.limits.iter().flat_map(|l| s.asked(l.statistic.at)).collect();
+        return Verdict::cannot_judge(silent.join("; "), asks, None);
+    }
+    if s.design.performance.is_none() {
+        return s.stopped();
     }
     kept.insert(0, format!("{} of {} limits name their statistic", basis.limits.len(), basis.limits.len()));
     Verdict::passes(kept.join("; "))

@@ -1,6 +1,7 @@
 //! Rule: more arrives than the pumps lift
 
-use super::pump_above_rating::{above, running};
+use super::pump_above_rating::{above, pumped, rate_unknown, running};
+use crate::ask::{SPILL_RATE, WATERS};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::cases::{Case, Kind};
 use stillrise_units::Typed;
@@ -8,7 +9,7 @@ use stillrise_units::catalog::{GPM, M3_H};
 
 rule! {
     "sump-overflows" "More arrives than the pumps lift", Inlet;
-    looks "What arrives in each case against the mean flow of the pumps that run together: a steady water above it fails, the rate of a spill above it warns."
+    looks "What arrives in each case against the mean flow of the pumps that run together: a steady water above it fails, the rate of a spill above it warns. Where feed, rate of the pumps, waters or the rate of a declared spill were not said, it cannot judge."
     matters "The sump fills, and oily water leaves by a way that nobody designed."
     remedy "Larger pumps and a unit to match, equalisation ahead of the pumps, or less water to them; see the first size under the stages asked for."
     source "Continuity; needs no authority"
@@ -16,11 +17,11 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
-    if !basis.feed.pumped {
-        return Verdict::skips("the water runs by gravity");
+    let Some(basis) = &s.design.basis else { return s.stopped() };
+    if let Err(verdict) = pumped(s) {
+        return verdict;
     }
-    let Some(pumps) = running(&basis.feed) else { return Verdict::skips("no pump's rate is stated") };
+    let Some(pumps) = running(&basis.feed) else { return rate_unknown() };
     // A case made from the pumps' own flow says nothing of what arrives.
     let stated = s.enquiry.stated.flow.is_given();
     let arrives = |c: &&Case| c.kind != Kind::Stated || stated;
@@ -39,8 +40,17 @@ fn look(s: &Subject<'_>) -> Verdict {
     if let Some(case) = spill.filter(|c| above(c.inflow.q, pumps.q)) {
         return Verdict::warns(format!("{}, unless the sump holds the rest of the spill", says(case)), case.inflow.at);
     }
-    match water.or(spill) {
-        Some(case) => Verdict::passes(says(case)),
-        None => Verdict::skips("what arrives at the pumps is not stated"),
+    let lift = s.show(pumps.q, (&GPM, &M3_H));
+    let Some(water) = water else {
+        return Verdict::cannot_judge(
+            format!("the pumps lift {lift}; what arrives at them was not said"),
+            [WATERS],
+            pumps.at,
+        );
+    };
+    if let Some(declared) = basis.spill.as_ref().filter(|spill| spill.rate.is_none()) {
+        let says = format!("{}; at which rate a spill arrives was not said", says(water));
+        return Verdict::cannot_judge(says, [SPILL_RATE], declared.volume.at);
     }
+    Verdict::passes(says(water))
 }

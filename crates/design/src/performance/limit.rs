@@ -269,7 +269,7 @@ pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &Li
                 (clean = clean.total.mixed, end = end.total.mixed)(clean + end) / 2.0
             ),
             end.content.total,
-            crate::reckon!(t, "oil that does not rise", [MG_L, MG_L], (emulsified = end.content.emulsified, dissolved = end.content.dissolved) emulsified + dissolved),
+            stays(t, end, None),
         ),
         None => {
             let peak = basis.peak_for(limit);
@@ -299,12 +299,32 @@ pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &Li
                         * peak
                         + dissolved
                 ),
-                crate::reckon!(t, "oil that does not rise, at the peak", [MG_L, MG_L], (emulsified = end.content.emulsified, dissolved = end.content.dissolved, peak = peak) emulsified * peak + dissolved),
+                stays(t, end, Some(peak)),
             )
         }
     };
     let against = limit.mean.filter(|_| average).unwrap_or(limit.value);
     Held { expected, mixed, influent, stays, against }
+}
+
+/// Of what arrives, what does not rise: emulsified and dissolved oil, and oil as heavy as the water; dissolved oil stands
+/// at saturation whatever arrives on top.
+fn stays<T: Trail>(t: &mut T, end: &Removal, peak: Option<Val<Ratio>>) -> Val<Concentration> {
+    let (emulsified, dissolved) = (end.content.emulsified, end.content.dissolved);
+    let fixed = match end.content.heavy {
+        Some(heavy) => {
+            crate::reckon!(t, "oil that does not rise, but for what is dissolved", [MG_L, MG_L], (emulsified = emulsified, heavy = heavy) emulsified + heavy)
+        }
+        None => emulsified,
+    };
+    match peak {
+        Some(peak) => {
+            crate::reckon!(t, "oil that does not rise, at the peak", [MG_L, MG_L], (fixed = fixed, dissolved = dissolved, peak = peak) fixed * peak + dissolved)
+        }
+        None => {
+            crate::reckon!(t, "oil that does not rise", [MG_L, MG_L], (fixed = fixed, dissolved = dissolved) fixed + dissolved)
+        }
+    }
 }
 
 /// One limit in one case at the end of the interval.
@@ -434,7 +454,7 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -
             Word::NotByGravity,
             told!(
                 read,
-                "{} of emulsified and dissolved oil pass any separator, against {}",
+                "{} of oil that does not rise (emulsified, dissolved or too heavy) pass any separator, against {}",
                 number(stays),
                 exact(against)
             ),

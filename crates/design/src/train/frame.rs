@@ -107,6 +107,10 @@ pub struct Particulars {
     pub mesh_curve: Option<Val<Series>>,
     /// Velocity on its face above which it was measured to let collected oil go.
     pub mesh_velocity_limit: Option<Val<Velocity>>,
+    /// Whether a row of a range or the enquiry describes the unit; else it is made to measure.
+    pub described: bool,
+    /// Keys that the description leaves out and a rule would look at; where a value is needed, a usual one stands in.
+    pub left_out: Vec<&'static str>,
 }
 
 const L: Pair = (&IN, &MM);
@@ -325,6 +329,11 @@ pub fn particulars<T: Trail>(t: &mut T, m: &Model, currency: Option<&str>, sourc
         );
         (flow, m.rated_basis.clone().unwrap_or_else(|| "basis not stated".to_owned()))
     });
+    let said = [
+        ("float_density", m.float_density.is_given()),
+        ("oil_draw", m.oil_draw.is_given()),
+        ("rated_flow", m.rated_flow.is_given()),
+    ];
     Particulars {
         model: m.model.clone().unwrap_or_else(|| "stated unit".to_owned()),
         nozzles: (m.inlet_pipe.clone().unwrap_or_default(), m.outlet_pipe.clone().unwrap_or_default()),
@@ -347,5 +356,7 @@ pub fn particulars<T: Trail>(t: &mut T, m: &Model, currency: Option<&str>, sourc
             let units = Some((&FT_MIN, &MM_S) as Pair);
             given(t, "velocity on the mesh above which it lets oil go", units, limit, source, &c.written.text)
         }),
+        described: true,
+        left_out: said.into_iter().filter(|(_, said)| !said).map(|(key, _)| key).collect(),
     }
 }

@@ -140,9 +140,10 @@ fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
     let settled = r.settled.verdicts.iter().filter(|v| v.is_settled()).count();
     let decided = if settled > 0 { format!("; {settled} accepted or taken over by others") } else { String::new() };
     let text = format!(
-        "{} fail, {} warn, {} pass, {} do not apply{decided}",
+        "{} fail, {} warn, {} cannot be judged, {} pass, {} do not apply{decided}",
         count("fails"),
         count("warns"),
+        count("cannot judge"),
         count("passes"),
         count("not applicable")
     );

@@ -3,8 +3,9 @@
 use super::blocks::{Table, number, set, wide};
 use super::effluent::brief;
 use super::{Report, capital, sentence};
+use crate::summary::also_asked;
 use serde_json::json;
-use stillrise_checks::{Judged, Verdict};
+use stillrise_checks::{Judged, RULES, Verdict};
 use stillrise_design::provenance::{Origin, show};
 use stillrise_search::questions::{Outcome, Question};
 
@@ -40,20 +41,26 @@ pub(super) fn rules(r: &mut Report<'_>) {
     let all = &r.settled.verdicts;
     let of = |word: &'static str| all.iter().filter(move |v| v.verdict.word() == word);
     r.out.para(&format!(
-        "{} rules were held against the job: {} fail, {} warn, {} pass, {} do not apply.",
+        "{} rules were held against the job: {} fail, {} warn, {} cannot be judged, {} pass, {} do not apply.",
         all.len(),
         of("fails").count(),
         of("warns").count(),
+        of("cannot judge").count(),
         of("passes").count(),
         of("not applicable").count()
     ));
-    for (word, title) in [("fails", "Rules that fail"), ("warns", "Rules that warn")] {
+    let parts = [
+        ("fails", "bad", "Rules that fail"),
+        ("warns", "fair", "Rules that warn"),
+        ("cannot judge", "open", "Rules that cannot judge"),
+    ];
+    for (word, mark, title) in parts {
         let found: Vec<_> = of(word).collect();
         if !found.is_empty() {
             r.out.heading(title);
         }
         for judged in found {
-            finding(r, judged, word);
+            finding(r, judged, mark);
         }
     }
     r.out.heading("Rules that pass");
@@ -71,19 +78,21 @@ pub(super) fn rules(r: &mut Report<'_>) {
     r.out.table(&table);
 }
 
-/// One rule that fails or warns, with all there is to it.
-fn finding(r: &mut Report<'_>, judged: &Judged, word: &str) {
+/// One rule that fails, warns or cannot judge, with all there is to it.
+fn finding(r: &mut Report<'_>, judged: &Judged, mark: &str) {
     let rule = judged.rule;
-    let at = match &judged.verdict {
-        Verdict::Warns(finding) | Verdict::Fails(finding) => finding.at,
-        _ => None,
-    };
-    let no = at.map_or_else(String::new, |at| format!(" (No. {})", r.no(at)));
-    let mut lines = vec![
-        ["Why it matters".to_owned(), rule.matters.to_owned()],
-        ["What to do".to_owned(), rule.remedy.to_owned()],
-        ["Source".to_owned(), sentence(rule.source)],
-    ];
+    let no = judged.verdict.at().map_or_else(String::new, |at| format!(" (No. {})", r.no(at)));
+    let mut lines = Vec::new();
+    for ask in judged.verdict.asks() {
+        let key =
+            ask.key.as_ref().filter(|_| r.edition.is_internal()).map_or_else(String::new, |key| format!(" [{key}]"));
+        lines.push(["What would settle it".to_owned(), format!("{}{key}", ask.question)]);
+    }
+    lines.push(["Why it matters".to_owned(), rule.matters.to_owned()]);
+    if !matches!(judged.verdict, Verdict::CannotJudge(_)) {
+        lines.push(["What to do".to_owned(), rule.remedy.to_owned()]);
+    }
+    lines.push(["Source".to_owned(), sentence(rule.source)]);
     if r.edition != crate::Edition::Client {
         lines.push(["Looks for".to_owned(), rule.looks.to_owned()]);
         lines.push(["Where it may be wrong".to_owned(), rule.limits.to_owned()]);
@@ -92,7 +101,7 @@ fn finding(r: &mut Report<'_>, judged: &Judged, word: &str) {
     let lines: Vec<_> = lines.into_iter().map(|[a, b]| [a, set(&b)]).collect();
     let id = if r.edition.is_internal() { rule.id } else { "" };
     r.out.other(json!({
-        "t": "finding", "word": word, "mark": if word == "fails" { "bad" } else { "fair" }, "title": rule.title, "id": id,
+        "t": "finding", "word": judged.verdict.word(), "mark": mark, "title": rule.title, "id": id,
         "says": set(&format!("{}{no}", sentence(judged.verdict.says()))), "lines": lines,
     }));
 }
@@ -135,7 +144,25 @@ pub(super) fn questions(r: &mut Report<'_>) {
         ]);
     }
     r.out.table(&table);
+    also_needed(r);
     silent(r);
+}
+
+/// Questions of rules that cannot judge, beyond those ranked.
+fn also_needed(r: &mut Report<'_>) {
+    let settled = r.settled;
+    let ranked: Vec<&Question> = settled.questions.iter().collect();
+    let mut table = Table::new([wide("Question", 2.2), wide("For the rule", 1.1)]);
+    for u in also_asked(settled, &ranked) {
+        let key =
+            u.ask.key.as_ref().filter(|_| r.edition.is_internal()).map_or_else(String::new, |key| format!(" [{key}]"));
+        let title = RULES.iter().find(|rule| rule.id == u.rule).map_or(u.rule, |rule| rule.title);
+        table.row([format!("{}{key}", u.ask.question), title.to_owned()]);
+    }
+    if !table.is_empty() {
+        r.out.heading("Also needed, so that every rule can judge");
+    }
+    r.out.table(&table);
 }
 
 /// What the two ends of a range would lead to.

@@ -1,4 +1,4 @@
-//! Rules that warn or fail, by the part they concern.
+//! Rules that warn or fail, by the part they concern. What cannot be judged is no finding on a part.
 
 use crate::Edition;
 use stillrise_checks::{Judged, Part, Verdict};

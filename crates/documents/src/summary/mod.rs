@@ -9,7 +9,7 @@ mod verdicts;
 pub(crate) mod zones;
 
 pub use basis::{differs, governs, runs};
-pub use verdicts::{moves, that_matter, words};
+pub use verdicts::{also_asked, moves, that_matter, words};
 
 use crate::render::text::{WIDTH, hang, heading};
 use stillrise_design::performance::limit::{By, LimitVerdict, Word};

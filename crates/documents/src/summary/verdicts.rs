@@ -2,7 +2,7 @@
 
 use super::section;
 use crate::render::text::{hang, item};
-use stillrise_checks::Verdict;
+use stillrise_checks::{Judged, Unsettled, Verdict, unsettled};
 use stillrise_design::performance::promise::Promise;
 use stillrise_search::Settled;
 use stillrise_search::questions::{Outcome, Question};
@@ -24,25 +24,36 @@ pub(super) fn triage(out: &mut String, settled: &Settled, width: usize) {
     }
 }
 
+/// What is not known, what would settle it, and what was decided meanwhile.
+fn open(judged: &Judged) -> String {
+    let asks = judged.verdict.asks().iter().map(|ask| format!(" {}", ask.question)).collect::<String>();
+    format!("{}.{asks}{}", judged.verdict.says(), decided(judged))
+}
+
+fn decided(judged: &Judged) -> String {
+    judged.decision.as_ref().map_or_else(String::new, |d| {
+        format!(
+            " Decided: {}, {}.",
+            d.decision.0.map_or("", |w| w.word()),
+            d.because.as_deref().unwrap_or("no reason given")
+        )
+    })
+}
+
 pub(super) fn rules(out: &mut String, settled: &Settled, width: usize) {
     let count = |word: &str| settled.verdicts.iter().filter(|v| v.verdict.word() == word).count();
     out.push_str(&section("Rules"));
     out.push_str(&format!(
-        "{} fail, {} warn, {} pass, {} do not apply.\n",
+        "{} fail, {} warn, {} cannot be judged, {} pass, {} do not apply.\n",
         count("fails"),
         count("warns"),
+        count("cannot judge"),
         count("passes"),
         count("not applicable")
     ));
     for kind in ["fails", "warns"] {
         for judged in settled.verdicts.iter().filter(|v| v.verdict.word() == kind) {
-            let decided = judged.decision.as_ref().map_or_else(String::new, |d| {
-                format!(
-                    " Decided: {}, {}.",
-                    d.decision.0.map_or("", |w| w.word()),
-                    d.because.as_deref().unwrap_or("no reason given")
-                )
-            });
+            let decided = decided(judged);
             let mark = if kind == "fails" { "FAILS" } else { "warns" };
             out.push_str(&item(
                 mark,
@@ -56,6 +67,9 @@ pub(super) fn rules(out: &mut String, settled: &Settled, width: usize) {
                 width,
             ));
         }
+    }
+    for judged in settled.verdicts.iter().filter(|v| v.verdict.word() == "cannot judge") {
+        out.push_str(&item("asks", &format!("{} [{}]: {}", judged.rule.title, judged.rule.id, open(judged)), width));
     }
     let passed: Vec<&str> =
         settled.verdicts.iter().filter(|v| matches!(v.verdict, Verdict::Passes(_))).map(|v| v.rule.id).collect();
@@ -97,6 +111,22 @@ pub(super) fn questions(out: &mut String, settled: &Settled, width: usize) {
             "{rest} more assumptions stand in the trail; their answers would hardly move the result.\n"
         ));
     }
+    let shown: Vec<&Question> = matter.into_iter().take(SHOWN).collect();
+    let also = also_asked(settled, &shown);
+    if !also.is_empty() {
+        out.push_str("Also needed, so that every rule can judge:\n");
+    }
+    for u in also {
+        let key = u.ask.key.as_ref().map_or_else(String::new, |key| format!(" [{key}]"));
+        out.push_str(&item("-", &format!("{}{key}", u.ask.question), width));
+    }
+}
+
+/// What rules that cannot judge ask beyond the questions that are shown already.
+#[must_use]
+pub fn also_asked<'a>(settled: &'a Settled, shown: &[&Question]) -> Vec<Unsettled<'a>> {
+    let asked = |u: &Unsettled<'_>| shown.iter().any(|q| Some(q.key.as_str()) == u.ask.key.as_deref());
+    unsettled(&settled.verdicts).into_iter().filter(|u| !asked(u)).collect()
 }
 
 /// A share in words that claim no more than few rows give.

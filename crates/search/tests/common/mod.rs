@@ -2,6 +2,8 @@
 //! settled job.
 #![allow(dead_code, reason = "each test program uses its own part of it")]
 
+pub mod bases;
+
 use std::path::{Path, PathBuf};
 use stillrise_design::enquiry::range::{Range, read_range};
 use stillrise_design::enquiry::{Enquiry, blocks, read_enquiry};

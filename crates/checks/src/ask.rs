@@ -1,0 +1,126 @@
+//! What a rule asks for when it cannot judge: the question, and the key that takes its answer. A key is asked
+//! for in one wording, wherever it is needed.
+
+use crate::rule::Subject;
+use std::borrow::Cow;
+use stillrise_design::provenance::Assumption;
+
+/// A question that a customer or an engineer can answer.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Ask {
+    /// The question, one sentence.
+    pub question: Cow<'static, str>,
+    /// The key of the enquiry or of the unit's row that takes the answer; `None` where several could.
+    pub key: Option<Cow<'static, str>>,
+}
+
+impl Ask {
+    const fn fixed(key: &'static str, question: &'static str) -> Self {
+        Self { question: Cow::Borrowed(question), key: Some(Cow::Borrowed(key)) }
+    }
+    /// A question that takes up names of the job.
+    #[must_use]
+    pub fn new(key: impl Into<Cow<'static, str>>, question: impl Into<Cow<'static, str>>) -> Self {
+        Self { question: question.into(), key: Some(key.into()) }
+    }
+    /// A question whose answer has no key of its own.
+    #[must_use]
+    pub fn open(question: impl Into<Cow<'static, str>>) -> Self {
+        Self { question: question.into(), key: None }
+    }
+    /// The question of an assumption.
+    #[must_use]
+    pub fn of(assumption: &Assumption) -> Self {
+        Self::new(assumption.key.clone(), assumption.question.clone())
+    }
+    /// What makes two questions the same one: the key, or else the words.
+    #[must_use]
+    pub fn same(&self) -> &str {
+        self.key.as_deref().unwrap_or(&self.question)
+    }
+    /// A question about the unit: its key stands in the enquiry where the enquiry states the dimensions, else in
+    /// the row of the range. A unit made to measure has no such key yet.
+    #[must_use]
+    pub fn unit(s: &Subject<'_>, key: &str, question: &'static str) -> Self {
+        let described = s.design.train.as_ref().map(|train| &train.unit.particulars).filter(|p| p.described);
+        match described {
+            Some(_) if s.enquiry.unit.dimensions.is_some() => Self::new(format!("unit.dimensions.{key}"), question),
+            Some(row) => Self::new(format!("model \"{}\".{key}", row.model), question),
+            None => Self::open(question),
+        }
+    }
+}
+
+/// Invert of the incoming pipe.
+pub const INLET_INVERT: Ask = Ask::fixed("inlet.invert", "At what elevation does the incoming pipe arrive (invert)?");
+/// Invert at the outfall.
+pub const OUTLET_INVERT: Ask = Ask::fixed("outlet.invert", "At what elevation lies the invert at the outfall?");
+/// Water at the outfall.
+pub const TAILWATER: Ask =
+    Ask::fixed("outlet.tailwater", "At what elevation does the water stand at the outfall, at its highest?");
+/// Ground at the unit.
+pub const GROUND: Ask = Ask::fixed("site.ground", "At what elevation lies the ground where the unit is to stand?");
+/// Gravity or pump.
+pub const FEED: Ask = Ask::fixed("inlet.feed", "Does the water reach the separator by gravity or by pump?");
+/// Kind of pump.
+pub const PUMP: Ask = Ask::fixed("inlet.pump", "Which pump lifts the water to the separator?");
+/// Rate of the pumps.
+pub const PUMP_RATE: Ask = Ask::fixed("inlet.rate", "How many pumps lift the water, and what does each deliver?");
+/// Waters and their flows.
+pub const WATERS: Ask = Ask::fixed("stream.flow", "Which waters drain to the separator, and at what flow?");
+/// The spill.
+pub const SPILL: Ask = Ask::fixed(
+    "spill.volume",
+    "How much oil could be spilled at once and must stay in, as from the largest tank or hose?",
+);
+/// Rate of the spill.
+pub const SPILL_RATE: Ask = Ask::fixed("spill.rate", "At what rate would a spill reach the separator?");
+/// Closure of the outlet.
+pub const CLOSURE: Ask =
+    Ask::fixed("spill.closure", "Is there a closure that shuts the outlet when oil comes near it?");
+/// Temperature of what flows in.
+pub const INFLOW: Ask = Ask::fixed("water.inflow", "How warm is the water that flows in, at its warmest or coldest?");
+/// Oil on the solids.
+pub const OIL_ON_SOLIDS: Ask = Ask::fixed("solids.oil", "How much oil clings to the solids, as a share of their mass?");
+/// Limits.
+pub const LIMIT: Ask =
+    Ask::fixed("limit.value", "Which limits hold for what leaves: pollutant, number, statistic and method?");
+/// The oils.
+pub const OILS: Ask = Ask::fixed("oil.kind", "Which oils may come?");
+/// Coldest air.
+pub const COLDEST_AIR: Ask = Ask::fixed(
+    "site.coldest_air",
+    "How cold does the air get where the unit stands, and does it stand in a heated room?",
+);
+/// Lifting gear.
+pub const LIFTING: Ask = Ask::fixed("site.lifting", "What weight can be lifted over the unit?");
+/// Room along.
+pub const MAX_LENGTH: Ask = Ask::fixed("site.max_length", "How long may the unit be to fit its place?");
+/// Room across.
+pub const MAX_WIDTH: Ask = Ask::fixed("site.max_width", "How wide may the unit be to fit its place?");
+
+/// Water other than rain whose emulsion nobody stated and for which no product was declared, not even that
+/// there is none: what keeps its oil from rising is not known.
+#[must_use]
+pub fn products(s: &Subject<'_>) -> Option<(String, Ask)> {
+    if !s.enquiry.chemicals.is_empty() {
+        return None;
+    }
+    let silent = |stream: &&stillrise_design::enquiry::blocks::Stream| {
+        !stream.oil.as_ref().is_some_and(|oil| oil.emulsified.is_given())
+    };
+    let names: Vec<&str> =
+        s.enquiry.streams.iter().filter(silent).map(|s| s.name.as_deref().unwrap_or("water")).collect();
+    let water = (!names.is_empty()).then(|| names.join(" and "))?;
+    let question = format!("Which products (detergents, degreasers, coolants) go into the {water}, or are there none?");
+    Some((water, Ask::new("chemical.kind", question)))
+}
+
+/// Whether the enquiry names an oil anywhere; else the design takes one.
+#[must_use]
+pub fn oil_is_named(s: &Subject<'_>) -> bool {
+    let e = s.enquiry;
+    let contents = e.rain.iter().filter_map(|r| r.oil.as_ref()).chain(e.streams.iter().filter_map(|s| s.oil.as_ref()));
+    let contents = contents.chain(e.cases.iter().filter_map(|c| c.oil.as_ref())).chain(e.stated.oil.as_ref());
+    !e.oils.is_empty() || contents.into_iter().any(|oil| oil.kind.is_some())
+}

@@ -1,0 +1,274 @@
+//! Each rule that may lack a fact cannot judge without it, asks for it, and never passes on its absence; through
+//! the real chain. (Long because one row a fact.)
+
+#![allow(clippy::panic, clippy::expect_used, reason = "a test fails by panicking")]
+
+mod common;
+
+use common::bases::{Bases, claims_to_pass_on_nothing, look};
+use common::{OUT, Sheet, demo, worked};
+use stillrise_checks::{Subject, judge, unsettled};
+use stillrise_search::Settled;
+
+/// What is not said: a base that the rule judges, the keys that are taken out or set so that something is not
+/// known, and the keys for which the rule then asks.
+struct Silence {
+    rule: &'static str,
+    base: &'static str,
+    with: &'static [(&'static str, &'static str)],
+    was: &'static str,
+    /// What is taken out or set.
+    then: &'static [(&'static str, &'static str)],
+    /// Keys of the questions; an empty one for a question without a key.
+    asks: &'static [&'static str],
+}
+
+macro_rules! silences {
+    ($($rule:literal: $base:literal $([$($k:literal = $v:expr),+])? $was:literal; $($key:literal = $value:expr),+ => $($ask:literal),+;)+) => {
+        &[$(Silence {
+            rule: $rule, base: $base, with: &[$($(($k, $v)),+)?], was: $was,
+            then: &[$(($key, $value)),+], asks: &[$($ask),+],
+        }),+]
+    };
+}
+
+/// A rule that can find a thing unknown has a row for each key that it may miss.
+static SILENCES: &[Silence] = silences! {
+    "not-a-gravity-duty": "wash" "passes"; "chemical.product" = "a cleaner" => "chemical \"a cleaner\".kind";
+    "not-a-gravity-duty": "wash" "passes"; "stream.oil.emulsified" = OUT => "chemical.kind";
+    "not-a-gravity-duty": "wash" ["oil" = OUT] "passes"; "stream.oil.kind" = OUT => "oil.kind";
+    "only-partly-gravity": "wash" "passes"; "stream.oil.emulsified" = OUT => "chemical.kind";
+    "limit-it-cannot-touch": "wash" "passes"; "limit" = OUT => "limit.value";
+    "rig-test-class": "wash" "not applicable"; "limit" = OUT => "limit.value";
+    "rig-test-class": "wash" "not applicable"; "limit.statistic" = OUT => "limit \"oil and grease\".statistic";
+    "stated-flow-contradicts-site": "wash" "passes"; "stream" = OUT => "stream.flow";
+    "return-period-beyond-table": "twin_us" [
+        "rain.table" = "rain.csv", "rain.return_period" = "10 yr"
+    ] "passes"; "rain.return_period" = OUT => "rain.return_period";
+    "oil-hardly-rises": "wash" ["oil" = OUT] "passes"; "stream.oil.kind" = OUT => "oil.kind";
+    "oil-hardly-rises": "wash" ["oil" = OUT] "passes"; "stream.oil.kind" = "natural-ester" => "oil \"natural-ester\".density";
+    "salt-in-water": "wash" "passes"; "water.salinity" = OUT => "water.salinity";
+    "not-enough-fall": "wash" "passes"; "inlet.invert" = OUT => "inlet.invert";
+    "not-enough-fall": "wash" "passes"; "outlet.invert" = OUT => "outlet.invert";
+    "density-current": "wash" ["water.inflow" = "50 °F"] "passes"; "water.inflow" = OUT => "water.inflow";
+    "mesh-too-fast": "wash" [
+        "unit.dimensions.mesh_velocity_limit" = "20 mm/s"
+    ] "passes"; "unit.dimensions.mesh_velocity_limit" = OUT => "unit.dimensions.mesh_velocity_limit";
+    "solids-hover": "wash" ["solids.oil" = "0 %"] "passes"; "solids.oil" = OUT => "solids.oil";
+    "oil-leaves-on-solids": "wash" ["solids.oil" = "1 %"] "passes"; "solids.oil" = OUT => "solids.oil";
+    "oil-leaves-on-solids": "wash" ["solids.oil" = "1 %"] "passes"; "limit" = OUT => "limit.value";
+    "outlet-drowned": "wash" "passes"; "outlet.tailwater" = OUT => "outlet.tailwater";
+    "outlet-drowned": "wash" "passes"; "outlet.invert" = OUT => "outlet.invert";
+    "shut-off-late": "wash" [
+        "unit.dimensions.mesh" = OUT, "stream.flow" = "0.1 gpm", "stated.flow" = OUT, "spill.rate" = "0.1 gpm"
+    ] "passes"; "spill.closure" = OUT => "spill.closure";
+    "shut-off-late": "wash" [
+        "unit.dimensions.mesh" = OUT, "stream.flow" = "0.1 gpm", "stated.flow" = OUT, "spill.rate" = "0.1 gpm"
+    ] "passes"; "spill" = OUT => "spill.volume", "spill.closure";
+    "float-never-trips": "wash" "passes"; "unit.dimensions.float_density" = OUT => "unit.dimensions.float_density";
+    "float-off-best": "wash" "passes"; "unit.dimensions.float_density" = OUT => "unit.dimensions.float_density";
+    "draw-leaves-oil": "wash" "passes"; "unit.dimensions.oil_draw" = OUT => "unit.dimensions.oil_draw";
+    "spill-above-room": "wash" "passes"; "spill" = OUT => "spill.volume";
+    "spill-above-room": "wash" "passes"; "oil.density" = "1010 kg/m3" => "oil \"diesel\".density";
+    "spill-without-closure": "wash" "passes"; "spill" = OUT => "spill.volume", "spill.closure";
+    "spill-without-closure": "wash" "passes"; "spill.closure" = OUT => "spill.closure";
+    "hopper-missing": "wash" [
+        "unit.dimensions.hopper_depth" = OUT, "stream.solids" = "40 mg/L"
+    ] "passes"; "stream.solids" = OUT => "stream \"wash\".solids";
+    "plates-too-flat": "wash" [
+        "unit.dimensions.angle" = "25 deg", "stream.solids" = "40 mg/L"
+    ] "passes"; "stream.solids" = OUT => "stream \"wash\".solids";
+    "pack-cannot-be-lifted": "wash" "passes"; "unit.dimensions.pack_lifts_out" = OUT => "unit.dimensions.pack_lifts_out";
+    "pack-cannot-be-lifted": "wash" "passes"; "unit.dimensions.module_weight" = OUT => "unit.dimensions.module_weight";
+    "pack-cannot-be-lifted": "wash" "passes"; "site.lifting" = OUT => "site.lifting";
+    "does-not-fit": "wash" "passes"; "site.max_length" = OUT => "site.max_length";
+    "does-not-fit": "wash" "passes"; "site.max_width" = OUT => "site.max_width";
+    "floor-in-a-pit": "wash" "passes"; "site.ground" = OUT => "site.ground";
+    "floor-in-a-pit": "wash" "passes"; "outlet.invert" = OUT => "outlet.invert";
+    "pump-above-rating": "wash" "not applicable"; "inlet.feed" = OUT => "inlet.feed";
+    "pump-above-rating": "pumped" "passes"; "inlet.rate" = OUT => "inlet.rate";
+    "pump-above-rating": "pumped" "passes"; "unit.dimensions.rated_flow" = OUT => "unit.dimensions.rated_flow";
+    "pumps-together-above-rating": "wash" "not applicable"; "inlet.feed" = OUT => "inlet.feed";
+    "pumps-together-above-rating": "pumped" "passes"; "inlet.rate" = OUT => "inlet.rate";
+    "pumps-together-above-rating": "pumped" "passes"; "unit.dimensions.rated_flow" = OUT => "unit.dimensions.rated_flow";
+    "pulsation-above-rating": "wash" "not applicable"; "inlet.feed" = OUT => "inlet.feed";
+    "pulsation-above-rating": "pumped" "passes"; "inlet.rate" = OUT => "inlet.rate";
+    "pulsation-above-rating": "pumped" "passes"; "inlet.pump" = OUT => "inlet.pulsation";
+    "pulsation-above-rating": "pumped" "passes"; "unit.dimensions.rated_flow" = OUT => "unit.dimensions.rated_flow";
+    "feed-above-cap": "wash" ["outlet.flow_cap" = "100 gpm"] "not applicable"; "inlet.feed" = OUT => "inlet.feed";
+    "feed-above-cap": "pumped" "passes"; "inlet.rate" = OUT => "inlet.rate";
+    "feed-above-cap": "pumped" "passes"; "inlet.pump" = OUT => "inlet.pulsation";
+    "sump-overflows": "wash" "not applicable"; "inlet.feed" = OUT => "inlet.feed";
+    "sump-overflows": "pumped" "passes"; "inlet.rate" = OUT => "inlet.rate";
+    "sump-overflows": "pumped" "passes"; "spill.rate" = OUT => "spill.rate";
+    "sump-overflows": "pumped" "passes"; "stream" = OUT => "stream.flow";
+    "kind-of-pump-unknown": "wash" "not applicable"; "inlet.feed" = OUT => "inlet.feed";
+    "kind-of-pump-unknown": "pumped" "passes"; "inlet.pump" = OUT => "inlet.pump";
+    "kind-of-pump-unknown": "pumped" ["droplets.d50" = "90 um"] "passes"; "inlet.pump" = OUT => "inlet.pump";
+    "sheared-before-unit": "wash" ["droplets.d50" = OUT] "not applicable"; "inlet.feed" = OUT => "inlet.feed";
+    "sheared-before-unit": "pumped" "passes"; "inlet.pump" = OUT => "inlet.pump";
+    "emulsion-above-limit": "wash" "passes"; "limit" = OUT => "limit.value";
+    "promise-under-floor": "wash" "passes"; "limit" = OUT => "limit.value";
+    "promise-under-floor": "wash" [
+        "limit.value" = "8 mg/L", "stream.oil.mean" = "7 mg/L", "enquiry.facility" = "residential"
+    ] "passes"; "stream.oil.mean" = OUT => "stream \"wash\".oil.mean";
+    "statistic-against-mean": "wash" ["limit.variation" = "0.1"] "passes"; "limit.statistic" = OUT => "limit \"oil and grease\".statistic";
+    "statistic-against-mean": "wash" ["limit.variation" = "0.1"] "passes"; "limit" = OUT => "limit.value";
+    "limit-not-shown": "wash" "passes"; "limit" = OUT => "limit.value";
+    "frost-outdoors": "wash" "passes"; "site.coldest_air" = OUT => "site.coldest_air";
+    "oil-too-thick": "wash" ["oil" = OUT] "passes"; "stream.oil.kind" = OUT => "oil.kind";
+    "gasoline-vapour": "wash" ["oil" = OUT] "passes"; "stream.oil.kind" = OUT => "oil.kind";
+};
+
+#[test]
+fn what_nobody_said_cannot_be_judged_and_is_asked_for() {
+    let (demo, mut bases, mut wrong) = (demo(), Bases::default(), Vec::new());
+    for row in SILENCES {
+        let (sheet, base) = bases.of(row.base, row.with, &demo);
+        let before = look(base, row.rule);
+        let silent = row.then.iter().fold(sheet.clone(), |sheet, (key, value)| sheet.with(key, value)).settle(&demo);
+        let after = look(&silent, row.rule);
+        let asks: Vec<&str> = after.asks().iter().map(|ask| ask.key.as_deref().unwrap_or("")).collect();
+        wrong.extend(claims_to_pass_on_nothing(&silent));
+        if before.word() != row.was || after.word() != "cannot judge" || asks != row.asks {
+            wrong.push(format!(
+                "{}: {} {:?}, {:?}\n  base, should be {}: {}: {}\n  then, should ask for {:?}: {}: {}: {:?}",
+                row.rule,
+                row.base,
+                row.with,
+                row.then,
+                row.was,
+                before.word(),
+                before.says(),
+                row.asks,
+                after.word(),
+                after.says(),
+                after.asks(),
+            ));
+        }
+        // Whatever else is open in these jobs has a row of its own.
+        for judged in silent.verdicts.iter().filter(|j| j.verdict.word() == "cannot judge") {
+            assert!(SILENCES.iter().any(|s| s.rule == judged.rule.id), "{} has no row", judged.rule.id);
+        }
+        // Each question is one sentence that can be sent, and the caller gets it once.
+        let asked = unsettled(&silent.verdicts);
+        for ask in after.asks() {
+            assert!(ask.question.ends_with('?'), "{}: {}", row.rule, ask.question);
+            assert_eq!(asked.iter().filter(|u| u.ask.same() == ask.same()).count(), 1, "{}", row.rule);
+        }
+    }
+    assert!(wrong.is_empty(), "{} of {} rows\n{}", wrong.len(), SILENCES.len(), wrong.join("\n"));
+}
+
+#[test]
+fn no_worked_job_passes_on_nothing() {
+    for job in worked() {
+        assert_eq!(claims_to_pass_on_nothing(&job.settle(&demo())), Vec::<String>::new(), "{}", job.name);
+    }
+}
+
+/// Rules that look at the enquiry, the basis or the unit as laid out, and need nothing that a unit will do.
+const NEED_NO_PERFORMANCE: &[&str] = &[
+    "unknown-decision",
+    "not-a-gravity-duty",
+    "only-partly-gravity",
+    "no-limit-stated",
+    "limit-it-cannot-touch",
+    "rig-test-class",
+    "claims-contradict",
+    "stated-flow-contradicts-site",
+    "rain-table-starts-late",
+    "return-period-beyond-table",
+    "oil-hardly-rises",
+    "salt-in-water",
+    "droplet-table-starts-late",
+    "oil-too-thick",
+    "feed-above-cap",
+    "pump-above-rating",
+    "pumps-together-above-rating",
+    "pulsation-above-rating",
+    "sump-overflows",
+    "kind-of-pump-unknown",
+    "sheared-before-unit",
+    "emulsion-above-limit",
+    "promise-under-floor",
+    "outside-trusted-range",
+    "frost-outdoors",
+    "gasoline-vapour",
+];
+
+#[test]
+fn where_the_chain_stops_no_rule_passes_on_what_is_missing() {
+    let demo = demo();
+    let settled = Sheet::data("wash").with("unit.dimensions.lip", "47 in").settle(&demo);
+    assert!(settled.job.design.performance.is_none(), "the chain is meant to stop");
+    for judged in settled.verdicts.iter().filter(|j| !NEED_NO_PERFORMANCE.contains(&j.rule.id)) {
+        let expected = match judged.rule.id {
+            "chain-stopped" => "fails",
+            // Whether there is a spill with a closure is known without a unit.
+            "spill-without-closure" => "passes",
+            _ => "cannot judge",
+        };
+        assert_eq!(judged.verdict.word(), expected, "{}: {}", judged.rule.id, judged.verdict.says());
+    }
+    let asked: Vec<_> = unsettled(&settled.verdicts).into_iter().filter(|u| u.ask.key.is_none()).collect();
+    assert_eq!(asked.len(), 1, "{asked:?}");
+    assert!(asked[0].ask.question.contains("lip"), "{asked:?}");
+}
+
+const ONLY_IN_THE_TRAIL: &[&str] = &["claims-contradict", "outside-trusted-range"];
+
+#[test]
+fn without_a_trail_what_only_the_trail_shows_cannot_be_judged() {
+    let settled = Sheet::data("wash").settle(&demo());
+    let bare = Subject { ledger: None, ..settled.subject() };
+    for judged in judge(&bare).iter().filter(|j| ONLY_IN_THE_TRAIL.contains(&j.rule.id)) {
+        assert_eq!(judged.verdict.word(), "cannot judge", "{}", judged.rule.id);
+        assert!(judged.verdict.asks().is_empty(), "a customer cannot help");
+    }
+}
+
+#[test]
+fn what_cannot_be_judged_neither_fails_nor_bars_and_a_decision_takes_its_question() {
+    let demo = demo();
+    let silent = Sheet::data("wash").with("spill", OUT).with("outlet.tailwater", OUT);
+    let settled = silent.settle(&demo);
+    assert_eq!(look(&settled, "spill-above-room").word(), "cannot judge");
+    assert!(!settled.fails(), "what is not known is no failure");
+    assert!(settled.pick.as_ref().is_some_and(|pick| pick.fits), "and bars no unit");
+    let keys = |settled: &Settled| {
+        let asked = unsettled(&settled.verdicts);
+        asked.iter().map(|u| (u.rule, u.ask.same().to_owned())).collect::<Vec<_>>()
+    };
+    let asked = keys(&settled);
+    // Three rules ask for the spill, two for its closure; the first of each is named.
+    assert_eq!(asked.iter().filter(|(_, key)| key == "spill.volume").count(), 1, "{asked:?}");
+    assert!(asked.contains(&("outlet-drowned", "outlet.tailwater".to_owned())), "{asked:?}");
+    let decided = silent
+        .with("decision.rule", "outlet-drowned")
+        .with("decision.decision", "by others")
+        .with("decision.because", "the municipality keeps the outfall free")
+        .settle(&demo);
+    assert_eq!(look(&decided, "outlet-drowned").word(), "cannot judge", "a decision hides nothing");
+    assert!(keys(&decided).iter().all(|(_, key)| key != "outlet.tailwater"));
+}
+
+#[test]
+fn an_oil_of_unknown_viscosity_is_neither_thin_nor_without_a_film() {
+    let settled = Sheet::data("wash").settle(&demo());
+    // No oil of the handbook is without an answer within the bounds of an enquiry, so the answer is taken out.
+    let mut design = settled.job.design.clone();
+    for oil in design.basis.iter_mut().flat_map(|b| &mut b.fluids.oils) {
+        oil.viscosity = None;
+    }
+    if let Some(zones) = design.performance.as_mut().and_then(|p| p.zones.as_mut()) {
+        zones.film = None;
+    }
+    let verdicts = judge(&Subject { design: &design, ..settled.subject() });
+    for rule in ["oil-too-thick", "film-dragged"] {
+        assert_eq!(look(&settled, rule).word(), "passes");
+        let found = verdicts.iter().find(|j| j.rule.id == rule).expect("a rule");
+        assert_eq!(found.verdict.word(), "cannot judge", "{rule}: {}", found.verdict.says());
+    }
+    assert_eq!(unsettled(&verdicts).iter().filter(|u| u.ask.question.contains("viscosity")).count(), 1, "asked once");
+}
