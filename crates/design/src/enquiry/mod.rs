@@ -1,6 +1,7 @@
 //! The enquiry: what the customer said, in his units, with gaps and contradictions.
 
 pub mod blocks;
+pub mod date;
 pub mod distribution;
 pub mod fields;
 pub mod keys;
@@ -41,6 +42,7 @@ pub struct Enquiry {
     pub method: Method,
     pub unit: UnitBlock,
     pub observed: Vec<Observed>,
+    pub changes: Vec<Change>,
     pub decisions: Vec<Decision>,
     /// What had to be interpreted while reading: place and sentence.
     pub notes: Vec<(String, String)>,
@@ -85,6 +87,7 @@ const SLOTS: &[Slot<Enquiry>] = &[
     Slot { spec: Method::spec, many: false, take: |f, r, p, v| f.method = r.block(p, v) },
     Slot { spec: UnitBlock::spec, many: false, take: |f, r, p, v| f.unit = r.block(p, v) },
     Slot { spec: Observed::spec, many: true, take: |f, r, p, v| f.observed.push(r.block(p, v)) },
+    Slot { spec: Change::spec, many: true, take: |f, r, p, v| f.changes.push(r.block(p, v)) },
     Slot { spec: Decision::spec, many: true, take: |f, r, p, v| f.decisions.push(r.block(p, v)) },
 ];
 
@@ -168,14 +171,7 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
         }
     }
     if let Some(model) = &enquiry.unit.dimensions {
-        let missing = model.missing();
-        if !missing.is_empty() {
-            faults.push(Fault::new(
-                "unit: dimensions",
-                format!("lacks {}", missing.join(", ")),
-                "state them, or let a unit be picked or made to measure",
-            ));
-        }
+        crate::train::assumed::faults(model, &mut faults);
     }
     if let (Some(coldest), Some(warmest)) = (enquiry.water.coldest.q(), enquiry.water.warmest.q())
         && coldest > warmest

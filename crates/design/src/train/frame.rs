@@ -1,5 +1,6 @@
 //! The frame of a unit: the dimensions that are given, stated or chosen; all else follows.
 
+use super::assumed::Assumed;
 use crate::basis::stated::standby;
 use crate::enquiry::range::{Model, OutletControl};
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, given};
@@ -111,16 +112,19 @@ pub struct Particulars {
 
 const L: Pair = (&IN, &MM);
 
-/// Lays the frame from a row of a range, or from stated dimensions.
+/// Lays the frame from a row of a range, or from stated dimensions and what is assumed of the rest.
 ///
 /// # Errors
 /// [`Stop`] naming the dimension that is missing.
-pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, source: &str) -> Result<Frame, Stop> {
+pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, assumed: &Assumed, source: &str) -> Result<Frame, Stop> {
     let name = m.model.clone().unwrap_or_else(|| "stated unit".to_owned());
     t.section(format_args!("unit {name}"));
     let mut need = |label: &str, key: &crate::enquiry::keys::Quantity<Length>| {
-        key.claim()
-            .map(|c| given(t, label, Some(L), Length::from_si(c.written.si()), source, &c.written.text))
+        assumed
+            .get(label)
+            .or_else(|| {
+                key.claim().map(|c| given(t, label, Some(L), Length::from_si(c.written.si()), source, &c.written.text))
+            })
             .ok_or_else(|| Stop { doing: format!("unit {name}"), reason: format!("{label} is not stated") })
     };
     let length = need("inside length", &m.length)?;
@@ -149,6 +153,7 @@ pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, source: &str) -> Result
     let bore = |t: &mut T, label: &str, word: Option<&str>| {
         word.and_then(pipe_size)
             .map(|row| given(t, label, Some(L), row.inside(), source, row.word))
+            .or_else(|| assumed.get(label))
             .ok_or_else(|| Stop { doing: format!("unit {name}"), reason: format!("{label} is not stated") })
     };
     let outlet_bore = bore(t, "bore of the outlet pipe", m.outlet_pipe.as_deref())?;
@@ -199,11 +204,12 @@ pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, source: &str) -> Result
         ),
     };
     let plate = optional(t, "thickness of a plate", &m.plate, Length::of(1.0, &MM), "not stated: 1 mm");
-    let angle = match m.angle.claim() {
-        Some(c) => {
+    let angle = match (m.angle.claim(), assumed.angle) {
+        (_, Some(angle)) => angle,
+        (Some(c), None) => {
             given(t, "angle of the plates", Some((&DEG, &DEG)), Angle::from_si(c.written.si()), source, &c.written.text)
         }
-        None => {
+        (None, None) => {
             return Err(Stop { doing: format!("unit {name}"), reason: "angle of the plates is not stated".to_owned() });
         }
     };

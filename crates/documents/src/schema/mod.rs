@@ -44,6 +44,7 @@ fn block(spec: &'static BlockSpec) -> Value {
 fn key(k: &'static KeySpec) -> Value {
     let mut out = match k.kind {
         KeyKind::Text => json!({ "type": "string" }),
+        KeyKind::Pattern(form) => json!({ "type": "string", "pattern": form }),
         KeyKind::Texts => {
             json!({ "anyOf": [{ "type": "string" }, { "type": "array", "items": { "type": "string" } }] })
         }

@@ -5,6 +5,7 @@ macro_rules! names {
 }
 
 mod cases;
+mod change;
 mod decision;
 mod droplets;
 mod head;
@@ -21,6 +22,7 @@ mod unit;
 mod waters;
 
 pub use cases::*;
+pub use change::*;
 pub use decision::*;
 pub use droplets::*;
 pub use head::*;
