@@ -23,14 +23,14 @@ fn look(sheet: &Sheet) -> (Settled, Diagnosis) {
 }
 
 /// The good samples: geometric mean and log-standard deviation worked by hand from 24, 21, 28, 23, 30 mg/L (logarithms
-/// 3.1781, 3.0445, 3.3322, 3.1355, 3.4012; mean 3.2183; sum of squares 0.08340; over four, root: 0.1444).
+/// 3.17805, 3.04452, 3.33220, 3.13549, 3.40120; mean 3.21829; sum of squares 0.08510; its quarter, root: 0.14586).
 #[test]
 fn the_good_period_is_the_baseline() {
     let (_, found) = look(&changed());
     let c = found.calibration.expect("a good period");
     assert_eq!(c.samples, 5);
-    assert!((MG_L.from_si(c.mean.si()) - 24.99).abs() < 0.01, "{c:?}");
-    assert!(c.scatter.is_some_and(|s| (s - 0.1444).abs() < 5e-4), "{c:?}");
+    assert!((MG_L.from_si(c.mean.si()) - 24.985).abs() < 0.002, "{c:?}");
+    assert!(c.scatter.is_some_and(|s| (s - 0.14586).abs() < 5e-5), "{c:?}");
     // The baseline comes at least as near the good results as the basis did.
     let off = |x: f64| (x / c.mean.si()).ln().abs();
     assert!(off(c.after.si()) <= off(c.before.si()) + 1e-12 && off(c.after.si()) < 0.3, "{c:?}");

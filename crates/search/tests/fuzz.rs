@@ -7,7 +7,7 @@ mod common;
 #[path = "../../design/tests/edits/mod.rs"]
 mod edits;
 
-use common::{at_top, demo};
+use common::{at_data, at_top, demo};
 use edits::{edited, edits};
 use proptest::prelude::*;
 use proptest::sample::Index;
@@ -25,6 +25,9 @@ fn any_enquiry_that_is_read_is_settled() {
         let text = std::fs::read_to_string(folder.join("enquiry.toml")).expect("a worked enquiry");
         (folder, text)
     });
+    // A unit that stands, with changes and days, so that what rates it is reached as well.
+    let changed = std::fs::read_to_string(at_data("changed.toml")).expect("an enquiry of these tests");
+    let jobs: Vec<_> = jobs.into_iter().chain([(at_data(""), changed)]).collect();
     let settled = std::cell::Cell::new(0);
     let end = Instant::now() + Duration::from_secs(seconds);
     while Instant::now() < end {
@@ -34,7 +37,11 @@ fn any_enquiry_that_is_read_is_settled() {
                 let (folder, text) = &jobs[which.index(jobs.len())];
                 let files = |name: &str| std::fs::read(folder.join(name)).ok();
                 if let Ok(enquiry) = read_enquiry(&edited(text, &edits), &files) {
-                    let _job = settle(&enquiry, &range);
+                    let mut job = settle(&enquiry, &range);
+                    if !enquiry.observed.is_empty() {
+                        // Whatever it answers, it answers.
+                        let _rated = job.diagnose();
+                    }
                     settled.set(settled.get() + 1);
                 }
                 Ok(())

@@ -296,6 +296,11 @@ pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, assumed: &Assumed, sour
     })
 }
 
+/// The nominal size of a nozzle, in print.
+fn size_of(word: &Option<String>) -> String {
+    word.clone().unwrap_or_else(|| "not stated".to_owned())
+}
+
 /// The particulars of a row.
 pub fn particulars<T: Trail>(t: &mut T, m: &Model, currency: Option<&str>, source: &str) -> Particulars {
     let mass = |t: &mut T, label: &str, key: &crate::enquiry::keys::Quantity<Mass>| {
@@ -325,7 +330,7 @@ pub fn particulars<T: Trail>(t: &mut T, m: &Model, currency: Option<&str>, sourc
     });
     Particulars {
         model: m.model.clone().unwrap_or_else(|| "stated unit".to_owned()),
-        nozzles: (m.inlet_pipe.clone().unwrap_or_default(), m.outlet_pipe.clone().unwrap_or_default()),
+        nozzles: (size_of(&m.inlet_pipe), size_of(&m.outlet_pipe)),
         rated,
         empty_weight: mass(t, "weight empty", &m.empty_weight),
         module_weight: mass(t, "weight of the heaviest pack module", &m.module_weight),

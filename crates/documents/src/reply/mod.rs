@@ -87,7 +87,7 @@ fn expected(settled: &Settled) -> Option<String> {
 
 fn offer(out: &mut String, settled: &Settled) {
     let Some(train) = &settled.job.design.train else { return };
-    if !settled.job.enquiry.observed.is_empty() {
+    if !settled.job.enquiry.observed.is_empty() && settled.job.enquiry.unit.is_described() {
         let name = &train.unit.particulars.model;
         say(
             out,

@@ -1,7 +1,9 @@
 //! JSON Schema of the enquiry and range files, from the one list of keys, and of the result.
 
+mod rating;
 mod result;
 
+pub use rating::rating_schema;
 pub use result::result_schema;
 
 use serde_json::{Map, Value, json};

@@ -21,7 +21,7 @@ const LEAST: f64 = 0.11;
 const INFLUENT: (f64, f64) = (0.4, 2.5);
 const MEDIAN: (f64, f64) = (0.5, 2.0);
 /// Steps over each, and rounds.
-const STEPS: u32 = 24;
+const STEPS: u32 = 12;
 const ROUNDS: u32 = 4;
 /// The word that marks an observation of the good period.
 const GOOD: &str = "good";
@@ -146,20 +146,20 @@ fn fit(occasions: &[Occasion<'_>], good: &[usize], ranges: [(f64, f64); 2], scat
     let mut least = misfit(best);
     let mut reach = 1.0;
     for _ in 0..ROUNDS {
-        for k in 0..2 {
+        // Both at once: one can stand in for the other, and the valley lies across.
+        let about = best;
+        let at = |k: usize, step: u32| {
             let (from, to) = (ln(ranges[k].0), ln(ranges[k].1));
-            let about = ln(best[k]);
-            for step in 0..=STEPS {
-                let share = f64::from(step) / f64::from(STEPS) - 0.5;
-                let mut tried = best;
-                tried[k] = exp((about + share * 2.0 * reach * (to - from)).clamp(from, to));
-                let there = misfit(tried);
-                if there < least {
-                    (least, best) = (there, tried);
-                }
+            let share = f64::from(step) / f64::from(STEPS) - 0.5;
+            exp((ln(about[k]) + share * 2.0 * reach * (to - from)).clamp(from, to))
+        };
+        for tried in (0..=STEPS).flat_map(|i| (0..=STEPS).map(move |j| (i, j))).map(|(i, j)| [at(0, i), at(1, j)]) {
+            let there = misfit(tried);
+            if there < least {
+                (least, best) = (there, tried);
             }
         }
-        reach *= 0.5;
+        reach *= 0.25;
     }
     best
 }
