@@ -114,7 +114,7 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
     }
     out.push_str(&section("What explains it"));
     for (k, e) in d.explanations.iter().take(SHOWN).enumerate() {
-        let outs: Vec<String> = e.effluent.iter().flatten().map(|c| n(c.si())).collect();
+        let outs = words::outs(d, e);
         let then = if outs.is_empty() {
             String::new()
         } else {
@@ -146,8 +146,7 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
     out.push_str(&section("Would a larger unit help?"));
     out.push_str(&hang(larger(d), width, 0, 2));
     if let Some(lead) = d.explanations.first() {
-        let pair = lead.effluent.iter().zip(&lead.larger).find_map(|(a, b)| Some(((*a)?, (*b)?)));
-        if let Some((now, then)) = pair {
+        if let Some((now, then)) = d.with_larger(lead).next() {
             out.push_str(&hang(&format!("{} now, {} then.", mg_l(now), mg_l(then)), width, 0, 2));
         }
     }

@@ -1,13 +1,13 @@
 //! What a rating says, in words: causes with their sizes, changes, the good period, the time line and the steps.
 
-use crate::render::text::item;
+use crate::render::text::{hang, item};
 use crate::risk::percent;
 use crate::summary::capital;
 use stillrise_design::enquiry::blocks::Observed;
 use stillrise_search::Settled;
 use stillrise_search::diagnosis::{Again, Calibration, Diagnosis, EXCHANGES, Explanation, SCATTER, Sized, Step};
 use stillrise_units::catalog::{GAL, H, M3, MG_L};
-use stillrise_units::{Concentration, System, Typed, print};
+use stillrise_units::{Concentration, System, Time, Typed, print};
 
 /// A cause with its size, in words.
 #[must_use]
@@ -37,11 +37,25 @@ pub fn together(settled: &Settled, e: &Explanation) -> String {
         return "Nothing but what was measured, and chance".to_owned();
     }
     let system = settled.job.enquiry.system();
-    let one = |s: &Sized| match s.change {
-        Some(at) => format!("{}: {}", capital(&change(settled, at)), lower(&sized(s, system))),
-        None => sized(s, system),
+    let mut parts: Vec<(Option<usize>, Vec<String>)> = Vec::new();
+    for s in &e.causes {
+        let text = lower(&sized(s, system));
+        match parts.iter_mut().find(|(at, _)| at.is_some() && *at == s.change) {
+            Some((_, list)) => list.push(text),
+            None => parts.push((s.change, vec![text])),
+        }
+    }
+    let one = |(at, list): &(Option<usize>, Vec<String>)| match at {
+        Some(at) => format!("{}: {}", change(settled, *at), list.join(", and ")),
+        None => list.join(", and "),
     };
-    e.causes.iter().map(one).collect::<Vec<_>>().join("; and ")
+    capital(&parts.iter().map(one).collect::<Vec<_>>().join("; and "))
+}
+
+/// What an explanation would give on the occasions that are to be explained, mg/L.
+#[must_use]
+pub fn outs(d: &Diagnosis, e: &Explanation) -> Vec<String> {
+    e.effluent.iter().zip(&d.seen).filter(|(_, s)| !s.good).filter_map(|(c, _)| Some(mg((*c)?, 3))).collect()
 }
 
 /// A title within a sentence.
@@ -50,7 +64,7 @@ fn lower(text: &str) -> String {
     chars.next().map_or_else(String::new, |c| c.to_lowercase().chain(chars).collect())
 }
 
-fn mg(c: Concentration, digits: u32) -> String {
+fn mg(c: Concentration, digits: usize) -> String {
     print::digits(MG_L.from_si(c.si()), digits)
 }
 
@@ -116,6 +130,7 @@ pub fn time_line(settled: &Settled, d: &Diagnosis, width: usize) -> String {
         return String::new();
     }
     let most = e.observed.iter().filter_map(|o| o.oil_out.q()).map(Typed::si).fold(0.0, f64::max);
+    // Day, change before result, text; what has no day comes last.
     let mut lines: Vec<(Option<i64>, u8, String)> = Vec::new();
     for (o, seen) in e.observed.iter().zip(&d.seen) {
         let result = o.oil_out.q().map_or_else(|| "     - mg/L".to_owned(), |c| format!("{:>6} mg/L", mg(c, 3)));
@@ -125,15 +140,15 @@ pub fn time_line(settled: &Settled, d: &Diagnosis, width: usize) -> String {
         let clock = if o.time.0.is_some() { format!(" {}", o.time) } else { String::new() };
         let day = o.date.0.map_or_else(|| "no day".to_owned(), |day| day.to_string());
         let text = format!("{day:<10}{clock:<6} {result}  {bar} {}", period(o, seen.good));
-        lines.push((o.date.0.map(|day| day.number()), 1, text.trim_end().to_owned()));
+        lines.push((o.date.0.map(|day| day.number()), 1, format!("{}\n", text.trim_end())));
     }
     for c in &e.changes {
         let day = c.date.0.map_or_else(String::new, |day| day.to_string());
-        lines.push((c.date.0.map(|day| day.number()), 0, format!("{day:<10}  >>  {}", c.says())));
+        let text = hang(&format!("{day} >> {}", c.says()), width, 0, 14);
+        lines.push((c.date.0.map(|day| day.number()), 0, text));
     }
-    // What has no day comes last.
     lines.sort_by_key(|(day, order, _)| (day.is_none(), *day, *order));
-    lines.iter().map(|(_, _, text)| crate::render::text::hang(text, width, 0, 18)).collect()
+    lines.into_iter().map(|(_, _, text)| text).collect()
 }
 
 fn period(o: &Observed, good: bool) -> String {

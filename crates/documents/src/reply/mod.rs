@@ -97,6 +97,12 @@ fn offer(out: &mut String, settled: &Settled) {
         );
         return;
     }
+    if !settled.job.enquiry.observed.is_empty() {
+        say(
+            out,
+            "What was measured was measured at the plant that stands. To rate it we need its length, width and height and the flow through it; what follows is what we would offer.",
+        );
+    }
     let system = settled.job.enquiry.system();
     let show = |si: f64, pair: Pair| print::with_unit(si, system.pick(pair));
     let p = &train.unit.particulars;

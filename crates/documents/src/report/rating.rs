@@ -36,8 +36,7 @@ pub(super) fn rating(r: &mut Report<'_>) {
         wide("Oil out then, mg/L", 1.0),
     ]);
     for e in d.explanations.iter().filter(|e| e.weight >= WORTH) {
-        let outs: Vec<String> = e.effluent.iter().flatten().map(|c| r.digits(*c, super::effluent::MG, 3)).collect();
-        table.row([percent(e.weight), together(settled, e), outs.join(", ")]);
+        table.row([percent(e.weight), together(settled, e), words::outs(d, e).join(", ")]);
     }
     r.out.table(&table);
     let lines: Vec<String> = d.worked.iter().flatten().map(|at| r.no(*at)).collect();

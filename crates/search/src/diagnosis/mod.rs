@@ -110,12 +110,18 @@ impl Diagnosis {
         self.tested.contains(&cause.id)
     }
 
+    /// Effluent under an explanation, and with a unit of twice the area, on the occasions that are to be explained.
+    pub fn with_larger<'a>(&'a self, e: &'a Explanation) -> impl Iterator<Item = (Concentration, Concentration)> + 'a {
+        let bad = e.effluent.iter().zip(&e.larger).zip(&self.seen).filter(|(_, seen)| !seen.good);
+        bad.filter_map(|((now, larger), _)| Some(((*now)?, (*larger)?)))
+    }
+
     /// Whether a unit of twice the area would take at least a third off the effluent on every occasion under the leading
     /// explanation, which asks more of the unit than its basis; `None` when no effluent was measured.
     #[must_use]
     pub fn larger_helps(&self) -> Option<bool> {
         let lead = self.explanations.first()?;
-        let pairs: Vec<_> = lead.effluent.iter().zip(&lead.larger).filter_map(|(a, b)| Some(((*a)?, (*b)?))).collect();
+        let pairs: Vec<_> = self.with_larger(lead).collect();
         let less = |(now, larger): &(Concentration, Concentration)| larger.si() < now.si() * 2.0 / 3.0;
         (!pairs.is_empty()).then(|| self.asks_too_much() && pairs.iter().all(less))
     }

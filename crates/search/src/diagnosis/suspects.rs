@@ -107,7 +107,7 @@ fn sharpened(
                         return (0.0, None);
                     }
                     let low = (times / STATED).max(size.least * 1.001);
-                    (0.9, Some(Size { low, likely: times, high: times * STATED, ..size }))
+                    (0.95, Some(Size { low, likely: times, high: times * STATED, ..size }))
                 }
                 _ => (often, cause.size),
             }

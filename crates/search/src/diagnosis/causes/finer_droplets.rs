@@ -10,7 +10,7 @@ pub(super) static CAUSE: Cause = Cause {
     how: "Pressure washing, long steep drains or fine spray leave finer droplets than the design assumed.",
     often: 0.1,
     size: Some(Size {
-        label: "median droplet over that of the basis",
+        label: "median droplet over the usual one",
         units: (&ONE, &ONE),
         low: 0.15,
         likely: 0.5,

@@ -10,7 +10,7 @@ pub(super) static CAUSE: Cause = Cause {
     how: "Grit, wax or growth blinds the mesh; the water rises ahead of it and finds a way round.",
     often: 0.07,
     size: Some(Size {
-        label: "median droplet that the way round lets pass, over that of the basis",
+        label: "median droplet that the way round lets pass, over the usual one",
         units: (&ONE, &ONE),
         low: 0.5,
         likely: 0.8,

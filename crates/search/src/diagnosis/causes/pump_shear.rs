@@ -10,7 +10,7 @@ pub(super) static CAUSE: Cause = Cause {
     how: "A centrifugal or submersible pump, or a throttled valve, leaves droplets that rise too slowly.",
     often: 0.14,
     size: Some(Size {
-        label: "median droplet over that of the basis",
+        label: "median droplet over the usual one",
         units: (&ONE, &ONE),
         low: 0.1,
         likely: 0.35,

@@ -10,7 +10,7 @@ pub(super) static CAUSE: Cause = Cause {
     how: "A spill, a leaking machine or a drain nobody knew of.",
     often: 0.1,
     size: Some(Size {
-        label: "oil that arrives over that of the basis",
+        label: "oil that arrives over the usual",
         units: (&ONE, &ONE),
         low: 1.2,
         likely: 2.5,
