@@ -145,10 +145,8 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
     }
     out.push_str(&section("Would a larger unit help?"));
     out.push_str(&hang(larger(d), width, 0, 2));
-    if let Some(lead) = d.explanations.first() {
-        if let Some((now, then)) = d.with_larger(lead).next() {
-            out.push_str(&hang(&format!("{} now, {} then.", mg_l(now), mg_l(then)), width, 0, 2));
-        }
+    if let Some((now, then)) = d.explanations.first().and_then(|lead| d.with_larger(lead).next()) {
+        out.push_str(&hang(&format!("{} now, {} then.", mg_l(now), mg_l(then)), width, 0, 2));
     }
     out.push_str(&section("Cautions"));
     out.push_str(&hang(CAUTION, width, 0, 0));

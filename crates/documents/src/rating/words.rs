@@ -174,9 +174,10 @@ pub fn cost(of: u8) -> &'static str {
 /// When to sample again.
 #[must_use]
 pub fn again(a: &Again, system: System) -> String {
-    let volume = print::with_unit(a.water.si(), system.pick((&GAL, &M3)));
-    let running =
-        a.running.map_or_else(String::new, |t| format!(", {} at the usual flow", print::with_unit(t.si(), &H)));
+    let unit = system.pick((&GAL, &M3));
+    let volume = format!("{} {}", print::digits(unit.from_si(a.water.si()), 2), unit.symbol);
+    let hours = |t: Time| format!(", {} h at the usual flow", print::digits(H.from_si(t.si()), 2));
+    let running = a.running.map_or_else(String::new, hours);
     let days = if a.days == 1 { "one day".to_owned() } else { format!("{} days", a.days) };
     format!(
         "after {} changes of the unit's water ({volume}{running}) and not before {days} of normal operation",
