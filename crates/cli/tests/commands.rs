@@ -219,3 +219,65 @@ fn rate_refuses_an_enquiry_without_a_unit_or_without_observations() {
         assert!(code == 2 && out.is_empty() && err.contains(words), "{name}: {err}");
     }
 }
+
+/// Whether a value has the shape that a schema states, as far as ours go; the first place where it has not.
+fn astray(schema: &Value, value: &Value, at: &str) -> Option<String> {
+    if let Some(any) = schema["anyOf"].as_array() {
+        let all: Option<Vec<String>> = any.iter().map(|s| astray(s, value, at)).collect();
+        return all.and_then(|found| found.into_iter().next());
+    }
+    let kind = match value {
+        Value::Null => "null",
+        Value::Bool(_) => "boolean",
+        Value::Number(n) if n.is_f64() => "number",
+        Value::Number(_) => "integer",
+        Value::String(_) => "string",
+        Value::Array(_) => "array",
+        Value::Object(_) => "object",
+    };
+    let fits = |t: &Value| t == kind || t == "number" && kind == "integer";
+    if !schema["type"].as_array().map_or_else(|| fits(&schema["type"]), |list| list.iter().any(fits)) {
+        return Some(format!("{at} is a {kind}"));
+    }
+    match value {
+        Value::Array(list) => {
+            list.iter().enumerate().find_map(|(k, v)| astray(&schema["items"], v, &format!("{at}[{k}]")))
+        }
+        Value::Object(map) => {
+            let stated = schema["properties"].as_object()?;
+            let missing = stated.keys().find(|k| !map.contains_key(*k)).map(|k| format!("{at} has no {k}"));
+            missing.or_else(|| {
+                map.iter().find_map(|(k, v)| match stated.get(k) {
+                    None => Some(format!("{at} has {k}, which the schema has not")),
+                    Some(schema) => astray(schema, v, &format!("{at}.{k}")),
+                })
+            })
+        }
+        _ => None,
+    }
+}
+
+#[test]
+fn rate_by_change_has_a_time_line_steps_and_the_shape_its_schema_states() {
+    let path = here().join("../search/tests/data/changed.toml").to_string_lossy().into_owned();
+    let (_, text, err) = run(here(), &["rate", &path]);
+    assert_eq!(err, "");
+    for words in
+        ["Time line", ">> new cleaner", "good period", "up to three causes", "Sample again", "not before", "put right"]
+    {
+        assert!(squeezed(&text).contains(words), "{words}\n{text}");
+    }
+    let (_, schema, _) = run(here(), &["schema", "rating"]);
+    let schema: Value = serde_json::from_str(&schema).expect("JSON");
+    let machine = job("machine-shop").to_string_lossy().into_owned();
+    for path in [&path, &machine] {
+        let (_, json, _) = run(here(), &["rate", path, "--json"]);
+        let rating: Value = serde_json::from_str(&json).expect("JSON");
+        assert_eq!(astray(&schema, &rating, "rating"), None);
+    }
+}
+
+/// On one line.
+fn squeezed(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}

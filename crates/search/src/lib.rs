@@ -72,9 +72,9 @@ impl Settled {
     /// [`Stop`] when nothing was observed, or the chain has no performance.
     pub fn diagnose(&mut self) -> Result<(), Stop> {
         let mut found = diagnosis::diagnose(&self.job)?;
-        if let Some(lead) = found.explanations.first() {
+        if !found.explanations.is_empty() {
             let mut trail = core::mem::take(&mut self.job.ledger);
-            let worked = diagnosis::work(&mut trail, &self.job, lead);
+            let worked = diagnosis::work(&mut trail, &self.job, &found);
             self.job.ledger = trail;
             found.worked = worked?;
         }

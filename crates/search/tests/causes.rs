@@ -9,9 +9,9 @@ use stillrise_design::Off;
 use stillrise_design::enquiry::read_enquiry;
 use stillrise_handbook::page::Arg;
 use stillrise_search::Settled;
-use stillrise_search::diagnosis::causes::{CAUSES, Cause};
+use stillrise_search::diagnosis::causes::{ALARM_BY_CLOCK, CAUSES, Cause};
 use stillrise_search::diagnosis::situation::Occasion;
-use stillrise_search::diagnosis::{Beyond, Diagnosis, diagnose};
+use stillrise_search::diagnosis::{Beyond, Diagnosis, diagnose, tried};
 use stillrise_units::Typed;
 use stillrise_units::catalog::MG_L;
 
@@ -29,7 +29,7 @@ fn look(observed: &str) -> Diagnosis {
     diagnose(&shop(observed).job).unwrap_or_else(|s| panic!("{s}"))
 }
 
-/// Two occasions at a known influent: what the effluent would be under the cause, with the signs that go
+/// Three occasions at a known influent: what the effluent would be under the cause, with the signs that go
 /// with it most.
 fn under(id: &str) -> String {
     let cause = CAUSES.iter().find(|c| c.id == id).expect("a cause");
@@ -76,11 +76,31 @@ fn under(id: &str) -> String {
     match cause.gauge {
         Some(Gauge::OilLayer) => lines.push("oil_layer = \"400 mm\"".to_owned()),
         Some(Gauge::Sludge) => lines.push("sludge = \"700 mm\"".to_owned()),
+        Some(Gauge::Trigger) => lines.push(format!("sludge = \"{:.0} mm\"", trigger_mm(&base))),
+        Some(Gauge::Level) => lines.push("level_drop = \"80 mm\"".to_owned()),
         None => {}
+    }
+    let ways = ["from the falling stream", "from mid-depth", "from the surface", "composite", "first flush"];
+    if let Some(word) = most(&ways, cause.taken.as_ref().map(|c| &c[..])) {
+        lines.push(format!("taken = \"{word}\""));
     }
     lines.push(format!("backed_up = \"{}\"", if cause.backed_up > 0.5 { "60 mm" } else { "0 mm" }));
     let lines = lines.join("\n");
-    format!("[[observed]]\nname = \"first\"\n{lines}\n\n[[observed]]\nname = \"second\"\n{lines}\n")
+    // An alarm that follows the flow comes with the morning's wash; others come when they come.
+    let times = if id == ALARM_BY_CLOCK { ["07:05", "07:20", "07:10"] } else { ["07:05", "11:40", "15:15"] };
+    let one = |(k, time): (usize, &str)| format!("[[observed]]\nname = \"{k}\"\ntime = \"{time}\"\n{lines}\n\n");
+    times.into_iter().enumerate().map(one).collect()
+}
+
+/// Depth of sludge that calls for pumping out, a tenth over it.
+fn trigger_mm(settled: &Settled) -> f64 {
+    let design = &settled.job.design;
+    let (train, performance) =
+        (design.train.as_ref().expect("a train"), design.performance.as_ref().expect("a performance"));
+    let shape = &train.unit.shape;
+    let volume = performance.storage.sludge_trigger.expect("a trigger").q;
+    let depth = shape.level(volume).expect("a level") - shape.bottom();
+    1.1 * stillrise_units::catalog::MM.from_si(depth.si())
 }
 
 /// What the trail works is what the search found, to the last bit.
@@ -219,4 +239,56 @@ fn weights_sum_to_one() {
 #[test]
 fn nothing_observed_is_nothing_to_explain() {
     assert!(diagnose(&shop("").job).is_err());
+}
+
+/// A cause that says more never comes out as less, at any size that is tried: what leaves rises with every cause but the
+/// one that speaks of reading too high or too low, and factors lie on the side that their cause names.
+#[test]
+fn factor_and_text_point_the_same_way() {
+    let base = shop("[[observed]]\nname = \"a\"\noil_in = \"200 mg/L\"\nflow = \"6 m3/h\"\n");
+    let design = &base.job.design;
+    let (basis, train) = (design.basis.as_ref().expect("a basis"), design.train.as_ref().expect("a train"));
+    let worst = design.performance.as_ref().and_then(|p| p.worst()).expect("a case");
+    let observed = &base.job.enquiry.observed[0];
+    let o = Occasion::new(&mut Off, observed, basis, &train.unit, (&worst.content, worst.flow)).expect("an occasion");
+    let usual = o.effluent(&o.usual());
+    for cause in CAUSES {
+        let Some(size) = cause.size else { continue };
+        assert!(size.least <= size.low && size.low < size.likely && size.likely < size.high && size.high <= size.most);
+        for x in tried(&size) {
+            let mut s = o.usual();
+            (cause.act)(&mut s, x);
+            let out = o.effluent(&s);
+            let id = cause.id;
+            if id == "sampling-or-method" {
+                assert!(cause.how.contains("too high") && cause.how.contains("too low"));
+                assert_eq!(out > usual, x > 1.0, "{id} {x}");
+                continue;
+            }
+            assert!(out >= usual * (1.0 - 1e-12), "{id} {x}: {out} below {usual}");
+            // Words that name a side.
+            let more = ["More", "surface"].iter().any(|w| cause.title.contains(w));
+            let less = ["finer", "breaks", "mesh"].iter().any(|w| cause.title.contains(w));
+            assert!(!more || x >= 1.0, "{id} {x} reads as more");
+            assert!(!less || x <= 1.0, "{id} {x} reads as finer");
+        }
+    }
+}
+
+/// An alarm that comes at one time of the day without oil is not the same as one that comes at any.
+#[test]
+fn the_time_of_the_alarm_counts() {
+    let at = |times: [&str; 3]| -> String {
+        let one = |time: &str| {
+            format!(
+                "[[observed]]\nname = \"{time}\"\ntime = \"{time}\"\nalarm = \"no oil found\"\noil_out = \"25 mg/L\"\n"
+            )
+        };
+        times.into_iter().map(one).collect()
+    };
+    let weight = |found: &Diagnosis, id: &str| found.causes.iter().find(|(c, _)| c.id == id).map_or(0.0, |(_, w)| *w);
+    let (together, apart) = (look(&at(["07:00", "07:10", "07:25"])), look(&at(["07:00", "11:30", "15:45"])));
+    assert!(weight(&together, ALARM_BY_CLOCK) > 0.8, "{}", weight(&together, ALARM_BY_CLOCK));
+    assert!(weight(&apart, ALARM_BY_CLOCK) < 0.4, "{}", weight(&apart, ALARM_BY_CLOCK));
+    assert!(weight(&apart, "false-alarm") > weight(&together, "false-alarm"));
 }

@@ -30,6 +30,8 @@ fn any_enquiry_that_is_read_is_settled() {
     let mut jobs: Vec<_> = worked.into_iter().chain([(at_data(""), text)]).collect();
     // Containments stand in no worked job of these.
     jobs.push((at_data(""), std::fs::read_to_string(at_data("pit.toml")).expect("a base enquiry")));
+    // A unit that stands, with changes and days, so that what rates it is reached as well.
+    jobs.push((at_data(""), std::fs::read_to_string(at_data("changed.toml")).expect("an enquiry of these tests")));
     let settled = std::cell::Cell::new(0);
     let end = Instant::now() + Duration::from_secs(seconds);
     while Instant::now() < end {
@@ -39,7 +41,11 @@ fn any_enquiry_that_is_read_is_settled() {
                 let (folder, text) = &jobs[which.index(jobs.len())];
                 let files = |name: &str| std::fs::read(folder.join(name)).ok();
                 if let Ok(enquiry) = read_enquiry(&edited(text, &edits), &files) {
-                    let _job = settle(&enquiry, &range);
+                    let mut job = settle(&enquiry, &range);
+                    if !enquiry.observed.is_empty() {
+                        // Whatever it answers, it answers.
+                        let _rated = job.diagnose();
+                    }
                     settled.set(settled.get() + 1);
                 }
                 Ok(())

@@ -299,7 +299,7 @@ fn within(spec: &KeySpec, at: f64) -> Option<Value> {
         KeyKind::Named(names) => names().get(pick(names().len()).0).cloned().map(Value::String),
         KeyKind::Flag => Some(Value::Boolean(at < 0.5)),
         KeyKind::Count => Some(Value::Integer(1 + pick(8).0 as i64)),
-        KeyKind::Text | KeyKind::Texts | KeyKind::Curve | KeyKind::Table(_) => None,
+        KeyKind::Text | KeyKind::Pattern(_) | KeyKind::Texts | KeyKind::Curve | KeyKind::Table(_) => None,
     }
 }
 

@@ -3,7 +3,7 @@
 use crate::{End, out};
 use clap::ValueEnum;
 use stillrise_documents::package::pretty;
-use stillrise_documents::schema::{enquiry_schema, range_schema, result_schema};
+use stillrise_documents::schema::{enquiry_schema, range_schema, rating_schema, result_schema};
 
 /// JSON Schema of an enquiry file, a range file, or the result
 #[derive(clap::Args)]
@@ -22,6 +22,8 @@ enum Of {
     Range,
     /// The result of `size --json` and of a package
     Result,
+    /// What `rate --json` prints
+    Rating,
 }
 
 /// Runs it.
@@ -30,6 +32,7 @@ pub fn run(args: &Args) -> End {
         Of::Enquiry => enquiry_schema(),
         Of::Range => range_schema(),
         Of::Result => result_schema(),
+        Of::Rating => rating_schema(),
     };
     out::print(&String::from_utf8_lossy(&pretty(&schema)));
     End::Done

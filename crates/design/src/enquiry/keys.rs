@@ -12,6 +12,8 @@ use toml::de::DeValue;
 pub enum KeyKind {
     /// Free text.
     Text,
+    /// A text of this form, a regular expression.
+    Pattern(&'static str),
     /// A quantity, possibly with its source, possibly claimed more than once.
     Quantity(Dim),
     /// A list of quantities, one for each thing.

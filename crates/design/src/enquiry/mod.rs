@@ -3,6 +3,7 @@
 pub mod blocks;
 pub mod claimed_word;
 pub mod containments;
+pub mod date;
 pub mod distribution;
 pub mod fields;
 pub mod inlet;
@@ -51,6 +52,7 @@ pub struct Enquiry {
     pub unit: UnitBlock,
     pub observed: Vec<Observed>,
     pub samples: Vec<Samples>,
+    pub changes: Vec<Change>,
     pub decisions: Vec<Decision>,
     /// What had to be interpreted while reading: place and sentence.
     pub notes: Vec<(String, String)>,
@@ -99,6 +101,7 @@ const SLOTS: &[Slot<Enquiry>] = &[
     Slot { spec: UnitBlock::spec, many: false, take: |f, r, p, v| f.unit = r.block(p, v) },
     Slot { spec: Observed::spec, many: true, take: |f, r, p, v| f.observed.push(r.block(p, v)) },
     Slot { spec: Samples::spec, many: true, take: |f, r, p, v| f.samples.push(r.block(p, v)) },
+    Slot { spec: Change::spec, many: true, take: |f, r, p, v| f.changes.push(r.block(p, v)) },
     Slot { spec: Decision::spec, many: true, take: |f, r, p, v| f.decisions.push(r.block(p, v)) },
 ];
 
@@ -183,14 +186,7 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
         }
     }
     if let Some(model) = &enquiry.unit.dimensions {
-        let missing = model.missing();
-        if !missing.is_empty() {
-            faults.push(Fault::new(
-                "unit: dimensions",
-                format!("lacks {}", missing.join(", ")),
-                "state them, or let a unit be picked or made to measure",
-            ));
-        }
+        crate::train::assumed::faults(model, &mut faults);
     }
     if let (Some(coldest), Some(warmest)) = (enquiry.water.coldest.q(), enquiry.water.warmest.q())
         && coldest > warmest

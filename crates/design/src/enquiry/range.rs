@@ -7,7 +7,7 @@ use stillrise_handbook::choice;
 use stillrise_handbook::hydraulics::pipes;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_units::catalog::*;
-use stillrise_units::{Angle, Density, Flow, Length, Mass, Ratio, Velocity};
+use stillrise_units::{Angle, Density, Flow, Length, Mass, Ratio, Velocity, Volume};
 
 choice! {
     /// What holds the water level of the clear well.
@@ -25,6 +25,15 @@ pub(super) fn pipe_names() -> Vec<String> {
     sizes.flat_map(|row| [row.word.to_owned(), format!("DN {}", row.dn)]).collect()
 }
 
+choice! {
+    /// Whether there are plates.
+    PackWord {
+        /// a pack of plates
+        Present "present",
+        /// an open tank without plates
+        None "none",
+    }
+}
 keys! {
     /// The maker's range as a whole.
     RangeHead "range" {
@@ -53,6 +62,10 @@ keys! {
         length: Quantity<Length> = spec.units(&IN, &MM).between("12 in", "1200 in").like("\"120 in\"");
         /// Inside width
         width: Quantity<Length> = spec.units(&IN, &MM).between("6 in", "480 in").like("\"48 in\"");
+        /// Whether length, width and height are outside dimensions
+        outside: Flag = spec.like("true");
+        /// Thickness of the walls, insulation and lining included
+        wall: Quantity<Length> = spec.units(&IN, &MM).between("0.02 in", "24 in").like("\"0.25 in\"");
         /// Height of the walls above the floor
         height: Quantity<Length> = spec.units(&IN, &MM).between("12 in", "240 in").like("\"60 in\"");
         /// What holds the water level
@@ -79,6 +92,10 @@ keys! {
         hopper_bottom: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"6 in\"");
         /// Depth of the hopper below the floor
         hopper_depth: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "120 in").like("\"14 in\"");
+        /// Whether there is a pack of plates
+        pack: Word<PackWord> = spec.like("\"present\"");
+        /// Volume of the plate pack over all, in place of its length
+        pack_volume: Quantity<Volume> = spec.units(&FT3, &M3).between("0.01 ft3", "100000 ft3").like("\"24 ft3\"");
         /// Length of the plate pack, along the flow
         pack_length: Quantity<Length> = spec.units(&IN, &MM).between("2 in", "600 in").like("\"48 in\"");
         /// Height of the plate pack

@@ -1,5 +1,6 @@
 //! The frame of a unit: the dimensions that are given, stated or chosen; all else follows.
 
+use super::assumed::Assumed;
 use crate::basis::stated::standby;
 use crate::enquiry::range::{Model, OutletControl};
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, given};
@@ -115,16 +116,19 @@ pub struct Particulars {
 
 const L: Pair = (&IN, &MM);
 
-/// Lays the frame from a row of a range, or from stated dimensions.
+/// Lays the frame from a row of a range, or from stated dimensions and what is assumed of the rest.
 ///
 /// # Errors
 /// [`Stop`] naming the dimension that is missing.
-pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, source: &str) -> Result<Frame, Stop> {
+pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, assumed: &Assumed, source: &str) -> Result<Frame, Stop> {
     let name = m.model.clone().unwrap_or_else(|| "stated unit".to_owned());
     t.section(format_args!("unit {name}"));
     let mut need = |label: &str, key: &crate::enquiry::keys::Quantity<Length>| {
-        key.claim()
-            .map(|c| given(t, label, Some(L), Length::from_si(c.written.si()), source, &c.written.text))
+        assumed
+            .get(label)
+            .or_else(|| {
+                key.claim().map(|c| given(t, label, Some(L), Length::from_si(c.written.si()), source, &c.written.text))
+            })
             .ok_or_else(|| Stop {
                 doing: format!("unit {name}"),
                 reason: format!("{label} is not stated"),
@@ -155,9 +159,14 @@ pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, source: &str) -> Result
         _ => outlet_invert,
     };
     let bore = |t: &mut T, label: &str, word: Option<&str>| {
-        word.and_then(pipe_size).map(|row| given(t, label, Some(L), row.inside(), source, row.word)).ok_or_else(|| {
-            Stop { doing: format!("unit {name}"), reason: format!("{label} is not stated"), formula: false }
-        })
+        word.and_then(pipe_size)
+            .map(|row| given(t, label, Some(L), row.inside(), source, row.word))
+            .or_else(|| assumed.get(label))
+            .ok_or_else(|| Stop {
+                doing: format!("unit {name}"),
+                reason: format!("{label} is not stated"),
+                formula: false,
+            })
     };
     let outlet_bore = bore(t, "bore of the outlet pipe", m.outlet_pipe.as_deref())?;
     let inlet_bore = bore(t, "bore of the inlet nozzle", m.inlet_pipe.as_deref())?;
@@ -207,11 +216,12 @@ pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, source: &str) -> Result
         ),
     };
     let plate = optional(t, "thickness of a plate", &m.plate, Length::of(1.0, &MM), "not stated: 1 mm");
-    let angle = match m.angle.claim() {
-        Some(c) => {
+    let angle = match (m.angle.claim(), assumed.angle) {
+        (_, Some(angle)) => angle,
+        (Some(c), None) => {
             given(t, "angle of the plates", Some((&DEG, &DEG)), Angle::from_si(c.written.si()), source, &c.written.text)
         }
-        None => {
+        (None, None) => {
             return Err(Stop {
                 doing: format!("unit {name}"),
                 reason: "angle of the plates is not stated".to_owned(),
@@ -302,6 +312,11 @@ pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, source: &str) -> Result
     })
 }
 
+/// The nominal size of a nozzle, in print.
+fn size_of(word: &Option<String>) -> String {
+    word.clone().unwrap_or_else(|| "not stated".to_owned())
+}
+
 /// The particulars of a row.
 pub fn particulars<T: Trail>(t: &mut T, m: &Model, currency: Option<&str>, source: &str) -> Particulars {
     let mass = |t: &mut T, label: &str, key: &crate::enquiry::keys::Quantity<Mass>| {
@@ -336,7 +351,7 @@ pub fn particulars<T: Trail>(t: &mut T, m: &Model, currency: Option<&str>, sourc
     ];
     Particulars {
         model: m.model.clone().unwrap_or_else(|| "stated unit".to_owned()),
-        nozzles: (m.inlet_pipe.clone().unwrap_or_default(), m.outlet_pipe.clone().unwrap_or_default()),
+        nozzles: (size_of(&m.inlet_pipe), size_of(&m.outlet_pipe)),
         rated,
         empty_weight: mass(t, "weight empty", &m.empty_weight),
         module_weight: mass(t, "weight of the heaviest pack module", &m.module_weight),

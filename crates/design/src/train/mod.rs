@@ -1,5 +1,6 @@
 //! The train: the stages the water passes, with the separator as geometry.
 
+pub mod assumed;
 pub mod containment;
 pub mod custom;
 pub mod equalisation;
@@ -147,15 +148,22 @@ pub fn train<T: Trail>(
             let title = range.head.title.clone().unwrap_or_default();
             let name = model.model.clone().unwrap_or_default();
             let from = format!("range \"{title}\", model \"{name}\"");
-            let frame = frame::frame(t, w, model, &from)?;
+            let frame = frame::frame(t, w, model, &assumed::Assumed::default(), &from)?;
             let particulars = frame::particulars(t, model, range.head.currency.as_deref(), &from);
             (frame, particulars, from)
         }
         Source::Stated(model) => {
             let from = "unit: dimensions".to_owned();
-            let frame = frame::frame(t, w, model, &from)?;
+            let flow = basis.design_flow().map_or(0.0, |q| q.q.si()) / f64::from(count.max(1));
+            let assumed = assumed::dimensions(t, w, model, Flow::from_si(flow))?;
+            let frame = frame::frame(t, w, model, &assumed, &from)?;
             let particulars = frame::particulars(t, model, None, &from);
-            (frame, particulars, "dimensions stated in the enquiry".to_owned())
+            let origin = if assumed.is_empty() {
+                "dimensions stated in the enquiry"
+            } else {
+                "some dimensions stated in the enquiry, the others assumed"
+            };
+            (frame, particulars, origin.to_owned())
         }
         Source::Custom(stretch) => {
             let (frame, particulars) = custom::frame(t, basis, &e.site, n, *stretch)?;

@@ -1,40 +1,68 @@
 //! The rating as JSON.
 
-use super::{larger, together};
+use super::{change, larger, together, words};
 use serde_json::{Value, json};
 use stillrise_search::Settled;
-use stillrise_search::diagnosis::{Diagnosis, Explanation};
-use stillrise_units::catalog::{DEG_C, M3_H, MG_L};
+use stillrise_search::diagnosis::{Diagnosis, Explanation, Step};
+use stillrise_units::catalog::{DEG_C, H, M3, M3_H, MG_L};
 use stillrise_units::{Concentration, Typed};
 
 /// The rating as a JSON value: mg/L, m3/h and °C; sizes of causes in SI.
 #[must_use]
 pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
-    let system = settled.job.enquiry.system();
     let mg_l = |c: Concentration| MG_L.from_si(c.si());
     let explanation = |e: &Explanation| {
         json!({
             "weight": e.weight,
-            "says": together(e, system),
-            "causes": e.causes.iter().map(|s| json!({ "cause": s.cause.id, "size_si": s.size })).collect::<Vec<_>>(),
+            "says": together(settled, e),
+            "causes": e.causes.iter().map(|s| json!({ "cause": s.cause.id, "change": s.change, "size_si": s.size })).collect::<Vec<_>>(),
             "oil_out": e.effluent.iter().map(|c| c.map(mg_l)).collect::<Vec<_>>(),
             "oil_out_with_twice_the_area": e.larger.iter().map(|c| c.map(mg_l)).collect::<Vec<_>>(),
         })
     };
+    let range = |r: Option<(Concentration, Concentration)>| r.map(|(low, high)| [mg_l(low), mg_l(high)]);
+    let step = |s: &Step| {
+        json!({
+            "cause": s.cause.id, "change": s.change, "weight": s.weight, "cost": s.cause.cost,
+            "cost_says": words::cost(s.cause.cost), "test": s.cause.test, "remedy": s.cause.remedy,
+            "sample_again": {
+                "water_m3": M3.from_si(s.again.water.si()),
+                "running_h": s.again.running.map(|t| H.from_si(t.si())),
+                "days": s.again.days,
+            },
+            "expect": range(s.expect),
+            "says": words::step(settled, d, s),
+        })
+    };
+    let enquiry = &settled.job.enquiry;
+    let weight = |k: usize| d.changes.iter().find(|(at, _)| *at == k).map(|(_, w)| *w);
     json!({
         "headline": crate::summary::headline(settled),
         "fails": settled.verdicts.iter().filter(|j| j.stands_failed()).map(|j| json!({ "rule": j.rule.id, "says": j.verdict.says() })).collect::<Vec<_>>(),
-        "observed": d.seen.iter().map(|s| json!({
+        "observed": d.seen.iter().zip(&enquiry.observed).map(|(s, o)| json!({
             "occasion": s.name,
+            "date": o.date.0.map(|day| day.to_string()),
+            "time": o.time.0.map(|_| o.time.to_string()),
+            "regime": o.regime,
+            "good": s.good,
             "flow_m3_h": M3_H.from_si(s.flow.0.si()), "flow_measured": s.flow.1,
             "oil_in": mg_l(s.influent.0), "oil_in_measured": s.influent.1,
             "temperature_c": DEG_C.from_si(s.temperature.0.si()), "temperature_measured": s.temperature.1,
             "oil_out": s.measured.map(mg_l), "oil_out_expected": mg_l(s.expected),
             "oil_out_expected_within_basis": s.within.map(mg_l),
         })).collect::<Vec<_>>(),
+        "good_period": d.calibration.map(|c| json!({
+            "samples": c.samples, "mean": mg_l(c.mean), "expected_before": mg_l(c.before), "expected_after": mg_l(c.after),
+            "influent_over_basis": c.influent, "median_droplet_over_basis": c.median, "scatter": c.scatter,
+        })),
+        "changes": enquiry.changes.iter().enumerate().map(|(k, c)| json!({
+            "change": k, "date": c.date.0.map(|day| day.to_string()), "says": change(settled, k), "weight": weight(k),
+        })).collect::<Vec<_>>(),
         "beyond_basis": super::beyond(d),
         "explanations": d.explanations.iter().map(explanation).collect::<Vec<_>>(),
         "causes": d.causes.iter().map(|(c, w)| json!({ "cause": c.id, "title": c.title, "weight": w, "test": c.test, "cost": c.cost, "remedy": c.remedy })).collect::<Vec<_>>(),
+        "steps": d.steps.iter().map(step).collect::<Vec<_>>(),
+        "all_put_right": range(d.as_it_ran),
         "next_test": d.next.map(|c| json!({ "cause": c.id, "test": c.test })),
         "larger_unit": { "helps": d.larger_helps(), "says": larger(d) },
         "sets": d.sets,

@@ -1,8 +1,10 @@
 //! What `rate` prints: what a unit that stands should do, and what explains that it does not.
 
 mod json;
+pub mod words;
 
 pub use json::rating_json;
+pub use words::{change, sized, together};
 
 use crate::render::text::{Table, hang, item};
 use crate::risk::percent;
@@ -10,34 +12,12 @@ use crate::summary::{CAUTION, capital, headline, mg_l, section, total_out};
 use stillrise_checks::Judged;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_search::Settled;
-use stillrise_search::diagnosis::{Beyond, Diagnosis, Explanation, Seen, Sized};
+use stillrise_search::diagnosis::{Beyond, Diagnosis, Seen};
 use stillrise_units::catalog::{DEG_C, DEG_F};
-use stillrise_units::{System, Typed, print};
+use stillrise_units::{Typed, print};
 
 /// Explanations that are printed.
 const SHOWN: usize = 6;
-
-/// A cause with its size, in words.
-#[must_use]
-pub fn sized(s: &Sized, system: System) -> String {
-    match (s.cause.size, s.size) {
-        (Some(size), Some(value)) => {
-            let unit = system.pick(size.units);
-            let text = format!("{} {}", print::digits(unit.from_si(value), 2), unit.symbol);
-            format!("{} ({} {})", s.cause.title, size.label, text.trim_end())
-        }
-        _ => s.cause.title.to_owned(),
-    }
-}
-
-/// A set of causes in words.
-#[must_use]
-pub fn together(e: &Explanation, system: System) -> String {
-    if e.causes.is_empty() {
-        return "Nothing but what was measured, and chance".to_owned();
-    }
-    e.causes.iter().map(|s| sized(s, system)).collect::<Vec<_>>().join("; and ")
-}
 
 /// What the leading explanation says of a larger unit.
 #[must_use]
@@ -124,9 +104,17 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
     for text in beyond(d) {
         out.push_str(&hang(&text, width, 0, 2));
     }
+    let line = words::time_line(settled, d, width);
+    if !line.is_empty() {
+        out.push_str(&section("Time line"));
+        out.push_str(&line);
+    }
+    for text in words::good_period(d).into_iter().chain(words::changes(settled, d)) {
+        out.push_str(&hang(&text, width, 0, 2));
+    }
     out.push_str(&section("What explains it"));
     for (k, e) in d.explanations.iter().take(SHOWN).enumerate() {
-        let outs: Vec<String> = e.effluent.iter().flatten().map(|c| n(c.si())).collect();
+        let outs = words::outs(d, e);
         let then = if outs.is_empty() {
             String::new()
         } else {
@@ -134,13 +122,13 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
         };
         out.push_str(&item(
             &format!("{}.", k + 1),
-            &format!("{}: {}.{then}", percent(e.weight), together(e, system)),
+            &format!("{}: {}.{then}", percent(e.weight), together(settled, e)),
             width,
         ));
     }
     out.push_str(&hang(
         &format!(
-            "Weights among {} sets of one or two causes, by how well each explains all that was observed, how usual its sizes are and how often such causes occur. Each size is the most probable one, between what explains best and what is usual, good to a fifth; frequencies are judgement; the oil is found with the chain of the design.",
+            "Weights among {} sets of up to three causes, three only among those that pairs point to, by how well each explains all that was observed, how usual its sizes are and how often such causes occur. Each size is the most probable one, between what explains best and what is usual, good to a fifth; frequencies are judgement; the oil is found with the chain of the design.",
             d.sets
         ),
         width,
@@ -151,27 +139,14 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
     if let Some(next) = d.next {
         out.push_str(&hang(&format!("Cheapest that tells the leading explanations apart: {}", next.test), width, 0, 2));
     }
-    for (cause, weight) in d.causes.iter().filter(|(_, w)| *w >= 0.05) {
-        out.push_str(&item(
-            "-",
-            &format!(
-                "{} ({}): {} Test: {} If so: {}",
-                cause.title,
-                percent(*weight),
-                capital(cause.how),
-                test(d, cause),
-                cause.remedy
-            ),
-            width,
-        ));
+    out.push_str(&words::steps(settled, d, width));
+    if let Some(text) = words::all_put_right(d) {
+        out.push_str(&hang(&text, width, 0, 2));
     }
     out.push_str(&section("Would a larger unit help?"));
     out.push_str(&hang(larger(d), width, 0, 2));
-    if let Some(lead) = d.explanations.first() {
-        let pair = lead.effluent.iter().zip(&lead.larger).find_map(|(a, b)| Some(((*a)?, (*b)?)));
-        if let Some((now, then)) = pair {
-            out.push_str(&hang(&format!("{} now, {} then.", mg_l(now), mg_l(then)), width, 0, 2));
-        }
+    if let Some((now, then)) = d.explanations.first().and_then(|lead| d.with_larger(lead).next()) {
+        out.push_str(&hang(&format!("{} now, {} then.", mg_l(now), mg_l(then)), width, 0, 2));
     }
     out.push_str(&section("Cautions"));
     out.push_str(&hang(CAUTION, width, 0, 0));

@@ -3,7 +3,7 @@
 use super::Report;
 use super::blocks::{Table, number, wide};
 use super::{capital, sentence};
-use crate::rating::{beyond, larger, test, together};
+use crate::rating::{beyond, larger, test, together, words};
 use crate::risk::percent;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::enquiry::blocks::Observed;
@@ -23,6 +23,12 @@ pub(super) fn rating(r: &mut Report<'_>) {
     for text in beyond(d) {
         r.out.lead("Beyond the basis.", &text);
     }
+    for text in words::good_period(d) {
+        r.out.lead("Good period.", &text);
+    }
+    for text in words::changes(settled, d) {
+        r.out.lead("Changed.", &text);
+    }
     r.out.heading("What explains it");
     let mut table = Table::new([
         number("Weight", ""),
@@ -30,8 +36,7 @@ pub(super) fn rating(r: &mut Report<'_>) {
         wide("Oil out then, mg/L", 1.0),
     ]);
     for e in d.explanations.iter().filter(|e| e.weight >= WORTH) {
-        let outs: Vec<String> = e.effluent.iter().flatten().map(|c| r.digits(*c, super::effluent::MG, 3)).collect();
-        table.row([percent(e.weight), together(e, r.system), outs.join(", ")]);
+        table.row([percent(e.weight), together(settled, e), words::outs(d, e).join(", ")]);
     }
     r.out.table(&table);
     let lines: Vec<String> = d.worked.iter().flatten().map(|at| r.no(*at)).collect();
@@ -41,30 +46,68 @@ pub(super) fn rating(r: &mut Report<'_>) {
         format!(" The leading one is worked in the trail, up to No. {}.", lines.join(" and "))
     };
     r.out.remark(&format!(
-        "Weights among {} sets of one or two causes, by how well each explains all that was observed, how usual its sizes are and how often such causes occur; each size lies between what explains best and what is usual, and is good to a fifth; the frequencies are judgement.{worked}",
+        "Weights among {} sets of up to three causes, three only among those that pairs point to, by how well each explains all that was observed, how usual its sizes are and how often such causes occur; each size lies between what explains best and what is usual, and is good to a fifth; the frequencies are judgement.{worked}",
         d.sets
     ));
     r.out.heading("What to test next");
     if let Some(next) = d.next {
         r.out.lead("Cheapest that tells the leading explanations apart:", next.test);
     }
-    let mut table = Table::new([wide("Cause", 1.2), number("Weight", ""), wide("Test", 2.0), wide("If so", 2.0)]);
-    for (cause, weight) in d.causes.iter().filter(|(_, w)| *w >= WORTH) {
-        let title = format!("{}. {}", cause.title, cause.how);
-        table.row([title, percent(*weight), test(d, cause), cause.remedy.to_owned()]);
-    }
-    r.out.table(&table);
+    steps(r, d);
     r.out.lead("Would a larger unit help?", &sentence(larger(d)));
     r.out.remark("Opening, entering or cleaning a unit: confined space, flammable vapour and lifting rules of the site and the local code come first.");
+}
+
+/// The steps, cheapest first, and the causes that weigh too little for one.
+fn steps(r: &mut Report<'_>, d: &Diagnosis) {
+    let settled = r.settled;
+    let mut table = Table::new([
+        number("Step", ""),
+        wide("Cause", 1.4),
+        number("Weight", ""),
+        wide("Test", 2.0),
+        wide("If so", 1.8),
+        wide("Results then, mg/L", 0.9),
+    ]);
+    for (k, s) in d.steps.iter().enumerate() {
+        let by = s.change.map_or_else(String::new, |at| format!(" {}.", capital(&words::change(settled, at))));
+        let title = format!("{}.{by} {}", s.cause.title, s.cause.how);
+        let checked = format!("{}: {}", capital(words::cost(s.cause.cost)), test(d, s.cause));
+        let again = format!("{} Sample again {}.", s.cause.remedy, words::again(&s.again, r.system));
+        let then = s.expect.map_or_else(|| "–".to_owned(), words::expect);
+        table.row([format!("{}", k + 1), title, percent(s.weight), checked, again, then]);
+    }
+    r.out.table(&table);
+    let small: Vec<String> = d
+        .causes
+        .iter()
+        .filter(|(c, w)| *w >= WORTH && d.steps.iter().all(|s| s.cause.id != c.id))
+        .map(|(c, w)| format!("{} ({})", c.title, percent(*w)))
+        .collect();
+    if !small.is_empty() {
+        r.out.remark(&format!("Of less weight: {}.", small.join("; ")));
+    }
+    if let Some(text) = words::all_put_right(d) {
+        r.out.lead("All put right.", &text);
+    }
+    r.out.remark("Results then: nine in ten, with that cause alone put right in the weightiest set that holds it, by the scatter of the results. Days are judgement; three changes of the water leave one part in twenty of the old.");
 }
 
 /// What was seen on an occasion besides the numbers of water and oil.
 fn besides(o: &Observed) -> String {
     let mut parts = Vec::new();
+    parts.extend(o.date.0.map(|day| day.to_string()));
+    parts.extend(o.time.0.map(|_| format!("at {}", o.time)));
+    parts.extend(o.taken.0.map(|w| format!("taken {}", w.word())));
     parts.extend(o.looks.0.map(|w| format!("looks {}", w.word())));
     parts.extend(o.jar.0.map(|w| format!("a jar {}", w.word())));
     parts.extend(o.alarm.0.map(|w| format!("alarm: {}", w.word())));
-    let depths = [("oil layer", &o.oil_layer), ("sludge", &o.sludge), ("backed up", &o.backed_up)];
+    let depths = [
+        ("oil layer", &o.oil_layer),
+        ("sludge", &o.sludge),
+        ("backed up", &o.backed_up),
+        ("level lower by", &o.level_drop),
+    ];
     parts.extend(depths.into_iter().filter_map(|(what, q)| Some(format!("{what} {}", q.claim()?.written.text))));
     parts.join("; ")
 }

@@ -1,7 +1,9 @@
 //! JSON Schema of the enquiry and range files, from the one list of keys, and of the result.
 
+mod rating;
 mod result;
 
+pub use rating::rating_schema;
 pub use result::result_schema;
 
 use serde_json::{Map, Value, json};
@@ -44,6 +46,7 @@ fn block(spec: &'static BlockSpec) -> Value {
 fn key(k: &'static KeySpec) -> Value {
     let mut out = match k.kind {
         KeyKind::Text => json!({ "type": "string" }),
+        KeyKind::Pattern(form) => json!({ "type": "string", "pattern": form }),
         KeyKind::Texts => {
             json!({ "anyOf": [{ "type": "string" }, { "type": "array", "items": { "type": "string" } }] })
         }

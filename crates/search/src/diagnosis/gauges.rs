@@ -4,7 +4,12 @@ use super::causes::Gauge;
 use stillrise_design::enquiry::blocks::Observed;
 use stillrise_design::performance::Performance;
 use stillrise_design::train::unit::Unit;
+use stillrise_units::catalog::IN;
 use stillrise_units::{Length, Typed, print};
+
+/// So many inches below its level the water stands for no good reason: half of it goes by evaporation, as the oil
+/// levels reckon.
+const FALL: f64 = 2.0;
 
 /// What a depth gauged in the unit is held against.
 pub(super) struct Gauges {
@@ -12,6 +17,8 @@ pub(super) struct Gauges {
     cap: Option<Length>,
     /// Sludge from the bottom of the hopper to the underside of the plates.
     plates: Length,
+    /// Sludge from the bottom of the hopper that calls for pumping out.
+    trigger: Option<Length>,
     /// From the bottom of the hopper to the top of the walls.
     whole: Length,
 }
@@ -19,10 +26,14 @@ pub(super) struct Gauges {
 impl Gauges {
     pub(super) fn new(performance: &Performance, unit: &Unit) -> Self {
         let f = &unit.frame;
+        // As deep as its volume reaches in the vessel.
+        let trigger = performance.storage.sludge_trigger.and_then(|v| unit.shape.level(v.q));
+        let trigger = trigger.map(|level| level - unit.shape.bottom()).filter(|depth| depth.si() > 0.0);
         let limits = performance.levels.iter().map(|l| l.limit.q).filter(|q| q.si() > 0.0);
         Self {
             cap: limits.reduce(|a, b| if b < a { b } else { a }),
             plates: f.hopper_depth.q + f.pack_bottom.q,
+            trigger,
             whole: f.hopper_depth.q + f.height.q,
         }
     }
@@ -32,14 +43,21 @@ impl Gauges {
         let oil = o.oil_layer.q().zip(self.cap).map(|(layer, cap)| (Gauge::OilLayer, layer.si() / cap.si()));
         let sludge = o.sludge.q().filter(|_| self.plates.si() > 0.0);
         let sludge = sludge.map(|depth| (Gauge::Sludge, depth.si() / self.plates.si()));
-        oil.into_iter().chain(sludge)
+        let trigger = o.sludge.q().zip(self.trigger).map(|(depth, at)| (Gauge::Trigger, depth.si() / at.si()));
+        let level = o.level_drop.q().map(|drop| (Gauge::Level, drop.in_unit(&IN) / FALL));
+        oil.into_iter().chain(sludge).chain(trigger).chain(level)
     }
 
     /// Depths that the unit cannot hold.
     pub(super) fn absurd(&self, observed: &[Observed]) -> Vec<String> {
         let mut says = Vec::new();
         for o in observed {
-            for (what, depth) in [("oil_layer", &o.oil_layer), ("sludge", &o.sludge), ("backed_up", &o.backed_up)] {
+            for (what, depth) in [
+                ("oil_layer", &o.oil_layer),
+                ("sludge", &o.sludge),
+                ("backed_up", &o.backed_up),
+                ("level_drop", &o.level_drop),
+            ] {
                 if let Some(claim) = depth.claim().filter(|c| c.written.si() > self.whole.si()) {
                     let whole = print::with_unit(self.whole.si(), claim.written.unit);
                     says.push(format!(

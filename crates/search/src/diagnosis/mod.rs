@@ -1,44 +1,41 @@
-//! Why a unit that stands and runs falls short: the causes that explain all that was observed, alone and in
-//! pairs, each with the size it would have to have.
+//! Why a unit that stands and runs falls short: the causes that explain all that was observed, alone and together,
+//! each with the size it would have to have. Long because it holds what is asked and what is answered.
+//!
+//! A period in which the unit ran well, if there is one, calibrates it: its results correct influent and droplets within
+//! their plausible ranges, and their scatter is the scatter of the rest. What was recorded as changed afterwards competes
+//! with the generic causes, up to three together.
 //!
 //! Every set of causes is given the sizes at which it explains the measurements best; a set is worth the more
 //! the closer it comes, the better the signs fit, the more usual its sizes and the more frequent its causes.
 //! Weights are shares among the sets looked at, by Bayes' rule; the frequencies in them are judgement.
 
+mod calibration;
 pub mod causes;
+mod fit;
 mod gauges;
 mod seen;
+mod sets;
+mod signs;
 pub mod situation;
+mod steps;
+mod suspects;
 
+pub use calibration::{Calibration, ENOUGH, SCATTER};
+pub use fit::tried;
 pub use seen::{Beyond, Seen};
+pub use steps::{Again, EXCHANGES, Step};
 
-use causes::{CAUSES, Cause, Gauge, Measured};
+use causes::{CAUSES, Cause, Gauge, Size};
+use fit::{Evidence, explanation, under};
 use gauges::Gauges;
 use seen::seen;
-use situation::{Occasion, Situation};
+use situation::Occasion;
 use stillrise_design::enquiry::blocks::Observed;
-use stillrise_design::enquiry::fields::Word;
+use stillrise_design::enquiry::date::Date;
 use stillrise_design::{Job, Ledger, Node, Off, Stop, Trail};
-use stillrise_handbook::page::{Arg, Argument};
-use stillrise_units::math::{Z_95, exp, ln};
+use stillrise_units::math::exp;
 use stillrise_units::{Concentration, Typed};
 
-/// Scatter of a measured over the true oil content, as the standard deviation of its logarithm: sampling and
-/// laboratory together. Engineering judgement.
-const SCATTER: f64 = 0.4;
-/// Chance that a sign shows without any of the causes.
-const STRAY: f64 = 0.05;
-/// How water looks, what a jar does and what the alarm does when nothing is the matter.
-const LOOKS: [f64; 4] = [0.75, 0.17, 0.03, 0.05];
-const JARS: [f64; 3] = [0.75, 0.15, 0.10];
-const ALARMS: [f64; 4] = [0.75, 0.05, 0.15, 0.05];
-/// Share of what it must not reach below which a depth says nothing is the matter; in between, the more the worse.
-const CLEAR: f64 = 0.5;
-/// Chance that a depth was gauged wrong.
-const MISREAD: f64 = 0.03;
-/// Steps in which a size is searched, over its logarithm, and how far beyond its usual ends.
-const SIZES: u32 = 24;
-const BEYOND: f64 = 1.5;
 /// How much larger a unit is tried.
 const LARGER: f64 = 2.0;
 
@@ -47,8 +44,14 @@ const LARGER: f64 = 2.0;
 pub struct Sized {
     /// The cause.
     pub cause: &'static Cause,
+    /// The change that would have brought it about, by its place in the enquiry.
+    pub change: Option<usize>,
+    /// The day from which it acts; `None` for all that was observed outside the good period.
+    pub since: Option<Date>,
     /// Its size, SI; `None` for a cause that moves no oil.
     pub size: Option<f64>,
+    /// How that size was spread before anything was observed.
+    pub spread: Option<Size>,
 }
 
 /// A set of causes that explains what was observed.
@@ -73,6 +76,16 @@ pub struct Diagnosis {
     pub explanations: Vec<Explanation>,
     /// Causes by the weight of all sets they stand in, the weightiest first.
     pub causes: Vec<(&'static Cause, f64)>,
+    /// What the good period says; `None` without one.
+    pub calibration: Option<Calibration>,
+    /// Changes by the weight of all sets that hold a cause which they brought about, by their place in the enquiry.
+    pub changes: Vec<(usize, f64)>,
+    /// Changes after which nothing was observed: they can explain nothing.
+    pub too_late: Vec<usize>,
+    /// What to do, the cheapest first.
+    pub steps: Vec<Step>,
+    /// Where nine in ten results lie once all that is the matter is removed.
+    pub as_it_ran: Option<(Concentration, Concentration)>,
     /// The cheapest test that would tell the leading explanations apart.
     pub next: Option<&'static Cause>,
     /// Sets of causes looked at.
@@ -97,12 +110,18 @@ impl Diagnosis {
         self.tested.contains(&cause.id)
     }
 
+    /// Effluent under an explanation, and with a unit of twice the area, on the occasions that are to be explained.
+    pub fn with_larger<'a>(&'a self, e: &'a Explanation) -> impl Iterator<Item = (Concentration, Concentration)> + 'a {
+        let bad = e.effluent.iter().zip(&e.larger).zip(&self.seen).filter(|(_, seen)| !seen.good);
+        bad.filter_map(|((now, larger), _)| Some(((*now)?, (*larger)?)))
+    }
+
     /// Whether a unit of twice the area would take at least a third off the effluent on every occasion under the leading
     /// explanation, which asks more of the unit than its basis; `None` when no effluent was measured.
     #[must_use]
     pub fn larger_helps(&self) -> Option<bool> {
         let lead = self.explanations.first()?;
-        let pairs: Vec<_> = lead.effluent.iter().zip(&lead.larger).filter_map(|(a, b)| Some(((*a)?, (*b)?))).collect();
+        let pairs: Vec<_> = self.with_larger(lead).collect();
         let less = |(now, larger): &(Concentration, Concentration)| larger.si() < now.si() * 2.0 / 3.0;
         (!pairs.is_empty()).then(|| self.asks_too_much() && pairs.iter().all(less))
     }
@@ -118,6 +137,11 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     if observed.is_empty() {
         return Err(stop("nothing was observed: add [[observed]] with what was measured or seen"));
     }
+    if !job.enquiry.unit.is_described() {
+        return Err(stop(
+            "the unit that stands must be described first: [unit] dimensions with its length, width and height would do, and the flow through it; what was observed belongs to that unit, not to one that we would offer",
+        ));
+    }
     let (Some(basis), Some(train)) = (&job.design.basis, &job.design.train) else {
         let why: Vec<String> = job.design.stops.iter().map(|s| s.reason.clone()).collect();
         return Err(stop(&format!("no unit was laid out: {}", why.join("; "))));
@@ -129,79 +153,95 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     if !absurd.is_empty() {
         return Err(stop(&absurd.join("; ")));
     }
-    let occasions = observed
+    let mut occasions = observed
         .iter()
         .map(|o| Occasion::new(&mut Off, o, basis, &train.unit, worst))
         .collect::<Result<Vec<_>, _>>()?;
-    let open: Vec<&'static Cause> =
-        CAUSES.iter().copied().filter(|c| !settled(c, observed, basis.feed.pumped)).collect();
-    let mut sets: Vec<Vec<&'static Cause>> = vec![Vec::new()];
-    for (i, a) in open.iter().enumerate() {
-        sets.push(vec![a]);
-        sets.extend(open.iter().skip(i + 1).map(|b| vec![*a, *b]));
+    let changes = &job.enquiry.changes;
+    for o in &mut occasions {
+        o.good = calibration::is_good(o.observed, changes);
     }
-    let found = crate::side_by_side::side_by_side(sets.len(), 1, || (), |k, ()| explain(&sets[k], &occasions, &gauges));
+    if occasions.iter().all(|o| o.good) {
+        return Err(stop("all that was observed belongs to the good period: there is nothing to explain"));
+    }
+    let calibration = calibration::calibrate(&job.ledger, &mut occasions);
+    let scatter = calibration.map_or(SCATTER, |c| c.spread());
+    let suspects = suspects::suspects(&occasions, changes, basis.feed.pumped, train.unit.frame.crest.q.si());
+    let evidence = Evidence { occasions: &occasions, gauges: &gauges, suspects: &suspects, scatter };
+    let found = sets::all(&evidence);
     let best = found.iter().map(|(_, score)| *score).fold(f64::INFINITY, f64::min);
     let whole: f64 = found.iter().map(|(_, score)| exp(-0.5 * (score - best))).sum();
+    if !whole.is_finite() || whole <= 0.0 {
+        return Err(stop("the chain has no answer for what was observed"));
+    }
     let mut explanations: Vec<Explanation> = found
         .into_iter()
-        .map(|(sized, score)| Explanation {
-            weight: exp(-0.5 * (score - best)) / whole,
-            effluent: outcomes(&sized, &occasions, 1.0),
-            larger: outcomes(&sized, &occasions, LARGER),
-            causes: sized,
-        })
+        .map(|(sized, score)| (sized, exp(-0.5 * (score - best)) / whole))
+        .map(|(sized, weight)| explanation(sized, weight, LARGER, &occasions))
         .collect();
     explanations.sort_by(|a, b| b.weight.total_cmp(&a.weight));
-    let mut causes: Vec<(&'static Cause, f64)> = open
-        .iter()
-        .map(|cause| {
-            let holds = |e: &&Explanation| e.causes.iter().any(|s| s.cause.id == cause.id);
-            (*cause, explanations.iter().filter(holds).map(|e| e.weight).sum())
-        })
-        .collect();
+    let weight = |holds: &dyn Fn(&Sized) -> bool| -> f64 {
+        explanations.iter().filter(|e| e.causes.iter().any(holds)).map(|e| e.weight).sum()
+    };
+    let suspected = CAUSES.iter().copied().filter(|c| suspects.iter().any(|s| s.cause.id == c.id));
+    let mut causes: Vec<(&'static Cause, f64)> = suspected.map(|c| (c, weight(&|s| s.cause.id == c.id))).collect();
     causes.sort_by(|a, b| b.1.total_cmp(&a.1));
+    let (timely, too_late): (Vec<usize>, Vec<usize>) =
+        (0..changes.len()).partition(|k| suspects::explains(&changes[*k], &occasions));
+    let mut by_change: Vec<(usize, f64)> = timely.into_iter().map(|k| (k, weight(&|s| s.change == Some(k)))).collect();
+    by_change.sort_by(|a, b| b.1.total_cmp(&a.1));
     let sets = explanations.len();
+    let steps = steps::steps(job, &causes, &explanations, &occasions, scatter);
+    let as_it_ran = steps::as_it_ran(&occasions, scatter);
     explanations.retain(|e| e.weight > 0.005);
     let seen = occasions.iter().map(|o| seen(o, &performance.removals)).collect();
     let tested: Vec<&'static str> = CAUSES.iter().filter(|c| is_tested(c, observed)).map(|c| c.id).collect();
     let next = next(&causes, &tested);
-    Ok(Diagnosis { seen, next, explanations, causes, sets, tested, worked: Vec::new() })
+    Ok(Diagnosis {
+        seen,
+        next,
+        explanations,
+        causes,
+        calibration,
+        changes: by_change,
+        too_late,
+        steps,
+        as_it_ran,
+        sets,
+        tested,
+        worked: Vec::new(),
+    })
 }
 
 /// Works the leading explanation once more, step by step, into a trail; the effluent's place by occasion.
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
-pub fn work(t: &mut Ledger, job: &Job, lead: &Explanation) -> Result<Vec<Option<Node>>, Stop> {
+pub fn work(t: &mut Ledger, job: &Job, found: &Diagnosis) -> Result<Vec<Option<Node>>, Stop> {
     let stop = || Stop { doing: "rating".to_owned(), reason: "no unit was laid out".to_owned(), formula: false };
     let (Some(basis), Some(train)) = (&job.design.basis, &job.design.train) else { return Err(stop()) };
     let worst = job.design.performance.as_ref().and_then(|p| p.worst()).ok_or_else(stop)?;
+    let Some(lead) = found.explanations.first() else { return Ok(Vec::new()) };
     let mut places = Vec::new();
     for observed in &job.enquiry.observed {
         t.section(situation::section(observed));
-        let occasion = Occasion::new(t, observed, basis, &train.unit, worst)?;
+        let mut occasion = Occasion::new(t, observed, basis, &train.unit, worst)?;
+        occasion.good = calibration::is_good(observed, &job.enquiry.changes);
+        if let Some(c) = &found.calibration {
+            occasion.calibrate(c.influent, c.median);
+        }
         let out = occasion.worked(t, &under(&occasion, &lead.causes, 1.0))?;
         places.push(observed.oil_out.is_given().then_some(out.at));
     }
     Ok(places)
 }
 
-fn settled(cause: &Cause, observed: &[Observed], pumped: bool) -> bool {
-    let all = |given: fn(&Observed) -> bool| observed.iter().filter(|o| o.oil_out.is_given()).all(given);
-    cause.settled_by.iter().any(|what| match what {
-        Measured::Flow => all(|o| o.flow.is_given()),
-        Measured::Temperature => all(|o| o.temperature.is_given()),
-        Measured::OilIn => all(|o| o.oil_in.is_given()),
-        Measured::NoPump => !pumped,
-    })
-}
-
 /// Whether what a cause's test would show was observed.
 fn is_tested(cause: &Cause, observed: &[Observed]) -> bool {
     let gauged = match cause.gauge {
         Some(Gauge::OilLayer) => observed.iter().any(|o| o.oil_layer.is_given()),
-        Some(Gauge::Sludge) => observed.iter().any(|o| o.sludge.is_given()),
+        Some(Gauge::Level) => observed.iter().any(|o| o.level_drop.is_given()),
+        Some(Gauge::Sludge | Gauge::Trigger) => observed.iter().any(|o| o.sludge.is_given()),
         None => false,
     };
     gauged || cause.id == causes::FOULED_MESH && observed.iter().any(|o| o.backed_up.is_given())
@@ -213,109 +253,4 @@ fn next(causes: &[(&'static Cause, f64)], tested: &[&'static str]) -> Option<&'s
     let open = causes.iter().filter(|(c, weight)| (0.1..0.97).contains(weight) && !tested.contains(&c.id));
     let even = |weight: f64| (weight - 0.5).abs();
     open.min_by(|a, b| a.0.cost.cmp(&b.0.cost).then(even(a.1).total_cmp(&even(b.1)))).map(|(cause, _)| *cause)
-}
-
-/// The situation of an occasion under causes of these sizes.
-fn under(o: &Occasion<'_>, sized: &[Sized], area: f64) -> Situation {
-    let mut s = o.usual();
-    s.area = area;
-    for Sized { cause, size } in sized {
-        (cause.act)(&mut s, size.unwrap_or(0.0));
-    }
-    s
-}
-
-fn outcomes(sized: &[Sized], occasions: &[Occasion<'_>], area: f64) -> Vec<Option<Concentration>> {
-    let one = |o: &Occasion<'_>| {
-        let effluent = o.effluent(&under(o, sized, area));
-        (o.observed.oil_out.is_given() && effluent.is_finite()).then(|| Concentration::from_si(effluent))
-    };
-    occasions.iter().map(one).collect()
-}
-
-/// The sizes at which a set explains the measurements best, and its score: minus twice the logarithm of
-/// its weight, up to a constant.
-fn explain(set: &[&'static Cause], occasions: &[Occasion<'_>], gauges: &Gauges) -> (Vec<Sized>, f64) {
-    let mut sized: Vec<Sized> =
-        set.iter().map(|cause| Sized { cause, size: cause.size.map(|size| size.likely) }).collect();
-    // One size after the other, twice round: the misfit has one valley along each.
-    let mut best = misfit(&sized, occasions);
-    for _ in 0..if set.len() > 1 { 3 } else { 1 } {
-        for k in 0..sized.len() {
-            let Some(size) = sized[k].cause.size else { continue };
-            let (low, high) = (ln(size.low), ln(size.high));
-            let middle = 0.5 * (low + high);
-            for step in 0..=SIZES {
-                let share = f64::from(step) / f64::from(SIZES) * 2.0 - 1.0;
-                let tried = exp(middle + share * 0.5 * (high - low) * BEYOND);
-                let before = sized[k].size;
-                sized[k].size = Some(tried);
-                let there = misfit(&sized, occasions);
-                if there < best {
-                    best = there;
-                } else {
-                    sized[k].size = before;
-                }
-            }
-        }
-    }
-    let frequency: f64 =
-        CAUSES.iter().map(|c| -2.0 * ln(if set.iter().any(|s| s.id == c.id) { c.often } else { 1.0 - c.often })).sum();
-    let signs: f64 = occasions.iter().map(|o| signs(set, o.observed, gauges)).sum();
-    (sized, best + frequency + signs)
-}
-
-/// How far the measurements lie from what the sizes make of them, and the sizes from the usual ones.
-fn misfit(sized: &[Sized], occasions: &[Occasion<'_>]) -> f64 {
-    let mut sum = 0.0;
-    for o in occasions {
-        let Some(measured) = o.observed.oil_out.q() else { continue };
-        let effluent = o.effluent(&under(o, sized, 1.0));
-        if !effluent.is_finite() {
-            return f64::INFINITY;
-        }
-        let off = (ln(effluent.max(1e-6)) - ln(measured.si().max(1e-6))) / SCATTER;
-        sum += off * off;
-    }
-    for s in sized {
-        if let (Some(size), Some(value)) = (s.cause.size, s.size) {
-            let end = if value > size.likely { ln(size.high / size.likely) } else { ln(size.likely / size.low) };
-            let off = ln(value / size.likely) / (end / Z_95);
-            sum += off * off;
-        }
-    }
-    sum
-}
-
-/// Minus twice the logarithm of the chance of the signs under a set of causes.
-fn signs(set: &[&'static Cause], observed: &Observed, gauges: &Gauges) -> f64 {
-    let mut chance = 1.0;
-    chance *= word(observed.looks, &LOOKS, set.iter().filter_map(|c| c.looks));
-    chance *= word(observed.jar, &JARS, set.iter().filter_map(|c| c.jar));
-    chance *= word(observed.alarm, &ALARMS, set.iter().filter_map(|c| c.alarm));
-    if let Some(rise) = observed.backed_up.q() {
-        let not = set.iter().fold(1.0 - STRAY, |not, cause| not * (1.0 - cause.backed_up));
-        chance *= if rise.si() > 0.01 { 1.0 - not } else { not };
-    }
-    for (gauge, share) in gauges.shares(observed) {
-        let over = ((share - CLEAR) / (1.0 - CLEAR)).clamp(0.0, 1.0);
-        let there = set.iter().any(|c| c.gauge == Some(gauge));
-        let shows = if there { over } else { 1.0 - over };
-        chance *= MISREAD + (1.0 - 2.0 * MISREAD) * shows;
-    }
-    -2.0 * ln(chance)
-}
-
-/// Chance of a word: the mean over the causes that speak to it, else that of a sound unit.
-fn word<C: Argument + Copy, const N: usize>(
-    seen: Word<C>,
-    sound: &[f64; N],
-    causes: impl Iterator<Item = [f64; N]>,
-) -> f64 {
-    let Word(Some(seen)) = seen else { return 1.0 };
-    let stillrise_handbook::page::Kind::Choice(words) = C::KIND else { return 1.0 };
-    let place = words.iter().position(|(word, _)| Arg::Choice(word) == seen.arg()).unwrap_or(0);
-    let all: Vec<[f64; N]> = causes.collect();
-    let table = |t: &[f64; N]| t.get(place).copied().unwrap_or(STRAY);
-    if all.is_empty() { table(sound) } else { all.iter().map(table).sum::<f64>() / all.len() as f64 }
 }

@@ -9,6 +9,8 @@ use stillrise_units::{Concentration, Flow, Temperature, Typed};
 pub struct Seen {
     /// Its name.
     pub name: String,
+    /// Whether it belongs to the period in which the unit ran well.
+    pub good: bool,
     /// Flow, influent and temperature, as measured or as in the basis, and which were measured.
     pub flow: (Flow, bool),
     /// Oil that arrived.
@@ -64,6 +66,7 @@ pub(super) fn seen(o: &Occasion<'_>, removals: &[Removal]) -> Seen {
     let within = (!beyond.is_empty()).then(|| Concentration::from_si(o.effluent(&back)));
     Seen {
         name: o.observed.name.clone().unwrap_or_default(),
+        good: o.good,
         flow: (flow, o.observed.flow.is_given()),
         influent: (influent, o.observed.oil_in.is_given()),
         temperature: (temperature, o.observed.temperature.is_given()),

@@ -55,8 +55,10 @@ pub struct Occasion<'a> {
     flow: Val<Flow>,
     /// Oil that arrives.
     influent: Val<Concentration>,
-    /// As the basis has it.
+    /// As the basis has it, and as the good period corrects it.
     usual: Situation,
+    /// Whether the unit ran well then.
+    pub good: bool,
 }
 
 const SHARE: Pair = (&PERCENT, &PERCENT);
@@ -100,7 +102,20 @@ impl<'a> Occasion<'a> {
             carried: 0.0,
             area: 1.0,
         };
-        Ok(Self { observed, basis, content, passage, oil, temperature, flow, influent, usual })
+        Ok(Self { observed, basis, content, passage, oil, temperature, flow, influent, usual, good: false })
+    }
+
+    /// Takes what the good period says of influent and droplets as usual; an influent that was measured stays.
+    pub(super) fn calibrate(&mut self, influent: f64, median: f64) {
+        if !self.observed.oil_in.is_given() {
+            self.usual.influent = influent;
+        }
+        self.usual.median = median;
+    }
+
+    /// Where the oil that arrives and the median droplet stand, as far as the basis has them.
+    pub(super) fn unknown(&self) -> (Node, Node) {
+        (self.content.total.at, self.passage.d50.at)
     }
 
     /// As the basis has it.
@@ -226,8 +241,7 @@ pub fn section(observed: &Observed) -> String {
 /// The size of a cause, as it was found.
 fn size<T: Trail, Q: Argument>(t: &mut T, label: &str, units: Pair, q: Q, on: Node) -> Val<Q> {
     let among = "sizes over the usual range of the cause and half as far again beyond";
-    let because =
-        "the set of causes explains the measurements best with it; without a cause that moves it, as observed";
+    let because = "good period and set of causes explain the measurements best with it; without either that moves it, as observed";
     choose(t, label, Some(units), q, among, because, &[on])
 }
 

@@ -6,6 +6,7 @@ macro_rules! names {
 
 mod asked;
 mod cases;
+mod change;
 mod containment;
 mod decision;
 mod droplets;
@@ -26,6 +27,7 @@ mod waters;
 
 pub use asked::*;
 pub use cases::*;
+pub use change::*;
 pub use containment::*;
 pub use decision::*;
 pub use droplets::*;

@@ -1,5 +1,6 @@
 //! What was seen at a unit that stands.
 
+use crate::enquiry::date::{Clock, Day};
 use crate::enquiry::fields::{Text, Word};
 use crate::enquiry::keys::{Quantity, keys};
 use stillrise_handbook::choice;
@@ -43,11 +44,34 @@ choice! {
         False "no oil found",
     }
 }
+choice! {
+    /// How a sample was taken.
+    Taken {
+        /// from the falling stream behind the unit
+        Stream "from the falling stream",
+        /// from mid-depth of the clear well
+        Depth "from mid-depth",
+        /// dipped from the surface
+        Surface "from the surface",
+        /// several samples put together over hours
+        Composite "composite",
+        /// the first water after a standstill
+        First "first flush",
+    }
+}
 keys! {
     /// What was measured or seen on one occasion, at a unit that stands and runs.
     Observed "observed" {
         /// The occasion
         name: Text = spec.like("\"composite of 3 May\"").needed();
+        /// The day
+        date: Day = spec.like("\"2026-05-04\"");
+        /// Time of day, of the sample or of the alarm
+        time: Clock = spec.like("\"07:30\"");
+        /// Under which conditions, in a word of one's own; "good" marks that the unit ran well
+        regime: Text = spec.like("\"good\"");
+        /// How the sample was taken
+        taken: Word<Taken> = spec.like("\"from the falling stream\"");
         /// Total oil that left
         oil_out: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0.01 mg/L", "100000 mg/L").like("\"85 mg/L\"");
         /// Total oil that arrived
@@ -62,6 +86,8 @@ keys! {
         sludge: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "200 in").like("\"8 in\"");
         /// How far the water stands above its usual level ahead of the mesh
         backed_up: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "100 in").like("\"3 in\"");
+        /// How far the water stands below its usual level in the unit
+        level_drop: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "200 in").like("\"4 in\"");
         /// How the water that leaves looks
         looks: Word<Look> = spec.like("\"milky\"");
         /// What a jar of it does when it stands

@@ -21,3 +21,11 @@ keys! {
         dimensions: Option<Model> = spec.like("{ length = \"10 ft\", width = \"4 ft\" }");
     }
 }
+
+impl UnitBlock {
+    /// Whether the enquiry says which unit it is about: one that stands, or one that is asked for.
+    #[must_use]
+    pub fn is_described(&self) -> bool {
+        self.dimensions.is_some() || self.model.is_some()
+    }
+}

@@ -21,6 +21,10 @@ pub struct Size {
     pub likely: f64,
     /// One in twenty is larger.
     pub high: f64,
+    /// Below this it is not this cause any more: more water is never less water.
+    pub least: f64,
+    /// Above this it cannot be.
+    pub most: f64,
 }
 
 /// One cause.
@@ -46,6 +50,8 @@ pub struct Cause {
     pub jar: Option<[f64; 3]>,
     /// What the alarm does: silent, thick oil and no alarm, oil found, no oil found.
     pub alarm: Option<[f64; 4]>,
+    /// How the samples were taken under it: falling stream, mid-depth, surface, composite, first flush.
+    pub taken: Option<[f64; 5]>,
     /// How likely the water stands above its usual level.
     pub backed_up: f64,
     /// The gauging that shows it.
@@ -56,6 +62,9 @@ pub struct Cause {
     pub test: &'static str,
     /// What the test costs: 1 a look, 2 an hour, 3 a laboratory sample, 4 a day, 5 a shutdown.
     pub cost: u8,
+    /// Days of normal operation after the remedy before a sample says anything: what clings to sump, pipes and plates
+    /// goes first. Engineering judgement.
+    pub settles: u32,
     /// What to do about it.
     pub remedy: &'static str,
 }
@@ -67,6 +76,18 @@ pub enum Gauge {
     OilLayer,
     /// The sludge, against the underside of the plates.
     Sludge,
+    /// The sludge, against the depth that calls for pumping out.
+    Trigger,
+    /// The water, below its usual level.
+    Level,
+}
+
+impl Gauge {
+    /// Whether a cause with this gauge shows in another one: sludge in the plates has passed its trigger.
+    #[must_use]
+    pub fn shows(self, gauge: Gauge) -> bool {
+        self == gauge || self == Gauge::Sludge && gauge == Gauge::Trigger
+    }
 }
 
 /// What may have been measured.
@@ -84,6 +105,9 @@ pub enum Measured {
 
 /// The cause whose test is the water's level ahead of the mesh.
 pub const FOULED_MESH: &str = "fouled-mesh";
+
+/// The cause whose sign is an alarm at one time of the day.
+pub const ALARM_BY_CLOCK: &str = "alarm-follows-flow";
 
 macro_rules! list_causes {
     ($($name:ident),+ $(,)?) => {
@@ -107,4 +131,8 @@ list_causes! {
     siphon,
     fouled_mesh,
     false_alarm,
+    alarm_follows_flow,
+    low_level,
+    sludge_over_trigger,
+    surface_sample,
 }

@@ -1,0 +1,356 @@
+//! Dimensions of a unit that stands which nobody sent: length, width and height must be stated, the rest is assumed
+//! in stated proportions, each with its question and its plausible range. Long because it is one list of proportions.
+//!
+//! All proportions are our proposal: what units of this kind commonly look like, from memory, no source behind the
+//! figures. Ranges are so narrow that no two of them contradict one another.
+
+use crate::basis::stated::{standby, stated, stated_or};
+use crate::enquiry::keys::Quantity;
+use crate::enquiry::range::{Model, PackWord};
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
+use crate::reckon;
+use stillrise_handbook::hydraulics::pipes::PIPE_SIZES;
+use stillrise_units::catalog::{DEG, FT_S, FT3, IN, M3, MM};
+use stillrise_units::{Angle, Fault, Flow, Length, Typed, Velocity, Volume, math, print};
+
+const L: Pair = (&IN, &MM);
+
+/// Dimensions that were assumed, or worked from what was stated in their place.
+#[derive(Debug, Default)]
+pub struct Assumed {
+    lengths: Vec<(&'static str, Val<Length>)>,
+    /// Angle of the plates.
+    pub angle: Option<Val<Angle>>,
+}
+
+impl Assumed {
+    /// Whether all was stated.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.lengths.is_empty() && self.angle.is_none()
+    }
+
+    /// The dimension with this label, if it was assumed.
+    #[must_use]
+    pub fn get(&self, label: &str) -> Option<Val<Length>> {
+        self.lengths.iter().find(|(name, _)| *name == label).map(|(_, value)| *value)
+    }
+}
+
+/// Zones along the unit: label, key, what it is called in a question, share of the length that is left for those that
+/// nobody stated. The primary zone takes the rest of it.
+const ZONES: [(&str, &str, &str, f64); 4] = [
+    ("length of the inlet chamber", "inlet_length", "the inlet chamber, up to the first baffle", 0.08),
+    ("length of the pack", "pack_length", "the pack of plates", 0.35),
+    ("length of the oil retention zone", "retention_length", "the zone between pack and downcomer baffle", 0.15),
+    ("length of the clear well", "well_length", "the clear well behind the downcomer baffle", 0.08),
+];
+/// Share of the primary zone among them.
+const PRIMARY: f64 = 0.34;
+/// How far a zone may be shorter or longer: with all at their longest the primary zone still keeps a tenth.
+const OFF: f64 = 0.35;
+/// The water is led into a nozzle no faster, as for a unit made to measure.
+const NOZZLE: f64 = 2.0;
+
+/// What keeps a described unit from being laid out: the three dimensions that must be stated, and contradictions among
+/// those that were.
+pub fn faults(m: &Model, faults: &mut Vec<Fault>) {
+    let mut fault =
+        |reason: String, remedy: &str| faults.push(Fault::new("unit: dimensions", reason, remedy.to_owned()));
+    let sides = [("length", &m.length), ("width", &m.width), ("height", &m.height)];
+    let missing: Vec<&str> = sides.iter().filter(|(_, side)| !side.is_given()).map(|(name, _)| *name).collect();
+    if !missing.is_empty() {
+        fault(
+            format!("lacks {}", missing.join(", ")),
+            "state length, width and height; the rest is assumed where nobody knows it, and asked for",
+        );
+        return;
+    }
+    // With every dimension stated the layout itself says what does not fit.
+    if m.missing().is_empty() && m.outside != Some(true) {
+        return;
+    }
+    let si = |q: &Quantity<Length>| q.q().map(Typed::si);
+    let wall = if m.outside == Some(true) { si(&m.wall).unwrap_or(0.0) } else { 0.0 };
+    for (name, side) in sides {
+        if si(side).is_some_and(|x| x <= 2.0 * wall) {
+            fault(format!("{name} is no more than twice the wall"), "check both");
+        }
+    }
+    if m.pack.0 == Some(PackWord::None)
+        && (m.pack_length.is_given() || m.pack_height.is_given() || m.pack_volume.is_given() || m.gap.is_given())
+    {
+        fault("there is no pack, and dimensions of one are stated".to_owned(), "give one of the two");
+    }
+    if m.pack_volume.is_given() && m.pack_length.is_given() {
+        fault("pack_volume and pack_length stand beside each other".to_owned(), "give one of the two");
+    }
+    let inside = si(&m.length).unwrap_or(0.0) - 2.0 * wall;
+    let along = [&m.inlet_length, &m.pack_length, &m.mesh, &m.retention_length, &m.well_length];
+    let taken: f64 = along.into_iter().filter_map(si).sum();
+    if taken >= inside {
+        let [taken, inside] = [taken, inside].map(|x| print::with_unit(x, &MM));
+        fault(
+            format!("its internals, {taken} of them, leave nothing of an inside length of {inside}"),
+            "check the lengths",
+        );
+    }
+    let height = si(&m.height).unwrap_or(0.0) - wall;
+    let outlet = si(&m.weir_crest).or(si(&m.outlet_invert));
+    for (name, z) in [("the outlet", outlet), ("the inlet", si(&m.inlet_invert))] {
+        if z.is_some_and(|z| z >= height) {
+            fault(format!("{name} lies no lower than the top of the walls"), "check the levels, above the floor");
+        }
+    }
+    let water = outlet.unwrap_or(height);
+    if si(&m.pack_bottom).unwrap_or(0.0) + si(&m.pack_height).unwrap_or(0.0) >= water {
+        fault("the pack reaches above the water".to_owned(), "check pack_bottom and pack_height");
+    }
+}
+
+/// Gathers what is assumed.
+struct Gather<'a, T> {
+    t: &'a mut T,
+    w: &'a WhatIf,
+    out: Assumed,
+}
+
+impl<T: Trail> Gather<'_, T> {
+    /// A length that is stated, else assumed between `low` and `high`, SI.
+    fn length(
+        &mut self,
+        label: &'static str,
+        (key, q): (&str, &Quantity<Length>),
+        question: String,
+        (low, value, high): (f64, f64, f64),
+        why: &str,
+    ) -> f64 {
+        if let Some(stated) = q.q() {
+            return stated.si();
+        }
+        let range = (Length::from_si(low), Length::from_si(value), Length::from_si(high));
+        let key = format!("unit.dimensions.{key}");
+        let found = assume(self.t, self.w, standby(label, L, key, question, range, format!("our proposal: {why}")));
+        self.out.lengths.push((label, found));
+        found.q.si()
+    }
+}
+
+/// What is assumed of a unit of which some dimensions are stated; `flow` runs through one unit.
+///
+/// # Errors
+/// [`Stop`] when length, width or height is not stated, or the internals stated fill the vessel.
+pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Result<Assumed, Stop> {
+    let stop = |reason: &str| Stop {
+        doing: format!("unit {}", m.model.as_deref().unwrap_or("stated unit")),
+        reason: reason.to_owned(),
+        formula: false,
+    };
+    if m.missing().is_empty() && m.outside != Some(true) {
+        return Ok(Assumed::default());
+    }
+    let [Some(length), Some(width), Some(height)] = [&m.length, &m.width, &m.height].map(|q| q.q()) else {
+        return Err(stop("length, width and height are not all stated"));
+    };
+    t.section("unit: what is assumed of it");
+    let mut g = Gather { t, w, out: Assumed::default() };
+    let (mut length, mut width, mut height) = (length.si(), width.si(), height.si());
+    if m.outside == Some(true) {
+        [length, width, height] = g.inside(m)?;
+    }
+    if [length, width, height].into_iter().any(|side| side <= 0.0) {
+        return Err(stop("its walls leave no room between them"));
+    }
+    let share = |whole: f64, low: f64, value: f64, high: f64| (whole * low, whole * value, whole * high);
+    let asks = |what: &str| format!("What is {what}?");
+    // Levels, from the wall down.
+    let outlet = match m.weir_crest.q() {
+        Some(crest) => share(crest.si(), 0.85, 0.95, 1.0),
+        None => share(height, 0.65, 0.75, 0.8),
+    };
+    let outlet = g.length(
+        "invert of the outlet pipe",
+        ("outlet_invert", &m.outlet_invert),
+        asks("the height of the outlet pipe's invert above the floor of the unit"),
+        outlet,
+        "75 % of the height of the walls; 95 % of the crest of a weir",
+    );
+    let crest = m.weir_crest.q().map_or(outlet, Typed::si);
+    let above = height - crest;
+    g.length(
+        "invert of the inlet nozzle",
+        ("inlet_invert", &m.inlet_invert),
+        asks("the height of the inlet pipe's invert above the floor of the unit"),
+        (crest + 0.25 * above, crest + 0.5 * above, crest + 0.75 * above),
+        "half-way between outlet and top of the walls",
+    );
+    g.bores(m, flow);
+    let deep = crest;
+    let pack_height = g.length(
+        "height of the pack",
+        ("pack_height", &m.pack_height),
+        asks("the height of the pack of plates"),
+        share(deep, 0.5, 0.6, 0.7),
+        "60 % of the depth of water",
+    );
+    let under = (deep - pack_height).max(0.0);
+    let bottom = g.length(
+        "underside of the pack",
+        ("pack_bottom", &m.pack_bottom),
+        asks("the room below the pack of plates"),
+        share(under, 0.1, 0.25, 0.4),
+        "a quarter of the depth that the pack leaves",
+    );
+    let lip = (bottom + 0.1 * pack_height).min(0.6 * deep);
+    g.length(
+        "lip of the downcomer",
+        ("lip", &m.lip),
+        asks("the gap between the floor and the lower edge of the last baffle"),
+        (0.6 * lip, lip, (1.5 * lip).min(0.8 * deep)),
+        "a tenth of the pack above its underside",
+    );
+    g.plates(m, pack_height);
+    g.zones(m, length, width, pack_height).ok_or_else(|| stop("its internals fill the whole length"))?;
+    Ok(g.out)
+}
+
+impl<T: Trail> Gather<'_, T> {
+    /// Inside dimensions from outside ones: two walls off length and width, one floor off the height.
+    fn inside(&mut self, m: &Model) -> Result<[f64; 3], Stop> {
+        let inches = |x: f64| Length::of(x, &IN);
+        let wall = stated_or(
+            self.t,
+            self.w,
+            &m.wall,
+            standby(
+                "thickness of the walls",
+                L,
+                "unit.dimensions.wall",
+                "How thick are the walls of the unit, insulation and lining included?",
+                (inches(0.125), inches(0.25), inches(2.0)),
+                "our proposal: coated steel plate; plastic, concrete or insulation is thicker",
+            ),
+        );
+        let mut side = |label: &str, q: &Quantity<Length>| {
+            stated(self.t, self.w, label, q).ok_or_else(|| Stop {
+                doing: "unit".to_owned(),
+                reason: format!("{label} is not stated"),
+                formula: false,
+            })
+        };
+        let length = side("outside length", &m.length)?;
+        let width = side("outside width", &m.width)?;
+        let height = side("outside height", &m.height)?;
+        let t = &mut *self.t;
+        let inner = [
+            (
+                "inside length",
+                reckon!(t, "inside length", [IN, MM], (outside = length, wall = wall) outside - wall - wall),
+            ),
+            (
+                "inside width",
+                reckon!(t, "inside width", [IN, MM], (outside = width, wall = wall) outside - wall - wall),
+            ),
+            (
+                "height of the walls",
+                reckon!(t, "height of the walls", [IN, MM], (outside = height, floor = wall) outside - floor),
+            ),
+        ];
+        self.out.lengths.extend(inner);
+        Ok(inner.map(|(_, value)| value.q.si()))
+    }
+
+    /// Bores of the nozzles: the smallest nominal pipe in which the flow stays slow.
+    fn bores(&mut self, m: &Model, flow: Flow) {
+        let section = flow.si() / Velocity::of(NOZZLE, &FT_S).si();
+        let wanted = math::max(2.0 * math::sqrt(section / core::f64::consts::PI), Length::of(2.9, &IN).si());
+        let last = PIPE_SIZES.len().saturating_sub(1);
+        let at = PIPE_SIZES.iter().position(|s| s.inside().si() >= wanted).unwrap_or(last);
+        let bore = |k: usize| PIPE_SIZES.get(k).map_or_else(|| Length::from_si(wanted), |s| s.inside());
+        let range = (bore(at.saturating_sub(1)), bore(at), bore((at + 1).min(last)));
+        for (label, key, stated, which) in [
+            ("bore of the outlet pipe", "outlet_pipe", &m.outlet_pipe, "outlet"),
+            ("bore of the inlet nozzle", "inlet_pipe", &m.inlet_pipe, "inlet"),
+        ] {
+            if stated.is_none() {
+                let question = format!("What nominal size is the {which} pipe of the unit?");
+                let why = "our proposal: the nominal pipe, 3 in or larger, in which the flow stays below 2 ft/s";
+                let key = format!("unit.dimensions.{key}");
+                let value = assume(self.t, self.w, standby(label, L, key, question, range, why));
+                self.out.lengths.push((label, value));
+            }
+        }
+    }
+
+    /// Gap and angle of the plates; an open tank counts as a pack of one plate, its own floor plan.
+    fn plates(&mut self, m: &Model, pack_height: f64) {
+        if m.pack.0 == Some(PackWord::None) {
+            let why = "no pack: the open tank is taken as one plate, so that its own plan counts once";
+            let source = "unit: dimensions: pack";
+            let level = Angle::of(45.0, &DEG);
+            let angle = given(self.t, "angle of the plates", Some((&DEG, &DEG)), level, source, why);
+            // Just less than the height square to the plate, the plate's own thickness off.
+            let gap = Length::from_si((0.999 * pack_height * math::cos(level.si()) - 0.001).max(0.005));
+            let gap = given(self.t, "clear gap between plates", Some(L), gap, source, why);
+            self.out.lengths.push(("clear gap between plates", gap));
+            self.out.angle = Some(angle);
+            return;
+        }
+        let inch = Length::of(1.0, &IN).si();
+        self.length(
+            "clear gap between plates",
+            ("gap", &m.gap),
+            "What is the clear gap between the plates?".to_owned(),
+            (0.25 * inch, 0.75 * inch, 2.0 * inch),
+            "3/4 in, the least gap of API 421, from memory; packs from 1/4 to 2 in are built",
+        );
+        if !m.angle.is_given() {
+            let deg = |x: f64| Angle::of(x, &DEG);
+            let range = (deg(45.0), deg(55.0), deg(60.0));
+            let question = "At what angle to the horizontal do the plates stand?";
+            let why = "our proposal: within the 45 to 60 degrees of published guides";
+            let angle = standby("angle of the plates", (&DEG, &DEG), "unit.dimensions.angle", question, range, why);
+            self.out.angle = Some(assume(self.t, self.w, angle));
+        }
+    }
+
+    /// Zones along the unit, in what the stated ones leave of it; `None` when they leave nothing.
+    fn zones(&mut self, m: &Model, length: f64, width: f64, pack_height: f64) -> Option<()> {
+        let stated = [&m.inlet_length, &m.pack_length, &m.retention_length, &m.well_length];
+        let mut left = length - m.mesh.q().map_or(0.0, Typed::si);
+        let mut open = PRIMARY;
+        let from_volume =
+            m.pack_volume.q().filter(|_| !m.pack_length.is_given()).map(|v| self.pack(m, v, width, pack_height));
+        for (k, ((_, _, _, part), key)) in ZONES.iter().zip(stated).enumerate() {
+            let known = if k == 1 { from_volume } else { None };
+            match key.q().map(Typed::si).or(known) {
+                Some(x) => left -= x,
+                None => open += part,
+            }
+        }
+        if left <= 0.0 {
+            return None;
+        }
+        for (k, ((label, key, what, part), quantity)) in ZONES.iter().zip(stated).enumerate() {
+            if k == 1 && from_volume.is_some() {
+                continue;
+            }
+            let value = left * part / open;
+            let range = (value * (1.0 - OFF), value, value * (1.0 + OFF));
+            let why = format!("{} % of the length that is left for it", print::digits(part / open * 100.0, 2));
+            self.length(label, (key, quantity), format!("How long is {what}?"), range, &why);
+        }
+        Some(())
+    }
+
+    /// Length of a pack of which volume and height are known; it fills the width.
+    fn pack(&mut self, m: &Model, volume: Volume, width: f64, height: f64) -> f64 {
+        let text = m.pack_volume.claim().map_or_else(String::new, |c| c.written.text.clone());
+        let at = given(self.t, "volume of the pack", Some((&FT3, &M3)), volume, "unit: dimensions", &text).at;
+        let length = Length::from_si(volume.si() / (width * height));
+        let because = "its volume over the inside width and its height";
+        let found = choose(self.t, "length of the pack", Some(L), length, "the volume stated", because, &[at]);
+        self.out.lengths.push(("length of the pack", found));
+        length.si()
+    }
+}

@@ -1,0 +1,233 @@
+//! What a rating says, in words: causes with their sizes, changes, the good period, the time line and the steps.
+
+use crate::render::text::{hang, item};
+use crate::risk::percent;
+use crate::summary::capital;
+use stillrise_design::enquiry::blocks::Observed;
+use stillrise_search::Settled;
+use stillrise_search::diagnosis::{Again, Calibration, Diagnosis, EXCHANGES, Explanation, SCATTER, Sized, Step};
+use stillrise_units::catalog::{GAL, H, M3, MG_L};
+use stillrise_units::{Concentration, System, Time, Typed, print};
+
+/// A cause with its size, in words.
+#[must_use]
+pub fn sized(s: &Sized, system: System) -> String {
+    match (s.cause.size, s.size) {
+        (Some(size), Some(value)) => {
+            let unit = system.pick(size.units);
+            let text = format!("{} {}", print::digits(unit.from_si(value), 2), unit.symbol);
+            format!("{} ({} {})", s.cause.title, size.label, text.trim_end())
+        }
+        _ => s.cause.title.to_owned(),
+    }
+}
+
+/// A change in words, with its day.
+#[must_use]
+pub fn change(settled: &Settled, at: usize) -> String {
+    let Some(change) = settled.job.enquiry.changes.get(at) else { return String::new() };
+    let day = change.date.0.map_or_else(String::new, |d| format!(" ({d})"));
+    format!("{}{day}", change.says())
+}
+
+/// A set of causes in words, each change before what it brought about.
+#[must_use]
+pub fn together(settled: &Settled, e: &Explanation) -> String {
+    if e.causes.is_empty() {
+        return "Nothing but what was measured, and chance".to_owned();
+    }
+    let system = settled.job.enquiry.system();
+    let mut parts: Vec<(Option<usize>, Vec<String>)> = Vec::new();
+    for s in &e.causes {
+        let text = lower(&sized(s, system));
+        match parts.iter_mut().find(|(at, _)| at.is_some() && *at == s.change) {
+            Some((_, list)) => list.push(text),
+            None => parts.push((s.change, vec![text])),
+        }
+    }
+    let one = |(at, list): &(Option<usize>, Vec<String>)| match at {
+        Some(at) => format!("{}: {}", change(settled, *at), list.join(", and ")),
+        None => list.join(", and "),
+    };
+    capital(&parts.iter().map(one).collect::<Vec<_>>().join("; and "))
+}
+
+/// What an explanation would give on the occasions that are to be explained, mg/L.
+#[must_use]
+pub fn outs(d: &Diagnosis, e: &Explanation) -> Vec<String> {
+    e.effluent.iter().zip(&d.seen).filter(|(_, s)| !s.good).filter_map(|(c, _)| Some(mg((*c)?, 3))).collect()
+}
+
+/// A title within a sentence.
+fn lower(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |c| c.to_lowercase().chain(chars).collect())
+}
+
+fn mg(c: Concentration, digits: usize) -> String {
+    print::digits(MG_L.from_si(c.si()), digits)
+}
+
+/// What the good period says, in sentences; nothing without one.
+#[must_use]
+pub fn good_period(d: &Diagnosis) -> Vec<String> {
+    let Some(c) = &d.calibration else { return Vec::new() };
+    let mut out = vec![format!(
+        "{} of the good period, {} mg/L in the geometric mean, are the baseline: with {} the oil and {} the median droplet of the basis the chain gives {} mg/L there, {} without. What should leave is reckoned so on every occasion.",
+        results(c.samples),
+        mg(c.mean, 3),
+        times(c.influent),
+        times(c.median),
+        mg(c.after, 3),
+        mg(c.before, 3),
+    )];
+    out.push(scatter(c));
+    out
+}
+
+fn results(n: usize) -> String {
+    if n == 1 { "One result".to_owned() } else { format!("{n} results") }
+}
+
+fn times(factor: f64) -> String {
+    format!("{} times", print::digits(factor, 2))
+}
+
+fn scatter(c: &Calibration) -> String {
+    match c.scatter {
+        Some(s) => format!(
+            "Single results scatter about it by {} (standard deviation of their logarithm); the later ones are taken to scatter as much.",
+            print::digits(s, 2)
+        ),
+        None => format!(
+            "Too few results to know their scatter: {} is judged (standard deviation of their logarithm).",
+            print::digits(SCATTER, 2)
+        ),
+    }
+}
+
+/// What was changed, and how likely it is behind what was observed.
+#[must_use]
+pub fn changes(settled: &Settled, d: &Diagnosis) -> Vec<String> {
+    let weighed = d.changes.iter().map(|(at, weight)| {
+        format!("{}: {} that it stands behind what was observed.", capital(&change(settled, *at)), percent(*weight))
+    });
+    let late = d
+        .too_late
+        .iter()
+        .map(|at| format!("{}: nothing was observed since; it explains nothing.", capital(&change(settled, *at))));
+    weighed.chain(late).collect()
+}
+
+/// Columns of the bars of the time line.
+const BAR: f64 = 30.0;
+
+/// Observations and changes in the order of their days, each result as a bar; nothing when nothing has a day.
+#[must_use]
+pub fn time_line(settled: &Settled, d: &Diagnosis, width: usize) -> String {
+    let e = &settled.job.enquiry;
+    if e.changes.is_empty() && e.observed.iter().all(|o| o.date.0.is_none()) {
+        return String::new();
+    }
+    let most = e.observed.iter().filter_map(|o| o.oil_out.q()).map(Typed::si).fold(0.0, f64::max);
+    // Day, change before result, text; what has no day comes last.
+    let mut lines: Vec<(Option<i64>, u8, String)> = Vec::new();
+    for (o, seen) in e.observed.iter().zip(&d.seen) {
+        let result = o.oil_out.q().map_or_else(|| "     - mg/L".to_owned(), |c| format!("{:>6} mg/L", mg(c, 3)));
+        let share = o.oil_out.q().map_or(0.0, |c| if most > 0.0 { c.si() / most } else { 0.0 });
+        let columns = stillrise_units::math::floor(share * BAR + 0.5).clamp(0.0, BAR) as usize;
+        let bar = if seen.good { "-" } else { "=" }.repeat(columns);
+        let clock = if o.time.0.is_some() { format!(" {}", o.time) } else { String::new() };
+        let day = o.date.0.map_or_else(|| "no day".to_owned(), |day| day.to_string());
+        let text = format!("{day:<10}{clock:<6} {result}  {bar} {}", period(o, seen.good));
+        lines.push((o.date.0.map(|day| day.number()), 1, format!("{}\n", text.trim_end())));
+    }
+    for c in &e.changes {
+        let day = c.date.0.map_or_else(String::new, |day| day.to_string());
+        let text = hang(&format!("{day} >> {}", c.says()), width, 0, 14);
+        lines.push((c.date.0.map(|day| day.number()), 0, text));
+    }
+    lines.sort_by_key(|(day, order, _)| (day.is_none(), *day, *order));
+    lines.into_iter().map(|(_, _, text)| text).collect()
+}
+
+fn period(o: &Observed, good: bool) -> String {
+    match (o.regime.as_deref(), good) {
+        (Some(regime), _) => regime.to_owned(),
+        (None, true) => "good".to_owned(),
+        (None, false) => String::new(),
+    }
+}
+
+/// What a test costs.
+#[must_use]
+pub fn cost(of: u8) -> &'static str {
+    match of {
+        0 | 1 => "a look",
+        2 => "an hour",
+        3 => "a laboratory sample",
+        4 => "a day",
+        _ => "a shutdown",
+    }
+}
+
+/// When to sample again.
+#[must_use]
+pub fn again(a: &Again, system: System) -> String {
+    let unit = system.pick((&GAL, &M3));
+    let volume = format!("{} {}", print::digits(unit.from_si(a.water.si()), 2), unit.symbol);
+    let hours = |t: Time| format!(", {} h at the usual flow", print::digits(H.from_si(t.si()), 2));
+    let running = a.running.map_or_else(String::new, hours);
+    let days = if a.days == 1 { "one day".to_owned() } else { format!("{} days", a.days) };
+    format!(
+        "after {} changes of the unit's water ({volume}{running}) and not before {days} of normal operation",
+        print::digits(EXCHANGES, 1)
+    )
+}
+
+/// What to expect of results between two ends.
+#[must_use]
+pub fn expect(range: (Concentration, Concentration)) -> String {
+    format!("{} to {} mg/L", mg(range.0, 2), mg(range.1, 2))
+}
+
+/// A step in sentences, without its number.
+#[must_use]
+pub fn step(settled: &Settled, d: &Diagnosis, s: &Step) -> String {
+    let system = settled.job.enquiry.system();
+    let by = s.change.map_or_else(String::new, |at| format!(" [{}]", change(settled, at)));
+    let then = s.expect.map_or_else(
+        || "; no oil is then to be found where it sounded for none".to_owned(),
+        |range| {
+            format!(
+                "; with this alone put right nine in ten results should lie between {}",
+                expect(range).replace(" to ", " and ")
+            )
+        },
+    );
+    let then = if s.cause.size.is_some() && s.expect.is_none() { String::new() } else { then };
+    format!(
+        "{} ({}){by}: {} Test, {}: {} If so: {} Sample again {}{then}.",
+        s.cause.title,
+        percent(s.weight),
+        capital(s.cause.how),
+        cost(s.cause.cost),
+        super::test(d, s.cause),
+        s.cause.remedy,
+        again(&s.again, system),
+    )
+}
+
+/// All steps as numbered items.
+pub(super) fn steps(settled: &Settled, d: &Diagnosis, width: usize) -> String {
+    let numbered = d.steps.iter().enumerate();
+    numbered.map(|(k, s)| item(&format!("{}.", k + 1), &step(settled, d, s), width)).collect()
+}
+
+/// What to expect when all of it is put right.
+#[must_use]
+pub fn all_put_right(d: &Diagnosis) -> Option<String> {
+    let range = expect(d.as_it_ran?).replace(" to ", " and ");
+    let how = if d.calibration.is_some() { "as it ran well" } else { "as the basis has it" };
+    Some(format!("With all that is the matter put right the unit runs {how}: nine in ten results between {range}."))
+}

@@ -1,0 +1,120 @@
+//! What to do, in order: the cheapest test first, what confirms it, when to sample again and what to expect then.
+
+use super::causes::Cause;
+use super::fit::outcomes;
+use super::situation::Occasion;
+use super::{Explanation, Sized};
+use stillrise_design::Job;
+use stillrise_units::math::{Z_95, ceil, exp, ln};
+use stillrise_units::{Concentration, Time, Typed, Volume};
+
+/// So many times the unit's water has to be exchanged before a sample speaks of the new state: in a stirred tank e^-3,
+/// one part in twenty, of the old water is then left (washout of a stirred tank, any text on reactors).
+pub const EXCHANGES: f64 = 3.0;
+/// Causes below this weight ask for no step.
+pub const WORTH: f64 = 0.05;
+const DAY: f64 = 86_400.0;
+
+/// One step.
+#[derive(Debug, Clone)]
+pub struct Step {
+    /// The cause it tests for.
+    pub cause: &'static Cause,
+    /// The change that would have brought it about, by its place in the enquiry.
+    pub change: Option<usize>,
+    /// Its weight.
+    pub weight: f64,
+    /// What nine in ten results would lie between, with this cause alone removed from the heaviest explanation that
+    /// holds it; `None` where nothing was measured or the cause moves no oil.
+    pub expect: Option<(Concentration, Concentration)>,
+    /// When to sample again.
+    pub again: Again,
+}
+
+/// When to sample again.
+#[derive(Debug, Clone, Copy)]
+pub struct Again {
+    /// Water that has to run first.
+    pub water: Volume,
+    /// How long that takes while it runs.
+    pub running: Option<Time>,
+    /// Not before so many days of normal operation; the water takes no longer, where it is known.
+    pub days: u32,
+}
+
+/// The steps, the cheapest first, the heavier first among equally cheap ones.
+pub(super) fn steps(
+    job: &Job,
+    causes: &[(&'static Cause, f64)],
+    explanations: &[Explanation],
+    occasions: &[Occasion<'_>],
+    scatter: f64,
+) -> Vec<Step> {
+    let mut out: Vec<Step> = causes
+        .iter()
+        .filter(|(_, weight)| *weight >= WORTH)
+        .map(|(cause, weight)| {
+            let holds = |e: &&Explanation| e.causes.iter().any(|s| s.cause.id == cause.id);
+            let heaviest = explanations.iter().find(holds);
+            let member = heaviest.and_then(|e| e.causes.iter().find(|s| s.cause.id == cause.id));
+            Step {
+                cause,
+                change: member.and_then(|s| s.change),
+                weight: *weight,
+                expect: heaviest
+                    .filter(|_| cause.size.is_some())
+                    .and_then(|e| without(&e.causes, cause, occasions, scatter)),
+                again: again(job, cause.settles),
+            }
+        })
+        .collect();
+    out.sort_by(|a, b| a.cause.cost.cmp(&b.cause.cost).then(b.weight.total_cmp(&a.weight)));
+    out
+}
+
+/// Where nine in ten results lie once all of an explanation is removed.
+pub(super) fn as_it_ran(occasions: &[Occasion<'_>], scatter: f64) -> Option<(Concentration, Concentration)> {
+    range(&[], occasions, scatter)
+}
+
+fn without(
+    sized: &[Sized],
+    cause: &Cause,
+    occasions: &[Occasion<'_>],
+    scatter: f64,
+) -> Option<(Concentration, Concentration)> {
+    let left: Vec<Sized> = sized.iter().filter(|s| s.cause.id != cause.id).copied().collect();
+    range(&left, occasions, scatter)
+}
+
+/// About the geometric mean of what would be measured outside the good period.
+fn range(sized: &[Sized], occasions: &[Occasion<'_>], scatter: f64) -> Option<(Concentration, Concentration)> {
+    let all = outcomes(sized, occasions, 1.0);
+    let logs: Vec<f64> = all
+        .iter()
+        .zip(occasions)
+        .filter(|(_, o)| !o.good)
+        .filter_map(|(c, _)| c.map(Typed::si).filter(|x| *x > 0.0).map(ln))
+        .collect();
+    if logs.is_empty() {
+        return None;
+    }
+    let mean = logs.iter().sum::<f64>() / logs.len() as f64;
+    let [low, high] = [-1.0, 1.0].map(|side| Concentration::from_si(exp(mean + side * Z_95 * scatter)));
+    Some((low, high))
+}
+
+/// When to sample again after a remedy that settles in so many days.
+fn again(job: &Job, settles: u32) -> Again {
+    let none = Again { water: Volume::from_si(0.0), running: None, days: settles };
+    let (Some(train), Some(performance)) = (&job.design.train, &job.design.performance) else { return none };
+    let layout = &train.unit.layout;
+    let water = EXCHANGES * (layout.water_volume.q.si() + layout.hopper_volume.q.si());
+    let flow = performance.worst().map_or(0.0, |r| r.flow.q.si());
+    let count = train.count.q.si().max(1.0);
+    let daily = performance.storage.average.q.si() * DAY / count;
+    let takes = if daily > 0.0 { ceil(water / daily) } else { 0.0 };
+    // A unit that sees so little water is sampled after a month at the latest, and that is said by the volume.
+    let days = settles.max(takes.clamp(0.0, 30.0) as u32);
+    Again { water: Volume::from_si(water), running: (flow > 0.0).then(|| Time::from_si(water / flow)), days }
+}

@@ -1,0 +1,170 @@
+//! What is weighed as an explanation: each cause for itself, and each cause that a recorded change may have brought about.
+
+use super::causes::{CAUSES, Cause, Measured, Size};
+use super::situation::Occasion;
+use stillrise_design::enquiry::blocks::{Change, ChangeKind};
+use stillrise_design::enquiry::date::Date;
+use stillrise_handbook::fluids::chemicals::{Effect, chemical};
+use stillrise_units::Typed;
+
+/// A cause that is weighed: for itself, or as brought about by a change.
+#[derive(Debug, Clone, Copy)]
+pub struct Suspect {
+    /// The cause.
+    pub cause: &'static Cause,
+    /// The change that brought it about, by its place in the enquiry.
+    pub change: Option<usize>,
+    /// Its size, as far as the change does not say more.
+    pub size: Option<Size>,
+    /// How often it stands behind a complaint, before anything was observed.
+    pub often: f64,
+    /// The day from which it acts; `None` for all that was observed outside the good period.
+    pub since: Option<Date>,
+}
+
+/// A unit ran well until a change was made and falls short since: that something else began in the same days is less
+/// likely than that it was the change. Engineering judgement.
+const COINCIDENCE: f64 = 0.3;
+/// How far a flow that a change states may be off.
+const STATED: f64 = 1.15;
+
+/// What a change of each kind may bring about, and how often it does: engineering judgement.
+const BRINGS: &[(ChangeKind, &[(&str, f64)])] = &[
+    (ChangeKind::Pump, &[("pump-shear", 0.4), ("flow-above-design", 0.3)]),
+    (ChangeKind::Chemical, &[("emulsion", 0.5), ("dissolved-oil", 0.08)]),
+    (ChangeKind::Outlet, &[("siphon", 0.3), ("low-level", 0.25)]),
+    (
+        ChangeKind::Habits,
+        &[("stronger-influent", 0.25), ("finer-droplets", 0.2), ("emulsion", 0.15), ("flow-above-design", 0.15)],
+    ),
+    (
+        ChangeKind::Unit,
+        &[("low-level", 0.15), ("fouled-mesh", 0.1), ("blocked-plates", 0.1), ("false-alarm", 0.15), ("siphon", 0.05)],
+    ),
+    (ChangeKind::Sampling, &[("sampling-or-method", 0.35), ("surface-sample", 0.25)]),
+    (ChangeKind::Other, &[("stronger-influent", 0.12), ("emulsion", 0.12), ("flow-above-design", 0.12)]),
+];
+/// Pumps up to this rank of the handbook's list, which runs from gentle to hard, break few droplets.
+const GENTLE: &[&str] = &["gravity", "progressive-cavity", "diaphragm", "lobe", "vane"];
+
+/// The suspects, generic ones first, in the order of the lists.
+pub(super) fn suspects(occasions: &[Occasion<'_>], changes: &[Change], pumped: bool, crest: f64) -> Vec<Suspect> {
+    let timely: Vec<(usize, &Change)> = changes.iter().enumerate().filter(|(_, c)| explains(c, occasions)).collect();
+    let good = occasions.iter().any(|o| o.good);
+    let damped = if good && !timely.is_empty() { COINCIDENCE } else { 1.0 };
+    let alone = CAUSES.iter().filter(|c| !settled(c, occasions, pumped)).map(|cause| {
+        let often = cause.often * damped;
+        Suspect { cause, change: None, size: cause.size, often, since: None }
+    });
+    let mut all: Vec<Suspect> = alone.collect();
+    for (k, change) in timely {
+        let Some(kind) = change.what.0 else { continue };
+        let brings = BRINGS.iter().filter(|(of, _)| *of == kind).flat_map(|(_, list)| list.iter());
+        for (id, often) in brings {
+            let Some(cause) = CAUSES.iter().find(|c| c.id == *id) else { continue };
+            // That a pump is there the change itself says.
+            if settled(cause, occasions, true) {
+                continue;
+            }
+            let (often, size) = sharpened(change, cause, *often, occasions, crest);
+            if often > 0.0 {
+                all.push(Suspect { cause, change: Some(k), size, often, since: change.date.0 });
+            }
+        }
+    }
+    all
+}
+
+/// Whether a change stands before something that was observed outside the good period.
+pub(super) fn explains(change: &Change, occasions: &[Occasion<'_>]) -> bool {
+    let since = change.date.0;
+    occasions.iter().filter(|o| !o.good).any(|o| match (o.observed.date.0, since) {
+        (Some(day), Some(since)) => day >= since,
+        _ => true,
+    })
+}
+
+/// What the new value of a change says of a cause: how often, and of which size.
+fn sharpened(
+    change: &Change,
+    cause: &'static Cause,
+    often: f64,
+    occasions: &[Occasion<'_>],
+    crest: f64,
+) -> (f64, Option<Size>) {
+    match cause.id {
+        "pump-shear" => match change.pump.as_deref() {
+            Some(pump) if GENTLE.contains(&pump) => (0.05, cause.size),
+            Some(_) => (0.5, cause.size),
+            None => (often, cause.size),
+        },
+        "flow-above-design" => {
+            let usual = occasions.iter().find(|o| !o.observed.flow.is_given()).map(|o| o.taken().0.si());
+            match (change.rate.q().map(Typed::si), usual, cause.size) {
+                (Some(rate), Some(usual), Some(size)) if usual > 0.0 => {
+                    let times = rate / usual;
+                    if times <= size.least * 1.02 {
+                        return (0.0, None);
+                    }
+                    let low = (times / STATED).max(size.least * 1.001);
+                    (0.95, Some(Size { low, likely: times, high: times * STATED, ..size }))
+                }
+                _ => (often, cause.size),
+            }
+        }
+        "emulsion" | "dissolved-oil" => match change.chemical.as_deref().and_then(chemical) {
+            Some(product) if cause.id == "emulsion" && product.effect == Effect::Emulsifies => {
+                let spread = &product.emulsified;
+                let size = cause.size.map(|size| Size {
+                    low: spread.low_si().max(size.least),
+                    likely: spread.typical_si().max(size.least * 1.5),
+                    high: spread.high_si().max(size.least * 2.0),
+                    ..size
+                });
+                (0.7, size)
+            }
+            Some(product) if cause.id == "dissolved-oil" && product.effect == Effect::Dissolves => (0.5, cause.size),
+            Some(product) if product.effect == Effect::Harmless => (0.03, cause.size),
+            Some(_) => (often.min(0.1), cause.size),
+            None => (often, cause.size),
+        },
+        "low-level" => match change.outlet_level.q().map(Typed::si) {
+            Some(level) if level < crest - 0.005 => (0.6, cause.size),
+            Some(_) => (0.03, cause.size),
+            None => (often, cause.size),
+        },
+        _ => (often, cause.size),
+    }
+}
+
+/// Whether what was measured settles the question already.
+fn settled(cause: &Cause, occasions: &[Occasion<'_>], pumped: bool) -> bool {
+    let measured = || occasions.iter().filter(|o| !o.good && o.observed.oil_out.is_given());
+    cause.settled_by.iter().any(|what| match what {
+        Measured::Flow => measured().all(|o| o.observed.flow.is_given()),
+        Measured::Temperature => measured().all(|o| o.observed.temperature.is_given()),
+        Measured::OilIn => measured().all(|o| o.observed.oil_in.is_given()),
+        Measured::NoPump => !pumped,
+    })
+}
+
+#[cfg(test)]
+#[allow(clippy::panic, clippy::expect_used, reason = "a test fails by panicking")]
+mod tests {
+    use super::*;
+    use stillrise_handbook::separation::pumps::pump;
+
+    /// Every cause named is one of the list, and every pump called gentle one of the handbook's.
+    #[test]
+    fn what_a_change_brings_is_on_the_list() {
+        for (kind, list) in BRINGS {
+            for (id, often) in *list {
+                assert!(CAUSES.iter().any(|c| c.id == *id), "{kind:?}: {id}");
+                assert!((0.0..1.0).contains(often), "{kind:?}: {id}");
+            }
+        }
+        assert!(GENTLE.iter().all(|word| pump(word).is_some()));
+        let hardest = GENTLE.iter().filter_map(|w| pump(w)).map(|p| p.dissipation()[1].si()).fold(0.0, f64::max);
+        assert!(pump("centrifugal").is_some_and(|p| p.dissipation()[1].si() > hardest));
+    }
+}

@@ -1,0 +1,181 @@
+//! A unit that ran well until something was changed: the good period calibrates, the change competes with the causes.
+
+#![allow(clippy::panic, clippy::expect_used, reason = "a test fails by panicking")]
+
+mod common;
+
+use common::{OUT, Sheet, demo};
+use stillrise_design::enquiry::date::Date;
+use stillrise_search::Settled;
+use stillrise_search::diagnosis::causes::CAUSES;
+use stillrise_search::diagnosis::{Diagnosis, SCATTER, diagnose};
+use stillrise_units::Typed;
+use stillrise_units::catalog::{M3, MG_L};
+
+fn changed() -> Sheet {
+    Sheet::data("changed")
+}
+
+fn look(sheet: &Sheet) -> (Settled, Diagnosis) {
+    let settled = sheet.settle(&demo());
+    let found = diagnose(&settled.job).unwrap_or_else(|s| panic!("{s}: {:?}", settled.job.design.stops));
+    (settled, found)
+}
+
+/// The good samples: geometric mean and log-standard deviation worked by hand from 24, 21, 28, 23, 30 mg/L (logarithms
+/// 3.17805, 3.04452, 3.33220, 3.13549, 3.40120; mean 3.21829; sum of squares 0.08510; its quarter, root: 0.14586).
+#[test]
+fn the_good_period_is_the_baseline() {
+    let (_, found) = look(&changed());
+    let c = found.calibration.expect("a good period");
+    assert_eq!(c.samples, 5);
+    assert!((MG_L.from_si(c.mean.si()) - 24.985).abs() < 0.002, "{c:?}");
+    assert!(c.scatter.is_some_and(|s| (s - 0.14586).abs() < 5e-5), "{c:?}");
+    // The baseline comes at least as near the good results as the basis did.
+    let off = |x: f64| (x / c.mean.si()).ln().abs();
+    assert!(off(c.after.si()) <= off(c.before.si()) + 1e-12 && off(c.after.si()) < 0.3, "{c:?}");
+    for s in &found.seen {
+        let baseline = MG_L.from_si(s.expected.si());
+        assert!((15.0..40.0).contains(&baseline), "{}: {baseline}", s.name);
+    }
+    assert_eq!(found.seen.iter().filter(|s| s.good).count(), 5);
+}
+
+#[test]
+fn with_four_good_samples_the_scatter_is_judged() {
+    let mut sheet = changed();
+    let list = sheet.table["observed"].as_array_mut().expect("observations");
+    list.remove(0);
+    let (_, found) = look(&sheet);
+    let c = found.calibration.expect("a good period");
+    assert_eq!((c.samples, c.scatter), (4, None));
+    assert_eq!(c.spread().to_bits(), SCATTER.to_bits());
+}
+
+#[test]
+fn the_change_leads() {
+    let (settled, found) = look(&changed());
+    let lead = &found.explanations[0];
+    assert!(!lead.causes.is_empty() && lead.causes.iter().all(|s| s.change.is_some()), "{lead:?}");
+    // Either change is in it, and both together outweigh all that is not a change.
+    assert_eq!(found.changes.len(), 2);
+    assert!(
+        found.changes.iter().all(|(k, w)| *w > 0.25 && settled.job.enquiry.changes.len() > *k),
+        "{:?}",
+        found.changes
+    );
+    let none: f64 =
+        found.explanations.iter().filter(|e| e.causes.iter().all(|s| s.change.is_none())).map(|e| e.weight).sum();
+    assert!(none < 0.15, "{none}");
+    // What the change explains it explains to within the range of the results; the good period stays as it ran.
+    for (s, e) in found.seen.iter().zip(&lead.effluent) {
+        let out = MG_L.from_si(e.expect("measured").si());
+        assert!(if s.good { (15.0..40.0).contains(&out) } else { (70.0..140.0).contains(&out) }, "{}: {out}", s.name);
+    }
+}
+
+#[test]
+fn steps_go_from_cheap_to_dear_and_say_when_to_sample_again() {
+    let (settled, found) = look(&changed());
+    assert!(found.steps.len() >= 2);
+    assert!(found.steps.windows(2).all(|w| w[0].cause.cost <= w[1].cause.cost));
+    let layout = &settled.job.design.train.as_ref().expect("a unit").unit.layout;
+    let water = 3.0 * (layout.water_volume.q.si() + layout.hopper_volume.q.si());
+    let measured = 99.0;
+    for step in &found.steps {
+        assert!((step.again.water.si() - water).abs() < 1e-12 && step.again.days >= step.cause.settles);
+        let Some((low, high)) = step.expect else { continue };
+        let [low, high] = [low, high].map(|c| MG_L.from_si(c.si()));
+        assert!(low < high && low < measured, "{}: {low} to {high}", step.cause.id);
+    }
+    // With all of it removed the unit runs as it ran.
+    let (low, high) = found.as_it_ran.expect("measured");
+    assert!(MG_L.from_si(low.si()) < 25.0 && MG_L.from_si(high.si()) > 25.0 && MG_L.from_si(high.si()) < 50.0);
+    assert!(M3.from_si(water) > 3.0, "{water}");
+}
+
+/// The same samples without anything recorded as changed: the causes stand alone, and no baseline is taken.
+#[test]
+fn without_a_change_the_generic_causes_answer() {
+    let mut sheet = changed();
+    sheet.table.remove("change");
+    let (_, found) = look(&sheet);
+    assert!(found.changes.is_empty() && found.calibration.is_none());
+    assert!(found.explanations.iter().flat_map(|e| &e.causes).all(|s| s.change.is_none()));
+    // Marked as good by hand they are a baseline again.
+    for k in 0..5 {
+        let list = sheet.table["observed"].as_array_mut().expect("observations");
+        list[k].as_table_mut().expect("one").insert("regime".to_owned(), "Good".into());
+    }
+    let (_, found) = look(&sheet);
+    assert_eq!(found.calibration.map(|c| c.samples), Some(5));
+}
+
+/// A change after the last sample explains nothing, and is said to; a gentle pump is less of a suspect than a hard one.
+#[test]
+fn what_a_change_says_counts() {
+    let late = changed().with("change.date", "2026-07-01");
+    let (_, found) = look(&late);
+    assert_eq!(found.too_late, [0]);
+    let shear = |sheet: &Sheet| {
+        let (_, found) = look(sheet);
+        let held = |e: &&stillrise_search::diagnosis::Explanation| {
+            e.causes.iter().any(|s| s.cause.id == "pump-shear" && s.change.is_some())
+        };
+        found.explanations.iter().filter(held).map(|e| e.weight).sum::<f64>()
+    };
+    let (hard, gentle) = (shear(&changed()), shear(&changed().with("change.pump", "progressive-cavity")));
+    assert!(gentle < 0.5 * hard, "{gentle} {hard}");
+}
+
+/// With all three at work only the three together explain all: a triple is found.
+#[test]
+fn three_causes_are_found_together() {
+    let (_, found) = look(&changed());
+    assert!(found.explanations.iter().any(|e| e.causes.len() == 3), "{:?}", found.explanations.len());
+    assert!(found.explanations.iter().all(|e| e.causes.len() <= 3));
+    // Nothing stands twice in one set.
+    for e in &found.explanations {
+        let mut ids: Vec<_> = e.causes.iter().map(|s| s.cause.id).collect();
+        ids.dedup();
+        assert_eq!(ids.len(), e.causes.len());
+    }
+    assert!(found.sets > CAUSES.len());
+}
+
+#[test]
+fn a_unit_that_is_not_described_is_not_rated() {
+    let mut sheet = changed();
+    sheet.table.remove("unit");
+    let settled = sheet.settle(&demo());
+    let stop = diagnose(&settled.job).expect_err("no unit");
+    assert!(stop.reason.contains("described first") && stop.reason.contains("length, width and height"), "{stop}");
+}
+
+#[test]
+fn a_good_period_alone_has_nothing_to_explain() {
+    let mut sheet = changed();
+    sheet.table["observed"].as_array_mut().expect("observations").truncate(5);
+    let settled = sheet.settle(&demo());
+    assert!(diagnose(&settled.job).is_err_and(|s| s.reason.contains("good period")));
+}
+
+/// What is no day, no time and no change is refused with its place.
+#[test]
+fn slips_of_the_new_keys_are_refused() {
+    for (key, value, place, words) in [
+        ("change.date", "13 April", "change 1", "year-month-day"),
+        ("change.date", "2026-02-30", "change 1", "28 days"),
+        ("change.what", "pumps", "change 1", "pump"),
+        ("observed.date", "2026-1-12", "observed \"January\"", "digits"),
+        ("observed.time", "25:00", "observed \"January\"", "minutes"),
+        ("observed.taken", "surface", "observed \"January\"", "from the surface"),
+    ] {
+        let faults = changed().with(key, value).enquiry().expect_err(key);
+        let text = format!("{faults:?}");
+        assert!(faults.iter().any(|f| f.place.contains(place)) && text.contains(words), "{key}: {text}");
+    }
+    let faults = changed().with("change.date", OUT).enquiry().expect_err("needed");
+    assert!(format!("{faults:?}").contains("no \\\"date\\\""), "{faults:?}");
+    assert!(Date::read("2026-04-13").is_ok());
+}
