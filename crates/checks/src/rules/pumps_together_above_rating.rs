@@ -19,7 +19,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         Ok(found) => found,
         Err(why) => return Verdict::skips(why),
     };
-    let pumps = s.enquiry.inlet.rate.items.len();
+    let pumps = s.enquiry.inlet.rate.0.len();
     let (Some(one), Some(all)) = (feed.one_pump, feed.all_pumps) else {
         return Verdict::skips("no pump's rate is stated");
     };

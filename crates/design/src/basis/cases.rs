@@ -3,7 +3,7 @@
 use super::waters::{Content, Water};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Feed;
-use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
+use crate::provenance::{Stop, Trail, Val, WhatIf, choose};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::mixture;
 use stillrise_handbook::separation::pumps::pump;
@@ -72,7 +72,7 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
     t.section("feed");
     let pumped = e.inlet.feed.0 == Some(Feed::Pump)
         || (e.inlet.feed.0.is_none()
-            && (!e.inlet.rate.items.is_empty() || e.inlet.pump.as_deref().is_some_and(|p| p != "gravity")));
+            && (!e.inlet.rate.0.is_empty() || e.inlet.pump.as_deref().is_some_and(|p| p != "gravity")));
     let class = e.inlet.pump.as_deref().and_then(pump);
     let cap = super::stated::stated(t, w, "flow cap of the outlet", &e.outlet.flow_cap);
     let mut state = FeedState {
@@ -89,11 +89,10 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
     if !pumped {
         return state;
     }
-    let units = Some((&GPM, &M3_H) as crate::provenance::Pair);
     let mut largest: Option<Val<Flow>> = None;
     let mut sum: Option<Val<Flow>> = None;
-    for (i, (q, written)) in e.inlet.rate.items.iter().enumerate() {
-        let rate = given(t, &say!(T, "rate of pump {}", i + 1), units, *q, &e.inlet.rate.place, &written.text);
+    for (i, pump) in e.inlet.rate.0.iter().enumerate() {
+        let Some(rate) = super::stated::stated(t, w, &say!(T, "rate of pump {}", i + 1), pump) else { continue };
         largest = Some(match largest {
             Some(best) if best.q >= rate.q => best,
             _ => rate,
@@ -107,7 +106,7 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
     state.all_pumps = sum;
     let together = match e.inlet.together {
         Some(flag) => flag,
-        None if e.inlet.rate.items.len() > 1 => super::waters::yes_or_no(
+        None if e.inlet.rate.0.len() > 1 => super::waters::yes_or_no(
             t,
             w,
             "whether the pumps run together",

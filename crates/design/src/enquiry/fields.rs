@@ -1,35 +1,36 @@
 //! What the value of a key may be besides a quantity: lists, texts, names, words, flags, counts, tables.
 
-use super::keys::{Block, Field, KeyKind, KeySpec};
+use super::keys::{Block, Field, KeyKind, KeySpec, Quantity};
 use super::reader::Reader;
 use stillrise_handbook::page::{Argument, Kind, Series};
-use stillrise_units::parse::{Reading, Written, quantity_of};
-use stillrise_units::{Dim, Typed, nearest};
+use stillrise_units::parse::quantity_of;
+use stillrise_units::{Dim, Fault, Typed, nearest};
 use toml::de::DeValue;
 
-/// A list of quantities, one for each thing (each pump).
-#[derive(Debug, Clone, Default)]
-pub struct Quantities<Q> {
-    /// The items, in order.
-    pub items: Vec<(Q, Written)>,
-    /// Where the list stands.
-    pub place: String,
+/// A list of quantities, one for each thing (each pump), each with its own claim.
+#[derive(Debug, Clone)]
+pub struct Quantities<Q>(pub Vec<Quantity<Q>>);
+
+impl<Q> Default for Quantities<Q> {
+    fn default() -> Self {
+        Self(Vec::new())
+    }
 }
 
-impl<Q: Typed + Default> Field for Quantities<Q> {
+impl<Q: Typed> Field for Quantities<Q> {
     const KIND: KeyKind = KeyKind::Quantities(Q::DIM);
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
-        let mut items = Vec::new();
-        let mut push = |reader: &mut Reader, value: &DeValue<'_>| {
-            if let Some(written) = reader.quantity(spec, Q::DIM, place, value) {
-                items.push((Q::from_si(written.si()), written));
-            }
+        let mut one = |place: &str, value: &DeValue<'_>| {
+            let read = <Quantity<Q> as Field>::read(reader, spec, place, value);
+            read.is_given().then_some(read)
         };
-        match value {
-            DeValue::Array(list) => list.iter().for_each(|v| push(reader, v.get_ref())),
-            value => push(reader, value),
-        }
-        Self { items, place: place.to_owned() }
+        Self(match value {
+            // A list within the list: claims on one thing.
+            DeValue::Array(list) => {
+                list.iter().enumerate().filter_map(|(i, v)| one(&format!("{place}.{}", i + 1), v.get_ref())).collect()
+            }
+            value => one(place, value).into_iter().collect(),
+        })
     }
 }
 
@@ -205,6 +206,7 @@ impl Field for Curve {
         }
         let mut rows: Vec<(f64, f64)> = Vec::new();
         let mut faults = 0;
+        let reading = reader.reading;
         for (i, text) in texts.iter().enumerate() {
             let place = format!("{place}, row {}", i + 1);
             let mut fault = |reason: String, remedy: &str| {
@@ -215,7 +217,12 @@ impl Field for Curve {
                 fault(format!("\"{text}\" is not size: share"), "write for instance \"60 um: 45 %\"");
                 continue;
             };
-            let read = |text: &str, dim| quantity_of(text, dim, &Reading::default()).map(|w| w.si());
+            let mut notes = Vec::new();
+            let mut read = |text: &str, dim| {
+                let written = quantity_of(text, dim, &reading)?;
+                notes.extend_from_slice(&written.notes);
+                Ok::<f64, Fault>(written.si())
+            };
             match (read(size, Dim::Length), read(share, Dim::Ratio)) {
                 (Ok(size), Ok(share)) if size > 0.0 && (0.0..=1.0).contains(&share) => {
                     if rows.last().is_some_and(|(before, _)| size <= *before) {
@@ -232,6 +239,7 @@ impl Field for Curve {
                 (Ok(_), Ok(_)) => fault(format!("the size in \"{text}\" is not above zero"), "check the size"),
                 (Err(wrong), _) | (_, Err(wrong)) => fault(wrong.reason, &wrong.remedy),
             }
+            reader.note(&place, &notes);
         }
         if faults > 0 {
             return Self::default();

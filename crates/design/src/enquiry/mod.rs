@@ -1,6 +1,7 @@
 //! The enquiry: what the customer said, in his units, with gaps and contradictions.
 
 pub mod blocks;
+mod claim;
 pub mod distribution;
 pub mod fields;
 pub mod keys;
@@ -116,7 +117,7 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
         ));
     }
     let feeds = !enquiry.surfaces.is_empty() || !enquiry.streams.is_empty() || !enquiry.cases.is_empty();
-    if !feeds && enquiry.inlet.rate.items.is_empty() && !enquiry.stated.flow.is_given() && enquiry.spill.is_none() {
+    if !feeds && enquiry.inlet.rate.0.is_empty() && !enquiry.stated.flow.is_given() && enquiry.spill.is_none() {
         faults.push(Fault::new(
             "the file",
             "there is nothing to size: no surface, stream, pump, case, spill or stated flow",

@@ -55,7 +55,10 @@ fn key(k: &'static KeySpec) -> Value {
         }
         KeyKind::Named(names) => json!({ "enum": names() }),
         KeyKind::Table(spec) => block(spec()),
-        KeyKind::Quantities(_) => json!({ "anyOf": [quantity(k), { "type": "array", "items": quantity(k) }] }),
+        KeyKind::Quantities(_) => {
+            let claims = json!({ "type": "array", "items": { "anyOf": [quantity(k), claim(k)] } });
+            json!({ "anyOf": [quantity(k), claim(k), { "type": "array", "items": { "anyOf": [quantity(k), claim(k), claims] } }] })
+        }
         KeyKind::Quantity(_) => {
             json!({ "anyOf": [quantity(k), claim(k), { "type": "array", "items": { "anyOf": [quantity(k), claim(k)] } }] })
         }

@@ -28,7 +28,7 @@ keys! {
         /// Kind of pump
         pump: Text = spec.named(pump_names).like("\"diaphragm\"");
         /// Rate of each pump
-        rate: Quantities<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "100000 gpm").like("[\"60 gpm\", \"60 gpm\"]");
+        rate: Quantities<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "100000 gpm").safe_larger().like("[\"60 gpm\", \"60 gpm\"]");
         /// Whether the pumps can run at once
         together: Flag = spec.like("true");
         /// Peak over mean flow of a pulsating pump
