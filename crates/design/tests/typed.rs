@@ -123,3 +123,48 @@ fn rows_of_a_curve_say_what_was_interpreted() {
     let e = enquiry("[[stream]]\nflow = \"20 gpm\"\n[solids]\ntable = [\"20,5 um: 15 %\", \"250 um: 100 %\"]\n");
     assert!(notes(&e).contains("row 1: \"20,5\" was read with a decimal comma"), "{}", notes(&e));
 }
+
+fn limit(pollutant: &str, value: &str) -> String {
+    format!("[[stream]]\nflow = \"20 gpm\"\n[[limit]]\npollutant = \"{pollutant}\"\nvalue = {value}\n")
+}
+
+#[test]
+fn a_limit_on_ph_is_a_range() {
+    for value in ["6-9", "pH 6-9", "6 to 9", "6.0–9.0", "pH 6-9 units", "6.0 - 9.0 s.u.", "7.5 ± 1.5"] {
+        let e = enquiry(&limit("pH", &format!("\"{value}\"")));
+        let ph = e.limits[0].value.ph.0.map(|ph| (ph.low.to_bits(), ph.high.to_bits()));
+        assert_eq!(ph, Some((6.0_f64.to_bits(), 9.0_f64.to_bits())), "{value}");
+        assert!(!e.limits[0].value.is_given());
+        assert_eq!(e.limits[0].value.ph.0.map(|ph| ph.to_string()).as_deref(), Some("pH 6 to 9"));
+    }
+    let e = enquiry(&limit("pH", "{ value = \"6-9\", from = \"permit\" }"));
+    assert_eq!(e.limits[0].value.ph.1.source("x"), "x, from permit");
+}
+
+#[test]
+fn what_is_no_range_of_ph_is_refused_and_so_is_a_range_without_a_unit_elsewhere() {
+    for (pollutant, value, said) in [
+        ("pH", "15 mg/L", "is a density or concentration, not a pure number; a limit on pH is a range without a unit"),
+        ("pH", "9", "is one number, not a range"),
+        ("pH", "6 to 19", "is not between 0 and 14"),
+        ("oil and grease", "6-9", "has no unit"),
+        ("oil and grease", "pH 6-9", "does not begin with a number"),
+    ] {
+        let told = refused(&limit(pollutant, &format!("\"{value}\"")));
+        assert!(told.contains("line 8, limit") && told.contains(said), "{pollutant} {value}: {told}");
+    }
+}
+
+#[test]
+fn the_basis_holds_a_limit_on_ph_as_a_range() {
+    let e = enquiry(&limit("pH", "{ value = \"6-9\", from = \"permit\" }"));
+    let mut ledger = stillrise_design::Ledger::default();
+    let design = stillrise_design::job::begin(&mut ledger, &stillrise_design::WhatIf::default(), &e);
+    let basis = design.basis.expect("a basis");
+    assert!(basis.limits.is_empty());
+    assert_eq!(basis.ph_limits.iter().map(|l| l.shown()).collect::<Vec<_>>(), ["pH 6 to 9"]);
+    let says = design.triage.iter().find(|l| l.subject == "limit on pH").map(|l| l.says.as_str());
+    assert!(says.is_some_and(|says| says.contains("a separator does not touch it")), "{says:?}");
+    let origin = ledger.entries.iter().find(|e| e.label == "lowest pH allowed").map(|e| format!("{:?}", e.origin));
+    assert!(origin.is_some_and(|o| o.contains("limit \\\"pH\\\": value, from permit")));
+}

@@ -53,7 +53,7 @@ impl Pick {
     #[must_use]
     pub fn name(&self, range: &Range) -> String {
         let one = match self.how {
-            How::Row(row) => range.models.get(row).and_then(|m| m.model.clone()).unwrap_or_default(),
+            How::Row(row) => range.models.get(row).and_then(|m| m.model.0.clone()).unwrap_or_default(),
             How::Stated => "stated unit".to_owned(),
             How::Custom(_) => "made to measure".to_owned(),
         };
@@ -129,7 +129,7 @@ pub fn pick(
     if enquiry.unit.dimensions.is_some() {
         return told(How::Stated, "its dimensions are stated in the enquiry");
     }
-    if let Some(model) = &enquiry.unit.model {
+    if let Some(model) = &enquiry.unit.model.0 {
         let row = range.models.iter().position(|m| m.model.as_ref() == Some(model));
         return row.map_or((None, Vec::new()), |row| told(How::Row(row), "the enquiry asks for it"));
     }
@@ -139,7 +139,7 @@ pub fn pick(
     }
     let ask = Ask { enquiry, range, what_if, begun, near };
     let mut nearest = Nearest::default();
-    if enquiry.unit.custom != Some(true)
+    if *enquiry.unit.custom != Some(true)
         && let Some(found) = ask.among_rows(&mut nearest)
     {
         return found;
@@ -248,7 +248,7 @@ impl Ask<'_> {
                 return Some((Some(near.clone()), Vec::new()));
             }
         }
-        let counts = match self.enquiry.unit.count {
+        let counts = match self.enquiry.unit.count.0 {
             Some(count) => count..=count,
             None => 1..=MOST_IN_PARALLEL,
         };
@@ -303,14 +303,14 @@ impl Ask<'_> {
 
     /// A unit made to measure: lengthened until nothing speaks against it, then more in parallel.
     fn custom(&self, nearest: &mut Nearest) -> Option<Pick> {
-        let counts = match self.enquiry.unit.count {
+        let counts = match self.enquiry.unit.count.0 {
             Some(count) => count..=count,
             None => 1..=8,
         };
         for count in counts {
             let mut last = usize::MAX;
             for stretch in [1.0, 1.2, 1.5, 2.0, 3.0] {
-                let because = if self.enquiry.unit.custom == Some(true) {
+                let because = if *self.enquiry.unit.custom == Some(true) {
                     "made to measure from the basis".to_owned()
                 } else {
                     format!("no unit of the range will do, alone or up to {MOST_IN_PARALLEL} in parallel")

@@ -6,6 +6,7 @@ use crate::risk::inputs::{Input, inputs};
 use crate::risk::{Model, Risk, patient};
 use crate::side_by_side::side_by_side;
 use std::collections::BTreeSet;
+use stillrise_design::claims::answered;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin};
@@ -165,6 +166,7 @@ fn outcome(
 ) -> Outcome {
     let mut what_if = WhatIf::default();
     what_if.0.insert(key.to_owned(), answer.clone());
+    let enquiry = &*answered(enquiry, &what_if);
     let begun = begin(&mut Off, &what_if, enquiry);
     // The effluent is that of the unit taken: what the client would get if the answer came late.
     let same = try_unit(enquiry, &what_if, &begun, &taken.source(enquiry, range), taken.count, Depth::Limits);

@@ -18,13 +18,13 @@ const FREEZING: f64 = 0.0;
 
 fn look(s: &Subject<'_>) -> Verdict {
     let site = &s.enquiry.site;
-    if site.indoors == Some(true) {
+    if *site.indoors == Some(true) {
         return Verdict::skips("the unit stands in a heated room");
     }
     let air = site.coldest_air.q();
     let shown = air.map(|t| s.show(t, (&DEG_F, &DEG_C)));
     let shown = shown.as_deref().unwrap_or("not stated");
-    if site.frost_protected == Some(true) {
+    if *site.frost_protected == Some(true) {
         return Verdict::passes(format!("the unit is said to be protected against frost; coldest air {shown}"));
     }
     match air {

@@ -23,7 +23,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let show = |q| s.show(q, (&MG_L, &MG_L));
     let mut at = None;
     let mut says = Vec::new();
-    for block in s.enquiry.limits.iter().filter(|l| l.statistic.0.is_none()) {
+    for block in s.enquiry.limits.iter().filter(|l| l.value.is_given() && l.statistic.0.is_none()) {
         let value = block.value.q().map(show).unwrap_or_default();
         says.push(format!("{} {value}: no statistic is stated", block.pollutant.as_deref().unwrap_or("a limit")));
     }

@@ -104,7 +104,7 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
     }
     state.one_pump = largest;
     state.all_pumps = sum;
-    let together = match e.inlet.together {
+    let together = match e.inlet.together.0 {
         Some(flag) => flag,
         None if e.inlet.rate.0.len() > 1 => super::waters::yes_or_no(
             t,
@@ -176,7 +176,7 @@ pub fn cases<T: Trail>(
         cases.push(case(t, &name, Kind::Dry, &dry, feed)?);
     }
     for block in &e.cases {
-        let name = block.name.clone().unwrap_or_else(|| "extra case".to_owned());
+        let name = block.name.0.clone().unwrap_or_else(|| "extra case".to_owned());
         t.section(&name);
         let Some(flow) = super::stated::stated(t, w, &say!(T, "flow of {name}"), &block.flow) else { continue };
         let content = match (&block.oil, waters.first()) {

@@ -94,6 +94,8 @@ pub struct Basis {
     pub spill: Option<SpillState>,
     /// Limits.
     pub limits: Vec<limits::LimitState>,
+    /// Limits on pH.
+    pub ph_limits: Vec<limits::PhLimit>,
     /// Methods.
     pub methods: Methods,
     /// Highest over mean oil content of a single sample of the influent.
@@ -136,6 +138,7 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     let (solids, oil_on_solids) = solids::solids(t, w, e, &fluids)?;
     let spill = spill(t, w, e);
     let limits = limits::limits(t, w, e)?;
+    let ph_limits = limits::ph_limits(t, e);
     t.section("peak of the influent");
     let peak = stated_or(
         t,
@@ -164,6 +167,7 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
         oil_on_solids,
         spill,
         limits,
+        ph_limits,
         methods,
         peak,
         stated,
@@ -175,7 +179,7 @@ fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {
     t.section("spill");
     let volume = stated::stated(t, w, "spill to hold", &block.volume)?;
     let rate = stated::stated(t, w, "rate of the spill", &block.rate);
-    Some(SpillState { volume, rate, closure: block.closure == Some(true) })
+    Some(SpillState { volume, rate, closure: *block.closure == Some(true) })
 }
 
 fn method<T: Trail, C: Argument + Copy>(
@@ -200,7 +204,7 @@ fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         rise: method(
             t,
             "law of rise",
-            "method.rise",
+            &m.rise.1.source("method.rise"),
             m.rise.0,
             RiseLaw::Drag,
             "holds beyond creeping flow and joins Stokes' law below",
@@ -208,7 +212,7 @@ fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         tank: method(
             t,
             "separation ahead of the plates",
-            "method.tank",
+            &m.tank.1.source("method.tank"),
             m.tank.0,
             TankModel::Mixed,
             "an inlet jet mixes the depth; the cautious end of the two bounds",
@@ -229,7 +233,7 @@ fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         mesh_credit: method(
             t,
             "credit for the mesh",
-            "method.mesh_credit",
+            &m.mesh_credit.1.source("method.mesh_credit"),
             m.mesh_credit.map(|credit| if credit { waters::YesNo::Yes } else { waters::YesNo::No }),
             waters::YesNo::No,
             "its fibre and how well droplets stick are rarely stated, and move its catch several times over",
@@ -263,7 +267,7 @@ fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         factor: method(
             t,
             "rounding of the API factor",
-            "method.factor",
+            &m.factor.1.source("method.factor"),
             m.factor.0,
             FactorRounding::ALL[0],
             "the product, unrounded",
@@ -271,7 +275,7 @@ fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         reynolds: method(
             t,
             "basis of the gap Reynolds number",
-            "method.reynolds",
+            &m.reynolds.1.source("method.reynolds"),
             m.reynolds.0,
             ReynoldsBasis::ALL[0],
             "four times the hydraulic radius, the stricter reading of a limit of 500",
@@ -279,7 +283,7 @@ fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         grains: method(
             t,
             "shape of grit",
-            "method.grains",
+            &m.grains.1.source("method.grains"),
             m.grains.0,
             GrainShape::Natural,
             "natural grains by sieve size",

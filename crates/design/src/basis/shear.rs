@@ -85,7 +85,7 @@ pub fn shear<T: Trail>(
     let broken = broken(t, w, e, fluids);
     let mut places = Vec::new();
     for block in &e.shear {
-        let name = block.name.clone().unwrap_or_else(|| "unnamed shear".to_owned());
+        let name = block.name.0.clone().unwrap_or_else(|| "unnamed shear".to_owned());
         let Some(dissipation) = dissipation(t, w, fluids, block, &name)? else { continue };
         let survives = survives(t, fluids, &broken, &name, dissipation)?;
         places.push(Place { name, is_pump: block.kind.0 == Some(ShearKind::Pump), dissipation, survives });

@@ -90,7 +90,7 @@ pub fn waters<T: Trail>(
         });
     }
     for (i, s) in e.streams.iter().enumerate() {
-        let name = s.name.clone().unwrap_or_else(|| format!("stream {}", i + 1));
+        let name = s.name.0.clone().unwrap_or_else(|| format!("stream {}", i + 1));
         t.section(&name);
         let flow = flow(t, w, s, &name)?;
         let key = format!("stream \"{name}\"");
@@ -126,7 +126,7 @@ pub fn waters<T: Trail>(
         let running = by!(t, "volume on a running day", daily_volume::volume(flow, hours))?;
         let per_day =
             reckon!(t, "volume on an average day", [GAL, M3], (running = running, days = days) running * days / 7.0);
-        let with_rain = match s.with_rain {
+        let with_rain = match s.with_rain.0 {
             Some(flag) => flag,
             None if storm.is_some() => yes_or_no(
                 t,

@@ -1,6 +1,7 @@
 //! Reading a file of blocks with every fault at once, each with its place, reason and remedy.
 
 use super::keys::{Block, BlockSpec};
+use super::said::{Claimed, plain_text};
 use stillrise_units::parse::{Gallon, Reading};
 use stillrise_units::{Fault, Unit, nearest, print};
 use toml::Spanned;
@@ -14,6 +15,8 @@ pub struct Reader {
     pub notes: Vec<(String, String)>,
     /// How ambiguous text is read.
     pub reading: Reading,
+    /// The pollutant that the block being read names, if it does: a limit on pH is no concentration.
+    pub(super) pollutant: Option<String>,
     line_starts: Vec<usize>,
     line: usize,
 }
@@ -22,7 +25,7 @@ impl Reader {
     fn new(text: &str, reading: Reading) -> Self {
         let mut line_starts = vec![0];
         line_starts.extend(text.match_indices('\n').map(|(i, _)| i + 1));
-        Self { faults: Vec::new(), notes: Vec::new(), reading, line_starts, line: 0 }
+        Self { faults: Vec::new(), notes: Vec::new(), reading, pollutant: None, line_starts, line: 0 }
     }
     fn line_of(&self, offset: usize) -> usize {
         self.line_starts.partition_point(|start| *start <= offset)
@@ -51,6 +54,8 @@ impl Reader {
             );
             return block;
         };
+        let named = table.iter().find(|(key, _)| key.get_ref() == "pollutant");
+        self.pollutant = named.and_then(|(_, value)| plain_text(value.get_ref())).map(str::to_owned);
         self.keys(&mut block, place, table);
         block
     }
@@ -90,7 +95,35 @@ pub struct Slot<F> {
     pub many: bool,
     /// Takes one block up.
     pub take: fn(&mut F, &mut Reader, &str, &Spanned<DeValue<'_>>),
+    /// What was said in such blocks besides quantities.
+    pub claimed: for<'a> fn(&'a F, &mut Vec<&'a dyn Claimed>),
+    /// The same, so that another claim may be taken.
+    pub claimed_mut: for<'a> fn(&'a mut F, &mut Vec<&'a mut dyn Claimed>),
 }
+
+/// The blocks of a file and the fields that hold them: `one` always there, `maybe` an option, `many` a list.
+macro_rules! slots {
+    (@one $block:ident $field:ident) => { $crate::enquiry::reader::Slot {
+        spec: <$block as $crate::enquiry::keys::Block>::spec, many: false,
+        take: |f, r, p, v| f.$field = r.block(p, v),
+        claimed: |f, found| $crate::enquiry::keys::Block::claimed(&f.$field, found),
+        claimed_mut: |f, found| $crate::enquiry::keys::Block::claimed_mut(&mut f.$field, found),
+    } };
+    (@maybe $block:ident $field:ident) => { $crate::enquiry::reader::Slot {
+        spec: <$block as $crate::enquiry::keys::Block>::spec, many: false,
+        take: |f, r, p, v| f.$field = Some(r.block(p, v)),
+        claimed: |f, found| f.$field.iter().for_each(|b| $crate::enquiry::keys::Block::claimed(b, found)),
+        claimed_mut: |f, found| f.$field.iter_mut().for_each(|b| $crate::enquiry::keys::Block::claimed_mut(b, found)),
+    } };
+    (@many $block:ident $field:ident) => { $crate::enquiry::reader::Slot {
+        spec: <$block as $crate::enquiry::keys::Block>::spec, many: true,
+        take: |f, r, p, v| f.$field.push(r.block(p, v)),
+        claimed: |f, found| f.$field.iter().for_each(|b| $crate::enquiry::keys::Block::claimed(b, found)),
+        claimed_mut: |f, found| f.$field.iter_mut().for_each(|b| $crate::enquiry::keys::Block::claimed_mut(b, found)),
+    } };
+    ($($how:ident $block:ident $field:ident;)+) => { &[$($crate::enquiry::reader::slots!(@$how $block $field)),+] };
+}
+pub(crate) use slots;
 
 /// What came of reading.
 pub struct Outcome<F> {
@@ -157,7 +190,7 @@ fn place_of(key: &str, index: usize, value: &DeValue<'_>) -> String {
         value
             .as_table()
             .and_then(|t| t.iter().find(|(name, _)| name.get_ref() == k))
-            .and_then(|(_, v)| v.get_ref().as_str())
+            .and_then(|(_, v)| plain_text(v.get_ref()))
     });
     named.map_or_else(|| format!("{key} {}", index + 1), |name| format!("{key} \"{name}\""))
 }
@@ -166,7 +199,7 @@ fn place_of(key: &str, index: usize, value: &DeValue<'_>) -> String {
 fn gallon(table: &DeTable<'_>) -> Option<Gallon> {
     let enquiry =
         table.iter().find(|(k, _)| k.get_ref() == "enquiry" || k.get_ref() == "range")?.1.get_ref().as_table()?;
-    let word = |key: &str| enquiry.iter().find(|(k, _)| k.get_ref() == key).and_then(|(_, v)| v.get_ref().as_str());
+    let word = |key: &str| enquiry.iter().find(|(k, _)| k.get_ref() == key).and_then(|(_, v)| plain_text(v.get_ref()));
     // Who prints in US units means US gallons unless he says otherwise.
     let gallon = word("gallon").or_else(|| word("print").filter(|p| *p == "us"))?;
     match gallon {

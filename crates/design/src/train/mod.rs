@@ -138,17 +138,17 @@ pub fn train<T: Trail>(
     let n = given(t, "units in parallel", Some((&ONE, &ONE)), ratio(f64::from(count)), "unit", &count.to_string());
     let (frame, particulars, origin) = match source {
         Source::Row(range, model) => {
-            let title = range.head.title.clone().unwrap_or_default();
-            let name = model.model.clone().unwrap_or_default();
+            let title = range.head.title.0.clone().unwrap_or_default();
+            let name = model.model.0.clone().unwrap_or_default();
             let from = format!("range \"{title}\", model \"{name}\"");
             let frame = frame::frame(t, w, model, &from)?;
-            let particulars = frame::particulars(t, model, range.head.currency.as_deref(), &from);
+            let particulars = frame::particulars(t, w, model, range.head.currency.as_deref(), &from);
             (frame, particulars, from)
         }
         Source::Stated(model) => {
             let from = "unit: dimensions".to_owned();
             let frame = frame::frame(t, w, model, &from)?;
-            let particulars = frame::particulars(t, model, None, &from);
+            let particulars = frame::particulars(t, w, model, None, &from);
             (frame, particulars, "dimensions stated in the enquiry".to_owned())
         }
         Source::Custom(stretch) => {
@@ -333,8 +333,9 @@ fn equalisation<T: Trail>(
 /// Whether a limit asks for more than a separator can give.
 fn polisher(_e: &Enquiry, basis: &Basis) -> bool {
     let floor = crate::performance::limit::floor();
-    basis.limits.iter().any(|l| {
-        let demanded = l.mean.map_or(l.value.q, |m| m.q);
-        demanded < floor || l.pollutant.gravity != stillrise_handbook::fluids::pollutants::Gravity::Touches
-    })
+    !basis.ph_limits.is_empty()
+        || basis.limits.iter().any(|l| {
+            let demanded = l.mean.map_or(l.value.q, |m| m.q);
+            demanded < floor || l.pollutant.gravity != stillrise_handbook::fluids::pollutants::Gravity::Touches
+        })
 }

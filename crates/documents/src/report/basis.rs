@@ -302,7 +302,7 @@ fn droplets(r: &mut Report<'_>, basis: &Basis) {
 
 fn limits(r: &mut Report<'_>, basis: &Basis) {
     r.out.heading("Limits on what leaves");
-    if basis.limits.is_empty() {
+    if basis.limits.is_empty() && basis.ph_limits.is_empty() {
         r.out.para("No limit is stated.");
     }
     let mut table = Table::new([
@@ -324,6 +324,17 @@ fn limits(r: &mut Report<'_>, basis: &Basis) {
             limit.authority.clone().unwrap_or_else(|| "not stated".to_owned()),
             mean,
             r.no(limit.value.at),
+        ]);
+    }
+    for limit in &basis.ph_limits {
+        table.row([
+            limit.pollutant.title.to_owned(),
+            limit.shown(),
+            limit.statistic().to_owned(),
+            limit.method.clone().unwrap_or_else(|| "not stated".to_owned()),
+            limit.authority.clone().unwrap_or_else(|| "not stated".to_owned()),
+            "–".to_owned(),
+            r.no(limit.low.at),
         ]);
     }
     r.out.table(&table);

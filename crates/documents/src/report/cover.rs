@@ -68,6 +68,7 @@ fn headline(r: &Report<'_>) -> Vec<String> {
         out.push(format!("Stopped: {}", sentence(&stop.to_string())));
     }
     if let Some(performance) = design.performance.as_ref().filter(|p| p.limits.is_empty())
+        && design.basis.as_ref().is_some_and(|b| b.ph_limits.is_empty())
         && let Some(worst) = performance.worst()
     {
         let effluent = shown(worst.total.expected.q, worst.content.total.q);
@@ -92,6 +93,13 @@ fn limits(r: &Report<'_>) -> Vec<Value> {
             "what": set(&format!("{}: {}, {}", limit.pollutant.title, r.show(limit.value.q, (&MG_L, &MG_L)), limit.statistic.q.word())),
             "word": verdict.word.text(), "mark": mark,
             "because": sentence(&verdict.because), "change": sentence(&verdict.change),
+        }));
+    }
+    for limit in &basis.ph_limits {
+        out.push(json!({
+            "what": set(&format!("{}, {}", limit.shown(), limit.statistic())),
+            "word": Word::NotByGravity.text(), "mark": "bad",
+            "because": sentence(limit.pollutant.explains), "change": sentence(limit.pollutant.what_could),
         }));
     }
     out

@@ -10,7 +10,7 @@ pub use basis::governs;
 pub use verdicts::{moves, that_matter};
 
 use crate::render::text::{WIDTH, hang, heading};
-use stillrise_design::performance::limit::shown;
+use stillrise_design::performance::limit::{Word, shown};
 use stillrise_search::Settled;
 use stillrise_units::Typed;
 
@@ -80,9 +80,19 @@ pub fn headline(settled: &Settled) -> Vec<String> {
             capital(verdict.because.trim_end_matches('.'))
         ));
     }
+    for limit in &basis.ph_limits {
+        out.push(format!(
+            "Limit of {}, {}: {}. {}.",
+            limit.shown(),
+            limit.statistic(),
+            Word::NotByGravity.text(),
+            limit.pollutant.explains.trim_end_matches('.')
+        ));
+    }
     out.extend(doubts(settled));
     out.extend(measured(settled));
     if performance.limits.is_empty()
+        && basis.ph_limits.is_empty()
         && let Some(worst) = performance.worst()
     {
         out.push(format!(

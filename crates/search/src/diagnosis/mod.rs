@@ -17,7 +17,6 @@ use gauges::Gauges;
 use seen::seen;
 use situation::{Occasion, Situation};
 use stillrise_design::enquiry::blocks::Observed;
-use stillrise_design::enquiry::fields::Word;
 use stillrise_design::{Job, Ledger, Node, Off, Stop, Trail};
 use stillrise_handbook::page::{Arg, Argument};
 use stillrise_units::math::{Z_95, exp, ln};
@@ -290,9 +289,9 @@ fn misfit(sized: &[Sized], occasions: &[Occasion<'_>]) -> f64 {
 /// Minus twice the logarithm of the chance of the signs under a set of causes.
 fn signs(set: &[&'static Cause], observed: &Observed, gauges: &Gauges) -> f64 {
     let mut chance = 1.0;
-    chance *= word(observed.looks, &LOOKS, set.iter().filter_map(|c| c.looks));
-    chance *= word(observed.jar, &JARS, set.iter().filter_map(|c| c.jar));
-    chance *= word(observed.alarm, &ALARMS, set.iter().filter_map(|c| c.alarm));
+    chance *= word(observed.looks.0, &LOOKS, set.iter().filter_map(|c| c.looks));
+    chance *= word(observed.jar.0, &JARS, set.iter().filter_map(|c| c.jar));
+    chance *= word(observed.alarm.0, &ALARMS, set.iter().filter_map(|c| c.alarm));
     if let Some(rise) = observed.backed_up.q() {
         let not = set.iter().fold(1.0 - STRAY, |not, cause| not * (1.0 - cause.backed_up));
         chance *= if rise.si() > 0.01 { 1.0 - not } else { not };
@@ -308,11 +307,11 @@ fn signs(set: &[&'static Cause], observed: &Observed, gauges: &Gauges) -> f64 {
 
 /// Chance of a word: the mean over the causes that speak to it, else that of a sound unit.
 fn word<C: Argument + Copy, const N: usize>(
-    seen: Word<C>,
+    seen: Option<C>,
     sound: &[f64; N],
     causes: impl Iterator<Item = [f64; N]>,
 ) -> f64 {
-    let Word(Some(seen)) = seen else { return 1.0 };
+    let Some(seen) = seen else { return 1.0 };
     let stillrise_handbook::page::Kind::Choice(words) = C::KIND else { return 1.0 };
     let place = words.iter().position(|(word, _)| Arg::Choice(word) == seen.arg()).unwrap_or(0);
     let all: Vec<[f64; N]> = causes.collect();

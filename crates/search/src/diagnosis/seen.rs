@@ -63,7 +63,7 @@ pub(super) fn seen(o: &Occasion<'_>, removals: &[Removal]) -> Seen {
     }
     let within = (!beyond.is_empty()).then(|| Concentration::from_si(o.effluent(&back)));
     Seen {
-        name: o.observed.name.clone().unwrap_or_default(),
+        name: o.observed.name.0.clone().unwrap_or_default(),
         flow: (flow, o.observed.flow.is_given()),
         influent: (influent, o.observed.oil_in.is_given()),
         temperature: (temperature, o.observed.temperature.is_given()),

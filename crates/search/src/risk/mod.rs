@@ -10,13 +10,15 @@ use crate::side_by_side::side_by_side;
 use indices::{Share, share};
 use inputs::Input;
 use sample::Hypercube;
+use std::borrow::Cow;
 use stillrise_design::basis::basis;
+use stillrise_design::claims::{answered, any_open};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::job::Design;
 use stillrise_design::performance::limit::{held, worst};
 use stillrise_design::performance::passage::Fixed;
 use stillrise_design::performance::{Depth, State, removals};
-use stillrise_design::train::Train;
+use stillrise_design::train::{Source, Train, train};
 use stillrise_design::{Job, Off, Stop, WhatIf};
 use stillrise_units::{Concentration, Typed, math};
 use swings::Swing;
@@ -127,6 +129,10 @@ struct Sampled {
 pub(crate) struct Model<'a> {
     enquiry: &'a Enquiry,
     train: &'a Train,
+    /// What the train is laid from again in every sample, where a dimension is uncertain.
+    laid_from: Option<Source<'a>>,
+    /// Whether claims on words contradict, so that a sample may be of another enquiry.
+    open: bool,
     fixed: Fixed,
     inputs: Vec<Input>,
     /// Places of the inputs in the order of their keys.
@@ -140,7 +146,7 @@ pub(crate) struct Model<'a> {
 impl<'a> Model<'a> {
     /// Around the unit of a design; `None` when none was laid out.
     pub(crate) fn new(enquiry: &'a Enquiry, design: &'a Design, inputs: Vec<Input>) -> Option<Self> {
-        let (basis, train, p) = (design.basis.as_ref()?, design.train.as_ref()?, design.performance.as_ref()?);
+        let (basis, laid, p) = (design.basis.as_ref()?, design.train.as_ref()?, design.performance.as_ref()?);
         let cases = (0..basis.cases.len()).filter(|k| basis.cases[*k].content.is_some()).collect();
         let predicted: Vec<_> = p.limits.iter().filter(|l| l.predicted).collect();
         let ratio = |l: &&stillrise_design::performance::limit::LimitVerdict| l.expected.q.si() / l.against.q.si();
@@ -150,7 +156,9 @@ impl<'a> Model<'a> {
             .map_or(Governs::Effluent, |l| Governs::Limit(l.limit));
         Some(Self {
             enquiry,
-            train,
+            train: laid,
+            laid_from: laid_from(enquiry, laid, &inputs),
+            open: any_open(enquiry),
             fixed: Fixed::new(&mut Off),
             order: {
                 let mut order: Vec<usize> = (0..inputs.len()).collect();
@@ -180,8 +188,13 @@ impl<'a> Model<'a> {
 
     fn design(&self, depth: Depth, w: &WhatIf) -> Result<Option<Sampled>, Stop> {
         let off = &mut Off;
-        let basis = basis(off, w, self.enquiry)?;
-        let removals = removals(off, &basis, self.train, &self.fixed, depth)?;
+        let enquiry = if self.open { answered(self.enquiry, w) } else { Cow::Borrowed(self.enquiry) };
+        let basis = basis(off, w, &enquiry)?;
+        let laid = match &self.laid_from {
+            Some(source) => Some(train(off, w, &enquiry, &basis, source, self.train.count.q.si() as u32)?),
+            None => None,
+        };
+        let removals = removals(off, &basis, laid.as_ref().unwrap_or(self.train), &self.fixed, depth)?;
         let Some(worst) = worst(&removals) else { return Ok(None) };
         let c = &worst.content;
         let total = |left: f64| c.free.q.si() * left + c.emulsified.q.si() + c.dissolved.q.si();
@@ -286,6 +299,25 @@ impl<'a> Model<'a> {
         Some(shares)
     }
 }
+
+/// What a train is laid from again, where a dimension of its unit is uncertain: the dimensions stated, or a row of
+/// the enquiry's range.
+fn laid_from<'a>(enquiry: &'a Enquiry, train: &Train, inputs: &[Input]) -> Option<Source<'a>> {
+    let of_a_unit = |input: &Input| [DIMENSIONS, ROW].iter().any(|start| input.key.starts_with(start));
+    if !inputs.iter().any(of_a_unit) {
+        return None;
+    }
+    if let Some(model) = &enquiry.unit.dimensions {
+        return Some(Source::Stated(model));
+    }
+    let range = enquiry.range.as_ref()?;
+    let name = &train.unit.particulars.model;
+    range.models.iter().find(|m| m.model.as_ref() == Some(name)).map(|model| Source::Row(range, model))
+}
+
+/// How the keys of a unit's dimensions begin: those the enquiry states, and those of a row.
+const DIMENSIONS: &str = "unit.dimensions.";
+const ROW: &str = "model \"";
 
 /// Studies how sure the prediction of a settled job is.
 ///
