@@ -191,7 +191,9 @@ fn feed_pump<T: Trail>(t: &mut T, w: &WhatIf, feed: &FeedState) -> Val<Dissipati
             "kind of pump not said; taken as the centrifugal pump of most sumps, engineering judgement".to_owned(),
         ),
     };
-    assume(t, w, standby("power dissipated in the pump", (&W_KG, &W_KG), "inlet.pump", question, range, source))
+    // What one kind of pump dissipates says nothing of another kind.
+    let key = feed.class.map_or_else(|| "inlet.pump".to_owned(), |class| format!("inlet.pump.{}", class.word));
+    assume(t, w, standby("power dissipated in the pump", (&W_KG, &W_KG), key, question, range, source))
 }
 
 /// Power dissipated in what a block names; `None` when the block lacks something, which reading refuses.

@@ -44,7 +44,7 @@ keys! {
     /// One model: a rectangular above-ground unit with plates and mesh. Elevations are above the floor.
     Model "model" {
         /// Its designation
-        model: Text = spec.like("\"PK-120\"");
+        model: Text = spec.like("\"Model A\"");
         /// Flow on the name plate
         rated_flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "10000 gpm").like("\"120 gpm\"");
         /// On what basis it is rated

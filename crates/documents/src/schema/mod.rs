@@ -43,17 +43,18 @@ fn block(spec: &'static BlockSpec) -> Value {
 
 fn key(k: &'static KeySpec) -> Value {
     let mut out = match k.kind {
-        KeyKind::Text => json!({ "type": "string" }),
+        KeyKind::Text => claimed(&json!({ "type": "string" })),
         KeyKind::Texts => {
             json!({ "anyOf": [{ "type": "string" }, { "type": "array", "items": { "type": "string" } }] })
         }
-        KeyKind::Curve => json!({ "type": "array", "minItems": 2, "items": { "type": "string" } }),
-        KeyKind::Flag => json!({ "type": "boolean" }),
-        KeyKind::Count => json!({ "type": "integer", "minimum": 1, "maximum": 1000 }),
+        KeyKind::Curve => claimed(&json!({ "type": "array", "minItems": 2, "items": { "type": "string" } })),
+        KeyKind::Flag => claimed(&json!({ "type": "boolean" })),
+        KeyKind::Count => claimed(&json!({ "type": "integer", "minimum": 1, "maximum": 1000 })),
         KeyKind::Choice(words) => {
-            json!({ "oneOf": words.iter().map(|(w, meaning)| json!({ "const": w, "description": meaning })).collect::<Vec<_>>() })
+            let words = words.iter().map(|(w, meaning)| json!({ "const": w, "description": meaning }));
+            claimed(&json!({ "oneOf": words.collect::<Vec<_>>() }))
         }
-        KeyKind::Named(names) => json!({ "enum": names() }),
+        KeyKind::Named(names) => claimed(&json!({ "enum": names() })),
         KeyKind::Table(spec) => block(spec()),
         KeyKind::Quantities(_) => {
             let claims = json!({ "type": "array", "items": { "anyOf": [quantity(k), claim(k)] } });
@@ -70,6 +71,25 @@ fn key(k: &'static KeySpec) -> Value {
         }
     }
     out
+}
+
+/// One value, a claim on it, or a list of either.
+fn claimed(value: &Value) -> Value {
+    let mut properties = who();
+    properties.insert("value".to_owned(), value.clone());
+    let claim =
+        json!({ "type": "object", "additionalProperties": false, "required": ["value"], "properties": properties });
+    json!({ "anyOf": [value, claim, { "type": "array", "minItems": 1, "items": { "anyOf": [value, claim] } }] })
+}
+
+/// Who made a claim, and whether it was chosen.
+fn who() -> Map<String, Value> {
+    let text = |description: &str| json!({ "type": "string", "description": description });
+    let chosen = json!({ "type": "boolean", "description": "A person chose this claim among contradicting ones" });
+    [("from", text("Who or what says so")), ("chosen", chosen), ("because", text("Why it was chosen"))]
+        .map(|(name, value)| (name.to_owned(), value))
+        .into_iter()
+        .collect()
 }
 
 /// The key's meaning, units and bounds in a sentence.
@@ -99,19 +119,17 @@ fn quantity(k: &KeySpec) -> Value {
 }
 
 fn claim(k: &KeySpec) -> Value {
-    json!({
-        "type": "object", "additionalProperties": false, "required": ["value"],
-        "properties": {
-            "value": quantity(k),
-            "low": quantity(k),
-            "high": quantity(k),
-            "distribution": {
-                "enum": Distribution::ALL.iter().map(|d| d.word()).collect::<Vec<_>>(),
-                "description": Distribution::ALL.iter().map(|d| format!("{}: {}", d.word(), d.meaning())).collect::<Vec<_>>().join("; "),
-            },
-            "from": { "type": "string", "description": "Who or what says so" },
-            "chosen": { "type": "boolean", "description": "A person chose this claim among contradicting ones" },
-            "because": { "type": "string", "description": "Why it was chosen" },
-        }
-    })
+    let mut properties = who();
+    for name in ["value", "low", "high"] {
+        properties.insert(name.to_owned(), quantity(k));
+    }
+    let meanings: Vec<String> = Distribution::ALL.iter().map(|d| format!("{}: {}", d.word(), d.meaning())).collect();
+    properties.insert(
+        "distribution".to_owned(),
+        json!({
+            "enum": Distribution::ALL.iter().map(|d| d.word()).collect::<Vec<_>>(),
+            "description": meanings.join("; "),
+        }),
+    );
+    json!({ "type": "object", "additionalProperties": false, "required": ["value"], "properties": properties })
 }
