@@ -22,7 +22,7 @@ fn panic_with(faults: &[Fault]) -> Enquiry {
 }
 
 fn refused(text: &str) -> String {
-    read(text).err().expect("it is refused").iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")
+    read(text).expect_err("it is refused").iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")
 }
 
 fn claim<Q: Typed>(key: &Quantity<Q>) -> &Claim {
