@@ -41,7 +41,7 @@ pub fn reply(settled: &Settled) -> String {
     assumed(&mut out, settled);
     out.push_str(&wrap(CAUTION, WIDTH, 0));
     out.push_str("\nKind regards\n");
-    if let Some(by) = &head.prepared_by {
+    if let Some(by) = &head.prepared_by.0 {
         out.push_str(&format!("{by}\n"));
     }
     out

@@ -193,9 +193,9 @@ fn storm(r: &mut Report<'_>, basis: &Basis) {
                 let from = c.from.as_ref().map_or_else(String::new, |from| format!(" ({from})"));
                 format!("{}{from}", c.written.text)
             });
-            let how = if surface.canopy == Some(true) { "under a canopy: only rain blown in" } else { "whole area" };
+            let how = if surface.canopy.0 == Some(true) { "under a canopy: only rain blown in" } else { "whole area" };
             table.row([
-                surface.name.clone().unwrap_or_else(|| name.to_owned()),
+                surface.name.0.clone().unwrap_or_else(|| name.to_owned()),
                 said,
                 area_entry.shown(r.system),
                 how.to_owned(),

@@ -140,7 +140,7 @@ pub(crate) fn doubts(settled: &Settled) -> Vec<String> {
     };
     let says = |l: &stillrise_search::risk::LimitRisk| {
         let verdict = p.limits.iter().find(|v| v.limit == l.limit)?;
-        let doubtful = verdict.word <= stillrise_design::performance::limit::Word::Likely && l.kept < 0.5;
+        let doubtful = verdict.word <= Word::Likely && l.kept < 0.5;
         doubtful.then(|| {
             format!(
                 "Over the ranges of what is uncertain in the basis the limit on {} is kept in {} of {} samples only: less likely than not.",
