@@ -3,12 +3,14 @@
 
 pub mod indices;
 pub mod inputs;
+mod laid;
 pub mod sample;
 pub mod swings;
 
 use crate::side_by_side::side_by_side;
 use indices::{Share, share};
 use inputs::Input;
+use laid::laid_from;
 use sample::Hypercube;
 use std::borrow::Cow;
 use stillrise_design::basis::basis;
@@ -299,25 +301,6 @@ impl<'a> Model<'a> {
         Some(shares)
     }
 }
-
-/// What a train is laid from again, where a dimension of its unit is uncertain: the dimensions stated, or a row of
-/// the enquiry's range.
-fn laid_from<'a>(enquiry: &'a Enquiry, train: &Train, inputs: &[Input]) -> Option<Source<'a>> {
-    let of_a_unit = |input: &Input| [DIMENSIONS, ROW].iter().any(|start| input.key.starts_with(start));
-    if !inputs.iter().any(of_a_unit) {
-        return None;
-    }
-    if let Some(model) = &enquiry.unit.dimensions {
-        return Some(Source::Stated(model));
-    }
-    let range = enquiry.range.as_ref()?;
-    let name = &train.unit.particulars.model;
-    range.models.iter().find(|m| m.model.as_ref() == Some(name)).map(|model| Source::Row(range, model))
-}
-
-/// How the keys of a unit's dimensions begin: those the enquiry states, and those of a row.
-const DIMENSIONS: &str = "unit.dimensions.";
-const ROW: &str = "model \"";
 
 /// Studies how sure the prediction of a settled job is.
 ///
