@@ -1,6 +1,7 @@
 //! A job: the enquiry and all that follows from it.
 
 use crate::basis::{self, Basis};
+use crate::claims;
 use crate::enquiry::Enquiry;
 use crate::performance::{self, Depth, Performance};
 use crate::provenance::{Ledger, Stop, Trail, WhatIf};
@@ -36,6 +37,7 @@ pub struct Job {
 /// Builds triage and basis.
 pub fn begin<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Design {
     let mut design = Design { triage: triage::triage(e), ..Design::default() };
+    claims::record(t, w, e);
     match basis::basis(t, w, e) {
         Ok(basis) => {
             triage::add_heavy_oils(&mut design.triage, &basis);

@@ -4,6 +4,7 @@
 //! Nothing here chooses a unit (that is `search`), judges (that is `checks`), or touches a file.
 
 pub mod basis;
+pub mod claims;
 pub mod enquiry;
 pub mod job;
 pub mod performance;

@@ -68,7 +68,8 @@ pub struct Line {
 pub fn triage(e: &Enquiry) -> Vec<Line> {
     let mut lines = Vec::new();
     for block in &e.chemicals {
-        let product = block.product.clone().or_else(|| block.kind.clone()).unwrap_or_else(|| "a product".to_owned());
+        let product =
+            block.product.0.clone().or_else(|| block.kind.0.clone()).unwrap_or_else(|| "a product".to_owned());
         let Some(row) = block.kind.as_deref().and_then(chemical) else {
             lines.push(Line {
                 about: About::Chemical,

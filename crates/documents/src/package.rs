@@ -74,7 +74,7 @@ fn manifest(settled: &Settled, edition: Edition, files: &[(String, Vec<u8>)], in
         "is": MARK,
         "tool": { "name": "stillrise", "version": env!("CARGO_PKG_VERSION") },
         "edition": edition.word(),
-        "title": head.title, "project": head.project, "revision": head.revision, "date": head.date,
+        "title": head.title.0, "project": head.project.0, "revision": head.revision.0, "date": head.date.0,
         "status": head.status.0.map_or("preliminary", |s| s.word()),
         "caution": crate::summary::CAUTION,
     "made_from": listed(inputs),

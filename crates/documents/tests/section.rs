@@ -193,7 +193,7 @@ fn well_formed(svg: &str) {
 
 #[test]
 fn every_model_is_drawn_to_scale_with_its_own_values() {
-    let models: Vec<String> = range().models.iter().filter_map(|m| m.model.clone()).collect();
+    let models: Vec<String> = range().models.iter().filter_map(|m| m.model.0.clone()).collect();
     assert!(models.len() > 3);
     for model in models {
         for system in [System::Us, System::Si] {

@@ -48,17 +48,19 @@ impl Change {
     fn made(self, e: &Enquiry, taken: Option<&Pick>) -> Option<Enquiry> {
         let mut other = e.clone();
         match self {
-            Change::OnePump if e.inlet.rate.items.len() > 1 && e.inlet.together != Some(false) => {
-                other.inlet.together = Some(false);
+            Change::OnePump
+                if e.inlet.rate.0.len() > 1 && *e.inlet.together != Some(false) && *e.inlet.interlocked != Some(true) =>
+            {
+                other.inlet.together.0 = None;
+                other.inlet.interlocked.0 = Some(true);
             }
             Change::Capped => {
                 let cap = e.outlet.flow_cap.q()?;
-                let written = e.outlet.flow_cap.claim()?.written.clone();
-                if !e.inlet.rate.items.iter().any(|(rate, _)| *rate > cap) {
+                if !e.inlet.rate.0.iter().filter_map(|pump| pump.q()).any(|rate| rate > cap) {
                     return None;
                 }
-                other.inlet.rate.items = vec![(cap, written)];
-                other.inlet.together = Some(false);
+                other.inlet.rate.0 = vec![e.outlet.flow_cap.clone()];
+                other.inlet.together.0 = None;
             }
             Change::RainKeptOut if !e.surfaces.is_empty() && !e.streams.is_empty() => {
                 other.surfaces.clear();
@@ -70,7 +72,7 @@ impl Change {
                 other.chemicals.clear();
             }
             Change::TwoInParallel if e.unit.count.is_none() && taken.is_some_and(|pick| pick.count == 1) => {
-                other.unit.count = Some(2);
+                other.unit.count.0 = Some(2);
             }
             _ => return None,
         }

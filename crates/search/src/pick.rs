@@ -59,7 +59,7 @@ impl Pick {
     #[must_use]
     pub fn name(&self, range: &Range) -> String {
         let one = match self.how {
-            How::Row(row) => range.models.get(row).and_then(|m| m.model.clone()).unwrap_or_default(),
+            How::Row(row) => range.models.get(row).and_then(|m| m.model.0.clone()).unwrap_or_default(),
             How::Stated => "stated unit".to_owned(),
             How::Custom(_) => "made to measure".to_owned(),
         };
@@ -135,7 +135,7 @@ pub fn pick(
     if enquiry.unit.dimensions.is_some() {
         return told(How::Stated, "its dimensions are stated in the enquiry");
     }
-    if let Some(model) = &enquiry.unit.model {
+    if let Some(model) = &enquiry.unit.model.0 {
         let row = range.models.iter().position(|m| m.model.as_ref() == Some(model));
         return row.map_or((None, Vec::new()), |row| told(How::Row(row), "the enquiry asks for it"));
     }
@@ -145,7 +145,7 @@ pub fn pick(
     }
     let ask = Ask { enquiry, range, what_if, begun, near };
     let mut on_condition = None;
-    if enquiry.unit.custom != Some(true)
+    if *enquiry.unit.custom != Some(true)
         && let Some(found) = ask.among_rows(&mut on_condition)
     {
         return found;
@@ -244,7 +244,7 @@ impl Ask<'_> {
                 return Some((Some(near.clone()), Vec::new()));
             }
         }
-        let counts = match self.enquiry.unit.count {
+        let counts = match self.enquiry.unit.count.0 {
             Some(count) => count..=count,
             None => 1..=MOST_IN_PARALLEL,
         };
@@ -305,11 +305,11 @@ impl Ask<'_> {
 
     /// A unit made to measure: lengthened until nothing speaks against it, then more in parallel.
     fn custom(&self, on_condition: &mut OnCondition) -> Option<Pick> {
-        let counts = match self.enquiry.unit.count {
+        let counts = match self.enquiry.unit.count.0 {
             Some(count) => count..=count,
             None => 1..=MOST_IN_PARALLEL,
         };
-        let asked = self.enquiry.unit.custom == Some(true);
+        let asked = *self.enquiry.unit.custom == Some(true);
         let because = if asked {
             "made to measure from the basis".to_owned()
         } else {

@@ -7,6 +7,7 @@ use crate::side_by_side::side_by_side;
 use crate::words::{End, Heard};
 use std::collections::BTreeSet;
 use stillrise_design::basis::stated::NOBODY_CHOSE;
+use stillrise_design::claims::answered;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin};
@@ -246,6 +247,7 @@ fn outcome(
 ) -> Outcome {
     let mut what_if = WhatIf::default();
     what_if.0.insert(key.to_owned(), answer.clone());
+    let enquiry = &*answered(enquiry, &what_if);
     let begun = begin(&mut Off, &what_if, enquiry);
     // The effluent is that of the unit taken: what the client would get if the answer came late.
     let same = try_unit(enquiry, &what_if, &begun, &taken.source(enquiry, range), taken.count, Depth::Limits);

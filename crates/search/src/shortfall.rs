@@ -75,7 +75,7 @@ pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design) -> Option<Sho
     for row in rows.iter().rev().take(2) {
         let source = Source::Row(range, &range.models[*row]);
         if let Some((count, size)) = ask.fewest(&source).and_then(|count| Some((count, size(&source, count)?))) {
-            would.push(Would { count, model: range.models[*row].model.clone(), size });
+            would.push(Would { count, model: range.models[*row].model.0.clone(), size });
         }
     }
     let source = Source::Custom(1.0);

@@ -40,7 +40,7 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
     let mut out = Vec::new();
     let mut ask = |key: &str, asks: Asks| out.push(Standing { key: key.to_owned(), asks });
     for (i, block) in e.chemicals.iter().enumerate() {
-        let name = block.product.clone().unwrap_or_else(|| format!("product {}", i + 1));
+        let name = block.product.0.clone().unwrap_or_else(|| format!("product {}", i + 1));
         let known = block.kind.as_deref().and_then(chemical);
         if block.data_sheet.is_none() && known.is_none_or(|row| row.effect == Effect::Emulsifies) {
             ask(&format!("chemical \"{name}\".data_sheet"), Asks::DataSheet(name.clone()));

@@ -135,6 +135,8 @@ impl PartialEq for Unit {
 // The exact building blocks.
 const INCH: f64 = 0.0254;
 const FOOT: f64 = 0.3048;
+/// Inches in a foot.
+pub(crate) const INCHES_IN_FOOT: f64 = 12.0;
 const ACRE: f64 = 4_046.856_422_4; // 43 560 ft2, international foot
 const GALLON: f64 = 3.785_411_784e-3; // 231 in3
 const IMPERIAL_GALLON: f64 = 4.546_09e-3;
@@ -176,9 +178,9 @@ catalog! {
     /// micrometre
     UM Length "µm" ["um", "μm", "micron", "microns"] 1e-6;
     /// foot
-    FT Length "ft" ["feet", "foot"] FOOT;
+    FT Length "ft" ["ft.", "feet", "foot", "'", "′", "’"] FOOT;
     /// inch
-    IN Length "in" ["inch", "inches"] INCH;
+    IN Length "in" ["in.", "inch", "inches", "\"", "″", "”", "''", "′′"] INCH;
     /// thousandth of an inch
     MIL Length "mil" [] INCH * 1e-3;
 

@@ -9,7 +9,7 @@ use proptest::test_runner::{Config, TestRunner};
 use std::cell::Cell;
 use std::time::{Duration, Instant};
 use stillrise_units::catalog::UNITS;
-use stillrise_units::parse::{Written, quantity, quantity_of};
+use stillrise_units::parse::{Extent, Written, quantity, quantity_of, span_of};
 use stillrise_units::{Dim, Fault, Gallon, Reading, print};
 
 const GALLONS: [Option<Gallon>; 3] = [None, Some(Gallon::Us), Some(Gallon::Imperial)];
@@ -35,8 +35,25 @@ fn numbers() -> impl Strategy<Value = String> {
         any::<i128>().prop_map(|n| n.to_string()),
         select(vec!["nan", "inf", "-inf", "1e308", "1e-308", "1e999", "-0", "5e-324", "0x10", "1e", "١٢", "½", "−5"])
             .prop_map(str::to_owned),
+        "[1-9][0-9]{0,2}([ \u{a0}\u{2009}'’.,][0-9]{2,3}){0,3}([.,][0-9]{1,2})?",
+        "[-−]?([0-9]{1,3}[ -]?)?([0-9]{1,2}[/⁄][0-9]{1,2}|[¼½¾⅓⅔⅛⅜⅝⅞])",
         (1_usize..400).prop_map(|n| "9".repeat(n)),
     ]
+}
+
+/// Words and marks around and between the numbers of a range.
+fn ranges() -> impl Strategy<Value = String> {
+    let lead = select(vec!["", "", "about ", "~", "ca. ", "max ", "<", "≤ ", "min. ", "between ", "from ", "up to "]);
+    let mark = select(vec![" to ", "-", " - ", "–", "—", "…", " and ", " ± ", "+/-", "' ", " ft ", "'-"]);
+    let unit = || select(spellings()).prop_map(str::to_owned);
+    (lead, numbers(), unit(), mark, numbers(), unit(), 0_u8..4).prop_map(
+        |(lead, a, u, mark, b, v, which)| match which {
+            0 => format!("{lead}{a}{mark}{b} {v}"),
+            1 => format!("{lead}{a} {u}{mark}{b}"),
+            2 => format!("{lead}{a} {v}{mark}{b} {v}"),
+            _ => format!("{lead}{a} {u}{mark}{b} {v}"),
+        },
+    )
 }
 
 fn texts() -> impl Strategy<Value = String> {
@@ -49,6 +66,7 @@ fn texts() -> impl Strategy<Value = String> {
     prop_oneof![
         1 => any::<String>(),
         1 => r"\PC{0,40}",
+        2 => ranges(),
         6 => (numbers(), r"\s{0,3}", unit, r"\s{0,2}").prop_map(|(n, gap, unit, end)| format!("{n}{gap}{unit}{end}")),
     ]
 }
@@ -82,6 +100,68 @@ fn same_again(text: &str, written: &Written, reading: &Reading) -> Result<(), Te
     prop_assert!(written.notes.iter().all(|n| !n.trim().is_empty()));
     prop_assert!(!print::with_unit(written.si(), written.unit).is_empty());
     Ok(())
+}
+
+/// A range stands the right way round, holds its value, and each of its numbers reads again from print.
+fn a_sound_span(text: &str, dim: Dim, reading: &Reading) -> Result<bool, TestCaseError> {
+    let span = match span_of(text, dim, reading) {
+        Ok(span) => span,
+        Err(fault) => {
+            prop_assert!(quantity_of(text, dim, reading).is_err(), "{:?} is a quantity and no span", text);
+            refusal(&fault)?;
+            return Ok(false);
+        }
+    };
+    prop_assert_eq!(format!("{:?}", span_of(text, dim, reading)), format!("{:?}", Ok::<_, Fault>(span.clone())));
+    prop_assert!(span.notes.iter().all(|n| !n.trim().is_empty()));
+    let numbers: Vec<&Written> = match &span.extent {
+        Extent::One(value) => vec![value],
+        Extent::Around { low, value, high } => vec![low, value, high],
+        Extent::Between { low, high } => vec![low, high],
+    };
+    prop_assert!(numbers.len() == 1 || !span.notes.is_empty(), "{:?} is a range and nobody says so", text);
+    for pair in numbers.windows(2) {
+        prop_assert!(pair[0].si() <= pair[1].si(), "{:?} runs downwards", text);
+    }
+    for written in numbers {
+        prop_assert!(written.value.is_finite() && written.unit.dim == dim, "{:?}", text);
+        let printed = print::with_unit(written.si(), written.unit);
+        if !written.si().is_finite() || printed.contains("infinite") {
+            continue;
+        }
+        let again = quantity_of(&printed, dim, &Reading { gallon: Some(Gallon::Us) });
+        let again = again.map_err(|f| TestCaseError::fail(format!("{text:?} printed {printed:?}: {f}")))?;
+        // Four digits are printed of the number in its unit.
+        let off = (again.value - written.unit.from_si(written.si())).abs();
+        prop_assert!(off <= 6e-4 * again.value.abs(), "{:?} printed {:?}", text, printed);
+    }
+    Ok(true)
+}
+
+#[test]
+fn any_text_is_a_range_or_refused_with_a_remedy() {
+    let (taken, refused) = (Cell::new(0_u64), Cell::new(0_u64));
+    let end = Instant::now() + Duration::from_secs(seconds());
+    while Instant::now() < end {
+        let mut runner = TestRunner::new(Config { cases: CASES, failure_persistence: None, ..Config::default() });
+        runner
+            .run(
+                &(prop_oneof![ranges(), texts()], select(UNITS.iter().map(|u| u.dim).collect::<Vec<_>>())),
+                |(text, dim)| {
+                    // The dimension its units have, where it has one, and another.
+                    let own =
+                        spellings().into_iter().filter(|s| !s.is_empty() && text.ends_with(*s)).max_by_key(|s| s.len());
+                    let own = own.and_then(|s| UNITS.iter().find(|u| u.symbol == s || u.also.contains(&s)));
+                    for dim in own.map(|u| u.dim).into_iter().chain([dim]) {
+                        let count = if a_sound_span(&text, dim, &Reading::default())? { &taken } else { &refused };
+                        count.set(count.get() + 1);
+                    }
+                    Ok(())
+                },
+            )
+            .expect("no text breaks the reader");
+    }
+    assert!(taken.get() > 100 && refused.get() > 100, "{} read, {} refused", taken.get(), refused.get());
 }
 
 #[test]

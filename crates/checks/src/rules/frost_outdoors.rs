@@ -19,11 +19,11 @@ const FREEZING: f64 = 0.0;
 
 fn look(s: &Subject<'_>) -> Verdict {
     let site = &s.enquiry.site;
-    if site.indoors == Some(true) {
+    if *site.indoors == Some(true) {
         return Verdict::skips("the unit stands in a heated room");
     }
     let air = site.coldest_air.q();
-    if site.frost_protected == Some(true) {
+    if *site.frost_protected == Some(true) {
         return Verdict::passes("the unit is said to be protected against frost");
     }
     let Some(air) = air else {

@@ -21,8 +21,11 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     let named = |l: &stillrise_design::enquiry::blocks::Limit| {
         let row = l.pollutant.as_deref().and_then(pollutant).filter(|row| row.gravity == Gravity::Cannot)?;
-        let value = l.value.q().map(|q| s.show(q, (&MG_L, &MG_L)))?;
-        Some(format!("{} {value} ({})", row.title, row.what_could.trim_end_matches('.').to_lowercase()))
+        let what = match l.value.ph.0 {
+            Some(ph) => ph.to_string(),
+            None => format!("{} {}", row.title, l.value.q().map(|q| s.show(q, (&MG_L, &MG_L)))?),
+        };
+        Some(format!("{what} ({})", row.what_could.trim_end_matches('.').to_lowercase()))
     };
     let beyond: Vec<String> = limits.iter().filter_map(named).collect();
     if beyond.is_empty() {
@@ -33,6 +36,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         ));
     }
     let basis = s.design.basis.as_ref();
-    let first = basis.and_then(|b| b.limits.iter().find(|l| l.pollutant.gravity == Gravity::Cannot));
-    Verdict::fails(format!("gravity removes nothing of: {}", beyond.join("; ")), first.map(|l| l.value.at))
+    let first = basis.and_then(|b| b.limits.iter().find(|l| l.pollutant.gravity == Gravity::Cannot)).map(|l| l.value.at);
+    let first = first.or_else(|| basis.and_then(|b| b.ph_limits.first()).map(|l| l.low.at));
+    Verdict::fails(format!("gravity removes nothing of: {}", beyond.join("; ")), first)
 }

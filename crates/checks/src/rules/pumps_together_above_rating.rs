@@ -19,7 +19,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         Ok(found) => found,
         Err(verdict) => return verdict,
     };
-    let pumps = s.enquiry.inlet.rate.items.len();
+    let pumps = s.enquiry.inlet.rate.0.len();
     let (Some(one), Some(all)) = (feed.one_pump, feed.all_pumps) else {
         return rate_unknown();
     };

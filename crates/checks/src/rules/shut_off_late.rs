@@ -18,7 +18,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let (Some(performance), Some(basis)) = (&s.design.performance, &s.design.basis) else {
         return s.stopped();
     };
-    match s.enquiry.spill.as_ref().map(|block| block.closure) {
+    match s.enquiry.spill.as_ref().map(|block| block.closure.0) {
         None => {
             return Verdict::cannot_judge(
                 "nobody said whether a spill must stay in, nor what shuts the outlet then",

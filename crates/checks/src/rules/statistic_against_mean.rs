@@ -24,7 +24,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let show = |q| s.show(q, (&MG_L, &MG_L));
     let mut at = None;
     let mut says = Vec::new();
-    let silent = s.enquiry.limits.iter().filter(|l| l.statistic.0.is_none()).map(|block| {
+    let silent = s.enquiry.limits.iter().filter(|l| l.value.is_given() && l.statistic.0.is_none()).map(|block| {
         let value = block.value.q().map(show).unwrap_or_default();
         format!("{} {value}: no statistic is stated", block.pollutant.as_deref().unwrap_or("a limit"))
     });

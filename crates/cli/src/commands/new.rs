@@ -6,6 +6,7 @@ use std::fs;
 use std::io::Write;
 use std::path::PathBuf;
 use stillrise_design::enquiry::blocks;
+use stillrise_design::enquiry::keys::KeyKind;
 use stillrise_units::{Fault, nearest};
 
 /// Starts an enquiry in a folder: from a worked job, or blank with every key explained
@@ -75,10 +76,36 @@ pub fn run(args: &Args) -> End {
     End::Done
 }
 
+/// What may be written for a word or a name, a line each: words with their meanings, names in lines of some length.
+fn choices(kind: KeyKind) -> Vec<String> {
+    match kind {
+        KeyKind::Choice(words) => words.iter().map(|(word, meaning)| format!("\"{word}\": {meaning}")).collect(),
+        KeyKind::Named(names) => {
+            let mut lines = vec![String::new()];
+            for name in names() {
+                let name = format!("\"{name}\"");
+                match lines.last_mut() {
+                    Some(line) if line.is_empty() => *line = name,
+                    Some(line) if line.chars().count() + name.chars().count() < LINE => {
+                        line.push_str(", ");
+                        line.push_str(&name);
+                    }
+                    _ => lines.push(name),
+                }
+            }
+            lines
+        }
+        _ => Vec::new(),
+    }
+}
+
+/// Characters in a line of names.
+const LINE: usize = 100;
+
 /// Every key, explained and commented out, from the one list of keys.
 fn blank() -> String {
     let mut text = String::from(
-        "# An enquiry. Every number has a unit; any value may be { value = \"..\", from = \"who said so\" },\n# and a list of such claims when they contradict each other. Remove the # of what is known.\n",
+        "# An enquiry. Every number has a unit; any value may be { value = \"..\", from = \"who said so\" },\n# and a list of such claims when they contradict each other; a number may be a range, as \"10 to 20 gpm\".\n# Remove the # of what is known.\n",
     );
     for (spec, many) in blocks() {
         let (open, close) = if many { ("[[", "]]") } else { ("[", "]") };
@@ -88,6 +115,9 @@ fn blank() -> String {
             let mark = if spec.name == "enquiry" && key.needed { "" } else { "# " };
             let like = if key.like.is_empty() { "..." } else { key.like };
             text.push_str(&format!("{mark}{} = {like}   # {}\n", key.name, key.doc));
+            for line in choices(key.kind) {
+                text.push_str(&format!("#     {line}\n"));
+            }
         }
     }
     text

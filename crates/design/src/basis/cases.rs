@@ -139,7 +139,7 @@ pub fn cases<T: Trail>(
         take(t, &mut cases, (feed, !rain.is_empty()), base)?;
     }
     for (i, block) in e.cases.iter().enumerate() {
-        let name = block.name.clone().unwrap_or_else(|| "extra case".to_owned());
+        let name = block.name.0.clone().unwrap_or_else(|| "extra case".to_owned());
         t.section(&name);
         let Some(flow) = stated(t, w, &say!(T, "flow of {name}"), &block.flow) else { continue };
         let content = super::contents::of_case(t, w, e, fluids, dosed, (i, &name))?;

@@ -72,8 +72,8 @@ pub fn chemicals<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Vec<Dosed> {
     let all = waters(e);
     let mut found = Vec::new();
     for (i, block) in e.chemicals.iter().enumerate() {
-        let name = block.product.clone().or_else(|| block.kind.clone()).unwrap_or_else(|| "a product".to_owned());
-        let key = match &block.product {
+        let name = block.product.0.clone().or_else(|| block.kind.0.clone()).unwrap_or_else(|| "a product".to_owned());
+        let key = match &block.product.0 {
             Some(product) => format!("chemical \"{product}\""),
             None => format!("chemical {}", i + 1),
         };

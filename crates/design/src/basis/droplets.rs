@@ -149,7 +149,7 @@ const NO_LARGEST: f64 = 1e9;
 
 fn law<T: Trail>(t: &mut T, said: &Said) -> Val<DropletLaw> {
     match said.law.0 {
-        Some(law) => given(t, "distribution of the droplets", None, law, "droplets.law", "stated"),
+        Some(law) => given(t, "distribution of the droplets", None, law, &said.law.1.source("droplets.law"), "stated"),
         None if said.table.is_given() => {
             given(t, "distribution of the droplets", None, DropletLaw::Measured, "droplets.table", "stated")
         }
@@ -221,7 +221,14 @@ fn table<T: Trail>(t: &mut T, said: &Said) -> Result<Option<Val<Series>>, Stop> 
     if !table.is_given() {
         return Ok(None);
     }
-    let measured = given(t, "measured droplets", Some(SIZE), table.rows.clone(), &table.place, &table.text);
+    let measured = given(
+        t,
+        "measured droplets",
+        Some(SIZE),
+        table.rows.clone(),
+        &table.claims.source(&table.claims.place),
+        &table.text,
+    );
     if said.base.0 != Some(DropletBase::Number) {
         return Ok(Some(measured));
     }

@@ -66,7 +66,7 @@ pub(super) fn dumped<T: Trail>(
     // The strongest day, and the strongest water: totals of the oil.
     let mut strongest: Option<(Val<Concentration>, Val<Concentration>)> = None;
     for (k, dump) in e.dumps.iter().enumerate().filter(|(_, d)| goes(e, d.stream.as_deref(), stream)) {
-        let name = dump.name.clone().unwrap_or_else(|| format!("dump {}", k + 1));
+        let name = dump.name.0.clone().unwrap_or_else(|| format!("dump {}", k + 1));
         let key = dump.name.as_ref().map_or_else(|| name.clone(), |name| format!("dump \"{name}\""));
         let Some(volume) = stated(t, w, &say!(T, "volume of the {name}"), &dump.volume) else { continue };
         let often = stated_or(

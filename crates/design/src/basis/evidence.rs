@@ -135,7 +135,7 @@ pub fn evidence<T: Trail>(t: &mut T, e: &Enquiry) -> Vec<SampleSet> {
 }
 
 fn set<T: Trail>(t: &mut T, index: usize, s: &Samples) -> Option<SampleSet> {
-    let name = s.name.clone().unwrap_or_else(|| (index + 1).to_string());
+    let name = s.name.0.clone().unwrap_or_else(|| (index + 1).to_string());
     let pollutant = pollutant(s.pollutant.as_deref().unwrap_or("oil and grease"))?;
     let point = s.place.0?;
     t.section(format_args!("samples {name}"));

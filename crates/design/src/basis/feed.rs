@@ -4,7 +4,7 @@ use super::stated::{standby, stated, stated_or};
 use super::waters::{YesNo, yes_or_no};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Feed;
-use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
+use crate::provenance::{Stop, Trail, Val, WhatIf, choose};
 use crate::{by, reckon, say};
 use stillrise_handbook::hydraulics::{pump_cycle_time, pump_run_time};
 use stillrise_handbook::separation::pumps::pump;
@@ -43,7 +43,7 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
     t.section("feed");
     let pumped = e.inlet.feed.0 == Some(Feed::Pump)
         || (e.inlet.feed.0.is_none()
-            && (!e.inlet.rate.items.is_empty() || e.inlet.pump.as_deref().is_some_and(|p| p != "gravity")));
+            && (!e.inlet.rate.0.is_empty() || e.inlet.pump.as_deref().is_some_and(|p| p != "gravity")));
     let class = e.inlet.pump.as_deref().and_then(pump);
     let cap = stated(t, w, "flow cap of the outlet", &e.outlet.flow_cap);
     let mut state = FeedState {
@@ -62,11 +62,10 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
     if !pumped {
         return state;
     }
-    let units = Some((&GPM, &M3_H) as crate::provenance::Pair);
     let mut largest: Option<Val<Flow>> = None;
     let mut sum: Option<Val<Flow>> = None;
-    for (i, (q, written)) in e.inlet.rate.items.iter().enumerate() {
-        let rate = given(t, &say!(T, "rate of pump {}", i + 1), units, *q, &e.inlet.rate.place, &written.text);
+    for (i, pump) in e.inlet.rate.0.iter().enumerate() {
+        let Some(rate) = stated(t, w, &say!(T, "rate of pump {}", i + 1), pump) else { continue };
         largest = Some(match largest {
             Some(best) if best.q >= rate.q => best,
             _ => rate,
@@ -106,7 +105,7 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
     state.pulsation = Some(pulsation);
     let mut peak = |label: &str, rate: Val<Flow>| reckon!(t, label, [GPM, M3_H], (rate = rate, pulsation = pulsation) rate * pulsation);
     state.pump_flow = running.map(|rate| peak("peak flow of the pumps", rate));
-    state.lead_flow = if together && e.inlet.rate.items.len() > 1 {
+    state.lead_flow = if together && e.inlet.rate.0.len() > 1 {
         largest.map(|rate| peak("peak flow of the lead pump alone", rate))
     } else {
         state.pump_flow
@@ -117,8 +116,8 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
 
 /// Whether the pumps, if there are several, can run at once: an interlock keeps them apart, a schedule or a float does not.
 fn together<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> bool {
-    let several = e.inlet.rate.items.len() > 1;
-    match (e.inlet.together, e.inlet.interlocked) {
+    let several = e.inlet.rate.0.len() > 1;
+    match (e.inlet.together.0, e.inlet.interlocked.0) {
         (_, Some(true)) => false,
         (Some(true), _) | (None | Some(false), Some(false)) => true,
         (Some(false), None) if several => !yes_or_no(

@@ -196,7 +196,7 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
     let mut oils = Vec::new();
     for block in &e.oils {
         if let Some(row) = block.kind.as_deref().and_then(oil) {
-            let name = block.name.clone().unwrap_or_else(|| row.title.to_owned());
+            let name = block.name.0.clone().unwrap_or_else(|| row.title.to_owned());
             let stated = stated(t, w, &say!(T, "density of {name} at 15 °C"), &block.density);
             oils.push(state(t, w, row, &name, stated, &cold, &warm)?);
         }

@@ -4,12 +4,13 @@ use super::evidence::{self, SampleSet};
 use super::stated::{standby, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Limit, Statistic};
+use crate::enquiry::limit_value::Ph;
 use crate::provenance::{Pair, Standby, Stop, Trail, Val, WhatIf, assume, given};
 use crate::{by, record, say};
 use stillrise_handbook::fluids::pollutants::{Pollutant, pollutant};
 use stillrise_handbook::separation::{long_term_mean, permit_multiplier};
 use stillrise_units::catalog::{ONE, PERCENT};
-use stillrise_units::{Concentration, Ratio, ratio};
+use stillrise_units::{Concentration, Ratio, Typed, ratio};
 
 /// One limit.
 #[derive(Debug, Clone)]
@@ -46,6 +47,57 @@ record! {
     }
 }
 
+/// A limit on pH: a range, of which gravity moves nothing, so that no prediction is held against it.
+#[derive(Debug, Clone)]
+pub struct PhLimit {
+    /// The pollutant's row, with what is said of it.
+    pub pollutant: &'static Pollutant,
+    /// The lowest pH allowed.
+    pub low: Val<Ratio>,
+    /// The highest.
+    pub high: Val<Ratio>,
+    /// Of which statistic, if somebody said.
+    pub statistic: Option<Val<Statistic>>,
+    /// Method of analysis, as stated.
+    pub method: Option<String>,
+    /// Who set it, as stated.
+    pub authority: Option<String>,
+}
+
+impl PhLimit {
+    /// In print: `pH 6 to 9`.
+    #[must_use]
+    pub fn shown(&self) -> String {
+        Ph { low: self.low.q.si(), high: self.high.q.si() }.to_string()
+    }
+    /// The statistic in print, if somebody said.
+    #[must_use]
+    pub fn statistic(&self) -> &'static str {
+        self.statistic.map_or("statistic not stated", |s| s.q.word())
+    }
+}
+
+/// Finds the limits on pH.
+pub fn ph_limits<T: Trail>(t: &mut T, e: &Enquiry) -> Vec<PhLimit> {
+    let mut limits = Vec::new();
+    for (i, block) in e.limits.iter().enumerate() {
+        let row = block.pollutant.as_deref().and_then(pollutant);
+        let (Some(row), Some(ph)) = (row, block.value.ph.0) else { continue };
+        t.section(format_args!("limit {}: {}", i + 1, row.title));
+        let claims = &block.value.ph.1;
+        let source = claims.source(&claims.place);
+        let text = claims.taken().map_or("", |told| &told.text);
+        let end = |t: &mut T, label: &str, value: f64| given(t, label, Some((&ONE, &ONE)), ratio(value), &source, text);
+        let low = end(t, "lowest pH allowed", ph.low);
+        let high = end(t, "highest pH allowed", ph.high);
+        let key = block.statistic.1.source("limit \"ph\".statistic");
+        let statistic = block.statistic.0.map(|s| given(t, "statistic of the limit", None, s, &key, s.word()));
+        let (method, authority) = (block.method.0.clone(), block.authority.0.clone());
+        limits.push(PhLimit { pollutant: row, low, high, statistic, method, authority });
+    }
+    limits
+}
+
 /// Finds the limits.
 ///
 /// # Errors
@@ -60,7 +112,10 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) 
         let several = e.limits.iter().filter(|l| l.pollutant == block.pollutant).count() > 1;
         let key = if several { format!("limit {} \"{}\"", i + 1, row.word) } else { format!("limit \"{}\"", row.word) };
         let statistic = match block.statistic.0 {
-            Some(s) => given(t, "statistic of the limit", None, s, &format!("{key}.statistic"), s.word()),
+            Some(s) => {
+                let source = block.statistic.1.source(&format!("{key}.statistic"));
+                given(t, "statistic of the limit", None, s, &source, s.word())
+            }
             None => assume(
                 t,
                 w,
@@ -85,8 +140,8 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) 
             pollutant: row,
             value,
             statistic,
-            method: block.method.clone(),
-            authority: block.authority.clone(),
+            method: block.method.0.clone(),
+            authority: block.authority.0.clone(),
             mean: None,
             scatter: None,
         };

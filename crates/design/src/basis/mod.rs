@@ -127,6 +127,8 @@ pub struct Basis {
     pub evidence: Vec<evidence::SampleSet>,
     /// Limits.
     pub limits: Vec<limits::LimitState>,
+    /// Limits on pH.
+    pub ph_limits: Vec<limits::PhLimit>,
     /// Methods.
     pub methods: Methods,
     /// Highest over mean oil content of the influent: of a day.
@@ -193,6 +195,7 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     let ways::Arrival { droplets, shear, .. } = finest.cloned().ok_or_else(nothing)?;
     let (solids, oil_on_solids) = solids::solids(t, w, e, &fluids)?;
     let limits = limits::limits(t, w, e, &evidence)?;
+    let ph_limits = limits::ph_limits(t, e);
     t.section("peak of the influent");
     let (peak, sample_peak) = dumps::peaks(t, w, e, &waters)?;
     t.section("stated flow");
@@ -213,6 +216,7 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
         evidence,
         containment,
         limits,
+        ph_limits,
         methods,
         peak,
         sample_peak,
@@ -225,7 +229,7 @@ fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {
     t.section("spill");
     let volume = stated::stated(t, w, "spill to hold", &block.volume)?;
     let rate = stated::stated(t, w, "rate of the spill", &block.rate);
-    Some(SpillState { volume, rate, closure: block.closure == Some(true), passes: None })
+    Some(SpillState { volume, rate, closure: *block.closure == Some(true), passes: None })
 }
 
 fn method<T: Trail, C: Argument + Copy>(
@@ -250,7 +254,7 @@ fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         rise: method(
             t,
             "law of rise",
-            "method.rise",
+            &m.rise.1.source("method.rise"),
             m.rise.0,
             RiseLaw::Drag,
             "holds beyond creeping flow and joins Stokes' law below",
@@ -258,7 +262,7 @@ fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         tank: method(
             t,
             "separation ahead of the plates",
-            "method.tank",
+            &m.tank.1.source("method.tank"),
             m.tank.0,
             TankModel::Mixed,
             "an inlet jet mixes the depth; the cautious end of the two bounds",
@@ -279,7 +283,7 @@ fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         mesh_credit: method(
             t,
             "credit for the mesh",
-            "method.mesh_credit",
+            &m.mesh_credit.1.source("method.mesh_credit"),
             m.mesh_credit.map(|credit| if credit { waters::YesNo::Yes } else { waters::YesNo::No }),
             waters::YesNo::No,
             "its fibre and how well droplets stick are rarely stated, and move its catch several times over",
@@ -313,7 +317,7 @@ fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         factor: method(
             t,
             "rounding of the API factor",
-            "method.factor",
+            &m.factor.1.source("method.factor"),
             m.factor.0,
             FactorRounding::ALL[0],
             "the product, unrounded",
@@ -321,7 +325,7 @@ fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         reynolds: method(
             t,
             "basis of the gap Reynolds number",
-            "method.reynolds",
+            &m.reynolds.1.source("method.reynolds"),
             m.reynolds.0,
             ReynoldsBasis::ALL[0],
             "four times the hydraulic radius, the stricter reading of a limit of 500",
@@ -329,7 +333,7 @@ fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         grains: method(
             t,
             "shape of grit",
-            "method.grains",
+            &m.grains.1.source("method.grains"),
             m.grains.0,
             GrainShape::Natural,
             "natural grains by sieve size",

@@ -109,7 +109,7 @@ pub(super) fn shear<T: Trail>(
     let broken = broken(t, w, e, fluids, way.tension);
     let mut places = Vec::new();
     for block in blocks(e, way.stream) {
-        let name = block.name.clone().unwrap_or_else(|| "unnamed shear".to_owned());
+        let name = block.name.0.clone().unwrap_or_else(|| "unnamed shear".to_owned());
         let is_pump = block.kind.0 == Some(ShearKind::Pump);
         let label = say!(T, "power dissipated in the {name}");
         let plain = |dissipation| Named { dissipation, beside: None, is_worked: false };

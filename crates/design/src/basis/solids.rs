@@ -48,7 +48,7 @@ pub fn solids<T: Trail>(
     let size = Some((&UM, &UM) as Pair);
     let sieved = &e.solids.table;
     let table = if sieved.is_given() {
-        given(t, "sieved grains", size, sieved.rows.clone(), &sieved.place, &sieved.text)
+        given(t, "sieved grains", size, sieved.rows.clone(), &sieved.claims.source(&sieved.claims.place), &sieved.text)
     } else {
         given(t, "sieved grains", size, Series::default(), "definition", "none sieved")
     };

@@ -62,14 +62,14 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
     let mut names = Vec::new();
     let mut total: Option<Val<Area>> = None;
     for (i, s) in e.surfaces.iter().enumerate() {
-        let name = s.name.clone().unwrap_or_else(|| format!("surface {}", i + 1));
+        let name = s.name.0.clone().unwrap_or_else(|| format!("surface {}", i + 1));
         let Some(mut area) = stated(t, w, &say!(T, "area of {name}"), &s.area) else { continue };
-        if s.canopy == Some(true) {
+        if *s.canopy == Some(true) {
             area = canopy(t, w, s, &name, area)?;
         }
         let coefficient = match stated(t, w, &say!(T, "runoff coefficient of {name}"), &s.runoff) {
             Some(c) => c,
-            None => runoff(t, w, s.kind.as_deref(), s.canopy == Some(true), &name),
+            None => runoff(t, w, s.kind.as_deref(), *s.canopy == Some(true), &name),
         };
         rows.push((area.q.si(), coefficient.q.si()));
         nodes.extend([area.at, coefficient.at]);
@@ -109,7 +109,7 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
         "factor of the rational method",
         None,
         e.method.rational.0.unwrap_or(RationalFactor::ALL[0]),
-        "method: rational",
+        &e.method.rational.1.source("method: rational"),
         if e.method.rational.0.is_some() { "stated" } else { "default" },
     );
     let flow = by!(t, "storm flow", rational_flow::flow(coefficient, intensity, area, factor))?;

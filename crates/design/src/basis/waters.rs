@@ -93,7 +93,7 @@ pub fn waters<T: Trail>(
         });
     }
     for (i, s) in e.streams.iter().enumerate() {
-        let name = s.name.clone().unwrap_or_else(|| format!("stream {}", i + 1));
+        let name = s.name.0.clone().unwrap_or_else(|| format!("stream {}", i + 1));
         t.section(&name);
         let flow = flow(t, w, s, &name)?;
         let key = format!("stream \"{name}\"");
@@ -143,7 +143,7 @@ pub fn waters<T: Trail>(
             reckon!(t, "volume on an average day", [GAL, M3], (running = running, days = days) running * days / 7.0);
         let into = dumps::Into { stream: i, flow, running, per_day, content };
         let (content, per_day, peaks) = dumps::dumped(t, w, e, fluids, dosed, into)?;
-        let with_rain = match s.with_rain {
+        let with_rain = match s.with_rain.0 {
             Some(flag) => flag,
             None if storm.is_some() => yes_or_no(
                 t,

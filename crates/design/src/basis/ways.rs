@@ -99,7 +99,7 @@ fn said(general: &Said, own: Option<&Said>) -> Said {
     } else if !said.spread.is_given() {
         said.spread = general.spread.clone();
     }
-    said.after_pump = if own.after_pump.0.is_some() { own.after_pump } else { general.after_pump };
+    said.after_pump = if own.after_pump.0.is_some() { own.after_pump.clone() } else { general.after_pump.clone() };
     said
 }
 

@@ -24,7 +24,7 @@ pub fn find(containments: &[Containment], name: &str) -> Option<usize> {
 pub fn faults(e: &Enquiry, faults: &mut Vec<Fault>) {
     let mut seen: BTreeSet<String> = BTreeSet::new();
     for (i, c) in e.containments.iter().enumerate() {
-        let name = c.name.clone().unwrap_or_default();
+        let name = c.name.0.clone().unwrap_or_default();
         let place = format!("containment \"{name}\"");
         let mut fault = |key: &str, reason: String, remedy: String| {
             faults.push(Fault::new(format!("{place}: {key}"), reason, remedy));

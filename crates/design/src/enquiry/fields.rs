@@ -1,35 +1,39 @@
-//! What the value of a key may be besides a quantity: lists, texts, names, words, flags, counts, tables.
+//! What the value of a key may be besides a quantity: lists, texts, names, words, flags, counts, tables. Each takes
+//! claims as a quantity does.
 
-use super::keys::{Block, Field, KeyKind, KeySpec};
+pub use super::curve::Curve;
+use super::keys::{Block, Field, KeyKind, KeySpec, Quantity};
 use super::reader::Reader;
-use stillrise_handbook::page::{Argument, Kind, Series};
-use stillrise_units::parse::{Reading, Written, quantity_of};
-use stillrise_units::{Dim, Typed, nearest};
+use super::said::{Claimed, claims};
+pub use super::said::{Said, Word};
+use stillrise_handbook::page::{Argument, Kind};
+use stillrise_units::{Typed, nearest};
 use toml::de::DeValue;
 
-/// A list of quantities, one for each thing (each pump).
-#[derive(Debug, Clone, Default)]
-pub struct Quantities<Q> {
-    /// The items, in order.
-    pub items: Vec<(Q, Written)>,
-    /// Where the list stands.
-    pub place: String,
+/// A list of quantities, one for each thing (each pump), each with its own claim.
+#[derive(Debug, Clone)]
+pub struct Quantities<Q>(pub Vec<Quantity<Q>>);
+
+impl<Q> Default for Quantities<Q> {
+    fn default() -> Self {
+        Self(Vec::new())
+    }
 }
 
-impl<Q: Typed + Default> Field for Quantities<Q> {
+impl<Q: Typed> Field for Quantities<Q> {
     const KIND: KeyKind = KeyKind::Quantities(Q::DIM);
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
-        let mut items = Vec::new();
-        let mut push = |reader: &mut Reader, value: &DeValue<'_>| {
-            if let Some(written) = reader.quantity(spec, Q::DIM, place, value) {
-                items.push((Q::from_si(written.si()), written));
-            }
+        let mut one = |place: &str, value: &DeValue<'_>| {
+            let read = <Quantity<Q> as Field>::read(reader, spec, place, value);
+            read.is_given().then_some(read)
         };
-        match value {
-            DeValue::Array(list) => list.iter().for_each(|v| push(reader, v.get_ref())),
-            value => push(reader, value),
-        }
-        Self { items, place: place.to_owned() }
+        Self(match value {
+            // A list within the list: claims on one thing.
+            DeValue::Array(list) => {
+                list.iter().enumerate().filter_map(|(i, v)| one(&format!("{place}.{}", i + 1), v.get_ref())).collect()
+            }
+            value => one(place, value).into_iter().collect(),
+        })
     }
 }
 
@@ -40,33 +44,43 @@ fn same(name: &str, text: &str) -> bool {
 }
 
 /// Free text, or a name of a list.
-pub type Text = Option<String>;
+pub type Text = Said<String>;
 
 impl Field for Text {
     const KIND: KeyKind = KeyKind::Text;
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
-        let DeValue::String(text) = value else {
-            reader.fault(
-                place,
-                format!("is a {}, not a text", value.type_str()),
-                format!("write {} = {}", spec.name, spec.like),
-            );
-            return None;
-        };
-        if let KeyKind::Named(names) = spec.kind {
-            let names = names();
-            let Some(name) = names.iter().find(|name| same(name, text)) else {
-                let remedy = match nearest(text, names.iter().map(String::as_str)) {
-                    Some(near) => format!("did you mean \"{near}\"?"),
-                    None => format!("use one of {}", names.join(", ")),
-                };
-                reader.fault(place, format!("\"{text}\" is not known"), remedy);
-                return None;
-            };
-            return Some(name.clone());
-        }
-        Some(text.to_string())
+        let mut one =
+            |reader: &mut Reader, value: &DeValue<'_>| text(reader, spec, place, value).map(|t| (t.clone(), t));
+        claims(reader, spec, place, value, false, &mut one).into()
     }
+    fn claimed<'a>(&'a self, found: &mut Vec<&'a dyn Claimed>) {
+        found.push(self);
+    }
+    fn claimed_mut<'a>(&'a mut self, found: &mut Vec<&'a mut dyn Claimed>) {
+        found.push(self);
+    }
+}
+
+fn text(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Option<String> {
+    let DeValue::String(text) = value else {
+        reader.fault(
+            place,
+            format!("is a {}, not a text", value.type_str()),
+            format!("write {} = {}", spec.name, spec.like),
+        );
+        return None;
+    };
+    let KeyKind::Named(names) = spec.kind else { return Some(text.to_string()) };
+    let names = names();
+    let found = names.iter().find(|name| same(name, text)).cloned();
+    if found.is_none() {
+        let remedy = match nearest(text, names.iter().map(String::as_str)) {
+            Some(near) => format!("did you mean \"{near}\"?"),
+            None => format!("use one of {}", names.join(", ")),
+        };
+        reader.fault(place, format!("\"{text}\" is not known"), remedy);
+    }
+    found
 }
 
 impl Field for Vec<String> {
@@ -85,16 +99,6 @@ impl Field for Vec<String> {
     }
 }
 
-/// One of a closed set of words.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Word<C>(pub Option<C>);
-
-impl<C> Default for Word<C> {
-    fn default() -> Self {
-        Word(None)
-    }
-}
-
 /// The words of a choice.
 pub(super) const fn words<C: Argument>() -> &'static [(&'static str, &'static str)] {
     match C::KIND {
@@ -103,57 +107,85 @@ pub(super) const fn words<C: Argument>() -> &'static [(&'static str, &'static st
     }
 }
 
-impl<C: Argument> Field for Word<C> {
+impl<C: Argument + PartialEq> Field for Word<C> {
     const KIND: KeyKind = KeyKind::Choice(words::<C>());
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
-        let text = value.as_str().unwrap_or("");
-        let found = words::<C>().iter().find(|(word, _)| *word == text);
-        let choice = found.and_then(|(word, _)| C::from_arg(&stillrise_handbook::page::Arg::Choice(word)));
-        if choice.is_none() {
-            let names: Vec<&str> = words::<C>().iter().map(|(word, _)| *word).collect();
-            let remedy = match nearest(text, names.iter().copied()) {
-                Some(near) if !text.is_empty() => format!("did you mean \"{near}\"?"),
-                _ => format!("use one of {}", names.join(", ")),
-            };
-            reader.fault(place, format!("\"{text}\" is not a word of \"{}\"", spec.name), remedy);
-        }
-        Word(choice)
+        let mut one = |reader: &mut Reader, value: &DeValue<'_>| {
+            let text = value.as_str().unwrap_or("");
+            let found = words::<C>().iter().find(|(word, _)| *word == text);
+            let choice = found.and_then(|(word, _)| C::from_arg(&stillrise_handbook::page::Arg::Choice(word)));
+            if choice.is_none() {
+                let names: Vec<&str> = words::<C>().iter().map(|(word, _)| *word).collect();
+                let remedy = match nearest(text, names.iter().copied()) {
+                    Some(near) if !text.is_empty() => format!("did you mean \"{near}\"?"),
+                    _ => format!("use one of {}", names.join(", ")),
+                };
+                reader.fault(place, format!("\"{text}\" is not a word of \"{}\"", spec.name), remedy);
+            }
+            choice.map(|choice| (choice, text.to_owned()))
+        };
+        claims(reader, spec, place, value, false, &mut one).into()
+    }
+    fn claimed<'a>(&'a self, found: &mut Vec<&'a dyn Claimed>) {
+        found.push(self);
+    }
+    fn claimed_mut<'a>(&'a mut self, found: &mut Vec<&'a mut dyn Claimed>) {
+        found.push(self);
     }
 }
 
 /// Yes, no, or not said.
-pub type Flag = Option<bool>;
+pub type Flag = Said<bool>;
 
 impl Field for Flag {
     const KIND: KeyKind = KeyKind::Flag;
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
-        if let DeValue::Boolean(flag) = value {
-            return Some(*flag);
-        }
-        reader.fault(
-            place,
-            format!("is a {}, not true or false", value.type_str()),
-            format!("write {} = true", spec.name),
-        );
-        None
+        let mut one = |reader: &mut Reader, value: &DeValue<'_>| {
+            if let DeValue::Boolean(flag) = value {
+                return Some((*flag, flag.to_string()));
+            }
+            reader.fault(
+                place,
+                format!("is a {}, not true or false", value.type_str()),
+                format!("write {} = true", spec.name),
+            );
+            None
+        };
+        claims(reader, spec, place, value, false, &mut one).into()
+    }
+    fn claimed<'a>(&'a self, found: &mut Vec<&'a dyn Claimed>) {
+        found.push(self);
+    }
+    fn claimed_mut<'a>(&'a mut self, found: &mut Vec<&'a mut dyn Claimed>) {
+        found.push(self);
     }
 }
 
 /// A whole number, one or more, or not said.
-pub type Count = Option<u32>;
+pub type Count = Said<u32>;
 
 impl Field for Count {
     const KIND: KeyKind = KeyKind::Count;
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
-        let count = value.as_integer().and_then(|i| i.as_str().parse::<u32>().ok()).filter(|n| (1..=1000).contains(n));
-        if count.is_none() {
-            reader.fault(
-                place,
-                "is not a whole number between 1 and 1000",
-                format!("write {} = {}", spec.name, spec.like),
-            );
-        }
-        count
+        let mut one = |reader: &mut Reader, value: &DeValue<'_>| {
+            let whole = value.as_integer().and_then(|i| i.as_str().parse::<u32>().ok());
+            let count = whole.filter(|n| (1..=1000).contains(n));
+            if count.is_none() {
+                reader.fault(
+                    place,
+                    "is not a whole number between 1 and 1000",
+                    format!("write {} = {}", spec.name, spec.like),
+                );
+            }
+            count.map(|count| (count, count.to_string()))
+        };
+        claims(reader, spec, place, value, false, &mut one).into()
+    }
+    fn claimed<'a>(&'a self, found: &mut Vec<&'a dyn Claimed>) {
+        found.push(self);
+    }
+    fn claimed_mut<'a>(&'a mut self, found: &mut Vec<&'a mut dyn Claimed>) {
+        found.push(self);
     }
 }
 
@@ -173,69 +205,14 @@ impl<T: Block> Field for Option<T> {
         reader.keys(&mut block, place, table);
         Some(block)
     }
-}
-
-/// A measured curve: droplet size and a share, size rising; empty when not said.
-#[derive(Debug, Clone, Default)]
-pub struct Curve {
-    /// Size (m) and share.
-    pub rows: Series,
-    /// The rows as typed.
-    pub text: String,
-    /// Where it stands.
-    pub place: String,
-}
-
-impl Curve {
-    /// Whether anybody said anything.
-    #[must_use]
-    pub fn is_given(&self) -> bool {
-        !self.rows.0.is_empty()
+    fn claimed<'a>(&'a self, found: &mut Vec<&'a dyn Claimed>) {
+        if let Some(block) = self {
+            block.claimed(found);
+        }
     }
-}
-
-impl Field for Curve {
-    const KIND: KeyKind = KeyKind::Curve;
-    fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
-        let texts: Vec<&str> = value.as_array().into_iter().flatten().filter_map(|v| v.get_ref().as_str()).collect();
-        let length = value.as_array().map_or(0, |list| list.len());
-        if length < 2 || texts.len() < length {
-            reader.fault(place, "is not a list of at least two rows", format!("write {} = {}", spec.name, spec.like));
-            return Self::default();
+    fn claimed_mut<'a>(&'a mut self, found: &mut Vec<&'a mut dyn Claimed>) {
+        if let Some(block) = self {
+            block.claimed_mut(found);
         }
-        let mut rows: Vec<(f64, f64)> = Vec::new();
-        let mut faults = 0;
-        for (i, text) in texts.iter().enumerate() {
-            let place = format!("{place}, row {}", i + 1);
-            let mut fault = |reason: String, remedy: &str| {
-                reader.fault(&place, reason, remedy);
-                faults += 1;
-            };
-            let Some((size, share)) = text.split_once(':') else {
-                fault(format!("\"{text}\" is not size: share"), "write for instance \"60 um: 45 %\"");
-                continue;
-            };
-            let read = |text: &str, dim| quantity_of(text, dim, &Reading::default()).map(|w| w.si());
-            match (read(size, Dim::Length), read(share, Dim::Ratio)) {
-                (Ok(size), Ok(share)) if size > 0.0 && (0.0..=1.0).contains(&share) => {
-                    if rows.last().is_some_and(|(before, _)| size <= *before) {
-                        fault(format!("the size in \"{text}\" does not rise"), "sort the rows, smallest size first");
-                    }
-                    rows.push((size, share));
-                }
-                (Ok(size), Ok(_)) if size > 0.0 => {
-                    fault(
-                        format!("the share in \"{text}\" is not between 0 and 100 %"),
-                        "check the share; 45 % or 0.45",
-                    );
-                }
-                (Ok(_), Ok(_)) => fault(format!("the size in \"{text}\" is not above zero"), "check the size"),
-                (Err(wrong), _) | (_, Err(wrong)) => fault(wrong.reason, &wrong.remedy),
-            }
-        }
-        if faults > 0 {
-            return Self::default();
-        }
-        Self { rows: Series(rows), text: texts.join("; "), place: place.to_owned() }
     }
 }

@@ -28,7 +28,7 @@ pub(super) fn faults(inlet: &Inlet, faults: &mut Vec<Fault>) {
         let reason = "the pump starts no higher than it stops";
         faults.push(Fault::new("inlet: start_level", reason, "check the two levels"));
     }
-    if inlet.interlocked == Some(true) && inlet.together == Some(true) {
+    if *inlet.interlocked == Some(true) && *inlet.together == Some(true) {
         let reason = "an interlock keeps the pumps from running together, and they are said to run together";
         faults.push(Fault::new("inlet: interlocked", reason, "leave one of the two out"));
     }

@@ -3,6 +3,7 @@
 
 use super::distribution::Distribution;
 use super::reader::Reader;
+use super::said::Claimed;
 use std::collections::BTreeSet;
 use stillrise_units::{Dim, Typed, Unit, parse::Written};
 use toml::de::DeValue;
@@ -137,6 +138,10 @@ pub trait Block: Default + Clone {
     fn spec() -> &'static BlockSpec;
     /// Reads one key of it. `false` when there is no such key.
     fn read_key(&mut self, key: &str, reader: &mut Reader, place: &str, value: &DeValue<'_>) -> bool;
+    /// Its keys that hold no quantity, with those of the tables in it.
+    fn claimed<'a>(&'a self, found: &mut Vec<&'a dyn Claimed>);
+    /// The same, so that another claim may be taken.
+    fn claimed_mut<'a>(&'a mut self, found: &mut Vec<&'a mut dyn Claimed>);
 }
 
 /// What can be the value of a key.
@@ -145,6 +150,10 @@ pub trait Field: Default {
     const KIND: KeyKind;
     /// Reads it; faults go to the reader.
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self;
+    /// What it holds besides quantities.
+    fn claimed<'a>(&'a self, _: &mut Vec<&'a dyn Claimed>) {}
+    /// The same, so that another claim may be taken.
+    fn claimed_mut<'a>(&'a mut self, _: &mut Vec<&'a mut dyn Claimed>) {}
 }
 
 /// One claim on a quantity.
@@ -277,6 +286,12 @@ macro_rules! keys {
                     _ => return false,
                 }
                 true
+            }
+            fn claimed<'a>(&'a self, found: &mut Vec<&'a dyn $crate::enquiry::said::Claimed>) {
+                $( $crate::enquiry::keys::Field::claimed(&self.$key, found); )+
+            }
+            fn claimed_mut<'a>(&'a mut self, found: &mut Vec<&'a mut dyn $crate::enquiry::said::Claimed>) {
+                $( $crate::enquiry::keys::Field::claimed_mut(&mut self.$key, found); )+
             }
         }
     };

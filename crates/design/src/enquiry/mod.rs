@@ -1,25 +1,30 @@
 //! The enquiry: what the customer said, in his units, with gaps and contradictions.
 
 pub mod blocks;
+mod claim;
 pub mod claimed_word;
 pub mod containments;
+mod curve;
 pub mod date;
 pub mod distribution;
 pub mod fields;
 pub mod inlet;
 pub mod keys;
+pub mod limit_value;
 pub mod named;
 mod names;
 pub mod rain_table;
 pub mod range;
 pub mod reader;
 pub mod results;
+pub mod said;
 pub mod shear;
 
 use blocks::*;
-use keys::{Block, BlockSpec};
+use keys::BlockSpec;
 use range::Range;
-use reader::{Slot, read};
+use reader::{Slot, read, slots};
+use said::Claimed;
 use shear::ShearBlock;
 use stillrise_handbook::separation::remaining_oil::DropletLaw;
 use stillrise_units::{Fault, System, Typed, print};
@@ -71,39 +76,54 @@ impl Enquiry {
             _ => System::Si,
         }
     }
+    /// What was said besides quantities, in the order of the blocks.
+    #[must_use]
+    pub fn claimed(&self) -> Vec<&dyn Claimed> {
+        let mut found = Vec::new();
+        SLOTS.iter().for_each(|slot| (slot.claimed)(self, &mut found));
+        found
+    }
+    /// The same, so that another claim may be taken.
+    pub fn claimed_mut(&mut self, each: &mut dyn FnMut(&mut dyn Claimed)) {
+        for slot in SLOTS {
+            let mut found = Vec::new();
+            (slot.claimed_mut)(self, &mut found);
+            found.into_iter().for_each(&mut *each);
+        }
+    }
 }
 
 /// How the reader reaches the files that an enquiry names; the core itself touches none.
 pub type Files<'a> = &'a dyn Fn(&str) -> Option<Vec<u8>>;
 
-const SLOTS: &[Slot<Enquiry>] = &[
-    Slot { spec: Head::spec, many: false, take: |f, r, p, v| f.head = r.block(p, v) },
-    Slot { spec: Surface::spec, many: true, take: |f, r, p, v| f.surfaces.push(r.block(p, v)) },
-    Slot { spec: Rain::spec, many: false, take: |f, r, p, v| f.rain = Some(r.block(p, v)) },
-    Slot { spec: Stream::spec, many: true, take: |f, r, p, v| f.streams.push(r.block(p, v)) },
-    Slot { spec: Dump::spec, many: true, take: |f, r, p, v| f.dumps.push(r.block(p, v)) },
-    Slot { spec: OilBlock::spec, many: true, take: |f, r, p, v| f.oils.push(r.block(p, v)) },
-    Slot { spec: Water::spec, many: false, take: |f, r, p, v| f.water = r.block(p, v) },
-    Slot { spec: Droplets::spec, many: false, take: |f, r, p, v| f.droplets = r.block(p, v) },
-    Slot { spec: ShearBlock::spec, many: true, take: |f, r, p, v| f.shear.push(r.block(p, v)) },
-    Slot { spec: Solids::spec, many: false, take: |f, r, p, v| f.solids = r.block(p, v) },
-    Slot { spec: ChemicalBlock::spec, many: true, take: |f, r, p, v| f.chemicals.push(r.block(p, v)) },
-    Slot { spec: Limit::spec, many: true, take: |f, r, p, v| f.limits.push(r.block(p, v)) },
-    Slot { spec: Inlet::spec, many: false, take: |f, r, p, v| f.inlet = r.block(p, v) },
-    Slot { spec: Outlet::spec, many: false, take: |f, r, p, v| f.outlet = r.block(p, v) },
-    Slot { spec: Containment::spec, many: true, take: |f, r, p, v| f.containments.push(r.block(p, v)) },
-    Slot { spec: Spill::spec, many: false, take: |f, r, p, v| f.spill = Some(r.block(p, v)) },
-    Slot { spec: Site::spec, many: false, take: |f, r, p, v| f.site = r.block(p, v) },
-    Slot { spec: Stated::spec, many: false, take: |f, r, p, v| f.stated = r.block(p, v) },
-    Slot { spec: Asked::spec, many: false, take: |f, r, p, v| f.asked = r.block(p, v) },
-    Slot { spec: CaseBlock::spec, many: true, take: |f, r, p, v| f.cases.push(r.block(p, v)) },
-    Slot { spec: Method::spec, many: false, take: |f, r, p, v| f.method = r.block(p, v) },
-    Slot { spec: UnitBlock::spec, many: false, take: |f, r, p, v| f.unit = r.block(p, v) },
-    Slot { spec: Observed::spec, many: true, take: |f, r, p, v| f.observed.push(r.block(p, v)) },
-    Slot { spec: Samples::spec, many: true, take: |f, r, p, v| f.samples.push(r.block(p, v)) },
-    Slot { spec: Change::spec, many: true, take: |f, r, p, v| f.changes.push(r.block(p, v)) },
-    Slot { spec: Decision::spec, many: true, take: |f, r, p, v| f.decisions.push(r.block(p, v)) },
-];
+const SLOTS: &[Slot<Enquiry>] = slots! {
+    one Head head;
+    many Surface surfaces;
+    maybe Rain rain;
+    many Stream streams;
+    many Dump dumps;
+    many OilBlock oils;
+    one Water water;
+    one Droplets droplets;
+    many ShearBlock shear;
+    one Solids solids;
+    many ChemicalBlock chemicals;
+    many Limit limits;
+    one Inlet inlet;
+    one Outlet outlet;
+    many Containment containments;
+    maybe Spill spill;
+    one Site site;
+    one Stated stated;
+    one Asked asked;
+    many CaseBlock cases;
+    one Method method;
+    one UnitBlock unit;
+    many Observed observed;
+    many Samples samples;
+    many Change changes;
+    many Decision decisions;
+};
 
 /// The blocks of an enquiry: as declared, and whether each may stand more than once.
 pub fn blocks() -> impl Iterator<Item = (&'static BlockSpec, bool)> {
@@ -134,7 +154,7 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     }
     let drained = enquiry.containments.iter().any(|c| c.drain_rate.is_given());
     let feeds = !enquiry.surfaces.is_empty() || !enquiry.streams.is_empty() || !enquiry.cases.is_empty() || drained;
-    if !feeds && enquiry.inlet.rate.items.is_empty() && !enquiry.stated.flow.is_given() && enquiry.spill.is_none() {
+    if !feeds && enquiry.inlet.rate.0.is_empty() && !enquiry.stated.flow.is_given() && enquiry.spill.is_none() {
         faults.push(Fault::new(
             "the file",
             "there is nothing to size: no surface, stream, pump, case, spill, metered drain or stated flow",
@@ -155,7 +175,7 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
             ));
         }
     }
-    if let Some(name) = enquiry.rain.as_ref().and_then(|r| r.table.clone()) {
+    if let Some(name) = enquiry.rain.as_ref().and_then(|r| r.table.0.clone()) {
         match files(&name) {
             None => faults.push(Fault::new(
                 "rain: table",
@@ -168,7 +188,7 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
             },
         }
     }
-    if let Some(name) = enquiry.unit.from.clone() {
+    if let Some(name) = enquiry.unit.from.0.clone() {
         match files(&name).map(String::from_utf8) {
             None => faults.push(Fault::new(
                 "unit: from",

@@ -22,15 +22,15 @@ pub fn same(a: &str, b: &str) -> bool {
 /// Whether a name is the one of this product.
 #[must_use]
 pub fn is_called(block: &ChemicalBlock, name: &str) -> bool {
-    [&block.product, &block.kind].into_iter().flatten().any(|own| same(own, name))
+    [&block.product.0, &block.kind.0].into_iter().flatten().any(|own| same(own, name))
 }
 
 /// Names that no block bears.
 pub(super) fn faults(e: &Enquiry, faults: &mut Vec<Fault>) {
     let stream =
-        |(i, s): (usize, &super::blocks::Stream)| s.name.clone().unwrap_or_else(|| format!("stream {}", i + 1));
+        |(i, s): (usize, &super::blocks::Stream)| s.name.0.clone().unwrap_or_else(|| format!("stream {}", i + 1));
     let waters: Vec<String> = (e.streams.iter().enumerate().map(stream))
-        .chain(e.cases.iter().filter_map(|c| c.name.clone()))
+        .chain(e.cases.iter().filter_map(|c| c.name.0.clone()))
         .chain([RAIN, STREAMS, ALL, NONE].map(str::to_owned))
         .collect();
     let products: Vec<&str> =
@@ -50,7 +50,7 @@ pub(super) fn faults(e: &Enquiry, faults: &mut Vec<Fault>) {
     };
     let known: Vec<&str> = waters.iter().map(String::as_str).collect();
     for (i, block) in e.chemicals.iter().enumerate() {
-        let place = match &block.product {
+        let place = match &block.product.0 {
             Some(product) => format!("chemical \"{product}\": stream"),
             None => format!("chemical {}: stream", i + 1),
         };
@@ -62,7 +62,7 @@ pub(super) fn faults(e: &Enquiry, faults: &mut Vec<Fault>) {
     for (i, block) in e.dumps.iter().enumerate() {
         let name = block.name.as_ref().map_or_else(|| format!("{}", i + 1), |name| format!("\"{name}\""));
         let place = format!("dump {name}: stream");
-        match &block.stream {
+        match &block.stream.0 {
             Some(name) if !streams.iter().any(|k| same(k, name)) => unknown(place, name, &streams, "stream"),
             None if streams.len() != 1 => unknown(place, "", &streams, "stream"),
             _ => {}

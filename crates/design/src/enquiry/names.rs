@@ -18,7 +18,7 @@ fn named(kind: &str, name: Option<&String>, i: usize) -> String {
 pub(super) fn faults(e: &Enquiry, faults: &mut Vec<Fault>) {
     let surfaces = e.surfaces.iter().enumerate().map(|(i, s)| named("surface", s.name.as_ref(), i));
     twice("surface", surfaces.collect(), faults);
-    let oils = e.oils.iter().filter_map(|o| o.name.clone());
+    let oils = e.oils.iter().filter_map(|o| o.name.0.clone());
     twice("oil", oils.collect(), faults);
     let shears = e.shear.iter().enumerate().map(|(i, s)| named("shear", s.name.as_ref(), i));
     twice("shear", shears.collect(), faults);

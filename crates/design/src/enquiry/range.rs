@@ -1,8 +1,8 @@
 //! The range file: one block a model, the same machinery as the enquiry.
 
 use super::fields::{Count, Curve, Flag, Text, Word};
-use super::keys::{Block, Quantity, keys};
-use super::reader::{Outcome, Slot, read};
+use super::keys::{Quantity, keys};
+use super::reader::{Outcome, Slot, read, slots};
 use stillrise_handbook::choice;
 use stillrise_handbook::hydraulics::pipes;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
@@ -53,7 +53,7 @@ keys! {
     /// One model: a rectangular above-ground unit with plates and mesh. Elevations are above the floor.
     Model "model" {
         /// Its designation
-        model: Text = spec.like("\"PK-120\"");
+        model: Text = spec.like("\"Model A\"");
         /// Flow on the name plate
         rated_flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "10000 gpm").like("\"120 gpm\"");
         /// On what basis it is rated
@@ -214,11 +214,11 @@ impl Model {
 /// Reads a range file; faults carry place, reason and remedy.
 #[must_use]
 pub fn read_range(text: &str) -> Outcome<Range> {
-    let slots: [Slot<Range>; 2] = [
-        Slot { spec: RangeHead::spec, many: false, take: |f, r, p, v| f.head = r.block(p, v) },
-        Slot { spec: Model::spec, many: true, take: |f, r, p, v| f.models.push(r.block(p, v)) },
-    ];
-    let mut outcome = read(text, &slots);
+    let slots: &[Slot<Range>] = slots! {
+        one RangeHead head;
+        many Model models;
+    };
+    let mut outcome = read(text, slots);
     for model in &outcome.file.models {
         let place = format!("model \"{}\"", model.model.as_deref().unwrap_or("?"));
         let missing = model.missing();

@@ -1,9 +1,9 @@
 //! Reading a file of blocks with every fault at once, each with its place, reason and remedy.
 
-use super::distribution::Distribution;
-use super::keys::{Block, BlockSpec, Claim, Field, KeyKind, KeySpec, Quantity};
-use stillrise_units::parse::{self, Gallon, Reading, Written};
-use stillrise_units::{Dim, Fault, Typed, Unit, nearest, print};
+use super::keys::{Block, BlockSpec};
+use super::said::{Claimed, plain_text};
+use stillrise_units::parse::{Gallon, Reading};
+use stillrise_units::{Fault, Unit, nearest, print};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
@@ -15,6 +15,8 @@ pub struct Reader {
     pub notes: Vec<(String, String)>,
     /// How ambiguous text is read.
     pub reading: Reading,
+    /// The pollutant that the block being read names, if it does: a limit on pH is no concentration.
+    pub(super) pollutant: Option<String>,
     line_starts: Vec<usize>,
     line: usize,
 }
@@ -23,7 +25,7 @@ impl Reader {
     fn new(text: &str, reading: Reading) -> Self {
         let mut line_starts = vec![0];
         line_starts.extend(text.match_indices('\n').map(|(i, _)| i + 1));
-        Self { faults: Vec::new(), notes: Vec::new(), reading, line_starts, line: 0 }
+        Self { faults: Vec::new(), notes: Vec::new(), reading, pollutant: None, line_starts, line: 0 }
     }
     fn line_of(&self, offset: usize) -> usize {
         self.line_starts.partition_point(|start| *start <= offset)
@@ -52,6 +54,8 @@ impl Reader {
             );
             return block;
         };
+        let named = table.iter().find(|(key, _)| key.get_ref() == "pollutant");
+        self.pollutant = named.and_then(|(_, value)| plain_text(value.get_ref())).map(str::to_owned);
         self.keys(&mut block, place, table);
         block
     }
@@ -81,193 +85,6 @@ impl Reader {
             }
         }
     }
-
-    pub(super) fn quantity(
-        &mut self,
-        spec: &'static KeySpec,
-        dim: Dim,
-        place: &str,
-        value: &DeValue<'_>,
-    ) -> Option<Written> {
-        let text = match value {
-            DeValue::String(text) => text.to_string(),
-            DeValue::Integer(number) => number.as_str().to_owned(),
-            DeValue::Float(number) => number.as_str().to_owned(),
-            other => {
-                self.fault(
-                    place,
-                    format!("is a {}, not a quantity", other.type_str()),
-                    format!("write {} = {}", spec.name, spec.like),
-                );
-                return None;
-            }
-        };
-        let written = match parse::quantity_of(&text, dim, &self.reading) {
-            Ok(written) => written,
-            Err(fault) => {
-                self.fault(place, fault.reason, fault.remedy);
-                return None;
-            }
-        };
-        if let Some((low, high)) = spec.bounds {
-            let (least, most) = bounds(spec, dim);
-            let si = written.si();
-            if si < least || si > most {
-                self.fault(place, format!("{} is not between {low} and {high}", written.text), "check number and unit");
-                return None;
-            }
-        }
-        for note in &written.notes {
-            self.notes.push((place.to_owned(), note.clone()));
-        }
-        Some(written)
-    }
-
-    /// One claim: a plain quantity, or a table with value, low, high, distribution, from, chosen, because.
-    fn claim(&mut self, spec: &'static KeySpec, dim: Dim, place: &str, value: &DeValue<'_>) -> Option<Claim> {
-        let DeValue::Table(table) = value else {
-            let written = self.quantity(spec, dim, place, value)?;
-            return Some(Claim { written, from: None, chosen: false, because: None, range: None });
-        };
-        let mut claim = Claim { written: placeholder(dim), from: None, chosen: false, because: None, range: None };
-        let mut found = false;
-        let mut ends = [None, None];
-        let mut distribution = None;
-        for (key, value) in table {
-            let name: &str = key.get_ref();
-            match (name, value.get_ref()) {
-                ("value", value) => match self.quantity(spec, dim, place, value) {
-                    Some(written) => {
-                        claim.written = written;
-                        found = true;
-                    }
-                    None => return None,
-                },
-                ("low" | "high", value) => match self.quantity(spec, dim, &format!("{place}: {name}"), value) {
-                    Some(written) => ends[usize::from(name == "high")] = Some(written),
-                    None => return None,
-                },
-                ("distribution", DeValue::String(text)) => match self.distribution(place, text) {
-                    Some(found) => distribution = Some(found),
-                    None => return None,
-                },
-                ("from", DeValue::String(text)) => claim.from = Some(text.to_string()),
-                ("because", DeValue::String(text)) => claim.because = Some(text.to_string()),
-                ("chosen", DeValue::Boolean(chosen)) => claim.chosen = *chosen,
-                (other, _) => self.fault(
-                    place,
-                    format!("\"{other}\" does not belong to a claim, or is of the wrong kind"),
-                    "a claim has value, low, high, distribution, from, chosen and because",
-                ),
-            }
-        }
-        if !found {
-            self.fault(
-                place,
-                "a claim without value",
-                format!("write {} = {{ value = {}, from = \"...\" }}", spec.name, spec.like),
-            );
-            return None;
-        }
-        claim.range = self.range(spec, place, &claim.written, ends, distribution)?;
-        Some(claim)
-    }
-
-    /// The word that says how a value spreads over its range.
-    fn distribution(&mut self, place: &str, text: &str) -> Option<Distribution> {
-        let found = Distribution::from_word(text);
-        if found.is_none() {
-            let words: Vec<&str> = Distribution::ALL.iter().map(|d| d.word()).collect();
-            let remedy = match nearest(text, words.iter().copied()) {
-                Some(near) => format!("did you mean \"{near}\"?"),
-                None => format!("use one of {}", words.join(", ")),
-            };
-            self.fault(&format!("{place}: distribution"), format!("\"{text}\" is not known"), remedy);
-        }
-        found
-    }
-
-    /// The range of a claim: both ends or none, in order, around the value. `None` when it is faulty.
-    fn range(
-        &mut self,
-        spec: &'static KeySpec,
-        place: &str,
-        value: &Written,
-        ends: [Option<Written>; 2],
-        distribution: Option<Distribution>,
-    ) -> Option<Option<(Written, Written, Distribution)>> {
-        let (reason, remedy) = match ends {
-            [None, None] => match distribution {
-                None => return Some(None),
-                Some(_) => ("a distribution without a range".to_owned(), "give low and high with it".to_owned()),
-            },
-            [Some(low), Some(high)] => {
-                let distribution = distribution.unwrap_or(Distribution::Triangular);
-                if low.si() <= value.si() && value.si() <= high.si() {
-                    let (from, to) = distribution.reach(low.si(), value.si(), high.si());
-                    let (least, most) = bounds(spec, value.unit.dim);
-                    // The ends of the others were held against the key's bounds already.
-                    let ends = matches!(distribution, Distribution::Triangular | Distribution::Uniform);
-                    if ends || from.is_finite() && from >= least && to <= most {
-                        return Some(Some((low, high, distribution)));
-                    }
-                    let reason = format!(
-                        "a {} range from {} to {}, with one in twenty beyond each end, reaches outside what \"{}\" can be",
-                        distribution.word(),
-                        low.text,
-                        high.text,
-                        spec.name
-                    );
-                    let remedy = "write distribution = \"triangular\" or \"uniform\", whose ends are the ends";
-                    self.fault(place, reason, remedy);
-                    return None;
-                }
-                let between = format!("from {} to {}", low.text, high.text);
-                if low.si() > high.si() {
-                    (format!("the range runs {between}: upside down"), "write the lower end as low".to_owned())
-                } else {
-                    (
-                        format!("{} lies outside its own range {between}", value.text),
-                        "give a range that holds the value".to_owned(),
-                    )
-                }
-            }
-            [low, _] => {
-                let missing = if low.is_none() { "low" } else { "high" };
-                (format!("the range has no \"{missing}\""), "give both low and high, or neither".to_owned())
-            }
-        };
-        self.fault(place, reason, remedy);
-        None
-    }
-}
-
-/// What a key can be at all, SI.
-fn bounds(spec: &KeySpec, dim: Dim) -> (f64, f64) {
-    let bound = |text: &str| {
-        parse::quantity_of(text, dim, &Reading { gallon: Some(Gallon::Us) }).map(|w| w.si()).unwrap_or(f64::NAN)
-    };
-    spec.bounds.map_or((f64::NEG_INFINITY, f64::INFINITY), |(low, high)| (bound(low), bound(high)))
-}
-
-fn placeholder(dim: Dim) -> Written {
-    Written { text: String::new(), value: 0.0, unit: dim.coherent(), notes: Vec::new() }
-}
-
-impl<Q: Typed> Field for Quantity<Q> {
-    const KIND: KeyKind = KeyKind::Quantity(Q::DIM);
-    fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
-        let claims: Vec<Claim> = match value {
-            DeValue::Array(list) => {
-                list.iter().filter_map(|v| reader.claim(spec, Q::DIM, place, v.get_ref())).collect()
-            }
-            value => reader.claim(spec, Q::DIM, place, value).into_iter().collect(),
-        };
-        if claims.iter().filter(|c| c.chosen).count() > 1 {
-            reader.fault(place, "more than one claim is marked chosen", "mark one");
-        }
-        Quantity::new(claims, spec, place)
-    }
 }
 
 /// How one kind of block is taken up by the file.
@@ -278,7 +95,35 @@ pub struct Slot<F> {
     pub many: bool,
     /// Takes one block up.
     pub take: fn(&mut F, &mut Reader, &str, &Spanned<DeValue<'_>>),
+    /// What was said in such blocks besides quantities.
+    pub claimed: for<'a> fn(&'a F, &mut Vec<&'a dyn Claimed>),
+    /// The same, so that another claim may be taken.
+    pub claimed_mut: for<'a> fn(&'a mut F, &mut Vec<&'a mut dyn Claimed>),
 }
+
+/// The blocks of a file and the fields that hold them: `one` always there, `maybe` an option, `many` a list.
+macro_rules! slots {
+    (@one $block:ident $field:ident) => { $crate::enquiry::reader::Slot {
+        spec: <$block as $crate::enquiry::keys::Block>::spec, many: false,
+        take: |f, r, p, v| f.$field = r.block(p, v),
+        claimed: |f, found| $crate::enquiry::keys::Block::claimed(&f.$field, found),
+        claimed_mut: |f, found| $crate::enquiry::keys::Block::claimed_mut(&mut f.$field, found),
+    } };
+    (@maybe $block:ident $field:ident) => { $crate::enquiry::reader::Slot {
+        spec: <$block as $crate::enquiry::keys::Block>::spec, many: false,
+        take: |f, r, p, v| f.$field = Some(r.block(p, v)),
+        claimed: |f, found| f.$field.iter().for_each(|b| $crate::enquiry::keys::Block::claimed(b, found)),
+        claimed_mut: |f, found| f.$field.iter_mut().for_each(|b| $crate::enquiry::keys::Block::claimed_mut(b, found)),
+    } };
+    (@many $block:ident $field:ident) => { $crate::enquiry::reader::Slot {
+        spec: <$block as $crate::enquiry::keys::Block>::spec, many: true,
+        take: |f, r, p, v| f.$field.push(r.block(p, v)),
+        claimed: |f, found| f.$field.iter().for_each(|b| $crate::enquiry::keys::Block::claimed(b, found)),
+        claimed_mut: |f, found| f.$field.iter_mut().for_each(|b| $crate::enquiry::keys::Block::claimed_mut(b, found)),
+    } };
+    ($($how:ident $block:ident $field:ident;)+) => { &[$($crate::enquiry::reader::slots!(@$how $block $field)),+] };
+}
+pub(crate) use slots;
 
 /// What came of reading.
 pub struct Outcome<F> {
@@ -345,7 +190,7 @@ fn place_of(key: &str, index: usize, value: &DeValue<'_>) -> String {
         value
             .as_table()
             .and_then(|t| t.iter().find(|(name, _)| name.get_ref() == k))
-            .and_then(|(_, v)| v.get_ref().as_str())
+            .and_then(|(_, v)| plain_text(v.get_ref()))
     });
     named.map_or_else(|| format!("{key} {}", index + 1), |name| format!("{key} \"{name}\""))
 }
@@ -354,7 +199,7 @@ fn place_of(key: &str, index: usize, value: &DeValue<'_>) -> String {
 fn gallon(table: &DeTable<'_>) -> Option<Gallon> {
     let enquiry =
         table.iter().find(|(k, _)| k.get_ref() == "enquiry" || k.get_ref() == "range")?.1.get_ref().as_table()?;
-    let word = |key: &str| enquiry.iter().find(|(k, _)| k.get_ref() == key).and_then(|(_, v)| v.get_ref().as_str());
+    let word = |key: &str| enquiry.iter().find(|(k, _)| k.get_ref() == key).and_then(|(_, v)| plain_text(v.get_ref()));
     // Who prints in US units means US gallons unless he says otherwise.
     let gallon = word("gallon").or_else(|| word("print").filter(|p| *p == "us"))?;
     match gallon {

@@ -67,11 +67,11 @@ pub fn faults(m: &Model, faults: &mut Vec<Fault>) {
         return;
     }
     // With every dimension stated the layout itself says what does not fit.
-    if m.missing().is_empty() && m.outside != Some(true) {
+    if m.missing().is_empty() && *m.outside != Some(true) {
         return;
     }
     let si = |q: &Quantity<Length>| q.q().map(Typed::si);
-    let wall = if m.outside == Some(true) { si(&m.wall).unwrap_or(0.0) } else { 0.0 };
+    let wall = if *m.outside == Some(true) { si(&m.wall).unwrap_or(0.0) } else { 0.0 };
     for (name, side) in sides {
         if si(side).is_some_and(|x| x <= 2.0 * wall) {
             fault(format!("{name} is no more than twice the wall"), "check both");
@@ -146,7 +146,7 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
         reason: reason.to_owned(),
         formula: false,
     };
-    if m.missing().is_empty() && m.outside != Some(true) {
+    if m.missing().is_empty() && *m.outside != Some(true) {
         return Ok(Assumed::default());
     }
     let [Some(length), Some(width), Some(height)] = [&m.length, &m.width, &m.height].map(|q| q.q()) else {
@@ -155,7 +155,7 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
     t.section("unit: what is assumed of it");
     let mut g = Gather { t, w, out: Assumed::default() };
     let (mut length, mut width, mut height) = (length.si(), width.si(), height.si());
-    if m.outside == Some(true) {
+    if *m.outside == Some(true) {
         [length, width, height] = g.inside(m)?;
     }
     if [length, width, height].into_iter().any(|side| side <= 0.0) {

@@ -1,7 +1,9 @@
 //! The frame of a unit: the dimensions that are given, stated or chosen; all else follows.
 
 use super::assumed::Assumed;
-use crate::basis::stated::standby;
+use crate::basis::stated::{standby, stated};
+use crate::enquiry::fields::Text;
+use crate::enquiry::keys::Quantity;
 use crate::enquiry::range::{Model, OutletControl};
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, given};
 use crate::record;
@@ -116,24 +118,35 @@ pub struct Particulars {
 
 const L: Pair = (&IN, &MM);
 
+/// A dimension as it is stated. One that says more than its number (who said so, how far it may be off, another claim)
+/// is taken up by its own key; a plain one is given by the row or block as a whole.
+fn laid<T: Trail, Q: Typed>(
+    t: &mut T,
+    w: &WhatIf,
+    label: &str,
+    units: Pair,
+    key: &Quantity<Q>,
+    source: &str,
+) -> Option<Val<Q>> {
+    let claim = key.claim()?;
+    if claim.from.is_some() || claim.range.is_some() || key.is_contradicted() {
+        return stated(t, w, label, key);
+    }
+    Some(given(t, label, Some(units), Q::from_si(claim.written.si()), source, &claim.written.text))
+}
+
 /// Lays the frame from a row of a range, or from stated dimensions and what is assumed of the rest.
 ///
 /// # Errors
 /// [`Stop`] naming the dimension that is missing.
 pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, assumed: &Assumed, source: &str) -> Result<Frame, Stop> {
-    let name = m.model.clone().unwrap_or_else(|| "stated unit".to_owned());
+    let name = m.model.0.clone().unwrap_or_else(|| "stated unit".to_owned());
     t.section(format_args!("unit {name}"));
-    let mut need = |label: &str, key: &crate::enquiry::keys::Quantity<Length>| {
+    let mut need = |label: &str, key: &Quantity<Length>| {
         assumed
             .get(label)
-            .or_else(|| {
-                key.claim().map(|c| given(t, label, Some(L), Length::from_si(c.written.si()), source, &c.written.text))
-            })
-            .ok_or_else(|| Stop {
-                doing: format!("unit {name}"),
-                reason: format!("{label} is not stated"),
-                formula: false,
-            })
+            .or_else(|| laid(t, w, label, L, key, source))
+            .ok_or_else(|| Stop::said(format!("unit {name}"), format!("{label} is not stated")))
     };
     let length = need("inside length", &m.length)?;
     let width = need("inside width", &m.width)?;
@@ -148,35 +161,25 @@ pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, assumed: &Assumed, sour
     let well_length = need("length of the clear well", &m.well_length)?;
     let lip = need("lip of the downcomer", &m.lip)?;
     let outlet_invert = need("invert of the outlet pipe", &m.outlet_invert)?;
-    let weir_crest = m
-        .weir_crest
-        .claim()
-        .map(|c| given(t, "crest of the weir", Some(L), Length::from_si(c.written.si()), source, &c.written.text));
+    let weir_crest = laid(t, w, "crest of the weir", L, &m.weir_crest, source);
     let control = m.control.0.unwrap_or(if weir_crest.is_some() { OutletControl::Weir } else { OutletControl::Pipe });
-    let control = given(t, "what holds the water level", None, control, source, control.word());
+    let control = given(t, "what holds the water level", None, control, &m.control.1.source(source), control.word());
     let crest = match (control.q, weir_crest) {
         (OutletControl::Weir, Some(crest)) => crest,
         _ => outlet_invert,
     };
-    let bore = |t: &mut T, label: &str, word: Option<&str>| {
-        word.and_then(pipe_size)
-            .map(|row| given(t, label, Some(L), row.inside(), source, row.word))
+    let bore = |t: &mut T, label: &str, pipe: &Text| {
+        pipe.as_deref()
+            .and_then(pipe_size)
+            .map(|row| given(t, label, Some(L), row.inside(), &pipe.1.source(source), row.word))
             .or_else(|| assumed.get(label))
-            .ok_or_else(|| Stop {
-                doing: format!("unit {name}"),
-                reason: format!("{label} is not stated"),
-                formula: false,
-            })
+            .ok_or_else(|| Stop::said(format!("unit {name}"), format!("{label} is not stated")))
     };
-    let outlet_bore = bore(t, "bore of the outlet pipe", m.outlet_pipe.as_deref())?;
-    let inlet_bore = bore(t, "bore of the inlet nozzle", m.inlet_pipe.as_deref())?;
-    let optional =
-        |t: &mut T, label: &str, key: &crate::enquiry::keys::Quantity<Length>, default: Length, why: &str| match key
-            .claim()
-        {
-            Some(c) => given(t, label, Some(L), Length::from_si(c.written.si()), source, &c.written.text),
-            None => given(t, label, Some(L), default, source, why),
-        };
+    let outlet_bore = bore(t, "bore of the outlet pipe", &m.outlet_pipe)?;
+    let inlet_bore = bore(t, "bore of the inlet nozzle", &m.inlet_pipe)?;
+    let optional = |t: &mut T, label: &str, key: &Quantity<Length>, default: Length, why: &str| {
+        laid(t, w, label, L, key, source).unwrap_or_else(|| given(t, label, Some(L), default, source, why))
+    };
     let zero = Length::from_si(0.0);
     let weir_length =
         optional(t, "length of the outlet weir", &m.weir_length, width.q, "not stated: the width of the unit");
@@ -184,10 +187,8 @@ pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, assumed: &Assumed, sour
     let hopper_bottom = optional(t, "bottom length of the hopper", &m.hopper_bottom, zero, "not stated");
     let hopper_depth = optional(t, "depth of the hopper", &m.hopper_depth, zero, "not stated: no hopper");
     let mesh = optional(t, "thickness of the mesh", &m.mesh, zero, "not stated: no mesh");
-    let mesh_fibre = match m.mesh_fibre.claim() {
-        Some(c) => {
-            given(t, "fibre of the mesh", Some((&MIL, &MM)), Length::from_si(c.written.si()), source, &c.written.text)
-        }
+    let mesh_fibre = match laid(t, w, "fibre of the mesh", (&MIL, &MM), &m.mesh_fibre, source) {
+        Some(value) => value,
         None => given(
             t,
             "fibre of the mesh",
@@ -197,15 +198,8 @@ pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, assumed: &Assumed, sour
             "not stated: 0.28 mm, common for knitted mesh",
         ),
     };
-    let mesh_solidity = match m.mesh_solidity.claim() {
-        Some(c) => given(
-            t,
-            "solid share of the mesh",
-            Some((&PERCENT, &PERCENT)),
-            ratio(c.written.si()),
-            source,
-            &c.written.text,
-        ),
+    let mesh_solidity = match laid(t, w, "solid share of the mesh", (&PERCENT, &PERCENT), &m.mesh_solidity, source) {
+        Some(value) => value,
         None => given(
             t,
             "solid share of the mesh",
@@ -216,43 +210,30 @@ pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, assumed: &Assumed, sour
         ),
     };
     let plate = optional(t, "thickness of a plate", &m.plate, Length::of(1.0, &MM), "not stated: 1 mm");
-    let angle = match (m.angle.claim(), assumed.angle) {
-        (_, Some(angle)) => angle,
-        (Some(c), None) => {
-            given(t, "angle of the plates", Some((&DEG, &DEG)), Angle::from_si(c.written.si()), source, &c.written.text)
-        }
-        (None, None) => {
-            return Err(Stop {
-                doing: format!("unit {name}"),
-                reason: "angle of the plates is not stated".to_owned(),
-                formula: false,
-            });
+    let angle = match assumed.angle.or_else(|| laid(t, w, "angle of the plates", (&DEG, &DEG), &m.angle, source)) {
+        Some(value) => value,
+        None => {
+            return Err(Stop::said(format!("unit {name}"), "angle of the plates is not stated"));
         }
     };
     let run = m.run.0.unwrap_or(PlateRun::CrossFlow);
-    let run = given(t, "how the water runs through the plates", None, run, source, run.word());
-    let baffle_open = match m.baffle_open.claim() {
-        Some(c) => given(
-            t,
-            "open share of the diffusion baffle",
-            Some((&PERCENT, &PERCENT)),
-            ratio(c.written.si()),
-            source,
-            &c.written.text,
-        ),
-        None => assume(
-            t,
-            w,
-            standby(
-                "open share of the diffusion baffle",
-                (&PERCENT, &PERCENT),
-                "unit.baffle_open",
-                "",
-                (ratio(0.03), ratio(0.05), ratio(0.10)),
-                "from memory: 3 to 7 % of the section for slotted baffles",
+    let run = given(t, "how the water runs through the plates", None, run, &m.run.1.source(source), run.word());
+    let baffle_open =
+        match laid(t, w, "open share of the diffusion baffle", (&PERCENT, &PERCENT), &m.baffle_open, source) {
+            Some(value) => value,
+            None => assume(
+                t,
+                w,
+                standby(
+                    "open share of the diffusion baffle",
+                    (&PERCENT, &PERCENT),
+                    "unit.baffle_open",
+                    "",
+                    (ratio(0.03), ratio(0.05), ratio(0.10)),
+                    "from memory: 3 to 7 % of the section for slotted baffles",
+                ),
             ),
-        ),
-    };
+        };
     let oil_draw = optional(
         t,
         "elevation of the oil draw-off",
@@ -260,15 +241,8 @@ pub fn frame<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, assumed: &Assumed, sour
         crest.q - Length::of(1.0, &IN),
         "not stated: 1 in below the crest",
     );
-    let float_density = match m.float_density.claim() {
-        Some(c) => given(
-            t,
-            "density of the level float",
-            Some((&KG_M3, &KG_M3)),
-            Density::from_si(c.written.si()),
-            source,
-            &c.written.text,
-        ),
+    let float_density = match laid(t, w, "density of the level float", (&KG_M3, &KG_M3), &m.float_density, source) {
+        Some(value) => value,
         None => given(
             t,
             "density of the level float",
@@ -318,13 +292,9 @@ fn size_of(word: &Option<String>) -> String {
 }
 
 /// The particulars of a row.
-pub fn particulars<T: Trail>(t: &mut T, m: &Model, currency: Option<&str>, source: &str) -> Particulars {
-    let mass = |t: &mut T, label: &str, key: &crate::enquiry::keys::Quantity<Mass>| {
-        key.claim().map(|c| given(t, label, Some((&LB, &KG)), Mass::from_si(c.written.si()), source, &c.written.text))
-    };
-    let size = |t: &mut T, label: &str, key: &crate::enquiry::keys::Quantity<Length>| {
-        key.claim().map(|c| given(t, label, Some(L), Length::from_si(c.written.si()), source, &c.written.text))
-    };
+pub fn particulars<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, currency: Option<&str>, source: &str) -> Particulars {
+    let mass = |t: &mut T, label: &str, key: &Quantity<Mass>| laid(t, w, label, (&LB, &KG), key, source);
+    let size = |t: &mut T, label: &str, key: &Quantity<Length>| laid(t, w, label, L, key, source);
     let shipping = match (
         size(t, "shipping length", &m.ship_length),
         size(t, "shipping width", &m.ship_width),
@@ -333,45 +303,46 @@ pub fn particulars<T: Trail>(t: &mut T, m: &Model, currency: Option<&str>, sourc
         (Some(a), Some(b), Some(c)) => Some([a, b, c]),
         _ => None,
     };
-    let rated = m.rated_flow.claim().map(|c| {
-        let flow = given(
-            t,
-            "flow on the name plate",
-            Some((&GPM, &M3_H)),
-            Flow::from_si(c.written.si()),
-            source,
-            &c.written.text,
-        );
-        (flow, m.rated_basis.clone().unwrap_or_else(|| "basis not stated".to_owned()))
-    });
+    let rated = laid(t, w, "flow on the name plate", (&GPM, &M3_H), &m.rated_flow, source)
+        .map(|flow| (flow, m.rated_basis.0.clone().unwrap_or_else(|| "basis not stated".to_owned())));
     let said = [
         ("float_density", m.float_density.is_given()),
         ("oil_draw", m.oil_draw.is_given()),
         ("rated_flow", m.rated_flow.is_given()),
     ];
     Particulars {
-        model: m.model.clone().unwrap_or_else(|| "stated unit".to_owned()),
+        model: m.model.0.clone().unwrap_or_else(|| "stated unit".to_owned()),
         nozzles: (size_of(&m.inlet_pipe), size_of(&m.outlet_pipe)),
         rated,
         empty_weight: mass(t, "weight empty", &m.empty_weight),
         module_weight: mass(t, "weight of the heaviest pack module", &m.module_weight),
-        modules: m.pack_modules,
-        lifts_out: m.pack_lifts_out,
+        modules: m.pack_modules.0,
+        lifts_out: m.pack_lifts_out.0,
         shipping,
         price: m.price.claim().map(|c| (c.written.value, currency.unwrap_or("").to_owned())),
-        lead_time: m.lead_time.clone(),
-        material: m.material.clone(),
-        measured: m.measured.clone(),
+        lead_time: m.lead_time.0.clone(),
+        material: m.material.0.clone(),
+        measured: m.measured.0.clone(),
         mesh_curve: m.mesh_curve.is_given().then(|| {
             let rows = m.mesh_curve.rows.clone();
-            given(t, "measured curve of the mesh", Some((&UM, &UM)), rows, source, &m.mesh_curve.text)
-        }),
-        mesh_velocity_limit: m.mesh_velocity_limit.claim().map(|c| {
-            let limit = Velocity::from_si(c.written.si());
-            let units = Some((&FT_MIN, &MM_S) as Pair);
-            given(t, "velocity on the mesh above which it lets oil go", units, limit, source, &c.written.text)
+            given(
+                t,
+                "measured curve of the mesh",
+                Some((&UM, &UM)),
+                rows,
+                &m.mesh_curve.claims.source(source),
+                &m.mesh_curve.text,
+            )
         }),
         described: true,
         left_out: said.into_iter().filter(|(_, said)| !said).map(|(key, _)| key).collect(),
+        mesh_velocity_limit: laid(
+            t,
+            w,
+            "velocity on the mesh above which it lets oil go",
+            (&FT_MIN, &MM_S),
+            &m.mesh_velocity_limit,
+            source,
+        ),
     }
 }

@@ -145,11 +145,11 @@ pub fn train<T: Trail>(
     let n = given(t, "units in parallel", Some((&ONE, &ONE)), ratio(f64::from(count)), "unit", &count.to_string());
     let (frame, particulars, origin) = match source {
         Source::Row(range, model) => {
-            let title = range.head.title.clone().unwrap_or_default();
-            let name = model.model.clone().unwrap_or_default();
+            let title = range.head.title.0.clone().unwrap_or_default();
+            let name = model.model.0.clone().unwrap_or_default();
             let from = format!("range \"{title}\", model \"{name}\"");
             let frame = frame::frame(t, w, model, &assumed::Assumed::default(), &from)?;
-            let particulars = frame::particulars(t, model, range.head.currency.as_deref(), &from);
+            let particulars = frame::particulars(t, w, model, range.head.currency.as_deref(), &from);
             (frame, particulars, from)
         }
         Source::Stated(model) => {
@@ -157,7 +157,7 @@ pub fn train<T: Trail>(
             let flow = basis.design_flow().map_or(0.0, |q| q.q.si()) / f64::from(count.max(1));
             let assumed = assumed::dimensions(t, w, model, Flow::from_si(flow))?;
             let frame = frame::frame(t, w, model, &assumed, &from)?;
-            let particulars = frame::particulars(t, model, None, &from);
+            let particulars = frame::particulars(t, w, model, None, &from);
             let origin = if assumed.is_empty() {
                 "dimensions stated in the enquiry"
             } else {
@@ -289,8 +289,9 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
 /// Whether a limit asks for more than a separator can give.
 fn polisher(_e: &Enquiry, basis: &Basis) -> bool {
     let floor = crate::performance::promise::floor();
-    basis.limits.iter().any(|l| {
-        let demanded = l.mean.map_or(l.value.q, |m| m.q);
-        demanded < floor || l.pollutant.gravity != stillrise_handbook::fluids::pollutants::Gravity::Touches
-    })
+    !basis.ph_limits.is_empty()
+        || basis.limits.iter().any(|l| {
+            let demanded = l.mean.map_or(l.value.q, |m| m.q);
+            demanded < floor || l.pollutant.gravity != stillrise_handbook::fluids::pollutants::Gravity::Touches
+        })
 }

@@ -2,7 +2,26 @@
 //! lost or added, one value in the place of another.
 
 use proptest::prelude::*;
-use proptest::sample::Index;
+use proptest::sample::{Index, select};
+
+/// What customers type: ranges, bounds, fractions, claims.
+const TYPED: &[&str] = &[
+    "\"10 to 20 gpm\"",
+    "\"20 gpm +/- 10 %\"",
+    "\"max 20 mg/L\"",
+    "\"about 3 600 ft2\"",
+    "\"5' 6 1/2\\\"\"",
+    "\"6-9\"",
+    "\"pH 6-9 units\"",
+    "{ value = \"10 - 20 ft\", from = \"e-mail\" }",
+    "{ value = true, from = \"drawing\", chosen = true }",
+    "[true, { value = false, from = \"call\" }]",
+    "[\"pump\", { value = \"gravity\", because = \"seen\" }]",
+    "{ value = 2 }",
+    "{ value = [\"20 um: 15 %\", \"250 um: 100 %\"], from = \"sieve\" }",
+    "[[\"60 gpm\", \"70 gpm\"], { value = \"50 gpm\", low = \"40 gpm\", high = \"55 gpm\" }]",
+    "{ from = \"nobody\" }",
+];
 
 /// One thing done to a text.
 #[derive(Debug, Clone)]
@@ -30,6 +49,7 @@ pub fn edits() -> impl Strategy<Value = Vec<Edit>> {
         (1_usize..400, "( gpm| ft| acre| mg/L| °C| gal)?").prop_map(|(n, unit)| format!("\"{}{unit}\"", "9".repeat(n))),
         r#""\PC{0,12}""#,
         "\"[-0-9.,eE]{0,12} ?[a-zA-Z°µ/%23²³]{0,8}\"",
+        select(TYPED.to_vec()).prop_map(str::to_owned),
         "\"(low|high|none|gravity|pumped|us|si|clay|10|[0-9]{1,4} (to|of|at) [0-9]{1,4} (gpm|mg/L|m3/h|mm|°F|in))\"",
     ];
     let edit = prop_oneof![

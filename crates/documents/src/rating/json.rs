@@ -43,7 +43,7 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
             "occasion": s.name,
             "date": o.date.0.map(|day| day.to_string()),
             "time": o.time.0.map(|_| o.time.to_string()),
-            "regime": o.regime,
+            "regime": o.regime.0,
             "good": s.good,
             "flow_m3_h": M3_H.from_si(s.flow.0.si()), "flow_measured": s.flow.1,
             "oil_in": mg_l(s.influent.0), "oil_in_measured": s.influent.1,

@@ -39,7 +39,7 @@ pub fn reply(settled: &Settled) -> String {
     list(&mut out, "We based this on:", false, &asks::assumed(settled));
     out.push_str(&wrap(CAUTION, WIDTH, 0));
     out.push_str("\nKind regards\n");
-    if let Some(by) = &head.prepared_by {
+    if let Some(by) = &head.prepared_by.0 {
         out.push_str(&format!("{by}\n"));
     }
     out

@@ -194,9 +194,9 @@ fn storm(r: &mut Report<'_>, basis: &Basis) {
                 let from = c.from.as_ref().map_or_else(String::new, |from| format!(" ({from})"));
                 format!("{}{from}", c.written.text)
             });
-            let how = if surface.canopy == Some(true) { "under a canopy: only rain blown in" } else { "whole area" };
+            let how = if surface.canopy.0 == Some(true) { "under a canopy: only rain blown in" } else { "whole area" };
             table.row([
-                surface.name.clone().unwrap_or_else(|| name.to_owned()),
+                surface.name.0.clone().unwrap_or_else(|| name.to_owned()),
                 said,
                 area_entry.shown(r.system),
                 how.to_owned(),
@@ -305,7 +305,7 @@ fn droplets(r: &mut Report<'_>, basis: &Basis) {
 
 fn limits(r: &mut Report<'_>, basis: &Basis) {
     r.out.heading("Limits on what leaves");
-    if basis.limits.is_empty() {
+    if basis.limits.is_empty() && basis.ph_limits.is_empty() {
         r.out.para("No limit is stated.");
     }
     let mut table = Table::new([
@@ -327,6 +327,17 @@ fn limits(r: &mut Report<'_>, basis: &Basis) {
             limit.authority.clone().unwrap_or_else(|| "not stated".to_owned()),
             mean,
             r.no(limit.value.at),
+        ]);
+    }
+    for limit in &basis.ph_limits {
+        table.row([
+            limit.pollutant.title.to_owned(),
+            limit.shown(),
+            limit.statistic().to_owned(),
+            limit.method.clone().unwrap_or_else(|| "not stated".to_owned()),
+            limit.authority.clone().unwrap_or_else(|| "not stated".to_owned()),
+            "–".to_owned(),
+            r.no(limit.low.at),
         ]);
     }
     r.out.table(&table);

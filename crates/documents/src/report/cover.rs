@@ -66,6 +66,7 @@ fn headline(r: &Report<'_>) -> Vec<String> {
         ));
     }
     if let Some(performance) = design.performance.as_ref().filter(|p| p.limits.is_empty())
+        && design.basis.as_ref().is_some_and(|b| b.ph_limits.is_empty())
         && let Some(worst) = performance.worst()
     {
         let effluent = Promise::of(worst.total.expected.q, worst.content.total.q).sentence();
@@ -90,6 +91,13 @@ fn limits(r: &Report<'_>) -> Vec<Value> {
             "what": set(&format!("{}: {}, {}", limit.pollutant.title, r.show(limit.value.q, (&MG_L, &MG_L)), limit.statistic.q.word())),
             "word": crate::summary::word(verdict), "mark": mark,
             "because": sentence(&verdict.reason()), "change": sentence(&verdict.change),
+        }));
+    }
+    for limit in &basis.ph_limits {
+        out.push(json!({
+            "what": set(&format!("{}, {}", limit.shown(), limit.statistic())),
+            "word": Word::NotByGravity.text(), "mark": "bad",
+            "because": sentence(limit.pollutant.explains), "change": sentence(limit.pollutant.what_could),
         }));
     }
     out

@@ -7,6 +7,7 @@ use crate::charts::Drawn;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::Performance;
 use stillrise_design::performance::ladder::Ladder;
+use stillrise_design::performance::limit::Word;
 use stillrise_design::performance::promise::{Promise, floor};
 use stillrise_design::performance::removal::{Bounded, Removal};
 use stillrise_design::provenance::Pair;
@@ -71,7 +72,7 @@ fn verdict(r: &mut Report<'_>, p: &Performance) {
     r.out.heading("Verdict on each limit");
     let settled = r.settled;
     let Some(basis) = &settled.job.design.basis else { return };
-    if p.limits.is_empty() {
+    if p.limits.is_empty() && basis.ph_limits.is_empty() {
         r.out.para("No limit is stated.");
     }
     let mut table = Table::new([
@@ -97,6 +98,21 @@ fn verdict(r: &mut Report<'_>, p: &Performance) {
             r.digits(v.against.q, MG, 4),
             format!("{} What would change it: {}", sentence(&v.reason()), sentence(&v.change)),
             r.no(v.expected.at),
+        ]);
+    }
+    for limit in &basis.ph_limits {
+        let none = || "–".to_owned();
+        let why = sentence(limit.pollutant.explains);
+        let change = sentence(limit.pollutant.what_could);
+        table.row([
+            format!("{}, {}", limit.shown(), limit.statistic()),
+            Word::NotByGravity.text().to_owned(),
+            none(),
+            none(),
+            none(),
+            none(),
+            format!("{why} What would change it: {change}"),
+            r.no(limit.low.at),
         ]);
     }
     r.out.table(&table);

@@ -8,7 +8,7 @@ use crate::edition::Edition;
 use crate::summary::{headline, that_matter};
 use crate::trail;
 use serde_json::{Map, Value, json};
-use stillrise_design::performance::limit::{By, HeldBack};
+use stillrise_design::performance::limit::{By, HeldBack, Word};
 use stillrise_design::provenance::{Entry, Ledger, Node, Origin};
 use stillrise_handbook::page::Arg;
 use stillrise_search::Settled;
@@ -25,7 +25,7 @@ pub fn result(settled: &Settled, edition: Edition) -> Value {
         "tool": { "name": "stillrise", "version": env!("CARGO_PKG_VERSION") },
         "edition": edition.word(),
         "enquiry": {
-            "title": head.title, "client": head.client, "project": head.project, "revision": head.revision, "date": head.date,
+            "title": head.title.0, "client": head.client.0, "project": head.project.0, "revision": head.revision.0, "date": head.date.0,
             "status": head.status.0.map_or("preliminary", |s| s.word()),
             "print": match system { System::Us => "us", System::Si => "si" },
             "notes": job.enquiry.notes.iter().map(|(place, note)| json!({ "place": place, "note": note })).collect::<Vec<_>>(),
@@ -183,7 +183,14 @@ fn performance(settled: &Settled) -> Value {
 fn limits(settled: &Settled) -> Value {
     let (ledger, system) = (&settled.job.ledger, settled.job.enquiry.system());
     let (Some(basis), Some(p)) = (&settled.job.design.basis, &settled.job.design.performance) else { return json!([]) };
-    json!(p.limits.iter().map(|l| {
+    let ph = basis.ph_limits.iter().map(|limit| {
+        json!({
+            "pollutant": limit.pollutant.word, "range": { "low": limit.low.q.value, "high": limit.high.q.value, "text": limit.shown() },
+            "statistic": limit.statistic.map(|s| s.q.word()), "method": limit.method, "authority": limit.authority,
+            "verdict": Word::NotByGravity.text(), "because": limit.pollutant.explains, "change": limit.pollutant.what_could,
+        })
+    });
+    let amounts = p.limits.iter().map(|l| {
         let limit = &basis.limits[l.limit];
         json!({
             "pollutant": limit.pollutant.word, "value": val(ledger, limit.value.at, system), "statistic": limit.statistic.q.word(),
@@ -195,7 +202,8 @@ fn limits(settled: &Settled) -> Value {
             "results_that_keep_it": l.chance.map(|c| json!({ "share": val(ledger, c.share.at, system), "sets_of_inputs": c.sets })),
             "held_back": l.held_back.iter().map(held_back).collect::<Vec<_>>(),
         })
-    }).collect::<Vec<_>>())
+    });
+    json!(amounts.chain(ph).collect::<Vec<_>>())
 }
 
 fn held_back(held: &HeldBack) -> Value {
@@ -213,7 +221,7 @@ fn verdicts(settled: &Settled, edition: Edition) -> Value {
         "rule": j.rule.id, "title": j.rule.title, "verdict": j.verdict.word(), "says": j.verdict.says(), "remedy": j.rule.remedy, "source": j.rule.source,
         "asks": j.verdict.asks().iter().map(|ask| json!({ "question": ask.question, "key": ask.key })).collect::<Vec<_>>(),
         "decision": j.decision.as_ref().map(|d| json!({
-            "decision": d.decision.0.map(|w| w.word()), "because": d.because, "who": d.who.as_ref().filter(|_| edition.is_internal()),
+            "decision": d.decision.0.map(|w| w.word()), "because": d.because.0, "who": d.who.as_ref().filter(|_| edition.is_internal()),
         })),
     })).collect::<Vec<_>>())
 }

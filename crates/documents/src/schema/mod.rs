@@ -45,25 +45,27 @@ fn block(spec: &'static BlockSpec) -> Value {
 
 fn key(k: &'static KeySpec) -> Value {
     let mut out = match k.kind {
-        KeyKind::Text => json!({ "type": "string" }),
         KeyKind::Pattern(form) => json!({ "type": "string", "pattern": form }),
+        KeyKind::Text => claimed(&json!({ "type": "string" })),
         KeyKind::Texts => {
             json!({ "anyOf": [{ "type": "string" }, { "type": "array", "items": { "type": "string" } }] })
         }
-        KeyKind::Curve => json!({ "type": "array", "minItems": 2, "items": { "type": "string" } }),
-        KeyKind::Flag => json!({ "type": "boolean" }),
-        KeyKind::Count => json!({ "type": "integer", "minimum": 1, "maximum": 1000 }),
-        KeyKind::Choice(words) => word(words),
-        KeyKind::ClaimedChoice(words) => {
-            let one = json!({ "anyOf": [word(words), claimed_word(words)] });
-            json!({ "anyOf": [word(words), claimed_word(words), { "type": "array", "items": one }] })
+        KeyKind::Curve => claimed(&json!({ "type": "array", "minItems": 2, "items": { "type": "string" } })),
+        KeyKind::Flag => claimed(&json!({ "type": "boolean" })),
+        KeyKind::Count => claimed(&json!({ "type": "integer", "minimum": 1, "maximum": 1000 })),
+        KeyKind::Choice(words) | KeyKind::ClaimedChoice(words) => {
+            let words = words.iter().map(|(w, meaning)| json!({ "const": w, "description": meaning }));
+            claimed(&json!({ "oneOf": words.collect::<Vec<_>>() }))
         }
-        KeyKind::Named(names) => json!({ "enum": names() }),
+        KeyKind::Named(names) => claimed(&json!({ "enum": names() })),
         KeyKind::Table(spec) => block(spec()),
         KeyKind::Results(_) => {
             json!({ "anyOf": [{ "type": "string" }, { "type": "array", "minItems": 1, "items": { "type": "string" } }] })
         }
-        KeyKind::Quantities(_) => json!({ "anyOf": [quantity(k), { "type": "array", "items": quantity(k) }] }),
+        KeyKind::Quantities(_) => {
+            let claims = json!({ "type": "array", "items": { "anyOf": [quantity(k), claim(k)] } });
+            json!({ "anyOf": [quantity(k), claim(k), { "type": "array", "items": { "anyOf": [quantity(k), claim(k), claims] } }] })
+        }
         KeyKind::Quantity(_) => {
             json!({ "anyOf": [quantity(k), claim(k), { "type": "array", "items": { "anyOf": [quantity(k), claim(k)] } }] })
         }
@@ -75,6 +77,25 @@ fn key(k: &'static KeySpec) -> Value {
         }
     }
     out
+}
+
+/// One value, a claim on it, or a list of either.
+fn claimed(value: &Value) -> Value {
+    let mut properties = who();
+    properties.insert("value".to_owned(), value.clone());
+    let claim =
+        json!({ "type": "object", "additionalProperties": false, "required": ["value"], "properties": properties });
+    json!({ "anyOf": [value, claim, { "type": "array", "minItems": 1, "items": { "anyOf": [value, claim] } }] })
+}
+
+/// Who made a claim, and whether it was chosen.
+fn who() -> Map<String, Value> {
+    let text = |description: &str| json!({ "type": "string", "description": description });
+    let chosen = json!({ "type": "boolean", "description": "A person chose this claim among contradicting ones" });
+    [("from", text("Who or what says so")), ("chosen", chosen), ("because", text("Why it was chosen"))]
+        .map(|(name, value)| (name.to_owned(), value))
+        .into_iter()
+        .collect()
 }
 
 /// The key's meaning, units and bounds in a sentence.
@@ -103,41 +124,18 @@ fn quantity(k: &KeySpec) -> Value {
     if plain { json!({ "type": ["string", "number"] }) } else { json!({ "type": "string" }) }
 }
 
-/// One of a closed set of words.
-fn word(words: &[(&str, &str)]) -> Value {
-    json!({ "oneOf": words.iter().map(|(w, meaning)| json!({ "const": w, "description": meaning })).collect::<Vec<_>>() })
-}
-
-fn said(what: &str) -> Value {
-    json!({ "type": "string", "description": what })
-}
-
-fn chosen() -> Value {
-    json!({ "type": "boolean", "description": "A person chose this claim among contradicting ones" })
-}
-
-/// A claim on such a word.
-fn claimed_word(words: &[(&str, &str)]) -> Value {
-    json!({
-        "type": "object", "additionalProperties": false, "required": ["value"],
-        "properties": { "value": word(words), "from": said("Who or what says so"), "because": said("Why it was chosen"), "chosen": chosen() }
-    })
-}
-
 fn claim(k: &KeySpec) -> Value {
-    json!({
-        "type": "object", "additionalProperties": false, "required": ["value"],
-        "properties": {
-            "value": quantity(k),
-            "low": quantity(k),
-            "high": quantity(k),
-            "distribution": {
-                "enum": Distribution::ALL.iter().map(|d| d.word()).collect::<Vec<_>>(),
-                "description": Distribution::ALL.iter().map(|d| format!("{}: {}", d.word(), d.meaning())).collect::<Vec<_>>().join("; "),
-            },
-            "from": said("Who or what says so"),
-            "chosen": chosen(),
-            "because": said("Why it was chosen"),
-        }
-    })
+    let mut properties = who();
+    for name in ["value", "low", "high"] {
+        properties.insert(name.to_owned(), quantity(k));
+    }
+    let meanings: Vec<String> = Distribution::ALL.iter().map(|d| format!("{}: {}", d.word(), d.meaning())).collect();
+    properties.insert(
+        "distribution".to_owned(),
+        json!({
+            "enum": Distribution::ALL.iter().map(|d| d.word()).collect::<Vec<_>>(),
+            "description": meanings.join("; "),
+        }),
+    );
+    json!({ "type": "object", "additionalProperties": false, "required": ["value"], "properties": properties })
 }

@@ -245,7 +245,7 @@ fn revisions(sheet: &mut Sheet, block: &TitleBlock, settled: &Settled) {
             index: block.revision.clone(),
             date: block.date.clone(),
             text: block.status.clone(),
-            by: head.prepared_by.clone().unwrap_or_default(),
+            by: head.prepared_by.0.clone().unwrap_or_default(),
         };
         sheet.revisions(&[revision]);
     }

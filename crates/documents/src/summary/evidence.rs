@@ -74,10 +74,10 @@ pub(crate) fn whose(settled: &Settled, point: SamplePoint) -> &'static str {
 /// What was sampled, how and by which method, as far as it was said.
 pub(crate) fn taken(set: &SampleSet, block: Option<&Samples>) -> String {
     let mut parts = Vec::new();
-    parts.extend(block.and_then(|b| b.stream.clone()));
+    parts.extend(block.and_then(|b| b.stream.0.clone()));
     parts.extend(set.manner.map(|m| if m == Manner::Grab { "grabs".to_owned() } else { m.word().to_owned() }));
-    parts.extend(block.and_then(|b| b.method.clone()));
-    parts.extend(block.and_then(|b| b.regime.clone()));
+    parts.extend(block.and_then(|b| b.method.0.clone()));
+    parts.extend(block.and_then(|b| b.regime.0.clone()));
     parts.join(", ")
 }
 

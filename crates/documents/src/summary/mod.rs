@@ -83,8 +83,18 @@ pub fn headline(settled: &Settled) -> Vec<String> {
             capital(&verdict.reason())
         ));
     }
+    for limit in &basis.ph_limits {
+        out.push(format!(
+            "Limit of {}, {}: {}. {}.",
+            limit.shown(),
+            limit.statistic(),
+            Word::NotByGravity.text(),
+            limit.pollutant.explains.trim_end_matches('.')
+        ));
+    }
     out.extend(measured(settled));
     if performance.limits.is_empty()
+        && basis.ph_limits.is_empty()
         && let Some(worst) = performance.worst()
     {
         out.push(format!(

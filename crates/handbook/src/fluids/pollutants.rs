@@ -241,7 +241,14 @@ pub static POLLUTANTS: &[Pollutant] = &[
         "Hold and remove; carbon or ion exchange made for them.",
         &TEXTBOOK_CHEMISTRY,
     ),
-    row("ph", "pH", Gravity::Cannot, "A property of the water.", "Neutralisation.", &TEXTBOOK_CHEMISTRY),
+    row(
+        "ph",
+        "pH",
+        Gravity::Cannot,
+        "A property of the water; a separator does not touch it.",
+        "Neutralisation.",
+        &TEXTBOOK_CHEMISTRY,
+    ),
     row("ammonia", "Ammonia and nitrogen", Gravity::Cannot, "Dissolved; it passes.", BIOLOGICAL, &TEXTBOOK_CHEMISTRY),
     row(
         "phosphorus",

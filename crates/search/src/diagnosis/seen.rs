@@ -65,7 +65,7 @@ pub(super) fn seen(o: &Occasion<'_>, removals: &[Removal]) -> Seen {
     }
     let within = (!beyond.is_empty()).then(|| Concentration::from_si(o.effluent(&back)));
     Seen {
-        name: o.observed.name.clone().unwrap_or_default(),
+        name: o.observed.name.0.clone().unwrap_or_default(),
         good: o.good,
         flow: (flow, o.observed.flow.is_given()),
         influent: (influent, o.observed.oil_in.is_given()),

@@ -4,7 +4,6 @@ use super::causes::{ALARM_BY_CLOCK, Cause};
 use super::gauges::Gauges;
 use super::situation::Occasion;
 use stillrise_design::enquiry::blocks::{AlarmSign, Observed};
-use stillrise_design::enquiry::fields::Word;
 use stillrise_handbook::page::{Arg, Argument};
 use stillrise_units::math::{ln, pow};
 
@@ -29,10 +28,10 @@ const FOLLOWS: f64 = 0.8;
 /// Minus twice the logarithm of the chance of the signs of one occasion under a set of causes.
 pub(super) fn signs(set: &[&'static Cause], observed: &Observed, gauges: &Gauges) -> f64 {
     let mut chance = 1.0;
-    chance *= word(observed.looks, &LOOKS, set.iter().filter_map(|c| c.looks));
-    chance *= word(observed.jar, &JARS, set.iter().filter_map(|c| c.jar));
-    chance *= word(observed.alarm, &ALARMS, set.iter().filter_map(|c| c.alarm));
-    chance *= word(observed.taken, &TAKEN, set.iter().filter_map(|c| c.taken));
+    chance *= word(observed.looks.0, &LOOKS, set.iter().filter_map(|c| c.looks));
+    chance *= word(observed.jar.0, &JARS, set.iter().filter_map(|c| c.jar));
+    chance *= word(observed.alarm.0, &ALARMS, set.iter().filter_map(|c| c.alarm));
+    chance *= word(observed.taken.0, &TAKEN, set.iter().filter_map(|c| c.taken));
     if let Some(rise) = observed.backed_up.q() {
         let not = set.iter().fold(1.0 - STRAY, |not, cause| not * (1.0 - cause.backed_up));
         chance *= if stillrise_units::Typed::si(rise) > 0.01 { 1.0 - not } else { not };
@@ -79,11 +78,11 @@ fn spread(times: &[u32]) -> u32 {
 
 /// Chance of a word: the mean over the causes that speak to it, else that of a sound unit.
 fn word<C: Argument + Copy, const N: usize>(
-    seen: Word<C>,
+    seen: Option<C>,
     sound: &[f64; N],
     causes: impl Iterator<Item = [f64; N]>,
 ) -> f64 {
-    let Word(Some(seen)) = seen else { return 1.0 };
+    let Some(seen) = seen else { return 1.0 };
     let stillrise_handbook::page::Kind::Choice(words) = C::KIND else { return 1.0 };
     let place = words.iter().position(|(word, _)| Arg::Choice(word) == seen.arg()).unwrap_or(0);
     let all: Vec<[f64; N]> = causes.collect();

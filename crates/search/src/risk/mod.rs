@@ -3,21 +3,25 @@
 
 pub mod indices;
 pub mod inputs;
+mod laid;
 pub mod sample;
 pub mod swings;
 
 use crate::side_by_side::side_by_side;
 use indices::{Share, share};
 use inputs::Input;
+use laid::laid_from;
 use sample::Hypercube;
+use std::borrow::Cow;
 use stillrise_design::basis::basis;
+use stillrise_design::claims::{answered, any_open};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::job::Design;
 use stillrise_design::performance::keeps::keeps_at;
 use stillrise_design::performance::limit::{Word, held, verdicts, worst};
 use stillrise_design::performance::passage::Fixed;
 use stillrise_design::performance::{Depth, State, removals};
-use stillrise_design::train::Train;
+use stillrise_design::train::{Source, Train, train};
 use stillrise_design::{Job, Off, Stop, WhatIf};
 use stillrise_units::{Concentration, Typed, math};
 use swings::Swing;
@@ -140,6 +144,10 @@ pub(crate) struct Model<'a> {
     enquiry: &'a Enquiry,
     design: &'a Design,
     train: &'a Train,
+    /// What the train is laid from again in every sample, where a dimension is uncertain.
+    laid_from: Option<Source<'a>>,
+    /// Whether claims on words contradict, so that a sample may be of another enquiry.
+    open: bool,
     fixed: Fixed,
     inputs: Vec<Input>,
     /// Places of the inputs in the order of their keys.
@@ -153,7 +161,7 @@ pub(crate) struct Model<'a> {
 impl<'a> Model<'a> {
     /// Around the unit of a design; `None` when none was laid out.
     pub(crate) fn new(enquiry: &'a Enquiry, design: &'a Design, inputs: Vec<Input>) -> Option<Self> {
-        let (basis, train, p) = (design.basis.as_ref()?, design.train.as_ref()?, design.performance.as_ref()?);
+        let (basis, laid, p) = (design.basis.as_ref()?, design.train.as_ref()?, design.performance.as_ref()?);
         let cases = (0..basis.cases.len()).filter(|k| basis.cases[*k].content.is_some()).collect();
         let predicted: Vec<_> = p.limits.iter().filter(|l| l.predicted).collect();
         let ratio = |l: &&stillrise_design::performance::limit::LimitVerdict| l.expected.q.si() / l.against.q.si();
@@ -164,7 +172,9 @@ impl<'a> Model<'a> {
         Some(Self {
             enquiry,
             design,
-            train,
+            train: laid,
+            laid_from: laid_from(enquiry, laid, &inputs),
+            open: any_open(enquiry),
             fixed: Fixed::new(&mut Off),
             order: {
                 let mut order: Vec<usize> = (0..inputs.len()).collect();
@@ -199,8 +209,13 @@ impl<'a> Model<'a> {
 
     fn sampled(&self, depth: Depth, w: &WhatIf) -> Result<Option<Sampled>, Stop> {
         let off = &mut Off;
-        let basis = basis(off, w, self.enquiry)?;
-        let removals = removals(off, &basis, self.train, &self.fixed, depth)?;
+        let enquiry = if self.open { answered(self.enquiry, w) } else { Cow::Borrowed(self.enquiry) };
+        let basis = basis(off, w, &enquiry)?;
+        let laid = match &self.laid_from {
+            Some(source) => Some(train(off, w, &enquiry, &basis, source, self.train.count.q.si() as u32)?),
+            None => None,
+        };
+        let removals = removals(off, &basis, laid.as_ref().unwrap_or(self.train), &self.fixed, depth)?;
         let Some(worst) = worst(&removals) else { return Ok(None) };
         let c = &worst.content;
         let total = |left: f64| c.free.q.si() * left + c.emulsified.q.si() + c.dissolved.q.si();

@@ -103,18 +103,18 @@ pub fn containments<T: Trail>(
     t.section("containment ahead");
     let zero = nothing(t);
     let mut rain_open = Vec::new();
-    let roofed = e.containments.iter().all(|c| c.roof == Some(true));
+    let roofed = e.containments.iter().all(|c| *c.roof == Some(true));
     let rain_depth = if roofed { None } else { Some(water::rain_depth(t, w, e, storm, &mut rain_open)?) };
     let mut fire_open = Vec::new();
     let fire = water::fire(t, w, e, &mut fire_open)?;
     let mut all = Vec::new();
     for block in &e.containments {
-        let name = block.name.clone().unwrap_or_default();
+        let name = block.name.0.clone().unwrap_or_default();
         t.section(format!("containment {name}"));
         let mut open = Vec::new();
         let (holds, shape) = volume::holds(t, w, e, block, &name, &mut open)?;
         let catch = match rain_depth {
-            Some(_) if block.roof != Some(true) => {
+            Some(_) if *block.roof != Some(true) => {
                 Some(water::catch(t, w, e, block, &name, shape.as_ref(), holds.val, &mut open))
             }
             _ => None,

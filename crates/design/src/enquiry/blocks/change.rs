@@ -58,7 +58,7 @@ impl Change {
     #[must_use]
     pub fn says(&self) -> String {
         let what = self.what.0.map_or("change", ChangeKind::word);
-        match &self.text {
+        match &self.text.0 {
             Some(text) => text.clone(),
             None => format!("{what} changed"),
         }

@@ -42,7 +42,7 @@ keys! {
         /// Head over the square of its tip speed
         head_coefficient: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.05", "1.2").like("0.5");
         /// Rate of each pump
-        rate: Quantities<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "100000 gpm").like("[\"60 gpm\", \"60 gpm\"]");
+        rate: Quantities<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "100000 gpm").safe_larger().like("[\"60 gpm\", \"60 gpm\"]");
         /// Whether the pumps can run at once
         together: Flag = spec.like("true");
         /// Whether an interlock keeps a second pump from starting beside the first

@@ -2,10 +2,11 @@
 
 use crate::enquiry::fields::{Text, Word};
 use crate::enquiry::keys::{Quantity, keys};
+use crate::enquiry::limit_value::LimitValue;
 use stillrise_handbook::choice;
 use stillrise_handbook::fluids::pollutants;
+use stillrise_units::Ratio;
 use stillrise_units::catalog::{MG_L, ONE};
-use stillrise_units::{Concentration, Ratio};
 
 names! {
     pollutant_names = pollutants::POLLUTANTS;
@@ -29,8 +30,8 @@ keys! {
     Limit "limit" {
         /// Of what
         pollutant: Text = spec.named(pollutant_names).like("\"oil and grease\"").needed();
-        /// How much
-        value: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0.000001 mg/L", "100000 mg/L").safe_smaller().like("\"15 mg/L\"").needed();
+        /// How much; of pH a range, such as "6-9"
+        value: LimitValue = spec.units(&MG_L, &MG_L).between("0.000001 mg/L", "100000 mg/L").safe_smaller().like("\"15 mg/L\"").needed();
         /// Of which statistic
         statistic: Word<Statistic> = spec.like("\"daily maximum\"");
         /// Samples in a monthly average

@@ -10,7 +10,7 @@ keys! {
         /// Range file to pick from; the demo range when nothing is said
         from: Text = spec.like("\"range.toml\"");
         /// The model wanted, in place of a pick
-        model: Text = spec.like("\"PK-120\"");
+        model: Text = spec.like("\"Model A\"");
         /// A unit made to measure
         custom: Flag = spec.like("true");
         /// Number in parallel

@@ -1,0 +1,98 @@
+//! The number of a limit: a concentration, or for pH a range without a unit.
+
+use super::keys::{Field, KeyKind, KeySpec, Quantity};
+use super::reader::Reader;
+use super::said::{Claimed, Said, claims};
+use core::ops::Deref;
+use stillrise_units::parse::{Extent, Span, span_of};
+use stillrise_units::{Concentration, Dim, Fault, Typed, print};
+use toml::de::DeValue;
+
+/// A range of pH.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Ph {
+    /// Lowest.
+    pub low: f64,
+    /// Highest.
+    pub high: f64,
+}
+
+impl core::fmt::Display for Ph {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        write!(f, "pH {} to {}", print::digits(self.low, 4), print::digits(self.high, 4))
+    }
+}
+
+/// How much a limit allows; it reads as the concentration, of which there is none for pH.
+#[derive(Debug, Clone, Default)]
+pub struct LimitValue {
+    /// The concentration.
+    pub amount: Quantity<Concentration>,
+    /// The range of pH.
+    pub ph: Said<Ph>,
+}
+
+impl Deref for LimitValue {
+    type Target = Quantity<Concentration>;
+    fn deref(&self) -> &Self::Target {
+        &self.amount
+    }
+}
+
+impl Field for LimitValue {
+    const KIND: KeyKind = KeyKind::Quantity(Concentration::DIM);
+    fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
+        let is_ph = reader.pollutant.as_deref().is_some_and(|p| p.trim().eq_ignore_ascii_case("ph"));
+        if !is_ph {
+            return Self { amount: Field::read(reader, spec, place, value), ph: Said::default() };
+        }
+        let mut one = |reader: &mut Reader, value: &DeValue<'_>| range(reader, place, value);
+        Self { amount: Quantity::default(), ph: claims(reader, spec, place, value, false, &mut one).into() }
+    }
+    fn claimed<'a>(&'a self, found: &mut Vec<&'a dyn Claimed>) {
+        found.push(&self.ph);
+    }
+    fn claimed_mut<'a>(&'a mut self, found: &mut Vec<&'a mut dyn Claimed>) {
+        found.push(&mut self.ph);
+    }
+}
+
+/// One range of pH, and how it is shown.
+fn range(reader: &mut Reader, place: &str, value: &DeValue<'_>) -> Option<(Ph, String)> {
+    let remedy = "a limit on pH is a range without a unit; write value = \"6-9\"";
+    let text = value.as_str().unwrap_or("").trim();
+    let span = match span_of(bare(text), Dim::Ratio, &reader.reading) {
+        Ok(span) => span,
+        Err(Fault { reason, .. }) => {
+            let reason = if text.is_empty() { "is no range of pH".to_owned() } else { reason };
+            reader.fault(place, reason, remedy);
+            return None;
+        }
+    };
+    let Span { extent, notes, .. } = span;
+    let (low, high) = match extent {
+        Extent::Between { low, high } | Extent::Around { low, high, .. } => (low.si(), high.si()),
+        Extent::One(_) => {
+            reader.fault(place, format!("\"{text}\" is one number, not a range"), remedy);
+            return None;
+        }
+    };
+    if low < 0.0 || high > 14.0 {
+        reader.fault(place, format!("\"{text}\" is not between 0 and 14"), remedy);
+        return None;
+    }
+    reader.note(place, &notes);
+    Some((Ph { low, high }, text.to_owned()))
+}
+
+/// The text without the words that only say it is a pH.
+fn bare(text: &str) -> &str {
+    let led = text.get(..2).is_some_and(|head| head.eq_ignore_ascii_case("ph"));
+    let text = if led { text[2..].trim_start_matches([':', '=']).trim() } else { text };
+    let ends = ["standard units", "std. units", "units", "unit", "s.u.", "su", "ph"];
+    let end = ends.iter().find(|end| {
+        let at = text.len().checked_sub(end.len());
+        at.and_then(|at| text.get(at..)).is_some_and(|tail| tail.eq_ignore_ascii_case(end))
+    });
+    end.map_or(text, |end| text[..text.len() - end.len()].trim())
+}
