@@ -24,8 +24,11 @@ crate::list_pages! {
     kinematic_viscosity,
     oil_density,
     oil_density_60f,
+    volume_correction_60f,
     api_gravity,
     oil_viscosity,
+    viscosity_blending_number,
+    viscosity_blend,
     saybolt,
     volume_concentration,
 }
