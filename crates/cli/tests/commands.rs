@@ -169,10 +169,10 @@ fn verify_says_how_far_a_value_may_lie_off_and_why() {
     let (code, out, _) = run(here(), &["verify", "stokes-rise"]);
     assert_eq!(code, 0);
     for part in [
-        "within 0.0000005 m/s: digits printed in the source",
-        "within 0.1 %: the source cuts digits off",
-        "within exact: nothing, not something small",
-        "within 0.00005 mm/s: digits of the value worked apart",
+        "tolerance 5e-7 m/s: digits printed in the source",
+        "tolerance 0.1 %: the source cuts digits off",
+        "tolerance exact: nothing, not something small",
+        "tolerance 5e-5 mm/s: digits of the value worked apart",
     ] {
         assert!(out.contains(part), "{part}: {out}");
     }

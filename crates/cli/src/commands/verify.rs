@@ -54,7 +54,7 @@ fn text(outcomes: &[Outcome], each: bool, failed: usize, count: &dyn Fn(&str) ->
     for o in outcomes.iter().filter(|o| each || !o.holds) {
         let word = if o.holds { "holds" } else { "FAILS" };
         text.push_str(&format!(
-            "{word}  {}: {}\n       expected {}, obtained {}\n       within {}: {}\n       {}\n",
+            "{word}  {}: {}\n       expected {}, obtained {}\n       tolerance {}: {}\n       {}\n",
             o.page, o.given, o.expected, o.obtained, o.tolerance, o.reason, o.evidence
         ));
     }

@@ -13,7 +13,7 @@ crate::list_pages! {
     laminar_friction, colebrook, pipe_reynolds, mean_velocity, circle_area, pipe_friction_loss, fitting_loss,
     full_pipe_head, manning_capacity, manning_depth, wetted_segment, critical_depth, entry_head,
     rectangular_weir, rectangular_weir_head, submerged_weir, vnotch_weir, slot_loss, orifice_flow,
-    orifice_plate_coefficient, orifice_plate_pressure,
+    orifice_plate_coefficient, orifice_plate_pressure, orifice_plate_loss,
     baffle_coefficient, pack_loss, mesh_loss, packed_bed_loss, outlet_count, manning_velocity,
     storage_outflow, level_pool,
 }
