@@ -155,10 +155,27 @@ fn verify_counts_checks_by_evidence_and_none_fails() {
     let (code, out, _) = run(here(), &["verify", "--json"]);
     let value: Value = serde_json::from_str(&out).expect("JSON");
     assert_eq!(code, 0);
-    assert!(value["checks"].as_u64().is_some_and(|n| n >= 300), "{}", value["checks"]);
+    assert!(value["checks"].as_u64().is_some_and(|n| n >= 2400), "{}", value["checks"]);
     assert!(value["formulas"].as_u64().is_some_and(|n| n >= 35));
     let by: u64 = value["by_evidence"].as_object().expect("kinds").values().filter_map(Value::as_u64).sum();
     assert_eq!(Some(by), value["checks"].as_u64());
+    let said = |o: &Value, name: &str| o[name].as_str().is_some_and(|text| !text.is_empty());
+    let outcomes = value["outcomes"].as_array().expect("outcomes");
+    assert!(outcomes.iter().all(|o| said(o, "tolerance") && said(o, "tolerance_reason")));
+}
+
+#[test]
+fn verify_says_how_far_a_value_may_lie_off_and_why() {
+    let (code, out, _) = run(here(), &["verify", "stokes-rise"]);
+    assert_eq!(code, 0);
+    for part in [
+        "tolerance 5e-7 m/s: digits printed in the source",
+        "tolerance 0.1 %: the source cuts digits off",
+        "tolerance exact: nothing, not something small",
+        "tolerance 5e-5 mm/s: digits of the value worked apart",
+    ] {
+        assert!(out.contains(part), "{part}: {out}");
+    }
 }
 
 #[test]
@@ -169,6 +186,21 @@ fn work_shows_the_equation_with_numbers() {
     for part in ["g·(ρ_w - ρ_o)·d·d/(18·µ)", "0.3098 mm/s", "source"] {
         assert!(out.contains(part), "{part}: {out}");
     }
+}
+
+/// A line on the way has no unit, the result's line has the result's.
+#[test]
+fn work_gives_the_unit_of_the_result_to_the_result_alone() {
+    let args = ["work", "oil-density", "rho_15=850 kg/m3", "t=5 °C", "group=crude"];
+    let (code, out, _) = run(here(), &args);
+    assert_eq!(code, 0);
+    let flat = out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(flat.contains("= 857.204 kg/m3") && flat.contains("- 15 = -10 "), "{out}");
+    assert!(!flat.contains("0.000849789 kg/m3") && !flat.contains("-10 kg/m3"), "{out}");
+    let (_, json, _) = run(here(), &[&args[..], &["--json"]].concat());
+    let value: Value = serde_json::from_str(&json).expect("JSON");
+    let units: Vec<_> = value["worked"].as_array().expect("lines").iter().map(|l| l["unit"].as_str()).collect();
+    assert_eq!(units, [Some(""), Some(""), Some("kg/m3")]);
 }
 
 #[test]

@@ -62,7 +62,11 @@ pub struct Outcome {
     pub kind: &'static str,
     /// The evidence.
     pub evidence: String,
-    /// Whether both agree within the digits printed.
+    /// How far the two may lie apart, in the same unit.
+    pub tolerance: String,
+    /// Why so far: the digits printed, or what else parts them.
+    pub reason: String,
+    /// Whether both agree within the tolerance.
     pub holds: bool,
 }
 
@@ -97,7 +101,7 @@ pub fn verify() -> Vec<Outcome> {
 /// Runs one check of a page.
 #[must_use]
 pub fn run(page: &'static Page, check: &Check) -> Outcome {
-    compare(page, check.given, check.expect, check.within.map(|w| w.0), &check.evidence)
+    compare(page, check.given, check.expect, check.within, &check.evidence)
 }
 
 /// Runs the rows of a table.
@@ -120,12 +124,20 @@ pub fn rows(table: &Table) -> Vec<Outcome> {
             given.push(table.fixed.to_owned());
         }
         let expect = format!("{} {}", row.text(table.expect.0), table.expect.1);
-        out.push(compare(table.page, &given.join(", "), expect.trim(), table.within.map(|w| w.0), &table.evidence));
+        out.push(compare(table.page, &given.join(", "), expect.trim(), table.within, &table.evidence));
     }
     out
 }
 
-fn compare(page: &'static Page, given: &str, expect: &str, within: Option<f64>, evidence: &Evidence) -> Outcome {
+fn compare(
+    page: &'static Page,
+    given: &str,
+    expect: &str,
+    within: Option<(f64, &str)>,
+    evidence: &Evidence,
+) -> Outcome {
+    let (tolerance, reason) = allowance(expect, within, evidence);
+    let within = within.map(|w| w.0);
     let mut outcome = Outcome {
         page: page.id,
         given: given.to_owned(),
@@ -133,6 +145,8 @@ fn compare(page: &'static Page, given: &str, expect: &str, within: Option<f64>, 
         obtained: String::new(),
         kind: evidence.kind(),
         evidence: evidence.text(),
+        tolerance,
+        reason,
         holds: false,
     };
     let args = match read::arguments(page, &read::split(given)) {
@@ -183,10 +197,55 @@ fn relation_holds(sides: Option<(f64, f64)>) -> bool {
     sides.is_some_and(|(left, right)| (left - right).abs() <= 1e-9 * left.abs().max(right.abs()).max(1e-12))
 }
 
-/// Equal within half a unit of the last digit printed, or within the stated relative tolerance.
+/// The tolerance of a check in words, and its reason.
+fn allowance(expect: &str, within: Option<(f64, &str)>, evidence: &Evidence) -> (String, String) {
+    if let Some((relative, why)) = within {
+        return (format!("{} %", print::digits(100.0 * relative, 3)), why.to_owned());
+    }
+    if is_word(expect) {
+        return ("exact".to_owned(), "a word or a refusal".to_owned());
+    }
+    let digits = match evidence {
+        Evidence::Published(..) => "digits printed in the source",
+        Evidence::Library(_) => "digits of the library's value",
+        Evidence::Limit(_) => "digits of the limit",
+        Evidence::ByHand(_) => "digits of the value worked apart",
+        Evidence::Memory(_) => "digits recalled",
+    };
+    let reading = stillrise_units::Reading { gallon: Some(stillrise_units::Gallon::Us) };
+    let half = half_digit(expect);
+    match stillrise_units::parse::quantity(expect, &reading) {
+        Ok(_) if is_exact_nothing(expect) => ("exact".to_owned(), "nothing, not something small".to_owned()),
+        Ok(written) => {
+            let number = print::digits(half / written.unit.scale, 2);
+            (format!("{number} {}", written.unit.symbol).trim().to_owned(), digits.to_owned())
+        }
+        Err(_) => ("half a unit of the last digit".to_owned(), digits.to_owned()),
+    }
+}
+
+/// Whether an expected value is no number: a word of a choice, or a refusal.
+fn is_word(expect: &str) -> bool {
+    !expect.trim_start().starts_with(|c: char| c.is_ascii_digit() || "+-.[".contains(c))
+}
+
+/// Whether an expected value is a zero written without decimals, which no small number meets.
+fn is_exact_nothing(expect: &str) -> bool {
+    let digits = leading_digits(expect);
+    digits.trim_start_matches(['+', '-']) == "0"
+}
+
+/// The number at the start of a printed quantity.
+fn leading_digits(text: &str) -> String {
+    text.trim().chars().take_while(|c| c.is_ascii_digit() || "+-.,eE".contains(*c)).collect()
+}
+
+/// Equal within half a unit of the last digit printed, or within the stated relative tolerance. A zero
+/// without decimals is nothing at all: half a micrometre would pass for it otherwise.
 fn near(got: f64, expected: f64, text: &str, within: Option<f64>) -> bool {
     let allowed = match within {
         Some(relative) => relative * expected.abs(),
+        None if expected == 0.0 && is_exact_nothing(text) => 0.0,
         None => half_digit(text) * (1.0 + 1e-9) + 1e-15 * expected.abs(),
     };
     (got - expected).abs() <= allowed
@@ -196,7 +255,7 @@ fn near(got: f64, expected: f64, text: &str, within: Option<f64>) -> bool {
 fn half_digit(text: &str) -> f64 {
     let reading = stillrise_units::Reading { gallon: Some(stillrise_units::Gallon::Us) };
     let Ok(written) = stillrise_units::parse::quantity(text, &reading) else { return 0.0 };
-    let digits: String = text.trim().chars().take_while(|c| c.is_ascii_digit() || "+-.,eE".contains(*c)).collect();
+    let digits = leading_digits(text);
     let (mantissa, exponent) = digits.split_once(['e', 'E']).unwrap_or((&digits, "0"));
     let places = mantissa.split_once('.').map_or(0, |(_, after)| after.len());
     let power = exponent.parse::<i32>().unwrap_or(0) - i32::try_from(places).unwrap_or(0);

@@ -49,7 +49,9 @@ impl Change {
         let mut other = e.clone();
         match self {
             Change::OnePump
-                if e.inlet.rate.0.len() > 1 && *e.inlet.together != Some(false) && *e.inlet.interlocked != Some(true) =>
+                if e.inlet.rate.0.len() > 1
+                    && *e.inlet.together != Some(false)
+                    && *e.inlet.interlocked != Some(true) =>
             {
                 other.inlet.together.0 = None;
                 other.inlet.interlocked.0 = Some(true);

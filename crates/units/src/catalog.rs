@@ -194,6 +194,8 @@ catalog! {
     UM2 Area "µm2" ["um2", "µm²", "um²"] 1e-12;
     /// acre of 43 560 square feet
     ACRES Area "acre" ["acres", "ac"] ACRE;
+    /// Square mile, international.
+    MI2 Area "mi2" ["mi²", "sq mi"] 640.0 * ACRE;
     /// hectare
     HA Area "ha" ["hectare", "hectares"] 1e4;
 

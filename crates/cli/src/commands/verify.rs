@@ -39,7 +39,7 @@ pub fn run(args: &Args) -> End {
             "checks": outcomes.len(), "fail": failed,
             "by_evidence": Evidence::KINDS.iter().map(|k| ((*k).to_owned(), json!(count(k)))).collect::<serde_json::Map<_, _>>(),
             "outcomes": outcomes.iter().map(|o| json!({
-                "formula": o.page, "given": o.given, "expected": o.expected, "obtained": o.obtained, "evidence": o.evidence, "kind": o.kind, "holds": o.holds,
+                "formula": o.page, "given": o.given, "expected": o.expected, "obtained": o.obtained, "tolerance": o.tolerance, "tolerance_reason": o.reason, "evidence": o.evidence, "kind": o.kind, "holds": o.holds,
             })).collect::<Vec<_>>(),
         });
         out::print(&String::from_utf8_lossy(&pretty(&value)));
@@ -54,8 +54,8 @@ fn text(outcomes: &[Outcome], each: bool, failed: usize, count: &dyn Fn(&str) ->
     for o in outcomes.iter().filter(|o| each || !o.holds) {
         let word = if o.holds { "holds" } else { "FAILS" };
         text.push_str(&format!(
-            "{word}  {}: {}\n       expected {}, obtained {}\n       {}\n",
-            o.page, o.given, o.expected, o.obtained, o.evidence
+            "{word}  {}: {}\n       expected {}, obtained {}\n       tolerance {}: {}\n       {}\n",
+            o.page, o.given, o.expected, o.obtained, o.tolerance, o.reason, o.evidence
         ));
     }
     let mut table = Table::new(["evidence", "checks"]);

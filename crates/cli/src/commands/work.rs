@@ -106,8 +106,8 @@ fn worked(page: &Page, values: &[Arg], result: &Arg) -> String {
             6,
         ));
     }
-    let unit = page.working_unit(&page.out).map_or("", |u| u.symbol);
-    for line in printed(page, values, result, Style::Plain) {
+    let lines = printed(page, values, result, Style::Plain);
+    for (line, unit) in lines.iter().zip(units(page, lines.len())) {
         text.push_str(&hang(&format!("{} = {}", line.symbol, line.equation), width, 2, 6));
         if !line.numbers.is_empty() {
             // A solved relation shows both sides with the root in them.
@@ -115,7 +115,7 @@ fn worked(page: &Page, values: &[Arg], result: &Arg) -> String {
             let root =
                 if page.holds.is_some() { format!("; {} =", plain_symbol(page.out.math)) } else { " =".to_owned() };
             text.push_str(&hang(
-                &format!("{lead}{}{root} {} {unit}", line.numbers, print::digits(line.value, 6)),
+                format!("{lead}{}{root} {} {unit}", line.numbers, print::digits(line.value, 6)).trim_end(),
                 width,
                 4,
                 6,
@@ -130,6 +130,13 @@ fn worked(page: &Page, values: &[Arg], result: &Arg) -> String {
         text.push_str(&item("source", &source.to_string(), width));
     }
     text
+}
+
+/// The unit of each line of a worked equation: the result's for the last, none for what leads to it. A line on the
+/// way has a unit of its own that the code does not name, and the result's would be false there.
+fn units(page: &Page, lines: usize) -> impl Iterator<Item = &'static str> {
+    let unit = page.working_unit(&page.out).map_or("", |u| u.symbol);
+    (1..=lines).map(move |line| if line == lines { unit } else { "" })
 }
 
 fn about(page: &Page) -> String {
@@ -167,10 +174,11 @@ fn about(page: &Page) -> String {
 }
 
 fn as_json(page: &Page, values: &[Arg], result: &Arg) -> serde_json::Value {
+    let lines = printed(page, values, result, Style::Plain);
     json!({
         "formula": page.id, "title": page.title,
         "arguments": page.args.iter().zip(values).map(|(a, v)| json!({ "name": a.name, "value": shown(a, v) })).collect::<Vec<_>>(),
-        "worked": printed(page, values, result, Style::Plain).into_iter().map(|l| json!({ "symbol": l.symbol, "equation": l.equation, "numbers": l.numbers, "value": if l.value.is_finite() { json!(l.value) } else { json!(null) } })).collect::<Vec<_>>(),
+        "worked": lines.iter().zip(units(page, lines.len())).map(|(l, unit)| json!({ "symbol": l.symbol, "equation": l.equation, "numbers": l.numbers, "value": if l.value.is_finite() { json!(l.value) } else { json!(null) }, "unit": unit })).collect::<Vec<_>>(),
         "result": { "shown": shown(&page.out, result), "si": if let Arg::Number(si) = result { json!(si) } else { json!(null) } },
         "notes": page.notes(values),
         "sources": page.sources.iter().map(ToString::to_string).collect::<Vec<_>>(),

@@ -9,7 +9,13 @@ use toml::de::DeValue;
 
 impl Reader {
     /// One number and its unit.
-    pub(super) fn quantity(&mut self, spec: &'static KeySpec, dim: Dim, place: &str, value: &DeValue<'_>) -> Option<Written> {
+    pub(super) fn quantity(
+        &mut self,
+        spec: &'static KeySpec,
+        dim: Dim,
+        place: &str,
+        value: &DeValue<'_>,
+    ) -> Option<Written> {
         let text = self.typed(spec, place, value)?;
         let written = match parse::quantity_of(&text, dim, &self.reading) {
             Ok(written) => written,

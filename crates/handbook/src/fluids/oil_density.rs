@@ -1,7 +1,7 @@
 //! Formula: density of an oil at another temperature
 
 use crate::page::Evidence::{ByHand, Limit, Published};
-use crate::sources::{ASTM_D1250_1980, NOAA_OIL_DATA, TEXTBOOK_OILS};
+use crate::sources::{API_MPMS_2004, ASTM_D1250_1980, NOAA_OIL_DATA, TEXTBOOK_OILS};
 use crate::{choice, formula};
 use stillrise_units::math::{exp, pow};
 use stillrise_units::{Density, Temperature};
@@ -38,11 +38,16 @@ const K0_GASOLINE: f64 = 346.4228;
 const K1_GASOLINE: f64 = 0.4388;
 const K1_LUBE: f64 = 0.6278;
 // From memory; one published record of soybean oil gives 7.9e-4.
-const ALPHA_ESTER: f64 = 7.4e-4;
+pub(super) const ALPHA_ESTER: f64 = 7.4e-4;
+
+const PROCEDURE: &str = "the 2004 procedure coded apart in Python: density at 60 °F, scale shift, rounding left out";
 
 formula! {
     /// Density of an oil at temperature from its density at 15 °C, by the closed form of the
-    /// petroleum measurement tables of 1980 in °C; the 2004 procedure differs by 0.002 % at most.
+    /// petroleum measurement tables of 1980 in °C. The 2004 procedure gives the same within 0.003 % from 0 to
+    /// 60 °C, but for the transition group: there this form is 0.007 % low at 0 °C, 0.013 % high at 40 and
+    /// 0.024 % high at 60, because its constants for 15 °C are those for 60 °F times 1.8 while the expansion
+    /// falls steeply with density. `volume-correction-60f` has no such error.
     ///
     /// The product tables divide by density, not by name: 838 kg/m3 and up is fuel oil, a light
     /// diesel of 830 falls under jet. Lubricating oil has its own table, crude another. Against
@@ -72,7 +77,7 @@ formula! {
         K0_TRANSITION "K0_transition", K2_TRANSITION "K2_transition",
         K0_GASOLINE "K0_gasoline", K1_GASOLINE "K1_gasoline", K1_LUBE "K1_lube", ALPHA_ESTER "alpha_ester",
     ]
-    sources [ASTM_D1250_1980, NOAA_OIL_DATA, TEXTBOOK_OILS]
+    sources [ASTM_D1250_1980, API_MPMS_2004, NOAA_OIL_DATA, TEXTBOOK_OILS]
     checks [
         "rho_15=845 kg/m3, t=15 °C, group=fuel-oil" => "845 kg/m3", Limit("at 15 °C nothing changes");
         "rho_15=923 kg/m3, t=0 °C, group=ester" => "934 kg/m3" within 1e-3 "one oil, expansion 7.9e-4 against 7.4e-4 per °C",
@@ -83,5 +88,29 @@ formula! {
         "rho_15=850 kg/m3, t=5 °C, group=fuel-oil" => "857.044 kg/m3", ByHand("independent evaluation in Python of the closed form");
         "rho_15=960 kg/m3, t=5 °C, group=fuel-oil" => "966.795 kg/m3", ByHand("independent evaluation in Python of the closed form");
         "rho_15=880 kg/m3, t=5 °C, group=lubricating" => "886.264 kg/m3", ByHand("independent evaluation in Python of the closed form");
+        "rho_15=850.4013 kg/m3, t=0 °C, group=crude" => "861.193 kg/m3" within 1e-05 "the closed form of 1980 against the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=850.4013 kg/m3, t=40 °C, group=crude" => "832.233 kg/m3" within 1.5e-05 "the closed form of 1980 against the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=850.4013 kg/m3, t=60 °C, group=crude" => "817.553 kg/m3" within 3e-05 "the closed form of 1980 against the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=850.3923 kg/m3, t=0 °C, group=fuel-oil" => "860.943 kg/m3" within 1e-05 "the closed form of 1980 against the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=850.3923 kg/m3, t=40 °C, group=fuel-oil" => "832.633 kg/m3" within 1.5e-05 "the closed form of 1980 against the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=850.3923 kg/m3, t=60 °C, group=fuel-oil" => "818.287 kg/m3" within 3e-05 "the closed form of 1980 against the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=810.4078 kg/m3, t=0 °C, group=jet" => "821.371 kg/m3" within 1e-05 "the closed form of 1980 against the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=810.4078 kg/m3, t=40 °C, group=jet" => "791.939 kg/m3" within 1.5e-05 "the closed form of 1980 against the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=810.4078 kg/m3, t=60 °C, group=jet" => "777.008 kg/m3" within 3e-05 "the closed form of 1980 against the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=740.5039 kg/m3, t=0 °C, group=gasoline" => "754.028 kg/m3" within 1e-05 "the closed form of 1980 against the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=740.5039 kg/m3, t=40 °C, group=gasoline" => "717.637 kg/m3" within 1.5e-05 "the closed form of 1980 against the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=740.5039 kg/m3, t=60 °C, group=gasoline" => "699.096 kg/m3" within 3e-05 "the closed form of 1980 against the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=880.3488 kg/m3, t=0 °C, group=lubricating" => "889.735 kg/m3" within 1e-05 "the closed form of 1980 against the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=880.3488 kg/m3, t=40 °C, group=lubricating" => "864.572 kg/m3" within 1.5e-05 "the closed form of 1980 against the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=880.3488 kg/m3, t=60 °C, group=lubricating" => "851.842 kg/m3" within 3e-05 "the closed form of 1980 against the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=772.4865 kg/m3, t=0 °C, group=transition" => "785.548 kg/m3" within 7.1e-05 "the metric constants of the transition group drift from the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=772.4865 kg/m3, t=40 °C, group=transition" => "750.424 kg/m3" within 0.00013 "the metric constants of the transition group drift from the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=772.4865 kg/m3, t=60 °C, group=transition" => "732.549 kg/m3" within 0.00024 "the metric constants of the transition group drift from the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=780.4517 kg/m3, t=0 °C, group=transition" => "792.587 kg/m3" within 7.1e-05 "the metric constants of the transition group drift from the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=780.4517 kg/m3, t=40 °C, group=transition" => "759.976 kg/m3" within 0.00013 "the metric constants of the transition group drift from the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=780.4517 kg/m3, t=60 °C, group=transition" => "743.401 kg/m3" within 0.00024 "the metric constants of the transition group drift from the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=786.4260 kg/m3, t=0 °C, group=transition" => "797.872 kg/m3" within 7.1e-05 "the metric constants of the transition group drift from the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=786.4260 kg/m3, t=40 °C, group=transition" => "767.128 kg/m3" within 0.00013 "the metric constants of the transition group drift from the 2004 procedure", ByHand(PROCEDURE);
+        "rho_15=786.4260 kg/m3, t=60 °C, group=transition" => "751.515 kg/m3" within 0.00024 "the metric constants of the transition group drift from the 2004 procedure", ByHand(PROCEDURE);
     ]
 }

@@ -23,6 +23,54 @@ const fn expansion(fixed: &'static str, only: fn(&Row<'_>) -> bool) -> Table {
     }
 }
 
+const BLENDS: &str = include_str!("../../check/viscosity_blending.csv");
+const CORRECTION: &str = include_str!("../../check/ctl_us_2004.csv");
+
+/// The rows of one group in the table of corrections from 60 °F, by the closed form.
+const fn closed(fixed: &'static str, only: fn(&Row<'_>) -> bool) -> Table {
+    Table {
+        file: "ctl_us_2004.csv",
+        text: CORRECTION,
+        page: &volume_correction_60f::PAGE,
+        fixed,
+        columns: &[("rho60_kg_m3", "rho_60", "kg/m3"), ("T_F", "t", "°F")],
+        expect: ("CTL_1980_form", ""),
+        within: Some((2e-6, "the table takes the expansion at the density that the 2004 procedure shifts to")),
+        only: Some(only),
+        evidence: ByHand("independent evaluation in Python of the closed form"),
+    }
+}
+
+/// The same rows by the procedure of 2004.
+const fn procedure(fixed: &'static str, only: fn(&Row<'_>) -> bool) -> Table {
+    Table {
+        expect: ("CTL_2004", ""),
+        within: Some((1.7e-5, "the closed form leaves out the shift of the temperature scale")),
+        evidence: ByHand("independent evaluation in Python of the 2004 procedure"),
+        ..closed(fixed, only)
+    }
+}
+
+/// The table of blends, by one rule.
+const fn blend(fixed: &'static str, column: &'static str) -> Table {
+    Table {
+        file: "viscosity_blending.csv",
+        text: BLENDS,
+        page: &viscosity_blend::PAGE,
+        fixed,
+        columns: &[("vA_mm2_s", "v_1", "mm2/s"), ("vB_mm2_s", "v_2", "mm2/s"), ("fraction_B", "share", "")],
+        expect: (column, "mm2/s"),
+        within: None,
+        only: None,
+        evidence: ByHand("independent evaluation in Python"),
+    }
+}
+
+/// The blending numbers of the table of blends.
+const fn blending_number(oil: &'static [(&'static str, &'static str, &'static str)], column: &'static str) -> Table {
+    Table { page: &viscosity_blending_number::PAGE, columns: oil, expect: (column, ""), ..blend("", "") }
+}
+
 /// The rows at one temperature in the table of saline water; `fixed` is fresh water there.
 const fn saline(fixed: &'static str, only: fn(&Row<'_>) -> bool) -> Table {
     Table {
@@ -171,6 +219,24 @@ pub(super) const TABLES: &[Table] = &[
     saline("mu_w=0.89015 mPa s", |row| row.number("T_C") == 25.0),
     saline("mu_w=0.79732 mPa s", |row| row.number("T_C") == 30.0),
     saline("mu_w=0.65282 mPa s", |row| row.number("T_C") == 40.0),
+    closed("group=crude", |row| row.text("group") == "crude_A"),
+    procedure("group=crude", |row| row.text("group") == "crude_A"),
+    closed("group=fuel-oil", |row| row.text("group") == "fuel_oil_B"),
+    procedure("group=fuel-oil", |row| row.text("group") == "fuel_oil_B"),
+    closed("group=jet", |row| row.text("group") == "jet_B"),
+    procedure("group=jet", |row| row.text("group") == "jet_B"),
+    closed("group=transition", |row| row.text("group") == "transition_B"),
+    procedure("group=transition", |row| row.text("group") == "transition_B"),
+    closed("group=gasoline", |row| row.text("group") == "gasoline_B"),
+    procedure("group=gasoline", |row| row.text("group") == "gasoline_B"),
+    closed("group=lubricating", |row| row.text("group") == "lube_D"),
+    procedure("group=lubricating", |row| row.text("group") == "lube_D"),
+    blend("rule=refutas", "v_refutas"),
+    blend("rule=walther", "v_d341_transform"),
+    blend("rule=arrhenius", "v_arrhenius"),
+    blend("rule=cube-root", "v_cube_root"),
+    blending_number(&[("vA_mm2_s", "v", "mm2/s")], "VBN_A"),
+    blending_number(&[("vB_mm2_s", "v", "mm2/s")], "VBN_B"),
     expansion("group=crude", |row| row.text("group") == "crude_A"),
     expansion("group=fuel-oil", |row| row.text("group") == "fuel_oil_B"),
     expansion("group=jet", |row| row.text("group") == "jet_B"),

@@ -21,7 +21,7 @@ formula! {
     fn head(
         q: Flow = "Q" "flow" [GPM, L_S: 0.01 .. 5000.0 in 1e-6 .. 1e5];
         d: Length = "D" "inside diameter" [IN, MM: 50.0 .. 3000.0 in 1.0 .. 20000.0];
-        k: Ratio = "K" "loss coefficient of the entry" [ONE, ONE: 0.04 .. 1.0 in 0.0 .. 10.0];
+        k: Ratio = "K" "loss coefficient of the entry" [ONE, ONE: 0.0 .. 1.03 in 0.0 .. 10.0];
     ) -> Length = "h" "head above the invert" [IN, MM];
     reduced [q M3_S, d M, k ONE => M] {
         let y_c = critical(q, d);

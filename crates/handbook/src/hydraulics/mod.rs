@@ -7,12 +7,15 @@ mod circle;
 pub mod fittings;
 mod kindsvater_carter;
 pub mod pipes;
+mod tables;
 
 crate::list_pages! {
     laminar_friction, colebrook, pipe_reynolds, mean_velocity, circle_area, pipe_friction_loss, fitting_loss,
     full_pipe_head, manning_capacity, manning_depth, wetted_segment, critical_depth, entry_head,
     rectangular_weir, rectangular_weir_head, submerged_weir, vnotch_weir, slot_loss, orifice_flow,
-    baffle_coefficient, pack_loss, mesh_loss, outlet_count,
+    orifice_plate_coefficient, orifice_plate_pressure, orifice_plate_loss,
+    baffle_coefficient, pack_loss, mesh_loss, packed_bed_loss, outlet_count, manning_velocity,
+    storage_outflow, level_pool,
     pump_run_time, pump_cycle_time,
 }
 
@@ -109,7 +112,7 @@ pub static TABLES: &[Table] = &[
         expect: ("Q_KC_fluids_m3_s", "m3/s"),
         within: Some((2.5e-4, "the library takes -1 mm for the breadth's correction of -0.9 mm")),
         only: Some(|row| row.text("type") == "full_width"),
-        evidence: Library("fluids 1.3.1, Q_weir_rectangular_full_Kindsvater_Carter"),
+        evidence: Library("fluids 1.3.1, Q_weir_rectangular_full_Kindsvater_Carter: k_b -1 mm, after Blevins"),
     },
     Table {
         file: "weir_rectangular.csv",
@@ -125,7 +128,7 @@ pub static TABLES: &[Table] = &[
         expect: ("Q_KC_ISO1438_m3_s", "m3/s"),
         within: Some((7e-4, "at b/B 0.5 that table takes 0.010 where ISO 1438 as recalled has 0.011")),
         only: None,
-        evidence: ByHand("independent evaluation in Python of the same recalled table"),
+        evidence: ByHand("independent evaluation in Python of the table of ISO 1438 as recalled: k_b -0.9 mm"),
     },
     Table {
         file: "weir_rectangular.csv",
@@ -141,7 +144,7 @@ pub static TABLES: &[Table] = &[
         expect: ("head_m", "m"),
         within: Some((5e-4, "at b/B 0.5 that table takes 0.010 where ISO 1438 as recalled has 0.011")),
         only: None,
-        evidence: ByHand("independent evaluation in Python of the same recalled table"),
+        evidence: ByHand("independent evaluation in Python of the table of ISO 1438 as recalled: k_b -0.9 mm"),
     },
     Table {
         file: "weir_vnotch.csv",
@@ -187,4 +190,21 @@ pub static TABLES: &[Table] = &[
         only: Some(|row| row.number("alpha") <= 0.6),
         evidence: Library("fluids 1.3.1, filters.square_edge_screen, after Blevins 1984"),
     },
+    tables::bed("law=ergun, length=1 m, mu=1.0016 mPa s, rho=998.2072 kg/m3", "Ergun_Pa_m"),
+    tables::bed("law=carman, length=1 m, mu=1.0016 mPa s, rho=998.2072 kg/m3", "Carman_Pa_m"),
+    tables::bed("law=erdim, length=1 m, mu=1.0016 mPa s, rho=998.2072 kg/m3", "Erdim_Pa_m"),
+    tables::bed("law=kta, length=1 m, mu=1.0016 mPa s, rho=998.2072 kg/m3", "KTA_Pa_m"),
+    tables::plate("rho=998.2072 kg/m3, mu=1.0016 mPa s, taps=d-and-half, expansibility=0.9921657311670747", |row| {
+        row.text("D_m") == "0.10226"
+    }),
+    tables::plate("rho=998.2072 kg/m3, mu=1.0016 mPa s, taps=d-and-half, expansibility=0.9933789831020603", |row| {
+        row.text("D_m") == "0.15405"
+    }),
+    tables::plate("rho=998.2072 kg/m3, mu=1.0016 mPa s, taps=d-and-half, expansibility=0.9847083882174205", |row| {
+        row.text("D_m") == "0.20272"
+    }),
+    tables::pool(tables::CURVE_A, |row| row.text("case") == "A"),
+    tables::pool(tables::CURVE_B, |row| row.text("case") == "B"),
+    tables::pool_outflow(tables::CURVE_A, |row| row.text("case") == "A"),
+    tables::pool_outflow(tables::CURVE_B, |row| row.text("case") == "B"),
 ];

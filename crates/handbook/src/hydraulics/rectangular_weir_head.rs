@@ -4,7 +4,7 @@ use super::circle::G;
 use super::kindsvater_carter::{K_H, weir_a, weir_b, weir_k_b};
 use crate::formula;
 use crate::page::Evidence::{ByHand, Library, Limit};
-use crate::sources::{KINDSVATER_CARTER, WATER_MEASUREMENT};
+use crate::sources::{KINDSVATER_CARTER_ISO, WATER_MEASUREMENT};
 use stillrise_units::math::{pow, root, sqrt};
 use stillrise_units::{Flow, Length};
 
@@ -35,7 +35,7 @@ formula! {
         weir_b(f64) "a_1" "growth of the coefficient with h/p, table over b/B";
         weir_k_b(f64) "k_b" "correction of the crest's length, table over b/B";
     ]
-    sources [KINDSVATER_CARTER, WATER_MEASUREMENT]
+    sources [KINDSVATER_CARTER_ISO, WATER_MEASUREMENT]
     checks [
         "q=0.0583927 m3/s, b=1 m, channel=1 m, p=0.5 m" => "0.1 m" within 0.003 "another law of the full-width weir",
             Library("fluids 1.3.1, Q_weir_rectangular_full_Ackers");

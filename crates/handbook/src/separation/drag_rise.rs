@@ -1,8 +1,8 @@
 //! Formula: rise of a droplet with the drag of a sphere
 
 use crate::formula;
-use crate::page::Evidence::{ByHand, Limit};
-use crate::sources::SCHILLER_NAUMANN;
+use crate::page::Evidence::{ByHand, Limit, Published};
+use crate::sources::{RISE_TIME_TABLE, SCHILLER_NAUMANN};
 use stillrise_units::math::{abs, max, min, pow, sqrt};
 use stillrise_units::{Density, G, Length, Velocity, Viscosity};
 
@@ -37,6 +37,9 @@ formula! {
     constants [GRAVITY "g", DRAG "0.15", POWER "0.687", FLOOR "0.44"]
     sources [SCHILLER_NAUMANN]
     checks [
+        "d=300 um, rho_w=998.21 kg/m3, rho_o=850 kg/m3, mu=1.0016 cP" => "6.35 mm/s"
+            within 0.07 "the table prints 12 s, to the second, where this page gives 12.8 s and Stokes' law 10.5 s",
+            Published(&RISE_TIME_TABLE, "300 µm: 3 in in 12 s");
         "d=60 um, rho_w=998.2072 kg/m3, rho_o=840 kg/m3, mu=1.0016 mPa s" => "0.30685 mm/s",
             ByHand("solved by bracketing in Python, scipy 1.17.1");
         "d=1000 um, rho_w=998.2072 kg/m3, rho_o=840 kg/m3, mu=1.0016 mPa s" => "32.604 mm/s",

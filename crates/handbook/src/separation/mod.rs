@@ -9,6 +9,13 @@ crate::list_pages! {
     drag_rise,
     drag_cut,
     grit_settling,
+    sphere_drag,
+    nonspherical_drag,
+    hindered_exponent,
+    hindered_rise,
+    circulation_factor,
+    eotvos_number,
+    grace_rise,
     lognormal_finer,
     lognormal_removal,
     tank_removal,
@@ -80,6 +87,7 @@ crate::list_pages! {
 }
 
 mod feed;
+mod tables;
 
 pub mod floors;
 pub mod pumps;
@@ -184,6 +192,25 @@ pub static TABLES: &[Table] = &[
     nominal("shape=natural, rho_s=2650 kg/m3, rho_w=1000 kg/m3", "w_18_1.0_m_s"),
     nominal("shape=nominal, rho_s=2650 kg/m3, rho_w=1000 kg/m3", "w_20_1.1_m_s"),
     nominal("shape=angular, rho_s=2650 kg/m3, rho_w=1000 kg/m3", "w_24_1.2_m_s"),
+    tables::exponent("law=richardson-zaki", "n_RZ"),
+    tables::exponent("law=rowe", "n_Rowe"),
+    tables::exponent("law=garside-al-dibouni", "n_GA"),
+    tables::crowd(&[("phi", "phi", ""), ("n_RZ", "n", "")], "u_over_ut_RZ"),
+    tables::crowd(&[("phi", "phi", ""), ("n_Rowe", "n", "")], "u_over_ut_Rowe"),
+    tables::crowd(&[("phi", "phi", ""), ("n_GA", "n", "")], "u_over_ut_GA"),
+    tables::drag("law=stokes", "Cd_stokes", tables::OWN),
+    tables::drag("law=schiller-naumann", "Cd_schiller_naumann", tables::OWN),
+    tables::drag("law=abraham", "Cd_abraham", tables::OWN),
+    tables::drag("law=haider-levenspiel", "Cd_haider_lev", tables::FLUIDS),
+    tables::drag("law=cheng", "Cd_cheng", tables::FLUIDS),
+    tables::drag("law=clift-gauvin", "Cd_clift_gauvin", tables::FLUIDS),
+    tables::CLIFT,
+    tables::NONSPHERICAL,
+    tables::CIRCULATION,
+    tables::CIRCULATING_STOKES,
+    tables::EOTVOS,
+    tables::GRACE,
+    tables::RIGID,
     finer("sg=1.6487212707001282", |row| row.text("s_ln") == "0.500000"),
     finer("sg=2.0137527074704766", |row| row.text("s_ln") == "0.700000"),
     finer("sg=2", |row| row.text("s_ln") == "0.693147"),

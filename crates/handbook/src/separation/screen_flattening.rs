@@ -28,7 +28,7 @@ formula! {
     sources [TAYLOR_BATCHELOR]
     checks [
         "k=0" => "1.000000", Limit("no screen, no change");
-        "k=2.76" => "0.00", Memory("the loss coefficient that levels a flow, as the literature on wind tunnels quotes it");
+        "k=2.76" => "0.000", Memory("the loss coefficient that levels a flow, as the literature on wind tunnels quotes it");
         "k=2.7636474908" => "0.000000", ByHand("root of the numerator by scipy 1.17.1, brentq");
         "k=1" => "0.359995", ByHand("independent evaluation in Python");
         "k=2" => "0.100387", ByHand("independent evaluation in Python");

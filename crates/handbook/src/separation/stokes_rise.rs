@@ -31,9 +31,6 @@ formula! {
             Published(&DIESEL_EXAMPLE, "rise velocity 0.0012385 m/s");
         "d=150 um, rho_w=998.21 kg/m3, rho_o=850 kg/m3, mu=1.0016 cP" => "1.8143 mm/s" within 0.001 "42 s printed to the second",
             Published(&RISE_TIME_TABLE, "150 µm: 3 in in 42 s");
-        "d=300 um, rho_w=998.21 kg/m3, rho_o=850 kg/m3, mu=1.0016 cP" => "6.35 mm/s"
-            within 0.20 "Stokes' law is some 20 % fast at 300 µm",
-            Published(&RISE_TIME_TABLE, "300 µm: 3 in in 12 s");
         "d=60 um, rho_w=998.21 kg/m3, rho_o=850 kg/m3, mu=1.0016 cP" => "0.30238 mm/s"
             within 0.06 "the table scatters 5 % about d squared",
             Published(&RISE_TIME_TABLE, "60 µm: 3 in in 4 min 12 s");

@@ -8,6 +8,9 @@ sources! {
     SHARQAWY_2010 "Sharqawy, Lienhard and Zubair, Thermophysical properties of seawater, Desalination and Water Treatment 16, 354-380, equation 22" "2010" SecondHand;
     MILLERO_1974 "Millero, viscosity of seawater, as coded in public oceanographic software" "1974" SecondHand;
     ASTM_D1250_1980 "ASTM D1250 and API MPMS 11.1, Petroleum measurement tables 54A, 54B, 54D" "1980" SecondHand;
+    REFUTAS "Refutas' viscosity blending number, as quoted after Maples 2000 by public pages and by Oil and Gas Science and Technology, article 210047, table 6" "2000" SecondHand;
+    ASTM_D7152 "ASTM D7152, Calculating the viscosity of a blend of petroleum products" "" Memory;
+    BLENDING_RULES "Blending by the logarithm (Arrhenius 1887) and by the cube root (Kendall and Monroe 1917) of viscosity; textbook rules" "" Memory;
     API_MPMS_2004 "API MPMS 11.1, Temperature and pressure volume correction factors" "2004" SecondHand;
     ASTM_D341 "ASTM D341, Viscosity-temperature charts for liquid petroleum products" "2009" SecondHand;
     ASTM_D2161 "ASTM D2161, Conversion of kinematic viscosity to Saybolt universal viscosity" "2017" SecondHand;

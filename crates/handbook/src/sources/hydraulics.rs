@@ -7,7 +7,15 @@ sources! {
     MANNING "Manning's formula, in FHWA Hydraulic Design Series 2, Highway Hydrology, 2nd ed., eq. 2.8" "2002" Read;
     HDS_2_OUTLETS "Federal Highway Administration, Hydraulic Design Series 2, Highway Hydrology, 2nd ed., chapter 8 on orifices and weirs" "2002" Read;
     CRITICAL_FLOW "Critical flow of an open section, Q2 T = g A3; textbook hydraulics" "" Read;
-    KINDSVATER_CARTER "Kindsvater and Carter, Discharge characteristics of rectangular thin-plate weirs; coefficients as in ISO 1438, recalled" "1957" Memory;
+    KINDSVATER_CARTER_ISO "Kindsvater and Carter's rectangular thin-plate weir, coefficients of ISO 1438, recalled; the suppressed weir with k_b -0.9 mm" "2008" Memory;
+    KINDSVATER_CARTER_BLEVINS "Kindsvater and Carter's suppressed weir with k_b -1 mm, after Blevins, as carried by fluids 1.3.1" "1984" SecondHand;
+    ERGUN "Ergun, Fluid flow through packed columns, as carried by fluids 1.3.1" "1952" SecondHand;
+    CARMAN "Carman, Fluid flow through granular beds, as carried by fluids 1.3.1" "1937" SecondHand;
+    ERDIM "Erdim, Akgiray and Demir, A revisit of pressure drop-flow rate correlations for packed beds of spheres, as carried by fluids 1.3.1" "2015" SecondHand;
+    KTA "KTA 3102.3, Loss of pressure through friction in pebble bed cores, as carried by fluids 1.3.1" "1981" SecondHand;
+    ISO_5167 "ISO 5167-2, Orifice plates, Reader-Harris and Gallagher's coefficient, as carried by fluids 1.3.1" "2003" SecondHand;
+    HDS_2_ROUTING "Federal Highway Administration, Hydraulic Design Series 2, Highway Hydrology, 2nd ed., section 8.5, storage-indication routing" "2002" Read;
+    NEH_15 "NRCS National Engineering Handbook, Part 630, chapter 15, Time of concentration" "2010" Read;
     WATER_MEASUREMENT "US Bureau of Reclamation, Water Measurement Manual, table of Kindsvater-Carter coefficients as reprinted in a federal hydraulics reference manual" "2001" SecondHand;
     KINDSVATER_SHEN "Kindsvater and Shen's thin-plate V-notch, curve fits as printed in two public codes and a public worksheet" "" SecondHand;
     VILLEMONTE "Villemonte, Submerged-weir discharge studies, Engineering News-Record" "1947" SecondHand;

@@ -6,6 +6,9 @@ sources! {
     HERPICC "HERPICC runoff coefficients, as printed in a county drainage code" "1994" SecondHand;
     GRAVEL_LOT "City drainage manual, runoff coefficients of pavement, roofs and gravel lots" "1979" Read;
     SHEET_N "Roughness of sheet flow, tables of FHWA Highway Hydrology and NRCS TR-55" "2002, 1986" Read;
+    TR_55 "NRCS Technical Release 55, Urban Hydrology for Small Watersheds, 2nd ed.; tables as public data sets carry them" "1986" SecondHand;
+    NEH_10 "NRCS National Engineering Handbook, Part 630, chapter 10, Estimation of direct runoff" "2004" Read;
+    LINEAR_RESERVOIR "Linear reservoir with means over the step; textbook hydrology" "" Memory;
     KIRPICH "Kirpich, Time of concentration of small agricultural watersheds, as quoted by several public drainage manuals" "1940" SecondHand;
     DEPTH_PRACTICE "Common practice: depths between the rows of a depth-duration table are read off a straight line on log-log paper" "" Practice;
     IPC_1106 "International Plumbing Code, section 1106.4, vertical walls" "" SecondHand;

@@ -10,6 +10,15 @@ sources! {
     SWMMWW "Washington State Department of Ecology, Stormwater Management Manual for Western Washington, Vol. V, BMP T11.10 and T11.11" "" Memory;
     DIESEL_EXAMPLE "A worked example of a diesel site sized by residence time, after API 1990 and a city manual" "" Read;
     SCHILLER_NAUMANN "Schiller and Naumann, drag of a sphere, with a floor of 0.44; as used by many public codes" "1933" SecondHand;
+    HAIDER_LEVENSPIEL "Haider and Levenspiel, Drag coefficient and terminal velocity of spherical and nonspherical particles, Powder Technology 58:63-70; coefficients as public codes agree" "1989" SecondHand;
+    ABRAHAM "Abraham, Functional dependence of drag coefficient of a sphere on Reynolds number, Physics of Fluids 13" "1970" Memory;
+    CHENG "Cheng, Comparison of formulas for drag coefficient and settling velocity of spherical particles, Powder Technology 189, as carried by fluids 1.3.1" "2009" SecondHand;
+    CLIFT_GAUVIN "Clift and Gauvin, motion of entrained particles in gas streams, as carried by fluids 1.3.1" "1971" SecondHand;
+    HADAMARD_RYBCZYNSKI "Hadamard and Rybczynski, creeping flow about a fluid sphere, as quoted by Ervik and Bjorklund, arXiv 1712.01567" "1911" SecondHand;
+    GRACE "Grace, Wairegi and Nguyen, Shapes and velocities of single drops and bubbles, in Clift, Grace and Weber, equations 7-5 to 7-8; form of the velocity from memory" "1976" Memory;
+    RICHARDSON_ZAKI "Richardson and Zaki, Sedimentation and fluidisation, Transactions of the Institution of Chemical Engineers 32:35, pieces as a public code quotes them" "1954" SecondHand;
+    ROWE "Rowe, A convenient empirical equation for the Richardson-Zaki exponent, Chemical Engineering Science 42" "1987" Memory;
+    GARSIDE "Garside and Al-Dibouni, Velocity-voidage relationships for fluidization and sedimentation, as three public codes write it" "1977" SecondHand;
     FERGUSON_CHURCH "Ferguson and Church, settling velocity of grains, Journal of Sedimentary Research 74:933-937" "2004" SecondHand;
     HAZEN_CAMP "Hazen 1904 and Camp 1946, the ideal settling basin: removal is rise velocity over surface loading" "" Memory;
     VETTER "Vetter, removal in a channel mixed over its depth" "1940" Memory;

@@ -26,6 +26,7 @@ pub mod testing;
 pub mod triggers;
 
 const TANKS: &str = include_str!("../../check/tank_partial.csv");
+const TOTALS: &str = include_str!("../../check/tank_total.csv");
 const FLUIDS: crate::page::Evidence = Library("fluids 1.3.1, geometry.TANK");
 
 /// Check tables of this area, read row by row.
@@ -61,6 +62,29 @@ pub static TABLES: &[Table] = &[
         expect: ("V_m3", "m3"),
         within: None,
         only: Some(|row| row.text("tank") == "H_hemisph_D2_L6"),
+        evidence: FLUIDS,
+    },
+    Table {
+        file: "tank_total.csv",
+        text: TOTALS,
+        page: &horizontal_cylinder_volume::PAGE,
+        fixed: "",
+        columns: &[("D_m", "d", "m"), ("L_m", "length", "m"), ("h_max_m", "h", "m")],
+        expect: ("V_total_m3", "m3"),
+        within: None,
+        only: Some(|row| row.text("tank").starts_with("H_flat")),
+        evidence: FLUIDS,
+    },
+    Table {
+        file: "tank_total.csv",
+        text: TOTALS,
+        page: &cylinder_ellipsoidal_volume::PAGE,
+        fixed: "",
+        columns: &[("D_m", "d", "m"), ("L_m", "length", "m"), ("sideA_a_m", "head", "m"), ("h_max_m", "h", "m")],
+        expect: ("V_total_m3", "m3"),
+        within: None,
+        // Torispherical heads and upright vessels have no page.
+        only: Some(|row| row.text("tank").starts_with("H_ellips") || row.text("tank").starts_with("H_hemisph")),
         evidence: FLUIDS,
     },
     Table {

@@ -13,9 +13,9 @@ pub static OIL: Oil = Oil {
     group: OilGroup::Crude,
     density_15: Spread::new(800.0, 847.0, 855.0, &KG_M3, &NOAA_OIL_DATA)
         .noted("record EC00736 has 847; ends by judgement"),
-    viscosity: [(18.7, 0.0), (10.6, 15.0)],
-    viscosity_source: &TEXTBOOK_OILS,
-    viscosity_note: "10.6 mm2/s at 15 °C is record EC00736; at 0 °C in the ratio of a medium crude",
+    viscosity: [(22.33, 0.0), (10.16, 15.0)],
+    viscosity_source: &NOAA_OIL_DATA,
+    viscosity_note: "record EC00736, 19.187 mPa s over 859.4 kg/m3 and 8.6133 over 847.37",
     flash_c: Spread::new(-40.0, -20.0, -10.0, &DEG_C, &NOAA_OIL_DATA)
         .noted("record below -10 °C; the rest from memory"),
     interfacial_tension: Spread::new(15.8, 23.9, 31.6, &MN_M, &NOAA_OIL_DATA)
