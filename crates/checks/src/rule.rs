@@ -23,6 +23,16 @@ pub struct Subject<'a> {
 }
 
 impl<'a> Subject<'a> {
+    /// What asks for a key: the question of the assumption that stands in for it, else a plain one.
+    #[must_use]
+    pub fn ask_for(&self, key: &str, what: &str) -> Ask {
+        let entries = self.ledger.map_or(&[][..], |ledger| &ledger.entries);
+        let assumption = entries.iter().find_map(|e| match &e.origin {
+            Origin::Assumed(a) if a.key == key && !a.question.is_empty() => Some(a),
+            _ => None,
+        });
+        assumption.map_or_else(|| Ask::new(key.to_owned(), format!("What is the {what}?")), Ask::of)
+    }
     /// A quantity in the print units of the job, three digits; empty when nobody reads it.
     #[must_use]
     pub fn show<Q: Typed>(&self, q: Q, units: (&'static Unit, &'static Unit)) -> String {
@@ -30,15 +40,6 @@ impl<'a> Subject<'a> {
             return String::new();
         }
         print::in_prose(q.si(), self.enquiry.system().pick(units))
-    }
-    /// As [`show`](Self::show), with three digits: for sentences on what nobody measures closer.
-    #[must_use]
-    pub fn brief<Q: Typed>(&self, q: Q, units: (&'static Unit, &'static Unit)) -> String {
-        if !self.read {
-            return String::new();
-        }
-        let unit = self.enquiry.system().pick(units);
-        format!("{} {}", print::digits(unit.from_si(q.si()), 3), unit.symbol).trim_end().to_owned()
     }
     /// Units of print.
     #[must_use]

@@ -105,6 +105,7 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
         // A unit of which nothing can be said is no offer.
         if design.performance.is_none() {
             short = shortfall::shortfall(enquiry, range, &begun);
+            design.stops.push(shortfall::stop());
             design.train = None;
             pick = None;
         }
@@ -112,6 +113,9 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
         design.stops.push(pick::no_unit(enquiry, range));
     } else {
         short = shortfall::shortfall(enquiry, range, &design);
+        if short.is_some() {
+            design.stops.push(shortfall::stop());
+        }
     }
     let alternatives = alternatives::alternatives(enquiry, range, pick.as_ref());
     let heard = words::hear(enquiry, &design, &ledger, &nothing);

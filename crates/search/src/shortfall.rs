@@ -2,12 +2,12 @@
 
 use crate::pick::{Ask, How, MOST_IN_PARALLEL, Pick, by_size, try_unit};
 use stillrise_checks::{Subject, bars_pick};
-use stillrise_design::WhatIf;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::Design;
 use stillrise_design::performance::Depth;
 use stillrise_design::train::Source;
+use stillrise_design::{Stop, WhatIf};
 use stillrise_units::Length;
 
 /// Most units that are tried where nothing fits, to say how many would do.
@@ -101,4 +101,10 @@ pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design) -> Option<Sho
     let largest =
         Pick { how: How::Row(last), count: MOST_IN_PARALLEL, because: String::new(), fits: false }.name(range);
     Some(Shortfall { largest, against, would })
+}
+
+/// That no unit was taken.
+#[must_use]
+pub fn stop() -> Stop {
+    Stop::said("picking a unit", "nothing of the range fits, alone or in parallel, nor does a unit made to measure")
 }

@@ -250,7 +250,7 @@ fn factor_and_text_point_the_same_way() {
     let (basis, train) = (design.basis.as_ref().expect("a basis"), design.train.as_ref().expect("a train"));
     let worst = design.performance.as_ref().and_then(|p| p.worst()).expect("a case");
     let observed = &base.job.enquiry.observed[0];
-    let o = Occasion::new(&mut Off, observed, basis, &train.unit, (&worst.content, worst.flow)).expect("an occasion");
+    let o = Occasion::new(&mut Off, observed, basis, &train.unit, worst).expect("an occasion");
     let usual = o.effluent(&o.usual());
     for cause in CAUSES {
         let Some(size) = cause.size else { continue };

@@ -9,6 +9,7 @@ use std::collections::BTreeSet;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin, complete};
 use stillrise_design::performance::Depth;
+use stillrise_design::performance::limit::Word;
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_design::{Ledger, WhatIf};
 use stillrise_search::pick::{self, Pick};
@@ -272,6 +273,13 @@ fn a_question_that_is_answered_is_gone() {
     assert!(mended.is_empty(), "mended, take out of OPEN: {mended:?}");
 }
 
+/// The unit and the words on the limits of an enquiry, everything heard.
+fn common_words(enquiry: &stillrise_design::enquiry::Enquiry, demo: &Range) -> (Option<Pick>, Vec<Word>) {
+    let settled = stillrise_search::settle(enquiry, demo);
+    let limits = settled.job.design.performance.iter().flat_map(|p| &p.limits);
+    (settled.pick.clone(), limits.map(|l| l.word).collect())
+}
+
 /// A question says what its answers would lead to; given for good, they lead there. Answers are printed
 /// with four digits, so the effluent is held to a hundredth.
 #[test]
@@ -302,8 +310,14 @@ fn an_answer_leads_where_the_question_said() {
                 let same = pick::try_unit(&enquiry, &nothing, &begun, &source, taken.count, Depth::Limits);
                 let left = |c: Option<stillrise_units::Concentration>| c.map_or(0.0, Typed::si);
                 let (was, is) = (left(said.effluent), left(pick::effluent(&same)));
-                let word = same.performance.as_ref().and_then(|p| p.limits.iter().map(|l| l.word).max());
-                if unit != said.unit || word != said.word || (was - is).abs() > 0.01 * was {
+                // Where the answer is said to decide a word, the whole chain with it given says the same word.
+                let given = said
+                    .words
+                    .as_ref()
+                    .map(|_| common_words(&enquiry, &demo))
+                    .filter(|(p, _)| p.as_ref() == Some(taken));
+                let word = given.is_none_or(|(_, words)| Some(&words) == said.words.as_ref());
+                if unit != said.unit || !word || (was - is).abs() > 0.01 * was {
                     wrong.push(format!(
                         "{}: {} = {answer}: said {} and {was}, is {unit} and {is}",
                         job.name, q.key, said.unit

@@ -115,6 +115,14 @@ static SILENCES: &[Silence] = silences! {
     "statistic-against-mean": "wash" ["limit.variation" = "0.1"] "passes"; "limit.statistic" = OUT => "limit \"oil and grease\".statistic";
     "statistic-against-mean": "wash" ["limit.variation" = "0.1"] "passes"; "limit" = OUT => "limit.value";
     "limit-not-shown": "wash" "passes"; "limit" = OUT => "limit.value";
+    "containment-too-small": "pit" ["spill.volume" = "15.3 m3"] "passes"; "containment \"pit\".voids" = OUT => "containment \"pit\".voids";
+    "containment-too-small": "pit" ["spill.volume" = "13 m3"] "passes"; "rain.event_depth" = OUT => "rain.event_depth";
+    "fire-water-not-held": "pit" ["spill.fire_volume" = "1 m3"] "passes"; "spill.fire_volume" = OUT => "spill.fire_volume";
+    "drain-valve-open": "pit" "passes"; "containment \"pit\".drain" = OUT => "containment \"pit\".drain";
+    "drain-valve-open": "pit" "passes"; "containment \"pit\".drain" = r#"["closed", { value = "open", from = "operator" }]"# => "containment \"pit\".drain";
+    "containment-rain-not-drained": "pit" ["containment \"pit\".roof" = "true"] "passes"; "containment \"pit\".roof" = "false" => "containment \"pit\".drain_rate";
+    "drained-water-unknown": "pit" "passes"; "containment \"basin\".oil.mean" = OUT => "containment \"basin\".oil.mean";
+    "misleading-samples": "wash" ["samples.name" = "outfall", "samples.where" = "out", "samples.results" = r#"["12 mg/L", "9 mg/L"]"#, "samples.manner" = "grab"] "passes"; "samples.manner" = OUT => "samples \"outfall\".manner";
     "frost-outdoors": "wash" "passes"; "site.coldest_air" = OUT => "site.coldest_air";
     "oil-too-thick": "wash" ["oil" = OUT] "passes"; "stream.oil.kind" = OUT => "oil.kind";
     "gasoline-vapour": "wash" ["oil" = OUT] "passes"; "stream.oil.kind" = OUT => "oil.kind";

@@ -1,5 +1,6 @@
 //! Rule: rain stands in a containment
 
+use crate::ask::Ask;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::containment::Containment;
 use stillrise_design::basis::containment::drain::Shut;
@@ -19,9 +20,8 @@ rule! {
 const DAYS: f64 = 3.0;
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(ahead) = s.design.basis.as_ref().and_then(|b| b.containment.as_ref()) else {
-        return Verdict::skips("no containment is declared");
-    };
+    let Some(basis) = &s.design.basis else { return s.stopped() };
+    let Some(ahead) = &basis.containment else { return Verdict::skips("no containment is declared") };
     let stands: Vec<&Containment> =
         ahead.all.iter().filter(|c| c.catch.is_some() && c.valve.shut() != Shut::Open).collect();
     if stands.is_empty() {
@@ -29,12 +29,12 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     let longest = Time::of(DAYS, &D);
     let says = |c: &Containment| {
-        let rain = s.brief(c.rain.val.q, (&GAL, &M3));
+        let rain = s.show(c.rain.val.q, (&GAL, &M3));
         match c.drain.as_ref().and_then(|drain| Some((drain.rate, drain.time?))) {
             Some((rate, time)) => {
                 let short = time.q < Time::of(2.0, &D);
-                let time = s.brief(time.q, if short { (&H, &H) } else { (&D, &D) });
-                format!("{}: {rain} of rain drain in {time} at {}", c.name, s.brief(rate.q, (&GPM, &M3_H)))
+                let time = s.show(time.q, if short { (&H, &H) } else { (&D, &D) });
+                format!("{}: {rain} of rain drain in {time} at {}", c.name, s.show(rate.q, (&GPM, &M3_H)))
             }
             None => format!("{}: {rain} of rain, and nobody said how fast it is drained, or by whom", c.name),
         }
@@ -47,7 +47,13 @@ fn look(s: &Subject<'_>) -> Verdict {
     let unknown = |c: &&Containment| c.drain.as_ref().and_then(|d| d.time).is_none();
     if let Some(first) = stands.iter().copied().find(unknown) {
         let all: Vec<String> = stands.iter().copied().filter(unknown).map(says).collect();
-        return Verdict::warns(format!("cannot be judged: {}", all.join("; ")), first.rain.val.at);
+        let asks: Vec<Ask> = stands
+            .iter()
+            .copied()
+            .filter(unknown)
+            .map(|c| s.ask_for(&format!("containment \"{}\".drain_rate", c.name), "rate at which it is drained"))
+            .collect();
+        return Verdict::cannot_judge(all.join("; "), asks, first.rain.val.at);
     }
     Verdict::passes(stands.iter().copied().map(says).collect::<Vec<_>>().join("; "))
 }

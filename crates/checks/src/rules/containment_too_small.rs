@@ -1,5 +1,6 @@
 //! Rule: containment too small
 
+use crate::ask::Ask;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::containment::Containments;
 use stillrise_design::basis::containment::balance::{Balance, Spare};
@@ -16,9 +17,8 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(ahead) = s.design.basis.as_ref().and_then(|b| b.containment.as_ref()) else {
-        return Verdict::skips("no containment is declared");
-    };
+    let Some(basis) = &s.design.basis else { return s.stopped() };
+    let Some(ahead) = &basis.containment else { return Verdict::skips("no containment is declared") };
     if ahead.balances.is_empty() {
         return Verdict::skips("no spill is counted on a containment");
     }
@@ -30,7 +30,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     if let Some(first) = of(None).next() {
         let unknown: Vec<String> = of(None).map(|b| format!("{}, and nobody said: {}", say(b), unknowns(b))).collect();
-        return Verdict::warns(format!("cannot be judged: {}", unknown.join("; ")), first.dry.val.at);
+        return Verdict::cannot_judge(unknown.join("; "), asks(s, &of(None).collect::<Vec<_>>()), first.dry.val.at);
     }
     let spare: Vec<String> = ahead.balances.iter().map(say).collect();
     Verdict::passes(spare.join("; "))
@@ -38,7 +38,7 @@ fn look(s: &Subject<'_>) -> Verdict {
 
 /// What one chain holds against what it must, with what would hold what is short.
 pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare: &Spare, of: &str) -> String {
-    let volume = |q| s.brief(q, (&GAL, &M3));
+    let volume = |q| s.show(q, (&GAL, &M3));
     let need = b.held.q - spare.val.q;
     let left = if spare.val.q.si() < 0.0 {
         format!("{} short", volume(-spare.val.q))
@@ -57,8 +57,8 @@ pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare
     );
     let Some(further) = b.further.filter(|_| spare.val.q.si() < 0.0) else { return says };
     let mut ways = Vec::new();
-    ways.extend(further.depth.map(|d| format!("a depth of {}, filled as it is now,", s.brief(d.q, (&IN, &MM)))));
-    ways.extend(further.area.map(|a| format!("an area of {}", s.brief(a.q, (&FT2, &M2)))));
+    ways.extend(further.depth.map(|d| format!("a depth of {}, filled as it is now,", s.show(d.q, (&IN, &MM)))));
+    ways.extend(further.area.map(|a| format!("an area of {}", s.show(a.q, (&FT2, &M2)))));
     ways.extend(further.count.map(|n| format!("{} more like it", print::digits(n.q.si(), 3))));
     if !ways.is_empty() {
         says.push_str(&format!(
@@ -73,4 +73,16 @@ pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare
 /// What nobody said, each once.
 pub(super) fn unknowns(b: &Balance) -> String {
     b.open.iter().map(|open| open.what.as_str()).collect::<Vec<_>>().join(", ")
+}
+
+/// Questions for what nobody said, each once.
+pub(super) fn asks(s: &Subject<'_>, balances: &[&Balance]) -> Vec<Ask> {
+    let mut asks: Vec<Ask> = Vec::new();
+    for open in balances.iter().flat_map(|b| &b.open) {
+        let ask = s.ask_for(&open.key, &open.what);
+        if asks.iter().all(|a| a.same() != ask.same()) {
+            asks.push(ask);
+        }
+    }
+    asks
 }

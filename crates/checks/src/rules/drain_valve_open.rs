@@ -1,5 +1,6 @@
 //! Rule: drain valve open
 
+use crate::ask::Ask;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::containment::Containment;
 use stillrise_design::basis::containment::drain::Shut;
@@ -15,14 +16,14 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
+    let Some(basis) = &s.design.basis else { return s.stopped() };
     let Some(ahead) = &basis.containment else { return Verdict::skips("no containment is declared") };
     let of = |shut: Shut| ahead.all.iter().filter(move |c| c.valve.shut() == shut);
     let names = |shut: Shut| of(shut).map(|c| c.name.as_str()).collect::<Vec<_>>().join(", ");
     let closure = basis.spill.as_ref().is_some_and(|spill| spill.closure);
     if let Some(first) = of(Shut::Open).next() {
         let rate = |c: &Containment| match &c.drain {
-            Some(drain) => format!("{} at {}", c.name, s.brief(drain.rate.q, (&GPM, &M3_H))),
+            Some(drain) => format!("{} at {}", c.name, s.show(drain.rate.q, (&GPM, &M3_H))),
             None => c.name.clone(),
         };
         let names: Vec<String> = of(Shut::Open).map(rate).collect();
@@ -35,12 +36,16 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     if let Some(first) = of(Shut::Unknown).next() {
         let names = names(Shut::Unknown);
-        let says = format!("cannot be judged: nobody said for sure how the drain stands ({names}); open, nothing is held");
-        return Verdict::warns(says, first.valve.is.at);
+        let says = format!("nobody said for sure how the drain stands ({names}); open, nothing is held");
+        let asks: Vec<Ask> = of(Shut::Unknown)
+            .map(|c| s.ask_for(&format!("containment \"{}\".drain", c.name), "usual position of the drain valve"))
+            .collect();
+        return Verdict::cannot_judge(says, asks, first.valve.is.at);
     }
     if let Some(first) = of(Shut::Device).next() {
         let names = names(Shut::Device);
-        let says = format!("what is held relies on a device that shuts the drain ({names}); ask when it was last tested");
+        let says =
+            format!("what is held relies on a device that shuts the drain ({names}); ask when it was last tested");
         return Verdict::warns(says, first.valve.is.at);
     }
     Verdict::passes(format!("closed, or no drain at all: {}", names(Shut::Closed)))

@@ -1,5 +1,6 @@
 //! Rule: nobody knows what is drained
 
+use crate::ask::Ask;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::cases::Kind;
 use stillrise_units::catalog::MG_L;
@@ -14,7 +15,7 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
+    let Some(basis) = &s.design.basis else { return s.stopped() };
     let Some(ahead) = &basis.containment else { return Verdict::skips("no containment is declared") };
     let drained = ahead.all.iter().zip(&s.enquiry.containments).filter(|(c, _)| c.drain.is_some() && c.to.is_none());
     let (known, unknown): (Vec<_>, Vec<_>) =
@@ -24,10 +25,14 @@ fn look(s: &Subject<'_>) -> Verdict {
         let case = basis.cases.iter().find(|c| c.kind == Kind::DrainDown && c.parts.first() == Some(&first.name));
         let content = case.and_then(|c| Some((c, c.content.as_ref()?)));
         let stands = content.map_or_else(String::new, |(case, content)| {
-            format!("; {} stand in for it in \"{}\"", s.brief(content.total.q, (&MG_L, &MG_L)), case.name)
+            format!("; {} stand in for it in \"{}\"", s.show(content.total.q, (&MG_L, &MG_L)), case.name)
         });
-        let says = format!("cannot be judged: what the water drained from {} carries was not said{stands}", names.join(", "));
-        return Verdict::warns(says, content.map(|(_, content)| content.total.at));
+        let says = format!("what the water drained from {} carries was not said{stands}", names.join(", "));
+        let asks: Vec<Ask> = unknown
+            .iter()
+            .map(|(c, _)| s.ask_for(&format!("containment \"{}\".oil.mean", c.name), "oil content of what is drained"))
+            .collect();
+        return Verdict::cannot_judge(says, asks, content.map(|(_, content)| content.total.at));
     }
     if known.is_empty() {
         return Verdict::skips("no metered drain leads to the separator");

@@ -1,6 +1,6 @@
 //! Rule: fire water not held
 
-use super::containment_too_small::{sentence, unknowns};
+use super::containment_too_small::{asks, sentence, unknowns};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::containment::balance::Balance;
 use stillrise_units::Typed;
@@ -15,9 +15,8 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(ahead) = s.design.basis.as_ref().and_then(|b| b.containment.as_ref()) else {
-        return Verdict::skips("no containment is declared");
-    };
+    let Some(basis) = &s.design.basis else { return s.stopped() };
+    let Some(ahead) = &basis.containment else { return Verdict::skips("no containment is declared") };
     if ahead.fire_open.is_empty() && ahead.fire.val.q.si() <= 0.0 {
         return Verdict::skips("no fire water must be held");
     }
@@ -35,7 +34,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let open: Vec<&Balance> = judged.iter().copied().filter(|b| b.spare.holds().is_none()).collect();
     if let Some(first) = open.first() {
         let says: Vec<String> = open.iter().map(|b| format!("{}, and nobody said: {}", say(b), unknowns(b))).collect();
-        return Verdict::warns(format!("cannot be judged: {}", says.join("; ")), first.spare.val.at);
+        return Verdict::cannot_judge(says.join("; "), asks(s, &open), first.spare.val.at);
     }
     let says: Vec<String> = judged.iter().map(|b| say(b)).collect();
     Verdict::passes(says.join("; "))

@@ -36,7 +36,8 @@ fn look(s: &Subject<'_>) -> Verdict {
         ));
     }
     let basis = s.design.basis.as_ref();
-    let first = basis.and_then(|b| b.limits.iter().find(|l| l.pollutant.gravity == Gravity::Cannot)).map(|l| l.value.at);
+    let first =
+        basis.and_then(|b| b.limits.iter().find(|l| l.pollutant.gravity == Gravity::Cannot)).map(|l| l.value.at);
     let first = first.or_else(|| basis.and_then(|b| b.ph_limits.first()).map(|l| l.low.at));
     Verdict::fails(format!("gravity removes nothing of: {}", beyond.join("; ")), first)
 }

@@ -1,6 +1,8 @@
 //! Rule: samples taken so that they mislead
 
+use crate::ask::Ask;
 use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::basis::evidence::SampleSet;
 use stillrise_design::enquiry::blocks::Manner;
 
 rule! {
@@ -13,21 +15,42 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
+    let Some(basis) = &s.design.basis else { return s.stopped() };
     if basis.evidence.is_empty() {
         return Verdict::skips("no samples were taken");
     }
     let (mut says, mut at) = (Vec::new(), None);
+    let mut unknown: Vec<&SampleSet> = Vec::new();
     for set in &basis.evidence {
         let what = match set.manner {
             Some(Manner::Grab | Manner::Isokinetic) => continue,
             Some(Manner::Surface) => "taken from the surface: biased to the film, and used for no mean and no scatter",
             Some(Manner::Composite) => "composites: oil is lost on bottles and tubes, the results are likely to be low",
             Some(Manner::Pipette) => "drawn by pipette: a small part of a bottle misses what clings and floats",
-            None => "cannot be judged: nobody said how they were taken",
+            None => {
+                unknown.push(set);
+                continue;
+            }
         };
         at = at.or(Some(set.results.at));
         says.push(format!("\"{}\": {what}", set.name));
+    }
+    if let (true, Some(first)) = (says.is_empty(), unknown.first()) {
+        let names: Vec<String> = unknown.iter().map(|set| format!("\"{}\"", set.name)).collect();
+        let asks: Vec<Ask> = unknown
+            .iter()
+            .map(|set| {
+                Ask::new(
+                    format!("samples \"{}\".manner", set.name),
+                    "How were the samples taken: grabs in the falling stream, composites, or from the surface?",
+                )
+            })
+            .collect();
+        return Verdict::cannot_judge(
+            format!("nobody said how they were taken: {}", names.join(", ")),
+            asks,
+            first.results.at,
+        );
     }
     if says.is_empty() {
         let count = basis.evidence.len();

@@ -19,7 +19,7 @@ fn bound() -> Ratio {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
+    let Some(basis) = &s.design.basis else { return s.stopped() };
     let Some(limit) = basis.limits.iter().find(|l| l.pollutant.word == "oil and grease") else {
         return Verdict::skips("no limit on oil and grease is stated");
     };

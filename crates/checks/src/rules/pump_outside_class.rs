@@ -14,7 +14,7 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
+    let Some(basis) = &s.design.basis else { return s.stopped() };
     let places = basis.arrivals.iter().filter_map(|a| a.shear.as_ref()).flat_map(|shear| shear.places());
     let worked = places.filter(|p| p.is_worked).filter_map(|p| Some((p, p.beside?)));
     let show = |q| s.show(q, (&W_KG, &W_KG));

@@ -14,7 +14,7 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(basis) = &s.design.basis else { return Verdict::skips("there is no basis") };
+    let Some(basis) = &s.design.basis else { return s.stopped() };
     let show = |q| s.show(q, (&MG_L, &MG_L));
     let (mut over, mut at, mut seen) = (Vec::new(), None, 0);
     for limit in &basis.limits {

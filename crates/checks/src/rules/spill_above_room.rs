@@ -38,7 +38,11 @@ fn look(s: &Subject<'_>) -> Verdict {
     };
     let gallons = |v| s.show(v, (&GAL, &M3));
     if let (true, Some(ahead)) = (spill.is_held_ahead(), s.design.basis.as_ref().and_then(|b| b.containment.as_ref())) {
-        return Verdict::passes(format!("the spill of {} is held ahead ({}); none of it comes to the separator", gallons(spill.volume.q), holders(ahead)));
+        return Verdict::passes(format!(
+            "the spill of {} is held ahead ({}); none of it comes to the separator",
+            gallons(spill.volume.q),
+            holders(ahead)
+        ));
     }
     let passes = match spill.passes {
         Some(passes) => format!(", of which {} pass the containment ahead,", gallons(passes.q)),

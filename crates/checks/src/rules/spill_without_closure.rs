@@ -28,7 +28,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     if let (true, Some(ahead)) = (spill.is_held_ahead(), s.design.basis.as_ref().and_then(|b| b.containment.as_ref())) {
         let holders = super::spill_above_room::holders(ahead);
-        return Verdict::passes(format!("a spill of {volume} is held ahead ({holders}), before it comes to the outlet"));
+        return Verdict::passes(format!(
+            "a spill of {volume} is held ahead ({holders}), before it comes to the outlet"
+        ));
     }
     if s.enquiry.spill.as_ref().is_some_and(|block| block.closure.is_none()) {
         let says = format!("a spill of {volume} is declared; whether anything shuts the outlet was not said");

@@ -121,7 +121,9 @@ pub(crate) fn stops(settled: &Settled) -> Vec<String> {
             _ => format!("What would do: {}.", would.join("; or ")),
         });
     }
-    for stop in settled.job.design.stops.iter().filter(|s| !s.formula) {
+    // That nothing fits has been said.
+    let told = settled.shortfall.is_some();
+    for stop in settled.job.design.stops.iter().filter(|s| !s.formula && !told) {
         out.push(format!("Stopped at {}: {}.", stop.doing, stop.reason));
     }
     if settled.job.design.stops.iter().any(|s| s.formula) {
@@ -188,7 +190,11 @@ pub(crate) fn word(verdict: &LimitVerdict) -> String {
             let (above, of) = measured.unwrap_or_default();
             format!("{}, {above} of {of} measured results above it", verdict.word.text())
         }
-        Some(chance) => format!("{}, {} of {results} expected to keep it", verdict.word.text(), chance.percent()),
+        Some(chance) => format!(
+            "{}; over all that is plausible {} of {results} would keep it",
+            verdict.word.text(),
+            chance.percent()
+        ),
         None => verdict.word.text().to_owned(),
     }
 }

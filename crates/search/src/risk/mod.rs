@@ -13,13 +13,14 @@ use inputs::Input;
 use laid::laid_from;
 use sample::Hypercube;
 use std::borrow::Cow;
-use stillrise_design::basis::basis;
+use stillrise_design::basis::{Basis, basis};
 use stillrise_design::claims::{answered, any_open};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::job::Design;
 use stillrise_design::performance::keeps::keeps_at;
 use stillrise_design::performance::limit::{Word, held, verdicts, worst};
 use stillrise_design::performance::passage::Fixed;
+use stillrise_design::performance::removal::Removal;
 use stillrise_design::performance::{Depth, State, removals};
 use stillrise_design::train::{Source, Train, train};
 use stillrise_design::{Job, Off, Stop, WhatIf};
@@ -207,7 +208,8 @@ impl<'a> Model<'a> {
         }
     }
 
-    fn sampled(&self, depth: Depth, w: &WhatIf) -> Result<Option<Sampled>, Stop> {
+    /// Basis and removals with these inputs.
+    fn leaves(&self, depth: Depth, w: &WhatIf) -> Result<(Basis, Vec<Removal>), Stop> {
         let off = &mut Off;
         let enquiry = if self.open { answered(self.enquiry, w) } else { Cow::Borrowed(self.enquiry) };
         let basis = basis(off, w, &enquiry)?;
@@ -216,6 +218,12 @@ impl<'a> Model<'a> {
             None => None,
         };
         let removals = removals(off, &basis, laid.as_ref().unwrap_or(self.train), &self.fixed, depth)?;
+        Ok((basis, removals))
+    }
+
+    fn sampled(&self, depth: Depth, w: &WhatIf) -> Result<Option<Sampled>, Stop> {
+        let off = &mut Off;
+        let (basis, removals) = self.leaves(depth, w)?;
         let Some(worst) = worst(&removals) else { return Ok(None) };
         let c = &worst.content;
         let total = |left: f64| c.free.q.si() * left + c.emulsified.q.si() + c.dissolved.q.si();
@@ -247,8 +255,7 @@ impl<'a> Model<'a> {
     /// The calculated words of one design; `None` when the chain has no answer.
     pub(crate) fn reading(&self, w: &WhatIf) -> Option<Reading> {
         let off = &mut Off;
-        let basis = basis(off, w, self.enquiry).ok()?;
-        let removals = removals(off, &basis, self.train, &self.fixed, Depth::Words).ok()?;
+        let (basis, removals) = self.leaves(Depth::Words, w).ok()?;
         let blocked = stillrise_design::triage::blocked(&self.design.triage);
         let verdicts = verdicts(off, &basis, &removals, blocked.as_deref());
         let number = match self.governs {
@@ -265,9 +272,7 @@ impl<'a> Model<'a> {
     /// is not predicted.
     pub(crate) fn keeping(&self, row: impl Fn(usize) -> f64, space: &mut WhatIf) -> Option<Vec<Option<f64>>> {
         self.draw(row, space);
-        let off = &mut Off;
-        let basis = basis(off, space, self.enquiry).ok()?;
-        let removals = removals(off, &basis, self.train, &self.fixed, Depth::Expected).ok()?;
+        let (basis, removals) = self.leaves(Depth::Expected, space).ok()?;
         let verdicts = &self.design.performance.as_ref()?.limits;
         Some(verdicts.iter().map(|v| keeps_at(&basis, &removals, v.limit).filter(|_| v.predicted)).collect())
     }
