@@ -127,7 +127,7 @@ pub fn fire<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, open: &mut Vec<Open>) 
         label,
         (&GAL, &M3),
         "spill.fire_volume",
-        "Must fire water of a deluge or of hydrants be held too, and how much? Write 0 gal for none.",
+        "Must fire water of a deluge or of hydrants be held too, and how much (0 gal for none)?",
         (none, none, Volume::of(45_600.0, &GAL)),
         "engineering judgement: none, to an hour of 760 gpm of deluge and hose",
     );
