@@ -6,10 +6,11 @@
 //! train or a performance. A [`Ledger`] records; [`Off`] records nothing and costs nothing.
 
 use crate::enquiry::distribution::Distribution;
+pub use crate::stop::Stop;
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 use stillrise_handbook::equation::{Scope, parse};
-use stillrise_handbook::page::{Arg, Argument, Outside, Page, Source};
+use stillrise_handbook::page::{Arg, Argument, Page, Source};
 use stillrise_units::{System, Unit, print};
 
 /// A place in the trail.
@@ -240,42 +241,6 @@ impl Trail for Off {
 /// Values that stand in for assumptions, by key: how the ranking of questions asks "what if".
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct WhatIf(pub BTreeMap<String, Arg>);
-
-/// A branch of the chain that could not go on.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Stop {
-    /// What was being computed.
-    pub doing: String,
-    /// Why it stopped, with numbers and units.
-    pub reason: String,
-    /// Whether a formula had no answer: its words name arguments and are for whoever checks the calculation. Else the
-    /// reason is a sentence that anybody understands.
-    pub formula: bool,
-}
-
-impl Stop {
-    /// One whose reason is a plain sentence.
-    #[must_use]
-    pub fn said(doing: impl Into<String>, reason: impl Into<String>) -> Self {
-        Self { doing: doing.into(), reason: reason.into(), formula: false }
-    }
-}
-
-impl From<Outside> for Stop {
-    fn from(outside: Outside) -> Self {
-        Stop {
-            doing: outside.page.replace('-', " "),
-            reason: format!("{}: {}", outside.argument, outside.reason),
-            formula: true,
-        }
-    }
-}
-
-impl core::fmt::Display for Stop {
-    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        write!(f, "{}: {}", self.doing, self.reason)
-    }
-}
 
 /// A value that somebody gave.
 pub fn given<Q: Argument>(

@@ -1,6 +1,7 @@
 //! The verdict on a limit, in four words, from the right number.
 
 use super::State;
+pub use super::heard::{ASKED_OF_KEPT, ASKED_OF_LIKELY, By, Chance, HeldBack};
 use super::keeps::{Keeps, keeps, mean_that_meets};
 use super::promise::{Promise, floor, number};
 use super::removal::Removal;
@@ -10,7 +11,7 @@ use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Trail, Val, choose};
 use crate::say;
 use stillrise_handbook::fluids::pollutants::Gravity;
-use stillrise_units::catalog::{MG_L, PERCENT};
+use stillrise_units::catalog::MG_L;
 use stillrise_units::{Concentration, Ratio, Typed, print};
 
 /// The four words.
@@ -79,123 +80,6 @@ pub struct LimitVerdict {
     pub predicted: bool,
     /// Whether a larger unit could change it: free oil is what stands against the limit.
     pub larger_helps: bool,
-}
-
-/// What holds a word below the one that the calculation alone says.
-#[derive(Debug, Clone, PartialEq)]
-pub struct HeldBack {
-    /// The word it allows.
-    pub word: Word,
-    /// By what.
-    pub by: By,
-}
-
-/// What can hold a word back.
-#[derive(Debug, Clone, PartialEq)]
-pub enum By {
-    /// An assumption that nobody confirmed: at this plausible answer the calculation says the weaker word.
-    Assumption {
-        /// The key of the enquiry that takes the answer.
-        key: String,
-        /// What is assumed.
-        label: String,
-        /// The answer, in print; `None` where the chain has no answer for it.
-        answer: String,
-        /// Whether a customer is asked for it; else the value is ours.
-        asked: bool,
-    },
-    /// Too few results keep the limit, once they scatter and what is uncertain is drawn.
-    Chance,
-    /// What was measured at the unit that stands.
-    Measured {
-        /// Results above the limit.
-        above: usize,
-        /// Results in all.
-        of: usize,
-    },
-}
-
-/// How many results keep a limit, when single results, or averages, scatter about their mean and everything that is
-/// uncertain is drawn over its range.
-#[derive(Debug, Clone, Copy)]
-pub struct Chance {
-    /// Share of the results.
-    pub share: Val<Ratio>,
-    /// How many sets of inputs were drawn.
-    pub sets: usize,
-}
-
-/// Shares of the results that a word asks for: the percentile that permits are written for, and even odds.
-/// Our proposal, after the 95th percentile of the EPA Technical Support Document, 1991.
-pub const ASKED_OF_KEPT: f64 = 0.95;
-/// The same of "likely".
-pub const ASKED_OF_LIKELY: f64 = 0.5;
-
-impl Chance {
-    /// The best word it allows.
-    #[must_use]
-    pub fn allows(&self) -> Word {
-        match self.share.q.si() {
-            share if share >= ASKED_OF_KEPT => Word::Kept,
-            share if share >= ASKED_OF_LIKELY => Word::Likely,
-            _ => Word::NotShown,
-        }
-    }
-    /// In print: never a certainty that was only sampled.
-    #[must_use]
-    pub fn percent(&self) -> String {
-        let percent = PERCENT.from_si(self.share.q.si());
-        match percent {
-            p if p > 99.0 => "more than 99 %".to_owned(),
-            p if p < 1.0 => "less than 1 %".to_owned(),
-            p => format!("{p:.0} %"),
-        }
-    }
-}
-
-impl LimitVerdict {
-    /// Holds the word back by what was found beside the calculation.
-    pub fn hold_back(&mut self, mut by: Vec<HeldBack>) {
-        by.retain(|h| h.word > self.calculated);
-        by.sort_by_key(|h| core::cmp::Reverse(h.word));
-        self.word = by.iter().map(|h| h.word).fold(self.calculated, Word::max);
-        self.held_back = by;
-    }
-
-    /// Keys of the assumptions that hold the word at the one it is, in order.
-    pub fn held_by(&self) -> impl Iterator<Item = &str> {
-        self.held_back.iter().filter(|h| h.word == self.word).filter_map(|h| match &h.by {
-            By::Assumption { key, .. } => Some(key.as_str()),
-            _ => None,
-        })
-    }
-
-    /// Why this word, in a sentence that counts all of it.
-    #[must_use]
-    pub fn reason(&self) -> String {
-        let because = self.because.trim_end_matches('.');
-        let deciding: Vec<&HeldBack> = self.held_back.iter().filter(|h| h.word == self.word).collect();
-        let Some(first) = deciding.first() else { return because.to_owned() };
-        let calculated = self.calculated.text();
-        let others = deciding.iter().skip(1).filter(|h| matches!(h.by, By::Assumption { .. })).count();
-        let others = match others {
-            0 => String::new(),
-            1 => "; one more assumption could do the same".to_owned(),
-            n => format!("; {n} more assumptions could do the same"),
-        };
-        let but = match &first.by {
-            By::Assumption { label, answer, asked, .. } => {
-                let unconfirmed = if *asked { "assumed and not confirmed" } else { "our own assumption" };
-                format!(
-                    "the {label} is {unconfirmed}, and with {answer}, which is plausible, it would be {}{others}",
-                    self.word.text()
-                )
-            }
-            By::Chance => "single results scatter, and much of the basis is uncertain".to_owned(),
-            By::Measured { above, of } => format!("{above} of {of} measured results lie above the limit"),
-        };
-        format!("{because}. Calculated alone that is \"{calculated}\"; but {but}")
-    }
 }
 
 /// The removal a limit is held against: the worst cold case at the end of the interval.

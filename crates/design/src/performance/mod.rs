@@ -3,6 +3,7 @@
 
 pub mod grades;
 pub mod grains;
+pub mod heard;
 pub mod hydraulics;
 pub mod just_met;
 pub mod keeps;

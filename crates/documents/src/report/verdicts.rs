@@ -5,7 +5,7 @@ use super::effluent::brief;
 use super::{Report, capital, sentence};
 use crate::summary::also_asked;
 use serde_json::json;
-use stillrise_checks::{Judged, RULES, Verdict};
+use stillrise_checks::{Judged, Verdict};
 use stillrise_design::provenance::{Origin, show};
 use stillrise_search::questions::{Outcome, Question};
 
@@ -49,12 +49,7 @@ pub(super) fn rules(r: &mut Report<'_>) {
         of("passes").count(),
         of("not applicable").count()
     ));
-    let parts = [
-        ("fails", "bad", "Rules that fail"),
-        ("warns", "fair", "Rules that warn"),
-        ("cannot judge", "open", "Rules that cannot judge"),
-    ];
-    for (word, mark, title) in parts {
+    for (word, mark, title) in [("fails", "bad", "Rules that fail"), ("warns", "fair", "Rules that warn")] {
         let found: Vec<_> = of(word).collect();
         if !found.is_empty() {
             r.out.heading(title);
@@ -63,6 +58,7 @@ pub(super) fn rules(r: &mut Report<'_>) {
             finding(r, judged, mark);
         }
     }
+    open(r);
     r.out.heading("Rules that pass");
     let mut table =
         Table::new([wide("Rule: the fault looked for", 1.1), wide("Margin", 2.2), wide("Source of the bound", 1.6)]);
@@ -78,21 +74,42 @@ pub(super) fn rules(r: &mut Report<'_>) {
     r.out.table(&table);
 }
 
-/// One rule that fails, warns or cannot judge, with all there is to it.
+/// Rules that cannot judge: what is not known, and what would settle it.
+fn open(r: &mut Report<'_>) {
+    let mut table = Table::new([
+        wide("Rule: the fault looked for", 1.0),
+        wide("What is not known", 1.8),
+        wide("What would settle it", 1.8),
+    ]);
+    let internal = r.edition.is_internal();
+    for v in r.settled.verdicts.iter().filter(|v| matches!(v.verdict, Verdict::CannotJudge(_))) {
+        let no = v.verdict.at().map_or_else(String::new, |at| format!(" (No. {})", r.no(at)));
+        let asks = v.verdict.asks().iter().map(|ask| match ask.key.as_ref().filter(|_| internal) {
+            Some(key) => format!("{} [{key}]", ask.question),
+            None => ask.question.to_string(),
+        });
+        let mut asks: Vec<String> = asks.collect();
+        if v.decision.is_some() {
+            asks.push(format!("Decision: {}", decision(r, v)));
+        }
+        table.row([v.rule.title.to_owned(), format!("{}{no}", capital(v.verdict.says())), asks.join(" ")]);
+    }
+    if !table.is_empty() {
+        r.out.heading("Rules that cannot judge");
+        r.out.para("Something they look at was not said. That is no pass: the answers may yet make them fail.");
+    }
+    r.out.table(&table);
+}
+
+/// One rule that fails or warns, with all there is to it.
 fn finding(r: &mut Report<'_>, judged: &Judged, mark: &str) {
     let rule = judged.rule;
     let no = judged.verdict.at().map_or_else(String::new, |at| format!(" (No. {})", r.no(at)));
-    let mut lines = Vec::new();
-    for ask in judged.verdict.asks() {
-        let key =
-            ask.key.as_ref().filter(|_| r.edition.is_internal()).map_or_else(String::new, |key| format!(" [{key}]"));
-        lines.push(["What would settle it".to_owned(), format!("{}{key}", ask.question)]);
-    }
-    lines.push(["Why it matters".to_owned(), rule.matters.to_owned()]);
-    if !matches!(judged.verdict, Verdict::CannotJudge(_)) {
-        lines.push(["What to do".to_owned(), rule.remedy.to_owned()]);
-    }
-    lines.push(["Source".to_owned(), sentence(rule.source)]);
+    let mut lines = vec![
+        ["Why it matters".to_owned(), rule.matters.to_owned()],
+        ["What to do".to_owned(), rule.remedy.to_owned()],
+        ["Source".to_owned(), sentence(rule.source)],
+    ];
     if r.edition != crate::Edition::Client {
         lines.push(["Looks for".to_owned(), rule.looks.to_owned()]);
         lines.push(["Where it may be wrong".to_owned(), rule.limits.to_owned()]);
@@ -144,25 +161,16 @@ pub(super) fn questions(r: &mut Report<'_>) {
         ]);
     }
     r.out.table(&table);
-    also_needed(r);
-    silent(r);
-}
-
-/// Questions of rules that cannot judge, beyond those ranked.
-fn also_needed(r: &mut Report<'_>) {
-    let settled = r.settled;
     let ranked: Vec<&Question> = settled.questions.iter().collect();
-    let mut table = Table::new([wide("Question", 2.2), wide("For the rule", 1.1)]);
-    for u in also_asked(settled, &ranked) {
-        let key =
-            u.ask.key.as_ref().filter(|_| r.edition.is_internal()).map_or_else(String::new, |key| format!(" [{key}]"));
-        let title = RULES.iter().find(|rule| rule.id == u.rule).map_or(u.rule, |rule| rule.title);
-        table.row([format!("{}{key}", u.ask.question), title.to_owned()]);
+    let also = match also_asked(settled, &ranked).len() {
+        0 => String::new(),
+        1 => "Beyond these, 1 question stands with the rules that cannot judge.".to_owned(),
+        n => format!("Beyond these, {n} questions stand with the rules that cannot judge."),
+    };
+    if !also.is_empty() {
+        r.out.para(&also);
     }
-    if !table.is_empty() {
-        r.out.heading("Also needed, so that every rule can judge");
-    }
-    r.out.table(&table);
+    silent(r);
 }
 
 /// What the two ends of a range would lead to.

@@ -4,6 +4,7 @@
 pub mod indices;
 pub mod inputs;
 mod laid;
+mod reading;
 pub mod sample;
 pub mod swings;
 
@@ -11,14 +12,14 @@ use crate::side_by_side::side_by_side;
 use indices::{Share, share};
 use inputs::Input;
 use laid::laid_from;
+pub(crate) use reading::Reading;
 use sample::Hypercube;
 use std::borrow::Cow;
 use stillrise_design::basis::{Basis, basis};
 use stillrise_design::claims::{answered, any_open};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::job::Design;
-use stillrise_design::performance::keeps::keeps_at;
-use stillrise_design::performance::limit::{Word, held, verdicts, worst};
+use stillrise_design::performance::limit::{held, worst};
 use stillrise_design::performance::passage::Fixed;
 use stillrise_design::performance::removal::Removal;
 use stillrise_design::performance::{Depth, State, removals};
@@ -131,15 +132,6 @@ struct Sampled {
     limits: Vec<[f64; 3]>,
 }
 
-/// What one design gives for the words on its limits.
-#[derive(Debug, Clone)]
-pub(crate) struct Reading {
-    /// The logarithm of what the inputs' shares are shares of.
-    pub result: f64,
-    /// The calculated word on each limit, in the order of the verdicts.
-    pub words: Vec<Word>,
-}
-
 /// The chain around one unit, ready to be run with other inputs.
 pub(crate) struct Model<'a> {
     enquiry: &'a Enquiry,
@@ -201,7 +193,7 @@ impl<'a> Model<'a> {
     }
 
     /// Draws all inputs into the space.
-    fn draw(&self, row: impl Fn(usize) -> f64, space: &mut WhatIf) {
+    pub(super) fn draw(&self, row: impl Fn(usize) -> f64, space: &mut WhatIf) {
         // The space holds the keys in order, as does this list of places.
         for (slot, k) in space.0.values_mut().zip(&self.order) {
             *slot = self.inputs[*k].range.quantile(row(*k));
@@ -209,7 +201,7 @@ impl<'a> Model<'a> {
     }
 
     /// Basis and removals with these inputs.
-    fn leaves(&self, depth: Depth, w: &WhatIf) -> Result<(Basis, Vec<Removal>), Stop> {
+    pub(super) fn leaves(&self, depth: Depth, w: &WhatIf) -> Result<(Basis, Vec<Removal>), Stop> {
         let off = &mut Off;
         let enquiry = if self.open { answered(self.enquiry, w) } else { Cow::Borrowed(self.enquiry) };
         let basis = basis(off, w, &enquiry)?;
@@ -250,31 +242,6 @@ impl<'a> Model<'a> {
             cases: self.cases.iter().map(of_case).collect(),
             limits: self.limits.iter().map(of_limit).collect(),
         }))
-    }
-
-    /// The calculated words of one design; `None` when the chain has no answer.
-    pub(crate) fn reading(&self, w: &WhatIf) -> Option<Reading> {
-        let off = &mut Off;
-        let (basis, removals) = self.leaves(Depth::Words, w).ok()?;
-        let blocked = stillrise_design::triage::blocked(&self.design.triage);
-        let verdicts = verdicts(off, &basis, &removals, blocked.as_deref());
-        let number = match self.governs {
-            Governs::Limit(k) => verdicts.iter().find(|v| v.limit == k).map(|v| v.expected.q),
-            Governs::Effluent => worst(&removals).map(|r| r.total.expected.q),
-        };
-        Some(Reading {
-            result: math::ln(number?.si().max(NOTHING)),
-            words: verdicts.iter().map(|v| v.calculated).collect(),
-        })
-    }
-
-    /// The share of results that keep each limit, with inputs drawn; in the order of the verdicts, `None` for one that
-    /// is not predicted.
-    pub(crate) fn keeping(&self, row: impl Fn(usize) -> f64, space: &mut WhatIf) -> Option<Vec<Option<f64>>> {
-        self.draw(row, space);
-        let (basis, removals) = self.leaves(Depth::Expected, space).ok()?;
-        let verdicts = &self.design.performance.as_ref()?.limits;
-        Some(verdicts.iter().map(|v| keeps_at(&basis, &removals, v.limit).filter(|_| v.predicted)).collect())
     }
 
     /// The logarithm of what the shares are shares of; not a number when the chain stopped.
