@@ -34,6 +34,19 @@ pub static JOBS: &[WorkedJob] = &[
         name: "machine-shop",
         files: &[("enquiry.toml", include_str!("../../../enquiries/machine-shop/enquiry.toml"))],
     },
+    WorkedJob {
+        name: "tram-depot",
+        files: &[("enquiry.toml", include_str!("../../../enquiries/tram-depot/enquiry.toml"))],
+    },
+    WorkedJob {
+        name: "hydro-deck",
+        files: &[("enquiry.toml", include_str!("../../../enquiries/hydro-deck/enquiry.toml"))],
+    },
+    WorkedJob {
+        name: "crane-yard",
+        files: &[("enquiry.toml", include_str!("../../../enquiries/crane-yard/enquiry.toml"))],
+    },
+    WorkedJob { name: "foundry", files: &[("enquiry.toml", include_str!("../../../enquiries/foundry/enquiry.toml"))] },
 ];
 
 /// The demo range, from which a unit is picked when the enquiry names no range of its own.

@@ -34,8 +34,19 @@ pub struct Pick {
     pub count: u32,
     /// Why this one, in a sentence.
     pub because: String,
-    /// Whether nothing bars it; else it will do only once something ahead of it answers what does.
+    /// Whether nothing bars it; else it will do only on a condition.
     pub fits: bool,
+    /// On which.
+    pub condition: Option<Condition>,
+}
+
+/// On which condition a unit will do.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Condition {
+    /// Something ahead of it answers this rule.
+    Ahead(&'static str),
+    /// It takes the water, and is not shown to keep the limit; nor are up to four of any size.
+    Limit,
 }
 
 impl Pick {
@@ -131,7 +142,8 @@ pub fn pick(
         return (None, Vec::new());
     }
     let count = enquiry.unit.count.unwrap_or(1);
-    let told = |how, because: &str| alone(Pick { how, count, because: because.to_owned(), fits: true });
+    let told =
+        |how, because: &str| alone(Pick { how, count, because: because.to_owned(), fits: true, condition: None });
     if enquiry.unit.dimensions.is_some() {
         return told(How::Stated, "its dimensions are stated in the enquiry");
     }
@@ -144,20 +156,20 @@ pub fn pick(
         return (Some(near.clone()), Vec::new());
     }
     let ask = Ask { enquiry, range, what_if, begun, near };
-    let mut on_condition = None;
+    let mut on_condition = OnCondition::default();
     if *enquiry.unit.custom != Some(true)
         && let Some(found) = ask.among_rows(&mut on_condition)
     {
         return found;
     }
-    if on_condition.is_none()
+    // A unit of the range on a condition goes before one made to measure.
+    if on_condition.ahead.is_none()
+        && on_condition.limit.is_none()
         && let Some(pick) = ask.custom(&mut on_condition)
     {
         return alone(pick);
     }
-    let Some((pick, what)) = on_condition else { return (None, Vec::new()) };
-    let because = format!("the smallest that will do once something ahead of it answers this: {what}");
-    ask.with_neighbours(Pick { because, fits: false, ..pick })
+    on_condition.best().map_or((None, Vec::new()), |pick| ask.with_neighbours(pick))
 }
 
 fn alone(pick: Pick) -> (Option<Pick>, Vec<Candidate>) {
@@ -190,21 +202,46 @@ const ANSWERED_AHEAD: &[&str] = &["spill-above-room"];
 
 /// What speaks against a unit.
 pub(crate) struct Shortcoming {
-    /// Whether only rules bar it that something ahead can satisfy.
-    pub(crate) conditional: bool,
+    /// The condition on which it will do, if there is one.
+    pub(crate) on: Option<Condition>,
     /// In words.
     pub(crate) what: String,
 }
 
-/// The smallest unit that would do on a condition, and what the condition is.
-type OnCondition = Option<(Pick, String)>;
+/// The smallest units that would do on a condition.
+#[derive(Debug, Default)]
+struct OnCondition {
+    ahead: Option<Pick>,
+    limit: Option<Pick>,
+}
+
+impl OnCondition {
+    fn offer(&mut self, pick: Pick, condition: &Condition) {
+        let place = match condition {
+            Condition::Ahead(_) => &mut self.ahead,
+            Condition::Limit => &mut self.limit,
+        };
+        place.get_or_insert(Pick { fits: false, condition: Some(condition.clone()), ..pick });
+    }
+    fn best(self) -> Option<Pick> {
+        let mut pick = self.ahead.or(self.limit)?;
+        pick.because = match &pick.condition {
+            Some(Condition::Ahead(title)) => {
+                format!("the smallest that will do once something ahead of it answers this: {}", title.to_lowercase())
+            }
+            _ => "the smallest that takes the water; neither it nor up to four of any size is shown to keep the limit"
+                .to_owned(),
+        };
+        Some(pick)
+    }
+}
 
 impl Ask<'_> {
     /// What speaks against taking a unit: rules that bar it, or a limit that a larger one might keep.
     pub(crate) fn shortcoming(&self, source: &Source<'_>, count: u32) -> Option<Shortcoming> {
         let design = try_unit(self.enquiry, self.what_if, self.begun, source, count, Depth::Screen);
         let barred = self.barred(&design);
-        if barred.as_ref().is_some_and(|short| !short.conditional) {
+        if barred.as_ref().is_some_and(|short| short.on.is_none()) {
             return barred;
         }
         self.judged(&try_unit(self.enquiry, self.what_if, self.begun, source, count, Depth::Limits)).or(barred)
@@ -215,19 +252,20 @@ impl Ask<'_> {
         let barred = bars_pick(&subject);
         let hard = barred.iter().find(|(rule, _)| !ANSWERED_AHEAD.contains(&rule.id));
         let (rule, _) = hard.or(barred.first())?;
-        Some(Shortcoming { conditional: hard.is_none(), what: rule.title.to_lowercase() })
+        let on = hard.is_none().then_some(Condition::Ahead(rule.title));
+        Some(Shortcoming { on, what: rule.title.to_lowercase() })
     }
 
     /// The same of a design that was found to the depth of the limits.
     pub(crate) fn judged(&self, design: &Design) -> Option<Shortcoming> {
         let barred = self.barred(design);
-        if barred.as_ref().is_some_and(|short| !short.conditional) {
+        if barred.as_ref().is_some_and(|short| short.on.is_none()) {
             return barred;
         }
         let limits = design.performance.as_ref().map_or(&[][..], |p| &p.limits);
         let short = limits.iter().any(|l| l.calculated == Word::NotShown && l.larger_helps);
-        let short =
-            short.then(|| Shortcoming { conditional: false, what: "it is not shown to keep the limit".to_owned() });
+        let short = short
+            .then(|| Shortcoming { on: Some(Condition::Limit), what: "it is not shown to keep the limit".to_owned() });
         short.or(barred)
     }
 
@@ -251,7 +289,7 @@ impl Ask<'_> {
         for count in counts {
             let mut below: Option<String> = None;
             for row in &rows {
-                let pick = |because: String| Pick { how: How::Row(*row), count, because, fits: true };
+                let pick = |because: String| Pick { how: How::Row(*row), count, because, fits: true, condition: None };
                 let Some(short) = self.row(*row, count) else {
                     let because = match below {
                         Some(what) => {
@@ -261,13 +299,13 @@ impl Ask<'_> {
                     };
                     return Some(self.with_neighbours(pick(because)));
                 };
-                if short.conditional && on_condition.is_none() {
-                    *on_condition = Some((pick(String::new()), short.what.clone()));
+                if let Some(condition) = &short.on {
+                    on_condition.offer(pick(String::new()), condition);
                 }
                 below = Some(short.what);
             }
             // What something ahead can answer is not answered by more units.
-            if on_condition.is_some() {
+            if on_condition.ahead.is_some() {
                 return None;
             }
         }
@@ -291,7 +329,8 @@ impl Ask<'_> {
     fn candidate(&self, row: usize, count: u32, taken: bool) -> Candidate {
         let source = Source::Row(self.range, &self.range.models[row]);
         let design = try_unit(self.enquiry, self.what_if, self.begun, &source, count, Depth::Limits);
-        let name = Pick { how: How::Row(row), count, because: String::new(), fits: true }.name(self.range);
+        let name =
+            Pick { how: How::Row(row), count, because: String::new(), fits: true, condition: None }.name(self.range);
         Candidate {
             name,
             taken,
@@ -317,11 +356,11 @@ impl Ask<'_> {
         };
         for count in counts {
             for stretch in STRETCHES {
-                let pick = Pick { how: How::Custom(stretch), count, because: because.clone(), fits: true };
+                let pick =
+                    Pick { how: How::Custom(stretch), count, because: because.clone(), fits: true, condition: None };
                 let Some(short) = self.shortcoming(&Source::Custom(stretch), count) else { return Some(pick) };
-                if short.conditional {
-                    on_condition.get_or_insert((pick, short.what));
-                    return None;
+                if let Some(condition) = &short.on {
+                    on_condition.offer(pick, condition);
                 }
             }
         }

@@ -1,6 +1,6 @@
 //! Where nothing fits: what speaks against the largest, how many of which would do, or which dimensions.
 
-use crate::pick::{Ask, How, MOST_IN_PARALLEL, Pick, by_size, try_unit};
+use crate::pick::{Ask, Condition, How, MOST_IN_PARALLEL, Pick, by_size, try_unit};
 use stillrise_checks::{Subject, bars_pick};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
@@ -38,7 +38,8 @@ pub struct Would {
 impl Ask<'_> {
     /// How many of a unit would do, the fewest; `None` where so many as were tried will not.
     fn fewest(&self, source: &Source<'_>) -> Option<u32> {
-        let will = |n: u32| self.shortcoming(source, n).is_none_or(|short| short.conditional);
+        let will =
+            |n: u32| self.shortcoming(source, n).is_none_or(|short| matches!(short.on, Some(Condition::Ahead(_))));
         let mut high = MOST_IN_PARALLEL + 1;
         while !will(high) {
             high *= 2;
@@ -99,7 +100,8 @@ pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design) -> Option<Sho
         against.extend(ask.judged(&design).map(|short| short.what));
     }
     let largest =
-        Pick { how: How::Row(last), count: MOST_IN_PARALLEL, because: String::new(), fits: false }.name(range);
+        Pick { how: How::Row(last), count: MOST_IN_PARALLEL, because: String::new(), fits: false, condition: None }
+            .name(range);
     Some(Shortfall { largest, against, would })
 }
 

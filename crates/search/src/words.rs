@@ -174,6 +174,9 @@ pub(crate) fn settle(enquiry: &Enquiry, design: &mut Design, ledger: &mut Ledger
         let mut held = against(heard, k, verdict.calculated, verdict.chance.as_ref(), system);
         // What was measured is told before what was reckoned.
         if let Some(measured) = basis.limits.get(verdict.limit).and_then(|limit| measured(enquiry, limit)) {
+            if let By::Measured { above, of } = measured.by {
+                verdict.measured = Some((above, of));
+            }
             held.insert(0, measured);
         }
         verdict.hold_back(held);

@@ -52,6 +52,8 @@ pub struct LimitVerdict {
     pub calculated: Word,
     /// What holds the word below the calculated one, weakest first.
     pub held_back: Vec<HeldBack>,
+    /// Results measured at the unit that stands: how many lie above the limit, of how many; `None` without any.
+    pub measured: Option<(usize, usize)>,
     /// How many results keep the limit; `None` where it is not predicted, and until it was looked at.
     pub chance: Option<Chance>,
     /// What the effluent is held against: the limit, or the long-term mean it demands.
@@ -252,6 +254,7 @@ fn one<T: Trail>(
         word,
         calculated: word,
         held_back: Vec::new(),
+        measured: None,
         chance: None,
         against,
         expected: settled,
@@ -296,7 +299,8 @@ struct Found {
 const FLOOR_MARGIN: f64 = 1.5;
 
 fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -> (Word, String, String) {
-    let exact = |c: Concentration| print::with_unit(c.si(), &MG_L);
+    // What was stated is echoed to four digits; what a statistic makes of it is a computed number.
+    let exact = |c: Concentration| if c == limit.value.q { print::with_unit(c.si(), &MG_L) } else { number(c) };
     let Found { expected, mixed, against, influent, stays, ref when } = *found;
     if limit.statistic.q == Statistic::RigTest {
         return (

@@ -5,6 +5,7 @@ use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::promise::Promise;
 use stillrise_search::Settled;
 use stillrise_search::alternatives::Alternative;
+use stillrise_search::pick::Condition;
 use stillrise_units::catalog::{GAL, M3};
 use stillrise_units::{Typed, print};
 
@@ -40,7 +41,11 @@ fn line(settled: &Settled, a: &Alternative) -> String {
             Some(format!("{} {}", limit.pollutant.title, word.text()))
         })
         .collect();
-    let condition = a.pick.as_ref().filter(|p| !p.fits).map_or("", |_| "; on the same condition as above");
+    let condition = match a.pick.as_ref().and_then(|p| p.condition.as_ref()) {
+        Some(Condition::Ahead(title)) => format!("; once this is taken care of ahead: {}", title.to_lowercase()),
+        Some(Condition::Limit) => "; not shown to keep the limit, nor are up to four of any size".to_owned(),
+        None => String::new(),
+    };
     let words = if words.is_empty() { String::new() } else { format!("; limits: {}", words.join(", ")) };
     format!("{lead}: {}{words}{condition}.", facts.join(", "))
 }

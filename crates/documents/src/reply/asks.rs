@@ -48,7 +48,9 @@ fn ranked(settled: &Settled) -> (Vec<&Question>, Vec<&Question>) {
 }
 
 fn asked(q: &Question) -> String {
-    format!("{} We took {}.", q.text, q.now)
+    // What a pump dissipates stands for its kind; nobody who is asked for the kind wants that number.
+    let now = if q.key == "inlet.pump" { "a centrifugal pump" } else { &q.now };
+    format!("{} We took {now}.", q.text)
 }
 
 /// A standing question in words.

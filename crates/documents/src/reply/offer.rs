@@ -5,6 +5,7 @@ use stillrise_checks::Judged;
 use stillrise_design::train::{Stage, Train};
 use stillrise_design::triage::Weight;
 use stillrise_search::Settled;
+use stillrise_search::pick::Condition;
 use stillrise_units::catalog::{FT, IN, KG, LB, M, MM};
 use stillrise_units::{Typed, print};
 
@@ -13,19 +14,22 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
     let enquiry = &settled.job.enquiry;
     let Some(train) = &settled.job.design.train else { return };
     if enquiry.unit_stands() {
-        let name = &train.unit.particulars.model;
         say(
             out,
-            &format!(
-                "We offer nothing in place of the unit that stands, {name}, before the tests are made that tell the causes apart; the rating names them."
-            ),
+            "We offer nothing in place of the unit that stands before the tests are made that tell the causes apart; the rating names them.",
         );
         return;
     }
     let blocked = settled.job.design.triage.iter().any(|l| l.weight == Weight::Blocks);
-    let condition = settled.pick.as_ref().filter(|pick| !pick.fits).map(|pick| pick.because.clone());
+    let condition = settled.pick.as_ref().and_then(|pick| pick.condition.clone());
     let lead = match (condition, blocked, settled.fails()) {
-        (Some(because), ..) => format!("What we would offer on a condition; it is {because}:"),
+        (Some(Condition::Ahead(title)), ..) => format!(
+            "What we would offer, once something ahead of it takes care of this: {}. The size would be about:",
+            title.to_lowercase()
+        ),
+        (Some(Condition::Limit), ..) => {
+            "We do not offer a separator alone for this limit: neither one nor up to four of any size of the range is shown to keep it. One that takes the water, to stand with what the points below name, would be about:".to_owned()
+        }
         (None, true, _) => {
             "We would not sell a separator alone for this as it stands. Once the points below are settled, the size would be about:"
                 .to_owned()
@@ -79,13 +83,19 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     if let Some(time) = &p.lead_time {
         facts.push(format!("delivery {time}"));
     }
-    facts.extend(beside.iter().map(|s| {
-        let size = s.size.as_ref().map_or_else(String::new, |(label, value, units)| match value {
-            stillrise_handbook::page::Arg::Number(si) => format!(", {label} {}", show(settled, *si, *units)),
-            _ => String::new(),
-        });
-        format!("needed beside it, not in this budget: {}{size}", s.name)
-    }));
+    let each: Vec<String> = beside
+        .iter()
+        .map(|s| {
+            let size = s.size.as_ref().map_or_else(String::new, |(label, value, units)| match value {
+                stillrise_handbook::page::Arg::Number(si) => format!(" ({label} {})", show(settled, *si, *units)),
+                _ => String::new(),
+            });
+            format!("{}{size}", s.name)
+        })
+        .collect();
+    if !each.is_empty() {
+        facts.push(format!("needed beside it, not in this budget: {}", each.join("; ")));
+    }
     facts
 }
 

@@ -12,7 +12,7 @@ pub use basis::{differs, governs, runs};
 pub use verdicts::{also_asked, moves, that_matter, words};
 
 use crate::render::text::{WIDTH, hang, heading};
-use stillrise_design::performance::limit::{By, LimitVerdict, Word};
+use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::performance::promise::{Promise, number};
 use stillrise_search::Settled;
 use stillrise_units::Typed;
@@ -181,15 +181,10 @@ pub(crate) fn measured(settled: &Settled) -> Vec<String> {
 /// The word on a limit with its one percentage: `likely, 84 % of single results`.
 pub(crate) fn word(verdict: &LimitVerdict) -> String {
     let results = if verdict.peak.is_some() { "single results" } else { "averages" };
-    let measured = verdict.held_back.iter().find_map(|h| match h.by {
-        By::Measured { above, of } => Some((above, of)),
-        _ => None,
-    });
+    if let Some((above, of)) = verdict.measured {
+        return format!("{}; {above} of {of} measured results lie above it", verdict.word.text());
+    }
     match verdict.chance.filter(|_| verdict.word != Word::NotByGravity) {
-        _ if measured.is_some() => {
-            let (above, of) = measured.unwrap_or_default();
-            format!("{}, {above} of {of} measured results above it", verdict.word.text())
-        }
         Some(chance) => format!(
             "{}; over all that is plausible {} of {results} would keep it",
             verdict.word.text(),
