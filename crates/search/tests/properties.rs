@@ -1,4 +1,4 @@
-//! What must hold whatever the numbers: more helps, less does not, and no file makes the tool panic.
+//! What must hold whatever the numbers: more helps, less does not, and no file makes the tool panic (long because each property wants its own inputs).
 
 #![allow(clippy::panic, clippy::expect_used, reason = "a test fails by panicking")]
 

@@ -4,6 +4,7 @@
 pub mod grades;
 pub mod grains;
 pub mod heard;
+pub mod held;
 pub mod hydraulics;
 pub mod just_met;
 pub mod keeps;

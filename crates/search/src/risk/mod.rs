@@ -6,6 +6,7 @@ pub mod inputs;
 mod laid;
 mod reading;
 pub mod sample;
+mod spread;
 pub mod swings;
 
 use crate::side_by_side::side_by_side;
@@ -14,6 +15,8 @@ use inputs::Input;
 use laid::laid_from;
 pub(crate) use reading::Reading;
 use sample::Hypercube;
+pub use spread::Spread;
+use spread::spread;
 use std::borrow::Cow;
 use stillrise_design::basis::{Basis, basis};
 use stillrise_design::claims::{answered, any_open};
@@ -25,7 +28,7 @@ use stillrise_design::performance::removal::Removal;
 use stillrise_design::performance::{Depth, State, removals};
 use stillrise_design::train::{Source, Train, train};
 use stillrise_design::{Job, Off, Stop, WhatIf};
-use stillrise_units::{Concentration, Typed, math};
+use stillrise_units::{Typed, math};
 use swings::Swing;
 
 /// Samples of a study when nobody says how many.
@@ -39,19 +42,6 @@ const PART: usize = 500;
 const NOTHING: f64 = 1e-7;
 /// An input that changes nothing in so many rows changes nothing.
 const PROBE_ROWS: usize = 12;
-
-/// A result over all samples.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Spread {
-    /// One in twenty lies below.
-    pub low: Concentration,
-    /// Half lies below.
-    pub median: Concentration,
-    /// One in twenty lies above.
-    pub high: Concentration,
-    /// The mean.
-    pub mean: Concentration,
-}
 
 /// A limit over all samples.
 #[derive(Debug, Clone, PartialEq)]
@@ -389,18 +379,4 @@ pub fn risk(job: &Job, samples: usize, watch: Watch<'_>) -> Option<Risk> {
         rows,
         swings: model.swings(),
     })
-}
-
-/// Percentiles of a result, straight between the sorted samples.
-fn spread(mut values: Vec<f64>) -> Spread {
-    values.sort_by(f64::total_cmp);
-    let at = |share: f64| {
-        let place = share * (values.len() - 1) as f64;
-        let below = place as usize;
-        let above = (below + 1).min(values.len() - 1);
-        values[below] + (values[above] - values[below]) * (place - below as f64)
-    };
-    let mean = values.iter().sum::<f64>() / values.len() as f64;
-    let [low, median, high, mean] = [at(0.05), at(0.5), at(0.95), mean].map(Concentration::from_si);
-    Spread { low, median, high, mean }
 }
