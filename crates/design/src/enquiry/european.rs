@@ -1,7 +1,8 @@
 //! Nominal sizes and taps as people write them, and what of a European request contradicts itself.
 
 use super::Enquiry;
-use super::blocks::{UseCategory, WaterKind};
+use super::blocks::WaterKind;
+use stillrise_handbook::separation::en858_impediment_factor::UseCategory;
 use stillrise_handbook::separation::en858_tap_flow::TapBore;
 use stillrise_units::Fault;
 

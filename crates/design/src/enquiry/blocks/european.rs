@@ -4,6 +4,7 @@ use crate::enquiry::fields::{Count, Flag, Text, Word};
 use crate::enquiry::keys::{Quantity, keys};
 use stillrise_handbook::choice;
 use stillrise_handbook::separation::en858_density_factor::SeparatorSystem;
+use stillrise_handbook::separation::en858_impediment_factor::UseCategory;
 use stillrise_handbook::separation::en858_sludge_trap::SludgeLoad;
 use stillrise_units::Flow;
 use stillrise_units::catalog::L_S;
@@ -32,17 +33,6 @@ choice! {
         E600 "E600",
         /// aircraft pavements, 900 kN
         F900 "F900",
-    }
-}
-choice! {
-    /// Category of use by EN 858-2.
-    UseCategory {
-        /// waste water of washing or processes, a
-        WashWater "wash water",
-        /// rain from places where oil may spill, c
-        SpillRetention "spill retention",
-        /// rain with little oil alone, b
-        Rain "rain",
     }
 }
 keys! {
