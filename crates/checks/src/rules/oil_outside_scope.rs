@@ -2,7 +2,7 @@
 
 use crate::ask::{Ask, OILS, oil_is_named, products};
 use crate::rule::{Subject, Verdict, rule};
-use stillrise_design::triage::Weight;
+use stillrise_handbook::fluids::chemicals::{Chemical, Effect, chemical};
 use stillrise_units::catalog::KG_M3;
 use stillrise_units::{Density, Typed};
 
@@ -13,6 +13,11 @@ rule! {
     remedy "Leave the standard aside for that water: a grease separator by its own standard for fats, treatment for emulsions, a trial for heavy oil."
     source "EN 858-1, 2002, scope, as quoted by other texts"
     limits "Fatty acid esters count as vegetable oil here. Which products hold an emulsion is judgement until a jar test."
+}
+
+/// Whether most of the oil stays in the water with it, or it passes as a solution.
+fn holds(row: &Chemical) -> bool {
+    row.effect == Effect::NotSeparable || (row.effect == Effect::Emulsifies && row.emulsified.typical_si() >= 0.5)
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
@@ -33,8 +38,8 @@ fn look(s: &Subject<'_>) -> Verdict {
             out.push(format!("{} is an animal or vegetable oil", oil.name));
         }
     }
-    let holds = |l: &&stillrise_design::triage::Line| l.about == stillrise_design::triage::About::Chemical && l.weight == Weight::Blocks;
-    out.extend(s.design.triage.iter().filter(holds).map(|l| format!("{} keeps oil from separating", l.subject)));
+    let products_out = s.enquiry.chemicals.iter().filter_map(|block| chemical(block.kind.as_deref()?));
+    out.extend(products_out.filter(|row| holds(row)).map(|row| format!("{}: {}", row.title, row.effect.meaning())));
     if !out.is_empty() {
         return Verdict::warns(out.join("; "), at);
     }
