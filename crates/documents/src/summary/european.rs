@@ -55,7 +55,7 @@ pub(crate) fn covered(european: &European) -> Option<String> {
     );
     let (word, need) = (if european.covers()? { "covers" } else { "does not cover" }, number(sizes.need.q));
     Some(format!(
-        "NS {} was named; EN 858-2 asks for NS {need} with our waters, {flows}: it {word} that.",
+        "NS {} was named; EN 858-2 asks for NS {need} with our waters, {flows}: it {word} the need.",
         number(named.q)
     ))
 }
@@ -126,7 +126,7 @@ pub(super) fn european(out: &mut String, settled: &Settled, width: usize) {
         table.row([what, stillrise_design::provenance::show_in_prose(&entry.value, entry.units, system)]);
     }
     out.push_str(&table.render(width));
-    let mut table = Table::new(["", "EN 858-2", "ours"]);
+    let mut table = Table::new(["beside each other", "EN 858-2", "ours"]);
     for row in beside(settled, european) {
         table.row(row);
     }

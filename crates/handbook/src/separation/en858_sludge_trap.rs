@@ -38,8 +38,7 @@ formula! {
     ) -> Volume = "V_s" "volume of the sludge trap" [L, L];
     reduced [ns L_S, f_d ONE => L] {
         if load == SludgeLoad::None { 0.0 * ns }
-        else if load == SludgeLoad::CoveredParking { 100.0 * ns / f_d }
-        else if load == SludgeLoad::Small && ns > 10.0 { 100.0 * ns / f_d }
+        else if load == SludgeLoad::CoveredParking || load == SludgeLoad::Small && ns > 10.0 { 100.0 * ns / f_d }
         else if load == SludgeLoad::Small || load == SludgeLoad::Medium { max(200.0 * ns / f_d, 600.0) }
         else if load == SludgeLoad::Large { max(300.0 * ns / f_d, 600.0) }
         else { max(300.0 * ns / f_d, 5000.0) }

@@ -13,7 +13,7 @@ formula! {
     /// and without an automatic closure, is remembered and was not confirmed: the rule is printed as the British one.
     "ppg3-oil-store" "Oil store by PPG3, for comparison"
     fn volume(
-        ns: Flow = "NS" "nominal size, as a flow" [L_S, L_S: 1.5 .. 500.0 in 0.0 .. 1e6];
+        ns: Flow = "NS" "nominal size, as a flow" [L_S, L_S: 0.1 .. 500.0 in 0.0 .. 1e6];
         kind: Ppg3Kind = "kind" "full retention or bypass";
     ) -> Volume = "V_o" "oil store" [L, L];
     reduced [ns L_S => L] { if kind == Ppg3Kind::Full { 10.0 * ns } else { 15.0 * ns } }
