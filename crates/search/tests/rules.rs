@@ -62,6 +62,21 @@ static ROWS: &[Row] = rows! {
     // No calculation shows a class by rig test, so this rule never passes: it does not apply or it warns.
     "rig-test-class": "wash" "not applicable"; "limit.statistic" = "rig test" => "warns"
 
+    "class-without-type-test": "wash" ["european.class" = "II", "european.type_test" = "report 12"] "passes"; "european.type_test" = OUT => "warns"
+
+    // 60 gpm of wash water is 3.79 L/s, counted twice: NS 7.6 with light oil.
+    "nominal-size-too-small": "wash" ["asked.nominal_size" = "NS 10", "european.category" = "wash water", "european.system" = "S-II-P"] "passes"; "asked.nominal_size" = "NS 6" => "fails"
+    "nominal-size-too-small": "wash" ["asked.nominal_size" = "NS 10", "european.category" = "wash water", "european.system" = "S-II-P"] "passes"; "oil.density" = "870 kg/m3" => "fails"
+    "nominal-size-too-small": "wash" ["asked.nominal_size" = "NS 10", "european.category" = "wash water", "european.system" = "S-II-P"] "passes"; "european.high_pressure" = "5" => "fails"
+
+    "oil-outside-scope": "wash" ["asked.nominal_size" = "NS 10"] "passes"; "oil.density" = "955 kg/m3" => "warns"
+    "oil-outside-scope": "wash" ["asked.nominal_size" = "NS 10"] "passes"; "stream.oil.kind" = "vegetable-oil" => "warns"
+    "oil-outside-scope": "wash" ["asked.nominal_size" = "NS 10"] "passes"; "chemical.kind" = "soluble-coolant" => "warns"
+
+    "bypass-with-spill": "twin_us" ["stream" = OUT, "spill" = OUT, "european.bypass" = "true", "european.category" = "rain"] "passes"; "european.category" = "spill retention" => "fails"
+    "bypass-with-spill": "twin_us" ["stream" = OUT, "spill" = OUT, "european.bypass" = "true", "european.category" = "rain"] "passes"; "spill.volume" = "40 gal" => "fails"
+    "bypass-with-spill": "twin_us" ["stream" = OUT, "spill" = OUT, "european.bypass" = "true", "european.category" = "rain"] "passes"; "enquiry.facility" = "tank-farm" => "fails"
+
     "claims-contradict": "wash" "passes"; "stream.flow" = r#"["60 gpm", "61 gpm"]"# => "warns"
     "claims-contradict": "wash" "passes"; "site.lifting" = r#"["500 lb", "400 lb"]"# => "warns"
 

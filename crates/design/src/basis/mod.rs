@@ -6,6 +6,7 @@ pub mod containment;
 pub mod contents;
 pub mod droplets;
 pub mod dumps;
+pub mod european;
 pub mod evidence;
 pub mod feed;
 pub mod fluids;
@@ -97,6 +98,8 @@ pub struct Basis {
     pub sample_peak: Val<Ratio>,
     /// The design flow somebody stated.
     pub stated: Option<Val<Flow>>,
+    /// What the European standard would ask for, where somebody asks by it.
+    pub european: Option<european::European>,
 }
 
 impl Basis {
@@ -160,6 +163,9 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     let (peak, sample_peak) = dumps::peaks(t, w, e, &waters)?;
     t.section("stated flow");
     let stated = stated::stated(t, w, "design flow somebody stated", &e.stated.flow);
+    let compared =
+        european::Compared { fluids: &fluids, storm: storm.as_ref(), waters: &waters, feed: &feed, cases: &cases };
+    let european = european::european(t, w, e, &compared);
     Ok(Basis {
         fluids,
         storm,
@@ -181,6 +187,7 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
         peak,
         sample_peak,
         stated,
+        european,
     })
 }
 

@@ -7,6 +7,7 @@ pub mod containments;
 mod curve;
 pub mod date;
 pub mod distribution;
+pub mod european;
 pub mod fields;
 pub mod inlet;
 pub mod keys;
@@ -52,6 +53,7 @@ pub struct Enquiry {
     pub site: Site,
     pub stated: Stated,
     pub asked: Asked,
+    pub european: Option<European>,
     pub cases: Vec<CaseBlock>,
     pub method: Method,
     pub unit: UnitBlock,
@@ -116,6 +118,7 @@ const SLOTS: &[Slot<Enquiry>] = slots! {
     one Site site;
     one Stated stated;
     one Asked asked;
+    maybe European european;
     many CaseBlock cases;
     one Method method;
     one UnitBlock unit;
@@ -235,6 +238,7 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     enquiry.notes.extend(inlet::notes(&enquiry.inlet));
     sample_faults(&enquiry, &mut faults);
     containments::faults(&enquiry, &mut faults);
+    european::faults(&enquiry, &mut faults);
     if faults.is_empty() { Ok(enquiry) } else { Err(faults) }
 }
 

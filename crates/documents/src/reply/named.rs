@@ -1,6 +1,7 @@
 //! What somebody named beforehand, answered one by one: yes or no, and why.
 
 use super::show;
+use crate::summary::european::number as number_of;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::promise::{Promise, floor, number};
 use stillrise_search::Settled;
@@ -10,7 +11,10 @@ use stillrise_units::catalog::UM;
 
 /// One sentence or two for each thing that was named.
 pub(super) fn answers(settled: &Settled) -> Vec<String> {
-    [flow(settled), model(settled), promise(settled), droplet(settled)].into_iter().flatten().collect()
+    [flow(settled), model(settled), promise(settled), droplet(settled), nominal_size(settled)]
+        .into_iter()
+        .flatten()
+        .collect()
 }
 
 /// As typed, and by whom if that was said.
@@ -91,6 +95,26 @@ fn promise(settled: &Settled) -> Option<String> {
     } else {
         format!("{lead} no. As it stands we expect {text} on the mean, in the worst case.")
     })
+}
+
+/// A nominal size by the European standard.
+fn nominal_size(settled: &Settled) -> Option<String> {
+    let typed = settled.job.enquiry.asked.nominal_size.0.as_ref()?;
+    let european = settled.job.design.basis.as_ref()?.european.as_ref()?;
+    let sizes = match &european.sizes {
+        Ok(sizes) => sizes,
+        Err(why) => return Some(format!("{typed}: we cannot say whether it covers the need; {why}.")),
+    };
+    let (rain, waste, need) = (number_of(european.rain.q), number_of(european.waste.q), number_of(sizes.need.q));
+    let how = format!("{rain} L/s of rain and {waste} L/s of waste water ask for NS {need} by EN 858-2");
+    let word = if european.covers()? { "yes, it covers the need" } else { "no, it is too small" };
+    let next = sizes.standard.filter(|_| european.covers() == Some(false));
+    let next = next.map_or_else(String::new, |size| format!(", the next size is NS {}", number_of(size.q)));
+    let tested = match settled.job.enquiry.european.as_ref().and_then(|e| e.type_test.0.as_ref()) {
+        Some(report) => format!("the type test you name ({report}) is what a nominal size rests on, not our calculation"),
+        None => "a nominal size is the result of a type test; no such test of our unit was named, and we offer it by flow and effluent instead".to_owned(),
+    };
+    Some(format!("{typed}: {word}; {how}{next}. But {tested}."))
 }
 
 /// A droplet that is to be removed.

@@ -36,6 +36,7 @@ pub(super) fn basis(r: &mut Report<'_>) {
     r.out.table(&table);
     droplets(r, basis);
     super::containment::containment(r, basis);
+    super::european::european(r, basis);
     limits(r, basis);
     r.out.heading("Methods and margins");
     let m = &basis.methods;

@@ -10,6 +10,7 @@ mod closing;
 mod containment;
 mod cover;
 mod effluent;
+mod european;
 mod evidence;
 mod hydraulics;
 mod ladder;

@@ -1,6 +1,7 @@
 //! `result.json`: everything a program could want, with the whole trail and without a clock.
 
 mod containment;
+mod european;
 mod evidence;
 mod ladder;
 
@@ -38,6 +39,7 @@ pub fn result(settled: &Settled, edition: Edition) -> Value {
         "stops": job.design.stops.iter().map(ToString::to_string).collect::<Vec<_>>(),
         "cases": cases(settled),
         "containment": containment::containment(settled),
+        "european": european::european(settled),
         "train": train(settled, edition),
         "performance": performance(settled),
         "limits": limits(settled),

@@ -10,12 +10,17 @@ pub fn result_schema() -> Value {
     let list = |items: &Value| json!({ "type": "array", "items": items });
     let text = json!({ "type": "string" });
     let object = |properties: Value| json!({ "type": "object", "properties": properties });
+    let european = json!({ "type": ["object", "null"], "description": "What EN 858-2 would ask for with these waters, a comparison: factors, nominal size needed and next of the series, sludge trap, oil store by PPG3, whether a named size covers the need; null unless somebody asks by the standard" });
+    // Apart, because the macro's recursion has an end.
+    let limit = object(
+        json!({ "pollutant": text, "value": value, "range": { "type": "object", "description": "Of pH, in place of a value" }, "statistic": { "type": ["string", "null"] }, "held_against": value, "verdict": { "enum": ["kept", "likely", "not shown", "not by gravity"] }, "expected": value, "mixed": value, "case": text, "scatter": { "anyOf": [values, { "type": "null" }] }, "keeps": { "type": ["object", "null"] }, "because": text, "change": text, "calculated": text, "results_that_keep_it": { "type": ["object", "null"] }, "held_back": { "type": "array", "items": { "type": "object" } } }),
+    );
     json!({
         "$schema": super::DIALECT,
         "title": "A settled job",
         "type": "object",
         "additionalProperties": false,
-        "required": ["tool", "edition", "enquiry", "caution", "headline", "triage", "stops", "cases", "containment", "train", "performance", "limits", "verdicts", "candidates", "questions", "trail"],
+        "required": ["tool", "edition", "enquiry", "caution", "headline", "triage", "stops", "cases", "containment", "european", "train", "performance", "limits", "verdicts", "candidates", "questions", "trail"],
         "properties": {
             "tool": object(json!({ "name": text, "version": text })),
             "edition": { "enum": ["client", "regulator", "us"] },
@@ -26,11 +31,12 @@ pub fn result_schema() -> Value {
             "stops": { "type": "array", "description": "Branches of the chain that could not go on", "items": text },
             "cases": list(&object(json!({ "name": text, "parts": list(&text), "inflow": value, "to_unit": value, "pumps": { "type": ["string", "null"] }, "cycle": { "anyOf": [values, { "type": "null" }] }, "own_water": { "anyOf": [list(&values), { "type": "null" }] }, "droplets": { "anyOf": [value, { "type": "null" }] }, "content": { "anyOf": [values, { "type": "null" }] }, "governs": list(&text) }))),
             "containment": { "type": ["object", "null"], "description": "What stands ahead of the separator: design rain, fire water, each containment, each spill against what holds it; null when nothing does" },
+            "european": european,
             "train": { "type": ["object", "null"], "description": "Stages, frame (given or chosen dimensions), layout (what follows), zones, particulars" },
             "risk": { "type": ["object", "null"], "description": "How sure the prediction is: bands, chance to keep each limit, shares of the inputs; null unless studied" },
             "rating": { "type": ["object", "null"], "description": "What explains what was observed at a unit that stands; null unless asked for" },
             "performance": { "type": ["object", "null"], "description": "Site levels, hydraulic profiles, velocities, oil levels, removals by case, season and state, ladder of prediction, zones, solids by size, storage" },
-            "limits": list(&object(json!({ "pollutant": text, "value": value, "range": { "type": "object", "description": "Of pH, in place of a value" }, "statistic": { "type": ["string", "null"] }, "held_against": value, "verdict": { "enum": ["kept", "likely", "not shown", "not by gravity"] }, "expected": value, "mixed": value, "case": text, "scatter": { "anyOf": [values, { "type": "null" }] }, "keeps": { "type": ["object", "null"] }, "because": text, "change": text, "calculated": text, "results_that_keep_it": { "type": ["object", "null"] }, "held_back": { "type": "array", "items": { "type": "object" } } }))),
+            "limits": list(&limit),
             "evidence": { "type": "array", "description": "Laboratory results: each set with its results, what they say (law, bounds, polar share), what is made of its mean for the influent, and the prediction beside it", "items": { "type": "object" } },
             "verdicts": list(&object(json!({ "rule": text, "title": text, "verdict": { "enum": ["not applicable", "passes", "cannot judge", "warns", "fails"] }, "says": text, "remedy": text, "source": text, "asks": list(&object(json!({ "question": text, "key": { "type": ["string", "null"] } }))), "decision": { "type": ["object", "null"] } }))),
             "candidates": list(&object(json!({ "unit": text, "taken": { "type": "boolean" }, "total_oil_out": { "type": ["object", "null"] }, "barred": { "type": ["object", "null"] } }))),

@@ -2,6 +2,7 @@
 
 mod basis;
 pub(crate) mod containment;
+pub(crate) mod european;
 pub(crate) mod evidence;
 pub(crate) mod ladder;
 mod performance;
@@ -46,6 +47,7 @@ pub fn summary(settled: &Settled, width: usize) -> String {
     performance::hydraulics(&mut out, settled, width);
     performance::levels(&mut out, settled, width);
     performance::storage(&mut out, settled, width);
+    european::european(&mut out, settled, width);
     verdicts::rules(&mut out, settled, width);
     verdicts::questions(&mut out, settled, width);
     out.push_str(&section("Cautions"));

@@ -18,7 +18,7 @@ formula! {
         f_x: Ratio = "f_x" "impediment factor" [ONE, ONE: 0.0 .. 2.0 in 0.0 .. 10.0];
         q_s: Flow = "Q_s" "waste water" [GPM, L_S: 0.0 .. 500.0 in 0.0 .. 1e6];
         f_d: Ratio = "f_d" "density factor" [ONE, ONE: 1.0 .. 3.0 in 1.0 .. 10.0];
-    ) -> Flow = "NS" "nominal size, as a flow" [GPM, L_S];
+    ) -> Flow = "NS" "nominal size, as a flow" [L_S, L_S];
     typed { (q_r + f_x * q_s) * f_d }
     sources [EN_858_NOMINAL]
     checks [

@@ -29,6 +29,9 @@ sources! {
     EPA_TSD "US EPA, Technical Support Document for Water Quality-based Toxics Control, EPA/505/2-90-001" "1991" SecondHand;
     NR_106 "Wisconsin Administrative Code, chapter NR 106" "" Read;
     EN_858_NOMINAL "EN 858-2, Separator systems for light liquids, part 2, clause 4: nominal size" "2003" SecondHand;
+    EN_858_TABLES "EN 858-2, Separator systems for light liquids, part 2, tables 2 to 4: factors and flows, as an authority's form quotes them" "2003" SecondHand;
+    EN_858_SLUDGE "EN 858-2, Separator systems for light liquids, part 2, table of sludge traps, as two trade texts print it" "2003" SecondHand;
+    EN_858_SIZES "Preferred nominal sizes of separators for light liquids, as two trade texts list them, each in part" "" SecondHand;
     PPG3 "Environment agencies of the United Kingdom, Pollution Prevention Guidelines 3 (withdrawn)" "2006" SecondHand;
     UFGS_PLATES "Unified Facilities Guide Specifications, coalescing oil-water separators (11311, 44 42 53, 46 25 14)" "" Read;
     MIL_1005_9A "US Department of Defense, MIL-HDBK-1005/9A, Industrial and Oily Wastewater Control" "1997" Read;

@@ -1,0 +1,137 @@
+//! What EN 858-2 would ask for, beside our basis: a comparison that summary, report and reply share.
+
+use super::section;
+use crate::render::text::{Table, hang};
+use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::basis::european::European;
+use stillrise_design::provenance::Node;
+use stillrise_search::Settled;
+use stillrise_units::catalog::{GAL, L, L_S, M3};
+use stillrise_units::{Flow, Typed, Volume, print};
+
+/// A flow as a nominal size: `7.57`.
+pub(crate) fn number(flow: Flow) -> String {
+    print::digits(L_S.from_si(flow.si()), 3)
+}
+
+/// What somebody said that no calculation answers, and what it asks of the unit.
+pub(crate) fn notes(settled: &Settled, european: &European) -> Vec<String> {
+    let mut out = vec![format!(
+        "A comparison: nothing of our design rests on it. A nominal size is what a full-scale unit was tested at, and {}.",
+        match settled.job.enquiry.european.as_ref().and_then(|e| e.type_test.0.as_ref()) {
+            Some(report) =>
+                format!("by the enquiry {report} is the type test of the unit; no calculation stands for it"),
+            None => "no type test of our unit was named: it has no nominal size and no class".to_owned(),
+        }
+    )];
+    if let Err(why) = &european.sizes {
+        out.push(format!("No nominal size follows: {why}."));
+    }
+    if let Ok(sizes) = &european.sizes
+        && sizes.standard.is_none()
+    {
+        out.push("The series ends at NS 500: the flow asks for several units in parallel.".to_owned());
+    }
+    if let Some(class) = settled.job.enquiry.european.as_ref().and_then(|e| e.load_class.0) {
+        out.push(format!(
+            "Covers of class {} are asked for by EN 124 ({}); what covers the unit has is not in our calculation.",
+            class.word(),
+            class.meaning()
+        ));
+    }
+    out.extend(covered(european));
+    out
+}
+
+/// Whether the size that was named covers the need, with the numbers.
+pub(crate) fn covered(european: &European) -> Option<String> {
+    let (named, sizes) = (european.named?, european.sizes.as_ref().ok()?);
+    let flows = format!(
+        "({} L/s of rain + {} x {} L/s of waste water) x {}",
+        number(european.rain.q),
+        print::digits(european.impediment.q.si(), 2),
+        number(european.waste.q),
+        print::digits(sizes.factor.q.si(), 2)
+    );
+    let (word, need) = (if european.covers()? { "covers" } else { "does not cover" }, number(sizes.need.q));
+    Some(format!(
+        "NS {} was named; EN 858-2 asks for NS {need} with our waters, {flows}: it {word} the need.",
+        number(named.q)
+    ))
+}
+
+/// Each quantity of the comparison with its place in the trail.
+pub(crate) fn rows(european: &European) -> Vec<(String, Node)> {
+    let mut rows = vec![("rain water".to_owned(), european.rain.at), ("waste water".to_owned(), european.waste.at)];
+    rows.extend(european.category.map(|c| ("category of use".to_owned(), c.at)));
+    rows.push(("impediment factor, on the waste water".to_owned(), european.impediment.at));
+    rows.push((format!("heaviest oil, {}", european.oil), european.density.at));
+    rows.push(("arrangement of the system".to_owned(), european.system.at));
+    rows.push(("sludge load".to_owned(), european.load.at));
+    if let Ok(sizes) = &european.sizes {
+        rows.push(("density factor".to_owned(), sizes.factor.at));
+        rows.push(("nominal size that is needed".to_owned(), sizes.need.at));
+        rows.extend(sizes.standard.map(|v| ("next nominal size of the series".to_owned(), v.at)));
+    }
+    rows.extend(european.named.map(|v| ("nominal size that was named".to_owned(), v.at)));
+    rows
+}
+
+/// What the standard asks for and what is ours: flow, oil store, sludge store.
+pub(crate) fn beside(settled: &Settled, european: &European) -> Vec<[String; 3]> {
+    let system = settled.job.enquiry.system();
+    let flow = |q: Flow| print::in_prose(q.si(), system.pick(FLOW_UNITS));
+    let volume = |q: Volume| print::in_prose(q.si(), system.pick((&GAL, &M3)));
+    let (basis, train) = (settled.job.design.basis.as_ref(), settled.job.design.train.as_ref());
+    let sizes = european.sizes.as_ref().ok();
+    let dash = || "–".to_owned();
+    let litres = |q: Volume| format!("{} L", print::digits(L.from_si(q.si()), 3));
+    let limit = settled.job.design.performance.as_ref().and_then(|p| {
+        let volumes = p.levels.iter().filter_map(|l| l.level("limit")).map(|l| l.volume.q);
+        volumes.min_by(|a, b| a.si().total_cmp(&b.si()))
+    });
+    let rated = train.and_then(|t| t.unit.particulars.rated.as_ref()).map(|(rated, _)| flow(rated.q));
+    let hopper = train.map(|t| t.unit.layout.hopper_volume.q).filter(|v| v.si() > 0.0);
+    vec![
+        [
+            "flow that is designed for".to_owned(),
+            sizes.map_or_else(dash, |s| format!("NS {}", number(s.need.q))),
+            basis.and_then(|b| b.design_flow()).map_or_else(dash, |v| flow(v.q)),
+        ],
+        [
+            "flow of one unit".to_owned(),
+            sizes.and_then(|s| s.standard).map_or_else(dash, |v| format!("NS {}", number(v.q))),
+            rated.map_or_else(dash, |rated| format!("{rated} as rated")),
+        ],
+        [
+            "oil that one unit holds (PPG3)".to_owned(),
+            sizes.and_then(|s| s.oil_store).map_or_else(dash, |v| litres(v.q)),
+            limit.map_or_else(dash, volume),
+        ],
+        [
+            "sludge store of one unit".to_owned(),
+            sizes.and_then(|s| s.sludge_trap).map_or_else(dash, |v| litres(v.q)),
+            hopper.map_or_else(dash, volume),
+        ],
+    ]
+}
+
+pub(super) fn european(out: &mut String, settled: &Settled, width: usize) {
+    let Some(european) = settled.job.design.basis.as_ref().and_then(|b| b.european.as_ref()) else { return };
+    let system = settled.job.enquiry.system();
+    out.push_str(&section("By EN 858-2, a comparison"));
+    let mut table = Table::new(["quantity", "value"]);
+    for (what, at) in rows(european) {
+        let Some(entry) = settled.job.ledger.entry(at) else { continue };
+        table.row([what, stillrise_design::provenance::show_in_prose(&entry.value, entry.units, system)]);
+    }
+    out.push_str(&table.render(width));
+    let mut table = Table::new(["beside each other", "EN 858-2", "ours"]);
+    for row in beside(settled, european) {
+        table.row(row);
+    }
+    out.push_str(&table.render(width));
+    for text in notes(settled, european) {
+        out.push_str(&hang(&text, width, 0, 2));
+    }
+}
