@@ -163,7 +163,12 @@ fn two_chosen_claims_are_refused() {
 }
 
 /// Keys whose answer is a word, and one to give.
-const IN_WORDS: &[(&str, &str)] = &[("inlet.pump", "lobe"), ("outlet.material", "concrete")];
+const IN_WORDS: &[(&str, &str)] = &[
+    ("inlet.pump", "lobe"),
+    ("outlet.material", "concrete"),
+    ("unit.dimensions.outlet_pipe", "DN 80"),
+    ("unit.dimensions.inlet_pipe", "DN 80"),
+];
 
 /// A job with every question that the worked jobs leave out because they answer it.
 fn bare() -> Vec<Sheet> {

@@ -10,6 +10,7 @@ use crate::enquiry::range::{Model, PackWord};
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
 use crate::reckon;
 use stillrise_handbook::hydraulics::pipes::PIPE_SIZES;
+use stillrise_handbook::page::Argument;
 use stillrise_units::catalog::{DEG, FT_S, FT3, IN, M3, MM};
 use stillrise_units::{Angle, Fault, Flow, Length, Typed, Velocity, Volume, math, print};
 
@@ -321,9 +322,11 @@ impl<T: Trail> Gather<'_, T> {
         let mut open = PRIMARY;
         let from_volume =
             m.pack_volume.q().filter(|_| !m.pack_length.is_given()).map(|v| self.pack(m, v, width, pack_height));
-        for (k, ((_, _, _, part), key)) in ZONES.iter().zip(stated).enumerate() {
+        for (k, ((_, name, _, part), key)) in ZONES.iter().zip(stated).enumerate() {
+            // An answer that is tried takes its length from the others as one that is given does.
+            let tried = self.w.0.get(&format!("unit.dimensions.{name}")).and_then(Length::from_arg).map(Typed::si);
             let known = if k == 1 { from_volume } else { None };
-            match key.q().map(Typed::si).or(known) {
+            match key.q().map(Typed::si).or(known).or(tried) {
                 Some(x) => left -= x,
                 None => open += part,
             }

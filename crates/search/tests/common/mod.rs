@@ -125,7 +125,11 @@ pub fn set(table: &mut Table, path: &str, value: &str) -> Result<(), String> {
     let (head, name, keys) = match path.split_once('"') {
         Some((head, rest)) => {
             let (name, keys) = rest.rsplit_once('"').ok_or("a quote is not closed")?;
-            (head.trim(), Some(name), keys.trim_start_matches('.'))
+            // `limit 2 "oil and grease"`: one of several of that name, by its place.
+            match head.trim().split_once(' ') {
+                Some((block, place)) => (block, Some(place), keys.trim_start_matches('.')),
+                None => (head.trim(), Some(name), keys.trim_start_matches('.')),
+            }
         }
         None => {
             let (head, keys) = path.split_once('.').unwrap_or((path, ""));
@@ -148,6 +152,9 @@ pub fn set(table: &mut Table, path: &str, value: &str) -> Result<(), String> {
                 0
             }
             None => 0,
+            Some(place) if place.parse::<usize>().is_ok_and(|k| (1..=list.len()).contains(&k)) => {
+                place.parse::<usize>().map_or(0, |k| k - 1)
+            }
             Some(name) => match list.iter().enumerate().position(|(i, item)| is_called(item, head, i, name)) {
                 Some(index) => index,
                 // An oil is called by its kind: a block of that kind is what the key speaks of.
