@@ -20,8 +20,8 @@ fn look(s: &Subject<'_>) -> Verdict {
     let (site, fit) = (&s.enquiry.site, &performance.fit);
     let way = fit.way();
     let rows = [
-        (site.max_length.q(), way.row_length, way.length, "long", 0, MAX_LENGTH),
-        (site.max_width.q(), way.row_width, way.width, "wide", 1, MAX_WIDTH),
+        (site.max_length.q(), way.row_length, "long", 0, MAX_LENGTH),
+        (site.max_width.q(), way.row_width, "wide", 1, MAX_WIDTH),
     ];
     let show = |x: Length| s.show(x, (&FT, &M));
     let several = train.count.q.si() > 1.0;
@@ -35,7 +35,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let mut asks = Vec::new();
     let mut tight: Option<(String, Node)> = None;
     let mut around: Option<(String, Node)> = None;
-    for (room, row, whole, word, place, ask) in rows {
+    for (room, row, word, place, ask) in rows {
         let Some(room) = room else {
             fits.push(format!("{} {word} inside{how}, the room for it was not said", show(row.q)));
             asks.push(ask);
@@ -48,14 +48,15 @@ fn look(s: &Subject<'_>) -> Verdict {
         if let Some(size) = train.unit.particulars.shipping.map(|sizes| sizes[place]).filter(|size| size.q > room) {
             tight.get_or_insert((format!("{ship} {} {word}, there is room for {}", show(size.q), show(room)), size.at));
         }
-        if whole.q > room {
+        let whole = row.q + fit.access.q * 2.0;
+        if whole > room {
             let says = format!(
                 "with a walkway of {} around that is {} {word}, there is room for {}",
                 show(fit.access.q),
-                show(whole.q),
+                show(whole),
                 show(room)
             );
-            around.get_or_insert((says, whole.at));
+            around.get_or_insert((says, row.at));
         }
         fits.push(format!("{} {word} inside{how} in {}", show(row.q), show(room)));
     }
