@@ -42,22 +42,22 @@ fn close(found: Option<Length>, feet: Option<f64>) -> bool {
 
 #[test]
 fn ground_and_incoming_pipe_say_how_it_stands_before_the_outfall_is_known() {
-    use {Because as B, Stands as S};
     // What is set; how it stands and why; lowest point over the ground, highest outfall, ft.
     type Row = (&'static [(&'static str, &'static str)], S, B, Option<f64>, Option<f64>);
-    let open = ("outlet.invert", OUT);
+    const OPEN: (&str, &str) = ("outlet.invert", OUT);
+    use {Because as B, Stands as S};
     let rows: [Row; 11] = [
         (&[], S::OnGround, B::Reached, Some(0.0), None),
-        (&[open], S::OnGround, B::Reached, Some(0.0), Some(103.0 - 56.0 / 12.0 + 46.0 / 12.0 - 0.2)),
-        (&[open, ("site.ground", "100 ft")], S::InPit, B::PipeLow, Some(-3.8333), Some(101.9667)),
-        (&[open, ("site.ground", "105 ft")], S::Buried, B::PipeDeep, Some(-8.8333), Some(101.9667)),
+        (&[OPEN], S::OnGround, B::Reached, Some(0.0), Some(103.0 - 56.0 / 12.0 + 46.0 / 12.0 - 0.2)),
+        (&[OPEN, ("site.ground", "100 ft")], S::InPit, B::PipeLow, Some(-3.8333), Some(101.9667)),
+        (&[OPEN, ("site.ground", "105 ft")], S::Buried, B::PipeDeep, Some(-8.8333), Some(101.9667)),
         (&[("outlet.invert", "102.5 ft")], S::LiftPump, B::NoFall, Some(1.7), None),
         (&[("outlet.invert", "102.5 ft"), ("site.ground", OUT)], S::LiftPump, B::NoFall, None, None),
         (&[("outlet.invert", "101.5 ft")], S::OnPlinth, B::OutfallHigh, Some(0.7), None),
-        (&[open, ("inlet.feed", "pump")], S::OnGround, B::Pumped, Some(0.0), Some(100.8)),
+        (&[OPEN, ("inlet.feed", "pump")], S::OnGround, B::Pumped, Some(0.0), Some(100.8)),
         (&[("inlet.feed", "pump"), ("outlet.invert", "101.5 ft")], S::OnPlinth, B::OutfallHigh, Some(0.7), None),
-        (&[open, ("site.ground", OUT)], S::Unknown, B::NoGround, None, Some(101.9667)),
-        (&[open, ("inlet.invert", OUT)], S::Unknown, B::NoIncoming, None, None),
+        (&[OPEN, ("site.ground", OUT)], S::Unknown, B::NoGround, None, Some(101.9667)),
+        (&[OPEN, ("inlet.invert", OUT)], S::Unknown, B::NoIncoming, None, None),
     ];
     for (with, stands, because, over_ground, highest_outfall) in rows {
         let settled = wash(with);
