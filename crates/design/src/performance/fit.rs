@@ -28,6 +28,12 @@ pub struct Way {
     pub width: Val<Length>,
 }
 
+/// Walkway where none was asked for: common practice, room for one person to pass.
+#[must_use]
+pub fn usual_walkway() -> Length {
+    Length::of(2.0, &FT)
+}
+
 /// The room that the units need.
 #[derive(Debug, Clone)]
 pub struct Fit {
@@ -67,7 +73,7 @@ pub(super) fn fit<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, train: &Train, i
             ROOM,
             "site.access",
             "How wide a walkway must stay free around the units and between them?",
-            (Length::of(0.5, &M), Length::of(2.0, &FT), Length::of(1.0, &M)),
+            (Length::of(0.5, &M), usual_walkway(), Length::of(1.0, &M)),
             "common practice: room for one person to pass",
         ),
     );
