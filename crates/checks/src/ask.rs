@@ -4,6 +4,8 @@
 use crate::rule::Subject;
 use std::borrow::Cow;
 use stillrise_design::provenance::Assumption;
+use stillrise_units::catalog::{FT, M};
+use stillrise_units::{System, Typed};
 
 /// A question that a customer or an engineer can answer.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -98,6 +100,31 @@ pub const LIFTING: Ask = Ask::fixed("site.lifting", "What weight can be lifted o
 pub const MAX_LENGTH: Ask = Ask::fixed("site.max_length", "How long may the unit be to fit its place?");
 /// Room across.
 pub const MAX_WIDTH: Ask = Ask::fixed("site.max_width", "How wide may the unit be to fit its place?");
+/// Room overhead.
+pub const HEADROOM: Ask = Ask::fixed(
+    "site.headroom",
+    "What clear height is there over the ground where the unit is to stand, up to roof, canopy, cable or the hook that lifts?",
+);
+/// Walkways.
+pub const ACCESS: Ask =
+    Ask::fixed("site.access", "How wide a walkway must stay free around the units and between them?");
+
+/// Invert at the outfall, with the highest that would do if that is known.
+#[must_use]
+pub fn outfall(s: &Subject<'_>) -> Ask {
+    let highest = s.design.performance.as_ref().and_then(|p| p.site.installation.highest_outfall);
+    let Some(highest) = highest.filter(|_| s.read) else { return OUTLET_INVERT };
+    let (pair, digits) = ((&FT, &M), if s.system() == System::Us { 2 } else { 3 });
+    let unit = s.system().pick(pair);
+    let shown = format!("{:.digits$} {}", unit.from_si(highest.q.si()), unit.symbol);
+    let stands = if s.design.basis.as_ref().is_some_and(|b| b.feed.pumped) { "on the ground" } else { "by gravity" };
+    Ask::new(
+        "outlet.invert",
+        format!(
+            "The outlet can end no higher than {shown} for the unit to drain {stands}; at which level is the outfall (invert)?"
+        ),
+    )
+}
 
 /// Water other than rain whose emulsion nobody stated and for which no product was declared, not even that
 /// there is none: what keeps its oil from rising is not known.

@@ -73,7 +73,7 @@ fn a_wider_outlet_of_a_worked_job_lowers_its_well() {
 fn all() -> Vec<(String, Settled)> {
     let demo = demo();
     let bases = ["wash", "pumped", "ranged", "twin_us"].map(Sheet::data);
-    let custom = Sheet::data("twin_us").with("unit.custom", "true");
+    let custom = Sheet::data("twin_us").with("unit.custom", "true").with("site.max_width", "60 ft");
     let weir = Sheet::data("wash").with("unit.dimensions.weir_crest", "46.5 in");
     let full = Sheet::data("wash").with("outlet.pipe", "2 in");
     let sheets = worked().into_iter().chain(bases).chain([custom, weir, full]);

@@ -18,7 +18,7 @@ fn jobs() -> &'static [(String, Settled)] {
         let demo = demo();
         let bases = ["wash", "pumped", "pit", "ranged", "twin_us", "mixed", "laboratory", "changed"].map(Sheet::data);
         // A unit made to measure has a trail of its own, and so has one with a weir.
-        let custom = Sheet::data("twin_us").with("unit.custom", "true");
+        let custom = Sheet::data("twin_us").with("unit.custom", "true").with("site.max_width", "60 ft");
         let weir = Sheet::data("wash").with("unit.dimensions.weir_crest", "46.5 in");
         // A containment that is short, one of which little is known, and one whose drain contradicts itself.
         let pit = |values: &[(&str, &str)]| values.iter().fold(Sheet::data("pit"), |s, (k, v)| s.with(k, v));

@@ -210,6 +210,16 @@ static ROWS: &[Row] = rows! {
         "unit.dimensions.ship_length" = "150 in", "unit.dimensions.ship_width" = "60 in", "unit.dimensions.ship_height" = "84 in"
     ] "passes"; "site.max_length" = "12 ft" => "warns"
 
+    "does-not-fit": "wash" ["site.access" = "1 ft"] "passes"; "site.access" = "3 ft" => "warns"
+    "does-not-fit": "wash" ["unit.count" = "2", "site.max_width" = "16 ft"] "passes"; "site.access" = "9 ft" => "fails"
+    "does-not-fit": "wash" ["site.max_width" = "16 ft"] "passes"; "unit.count" = "4" => "fails"
+    "does-not-fit": "wash" ["unit.count" = "2", "site.max_width" = "16 ft"] "passes"; "site.arrangement" = "in line" => "fails"
+
+    "headroom-too-low": "wash" ["site.headroom" = "14 ft"] "passes"; "site.headroom" = "9 ft" => "fails"
+    "headroom-too-low": "wash" ["site.headroom" = "11 ft"] "passes"; "site.ground" = "90 ft" => "fails"
+
+    "inlet-falls-far": "wash" "passes"; "inlet.invert" = "106.00 ft" => "warns"
+
     "floor-in-a-pit": "wash" "passes"; "site.ground" = "96.40 ft" => "warns"
     "floor-in-a-pit": "wash" "passes"; "site.ground" = "99.00 ft" => "fails"
 

@@ -95,7 +95,12 @@ static SILENCES: &[Silence] = silences! {
     "does-not-fit": "wash" "passes"; "site.max_length" = OUT => "site.max_length";
     "does-not-fit": "wash" "passes"; "site.max_width" = OUT => "site.max_width";
     "floor-in-a-pit": "wash" "passes"; "site.ground" = OUT => "site.ground";
-    "floor-in-a-pit": "wash" "passes"; "outlet.invert" = OUT => "outlet.invert";
+    "does-not-fit": "wash" ["site.access" = "1 ft", "site.max_width" = "7 ft"] "passes"; "site.access" = OUT => "site.access";
+    "headroom-too-low": "wash" ["site.headroom" = "14 ft"] "passes"; "site.headroom" = OUT => "site.headroom";
+    "floor-in-a-pit": "wash" "passes"; "inlet.invert" = OUT => "inlet.invert";
+    "inlet-falls-far": "wash" "passes"; "inlet.invert" = OUT => "inlet.invert";
+    "inlet-falls-far": "wash" "passes"; "site.ground" = OUT, "outlet.invert" = OUT => "site.ground", "outlet.invert";
+    "inlet-falls-far": "wash" "passes"; "site.ground" = OUT, "outlet.invert" = "97.00 ft" => "site.ground";
     "pump-above-rating": "wash" "not applicable"; "inlet.feed" = OUT => "inlet.feed";
     "pump-above-rating": "pumped" "passes"; "inlet.rate" = OUT => "inlet.rate";
     "pump-above-rating": "pumped" "passes"; "unit.dimensions.rated_flow" = OUT => "unit.dimensions.rated_flow";

@@ -43,8 +43,9 @@ fn look(s: &Subject<'_>) -> Verdict {
         }
     }
     let site = &s.enquiry.site;
-    let unread = [unread(&site.coldest_air), unread(&site.lifting), unread(&site.max_length), unread(&site.max_width)];
-    says.extend(unread.into_iter().flatten());
+    let room = [unread(&site.max_length), unread(&site.max_width), unread(&site.headroom)];
+    let unread = [unread(&site.coldest_air), unread(&site.lifting)].into_iter().chain(room);
+    says.extend(unread.flatten());
     if says.is_empty() {
         return Verdict::passes("0 values have contradicting claims that nobody chose between");
     }

@@ -1,50 +1,82 @@
 //! Rule: does not fit
 
-use crate::ask::{MAX_LENGTH, MAX_WIDTH};
+use crate::ask::{ACCESS, MAX_LENGTH, MAX_WIDTH};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::Node;
-use stillrise_units::Length;
 use stillrise_units::catalog::{FT, M};
+use stillrise_units::{Length, Typed};
 
 rule! {
-    "does-not-fit" "Unit too large for its place", Site, bars_pick;
-    looks "Inside length and width of one unit against what the site has room for: larger fails. A stated shipping size that is larger warns. Where length or width of the room was not said it cannot judge."
+    "does-not-fit" "Units too large for their place", Site, bars_pick;
+    looks "Inside length and width of all units, with the walkways between them, against what the site has room for, in the arrangement that fits best: larger fails. A stated shipping size that is larger warns, and so does room without the walkway around them that was asked for. Where length or width of the room was not said, or the walkway is only assumed and does not fit, it cannot judge."
     matters "A unit that does not fit is found out when the crane is there."
-    remedy "A shorter and wider unit, units in parallel, or another place."
-    source "Geometry of the site and the unit"
-    limits "Inside measures: walls, nozzles, ladders and room to walk come on top. Units in parallel need a place each."
+    remedy "A shorter and wider unit, units in parallel or the other way around, or another place."
+    source "Geometry of the site and the units"
+    limits "Inside measures: walls, nozzles and ladders come on top. Length runs along the flow; a unit turned by a quarter is not tried. Room that was stated may or may not count the walkway around the units."
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(train) = &s.design.train else { return s.stopped() };
-    let (site, frame) = (&s.enquiry.site, &train.unit.frame);
+    let (Some(train), Some(performance)) = (&s.design.train, &s.design.performance) else { return s.stopped() };
+    let (site, fit) = (&s.enquiry.site, &performance.fit);
+    let way = fit.way();
     let rows = [
-        (site.max_length.q(), frame.length, "long", 0, MAX_LENGTH),
-        (site.max_width.q(), frame.width, "wide", 1, MAX_WIDTH),
+        (site.max_length.q(), way.row_length, "long", 0, MAX_LENGTH),
+        (site.max_width.q(), way.row_width, "wide", 1, MAX_WIDTH),
     ];
     let show = |x: Length| s.show(x, (&FT, &M));
+    let several = train.count.q.si() > 1.0;
+    let (who, are, ship) = if several {
+        ("the units with the walkways between them", "are", "each is shipped")
+    } else {
+        ("the unit", "is", "it is shipped")
+    };
+    let how = if several { format!(" {}", way.arrangement.word()) } else { String::new() };
     let mut fits = Vec::new();
     let mut asks = Vec::new();
-    let mut shipped: Option<(String, Node)> = None;
-    for (room, inside, word, place, ask) in rows {
+    let mut tight: Option<(String, Node)> = None;
+    let mut around: Option<(String, Node)> = None;
+    for (room, row, word, place, ask) in rows {
         let Some(room) = room else {
-            fits.push(format!("{} {word} inside, the room for it was not said", show(inside.q)));
+            fits.push(format!("{} {word} inside{how}, the room for it was not said", show(row.q)));
             asks.push(ask);
             continue;
         };
-        if inside.q > room {
-            let says = format!("the unit is {} {word} inside, there is room for {}", show(inside.q), show(room));
-            return Verdict::fails(says, inside.at);
+        if row.q > room {
+            let says = format!("{who}{how} {are} {} {word} inside, there is room for {}", show(row.q), show(room));
+            return Verdict::fails(says, row.at);
         }
         if let Some(size) = train.unit.particulars.shipping.map(|sizes| sizes[place]).filter(|size| size.q > room) {
-            let says = format!("it is shipped {} {word}, there is room for {}", show(size.q), show(room));
-            shipped.get_or_insert((says, size.at));
+            tight.get_or_insert((format!("{ship} {} {word}, there is room for {}", show(size.q), show(room)), size.at));
         }
-        fits.push(format!("{} {word} inside in {}", show(inside.q), show(room)));
+        let whole = row.q + fit.access.q * 2.0;
+        if whole > room {
+            let says = format!(
+                "with a walkway of {} around that is {} {word}, there is room for {}",
+                show(fit.access.q),
+                show(whole),
+                show(room)
+            );
+            around.get_or_insert((says, row.at));
+        }
+        fits.push(format!("{} {word} inside{how} in {}", show(row.q), show(room)));
     }
-    match shipped {
-        Some((says, at)) => Verdict::warns(format!("the unit fits inside to inside, but {says}"), at),
-        None if !asks.is_empty() => Verdict::cannot_judge(fits.join(", "), asks, frame.length.at),
-        None => Verdict::passes(fits.join(", ")),
+    if let Some((says, at)) = tight {
+        let fit = if several { "fit" } else { "fits" };
+        return Verdict::warns(format!("{who} {fit} inside to inside, but {says}"), at);
+    }
+    match around {
+        Some((says, at)) if site.access.is_given() => {
+            return Verdict::warns(format!("{}; but {says}", fits.join(", ")), at);
+        }
+        Some((says, _)) => {
+            fits.push(says);
+            asks.push(ACCESS);
+        }
+        None => {}
+    }
+    if asks.is_empty() {
+        Verdict::passes(fits.join(", "))
+    } else {
+        Verdict::cannot_judge(fits.join(", "), asks, way.row_length.at)
     }
 }

@@ -1,14 +1,15 @@
 //! Rule: floor in a pit
 
 use super::not_enough_fall::open;
-use crate::ask::{GROUND, OUTLET_INVERT};
+use crate::ask::{GROUND, INLET_INVERT};
 use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::performance::installation::{Because, Stands};
 use stillrise_units::catalog::{FT, IN, M};
 use stillrise_units::{Length, Typed};
 
 rule! {
     "floor-in-a-pit" "Unit would stand in a pit", Site;
-    looks "The unit's lowest point, hopper and drain included, against the ground, when it stands so that its outlet drains to the outfall: below ground warns, more than 6 in below fails. Without ground and outfall it cannot judge."
+    looks "The unit's lowest point, hopper and drain included, against the ground, when it stands so that the incoming pipe reaches it and, where the outfall is known, its outlet drains: below ground warns, more than 6 in below fails. Without ground and, by gravity, incoming invert it cannot judge."
     matters "An above-ground unit in a pit stands in rain and vapour, can float in groundwater and cannot be walked around or drained."
     remedy "Lift the water by a pump of low shear ahead of the unit or behind it, or take a unit made for burial."
     source "Geometry of the enquiry's levels; 6 in for a foundation is our proposal"
@@ -17,14 +18,23 @@ rule! {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(performance) = &s.design.performance else { return s.stopped() };
-    let Some(floor) = performance.site.floor_over_ground else {
-        let says = "ground and invert at the outfall are not both known: whether the unit stands on the ground is open";
-        let known = [(s.enquiry.site.ground.is_given(), GROUND), (s.enquiry.outlet.invert.is_given(), OUTLET_INVERT)];
+    let installation = &performance.site.installation;
+    let pumped = s.design.basis.as_ref().is_some_and(|b| b.feed.pumped);
+    let decided = installation.stands.q != Stands::Unknown;
+    let Some(floor) = installation.over_ground.filter(|_| decided) else {
+        let says = if installation.because == Because::NoFall {
+            "the incoming pipe is too low for the outfall wherever the unit stands, and the ground is not known"
+        } else {
+            "the levels of ground and incoming pipe are not both known: whether the unit stands on the ground is open"
+        };
+        let incoming = pumped || s.enquiry.inlet.invert.is_given();
+        let known = [(s.enquiry.site.ground.is_given(), GROUND), (incoming, INLET_INVERT)];
         return Verdict::cannot_judge(says, open(known), None);
     };
     let show = |x: Length| s.show(x, (&FT, &M));
+    let stands = if installation.stands.q == Stands::Buried { ": deeper than its walls are high" } else { "" };
     if floor.q < -Length::of(6.0, &IN) {
-        Verdict::fails(format!("the unit's lowest point would lie {} below the ground", show(-floor.q)), floor.at)
+        Verdict::fails(format!("the unit's lowest point would lie {} below the ground{stands}", show(-floor.q)), floor.at)
     } else if floor.q.si() < 0.0 {
         Verdict::warns(format!("the unit's lowest point would lie {} below the ground", show(-floor.q)), floor.at)
     } else {

@@ -1,6 +1,6 @@
 //! Rule: not enough fall
 
-use crate::ask::{Ask, INLET_INVERT, OUTLET_INVERT};
+use crate::ask::{Ask, INLET_INVERT, outfall};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_units::Typed;
 use stillrise_units::catalog::{IN, MM};
@@ -19,10 +19,11 @@ fn look(s: &Subject<'_>) -> Verdict {
     if s.design.basis.as_ref().is_some_and(|b| b.feed.pumped) {
         return Verdict::skips("the water is pumped");
     }
-    let Some(spare) = performance.site.spare_fall else {
+    // Without the outfall the unit has a place by ground and incoming pipe alone, and its outlet none to drain to.
+    let Some(spare) = performance.site.spare_fall.filter(|_| performance.site.drop.is_some()) else {
         let says = "the inverts of incoming pipe and outfall are not both known: whether the water runs through by gravity is open";
         let known =
-            [(s.enquiry.inlet.invert.is_given(), INLET_INVERT), (s.enquiry.outlet.invert.is_given(), OUTLET_INVERT)];
+            [(s.enquiry.inlet.invert.is_given(), INLET_INVERT), (s.enquiry.outlet.invert.is_given(), outfall(s))];
         return Verdict::cannot_judge(says, open(known), None);
     };
     let shown = s.show(if spare.q.si() < 0.0 { -spare.q } else { spare.q }, (&IN, &MM));

@@ -1,7 +1,7 @@
 //! Rule: outlet drowned
 
 use super::not_enough_fall::open;
-use crate::ask::{OUTLET_INVERT, TAILWATER};
+use crate::ask::{TAILWATER, outfall};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::enquiry::range::OutletControl;
 use stillrise_units::Typed;
@@ -27,7 +27,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         } else {
             let known = [
                 (s.enquiry.outlet.tailwater.is_given(), TAILWATER),
-                (s.enquiry.outlet.invert.is_given(), OUTLET_INVERT),
+                (s.enquiry.outlet.invert.is_given(), outfall(s)),
             ];
             Verdict::cannot_judge(
                 "water level and invert at the outfall are not both known, to be held against the crest of the clear well",

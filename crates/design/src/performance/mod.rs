@@ -1,11 +1,13 @@
 //! Performance: what the train will do in each case, in both seasons, clean and at the end of the
 //! interval between pump-outs.
 
+pub mod fit;
 pub mod grades;
 pub mod grains;
 pub mod heard;
 pub mod held;
 pub mod hydraulics;
+pub mod installation;
 pub mod just_met;
 pub mod keeps;
 pub mod ladder;
@@ -102,6 +104,8 @@ impl Depth {
 pub struct Performance {
     /// How the unit stands on the site.
     pub site: SiteLevels,
+    /// The room that the units need.
+    pub fit: fit::Fit,
     /// Profiles: no flow, design flow clean, design flow at the end, largest flow at the end; but for
     /// [`Depth::Full`] only the last.
     pub profiles: Vec<Profile>,
@@ -157,6 +161,7 @@ pub fn performance<T: Trail>(
 ) -> Result<Performance, Stop> {
     let unit = &train.unit;
     let site = site::site(t, w, e, unit, basis.feed.pumped)?;
+    let fit = fit::fit(t, w, e, train, &site.installation);
     let stop = || Stop {
         doing: "performance".to_owned(),
         reason: "no case has a flow with a known content".to_owned(),
@@ -214,6 +219,7 @@ pub fn performance<T: Trail>(
     let measured = measured::compared(t, &basis.evidence, limit::worst(&removals));
     Ok(Performance {
         site,
+        fit,
         profiles,
         velocities,
         levels: oil_levels,

@@ -3,9 +3,10 @@
 use super::frame::{Frame, Particulars};
 use crate::basis::Basis;
 use crate::basis::fluids::Season;
-use crate::enquiry::blocks::Site;
+use crate::enquiry::blocks::{Arrangement, Site};
 use crate::enquiry::keys::Quantity;
 use crate::enquiry::range::OutletControl;
+use crate::performance::fit::usual_walkway;
 use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
 use crate::{by, reckon};
 use stillrise_handbook::hydraulics::pipes::PIPE_SIZES;
@@ -95,7 +96,7 @@ pub fn frame<T: Trail>(
         PlateRun::CrossFlow,
         "cross-flow leaves oil and solids their own ways",
     );
-    let clear = search_section(basis, site, flow.q, wanted.q * stretch, gap.q, plate.q, angle.q)?;
+    let clear = search_section(basis, (site, n.q.si()), flow.q, wanted.q * stretch, gap.q, plate.q, angle.q)?;
     let pack_height = choose(
         t,
         "height of the pack",
@@ -291,18 +292,23 @@ const SLENDER: f64 = 8.0;
 /// place and can be carried there.
 fn search_section(
     basis: &Basis,
-    site: &Site,
+    (site, n): (&Site, f64),
     flow: Flow,
     wanted: Area,
     gap: Length,
     plate: Length,
     angle: Angle,
 ) -> Result<Section, Stop> {
-    let least = |road: f64, room: &Quantity<Length>| {
+    let least = |road: f64, room: &Quantity<Length>, shared: bool| {
         let road = inches(road);
-        room.q().map_or(road, |room| if room < road { room } else { road })
+        let walkway = site.access.q().unwrap_or_else(usual_walkway);
+        let each = |room: Length| if shared { (room - walkway * (n - 1.0)) / n } else { room };
+        room.q().map(each).map_or(road, |room| if room < road { room } else { road })
     };
-    let (most_long, most_wide) = (least(BY_ROAD.0, &site.max_length), least(BY_ROAD.1, &site.max_width));
+    // Several share the width of their place, or its length where they are asked to stand in line.
+    let in_line = site.arrangement.0 == Some(Arrangement::InLine);
+    let most_long = least(BY_ROAD.0, &site.max_length, in_line);
+    let most_wide = least(BY_ROAD.1, &site.max_width, !in_line);
     let nu = basis.fluids.warm.kinematic.q.si();
     // Re = 2 s U / nu <= 500 in the warmest water: the open section this asks for, fouled.
     let open = flow.si() * 2.0 * gap.si() / (500.0 * nu) / (1.0 - basis.methods.fouling.q.si());

@@ -37,7 +37,12 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
     let (deciding, rest) = ranked(settled);
     let standing = settled.standing.iter().map(|s| standing(&s.asks));
     let mut seen = BTreeSet::new();
-    let texts = deciding.into_iter().map(asked).chain(standing.take(STANDING)).chain(rest.into_iter().map(asked));
+    let texts = deciding
+        .into_iter()
+        .map(asked)
+        .chain(standing.take(STANDING))
+        .chain(crate::summary::stands::outlet(settled))
+        .chain(rest.into_iter().map(asked));
     texts.filter(|text| seen.insert(text.clone())).take(ASKED).collect()
 }
 

@@ -1,6 +1,7 @@
 //! What is offered, on which condition, and what must change first.
 
 use super::{list, say, show};
+use crate::summary::stands;
 use stillrise_checks::Judged;
 use stillrise_design::train::{Stage, Train};
 use stillrise_design::triage::Weight;
@@ -46,8 +47,9 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     let n = train.count.q.si();
     let each = if n > 1.0 { " each" } else { "" };
     let f = &train.unit.frame;
-    let mut facts =
-        vec![if n > 1.0 { format!("{} x {}, side by side", print::digits(n, 2), p.model) } else { p.model.clone() }];
+    let choice = settled.job.design.performance.as_ref().and_then(|p| p.fit.choice);
+    let how = choice.map_or_else(String::new, |choice| format!(", {}", choice.q.word()));
+    let mut facts = vec![if n > 1.0 { format!("{} x {}{how}", print::digits(n, 2), p.model) } else { p.model.clone() }];
     match p.shipping {
         Some([l, w, h]) => facts.push(format!(
             "shipping size{each} {} x {} x {}",
@@ -65,6 +67,7 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     if let Some(weight) = p.empty_weight {
         facts.push(format!("weight empty{each} {}", show(settled, weight.q.si(), (&LB, &KG))));
     }
+    facts.extend([stands::how(settled), stands::room(settled)].into_iter().flatten());
     let beside: Vec<&Stage> = train.stages.iter().filter(|s| s.asked_for).collect();
     let without = if beside.is_empty() {
         "without freight and installation"

@@ -3,6 +3,7 @@
 use super::Report;
 use super::blocks::{Table, number, slim, wide};
 use super::{capital, sentence};
+use crate::summary::stands;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::Performance;
 use stillrise_design::performance::hydraulics::STEPS;
@@ -72,10 +73,20 @@ fn profile(r: &mut Report<'_>, p: &Performance) {
 
 fn site(r: &mut Report<'_>, p: &Performance) {
     let s = &p.site;
-    if s.floor.is_none() {
-        r.out.remark("The invert at the outfall was not stated, so that the unit has no place in the site's datum.");
+    let settled = r.settled;
+    r.out.heading("How it stands, and the room it needs");
+    let lines = [stands::how(settled), stands::room(settled)].into_iter().flatten().map(|line| sentence(&line));
+    for line in lines.chain(stands::outlet(settled)) {
+        r.out.para(&line);
     }
-    let nodes = [s.floor, s.spare_fall, s.floor_over_ground, s.tailwater].into_iter().flatten().map(|v| v.at);
+    if s.floor.is_none() {
+        r.out.remark("The levels that were stated do not place the unit in the site's datum.");
+    }
+    let levels = [s.floor, s.spare_fall, s.floor_over_ground, s.tailwater, s.installation.highest_outfall];
+    let fit = &p.fit;
+    let room = [fit.access, fit.way().row_length, fit.way().row_width, fit.way().length, fit.way().width, fit.top];
+    let nodes = levels.into_iter().flatten().chain(room).chain([fit.above, fit.headroom]).map(|v| v.at);
+    let nodes: Vec<_> = nodes.chain(fit.choice.map(|v| v.at)).collect();
     let table = r.rows(nodes);
     r.out.table(&table);
     if let Some(floor) = s.floor {

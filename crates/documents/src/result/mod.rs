@@ -4,6 +4,7 @@ mod containment;
 mod european;
 mod evidence;
 mod ladder;
+mod stands;
 
 use crate::edition::Edition;
 use crate::summary::{headline, that_matter};
@@ -144,10 +145,8 @@ fn performance(settled: &Settled) -> Value {
     let bounded = |b: &stillrise_design::performance::removal::Bounded| json!({ "ideal": v(b.ideal.at), "expected": v(b.expected.at), "mixed": v(b.mixed.at) });
     let s = &p.storage;
     json!({
-        "site": {
-            "floor": p.site.floor.map(|x| v(x.at)), "spare_fall": p.site.spare_fall.map(|x| v(x.at)),
-            "floor_over_ground": p.site.floor_over_ground.map(|x| v(x.at)), "tailwater": p.site.tailwater.map(|x| v(x.at)),
-        },
+        "site": stands::site(p, ledger, system),
+        "room": stands::room(p, ledger, system),
         "profiles": p.profiles.iter().map(|profile| json!({
             "name": profile.name, "flow": v(profile.flow.at), "drowned": profile.drowned, "outlet_runs_full": profile.runs_full,
             "steps": profile.steps.iter().map(|s| json!({ "name": s.name, "loss": v(s.loss.at), "level": v(s.level.at) })).collect::<Vec<_>>(),

@@ -35,7 +35,7 @@ pub fn result_schema() -> Value {
             "train": { "type": ["object", "null"], "description": "Stages, frame (given or chosen dimensions), layout (what follows), zones, particulars" },
             "risk": { "type": ["object", "null"], "description": "How sure the prediction is: bands, chance to keep each limit, shares of the inputs; null unless studied" },
             "rating": { "type": ["object", "null"], "description": "What explains what was observed at a unit that stands; null unless asked for" },
-            "performance": { "type": ["object", "null"], "description": "Site levels, hydraulic profiles, velocities, oil levels, removals by case, season and state, ladder of prediction, zones, solids by size, storage" },
+            "performance": { "type": ["object", "null"], "description": "Site levels and how the unit stands, the room it needs, hydraulic profiles, velocities, oil levels, removals by case, season and state, ladder of prediction, zones, solids by size, storage" },
             "limits": list(&limit),
             "evidence": { "type": "array", "description": "Laboratory results: each set with its results, what they say (law, bounds, polar share), what is made of its mean for the influent, and the prediction beside it", "items": { "type": "object" } },
             "verdicts": list(&object(json!({ "rule": text, "title": text, "verdict": { "enum": ["not applicable", "passes", "cannot judge", "warns", "fails"] }, "says": text, "remedy": text, "source": text, "asks": list(&object(json!({ "question": text, "key": { "type": ["string", "null"] } }))), "decision": { "type": ["object", "null"] } }))),

@@ -6,6 +6,7 @@ pub(crate) mod european;
 pub(crate) mod evidence;
 pub(crate) mod ladder;
 mod performance;
+pub(crate) mod stands;
 mod verdicts;
 pub(crate) mod zones;
 
@@ -44,6 +45,7 @@ pub fn summary(settled: &Settled, width: usize) -> String {
     evidence::evidence(&mut out, settled, width);
     ladder::ladder(&mut out, settled, width);
     zones::zones(&mut out, settled, width);
+    stands::stands(&mut out, settled, width);
     performance::hydraulics(&mut out, settled, width);
     performance::levels(&mut out, settled, width);
     performance::storage(&mut out, settled, width);

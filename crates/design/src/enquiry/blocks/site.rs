@@ -1,10 +1,20 @@
 //! The place.
 
-use crate::enquiry::fields::Flag;
+use crate::enquiry::fields::{Flag, Word};
 use crate::enquiry::keys::{Quantity, keys};
+use stillrise_handbook::choice;
 use stillrise_units::catalog::{DEG_C, DEG_F, FT, KG, LB, M};
 use stillrise_units::{Length, Mass, Temperature};
 
+choice! {
+    /// How several units stand to one another.
+    Arrangement {
+        /// next to one another, across the flow
+        SideBySide "side by side",
+        /// one behind the other, along the flow
+        InLine "in line",
+    }
+}
 keys! {
     /// The place.
     Site "site" {
@@ -18,9 +28,15 @@ keys! {
         frost_protected: Flag = spec.like("false");
         /// What can be lifted over the unit
         lifting: Quantity<Mass> = spec.units(&LB, &KG).between("10 lb", "1000000 lb").safe_smaller().like("\"500 lb\"");
-        /// Longest unit that fits
+        /// Longest unit, or group of units, that fits
         max_length: Quantity<Length> = spec.units(&FT, &M).between("1 ft", "500 ft").safe_smaller().like("\"16 ft\"");
-        /// Widest unit that fits
+        /// Widest unit, or group of units, that fits
         max_width: Quantity<Length> = spec.units(&FT, &M).between("1 ft", "500 ft").safe_smaller().like("\"8 ft\"");
+        /// Clear height over the ground at the unit, up to roof, canopy, cable or hook
+        headroom: Quantity<Length> = spec.units(&FT, &M).between("2 ft", "500 ft").safe_smaller().like("\"14 ft\"");
+        /// Walkway kept free around the units and between them
+        access: Quantity<Length> = spec.units(&FT, &M).between("0 ft", "30 ft").safe_larger().like("\"2 ft\"");
+        /// How several units stand to one another
+        arrangement: Word<Arrangement> = spec.like("\"side by side\"");
     }
 }

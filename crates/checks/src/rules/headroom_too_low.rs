@@ -1,0 +1,33 @@
+//! Rule: headroom too low
+
+use crate::ask::HEADROOM;
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_units::Length;
+use stillrise_units::catalog::{FT, M};
+
+rule! {
+    "headroom-too-low" "Too low overhead", Site, bars_pick;
+    looks "Clear height over the ground against the unit's walls as it stands and, on top of them, the height of a pack module with sling and hook; where nothing lifts out, room to reach in. Less fails. Where the height was not said it cannot judge."
+    matters "A pack that cannot be lifted clear of the walls stays inside, and is cleaned there by somebody in a confined space."
+    remedy "A unit with a lower pack or several lower ones, a place under open sky or a higher hook, or a pit."
+    source "Geometry of site and unit; 12 in of sling and hook and 24 in to reach in are engineering judgement"
+    limits "A module is taken as high as the pack. A unit whose levels are open is taken as standing on the ground. Lids that swing up and the reach of a crane are not looked at."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let Some(performance) = &s.design.performance else { return s.stopped() };
+    let fit = &performance.fit;
+    let show = |x: Length| s.show(x, (&FT, &M));
+    let needs = || {
+        format!("the walls end {} over the ground and {} is needed over them", show(fit.top.q), show(fit.above.q))
+    };
+    let Some(room) = s.enquiry.site.headroom.q() else {
+        let says = format!("{}; the clear height there was not said", needs());
+        return Verdict::cannot_judge(says, [HEADROOM], fit.headroom.at);
+    };
+    if fit.headroom.q > room {
+        let says = format!("{}: {} in all, there is {}", needs(), show(fit.headroom.q), show(room));
+        return Verdict::fails(says, fit.headroom.at);
+    }
+    Verdict::passes(format!("needs {} over the ground, there is {}", show(fit.headroom.q), show(room)))
+}

@@ -1,0 +1,156 @@
+//! How the unit is installed: on the ground, on a plinth, in a pit, buried or behind a lift pump, as ground, incoming
+//! pipe and outfall ask for it. Ground and incoming pipe say most of it before the outfall is known.
+
+use crate::provenance::{Node, Pair, Trail, Val, choose, given};
+use crate::reckon;
+use crate::train::unit::Unit;
+use stillrise_handbook::choice;
+use stillrise_units::catalog::{FT, IN, M, MM};
+use stillrise_units::{Length, Typed};
+
+const LEVEL: Pair = (&IN, &MM);
+const SITE: Pair = (&FT, &M);
+
+choice! {
+    /// How the unit stands.
+    Stands {
+        /// above ground
+        OnGround "on the ground",
+        /// above ground, raised
+        OnPlinth "on a plinth",
+        /// its lowest point below the ground, its walls above it
+        InPit "in a pit",
+        /// its walls below the ground
+        Buried "buried",
+        /// above ground, the water lifted to it
+        LiftPump "behind a lift pump",
+        /// levels that decide it were not said
+        Unknown "not known",
+    }
+}
+
+choice! {
+    /// Why it stands so.
+    Because {
+        /// gravity onto the ground
+        Reached "the incoming pipe reaches it there",
+        /// any level can be reached
+        Pumped "the water is pumped to it",
+        /// the outfall asks for a higher floor
+        OutfallHigh "its outlet does not drain from lower",
+        /// the incoming pipe asks for a lower floor
+        PipeLow "the incoming pipe does not reach it higher up",
+        /// it asks for one lower than the unit is high
+        PipeDeep "the incoming pipe does not reach it higher up, which is deeper than its walls are high",
+        /// the incoming pipe lies too low for the outfall
+        NoFall "at no level does the incoming pipe reach it and its outlet drain",
+        /// no ground
+        NoGround "the ground's elevation was not said",
+        /// no incoming pipe
+        NoIncoming "the elevation of the incoming pipe was not said",
+    }
+}
+
+/// How the unit is installed. Elevations in the site's datum.
+#[derive(Debug, Clone, Copy)]
+pub struct Installation {
+    /// How it stands.
+    pub stands: Val<Stands>,
+    /// Why.
+    pub because: Because,
+    /// Its floor, where the levels decide it.
+    pub floor: Option<Val<Length>>,
+    /// Its lowest point, drain included, over the ground; negative in a pit.
+    pub over_ground: Option<Val<Length>>,
+    /// Room for the drain below the hopper.
+    pub drain_room: Val<Length>,
+    /// The highest outfall that would still do, where the outfall's invert was not said: with the unit as high as
+    /// the incoming pipe reaches or, for pumped water, on the ground.
+    pub highest_outfall: Option<Val<Length>>,
+}
+
+/// The levels of the site that decide, in its datum.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Known {
+    pub(super) pumped: bool,
+    pub(super) ground: Option<Val<Length>>,
+    pub(super) incoming: Option<Val<Length>>,
+    pub(super) outfall: Option<Val<Length>>,
+    /// Invert at the outfall, above the unit's floor.
+    pub(super) outfall_over_floor: Val<Length>,
+}
+
+/// Finds how the unit is installed.
+pub(super) fn installation<T: Trail>(t: &mut T, unit: &Unit, known: &Known) -> Installation {
+    let hopper = unit.frame.hopper_depth;
+    let room = if hopper.q.si() > 0.0 { 6.0 } else { 0.0 };
+    let drain_room = given(
+        t,
+        "room for the drain below the hopper",
+        Some(LEVEL),
+        Length::of(room, &IN),
+        "our proposal",
+        "6 in under a hopper",
+    );
+    let stand = known.ground.map(|ground| {
+        reckon!(t, "floor of the unit when it stands on the ground, site datum", [FT, M], (ground = ground, hopper = hopper, room = drain_room) ground + hopper + room)
+    });
+    let lowest = known.outfall.map(|z| {
+        reckon!(t, "lowest floor from which the outlet drains, site datum", [FT, M], (z = z, outfall = known.outfall_over_floor) z - outfall)
+    });
+    let highest = known.incoming.filter(|_| !known.pumped).map(|z| {
+        reckon!(t, "highest floor that the incoming pipe reaches, site datum", [FT, M], (z = z, nozzle = unit.frame.inlet_invert) z - nozzle)
+    });
+    let ground = known.ground.map(|ground| ground.q);
+    let walls = unit.frame.height.q;
+    let (stands, because, floor) = decide(known.pumped, ground, walls, [stand, lowest, highest]);
+    let nodes: Vec<Node> = [stand, lowest, highest].into_iter().flatten().map(|v| v.at).collect();
+    let among = "ground, lowest and highest floor";
+    let floor = floor
+        .map(|floor| choose(t, "floor of the unit, site datum", Some(SITE), floor.q, among, because.word(), &nodes));
+    let stands = choose(t, "how the unit stands", None, stands, among, because.word(), &nodes);
+    let over_ground = stand.zip(floor).map(|(stand, floor)| {
+        reckon!(t, "lowest point of the unit, hopper drain included, over the ground", [FT, M], (floor = floor, stand = stand) floor - stand)
+    });
+    let highest_outfall = (if known.pumped { stand } else { highest }).filter(|_| known.outfall.is_none()).map(|floor| {
+        reckon!(t, "highest invert at the outfall that would still do, site datum", [FT, M], (floor = floor, outfall = known.outfall_over_floor) floor + outfall)
+    });
+    Installation { stands, because, floor, over_ground, drain_room, highest_outfall }
+}
+
+type Floor = Option<Val<Length>>;
+
+/// How and why the unit stands, and at which floor: on the ground if the outlet then drains and the inlet is reached;
+/// on a plinth if the outfall is too high for that; in a pit if the incoming pipe is too low.
+fn decide(
+    pumped: bool,
+    ground: Option<Length>,
+    walls: Length,
+    [stand, lowest, highest]: [Floor; 3],
+) -> (Stands, Because, Floor) {
+    // Whatever the ground: the outlet needs a floor above the highest that the water reaches.
+    if let (Some(lowest), Some(highest)) = (lowest, highest)
+        && lowest.q > highest.q
+    {
+        return (Stands::LiftPump, Because::NoFall, Some(lowest));
+    }
+    let (Some(stand), Some(ground)) = (stand, ground) else { return (Stands::Unknown, Because::NoGround, lowest) };
+    let raised = lowest.filter(|lowest| stand.q < lowest.q);
+    let Some(highest) = highest else {
+        return match (pumped, raised) {
+            (true, Some(floor)) => (Stands::OnPlinth, Because::OutfallHigh, Some(floor)),
+            (true, None) => (Stands::OnGround, Because::Pumped, Some(stand)),
+            // The outfall alone places the floor, for levels to be read; whether the water reaches it stays open.
+            (false, _) => (Stands::Unknown, Because::NoIncoming, lowest.map(|_| raised.unwrap_or(stand))),
+        };
+    };
+    if let Some(floor) = raised {
+        (Stands::OnPlinth, Because::OutfallHigh, Some(floor))
+    } else if stand.q <= highest.q {
+        (Stands::OnGround, Because::Reached, Some(stand))
+    } else if highest.q + walls <= ground {
+        (Stands::Buried, Because::PipeDeep, Some(highest))
+    } else {
+        (Stands::InPit, Because::PipeLow, Some(highest))
+    }
+}

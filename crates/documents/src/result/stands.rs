@@ -1,0 +1,32 @@
+//! How the unit stands and the room that it needs.
+
+use super::val;
+use serde_json::{Value, json};
+use stillrise_design::performance::Performance;
+use stillrise_design::provenance::{Ledger, Node};
+use stillrise_units::System;
+
+pub(super) fn site(p: &Performance, ledger: &Ledger, system: System) -> Value {
+    let v = |at: Node| val(ledger, at, system);
+    let s = &p.site;
+    json!({
+        "floor": s.floor.map(|x| v(x.at)), "spare_fall": s.spare_fall.map(|x| v(x.at)),
+        "floor_over_ground": s.floor_over_ground.map(|x| v(x.at)), "tailwater": s.tailwater.map(|x| v(x.at)),
+        "stands": s.installation.stands.q.word(), "because": s.installation.because.word(),
+        "highest_outfall": s.installation.highest_outfall.map(|x| v(x.at)),
+    })
+}
+
+pub(super) fn room(p: &Performance, ledger: &Ledger, system: System) -> Value {
+    let v = |at: Node| val(ledger, at, system);
+    let fit = &p.fit;
+    json!({
+        "walkway": v(fit.access.at), "top": v(fit.top.at), "above": v(fit.above.at), "headroom": v(fit.headroom.at),
+        "taken": fit.taken,
+        "arrangements": fit.ways.iter().map(|way| json!({
+            "arrangement": fit.choice.map(|_| way.arrangement.word()),
+            "row_length": v(way.row_length.at), "row_width": v(way.row_width.at),
+            "length": v(way.length.at), "width": v(way.width.at),
+        })).collect::<Vec<_>>(),
+    })
+}
