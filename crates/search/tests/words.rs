@@ -1,0 +1,125 @@
+//! The word on a limit: what must hold of it whatever the numbers.
+
+#![allow(clippy::panic, clippy::expect_used, reason = "a test fails by panicking")]
+
+mod common;
+
+use common::{OUT, Sheet, demo, worked};
+use proptest::prelude::*;
+use stillrise_design::performance::limit::{By, Word};
+use stillrise_search::Settled;
+use stillrise_search::pick::Condition;
+
+/// The words on the limits, in the order of the verdicts.
+fn words(settled: &Settled) -> Vec<Word> {
+    settled.job.design.performance.iter().flat_map(|p| &p.limits).map(|l| l.word).collect()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 16, failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Raising a limit never worsens its word.
+    #[test]
+    fn a_higher_limit_has_no_weaker_word(
+        low in 1.0..200.0, factor in 1.0..6.0, d in 15.0..200.0, monthly in any::<bool>(), soap in any::<bool>()
+    ) {
+        let sheet = Sheet::data("wash").with("droplets.d50", &format!("{d} um"));
+        let sheet = if monthly { sheet.with("limit.statistic", "monthly average") } else { sheet };
+        let sheet = if soap {
+            sheet.with("stream.oil.emulsified", OUT).with("chemical.kind", "alkaline-degreaser")
+        } else {
+            sheet
+        };
+        let at = |x: f64| words(&sheet.with("limit.value", &format!("{x} mg/L")).settle(&demo()));
+        let (strict, loose) = (at(low), at(low * factor));
+        for (strict, loose) in strict.iter().zip(&loose) {
+            prop_assert!(loose <= strict, "{low} mg/L {strict:?}, {} mg/L {loose:?}", low * factor);
+        }
+    }
+}
+
+/// Leaving out what was said, so that an assumption stands in, never gives a better word: what was said was the default.
+#[test]
+fn an_unconfirmed_assumption_never_improves_a_word() {
+    let demo = demo();
+    let keys = [
+        ("water.oil_peak", "1.5"),
+        ("method.fouling", "20 %"),
+        ("method.maldistribution", "20 %"),
+        ("stream.oil.emulsified", "2 %"),
+        ("limit.variation", "0.6"),
+        ("droplets.spread", "2"),
+        ("water.coldest", "5 °C"),
+    ];
+    let mut weaker = 0;
+    for d50 in ["40 um", "60 um", "75 um", "100 um", "150 um"] {
+        for (key, default) in keys {
+            let sheet = Sheet::data("wash").with("droplets.d50", d50);
+            let said = words(&sheet.with(key, default).settle(&demo));
+            let unsaid = words(&sheet.with(key, default).with(key, OUT).settle(&demo));
+            for (said, unsaid) in said.iter().zip(&unsaid) {
+                assert!(unsaid >= said, "{d50}, {key}: {said:?} when said, {unsaid:?} when not");
+                weaker += usize::from(unsaid > said);
+            }
+        }
+    }
+    assert!(weaker > 0, "no assumption weakened any word: the test shows nothing");
+}
+
+/// Where all that arrives lies below the limit, the word is no "not by gravity" of the calculation, whatever is dosed.
+#[test]
+fn what_arrives_below_the_limit_is_kept_whatever_is_dosed() {
+    for product in ["soluble-coolant", "foam-agent", "alkaline-degreaser", "glycol"] {
+        let sheet = Sheet::data("wash").with("limit.value", "900 mg/L").with("chemical.kind", product);
+        let settled = sheet.settle(&demo());
+        let limits = settled.job.design.performance.iter().flat_map(|p| &p.limits);
+        for limit in limits {
+            assert_eq!(limit.calculated, Word::Kept, "{product}: {}", limit.because);
+        }
+    }
+}
+
+/// An assumption that holds a word back is named with the answer that does it, and its question stands first.
+#[test]
+fn what_holds_a_word_back_is_asked_first() {
+    let mut held = 0;
+    for job in worked() {
+        let settled = job.settle(&demo());
+        let limits = settled.job.design.performance.iter().flat_map(|p| &p.limits);
+        let asked = |limit: &stillrise_design::performance::limit::LimitVerdict| {
+            let by = limit.held_back.iter().filter(|h| h.word == limit.word);
+            by.filter_map(|h| match &h.by {
+                By::Assumption { key, asked: true, .. } => Some(key.clone()),
+                _ => None,
+            })
+            .collect::<Vec<_>>()
+        };
+        let keys: std::collections::BTreeSet<String> = limits.flat_map(asked).collect();
+        let first: std::collections::BTreeSet<String> =
+            settled.questions.iter().take(keys.len()).map(|q| q.key.clone()).collect();
+        assert_eq!(keys, first, "{}", job.name);
+        held += keys.len();
+    }
+    assert!(held > 0, "no worked job has a word that an assumption holds back");
+}
+
+/// A unit is never taken whose chain stopped, however large the flow; it is said what would do, or that nothing would.
+#[test]
+fn nothing_is_offered_whose_chain_stopped() {
+    for flow in ["100 gpm", "1000 m3/h", "6000 gpm", "40000 gpm"] {
+        let head = "[enquiry]\ntitle = \"A flow\"\n[[limit]]\npollutant = \"oil and grease\"\nvalue = \"100 mg/L\"\n";
+        let settled = Sheet::text("a flow", &format!("{head}[stated]\nflow = \"{flow}\"")).settle(&demo());
+        match &settled.pick {
+            Some(pick) => {
+                assert!(settled.job.design.performance.is_some(), "{flow}");
+                assert!(pick.fits || matches!(pick.condition, Some(Condition::Ahead(_) | Condition::Limit)), "{flow}");
+            }
+            None => {
+                assert!(settled.job.design.train.is_none(), "{flow}: nothing is drawn");
+                let short = settled.shortfall.as_ref().unwrap_or_else(|| panic!("{flow}: nothing says what would do"));
+                assert!(!short.against.is_empty(), "{flow}");
+                assert!(settled.fails(), "{flow}");
+            }
+        }
+    }
+}
