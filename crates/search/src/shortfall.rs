@@ -37,9 +37,18 @@ pub struct Would {
 
 impl Ask<'_> {
     /// How many of a unit would do, the fewest; `None` where so many as were tried will not.
+    ///
+    /// Where the enquiry says how many or that they are made to measure, the search for a unit looked at those alone,
+    /// so that a few may do.
     fn fewest(&self, source: &Source<'_>) -> Option<u32> {
         let will =
             |n: u32| self.shortcoming(source, n).is_none_or(|short| matches!(short.on, Some(Condition::Ahead(_))));
+        let unit = &self.enquiry.unit;
+        if (unit.count.is_some() || *unit.custom == Some(true))
+            && let Some(few) = (1..=MOST_IN_PARALLEL).find(|n| will(*n))
+        {
+            return Some(few);
+        }
         let mut high = MOST_IN_PARALLEL + 1;
         while !will(high) {
             high *= 2;
@@ -84,8 +93,16 @@ pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design) -> Option<Sho
         would.push(Would { count, model: None, size });
     }
     let last = *rows.last()?;
-    let source = Source::Row(range, &range.models[last]);
-    let design = try_unit(enquiry, &nothing, begun, &source, MOST_IN_PARALLEL, Depth::Limits);
+    let how = if *enquiry.unit.custom == Some(true) { How::Custom(1.0) } else { How::Row(last) };
+    let largest = Pick {
+        how,
+        count: enquiry.unit.count.unwrap_or(MOST_IN_PARALLEL),
+        because: String::new(),
+        fits: false,
+        condition: None,
+    };
+    let source = largest.source(enquiry, range);
+    let design = try_unit(enquiry, &nothing, begun, &source, largest.count, Depth::Limits);
     let barring = bars_pick(&Subject { enquiry, design: &design, ledger: None, read: true });
     let stopped = !design.stops.is_empty();
     let mut against: Vec<String> = barring
@@ -99,14 +116,11 @@ pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design) -> Option<Sho
     if against.is_empty() {
         against.extend(ask.judged(&design).map(|short| short.what));
     }
-    let largest =
-        Pick { how: How::Row(last), count: MOST_IN_PARALLEL, because: String::new(), fits: false, condition: None }
-            .name(range);
-    Some(Shortfall { largest, against, would })
+    Some(Shortfall { largest: largest.name(range), against, would })
 }
 
 /// That no unit was taken.
 #[must_use]
 pub fn stop() -> Stop {
-    Stop::said("picking a unit", "nothing of the range fits, alone or in parallel, nor does a unit made to measure")
+    Stop::said("picking a unit", "none of the units that may be taken will do")
 }

@@ -115,8 +115,19 @@ pub(crate) fn stops(settled: &Settled) -> Vec<String> {
     let mut out = Vec::new();
     if let Some(short) = &settled.shortfall {
         let against = short.against.first().map_or_else(String::new, |a| format!(" against {}: {a}.", short.largest));
+        let unit = &settled.job.enquiry.unit;
+        let nothing = match (*unit.custom == Some(true), unit.count.0) {
+            (true, Some(1)) => "The one unit made to measure that was asked for does not fit.".to_owned(),
+            (true, Some(n)) => format!("The {n} units made to measure that were asked for do not fit."),
+            (true, None) => "No unit made to measure fits, alone or up to four in parallel.".to_owned(),
+            (false, Some(1)) => "No single unit fits, of the range or made to measure.".to_owned(),
+            (false, Some(n)) => {
+                format!("{n} units in parallel were asked for: none of the range fit, nor any made to measure.")
+            }
+            (false, None) => "Nothing of the range fits, alone or up to four in parallel.".to_owned(),
+        };
         out.push(format!(
-            "Nothing of the range fits, alone or up to four in parallel.{}",
+            "{nothing}{}",
             if against.is_empty() { String::new() } else { format!(" What speaks{against}") }
         ));
         let would: Vec<String> = short.would.iter().map(|w| would(settled, w)).collect();
@@ -146,7 +157,9 @@ fn would(settled: &Settled, w: &stillrise_search::shortfall::Would) -> String {
     };
     let [length, width, height] = w.size.map(show);
     match &w.model {
+        Some(model) if w.count == 1 => format!("one {model}"),
         Some(model) => format!("{} of {model} in parallel", w.count),
+        None if w.count == 1 => format!("one made to measure, some {length} x {width} inside and {height} high"),
         None => format!("{} made to measure, each some {length} x {width} inside and {height} high", w.count),
     }
 }
