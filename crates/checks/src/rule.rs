@@ -53,7 +53,11 @@ impl<'a> Subject<'a> {
             _ if !self.read => Verdict::cannot_judge("", [], None),
             Some(stop) => Verdict::cannot_judge(
                 format!("the chain of results stopped ahead of it: {stop}"),
-                [Ask::open(format!("Which value is right where the chain stopped, {stop}?"))],
+                [Ask::open(if stop.formula {
+                    format!("Which value is right where the chain stopped, {stop}?")
+                } else {
+                    format!("The chain stopped because {}. What may be changed?", stop.reason)
+                })],
                 None,
             ),
             None => Verdict::cannot_judge("no water comes whose flow and content are known", [WATERS], None),

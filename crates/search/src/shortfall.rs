@@ -104,14 +104,18 @@ pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design) -> Option<Sho
     let source = largest.source(enquiry, range);
     let design = try_unit(enquiry, &nothing, begun, &source, largest.count, Depth::Limits);
     let barring = bars_pick(&Subject { enquiry, design: &design, ledger: None, read: true });
-    let stopped = !design.stops.is_empty();
     let mut against: Vec<String> = barring
         .into_iter()
         .filter(|(rule, _)| rule.id != "chain-stopped")
         .map(|(rule, says)| format!("{}: {says}", rule.title))
         .collect();
-    if stopped {
-        against.push("what would pass it lies beyond what the methods cover".to_owned());
+    // Why it stopped, where that is a sentence; a formula's words are for whoever checks the calculation.
+    if let Some(stop) = design.stops.first() {
+        against.push(if stop.formula {
+            "at its share of the flow it lies outside what the methods cover".to_owned()
+        } else {
+            stop.reason.clone()
+        });
     }
     if against.is_empty() {
         against.extend(ask.judged(&design).map(|short| short.what));
