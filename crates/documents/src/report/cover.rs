@@ -89,14 +89,15 @@ fn limits(r: &Report<'_>) -> Vec<Value> {
         };
         out.push(json!({
             "what": set(&format!("{}: {}, {}", limit.pollutant.title, r.show(limit.value.q, (&MG_L, &MG_L)), limit.statistic.q.word())),
-            "word": crate::summary::word(verdict), "mark": mark,
+            "word": verdict.word.text(), "mark": mark,
+            "beside": crate::summary::beside_the_word(verdict).map(|text| sentence(&text)),
             "because": sentence(&verdict.reason()), "change": sentence(&verdict.change),
         }));
     }
     for limit in &basis.ph_limits {
         out.push(json!({
             "what": set(&format!("{}, {}", limit.shown(), limit.statistic())),
-            "word": Word::NotByGravity.text(), "mark": "bad",
+            "word": Word::NotByGravity.text(), "mark": "bad", "beside": null,
             "because": sentence(limit.pollutant.explains), "change": sentence(limit.pollutant.what_could),
         }));
     }

@@ -195,20 +195,20 @@ pub(crate) fn measured(settled: &Settled) -> Vec<String> {
     basis.limits.iter().filter(touched).map(says).collect()
 }
 
-/// The word on a limit with its one percentage: `likely, 84 % of single results`.
+/// The word on a limit with its one percentage: `likely; over all that is plausible 84 % of single results would keep it`.
 pub(crate) fn word(verdict: &LimitVerdict) -> String {
+    let word = verdict.word.text();
+    beside_the_word(verdict).map_or_else(|| word.to_owned(), |beside| format!("{word}; {beside}"))
+}
+
+/// What stands beside the word on a limit: the measured results above it, or the one percentage.
+pub(crate) fn beside_the_word(verdict: &LimitVerdict) -> Option<String> {
     let results = if verdict.peak.is_some() { "single results" } else { "averages" };
     if let Some((above, of)) = verdict.measured {
-        return format!("{}; {above} of {of} measured results lie above it", verdict.word.text());
+        return Some(format!("{above} of {of} measured results lie above it"));
     }
-    match verdict.chance.filter(|_| verdict.word != Word::NotByGravity) {
-        Some(chance) => format!(
-            "{}; over all that is plausible {} of {results} would keep it",
-            verdict.word.text(),
-            chance.percent()
-        ),
-        None => verdict.word.text().to_owned(),
-    }
+    let chance = verdict.chance.filter(|_| verdict.word != Word::NotByGravity)?;
+    Some(format!("over all that is plausible {} of {results} would keep it", chance.percent()))
 }
 
 /// A concentration in mg/L, four digits.
