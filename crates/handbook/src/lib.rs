@@ -1,8 +1,8 @@
 //! The engineer's handbook: one formula a file, each with its source, range and check values;
 //! published data of oils, surfaces, pipes; and nothing about any particular design.
 //!
-//! Where things are: [`fluids`], [`rain`], [`separation`], [`hydraulics`], [`vessel`], [`laboratory`] hold the
-//! pages, [`sources`] every publication once, [`mod@page`] and [`formula`](mod@formula) what a page is,
+//! Where things are: [`fluids`], [`droplets`], [`rain`], [`separation`], [`hydraulics`], [`vessel`],
+//! [`laboratory`] hold the pages, [`sources`] every publication once, [`mod@page`] and [`formula`](mod@formula) what a page is,
 //! [`equation`] how it is printed, [`evidence`] how it is checked.
 
 #[doc(hidden)]

@@ -225,7 +225,7 @@ mod tests {
                 i if i.starts_with("entrance projecting") => "entry-projecting",
                 i if i.ends_with("r/D=0.02") => "entry-rounded-0.02",
                 i if i.ends_with("r/D=0.15") || i.ends_with("r/D=0.20") => "entry-rounded",
-                // Between two of our rows: both hold it.
+                // Between two of our rows; this one holds it.
                 i if i.ends_with("r/D=0.05") => "entry-rounded-0.04",
                 i if i.starts_with("bend round 45") || i.starts_with("K 45") => "elbow-45",
                 i if i.starts_with("bend round 90 deg r/D=1 ") => "bend-90-short",

@@ -1,6 +1,6 @@
 //! Formula: velocity of shallow concentrated flow, TR-55
 
-use crate::page::Evidence::{Limit, Published};
+use crate::page::Evidence::{Limit, Memory, Published};
 use crate::sources::{NEH_15, TR_55};
 use crate::{choice, formula};
 use stillrise_units::math::sqrt;
@@ -37,9 +37,9 @@ formula! {
     constants [PAVED "k_paved", UNPAVED "k_unpaved"]
     sources [TR_55, NEH_15]
     checks [
-        "slope=0.01, surface=unpaved" => "1.6 ft/s", Published(&TR_55, "example 3-1, its inputs recalled: 1.6 ft/s");
-        "slope=1, surface=paved" => "20.328 ft/s", Published(&NEH_15, "table 15-3, pavement and small gullies");
-        "slope=1, surface=unpaved" => "16.135 ft/s" within 4e-5 "rounded up from 16.1345", Published(&NEH_15, "table 15-3, grassed waterways");
+        "slope=0.01, surface=unpaved" => "1.6 ft/s", Memory("TR-55 example 3-1: 1.6 ft/s");
+        "slope=1, surface=paved" => "20.328 ft/s", Published(&NEH_15, "table 15-3, pavement and small gullies, as other texts quote it");
+        "slope=1, surface=unpaved" => "16.135 ft/s" within 4e-5 "rounded up from 16.1345", Published(&NEH_15, "table 15-3, grassed waterways, as other texts quote it");
         "slope=0, surface=paved" => "0 ft/s", Limit("level water stands");
     ]
 }

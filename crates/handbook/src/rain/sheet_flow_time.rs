@@ -1,7 +1,7 @@
 //! Formula: travel time of sheet flow, TR-55
 
 use crate::formula;
-use crate::page::Evidence::{ByHand, Published};
+use crate::page::Evidence::{ByHand, Memory, Published};
 use crate::sources::{NEH_15, TR_55};
 use stillrise_units::math::{pow, sqrt};
 use stillrise_units::{Length, Ratio, Time};
@@ -24,7 +24,7 @@ formula! {
     sources [TR_55, NEH_15]
     checks [
         "n=0.15, length=100 ft, p_2=3.6 in, slope=0.08" => "0.09 h", Published(&NEH_15, "worked example: sheet flow 0.09 h");
-        "n=0.24, length=100 ft, p_2=3.6 in, slope=0.01" => "0.30 h", Published(&TR_55, "example 3-1, its inputs recalled: 0.30 h");
+        "n=0.24, length=100 ft, p_2=3.6 in, slope=0.01" => "0.30 h", Memory("TR-55 example 3-1: 0.30 h");
         "n=0.24, length=100 ft, p_2=3.6 in, slope=0.01" => "0.29588 h", ByHand("independent evaluation in Python");
         "n=0.15, length=100 ft, p_2=3.6 in, slope=0.08" => "0.088427 h", ByHand("independent evaluation in Python");
         "n=0.011, length=0 ft, p_2=3.6 in, slope=0.01" => "0 h", crate::page::Evidence::Limit("no way, no time");

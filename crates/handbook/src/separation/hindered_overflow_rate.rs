@@ -2,7 +2,7 @@
 
 use crate::formula;
 use crate::page::Evidence::{ByHand, Limit};
-use crate::sources::SWARM;
+use crate::sources::RICHARDSON_ZAKI;
 use stillrise_units::math::pow;
 use stillrise_units::{Ratio, Velocity};
 
@@ -22,7 +22,7 @@ formula! {
         n: Ratio = "n" "exponent of the hindrance" [ONE, ONE: 2.3 .. 5.0 in 0.0 .. 10.0];
     ) -> Velocity = "v_h" "overflow rate for droplets that rise alone" [GPM_FT2, MM_S];
     reduced [v_0 MM_S, share ONE, n ONE => MM_S] { v_0 / pow(1.0 - share, n) }
-    sources [SWARM]
+    sources [RICHARDSON_ZAKI]
     checks [
         "v_0=1 mm/s, share=5 %, n=4.65" => "1.269361 mm/s", ByHand(OWN);
         "v_0=1 mm/s, share=10 %, n=4.65" => "1.632196 mm/s", ByHand(OWN);

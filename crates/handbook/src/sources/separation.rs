@@ -51,7 +51,6 @@ sources! {
     DOBBINS_CAMP "Dobbins, Effect of turbulence on sedimentation, Transactions ASCE 109; Camp, Transactions ASCE 111" "1944, 1946" Memory;
     CAMP_EDDY "Camp, Sedimentation and the design of settling tanks, Transactions ASCE 111: eddy diffusivity of wall friction" "1946" Memory;
     WEHNER_WILHELM "Wehner and Wilhelm, Boundary conditions of flow reactor, Chemical Engineering Science 6" "1956" Memory;
-    SWARM "Richardson and Zaki, Sedimentation and fluidisation, Transactions of the Institution of Chemical Engineers 32: exponent of the hindrance" "1954" Memory;
     HATCH_CHOATE "Hatch and Choate, Statistical description of the size properties of non-uniform particulate substances" "1929" Memory;
     CAMP_SCOUR "Camp, Sedimentation and the design of settling tanks, Transactions ASCE 111: scouring velocity" "1946" Memory;
     TAYLOR_BATCHELOR "Taylor and Batchelor, The effect of wire gauze on small disturbances in a uniform stream, Quarterly Journal of Mechanics and Applied Mathematics 2:1-29" "1949" Memory;
