@@ -185,8 +185,12 @@ fn flows<T: Trail>(
         ),
     };
     if let (None, None, None, None, Some(case)) = (rain, own, local, taps, largest) {
-        // A flow of unknown kind counts as waste water: the safe side.
-        own = Some(case.feed);
+        // A flow of unknown kind counts as waste water, the safe side, unless all that comes is said to be rain.
+        if block.category.0 == Some(UseCategory::Rain) {
+            rain = Some(case.feed);
+        } else {
+            own = Some(case.feed);
+        }
     }
     rain = local.or(rain);
     let waste = match (taps, own) {

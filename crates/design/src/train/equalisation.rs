@@ -202,8 +202,9 @@ fn rain<T: Trail>(t: &mut T, storm: &Storm, (i, case): (usize, &Case), out: Val<
     let rises = storm.concentration_time;
     let (duration, flow) = match (&storm.table, storm.duration) {
         (Some(table), _) => worst_duration(t, storm, table, case, out)?,
-        (None, Some(duration)) => (duration, case.inflow),
-        (None, None) => (rises, case.inflow),
+        (None, Some(duration)) if duration.q >= rises.q => (duration, case.inflow),
+        // The full flow is there only once the concentration time is over.
+        _ => (rises, case.inflow),
     };
     let constant =
         by!(t, "held back behind a constant outflow", constant_outflow_storage::volume(flow, duration, out, rises))?;
