@@ -68,10 +68,17 @@ impl Change {
                 other.surfaces.clear();
                 other.rain = None;
                 other.rain_table = None;
+                // Results of the waters together say nothing of one of them.
+                other.samples.retain(|s| {
+                    s.stream.as_deref().is_some_and(|of| e.streams.iter().any(|s| s.name.as_deref() == Some(of)))
+                });
             }
             Change::WashApart if !e.surfaces.is_empty() && !e.streams.is_empty() => {
+                // A product that is said to go into the rain stays; one that names a stream went with it.
+                let rain = |word: &String| e.streams.iter().all(|s| s.name.as_deref() != Some(word.as_str()));
+                other.chemicals.retain(|c| c.stream.iter().any(rain));
+                other.samples.retain(|s| s.stream.as_deref().is_some_and(|of| rain(&of.to_owned())));
                 other.streams.clear();
-                other.chemicals.clear();
             }
             Change::TwoInParallel if e.unit.count.is_none() && taken.is_some_and(|pick| pick.count == 1) => {
                 other.unit.count.0 = Some(2);

@@ -104,7 +104,7 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
             complete(&mut ledger, &nothing, enquiry, design, &taken.source(enquiry, range), taken.count, Depth::Full);
         // A unit of which nothing can be said is no offer.
         if design.performance.is_none() {
-            short = shortfall::shortfall(enquiry, range, &begun);
+            short = shortfall::shortfall(enquiry, range, &begun, Some(taken));
             design.stops.push(shortfall::stop());
             design.train = None;
             pick = None;
@@ -112,7 +112,7 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
     } else if design.basis.is_some() && enquiry.unit.model.is_some() {
         design.stops.push(pick::no_unit(enquiry, range));
     } else {
-        short = shortfall::shortfall(enquiry, range, &design);
+        short = shortfall::shortfall(enquiry, range, &design, None);
         if short.is_some() {
             design.stops.push(shortfall::stop());
         }
@@ -124,7 +124,7 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
     }
     let questions = match &pick {
         Some(pick) => questions::rank(enquiry, range, &design, &ledger, pick, heard.as_ref()),
-        None => questions::unranked(&ledger, enquiry.system()),
+        None => questions::by_basis(enquiry, &design, &ledger),
     };
     let job = Job { enquiry: enquiry.clone(), design, ledger };
     let verdicts =

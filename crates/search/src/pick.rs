@@ -169,7 +169,7 @@ pub fn pick(
     {
         return alone(pick);
     }
-    on_condition.best().map_or((None, Vec::new()), |pick| ask.with_neighbours(pick))
+    on_condition.best(enquiry.unit.count.0).map_or((None, Vec::new()), |pick| ask.with_neighbours(pick))
 }
 
 fn alone(pick: Pick) -> (Option<Pick>, Vec<Candidate>) {
@@ -215,6 +215,16 @@ struct OnCondition {
     limit: Option<Pick>,
 }
 
+/// Of what it is true that none is shown to keep a limit: as many as were asked for, or as many as were tried.
+#[must_use]
+pub fn not_more(asked_for: Option<u32>) -> String {
+    match asked_for {
+        None => "neither it nor up to four of any size is".to_owned(),
+        Some(1) => "no single unit of any size is".to_owned(),
+        Some(n) => format!("{n} together, of whichever size, are not"),
+    }
+}
+
 impl OnCondition {
     fn offer(&mut self, pick: Pick, condition: &Condition) {
         let place = match condition {
@@ -223,14 +233,13 @@ impl OnCondition {
         };
         place.get_or_insert(Pick { fits: false, condition: Some(condition.clone()), ..pick });
     }
-    fn best(self) -> Option<Pick> {
+    fn best(self, count: Option<u32>) -> Option<Pick> {
         let mut pick = self.ahead.or(self.limit)?;
         pick.because = match &pick.condition {
             Some(Condition::Ahead(title)) => {
                 format!("the smallest that will do once something ahead of it answers this: {}", title.to_lowercase())
             }
-            _ => "the smallest that takes the water; neither it nor up to four of any size is shown to keep the limit"
-                .to_owned(),
+            _ => format!("the smallest that takes the water; {} shown to keep the limit", not_more(count)),
         };
         Some(pick)
     }

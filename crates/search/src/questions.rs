@@ -16,7 +16,7 @@ use stillrise_design::performance::limit::Word;
 use stillrise_design::provenance::{Assumption, Entry, Origin, show, show_in_prose};
 use stillrise_design::{Ledger, Off, WhatIf};
 use stillrise_handbook::page::Arg;
-use stillrise_units::{Concentration, System, Time, Typed, Volume};
+use stillrise_units::{Concentration, Flow, System, Time, Typed, Volume};
 
 /// What a question weighs more that holds the word on a limit back: it stands before all that only move numbers.
 const HOLDS: f64 = 10.0;
@@ -111,6 +111,8 @@ pub struct Question {
     pub source: String,
     /// What the two ends would lead to; empty when nothing was sized.
     pub outcomes: Vec<Outcome>,
+    /// The design flow at the two ends, where nothing was sized.
+    pub flows: Vec<(String, Flow)>,
     /// How much of the effluent's spread hangs on the answer: its swing squared over those of all uncertain inputs,
     /// or a total index of Sobol' once a study found it; `None` when nothing was sized.
     pub share: Option<f64>,
@@ -121,10 +123,34 @@ pub struct Question {
     pub holds: Vec<usize>,
 }
 
-/// Questions without a ranking, in the order of the trail.
+/// Questions where nothing was sized, those first that move the flow and the oil most; the others in the order of the
+/// trail.
 #[must_use]
-pub fn unranked(ledger: &Ledger, system: System) -> Vec<Question> {
-    assumptions(ledger).into_iter().map(|(entry, a)| question(entry, a, system)).collect()
+pub fn by_basis(enquiry: &Enquiry, design: &Design, ledger: &Ledger) -> Vec<Question> {
+    let system = enquiry.system();
+    let flow = |d: &Design| d.basis.as_ref().and_then(|b| b.design_flow()).map(|v| v.q);
+    let oil = |d: &Design| {
+        let contents = d.basis.iter().flat_map(|b| &b.cases).filter_map(|c| Some(c.content.as_ref()?.total.q.si()));
+        contents.fold(0.0, f64::max)
+    };
+    let moved = |a: f64, b: f64| (a - b).abs() / a.max(b).max(f64::MIN_POSITIVE);
+    let one = |(entry, a): &(&Entry, &Assumption)| {
+        let mut q = question(entry, a, system);
+        for answer in [&a.low, &a.high].into_iter().filter(|answer| **answer != entry.value) {
+            let mut what_if = WhatIf::default();
+            what_if.0.insert(a.key.clone(), answer.clone());
+            let other = begin(&mut Off, &what_if, &answered(enquiry, &what_if));
+            if let (Some(now), Some(then)) = (flow(design), flow(&other)) {
+                q.weight = q.weight.max(moved(now.si(), then.si()) + 0.5 * moved(oil(design), oil(&other)));
+                q.flows.push((show(answer, entry.units, system), then));
+            }
+        }
+        q
+    };
+    let asked = assumptions(ledger);
+    let mut questions = side_by_side(asked.len(), 1, || (), |k, ()| one(&asked[k]));
+    questions.sort_by(|a, b| b.weight.total_cmp(&a.weight));
+    questions
 }
 
 /// The assumptions a customer could answer, each once.
@@ -150,6 +176,7 @@ fn question(entry: &Entry, a: &Assumption, system: System) -> Question {
         range: (show_in_prose(&a.low, entry.units, system), show_in_prose(&a.high, entry.units, system)),
         source: a.source.clone(),
         outcomes: Vec::new(),
+        flows: Vec::new(),
         share: None,
         weight: 0.0,
         holds: Vec::new(),

@@ -1,7 +1,7 @@
-//! Where nothing fits: what speaks against the largest, how many of which would do, or which dimensions.
+//! Where nothing fits: what speaks against the one that comes nearest, how many of which would do, or which dimensions.
 
 use crate::pick::{Ask, Condition, How, MOST_IN_PARALLEL, Pick, by_size, try_unit};
-use stillrise_checks::{Subject, bars_pick};
+use stillrise_checks::{Rule, Subject, bars_pick};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::Design;
@@ -13,15 +13,28 @@ use stillrise_units::Length;
 /// Most units that are tried where nothing fits, to say how many would do.
 const MOST_TRIED: u32 = 80;
 
-/// That nothing fits: what speaks against the largest, and what would do.
+/// That nothing fits: what speaks against the one that comes nearest, and what would do.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Shortfall {
-    /// The largest that was tried.
-    pub largest: String,
+    /// The one that comes nearest: the smallest that fails by its place alone, else the largest that was tried.
+    pub nearest: String,
     /// What speaks against it.
-    pub against: Vec<String>,
+    pub against: Vec<Against>,
+    /// Length and width in plan that it needs with a walkway around, where its place is all that speaks against it.
+    pub room: Option<[Length; 2]>,
     /// What would do.
     pub would: Vec<Would>,
+}
+
+/// What speaks against a unit.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Against {
+    /// In a few words.
+    pub title: String,
+    /// What would answer it, where a rule bars it.
+    pub remedy: Option<&'static str>,
+    /// In a sentence without its full stop.
+    pub says: String,
 }
 
 /// Something that would do where nothing fits.
@@ -44,7 +57,8 @@ impl Ask<'_> {
         let will =
             |n: u32| self.shortcoming(source, n).is_none_or(|short| matches!(short.on, Some(Condition::Ahead(_))));
         let unit = &self.enquiry.unit;
-        if (unit.count.is_some() || *unit.custom == Some(true))
+        let told = unit.count.is_some() || unit.dimensions.is_some() || unit.model.is_some();
+        if (told || *unit.custom == Some(true))
             && let Some(few) = (1..=MOST_IN_PARALLEL).find(|n| will(*n))
         {
             return Some(few);
@@ -69,58 +83,92 @@ impl Ask<'_> {
     }
 }
 
-/// Why nothing fits, and what would do instead.
+/// Rules of the place: what they bar would do elsewhere.
+const OF_THE_PLACE: &[&str] = &["does-not-fit", "pack-cannot-be-lifted"];
+
+/// Why nothing fits, and what would do instead. `described` is the unit that the enquiry describes, where it does and
+/// nothing can be said of it.
 #[must_use]
-pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design) -> Option<Shortfall> {
+pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design, described: Option<&Pick>) -> Option<Shortfall> {
     begun.basis.as_ref()?;
     let nothing = WhatIf::default();
     let ask = Ask { enquiry, range, what_if: &nothing, begun, near: None };
-    let rows = by_size(range);
-    let mut would = Vec::new();
-    let size = |source: &Source<'_>, count: u32| -> Option<[Length; 3]> {
-        let design = try_unit(enquiry, &nothing, begun, source, count, Depth::Screen);
-        let frame = &design.train?.unit.frame;
-        Some([frame.length.q, frame.width.q, frame.height.q])
+    let nearest = match described {
+        Some(pick) => pick.clone(),
+        None => ask.nearest()?,
     };
-    for row in rows.iter().rev().take(2) {
-        let source = Source::Row(range, &range.models[*row]);
-        if let Some((count, size)) = ask.fewest(&source).and_then(|count| Some((count, size(&source, count)?))) {
-            would.push(Would { count, model: range.models[*row].model.0.clone(), size });
-        }
-    }
-    let source = Source::Custom(1.0);
-    if let Some((count, size)) = ask.fewest(&source).and_then(|count| Some((count, size(&source, count)?))) {
-        would.push(Would { count, model: None, size });
-    }
-    let last = *rows.last()?;
-    let how = if *enquiry.unit.custom == Some(true) { How::Custom(1.0) } else { How::Row(last) };
-    let largest = Pick {
-        how,
-        count: enquiry.unit.count.unwrap_or(MOST_IN_PARALLEL),
-        because: String::new(),
-        fits: false,
-        condition: None,
-    };
-    let source = largest.source(enquiry, range);
-    let design = try_unit(enquiry, &nothing, begun, &source, largest.count, Depth::Limits);
+    let source = nearest.source(enquiry, range);
+    let design = try_unit(enquiry, &nothing, begun, &source, nearest.count, Depth::Limits);
     let barring = bars_pick(&Subject { enquiry, design: &design, ledger: None, read: true });
-    let mut against: Vec<String> = barring
+    let barring: Vec<(&'static Rule, String)> =
+        barring.into_iter().filter(|(rule, _)| rule.id != "chain-stopped").collect();
+    let of_place = !barring.is_empty() && barring.iter().all(|(rule, _)| OF_THE_PLACE.contains(&rule.id));
+    let mut against: Vec<Against> = barring
         .into_iter()
-        .filter(|(rule, _)| rule.id != "chain-stopped")
-        .map(|(rule, says)| format!("{}: {says}", rule.title))
+        .map(|(rule, says)| Against {
+            title: rule.title.to_lowercase(),
+            remedy: Some(rule.remedy),
+            says: format!("{}: {says}", rule.title),
+        })
         .collect();
     // Why it stopped, where that is a sentence; a formula's words are for whoever checks the calculation.
+    let plain = |says: String| Against { title: says.clone(), remedy: None, says };
     if let Some(stop) = design.stops.first() {
-        against.push(if stop.formula {
+        against.push(plain(if stop.formula {
             "at its share of the flow it lies outside what the methods cover".to_owned()
         } else {
             stop.reason.clone()
-        });
+        }));
     }
     if against.is_empty() {
-        against.extend(ask.judged(&design).map(|short| short.what));
+        against.extend(ask.judged(&design).map(|short| plain(short.what)));
     }
-    Some(Shortfall { largest: largest.name(range), against, would })
+    let way = design.performance.as_ref().filter(|_| of_place).map(|p| p.fit.way());
+    let room = way.map(|way| [way.length.q, way.width.q]);
+    // Nothing is put in place of a unit that stands before its own case is known.
+    let would = if enquiry.unit_stands() { Vec::new() } else { ask.would_do() };
+    Some(Shortfall { nearest: nearest.name(range), against, room, would })
+}
+
+impl Ask<'_> {
+    /// The smallest that fails by its place alone, else the largest.
+    fn nearest(&self) -> Option<Pick> {
+        let unit = &self.enquiry.unit;
+        let pick = |how, count| Pick { how, count, because: String::new(), fits: false, condition: None };
+        let rows = by_size(self.range);
+        let custom = *unit.custom == Some(true);
+        let hows: Vec<How> =
+            if custom { vec![How::Custom(1.0)] } else { rows.iter().map(|row| How::Row(*row)).collect() };
+        let counts = unit.count.map_or(1..=MOST_IN_PARALLEL, |n| n..=n);
+        for count in counts.clone() {
+            for how in &hows {
+                let pick = pick(*how, count);
+                let source = pick.source(self.enquiry, self.range);
+                let design = try_unit(self.enquiry, self.what_if, self.begun, &source, count, Depth::Limits);
+                let barring = bars_pick(&Subject { enquiry: self.enquiry, design: &design, ledger: None, read: false });
+                if !barring.is_empty() && barring.iter().all(|(rule, _)| OF_THE_PLACE.contains(&rule.id)) {
+                    return Some(pick);
+                }
+            }
+        }
+        Some(pick(*hows.last()?, *counts.end()))
+    }
+
+    /// How many of the largest, or which made to measure, would do.
+    fn would_do(&self) -> Vec<Would> {
+        let rows = by_size(self.range);
+        let largest = rows.iter().rev().take(2).map(|row| &self.range.models[*row]);
+        let mut sources: Vec<(Option<String>, Source<'_>)> =
+            largest.map(|model| (model.model.0.clone(), Source::Row(self.range, model))).collect();
+        sources.push((None, Source::Custom(1.0)));
+        let one = |(model, source): (Option<String>, Source<'_>)| {
+            let count = self.fewest(&source)?;
+            let design = try_unit(self.enquiry, self.what_if, self.begun, &source, count, Depth::Screen);
+            let frame = &design.train?.unit.frame;
+            Some(Would { count, model, size: [frame.length.q, frame.width.q, frame.height.q] })
+        };
+        sources.into_iter().filter_map(one).collect()
+    }
 }
 
 /// That no unit was taken.

@@ -4,7 +4,7 @@
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::blocks::Receiver;
 use stillrise_handbook::fluids::chemicals::{Effect, chemical};
-use stillrise_handbook::fluids::pollutants::{Gravity, pollutant};
+use stillrise_handbook::fluids::pollutants::{Counts, Gravity, pollutant};
 
 /// A question that stands until it is answered.
 #[derive(Debug, Clone, PartialEq)]
@@ -28,6 +28,8 @@ pub enum Asks {
     Gallon,
     /// Where the water goes.
     Receiver,
+    /// Which oils or fuels can get into the water, where none was named.
+    Oil,
     /// What a limit on oil counts, by which method; the pollutant as the enquiry has it.
     Method(String),
     /// Who sets a limit.
@@ -53,6 +55,9 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
     if sewer && !e.surfaces.is_empty() && e.outlet.rain_allowed.is_none() {
         ask("outlet.rain_allowed", Asks::RainInSewer);
     }
+    if e.oils.is_empty() && !oil_named(e) {
+        ask("oil", Asks::Oil);
+    }
     if e.outlet.to.0.is_none() && !e.unit_stands() {
         ask("outlet.to", Asks::Receiver);
     }
@@ -61,7 +66,9 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
     }
     for block in &e.limits {
         let Some(row) = block.pollutant.as_deref().and_then(pollutant) else { continue };
-        if row.gravity == Gravity::Touches && block.method.is_none() {
+        // A hydrocarbon index and free oil say themselves what they count.
+        let open = row.counts == Counts::AllOil && row.word != "hydrocarbon index";
+        if row.gravity == Gravity::Touches && open && block.method.is_none() {
             ask(&format!("limit \"{}\".method", row.word), Asks::Method(row.title.to_owned()));
         }
         if block.authority.is_none() {
@@ -69,4 +76,13 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
         }
     }
     out
+}
+
+/// Whether any water is said to carry an oil of a kind.
+fn oil_named(e: &Enquiry) -> bool {
+    let rain = e.rain.iter().filter_map(|r| r.oil.as_ref());
+    let streams = e.streams.iter().filter_map(|s| s.oil.as_ref());
+    let cases = e.cases.iter().filter_map(|c| c.oil.as_ref());
+    let mut all = rain.chain(streams).chain(cases).chain(e.stated.oil.as_ref());
+    all.any(|oil| oil.kind.is_some())
 }

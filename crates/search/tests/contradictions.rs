@@ -12,8 +12,8 @@ use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_design::{Ledger, WhatIf};
+use stillrise_search::Settled;
 use stillrise_search::pick::{self, Pick};
-use stillrise_search::{Settled, questions};
 use stillrise_units::Typed;
 
 /// The entry of the trail that was chosen among claims, by its label.
@@ -232,7 +232,8 @@ fn fault(job: &Sheet, settled: &Settled, key: &str, demo: &Range) -> Option<(Str
         let source = pick.source(&enquiry, demo);
         design = complete(&mut ledger, &nothing, &enquiry, design, &source, pick.count, Depth::Full);
     }
-    if questions::unranked(&ledger, enquiry.system()).iter().any(|left| left.key == key) {
+    let assumed = |e: &Entry| matches!(&e.origin, Origin::Assumed(a) if a.key == key && !a.question.is_empty());
+    if ledger.entries.iter().any(assumed) {
         return Some((given, "is asked again"));
     }
     let result = |design: &Design, pick: Option<&Pick>| {

@@ -6,14 +6,14 @@ mod common;
 
 use common::{Sheet, demo};
 use stillrise_design::basis::Basis;
-use stillrise_design::basis::cases::Case;
+use stillrise_design::basis::cases::{Case, Kind};
 use stillrise_design::enquiry::read_enquiry;
 use stillrise_design::performance::Performance;
 use stillrise_design::provenance::{Assumption, Origin};
 use stillrise_design::triage::Weight;
 use stillrise_handbook::page::Arg;
 use stillrise_search::Settled;
-use stillrise_units::catalog::{DEG_F, GPM, MG_L, MIN, UM, W_KG};
+use stillrise_units::catalog::{DEG_F, GPM, MG_L, MIN, W_KG};
 use stillrise_units::{Typed, Unit};
 
 fn mixed() -> Settled {
@@ -151,7 +151,6 @@ fn droplets_are_those_of_the_case() {
     let clean = Sheet::data("mixed").with("chemical \"degreaser\".tension", "30 mN/m").settle(&demo());
     let finest = clean.job.design.basis.as_ref().expect("a basis").droplets.d50.q;
     assert!(finest > basis.droplets.d50.q);
-    assert!(UM.from_si(finest.si()) > 1.0);
 }
 
 #[test]
@@ -220,4 +219,31 @@ fn a_pumps_figures_replace_the_range_of_its_class() {
     let slow = Sheet::data("mixed").with("inlet.pump", "diaphragm").settle(&demo());
     assert_eq!(of(&slow).map(|(_, worked)| worked), Some(false));
     assert!(slow.job.enquiry.notes.iter().any(|(place, _)| place == "inlet"));
+}
+
+/// 50 gal in 10 min are 5 gpm on top of the 120 gpm of the two washes.
+#[test]
+fn a_bath_adds_its_flow_while_it_is_let_go() {
+    let settled = mixed();
+    let bath = basis(&settled).cases.iter().find(|c| c.kind == Kind::Bath).expect("a case of the bath");
+    near(bath.inflow.q.si(), 125.0, &GPM);
+    near(bath.lasts.expect("how long it lasts").q.si(), 10.0, &MIN);
+    // Nobody said how fast: no case, and no flow made up.
+    let slow = Sheet::data("mixed").with("dump \"bath\".lasts", common::OUT).settle(&demo());
+    assert!(basis(&slow).cases.iter().all(|c| c.kind != Kind::Bath));
+}
+
+/// A case keeps what is said of it, whichever pumps run in it.
+#[test]
+fn a_case_in_a_state_of_the_pumps_lasts_as_long_as_it_is_said_to() {
+    let sheet = Sheet::data("mixed").with("case \"pit\".duration", "3 h").with("outlet.flow_cap", "50 gpm");
+    let settled = sheet.settle(&demo());
+    let asked = |key: &str| {
+        let entries = &settled.job.ledger.entries;
+        entries.iter().any(|e| matches!(&e.origin, Origin::Assumed(a) if a.key == key))
+    };
+    assert!(!asked("case \"pit\".duration") && !asked("stated.duration"), "the pit's duration was said");
+    let held = settled.job.design.train.as_ref().and_then(|t| t.equalisation.as_ref());
+    let pits = basis(&settled).cases.iter().filter(|c| c.event == "pit").count();
+    assert!(pits > 1 && held.is_some(), "{pits} states of the pit");
 }

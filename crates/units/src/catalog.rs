@@ -253,6 +253,8 @@ catalog! {
     M3_S Flow "m3/s" ["m³/s"] 1.0;
     /// cubic metre per hour
     M3_H Flow "m3/h" ["m³/h", "m3/hr", "cmh"] 1.0 / HOUR;
+    /// cubic metre per minute
+    M3_MIN Flow "m3/min" ["m³/min", "cmm"] 1.0 / MINUTE;
     /// cubic metre per day
     M3_D Flow "m3/d" ["m³/d", "m3/day"] 1.0 / DAY;
     /// litre per second

@@ -45,7 +45,7 @@ pub fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) ->
 }
 
 /// Edit distance in single-character insertions, deletions, replacements and swaps of neighbours.
-fn distance(a: &str, b: &str) -> usize {
+pub(crate) fn distance(a: &str, b: &str) -> usize {
     let (a, b): (Vec<char>, Vec<char>) = (a.chars().collect(), b.chars().collect());
     let mut table = vec![vec![0; b.len() + 1]; a.len() + 1];
     for i in 0..=a.len() {

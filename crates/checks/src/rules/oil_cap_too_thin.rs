@@ -20,13 +20,13 @@ fn look(s: &Subject<'_>) -> Verdict {
     let cap = oil.caps.get(oil.governing).map_or("least cap", |c| c.name);
     let (name, layer) = (&oil.oil, s.show(oil.limit.q, (&IN, &MM)));
     if oil.limit.q.si() <= 0.0 {
-        Verdict::fails(format!("no layer of {name} is permitted at all; the {cap} governs"), oil.limit.at)
+        Verdict::fails(format!("the levels leave no layer of {name} at all; what allows least is the {cap}"), oil.limit.at)
     } else if oil.limit.q < Length::of(50.0, &MM) {
         Verdict::warns(
-            format!("at most {layer} of {name} are permitted, less than 50 mm (2 in); the {cap} governs"),
+            format!("at most {layer} of {name} are permitted, less than 50 mm (2 in); what allows least is the {cap}"),
             oil.limit.at,
         )
     } else {
-        Verdict::passes(format!("up to {layer} of {name} are permitted; the {cap} governs"))
+        Verdict::passes(format!("up to {layer} of {name} are permitted; what allows least is the {cap}"))
     }
 }

@@ -31,14 +31,14 @@ fn look(s: &Subject<'_>) -> Verdict {
     };
     let off = ((case.inflow.q - stated.q) / stated.q).si();
     let show = |q| s.show(q, (&GPM, &M3_H));
-    let side = if off < 0.0 { "less" } else { "more" };
-    let says = format!(
-        "the site gives {} ({}), {} {side} than the stated {}",
-        show(case.inflow.q),
-        case.event,
-        print::with_unit(off.abs(), &PERCENT),
-        show(stated.q)
-    );
+    let percent = || print::in_prose(off.abs(), &PERCENT);
+    let against = match off {
+        off if off >= 1.0 => format!("{} times", print::digits(off + 1.0, 2)),
+        off if off >= 0.0 => format!("{} more than", percent()),
+        _ => format!("{} less than", percent()),
+    };
+    let says =
+        format!("the site gives {} ({}), {against} the stated {}", show(case.inflow.q), case.event, show(stated.q));
     if off > TENTH {
         Verdict::fails(says, stated.at)
     } else if off < -TENTH {

@@ -14,7 +14,7 @@ use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::mixture;
 use stillrise_units::catalog::{GPM, M3_H, MG_L};
-use stillrise_units::{Concentration, Flow, Typed};
+use stillrise_units::{Concentration, Flow, Time, Typed};
 
 /// What kind of event a case is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -25,6 +25,8 @@ pub enum Kind {
     StormAndWash,
     /// The dry-weather waters together.
     Dry,
+    /// The same while a bath is let go into one of them.
+    Bath,
     /// Water drained from a containment ahead.
     DrainDown,
     /// Oil arriving as a spill: a matter of storage, not of steady removal.
@@ -50,6 +52,8 @@ pub struct Case {
     pub which: Vec<Which>,
     /// Flow that arrives.
     pub inflow: Val<Flow>,
+    /// How long it lasts, where a bath that is let go makes it up.
+    pub lasts: Option<Val<Time>>,
     /// Which of several pumps run.
     pub pumps: Option<Pumps>,
     /// How they run, where the sump is known and they lift more than arrives.
@@ -74,6 +78,7 @@ impl Case {
             parts: Vec::new(),
             which: Vec::new(),
             inflow,
+            lasts: None,
             pumps: None,
             cycle: None,
             feed: inflow,
@@ -136,7 +141,17 @@ pub fn cases<T: Trail>(
         let name = if dry.len() == 1 { dry[0].name.clone() } else { "dry-weather waters together".to_owned() };
         let base = case(t, about, (&name, Kind::Dry), &dry)?;
         // Where no storm shows what all pumps do, they are taken to run in dry weather too.
-        take(t, &mut cases, (feed, !rain.is_empty()), base)?;
+        take(t, &mut cases, (feed, !rain.is_empty()), base.clone())?;
+        // How strong the water is then, its peak over the mean says: the mean stands for it here too.
+        for bath in dry.iter().flat_map(|water| &water.baths) {
+            let name = format!("{} while the {} is let go", base.name, bath.name);
+            let label = say!(T, "flow of {name}");
+            let inflow = reckon!(t, &label, [GPM, M3_H], (waters = base.inflow, bath = bath.flow) waters + bath);
+            let (event, feeds) = (name.clone(), inflow);
+            let lasts = Some(bath.lasts);
+            let base = Case { name, event, kind: Kind::Bath, inflow, feed: feeds, lasts, ..base.clone() };
+            take(t, &mut cases, (feed, !rain.is_empty()), base)?;
+        }
     }
     for (i, block) in e.cases.iter().enumerate() {
         let name = block.name.0.clone().unwrap_or_else(|| "extra case".to_owned());

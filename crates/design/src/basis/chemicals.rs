@@ -190,11 +190,10 @@ pub fn emulsified<'a>(
     which: Which,
     known: bool,
     key: &str,
-    what: &str,
+    water: &str,
     label: &'a str,
 ) -> Standby<'a, Ratio> {
-    let question =
-        format!("What share of the oil in the {what} water is emulsified (detergent, pressure washing, pumping)?");
+    let question = format!("What share of the oil in {water} is emulsified (detergent, pressure washing, pumping)?");
     let key = format!("{key}.oil.emulsified");
     let units = (&PERCENT, &PERCENT);
     let judged = |[low, likely, high]: [f64; 3], why: &str| {

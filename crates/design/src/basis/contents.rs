@@ -71,6 +71,28 @@ pub(super) enum Kind {
     Bath,
 }
 
+/// What a water is called: behind a comma, and in a sentence.
+struct Called {
+    short: String,
+    water: String,
+}
+
+/// What a water is called, by its block as its keys begin: `stream "wash bay"`, `rain`, `stated`.
+fn called(key: &str) -> Called {
+    let (block, name) = key.split_once(' ').map_or((key, ""), |(block, name)| (block, name.trim_matches('"')));
+    let of_name = |name: &str| {
+        // "The process water", not "the process water water".
+        if name.to_lowercase().ends_with("water") { format!("the {name}") } else { format!("the {name} water") }
+    };
+    let (short, water) = match block {
+        "stated" => ("the stated flow".to_owned(), "the water of the stated flow".to_owned()),
+        "case" => (format!("case {name}"), format!("the water of the case {name}")),
+        _ if name.is_empty() => (block.to_owned(), of_name(block)),
+        _ => (name.to_owned(), of_name(name)),
+    };
+    Called { short, water }
+}
+
 /// Finds what a water carries.
 ///
 /// # Errors
@@ -88,10 +110,10 @@ pub(super) fn content<T: Trail>(
     let known = kind != Kind::Unknown;
     let none = OilContent::default();
     let oil = asked.oil.unwrap_or(&none);
-    let what = key.replace("stream ", "").replace("containment ", "").replace("dump \"", "\"").replace('"', "");
+    let Called { short, water } = &called(key);
     let oil_key = format!("{key}.oil.mean");
-    let question = say!(T, "How much oil and grease does the {what} water carry?");
-    let of = |quantity: &str| say!(T, "{quantity}, {what}");
+    let question = say!(T, "How much oil and grease does {water} carry?");
+    let of = |quantity: &str| say!(T, "{quantity}, {short}");
     let label = of("total oil and grease");
     let total = stated_or(
         t,
@@ -126,7 +148,7 @@ pub(super) fn content<T: Trail>(
         },
     );
     let label = of("emulsified share of the oil");
-    let share = stated_or(t, w, &oil.emulsified, emulsified(dosed, which, known, key, &what, &label));
+    let share = stated_or(t, w, &oil.emulsified, emulsified(dosed, which, known, key, water, &label));
     let row = oil.kind.as_deref().and_then(stillrise_handbook::fluids::oils::oil).unwrap_or(fluids.oils[0].oil);
     let saturation = stated_or(
         t,
@@ -136,7 +158,7 @@ pub(super) fn content<T: Trail>(
             &of("dissolved oil at saturation"),
             units,
             format!("{key}.oil.dissolved"),
-            say!(T, "How much oil is dissolved in the {what} water?"),
+            say!(T, "How much oil is dissolved in {water}?"),
             &row.dissolved,
         ),
     );
@@ -144,12 +166,12 @@ pub(super) fn content<T: Trail>(
     // A stated emulsion leaves no more than the rest for solution.
     let dissolved = reckon!(t, "dissolved oil", [MG_L, MG_L], (saturation = saturation, total = total, emulsified = emulsified) saturation.min(total - emulsified));
     let free = reckon!(t, "free oil", [MG_L, MG_L], (total = total, emulsified = emulsified, dissolved = dissolved) total - emulsified - dissolved);
-    let heavy = heavy(t, w, fluids, oil, key, &what).map(
+    let heavy = heavy(t, w, fluids, oil, key).map(
         |share| reckon!(t, "free oil as heavy as the water", [MG_L, MG_L], (free = free, share = share) free * share),
     );
     let solids_key = format!("{key}.solids");
     let label = of("suspended solids");
-    let question = say!(T, "How much suspended solids does the {what} water carry?");
+    let question = say!(T, "How much suspended solids does {water} carry?");
     let solids = stated_or(
         t,
         w,
@@ -175,15 +197,9 @@ pub(super) fn content<T: Trail>(
 
 /// The share of a water's free oil that is as heavy as the water, where other oils that may come rise; `None` where all
 /// of it rises, or where no oil does and the whole duty is in question.
-fn heavy<T: Trail>(
-    t: &mut T,
-    w: &WhatIf,
-    fluids: &Fluids,
-    oil: &OilContent,
-    key: &str,
-    what: &str,
-) -> Option<Val<Ratio>> {
-    let label = say!(T, "share of the free oil that does not rise, {what}");
+fn heavy<T: Trail>(t: &mut T, w: &WhatIf, fluids: &Fluids, oil: &OilContent, key: &str) -> Option<Val<Ratio>> {
+    let Called { short, water } = &called(key);
+    let label = say!(T, "share of the free oil that does not rise, {short}");
     if let Some(share) = stated(t, w, &label, &oil.heavy) {
         return Some(share);
     }
@@ -207,7 +223,7 @@ fn heavy<T: Trail>(
     }
     let names = heavy.join(" and ");
     let percent = (&PERCENT, &PERCENT);
-    let question = say!(T, "What share of the oil in the {what} water is {names}, which does not rise?");
+    let question = say!(T, "What share of the oil in {water} is {names}, which does not rise?");
     let range = (ratio(0.0), ratio(0.5), ratio(1.0));
     let why = "engineering judgement: oils that rise and oils that do not may come, and nobody said in which shares";
     Some(crate::provenance::assume(t, w, standby(&label, percent, format!("{key}.oil.heavy"), question, range, why)))

@@ -12,7 +12,7 @@ use crate::provenance::{Stop, Trail, Val, WhatIf, assume, choose};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::{batch_mixture, mixture};
 use stillrise_units::catalog::ONE;
-use stillrise_units::{Concentration, Flow, Ratio, Volume, ratio};
+use stillrise_units::{Concentration, Flow, Ratio, Time, Volume, ratio};
 
 /// How far the oil of a water rises above its mean: on the day of a dump, and in a sample while the bath runs.
 #[derive(Debug, Clone, Copy)]
@@ -21,6 +21,30 @@ pub struct Peaks {
     pub day: Val<Ratio>,
     /// Content of a sample over the mean; that of the day where nobody said how fast the bath is let go.
     pub sample: Val<Ratio>,
+}
+
+/// A bath while it is let go: what it adds to the flow, and for how long.
+#[derive(Debug, Clone)]
+pub struct Bath {
+    /// Its name.
+    pub name: String,
+    /// Its flow.
+    pub flow: Val<Flow>,
+    /// How long it runs.
+    pub lasts: Val<Time>,
+}
+
+/// What baths make of a stream.
+#[derive(Debug, Clone)]
+pub(super) struct Dumped {
+    /// Its mean content with them.
+    pub content: Content,
+    /// Its volume on an average day with them.
+    pub per_day: Val<Volume>,
+    /// How far its oil rises above the mean; `None` without baths.
+    pub peaks: Option<Peaks>,
+    /// The baths of which it is known how fast they are let go.
+    pub baths: Vec<Bath>,
 }
 
 /// The stream that baths go into.
@@ -60,7 +84,8 @@ pub(super) fn dumped<T: Trail>(
     fluids: &Fluids,
     dosed: &[Dosed],
     into: Into,
-) -> Result<(Content, Val<Volume>, Option<Peaks>), Stop> {
+) -> Result<Dumped, Stop> {
+    let mut baths = Vec::new();
     let Into { stream, flow, running, per_day, content: bare } = into;
     let (mut mean, mut volume_a_day) = (bare.clone(), per_day);
     // The strongest day, and the strongest water: totals of the oil.
@@ -93,6 +118,7 @@ pub(super) fn dumped<T: Trail>(
         let sample = match stated(t, w, &say!(T, "time in which the {name} is let go"), &dump.lasts) {
             Some(time) => {
                 let q = reckon!(t, "flow of the bath", [GPM, M3_H], (volume = volume, time = time) volume / time);
+                baths.push(Bath { name: name.clone(), flow: q, lasts: time });
                 let label = say!(T, "total oil while the {name} runs");
                 by!(t, &label, mixture::concentration(flow, bare.total, q, bath.total))?
             }
@@ -103,7 +129,7 @@ pub(super) fn dumped<T: Trail>(
             Some((a, b)) => (if day.q > a.q { day } else { a }, if sample.q > b.q { sample } else { b }),
         });
     }
-    let Some((day, sample)) = strongest else { return Ok((bare, per_day, None)) };
+    let Some((day, sample)) = strongest else { return Ok(Dumped { content: bare, per_day, peaks: None, baths }) };
     let mut over = |label: &str, top: Val<Concentration>| {
         reckon!(t, label, [ONE, ONE], (top = top, mean = mean.total)(top / mean).max(ratio(1.0)))
     };
@@ -111,7 +137,7 @@ pub(super) fn dumped<T: Trail>(
     let sample = over("oil in a sample while a bath runs over its mean", sample);
     // A water is no weaker while the bath runs than on the whole day.
     let sample = if sample.q < day.q { day } else { sample };
-    Ok((mean, volume_a_day, Some(Peaks { day, sample })))
+    Ok(Dumped { content: mean, per_day: volume_a_day, peaks: Some(Peaks { day, sample }), baths })
 }
 
 /// Two volumes together, fraction by fraction.

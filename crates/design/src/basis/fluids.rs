@@ -214,7 +214,7 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
             reason: "the handbook has no diesel".to_owned(),
             formula: false,
         })?;
-        oils.push(state(t, w, row, "oil nobody named, taken as diesel", None, &cold, &warm)?);
+        oils.push(state(t, w, row, "oil taken as diesel", None, &cold, &warm)?);
     }
     Ok(Fluids { salinity, inflow, cold, warm, oils })
 }

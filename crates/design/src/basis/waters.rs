@@ -3,7 +3,7 @@
 use super::chemicals::{Dosed, Which};
 pub use super::contents::Content;
 use super::contents::{Asked, Kind, content};
-use super::dumps::{self, Peaks};
+use super::dumps::{self, Bath, Peaks};
 use super::fluids::Fluids;
 use super::stated::{standby, stated, stated_or};
 use super::storm::Storm;
@@ -37,6 +37,8 @@ pub struct Water {
     pub runs: Option<Val<Time>>,
     /// How far its oil rises above its mean where baths are dumped into it.
     pub peaks: Option<Peaks>,
+    /// Baths that are let go into it while it runs, of which it is known how fast.
+    pub baths: Vec<Bath>,
 }
 
 /// Finds all waters.
@@ -90,6 +92,7 @@ pub fn waters<T: Trail>(
             per_day,
             runs: None,
             peaks: None,
+            baths: Vec::new(),
         });
     }
     for (i, s) in e.streams.iter().enumerate() {
@@ -142,7 +145,7 @@ pub fn waters<T: Trail>(
         let per_day =
             reckon!(t, "volume on an average day", [GAL, M3], (running = running, days = days) running * days / 7.0);
         let into = dumps::Into { stream: i, flow, running, per_day, content };
-        let (content, per_day, peaks) = dumps::dumped(t, w, e, fluids, dosed, into)?;
+        let dumps::Dumped { content, per_day, peaks, baths } = dumps::dumped(t, w, e, fluids, dosed, into)?;
         let with_rain = match s.with_rain.0 {
             Some(flag) => flag,
             None if storm.is_some() => yes_or_no(
@@ -156,7 +159,8 @@ pub fn waters<T: Trail>(
             ),
             None => false,
         };
-        waters.push(Water { name, which, is_rain: false, with_rain, flow, content, per_day, runs: Some(hours), peaks });
+        let runs = Some(hours);
+        waters.push(Water { name, which, is_rain: false, with_rain, flow, content, per_day, runs, peaks, baths });
     }
     Ok(waters)
 }

@@ -110,15 +110,15 @@ impl LimitVerdict {
         };
         let but = match &first.by {
             By::Assumption { label, answer, asked, .. } => {
-                let unconfirmed = if *asked { "assumed and not confirmed" } else { "our own assumption" };
+                let whose = if *asked { "nobody has confirmed the figure we took for" } else { "it is we who assumed" };
                 format!(
-                    "the {label} is {unconfirmed}, and with {answer}, which is plausible, it would be {}{others}",
+                    "{whose} this: {label}. With {answer}, which is plausible too, it would be \"{}\"{others}",
                     self.word.text()
                 )
             }
             By::Chance => "single results scatter, and much of the basis is uncertain".to_owned(),
             By::Measured { above, of } => format!("{above} of {of} measured results lie above the limit"),
         };
-        format!("{because}. Calculated alone that is \"{calculated}\"; but {but}")
+        format!("{because}. By the calculation alone it would be \"{calculated}\"; but {but}")
     }
 }

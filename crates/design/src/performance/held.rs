@@ -3,15 +3,18 @@
 use super::State;
 use super::removal::Removal;
 use crate::basis::Basis;
+use crate::basis::contents::Content;
 use crate::basis::limits::LimitState;
 use crate::enquiry::blocks::Statistic;
-use crate::provenance::{Trail, Val};
-use stillrise_units::{Concentration, Ratio};
+use crate::provenance::{Trail, Val, given};
+use stillrise_handbook::fluids::pollutants::Counts;
+use stillrise_units::catalog::MG_L;
+use stillrise_units::{Concentration, Ratio, Typed};
 
 /// What is held against a limit in one case at the end of the interval.
 #[derive(Debug, Clone, Copy)]
 pub struct Held {
-    /// Total oil out, as expected: over the interval for an average, else at the peak of the influent.
+    /// The oil out that the limit counts, as expected: over the interval for an average, else at the peak of the influent.
     pub expected: Val<Concentration>,
     /// The same if everything mixes.
     pub mixed: Val<Concentration>,
@@ -26,66 +29,91 @@ pub struct Held {
 /// Finds what is held against a limit in one case at the end of the interval.
 pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &LimitState, end: &Removal) -> Held {
     let average = limit.statistic.q == Statistic::MonthlyAverage;
+    let counts = limit.pollutant.counts;
+    let (out, comes) = end.counted(counts);
     // An average is held against the mean of clean and end of interval in the same case; a single
     // sample against a peak of the influent.
     let clean =
         removals.iter().find(|r| r.case_index == end.case_index && r.season == end.season && r.state == State::Clean);
     let (expected, mixed, influent, stays) = match clean.filter(|_| average) {
-        Some(clean) => (
-            crate::reckon!(
-                t,
-                "expected over the interval",
-                [MG_L, MG_L],
-                (clean = clean.total.expected, end = end.total.expected)(clean + end) / 2.0
-            ),
-            crate::reckon!(
-                t,
-                "mixed bound over the interval",
-                [MG_L, MG_L],
-                (clean = clean.total.mixed, end = end.total.mixed)(clean + end) / 2.0
-            ),
-            end.content.total,
-            stays(t, end, None),
-        ),
+        Some(clean) => {
+            let (before, _) = clean.counted(counts);
+            let mut mean = |label: &str, clean: Val<Concentration>, end: Val<Concentration>| {
+                crate::reckon!(t, label, [MG_L, MG_L], (clean = clean, end = end)(clean + end) / 2.0)
+            };
+            let expected = mean("expected over the interval", before.expected, out.expected);
+            let mixed = mean("mixed bound over the interval", before.mixed, out.mixed);
+            (expected, mixed, comes, stays(t, end, counts, None))
+        }
         None => {
-            let peak = basis.peak_for(limit);
-            (
-                // Dissolved oil stands at saturation, whatever arrives on top.
-                crate::reckon!(
+            let peak = at_peak(t, &end.content, basis.peak_for(limit));
+            let mut over = |label: &str, out: Val<Concentration>| match counts {
+                Counts::AllOil => crate::reckon!(
                     t,
-                    "expected at the peak of the influent",
+                    label,
                     [MG_L, MG_L],
-                    (expected = end.total.expected, dissolved = end.content.dissolved, peak = peak)(
-                        expected - dissolved
-                    ) * peak
+                    (out = out, mean = end.content.dissolved, rest = peak.rest, dissolved = peak.dissolved)(out - mean)
+                        * rest
                         + dissolved
                 ),
-                crate::reckon!(
-                    t,
-                    "mixed bound at the peak of the influent",
-                    [MG_L, MG_L],
-                    (mixed = end.total.mixed, dissolved = end.content.dissolved, peak = peak)(mixed - dissolved) * peak
-                        + dissolved
-                ),
-                crate::reckon!(
-                    t,
-                    "influent at its peak",
-                    [MG_L, MG_L],
-                    (total = end.content.total, dissolved = end.content.dissolved, peak = peak)(total - dissolved)
-                        * peak
-                        + dissolved
-                ),
-                stays(t, end, Some(peak)),
-            )
+                Counts::FreeOil => crate::reckon!(t, label, [MG_L, MG_L], (out = out, rest = peak.rest) out * rest),
+            };
+            let expected = over("expected at the peak of the influent", out.expected);
+            let mixed = over("mixed bound at the peak of the influent", out.mixed);
+            let influent = match counts {
+                Counts::AllOil => peak.influent,
+                Counts::FreeOil => over("free oil that arrives at the peak", comes),
+            };
+            (expected, mixed, influent, stays(t, end, counts, Some(peak)))
         }
     };
     let against = limit.mean.filter(|_| average).unwrap_or(limit.value);
     Held { expected, mixed, influent, stays, against }
 }
 
-/// Of what arrives, what does not rise: emulsified and dissolved oil, and oil as heavy as the water; dissolved oil stands
-/// at saturation whatever arrives on top.
-fn stays<T: Trail>(t: &mut T, end: &Removal, peak: Option<Val<Ratio>>) -> Val<Concentration> {
+/// What arrives when the influent is at its peak.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Peak {
+    /// All oil.
+    pub(super) influent: Val<Concentration>,
+    /// Of it, what is dissolved.
+    pub(super) dissolved: Val<Concentration>,
+    /// How many times its mean the rest is: what is not dissolved.
+    pub(super) rest: Val<Ratio>,
+}
+
+/// What arrives at the peak: dissolved oil stands at saturation where any oil is free, and all that comes on top is not
+/// dissolved; where none is free the water may take up more, and everything rises with the peak.
+pub(super) fn at_peak<T: Trail>(t: &mut T, content: &Content, peak: Val<Ratio>) -> Peak {
+    let influent =
+        crate::reckon!(t, "influent at its peak", [MG_L, MG_L], (total = content.total, peak = peak) total * peak);
+    if content.free.q.si() <= 0.0 {
+        let dissolved = crate::reckon!(t, "dissolved oil at the peak", [MG_L, MG_L], (dissolved = content.dissolved, peak = peak) dissolved * peak);
+        return Peak { influent, dissolved, rest: peak };
+    }
+    let dissolved = content.dissolved;
+    let rest = crate::reckon!(
+        t,
+        "oil that is not dissolved, at the peak over its mean",
+        [ONE, ONE],
+        (influent = influent, total = content.total, dissolved = dissolved)(influent - dissolved) / (total - dissolved)
+    );
+    Peak { influent, dissolved, rest }
+}
+
+/// Of what arrives, what does not rise: emulsified and dissolved oil, and oil as heavy as the water.
+fn stays<T: Trail>(t: &mut T, end: &Removal, counts: Counts, peak: Option<Peak>) -> Val<Concentration> {
+    if counts == Counts::FreeOil {
+        let zero = Concentration::from_si(0.0);
+        return given(
+            t,
+            "oil that does not rise and is counted",
+            Some((&MG_L, &MG_L)),
+            zero,
+            "free oil alone is counted",
+            "none",
+        );
+    }
     let (emulsified, dissolved) = (end.content.emulsified, end.content.dissolved);
     let fixed = match end.content.heavy {
         Some(heavy) => {
@@ -94,8 +122,8 @@ fn stays<T: Trail>(t: &mut T, end: &Removal, peak: Option<Val<Ratio>>) -> Val<Co
         None => emulsified,
     };
     match peak {
-        Some(peak) => {
-            crate::reckon!(t, "oil that does not rise, at the peak", [MG_L, MG_L], (fixed = fixed, dissolved = dissolved, peak = peak) fixed * peak + dissolved)
+        Some(Peak { dissolved, rest, .. }) => {
+            crate::reckon!(t, "oil that does not rise, at the peak", [MG_L, MG_L], (fixed = fixed, dissolved = dissolved, rest = rest) fixed * rest + dissolved)
         }
         None => {
             crate::reckon!(t, "oil that does not rise", [MG_L, MG_L], (fixed = fixed, dissolved = dissolved) fixed + dissolved)

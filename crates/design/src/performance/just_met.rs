@@ -1,7 +1,6 @@
 //! The flow, the temperature and the median droplet at which a limit is just met: what still tells sizes apart where
 //! the published floor hides every number of the effluent.
 
-use super::State;
 use super::ladder::effluent;
 use super::limit::LimitVerdict;
 use super::passage::{Fixed, Passage};
@@ -9,9 +8,10 @@ use super::removal::Removal;
 use crate::basis::Basis;
 use crate::basis::fluids::{self, Season};
 use crate::provenance::{Node, Off, Pair, Stop, Trail, Val, choose};
-use crate::reckon;
 use crate::train::unit::Unit;
+use crate::{reckon, say};
 use stillrise_handbook::fluids::oil_density;
+use stillrise_handbook::fluids::pollutants::Counts;
 use stillrise_handbook::page::Argument;
 use stillrise_units::catalog::{DEG_C, DEG_F, PERCENT, UM};
 use stillrise_units::math::sqrt;
@@ -103,88 +103,123 @@ fn arithmetic(a: f64, b: f64) -> f64 {
     0.5 * (a + b)
 }
 
-/// The removal's passage at another flow.
-fn at_flow<T: Trail>(
-    t: &mut T,
-    basis: &Basis,
-    unit: &Unit,
-    fixed: &Fixed,
-    worst: &Removal,
-    share: Val<Ratio>,
-) -> Result<Passage, Stop> {
-    let flow =
-        reckon!(t, "flow at which the limit is just met", [GPM, M3_H], (flow = worst.flow, share = share) flow * share);
-    Passage::new(t, basis, unit, fixed, &basis.cases[worst.case_index], flow, (worst.season, State::End))
+/// What is looked at: the removal at the end of the interval and, where an average is held against the limit, the clean
+/// one before it, whose mean the limit is then held against.
+struct Around<'a> {
+    basis: &'a Basis,
+    unit: &'a Unit,
+    fixed: &'a Fixed,
+    removals: Vec<&'a Removal>,
+    counts: Counts,
 }
 
-/// The same at another temperature.
-fn at_temperature<T: Trail>(t: &mut T, basis: &Basis, worst: &Removal, at: Val<Temperature>) -> Result<Passage, Stop> {
-    let oil = basis.fluids.heaviest(Season::Cold);
-    let water = fluids::water(t, at, basis.fluids.salinity)?;
-    let density = crate::by!(t, "density of the oil", oil_density::density(oil.density_15, at, oil.group))?;
-    Ok(Passage {
-        water: water.density,
-        oil: density,
-        viscosity: water.viscosity,
-        temperature: at,
-        ..worst.passage.clone()
-    })
+impl Around<'_> {
+    /// A removal's passage at another flow.
+    fn at_flow<T: Trail>(&self, t: &mut T, like: &Removal, share: Val<Ratio>) -> Result<Passage, Stop> {
+        let flow = reckon!(t, "flow at which the limit is just met", [GPM, M3_H], (flow = like.flow, share = share) flow * share);
+        let case = &self.basis.cases[like.case_index];
+        Passage::new(t, self.basis, self.unit, self.fixed, case, flow, (like.season, like.state))
+    }
+
+    /// The same at another temperature.
+    fn at_temperature<T: Trail>(&self, t: &mut T, like: &Removal, at: Val<Temperature>) -> Result<Passage, Stop> {
+        let oil = self.basis.fluids.heaviest(Season::Cold);
+        let water = fluids::water(t, at, self.basis.fluids.salinity)?;
+        let density = crate::by!(t, "density of the oil", oil_density::density(oil.density_15, at, oil.group))?;
+        Ok(Passage {
+            water: water.density,
+            oil: density,
+            viscosity: water.viscosity,
+            temperature: at,
+            ..like.passage.clone()
+        })
+    }
+
+    /// Total oil that leaves when each removal's passage is changed: the mean of them.
+    fn out(&self, change: impl Fn(&Removal) -> Option<Passage>) -> Option<f64> {
+        let mut sum = 0.0;
+        let mut n = 0.0;
+        for like in &self.removals {
+            let left = change(like)?.left(&mut Off, "").ok()?.q.si();
+            let c = &like.content;
+            sum += c.free.q.si() * left;
+            if self.counts == Counts::AllOil {
+                sum += c.emulsified.q.si() + c.dissolved.q.si();
+            }
+            n += 1.0;
+        }
+        Some(sum / n)
+    }
+
+    /// The same with its trail.
+    fn work<T: Trail>(
+        &self,
+        t: &mut T,
+        what: &str,
+        change: impl Fn(&mut T, &Removal) -> Result<Passage, Stop>,
+    ) -> Result<(), Stop> {
+        let mut outs = Vec::new();
+        for like in &self.removals {
+            let p = change(t, like)?;
+            outs.push(effluent(t, &say!(T, "{what}, {}", like.state.name()), &p, like)?);
+        }
+        if let [clean, end] = outs[..] {
+            reckon!(t, "mean over the interval", [MG_L, MG_L], (clean = clean, end = end)(clean + end) / 2.0);
+        }
+        Ok(())
+    }
 }
 
-/// Finds what just meets a limit, one thing at a time.
+/// Finds what just meets a limit, one thing at a time. `worst` is the removal at the end of the interval, `clean` the one
+/// at its beginning.
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer at what was found.
 pub fn just_met<T: Trail>(
     t: &mut T,
-    basis: &Basis,
-    unit: &Unit,
-    fixed: &Fixed,
-    worst: &Removal,
+    (basis, unit, fixed): (&Basis, &Unit, &Fixed),
+    (clean, worst): (&Removal, &Removal),
     limit: &LimitVerdict,
 ) -> Result<JustMet, Stop> {
-    let off = || Off;
+    // An average is held against the mean of clean and end, a single sample against the end.
+    let removals = if limit.peak.is_none() { vec![clean, worst] } else { vec![worst] };
+    let counts = basis.limits[limit.limit].pollutant.counts;
+    let around = Around { basis, unit, fixed, removals, counts };
     let goal = limit.mean_that_meets.q.si();
-    let out = |p: &Passage| -> Option<f64> {
-        let left = p.left(&mut off(), "").ok()?.q.si();
-        let c = &worst.content;
-        Some(c.free.q.si() * left + c.emulsified.q.si() + c.dissolved.q.si())
-    };
     let none = Node::NONE;
     let flow = between(FLOWS, goal, geometric, |x| {
-        out(&at_flow(&mut off(), basis, unit, fixed, worst, Val { q: ratio(x), at: none }).ok()?)
+        around.out(|like| around.at_flow(&mut Off, like, Val { q: ratio(x), at: none }).ok())
     });
     let warm = (CELSIUS.1, CELSIUS.0);
     let temperature = between(warm, goal, arithmetic, |c| {
-        out(&at_temperature(&mut off(), basis, worst, Val { q: Temperature::of(c, &DEG_C), at: none }).ok()?)
+        let at = Val { q: Temperature::of(c, &DEG_C), at: none };
+        around.out(|like| around.at_temperature(&mut Off, like, at).ok())
     });
+    let with_median = |like: &Removal, d50: Val<Length>| Passage { d50, ..like.passage.clone() };
     let base = worst.passage.d50;
     let measured = !worst.passage.table.q.0.is_empty();
     let median = (!measured).then(|| {
         between((MEDIANS.1, MEDIANS.0), goal, geometric, |x| {
-            out(&Passage { d50: Val { q: base.q * x, at: none }, ..worst.passage.clone() })
+            around.out(|like| Some(with_median(like, Val { q: base.q * x, at: none })))
         })
     });
     let goal = limit.mean_that_meets.at;
     let flow = settle(t, "share of the flow at which the limit is just met", SHARE, flow, ratio, goal);
     if let Margin::At(share) = flow {
-        let p = at_flow(t, basis, unit, fixed, worst, share)?;
-        effluent(t, "at the flow that just meets the limit", &p, worst)?;
+        around.work(t, "at the flow that just meets the limit", |t, like| around.at_flow(t, like, share))?;
     }
     let celsius = |c: f64| Temperature::of(c, &DEG_C);
     let label = "temperature at which the limit is just met";
     let temperature = settle(t, label, (&DEG_F, &DEG_C), temperature, celsius, goal);
     if let Margin::At(at) = temperature {
-        let p = at_temperature(t, basis, worst, at)?;
-        effluent(t, "at the temperature that just meets the limit", &p, worst)?;
+        around.work(t, "at the temperature that just meets the limit", |t, like| around.at_temperature(t, like, at))?;
     }
     let d50 = match median {
         None => Margin::Untried,
         Some(found) => settle(t, "median at which the limit is just met", (&UM, &UM), found, |x| base.q * x, goal),
     };
     if let Margin::At(d50) = d50 {
-        let p = Passage { d50, ..worst.passage.clone() };
-        effluent(t, "at the median that just meets the limit", &p, worst)?;
+        around.work(t, "at the median that just meets the limit", |_, like| Ok(with_median(like, d50)))?;
     }
     Ok(JustMet { limit: limit.limit, flow, temperature, d50 })
 }

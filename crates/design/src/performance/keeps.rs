@@ -1,6 +1,7 @@
 //! How often single results, or averages, keep a limit when they scatter about their mean.
 
 use super::State;
+use super::held::at_peak;
 use super::limit::{LimitVerdict, held};
 use super::promise::Promise;
 use super::removal::Removal;
@@ -9,6 +10,7 @@ use crate::basis::limits::LimitState;
 use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Off, Trail, Val, choose};
 use crate::{by, reckon, say};
+use stillrise_handbook::fluids::pollutants::Counts;
 use stillrise_handbook::separation::keep_probability;
 use stillrise_units::catalog::MG_L;
 use stillrise_units::{Concentration, Ratio, Typed};
@@ -25,7 +27,7 @@ pub struct Keeps {
 /// How often the limit is kept: the mean is no lower than the published floor, or the influent below it.
 pub(super) fn keeps<T: Trail>(t: &mut T, limit: &LimitState, verdict: &LimitVerdict) -> Option<Keeps> {
     let scatter = limit.scatter.as_ref().filter(|_| verdict.predicted)?;
-    let mean = promised(t, verdict.mean, verdict.influent);
+    let mean = promised(t, verdict.mean, verdict.mean_influent);
     let label = say!(T, "share of the results that keep the limit on {}", limit.pollutant.title);
     let share = by!(t, &label, keep_probability::share(limit.value, mean, scatter.variation, scatter.samples)).ok()?;
     Some(Keeps { mean, share })
@@ -41,31 +43,38 @@ pub fn keeps_at(basis: &Basis, removals: &[Removal], limit: usize) -> Option<f64
     let average = limit.statistic.q == Statistic::MonthlyAverage;
     let mut least: Option<f64> = None;
     for end in removals.iter().filter(|r| r.state == State::End) {
-        let mean = if average { held(off, basis, removals, limit, end).expected.q } else { end.total.expected.q };
-        let mean = mean.max(Promise::least(end.content.total.q));
+        let (out, comes) = end.counted(limit.pollutant.counts);
+        let mean = if average { held(off, basis, removals, limit, end).expected.q } else { out.expected.q };
+        let mean = mean.max(Promise::least(comes.q));
         let share = keep_probability::share(limit.value.q, mean, scatter.variation.q, scatter.samples.q).ok()?.si();
         least = Some(least.map_or(share, |least| least.min(share)));
     }
     least
 }
 
-/// The mean that just meets what a limit is held against: for a single sample at the influent's peak, where dissolved
-/// oil stays as it is.
+/// The mean that just meets what a limit is held against: for a single sample at the influent's peak.
 pub(super) fn mean_that_meets<T: Trail>(
     t: &mut T,
     against: Val<Concentration>,
     end: &Removal,
-    peak: Val<Ratio>,
-    average: bool,
+    counts: Counts,
+    (peak, average): (Val<Ratio>, bool),
 ) -> Val<Concentration> {
     if average {
         return against;
+    }
+    let peak = at_peak(t, &end.content, peak);
+    if counts == Counts::FreeOil {
+        return reckon!(t, "mean that just meets the limit at the peak", [MG_L, MG_L], (against = against, rest = peak.rest) against / rest);
     }
     reckon!(
         t,
         "mean that just meets the limit at the peak",
         [MG_L, MG_L],
-        (against = against, dissolved = end.content.dissolved, peak = peak)(against - dissolved) / peak + dissolved
+        (against = against, dissolved = peak.dissolved, rest = peak.rest, mean = end.content.dissolved)(
+            against - dissolved
+        ) / rest
+            + mean
     )
 }
 

@@ -106,8 +106,9 @@ pub fn ladder<T: Trail>(
     let unit = &train.unit;
     let place = format!("{}, {}", worst.case, worst.season.name());
     t.section(format_args!("{STUDY}, oil by size: {place}, clean"));
-    let clean = Passage::new(t, basis, unit, fixed, case, worst.flow, (worst.season, State::Clean))?;
-    let clean = bands(t, fixed, &clean)?;
+    let passage = Passage::new(t, basis, unit, fixed, case, worst.flow, (worst.season, State::Clean))?;
+    let clean = bands(t, fixed, &passage)?;
+    let before = Removal { passage, state: State::Clean, ..worst.clone() };
     t.section(format_args!("{STUDY}, oil by size: {place}, end of interval"));
     let end = bands(t, fixed, &worst.passage)?;
     t.section(format_args!("{STUDY}, catch by size: {place}, end of interval"));
@@ -128,8 +129,9 @@ pub fn ladder<T: Trail>(
     let by_median = by_median(t, worst)?;
     let just_met = limits
         .iter()
-        .filter(|l| l.predicted)
-        .map(|l| just_met(t, basis, unit, fixed, worst, l))
+        // What arrives within the limit is met whatever the unit does, and has no margin.
+        .filter(|l| l.predicted && l.influent.q > l.against.q)
+        .map(|l| just_met(t, (basis, unit, fixed), (&before, worst), l))
         .collect::<Result<_, _>>()?;
     Ok(Ladder {
         bands: [clean, end],

@@ -65,6 +65,8 @@ pub struct LimitVerdict {
     pub mixed: Val<Concentration>,
     /// What arrives, on the same footing: at its peak for a single sample, else its mean.
     pub influent: Val<Concentration>,
+    /// The mean that arrives.
+    pub mean_influent: Val<Concentration>,
     /// The case it was taken from.
     pub case: String,
     /// The mean that leaves, as expected: over the interval for an average, else at its end.
@@ -154,7 +156,8 @@ fn one<T: Trail>(
         expected
     };
     let larger_helps = word == Word::NotShown && predicted;
-    let mean_that_meets = mean_that_meets(t, against, end, basis.peak_for(limit), average);
+    let mean_that_meets = mean_that_meets(t, against, end, limit.pollutant.counts, (basis.peak_for(limit), average));
+    let (out, comes) = end.counted(limit.pollutant.counts);
     LimitVerdict {
         limit: i,
         word,
@@ -166,7 +169,8 @@ fn one<T: Trail>(
         expected: settled,
         mixed,
         influent,
-        mean: if limit.statistic.q == Statistic::MonthlyAverage { expected } else { end.total.expected },
+        mean_influent: comes,
+        mean: if limit.statistic.q == Statistic::MonthlyAverage { expected } else { out.expected },
         mean_that_meets,
         peak: (!average).then_some(basis.peak_for(limit)),
         keeps: None,
@@ -229,7 +233,7 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -
             Word::Kept,
             told!(
                 read,
-                "the water already carries no more than {} at the inlet, against {}",
+                "what arrives{when} is {}, against {}: the water is within the limit before any separator",
                 number(influent),
                 exact(against)
             ),

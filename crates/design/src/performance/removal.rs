@@ -9,6 +9,7 @@ use crate::basis::waters::Content;
 use crate::provenance::{Stop, Trail, Val};
 use crate::train::unit::Unit;
 use crate::{by, reckon};
+use stillrise_handbook::fluids::pollutants::Counts;
 use stillrise_handbook::separation::remaining_oil::RiseLaw;
 use stillrise_handbook::separation::{drag_cut, residence_time, stokes_cut};
 use stillrise_units::{Concentration, Flow, Length, Ratio, Time};
@@ -53,6 +54,17 @@ pub struct Removal {
     pub content: Content,
     /// What decided it.
     pub passage: Passage,
+}
+
+impl Removal {
+    /// What a pollutant counts of the oil that leaves, and of what comes.
+    #[must_use]
+    pub fn counted(&self, counts: Counts) -> (Bounded, Val<Concentration>) {
+        match counts {
+            Counts::AllOil => (self.total, self.content.total),
+            Counts::FreeOil => (self.free, self.content.free),
+        }
+    }
 }
 
 /// What leaves in one case, season and state.

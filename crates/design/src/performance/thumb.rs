@@ -27,6 +27,8 @@ record! {
         factor: Ratio;
         /// length
         length: Length;
+        /// surface that the droplet asks for
+        least: Area;
         /// surface of all channels
         area: Area;
     }
@@ -69,9 +71,9 @@ pub fn basin<T: Trail>(t: &mut T, basis: &Basis, flow: Val<Flow>) -> Result<Basi
     let velocity = reckon!(t, "velocity along the basin", [FT_MIN, MM_S], (flow = flow, n = channels, width = width, depth = depth) flow / (n * width * depth));
     let ratio = reckon!(t, "velocity over rise", [ONE, ONE], (velocity = velocity, rise = rise) velocity / rise);
     let factor = by!(t, "factor for turbulence and short-circuiting", api_factor::factor(ratio, basis.methods.factor))?;
-    let length = by!(t, "length by the factor", api_length::length(factor, velocity, rise, depth))?;
+    let by_factor = by!(t, "length by the factor", api_length::length(factor, velocity, rise, depth))?;
     let length =
-        reckon!(t, "length, at least five widths", [FT, M], (length = length, width = width) length.max(5.0 * width));
+        reckon!(t, "length, at least five widths", [FT, M], (length = by_factor, width = width) length.max(5.0 * width));
     let least = by!(t, "least surface", api_area::area(factor, flow, rise))?;
     let area = reckon!(
         t,
@@ -79,5 +81,5 @@ pub fn basin<T: Trail>(t: &mut T, basis: &Basis, flow: Val<Flow>) -> Result<Basi
         [FT2, M2],
         (length = length, width = width, n = channels, least = least)(length * width * n).max(least)
     );
-    Ok(Basin { rise, channels, depth, width, velocity, factor, length, area })
+    Ok(Basin { least, rise, channels, depth, width, velocity, factor, length, area })
 }

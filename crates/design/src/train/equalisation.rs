@@ -6,6 +6,7 @@
 
 use crate::basis::Basis;
 use crate::basis::cases::{Case, Kind};
+use crate::basis::chemicals::Which;
 use crate::basis::stated::{standby, stated_or};
 use crate::basis::storm::Storm;
 use crate::basis::waters::Water;
@@ -104,8 +105,13 @@ fn of_case<T: Trail>(
             let running: Vec<&Water> = basis.waters.iter().filter(|w| !w.is_rain && w.runs.is_some()).collect();
             washing(t, &running, (i, case), out)
         }
+        // What a metered drain would send too fast stays where it stands.
+        (Kind::DrainDown, _) => Ok(None),
         _ => {
-            let duration = extra(t, w, e, case);
+            let duration = match case.lasts {
+                Some(lasts) => lasts,
+                None => extra(t, w, e, case),
+            };
             block(t, (i, case), out, duration).map(Some)
         }
     }
@@ -114,9 +120,15 @@ fn of_case<T: Trail>(
 /// How long a flow lasts that no rain and no stream makes up.
 fn extra<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, case: &Case) -> Val<Time> {
     let hours = |x: f64| Time::of(x, &H);
-    let block = e.cases.iter().find(|block| block.name.as_ref() == Some(&case.name));
-    let key = if block.is_some() { format!("case \"{}\".duration", case.name) } else { "stated.duration".to_owned() };
-    let stated = block.map(|block| &block.duration).unwrap_or(&e.stated.duration);
+    // By its place in the enquiry: the name of a case may tell which pumps run in it.
+    let place = case.which.iter().find_map(|which| match which {
+        Which::Case(k) => e.cases.get(*k),
+        _ => None,
+    });
+    let (key, stated) = match place {
+        Some(block) => (format!("case \"{}\".duration", case.event), &block.duration),
+        None => ("stated.duration".to_owned(), &e.stated.duration),
+    };
     stated_or(
         t,
         w,
@@ -125,7 +137,7 @@ fn extra<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, case: &Case) -> Val<Time>
             "how long that flow lasts",
             (&H, &H),
             key,
-            say!(T, "How long does the {} last?", case.name),
+            say!(T, "How long does the {} last?", case.event),
             (hours(0.5), hours(2.0), hours(8.0)),
             "engineering judgement: part of a shift",
         ),

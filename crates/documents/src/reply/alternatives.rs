@@ -4,7 +4,7 @@ use super::show;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::promise::Promise;
 use stillrise_search::Settled;
-use stillrise_search::alternatives::Alternative;
+use stillrise_search::alternatives::{Alternative, Change};
 use stillrise_search::pick::Condition;
 use stillrise_units::catalog::{GAL, M3};
 use stillrise_units::{Typed, print};
@@ -32,6 +32,10 @@ fn line(settled: &Settled, a: &Alternative) -> String {
     if let Some(worst) = a.design.performance.as_ref().and_then(|p| p.worst()) {
         facts.push(format!("{} out", Promise::of(worst.total.expected.q, worst.content.total.q).sentence()));
     }
+    let one = settled.job.design.train.as_ref().map(|t| t.unit.particulars.model.as_str());
+    if a.change == Change::TwoInParallel && one == Some(train.unit.particulars.model.as_str()) {
+        facts.push("each takes the whole flow alone, so that one can be emptied while the other runs".to_owned());
+    }
     let limits = a.design.performance.as_ref().map_or(&[][..], |p| &p.limits);
     let words: Vec<String> = limits
         .iter()
@@ -43,7 +47,7 @@ fn line(settled: &Settled, a: &Alternative) -> String {
         .collect();
     let condition = match a.pick.as_ref().and_then(|p| p.condition.as_ref()) {
         Some(Condition::Ahead(title)) => format!("; once this is taken care of ahead: {}", title.to_lowercase()),
-        Some(Condition::Limit) => "; not shown to keep the limit, nor are up to four of any size".to_owned(),
+        Some(Condition::Limit) => "; not shown to keep the limit".to_owned(),
         None => String::new(),
     };
     let words = if words.is_empty() { String::new() } else { format!("; limits: {}", words.join(", ")) };

@@ -37,13 +37,53 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
     let (deciding, rest) = ranked(settled);
     let standing = settled.standing.iter().map(|s| standing(&s.asks));
     let mut seen = BTreeSet::new();
-    let texts = deciding
+    let texts = nothing_fits(settled)
         .into_iter()
-        .map(asked)
+        .chain(deciding.into_iter().map(asked))
         .chain(standing.take(STANDING))
         .chain(crate::summary::stands::outlet(settled))
         .chain(rest.into_iter().map(asked));
     texts.filter(|text| seen.insert(text.clone())).take(ASKED).collect()
+}
+
+/// What is asked first where nothing fits: whether the place may change, whether the flow is right.
+fn nothing_fits(settled: &Settled) -> Vec<String> {
+    let Some(short) = &settled.shortfall else { return Vec::new() };
+    let mut asks = Vec::new();
+    let site = &settled.job.enquiry.site;
+    if short.room.is_some() {
+        let side = |q: &stillrise_design::enquiry::keys::Quantity<stillrise_units::Length>| {
+            q.claim().map(|claim| claim.written.text.clone())
+        };
+        let room = match (side(&site.max_length), side(&site.max_width)) {
+            (Some(length), Some(width)) => format!(" of {length} x {width}"),
+            (Some(length), None) => format!(" of {length} in length"),
+            (None, Some(width)) => format!(" of {width} in width"),
+            (None, None) => String::new(),
+        };
+        asks.push(format!("Is the place{room} fixed, or may the unit stand elsewhere or be split over two places?"));
+    }
+    let basis = settled.job.design.basis.as_ref();
+    let flow = basis.and_then(|b| stillrise_design::basis::cases::largest(&b.cases));
+    if let Some(case) = flow.filter(|_| short.room.is_none()) {
+        asks.push(format!(
+            "Is {} to the separator right ({}), and may part of it be held back or kept apart?",
+            show(settled, case.feed.q.si(), FLOW_UNITS),
+            case.name
+        ));
+    }
+    asks
+}
+
+/// Whether the first questions decide: on the word on a limit, on the unit, or on whether anything fits.
+pub(super) fn decide(settled: &Settled) -> bool {
+    let Some(pick) = &settled.pick else { return settled.shortfall.is_some() };
+    let taken = settled.candidates.iter().find(|c| c.taken).map(|c| c.name.as_str());
+    let turns = |q: &&Question| {
+        !q.holds.is_empty()
+            || q.outcomes.iter().any(|o| taken.is_some_and(|taken| o.unit != taken) || o.effluent.is_none())
+    };
+    pick.condition.is_some() || that_matter(settled).iter().any(turns)
 }
 
 /// Questions that hold a word back, and the others that matter; what contradicts is asked in its own place.
@@ -70,6 +110,7 @@ pub(crate) fn standing(asks: &Asks) -> String {
             "Which cleaner or detergent, if any, goes into the water? It decides whether the oil still rises."
                 .to_owned()
         }
+        Asks::Oil => "Which oils or fuels can get into the water? We took diesel.".to_owned(),
         Asks::RainInSewer => "Does the owner of the sewer allow rain water in it?".to_owned(),
         Asks::Gallon => "Are your gallons US or imperial?".to_owned(),
         Asks::Receiver => {

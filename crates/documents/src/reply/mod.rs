@@ -3,6 +3,7 @@
 
 mod alternatives;
 mod asks;
+mod european;
 mod named;
 mod offer;
 
@@ -35,7 +36,8 @@ pub fn reply(settled: &Settled) -> String {
     list(&mut out, "What else would do, worked through:", false, &alternatives::lines(settled));
     list(&mut out, "Two answers to one question; please tell us which holds:", false, &asks::contradictions(settled));
     list(&mut out, "What must change or be settled:", false, &offer::must_change(settled));
-    list(&mut out, "Please answer; the first decide the job:", true, &asks::questions(settled));
+    let lead = if asks::decide(settled) { "Please answer; the first decide the job:" } else { "Please answer:" };
+    list(&mut out, lead, true, &asks::questions(settled));
     list(&mut out, "We based this on:", false, &asks::assumed(settled));
     out.push_str(&wrap(CAUTION, WIDTH, 0));
     out.push_str("\nKind regards\n");

@@ -1,20 +1,17 @@
 //! What somebody named beforehand, answered one by one: yes or no, and why.
 
 use super::show;
-use crate::summary::european::number as number_of;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::promise::{Promise, floor, number};
 use stillrise_search::Settled;
 use stillrise_search::asked::Found;
-use stillrise_units::Typed;
 use stillrise_units::catalog::UM;
+use stillrise_units::{Concentration, Typed};
 
 /// One sentence or two for each thing that was named.
 pub(super) fn answers(settled: &Settled) -> Vec<String> {
-    [flow(settled), model(settled), promise(settled), droplet(settled), nominal_size(settled)]
-        .into_iter()
-        .flatten()
-        .collect()
+    let own = [flow(settled), model(settled), promise(settled), droplet(settled)].into_iter().flatten();
+    own.chain(super::european::answers(settled)).collect()
 }
 
 /// As typed, and by whom if that was said.
@@ -34,8 +31,9 @@ fn flow(settled: &Settled) -> Option<String> {
     let case = stillrise_design::basis::cases::largest(&basis.cases)?;
     // A basis that is nothing but the flow that was named has nothing to hold it against.
     if case.kind == stillrise_design::basis::cases::Kind::Stated {
+        let what = if settled.job.design.train.is_some() { "what we sized for" } else { "the flow we looked at" };
         return Some(format!(
-            "A unit for {}: that is what we sized for; nothing you told us lets us check the figure.",
+            "A unit for {}: that is {what}; nothing you told us lets us check the figure.",
             typed(claim)
         ));
     }
@@ -73,10 +71,15 @@ fn promise(settled: &Settled) -> Option<String> {
     let asked = &settled.job.enquiry.asked.promise;
     let (claim, value) = (asked.claim()?, asked.q()?);
     let lead = format!("A promise of {}:", typed(claim));
-    let worst = settled.job.design.performance.as_ref().and_then(|p| p.worst());
-    if worst.is_some_and(|w| w.content.total.q <= value) {
+    let design = &settled.job.design;
+    let contents = design.basis.iter().flat_map(|b| &b.cases).filter_map(|case| case.content.as_ref());
+    let arrives = contents.map(|c| c.total.q).fold(None, |most, c| Some(most.map_or(c, |m: Concentration| m.max(c))));
+    let worst = design.performance.as_ref().and_then(|p| p.worst());
+    if let Some(arrives) = arrives.filter(|arrives| *arrives <= value) {
         return Some(format!(
-            "{lead} the water is taken to carry no more than that at the inlet already; we promise nothing beyond."
+            "{lead} we promise nothing. We take it that {} arrive on the mean, which is within that already; a separator lowers what is below {} by nothing that anybody has shown.",
+            number(arrives),
+            number(floor())
         ));
     }
     if value < floor() {
@@ -95,26 +98,6 @@ fn promise(settled: &Settled) -> Option<String> {
     } else {
         format!("{lead} no. As it stands we expect {text} on the mean, in the worst case.")
     })
-}
-
-/// A nominal size by the European standard.
-fn nominal_size(settled: &Settled) -> Option<String> {
-    let typed = settled.job.enquiry.asked.nominal_size.0.as_ref()?;
-    let european = settled.job.design.basis.as_ref()?.european.as_ref()?;
-    let sizes = match &european.sizes {
-        Ok(sizes) => sizes,
-        Err(why) => return Some(format!("{typed}: we cannot say whether it covers the need; {why}.")),
-    };
-    let (rain, waste, need) = (number_of(european.rain.q), number_of(european.waste.q), number_of(sizes.need.q));
-    let how = format!("{rain} L/s of rain and {waste} L/s of waste water ask for NS {need} by EN 858-2");
-    let word = if european.covers()? { "yes, it covers the need" } else { "no, it is too small" };
-    let next = sizes.standard.filter(|_| european.covers() == Some(false));
-    let next = next.map_or_else(String::new, |size| format!(", the next size is NS {}", number_of(size.q)));
-    let tested = match settled.job.enquiry.european.as_ref().and_then(|e| e.type_test.0.as_ref()) {
-        Some(report) => format!("the type test you name ({report}) is what a nominal size rests on, not our calculation"),
-        None => "a nominal size is the result of a type test; no such test of our unit was named, and we offer it by flow and effluent instead".to_owned(),
-    };
-    Some(format!("{typed}: {word}; {how}{next}. But {tested}."))
 }
 
 /// A droplet that is to be removed.

@@ -3,6 +3,7 @@
 use super::{list, say, show};
 use crate::summary::stands;
 use stillrise_checks::Judged;
+use stillrise_design::performance::limit::Word;
 use stillrise_design::train::{Stage, Train};
 use stillrise_design::triage::Weight;
 use stillrise_search::Settled;
@@ -29,16 +30,33 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
             title.to_lowercase()
         ),
         (Some(Condition::Limit), ..) => {
-            "We do not offer a separator alone for this limit: neither one nor up to four of any size of the range is shown to keep it. One that takes the water, to stand with what the points below name, would be about:".to_owned()
+            format!(
+                "We do not offer a separator alone for this limit: {}. One that takes the water, to stand with what the points below name, would be about:",
+                match enquiry.unit.count.0 {
+                    None => "neither one nor up to four of any size of the range is shown to keep it".to_owned(),
+                    Some(1) => "no single unit of the range is shown to keep it".to_owned(),
+                    Some(n) => format!("{n} units, of whichever size of the range, are not shown to keep it"),
+                }
+            )
         }
         (None, true, _) => {
             "We would not sell a separator alone for this as it stands. Once the points below are settled, the size would be about:"
                 .to_owned()
         }
         (None, false, true) => "The unit that comes nearest; the points below must be settled first:".to_owned(),
+        (None, false, false) if needs_none(settled) => {
+            "By these figures the limits are kept without any separator. What we would offer where one is wanted all the same, against a spill or because it is prescribed:".to_owned()
+        }
         (None, false, false) => "What we would offer:".to_owned(),
     };
     list(out, &lead, false, &facts(settled, train));
+}
+
+/// Whether what arrives is within every limit already, and that word stands.
+fn needs_none(settled: &Settled) -> bool {
+    let limits = settled.job.design.performance.as_ref().map_or(&[][..], |p| &p.limits);
+    let spill = settled.job.design.basis.as_ref().is_some_and(|b| b.spill.is_some());
+    !spill && !limits.is_empty() && limits.iter().all(|l| l.word == Word::Kept && l.influent.q <= l.against.q)
 }
 
 /// Size, weight, price, delivery, and what is needed beside.
@@ -123,6 +141,11 @@ pub(super) fn must_change(settled: &Settled) -> Vec<String> {
         .filter(|l| l.weight >= Weight::Partly)
         .map(|l| format!("{}: {}", crate::summary::capital(&l.subject), l.could))
         .collect();
+    // Where nothing fits, what would have to change so that the nearest does.
+    for against in settled.shortfall.iter().flat_map(|short| &short.against) {
+        let remedy = against.remedy.map_or_else(String::new, |remedy| format!(" {remedy}"));
+        lines.push(format!("{}.{remedy}", crate::summary::capital(&against.says)));
+    }
     let open = |v: &&Judged| v.stands_failed() && !SAID.contains(&v.rule.id);
     lines.extend(settled.verdicts.iter().filter(open).map(|v| format!("{}: {}.", v.rule.title, v.verdict.says())));
     lines

@@ -6,8 +6,10 @@ use super::{Report, capital, sentence};
 use crate::summary::also_asked;
 use serde_json::json;
 use stillrise_checks::{Judged, Verdict};
+use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::provenance::{Origin, show};
 use stillrise_search::questions::{Outcome, Question};
+use stillrise_units::{Flow, Typed, print};
 
 /// Section 1.
 pub(super) fn triage(r: &mut Report<'_>) {
@@ -136,10 +138,12 @@ fn decision(r: &Report<'_>, judged: &Judged) -> String {
 pub(super) fn questions(r: &mut Report<'_>) {
     r.out.section("Assumptions and open questions");
     let settled = r.settled;
-    r.out.para(
+    r.out.para(if settled.pick.is_some() {
         "Where nobody said, a default stands in. The questions are ranked by how far the plausible answers move the effluent, the unit or the verdict on a limit; rules, stages and times between pump-outs may move besides; \
-         the effluent is that of the unit taken, the unit the one that would be taken instead.",
-    );
+         the effluent is that of the unit taken, the unit the one that would be taken instead."
+    } else {
+        "Where nobody said, a default stands in. No unit was sized: the questions are ranked by how far the plausible answers move the flow and the oil that come."
+    });
     if settled.questions.is_empty() {
         r.out.para("There is no open question.");
     }
@@ -175,6 +179,19 @@ pub(super) fn questions(r: &mut Report<'_>) {
 
 /// What the two ends of a range would lead to.
 fn changes(settled: &stillrise_search::Settled, q: &Question) -> String {
+    if q.outcomes.is_empty() {
+        let now = settled.job.design.basis.as_ref().and_then(|b| b.design_flow());
+        let differs = |flow: Flow| now.is_some_and(|now| (flow.si() - now.q.si()).abs() > 1e-3 * now.q.si());
+        let flows = q.flows.iter().filter(|(_, flow)| differs(*flow));
+        let flows: Vec<String> = flows
+            .map(|(answer, flow)| {
+                let units = settled.job.enquiry.system().pick(FLOW_UNITS);
+                format!("If {answer}: {} to the separator.", print::in_prose(flow.si(), units))
+            })
+            .collect();
+        let lead = "No unit was sized, so what it does to effluent and unit is not known.";
+        return if flows.is_empty() { lead.to_owned() } else { format!("{lead} {}", flows.join(" ")) };
+    }
     // The ranking gives a doubling of the effluent 1; a thousandth of that is no change.
     if q.weight < 1e-3 {
         return "effluent, unit and verdict on the limits stay".to_owned();

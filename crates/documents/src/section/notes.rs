@@ -3,6 +3,7 @@
 use super::internals::{every, pitch};
 use super::place::Section;
 use stillrise_design::enquiry::range::OutletControl;
+use stillrise_design::provenance::Origin;
 use stillrise_design::triage::Weight;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_units::Typed;
@@ -43,6 +44,7 @@ pub fn notes(s: &Section) -> Vec<String> {
     all.push("Fill with clean water to the outlet before any oily water comes.".to_owned());
     all.push(plates(s));
     all.push(nominal(s));
+    all.extend(assumed(s));
     if s.edition.is_internal() {
         all.push(format!("Unit: {}.", s.train.origin));
         if let Some(pick) = &s.settled.pick {
@@ -64,7 +66,10 @@ fn plates(s: &Section) -> String {
 
 /// What is drawn without data.
 fn nominal(s: &Section) -> String {
-    let mut what = vec!["walls, cover, nozzle stubs, deflector, float", "tops of baffles", "height of the mesh"];
+    let mut what = vec!["walls, cover, nozzle stubs, deflector, float", "tops of baffles"];
+    if s.frame().mesh.q.si() > 0.0 {
+        what.push("height of the mesh");
+    }
     if s.unit().particulars.modules.is_some_and(|n| n > 1) {
         what.push("order of the modules");
     }
@@ -74,3 +79,23 @@ fn nominal(s: &Section) -> String {
     let sizes = if s.hopper().is_some() { "sizes of N3 and N4" } else { "size of N3" };
     format!("Nominal, not stated: {}, {sizes}.", what.join(", "))
 }
+
+/// Dimensions that nobody stated: what is drawn there is an assumption, to be measured at the unit.
+fn assumed(s: &Section) -> Option<String> {
+    let mut labels: Vec<&str> = Vec::new();
+    for entry in &s.settled.job.ledger.entries {
+        let Origin::Assumed(a) = &entry.origin else { continue };
+        if a.key.starts_with("unit.dimensions.") && !labels.contains(&entry.label.as_str()) {
+            labels.push(&entry.label);
+        }
+    }
+    let more = labels.len().saturating_sub(NAMED);
+    let more = if more > 0 { format!(" and {more} more") } else { String::new() };
+    let first = labels.iter().take(NAMED).copied().collect::<Vec<_>>().join(", ");
+    (!labels.is_empty()).then(|| {
+        format!("ASSUMED, TO BE MEASURED AT THE UNIT, and all that is drawn from them: {first}{more}.")
+    })
+}
+
+/// Assumed dimensions that a note names.
+const NAMED: usize = 8;

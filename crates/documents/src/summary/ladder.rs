@@ -5,6 +5,7 @@ use crate::render::text::{Table, hang};
 use stillrise_design::performance::Performance;
 use stillrise_design::performance::just_met::{JustMet, Margin};
 use stillrise_design::performance::ladder::{Band, Ladder, STAGES};
+use stillrise_design::performance::promise::floor;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{DEG_C, DEG_F, PERCENT, UM};
 use stillrise_units::{Concentration, Ratio, Typed, print};
@@ -166,8 +167,15 @@ pub(crate) fn just_met(settled: &Settled, l: &Ladder) -> Vec<String> {
             )
         });
         let all: Vec<String> = [flow, water, median].into_iter().flatten().collect();
+        // A number below the floor is arithmetic that nobody may count on.
+        let limit = &basis.limits[j.limit];
+        let floor = if limit.mean.unwrap_or(limit.value).q < floor() {
+            " by arithmetic alone, which no separator has been shown to keep below the published floor"
+        } else {
+            ""
+        };
         format!(
-            "The limit on {title} is just met, as expected and on the footing it is held on{}, one thing changed at a time: {}.",
+            "The limit on {title} is just met{floor}, as expected and on the footing it is held on{}, one thing changed at a time: {}.",
             peak(settled, j.limit),
             all.join("; ")
         )

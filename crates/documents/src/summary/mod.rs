@@ -17,6 +17,7 @@ use crate::render::text::{WIDTH, hang, heading};
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::performance::promise::{Promise, number};
 use stillrise_search::Settled;
+use stillrise_search::shortfall::{Shortfall, Would};
 use stillrise_units::Typed;
 
 /// The summary as plain text, `width` characters wide.
@@ -96,6 +97,12 @@ pub fn headline(settled: &Settled) -> Vec<String> {
             limit.pollutant.explains.trim_end_matches('.')
         ));
     }
+    if performance.worst().is_some_and(|worst| worst.content.free.q.si() <= 0.0) {
+        out.push(
+            "On these figures none of the oil that comes is free: a separator removes nothing of it, and would be there for what is spilled."
+                .to_owned(),
+        );
+    }
     out.extend(measured(settled));
     if performance.limits.is_empty()
         && basis.ph_limits.is_empty()
@@ -114,27 +121,23 @@ pub fn headline(settled: &Settled) -> Vec<String> {
 pub(crate) fn stops(settled: &Settled) -> Vec<String> {
     let mut out = Vec::new();
     if let Some(short) = &settled.shortfall {
-        let against = short.against.first().map_or_else(String::new, |a| format!(" against {}: {a}.", short.largest));
-        let unit = &settled.job.enquiry.unit;
-        let nothing = match (*unit.custom == Some(true), unit.count.0) {
-            (true, Some(1)) => "The one unit made to measure that was asked for does not fit.".to_owned(),
-            (true, Some(n)) => format!("The {n} units made to measure that were asked for do not fit."),
-            (true, None) => "No unit made to measure fits, alone or up to four in parallel.".to_owned(),
-            (false, Some(1)) => "No single unit fits, of the range or made to measure.".to_owned(),
-            (false, Some(n)) => {
-                format!("{n} units in parallel were asked for: none of the range fit, nor any made to measure.")
-            }
-            (false, None) => "Nothing of the range fits, alone or up to four in parallel.".to_owned(),
-        };
-        out.push(format!(
-            "{nothing}{}",
-            if against.is_empty() { String::new() } else { format!(" What speaks{against}") }
-        ));
+        out.push(nothing_fits(settled, short));
+        if let Some([length, width]) = short.room {
+            let [length, width] = [length, width].map(|l| side(settled, l));
+            let model = capital(&short.nearest);
+            out.push(format!(
+                "{model} would do where there is room for {length} x {width} in plan, with a walkway all around."
+            ));
+        }
         let would: Vec<String> = short.would.iter().map(|w| would(settled, w)).collect();
-        out.push(match would.len() {
-            0 => "No number of them up to eighty would do, nor a unit made to measure; what the points below name has to change first.".to_owned(),
-            _ => format!("What would do: {}.", would.join("; or ")),
-        });
+        if !would.is_empty() {
+            out.push(format!("What would do: {}.", would.join("; or ")));
+        } else if short.room.is_none() && !settled.job.enquiry.unit_stands() {
+            out.push(
+                "No number of them up to eighty would do, nor a unit made to measure: what is named below has to change first."
+                    .to_owned(),
+            );
+        }
     }
     // That nothing fits has been said.
     let told = settled.shortfall.is_some();
@@ -150,17 +153,50 @@ pub(crate) fn stops(settled: &Settled) -> Vec<String> {
     out
 }
 
-fn would(settled: &Settled, w: &stillrise_search::shortfall::Would) -> String {
-    use stillrise_units::catalog::{FT, M};
-    let show = |l: stillrise_units::Length| {
-        stillrise_units::print::in_prose(l.si(), settled.job.enquiry.system().pick((&FT, &M)))
+/// That nothing fits, in the words of what was asked for, and what speaks against the one that comes nearest.
+fn nothing_fits(settled: &Settled, short: &Shortfall) -> String {
+    let unit = &settled.job.enquiry.unit;
+    // One obstacle is told whole, of several the titles: what they say stands with what must change.
+    let speaks = match &short.against[..] {
+        [] => "nothing can be calculated for it".to_owned(),
+        [one] => one.says.clone(),
+        several => several.iter().map(|a| a.title.as_str()).collect::<Vec<_>>().join("; "),
     };
-    let [length, width, height] = w.size.map(show);
+    if unit.dimensions.is_some() || unit.model.is_some() {
+        let who = match (settled.job.enquiry.unit_stands(), &unit.model.0) {
+            (true, _) => "the unit that stands".to_owned(),
+            (false, Some(model)) => model.clone(),
+            (false, None) => "the unit that was described".to_owned(),
+        };
+        return format!("What {who} does cannot be calculated: {speaks}.");
+    }
+    let nothing = match (*unit.custom == Some(true), unit.count.0) {
+        (true, Some(1)) => "The one unit made to measure that was asked for does not fit.".to_owned(),
+        (true, Some(n)) => format!("The {n} units made to measure that were asked for do not fit."),
+        (true, None) => "No unit made to measure fits, alone or up to four in parallel.".to_owned(),
+        (false, Some(1)) => "No single unit fits, of the range or made to measure.".to_owned(),
+        (false, Some(n)) => {
+            format!("{n} units in parallel were asked for: none of the range fit, nor any made to measure.")
+        }
+        (false, None) => "Nothing of the range fits, alone or up to four in parallel.".to_owned(),
+    };
+    format!("{nothing} {} comes nearest; against it speaks: {speaks}.", capital(&short.nearest))
+}
+
+/// A side of a place or a unit.
+fn side(settled: &Settled, l: stillrise_units::Length) -> String {
+    use stillrise_units::catalog::{FT, M};
+    stillrise_units::print::in_prose(l.si(), settled.job.enquiry.system().pick((&FT, &M)))
+}
+
+fn would(settled: &Settled, w: &Would) -> String {
+    let [length, width, height] = w.size.map(|l| side(settled, l));
+    let inside = format!("some {length} x {width} inside and {height} high");
     match &w.model {
-        Some(model) if w.count == 1 => format!("one {model}"),
-        Some(model) => format!("{} of {model} in parallel", w.count),
-        None if w.count == 1 => format!("one made to measure, some {length} x {width} inside and {height} high"),
-        None => format!("{} made to measure, each some {length} x {width} inside and {height} high", w.count),
+        Some(model) if w.count == 1 => format!("one {model}, {inside}"),
+        Some(model) => format!("{} of {model} in parallel, each {inside}", w.count),
+        None if w.count == 1 => format!("one made to measure, {inside}"),
+        None => format!("{} made to measure, each {inside}", w.count),
     }
 }
 

@@ -107,11 +107,16 @@ pub(super) fn effluent(out: &mut String, settled: &Settled, width: usize) {
     }
     out.push_str(&table.render(width));
     if let Some(b) = &performance.basin {
-        let show = |si: f64, pair: Pair| print::with_unit(si, system.pick(pair));
+        let show = |si: f64, pair: Pair| print::in_prose(si, system.pick(pair));
         out.push_str(&hang(
             &format!(
-                "Rule of thumb beside it: a plain API basin for droplets of 150 µm at the design flow has a surface of {} in {} channel(s) of {} by {} and {} of water. It says how large, not what comes out.",
-                show(b.area.q.si(), (&FT2, &M2)), print::digits(b.channels.q.si(), 2), show(b.length.q.si(), (&FT, &M)), show(b.width.q.si(), (&FT, &M)), show(b.depth.q.si(), (&FT, &M))
+                "Rule of thumb beside it: a plain API basin for droplets of 150 µm at the design flow has a surface of {} in {} channel(s) of {} by {} and {} of water{}. It says how large, not what comes out.",
+                show(b.area.q.si(), (&FT2, &M2)), print::digits(b.channels.q.si(), 2), show(b.length.q.si(), (&FT, &M)), show(b.width.q.si(), (&FT, &M)), show(b.depth.q.si(), (&FT, &M)),
+                if b.area.q.si() > 1.001 * b.least.q.si() {
+                    format!("; the droplet alone asks for {}, the rest comes from the least depth and proportions that the rule allows", show(b.least.q.si(), (&FT2, &M2)))
+                } else {
+                    String::new()
+                }
             ),
             width, 0, 2,
         ));

@@ -102,7 +102,7 @@ mod tests {
         }
     }
 
-    /// Two ways of treating what lies below detection: they were worked apart, and a slip of one digit would show.
+    /// Two ways of treating what lies below detection: they were worked apart, and half as much again would show.
     #[test]
     fn the_log_normal_is_near_the_percentiles() {
         for land in LAND_USES {

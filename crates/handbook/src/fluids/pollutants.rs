@@ -18,6 +18,16 @@ choice! {
     }
 }
 
+choice! {
+    /// Which oil a pollutant counts.
+    Counts {
+        /// all of it: free, emulsified and dissolved
+        AllOil "all oil",
+        /// free oil alone
+        FreeOil "free oil alone",
+    }
+}
+
 /// One pollutant.
 #[derive(Debug)]
 pub struct Pollutant {
@@ -27,6 +37,8 @@ pub struct Pollutant {
     pub title: &'static str,
     /// What gravity does to it.
     pub gravity: Gravity,
+    /// Which oil it counts, where it counts oil.
+    pub counts: Counts,
     /// Why.
     pub explains: &'static str,
     /// What could remove what gravity leaves.
@@ -43,7 +55,7 @@ const fn row(
     what_could: &'static str,
     source: &'static Source,
 ) -> Pollutant {
-    Pollutant { word, title, gravity, explains, what_could, source }
+    Pollutant { word, title, gravity, counts: Counts::AllOil, explains, what_could, source }
 }
 
 const FINE_OIL: &str =
@@ -80,14 +92,17 @@ pub static POLLUTANTS: &[Pollutant] = &[
         FINE_OIL,
         &TEXTBOOK_CHEMISTRY,
     ),
-    row(
-        "free oil",
-        "Free oil",
-        Gravity::Touches,
-        "Drops that rise: what separators and their type tests are about.",
-        "Nothing more is needed, if the drops are large enough.",
-        &SEPARATOR_SCOPE,
-    ),
+    Pollutant {
+        counts: Counts::FreeOil,
+        ..row(
+            "free oil",
+            "Free oil",
+            Gravity::Touches,
+            "Drops that rise: what separators and their type tests are about.",
+            "Nothing more is needed, if the drops are large enough.",
+            &SEPARATOR_SCOPE,
+        )
+    },
     row(
         "sheen",
         "Visible oil or sheen",

@@ -25,7 +25,7 @@ formula! {
     ///
     /// Good to 0.5 to 0.75 % in pipes of 50 mm to 1 m with straight runs before and behind, a bore ratio of
     /// 0.1 to 0.75, a Reynolds number of the pipe above 5000 (and above 170 beta² D in mm for flange
-    /// taps). Below 71.12 mm (2.8 in) it carries a term for the edge. Oil on the plate spoils it.
+    /// taps, above 16000 beta² for the others where the bore ratio is more than 0.56). Below 71.12 mm (2.8 in) it carries a term for the edge. Oil on the plate spoils it.
     "orifice-plate-coefficient" "Coefficient of a metering orifice"
     fn coefficient(
         re: Ratio = "Re_D" "Reynolds number of the pipe" [ONE, ONE: 5000.0 .. 1e8 in 100.0 .. 1e10];

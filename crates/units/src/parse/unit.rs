@@ -2,7 +2,7 @@
 
 use super::{Gallon, Reading};
 use crate::catalog::{Dim, GAL, GPD, GPH, GPM, IMP_GAL, IMP_GPD, IMP_GPH, IMP_GPM, MG_L, UNITS, Unit};
-use crate::fault::{Fault, nearest};
+use crate::fault::{Fault, distance};
 
 /// The unit of a name; of an unknown one the fault names what fits `wanted`, if the caller knows what it wants.
 pub(super) fn unit(
@@ -40,13 +40,31 @@ pub(super) fn unit(
 /// What to write instead of an unknown unit.
 fn instead(text: &str, wanted: Option<Dim>) -> String {
     let fits = |u: &&&Unit| wanted.is_none_or(|dim| u.dim == dim);
-    let names = UNITS.iter().filter(fits).flat_map(|u| core::iter::once(u.symbol).chain(u.also.iter().copied()));
-    let near = nearest(text, names.filter(|n| n.chars().any(char::is_alphabetic)));
+    let near = meant(text, UNITS.iter().filter(fits).copied());
     match (near, wanted.map(units_of)) {
         (Some(near), Some(list)) => format!("did you mean \"{near}\"? use {list}"),
         (Some(near), None) => format!("did you mean \"{near}\"?"),
         (None, Some(list)) => format!("use {list}"),
         (None, None) => "use a unit listed by the schema".to_owned(),
+    }
+}
+
+/// The spelling that was meant: none where two units are equally near, since "m3/u" may be an hour's or a second's, and
+/// a slip of the pen in a quotient is one letter at the most.
+fn meant(text: &str, units: impl Iterator<Item = &'static Unit>) -> Option<&'static str> {
+    let allowed = if text.contains('/') { 1 } else { 1 + text.chars().count() / 3 };
+    let lower = text.to_lowercase();
+    let each = units.filter_map(|u| {
+        let names = core::iter::once(u.symbol).chain(u.also.iter().copied());
+        let lettered = names.filter(|n| n.chars().any(char::is_alphabetic));
+        lettered.map(|n| (distance(&lower, &n.to_lowercase()), n)).min_by_key(|(d, _)| *d)
+    });
+    let mut each: Vec<(usize, &'static str)> = each.filter(|(d, _)| *d <= allowed).collect();
+    each.sort_by_key(|(d, _)| *d);
+    match each[..] {
+        [(d, name), (next, _), ..] if d < next => Some(name),
+        [(_, name)] => Some(name),
+        _ => None,
     }
 }
 

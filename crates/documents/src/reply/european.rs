@@ -1,0 +1,134 @@
+//! What was asked for by the European standard, answered one by one: class, sizes, bypass, covers.
+
+use crate::summary::european::number;
+use stillrise_checks::Verdict;
+use stillrise_design::enquiry::blocks;
+use stillrise_search::Settled;
+use stillrise_units::catalog::{GAL, L, M3};
+use stillrise_units::{Typed, print};
+
+/// A sentence or two for each thing that was asked for.
+pub(super) fn answers(settled: &Settled) -> Vec<String> {
+    let size = nominal_size(settled);
+    let Some(block) = &settled.job.enquiry.european else { return size.into_iter().collect() };
+    [class(block), size, needs(settled), sludge(settled), bypass(settled, block), covers(block)]
+        .into_iter()
+        .flatten()
+        .collect()
+}
+
+/// What one line says of a type test: the one that is named, or that none is.
+fn tested(settled: &Settled) -> String {
+    match settled.job.enquiry.european.as_ref().and_then(|e| e.type_test.0.as_ref()) {
+        Some(report) => {
+            format!("the type test you name ({report}) is what a nominal size rests on, not our calculation")
+        }
+        None => "a nominal size is the result of a type test; no such test of our unit was named, and we offer it by flow and effluent instead".to_owned(),
+    }
+}
+
+/// The class.
+fn class(block: &blocks::European) -> Option<String> {
+    let class = block.class.0?;
+    Some(match &block.type_test.0 {
+        Some(report) => format!(
+            "Class {} by EN 858-1: it rests on the type test that you name, {report}; please send it, our calculation cannot stand in for it.",
+            class.word()
+        ),
+        None => format!(
+            "Class {} by EN 858-1: we cannot say that our unit has it. A class is the result of a test of the full-scale unit, and no report of such a test was named; no calculation gives one.",
+            class.word()
+        ),
+    })
+}
+
+/// A nominal size that was named.
+fn nominal_size(settled: &Settled) -> Option<String> {
+    let typed = settled.job.enquiry.asked.nominal_size.0.as_ref()?;
+    let european = settled.job.design.basis.as_ref()?.european.as_ref()?;
+    let sizes = match &european.sizes {
+        Ok(sizes) => sizes,
+        Err(why) => return Some(format!("{typed}: we cannot say whether it covers the need; {why}.")),
+    };
+    let word = if european.covers()? { "yes, it covers the need" } else { "no, it is too small" };
+    let next = sizes.standard.filter(|_| european.covers() == Some(false));
+    let next = next.map_or_else(String::new, |size| format!(", the next size is NS {}", number(size.q)));
+    Some(format!("{typed}: {word}; {}{next}. But {}.", flows(settled)?, tested(settled)))
+}
+
+/// The flows and the size that they ask for.
+fn flows(settled: &Settled) -> Option<String> {
+    let european = settled.job.design.basis.as_ref()?.european.as_ref()?;
+    let sizes = european.sizes.as_ref().ok()?;
+    let (rain, waste) = (number(european.rain.q), number(european.waste.q));
+    let water = match (european.rain.q.si() > 0.0, european.waste.q.si() > 0.0) {
+        (true, true) => format!("{rain} L/s of rain and {waste} L/s of waste water ask"),
+        (false, _) => format!("{waste} L/s of waste water ask"),
+        (true, false) => format!("{rain} L/s of rain ask"),
+    };
+    Some(format!("{water} for NS {} by EN 858-2", number(sizes.need.q)))
+}
+
+/// The nominal size that our waters ask for, where none was named.
+fn needs(settled: &Settled) -> Option<String> {
+    if settled.job.enquiry.asked.nominal_size.is_some() {
+        return None;
+    }
+    let sizes = settled.job.design.basis.as_ref()?.european.as_ref()?.sizes.as_ref();
+    Some(match sizes {
+        Ok(sizes) => {
+            let next = match sizes.standard {
+                Some(size) => format!("the next size of the series is NS {}", number(size.q)),
+                None => "the series ends at NS 500, so that several in parallel would be asked for".to_owned(),
+            };
+            format!("Nominal size: {}; {next}. But {}.", flows(settled)?, tested(settled))
+        }
+        Err(why) => format!("Nominal size: none follows; {why}."),
+    })
+}
+
+/// The sludge trap.
+fn sludge(settled: &Settled) -> Option<String> {
+    settled.job.enquiry.european.as_ref()?.sludge_load.0?;
+    let asked = settled.job.design.basis.as_ref()?.european.as_ref()?.sizes.as_ref().ok()?.sludge_trap?;
+    let volume = |si: f64| print::in_prose(si, settled.job.enquiry.system().pick((&GAL, &M3)));
+    let train = settled.job.design.train.as_ref();
+    let ours = match train.map(|t| (t.unit.layout.hopper_volume.q.si(), t.count.q.si())) {
+        Some((hopper, n)) if hopper > 0.0 && n > 1.0 => {
+            format!("the hoppers of our units hold {} each, so that the rest asks for a trap ahead", volume(hopper))
+        }
+        Some((hopper, _)) if hopper >= asked.q.si() => format!("the hopper of our unit holds {}", volume(hopper)),
+        Some((hopper, _)) if hopper > 0.0 => {
+            format!("the hopper of our unit holds {}, so that the rest asks for a trap ahead", volume(hopper))
+        }
+        _ => "we size no trap here".to_owned(),
+    };
+    let litres = print::digits(L.from_si(asked.q.si()), 3);
+    Some(format!("Sludge trap: EN 858-2 asks for at least {litres} L behind these waters; {ours}."))
+}
+
+/// A bypass that was asked for: what the rule says of it.
+fn bypass(settled: &Settled, block: &blocks::European) -> Option<String> {
+    if *block.bypass != Some(true) {
+        return None;
+    }
+    let judged = settled.verdicts.iter().find(|v| v.rule.id == "bypass-with-spill")?;
+    let says = judged.verdict.says();
+    Some(match &judged.verdict {
+        Verdict::Fails(_) => format!("A bypass: no. {}. {}", crate::summary::capital(says), judged.rule.remedy),
+        Verdict::Passes(_) => format!(
+            "A bypass: nothing we were told bars it ({says}). Our figures are for the whole flow; what goes round the separator is not treated."
+        ),
+        _ => format!("A bypass: not before this is settled: {says}."),
+    })
+}
+
+/// The class of the covers.
+fn covers(block: &blocks::European) -> Option<String> {
+    let class = block.load_class.0?;
+    Some(format!(
+        "Covers of class {} by EN 124 ({}): what stands over the unit, covers and the slab that carries the wheels, is not part of this calculation; it has to be ordered with it.",
+        class.word(),
+        class.meaning()
+    ))
+}
