@@ -256,7 +256,11 @@ fn arriving<T: Trail>(
     }
     // Ahead of a shear the answer stands for what arrives; else for what reaches the unit.
     let key = if sheared { "droplets.arriving" } else { "droplets.d50" };
-    let question = "Has the droplet size at the separator been measured, or what shears the oil ahead of it?";
+    let question = if sheared {
+        "Has the droplet size been measured ahead of the pump or valve that breaks the oil?"
+    } else {
+        "Has the droplet size at the separator been measured, or what shears the oil ahead of it?"
+    };
     let standby = match e.head.facility.as_deref().and_then(facility) {
         Some(site) => standby_spread(label, SIZE, key, question, &site.droplet_d50),
         None => {

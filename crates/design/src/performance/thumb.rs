@@ -72,8 +72,7 @@ pub fn basin<T: Trail>(t: &mut T, basis: &Basis, flow: Val<Flow>) -> Result<Basi
     let ratio = reckon!(t, "velocity over rise", [ONE, ONE], (velocity = velocity, rise = rise) velocity / rise);
     let factor = by!(t, "factor for turbulence and short-circuiting", api_factor::factor(ratio, basis.methods.factor))?;
     let by_factor = by!(t, "length by the factor", api_length::length(factor, velocity, rise, depth))?;
-    let length =
-        reckon!(t, "length, at least five widths", [FT, M], (length = by_factor, width = width) length.max(5.0 * width));
+    let length = reckon!(t, "length, at least five widths", [FT, M], (length = by_factor, width = width) length.max(5.0 * width));
     let least = by!(t, "least surface", api_area::area(factor, flow, rise))?;
     let area = reckon!(
         t,

@@ -274,7 +274,7 @@ impl<T: Trail> Gather<'_, T> {
             ("bore of the inlet nozzle", "inlet_pipe", &m.inlet_pipe, "inlet"),
         ] {
             if stated.is_none() {
-                let question = format!("What nominal size is the {which} pipe of the unit?");
+                let question = format!("How wide is the {which} pipe of the unit, inside or by its nominal size?");
                 let why = "our proposal: the nominal pipe, 3 in or larger, in which the flow stays below 2 ft/s";
                 let key = format!("unit.dimensions.{key}");
                 let value = assume(self.t, self.w, standby(label, L, key, question, range, why));

@@ -143,6 +143,6 @@ pub(super) fn assumed(settled: &Settled) -> Vec<String> {
         .chain(rest)
         .filter(|q| !in_mail.contains(&asked(q)) && seen.insert(q.label.clone()))
         .take(ASSUMED)
-        .map(|q| format!("{} {}", q.label, q.now));
+        .map(|q| format!("{}: {}", q.label, q.now));
     rain.into_iter().chain(others).collect()
 }

@@ -214,6 +214,10 @@ fn storm(r: &mut Report<'_>, basis: &Basis) {
 }
 
 fn waters(r: &mut Report<'_>, basis: &Basis) {
+    // A flow that was only stated is a case and no water.
+    if basis.waters.is_empty() {
+        return;
+    }
     r.out.heading("Waters");
     let flow = r.symbol(FLOW_UNITS);
     let day = (&GAL, &M3) as Pair;

@@ -12,7 +12,10 @@ use stillrise_units::print::digits;
 
 /// Sections 8 and 9.
 pub(super) fn service(r: &mut Report<'_>) {
-    start_up(r);
+    // Nothing is started up where nothing was sized.
+    if r.settled.job.design.train.is_some() {
+        start_up(r);
+    }
     cautions(r);
 }
 

@@ -92,9 +92,8 @@ fn assumed(s: &Section) -> Option<String> {
     let more = labels.len().saturating_sub(NAMED);
     let more = if more > 0 { format!(" and {more} more") } else { String::new() };
     let first = labels.iter().take(NAMED).copied().collect::<Vec<_>>().join(", ");
-    (!labels.is_empty()).then(|| {
-        format!("ASSUMED, TO BE MEASURED AT THE UNIT, and all that is drawn from them: {first}{more}.")
-    })
+    (!labels.is_empty())
+        .then(|| format!("ASSUMED, TO BE MEASURED AT THE UNIT, and all that is drawn from them: {first}{more}."))
 }
 
 /// Assumed dimensions that a note names.
