@@ -213,13 +213,14 @@ fn a_unit_made_to_measure_and_an_existing_one_are_drawn_too() {
     }
 }
 
-/// An oil that nobody named has a name longer than its schedule is wide.
+/// An oil has a name longer than its schedule is wide.
 #[test]
 fn a_heading_wider_than_its_schedule_runs_into_nothing() {
-    let text = "[enquiry]\ntitle = \"Little said\"\nprint = \"si\"\n[[stream]]\nflow = \"20 m3/h\"\n";
+    let text = "[enquiry]\ntitle = \"Little said\"\nprint = \"si\"\n[[stream]]\nflow = \"20 m3/h\"\n\
+        [[oil]]\nname = \"diesel of the old yard, dyed\"\nkind = \"diesel\"\n";
     let enquiry = read_enquiry(text, &|_| None).unwrap_or_else(|faults| panic!("{faults:?}"));
     let drawing = drawn(&settle(&enquiry, &range()));
-    assert!(drawing.sheet_texts.contains("Oil: oil nobody named"), "{}", drawing.sheet_texts);
+    assert!(drawing.sheet_texts.contains("Oil: diesel of the old yard, dyed"), "{}", drawing.sheet_texts);
     assert_eq!(drawing.scene.overlaps(), []);
 }
 
