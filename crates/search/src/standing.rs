@@ -66,8 +66,8 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
     }
     for block in &e.limits {
         let Some(row) = block.pollutant.as_deref().and_then(pollutant) else { continue };
-        // A hydrocarbon index and free oil say themselves what they count.
-        let open = row.counts == Counts::AllOil && row.word != "hydrocarbon index";
+        // A hydrocarbon index and free oil say themselves what they count, and a sheen is seen.
+        let open = row.counts == Counts::AllOil && !["hydrocarbon index", "sheen"].contains(&row.word);
         if row.gravity == Gravity::Touches && open && block.method.is_none() {
             ask(&format!("limit \"{}\".method", row.word), Asks::Method(row.title.to_owned()));
         }

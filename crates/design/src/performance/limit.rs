@@ -264,7 +264,7 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -
             Word::NotByGravity,
             told!(
                 read,
-                "{}{} lie below the published practical floor of {} for plates under ideal conditions",
+                "{}{} is below the published practical floor of {} for plates under ideal conditions",
                 exact(against),
                 if against < limit.value.q { ", the long-term mean that the average demands," } else { "" },
                 exact(floor())

@@ -42,7 +42,7 @@ fn line(settled: &Settled, a: &Alternative) -> String {
         .zip(&a.words)
         .filter_map(|(verdict, word)| {
             let limit = a.design.basis.as_ref()?.limits.get(verdict.limit)?;
-            Some(format!("{} {}", limit.pollutant.title, word.text()))
+            Some(format!("{} of {} {}", limit.pollutant.title, crate::summary::mg_l(limit.value.q), word.text()))
         })
         .collect();
     let condition = match a.pick.as_ref().and_then(|p| p.condition.as_ref()) {
