@@ -51,15 +51,16 @@ impl<'a> Subject<'a> {
     pub fn stopped(&self) -> Verdict {
         match self.design.stops.first() {
             _ if !self.read => Verdict::cannot_judge("", [], None),
-            Some(stop) => Verdict::cannot_judge(
-                format!("the chain of results stopped ahead of it: {stop}"),
-                [Ask::open(if stop.formula {
+            Some(stop) => Verdict::CannotJudge(Unknown {
+                says: format!("the chain of results stopped ahead of it: {stop}"),
+                asks: vec![Ask::open(if stop.formula {
                     format!("Which value is right where the chain stopped, {stop}?")
                 } else {
                     format!("The chain stopped because {}. What may be changed?", stop.reason)
                 })],
-                None,
-            ),
+                at: None,
+                stopped: true,
+            }),
             None => Verdict::cannot_judge("no water comes whose flow and content are known", [WATERS], None),
         }
     }
@@ -119,6 +120,8 @@ pub struct Unknown {
     pub asks: Vec<Ask>,
     /// The value it is about.
     pub at: Option<Node>,
+    /// Whether what it looks at was never found, because the chain of results stopped ahead of it.
+    pub stopped: bool,
 }
 
 /// What a rule says. A rule never passes on what is not known.
@@ -137,6 +140,11 @@ pub enum Verdict {
 }
 
 impl Verdict {
+    /// Whether it cannot judge because the chain of results stopped ahead of what it looks at.
+    #[must_use]
+    pub fn stopped_ahead(&self) -> bool {
+        matches!(self, Verdict::CannotJudge(unknown) if unknown.stopped)
+    }
     /// Warns.
     #[must_use]
     pub fn warns(says: impl Into<String>, at: impl Into<Option<Node>>) -> Self {
@@ -150,7 +158,7 @@ impl Verdict {
     /// Cannot judge, and asks.
     #[must_use]
     pub fn cannot_judge(says: impl Into<String>, asks: impl Into<Vec<Ask>>, at: impl Into<Option<Node>>) -> Self {
-        Verdict::CannotJudge(Unknown { says: says.into(), asks: asks.into(), at: at.into() })
+        Verdict::CannotJudge(Unknown { says: says.into(), asks: asks.into(), at: at.into(), stopped: false })
     }
     /// Does not apply.
     #[must_use]

@@ -6,7 +6,7 @@ rule! {
     "chain-stopped" "The chain of results stopped", Enquiry, bars_pick;
     looks "Branches of the design that could not go on: a unit that cannot be laid out, a formula without an answer for what was given."
     matters "What hangs on the branch is missing, and rules that need it cannot judge."
-    remedy "Correct the value that the reason names; it lies outside what the formula or the geometry can answer."
+    remedy "Change what the reason names: a value that lies outside what a formula or the geometry can answer, or what speaks against every unit."
     source "Our proposal"
     limits "The first reason may hide others behind it."
 }

@@ -84,7 +84,13 @@ fn open(r: &mut Report<'_>) {
         wide("What would settle it", 1.8),
     ]);
     let internal = r.edition.is_internal();
-    for v in r.settled.verdicts.iter().filter(|v| matches!(v.verdict, Verdict::CannotJudge(_))) {
+    let (stopped, others): (Vec<&Judged>, Vec<&Judged>) = r
+        .settled
+        .verdicts
+        .iter()
+        .filter(|v| matches!(v.verdict, Verdict::CannotJudge(_)))
+        .partition(|v| v.verdict.stopped_ahead() && v.decision.is_none());
+    for v in others {
         let no = v.verdict.at().map_or_else(String::new, |at| format!(" (No. {})", r.no(at)));
         let asks = v.verdict.asks().iter().map(|ask| match ask.key.as_ref().filter(|_| internal) {
             Some(key) => format!("{} [{key}]", ask.question),
@@ -96,11 +102,25 @@ fn open(r: &mut Report<'_>) {
         }
         table.row([v.rule.title.to_owned(), format!("{}{no}", capital(v.verdict.says())), asks.join(" ")]);
     }
-    if !table.is_empty() {
+    if !table.is_empty() || !stopped.is_empty() {
         r.out.heading("Rules that cannot judge");
         r.out.para("Something they look at was not said. That is no pass: the answers may yet make them fail.");
     }
     r.out.table(&table);
+    if let Some(lines) = not_reached(&stopped) {
+        lines.iter().for_each(|line| r.out.para(line));
+    }
+}
+
+/// Rules whose matter was never found, told together: the same reason and the same question for all of them.
+fn not_reached(stopped: &[&Judged]) -> Option<[String; 2]> {
+    let first = stopped.first()?;
+    let titles: Vec<&str> = stopped.iter().map(|v| v.rule.title).collect();
+    let asks: Vec<&str> = first.verdict.asks().iter().map(|ask| ask.question.as_ref()).collect();
+    Some([
+        format!("{} more cannot judge for one reason: {}. {}", stopped.len(), first.verdict.says(), asks.join(" ")),
+        format!("They are: {}.", titles.join("; ")),
+    ])
 }
 
 /// One rule that fails or warns, with all there is to it.

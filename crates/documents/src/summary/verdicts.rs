@@ -68,8 +68,15 @@ pub(super) fn rules(out: &mut String, settled: &Settled, width: usize) {
             ));
         }
     }
-    for judged in settled.verdicts.iter().filter(|v| v.verdict.word() == "cannot judge") {
+    let unjudged = || settled.verdicts.iter().filter(|v| v.verdict.word() == "cannot judge");
+    let together = |v: &&Judged| v.verdict.stopped_ahead() && v.decision.is_none();
+    for judged in unjudged().filter(|v| !together(v)) {
         out.push_str(&item("asks", &format!("{} [{}]: {}", judged.rule.title, judged.rule.id, open(judged)), width));
+    }
+    // One reason and one question for all whose matter was never found.
+    if let Some(first) = unjudged().find(together) {
+        let ids: Vec<&str> = unjudged().filter(together).map(|v| v.rule.id).collect();
+        out.push_str(&item("asks", &format!("{} rules, {}: {}", ids.len(), open(first), ids.join(", ")), width));
     }
     let passed: Vec<&str> =
         settled.verdicts.iter().filter(|v| matches!(v.verdict, Verdict::Passes(_))).map(|v| v.rule.id).collect();
