@@ -56,7 +56,7 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
     if e.outlet.to.0.is_none() && !e.unit_stands() {
         ask("outlet.to", Asks::Receiver);
     }
-    if e.head.gallon.0.is_none() && e.notes.iter().any(|(_, note)| note.contains("nobody said which gallon")) {
+    if e.gallon_open {
         ask("enquiry.gallon", Asks::Gallon);
     }
     for block in &e.limits {
@@ -69,4 +69,30 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
         }
     }
     out
+}
+
+#[cfg(test)]
+#[allow(clippy::panic, reason = "a test fails by panicking")]
+mod tests {
+    use super::*;
+    use stillrise_design::enquiry::read_enquiry;
+
+    /// A flow in bare gallons leaves the gallon open; one in gpm of a client who prints in US units, in US gallons by
+    /// name or in litres does not, whatever a note says of it.
+    #[test]
+    fn the_gallon_is_asked_for_where_one_was_read() {
+        for (head, flow, asked) in [
+            ("", "40 gpm", true),
+            ("", "40 gpm to 50 gpm", true),
+            ("print = \"us\"\n", "40 gpm", false),
+            ("", "40 US gpm", false),
+            ("", "150 L/min", false),
+        ] {
+            let text = format!(
+                "[enquiry]\ntitle = \"a\"\n{head}[[stream]]\nname = \"nobody said which gallon\"\nflow = \"{flow}\"\n"
+            );
+            let e = read_enquiry(&text, &|_| None).unwrap_or_else(|f| panic!("{f:?}"));
+            assert_eq!(standing(&e).iter().any(|s| s.asks == Asks::Gallon), asked, "{head}{flow}");
+        }
+    }
 }
