@@ -63,7 +63,7 @@ impl Settled {
         self.risk = risk::risk(&self.job, samples, &risk::patient);
         // More rows know the shares better than the few behind the first ranking.
         if let Some(risk) = &self.risk {
-            questions::again(&mut self.questions, risk);
+            questions::refine(&mut self.questions, risk);
         }
     }
     /// Finds what explains what was observed at the unit, and works the leading explanation into the trail.
