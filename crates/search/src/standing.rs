@@ -22,6 +22,8 @@ pub enum Asks {
     DataSheet(String),
     /// Which cleaner goes into a wash water of which none was named.
     Cleaner,
+    /// Which product it is that a change brought; what was said of it.
+    NewProduct(String),
     /// Whether rain is allowed in the sewer.
     RainInSewer,
     /// Which gallon is meant.
@@ -40,14 +42,15 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
     let mut out = Vec::new();
     let mut ask = |key: &str, asks: Asks| out.push(Standing { key: key.to_owned(), asks });
     for (i, block) in e.chemicals.iter().enumerate() {
-        let name = block.product.0.clone().unwrap_or_else(|| format!("product {}", i + 1));
+        let name = block.product.0.as_ref().or(block.kind.0.as_ref());
+        let name = name.cloned().unwrap_or_else(|| format!("product {}", i + 1));
         let known = block.kind.as_deref().and_then(chemical);
         if block.data_sheet.is_none() && known.is_none_or(|row| row.effect == Effect::Emulsifies) {
             ask(&format!("chemical \"{name}\".data_sheet"), Asks::DataSheet(name.clone()));
         }
     }
     if e.chemicals.is_empty() && !e.streams.is_empty() {
-        ask("chemical", Asks::Cleaner);
+        ask("chemical", e.unnamed_product().map_or(Asks::Cleaner, |change| Asks::NewProduct(change.says())));
     }
     let sewer = e.outlet.to.0 == Some(Receiver::SanitarySewer);
     if sewer && !e.surfaces.is_empty() && e.outlet.rain_allowed.is_none() {

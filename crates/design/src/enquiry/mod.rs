@@ -20,6 +20,7 @@ pub mod reader;
 pub mod results;
 pub mod said;
 pub mod shear;
+pub mod today;
 
 use blocks::*;
 use keys::BlockSpec;
