@@ -166,7 +166,12 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     }
     let calibration = calibration::calibrate(&job.ledger, &mut occasions);
     let scatter = calibration.map_or(SCATTER, |c| c.spread());
-    let suspects = suspects::suspects(&occasions, changes, basis.feed.pumped, train.unit.frame.crest.q.si());
+    let suspects = suspects::suspects(
+        &occasions,
+        changes,
+        basis.feed.pumped,
+        (train.unit.frame.crest.q.si(), train.count.q.si().max(1.0)),
+    );
     let evidence = Evidence { occasions: &occasions, gauges: &gauges, suspects: &suspects, scatter };
     let found = sets::all(&evidence);
     let best = found.iter().map(|(_, score)| *score).fold(f64::INFINITY, f64::min);
@@ -194,7 +199,9 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     let steps = steps::steps(job, &causes, &explanations, &occasions, scatter);
     let as_it_ran = steps::as_it_ran(&occasions, scatter);
     explanations.retain(|e| e.weight > 0.005);
-    let seen = occasions.iter().map(|o| seen(o, &performance.removals)).collect();
+    let count = train.count.q.si().max(1.0);
+    let changed = |o: &Occasion<'_>| suspects::flow_then(o.observed, changes).map(|(k, rate)| (k, rate / count));
+    let seen = occasions.iter().map(|o| seen(o, changed(o), &performance.removals)).collect();
     let tested: Vec<&'static str> = CAUSES.iter().filter(|c| is_tested(c, observed)).map(|c| c.id).collect();
     let next = next(&causes, &tested);
     Ok(Diagnosis {
