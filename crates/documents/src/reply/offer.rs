@@ -1,11 +1,13 @@
 //! What is offered, on which condition, and what must change first.
 
 use super::{list, say, show};
-use crate::summary::stands;
+use crate::rating::{test, words};
+use crate::summary::{capital, stands};
 use stillrise_checks::Judged;
 use stillrise_design::train::{Stage, Train};
 use stillrise_design::triage::Weight;
 use stillrise_search::Settled;
+use stillrise_search::diagnosis::{Diagnosis, Step};
 use stillrise_search::pick::Condition;
 use stillrise_units::catalog::{FT, IN, KG, LB, M, MM};
 use stillrise_units::{Typed, print};
@@ -17,8 +19,10 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
     if enquiry.unit_stands() {
         say(
             out,
-            "We offer nothing in place of the unit that stands before the tests are made that tell the causes apart; the rating names them.",
+            "We offer nothing in place of the unit that stands before the tests are made that tell the causes apart.",
         );
+        let first = "What we would look into first, the cheapest first:";
+        list(out, first, true, &settled.diagnosis.as_ref().map_or_else(Vec::new, |d| tests(settled, d)));
         return;
     }
     let blocked = settled.job.design.triage.iter().any(|l| l.weight == Weight::Blocks);
@@ -39,6 +43,21 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
         (None, false, false) => "What we would offer:".to_owned(),
     };
     list(out, &lead, false, &facts(settled, train));
+}
+
+/// Steps in the mail.
+const STEPS: usize = 3;
+
+/// The tests for the likeliest causes, the cheapest first, each with what helps if it shows the cause.
+fn tests(settled: &Settled, d: &Diagnosis) -> Vec<String> {
+    let mut weights: Vec<f64> = d.steps.iter().map(|s| s.weight).collect();
+    weights.sort_by(|a, b| b.total_cmp(a));
+    let least = weights.get(STEPS - 1).copied().unwrap_or(0.0);
+    let one = |s: &Step| {
+        let by = s.change.map_or_else(String::new, |at| format!(" (since: {})", words::change(settled, at)));
+        format!("{}{by}. {} If so: {}", s.cause.title, capital(&test(settled, d, s.cause)), s.cause.remedy)
+    };
+    d.steps.iter().filter(|s| s.weight >= least).take(STEPS).map(one).collect()
 }
 
 /// Size, weight, price, delivery, and what is needed beside.
@@ -121,7 +140,7 @@ pub(super) fn must_change(settled: &Settled) -> Vec<String> {
         .triage
         .iter()
         .filter(|l| l.weight >= Weight::Partly)
-        .map(|l| format!("{}: {}", crate::summary::capital(&l.subject), l.could))
+        .map(|l| format!("{}: {}", capital(&l.subject), l.could))
         .collect();
     let open = |v: &&Judged| v.stands_failed() && !SAID.contains(&v.rule.id);
     lines.extend(settled.verdicts.iter().filter(open).map(|v| format!("{}: {}.", v.rule.title, v.verdict.says())));

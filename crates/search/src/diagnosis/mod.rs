@@ -96,12 +96,21 @@ pub struct Diagnosis {
     pub worked: Vec<Option<Node>>,
 }
 
+/// So many times the weight of the next one an explanation must have to stand out. Judgement.
+const AHEAD: f64 = 2.0;
+
 impl Diagnosis {
-    /// Whether the leading explanation, or what was measured, asks more of the unit than its basis did.
+    /// The explanation that stands out: twice the weight of the next; `None` where none does.
     #[must_use]
-    pub fn asks_too_much(&self) -> bool {
-        let by_cause = self.explanations.first().is_some_and(|lead| lead.causes.iter().any(|s| s.cause.capacity));
-        by_cause || self.seen.iter().any(|s| !s.beyond.is_empty())
+    pub fn leading(&self) -> Option<&Explanation> {
+        let (first, next) = (self.explanations.first()?, self.explanations.get(1));
+        next.is_none_or(|next| first.weight >= AHEAD * next.weight).then_some(first)
+    }
+
+    /// Whether an explanation, or what was measured, asks more of the unit than its basis did.
+    #[must_use]
+    pub fn asks_too_much(&self, e: &Explanation) -> bool {
+        e.causes.iter().any(|s| s.cause.capacity) || self.seen.iter().any(|s| !s.beyond.is_empty())
     }
 
     /// Whether a cause's test stands among what was observed already.
@@ -116,14 +125,25 @@ impl Diagnosis {
         bad.filter_map(|((now, larger), _)| Some(((*now)?, (*larger)?)))
     }
 
-    /// Whether a unit of twice the area would take at least a third off the effluent on every occasion under the leading
-    /// explanation, which asks more of the unit than its basis; `None` when no effluent was measured.
+    /// Whether a unit of twice the area would take at least a third off the effluent on every occasion under an
+    /// explanation that asks more of the unit than its basis; `None` when no effluent was measured.
     #[must_use]
-    pub fn larger_helps(&self) -> Option<bool> {
-        let lead = self.explanations.first()?;
-        let pairs: Vec<_> = self.with_larger(lead).collect();
+    pub fn larger_helps(&self, e: &Explanation) -> Option<bool> {
+        let pairs: Vec<_> = self.with_larger(e).collect();
         let less = |(now, larger): &(Concentration, Concentration)| larger.si() < now.si() * 2.0 / 3.0;
-        (!pairs.is_empty()).then(|| self.asks_too_much() && pairs.iter().all(less))
+        (!pairs.is_empty()).then(|| self.asks_too_much(e) && pairs.iter().all(less))
+    }
+
+    /// Share of the weight of the explanations kept under which a larger unit would help; `None` when no effluent was
+    /// measured.
+    #[must_use]
+    pub fn larger_helps_in(&self) -> Option<f64> {
+        let all: f64 = self.explanations.iter().map(|e| e.weight).sum();
+        let mut helps = 0.0;
+        for e in &self.explanations {
+            helps += if self.larger_helps(e)? { e.weight } else { 0.0 };
+        }
+        (all > 0.0).then(|| helps / all)
     }
 }
 
