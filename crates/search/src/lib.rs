@@ -5,6 +5,7 @@ pub mod asked;
 pub mod diagnosis;
 pub mod pick;
 pub mod questions;
+pub mod results;
 pub mod risk;
 pub mod shortfall;
 mod side_by_side;
