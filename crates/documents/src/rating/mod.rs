@@ -35,14 +35,14 @@ pub fn is_observed(settled: &Settled) -> bool {
 #[must_use]
 pub fn change(settled: &Settled, verdict: &LimitVerdict) -> String {
     if is_observed(settled) {
-        "what the rating of the unit finds; the calculation leaves out what was observed".to_owned()
+        "putting right what the rating of the unit finds; the calculation does not know what was observed".to_owned()
     } else {
         verdict.change.clone()
     }
 }
 
 /// What the numbers in brackets are.
-pub const BRACKETS: &str = "In brackets: not measured. The flow is the mean of the basis, or after a change what the change states; the water is half-way between the coldest and the warmest of the basis, as the season is not known. What should be is reckoned as if nothing had been changed.";
+pub const BRACKETS: &str = "In brackets: not measured. The flow is the mean of the basis, or after a change what the change states; the water is half-way between the coldest and the warmest of the basis, as the season is not known. The oil that should be there is reckoned as if nothing had been changed.";
 
 /// What the explanations say of a larger unit, in sentences.
 #[must_use]

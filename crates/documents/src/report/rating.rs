@@ -32,6 +32,9 @@ pub(super) fn rating(r: &mut Report<'_>) {
         r.out.lead("Changed.", &text);
     }
     r.out.heading("What explains it");
+    if d.leading().is_none() && d.explanations.len() > 1 {
+        r.out.para("No explanation stands out; the likeliest first.");
+    }
     let mut table = Table::new([
         number("Weight", ""),
         wide("Causes, each with its most probable size", 3.0),
