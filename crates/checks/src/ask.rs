@@ -3,9 +3,10 @@
 
 use crate::rule::Subject;
 use std::borrow::Cow;
+use stillrise_design::basis::{Basis, FLOW_UNITS};
 use stillrise_design::provenance::Assumption;
 use stillrise_units::catalog::{FT, M};
-use stillrise_units::{System, Typed};
+use stillrise_units::{System, Typed, print};
 
 /// A question that a customer or an engineer can answer.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -66,8 +67,6 @@ pub const GROUND: Ask = Ask::fixed("site.ground", "At what elevation lies the gr
 pub const FEED: Ask = Ask::fixed("inlet.feed", "Does the water reach the separator by gravity or by pump?");
 /// Kind of pump.
 pub const PUMP: Ask = Ask::fixed("inlet.pump", "Which pump lifts the water to the separator?");
-/// Rate of the pumps.
-pub const PUMP_RATE: Ask = Ask::fixed("inlet.rate", "How many pumps lift the water, and what does each deliver?");
 /// Waters and their flows.
 pub const WATERS: Ask = Ask::fixed("stream.flow", "Which waters drain to the separator, and at what flow?");
 /// The spill.
@@ -108,6 +107,19 @@ pub const HEADROOM: Ask = Ask::fixed(
 /// Walkways.
 pub const ACCESS: Ask =
     Ask::fixed("site.access", "How wide a walkway must stay free around the units and between them?");
+
+/// Rate of the pumps, with the flow that the unit is worked for without it.
+#[must_use]
+pub fn pump_rate(s: &Subject<'_>) -> Ask {
+    let asks = "ow many pumps lift the water, and what does each deliver?";
+    let flow = s.design.basis.as_ref().and_then(Basis::design_flow).filter(|_| s.read);
+    let shown = flow.map(|flow| print::in_prose(flow.q.si(), s.system().pick(FLOW_UNITS)));
+    let question = match shown {
+        Some(shown) => format!("The unit is worked for {shown}; h{asks}"),
+        None => format!("H{asks}"),
+    };
+    Ask::new("inlet.rate", question)
+}
 
 /// Invert at the outfall, with the highest that would do if that is known.
 #[must_use]

@@ -5,6 +5,8 @@
 //! arithmetic whose text is kept), so that a number without origin cannot come into a basis, a
 //! train or a performance. A [`Ledger`] records; [`Off`] records nothing and costs nothing.
 
+mod adopt;
+
 use crate::enquiry::distribution::Distribution;
 pub use crate::stop::Stop;
 use std::borrow::Cow;

@@ -5,6 +5,7 @@ pub mod asked;
 pub mod diagnosis;
 pub mod pick;
 pub mod questions;
+pub mod results;
 pub mod risk;
 pub mod shortfall;
 mod side_by_side;
@@ -26,10 +27,15 @@ use stillrise_design::job::{begin, complete};
 use stillrise_design::performance::Depth;
 use stillrise_design::{Job, Ledger, Stop, WhatIf};
 
+/// Section of the trail that holds what a rating takes from the time before the changes.
+const BEFORE: &str = "study, rating, before the changes";
+
 /// A job with its unit, its verdicts and its questions.
 pub struct Settled {
-    /// The job, with the whole trail.
+    /// The job as it is today, with the whole trail.
     pub job: Job,
+    /// The same around a unit that stands as its plant was before what was changed, where that is another.
+    before: Option<Job>,
     /// What every rule says.
     pub verdicts: Vec<Judged>,
     /// The unit and how it was found.
@@ -63,7 +69,7 @@ impl Settled {
         self.risk = risk::risk(&self.job, samples, &risk::patient);
         // More rows know the shares better than the few behind the first ranking.
         if let Some(risk) = &self.risk {
-            questions::again(&mut self.questions, risk);
+            questions::refine(&mut self.questions, risk);
         }
     }
     /// Finds what explains what was observed at the unit, and works the leading explanation into the trail.
@@ -71,15 +77,30 @@ impl Settled {
     /// # Errors
     /// [`Stop`] when nothing was observed, or the chain has no performance.
     pub fn diagnose(&mut self) -> Result<(), Stop> {
-        let mut found = diagnosis::diagnose(&self.job)?;
+        let mut found = diagnosis::diagnose(self.rated())?;
         if !found.explanations.is_empty() {
-            let mut trail = core::mem::take(&mut self.job.ledger);
-            let worked = diagnosis::work(&mut trail, &self.job, &found);
-            self.job.ledger = trail;
-            found.worked = worked?;
+            found.worked = match &self.before {
+                None => {
+                    let mut trail = core::mem::take(&mut self.job.ledger);
+                    let worked = diagnosis::work(&mut trail, &self.job, &found);
+                    self.job.ledger = trail;
+                    worked?
+                }
+                Some(before) => {
+                    let mut trail = before.ledger.clone();
+                    let from = trail.entries.len();
+                    let worked = diagnosis::work(&mut trail, before, &found)?;
+                    self.job.ledger.adopt(&trail, from, BEFORE, &worked)
+                }
+            };
         }
         self.diagnosis = Some(found);
         Ok(())
+    }
+    /// What a rating starts from: the plant before anything was changed.
+    #[must_use]
+    pub fn rated(&self) -> &Job {
+        self.before.as_ref().unwrap_or(&self.job)
     }
     /// What the rules look at.
     #[must_use]
@@ -88,9 +109,21 @@ impl Settled {
     }
 }
 
-/// Settles an enquiry. `demo` is the range to pick from when the enquiry names none.
+/// The job around the unit taken as the plant was before what was changed.
+fn before(enquiry: &Enquiry, range: &Range, taken: &Pick) -> Job {
+    let nothing = WhatIf::default();
+    let mut ledger = Ledger::default();
+    let begun = begin(&mut ledger, &nothing, enquiry);
+    let source = taken.source(enquiry, range);
+    let design = complete(&mut ledger, &nothing, enquiry, begun, &source, taken.count, Depth::Limits);
+    Job { enquiry: enquiry.clone(), design, ledger }
+}
+
+/// Settles an enquiry as its plant is today. `demo` is the range to pick from when the enquiry names none.
 #[must_use]
 pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
+    let today = enquiry.today();
+    let (written, enquiry) = (enquiry, today.as_ref().unwrap_or(enquiry));
     let range = enquiry.range.as_ref().unwrap_or(demo);
     let nothing = WhatIf::default();
     let mut ledger = Ledger::default();
@@ -118,6 +151,8 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
         }
     }
     let alternatives = alternatives::alternatives(enquiry, range, pick.as_ref());
+    let rated = pick.as_ref().filter(|_| today.is_some() && written.unit_stands() && !written.observed.is_empty());
+    let before = rated.map(|taken| before(written, range, taken));
     let heard = words::hear(enquiry, &design, &ledger, &nothing);
     if let Some(heard) = &heard {
         words::settle(enquiry, &mut design, &mut ledger, heard);
@@ -131,6 +166,7 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
         judge(&Subject { enquiry: &job.enquiry, design: &job.design, ledger: Some(&job.ledger), read: true });
     Settled {
         job,
+        before,
         verdicts,
         pick,
         shortfall: short,

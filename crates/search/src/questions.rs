@@ -251,16 +251,12 @@ fn shares(heard: &Heard) -> Vec<f64> {
     squares.into_iter().map(|s| if sum > 0.0 { s / sum } else { 0.0 }).collect()
 }
 
-/// Ranks the questions once more, by the shares of a whole study.
-pub fn again(questions: &mut [Question], risk: &Risk) {
-    for question in questions.iter_mut() {
-        let Some(before) = question.share else { continue };
+/// Takes over the shares of a whole study. The order stays: a question has one number, in whatever text it stands.
+pub fn refine(questions: &mut [Question], risk: &Risk) {
+    for question in questions.iter_mut().filter(|q| q.share.is_some()) {
         let carrier = risk.carriers.iter().find(|c| c.input.key == question.key);
-        let share = carrier.map_or(0.0, |c| c.share.total);
-        question.weight += share.clamp(0.0, 1.0) - before.clamp(0.0, 1.0);
-        question.share = Some(share);
+        question.share = Some(carrier.map_or(0.0, |c| c.share.total));
     }
-    questions.sort_by(|a, b| b.weight.total_cmp(&a.weight));
 }
 
 fn outcome(

@@ -22,6 +22,8 @@ pub enum Asks {
     DataSheet(String),
     /// Which cleaner goes into a wash water of which none was named.
     Cleaner,
+    /// Which product it is that a change brought; what was said of it.
+    NewProduct(String),
     /// Whether rain is allowed in the sewer.
     RainInSewer,
     /// Which gallon is meant.
@@ -42,14 +44,15 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
     let mut out = Vec::new();
     let mut ask = |key: &str, asks: Asks| out.push(Standing { key: key.to_owned(), asks });
     for (i, block) in e.chemicals.iter().enumerate() {
-        let name = block.product.0.clone().unwrap_or_else(|| format!("product {}", i + 1));
+        let name = block.product.0.as_ref().or(block.kind.0.as_ref());
+        let name = name.cloned().unwrap_or_else(|| format!("product {}", i + 1));
         let known = block.kind.as_deref().and_then(chemical);
         if block.data_sheet.is_none() && known.is_none_or(|row| row.effect == Effect::Emulsifies) {
             ask(&format!("chemical \"{name}\".data_sheet"), Asks::DataSheet(name.clone()));
         }
     }
     if e.chemicals.is_empty() && !e.streams.is_empty() {
-        ask("chemical", Asks::Cleaner);
+        ask("chemical", e.unnamed_product().map_or(Asks::Cleaner, |change| Asks::NewProduct(change.says())));
     }
     let sewer = e.outlet.to.0 == Some(Receiver::SanitarySewer);
     if sewer && !e.surfaces.is_empty() && e.outlet.rain_allowed.is_none() {
@@ -61,7 +64,7 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
     if e.outlet.to.0.is_none() && !e.unit_stands() {
         ask("outlet.to", Asks::Receiver);
     }
-    if e.head.gallon.0.is_none() && e.notes.iter().any(|(_, note)| note.contains("nobody said which gallon")) {
+    if e.gallon_open {
         ask("enquiry.gallon", Asks::Gallon);
     }
     for block in &e.limits {
@@ -85,4 +88,30 @@ fn oil_named(e: &Enquiry) -> bool {
     let cases = e.cases.iter().filter_map(|c| c.oil.as_ref());
     let mut all = rain.chain(streams).chain(cases).chain(e.stated.oil.as_ref());
     all.any(|oil| oil.kind.is_some())
+}
+
+#[cfg(test)]
+#[allow(clippy::panic, reason = "a test fails by panicking")]
+mod tests {
+    use super::*;
+    use stillrise_design::enquiry::read_enquiry;
+
+    /// A flow in bare gallons leaves the gallon open; one in gpm of a client who prints in US units, in US gallons by
+    /// name or in litres does not, whatever a note says of it.
+    #[test]
+    fn the_gallon_is_asked_for_where_one_was_read() {
+        for (head, flow, asked) in [
+            ("", "40 gpm", true),
+            ("", "40 gpm to 50 gpm", true),
+            ("print = \"us\"\n", "40 gpm", false),
+            ("", "40 US gpm", false),
+            ("", "150 L/min", false),
+        ] {
+            let text = format!(
+                "[enquiry]\ntitle = \"a\"\n{head}[[stream]]\nname = \"nobody said which gallon\"\nflow = \"{flow}\"\n"
+            );
+            let e = read_enquiry(&text, &|_| None).unwrap_or_else(|f| panic!("{f:?}"));
+            assert_eq!(standing(&e).iter().any(|s| s.asks == Asks::Gallon), asked, "{head}{flow}");
+        }
+    }
 }

@@ -5,6 +5,7 @@
 //! it can do to the word, the word has to bear until somebody confirms it.
 
 use crate::pick::Pick;
+use crate::results::latest;
 use crate::risk::inputs::{Input, Range, inputs};
 use crate::risk::sample::Hypercube;
 use crate::risk::{Model, Reading};
@@ -17,7 +18,6 @@ use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::{By, Chance, HeldBack, Word};
 use stillrise_design::provenance::{choose, show};
 use stillrise_design::{Ledger, WhatIf};
-use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_handbook::page::Arg;
 use stillrise_units::System;
 use stillrise_units::catalog::PERCENT;
@@ -144,14 +144,10 @@ fn against(heard: &Heard, k: usize, calculated: Word, chance: Option<&Chance>, s
     held
 }
 
-/// What was measured at the unit that stands against a limit on oil; `None` where nothing speaks against it.
+/// What was measured at the unit that stands and speaks against a limit on oil; `None` where nothing does.
 fn measured(enquiry: &Enquiry, limit: &LimitState) -> Option<HeldBack> {
-    if !enquiry.unit_stands() || limit.pollutant.gravity != Gravity::Touches {
-        return None;
-    }
-    let outs: Vec<_> = enquiry.observed.iter().filter_map(|o| o.oil_out.q()).collect();
-    let above = outs.iter().filter(|c| **c > limit.value.q).count();
-    (above > 0).then_some(HeldBack { word: Word::NotShown, by: By::Measured { above, of: outs.len() } })
+    let found = latest(enquiry, limit).filter(|m| m.above > 0)?;
+    Some(HeldBack { word: Word::NotShown, by: By::Measured(found) })
 }
 
 /// Puts the words of a design right by what was heard, with the chance in the trail.
@@ -174,8 +170,8 @@ pub(crate) fn settle(enquiry: &Enquiry, design: &mut Design, ledger: &mut Ledger
         let mut held = against(heard, k, verdict.calculated, verdict.chance.as_ref(), system);
         // What was measured is told before what was reckoned.
         if let Some(measured) = basis.limits.get(verdict.limit).and_then(|limit| measured(enquiry, limit)) {
-            if let By::Measured { above, of } = measured.by {
-                verdict.measured = Some((above, of));
+            if let By::Measured(found) = measured.by {
+                verdict.measured = Some(found);
             }
             held.insert(0, measured);
         }

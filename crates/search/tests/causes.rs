@@ -178,9 +178,10 @@ fn what_lies_beyond_the_basis_is_said() {
     let seen = &found.seen[0];
     assert!(matches!(seen.beyond[..], [Beyond::Flow(over)] if (over - 20.0 / 6.0).abs() < 1e-9), "{:?}", seen.beyond);
     assert!(seen.within.is_some_and(|c| c.si() < 0.6 * seen.expected.si()), "{seen:?}");
-    assert!(found.asks_too_much());
+    assert!(found.asks_too_much(&found.explanations[0]));
     let clear = look("[[observed]]\nname = \"a\"\noil_out = \"25 mg/L\"\noil_in = \"180 mg/L\"\nflow = \"6 m3/h\"\n");
-    assert!(!clear.asks_too_much() && clear.larger_helps() == Some(false) && clear.seen[0].within.is_none());
+    let lead = &clear.explanations[0];
+    assert!(!clear.asks_too_much(lead) && clear.larger_helps(lead) == Some(false) && clear.seen[0].within.is_none());
 }
 
 /// A flow between two cases of the basis lies within it, whichever case is held against the limit.
@@ -233,7 +234,7 @@ fn weights_sum_to_one() {
     let sum: f64 = found.explanations.iter().map(|e| e.weight).sum();
     assert!(sum <= 1.0 + 1e-9 && sum > 0.8, "{sum}");
     assert!(found.causes.iter().all(|(_, w)| (0.0..=1.0 + 1e-9).contains(w)));
-    assert_eq!(found.larger_helps(), Some(false));
+    assert_eq!(found.larger_helps(&found.explanations[0]), Some(false));
 }
 
 #[test]

@@ -18,7 +18,7 @@ fn changed() -> Sheet {
 
 fn look(sheet: &Sheet) -> (Settled, Diagnosis) {
     let settled = sheet.settle(&demo());
-    let found = diagnose(&settled.job).unwrap_or_else(|s| panic!("{s}: {:?}", settled.job.design.stops));
+    let found = diagnose(settled.rated()).unwrap_or_else(|s| panic!("{s}: {:?}", settled.job.design.stops));
     (settled, found)
 }
 
@@ -149,7 +149,7 @@ fn a_unit_that_is_not_described_is_not_rated() {
     let mut sheet = changed();
     sheet.table.remove("unit");
     let settled = sheet.settle(&demo());
-    let stop = diagnose(&settled.job).expect_err("no unit");
+    let stop = diagnose(settled.rated()).expect_err("no unit");
     assert!(stop.reason.contains("described first") && stop.reason.contains("length, width and height"), "{stop}");
 }
 
@@ -158,7 +158,7 @@ fn a_good_period_alone_has_nothing_to_explain() {
     let mut sheet = changed();
     sheet.table["observed"].as_array_mut().expect("observations").truncate(5);
     let settled = sheet.settle(&demo());
-    assert!(diagnose(&settled.job).is_err_and(|s| s.reason.contains("good period")));
+    assert!(diagnose(settled.rated()).is_err_and(|s| s.reason.contains("good period")));
 }
 
 /// What is no day, no time and no change is refused with its place.

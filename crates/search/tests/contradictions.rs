@@ -220,7 +220,7 @@ fn fault(job: &Sheet, settled: &Settled, key: &str, demo: &Range) -> Option<(Str
         return Some((format!("{given}: {why}"), "cannot be set"));
     }
     let enquiry = match sheet.enquiry() {
-        Ok(enquiry) => enquiry,
+        Ok(enquiry) => enquiry.today().unwrap_or(enquiry),
         Err(faults) => return Some((format!("{given}: {faults:?}"), "cannot be set")),
     };
     // The whole chain but for the ranking, which would take most of the time.
@@ -309,6 +309,7 @@ fn an_answer_leads_where_the_question_said() {
                     unset.insert(q.key.clone());
                     continue;
                 };
+                let enquiry = enquiry.today().unwrap_or(enquiry);
                 let begun = begin(&mut Ledger::default(), &nothing, &enquiry);
                 let (pick, _) = pick::pick(&enquiry, &demo, &nothing, &begun, None);
                 let unit = pick.filter(|p| p.fits).map_or_else(|| "nothing fits".to_owned(), |p| p.name(&demo));

@@ -10,6 +10,7 @@ use stillrise_design::basis::evidence::SampleSet;
 use stillrise_design::basis::influent::Role;
 use stillrise_design::basis::limits::Scatter;
 use stillrise_design::performance::measured::Place;
+use stillrise_design::performance::promise::Promise;
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_search::Settled;
 use stillrise_search::risk::inputs::inputs;
@@ -178,4 +179,20 @@ fn results_that_are_none_are_refused_with_a_remedy() {
     refused("samples.after_silica_gel", r#"["5 mg/L"]"#, "1 of them beside 9", "one for each");
     refused("samples.stream", "wsh", "no water", "did you mean \"wash\"");
     refused("samples.where", "between", "not a word", "in, out");
+}
+
+/// A prediction at or below the published floor is a bound: results that lie lower do not contradict it, results above do.
+#[test]
+fn a_bound_is_contradicted_from_above_only() {
+    let place = |results: &str| {
+        let sheet = sampled("out", results).with("stream.flow", "1 gpm");
+        let sheet = sheet.with("stated", OUT).with("droplets.d50", "300 um");
+        let settled = sheet.settle(&demo());
+        let performance = settled.job.design.performance.expect("a performance");
+        let [compared] = performance.measured.as_slice() else { panic!("{:?}", performance.measured) };
+        assert!(Promise::of(compared.computed.q, compared.influent.q).is_bound(), "{compared:?}");
+        compared.place
+    };
+    assert_eq!(place(r#"["4.1 mg/L", "5.2 mg/L", "4.7 mg/L"]"#), Place::Bounds);
+    assert_eq!(place(r#"["41 mg/L", "52 mg/L", "47 mg/L"]"#), Place::Below);
 }

@@ -4,7 +4,7 @@
 
 mod common;
 
-use common::demo;
+use common::{Sheet, demo};
 use stillrise_design::enquiry::read_enquiry;
 use stillrise_search::risk::{Risk, patient, risk};
 use stillrise_units::Typed;
@@ -112,4 +112,14 @@ fn a_table_of_a_law_is_the_law() {
     };
     let (law, tabled) = (out(&law), out(&tabled));
     assert!((law - tabled).abs() < 0.005, "{law} {tabled}");
+}
+
+/// A study refines the shares; the questions keep the numbers that they have without it.
+#[test]
+fn a_study_leaves_the_questions_in_their_order() {
+    let mut settled = Sheet::data("wash").settle(&demo());
+    let keys = |s: &stillrise_search::Settled| s.questions.iter().map(|q| q.key.clone()).collect::<Vec<_>>();
+    let before = keys(&settled);
+    settled.study(400);
+    assert_eq!(keys(&settled), before);
 }

@@ -76,6 +76,9 @@ static SILENCES: &[Silence] = silences! {
     "shut-off-late": "wash" [
         "unit.dimensions.mesh" = OUT, "stream.flow" = "0.1 gpm", "stated.flow" = OUT, "spill.rate" = "0.1 gpm"
     ] "passes"; "spill" = OUT => "spill.volume", "spill.closure";
+    "pump-outside-class": "pumped" [
+        "inlet.pump" = "centrifugal", "inlet.pump_head" = "20 ft"
+    ] "passes"; "inlet.pump" = OUT => "inlet.pump";
     "float-never-trips": "wash" "passes"; "unit.dimensions.float_density" = OUT => "unit.dimensions.float_density";
     "float-off-best": "wash" "passes"; "unit.dimensions.float_density" = OUT => "unit.dimensions.float_density";
     "draw-leaves-oil": "wash" "passes"; "unit.dimensions.oil_draw" = OUT => "unit.dimensions.oil_draw";

@@ -22,7 +22,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         return verdict;
     }
     let (Some(mean), Some(peak), Some(pulsation)) = (running(feed), feed.pump_flow, feed.pulsation) else {
-        return rate_unknown();
+        return rate_unknown(s);
     };
     let show = |q| s.show(q, (&GPM, &M3_H));
     let says = format!(

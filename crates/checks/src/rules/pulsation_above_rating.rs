@@ -20,7 +20,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         Err(verdict) => return verdict,
     };
     let (Some(mean), Some(peak), Some(pulsation)) = (running(feed), feed.pump_flow, feed.pulsation) else {
-        return rate_unknown();
+        return rate_unknown(s);
     };
     if above(mean.q, rated) {
         return Verdict::skips("the mean flow of the pumps is above the rating already");

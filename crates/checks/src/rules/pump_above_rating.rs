@@ -1,6 +1,6 @@
 //! Rule: one pump above the unit's rating
 
-use crate::ask::{Ask, FEED, PUMP_RATE};
+use crate::ask::{Ask, FEED, pump_rate};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::Val;
 use stillrise_design::basis::cases::FeedState;
@@ -44,8 +44,9 @@ pub(super) fn pumped<'a>(s: &Subject<'a>) -> Result<&'a FeedState, Verdict> {
 }
 
 /// What a rule says when the water is pumped and nobody said at which rate.
-pub(super) fn rate_unknown() -> Verdict {
-    Verdict::cannot_judge("the water is pumped, and what the pumps deliver was not said", [PUMP_RATE], None)
+pub(super) fn rate_unknown(s: &Subject<'_>) -> Verdict {
+    let says = "the water is pumped, and what the pumps deliver while they run was not said; the unit is worked for the flow that comes";
+    Verdict::cannot_judge(says, [pump_rate(s)], None)
 }
 
 /// How the water is fed, and the rated flow of all units, if the water is pumped and the unit has a rating.
@@ -79,7 +80,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         Ok(found) => found,
         Err(verdict) => return verdict,
     };
-    let Some(pump) = feed.one_pump else { return rate_unknown() };
+    let Some(pump) = feed.one_pump else { return rate_unknown(s) };
     let share = print::with_unit((pump.q / rated).si(), &PERCENT);
     let show = |q| s.show(q, (&GPM, &M3_H));
     let says = format!("the largest pump delivers {} on average, {share} of the rated {}", show(pump.q), show(rated));

@@ -21,7 +21,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     };
     let pumps = s.enquiry.inlet.rate.0.len();
     let (Some(one), Some(all)) = (feed.one_pump, feed.all_pumps) else {
-        return rate_unknown();
+        return rate_unknown(s);
     };
     if pumps < 2 {
         return Verdict::skips("there is one pump only");

@@ -21,7 +21,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     if let Err(verdict) = pumped(s) {
         return verdict;
     }
-    let Some(pumps) = running(&basis.feed) else { return rate_unknown() };
+    let Some(pumps) = running(&basis.feed) else { return rate_unknown(s) };
     // A case made from the pumps' own flow says nothing of what arrives.
     let stated = s.enquiry.stated.flow.is_given();
     let arrives = |c: &&Case| c.kind != Kind::Stated || stated;

@@ -4,7 +4,7 @@ use crate::{End, files, out, progress};
 use std::path::PathBuf;
 use stillrise_documents::package::pretty;
 use stillrise_documents::risk::{risk_json, risk_text};
-use stillrise_search::risk::risk;
+use stillrise_search::risk::{SAMPLES, risk};
 use stillrise_units::Fault;
 
 /// How sure the prediction is: bands, the chance to keep each limit, and which inputs carry the doubt
@@ -13,7 +13,7 @@ pub struct Args {
     /// The enquiry file, or its folder
     file: PathBuf,
     /// Samples to draw
-    #[arg(long, default_value_t = 10_000, value_parser = clap::value_parser!(u32).range(20..=1_000_000))]
+    #[arg(long, default_value_t = SAMPLES as u32, value_parser = clap::value_parser!(u32).range(20..=1_000_000))]
     samples: u32,
     /// The study as JSON
     #[arg(long)]

@@ -6,6 +6,7 @@ use serde_json::json;
 use std::path::PathBuf;
 use stillrise_documents::Edition;
 use stillrise_documents::package::{package, pretty};
+use stillrise_search::risk::SAMPLES;
 
 /// The package: calculation report, long section, trail, result and manifest
 #[derive(clap::Args)]
@@ -22,9 +23,6 @@ pub struct Args {
     #[arg(long)]
     json: bool,
 }
-
-/// Samples behind the bands of the report; `risk` draws more.
-const SAMPLES: usize = 2500;
 
 /// For whom a package is made.
 #[derive(Clone, Copy, ValueEnum)]

@@ -127,6 +127,7 @@ pub fn claimed<'a>(e: &'a Enquiry, sets: &[SampleSet]) -> Cow<'a, Enquiry> {
             value: MG_L.from_si(c.q.si()),
             unit: &MG_L,
             notes: Vec::new(),
+            gallon_open: false,
         };
         let range = || {
             // The mean of a water is not taken to lie below its lowest result.

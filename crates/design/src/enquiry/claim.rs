@@ -28,6 +28,7 @@ impl Reader {
             return None;
         }
         self.note(place, &written.notes);
+        self.gallon_open |= written.gallon_open;
         Some(written)
     }
 
@@ -46,6 +47,7 @@ impl Reader {
             Extent::Around { low, value, high } => vec![value, low, high],
             Extent::Between { low, high } => vec![low, high],
         };
+        self.gallon_open |= numbers.iter().any(|number| number.gallon_open);
         if !numbers.into_iter().all(|number| self.within_bounds(spec, dim, place, number)) {
             return None;
         }
@@ -103,7 +105,8 @@ impl Reader {
             }
         };
         self.note(place, &[format!("of \"{}\" {said}", span.text)]);
-        (Written { text: span.text, value, unit, notes: Vec::new() }, Some((low, high)))
+        let gallon_open = low.gallon_open || high.gallon_open;
+        (Written { text: span.text, value, unit, notes: Vec::new(), gallon_open }, Some((low, high)))
     }
 
     /// One claim: a plain quantity, or a table with value, low, high, distribution, from, chosen, because.
@@ -250,7 +253,7 @@ fn bounds(spec: &KeySpec, dim: Dim) -> (f64, f64) {
 }
 
 fn placeholder(dim: Dim) -> Written {
-    Written { text: String::new(), value: 0.0, unit: dim.coherent(), notes: Vec::new() }
+    Written { text: String::new(), value: 0.0, unit: dim.coherent(), notes: Vec::new(), gallon_open: false }
 }
 
 impl<Q: Typed> Field for Quantity<Q> {

@@ -20,6 +20,7 @@ pub mod reader;
 pub mod results;
 pub mod said;
 pub mod shear;
+pub mod today;
 
 use blocks::*;
 use keys::BlockSpec;
@@ -63,6 +64,8 @@ pub struct Enquiry {
     pub decisions: Vec<Decision>,
     /// What had to be interpreted while reading: place and sentence.
     pub notes: Vec<(String, String)>,
+    /// Whether anything was read in US gallons because nobody said which gallon.
+    pub gallon_open: bool,
     /// The rain table, when one is named.
     pub rain_table: Option<rain_table::RainTable>,
     /// The range named by the unit block.
@@ -140,7 +143,7 @@ pub fn blocks() -> impl Iterator<Item = (&'static BlockSpec, bool)> {
 pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>> {
     let outcome = read(text, SLOTS);
     let (mut enquiry, mut faults) = (outcome.file, outcome.faults);
-    enquiry.notes = outcome.notes;
+    (enquiry.notes, enquiry.gallon_open) = (outcome.notes, outcome.gallon_open);
     if enquiry.head.title.is_none() && !faults.iter().any(|f| f.place.contains("enquiry")) {
         faults.push(Fault::new(
             "enquiry",

@@ -13,6 +13,8 @@ pub struct Reader {
     faults: Vec<(usize, Fault)>,
     /// What was interpreted: place and sentence.
     pub notes: Vec<(String, String)>,
+    /// Whether anything was read in US gallons because nobody said which gallon.
+    pub(super) gallon_open: bool,
     /// How ambiguous text is read.
     pub reading: Reading,
     /// The pollutant that the block being read names, if it does: a limit on pH is no concentration.
@@ -25,7 +27,15 @@ impl Reader {
     fn new(text: &str, reading: Reading) -> Self {
         let mut line_starts = vec![0];
         line_starts.extend(text.match_indices('\n').map(|(i, _)| i + 1));
-        Self { faults: Vec::new(), notes: Vec::new(), reading, pollutant: None, line_starts, line: 0 }
+        Self {
+            faults: Vec::new(),
+            notes: Vec::new(),
+            gallon_open: false,
+            reading,
+            pollutant: None,
+            line_starts,
+            line: 0,
+        }
     }
     fn line_of(&self, offset: usize) -> usize {
         self.line_starts.partition_point(|start| *start <= offset)
@@ -133,6 +143,8 @@ pub struct Outcome<F> {
     pub faults: Vec<Fault>,
     /// What was interpreted.
     pub notes: Vec<(String, String)>,
+    /// Whether anything was read in US gallons because nobody said which gallon.
+    pub gallon_open: bool,
 }
 
 /// Most blocks of one kind in a file: more is no enquiry, and would only take its time.
@@ -181,7 +193,8 @@ pub fn read<F: Default>(text: &str, slots: &[Slot<F>]) -> Outcome<F> {
         }
     }
     let notes = std::mem::take(&mut reader.notes);
-    Outcome { file, faults: reader.in_order(), notes }
+    let gallon_open = reader.gallon_open;
+    Outcome { file, faults: reader.in_order(), notes, gallon_open }
 }
 
 /// `stream "bus wash rinse"`, or `stream 2` when it has no name.

@@ -2,9 +2,11 @@
 //! that is uncertain, measurements.
 
 use super::limit::{LimitVerdict, Word};
+use super::promise::number;
+use crate::enquiry::date::Date;
 use crate::provenance::Val;
 use stillrise_units::catalog::PERCENT;
-use stillrise_units::{Ratio, Typed};
+use stillrise_units::{Concentration, Ratio, Typed};
 
 /// What holds a word below the one that the calculation alone says.
 #[derive(Debug, Clone, PartialEq)]
@@ -32,12 +34,35 @@ pub enum By {
     /// Too few results keep the limit, once they scatter and what is uncertain is drawn.
     Chance,
     /// What was measured at the unit that stands.
-    Measured {
-        /// Results above the limit.
-        above: usize,
-        /// Results in all.
-        of: usize,
-    },
+    Measured(Measured),
+}
+
+/// Results measured at the unit that stands, against a limit.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Measured {
+    /// Results above the limit; all of them where their mean is above one on an average.
+    pub above: usize,
+    /// Results in all.
+    pub of: usize,
+    /// Their arithmetic mean, where the limit is on an average.
+    pub mean: Option<Concentration>,
+    /// The day of the change since which they were taken; `None` where nothing was changed.
+    pub since: Option<Date>,
+}
+
+impl Measured {
+    /// That they lie above it, in a phrase: `2 of 4 measured results lie above the limit`.
+    #[must_use]
+    pub fn says(&self, limit: &str) -> String {
+        let Self { above, of, mean, since } = *self;
+        let since = since.map_or_else(String::new, |day| format!(" since {day}"));
+        match mean.map(number) {
+            Some(one) if of == 1 => format!("the one result measured{since}, {one}, lies above {limit}"),
+            Some(mean) => format!("the mean of the {of} results measured{since}, {mean}, lies above {limit}"),
+            None if since.is_empty() => format!("{above} of {of} measured results lie above {limit}"),
+            None => format!("{above} of {of} results measured{since} lie above {limit}"),
+        }
+    }
 }
 
 /// How many results keep a limit, when single results, or averages, scatter about their mean and everything that is
@@ -117,7 +142,7 @@ impl LimitVerdict {
                 )
             }
             By::Chance => "single results scatter, and much of the basis is uncertain".to_owned(),
-            By::Measured { above, of } => format!("{above} of {of} measured results lie above the limit"),
+            By::Measured(measured) => measured.says("the limit"),
         };
         format!("{because}. By the calculation alone it would be \"{calculated}\"; but {but}")
     }

@@ -1,7 +1,7 @@
 //! The verdict on a limit, in four words, from the right number.
 
 use super::State;
-pub use super::heard::{ASKED_OF_KEPT, ASKED_OF_LIKELY, By, Chance, HeldBack};
+pub use super::heard::{ASKED_OF_KEPT, ASKED_OF_LIKELY, By, Chance, HeldBack, Measured};
 pub use super::held::{Held, held};
 use super::keeps::{Keeps, keeps, mean_that_meets};
 use super::promise::{Promise, floor, number};
@@ -53,8 +53,8 @@ pub struct LimitVerdict {
     pub calculated: Word,
     /// What holds the word below the calculated one, weakest first.
     pub held_back: Vec<HeldBack>,
-    /// Results measured at the unit that stands: how many lie above the limit, of how many; `None` without any.
-    pub measured: Option<(usize, usize)>,
+    /// Results measured at the unit that stands that speak against the limit; `None` where none does.
+    pub measured: Option<Measured>,
     /// How many results keep the limit; `None` where it is not predicted, and until it was looked at.
     pub chance: Option<Chance>,
     /// What the effluent is held against: the limit, or the long-term mean it demands.

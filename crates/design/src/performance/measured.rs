@@ -1,6 +1,7 @@
 //! The prediction beside what a laboratory found in the water that leaves.
 
 use super::keeps::promised;
+use super::promise::Promise;
 use super::removal::Removal;
 use crate::basis::evidence::SampleSet;
 use crate::enquiry::blocks::SamplePoint;
@@ -34,6 +35,8 @@ pub enum Place {
     Within,
     /// Above it: less leaves than is predicted.
     Above,
+    /// Above it, and a bound: not more leaves than the least that may be promised, which is all that was said.
+    Bounds,
 }
 
 /// Sets the prediction against every set of the water that leaves that has a mean.
@@ -50,10 +53,12 @@ pub(super) fn compared<T: Trail>(t: &mut T, sets: &[SampleSet], worst: Option<&R
         }
         let label = "measured over predicted mean";
         let ratio = reckon!(t, label, [ONE, ONE], (measured = law.mean, predicted = predicted) measured / predicted);
+        // A bound says no more than that not more leaves: only results above it speak against it.
+        let bound = Promise::of(worst.total.expected.q, influent.q).is_bound();
         let place = if predicted.q < law.low.q {
             Place::Below
         } else if predicted.q > law.high.q {
-            Place::Above
+            if bound { Place::Bounds } else { Place::Above }
         } else {
             Place::Within
         };

@@ -1,6 +1,7 @@
 //! The rating as JSON.
 
-use super::{change, larger, together, words};
+use super::words::change;
+use super::{larger, together, words};
 use serde_json::{Value, json};
 use stillrise_search::Settled;
 use stillrise_search::diagnosis::{Diagnosis, Explanation, Step};
@@ -24,7 +25,7 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
     let step = |s: &Step| {
         json!({
             "cause": s.cause.id, "change": s.change, "weight": s.weight, "cost": s.cause.cost,
-            "cost_says": words::cost(s.cause.cost), "test": s.cause.test, "remedy": s.cause.remedy,
+            "cost_says": words::cost(s.cause.cost), "test": super::test(settled, d, s.cause), "remedy": s.cause.remedy,
             "sample_again": {
                 "water_m3": M3.from_si(s.again.water.si()),
                 "running_h": s.again.running.map(|t| H.from_si(t.si())),
@@ -45,7 +46,8 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
             "time": o.time.0.map(|_| o.time.to_string()),
             "regime": o.regime.0,
             "good": s.good,
-            "flow_m3_h": M3_H.from_si(s.flow.0.si()), "flow_measured": s.flow.1,
+            "flow_m3_h": M3_H.from_si(s.flow.0.si()), "flow_measured": s.flow.1, "flow_by_change": s.flow_by,
+            "besides": words::seen_besides(o),
             "oil_in": mg_l(s.influent.0), "oil_in_measured": s.influent.1,
             "temperature_c": DEG_C.from_si(s.temperature.0.si()), "temperature_measured": s.temperature.1,
             "oil_out": s.measured.map(mg_l), "oil_out_expected": mg_l(s.expected),
@@ -64,7 +66,7 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
         "steps": d.steps.iter().map(step).collect::<Vec<_>>(),
         "all_put_right": range(d.as_it_ran),
         "next_test": d.next.map(|c| json!({ "cause": c.id, "test": c.test })),
-        "larger_unit": { "helps": d.larger_helps(), "says": larger(d) },
+        "larger_unit": { "helps": d.leading().and_then(|lead| d.larger_helps(lead)), "says": larger(d).join(" ") },
         "sets": d.sets,
         "worked_in_trail": d.worked.iter().map(|at| at.and_then(stillrise_design::Node::index)).collect::<Vec<_>>(),
         "caution": crate::summary::CAUTION,

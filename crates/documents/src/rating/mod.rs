@@ -4,14 +4,18 @@ mod json;
 pub mod words;
 
 pub use json::rating_json;
-pub use words::{change, sized, together};
+pub use words::{sized, together};
 
 use crate::render::text::{Table, hang, item};
 use crate::risk::percent;
-use crate::summary::{CAUTION, capital, headline, mg_l, section, total_out};
+use crate::summary::{CAUTION, capital, headline, section, total_out};
 use stillrise_checks::Judged;
 use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::enquiry::blocks::Observed;
+use stillrise_design::performance::limit::LimitVerdict;
+use stillrise_design::performance::promise::number;
 use stillrise_search::Settled;
+use stillrise_search::diagnosis::causes::{AFTER_THE_JAR, Cause, SEEN_IN_A_JAR};
 use stillrise_search::diagnosis::{Beyond, Diagnosis, Seen};
 use stillrise_units::catalog::{DEG_C, DEG_F};
 use stillrise_units::{Typed, print};
@@ -19,21 +23,85 @@ use stillrise_units::{Typed, print};
 /// Explanations that are printed.
 const SHOWN: usize = 6;
 
-/// What the leading explanation says of a larger unit.
+/// Whether something was observed at the unit that stands: then what helps it is for the rating to say, not for the
+/// calculation.
 #[must_use]
-pub fn larger(d: &Diagnosis) -> &'static str {
-    if !d.asks_too_much() {
-        return "The unit is not what falls short under the leading explanation: a larger one is no remedy.";
+pub fn is_observed(settled: &Settled) -> bool {
+    let enquiry = &settled.job.enquiry;
+    enquiry.unit_stands() && !enquiry.observed.is_empty()
+}
+
+/// What would change the word on a limit, in a sentence: by the calculation, unless the unit was observed.
+#[must_use]
+pub fn change(settled: &Settled, verdict: &LimitVerdict) -> String {
+    if is_observed(settled) {
+        "putting right what the rating of the unit finds; the calculation does not know what was observed".to_owned()
+    } else {
+        verdict.change.clone()
     }
-    match d.larger_helps() {
+}
+
+/// What the numbers in brackets are.
+pub const BRACKETS: &str = "In brackets: not measured. The flow is the mean of the basis, or after a change what the change states; the water is half-way between the coldest and the warmest of the basis, as the season is not known. The oil that should be there is reckoned as if nothing had been changed.";
+
+/// What the explanations say of a larger unit, in sentences.
+#[must_use]
+pub fn larger(d: &Diagnosis) -> Vec<String> {
+    let Some(lead) = d.leading() else {
+        let mut out = vec!["No explanation stands out.".to_owned()];
+        out.push(match d.larger_helps_in() {
+            None => "No effluent was measured, so nothing can be said of a larger unit.".to_owned(),
+            Some(share) if share <= 0.0 => {
+                "Under none of them would a unit of twice the area take a third off the effluent.".to_owned()
+            }
+            Some(share) if share >= 1.0 => {
+                "Under each of them a unit of twice the area would take at least a third off the effluent.".to_owned()
+            }
+            Some(share) => format!(
+                "Under those that hold {} of the weight a unit of twice the area would take at least a third off the effluent, under the others not: test first.",
+                percent(share)
+            ),
+        });
+        return out;
+    };
+    let mut out = vec![match d.larger_helps(lead) {
+        None => "No effluent was measured, so nothing can be said of a larger unit.",
         Some(true) => {
             "Under the leading explanation a unit of twice the area would take at least a third off the effluent."
+        }
+        Some(false) if !d.asks_too_much(lead) => {
+            "Under the leading explanation what is the matter lies not in the unit's size, and a larger unit would not cure it."
         }
         Some(false) => {
             "Under the leading explanation a larger unit would not help: one of twice the area would take less than a third off the effluent."
         }
-        None => "No effluent was measured, so nothing can be said of a larger unit.",
     }
+    .to_owned()];
+    if let Some((now, then)) = d.with_larger(lead).next() {
+        out.push(format!("It gives {} with the unit as it is, {} with twice the area.", number(now), number(then)));
+    }
+    out
+}
+
+/// That the rules speak of the calculation, where they fail: a unit can be short of its duty and still not be what
+/// explains the results.
+#[must_use]
+pub fn by_calculation() -> &'static str {
+    "By the calculation, with nothing the matter; whether that explains what was observed is said below:"
+}
+
+/// That what flowed before a change was not said, where a change says what flows since.
+#[must_use]
+pub fn flow_before(settled: &Settled, d: &Diagnosis) -> Option<String> {
+    let since = d.seen.iter().find_map(|s| s.flow_by)?;
+    let before = &settled.rated().enquiry;
+    if !before.inlet.rate.0.is_empty() || d.seen.iter().all(|s| s.flow_by.is_some() || s.flow.1) {
+        return None;
+    }
+    let day = before.changes.get(since).and_then(|c| c.date.0)?;
+    Some(format!(
+        "What the pumps delivered before the change of {day} was not said (inlet.rate): the flow of the water that comes is taken for that time, and if it was less, the change weighs more than is said here."
+    ))
 }
 
 /// What was measured beyond the basis, a sentence for each occasion.
@@ -53,10 +121,21 @@ pub fn beyond(d: &Diagnosis) -> Vec<String> {
     d.seen.iter().filter_map(said).collect()
 }
 
-/// The test of a cause, or that it was made.
+/// The test of a cause, or that it was made, or what is left of it where a jar has stood.
 #[must_use]
-pub fn test(d: &Diagnosis, cause: &stillrise_search::diagnosis::causes::Cause) -> String {
-    if d.is_tested(cause) { "made; see what was observed.".to_owned() } else { cause.test.to_owned() }
+pub fn test(settled: &Settled, d: &Diagnosis, cause: &Cause) -> String {
+    if d.is_tested(cause) {
+        return "made; see what was observed.".to_owned();
+    }
+    let stood = |o: &&Observed| o.jar.0.is_some();
+    match settled.job.enquiry.observed.iter().rfind(stood).filter(|_| cause.id == SEEN_IN_A_JAR) {
+        Some(o) => {
+            let jar = o.jar.0.map_or("", |jar| jar.word());
+            let name = o.name.as_deref().unwrap_or("one occasion");
+            format!("A jar has stood already ({name}: {jar}). {AFTER_THE_JAR}")
+        }
+        None => cause.test.to_owned(),
+    }
 }
 
 /// The rating as plain text.
@@ -72,6 +151,9 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
     let failing: Vec<&Judged> = settled.verdicts.iter().filter(|j| j.stands_failed()).collect();
     if failing.is_empty() {
         out.push_str("No rule fails: as built, it fits its duty.\n");
+    }
+    if !failing.is_empty() {
+        out.push_str(&hang(by_calculation(), width, 0, 0));
     }
     for j in failing {
         out.push_str(&item("-", &format!("{}: {}. {}", j.rule.title, j.verdict.says(), j.rule.remedy), width));
@@ -100,8 +182,14 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
         ]);
     }
     out.push_str(&table.render(width));
-    out.push_str(&hang("In brackets: not measured, taken from the basis.", width, 0, 0));
-    for text in beyond(d) {
+    out.push_str(&hang(BRACKETS, width, 0, 0));
+    for (s, o) in d.seen.iter().zip(&settled.job.enquiry.observed) {
+        let besides = words::seen_besides(o);
+        if !besides.is_empty() {
+            out.push_str(&hang(&format!("{}: {}.", capital(&s.name), besides.join("; ")), width, 0, 2));
+        }
+    }
+    for text in flow_before(settled, d).into_iter().chain(beyond(d)) {
         out.push_str(&hang(&text, width, 0, 2));
     }
     let line = words::time_line(settled, d, width);
@@ -113,6 +201,9 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
         out.push_str(&hang(&text, width, 0, 2));
     }
     out.push_str(&section("What explains it"));
+    if d.leading().is_none() && d.explanations.len() > 1 {
+        out.push_str(&hang("No explanation stands out; the likeliest first.", width, 0, 2));
+    }
     for (k, e) in d.explanations.iter().take(SHOWN).enumerate() {
         let outs = words::outs(d, e);
         let then = if outs.is_empty() {
@@ -137,16 +228,16 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
     ));
     out.push_str(&section("What to test next"));
     if let Some(next) = d.next {
-        out.push_str(&hang(&format!("Cheapest that tells the leading explanations apart: {}", next.test), width, 0, 2));
+        let test = capital(&test(settled, d, next));
+        out.push_str(&hang(&format!("Cheapest that tells the likeliest explanations apart: {test}"), width, 0, 2));
     }
     out.push_str(&words::steps(settled, d, width));
     if let Some(text) = words::all_put_right(d) {
         out.push_str(&hang(&text, width, 0, 2));
     }
     out.push_str(&section("Would a larger unit help?"));
-    out.push_str(&hang(larger(d), width, 0, 2));
-    if let Some((now, then)) = d.explanations.first().and_then(|lead| d.with_larger(lead).next()) {
-        out.push_str(&hang(&format!("{} now, {} then.", mg_l(now), mg_l(then)), width, 0, 2));
+    for text in larger(d) {
+        out.push_str(&hang(&text, width, 0, 2));
     }
     out.push_str(&section("Cautions"));
     out.push_str(&hang(CAUTION, width, 0, 0));

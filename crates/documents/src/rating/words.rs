@@ -22,6 +22,34 @@ pub fn sized(s: &Sized, system: System) -> String {
     }
 }
 
+/// What was seen on an occasion besides the numbers of water and oil; empty where nothing was.
+#[must_use]
+pub fn besides(o: &Observed) -> String {
+    let mut parts = Vec::new();
+    parts.extend(o.date.0.map(|day| day.to_string()));
+    parts.extend(o.time.0.map(|_| format!("at {}", o.time)));
+    parts.extend(seen_besides(o));
+    parts.join("; ")
+}
+
+/// The same without day and time.
+#[must_use]
+pub fn seen_besides(o: &Observed) -> Vec<String> {
+    let mut parts = Vec::new();
+    parts.extend(o.taken.0.map(|w| format!("taken {}", w.word())));
+    parts.extend(o.looks.0.map(|w| format!("looks {}", w.word())));
+    parts.extend(o.jar.0.map(|w| format!("a jar of it {}", w.word())));
+    parts.extend(o.alarm.0.map(|w| format!("alarm: {}", w.word())));
+    let depths = [
+        ("oil layer", &o.oil_layer),
+        ("sludge", &o.sludge),
+        ("backed up", &o.backed_up),
+        ("level lower by", &o.level_drop),
+    ];
+    parts.extend(depths.into_iter().filter_map(|(what, q)| Some(format!("{what} {}", q.claim()?.written.text))));
+    parts
+}
+
 /// A change in words, with its day.
 #[must_use]
 pub fn change(settled: &Settled, at: usize) -> String {
@@ -200,7 +228,7 @@ pub fn step(settled: &Settled, d: &Diagnosis, s: &Step) -> String {
         || "; no oil is then to be found where it sounded for none".to_owned(),
         |range| {
             format!(
-                "; with this alone put right nine in ten results should lie between {}",
+                "; if this is at work, and it alone is put right while the other causes of the likeliest set that holds it stay, nine in ten results should lie between {}",
                 expect(range).replace(" to ", " and ")
             )
         },
@@ -212,7 +240,7 @@ pub fn step(settled: &Settled, d: &Diagnosis, s: &Step) -> String {
         percent(s.weight),
         capital(s.cause.how),
         cost(s.cause.cost),
-        super::test(d, s.cause),
+        super::test(settled, d, s.cause),
         s.cause.remedy,
         again(&s.again, system),
     )

@@ -111,6 +111,11 @@ pub(crate) fn standing(asks: &Asks) -> String {
                 .to_owned()
         }
         Asks::Oil => "Which oils or fuels can get into the water? We took diesel.".to_owned(),
+        Asks::NewProduct(said) => {
+            format!(
+                "Which product is it (\"{said}\"), and how much of it is used? It decides whether the oil still rises."
+            )
+        }
         Asks::RainInSewer => "Does the owner of the sewer allow rain water in it?".to_owned(),
         Asks::Gallon => "Are your gallons US or imperial?".to_owned(),
         Asks::Receiver => {

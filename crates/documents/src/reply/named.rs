@@ -38,7 +38,9 @@ fn flow(settled: &Settled) -> Option<String> {
         ));
     }
     let ours = show(settled, design.q.si(), FLOW_UNITS);
-    let what = if basis.feed.pumped { "what the pumps deliver at their highest".to_owned() } else { case.name.clone() };
+    // Where nobody said what the pumps deliver, the flow is that of the water that comes.
+    let pumps = basis.feed.pump_flow.is_some();
+    let what = if pumps { "what the pumps deliver at their highest".to_owned() } else { case.name.clone() };
     let named = claim.written.si();
     Some(if named >= design.q.si() * 0.999 && named <= design.q.si() * 1.5 {
         format!("A unit for {}: yes, it covers the {ours} we find ({what}).", typed(claim))

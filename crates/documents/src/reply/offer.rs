@@ -1,12 +1,14 @@
 //! What is offered, on which condition, and what must change first.
 
 use super::{list, say, show};
-use crate::summary::stands;
+use crate::rating::{test, words};
+use crate::summary::{capital, stands};
 use stillrise_checks::Judged;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::train::{Stage, Train};
 use stillrise_design::triage::Weight;
 use stillrise_search::Settled;
+use stillrise_search::diagnosis::{Diagnosis, Step};
 use stillrise_search::pick::Condition;
 use stillrise_units::catalog::{FT, IN, KG, LB, M, MM};
 use stillrise_units::{Typed, print};
@@ -18,8 +20,10 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
     if enquiry.unit_stands() {
         say(
             out,
-            "We offer nothing in place of the unit that stands before the tests are made that tell the causes apart; the rating names them.",
+            "We offer nothing in place of the unit that stands before the tests are made that tell the causes apart.",
         );
+        let first = "What we would look into first, the cheapest first:";
+        list(out, first, true, &settled.diagnosis.as_ref().map_or_else(Vec::new, |d| tests(settled, d)));
         return;
     }
     let blocked = settled.job.design.triage.iter().any(|l| l.weight == Weight::Blocks);
@@ -57,6 +61,21 @@ fn needs_none(settled: &Settled) -> bool {
     let limits = settled.job.design.performance.as_ref().map_or(&[][..], |p| &p.limits);
     let spill = settled.job.design.basis.as_ref().is_some_and(|b| b.spill.is_some());
     !spill && !limits.is_empty() && limits.iter().all(|l| l.word == Word::Kept && l.influent.q <= l.against.q)
+}
+
+/// Steps in the mail.
+const STEPS: usize = 3;
+
+/// The tests for the likeliest causes, the cheapest first, each with what helps if it shows the cause.
+fn tests(settled: &Settled, d: &Diagnosis) -> Vec<String> {
+    let mut weights: Vec<f64> = d.steps.iter().map(|s| s.weight).collect();
+    weights.sort_by(|a, b| b.total_cmp(a));
+    let least = weights.get(STEPS - 1).copied().unwrap_or(0.0);
+    let one = |s: &Step| {
+        let by = s.change.map_or_else(String::new, |at| format!(" (since: {})", words::change(settled, at)));
+        format!("{}{by}. {} If so: {}", s.cause.title, capital(&test(settled, d, s.cause)), s.cause.remedy)
+    };
+    d.steps.iter().filter(|s| s.weight >= least).take(STEPS).map(one).collect()
 }
 
 /// Size, weight, price, delivery, and what is needed beside.
@@ -139,12 +158,12 @@ pub(super) fn must_change(settled: &Settled) -> Vec<String> {
         .triage
         .iter()
         .filter(|l| l.weight >= Weight::Partly)
-        .map(|l| format!("{}: {}", crate::summary::capital(&l.subject), l.could))
+        .map(|l| format!("{}: {}", capital(&l.subject), l.could))
         .collect();
     // Where nothing fits, what would have to change so that the nearest does.
     for against in settled.shortfall.iter().flat_map(|short| &short.against) {
         let remedy = against.remedy.map_or_else(String::new, |remedy| format!(" {remedy}"));
-        lines.push(format!("{}.{remedy}", crate::summary::capital(&against.says)));
+        lines.push(format!("{}.{remedy}", capital(&against.says)));
     }
     let open = |v: &&Judged| v.stands_failed() && !SAID.contains(&v.rule.id);
     lines.extend(settled.verdicts.iter().filter(open).map(|v| format!("{}: {}.", v.rule.title, v.verdict.says())));

@@ -91,7 +91,7 @@ fn limits(r: &Report<'_>) -> Vec<Value> {
             "what": set(&format!("{}: {}, {}", limit.pollutant.title, r.show(limit.value.q, (&MG_L, &MG_L)), limit.statistic.q.word())),
             "word": verdict.word.text(), "mark": mark,
             "beside": crate::summary::beside_the_word(verdict).map(|text| sentence(&text)),
-            "because": sentence(&verdict.reason()), "change": sentence(&verdict.change),
+            "because": sentence(&verdict.reason()), "change": sentence(&crate::rating::change(r.settled, verdict)),
         }));
     }
     for limit in &basis.ph_limits {
@@ -130,7 +130,7 @@ fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
     if let Some(basis) = &design.basis
         && let (Some(flow), Some(case)) = (basis.design_flow(), stillrise_design::basis::cases::largest(&basis.cases))
     {
-        let of = if basis.feed.pumped { "the pumps' rate" } else { case.name.as_str() };
+        let of = if basis.feed.pump_flow.is_some() { "the pumps' rate" } else { case.name.as_str() };
         out.push(["Design flow".to_owned(), format!("{}, {of}", r.show(flow.q, FLOW_UNITS))]);
     }
     if let Some(worst) = design.performance.as_ref().and_then(|p| p.worst()) {
@@ -143,7 +143,7 @@ fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
         );
         out.push(["Expected, on the mean".to_owned(), text]);
     }
-    let measured = crate::summary::measured(r.settled).into_iter().map(|text| ("Measured", text));
+    let measured = crate::summary::measured::lines(r.settled).into_iter().map(|text| ("Measured", text));
     out.extend(measured.map(|(name, text)| [name.to_owned(), text]));
     let count = |word: &str| r.settled.verdicts.iter().filter(|v| v.verdict.word() == word).count();
     let settled = r.settled.verdicts.iter().filter(|v| v.is_settled()).count();

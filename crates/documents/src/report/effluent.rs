@@ -96,7 +96,11 @@ fn verdict(r: &mut Report<'_>, p: &Performance) {
             out(v.expected.q),
             out(v.mixed.q),
             r.digits(v.against.q, MG, 4),
-            format!("{} What would change it: {}", sentence(&v.reason()), sentence(&v.change)),
+            format!(
+                "{} What would change it: {}",
+                sentence(&v.reason()),
+                sentence(&crate::rating::change(r.settled, v))
+            ),
             r.no(v.expected.at),
         ]);
     }

@@ -121,6 +121,7 @@ fn beside(r: &mut Report<'_>, all: &[SampleSet]) {
                 Place::Below => "below the interval of the measured mean",
                 Place::Within => "within the interval of the measured mean",
                 Place::Above => "above the interval of the measured mean",
+                Place::Bounds => "as a bound above the interval of the measured mean: it holds",
             }
             .to_owned(),
             r.no(c.ratio.at),

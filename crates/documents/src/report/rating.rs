@@ -2,11 +2,10 @@
 
 use super::Report;
 use super::blocks::{Table, number, wide};
-use super::{capital, sentence};
-use crate::rating::{beyond, larger, test, together, words};
+use super::capital;
+use crate::rating::{beyond, flow_before, larger, test, together, words};
 use crate::risk::percent;
 use stillrise_design::basis::FLOW_UNITS;
-use stillrise_design::enquiry::blocks::Observed;
 use stillrise_search::diagnosis::Diagnosis;
 use stillrise_units::catalog::{DEG_C, DEG_F};
 use stillrise_units::{Typed, print};
@@ -20,6 +19,9 @@ pub(super) fn rating(r: &mut Report<'_>) {
     let Some(d) = &settled.diagnosis else { return };
     r.out.section("Rating of the unit that stands");
     observed(r, d);
+    if let Some(text) = flow_before(settled, d) {
+        r.out.para(&text);
+    }
     for text in beyond(d) {
         r.out.lead("Beyond the basis.", &text);
     }
@@ -30,6 +32,9 @@ pub(super) fn rating(r: &mut Report<'_>) {
         r.out.lead("Changed.", &text);
     }
     r.out.heading("What explains it");
+    if d.leading().is_none() && d.explanations.len() > 1 {
+        r.out.para("No explanation stands out; the likeliest first.");
+    }
     let mut table = Table::new([
         number("Weight", ""),
         wide("Causes, each with its most probable size", 3.0),
@@ -43,7 +48,7 @@ pub(super) fn rating(r: &mut Report<'_>) {
     let worked = if lines.is_empty() {
         String::new()
     } else {
-        format!(" The leading one is worked in the trail, up to No. {}.", lines.join(" and "))
+        format!(" The first one is worked in the trail, up to No. {}.", lines.join(" and "))
     };
     r.out.remark(&format!(
         "Weights among {} sets of up to three causes, three only among those that pairs point to, by how well each explains all that was observed, how usual its sizes are and how often such causes occur; each size lies between what explains best and what is usual, and is good to a fifth; the frequencies are judgement.{worked}",
@@ -51,10 +56,10 @@ pub(super) fn rating(r: &mut Report<'_>) {
     ));
     r.out.heading("What to test next");
     if let Some(next) = d.next {
-        r.out.lead("Cheapest that tells the leading explanations apart:", next.test);
+        r.out.lead("Cheapest that tells the likeliest explanations apart:", &capital(&test(settled, d, next)));
     }
     steps(r, d);
-    r.out.lead("Would a larger unit help?", &sentence(larger(d)));
+    r.out.lead("Would a larger unit help?", &larger(d).join(" "));
     r.out.remark("Opening, entering or cleaning a unit: confined space, flammable vapour and lifting rules of the site and the local code come first.");
 }
 
@@ -72,7 +77,7 @@ fn steps(r: &mut Report<'_>, d: &Diagnosis) {
     for (k, s) in d.steps.iter().enumerate() {
         let by = s.change.map_or_else(String::new, |at| format!(" {}.", capital(&words::change(settled, at))));
         let title = format!("{}.{by} {}", s.cause.title, s.cause.how);
-        let checked = format!("{}: {}", capital(words::cost(s.cause.cost)), test(d, s.cause));
+        let checked = format!("{}: {}", capital(words::cost(s.cause.cost)), test(settled, d, s.cause));
         let again = format!("{} Sample again {}.", s.cause.remedy, words::again(&s.again, r.system));
         let then = s.expect.map_or_else(|| "–".to_owned(), words::expect);
         table.row([format!("{}", k + 1), title, percent(s.weight), checked, again, then]);
@@ -90,26 +95,7 @@ fn steps(r: &mut Report<'_>, d: &Diagnosis) {
     if let Some(text) = words::all_put_right(d) {
         r.out.lead("All put right.", &text);
     }
-    r.out.remark("Results then: nine in ten, with that cause alone put right in the weightiest set that holds it, by the scatter of the results. Days are judgement; three changes of the water leave one part in twenty of the old.");
-}
-
-/// What was seen on an occasion besides the numbers of water and oil.
-fn besides(o: &Observed) -> String {
-    let mut parts = Vec::new();
-    parts.extend(o.date.0.map(|day| day.to_string()));
-    parts.extend(o.time.0.map(|_| format!("at {}", o.time)));
-    parts.extend(o.taken.0.map(|w| format!("taken {}", w.word())));
-    parts.extend(o.looks.0.map(|w| format!("looks {}", w.word())));
-    parts.extend(o.jar.0.map(|w| format!("a jar {}", w.word())));
-    parts.extend(o.alarm.0.map(|w| format!("alarm: {}", w.word())));
-    let depths = [
-        ("oil layer", &o.oil_layer),
-        ("sludge", &o.sludge),
-        ("backed up", &o.backed_up),
-        ("level lower by", &o.level_drop),
-    ];
-    parts.extend(depths.into_iter().filter_map(|(what, q)| Some(format!("{what} {}", q.claim()?.written.text))));
-    parts.join("; ")
+    r.out.remark("Results then: nine in ten, if that cause is at work and it alone is put right, while the other causes of the weightiest set that holds it stay; by the scatter of the results. Days are judgement; three changes of the water leave one part in twenty of the old.");
 }
 
 fn observed(r: &mut Report<'_>, d: &Diagnosis) {
@@ -133,9 +119,12 @@ fn observed(r: &mut Report<'_>, d: &Diagnosis) {
             mark(print::digits(temperature.from_si(s.temperature.0.si()), 3), s.temperature.1),
             s.measured.map_or_else(|| "–".to_owned(), |c| r.digits(c, super::effluent::MG, 3)),
             super::effluent::brief(s.expected, Some(s.influent.0)),
-            besides(o),
+            words::besides(o),
         ]);
     }
     r.out.table(&table);
-    r.out.remark("In brackets: not measured, taken from the basis. Should be: by the chain of the design, clean, on that occasion.");
+    r.out.remark(&format!(
+        "{} It is found by the chain of the design, clean, on that occasion.",
+        crate::rating::BRACKETS
+    ));
 }

@@ -46,7 +46,7 @@ fn one(settled: &Settled, index: usize, set: &SampleSet) -> Value {
         "influent": { "role": role, "of": of },
         "prediction": compared.map(|c| json!({
             "mean": v(c.predicted.at), "measured_over_predicted": v(c.ratio.at),
-            "lies": match c.place { Place::Below => "below", Place::Within => "within", Place::Above => "above" },
+            "lies": match c.place { Place::Below => "below", Place::Within => "within", Place::Above => "above", Place::Bounds => "bound" },
         })),
     })
 }

@@ -14,6 +14,7 @@ use stillrise_design::performance::limit::{By, HeldBack, Word};
 use stillrise_design::provenance::{Entry, Ledger, Node, Origin};
 use stillrise_handbook::page::Arg;
 use stillrise_search::Settled;
+use stillrise_units::catalog::MG_L;
 use stillrise_units::{System, Typed, Unit};
 
 /// The result as a JSON value; its shape is described by [`crate::schema::result_schema`].
@@ -49,7 +50,7 @@ pub fn result(settled: &Settled, edition: Edition) -> Value {
         "risk": settled.risk.as_ref().map(|risk| crate::risk::risk_json(settled, risk)),
         "verdicts": verdicts(settled, edition),
         "candidates": settled.candidates.iter().map(|c| json!({
-            "unit": c.name, "taken": c.taken, "total_oil_out": c.effluent.map(|e| plain(e.si(), &stillrise_units::catalog::MG_L)),
+            "unit": c.name, "taken": c.taken, "total_oil_out": c.effluent.map(|e| plain(e.si(), &MG_L)),
             "barred": c.barred.as_ref().map(|(rule, says)| json!({ "rule": rule, "says": says })),
         })).collect::<Vec<_>>(),
         "questions": questions(settled),
@@ -199,7 +200,7 @@ fn limits(settled: &Settled) -> Value {
             "expected": l.predicted.then(|| val(ledger, l.expected.at, system)), "mixed": l.predicted.then(|| val(ledger, l.mixed.at, system)), "case": l.case,
             "scatter": limit.scatter.as_ref().map(|s| fields(ledger, &s.fields(), system)),
             "keeps": l.keeps.map(|k| json!({ "mean": val(ledger, k.mean.at, system), "share_of_results": val(ledger, k.share.at, system) })),
-            "because": l.reason(), "change": l.change, "calculated": l.calculated.text(),
+            "because": l.reason(), "change": crate::rating::change(settled, l), "calculated": l.calculated.text(),
             "results_that_keep_it": l.chance.map(|c| json!({ "share": val(ledger, c.share.at, system), "sets_of_inputs": c.sets })),
             "held_back": l.held_back.iter().map(held_back).collect::<Vec<_>>(),
         })
@@ -213,7 +214,10 @@ fn held_back(held: &HeldBack) -> Value {
             json!({ "word": held.word.text(), "by": "assumption", "key": key, "what": label, "answer": answer, "asked": asked })
         }
         By::Chance => json!({ "word": held.word.text(), "by": "chance" }),
-        By::Measured { above, of } => json!({ "word": held.word.text(), "by": "measured", "above": above, "of": of }),
+        By::Measured(m) => json!({
+            "word": held.word.text(), "by": "measured", "above": m.above, "of": m.of,
+            "mean_mg_l": m.mean.map(|c| MG_L.from_si(c.si())), "since": m.since.map(|day| day.to_string()),
+        }),
     }
 }
 
@@ -232,7 +236,7 @@ fn questions(settled: &Settled) -> Value {
     json!(settled.questions.iter().enumerate().map(|(i, q)| json!({
         "key": q.key, "question": q.text, "now": q.now, "low": q.range.0, "high": q.range.1, "source": q.source, "share": q.share, "weight": q.weight, "matters": i < matter,
         "outcomes": q.outcomes.iter().map(|o| json!({
-            "answer": o.answer, "total_oil_out": o.effluent.map(|e| plain(e.si(), &stillrise_units::catalog::MG_L)), "unit": o.unit, "verdicts": o.words.as_ref().map(|words| words.iter().map(|w| w.text()).collect::<Vec<_>>()),
+            "answer": o.answer, "total_oil_out": o.effluent.map(|e| plain(e.si(), &MG_L)), "unit": o.unit, "verdicts": o.words.as_ref().map(|words| words.iter().map(|w| w.text()).collect::<Vec<_>>()),
         })).collect::<Vec<_>>(),
     })).collect::<Vec<_>>())
 }

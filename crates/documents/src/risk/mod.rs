@@ -88,7 +88,14 @@ pub fn sentences(settled: &Settled, risk: &Risk) -> Vec<String> {
         // A shear on the way is nearer at hand than any change of the separator.
         let basis = settled.job.design.basis.as_ref();
         let broke = basis.and_then(|b| b.shear.as_ref()).filter(|s| s.governs && share < 0.8);
-        out.push(if let Some(shear) = broke {
+        // What helps a unit that was observed is for its rating to say: it knows what was measured.
+        let rated = crate::rating::is_observed(settled);
+        out.push(if rated {
+            format!(
+                "By the calculation alone, without what was observed at the unit, {} of what leaves is emulsified or dissolved oil and the rest free oil in droplets too small for the plates; what explains the results, and what helps, is for the rating of the unit to say.",
+                percent(share)
+            )
+        } else if let Some(shear) = broke {
             format!(
                 "{} of what leaves is emulsified or dissolved oil; the rest the {} has broken into droplets too fine to rise: without it, or with it behind the separator, the plates would see what arrives.",
                 capital(&percent(share)),

@@ -17,7 +17,7 @@ pub fn rating_schema() -> Value {
     let range = json!({ "type": ["array", "null"], "description": "Nine in ten results lie between, mg/L", "items": number, "minItems": 2, "maxItems": 2 });
     let observed = shape(json!({
         "occasion": text, "date": maybe("string"), "time": maybe("string"), "regime": maybe("string"), "good": flag,
-        "flow_m3_h": number, "flow_measured": flag, "oil_in": number, "oil_in_measured": flag,
+        "flow_m3_h": number, "flow_measured": flag, "flow_by_change": maybe("integer"), "besides": list(text.clone()), "oil_in": number, "oil_in_measured": flag,
         "temperature_c": number, "temperature_measured": flag, "oil_out": maybe("number"),
         "oil_out_expected": number, "oil_out_expected_within_basis": maybe("number"),
     }));

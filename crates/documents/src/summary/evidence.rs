@@ -232,20 +232,25 @@ fn polar(set: &SampleSet) -> Option<String> {
 fn prediction(settled: &Settled, law: &Law, c: &Compared) -> String {
     let stands = settled.job.enquiry.unit_stands();
     let predicted = Promise::of(c.computed.q, c.influent.q).sentence();
+    let of = mg(law.mean.q);
+    let lead = if stands {
+        "Predicted for the unit, on the mean in the worst case of the design at the end of the interval"
+    } else {
+        "Predicted for the unit of this design, on the mean in its worst case at the end of the interval"
+    };
+    let other = if stands { "" } else { " The results are of another plant and do not test the prediction." };
     let place = match c.place {
         Place::Below => "lies below the interval of the measured mean",
         Place::Within => "lies within the interval of the measured mean",
         Place::Above => "lies above the interval of the measured mean",
+        Place::Bounds => {
+            return format!(
+                "{lead}: {predicted}. The measured arithmetic mean of {of} lies below it, as it should.{other}"
+            );
+        }
     };
     let ratio = number(c.ratio.q);
-    let of = mg(law.mean.q);
-    if stands {
-        format!(
-            "Predicted for the unit, on the mean in the worst case of the design at the end of the interval: {predicted}. The measured arithmetic mean of {of} is {ratio} times that number, which {place}."
-        )
-    } else {
-        format!(
-            "Predicted for the unit of this design, on the mean in its worst case at the end of the interval: {predicted}. The measured arithmetic mean of {of} is {ratio} times that number, which {place}. The results are of another plant and do not test the prediction."
-        )
-    }
+    format!(
+        "{lead}: {predicted}. The measured arithmetic mean of {of} is {ratio} times that number, which {place}.{other}"
+    )
 }

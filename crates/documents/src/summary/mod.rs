@@ -5,6 +5,7 @@ pub(crate) mod containment;
 pub(crate) mod european;
 pub(crate) mod evidence;
 pub(crate) mod ladder;
+pub(crate) mod measured;
 mod performance;
 pub(crate) mod stands;
 mod verdicts;
@@ -15,7 +16,7 @@ pub use verdicts::{also_asked, moves, that_matter, words};
 
 use crate::render::text::{WIDTH, hang, heading};
 use stillrise_design::performance::limit::{LimitVerdict, Word};
-use stillrise_design::performance::promise::{Promise, number};
+use stillrise_design::performance::promise::Promise;
 use stillrise_search::Settled;
 use stillrise_search::shortfall::{Shortfall, Would};
 use stillrise_units::Typed;
@@ -36,6 +37,9 @@ pub fn summary(settled: &Settled, width: usize) -> String {
     out.push('\n');
     for text in headline(settled) {
         out.push_str(&hang(&text, width, 0, 2));
+    }
+    if crate::rating::is_observed(settled) {
+        out.push_str(&hang("What explains the results: `stillrise rate`.", width, 0, 2));
     }
     verdicts::triage(&mut out, settled, width);
     basis::cases(&mut out, settled, width);
@@ -103,7 +107,7 @@ pub fn headline(settled: &Settled) -> Vec<String> {
                 .to_owned(),
         );
     }
-    out.extend(measured(settled));
+    out.extend(measured::lines(settled));
     if performance.limits.is_empty()
         && basis.ph_limits.is_empty()
         && let Some(worst) = performance.worst()
@@ -200,37 +204,6 @@ fn would(settled: &Settled, w: &Would) -> String {
     }
 }
 
-/// What was measured, at the unit that stands or at an existing plant, against each limit on oil.
-pub(crate) fn measured(settled: &Settled) -> Vec<String> {
-    let enquiry = &settled.job.enquiry;
-    let Some(basis) = &settled.job.design.basis else { return Vec::new() };
-    let outs: Vec<_> = enquiry.observed.iter().filter_map(|o| o.oil_out.q()).collect();
-    if outs.is_empty() {
-        return Vec::new();
-    }
-    let place = if enquiry.unit_stands() { "the unit that stands" } else { "the existing plant" };
-    let touched = |l: &&stillrise_design::basis::limits::LimitState| {
-        l.pollutant.gravity == stillrise_handbook::fluids::pollutants::Gravity::Touches
-    };
-    let list = outs.iter().map(|c| number(*c)).collect::<Vec<_>>().join(", ");
-    let says = |l: &stillrise_design::basis::limits::LimitState| {
-        let over = outs.iter().filter(|c| **c > l.value.q).count();
-        let limit = format!("the limit on {} of {}", l.pollutant.title, mg_l(l.value.q));
-        match (over, enquiry.unit_stands()) {
-            (0, _) => format!("Measured at {place}: {list}; all {} within {limit}.", outs.len()),
-            (_, true) => format!(
-                "Measured at {place}: {list}; {over} of {} above {limit}. The rating says what explains it.",
-                outs.len()
-            ),
-            (_, false) => format!(
-                "Measured at {place}: {list}; {over} of {} above {limit}. That plant was not described, so what is said here is of the unit offered, not of it.",
-                outs.len()
-            ),
-        }
-    };
-    basis.limits.iter().filter(touched).map(says).collect()
-}
-
 /// The word on a limit with its one percentage: `likely; over all that is plausible 84 % of single results would keep it`.
 pub(crate) fn word(verdict: &LimitVerdict) -> String {
     let word = verdict.word.text();
@@ -240,8 +213,8 @@ pub(crate) fn word(verdict: &LimitVerdict) -> String {
 /// What stands beside the word on a limit: the measured results above it, or the one percentage.
 pub(crate) fn beside_the_word(verdict: &LimitVerdict) -> Option<String> {
     let results = if verdict.peak.is_some() { "single results" } else { "averages" };
-    if let Some((above, of)) = verdict.measured {
-        return Some(format!("{above} of {of} measured results lie above it"));
+    if let Some(measured) = verdict.measured {
+        return Some(measured.says("it"));
     }
     let chance = verdict.chance.filter(|_| verdict.word != Word::NotByGravity)?;
     Some(format!("over all that is plausible {} of {results} would keep it", chance.percent()))

@@ -96,12 +96,21 @@ pub struct Diagnosis {
     pub worked: Vec<Option<Node>>,
 }
 
+/// So many times the weight of the next one an explanation must have to stand out. Judgement.
+const AHEAD: f64 = 2.0;
+
 impl Diagnosis {
-    /// Whether the leading explanation, or what was measured, asks more of the unit than its basis did.
+    /// The explanation that stands out: twice the weight of the next; `None` where none does.
     #[must_use]
-    pub fn asks_too_much(&self) -> bool {
-        let by_cause = self.explanations.first().is_some_and(|lead| lead.causes.iter().any(|s| s.cause.capacity));
-        by_cause || self.seen.iter().any(|s| !s.beyond.is_empty())
+    pub fn leading(&self) -> Option<&Explanation> {
+        let (first, next) = (self.explanations.first()?, self.explanations.get(1));
+        next.is_none_or(|next| first.weight >= AHEAD * next.weight).then_some(first)
+    }
+
+    /// Whether an explanation, or what was measured, asks more of the unit than its basis did.
+    #[must_use]
+    pub fn asks_too_much(&self, e: &Explanation) -> bool {
+        e.causes.iter().any(|s| s.cause.capacity) || self.seen.iter().any(|s| !s.beyond.is_empty())
     }
 
     /// Whether a cause's test stands among what was observed already.
@@ -116,14 +125,25 @@ impl Diagnosis {
         bad.filter_map(|((now, larger), _)| Some(((*now)?, (*larger)?)))
     }
 
-    /// Whether a unit of twice the area would take at least a third off the effluent on every occasion under the leading
-    /// explanation, which asks more of the unit than its basis; `None` when no effluent was measured.
+    /// Whether a unit of twice the area would take at least a third off the effluent on every occasion under an
+    /// explanation that asks more of the unit than its basis; `None` when no effluent was measured.
     #[must_use]
-    pub fn larger_helps(&self) -> Option<bool> {
-        let lead = self.explanations.first()?;
-        let pairs: Vec<_> = self.with_larger(lead).collect();
+    pub fn larger_helps(&self, e: &Explanation) -> Option<bool> {
+        let pairs: Vec<_> = self.with_larger(e).collect();
         let less = |(now, larger): &(Concentration, Concentration)| larger.si() < now.si() * 2.0 / 3.0;
-        (!pairs.is_empty()).then(|| self.asks_too_much() && pairs.iter().all(less))
+        (!pairs.is_empty()).then(|| self.asks_too_much(e) && pairs.iter().all(less))
+    }
+
+    /// Share of the weight of the explanations kept under which a larger unit would help; `None` when no effluent was
+    /// measured.
+    #[must_use]
+    pub fn larger_helps_in(&self) -> Option<f64> {
+        let all: f64 = self.explanations.iter().map(|e| e.weight).sum();
+        let mut helps = 0.0;
+        for e in &self.explanations {
+            helps += if self.larger_helps(e)? { e.weight } else { 0.0 };
+        }
+        (all > 0.0).then(|| helps / all)
     }
 }
 
@@ -166,7 +186,12 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     }
     let calibration = calibration::calibrate(&job.ledger, &mut occasions);
     let scatter = calibration.map_or(SCATTER, |c| c.spread());
-    let suspects = suspects::suspects(&occasions, changes, basis.feed.pumped, train.unit.frame.crest.q.si());
+    let suspects = suspects::suspects(
+        &occasions,
+        changes,
+        basis.feed.pumped,
+        (train.unit.frame.crest.q.si(), train.count.q.si().max(1.0)),
+    );
     let evidence = Evidence { occasions: &occasions, gauges: &gauges, suspects: &suspects, scatter };
     let found = sets::all(&evidence);
     let best = found.iter().map(|(_, score)| *score).fold(f64::INFINITY, f64::min);
@@ -194,7 +219,9 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     let steps = steps::steps(job, &causes, &explanations, &occasions, scatter);
     let as_it_ran = steps::as_it_ran(&occasions, scatter);
     explanations.retain(|e| e.weight > 0.005);
-    let seen = occasions.iter().map(|o| seen(o, &performance.removals)).collect();
+    let count = train.count.q.si().max(1.0);
+    let changed = |o: &Occasion<'_>| suspects::flow_then(o.observed, changes).map(|(k, rate)| (k, rate / count));
+    let seen = occasions.iter().map(|o| seen(o, changed(o), &performance.removals)).collect();
     let tested: Vec<&'static str> = CAUSES.iter().filter(|c| is_tested(c, observed)).map(|c| c.id).collect();
     let next = next(&causes, &tested);
     Ok(Diagnosis {

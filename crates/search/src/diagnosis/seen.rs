@@ -11,8 +11,11 @@ pub struct Seen {
     pub name: String,
     /// Whether it belongs to the period in which the unit ran well.
     pub good: bool,
-    /// Flow, influent and temperature, as measured or as in the basis, and which were measured.
+    /// Flow, influent and temperature, as measured or as taken, and which were measured. After a change that states the
+    /// flow since, that flow; what should have left is reckoned without the change.
     pub flow: (Flow, bool),
+    /// The change that states the flow, by its place in the enquiry.
+    pub flow_by: Option<usize>,
     /// Oil that arrived.
     pub influent: (Concentration, bool),
     /// Temperature of the water.
@@ -41,7 +44,7 @@ pub enum Beyond {
 /// More than this over the basis is beyond it.
 const OVER: f64 = 1.1;
 
-pub(super) fn seen(o: &Occasion<'_>, removals: &[Removal]) -> Seen {
+pub(super) fn seen(o: &Occasion<'_>, changed: Option<(usize, Flow)>, removals: &[Removal]) -> Seen {
     // The basis is all its cases: what one of them has lies within it.
     let most = |of: &dyn Fn(&Removal) -> f64| removals.iter().map(of).fold(0.0, f64::max);
     let (most_flow, most_oil) = (most(&|r| r.flow.q.si()), most(&|r| r.content.total.q.si()));
@@ -67,7 +70,8 @@ pub(super) fn seen(o: &Occasion<'_>, removals: &[Removal]) -> Seen {
     Seen {
         name: o.observed.name.0.clone().unwrap_or_default(),
         good: o.good,
-        flow: (flow, o.observed.flow.is_given()),
+        flow: (changed.map_or(flow, |(_, rate)| rate), o.observed.flow.is_given()),
+        flow_by: changed.map(|(k, _)| k),
         influent: (influent, o.observed.oil_in.is_given()),
         temperature: (temperature, o.observed.temperature.is_given()),
         measured: o.observed.oil_out.q(),

@@ -2,16 +2,16 @@
 
 use stillrise_design::basis::Basis;
 use stillrise_design::basis::fluids::{self, Season};
-use stillrise_design::basis::stated::stated;
+use stillrise_design::basis::stated::{standby, stated};
 use stillrise_design::basis::waters::Content;
 use stillrise_design::enquiry::blocks::Observed;
 use stillrise_design::performance::State;
 use stillrise_design::performance::ladder::STUDY;
 use stillrise_design::performance::passage::{Fixed, Passage};
 use stillrise_design::performance::removal::Removal;
-use stillrise_design::provenance::{Node, Pair, choose};
+use stillrise_design::provenance::{Node, Pair, assume, choose};
 use stillrise_design::train::unit::Unit;
-use stillrise_design::{Off, Stop, Trail, Val, WhatIf, by, reckon};
+use stillrise_design::{Off, Stop, Trail, Val, WhatIf, by, reckon, say};
 use stillrise_handbook::fluids::oil_density;
 use stillrise_handbook::page::{Argument, Series};
 use stillrise_units::catalog::{DEG_C, DEG_F, MG_L, ONE, PERCENT, UM};
@@ -66,7 +66,8 @@ const TIMES: Pair = (&ONE, &ONE);
 const MG: Pair = (&MG_L, &MG_L);
 
 impl<'a> Occasion<'a> {
-    /// At the flow, temperature and influent measured, else those of the case that governs.
+    /// At the flow, temperature and influent measured, else the mean flow and the influent of the case that governs, and
+    /// water half-way between the coldest and the warmest.
     ///
     /// # Errors
     /// [`Stop`] when a formula has no answer.
@@ -77,15 +78,17 @@ impl<'a> Occasion<'a> {
         unit: &Unit,
         worst: &'a Removal,
     ) -> Result<Self, Stop> {
+        t.section(section(observed));
         let (content, flow, case) = (&worst.content, worst.flow, &basis.cases[worst.case_index]);
         let nothing = WhatIf::default();
-        let flow = stated(t, &nothing, "flow on the occasion", &observed.flow).unwrap_or(flow);
-        let temperature = stated(t, &nothing, "temperature on the occasion", &observed.temperature)
-            .unwrap_or(basis.fluids.cold.temperature);
+        let flow = match stated(t, &nothing, "flow on the occasion", &observed.flow) {
+            Some(flow) => flow,
+            None => mean_flow(t, basis, flow),
+        };
+        let temperature = temperature(t, observed, basis);
         let influent =
             stated(t, &nothing, "oil that arrived on the occasion", &observed.oil_in).unwrap_or(content.total);
         let fixed = Fixed::new(t);
-        t.section(section(observed));
         let mut passage = Passage::new(t, basis, unit, &fixed, case, flow, (Season::Cold, State::Clean))?;
         let oil = basis.fluids.heaviest(Season::Cold);
         set_temperature(t, &mut passage, basis, oil, temperature)?;
@@ -223,6 +226,31 @@ impl<'a> Occasion<'a> {
         }
         Ok(out)
     }
+}
+
+/// The flow of a case without the strokes of its pump: a sample mixes many of them, and what others measure is a mean.
+fn mean_flow<T: Trail>(t: &mut T, basis: &Basis, flow: Val<Flow>) -> Val<Flow> {
+    let feed = &basis.feed;
+    match feed.pulsation.filter(|p| feed.pump_flow.is_some() && p.q.si() > 1.0) {
+        Some(p) => reckon!(t, "mean flow of the pump", [GPM, M3_H], (flow = flow, pulsation = p) flow / pulsation),
+        None => flow,
+    }
+}
+
+/// The temperature on an occasion: as measured, else half-way between the coldest and the warmest, of which each is as
+/// likely while the season at the site is not known.
+fn temperature<T: Trail>(t: &mut T, observed: &Observed, basis: &Basis) -> Val<Temperature> {
+    let nothing = WhatIf::default();
+    if let Some(measured) = stated(t, &nothing, "temperature on the occasion", &observed.temperature) {
+        return measured;
+    }
+    let (cold, warm) = (basis.fluids.cold.temperature, basis.fluids.warm.temperature);
+    let name = observed.name.as_deref().unwrap_or("occasion");
+    let middle = Temperature::from_si(0.5 * (cold.q.si() + warm.q.si()));
+    let source = "half-way between the coldest and the warmest water of the basis; the season at the site is not known";
+    let range = (cold.q.min(warm.q), middle, cold.q.max(warm.q));
+    let key = say!(T, "observed \"{name}\".temperature");
+    assume(t, &nothing, standby("temperature on the occasion", (&DEG_F, &DEG_C), key, "", range, source))
 }
 
 /// No pack is lost altogether.

@@ -2,10 +2,10 @@
 
 use super::causes::{CAUSES, Cause, Measured, Size};
 use super::situation::Occasion;
-use stillrise_design::enquiry::blocks::{Change, ChangeKind};
+use stillrise_design::enquiry::blocks::{Change, ChangeKind, Observed};
 use stillrise_design::enquiry::date::Date;
 use stillrise_handbook::fluids::chemicals::{Effect, chemical};
-use stillrise_units::Typed;
+use stillrise_units::{Flow, Typed};
 
 /// A cause that is weighed: for itself, or as brought about by a change.
 #[derive(Debug, Clone, Copy)]
@@ -48,7 +48,12 @@ const BRINGS: &[(ChangeKind, &[(&str, f64)])] = &[
 const GENTLE: &[&str] = &["gravity", "progressive-cavity", "diaphragm", "lobe", "vane"];
 
 /// The suspects, generic ones first, in the order of the lists.
-pub(super) fn suspects(occasions: &[Occasion<'_>], changes: &[Change], pumped: bool, crest: f64) -> Vec<Suspect> {
+pub(super) fn suspects(
+    occasions: &[Occasion<'_>],
+    changes: &[Change],
+    pumped: bool,
+    (crest, count): (f64, f64),
+) -> Vec<Suspect> {
     let timely: Vec<(usize, &Change)> = changes.iter().enumerate().filter(|(_, c)| explains(c, occasions)).collect();
     let good = occasions.iter().any(|o| o.good);
     let damped = if good && !timely.is_empty() { COINCIDENCE } else { 1.0 };
@@ -66,7 +71,7 @@ pub(super) fn suspects(occasions: &[Occasion<'_>], changes: &[Change], pumped: b
             if settled(cause, occasions, true) {
                 continue;
             }
-            let (often, size) = sharpened(change, cause, *often, occasions, crest);
+            let (often, size) = sharpened(change, cause, *often, occasions, (crest, count));
             if often > 0.0 {
                 all.push(Suspect { cause, change: Some(k), size, often, since: change.date.0 });
             }
@@ -84,13 +89,26 @@ pub(super) fn explains(change: &Change, occasions: &[Occasion<'_>]) -> bool {
     })
 }
 
+/// The last change on or before the day of an occasion that says what flows since, and that flow.
+pub(super) fn flow_then(o: &Observed, changes: &[Change]) -> Option<(usize, Flow)> {
+    let day = o.date.0.filter(|_| !o.flow.is_given())?;
+    let mut last: Option<(usize, Flow)> = None;
+    for (k, change) in changes.iter().enumerate() {
+        let (Some(since), Some(rate)) = (change.date.0, change.rate.q()) else { continue };
+        if since <= day && last.is_none_or(|(before, _)| changes[before].date.0 <= Some(since)) {
+            last = Some((k, rate));
+        }
+    }
+    last
+}
+
 /// What the new value of a change says of a cause: how often, and of which size.
 fn sharpened(
     change: &Change,
     cause: &'static Cause,
     often: f64,
     occasions: &[Occasion<'_>],
-    crest: f64,
+    (crest, count): (f64, f64),
 ) -> (f64, Option<Size>) {
     match cause.id {
         "pump-shear" => match change.pump.as_deref() {
@@ -99,7 +117,9 @@ fn sharpened(
             None => (often, cause.size),
         },
         "flow-above-design" => {
-            let usual = occasions.iter().find(|o| !o.observed.flow.is_given()).map(|o| o.taken().0.si());
+            // A pump's rate is its mean, and so is the flow of an occasion; it goes through all units.
+            let unmeasured = occasions.iter().find(|o| !o.observed.flow.is_given());
+            let usual = unmeasured.map(|o| o.taken().0.si() * count);
             match (change.rate.q().map(Typed::si), usual, cause.size) {
                 (Some(rate), Some(usual), Some(size)) if usual > 0.0 => {
                     let times = rate / usual;

@@ -31,8 +31,8 @@ use stillrise_design::{Job, Off, Stop, WhatIf};
 use stillrise_units::{Typed, math};
 use swings::Swing;
 
-/// Samples of a study when nobody says how many.
-pub const SAMPLES: usize = 10_000;
+/// Samples of a study when nobody says how many: the same in the terminal and in the report, so that both say the same.
+pub const SAMPLES: usize = 2500;
 /// Rows of the study that finds the shares, as a part of the samples and at least: each input costs as many
 /// designs.
 const SHARE_ROWS: (usize, usize) = (6, 100);

@@ -38,5 +38,5 @@ pub(super) fn feet_and_inches(text: &str) -> Option<Result<Written, Fault>> {
     }
     let size = feet.value.abs() * INCHES_IN_FOOT + inches.value;
     let value = if feet.value.is_sign_negative() { -size } else { size };
-    Some(Ok(Written { text: text.to_owned(), value, unit: &IN, notes }))
+    Some(Ok(Written { text: text.to_owned(), value, unit: &IN, notes, gallon_open: false }))
 }

@@ -41,6 +41,8 @@ pub struct Written {
     pub unit: &'static Unit,
     /// What had to be interpreted, in whole sentences.
     pub notes: Vec<String>,
+    /// Whether it was read in US gallons because nobody said which gallon.
+    pub gallon_open: bool,
 }
 
 impl Written {
@@ -81,8 +83,8 @@ fn read(text: &str, wanted: Option<Dim>, reading: &Reading) -> Result<Written, F
         ));
     }
     let mut notes = number.notes;
-    let unit = unit::unit(text[number.end..].trim(), wanted, reading, &mut notes)?;
-    Ok(Written { text: text.to_owned(), value: number.value, unit, notes })
+    let (unit, gallon_open) = unit::unit(text[number.end..].trim(), wanted, reading, &mut notes)?;
+    Ok(Written { text: text.to_owned(), value: number.value, unit, notes, gallon_open })
 }
 
 /// Reads a quantity that must have dimension `dim`.

@@ -174,7 +174,7 @@ fn tolerated(text: &str, left: &str, right: &str, dim: Dim, reading: &Reading) -
         notes.push(format!("the tolerance in \"{text}\" was read as percentage points"));
     }
     let end =
-        |number: f64| Written { text: shown(number, value.unit), value: number, unit: value.unit, notes: Vec::new() };
+        |number: f64| Written { text: shown(number, value.unit), value: number, notes: Vec::new(), ..value.clone() };
     let (low, high) = (end(value.value - delta), end(value.value + delta));
     if !low.value.is_finite() || !high.value.is_finite() {
         return Err(Fault::new("", format!("\"{text}\" is not finite"), "write a number that a machine can hold"));

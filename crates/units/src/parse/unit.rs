@@ -4,17 +4,18 @@ use super::{Gallon, Reading};
 use crate::catalog::{Dim, GAL, GPD, GPH, GPM, IMP_GAL, IMP_GPD, IMP_GPH, IMP_GPM, MG_L, UNITS, Unit};
 use crate::fault::{Fault, distance};
 
-/// The unit of a name; of an unknown one the fault names what fits `wanted`, if the caller knows what it wants.
+/// The unit of a name, and whether it is the US gallon for want of a word; of an unknown one the fault names what fits
+/// `wanted`, if the caller knows what it wants.
 pub(super) fn unit(
     text: &str,
     wanted: Option<Dim>,
     reading: &Reading,
     notes: &mut Vec<String>,
-) -> Result<&'static Unit, Fault> {
+) -> Result<(&'static Unit, bool), Fault> {
     let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
     if text.eq_ignore_ascii_case("ppm") {
         notes.push("\"ppm\" was read as mg/L; by volume it would be another number".to_owned());
-        return Ok(&MG_L);
+        return Ok((&MG_L, false));
     }
     let found = UNITS
         .iter()
@@ -28,12 +29,12 @@ pub(super) fn unit(
         .find_map(|(us, imperial)| (**unit == *us).then_some(imperial));
     let stated_us = text.to_ascii_lowercase().starts_with("us");
     match (imperial, reading.gallon) {
-        (Some(imperial), Some(Gallon::Imperial)) if !stated_us => Ok(imperial),
+        (Some(imperial), Some(Gallon::Imperial)) if !stated_us => Ok((imperial, false)),
         (Some(_), None) if !stated_us => {
             notes.push(format!("\"{text}\" was read as US gallons; nobody said which gallon"));
-            Ok(unit)
+            Ok((unit, true))
         }
-        _ => Ok(unit),
+        _ => Ok((unit, false)),
     }
 }
 

@@ -34,7 +34,7 @@ choice! {
     }
 }
 keys! {
-    /// A change at a plant with a unit that stands.
+    /// A change at a plant with a unit that stands: it holds from its day on, and what other keys say otherwise was so before.
     Change "change" {
         /// Day from which it holds
         date: Day = spec.like("\"2026-04-13\"").needed();

@@ -106,6 +106,13 @@ pub enum Measured {
 /// The cause whose test is the water's level ahead of the mesh.
 pub const FOULED_MESH: &str = "fouled-mesh";
 
+/// The cause that a jar speaks to, which the customer may have let stand already.
+pub const SEEN_IN_A_JAR: &str = "emulsion";
+
+/// What is left of its test when a jar of the water that leaves has stood.
+pub const AFTER_THE_JAR: &str =
+    "Repeat it with the influent, and bring the pH of a second jar to 2: what clears only with the acid is emulsified.";
+
 /// The cause whose sign is an alarm at one time of the day.
 pub const ALARM_BY_CLOCK: &str = "alarm-follows-flow";
 

@@ -1,0 +1,77 @@
+//! What was measured in the water that leaves, beside each limit on oil, the time before a change apart from that since.
+
+use super::mg_l;
+use stillrise_design::basis::limits::LimitState;
+use stillrise_design::performance::promise::number;
+use stillrise_search::Settled;
+use stillrise_search::results::{Period, compares, periods};
+use stillrise_units::Concentration;
+
+/// A sentence for each limit that the results can be held against.
+pub(crate) fn lines(settled: &Settled) -> Vec<String> {
+    let enquiry = &settled.job.enquiry;
+    let Some(basis) = &settled.job.design.basis else { return Vec::new() };
+    let all = periods(enquiry);
+    if all.is_empty() {
+        return Vec::new();
+    }
+    let place = if enquiry.unit_stands() { "the unit that stands" } else { "the existing plant" };
+    let compared: Vec<&LimitState> = basis.limits.iter().filter(|l| compares(l)).collect();
+    if compared.is_empty() {
+        let told: Vec<String> = all.iter().map(|p| format!("{}{}", list(&p.results), when(p))).collect();
+        return vec![format!("Total oil measured at {place}: {}.", told.join("; "))];
+    }
+    let says = |l: &LimitState| {
+        let limit = format!("the limit on {} of {}", l.pollutant.title, mg_l(l.value.q));
+        let told: Vec<String> =
+            all.iter().map(|p| format!("{}{}, {}", list(&p.results), when(p), against(p, l))).collect();
+        let other = if enquiry.unit_stands() || all.iter().all(|p| p.against(l).is_none()) {
+            ""
+        } else {
+            " That plant was not described, so what is said here is of the unit offered, not of it."
+        };
+        format!("Measured at {place}, against {limit}: {}.{other}", told.join("; "))
+    };
+    compared.into_iter().map(says).collect()
+}
+
+fn list(results: &[Concentration]) -> String {
+    results.iter().map(|c| number(*c)).collect::<Vec<_>>().join(", ")
+}
+
+/// When, where something was changed: ` before 2026-08-10`.
+fn when(p: &Period) -> String {
+    match (p.since, p.until, p.dated) {
+        (None, None, true) => String::new(),
+        (_, _, false) => " on a day that was not said".to_owned(),
+        (None, Some(until), _) => format!(" before the change of {until}"),
+        (Some(since), None, _) => format!(" since the change of {since}"),
+        (Some(since), Some(until), _) => format!(" between the changes of {since} and {until}"),
+    }
+}
+
+/// How the results of one time stand against a limit.
+fn against(p: &Period, limit: &LimitState) -> String {
+    let of = p.results.len();
+    match (p.against(limit), of) {
+        (Some(m), 1) if m.mean.is_some() => "above it".to_owned(),
+        (Some(m), _) if m.mean.is_some() => {
+            let mean = m.mean.map(number).unwrap_or_default();
+            format!("their mean of {mean} above it")
+        }
+        (Some(_), 1) => "above it".to_owned(),
+        (Some(m), _) if m.above == of => format!("{} above it", all(of)),
+        (Some(m), _) => format!("{} of {of} above it", m.above),
+        (None, 1) => "within it".to_owned(),
+        (None, _) if is_average(limit) => "their mean within it".to_owned(),
+        (None, _) => format!("{} within it", all(of)),
+    }
+}
+
+fn all(of: usize) -> String {
+    if of == 2 { "both".to_owned() } else { format!("all {of}") }
+}
+
+fn is_average(limit: &LimitState) -> bool {
+    limit.statistic.q == stillrise_design::enquiry::blocks::Statistic::MonthlyAverage
+}
