@@ -2,8 +2,9 @@
 //! apart, two units in parallel.
 
 use crate::pick::{Pick, effluent, pick};
+use crate::risk::ready;
 use crate::side_by_side::side_by_side;
-use crate::words;
+use crate::weakest::weakest;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin, complete};
@@ -123,8 +124,7 @@ fn worked(change: Change, enquiry: &Enquiry, range: &Range) -> Alternative {
     let begun = begin(&mut ledger, &nothing, enquiry);
     let source = found.source(enquiry, range);
     let design = complete(&mut ledger, &nothing, enquiry, begun, &source, found.count, Depth::Limits);
-    let heard = words::hear(enquiry, &design, &ledger, &nothing);
-    let words = heard.map(|heard| words::words(enquiry, &design, &heard)).unwrap_or_default();
+    let words = weakest(enquiry, ready(enquiry), &design, &ledger.entries, &nothing).unwrap_or_default();
     let unit = found.name(range);
     Alternative { change, unit, effluent: effluent(&design), words, design, pick: Some(found) }
 }

@@ -9,6 +9,7 @@ pub mod risk;
 pub mod shortfall;
 mod side_by_side;
 pub mod standing;
+mod weakest;
 mod words;
 
 use alternatives::Alternative;
@@ -18,6 +19,7 @@ use pick::{Candidate, Pick};
 use questions::Question;
 use risk::Risk;
 use shortfall::Shortfall;
+use side_by_side::{both, on_threads};
 use standing::Standing;
 use stillrise_checks::{Judged, Subject, judge};
 use stillrise_design::enquiry::Enquiry;
@@ -91,6 +93,10 @@ impl Settled {
 /// Settles an enquiry. `demo` is the range to pick from when the enquiry names none.
 #[must_use]
 pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
+    on_threads(|| settled(enquiry, demo))
+}
+
+fn settled(enquiry: &Enquiry, demo: &Range) -> Settled {
     let range = enquiry.range.as_ref().unwrap_or(demo);
     let nothing = WhatIf::default();
     let mut ledger = Ledger::default();
@@ -117,15 +123,18 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
             design.stops.push(shortfall::stop());
         }
     }
-    let alternatives = alternatives::alternatives(enquiry, range, pick.as_ref());
-    let heard = words::hear(enquiry, &design, &ledger, &nothing);
-    if let Some(heard) = &heard {
-        words::settle(enquiry, &mut design, &mut ledger, heard);
-    }
-    let questions = match &pick {
-        Some(pick) => questions::rank(enquiry, range, &design, &ledger, pick, heard.as_ref()),
-        None => questions::unranked(&ledger, enquiry.system()),
+    let ask = || {
+        let ready = risk::ready(enquiry);
+        let heard = words::hear(enquiry, ready.clone(), &design, &ledger);
+        if let Some(heard) = &heard {
+            words::settle(enquiry, &mut design, &mut ledger, heard);
+        }
+        match &pick {
+            Some(pick) => questions::rank(enquiry, ready, range, &design, &ledger, pick, heard.as_ref()),
+            None => questions::unranked(&ledger, enquiry.system()),
+        }
     };
+    let (alternatives, questions) = both(|| alternatives::alternatives(enquiry, range, pick.as_ref()), ask);
     let job = Job { enquiry: enquiry.clone(), design, ledger };
     let verdicts =
         judge(&Subject { enquiry: &job.enquiry, design: &job.design, ledger: Some(&job.ledger), read: true });

@@ -59,7 +59,7 @@ fn named(e: &Enquiry, of: Of) -> (String, String) {
         Of::Stated => ("the water".to_owned(), "stated".to_owned()),
         Of::Stream(i) => {
             let name = e.streams.get(i).and_then(|s| s.name.0.clone()).unwrap_or_else(|| format!("stream {}", i + 1));
-            let place = format!("stream \"{name}\"");
+            let place = ["stream \"", &*name, "\""].concat();
             (name, place)
         }
     }

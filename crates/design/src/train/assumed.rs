@@ -219,10 +219,7 @@ impl<T: Trail> Gather<'_, T> {
     /// Inside dimensions from outside ones: two walls off length and width, one floor off the height.
     fn inside(&mut self, m: &Model) -> Result<[f64; 3], Stop> {
         let inches = |x: f64| Length::of(x, &IN);
-        let wall = stated_or(
-            self.t,
-            self.w,
-            &m.wall,
+        let wall = stated_or(self.t, self.w, &m.wall, || {
             standby(
                 "thickness of the walls",
                 L,
@@ -230,8 +227,8 @@ impl<T: Trail> Gather<'_, T> {
                 "How thick are the walls of the unit, insulation and lining included?",
                 (inches(0.125), inches(0.25), inches(2.0)),
                 "our proposal: coated steel plate; plastic, concrete or insulation is thicker",
-            ),
-        );
+            )
+        });
         let mut side = |label: &str, q: &Quantity<Length>| {
             stated(self.t, self.w, label, q).ok_or_else(|| Stop {
                 doing: "unit".to_owned(),

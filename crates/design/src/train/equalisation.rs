@@ -117,10 +117,7 @@ fn extra<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, case: &Case) -> Val<Time>
     let block = e.cases.iter().find(|block| block.name.as_ref() == Some(&case.name));
     let key = if block.is_some() { format!("case \"{}\".duration", case.name) } else { "stated.duration".to_owned() };
     let stated = block.map(|block| &block.duration).unwrap_or(&e.stated.duration);
-    stated_or(
-        t,
-        w,
-        stated,
+    stated_or(t, w, stated, || {
         standby(
             "how long that flow lasts",
             (&H, &H),
@@ -128,8 +125,8 @@ fn extra<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, case: &Case) -> Val<Time>
             say!(T, "How long does the {} last?", case.name),
             (hours(0.5), hours(2.0), hours(8.0)),
             "engineering judgement: part of a shift",
-        ),
-    )
+        )
+    })
 }
 
 /// A flow that is turned on and off.
