@@ -57,6 +57,26 @@ fn begun<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, basis: impl FnOnce(&mut T
     design
 }
 
+/// Takes a design that was completed to [`Depth::Screen`] on to [`Depth::Limits`], nothing recorded; `begun` is the one
+/// that it was completed from.
+#[must_use]
+pub fn deepen(begun: &Design, mut design: Design) -> Design {
+    // How products weigh was judged by what the screen found.
+    design.triage.clone_from(&begun.triage);
+    let Design { triage, basis, train, performance, stops } = &mut design;
+    if let (Some(basis), Some(train), Some(found)) = (basis, train, performance.as_mut()) {
+        let blocked = triage::blocked(triage);
+        match performance::deepen(basis, train, blocked.as_deref(), found) {
+            Ok(()) => triage::weigh_products(triage, found),
+            Err(stop) => {
+                *performance = None;
+                stops.push(stop);
+            }
+        }
+    }
+    design
+}
+
 /// Builds train and performance on a basis already found, to the depth asked for.
 pub fn complete<T: Trail>(
     t: &mut T,

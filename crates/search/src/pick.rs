@@ -1,10 +1,10 @@
 //! Finding the unit: the smallest of the range that no rule bars, several in parallel if one will
 //! not do, or one made to measure.
 
-use stillrise_checks::{Subject, bars_pick};
+use stillrise_checks::{Subject, barring, bars_pick};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::{Model, Range};
-use stillrise_design::job::{Design, complete};
+use stillrise_design::job::{Design, complete, deepen};
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::train::Source;
@@ -244,16 +244,21 @@ impl Ask<'_> {
         if barred.as_ref().is_some_and(|short| short.on.is_none()) {
             return barred;
         }
-        self.judged(&try_unit(self.enquiry, self.what_if, self.begun, source, count, Depth::Limits)).or(barred)
+        self.judged(&deepen(self.begun, design)).or(barred)
     }
 
     fn barred(&self, design: &Design) -> Option<Shortcoming> {
         let subject = Subject { enquiry: self.enquiry, design, ledger: None, read: false };
-        let barred = bars_pick(&subject);
-        let hard = barred.iter().find(|(rule, _)| !ANSWERED_AHEAD.contains(&rule.id));
-        let (rule, _) = hard.or(barred.first())?;
-        let on = hard.is_none().then_some(Condition::Ahead(rule.title));
-        Some(Shortcoming { on, what: rule.title.to_lowercase() })
+        let mut soft = None;
+        // The first that nothing ahead answers decides; what comes after it need not be looked at.
+        for (rule, _) in barring(&subject) {
+            if !ANSWERED_AHEAD.contains(&rule.id) {
+                return Some(Shortcoming { on: None, what: rule.title.to_lowercase() });
+            }
+            soft.get_or_insert(rule);
+        }
+        let rule = soft?;
+        Some(Shortcoming { on: Some(Condition::Ahead(rule.title)), what: rule.title.to_lowercase() })
     }
 
     /// The same of a design that was found to the depth of the limits.

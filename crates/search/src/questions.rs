@@ -275,7 +275,9 @@ fn outcome(
 ) -> Outcome {
     let mut what_if = WhatIf::default();
     what_if.0.insert(key.to_owned(), answer.clone());
-    let enquiry = &*answered(enquiry, &what_if);
+    // Only where claims on words contradict can an answer make another enquiry of it.
+    let other = ready.is_none().then(|| answered(enquiry, &what_if));
+    let enquiry = other.as_deref().unwrap_or(enquiry);
     let begun = match ready {
         Some(ready) => begin_on(&mut Off, &what_if, enquiry, ready),
         None => begin(&mut Off, &what_if, enquiry),

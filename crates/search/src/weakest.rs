@@ -74,6 +74,15 @@ pub(crate) fn weakest(
             if words.iter().all(|word| *word == Word::NotByGravity) {
                 return Some(words);
             }
+            // Where every word is "not shown" already, only one that gravity cannot keep is weaker.
+            let open =
+                || limits.iter().zip(&words).filter(|(_, word)| **word < Word::NotByGravity).map(|(v, _)| v.limit);
+            if limits.len() == words.len()
+                && words.iter().all(|word| *word >= Word::NotShown)
+                && !model.may_refuse_at(k, &answer, &open().collect::<Vec<_>>(), &mut space)
+            {
+                continue;
+            }
             weaken(&mut words, model.reading_at(k, &answer, &mut space).as_ref());
         }
     }

@@ -204,17 +204,16 @@ fn shape<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, said: &Said, law: Droplet
 }
 
 fn spread<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, said: &Said) -> Val<Ratio> {
-    let site = e.head.facility.as_deref().and_then(facility);
     let width = "How far do the droplet sizes spread: one source, or several mixed?";
     let (label, units, key) = ("geometric standard deviation", (&ONE, &ONE), "droplets.spread");
-    let standby = match site {
+    let standby = || match e.head.facility.as_deref().and_then(facility) {
         Some(site) => standby_spread(label, units, key, width, &site.spread),
         None => {
             let range = (ratio(1.5), ratio(2.0), ratio(3.0));
             standby(label, units, key, width, range, "engineering judgement")
         }
     };
-    stated_or(t, w, &said.spread, || standby)
+    stated_or(t, w, &said.spread, standby)
 }
 
 /// The measured distribution, by volume.

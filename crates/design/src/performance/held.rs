@@ -4,6 +4,7 @@ use super::State;
 use super::removal::Removal;
 use crate::basis::Basis;
 use crate::basis::limits::LimitState;
+use crate::basis::waters::Content;
 use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Trail, Val};
 use stillrise_units::{Concentration, Ratio};
@@ -45,7 +46,7 @@ pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &Li
                 (clean = clean.total.mixed, end = end.total.mixed)(clean + end) / 2.0
             ),
             end.content.total,
-            stays(t, end, None),
+            stays(t, &end.content, None),
         ),
         None => {
             let peak = basis.peak_for(limit);
@@ -75,7 +76,7 @@ pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &Li
                         * peak
                         + dissolved
                 ),
-                stays(t, end, Some(peak)),
+                stays(t, &end.content, Some(peak)),
             )
         }
     };
@@ -85,9 +86,9 @@ pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &Li
 
 /// Of what arrives, what does not rise: emulsified and dissolved oil, and oil as heavy as the water; dissolved oil stands
 /// at saturation whatever arrives on top.
-fn stays<T: Trail>(t: &mut T, end: &Removal, peak: Option<Val<Ratio>>) -> Val<Concentration> {
-    let (emulsified, dissolved) = (end.content.emulsified, end.content.dissolved);
-    let fixed = match end.content.heavy {
+pub(super) fn stays<T: Trail>(t: &mut T, content: &Content, peak: Option<Val<Ratio>>) -> Val<Concentration> {
+    let (emulsified, dissolved) = (content.emulsified, content.dissolved);
+    let fixed = match content.heavy {
         Some(heavy) => {
             crate::reckon!(t, "oil that does not rise, but for what is dissolved", [MG_L, MG_L], (emulsified = emulsified, heavy = heavy) emulsified + heavy)
         }

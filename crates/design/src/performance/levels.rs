@@ -182,7 +182,7 @@ pub fn oil_levels<T: Trail>(
             Some(share) => share,
             None => given(
                 t,
-                &format!("share at {}", point.title.to_lowercase()),
+                &say!(T, "share at {}", point.title.to_lowercase()),
                 Some((&PERCENT, &PERCENT)),
                 ratio(point.share),
                 &say!(T, "{}", point.source),

@@ -200,18 +200,25 @@ impl<'a> Model<'a> {
         }
     }
 
+    /// The enquiry as these inputs make it, where it may be another.
+    fn answered(&self, w: &WhatIf) -> Option<Cow<'_, Enquiry>> {
+        self.ready.is_none().then(|| answered(self.enquiry, w))
+    }
+
+    fn basis<T: Trail>(&self, t: &mut T, w: &WhatIf, enquiry: &Enquiry) -> Result<Basis, Stop> {
+        match &self.ready {
+            Some(ready) => basis_on(t, w, ready),
+            None => basis(t, w, enquiry),
+        }
+    }
+
     /// Basis and removals with these inputs.
     pub(super) fn leaves<T: Trail>(&self, t: &mut T, depth: Depth, w: &WhatIf) -> Result<(Basis, Vec<Removal>), Stop> {
-        let (enquiry, basis) = match &self.ready {
-            Some(ready) => (Cow::Borrowed(self.enquiry), basis_on(t, w, ready)?),
-            None => {
-                let enquiry = answered(self.enquiry, w);
-                let basis = basis(t, w, &enquiry)?;
-                (enquiry, basis)
-            }
-        };
+        let other = self.answered(w);
+        let enquiry = other.as_deref().unwrap_or(self.enquiry);
+        let basis = self.basis(t, w, enquiry)?;
         let laid = match &self.laid_from {
-            Some(source) => Some(train(t, w, &enquiry, &basis, source, self.train.count.q.si() as u32)?),
+            Some(source) => Some(train(t, w, enquiry, &basis, source, self.train.count.q.si() as u32)?),
             None => None,
         };
         let removals = removals(t, &basis, laid.as_ref().unwrap_or(self.train), &self.fixed, depth)?;

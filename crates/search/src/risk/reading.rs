@@ -6,7 +6,7 @@ use super::{Governs, Model, NOTHING};
 use std::collections::BTreeSet;
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::keeps::keeps_at;
-use stillrise_design::performance::limit::{Word, verdicts, worst};
+use stillrise_design::performance::limit::{Word, may_be_refused, verdicts, worst};
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_design::{Node, Off, Trail, WhatIf};
 use stillrise_handbook::page::Arg;
@@ -67,6 +67,25 @@ impl Model<'_> {
 
     /// The same with one input at another answer; the space is left as it was.
     pub(crate) fn reading_at(&self, input: usize, answer: &Arg, space: &mut WhatIf) -> Option<Reading> {
+        self.at(input, answer, space, |w| self.reading(w))
+    }
+
+    /// Whether one input at another answer may make one of these limits, by their places in the basis, one that gravity
+    /// cannot keep; found without what leaves. Where the chain stops it does not.
+    pub(crate) fn may_refuse_at(&self, input: usize, answer: &Arg, limits: &[usize], space: &mut WhatIf) -> bool {
+        self.at(input, answer, space, |w| {
+            let other = self.answered(w);
+            let enquiry = other.as_deref().unwrap_or(self.enquiry);
+            let Ok(basis) = self.basis(&mut Off, w, enquiry) else { return false };
+            let blocked = stillrise_design::triage::blocked(&self.design.triage);
+            let refused =
+                |k: &usize| basis.limits.get(*k).is_none_or(|l| may_be_refused(&basis, l, blocked.as_deref()));
+            limits.iter().any(refused)
+        })
+    }
+
+    /// What is found with one input at another answer.
+    fn at<R>(&self, input: usize, answer: &Arg, space: &mut WhatIf, find: impl FnOnce(&WhatIf) -> R) -> R {
         let Input { key, now, .. } = &self.inputs[input];
         let put = |space: &mut WhatIf, arg: &Arg| {
             if let Some(slot) = space.0.get_mut(key) {
@@ -74,9 +93,9 @@ impl Model<'_> {
             }
         };
         put(space, answer);
-        let reading = self.reading(space);
+        let found = find(space);
         put(space, now);
-        reading
+        found
     }
 
     fn read<T: Trail>(&self, t: &mut T, w: &WhatIf) -> Option<Reading> {
