@@ -1,7 +1,7 @@
 //! Other trains than the one asked for, each worked through: one pump only, evened out to the cap, rain and wash water
 //! apart, two units in parallel.
 
-use crate::pick::{Pick, effluent, pick};
+use crate::pick::{Pick, effluent, found};
 use crate::risk::ready;
 use crate::side_by_side::side_by_side;
 use crate::weakest::weakest;
@@ -115,8 +115,7 @@ pub fn alternatives(enquiry: &Enquiry, range: &Range, taken: Option<&Pick>) -> V
 fn worked(change: Change, enquiry: &Enquiry, range: &Range) -> Alternative {
     let nothing = WhatIf::default();
     let begun = begin(&mut Off, &nothing, enquiry);
-    let (found, _) = pick(enquiry, range, &nothing, &begun, None);
-    let Some(found) = found else {
+    let Some(found) = found(enquiry, range, &nothing, &begun, None) else {
         let unit = "nothing fits".to_owned();
         return Alternative { change, pick: None, unit, design: begun, effluent: None, words: Vec::new() };
     };

@@ -101,8 +101,8 @@ fn settled(enquiry: &Enquiry, demo: &Range) -> Settled {
     let nothing = WhatIf::default();
     let mut ledger = Ledger::default();
     let mut design = begin(&mut ledger, &nothing, enquiry);
-    let (mut pick, candidates) = pick::pick(enquiry, range, &nothing, &design, None);
-    let named = asked::named(enquiry, range, &design);
+    let ((mut pick, candidates), named) =
+        both(|| pick::pick(enquiry, range, &nothing, &design, None), || asked::named(enquiry, range, &design));
     let mut short = None;
     if let Some(taken) = &pick {
         let begun = design.clone();

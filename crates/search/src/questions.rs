@@ -1,7 +1,7 @@
 //! Open questions: every assumption that a customer could answer. First those that hold the word on a limit back,
 //! then by whether the answer leads to another unit and how much of the effluent's spread hangs on it.
 
-use crate::pick::{Pick, effluent, pick, try_unit};
+use crate::pick::{Pick, effluent, found, try_unit};
 use crate::risk::Risk;
 use crate::side_by_side::side_by_side;
 use crate::words::{End, Heard};
@@ -284,7 +284,7 @@ fn outcome(
     };
     // The effluent is that of the unit taken: what the client would get if the answer came late.
     let same = try_unit(enquiry, &what_if, &begun, &taken.source(enquiry, range), taken.count, Depth::Limits);
-    let (other, _) = pick(enquiry, range, &what_if, &begun, Some((taken, &same)));
+    let other = found(enquiry, range, &what_if, &begun, Some((taken, &same)));
     let other = other.filter(|pick| pick.fits || pick == taken);
     Outcome {
         price: other.as_ref().and_then(|pick| pick.price(range)),

@@ -1,6 +1,6 @@
 //! Chemicals by water: which product goes into which water, and what it does to the oil there.
 
-use super::stated::{standby, standby_spread, stated_or};
+use super::stated::{line_of, standby, standby_spread, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::WaterKind;
 use crate::enquiry::named::{ALL, RAIN, STREAMS, is_called, same};
@@ -117,7 +117,7 @@ pub fn chemicals<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Vec<Dosed> {
                 standby(
                     &label,
                     (&MN_M, &MN_M),
-                    [&*key, ".tension"].concat(),
+                    line_of(&key, "tension"),
                     "",
                     (SurfaceTension::of(1.0, &MN_M), SurfaceTension::of(4.0, &MN_M), SurfaceTension::of(15.0, &MN_M)),
                     "from memory: 3 to 5 mN/m with surfactant, less with strong detergent",
@@ -159,7 +159,7 @@ fn into<T: Trail>(
         Standby {
             label: &say!(T, "waters that {name} goes into"),
             units: None,
-            key: [&*key, ".stream"].concat().into(),
+            key: line_of(key, "stream").into(),
             question: say!(T, "Which water does the {name} go into?").into(),
             value,
             low: Into::None,
@@ -193,7 +193,7 @@ pub fn emulsified<'a, T: Trail>(
 ) -> Standby<'a, Ratio> {
     let question =
         say!(T, "What share of the oil in the {what} water is emulsified (detergent, pressure washing, pumping)?");
-    let key = || [key, ".oil.emulsified"].concat();
+    let key = || line_of(key, "oil.emulsified");
     let units = (&PERCENT, &PERCENT);
     let judged = |[low, likely, high]: [f64; 3], why: &str| {
         let range = (Ratio::of(low, &PERCENT), Ratio::of(likely, &PERCENT), Ratio::of(high, &PERCENT));

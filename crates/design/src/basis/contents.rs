@@ -2,7 +2,7 @@
 
 use super::chemicals::{Dosed, Which, emulsified};
 use super::fluids::Fluids;
-use super::stated::{standby, standby_spread, stated, stated_or};
+use super::stated::{block_of, line_of, standby, standby_spread, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Containment, OilContent, WaterKind};
 use crate::enquiry::keys::Quantity;
@@ -96,7 +96,7 @@ pub(super) fn content<T: Trail>(
     let question = say!(T, "How much oil and grease does the {what} water carry?");
     let of = |quantity: &str| say!(T, "{quantity}, {what}");
     let label = of("total oil and grease");
-    let oil_key = || [key, ".oil.mean"].concat();
+    let oil_key = || line_of(key, "oil.mean");
     let total = stated_or(t, w, &oil.mean, || match site {
         _ if kind == Kind::Bath => standby(
             &label,
@@ -132,7 +132,7 @@ pub(super) fn content<T: Trail>(
         standby_spread(
             &label,
             units,
-            [&*key, ".oil.dissolved"].concat(),
+            line_of(key, "oil.dissolved"),
             say!(T, "How much oil is dissolved in the {what} water?"),
             &row.dissolved,
         )
@@ -144,7 +144,7 @@ pub(super) fn content<T: Trail>(
     let heavy = heavy(t, w, fluids, oil, key, &what).map(
         |share| reckon!(t, "free oil as heavy as the water", [MG_L, MG_L], (free = free, share = share) free * share),
     );
-    let solids_key = || [key, ".solids"].concat();
+    let solids_key = || line_of(key, "solids");
     let label = of("suspended solids");
     let question = say!(T, "How much suspended solids does the {what} water carry?");
     let solids = stated_or(t, w, solids, || match site {
@@ -202,11 +202,7 @@ fn heavy<T: Trail>(
     let question = say!(T, "What share of the oil in the {what} water is {names}, which does not rise?");
     let range = (ratio(0.0), ratio(0.5), ratio(1.0));
     let why = "engineering judgement: oils that rise and oils that do not may come, and nobody said in which shares";
-    Some(crate::provenance::assume(
-        t,
-        w,
-        standby(&label, percent, [&*key, ".oil.heavy"].concat(), question, range, why),
-    ))
+    Some(crate::provenance::assume(t, w, standby(&label, percent, line_of(key, "oil.heavy"), question, range, why)))
 }
 
 /// The content of a case of the enquiry's own: what it states; where it states nothing it is not known, and no other
@@ -228,7 +224,7 @@ pub fn of_case<T: Trail>(
         return Ok(None);
     }
     let site = e.head.facility.as_deref().and_then(facility);
-    let key = ["case \"", &*name, "\""].concat();
+    let key = block_of("case", name);
     let asked = Asked {
         which: Which::Case(i),
         key: &key,
@@ -253,7 +249,7 @@ pub fn of_drain<T: Trail>(
     (i, name, block): (usize, &str, &Containment),
 ) -> Result<Content, Stop> {
     let site = e.head.facility.as_deref().and_then(facility);
-    let key = ["containment \"", &*name, "\""].concat();
+    let key = block_of("containment", name);
     let (oil, solids) = (block.oil.as_ref(), &block.solids);
     content(t, w, fluids, dosed, &Asked { which: Which::Drain(i), key: &key, oil, solids, site, of: Kind::Site })
 }

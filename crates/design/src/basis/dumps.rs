@@ -4,7 +4,7 @@
 use super::chemicals::{Dosed, Which};
 use super::contents::{Asked, Content, Kind, content};
 use super::fluids::Fluids;
-use super::stated::{standby, stated, stated_or};
+use super::stated::{line_of, standby, stated, stated_or};
 use super::waters::Water;
 use crate::enquiry::Enquiry;
 use crate::enquiry::named::same;
@@ -74,7 +74,7 @@ pub(super) fn dumped<T: Trail>(
             standby(
                 &label,
                 (&ONE, &ONE),
-                [&*key, ".per_week"].concat(),
+                line_of(&key, "per_week"),
                 say!(T, "How often a week is the {name} dumped?"),
                 (ratio(0.25), ratio(1.0), ratio(5.0)),
                 "engineering judgement: a bath changed once a week",

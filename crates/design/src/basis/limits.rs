@@ -1,7 +1,7 @@
 //! The limits on what leaves, each with its statistic and the long-term mean it demands.
 
 use super::evidence::{self, SampleSet};
-use super::stated::{standby, stated, stated_or};
+use super::stated::{block_of, line_of, standby, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Limit, Statistic};
 use crate::enquiry::limit_value::Ph;
@@ -110,7 +110,7 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) 
         let Some(value) = stated(t, w, &say!(T, "limit on {}", row.title), &block.value) else { continue };
         // Two limits on one pollutant are told apart by their place.
         let several = e.limits.iter().filter(|l| l.pollutant == block.pollutant).count() > 1;
-        let key = if several { format!("limit {} \"{}\"", i + 1, row.word) } else { format!("limit \"{}\"", row.word) };
+        let key = if several { format!("limit {} \"{}\"", i + 1, row.word) } else { block_of("limit", row.word) };
         let statistic = match block.statistic.0 {
             Some(s) => {
                 let source = say!(T, "{}", block.statistic.1.source(&format!("{key}.statistic")));
@@ -122,7 +122,7 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) 
                 Standby {
                     label: "statistic of the limit",
                     units: None,
-                    key: [&*key, ".statistic"].concat().into(),
+                    key: line_of(&key, "statistic").into(),
                     question: say!(
                         T,
                         "Is the limit on {} for any sample, a daily maximum or a monthly average, and by which method?",
@@ -154,7 +154,7 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) 
                     standby(
                         "samples in the average",
                         (&ONE, &ONE),
-                        [&*key, ".samples"].concat(),
+                        line_of(&key, "samples"),
                         "How many samples make the monthly average?",
                         (ratio(1.0), ratio(4.0), ratio(10.0)),
                         "weekly sampling",
@@ -204,7 +204,7 @@ fn variation<T: Trail>(
         standby(
             &label,
             (&ONE, &ONE),
-            [&*key, ".variation"].concat(),
+            line_of(key, "variation"),
             "Are there effluent data that show how far the results scatter?",
             (ratio(0.3), ratio(0.6), ratio(1.2)),
             say!(T, "EPA Technical Support Document, 1991: 0.6 when fewer than ten results exist{few}"),

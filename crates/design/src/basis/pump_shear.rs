@@ -4,7 +4,7 @@
 use super::cases::FeedState;
 use super::fluids::Fluids;
 use super::shear::Named;
-use super::stated::{standby, stated, stated_or};
+use super::stated::{block_of, key_of, line_of, standby, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Inlet;
 use crate::enquiry::keys::Quantity;
@@ -82,7 +82,7 @@ pub(super) fn pump_on_the_way<T: Trail>(
 ) -> Result<Option<Named>, Stop> {
     let ShearBlock { pump_power: power, pump_head: head, pump_speed: speed, impeller, efficiency, .. } = block;
     let (width, coefficient) = (&block.impeller_width, &block.head_coefficient);
-    let key = ["shear \"", &*name, "\""].concat();
+    let key = block_of("shear", name);
     let figures = Figures { power, head, speed, impeller, width, efficiency, coefficient, key, name };
     let Some(class) = block.pump.as_deref().and_then(pump) else { return Ok(None) };
     let beside = Some(class.dissipation());
@@ -94,7 +94,7 @@ pub(super) fn pump_on_the_way<T: Trail>(
     }
     let [low, likely, high] = class.dissipation();
     let label = say!(T, "power dissipated in the {name}");
-    let key = ["shear \"", &*name, "\".dissipation"].concat();
+    let key = key_of("shear", name, "dissipation");
     let standby = standby(&label, (&W_KG, &W_KG), key, "", (low, likely, high), class.shear_mark.text());
     Ok(Some(Named { dissipation: assume(t, w, standby), beside, is_worked: false }))
 }
@@ -129,7 +129,7 @@ fn worked<T: Trail>(
         standby(
             &label,
             (&PERCENT, &PERCENT),
-            [&*key, ".efficiency"].concat(),
+            line_of(key, "efficiency"),
             "",
             (ratio(0.25), ratio(0.5), ratio(0.75)),
             "from memory: small sump pumps turn some half of the shaft's power into head, less away from their best point",
@@ -141,7 +141,7 @@ fn worked<T: Trail>(
             standby(
                 &label,
                 (&ONE, &ONE),
-                [&*key, ".head_coefficient"].concat(),
+                line_of(key, "head_coefficient"),
                 "",
                 (ratio(0.4), ratio(0.5), ratio(0.6)),
                 "from memory: radial impellers at their best point",
@@ -202,7 +202,7 @@ fn worked<T: Trail>(
                     standby(
                         &say!(T, "speed of the {name}"),
                         (&RPM, &RPM),
-                        [&*key, ".pump_speed"].concat(),
+                        line_of(key, "pump_speed"),
                         say!(T, "How fast does the {name} turn, and how large is its impeller?"),
                         (rpm(1450.0), rpm(2900.0), rpm(3500.0)),
                         "common practice: a motor of two poles, with four poles half as fast",
@@ -222,7 +222,7 @@ fn worked<T: Trail>(
         standby(
             &label,
             (&PERCENT, &PERCENT),
-            [&*key, ".impeller_width"].concat(),
+            line_of(key, "impeller_width"),
             "",
             (ratio(0.05), ratio(0.1), ratio(0.25)),
             "engineering judgement: open and vortex impellers of sump pumps",

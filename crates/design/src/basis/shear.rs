@@ -4,7 +4,7 @@
 use super::droplets::Way;
 use super::fluids::{Fluids, OilState};
 use super::pump_shear::{feed_pump, pump_on_the_way};
-use super::stated::{standby, stated, stated_or};
+use super::stated::{key_of, standby, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Stream;
 use crate::enquiry::named::same;
@@ -238,7 +238,7 @@ fn dissipation<T: Trail>(
             return Ok(Some(by!(t, &label, pipe_dissipation::dissipation(friction, velocity, bore))?));
         }
     };
-    let key = ["shear \"", &*name, "\".jet"].concat();
+    let key = key_of("shear", name, "jet");
     let lengths = stated_or(t, w, &block.jet, || {
         standby(
             "length of the jet in bores",

@@ -148,3 +148,20 @@ pub fn standby_spread<'a, Q: Typed>(
     let range = (Q::from_si(spread.low_si()), Q::from_si(spread.typical_si()), Q::from_si(spread.high_si()));
     standby(label, units, key, question, range, Backing::Source(spread.source))
 }
+
+// Keys are put together in every sample of a study: joined, not formatted.
+
+/// A block with its name, as its keys begin: `stream "wash"`.
+pub(super) fn block_of(kind: &str, name: &str) -> String {
+    [kind, " \"", name, "\""].concat()
+}
+
+/// A key of a block: `stream "wash".oil.mean`.
+pub(super) fn line_of(block: &str, key: &str) -> String {
+    [block, ".", key].concat()
+}
+
+/// The same of a block by kind and name.
+pub(super) fn key_of(kind: &str, name: &str, key: &str) -> String {
+    [kind, " \"", name, "\".", key].concat()
+}

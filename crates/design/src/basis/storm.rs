@@ -1,6 +1,6 @@
 //! The storm flow: surfaces, runoff, time of concentration, intensity, rational method.
 
-use super::stated::{standby, stated, stated_or};
+use super::stated::{key_of, standby, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{ConcentrationTime, Rain};
 use crate::provenance::{Backing, Standby, Stop, Trail, Val, WhatIf, assume, choose, given};
@@ -139,7 +139,7 @@ fn canopy<T: Trail>(
         standby(
             &label,
             (&FT, &M),
-            ["surface \"", &*name, "\".canopy_height"].concat(),
+            key_of("surface", name, "canopy_height"),
             say!(T, "How high is the open side under the canopy over the {name}?"),
             (feet(10.0), feet(15.0), feet(20.0)),
             "engineering judgement: clearance for road vehicles",
@@ -150,7 +150,7 @@ fn canopy<T: Trail>(
         standby(
             &label,
             (&FT, &M),
-            ["surface \"", &*name, "\".canopy_side"].concat(),
+            key_of("surface", name, "canopy_side"),
             say!(T, "How long is the longest side of the canopy over the {name}?"),
             (feet(20.0), feet(60.0), feet(120.0)),
             "engineering judgement: one to four vehicle lengths",
@@ -193,7 +193,7 @@ fn runoff<T: Trail>(t: &mut T, w: &WhatIf, kind: Option<&str>, canopy: bool, nam
         Standby {
             label: &label,
             units: Some((&ONE, &ONE)),
-            key: ["surface \"", &*name, "\".runoff"].concat().into(),
+            key: key_of("surface", name, "runoff").into(),
             question: question.into(),
             value: ratio(typical),
             low: ratio(low),

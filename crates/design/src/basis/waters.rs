@@ -5,7 +5,7 @@ pub use super::contents::Content;
 use super::contents::{Asked, Kind, content};
 use super::dumps::{self, Peaks};
 use super::fluids::Fluids;
-use super::stated::{standby, stated, stated_or};
+use super::stated::{block_of, key_of, line_of, standby, stated, stated_or};
 use super::storm::Storm;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Rain, Stream};
@@ -94,14 +94,14 @@ pub fn waters<T: Trail>(
         let name = s.name.0.clone().unwrap_or_else(|| format!("stream {}", i + 1));
         t.section(&name);
         let flow = flow(t, w, s, &name)?;
-        let key = ["stream \"", &*name, "\""].concat();
+        let key = block_of("stream", &name);
         let (which, oil, solids) = (Which::Stream(i), s.oil.as_ref(), &s.solids);
         let content = content(t, w, fluids, dosed, &Asked { which, key: &key, oil, solids, site, of: Kind::Site })?;
         let hours = stated_or(t, w, &s.hours_per_day, || {
             standby(
                 "hours a day",
                 (&ONE, &ONE),
-                [&*key, ".hours_per_day"].concat(),
+                line_of(&key, "hours_per_day"),
                 say!(T, "How many hours a day does the {name} run?"),
                 (ratio(1.0), ratio(4.0), ratio(12.0)),
                 "engineering judgement: one shift of intermittent use",
@@ -111,7 +111,7 @@ pub fn waters<T: Trail>(
             standby(
                 "days a week",
                 (&ONE, &ONE),
-                [&*key, ".days_per_week"].concat(),
+                line_of(&key, "days_per_week"),
                 say!(T, "How many days a week does the {name} run?"),
                 (ratio(1.0), ratio(5.0), ratio(7.0)),
                 "engineering judgement: working days",
@@ -141,7 +141,7 @@ pub fn waters<T: Trail>(
                 t,
                 w,
                 "whether it runs while it rains",
-                [&*key, ".with_rain"].concat(),
+                line_of(&key, "with_rain"),
                 say!(T, "Does the {name} also run while it rains?"),
                 YesNo::No,
                 "nobody said that it does",
@@ -164,7 +164,7 @@ fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<F
         standby(
             "flow of one hose",
             (&GPM, &M3_H),
-            ["stream \"", &*name, "\".hose_flow"].concat(),
+            key_of("stream", name, "hose_flow"),
             say!(T, "What is the flow of one hose of the {name}?"),
             (gpm(5.0), gpm(25.0), gpm(30.0)),
             "UFC 4-214-03, par. 4-8: 25 gpm per wash hose at 75 psi; low end for hand pressure washers from memory",
@@ -174,7 +174,7 @@ fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<F
         standby(
             "share of the hoses that run together",
             (&PERCENT, &PERCENT),
-            ["stream \"", &*name, "\".together"].concat(),
+            key_of("stream", name, "together"),
             say!(T, "How many of the hoses of the {name} run at once?"),
             (ratio(0.5), ratio(1.0), ratio(1.0)),
             "all of them is the safe side",

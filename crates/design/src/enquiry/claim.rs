@@ -242,14 +242,17 @@ impl Reader {
     }
 }
 
+/// A key, what it holds, and its bounds.
+type Bounds = (&'static KeySpec, Dim, (f64, f64));
+
 thread_local! {
     /// Bounds that were read before: a range asks for the same ones with every row.
-    static READ: RefCell<Vec<(&'static KeySpec, Dim, (f64, f64))>> = const { RefCell::new(Vec::new()) };
+    static READ: RefCell<Vec<Bounds>> = const { RefCell::new(Vec::new()) };
 }
 
 /// What a key can be at all, SI.
 fn bounds(spec: &'static KeySpec, dim: Dim) -> (f64, f64) {
-    let is_known = |(s, d, _): &&(&'static KeySpec, Dim, _)| core::ptr::eq(*s, spec) && *d == dim;
+    let is_known = |(s, d, _): &&Bounds| core::ptr::eq(*s, spec) && *d == dim;
     if let Some((.., known)) = READ.with_borrow(|read| read.iter().find(is_known).copied()) {
         return known;
     }

@@ -6,7 +6,7 @@ use super::reach::{Open, Reach, asked};
 use super::{Containment, Containments};
 use crate::basis::SpillState;
 use crate::basis::fluids::{Fluids, Season};
-use crate::basis::stated::{standby, stated};
+use crate::basis::stated::{key_of, standby, stated};
 use crate::enquiry::containments::find;
 use crate::enquiry::{Enquiry, blocks};
 use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
@@ -196,7 +196,7 @@ fn unknown_oil<T: Trail>(
     let ask = standby(
         &label,
         (&GAL, &M3),
-        ["containment \"", &*name, "\".vessel_oil"].concat(),
+        key_of("containment", name, "vessel_oil"),
         format!("How much oil is in the largest vessel that stands in the {name}?"),
         (Volume::from_si(0.0), Volume::from_si(0.0), Volume::of(60.0, &M3)),
         "nobody said; up to the 60 m3 of a large transformer (IEEE 980, Annex B)",

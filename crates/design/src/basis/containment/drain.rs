@@ -3,7 +3,7 @@
 use super::Containment;
 use super::balance::inflow;
 use super::reach::Open;
-use crate::basis::stated::stated;
+use crate::basis::stated::{key_of, stated};
 use crate::enquiry::blocks::{self, DrainValve};
 use crate::provenance::{Standby, Trail, Val, WhatIf, assume, choose, given};
 use crate::{by, say};
@@ -60,7 +60,7 @@ const WORSE: [DrainValve; 4] = [DrainValve::None, DrainValve::Closed, DrainValve
 /// How the drain stands, by the claims on it; open where nobody said, for that is the worst.
 pub fn valve<T: Trail>(t: &mut T, w: &WhatIf, c: &blocks::Containment, name: &str) -> Valve {
     let label = format!("drain of {name}");
-    let key = ["containment \"", &*name, "\".drain"].concat();
+    let key = key_of("containment", name, "drain");
     let place = |from: &Option<String>| match from {
         Some(from) => format!("{key}, from {from}"),
         None => key.clone(),

@@ -2,7 +2,7 @@
 
 use super::reach::{Open, Reach, asked, guessed};
 use super::volume::{Shape, surface};
-use crate::basis::stated::{standby, stated};
+use crate::basis::stated::{key_of, standby, stated};
 use crate::basis::storm::Storm;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Containment;
@@ -80,7 +80,7 @@ pub fn catch<T: Trail>(
     let ask = standby(
         &label,
         (&FT2, &M2),
-        ["containment \"", &*name, "\".area"].concat(),
+        key_of("containment", name, "area"),
         format!("What is the area of the {name} in plan, or which surfaces run into it?"),
         (over(6.0), over(2.0), over(0.5)),
         "engineering judgement: its volume over depths of 6 ft to 6 in",
