@@ -78,11 +78,14 @@ pub fn unsettled(verdicts: &[Judged]) -> Vec<Unsettled<'_>> {
 /// The rules that bar a unit from being picked, and what each said. One that cannot judge bars nothing.
 #[must_use]
 pub fn bars_pick(subject: &Subject<'_>) -> Vec<(&'static Rule, String)> {
-    let barring = RULES.iter().filter(|r| r.bars_pick);
-    barring
-        .filter_map(|r| match (r.look)(subject) {
-            Verdict::Fails(finding) => Some((*r, finding.says)),
-            _ => None,
-        })
-        .collect()
+    barring(subject).collect()
+}
+
+/// The same one after the other, so that whoever has heard enough need not hear the rest.
+pub fn barring<'a>(subject: &Subject<'a>) -> impl Iterator<Item = (&'static Rule, String)> + use<'a> {
+    let subject = *subject;
+    RULES.iter().filter(|r| r.bars_pick).filter_map(move |r| match (r.look)(&subject) {
+        Verdict::Fails(finding) => Some((*r, finding.says)),
+        _ => None,
+    })
 }

@@ -6,7 +6,8 @@ use stillrise_design::job::Design;
 use stillrise_design::provenance::{Assumption, Origin, Pair};
 use stillrise_design::{Ledger, Node, Val};
 use stillrise_handbook::page::Arg;
-use stillrise_units::{System, Typed, Unit, print};
+use stillrise_units::catalog::PERCENT;
+use stillrise_units::{Ratio, System, Typed, Unit, print};
 
 /// What a rule looks at: the enquiry, what follows from it, and the trail if one was kept.
 #[derive(Clone, Copy)]
@@ -40,6 +41,16 @@ impl<'a> Subject<'a> {
             return String::new();
         }
         print::in_prose(q.si(), self.enquiry.system().pick(units))
+    }
+    /// A plain number so many digits long; empty when nobody reads it.
+    #[must_use]
+    pub fn digits(&self, value: f64, digits: usize) -> String {
+        if self.read { print::digits(value, digits) } else { String::new() }
+    }
+    /// A share in per cent, four digits; empty when nobody reads it.
+    #[must_use]
+    pub fn percent(&self, share: Ratio) -> String {
+        if self.read { print::with_unit(share.si(), &PERCENT) } else { String::new() }
     }
     /// Units of print.
     #[must_use]

@@ -5,7 +5,9 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::fs;
 use std::io::{self, Read};
+use std::panic::resume_unwind;
 use std::path::{Path, PathBuf};
+use std::thread;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::enquiry::{Enquiry, read_enquiry};
 use stillrise_documents::package::{MANIFEST, against_replacing};
@@ -74,12 +76,25 @@ pub fn open(path: &Path) -> Result<Opened, End> {
 
 /// Opens an enquiry and settles it.
 pub fn settled(path: &Path) -> Result<(Settled, Inputs), End> {
-    let opened = open(path)?;
-    let demo = embedded::demo_range();
+    let (opened, demo) = beside(|| open(path), embedded::demo_range);
+    let opened = opened?;
     if let Some(fault) = unknown_model(&opened.enquiry, &demo) {
         return Err(End::Refused(vec![fault]));
     }
     Ok((settle(&opened.enquiry, &demo), opened.inputs))
+}
+
+/// Two pieces of work, the second on a thread of its own where the machine gives one.
+fn beside<A, B: Send>(one: impl FnOnce() -> A, other: impl Fn() -> B + Send + Sync) -> (A, B) {
+    thread::scope(|scope| {
+        let begun = thread::Builder::new().spawn_scoped(scope, &other);
+        let one = one();
+        let other = match begun {
+            Ok(begun) => begun.join().unwrap_or_else(|fault| resume_unwind(fault)),
+            Err(_) => other(),
+        };
+        (one, other)
+    })
 }
 
 /// A model that the range does not hold, where the dimensions are not stated either.

@@ -33,7 +33,7 @@ fn key(claimed: &dyn Claimed) -> String {
 
 /// Records who said what, and asks where claims contradict.
 pub fn record<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) {
-    if !T::RECORDS {
+    if !T::GATHERS {
         return;
     }
     t.section("said in the enquiry");

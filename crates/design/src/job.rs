@@ -1,6 +1,6 @@
 //! A job: the enquiry and all that follows from it.
 
-use crate::basis::{self, Basis};
+use crate::basis::{self, Basis, Ready};
 use crate::claims;
 use crate::enquiry::Enquiry;
 use crate::performance::{self, Depth, Performance};
@@ -36,14 +36,43 @@ pub struct Job {
 
 /// Builds triage and basis.
 pub fn begin<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Design {
+    begun(t, w, e, |t| basis::basis(t, w, e))
+}
+
+/// The same on what no answer changes, found before.
+pub fn begin_on<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, ready: &Ready<'_>) -> Design {
+    begun(t, w, e, |t| basis::basis_on(t, w, ready))
+}
+
+fn begun<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, basis: impl FnOnce(&mut T) -> Result<Basis, Stop>) -> Design {
     let mut design = Design { triage: triage::triage(e), ..Design::default() };
     claims::record(t, w, e);
-    match basis::basis(t, w, e) {
+    match basis(t) {
         Ok(basis) => {
             triage::add_heavy_oils(&mut design.triage, &basis);
             design.basis = Some(basis);
         }
         Err(stop) => design.stops.push(stop),
+    }
+    design
+}
+
+/// Takes a design that was completed to [`Depth::Screen`] on to [`Depth::Limits`], nothing recorded; `begun` is the one
+/// that it was completed from.
+#[must_use]
+pub fn deepen(begun: &Design, mut design: Design) -> Design {
+    // How products weigh was judged by what the screen found.
+    design.triage.clone_from(&begun.triage);
+    let Design { triage, basis, train, performance, stops } = &mut design;
+    if let (Some(basis), Some(train), Some(found)) = (basis, train, performance.as_mut()) {
+        let blocked = triage::blocked(triage);
+        match performance::deepen(basis, train, blocked.as_deref(), found) {
+            Ok(()) => triage::weigh_products(triage, found),
+            Err(stop) => {
+                *performance = None;
+                stops.push(stop);
+            }
+        }
     }
     design
 }

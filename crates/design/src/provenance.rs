@@ -158,8 +158,14 @@ pub fn show_in_prose(value: &Arg, units: Option<Pair>, system: System) -> String
 pub trait Trail {
     /// Whether anything is recorded: texts that nobody will read need not be made.
     const RECORDS: bool;
+    /// Whether at least what is uncertain is recorded.
+    const GATHERS: bool = Self::RECORDS;
     /// Records the entry that `entry` makes, or does not even make it.
     fn push(&mut self, entry: impl FnOnce() -> Entry) -> Node;
+    /// The same of a value that is uncertain: an assumption, or one given with a range.
+    fn uncertain(&mut self, entry: impl FnOnce() -> Entry) -> Node {
+        self.push(entry)
+    }
     /// Begins a new part of the work.
     fn section(&mut self, name: impl core::fmt::Display);
 }
@@ -240,6 +246,26 @@ impl Trail for Off {
     fn section(&mut self, _: impl core::fmt::Display) {}
 }
 
+/// Records what is uncertain, and of it no words that are for a reader only.
+#[derive(Debug, Clone, Default)]
+pub struct Uncertain {
+    /// The lines, in the order of the trail.
+    pub entries: Vec<Entry>,
+}
+
+impl Trail for Uncertain {
+    const RECORDS: bool = false;
+    const GATHERS: bool = true;
+    fn push(&mut self, _: impl FnOnce() -> Entry) -> Node {
+        Node::NONE
+    }
+    fn uncertain(&mut self, entry: impl FnOnce() -> Entry) -> Node {
+        self.entries.push(entry());
+        Node::NONE
+    }
+    fn section(&mut self, _: impl core::fmt::Display) {}
+}
+
 /// Values that stand in for assumptions, by key: how the ranking of questions asks "what if".
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct WhatIf(pub BTreeMap<String, Arg>);
@@ -270,7 +296,7 @@ pub fn given_within<Q: Argument>(
     text: &str,
 ) -> Val<Q> {
     let q = what_if.0.get(&within.key).and_then(Q::from_arg).unwrap_or(q);
-    let at = t.push(|| Entry {
+    let at = t.uncertain(|| Entry {
         range: Some(within),
         ..entry(label, &q, units, Origin::Given { source: source.to_owned(), text: text.to_owned() })
     });
@@ -330,7 +356,7 @@ impl From<String> for Backing<'_> {
 /// Takes the default, or what the what-if puts in its place.
 pub fn assume<Q: Argument>(t: &mut impl Trail, what_if: &WhatIf, d: Standby<'_, Q>) -> Val<Q> {
     let q = what_if.0.get(d.key.as_ref()).and_then(Q::from_arg).unwrap_or(d.value);
-    let at = t.push(|| {
+    let at = t.uncertain(|| {
         let assumption = Assumption {
             key: d.key.into_owned(),
             question: d.question.into_owned(),

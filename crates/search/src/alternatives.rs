@@ -1,9 +1,10 @@
 //! Other trains than the one asked for, each worked through: one pump only, evened out to the cap, rain and wash water
 //! apart, two units in parallel.
 
-use crate::pick::{Pick, effluent, pick};
+use crate::pick::{Pick, effluent, found};
+use crate::risk::ready;
 use crate::side_by_side::side_by_side;
-use crate::words;
+use crate::weakest::weakest;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin, complete};
@@ -121,8 +122,7 @@ pub fn alternatives(enquiry: &Enquiry, range: &Range, taken: Option<&Pick>) -> V
 fn worked(change: Change, enquiry: &Enquiry, range: &Range) -> Alternative {
     let nothing = WhatIf::default();
     let begun = begin(&mut Off, &nothing, enquiry);
-    let (found, _) = pick(enquiry, range, &nothing, &begun, None);
-    let Some(found) = found else {
+    let Some(found) = found(enquiry, range, &nothing, &begun, None) else {
         let unit = "nothing fits".to_owned();
         return Alternative { change, pick: None, unit, design: begun, effluent: None, words: Vec::new() };
     };
@@ -130,8 +130,7 @@ fn worked(change: Change, enquiry: &Enquiry, range: &Range) -> Alternative {
     let begun = begin(&mut ledger, &nothing, enquiry);
     let source = found.source(enquiry, range);
     let design = complete(&mut ledger, &nothing, enquiry, begun, &source, found.count, Depth::Limits);
-    let heard = words::hear(enquiry, &design, &ledger, &nothing);
-    let words = heard.map(|heard| words::words(enquiry, &design, &heard)).unwrap_or_default();
+    let words = weakest(enquiry, ready(enquiry), &design, &ledger.entries, &nothing).unwrap_or_default();
     let unit = found.name(range);
     Alternative { change, unit, effluent: effluent(&design), words, design, pick: Some(found) }
 }

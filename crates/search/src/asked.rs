@@ -1,6 +1,6 @@
 //! What somebody named beforehand, looked at: a model, a droplet.
 
-use crate::pick::{bars, by_size, pick, try_unit};
+use crate::pick::{bars, by_size, found, try_unit};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::Design;
@@ -60,8 +60,7 @@ pub fn named(enquiry: &Enquiry, range: &Range, begun: &Design) -> Named {
         let mut asked = WhatIf::default();
         asked.0.insert("method.droplet".to_owned(), droplet.arg());
         let begun = stillrise_design::job::begin(&mut Off, &asked, enquiry);
-        let (found, _) = pick(enquiry, range, &asked, &begun, None);
-        found.filter(|pick| pick.fits).map(|pick| pick.name(range))
+        found(enquiry, range, &asked, &begun, None).filter(|pick| pick.fits).map(|pick| pick.name(range))
     });
     Named { model, droplet }
 }

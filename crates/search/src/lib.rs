@@ -10,6 +10,7 @@ pub mod risk;
 pub mod shortfall;
 mod side_by_side;
 pub mod standing;
+mod weakest;
 mod words;
 
 use alternatives::Alternative;
@@ -19,6 +20,7 @@ use pick::{Candidate, Pick};
 use questions::Question;
 use risk::Risk;
 use shortfall::Shortfall;
+use side_by_side::{both, on_threads};
 use standing::Standing;
 use stillrise_checks::{Judged, Subject, judge};
 use stillrise_design::enquiry::Enquiry;
@@ -122,14 +124,18 @@ fn before(enquiry: &Enquiry, range: &Range, taken: &Pick) -> Job {
 /// Settles an enquiry as its plant is today. `demo` is the range to pick from when the enquiry names none.
 #[must_use]
 pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
+    on_threads(|| settled(enquiry, demo))
+}
+
+fn settled(enquiry: &Enquiry, demo: &Range) -> Settled {
     let today = enquiry.today();
     let (written, enquiry) = (enquiry, today.as_ref().unwrap_or(enquiry));
     let range = enquiry.range.as_ref().unwrap_or(demo);
     let nothing = WhatIf::default();
     let mut ledger = Ledger::default();
     let mut design = begin(&mut ledger, &nothing, enquiry);
-    let (mut pick, candidates) = pick::pick(enquiry, range, &nothing, &design, None);
-    let named = asked::named(enquiry, range, &design);
+    let ((mut pick, candidates), named) =
+        both(|| pick::pick(enquiry, range, &nothing, &design, None), || asked::named(enquiry, range, &design));
     let mut short = None;
     if let Some(taken) = &pick {
         let begun = design.clone();
@@ -150,17 +156,20 @@ pub fn settle(enquiry: &Enquiry, demo: &Range) -> Settled {
             design.stops.push(shortfall::stop());
         }
     }
-    let alternatives = alternatives::alternatives(enquiry, range, pick.as_ref());
     let rated = pick.as_ref().filter(|_| today.is_some() && written.unit_stands() && !written.observed.is_empty());
     let before = rated.map(|taken| before(written, range, taken));
-    let heard = words::hear(enquiry, &design, &ledger, &nothing);
-    if let Some(heard) = &heard {
-        words::settle(enquiry, &mut design, &mut ledger, heard);
-    }
-    let questions = match &pick {
-        Some(pick) => questions::rank(enquiry, range, &design, &ledger, pick, heard.as_ref()),
-        None => questions::by_basis(enquiry, &design, &ledger),
+    let ask = || {
+        let ready = risk::ready(enquiry);
+        let heard = words::hear(enquiry, ready.clone(), &design, &ledger);
+        if let Some(heard) = &heard {
+            words::settle(enquiry, &mut design, &mut ledger, heard);
+        }
+        match &pick {
+            Some(pick) => questions::rank(enquiry, ready, range, &design, &ledger, pick, heard.as_ref()),
+            None => questions::by_basis(enquiry, &design, &ledger),
+        }
     };
+    let (alternatives, questions) = both(|| alternatives::alternatives(enquiry, range, pick.as_ref()), ask);
     let job = Job { enquiry: enquiry.clone(), design, ledger };
     let verdicts =
         judge(&Subject { enquiry: &job.enquiry, design: &job.design, ledger: Some(&job.ledger), read: true });

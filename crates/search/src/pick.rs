@@ -1,10 +1,10 @@
 //! Finding the unit: the smallest of the range that no rule bars, several in parallel if one will
 //! not do, or one made to measure.
 
-use stillrise_checks::{Subject, bars_pick};
+use stillrise_checks::{Subject, barring, bars_pick};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::{Model, Range};
-use stillrise_design::job::{Design, complete};
+use stillrise_design::job::{Design, complete, deepen};
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::train::Source;
@@ -138,42 +138,52 @@ pub fn pick(
     begun: &Design,
     near: Option<(&Pick, &Design)>,
 ) -> (Option<Pick>, Vec<Candidate>) {
-    if begun.basis.is_none() {
-        return (None, Vec::new());
-    }
+    let pick = found(enquiry, range, what_if, begun, near);
+    // What the enquiry itself names has no neighbours.
+    let named = enquiry.unit.dimensions.is_some() || enquiry.unit.model.is_some();
+    let ask = Ask { enquiry, range, what_if, begun, near };
+    let candidates = pick.as_ref().filter(|_| !named).map_or_else(Vec::new, |pick| ask.neighbours(pick));
+    (pick, candidates)
+}
+
+/// The same without neighbours, where nobody looks at them.
+#[must_use]
+pub fn found(
+    enquiry: &Enquiry,
+    range: &Range,
+    what_if: &WhatIf,
+    begun: &Design,
+    near: Option<(&Pick, &Design)>,
+) -> Option<Pick> {
+    begun.basis.as_ref()?;
     let count = enquiry.unit.count.unwrap_or(1);
-    let told =
-        |how, because: &str| alone(Pick { how, count, because: because.to_owned(), fits: true, condition: None });
+    let told = |how, because: &str| Some(Pick { how, count, because: because.to_owned(), fits: true, condition: None });
     if enquiry.unit.dimensions.is_some() {
         return told(How::Stated, "its dimensions are stated in the enquiry");
     }
     if let Some(model) = &enquiry.unit.model.0 {
         let row = range.models.iter().position(|m| m.model.as_ref() == Some(model));
-        return row.map_or((None, Vec::new()), |row| told(How::Row(row), "the enquiry asks for it"));
+        return row.and_then(|row| told(How::Row(row), "the enquiry asks for it"));
     }
     // What is taken on a condition is not searched for again for each answer: it stays.
     if let Some(near) = near.map(|(pick, _)| pick).filter(|pick| !pick.fits) {
-        return (Some(near.clone()), Vec::new());
+        return Some(near.clone());
     }
     let ask = Ask { enquiry, range, what_if, begun, near };
     let mut on_condition = OnCondition::default();
     if *enquiry.unit.custom != Some(true)
         && let Some(found) = ask.among_rows(&mut on_condition)
     {
-        return found;
+        return Some(found);
     }
     // A unit of the range on a condition goes before one made to measure.
     if on_condition.ahead.is_none()
         && on_condition.limit.is_none()
         && let Some(pick) = ask.custom(&mut on_condition)
     {
-        return alone(pick);
+        return Some(pick);
     }
-    on_condition.best(enquiry.unit.count.0).map_or((None, Vec::new()), |pick| ask.with_neighbours(pick))
-}
-
-fn alone(pick: Pick) -> (Option<Pick>, Vec<Candidate>) {
-    (Some(pick), Vec::new())
+    on_condition.best(enquiry.unit.count.0)
 }
 
 /// Rows from small to large, by the water they hold.
@@ -253,16 +263,21 @@ impl Ask<'_> {
         if barred.as_ref().is_some_and(|short| short.on.is_none()) {
             return barred;
         }
-        self.judged(&try_unit(self.enquiry, self.what_if, self.begun, source, count, Depth::Limits)).or(barred)
+        self.judged(&deepen(self.begun, design)).or(barred)
     }
 
     fn barred(&self, design: &Design) -> Option<Shortcoming> {
         let subject = Subject { enquiry: self.enquiry, design, ledger: None, read: false };
-        let barred = bars_pick(&subject);
-        let hard = barred.iter().find(|(rule, _)| !ANSWERED_AHEAD.contains(&rule.id));
-        let (rule, _) = hard.or(barred.first())?;
-        let on = hard.is_none().then_some(Condition::Ahead(rule.title));
-        Some(Shortcoming { on, what: rule.title.to_lowercase() })
+        let mut soft = None;
+        // The first that nothing ahead answers decides; what comes after it need not be looked at.
+        for (rule, _) in barring(&subject) {
+            if !ANSWERED_AHEAD.contains(&rule.id) {
+                return Some(Shortcoming { on: None, what: rule.title.to_lowercase() });
+            }
+            soft.get_or_insert(rule);
+        }
+        let rule = soft?;
+        Some(Shortcoming { on: Some(Condition::Ahead(rule.title)), what: rule.title.to_lowercase() })
     }
 
     /// The same of a design that was found to the depth of the limits.
@@ -282,13 +297,13 @@ impl Ask<'_> {
         self.shortcoming(&Source::Row(self.range, &self.range.models[row]), count)
     }
 
-    fn among_rows(&self, on_condition: &mut OnCondition) -> Option<(Option<Pick>, Vec<Candidate>)> {
+    fn among_rows(&self, on_condition: &mut OnCondition) -> Option<Pick> {
         let rows = by_size(self.range);
         // A row stays the pick while nothing speaks against it and something speaks against the one below.
         if let Some((near @ Pick { how: How::Row(row), count: 1, .. }, design)) = self.near {
             let below = rows.iter().position(|r| r == row).and_then(|place| place.checked_sub(1)).map(|p| rows[p]);
             if self.judged(design).is_none() && below.is_none_or(|b| self.row(b, 1).is_some()) {
-                return Some((Some(near.clone()), Vec::new()));
+                return Some(near.clone());
             }
         }
         let counts = match self.enquiry.unit.count.0 {
@@ -306,7 +321,7 @@ impl Ask<'_> {
                         }
                         None => "the smallest of the range, and it will do".to_owned(),
                     };
-                    return Some(self.with_neighbours(pick(because)));
+                    return Some(pick(because));
                 };
                 if let Some(condition) = &short.on {
                     on_condition.offer(pick(String::new()), condition);
@@ -322,16 +337,15 @@ impl Ask<'_> {
     }
 
     /// A pick from the range with one size below and one above.
-    fn with_neighbours(&self, pick: Pick) -> (Option<Pick>, Vec<Candidate>) {
+    fn neighbours(&self, pick: &Pick) -> Vec<Candidate> {
         let rows = by_size(self.range);
         let place = match pick.how {
             How::Row(row) if self.near.is_none() => rows.iter().position(|r| *r == row),
             _ => None,
         };
-        let Some(place) = place else { return alone(pick) };
+        let Some(place) = place else { return Vec::new() };
         let shown = place.saturating_sub(1)..=(place + 1).min(rows.len() - 1);
-        let candidates = shown.map(|p| self.candidate(rows[p], pick.count, p == place)).collect();
-        (Some(pick), candidates)
+        shown.map(|p| self.candidate(rows[p], pick.count, p == place)).collect()
     }
 
     /// A row of the range as it is shown beside the one taken.

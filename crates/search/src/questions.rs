@@ -1,16 +1,18 @@
 //! Open questions: every assumption that a customer could answer. First those that hold the word on a limit back,
 //! then by whether the answer leads to another unit and how much of the effluent's spread hangs on it.
 
-use crate::pick::{Pick, effluent, pick, try_unit};
+use crate::pick::{Pick, effluent, found, try_unit};
 use crate::risk::Risk;
 use crate::side_by_side::side_by_side;
 use crate::words::{End, Heard};
 use std::collections::BTreeSet;
+use std::sync::Arc;
+use stillrise_design::basis::Ready;
 use stillrise_design::basis::stated::NOBODY_CHOSE;
 use stillrise_design::claims::answered;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
-use stillrise_design::job::{Design, begin};
+use stillrise_design::job::{Design, begin, begin_on};
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::provenance::{Assumption, Entry, Origin, show, show_in_prose};
@@ -193,6 +195,7 @@ fn held(design: &Design) -> Option<Concentration> {
 #[must_use]
 pub(crate) fn rank(
     enquiry: &Enquiry,
+    ready: Option<Arc<Ready<'_>>>,
     range: &Range,
     design: &Design,
     ledger: &Ledger,
@@ -208,14 +211,38 @@ pub(crate) fn rank(
     // Whose answer decides whether a spill is held ahead matters, whatever it does to the effluent.
     let undecided =
         design.basis.iter().flat_map(|b| &b.containment).flat_map(|c| c.undecided()).collect::<BTreeSet<_>>();
-    let one = |(entry, a): &(&Entry, &Assumption)| {
-        let mut q = question(entry, a, system);
-        q.holds = (0..limits.len()).filter(|k| limits[*k].held_by().any(|key| key == a.key)).collect();
-        for answer in [&a.low, &a.high].into_iter().filter(|answer| **answer != entry.value) {
-            let mut outcome = outcome(enquiry, range, taken, &a.key, answer, entry, system);
-            if !q.holds.is_empty() {
-                outcome.words = crate::words::under(enquiry, range, taken, &a.key, answer);
+    let holds: Vec<Vec<usize>> = asked
+        .iter()
+        .map(|(_, a)| (0..limits.len()).filter(|k| limits[*k].held_by().any(|key| key == a.key)).collect())
+        .collect();
+    // Each answer is a design of its own, and the words under it are many.
+    let answers: Vec<(usize, &Arg)> = asked
+        .iter()
+        .enumerate()
+        .flat_map(|(k, (entry, a))| [&a.low, &a.high].into_iter().filter(|x| **x != entry.value).map(move |x| (k, x)))
+        .collect();
+    let mut outcomes = side_by_side(
+        answers.len(),
+        1,
+        || (),
+        |n, ()| {
+            let (k, answer) = answers[n];
+            let (entry, a) = asked[k];
+            let mut outcome = outcome(enquiry, ready.as_deref(), range, taken, &a.key, answer, entry, system);
+            if !holds[k].is_empty() {
+                outcome.words = crate::weakest::under(enquiry, ready.clone(), range, taken, &a.key, answer);
             }
+            outcome
+        },
+    )
+    .into_iter()
+    .zip(&answers)
+    .peekable();
+    let mut one = |(n, holds): (usize, Vec<usize>)| {
+        let (entry, a) = asked[n];
+        let mut q = question(entry, a, system);
+        q.holds = holds;
+        while let Some((outcome, _)) = outcomes.next_if(|(_, (k, _))| *k == n) {
             let dearer = match (price, outcome.price) {
                 (Some(a), Some(b)) => (a - b).abs() / a.max(b),
                 _ => 0.0,
@@ -231,8 +258,7 @@ pub(crate) fn rank(
         q.weight += q.share.unwrap_or(0.0) + f64::from(u8::from(undecided.contains(a.key.as_str())));
         q
     };
-    // Each answer is a design of its own.
-    let mut questions = side_by_side(asked.len(), 1, || (), |k, ()| one(&asked[k]));
+    let mut questions: Vec<Question> = holds.into_iter().enumerate().map(&mut one).collect();
     // A range of one value asks nothing.
     questions.retain(|q| !q.outcomes.is_empty());
     questions.sort_by(|a, b| b.weight.total_cmp(&a.weight));
@@ -259,8 +285,10 @@ pub fn refine(questions: &mut [Question], risk: &Risk) {
     }
 }
 
+#[allow(clippy::too_many_arguments)]
 fn outcome(
     enquiry: &Enquiry,
+    ready: Option<&Ready<'_>>,
     range: &Range,
     taken: &Pick,
     key: &str,
@@ -270,11 +298,16 @@ fn outcome(
 ) -> Outcome {
     let mut what_if = WhatIf::default();
     what_if.0.insert(key.to_owned(), answer.clone());
-    let enquiry = &*answered(enquiry, &what_if);
-    let begun = begin(&mut Off, &what_if, enquiry);
+    // Only where claims on words contradict can an answer make another enquiry of it.
+    let other = ready.is_none().then(|| answered(enquiry, &what_if));
+    let enquiry = other.as_deref().unwrap_or(enquiry);
+    let begun = match ready {
+        Some(ready) => begin_on(&mut Off, &what_if, enquiry, ready),
+        None => begin(&mut Off, &what_if, enquiry),
+    };
     // The effluent is that of the unit taken: what the client would get if the answer came late.
     let same = try_unit(enquiry, &what_if, &begun, &taken.source(enquiry, range), taken.count, Depth::Limits);
-    let (other, _) = pick(enquiry, range, &what_if, &begun, Some((taken, &same)));
+    let other = found(enquiry, range, &what_if, &begun, Some((taken, &same)));
     let other = other.filter(|pick| pick.fits || pick == taken);
     Outcome {
         price: other.as_ref().and_then(|pick| pick.price(range)),

@@ -1,58 +1,54 @@
 //! Work that is done side by side and put back in order, so that no result depends on the number of threads.
 
+use rayon::prelude::*;
+use rayon::{ThreadPool, ThreadPoolBuilder};
 use std::sync::OnceLock;
-use std::sync::atomic::{AtomicUsize, Ordering};
 
-/// `one(k, space)` for every k below `count`, in order; each thread has a working space of its own.
-///
-/// Whoever is free takes the next `run` of them.
-pub fn side_by_side<S, R: Send>(
-    count: usize,
-    run: usize,
-    space: impl Fn() -> S + Sync,
-    one: impl Fn(usize, &mut S) -> R + Sync,
-) -> Vec<R> {
-    // Asked once: the answer is read from files of the system.
-    static THREADS: OnceLock<usize> = OnceLock::new();
-    let threads =
-        THREADS.get_or_init(|| std::thread::available_parallelism().map_or(1, core::num::NonZero::get).min(8));
-    on_threads(*threads, count, run, space, one)
+/// Most threads: more of them cost more to start than they do.
+const MOST: usize = 8;
+
+/// The threads of this process, started once: what they keep in mind serves the next piece of work too. `None` where
+/// the machine gives none.
+fn threads() -> Option<&'static ThreadPool> {
+    static THREADS: OnceLock<Option<ThreadPool>> = OnceLock::new();
+    let start = || {
+        let count = std::thread::available_parallelism().map_or(1, core::num::NonZero::get).min(MOST);
+        ThreadPoolBuilder::new().num_threads(count).build().ok()
+    };
+    THREADS.get_or_init(start).as_ref()
 }
 
-/// As [`side_by_side`], on a stated number of threads.
-pub fn on_threads<S, R: Send>(
-    threads: usize,
+/// Runs something on these threads, so that what it does side by side starts at once.
+pub(crate) fn on_threads<R: Send>(work: impl FnOnce() -> R + Send) -> R {
+    match threads() {
+        Some(threads) => threads.install(work),
+        None => work(),
+    }
+}
+
+/// Two pieces of work side by side.
+pub(crate) fn both<A: Send, B: Send>(one: impl FnOnce() -> A + Send, other: impl FnOnce() -> B + Send) -> (A, B) {
+    match threads() {
+        Some(threads) => threads.install(|| rayon::join(one, other)),
+        None => (one(), other()),
+    }
+}
+
+/// `one(k, space)` for every k below `count`, in order, each with a working space that no other uses meanwhile.
+///
+/// Whoever is free takes some of them, no fewer than `run` at a time.
+pub(crate) fn side_by_side<S, R: Send>(
     count: usize,
     run: usize,
-    space: impl Fn() -> S + Sync,
-    one: impl Fn(usize, &mut S) -> R + Sync,
+    space: impl Fn() -> S + Sync + Send,
+    one: impl Fn(usize, &mut S) -> R + Sync + Send,
 ) -> Vec<R> {
-    let run = run.max(1);
-    let threads = threads.min(count.div_ceil(run)).max(1);
-    let next = AtomicUsize::new(0);
-    let work = || {
+    let Some(threads) = threads() else {
         let mut space = space();
-        let mut done: Vec<(usize, Vec<R>)> = Vec::new();
-        loop {
-            let start = next.fetch_add(run, Ordering::Relaxed);
-            if start >= count {
-                return done;
-            }
-            let end = (start + run).min(count);
-            done.push((start, (start..end).map(|k| one(k, &mut space)).collect()));
-        }
+        return (0..count).map(|k| one(k, &mut space)).collect();
     };
-    let mut done = std::thread::scope(|scope| {
-        let others: Vec<_> = (1..threads).map(|_| scope.spawn(work)).collect();
-        let mut done = work();
-        for other in others {
-            // A fault of the program is passed on, never turned into a list with results missing.
-            done.extend(other.join().unwrap_or_else(|fault| std::panic::resume_unwind(fault)));
-        }
-        done
-    });
-    done.sort_by_key(|(start, _)| *start);
-    done.into_iter().flat_map(|(_, results)| results).collect()
+    let tasks = || (0..count).into_par_iter().with_min_len(run.max(1)).map_init(&space, |space, k| one(k, space));
+    threads.install(|| tasks().collect())
 }
 
 #[cfg(test)]
@@ -60,12 +56,19 @@ mod tests {
     use super::*;
 
     #[test]
-    fn order_is_kept_on_any_number_of_threads() {
-        for threads in [1, 2, 5] {
+    fn order_is_kept() {
+        for run in [1, 3, 200] {
             for count in [0, 1, 7, 100] {
-                let done = on_threads(threads, count, 3, || (), |k, ()| k * k);
-                assert_eq!(done, (0..count).map(|k| k * k).collect::<Vec<_>>(), "{threads} {count}");
+                let done = side_by_side(count, run, || (), |k, ()| k * k);
+                assert_eq!(done, (0..count).map(|k| k * k).collect::<Vec<_>>(), "{run} {count}");
             }
         }
+    }
+
+    #[test]
+    fn work_within_work_is_done() {
+        let inner = |k: usize| side_by_side(5, 1, || (), |j, ()| j * k).iter().sum::<usize>();
+        let (a, b) = both(|| side_by_side(4, 1, || (), |k, ()| inner(k)), || on_threads(|| inner(7)));
+        assert_eq!((a, b), (vec![0, 10, 20, 30], 70));
     }
 }

@@ -4,20 +4,18 @@
 //! The weakest word stands. An assumption is unconfirmed, so each is put at its plausible answers, one at a time; what
 //! it can do to the word, the word has to bear until somebody confirms it.
 
-use crate::pick::Pick;
 use crate::results::latest;
-use crate::risk::inputs::{Input, Range, inputs};
-use crate::risk::sample::Hypercube;
+use crate::risk::inputs::{Input, inputs};
 use crate::risk::{Model, Reading};
 use crate::side_by_side::side_by_side;
+use std::sync::Arc;
+use stillrise_design::Ledger;
+use stillrise_design::basis::Ready;
 use stillrise_design::basis::limits::LimitState;
 use stillrise_design::enquiry::Enquiry;
-use stillrise_design::enquiry::range::Range as MakersRange;
-use stillrise_design::job::{Design, begin, complete};
-use stillrise_design::performance::Depth;
+use stillrise_design::job::Design;
 use stillrise_design::performance::limit::{By, Chance, HeldBack, Word};
 use stillrise_design::provenance::{choose, show};
-use stillrise_design::{Ledger, WhatIf};
 use stillrise_handbook::page::Arg;
 use stillrise_units::System;
 use stillrise_units::catalog::PERCENT;
@@ -48,21 +46,22 @@ pub(crate) struct Heard {
     pub shares: Vec<Option<f64>>,
 }
 
-/// Hears all that speaks to the words. `fixed` holds answers that are taken as given.
-pub(crate) fn hear(enquiry: &Enquiry, design: &Design, ledger: &Ledger, fixed: &WhatIf) -> Option<Heard> {
-    let mut inputs = inputs(ledger);
-    for input in inputs.iter_mut().filter(|input| fixed.0.contains_key(&input.key)) {
-        input.range = Range::Words(vec![input.now.clone()]);
-    }
-    for (key, answer) in fixed.0.iter().filter(|(key, _)| !inputs_hold(ledger, key)) {
-        inputs.push(Input::fixed(key, answer));
-    }
-    let model = Model::new(enquiry, design, inputs.clone())?;
-    let now = model.reading(&model.space())?;
+/// Hears all that speaks to the words.
+pub(crate) fn hear(
+    enquiry: &Enquiry,
+    ready: Option<Arc<Ready<'_>>>,
+    design: &Design,
+    ledger: &Ledger,
+) -> Option<Heard> {
+    let inputs = inputs(ledger);
+    let model = Model::new(enquiry, ready, design, inputs.clone())?;
+    let (now, asked) = model.asked(&model.space())?;
+    // An input that the chain never asks for changes nothing, and is not worked out again.
     let tasks: Vec<(usize, Arg)> = inputs
         .iter()
         .enumerate()
-        .flat_map(|(k, input)| input.range.answers().into_iter().filter(|a| *a != input.now).map(move |a| (k, a)))
+        .filter(|(_, input)| asked.holds(&input.key))
+        .flat_map(|(k, input)| input.other_answers().map(move |a| (k, a)))
         .collect();
     let readings = side_by_side(
         tasks.len(),
@@ -70,24 +69,17 @@ pub(crate) fn hear(enquiry: &Enquiry, design: &Design, ledger: &Ledger, fixed: &
         || model.space(),
         |n, space| {
             let (k, answer) = &tasks[n];
-            let key = &inputs[*k].key;
-            let put = |space: &mut WhatIf, arg: &Arg| {
-                if let Some(slot) = space.0.get_mut(key) {
-                    slot.clone_from(arg);
-                }
-            };
-            put(space, answer);
-            let reading = model.reading(space);
-            put(space, &inputs[*k].now);
-            reading
+            model.reading_at(*k, answer, space)
         },
     );
     let mut ends: Vec<Vec<End>> = inputs.iter().map(|_| Vec::new()).collect();
     for ((k, answer), reading) in tasks.into_iter().zip(readings) {
         ends[k].push(End { answer, reading });
     }
-    let keys: Vec<&str> = inputs.iter().map(|i| i.key.as_str()).collect();
-    let cube = Hypercube::by_key(SETS, &keys);
+    for (input, ends) in inputs.iter().zip(&mut ends).filter(|(input, _)| !asked.holds(&input.key)) {
+        ends.extend(input.other_answers().map(|answer| End { answer, reading: Some(now.clone()) }));
+    }
+    let cube = model.cube(SETS);
     let rows = side_by_side(SETS, 8, || model.space(), |i, space| model.keeping(|k| cube.row(i)[k], space));
     let sound: Vec<&Vec<Option<f64>>> = rows.iter().flatten().collect();
     let shares = (0..now.words.len())
@@ -98,27 +90,6 @@ pub(crate) fn hear(enquiry: &Enquiry, design: &Design, ledger: &Ledger, fixed: &
         })
         .collect();
     Some(Heard { inputs, ends, now, shares })
-}
-
-fn inputs_hold(ledger: &Ledger, key: &str) -> bool {
-    inputs(ledger).iter().any(|input| input.key == key)
-}
-
-/// The words that would stand with one answer given, around the unit taken; `None` when the chain has no answer.
-pub(crate) fn under(
-    enquiry: &Enquiry,
-    range: &MakersRange,
-    taken: &Pick,
-    key: &str,
-    answer: &Arg,
-) -> Option<Vec<Word>> {
-    let mut fixed = WhatIf::default();
-    fixed.0.insert(key.to_owned(), answer.clone());
-    let mut ledger = Ledger::default();
-    let begun = begin(&mut ledger, &fixed, enquiry);
-    let source = taken.source(enquiry, range);
-    let design = complete(&mut ledger, &fixed, enquiry, begun, &source, taken.count, Depth::Limits);
-    hear(enquiry, &design, &ledger, &fixed).map(|heard| words(enquiry, &design, &heard))
 }
 
 /// What holds the word of one limit back.
@@ -145,7 +116,7 @@ fn against(heard: &Heard, k: usize, calculated: Word, chance: Option<&Chance>, s
 }
 
 /// What was measured at the unit that stands and speaks against a limit on oil; `None` where nothing does.
-fn measured(enquiry: &Enquiry, limit: &LimitState) -> Option<HeldBack> {
+pub(crate) fn measured(enquiry: &Enquiry, limit: &LimitState) -> Option<HeldBack> {
     let found = latest(enquiry, limit).filter(|m| m.above > 0)?;
     Some(HeldBack { word: Word::NotShown, by: By::Measured(found) })
 }
@@ -177,23 +148,4 @@ pub(crate) fn settle(enquiry: &Enquiry, design: &mut Design, ledger: &mut Ledger
         }
         verdict.hold_back(held);
     }
-}
-
-/// The words that would stand, nothing recorded: the weakest of each limit.
-pub(crate) fn words(enquiry: &Enquiry, design: &Design, heard: &Heard) -> Vec<Word> {
-    (0..heard.now.words.len())
-        .map(|k| {
-            let calculated = heard.now.words[k];
-            let chance = heard.shares[k].map(|share| Chance { share: unrecorded(share), sets: SETS });
-            let held = against(heard, k, calculated, chance.as_ref(), System::Si);
-            let limit = design.performance.as_ref().and_then(|p| p.limits.get(k)).map(|v| v.limit);
-            let limit = limit.and_then(|k| design.basis.as_ref()?.limits.get(k));
-            let measured = limit.and_then(|limit| measured(enquiry, limit));
-            held.iter().chain(&measured).map(|h| h.word).fold(calculated, Word::max)
-        })
-        .collect()
-}
-
-fn unrecorded(share: f64) -> stillrise_design::Val<stillrise_units::Ratio> {
-    stillrise_design::Val { q: ratio(share), at: stillrise_design::Node::NONE }
 }

@@ -104,6 +104,23 @@ pub fn normal_quantile(p: f64) -> f64 {
     if p == 0.0 {
         return f64::NEG_INFINITY;
     }
+    let kept = QUANTILES.get();
+    if let Some((_, quantile)) = kept.iter().find(|(share, _)| *share == p) {
+        return *quantile;
+    }
+    let found = lower_quantile(p);
+    let [newest, second, third, _] = kept;
+    QUANTILES.set([(p, found), newest, second, third]);
+    found
+}
+
+thread_local! {
+    /// Shares asked for last and their quantiles: a search asks for the same few percentiles thousands of times.
+    static QUANTILES: core::cell::Cell<[(f64, f64); 4]> = const { core::cell::Cell::new([(f64::NAN, f64::NAN); 4]) };
+}
+
+/// The quantile of a share up to one half, to the last bit.
+fn lower_quantile(p: f64) -> f64 {
     let (mut low, mut high) = (-40.0, 0.0);
     for _ in 0..200 {
         let middle = 0.5 * (low + high);

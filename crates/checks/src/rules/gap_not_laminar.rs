@@ -2,7 +2,7 @@
 
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::fluids::Season;
-use stillrise_units::{Typed, print};
+use stillrise_units::Typed;
 
 rule! {
     "gap-not-laminar" "Flow between the plates not laminar", Pack, bars_pick;
@@ -20,7 +20,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         return s.stopped();
     };
     let re = worst.passage.reynolds.q.si();
-    let says = format!("Reynolds number {} in the gaps, {}, warmest water", print::digits(re, 3), worst.case);
+    let says = format!("Reynolds number {} in the gaps, {}, warmest water", s.digits(re, 3), worst.case);
     if re > 2000.0 {
         Verdict::fails(format!("{says}: above 2000"), worst.passage.reynolds.at)
     } else if re > 500.0 {

@@ -21,7 +21,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     let (mut says, mut at) = (Vec::new(), None);
     let mut unknown: Vec<&SampleSet> = Vec::new();
-    for set in &basis.evidence {
+    for set in basis.evidence.iter() {
         let what = match set.manner {
             Some(Manner::Grab | Manner::Isokinetic) => continue,
             Some(Manner::Surface) => "taken from the surface: biased to the film, and used for no mean and no scatter",

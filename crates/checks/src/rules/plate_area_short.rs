@@ -3,7 +3,7 @@
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::fluids::Season;
 use stillrise_units::catalog::{GPM_FT2, M_H, PERCENT, UM};
-use stillrise_units::{Typed, print};
+use stillrise_units::Typed;
 
 rule! {
     "plate-area-short" "Plate area too small for the design droplet", Pack, bars_pick;
@@ -37,7 +37,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::fails(says, worst.passage.v_pack.at);
     }
     let wanted = basis.methods.reserve;
-    let percent = |share: f64| format!("{} %", print::digits(PERCENT.from_si(share), 3));
+    let percent = |share: f64| format!("{} %", s.digits(PERCENT.from_si(share), 3));
     let has = format!("{says}; reserve of area {}, asked for {}", percent(reserve), percent(wanted.q.si()));
     if reserve < wanted.q.si() { Verdict::warns(has, worst.passage.v_pack.at) } else { Verdict::passes(has) }
 }

@@ -4,8 +4,8 @@ use crate::ask::{Ask, FEED, pump_rate};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::Val;
 use stillrise_design::basis::cases::FeedState;
-use stillrise_units::catalog::{GPM, M3_H, PERCENT};
-use stillrise_units::{Flow, Typed, print};
+use stillrise_units::catalog::{GPM, M3_H};
+use stillrise_units::{Flow, Typed};
 
 rule! {
     "pump-above-rating" "One pump above the unit's rating", Inlet, bars_pick;
@@ -81,7 +81,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         Err(verdict) => return verdict,
     };
     let Some(pump) = feed.one_pump else { return rate_unknown(s) };
-    let share = print::with_unit((pump.q / rated).si(), &PERCENT);
+    let share = s.percent(pump.q / rated);
     let show = |q| s.show(q, (&GPM, &M3_H));
     let says = format!("the largest pump delivers {} on average, {share} of the rated {}", show(pump.q), show(rated));
     if above(pump.q, rated) { Verdict::fails(says, pump.at) } else { Verdict::passes(says) }

@@ -2,8 +2,7 @@
 
 use super::pump_above_rating::{above, pumped_and_rated, rate_unknown};
 use crate::rule::{Subject, Verdict, rule};
-use stillrise_units::catalog::{GPM, M3_H, PERCENT};
-use stillrise_units::{Typed, print};
+use stillrise_units::catalog::{GPM, M3_H};
 
 rule! {
     "pumps-together-above-rating" "Pumps together above the unit's rating", Inlet, bars_pick;
@@ -32,7 +31,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     if above(one.q, rated) {
         return Verdict::skips("one pump alone is above the rating already");
     }
-    let share = print::with_unit((all.q / rated).si(), &PERCENT);
+    let share = s.percent(all.q / rated);
     let show = |q| s.show(q, (&GPM, &M3_H));
     let says = format!(
         "{pumps} pumps together deliver {}, {share} of the rated {}; one delivers {}",

@@ -94,7 +94,7 @@ fn take<T: Trail>(t: &mut T, cases: &mut Vec<Case>, (feed, dry): (&FeedState, bo
     let states = if base.kind == Kind::Spill { Vec::new() } else { feed.states(dry, base.inflow) };
     let each = if states.is_empty() { vec![None] } else { states.into_iter().map(Some).collect() };
     for pumps in each {
-        let wanted = pumps.map_or_else(|| base.name.clone(), |p| format!("{}, {}", base.name, p.text()));
+        let wanted = pumps.map_or_else(|| base.name.clone(), |p| [&*base.name, ", ", p.text()].concat());
         let mut name = wanted.clone();
         let mut k = 1;
         while cases.iter().any(|c| c.name == name) {

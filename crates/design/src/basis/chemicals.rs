@@ -1,6 +1,6 @@
 //! Chemicals by water: which product goes into which water, and what it does to the oil there.
 
-use super::stated::{standby, standby_spread, stated_or};
+use super::stated::{line_of, standby, standby_spread, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::WaterKind;
 use crate::enquiry::named::{ALL, RAIN, STREAMS, is_called, same};
@@ -89,15 +89,15 @@ pub fn chemicals<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Vec<Dosed> {
                 Which::Case(k) => e.cases[k].name.as_deref(),
                 Which::Drain(_) | Which::Stated => None,
             };
-            let numbered = match which {
-                Which::Stream(k) => format!("stream {}", k + 1),
-                _ => String::new(),
+            let numbered = |word: &str| match which {
+                Which::Stream(k) => same(word, &format!("stream {}", k + 1)),
+                _ => same(word, ""),
             };
             block.stream.iter().any(|word| {
                 same(word, ALL)
                     || same(word, STREAMS) && plain
                     || own.is_some_and(|own| same(own, word))
-                    || same(word, &numbered)
+                    || numbered(word)
             })
         };
         let said = !block.stream.is_empty() || all.iter().any(|(which, _)| listed(*which));
@@ -112,19 +112,17 @@ pub fn chemicals<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Vec<Dosed> {
             all.iter().filter(|(_, plain)| goes(*plain)).map(|(which, _)| *which).collect()
         };
         let tension = (row.is_some_and(|c| c.surfactant) || block.tension.is_given()).then(|| {
-            stated_or(
-                t,
-                w,
-                &block.tension,
+            let label = say!(T, "interfacial tension with {name}");
+            stated_or(t, w, &block.tension, || {
                 standby(
-                    &say!(T, "interfacial tension with {name}"),
+                    &label,
                     (&MN_M, &MN_M),
-                    format!("{key}.tension"),
+                    line_of(&key, "tension"),
                     "",
                     (SurfaceTension::of(1.0, &MN_M), SurfaceTension::of(4.0, &MN_M), SurfaceTension::of(15.0, &MN_M)),
                     "from memory: 3 to 5 mN/m with surfactant, less with strong detergent",
-                ),
-            )
+                )
+            })
         });
         found.push(Dosed { name, row, tension, waters });
     }
@@ -161,7 +159,7 @@ fn into<T: Trail>(
         Standby {
             label: &say!(T, "waters that {name} goes into"),
             units: None,
-            key: format!("{key}.stream").into(),
+            key: line_of(key, "stream").into(),
             question: say!(T, "Which water does the {name} go into?").into(),
             value,
             low: Into::None,
@@ -185,7 +183,7 @@ fn acts(row: &Chemical) -> bool {
 
 /// What stands by for the emulsified share of a water: of the products that go into it the one that takes most oil out of
 /// gravity's reach, else a dry yard's. `known` is whether anything was said of what the water carries.
-pub fn emulsified<'a>(
+pub fn emulsified<'a, T: Trail>(
     dosed: &[Dosed],
     which: Which,
     known: bool,
@@ -193,12 +191,12 @@ pub fn emulsified<'a>(
     water: &str,
     label: &'a str,
 ) -> Standby<'a, Ratio> {
-    let question = format!("What share of the oil in {water} is emulsified (detergent, pressure washing, pumping)?");
-    let key = format!("{key}.oil.emulsified");
+    let question = say!(T, "What share of the oil in {water} is emulsified (detergent, pressure washing, pumping)?");
+    let key = || line_of(key, "oil.emulsified");
     let units = (&PERCENT, &PERCENT);
     let judged = |[low, likely, high]: [f64; 3], why: &str| {
         let range = (Ratio::of(low, &PERCENT), Ratio::of(likely, &PERCENT), Ratio::of(high, &PERCENT));
-        standby(label, units, key.clone(), question.clone(), range, why.to_owned())
+        standby(label, units, key(), question.clone(), range, why.to_owned())
     };
     let here = || dosed.iter().filter(|d| d.reaches(which));
     let worst = here()
@@ -206,12 +204,12 @@ pub fn emulsified<'a>(
         .max_by(|a, b| a.emulsified.typical.total_cmp(&b.emulsified.typical));
     let unknown = here().find(|d| d.row.is_none());
     match (worst, unknown) {
-        (Some(row), None) => standby_spread(label, units, key.clone(), question.clone(), &row.emulsified),
+        (Some(row), None) => standby_spread(label, units, key(), question.clone(), &row.emulsified),
         (Some(row), Some(_)) if row.emulsified.typical >= UNKNOWN_PRODUCT[1] => {
-            standby_spread(label, units, key.clone(), question.clone(), &row.emulsified)
+            standby_spread(label, units, key(), question.clone(), &row.emulsified)
         }
         (_, Some(d)) => {
-            judged(UNKNOWN_PRODUCT, &format!("engineering judgement: {} goes into it, whose kind is not known", d.name))
+            judged(UNKNOWN_PRODUCT, &say!(T, "engineering judgement: {} goes into it, whose kind is not known", d.name))
         }
         (None, None) if known => judged(DRY_YARD, "engineering judgement: dry yard without detergents"),
         (None, None) => judged(UNKNOWN_WATER, "engineering judgement: nothing is known of this water"),

@@ -2,7 +2,7 @@
 
 use super::chemicals::{Dosed, Which, emulsified};
 use super::fluids::Fluids;
-use super::stated::{standby, standby_spread, stated, stated_or};
+use super::stated::{block_of, line_of, standby, standby_spread, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Containment, OilContent, WaterKind};
 use crate::enquiry::keys::Quantity;
@@ -77,8 +77,12 @@ struct Called {
     water: String,
 }
 
-/// What a water is called, by its block as its keys begin: `stream "wash bay"`, `rain`, `stated`.
-fn called(key: &str) -> Called {
+/// What a water is called, by its block as its keys begin: `stream "wash bay"`, `rain`, `stated`; nothing where nobody
+/// reads it.
+fn called<T: Trail>(key: &str) -> Called {
+    if !T::RECORDS {
+        return Called { short: String::new(), water: String::new() };
+    }
     let (block, name) = key.split_once(' ').map_or((key, ""), |(block, name)| (block, name.trim_matches('"')));
     let of_name = |name: &str| {
         // "The process water", not "the process water water".
@@ -110,58 +114,51 @@ pub(super) fn content<T: Trail>(
     let known = kind != Kind::Unknown;
     let none = OilContent::default();
     let oil = asked.oil.unwrap_or(&none);
-    let Called { short, water } = &called(key);
-    let oil_key = format!("{key}.oil.mean");
+    let Called { short, water } = &called::<T>(key);
     let question = say!(T, "How much oil and grease does {water} carry?");
     let of = |quantity: &str| say!(T, "{quantity}, {short}");
     let label = of("total oil and grease");
-    let total = stated_or(
-        t,
-        w,
-        &oil.mean,
-        match site {
-            _ if kind == Kind::Bath => standby(
-                &label,
-                units,
-                oil_key,
-                question,
-                (mg_l(1000.0), mg_l(10_000.0), mg_l(100_000.0)),
-                "engineering judgement: spent baths hold a tenth of a per cent to some per cent of oil",
-            ),
-            _ if !known => standby(
-                &label,
-                units,
-                oil_key,
-                question,
-                (mg_l(5.0), mg_l(100.0), mg_l(1000.0)),
-                "engineering judgement, wide: nothing is known of this water, and no other water's figure is lent to it",
-            ),
-            Some(site) => standby_spread(&label, units, oil_key, question, &site.oil),
-            None => standby(
-                &label,
-                units,
-                oil_key,
-                question,
-                (mg_l(20.0), mg_l(100.0), mg_l(500.0)),
-                "engineering judgement; no kind of place was named",
-            ),
-        },
-    );
-    let label = of("emulsified share of the oil");
-    let share = stated_or(t, w, &oil.emulsified, emulsified(dosed, which, known, key, water, &label));
-    let row = oil.kind.as_deref().and_then(stillrise_handbook::fluids::oils::oil).unwrap_or(fluids.oils[0].oil);
-    let saturation = stated_or(
-        t,
-        w,
-        &oil.dissolved,
-        standby_spread(
-            &of("dissolved oil at saturation"),
+    let oil_key = || line_of(key, "oil.mean");
+    let total = stated_or(t, w, &oil.mean, || match site {
+        _ if kind == Kind::Bath => standby(
+            &label,
             units,
-            format!("{key}.oil.dissolved"),
+            oil_key(),
+            question,
+            (mg_l(1000.0), mg_l(10_000.0), mg_l(100_000.0)),
+            "engineering judgement: spent baths hold a tenth of a per cent to some per cent of oil",
+        ),
+        _ if !known => standby(
+            &label,
+            units,
+            oil_key(),
+            question,
+            (mg_l(5.0), mg_l(100.0), mg_l(1000.0)),
+            "engineering judgement, wide: nothing is known of this water, and no other water's figure is lent to it",
+        ),
+        Some(site) => standby_spread(&label, units, oil_key(), question, &site.oil),
+        None => standby(
+            &label,
+            units,
+            oil_key(),
+            question,
+            (mg_l(20.0), mg_l(100.0), mg_l(500.0)),
+            "engineering judgement; no kind of place was named",
+        ),
+    });
+    let label = of("emulsified share of the oil");
+    let share = stated_or(t, w, &oil.emulsified, || emulsified::<T>(dosed, which, known, key, water, &label));
+    let row = oil.kind.as_deref().and_then(stillrise_handbook::fluids::oils::oil).unwrap_or(fluids.oils[0].oil);
+    let label = of("dissolved oil at saturation");
+    let saturation = stated_or(t, w, &oil.dissolved, || {
+        standby_spread(
+            &label,
+            units,
+            line_of(key, "oil.dissolved"),
             say!(T, "How much oil is dissolved in {water}?"),
             &row.dissolved,
-        ),
-    );
+        )
+    });
     let emulsified = reckon!(t, "emulsified oil", [MG_L, MG_L], (total = total, share = share) total * share);
     // A stated emulsion leaves no more than the rest for solution.
     let dissolved = reckon!(t, "dissolved oil", [MG_L, MG_L], (saturation = saturation, total = total, emulsified = emulsified) saturation.min(total - emulsified));
@@ -169,36 +166,31 @@ pub(super) fn content<T: Trail>(
     let heavy = heavy(t, w, fluids, oil, key).map(
         |share| reckon!(t, "free oil as heavy as the water", [MG_L, MG_L], (free = free, share = share) free * share),
     );
-    let solids_key = format!("{key}.solids");
+    let solids_key = || line_of(key, "solids");
     let label = of("suspended solids");
     let question = say!(T, "How much suspended solids does {water} carry?");
-    let solids = stated_or(
-        t,
-        w,
-        solids,
-        match site {
-            Some(site) if kind == Kind::Site => standby_spread(&label, units, solids_key, question, &site.solids),
-            _ => standby(
-                &label,
-                units,
-                solids_key,
-                question,
-                (mg_l(30.0), mg_l(150.0), mg_l(1000.0)),
-                if known {
-                    "engineering judgement; no kind of place was named"
-                } else {
-                    "engineering judgement: nothing is known of this water"
-                },
-            ),
-        },
-    );
+    let solids = stated_or(t, w, solids, || match site {
+        Some(site) if kind == Kind::Site => standby_spread(&label, units, solids_key(), question, &site.solids),
+        _ => standby(
+            &label,
+            units,
+            solids_key(),
+            question,
+            (mg_l(30.0), mg_l(150.0), mg_l(1000.0)),
+            if known {
+                "engineering judgement; no kind of place was named"
+            } else {
+                "engineering judgement: nothing is known of this water"
+            },
+        ),
+    });
     Ok(Content { total, free, heavy, emulsified, dissolved, solids })
 }
 
 /// The share of a water's free oil that is as heavy as the water, where other oils that may come rise; `None` where all
 /// of it rises, or where no oil does and the whole duty is in question.
 fn heavy<T: Trail>(t: &mut T, w: &WhatIf, fluids: &Fluids, oil: &OilContent, key: &str) -> Option<Val<Ratio>> {
-    let Called { short, water } = &called(key);
+    let Called { short, water } = &called::<T>(key);
     let label = say!(T, "share of the free oil that does not rise, {short}");
     if let Some(share) = stated(t, w, &label, &oil.heavy) {
         return Some(share);
@@ -226,7 +218,7 @@ fn heavy<T: Trail>(t: &mut T, w: &WhatIf, fluids: &Fluids, oil: &OilContent, key
     let question = say!(T, "What share of the oil in {water} is {names}, which does not rise?");
     let range = (ratio(0.0), ratio(0.5), ratio(1.0));
     let why = "engineering judgement: oils that rise and oils that do not may come, and nobody said in which shares";
-    Some(crate::provenance::assume(t, w, standby(&label, percent, format!("{key}.oil.heavy"), question, range, why)))
+    Some(crate::provenance::assume(t, w, standby(&label, percent, line_of(key, "oil.heavy"), question, range, why)))
 }
 
 /// The content of a case of the enquiry's own: what it states; where it states nothing it is not known, and no other
@@ -248,7 +240,7 @@ pub fn of_case<T: Trail>(
         return Ok(None);
     }
     let site = e.head.facility.as_deref().and_then(facility);
-    let key = format!("case \"{name}\"");
+    let key = block_of("case", name);
     let asked = Asked {
         which: Which::Case(i),
         key: &key,
@@ -273,7 +265,7 @@ pub fn of_drain<T: Trail>(
     (i, name, block): (usize, &str, &Containment),
 ) -> Result<Content, Stop> {
     let site = e.head.facility.as_deref().and_then(facility);
-    let key = format!("containment \"{name}\"");
+    let key = block_of("containment", name);
     let (oil, solids) = (block.oil.as_ref(), &block.solids);
     content(t, w, fluids, dosed, &Asked { which: Which::Drain(i), key: &key, oil, solids, site, of: Kind::Site })
 }

@@ -7,7 +7,8 @@ use super::stated::{standby, standby_spread, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{AfterPump, DropletBase, Droplets as Said};
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
-use crate::{by, record};
+use crate::{by, record, say};
+use std::borrow::Cow;
 use stillrise_handbook::droplets::{hatch_choate, measured_median, volume_finer};
 use stillrise_handbook::fluids::facilities::facility;
 use stillrise_handbook::page::Series;
@@ -35,7 +36,7 @@ record! {
 /// Droplets as one water brings them, and what shears them on its way.
 pub(super) struct Way<'a> {
     /// What is said of them.
-    pub said: Said,
+    pub said: Cow<'a, Said>,
     /// The stream that they come with, if what is said is said of one.
     pub stream: Option<usize>,
     /// Tension between oil and water with what goes into it; `None` without anything that lowers it.
@@ -55,7 +56,7 @@ pub(super) fn droplets<T: Trail>(
     fluids: &Fluids,
     way: &Way<'_>,
 ) -> Result<(Droplets, Option<Shear>), Stop> {
-    let said = &way.said;
+    let said = &*way.said;
     let law = law(t, said);
     let shape = shape(t, w, e, said, law.q);
     let largest = match stated(t, w, "largest droplet", &said.largest) {
@@ -149,7 +150,14 @@ const NO_LARGEST: f64 = 1e9;
 
 fn law<T: Trail>(t: &mut T, said: &Said) -> Val<DropletLaw> {
     match said.law.0 {
-        Some(law) => given(t, "distribution of the droplets", None, law, &said.law.1.source("droplets.law"), "stated"),
+        Some(law) => given(
+            t,
+            "distribution of the droplets",
+            None,
+            law,
+            &say!(T, "{}", said.law.1.source("droplets.law")),
+            "stated",
+        ),
         None if said.table.is_given() => {
             given(t, "distribution of the droplets", None, DropletLaw::Measured, "droplets.table", "stated")
         }
@@ -169,10 +177,7 @@ fn shape<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, said: &Said, law: Droplet
     let number = (&ONE, &ONE);
     match law {
         DropletLaw::LogNormal => spread(t, w, e, said),
-        DropletLaw::RosinRammler => stated_or(
-            t,
-            w,
-            &said.exponent,
+        DropletLaw::RosinRammler => stated_or(t, w, &said.exponent, || {
             standby(
                 "exponent of the distribution",
                 number,
@@ -180,12 +185,9 @@ fn shape<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, said: &Said, law: Droplet
                 "How far do the droplet sizes spread: one source, or several mixed?",
                 (ratio(1.5), ratio(2.6), ratio(3.5)),
                 "from memory: 2.1 to 2.8 for oil sheared in pipes",
-            ),
-        ),
-        DropletLaw::UpperLimit => stated_or(
-            t,
-            w,
-            &said.delta,
+            )
+        }),
+        DropletLaw::UpperLimit => stated_or(t, w, &said.delta, || {
             standby(
                 "delta of the distribution",
                 number,
@@ -193,8 +195,8 @@ fn shape<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, said: &Said, law: Droplet
                 "How far do the droplet sizes spread: one source, or several mixed?",
                 (ratio(0.5), ratio(0.72), ratio(1.2)),
                 "Schwarz and Bezemer 1956, from memory",
-            ),
-        ),
+            )
+        }),
         DropletLaw::Measured => {
             given(t, "shape of the distribution", Some(number), ratio(1.0), "definition", "not used")
         }
@@ -202,10 +204,9 @@ fn shape<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, said: &Said, law: Droplet
 }
 
 fn spread<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, said: &Said) -> Val<Ratio> {
-    let site = e.head.facility.as_deref().and_then(facility);
     let width = "How far do the droplet sizes spread: one source, or several mixed?";
     let (label, units, key) = ("geometric standard deviation", (&ONE, &ONE), "droplets.spread");
-    let standby = match site {
+    let standby = || match e.head.facility.as_deref().and_then(facility) {
         Some(site) => standby_spread(label, units, key, width, &site.spread),
         None => {
             let range = (ratio(1.5), ratio(2.0), ratio(3.0));

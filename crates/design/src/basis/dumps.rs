@@ -4,7 +4,7 @@
 use super::chemicals::{Dosed, Which};
 use super::contents::{Asked, Content, Kind, content};
 use super::fluids::Fluids;
-use super::stated::{standby, stated, stated_or};
+use super::stated::{line_of, standby, stated, stated_or};
 use super::waters::Water;
 use crate::enquiry::Enquiry;
 use crate::enquiry::named::same;
@@ -94,19 +94,17 @@ pub(super) fn dumped<T: Trail>(
         let name = dump.name.0.clone().unwrap_or_else(|| format!("dump {}", k + 1));
         let key = dump.name.as_ref().map_or_else(|| name.clone(), |name| format!("dump \"{name}\""));
         let Some(volume) = stated(t, w, &say!(T, "volume of the {name}"), &dump.volume) else { continue };
-        let often = stated_or(
-            t,
-            w,
-            &dump.per_week,
+        let label = say!(T, "times a week, {name}");
+        let often = stated_or(t, w, &dump.per_week, || {
             standby(
-                &say!(T, "times a week, {name}"),
+                &label,
                 (&ONE, &ONE),
-                format!("{key}.per_week"),
+                line_of(&key, "per_week"),
                 say!(T, "How often a week is the {name} dumped?"),
                 (ratio(0.25), ratio(1.0), ratio(5.0)),
                 "engineering judgement: a bath changed once a week",
-            ),
-        );
+            )
+        });
         let (which, oil, solids) = (Which::Stream(stream), dump.oil.as_ref(), &dump.solids);
         let bath = content(t, w, fluids, dosed, &Asked { which, key: &key, oil, solids, site: None, of: Kind::Bath })?;
         let a_day =

@@ -82,10 +82,7 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
     let running = if together { sum } else { largest };
     state.mean_flow = running;
     let typical = class.map_or(1.0, |c| c.pulsation().si());
-    let pulsation = stated_or(
-        t,
-        w,
-        &e.inlet.pulsation,
+    let pulsation = stated_or(t, w, &e.inlet.pulsation, || {
         standby(
             "peak over mean flow of the pump",
             (&ONE, &ONE),
@@ -100,8 +97,8 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
                 || "kind of pump not said; the high end for two chambers that deliver in turn".to_owned(),
                 |c| c.pulsation_mark.text(),
             ),
-        ),
-    );
+        )
+    });
     state.pulsation = Some(pulsation);
     let mut peak = |label: &str, rate: Val<Flow>| reckon!(t, label, [GPM, M3_H], (rate = rate, pulsation = pulsation) rate * pulsation);
     state.pump_flow = running.map(|rate| peak("peak flow of the pumps", rate));

@@ -151,10 +151,7 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
     t.section("water and oils");
     let celsius = |c: f64| Temperature::of(c, &DEG_C);
     let temperature = (&DEG_F, &DEG_C);
-    let coldest = stated_or(
-        t,
-        w,
-        &e.water.coldest,
+    let coldest = stated_or(t, w, &e.water.coldest, || {
         standby(
             "coldest water",
             temperature,
@@ -162,12 +159,9 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
             "What is the coldest water that reaches the separator?",
             (celsius(1.0), celsius(5.0), celsius(15.0)),
             "engineering judgement: winter water of a temperate site",
-        ),
-    );
-    let warmest = stated_or(
-        t,
-        w,
-        &e.water.warmest,
+        )
+    });
+    let warmest = stated_or(t, w, &e.water.warmest, || {
         standby(
             "warmest water",
             temperature,
@@ -175,12 +169,9 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
             "What is the warmest water that reaches the separator?",
             (celsius(15.0), celsius(25.0), celsius(40.0)),
             "engineering judgement: summer water of a temperate site",
-        ),
-    );
-    let salinity = stated_or(
-        t,
-        w,
-        &e.water.salinity,
+        )
+    });
+    let salinity = stated_or(t, w, &e.water.salinity, || {
         standby(
             "dissolved salt",
             (&PERCENT, &PERCENT),
@@ -188,8 +179,8 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
             "Is the water salty or brackish, and how much?",
             (ratio(0.0), ratio(0.0), ratio(0.035)),
             "fresh water is the slower case for rising oil",
-        ),
-    );
+        )
+    });
     let inflow = stated(t, w, "temperature of the water that flows in", &e.water.inflow);
     let cold = water(t, coldest, salinity)?;
     let warm = water(t, warmest, salinity)?;
@@ -273,20 +264,20 @@ fn state<T: Trail>(
     };
     let group = given(t, &say!(T, "density group of {name}"), None, row.group, "handbook, oil", row.word);
     let density_cold =
-        by!(t, &format!("density of {name}, cold"), oil_density::density(density_15, cold.temperature, group))?;
+        by!(t, &say!(T, "density of {name}, cold"), oil_density::density(density_15, cold.temperature, group))?;
     let density_warm =
-        by!(t, &format!("density of {name}, warm"), oil_density::density(density_15, warm.temperature, group))?;
+        by!(t, &say!(T, "density of {name}, warm"), oil_density::density(density_15, warm.temperature, group))?;
     let tension = given(
         t,
         &say!(T, "interfacial tension of {name}"),
         Some((&MN_M, &MN_M)),
         SurfaceTension::from_si(row.interfacial_tension.typical_si()),
-        &row.interfacial_tension.source.to_string(),
+        &say!(T, "{}", row.interfacial_tension.source),
         "typical value of the handbook",
     );
     let [first, second] = row.viscosity_points();
     let units = |pair| Some(pair);
-    let source = row.viscosity_source.to_string();
+    let source = say!(T, "{}", row.viscosity_source);
     let point = |t: &mut T, n: &str, (v, at): (KinematicViscosity, Temperature)| {
         let v = given(t, &say!(T, "{n} viscosity of {name}"), units((&CST, &MM2_S)), v, &source, row.word);
         (v, given(t, &say!(T, "at {n} temperature"), units((&DEG_F, &DEG_C)), at, &source, row.word))
@@ -294,7 +285,7 @@ fn state<T: Trail>(
     let (v_1, t_1) = point(t, "first", first);
     let (v_2, t_2) = point(t, "second", second);
     let viscosity =
-        by!(t, &format!("viscosity of {name}, cold"), oil_viscosity::viscosity(v_1, t_1, v_2, t_2, cold.temperature))
+        by!(t, &say!(T, "viscosity of {name}, cold"), oil_viscosity::viscosity(v_1, t_1, v_2, t_2, cold.temperature))
             .ok();
     Ok(OilState {
         name: name.to_owned(),

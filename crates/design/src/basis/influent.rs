@@ -2,6 +2,7 @@
 //! where nobody stated one. Nothing is averaged.
 
 use super::evidence::{ENOUGH_FOR_MEAN, SampleSet};
+use super::stated::block_of;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{OF_RAIN, OilContent, SamplePoint, Samples};
 use crate::enquiry::distribution::Distribution;
@@ -59,7 +60,7 @@ fn named(e: &Enquiry, of: Of) -> (String, String) {
         Of::Stated => ("the water".to_owned(), "stated".to_owned()),
         Of::Stream(i) => {
             let name = e.streams.get(i).and_then(|s| s.name.0.clone()).unwrap_or_else(|| format!("stream {}", i + 1));
-            let place = format!("stream \"{name}\"");
+            let place = block_of("stream", &name);
             (name, place)
         }
     }

@@ -1,7 +1,7 @@
 //! The limits on what leaves, each with its statistic and the long-term mean it demands.
 
 use super::evidence::{self, SampleSet};
-use super::stated::{standby, stated, stated_or};
+use super::stated::{block_of, line_of, standby, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Limit, Statistic};
 use crate::enquiry::limit_value::Ph;
@@ -110,10 +110,10 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) 
         let Some(value) = stated(t, w, &say!(T, "limit on {}", row.title), &block.value) else { continue };
         // Two limits on one pollutant are told apart by their place.
         let several = e.limits.iter().filter(|l| l.pollutant == block.pollutant).count() > 1;
-        let key = if several { format!("limit {} \"{}\"", i + 1, row.word) } else { format!("limit \"{}\"", row.word) };
+        let key = if several { format!("limit {} \"{}\"", i + 1, row.word) } else { block_of("limit", row.word) };
         let statistic = match block.statistic.0 {
             Some(s) => {
-                let source = block.statistic.1.source(&format!("{key}.statistic"));
+                let source = say!(T, "{}", block.statistic.1.source(&format!("{key}.statistic")));
                 given(t, "statistic of the limit", None, s, &source, s.word())
             }
             None => assume(
@@ -122,7 +122,7 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) 
                 Standby {
                     label: "statistic of the limit",
                     units: None,
-                    key: format!("{key}.statistic").into(),
+                    key: line_of(&key, "statistic").into(),
                     question: say!(
                         T,
                         "Is the limit on {} for any sample, a daily maximum or a monthly average, and by which method?",
@@ -150,19 +150,16 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) 
             let cv = variation(t, w, block, row, sets, &key);
             let number = Some((&ONE, &ONE) as Pair);
             let n = if average {
-                stated_or(
-                    t,
-                    w,
-                    &block.samples,
+                stated_or(t, w, &block.samples, || {
                     standby(
                         "samples in the average",
                         (&ONE, &ONE),
-                        format!("{key}.samples"),
+                        line_of(&key, "samples"),
                         "How many samples make the monthly average?",
                         (ratio(1.0), ratio(4.0), ratio(10.0)),
                         "weekly sampling",
-                    ),
-                )
+                    )
+                })
             } else {
                 given(t, "samples in the average", number, ratio(1.0), "definition", "a single sample")
             };
@@ -202,17 +199,15 @@ fn variation<T: Trail>(
         return found;
     }
     let few = if T::RECORDS { evidence::too_few(sets, row) } else { String::new() };
-    stated_or(
-        t,
-        w,
-        &block.variation,
+    let label = say!(T, "coefficient of variation of the effluent, {}", row.title.to_lowercase());
+    stated_or(t, w, &block.variation, || {
         standby(
-            &say!(T, "coefficient of variation of the effluent, {}", row.title.to_lowercase()),
+            &label,
             (&ONE, &ONE),
-            format!("{key}.variation"),
+            line_of(key, "variation"),
             "Are there effluent data that show how far the results scatter?",
             (ratio(0.3), ratio(0.6), ratio(1.2)),
-            format!("EPA Technical Support Document, 1991: 0.6 when fewer than ten results exist{few}"),
-        ),
-    )
+            say!(T, "EPA Technical Support Document, 1991: 0.6 when fewer than ten results exist{few}"),
+        )
+    })
 }

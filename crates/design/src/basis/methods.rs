@@ -4,6 +4,7 @@ use super::stated::{self, standby, stated_or};
 use super::waters;
 use crate::enquiry::Enquiry;
 use crate::provenance::{Trail, Val, WhatIf, given};
+use crate::say;
 use stillrise_handbook::page::Argument;
 use stillrise_handbook::separation::api_factor::FactorRounding;
 use stillrise_handbook::separation::gap_reynolds::ReynoldsBasis;
@@ -72,7 +73,7 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         rise: method(
             t,
             "law of rise",
-            &m.rise.1.source("method.rise"),
+            &say!(T, "{}", m.rise.1.source("method.rise")),
             m.rise.0,
             RiseLaw::Drag,
             "holds beyond creeping flow and joins Stokes' law below",
@@ -80,15 +81,12 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         tank: method(
             t,
             "separation ahead of the plates",
-            &m.tank.1.source("method.tank"),
+            &say!(T, "{}", m.tank.1.source("method.tank")),
             m.tank.0,
             TankModel::Mixed,
             "an inlet jet mixes the depth; the cautious end of the two bounds",
         ),
-        tank_index: stated_or(
-            t,
-            w,
-            &m.tank_index,
+        tank_index: stated_or(t, w, &m.tank_index, || {
             standby(
                 "index of the tank model",
                 (&ONE, &ONE),
@@ -96,20 +94,17 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
                 "",
                 (ratio(3.0), ratio(3.0), ratio(3.0)),
                 "three tanks in series, a good basin by practice; used by the models that ask for it",
-            ),
-        ),
+            )
+        }),
         mesh_credit: method(
             t,
             "credit for the mesh",
-            &m.mesh_credit.1.source("method.mesh_credit"),
+            &say!(T, "{}", m.mesh_credit.1.source("method.mesh_credit")),
             m.mesh_credit.map(|credit| if credit { waters::YesNo::Yes } else { waters::YesNo::No }),
             waters::YesNo::No,
             "its fibre and how well droplets stick are rarely stated, and move its catch several times over",
         ),
-        mesh_sticking: stated_or(
-            t,
-            w,
-            &m.mesh_sticking,
+        mesh_sticking: stated_or(t, w, &m.mesh_sticking, || {
             standby(
                 "droplets that touch a fibre and stay",
                 percent,
@@ -117,12 +112,9 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
                 "",
                 (ratio(0.1), ratio(0.5), ratio(1.0)),
                 "engineering judgement; a value of 1 is the ideal fibre, detergents keep droplets from sticking",
-            ),
-        ),
-        mesh_saturation: stated_or(
-            t,
-            w,
-            &m.mesh_saturation,
+            )
+        }),
+        mesh_saturation: stated_or(t, w, &m.mesh_saturation, || {
             standby(
                 "share of the mesh's voids that oil fills",
                 percent,
@@ -130,12 +122,12 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
                 "",
                 (ratio(0.05), ratio(0.15), ratio(0.3)),
                 "published tests on felt found 10 to 15 % of oil to work best",
-            ),
-        ),
+            )
+        }),
         factor: method(
             t,
             "rounding of the API factor",
-            &m.factor.1.source("method.factor"),
+            &say!(T, "{}", m.factor.1.source("method.factor")),
             m.factor.0,
             FactorRounding::ALL[0],
             "the product, unrounded",
@@ -143,7 +135,7 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         reynolds: method(
             t,
             "basis of the gap Reynolds number",
-            &m.reynolds.1.source("method.reynolds"),
+            &say!(T, "{}", m.reynolds.1.source("method.reynolds")),
             m.reynolds.0,
             ReynoldsBasis::ALL[0],
             "four times the hydraulic radius, the stricter reading of a limit of 500",
@@ -151,15 +143,12 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         grains: method(
             t,
             "shape of grit",
-            &m.grains.1.source("method.grains"),
+            &say!(T, "{}", m.grains.1.source("method.grains")),
             m.grains.0,
             GrainShape::Natural,
             "natural grains by sieve size",
         ),
-        droplet: stated_or(
-            t,
-            w,
-            &m.droplet,
+        droplet: stated_or(t, w, &m.droplet, || {
             standby(
                 "droplet for which the plates are sized",
                 (&UM, &UM),
@@ -167,12 +156,9 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
                 "",
                 (Length::of(20.0, &UM), Length::of(60.0, &UM), Length::of(150.0, &UM)),
                 "60 µm is usual for plates (MIL-HDBK-1005/16, 1997); 20 µm in US guide specifications, 150 µm for API basins",
-            ),
-        ),
-        maldistribution: stated_or(
-            t,
-            w,
-            &m.maldistribution,
+            )
+        }),
+        maldistribution: stated_or(t, w, &m.maldistribution, || {
             standby(
                 "unequal flow between the gaps",
                 percent,
@@ -180,12 +166,9 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
                 "",
                 (ratio(0.1), ratio(0.2), ratio(0.4)),
                 "engineering judgement: halves of the pack at ±20 % of the mean",
-            ),
-        ),
-        fouling: stated_or(
-            t,
-            w,
-            &m.fouling,
+            )
+        }),
+        fouling: stated_or(t, w, &m.fouling, || {
             standby(
                 "plate area lost at the end of the interval",
                 percent,
@@ -193,12 +176,9 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
                 "",
                 (ratio(0.1), ratio(0.2), ratio(0.4)),
                 "engineering judgement, of the size of the 20 % that UFGS 44 42 53 takes off the separation volume for stored oil and solids",
-            ),
-        ),
-        reserve: stated_or(
-            t,
-            w,
-            &m.reserve,
+            )
+        }),
+        reserve: stated_or(t, w, &m.reserve, || {
             standby(
                 "reserve of plate area",
                 percent,
@@ -206,8 +186,8 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
                 "",
                 (ratio(0.0), ratio(0.15), ratio(0.3)),
                 "our proposal",
-            ),
-        ),
+            )
+        }),
         alarm: stated::stated(t, w, "alarm, share of the thickest permitted layer", &m.alarm),
         trigger: m.trigger.as_deref().and_then(trigger),
     }

@@ -25,7 +25,8 @@ use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Stop, Trail, Val, WhatIf};
 pub use methods::Methods;
-
+use std::borrow::Cow;
+use std::sync::Arc;
 use stillrise_units::catalog::{GPM, M3_H};
 use stillrise_units::{Flow, Ratio, Typed, Volume};
 
@@ -85,7 +86,7 @@ pub struct Basis {
     /// What holds oil and water back ahead of the separator.
     pub containment: Option<containment::Containments>,
     /// What laboratory results say.
-    pub evidence: Vec<evidence::SampleSet>,
+    pub evidence: Arc<Vec<evidence::SampleSet>>,
     /// Limits.
     pub limits: Vec<limits::LimitState>,
     /// Limits on pH.
@@ -136,9 +137,30 @@ impl Basis {
 /// # Errors
 /// [`Stop`] when a formula of the main path has no answer.
 pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop> {
-    let evidence = evidence::evidence(t, e);
-    let e = influent::claimed(e, &evidence);
-    let e = e.as_ref();
+    let ready = Ready::new(t, e);
+    basis_on(t, w, &ready)
+}
+
+/// What no answer changes: laboratory evidence, and the enquiry with what it claims of the waters.
+pub struct Ready<'a> {
+    enquiry: Cow<'a, Enquiry>,
+    evidence: Arc<Vec<evidence::SampleSet>>,
+}
+
+impl<'a> Ready<'a> {
+    /// Of an enquiry.
+    pub fn new<T: Trail>(t: &mut T, e: &'a Enquiry) -> Self {
+        let evidence = evidence::evidence(t, e);
+        Self { enquiry: influent::claimed(e, &evidence), evidence: Arc::new(evidence) }
+    }
+}
+
+/// Builds the basis on what no answer changes.
+///
+/// # Errors
+/// [`Stop`] when a formula of the main path has no answer.
+pub fn basis_on<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Basis, Stop> {
+    let (e, evidence) = (ready.enquiry.as_ref(), &ready.evidence);
     let methods = methods::methods(t, w, e);
     let fluids = fluids::fluids(t, w, e)?;
     let storm = storm::storm(t, w, e)?;
@@ -155,9 +177,9 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
     let arrivals = ways::arrivals(t, w, e, &fluids, &dosed, &feed, &mut cases)?;
     let finest = arrivals.iter().min_by(|a, b| a.droplets.d50.q.si().total_cmp(&b.droplets.d50.q.si()));
     let nothing = || Stop::said("droplets", "no water brings any");
-    let ways::Arrival { droplets, shear, .. } = finest.cloned().ok_or_else(nothing)?;
+    let (droplets, shear) = finest.map(|way| (way.droplets.clone(), way.shear.clone())).ok_or_else(nothing)?;
     let (solids, oil_on_solids) = solids::solids(t, w, e, &fluids)?;
-    let limits = limits::limits(t, w, e, &evidence)?;
+    let limits = limits::limits(t, w, e, evidence)?;
     let ph_limits = limits::ph_limits(t, e);
     t.section("peak of the influent");
     let (peak, sample_peak) = dumps::peaks(t, w, e, &waters)?;
@@ -179,7 +201,7 @@ pub fn basis<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Basis, Stop
         solids,
         oil_on_solids,
         spill,
-        evidence,
+        evidence: Arc::clone(evidence),
         containment,
         limits,
         ph_limits,

@@ -4,7 +4,7 @@
 use super::cases::FeedState;
 use super::fluids::Fluids;
 use super::shear::Named;
-use super::stated::{standby, stated, stated_or};
+use super::stated::{block_of, key_of, line_of, standby, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Inlet;
 use crate::enquiry::keys::Quantity;
@@ -82,7 +82,7 @@ pub(super) fn pump_on_the_way<T: Trail>(
 ) -> Result<Option<Named>, Stop> {
     let ShearBlock { pump_power: power, pump_head: head, pump_speed: speed, impeller, efficiency, .. } = block;
     let (width, coefficient) = (&block.impeller_width, &block.head_coefficient);
-    let key = format!("shear \"{name}\"");
+    let key = block_of("shear", name);
     let figures = Figures { power, head, speed, impeller, width, efficiency, coefficient, key, name };
     let Some(class) = block.pump.as_deref().and_then(pump) else { return Ok(None) };
     let beside = Some(class.dissipation());
@@ -94,7 +94,7 @@ pub(super) fn pump_on_the_way<T: Trail>(
     }
     let [low, likely, high] = class.dissipation();
     let label = say!(T, "power dissipated in the {name}");
-    let key = format!("shear \"{name}\".dissipation");
+    let key = key_of("shear", name, "dissipation");
     let standby = standby(&label, (&W_KG, &W_KG), key, "", (low, likely, high), class.shear_mark.text());
     Ok(Some(Named { dissipation: assume(t, w, standby), beside, is_worked: false }))
 }
@@ -124,33 +124,29 @@ fn worked<T: Trail>(
     }
     let rho = fluids.cold.density;
     let power = stated(t, w, &say!(T, "shaft power of the {name}"), f.power);
-    let efficiency = stated_or(
-        t,
-        w,
-        f.efficiency,
+    let label = say!(T, "efficiency of the {name}");
+    let efficiency = stated_or(t, w, f.efficiency, || {
         standby(
-            &say!(T, "efficiency of the {name}"),
+            &label,
             (&PERCENT, &PERCENT),
-            format!("{key}.efficiency"),
+            line_of(key, "efficiency"),
             "",
             (ratio(0.25), ratio(0.5), ratio(0.75)),
             "from memory: small sump pumps turn some half of the shaft's power into head, less away from their best point",
-        ),
-    );
+        )
+    });
     let coefficient = |t: &mut T| {
-        stated_or(
-            t,
-            w,
-            f.coefficient,
+        let label = say!(T, "head coefficient of the {name}");
+        stated_or(t, w, f.coefficient, || {
             standby(
-                &say!(T, "head coefficient of the {name}"),
+                &label,
                 (&ONE, &ONE),
-                format!("{key}.head_coefficient"),
+                line_of(key, "head_coefficient"),
                 "",
                 (ratio(0.4), ratio(0.5), ratio(0.6)),
                 "from memory: radial impellers at their best point",
-            ),
-        )
+            )
+        })
     };
     let stated_impeller = stated(t, w, &say!(T, "impeller of the {name}"), f.impeller);
     let stated_speed = stated(t, w, &say!(T, "speed of the {name}"), f.speed);
@@ -206,7 +202,7 @@ fn worked<T: Trail>(
                     standby(
                         &say!(T, "speed of the {name}"),
                         (&RPM, &RPM),
-                        format!("{key}.pump_speed"),
+                        line_of(key, "pump_speed"),
                         say!(T, "How fast does the {name} turn, and how large is its impeller?"),
                         (rpm(1450.0), rpm(2900.0), rpm(3500.0)),
                         "common practice: a motor of two poles, with four poles half as fast",
@@ -221,19 +217,17 @@ fn worked<T: Trail>(
             )?
         }
     };
-    let width = stated_or(
-        t,
-        w,
-        f.width,
+    let label = say!(T, "width of the impeller over its diameter, {name}");
+    let width = stated_or(t, w, f.width, || {
         standby(
-            &say!(T, "width of the impeller over its diameter, {name}"),
+            &label,
             (&PERCENT, &PERCENT),
-            format!("{key}.impeller_width"),
+            line_of(key, "impeller_width"),
             "",
             (ratio(0.05), ratio(0.1), ratio(0.25)),
             "engineering judgement: open and vortex impellers of sump pumps",
-        ),
-    );
+        )
+    });
     let volume =
         by!(t, &say!(T, "volume that the impeller of the {name} sweeps"), impeller_volume::volume(diameter, width))?;
     let label = say!(T, "power dissipated in the {name}");

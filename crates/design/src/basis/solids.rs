@@ -55,10 +55,7 @@ pub fn solids<T: Trail>(
     let d50 = if sieved.is_given() {
         by!(t, "median grain size", measured_median::diameter(table))?
     } else {
-        stated_or(
-            t,
-            w,
-            &e.solids.d50,
+        stated_or(t, w, &e.solids.d50, || {
             standby(
                 "median grain size",
                 (&UM, &UM),
@@ -66,13 +63,10 @@ pub fn solids<T: Trail>(
                 "How fine are the solids?",
                 (um(20.0), um(60.0), um(200.0)),
                 "engineering judgement: silt to fine sand off paved yards",
-            ),
-        )
+            )
+        })
     };
-    let spread = stated_or(
-        t,
-        w,
-        &e.solids.spread,
+    let spread = stated_or(t, w, &e.solids.spread, || {
         standby(
             "geometric standard deviation of the grains",
             (&ONE, &ONE),
@@ -80,12 +74,9 @@ pub fn solids<T: Trail>(
             "",
             (ratio(1.5), ratio(2.5), ratio(4.0)),
             "engineering judgement: graded silt and sand",
-        ),
-    );
-    let bare = stated_or(
-        t,
-        w,
-        &e.solids.density,
+        )
+    });
+    let bare = stated_or(t, w, &e.solids.density, || {
         standby(
             "density of the grains",
             (&LB_FT3, &KG_M3),
@@ -93,8 +84,8 @@ pub fn solids<T: Trail>(
             "What are the solids made of?",
             (rho(1200.0), rho(2650.0), rho(2650.0)),
             "quartz; the low end for organic or oil-coated solids",
-        ),
-    );
+        )
+    });
     let oil = stated(t, w, "oil on the grains", &e.solids.oil);
     let density = match oil {
         Some(oil) => {
@@ -110,10 +101,7 @@ pub fn solids<T: Trail>(
             table,
             bare,
             density,
-            in_sludge: stated_or(
-                t,
-                w,
-                &e.solids.in_sludge,
+            in_sludge: stated_or(t, w, &e.solids.in_sludge, || {
                 standby(
                     "dry solids in settled sludge",
                     (&PERCENT, &PERCENT),
@@ -121,12 +109,9 @@ pub fn solids<T: Trail>(
                     "How thick does the sludge settle?",
                     (ratio(0.10), ratio(0.20), ratio(0.40)),
                     "engineering judgement",
-                ),
-            ),
-            sludge_density: stated_or(
-                t,
-                w,
-                &e.solids.sludge_density,
+                )
+            }),
+            sludge_density: stated_or(t, w, &e.solids.sludge_density, || {
                 standby(
                     "density of settled sludge",
                     (&LB_FT3, &KG_M3),
@@ -134,8 +119,8 @@ pub fn solids<T: Trail>(
                     "How heavy is the settled sludge?",
                     (rho(1041.0), rho(1121.0), rho(1201.0)),
                     "from memory: 65 to 75 lb/ft3 wet",
-                ),
-            ),
+                )
+            }),
         },
         oil,
     ))

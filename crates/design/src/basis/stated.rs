@@ -12,7 +12,7 @@ pub const NOBODY_CHOSE: &str = "of contradicting claims";
 /// The value somebody stated, with all contradicting claims in the trail; `None` if nobody did.
 ///
 /// Where claims contradict and no person chose, the safe one is taken and the rest becomes a question.
-pub fn stated<Q: Typed>(t: &mut impl Trail, w: &WhatIf, label: &str, key: &Quantity<Q>) -> Option<Val<Q>> {
+pub fn stated<T: Trail, Q: Typed>(t: &mut T, w: &WhatIf, label: &str, key: &Quantity<Q>) -> Option<Val<Q>> {
     let units = key.spec.and_then(|s| s.units);
     let claim = key.claim()?;
     let value = |t: &mut _, c: &Claim| claimed(t, w, label, units, key, c);
@@ -96,8 +96,19 @@ fn source(place: &str, claim: &Claim) -> String {
     }
 }
 
-/// The value somebody stated, or the default that stands by for it.
-pub fn stated_or<Q: Typed>(t: &mut impl Trail, what_if: &WhatIf, key: &Quantity<Q>, standby: Standby<'_, Q>) -> Val<Q> {
+/// The value somebody stated, or the default that stands by for it; that is only made where somebody looks at it.
+pub fn stated_or<'a, T: Trail, Q: Typed>(
+    t: &mut T,
+    what_if: &WhatIf,
+    key: &Quantity<Q>,
+    standby: impl FnOnce() -> Standby<'a, Q>,
+) -> Val<Q> {
+    if !T::RECORDS
+        && let Some(value) = stated(t, what_if, "", key)
+    {
+        return value;
+    }
+    let standby = standby();
     match stated(t, what_if, standby.label, key) {
         Some(value) => value,
         None => assume(t, what_if, standby),
@@ -136,4 +147,21 @@ pub fn standby_spread<'a, Q: Typed>(
 ) -> Standby<'a, Q> {
     let range = (Q::from_si(spread.low_si()), Q::from_si(spread.typical_si()), Q::from_si(spread.high_si()));
     standby(label, units, key, question, range, Backing::Source(spread.source))
+}
+
+// Keys are put together in every sample of a study: joined, not formatted.
+
+/// A block with its name, as its keys begin: `stream "wash"`.
+pub(super) fn block_of(kind: &str, name: &str) -> String {
+    [kind, " \"", name, "\""].concat()
+}
+
+/// A key of a block: `stream "wash".oil.mean`.
+pub(super) fn line_of(block: &str, key: &str) -> String {
+    [block, ".", key].concat()
+}
+
+/// The same of a block by kind and name.
+pub(super) fn key_of(kind: &str, name: &str, key: &str) -> String {
+    [kind, " \"", name, "\".", key].concat()
 }

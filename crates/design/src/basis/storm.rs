@@ -1,9 +1,9 @@
 //! The storm flow: surfaces, runoff, time of concentration, intensity, rational method.
 
-use super::stated::{standby, stated, stated_or};
+use super::stated::{key_of, standby, stated, stated_or};
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::ConcentrationTime;
-use crate::provenance::{Standby, Stop, Trail, Val, WhatIf, assume, choose, given};
+use crate::enquiry::blocks::{ConcentrationTime, Rain};
+use crate::provenance::{Backing, Standby, Stop, Trail, Val, WhatIf, assume, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::page::Series;
 use stillrise_handbook::rain::rational_flow::RationalFactor;
@@ -85,7 +85,7 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
         "surfaces and their coefficients",
         None,
         Series(rows),
-        &names.join(", "),
+        &if T::RECORDS { names.join(", ") } else { String::new() },
         "all surfaces that drain to the unit",
         &nodes,
     );
@@ -109,7 +109,7 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
         "factor of the rational method",
         None,
         e.method.rational.0.unwrap_or(RationalFactor::ALL[0]),
-        &e.method.rational.1.source("method: rational"),
+        &say!(T, "{}", e.method.rational.1.source("method: rational")),
         if e.method.rational.0.is_some() { "stated" } else { "default" },
     );
     let flow = by!(t, "storm flow", rational_flow::flow(coefficient, intensity, area, factor))?;
@@ -134,32 +134,28 @@ fn canopy<T: Trail>(
     plan: Val<Area>,
 ) -> Result<Val<Area>, Stop> {
     let feet = |x: f64| Length::of(x, &FT);
-    let height = stated_or(
-        t,
-        w,
-        &s.canopy_height,
+    let label = say!(T, "open height under the canopy of {name}");
+    let height = stated_or(t, w, &s.canopy_height, || {
         standby(
-            &say!(T, "open height under the canopy of {name}"),
+            &label,
             (&FT, &M),
-            format!("surface \"{name}\".canopy_height"),
+            key_of("surface", name, "canopy_height"),
             say!(T, "How high is the open side under the canopy over the {name}?"),
             (feet(10.0), feet(15.0), feet(20.0)),
             "engineering judgement: clearance for road vehicles",
-        ),
-    );
-    let side = stated_or(
-        t,
-        w,
-        &s.canopy_side,
+        )
+    });
+    let label = say!(T, "longest side of the canopy of {name}");
+    let side = stated_or(t, w, &s.canopy_side, || {
         standby(
-            &say!(T, "longest side of the canopy of {name}"),
+            &label,
             (&FT, &M),
-            format!("surface \"{name}\".canopy_side"),
+            key_of("surface", name, "canopy_side"),
             say!(T, "How long is the longest side of the canopy over the {name}?"),
             (feet(20.0), feet(60.0), feet(120.0)),
             "engineering judgement: one to four vehicle lengths",
-        ),
-    );
+        )
+    });
     let share = given(
         t,
         "share of the exposed side that is wetted",
@@ -169,22 +165,23 @@ fn canopy<T: Trail>(
         "half of the exposed vertical area",
     );
     let wetted =
-        by!(t, &format!("wind-wetted area under the canopy of {name}"), wind_driven_rain::area(height, side, share))?;
+        by!(t, &say!(T, "wind-wetted area under the canopy of {name}"), wind_driven_rain::area(height, side, share))?;
     // Blown rain cannot fall on more than there is.
     Ok(
-        reckon!(t, &format!("area of {name} that the rain reaches"), [FT2, M2], (wetted = wetted, plan = plan) wetted.min(plan)),
+        reckon!(t, &say!(T, "area of {name} that the rain reaches"), [FT2, M2], (wetted = wetted, plan = plan) wetted.min(plan)),
     )
 }
 
 fn runoff<T: Trail>(t: &mut T, w: &WhatIf, kind: Option<&str>, canopy: bool, name: &str) -> Val<Ratio> {
     let label = say!(T, "runoff coefficient of {name}");
     let (low, typical, high, source) = match kind.and_then(surface) {
-        Some(row) => (row.runoff.0, row.runoff.1, row.runoff.2, row.source.to_string()),
-        None => (0.7, 0.9, 0.95, "kind of surface not said; range of paved surfaces, FHWA HDS-2 table 5.7".to_owned()),
+        Some(row) => (row.runoff.0, row.runoff.1, row.runoff.2, Backing::Source(row.source)),
+        None => (0.7, 0.9, 0.95, "kind of surface not said; range of paved surfaces, FHWA HDS-2 table 5.7".into()),
     };
     let question = match kind {
         _ if canopy => say!(T, "What is the {name} paved with?"),
-        Some(kind) => format!(
+        Some(kind) => say!(
+            T,
             "Does the {name} run off like other {}, or is a local coefficient prescribed?",
             kind.replace('-', " ")
         ),
@@ -196,19 +193,20 @@ fn runoff<T: Trail>(t: &mut T, w: &WhatIf, kind: Option<&str>, canopy: bool, nam
         Standby {
             label: &label,
             units: Some((&ONE, &ONE)),
-            key: format!("surface \"{name}\".runoff").into(),
+            key: key_of("surface", name, "runoff").into(),
             question: question.into(),
             value: ratio(typical),
             low: ratio(low),
             high: ratio(high),
-            source: source.into(),
+            source,
         },
     )
 }
 
 fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop> {
     let minutes = |x: f64| Time::of(x, &MIN);
-    let rain = e.rain.clone().unwrap_or_default();
+    let unsaid = Rain::default();
+    let rain = e.rain.as_ref().unwrap_or(&unsaid);
     let stated_time = stated(t, w, "time of concentration", &rain.concentration_time);
     let least = |t: &mut T| {
         assume(
@@ -226,10 +224,7 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop
     };
     let Some(table) = &e.rain_table else {
         let at = |x: f64| Velocity::of(x, &MM_H);
-        let intensity = stated_or(
-            t,
-            w,
-            &rain.intensity,
+        let intensity = stated_or(t, w, &rain.intensity, || {
             standby(
                 "rain intensity",
                 (&IN_H, &MM_H),
@@ -237,16 +232,13 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop
                 "Which rain intensity, or which table and return period, is to be designed for?",
                 (at(25.0), at(75.0), at(150.0)),
                 "engineering judgement: short storms of a temperate site; take the local table",
-            ),
-        );
+            )
+        });
         let time = match stated_time {
             Some(time) => time,
             None => least(t),
         };
-        let duration = stated_or(
-            t,
-            w,
-            &rain.duration,
+        let duration = stated_or(t, w, &rain.duration, || {
             standby(
                 "duration of the design rain",
                 (&MIN, &MIN),
@@ -254,16 +246,13 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop
                 "How long does a rain of that intensity last, or which local table of rain is to be used?",
                 (minutes(10.0), minutes(30.0), minutes(120.0)),
                 "engineering judgement: intense rain of a temperate site lasts a quarter to two hours",
-            ),
-        );
+            )
+        });
         // A storm shorter than the time of concentration does not reach its peak.
         let duration = if duration.q < time.q { time } else { duration };
         return Ok(Found { time, intensity, duration: Some(duration), table: None, years: None, column_years: None });
     };
-    let years = stated_or(
-        t,
-        w,
-        &rain.return_period,
+    let years = stated_or(t, w, &rain.return_period, || {
         standby(
             "return period",
             (&YR, &YR),
@@ -271,21 +260,25 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop
             "Which return period does the authority ask for?",
             (Time::of(2.0, &YR), Time::of(10.0, &YR), Time::of(25.0, &YR)),
             "common practice for drainage of paved yards",
-        ),
-    );
+        )
+    });
     let nearest = nearest_column(table, YR.from_si(years.q.si()));
     let (column, because) = match table.column(YR.from_si(years.q.si())) {
         Some(series) => (series.clone(), "the column of the return period".to_owned()),
         None if Time::of(nearest.0, &YR) > years.q => (
             nearest.1.clone(),
-            format!("the table has no such column; the next rarer one, {} yr, was taken", nearest.0),
+            say!(T, "the table has no such column; the next rarer one, {} yr, was taken", nearest.0),
         ),
         None => (
             nearest.1.clone(),
-            format!("the table ends at {} yr; its rarest column was taken, which is too little", nearest.0),
+            say!(T, "the table ends at {} yr; its rarest column was taken, which is too little", nearest.0),
         ),
     };
-    let list = table.columns.iter().map(|(y, _)| format!("{y} yr")).collect::<Vec<_>>().join(", ");
+    let list = if T::RECORDS {
+        table.columns.iter().map(|(y, _)| format!("{y} yr")).collect::<Vec<_>>().join(", ")
+    } else {
+        String::new()
+    };
     let series = choose(t, "rain depth by duration", None, column, &list, &because, &[years.at]);
     let method = e.method.concentration_time.0.unwrap_or(ConcentrationTime::KinematicWave);
     let path = stated(t, w, "longest path of the water", &rain.path);

@@ -5,10 +5,10 @@ pub use super::contents::Content;
 use super::contents::{Asked, Kind, content};
 use super::dumps::{self, Bath, Peaks};
 use super::fluids::Fluids;
-use super::stated::{standby, stated, stated_or};
+use super::stated::{block_of, key_of, line_of, standby, stated, stated_or};
 use super::storm::Storm;
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::Stream;
+use crate::enquiry::blocks::{Rain, Stream};
 use crate::provenance::{Stop, Trail, Val, WhatIf};
 use crate::{by, reckon, say};
 use stillrise_handbook::fluids::facilities::facility;
@@ -57,7 +57,8 @@ pub fn waters<T: Trail>(
     let mut waters = Vec::new();
     if let Some(storm) = storm {
         t.section("rain water");
-        let rain = e.rain.clone().unwrap_or_default();
+        let unsaid = Rain::default();
+        let rain = e.rain.as_ref().unwrap_or(&unsaid);
         let (oil, solids) = (rain.oil.as_ref(), &rain.solids);
         let content = content(
             t,
@@ -67,10 +68,7 @@ pub fn waters<T: Trail>(
             &Asked { which: Which::Rain, key: "rain", oil, solids, site, of: Kind::Site },
         )?;
         let inches = |x: f64| Length::of(x, &IN);
-        let annual = stated_or(
-            t,
-            w,
-            &rain.annual,
+        let annual = stated_or(t, w, &rain.annual, || {
             standby(
                 "rain in a year",
                 (&IN, &MM),
@@ -78,8 +76,8 @@ pub fn waters<T: Trail>(
                 "How much rain falls in a year?",
                 (inches(12.0), inches(36.0), inches(60.0)),
                 "engineering judgement: dry to wet temperate sites",
-            ),
-        );
+            )
+        });
         let year = by!(t, "runoff in a year", rain_volume::volume(storm.coefficient, annual, storm.area))?;
         let per_day = reckon!(t, "runoff on an average day", [GAL, M3], (year = year) year / 365.25);
         waters.push(Water {
@@ -99,35 +97,29 @@ pub fn waters<T: Trail>(
         let name = s.name.0.clone().unwrap_or_else(|| format!("stream {}", i + 1));
         t.section(&name);
         let flow = flow(t, w, s, &name)?;
-        let key = format!("stream \"{name}\"");
+        let key = block_of("stream", &name);
         let (which, oil, solids) = (Which::Stream(i), s.oil.as_ref(), &s.solids);
         let content = content(t, w, fluids, dosed, &Asked { which, key: &key, oil, solids, site, of: Kind::Site })?;
-        let hours = stated_or(
-            t,
-            w,
-            &s.hours_per_day,
+        let hours = stated_or(t, w, &s.hours_per_day, || {
             standby(
                 "hours a day",
                 (&ONE, &ONE),
-                format!("{key}.hours_per_day"),
+                line_of(&key, "hours_per_day"),
                 say!(T, "How many hours a day does the {name} run?"),
                 (ratio(1.0), ratio(4.0), ratio(12.0)),
                 "engineering judgement: one shift of intermittent use",
-            ),
-        );
-        let days = stated_or(
-            t,
-            w,
-            &s.days_per_week,
+            )
+        });
+        let days = stated_or(t, w, &s.days_per_week, || {
             standby(
                 "days a week",
                 (&ONE, &ONE),
-                format!("{key}.days_per_week"),
+                line_of(&key, "days_per_week"),
                 say!(T, "How many days a week does the {name} run?"),
                 (ratio(1.0), ratio(5.0), ratio(7.0)),
                 "engineering judgement: working days",
-            ),
-        );
+            )
+        });
         let hour = crate::provenance::given(t, "one hour", Some((&H, &H)), Time::of(1.0, &H), "definition", "1 h");
         let hours = reckon!(t, "running time a day", [H, H], (hours = hours, hour = hour) hours * hour);
         let (running, hours) = match stated(
@@ -152,7 +144,7 @@ pub fn waters<T: Trail>(
                 t,
                 w,
                 "whether it runs while it rains",
-                format!("{key}.with_rain"),
+                line_of(&key, "with_rain"),
                 say!(T, "Does the {name} also run while it rains?"),
                 YesNo::No,
                 "nobody said that it does",
@@ -171,34 +163,28 @@ fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<F
     }
     let gpm = |x: f64| Flow::of(x, &GPM);
     let hoses =
-        stated_or(t, w, &s.hoses, standby("hoses", (&ONE, &ONE), "", "", (ratio(1.0), ratio(1.0), ratio(1.0)), ""));
-    let each = stated_or(
-        t,
-        w,
-        &s.hose_flow,
+        stated_or(t, w, &s.hoses, || standby("hoses", (&ONE, &ONE), "", "", (ratio(1.0), ratio(1.0), ratio(1.0)), ""));
+    let each = stated_or(t, w, &s.hose_flow, || {
         standby(
             "flow of one hose",
             (&GPM, &M3_H),
-            format!("stream \"{name}\".hose_flow"),
+            key_of("stream", name, "hose_flow"),
             say!(T, "What is the flow of one hose of the {name}?"),
             (gpm(5.0), gpm(25.0), gpm(30.0)),
             "UFC 4-214-03, par. 4-8: 25 gpm per wash hose at 75 psi; low end for hand pressure washers from memory",
-        ),
-    );
-    let together = stated_or(
-        t,
-        w,
-        &s.together,
+        )
+    });
+    let together = stated_or(t, w, &s.together, || {
         standby(
             "share of the hoses that run together",
             (&PERCENT, &PERCENT),
-            format!("stream \"{name}\".together"),
+            key_of("stream", name, "together"),
             say!(T, "How many of the hoses of the {name} run at once?"),
             (ratio(0.5), ratio(1.0), ratio(1.0)),
             "all of them is the safe side",
-        ),
-    );
-    by!(t, &format!("flow of {name}"), hose_flow::flow(hoses, each, together))
+        )
+    });
+    by!(t, &say!(T, "flow of {name}"), hose_flow::flow(hoses, each, together))
 }
 
 stillrise_handbook::choice! {

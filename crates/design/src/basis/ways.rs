@@ -12,6 +12,7 @@ use crate::enquiry::blocks::{Droplets as Said, Stream};
 use crate::enquiry::keys::Quantity;
 use crate::provenance::{Node, Stop, Trail, Val, WhatIf, choose};
 use crate::{by, say};
+use std::borrow::Cow;
 use stillrise_handbook::fluids::{mixed_salinity, mixed_temperature, oil_density};
 use stillrise_units::catalog::UM;
 use stillrise_units::{Density, Flow, Ratio, Temperature};
@@ -69,7 +70,11 @@ pub fn arrivals<T: Trail>(
             case.arrival = k;
             continue;
         }
-        t.section(if keys.is_empty() { "droplets".to_owned() } else { format!("droplets: {}", case.name) });
+        if keys.is_empty() {
+            t.section("droplets");
+        } else {
+            t.section(format_args!("droplets: {}", case.name));
+        }
         let mut several = Vec::new();
         for stream in streams {
             let said = said(&e.droplets, stream.and_then(|k| e.streams[k].droplets.as_ref()));
@@ -82,7 +87,7 @@ pub fn arrivals<T: Trail>(
     }
     if found.is_empty() {
         t.section("droplets");
-        let way = Way { said: e.droplets.clone(), stream: None, tension: None, feed };
+        let way = Way { said: Cow::Borrowed(&e.droplets), stream: None, tension: None, feed };
         let (droplets, shear) = droplets(t, w, e, fluids, &way)?;
         found.push(Arrival { droplets, shear, cases: Vec::new() });
     }
@@ -90,8 +95,8 @@ pub fn arrivals<T: Trail>(
 }
 
 /// What is said of the droplets of a stream: its own words first.
-fn said(general: &Said, own: Option<&Said>) -> Said {
-    let Some(own) = own else { return general.clone() };
+fn said<'a>(general: &'a Said, own: Option<&Said>) -> Cow<'a, Said> {
+    let Some(own) = own else { return Cow::Borrowed(general) };
     let sized = own.d50.is_given() || own.arriving.is_given() || own.table.is_given();
     let mut said = if sized { own.clone() } else { general.clone() };
     if own.spread.is_given() {
@@ -100,7 +105,7 @@ fn said(general: &Said, own: Option<&Said>) -> Said {
         said.spread = general.spread.clone();
     }
     said.after_pump = if own.after_pump.0.is_some() { own.after_pump.clone() } else { general.after_pump.clone() };
-    said
+    Cow::Owned(said)
 }
 
 /// The set with the smallest median.

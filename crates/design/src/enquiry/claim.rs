@@ -3,6 +3,7 @@
 use super::distribution::Distribution;
 use super::keys::{Claim, Field, KeyKind, KeySpec, Quantity, Safe};
 use super::reader::Reader;
+use std::cell::RefCell;
 use stillrise_units::parse::{self, Extent, Gallon, Reading, Span, Written};
 use stillrise_units::{Dim, Typed, nearest};
 use toml::de::DeValue;
@@ -244,8 +245,26 @@ impl Reader {
     }
 }
 
+/// A key, what it holds, and its bounds.
+type Bounds = (&'static KeySpec, Dim, (f64, f64));
+
+thread_local! {
+    /// Bounds that were read before: a range asks for the same ones with every row.
+    static READ: RefCell<Vec<Bounds>> = const { RefCell::new(Vec::new()) };
+}
+
 /// What a key can be at all, SI.
-fn bounds(spec: &KeySpec, dim: Dim) -> (f64, f64) {
+fn bounds(spec: &'static KeySpec, dim: Dim) -> (f64, f64) {
+    let is_known = |(s, d, _): &&Bounds| core::ptr::eq(*s, spec) && *d == dim;
+    if let Some((.., known)) = READ.with_borrow(|read| read.iter().find(is_known).copied()) {
+        return known;
+    }
+    let found = read_bounds(spec, dim);
+    READ.with_borrow_mut(|read| read.push((spec, dim, found)));
+    found
+}
+
+fn read_bounds(spec: &KeySpec, dim: Dim) -> (f64, f64) {
     let bound = |text: &str| {
         parse::quantity_of(text, dim, &Reading { gallon: Some(Gallon::Us) }).map(|w| w.si()).unwrap_or(f64::NAN)
     };

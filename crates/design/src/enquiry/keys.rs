@@ -4,7 +4,6 @@
 use super::distribution::Distribution;
 use super::reader::Reader;
 use super::said::Claimed;
-use std::collections::BTreeSet;
 use stillrise_units::{Dim, Typed, Unit, parse::Written};
 use toml::de::DeValue;
 
@@ -203,8 +202,9 @@ impl<Q: Typed> Quantity<Q> {
     /// Whether the claims differ.
     #[must_use]
     pub fn is_contradicted(&self) -> bool {
-        let values: BTreeSet<u64> = self.claims.iter().map(|c| c.written.si().to_bits()).collect();
-        values.len() > 1
+        let mut values = self.claims.iter().map(|c| c.written.si().to_bits());
+        let first = values.next();
+        values.any(|value| Some(value) != first)
     }
     /// The claim to design for: the one a person chose, else the safe one.
     #[must_use]

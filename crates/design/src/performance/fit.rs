@@ -64,10 +64,7 @@ impl Fit {
 /// Finds the room that the units need.
 pub(super) fn fit<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, train: &Train, installation: &Installation) -> Fit {
     t.section("room that the units need");
-    let access = stated_or(
-        t,
-        w,
-        &e.site.access,
+    let access = stated_or(t, w, &e.site.access, || {
         standby(
             "walkway around and between units",
             ROOM,
@@ -75,8 +72,8 @@ pub(super) fn fit<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, train: &Train, i
             "How wide a walkway must stay free around the units and between them?",
             (Length::of(0.5, &M), usual_walkway(), Length::of(1.0, &M)),
             "common practice: room for one person to pass",
-        ),
-    );
+        )
+    });
     let several = train.count.q.si() > 1.0;
     let asked = e.site.arrangement.0;
     let arrangements: &[Arrangement] = match asked {

@@ -81,15 +81,21 @@ pub const ASKED_OF_KEPT: f64 = 0.95;
 /// The same of "likely".
 pub const ASKED_OF_LIKELY: f64 = 0.5;
 
+/// The best word that such a share of the results allows.
+#[must_use]
+pub fn allowed(share: f64) -> Word {
+    match share {
+        share if share >= ASKED_OF_KEPT => Word::Kept,
+        share if share >= ASKED_OF_LIKELY => Word::Likely,
+        _ => Word::NotShown,
+    }
+}
+
 impl Chance {
     /// The best word it allows.
     #[must_use]
     pub fn allows(&self) -> Word {
-        match self.share.q.si() {
-            share if share >= ASKED_OF_KEPT => Word::Kept,
-            share if share >= ASKED_OF_LIKELY => Word::Likely,
-            _ => Word::NotShown,
-        }
+        allowed(self.share.q.si())
     }
     /// In print: never a certainty that was only sampled.
     #[must_use]

@@ -43,7 +43,7 @@ pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &Li
             };
             let expected = mean("expected over the interval", before.expected, out.expected);
             let mixed = mean("mixed bound over the interval", before.mixed, out.mixed);
-            (expected, mixed, comes, stays(t, end, counts, None))
+            (expected, mixed, comes, stays(t, &end.content, counts, None))
         }
         None => {
             let peak = at_peak(t, &end.content, basis.peak_for(limit));
@@ -64,7 +64,7 @@ pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &Li
                 Counts::AllOil => peak.influent,
                 Counts::FreeOil => over("free oil that arrives at the peak", comes),
             };
-            (expected, mixed, influent, stays(t, end, counts, Some(peak)))
+            (expected, mixed, influent, stays(t, &end.content, counts, Some(peak)))
         }
     };
     let against = limit.mean.filter(|_| average).unwrap_or(limit.value);
@@ -102,7 +102,7 @@ pub(super) fn at_peak<T: Trail>(t: &mut T, content: &Content, peak: Val<Ratio>) 
 }
 
 /// Of what arrives, what does not rise: emulsified and dissolved oil, and oil as heavy as the water.
-fn stays<T: Trail>(t: &mut T, end: &Removal, counts: Counts, peak: Option<Peak>) -> Val<Concentration> {
+pub(super) fn stays<T: Trail>(t: &mut T, content: &Content, counts: Counts, peak: Option<Peak>) -> Val<Concentration> {
     if counts == Counts::FreeOil {
         let zero = Concentration::from_si(0.0);
         return given(
@@ -114,8 +114,8 @@ fn stays<T: Trail>(t: &mut T, end: &Removal, counts: Counts, peak: Option<Peak>)
             "none",
         );
     }
-    let (emulsified, dissolved) = (end.content.emulsified, end.content.dissolved);
-    let fixed = match end.content.heavy {
+    let (emulsified, dissolved) = (content.emulsified, content.dissolved);
+    let fixed = match content.heavy {
         Some(heavy) => {
             crate::reckon!(t, "oil that does not rise, but for what is dissolved", [MG_L, MG_L], (emulsified = emulsified, heavy = heavy) emulsified + heavy)
         }

@@ -7,7 +7,7 @@ use crate::basis::stated::standby;
 use crate::enquiry::range::OutletControl;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
 use crate::train::unit::Unit;
-use crate::{by, reckon, record};
+use crate::{by, reckon, record, say};
 use stillrise_handbook::hydraulics::{
     baffle_coefficient, circle_area, colebrook, critical_depth, entry_head, fitting_loss, full_pipe_head,
     laminar_friction, manning_capacity, manning_depth, mean_velocity, mesh_loss, pack_loss, pipe_reynolds,
@@ -135,7 +135,7 @@ pub fn profile<T: Trail>(
     steps.push(Step { name: STEPS[0], loss: outlet, level: well });
     let mut level = well;
     let mut add = |t: &mut T, name: &'static str, loss: Val<Length>| {
-        level = reckon!(t, &format!("level ahead of the {name}"), [IN, MM], (level = level, loss = loss) level + loss);
+        level = reckon!(t, &say!(T, "level ahead of the {name}"), [IN, MM], (level = level, loss = loss) level + loss);
         steps.push(Step { name, loss, level });
         level
     };

@@ -12,7 +12,7 @@ use crate::basis::cases::Case;
 use crate::basis::fluids::{self, Season};
 use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
 use crate::train::Train;
-use crate::{by, reckon};
+use crate::{by, reckon, say};
 use stillrise_handbook::fluids::oil_density;
 use stillrise_handbook::separation::tank_removal::TankModel;
 use stillrise_units::catalog::{DEG_C, DEG_F, ONE, PERCENT, UM};
@@ -241,7 +241,7 @@ fn by_flow<T: Trail>(
     for share in FLOWS {
         let text = format!("{} %", share * 100.0);
         let at = given(t, "share of the flow", Some(SHARE), ratio(share), "table of flows", &text);
-        let flow: Val<Flow> = reckon!(t, &format!("flow, {text} of {}", case.name), [GPM, M3_H], (flow = worst.flow, share = at) flow * share);
+        let flow: Val<Flow> = reckon!(t, &say!(T, "flow, {text} of {}", case.name), [GPM, M3_H], (flow = worst.flow, share = at) flow * share);
         let p = Passage::new(t, basis, &train.unit, fixed, case, flow, (worst.season, State::End))?;
         points.push(Point::at(t, &format!("at {text} of the flow"), at, &p, worst)?);
     }

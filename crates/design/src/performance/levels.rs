@@ -6,7 +6,7 @@ use crate::basis::fluids::OilState;
 use crate::basis::stated::standby;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
 use crate::train::unit::Unit;
-use crate::{by, reckon};
+use crate::{by, reckon, say};
 use stillrise_handbook::vessel::alarms::{DEFAULTS, SetPoint};
 use stillrise_handbook::vessel::{
     float_force_in_oil, float_force_in_water, float_submergence, inlet_cap, interface_drop, layer_volume, lip_cap,
@@ -182,14 +182,14 @@ pub fn oil_levels<T: Trail>(
             Some(share) => share,
             None => given(
                 t,
-                &format!("share at {}", point.title.to_lowercase()),
+                &say!(T, "share at {}", point.title.to_lowercase()),
                 Some((&PERCENT, &PERCENT)),
                 ratio(point.share),
-                &point.source.to_string(),
+                &say!(T, "{}", point.source),
                 point.word,
             ),
         };
-        by!(t, &format!("oil layer at {}", point.title.to_lowercase()), set_point::thickness(limit, share))
+        by!(t, &say!(T, "oil layer at {}", point.title.to_lowercase()), set_point::thickness(limit, share))
     };
     let mut alarm = None;
     for point in DEFAULTS.iter().filter(|p| p.word == "alarm") {
@@ -311,12 +311,12 @@ pub fn trips<T: Trail>(
     for (levels, oil) in all.iter_mut().zip(basis.fluids.lighter()) {
         levels.trip = Some(by!(
             t,
-            &format!("layer of {} at which the alarm trips", levels.oil),
+            &say!(T, "layer of {} at which the alarm trips", levels.oil),
             oil_draw_residue::thickness(unit.frame.crest, mounted, oil.warm, basis.fluids.warm.density)
         )?);
         levels.trip_at_flow = Some(by!(
             t,
-            &format!("layer of {} at which it trips at the largest flow", levels.oil),
+            &say!(T, "layer of {} at which it trips at the largest flow", levels.oil),
             oil_draw_residue::thickness(highest.chamber, mounted, oil.cold, basis.fluids.cold.density)
         )?);
     }

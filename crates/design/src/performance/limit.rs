@@ -3,13 +3,15 @@
 use super::State;
 pub use super::heard::{ASKED_OF_KEPT, ASKED_OF_LIKELY, By, Chance, HeldBack, Measured};
 pub use super::held::{Held, held};
+use super::held::{at_peak, stays};
 use super::keeps::{Keeps, keeps, mean_that_meets};
 use super::promise::{Promise, floor, number};
 use super::removal::Removal;
 use crate::basis::Basis;
 use crate::basis::limits::LimitState;
+use crate::basis::waters::Content;
 use crate::enquiry::blocks::Statistic;
-use crate::provenance::{Trail, Val, choose};
+use crate::provenance::{Off, Trail, Val, choose};
 use crate::say;
 use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_units::catalog::MG_L;
@@ -186,6 +188,26 @@ fn one<T: Trail>(
 #[must_use]
 pub fn is_predicted(limit: &LimitState) -> bool {
     limit.pollutant.gravity == Gravity::Touches && limit.statistic.q != Statistic::RigTest
+}
+
+/// Whether a limit may be one that gravity cannot keep, by what the waters carry alone, whatever leaves: if not, no
+/// unit brings that word about.
+#[must_use]
+pub fn may_be_refused(basis: &Basis, limit: &LimitState, blocked: Option<&str>) -> bool {
+    match limit.pollutant.gravity {
+        _ if limit.statistic.q == Statistic::RigTest => return false,
+        Gravity::Cannot => return true,
+        Gravity::Partly => return false,
+        Gravity::Touches => {}
+    }
+    let (peak, values) = (basis.peak_for(limit), [Some(limit.value), limit.mean]);
+    let least = values.into_iter().flatten().map(|v| v.q).fold(limit.value.q, |a, b| if b < a { b } else { a });
+    let exceeds = |content: &Content| {
+        let counts = limit.pollutant.counts;
+        let peak = at_peak(&mut Off, content, peak);
+        [None, Some(peak)].into_iter().any(|peak| stays(&mut Off, content, counts, peak).q > least)
+    };
+    blocked.is_some() || least < floor() || basis.cases.iter().filter_map(|c| c.content.as_ref()).any(exceeds)
 }
 
 /// Text that is only made for a reader.

@@ -27,7 +27,7 @@ use crate::basis::cases::{Case, Kind, Pumps};
 use crate::basis::fluids::Season;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Statistic;
-use crate::provenance::{Stop, Trail, Val, WhatIf, given};
+use crate::provenance::{Off, Stop, Trail, Val, WhatIf, given};
 use crate::train::Train;
 use hydraulics::Profile;
 use ladder::Ladder;
@@ -233,6 +233,20 @@ pub fn performance<T: Trail>(
         limits,
         measured,
     })
+}
+
+/// Takes a performance found to [`Depth::Screen`] on to [`Depth::Limits`], nothing recorded: what leaves in the other
+/// cases, and the verdicts. All else is the same at both.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub fn deepen(basis: &Basis, train: &Train, blocked: Option<&str>, screened: &mut Performance) -> Result<(), Stop> {
+    let off = &mut Off;
+    let fixed = Fixed::new(off);
+    screened.removals = removals(off, basis, train, &fixed, Depth::Limits)?;
+    screened.limits = limit::verdicts(off, basis, &screened.removals, blocked);
+    screened.measured = measured::compared(off, &basis.evidence, limit::worst(&screened.removals));
+    Ok(())
 }
 
 /// The case that runs most: the dry one if there is one, for it runs every day, the storm does not.

@@ -40,7 +40,7 @@ pub struct Removal {
     /// Flow through one unit.
     pub flow: Val<Flow>,
     /// Droplet that rises at the overflow rate of the plates: caught wholly if all gaps run equal. Found only where
-    /// the trail is recorded.
+    /// a trail is kept.
     pub cut: Option<Val<Length>>,
     /// Time in the unit up to the crest.
     pub residence: Val<Time>,
@@ -85,7 +85,7 @@ pub fn removal<T: Trail>(
     t.section(format_args!("removal: {}, {}, {}", case.name, season.name(), state.name()));
     let passage = Passage::new(t, basis, unit, fixed, case, flow, (season, state))?;
     let residence = by!(t, "time in the unit", residence_time::time(unit.layout.water_volume, flow))?;
-    let cut = if T::RECORDS && passage.oil.q < passage.water.q { Some(cut(t, &passage)?) } else { None };
+    let cut = if T::GATHERS && passage.oil.q < passage.water.q { Some(cut(t, &passage)?) } else { None };
     let low = (depth == Depth::Full).then(|| passage.ideal(fixed).left(t, "free oil left, ideal bound")).transpose()?;
     let expected = passage.left(t, "free oil left, expected")?;
     let bounded = !matches!(depth, Depth::Screen | Depth::Expected);

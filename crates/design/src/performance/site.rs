@@ -4,8 +4,8 @@ use super::installation::{Installation, Known, installation};
 use crate::basis::stated::{standby, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, given};
-use crate::reckon;
 use crate::train::unit::Unit;
+use crate::{reckon, say};
 use stillrise_handbook::hydraulics::pipes::{MATERIALS, pipe_material, pipe_size};
 use stillrise_units::catalog::{FT, IN, M, MM, ONE, PERCENT};
 use stillrise_units::{Length, Ratio, Typed, ratio};
@@ -54,10 +54,7 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
         None => unit.frame.outlet_bore,
     };
     let feet = |x: f64| Length::of(x, &FT);
-    let length = stated_or(
-        t,
-        w,
-        &e.outlet.length,
+    let length = stated_or(t, w, &e.outlet.length, || {
         standby(
             "length of the outlet pipe",
             SITE,
@@ -65,12 +62,9 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
             "How long is the pipe from the separator to the outfall?",
             (feet(5.0), feet(20.0), feet(200.0)),
             "engineering judgement",
-        ),
-    );
-    let slope = stated_or(
-        t,
-        w,
-        &e.outlet.slope,
+        )
+    });
+    let slope = stated_or(t, w, &e.outlet.slope, || {
         standby(
             "slope of the outlet pipe",
             (&PERCENT, &PERCENT),
@@ -78,18 +72,24 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
             "At what slope can the outlet pipe be laid?",
             (ratio(0.005), ratio(0.01), ratio(0.02)),
             "common practice for building drains",
-        ),
-    );
+        )
+    });
     let row = e.outlet.material.as_deref().and_then(pipe_material).unwrap_or(&MATERIALS[0]);
-    let roughness =
-        given(t, "roughness of the outlet pipe", Some((&IN, &MM)), row.roughness(), &row.source.to_string(), row.title);
+    let roughness = given(
+        t,
+        "roughness of the outlet pipe",
+        Some((&IN, &MM)),
+        row.roughness(),
+        &say!(T, "{}", row.source),
+        row.title,
+    );
     let n = if e.outlet.material.is_some() {
         given(
             t,
             "Manning's n of the outlet pipe",
             Some(PURE),
             ratio(row.manning_n.1),
-            &row.n_source.to_string(),
+            &say!(T, "{}", row.n_source),
             row.title,
         )
     } else {

@@ -7,7 +7,7 @@ use super::removal::Removal;
 use crate::basis::Basis;
 use crate::provenance::{Stop, Trail, Val, given};
 use crate::train::Train;
-use crate::{by, reckon};
+use crate::{by, reckon, say};
 use stillrise_handbook::separation::mixture;
 use stillrise_handbook::vessel::triggers::{Room, TRIGGERS, Trigger, applying, strictest_sludge};
 use stillrise_handbook::vessel::{days_to_fill, displaced_water, dry_solids, oil_rate, sludge_rate};
@@ -112,7 +112,14 @@ pub fn storage<T: Trail>(
     let strictest = strictest_sludge(applying(None), &room).map_or(&TRIGGERS[0], |(rule, _)| rule);
     let trigger = basis.methods.trigger.unwrap_or(strictest);
     let sludge_trigger = trigger.sludge.volume(&room).map(|v| {
-        given(t, "sludge that calls for pumping out", Some((&GAL, &M3)), v, &trigger.source.to_string(), trigger.title)
+        given(
+            t,
+            "sludge that calls for pumping out",
+            Some((&GAL, &M3)),
+            v,
+            &say!(T, "{}", trigger.source),
+            trigger.title,
+        )
     });
     let sludge_days = match sludge_trigger {
         Some(volume) if sludge.q.si() > 0.0 => {
@@ -177,7 +184,7 @@ fn average_content<T: Trail>(
 ) -> Result<(Val<Concentration>, Val<Concentration>), Stop> {
     let mut sum: Option<(Val<Flow>, Val<Concentration>, Val<Concentration>)> = None;
     for water in &basis.waters {
-        let flow = reckon!(t, &format!("{} on an average day, as a flow", water.name), [GPD, M3_D], (volume = water.per_day, day = day) volume / day);
+        let flow = reckon!(t, &say!(T, "{} on an average day, as a flow", water.name), [GPD, M3_D], (volume = water.per_day, day = day) volume / day);
         sum = Some(match sum {
             None => (flow, water.content.solids, water.content.free),
             Some((so_far, solids, free)) => (

@@ -8,7 +8,7 @@ use crate::basis::stated::{standby, stated, stated_or};
 use crate::enquiry::keys::Quantity;
 use crate::enquiry::range::{Model, PackWord};
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
-use crate::reckon;
+use crate::{reckon, say};
 use stillrise_handbook::hydraulics::pipes::PIPE_SIZES;
 use stillrise_handbook::page::Argument;
 use stillrise_units::catalog::{DEG, FT_S, FT3, IN, M3, MM};
@@ -109,6 +109,9 @@ pub fn faults(m: &Model, faults: &mut Vec<Fault>) {
     }
 }
 
+/// How the keys of a stated unit's dimensions begin.
+const BLOCK: &str = "unit.dimensions.";
+
 /// Gathers what is assumed.
 struct Gather<'a, T> {
     t: &'a mut T,
@@ -130,8 +133,8 @@ impl<T: Trail> Gather<'_, T> {
             return stated.si();
         }
         let range = (Length::from_si(low), Length::from_si(value), Length::from_si(high));
-        let key = format!("unit.dimensions.{key}");
-        let found = assume(self.t, self.w, standby(label, L, key, question, range, format!("our proposal: {why}")));
+        let (key, why) = ([BLOCK, key].concat(), say!(T, "our proposal: {why}"));
+        let found = assume(self.t, self.w, standby(label, L, key, question, range, why));
         self.out.lengths.push((label, found));
         found.q.si()
     }
@@ -163,7 +166,7 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
         return Err(stop("its walls leave no room between them"));
     }
     let share = |whole: f64, low: f64, value: f64, high: f64| (whole * low, whole * value, whole * high);
-    let asks = |what: &str| format!("What is {what}?");
+    let asks = |what: &str| say!(T, "What is {what}?");
     // Levels, from the wall down.
     let outlet = match m.weir_crest.q() {
         Some(crest) => share(crest.si(), 0.85, 0.95, 1.0),
@@ -219,10 +222,7 @@ impl<T: Trail> Gather<'_, T> {
     /// Inside dimensions from outside ones: two walls off length and width, one floor off the height.
     fn inside(&mut self, m: &Model) -> Result<[f64; 3], Stop> {
         let inches = |x: f64| Length::of(x, &IN);
-        let wall = stated_or(
-            self.t,
-            self.w,
-            &m.wall,
+        let wall = stated_or(self.t, self.w, &m.wall, || {
             standby(
                 "thickness of the walls",
                 L,
@@ -230,8 +230,8 @@ impl<T: Trail> Gather<'_, T> {
                 "How thick are the walls of the unit, insulation and lining included?",
                 (inches(0.125), inches(0.25), inches(2.0)),
                 "our proposal: coated steel plate; plastic, concrete or insulation is thicker",
-            ),
-        );
+            )
+        });
         let mut side = |label: &str, q: &Quantity<Length>| {
             stated(self.t, self.w, label, q).ok_or_else(|| Stop {
                 doing: "unit".to_owned(),
@@ -274,9 +274,9 @@ impl<T: Trail> Gather<'_, T> {
             ("bore of the inlet nozzle", "inlet_pipe", &m.inlet_pipe, "inlet"),
         ] {
             if stated.is_none() {
-                let question = format!("How wide is the {which} pipe of the unit, inside or by its nominal size?");
+                let question = say!(T, "How wide is the {which} pipe of the unit, inside or by its nominal size?");
                 let why = "our proposal: the nominal pipe, 3 in or larger, in which the flow stays below 2 ft/s";
-                let key = format!("unit.dimensions.{key}");
+                let key = [BLOCK, key].concat();
                 let value = assume(self.t, self.w, standby(label, L, key, question, range, why));
                 self.out.lengths.push((label, value));
             }
@@ -324,7 +324,7 @@ impl<T: Trail> Gather<'_, T> {
             m.pack_volume.q().filter(|_| !m.pack_length.is_given()).map(|v| self.pack(m, v, width, pack_height));
         for (k, ((_, name, _, part), key)) in ZONES.iter().zip(stated).enumerate() {
             // An answer that is tried takes its length from the others as one that is given does.
-            let tried = self.w.0.get(&format!("unit.dimensions.{name}")).and_then(Length::from_arg).map(Typed::si);
+            let tried = self.w.0.get(&[BLOCK, name].concat()).and_then(Length::from_arg).map(Typed::si);
             let known = if k == 1 { from_volume } else { None };
             match key.q().map(Typed::si).or(known).or(tried) {
                 Some(x) => left -= x,
@@ -340,8 +340,8 @@ impl<T: Trail> Gather<'_, T> {
             }
             let value = left * part / open;
             let range = (value * (1.0 - OFF), value, value * (1.0 + OFF));
-            let why = format!("{} % of the length that is left for it", print::digits(part / open * 100.0, 2));
-            self.length(label, (key, quantity), format!("How long is {what}?"), range, &why);
+            let why = say!(T, "{} % of the length that is left for it", print::digits(part / open * 100.0, 2));
+            self.length(label, (key, quantity), say!(T, "How long is {what}?"), range, &why);
         }
         Some(())
     }

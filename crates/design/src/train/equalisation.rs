@@ -129,10 +129,7 @@ fn extra<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, case: &Case) -> Val<Time>
         Some(block) => (format!("case \"{}\".duration", case.event), &block.duration),
         None => ("stated.duration".to_owned(), &e.stated.duration),
     };
-    stated_or(
-        t,
-        w,
-        stated,
+    stated_or(t, w, stated, || {
         standby(
             "how long that flow lasts",
             (&H, &H),
@@ -140,8 +137,8 @@ fn extra<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, case: &Case) -> Val<Time>
             say!(T, "How long does the {} last?", case.event),
             (hours(0.5), hours(2.0), hours(8.0)),
             "engineering judgement: part of a shift",
-        ),
-    )
+        )
+    })
 }
 
 /// A flow that is turned on and off.

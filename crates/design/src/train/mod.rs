@@ -13,7 +13,7 @@ use crate::basis::fluids::Season;
 use crate::enquiry::Enquiry;
 use crate::enquiry::range::{Model, Range};
 use crate::provenance::{Stop, Trail, Val, WhatIf, assume, given};
-use crate::{by, reckon};
+use crate::{by, reckon, say};
 use equalisation::Equalisation;
 use stillrise_handbook::page::Arg;
 use stillrise_handbook::separation::remaining_oil::RiseLaw;
@@ -142,7 +142,7 @@ pub fn train<T: Trail>(
     count: u32,
 ) -> Result<Train, Stop> {
     t.section("train");
-    let n = given(t, "units in parallel", Some((&ONE, &ONE)), ratio(f64::from(count)), "unit", &count.to_string());
+    let n = given(t, "units in parallel", Some((&ONE, &ONE)), ratio(f64::from(count)), "unit", &say!(T, "{count}"));
     let (frame, particulars, origin) = match source {
         Source::Row(range, model) => {
             let title = range.head.title.0.clone().unwrap_or_default();

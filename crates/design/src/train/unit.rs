@@ -2,7 +2,7 @@
 
 use super::frame::{Frame, Particulars};
 use crate::provenance::{Stop, Trail, Val};
-use crate::{by, reckon, record};
+use crate::{by, reckon, record, say};
 use stillrise_handbook::vessel::shape::Shape;
 use stillrise_handbook::vessel::shapes::{Hopper, Rectangular, RectangularHopper};
 use stillrise_handbook::vessel::{box_volume, hopper_volume, pack_area, pack_open_area, plate_count};
@@ -126,7 +126,7 @@ pub fn lay_out<T: Trail>(t: &mut T, frame: Frame, particulars: Particulars) -> R
         ("oil retention zone", f.retention_length),
         ("clear well", f.well_length),
     ] {
-        let volume = by!(t, &format!("water in the {zone}"), box_volume::volume(length, f.width, f.crest))?;
+        let volume = by!(t, &say!(T, "water in the {zone}"), box_volume::volume(length, f.width, f.crest))?;
         zones.push(Zone { name: zone, from, length, volume });
         from += length.q;
     }

@@ -16,7 +16,7 @@ pub(super) fn evidence(r: &mut Report<'_>) {
     let Some(basis) = settled.job.design.basis.as_ref().filter(|b| !b.evidence.is_empty()) else { return };
     r.out.section("Laboratory results");
     sets(r, &basis.evidence);
-    for set in &basis.evidence {
+    for set in basis.evidence.iter() {
         r.out.heading(&format!("\"{}\"", set.name));
         r.out.para(&says(settled, basis, set).join(" "));
         results(r, set);

@@ -25,7 +25,7 @@ pub(super) fn evidence(out: &mut String, settled: &Settled, width: usize) {
     }
     if !basis.evidence.is_empty() {
         out.push_str(&section("Laboratory results"));
-        for set in &basis.evidence {
+        for set in basis.evidence.iter() {
             out.push_str(&item("-", &says(settled, basis, set).join(" "), width));
         }
     }

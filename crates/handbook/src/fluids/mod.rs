@@ -43,7 +43,10 @@ pub static TABLES: &[Table] = tables::TABLES;
 /// Whether a text is this word, whatever its case and whether dashes or spaces part it.
 fn same(word: &str, text: &str) -> bool {
     let plain = |byte: u8| if matches!(byte, b'-' | b'_') { b' ' } else { byte.to_ascii_lowercase() };
-    let text = text.trim();
+    // Most texts are tidy, and a whole list is gone through with one of them.
+    let tidy = |byte: Option<&u8>| byte.is_some_and(u8::is_ascii_graphic);
+    let ends = (text.as_bytes().first(), text.as_bytes().last());
+    let text = if tidy(ends.0) && tidy(ends.1) { text } else { text.trim() };
     word.len() == text.len() && word.bytes().zip(text.bytes()).all(|(a, b)| plain(a) == plain(b))
 }
 

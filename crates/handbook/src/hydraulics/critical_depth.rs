@@ -2,6 +2,7 @@
 
 use super::circle::{G, segment_area, segment_top};
 use crate::formula;
+use crate::memo::Memo;
 use crate::page::Evidence::{ByHand, Limit, Published};
 use crate::sources::{CRITICAL_FLOW, R_HYDRAULICS};
 use stillrise_units::math::{pow, root};
@@ -23,7 +24,7 @@ formula! {
     solves [q M3_S, d M => y_c M] {
         pow(q, 2.0) * segment_top(d, y_c) => G * pow(segment_area(d, y_c), 3.0)
     } by {
-        root(1e-9 * d, CROWN * d, |y| pow(q, 2.0) * segment_top(d, y) - G * pow(segment_area(d, y), 3.0))
+        found(q, d)
     }
     constants [G "g"]
     helpers [
@@ -39,4 +40,15 @@ formula! {
         "q=0.1 m3/s, d=0.2 m" => "outside: result", Limit("the pipe runs full");
         "q=0 L/s, d=0.2 m" => "outside: q", Limit("no flow has no critical depth");
     ]
+}
+
+thread_local! {
+    static KEPT: Memo<2> = const { Memo::new() };
+}
+
+/// The root, kept: a search lays the same pipe again and again.
+fn found(q: f64, d: f64) -> Option<f64> {
+    let find = || root(1e-9 * d, CROWN * d, |y| pow(q, 2.0) * segment_top(d, y) - G * pow(segment_area(d, y), 3.0)).unwrap_or(f64::NAN);
+    let root = KEPT.with(|kept| kept.get([q, d].map(f64::to_bits), find));
+    (!root.is_nan()).then_some(root)
 }

@@ -2,6 +2,7 @@
 
 use super::circle::{FULLEST, segment_area, segment_radius};
 use crate::formula;
+use crate::memo::Memo;
 use crate::page::Evidence::{ByHand, Library, Limit, Published};
 use crate::sources::{MANNING, R_HYDRAULICS};
 use stillrise_units::math::{pow, root, sqrt};
@@ -23,7 +24,7 @@ formula! {
     solves [q M3_S, d M, slope ONE, n ONE => y M] {
         q => segment_area(d, y) * pow(segment_radius(d, y), 2.0 / 3.0) * sqrt(slope) / n
     } by {
-        root(0.0, FULLEST * d, |y| segment_area(d, y) * pow(segment_radius(d, y), 2.0 / 3.0) * sqrt(slope) / n - q)
+        found(q, d, slope, n)
     }
     helpers [
         segment_area(f64, f64) "A" "wetted area of the round pipe";
@@ -47,4 +48,15 @@ formula! {
             ByHand("the full flow passes also at 0.81963 of the diameter; root by scipy 1.17.1 brentq");
         "q=0.0768 m3/s, d=0.3048 m, slope=0.005, n=0.013" => "outside: result", Limit("more than 1.0757 times the full flow of 0.0713343 m3/s");
     ]
+}
+
+thread_local! {
+    static KEPT: Memo<4> = const { Memo::new() };
+}
+
+/// The root, kept: a search lays the same pipe again and again.
+fn found(q: f64, d: f64, slope: f64, n: f64) -> Option<f64> {
+    let find = || root(0.0, FULLEST * d, |y| segment_area(d, y) * pow(segment_radius(d, y), 2.0 / 3.0) * sqrt(slope) / n - q).unwrap_or(f64::NAN);
+    let root = KEPT.with(|kept| kept.get([q, d, slope, n].map(f64::to_bits), find));
+    (!root.is_nan()).then_some(root)
 }

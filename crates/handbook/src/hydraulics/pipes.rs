@@ -70,7 +70,10 @@ pub static PIPE_SIZES: &[PipeSize] = &[
 #[must_use]
 pub fn pipe_size(word: &str) -> Option<&'static PipeSize> {
     let plain: String = word.to_lowercase().replace('"', "in").chars().filter(|c| !c.is_whitespace()).collect();
-    PIPE_SIZES.iter().find(|s| s.word.replace(' ', "") == plain || format!("dn{}", s.dn) == plain)
+    // A number as it is written: no sign, no zero ahead.
+    let number = plain.strip_prefix("dn").filter(|n| n.starts_with(|c: char| matches!(c, '1'..='9')));
+    let dn: Option<u16> = number.and_then(|n| n.parse().ok());
+    PIPE_SIZES.iter().find(|s| s.word.chars().filter(|c| *c != ' ').eq(plain.chars()) || dn == Some(s.dn))
 }
 
 /// The smallest size whose schedule 40 bore is at least `inside`; none above 24 in.

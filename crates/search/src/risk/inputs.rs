@@ -41,6 +41,13 @@ impl Input {
     }
 }
 
+impl Input {
+    /// The answers by which it is tried one at a time, but the one that stands.
+    pub(crate) fn other_answers(&self) -> impl Iterator<Item = Arg> {
+        self.range.answers().into_iter().filter(|answer| *answer != self.now)
+    }
+}
+
 /// How an input may turn out.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Range {
@@ -120,8 +127,13 @@ impl Range {
 /// The uncertain inputs of a design, in the order of its trail, each key once.
 #[must_use]
 pub fn inputs(ledger: &Ledger) -> Vec<Input> {
+    among(&ledger.entries)
+}
+
+/// The same, among lines of a trail.
+pub(crate) fn among(trail: &[Entry]) -> Vec<Input> {
     let mut seen = BTreeSet::new();
-    ledger.entries.iter().filter_map(input).filter(|input| seen.insert(input.key.clone())).collect()
+    trail.iter().filter_map(input).filter(|input| seen.insert(input.key.clone())).collect()
 }
 
 fn input(entry: &Entry) -> Option<Input> {

@@ -18,7 +18,8 @@ use sample::Hypercube;
 pub use spread::Spread;
 use spread::spread;
 use std::borrow::Cow;
-use stillrise_design::basis::{Basis, basis};
+use std::sync::Arc;
+use stillrise_design::basis::{Basis, Ready, basis, basis_on};
 use stillrise_design::claims::{answered, any_open};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::job::Design;
@@ -27,7 +28,7 @@ use stillrise_design::performance::passage::Fixed;
 use stillrise_design::performance::removal::Removal;
 use stillrise_design::performance::{Depth, State, removals};
 use stillrise_design::train::{Source, Train, train};
-use stillrise_design::{Job, Off, Stop, WhatIf};
+use stillrise_design::{Job, Off, Stop, Trail, WhatIf};
 use stillrise_units::{Typed, math};
 use swings::Swing;
 
@@ -122,6 +123,11 @@ struct Sampled {
     limits: Vec<[f64; 3]>,
 }
 
+/// What no sample and no answer changes; `None` where claims on words contradict, so that it may be another enquiry.
+pub(crate) fn ready(enquiry: &Enquiry) -> Option<Arc<Ready<'_>>> {
+    (!any_open(enquiry)).then(|| Arc::new(Ready::new(&mut Off, enquiry)))
+}
+
 /// The chain around one unit, ready to be run with other inputs.
 pub(crate) struct Model<'a> {
     enquiry: &'a Enquiry,
@@ -129,8 +135,7 @@ pub(crate) struct Model<'a> {
     train: &'a Train,
     /// What the train is laid from again in every sample, where a dimension is uncertain.
     laid_from: Option<Source<'a>>,
-    /// Whether claims on words contradict, so that a sample may be of another enquiry.
-    open: bool,
+    ready: Option<Arc<Ready<'a>>>,
     fixed: Fixed,
     inputs: Vec<Input>,
     /// Places of the inputs in the order of their keys.
@@ -143,7 +148,12 @@ pub(crate) struct Model<'a> {
 
 impl<'a> Model<'a> {
     /// Around the unit of a design; `None` when none was laid out.
-    pub(crate) fn new(enquiry: &'a Enquiry, design: &'a Design, inputs: Vec<Input>) -> Option<Self> {
+    pub(crate) fn new(
+        enquiry: &'a Enquiry,
+        ready: Option<Arc<Ready<'a>>>,
+        design: &'a Design,
+        inputs: Vec<Input>,
+    ) -> Option<Self> {
         let (basis, laid, p) = (design.basis.as_ref()?, design.train.as_ref()?, design.performance.as_ref()?);
         let cases = (0..basis.cases.len()).filter(|k| basis.cases[*k].content.is_some()).collect();
         let predicted: Vec<_> = p.limits.iter().filter(|l| l.predicted).collect();
@@ -157,7 +167,7 @@ impl<'a> Model<'a> {
             design,
             train: laid,
             laid_from: laid_from(enquiry, laid, &inputs),
-            open: any_open(enquiry),
+            ready,
             fixed: Fixed::new(&mut Off),
             order: {
                 let mut order: Vec<usize> = (0..inputs.len()).collect();
@@ -190,22 +200,34 @@ impl<'a> Model<'a> {
         }
     }
 
+    /// The enquiry as these inputs make it, where it may be another.
+    fn answered(&self, w: &WhatIf) -> Option<Cow<'_, Enquiry>> {
+        self.ready.is_none().then(|| answered(self.enquiry, w))
+    }
+
+    fn basis<T: Trail>(&self, t: &mut T, w: &WhatIf, enquiry: &Enquiry) -> Result<Basis, Stop> {
+        match &self.ready {
+            Some(ready) => basis_on(t, w, ready),
+            None => basis(t, w, enquiry),
+        }
+    }
+
     /// Basis and removals with these inputs.
-    pub(super) fn leaves(&self, depth: Depth, w: &WhatIf) -> Result<(Basis, Vec<Removal>), Stop> {
-        let off = &mut Off;
-        let enquiry = if self.open { answered(self.enquiry, w) } else { Cow::Borrowed(self.enquiry) };
-        let basis = basis(off, w, &enquiry)?;
+    pub(super) fn leaves<T: Trail>(&self, t: &mut T, depth: Depth, w: &WhatIf) -> Result<(Basis, Vec<Removal>), Stop> {
+        let other = self.answered(w);
+        let enquiry = other.as_deref().unwrap_or(self.enquiry);
+        let basis = self.basis(t, w, enquiry)?;
         let laid = match &self.laid_from {
-            Some(source) => Some(train(off, w, &enquiry, &basis, source, self.train.count.q.si() as u32)?),
+            Some(source) => Some(train(t, w, enquiry, &basis, source, self.train.count.q.si() as u32)?),
             None => None,
         };
-        let removals = removals(off, &basis, laid.as_ref().unwrap_or(self.train), &self.fixed, depth)?;
+        let removals = removals(t, &basis, laid.as_ref().unwrap_or(self.train), &self.fixed, depth)?;
         Ok((basis, removals))
     }
 
     fn sampled(&self, depth: Depth, w: &WhatIf) -> Result<Option<Sampled>, Stop> {
         let off = &mut Off;
-        let (basis, removals) = self.leaves(depth, w)?;
+        let (basis, removals) = self.leaves(off, depth, w)?;
         let Some(worst) = worst(&removals) else { return Ok(None) };
         let c = &worst.content;
         let total = |left: f64| c.free.q.si() * left + c.emulsified.q.si() + c.dissolved.q.si();
@@ -316,7 +338,7 @@ impl<'a> Model<'a> {
 #[must_use]
 pub fn risk(job: &Job, samples: usize, watch: Watch<'_>) -> Option<Risk> {
     let drawn = inputs::inputs(&job.ledger);
-    let model = Model::new(&job.enquiry, &job.design, drawn.clone())?;
+    let model = Model::new(&job.enquiry, ready(&job.enquiry), &job.design, drawn.clone())?;
     let samples = samples.max(1);
     // The bands first: one hypercube over everything that is uncertain.
     let rows = (samples / SHARE_ROWS.0).max(SHARE_ROWS.1).min(samples);

@@ -6,11 +6,11 @@ use super::reach::{Open, Reach, asked};
 use super::{Containment, Containments};
 use crate::basis::SpillState;
 use crate::basis::fluids::{Fluids, Season};
-use crate::basis::stated::{standby, stated};
+use crate::basis::stated::{key_of, standby, stated};
 use crate::enquiry::containments::find;
 use crate::enquiry::{Enquiry, blocks};
 use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
-use crate::{by, reckon};
+use crate::{by, reckon, say};
 use stillrise_handbook::vessel::{
     containment_allowance, displaced_water, layer_thickness, oil_mass_volume, oil_surface_rise,
 };
@@ -147,7 +147,7 @@ pub fn balances<T: Trail>(
     let mut balances = Vec::new();
     for (i, block) in e.containments.iter().enumerate() {
         let name = &found.all[i].name;
-        t.section(format!("spill held by {name}"));
+        t.section(format_args!("spill held by {name}"));
         let mut open = Vec::new();
         let own = own_oil(t, w, fluids, block, name, &mut open)?;
         let head = !found.all.iter().any(|c| c.to == Some(i));
@@ -176,9 +176,9 @@ fn own_oil<T: Trail>(
     name: &str,
     open: &mut Vec<Open>,
 ) -> Result<Option<Reach<Volume>>, Stop> {
-    if let Some(mass) = stated(t, w, &format!("oil in the largest vessel of {name}, by mass"), &block.vessel_oil_mass) {
+    if let Some(mass) = stated(t, w, &say!(T, "oil in the largest vessel of {name}, by mass"), &block.vessel_oil_mass) {
         let lightest = fluids.lightest(Season::Warm).warm;
-        let volume = by!(t, &format!("oil in the largest vessel of {name}"), oil_mass_volume::volume(mass, lightest))?;
+        let volume = by!(t, &say!(T, "oil in the largest vessel of {name}"), oil_mass_volume::volume(mass, lightest))?;
         return Ok(Some(Reach::known(volume)));
     }
     Ok(block.vessel_oil.is_given().then(|| unknown_oil(t, w, block, name, open)))
@@ -196,7 +196,7 @@ fn unknown_oil<T: Trail>(
     let ask = standby(
         &label,
         (&GAL, &M3),
-        format!("containment \"{name}\".vessel_oil"),
+        key_of("containment", name, "vessel_oil"),
         format!("How much oil is in the largest vessel that stands in the {name}?"),
         (Volume::from_si(0.0), Volume::from_si(0.0), Volume::of(60.0, &M3)),
         "nobody said; up to the 60 m3 of a large transformer (IEEE 980, Annex B)",
@@ -298,7 +298,7 @@ fn displaced<T: Trail>(t: &mut T, fluids: &Fluids, at: &Containment, oil: Val<Vo
     let out = by!(t, "water that the oil pushes out from under itself", displaced_water::volume(oil, heaviest, water))
         .ok()?;
     let rise = at.shape.as_ref().and_then(|shape| {
-        let wet = reckon!(t, &format!("area of {} between its stones", at.name), [FT2, M2], (clear = shape.clear, share = shape.open_share) clear * share);
+        let wet = reckon!(t, &say!(T, "area of {} between its stones", at.name), [FT2, M2], (clear = shape.clear, share = shape.open_share) clear * share);
         let layer = by!(t, "layer of oil on the water there", layer_thickness::thickness(oil, wet)).ok()?;
         by!(t, "how far its surface stands above the water's", oil_surface_rise::rise(layer, lightest, water)).ok()
     });

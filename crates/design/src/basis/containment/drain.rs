@@ -3,10 +3,10 @@
 use super::Containment;
 use super::balance::inflow;
 use super::reach::Open;
-use crate::basis::stated::stated;
-use crate::by;
+use crate::basis::stated::{key_of, stated};
 use crate::enquiry::blocks::{self, DrainValve};
 use crate::provenance::{Standby, Trail, Val, WhatIf, assume, choose, given};
+use crate::{by, say};
 use stillrise_handbook::vessel::drain_down;
 use stillrise_units::{Flow, Time, Volume};
 
@@ -60,7 +60,7 @@ const WORSE: [DrainValve; 4] = [DrainValve::None, DrainValve::Closed, DrainValve
 /// How the drain stands, by the claims on it; open where nobody said, for that is the worst.
 pub fn valve<T: Trail>(t: &mut T, w: &WhatIf, c: &blocks::Containment, name: &str) -> Valve {
     let label = format!("drain of {name}");
-    let key = format!("containment \"{name}\".drain");
+    let key = key_of("containment", name, "drain");
     let place = |from: &Option<String>| match from {
         Some(from) => format!("{key}, from {from}"),
         None => key.clone(),
@@ -123,11 +123,11 @@ pub fn drain<T: Trail>(
     at: usize,
     zero: Val<Volume>,
 ) -> Option<Drain> {
-    let rate = stated(t, w, &format!("rate at which {} is drained", all[at].name), &c.drain_rate)?;
+    let rate = stated(t, w, &say!(T, "rate at which {} is drained", all[at].name), &c.drain_rate)?;
     let rain = inflow(t, all, at, &[], zero);
     let time = by!(
         t,
-        &format!("time in which the design rain drains from {}", all[at].name),
+        &say!(T, "time in which the design rain drains from {}", all[at].name),
         drain_down::time(rain.val, rate)
     );
     Some(Drain { rate, time: time.ok() })

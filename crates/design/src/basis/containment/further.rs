@@ -2,7 +2,7 @@
 
 use super::Containments;
 use crate::provenance::{Trail, Val};
-use crate::{by, reckon};
+use crate::{by, reckon, say};
 use stillrise_handbook::vessel::{containment_count, containment_depth};
 use stillrise_units::{Area, Length, Ratio, Typed, Volume};
 
@@ -59,7 +59,7 @@ pub fn further<T: Trail>(
     }
     let each = reckon!(t, "what one more of it holds beside its own rain", [GAL, M3], (holds = c.holds.val, rain = rain) holds - rain);
     if each.q.si() > 0.0 {
-        out.count = by!(t, &format!("further ones like {}", c.name), containment_count::count(short, each)).ok();
+        out.count = by!(t, &say!(T, "further ones like {}", c.name), containment_count::count(short, each)).ok();
     }
     Some(out)
 }

@@ -110,7 +110,7 @@ pub fn containments<T: Trail>(
     let mut all = Vec::new();
     for block in &e.containments {
         let name = block.name.0.clone().unwrap_or_default();
-        t.section(format!("containment {name}"));
+        t.section(format_args!("containment {name}"));
         let mut open = Vec::new();
         let (holds, shape) = volume::holds(t, w, e, block, &name, &mut open)?;
         let catch = match rain_depth {
@@ -145,7 +145,7 @@ pub fn containments<T: Trail>(
         });
     }
     for (i, block) in e.containments.iter().enumerate() {
-        t.section(format!("containment {}", all[i].name));
+        t.section(format_args!("containment {}", all[i].name));
         let drain = drain::drain(t, w, block, &all, i, zero);
         all[i].drain = drain;
     }

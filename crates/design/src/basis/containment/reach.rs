@@ -68,7 +68,7 @@ pub fn asked<T: Trail, Q: Typed + PartialOrd>(
         (standby.low, standby.high)
     };
     let what = standby.label.to_owned();
-    let val = stated_or(t, w, key, standby);
+    let val = stated_or(t, w, key, || standby);
     if settled || answered {
         return Reach::known(val);
     }

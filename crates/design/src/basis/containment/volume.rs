@@ -1,12 +1,12 @@
 //! What one containment holds: area, depth, stone and what stands in it.
 
 use super::reach::{Open, Reach, asked};
-use crate::basis::stated::{standby, stated};
+use crate::basis::stated::{block_of, key_of, line_of, standby, stated};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Containment, ContainmentKind};
 use crate::enquiry::containments::same_name;
 use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
-use crate::{by, reckon};
+use crate::{by, reckon, say};
 use stillrise_handbook::vessel::containment_void;
 use stillrise_units::catalog::{FT2, GAL, IN, M, M2, M3, MM, PERCENT};
 use stillrise_units::{Area, Length, Ratio, Typed, Volume, ratio};
@@ -38,11 +38,11 @@ pub fn holds<T: Trail>(
     name: &str,
     open: &mut Vec<Open>,
 ) -> Result<(Reach<Volume>, Option<Shape>), Stop> {
-    let key = format!("containment \"{name}\"");
+    let key = block_of("containment", name);
     if c.volume.is_given() {
         let none = Volume::from_si(0.0);
         let label = format!("what {name} holds");
-        let ask = standby(&label, (&GAL, &M3), format!("{key}.volume"), "", (none, none, none), "stated");
+        let ask = standby(&label, (&GAL, &M3), line_of(&key, "volume"), "", (none, none, none), "stated");
         return Ok((asked(t, w, &c.volume, ask, open), None));
     }
     let area = area(t, w, e, c, name, open);
@@ -53,7 +53,7 @@ pub fn holds<T: Trail>(
         standby(
             &format!("usable depth of {name}"),
             (&IN, &MM),
-            format!("{key}.depth"),
+            line_of(&key, "depth"),
             format!("How deep is the {name}, from its floor to its overflow or the lowest point of its rim?"),
             (Length::of(0.15, &M), Length::of(0.5, &M), Length::of(1.5, &M)),
             "engineering judgement: a kerb to a deep pit",
@@ -63,23 +63,23 @@ pub fn holds<T: Trail>(
     let (stone, voids) = stone(t, w, c, name, &depth, open);
     let taken_area = deducted(t, w, c, name, &area, open);
     let taken =
-        stated(t, w, &format!("volume of what else stands in {name}"), &c.deducted_volume).unwrap_or_else(|| {
+        stated(t, w, &say!(T, "volume of what else stands in {name}"), &c.deducted_volume).unwrap_or_else(|| {
             let none = Volume::from_si(0.0);
             given(t, &format!("volume of what else stands in {name}"), Some((&GAL, &M3)), none, &key, "nothing stated")
         });
     let val = by!(
         t,
-        &format!("what {name} holds"),
+        &say!(T, "what {name} holds"),
         containment_void::volume(area.val, taken_area.val, depth.val, stone.val, voids.val, taken)
     )?;
     let end = |a, less, d, s, v| containment_void::volume(a, less, d, s, v, taken.q).map_err(Stop::from);
     let low = end(area.low, taken_area.high, depth.low, stone.high, voids.low)?;
     let high = end(area.high, taken_area.low, depth.high, stone.low, voids.high)?;
     let clear =
-        reckon!(t, &format!("clear area of {name}"), [FT2, M2], (area = area.val, taken = taken_area.val) area - taken);
+        reckon!(t, &say!(T, "clear area of {name}"), [FT2, M2], (area = area.val, taken = taken_area.val) area - taken);
     let open_share = reckon!(
         t,
-        &format!("share of the depth of {name} that is open"),
+        &say!(T, "share of the depth of {name} that is open"),
         [PERCENT, PERCENT],
         (depth = depth.val, stone = stone.val, voids = voids.val)(depth - stone.min(depth) + voids * stone.min(depth))
             / depth
@@ -110,7 +110,7 @@ fn area<T: Trail>(
     let ask = standby(
         &label,
         (&FT2, &M2),
-        format!("containment \"{name}\".area"),
+        key_of("containment", name, "area"),
         format!("What is the area of the {name} in plan?"),
         (square(10.0), square(50.0), square(500.0)),
         "engineering judgement: the bund of a small tank to the pit of a large transformer",
@@ -121,7 +121,7 @@ fn area<T: Trail>(
 /// The area of a surface by its name, as stated.
 pub fn surface<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, name: &str) -> Option<Val<Area>> {
     let found = e.surfaces.iter().find(|s| s.name.as_deref().is_some_and(|own| same_name(own, name)))?;
-    stated(t, w, &format!("area of {name}"), &found.area)
+    stated(t, w, &say!(T, "area of {name}"), &found.area)
 }
 
 /// Depth of the stone and its voids.
@@ -133,13 +133,13 @@ fn stone<T: Trail>(
     depth: &Reach<Length>,
     open: &mut Vec<Open>,
 ) -> (Reach<Length>, Reach<Ratio>) {
-    let key = format!("containment \"{name}\"");
+    let key = block_of("containment", name);
     let label = format!("depth of the stone in {name}");
     let none = Length::from_si(0.0);
     let units = (&IN, &MM) as crate::provenance::Pair;
     let stone = match c.kind.0 {
         _ if c.stone_depth.is_given() => {
-            let ask = standby(&label, units, format!("{key}.stone_depth"), "", (none, none, none), "stated");
+            let ask = standby(&label, units, line_of(&key, "stone_depth"), "", (none, none, none), "stated");
             asked(t, w, &c.stone_depth, ask, open)
         }
         _ if c.voids.is_given() => {
@@ -155,7 +155,7 @@ fn stone<T: Trail>(
             let ask = standby(
                 &label,
                 units,
-                format!("{key}.stone_depth"),
+                line_of(&key, "stone_depth"),
                 format!("Is the {name} filled with stone, and how deep?"),
                 (none, depth.val.q, depth.high),
                 "IEEE 980, Annex B: pits of transformers are filled with stone; the safe side is a fill to the overflow",
@@ -171,7 +171,7 @@ fn stone<T: Trail>(
     let ask = standby(
         &label,
         percent,
-        format!("{key}.voids"),
+        line_of(&key, "voids"),
         format!("What share of the stone in the {name} is void?"),
         (ratio(0.30), ratio(0.35), ratio(0.40)),
         "IEEE 980, Annex B: 35 % for stone of 1.5 in; the range is engineering judgement",
@@ -189,7 +189,7 @@ fn deducted<T: Trail>(
     open: &mut Vec<Open>,
 ) -> Reach<Area> {
     let label = format!("area of {name} that foundations and equipment take");
-    let key = format!("containment \"{name}\"");
+    let key = block_of("containment", name);
     let none = Area::from_si(0.0);
     if c.kind.0 == Some(ContainmentKind::CatchBasin) && !c.deducted_area.is_given() {
         return Reach::known(given(t, &label, Some((&FT2, &M2)), none, &key, "nothing stands in a basin"));
@@ -197,7 +197,7 @@ fn deducted<T: Trail>(
     let ask = standby(
         &label,
         (&FT2, &M2),
-        format!("{key}.deducted_area"),
+        line_of(&key, "deducted_area"),
         format!("Which area do foundations and equipment take in the {name}?"),
         (none, area.val.q * ratio(0.1), area.val.q * ratio(0.25)),
         "engineering judgement; the example of IEEE 980, Annex B, has 18 of 195 m2",

@@ -2,12 +2,12 @@
 
 use super::reach::{Open, Reach, asked, guessed};
 use super::volume::{Shape, surface};
-use crate::basis::stated::{standby, stated};
+use crate::basis::stated::{key_of, standby, stated};
 use crate::basis::storm::Storm;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Containment;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
-use crate::{by, reckon};
+use crate::{by, reckon, say};
 use stillrise_handbook::rain::{fire_water, rain_depth as depth_by_duration, rain_volume};
 use stillrise_units::catalog::{FT, FT2, GAL, H, IN, M2, M3, MIN, MM, ONE};
 use stillrise_units::{Area, Length, Time, Typed, Volume, ratio};
@@ -64,7 +64,7 @@ pub fn catch<T: Trail>(
         sum = Some(match sum {
             None => next,
             Some(sum) => {
-                reckon!(t, &format!("area whose rain {name} takes"), [FT2, M2], (sum = sum, next = next) sum + next)
+                reckon!(t, &say!(T, "area whose rain {name} takes"), [FT2, M2], (sum = sum, next = next) sum + next)
             }
         });
     }
@@ -80,7 +80,7 @@ pub fn catch<T: Trail>(
     let ask = standby(
         &label,
         (&FT2, &M2),
-        format!("containment \"{name}\".area"),
+        key_of("containment", name, "area"),
         format!("What is the area of the {name} in plan, or which surfaces run into it?"),
         (over(6.0), over(2.0), over(0.5)),
         "engineering judgement: its volume over depths of 6 ft to 6 in",

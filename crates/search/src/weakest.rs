@@ -1,0 +1,135 @@
+//! The words that would stand around a design, and nothing beside them: what `words` hears, but no further than it can
+//! still weaken a word.
+//!
+//! What is heard only ever weakens a word, and neither a stopped chain nor the chance says worse than "not shown". So
+//! where something already said the weakest that the rest could say, the rest is not worked out.
+
+use crate::pick::Pick;
+use crate::risk::inputs::{Input, Range, among};
+use crate::risk::{Model, Reading};
+use crate::words::{SETS, measured};
+use std::sync::Arc;
+use stillrise_design::WhatIf;
+use stillrise_design::basis::Ready;
+use stillrise_design::enquiry::Enquiry;
+use stillrise_design::enquiry::range::Range as MakersRange;
+use stillrise_design::job::{Design, begin, begin_on, complete};
+use stillrise_design::performance::Depth;
+use stillrise_design::performance::heard::allowed;
+use stillrise_design::performance::limit::Word;
+use stillrise_design::provenance::{Entry, Uncertain};
+use stillrise_handbook::page::Arg;
+
+/// The words that would stand with one answer given, around the unit taken; `None` when the chain has no answer.
+pub(crate) fn under(
+    enquiry: &Enquiry,
+    ready: Option<Arc<Ready<'_>>>,
+    range: &MakersRange,
+    taken: &Pick,
+    key: &str,
+    answer: &Arg,
+) -> Option<Vec<Word>> {
+    let mut fixed = WhatIf::default();
+    fixed.0.insert(key.to_owned(), answer.clone());
+    let mut trail = Uncertain::default();
+    let begun = match &ready {
+        Some(ready) => begin_on(&mut trail, &fixed, enquiry, ready),
+        None => begin(&mut trail, &fixed, enquiry),
+    };
+    let source = taken.source(enquiry, range);
+    let design = complete(&mut trail, &fixed, enquiry, begun, &source, taken.count, Depth::Limits);
+    weakest(enquiry, ready, &design, &trail.entries, &fixed)
+}
+
+/// The weakest of all words that are said of each limit; `None` when the chain has no answer. `fixed` holds answers
+/// that are taken as given.
+pub(crate) fn weakest(
+    enquiry: &Enquiry,
+    ready: Option<Arc<Ready<'_>>>,
+    design: &Design,
+    trail: &[Entry],
+    fixed: &WhatIf,
+) -> Option<Vec<Word>> {
+    let mut inputs = among(trail);
+    for input in inputs.iter_mut().filter(|input| fixed.0.contains_key(&input.key)) {
+        input.range = Range::Words(vec![input.now.clone()]);
+    }
+    for (key, answer) in &fixed.0 {
+        if inputs.iter().all(|input| input.key != *key) {
+            inputs.push(Input::fixed(key, answer));
+        }
+    }
+    let model = Model::new(enquiry, ready, design, inputs.clone())?;
+    let mut space = model.space();
+    let (now, asked) = model.asked(&space)?;
+    let mut words = now.words;
+    let limits = design.performance.as_ref().map_or(&[][..], |p| &p.limits);
+    let of = |k: usize| limits.get(k).and_then(|verdict| design.basis.as_ref()?.limits.get(verdict.limit));
+    for (k, word) in words.iter_mut().enumerate() {
+        *word = of(k).and_then(|limit| measured(enquiry, limit)).map_or(*word, |held| held.word.max(*word));
+    }
+    // What is stated with a range is no assumption, and what the chain never asks for changes nothing.
+    for (k, input) in inputs.iter().enumerate().filter(|(_, input)| input.assumed && asked.holds(&input.key)) {
+        for answer in input.other_answers() {
+            if words.iter().all(|word| *word == Word::NotByGravity) {
+                return Some(words);
+            }
+            // Where every word is "not shown" already, only one that gravity cannot keep is weaker.
+            let open =
+                || limits.iter().zip(&words).filter(|(_, word)| **word < Word::NotByGravity).map(|(v, _)| v.limit);
+            if limits.len() == words.len()
+                && words.iter().all(|word| *word >= Word::NotShown)
+                && !model.may_refuse_at(k, &answer, &open().collect::<Vec<_>>(), &mut space)
+            {
+                continue;
+            }
+            weaken(&mut words, model.reading_at(k, &answer, &mut space).as_ref());
+        }
+    }
+    by_chance(&model, &mut words, &mut space);
+    Some(words)
+}
+
+/// Weakens words by what one answer says; a chain that stops shows nothing.
+fn weaken(words: &mut [Word], reading: Option<&Reading>) {
+    for (k, word) in words.iter_mut().enumerate() {
+        let said = reading.map_or(Word::NotShown, |r| r.words.get(k).copied().unwrap_or(Word::NotShown));
+        *word = said.max(*word);
+    }
+}
+
+/// Weakens words by the chance, with no more sets drawn than decide it.
+fn by_chance(model: &Model<'_>, words: &mut [Word], space: &mut WhatIf) {
+    let open: Vec<usize> = (0..words.len()).filter(|k| words[*k] < Word::NotShown).collect();
+    if open.is_empty() {
+        return;
+    }
+    let cube = model.cube(SETS);
+    // Sum of the shares of each limit; nothing until some set has one.
+    let mut sums: Vec<Option<f64>> = vec![None; words.len()];
+    for i in 0..SETS {
+        let row = model.keeping(|k| cube.row(i)[k], space).unwrap_or_default();
+        for (sum, share) in sums.iter_mut().zip(row) {
+            if let Some(share) = share {
+                *sum = Some(sum.unwrap_or(0.0) + share);
+            }
+        }
+        // Of the sets that are left none may keep the limit, or all.
+        let left = (SETS - 1 - i) as f64;
+        let decided = |k: &usize| {
+            let Some(sum) = sums[*k] else { return false };
+            let [least, most] = [sum * (1.0 - HAIR), (sum + left) * (1.0 + HAIR)];
+            let [least, most] = [least, most].map(|sum| allowed(sum / SETS as f64).max(words[*k]));
+            least == most
+        };
+        if open.iter().all(decided) {
+            break;
+        }
+    }
+    for (word, sum) in words.iter_mut().zip(sums) {
+        *word = sum.map_or(*word, |sum| allowed(sum / SETS as f64).max(*word));
+    }
+}
+
+/// By how much a bound is widened, so that no rounding of a sum decides: far more than its last digits.
+const HAIR: f64 = 1e-9;
