@@ -7,9 +7,9 @@ pub use super::held::{Held, held};
 use super::keeps::{Keeps, keeps, mean_that_meets};
 use super::promise::{Promise, floor, number};
 use super::removal::Removal;
-use crate::basis::Basis;
 use crate::basis::limits::LimitState;
 use crate::basis::waters::Content;
+use crate::basis::{Basis, Carried};
 use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Off, Trail, Val, choose};
 use crate::say;
@@ -189,18 +189,19 @@ pub fn is_predicted(limit: &LimitState) -> bool {
 /// Whether a limit may be one that gravity cannot keep, by what the waters carry alone, whatever leaves: if not, no
 /// unit brings that word about.
 #[must_use]
-pub fn may_be_refused(basis: &Basis, limit: &LimitState, blocked: Option<&str>) -> bool {
+pub fn may_be_refused(carried: &Carried, limit: &LimitState, blocked: Option<&str>) -> bool {
     match limit.pollutant.gravity {
         _ if limit.statistic.q == Statistic::RigTest => return false,
         Gravity::Cannot => return true,
         Gravity::Partly => return false,
         Gravity::Touches => {}
     }
-    let (peak, values) = (basis.peak_for(limit), [Some(limit.value), limit.mean]);
+    let values = [Some(limit.value), limit.mean];
     let least = values.into_iter().flatten().map(|v| v.q).fold(limit.value.q, |a, b| if b < a { b } else { a });
-    let exceeds =
-        |content: &Content| [None, Some(peak)].into_iter().any(|peak| stays(&mut Off, content, peak).q > least);
-    blocked.is_some() || least < floor() || basis.cases.iter().filter_map(|c| c.content.as_ref()).any(exceeds)
+    let exceeds = |content: &Content| {
+        carried.peaks.into_iter().map(Some).chain([None]).any(|peak| stays(&mut Off, content, peak).q > least)
+    };
+    blocked.is_some() || least < floor() || carried.cases.iter().filter_map(|c| c.content.as_ref()).any(exceeds)
 }
 
 /// Text that is only made for a reader.
