@@ -16,7 +16,7 @@ use stillrise_design::enquiry::range::Range as MakersRange;
 use stillrise_design::job::{Design, begin, begin_on, complete};
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::heard::allowed;
-use stillrise_design::performance::limit::Word;
+use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::provenance::{Entry, Uncertain};
 use stillrise_handbook::page::Arg;
 
@@ -68,6 +68,9 @@ pub(crate) fn weakest(
     for (k, word) in words.iter_mut().enumerate() {
         *word = of(k).and_then(|limit| measured(enquiry, limit)).map_or(*word, |held| held.word.max(*word));
     }
+    let start = model.space();
+    // What the waters carry as it stands, once that is all that can weaken a word.
+    let mut carried = None;
     // What is stated with a range is no assumption, and what the chain never asks for changes nothing.
     for (k, input) in inputs.iter().enumerate().filter(|(_, input)| input.assumed && asked.holds(&input.key)) {
         for answer in input.other_answers() {
@@ -75,19 +78,24 @@ pub(crate) fn weakest(
                 return Some(words);
             }
             // Where every word is "not shown" already, only one that gravity cannot keep is weaker.
-            let open =
-                || limits.iter().zip(&words).filter(|(_, word)| **word < Word::NotByGravity).map(|(v, _)| v.limit);
-            if limits.len() == words.len()
-                && words.iter().all(|word| *word >= Word::NotShown)
-                && !model.may_refuse_at(k, &answer, &open().collect::<Vec<_>>(), &mut space)
-            {
-                continue;
+            if limits.len() == words.len() && words.iter().all(|word| *word >= Word::NotShown) {
+                let open = || open(limits, &words);
+                let carried = carried.get_or_insert_with(|| model.may_refuse(&open(), &start));
+                let untouched = carried.as_ref().is_some_and(|(may, asked)| !may && !asked.holds(&input.key));
+                if untouched || model.may_refuse_at(k, &answer, &open(), &mut space) == Some(false) {
+                    continue;
+                }
             }
             weaken(&mut words, model.reading_at(k, &answer, &mut space).as_ref());
         }
     }
     by_chance(&model, &mut words, &mut space);
     Some(words)
+}
+
+/// The limits, by their places in the basis, whose word can be weaker still.
+fn open(limits: &[LimitVerdict], words: &[Word]) -> Vec<usize> {
+    limits.iter().zip(words).filter(|(_, word)| **word < Word::NotByGravity).map(|(verdict, _)| verdict.limit).collect()
 }
 
 /// Weakens words by what one answer says; a chain that stops shows nothing.

@@ -162,18 +162,7 @@ impl<'a> Ready<'a> {
 pub fn basis_on<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Basis, Stop> {
     let (e, evidence) = (ready.enquiry.as_ref(), &ready.evidence);
     let methods = methods::methods(t, w, e);
-    let fluids = fluids::fluids(t, w, e)?;
-    let storm = storm::storm(t, w, e)?;
-    let dosed = chemicals::chemicals(t, w, e);
-    let waters = waters::waters(t, w, e, &fluids, &dosed, storm.as_ref())?;
-    let feed = feed::feed(t, w, e);
-    let mut spill = spill(t, w, e);
-    let containment = containment::containments(t, w, e, &fluids, storm.as_ref(), spill.as_ref())?;
-    if let Some(spill) = &mut spill {
-        spill.passes = containment::balance::arrives(t, containment.as_ref(), spill.volume);
-    }
-    let ahead = (spill.as_ref(), containment.as_ref());
-    let mut cases = cases::cases(t, w, e, &fluids, &dosed, &waters, &feed, ahead)?;
+    let Came { fluids, storm, dosed, waters, feed, spill, containment, mut cases } = came(t, w, e)?;
     let arrivals = ways::arrivals(t, w, e, &fluids, &dosed, &feed, &mut cases)?;
     let finest = arrivals.iter().min_by(|a, b| a.droplets.d50.q.si().total_cmp(&b.droplets.d50.q.si()));
     let nothing = || Stop::said("droplets", "no water brings any");
@@ -211,6 +200,56 @@ pub fn basis_on<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Ba
         stated,
         european,
     })
+}
+
+/// What comes, before anything is said of droplets and solids.
+struct Came {
+    fluids: fluids::Fluids,
+    storm: Option<storm::Storm>,
+    dosed: Vec<chemicals::Dosed>,
+    waters: Vec<waters::Water>,
+    feed: feed::FeedState,
+    spill: Option<SpillState>,
+    containment: Option<containment::Containments>,
+    cases: Vec<cases::Case>,
+}
+
+fn came<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Came, Stop> {
+    let fluids = fluids::fluids(t, w, e)?;
+    let storm = storm::storm(t, w, e)?;
+    let dosed = chemicals::chemicals(t, w, e);
+    let waters = waters::waters(t, w, e, &fluids, &dosed, storm.as_ref())?;
+    let feed = feed::feed(t, w, e);
+    let mut spill = spill(t, w, e);
+    let containment = containment::containments(t, w, e, &fluids, storm.as_ref(), spill.as_ref())?;
+    if let Some(spill) = &mut spill {
+        spill.passes = containment::balance::arrives(t, containment.as_ref(), spill.volume);
+    }
+    let ahead = (spill.as_ref(), containment.as_ref());
+    let cases = cases::cases(t, w, e, &fluids, &dosed, &waters, &feed, ahead)?;
+    Ok(Came { fluids, storm, dosed, waters, feed, spill, containment, cases })
+}
+
+/// The part of a basis that says what the waters carry and what is asked of it.
+pub struct Carried {
+    /// The cases; of droplets nothing is said.
+    pub cases: Vec<cases::Case>,
+    /// Limits.
+    pub limits: Vec<limits::LimitState>,
+    /// Highest over mean oil content of the influent, of a day and of a single sample.
+    pub peaks: [Val<Ratio>; 2],
+}
+
+/// Builds that part alone.
+///
+/// # Errors
+/// [`Stop`] when a formula of it has no answer.
+pub fn carried<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Carried, Stop> {
+    let e = ready.enquiry.as_ref();
+    let Came { waters, cases, .. } = came(t, w, e)?;
+    let limits = limits::limits(t, w, e, &ready.evidence)?;
+    let (peak, sample_peak) = dumps::peaks(t, w, e, &waters)?;
+    Ok(Carried { cases, limits, peaks: [peak, sample_peak] })
 }
 
 fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {

@@ -7,9 +7,9 @@ use super::held::{at_peak, stays};
 use super::keeps::{Keeps, keeps, mean_that_meets};
 use super::promise::{Promise, floor, number};
 use super::removal::Removal;
-use crate::basis::Basis;
 use crate::basis::limits::LimitState;
 use crate::basis::waters::Content;
+use crate::basis::{Basis, Carried};
 use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Off, Trail, Val, choose};
 use crate::say;
@@ -193,21 +193,21 @@ pub fn is_predicted(limit: &LimitState) -> bool {
 /// Whether a limit may be one that gravity cannot keep, by what the waters carry alone, whatever leaves: if not, no
 /// unit brings that word about.
 #[must_use]
-pub fn may_be_refused(basis: &Basis, limit: &LimitState, blocked: Option<&str>) -> bool {
+pub fn may_be_refused(carried: &Carried, limit: &LimitState, blocked: Option<&str>) -> bool {
     match limit.pollutant.gravity {
         _ if limit.statistic.q == Statistic::RigTest => return false,
         Gravity::Cannot => return true,
         Gravity::Partly => return false,
         Gravity::Touches => {}
     }
-    let (peak, values) = (basis.peak_for(limit), [Some(limit.value), limit.mean]);
+    let values = [Some(limit.value), limit.mean];
     let least = values.into_iter().flatten().map(|v| v.q).fold(limit.value.q, |a, b| if b < a { b } else { a });
     let exceeds = |content: &Content| {
         let counts = limit.pollutant.counts;
-        let peak = at_peak(&mut Off, content, peak);
-        [None, Some(peak)].into_iter().any(|peak| stays(&mut Off, content, counts, peak).q > least)
+        let peaks = carried.peaks.map(|peak| Some(at_peak(&mut Off, content, peak)));
+        peaks.into_iter().chain([None]).any(|peak| stays(&mut Off, content, counts, peak).q > least)
     };
-    blocked.is_some() || least < floor() || basis.cases.iter().filter_map(|c| c.content.as_ref()).any(exceeds)
+    blocked.is_some() || least < floor() || carried.cases.iter().filter_map(|c| c.content.as_ref()).any(exceeds)
 }
 
 /// Text that is only made for a reader.
