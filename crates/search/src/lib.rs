@@ -12,7 +12,6 @@ pub mod standing;
 mod weakest;
 mod words;
 
-use alternatives::Alternative;
 use asked::Named;
 use diagnosis::Diagnosis;
 use pick::{Candidate, Pick};
@@ -38,8 +37,6 @@ pub struct Settled {
     pub pick: Option<Pick>,
     /// That nothing fits, and what would do, where no unit was taken.
     pub shortfall: Option<Shortfall>,
-    /// Other trains than the one asked for, each with its own result.
-    pub alternatives: Vec<Alternative>,
     /// What became of what somebody named beforehand.
     pub named: Named,
     /// Questions that stand whatever the numbers, those first that can turn the job.
@@ -123,18 +120,15 @@ fn settled(enquiry: &Enquiry, demo: &Range) -> Settled {
             design.stops.push(shortfall::stop());
         }
     }
-    let ask = || {
-        let ready = risk::ready(enquiry);
-        let heard = words::hear(enquiry, ready.clone(), &design, &ledger);
-        if let Some(heard) = &heard {
-            words::settle(enquiry, &mut design, &mut ledger, heard);
-        }
-        match &pick {
-            Some(pick) => questions::rank(enquiry, ready, range, &design, &ledger, pick, heard.as_ref()),
-            None => questions::unranked(&ledger, enquiry.system()),
-        }
+    let ready = risk::ready(enquiry);
+    let heard = words::hear(enquiry, ready.clone(), &design, &ledger);
+    if let Some(heard) = &heard {
+        words::settle(enquiry, &mut design, &mut ledger, heard);
+    }
+    let questions = match &pick {
+        Some(pick) => questions::rank(enquiry, ready, range, &design, &ledger, pick, heard.as_ref()),
+        None => questions::unranked(&ledger, enquiry.system()),
     };
-    let (alternatives, questions) = both(|| alternatives::alternatives(enquiry, range, pick.as_ref()), ask);
     let job = Job { enquiry: enquiry.clone(), design, ledger };
     let verdicts =
         judge(&Subject { enquiry: &job.enquiry, design: &job.design, ledger: Some(&job.ledger), read: true });
@@ -143,7 +137,6 @@ fn settled(enquiry: &Enquiry, demo: &Range) -> Settled {
         verdicts,
         pick,
         shortfall: short,
-        alternatives,
         named,
         standing: standing::standing(enquiry),
         candidates,

@@ -18,10 +18,10 @@ pub struct Args {
 
 /// Runs it.
 pub fn run(args: &Args) -> End {
-    match files::settled(&args.file) {
+    match files::with_alternatives(&args.file) {
         Err(end) => end,
-        Ok((settled, _)) => {
-            let text = reply(&settled);
+        Ok((settled, others)) => {
+            let text = reply(&settled, &others);
             if args.json {
                 out::print(&String::from_utf8_lossy(&pretty(&json!({ "reply": text }))));
             } else {
