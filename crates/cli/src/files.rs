@@ -11,6 +11,7 @@ use std::thread;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::enquiry::{Enquiry, read_enquiry};
 use stillrise_documents::package::{MANIFEST, against_replacing};
+use stillrise_search::alternatives::{Alternative, alternatives};
 use stillrise_search::{Settled, settle};
 use stillrise_units::{Fault, nearest};
 
@@ -76,12 +77,25 @@ pub fn open(path: &Path) -> Result<Opened, End> {
 
 /// Opens an enquiry and settles it.
 pub fn settled(path: &Path) -> Result<(Settled, Inputs), End> {
+    let (settled, inputs, _) = settled_from(path)?;
+    Ok((settled, inputs))
+}
+
+/// The same, with the other trains that would do.
+pub fn with_alternatives(path: &Path) -> Result<(Settled, Vec<Alternative>), End> {
+    let (settled, _, demo) = settled_from(path)?;
+    let others = alternatives(&settled, &demo);
+    Ok((settled, others))
+}
+
+/// A settled enquiry, what it was read from, and the demo range.
+fn settled_from(path: &Path) -> Result<(Settled, Inputs, Range), End> {
     let (opened, demo) = beside(|| open(path), embedded::demo_range);
     let opened = opened?;
     if let Some(fault) = unknown_model(&opened.enquiry, &demo) {
         return Err(End::Refused(vec![fault]));
     }
-    Ok((settle(&opened.enquiry, &demo), opened.inputs))
+    Ok((settle(&opened.enquiry, &demo), opened.inputs, demo))
 }
 
 /// Two pieces of work, the second on a thread of its own where the machine gives one.

@@ -1,6 +1,7 @@
 //! Other trains than the one asked for, each worked through: one pump only, evened out to the cap, rain and wash water
 //! apart, two units in parallel.
 
+use crate::Settled;
 use crate::pick::{Pick, effluent, found};
 use crate::risk::ready;
 use crate::side_by_side::side_by_side;
@@ -107,9 +108,12 @@ pub struct Alternative {
     pub words: Vec<Word>,
 }
 
-/// All alternatives that make sense, worked through.
+/// All alternatives to a settled job that make sense, worked through; only a reply asks for them. `demo` is the range to
+/// pick from when the enquiry names none.
 #[must_use]
-pub fn alternatives(enquiry: &Enquiry, range: &Range, taken: Option<&Pick>) -> Vec<Alternative> {
+pub fn alternatives(settled: &Settled, demo: &Range) -> Vec<Alternative> {
+    let (enquiry, taken) = (&settled.job.enquiry, settled.pick.as_ref());
+    let range = enquiry.range.as_ref().unwrap_or(demo);
     // A unit that stands is rated; nothing is offered in its place here.
     if enquiry.unit_stands() {
         return Vec::new();

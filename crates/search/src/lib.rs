@@ -2,6 +2,7 @@
 
 pub mod alternatives;
 pub mod asked;
+mod condition;
 pub mod diagnosis;
 pub mod pick;
 pub mod questions;
@@ -13,7 +14,6 @@ pub mod standing;
 mod weakest;
 mod words;
 
-use alternatives::Alternative;
 use asked::Named;
 use diagnosis::Diagnosis;
 use pick::{Candidate, Pick};
@@ -44,8 +44,6 @@ pub struct Settled {
     pub pick: Option<Pick>,
     /// That nothing fits, and what would do, where no unit was taken.
     pub shortfall: Option<Shortfall>,
-    /// Other trains than the one asked for, each with its own result.
-    pub alternatives: Vec<Alternative>,
     /// What became of what somebody named beforehand.
     pub named: Named,
     /// Questions that stand whatever the numbers, those first that can turn the job.
@@ -158,18 +156,15 @@ fn settled(enquiry: &Enquiry, demo: &Range) -> Settled {
     }
     let rated = pick.as_ref().filter(|_| today.is_some() && written.unit_stands() && !written.observed.is_empty());
     let before = rated.map(|taken| before(written, range, taken));
-    let ask = || {
-        let ready = risk::ready(enquiry);
-        let heard = words::hear(enquiry, ready.clone(), &design, &ledger);
-        if let Some(heard) = &heard {
-            words::settle(enquiry, &mut design, &mut ledger, heard);
-        }
-        match &pick {
-            Some(pick) => questions::rank(enquiry, ready, range, &design, &ledger, pick, heard.as_ref()),
-            None => questions::by_basis(enquiry, &design, &ledger),
-        }
+    let ready = risk::ready(enquiry);
+    let heard = words::hear(enquiry, ready.clone(), &design, &ledger);
+    if let Some(heard) = &heard {
+        words::settle(enquiry, &mut design, &mut ledger, heard);
+    }
+    let questions = match &pick {
+        Some(pick) => questions::rank(enquiry, ready, range, &design, &ledger, pick, heard.as_ref()),
+        None => questions::by_basis(enquiry, &design, &ledger),
     };
-    let (alternatives, questions) = both(|| alternatives::alternatives(enquiry, range, pick.as_ref()), ask);
     let job = Job { enquiry: enquiry.clone(), design, ledger };
     let verdicts =
         judge(&Subject { enquiry: &job.enquiry, design: &job.design, ledger: Some(&job.ledger), read: true });
@@ -179,7 +174,6 @@ fn settled(enquiry: &Enquiry, demo: &Range) -> Settled {
         verdicts,
         pick,
         shortfall: short,
-        alternatives,
         named,
         standing: standing::standing(enquiry),
         candidates,

@@ -18,14 +18,14 @@ pub struct Args {
 
 /// Runs it.
 pub fn run(args: &Args) -> End {
-    match files::settled(&args.file) {
+    match files::with_alternatives(&args.file) {
         Err(end) => end,
-        Ok((mut settled, _)) => {
+        Ok((mut settled, others)) => {
             // What explains the results belongs into the answer; where nothing can be said of it, the answer goes without.
             if settled.job.enquiry.unit_stands() && !settled.job.enquiry.observed.is_empty() {
                 let _ = settled.diagnose();
             }
-            let text = reply(&settled);
+            let text = reply(&settled, &others);
             if args.json {
                 out::print(&String::from_utf8_lossy(&pretty(&json!({ "reply": text }))));
             } else {

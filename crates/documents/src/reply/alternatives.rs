@@ -10,8 +10,8 @@ use stillrise_units::catalog::{GAL, M3};
 use stillrise_units::{Typed, print};
 
 /// A line for each alternative.
-pub(crate) fn lines(settled: &Settled) -> Vec<String> {
-    settled.alternatives.iter().map(|a| line(settled, a)).collect()
+pub(crate) fn lines(settled: &Settled, alternatives: &[Alternative]) -> Vec<String> {
+    alternatives.iter().map(|a| line(settled, a)).collect()
 }
 
 fn line(settled: &Settled, a: &Alternative) -> String {

@@ -10,6 +10,7 @@ mod offer;
 use crate::render::text::{item, wrap};
 use crate::summary::{CAUTION, headline};
 use stillrise_search::Settled;
+use stillrise_search::alternatives::Alternative;
 use stillrise_units::{Unit, print};
 
 /// Width of the mail's lines.
@@ -17,9 +18,9 @@ const WIDTH: usize = 76;
 
 type Pair = (&'static Unit, &'static Unit);
 
-/// The mail.
+/// The mail; `others` are the trains that would do beside the one asked for.
 #[must_use]
-pub fn reply(settled: &Settled) -> String {
+pub fn reply(settled: &Settled, others: &[Alternative]) -> String {
     let head = &settled.job.enquiry.head;
     let title = head.title.as_deref().unwrap_or("your enquiry");
     let project = head.project.as_deref().map_or_else(String::new, |p| format!("{p}, "));
@@ -33,7 +34,7 @@ pub fn reply(settled: &Settled) -> String {
     }
     list(&mut out, "What you named:", false, &named::answers(settled));
     offer::offer(&mut out, settled);
-    list(&mut out, "What else would do, worked through:", false, &alternatives::lines(settled));
+    list(&mut out, "What else would do, worked through:", false, &alternatives::lines(settled, others));
     list(&mut out, "Two answers to one question; please tell us which holds:", false, &asks::contradictions(settled));
     list(&mut out, "What must change or be settled:", false, &offer::must_change(settled));
     let lead = if asks::decide(settled) { "Please answer; the first decide the job:" } else { "Please answer:" };

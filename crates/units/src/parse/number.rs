@@ -1,5 +1,7 @@
 //! The number at the head of a text: decimal marks, digit groups, fractions.
 
+use std::borrow::Cow;
+
 /// A number that was found, and where it ends.
 pub(super) struct Number {
     /// The number.
@@ -125,13 +127,20 @@ fn goes_on(before: &str, mark: char, behind: &str) -> bool {
 /// An unsigned number that may hold a decimal comma or digit groups.
 fn decimal(text: &str, notes: &mut Vec<String>) -> Option<f64> {
     let parted = text.chars().any(|c| BLANKS.contains(&c) || APOSTROPHES.contains(&c));
-    let plain = text.replace('_', "").replace(BLANKS, "").replace(APOSTROPHES, "");
+    // Most numbers are digits and a point: nothing of them is taken out.
+    let plain = if text.bytes().all(|b| b.is_ascii_digit() || b == b'.') {
+        Cow::Borrowed(text)
+    } else {
+        Cow::Owned(text.replace('_', "").replace(BLANKS, "").replace(APOSTROPHES, ""))
+    };
     if parted {
         notes
             .push(format!("\"{text}\" was read as {plain}: what parts its digits was read as parting groups of three"));
     }
-    let (mantissa, power) = plain.find(['e', 'E']).map_or((plain.as_str(), ""), |at| plain.split_at(at));
-    let number = |mantissa: &str| format!("{mantissa}{power}").parse().ok();
+    let (mantissa, power) = plain.find(['e', 'E']).map_or((&*plain, ""), |at| plain.split_at(at));
+    let number = |mantissa: &str| {
+        if power.is_empty() { mantissa.parse().ok() } else { format!("{mantissa}{power}").parse().ok() }
+    };
     let (commas, points) = (mantissa.matches(',').count(), mantissa.matches('.').count());
     if commas == 0 && points < 2 {
         let thousand =
