@@ -11,7 +11,6 @@ use std::thread;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::enquiry::{Enquiry, read_enquiry};
 use stillrise_documents::package::{MANIFEST, against_replacing};
-use stillrise_search::alternatives::{Alternative, alternatives};
 use stillrise_search::{Settled, settle};
 use stillrise_units::{Fault, nearest};
 
@@ -82,10 +81,10 @@ pub fn settled(path: &Path) -> Result<(Settled, Inputs), End> {
 }
 
 /// The same, with the other trains that would do.
-pub fn with_alternatives(path: &Path) -> Result<(Settled, Vec<Alternative>), End> {
-    let (settled, _, demo) = settled_from(path)?;
-    let others = alternatives(&settled, &demo);
-    Ok((settled, others))
+pub fn with_alternatives(path: &Path) -> Result<(Settled, Inputs), End> {
+    let (mut settled, inputs, demo) = settled_from(path)?;
+    settled.work_alternatives(&demo);
+    Ok((settled, inputs))
 }
 
 /// A settled enquiry, what it was read from, and the demo range.

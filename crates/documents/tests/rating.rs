@@ -106,7 +106,7 @@ fn the_study_of_an_observed_unit_gives_no_advice() -> Outcome {
 /// A customer has no rating: the mail tells him the tests themselves, and which results are of which time.
 #[test]
 fn the_mail_names_the_tests() -> Outcome {
-    let text = flat(&reply(&quit(|t| t)?, &[]));
+    let text = flat(&reply(&quit(|t| t)?));
     assert!(!text.contains("The rating says") && !text.contains("the rating names"), "{text}");
     assert!(text.contains("What we would look into first, the cheapest first: 1."), "{text}");
     assert!(text.contains("38 mg/L, 44 mg/L before the change of 2026-08-10, both within it"), "{text}");
@@ -120,10 +120,10 @@ fn the_mail_names_the_tests() -> Outcome {
 fn a_flow_that_no_pump_was_said_to_deliver_is_the_waters() -> Outcome {
     let bare = |t: String| t.replace("rate = \"40 gpm\"\n", "").replace("rate = \"75 gpm\"\n", "");
     let asked = |t: String| format!("{}\n[asked]\nflow = \"30 gpm\"\n", bare(t));
-    let text = flat(&reply(&quit(asked)?, &[]));
+    let text = flat(&reply(&quit(asked)?));
     assert!(text.contains("We find 40 gpm to the separator (floor wash)"), "{text}");
     assert!(!text.contains("what the pumps deliver"), "{text}");
-    let known = flat(&reply(&quit(|t| format!("{t}\n[asked]\nflow = \"30 gpm\"\n"))?, &[]));
+    let known = flat(&reply(&quit(|t| format!("{t}\n[asked]\nflow = \"30 gpm\"\n"))?));
     assert!(known.contains("We find 75 gpm to the separator (what the pumps deliver at their highest)"), "{known}");
     Ok(())
 }

@@ -14,6 +14,7 @@ pub mod standing;
 mod weakest;
 mod words;
 
+use alternatives::Alternative;
 use asked::Named;
 use diagnosis::Diagnosis;
 use pick::{Candidate, Pick};
@@ -44,6 +45,8 @@ pub struct Settled {
     pub pick: Option<Pick>,
     /// That nothing fits, and what would do, where no unit was taken.
     pub shortfall: Option<Shortfall>,
+    /// Other trains than the one asked for, each with its own result, once they were worked.
+    pub alternatives: Vec<Alternative>,
     /// What became of what somebody named beforehand.
     pub named: Named,
     /// Questions that stand whatever the numbers, those first that can turn the job.
@@ -71,6 +74,11 @@ impl Settled {
         if let Some(risk) = &self.risk {
             questions::refine(&mut self.questions, risk);
         }
+    }
+    /// Works the other trains that make sense beside the one asked for. `demo` is the range to pick from when the enquiry
+    /// names none.
+    pub fn work_alternatives(&mut self, demo: &Range) {
+        self.alternatives = alternatives::alternatives(self, demo);
     }
     /// Finds what explains what was observed at the unit, and works the leading explanation into the trail.
     ///
@@ -174,6 +182,7 @@ fn settled(enquiry: &Enquiry, demo: &Range) -> Settled {
         verdicts,
         pick,
         shortfall: short,
+        alternatives: Vec::new(),
         named,
         standing: standing::standing(enquiry),
         candidates,

@@ -20,12 +20,12 @@ pub struct Args {
 pub fn run(args: &Args) -> End {
     match files::with_alternatives(&args.file) {
         Err(end) => end,
-        Ok((mut settled, others)) => {
+        Ok((mut settled, _)) => {
             // What explains the results belongs into the answer; where nothing can be said of it, the answer goes without.
             if settled.job.enquiry.unit_stands() && !settled.job.enquiry.observed.is_empty() {
                 let _ = settled.diagnose();
             }
-            let text = reply(&settled, &others);
+            let text = reply(&settled);
             if args.json {
                 out::print(&String::from_utf8_lossy(&pretty(&json!({ "reply": text }))));
             } else {

@@ -50,7 +50,7 @@ pub fn run(args: &Args) -> End {
     if let Err(end) = files::may_replace(&args.out, None) {
         return end;
     }
-    let (mut settled, inputs) = match files::settled(&args.file) {
+    let (mut settled, inputs) = match files::with_alternatives(&args.file) {
         Ok(found) => found,
         Err(end) => return end,
     };

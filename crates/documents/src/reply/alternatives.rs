@@ -9,12 +9,12 @@ use stillrise_search::pick::Condition;
 use stillrise_units::catalog::{GAL, M3};
 use stillrise_units::{Typed, print};
 
-/// A line for each alternative.
-pub(crate) fn lines(settled: &Settled, alternatives: &[Alternative]) -> Vec<String> {
-    alternatives.iter().map(|a| line(settled, a)).collect()
+/// A line for each alternative, with or without what it would cost.
+pub(crate) fn lines(settled: &Settled, with_price: bool) -> Vec<String> {
+    settled.alternatives.iter().map(|a| line(settled, a, with_price)).collect()
 }
 
-fn line(settled: &Settled, a: &Alternative) -> String {
+fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
     let lead = crate::summary::capital(a.change.text());
     let Some(train) = a.design.train.as_ref().filter(|_| a.pick.is_some()) else {
         return format!("{lead}: nothing of the range fits that either.");
@@ -26,7 +26,7 @@ fn line(settled: &Settled, a: &Alternative) -> String {
     if let Some(hold) = &train.equalisation {
         facts.push(format!("with {} held back ahead", show(settled, hold.volume().q.si(), (&GAL, &M3))));
     }
-    if let Some((price, currency)) = &train.unit.particulars.price {
+    if let Some((price, currency)) = train.unit.particulars.price.as_ref().filter(|_| with_price) {
         facts.push(format!("budget {} {currency}", print::digits(price * train.count.q.si(), 3)));
     }
     if let Some(worst) = a.design.performance.as_ref().and_then(|p| p.worst()) {

@@ -1,7 +1,7 @@
 //! The fifteen-minute answer, as the text of a mail to the customer: what was asked is answered first, then what we
 //! offer and what else would do, what contradicts, what must change, the questions that decide, what was assumed.
 
-mod alternatives;
+pub(crate) mod alternatives;
 mod asks;
 mod european;
 mod named;
@@ -10,7 +10,6 @@ mod offer;
 use crate::render::text::{item, wrap};
 use crate::summary::{CAUTION, headline};
 use stillrise_search::Settled;
-use stillrise_search::alternatives::Alternative;
 use stillrise_units::{Unit, print};
 
 /// Width of the mail's lines.
@@ -18,9 +17,9 @@ const WIDTH: usize = 76;
 
 type Pair = (&'static Unit, &'static Unit);
 
-/// The mail; `others` are the trains that would do beside the one asked for.
+/// The mail; it tells of the other trains that would do where they were worked.
 #[must_use]
-pub fn reply(settled: &Settled, others: &[Alternative]) -> String {
+pub fn reply(settled: &Settled) -> String {
     let head = &settled.job.enquiry.head;
     let title = head.title.as_deref().unwrap_or("your enquiry");
     let project = head.project.as_deref().map_or_else(String::new, |p| format!("{p}, "));
@@ -34,7 +33,7 @@ pub fn reply(settled: &Settled, others: &[Alternative]) -> String {
     }
     list(&mut out, "What you named:", false, &named::answers(settled));
     offer::offer(&mut out, settled);
-    list(&mut out, "What else would do, worked through:", false, &alternatives::lines(settled, others));
+    list(&mut out, "What else would do, worked through:", false, &alternatives::lines(settled, true));
     list(&mut out, "Two answers to one question; please tell us which holds:", false, &asks::contradictions(settled));
     list(&mut out, "What must change or be settled:", false, &offer::must_change(settled));
     let lead = if asks::decide(settled) { "Please answer; the first decide the job:" } else { "Please answer:" };

@@ -23,6 +23,7 @@ pub(super) fn unit(r: &mut Report<'_>, section_svg: Option<&str>) {
     };
     stages(r, train);
     neighbours(r);
+    others(r);
     dimensions(r, train);
     particulars(r, train);
     if let Some(svg) = section_svg {
@@ -73,6 +74,17 @@ fn neighbours(r: &mut Report<'_>) {
         r.out.table(&table);
         r.out.remark("One size below, the one taken, one above; oil out as expected in the case that is held against the limits.");
     }
+}
+
+/// Other trains than the one asked for, worked through.
+fn others(r: &mut Report<'_>) {
+    let lines = crate::reply::alternatives::lines(r.settled, r.edition.is_internal());
+    if lines.is_empty() {
+        return;
+    }
+    r.out.heading("What else would do, worked through");
+    r.out.list(false, lines.into_iter().map(|line| (line, String::new())));
+    r.out.remark("Each is a job of its own, worked from the same enquiry with this one thing changed; its numbers stand in no trail here.");
 }
 
 fn dimensions(r: &mut Report<'_>, train: &Train) {

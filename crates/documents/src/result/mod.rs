@@ -1,5 +1,6 @@
 //! `result.json`: everything a program could want, with the whole trail and without a clock.
 
+mod alternatives;
 mod containment;
 mod european;
 mod evidence;
@@ -53,6 +54,7 @@ pub fn result(settled: &Settled, edition: Edition) -> Value {
             "unit": c.name, "taken": c.taken, "total_oil_out": c.effluent.map(|e| plain(e.si(), &MG_L)),
             "barred": c.barred.as_ref().map(|(rule, says)| json!({ "rule": rule, "says": says })),
         })).collect::<Vec<_>>(),
+        "alternatives": alternatives::alternatives(settled, edition),
         "questions": questions(settled),
         "trail": ledger.entries.iter().enumerate().map(|(k, e)| entry(ledger, k + 1, e, system)).collect::<Vec<_>>(),
     })

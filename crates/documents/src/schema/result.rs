@@ -15,6 +15,7 @@ pub fn result_schema() -> Value {
     let limit = object(
         json!({ "pollutant": text, "value": value, "range": { "type": "object", "description": "Of pH, in place of a value" }, "statistic": { "type": ["string", "null"] }, "held_against": value, "verdict": { "enum": ["kept", "likely", "not shown", "not by gravity"] }, "expected": value, "mixed": value, "case": text, "scatter": { "anyOf": [values, { "type": "null" }] }, "keeps": { "type": ["object", "null"] }, "because": text, "change": text, "calculated": text, "results_that_keep_it": { "type": ["object", "null"] }, "held_back": { "type": "array", "items": { "type": "object" } } }),
     );
+    let alternatives = json!({ "type": ["array", "null"], "items": object(json!({ "change": text, "unit": text, "design_flow": { "type": ["object", "null"] }, "held_back": { "type": ["object", "null"] }, "total_oil_out": { "type": ["object", "null"] }, "words": list(&text), "price_of_one": { "type": ["object", "null"] } })) });
     json!({
         "$schema": super::DIALECT,
         "title": "A settled job",
@@ -39,6 +40,7 @@ pub fn result_schema() -> Value {
             "limits": list(&limit),
             "evidence": { "type": "array", "description": "Laboratory results: each set with its results, what they say (law, bounds, polar share), what is made of its mean for the influent, and the prediction beside it", "items": { "type": "object" } },
             "verdicts": list(&object(json!({ "rule": text, "title": text, "verdict": { "enum": ["not applicable", "passes", "cannot judge", "warns", "fails"] }, "says": text, "remedy": text, "source": text, "asks": list(&object(json!({ "question": text, "key": { "type": ["string", "null"] } }))), "decision": { "type": ["object", "null"] } }))),
+            "alternatives": alternatives,
             "candidates": list(&object(json!({ "unit": text, "taken": { "type": "boolean" }, "total_oil_out": { "type": ["object", "null"] }, "barred": { "type": ["object", "null"] } }))),
             "questions": list(&object(json!({ "key": text, "question": text, "now": text, "low": text, "high": text, "source": text, "share": { "type": ["number", "null"] }, "weight": { "type": "number" }, "matters": { "type": "boolean" }, "outcomes": { "type": "array" } }))),
             "trail": list(&object(json!({ "no": { "type": "integer", "description": "Its number in the report and in trail.txt; `entry` elsewhere counts from 0" }, "section": text, "label": text, "value": { "type": "number" }, "unit": text, "si": { "type": "number" }, "word": text, "series_si": { "type": "array" }, "origin": { "type": "object" }, "worked": list(&text), "notes": list(&text) }))),
