@@ -13,6 +13,7 @@ pub mod record;
 mod stop;
 pub mod train;
 pub mod triage;
+mod uncertain;
 
 pub use job::Job;
 pub use provenance::{Ledger, Node, Off, Stop, Trail, Val, WhatIf};

@@ -9,6 +9,7 @@ mod adopt;
 
 use crate::enquiry::distribution::Distribution;
 pub use crate::stop::Stop;
+pub use crate::uncertain::Uncertain;
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 use stillrise_handbook::equation::{Scope, parse};
@@ -241,26 +242,6 @@ pub struct Off;
 impl Trail for Off {
     const RECORDS: bool = false;
     fn push(&mut self, _: impl FnOnce() -> Entry) -> Node {
-        Node::NONE
-    }
-    fn section(&mut self, _: impl core::fmt::Display) {}
-}
-
-/// Records what is uncertain, and of it no words that are for a reader only.
-#[derive(Debug, Clone, Default)]
-pub struct Uncertain {
-    /// The lines, in the order of the trail.
-    pub entries: Vec<Entry>,
-}
-
-impl Trail for Uncertain {
-    const RECORDS: bool = false;
-    const GATHERS: bool = true;
-    fn push(&mut self, _: impl FnOnce() -> Entry) -> Node {
-        Node::NONE
-    }
-    fn uncertain(&mut self, entry: impl FnOnce() -> Entry) -> Node {
-        self.entries.push(entry());
         Node::NONE
     }
     fn section(&mut self, _: impl core::fmt::Display) {}

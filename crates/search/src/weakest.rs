@@ -141,3 +141,77 @@ fn by_chance(model: &Model<'_>, words: &mut [Word], space: &mut WhatIf) {
 
 /// By how much a bound is widened, so that no rounding of a sum decides: far more than its last digits.
 const HAIR: f64 = 1e-9;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::risk::inputs::inputs;
+    use stillrise_design::Ledger;
+    use stillrise_design::enquiry::range::read_range;
+    use stillrise_design::enquiry::read_enquiry;
+
+    /// The same words with everything heard to its end.
+    fn in_full(enquiry: &Enquiry, design: &Design, trail: &[Entry], fixed: &WhatIf) -> Option<Vec<Word>> {
+        let mut inputs = among(trail);
+        for input in inputs.iter_mut().filter(|input| fixed.0.contains_key(&input.key)) {
+            input.range = Range::Words(vec![input.now.clone()]);
+        }
+        let fresh = fixed.0.iter().filter(|(key, _)| inputs.iter().all(|i| i.key != **key));
+        let fresh: Vec<Input> = fresh.map(|(key, answer)| Input::fixed(key, answer)).collect();
+        inputs.extend(fresh);
+        let model = Model::new(enquiry, None, design, inputs.clone())?;
+        let mut space = model.space();
+        let mut words = model.reading(&space)?.words;
+        for (k, word) in words.iter_mut().enumerate() {
+            let limit = &design.basis.as_ref()?.limits[design.performance.as_ref()?.limits[k].limit];
+            *word = measured(enquiry, limit).map_or(*word, |held| held.word.max(*word));
+        }
+        for (k, input) in inputs.iter().enumerate().filter(|(_, input)| input.assumed) {
+            for answer in input.other_answers() {
+                weaken(&mut words, model.reading_at(k, &answer, &mut space).as_ref());
+            }
+        }
+        let cube = model.cube(SETS);
+        let rows: Vec<_> = (0..SETS).filter_map(|i| model.keeping(|k| cube.row(i)[k], &mut space)).collect();
+        for (k, word) in words.iter_mut().enumerate() {
+            let shares: Vec<f64> = rows.iter().filter_map(|row| row[k]).collect();
+            if !shares.is_empty() {
+                *word = allowed(shares.iter().sum::<f64>() / SETS as f64).max(*word);
+            }
+        }
+        Some(words)
+    }
+
+    #[test]
+    fn what_is_left_out_would_have_changed_no_word() {
+        let demo = read_range(include_str!("../../../ranges/demo.toml")).file;
+        let mut seen = std::collections::BTreeSet::new();
+        let wash = include_str!("../tests/data/wash.toml");
+        let washes = ["12", "20", "30", "45", "60"].map(|x| wash.replace("30 mg/L", &format!("{x} mg/L")));
+        let jobs = [
+            include_str!("../../../enquiries/crane-yard/enquiry.toml"),
+            include_str!("../../../enquiries/foundry/enquiry.toml"),
+        ];
+        for text in washes.iter().map(String::as_str).chain(jobs) {
+            let enquiry = read_enquiry(text, &|_| None).unwrap_or_default();
+            let settled = crate::settle(&enquiry, &demo);
+            let Some(pick) = &settled.pick else { continue };
+            let range = enquiry.range.as_ref().unwrap_or(&demo);
+            for input in inputs(&settled.job.ledger) {
+                for answer in input.range.answers() {
+                    let mut fixed = WhatIf::default();
+                    fixed.0.insert(input.key.clone(), answer.clone());
+                    let mut ledger = Ledger::default();
+                    let begun = begin(&mut ledger, &fixed, &enquiry);
+                    let source = pick.source(&enquiry, range);
+                    let design = complete(&mut ledger, &fixed, &enquiry, begun, &source, pick.count, Depth::Limits);
+                    let full = in_full(&enquiry, &design, &ledger.entries, &fixed);
+                    let short = under(&enquiry, crate::risk::ready(&enquiry), range, pick, &input.key, &answer);
+                    assert_eq!(short, full, "{} = {answer:?}", input.key);
+                    seen.extend(full.into_iter().flatten());
+                }
+            }
+        }
+        assert!(seen.len() == 4, "too few different words came up to show anything: {seen:?}");
+    }
+}

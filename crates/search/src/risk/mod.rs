@@ -1,6 +1,7 @@
 //! How sure the prediction is: the uncertain inputs drawn together, run through the same chain as the
 //! design itself, around the unit taken.
 
+mod chain;
 pub mod indices;
 pub mod inputs;
 mod laid;
@@ -11,6 +12,7 @@ mod spread;
 pub mod swings;
 
 use crate::side_by_side::side_by_side;
+pub(crate) use chain::ready;
 use indices::Share;
 use inputs::Input;
 use laid::laid_from;
@@ -18,18 +20,15 @@ pub(crate) use reading::Reading;
 use sample::Hypercube;
 pub use spread::Spread;
 use spread::spread;
-use std::borrow::Cow;
 use std::sync::Arc;
-use stillrise_design::basis::{Basis, Ready, basis, basis_on};
-use stillrise_design::claims::{answered, any_open};
+use stillrise_design::basis::Ready;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::job::Design;
 use stillrise_design::performance::limit::{held, worst};
 use stillrise_design::performance::passage::Fixed;
-use stillrise_design::performance::removal::Removal;
-use stillrise_design::performance::{Depth, State, removals};
-use stillrise_design::train::{Source, Train, train};
-use stillrise_design::{Job, Off, Stop, Trail, WhatIf};
+use stillrise_design::performance::{Depth, State};
+use stillrise_design::train::{Source, Train};
+use stillrise_design::{Job, Off, Stop, WhatIf};
 use stillrise_units::{Typed, math};
 use swings::Swing;
 
@@ -124,11 +123,6 @@ struct Sampled {
     limits: Vec<[f64; 3]>,
 }
 
-/// What no sample and no answer changes; `None` where claims on words contradict, so that it may be another enquiry.
-pub(crate) fn ready(enquiry: &Enquiry) -> Option<Arc<Ready<'_>>> {
-    (!any_open(enquiry)).then(|| Arc::new(Ready::new(&mut Off, enquiry)))
-}
-
 /// The chain around one unit, ready to be run with other inputs.
 pub(crate) struct Model<'a> {
     enquiry: &'a Enquiry,
@@ -199,31 +193,6 @@ impl<'a> Model<'a> {
         for (slot, k) in space.0.values_mut().zip(&self.order) {
             *slot = self.inputs[*k].range.quantile(row(*k));
         }
-    }
-
-    /// The enquiry as these inputs make it, where it may be another.
-    fn answered(&self, w: &WhatIf) -> Option<Cow<'_, Enquiry>> {
-        self.ready.is_none().then(|| answered(self.enquiry, w))
-    }
-
-    fn basis<T: Trail>(&self, t: &mut T, w: &WhatIf, enquiry: &Enquiry) -> Result<Basis, Stop> {
-        match &self.ready {
-            Some(ready) => basis_on(t, w, ready),
-            None => basis(t, w, enquiry),
-        }
-    }
-
-    /// Basis and removals with these inputs.
-    pub(super) fn leaves<T: Trail>(&self, t: &mut T, depth: Depth, w: &WhatIf) -> Result<(Basis, Vec<Removal>), Stop> {
-        let other = self.answered(w);
-        let enquiry = other.as_deref().unwrap_or(self.enquiry);
-        let basis = self.basis(t, w, enquiry)?;
-        let laid = match &self.laid_from {
-            Some(source) => Some(train(t, w, enquiry, &basis, source, self.train.count.q.si() as u32)?),
-            None => None,
-        };
-        let removals = removals(t, &basis, laid.as_ref().unwrap_or(self.train), &self.fixed, depth)?;
-        Ok((basis, removals))
     }
 
     fn sampled(&self, depth: Depth, w: &WhatIf) -> Result<Option<Sampled>, Stop> {
