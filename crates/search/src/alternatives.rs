@@ -2,17 +2,21 @@
 //! apart, two units in parallel.
 
 use crate::Settled;
+use crate::condition::Condition;
 use crate::pick::{Pick, effluent, found};
 use crate::risk::ready;
 use crate::side_by_side::side_by_side;
 use crate::weakest::weakest;
 use stillrise_design::enquiry::Enquiry;
+use stillrise_design::enquiry::keys::Claim;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin, complete};
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::{Ledger, Off, WhatIf};
 use stillrise_units::Concentration;
+use stillrise_units::catalog::ONE;
+use stillrise_units::parse::Written;
 
 /// In what an alternative differs from what was asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -25,14 +29,22 @@ pub enum Change {
     RainKeptOut,
     /// Wash water goes elsewhere; rain alone is treated.
     WashApart,
+    /// The spill is held ahead, and none of it comes to the separator.
+    SpillAhead,
     /// Two units in parallel in place of one.
     TwoInParallel,
 }
 
 impl Change {
     /// All, in the order of print.
-    pub const ALL: [Change; 5] =
-        [Change::OnePump, Change::Capped, Change::RainKeptOut, Change::WashApart, Change::TwoInParallel];
+    pub const ALL: [Change; 6] = [
+        Change::OnePump,
+        Change::Capped,
+        Change::RainKeptOut,
+        Change::WashApart,
+        Change::SpillAhead,
+        Change::TwoInParallel,
+    ];
 
     /// In a few words.
     #[must_use]
@@ -42,6 +54,7 @@ impl Change {
             Change::Capped => "evened out to the flow cap, equalisation ahead",
             Change::RainKeptOut => "wash water alone, rain kept out",
             Change::WashApart => "rain alone, wash water treated apart",
+            Change::SpillAhead => "the spill held ahead, none of it coming to the separator",
             Change::TwoInParallel => "two units in parallel",
         }
     }
@@ -63,7 +76,12 @@ impl Change {
                 if !e.inlet.rate.0.iter().filter_map(|pump| pump.q()).any(|rate| rate > cap) {
                     return None;
                 }
+                // The cap holds at the peak: what evens the flow out has no pulsation left behind it.
                 other.inlet.rate.0 = vec![e.outlet.flow_cap.clone()];
+                let written =
+                    Written { text: "1".to_owned(), value: 1.0, unit: &ONE, notes: Vec::new(), gallon_open: false };
+                let from = Some("evened out".to_owned());
+                other.inlet.pulsation.claims = vec![Claim { written, from, chosen: false, because: None, range: None }];
                 other.inlet.together.0 = None;
             }
             Change::RainKeptOut if !e.surfaces.is_empty() && !e.streams.is_empty() => {
@@ -81,6 +99,12 @@ impl Change {
                 other.chemicals.retain(|c| c.stream.iter().any(rain));
                 other.samples.retain(|s| s.stream.as_deref().is_some_and(|of| rain(&of.to_owned())));
                 other.streams.clear();
+            }
+            Change::SpillAhead
+                if e.spill.is_some()
+                    && taken.is_some_and(|pick| matches!(pick.condition, Some(Condition::Ahead(_)))) =>
+            {
+                other.spill = None;
             }
             Change::TwoInParallel if e.unit.count.is_none() && taken.is_some_and(|pick| pick.count == 1) => {
                 other.unit.count.0 = Some(2);

@@ -20,8 +20,9 @@ pub struct Shortfall {
     pub nearest: String,
     /// What speaks against it.
     pub against: Vec<Against>,
-    /// Length and width in plan that it needs with a walkway around, where its place is all that speaks against it.
-    pub room: Option<[Length; 2]>,
+    /// Length and width in plan with a walkway around, and clear height over the ground, that it needs, where its place is
+    /// all that speaks against it.
+    pub room: Option<[Length; 3]>,
     /// What would do.
     pub would: Vec<Would>,
 }
@@ -84,7 +85,7 @@ impl Ask<'_> {
 }
 
 /// Rules of the place: what they bar would do elsewhere.
-const OF_THE_PLACE: &[&str] = &["does-not-fit", "pack-cannot-be-lifted"];
+const OF_THE_PLACE: &[&str] = &["does-not-fit", "headroom-too-low", "pack-cannot-be-lifted"];
 
 /// Why nothing fits, and what would do instead. `described` is the unit that the enquiry describes, where it does and
 /// nothing can be said of it.
@@ -123,8 +124,8 @@ pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design, described: Op
     if against.is_empty() {
         against.extend(ask.judged(&design).map(|short| plain(short.what)));
     }
-    let way = design.performance.as_ref().filter(|_| of_place).map(|p| p.fit.way());
-    let room = way.map(|way| [way.length.q, way.width.q]);
+    let fit = design.performance.as_ref().filter(|_| of_place).map(|p| &p.fit);
+    let room = fit.map(|fit| [fit.way().length.q, fit.way().width.q, fit.headroom.q]);
     // Nothing is put in place of a unit that stands before its own case is known.
     let would = if enquiry.unit_stands() { Vec::new() } else { ask.would_do() };
     Some(Shortfall { nearest: nearest.name(range), against, room, would })

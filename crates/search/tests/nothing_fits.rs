@@ -27,7 +27,7 @@ fn the_place_is_named_where_only_the_place_is_in_the_way() {
     assert_eq!(short.nearest, taken);
     assert_eq!(short.against.len(), 1, "{:?}", short.against);
     assert!(short.against[0].says.contains("3 m") && short.against[0].remedy.is_some(), "{:?}", short.against);
-    let [length, width] = short.room.expect("the room it needs");
+    let [length, width, _] = short.room.expect("the room it needs");
     assert!(length.in_unit(&M) > 8.0 || width.in_unit(&M) > 3.0);
 }
 

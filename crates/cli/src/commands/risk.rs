@@ -1,11 +1,11 @@
 //! `risk`: how sure the prediction is, and what carries the doubt.
 
 use crate::{End, files, out, progress};
+use serde_json::json;
 use std::path::PathBuf;
 use stillrise_documents::package::pretty;
 use stillrise_documents::risk::{risk_json, risk_text};
 use stillrise_search::risk::{SAMPLES, risk};
-use stillrise_units::Fault;
 
 /// How sure the prediction is: bands, the chance to keep each limit, and which inputs carry the doubt
 #[derive(clap::Args)]
@@ -28,8 +28,13 @@ pub fn run(args: &Args) -> End {
     };
     if settled.job.design.performance.is_none() {
         let stops: Vec<String> = settled.job.design.stops.iter().map(ToString::to_string).collect();
-        let reason = format!("there is no prediction to study: {}", stops.join("; "));
-        return End::Refused(vec![Fault::new(args.file.display().to_string(), reason, "see `stillrise size`")]);
+        let reason = format!("There is no prediction to study: {}. See `stillrise size`.", stops.join("; "));
+        if args.json {
+            out::print(&String::from_utf8_lossy(&pretty(&json!({ "risk": null, "because": reason }))));
+        } else {
+            out::print(&format!("{reason}\n"));
+        }
+        return files::end(&settled);
     }
     let progress = progress::Progress::new();
     let Some(study) = risk(&settled.job, args.samples as usize, &|done, of| progress.goes_on(done, of)) else {

@@ -148,7 +148,10 @@ pub(super) fn content<T: Trail>(
     });
     let label = of("emulsified share of the oil");
     let share = stated_or(t, w, &oil.emulsified, || emulsified::<T>(dosed, which, known, key, water, &label));
-    let row = oil.kind.as_deref().and_then(stillrise_handbook::fluids::oils::oil).unwrap_or(fluids.oils[0].oil);
+    // Of several oils that may come, the one of which most dissolves, whatever their order.
+    let named = oil.kind.as_deref().and_then(stillrise_handbook::fluids::oils::oil);
+    let most = fluids.oils.iter().map(|o| o.oil).max_by(|a, b| a.dissolved.typical.total_cmp(&b.dissolved.typical));
+    let row = named.or(most).unwrap_or(fluids.oils[0].oil);
     let label = of("dissolved oil at saturation");
     let saturation = stated_or(t, w, &oil.dissolved, || {
         standby_spread(

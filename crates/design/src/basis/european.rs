@@ -194,6 +194,8 @@ fn flows<T: Trail>(
     }
     rain = local.or(rain);
     let waste = match (taps, own) {
+        // Where all of it is pumped and the pump is known, no more comes than the pump delivers.
+        (Some(_), Some(own)) if of.feed.pumped && of.feed.pump_flow.is_some() => Some(own),
         (Some(taps), Some(own)) => Some(
             reckon!(t, "waste water, the larger of taps and streams", [L_S, L_S], (taps = taps, own = own) taps.max(own)),
         ),

@@ -179,7 +179,7 @@ fn runoff<T: Trail>(t: &mut T, w: &WhatIf, kind: Option<&str>, canopy: bool, nam
         None => (0.7, 0.9, 0.95, "kind of surface not said; range of paved surfaces, FHWA HDS-2 table 5.7".into()),
     };
     let question = match kind {
-        _ if canopy => say!(T, "What is the {name} paved with?"),
+        None if canopy => say!(T, "What is the {name} paved with?"),
         Some(kind) => say!(
             T,
             "Does the {name} run off like other {}, or is a local coefficient prescribed?",

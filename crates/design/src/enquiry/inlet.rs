@@ -34,8 +34,27 @@ pub(super) fn faults(inlet: &Inlet, faults: &mut Vec<Fault>) {
     }
 }
 
-/// What is said of a pump that its class makes no use of.
-pub(super) fn notes(inlet: &Inlet) -> Option<(String, String)> {
+/// What is said of a pump that its class makes no use of, and rates that may be two statements about one pump.
+pub(super) fn notes(inlet: &Inlet) -> Vec<(String, String)> {
+    idle(inlet).into_iter().chain(two_or_one(inlet)).collect()
+}
+
+/// Rates from different sources: read as one pump each, and that is said.
+fn two_or_one(inlet: &Inlet) -> Option<(String, String)> {
+    let from: Vec<Option<&str>> =
+        inlet.rate.0.iter().map(|rate| rate.claim().and_then(|claim| claim.from.as_deref())).collect();
+    let differ = from.iter().any(|f| f.is_some() && *f != from[0]) || from.first().is_some_and(Option::is_some);
+    (from.len() > 1 && differ).then(|| {
+        let note = format!(
+            "{} rates were read as {} pumps; two statements about one pump stand in brackets of their own: rate = [[.., ..]]",
+            from.len(),
+            from.len()
+        );
+        ("inlet: rate".to_owned(), note)
+    })
+}
+
+fn idle(inlet: &Inlet) -> Option<(String, String)> {
     let class = inlet.pump.as_deref().and_then(pump)?;
     let figures = [inlet.pump_power.is_given(), inlet.pump_head.is_given(), inlet.pump_speed.is_given()];
     let idle = !crate::basis::pump_shear::has_impeller(Some(class)) && figures.contains(&true);

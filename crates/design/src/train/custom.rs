@@ -14,7 +14,7 @@ use stillrise_handbook::hydraulics::{circle_area, mean_velocity};
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_handbook::separation::plate_area;
 use stillrise_handbook::vessel::float_density;
-use stillrise_units::catalog::{DEG, FT, FT_S, IN, MIL, MM, PERCENT};
+use stillrise_units::catalog::{DEG, FT, FT_S, IN, M, MIL, MM, PERCENT};
 use stillrise_units::{Angle, Area, Flow, Length, Ratio, Typed, Velocity, math, print, ratio};
 
 const L: Pair = (&IN, &MM);
@@ -342,9 +342,11 @@ fn search_section(
         Stop::said(
             "unit made to measure",
             format!(
-                "no unit of sane proportions, at most {} long and {} wide, takes its share of the flow with laminar gaps and the plates it needs",
-                print::with_unit(most_long.si(), &FT),
-                print::with_unit(most_wide.si(), &FT)
+                "no unit of sane proportions, at most {} ({}) long and {} ({}) wide, takes its share of the flow with laminar gaps and the plates it needs",
+                print::in_prose(most_long.si(), &M),
+                print::in_prose(most_long.si(), &FT),
+                print::in_prose(most_wide.si(), &M),
+                print::in_prose(most_wide.si(), &FT)
             ),
         )
     })

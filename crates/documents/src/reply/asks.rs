@@ -16,6 +16,8 @@ use stillrise_units::catalog::{FT2, IN_H, M2, MM_H};
 const ASKED: usize = 8;
 /// Of these, questions that stand whatever the numbers.
 const STANDING: usize = 4;
+/// What an answer must weigh to be asked for in the mail: less moves neither effluent nor unit nor store by a twentieth.
+const MOVES: f64 = 0.05;
 /// Assumptions in the mail.
 const ASSUMED: usize = 8;
 
@@ -42,8 +44,17 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         .chain(deciding.into_iter().map(asked))
         .chain(standing.take(STANDING))
         .chain(crate::summary::stands::outlet(settled))
-        .chain(rest.into_iter().map(asked));
+        .chain(of_rules(settled))
+        .chain(rest.into_iter().filter(|q| q.weight > MOVES).map(asked));
     texts.filter(|text| seen.insert(text.clone())).take(ASKED).collect()
+}
+
+/// What rules wait for that only the customer can say and that decides what is built.
+fn of_rules(settled: &Settled) -> Vec<String> {
+    let open = crate::summary::also_asked(settled, &[]);
+    let wanted = |key: &str| ["spill.closure", "spill.rate", "site.headroom"].contains(&key);
+    let asks = open.into_iter().filter(|u| u.ask.key.as_deref().is_some_and(wanted));
+    asks.map(|u| u.ask.question.to_string()).collect()
 }
 
 /// What is asked first where nothing fits: whether the place may change, whether the flow is right.
@@ -61,7 +72,10 @@ fn nothing_fits(settled: &Settled) -> Vec<String> {
             (None, Some(width)) => format!(" of {width} in width"),
             (None, None) => String::new(),
         };
-        asks.push(format!("Is the place{room} fixed, or may the unit stand elsewhere or be split over two places?"));
+        let clear = side(&site.headroom).map_or_else(String::new, |clear| format!(", with {clear} clear overhead,"));
+        asks.push(format!(
+            "Is the place{room}{clear} fixed, or may the unit stand elsewhere or be split over two places?"
+        ));
     }
     let basis = settled.job.design.basis.as_ref();
     let flow = basis.and_then(|b| stillrise_design::basis::cases::largest(&b.cases));

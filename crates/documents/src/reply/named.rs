@@ -48,7 +48,7 @@ fn flow(settled: &Settled) -> Option<String> {
         format!("A unit for {}: more than is needed; we find {ours} ({what}).", typed(claim))
     } else {
         format!(
-            "A unit for {}: no. We find {ours} to the separator ({what}); one that is sized for less would be overloaded just when most water comes.",
+            "A unit for {}: no. We find {ours} to the separator ({what}); one that is sized for less would be overloaded then.",
             typed(claim)
         )
     })

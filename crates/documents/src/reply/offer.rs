@@ -30,7 +30,7 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
     let condition = settled.pick.as_ref().and_then(|pick| pick.condition.clone());
     let lead = match (condition, blocked, settled.fails()) {
         (Some(Condition::Ahead(title)), ..) => format!(
-            "What we would offer, once something ahead of it takes care of this: {}. The size would be about:",
+            "Sized for all the flow that was named, and once something ahead of it takes care of this: {}. It would be about:",
             title.to_lowercase()
         ),
         (Some(Condition::Limit), ..) => {

@@ -82,7 +82,7 @@ fn others(r: &mut Report<'_>) {
     if lines.is_empty() {
         return;
     }
-    r.out.heading("What else would do, worked through");
+    r.out.heading("What else was worked through");
     r.out.list(false, lines.into_iter().map(|line| (line, String::new())));
     r.out.remark("Each is a job of its own, worked from the same enquiry with this one thing changed; its numbers stand in no trail here.");
 }

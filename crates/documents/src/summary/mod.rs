@@ -126,11 +126,11 @@ pub(crate) fn stops(settled: &Settled) -> Vec<String> {
     let mut out = Vec::new();
     if let Some(short) = &settled.shortfall {
         out.push(nothing_fits(settled, short));
-        if let Some([length, width]) = short.room {
-            let [length, width] = [length, width].map(|l| side(settled, l));
+        if let Some(sides) = short.room {
+            let [length, width, height] = sides.map(|l| side(settled, l));
             let model = capital(&short.nearest);
             out.push(format!(
-                "{model} would do where there is room for {length} x {width} in plan, with a walkway all around."
+                "{model} would do where there is room for {length} x {width} in plan, with a walkway all around, and {height} clear over the ground."
             ));
         }
         let would: Vec<String> = short.would.iter().map(|w| would(settled, w)).collect();

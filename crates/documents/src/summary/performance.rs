@@ -155,7 +155,9 @@ pub(super) fn hydraulics(out: &mut String, settled: &Settled, width: usize) {
     }
     out.push_str(&table.render(width));
     if let Some(spare) = performance.site.spare_fall {
-        let text = print::with_unit(spare.q.si(), unit);
+        // What is left of two equal levels is no height.
+        let spare = if spare.q.si().abs() < 1e-6 { 0.0 } else { spare.q.si() };
+        let text = print::with_unit(spare, unit);
         out.push_str(&format!("Incoming invert over the unit's inlet invert: {text}.\n"));
     }
     if let Some(floor) = performance.site.floor {

@@ -103,14 +103,17 @@ pub static POLLUTANTS: &[Pollutant] = &[
             &SEPARATOR_SCOPE,
         )
     },
-    row(
-        "sheen",
-        "Visible oil or sheen",
-        Gravity::Touches,
-        "A film of free oil; no figure in mg/L belongs to it. Re-entrained oil or a spill through the unit makes one.",
-        "Closure at the outlet, a boom or sorbent as a second line.",
-        &SEPARATOR_FAILURES,
-    ),
+    Pollutant {
+        counts: Counts::FreeOil,
+        ..row(
+            "sheen",
+            "Visible oil or sheen",
+            Gravity::Touches,
+            "A film of free oil; no figure in mg/L belongs to it. Re-entrained oil or a spill through the unit makes one.",
+            "Closure at the outlet, a boom or sorbent as a second line.",
+            &SEPARATOR_FAILURES,
+        )
+    },
     row(
         "suspended solids",
         "Total suspended solids",
@@ -261,7 +264,7 @@ pub static POLLUTANTS: &[Pollutant] = &[
         "pH",
         Gravity::Cannot,
         "A property of the water; a separator does not touch it.",
-        "Neutralisation.",
+        "Neutralisation, where the water lies outside the limit.",
         &TEXTBOOK_CHEMISTRY,
     ),
     row("ammonia", "Ammonia and nitrogen", Gravity::Cannot, "Dissolved; it passes.", BIOLOGICAL, &TEXTBOOK_CHEMISTRY),

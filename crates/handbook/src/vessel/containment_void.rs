@@ -11,14 +11,14 @@ formula! {
     /// a stone fill counted, less what else stands in it.
     ///
     /// Clear area is the area in plan less foundations. Upright walls; the depth is usable depth, to the
-    /// lowest point of the rim or to the overflow. Water that stands in it already takes its part.
+    /// lowest point of the rim or to the overflow. Voids of stone lie between 25 and 50 %; 100 % where there is none. Water that stands in it already takes its part.
     "containment-void" "What a containment holds"
     fn volume(
         a: Area = "A" "area in plan" [FT2, M2: 0.0 .. 1e5 in 0.0 .. 1e9];
         a_taken: Area = "A_f" "area taken by foundations and equipment" [FT2, M2: 0.0 .. 1e5 in 0.0 .. 1e9];
         depth: Length = "d" "usable depth" [IN, MM: 0.0 .. 5000.0 in 0.0 .. 1e5];
         stone: Length = "d_s" "depth of the stone fill, from the floor" [IN, MM: 0.0 .. 5000.0 in 0.0 .. 1e5];
-        voids: Ratio = "e" "voids of the stone fill" [PERCENT, PERCENT: 25.0 .. 50.0 in 0.0 .. 100.0];
+        voids: Ratio = "e" "voids of the stone fill" [PERCENT, PERCENT: 25.0 .. 100.0 in 0.0 .. 100.0];
         taken: Volume = "V_f" "volume of what else stands in it" [GAL, M3: 0.0 .. 1e5 in 0.0 .. 1e9];
     ) -> Volume = "V" "volume that it takes" [GAL, M3];
     reduced [a M2, a_taken M2, depth M, stone M, voids ONE, taken M3 => M3] {

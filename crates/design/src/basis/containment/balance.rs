@@ -325,6 +325,23 @@ pub fn arrives<T: Trail>(t: &mut T, found: Option<&Containments>, spill: Val<Vol
                 "it is held ahead, whatever is not known",
                 &inputs,
             )
+        } else if b.spare.holds() == Some(false)
+            && b.shut <= Shut::Device
+            && b.open.is_empty()
+            && b.oil.val.q != spill.q
+        {
+            // What is short is short of the largest vessel's oil; of this spill passes what it is short of itself.
+            let none = given(t, "nothing", Some((&GAL, &M3)), Volume::from_si(0.0), "definition", "0");
+            reckon!(
+                t,
+                &label,
+                [GAL, M3],
+                (need = b.need, held = b.held, vessel = b.oil.val, spill = spill, none = none)(
+                    need - vessel + spill - held
+                )
+                .max(none)
+                .min(spill)
+            )
         } else if b.spare.holds() == Some(false) && b.shut <= Shut::Device && b.open.is_empty() {
             reckon!(t, &label, [GAL, M3], (need = b.need, held = b.held, spill = spill)(need - held).min(spill))
         } else {

@@ -41,7 +41,7 @@ keys! {
         efficiency: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("1 %", "95 %").safe_smaller().like("\"50 %\"");
         /// Head over the square of its tip speed
         head_coefficient: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.05", "1.2").like("0.5");
-        /// Rate of each pump
+        /// Rate of each pump, one entry a pump; two statements about one pump stand in brackets of their own: [[.., ..]]
         rate: Quantities<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "100000 gpm").safe_larger().like("[\"60 gpm\", \"60 gpm\"]");
         /// Whether the pumps can run at once
         together: Flag = spec.like("true");
