@@ -71,6 +71,9 @@ pub(super) enum Kind {
     Bath,
 }
 
+/// Most of an oil that can dissolve, %.
+const SOLUBLE: f64 = 35.0;
+
 /// What a water is called: behind a comma, and in a sentence.
 struct Called {
     short: String,
@@ -164,7 +167,21 @@ pub(super) fn content<T: Trail>(
     });
     let emulsified = reckon!(t, "emulsified oil", [MG_L, MG_L], (total = total, share = share) total * share);
     // A stated emulsion leaves no more than the rest for solution.
-    let dissolved = reckon!(t, "dissolved oil", [MG_L, MG_L], (saturation = saturation, total = total, emulsified = emulsified) saturation.min(total - emulsified));
+    let dissolved = if oil.dissolved.is_given() {
+        reckon!(t, "dissolved oil", [MG_L, MG_L], (saturation = saturation, total = total, emulsified = emulsified) saturation.min(total - emulsified))
+    } else {
+        // Water does not take up a little oil whole: only its light aromatics dissolve.
+        let share = crate::provenance::choose(
+            t,
+            "share of an oil that can dissolve",
+            Some((&PERCENT, &PERCENT)),
+            Ratio::of(SOLUBLE, &PERCENT),
+            "the aromatics of a gasoline, and of heavier oils",
+            "from memory: up to a third of a gasoline is aromatic, of other oils less; the safe side for those",
+            &[],
+        );
+        reckon!(t, "dissolved oil", [MG_L, MG_L], (saturation = saturation, total = total, emulsified = emulsified, share = share) saturation.min(total * share).min(total - emulsified))
+    };
     let free = reckon!(t, "free oil", [MG_L, MG_L], (total = total, emulsified = emulsified, dissolved = dissolved) total - emulsified - dissolved);
     let heavy = heavy(t, w, fluids, oil, key).map(
         |share| reckon!(t, "free oil as heavy as the water", [MG_L, MG_L], (free = free, share = share) free * share),

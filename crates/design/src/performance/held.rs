@@ -87,7 +87,8 @@ pub(super) struct Peak {
 pub(super) fn at_peak<T: Trail>(t: &mut T, content: &Content, peak: Val<Ratio>) -> Peak {
     let influent =
         crate::reckon!(t, "influent at its peak", [MG_L, MG_L], (total = content.total, peak = peak) total * peak);
-    if content.free.q.si() <= 0.0 {
+    // But for what rounding leaves.
+    if content.free.q.si() <= 1e-9 * content.total.q.si() {
         let dissolved = crate::reckon!(t, "dissolved oil at the peak", [MG_L, MG_L], (dissolved = content.dissolved, peak = peak) dissolved * peak);
         return Peak { influent, dissolved, rest: peak };
     }

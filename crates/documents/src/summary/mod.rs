@@ -101,7 +101,7 @@ pub fn headline(settled: &Settled) -> Vec<String> {
             limit.pollutant.explains.trim_end_matches('.')
         ));
     }
-    if performance.worst().is_some_and(|worst| worst.content.free.q.si() <= 0.0) {
+    if performance.worst().is_some_and(|worst| worst.content.free.q.si() <= 1e-9 * worst.content.total.q.si()) {
         out.push(
             "On these figures none of the oil that comes is free: a separator removes nothing of it, and would be there for what is spilled."
                 .to_owned(),

@@ -325,22 +325,18 @@ pub fn arrives<T: Trail>(t: &mut T, found: Option<&Containments>, spill: Val<Vol
                 "it is held ahead, whatever is not known",
                 &inputs,
             )
-        } else if b.spare.holds() == Some(false)
-            && b.shut <= Shut::Device
-            && b.open.is_empty()
-            && b.oil.val.q != spill.q
-        {
-            // What is short is short of the largest vessel's oil; of this spill passes what it is short of itself.
-            let none = given(t, "nothing", Some((&GAL, &M3)), Volume::from_si(0.0), "definition", "0");
-            reckon!(
+        } else if b.shut <= Shut::Device && (b.spare.least + b.oil.high - spill.q).si() >= 0.0 {
+            // What it is short of is the largest vessel's oil, and this spill is less.
+            let none = Volume::from_si(0.0);
+            let because = "it is held ahead, whatever is not known: what is short is short of the largest vessel's oil";
+            choose(
                 t,
                 &label,
-                [GAL, M3],
-                (need = b.need, held = b.held, vessel = b.oil.val, spill = spill, none = none)(
-                    need - vessel + spill - held
-                )
-                .max(none)
-                .min(spill)
+                units,
+                none,
+                "nothing, what is short, and all of it",
+                because,
+                &[b.spare.val.at, spill.at],
             )
         } else if b.spare.holds() == Some(false) && b.shut <= Shut::Device && b.open.is_empty() {
             reckon!(t, &label, [GAL, M3], (need = b.need, held = b.held, spill = spill)(need - held).min(spill))
