@@ -68,7 +68,11 @@ fn a_limit_on_ph_is_not_by_gravity_and_no_other_word_hangs_on_it() {
     let settled = Sheet::text("wash with pH", &with).settle(&demo());
     let rule = settled.verdicts.iter().find(|j| j.rule.id == "limit-it-cannot-touch").expect("the rule");
     assert_eq!(rule.verdict.word(), "fails");
-    assert!(rule.verdict.says().contains("pH 6 to 9 (neutralisation)"), "{}", rule.verdict.says());
+    assert!(
+        rule.verdict.says().contains("pH 6 to 9 (neutralisation, where the water lies outside the limit)"),
+        "{}",
+        rule.verdict.says()
+    );
     let before = sheet.settle(&demo());
     let words =
         |s: &Settled| s.job.design.performance.as_ref().map(|p| p.limits.iter().map(|l| l.word).collect::<Vec<_>>());
