@@ -8,7 +8,7 @@ use stillrise_units::{Length, Typed};
 
 rule! {
     "does-not-fit" "Units too large for their place", Site, bars_pick;
-    looks "Inside length and width of all units, with the walkways between them, against what the site has room for, in the arrangement that fits best: larger fails, and so does a stated shipping size that is larger. Room without the walkway around them that was asked for warns. Where length or width of the room was not said, or the walkway is only assumed and does not fit, it cannot judge."
+    looks "Inside length and width of all units, with the walkways between them, against what the site has room for, in the arrangement that fits best: larger fails. A stated shipping size that is larger warns, and so does room without the walkway around them that was asked for. Where length or width of the room was not said, or the walkway is only assumed and does not fit, it cannot judge."
     matters "A unit that does not fit is found out when the crane is there."
     remedy "Another place, a unit of other proportions, more and smaller units, or the other way around: in line in place of side by side."
     source "Geometry of the site and the units"
@@ -62,7 +62,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     if let Some((says, at)) = tight {
         let fit = if several { "fit" } else { "fits" };
-        return Verdict::fails(format!("{who} {fit} inside to inside, but {says}"), at);
+        return Verdict::warns(format!("{who} {fit} inside to inside, but {says}"), at);
     }
     match around {
         Some((says, at)) if site.access.is_given() => {

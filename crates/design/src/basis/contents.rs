@@ -157,31 +157,22 @@ pub(super) fn content<T: Trail>(
     let row = named.or(most).unwrap_or(fluids.oils[0].oil);
     let label = of("dissolved oil at saturation");
     let saturation = stated_or(t, w, &oil.dissolved, || {
-        standby_spread(
-            &label,
-            units,
-            line_of(key, "oil.dissolved"),
-            say!(T, "How much oil is dissolved in {water}?"),
-            &row.dissolved,
-        )
+        let question = say!(T, "How much oil is dissolved in {water}?");
+        let key = line_of(key, "oil.dissolved");
+        let spread = &row.dissolved;
+        // Water does not take up a little oil whole: only its light part dissolves.
+        let most = total.q.si() * SOLUBLE / 100.0;
+        if spread.typical_si() <= most && spread.high_si() <= most {
+            return standby_spread(&label, units, key, question, spread);
+        }
+        let ends = [spread.low_si(), spread.typical_si(), spread.high_si()];
+        let [low, typical, high] = ends.map(|end| Concentration::from_si(end.min(most)));
+        let why = "what a film of the oil leaves in water, but no more than 35 % of the oil there is (from memory: the aromatics of a gasoline; of other oils less)";
+        standby(&label, units, key, question, (low, typical, high), why)
     });
     let emulsified = reckon!(t, "emulsified oil", [MG_L, MG_L], (total = total, share = share) total * share);
     // A stated emulsion leaves no more than the rest for solution.
-    let dissolved = if oil.dissolved.is_given() {
-        reckon!(t, "dissolved oil", [MG_L, MG_L], (saturation = saturation, total = total, emulsified = emulsified) saturation.min(total - emulsified))
-    } else {
-        // Water does not take up a little oil whole: only its light aromatics dissolve.
-        let share = crate::provenance::choose(
-            t,
-            "share of an oil that can dissolve",
-            Some((&PERCENT, &PERCENT)),
-            Ratio::of(SOLUBLE, &PERCENT),
-            "the aromatics of a gasoline, and of heavier oils",
-            "from memory: up to a third of a gasoline is aromatic, of other oils less; the safe side for those",
-            &[],
-        );
-        reckon!(t, "dissolved oil", [MG_L, MG_L], (saturation = saturation, total = total, emulsified = emulsified, share = share) saturation.min(total * share).min(total - emulsified))
-    };
+    let dissolved = reckon!(t, "dissolved oil", [MG_L, MG_L], (saturation = saturation, total = total, emulsified = emulsified) saturation.min(total - emulsified));
     let free = reckon!(t, "free oil", [MG_L, MG_L], (total = total, emulsified = emulsified, dissolved = dissolved) total - emulsified - dissolved);
     let heavy = heavy(t, w, fluids, oil, key).map(
         |share| reckon!(t, "free oil as heavy as the water", [MG_L, MG_L], (free = free, share = share) free * share),

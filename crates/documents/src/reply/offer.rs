@@ -101,6 +101,9 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
             show(settled, f.height.q.si(), (&FT, &M))
         )),
     }
+    // A unit that hardly goes into its place is not offered without a word on it.
+    let tight = settled.verdicts.iter().find(|v| v.rule.id == "does-not-fit" && v.verdict.word() == "warns");
+    facts.extend(tight.map(|v| format!("check the place: {}", v.verdict.says())));
     if let Some(weight) = p.empty_weight {
         facts.push(format!("weight empty{each} {}", show(settled, weight.q.si(), (&LB, &KG))));
     }
