@@ -109,3 +109,21 @@ fn what_cannot_be_is_refused_with_its_place() {
         assert!(faults.iter().any(fits), "{key} = {value}: {faults:?}");
     }
 }
+
+/// A basin of 33 m3 with 100 mm of rain on 30 m2 in it holds 30 m3 of oil: not the 40 m3 of its largest vessel, but a
+/// spill of 10 m3. Of that nothing passes; of a spill of 35 m3 what is short may.
+#[test]
+fn a_spill_that_is_held_does_not_pass_because_a_larger_vessel_would() {
+    let at = |spill: &str| {
+        let text = format!(
+            "[enquiry]\ntitle = \"Dike\"\nprint = \"si\"\n[rain]\nevent_depth = \"100 mm\"\n[[stream]]\nname = \"wash\"\n\
+             flow = \"10 m3/h\"\n[[containment]]\nname = \"dike\"\nkind = \"bund\"\narea = \"30 m2\"\ndepth = \"1.1 m\"\n\
+             drain = \"closed\"\nvessel_oil = \"40 m3\"\n[spill]\nvolume = \"{spill}\"\nrate = \"20 m3/h\"\ninto = \"dike\"\nfire_volume = \"0 m3\"\n"
+        );
+        let settled = Sheet::text("dike", &text).settle(&demo());
+        let basis = settled.job.design.basis.as_ref().expect("a basis");
+        basis.spill.as_ref().expect("a spill").at_unit().q.in_unit(&M3)
+    };
+    assert!(at("10 m3").abs() < 1e-9, "{}", at("10 m3"));
+    assert!(at("35 m3") > 0.0);
+}

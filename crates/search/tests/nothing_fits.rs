@@ -6,9 +6,10 @@ mod common;
 
 use common::{OUT, Sheet, demo};
 use stillrise_search::Settled;
+use stillrise_search::alternatives::Change;
 use stillrise_search::standing::Asks;
 use stillrise_units::Typed;
-use stillrise_units::catalog::M;
+use stillrise_units::catalog::{L_S, M, M3_H};
 
 const CAR_PARK: &str = "[enquiry]\ntitle = \"Car park\"\nprint = \"si\"\n[stated]\nflow = \"180 m3/h\"\n[[limit]]\n\
     pollutant = \"hydrocarbon index\"\nvalue = \"5 mg/L\"\n[inlet]\nfeed = \"gravity\"\n";
@@ -63,4 +64,35 @@ fn a_hydrocarbon_index_needs_no_method_and_an_unnamed_oil_is_asked_for() {
     assert!(has(|a| matches!(a, Asks::Oil)));
     let named = at("[[oil]]\nkind = \"diesel\"\n");
     assert!(!named.standing.iter().any(|s| matches!(s.asks, Asks::Oil)));
+}
+
+/// What the European size goes by: 50 L/s of rain where all that comes is said to be rain; behind a pump of 2 L/s these 2,
+/// however much three high-pressure units and the taps could bring (2 x 2 L/s x 1, as a plain oil is light).
+#[test]
+fn the_european_size_goes_by_the_water_that_comes() {
+    let need = |settled: &Settled| {
+        let european = settled.job.design.basis.as_ref().and_then(|b| b.european.clone()).expect("a comparison");
+        L_S.from_si(european.sizes.expect("sizes").need.q.si())
+    };
+    let asked =
+        "[european]\nclass = \"II\"\ncategory = \"rain\"\n[[oil]]\nkind = \"diesel\"\ndensity = \"840 kg/m3\"\n";
+    assert!((need(&at(asked)) - 50.0).abs() < 1e-6, "{}", need(&at(asked)));
+    let pumped = "[enquiry]\ntitle = \"Wash\"\nprint = \"si\"\n[[stream]]\nname = \"wash\"\nflow = \"1 L/s\"\n[inlet]\nfeed = \"pump\"\n\
+        rate = \"2 L/s\"\npulsation = 1\n[european]\nclass = \"II\"\ncategory = \"wash water\"\nhigh_pressure = 3\n\
+        taps = [\"DN25 x 3\"]\n[[oil]]\nkind = \"diesel\"\ndensity = \"840 kg/m3\"\n";
+    let settled = Sheet::text("pumped", pumped).settle(&demo());
+    assert!((need(&settled) - 4.0).abs() < 1e-6, "{}", need(&settled));
+}
+
+/// What is evened out to a cap passes no more than the cap at its peak, whatever the pump pulsates.
+#[test]
+fn what_is_evened_out_keeps_the_cap() {
+    let text = "[enquiry]\ntitle = \"Capped\"\nprint = \"si\"\n[[stream]]\nname = \"wash\"\nflow = \"4 m3/h\"\n[inlet]\nfeed = \"pump\"\n\
+        rate = \"16 m3/h\"\npulsation = 1.5\n[outlet]\nflow_cap = \"7.2 m3/h\"\n";
+    let demo = demo();
+    let mut settled = Sheet::text("capped", text).settle(&demo);
+    settled.work_alternatives(&demo);
+    let capped = settled.alternatives.iter().find(|a| a.change == Change::Capped).expect("an alternative");
+    let flow = capped.design.basis.as_ref().and_then(|b| b.design_flow()).expect("a flow").q;
+    assert!(flow.in_unit(&M3_H) <= 7.2 + 1e-9, "{flow:?}");
 }

@@ -39,16 +39,15 @@ pub(super) fn notes(inlet: &Inlet) -> Vec<(String, String)> {
     idle(inlet).into_iter().chain(two_or_one(inlet)).collect()
 }
 
-/// Rates from different sources: read as one pump each, and that is said.
+/// Several rates that say where they come from may be several statements about one pump: they are read as one pump each,
+/// and that is said.
 fn two_or_one(inlet: &Inlet) -> Option<(String, String)> {
-    let from: Vec<Option<&str>> =
-        inlet.rate.0.iter().map(|rate| rate.claim().and_then(|claim| claim.from.as_deref())).collect();
-    let differ = from.iter().any(|f| f.is_some() && *f != from[0]) || from.first().is_some_and(Option::is_some);
-    (from.len() > 1 && differ).then(|| {
+    let rates = &inlet.rate.0;
+    let n = rates.len();
+    let sourced = rates.iter().filter_map(|rate| rate.claim()).any(|claim| claim.from.is_some());
+    (n > 1 && sourced).then(|| {
         let note = format!(
-            "{} rates were read as {} pumps; two statements about one pump stand in brackets of their own: rate = [[.., ..]]",
-            from.len(),
-            from.len()
+            "{n} rates were read as {n} pumps; two statements about one pump stand in brackets of their own: rate = [[.., ..]]"
         );
         ("inlet: rate".to_owned(), note)
     })

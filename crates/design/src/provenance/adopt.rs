@@ -9,7 +9,7 @@ impl Ledger {
         let count = other.entries.len();
         let mut wanted: Vec<bool> = (0..count).map(|k| k >= from).collect();
         // A line rests on earlier ones only.
-        for k in (0..count).rev().filter(|k| *k < count) {
+        for k in (0..count).rev() {
             if !wanted[k] {
                 continue;
             }

@@ -218,6 +218,9 @@ mod tests {
         // Whoever knows what he wants names what fits.
         let fits = quantity_of("12 gmp", Dim::Flow, &Reading::default()).err().map(|f| f.remedy).unwrap_or_default();
         assert!(fits.starts_with("did you mean \"gpm\"? use m3/s, m3/h,") && !fits.contains("ft2"), "{fits}");
+        // Hours in one language and not seconds: two units are equally near, and neither is offered.
+        let hours = quantity_of("5 m3/u", Dim::Flow, &Reading::default()).err().map(|f| f.remedy).unwrap_or_default();
+        assert!(hours.starts_with("use ") && !hours.contains("mean"), "{hours}");
         let far = quantity_of("12 xyzzy", Dim::Area, &Reading::default()).err().map(|f| f.remedy).unwrap_or_default();
         assert!(far.starts_with("use m2, ft2,"), "{far}");
         assert!(quantity_of("5' 14\"", Dim::Length, &Reading::default()).is_err());
