@@ -274,6 +274,8 @@ static ROWS: &[Row] = rows! {
 
     "frost-outdoors": "wash" "passes"; "site.coldest_air" = "-5 °F" => "fails"
 
+    "fuel-dissolves-uncounted": "wash" "passes"; "stream.oil.kind" = "gasoline" => "warns"
+
     "gasoline-vapour": "wash" "passes"; "stream.oil.kind" = "gasoline" => "warns"
 };
 

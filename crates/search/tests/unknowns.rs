@@ -144,6 +144,7 @@ static SILENCES: &[Silence] = silences! {
     "misleading-samples": "wash" ["samples.name" = "outfall", "samples.where" = "out", "samples.results" = r#"["12 mg/L", "9 mg/L"]"#, "samples.manner" = "grab"] "passes"; "samples.manner" = OUT => "samples \"outfall\".manner";
     "frost-outdoors": "wash" "passes"; "site.coldest_air" = OUT => "site.coldest_air";
     "oil-too-thick": "wash" ["oil" = OUT] "passes"; "stream.oil.kind" = OUT => "oil.kind";
+    "fuel-dissolves-uncounted": "wash" ["oil" = OUT] "passes"; "stream.oil.kind" = OUT => "oil.kind";
     "gasoline-vapour": "wash" ["oil" = OUT] "passes"; "stream.oil.kind" = OUT => "oil.kind";
 };
 
@@ -234,6 +235,7 @@ const NEED_NO_PERFORMANCE: &[&str] = &[
     "promise-under-floor",
     "outside-trusted-range",
     "frost-outdoors",
+    "fuel-dissolves-uncounted",
     "gasoline-vapour",
 ];
 

@@ -83,6 +83,7 @@ list_rules! {
     kind_of_pump_unknown,
     sheared_before_unit,
     emulsion_above_limit,
+    fuel_dissolves_uncounted,
     promise_under_floor,
     statistic_against_mean,
     misleading_samples,

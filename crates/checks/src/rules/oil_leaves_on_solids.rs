@@ -13,7 +13,7 @@ rule! {
     matters "An extraction counts that oil too; it stands in none of the other lines, and plates do not catch it."
     remedy "Keep oily grit out, or a filter behind the separator; have the sample's solids analysed apart."
     source "Mass balance; that extraction counts it, EPA method 1664; a twentieth is our proposal"
-    limits "Solids as stated are grain and oil together; clean unit, mean over the waters; one share of oil for all grains."
+    limits "Grains of the declared sizes that do not flock; silt and clay pass, and units in service keep far less of all suspended solids. Solids as stated are grain and oil together; clean unit, mean over the waters; one share of oil for all grains."
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
@@ -26,12 +26,12 @@ fn look(s: &Subject<'_>) -> Verdict {
     let show = |c| s.show(c, (&MG_L, &MG_L));
     let out = performance.storage.solids_out;
     let Some(oil) = performance.storage.oil_on_solids else {
-        let says = format!("{} of solids leave; whether oil clings to them was not said", show(out.q));
+        let says = format!("{} of solids leave by the calculation; whether oil clings to them was not said", show(out.q));
         return Verdict::cannot_judge(says, [OIL_ON_SOLIDS], out.at);
     };
     let limits = basis.limits.iter().filter(|l| l.pollutant.gravity == Gravity::Touches);
     let tightest = limits.map(|l| l.value.q).reduce(|a: Concentration, b| if b < a { b } else { a });
-    let says = format!("{} of solids leave with {} of oil on them", show(out.q), show(oil.q));
+    let says = format!("by the calculation {} of solids leave with {} of oil on them", show(out.q), show(oil.q));
     match tightest {
         Some(limit) if oil.q > limit => {
             Verdict::fails(format!("{says}, more than the limit of {} by itself", show(limit)), oil.at)

@@ -9,6 +9,7 @@ use crate::enquiry::keys::Quantity;
 use crate::provenance::{Node, Stop, Trail, Val, WhatIf};
 use crate::{reckon, say};
 use stillrise_handbook::fluids::facilities::{Facility, facility};
+use stillrise_handbook::fluids::oils::Oil;
 use stillrise_units::catalog::{MG_L, PERCENT};
 use stillrise_units::{Concentration, Ratio, Typed, ratio};
 
@@ -71,7 +72,7 @@ pub(super) enum Kind {
     Bath,
 }
 
-/// Most of an oil that can dissolve, %.
+/// Most of an oil that can dissolve, %; from memory, about what of a light oil is aromatic.
 const SOLUBLE: f64 = 35.0;
 
 /// What a water is called: behind a comma, and in a sentence.
@@ -151,15 +152,16 @@ pub(super) fn content<T: Trail>(
     });
     let label = of("emulsified share of the oil");
     let share = stated_or(t, w, &oil.emulsified, || emulsified::<T>(dosed, which, known, key, water, &label));
-    // Of several oils that may come, the one of which most dissolves, whatever their order.
+    // Of several oils that may come, the one of which most dissolves and is counted, whatever their order.
+    let counted = |oil: &Oil| oil.dissolved_in_test().typical;
     let named = oil.kind.as_deref().and_then(stillrise_handbook::fluids::oils::oil);
-    let most = fluids.oils.iter().map(|o| o.oil).max_by(|a, b| a.dissolved.typical.total_cmp(&b.dissolved.typical));
+    let most = fluids.oils.iter().map(|o| o.oil).max_by(|a, b| counted(a).total_cmp(&counted(b)));
     let row = named.or(most).unwrap_or(fluids.oils[0].oil);
     let label = of("dissolved oil at saturation");
     let saturation = stated_or(t, w, &oil.dissolved, || {
         let question = say!(T, "How much oil is dissolved in {water}?");
         let key = line_of(key, "oil.dissolved");
-        let spread = &row.dissolved;
+        let spread = row.dissolved_in_test();
         // Water does not take up a little oil whole: only its light part dissolves.
         let most = total.q.si() * SOLUBLE / 100.0;
         if spread.typical_si() <= most && spread.high_si() <= most {
@@ -167,7 +169,7 @@ pub(super) fn content<T: Trail>(
         }
         let ends = [spread.low_si(), spread.typical_si(), spread.high_si()];
         let [low, typical, high] = ends.map(|end| Concentration::from_si(end.min(most)));
-        let why = "what a film of the oil leaves in water, but no more than 35 % of the oil there is (from memory: the aromatics of a gasoline; of other oils less)";
+        let why = "what a film of the oil leaves in water, but no more than 35 % of the oil there is (from memory: about what of a light oil is aromatic)";
         standby(&label, units, key, question, (low, typical, high), why)
     });
     let emulsified = reckon!(t, "emulsified oil", [MG_L, MG_L], (total = total, share = share) total * share);

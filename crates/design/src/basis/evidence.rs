@@ -10,7 +10,7 @@ use crate::enquiry::blocks::{Manner, SamplePoint, Samples};
 use crate::enquiry::results::Results;
 use crate::provenance::{Pair, Trail, Val, choose, given};
 use crate::{by, reckon, record, say};
-use stillrise_handbook::fluids::pollutants::{Gravity, Pollutant, pollutant};
+use stillrise_handbook::fluids::pollutants::{Counts, Gravity, Pollutant, pollutant};
 use stillrise_handbook::laboratory::{
     censored_deviation, censored_median, geometric_mean, log_deviation, lognormal_mean, lognormal_variation,
     mean_half_width, polar_share, sample_deviation, sample_mean, student_quantile,
@@ -121,7 +121,7 @@ impl SampleSet {
     /// Whether what is predicted is what it measures: oil that gravity touches, in mg/L.
     #[must_use]
     pub fn is_predicted(&self) -> bool {
-        self.pollutant.gravity == Gravity::Touches && !["free oil", "sheen"].contains(&self.pollutant.word)
+        self.pollutant.gravity == Gravity::Touches && self.pollutant.counts == Counts::AllOil
     }
 }
 

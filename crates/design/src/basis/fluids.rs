@@ -112,7 +112,6 @@ impl Fluids {
     pub fn lighter(&self) -> impl Iterator<Item = &OilState> {
         self.oils.iter().filter(|oil| oil.cold.q < self.cold.density.q)
     }
-    /// The heaviest oil in a season: slowest to rise.
     /// Whether an oil rises in the coldest water, and not hardly.
     #[must_use]
     pub fn rises(&self, oil: &OilState) -> bool {
@@ -151,14 +150,23 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
     t.section("water and oils");
     let celsius = |c: f64| Temperature::of(c, &DEG_C);
     let temperature = (&DEG_F, &DEG_C);
+    let sheltered = e.site.indoors.0 == Some(true) && e.surfaces.is_empty() && e.containments.is_empty();
     let coldest = stated_or(t, w, &e.water.coldest, || {
         standby(
             "coldest water",
             temperature,
             "water.coldest",
             "What is the coldest water that reaches the separator?",
-            (celsius(1.0), celsius(5.0), celsius(15.0)),
-            "engineering judgement: winter water of a temperate site",
+            if sheltered {
+                (celsius(5.0), celsius(10.0), celsius(20.0))
+            } else {
+                (celsius(1.0), celsius(5.0), celsius(15.0))
+            },
+            if sheltered {
+                "engineering judgement: winter water of a temperate site, indoors, where no rain comes"
+            } else {
+                "engineering judgement: winter water of a temperate site"
+            },
         )
     });
     let warmest = stated_or(t, w, &e.water.warmest, || {

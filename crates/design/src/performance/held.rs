@@ -6,7 +6,7 @@ use crate::basis::Basis;
 use crate::basis::contents::Content;
 use crate::basis::limits::LimitState;
 use crate::enquiry::blocks::Statistic;
-use crate::provenance::{Trail, Val, given};
+use crate::provenance::{Off, Trail, Val, given};
 use stillrise_handbook::fluids::pollutants::Counts;
 use stillrise_units::catalog::MG_L;
 use stillrise_units::{Concentration, Ratio, Typed};
@@ -69,6 +69,35 @@ pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &Li
     };
     let against = limit.mean.filter(|_| average).unwrap_or(limit.value);
     Held { expected, mixed, influent, stays, against }
+}
+
+/// What passes any separator of one content, as a limit is held against it.
+#[derive(Debug, Clone, Copy)]
+pub struct Passing {
+    /// Of it, emulsified oil, and oil as heavy as the water.
+    pub fixed: Concentration,
+    /// Of it, dissolved oil.
+    pub dissolved: Concentration,
+    /// Both.
+    pub total: Concentration,
+    /// The limit, or the long-term mean that an average demands.
+    pub against: Concentration,
+    /// Whether the influent is at its peak, as a single sample may find it.
+    pub at_peak: bool,
+}
+
+/// Finds what passes any separator of one content, nothing recorded.
+#[must_use]
+pub fn passing(basis: &Basis, limit: &LimitState, content: &Content) -> Passing {
+    let average = limit.statistic.q == Statistic::MonthlyAverage;
+    let peak = (!average).then(|| at_peak(&mut Off, content, basis.peak_for(limit)));
+    let counted = limit.pollutant.counts == Counts::AllOil;
+    let total = stays(&mut Off, content, limit.pollutant.counts, peak).q;
+    let dissolved = peak.map_or(content.dissolved.q, |p| p.dissolved.q);
+    let dissolved = if counted { dissolved } else { Concentration::from_si(0.0) };
+    let against = limit.mean.filter(|_| average).unwrap_or(limit.value).q;
+    let at_peak = peak.is_some() && basis.peak_for(limit).q.si() > 1.0;
+    Passing { fixed: total - dissolved, dissolved, total, against, at_peak }
 }
 
 /// What arrives when the influent is at its peak.

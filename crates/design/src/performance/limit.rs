@@ -15,7 +15,7 @@ use crate::provenance::{Off, Trail, Val, choose};
 use crate::say;
 use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_units::catalog::MG_L;
-use stillrise_units::{Concentration, Ratio, Typed, print};
+use stillrise_units::{Concentration, Ratio, Typed, print, ratio};
 
 /// The four words.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -139,8 +139,17 @@ fn one<T: Trail>(
     } else {
         format!(" when the influent is at its peak, {} times its mean,", print::digits(basis.peak_for(limit).q.si(), 3))
     };
-    let found =
-        Found { expected: expected.q, mixed: mixed.q, against: against.q, influent: influent.q, stays: stays.q, when };
+    let peak = if average { 1.0 } else { basis.peak_for(limit).q.si() };
+    let solids = limit.pollutant.is_suspended_solids().then(|| end.content.solids.q * ratio(peak));
+    let found = Found {
+        expected: expected.q,
+        mixed: mixed.q,
+        against: against.q,
+        influent: influent.q,
+        stays: stays.q,
+        solids,
+        when,
+    };
     let (word, because, change) = judge(limit, &found, blocked, T::RECORDS);
     let predicted = is_predicted(limit);
     let label = say!(T, "held against the limit on {}: {}, {}", limit.pollutant.title, end.case, end.season.name());
@@ -222,6 +231,8 @@ struct Found {
     against: Concentration,
     influent: Concentration,
     stays: Concentration,
+    /// The suspended solids that arrive, on the same footing, where they are what the limit counts.
+    solids: Option<Concentration>,
     /// On what footing: empty for an average, else that the influent is taken at its peak.
     when: String,
 }
@@ -233,7 +244,15 @@ const FLOOR_MARGIN: f64 = 1.5;
 fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -> (Word, String, String) {
     // What was stated is echoed to four digits; what a statistic makes of it is a computed number.
     let exact = |c: Concentration| if c == limit.value.q { print::with_unit(c.si(), &MG_L) } else { number(c) };
-    let Found { expected, mixed, against, influent, stays, ref when } = *found;
+    let Found { expected, mixed, against, influent, stays, solids, ref when } = *found;
+    let within = |arrives: Concentration| {
+        told!(
+            read,
+            "what arrives{when} is {}, against {}: the water is within the limit before any separator",
+            number(arrives),
+            exact(against)
+        )
+    };
     if limit.statistic.q == Statistic::RigTest {
         return (
             Word::NotShown,
@@ -245,22 +264,17 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -
         Gravity::Cannot => {
             return (Word::NotByGravity, limit.pollutant.explains.to_owned(), limit.pollutant.what_could.to_owned());
         }
+        Gravity::Partly if let Some(solids) = solids.filter(|solids| *solids <= against) => {
+            let change = "other solids, or sludge that is stirred up because it was not removed in time";
+            return (Word::Kept, within(solids), change.to_owned());
+        }
         Gravity::Partly => {
             return (Word::NotShown, limit.pollutant.explains.to_owned(), limit.pollutant.what_could.to_owned());
         }
         Gravity::Touches => {}
     }
     if influent <= against {
-        return (
-            Word::Kept,
-            told!(
-                read,
-                "what arrives{when} is {}, against {}: the water is within the limit before any separator",
-                number(influent),
-                exact(against)
-            ),
-            "other influent".to_owned(),
-        );
+        return (Word::Kept, within(influent), "other influent".to_owned());
     }
     if let Some(reason) = blocked {
         return (

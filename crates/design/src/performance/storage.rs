@@ -93,7 +93,7 @@ pub fn storage<T: Trail>(
     let left_out = grains.left_at_most(t, left)?;
     let c_out =
         reckon!(t, "solids out", [MG_L, MG_L], (solids = c_in, settled = settled) solids * (ratio(1.0) - settled));
-    let leaves = reckon!(t, "solids that leave, at most", [MG_L, MG_L], (solids = c_in, left = left_out) solids * left);
+    let leaves = reckon!(t, "solids that leave, by the calculation", [MG_L, MG_L], (solids = c_in, left = left_out) solids * left);
     let oil_on_solids = basis.oil_on_solids.map(
         |oil| reckon!(t, "oil that leaves on the solids", [MG_L, MG_L], (solids = leaves, oil = oil) solids * oil),
     );

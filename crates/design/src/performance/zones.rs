@@ -6,7 +6,7 @@ use super::hydraulics::Velocities;
 use super::levels::OilLevels;
 use super::removal::Removal;
 use crate::basis::Basis;
-use crate::basis::fluids::{Season, water};
+use crate::basis::fluids::{Season, WaterState, water};
 use crate::provenance::{Stop, Trail, Val, choose, given};
 use crate::train::unit::Unit;
 use crate::{by, reckon};
@@ -223,10 +223,15 @@ fn film<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, worst: &Removal) -> Res
 
 fn current<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, v: &Velocities) -> Result<Current, Stop> {
     let cold = &basis.fluids.cold;
-    let (inflow, stated) = match basis.fluids.inflow {
-        Some(inflow) => (inflow, true),
-        None => (
-            choose(
+    let away = |state: &WaterState| (state.temperature.q.si() - cold.temperature.q.si()).abs();
+    // A water that states a temperature of its own flows into a unit that stood and took the season's.
+    let own = basis.cases.iter().filter_map(|case| case.own.as_ref()).flat_map(|own| &own.water);
+    let farthest = own.max_by(|a, b| away(a).total_cmp(&away(b)));
+    let (inflow, inflowing, stated) = match (basis.fluids.inflow, farthest) {
+        (Some(inflow), _) => (inflow, water(t, inflow, basis.fluids.salinity)?, true),
+        (None, Some(own)) => (own.temperature, own.clone(), true),
+        (None, None) => {
+            let inflow = choose(
                 t,
                 "temperature of the water that flows in, for show",
                 Some((&DEG_F, &DEG_C)),
@@ -234,11 +239,10 @@ fn current<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, v: &Velocities) -> R
                 "any difference",
                 "one kelvin over the water in the unit, to show what little it takes",
                 &[cold.temperature.at],
-            ),
-            false,
-        ),
+            );
+            (inflow, water(t, inflow, basis.fluids.salinity)?, false)
+        }
     };
-    let inflowing = water(t, inflow, basis.fluids.salinity)?;
     let depth = unit.frame.crest;
     let differs = inflowing.density.q != cold.density.q;
     let froude = if differs {

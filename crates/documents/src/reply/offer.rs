@@ -3,10 +3,10 @@
 use super::{list, say, show};
 use crate::rating::{test, words};
 use crate::summary::{capital, stands};
-use stillrise_checks::Judged;
+use stillrise_checks::{Judged, Verdict};
 use stillrise_design::performance::limit::Word;
 use stillrise_design::train::{Stage, Train};
-use stillrise_design::triage::Weight;
+use stillrise_design::triage::{About, Weight};
 use stillrise_search::Settled;
 use stillrise_search::diagnosis::{Diagnosis, Step};
 use stillrise_search::pick::Condition;
@@ -153,6 +153,9 @@ const SAID: &[&str] = &[
     "chain-stopped",
 ];
 
+/// Warnings that nobody but the client can settle.
+const TOLD: &[&str] = &["fuel-dissolves-uncounted"];
+
 /// What must change or be settled.
 pub(super) fn must_change(settled: &Settled) -> Vec<String> {
     let mut lines: Vec<String> = settled
@@ -161,7 +164,10 @@ pub(super) fn must_change(settled: &Settled) -> Vec<String> {
         .triage
         .iter()
         .filter(|l| l.weight >= Weight::Partly)
-        .map(|l| format!("{}: {}", capital(&l.subject), l.could))
+        .map(|l| match l.about {
+            About::Limit => format!("{}: the unit takes none of it. {}", capital(&l.subject), l.could),
+            _ => format!("{}: {}", capital(&l.subject), l.could),
+        })
         .collect();
     // Where nothing fits, what would have to change so that the nearest does.
     for against in settled.shortfall.iter().flat_map(|short| &short.against) {
@@ -170,5 +176,8 @@ pub(super) fn must_change(settled: &Settled) -> Vec<String> {
     }
     let open = |v: &&Judged| v.stands_failed() && !SAID.contains(&v.rule.id);
     lines.extend(settled.verdicts.iter().filter(open).map(|v| format!("{}: {}.", v.rule.title, v.verdict.says())));
+    let told = |v: &&Judged| matches!(v.verdict, Verdict::Warns(_)) && TOLD.contains(&v.rule.id);
+    let told = settled.verdicts.iter().filter(told);
+    lines.extend(told.map(|v| format!("{}: {}. {}", v.rule.title, v.verdict.says(), v.rule.remedy)));
     lines
 }

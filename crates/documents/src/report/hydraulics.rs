@@ -184,7 +184,7 @@ fn storage(r: &mut Report<'_>, p: &Performance) {
     let mut add = |name: &str, value: String, at: stillrise_design::Node| table.row([name.to_owned(), value, r.no(at)]);
     add("Water on an average day, all units", r.show(s.average.q, per_day), s.average.at);
     add("Share of the solids that settles", r.show(s.settled.q, (&PERCENT, &PERCENT)), s.settled.at);
-    add("Solids that leave, clean, at most", r.show(s.solids_out.q, super::effluent::MG), s.solids_out.at);
+    add("Solids that leave, clean, by the calculation", r.show(s.solids_out.q, super::effluent::MG), s.solids_out.at);
     if let Some(oil) = s.oil_on_solids {
         add("Oil that leaves on them, in no other line", r.show(oil.q, super::effluent::MG), oil.at);
     }
@@ -217,6 +217,7 @@ fn storage(r: &mut Report<'_>, p: &Performance) {
     if p.storage.spill.is_some() {
         r.out.remark("The room for the spill is counted from the alarm at rest. While the largest flow lasts the float answers only near the limit: a spill in a storm may be announced only when the flow falls.");
     }
+    r.out.remark("Of suspended solids nothing is promised. The calculation follows grains of the declared sizes, each settling alone; silt and clay pass. Two storm-water units that were watched in service for months kept 29 and 19 % of all suspended solids (Lieske, Leutnant and Uhl, Water 13, 908, 2021, abstract).");
     r.out.remark("The sludge is all that settles, ahead of the pack and between its plates; what slides off the plates lies on the floor below them. Averages over a year, each water with its own content; measure oil and sludge quarterly, monthly until a rate is known.");
 }
 

@@ -47,6 +47,16 @@ pub struct Pollutant {
     pub source: &'static Source,
 }
 
+impl Pollutant {
+    /// Whether it is what the suspended solids of a water are stated as.
+    #[must_use]
+    pub fn is_suspended_solids(&self) -> bool {
+        self.word == SUSPENDED_SOLIDS
+    }
+}
+
+const SUSPENDED_SOLIDS: &str = "suspended solids";
+
 const fn row(
     word: &'static str,
     title: &'static str,
@@ -115,7 +125,7 @@ pub static POLLUTANTS: &[Pollutant] = &[
         )
     },
     row(
-        "suspended solids",
+        SUSPENDED_SOLIDS,
         "Total suspended solids",
         Gravity::Partly,
         "Sand and grit settle, silt and clay pass; oil-coated grains may float or hang. Oil that sits on solids goes with them.",

@@ -22,6 +22,7 @@ pub static OIL: Oil = Oil {
         .noted("tenth, half and nine tenths of 6 biodiesels, 10 to 25 °C"),
     dissolved: Spread::new(0.1, 1.0, 7.0, &MG_L, &TEXTBOOK_OILS)
         .noted("order of magnitude; no measurement read"),
+    extracted: None,
     animal_or_vegetable: true,
     gravity_note: Some("Low interfacial tension: it is broken into small drops easily and holds them. It counts as a vegetable oil in some permits."),
     sources: &[&EN_14214, &NOAA_OIL_DATA, &ASTM_D6751, &TEXTBOOK_OILS],

@@ -21,6 +21,7 @@ pub static OIL: Oil = Oil {
     interfacial_tension: Spread::new(15.8, 23.9, 31.6, &MN_M, &NOAA_OIL_DATA)
         .noted("tenth, half and nine tenths of 106 crudes; record EC00736 has 15.8"),
     dissolved: Spread::new(10.0, 20.0, 40.0, &MG_L, &TEXTBOOK_OILS).noted("order of magnitude; no measurement read"),
+    extracted: None,
     animal_or_vegetable: false,
     gravity_note: Some("Waxy crudes set in cold water; asphaltenes hold emulsions."),
     sources: &[&NOAA_OIL_DATA, &TEXTBOOK_OILS],

@@ -21,6 +21,7 @@ pub static OIL: Oil = Oil {
     interfacial_tension: Spread::new(15.8, 17.9, 31.6, &MN_M, &NOAA_OIL_DATA)
         .noted("typical: record AD02003 at 0 °C; ends: tenth and nine tenths of 106 crudes"),
     dissolved: Spread::new(10.0, 20.0, 40.0, &MG_L, &TEXTBOOK_OILS).noted("order of magnitude; no measurement read"),
+    extracted: None,
     animal_or_vegetable: false,
     gravity_note: Some("Waxy crudes set in cold water; hydrogen sulphide may be released."),
     sources: &[&NOAA_OIL_DATA, &TEXTBOOK_OILS],

@@ -22,6 +22,7 @@ pub static OIL: Oil = Oil {
         .noted("typical: record EC01001; ends: distillate fuels, the high one against sea water"),
     dissolved: Spread::new(1.0, 4.0, 10.0, &MG_L, &TEXTBOOK_OILS)
         .noted("modern low-sulphur fuel, order of magnitude from memory"),
+    extracted: None,
     animal_or_vegetable: false,
     gravity_note: None,
     sources: &[&TEXTBOOK_OILS, &NOAA_OIL_DATA, &ASTM_D975, &CFR_1065],

@@ -21,6 +21,7 @@ pub static OIL: Oil = Oil {
         .noted("3 lubricating oils with additives, 10 to 25 °C"),
     dissolved: Spread::new(0.1, 0.5, 2.0, &MG_L, &TEXTBOOK_OILS)
         .noted("base oil; additives dissolve more, from memory"),
+    extracted: None,
     animal_or_vegetable: false,
     gravity_note: Some("Detergent and dispersant additives keep fine drops apart."),
     sources: &[&NOAA_OIL_DATA, &TEXTBOOK_OILS, &SAE_J300],

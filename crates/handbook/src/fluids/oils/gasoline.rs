@@ -23,9 +23,13 @@ pub static OIL: Oil = Oil {
         "two leaded gasolines in sea water gave 67 and 77 mg/L; in fresh water more dissolves, and among 31 \
             gasolines the aromatics varied tenfold, so the high end is from memory",
     ),
+    extracted: Some(Spread::new(0.0, 4.0, 10.0, &MG_L, &TEXTBOOK_OILS).noted(
+        "from memory: what stays when the solvent is driven off is as of a diesel; benzene, toluene and xylenes go with \
+            the solvent",
+    )),
     animal_or_vegetable: false,
     gravity_note: Some(
-        "What dissolves (benzene, toluene, xylenes) passes every gravity separator, and 15 mg/L of oil can be exceeded by it alone. Flammable vapour.",
+        "What dissolves of it (benzene, toluene, xylenes, some tens of mg/L) passes every gravity separator. A test of oil and grease hardly counts it; a limit on benzene does. Flammable vapour.",
     ),
     sources: &[&EN_228, &TEXTBOOK_OILS, &NOAA_OIL_DATA, &GASOLINE_IN_WATER, &CLINE_1991, &API_4531],
 };

@@ -20,6 +20,7 @@ pub static OIL: Oil = Oil {
     interfacial_tension: Spread::new(3.4, 12.2, 18.6, &MN_M, &NOAA_OIL_DATA)
         .noted("record AD00695 has 3.4; the rest: lubricating oils with additives"),
     dissolved: Spread::new(0.1, 0.5, 2.0, &MG_L, &TEXTBOOK_OILS).noted("order of magnitude; no measurement read"),
+    extracted: None,
     animal_or_vegetable: false,
     gravity_note: Some("The densest of the common lubricants, with the lowest interfacial tension on record."),
     sources: &[&NOAA_OIL_DATA, &TEXTBOOK_OILS, &SAE_J306],

@@ -19,6 +19,7 @@ pub static OIL: Oil = Oil {
     interfacial_tension: Spread::new(18.2, 29.7, 50.0, &MN_M, &NOAA_OIL_DATA)
         .noted("tenth, half and nine tenths of 14 distillate fuels, 10 to 25 °C; the 50 are estimates"),
     dissolved: Spread::new(1.0, 4.0, 10.0, &MG_L, &TEXTBOOK_OILS).noted("order of magnitude from memory"),
+    extracted: None,
     animal_or_vegetable: false,
     gravity_note: None,
     sources: &[&TEXTBOOK_OILS, &ASTM_D396, &NOAA_OIL_DATA],

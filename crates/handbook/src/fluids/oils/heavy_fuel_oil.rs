@@ -20,6 +20,7 @@ pub static OIL: Oil = Oil {
     interfacial_tension: Spread::new(30.8, 34.5, 39.8, &MN_M, &NOAA_OIL_DATA)
         .noted("tenth, half and nine tenths of 6 residual fuels"),
     dissolved: Spread::new(0.5, 1.5, 6.0, &MG_L, &TEXTBOOK_OILS).noted("order of magnitude; no measurement read"),
+    extracted: None,
     animal_or_vegetable: false,
     gravity_note: Some(
         "About as heavy as water: at 10 °API or less it sinks in fresh water. Above 950 kg/m3 treat it as no \

@@ -18,6 +18,7 @@ pub static OIL: Oil = Oil {
     flash_c: Spread::new(200.0, 220.0, 240.0, &DEG_C, &TEXTBOOK_OILS),
     interfacial_tension: Spread::new(20.0, 25.0, 30.0, &MN_M, &TEXTBOOK_OILS),
     dissolved: Spread::new(0.1, 0.5, 2.0, &MG_L, &TEXTBOOK_OILS).noted("order of magnitude; no measurement read"),
+    extracted: None,
     animal_or_vegetable: false,
     gravity_note: Some(
         "Grades with detergent take up water by design and emulsify; water-glycol hydraulic fluids dissolve wholly (from memory).",

@@ -21,6 +21,7 @@ pub static OIL: Oil = Oil {
     interfacial_tension: Spread::new(20.0, 36.4, 47.0, &MN_M, &NOAA_OIL_DATA)
         .noted("record AD02098 at 0 °C has 36.4; new oil has 40 or more by the standard, aged oil falls to 20"),
     dissolved: Spread::new(0.1, 1.0, 5.0, &MG_L, &TEXTBOOK_OILS).noted("order of magnitude; no measurement read"),
+    extracted: None,
     animal_or_vegetable: false,
     gravity_note: None,
     sources: &[&NOAA_OIL_DATA, &TEXTBOOK_OILS, &IEC_60296],

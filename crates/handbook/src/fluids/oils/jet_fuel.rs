@@ -20,6 +20,7 @@ pub static OIL: Oil = Oil {
     interfacial_tension: Spread::new(18.2, 37.0, 50.0, &MN_M, &NOAA_OIL_DATA)
         .noted("typical: record of jet fuel; ends: 14 distillate fuels"),
     dissolved: Spread::new(3.0, 8.0, 20.0, &MG_L, &TEXTBOOK_OILS).noted("order of magnitude; no measurement read"),
+    extracted: None,
     animal_or_vegetable: false,
     gravity_note: None,
     sources: &[&ASTM_D1655, &NOAA_OIL_DATA, &TEXTBOOK_OILS],

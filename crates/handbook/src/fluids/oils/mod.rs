@@ -53,6 +53,9 @@ pub struct Oil {
     pub interfacial_tension: Spread,
     /// What is dissolved in water that has stood with the oil; no separator removes it.
     pub dissolved: Spread,
+    /// Of it, what a test of oil and grease counts, where that is not all: volatile aromatics are driven off with the
+    /// solvent (EPA method 1664).
+    pub extracted: Option<Spread>,
     /// Whether it is of animal or vegetable origin, which many permits count apart.
     pub animal_or_vegetable: bool,
     /// What limits separation by gravity, beyond density.
@@ -62,6 +65,11 @@ pub struct Oil {
 }
 
 impl Oil {
+    /// What a test of oil and grease finds dissolved in water that has stood with the oil.
+    #[must_use]
+    pub fn dissolved_in_test(&self) -> &Spread {
+        self.extracted.as_ref().unwrap_or(&self.dissolved)
+    }
     /// The two points of viscosity as quantities, as `oil-viscosity` takes them.
     #[must_use]
     pub fn viscosity_points(&self) -> [(KinematicViscosity, Temperature); 2] {
@@ -137,6 +145,8 @@ mod tests {
             assert!(o.flash_c.low >= -50.0 && o.flash_c.high <= 360.0, "{}", o.word);
             assert!(o.interfacial_tension.low_si() >= 1e-3 && o.interfacial_tension.high_si() <= 0.06, "{}", o.word);
             assert!(o.dissolved.low > 0.0 && o.dissolved.high_si() <= 0.3, "{}", o.word);
+            let counted = o.dissolved_in_test();
+            assert!(counted.is_ordered() && counted.typical <= o.dissolved.typical, "{}", o.word);
         }
     }
 
@@ -164,7 +174,9 @@ mod tests {
     #[test]
     fn every_source_is_in_the_list_of_sources() {
         for o in OILS {
-            for used in [&o.density_15, &o.flash_c, &o.interfacial_tension, &o.dissolved].map(|s| s.source) {
+            for used in [&o.density_15, &o.flash_c, &o.interfacial_tension, &o.dissolved, o.dissolved_in_test()]
+                .map(|s| s.source)
+            {
                 assert!(o.sources.contains(&used), "{}: {used}", o.word);
             }
             assert!(o.sources.contains(&o.viscosity_source), "{}", o.word);

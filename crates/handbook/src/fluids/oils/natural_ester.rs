@@ -21,6 +21,7 @@ pub static OIL: Oil = Oil {
     interfacial_tension: Spread::new(23.0, 24.5, 26.0, &MN_M, &PLANT_OIL_TENSION)
         .noted("commercial vegetable oils; no measurement of the fluid in service"),
     dissolved: Spread::new(0.1, 1.0, 5.0, &MG_L, &TEXTBOOK_OILS).noted("order of magnitude; no measurement read"),
+    extracted: None,
     animal_or_vegetable: true,
     gravity_note: Some(
         "A vegetable oil: outside standards for mineral light liquids; it rises slowly, 40 % below mineral oil, and thickens in air.",

@@ -21,6 +21,7 @@ pub static OIL: Oil = Oil {
     interfacial_tension: Spread::new(3.4, 12.2, 18.6, &MN_M, &NOAA_OIL_DATA)
         .noted("3 lubricating oils with additives, 10 to 25 °C"),
     dissolved: Spread::new(0.1, 0.5, 2.0, &MG_L, &TEXTBOOK_OILS).noted("order of magnitude; no measurement read"),
+    extracted: None,
     animal_or_vegetable: false,
     gravity_note: Some(
         "Only the neat oil rises. Soluble (emulsifiable) cutting oil does not: see the chemical soluble-coolant.",

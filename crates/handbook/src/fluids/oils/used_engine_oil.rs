@@ -22,6 +22,7 @@ pub static OIL: Oil = Oil {
         .noted("record AD00696 has 27 at 0 °C; low end of oils with additives"),
     dissolved: Spread::new(0.5, 2.0, 10.0, &MG_L, &TEXTBOOK_OILS)
         .noted("fuel in it dissolves more than the oil does, from memory"),
+    extracted: None,
     animal_or_vegetable: false,
     gravity_note: Some("Soot and water-loving additives: part of it stays as fine drops or sinks with solids."),
     sources: &[&NOAA_OIL_DATA, &TEXTBOOK_OILS],

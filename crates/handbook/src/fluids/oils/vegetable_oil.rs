@@ -21,6 +21,7 @@ pub static OIL: Oil = Oil {
     interfacial_tension: Spread::new(10.5, 23.0, 26.0, &MN_M, &NOAA_OIL_DATA)
         .noted("records 10.5 and 22.1; commercial oils 23 to 26"),
     dissolved: Spread::new(0.1, 1.0, 5.0, &MG_L, &TEXTBOOK_OILS).noted("order of magnitude; no measurement read"),
+    extracted: None,
     animal_or_vegetable: true,
     gravity_note: Some(
         "A grease interceptor's duty, not that of a separator for mineral oil: it turns rancid, sets and feeds bacteria.",
