@@ -18,7 +18,7 @@ pub struct Standing {
 /// What is asked.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Asks {
-    /// The safety data sheet of a product of unknown kind, or one that emulsifies.
+    /// The safety data sheet of a product of unknown kind, or one that emulsifies or dissolves.
     DataSheet(String),
     /// Which cleaner goes into a wash water of which none was named.
     Cleaner,
@@ -47,7 +47,9 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
         let name = block.product.0.as_ref().or(block.kind.0.as_ref());
         let name = name.cloned().unwrap_or_else(|| format!("product {}", i + 1));
         let known = block.kind.as_deref().and_then(chemical);
-        if block.data_sheet.is_none() && known.is_none_or(|row| row.effect == Effect::Emulsifies) {
+        if block.data_sheet.is_none()
+            && known.is_none_or(|row| matches!(row.effect, Effect::Emulsifies | Effect::Dissolves))
+        {
             ask(&format!("chemical \"{name}\".data_sheet"), Asks::DataSheet(name.clone()));
         }
     }

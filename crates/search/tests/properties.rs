@@ -123,13 +123,15 @@ proptest! {
             let basis = design.basis.as_ref().expect("a basis");
             let b = &basis.containment.as_ref().expect("containments").balances[0];
             let stage = &design.train.as_ref().expect("a train").stages[0];
-            let size = match &stage.size {
+            // The stage names what it lacks, where it lacks anything.
+            let lacks = match &stage.size {
                 Some((_, stillrise_handbook::page::Arg::Number(si), _)) => *si,
-                other => panic!("{} has no size: {other:?}", stage.name),
+                _ => 0.0,
             };
+            assert_eq!(lacks > 0.0, stage.asked_for, "{}: {:?}", stage.name, stage.size);
             let further = b.further.as_ref();
             let numbers = [
-                size,
+                lacks,
                 further.and_then(|f| f.depth).map_or(0.0, |v| v.q.si()),
                 further.and_then(|f| f.area).map_or(0.0, |v| v.q.si()),
                 further.and_then(|f| f.count).map_or(0.0, |v| v.q.si()),

@@ -80,6 +80,8 @@ static ROWS: &[Row] = rows! {
     "claims-contradict": "wash" "passes"; "stream.flow" = r#"["60 gpm", "61 gpm"]"# => "warns"
     "claims-contradict": "wash" "passes"; "site.lifting" = r#"["500 lb", "400 lb"]"# => "warns"
 
+    "meter-contradicts-hours": "wash" ["stream.volume_per_day" = "7000 gal"] "passes"; "stream.volume_per_day" = "4000 gal" => "warns"
+
     "stated-flow-contradicts-site": "wash" "passes"; "stated.flow" = "40 gpm" => "fails"
     "stated-flow-contradicts-site": "wash" "passes"; "stated.flow" = "100 gpm" => "warns"
 

@@ -209,6 +209,7 @@ const NEED_NO_PERFORMANCE: &[&str] = &[
     "bypass-with-spill",
     "claims-contradict",
     "stated-flow-contradicts-site",
+    "meter-contradicts-hours",
     "rain-table-starts-late",
     "return-period-beyond-table",
     "oil-hardly-rises",

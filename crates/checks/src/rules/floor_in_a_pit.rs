@@ -32,7 +32,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::cannot_judge(says, open(known), None);
     };
     let show = |x: Length| s.show(x, (&FT, &M));
-    let stands = if installation.stands.q == Stands::Buried { ": deeper than its walls are high" } else { "" };
+    let stands = if installation.stands.q == Stands::Buried { ", and its walls would end below it" } else { "" };
     if floor.q < -Length::of(6.0, &IN) {
         Verdict::fails(format!("the unit's lowest point would lie {} below the ground{stands}", show(-floor.q)), floor.at)
     } else if floor.q.si() < 0.0 {

@@ -24,6 +24,7 @@ list_rules! {
     bypass_with_spill,
     claims_contradict,
     stated_flow_contradicts_site,
+    meter_contradicts_hours,
     rain_table_starts_late,
     return_period_beyond_table,
     oil_hardly_rises,

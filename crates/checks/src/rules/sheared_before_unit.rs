@@ -62,7 +62,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     } else if !shear.governs {
         Verdict::passes(format!("{says}; what arrives has a median of {}", show(basis.droplets.d50.q)))
     } else if left.q < free.value {
-        Verdict::fails(format!("{says}, below the {} of free oil", show(free.value)), left.at)
+        Verdict::fails(format!("{says}; drops below {} hardly rise out of a separator", show(free.value)), left.at)
     } else {
         Verdict::warns(says, left.at)
     }

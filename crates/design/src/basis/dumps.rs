@@ -187,7 +187,7 @@ pub(super) fn peaks<T: Trail>(
                 label,
                 (&ONE, &ONE),
                 "water.oil_peak",
-                "How far does the oil content of single samples rise above its mean?",
+                "May we have the results of single samples of the water that comes, with their dates? They show how far peaks rise above the mean.",
                 (ratio(1.0), ratio(1.5), ratio(3.0)),
                 "engineering judgement; oil in runoff and wash water scatters widely",
             ),

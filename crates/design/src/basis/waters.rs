@@ -35,6 +35,8 @@ pub struct Water {
     pub per_day: Val<Volume>,
     /// How long it runs on a day on which it runs; `None` for rain.
     pub runs: Option<Val<Time>>,
+    /// How long it runs a day by its meter, and how long it is said to; `None` where either is missing.
+    pub metered: Option<[Val<Time>; 2]>,
     /// How far its oil rises above its mean where baths are dumped into it.
     pub peaks: Option<Peaks>,
     /// Baths that are let go into it while it runs, of which it is known how fast.
@@ -89,6 +91,7 @@ pub fn waters<T: Trail>(
             content,
             per_day,
             runs: None,
+            metered: None,
             peaks: None,
             baths: Vec::new(),
         });
@@ -122,6 +125,7 @@ pub fn waters<T: Trail>(
         });
         let hour = crate::provenance::given(t, "one hour", Some((&H, &H)), Time::of(1.0, &H), "definition", "1 h");
         let hours = reckon!(t, "running time a day", [H, H], (hours = hours, hour = hour) hours * hour);
+        let said = hours;
         let (running, hours) = match stated(
             t,
             w,
@@ -152,7 +156,9 @@ pub fn waters<T: Trail>(
             None => false,
         };
         let runs = Some(hours);
-        waters.push(Water { name, which, is_rain: false, with_rain, flow, content, per_day, runs, peaks, baths });
+        let metered = (s.volume_per_day.is_given() && s.hours_per_day.is_given()).then_some([hours, said]);
+        let is_rain = false;
+        waters.push(Water { name, which, is_rain, with_rain, flow, content, per_day, runs, metered, peaks, baths });
     }
     Ok(waters)
 }

@@ -150,6 +150,6 @@ impl LimitVerdict {
             By::Chance => "single results scatter, and much of the basis is uncertain".to_owned(),
             By::Measured(measured) => measured.says("the limit"),
         };
-        format!("{because}. By the calculation alone it would be \"{calculated}\"; but {but}")
+        format!("by the calculation alone it would be \"{calculated}\": {because}. But {but}")
     }
 }

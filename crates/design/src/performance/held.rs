@@ -9,7 +9,7 @@ use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Off, Trail, Val, given};
 use stillrise_handbook::fluids::pollutants::Counts;
 use stillrise_units::catalog::MG_L;
-use stillrise_units::{Concentration, Ratio, Typed};
+use stillrise_units::{Concentration, Ratio, Typed, ratio};
 
 /// What is held against a limit in one case at the end of the interval.
 #[derive(Debug, Clone, Copy)]
@@ -80,6 +80,8 @@ pub struct Passing {
     pub dissolved: Concentration,
     /// Both.
     pub total: Concentration,
+    /// What arrives, on the same footing: of it what the limit counts.
+    pub influent: Concentration,
     /// The limit, or the long-term mean that an average demands.
     pub against: Concentration,
     /// Whether the influent is at its peak, as a single sample may find it.
@@ -97,7 +99,11 @@ pub fn passing(basis: &Basis, limit: &LimitState, content: &Content) -> Passing 
     let dissolved = if counted { dissolved } else { Concentration::from_si(0.0) };
     let against = limit.mean.filter(|_| average).unwrap_or(limit.value).q;
     let at_peak = peak.is_some() && basis.peak_for(limit).q.si() > 1.0;
-    Passing { fixed: total - dissolved, dissolved, total, against, at_peak }
+    let influent = match (limit.pollutant.counts, peak) {
+        (Counts::AllOil, peak) => peak.map_or(content.total.q, |p| p.influent.q),
+        (Counts::FreeOil, peak) => content.free.q * peak.map_or(ratio(1.0), |p| p.rest.q),
+    };
+    Passing { fixed: total - dissolved, dissolved, total, influent, against, at_peak }
 }
 
 /// What arrives when the influent is at its peak.

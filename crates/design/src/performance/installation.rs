@@ -41,7 +41,7 @@ choice! {
         /// the incoming pipe asks for a lower floor
         PipeLow "the incoming pipe does not reach it higher up",
         /// it asks for one lower than the unit is high
-        PipeDeep "the incoming pipe does not reach it higher up, which is deeper than its walls are high",
+        PipeDeep "the incoming pipe comes so low that the walls end below the ground",
         /// the incoming pipe lies too low for the outfall
         NoFall "at no level does the incoming pipe reach it and its outlet drain",
         /// no ground

@@ -152,6 +152,12 @@ fn one<T: Trail>(
     };
     let (word, because, change) = judge(limit, &found, blocked, T::RECORDS);
     let predicted = is_predicted(limit);
+    let several = basis.cases.iter().filter(|case| case.content.is_some()).count() > 1;
+    let because = if T::RECORDS && several && (predicted || limit.pollutant.is_suspended_solids()) {
+        format!("{because} (worst case: {})", end.case)
+    } else {
+        because
+    };
     let label = say!(T, "held against the limit on {}: {}, {}", limit.pollutant.title, end.case, end.season.name());
     let settled = if predicted {
         choose(

@@ -7,16 +7,17 @@ use stillrise_handbook::page::Arg;
 use stillrise_units::Typed;
 use stillrise_units::catalog::{GAL, M3};
 
-/// The stage, with the largest volume that a spill asks of it.
+/// The stage, with what it lacks of the volume that a spill asks of it.
 pub(super) fn stage(ahead: &Containments) -> Stage {
     let names = ahead.all.iter().map(|c| c.name.as_str()).collect::<Vec<_>>().join(", ");
-    let most = ahead.balances.iter().max_by(|a, b| a.need.q.si().total_cmp(&b.need.q.si()));
+    let short = ahead.balances.iter().filter(|b| b.spare.holds() == Some(false));
+    let short = short.min_by(|a, b| a.spare.val.q.si().total_cmp(&b.spare.val.q.si()));
     Stage {
         kind: StageKind::Containment,
         name: format!("containment: {names}"),
         why: why(&ahead.balances),
         asked_for: ahead.balances.iter().any(|b| b.spare.holds() == Some(false)),
-        size: most.map(|b| ("volume to hold".to_owned(), Arg::Number(b.need.q.si()), (&GAL, &M3))),
+        size: short.map(|b| ("more to hold than it does".to_owned(), Arg::Number(-b.spare.val.q.si()), (&GAL, &M3))),
     }
 }
 

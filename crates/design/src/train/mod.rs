@@ -5,6 +5,7 @@ pub mod containment;
 pub mod custom;
 pub mod equalisation;
 pub mod frame;
+mod polisher;
 pub mod unit;
 
 use crate::basis::Basis;
@@ -187,11 +188,11 @@ pub fn train<T: Trail>(
     });
     let equalisation = equalisation::equalisation(t, w, e, basis)?;
     let mut train = Train { unit, count: n, imbalance, origin, equalisation, stages: Vec::new() };
-    train.stages = stages(t, e, basis, &train)?;
+    train.stages = stages(t, basis, &train)?;
     Ok(train)
 }
 
-fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Result<Vec<Stage>, Stop> {
+fn stages<T: Trail>(t: &mut T, basis: &Basis, train: &Train) -> Result<Vec<Stage>, Stop> {
     t.section("stages");
     let mut stages = Vec::new();
     let stage =
@@ -208,6 +209,12 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
         );
         // What is no heavier than the water no trap holds.
         let settles = basis.solids.density.q > basis.fluids.cold.density.q;
+        // Where a standard asks for a trap of its own volume, that is the trap.
+        let standard = basis.european.as_ref().and_then(|found| found.sizes.as_ref().ok()?.sludge_trap);
+        if let Some(volume) = standard {
+            grit.size = Some(("volume by EN 858-2".to_owned(), Arg::Number(volume.q.si()), (&GAL, &M3)));
+        }
+        let settles = settles && standard.is_none();
         if let Some(case) = basis.largest_steady().filter(|_| settles) {
             let d = given(
                 t,
@@ -270,28 +277,7 @@ fn stages<T: Trail>(t: &mut T, e: &Enquiry, basis: &Basis, train: &Train) -> Res
             false,
         ));
     }
-    if polisher(e, basis) {
-        let mut polish = stage(
-            StageKind::Polisher,
-            "polisher",
-            "the limit lies below what gravity is known to keep, or on what it cannot touch".to_owned(),
-            true,
-        );
-        // A spill is a matter of what holds it, not of what polishes.
-        polish.size =
-            basis.largest_steady().map(|c| ("flow".to_owned(), Arg::Number(c.feed.q.si()), crate::basis::FLOW_UNITS));
-        stages.push(polish);
-    }
+    stages.extend(polisher::stage(basis));
     stages.push(stage(StageKind::SamplePoint, "sample point", "grab samples in the falling stream".to_owned(), false));
     Ok(stages)
-}
-
-/// Whether a limit asks for more than a separator can give.
-fn polisher(_e: &Enquiry, basis: &Basis) -> bool {
-    let floor = crate::performance::promise::floor();
-    !basis.ph_limits.is_empty()
-        || basis.limits.iter().any(|l| {
-            let demanded = l.mean.map_or(l.value.q, |m| m.q);
-            demanded < floor || l.pollutant.gravity != stillrise_handbook::fluids::pollutants::Gravity::Touches
-        })
 }

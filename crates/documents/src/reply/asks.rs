@@ -25,13 +25,37 @@ const ASSUMED: usize = 8;
 pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
     let mut seen = BTreeSet::new();
     let system = settled.job.enquiry.system();
+    let entries = &settled.job.ledger.entries;
     let one = |entry: &Entry| match &entry.origin {
-        Origin::Chosen { among, because, .. } if because.starts_with(NOBODY_CHOSE) && seen.insert(among.clone()) => {
-            Some(format!("{}: {among}. We took {}.", crate::summary::capital(&entry.label), entry.shown(system)))
+        Origin::Chosen { among, because, inputs }
+            if because.starts_with(NOBODY_CHOSE) && seen.insert(among.clone()) =>
+        {
+            let claims: Vec<&Entry> = inputs.iter().filter_map(|node| settled.job.ledger.entry(*node)).collect();
+            let said: Vec<String> = claims.iter().filter_map(|claim| said(claim)).collect();
+            let taken = claims.iter().find(|claim| claim.value == entry.value).and_then(|claim| typed(claim));
+            let taken = taken.map_or_else(|| entry.shown(system), str::to_owned);
+            Some(format!("{}: {}. We took {taken}.", crate::summary::capital(&entry.label), said.join("; ")))
         }
         _ => None,
     };
-    settled.job.ledger.entries.iter().filter_map(one).collect()
+    entries.iter().filter_map(one).collect()
+}
+
+/// A claim as it was typed.
+fn typed(claim: &Entry) -> Option<&str> {
+    match &claim.origin {
+        Origin::Given { text, .. } => Some(text),
+        _ => None,
+    }
+}
+
+/// A claim as it was typed, and who made it.
+fn said(claim: &Entry) -> Option<String> {
+    let Origin::Given { source, text } = &claim.origin else { return None };
+    Some(match source.split_once(", from ") {
+        Some((_, from)) => format!("{text} ({from})"),
+        None => text.clone(),
+    })
 }
 
 /// The questions of the mail, those first that decide: the word on a limit, then what turns the job, then the rest.

@@ -104,7 +104,9 @@ fn sludge(settled: &Settled) -> Option<String> {
         _ => "we size no trap here".to_owned(),
     };
     let litres = print::digits(L.from_si(asked.q.si()), 3);
-    Some(format!("Sludge trap: EN 858-2 asks for at least {litres} L for these waters; {ours}."))
+    Some(format!(
+        "Sludge trap: EN 858-2 asks for one of at least {litres} L ahead of a separator for this water; {ours}."
+    ))
 }
 
 /// A bypass that was asked for: what the rule says of it.

@@ -8,6 +8,7 @@ use stillrise_design::performance::limit::Word;
 use stillrise_design::train::{Stage, Train};
 use stillrise_design::triage::{About, Weight};
 use stillrise_search::Settled;
+use stillrise_search::alternatives::Change;
 use stillrise_search::diagnosis::{Diagnosis, Step};
 use stillrise_search::pick::Condition;
 use stillrise_units::catalog::{FT, IN, KG, LB, M, MM};
@@ -29,6 +30,11 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
     let blocked = settled.job.design.triage.iter().any(|l| l.weight == Weight::Blocks);
     let condition = settled.pick.as_ref().and_then(|pick| pick.condition.clone());
     let lead = match (condition, blocked, settled.fails()) {
+        // The unit has to take the spill's flow all the same, and only its volume finds no room.
+        (Some(Condition::Ahead(_)), ..) if smaller_ahead(settled) => {
+            "Sized for all the flow that was named, the spill's among it. It takes that flow but has not the room for the spill's volume; where the spill is held ahead, the smaller unit named below does instead. It would be about:"
+                .to_owned()
+        }
         (Some(Condition::Ahead(title)), ..) => format!(
             "Sized for all the flow that was named, and once something ahead of it takes care of this: {}. It would be about:",
             title.to_lowercase()
@@ -54,6 +60,15 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
         (None, false, false) => "What we would offer:".to_owned(),
     };
     list(out, &lead, false, &facts(settled, train));
+}
+
+/// Whether another unit does with the spill held ahead, as is told below the offer.
+fn smaller_ahead(settled: &Settled) -> bool {
+    let name = |design: &stillrise_design::job::Design| {
+        design.train.as_ref().map(|t| (t.unit.particulars.model.clone(), t.count.q.si().to_bits()))
+    };
+    let held = settled.alternatives.iter().find(|a| a.change == Change::SpillAhead);
+    held.is_some_and(|a| a.pick.is_some() && name(&a.design) != name(&settled.job.design))
 }
 
 /// Whether what arrives is within every limit already, and that word stands.
@@ -154,7 +169,7 @@ const SAID: &[&str] = &[
 ];
 
 /// Warnings that nobody but the client can settle.
-const TOLD: &[&str] = &["fuel-dissolves-uncounted"];
+const TOLD: &[&str] = &["fuel-dissolves-uncounted", "meter-contradicts-hours"];
 
 /// What must change or be settled.
 pub(super) fn must_change(settled: &Settled) -> Vec<String> {
@@ -175,9 +190,9 @@ pub(super) fn must_change(settled: &Settled) -> Vec<String> {
         lines.push(format!("{}.{remedy}", capital(&against.says)));
     }
     let open = |v: &&Judged| v.stands_failed() && !SAID.contains(&v.rule.id);
-    lines.extend(settled.verdicts.iter().filter(open).map(|v| format!("{}: {}.", v.rule.title, v.verdict.says())));
+    let with_remedy = |v: &Judged| format!("{}: {}. {}", v.rule.title, v.verdict.says(), v.rule.remedy);
+    lines.extend(settled.verdicts.iter().filter(open).map(with_remedy));
     let told = |v: &&Judged| matches!(v.verdict, Verdict::Warns(_)) && TOLD.contains(&v.rule.id);
-    let told = settled.verdicts.iter().filter(told);
-    lines.extend(told.map(|v| format!("{}: {}. {}", v.rule.title, v.verdict.says(), v.rule.remedy)));
+    lines.extend(settled.verdicts.iter().filter(told).map(with_remedy));
     lines
 }

@@ -77,7 +77,7 @@ pub(crate) fn rows(ahead: &Containments, b: &Balance) -> Vec<(String, Node)> {
     add("oil and a tenth, a rule of thumb only", Some(b.thumb.at));
     add("depth that would hold all", b.further.and_then(|f| f.depth).map(|v| v.at));
     add("area that would hold all", b.further.and_then(|f| f.area).map(|v| v.at));
-    add("or as many more like it", b.further.and_then(|f| f.count).map(|v| v.at));
+    add("or as many more of its size", b.further.and_then(|f| f.count).map(|v| v.at));
     add("water that the oil pushes out first, under a baffle", b.displaced.map(|d| d.water.at));
     add("oil surface above the water's", b.displaced.and_then(|d| d.rise).map(|v| v.at));
     rows

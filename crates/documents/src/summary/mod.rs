@@ -15,8 +15,10 @@ pub use basis::{differs, governs, runs};
 pub use verdicts::{also_asked, moves, that_matter, words};
 
 use crate::render::text::{WIDTH, hang, heading};
+use std::collections::BTreeSet;
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::performance::promise::Promise;
+use stillrise_design::provenance::Origin;
 use stillrise_search::Settled;
 use stillrise_search::shortfall::{Shortfall, Would};
 use stillrise_units::Typed;
@@ -84,12 +86,13 @@ pub fn headline(settled: &Settled) -> Vec<String> {
         let limit = &basis.limits[verdict.limit];
         let number = mg_l(limit.value.q);
         out.push(format!(
-            "Limit on {} of {number}, {}{}: {}. {}.",
+            "Limit on {} of {number}, {}{}: {}. {}.{}",
             limit.pollutant.title,
             limit.statistic.q.word(),
             limit.authority.as_ref().map_or_else(String::new, |a| format!(", set by {a}")),
             word(verdict),
-            capital(&verdict.reason())
+            capital(&verdict.reason()),
+            unconfirmed(settled, verdict)
         ));
     }
     for limit in &basis.ph_limits {
@@ -121,6 +124,41 @@ pub fn headline(settled: &Settled) -> Vec<String> {
     out
 }
 
+/// Figures named in a sentence.
+const NAMED: usize = 3;
+
+/// Where gravity is said not to keep a limit: what of the water that nobody has confirmed, as this rests on it.
+fn unconfirmed(settled: &Settled, verdict: &LimitVerdict) -> String {
+    if verdict.word != Word::NotByGravity || !verdict.predicted || verdict.calculated != verdict.word {
+        return String::new();
+    }
+    let ledger = &settled.job.ledger;
+    let (mut seen, mut open) = (BTreeSet::new(), vec![verdict.expected.at]);
+    let mut rests = BTreeSet::new();
+    while let Some(at) = open.pop() {
+        let Some(entry) = ledger.entry(at).filter(|_| seen.insert(at)) else { continue };
+        match &entry.origin {
+            Origin::Assumed(assumption) if assumption.key.contains(".oil.") => {
+                rests.insert(at);
+            }
+            Origin::Given { .. } | Origin::Assumed(_) => {}
+            Origin::Chosen { inputs, .. } | Origin::Derived { inputs, .. } => open.extend(inputs),
+            Origin::Reckoned { inputs, .. } => open.extend(inputs.iter().map(|(_, at)| *at)),
+        }
+    }
+    let system = settled.job.enquiry.system();
+    let said: Vec<String> = rests
+        .iter()
+        .filter_map(|at| ledger.entry(*at))
+        .take(NAMED)
+        .map(|entry| format!("{}, {}", entry.label, entry.shown(system)))
+        .collect();
+    if said.is_empty() {
+        return String::new();
+    }
+    format!(" It rests on figures that nobody has confirmed: {}.", said.join("; "))
+}
+
 /// That nothing fits and what would do, and what stopped, in words that need no formula.
 pub(crate) fn stops(settled: &Settled) -> Vec<String> {
     let mut out = Vec::new();
@@ -138,7 +176,7 @@ pub(crate) fn stops(settled: &Settled) -> Vec<String> {
             out.push(format!("What would do: {}.", would.join("; or ")));
         } else if short.room.is_none() && !settled.job.enquiry.unit_stands() {
             out.push(
-                "No number of them up to eighty would do, nor a unit made to measure: what is named below has to change first."
+                "No number of them up to eighty would do, and we found no dimensions made to measure that would: what is named below has to change first."
                     .to_owned(),
             );
         }

@@ -105,7 +105,7 @@ pub static CHEMICALS: &[Chemical] = &[
         emulsified: share(20.0, 50.0, 100.0),
         explains: "Lifts oil by making it a fine emulsion that holds for days, and frees oil already caught.",
         what_could: "Change to a quick-break cleaner or to dry cleaning; otherwise split with acid or coagulant, then \
-            flotation; raw water to the sanitary sewer if the works agrees.",
+            flotation; or the consent of a sewer's owner to take it untreated.",
         source: &PRETREATMENT_NOTE,
     },
     Chemical {

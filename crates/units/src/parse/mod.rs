@@ -8,6 +8,7 @@ mod number;
 mod span;
 mod unit;
 
+pub use number::THOUSANDS_COMMA;
 pub use span::{Extent, Span, span_of};
 
 use crate::catalog::{Dim, Unit};

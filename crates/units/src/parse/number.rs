@@ -12,6 +12,9 @@ pub(super) struct Number {
     pub notes: Vec<String>,
 }
 
+/// How a note ends that a comma was taken to part thousands; nothing to tell where everybody writes so.
+pub const THOUSANDS_COMMA: &str = "was read with a thousands comma, not a decimal comma";
+
 /// Blanks that part digit groups: plain, no-break, thin, narrow no-break, figure.
 const BLANKS: [char; 5] = [' ', '\u{a0}', '\u{2009}', '\u{202f}', '\u{2007}'];
 /// Apostrophes that part digit groups.
@@ -168,7 +171,7 @@ fn decimal(text: &str, notes: &mut Vec<String>) -> Option<f64> {
     let list: Vec<&str> = groups.split(',').collect();
     if !part.contains(',') && in_groups(&list, 3) {
         if commas == 1 && points == 0 {
-            notes.push(format!("\"{text}\" was read with a thousands comma, not a decimal comma"));
+            notes.push(format!("\"{text}\" {THOUSANDS_COMMA}"));
         }
         return number(&mantissa.replace(',', ""));
     }

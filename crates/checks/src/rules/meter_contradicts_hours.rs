@@ -1,0 +1,40 @@
+//! Rule: the meter contradicts the hours
+
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_units::catalog::{H, PERCENT};
+use stillrise_units::{Typed, print};
+
+rule! {
+    "meter-contradicts-hours" "The meter contradicts flow and hours", Enquiry;
+    looks "Each water whose volume of a day is metered and whose flow and hours are known too: more than a fifth apart warns."
+    matters "One of the three is wrong. If it is the flow, the unit has the wrong size; if it is the hours or the meter, oil and sludge fill it sooner or later than was said."
+    remedy "Ask when the meter was read and whether it serves anything else; time the water once."
+    source "Our proposal; a fifth is about what rounded hours and a mean of many days explain"
+    limits "The calculation goes by the meter for what collects, and by the flow for the size of the unit."
+}
+
+/// Share by which the two may differ.
+const FIFTH: f64 = 0.2;
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let Some(basis) = &s.design.basis else { return s.stopped() };
+    let off = |[meter, said]: [f64; 2]| (meter - said).abs() / said;
+    let metered = basis.waters.iter().filter_map(|water| Some((water, water.metered?)));
+    let worst = metered.max_by(|(_, a), (_, b)| off(a.map(|v| v.q.si())).total_cmp(&off(b.map(|v| v.q.si()))));
+    let Some((water, [meter, said])) = worst else {
+        return Verdict::skips("of no water both a metered volume and hours are known");
+    };
+    let hours = |si: f64| print::in_prose(si, &H);
+    let says = format!(
+        "{}: by its meter and its flow it runs {} a day, {} were said",
+        water.name,
+        hours(meter.q.si()),
+        hours(said.q.si())
+    );
+    let apart = off([meter.q.si(), said.q.si()]);
+    if apart > FIFTH {
+        Verdict::warns(format!("{says}, {} apart", print::in_prose(apart, &PERCENT)), meter.at)
+    } else {
+        Verdict::passes(says)
+    }
+}

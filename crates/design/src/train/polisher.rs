@@ -1,0 +1,58 @@
+//! The stage behind a separator, for what gravity leaves: which limits ask for it, and for how much of the water.
+
+use super::{Stage, StageKind};
+use crate::basis::cases::Case;
+use crate::basis::limits::LimitState;
+use crate::basis::waters::Content;
+use crate::basis::{Basis, FLOW_UNITS};
+use crate::enquiry::blocks::Statistic;
+use crate::performance::held::passing;
+use crate::performance::promise::floor;
+use stillrise_handbook::fluids::pollutants::Gravity;
+use stillrise_handbook::page::Arg;
+use stillrise_units::{Typed, ratio};
+
+/// The stage, where a limit asks for more than a separator gives: sized for the largest of the waters for which one
+/// does. A spill is a matter of what holds it, not of what polishes.
+pub(super) fn stage(basis: &Basis) -> Option<Stage> {
+    let mut whys: Vec<String> = Vec::new();
+    let mut largest: Option<&Case> = None;
+    for limit in &basis.limits {
+        let contents = basis.cases.iter().filter_map(|case| Some((case, case.content.as_ref()?)));
+        let mut asked = false;
+        for (case, _) in contents.filter(|(_, content)| asks(basis, limit, content)) {
+            asked = true;
+            if largest.is_none_or(|largest| case.feed.q > largest.feed.q) {
+                largest = Some(case);
+            }
+        }
+        if asked {
+            whys.push(limit.pollutant.title.to_owned());
+        }
+    }
+    let largest = largest?;
+    whys.dedup();
+    Some(Stage {
+        kind: StageKind::Polisher,
+        name: "polisher".to_owned(),
+        why: format!("takes what gravity leaves, against the limit on: {}", whys.join(", ")),
+        asked_for: true,
+        size: Some(("flow".to_owned(), Arg::Number(largest.feed.q.si()), FLOW_UNITS)),
+    })
+}
+
+/// Whether a limit asks for it behind a water of this content.
+fn asks(basis: &Basis, limit: &LimitState, content: &Content) -> bool {
+    if limit.statistic.q == Statistic::RigTest {
+        return false;
+    }
+    let found = passing(basis, limit, content);
+    match limit.pollutant.gravity {
+        Gravity::Touches => found.influent > found.against && (found.total > found.against || found.against < floor()),
+        Gravity::Partly if limit.pollutant.is_suspended_solids() => {
+            let peak = if found.at_peak { basis.peak_for(limit).q.si() } else { 1.0 };
+            content.solids.q * ratio(peak) > found.against
+        }
+        Gravity::Partly | Gravity::Cannot => true,
+    }
+}
