@@ -57,7 +57,7 @@ pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare
     );
     let Some(further) = b.further.filter(|_| spare.val.q.si() < 0.0) else { return says };
     let mut ways = Vec::new();
-    ways.extend(further.depth.map(|d| format!("a depth of {} with what it is filled with now", s.show(d.q, (&IN, &MM)))));
+    ways.extend(further.depth.map(|d| format!("a depth of {} (filled as it is now)", s.show(d.q, (&IN, &MM)))));
     ways.extend(further.area.map(|a| format!("an area of {}", s.show(a.q, (&FT2, &M2)))));
     ways.extend(further.count.map(|n| match n.q.si() {
         n if n <= 1.0 => "one more of its size".to_owned(),
@@ -65,9 +65,13 @@ pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare
     }));
     if !ways.is_empty() {
         says.push_str(&format!(
-            "; {} would hold all, fire water included, with {}",
+            "; {} would hold all{} with {}",
             ahead.all[b.place].name,
-            ways.join(" or ")
+            if b.spare.val.q < b.dry.val.q { ", fire water included," } else { "" },
+            match ways.split_last() {
+                Some((last, others)) if !others.is_empty() => format!("{}, or {last}", others.join(", ")),
+                _ => ways.join(""),
+            }
         ));
     }
     says

@@ -61,16 +61,53 @@ fn said(claim: &Entry) -> Option<String> {
 /// The questions of the mail, those first that decide: the word on a limit, then what turns the job, then the rest.
 pub(super) fn questions(settled: &Settled) -> Vec<String> {
     let (deciding, rest) = ranked(settled);
+    let rest: Vec<&Question> = rest.into_iter().filter(|q| q.weight > MOVES).collect();
+    // What several waters are asked alike is asked once, where the first of them stands.
+    let alike = |q: &Question| {
+        let all = deciding.iter().chain(&rest);
+        together(&all.filter(|other| pattern(other) == pattern(q)).copied().collect::<Vec<_>>())
+    };
     let standing = settled.standing.iter().map(|s| standing(&s.asks));
     let mut seen = BTreeSet::new();
     let texts = nothing_fits(settled)
         .into_iter()
-        .chain(deciding.into_iter().map(asked))
+        .chain(deciding.iter().map(|q| alike(q)))
         .chain(standing.take(STANDING))
         .chain(crate::summary::stands::outlet(settled))
         .chain(of_rules(settled))
-        .chain(rest.into_iter().filter(|q| q.weight > MOVES).map(asked));
+        .chain(rest.iter().map(|q| alike(q)));
     texts.filter(|text| seen.insert(text.clone())).take(ASKED).collect()
+}
+
+/// The water that a question is about: the name in its key, `stream "wash bay".solids`, or `rain.solids`.
+fn water(q: &Question) -> &str {
+    let block = q.key.split('"').nth(1);
+    block.unwrap_or_else(|| q.key.split('.').next().unwrap_or(""))
+}
+
+/// The text of a question with "each of these waters" in place of its water, and whether it has one.
+fn pattern(q: &Question) -> (String, bool) {
+    let name = water(q);
+    let places = [format!("the {name} water"), format!("the {name}")];
+    let found = places.iter().find(|place| !name.is_empty() && q.text.contains(place.as_str()));
+    match found {
+        Some(place) => (q.text.replace(place.as_str(), "each of these waters"), true),
+        None => (q.text.clone(), false),
+    }
+}
+
+/// One question, or several that ask the same of several waters in one.
+fn together(alike: &[&Question]) -> String {
+    let (text, of_waters) = alike.first().map_or_else(Default::default, |q| pattern(q));
+    match alike {
+        [one] => asked(one),
+        _ if !of_waters => alike.first().map_or_else(String::new, |q| asked(q)),
+        [first, rest @ ..] => {
+            let each = rest.iter().map(|q| format!("{} ({})", water(q), q.now)).collect::<Vec<_>>().join(", ");
+            format!("{text} {} (we took {}), {each}.", crate::summary::capital(water(first)), first.now)
+        }
+        [] => text,
+    }
 }
 
 /// What rules wait for that only the customer can say and that decides what is built.
@@ -136,6 +173,13 @@ fn asked(q: &Question) -> String {
     format!("{} We took {now}.", q.text)
 }
 
+/// Whether a question stands among those of the mail, alone or with others.
+fn stands_in(mail: &[String], q: &Question) -> bool {
+    let (text, _) = pattern(q);
+    let name = water(q).to_lowercase();
+    mail.iter().any(|line| *line == asked(q) || line.starts_with(&text) && line.to_lowercase().contains(&name))
+}
+
 /// A standing question in words.
 pub(crate) fn standing(asks: &Asks) -> String {
     match asks {
@@ -178,13 +222,13 @@ pub(super) fn assumed(settled: &Settled) -> Vec<String> {
             show(settled, storm.flow.q.si(), FLOW_UNITS)
         )
     });
-    let in_mail: BTreeSet<String> = questions(settled).into_iter().collect();
+    let in_mail = questions(settled);
     let mut seen = BTreeSet::new();
     let (deciding, rest) = ranked(settled);
     let others = deciding
         .into_iter()
         .chain(rest)
-        .filter(|q| !in_mail.contains(&asked(q)) && seen.insert(q.label.clone()))
+        .filter(|q| !stands_in(&in_mail, q) && seen.insert(q.label.clone()))
         .take(ASSUMED)
         .map(|q| format!("{}: {}", q.label, q.now));
     rain.into_iter().chain(others).collect()
