@@ -156,7 +156,8 @@ fn unconfirmed(settled: &Settled, verdict: &LimitVerdict) -> String {
     if said.is_empty() {
         return String::new();
     }
-    format!(" It rests on figures that nobody has confirmed: {}.", said.join("; "))
+    let some = if rests.len() > NAMED { ", among them" } else { "" };
+    format!(" It rests on figures that nobody has confirmed{some}: {}.", said.join("; "))
 }
 
 /// That nothing fits and what would do, and what stopped, in words that need no formula.

@@ -1,0 +1,136 @@
+//! What the mail says: what a word rests on, what is asked, what was claimed, what stands beside the unit.
+
+use std::error::Error;
+use std::path::Path;
+use stillrise_design::enquiry::range::read_range;
+use stillrise_design::enquiry::read_enquiry;
+use stillrise_documents::reply::reply;
+use stillrise_documents::summary::summary;
+use stillrise_search::{Settled, settle};
+
+type Outcome = Result<(), Box<dyn Error>>;
+
+fn settled(text: &str) -> Result<Settled, Box<dyn Error>> {
+    let range = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../ranges/demo.toml");
+    let range = read_range(&std::fs::read_to_string(range)?).file;
+    let enquiry = read_enquiry(text, &|_| None).map_err(|faults| format!("{faults:?}"))?;
+    let mut settled = settle(&enquiry, &range);
+    settled.work_alternatives(&range);
+    Ok(settled)
+}
+
+/// The text on one line, as a reader takes it in.
+fn flat(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+fn mail(text: &str) -> Result<String, Box<dyn Error>> {
+    Ok(flat(&reply(&settled(text)?)))
+}
+
+/// Two rinses of a yard that does not exist.
+const RINSES: &str = r#"
+[enquiry]
+title = "Two rinses"
+print = "us"
+[[stream]]
+name = "north rinse"
+flow = "40 gpm"
+hours_per_day = 2
+[[stream]]
+name = "south rinse"
+flow = "20 gpm"
+hours_per_day = 1
+[[oil]]
+kind = "diesel"
+[[limit]]
+pollutant = "oil and grease"
+value = "15 mg/L"
+statistic = "daily maximum"
+authority = "the permit"
+method = "hexane extraction"
+"#;
+
+#[test]
+fn what_several_waters_are_asked_alike_is_asked_once() -> Outcome {
+    let text = mail(RINSES)?;
+    let asked = "How much oil and grease does each of these waters carry?";
+    assert_eq!(text.matches(asked).count(), 1, "{text}");
+    let all = text.split(asked).nth(1).unwrap_or_default();
+    assert!(all.starts_with(" North rinse (we took 100 mg/L), south rinse (100 mg/L)."), "{text}");
+    // What is asked is not told again as taken.
+    let taken = text.split("We based this on:").nth(1).unwrap_or_default();
+    assert!(!taken.contains("total oil and grease, north rinse"), "{taken}");
+    Ok(())
+}
+
+#[test]
+fn a_word_names_its_water_and_the_figures_nobody_confirmed() -> Outcome {
+    let emulsified =
+        RINSES.replace("name = \"north rinse\"", "name = \"north rinse\"\noil = { emulsified = \"40 %\" }");
+    let text = mail(&emulsified)?;
+    assert!(text.contains("not by gravity"), "{text}");
+    assert!(
+        text.contains(
+            "It rests on figures that nobody has confirmed, among them: total oil and grease, north rinse, 100 mg/L"
+        ),
+        "{text}"
+    );
+    // What was told is no such figure.
+    assert!(!text.contains("emulsified share of the oil, north rinse, 40 %"), "{text}");
+    // A weakened word begins with what the calculation alone says, and so contradicts nothing.
+    let known = RINSES.replace("hours_per_day = 2", "hours_per_day = 2\noil = { mean = \"30 mg/L\" }");
+    let text = mail(&known.replace("15 mg/L", "60 mg/L"))?;
+    if let Some((_, rest)) = text.split_once("by the calculation alone") {
+        assert!(rest.starts_with(" it would be \""), "{text}");
+    }
+    Ok(())
+}
+
+#[test]
+fn contradicting_claims_are_told_as_they_were_typed() -> Outcome {
+    let two = RINSES.replace(
+        "flow = \"40 gpm\"",
+        "flow = [{ value = \"2,400 gal/h\", from = \"the mail\" }, { value = \"35 gpm\", from = \"the drawing\" }]",
+    );
+    let text = mail(&two)?;
+    assert!(text.contains("2,400 gal/h (the mail); 35 gpm (the drawing). We took 2,400 gal/h."), "{text}");
+    Ok(())
+}
+
+/// A comma parts thousands in a file that prints US units; elsewhere it may be a decimal one, and the note stands.
+#[test]
+fn a_thousands_comma_is_told_only_where_it_may_be_read_otherwise() -> Outcome {
+    let comma = RINSES.replace("\"40 gpm\"", "\"2,400 gal/h\"");
+    let note = "thousands comma";
+    assert!(!summary(&settled(&comma)?, 100).contains(note));
+    assert!(summary(&settled(&comma.replace("\"us\"", "\"si\""))?, 100).contains(note));
+    Ok(())
+}
+
+/// A polisher is for the waters that miss a limit: none where only solids are limited and none arrive above it, and
+/// only the flow of the water that carries the emulsion else.
+#[test]
+fn a_polisher_is_named_for_the_waters_that_ask_for_it() -> Outcome {
+    let solids = RINSES.replace("oil and grease", "suspended solids").replace("\"15 mg/L\"", "\"500 mg/L\"");
+    let solids = solids.replace("hours_per_day", "solids = \"60 mg/L\"\nhours_per_day");
+    let text = mail(&solids)?;
+    assert!(!text.contains("polisher") && text.contains("kept"), "{text}");
+    let one = RINSES
+        .replace("hours_per_day = 1", "hours_per_day = 1\noil = { mean = \"200 mg/L\", emulsified = \"40 %\" }")
+        .replace("hours_per_day = 2", "hours_per_day = 2\noil = { mean = \"12 mg/L\", emulsified = \"0 %\" }\n")
+        + "\n[water]\noil_peak = 1.0\n";
+    let settled = settled(&one)?;
+    let train = settled.job.design.train.as_ref().ok_or("a train")?;
+    let polisher = train.stages.iter().find(|s| s.name == "polisher").ok_or("a polisher")?;
+    assert!(polisher.why.ends_with("Oil and grease, hexane extractable"), "{}", polisher.why);
+    Ok(())
+}
+
+#[test]
+fn a_meter_that_contradicts_the_hours_is_asked_about() -> Outcome {
+    let metered = RINSES.replace("hours_per_day = 2", "hours_per_day = 2\nvolume_per_day = \"2400 gal\"");
+    let text = mail(&metered)?;
+    assert!(text.contains("by its meter and its flow it runs 1 h a day, 2 h were said"), "{text}");
+    Ok(())
+}
