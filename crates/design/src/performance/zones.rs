@@ -224,8 +224,12 @@ fn film<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, worst: &Removal) -> Res
 fn current<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, v: &Velocities) -> Result<Current, Stop> {
     let cold = &basis.fluids.cold;
     let away = |state: &WaterState| (state.temperature.q.si() - cold.temperature.q.si()).abs();
-    // A water that states a temperature of its own flows into a unit that stood and took the season's.
-    let own = basis.cases.iter().filter_map(|case| case.own.as_ref()).flat_map(|own| &own.water);
+    // A water that states a temperature of its own flows into a unit that stood and took the season's. One that differs
+    // in salt alone has the season's too.
+    let f = &basis.fluids;
+    let own = basis.cases.iter().filter_map(|case| case.own.as_ref());
+    let own = own.flat_map(|own| own.water.iter().zip([&f.cold, &f.warm]));
+    let own = own.filter(|(own, season)| own.temperature.q != season.temperature.q).map(|(own, _)| own);
     let farthest = own.max_by(|a, b| away(a).total_cmp(&away(b)));
     let (inflow, inflowing, stated) = match (basis.fluids.inflow, farthest) {
         (Some(inflow), _) => (inflow, water(t, inflow, basis.fluids.salinity)?, true),

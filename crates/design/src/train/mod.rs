@@ -212,6 +212,9 @@ fn stages<T: Trail>(t: &mut T, basis: &Basis, train: &Train) -> Result<Vec<Stage
         // Where a standard asks for a trap of its own volume, that is the trap.
         let standard = basis.european.as_ref().and_then(|found| found.sizes.as_ref().ok()?.sludge_trap);
         if let Some(volume) = standard {
+            grit.why =
+                "solids above 300 mg/L would fill the hopper within days and bury the pack; silt and clay pass it"
+                    .to_owned();
             grit.size = Some(("volume by EN 858-2".to_owned(), Arg::Number(volume.q.si()), (&GAL, &M3)));
         }
         let settles = settles && standard.is_none();
