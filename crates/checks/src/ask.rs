@@ -61,6 +61,11 @@ pub const OUTLET_INVERT: Ask = Ask::fixed("outlet.invert", "At what elevation li
 /// Water at the outfall.
 pub const TAILWATER: Ask =
     Ask::fixed("outlet.tailwater", "At what elevation does the water stand at the outfall, at its highest?");
+/// Where the water goes.
+pub const RECEIVER: Ask =
+    Ask::fixed("outlet.to", "Where does the water go behind the separator: storm drain, water body or sanitary sewer?");
+/// Whether rain may go there.
+pub const RAIN_ALLOWED: Ask = Ask::fixed("outlet.rain_allowed", "Does the owner of the sewer allow rain water in it?");
 /// Ground at the unit.
 pub const GROUND: Ask = Ask::fixed("site.ground", "At what elevation lies the ground where the unit is to stand?");
 /// Gravity or pump.

@@ -123,7 +123,7 @@ fn a_polisher_is_named_for_the_waters_that_ask_for_it() -> Outcome {
     let settled = settled(&one)?;
     let train = settled.job.design.train.as_ref().ok_or("a train")?;
     let polisher = train.stages.iter().find(|s| s.name == "polisher").ok_or("a polisher")?;
-    assert!(polisher.why.ends_with("Oil and grease, hexane extractable"), "{}", polisher.why);
+    assert!(polisher.why.ends_with("Oil and grease, hexane extractable of 15 mg/L"), "{}", polisher.why);
     Ok(())
 }
 
@@ -131,6 +131,6 @@ fn a_polisher_is_named_for_the_waters_that_ask_for_it() -> Outcome {
 fn a_meter_that_contradicts_the_hours_is_asked_about() -> Outcome {
     let metered = RINSES.replace("hours_per_day = 2", "hours_per_day = 2\nvolume_per_day = \"2400 gal\"");
     let text = mail(&metered)?;
-    assert!(text.contains("by its meter and its flow it runs 1 h a day, 2 h were said"), "{text}");
+    assert!(text.contains("its volume of a day and its flow make 1 h a day, 2 h were said"), "{text}");
     Ok(())
 }

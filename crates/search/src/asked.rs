@@ -1,21 +1,18 @@
-//! What somebody named beforehand, looked at: a model, a droplet.
+//! What somebody named beforehand, looked at: a model.
 
-use crate::pick::{bars, by_size, found, try_unit};
+use crate::pick::{bars, by_size, try_unit};
+use stillrise_design::WhatIf;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::Design;
 use stillrise_design::performance::Depth;
 use stillrise_design::train::Source;
-use stillrise_design::{Off, WhatIf};
-use stillrise_handbook::page::Argument;
 
 /// What became of the things that were named.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Named {
     /// The model that was named.
     pub model: Option<NamedModel>,
-    /// The unit that the named droplet asks for; inner `None` where nothing fits.
-    pub droplet: Option<Option<String>>,
 }
 
 /// A model that was named.
@@ -56,11 +53,5 @@ pub fn named(enquiry: &Enquiry, range: &Range, begun: &Design) -> Named {
             }
         },
     });
-    let droplet = enquiry.asked.droplet.q().map(|droplet| {
-        let mut asked = WhatIf::default();
-        asked.0.insert("method.droplet".to_owned(), droplet.arg());
-        let begun = stillrise_design::job::begin(&mut Off, &asked, enquiry);
-        found(enquiry, range, &asked, &begun, None).filter(|pick| pick.fits).map(|pick| pick.name(range))
-    });
-    Named { model, droplet }
+    Named { model }
 }

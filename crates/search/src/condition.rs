@@ -15,7 +15,8 @@ pub enum Condition {
 #[derive(Debug, Default)]
 pub(crate) struct OnCondition {
     pub(crate) ahead: Option<Pick>,
-    pub(crate) limit: Option<Pick>,
+    /// Of those that take the water, the one that leaves the fewest limits open, and how many.
+    pub(crate) limit: Option<(Pick, usize)>,
 }
 
 /// Of what it is true that none is shown to keep a limit: as many as were asked for, or as many as were tried.
@@ -29,20 +30,29 @@ pub fn not_more(asked_for: Option<u32>) -> String {
 }
 
 impl OnCondition {
-    pub(crate) fn offer(&mut self, pick: Pick, condition: &Condition) {
-        let place = match condition {
-            Condition::Ahead(_) => &mut self.ahead,
-            Condition::Limit => &mut self.limit,
-        };
-        place.get_or_insert(Pick { fits: false, condition: Some(condition.clone()), ..pick });
+    /// One more that would do, `open` limits apart that it is not shown to keep.
+    pub(crate) fn offer(&mut self, pick: Pick, condition: &Condition, open: usize) {
+        let offered = || Pick { fits: false, condition: Some(condition.clone()), ..pick };
+        match condition {
+            Condition::Ahead(_) => {
+                self.ahead.get_or_insert_with(offered);
+            }
+            Condition::Limit if self.limit.as_ref().is_none_or(|(_, fewest)| open < *fewest) => {
+                self.limit = Some((offered(), open));
+            }
+            Condition::Limit => {}
+        }
     }
     pub(crate) fn best(self, count: Option<u32>) -> Option<Pick> {
-        let mut pick = self.ahead.or(self.limit)?;
+        let mut pick = self.ahead.or(self.limit.map(|(pick, _)| pick))?;
         pick.because = match &pick.condition {
             Some(Condition::Ahead(title)) => {
                 format!("the smallest that will do once something ahead of it answers this: {}", title.to_lowercase())
             }
-            _ => format!("the smallest that takes the water; {} shown to keep the limit", not_more(count)),
+            _ => format!(
+                "of those that take the water and leave the fewest limits open the smallest; {} shown to keep them all",
+                not_more(count)
+            ),
         };
         Some(pick)
     }

@@ -158,7 +158,8 @@ pub fn found(
         let row = range.models.iter().position(|m| m.model.as_ref() == Some(model));
         return row.and_then(|row| told(How::Row(row), "the enquiry asks for it"));
     }
-    // What is taken on a condition is not searched for again for each answer: it stays.
+    // What is taken on a condition is not searched for again for each answer: it stays, and whoever prints the answer
+    // says so.
     if let Some(near) = near.map(|(pick, _)| pick).filter(|pick| !pick.fits) {
         return Some(near.clone());
     }
@@ -201,12 +202,14 @@ pub(crate) struct Ask<'a> {
 
 /// Rules that something ahead of the unit can satisfy: a unit that only these bar is offered on that condition, and
 /// more units in parallel are no answer to them.
-const ANSWERED_AHEAD: &[&str] = &["spill-above-room"];
+pub(crate) const ANSWERED_AHEAD: &[&str] = &["spill-above-room"];
 
 /// What speaks against a unit.
 pub(crate) struct Shortcoming {
     /// The condition on which it will do, if there is one.
     pub(crate) on: Option<Condition>,
+    /// How many limits it is not shown to keep that a larger one might.
+    pub(crate) limits: usize,
     /// In words.
     pub(crate) what: String,
 }
@@ -228,12 +231,12 @@ impl Ask<'_> {
         // The first that nothing ahead answers decides; what comes after it need not be looked at.
         for (rule, _) in barring(&subject) {
             if !ANSWERED_AHEAD.contains(&rule.id) {
-                return Some(Shortcoming { on: None, what: rule.title.to_lowercase() });
+                return Some(Shortcoming { on: None, limits: 0, what: rule.title.to_lowercase() });
             }
             soft.get_or_insert(rule);
         }
         let rule = soft?;
-        Some(Shortcoming { on: Some(Condition::Ahead(rule.title)), what: rule.title.to_lowercase() })
+        Some(Shortcoming { on: Some(Condition::Ahead(rule.title)), limits: 0, what: rule.title.to_lowercase() })
     }
 
     /// The same of a design that was found to the depth of the limits.
@@ -243,9 +246,12 @@ impl Ask<'_> {
             return barred;
         }
         let limits = design.performance.as_ref().map_or(&[][..], |p| &p.limits);
-        let short = limits.iter().any(|l| l.calculated == Word::NotShown && l.larger_helps);
-        let short = short
-            .then(|| Shortcoming { on: Some(Condition::Limit), what: "it is not shown to keep the limit".to_owned() });
+        let open = limits.iter().filter(|l| l.calculated == Word::NotShown && l.larger_helps).count();
+        let short = (open > 0).then(|| Shortcoming {
+            on: Some(Condition::Limit),
+            limits: open,
+            what: "it is not shown to keep the limit".to_owned(),
+        });
         short.or(barred)
     }
 
@@ -280,7 +286,7 @@ impl Ask<'_> {
                     return Some(pick(because));
                 };
                 if let Some(condition) = &short.on {
-                    on_condition.offer(pick(String::new()), condition);
+                    on_condition.offer(pick(String::new()), condition, short.limits);
                 }
                 below = Some(short.what);
             }
@@ -310,15 +316,17 @@ impl Ask<'_> {
         let design = try_unit(self.enquiry, self.what_if, self.begun, &source, count, Depth::Limits);
         let name =
             Pick { how: How::Row(row), count, because: String::new(), fits: true, condition: None }.name(self.range);
-        Candidate {
-            name,
-            taken,
-            barred: bars(self.enquiry, &design, true)
-                .into_iter()
-                .next()
-                .or_else(|| self.judged(&design).map(|short| (short.what, String::new()))),
-            effluent: effluent(&design),
-        }
+        // What something ahead could answer is not what bars it, where it is not shown to keep a limit either.
+        let barred = match self.judged(&design) {
+            Some(short) if short.on == Some(Condition::Limit) => Some((short.what, String::new())),
+            Some(_) => {
+                let all = bars_pick(&Subject { enquiry: self.enquiry, design: &design, ledger: None, read: true });
+                let hard = all.iter().find(|(rule, _)| !ANSWERED_AHEAD.contains(&rule.id));
+                hard.or(all.first()).map(|(rule, says)| (rule.title.to_owned(), says.clone()))
+            }
+            None => None,
+        };
+        Candidate { name, taken, barred, effluent: effluent(&design) }
     }
 
     /// A unit made to measure: lengthened until nothing speaks against it, then more in parallel.
@@ -339,7 +347,7 @@ impl Ask<'_> {
                     Pick { how: How::Custom(stretch), count, because: because.clone(), fits: true, condition: None };
                 let Some(short) = self.shortcoming(&Source::Custom(stretch), count) else { return Some(pick) };
                 if let Some(condition) = &short.on {
-                    on_condition.offer(pick, condition);
+                    on_condition.offer(pick, condition, short.limits);
                 }
             }
         }

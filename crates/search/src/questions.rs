@@ -15,6 +15,7 @@ use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin, begin_on};
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
+use stillrise_design::performance::promise::floor;
 use stillrise_design::provenance::{Assumption, Entry, Origin, show, show_in_prose};
 use stillrise_design::{Ledger, Off, WhatIf};
 use stillrise_handbook::page::Arg;
@@ -35,8 +36,9 @@ pub struct Outcome {
     pub effluent: Option<Concentration>,
     /// What would be held against the limits, most of those predicted.
     pub held: Option<Concentration>,
-    /// The unit that would be taken.
-    pub unit: String,
+    /// The unit that would be taken, or that none would without a condition; `None` where the one taken stands on a
+    /// condition itself, and none was searched for under the answer.
+    pub unit: Option<String>,
     /// Its price, all of them together, in the range's currency; `None` where the range states none.
     pub price: Option<f64>,
     /// What would have to be stored, and how often emptied, with the unit now taken.
@@ -119,7 +121,8 @@ pub struct Question {
     /// or a total index of Sobol' once a study found it; `None` when nothing was sized.
     pub share: Option<f64>,
     /// How far the answer moves the result, larger is more: that share, one more for another unit and for what decides
-    /// whether a spill is held ahead, and much more where the word on a limit hangs on it.
+    /// whether a spill is held ahead, and much more where the word on a limit hangs on it; never less than the part by
+    /// which the printed effluent moves.
     pub weight: f64,
     /// The limits whose word it holds back, by their place among the verdicts.
     pub holds: Vec<usize>,
@@ -185,6 +188,9 @@ fn question(entry: &Entry, a: &Assumption, system: System) -> Question {
     }
 }
 
+/// In place of a unit, where an answer leaves none that would do as it stands.
+pub const NONE_WITHOUT: &str = "no unit without a condition";
+
 /// What is held against the limits: the most of those predicted.
 fn held(design: &Design) -> Option<Concentration> {
     let limits = design.performance.iter().flat_map(|p| p.limits.iter().filter(|l| l.predicted));
@@ -205,6 +211,9 @@ pub(crate) fn rank(
     let system = enquiry.system();
     let base = taken.name(range);
     let (price, stores) = (taken.price(range), Stores::of(design));
+    // What lies below the published floor is printed as the floor.
+    let printed = |c: Option<Concentration>| c.map(|c| c.max(floor()).si());
+    let now = [printed(effluent(design)), printed(held(design))];
     let asked = assumptions(ledger);
     let limits = design.performance.as_ref().map_or(&[][..], |p| &p.limits);
     let shares = heard.map(shares).unwrap_or_default();
@@ -242,13 +251,21 @@ pub(crate) fn rank(
         let (entry, a) = asked[n];
         let mut q = question(entry, a, system);
         q.holds = holds;
+        let mut moved: f64 = 0.0;
         while let Some((outcome, _)) = outcomes.next_if(|(_, (k, _))| *k == n) {
             let dearer = match (price, outcome.price) {
                 (Some(a), Some(b)) => (a - b).abs() / a.max(b),
                 _ => 0.0,
             };
             let stored = STORED * stores.moved(&outcome.stores);
-            q.weight = q.weight.max(f64::from(u8::from(outcome.unit != base)) + dearer + stored);
+            let then = [printed(outcome.effluent), printed(outcome.held)];
+            moved = now.iter().zip(then).fold(moved, |most, pair| match pair {
+                (Some(a), Some(b)) => most.max((a - b).abs() / a.max(b)),
+                _ => most,
+            });
+            q.weight = q
+                .weight
+                .max(f64::from(u8::from(outcome.unit.as_ref().is_some_and(|unit| *unit != base))) + dearer + stored);
             q.outcomes.push(outcome);
         }
         if !q.holds.is_empty() {
@@ -256,6 +273,8 @@ pub(crate) fn rank(
         }
         q.share = heard.and_then(|h| h.inputs.iter().position(|i| i.key == a.key)).and_then(|k| shares.get(k)).copied();
         q.weight += q.share.unwrap_or(0.0) + f64::from(u8::from(undecided.contains(a.key.as_str())));
+        // A small part of a wide spread may still move what is printed.
+        q.weight = q.weight.max(moved);
         q
     };
     let mut questions: Vec<Question> = holds.into_iter().enumerate().map(&mut one).collect();
@@ -315,7 +334,7 @@ fn outcome(
         answer: show(answer, entry.units, system),
         effluent: effluent(&same),
         held: held(&same),
-        unit: other.map_or_else(|| "nothing fits".to_owned(), |pick| pick.name(range)),
+        unit: taken.fits.then(|| other.map_or_else(|| NONE_WITHOUT.to_owned(), |pick| pick.name(range))),
         words: None,
     }
 }

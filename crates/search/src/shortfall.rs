@@ -1,6 +1,6 @@
 //! Where nothing fits: what speaks against the one that comes nearest, how many of which would do, or which dimensions.
 
-use crate::pick::{Ask, Condition, How, MOST_IN_PARALLEL, Pick, by_size, try_unit};
+use crate::pick::{ANSWERED_AHEAD, Ask, Condition, How, MOST_IN_PARALLEL, Pick, by_size, try_unit};
 use stillrise_checks::{Rule, Subject, bars_pick};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
@@ -16,13 +16,16 @@ const MOST_TRIED: u32 = 80;
 /// That nothing fits: what speaks against the one that comes nearest, and what would do.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Shortfall {
-    /// The one that comes nearest: the smallest that fails by its place alone, else the largest that was tried.
+    /// The one that comes nearest: the smallest that fails by its place, and by the room for a spill at most, else the
+    /// largest that was tried.
     pub nearest: String,
     /// What speaks against it.
     pub against: Vec<Against>,
     /// Length and width in plan with a walkway around, and clear height over the ground, that it needs, where its place is
-    /// all that speaks against it.
+    /// what speaks against it.
     pub room: Option<[Length; 3]>,
+    /// Whether it has not the room for the spill either, which then would have to be held ahead of it.
+    pub spill_ahead: bool,
     /// What would do.
     pub would: Vec<Would>,
 }
@@ -87,6 +90,12 @@ impl Ask<'_> {
 /// Rules of the place: what they bar would do elsewhere.
 const OF_THE_PLACE: &[&str] = &["does-not-fit", "headroom-too-low", "pack-cannot-be-lifted"];
 
+/// Whether a unit would do elsewhere, with a spill held ahead of it where that bars it too.
+fn fails_by_its_place<'a>(mut barring: impl Iterator<Item = &'a Rule> + Clone) -> bool {
+    barring.clone().any(|rule| OF_THE_PLACE.contains(&rule.id))
+        && barring.all(|rule| OF_THE_PLACE.contains(&rule.id) || ANSWERED_AHEAD.contains(&rule.id))
+}
+
 /// Why nothing fits, and what would do instead. `described` is the unit that the enquiry describes, where it does and
 /// nothing can be said of it.
 #[must_use]
@@ -103,7 +112,8 @@ pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design, described: Op
     let barring = bars_pick(&Subject { enquiry, design: &design, ledger: None, read: true });
     let barring: Vec<(&'static Rule, String)> =
         barring.into_iter().filter(|(rule, _)| rule.id != "chain-stopped").collect();
-    let of_place = !barring.is_empty() && barring.iter().all(|(rule, _)| OF_THE_PLACE.contains(&rule.id));
+    let of_place = fails_by_its_place(barring.iter().map(|(rule, _)| *rule));
+    let ahead = barring.iter().any(|(rule, _)| ANSWERED_AHEAD.contains(&rule.id));
     let mut against: Vec<Against> = barring
         .into_iter()
         .map(|(rule, says)| Against {
@@ -128,7 +138,7 @@ pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design, described: Op
     let room = fit.map(|fit| [fit.way().length.q, fit.way().width.q, fit.headroom.q]);
     // Nothing is put in place of a unit that stands before its own case is known.
     let would = if enquiry.unit_stands() { Vec::new() } else { ask.would_do() };
-    Some(Shortfall { nearest: nearest.name(range), against, room, would })
+    Some(Shortfall { nearest: nearest.name(range), against, room, spill_ahead: ahead, would })
 }
 
 impl Ask<'_> {
@@ -147,7 +157,7 @@ impl Ask<'_> {
                 let source = pick.source(self.enquiry, self.range);
                 let design = try_unit(self.enquiry, self.what_if, self.begun, &source, count, Depth::Limits);
                 let barring = bars_pick(&Subject { enquiry: self.enquiry, design: &design, ledger: None, read: false });
-                if !barring.is_empty() && barring.iter().all(|(rule, _)| OF_THE_PLACE.contains(&rule.id)) {
+                if fails_by_its_place(barring.iter().map(|(rule, _)| *rule)) {
                     return Some(pick);
                 }
             }

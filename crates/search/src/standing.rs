@@ -74,7 +74,7 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
         // A hydrocarbon index and free oil say themselves what they count, and a sheen is seen.
         let open = row.counts == Counts::AllOil && !["hydrocarbon index", "sheen"].contains(&row.word);
         if row.gravity == Gravity::Touches && open && block.method.is_none() {
-            ask(&format!("limit \"{}\".method", row.word), Asks::Method(row.title.to_owned()));
+            ask(&format!("limit \"{}\".method", row.word), Asks::Method(row.word.to_owned()));
         }
         if block.authority.is_none() {
             ask(&format!("limit \"{}\".authority", row.word), Asks::Authority(row.title.to_owned()));

@@ -94,12 +94,14 @@ pub(crate) fn hear(
 
 /// What holds the word of one limit back.
 fn against(heard: &Heard, k: usize, calculated: Word, chance: Option<&Chance>, system: System) -> Vec<HeldBack> {
-    let mut held = Vec::new();
+    let mut swings = Vec::new();
     for (input, ends) in heard.inputs.iter().zip(&heard.ends).filter(|(input, _)| input.assumed) {
         let word = |end: &End| end.reading.as_ref().map_or(Word::NotShown, |r| r.words[k]);
         let worst = ends.iter().max_by_key(|end| word(end));
         let Some(end) = worst.filter(|end| word(end) > calculated) else { continue };
-        held.push(HeldBack {
+        // A chain without an answer is as far as an answer can lead.
+        let swing = end.reading.as_ref().map_or(f64::INFINITY, |r| (r.result - heard.now.result).abs());
+        let held = HeldBack {
             word: word(end),
             by: By::Assumption {
                 key: input.key.clone(),
@@ -107,8 +109,12 @@ fn against(heard: &Heard, k: usize, calculated: Word, chance: Option<&Chance>, s
                 answer: show(&end.answer, input.units, system),
                 asked: input.asked,
             },
-        });
+        };
+        swings.push((input.asked, swing, held));
     }
+    // What somebody can be asked goes before what is ours to choose, and of each what moves most.
+    swings.sort_by(|(a, x, _), (b, y, _)| b.cmp(a).then(y.total_cmp(x)));
+    let mut held: Vec<HeldBack> = swings.into_iter().map(|(.., held)| held).collect();
     if let Some(word) = chance.map(Chance::allows).filter(|word| *word > calculated) {
         held.push(HeldBack { word, by: By::Chance });
     }

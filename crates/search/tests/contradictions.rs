@@ -14,6 +14,7 @@ use stillrise_design::provenance::{Entry, Origin};
 use stillrise_design::{Ledger, WhatIf};
 use stillrise_search::Settled;
 use stillrise_search::pick::{self, Pick};
+use stillrise_search::questions::NONE_WITHOUT;
 use stillrise_units::Typed;
 
 /// The entry of the trail that was chosen among claims, by its label.
@@ -312,7 +313,8 @@ fn an_answer_leads_where_the_question_said() {
                 let enquiry = enquiry.today().unwrap_or(enquiry);
                 let begun = begin(&mut Ledger::default(), &nothing, &enquiry);
                 let (pick, _) = pick::pick(&enquiry, &demo, &nothing, &begun, None);
-                let unit = pick.filter(|p| p.fits).map_or_else(|| "nothing fits".to_owned(), |p| p.name(&demo));
+                let unit = pick.filter(|p| p.fits).map_or_else(|| NONE_WITHOUT.to_owned(), |p| p.name(&demo));
+                let unit = taken.fits.then_some(unit);
                 let source = taken.source(&enquiry, &demo);
                 let same = pick::try_unit(&enquiry, &nothing, &begun, &source, taken.count, Depth::Limits);
                 let left = |c: Option<stillrise_units::Concentration>| c.map_or(0.0, Typed::si);
@@ -326,7 +328,7 @@ fn an_answer_leads_where_the_question_said() {
                 let word = given.is_none_or(|(_, words)| Some(&words) == said.words.as_ref());
                 if unit != said.unit || !word || (was - is).abs() > 0.01 * was {
                     wrong.push(format!(
-                        "{}: {} = {answer}: said {} and {was}, is {unit} and {is}",
+                        "{}: {} = {answer}: said {:?} and {was}, is {unit:?} and {is}",
                         job.name, q.key, said.unit
                     ));
                 }

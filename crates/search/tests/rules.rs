@@ -80,6 +80,8 @@ static ROWS: &[Row] = rows! {
     "claims-contradict": "wash" "passes"; "stream.flow" = r#"["60 gpm", "61 gpm"]"# => "warns"
     "claims-contradict": "wash" "passes"; "site.lifting" = r#"["500 lb", "400 lb"]"# => "warns"
 
+    "rain-not-allowed": "wash" ["surface.name" = "yard", "surface.area" = "2000 ft2", "surface.kind" = "asphalt", "outlet.to" = "sanitary sewer", "outlet.rain_allowed" = "true"] "passes"; "outlet.rain_allowed" = "false" => "fails"
+
     "meter-contradicts-hours": "wash" ["stream.volume_per_day" = "7000 gal"] "passes"; "stream.volume_per_day" = "4000 gal" => "warns"
 
     "stated-flow-contradicts-site": "wash" "passes"; "stated.flow" = "40 gpm" => "fails"

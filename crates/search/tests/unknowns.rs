@@ -144,6 +144,8 @@ static SILENCES: &[Silence] = silences! {
     "misleading-samples": "wash" ["samples.name" = "outfall", "samples.where" = "out", "samples.results" = r#"["12 mg/L", "9 mg/L"]"#, "samples.manner" = "grab"] "passes"; "samples.manner" = OUT => "samples \"outfall\".manner";
     "frost-outdoors": "wash" "passes"; "site.coldest_air" = OUT => "site.coldest_air";
     "oil-too-thick": "wash" ["oil" = OUT] "passes"; "stream.oil.kind" = OUT => "oil.kind";
+    "rain-not-allowed": "wash" ["surface.name" = "yard", "surface.area" = "2000 ft2", "surface.kind" = "asphalt", "outlet.to" = "sanitary sewer", "outlet.rain_allowed" = "true"] "passes"; "outlet.rain_allowed" = OUT => "outlet.rain_allowed";
+    "rain-not-allowed": "wash" ["surface.name" = "yard", "surface.area" = "2000 ft2", "surface.kind" = "asphalt", "outlet.to" = "sanitary sewer", "outlet.rain_allowed" = "true"] "passes"; "outlet.to" = OUT => "outlet.to";
     "fuel-dissolves-uncounted": "wash" ["oil" = OUT] "passes"; "stream.oil.kind" = OUT => "oil.kind";
     "gasoline-vapour": "wash" ["oil" = OUT] "passes"; "stream.oil.kind" = OUT => "oil.kind";
 };
@@ -208,6 +210,7 @@ const NEED_NO_PERFORMANCE: &[&str] = &[
     "oil-outside-scope",
     "bypass-with-spill",
     "claims-contradict",
+    "rain-not-allowed",
     "stated-flow-contradicts-site",
     "meter-contradicts-hours",
     "rain-table-starts-late",

@@ -5,12 +5,12 @@ use stillrise_units::catalog::{H, PERCENT};
 use stillrise_units::{Typed, print};
 
 rule! {
-    "meter-contradicts-hours" "The meter contradicts flow and hours", Enquiry;
-    looks "Each water whose volume of a day is metered and whose flow and hours are known too: more than a fifth apart warns."
+    "meter-contradicts-hours" "Volume of a day contradicts flow and hours", Enquiry;
+    looks "Each water whose volume of a day is told and whose flow and hours are known too: more than a fifth apart warns."
     matters "One of the three is wrong. If it is the flow, the unit has the wrong size; if it is the hours or the meter, oil and sludge fill it sooner or later than was said."
-    remedy "Ask when the meter was read and whether it serves anything else; time the water once."
+    remedy "Tell us which of the three holds: how the volume was read and whether it is of this water alone, the flow, or the hours."
     source "Our proposal; a fifth is about what rounded hours and a mean of many days explain"
-    limits "The calculation goes by the meter for what collects, and by the flow for the size of the unit."
+    limits "The calculation goes by the volume for what collects, and by the flow for the size of the unit."
 }
 
 /// Share by which the two may differ.
@@ -26,7 +26,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     };
     let hours = |si: f64| print::in_prose(si, &H);
     let says = format!(
-        "{}: by its meter and its flow it runs {} a day, {} were said",
+        "{}: its volume of a day and its flow make {} a day, {} were said",
         water.name,
         hours(meter.q.si()),
         hours(said.q.si())

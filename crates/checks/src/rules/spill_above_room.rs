@@ -48,15 +48,17 @@ fn look(s: &Subject<'_>) -> Verdict {
         Some(passes) => format!(", of which {} pass the containment ahead,", gallons(passes.q)),
         None => String::new(),
     };
-    let says = format!(
-        "a spill of {}{passes} comes to {} of room between alarm and limit",
-        gallons(spill.volume.q),
-        gallons(room.room.q)
-    );
+    let says = format!("a spill of {}{passes}", gallons(spill.volume.q));
     if room.spare.q.si() < 0.0 {
-        Verdict::fails(format!("{says}: {} too little", gallons(-room.spare.q)), room.spare.at)
+        Verdict::fails(
+            format!("of {says} {} find no room between alarm and limit", gallons(-room.spare.q)),
+            room.spare.at,
+        )
     } else {
-        Verdict::passes(format!("{says}: {} to spare", gallons(room.spare.q)))
+        Verdict::passes(format!(
+            "{says} finds room between alarm and limit, and {} stay free",
+            gallons(room.spare.q)
+        ))
     }
 }
 

@@ -107,16 +107,25 @@ pub fn verdicts<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], blocke
     let mut out = Vec::new();
     for (i, limit) in basis.limits.iter().enumerate() {
         let mut worst: Option<LimitVerdict> = None;
+        let mut most: Option<(Concentration, &str)> = None;
         for end in removals.iter().filter(|r| r.state == State::End) {
             let verdict = one(t, basis, removals, (i, limit), end, blocked);
             let beats =
                 |w: &LimitVerdict| verdict.word > w.word || verdict.word == w.word && verdict.expected.q > w.expected.q;
+            if verdict.predicted && most.as_ref().is_none_or(|(most, _)| verdict.expected.q > *most) {
+                most = Some((verdict.expected.q, end.case.as_str()));
+            }
             if worst.as_ref().is_none_or(beats) {
                 worst = Some(verdict);
             }
         }
         if let Some(verdict) = &mut worst {
             verdict.keeps = keeps(t, limit, verdict);
+            // The weakest word may come from one water, and most oil leave with another.
+            if let Some((most, case)) = most.filter(|(most, _)| T::RECORDS && *most > verdict.expected.q * 1.05) {
+                verdict.because =
+                    format!("{}; most leaves in another case, {}: {}", verdict.because, case, number(most));
+            }
         }
         out.extend(worst);
     }
@@ -249,7 +258,16 @@ const FLOOR_MARGIN: f64 = 1.5;
 
 fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -> (Word, String, String) {
     // What was stated is echoed to four digits; what a statistic makes of it is a computed number.
-    let exact = |c: Concentration| if c == limit.value.q { print::with_unit(c.si(), &MG_L) } else { number(c) };
+    let exact = |c: Concentration| {
+        if c == limit.value.q {
+            print::with_unit(c.si(), &MG_L)
+        } else if limit.mean.is_some_and(|mean| mean.q == c) {
+            let asked = print::with_unit(limit.value.q.si(), &MG_L);
+            format!("{}, the long-term mean that an average of {asked} demands", number(c))
+        } else {
+            number(c)
+        }
+    };
     let Found { expected, mixed, against, influent, stays, solids, ref when } = *found;
     let within = |arrives: Concentration| {
         told!(
@@ -294,8 +312,9 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -
             Word::NotByGravity,
             told!(
                 read,
-                "{} of oil that does not rise (emulsified, dissolved or too heavy) pass any separator, against {}",
+                "{} of oil that does not rise (emulsified, dissolved or too heavy){} pass any separator, against {}",
                 number(stays),
+                when.trim_end_matches(','),
                 exact(against)
             ),
             "less detergent, no shear, or a polisher behind the separator".to_owned(),
@@ -308,8 +327,8 @@ fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -
                 read,
                 "{}{} is below the published practical floor of {} for plates under ideal conditions",
                 exact(against),
-                if against < limit.value.q { ", the long-term mean that the average demands," } else { "" },
-                exact(floor())
+                if against < limit.value.q { "," } else { "" },
+                number(floor())
             ),
             "a polisher behind the separator, or measured results of this unit on this water".to_owned(),
         );

@@ -223,17 +223,16 @@ fn film<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, worst: &Removal) -> Res
 
 fn current<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, v: &Velocities) -> Result<Current, Stop> {
     let cold = &basis.fluids.cold;
-    let away = |state: &WaterState| (state.temperature.q.si() - cold.temperature.q.si()).abs();
-    // A water that states a temperature of its own flows into a unit that stood and took the season's. One that differs
-    // in salt alone has the season's too.
+    // A water that states a temperature of its own flows into a unit that stood and took the season's: hottest or
+    // coldest against the water of the same season. One that differs in salt alone has the season's too.
+    let away = |(own, season): &(&WaterState, &WaterState)| (own.temperature.q.si() - season.temperature.q.si()).abs();
     let f = &basis.fluids;
     let own = basis.cases.iter().filter_map(|case| case.own.as_ref());
-    let own = own.flat_map(|own| own.water.iter().zip([&f.cold, &f.warm]));
-    let own = own.filter(|(own, season)| own.temperature.q != season.temperature.q).map(|(own, _)| own);
-    let farthest = own.max_by(|a, b| away(a).total_cmp(&away(b)));
-    let (inflow, inflowing, stated) = match (basis.fluids.inflow, farthest) {
-        (Some(inflow), _) => (inflow, water(t, inflow, basis.fluids.salinity)?, true),
-        (None, Some(own)) => (own.temperature, own.clone(), true),
+    let pairs = own.flat_map(|own| own.water.iter().zip([&f.cold, &f.warm])).filter(|pair| away(pair) > 0.0);
+    let farthest = pairs.max_by(|a, b| away(a).total_cmp(&away(b)));
+    let (inflow, inflowing, unit_water, stated) = match (basis.fluids.inflow, farthest) {
+        (Some(inflow), _) => (inflow, water(t, inflow, basis.fluids.salinity)?, cold, true),
+        (None, Some((own, season))) => (own.temperature, own.clone(), season, true),
         (None, None) => {
             let inflow = choose(
                 t,
@@ -244,23 +243,27 @@ fn current<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, v: &Velocities) -> R
                 "one kelvin over the water in the unit, to show what little it takes",
                 &[cold.temperature.at],
             );
-            (inflow, water(t, inflow, basis.fluids.salinity)?, false)
+            (inflow, water(t, inflow, basis.fluids.salinity)?, cold, false)
         }
     };
     let depth = unit.frame.crest;
-    let differs = inflowing.density.q != cold.density.q;
+    let differs = inflowing.density.q != unit_water.density.q;
     let froude = if differs {
         let froude = by!(
             t,
             "densimetric Froude number of the flow along the unit",
-            densimetric_froude::froude(v.along, depth, cold.density, inflowing.density)
+            densimetric_froude::froude(v.along, depth, unit_water.density, inflowing.density)
         )?;
         Some(froude)
     } else {
         None
     };
     let speed = if differs {
-        Some(by!(t, "speed of the current", density_current_speed::speed(depth, cold.density, inflowing.density))?)
+        Some(by!(
+            t,
+            "speed of the current",
+            density_current_speed::speed(depth, unit_water.density, inflowing.density)
+        )?)
     } else {
         None
     };

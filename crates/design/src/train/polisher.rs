@@ -10,24 +10,25 @@ use crate::performance::held::passing;
 use crate::performance::promise::floor;
 use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_handbook::page::Arg;
-use stillrise_units::{Typed, ratio};
+use stillrise_units::catalog::MG_L;
+use stillrise_units::{Typed, print, ratio};
 
-/// The stage, where a limit asks for more than a separator gives: sized for the largest of the waters for which one
-/// does. A spill is a matter of what holds it, not of what polishes.
+/// The stage, where a limit asks for more than a separator gives: sized for the largest of the waters that are not
+/// within it as they come. A spill is a matter of what holds it, not of what polishes.
 pub(super) fn stage(basis: &Basis) -> Option<Stage> {
     let mut whys: Vec<String> = Vec::new();
     let mut largest: Option<&Case> = None;
     for limit in &basis.limits {
-        let contents = basis.cases.iter().filter_map(|case| Some((case, case.content.as_ref()?)));
-        let mut asked = false;
-        for (case, _) in contents.filter(|(_, content)| asks(basis, limit, content)) {
-            asked = true;
+        let contents = || basis.cases.iter().filter_map(|case| Some((case, case.content.as_ref()?)));
+        if !contents().any(|(_, content)| asks(basis, limit, content)) {
+            continue;
+        }
+        whys.push(format!("{} of {}", limit.pollutant.title, print::with_unit(limit.value.q.si(), &MG_L)));
+        // Behind the same unit it takes every water that does not arrive within the limit.
+        for (case, _) in contents().filter(|(_, content)| misses(basis, limit, content)) {
             if largest.is_none_or(|largest| case.feed.q > largest.feed.q) {
                 largest = Some(case);
             }
-        }
-        if asked {
-            whys.push(limit.pollutant.title.to_owned());
         }
     }
     let largest = largest?;
@@ -39,6 +40,16 @@ pub(super) fn stage(basis: &Basis) -> Option<Stage> {
         asked_for: true,
         size: Some(("flow".to_owned(), Arg::Number(largest.feed.q.si()), FLOW_UNITS)),
     })
+}
+
+/// Whether a water is not within a limit before any separator.
+fn misses(basis: &Basis, limit: &LimitState, content: &Content) -> bool {
+    if limit.pollutant.gravity == Gravity::Touches {
+        let found = passing(basis, limit, content);
+        found.influent > found.against
+    } else {
+        asks(basis, limit, content)
+    }
 }
 
 /// Whether a limit asks for it behind a water of this content.

@@ -47,8 +47,8 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         .collect();
     let condition = match a.pick.as_ref().and_then(|p| p.condition.as_ref()) {
         Some(Condition::Ahead(title)) => format!("; once this is taken care of ahead: {}", title.to_lowercase()),
-        Some(Condition::Limit) => "; not shown to keep the limit".to_owned(),
-        None => String::new(),
+        // The words on the limits say it.
+        Some(Condition::Limit) | None => String::new(),
     };
     let words = if words.is_empty() { String::new() } else { format!("; limits: {}", words.join(", ")) };
     format!("{lead}: {}{words}{condition}.", facts.join(", "))

@@ -156,7 +156,9 @@ pub(super) fn decide(settled: &Settled) -> bool {
     let taken = settled.candidates.iter().find(|c| c.taken).map(|c| c.name.as_str());
     let turns = |q: &&Question| {
         !q.holds.is_empty()
-            || q.outcomes.iter().any(|o| taken.is_some_and(|taken| o.unit != taken) || o.effluent.is_none())
+            || q.outcomes.iter().any(|o| {
+                taken.is_some_and(|taken| o.unit.as_deref().is_some_and(|unit| unit != taken)) || o.effluent.is_none()
+            })
     };
     pick.condition.is_some() || that_matter(settled).iter().any(turns)
 }

@@ -2,11 +2,12 @@
 
 use super::show;
 use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::performance::State;
 use stillrise_design::performance::promise::{Promise, floor, number};
 use stillrise_search::Settled;
 use stillrise_search::asked::Found;
-use stillrise_units::catalog::UM;
-use stillrise_units::{Concentration, Typed};
+use stillrise_units::catalog::{GAL, M3, UM};
+use stillrise_units::{Concentration, Typed, print};
 
 /// One sentence or two for each thing that was named.
 pub(super) fn answers(settled: &Settled) -> Vec<String> {
@@ -38,6 +39,12 @@ fn flow(settled: &Settled) -> Option<String> {
         ));
     }
     let ours = show(settled, design.q.si(), FLOW_UNITS);
+    if let Some(hold) = design_hold(settled) {
+        return Some(format!(
+            "A unit for {}: it depends on what holds the rest back. {hold}; the unit below is for {ours}.",
+            typed(claim)
+        ));
+    }
     // Where nobody said what the pumps deliver, the flow is that of the water that comes.
     let pumps = basis.feed.pump_flow.is_some();
     let what = if pumps { "what the pumps deliver at their highest".to_owned() } else { case.name.clone() };
@@ -52,6 +59,18 @@ fn flow(settled: &Settled) -> Option<String> {
             typed(claim)
         )
     })
+}
+
+/// What arrives, and what is held back of it ahead of the unit, where that is so.
+fn design_hold(settled: &Settled) -> Option<String> {
+    let hold = settled.job.design.train.as_ref()?.equalisation.as_ref()?;
+    let case = settled.job.design.basis.as_ref()?.cases.get(hold.case)?;
+    Some(format!(
+        "{} arrive ({}), of which {} are held back ahead",
+        show(settled, case.inflow.q.si(), FLOW_UNITS),
+        case.event,
+        show(settled, hold.volume().q.si(), (&GAL, &M3))
+    ))
 }
 
 /// A model that was named.
@@ -90,7 +109,9 @@ fn promise(settled: &Settled) -> Option<String> {
             number(floor())
         ));
     }
-    let worst = worst?;
+    let Some(worst) = worst else {
+        return Some(format!("{lead} we promise nothing while no unit can be sized."));
+    };
     let expected = worst.total.expected.q;
     let text = Promise::of(expected, worst.content.total.q).sentence();
     Some(if expected <= value {
@@ -102,20 +123,29 @@ fn promise(settled: &Settled) -> Option<String> {
     })
 }
 
-/// A droplet that is to be removed.
+/// A droplet that is to be removed: against the one that just rises at the overflow rate of the plates.
 fn droplet(settled: &Settled) -> Option<String> {
     let asked = &settled.job.enquiry.asked.droplet;
-    let claim = asked.claim()?;
-    let taken = settled.job.design.train.as_ref().map(|t| t.unit.particulars.model.clone());
+    let (claim, wanted) = (asked.claim()?, asked.q()?);
     let lead = format!("Droplets of {} and larger:", typed(claim));
-    let ours = settled.job.design.basis.as_ref().map(|b| show(settled, b.methods.droplet.q.si(), (&UM, &UM)))?;
-    Some(match settled.named.droplet.as_ref()? {
-        None => format!(
-            "{lead} no unit of the range, alone or in parallel, has the plates for that at this flow; we sized for {ours}."
-        ),
-        Some(unit) if Some(unit) == taken.as_ref() => format!("{lead} the unit we offer has the plates for that."),
-        Some(unit) => format!(
-            "{lead} that would ask for {unit}; we sized for {ours} because the limit asks for no more. A droplet size says nothing of what comes out unless it is known which droplets come."
-        ),
+    let says = "A droplet size says nothing of what comes out unless it is known which droplets come.";
+    let design = &settled.job.design;
+    let ends = design.performance.iter().flat_map(|p| &p.removals).filter(|r| r.state == State::End);
+    let hardest = ends.filter_map(|r| Some((r, r.cut?))).max_by(|(_, a), (_, b)| a.q.si().total_cmp(&b.q.si()));
+    let Some((removal, cut)) = hardest else {
+        return Some(format!("{lead} not answered, as no unit was sized. {says}"));
+    };
+    let unit = if settled.job.enquiry.unit_stands() { "the unit that stands" } else { "the unit below" };
+    let of = format!(
+        "the plates of {unit} catch what is larger than {} whole, in the coldest water at {} through one unit",
+        show(settled, cut.q.si(), (&UM, &UM)),
+        show(settled, removal.flow.q.si(), FLOW_UNITS)
+    );
+    // By Stokes a droplet rises as the square of its size.
+    let times = (cut.q.si() / wanted.si()).powi(2);
+    Some(if times <= 1.0 {
+        format!("{lead} yes; {of}. {says}")
+    } else {
+        format!("{lead} no; {of}. It would take some {} times its plates. {says}", print::digits(times, 2))
     })
 }

@@ -2,8 +2,10 @@
 
 use super::{list, say, show};
 use crate::rating::{test, words};
-use crate::summary::{capital, stands};
+use crate::summary::{capital, mg_l, stands};
 use stillrise_checks::{Judged, Verdict};
+use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::performance::State;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::train::{Stage, Train};
 use stillrise_design::triage::{About, Weight};
@@ -11,7 +13,7 @@ use stillrise_search::Settled;
 use stillrise_search::alternatives::Change;
 use stillrise_search::diagnosis::{Diagnosis, Step};
 use stillrise_search::pick::Condition;
-use stillrise_units::catalog::{FT, IN, KG, LB, M, MM};
+use stillrise_units::catalog::{FT, IN, KG, LB, M, MM, UM};
 use stillrise_units::{Typed, print};
 
 /// The offer; where there is none, nothing: the headline has said why.
@@ -32,20 +34,21 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
     let lead = match (condition, blocked, settled.fails()) {
         // The unit has to take the spill's flow all the same, and only its volume finds no room.
         (Some(Condition::Ahead(_)), ..) if smaller_ahead(settled) => {
-            "Sized for all the flow that was named, the spill's among it. It takes that flow but has not the room for the spill's volume; where the spill is held ahead, the smaller unit named below does instead. It would be about:"
+            "Sized for all the flow that comes to it, the spill's among it. It takes that flow but has not the room for the spill's volume; where the spill is held ahead, the smaller unit named below does instead. It would be about:"
                 .to_owned()
         }
         (Some(Condition::Ahead(title)), ..) => format!(
-            "Sized for all the flow that was named, and once something ahead of it takes care of this: {}. It would be about:",
+            "Sized for all the flow that comes to it, and once something ahead of it takes care of this: {}. It would be about:",
             title.to_lowercase()
         ),
         (Some(Condition::Limit), ..) => {
             format!(
-                "We do not offer a separator alone for this limit: {}. One that takes the water, to stand with what the points below name, would be about:",
+                "We do not offer a separator alone for {}: {}. One that takes the water, to stand with what the points below name, would be about:",
+                not_shown(settled),
                 match enquiry.unit.count.0 {
-                    None => "neither one nor up to four of any size of the range is shown to keep it".to_owned(),
-                    Some(1) => "no single unit of the range is shown to keep it".to_owned(),
-                    Some(n) => format!("{n} units, of whichever size of the range, are not shown to keep it"),
+                    None => "neither one nor up to four of any size of the range is shown to keep that".to_owned(),
+                    Some(1) => "no single unit of the range is shown to keep that".to_owned(),
+                    Some(n) => format!("{n} units, of whichever size of the range, are not shown to keep that"),
                 }
             )
         }
@@ -60,6 +63,21 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
         (None, false, false) => "What we would offer:".to_owned(),
     };
     list(out, &lead, false, &facts(settled, train));
+}
+
+/// The limits that the unit taken is not shown to keep and a larger one might: "the limit of 15 mg/L (the city)".
+fn not_shown(settled: &Settled) -> String {
+    let design = &settled.job.design;
+    let (Some(basis), Some(performance)) = (&design.basis, &design.performance) else { return "this limit".to_owned() };
+    let open = performance.limits.iter().filter(|l| l.calculated == Word::NotShown && l.larger_helps);
+    let each: Vec<String> = open
+        .filter_map(|l| basis.limits.get(l.limit))
+        .map(|limit| {
+            let by = limit.authority.as_ref().map_or_else(String::new, |by| format!(" ({by})"));
+            format!("the limit of {}{by}", mg_l(limit.value.q))
+        })
+        .collect();
+    if each.is_empty() { "this limit".to_owned() } else { each.join(" and ") }
 }
 
 /// Whether another unit does with the spill held ahead, as is told below the offer.
@@ -116,6 +134,7 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
             show(settled, f.height.q.si(), (&FT, &M))
         )),
     }
+    facts.extend(why(settled));
     // A unit that hardly goes into its place is not offered without a word on it.
     let tight = settled.verdicts.iter().find(|v| v.rule.id == "does-not-fit" && v.verdict.word() == "warns");
     facts.extend(tight.map(|v| format!("check the place: {}", v.verdict.says())));
@@ -155,6 +174,21 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
         facts.push(format!("needed beside it, not in this budget: {}", each.join("; ")));
     }
     facts
+}
+
+/// What the size follows from: the largest flow and the droplet that the plates catch there.
+fn why(settled: &Settled) -> Option<String> {
+    let design = &settled.job.design;
+    let ends = design.performance.as_ref()?.removals.iter().filter(|r| r.state == State::End);
+    let largest = ends.max_by(|a, b| a.flow.q.si().total_cmp(&b.flow.q.si()))?;
+    let cut = largest.cut?;
+    Some(format!(
+        "for {} through {} ({}); there its plates catch droplets larger than {} whole, in the coldest water",
+        show(settled, largest.flow.q.si(), FLOW_UNITS),
+        if design.train.as_ref().is_some_and(|t| t.count.q.si() > 1.0) { "each unit" } else { "it" },
+        largest.case,
+        show(settled, cut.q.si(), (&UM, &UM))
+    ))
 }
 
 /// What the headline and the triage have said, and what only the calculation's reader understands, is not said again.

@@ -65,7 +65,7 @@ const CAVEATS: &[&str] = &[
     "Oil that sits on solids goes with them: what the solids that leave carry is not in the totals, see the solids by size.",
     "Emulsified and dissolved oil pass: gravity touches free oil only.",
     "The heaviest oil of the season governs the rise, whichever water carries it.",
-    "Flow is steady and shared equally between units in parallel. Surges, pump cycles and oil that is stirred up again are not in these numbers.",
+    "Flow is steady; between units in parallel it is shared with the inequality that the trail names. Surges, pump cycles and oil that is stirred up again are not in these numbers.",
 ];
 
 fn verdict(r: &mut Report<'_>, p: &Performance) {

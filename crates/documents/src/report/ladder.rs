@@ -4,7 +4,7 @@ use super::Report;
 use super::blocks::{Table, number, wide};
 use super::effluent::brief;
 use crate::charts::Drawn;
-use crate::risk::{method, of_samples, percent, range, sentences};
+use crate::risk::{keep, method, percent, range, sentences};
 use crate::summary::ladder::{bands, just_met, moves, rungs};
 use serde_json::json;
 use stillrise_design::performance::Performance;
@@ -69,24 +69,22 @@ fn keeping(r: &mut Report<'_>, p: &Performance, risk: &Risk) {
         number("Held,|median", "mg/L"),
         number("1 in 20|above", "mg/L"),
         number("Against", "mg/L"),
-        number("Kept in,|as expected", ""),
-        number("Even if|mixed", ""),
+        number("Results that|keep it", ""),
     ]);
     for l in &risk.limits {
         let limit = &basis.limits[l.limit];
         let against = p.limits.iter().find(|v| v.limit == l.limit).map(|v| v.against.q);
         table.row([
-            format!("{}, {}", limit.pollutant.title, limit.statistic.q.word()),
+            crate::risk::limit_name(limit),
             brief(l.held.median, None),
             brief(l.held.high, None),
             against.map_or_else(String::new, |c| r.digits(c, super::effluent::MG, 4)),
-            of_samples(l.kept),
-            of_samples(l.kept_mixed),
+            keep(p, l.limit),
         ]);
     }
     r.out.table(&table);
     r.out.remark(
-        "Kept in: the share of the samples in which what is held against the limit keeps it. It says how sure the inputs make it, and is no warranty. It is a chance of the mean being what it is taken to be; how single results scatter about one mean is told under \"Results that scatter\".",
+        "Results that keep it: of single results, or averages, that scatter about their mean while all that is uncertain is drawn over its range; the percentage that stands beside the verdict, and no warranty.",
     );
 }
 
@@ -102,7 +100,6 @@ pub(super) fn scatter(r: &mut Report<'_>, p: &Performance) {
         number("Over the|mean", ""),
         number("Mean it|asks for", "mg/L"),
         number("Mean|expected", "mg/L"),
-        number("Results that|keep it", ""),
         number("No.", ""),
     ]);
     let mut any = false;
@@ -118,7 +115,6 @@ pub(super) fn scatter(r: &mut Report<'_>, p: &Performance) {
             r.digits(s.multiplier.q, one, 3),
             r.digits(s.mean.q, super::effluent::MG, 3),
             brief(v.mean.q, Some(v.influent.q)),
-            percent(keeps.share.q.value),
             r.no(keeps.share.at),
         ]);
     }

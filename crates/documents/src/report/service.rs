@@ -7,6 +7,7 @@ use stillrise_handbook::vessel::alarms::{FLOAT_NOTES, PUBLISHED};
 use stillrise_handbook::vessel::cautions::{CAUTIONS, Caution};
 use stillrise_handbook::vessel::testing::{ACCEPTANCE, SAMPLE_PAIRS, SAMPLING_HOURS, START_UP, Step, VOLUME_CHANGES};
 use stillrise_handbook::vessel::triggers::TRIGGERS;
+use stillrise_units::Typed;
 use stillrise_units::catalog::{GAL, M3};
 use stillrise_units::print::digits;
 
@@ -48,6 +49,17 @@ fn start_up(r: &mut Report<'_>) {
     let volume = design.train.as_ref().map_or_else(String::new, |t| {
         format!(", {} through each unit", r.show(t.unit.layout.water_volume.q * VOLUME_CHANGES, (&GAL, &M3)))
     });
+    // On real water the changes take their time; nobody stays for weeks without being told.
+    let days = design.train.as_ref().zip(design.performance.as_ref()).and_then(|(train, p)| {
+        let all = train.unit.layout.water_volume.q * VOLUME_CHANGES * train.count.q;
+        let days = all.si() / p.storage.average.q.si() / 86_400.0;
+        (days.is_finite() && days > 2.0).then(|| digits(days, 2))
+    });
+    if let Some(days) = days {
+        r.out.para(&format!(
+            "On the water of average days that takes some {days} days. Where nobody waits so long, fill the unit with the water it is tested on, or test it with a fed flow; say so in the record."
+        ));
+    }
     r.out.para(&format!(
         "At least {} changes of the separator's volume{volume} before sampling; at least {SAMPLE_PAIRS} pairs of samples within {} hours.",
         digits(VOLUME_CHANGES, 3), digits(SAMPLING_HOURS, 3)
@@ -79,7 +91,7 @@ fn cautions(r: &mut Report<'_>) {
     let settled = r.settled;
     let preliminary = settled.job.enquiry.head.status.0.is_none_or(|s| s.word() == "preliminary");
     let over_ground = settled.job.design.performance.as_ref().and_then(|p| p.site.floor_over_ground);
-    let buried = over_ground.is_none_or(|level| stillrise_units::Typed::si(level.q) < 0.0);
+    let buried = over_ground.is_none_or(|level| level.q.si() < 0.0);
     let applies = |c: &&Caution| match c.word {
         "preliminary" => preliminary,
         "flotation" => buried,

@@ -160,7 +160,7 @@ pub(super) fn questions(r: &mut Report<'_>) {
     let settled = r.settled;
     r.out.para(if settled.pick.is_some() {
         "Where nobody said, a default stands in. The questions are ranked by how far the plausible answers move the effluent, the unit or the verdict on a limit; rules, stages and times between pump-outs may move besides; \
-         the effluent is that of the unit taken, the unit the one that would be taken instead."
+         the effluent is that of the unit taken, and a unit that is named the one that would be taken instead. Where the unit is one on a condition, none is searched for again under each answer: once it is given, another may be taken."
     } else {
         "Where nobody said, a default stands in. No unit was sized: the questions are ranked by how far the plausible answers move the flow and the oil that come."
     });
@@ -219,7 +219,8 @@ fn changes(settled: &stillrise_search::Settled, q: &Question) -> String {
     let one = |o: &Outcome| {
         let out =
             o.effluent.map_or_else(|| "no effluent can be found".to_owned(), |e| format!("{} mg/L", brief(e, None)));
-        format!("If {}: {out}{}; {}.", o.answer, crate::summary::words(settled, o), o.unit)
+        let unit = o.unit.as_ref().map_or_else(String::new, |unit| format!("; {unit}"));
+        format!("If {}: {out}{}{unit}.", o.answer, crate::summary::words(settled, o))
     };
     q.outcomes.iter().map(one).collect::<Vec<_>>().join(" ")
 }

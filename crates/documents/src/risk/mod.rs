@@ -6,7 +6,9 @@ pub use json::risk_json;
 
 use crate::render::text::{Table, hang};
 use crate::summary::{CAUTION, capital, section, total_out};
+use stillrise_design::basis::limits::LimitState;
 use stillrise_design::enquiry::distribution::Distribution;
+use stillrise_design::performance::Performance;
 use stillrise_design::performance::promise::floor;
 use stillrise_design::provenance::{Origin, show};
 use stillrise_search::Settled;
@@ -29,14 +31,18 @@ pub fn percent(share: f64) -> String {
     }
 }
 
-/// A share of samples in print: all or none of them is no certainty.
+/// The one percentage of results that keep a limit, as it stands beside the verdict.
 #[must_use]
-pub fn of_samples(share: f64) -> String {
-    match share {
-        s if s >= 1.0 => "all".to_owned(),
-        s if s <= 0.0 => "none".to_owned(),
-        s => percent(s),
-    }
+pub fn keep(p: &Performance, limit: usize) -> String {
+    let chance = p.limits.iter().find(|v| v.limit == limit).and_then(|v| v.chance);
+    chance.map_or_else(|| "–".to_owned(), |chance| chance.percent())
+}
+
+/// A limit by pollutant, statistic and who sets it, so that two on one pollutant are told apart.
+#[must_use]
+pub fn limit_name(limit: &LimitState) -> String {
+    let by = limit.authority.as_ref().map_or_else(String::new, |by| format!(", {by}"));
+    format!("{}, {}{by}", limit.pollutant.title, limit.statistic.q.word())
 }
 
 /// What an input's range is, in print.
@@ -57,7 +63,9 @@ pub fn range(input: &Input, system: System) -> String {
 pub fn governs(settled: &Settled, risk: &Risk) -> String {
     match (risk.governs, &settled.job.design.basis) {
         (Governs::Limit(k), Some(basis)) => {
-            format!("what is held against the limit on {}", basis.limits[k].pollutant.title)
+            let limit = &basis.limits[k];
+            let value = crate::summary::mg_l(limit.value.q);
+            format!("what is held against the limit on {} of {value}", limit.pollutant.title)
         }
         _ => "the total oil that leaves in the worst case".to_owned(),
     }
@@ -225,17 +233,16 @@ fn limits(out: &mut String, settled: &Settled, risk: &Risk, width: usize) {
         return;
     }
     out.push_str(&section("Limits"));
-    let mut table = Table::new(["limit", "mg/L", "held, median", "1 in 20 above", "kept in", "even if mixed"]);
+    let mut table = Table::new(["limit", "mg/L", "held, median", "1 in 20 above", "results that keep it"]);
     for l in &risk.limits {
         let limit = &basis.limits[l.limit];
         let influent = p.limits.iter().find(|v| v.limit == l.limit).map_or(l.held.high, |v| v.influent.q);
         table.row([
-            format!("{}, {}", limit.pollutant.title, limit.statistic.q.word()),
+            limit_name(limit),
             print::digits(MG_L.from_si(limit.value.q.si()), 4),
             total_out(l.held.median, influent),
             total_out(l.held.high, influent),
-            of_samples(l.kept),
-            of_samples(l.kept_mixed),
+            keep(p, l.limit),
         ]);
     }
     out.push_str(&table.render(width));

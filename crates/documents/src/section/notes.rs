@@ -18,7 +18,10 @@ pub fn notes(s: &Section) -> Vec<String> {
     }
     let count = s.train.count.q.si();
     if count > 1.0 {
-        all.push(format!("One of {} like units in parallel; the flow is shared equally.", digits(count, 6)));
+        all.push(format!(
+            "One of {} like units in parallel; a splitter shares the flow, and no share is exact.",
+            digits(count, 6)
+        ));
     }
     let floor = s.datum(super::place::zero());
     let floor =

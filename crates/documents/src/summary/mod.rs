@@ -17,8 +17,8 @@ pub use verdicts::{also_asked, moves, that_matter, words};
 use crate::render::text::{WIDTH, hang, heading};
 use std::collections::BTreeSet;
 use stillrise_design::performance::limit::{LimitVerdict, Word};
-use stillrise_design::performance::promise::Promise;
-use stillrise_design::provenance::Origin;
+use stillrise_design::performance::promise::{Promise, floor, number};
+use stillrise_design::provenance::{Entry, Origin};
 use stillrise_search::Settled;
 use stillrise_search::shortfall::{Shortfall, Would};
 use stillrise_units::Typed;
@@ -110,6 +110,7 @@ pub fn headline(settled: &Settled) -> Vec<String> {
                 .to_owned(),
         );
     }
+    out.extend(hardly(settled));
     out.extend(measured::lines(settled));
     if performance.limits.is_empty()
         && basis.ph_limits.is_empty()
@@ -122,6 +123,24 @@ pub fn headline(settled: &Settled) -> Vec<String> {
         ));
     }
     out
+}
+
+/// Of what arrives, the part that leaves from which on a unit is said to remove hardly anything.
+const HARDLY: f64 = 0.85;
+
+/// That the unit removes hardly anything in its worst case, where free oil comes and stays.
+fn hardly(settled: &Settled) -> Option<String> {
+    let worst = settled.job.design.performance.as_ref()?.worst()?;
+    let (out, comes) = (worst.total.expected.q, worst.content.total.q);
+    let free = worst.content.free.q.si() > 1e-9 * comes.si();
+    (free && comes > floor() && out.si() > HARDLY * comes.si()).then(|| {
+        format!(
+            "On these figures the unit takes {} to {} in its worst case ({}): hardly anything is removed.",
+            number(comes),
+            number(out),
+            worst.case
+        )
+    })
 }
 
 /// Figures named in a sentence.
@@ -138,7 +157,7 @@ fn unconfirmed(settled: &Settled, verdict: &LimitVerdict) -> String {
     while let Some(at) = open.pop() {
         let Some(entry) = ledger.entry(at).filter(|_| seen.insert(at)) else { continue };
         match &entry.origin {
-            Origin::Assumed(assumption) if assumption.key.contains(".oil.") => {
+            Origin::Assumed(assumption) if assumption.key.contains(".oil.") || assumption.key == "water.oil_peak" => {
                 rests.insert(at);
             }
             Origin::Given { .. } | Origin::Assumed(_) => {}
@@ -147,12 +166,15 @@ fn unconfirmed(settled: &Settled, verdict: &LimitVerdict) -> String {
         }
     }
     let system = settled.job.enquiry.system();
-    let said: Vec<String> = rests
-        .iter()
-        .filter_map(|at| ledger.entry(*at))
-        .take(NAMED)
-        .map(|entry| format!("{}, {}", entry.label, entry.shown(system)))
-        .collect();
+    // Those first whose answer moves most.
+    let weight = |entry: &Entry| match &entry.origin {
+        Origin::Assumed(a) => settled.questions.iter().find(|q| q.key == a.key).map_or(0.0, |q| q.weight),
+        _ => 0.0,
+    };
+    let mut entries: Vec<&Entry> = rests.iter().filter_map(|at| ledger.entry(*at)).collect();
+    entries.sort_by(|a, b| weight(b).total_cmp(&weight(a)));
+    let said: Vec<String> =
+        entries.iter().take(NAMED).map(|entry| format!("{}, {}", entry.label, entry.shown(system))).collect();
     if said.is_empty() {
         return String::new();
     }
@@ -169,7 +191,8 @@ pub(crate) fn stops(settled: &Settled) -> Vec<String> {
             let [length, width, height] = sides.map(|l| side(settled, l));
             let model = capital(&short.nearest);
             out.push(format!(
-                "{model} would do where there is room for {length} x {width} in plan, with a walkway all around, and {height} clear over the ground."
+                "{model} would do where there is room for {length} x {width} in plan, with a walkway all around, and {height} clear over the ground{}.",
+                if short.spill_ahead { ", once the spill is held ahead of it" } else { "" }
             ));
         }
         let would: Vec<String> = short.would.iter().map(|w| would(settled, w)).collect();

@@ -112,7 +112,11 @@ pub(super) fn questions(out: &mut String, settled: &Settled, width: usize) {
             width,
         ));
     }
-    let rest = settled.questions.len() - matter.len().min(SHOWN);
+    let less = matter.len().saturating_sub(SHOWN);
+    if less > 0 {
+        out.push_str(&format!("{less} more assumptions move the result too, each by less; the report lists them.\n"));
+    }
+    let rest = settled.questions.len() - matter.len();
     if rest > 0 {
         out.push_str(&format!(
             "{rest} more assumptions stand in the trail; their answers would hardly move the result.\n"
@@ -157,7 +161,10 @@ pub fn words(settled: &Settled, o: &Outcome) -> String {
     let texts: Vec<String> = limits
         .map(|(verdict, word)| match p.limits.len() {
             1 => word.text().to_owned(),
-            _ => format!("{} {}", basis.limits[verdict.limit].pollutant.title, word.text()),
+            _ => {
+                let limit = &basis.limits[verdict.limit];
+                format!("{} of {} {}", limit.pollutant.title, super::mg_l(limit.value.q), word.text())
+            }
         })
         .collect();
     if texts.is_empty() { String::new() } else { format!(", {}", texts.join(", ")) }
@@ -180,7 +187,8 @@ pub fn moves(settled: &Settled, q: &Question) -> String {
                 }
                 _ => String::new(),
             };
-            format!("{}: {effluent}{held}, {}{}", o.answer, o.unit, words(settled, o))
+            let unit = o.unit.as_ref().map_or_else(String::new, |unit| format!(", {unit}"));
+            format!("{}: {effluent}{held}{unit}{}", o.answer, words(settled, o))
         })
         .collect();
     let share = q

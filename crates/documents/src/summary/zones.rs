@@ -49,7 +49,11 @@ pub(crate) fn rows(settled: &Settled) -> Vec<Row> {
     row(
         "water that flows in",
         z.current.inflow.at,
-        if z.current.stated { "as stated" } else { "one kelvin warmer, for show" },
+        if z.current.stated {
+            "as stated, or as waters of a stated temperature mix"
+        } else {
+            "one kelvin warmer, for show"
+        },
     );
     if let Some(froude) = z.current.froude {
         row("densimetric Froude number along the unit", froude.at, "far below one a current runs through");

@@ -1,0 +1,36 @@
+//! Rule: rain in a sewer that does not take it
+
+use crate::ask::{RAIN_ALLOWED, RECEIVER};
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::enquiry::blocks::Receiver;
+
+rule! {
+    "rain-not-allowed" "Rain in a sewer that does not take it", Enquiry;
+    looks "Whether rain off the declared surfaces would run to a sanitary sewer whose owner does not allow it. Where nobody said where the water goes, or whether rain may, it cannot judge."
+    matters "Most owners of sanitary sewers bar rain: it fills the works in a storm. A unit sized for the storm would be bought for water that may not go there."
+    remedy "Keep the rain out by a roof, a kerb and grading; turn it off by a valve while nothing is washed; drain it elsewhere with a separator of its own; or the owner's consent in writing."
+    source "Common practice of sewer rules; 40 CFR 403 leaves it to the local limits"
+    limits "Sees declared surfaces only; rain that blows in or seeps in is not seen."
+}
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let e = s.enquiry;
+    if e.surfaces.is_empty() {
+        return Verdict::skips("no surface is declared that drains rain");
+    }
+    match (e.outlet.to.0, *e.outlet.rain_allowed) {
+        (Some(Receiver::SanitarySewer), Some(false)) => {
+            let all = e.surfaces.len();
+            Verdict::fails(
+                format!("rain off {all} declared surfaces runs to a sanitary sewer whose owner does not allow it"),
+                None,
+            )
+        }
+        (Some(Receiver::SanitarySewer), None) => {
+            Verdict::cannot_judge("whether the owner of the sewer allows rain in it was not said", [RAIN_ALLOWED], None)
+        }
+        (Some(Receiver::SanitarySewer), Some(true)) => Verdict::passes("the owner of the sewer allows rain in it"),
+        (Some(_), _) => Verdict::skips("the water does not go to a sanitary sewer"),
+        (None, _) => Verdict::cannot_judge("where the water goes was not said", [RECEIVER], None),
+    }
+}
