@@ -162,7 +162,7 @@ fn settled(enquiry: &Enquiry, demo: &Range) -> Settled {
             design.stops.push(shortfall::stop());
         }
     }
-    let rated = pick.as_ref().filter(|_| today.is_some() && written.unit_stands() && !written.observed.is_empty());
+    let rated = pick.as_ref().filter(|_| today.is_some() && written.unit_stands() && written.is_observed());
     let before = rated.map(|taken| before(written, range, taken));
     let ready = risk::ready(enquiry);
     let heard = words::hear(enquiry, ready.clone(), &design, &ledger);

@@ -14,6 +14,7 @@ pub mod keys;
 pub mod limit_value;
 pub mod named;
 mod names;
+pub mod observations;
 pub mod rain_table;
 pub mod range;
 pub mod reader;

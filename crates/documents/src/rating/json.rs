@@ -25,7 +25,7 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
     let step = |s: &Step| {
         json!({
             "cause": s.cause.id, "change": s.change, "weight": s.weight, "cost": s.cause.cost,
-            "cost_says": words::cost(s.cause.cost), "test": super::test(settled, d, s.cause), "remedy": s.cause.remedy,
+            "cost_says": words::cost(s.cause.cost), "test": super::test(d, s.cause), "remedy": s.cause.remedy,
             "sample_again": {
                 "water_m3": M3.from_si(s.again.water.si()),
                 "running_h": s.again.running.map(|t| H.from_si(t.si())),
@@ -40,7 +40,7 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
     json!({
         "headline": crate::summary::headline(settled),
         "fails": settled.verdicts.iter().filter(|j| j.stands_failed()).map(|j| json!({ "rule": j.rule.id, "says": j.verdict.says() })).collect::<Vec<_>>(),
-        "observed": d.seen.iter().zip(&enquiry.observed).map(|(s, o)| json!({
+        "observed": d.seen.iter().map(|s| (s, &s.observed)).map(|(s, o)| json!({
             "occasion": s.name,
             "date": o.date.0.map(|day| day.to_string()),
             "time": o.time.0.map(|_| o.time.to_string()),
@@ -50,7 +50,7 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
             "besides": words::seen_besides(o),
             "oil_in": mg_l(s.influent.0), "oil_in_measured": s.influent.1,
             "temperature_c": DEG_C.from_si(s.temperature.0.si()), "temperature_measured": s.temperature.1,
-            "oil_out": s.measured.map(mg_l), "oil_out_expected": mg_l(s.expected),
+            "oil_out": s.measured.map(mg_l), "oil_out_detected": s.detected, "oil_out_expected": mg_l(s.expected),
             "oil_out_expected_within_basis": s.within.map(mg_l),
         })).collect::<Vec<_>>(),
         "good_period": d.calibration.map(|c| json!({

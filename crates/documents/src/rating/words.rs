@@ -92,6 +92,12 @@ fn lower(text: &str) -> String {
     chars.next().map_or_else(String::new, |c| c.to_lowercase().chain(chars).collect())
 }
 
+/// The mark before a reporting limit.
+#[must_use]
+pub fn below(detected: bool) -> &'static str {
+    if detected { "" } else { "<" }
+}
+
 fn mg(c: Concentration, digits: usize) -> String {
     print::digits(MG_L.from_si(c.si()), digits)
 }
@@ -154,15 +160,19 @@ const BAR: f64 = 30.0;
 #[must_use]
 pub fn time_line(settled: &Settled, d: &Diagnosis, width: usize) -> String {
     let e = &settled.job.enquiry;
-    if e.changes.is_empty() && e.observed.iter().all(|o| o.date.0.is_none()) {
+    if e.changes.is_empty() && d.seen.iter().all(|s| s.observed.date.0.is_none()) {
         return String::new();
     }
-    let most = e.observed.iter().filter_map(|o| o.oil_out.q()).map(Typed::si).fold(0.0, f64::max);
+    let most = d.seen.iter().filter_map(|s| s.measured).map(Typed::si).fold(0.0, f64::max);
     // Day, change before result, text; what has no day comes last.
     let mut lines: Vec<(Option<i64>, u8, String)> = Vec::new();
-    for (o, seen) in e.observed.iter().zip(&d.seen) {
-        let result = o.oil_out.q().map_or_else(|| "     - mg/L".to_owned(), |c| format!("{:>6} mg/L", mg(c, 3)));
-        let share = o.oil_out.q().map_or(0.0, |c| if most > 0.0 { c.si() / most } else { 0.0 });
+    for seen in &d.seen {
+        let o = &seen.observed;
+        let result = seen.measured.map_or_else(
+            || "     - mg/L".to_owned(),
+            |c| format!("{:>6} mg/L", format!("{}{}", below(seen.detected), mg(c, 3))),
+        );
+        let share = seen.measured.map_or(0.0, |c| if most > 0.0 { c.si() / most } else { 0.0 });
         let columns = stillrise_units::math::floor(share * BAR + 0.5).clamp(0.0, BAR) as usize;
         let bar = if seen.good { "-" } else { "=" }.repeat(columns);
         let clock = if o.time.0.is_some() { format!(" {}", o.time) } else { String::new() };
@@ -240,7 +250,7 @@ pub fn step(settled: &Settled, d: &Diagnosis, s: &Step) -> String {
         percent(s.weight),
         capital(s.cause.how),
         cost(s.cause.cost),
-        super::test(settled, d, s.cause),
+        super::test(d, s.cause),
         s.cause.remedy,
         again(&s.again, system),
     )

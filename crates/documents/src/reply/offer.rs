@@ -88,7 +88,7 @@ fn tests(settled: &Settled, d: &Diagnosis) -> Vec<String> {
     let least = weights.get(STEPS - 1).copied().unwrap_or(0.0);
     let one = |s: &Step| {
         let by = s.change.map_or_else(String::new, |at| format!(" (since: {})", words::change(settled, at)));
-        format!("{}{by}. {} If so: {}", s.cause.title, capital(&test(settled, d, s.cause)), s.cause.remedy)
+        format!("{}{by}. {} If so: {}", s.cause.title, capital(&test(d, s.cause)), s.cause.remedy)
     };
     d.steps.iter().filter(|s| s.weight >= least).take(STEPS).map(one).collect()
 }
