@@ -244,6 +244,7 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     named::faults(&enquiry, &mut faults);
     inlet::faults(&enquiry.inlet, &mut faults);
     enquiry.notes.extend(inlet::notes(&enquiry.inlet));
+    enquiry.notes.extend(today::notes(&enquiry));
     sample_faults(&enquiry, &mut faults);
     containments::faults(&enquiry, &mut faults);
     european::faults(&enquiry, &mut faults);

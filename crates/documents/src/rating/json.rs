@@ -22,6 +22,10 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
         })
     };
     let range = |r: Option<(Concentration, Concentration)>| r.map(|(low, high)| [mg_l(low), mg_l(high)]);
+    let tells = |r: Option<(Concentration, Concentration)>| {
+        let results = r.and_then(|r| d.telling(r)).map(|t| t.results);
+        results.map(|r| json!({ "results": r.map(|r| r.0), "geometric_mean_below": r.map(|r| mg_l(r.1)) }))
+    };
     let step = |s: &Step| {
         json!({
             "cause": s.cause.id, "change": s.change, "weight": s.weight, "cost": s.cause.cost,
@@ -31,7 +35,7 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
                 "running_h": s.again.running.map(|t| H.from_si(t.si())),
                 "days": s.again.days,
             },
-            "expect": range(s.expect),
+            "expect": range(s.expect), "tells": tells(s.expect),
             "says": words::step(settled, d, s),
         })
     };
@@ -64,7 +68,7 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
         "explanations": d.explanations.iter().map(explanation).collect::<Vec<_>>(),
         "causes": d.causes.iter().map(|(c, w)| json!({ "cause": c.id, "title": c.title, "weight": w, "test": c.test, "cost": c.cost, "remedy": c.remedy })).collect::<Vec<_>>(),
         "steps": d.steps.iter().map(step).collect::<Vec<_>>(),
-        "all_put_right": range(d.as_it_ran),
+        "all_put_right": range(d.as_it_ran), "all_put_right_tells": tells(d.as_it_ran),
         "next_test": d.next.map(|c| json!({ "cause": c.id, "test": c.test })),
         "larger_unit": { "helps": d.leading().and_then(|lead| d.larger_helps(lead)), "says": larger(d).join(" ") },
         "sets": d.sets,

@@ -184,11 +184,8 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
     }
     out.push_str(&table.render(width));
     out.push_str(&hang(BRACKETS, width, 0, 0));
-    for s in &d.seen {
-        let besides = words::seen_besides(&s.observed);
-        if !besides.is_empty() {
-            out.push_str(&hang(&format!("{}: {}.", capital(&s.name), besides.join("; ")), width, 0, 2));
-        }
+    for text in words::seen_together(d) {
+        out.push_str(&hang(&text, width, 0, 2));
     }
     for text in unplaced(settled).into_iter().chain(flow_before(settled, d)).chain(beyond(d)) {
         out.push_str(&hang(&text, width, 0, 2));

@@ -79,7 +79,8 @@ fn steps(r: &mut Report<'_>, d: &Diagnosis) {
         let title = format!("{}.{by} {}", s.cause.title, s.cause.how);
         let checked = format!("{}: {}", capital(words::cost(s.cause.cost)), test(d, s.cause));
         let again = format!("{} Sample again {}.", s.cause.remedy, words::again(&s.again, r.system));
-        let then = s.expect.map_or_else(|| "–".to_owned(), words::expect);
+        let tells = s.expect.and_then(|range| words::telling(d, range)).map_or_else(String::new, |t| format!(". {t}"));
+        let then = s.expect.map_or_else(|| "–".to_owned(), |range| format!("{}{tells}", words::expect(range)));
         table.row([format!("{}", k + 1), title, percent(s.weight), checked, again, then]);
     }
     r.out.table(&table);

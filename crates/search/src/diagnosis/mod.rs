@@ -19,11 +19,13 @@ mod signs;
 pub mod situation;
 mod steps;
 mod suspects;
+mod telling;
 
 pub use calibration::{Calibration, ENOUGH, SCATTER};
 pub use fit::tried;
 pub use seen::{Beyond, Seen};
 pub use steps::{Again, EXCHANGES, Step};
+pub use telling::Telling;
 
 use causes::{CAUSES, Cause, Gauge, Size};
 use fit::{Evidence, explanation, under};
@@ -82,9 +84,10 @@ pub struct Diagnosis {
     pub changes: Vec<(usize, f64)>,
     /// Changes after which nothing was observed: they can explain nothing.
     pub too_late: Vec<usize>,
-    /// What to do, the cheapest first.
+    /// What to do, the cheapest first; of equally cheap ones the test to be made next.
     pub steps: Vec<Step>,
-    /// Where nine in ten results lie once all that is the matter is removed.
+    /// Where nine in ten results lie once all that is the matter is removed: about those of the good period, else about what
+    /// leaves with no more flow and oil than the basis has.
     pub as_it_ran: Option<(Concentration, Concentration)>,
     /// The cheapest test that would tell the leading explanations apart.
     pub next: Option<&'static Cause>,
@@ -219,14 +222,14 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     let mut by_change: Vec<(usize, f64)> = timely.into_iter().map(|k| (k, weight(&|s| s.change == Some(k)))).collect();
     by_change.sort_by(|a, b| b.1.total_cmp(&a.1));
     let sets = explanations.len();
-    let steps = steps::steps(job, &causes, &explanations, &occasions, scatter);
-    let as_it_ran = steps::as_it_ran(&occasions, scatter);
+    let tested: Vec<&'static str> = CAUSES.iter().filter(|c| is_tested(c, &observations)).map(|c| c.id).collect();
+    let next = next(&causes, &tested);
+    let steps = steps::steps(job, &causes, next, &explanations, &occasions, scatter);
     explanations.retain(|e| e.weight > 0.005);
     let count = train.count.q.si().max(1.0);
     let changed = |o: &Occasion<'_>| suspects::flow_then(o.observed, changes).map(|(k, rate)| (k, rate / count));
-    let seen = occasions.iter().map(|o| seen(o, changed(o), &performance.removals)).collect();
-    let tested: Vec<&'static str> = CAUSES.iter().filter(|c| is_tested(c, &observations)).map(|c| c.id).collect();
-    let next = next(&causes, &tested);
+    let seen: Vec<Seen> = occasions.iter().map(|o| seen(o, changed(o), &performance.removals)).collect();
+    let as_it_ran = steps::as_it_ran(&seen, calibration.as_ref(), scatter);
     Ok(Diagnosis {
         seen,
         next,
