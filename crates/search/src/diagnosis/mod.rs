@@ -181,10 +181,11 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     }
     let mut occasions = observations
         .iter()
-        .map(|o| Occasion::new(&mut Off, o, basis, &train.unit, worst))
+        .map(|o| Occasion::new(&mut Off, &o.observed, basis, &train.unit, worst))
         .collect::<Result<Vec<_>, _>>()?;
     let changes = &job.enquiry.changes;
-    for o in &mut occasions {
+    for (o, observation) in occasions.iter_mut().zip(&observations) {
+        o.detected = observation.detected;
         o.good = calibration::is_good(o.observed, changes);
     }
     if occasions.iter().all(|o| o.good) {
@@ -259,7 +260,7 @@ pub fn work(t: &mut Ledger, job: &Job, found: &Diagnosis) -> Result<Vec<Option<N
     for observation in &job.enquiry.observations() {
         let observed = &observation.observed;
         t.section(situation::section(observed));
-        let mut occasion = Occasion::new(t, observation, basis, &train.unit, worst)?;
+        let mut occasion = Occasion::new(t, observed, basis, &train.unit, worst)?;
         occasion.good = calibration::is_good(observed, &job.enquiry.changes);
         if let Some(c) = &found.calibration {
             occasion.calibrate(c.influent, c.median);

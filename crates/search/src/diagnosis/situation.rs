@@ -5,7 +5,6 @@ use stillrise_design::basis::fluids::{self, Season};
 use stillrise_design::basis::stated::{standby, stated};
 use stillrise_design::basis::waters::Content;
 use stillrise_design::enquiry::blocks::Observed;
-use stillrise_design::enquiry::observations::Observation;
 use stillrise_design::performance::State;
 use stillrise_design::performance::ladder::STUDY;
 use stillrise_design::performance::passage::{Fixed, Passage};
@@ -77,12 +76,11 @@ impl<'a> Occasion<'a> {
     /// [`Stop`] when a formula has no answer.
     pub fn new<T: Trail>(
         t: &mut T,
-        observation: &'a Observation,
+        observed: &'a Observed,
         basis: &'a Basis,
         unit: &Unit,
         worst: &'a Removal,
     ) -> Result<Self, Stop> {
-        let (observed, detected) = (&observation.observed, observation.detected);
         t.section(section(observed));
         let (content, flow, case) = (&worst.content, worst.flow, &basis.cases[worst.case_index]);
         let nothing = WhatIf::default();
@@ -110,7 +108,19 @@ impl<'a> Occasion<'a> {
             carried: 0.0,
             area: 1.0,
         };
-        Ok(Self { observed, detected, basis, content, passage, oil, temperature, flow, influent, usual, good: false })
+        Ok(Self {
+            observed,
+            detected: true,
+            basis,
+            content,
+            passage,
+            oil,
+            temperature,
+            flow,
+            influent,
+            usual,
+            good: false,
+        })
     }
 
     /// Takes what the good period says of influent and droplets as usual; an influent that was measured stays.
