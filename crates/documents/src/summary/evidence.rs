@@ -134,7 +134,7 @@ fn numbers(set: &SampleSet, law: &Law) -> String {
     } else {
         (
             format!(" by Student's t from their own standard deviation of {}", mg(law.spread.q)),
-            " of the log-normal law through them, which is what a limit is reckoned with",
+            " of the log-normal law through them",
         )
     };
     let text = format!(
