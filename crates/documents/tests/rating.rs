@@ -155,3 +155,55 @@ fn a_question_keeps_its_number() -> Outcome {
     assert_eq!(numbered(&settled), before);
     Ok(())
 }
+
+/// The unit that quit, its results as samples.
+fn sampled(text: String) -> String {
+    let head = text.split("[[observed]]").next().unwrap_or_default().to_owned();
+    head + "[[samples]]\nname = \"outfall\"\nwhere = \"out\"\nresults = [\"2026-05-12: 38 mg/L\", \"2026-06-09: 44 mg/L\", \"2026-09-03: 310 mg/L\", \"2026-09-17: 265 mg/L\", \"70 mg/L\"]\n"
+}
+
+/// Rating, summary and mail count the same results, and say which they leave out.
+#[test]
+fn samples_tell_one_story() -> Outcome {
+    let settled = quit(sampled)?;
+    assert!(is_observed(&settled));
+    for text in [rated(&settled)?, flat(&reply(&settled)), flat(&summary(&settled, 100))] {
+        assert!(text.contains("2 of 2 results measured since 2026-08-20 lie above it"), "{text}");
+        assert!(text.contains("38 mg/L, 44 mg/L before the change of 2026-08-10, both within it"), "{text}");
+        assert!(text.contains("1 result of \"outfall\" has no day that can be read"), "{text}");
+    }
+    assert!(rated(&settled)?.contains("about the 40.9 mg/L that were measured then"));
+    Ok(())
+}
+
+/// The mail lists its tests in the order of the rating, the next one among them.
+#[test]
+fn the_mail_has_the_order_of_the_rating() -> Outcome {
+    let settled = quit(|t| t)?;
+    let found = settled.diagnosis.as_ref().ok_or("no diagnosis")?;
+    let next = found.next.ok_or("no test is open")?;
+    let cheapest = found.steps.iter().map(|s| s.cause.cost).min();
+    let first = found.steps.iter().find(|s| !found.is_tested(s.cause)).ok_or("no step")?;
+    assert!(Some(next.cost) > cheapest || first.cause.id == next.id, "{} {}", first.cause.id, next.id);
+    let text = flat(&reply(&settled));
+    let places: Vec<usize> = found.steps.iter().filter_map(|s| text.find(&format!(". {}", s.cause.title))).collect();
+    assert!(places.len() >= 2 && places.is_sorted(), "{places:?} {text}");
+    assert!(text.contains(&format!(". {}", next.title)), "{text}");
+    Ok(())
+}
+
+/// Nothing is built around a unit that stands: neither its clear height nor a closure is asked for.
+#[test]
+fn what_is_built_is_not_asked_for_a_unit_that_stands() -> Outcome {
+    let spill = |t: String| format!("{t}\n[spill]\nvolume = \"10 gal\"\n");
+    let text = flat(&reply(&quit(spill)?)).to_lowercase();
+    assert!(!text.contains("clear height") && !text.contains("closure"), "{text}");
+    let planned = read_enquiry(
+        &spill(read("crates/search/tests/data/quit.toml")?.replace("exists = true", "exists = false")),
+        &|_| None,
+    )
+    .map_err(|faults| format!("{faults:?}"))?;
+    let text = flat(&reply(&settle(&planned, &demo()?))).to_lowercase();
+    assert!(text.contains("clear height") || text.contains("closure"), "{text}");
+    Ok(())
+}

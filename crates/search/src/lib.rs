@@ -162,8 +162,10 @@ fn settled(enquiry: &Enquiry, demo: &Range) -> Settled {
             design.stops.push(shortfall::stop());
         }
     }
-    let rated = pick.as_ref().filter(|_| today.is_some() && written.unit_stands() && !written.observed.is_empty());
-    let before = rated.map(|taken| before(written, range, taken));
+    let earlier = written.before_changes();
+    let differs = today.is_some() || earlier.is_some();
+    let rated = pick.as_ref().filter(|_| differs && written.unit_stands() && written.is_observed());
+    let before = rated.map(|taken| before(earlier.as_ref().unwrap_or(written), range, taken));
     let ready = risk::ready(enquiry);
     let heard = words::hear(enquiry, ready.clone(), &design, &ledger);
     if let Some(heard) = &heard {

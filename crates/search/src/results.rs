@@ -1,16 +1,13 @@
 //! Results measured at a unit that stands, split by what was changed between them: those before a change say nothing of
-//! the plant since.
+//! the plant since. Observations and laboratory results of the water that leaves count alike.
 
 use stillrise_design::basis::limits::LimitState;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::blocks::Statistic;
 use stillrise_design::enquiry::date::Date;
+use stillrise_design::enquiry::observations::TOTAL_OIL;
 use stillrise_design::performance::limit::Measured;
 use stillrise_units::{Concentration, Typed};
-
-/// Pollutants whose results the total oil of an observation can be held against. A limit on free oil or on solids is
-/// another number.
-const TOTAL_OIL: [&str; 3] = ["oil and grease", "petroleum hydrocarbons", "hydrocarbon index"];
 
 /// Results of one time between changes, in the order of the enquiry.
 #[derive(Debug, Clone, PartialEq)]
@@ -21,15 +18,36 @@ pub struct Period {
     pub until: Option<Date>,
     /// Whether its results have a day; those without stand apart where something was changed.
     pub dated: bool,
-    /// The results.
+    /// The results that were detected.
     pub results: Vec<Concentration>,
+    /// Reporting limits of those that were not.
+    pub not_detected: Vec<Concentration>,
 }
 
 impl Period {
     /// Results that stand against a limit: above it, or all of them where their mean is above one on an average.
     #[must_use]
     pub fn against(&self, limit: &LimitState) -> Option<Measured> {
-        measured(&self.results, self.since, limit).filter(|m| m.above > 0)
+        self.measured(limit).filter(|m| m.above > 0)
+    }
+
+    /// How many there are, detected or not.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        self.results.len() + self.not_detected.len()
+    }
+
+    /// The results beside a limit. What was not detected lies above none, and counts with nothing in a mean, so that a mean
+    /// above a limit is above it for certain.
+    fn measured(&self, limit: &LimitState) -> Option<Measured> {
+        let (of, since) = (self.count(), self.since);
+        let above = self.results.iter().filter(|c| **c > limit.value.q).count();
+        if of == 0 || limit.statistic.q != Statistic::MonthlyAverage {
+            return (of > 0).then_some(Measured { above, of, mean: None, since });
+        }
+        let mean = Concentration::from_si(self.results.iter().map(|c| c.si()).sum::<f64>() / of as f64);
+        let above = if mean > limit.value.q { of } else { 0 };
+        Some(Measured { above, of, mean: Some(mean), since })
     }
 }
 
@@ -57,14 +75,15 @@ pub fn periods(e: &Enquiry) -> Vec<Period> {
             until: k.checked_sub(1).and_then(|at| days.get(at).copied()),
             dated: k > 0 || !changed,
             results: Vec::new(),
+            not_detected: Vec::new(),
         })
         .collect();
-    for o in &e.observed {
-        if let (Some(out), Some(period)) = (o.oil_out.q(), all.get_mut(place(o.date.0))) {
-            period.results.push(out);
+    for o in e.observations() {
+        if let (Some(out), Some(period)) = (o.observed.oil_out.q(), all.get_mut(place(o.observed.date.0))) {
+            if o.detected { &mut period.results } else { &mut period.not_detected }.push(out);
         }
     }
-    all.retain(|period| !period.results.is_empty());
+    all.retain(|period| period.count() > 0);
     all
 }
 
@@ -75,21 +94,12 @@ pub fn latest(e: &Enquiry, limit: &LimitState) -> Option<Measured> {
         return None;
     }
     let all = periods(e);
-    let undated: Vec<Concentration> = all.iter().filter(|p| !p.dated).flat_map(|p| p.results.iter().copied()).collect();
-    let last = all.iter().rfind(|p| p.dated);
-    let mut results = last.map(|p| p.results.clone()).unwrap_or_default();
-    let since = last.and_then(|p| p.since).filter(|_| undated.is_empty());
-    results.extend(undated);
-    measured(&results, since, limit)
-}
-
-fn measured(results: &[Concentration], since: Option<Date>, limit: &LimitState) -> Option<Measured> {
-    let of = results.len();
-    let above = results.iter().filter(|c| **c > limit.value.q).count();
-    if of == 0 || limit.statistic.q != Statistic::MonthlyAverage {
-        return (of > 0).then_some(Measured { above, of, mean: None, since });
+    let undated = all.iter().find(|p| !p.dated);
+    let mut last = all.iter().rfind(|p| p.dated).or(undated)?.clone();
+    if let Some(undated) = undated.filter(|_| last.dated) {
+        last.since = None;
+        last.results.extend(&undated.results);
+        last.not_detected.extend(&undated.not_detected);
     }
-    let mean = Concentration::from_si(results.iter().map(|c| c.si()).sum::<f64>() / of as f64);
-    let above = if mean > limit.value.q { of } else { 0 };
-    Some(Measured { above, of, mean: Some(mean), since })
+    last.measured(limit)
 }

@@ -22,7 +22,7 @@ pub fn run(args: &Args) -> End {
         Err(end) => end,
         Ok((mut settled, _)) => {
             // What explains the results belongs into the answer; where nothing can be said of it, the answer goes without.
-            if settled.job.enquiry.unit_stands() && !settled.job.enquiry.observed.is_empty() {
+            if settled.job.enquiry.unit_stands() && settled.job.enquiry.is_observed() {
                 let _ = settled.diagnose();
             }
             let text = reply(&settled);

@@ -55,7 +55,7 @@ pub fn run(args: &Args) -> End {
         Err(end) => return end,
     };
     settled.study(SAMPLES);
-    if !settled.job.enquiry.observed.is_empty()
+    if settled.job.enquiry.is_observed()
         && let Err(stop) = settled.diagnose()
     {
         settled.job.design.stops.push(stop);

@@ -3,10 +3,14 @@
 //! A set stands beside what was stated and what is predicted, never in their place, with two exceptions: the scatter
 //! of ten results or more of the water that leaves goes into the statistic of a limit, and the mean of the water that
 //! comes stands in where nobody stated its oil.
+//!
+//! Results of the water that leaves are split by what was changed between them; those of the last time that has some
+//! stand for the plant.
 
 use super::influent::{Role, role};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Manner, SamplePoint, Samples};
+use crate::enquiry::date::Date;
 use crate::enquiry::results::Results;
 use crate::provenance::{Pair, Trail, Val, choose, given};
 use crate::{by, reckon, record, say};
@@ -47,6 +51,8 @@ record! {
         low: Concentration;
         /// its upper end
         high: Concentration;
+        /// standard deviation that the interval rests on
+        spread: Concentration;
     }
 }
 record! {
@@ -72,13 +78,44 @@ record! {
     }
 }
 
+/// Results of one time between changes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Part {
+    /// The change that it begins with.
+    pub since: Option<Date>,
+    /// The change that it ends with.
+    pub until: Option<Date>,
+    /// Whether its results have a day; those without stand apart.
+    pub dated: bool,
+    /// Whether it is the last time that has results, which stand for the plant.
+    pub last: bool,
+}
+
+impl Part {
+    /// When that was, in words.
+    #[must_use]
+    pub fn says(&self) -> String {
+        match (self.since, self.until) {
+            _ if !self.dated => "on a day that was not said".to_owned(),
+            (None, None) => String::new(),
+            (None, Some(until)) => format!("before the change of {until}"),
+            (Some(since), None) => format!("since the change of {since}"),
+            (Some(since), Some(until)) => format!("between the changes of {since} and {until}"),
+        }
+    }
+}
+
 /// One set.
 #[derive(Debug, Clone)]
 pub struct SampleSet {
     /// Its place among the enquiry's sets.
     pub index: usize,
-    /// Its name.
+    /// Its name, with its time where it is a part of a set.
     pub name: String,
+    /// Its time, where something was changed.
+    pub part: Option<Part>,
+    /// The places of its results among those of the enquiry's set.
+    pub places: Vec<usize>,
     /// Of what.
     pub pollutant: &'static Pollutant,
     /// Of the water that comes, or that leaves.
@@ -113,10 +150,15 @@ impl SampleSet {
     pub fn is_of_the_stream(&self) -> bool {
         self.manner != Some(Manner::Surface)
     }
-    /// Its law, where it may stand for the water.
+    /// Its law, where it may stand for the water: of the stream, and not of a time before the last.
     #[must_use]
     pub fn usable(&self) -> Option<&Law> {
-        self.law.as_ref().filter(|_| self.is_of_the_stream())
+        self.law.as_ref().filter(|_| self.is_of_the_stream() && self.part.is_none_or(|part| part.last))
+    }
+    /// Whether it is of the plant as it is: not of a time that ended with a change.
+    #[must_use]
+    pub fn is_of_today(&self) -> bool {
+        self.part.is_none_or(|part| part.last && part.until.is_none())
     }
     /// Whether what is predicted is what it measures: oil that gravity touches, in mg/L.
     #[must_use]
@@ -127,14 +169,58 @@ impl SampleSet {
 
 /// What all sets say.
 pub fn evidence<T: Trail>(t: &mut T, e: &Enquiry) -> Vec<SampleSet> {
-    let mut sets: Vec<SampleSet> = e.samples.iter().enumerate().filter_map(|(index, s)| set(t, index, s)).collect();
+    let mut sets: Vec<SampleSet> = Vec::new();
+    for (index, s) in e.samples.iter().enumerate() {
+        match parts(e, s).as_slice() {
+            [] => sets.extend(set(t, index, s, None, (0..s.results.items.len()).collect())),
+            parts => {
+                for (part, places) in parts {
+                    sets.extend(set(t, index, &only(s, *part, places), Some(*part), places.clone()));
+                }
+            }
+        }
+    }
     for set in &mut sets {
         set.role = role(e, set);
     }
     sets
 }
 
-fn set<T: Trail>(t: &mut T, index: usize, s: &Samples) -> Option<SampleSet> {
+/// The times of a set of the water that leaves, in their order, with the places of its results; none where nothing was
+/// changed.
+fn parts(e: &Enquiry, s: &Samples) -> Vec<(Part, Vec<usize>)> {
+    let mut days: Vec<Date> = e.changes.iter().filter_map(|c| c.date.0).collect();
+    days.sort_unstable();
+    days.dedup();
+    if days.is_empty() || s.place.0 != Some(SamplePoint::Out) {
+        return Vec::new();
+    }
+    let time = |s: &Samples, at: usize| s.day(at).map(|day| days.iter().filter(|of| **of <= day).count());
+    let out = e.samples.iter().filter(|s| s.place.0 == Some(SamplePoint::Out));
+    let last = out.flat_map(|s| (0..s.results.items.len()).filter_map(move |at| time(s, at))).max();
+    let part = |at: Option<usize>| Part {
+        since: at.and_then(|at| days.get(at.checked_sub(1)?).copied()),
+        until: at.and_then(|at| days.get(at).copied()),
+        dated: at.is_some(),
+        last: at.is_some() && at == last,
+    };
+    let times = (0..=days.len()).map(Some).chain([None]);
+    let places = |of: Option<usize>| (0..s.results.items.len()).filter(|at| time(s, *at) == of).collect::<Vec<_>>();
+    times.map(|of| (part(of), places(of))).filter(|(_, places)| !places.is_empty()).collect()
+}
+
+/// A set with these of its results only.
+fn only(s: &Samples, part: Part, places: &[usize]) -> Samples {
+    let mut one = s.clone();
+    let name = s.name.as_deref().unwrap_or("samples");
+    one.name.0 = Some(format!("{name}, {}", part.says()));
+    one.results.items = places.iter().filter_map(|at| s.results.items.get(*at).cloned()).collect();
+    one.after_silica_gel.items = places.iter().filter_map(|at| s.after_silica_gel.items.get(*at).cloned()).collect();
+    one.dates = places.iter().filter_map(|at| s.dates.get(*at).cloned()).collect();
+    one
+}
+
+fn set<T: Trail>(t: &mut T, index: usize, s: &Samples, part: Option<Part>, places: Vec<usize>) -> Option<SampleSet> {
     let name = s.name.0.clone().unwrap_or_else(|| (index + 1).to_string());
     let pollutant = pollutant(s.pollutant.as_deref().unwrap_or("oil and grease"))?;
     let point = s.place.0?;
@@ -158,6 +244,8 @@ fn set<T: Trail>(t: &mut T, index: usize, s: &Samples) -> Option<SampleSet> {
     let set = SampleSet {
         index,
         name,
+        part,
+        places,
         pollutant,
         point,
         manner,
@@ -193,7 +281,7 @@ fn complete<T: Trail>(t: &mut T, results: &Val<Series>, count: usize) -> Option<
     let variation = by!(t, "coefficient of variation", lognormal_variation::variation(deviation)).ok()?;
     let scatter = by!(t, "standard deviation", sample_deviation::deviation(results)).ok()?;
     let (low, high) = interval(t, mean, scatter, count)?;
-    Some(Law { geometric, deviation, mean, variation, low, high })
+    Some(Law { geometric, deviation, mean, variation, low, high, spread: scatter })
 }
 
 const PERCENTS: Pair = (&PERCENT, &PERCENT);
@@ -211,7 +299,7 @@ fn censored<T: Trail>(t: &mut T, results: &Val<Series>, count: usize, detected: 
     let scatter =
         reckon!(t, "standard deviation of the likeliest law", [MG_L, MG_L], (mean = mean, cv = variation) mean * cv);
     let (low, high) = interval(t, mean, scatter, count)?;
-    Some(Law { geometric, deviation, mean, variation, low, high })
+    Some(Law { geometric, deviation, mean, variation, low, high, spread: scatter })
 }
 
 /// The interval of a mean by Student's t; its lower end is not below zero.

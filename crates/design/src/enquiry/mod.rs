@@ -14,6 +14,7 @@ pub mod keys;
 pub mod limit_value;
 pub mod named;
 mod names;
+pub mod observations;
 pub mod rain_table;
 pub mod range;
 pub mod reader;
@@ -243,6 +244,7 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     named::faults(&enquiry, &mut faults);
     inlet::faults(&enquiry.inlet, &mut faults);
     enquiry.notes.extend(inlet::notes(&enquiry.inlet));
+    enquiry.notes.extend(today::notes(&enquiry));
     sample_faults(&enquiry, &mut faults);
     containments::faults(&enquiry, &mut faults);
     european::faults(&enquiry, &mut faults);

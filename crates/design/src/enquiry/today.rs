@@ -29,6 +29,34 @@ impl Enquiry {
         (fed || dosed).then_some(now)
     }
 
+    /// The enquiry as the plant was before the changes, where its keys name a product that a change brought; `None` where
+    /// they name none.
+    #[must_use]
+    pub fn before_changes(&self) -> Option<Self> {
+        let kept = |c: &&ChemicalBlock| self.brought(c).is_none();
+        let chemicals: Vec<ChemicalBlock> = self.chemicals.iter().filter(kept).cloned().collect();
+        (chemicals.len() < self.chemicals.len()).then(|| Self { chemicals, ..self.clone() })
+    }
+
+    /// The change that brought a product which a key names as well. One that came back after another, which the keys do not
+    /// name, had been there before.
+    fn brought(&self, product: &ChemicalBlock) -> Option<&Change> {
+        let kind = product.kind.as_deref()?;
+        let of = |c: &&Change| c.what.0 == Some(ChangeKind::Chemical) && self.is_done(c);
+        let brings = |c: &&Change| c.chemical.as_deref() == Some(kind);
+        let first = self.changes.iter().filter(of).filter(brings).min_by_key(|c| c.date.0.map(Date::number))?;
+        let named =
+            |c: &Change| self.chemicals.iter().any(|b| b.kind.is_some() && b.kind.as_deref() == c.chemical.as_deref());
+        let mut earlier = self.changes.iter().filter(of).filter(|c| c.date.0 < first.date.0);
+        earlier.all(named).then_some(first)
+    }
+
+    /// Whether a change is no plan for later than the enquiry's own day.
+    fn is_done(&self, change: &Change) -> bool {
+        let written = self.head.date.as_deref().and_then(|text| Date::read(text).ok());
+        written.is_none_or(|day| change.date.0.is_some_and(|of| of <= day))
+    }
+
     /// The last change of what goes into the water, where it names no product.
     #[must_use]
     pub fn unnamed_product(&self) -> Option<&Change> {
@@ -37,8 +65,7 @@ impl Enquiry {
 
     /// The last change of a kind that says something of a key, and is no plan for later than the enquiry's own day.
     fn last_change(&self, kind: ChangeKind, says: impl Fn(&Change) -> bool) -> Option<&Change> {
-        let written = self.head.date.as_deref().and_then(|text| Date::read(text).ok());
-        let done = |c: &&Change| written.is_none_or(|day| c.date.0.is_some_and(|of| of <= day));
+        let done = |c: &&Change| self.is_done(c);
         let mut last: Option<&Change> = None;
         for change in self.changes.iter().filter(|c| c.what.0 == Some(kind) && says(c)).filter(done) {
             if last.is_none_or(|l| l.date.0 <= change.date.0) {
@@ -47,6 +74,20 @@ impl Enquiry {
         }
         last
     }
+}
+
+/// That a product stands both among the keys, which have no day, and in a change.
+pub(super) fn notes(e: &Enquiry) -> Vec<(String, String)> {
+    let note = |c: &ChemicalBlock| {
+        let change = e.brought(c)?;
+        let name = c.product.as_deref().or(c.kind.as_deref()).unwrap_or("product");
+        let says = format!(
+            "{} brings this product: it is taken to go into the water since then and not before, so results before that day are held against a plant without it; if it went in before as well, leave the change out",
+            from(change)
+        );
+        Some((format!("chemical \"{name}\""), says))
+    };
+    e.chemicals.iter().filter_map(note).collect()
 }
 
 /// Where a value comes from that a change brings.

@@ -44,7 +44,9 @@ pub(super) fn compared<T: Trail>(t: &mut T, sets: &[SampleSet], worst: Option<&R
     let Some(worst) = worst else { return Vec::new() };
     let mut out = Vec::new();
     for (set, s) in sets.iter().enumerate() {
-        let Some(law) = s.usable().filter(|_| s.point == SamplePoint::Out && s.is_predicted()) else { continue };
+        // What is predicted is the plant as it is.
+        let fit = s.point == SamplePoint::Out && s.is_predicted() && s.is_of_today();
+        let Some(law) = s.usable().filter(|_| fit) else { continue };
         t.section(format_args!("prediction beside samples {}", s.name));
         let influent = worst.content.total;
         let predicted = promised(t, worst.total.expected, influent);

@@ -22,16 +22,20 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
         })
     };
     let range = |r: Option<(Concentration, Concentration)>| r.map(|(low, high)| [mg_l(low), mg_l(high)]);
+    let tells = |r: Option<(Concentration, Concentration)>| {
+        let results = r.and_then(|r| d.telling(r)).map(|t| t.results);
+        results.map(|r| json!({ "results": r.map(|r| r.0), "geometric_mean_below": r.map(|r| mg_l(r.1)) }))
+    };
     let step = |s: &Step| {
         json!({
             "cause": s.cause.id, "change": s.change, "weight": s.weight, "cost": s.cause.cost,
-            "cost_says": words::cost(s.cause.cost), "test": super::test(settled, d, s.cause), "remedy": s.cause.remedy,
+            "cost_says": words::cost(s.cause.cost), "test": super::test(d, s.cause), "remedy": s.cause.remedy,
             "sample_again": {
                 "water_m3": M3.from_si(s.again.water.si()),
                 "running_h": s.again.running.map(|t| H.from_si(t.si())),
                 "days": s.again.days,
             },
-            "expect": range(s.expect),
+            "expect": range(s.expect), "tells": tells(s.expect),
             "says": words::step(settled, d, s),
         })
     };
@@ -40,7 +44,7 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
     json!({
         "headline": crate::summary::headline(settled),
         "fails": settled.verdicts.iter().filter(|j| j.stands_failed()).map(|j| json!({ "rule": j.rule.id, "says": j.verdict.says() })).collect::<Vec<_>>(),
-        "observed": d.seen.iter().zip(&enquiry.observed).map(|(s, o)| json!({
+        "observed": d.seen.iter().map(|s| (s, &s.observed)).map(|(s, o)| json!({
             "occasion": s.name,
             "date": o.date.0.map(|day| day.to_string()),
             "time": o.time.0.map(|_| o.time.to_string()),
@@ -50,7 +54,7 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
             "besides": words::seen_besides(o),
             "oil_in": mg_l(s.influent.0), "oil_in_measured": s.influent.1,
             "temperature_c": DEG_C.from_si(s.temperature.0.si()), "temperature_measured": s.temperature.1,
-            "oil_out": s.measured.map(mg_l), "oil_out_expected": mg_l(s.expected),
+            "oil_out": s.measured.map(mg_l), "oil_out_detected": s.detected, "oil_out_expected": mg_l(s.expected),
             "oil_out_expected_within_basis": s.within.map(mg_l),
         })).collect::<Vec<_>>(),
         "good_period": d.calibration.map(|c| json!({
@@ -64,7 +68,7 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
         "explanations": d.explanations.iter().map(explanation).collect::<Vec<_>>(),
         "causes": d.causes.iter().map(|(c, w)| json!({ "cause": c.id, "title": c.title, "weight": w, "test": c.test, "cost": c.cost, "remedy": c.remedy })).collect::<Vec<_>>(),
         "steps": d.steps.iter().map(step).collect::<Vec<_>>(),
-        "all_put_right": range(d.as_it_ran),
+        "all_put_right": range(d.as_it_ran), "all_put_right_tells": tells(d.as_it_ran),
         "next_test": d.next.map(|c| json!({ "cause": c.id, "test": c.test })),
         "larger_unit": { "helps": d.leading().and_then(|lead| d.larger_helps(lead)), "says": larger(d).join(" ") },
         "sets": d.sets,

@@ -8,6 +8,7 @@ pub use words::{sized, together};
 
 use crate::render::text::{Table, hang, item};
 use crate::risk::percent;
+use crate::summary::measured::unplaced;
 use crate::summary::{CAUTION, capital, headline, section, total_out};
 use stillrise_checks::Judged;
 use stillrise_design::basis::FLOW_UNITS;
@@ -28,7 +29,7 @@ const SHOWN: usize = 6;
 #[must_use]
 pub fn is_observed(settled: &Settled) -> bool {
     let enquiry = &settled.job.enquiry;
-    enquiry.unit_stands() && !enquiry.observed.is_empty()
+    enquiry.unit_stands() && enquiry.is_observed()
 }
 
 /// What would change the word on a limit, in a sentence: by the calculation, unless the unit was observed.
@@ -123,12 +124,12 @@ pub fn beyond(d: &Diagnosis) -> Vec<String> {
 
 /// The test of a cause, or that it was made, or what is left of it where a jar has stood.
 #[must_use]
-pub fn test(settled: &Settled, d: &Diagnosis, cause: &Cause) -> String {
+pub fn test(d: &Diagnosis, cause: &Cause) -> String {
     if d.is_tested(cause) {
         return "made; see what was observed.".to_owned();
     }
     let stood = |o: &&Observed| o.jar.0.is_some();
-    match settled.job.enquiry.observed.iter().rfind(stood).filter(|_| cause.id == SEEN_IN_A_JAR) {
+    match d.seen.iter().map(|s| &s.observed).rfind(stood).filter(|_| cause.id == SEEN_IN_A_JAR) {
         Some(o) => {
             let jar = o.jar.0.map_or("", |jar| jar.word());
             let name = o.name.as_deref().unwrap_or("one occasion");
@@ -177,19 +178,16 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
             mark(print::digits(flow.from_si(s.flow.0.si()), 3), s.flow.1),
             mark(n(s.influent.0.si()), s.influent.1),
             mark(print::digits(temperature.from_si(s.temperature.0.si()), 3), s.temperature.1),
-            s.measured.map_or_else(|| "-".to_owned(), |c| n(c.si())),
+            s.measured.map_or_else(|| "-".to_owned(), |c| format!("{}{}", words::below(s.detected), n(c.si()))),
             total_out(s.expected, s.influent.0),
         ]);
     }
     out.push_str(&table.render(width));
     out.push_str(&hang(BRACKETS, width, 0, 0));
-    for (s, o) in d.seen.iter().zip(&settled.job.enquiry.observed) {
-        let besides = words::seen_besides(o);
-        if !besides.is_empty() {
-            out.push_str(&hang(&format!("{}: {}.", capital(&s.name), besides.join("; ")), width, 0, 2));
-        }
+    for text in words::seen_together(d) {
+        out.push_str(&hang(&text, width, 0, 2));
     }
-    for text in flow_before(settled, d).into_iter().chain(beyond(d)) {
+    for text in unplaced(settled).into_iter().chain(flow_before(settled, d)).chain(beyond(d)) {
         out.push_str(&hang(&text, width, 0, 2));
     }
     let line = words::time_line(settled, d, width);
@@ -228,7 +226,7 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
     ));
     out.push_str(&section("What to test next"));
     if let Some(next) = d.next {
-        let test = capital(&test(settled, d, next));
+        let test = capital(&test(d, next));
         out.push_str(&hang(&format!("Cheapest that tells the likeliest explanations apart: {test}"), width, 0, 2));
     }
     out.push_str(&words::steps(settled, d, width));

@@ -7,6 +7,7 @@ use stillrise_design::enquiry::blocks::Observed;
 use stillrise_search::Settled;
 use stillrise_search::diagnosis::{Again, Calibration, Diagnosis, EXCHANGES, Explanation, SCATTER, Sized, Step};
 use stillrise_units::catalog::{GAL, H, M3, MG_L};
+use stillrise_units::math::sqrt;
 use stillrise_units::{Concentration, System, Time, Typed, print};
 
 /// A cause with its size, in words.
@@ -50,6 +51,21 @@ pub fn seen_besides(o: &Observed) -> Vec<String> {
     parts
 }
 
+/// What was seen besides, a sentence for all occasions on which the same was seen.
+#[must_use]
+pub fn seen_together(d: &Diagnosis) -> Vec<String> {
+    let mut all: Vec<(String, Vec<&str>)> = Vec::new();
+    for s in &d.seen {
+        let besides = seen_besides(&s.observed).join("; ");
+        match all.iter_mut().find(|(text, _)| *text == besides) {
+            Some((_, names)) => names.push(&s.name),
+            None if besides.is_empty() => {}
+            None => all.push((besides, vec![&s.name])),
+        }
+    }
+    all.into_iter().map(|(text, names)| format!("{}: {text}.", capital(&names.join("; ")))).collect()
+}
+
 /// A change in words, with its day.
 #[must_use]
 pub fn change(settled: &Settled, at: usize) -> String {
@@ -90,6 +106,12 @@ pub fn outs(d: &Diagnosis, e: &Explanation) -> Vec<String> {
 fn lower(text: &str) -> String {
     let mut chars = text.chars();
     chars.next().map_or_else(String::new, |c| c.to_lowercase().chain(chars).collect())
+}
+
+/// The mark before a reporting limit.
+#[must_use]
+pub fn below(detected: bool) -> &'static str {
+    if detected { "" } else { "<" }
 }
 
 fn mg(c: Concentration, digits: usize) -> String {
@@ -154,15 +176,19 @@ const BAR: f64 = 30.0;
 #[must_use]
 pub fn time_line(settled: &Settled, d: &Diagnosis, width: usize) -> String {
     let e = &settled.job.enquiry;
-    if e.changes.is_empty() && e.observed.iter().all(|o| o.date.0.is_none()) {
+    if e.changes.is_empty() && d.seen.iter().all(|s| s.observed.date.0.is_none()) {
         return String::new();
     }
-    let most = e.observed.iter().filter_map(|o| o.oil_out.q()).map(Typed::si).fold(0.0, f64::max);
+    let most = d.seen.iter().filter_map(|s| s.measured).map(Typed::si).fold(0.0, f64::max);
     // Day, change before result, text; what has no day comes last.
     let mut lines: Vec<(Option<i64>, u8, String)> = Vec::new();
-    for (o, seen) in e.observed.iter().zip(&d.seen) {
-        let result = o.oil_out.q().map_or_else(|| "     - mg/L".to_owned(), |c| format!("{:>6} mg/L", mg(c, 3)));
-        let share = o.oil_out.q().map_or(0.0, |c| if most > 0.0 { c.si() / most } else { 0.0 });
+    for seen in &d.seen {
+        let o = &seen.observed;
+        let result = seen.measured.map_or_else(
+            || "     - mg/L".to_owned(),
+            |c| format!("{:>6} mg/L", format!("{}{}", below(seen.detected), mg(c, 3))),
+        );
+        let share = seen.measured.map_or(0.0, |c| if most > 0.0 { c.si() / most } else { 0.0 });
         let columns = stillrise_units::math::floor(share * BAR + 0.5).clamp(0.0, BAR) as usize;
         let bar = if seen.good { "-" } else { "=" }.repeat(columns);
         let clock = if o.time.0.is_some() { format!(" {}", o.time) } else { String::new() };
@@ -234,13 +260,14 @@ pub fn step(settled: &Settled, d: &Diagnosis, s: &Step) -> String {
         },
     );
     let then = if s.cause.size.is_some() && s.expect.is_none() { String::new() } else { then };
+    let tells = s.expect.and_then(|range| telling(d, range)).map_or_else(String::new, |text| format!(" {text}"));
     format!(
-        "{} ({}){by}: {} Test, {}: {} If so: {} Sample again {}{then}.",
+        "{} ({}){by}: {} Test, {}: {} If so: {} Sample again {}{then}.{tells}",
         s.cause.title,
         percent(s.weight),
         capital(s.cause.how),
         cost(s.cause.cost),
-        super::test(settled, d, s.cause),
+        super::test(d, s.cause),
         s.cause.remedy,
         again(&s.again, system),
     )
@@ -255,7 +282,35 @@ pub(super) fn steps(settled: &Settled, d: &Diagnosis, width: usize) -> String {
 /// What to expect when all of it is put right.
 #[must_use]
 pub fn all_put_right(d: &Diagnosis) -> Option<String> {
-    let range = expect(d.as_it_ran?).replace(" to ", " and ");
-    let how = if d.calibration.is_some() { "as it ran well" } else { "as the basis has it" };
-    Some(format!("With all that is the matter put right the unit runs {how}: nine in ten results between {range}."))
+    let ends = d.as_it_ran?;
+    let range = expect(ends).replace(" to ", " and ");
+    let about = match &d.calibration {
+        Some(c) => format!(
+            "with the flow and the oil of that time, the unit runs as it ran well: about the {} mg/L that were measured then",
+            mg(c.mean, 3)
+        ),
+        None => format!(
+            "no more flow and oil than the basis has, and no colder water, the unit runs as the basis has it: about {} mg/L",
+            mg(Concentration::from_si(sqrt(ends.0.si() * ends.1.si())), 3)
+        ),
+    };
+    let telling = telling(d, ends).map_or_else(String::new, |text| format!(" {text}"));
+    Some(format!("With all that is the matter put right, and {about}, nine in ten results between {range}.{telling}"))
+}
+
+/// What tells whether a remedy helped, where results before it lie in the band expected after it.
+#[must_use]
+pub fn telling(d: &Diagnosis, range: (Concentration, Concentration)) -> Option<String> {
+    let found = d.telling(range)?;
+    let within: Vec<String> = found.within.iter().map(|c| mg(*c, 3)).collect();
+    let lies = if within.len() == 1 { "lies" } else { "lie" };
+    let before = format!("{} mg/L, measured before, {lies} there too", within.join(", "));
+    Some(match found.results {
+        Some((1, below)) => format!("{before}: only a result below {} mg/L says that it helped.", mg(below, 2)),
+        Some((n, below)) => format!(
+            "{before}: one result does not tell whether it helped, {n} do: their geometric mean then lies below {} mg/L, by 19 in 20.",
+            mg(below, 2)
+        ),
+        None => format!("{before}: it would move the results too little for samples to tell whether it helped."),
+    })
 }

@@ -110,10 +110,12 @@ fn together(alike: &[&Question]) -> String {
     }
 }
 
-/// What rules wait for that only the customer can say and that decides what is built.
+/// What rules wait for that only the customer can say and that decides what is built; of a unit that stands nothing is
+/// built.
 fn of_rules(settled: &Settled) -> Vec<String> {
     let open = crate::summary::also_asked(settled, &[]);
-    let wanted = |key: &str| ["spill.closure", "spill.rate", "site.headroom"].contains(&key);
+    let built: &[&str] = if settled.job.enquiry.unit_stands() { &[] } else { &["spill.closure", "site.headroom"] };
+    let wanted = |key: &str| key == "spill.rate" || built.contains(&key);
     let asks = open.into_iter().filter(|u| u.ask.key.as_deref().is_some_and(wanted));
     asks.map(|u| u.ask.question.to_string()).collect()
 }

@@ -99,16 +99,18 @@ fn needs_none(settled: &Settled) -> bool {
 /// Steps in the mail.
 const STEPS: usize = 3;
 
-/// The tests for the likeliest causes, the cheapest first, each with what helps if it shows the cause.
+/// The tests for the likeliest causes, in the order of the rating and with the one that it names next, each with what
+/// helps if it shows the cause.
 fn tests(settled: &Settled, d: &Diagnosis) -> Vec<String> {
-    let mut weights: Vec<f64> = d.steps.iter().map(|s| s.weight).collect();
-    weights.sort_by(|a, b| b.total_cmp(a));
-    let least = weights.get(STEPS - 1).copied().unwrap_or(0.0);
+    let is_next = |s: &Step| d.next.is_some_and(|next| next.id == s.cause.id);
+    let mut ranked: Vec<&Step> = d.steps.iter().collect();
+    ranked.sort_by(|a, b| is_next(b).cmp(&is_next(a)).then(b.weight.total_cmp(&a.weight)));
+    ranked.truncate(STEPS);
     let one = |s: &Step| {
         let by = s.change.map_or_else(String::new, |at| format!(" (since: {})", words::change(settled, at)));
-        format!("{}{by}. {} If so: {}", s.cause.title, capital(&test(settled, d, s.cause)), s.cause.remedy)
+        format!("{}{by}. {} If so: {}", s.cause.title, capital(&test(d, s.cause)), s.cause.remedy)
     };
-    d.steps.iter().filter(|s| s.weight >= least).take(STEPS).map(one).collect()
+    d.steps.iter().filter(|s| ranked.iter().any(|r| r.cause.id == s.cause.id)).map(one).collect()
 }
 
 /// Size, weight, price, delivery, and what is needed beside.

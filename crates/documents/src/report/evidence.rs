@@ -79,7 +79,7 @@ fn results(r: &mut Report<'_>, set: &SampleSet) {
         columns.push(slim("After silica gel"));
     }
     let mut table = Table::new(columns);
-    for (i, result) in block.results.items.iter().enumerate() {
+    for (i, result) in set.places.iter().filter_map(|at| Some((*at, block.results.items.get(*at)?))) {
         let date = result.date.as_ref().or_else(|| block.dates.get(i)).cloned().unwrap_or_else(|| "–".to_owned());
         let mut row = vec![date, result.text()];
         if treated {

@@ -19,7 +19,7 @@ pub(super) fn rating(r: &mut Report<'_>) {
     let Some(d) = &settled.diagnosis else { return };
     r.out.section("Rating of the unit that stands");
     observed(r, d);
-    if let Some(text) = flow_before(settled, d) {
+    for text in crate::summary::measured::unplaced(settled).into_iter().chain(flow_before(settled, d)) {
         r.out.para(&text);
     }
     for text in beyond(d) {
@@ -56,7 +56,7 @@ pub(super) fn rating(r: &mut Report<'_>) {
     ));
     r.out.heading("What to test next");
     if let Some(next) = d.next {
-        r.out.lead("Cheapest that tells the likeliest explanations apart:", &capital(&test(settled, d, next)));
+        r.out.lead("Cheapest that tells the likeliest explanations apart:", &capital(&test(d, next)));
     }
     steps(r, d);
     r.out.lead("Would a larger unit help?", &larger(d).join(" "));
@@ -77,9 +77,10 @@ fn steps(r: &mut Report<'_>, d: &Diagnosis) {
     for (k, s) in d.steps.iter().enumerate() {
         let by = s.change.map_or_else(String::new, |at| format!(" {}.", capital(&words::change(settled, at))));
         let title = format!("{}.{by} {}", s.cause.title, s.cause.how);
-        let checked = format!("{}: {}", capital(words::cost(s.cause.cost)), test(settled, d, s.cause));
+        let checked = format!("{}: {}", capital(words::cost(s.cause.cost)), test(d, s.cause));
         let again = format!("{} Sample again {}.", s.cause.remedy, words::again(&s.again, r.system));
-        let then = s.expect.map_or_else(|| "–".to_owned(), words::expect);
+        let tells = s.expect.and_then(|range| words::telling(d, range)).map_or_else(String::new, |t| format!(". {t}"));
+        let then = s.expect.map_or_else(|| "–".to_owned(), |range| format!("{}{tells}", words::expect(range)));
         table.row([format!("{}", k + 1), title, percent(s.weight), checked, again, then]);
     }
     r.out.table(&table);
@@ -111,15 +112,18 @@ fn observed(r: &mut Report<'_>, d: &Diagnosis) {
         wide("Seen besides", 1.6),
     ]);
     let mark = |text: String, measured: bool| if measured { text } else { format!("({text})") };
-    for (s, o) in d.seen.iter().zip(&r.settled.job.enquiry.observed) {
+    for s in &d.seen {
         table.row([
             capital(&s.name),
             mark(r.digits(s.flow.0, FLOW_UNITS, 3), s.flow.1),
             mark(r.digits(s.influent.0, super::effluent::MG, 3), s.influent.1),
             mark(print::digits(temperature.from_si(s.temperature.0.si()), 3), s.temperature.1),
-            s.measured.map_or_else(|| "–".to_owned(), |c| r.digits(c, super::effluent::MG, 3)),
+            s.measured.map_or_else(
+                || "–".to_owned(),
+                |c| format!("{}{}", words::below(s.detected), r.digits(c, super::effluent::MG, 3)),
+            ),
             super::effluent::brief(s.expected, Some(s.influent.0)),
-            words::besides(o),
+            words::besides(&s.observed),
         ]);
     }
     r.out.table(&table);

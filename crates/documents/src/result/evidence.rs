@@ -24,7 +24,7 @@ fn one(settled: &Settled, index: usize, set: &SampleSet) -> Value {
                 "after_silica_gel": b.after_silica_gel.items.get(i).map(|a| json!({ "text": a.text(), "si": a.written.si(), "detected": a.detected })),
             })
         };
-        b.results.items.iter().enumerate().map(one).collect()
+        set.places.iter().filter_map(|at| Some((*at, b.results.items.get(*at)?))).map(one).collect()
     });
     let (role, of) = match &set.role {
         Role::Leaves => ("leaves", None),
@@ -38,6 +38,7 @@ fn one(settled: &Settled, index: usize, set: &SampleSet) -> Value {
         "name": set.name, "where": set.point.word(), "existing_plant": !settled.job.enquiry.unit_stands(), "pollutant": set.pollutant.word,
         "stream": block.and_then(|b| b.stream.as_ref()), "method": block.and_then(|b| b.method.as_ref()), "manner": set.manner.map(|m| m.word()),
         "taken_by": block.and_then(|b| b.taken_by.as_ref()), "laboratory": block.and_then(|b| b.laboratory.as_ref()), "regime": block.and_then(|b| b.regime.as_ref()),
+        "since": set.part.and_then(|p| p.since).map(|d| d.to_string()), "until": set.part.and_then(|p| p.until).map(|d| d.to_string()), "stands_for_the_plant": set.part.is_none_or(|p| p.last),
         "results": results, "count": set.count, "detected": set.detected,
         "reporting_limit": set.reporting_limit.map(|x| v(x.at)),
         "law": set.law.as_ref().map(|l| fields(ledger, &l.fields(), system)),

@@ -15,10 +15,12 @@ pub fn rating_schema() -> Value {
         json!({ "type": "object", "additionalProperties": false, "required": required, "properties": properties })
     };
     let range = json!({ "type": ["array", "null"], "description": "Nine in ten results lie between, mg/L", "items": number, "minItems": 2, "maxItems": 2 });
+    let telling = shape(json!({ "results": maybe("integer"), "geometric_mean_below": maybe("number") }));
+    let telling = json!({ "description": "Where results before the remedy lie in that range: so many after it tell whether it helped, and by which mean, mg/L", "anyOf": [telling, { "type": "null" }] });
     let observed = shape(json!({
         "occasion": text, "date": maybe("string"), "time": maybe("string"), "regime": maybe("string"), "good": flag,
         "flow_m3_h": number, "flow_measured": flag, "flow_by_change": maybe("integer"), "besides": list(text.clone()), "oil_in": number, "oil_in_measured": flag,
-        "temperature_c": number, "temperature_measured": flag, "oil_out": maybe("number"),
+        "temperature_c": number, "temperature_measured": flag, "oil_out": maybe("number"), "oil_out_detected": flag,
         "oil_out_expected": number, "oil_out_expected_within_basis": maybe("number"),
     }));
     let member = shape(json!({ "cause": text, "change": maybe("integer"), "size_si": maybe("number") }));
@@ -29,7 +31,7 @@ pub fn rating_schema() -> Value {
     let again = shape(json!({ "water_m3": number, "running_h": maybe("number"), "days": { "type": "integer" } }));
     let step = shape(json!({
         "cause": text, "change": maybe("integer"), "weight": number, "cost": { "type": "integer" }, "cost_says": text,
-        "test": text, "remedy": text, "sample_again": again, "expect": range, "says": text,
+        "test": text, "remedy": text, "sample_again": again, "expect": range, "tells": telling, "says": text,
     }));
     let calibration = shape(json!({
         "samples": { "type": "integer" }, "mean": number, "expected_before": number, "expected_after": number,
@@ -45,7 +47,7 @@ pub fn rating_schema() -> Value {
         "explanations": list(explanation),
         "causes": list(shape(json!({ "cause": text, "title": text, "weight": number, "test": text, "cost": { "type": "integer" }, "remedy": text }))),
         "steps": list(step),
-        "all_put_right": range,
+        "all_put_right": range, "all_put_right_tells": telling,
         "next_test": { "anyOf": [shape(json!({ "cause": text, "test": text })), { "type": "null" }] },
         "larger_unit": shape(json!({ "helps": maybe("boolean"), "says": text })),
         "sets": { "type": "integer", "description": "Sets of up to three causes looked at" },

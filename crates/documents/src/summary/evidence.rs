@@ -7,7 +7,7 @@ use stillrise_design::basis::Basis;
 use stillrise_design::basis::evidence::{ENOUGH_FOR_SCATTER, Law, SampleSet};
 use stillrise_design::basis::influent::Role;
 use stillrise_design::basis::limits::LimitState;
-use stillrise_design::enquiry::blocks::{Manner, SamplePoint, Samples};
+use stillrise_design::enquiry::blocks::{Change, Manner, SamplePoint, Samples};
 use stillrise_design::performance::measured::{Compared, Place};
 use stillrise_design::performance::promise::Promise;
 use stillrise_search::Settled;
@@ -88,13 +88,15 @@ pub(crate) fn says(settled: &Settled, basis: &Basis, set: &SampleSet) -> Vec<Str
         Some(law) => numbers(set, law),
         None => no_law(set),
     });
+    out.extend(time(settled, set));
     out.extend(role(settled, set));
     if set.point == SamplePoint::Out {
         out.extend(basis.limits.iter().enumerate().filter_map(|(i, l)| scatter(settled, i, l, set)));
     }
     out.extend(polar(set));
     let compared = settled.job.design.performance.iter().flat_map(|p| &p.measured);
-    let mine = compared.filter(|c| basis.evidence.get(c.set).is_some_and(|s| s.index == set.index));
+    let mine =
+        compared.filter(|c| basis.evidence.get(c.set).is_some_and(|s| s.index == set.index && s.part == set.part));
     out.extend(mine.filter_map(|c| Some(prediction(settled, set.usable()?, c))));
     out
 }
@@ -125,8 +127,18 @@ fn lower(text: &str) -> String {
 fn numbers(set: &SampleSet, law: &Law) -> String {
     let likeliest =
         if set.detected < set.count { "Of the log-normal law that is likeliest: geometric" } else { "Geometric" };
+    // With non-detects all of it is of the likeliest law; without any the mean and its interval are of the results as they
+    // are, and only the coefficient of variation is of a law.
+    let (from, of) = if set.detected < set.count {
+        (String::new(), "")
+    } else {
+        (
+            format!(" by Student's t from their own standard deviation of {}", mg(law.spread.q)),
+            " of the log-normal law through them",
+        )
+    };
     let text = format!(
-        "{likeliest} mean {}, arithmetic mean {} (95 % interval {} to {}), coefficient of variation {}.",
+        "{likeliest} mean {}, arithmetic mean {} (95 % interval {} to {}{from}), coefficient of variation {}{of}.",
         mg(law.geometric.q),
         mg(law.mean.q),
         mg(law.low.q),
@@ -158,11 +170,43 @@ fn no_law(set: &SampleSet) -> String {
     }
 }
 
+/// What of its time keeps a set from standing for the plant as it is.
+fn time(settled: &Settled, set: &SampleSet) -> Option<String> {
+    let Some(part) = set.part else { return spans(settled, set) };
+    if !part.dated {
+        return Some(
+            "Whether they lie before or after what was changed is not known: they are held against neither limit nor prediction."
+                .to_owned(),
+        );
+    }
+    match part.until {
+        Some(until) if part.last => Some(format!(
+            "No result is later than the change of {until}: the prediction is of the plant since, and they are not held against it."
+        )),
+        Some(_) => {
+            Some("Later results stand for the plant; these are held against neither limit nor prediction.".to_owned())
+        }
+        None => None,
+    }
+}
+
+/// That results of the water that comes were taken before and after something was changed.
+fn spans(settled: &Settled, set: &SampleSet) -> Option<String> {
+    let enquiry = &settled.job.enquiry;
+    let block = enquiry.samples.get(set.index).filter(|_| set.point == SamplePoint::In)?;
+    let days = || set.places.iter().filter_map(|at| block.day(*at));
+    let between = |c: &&Change| c.date.0.is_some_and(|of| days().any(|day| day < of) && days().any(|day| day >= of));
+    let day = enquiry.changes.iter().find(between)?.date.0?;
+    Some(format!(
+        "They were taken before and after the change of {day}, and all that is said here is of all of them together."
+    ))
+}
+
 fn role(settled: &Settled, set: &SampleSet) -> Option<String> {
     match &set.role {
         Role::Leaves if set.is_of_the_stream() => None,
         Role::Leaves => Some(
-            "They were taken from the surface, hold the film and not the stream, and are used for nothing.".to_owned(),
+            "They were taken from the surface, hold the film and not the stream: their mean and scatter are used for nothing.".to_owned(),
         ),
         Role::StandsIn(water) => Some(format!(
             "Nobody stated the oil of {water}: the arithmetic mean stands in for it, with its interval as the range."

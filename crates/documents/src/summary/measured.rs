@@ -5,26 +5,26 @@ use stillrise_design::basis::limits::LimitState;
 use stillrise_design::performance::promise::number;
 use stillrise_search::Settled;
 use stillrise_search::results::{Period, compares, periods};
-use stillrise_units::Concentration;
 
 /// A sentence for each limit that the results can be held against.
 pub(crate) fn lines(settled: &Settled) -> Vec<String> {
     let enquiry = &settled.job.enquiry;
     let Some(basis) = &settled.job.design.basis else { return Vec::new() };
     let all = periods(enquiry);
+    let apart = unplaced(settled);
     if all.is_empty() {
-        return Vec::new();
+        return apart;
     }
     let place = if enquiry.unit_stands() { "the unit that stands" } else { "the existing plant" };
     let compared: Vec<&LimitState> = basis.limits.iter().filter(|l| compares(l)).collect();
     if compared.is_empty() {
-        let told: Vec<String> = all.iter().map(|p| format!("{}{}", list(&p.results), when(p))).collect();
-        return vec![format!("Total oil measured at {place}: {}.", told.join("; "))];
+        let told: Vec<String> = all.iter().map(|p| format!("{}{}", list(p), when(p))).collect();
+        let told = format!("Total oil measured at {place}: {}.", told.join("; "));
+        return core::iter::once(told).chain(apart).collect();
     }
     let says = |l: &LimitState| {
         let limit = format!("the limit on {} of {}", l.pollutant.title, mg_l(l.value.q));
-        let told: Vec<String> =
-            all.iter().map(|p| format!("{}{}, {}", list(&p.results), when(p), against(p, l))).collect();
+        let told: Vec<String> = all.iter().map(|p| format!("{}{}, {}", list(p), when(p), against(p, l))).collect();
         let other = if enquiry.unit_stands() || all.iter().all(|p| p.against(l).is_none()) {
             ""
         } else {
@@ -32,11 +32,24 @@ pub(crate) fn lines(settled: &Settled) -> Vec<String> {
         };
         format!("Measured at {place}, against {limit}: {}.{other}", told.join("; "))
     };
-    compared.into_iter().map(says).collect()
+    compared.into_iter().map(says).chain(apart).collect()
 }
 
-fn list(results: &[Concentration]) -> String {
-    results.iter().map(|c| number(*c)).collect::<Vec<_>>().join(", ")
+/// That results without a day stand neither before nor after a change, a sentence for each set that has some.
+pub(crate) fn unplaced(settled: &Settled) -> Vec<String> {
+    let says = |(name, count): (String, usize)| {
+        let results = if count == 1 { "1 result".to_owned() } else { format!("{count} results") };
+        let (has, lies) = if count == 1 { ("has", "it lies") } else { ("have", "they lie") };
+        format!(
+            "{results} of \"{name}\" {has} no day that can be read: whether {lies} before or after what was changed is not known, and the comparison before and after is made without."
+        )
+    };
+    settled.job.enquiry.unplaced().into_iter().map(says).collect()
+}
+
+fn list(p: &Period) -> String {
+    let below = p.not_detected.iter().map(|c| format!("<{}", number(*c)));
+    p.results.iter().map(|c| number(*c)).chain(below).collect::<Vec<_>>().join(", ")
 }
 
 /// When, where something was changed: ` before 2026-08-10`.
@@ -52,7 +65,7 @@ fn when(p: &Period) -> String {
 
 /// How the results of one time stand against a limit.
 fn against(p: &Period, limit: &LimitState) -> String {
-    let of = p.results.len();
+    let of = p.count();
     match (p.against(limit), of) {
         (Some(m), 1) if m.mean.is_some() => "above it".to_owned(),
         (Some(m), _) if m.mean.is_some() => {

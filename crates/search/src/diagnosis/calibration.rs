@@ -1,7 +1,9 @@
 //! The good period: the unit as it ran well is the baseline that everything later is held against.
 
-use super::situation::Occasion;
+use super::fit::Last;
+use super::situation::{Occasion, Situation};
 use stillrise_design::enquiry::blocks::{Change, Observed};
+use stillrise_design::enquiry::observations::GOOD;
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_design::{Ledger, Node};
 use stillrise_handbook::page::Arg;
@@ -23,8 +25,6 @@ const MEDIAN: (f64, f64) = (0.5, 2.0);
 /// Steps over each, and rounds.
 const STEPS: u32 = 12;
 const ROUNDS: u32 = 4;
-/// The word that marks an observation of the good period.
-const GOOD: &str = "good";
 
 /// What the good period says of the unit.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -79,7 +79,9 @@ pub(super) fn calibrate(ledger: &Ledger, occasions: &mut [Occasion<'_>]) -> Opti
     // Once with the judged scatter, once with the one that this leaves.
     for _ in 0..2 {
         factors = fit(occasions, &good, ranges, scatter);
+        // What was not detected does not show its scatter.
         let off = |k: &usize| {
+            occasions[*k].detected.then_some(())?;
             Some(ln(measured(&occasions[*k])?) - ln(expected(&occasions[*k], factors[0], factors[1]).max(1e-9)))
         };
         let off: Vec<f64> = good.iter().filter_map(off).filter(|x| x.is_finite()).collect();
@@ -114,25 +116,32 @@ fn measured(o: &Occasion<'_>) -> Option<f64> {
 
 /// What should leave on an occasion with these factors, kg/m3.
 fn expected(o: &Occasion<'_>, influent: f64, median: f64) -> f64 {
+    o.effluent(&with(o, influent, median))
+}
+
+/// An occasion with these factors.
+fn with(o: &Occasion<'_>, influent: f64, median: f64) -> Situation {
     let mut s = o.usual();
     if !o.observed.oil_in.is_given() {
         s.influent *= influent;
     }
     s.median *= median;
-    o.effluent(&s)
+    s
 }
 
 /// The factors at which the good period is explained best, drawn to one as far as the ranges are narrow.
 fn fit(occasions: &[Occasion<'_>], good: &[usize], ranges: [(f64, f64); 2], scatter: f64) -> [f64; 2] {
     let misfit = |f: [f64; 2]| {
         let mut sum = 0.0;
+        let mut last = Last::default();
         for k in good {
-            let Some(result) = measured(&occasions[*k]) else { continue };
-            let out = expected(&occasions[*k], f[0], f[1]);
+            let o = &occasions[*k];
+            let Some(result) = measured(o) else { continue };
+            let out = last.effluent(o, with(o, f[0], f[1]));
             if !out.is_finite() {
                 return f64::INFINITY;
             }
-            let off = (ln(out.max(1e-9)) - ln(result)) / scatter;
+            let off = o.off(out, result) / scatter;
             sum += off * off;
         }
         for (factor, (low, high)) in f.into_iter().zip(ranges) {

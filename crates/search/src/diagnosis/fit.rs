@@ -46,6 +46,26 @@ pub(super) fn under(o: &Occasion<'_>, sized: &[Sized], area: f64) -> Situation {
     s
 }
 
+/// What leaves on plain occasions in the situation that was last asked for: many results of one time need one answer.
+#[derive(Default)]
+pub(super) struct Last(Option<(Situation, f64)>);
+
+impl Last {
+    /// Oil that would be measured, kg/m3.
+    pub(super) fn effluent(&mut self, o: &Occasion<'_>, s: Situation) -> f64 {
+        match self.0 {
+            Some((of, effluent)) if o.is_plain() && of == s => effluent,
+            _ => {
+                let effluent = o.effluent(&s);
+                if o.is_plain() {
+                    self.0 = Some((s, effluent));
+                }
+                effluent
+            }
+        }
+    }
+}
+
 /// Whether a cause acts on an occasion: one that a change brought about acts from its day on.
 fn acts(one: &Sized, o: &Occasion<'_>) -> bool {
     match (one.since, o.observed.date.0) {
@@ -115,13 +135,14 @@ impl Evidence<'_> {
     /// How far the measurements lie from what the sizes make of them, and the sizes from the usual ones.
     fn misfit(&self, sized: &[Sized]) -> f64 {
         let mut sum = 0.0;
+        let mut last = Last::default();
         for o in self.bad() {
             let Some(measured) = o.observed.oil_out.q() else { continue };
-            let effluent = o.effluent(&under(o, sized, 1.0));
+            let effluent = last.effluent(o, under(o, sized, 1.0));
             if !effluent.is_finite() {
                 return f64::INFINITY;
             }
-            let off = (ln(effluent.max(1e-6)) - ln(measured.si().max(1e-6))) / self.scatter;
+            let off = o.off(effluent, measured.si()) / self.scatter;
             sum += off * off;
         }
         for s in sized {

@@ -49,7 +49,7 @@ impl Gauges {
     }
 
     /// Depths that the unit cannot hold.
-    pub(super) fn absurd(&self, observed: &[Observed]) -> Vec<String> {
+    pub(super) fn absurd<'a>(&self, observed: impl Iterator<Item = &'a Observed>) -> Vec<String> {
         let mut says = Vec::new();
         for o in observed {
             for (what, depth) in [

@@ -19,19 +19,21 @@ mod signs;
 pub mod situation;
 mod steps;
 mod suspects;
+mod telling;
 
 pub use calibration::{Calibration, ENOUGH, SCATTER};
 pub use fit::tried;
 pub use seen::{Beyond, Seen};
 pub use steps::{Again, EXCHANGES, Step};
+pub use telling::Telling;
 
 use causes::{CAUSES, Cause, Gauge, Size};
 use fit::{Evidence, explanation, under};
 use gauges::Gauges;
 use seen::seen;
 use situation::Occasion;
-use stillrise_design::enquiry::blocks::Observed;
 use stillrise_design::enquiry::date::Date;
+use stillrise_design::enquiry::observations::Observation;
 use stillrise_design::{Job, Ledger, Node, Off, Stop, Trail};
 use stillrise_units::math::exp;
 use stillrise_units::{Concentration, Typed};
@@ -82,9 +84,10 @@ pub struct Diagnosis {
     pub changes: Vec<(usize, f64)>,
     /// Changes after which nothing was observed: they can explain nothing.
     pub too_late: Vec<usize>,
-    /// What to do, the cheapest first.
+    /// What to do, the cheapest first; of equally cheap ones the test to be made next.
     pub steps: Vec<Step>,
-    /// Where nine in ten results lie once all that is the matter is removed.
+    /// Where nine in ten results lie once all that is the matter is removed: about those of the good period, else about what
+    /// leaves with no more flow and oil than the basis has.
     pub as_it_ran: Option<(Concentration, Concentration)>,
     /// The cheapest test that would tell the leading explanations apart.
     pub next: Option<&'static Cause>,
@@ -153,9 +156,12 @@ impl Diagnosis {
 /// [`Stop`] when nothing was observed, or the chain has no performance.
 pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     let stop = |reason: &str| Stop { doing: "diagnosis".to_owned(), reason: reason.to_owned(), formula: false };
-    let observed = &job.enquiry.observed;
-    if observed.is_empty() {
-        return Err(stop("nothing was observed: add [[observed]] with what was measured or seen"));
+    let observations = job.enquiry.observations();
+    let observed = || observations.iter().map(|o| &o.observed);
+    if observations.is_empty() {
+        return Err(stop(
+            "nothing was observed: add [[observed]] with what was measured or seen, or [[samples]] of the water that leaves, each result with its day",
+        ));
     }
     if !job.enquiry.unit.is_described() {
         return Err(stop(
@@ -169,16 +175,17 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     let performance = job.design.performance.as_ref().ok_or_else(|| stop("the unit's performance was not found"))?;
     let worst = performance.worst().ok_or_else(|| stop("no case has a known content"))?;
     let gauges = Gauges::new(performance, &train.unit);
-    let absurd = gauges.absurd(observed);
+    let absurd = gauges.absurd(observed());
     if !absurd.is_empty() {
         return Err(stop(&absurd.join("; ")));
     }
-    let mut occasions = observed
+    let mut occasions = observations
         .iter()
-        .map(|o| Occasion::new(&mut Off, o, basis, &train.unit, worst))
+        .map(|o| Occasion::new(&mut Off, &o.observed, basis, &train.unit, worst))
         .collect::<Result<Vec<_>, _>>()?;
     let changes = &job.enquiry.changes;
-    for o in &mut occasions {
+    for (o, observation) in occasions.iter_mut().zip(&observations) {
+        o.detected = observation.detected;
         o.good = calibration::is_good(o.observed, changes);
     }
     if occasions.iter().all(|o| o.good) {
@@ -216,14 +223,14 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     let mut by_change: Vec<(usize, f64)> = timely.into_iter().map(|k| (k, weight(&|s| s.change == Some(k)))).collect();
     by_change.sort_by(|a, b| b.1.total_cmp(&a.1));
     let sets = explanations.len();
-    let steps = steps::steps(job, &causes, &explanations, &occasions, scatter);
-    let as_it_ran = steps::as_it_ran(&occasions, scatter);
+    let tested: Vec<&'static str> = CAUSES.iter().filter(|c| is_tested(c, &observations)).map(|c| c.id).collect();
+    let next = next(&causes, &tested);
+    let steps = steps::steps(job, &causes, next, &explanations, &occasions, scatter);
     explanations.retain(|e| e.weight > 0.005);
     let count = train.count.q.si().max(1.0);
     let changed = |o: &Occasion<'_>| suspects::flow_then(o.observed, changes).map(|(k, rate)| (k, rate / count));
-    let seen = occasions.iter().map(|o| seen(o, changed(o), &performance.removals)).collect();
-    let tested: Vec<&'static str> = CAUSES.iter().filter(|c| is_tested(c, observed)).map(|c| c.id).collect();
-    let next = next(&causes, &tested);
+    let seen: Vec<Seen> = occasions.iter().map(|o| seen(o, changed(o), &performance.removals)).collect();
+    let as_it_ran = steps::as_it_ran(&seen, calibration.as_ref(), scatter);
     Ok(Diagnosis {
         seen,
         next,
@@ -250,7 +257,8 @@ pub fn work(t: &mut Ledger, job: &Job, found: &Diagnosis) -> Result<Vec<Option<N
     let worst = job.design.performance.as_ref().and_then(|p| p.worst()).ok_or_else(stop)?;
     let Some(lead) = found.explanations.first() else { return Ok(Vec::new()) };
     let mut places = Vec::new();
-    for observed in &job.enquiry.observed {
+    for observation in &job.enquiry.observations() {
+        let observed = &observation.observed;
         t.section(situation::section(observed));
         let mut occasion = Occasion::new(t, observed, basis, &train.unit, worst)?;
         occasion.good = calibration::is_good(observed, &job.enquiry.changes);
@@ -264,14 +272,14 @@ pub fn work(t: &mut Ledger, job: &Job, found: &Diagnosis) -> Result<Vec<Option<N
 }
 
 /// Whether what a cause's test would show was observed.
-fn is_tested(cause: &Cause, observed: &[Observed]) -> bool {
+fn is_tested(cause: &Cause, all: &[Observation]) -> bool {
     let gauged = match cause.gauge {
-        Some(Gauge::OilLayer) => observed.iter().any(|o| o.oil_layer.is_given()),
-        Some(Gauge::Level) => observed.iter().any(|o| o.level_drop.is_given()),
-        Some(Gauge::Sludge | Gauge::Trigger) => observed.iter().any(|o| o.sludge.is_given()),
+        Some(Gauge::OilLayer) => all.iter().any(|o| o.observed.oil_layer.is_given()),
+        Some(Gauge::Level) => all.iter().any(|o| o.observed.level_drop.is_given()),
+        Some(Gauge::Sludge | Gauge::Trigger) => all.iter().any(|o| o.observed.sludge.is_given()),
         None => false,
     };
-    gauged || cause.id == causes::FOULED_MESH && observed.iter().any(|o| o.backed_up.is_given())
+    gauged || cause.id == causes::FOULED_MESH && all.iter().any(|o| o.observed.backed_up.is_given())
 }
 
 /// The test that is worth its price: among causes that are neither sure nor out of the question, the

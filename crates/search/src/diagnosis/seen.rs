@@ -1,6 +1,7 @@
 //! One occasion beside what the unit should have done, and what of it lies beyond the basis.
 
 use super::situation::Occasion;
+use stillrise_design::enquiry::blocks::Observed;
 use stillrise_design::performance::removal::Removal;
 use stillrise_units::{Concentration, Flow, Temperature, Typed};
 
@@ -9,6 +10,10 @@ use stillrise_units::{Concentration, Flow, Temperature, Typed};
 pub struct Seen {
     /// Its name.
     pub name: String,
+    /// What was observed, in the enquiry or by a laboratory.
+    pub observed: Observed,
+    /// Whether the oil that left was detected; else less than the number was there.
+    pub detected: bool,
     /// Whether it belongs to the period in which the unit ran well.
     pub good: bool,
     /// Flow, influent and temperature, as measured or as taken, and which were measured. After a change that states the
@@ -69,6 +74,8 @@ pub(super) fn seen(o: &Occasion<'_>, changed: Option<(usize, Flow)>, removals: &
     let within = (!beyond.is_empty()).then(|| Concentration::from_si(o.effluent(&back)));
     Seen {
         name: o.observed.name.0.clone().unwrap_or_default(),
+        observed: o.observed.clone(),
+        detected: o.detected,
         good: o.good,
         flow: (changed.map_or(flow, |(_, rate)| rate), o.observed.flow.is_given()),
         flow_by: changed.map(|(k, _)| k),

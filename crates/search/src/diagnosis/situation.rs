@@ -15,6 +15,7 @@ use stillrise_design::{Off, Stop, Trail, Val, WhatIf, by, reckon, say};
 use stillrise_handbook::fluids::oil_density;
 use stillrise_handbook::page::{Argument, Series};
 use stillrise_units::catalog::{DEG_C, DEG_F, MG_L, ONE, PERCENT, UM};
+use stillrise_units::math::ln;
 use stillrise_units::{Concentration, Flow, Temperature, Typed, ratio};
 
 /// What is the matter, and with what size.
@@ -46,6 +47,8 @@ pub struct Situation {
 pub struct Occasion<'a> {
     /// What was observed.
     pub observed: &'a Observed,
+    /// Whether the oil that left was detected; else less than the number was there.
+    pub detected: bool,
     basis: &'a Basis,
     content: &'a Content,
     /// The passage at the occasion's flow and temperature.
@@ -105,7 +108,19 @@ impl<'a> Occasion<'a> {
             carried: 0.0,
             area: 1.0,
         };
-        Ok(Self { observed, basis, content, passage, oil, temperature, flow, influent, usual, good: false })
+        Ok(Self {
+            observed,
+            detected: true,
+            basis,
+            content,
+            passage,
+            oil,
+            temperature,
+            flow,
+            influent,
+            usual,
+            good: false,
+        })
     }
 
     /// Takes what the good period says of influent and droplets as usual; an influent that was measured stays.
@@ -137,6 +152,19 @@ impl<'a> Occasion<'a> {
     #[must_use]
     pub fn taken(&self) -> (Flow, Concentration, Temperature) {
         (self.flow.q, self.influent.q, self.temperature.q)
+    }
+
+    /// Whether nothing but the oil that left was measured: all such occasions are one to the chain.
+    pub(super) fn is_plain(&self) -> bool {
+        let o = self.observed;
+        !o.flow.is_given() && !o.oil_in.is_given() && !o.temperature.is_given()
+    }
+
+    /// How far the oil that leaves lies off what was measured, as a logarithm; what was not detected is explained by all
+    /// below its reporting limit.
+    pub(super) fn off(&self, effluent: f64, measured: f64) -> f64 {
+        let off = ln(effluent.max(1e-9)) - ln(measured.max(1e-9));
+        if self.detected { off } else { off.max(0.0) }
     }
 
     /// Oil that would be measured at the outlet, kg/m3; not a number where a formula has no answer.

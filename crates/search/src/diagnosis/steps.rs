@@ -3,9 +3,9 @@
 use super::causes::Cause;
 use super::fit::outcomes;
 use super::situation::Occasion;
-use super::{Explanation, Sized};
+use super::{Calibration, Explanation, Seen, Sized};
 use stillrise_design::Job;
-use stillrise_units::math::{Z_95, ceil, exp, ln};
+use stillrise_units::math::{Z_95, ceil, exp, ln, sqrt};
 use stillrise_units::{Concentration, Time, Typed, Volume};
 
 /// So many times the unit's water has to be exchanged before a sample speaks of the new state: in a stirred tank e^-3,
@@ -42,10 +42,11 @@ pub struct Again {
     pub days: u32,
 }
 
-/// The steps, the cheapest first, the heavier first among equally cheap ones.
+/// The steps, the cheapest first; among equally cheap ones the test to be made next, then the heavier.
 pub(super) fn steps(
     job: &Job,
     causes: &[(&'static Cause, f64)],
+    next: Option<&'static Cause>,
     explanations: &[Explanation],
     occasions: &[Occasion<'_>],
     scatter: f64,
@@ -68,13 +69,31 @@ pub(super) fn steps(
             }
         })
         .collect();
-    out.sort_by(|a, b| a.cause.cost.cmp(&b.cause.cost).then(b.weight.total_cmp(&a.weight)));
+    let later = |s: &Step| next.is_none_or(|next| s.cause.id != next.id);
+    out.sort_by(|a, b| (a.cause.cost, later(a)).cmp(&(b.cause.cost, later(b))).then(b.weight.total_cmp(&a.weight)));
     out
 }
 
-/// Where nine in ten results lie once all of an explanation is removed.
-pub(super) fn as_it_ran(occasions: &[Occasion<'_>], scatter: f64) -> Option<(Concentration, Concentration)> {
-    range(&[], occasions, scatter)
+/// Where nine in ten results lie once all of an explanation is removed. The good period was measured: a further result
+/// lies about the mean of its n results with the scatter times the root of 1 + 1/n (prediction interval, any text on
+/// statistics). Without one the chain says what leaves, with flow, oil and cold that lie beyond the basis back in it.
+pub(super) fn as_it_ran(
+    seen: &[Seen],
+    good: Option<&Calibration>,
+    scatter: f64,
+) -> Option<(Concentration, Concentration)> {
+    if let Some(good) = good {
+        return Some(ends(ln(good.mean.si()), scatter * sqrt(1.0 + 1.0 / good.samples as f64)));
+    }
+    let bad = seen.iter().filter(|s| !s.good && s.measured.is_some());
+    let logs: Vec<f64> = bad.map(|s| s.within.unwrap_or(s.expected).si()).filter(|x| *x > 0.0).map(ln).collect();
+    (!logs.is_empty()).then(|| ends(logs.iter().sum::<f64>() / logs.len() as f64, scatter))
+}
+
+/// Nine in ten of what scatters log-normally lie between.
+fn ends(mean: f64, scatter: f64) -> (Concentration, Concentration) {
+    let at = |side: f64| Concentration::from_si(exp(mean + side * Z_95 * scatter));
+    (at(-1.0), at(1.0))
 }
 
 fn without(
@@ -100,8 +119,7 @@ fn range(sized: &[Sized], occasions: &[Occasion<'_>], scatter: f64) -> Option<(C
         return None;
     }
     let mean = logs.iter().sum::<f64>() / logs.len() as f64;
-    let [low, high] = [-1.0, 1.0].map(|side| Concentration::from_si(exp(mean + side * Z_95 * scatter)));
-    Some((low, high))
+    Some(ends(mean, scatter))
 }
 
 /// When to sample again after a remedy that settles in so many days.

@@ -1,0 +1,210 @@
+//! Results count the same as observations and as samples of the water that leaves, by their days; what one result cannot
+//! tell, and what the unit does once all is put right.
+
+#![allow(clippy::panic, clippy::expect_used, reason = "a test fails by panicking")]
+
+mod common;
+
+use common::{Sheet, at_data, demo};
+use stillrise_design::enquiry::Enquiry;
+use stillrise_search::Settled;
+use stillrise_search::diagnosis::{Diagnosis, diagnose};
+use stillrise_search::results::{latest, periods};
+use stillrise_units::catalog::MG_L;
+use stillrise_units::{Concentration, Typed};
+
+/// The unit that quit, with 38 and 44 mg/L before its changes and 310 and 265 mg/L after, and more.
+fn quit(more: &str) -> Sheet {
+    let text = std::fs::read_to_string(at_data("quit.toml")).expect("the file");
+    Sheet::text("quit", &(text + more))
+}
+
+/// The same with the results as samples in place of observations.
+fn sampled(results: &str) -> Sheet {
+    let mut sheet = quit(&samples(results));
+    sheet.table.remove("observed");
+    sheet
+}
+
+fn samples(results: &str) -> String {
+    format!("\n[[samples]]\nname = \"outfall\"\nwhere = \"out\"\nresults = [{results}]\n")
+}
+
+const SAME: &str =
+    "\"2026-05-12: 38 mg/L\", \"2026-06-09: 44 mg/L\", \"2026-09-03: 310 mg/L\", \"2026-09-17: 265 mg/L\"";
+
+fn enquiry(sheet: &Sheet) -> Enquiry {
+    sheet.enquiry().unwrap_or_else(|f| panic!("{f:?}"))
+}
+
+fn look(sheet: &Sheet) -> (Settled, Diagnosis) {
+    let settled = sheet.settle(&demo());
+    let found = diagnose(settled.rated()).unwrap_or_else(|s| panic!("{s}"));
+    (settled, found)
+}
+
+fn mg(c: Concentration) -> f64 {
+    MG_L.from_si(c.si())
+}
+
+fn told(e: &Enquiry) -> Vec<Vec<f64>> {
+    periods(e).iter().map(|p| p.results.iter().map(|c| mg(*c).round()).collect()).collect()
+}
+
+#[test]
+fn samples_count_as_observations_do() {
+    let (settled, found) = look(&sampled(SAME));
+    assert_eq!(told(&settled.job.enquiry), [vec![38.0, 44.0], vec![310.0, 265.0]]);
+    let limit = &settled.job.design.basis.as_ref().expect("a basis").limits[0];
+    let now = latest(&settled.job.enquiry, limit).expect("results");
+    assert_eq!((now.above, now.of), (2, 2));
+    let c = found.calibration.expect("a good period");
+    // The geometric mean of 38 and 44 is the root of 1672: 40.89.
+    assert!(c.samples == 2 && (mg(c.mean) - 40.89).abs() < 0.005, "{c:?}");
+    assert_eq!(found.seen.iter().map(|s| s.good).collect::<Vec<_>>(), [true, true, false, false]);
+    // The same results as observations, without what was seen besides, weigh all causes alike.
+    let mut sheet = quit("");
+    for one in sheet.table["observed"].as_array_mut().expect("observations") {
+        let one = one.as_table_mut().expect("one");
+        one.remove("looks");
+        one.remove("jar");
+    }
+    let (_, observed) = look(&sheet);
+    let causes = |d: &Diagnosis| d.causes.iter().map(|(c, w)| (c.id, (w * 1e6).round())).collect::<Vec<_>>();
+    assert_eq!(causes(&found), causes(&observed));
+}
+
+/// A result that stands in both places is one; two of one day and value that a laboratory reports are two.
+#[test]
+fn no_result_counts_twice() {
+    assert_eq!(enquiry(&quit(&samples(SAME))).observations().len(), 4);
+    let more = enquiry(&quit(&samples(&format!("{SAME}, \"2026-09-17: 265 mg/L\", \"2026-09-17: 0.27 g/L\""))));
+    assert_eq!(told(&more), [vec![38.0, 44.0], vec![310.0, 265.0, 265.0, 270.0]]);
+}
+
+/// The only sample of the day of a visit that noted no oil is the oil of that visit.
+#[test]
+fn a_sample_of_a_visit_is_its_oil() {
+    let visit = "\n[[observed]]\nname = \"visit\"\ndate = \"2026-09-10\"\nlooks = \"milky\"\n";
+    let all = enquiry(&quit(&format!("{visit}{}", samples("\"2026-09-10 08:30: 290 mg/L\"")))).observations();
+    assert_eq!(all.len(), 5);
+    assert_eq!(all[4].observed.name.as_deref(), Some("visit"));
+    assert_eq!(all[4].observed.oil_out.q().map(|c| mg(c).round()), Some(290.0));
+}
+
+/// Without a day a result stands neither before nor after a change; where nothing was changed it needs none.
+#[test]
+fn a_result_without_a_day_is_left_out_where_something_was_changed() {
+    let sheet = quit(&samples("\"120 mg/L\", \"May: 130 mg/L\", \"2026-09-20: 140 mg/L\""));
+    let e = enquiry(&sheet);
+    assert_eq!(e.unplaced(), [("outfall".to_owned(), 2)]);
+    assert_eq!(told(&e), [vec![38.0, 44.0], vec![310.0, 265.0, 140.0]]);
+    let mut still = sheet;
+    still.table.remove("change");
+    let e = enquiry(&still);
+    assert!(e.unplaced().is_empty());
+    assert_eq!(e.observations().len(), 7);
+}
+
+/// Less than a reporting limit lies above no limit, and is no number that something has to explain from above.
+#[test]
+fn what_was_not_detected_is_less_than_its_limit() {
+    let sheet = sampled(&format!("{SAME}, \"2026-09-19: <5 mg/L\""));
+    let settled = sheet.settle(&demo());
+    let limit = &settled.job.design.basis.as_ref().expect("a basis").limits[0];
+    let now = latest(&settled.job.enquiry, limit).expect("results");
+    assert_eq!((now.above, now.of), (2, 3));
+    assert_eq!(enquiry(&sheet).observations().iter().filter(|o| !o.detected).count(), 1);
+}
+
+/// Solids, the water that comes, and a second pollutant of the same samples are no further results.
+#[test]
+fn only_total_oil_that_leaves_counts() {
+    let of = |place: &str, pollutant: &str| {
+        format!(
+            "\n[[samples]]\nname = \"{place} {pollutant}\"\nwhere = \"{place}\"\npollutant = \"{pollutant}\"\nresults = [\"2026-09-18: 90 mg/L\"]\n"
+        )
+    };
+    let more = [
+        of("out", "suspended solids"),
+        of("in", "oil and grease"),
+        of("out", "oil and grease"),
+        of("out", "petroleum hydrocarbons"),
+    ]
+    .concat();
+    assert_eq!(told(&enquiry(&quit(&more))), [vec![38.0, 44.0], vec![310.0, 265.0, 90.0]]);
+}
+
+/// Two results about 40.89 mg/L with a scatter of 0.4: a third lies, nine times in ten, within
+/// exp(1.645 x 0.4 x root of 1 + 1/2) = 2.239 times, so between 18.3 and 91.6 mg/L.
+#[test]
+fn put_right_the_unit_runs_as_it_was_measured_to_run() {
+    for sheet in [quit(""), sampled(SAME)] {
+        let (_, found) = look(&sheet);
+        let (low, high) = found.as_it_ran.expect("measured");
+        assert!((mg(low) - 18.26).abs() < 0.02 && (mg(high) - 91.6).abs() < 0.1, "{} {}", mg(low), mg(high));
+        assert!(found.telling((low, high)).is_none(), "310 and 265 lie outside");
+    }
+}
+
+/// Without a good period it runs as the basis has it: what flows and arrives beyond the basis is put right as well.
+#[test]
+fn put_right_the_unit_runs_as_the_basis_has_it() {
+    let mut sheet = quit("");
+    sheet.table.remove("change");
+    let list = sheet.table["observed"].as_array_mut().expect("observations");
+    list.drain(..3);
+    list[0].as_table_mut().expect("one").insert("flow".to_owned(), "120 gpm".into());
+    let (_, found) = look(&sheet);
+    let within = found.seen[0].within.expect("beyond the basis");
+    assert!(within < found.seen[0].expected);
+    let (low, high) = found.as_it_ran.expect("measured");
+    // Nine in ten lie within exp(1.645 x 0.4) = 1.931 times.
+    assert!(
+        (low.si() * 1.931 / within.si() - 1.0).abs() < 1e-3 && (high.si() / within.si() / 1.931 - 1.0).abs() < 1e-3
+    );
+}
+
+/// 310 and 265 mg/L before have the geometric mean 286.6. For a band of 100 to 300 about 173.2 mg/L and a scatter of 0.4,
+/// (2 x 1.645 x 0.4 / ln(286.6/173.2))^2 = (1.316/0.5036)^2 = 6.8: seven results, told apart at 222.8 mg/L.
+#[test]
+fn a_band_that_holds_a_bad_result_needs_more_than_one() {
+    let (_, found) = look(&quit(""));
+    let band =
+        |low: f64, high: f64| found.telling((Concentration::from_si(low * 1e-3), Concentration::from_si(high * 1e-3)));
+    let telling = band(100.0, 300.0).expect("265 lies in it");
+    assert_eq!(telling.within.iter().map(|c| mg(*c).round()).collect::<Vec<_>>(), [265.0]);
+    let (n, below) = telling.results.expect("so many tell");
+    assert!(n == 7 && (mg(below) - 222.8).abs() < 0.1, "{n} {}", mg(below));
+    assert!(band(100.0, 200.0).is_none(), "one result tells");
+    assert!(band(250.0, 330.0).expect("both lie in it").results.is_none(), "no better than before");
+}
+
+/// 310, 265 and 290 mg/L after the changes: mean 288.3, standard deviation 22.55, Student's t of two degrees of freedom
+/// 4.303 (any table), so 288.3 +- 56.0; 38 and 44 mg/L before have the mean 41.
+#[test]
+fn laboratory_results_are_split_at_what_was_changed() {
+    let settled = sampled(&format!("{SAME}, \"2026-09-18: 290 mg/L\", \"12 mg/L\"")).settle(&demo());
+    let sets = &settled.job.design.basis.as_ref().expect("a basis").evidence;
+    let means: Vec<Option<f64>> = sets.iter().map(|s| s.law.as_ref().map(|l| mg(l.mean.q).round())).collect();
+    assert_eq!(means, [Some(41.0), Some(288.0), None]);
+    let law = sets[1].usable().expect("the last time stands for the plant");
+    assert!((mg(law.low.q) - 232.3).abs() < 0.1 && (mg(law.high.q) - 344.4).abs() < 0.1);
+    assert!((mg(law.spread.q) - 22.55).abs() < 0.01);
+    assert!(sets[0].usable().is_none() && sets[1].name.ends_with("since the change of 2026-08-20"));
+    let compared = &settled.job.design.performance.as_ref().expect("a performance").measured;
+    assert_eq!(compared.iter().map(|c| c.set).collect::<Vec<_>>(), [1]);
+}
+
+/// A product that stands both in a change and among the keys was not there before the change.
+#[test]
+fn a_product_that_a_change_brought_is_not_there_before() {
+    let settled = quit("\n[[chemical]]\nproduct = \"green\"\nkind = \"alkaline-degreaser\"\n").settle(&demo());
+    assert_eq!(settled.job.enquiry.chemicals.len(), 1);
+    assert!(settled.rated().enquiry.chemicals.is_empty());
+    let notes = &settled.job.enquiry.notes;
+    assert!(notes.iter().any(|(place, note)| place.contains("green") && note.contains("2026-08-20")), "{notes:?}");
+    // What was there, went and came back was there before.
+    let back = "\n[[chemical]]\nkind = \"hot-water\"\n[[change]]\ndate = \"2026-09-20\"\nwhat = \"chemical\"\nchemical = \"hot-water\"\n";
+    assert_eq!(quit(back).settle(&demo()).rated().enquiry.chemicals.len(), 1);
+}
