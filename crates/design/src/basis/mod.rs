@@ -13,6 +13,7 @@ pub mod fluids;
 pub mod influent;
 pub mod limits;
 pub mod methods;
+pub mod peaks;
 pub mod pump_shear;
 pub mod shear;
 pub mod solids;
@@ -22,7 +23,6 @@ pub mod waters;
 pub mod ways;
 
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Stop, Trail, Val, WhatIf};
 pub use methods::Methods;
 use std::borrow::Cow;
@@ -93,10 +93,6 @@ pub struct Basis {
     pub ph_limits: Vec<limits::PhLimit>,
     /// Methods.
     pub methods: Methods,
-    /// Highest over mean oil content of the influent: of a day.
-    pub peak: Val<Ratio>,
-    /// The same of a single sample; another where baths are dumped.
-    pub sample_peak: Val<Ratio>,
     /// The design flow somebody stated.
     pub stated: Option<Val<Flow>>,
     /// What the European standard would ask for, where somebody asks by it.
@@ -104,11 +100,6 @@ pub struct Basis {
 }
 
 impl Basis {
-    /// How far the influent rises above its mean in what a limit speaks of.
-    #[must_use]
-    pub fn peak_for(&self, limit: &limits::LimitState) -> Val<Ratio> {
-        if limit.statistic.q == Statistic::DailyMaximum { self.peak } else { self.sample_peak }
-    }
     /// The largest flow to the units.
     #[must_use]
     pub fn design_flow(&self) -> Option<Val<Flow>> {
@@ -171,7 +162,7 @@ pub fn basis_on<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Ba
     let limits = limits::limits(t, w, e, evidence)?;
     let ph_limits = limits::ph_limits(t, e);
     t.section("peak of the influent");
-    let (peak, sample_peak) = dumps::peaks(t, w, e, &waters)?;
+    peaks::peaks(t, w, e, &waters, &mut cases)?;
     t.section("stated flow");
     let stated = stated::stated(t, w, "design flow somebody stated", &e.stated.flow);
     let compared =
@@ -195,8 +186,6 @@ pub fn basis_on<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Ba
         limits,
         ph_limits,
         methods,
-        peak,
-        sample_peak,
         stated,
         european,
     })
@@ -236,8 +225,6 @@ pub struct Carried {
     pub cases: Vec<cases::Case>,
     /// Limits.
     pub limits: Vec<limits::LimitState>,
-    /// Highest over mean oil content of the influent, of a day and of a single sample.
-    pub peaks: [Val<Ratio>; 2],
 }
 
 /// Builds that part alone.
@@ -246,10 +233,10 @@ pub struct Carried {
 /// [`Stop`] when a formula of it has no answer.
 pub fn carried<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Carried, Stop> {
     let e = ready.enquiry.as_ref();
-    let Came { waters, cases, .. } = came(t, w, e)?;
+    let Came { waters, mut cases, .. } = came(t, w, e)?;
     let limits = limits::limits(t, w, e, &ready.evidence)?;
-    let (peak, sample_peak) = dumps::peaks(t, w, e, &waters)?;
-    Ok(Carried { cases, limits, peaks: [peak, sample_peak] })
+    peaks::peaks(t, w, e, &waters, &mut cases)?;
+    Ok(Carried { cases, limits })
 }
 
 fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {

@@ -20,7 +20,7 @@ pub(super) fn stage(basis: &Basis) -> Option<Stage> {
     for limit in &basis.limits {
         let contents = basis.cases.iter().filter_map(|case| Some((case, case.content.as_ref()?)));
         let mut asked = false;
-        for (case, _) in contents.filter(|(_, content)| asks(basis, limit, content)) {
+        for (case, _) in contents.filter(|(case, content)| asks(limit, case, content)) {
             asked = true;
             if largest.is_none_or(|largest| case.feed.q > largest.feed.q) {
                 largest = Some(case);
@@ -42,15 +42,15 @@ pub(super) fn stage(basis: &Basis) -> Option<Stage> {
 }
 
 /// Whether a limit asks for it behind a water of this content.
-fn asks(basis: &Basis, limit: &LimitState, content: &Content) -> bool {
-    if limit.statistic.q == Statistic::RigTest {
+fn asks(limit: &LimitState, case: &Case, content: &Content) -> bool {
+    if limit.statistic.q == Statistic::RigTest || !case.is_held_against(limit) {
         return false;
     }
-    let found = passing(basis, limit, content);
+    let found = passing(limit, case, content);
     match limit.pollutant.gravity {
         Gravity::Touches => found.influent > found.against && (found.total > found.against || found.against < floor()),
         Gravity::Partly if limit.pollutant.is_suspended_solids() => {
-            let peak = if found.at_peak { basis.peak_for(limit).q.si() } else { 1.0 };
+            let peak = if found.at_peak { case.peak_for(limit).q.si() } else { 1.0 };
             content.solids.q * ratio(peak) > found.against
         }
         Gravity::Partly | Gravity::Cannot => true,
