@@ -284,3 +284,17 @@ fn a_bath_brings_its_oil_and_its_heat() {
     assert!(worst.lasts && worst.content.total.q < content.total.q);
     assert!(performance(&settled).limits[0].mean.q < performance(&settled).limits[0].expected.q);
 }
+
+/// The figures of an industrial estate are those of its rain, single milligrams a litre: a wash there takes the general 100 mg/L,
+/// with its own reason; the rain keeps them.
+#[test]
+fn a_land_use_speaks_of_its_rain_alone() {
+    let text = "[enquiry]\ntitle = \"Hall\"\nprint = \"si\"\nfacility = \"industrial\"\n[[surface]]\nname = \"yard\"\narea = \"300 m2\"\n\
+        [[stream]]\nname = \"hall wash\"\nflow = \"2 m3/h\"\n";
+    let settled = Sheet::text("hall", text).settle(&demo());
+    let wash = assumed(&settled, "stream \"hall wash\".oil.mean");
+    assert!(wash.source.to_string().contains("its rain"), "{}", wash.source);
+    let [rain, wash] = [0, 1].map(|k| basis(&settled).waters[k].content.total.q);
+    near(wash.si(), 100.0, &MG_L);
+    assert!(MG_L.from_si(rain.si()) < 10.0);
+}

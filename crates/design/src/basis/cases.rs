@@ -220,7 +220,10 @@ fn drain_downs<T: Trail>(
         let Some(drain) = c.drain.as_ref().filter(|_| c.to.is_none()) else { continue };
         let name = format!("drain-down of {}", c.name);
         t.section(&name);
-        let content = Some(super::contents::of_drain(t, w, e, fluids, dosed, (i, &c.name, block))?);
+        let content = Some(match &c.drained {
+            Some(drained) => drained.content.clone(),
+            None => super::contents::of_drain(t, w, e, fluids, dosed, (i, &c.name, block))?,
+        });
         let base = Case::of_a_flow(name, Kind::DrainDown, drain.rate);
         let (parts, which) = (vec![c.name.clone()], vec![Which::Drain(i)]);
         take(t, cases, (feed, false), Case { parts, which, content, ..base })?;

@@ -207,10 +207,13 @@ fn came<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Came, Stop> {
     let fluids = fluids::fluids(t, w, e)?;
     let storm = storm::storm(t, w, e)?;
     let dosed = chemicals::chemicals(t, w, e);
-    let waters = waters::waters(t, w, e, &fluids, &dosed, storm.as_ref())?;
+    let (waters, year) = waters::waters(t, w, e, &fluids, &dosed, storm.as_ref())?;
     let feed = feed::feed(t, w, e);
     let mut spill = spill(t, w, e);
-    let containment = containment::containments(t, w, e, &fluids, storm.as_ref(), spill.as_ref())?;
+    let mut containment = containment::containments(t, w, e, &fluids, storm.as_ref(), spill.as_ref())?;
+    if let Some(ahead) = &mut containment {
+        containment::year::drained(t, w, e, (&fluids, &dosed), year, ahead)?;
+    }
     if let Some(spill) = &mut spill {
         spill.passes = containment::balance::arrives(t, containment.as_ref(), spill.volume);
     }
@@ -247,14 +250,16 @@ fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {
     Some(SpillState { volume, rate, closure: *block.closure == Some(true), passes: None })
 }
 
-/// Volume on an average day over all waters, for the days to fill.
+/// Volume on an average day over all waters, and over what is drained from containments, for the days to fill.
 pub fn average_day<T: Trail>(t: &mut T, basis: &Basis) -> Option<Val<Volume>> {
     let mut sum: Option<Val<Volume>> = None;
-    for water in &basis.waters {
+    let drained =
+        basis.containment.iter().flat_map(|ahead| &ahead.all).filter_map(|c| Some(c.drained.as_ref()?.per_day));
+    for per_day in basis.waters.iter().map(|water| water.per_day).chain(drained) {
         sum = Some(match sum {
-            None => water.per_day,
+            None => per_day,
             Some(sum) => {
-                crate::reckon!(t, "water on an average day", [GAL, M3], (sum = sum, next = water.per_day) sum + next)
+                crate::reckon!(t, "water on an average day", [GAL, M3], (sum = sum, next = per_day) sum + next)
             }
         });
     }
