@@ -134,3 +134,21 @@ fn a_meter_that_contradicts_the_hours_is_asked_about() -> Outcome {
     assert!(text.contains("its volume of a day and its flow make 1 h a day, 2 h were said"), "{text}");
     Ok(())
 }
+
+/// 10 in of pipe are DN 250 (ASME B36.10M); no customary unit stands in an answer that is asked for in SI.
+#[test]
+fn si_print_has_no_customary_units() -> Outcome {
+    let text = RINSES.replace("\"us\"", "\"si\"")
+        + "[[containment]]\nname = \"bund\"\narea = \"50 m2\"\ndepth = \"1 m\"\n[spill]\nvolume = \"1 m3\"\n";
+    let settled = settled(&text)?;
+    let text = flat(&summary(&settled, 110));
+    assert!(text.contains("inlet and outlet DN "), "{text}");
+    assert!(!text.contains("0 gal"), "{text}");
+    // A cap is no deeper than the tank that has it.
+    let levels = text.split("Thickest layer by each cap:").nth(1).and_then(|t| t.split("Governing").next());
+    let deepest = settled.job.design.train.as_ref().map_or(0.0, |t| 1000.0 * t.unit.frame.height.q.value);
+    for number in levels.unwrap_or_default().split([' ', ',']).filter_map(|word| word.parse::<f64>().ok()) {
+        assert!(number <= deepest, "{number} of {deepest}");
+    }
+    Ok(())
+}

@@ -127,3 +127,31 @@ fn a_spill_that_is_held_does_not_pass_because_a_larger_vessel_would() {
     assert!(at("10 m3").abs() < 1e-9, "{}", at("10 m3"));
     assert!(at("35 m3") > 0.0);
 }
+
+/// 1,200 m2 under 2,400 mm of rain a year are 2,880 m3, 7.885 m3 a day: what is drained into the unit is water it sees. At
+/// 120 mm/h, 144 m3/h fall on them, which the storm off 300 m2 of surfaces does not count.
+#[test]
+fn what_is_drained_is_water_of_an_average_day() {
+    let text = |drain: &str| {
+        format!(
+            "[enquiry]\ntitle = \"Yard\"\nprint = \"si\"\n[[surface]]\nname = \"bay\"\narea = \"300 m2\"\nrunoff = 1\n[rain]\n\
+             intensity = \"120 mm/h\"\nannual = \"2400 mm\"\n[[containment]]\nname = \"tank yard\"\narea = \"1200 m2\"\n\
+             depth = \"1 m\"\ndrains_to = \"separator\"\ndrain = \"{drain}\"\nsolids = \"40 mg/L\"\n[spill]\nvolume = \"1 m3\"\n"
+        )
+    };
+    let settled = |drain: &str| Sheet::text("yard", &text(drain)).settle(&demo());
+    let a_day = |settled: &Settled| {
+        let performance = settled.job.design.performance.as_ref().expect("a performance");
+        M3.from_si(performance.storage.average.q.si() * 86400.0)
+    };
+    let surfaces = 300.0 * 2.4 / 365.25;
+    let yard = 1200.0 * 2.4 / 365.25;
+    let open = settled("open");
+    assert!((a_day(&open) - surfaces - yard).abs() < 1e-3, "{}", a_day(&open));
+    assert!((a_day(&settled("closed")) - surfaces - yard).abs() < 1e-3, "opened by hand it drains all the same");
+    assert!((a_day(&settled("none")) - surfaces).abs() < 1e-3, "what is carted away does not come");
+    let ahead = open.job.design.basis.as_ref().and_then(|b| b.containment.clone()).expect("a containment");
+    let storm = open.job.design.basis.as_ref().and_then(|b| b.storm.clone()).expect("a storm");
+    let (_, area) = ahead.unthrottled().next().expect("an open drain");
+    assert!((M3_H.from_si((area.val.q * storm.intensity.q).si()) - 144.0).abs() < 1e-6);
+}

@@ -84,6 +84,49 @@ fn the_european_size_goes_by_the_water_that_comes() {
     assert!((need(&settled) - 4.0).abs() < 1e-6, "{}", need(&settled));
 }
 
+/// Behind a pump of 8.33 L/s come 1.22 L/s of waste water, and rain off 300 m2 of concrete: no more waste water than arrives, and
+/// rain the rest, (7.11 + 2 x 1.22) x 1 for a plain oil. Without the rain all that the pump lifts is waste water: 2 x 8.33.
+#[test]
+fn behind_a_pump_rain_stays_rain() {
+    let text = |rain: &str| {
+        format!(
+            "[enquiry]\ntitle = \"Wash\"\nprint = \"si\"\n[[stream]]\nname = \"wash\"\nflow = \"1.22 L/s\"\n{rain}[inlet]\nfeed = \"pump\"\n\
+             rate = \"8.33 L/s\"\npulsation = 1\n[european]\nclass = \"II\"\ncategory = \"wash water\"\n[[oil]]\n\
+             kind = \"diesel\"\ndensity = \"840 kg/m3\"\n"
+        )
+    };
+    let european = |rain: &str| {
+        let settled = Sheet::text("pumped", &text(rain)).settle(&demo());
+        settled.job.design.basis.as_ref().and_then(|b| b.european.clone()).expect("a comparison")
+    };
+    let near = |flow: stillrise_units::Flow, expected: f64| (L_S.from_si(flow.si()) - expected).abs() < 1e-6;
+    let wet = european("[[surface]]\nname = \"bay\"\narea = \"300 m2\"\n[rain]\nintensity = \"120 mm/h\"\n");
+    assert!(near(wet.rain.q, 7.11) && near(wet.waste.q, 1.22), "{:?} {:?}", wet.rain, wet.waste);
+    assert!(near(wet.sizes.as_ref().expect("sizes").need.q, 9.55), "{:?}", wet.sizes);
+    let dry = european("");
+    assert!(near(dry.waste.q, 8.33) && near(dry.sizes.as_ref().expect("sizes").need.q, 16.66), "{:?}", dry.sizes);
+}
+
+/// Behind a pump the outflow is constant: of 0.01 m3/s of rain over 30 min, rising over 5, a pump of 8 L/s leaves no more than a
+/// constant outflow does; the convention of an outflow that rises with the inflow is one of gravity.
+#[test]
+fn behind_a_pump_the_outflow_is_constant() {
+    let text = |outlet: &str| {
+        format!(
+            "[enquiry]\ntitle = \"Yard\"\nprint = \"si\"\n[[surface]]\nname = \"bay\"\narea = \"300 m2\"\nrunoff = 1\n[rain]\n\
+             intensity = \"120 mm/h\"\nduration = \"30 min\"\nconcentration_time = \"5 min\"\n{outlet}"
+        )
+    };
+    let held = |outlet: &str| {
+        let settled = Sheet::text("yard", &text(outlet)).settle(&demo());
+        settled.job.design.train.as_ref().and_then(|t| t.equalisation.clone()).expect("something is held")
+    };
+    let pumped = held("[inlet]\nfeed = \"pump\"\nrate = \"8 L/s\"\n");
+    assert!(pumped.rising.is_none() && pumped.volume().q == pumped.constant.q);
+    let by_gravity = held("[outlet]\nflow_cap = \"8 L/s\"\n");
+    assert!(by_gravity.rising.is_some());
+}
+
 /// What is evened out to a cap passes no more than the cap at its peak, whatever the pump pulsates.
 #[test]
 fn what_is_evened_out_keeps_the_cap() {

@@ -129,7 +129,7 @@ static SILENCES: &[Silence] = silences! {
     "emulsion-above-limit": "wash" "passes"; "limit" = OUT => "limit.value";
     "promise-under-floor": "wash" "passes"; "limit" = OUT => "limit.value";
     "promise-under-floor": "wash" [
-        "limit.value" = "8 mg/L", "stream.oil.mean" = "7 mg/L", "enquiry.facility" = "residential"
+        "limit.value" = "8 mg/L", "stream.oil.mean" = "7 mg/L", "enquiry.facility" = "residential", "stream.water" = "dewatering"
     ] "passes"; "stream.oil.mean" = OUT => "stream \"wash\".oil.mean";
     "statistic-against-mean": "wash" ["limit.variation" = "0.1"] "passes"; "limit.statistic" = OUT => "limit \"oil and grease\".statistic";
     "statistic-against-mean": "wash" ["limit.variation" = "0.1"] "passes"; "limit" = OUT => "limit.value";

@@ -37,7 +37,8 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     let contents = basis.cases.iter().filter_map(|c| c.content.as_ref().map(|content| (c, content)));
     let pairs = contents.flat_map(|(case, content)| {
-        limits.iter().map(move |limit| (case, content, limit, passing(basis, limit, content)))
+        let held = limits.iter().filter(|limit| case.is_held_against(limit));
+        held.map(move |limit| (case, content, limit, passing(limit, case, content)))
     });
     let over = |p: &Passing| p.total.si() / p.against.si();
     let worst = pairs.max_by(|(.., a), (.., b)| over(a).total_cmp(&over(b)));

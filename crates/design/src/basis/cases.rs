@@ -3,6 +3,7 @@
 use super::SpillState;
 use super::chemicals::{Dosed, Which};
 use super::containment::Containments;
+use super::dumps::Peaks;
 use super::feed::fed;
 pub use super::feed::{Cycle, FeedState, Pumps};
 use super::fluids::Fluids;
@@ -54,6 +55,10 @@ pub struct Case {
     pub inflow: Val<Flow>,
     /// How long it lasts, where a bath that is let go makes it up.
     pub lasts: Option<Val<Time>>,
+    /// The bath that is let go: the place of its stream among the waters, and its own among the baths of that.
+    pub bath: Option<[usize; 2]>,
+    /// How far its oil rises above its mean; nothing where nothing is known of what it carries.
+    pub peaks: Option<Peaks>,
     /// Which of several pumps run.
     pub pumps: Option<Pumps>,
     /// How they run, where the sump is known and they lift more than arrives.
@@ -79,6 +84,8 @@ impl Case {
             which: Vec::new(),
             inflow,
             lasts: None,
+            bath: None,
+            peaks: None,
             pumps: None,
             cycle: None,
             feed: inflow,
@@ -142,14 +149,10 @@ pub fn cases<T: Trail>(
         let base = case(t, about, (&name, Kind::Dry), &dry)?;
         // Where no storm shows what all pumps do, they are taken to run in dry weather too.
         take(t, &mut cases, (feed, !rain.is_empty()), base.clone())?;
-        // How strong the water is then, its peak over the mean says: the mean stands for it here too.
-        for bath in dry.iter().flat_map(|water| &water.baths) {
-            let name = format!("{} while the {} is let go", base.name, bath.name);
-            let label = say!(T, "flow of {name}");
-            let inflow = reckon!(t, &label, [GPM, M3_H], (waters = base.inflow, bath = bath.flow) waters + bath);
-            let (event, feeds) = (name.clone(), inflow);
-            let lasts = Some(bath.lasts);
-            let base = Case { name, event, kind: Kind::Bath, inflow, feed: feeds, lasts, ..base.clone() };
+        for (stream, bath) in
+            waters.iter().enumerate().flat_map(|(i, water)| (0..water.baths.len()).map(move |k| (i, k)))
+        {
+            let base = while_let_go(t, about, (waters, &dry), &base.name, [stream, bath])?;
             take(t, &mut cases, (feed, !rain.is_empty()), base)?;
         }
     }
@@ -177,6 +180,32 @@ pub fn cases<T: Trail>(
     Ok(cases)
 }
 
+/// The dry-weather waters with a bath that is let go into one of them: its flow, what it carries and how warm it is.
+fn while_let_go<T: Trail>(
+    t: &mut T,
+    about: (&WhatIf, &Enquiry, &Fluids),
+    (waters, dry): (&[Water], &[&Water]),
+    name: &str,
+    at: [usize; 2],
+) -> Result<Case, Stop> {
+    let stream = &waters[at[0]];
+    let bath = &stream.baths[at[1]];
+    let name = format!("{name} while the {} is let go", bath.name);
+    // Beside the bath its stream is what it is without one.
+    let own = Water { content: bath.without.clone(), ..stream.clone() };
+    let let_go = Water {
+        name: bath.name.clone(),
+        which: Which::Bath(bath.dump),
+        flow: bath.flow,
+        content: bath.content.clone(),
+        ..stream.clone()
+    };
+    let mut all = vec![&own, &let_go];
+    all.extend(dry.iter().filter(|water| water.which != stream.which));
+    let found = case(t, about, (&name, Kind::Bath), &all)?;
+    Ok(Case { lasts: Some(bath.lasts), bath: Some(at), ..found })
+}
+
 /// What each metered drain that leads to the separator sends there, with a content of its own.
 fn drain_downs<T: Trail>(
     t: &mut T,
@@ -191,7 +220,10 @@ fn drain_downs<T: Trail>(
         let Some(drain) = c.drain.as_ref().filter(|_| c.to.is_none()) else { continue };
         let name = format!("drain-down of {}", c.name);
         t.section(&name);
-        let content = Some(super::contents::of_drain(t, w, e, fluids, dosed, (i, &c.name, block))?);
+        let content = Some(match &c.drained {
+            Some(drained) => drained.content.clone(),
+            None => super::contents::of_drain(t, w, e, fluids, dosed, (i, &c.name, block))?,
+        });
         let base = Case::of_a_flow(name, Kind::DrainDown, drain.rate);
         let (parts, which) = (vec![c.name.clone()], vec![Which::Drain(i)]);
         take(t, cases, (feed, false), Case { parts, which, content, ..base })?;

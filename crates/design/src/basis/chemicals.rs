@@ -17,6 +17,8 @@ pub enum Which {
     Rain,
     /// A stream, by its place.
     Stream(usize),
+    /// A bath that is dumped, by its place.
+    Bath(usize),
     /// A case of the enquiry's own, by its place.
     Case(usize),
     /// Water drained from a containment, by its place: no product goes into it.
@@ -87,7 +89,7 @@ pub fn chemicals<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Vec<Dosed> {
                 Which::Rain => Some(RAIN),
                 Which::Stream(k) => e.streams[k].name.as_deref(),
                 Which::Case(k) => e.cases[k].name.as_deref(),
-                Which::Drain(_) | Which::Stated => None,
+                Which::Bath(_) | Which::Drain(_) | Which::Stated => None,
             };
             let numbered = |word: &str| match which {
                 Which::Stream(k) => same(word, &format!("stream {}", k + 1)),

@@ -70,6 +70,8 @@ pub(super) enum Kind {
     Unknown,
     /// A bath that is dumped.
     Bath,
+    /// A wash or process water at a place of which only the rain is known.
+    Process,
 }
 
 /// Most of an oil that can dissolve, %; from memory, about what of a light oil is aromatic.
@@ -99,6 +101,15 @@ fn called<T: Trail>(key: &str) -> Called {
         _ => (name.to_owned(), of_name(name)),
     };
     Called { short, water }
+}
+
+/// Why the general figures stand by.
+fn of_no_place(kind: Kind) -> &'static str {
+    if kind == Kind::Process {
+        "engineering judgement: a wash or process water; the figures of the kind of place are those of its rain, and are not lent to it"
+    } else {
+        "engineering judgement; no kind of place was named"
+    }
 }
 
 /// Finds what a water carries.
@@ -141,14 +152,7 @@ pub(super) fn content<T: Trail>(
             "engineering judgement, wide: nothing is known of this water, and no other water's figure is lent to it",
         ),
         Some(site) => standby_spread(&label, units, oil_key(), question, &site.oil),
-        None => standby(
-            &label,
-            units,
-            oil_key(),
-            question,
-            (mg_l(20.0), mg_l(100.0), mg_l(500.0)),
-            "engineering judgement; no kind of place was named",
-        ),
+        None => standby(&label, units, oil_key(), question, (mg_l(20.0), mg_l(100.0), mg_l(500.0)), of_no_place(kind)),
     });
     let label = of("emulsified share of the oil");
     let share = stated_or(t, w, &oil.emulsified, || emulsified::<T>(dosed, which, known, key, water, &label));
@@ -190,11 +194,7 @@ pub(super) fn content<T: Trail>(
             solids_key(),
             question,
             (mg_l(30.0), mg_l(150.0), mg_l(1000.0)),
-            if known {
-                "engineering judgement; no kind of place was named"
-            } else {
-                "engineering judgement: nothing is known of this water"
-            },
+            if known { of_no_place(kind) } else { "engineering judgement: nothing is known of this water" },
         ),
     });
     Ok(Content { total, free, heavy, emulsified, dissolved, solids })

@@ -5,10 +5,9 @@ use super::chemicals::{Dosed, Which};
 use super::contents::{Asked, Content, Kind, content};
 use super::fluids::Fluids;
 use super::stated::{line_of, standby, stated, stated_or};
-use super::waters::Water;
 use crate::enquiry::Enquiry;
 use crate::enquiry::named::same;
-use crate::provenance::{Stop, Trail, Val, WhatIf, assume, choose};
+use crate::provenance::{Stop, Trail, Val, WhatIf};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::{batch_mixture, mixture};
 use stillrise_units::catalog::ONE;
@@ -32,6 +31,14 @@ pub struct Bath {
     pub flow: Val<Flow>,
     /// How long it runs.
     pub lasts: Val<Time>,
+    /// What it carries.
+    pub content: Content,
+    /// What its stream carries while no bath runs.
+    pub without: Content,
+    /// Total oil of the stream while it runs.
+    pub running: Val<Concentration>,
+    /// Its place among the dumps of the enquiry.
+    pub dump: usize,
 }
 
 /// What baths make of a stream.
@@ -116,9 +123,11 @@ pub(super) fn dumped<T: Trail>(
         let sample = match stated(t, w, &say!(T, "time in which the {name} is let go"), &dump.lasts) {
             Some(time) => {
                 let q = reckon!(t, "flow of the bath", [GPM, M3_H], (volume = volume, time = time) volume / time);
-                baths.push(Bath { name: name.clone(), flow: q, lasts: time });
                 let label = say!(T, "total oil while the {name} runs");
-                by!(t, &label, mixture::concentration(flow, bare.total, q, bath.total))?
+                let running = by!(t, &label, mixture::concentration(flow, bare.total, q, bath.total))?;
+                let (name, content, without) = (name.clone(), bath.clone(), bare.clone());
+                baths.push(Bath { name, flow: q, lasts: time, content, without, running, dump: k });
+                running
             }
             None => day,
         };
@@ -162,66 +171,4 @@ fn together<T: Trail>(
         dissolved: mix("dissolved oil, mean with the dump", a.dissolved, b.dissolved)?,
         solids: mix("suspended solids, mean with the dump", a.solids, b.solids)?,
     })
-}
-
-/// Highest over mean oil content of the influent, of a day and of a single sample.
-///
-/// # Errors
-/// [`Stop`] never: something is known of the peak, or assumed.
-pub(super) fn peaks<T: Trail>(
-    t: &mut T,
-    w: &WhatIf,
-    e: &Enquiry,
-    waters: &[Water],
-) -> Result<(Val<Ratio>, Val<Ratio>), Stop> {
-    let label = "highest over mean oil content of a single sample";
-    let dumps = || waters.iter().filter_map(|water| water.peaks);
-    let other = match stated(t, w, label, &e.water.oil_peak) {
-        Some(peak) => Some(peak),
-        // Where baths are dumped into every water, nothing is left to assume.
-        None if !waters.is_empty() && waters.iter().all(|water| water.peaks.is_some()) => None,
-        None => Some(assume(
-            t,
-            w,
-            standby(
-                label,
-                (&ONE, &ONE),
-                "water.oil_peak",
-                "May we have the results of single samples of the water that comes, with their dates? They show how far peaks rise above the mean.",
-                (ratio(1.0), ratio(1.5), ratio(3.0)),
-                "engineering judgement; oil in runoff and wash water scatters widely",
-            ),
-        )),
-    };
-    let day = governing(t, "highest over mean oil content of a day", dumps().map(|p| p.day), other);
-    let sample = governing(t, label, dumps().map(|p| p.sample), other);
-    let nothing = || Stop {
-        doing: "peak of the influent".to_owned(),
-        reason: "nothing is known of it".to_owned(),
-        formula: false,
-    };
-    Ok((day.ok_or_else(nothing)?, sample.ok_or_else(nothing)?))
-}
-
-/// Of the peaks of all waters and what else is known of the influent's, the one to design for: dumps replace what is
-/// assumed; beside a peak that is stated, and where other waters have none, the larger holds.
-fn governing<T: Trail>(
-    t: &mut T,
-    label: &str,
-    own: impl Iterator<Item = Val<Ratio>>,
-    other: Option<Val<Ratio>>,
-) -> Option<Val<Ratio>> {
-    let mut all: Vec<Val<Ratio>> = own.collect();
-    if all.is_empty() {
-        return other;
-    }
-    all.extend(other);
-    let largest = all.iter().max_by(|a, b| a.q.value.total_cmp(&b.q.value)).copied()?;
-    if all.len() == 1 {
-        return Some(largest);
-    }
-    let nodes: Vec<_> = all.iter().map(|v| v.at).collect();
-    let (units, among) =
-        (Some((&ONE, &ONE) as crate::provenance::Pair), "the peaks of the waters, and what is known of all");
-    Some(choose(t, label, units, largest.q, among, "the largest is on the safe side", &nodes))
 }

@@ -44,6 +44,8 @@ pub struct European {
     pub rain_is_storm: bool,
     /// Waste water.
     pub waste: Val<Flow>,
+    /// What the pumps lift, where it and not what arrives sets the flow.
+    pub pumps: Option<Val<Flow>>,
     /// Category of use, where there is waste water or somebody said it.
     pub category: Option<Val<UseCategory>>,
     /// Impediment factor.
@@ -119,7 +121,7 @@ pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compar
         let text = e.asked.nominal_size.as_deref().unwrap_or_default();
         given(t, "nominal size that was named", Some(SIZE), Flow::of(size, &L_S), &source, text)
     });
-    let (rain, rain_is_storm, waste) = flows(t, w, e, &block, of);
+    let Flows { rain, rain_is_storm, waste, pumps } = flows(t, w, e, &block, of);
     let category = category(t, w, &block, waste.q.si() > 0.0);
     let none =
         |t: &mut T| given(t, "impediment factor", Some((&ONE, &ONE)), ratio(0.0), "no waste water comes", "none");
@@ -142,6 +144,7 @@ pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compar
         rain,
         rain_is_storm,
         waste,
+        pumps,
         category,
         impediment,
         system,
@@ -154,14 +157,15 @@ pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compar
     Some(found)
 }
 
-/// Rain and waste water, and whether the rain is our storm's.
-fn flows<T: Trail>(
-    t: &mut T,
-    w: &WhatIf,
-    e: &Enquiry,
-    block: &blocks::European,
-    of: &Compared<'_>,
-) -> (Val<Flow>, bool, Val<Flow>) {
+/// Rain and waste water, and what sets them.
+struct Flows {
+    rain: Val<Flow>,
+    rain_is_storm: bool,
+    waste: Val<Flow>,
+    pumps: Option<Val<Flow>>,
+}
+
+fn flows<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, block: &blocks::European, of: &Compared<'_>) -> Flows {
     let local = stated(t, w, "rain flow by the local rule", &block.rain_flow);
     let taps = tap_flow(t, block);
     let waste_places: Vec<usize> = waste_waters(e).collect();
@@ -170,21 +174,40 @@ fn flows<T: Trail>(
         of_them.map(|water| water.flow).collect()
     };
     let waste = sum(t, "streams of waste water together", &streams(&|i| waste_places.contains(&i)));
+    let waste = match (taps, waste) {
+        (Some(taps), Some(own)) => Some(
+            reckon!(t, "waste water, the larger of taps and streams", [L_S, L_S], (taps = taps, own = own) taps.max(own)),
+        ),
+        (one, other) => one.or(other),
+    };
     let drained = streams(&|i| e.streams.get(i).is_some_and(|s| s.water.0 == Some(WaterKind::Dewatering)));
+    let storm = of.storm.map(|storm| storm.flow);
     let largest =
         of.cases.iter().filter(|case| case.kind != Kind::Spill).max_by(|a, b| a.feed.q.si().total_cmp(&b.feed.q.si()));
-    let storm = of.storm.map(|storm| storm.flow);
-    let rain_is_storm = local.is_none() && !of.feed.pumped && drained.is_empty() && storm.is_some();
-    let (mut rain, mut own) = match (of.feed.pumped, largest) {
-        // What the pumps deliver arrives, whatever they lift.
-        (true, Some(case)) if waste.is_some() => (None, Some(case.feed)),
-        (true, Some(case)) => (Some(case.feed), None),
-        _ => (
-            sum(t, "rain water and water pumped from pits", &storm.into_iter().chain(drained).collect::<Vec<_>>()),
-            waste,
-        ),
+    // Where the pump is known, what it lifts comes while it runs, whatever arrives.
+    let pumps = largest.filter(|_| of.feed.pump_flow.is_some()).map(|case| case.feed);
+    let rain_comes = local.is_some()
+        || storm.is_some()
+        || !drained.is_empty()
+        || of.cases.iter().any(|case| case.kind == Kind::DrainDown);
+    let rain_is_storm = local.is_none() && pumps.is_none() && drained.is_empty() && storm.is_some();
+    let (mut rain, mut own) = match (pumps, waste) {
+        (Some(pumps), Some(waste)) if rain_comes => {
+            let (rain, waste) = shared(t, pumps, waste);
+            (Some(rain), Some(waste))
+        }
+        (Some(pumps), Some(_)) => (None, Some(pumps)),
+        // Without a word on what it is, the water below counts as waste water.
+        (Some(pumps), None) => {
+            let unknown = !rain_comes && largest.is_some_and(|case| case.kind == Kind::Stated);
+            (Some(pumps).filter(|_| !unknown), None)
+        }
+        (None, waste) => {
+            let rain = storm.into_iter().chain(drained).collect::<Vec<_>>();
+            (local.or_else(|| sum(t, "rain water and water pumped from pits", &rain)), waste)
+        }
     };
-    if let (None, None, None, None, Some(case)) = (rain, own, local, taps, largest) {
+    if let (None, None, Some(case)) = (rain, own, largest) {
         // A flow of unknown kind counts as waste water, the safe side, unless all that comes is said to be rain.
         if block.category.0 == Some(UseCategory::Rain) {
             rain = Some(case.feed);
@@ -192,19 +215,21 @@ fn flows<T: Trail>(
             own = Some(case.feed);
         }
     }
-    rain = local.or(rain);
-    let waste = match (taps, own) {
-        // Where all of it is pumped and the pump is known, no more comes than the pump delivers.
-        (Some(_), Some(own)) if of.feed.pumped && of.feed.pump_flow.is_some() => Some(own),
-        (Some(taps), Some(own)) => Some(
-            reckon!(t, "waste water, the larger of taps and streams", [L_S, L_S], (taps = taps, own = own) taps.max(own)),
-        ),
-        (one, other) => one.or(other),
-    };
     let or_none = |t: &mut T, found: Option<Val<Flow>>, label: &str| {
         found.unwrap_or_else(|| given(t, label, Some(SIZE), Flow::from_si(0.0), "the enquiry", "none is declared"))
     };
-    (or_none(t, rain, "rain water"), rain_is_storm, or_none(t, waste, "waste water"))
+    Flows { rain: or_none(t, rain, "rain water"), rain_is_storm, waste: or_none(t, own, "waste water"), pumps }
+}
+
+/// Of what the pumps lift, rain and waste water: no more waste water than arrives, and rain the rest.
+fn shared<T: Trail>(t: &mut T, pumps: Val<Flow>, waste: Val<Flow>) -> (Val<Flow>, Val<Flow>) {
+    let waste = if waste.q > pumps.q {
+        reckon!(t, "waste water, no more than the pumps lift", [L_S, L_S], (waste = waste, pumps = pumps) waste.min(pumps))
+    } else {
+        waste
+    };
+    let label = "rain water, the rest of what the pumps lift";
+    (reckon!(t, label, [L_S, L_S], (pumps = pumps, waste = waste) pumps - waste), waste)
 }
 
 fn sum<T: Trail>(t: &mut T, label: &str, flows: &[Val<Flow>]) -> Option<Val<Flow>> {

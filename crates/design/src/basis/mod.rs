@@ -13,6 +13,7 @@ pub mod fluids;
 pub mod influent;
 pub mod limits;
 pub mod methods;
+pub mod peaks;
 pub mod pump_shear;
 pub mod shear;
 pub mod solids;
@@ -22,7 +23,6 @@ pub mod waters;
 pub mod ways;
 
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Stop, Trail, Val, WhatIf};
 pub use methods::Methods;
 use std::borrow::Cow;
@@ -93,10 +93,6 @@ pub struct Basis {
     pub ph_limits: Vec<limits::PhLimit>,
     /// Methods.
     pub methods: Methods,
-    /// Highest over mean oil content of the influent: of a day.
-    pub peak: Val<Ratio>,
-    /// The same of a single sample; another where baths are dumped.
-    pub sample_peak: Val<Ratio>,
     /// The design flow somebody stated.
     pub stated: Option<Val<Flow>>,
     /// What the European standard would ask for, where somebody asks by it.
@@ -104,11 +100,6 @@ pub struct Basis {
 }
 
 impl Basis {
-    /// How far the influent rises above its mean in what a limit speaks of.
-    #[must_use]
-    pub fn peak_for(&self, limit: &limits::LimitState) -> Val<Ratio> {
-        if limit.statistic.q == Statistic::DailyMaximum { self.peak } else { self.sample_peak }
-    }
     /// The largest flow to the units.
     #[must_use]
     pub fn design_flow(&self) -> Option<Val<Flow>> {
@@ -171,7 +162,7 @@ pub fn basis_on<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Ba
     let limits = limits::limits(t, w, e, evidence)?;
     let ph_limits = limits::ph_limits(t, e);
     t.section("peak of the influent");
-    let (peak, sample_peak) = dumps::peaks(t, w, e, &waters)?;
+    peaks::peaks(t, w, e, &waters, &mut cases)?;
     t.section("stated flow");
     let stated = stated::stated(t, w, "design flow somebody stated", &e.stated.flow);
     let compared =
@@ -195,8 +186,6 @@ pub fn basis_on<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Ba
         limits,
         ph_limits,
         methods,
-        peak,
-        sample_peak,
         stated,
         european,
     })
@@ -218,10 +207,13 @@ fn came<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Came, Stop> {
     let fluids = fluids::fluids(t, w, e)?;
     let storm = storm::storm(t, w, e)?;
     let dosed = chemicals::chemicals(t, w, e);
-    let waters = waters::waters(t, w, e, &fluids, &dosed, storm.as_ref())?;
+    let (waters, year) = waters::waters(t, w, e, &fluids, &dosed, storm.as_ref())?;
     let feed = feed::feed(t, w, e);
     let mut spill = spill(t, w, e);
-    let containment = containment::containments(t, w, e, &fluids, storm.as_ref(), spill.as_ref())?;
+    let mut containment = containment::containments(t, w, e, &fluids, storm.as_ref(), spill.as_ref())?;
+    if let Some(ahead) = &mut containment {
+        containment::year::drained(t, w, e, (&fluids, &dosed), year, ahead)?;
+    }
     if let Some(spill) = &mut spill {
         spill.passes = containment::balance::arrives(t, containment.as_ref(), spill.volume);
     }
@@ -236,8 +228,6 @@ pub struct Carried {
     pub cases: Vec<cases::Case>,
     /// Limits.
     pub limits: Vec<limits::LimitState>,
-    /// Highest over mean oil content of the influent, of a day and of a single sample.
-    pub peaks: [Val<Ratio>; 2],
 }
 
 /// Builds that part alone.
@@ -246,10 +236,10 @@ pub struct Carried {
 /// [`Stop`] when a formula of it has no answer.
 pub fn carried<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Carried, Stop> {
     let e = ready.enquiry.as_ref();
-    let Came { waters, cases, .. } = came(t, w, e)?;
+    let Came { waters, mut cases, .. } = came(t, w, e)?;
     let limits = limits::limits(t, w, e, &ready.evidence)?;
-    let (peak, sample_peak) = dumps::peaks(t, w, e, &waters)?;
-    Ok(Carried { cases, limits, peaks: [peak, sample_peak] })
+    peaks::peaks(t, w, e, &waters, &mut cases)?;
+    Ok(Carried { cases, limits })
 }
 
 fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {
@@ -260,14 +250,16 @@ fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {
     Some(SpillState { volume, rate, closure: *block.closure == Some(true), passes: None })
 }
 
-/// Volume on an average day over all waters, for the days to fill.
+/// Volume on an average day over all waters, and over what is drained from containments, for the days to fill.
 pub fn average_day<T: Trail>(t: &mut T, basis: &Basis) -> Option<Val<Volume>> {
     let mut sum: Option<Val<Volume>> = None;
-    for water in &basis.waters {
+    let drained =
+        basis.containment.iter().flat_map(|ahead| &ahead.all).filter_map(|c| Some(c.drained.as_ref()?.per_day));
+    for per_day in basis.waters.iter().map(|water| water.per_day).chain(drained) {
         sum = Some(match sum {
-            None => water.per_day,
+            None => per_day,
             Some(sum) => {
-                crate::reckon!(t, "water on an average day", [GAL, M3], (sum = sum, next = water.per_day) sum + next)
+                crate::reckon!(t, "water on an average day", [GAL, M3], (sum = sum, next = per_day) sum + next)
             }
         });
     }

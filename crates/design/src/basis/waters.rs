@@ -8,7 +8,7 @@ use super::fluids::Fluids;
 use super::stated::{block_of, key_of, line_of, standby, stated, stated_or};
 use super::storm::Storm;
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::{Rain, Stream};
+use crate::enquiry::blocks::{Rain, Stream, WaterKind};
 use crate::provenance::{Stop, Trail, Val, WhatIf};
 use crate::{by, reckon, say};
 use stillrise_handbook::fluids::facilities::facility;
@@ -43,7 +43,7 @@ pub struct Water {
     pub baths: Vec<Bath>,
 }
 
-/// Finds all waters.
+/// Finds all waters, and the rain in a year where it was asked for.
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
@@ -54,9 +54,10 @@ pub fn waters<T: Trail>(
     fluids: &Fluids,
     dosed: &[Dosed],
     storm: Option<&Storm>,
-) -> Result<Vec<Water>, Stop> {
+) -> Result<(Vec<Water>, Option<Val<Length>>), Stop> {
     let site = e.head.facility.as_deref().and_then(facility);
     let mut waters = Vec::new();
+    let mut year_depth = None;
     if let Some(storm) = storm {
         t.section("rain water");
         let unsaid = Rain::default();
@@ -69,17 +70,8 @@ pub fn waters<T: Trail>(
             dosed,
             &Asked { which: Which::Rain, key: "rain", oil, solids, site, of: Kind::Site },
         )?;
-        let inches = |x: f64| Length::of(x, &IN);
-        let annual = stated_or(t, w, &rain.annual, || {
-            standby(
-                "rain in a year",
-                (&IN, &MM),
-                "rain.annual",
-                "How much rain falls in a year?",
-                (inches(12.0), inches(36.0), inches(60.0)),
-                "engineering judgement: dry to wet temperate sites",
-            )
-        });
+        let annual = annual(t, w, rain);
+        year_depth = Some(annual);
         let year = by!(t, "runoff in a year", rain_volume::volume(storm.coefficient, annual, storm.area))?;
         let per_day = reckon!(t, "runoff on an average day", [GAL, M3], (year = year) year / 365.25);
         waters.push(Water {
@@ -102,7 +94,12 @@ pub fn waters<T: Trail>(
         let flow = flow(t, w, s, &name)?;
         let key = block_of("stream", &name);
         let (which, oil, solids) = (Which::Stream(i), s.oil.as_ref(), &s.solids);
-        let content = content(t, w, fluids, dosed, &Asked { which, key: &key, oil, solids, site, of: Kind::Site })?;
+        // What is pumped out of a pit there is rain too.
+        let (place, of) = match site {
+            Some(site) if site.is_land_use() && s.water.0 != Some(WaterKind::Dewatering) => (None, Kind::Process),
+            _ => (site, Kind::Site),
+        };
+        let content = content(t, w, fluids, dosed, &Asked { which, key: &key, oil, solids, site: place, of })?;
         let hours = stated_or(t, w, &s.hours_per_day, || {
             standby(
                 "hours a day",
@@ -147,7 +144,7 @@ pub fn waters<T: Trail>(
             None if storm.is_some() => yes_or_no(
                 t,
                 w,
-                "whether it runs while it rains",
+                &say!(T, "whether the {name} runs while it rains"),
                 line_of(&key, "with_rain"),
                 say!(T, "Does the {name} also run while it rains?"),
                 YesNo::No,
@@ -160,7 +157,22 @@ pub fn waters<T: Trail>(
         let is_rain = false;
         waters.push(Water { name, which, is_rain, with_rain, flow, content, per_day, runs, metered, peaks, baths });
     }
-    Ok(waters)
+    Ok((waters, year_depth))
+}
+
+/// Rain in a year.
+pub(super) fn annual<T: Trail>(t: &mut T, w: &WhatIf, rain: &Rain) -> Val<Length> {
+    let inches = |x: f64| Length::of(x, &IN);
+    stated_or(t, w, &rain.annual, || {
+        standby(
+            "rain in a year",
+            (&IN, &MM),
+            "rain.annual",
+            "How much rain falls in a year?",
+            (inches(12.0), inches(36.0), inches(60.0)),
+            "engineering judgement: dry to wet temperate sites",
+        )
+    })
 }
 
 fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<Flow>, Stop> {

@@ -58,7 +58,9 @@ pub fn arrivals<T: Trail>(
     let mut found: Vec<Arrival> = Vec::new();
     for (place, case) in cases.iter_mut().enumerate().filter(|(_, c)| c.content.is_some()) {
         let tension = tension(dosed, &case.which);
-        let mut streams: Vec<Option<usize>> = case.which.iter().map(own).collect();
+        // A bath goes the way of its stream.
+        let ways = case.which.iter().filter(|which| !matches!(which, Which::Bath(_)));
+        let mut streams: Vec<Option<usize>> = ways.map(own).collect();
         streams.sort_unstable();
         streams.dedup();
         if streams.is_empty() {
@@ -145,18 +147,24 @@ pub fn own_fluids<T: Trail>(
     };
     let differs =
         |s: &Stream| s.temperature.is_given() || s.coldest.is_given() || s.warmest.is_given() || s.salinity.is_given();
-    if !waters.iter().filter_map(|water| stream(water)).any(differs) {
+    let bath = |water: &Water| match water.which {
+        Which::Bath(k) => Some(&e.dumps[k].temperature),
+        _ => None,
+    };
+    let warmed = waters.iter().filter_map(|water| bath(water)).any(Quantity::is_given);
+    if !warmed && !waters.iter().filter_map(|water| stream(water)).any(differs) {
         return Ok(None);
     }
     let mut mixed: Option<Mixed> = None;
     for one in waters {
         let own = stream(one);
+        let bath = bath(one);
         let name = &one.name;
         let mut first = |label: &str, keys: [Option<&Quantity<Temperature>>; 2], general: Val<Temperature>| {
             let label = say!(T, "{label} {name}");
             keys.into_iter().flatten().find_map(|key| stated(t, w, &label, key)).unwrap_or(general)
         };
-        let at = own.map(|s| &s.temperature);
+        let at = own.map(|s| &s.temperature).or(bath);
         let cold = first("coldest", [own.map(|s| &s.coldest), at], fluids.cold.temperature);
         let warm = first("warmest", [own.map(|s| &s.warmest), at], fluids.warm.temperature);
         let salt = own.and_then(|s| stated(t, w, &say!(T, "dissolved salt, {name}"), &s.salinity));

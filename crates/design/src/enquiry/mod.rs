@@ -182,7 +182,11 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
             faults.push(Fault::new(
                 place,
                 "has neither a flow nor a number of hoses",
-                "write flow = \"45 gpm\" or hoses = 3",
+                if stream.volume_per_day.is_given() {
+                    "write how fast it comes beside its volume a day: flow = \"45 gpm\" or \"10 m3/h\", or hoses = 3"
+                } else {
+                    "write flow = \"45 gpm\" or \"10 m3/h\", or hoses = 3"
+                },
             ));
         }
     }

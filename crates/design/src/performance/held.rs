@@ -3,6 +3,7 @@
 use super::State;
 use super::removal::Removal;
 use crate::basis::Basis;
+use crate::basis::cases::Case;
 use crate::basis::contents::Content;
 use crate::basis::limits::LimitState;
 use crate::enquiry::blocks::Statistic;
@@ -28,6 +29,7 @@ pub struct Held {
 
 /// Finds what is held against a limit in one case at the end of the interval.
 pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &LimitState, end: &Removal) -> Held {
+    let peak = basis.cases[end.case_index].peak_for(limit);
     let average = limit.statistic.q == Statistic::MonthlyAverage;
     let counts = limit.pollutant.counts;
     let (out, comes) = end.counted(counts);
@@ -46,7 +48,7 @@ pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &Li
             (expected, mixed, comes, stays(t, &end.content, counts, None))
         }
         None => {
-            let peak = at_peak(t, &end.content, basis.peak_for(limit));
+            let peak = at_peak(t, &end.content, peak);
             let mut over = |label: &str, out: Val<Concentration>| match counts {
                 Counts::AllOil => crate::reckon!(
                     t,
@@ -88,22 +90,27 @@ pub struct Passing {
     pub at_peak: bool,
 }
 
-/// Finds what passes any separator of one content, nothing recorded.
+/// Finds what passes any separator of one case with its content, nothing recorded.
 #[must_use]
-pub fn passing(basis: &Basis, limit: &LimitState, content: &Content) -> Passing {
+pub fn passing(limit: &LimitState, case: &Case, content: &Content) -> Passing {
     let average = limit.statistic.q == Statistic::MonthlyAverage;
-    let peak = (!average).then(|| at_peak(&mut Off, content, basis.peak_for(limit)));
+    let peak = (!average).then(|| at_peak(&mut Off, content, case.peak_for(limit)));
     let counted = limit.pollutant.counts == Counts::AllOil;
     let total = stays(&mut Off, content, limit.pollutant.counts, peak).q;
     let dissolved = peak.map_or(content.dissolved.q, |p| p.dissolved.q);
     let dissolved = if counted { dissolved } else { Concentration::from_si(0.0) };
     let against = limit.mean.filter(|_| average).unwrap_or(limit.value).q;
-    let at_peak = peak.is_some() && basis.peak_for(limit).q.si() > 1.0;
+    let at_peak = peak.is_some() && is_raised(case.peak_for(limit).q);
     let influent = match (limit.pollutant.counts, peak) {
         (Counts::AllOil, peak) => peak.map_or(content.total.q, |p| p.influent.q),
         (Counts::FreeOil, peak) => content.free.q * peak.map_or(ratio(1.0), |p| p.rest.q),
     };
     Passing { fixed: total - dissolved, dissolved, total, influent, against, at_peak }
+}
+
+/// Whether a peak is one: above the mean by more than print shows.
+pub(super) fn is_raised(peak: Ratio) -> bool {
+    peak.si() > 1.0005
 }
 
 /// What arrives when the influent is at its peak.

@@ -1,6 +1,7 @@
 //! The flow, the temperature and the median droplet at which a limit is just met: what still tells sizes apart where
 //! the published floor hides every number of the effluent.
 
+use super::keeps;
 use super::ladder::effluent;
 use super::limit::LimitVerdict;
 use super::passage::{Fixed, Passage};
@@ -15,7 +16,7 @@ use stillrise_handbook::fluids::pollutants::Counts;
 use stillrise_handbook::page::Argument;
 use stillrise_units::catalog::{DEG_C, DEG_F, PERCENT, UM};
 use stillrise_units::math::sqrt;
-use stillrise_units::{Length, Ratio, Temperature, Typed, ratio};
+use stillrise_units::{Concentration, Length, Ratio, Temperature, Typed, ratio};
 
 /// Where a limit is just met, all else as in the case.
 #[derive(Debug, Clone, Copy)]
@@ -185,7 +186,9 @@ pub fn just_met<T: Trail>(
     let removals = if limit.peak.is_none() { vec![clean, worst] } else { vec![worst] };
     let counts = basis.limits[limit.limit].pollutant.counts;
     let around = Around { basis, unit, fixed, removals, counts };
-    let goal = limit.mean_that_meets.q.si();
+    let goal = mean_that_meets(t, basis, worst, limit);
+    let at_goal = goal.at;
+    let goal = goal.q.si();
     let none = Node::NONE;
     let flow = between(FLOWS, goal, geometric, |x| {
         around.out(|like| around.at_flow(&mut Off, like, Val { q: ratio(x), at: none }).ok())
@@ -203,7 +206,7 @@ pub fn just_met<T: Trail>(
             around.out(|like| Some(with_median(like, Val { q: base.q * x, at: none })))
         })
     });
-    let goal = limit.mean_that_meets.at;
+    let goal = at_goal;
     let flow = settle(t, "share of the flow at which the limit is just met", SHARE, flow, ratio, goal);
     if let Margin::At(share) = flow {
         around.work(t, "at the flow that just meets the limit", |t, like| around.at_flow(t, like, share))?;
@@ -222,6 +225,16 @@ pub fn just_met<T: Trail>(
         around.work(t, "at the median that just meets the limit", |_, like| Ok(with_median(like, d50)))?;
     }
     Ok(JustMet { limit: limit.limit, flow, temperature, d50 })
+}
+
+/// The mean of this case that just meets the limit; the verdict may be of another case, with another peak.
+fn mean_that_meets<T: Trail>(t: &mut T, basis: &Basis, worst: &Removal, limit: &LimitVerdict) -> Val<Concentration> {
+    if limit.case == worst.case || limit.peak.is_none() {
+        return limit.mean_that_meets;
+    }
+    let state = &basis.limits[limit.limit];
+    let peak = basis.cases[worst.case_index].peak_for(state);
+    keeps::mean_that_meets(t, limit.against, worst, state.pollutant.counts, (peak, false))
 }
 
 const SHARE: Pair = (&PERCENT, &PERCENT);

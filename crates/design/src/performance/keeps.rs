@@ -42,7 +42,7 @@ pub fn keeps_at(basis: &Basis, removals: &[Removal], limit: usize) -> Option<f64
     let off = &mut Off;
     let average = limit.statistic.q == Statistic::MonthlyAverage;
     let mut least: Option<f64> = None;
-    for end in removals.iter().filter(|r| r.state == State::End) {
+    for end in removals.iter().filter(|r| r.state == State::End && r.lasts) {
         let (out, comes) = end.counted(limit.pollutant.counts);
         let mean = if average { held(off, basis, removals, limit, end).expected.q } else { out.expected.q };
         let mean = mean.max(Promise::least(comes.q));

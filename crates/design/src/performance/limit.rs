@@ -3,12 +3,12 @@
 use super::State;
 pub use super::heard::{ASKED_OF_KEPT, ASKED_OF_LIKELY, By, Chance, HeldBack, Measured};
 pub use super::held::{Held, held};
-use super::held::{at_peak, stays};
+use super::held::{at_peak, is_raised, stays};
 use super::keeps::{Keeps, keeps, mean_that_meets};
 use super::promise::{Promise, floor, number};
 use super::removal::Removal;
+use crate::basis::cases::Case;
 use crate::basis::limits::LimitState;
-use crate::basis::waters::Content;
 use crate::basis::{Basis, Carried};
 use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Off, Trail, Val, choose};
@@ -69,7 +69,8 @@ pub struct LimitVerdict {
     pub influent: Val<Concentration>,
     /// The mean that arrives.
     pub mean_influent: Val<Concentration>,
-    /// The case it was taken from.
+    /// The case it was taken from; what is a mean, or about one, is of the worst case that lasts, where this is a bath that is
+    /// let go.
     pub case: String,
     /// The mean that leaves, as expected: over the interval for an average, else at its end.
     pub mean: Val<Concentration>,
@@ -89,11 +90,11 @@ pub struct LimitVerdict {
     pub larger_helps: bool,
 }
 
-/// The removal a limit is held against: the worst cold case at the end of the interval.
+/// The removal that stands for the unit: the worst cold case at the end of the interval, of those that last.
 #[must_use]
 pub fn worst(removals: &[Removal]) -> Option<&Removal> {
     let mut best: Option<&Removal> = None;
-    for r in removals.iter().filter(|r| r.state == State::End) {
+    for r in removals.iter().filter(|r| r.state == State::End && r.lasts) {
         if best.is_none_or(|b| r.total.expected.q > b.total.expected.q) {
             best = Some(r);
         }
@@ -106,30 +107,51 @@ pub fn verdicts<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], blocke
     t.section("limits");
     let mut out = Vec::new();
     for (i, limit) in basis.limits.iter().enumerate() {
-        let mut worst: Option<LimitVerdict> = None;
+        let (mut worst, mut passing): (Option<LimitVerdict>, Option<LimitVerdict>) = (None, None);
         let mut most: Option<(Concentration, &str)> = None;
         for end in removals.iter().filter(|r| r.state == State::End) {
+            let case = &basis.cases[end.case_index];
+            if !case.is_held_against(limit) {
+                continue;
+            }
             let verdict = one(t, basis, removals, (i, limit), end, blocked);
-            let beats =
-                |w: &LimitVerdict| verdict.word > w.word || verdict.word == w.word && verdict.expected.q > w.expected.q;
             if verdict.predicted && most.as_ref().is_none_or(|(most, _)| verdict.expected.q > *most) {
                 most = Some((verdict.expected.q, end.case.as_str()));
             }
-            if worst.as_ref().is_none_or(beats) {
-                worst = Some(verdict);
+            let worst = if case.counts_in_a_mean() { &mut worst } else { &mut passing };
+            if worst.as_ref().is_none_or(|worst| is_worse(&verdict, worst)) {
+                *worst = Some(verdict);
             }
         }
         if let Some(verdict) = &mut worst {
             verdict.keeps = keeps(t, limit, verdict);
-            // The weakest word may come from one water, and most oil leave with another.
-            if let Some((most, case)) = most.filter(|(most, _)| T::RECORDS && *most > verdict.expected.q * 1.05) {
-                verdict.because =
-                    format!("{}; most leaves in another case, {}: {}", verdict.because, case, number(most));
-            }
         }
-        out.extend(worst);
+        let mut settled = match (worst, passing) {
+            // A bath decides the word; the mean about which results scatter stays that of the waters without it.
+            (Some(worst), Some(passing)) if is_worse(&passing, &worst) => Some(LimitVerdict {
+                mean: worst.mean,
+                mean_influent: worst.mean_influent,
+                mean_that_meets: worst.mean_that_meets,
+                peak: worst.peak,
+                keeps: worst.keeps,
+                ..passing
+            }),
+            (worst, passing) => worst.or(passing),
+        };
+        // The weakest word may come from one water, and most oil leave with another.
+        if let (Some(verdict), Some((most, case)), true) = (&mut settled, most, T::RECORDS)
+            && most > verdict.expected.q * 1.05
+        {
+            verdict.because = format!("{}; most leaves in another case, {case}: {}", verdict.because, number(most));
+        }
+        out.extend(settled);
     }
     out
+}
+
+/// Whether one verdict on a limit is the worse of two.
+fn is_worse(a: &LimitVerdict, b: &LimitVerdict) -> bool {
+    a.word > b.word || a.word == b.word && a.expected.q > b.expected.q
 }
 
 /// One limit in one case at the end of the interval.
@@ -143,12 +165,9 @@ fn one<T: Trail>(
 ) -> LimitVerdict {
     let Held { expected, mixed, influent, stays, against } = held(t, basis, removals, limit, end);
     let average = limit.statistic.q == Statistic::MonthlyAverage;
-    let when = if !T::RECORDS || average || basis.peak_for(limit).q.si() <= 1.0 {
-        String::new()
-    } else {
-        format!(" when the influent is at its peak, {} times its mean,", print::digits(basis.peak_for(limit).q.si(), 3))
-    };
-    let peak = if average { 1.0 } else { basis.peak_for(limit).q.si() };
+    let over = basis.cases[end.case_index].peak_for(limit);
+    let when = if !T::RECORDS || average { String::new() } else { when(over.q.si()) };
+    let peak = if average { 1.0 } else { over.q.si() };
     let solids = limit.pollutant.is_suspended_solids().then(|| end.content.solids.q * ratio(peak));
     let found = Found {
         expected: expected.q,
@@ -182,7 +201,7 @@ fn one<T: Trail>(
         expected
     };
     let larger_helps = word == Word::NotShown && predicted;
-    let mean_that_meets = mean_that_meets(t, against, end, limit.pollutant.counts, (basis.peak_for(limit), average));
+    let mean_that_meets = mean_that_meets(t, against, end, limit.pollutant.counts, (over, average));
     let (out, comes) = end.counted(limit.pollutant.counts);
     LimitVerdict {
         limit: i,
@@ -198,13 +217,26 @@ fn one<T: Trail>(
         mean_influent: comes,
         mean: if limit.statistic.q == Statistic::MonthlyAverage { expected } else { out.expected },
         mean_that_meets,
-        peak: (!average).then_some(basis.peak_for(limit)),
+        peak: (!average).then_some(over),
         keeps: None,
         case: end.case.clone(),
         because,
         change,
         predicted,
         larger_helps,
+    }
+}
+
+/// When the influent stands as many times above its mean: nothing where it does not.
+fn when(times: f64) -> String {
+    let digits = print::digits(times, 3);
+    if is_raised(ratio(times)) {
+        format!(" when the influent is at its peak, {digits} times its mean,")
+    } else if times < 0.9995 {
+        // The mean of a case of minutes is above that of the day.
+        format!(" over the day of the dump, on which the mean is {digits} times what comes while it lasts,")
+    } else {
+        String::new()
     }
 }
 
@@ -226,12 +258,14 @@ pub fn may_be_refused(carried: &Carried, limit: &LimitState, blocked: Option<&st
     }
     let values = [Some(limit.value), limit.mean];
     let least = values.into_iter().flatten().map(|v| v.q).fold(limit.value.q, |a, b| if b < a { b } else { a });
-    let exceeds = |content: &Content| {
-        let counts = limit.pollutant.counts;
-        let peaks = carried.peaks.map(|peak| Some(at_peak(&mut Off, content, peak)));
-        peaks.into_iter().chain([None]).any(|peak| stays(&mut Off, content, counts, peak).q > least)
+    let counts = limit.pollutant.counts;
+    let exceeds = |case: &Case| {
+        let Some(content) = &case.content else { return false };
+        let peaks = case.peaks.map(|p| [p.day, p.sample].map(|peak| at_peak(&mut Off, content, peak)));
+        let peaks = peaks.into_iter().flatten().map(Some);
+        peaks.chain([None]).any(|peak| stays(&mut Off, content, counts, peak).q > least)
     };
-    blocked.is_some() || least < floor() || carried.cases.iter().filter_map(|c| c.content.as_ref()).any(exceeds)
+    blocked.is_some() || least < floor() || carried.cases.iter().any(exceeds)
 }
 
 /// Text that is only made for a reader.

@@ -33,6 +33,8 @@ pub struct Removal {
     pub case: String,
     /// Its place among the cases.
     pub case_index: usize,
+    /// Whether the case lasts long enough to count in a mean.
+    pub lasts: bool,
     /// The season.
     pub season: Season,
     /// The state.
@@ -104,6 +106,7 @@ pub fn removal<T: Trail>(
     Ok(Removal {
         case: case.name.clone(),
         case_index,
+        lasts: case.counts_in_a_mean(),
         season,
         state,
         flow,

@@ -183,22 +183,17 @@ fn average_content<T: Trail>(
     usual: &Removal,
 ) -> Result<(Val<Concentration>, Val<Concentration>), Stop> {
     let mut sum: Option<(Val<Flow>, Val<Concentration>, Val<Concentration>)> = None;
-    for water in &basis.waters {
-        let flow = reckon!(t, &say!(T, "{} on an average day, as a flow", water.name), [GPD, M3_D], (volume = water.per_day, day = day) volume / day);
+    let waters = basis.waters.iter().map(|water| (&water.name, water.per_day, &water.content));
+    let drained = basis.containment.iter().flat_map(|ahead| &ahead.all);
+    let drained = drained.filter_map(|c| c.drained.as_ref().map(|d| (&c.name, d.per_day, &d.content)));
+    for (name, per_day, content) in waters.chain(drained) {
+        let flow = reckon!(t, &say!(T, "{name} on an average day, as a flow"), [GPD, M3_D], (volume = per_day, day = day) volume / day);
         sum = Some(match sum {
-            None => (flow, water.content.solids, water.content.free),
+            None => (flow, content.solids, content.free),
             Some((so_far, solids, free)) => (
                 reckon!(t, "waters so far, as a flow", [GPD, M3_D], (sum = so_far, next = flow) sum + next),
-                by!(
-                    t,
-                    "solids, mean over the waters",
-                    mixture::concentration(so_far, solids, flow, water.content.solids)
-                )?,
-                by!(
-                    t,
-                    "free oil, mean over the waters",
-                    mixture::concentration(so_far, free, flow, water.content.free)
-                )?,
+                by!(t, "solids, mean over the waters", mixture::concentration(so_far, solids, flow, content.solids))?,
+                by!(t, "free oil, mean over the waters", mixture::concentration(so_far, free, flow, content.free))?,
             ),
         });
     }

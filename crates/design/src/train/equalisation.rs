@@ -2,7 +2,8 @@
 //!
 //! The event is the design storm, a day of washing by its hours or by its meter, or an extra case over its duration. What
 //! leaves is the smaller of what the pumps pass and of the flow cap. Two conventions are in use: a pump that passes its
-//! full flow from the first moment, and an outflow that rises and falls with the inflow; both are shown, the larger counts.
+//! full flow from the first moment, and an outflow that rises and falls with the inflow, as behind a throttle. Behind a pump
+//! the first holds; by gravity both are shown, the larger counts.
 
 use crate::basis::Basis;
 use crate::basis::cases::{Case, Kind};
@@ -30,7 +31,7 @@ pub struct Equalisation {
     pub duration: Val<Time>,
     /// Volume behind a constant outflow.
     pub constant: Val<Volume>,
-    /// Volume if the outflow rises and falls with the inflow; `None` for what is turned on and off.
+    /// Volume if the outflow rises and falls with the inflow; `None` behind a pump, and for what is turned on and off.
     pub rising: Option<Val<Volume>>,
     /// Time in which the full volume runs out again.
     pub empties: Val<Time>,
@@ -100,7 +101,9 @@ fn of_case<T: Trail>(
     out: Val<Flow>,
 ) -> Result<Option<Equalisation>, Stop> {
     match (case.kind, &basis.storm) {
-        (Kind::Storm | Kind::StormAndWash, Some(storm)) => rain(t, storm, (i, case), out).map(Some),
+        (Kind::Storm | Kind::StormAndWash, Some(storm)) => {
+            rain(t, storm, (i, case), out, basis.feed.mean_flow.is_some()).map(Some)
+        }
         (Kind::Dry, _) => {
             let running: Vec<&Water> = basis.waters.iter().filter(|w| !w.is_rain && w.runs.is_some()).collect();
             washing(t, &running, (i, case), out)
@@ -207,24 +210,31 @@ fn washing<T: Trail>(
 }
 
 /// The design storm: of a table the duration that asks for most, else as long as it is said to last.
-fn rain<T: Trail>(t: &mut T, storm: &Storm, (i, case): (usize, &Case), out: Val<Flow>) -> Result<Equalisation, Stop> {
+fn rain<T: Trail>(
+    t: &mut T,
+    storm: &Storm,
+    (i, case): (usize, &Case),
+    out: Val<Flow>,
+    pumped: bool,
+) -> Result<Equalisation, Stop> {
     let rises = storm.concentration_time;
     let (duration, flow) = match (&storm.table, storm.duration) {
-        (Some(table), _) => worst_duration(t, storm, table, case, out)?,
+        (Some(table), _) => worst_duration(t, storm, table, case, out, pumped)?,
         (None, Some(duration)) if duration.q >= rises.q => (duration, case.inflow),
         // The full flow is there only once the concentration time is over.
         _ => (rises, case.inflow),
     };
     let constant =
         by!(t, "held back behind a constant outflow", constant_outflow_storage::volume(flow, duration, out, rises))?;
-    let rising = by!(
-        t,
-        "held back if the outflow rises with the inflow",
-        modified_rational::volume(flow, duration, out, rises)
-    )?;
-    let most = if rising.q > constant.q { rising } else { constant };
+    let rising = if pumped {
+        None
+    } else {
+        let label = "held back if the outflow rises with the inflow";
+        Some(by!(t, label, modified_rational::volume(flow, duration, out, rises))?)
+    };
+    let most = rising.filter(|rising| rising.q > constant.q).unwrap_or(constant);
     let empties = reckon!(t, "time in which it runs out again", [H, H], (volume = most, out = out) volume / out);
-    Ok(Equalisation { case: i, inflow: case.inflow, outflow: out, duration, constant, rising: Some(rising), empties })
+    Ok(Equalisation { case: i, inflow: case.inflow, outflow: out, duration, constant, rising, empties })
 }
 
 /// The duration of the table that asks for most, and the flow at its intensity; waters beside the rain run on.
@@ -234,12 +244,18 @@ fn worst_duration<T: Trail>(
     table: &Val<stillrise_handbook::page::Series>,
     case: &Case,
     out: Val<Flow>,
+    pumped: bool,
 ) -> Result<(Val<Time>, Val<Flow>), Stop> {
     let rises = storm.concentration_time;
     let held = |d: Time| -> Option<f64> {
         let i = rain_intensity::intensity(rain_depth::depth(table.q.clone(), d).ok()?, d).ok()?;
         let q = case.inflow.q - storm.flow.q + storm.flow.q * (i / storm.intensity.q);
-        modified_rational::volume(q, d, out.q, rises.q).ok().map(Typed::si)
+        let volume = if pumped {
+            constant_outflow_storage::volume(q, d, out.q, rises.q)
+        } else {
+            modified_rational::volume(q, d, out.q, rises.q)
+        };
+        volume.ok().map(Typed::si)
     };
     let mut best = (rises.q, f64::NEG_INFINITY);
     let mut d = rises.q;

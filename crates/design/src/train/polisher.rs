@@ -20,12 +20,12 @@ pub(super) fn stage(basis: &Basis) -> Option<Stage> {
     let mut largest: Option<&Case> = None;
     for limit in &basis.limits {
         let contents = || basis.cases.iter().filter_map(|case| Some((case, case.content.as_ref()?)));
-        if !contents().any(|(_, content)| asks(basis, limit, content)) {
+        if !contents().any(|(case, content)| asks(limit, case, content)) {
             continue;
         }
         whys.push(format!("{} of {}", limit.pollutant.title, print::with_unit(limit.value.q.si(), &MG_L)));
         // Behind the same unit it takes every water that does not arrive within the limit.
-        for (case, _) in contents().filter(|(_, content)| misses(basis, limit, content)) {
+        for (case, _) in contents().filter(|(case, content)| misses(limit, case, content)) {
             if largest.is_none_or(|largest| case.feed.q > largest.feed.q) {
                 largest = Some(case);
             }
@@ -43,25 +43,25 @@ pub(super) fn stage(basis: &Basis) -> Option<Stage> {
 }
 
 /// Whether a water is not within a limit before any separator.
-fn misses(basis: &Basis, limit: &LimitState, content: &Content) -> bool {
+fn misses(limit: &LimitState, case: &Case, content: &Content) -> bool {
     if limit.pollutant.gravity == Gravity::Touches {
-        let found = passing(basis, limit, content);
+        let found = passing(limit, case, content);
         found.influent > found.against
     } else {
-        asks(basis, limit, content)
+        asks(limit, case, content)
     }
 }
 
 /// Whether a limit asks for it behind a water of this content.
-fn asks(basis: &Basis, limit: &LimitState, content: &Content) -> bool {
-    if limit.statistic.q == Statistic::RigTest {
+fn asks(limit: &LimitState, case: &Case, content: &Content) -> bool {
+    if limit.statistic.q == Statistic::RigTest || !case.is_held_against(limit) {
         return false;
     }
-    let found = passing(basis, limit, content);
+    let found = passing(limit, case, content);
     match limit.pollutant.gravity {
         Gravity::Touches => found.influent > found.against && (found.total > found.against || found.against < floor()),
         Gravity::Partly if limit.pollutant.is_suspended_solids() => {
-            let peak = if found.at_peak { basis.peak_for(limit).q.si() } else { 1.0 };
+            let peak = if found.at_peak { case.peak_for(limit).q.si() } else { 1.0 };
             content.solids.q * ratio(peak) > found.against
         }
         Gravity::Partly | Gravity::Cannot => true,

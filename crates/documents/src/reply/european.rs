@@ -1,6 +1,6 @@
 //! What was asked for by the European standard, answered one by one: class, sizes, bypass, covers.
 
-use crate::summary::european::number;
+use crate::summary::european::{number, pumped};
 use stillrise_checks::Verdict;
 use stillrise_design::enquiry::blocks;
 use stillrise_search::Settled;
@@ -62,9 +62,13 @@ fn flows(settled: &Settled) -> Option<String> {
     let sizes = european.sizes.as_ref().ok()?;
     let (rain, waste) = (number(european.rain.q), number(european.waste.q));
     let water = match (european.rain.q.si() > 0.0, european.waste.q.si() > 0.0) {
-        (true, true) => format!("{rain} L/s of rain and {waste} L/s of waste water ask"),
-        (false, _) => format!("{waste} L/s of waste water ask"),
-        (true, false) => format!("{rain} L/s of rain ask"),
+        (true, true) => format!("{rain} L/s of rain and {waste} L/s of waste water"),
+        (false, _) => format!("{waste} L/s of waste water"),
+        (true, false) => format!("{rain} L/s of rain"),
+    };
+    let water = match pumped(european) {
+        Some(how) => format!("{water} ({how}) ask"),
+        None => format!("{water} ask"),
     };
     Some(format!("{water} for NS {} by EN 858-2", number(sizes.need.q)))
 }

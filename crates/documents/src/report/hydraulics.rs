@@ -3,6 +3,7 @@
 use super::Report;
 use super::blocks::{Table, number, slim, wide};
 use super::{capital, sentence};
+use crate::summary::performance::may_bind;
 use crate::summary::stands;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::Performance;
@@ -102,6 +103,7 @@ fn site(r: &mut Report<'_>, p: &Performance) {
 fn oil(r: &mut Report<'_>, levels: &OilLevels) {
     r.out.heading(&format!("Oil levels: {}", levels.oil));
     let unit = r.symbol(LEVEL);
+    let train = r.settled.job.design.train.as_ref();
     let mut table =
         Table::new([wide("Cap on the layer", 1.4), number("Thickest layer", unit), wide("", 2.0), number("No.", "")]);
     for (k, cap) in levels.caps.iter().enumerate() {
@@ -109,7 +111,12 @@ fn oil(r: &mut Report<'_>, levels: &OilLevels) {
         let row = [
             capital(cap.name),
             r.digits(cap.thickness.q, LEVEL, 4),
-            if governs { "governs" } else { "" }.to_owned(),
+            match train.filter(|train| !may_bind(cap, train)) {
+                Some(_) => "deeper than the tank: never binds",
+                None if governs => "governs",
+                None => "",
+            }
+            .to_owned(),
             r.no(cap.thickness.at),
         ];
         if governs { table.strong_row(row) } else { table.row(row) }
@@ -140,7 +147,9 @@ fn oil(r: &mut Report<'_>, levels: &OilLevels) {
         r.show(levels.residue.q, LEVEL),
         r.no(levels.residue.at)
     );
-    if let Some(skim) = levels.skim.filter(|s| s.q.si() > 0.0) {
+    if let Some(skim) =
+        levels.skim.filter(|s| s.q.si() > 0.0 && train.is_none_or(|train| s.q.si() <= train.unit.frame.height.q.si()))
+    {
         text += &format!(
             "; a fixed lip at the inlet invert would begin to skim at {} and the largest flow (No. {})",
             r.show(skim.q, LEVEL),

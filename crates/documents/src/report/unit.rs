@@ -153,7 +153,7 @@ fn particulars(r: &mut Report<'_>, train: &Train) {
         }
     };
     add("Where it comes from", Some(train.origin.clone()));
-    add("Nozzles, in and out", Some(format!("{} and {}", p.nozzles.0, p.nozzles.1)));
+    add("Nozzles, in and out", Some(crate::summary::performance::bores(&p.nozzles, r.system)));
     let rated = p.rated.as_ref().map(|(flow, basis)| {
         let basis = if basis.is_empty() { "basis not stated" } else { basis };
         format!("{}: {basis}", r.show(flow.q, stillrise_design::basis::FLOW_UNITS))

@@ -7,7 +7,7 @@ use stillrise_design::basis::containment::drain::Shut;
 use stillrise_design::basis::containment::{Containment, Containments};
 use stillrise_design::provenance::{Node, Pair};
 use stillrise_search::Settled;
-use stillrise_units::catalog::{D, GAL, GPM, H, IN, M3, M3_H, MM};
+use stillrise_units::catalog::{D, FT2, GAL, GPM, H, IN, M2, M3, M3_H, MM};
 use stillrise_units::{System, Time, Typed, print};
 
 const STORE: Pair = (&GAL, &M3);
@@ -83,6 +83,28 @@ pub(crate) fn rows(ahead: &Containments, b: &Balance) -> Vec<(String, Node)> {
     rows
 }
 
+/// What runs to the separator through open drains while it rains, which no case holds; nothing where none stands open.
+pub(crate) fn unthrottled(settled: &Settled) -> Option<String> {
+    let basis = settled.job.design.basis.as_ref()?;
+    let (ahead, storm) = (basis.containment.as_ref()?, basis.storm.as_ref()?);
+    let system = settled.job.enquiry.system();
+    let show = |si: f64, pair: Pair| print::with_unit(si, system.pick(pair));
+    let each: Vec<String> = ahead
+        .unthrottled()
+        .map(|(c, area)| {
+            let flow = area.val.q * storm.intensity.q;
+            format!("{}: {} of rain on {}", c.name, show(flow.si(), (&GPM, &M3_H)), show(area.val.q.si(), (&FT2, &M2)))
+        })
+        .collect();
+    (!each.is_empty()).then(|| {
+        format!(
+            "A drain that stands open, at no rate that was said, lets the rain through as it falls, as far as its pipe does. At the \
+             intensity of the storm that is, and no case holds it: {}. Shut it as a rule, or say its rate.",
+            each.join("; ")
+        )
+    })
+}
+
 pub(super) fn containment(out: &mut String, settled: &Settled, width: usize) {
     let Some(ahead) = settled.job.design.basis.as_ref().and_then(|b| b.containment.as_ref()) else { return };
     let system = settled.job.enquiry.system();
@@ -124,6 +146,9 @@ pub(super) fn containment(out: &mut String, settled: &Settled, width: usize) {
         }
         out.push_str(&table.render(width));
         out.push_str(&hang(&sentence(ahead, b), width, 0, 2));
+    }
+    if let Some(text) = unthrottled(settled) {
+        out.push_str(&hang(&text, width, 0, 2));
     }
 }
 

@@ -39,8 +39,23 @@ pub(crate) fn notes(settled: &Settled, european: &European) -> Vec<String> {
             class.meaning()
         ));
     }
+    if let Some(how) = pumped(european) {
+        let (rain, waste) = (number(european.rain.q), number(european.waste.q));
+        out.push(format!("Rain {rain} L/s and waste water {waste} L/s are {how}."));
+    }
     out.extend(covered(european));
     out
+}
+
+/// How the pumps share the flow, where it is theirs and not what arrives.
+pub(crate) fn pumped(european: &European) -> Option<String> {
+    let pumps = number(european.pumps?.q);
+    Some(match (european.rain.q.si() > 0.0, european.waste.q.si() > 0.0) {
+        (true, true) => {
+            format!("together the {pumps} L/s that the pumps lift: the waste water that arrives, and rain the rest")
+        }
+        _ => "all that the pumps lift while they run, however little arrives".to_owned(),
+    })
 }
 
 /// Whether the size that was named covers the need, with the numbers.

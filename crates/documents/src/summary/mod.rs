@@ -6,7 +6,7 @@ pub(crate) mod european;
 pub(crate) mod evidence;
 pub(crate) mod ladder;
 pub(crate) mod measured;
-mod performance;
+pub(crate) mod performance;
 pub(crate) mod stands;
 mod verdicts;
 pub(crate) mod zones;

@@ -2,10 +2,13 @@
 
 use super::{section, total_out};
 use crate::render::text::{Table, hang, item};
+use stillrise_design::performance::levels::Cap;
 use stillrise_design::performance::promise::Promise;
+use stillrise_design::train::Train;
+use stillrise_handbook::hydraulics::pipes::pipe_size;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{D, FT, FT2, GAL, GPM_FT2, IN, KG, L, LB, M, M_H, M2, M3, MIN, MM, UM};
-use stillrise_units::{Typed, Unit, print};
+use stillrise_units::{System, Typed, Unit, print};
 
 type Pair = (&'static Unit, &'static Unit);
 const LEVEL: Pair = (&IN, &MM);
@@ -39,7 +42,7 @@ pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
         ("water, above the floor", show(l.water_volume.q.si(), (&GAL, &M3))),
         ("plates", format!("{} at a gap of {}", print::digits(l.plates.q.si(), 3), show(f.gap.q.si(), LEVEL))),
         ("projected plate area", show(l.plate_area.q.si(), (&FT2, &M2))),
-        ("inlet and outlet", format!("{} and {}", train.unit.particulars.nozzles.0, train.unit.particulars.nozzles.1)),
+        ("inlet and outlet", bores(&train.unit.particulars.nozzles, system)),
     ] {
         table.row([name.to_owned(), value]);
     }
@@ -168,6 +171,20 @@ pub(super) fn hydraulics(out: &mut String, settled: &Settled, width: usize) {
     }
 }
 
+/// Whether a cap on the oil layer can bind: a layer thicker than the tank is high is none.
+pub(crate) fn may_bind(cap: &Cap, train: &Train) -> bool {
+    cap.thickness.q.si() <= train.unit.frame.height.q.si()
+}
+
+/// The nominal bores of inlet and outlet; in SI by the metric size of the same pipe.
+pub(crate) fn bores(nozzles: &(String, String), system: System) -> String {
+    let word = |bore: &String| match pipe_size(bore) {
+        Some(size) if system == System::Si => size.metric_word(),
+        _ => bore.clone(),
+    };
+    format!("{} and {}", word(&nozzles.0), word(&nozzles.1))
+}
+
 pub(super) fn levels(out: &mut String, settled: &Settled, width: usize) {
     let Some(performance) = &settled.job.design.performance else { return };
     let system = settled.job.enquiry.system();
@@ -177,7 +194,10 @@ pub(super) fn levels(out: &mut String, settled: &Settled, width: usize) {
         let caps: Vec<String> = levels
             .caps
             .iter()
-            .map(|c| format!("{} {}", c.name, print::digits(unit.from_si(c.thickness.q.si()), 4)))
+            .map(|c| match settled.job.design.train.as_ref().filter(|train| !may_bind(c, train)) {
+                Some(_) => format!("{} none, deeper than the tank", c.name),
+                None => format!("{} {}", c.name, print::digits(unit.from_si(c.thickness.q.si()), 4)),
+            })
             .collect();
         out.push_str(&hang(
             &format!(

@@ -39,7 +39,16 @@ pub struct Facility {
     pub note: &'static str,
 }
 
+/// Kinds of place whose figures are those of rain off a land use, and of no other water there.
+const LAND_USES: [&str; 6] = ["open-space", "residential", "highway", "industrial", "commercial", "parking-lot"];
+
 impl Facility {
+    /// Whether its oil and solids are those of rain off a land use: they say nothing of a process or wash water there.
+    #[must_use]
+    pub fn is_land_use(&self) -> bool {
+        LAND_USES.contains(&self.word)
+    }
+
     /// All sources of this facility, each once.
     #[must_use]
     pub fn sources(&self) -> Vec<&'static Source> {
@@ -253,6 +262,12 @@ mod tests {
         assert_eq!(words.iter().collect::<BTreeSet<_>>().len(), words.len());
         assert_eq!(facility("vehicle-yard").map(|f| f.word), Some("bus-depot"));
         assert!(facility("moon").is_none());
+    }
+
+    #[test]
+    fn land_uses_are_places_of_the_list() {
+        assert!(LAND_USES.iter().all(|word| facility(word).is_some_and(Facility::is_land_use)));
+        assert_eq!(facility("wash-bay").map(Facility::is_land_use), Some(false));
     }
 
     #[test]

@@ -6,12 +6,13 @@ pub mod further;
 pub mod reach;
 pub mod volume;
 pub mod water;
+pub mod year;
 
 use super::SpillState;
 use super::fluids::Fluids;
 use super::storm::Storm;
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::ContainmentKind;
+use crate::enquiry::blocks::{ContainmentKind, DrainValve};
 use crate::enquiry::containments::find;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use balance::Balance;
@@ -20,6 +21,7 @@ use reach::{Open, Reach};
 use stillrise_units::catalog::{GAL, M3};
 use stillrise_units::{Area, Length, Typed, Volume};
 use volume::Shape;
+use year::Drained;
 
 /// One containment.
 #[derive(Debug, Clone)]
@@ -42,6 +44,9 @@ pub struct Containment {
     pub valve: Valve,
     /// Its metered drain.
     pub drain: Option<Drain>,
+    /// The rain on its own area that is drained to the separator; none where surfaces bring it, where a roof keeps it out, and
+    /// where nothing is drained.
+    pub drained: Option<Drained>,
     /// The one that it overflows to; none: the separator.
     pub to: Option<usize>,
     /// Whether somebody said where it overflows to.
@@ -66,6 +71,26 @@ pub struct Containments {
 }
 
 impl Containments {
+    /// Whether what is drained from one comes to the separator: none on the way there keeps it.
+    #[must_use]
+    pub fn comes_to_separator(&self, at: usize) -> bool {
+        let mut next = Some(at);
+        // A chain is no longer than there are containments.
+        for _ in &self.all {
+            let Some(c) = next.map(|i| &self.all[i]) else { break };
+            let drained = c.valve.is.q == DrainValve::Open || c.drain.is_some() || c.to_said;
+            if c.valve.is.q == DrainValve::None || !drained {
+                return false;
+            }
+            next = c.to;
+        }
+        next.is_none()
+    }
+    /// Those whose own rain the storm does not count, though their drain lets it run to the separator as it falls.
+    pub fn unthrottled(&self) -> impl Iterator<Item = (&Containment, Reach<Area>)> {
+        let open = |c: &&Containment| c.valve.is.q == DrainValve::Open && c.drain.is_none() && c.to.is_none();
+        self.all.iter().filter(open).filter_map(|c| Some((c, c.catch.filter(|_| c.own_catch)?)))
+    }
     /// Names along a chain.
     #[must_use]
     pub fn names(&self, chain: &[usize]) -> String {
@@ -139,6 +164,7 @@ pub fn containments<T: Trail>(
             rain,
             valve,
             drain: None,
+            drained: None,
             to,
             to_said,
             open,

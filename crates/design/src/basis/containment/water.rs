@@ -127,9 +127,9 @@ pub fn fire<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, open: &mut Vec<Open>) 
         label,
         (&GAL, &M3),
         "spill.fire_volume",
-        "Must fire water of a deluge or of hydrants be held too, and how much (0 gal for none)?",
+        "Must fire water of a deluge or of hydrants be held too, and how much of it, if any?",
         (none, none, Volume::of(45_600.0, &GAL)),
-        "engineering judgement: none, to an hour of 760 gpm of deluge and hose",
+        "engineering judgement: none, to an hour of 760 gpm (173 m3/h) of deluge and hose",
     );
     Ok(if block.fire_volume.is_given() { asked(t, w, &block.fire_volume, ask, open) } else { guessed(t, w, ask, open) })
 }

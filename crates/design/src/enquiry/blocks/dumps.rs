@@ -3,8 +3,8 @@
 use super::waters::OilContent;
 use crate::enquiry::fields::Text;
 use crate::enquiry::keys::{Quantity, keys};
-use stillrise_units::catalog::{GAL, M3, MG_L, MIN, ONE};
-use stillrise_units::{Concentration, Ratio, Time, Volume};
+use stillrise_units::catalog::{DEG_C, DEG_F, GAL, M3, MG_L, MIN, ONE};
+use stillrise_units::{Concentration, Ratio, Temperature, Time, Volume};
 
 keys! {
     /// A bath or a sump that is let go into a stream now and then, much stronger than the stream.
@@ -19,6 +19,8 @@ keys! {
         oil: Option<OilContent> = spec.like("{ mean = \"20000 mg/L\", emulsified = \"30 %\" }");
         /// Suspended solids in it
         solids: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0 mg/L", "100000 mg/L").safe_larger().like("\"1000 mg/L\"");
+        /// Its temperature, where it differs from the water of the season
+        temperature: Quantity<Temperature> = spec.units(&DEG_F, &DEG_C).between("-2 °C", "95 °C").safe_smaller().like("\"140 °F\"");
         /// How often a week
         per_week: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.001", "1000").safe_larger().like("1");
         /// Time in which it is let go

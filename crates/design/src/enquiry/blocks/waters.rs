@@ -55,7 +55,7 @@ keys! {
         hose_flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "1000 gpm").safe_larger().like("\"25 gpm\"");
         /// Share of the hoses that run together
         together: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("1 %", "100 %").safe_larger().like("\"100 %\"");
-        /// Metered volume on a running day, in place of flow times hours
+        /// Volume on a running day; with the flow or the hoses, which it does not replace, it tells the hours
         volume_per_day: Quantity<Volume> = spec.units(&GAL, &M3).between("0.01 gal", "100000000 gal").safe_larger().like("\"4500 gal\"");
         /// Hours a day that it runs
         hours_per_day: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.01", "24").safe_larger().like("3");
