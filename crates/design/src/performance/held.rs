@@ -108,9 +108,9 @@ pub fn passing(limit: &LimitState, case: &Case, content: &Content) -> Passing {
     Passing { fixed: total - dissolved, dissolved, total, influent, against, at_peak }
 }
 
-/// Whether a peak is one: above the mean by more than print shows.
+/// Whether a peak is one: above the mean by more than three digits show.
 pub(super) fn is_raised(peak: Ratio) -> bool {
-    peak.si() > 1.0005
+    peak.si() >= 1.005
 }
 
 /// What arrives when the influent is at its peak.

@@ -4,8 +4,9 @@ use super::State;
 pub use super::heard::{ASKED_OF_KEPT, ASKED_OF_LIKELY, By, Chance, HeldBack, Measured};
 pub use super::held::{Held, held};
 use super::held::{at_peak, is_raised, stays};
+use super::judge::{Found, judge};
 use super::keeps::{Keeps, keeps, mean_that_meets};
-use super::promise::{Promise, floor, number};
+use super::promise::{floor, number};
 use super::removal::Removal;
 use crate::basis::cases::Case;
 use crate::basis::limits::LimitState;
@@ -181,7 +182,8 @@ fn one<T: Trail>(
     let (word, because, change) = judge(limit, &found, blocked, T::RECORDS);
     let predicted = is_predicted(limit);
     let several = basis.cases.iter().filter(|case| case.content.is_some()).count() > 1;
-    let because = if T::RECORDS && several && (predicted || limit.pollutant.is_suspended_solids()) {
+    let because = if T::RECORDS && several && (predicted || limit.pollutant.is_suspended_solids() && word == Word::Kept)
+    {
         format!("{because} (worst case: {})", end.case)
     } else {
         because
@@ -266,152 +268,4 @@ pub fn may_be_refused(carried: &Carried, limit: &LimitState, blocked: Option<&st
         peaks.chain([None]).any(|peak| stays(&mut Off, content, counts, peak).q > least)
     };
     blocked.is_some() || least < floor() || carried.cases.iter().any(exceeds)
-}
-
-/// Text that is only made for a reader.
-macro_rules! told {
-    ($read:ident, $($arg:tt)*) => { if $read { format!($($arg)*) } else { String::new() } };
-}
-
-/// What a limit is judged by.
-struct Found {
-    expected: Concentration,
-    mixed: Concentration,
-    against: Concentration,
-    influent: Concentration,
-    stays: Concentration,
-    /// The suspended solids that arrive, on the same footing, where they are what the limit counts.
-    solids: Option<Concentration>,
-    /// On what footing: empty for an average, else that the influent is taken at its peak.
-    when: String,
-}
-
-/// Room over the published floor below which nothing is called kept: the floor holds under ideal
-/// conditions, and plates are known to leave 10 to 50 mg/L (MIL-HDBK-1005/9A, 1997).
-const FLOOR_MARGIN: f64 = 1.5;
-
-fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -> (Word, String, String) {
-    // What was stated is echoed to four digits; what a statistic makes of it is a computed number.
-    let exact = |c: Concentration| {
-        if c == limit.value.q {
-            print::with_unit(c.si(), &MG_L)
-        } else if limit.mean.is_some_and(|mean| mean.q == c) {
-            let asked = print::with_unit(limit.value.q.si(), &MG_L);
-            format!("{}, the long-term mean that an average of {asked} demands", number(c))
-        } else {
-            number(c)
-        }
-    };
-    let Found { expected, mixed, against, influent, stays, solids, ref when } = *found;
-    let within = |arrives: Concentration| {
-        told!(
-            read,
-            "what arrives{when} is {}, against {}: the water is within the limit before any separator",
-            number(arrives),
-            exact(against)
-        )
-    };
-    if limit.statistic.q == Statistic::RigTest {
-        return (
-            Word::NotShown,
-            "a rig test is a full-scale type test of the unit; no calculation stands in for it".to_owned(),
-            "a test report of the unit by the standard named".to_owned(),
-        );
-    }
-    match limit.pollutant.gravity {
-        Gravity::Cannot => {
-            return (Word::NotByGravity, limit.pollutant.explains.to_owned(), limit.pollutant.what_could.to_owned());
-        }
-        Gravity::Partly if let Some(solids) = solids.filter(|solids| *solids <= against) => {
-            let change = "other solids, or sludge that is stirred up because it was not removed in time";
-            return (Word::Kept, within(solids), change.to_owned());
-        }
-        Gravity::Partly => {
-            return (Word::NotShown, limit.pollutant.explains.to_owned(), limit.pollutant.what_could.to_owned());
-        }
-        Gravity::Touches => {}
-    }
-    if influent <= against {
-        return (Word::Kept, within(influent), "other influent".to_owned());
-    }
-    if let Some(reason) = blocked {
-        return (
-            Word::NotByGravity,
-            reason.to_owned(),
-            "heating, flotation with air, or a settling tank for sinking oil".to_owned(),
-        );
-    }
-    if stays > against {
-        return (
-            Word::NotByGravity,
-            told!(
-                read,
-                "{} of oil that does not rise (emulsified, dissolved or too heavy){} pass any separator, against {}",
-                number(stays),
-                when.trim_end_matches(','),
-                exact(against)
-            ),
-            "less detergent, no shear, or a polisher behind the separator".to_owned(),
-        );
-    }
-    if against < floor() {
-        return (
-            Word::NotByGravity,
-            told!(
-                read,
-                "{}{} is below the published practical floor of {} for plates under ideal conditions",
-                exact(against),
-                if against < limit.value.q { "," } else { "" },
-                number(floor())
-            ),
-            "a polisher behind the separator, or measured results of this unit on this water".to_owned(),
-        );
-    }
-    if expected <= against && against < floor() * FLOOR_MARGIN {
-        return (
-            Word::Likely,
-            told!(
-                read,
-                "what leaves{when} is {} as expected, against {}, which is too near the published floor to be called kept",
-                Promise::of(expected, influent).sentence(),
-                exact(against)
-            ),
-            "measured results of this unit on this water, or a polisher".to_owned(),
-        );
-    }
-    if mixed <= against {
-        return (
-            Word::Kept,
-            told!(
-                read,
-                "even if tank and gaps mix, what leaves{when} is {}, against {}",
-                Promise::of(mixed, influent).sentence(),
-                exact(against)
-            ),
-            "a finer or a sheared oil".to_owned(),
-        );
-    }
-    if expected <= against {
-        return (
-            Word::Likely,
-            told!(
-                read,
-                "what leaves{when} is {} as expected, {} if tank and gaps mix, against {}",
-                Promise::of(expected, influent).sentence(),
-                Promise::of(mixed, influent).sentence(),
-                exact(against)
-            ),
-            "measured droplets, or more plates".to_owned(),
-        );
-    }
-    (
-        Word::NotShown,
-        told!(
-            read,
-            "what leaves{when} is {} as expected, against {}",
-            Promise::of(expected, influent).sentence(),
-            exact(against)
-        ),
-        "more plates, coarser droplets (no shear ahead), less emulsified oil, or a polisher".to_owned(),
-    )
 }

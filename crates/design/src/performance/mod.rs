@@ -8,6 +8,7 @@ pub mod heard;
 pub mod held;
 pub mod hydraulics;
 pub mod installation;
+mod judge;
 pub mod just_met;
 pub mod keeps;
 pub mod ladder;

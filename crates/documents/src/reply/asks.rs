@@ -14,6 +14,10 @@ use stillrise_units::catalog::{FT2, IN_H, M2, MM_H};
 
 /// Questions in the mail.
 const ASKED: usize = 8;
+/// Of these, questions on which a word hangs, before others have their place.
+const DECIDING: usize = 4;
+/// Keys that no customer can answer: they are ours to choose or to measure.
+const UNKNOWABLE: &[&str] = &["droplets.spread", "inlet.pulsation", "solids.spread"];
 /// Of these, questions that stand whatever the numbers.
 const STANDING: usize = 4;
 /// What an answer must weigh to be asked for in the mail: less moves neither effluent nor unit nor store by a twentieth.
@@ -61,20 +65,27 @@ fn said(claim: &Entry) -> Option<String> {
 /// The questions of the mail, those first that decide: the word on a limit, then what turns the job, then the rest.
 pub(super) fn questions(settled: &Settled) -> Vec<String> {
     let (deciding, rest) = ranked(settled);
-    let rest: Vec<&Question> = rest.into_iter().filter(|q| q.weight > MOVES).collect();
+    let known = |q: &&Question| !UNKNOWABLE.contains(&q.key.as_str());
+    let deciding: Vec<&Question> = deciding.into_iter().filter(known).collect();
+    let rest: Vec<&Question> = rest.into_iter().filter(known).filter(|q| q.weight > MOVES).collect();
     // What several waters are asked alike is asked once, where the first of them stands.
     let alike = |q: &Question| {
         let all = deciding.iter().chain(&rest);
         together(&all.filter(|other| pattern(other) == pattern(q)).copied().collect::<Vec<_>>())
     };
     let standing = settled.standing.iter().map(|s| standing(&s.asks));
+    let mut once = BTreeSet::new();
+    let decide: Vec<String> = deciding.iter().map(|q| alike(q)).filter(|text| once.insert(text.clone())).collect();
+    let (first, others) = decide.split_at(decide.len().min(DECIDING));
+    let (first, others) = (first.to_vec(), others.to_vec());
     let mut seen = BTreeSet::new();
     let texts = nothing_fits(settled)
         .into_iter()
-        .chain(deciding.iter().map(|q| alike(q)))
+        .chain(first)
         .chain(standing.take(STANDING))
         .chain(crate::summary::stands::outlet(settled))
         .chain(of_rules(settled))
+        .chain(others)
         .chain(rest.iter().map(|q| alike(q)));
     texts.filter(|text| seen.insert(text.clone())).take(ASKED).collect()
 }

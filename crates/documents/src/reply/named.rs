@@ -6,7 +6,7 @@ use stillrise_design::performance::State;
 use stillrise_design::performance::promise::{Promise, floor, number};
 use stillrise_search::Settled;
 use stillrise_search::asked::Found;
-use stillrise_units::catalog::{GAL, M3, UM};
+use stillrise_units::catalog::{GAL, M3, PERCENT, UM};
 use stillrise_units::{Concentration, Typed, print};
 
 /// One sentence or two for each thing that was named.
@@ -142,10 +142,16 @@ fn droplet(settled: &Settled) -> Option<String> {
         show(settled, removal.flow.q.si(), FLOW_UNITS)
     );
     // By Stokes a droplet rises as the square of its size.
-    let times = (cut.q.si() / wanted.si()).powi(2);
+    let ratio = cut.q.si() / wanted.si();
+    let times = ratio * ratio;
     Some(if times <= 1.0 {
         format!("{lead} yes; {of}. {says}")
     } else {
-        format!("{lead} no; {of}. It would take some {} times its plates. {says}", print::digits(times, 2))
+        let more = if times < 2.0 {
+            format!("{} more plates", print::in_prose(times - 1.0, &PERCENT))
+        } else {
+            format!("{} times its plates", print::digits(times, 2))
+        };
+        format!("{lead} no; {of}. It would take some {more}. {says}")
     })
 }

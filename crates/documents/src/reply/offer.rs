@@ -5,6 +5,7 @@ use crate::rating::{test, words};
 use crate::summary::{capital, mg_l, stands};
 use stillrise_checks::{Judged, Verdict};
 use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::basis::fluids::Season;
 use stillrise_design::performance::State;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::train::{Stage, Train};
@@ -181,7 +182,8 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
 /// What the size follows from: the largest flow and the droplet that the plates catch there.
 fn why(settled: &Settled) -> Option<String> {
     let design = &settled.job.design;
-    let ends = design.performance.as_ref()?.removals.iter().filter(|r| r.state == State::End);
+    let ends =
+        design.performance.as_ref()?.removals.iter().filter(|r| r.state == State::End && r.season == Season::Cold);
     let largest = ends.max_by(|a, b| a.flow.q.si().total_cmp(&b.flow.q.si()))?;
     let cut = largest.cut?;
     Some(format!(

@@ -9,6 +9,7 @@ use crate::summary::{CAUTION, capital, section, total_out};
 use stillrise_design::basis::limits::LimitState;
 use stillrise_design::enquiry::distribution::Distribution;
 use stillrise_design::performance::Performance;
+use stillrise_design::performance::limit::Word;
 use stillrise_design::performance::promise::floor;
 use stillrise_design::provenance::{Origin, show};
 use stillrise_search::Settled;
@@ -31,11 +32,17 @@ pub fn percent(share: f64) -> String {
     }
 }
 
-/// The one percentage of results that keep a limit, as it stands beside the verdict.
+/// What speaks of the results that keep a limit: what was measured against it, else the one percentage, as it stands beside the verdict.
 #[must_use]
 pub fn keep(p: &Performance, limit: usize) -> String {
-    let chance = p.limits.iter().find(|v| v.limit == limit).and_then(|v| v.chance);
-    chance.map_or_else(|| "–".to_owned(), |chance| chance.percent())
+    let none = || "–".to_owned();
+    let Some(verdict) = p.limits.iter().find(|v| v.limit == limit) else { return none() };
+    // What was measured goes before what was reckoned, and what gravity cannot keep has no chance.
+    match (&verdict.measured, verdict.chance) {
+        (Some(measured), _) => format!("{} of {} measured lie above", measured.above, measured.of),
+        (None, Some(chance)) if verdict.word != Word::NotByGravity => chance.percent(),
+        _ => none(),
+    }
 }
 
 /// A limit by pollutant, statistic and who sets it, so that two on one pollutant are told apart.
@@ -233,7 +240,7 @@ fn limits(out: &mut String, settled: &Settled, risk: &Risk, width: usize) {
         return;
     }
     out.push_str(&section("Limits"));
-    let mut table = Table::new(["limit", "mg/L", "held, median", "1 in 20 above", "results that keep it"]);
+    let mut table = Table::new(["limit", "mg/L", "held, median", "1 in 20 above", "results kept"]);
     for l in &risk.limits {
         let limit = &basis.limits[l.limit];
         let influent = p.limits.iter().find(|v| v.limit == l.limit).map_or(l.held.high, |v| v.influent.q);
