@@ -14,6 +14,9 @@ rule! {
     limits "The pipe between is taken at one slope; losses of the incoming drain are not counted."
 }
 
+/// Within this, in metres, two levels are one: a tenth of a millimetre.
+const MEETS: f64 = 1e-4;
+
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(performance) = &s.design.performance else { return s.stopped() };
     if s.design.basis.as_ref().is_some_and(|b| b.feed.pumped) {
@@ -26,6 +29,10 @@ fn look(s: &Subject<'_>) -> Verdict {
             [(s.enquiry.inlet.invert.is_given(), INLET_INVERT), (s.enquiry.outlet.invert.is_given(), outfall(s))];
         return Verdict::cannot_judge(says, open(known), None);
     };
+    // Levels that meet differ by what rounding leaves.
+    if spare.q.si().abs() < MEETS {
+        return Verdict::passes("the incoming pipe lies at the unit's inlet invert, with nothing to spare");
+    }
     let shown = s.show(if spare.q.si() < 0.0 { -spare.q } else { spare.q }, (&IN, &MM));
     if spare.q.si() < 0.0 {
         Verdict::fails(format!("the incoming pipe lies {shown} below the unit's inlet invert"), spare.at)

@@ -20,8 +20,12 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         return format!("{lead}: nothing of the range fits that either.");
     };
     let mut facts = vec![a.unit.clone()];
-    if let Some(flow) = a.design.basis.as_ref().and_then(|b| b.design_flow()) {
-        facts.push(format!("for {}", show(settled, flow.q.si(), FLOW_UNITS)));
+    if let Some(basis) = &a.design.basis
+        && let Some(flow) = basis.design_flow()
+    {
+        let case = stillrise_design::basis::cases::largest(&basis.cases);
+        let case = case.map_or_else(String::new, |case| format!(" ({})", case.name));
+        facts.push(format!("for {}{case}", show(settled, flow.q.si(), FLOW_UNITS)));
     }
     if let Some(hold) = &train.equalisation {
         facts.push(format!("with {} held back ahead", show(settled, hold.volume().q.si(), (&GAL, &M3))));

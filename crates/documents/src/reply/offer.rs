@@ -138,6 +138,8 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
         )),
     }
     facts.extend(why(settled));
+    let below = settled.pick.as_ref().filter(|pick| pick.fits && pick.because.contains("next smaller"));
+    facts.extend(below.map(|pick| pick.because.clone()));
     // A unit that hardly goes into its place is not offered without a word on it.
     let tight = settled.verdicts.iter().find(|v| v.rule.id == "does-not-fit" && v.verdict.word() == "warns");
     facts.extend(tight.map(|v| format!("check the place: {}", v.verdict.says())));

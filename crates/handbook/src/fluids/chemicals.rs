@@ -84,7 +84,7 @@ pub static CHEMICALS: &[Chemical] = &[
         emulsified: share(5.0, 10.0, 20.0),
         explains: "Made to let oil go within minutes, but only at its dose and not mixed with other cleaners; part of the \
             oil stays as fine drops.",
-        what_could: "Hold the water quiet for the stated splitting time ahead of the separator; meter the dose; keep other cleaners out.",
+        what_could: "Hold the water quiet for the splitting time of its data sheet ahead of the separator; meter the dose; keep other cleaners out.",
         source: &COMMON_PRACTICE,
     },
     Chemical {

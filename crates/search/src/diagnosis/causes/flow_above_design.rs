@@ -30,5 +30,5 @@ pub(super) static CAUSE: Cause = Cause {
     test: "Time the draw-down of the sump for each pump, then for both; or read a bucket and a watch at the outlet.",
     cost: 2,
     settles: 1,
-    remedy: "Throttle or interlock the pumps, equalise ahead, or take a larger unit.",
+    remedy: "Run the pumps slower or interlock them, or equalise ahead; a throttled valve would break the oil.",
 };
