@@ -35,7 +35,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     Verdict::warns(
         format!(
             "{} leaves {} to {} dissolved in water that has stood with it; it passes, a test of oil and grease hardly \
-             counts it, and no limit on benzene or its kin was named",
+             counts it, and no limit on benzene or related aromatics was named",
             fuel.name,
             show(dissolved.low_si()),
             show(dissolved.high_si())

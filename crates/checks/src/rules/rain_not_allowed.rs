@@ -21,10 +21,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     match (e.outlet.to.0, *e.outlet.rain_allowed) {
         (Some(Receiver::SanitarySewer), Some(false)) => {
             let all = e.surfaces.len();
-            Verdict::fails(
-                format!("rain off {all} declared surfaces runs to a sanitary sewer whose owner does not allow it"),
-                None,
-            )
+            let off = if all == 1 { "the declared surface".to_owned() } else { format!("{all} declared surfaces") };
+            let says = format!("rain off {off} runs to a sanitary sewer whose owner does not allow it");
+            Verdict::fails(says, None)
         }
         (Some(Receiver::SanitarySewer), None) => {
             Verdict::cannot_judge("whether the owner of the sewer allows rain in it was not said", [RAIN_ALLOWED], None)

@@ -105,7 +105,7 @@ fn promise(settled: &Settled) -> Option<String> {
     }
     if value < floor() {
         return Some(format!(
-            "{lead} no. No publication lets a plate separator be promised below {} on real water, whatever a formula prints; a polisher behind it could, or measured results on this water.",
+            "{lead} no. No publication that we know of lets a plate separator be promised below {} on real water, whatever a formula prints; a polisher behind it could, or measured results on this water.",
             number(floor())
         ));
     }

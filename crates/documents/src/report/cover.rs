@@ -87,11 +87,14 @@ fn limits(r: &Report<'_>) -> Vec<Value> {
             Word::Likely => "fair",
             Word::NotShown | Word::NotByGravity => "bad",
         };
+        // As in mail and summary: the word, and what nobody has confirmed of what it rests on.
+        let rests = crate::summary::unconfirmed(r.settled, verdict);
+        let because = verdict.reason() + if rests.is_empty() { "" } else { "." } + &rests;
         out.push(json!({
             "what": set(&format!("{}: {}, {}", limit.pollutant.title, r.show(limit.value.q, (&MG_L, &MG_L)), limit.statistic.q.word())),
             "word": verdict.word.text(), "mark": mark,
             "beside": crate::summary::beside_the_word(verdict).map(|text| sentence(&text)),
-            "because": sentence(&verdict.reason()), "change": sentence(&crate::rating::change(r.settled, verdict)),
+            "because": sentence(&because), "change": sentence(&crate::rating::change(r.settled, verdict)),
         }));
     }
     for limit in &basis.ph_limits {

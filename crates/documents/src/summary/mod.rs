@@ -147,7 +147,7 @@ fn hardly(settled: &Settled) -> Option<String> {
 const NAMED: usize = 3;
 
 /// Where gravity is said not to keep a limit: what of the water that nobody has confirmed, as this rests on it.
-fn unconfirmed(settled: &Settled, verdict: &LimitVerdict) -> String {
+pub(crate) fn unconfirmed(settled: &Settled, verdict: &LimitVerdict) -> String {
     if verdict.word != Word::NotByGravity || !verdict.predicted || verdict.calculated != verdict.word {
         return String::new();
     }
