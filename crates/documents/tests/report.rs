@@ -82,7 +82,7 @@ fn every_worked_job_has_a_sound_report_that_hides_no_failure() -> Outcome {
         }
         for limit in settled.job.design.performance.iter().flat_map(|p| &p.limits) {
             assert!(
-                text.contains(&limit.word.text().to_uppercase().replace(' ', "")),
+                text.contains(&limit.says().to_uppercase().replace(' ', "")),
                 "{name}: the word on a limit is on the cover"
             );
         }

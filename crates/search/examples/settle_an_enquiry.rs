@@ -37,7 +37,7 @@ fn main() {
         println!("{}: {}", pick.name(&range), pick.because);
     }
     for limit in settled.job.design.performance.iter().flat_map(|p| &p.limits) {
-        println!("limit: {}; {}", limit.word.text(), limit.because);
+        println!("limit: {}; {}", limit.says(), limit.because);
     }
     for judged in settled.verdicts.iter().filter(|v| v.stands_failed()) {
         println!("fails: {}: {}", judged.rule.title, judged.verdict.says());

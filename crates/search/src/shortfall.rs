@@ -6,6 +6,7 @@ use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::Design;
 use stillrise_design::performance::Depth;
+use stillrise_design::performance::limit::Word;
 use stillrise_design::train::Source;
 use stillrise_design::{Stop, WhatIf};
 use stillrise_units::Length;
@@ -24,6 +25,8 @@ pub struct Shortfall {
     /// Length and width in plan with a walkway around, and clear height over the ground, that it needs, where its place is
     /// what speaks against it.
     pub room: Option<[Length; 3]>,
+    /// What the calculation alone would say there of each limit, by its place in the basis.
+    pub words: Vec<(usize, Word)>,
     /// Whether it has not the room for the spill either, which then would have to be held ahead of it.
     pub spill_ahead: bool,
     /// What would do.
@@ -136,9 +139,11 @@ pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design, described: Op
     }
     let fit = design.performance.as_ref().filter(|_| of_place).map(|p| &p.fit);
     let room = fit.map(|fit| [fit.way().length.q, fit.way().width.q, fit.headroom.q]);
+    let limits = design.performance.iter().filter(|_| of_place).flat_map(|p| &p.limits);
+    let words = limits.map(|verdict| (verdict.limit, verdict.calculated)).collect();
     // Nothing is put in place of a unit that stands before its own case is known.
     let would = if enquiry.unit_stands() { Vec::new() } else { ask.would_do() };
-    Some(Shortfall { nearest: nearest.name(range), against, room, spill_ahead: ahead, would })
+    Some(Shortfall { nearest: nearest.name(range), against, room, words, spill_ahead: ahead, would })
 }
 
 impl Ask<'_> {

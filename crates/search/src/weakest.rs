@@ -5,9 +5,10 @@
 //! where something already said the weakest that the rest could say, the rest is not worked out.
 
 use crate::pick::Pick;
+use crate::results::latest;
 use crate::risk::inputs::{Input, Range, among};
 use crate::risk::{Model, Reading};
-use crate::words::{SETS, measured};
+use crate::words::{SETS, beside_measured};
 use std::sync::Arc;
 use stillrise_design::WhatIf;
 use stillrise_design::basis::Ready;
@@ -15,8 +16,8 @@ use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range as MakersRange;
 use stillrise_design::job::{Design, begin, begin_on, complete};
 use stillrise_design::performance::Depth;
-use stillrise_design::performance::heard::allowed;
-use stillrise_design::performance::limit::{LimitVerdict, Word};
+use stillrise_design::performance::heard::{allowed, weakest_assumed};
+use stillrise_design::performance::limit::{LimitVerdict, Measured, Word};
 use stillrise_design::provenance::{Entry, Uncertain};
 use stillrise_handbook::page::Arg;
 
@@ -65,8 +66,11 @@ pub(crate) fn weakest(
     let mut words = now.words;
     let limits = design.performance.as_ref().map_or(&[][..], |p| &p.limits);
     let of = |k: usize| limits.get(k).and_then(|verdict| design.basis.as_ref()?.limits.get(verdict.limit));
-    for (k, word) in words.iter_mut().enumerate() {
-        *word = of(k).and_then(|limit| measured(enquiry, limit)).map_or(*word, |held| held.word.max(*word));
+    let found: Vec<Option<Measured>> = (0..words.len()).map(|k| latest(enquiry, of(k)?)).collect();
+    // The weakest word that an assumption can leave, by limit.
+    let ends: Vec<Word> = found.iter().map(|m| weakest_assumed(m.as_ref())).collect();
+    for (word, found) in words.iter_mut().zip(&found) {
+        *word = beside_measured(*word, *found);
     }
     let start = model.space();
     // What the waters carry as it stands, once that is all that can weaken a word.
@@ -74,19 +78,19 @@ pub(crate) fn weakest(
     // What is stated with a range is no assumption, and what the chain never asks for changes nothing.
     for (k, input) in inputs.iter().enumerate().filter(|(_, input)| input.assumed && asked.holds(&input.key)) {
         for answer in input.other_answers() {
-            if words.iter().all(|word| *word == Word::NotByGravity) {
+            if words.iter().zip(&ends).all(|(word, end)| word >= end) {
                 return Some(words);
             }
             // Where every word is "not shown" already, only one that gravity cannot keep is weaker.
             if limits.len() == words.len() && words.iter().all(|word| *word >= Word::NotShown) {
-                let open = || open(limits, &words);
+                let open = || open(limits, &words, &ends);
                 let carried = carried.get_or_insert_with(|| model.may_refuse(&open(), &start));
                 let untouched = carried.as_ref().is_some_and(|(may, asked)| !may && !asked.holds(&input.key));
                 if untouched || model.may_refuse_at(k, &answer, &open(), &mut space) == Some(false) {
                     continue;
                 }
             }
-            weaken(&mut words, model.reading_at(k, &answer, &mut space).as_ref());
+            weaken(&mut words, &ends, model.reading_at(k, &answer, &mut space).as_ref());
         }
     }
     by_chance(&model, &mut words, &mut space);
@@ -94,15 +98,16 @@ pub(crate) fn weakest(
 }
 
 /// The limits, by their places in the basis, whose word can be weaker still.
-fn open(limits: &[LimitVerdict], words: &[Word]) -> Vec<usize> {
-    limits.iter().zip(words).filter(|(_, word)| **word < Word::NotByGravity).map(|(verdict, _)| verdict.limit).collect()
+fn open(limits: &[LimitVerdict], words: &[Word], ends: &[Word]) -> Vec<usize> {
+    let each = limits.iter().zip(words.iter().zip(ends));
+    each.filter(|(_, (word, end))| word < end).map(|(verdict, _)| verdict.limit).collect()
 }
 
-/// Weakens words by what one answer says; a chain that stops shows nothing.
-fn weaken(words: &mut [Word], reading: Option<&Reading>) {
-    for (k, word) in words.iter_mut().enumerate() {
+/// Weakens words by what one answer says, no further than an assumption can; a chain that stops shows nothing.
+fn weaken(words: &mut [Word], ends: &[Word], reading: Option<&Reading>) {
+    for (k, (word, end)) in words.iter_mut().zip(ends).enumerate() {
         let said = reading.map_or(Word::NotShown, |r| r.words.get(k).copied().unwrap_or(Word::NotShown));
-        *word = said.max(*word);
+        *word = said.min(*end).max(*word);
     }
 }
 
@@ -162,13 +167,16 @@ mod tests {
         let model = Model::new(enquiry, None, design, inputs.clone())?;
         let mut space = model.space();
         let mut words = model.reading(&space)?.words;
+        let mut ends = Vec::new();
         for (k, word) in words.iter_mut().enumerate() {
             let limit = &design.basis.as_ref()?.limits[design.performance.as_ref()?.limits[k].limit];
-            *word = measured(enquiry, limit).map_or(*word, |held| held.word.max(*word));
+            let found = latest(enquiry, limit);
+            *word = beside_measured(*word, found);
+            ends.push(weakest_assumed(found.as_ref()));
         }
         for (k, input) in inputs.iter().enumerate().filter(|(_, input)| input.assumed) {
             for answer in input.other_answers() {
-                weaken(&mut words, model.reading_at(k, &answer, &mut space).as_ref());
+                weaken(&mut words, &ends, model.reading_at(k, &answer, &mut space).as_ref());
             }
         }
         let cube = model.cube(SETS);

@@ -11,10 +11,10 @@ use crate::side_by_side::side_by_side;
 use std::sync::Arc;
 use stillrise_design::Ledger;
 use stillrise_design::basis::Ready;
-use stillrise_design::basis::limits::LimitState;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::job::Design;
-use stillrise_design::performance::limit::{By, Chance, HeldBack, Word};
+use stillrise_design::performance::heard::{beside, weakest_assumed};
+use stillrise_design::performance::limit::{By, Chance, HeldBack, LimitVerdict, Measured, Word};
 use stillrise_design::provenance::{choose, show};
 use stillrise_handbook::page::Arg;
 use stillrise_units::System;
@@ -93,10 +93,12 @@ pub(crate) fn hear(
 }
 
 /// What holds the word of one limit back.
-fn against(heard: &Heard, k: usize, calculated: Word, chance: Option<&Chance>, system: System) -> Vec<HeldBack> {
+fn against(heard: &Heard, k: usize, verdict: &LimitVerdict, system: System) -> Vec<HeldBack> {
+    let (measured, chance) = (verdict.measured.as_ref(), verdict.chance.as_ref());
+    let (calculated, weakest) = (beside(verdict.calculated, measured), weakest_assumed(measured));
     let mut swings = Vec::new();
     for (input, ends) in heard.inputs.iter().zip(&heard.ends).filter(|(input, _)| input.assumed) {
-        let word = |end: &End| end.reading.as_ref().map_or(Word::NotShown, |r| r.words[k]);
+        let word = |end: &End| end.reading.as_ref().map_or(Word::NotShown, |r| r.words[k]).min(weakest);
         let worst = ends.iter().max_by_key(|end| word(end));
         let Some(end) = worst.filter(|end| word(end) > calculated) else { continue };
         // A chain without an answer is as far as an answer can lead.
@@ -121,10 +123,15 @@ fn against(heard: &Heard, k: usize, calculated: Word, chance: Option<&Chance>, s
     held
 }
 
-/// What was measured at the unit that stands and speaks against a limit on oil; `None` where nothing does.
-pub(crate) fn measured(enquiry: &Enquiry, limit: &LimitState) -> Option<HeldBack> {
-    let found = latest(enquiry, limit).filter(|m| m.above > 0)?;
-    Some(HeldBack { word: Word::NotShown, by: By::Measured(found) })
+/// What was measured at the unit that stands, where it speaks against a limit on oil.
+fn speaks(found: Measured) -> Option<HeldBack> {
+    (found.above > 0).then_some(HeldBack { word: Word::NotShown, by: By::Measured(found) })
+}
+
+/// The calculated word on a limit, once what was measured at the unit that stands is set beside it.
+pub(crate) fn beside_measured(calculated: Word, found: Option<Measured>) -> Word {
+    let held = found.and_then(speaks).map_or(calculated, |held| held.word.max(calculated));
+    beside(held, found.as_ref())
 }
 
 /// Puts the words of a design right by what was heard, with the chance in the trail.
@@ -144,14 +151,10 @@ pub(crate) fn settle(enquiry: &Enquiry, design: &mut Design, ledger: &mut Ledger
             ),
             sets: SETS,
         });
-        let mut held = against(heard, k, verdict.calculated, verdict.chance.as_ref(), system);
+        verdict.measured = basis.limits.get(verdict.limit).and_then(|limit| latest(enquiry, limit));
         // What was measured is told before what was reckoned.
-        if let Some(measured) = basis.limits.get(verdict.limit).and_then(|limit| measured(enquiry, limit)) {
-            if let By::Measured(found) = measured.by {
-                verdict.measured = Some(found);
-            }
-            held.insert(0, measured);
-        }
+        let mut held: Vec<HeldBack> = verdict.measured.and_then(speaks).into_iter().collect();
+        held.extend(against(heard, k, verdict, system));
         verdict.hold_back(held);
     }
 }

@@ -89,6 +89,8 @@ static ROWS: &[Row] = rows! {
 
     "rain-table-starts-late": "twin_us" ["rain.table" = "rain.csv", "rain.concentration_time" = "5 min"] "passes"; "rain.table" = "rain_from_10.csv" => "warns"
     "rain-table-starts-late": "twin_us" ["rain.table" = "rain.csv", "rain.concentration_time" = "5 min"] "passes"; "rain.table" = "rain_hourly.csv" => "fails"
+    "rain-table-starts-late": "twin_us" ["rain.duration" = "10 min"] "passes"; "rain.duration" = "20 min" => "warns"
+
     "return-period-beyond-table": "twin_us" ["rain.table" = "rain.csv", "rain.return_period" = "10 yr"] "passes"; "rain.return_period" = "25 yr" => "fails"
 
     "hopper-too-flat": "wash" ["unit.dimensions.hopper_depth" = "22 in"] "passes"; "unit.dimensions.hopper_depth" = "12 in" => "warns"
@@ -143,6 +145,7 @@ static ROWS: &[Row] = rows! {
     "float-off-best": "wash" "passes"; "unit.dimensions.float_density" = "970 kg/m3" => "warns"
 
     "spill-above-room": "wash" "passes"; "spill.volume" = "300 gal" => "fails"
+    "spill-above-room": "wash" ["spill.volume" = "180 gal", "method.alarm" = OUT] "passes"; "method.alarm" = "60 %" => "fails"
     "spill-above-room": "pit" "passes"; "spill.volume" = "40 m3" => "fails"
     "spill-above-room": "pit" "passes"; "containment \"pit\".drain" = "open" => "fails"
 

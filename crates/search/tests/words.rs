@@ -123,3 +123,50 @@ fn nothing_is_offered_whose_chain_stopped() {
         }
     }
 }
+
+/// The wash bay's unit as one that stands, with an emulsified share and results of the water that leaves.
+fn stands(emulsified: &str, limit: &str, results: &str) -> Settled {
+    let text = std::fs::read_to_string(common::at_data("wash.toml")).expect("the file");
+    let results = match results {
+        "" => String::new(),
+        some => format!("\n[[samples]]\nname = \"outfall\"\nwhere = \"out\"\nresults = [{some}]\n"),
+    };
+    let sheet = Sheet::text("a unit that stands", &(text + &results)).with("unit.exists", "true");
+    let sheet = sheet.with("limit.value", limit).with("stream.oil.emulsified", emulsified);
+    sheet.settle(&demo())
+}
+
+/// What was measured through the unit that stands tells more than an assumed share of oil that does not rise, and enough
+/// results within a limit more than any calculation.
+#[test]
+fn gravity_is_not_said_to_fail_where_it_was_measured_to_keep() {
+    let limit = |settled: &Settled| settled.job.design.performance.as_ref().expect("a performance").limits[0].clone();
+    // 40 mg/L of emulsified oil pass any separator, so the calculation says.
+    let within = limit(&stands("40 %", "30 mg/L", "\"12 mg/L\", \"15 mg/L\", \"9 mg/L\""));
+    assert_eq!((within.calculated, within.word), (Word::NotByGravity, Word::NotShown));
+    assert!(within.says() == "not shown" && within.reason().contains("all 3 results measured keep it"));
+    // Two results show less, and one above the limit shows the contrary.
+    assert_eq!(limit(&stands("40 %", "30 mg/L", "\"12 mg/L\", \"15 mg/L\"")).word, Word::NotByGravity);
+    let above = limit(&stands("40 %", "30 mg/L", "\"12 mg/L\", \"15 mg/L\", \"9 mg/L\", \"33 mg/L\""));
+    assert_eq!(above.word, Word::NotByGravity);
+    // An assumed share reaches "not by gravity" where nothing was measured, and no further than "not shown" where it was.
+    let unsaid = limit(&stands(OUT, "12 mg/L", ""));
+    assert_eq!((unsaid.calculated < Word::NotByGravity, unsaid.word), (true, Word::NotByGravity));
+    let exceeded = limit(&stands(OUT, "12 mg/L", "\"18 mg/L\", \"11 mg/L\""));
+    assert_eq!((exceeded.word, exceeded.says()), (Word::NotShown, "exceeded"));
+}
+
+/// What lies above a limit with hardly a result that would keep it is called exceeded; what may lie on either side is not.
+#[test]
+fn what_plainly_lies_above_a_limit_is_called_exceeded() {
+    let at = |d50: &str, limit: &str| {
+        let sheet = Sheet::data("wash").with("droplets.d50", d50).with("limit.value", limit);
+        let sheet = sheet.with("stream.oil.emulsified", "0 %").with("water.oil_peak", "1");
+        let settled = sheet.with("stream.oil.mean", "900 mg/L").settle(&demo());
+        settled.job.design.performance.as_ref().expect("a performance").limits[0].clone()
+    };
+    let plain = at("10 um", "40 mg/L");
+    assert_eq!((plain.word, plain.says()), (Word::NotShown, "exceeded"), "{}", plain.reason());
+    let open = [30.0, 35.0, 40.0, 45.0, 50.0, 60.0].map(|d| at(&format!("{d} um"), "100 mg/L"));
+    assert!(open.iter().any(|l| l.word == Word::NotShown && l.says() == "not shown"), "every doubt is called exceeded");
+}

@@ -10,7 +10,7 @@ rule! {
     "does-not-fit" "Units too large for their place", Site, bars_pick;
     looks "Inside length and width of all units, with the walkways between them, against what the site has room for, in the arrangement that fits best: larger fails. A stated shipping size that is larger warns, and so does room without the walkway around them that was asked for. Where length or width of the room was not said, or the walkway is only assumed and does not fit, it cannot judge."
     matters "A unit that does not fit is found out when the crane is there."
-    remedy "Another place, a unit of other proportions, more and smaller units, or the other way around: in line in place of side by side."
+    remedy "Another place, a unit of other proportions, or more and smaller units; where an arrangement was asked for, the other one."
     source "Geometry of the site and the units"
     limits "Inside measures: walls, nozzles and ladders come on top. Length runs along the flow; a unit turned by a quarter is not tried. Room that was stated may or may not count the walkway around the units."
 }
@@ -35,6 +35,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let mut asks = Vec::new();
     let mut tight: Option<(String, Node)> = None;
     let mut around: Option<(String, Node)> = None;
+    let mut too_large: Option<(Vec<String>, Node)> = None;
     for (room, row, word, place, ask) in rows {
         let Some(room) = room else {
             fits.push(format!("{} {word} inside{how}, the room for it was not said", show(row.q)));
@@ -42,8 +43,9 @@ fn look(s: &Subject<'_>) -> Verdict {
             continue;
         };
         if row.q > room {
-            let says = format!("{who}{how} {are} {} {word} inside, there is room for {}", show(row.q), show(room));
-            return Verdict::fails(says, row.at);
+            let says = format!("{} {word} inside, there is room for {}", show(row.q), show(room));
+            too_large.get_or_insert((Vec::new(), row.at)).0.push(says);
+            continue;
         }
         if let Some(size) = train.unit.particulars.shipping.map(|sizes| sizes[place]).filter(|size| size.q > room) {
             tight.get_or_insert((format!("{ship} {} {word}, there is room for {}", show(size.q), show(room)), size.at));
@@ -59,6 +61,9 @@ fn look(s: &Subject<'_>) -> Verdict {
             around.get_or_insert((says, row.at));
         }
         fits.push(format!("{} {word} inside{how} in {}", show(row.q), show(room)));
+    }
+    if let Some((says, at)) = too_large {
+        return Verdict::fails(format!("{who}{how} {are} {}", says.join(", and ")), at);
     }
     if let Some((says, at)) = tight {
         let fit = if several { "fit" } else { "fits" };

@@ -36,9 +36,12 @@ fn look(s: &Subject<'_>) -> Verdict {
     };
     let (floor, demand) = (floor(), demanded(limit));
     let show = |q| s.show(q, (&MG_L, &MG_L));
+    let what = match limit.mean {
+        Some(_) => format!("{}, {} of {}, demands a long-term mean of", limit.pollutant.title, limit.statistic.q.word(), show(limit.value.q)),
+        None => format!("{}, {}, demands", limit.pollutant.title, limit.statistic.q.word()),
+    };
     let says = format!(
-        "{} demands {}; the published floor is {}, and {} arrive",
-        limit.pollutant.title,
+        "{what} {}; the published floor is {}, and {} arrive",
         show(demand.q),
         show(floor),
         show(most.total.q)

@@ -11,8 +11,8 @@ rule! {
     "spill-above-room" "Spill larger than the room for it", OilZone, bars_pick;
     looks "The declared spill, less what containments ahead hold of it, against the oil that all units still take between the high-oil alarm and the thickest permitted layer. Where nobody spoke of a spill it cannot judge."
     matters "The spill may come just before the alarm. What does not fit goes to the outlet."
-    remedy "A larger unit or more in parallel, a lower alarm, or holding the spill ahead of the unit."
-    source "Volumes of the layers; that the spill comes on top of the alarm layer is our proposal"
+    remedy "A larger unit or more in parallel, a lower alarm where its level was stated, or holding the spill ahead of the unit."
+    source "Volumes of the layers; that the spill comes on top of the alarm layer, and that an alarm whose level nobody stated moves down for it to 35 % of the permitted layer and no further, is our proposal"
     limits "Alarm and spill are taken at rest: while the largest flow lasts the float answers later, and a spill in a storm may be announced only when the flow falls. The oil is taken to spread evenly over all units; oil drawn off while it arrives is not counted. A containment counts only where it surely holds: where its size, its rain or its drain is not known, all of the spill is taken to come."
 }
 

@@ -205,7 +205,7 @@ fn shape<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, said: &Said, law: Droplet
 
 fn spread<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, said: &Said) -> Val<Ratio> {
     let width = "How far do the droplet sizes spread: one source, or several mixed?";
-    let (label, units, key) = ("geometric standard deviation", (&ONE, &ONE), "droplets.spread");
+    let (label, units, key) = ("geometric standard deviation of the droplets", (&ONE, &ONE), "droplets.spread");
     let standby = || match e.head.facility.as_deref().and_then(facility) {
         Some(site) => standby_spread(label, units, key, width, &site.spread),
         None => {

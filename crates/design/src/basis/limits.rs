@@ -9,7 +9,7 @@ use crate::provenance::{Pair, Standby, Stop, Trail, Val, WhatIf, assume, given};
 use crate::{by, record, say};
 use stillrise_handbook::fluids::pollutants::{Pollutant, pollutant};
 use stillrise_handbook::separation::{long_term_mean, permit_multiplier};
-use stillrise_units::catalog::{ONE, PERCENT};
+use stillrise_units::catalog::{MG_L, ONE, PERCENT};
 use stillrise_units::{Concentration, Ratio, Typed, ratio};
 
 /// One limit.
@@ -19,6 +19,8 @@ pub struct LimitState {
     pub pollutant: &'static Pollutant,
     /// The number.
     pub value: Val<Concentration>,
+    /// That no sheen may be seen, as it was said, so that the number is ours.
+    pub unseen: Option<String>,
     /// Of which statistic.
     pub statistic: Val<Statistic>,
     /// Method of analysis, as stated.
@@ -107,14 +109,31 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) 
     for (i, block) in e.limits.iter().enumerate() {
         let Some(row) = block.pollutant.as_deref().and_then(pollutant) else { continue };
         t.section(format_args!("limit {}: {}", i + 1, row.title));
-        let Some(value) = stated(t, w, &say!(T, "limit on {}", row.title), &block.value) else { continue };
         // Two limits on one pollutant are told apart by their place.
         let several = e.limits.iter().filter(|l| l.pollutant == block.pollutant).count() > 1;
         let key = if several { format!("limit {} \"{}\"", i + 1, row.word) } else { block_of("limit", row.word) };
+        let value = match &block.value.unseen {
+            Some(_) => {
+                let mg = |x: f64| Concentration::of(x, &MG_L);
+                let source = "a rule of thumb for light oils; no law puts a number to a sheen (40 CFR 110.3)";
+                let label = "free oil from which a sheen is seen";
+                let value = line_of(&key, "value");
+                assume(t, w, standby(label, (&MG_L, &MG_L), &value, "", (mg(10.0), mg(15.0), mg(25.0)), source))
+            }
+            None => match stated(t, w, &say!(T, "limit on {}", row.title), &block.value) {
+                Some(value) => value,
+                None => continue,
+            },
+        };
         let statistic = match block.statistic.0 {
             Some(s) => {
                 let source = say!(T, "{}", block.statistic.1.source(&format!("{key}.statistic")));
                 given(t, "statistic of the limit", None, s, &source, s.word())
+            }
+            // What nobody may see nobody may see at any time.
+            None if block.value.unseen.is_some() => {
+                let any = Statistic::AnySample;
+                given(t, "statistic of the limit", None, any, "judged by eye", any.word())
             }
             None => assume(
                 t,
@@ -139,6 +158,7 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) 
         let mut state = LimitState {
             pollutant: row,
             value,
+            unseen: block.value.unseen.clone(),
             statistic,
             method: block.method.0.clone(),
             authority: block.authority.0.clone(),

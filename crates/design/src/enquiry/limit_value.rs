@@ -1,9 +1,10 @@
-//! The number of a limit: a concentration, or for pH a range without a unit.
+//! The number of a limit: a concentration, for pH a range without a unit, for a sheen that none may be seen.
 
 use super::keys::{Field, KeyKind, KeySpec, Quantity};
 use super::reader::Reader;
 use super::said::{Claimed, Said, claims};
 use core::ops::Deref;
+use stillrise_handbook::fluids::pollutants::SHEEN;
 use stillrise_units::parse::{Extent, Span, span_of};
 use stillrise_units::{Concentration, Dim, Fault, Typed, print};
 use toml::de::DeValue;
@@ -30,6 +31,8 @@ pub struct LimitValue {
     pub amount: Quantity<Concentration>,
     /// The range of pH.
     pub ph: Said<Ph>,
+    /// That no sheen may be seen, without a number, as it was said.
+    pub unseen: Option<String>,
 }
 
 impl Deref for LimitValue {
@@ -42,12 +45,15 @@ impl Deref for LimitValue {
 impl Field for LimitValue {
     const KIND: KeyKind = KeyKind::Quantity(Concentration::DIM);
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
+        if let Some(said) = none_seen(reader, value) {
+            return Self { unseen: Some(said), ..Self::default() };
+        }
         let is_ph = reader.pollutant.as_deref().is_some_and(|p| p.trim().eq_ignore_ascii_case("ph"));
         if !is_ph {
-            return Self { amount: Field::read(reader, spec, place, value), ph: Said::default() };
+            return Self { amount: Field::read(reader, spec, place, value), ..Self::default() };
         }
         let mut one = |reader: &mut Reader, value: &DeValue<'_>| range(reader, place, value);
-        Self { amount: Quantity::default(), ph: claims(reader, spec, place, value, false, &mut one).into() }
+        Self { ph: claims(reader, spec, place, value, false, &mut one).into(), ..Self::default() }
     }
     fn claimed<'a>(&'a self, found: &mut Vec<&'a dyn Claimed>) {
         found.push(&self.ph);
@@ -55,6 +61,28 @@ impl Field for LimitValue {
     fn claimed_mut<'a>(&'a mut self, found: &mut Vec<&'a mut dyn Claimed>) {
         found.push(&mut self.ph);
     }
+}
+
+/// How it is said that no sheen may be seen.
+const NONE: &[&str] = &[
+    "none",
+    "no",
+    "no sheen",
+    "none visible",
+    "no visible sheen",
+    "not visible",
+    "no visible oil",
+    "0",
+    "0 mg/l",
+    "zero",
+];
+
+/// What was said of a sheen, where it is that none may be seen.
+fn none_seen(reader: &Reader, value: &DeValue<'_>) -> Option<String> {
+    let sheen = reader.pollutant.as_deref().is_some_and(|p| p.trim().eq_ignore_ascii_case(SHEEN));
+    let said = value.as_table().and_then(|table| table.get("value")).map_or(value, |value| value.get_ref());
+    let text = said.as_str().map(str::trim).or_else(|| (said.as_integer()?.as_str() == "0").then_some("0"))?;
+    (sheen && NONE.iter().any(|none| text.eq_ignore_ascii_case(none))).then(|| text.to_owned())
 }
 
 /// One range of pH, and how it is shown.

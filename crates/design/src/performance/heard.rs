@@ -37,7 +37,7 @@ pub enum By {
     Measured(Measured),
 }
 
-/// Results measured at the unit that stands, against a limit.
+/// Results measured at the unit that stands, beside a limit.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Measured {
     /// Results above the limit; all of them where their mean is above one on an average.
@@ -50,7 +50,16 @@ pub struct Measured {
     pub since: Option<Date>,
 }
 
+/// So many results, all within a limit, show that the unit keeps it whatever a calculation says. Engineering judgement.
+const SHOW: usize = 3;
+
 impl Measured {
+    /// Whether enough results lie within the limit, and none above, that gravity is seen to keep it.
+    #[must_use]
+    pub fn shows_it_can(&self) -> bool {
+        self.above == 0 && self.of >= SHOW
+    }
+
     /// That they lie above it, in a phrase: `2 of 4 measured results lie above the limit`.
     #[must_use]
     pub fn says(&self, limit: &str) -> String {
@@ -80,6 +89,9 @@ pub struct Chance {
 pub const ASKED_OF_KEPT: f64 = 0.95;
 /// The same of "likely".
 pub const ASKED_OF_LIKELY: f64 = 0.5;
+/// Share of the results under which a limit that the calculation too finds passed is called exceeded: as rare as those
+/// above a limit that is called kept.
+const EXCEEDED: f64 = 1.0 - ASKED_OF_KEPT;
 
 /// The best word that such a share of the results allows.
 #[must_use]
@@ -109,13 +121,45 @@ impl Chance {
     }
 }
 
+/// The calculated word beside what was measured at the unit that stands: gravity has kept what enough results show kept.
+#[must_use]
+pub fn beside(calculated: Word, measured: Option<&Measured>) -> Word {
+    match measured {
+        Some(m) if m.shows_it_can() => calculated.min(Word::NotShown),
+        _ => calculated,
+    }
+}
+
+/// The weakest word that an assumption can leave: where the unit that stands was measured, what it can do is known better
+/// than by an assumed share of oil that does not rise.
+#[must_use]
+pub fn weakest_assumed(measured: Option<&Measured>) -> Word {
+    if measured.is_some() { Word::NotShown } else { Word::NotByGravity }
+}
+
 impl LimitVerdict {
     /// Holds the word back by what was found beside the calculation.
     pub fn hold_back(&mut self, mut by: Vec<HeldBack>) {
-        by.retain(|h| h.word > self.calculated);
+        let start = beside(self.calculated, self.measured.as_ref());
+        by.retain(|h| h.word > start);
         by.sort_by_key(|h| core::cmp::Reverse(h.word));
-        self.word = by.iter().map(|h| h.word).fold(self.calculated, Word::max);
+        self.word = by.iter().map(|h| h.word).fold(start, Word::max);
         self.held_back = by;
+    }
+
+    /// The word in print. What is "not shown" is "exceeded" where results measured lie above the limit, or where the
+    /// calculation does and hardly any result would keep it.
+    #[must_use]
+    pub fn says(&self) -> &'static str {
+        if self.word == Word::NotShown && self.is_exceeded() { "exceeded" } else { self.word.text() }
+    }
+
+    fn is_exceeded(&self) -> bool {
+        if let Some(measured) = &self.measured {
+            return measured.above > 0;
+        }
+        let calculated = self.predicted && self.calculated == Word::NotShown && self.expected.q > self.against.q;
+        calculated && self.chance.is_some_and(|chance| chance.share.q.si() < EXCEEDED)
     }
 
     /// Keys of the assumptions that hold the word at the one it is, in order.
@@ -130,8 +174,19 @@ impl LimitVerdict {
     #[must_use]
     pub fn reason(&self) -> String {
         let because = self.because.trim_end_matches('.');
+        if let Some(m) = self.measured.filter(|m| beside(self.calculated, Some(m)) != self.calculated) {
+            let (of, since) = (m.of, m.since.map_or_else(String::new, |day| format!(" since {day}")));
+            return format!(
+                "by the calculation alone it would be \"{}\": {because}. But all {of} results measured{since} keep it: the calculation does not describe this unit on this water",
+                self.calculated.text()
+            );
+        }
         let deciding: Vec<&HeldBack> = self.held_back.iter().filter(|h| h.word == self.word).collect();
-        let Some(first) = deciding.first() else { return because.to_owned() };
+        let Some(first) = deciding.first() else {
+            // Where results measured lie above the limit the calculation comes second, and is said to be one.
+            let measured = self.measured.is_some_and(|m| m.above > 0);
+            return if measured { format!("by the calculation {because}") } else { because.to_owned() };
+        };
         let calculated = self.calculated.text();
         let others = deciding.iter().skip(1).filter(|h| matches!(h.by, By::Assumption { .. })).count();
         let others = match others {

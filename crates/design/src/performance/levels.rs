@@ -5,15 +5,16 @@ use crate::basis::Basis;
 use crate::basis::fluids::OilState;
 use crate::basis::stated::standby;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
+use crate::train::Train;
 use crate::train::unit::Unit;
 use crate::{by, reckon, say};
-use stillrise_handbook::vessel::alarms::{DEFAULTS, SetPoint};
+use stillrise_handbook::vessel::alarms::{DEFAULTS, LOWEST_ALARM, SetPoint};
 use stillrise_handbook::vessel::{
     float_force_in_oil, float_force_in_water, float_submergence, inlet_cap, interface_drop, layer_volume, lip_cap,
     oil_draw_residue, oil_surface_rise, pack_cap, set_point, skim_start, wall_cap,
 };
 use stillrise_units::catalog::{IN, L as LITRE, MM, PERCENT};
-use stillrise_units::{Density, Force, Length, Ratio, Typed, Volume, ratio};
+use stillrise_units::{Density, Force, Length, Ratio, Typed, Volume, math, ratio};
 
 const LEVEL: Pair = (&IN, &MM);
 
@@ -120,12 +121,13 @@ pub fn margins<T: Trail>(t: &mut T, w: &WhatIf, unit: &Unit) -> Margins {
 pub fn oil_levels<T: Trail>(
     t: &mut T,
     basis: &Basis,
-    unit: &Unit,
+    train: &Train,
     m: &Margins,
     highest: &Profile,
     oil: &OilState,
 ) -> Result<OilLevels, Stop> {
     t.section(format_args!("oil levels: {}", oil.name));
+    let unit = &train.unit;
     let f = &unit.frame;
     let (cold, warm) = (&basis.fluids.cold, &basis.fluids.warm);
     if oil.cold.q >= cold.density.q {
@@ -194,6 +196,7 @@ pub fn oil_levels<T: Trail>(
     let mut alarm = None;
     for point in DEFAULTS.iter().filter(|p| p.word == "alarm") {
         let wanted = share_of(t, point)?;
+        let wanted = ahead_of_spill(t, basis, train, limit, wanted)?;
         alarm = Some(in_time(t, unit, highest, oil, cold.density, limit, wanted)?);
     }
     let mut levels = Vec::new();
@@ -259,6 +262,51 @@ pub fn oil_levels<T: Trail>(
         residue,
         skim,
     })
+}
+
+/// The alarm's layer, so that what is declared as a spill still finds room over it: where nobody stated its level it moves
+/// down, where that leaves the room and it stays clear of the routine pump-out.
+fn ahead_of_spill<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    train: &Train,
+    limit: Val<Length>,
+    wanted: Val<Length>,
+) -> Result<Val<Length>, Stop> {
+    let spill = basis.spill.as_ref().filter(|_| basis.methods.alarm.is_none()).map(|s| s.at_unit());
+    let Some(spill) = spill.filter(|spill| spill.q.si() > 0.0) else { return Ok(wanted) };
+    let latest = reckon!(
+        t,
+        "thickest layer over which the spill finds room",
+        [IN, MM],
+        (limit = limit, spill = spill, n = train.count, area = train.unit.layout.oil_area) limit - spill / n / area
+    );
+    if latest.q >= wanted.q {
+        return Ok(wanted);
+    }
+    let share = given(
+        t,
+        "lowest share of the limit at which an alarm is put",
+        Some((&PERCENT, &PERCENT)),
+        ratio(LOWEST_ALARM),
+        "our proposal",
+        "clear of the routine pump-out",
+    );
+    let lowest = by!(t, "lowest oil layer at the alarm", set_point::thickness(limit, share))?;
+    let whole = Length::of(math::floor(latest.q.in_unit(&MM)), &MM);
+    // An alarm that calls early and still leaves no room for the spill would only be a nuisance.
+    if whole < lowest.q {
+        return Ok(wanted);
+    }
+    Ok(choose(
+        t,
+        "oil layer at the alarm, for the spill",
+        Some(LEVEL),
+        whole,
+        "the share of the limit, and the room that the spill needs",
+        "the thinner, down to a whole millimetre, so that the spill still finds room over it",
+        &[wanted.at, latest.at, lowest.at],
+    ))
 }
 
 /// The alarm's layer without flow, so that at the largest flow it still trips before the limit: the

@@ -56,7 +56,7 @@ pub struct LimitVerdict {
     pub calculated: Word,
     /// What holds the word below the calculated one, weakest first.
     pub held_back: Vec<HeldBack>,
-    /// Results measured at the unit that stands that speak against the limit; `None` where none does.
+    /// Results measured at the unit that stands, as its plant is now; `None` where there is none.
     pub measured: Option<Measured>,
     /// How many results keep the limit; `None` where it is not predicted, and until it was looked at.
     pub chance: Option<Chance>,

@@ -190,7 +190,7 @@ pub fn performance<T: Trail>(
     let highest = profiles[profiles.len() - 1].clone();
     let mut oil_levels = Vec::new();
     for oil in basis.fluids.lighter() {
-        oil_levels.push(levels::oil_levels(t, basis, unit, &margins, &highest, oil)?);
+        oil_levels.push(levels::oil_levels(t, basis, train, &margins, &highest, oil)?);
     }
     levels::trips(t, basis, unit, &highest, &mut oil_levels)?;
     let velocities = hydraulics::velocities(t, unit, &site, largest_flow)?;

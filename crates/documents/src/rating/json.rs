@@ -32,7 +32,7 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
             "cost_says": words::cost(s.cause.cost), "test": super::test(d, s.cause), "remedy": s.cause.remedy,
             "sample_again": {
                 "water_m3": M3.from_si(s.again.water.si()),
-                "running_h": s.again.running.map(|t| H.from_si(t.si())),
+                "running_h": s.again.running.map(|(_, time)| H.from_si(time.si())),
                 "days": s.again.days,
             },
             "expect": range(s.expect), "tells": tells(s.expect),

@@ -3,12 +3,13 @@
 use crate::render::text::{hang, item};
 use crate::risk::percent;
 use crate::summary::capital;
+use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::enquiry::blocks::Observed;
 use stillrise_search::Settled;
 use stillrise_search::diagnosis::{Again, Calibration, Diagnosis, EXCHANGES, Explanation, SCATTER, Sized, Step};
 use stillrise_units::catalog::{GAL, H, M3, MG_L};
 use stillrise_units::math::sqrt;
-use stillrise_units::{Concentration, System, Time, Typed, print};
+use stillrise_units::{Concentration, Flow, System, Time, Typed, print};
 
 /// A cause with its size, in words.
 #[must_use]
@@ -230,7 +231,10 @@ pub fn cost(of: u8) -> &'static str {
 pub fn again(a: &Again, system: System) -> String {
     let unit = system.pick((&GAL, &M3));
     let volume = format!("{} {}", print::digits(unit.from_si(a.water.si()), 2), unit.symbol);
-    let hours = |t: Time| format!(", {} h at the usual flow", print::digits(H.from_si(t.si()), 2));
+    let hours = |(flow, time): (Flow, Time)| {
+        let at = print::in_prose(flow.si(), system.pick(FLOW_UNITS));
+        format!(", {} h at {at}", print::digits(H.from_si(time.si()), 2))
+    };
     let running = a.running.map_or_else(String::new, hours);
     let days = if a.days == 1 { "one day".to_owned() } else { format!("{} days", a.days) };
     format!(

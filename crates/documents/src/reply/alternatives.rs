@@ -46,7 +46,7 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         .zip(&a.words)
         .filter_map(|(verdict, word)| {
             let limit = a.design.basis.as_ref()?.limits.get(verdict.limit)?;
-            Some(format!("{} of {} {}", limit.pollutant.title, crate::summary::mg_l(limit.value.q), word.text()))
+            Some(format!("{} {}", crate::summary::limit(limit), word.text()))
         })
         .collect();
     let condition = match a.pick.as_ref().and_then(|p| p.condition.as_ref()) {

@@ -33,7 +33,12 @@ pub fn reply(settled: &Settled) -> String {
     }
     list(&mut out, "What you named:", false, &named::answers(settled));
     offer::offer(&mut out, settled);
-    list(&mut out, "What else we worked through:", false, &alternatives::lines(settled, true));
+    list(
+        &mut out,
+        "What else we worked through (\"out\" is the mean that leaves; the words on limits count peaks and what nobody has confirmed):",
+        false,
+        &alternatives::lines(settled, true),
+    );
     list(&mut out, "Two answers to one question; please tell us which holds:", false, &asks::contradictions(settled));
     list(&mut out, "What must change or be settled:", false, &offer::must_change(settled));
     let lead = if asks::decide(settled) { "Please answer; the first decide the job:" } else { "Please answer:" };

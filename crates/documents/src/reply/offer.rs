@@ -2,7 +2,7 @@
 
 use super::{list, say, show};
 use crate::rating::{test, words};
-use crate::summary::{capital, mg_l, stands};
+use crate::summary::{allows, capital, stands};
 use stillrise_checks::{Judged, Verdict};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::fluids::Season;
@@ -75,7 +75,7 @@ fn not_shown(settled: &Settled) -> String {
         .filter_map(|l| basis.limits.get(l.limit))
         .map(|limit| {
             let by = limit.authority.as_ref().map_or_else(String::new, |by| format!(" ({by})"));
-            format!("the limit of {}{by}", mg_l(limit.value.q))
+            format!("the limit of {}{by}", allows(limit))
         })
         .collect();
     if each.is_empty() { "this limit".to_owned() } else { each.join(" and ") }

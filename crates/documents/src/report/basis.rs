@@ -326,7 +326,7 @@ fn limits(r: &mut Report<'_>, basis: &Basis) {
         let mean = limit.scatter.as_ref().map_or_else(|| "–".to_owned(), |s| r.show(s.mean.q, MG));
         table.row([
             limit.pollutant.title.to_owned(),
-            r.show(limit.value.q, MG),
+            crate::summary::allows(limit),
             limit.statistic.q.word().to_owned(),
             limit.method.clone().unwrap_or_else(|| "not stated".to_owned()),
             limit.authority.clone().unwrap_or_else(|| "not stated".to_owned()),

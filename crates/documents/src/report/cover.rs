@@ -91,8 +91,8 @@ fn limits(r: &Report<'_>) -> Vec<Value> {
         let rests = crate::summary::unconfirmed(r.settled, verdict);
         let because = verdict.reason() + if rests.is_empty() { "" } else { "." } + &rests;
         out.push(json!({
-            "what": set(&format!("{}: {}, {}", limit.pollutant.title, r.show(limit.value.q, (&MG_L, &MG_L)), limit.statistic.q.word())),
-            "word": verdict.word.text(), "mark": mark,
+            "what": set(&format!("{}: {}, {}", limit.pollutant.title, crate::summary::allows(limit), limit.statistic.q.word())),
+            "word": verdict.says(), "mark": mark,
             "beside": crate::summary::beside_the_word(verdict).map(|text| sentence(&text)),
             "because": sentence(&because), "change": sentence(&crate::rating::change(r.settled, verdict)),
         }));

@@ -91,7 +91,7 @@ fn verdict(r: &mut Report<'_>, p: &Performance) {
         let out = |c: Concentration| if v.predicted { brief(c, Some(v.influent.q)) } else { "–".to_owned() };
         table.row([
             format!("{}, {}", limit.pollutant.title, limit.statistic.q.word()),
-            v.word.text().to_owned(),
+            v.says().to_owned(),
             if v.predicted { r.digits(v.influent.q, MG, 3) } else { "–".to_owned() },
             out(v.expected.q),
             out(v.mixed.q),

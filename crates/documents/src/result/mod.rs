@@ -198,7 +198,7 @@ fn limits(settled: &Settled) -> Value {
         let limit = &basis.limits[l.limit];
         json!({
             "pollutant": limit.pollutant.word, "value": val(ledger, limit.value.at, system), "statistic": limit.statistic.q.word(),
-            "method": limit.method, "authority": limit.authority, "held_against": val(ledger, l.against.at, system), "verdict": l.word.text(),
+            "method": limit.method, "authority": limit.authority, "held_against": val(ledger, l.against.at, system), "verdict": l.says(),
             "expected": l.predicted.then(|| val(ledger, l.expected.at, system)), "mixed": l.predicted.then(|| val(ledger, l.mixed.at, system)), "case": l.case,
             "scatter": limit.scatter.as_ref().map(|s| fields(ledger, &s.fields(), system)),
             "keeps": l.keeps.map(|k| json!({ "mean": val(ledger, k.mean.at, system), "share_of_results": val(ledger, k.share.at, system) })),

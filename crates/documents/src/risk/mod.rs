@@ -39,8 +39,10 @@ pub fn keep(p: &Performance, limit: usize) -> String {
     let Some(verdict) = p.limits.iter().find(|v| v.limit == limit) else { return none() };
     // What was measured goes before what was reckoned, and what gravity cannot keep has no chance.
     match (&verdict.measured, verdict.chance) {
-        (Some(measured), _) => format!("{} of {} measured lie above", measured.above, measured.of),
-        (None, Some(chance)) if verdict.word != Word::NotByGravity => chance.percent(),
+        (Some(measured), _) if measured.above > 0 => {
+            format!("{} of {} measured lie above", measured.above, measured.of)
+        }
+        (_, Some(chance)) if verdict.word != Word::NotByGravity => chance.percent(),
         _ => none(),
     }
 }
@@ -71,8 +73,7 @@ pub fn governs(settled: &Settled, risk: &Risk) -> String {
     match (risk.governs, &settled.job.design.basis) {
         (Governs::Limit(k), Some(basis)) => {
             let limit = &basis.limits[k];
-            let value = crate::summary::mg_l(limit.value.q);
-            format!("what is held against the limit on {} of {value}", limit.pollutant.title)
+            format!("what is held against the limit on {}", crate::summary::limit(limit))
         }
         _ => "the total oil that leaves in the worst case".to_owned(),
     }

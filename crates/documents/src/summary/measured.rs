@@ -1,10 +1,10 @@
 //! What was measured in the water that leaves, beside each limit on oil, the time before a change apart from that since.
 
-use super::mg_l;
 use stillrise_design::basis::limits::LimitState;
-use stillrise_design::performance::promise::number;
+use stillrise_design::performance::promise::{Promise, number};
 use stillrise_search::Settled;
 use stillrise_search::results::{Period, compares, periods};
+use stillrise_units::Typed;
 
 /// A sentence for each limit that the results can be held against.
 pub(crate) fn lines(settled: &Settled) -> Vec<String> {
@@ -23,7 +23,7 @@ pub(crate) fn lines(settled: &Settled) -> Vec<String> {
         return core::iter::once(told).chain(apart).collect();
     }
     let says = |l: &LimitState| {
-        let limit = format!("the limit on {} of {}", l.pollutant.title, mg_l(l.value.q));
+        let limit = format!("the limit on {}", super::limit(l));
         let told: Vec<String> = all.iter().map(|p| format!("{}{}, {}", list(p), when(p), against(p, l))).collect();
         let other = if enquiry.unit_stands() || all.iter().all(|p| p.against(l).is_none()) {
             ""
@@ -32,7 +32,25 @@ pub(crate) fn lines(settled: &Settled) -> Vec<String> {
         };
         format!("Measured at {place}, against {limit}: {}.{other}", told.join("; "))
     };
-    compared.into_iter().map(says).chain(apart).collect()
+    compared.into_iter().map(says).chain(uncorrected(settled)).chain(apart).collect()
+}
+
+/// From which factor between what was measured in the good period and what is calculated there it is said.
+const OFF: f64 = 1.25;
+
+/// That the calculation behind the limits is not corrected by what was measured while the unit ran well, where it is off
+/// there.
+fn uncorrected(settled: &Settled) -> Option<String> {
+    let c = settled.diagnosis.as_ref()?.calibration?;
+    let (before, mean) = (c.before.si(), c.mean.si());
+    let off = before > OFF * mean || mean > OFF * before;
+    off.then(|| {
+        format!(
+            "While the unit ran well, {} were measured in the mean, where the calculation on this basis gives {}. What is calculated here is not corrected for that; the causes are weighed with the correction.",
+            number(c.mean),
+            Promise::unbounded(c.before).sentence()
+        )
+    })
 }
 
 /// That results without a day stand neither before nor after a change, a sentence for each set that has some.

@@ -16,6 +16,7 @@ pub use verdicts::{also_asked, moves, that_matter, words};
 
 use crate::render::text::{WIDTH, hang, heading};
 use std::collections::BTreeSet;
+use stillrise_design::basis::limits::LimitState;
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::performance::promise::{Promise, floor, number};
 use stillrise_design::provenance::{Entry, Origin};
@@ -82,17 +83,22 @@ pub fn headline(settled: &Settled) -> Vec<String> {
         out.push(format!("Not a gravity duty as it stands. {}: {}", capital(&line.subject), line.says));
     }
     let (Some(basis), Some(performance)) = (&design.basis, &design.performance) else { return out };
+    let mut told = BTreeSet::new();
     for verdict in &performance.limits {
         let limit = &basis.limits[verdict.limit];
-        let number = mg_l(limit.value.q);
+        let rests = unconfirmed(settled, verdict);
+        let rests = match told.insert(rests.clone()) || rests.is_empty() {
+            true => rests,
+            false => " It rests on the same unconfirmed figures.".to_owned(),
+        };
         out.push(format!(
-            "Limit on {} of {number}, {}{}: {}. {}.{}",
-            limit.pollutant.title,
+            "Limit on {}, {}{}: {}. {}.{}",
+            self::limit(limit),
             limit.statistic.q.word(),
             limit.authority.as_ref().map_or_else(String::new, |a| format!(", set by {a}")),
             word(verdict),
             capital(&verdict.reason()),
-            unconfirmed(settled, verdict)
+            rests
         ));
     }
     for limit in &basis.ph_limits {
@@ -146,9 +152,9 @@ fn hardly(settled: &Settled) -> Option<String> {
 /// Figures named in a sentence.
 const NAMED: usize = 3;
 
-/// Where gravity is said not to keep a limit: what of the water that nobody has confirmed, as this rests on it.
+/// What of the water nobody has confirmed, where the word on a limit is the calculation's own and rests on it.
 pub(crate) fn unconfirmed(settled: &Settled, verdict: &LimitVerdict) -> String {
-    if verdict.word != Word::NotByGravity || !verdict.predicted || verdict.calculated != verdict.word {
+    if !verdict.predicted || verdict.calculated != verdict.word {
         return String::new();
     }
     let ledger = &settled.job.ledger;
@@ -191,8 +197,9 @@ pub(crate) fn stops(settled: &Settled) -> Vec<String> {
             let [length, width, height] = sides.map(|l| side(settled, l));
             let model = capital(&short.nearest);
             out.push(format!(
-                "{model} would do where there is room for {length} x {width} in plan, with a walkway all around, and {height} clear over the ground{}.",
-                if short.spill_ahead { ", once the spill is held ahead of it" } else { "" }
+                "{model} would take the water where there is room for {length} x {width} in plan, with a walkway all around, and {height} clear over the ground{}.{}",
+                if short.spill_ahead { ", once the spill is held ahead of it" } else { "" },
+                calculated(settled, &short.words)
             ));
         }
         let would: Vec<String> = short.would.iter().map(|w| would(settled, w)).collect();
@@ -255,6 +262,20 @@ fn side(settled: &Settled, l: stillrise_units::Length) -> String {
     stillrise_units::print::in_prose(l.si(), settled.job.enquiry.system().pick((&FT, &M)))
 }
 
+/// What the calculation alone would say of the limits there; nothing where no limit is stated.
+fn calculated(settled: &Settled, words: &[(usize, Word)]) -> String {
+    let Some(basis) = &settled.job.design.basis else { return String::new() };
+    let said = |(place, word): &(usize, Word)| {
+        let limit = basis.limits.get(*place)?;
+        Some(format!("{} {}", self::limit(limit), word.text()))
+    };
+    let said: Vec<String> = words.iter().filter_map(said).collect();
+    if said.is_empty() {
+        return String::new();
+    }
+    format!(" By the calculation alone its limits would then be: {}.", said.join(", "))
+}
+
 fn would(settled: &Settled, w: &Would) -> String {
     let [length, width, height] = w.size.map(|l| side(settled, l));
     let inside = format!("some {length} x {width} inside and {height} high");
@@ -268,18 +289,32 @@ fn would(settled: &Settled, w: &Would) -> String {
 
 /// The word on a limit with its one percentage: `likely; over all that is plausible 84 % of single results would keep it`.
 pub(crate) fn word(verdict: &LimitVerdict) -> String {
-    let word = verdict.word.text();
+    let word = verdict.says();
     beside_the_word(verdict).map_or_else(|| word.to_owned(), |beside| format!("{word}; {beside}"))
 }
 
 /// What stands beside the word on a limit: the measured results above it, or the one percentage.
 pub(crate) fn beside_the_word(verdict: &LimitVerdict) -> Option<String> {
     let results = if verdict.peak.is_some() { "single results" } else { "averages" };
-    if let Some(measured) = verdict.measured {
+    if let Some(measured) = verdict.measured.filter(|m| m.above > 0) {
         return Some(measured.says("it"));
     }
     let chance = verdict.chance.filter(|_| verdict.word != Word::NotByGravity)?;
     Some(format!("over all that is plausible {} of {results} would keep it", chance.percent()))
+}
+
+/// How much a limit allows, in prose.
+pub(crate) fn allows(limit: &LimitState) -> String {
+    match &limit.unseen {
+        Some(_) => format!("none to be seen (we took {} of free oil)", mg_l(limit.value.q)),
+        None => mg_l(limit.value.q),
+    }
+}
+
+/// A limit with how much it allows: `Oil and grease of 15 mg/L`.
+pub(crate) fn limit(limit: &LimitState) -> String {
+    let of = if limit.unseen.is_some() { "," } else { " of" };
+    format!("{}{of} {}", limit.pollutant.title, allows(limit))
 }
 
 /// A concentration in mg/L, four digits.

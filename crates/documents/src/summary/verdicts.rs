@@ -163,7 +163,7 @@ pub fn words(settled: &Settled, o: &Outcome) -> String {
             1 => word.text().to_owned(),
             _ => {
                 let limit = &basis.limits[verdict.limit];
-                format!("{} of {} {}", limit.pollutant.title, super::mg_l(limit.value.q), word.text())
+                format!("{} {}", super::limit(limit), word.text())
             }
         })
         .collect();

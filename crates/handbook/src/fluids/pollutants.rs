@@ -55,6 +55,9 @@ impl Pollutant {
     }
 }
 
+/// The word for oil that is seen on the water.
+pub const SHEEN: &str = "sheen";
+
 const SUSPENDED_SOLIDS: &str = "suspended solids";
 
 const fn row(
@@ -116,7 +119,7 @@ pub static POLLUTANTS: &[Pollutant] = &[
     Pollutant {
         counts: Counts::FreeOil,
         ..row(
-            "sheen",
+            SHEEN,
             "Visible oil or sheen",
             Gravity::Touches,
             "A film of free oil; no figure in mg/L belongs to it. Re-entrained oil or a spill through the unit makes one.",

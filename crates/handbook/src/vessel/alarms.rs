@@ -50,6 +50,10 @@ pub static DEFAULTS: &[SetPoint] = &[
     },
 ];
 
+/// Lowest share to which the alarm is moved down to leave room for a spill: clear of the routine pump-out, so that it does
+/// not sound as a routine. A proposal of this handbook.
+pub const LOWEST_ALARM: f64 = 0.35;
+
 /// Published shares. They are shares of the oil store, and the alarm of one comes after the
 /// emptying advice of the other: offer 80 % as a warning and 90 % as the alarm, or the defaults.
 pub static PUBLISHED: &[SetPoint] = &[

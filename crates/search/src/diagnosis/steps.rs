@@ -6,7 +6,7 @@ use super::situation::Occasion;
 use super::{Calibration, Explanation, Seen, Sized};
 use stillrise_design::Job;
 use stillrise_units::math::{Z_95, ceil, exp, ln, sqrt};
-use stillrise_units::{Concentration, Time, Typed, Volume};
+use stillrise_units::{Concentration, Flow, Time, Typed, Volume};
 
 /// So many times the unit's water has to be exchanged before a sample speaks of the new state: in a stirred tank e^-3,
 /// one part in twenty, of the old water is then left (washout of a stirred tank, any text on reactors).
@@ -36,8 +36,8 @@ pub struct Step {
 pub struct Again {
     /// Water that has to run first.
     pub water: Volume,
-    /// How long that takes while it runs.
-    pub running: Option<Time>,
+    /// The flow of the worst case, and how long that takes at it.
+    pub running: Option<(Flow, Time)>,
     /// Not before so many days of normal operation; the water takes no longer, where it is known.
     pub days: u32,
 }
@@ -128,11 +128,11 @@ fn again(job: &Job, settles: u32) -> Again {
     let (Some(train), Some(performance)) = (&job.design.train, &job.design.performance) else { return none };
     let layout = &train.unit.layout;
     let water = EXCHANGES * (layout.water_volume.q.si() + layout.hopper_volume.q.si());
-    let flow = performance.worst().map_or(0.0, |r| r.flow.q.si());
+    let flow = performance.worst().map(|r| r.flow.q).filter(|flow| flow.si() > 0.0);
     let count = train.count.q.si().max(1.0);
     let daily = performance.storage.average.q.si() * DAY / count;
     let takes = if daily > 0.0 { ceil(water / daily) } else { 0.0 };
     // A unit that sees so little water is sampled after a month at the latest, and that is said by the volume.
     let days = settles.max(takes.clamp(0.0, 30.0) as u32);
-    Again { water: Volume::from_si(water), running: (flow > 0.0).then(|| Time::from_si(water / flow)), days }
+    Again { water: Volume::from_si(water), running: flow.map(|flow| (flow, Time::from_si(water / flow.si()))), days }
 }

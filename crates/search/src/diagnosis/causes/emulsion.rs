@@ -30,5 +30,5 @@ pub(super) static CAUSE: Cause = Cause {
     test: "Let a jar of the influent stand for a day beside one with its pH brought to 2: what clears only with the acid is emulsified.",
     cost: 2,
     settles: 5,
-    remedy: "Keep the product out of the drain, change to one that releases oil, or treat chemically; a larger separator does not touch it.",
+    remedy: "Where a product makes it, keep it out of the drain or change to one that releases oil; else treat chemically. A larger separator does not touch it.",
 };
