@@ -8,6 +8,7 @@ use crate::risk::ready;
 use crate::side_by_side::side_by_side;
 use crate::weakest::weakest;
 use stillrise_design::enquiry::Enquiry;
+use stillrise_design::enquiry::blocks::Receiver;
 use stillrise_design::enquiry::keys::Claim;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin, complete};
@@ -52,8 +53,8 @@ impl Change {
         match self {
             Change::OnePump => "one pump at a time, interlocked",
             Change::Capped => "evened out to the flow cap, equalisation ahead",
-            Change::RainKeptOut => "wash water alone, rain kept out",
-            Change::WashApart => "rain alone, wash water treated apart",
+            Change::RainKeptOut => "without the rain, which is kept out",
+            Change::WashApart => "the rain alone, all other water treated apart",
             Change::SpillAhead => "the spill held ahead, none of it coming to the separator",
             Change::TwoInParallel => "two units in parallel",
         }
@@ -93,7 +94,12 @@ impl Change {
                     s.stream.as_deref().is_some_and(|of| e.streams.iter().any(|s| s.name.as_deref() == Some(of)))
                 });
             }
-            Change::WashApart if !e.surfaces.is_empty() && !e.streams.is_empty() => {
+            // Rain that the sewer does not take is no alternative.
+            Change::WashApart
+                if !e.surfaces.is_empty()
+                    && !e.streams.is_empty()
+                    && !(e.outlet.to.0 == Some(Receiver::SanitarySewer) && *e.outlet.rain_allowed == Some(false)) =>
+            {
                 // A product that is said to go into the rain stays; one that names a stream went with it.
                 let rain = |word: &String| e.streams.iter().all(|s| s.name.as_deref() != Some(word.as_str()));
                 other.chemicals.retain(|c| c.stream.iter().any(rain));

@@ -9,8 +9,9 @@ use stillrise_design::enquiry::range::{Model, Range};
 use stillrise_design::job::{Design, complete, deepen};
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
-use stillrise_design::train::Source;
+use stillrise_design::train::{Made, Source};
 use stillrise_design::{Off, Stop, WhatIf};
+use stillrise_units::catalog::IN;
 use stillrise_units::{Concentration, Length, Typed};
 
 /// Most units in parallel that are tried from a range.
@@ -23,8 +24,8 @@ pub enum How {
     Row(usize),
     /// Dimensions in the enquiry.
     Stated,
-    /// Made to measure; the number lengthens the pack.
-    Custom(f64),
+    /// Made to measure.
+    Custom(Made),
 }
 
 /// The unit taken.
@@ -49,8 +50,8 @@ impl Pick {
         match (self.how, &enquiry.unit.dimensions) {
             (How::Row(row), _) if row < range.models.len() => Source::Row(range, &range.models[row]),
             (How::Stated, Some(model)) => Source::Stated(model),
-            (How::Custom(stretch), _) => Source::Custom(stretch),
-            _ => Source::Custom(1.0),
+            (How::Custom(made), _) => Source::Custom(made),
+            _ => Source::Custom(Made::first()),
         }
     }
     /// The price of all of them in the range's currency; `None` where the range states none.
@@ -206,6 +207,8 @@ pub(crate) const ANSWERED_AHEAD: &[&str] = &["spill-above-room"];
 
 /// What speaks against a unit.
 pub(crate) struct Shortcoming {
+    /// The rule that bars it, if it is one.
+    pub(crate) rule: Option<&'static str>,
     /// The condition on which it will do, if there is one.
     pub(crate) on: Option<Condition>,
     /// How many limits it is not shown to keep that a larger one might.
@@ -231,12 +234,17 @@ impl Ask<'_> {
         // The first that nothing ahead answers decides; what comes after it need not be looked at.
         for (rule, _) in barring(&subject) {
             if !ANSWERED_AHEAD.contains(&rule.id) {
-                return Some(Shortcoming { on: None, limits: 0, what: rule.title.to_lowercase() });
+                return Some(Shortcoming { rule: Some(rule.id), on: None, limits: 0, what: rule.title.to_lowercase() });
             }
             soft.get_or_insert(rule);
         }
         let rule = soft?;
-        Some(Shortcoming { on: Some(Condition::Ahead(rule.title)), limits: 0, what: rule.title.to_lowercase() })
+        Some(Shortcoming {
+            rule: Some(rule.id),
+            on: Some(Condition::Ahead(rule.title)),
+            limits: 0,
+            what: rule.title.to_lowercase(),
+        })
     }
 
     /// The same of a design that was found to the depth of the limits.
@@ -248,6 +256,7 @@ impl Ask<'_> {
         let limits = design.performance.as_ref().map_or(&[][..], |p| &p.limits);
         let open = limits.iter().filter(|l| l.calculated == Word::NotShown && l.larger_helps).count();
         let short = (open > 0).then(|| Shortcoming {
+            rule: None,
             on: Some(Condition::Limit),
             limits: open,
             what: "it is not shown to keep the limit".to_owned(),
@@ -342,12 +351,20 @@ impl Ask<'_> {
             format!("no unit of the range will do, alone or up to {MOST_IN_PARALLEL} in parallel")
         };
         for count in counts {
-            for stretch in STRETCHES {
-                let pick =
-                    Pick { how: How::Custom(stretch), count, because: because.clone(), fits: true, condition: None };
-                let Some(short) = self.shortcoming(&Source::Custom(stretch), count) else { return Some(pick) };
-                if let Some(condition) = &short.on {
-                    on_condition.offer(pick, condition, short.limits);
+            for deeper in DEEPER.map(|inches| Length::of(inches, &IN)) {
+                let mut shallow = false;
+                for stretch in STRETCHES {
+                    let how = How::Custom(Made { stretch, deeper });
+                    let pick = Pick { how, count, because: because.clone(), fits: true, condition: None };
+                    let source = pick.source(self.enquiry, self.range);
+                    let Some(short) = self.shortcoming(&source, count) else { return Some(pick) };
+                    shallow |= short.rule.is_some_and(|rule| TOO_SHALLOW.contains(&rule));
+                    if let Some(condition) = &short.on {
+                        on_condition.offer(pick, condition, short.limits);
+                    }
+                }
+                if !shallow {
+                    break;
                 }
             }
         }
@@ -357,6 +374,10 @@ impl Ask<'_> {
 
 /// How far the pack of a unit made to measure is lengthened, one after the other.
 const STRETCHES: [f64; 5] = [1.0, 1.2, 1.5, 2.0, 3.0];
+/// How much deeper the water above it is made, one after the other, inches, where a rule says that the oil has no room.
+const DEEPER: [f64; 3] = [0.0, 10.0, 20.0];
+/// Rules that more water above the pack answers.
+const TOO_SHALLOW: [&str; 2] = ["alarm-after-loss", "oil-cap-too-thin"];
 /// Why no unit could be taken at all.
 #[must_use]
 pub fn no_unit(enquiry: &Enquiry, range: &Range) -> Stop {

@@ -7,7 +7,7 @@ use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::Design;
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
-use stillrise_design::train::Source;
+use stillrise_design::train::{Made, Source};
 use stillrise_design::{Stop, WhatIf};
 use stillrise_units::Length;
 
@@ -154,7 +154,7 @@ impl Ask<'_> {
         let rows = by_size(self.range);
         let custom = *unit.custom == Some(true);
         let hows: Vec<How> =
-            if custom { vec![How::Custom(1.0)] } else { rows.iter().map(|row| How::Row(*row)).collect() };
+            if custom { vec![How::Custom(Made::first())] } else { rows.iter().map(|row| How::Row(*row)).collect() };
         let counts = unit.count.map_or(1..=MOST_IN_PARALLEL, |n| n..=n);
         for count in counts.clone() {
             for how in &hows {
@@ -176,7 +176,7 @@ impl Ask<'_> {
         let largest = rows.iter().rev().take(2).map(|row| &self.range.models[*row]);
         let mut sources: Vec<(Option<String>, Source<'_>)> =
             largest.map(|model| (model.model.0.clone(), Source::Row(self.range, model))).collect();
-        sources.push((None, Source::Custom(1.0)));
+        sources.push((None, Source::Custom(Made::first())));
         let one = |(model, source): (Option<String>, Source<'_>)| {
             let count = self.fewest(&source)?;
             let design = try_unit(self.enquiry, self.what_if, self.begun, &source, count, Depth::Screen);

@@ -90,7 +90,7 @@ pub(crate) fn weakest(
                     continue;
                 }
             }
-            weaken(&mut words, &ends, model.reading_at(k, &answer, &mut space).as_ref());
+            weaken(&mut words, &ends, limits, model.reading_at(k, &answer, &mut space).as_ref());
         }
     }
     by_chance(&model, &mut words, &mut space);
@@ -103,10 +103,11 @@ fn open(limits: &[LimitVerdict], words: &[Word], ends: &[Word]) -> Vec<usize> {
     each.filter(|(_, (word, end))| word < end).map(|(verdict, _)| verdict.limit).collect()
 }
 
-/// Weakens words by what one answer says, no further than an assumption can; a chain that stops shows nothing.
-fn weaken(words: &mut [Word], ends: &[Word], reading: Option<&Reading>) {
+/// Weakens words by what one answer says, no further than an assumption can; a chain that stops shows nothing beyond what arrives.
+fn weaken(words: &mut [Word], ends: &[Word], limits: &[LimitVerdict], reading: Option<&Reading>) {
     for (k, (word, end)) in words.iter_mut().zip(ends).enumerate() {
-        let said = reading.map_or(Word::NotShown, |r| r.words.get(k).copied().unwrap_or(Word::NotShown));
+        let stopped = || limits.get(k).map_or(Word::NotShown, LimitVerdict::where_stopped);
+        let said = reading.map_or_else(stopped, |r| r.words.get(k).copied().unwrap_or(Word::NotShown));
         *word = said.min(*end).max(*word);
     }
 }
@@ -176,7 +177,8 @@ mod tests {
         }
         for (k, input) in inputs.iter().enumerate().filter(|(_, input)| input.assumed) {
             for answer in input.other_answers() {
-                weaken(&mut words, &ends, model.reading_at(k, &answer, &mut space).as_ref());
+                let limits = &design.performance.as_ref()?.limits;
+                weaken(&mut words, &ends, limits, model.reading_at(k, &answer, &mut space).as_ref());
             }
         }
         let cube = model.cube(SETS);

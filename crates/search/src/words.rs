@@ -98,7 +98,8 @@ fn against(heard: &Heard, k: usize, verdict: &LimitVerdict, system: System) -> V
     let (calculated, weakest) = (beside(verdict.calculated, measured), weakest_assumed(measured));
     let mut swings = Vec::new();
     for (input, ends) in heard.inputs.iter().zip(&heard.ends).filter(|(input, _)| input.assumed) {
-        let word = |end: &End| end.reading.as_ref().map_or(Word::NotShown, |r| r.words[k]).min(weakest);
+        let word =
+            |end: &End| end.reading.as_ref().map_or_else(|| verdict.where_stopped(), |r| r.words[k]).min(weakest);
         let worst = ends.iter().max_by_key(|end| word(end));
         let Some(end) = worst.filter(|end| word(end) > calculated) else { continue };
         // A chain without an answer is as far as an answer can lead.

@@ -77,7 +77,7 @@ static SILENCES: &[Silence] = silences! {
         "unit.dimensions.mesh" = OUT, "stream.flow" = "0.1 gpm", "stated.flow" = OUT, "spill.rate" = "0.1 gpm"
     ] "passes"; "spill" = OUT => "spill.volume", "spill.closure";
     "pump-outside-class": "pumped" [
-        "inlet.pump" = "centrifugal", "inlet.pump_head" = "20 ft"
+        "inlet.pump" = "centrifugal", "inlet.pump_head" = "26 ft"
     ] "passes"; "inlet.pump" = OUT => "inlet.pump";
     "float-never-trips": "wash" "passes"; "unit.dimensions.float_density" = OUT => "unit.dimensions.float_density";
     "float-off-best": "wash" "passes"; "unit.dimensions.float_density" = OUT => "unit.dimensions.float_density";

@@ -140,7 +140,7 @@ pub fn cases<T: Trail>(
         take(t, &mut cases, (feed, false), base)?;
         if !wet.is_empty() {
             let all: Vec<&Water> = rain.iter().chain(&wet).copied().collect();
-            let base = case(t, about, ("storm and wash", Kind::StormAndWash), &all)?;
+            let base = case(t, about, ("storm and other waters", Kind::StormAndWash), &all)?;
             take(t, &mut cases, (feed, false), base)?;
         }
     }

@@ -16,7 +16,7 @@ use stillrise_handbook::separation::{
     hydraulic_power, impeller_diameter, impeller_head, impeller_volume, pump_dissipation,
 };
 use stillrise_units::catalog::{FT, M, ONE, PERCENT, RPM, W_KG};
-use stillrise_units::{Dissipation, Flow, Length, Power, Ratio, ShearRate, Typed, ratio};
+use stillrise_units::{Dissipation, Flow, Length, Power, Ratio, ShearRate, System, Typed, ratio};
 
 /// What is said of a pump besides its class.
 struct Figures<'a> {
@@ -27,9 +27,23 @@ struct Figures<'a> {
     width: &'a Quantity<Ratio>,
     efficiency: &'a Quantity<Ratio>,
     coefficient: &'a Quantity<Ratio>,
+    /// Speeds of motors on the mains of the place.
+    motors: Motors,
     /// The block, as its keys begin.
     key: String,
     name: &'a str,
+}
+
+/// Speeds of motors with four and with two poles, and the highest, rpm.
+type Motors = [f64; 3];
+
+/// Common practice: an induction motor runs a few per cent below 1500 and 3000 rpm on mains of 50 Hz, below 1800 and
+/// 3600 rpm on those of 60 Hz. Who writes in US units has 60 Hz; elsewhere there are both, and most have 50 Hz.
+fn motors(e: &Enquiry) -> Motors {
+    match e.system() {
+        System::Us => [1750.0, 3450.0, 3500.0],
+        System::Si => [1450.0, 2900.0, 3500.0],
+    }
 }
 
 /// Power dissipated in the pump that feeds the unit.
@@ -46,7 +60,8 @@ pub(super) fn feed_pump<T: Trail>(
     let Inlet { pump_power: power, pump_head: head, pump_speed: speed, impeller, efficiency, .. } = &e.inlet;
     let (width, coefficient) = (&e.inlet.impeller_width, &e.inlet.head_coefficient);
     let key = "inlet".to_owned();
-    let figures = Figures { power, head, speed, impeller, width, efficiency, coefficient, key, name: "pump" };
+    let figures =
+        Figures { power, head, speed, impeller, width, efficiency, coefficient, motors: motors(e), key, name: "pump" };
     let beside = feed.class.map(|class| class.dissipation());
     if has_impeller(feed.class)
         && let Some(worked) = worked(t, w, fluids, &figures, feed.one_pump)?
@@ -76,14 +91,15 @@ pub(super) fn feed_pump<T: Trail>(
 pub(super) fn pump_on_the_way<T: Trail>(
     t: &mut T,
     w: &WhatIf,
-    fluids: &Fluids,
+    (e, fluids): (&Enquiry, &Fluids),
     block: &ShearBlock,
     name: &str,
 ) -> Result<Option<Named>, Stop> {
     let ShearBlock { pump_power: power, pump_head: head, pump_speed: speed, impeller, efficiency, .. } = block;
     let (width, coefficient) = (&block.impeller_width, &block.head_coefficient);
     let key = block_of("shear", name);
-    let figures = Figures { power, head, speed, impeller, width, efficiency, coefficient, key, name };
+    let figures =
+        Figures { power, head, speed, impeller, width, efficiency, coefficient, motors: motors(e), key, name };
     let Some(class) = block.pump.as_deref().and_then(pump) else { return Ok(None) };
     let beside = Some(class.dissipation());
     if has_impeller(Some(class)) {
@@ -204,7 +220,10 @@ fn worked<T: Trail>(
                         (&RPM, &RPM),
                         line_of(key, "pump_speed"),
                         say!(T, "How fast does the {name} turn, and how large is its impeller?"),
-                        (rpm(1450.0), rpm(2900.0), rpm(3500.0)),
+                        {
+                            let [four, two, most] = f.motors;
+                            (rpm(four), rpm(two), rpm(most))
+                        },
                         "common practice: a motor of two poles, with four poles half as fast",
                     ),
                 )

@@ -115,7 +115,7 @@ pub(super) fn shear<T: Trail>(
         let plain = |dissipation| Named { dissipation, beside: None, is_worked: false };
         let named = match stated(t, w, &label, &block.dissipation) {
             Some(known) => Some(plain(known)),
-            None if is_pump => pump_on_the_way(t, w, fluids, block, &name)?,
+            None if is_pump => pump_on_the_way(t, w, (e, fluids), block, &name)?,
             None => dissipation(t, w, fluids, block, &name)?.map(plain),
         };
         let Some(Named { dissipation, beside, is_worked }) = named else { continue };

@@ -50,7 +50,7 @@ fn own(e: &Enquiry, name: &str) -> Option<&'static str> {
     let rain = !e.surfaces.is_empty();
     match plain(name).as_str() {
         "storm" if rain => Some("the design storm"),
-        "storm and wash" if rain && !e.streams.is_empty() => Some("storm and washing together"),
+        "storm and other waters" if rain && !e.streams.is_empty() => Some("the storm and the streams that run in it"),
         "dry-weather waters together" if e.streams.len() > 1 => Some("all streams together"),
         "spill" if e.spill.is_some() => Some("[spill]"),
         _ => None,

@@ -138,6 +138,14 @@ pub fn weakest_assumed(measured: Option<&Measured>) -> Word {
 }
 
 impl LimitVerdict {
+    /// The word that an answer leaves for which the chain has none: a limit within which the water arrives is kept whatever a
+    /// unit does, of any other nothing is shown.
+    #[must_use]
+    pub fn where_stopped(&self) -> Word {
+        let within = self.calculated == Word::Kept && (!self.predicted || self.influent.q <= self.against.q);
+        if within { Word::Kept } else { Word::NotShown }
+    }
+
     /// Holds the word back by what was found beside the calculation.
     pub fn hold_back(&mut self, mut by: Vec<HeldBack>) {
         let start = beside(self.calculated, self.measured.as_ref());

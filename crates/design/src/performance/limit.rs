@@ -68,6 +68,8 @@ pub struct LimitVerdict {
     pub mixed: Val<Concentration>,
     /// What arrives, on the same footing: at its peak for a single sample, else its mean.
     pub influent: Val<Concentration>,
+    /// The suspended solids that arrive, on the same footing, where they are what the limit counts.
+    pub solids: Option<Concentration>,
     /// The mean that arrives.
     pub mean_influent: Val<Concentration>,
     /// The case it was taken from; what is a mean, or about one, is of the worst case that lasts, where this is a bath that is
@@ -150,9 +152,10 @@ pub fn verdicts<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], blocke
     out
 }
 
-/// Whether one verdict on a limit is the worse of two.
+/// Whether one verdict on a limit is the worse of two: by its word, then by how much of what the limit counts there is.
 fn is_worse(a: &LimitVerdict, b: &LimitVerdict) -> bool {
-    a.word > b.word || a.word == b.word && a.expected.q > b.expected.q
+    let counts = |v: &LimitVerdict| v.solids.unwrap_or(v.expected.q);
+    a.word > b.word || a.word == b.word && counts(a) > counts(b)
 }
 
 /// One limit in one case at the end of the interval.
@@ -216,6 +219,7 @@ fn one<T: Trail>(
         expected: settled,
         mixed,
         influent,
+        solids,
         mean_influent: comes,
         mean: if limit.statistic.q == Statistic::MonthlyAverage { expected } else { out.expected },
         mean_that_meets,

@@ -1,5 +1,6 @@
 //! A unit made to measure: dimensions generated from the basis by stated rules.
 
+use super::Made;
 use super::frame::{Frame, Particulars};
 use crate::basis::Basis;
 use crate::basis::fluids::Season;
@@ -42,8 +43,8 @@ fn rule<T: Trail, Q: stillrise_handbook::page::Argument>(
 
 /// Generates the frame for a share of the design flow.
 ///
-/// `n` units in parallel share the flow; `stretch` lengthens the pack beyond its first size, when
-/// a first check showed that it falls short.
+/// `n` units in parallel share the flow; `made` says how far it goes beyond its first size, when a first check showed
+/// that this falls short.
 ///
 /// # Errors
 /// [`Stop`] when no oil rises, or a formula has no answer.
@@ -52,7 +53,7 @@ pub fn frame<T: Trail>(
     basis: &Basis,
     site: &Site,
     n: Val<Ratio>,
-    stretch: f64,
+    made: Made,
 ) -> Result<(Frame, Particulars), Stop> {
     t.section("unit made to measure");
     let case = basis.largest_steady().ok_or_else(|| Stop {
@@ -96,7 +97,7 @@ pub fn frame<T: Trail>(
         PlateRun::CrossFlow,
         "cross-flow leaves oil and solids their own ways",
     );
-    let clear = search_section(basis, (site, n.q.si()), flow.q, wanted.q * stretch, gap.q, plate.q, angle.q)?;
+    let clear = search_section(basis, (site, n.q.si()), flow.q, wanted.q * made.stretch, gap.q, plate.q, angle.q)?;
     let pack_height = choose(
         t,
         "height of the pack",
@@ -145,14 +146,18 @@ pub fn frame<T: Trail>(
     // Between alarm and limit stand two fifths of the layer; 4 in keep it clear of the pack.
     let store = math::max(inches(10.0).si(), 2.5 * spill / plan + inches(4.0).si());
     // More than 30 in of oil is a matter for a holding tank, not for a taller separator.
-    let store = math::min(store, inches(30.0).si());
+    let store = math::min(store + made.deeper.si(), inches(30.0).si());
     let store = choose(
         t,
         "water above the pack",
         Some(L),
         stepped(Length::from_si(store)),
         "10 in and more",
-        "holds the spill above the alarm, in a layer that stays clear of the pack",
+        if made.deeper.si() > 0.0 {
+            "lets the alarm call at the largest flow too, holds the spill above it, clear of the pack"
+        } else {
+            "holds the spill above the alarm, in a layer that stays clear of the pack"
+        },
         &[width.at, pack_length.at],
     );
     let outlet_invert = reckon!(t, "invert of the outlet pipe", [IN, MM], (bottom = pack_bottom, height = pack_height, store = store) bottom + height + store);

@@ -30,8 +30,25 @@ pub enum Source<'a> {
     Row(&'a Range, &'a Model),
     /// Dimensions in the enquiry.
     Stated(&'a Model),
-    /// Made to measure; the number lengthens the pack.
-    Custom(f64),
+    /// Made to measure.
+    Custom(Made),
+}
+
+/// How a unit made to measure differs from the first that its basis asks for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Made {
+    /// By what the pack's area is multiplied.
+    pub stretch: f64,
+    /// Water above the pack beyond what alarm and spill ask for: room for the head that the largest flow adds.
+    pub deeper: Length,
+}
+
+impl Made {
+    /// The first that the basis asks for.
+    #[must_use]
+    pub fn first() -> Self {
+        Self { stretch: 1.0, deeper: Length::from_si(0.0) }
+    }
 }
 
 /// What a stage is for.
@@ -166,8 +183,8 @@ pub fn train<T: Trail>(
             };
             (frame, particulars, origin.to_owned())
         }
-        Source::Custom(stretch) => {
-            let (frame, particulars) = custom::frame(t, basis, &e.site, n, *stretch)?;
+        Source::Custom(made) => {
+            let (frame, particulars) = custom::frame(t, basis, &e.site, n, *made)?;
             (frame, particulars, "made to measure".to_owned())
         }
     };
@@ -234,7 +251,11 @@ fn stages<T: Trail>(t: &mut T, basis: &Basis, train: &Train) -> Result<Vec<Stage
                 grit_settling::settling(d, basis.solids.density, water.density, water.kinematic, basis.methods.grains)
             )?;
             let area = reckon!(t, "surface of the grit trap", [FT2, M2], (flow = case.feed, v = v) flow / v);
-            grit.size = Some(("surface, first size".to_owned(), Arg::Number(area.q.si()), (&FT2, &M2)));
+            grit.size = Some((
+                "surface, first size, for grains from 200 µm on".to_owned(),
+                Arg::Number(area.q.si()),
+                (&FT2, &M2),
+            ));
         }
         stages.push(grit);
     }

@@ -38,7 +38,11 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
             let said: Vec<String> = claims.iter().filter_map(|claim| said(claim)).collect();
             let taken = claims.iter().find(|claim| claim.value == entry.value).and_then(|claim| typed(claim));
             let taken = taken.map_or_else(|| entry.shown(system), str::to_owned);
-            Some(format!("{}: {}. We took {taken}.", crate::summary::capital(&entry.label), said.join("; ")))
+            // What moves nothing is asked for the record alone.
+            let asked = settled.questions.iter().find(|q| q.contradiction && q.label == entry.label);
+            let same = asked.is_some_and(|q| q.weight <= MOVES && q.flows.is_empty());
+            let same = if same { " Either leads to the same unit and effluent." } else { "" };
+            Some(format!("{}: {}. We took {taken}.{same}", crate::summary::capital(&entry.label), said.join("; ")))
         }
         _ => None,
     };
@@ -229,11 +233,13 @@ pub(crate) fn standing(asks: &Asks) -> String {
 
 /// What was taken without being told.
 pub(super) fn assumed(settled: &Settled) -> Vec<String> {
+    let covered = settled.job.enquiry.surfaces.iter().any(|s| *s.canopy == Some(true));
     let rain = settled.job.design.basis.as_ref().and_then(|b| b.storm.as_ref()).map(|storm| {
         format!(
-            "rain of {} on {}, which gives {}",
+            "rain of {} on {}{}, which gives {}",
             show(settled, storm.intensity.q.si(), (&IN_H, &MM_H)),
             show(settled, storm.area.q.si(), (&FT2, &M2)),
+            if covered { " (under a canopy the area onto which it is blown in)" } else { "" },
             show(settled, storm.flow.q.si(), FLOW_UNITS)
         )
     });

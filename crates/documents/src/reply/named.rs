@@ -137,7 +137,7 @@ fn droplet(settled: &Settled) -> Option<String> {
     };
     let unit = if settled.job.enquiry.unit_stands() { "the unit that stands" } else { "the unit below" };
     let of = format!(
-        "the plates of {unit} catch what is larger than {} whole, in the coldest water at {} through one unit",
+        "the plates of {unit} catch what is larger than {} whole, where they do it worst, with {} through one unit",
         show(settled, cut.q.si(), (&UM, &UM)),
         show(settled, removal.flow.q.si(), FLOW_UNITS)
     );

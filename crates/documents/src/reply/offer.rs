@@ -8,14 +8,15 @@ use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::fluids::Season;
 use stillrise_design::performance::State;
 use stillrise_design::performance::limit::Word;
-use stillrise_design::train::{Stage, Train};
+use stillrise_design::performance::removal::Removal;
+use stillrise_design::train::{Stage, StageKind, Train};
 use stillrise_design::triage::{About, Weight};
 use stillrise_search::Settled;
 use stillrise_search::alternatives::Change;
 use stillrise_search::diagnosis::{Diagnosis, Step};
 use stillrise_search::pick::Condition;
-use stillrise_units::catalog::{FT, IN, KG, LB, M, MM, UM};
-use stillrise_units::{Typed, print};
+use stillrise_units::catalog::{D, DEG_C, DEG_F, FT, IN, KG, LB, M, MM, PERCENT, UM};
+use stillrise_units::{Time, Typed, print};
 
 /// The offer; where there is none, nothing: the headline has said why.
 pub(super) fn offer(out: &mut String, settled: &Settled) {
@@ -143,6 +144,7 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     // A unit that hardly goes into its place is not offered without a word on it.
     let tight = settled.verdicts.iter().find(|v| v.rule.id == "does-not-fit" && v.verdict.word() == "warns");
     facts.extend(tight.map(|v| format!("check the place: {}", v.verdict.says())));
+    facts.extend(emptied(settled));
     if let Some(weight) = p.empty_weight {
         facts.push(format!("weight empty{each} {}", show(settled, weight.q.si(), (&LB, &KG))));
     }
@@ -172,7 +174,9 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
                 stillrise_handbook::page::Arg::Number(si) => format!(" ({label} {})", show(settled, *si, *units)),
                 _ => String::new(),
             });
-            format!("{}{size}", s.name)
+            // What a polisher is for is not seen from its name.
+            let of = if s.kind == StageKind::Polisher { format!(", which {}", s.why) } else { String::new() };
+            format!("{}{size}{of}", s.name)
         })
         .collect();
     if !each.is_empty() {
@@ -181,20 +185,58 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     facts
 }
 
-/// What the size follows from: the largest flow and the droplet that the plates catch there.
+/// What the size follows from: the largest flow, and the droplet that the plates catch there in the cold season; of
+/// several waters at that flow the one that is hardest on the plates.
 fn why(settled: &Settled) -> Option<String> {
     let design = &settled.job.design;
+    let (basis, train) = (design.basis.as_ref()?, design.train.as_ref()?);
     let ends =
         design.performance.as_ref()?.removals.iter().filter(|r| r.state == State::End && r.season == Season::Cold);
-    let largest = ends.max_by(|a, b| a.flow.q.si().total_cmp(&b.flow.q.si()))?;
-    let cut = largest.cut?;
+    let most = ends.clone().map(|r| r.flow.q.si()).fold(0.0, f64::max);
+    let largest = ends.filter(|r| r.flow.q.si() > most * 0.999);
+    let hardest = largest.max_by(|a, b| {
+        let cut = |r: &Removal| r.cut.map_or(0.0, |cut| cut.q.si());
+        cut(a).total_cmp(&cut(b))
+    })?;
+    let (cut, case) = (hardest.cut?, basis.cases.get(hardest.case_index)?);
+    let water = case.own.as_ref().map_or(basis.fluids.cold.temperature, |own| own.water[0].temperature);
+    let several = train.count.q.si() > 1.0;
+    let uneven = train.imbalance.filter(|_| several).map_or_else(String::new, |over| {
+        format!(", {} more than an even share", show(settled, over.q.si(), (&PERCENT, &PERCENT)))
+    });
+    let running = if basis.feed.pumped && case.pumps.is_none() { ", while the pump runs" } else { "" };
     Some(format!(
-        "for {} through {} ({}); there its plates catch droplets larger than {} whole, in the coldest water",
-        show(settled, largest.flow.q.si(), FLOW_UNITS),
-        if design.train.as_ref().is_some_and(|t| t.count.q.si() > 1.0) { "each unit" } else { "it" },
-        largest.case,
-        show(settled, cut.q.si(), (&UM, &UM))
+        "for {} through {}{uneven} ({}{running}); there its plates catch droplets larger than {} whole, in water of {}",
+        show(settled, hardest.flow.q.si(), FLOW_UNITS),
+        if several { "each unit" } else { "it" },
+        hardest.case,
+        show(settled, cut.q.si(), (&UM, &UM)),
+        show(settled, water.q.si(), (&DEG_F, &DEG_C)),
     ))
+}
+
+/// How often it is to be emptied, by the sludge and the oil that are reckoned to collect.
+fn emptied(settled: &Settled) -> Option<String> {
+    let storage = &settled.job.design.performance.as_ref()?.storage;
+    let [sludge, oil] = [storage.sludge_days, storage.oil_days].map(|time| time.map(|t| every(t.q)));
+    Some(match (sludge, oil) {
+        (Some(sludge), Some(oil)) => {
+            format!("on these figures sludge is to be pumped out about every {sludge}, oil about every {oil}")
+        }
+        (Some(sludge), None) => format!("on these figures sludge is to be pumped out about every {sludge}"),
+        (None, Some(oil)) => format!("on these figures oil is to be pumped out about every {oil}"),
+        (None, None) => return None,
+    })
+}
+
+/// A time between two pump-outs as one speaks of it.
+fn every(time: Time) -> String {
+    match D.from_si(time.si()) {
+        days if days < 1.5 => "day".to_owned(),
+        days if days < 60.0 => format!("{} days", print::digits(days, 2)),
+        days if days < 730.0 => format!("{} months", print::digits(days / 30.44, 2)),
+        _ => "two years or more".to_owned(),
+    }
 }
 
 /// What the headline and the triage have said, and what only the calculation's reader understands, is not said again.
@@ -209,7 +251,7 @@ const SAID: &[&str] = &[
 ];
 
 /// Warnings that nobody but the client can settle.
-const TOLD: &[&str] = &["fuel-dissolves-uncounted", "meter-contradicts-hours"];
+const TOLD: &[&str] = &["fuel-dissolves-uncounted", "meter-contradicts-hours", "sump-overflows"];
 
 /// What must change or be settled.
 pub(super) fn must_change(settled: &Settled) -> Vec<String> {

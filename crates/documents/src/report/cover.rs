@@ -89,7 +89,9 @@ fn limits(r: &Report<'_>) -> Vec<Value> {
         };
         // As in mail and summary: the word, and what nobody has confirmed of what it rests on.
         let rests = crate::summary::unconfirmed(r.settled, verdict);
-        let because = verdict.reason() + if rests.is_empty() { "" } else { "." } + &rests;
+        let grains = crate::summary::bare_grains(r.settled, limit, verdict);
+        let grains = if grains.is_empty() { grains } else { format!(".{}", grains.trim_end_matches('.')) };
+        let because = verdict.reason() + &grains + if rests.is_empty() { "" } else { "." } + &rests;
         out.push(json!({
             "what": set(&format!("{}: {}, {}", limit.pollutant.title, crate::summary::allows(limit), limit.statistic.q.word())),
             "word": verdict.says(), "mark": mark,

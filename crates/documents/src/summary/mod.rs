@@ -87,12 +87,13 @@ pub fn headline(settled: &Settled) -> Vec<String> {
     for verdict in &performance.limits {
         let limit = &basis.limits[verdict.limit];
         let rests = unconfirmed(settled, verdict);
+        let beside = bare_grains(settled, limit, verdict);
         let rests = match told.insert(rests.clone()) || rests.is_empty() {
             true => rests,
             false => " It rests on the same unconfirmed figures.".to_owned(),
         };
         out.push(format!(
-            "Limit on {}, {}{}: {}. {}.{}",
+            "Limit on {}, {}{}: {}. {}.{beside}{}",
             self::limit(limit),
             limit.statistic.q.word(),
             limit.authority.as_ref().map_or_else(String::new, |a| format!(", set by {a}")),
@@ -149,8 +150,20 @@ fn hardly(settled: &Settled) -> Option<String> {
     })
 }
 
+/// What the calculation says of the solids that leave, where a limit on them is not called kept.
+pub(crate) fn bare_grains(settled: &Settled, limit: &LimitState, verdict: &LimitVerdict) -> String {
+    let Some(performance) = settled.job.design.performance.as_ref() else { return String::new() };
+    if !limit.pollutant.is_suspended_solids() || verdict.word == Word::Kept {
+        return String::new();
+    }
+    format!(
+        " If all of it were bare grains of the sizes taken here, {} would leave in the mean; what oil holds up, and what is finer, is not in that.",
+        number(performance.storage.solids_out.q)
+    )
+}
+
 /// Figures named in a sentence.
-const NAMED: usize = 3;
+const NAMED: usize = 4;
 
 /// What of the water nobody has confirmed, where the word on a limit is the calculation's own and rests on it.
 pub(crate) fn unconfirmed(settled: &Settled, verdict: &LimitVerdict) -> String {
