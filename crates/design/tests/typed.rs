@@ -5,7 +5,7 @@
 use stillrise_design::enquiry::distribution::Distribution;
 use stillrise_design::enquiry::keys::{Claim, Quantity};
 use stillrise_design::enquiry::{Enquiry, read_enquiry};
-use stillrise_units::catalog::{GPM, IN};
+use stillrise_units::catalog::{GPM, IN, MG_L};
 use stillrise_units::{Fault, Typed};
 
 fn read(text: &str) -> Result<Enquiry, Vec<Fault>> {
@@ -122,6 +122,36 @@ fn each_pump_has_its_own_claim() {
 fn rows_of_a_curve_say_what_was_interpreted() {
     let e = enquiry("[[stream]]\nflow = \"20 gpm\"\n[solids]\ntable = [\"20,5 um: 15 %\", \"250 um: 100 %\"]\n");
     assert!(notes(&e).contains("row 1: \"20,5\" was read with a decimal comma"), "{}", notes(&e));
+}
+
+/// Who writes "4,5" may part thousands with a point; who writes no decimal comma does not.
+#[test]
+fn a_point_with_three_digits_behind_it_is_told_beside_decimal_commas() {
+    let yard = |width: &str| {
+        enquiry(&format!(
+            "[[surface]]\nname = \"yard\"\narea = \"1.710 m2\"\n[site]\nmax_width = \"{width}\"\nground = \"112.345 m\"\n"
+        ))
+    };
+    let told = "was read with a decimal point; where it parts thousands";
+    assert_eq!(notes(&yard("4,5 m")).matches(told).count(), 2, "{}", notes(&yard("4,5 m")));
+    assert_eq!(notes(&yard("4.5 m")).matches(told).count(), 0);
+}
+
+/// "None" is a limit on a sheen, and on nothing else: it is any sample, and the number is ours.
+#[test]
+fn a_sheen_may_be_forbidden_without_a_number() {
+    let e = enquiry(&limit("sheen", "{ value = \"no visible sheen\", from = \"permit\" }"));
+    assert_eq!(e.limits[0].value.unseen.as_deref(), Some("no visible sheen"));
+    assert!(refused(&limit("oil and grease", "\"none\"")).contains("none"));
+    let basis = stillrise_design::basis::limits::limits(
+        &mut stillrise_design::Off,
+        &stillrise_design::WhatIf::default(),
+        &e,
+        &[],
+    );
+    let Ok([limit]) = basis.as_deref() else { return assert!(basis.is_ok()) };
+    assert!((limit.value.q.in_unit(&MG_L) - 15.0).abs() < 1e-9 && limit.unseen.is_some());
+    assert_eq!(limit.statistic.q.word(), "any sample");
 }
 
 fn limit(pollutant: &str, value: &str) -> String {

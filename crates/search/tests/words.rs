@@ -198,7 +198,9 @@ fn less_to_hold_is_no_harder_to_fit() {
                 [rain]\nintensity = \"66.6 mm/h\"\nduration = \"15 min\"\noil = { kind = \"diesel\", mean = \"100 mg/L\" }\n\
                 [[limit]]\npollutant = \"oil and grease\"\nvalue = \"100 mg/L\"\n[inlet]\nfeed = \"gravity\"\n\
                 [unit]\ncount = 2\ncustom = true\n[site]\nmax_length = \"7.5 m\"\nmax_width = \"4.5 m\"\n";
-    for spill in ["", "[spill]\nvolume = \"0.1 m3\"\n", "[spill]\nvolume = \"0.5 m3\"\n", "[spill]\nvolume = \"2 m3\"\n"] {
+    for spill in
+        ["", "[spill]\nvolume = \"0.1 m3\"\n", "[spill]\nvolume = \"0.5 m3\"\n", "[spill]\nvolume = \"2 m3\"\n"]
+    {
         let settled = Sheet::text("a yard", &format!("{yard}{spill}")).settle(&demo());
         let said = settled.shortfall.map(|short| short.against);
         assert!(settled.pick.is_some(), "{spill:?}: {said:?}");

@@ -30,7 +30,7 @@ use reader::{Slot, read, slots};
 use said::Claimed;
 use shear::ShearBlock;
 use stillrise_handbook::separation::remaining_oil::DropletLaw;
-use stillrise_units::parse::THOUSANDS_COMMA;
+use stillrise_units::parse::{DECIMAL_COMMA, DECIMAL_POINT, THOUSANDS_COMMA};
 use stillrise_units::{Fault, System, Typed, print};
 
 /// An enquiry file as read.
@@ -148,6 +148,9 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     (enquiry.notes, enquiry.gallon_open) = (outcome.notes, outcome.gallon_open);
     if enquiry.system() == System::Us {
         enquiry.notes.retain(|(_, note)| !note.ends_with(THOUSANDS_COMMA));
+    }
+    if !enquiry.notes.iter().any(|(_, note)| note.ends_with(DECIMAL_COMMA)) {
+        enquiry.notes.retain(|(_, note)| !note.ends_with(DECIMAL_POINT));
     }
     if enquiry.head.title.is_none() && !faults.iter().any(|f| f.place.contains("enquiry")) {
         faults.push(Fault::new(

@@ -2,7 +2,7 @@
 
 use super::{list, say, show};
 use crate::rating::{test, words};
-use crate::summary::{allows, capital, stands};
+use crate::summary::{allows, capital, limit as named, stands};
 use stillrise_checks::{Judged, Verdict};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::fluids::Season;
@@ -76,7 +76,10 @@ fn not_shown(settled: &Settled) -> String {
         .filter_map(|l| basis.limits.get(l.limit))
         .map(|limit| {
             let by = limit.authority.as_ref().map_or_else(String::new, |by| format!(" ({by})"));
-            format!("the limit of {}{by}", allows(limit))
+            match &limit.unseen {
+                Some(_) => format!("the limit on {}{by}", named(limit)),
+                None => format!("the limit of {}{by}", allows(limit)),
+            }
         })
         .collect();
     if each.is_empty() { "this limit".to_owned() } else { each.join(" and ") }
@@ -144,6 +147,7 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     // A unit that hardly goes into its place is not offered without a word on it.
     let tight = settled.verdicts.iter().find(|v| v.rule.id == "does-not-fit" && v.verdict.word() == "warns");
     facts.extend(tight.map(|v| format!("check the place: {}", v.verdict.says())));
+    facts.extend(none_spare(settled, train));
     facts.extend(emptied(settled));
     if let Some(weight) = p.empty_weight {
         facts.push(format!("weight empty{each} {}", show(settled, weight.q.si(), (&LB, &KG))));
@@ -215,6 +219,20 @@ fn why(settled: &Settled) -> Option<String> {
     ))
 }
 
+/// That all of several units run, and what one gets while another is out.
+fn none_spare(settled: &Settled, train: &Train) -> Option<String> {
+    let n = train.count.q.si();
+    let most = stillrise_design::basis::cases::largest(&settled.job.design.basis.as_ref()?.cases)?;
+    let alone = most.feed.q.si() / (n - 1.0);
+    (n > 1.5).then(|| {
+        format!(
+            "all of them run and none stands by; while one is out of service {} comes to {}",
+            show(settled, alone, FLOW_UNITS),
+            if n > 2.5 { "each of the others" } else { "the other" }
+        )
+    })
+}
+
 /// How often it is to be emptied, by the sludge and the oil that are reckoned to collect.
 fn emptied(settled: &Settled) -> Option<String> {
     let storage = &settled.job.design.performance.as_ref()?.storage;
@@ -235,7 +253,7 @@ fn every(time: Time) -> String {
         days if days < 1.5 => "day".to_owned(),
         days if days < 60.0 => format!("{} days", print::digits(days, 2)),
         days if days < 730.0 => format!("{} months", print::digits(days / 30.44, 2)),
-        _ => "two years or more".to_owned(),
+        _ => "two years or longer".to_owned(),
     }
 }
 

@@ -8,7 +8,7 @@ mod number;
 mod span;
 mod unit;
 
-pub use number::THOUSANDS_COMMA;
+pub use number::{DECIMAL_COMMA, DECIMAL_POINT, THOUSANDS_COMMA};
 pub use span::{Extent, Span, span_of};
 
 use crate::catalog::{Dim, Unit};

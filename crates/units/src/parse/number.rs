@@ -14,6 +14,11 @@ pub(super) struct Number {
 
 /// How a note ends that a comma was taken to part thousands; nothing to tell where everybody writes so.
 pub const THOUSANDS_COMMA: &str = "was read with a thousands comma, not a decimal comma";
+/// What is noted of a point with three digits behind it, which parts thousands where commas are decimal: a text that writes
+/// no decimal comma needs no such note.
+pub const DECIMAL_POINT: &str = "was read with a decimal point; where it parts thousands, leave it out";
+/// What is noted of a decimal comma.
+pub const DECIMAL_COMMA: &str = "was read with a decimal comma";
 
 /// Blanks that part digit groups: plain, no-break, thin, narrow no-break, figure.
 const BLANKS: [char; 5] = [' ', '\u{a0}', '\u{2009}', '\u{202f}', '\u{2007}'];
@@ -146,10 +151,13 @@ fn decimal(text: &str, notes: &mut Vec<String>) -> Option<f64> {
     };
     let (commas, points) = (mantissa.matches(',').count(), mantissa.matches('.').count());
     if commas == 0 && points < 2 {
-        let thousand =
-            mantissa.split_once('.').is_some_and(|(head, part)| in_groups(&[head, part], 3) && part.ends_with("00"));
-        if thousand {
-            notes.push(format!("\"{text}\" was read with a decimal point, not a thousands point"));
+        if let Some((_, part)) = mantissa.split_once('.').filter(|(head, part)| in_groups(&[head, part], 3)) {
+            let note = if part.ends_with("00") {
+                "was read with a decimal point, not a thousands point"
+            } else {
+                DECIMAL_POINT
+            };
+            notes.push(format!("\"{text}\" {note}"));
         }
         return number(mantissa);
     }
@@ -180,7 +188,7 @@ fn decimal(text: &str, notes: &mut Vec<String>) -> Option<f64> {
         return number(&mantissa.replace(',', ""));
     }
     if commas == 1 && points == 0 {
-        notes.push(format!("\"{text}\" was read with a decimal comma"));
+        notes.push(format!("\"{text}\" {DECIMAL_COMMA}"));
         return number(&mantissa.replace(',', "."));
     }
     None
