@@ -252,7 +252,7 @@ fn stages<T: Trail>(t: &mut T, basis: &Basis, train: &Train) -> Result<Vec<Stage
             )?;
             let area = reckon!(t, "surface of the grit trap", [FT2, M2], (flow = case.feed, v = v) flow / v);
             grit.size = Some((
-                "surface, first size, for grains from 200 µm on".to_owned(),
+                "surface for grains from 200 µm on, first size".to_owned(),
                 Arg::Number(area.q.si()),
                 (&FT2, &M2),
             ));
