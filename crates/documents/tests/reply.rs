@@ -152,3 +152,22 @@ fn si_print_has_no_customary_units() -> Outcome {
     }
     Ok(())
 }
+
+/// Results of a place where several waters meet say nothing of any one of them: the client who paid for them is told.
+#[test]
+fn results_that_are_not_used_are_told() -> Outcome {
+    let pit = "[[samples]]\nname = \"pit, spring\"\nwhere = \"in\"\nresults = [\"120 mg/L\", \"340 mg/L\"]\n";
+    let text = mail(&format!("{RINSES}{pit}"))?;
+    assert!(text.contains("\"pit, spring\": The design does not use them: several waters come"), "{text}");
+    assert!(!mail(RINSES)?.contains("laboratory results:"));
+    Ok(())
+}
+
+/// 60 gpm through two units in parallel: all of it comes to the other while one is out.
+#[test]
+fn none_of_several_units_is_a_spare() -> Outcome {
+    let text = mail(&format!("{RINSES}[unit]\ncount = 2\n"))?;
+    assert!(text.contains("none stands by; while one is out of service 60 gpm comes to the other"), "{text}");
+    assert!(text.contains("10 % more than an even share"), "{text}");
+    Ok(())
+}

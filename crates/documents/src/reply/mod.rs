@@ -32,6 +32,7 @@ pub fn reply(settled: &Settled) -> String {
         say(&mut out, &line);
     }
     list(&mut out, "What you named:", false, &named::answers(settled));
+    list(&mut out, "What became of your laboratory results:", false, &crate::summary::evidence::became(settled));
     offer::offer(&mut out, settled);
     list(
         &mut out,

@@ -202,6 +202,12 @@ fn spans(settled: &Settled, set: &SampleSet) -> Option<String> {
     ))
 }
 
+/// What became of each set of results for the design, where something is to be told.
+pub(crate) fn became(settled: &Settled) -> Vec<String> {
+    let sets = settled.job.design.basis.iter().flat_map(|basis| basis.evidence.iter());
+    sets.filter_map(|set| Some(format!("\"{}\": {}", set.name, role(settled, set)?))).collect()
+}
+
 fn role(settled: &Settled, set: &SampleSet) -> Option<String> {
     match &set.role {
         Role::Leaves if set.is_of_the_stream() => None,
