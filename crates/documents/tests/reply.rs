@@ -156,7 +156,7 @@ fn si_print_has_no_customary_units() -> Outcome {
 /// Results of a place where several waters meet say nothing of any one of them: the client who paid for them is told.
 #[test]
 fn results_that_are_not_used_are_told() -> Outcome {
-    let pit = "[[samples]]\nname = \"pit, spring\"\nwhere = \"in\"\nresults = [\"120 mg/L\", \"340 mg/L\"]\n";
+    let pit = "[[samples]]\nname = \"pit, spring\"\nwhere = \"in\"\nresults = [\"120 mg/L\", \"340 mg/L\", \"90 mg/L\"]\n";
     let text = mail(&format!("{RINSES}{pit}"))?;
     assert!(text.contains("\"pit, spring\": The design does not use them: several waters come"), "{text}");
     assert!(!mail(RINSES)?.contains("laboratory results:"));
