@@ -188,7 +188,10 @@ fn outlet(before: &Enquiry, now: &mut Enquiry) -> bool {
     }
     let place = format!("unit: dimensions: {name}");
     let old = key.claim().map_or_else(
-        || "where it stood before was not said, so that inlet, plates and baffle are assumed about the new level".to_owned(),
+        || {
+            "where it stood before was not said, so that inlet, plates and baffle are assumed about the new level"
+                .to_owned()
+        },
         |old| format!("in place of {}", old.written.text),
     );
     let note = format!("{} sets the outlet to {}, and is taken for today: {old}", from(change), claim.written.text);

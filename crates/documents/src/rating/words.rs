@@ -189,7 +189,8 @@ pub fn changes(settled: &Settled, d: &Diagnosis) -> Vec<String> {
 #[must_use]
 pub fn not_parted(settled: &Settled) -> Option<String> {
     let e = &settled.job.enquiry;
-    let results: Vec<_> = e.observations().iter().filter(|o| o.observed.oil_out.is_given()).filter_map(|o| o.observed.date.0).collect();
+    let results: Vec<_> =
+        e.observations().iter().filter(|o| o.observed.oil_out.is_given()).filter_map(|o| o.observed.date.0).collect();
     let mut days: Vec<_> = e.changes.iter().filter_map(|c| c.date.0).collect();
     days.sort_unstable();
     days.dedup();

@@ -6,7 +6,7 @@ use crate::summary::{allows, capital, stands};
 use stillrise_checks::{Judged, Verdict};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::fluids::Season;
-use stillrise_design::enquiry::blocks::{AlarmSign, Observed};
+use stillrise_design::enquiry::blocks::{AlarmSign, Feed, Observed};
 use stillrise_design::performance::State;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::train::{Stage, Train};
@@ -244,6 +244,10 @@ pub(super) fn must_change(settled: &Settled) -> Vec<String> {
         .filter(|l| l.weight >= Weight::Partly)
         .map(|l| match l.about {
             About::Limit => format!("{}: the unit takes none of it. {}", capital(&l.subject), l.could),
+            // What is so already is no remedy.
+            _ if settled.job.enquiry.inlet.feed.0 == Some(Feed::Gravity) => {
+                format!("{}: {}", capital(&l.subject), l.could.replace("; gravity feed", ""))
+            }
             _ => format!("{}: {}", capital(&l.subject), l.could),
         })
         .collect();

@@ -48,7 +48,8 @@ impl Gauges {
         let sludge = o.sludge.q().filter(|_| self.plates.si() > 0.0);
         let sludge = sludge.map(|depth| (Gauge::Sludge, depth.si() / self.plates.si()));
         // Sludge below plates whose underside is known is not in them.
-        let sludge = sludge.map(|(gauge, share)| (gauge, if self.stated && share < 1.0 { share.min(CLEAR) } else { share }));
+        let sludge =
+            sludge.map(|(gauge, share)| (gauge, if self.stated && share < 1.0 { share.min(CLEAR) } else { share }));
         let trigger = o.sludge.q().zip(self.trigger).map(|(depth, at)| (Gauge::Trigger, depth.si() / at.si()));
         let level = o.level_drop.q().map(|drop| (Gauge::Level, drop.in_unit(&IN) / FALL));
         oil.into_iter().chain(sludge).chain(trigger).chain(level)

@@ -245,8 +245,7 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
         as_it_ran,
         sets,
         tested,
-        plates_assumed: plates_assumed(job)
-            .then(|| train.unit.frame.hopper_depth.q + train.unit.frame.pack_bottom.q),
+        plates_assumed: plates_assumed(job).then(|| train.unit.frame.hopper_depth.q + train.unit.frame.pack_bottom.q),
         worked: Vec::new(),
     })
 }

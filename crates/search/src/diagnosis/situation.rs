@@ -88,7 +88,7 @@ impl<'a> Occasion<'a> {
             Some(flow) => flow,
             None => mean_flow(t, basis, flow),
         };
-                let influent =
+        let influent =
             stated(t, &nothing, "oil that arrived on the occasion", &observed.oil_in).unwrap_or(content.total);
         let fixed = Fixed::new(t);
         let mut passage = Passage::new(t, basis, unit, &fixed, case, flow, (Season::Cold, State::Clean))?;
@@ -267,12 +267,7 @@ fn mean_flow<T: Trail>(t: &mut T, basis: &Basis, flow: Val<Flow>) -> Val<Flow> {
 
 /// The temperature on an occasion: as measured, else that of the case where its water has one of its own, else half-way between the coldest and the warmest, of which each is as
 /// likely while the season at the site is not known.
-fn temperature<T: Trail>(
-    t: &mut T,
-    observed: &Observed,
-    basis: &Basis,
-    of_case: Val<Temperature>,
-) -> Val<Temperature> {
+fn temperature<T: Trail>(t: &mut T, observed: &Observed, basis: &Basis, of_case: Val<Temperature>) -> Val<Temperature> {
     let nothing = WhatIf::default();
     if let Some(measured) = stated(t, &nothing, "temperature on the occasion", &observed.temperature) {
         return measured;
