@@ -238,6 +238,8 @@ fn results_that_an_explanation_misses_are_counted() {
     e.effluent.iter_mut().flatten().for_each(|c| *c = Concentration::from_si(48.7e-3));
     let e = found.explanations[0].clone();
     assert_eq!(found.missed(&e), (4, 4));
+    // Worked out by hand above.
+    assert!(found.own_spread().is_some_and(|own| (own - 0.7778).abs() < 5e-4), "{:?}", found.own_spread());
     assert_eq!(found.lies_apart().and_then(|s| s.measured).map(|c| mg(c).round()), Some(15.0));
     assert_eq!(found.is_worse(), Some(true));
 }

@@ -134,12 +134,22 @@ pub fn good_period(d: &Diagnosis) -> Vec<String> {
         mg(c.before, 3),
     )];
     out.push(scatter(c));
+    let own = d.own_spread().filter(|own| *own > WIDER * c.spread());
+    out.extend(own.map(|own| {
+        format!(
+            "The later results scatter by {} about their own mean, more than that: no one state of the plant gives them all, and the shares below are surer than they should be.",
+            print::digits(own, 2)
+        )
+    }));
     out
 }
 
 fn results(n: usize) -> String {
     if n == 1 { "One result".to_owned() } else { format!("{n} results") }
 }
+
+/// From so many times the scatter of the good period that of the later results is said. Judgement.
+const WIDER: f64 = 2.0;
 
 /// A mean in which reporting limits stand for what was not detected is one at most.
 fn most(c: &Calibration) -> &'static str {

@@ -56,6 +56,17 @@ impl Diagnosis {
         self.bad().any(|s| since.is_none_or(|since| s.observed.date.0.is_some_and(|day| day >= since)))
     }
 
+    /// Scatter of the detected results that are to be explained about their own mean, as the standard deviation of their
+    /// logarithm; `None` with less than three.
+    #[must_use]
+    pub fn own_spread(&self) -> Option<f64> {
+        let logs: Vec<f64> = self.bad().filter(|s| s.detected).filter_map(|s| Some(ln(s.measured?.si()))).collect();
+        let n = logs.len() as f64;
+        let mean = logs.iter().sum::<f64>() / n.max(1.0);
+        let squares: f64 = logs.iter().map(|x| (x - mean) * (x - mean)).sum();
+        (logs.len() > 2).then(|| sqrt(squares / (n - 1.0)))
+    }
+
     /// How many of the results that are to be explained an explanation misses by more than twice their scatter, of how many.
     #[must_use]
     pub fn missed(&self, e: &Explanation) -> (usize, usize) {
