@@ -156,7 +156,8 @@ fn si_print_has_no_customary_units() -> Outcome {
 /// Results of a place where several waters meet say nothing of any one of them: the client who paid for them is told.
 #[test]
 fn results_that_are_not_used_are_told() -> Outcome {
-    let pit = "[[samples]]\nname = \"pit, spring\"\nwhere = \"in\"\nresults = [\"120 mg/L\", \"340 mg/L\", \"90 mg/L\"]\n";
+    let pit =
+        "[[samples]]\nname = \"pit, spring\"\nwhere = \"in\"\nresults = [\"120 mg/L\", \"340 mg/L\", \"90 mg/L\"]\n";
     let text = mail(&format!("{RINSES}{pit}"))?;
     assert!(text.contains("\"pit, spring\": The design does not use them: several waters come"), "{text}");
     assert!(!mail(RINSES)?.contains("laboratory results:"));
@@ -169,5 +170,69 @@ fn none_of_several_units_is_a_spare() -> Outcome {
     let text = mail(&format!("{RINSES}[unit]\ncount = 2\n"))?;
     assert!(text.contains("none stands by; while one is out of service 60 gpm comes to the other"), "{text}");
     assert!(text.contains("10 % more than an even share"), "{text}");
+    Ok(())
+}
+
+/// A plant with three changes in two months, an alarm without oil, and no result in between.
+const CHANGED: &str = r#"
+[enquiry]
+title = "Wash"
+print = "si"
+[[stream]]
+name = "wash"
+flow = "40 L/min"
+hours_per_day = 5
+[[limit]]
+pollutant = "hydrocarbon index"
+value = "20 mg/L"
+statistic = "any sample"
+[inlet]
+feed = "gravity"
+[[chemical]]
+product = "hot water"
+kind = "hot-water"
+[unit]
+exists = true
+dimensions = { length = "3.0 m", width = "1.2 m", height = "1.6 m" }
+[[samples]]
+name = "lab"
+where = "out"
+pollutant = "hydrocarbon index"
+results = ["2025-09-10: 12 mg/L", "2025-11-12: 14 mg/L", "2026-01-14: 12 mg/L", "2026-03-18: 68 mg/L", "2026-04-08: 74 mg/L"]
+[[observed]]
+name = "mornings"
+alarm = "no oil found"
+[[change]]
+date = "2026-02-02"
+what = "chemical"
+chemical = "alkaline-degreaser"
+[[change]]
+date = "2026-02-23"
+what = "outlet"
+text = "new pipe 15 cm higher"
+"#;
+
+#[test]
+fn the_mail_of_a_unit_that_stands_answers_alarm_and_size() -> Outcome {
+    let mut settled = settled(CHANGED)?;
+    settled.diagnose().map_err(|stop| stop.to_string())?;
+    let text = flat(&reply(&settled));
+    assert!(text.contains("The alarm that sounds without oil"), "{text}");
+    assert!(text.contains("Would a larger unit help?"), "{text}");
+    assert!(text.contains("No result lies between the changes of 2026-02-02 and 2026-02-23"), "{text}");
+    // The pipe went up: nobody is told that the water stands low for it, and hot water has no data sheet.
+    assert!(!text.contains("stands below its level (since"), "{text}");
+    assert!(!text.contains("data sheet of \"hot water\""), "{text}");
+    Ok(())
+}
+
+/// 68 and 74 mg/L lie above 20 mg/L whatever their day.
+#[test]
+fn results_without_a_day_stand_against_the_limit() -> Outcome {
+    let undated = ["2025-09-10: ", "2025-11-12: ", "2026-01-14: ", "2026-03-18: ", "2026-04-08: "];
+    let text = undated.iter().fold(CHANGED.to_owned(), |text, day| text.replace(day, ""));
+    let text = mail(&text)?;
+    assert!(text.contains("2 of the 5 without a day lie above the limit of 20 mg/L"), "{text}");
+    assert!(text.contains("On which days"), "{text}");
     Ok(())
 }

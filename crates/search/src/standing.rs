@@ -48,6 +48,7 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
         let name = name.cloned().unwrap_or_else(|| format!("product {}", i + 1));
         let known = block.kind.as_deref().and_then(chemical);
         if block.data_sheet.is_none()
+            && block.kind.as_deref() != Some("hot-water")
             && known.is_none_or(|row| matches!(row.effect, Effect::Emulsifies | Effect::Dissolves))
         {
             ask(&format!("chemical \"{name}\".data_sheet"), Asks::DataSheet(name.clone()));

@@ -125,7 +125,7 @@ fn the_leading_explanation_stands_in_the_trail() {
 #[test]
 fn each_cause_is_found_again() {
     let mut lost = Vec::new();
-    for cause in CAUSES.iter().filter(|c| c.id != "pump-shear") {
+    for cause in CAUSES.iter().filter(|c| c.id != "pump-shear" && c.often > 0.0) {
         let found = look(&under(cause.id));
         let place = found.causes.iter().position(|(c, _)| c.id == cause.id);
         let weight = place.map_or(0.0, |k| found.causes[k].1);

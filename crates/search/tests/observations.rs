@@ -208,3 +208,96 @@ fn a_product_that_a_change_brought_is_not_there_before() {
     let back = "\n[[chemical]]\nkind = \"hot-water\"\n[[change]]\ndate = \"2026-09-20\"\nwhat = \"chemical\"\nchemical = \"hot-water\"\n";
     assert_eq!(quit(back).settle(&demo()).rated().enquiry.chemicals.len(), 1);
 }
+
+/// Six good results, and four after the changes of which one is as good as they.
+fn one_low(more: &str) -> Sheet {
+    let good = "\"2026-01-12: 11 mg/L\", \"2026-02-06: 13 mg/L\", \"2026-03-09: 9 mg/L\", \"2026-04-10: 12 mg/L\", \"2026-05-12: 14 mg/L\", \"2026-06-14: 12 mg/L\"";
+    sampled(&format!("{good}{more}"))
+}
+
+const BAD: &str =
+    ", \"2026-08-25: 68 mg/L\", \"2026-09-01: 74 mg/L\", \"2026-09-08: 15 mg/L\", \"2026-09-15: 71 mg/L\"";
+
+/// By hand: the good logarithms have the standard deviation 0.1531; those of 68, 74, 15 and 71 the mean 3.8736 and the
+/// standard deviation 0.7778. For a band of 9.2 to 15 about exp(2.4636), (1.645 x 0.9309 / 1.4100)^2 = 1.18: two results, parted
+/// at exp(2.4636 + 1.41 x 0.1531 / 0.9309) = 14.8 mg/L. One is never enough: 15 was measured with nothing put right.
+#[test]
+fn one_result_never_tells_where_one_such_was_measured_before() {
+    let (_, found) = look(&one_low(BAD));
+    let band = (Concentration::from_si(9.2e-3), Concentration::from_si(15.0e-3));
+    let telling = found.telling(band).expect("15 lies in it");
+    let (n, below) = telling.results.expect("so many tell");
+    assert!(n == 2 && (mg(below) - 14.8).abs() < 0.06, "{n} {}", mg(below));
+}
+
+/// 48.7 mg/L lies off 68, 74, 15 and 71 by 0.334, 0.418, 1.178 and 0.377 in the logarithm, all above 2 x 0.1531.
+#[test]
+fn results_that_an_explanation_misses_are_counted() {
+    let (_, mut found) = look(&one_low(BAD));
+    let e = &mut found.explanations[0];
+    e.effluent.iter_mut().flatten().for_each(|c| *c = Concentration::from_si(48.7e-3));
+    let e = found.explanations[0].clone();
+    assert_eq!(found.missed(&e), (4, 4));
+    // Worked out by hand above.
+    assert!(found.own_spread().is_some_and(|own| (own - 0.7778).abs() < 5e-4), "{:?}", found.own_spread());
+    assert_eq!(found.lies_apart().and_then(|s| s.measured).map(|c| mg(c).round()), Some(15.0));
+    assert_eq!(found.is_worse(), Some(true));
+}
+
+/// 13, 12, 15 and 11 mg/L after 9 to 14 mg/L have nothing in them to explain, and neither has what was not detected.
+#[test]
+fn results_as_good_as_before_ask_for_no_explanation() {
+    let same = ", \"2026-08-25: 13 mg/L\", \"2026-09-01: 12 mg/L\", \"2026-09-08: 15 mg/L\", \"2026-09-15: 11 mg/L\"";
+    assert_eq!(look(&one_low(same)).1.is_worse(), Some(false));
+    let none = look(&sampled("\"2026-05-12: <5 mg/L\", \"2026-06-09: <5 mg/L\", \"2026-09-03: <5 mg/L\"")).1;
+    assert_eq!(none.is_worse(), Some(false));
+    // Their mean is at most the reporting limit.
+    assert_eq!(none.calibration.map(|c| (c.samples, c.undetected)), Some((2, 2)));
+}
+
+/// With every result before the changes, nothing says what these did to the oil.
+#[test]
+fn no_result_since_is_no_evidence() {
+    let alarm = "\n[[observed]]\nname = \"mornings\"\nalarm = \"no oil found\"\n";
+    let mut sheet = quit(&samples("\"2026-05-12: 11 mg/L\""));
+    sheet.table.remove("observed");
+    let text = toml::to_string(&sheet.table).expect("text") + alarm;
+    let (_, found) = look(&Sheet::text("quit", &text));
+    let day = stillrise_design::enquiry::date::Date::read("2026-08-10").ok();
+    assert!(!found.is_measured_since(day) && found.is_worse().is_none());
+}
+
+/// A film gets into the ladle, not into the stream that falls: the one explanation by the surface gives a grab of the stream
+/// what should leave, and the dipped ones more.
+#[test]
+fn a_grab_from_the_stream_has_no_film_in_it() {
+    let good = "\"2026-01-12: 11 mg/L\", \"2026-02-06: 13 mg/L\", \"2026-03-09: 12 mg/L\"";
+    let set = |name: &str, manner: &str, results: &str| {
+        format!("\n[[samples]]\nname = \"{name}\"\nwhere = \"out\"\nmanner = \"{manner}\"\nresults = [{results}]\n")
+    };
+    let more = [
+        samples(good),
+        set("ladle", "from the surface", "\"2026-09-01: 68 mg/L\", \"2026-09-08: 74 mg/L\""),
+        set("stream", "grab", "\"2026-09-15: 15 mg/L\""),
+        "\n[[change]]\ndate = \"2026-08-30\"\nwhat = \"sampling\"\ntext = \"with a ladle\"\n".to_owned(),
+    ];
+    let mut sheet = quit(&more.concat());
+    sheet.table.remove("observed");
+    let (_, found) = look(&sheet);
+    let alone = found.explanations.iter().find(|e| matches!(&e.causes[..], [s] if s.cause.id == "surface-sample"));
+    let alone = alone.expect("it explains all three");
+    let out: Vec<f64> = alone.effluent.iter().map(|c| c.map_or(f64::NAN, mg)).collect();
+    let should: Vec<f64> = found.seen.iter().map(|s| mg(s.expected)).collect();
+    let places: Vec<usize> = (0..found.seen.len()).filter(|k| !found.seen[*k].good).collect();
+    assert_eq!(places.len(), 3, "{:?}", found.seen.iter().map(|s| &s.name).collect::<Vec<_>>());
+    let (first, last) = (places[0], places[2]);
+    assert!(out[first] > 3.0 * should[first] && (out[last] / should[last] - 1.0).abs() < 1e-9, "{out:?} {should:?}");
+}
+
+/// Three of four results without a day lie above nothing but the number itself.
+#[test]
+fn results_without_a_day_keep_their_numbers() {
+    let e = enquiry(&quit(&samples("\"120 mg/L\", \"<5 mg/L\", \"2026-09-20: 140 mg/L\"")));
+    let all: Vec<(bool, f64)> = e.unplaced_results().iter().map(|(d, c)| (*d, mg(*c).round())).collect();
+    assert_eq!(all, [(true, 120.0), (false, 5.0)]);
+}

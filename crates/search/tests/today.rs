@@ -179,3 +179,39 @@ fn a_jar_that_stays_speaks_for_an_emulsion() {
         (weight(&quit()), weight(&quit().with("observed \"mid-September\".jar", "clears within an hour")));
     assert!(stays > 1.05 * clears, "{stays} {clears}");
 }
+
+/// An outlet set higher backs water up: that the water stands below its level it explains in no way. Which way it moved is not
+/// known without a level; then one cause speaks of both.
+#[test]
+fn an_outlet_set_higher_lowers_no_water() {
+    let weights = |level: &str| {
+        let text = std::fs::read_to_string(common::at_data("quit.toml")).expect("the file");
+        let change = format!("\n[[change]]\ndate = \"2026-08-25\"\nwhat = \"outlet\"\ntext = \"new pipe\"\n{level}\n");
+        let settled = Sheet::text("quit", &(text + &change)).settle(&demo());
+        let found = diagnose(settled.rated()).unwrap_or_else(|s| panic!("{s}"));
+        let by = |id: &str| {
+            let of = |e: &&stillrise_search::diagnosis::Explanation| {
+                e.causes.iter().any(|s| s.cause.id == id && s.change == Some(2))
+            };
+            found.explanations.iter().any(|e| of(&e))
+        };
+        let generic = found.explanations.iter().flat_map(|e| &e.causes);
+        assert!(generic.filter(|s| s.cause.id == "moved-outlet").all(|s| s.change.is_some()));
+        (by("low-level"), found.causes.iter().any(|(c, _)| c.id == "moved-outlet"))
+    };
+    // The walls are 60 in high; nobody stated the outlet, taken at 75 % of them.
+    assert_eq!(weights("outlet_level = \"54 in\""), (false, true));
+    assert_eq!(weights(""), (false, true));
+    assert!(!weights("outlet_level = \"36 in\"").1);
+}
+
+/// Water that is said to flow at 50 °C is not half-way between the seasons.
+#[test]
+fn hot_water_is_rated_hot() {
+    let settled = quit().with("stream.temperature", "50 °C").settle(&demo());
+    let found = diagnose(settled.rated()).unwrap_or_else(|s| panic!("{s}"));
+    for s in &found.seen {
+        let celsius = stillrise_units::catalog::DEG_C.from_si(s.temperature.0.si());
+        assert!((celsius - 50.0).abs() < 1e-6 && !s.temperature.1, "{celsius}");
+    }
+}

@@ -103,6 +103,16 @@ impl Enquiry {
         out
     }
 
+    /// Results without a day, where something was changed: less than the number where it was not detected.
+    #[must_use]
+    pub fn unplaced_results(&self) -> Vec<(bool, Concentration)> {
+        let undated = self.outlet_results().filter(|(s, at)| !self.is_placed(s, *at));
+        undated
+            .filter_map(|(s, at)| s.results.items.get(at))
+            .map(|r| (r.detected, stillrise_units::Typed::from_si(r.written.si())))
+            .collect()
+    }
+
     /// Results of the water that leaves the unit that stands, by set and place in it: of total oil, and of one pollutant,
     /// as one sample analysed twice is one sample. Preferred is one that a limit is on.
     fn outlet_results(&self) -> impl Iterator<Item = (&Samples, usize)> {

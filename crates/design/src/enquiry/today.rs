@@ -9,6 +9,7 @@ use super::blocks::{Change, ChangeKind, ChemicalBlock, Inlet};
 use super::date::Date;
 use super::fields::Text;
 use super::keys::{Block, Claim, Quantity};
+use super::range::Model;
 use super::said::{Claims, Told};
 use stillrise_units::{Flow, Typed};
 
@@ -26,7 +27,8 @@ impl Enquiry {
         let mut now = self.clone();
         let fed = pump(self, &mut now);
         let dosed = chemical(self, &mut now);
-        (fed || dosed).then_some(now)
+        let moved = outlet(self, &mut now);
+        (fed || dosed || moved).then_some(now)
     }
 
     /// The enquiry as the plant was before the changes, where its keys name a product that a change brought; `None` where
@@ -171,6 +173,37 @@ fn chemical(before: &Enquiry, now: &mut Enquiry) -> bool {
     true
 }
 
+/// Puts the last outlet in place: the crest of the weir where one holds the level, else the invert of the pipe.
+fn outlet(before: &Enquiry, now: &mut Enquiry) -> bool {
+    let Some(change) = before.last_change(ChangeKind::Outlet, |c| c.outlet_level.is_given()) else { return false };
+    let (Some(claim), Some(unit)) = (change.outlet_level.claim(), now.unit.dimensions.as_mut()) else { return false };
+    let (name, key) = if unit.weir_crest.is_given() {
+        ("weir_crest", &mut unit.weir_crest)
+    } else {
+        ("outlet_invert", &mut unit.outlet_invert)
+    };
+    let Some(spec) = Model::spec().keys.iter().find(|k| k.name == name) else { return false };
+    if key.claims.iter().any(|c| c.chosen) {
+        return false;
+    }
+    let place = format!("unit: dimensions: {name}");
+    let old = key.claim().map_or_else(
+        || {
+            "where it stood before was not said, so that inlet, plates and baffle are assumed about the new level"
+                .to_owned()
+        },
+        |old| format!("in place of {}", old.written.text),
+    );
+    let note = format!("{} sets the outlet to {}, and is taken for today: {old}", from(change), claim.written.text);
+    let later = key.is_given();
+    let because = later.then(|| later_than_the_key(change));
+    let new = Claim { from: Some(from(change)), chosen: later, because, ..claim.clone() };
+    let claims = key.claims.iter().cloned().chain([new]).collect();
+    *key = Quantity::new(claims, spec, &place);
+    now.notes.push((place, note));
+    true
+}
+
 fn later_than_the_key(change: &Change) -> String {
     format!("{} is later than what stood there before", from(change))
 }
@@ -229,6 +262,20 @@ mod tests {
         // 70 gpm is 75 gpm read off another label: the key speaks of the pump that runs.
         let same = "[inlet]\nfeed = \"pump\"\npump = \"centrifugal\"\nrate = \"70 gpm\"\n";
         assert!(read(&(same.to_owned() + &change("2026-08-10", PUMP))).today().is_none());
+    }
+
+    /// 1.45 m after the road works in place of 1.2 m before: the water stands at the later one, and the earlier stays beside it.
+    #[test]
+    fn a_moved_outlet_is_where_it_stands_today() {
+        let unit = "[unit]\nexists = true\ndimensions = { length = \"3 m\", width = \"1.2 m\", height = \"1.6 m\", outlet_invert = \"1.2 m\" }\n";
+        let e = read(&(unit.to_owned() + &change("2026-02-23", "what = \"outlet\"\noutlet_level = \"1.45 m\"")));
+        let level = |e: &Enquiry| {
+            let unit = e.unit.dimensions.as_ref().expect("dimensions");
+            unit.outlet_invert.q().map(|q| (stillrise_units::Typed::si(q) * 1000.0).round())
+        };
+        let now = e.today().expect("a change");
+        assert_eq!((level(&e), level(&now)), (Some(1200.0), Some(1450.0)));
+        assert!(now.notes.iter().any(|(_, note)| note.contains("1.45 m") && note.contains("in place of 1.2 m")));
     }
 
     #[test]

@@ -16,7 +16,7 @@ use stillrise_design::enquiry::blocks::Observed;
 use stillrise_design::performance::limit::LimitVerdict;
 use stillrise_design::performance::promise::number;
 use stillrise_search::Settled;
-use stillrise_search::diagnosis::causes::{AFTER_THE_JAR, Cause, SEEN_IN_A_JAR};
+use stillrise_search::diagnosis::causes::{AFTER_THE_JAR, Cause, Gauge, SEEN_IN_A_JAR};
 use stillrise_search::diagnosis::{Beyond, Diagnosis, Seen};
 use stillrise_units::catalog::{DEG_C, DEG_F};
 use stillrise_units::{Typed, print};
@@ -43,7 +43,7 @@ pub fn change(settled: &Settled, verdict: &LimitVerdict) -> String {
 }
 
 /// What the numbers in brackets are.
-pub const BRACKETS: &str = "In brackets: not measured. The flow is the mean of the basis, or after a change what the change states; the water is half-way between the coldest and the warmest of the basis, as the season is not known. The oil that should be there is reckoned as if nothing had been changed.";
+pub const BRACKETS: &str = "In brackets: not measured. The flow is the mean of the basis, or after a change what the change states; the water is as warm as it was said to flow, else half-way between the coldest and the warmest of the basis, as the season is not known. The oil that should be there is reckoned as if nothing had been changed.";
 
 /// What the explanations say of a larger unit, in sentences.
 #[must_use]
@@ -88,7 +88,7 @@ pub fn larger(d: &Diagnosis) -> Vec<String> {
 /// explains the results.
 #[must_use]
 pub fn by_calculation() -> &'static str {
-    "By the calculation, with nothing the matter; whether that explains what was observed is said below:"
+    "By the calculation for the plant as it is today; whether that explains what was observed is said below:"
 }
 
 /// That what flowed before a change was not said, where a change says what flows since.
@@ -126,7 +126,7 @@ pub fn beyond(d: &Diagnosis) -> Vec<String> {
 #[must_use]
 pub fn test(d: &Diagnosis, cause: &Cause) -> String {
     if d.is_tested(cause) {
-        return "made; see what was observed.".to_owned();
+        return format!("This was looked at already ({}).{}", gauged(d), assumed_plates(d, cause));
     }
     let stood = |o: &&Observed| o.jar.0.is_some();
     match d.seen.iter().map(|s| &s.observed).rfind(stood).filter(|_| cause.id == SEEN_IN_A_JAR) {
@@ -137,6 +137,27 @@ pub fn test(d: &Diagnosis, cause: &Cause) -> String {
         }
         None => cause.test.to_owned(),
     }
+}
+
+/// The depths that were gauged.
+fn gauged(d: &Diagnosis) -> String {
+    let depths = |o: &Observed| {
+        let all = [("oil layer", &o.oil_layer), ("sludge", &o.sludge), ("backed up", &o.backed_up)];
+        let all = all.into_iter().chain([("level lower by", &o.level_drop)]);
+        all.filter_map(|(what, q)| Some(format!("{what} {}", q.claim()?.written.text))).collect::<Vec<_>>()
+    };
+    d.seen.iter().flat_map(|s| depths(&s.observed)).collect::<Vec<_>>().join(", ")
+}
+
+/// That it is assumed from which depth sludge stands in the plates.
+fn assumed_plates(d: &Diagnosis, cause: &Cause) -> String {
+    let depth = d.plates_assumed.filter(|_| cause.gauge == Some(Gauge::Sludge));
+    depth.map_or_else(String::new, |depth| {
+        format!(
+            " That sludge reaches the plates from {} is assumed: measure where their underside lies.",
+            print::with_unit(depth.si(), &stillrise_units::catalog::MM)
+        )
+    })
 }
 
 /// The rating as plain text.
@@ -202,12 +223,16 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
     if d.leading().is_none() && d.explanations.len() > 1 {
         out.push_str(&hang("No explanation stands out; the likeliest first.", width, 0, 2));
     }
+    for text in words::no_worse(d).into_iter().chain(words::nothing_fits(d)) {
+        out.push_str(&hang(&text, width, 0, 2));
+    }
     for (k, e) in d.explanations.iter().take(SHOWN).enumerate() {
         let outs = words::outs(d, e);
         let then = if outs.is_empty() {
             String::new()
         } else {
-            format!(" It would give {} mg/L where that was measured.", outs.join(", "))
+            let misses = words::misses(d, e).unwrap_or_default();
+            format!(" It would give {} mg/L where that was measured.{misses}", outs.join(", "))
         };
         out.push_str(&item(
             &format!("{}.", k + 1),

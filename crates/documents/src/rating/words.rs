@@ -124,8 +124,9 @@ fn mg(c: Concentration, digits: usize) -> String {
 pub fn good_period(d: &Diagnosis) -> Vec<String> {
     let Some(c) = &d.calibration else { return Vec::new() };
     let mut out = vec![format!(
-        "{} of the good period, {} mg/L in the geometric mean, are the baseline: with {} the oil and {} the median droplet of the basis the chain gives {} mg/L there, {} without. What should leave is reckoned so on every occasion.",
+        "{} of the good period, {}{} mg/L in the geometric mean, are the baseline: with {} the oil and {} the median droplet of the basis the chain gives {} mg/L there, {} without. What should leave is reckoned so on every occasion.",
         results(c.samples),
+        most(c),
         mg(c.mean, 3),
         times(c.influent),
         times(c.median),
@@ -133,11 +134,26 @@ pub fn good_period(d: &Diagnosis) -> Vec<String> {
         mg(c.before, 3),
     )];
     out.push(scatter(c));
+    let own = d.own_spread().filter(|own| *own > WIDER * c.spread());
+    out.extend(own.map(|own| {
+        format!(
+            "The later results scatter by {} about their own mean, more than that: no one state of the plant gives them all, and the shares below are surer than they should be.",
+            print::digits(own, 2)
+        )
+    }));
     out
 }
 
 fn results(n: usize) -> String {
     if n == 1 { "One result".to_owned() } else { format!("{n} results") }
+}
+
+/// From so many times the scatter of the good period that of the later results is said. Judgement.
+const WIDER: f64 = 2.0;
+
+/// A mean in which reporting limits stand for what was not detected is one at most.
+fn most(c: &Calibration) -> &'static str {
+    if c.undetected > 0 { "at most " } else { "" }
 }
 
 fn times(factor: f64) -> String {
@@ -160,14 +176,72 @@ fn scatter(c: &Calibration) -> String {
 /// What was changed, and how likely it is behind what was observed.
 #[must_use]
 pub fn changes(settled: &Settled, d: &Diagnosis) -> Vec<String> {
+    let worse = d.is_worse();
     let weighed = d.changes.iter().map(|(at, weight)| {
-        format!("{}: {} that it stands behind what was observed.", capital(&change(settled, *at)), percent(*weight))
+        let says = capital(&change(settled, *at));
+        let since = settled.job.enquiry.changes.get(*at).and_then(|c| c.date.0);
+        match worse {
+            _ if !d.is_measured_since(since) => format!(
+                "{says}: no result with a day was measured since, so that what it did to the oil that leaves cannot be told."
+            ),
+            Some(false) => format!("{says}: no result since is worse than before, so that none has to be explained by it."),
+            _ => format!("{says}: {} that it stands behind what was observed.", percent(*weight)),
+        }
     });
     let late = d
         .too_late
         .iter()
         .map(|at| format!("{}: nothing was observed since; it explains nothing.", capital(&change(settled, *at))));
-    weighed.chain(late).collect()
+    weighed.chain(late).chain(not_parted(settled)).collect()
+}
+
+/// That no result lies between changes, so that its day tells none of them apart.
+#[must_use]
+pub fn not_parted(settled: &Settled) -> Option<String> {
+    let e = &settled.job.enquiry;
+    let results: Vec<_> =
+        e.observations().iter().filter(|o| o.observed.oil_out.is_given()).filter_map(|o| o.observed.date.0).collect();
+    let mut days: Vec<_> = e.changes.iter().filter_map(|c| c.date.0).collect();
+    days.sort_unstable();
+    days.dedup();
+    let (first, last) = (*days.first()?, *days.last()?);
+    let apart = results.iter().any(|day| *day >= first && *day < last);
+    let known = results.iter().any(|day| *day < first) && results.iter().any(|day| *day >= last);
+    (first < last && known && !apart).then(|| {
+        format!("No result lies between the changes of {first} and {last}: their days do not tell them apart, only the tests do.")
+    })
+}
+
+/// That what was measured asks for no explanation; nothing where it does, or where nothing was measured.
+#[must_use]
+pub fn no_worse(d: &Diagnosis) -> Option<String> {
+    (d.is_worse() == Some(false)).then(|| {
+        let than = if d.calibration.is_some() { "while the unit ran well" } else { "by the calculation with nothing the matter" };
+        format!("The results that are to be explained are no higher than was to be expected {than}: as far as they go nothing has to be wrong with the unit, and what follows explains only what was seen besides.")
+    })
+}
+
+/// How many of the results that are to be explained an explanation misses by more than twice their scatter.
+#[must_use]
+pub fn misses(d: &Diagnosis, e: &Explanation) -> Option<String> {
+    let (missed, of) = d.missed(e);
+    (missed > 0).then(|| format!(" It misses {missed} of {of} by more than twice their scatter."))
+}
+
+/// That none of the explanations fits, and what has to be asked then.
+#[must_use]
+pub fn nothing_fits(d: &Diagnosis) -> Option<String> {
+    let poor = |e: &Explanation| {
+        let (missed, of) = d.missed(e);
+        of > 1 && 2 * missed > of
+    };
+    (!d.explanations.is_empty() && d.explanations.iter().all(poor)).then(|| {
+        let apart = d.lies_apart().map_or_else(String::new, |s| {
+            let day = s.observed.date.0.map_or_else(String::new, |day| format!(" of {day}"));
+            format!(" {} mg/L{day} lies farthest from the others: what was different on that day, in flow, washing or the way the sample was taken?", s.measured.map(|c| mg(c, 3)).unwrap_or_default())
+        });
+        format!("None of these fits: each misses more than half of the results, and their shares are not to be relied on. Something changed between these results that was not said.{apart}")
+    })
 }
 
 /// Columns of the bars of the time line.
@@ -290,7 +364,8 @@ pub fn all_put_right(d: &Diagnosis) -> Option<String> {
     let range = expect(ends).replace(" to ", " and ");
     let about = match &d.calibration {
         Some(c) => format!(
-            "with the flow and the oil of that time, the unit runs as it ran well: about the {} mg/L that were measured then",
+            "with the flow and the oil of that time, the unit runs as it ran well: {} {} mg/L that were measured then",
+            if c.undetected > 0 { "at most the" } else { "about the" },
             mg(c.mean, 3)
         ),
         None => format!(
@@ -310,7 +385,6 @@ pub fn telling(d: &Diagnosis, range: (Concentration, Concentration)) -> Option<S
     let lies = if within.len() == 1 { "lies" } else { "lie" };
     let before = format!("{} mg/L, measured before, {lies} there too", within.join(", "));
     Some(match found.results {
-        Some((1, below)) => format!("{before}: only a result below {} mg/L says that it helped.", mg(below, 2)),
         Some((n, below)) => format!(
             "{before}: one result does not tell whether it helped, {n} do: their geometric mean then lies below {} mg/L, by 19 in 20.",
             mg(below, 2)

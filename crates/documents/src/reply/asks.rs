@@ -5,6 +5,7 @@ use crate::summary::that_matter;
 use std::collections::BTreeSet;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::stated::NOBODY_CHOSE;
+use stillrise_design::enquiry::blocks::ChangeKind;
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_search::Settled;
 use stillrise_search::questions::Question;
@@ -85,6 +86,7 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
     let mut seen = BTreeSet::new();
     let texts = nothing_fits(settled)
         .into_iter()
+        .chain(of_changes(settled))
         .chain(first)
         .chain(standing.take(STANDING))
         .chain(crate::summary::stands::outlet(settled))
@@ -92,6 +94,26 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         .chain(others)
         .chain(rest.iter().map(|q| alike(q)));
     texts.filter(|text| seen.insert(text.clone())).take(ASKED).collect()
+}
+
+/// What was changed or measured and lacks the number or the day that the rating asks for.
+fn of_changes(settled: &Settled) -> Vec<String> {
+    let e = &settled.job.enquiry;
+    let mut asks = Vec::new();
+    if e.unit_stands() && !e.unplaced_results().is_empty() {
+        asks.push(
+            "On which days were the results without a day sampled? Only with them can before and after be told apart."
+                .to_owned(),
+        );
+    }
+    let moved = e.changes.iter().find(|c| c.what.0 == Some(ChangeKind::Outlet) && !c.outlet_level.is_given());
+    if let Some(change) = moved.filter(|_| e.unit_stands()) {
+        asks.push(format!(
+            "What were the old and what is the new level of the outlet above the floor of the unit ({})? Does water stand in the inlet pipe or over the baffle since?",
+            change.says()
+        ));
+    }
+    asks
 }
 
 /// The water that a question is about: the name in its key, `stream "wash bay".solids`, or `rain.solids`.

@@ -1,11 +1,12 @@
 //! What is offered, on which condition, and what must change first.
 
 use super::{list, say, show};
-use crate::rating::{test, words};
+use crate::rating::{larger, test, words};
 use crate::summary::{allows, capital, limit as named, stands};
 use stillrise_checks::{Judged, Verdict};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::fluids::Season;
+use stillrise_design::enquiry::blocks::{AlarmSign, Feed, Observed};
 use stillrise_design::performance::State;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::performance::removal::Removal;
@@ -13,6 +14,7 @@ use stillrise_design::train::{Stage, StageKind, Train};
 use stillrise_design::triage::{About, Weight};
 use stillrise_search::Settled;
 use stillrise_search::alternatives::Change;
+use stillrise_search::diagnosis::causes::OF_THE_ALARM;
 use stillrise_search::diagnosis::{Diagnosis, Step};
 use stillrise_search::pick::Condition;
 use stillrise_units::catalog::{D, DEG_C, DEG_F, FT, IN, KG, LB, M, MM, PERCENT, UM};
@@ -29,6 +31,13 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
         );
         let first = "What we would look into first, the cheapest first:";
         list(out, first, true, &settled.diagnosis.as_ref().map_or_else(Vec::new, |d| tests(settled, d)));
+        if let Some(d) = &settled.diagnosis {
+            let asked = words::no_worse(d).into_iter().chain(words::not_parted(settled)).chain(alarm(d));
+            for text in asked {
+                say(out, &text);
+            }
+            say(out, &format!("Would a larger unit help? {}", larger(d).join(" ")));
+        }
         return;
     }
     let blocked = settled.job.design.triage.iter().any(|l| l.weight == Weight::Blocks);
@@ -116,6 +125,20 @@ fn tests(settled: &Settled, d: &Diagnosis) -> Vec<String> {
         format!("{}{by}. {} If so: {}", s.cause.title, capital(&test(d, s.cause)), s.cause.remedy)
     };
     d.steps.iter().filter(|s| ranked.iter().any(|r| r.cause.id == s.cause.id)).map(one).collect()
+}
+
+/// What an alarm that sounds without oil may be: the likelier cause of the alarm alone, with its test.
+fn alarm(d: &Diagnosis) -> Option<String> {
+    let false_one = |o: &Observed| o.alarm.0 == Some(AlarmSign::False);
+    if !d.seen.iter().any(|s| !s.good && false_one(&s.observed)) {
+        return None;
+    }
+    let (cause, _) = d.causes.iter().find(|(c, _)| OF_THE_ALARM.contains(&c.id))?;
+    Some(format!(
+        "The alarm that sounds without oil: it need not have the same cause as the results. To look at: {}. {}",
+        cause.title.to_lowercase(),
+        capital(cause.test)
+    ))
 }
 
 /// Size, weight, price, delivery, and what is needed beside.
@@ -281,6 +304,10 @@ pub(super) fn must_change(settled: &Settled) -> Vec<String> {
         .filter(|l| l.weight >= Weight::Partly)
         .map(|l| match l.about {
             About::Limit => format!("{}: the unit takes none of it. {}", capital(&l.subject), l.could),
+            // What is so already is no remedy.
+            _ if settled.job.enquiry.inlet.feed.0 == Some(Feed::Gravity) => {
+                format!("{}: {}", capital(&l.subject), l.could.replace("; gravity feed", ""))
+            }
             _ => format!("{}: {}", capital(&l.subject), l.could),
         })
         .collect();

@@ -43,10 +43,13 @@ const OFF: f64 = 1.25;
 fn uncorrected(settled: &Settled) -> Option<String> {
     let c = settled.diagnosis.as_ref()?.calibration?;
     let (before, mean) = (c.before.si(), c.mean.si());
-    let off = before > OFF * mean || mean > OFF * before;
+    // Where some were not detected the mean is a bound from above.
+    let bound = c.undetected > 0;
+    let off = before > OFF * mean || !bound && mean > OFF * before;
+    let most = if bound { "at most " } else { "" };
     off.then(|| {
         format!(
-            "While the unit ran well, {} were measured in the mean, where the calculation on this basis gives {}. What is calculated here is not corrected for that; the causes are weighed with the correction.",
+            "While the unit ran well, {most}{} were measured in the mean, where the calculation on this basis gives {}. What is calculated here is not corrected for that; the causes are weighed with the correction.",
             number(c.mean),
             Promise::unbounded(c.before).sentence()
         )
@@ -62,7 +65,19 @@ pub(crate) fn unplaced(settled: &Settled) -> Vec<String> {
             "{results} of \"{name}\" {has} no day that can be read: whether {lies} before or after what was changed is not known, and the comparison before and after is made without."
         )
     };
-    settled.job.enquiry.unplaced().into_iter().map(says).collect()
+    let of_limits = settled.job.design.basis.iter().flat_map(|b| &b.limits).filter_map(|l| undated(settled, l));
+    settled.job.enquiry.unplaced().into_iter().map(says).chain(of_limits).collect()
+}
+
+/// How results without a day stand against a limit: for one on single samples that needs no day.
+fn undated(settled: &Settled, limit: &LimitState) -> Option<String> {
+    let results = settled.job.enquiry.unplaced_results();
+    if results.is_empty() || !compares(limit) || is_average(limit) {
+        return None;
+    }
+    let above = results.iter().filter(|(detected, c)| *detected && *c > limit.value.q).count();
+    let of = results.len();
+    Some(format!("{above} of the {of} without a day lie above the limit of {}.", number(limit.value.q)))
 }
 
 fn list(p: &Period) -> String {

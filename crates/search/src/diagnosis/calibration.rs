@@ -31,6 +31,8 @@ const ROUNDS: u32 = 4;
 pub struct Calibration {
     /// Results it rests on.
     pub samples: usize,
+    /// Of them not detected: these count in the mean with their reporting limit, which it then is at most.
+    pub undetected: usize,
     /// Their geometric mean.
     pub mean: Concentration,
     /// What the chain expected there before, by the same mean.
@@ -101,6 +103,7 @@ pub(super) fn calibrate(ledger: &Ledger, occasions: &mut [Occasion<'_>]) -> Opti
     let [mean, before, after] = [results, before, after].map(Concentration::from_si);
     Some(Calibration {
         samples: good.len(),
+        undetected: good.iter().filter(|k| !occasions[**k].detected).count(),
         mean,
         before,
         after,

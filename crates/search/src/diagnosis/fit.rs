@@ -1,11 +1,12 @@
 //! One set of causes against what was observed: the sizes that explain it best, and what the set is then worth.
 
-use super::causes::{Cause, Size};
+use super::causes::{Cause, SURFACE_SAMPLE, Size};
 use super::gauges::Gauges;
 use super::signs::{clock, signs};
 use super::situation::{Occasion, Situation};
 use super::suspects::Suspect;
 use super::{Explanation, Sized};
+use stillrise_design::enquiry::blocks::Taken;
 use stillrise_units::math::{Z_95, exp, ln};
 use stillrise_units::{Concentration, Typed};
 
@@ -67,7 +68,11 @@ impl Last {
 }
 
 /// Whether a cause acts on an occasion: one that a change brought about acts from its day on.
+/// A sample that was not dipped from the surface has no film in it.
 fn acts(one: &Sized, o: &Occasion<'_>) -> bool {
+    if one.cause.id == SURFACE_SAMPLE && o.observed.taken.0.is_some_and(|taken| taken != Taken::Surface) {
+        return false;
+    }
     match (one.since, o.observed.date.0) {
         (Some(since), Some(day)) => day >= since,
         _ => true,

@@ -1,6 +1,7 @@
 //! Depths gauged in the unit, against what they must not reach.
 
 use super::causes::Gauge;
+use super::signs::CLEAR;
 use stillrise_design::enquiry::blocks::Observed;
 use stillrise_design::performance::Performance;
 use stillrise_design::train::unit::Unit;
@@ -17,6 +18,8 @@ pub(super) struct Gauges {
     cap: Option<Length>,
     /// Sludge from the bottom of the hopper to the underside of the plates.
     plates: Length,
+    /// Whether somebody said where the underside of the plates is.
+    stated: bool,
     /// Sludge from the bottom of the hopper that calls for pumping out.
     trigger: Option<Length>,
     /// From the bottom of the hopper to the top of the walls.
@@ -24,7 +27,7 @@ pub(super) struct Gauges {
 }
 
 impl Gauges {
-    pub(super) fn new(performance: &Performance, unit: &Unit) -> Self {
+    pub(super) fn new(performance: &Performance, unit: &Unit, stated: bool) -> Self {
         let f = &unit.frame;
         // As deep as its volume reaches in the vessel.
         let trigger = performance.storage.sludge_trigger.and_then(|v| unit.shape.level(v.q));
@@ -33,6 +36,7 @@ impl Gauges {
         Self {
             cap: limits.reduce(|a, b| if b < a { b } else { a }),
             plates: f.hopper_depth.q + f.pack_bottom.q,
+            stated,
             trigger,
             whole: f.hopper_depth.q + f.height.q,
         }
@@ -43,6 +47,9 @@ impl Gauges {
         let oil = o.oil_layer.q().zip(self.cap).map(|(layer, cap)| (Gauge::OilLayer, layer.si() / cap.si()));
         let sludge = o.sludge.q().filter(|_| self.plates.si() > 0.0);
         let sludge = sludge.map(|depth| (Gauge::Sludge, depth.si() / self.plates.si()));
+        // Sludge below plates whose underside is known is not in them.
+        let sludge =
+            sludge.map(|(gauge, share)| (gauge, if self.stated && share < 1.0 { share.min(CLEAR) } else { share }));
         let trigger = o.sludge.q().zip(self.trigger).map(|(depth, at)| (Gauge::Trigger, depth.si() / at.si()));
         let level = o.level_drop.q().map(|drop| (Gauge::Level, drop.in_unit(&IN) / FALL));
         oil.into_iter().chain(sludge).chain(trigger).chain(level)

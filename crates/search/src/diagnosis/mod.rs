@@ -36,7 +36,7 @@ use stillrise_design::enquiry::date::Date;
 use stillrise_design::enquiry::observations::Observation;
 use stillrise_design::{Job, Ledger, Node, Off, Stop, Trail};
 use stillrise_units::math::exp;
-use stillrise_units::{Concentration, Typed};
+use stillrise_units::{Concentration, Length, Typed};
 
 /// How much larger a unit is tried.
 const LARGER: f64 = 2.0;
@@ -95,6 +95,8 @@ pub struct Diagnosis {
     pub sets: usize,
     /// Causes whose test was made: what it would show stands among the observations.
     pub tested: Vec<&'static str>,
+    /// Depth of sludge from which it stands in the plates, where nobody said where their underside is.
+    pub plates_assumed: Option<Length>,
     /// Where the trail works the leading explanation, by occasion; empty until it does.
     pub worked: Vec<Option<Node>>,
 }
@@ -174,7 +176,7 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     };
     let performance = job.design.performance.as_ref().ok_or_else(|| stop("the unit's performance was not found"))?;
     let worst = performance.worst().ok_or_else(|| stop("no case has a known content"))?;
-    let gauges = Gauges::new(performance, &train.unit);
+    let gauges = Gauges::new(performance, &train.unit, !plates_assumed(job));
     let absurd = gauges.absurd(observed());
     if !absurd.is_empty() {
         return Err(stop(&absurd.join("; ")));
@@ -243,8 +245,14 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
         as_it_ran,
         sets,
         tested,
+        plates_assumed: plates_assumed(job).then(|| train.unit.frame.hopper_depth.q + train.unit.frame.pack_bottom.q),
         worked: Vec::new(),
     })
+}
+
+/// Whether the unit is described by dimensions that do not say where the underside of its plates is.
+fn plates_assumed(job: &Job) -> bool {
+    job.enquiry.unit.dimensions.as_ref().is_some_and(|m| !m.pack_bottom.is_given())
 }
 
 /// Works the leading explanation once more, step by step, into a trail; the effluent's place by occasion.

@@ -15,7 +15,7 @@ const JARS: [f64; 3] = [0.75, 0.15, 0.10];
 const ALARMS: [f64; 4] = [0.75, 0.05, 0.15, 0.05];
 const TAKEN: [f64; 5] = [0.5, 0.15, 0.08, 0.22, 0.05];
 /// Share of what it must not reach below which a depth says nothing is the matter; in between, the more the worse.
-const CLEAR: f64 = 0.5;
+pub(super) const CLEAR: f64 = 0.5;
 /// Chance that a depth was gauged wrong.
 const MISREAD: f64 = 0.03;
 /// Alarms come at one time of the day when they all fall into an hour; a working day has ten. Judgement.

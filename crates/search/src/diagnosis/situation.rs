@@ -88,12 +88,12 @@ impl<'a> Occasion<'a> {
             Some(flow) => flow,
             None => mean_flow(t, basis, flow),
         };
-        let temperature = temperature(t, observed, basis);
         let influent =
             stated(t, &nothing, "oil that arrived on the occasion", &observed.oil_in).unwrap_or(content.total);
         let fixed = Fixed::new(t);
         let mut passage = Passage::new(t, basis, unit, &fixed, case, flow, (Season::Cold, State::Clean))?;
         let oil = basis.fluids.heaviest(Season::Cold);
+        let temperature = temperature(t, observed, basis, passage.temperature);
         set_temperature(t, &mut passage, basis, oil, temperature)?;
         let total = content.total.q.si();
         let usual = Situation {
@@ -265,14 +265,18 @@ fn mean_flow<T: Trail>(t: &mut T, basis: &Basis, flow: Val<Flow>) -> Val<Flow> {
     }
 }
 
-/// The temperature on an occasion: as measured, else half-way between the coldest and the warmest, of which each is as
+/// The temperature on an occasion: as measured, else that of the case where its water has one of its own, else half-way between the coldest and the warmest, of which each is as
 /// likely while the season at the site is not known.
-fn temperature<T: Trail>(t: &mut T, observed: &Observed, basis: &Basis) -> Val<Temperature> {
+fn temperature<T: Trail>(t: &mut T, observed: &Observed, basis: &Basis, of_case: Val<Temperature>) -> Val<Temperature> {
     let nothing = WhatIf::default();
     if let Some(measured) = stated(t, &nothing, "temperature on the occasion", &observed.temperature) {
         return measured;
     }
     let (cold, warm) = (basis.fluids.cold.temperature, basis.fluids.warm.temperature);
+    // Water that is said to have a temperature of its own does not follow the season.
+    if differs(of_case.q.si(), cold.q.si()) {
+        return of_case;
+    }
     let name = observed.name.as_deref().unwrap_or("occasion");
     let middle = Temperature::from_si(0.5 * (cold.q.si() + warm.q.si()));
     let source = "half-way between the coldest and the warmest water of the basis; the season at the site is not known";

@@ -27,12 +27,14 @@ pub struct Suspect {
 const COINCIDENCE: f64 = 0.3;
 /// How far a flow that a change states may be off.
 const STATED: f64 = 1.15;
+/// A level that differs by less is the same, read again, m.
+const LEVEL: f64 = 0.005;
 
 /// What a change of each kind may bring about, and how often it does: engineering judgement.
 const BRINGS: &[(ChangeKind, &[(&str, f64)])] = &[
     (ChangeKind::Pump, &[("pump-shear", 0.4), ("flow-above-design", 0.3)]),
     (ChangeKind::Chemical, &[("emulsion", 0.5), ("dissolved-oil", 0.08)]),
-    (ChangeKind::Outlet, &[("siphon", 0.3), ("low-level", 0.25)]),
+    (ChangeKind::Outlet, &[("siphon", 0.3), ("moved-outlet", 0.25), ("low-level", 0.25)]),
     (
         ChangeKind::Habits,
         &[("stronger-influent", 0.25), ("finer-droplets", 0.2), ("emulsion", 0.15), ("flow-above-design", 0.15)],
@@ -57,7 +59,7 @@ pub(super) fn suspects(
     let timely: Vec<(usize, &Change)> = changes.iter().enumerate().filter(|(_, c)| explains(c, occasions)).collect();
     let good = occasions.iter().any(|o| o.good);
     let damped = if good && !timely.is_empty() { COINCIDENCE } else { 1.0 };
-    let alone = CAUSES.iter().filter(|c| !settled(c, occasions, pumped)).map(|cause| {
+    let alone = CAUSES.iter().filter(|c| c.often > 0.0 && !settled(c, occasions, pumped)).map(|cause| {
         let often = cause.often * damped;
         Suspect { cause, change: None, size: cause.size, often, since: None }
     });
@@ -148,12 +150,31 @@ fn sharpened(
             Some(_) => (often.min(0.1), cause.size),
             None => (often, cause.size),
         },
-        "low-level" => match change.outlet_level.q().map(Typed::si) {
-            Some(level) if level < crest - 0.005 => (0.6, cause.size),
-            Some(_) => (0.03, cause.size),
+        // An outlet set higher backs water up and never lowers it; where no level says which way it moved, the cause that
+        // speaks of both stands for both.
+        "low-level" if change.what.0 == Some(ChangeKind::Outlet) => match lower(change, crest, occasions) {
+            Some(true) => (0.6, cause.size),
+            _ => (0.0, None),
+        },
+        "moved-outlet" => match lower(change, crest, occasions) {
+            Some(true) => (0.0, None),
+            Some(false) => (0.4, cause.size),
             None => (often, cause.size),
         },
         _ => (often, cause.size),
+    }
+}
+
+/// Whether the outlet was set lower by a change: by the level that it states, or by how far below its usual level the water
+/// stood since; `None` where neither says.
+fn lower(change: &Change, crest: f64, occasions: &[Occasion<'_>]) -> Option<bool> {
+    let gauged = || {
+        let drop = occasions.iter().filter(|o| !o.good).filter_map(|o| o.observed.level_drop.q()).map(Typed::si);
+        drop.reduce(f64::max).filter(|drop| *drop > LEVEL)
+    };
+    match change.outlet_level.q().map(Typed::si) {
+        Some(level) => Some(level < crest - LEVEL),
+        None => gauged().map(|_| true),
     }
 }
 

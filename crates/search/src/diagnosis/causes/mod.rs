@@ -116,6 +116,15 @@ pub const AFTER_THE_JAR: &str =
 /// The cause whose sign is an alarm at one time of the day.
 pub const ALARM_BY_CLOCK: &str = "alarm-follows-flow";
 
+/// The cause that only a change of the outlet brings about.
+pub const MOVED_OUTLET: &str = "moved-outlet";
+
+/// The cause that acts only on samples dipped from the surface.
+pub const SURFACE_SAMPLE: &str = "surface-sample";
+
+/// Causes of an alarm that sounds without oil.
+pub const OF_THE_ALARM: &[&str] = &["false-alarm", ALARM_BY_CLOCK];
+
 macro_rules! list_causes {
     ($($name:ident),+ $(,)?) => {
         $(mod $name;)+
@@ -142,4 +151,5 @@ list_causes! {
     low_level,
     sludge_over_trigger,
     surface_sample,
+    moved_outlet,
 }

@@ -1,0 +1,34 @@
+//! Cause: the outlet stands at another level than the unit was laid out for
+
+use super::{Cause, MOVED_OUTLET, Size};
+use stillrise_units::catalog::MG_L;
+
+/// See the head line. Only a change of the outlet brings it about, so that it is never one of the generic causes.
+pub(super) static CAUSE: Cause = Cause {
+    id: MOVED_OUTLET,
+    title: "The water stands at another level, with the outlet",
+    how: "An outlet set higher backs the water up: the inlet drowns, freeboard is lost, oil may go over the baffle that holds it, the pipe behind may run full, and interface and alarm float stand at another height; one set lower brings the interface to the lip and lays plates dry.",
+    often: 0.0,
+    size: Some(Size {
+        label: "oil carried past the baffle",
+        units: (&MG_L, &MG_L),
+        low: 0.01,
+        likely: 0.06,
+        high: 1.0,
+        least: 0.001,
+        most: 50.0,
+    }),
+    act: |s, x| s.carried += x,
+    settled_by: &[],
+    looks: Some([0.35, 0.15, 0.05, 0.45]),
+    jar: Some([0.8, 0.15, 0.05]),
+    alarm: Some([0.2, 0.05, 0.15, 0.6]),
+    taken: None,
+    backed_up: 0.5,
+    gauge: None,
+    capacity: false,
+    test: "Say the old and the new level of the outlet above the floor of the unit. With no flow measure from the top of the wall to the water and compare with the crest on the drawing; look whether water stands in the inlet pipe or over the baffle, and whether the pipe behind the outlet runs full.",
+    cost: 1,
+    settles: 1,
+    remedy: "Set the outlet back to the level that inlet, baffle and plates were made for; where it has to stay, bring inlet, baffle, walls, draw-off and float to the new level.",
+};
