@@ -60,11 +60,17 @@ impl Measured {
         self.above == 0 && self.of >= SHOW
     }
 
-    /// That they lie above it, in a phrase: `2 of 4 measured results lie above the limit`.
+    /// How they lie, in a phrase: `2 of 4 measured results lie above the limit`.
     #[must_use]
     pub fn says(&self, limit: &str) -> String {
         let Self { above, of, mean, since } = *self;
         let since = since.map_or_else(String::new, |day| format!(" since {day}"));
+        if above == 0 {
+            return match mean.map(number) {
+                Some(mean) => format!("the mean of the {of} results measured{since}, {mean}, keeps {limit}"),
+                None => format!("all {of} results measured{since} keep {limit}"),
+            };
+        }
         match mean.map(number) {
             Some(one) if of == 1 => format!("the one result measured{since}, {one}, lies above {limit}"),
             Some(mean) => format!("the mean of the {of} results measured{since}, {mean}, lies above {limit}"),

@@ -217,7 +217,7 @@ pub fn not_parted(settled: &Settled) -> Option<String> {
 pub fn no_worse(d: &Diagnosis) -> Option<String> {
     (d.is_worse() == Some(false)).then(|| {
         let than = if d.calibration.is_some() { "while the unit ran well" } else { "by the calculation with nothing the matter" };
-        format!("The results that are to be explained are no higher than was to be expected {than}: as far as they go nothing has to be wrong with the unit, and what follows explains only what was seen besides.")
+        format!("The results that are to be explained are no higher than was to be expected {than}: as far as they go nothing has to be wrong with the unit. What is said of causes explains only what was seen besides.")
     })
 }
 

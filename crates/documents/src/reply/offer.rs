@@ -29,14 +29,8 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
             out,
             "We offer nothing in place of the unit that stands before the tests are made that tell the causes apart.",
         );
-        let first = "What we would look into first, the cheapest first:";
-        list(out, first, true, &settled.diagnosis.as_ref().map_or_else(Vec::new, |d| tests(settled, d)));
         if let Some(d) = &settled.diagnosis {
-            let asked = words::no_worse(d).into_iter().chain(words::not_parted(settled)).chain(alarm(d));
-            for text in asked {
-                say(out, &text);
-            }
-            say(out, &format!("Would a larger unit help? {}", larger(d).join(" ")));
+            explained(out, settled, d);
         }
         return;
     }
@@ -74,6 +68,21 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
         (None, false, false) => "What we would offer:".to_owned(),
     };
     list(out, &lead, false, &facts(settled, train));
+}
+
+/// What we would look into at a unit that stands; where its results ask for no explanation, no more than its alarm.
+fn explained(out: &mut String, settled: &Settled, d: &Diagnosis) {
+    if let Some(text) = words::no_worse(d) {
+        for text in core::iter::once(text).chain(alarm(d)) {
+            say(out, &text);
+        }
+        return;
+    }
+    list(out, "What we would look into first, the cheapest first:", true, &tests(settled, d));
+    for text in words::not_parted(settled).into_iter().chain(alarm(d)) {
+        say(out, &text);
+    }
+    say(out, &format!("Would a larger unit help? {}", larger(d).join(" ")));
 }
 
 /// The limits that the unit taken is not shown to keep and a larger one might: "the limit of 15 mg/L (the city)".
@@ -296,12 +305,14 @@ const TOLD: &[&str] = &["fuel-dissolves-uncounted", "meter-contradicts-hours", "
 
 /// What must change or be settled.
 pub(super) fn must_change(settled: &Settled) -> Vec<String> {
+    // What goes into the water and does no harm need not change.
+    let harmless = crate::summary::kept_by_results(settled);
     let mut lines: Vec<String> = settled
         .job
         .design
         .triage
         .iter()
-        .filter(|l| l.weight >= Weight::Partly)
+        .filter(|l| l.weight >= Weight::Partly && !(harmless && l.about != About::Limit))
         .map(|l| match l.about {
             About::Limit => format!("{}: the unit takes none of it. {}", capital(&l.subject), l.could),
             // What is so already is no remedy.

@@ -20,6 +20,7 @@ use stillrise_design::basis::limits::LimitState;
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::performance::promise::{Promise, floor, number};
 use stillrise_design::provenance::{Entry, Origin};
+use stillrise_design::triage::{Line, Weight};
 use stillrise_search::Settled;
 use stillrise_search::shortfall::{Shortfall, Would};
 use stillrise_units::Typed;
@@ -79,7 +80,8 @@ pub(crate) fn section(title: &str) -> String {
 pub fn headline(settled: &Settled) -> Vec<String> {
     let mut out = stops(settled);
     let design = &settled.job.design;
-    if let Some(line) = design.triage.first().filter(|l| l.weight == stillrise_design::triage::Weight::Blocks) {
+    let blocks = |l: &&Line| l.weight == Weight::Blocks && !kept_by_results(settled);
+    if let Some(line) = design.triage.first().filter(blocks) {
         out.push(format!("Not a gravity duty as it stands. {}: {}", capital(&line.subject), line.says));
     }
     let (Some(basis), Some(performance)) = (&design.basis, &design.performance) else { return out };
@@ -130,6 +132,13 @@ pub fn headline(settled: &Settled) -> Vec<String> {
         ));
     }
     out
+}
+
+/// Whether the results of the unit that stands show that every limit on its oil is kept, whatever is said of the water.
+pub(crate) fn kept_by_results(settled: &Settled) -> bool {
+    let limits = settled.job.design.performance.as_ref().map_or(&[][..], |p| &p.limits);
+    let mut on_oil = limits.iter().filter(|l| l.predicted).peekable();
+    on_oil.peek().is_some() && on_oil.all(|l| l.measured.is_some_and(|m| m.shows_it_can()))
 }
 
 /// Of what arrives, the part that leaves from which on a unit is said to remove hardly anything.
@@ -309,7 +318,7 @@ pub(crate) fn word(verdict: &LimitVerdict) -> String {
 /// What stands beside the word on a limit: the measured results above it, or the one percentage.
 pub(crate) fn beside_the_word(verdict: &LimitVerdict) -> Option<String> {
     let results = if verdict.peak.is_some() { "single results" } else { "averages" };
-    if let Some(measured) = verdict.measured.filter(|m| m.above > 0) {
+    if let Some(measured) = verdict.measured.filter(|m| m.above > 0 || m.shows_it_can()) {
         return Some(measured.says("it"));
     }
     let chance = verdict.chance.filter(|_| verdict.word != Word::NotByGravity)?;
