@@ -3,7 +3,7 @@
 use crate::ask::{Ask, WATERS};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::job::Design;
-use stillrise_design::provenance::{Assumption, Origin, Pair};
+use stillrise_design::provenance::{Assumption, Origin, Pair, show_in_prose};
 use stillrise_design::{Ledger, Node, Val};
 use stillrise_handbook::page::Arg;
 use stillrise_units::catalog::PERCENT;
@@ -33,6 +33,20 @@ impl<'a> Subject<'a> {
             _ => None,
         });
         assumption.map_or_else(|| Ask::new(key.to_owned(), format!("What is the {what}?")), Ask::of)
+    }
+    /// What a key is about, with what was taken for it where an assumption stands in for it, and, `wide`, what is as
+    /// plausible.
+    #[must_use]
+    pub fn taken(&self, key: &str, what: &str, wide: bool) -> String {
+        let entries = self.ledger.map_or(&[][..], |ledger| &ledger.entries);
+        let found = entries.iter().find_map(|e| match &e.origin {
+            Origin::Assumed(a) if a.key == key && self.read => Some((e, a)),
+            _ => None,
+        });
+        let Some((entry, a)) = found else { return what.to_owned() };
+        let show = |value| show_in_prose(value, entry.units, self.system());
+        let ends = if wide { format!(", it may be {} to {}", show(&a.low), show(&a.high)) } else { String::new() };
+        format!("{what} (we took {}{ends})", show(&entry.value))
     }
     /// A quantity in the print units of the job, three digits; empty when nobody reads it.
     #[must_use]

@@ -236,3 +236,46 @@ fn results_without_a_day_stand_against_the_limit() -> Outcome {
     assert!(text.contains("On which days"), "{text}");
     Ok(())
 }
+
+/// Demo 80 is shipped 136 x 62 in: with 24 in of walkway around, which nobody stated, 184 x 110 in. A place of 144 x 96 in lacks
+/// 40 in, 3.33 ft, and 14 in, 1.17 ft.
+#[test]
+fn a_place_without_room_for_the_walkway_is_told_and_asked_about() -> Outcome {
+    let place = format!("{RINSES}[unit]\nmodel = \"Demo 80\"\n[site]\nmax_length = \"12 ft\"\nmax_width = \"8 ft\"\n");
+    let text = mail(&place)?;
+    assert!(
+        text.contains("its length of 12 ft is 3.33 ft too little, its width of 8 ft is 1.17 ft too little"),
+        "{text}"
+    );
+    assert!(text.contains("How wide a walkway must stay free around the units and between them?"), "{text}");
+    assert!(text.contains("with a walkway that nobody stated"), "{text}");
+    let wide = mail(&place.replace("12 ft", "16 ft").replace("8 ft", "10 ft"))?;
+    assert!(!wide.contains("too little") && !wide.contains("How wide a walkway"), "{wide}");
+    Ok(())
+}
+
+/// A single pump of 80 gpm delivers them whenever it runs, though 85 arrive and some of them are held ahead of it: one for 75 is too small.
+#[test]
+fn a_unit_for_less_than_the_pump_delivers_is_too_small() -> Outcome {
+    let north = RINSES.replace("\"40 gpm\"", "\"65 gpm\"");
+    let pumped = format!(
+        "{north}[inlet]\nfeed = \"pump\"\nrate = \"80 gpm\"\npulsation = 1\nsump_volume = \"200 gal\"\n[asked]\nflow = \"75 gpm\"\n"
+    );
+    let text = mail(&pumped)?;
+    assert!(text.contains("A unit for 75 gpm: no. We find 80 gpm"), "{text}");
+    Ok(())
+}
+
+/// A containment of which it was not said what stands in it: what is asked is its area and the fire water.
+#[test]
+fn what_a_containment_waits_for_is_asked() -> Outcome {
+    let kerb = format!(
+        "{RINSES}[[containment]]\nname = \"kerb\"\nkind = \"bund\"\narea = \"720 ft2\"\ndepth = \"4 in\"\ndrain = \"closed\"\nroof = true\n\
+         [spill]\nvolume = \"500 gal\"\ninto = \"kerb\"\n"
+    );
+    let text = mail(&kerb)?;
+    let asked = text.split("Please answer").nth(1).unwrap_or_default();
+    assert!(asked.contains("Which area do foundations and equipment take in the kerb?"), "{asked}");
+    assert!(asked.contains("Must fire water of a deluge or of hydrants be held too"), "{asked}");
+    Ok(())
+}

@@ -108,7 +108,11 @@ impl Change {
             }
             Change::SpillAhead
                 if e.spill.is_some()
-                    && taken.is_some_and(|pick| matches!(pick.condition, Some(Condition::Ahead(_)))) =>
+                    && taken.map_or_else(
+                        // Where nothing fits, the rate of the spill may be why.
+                        || e.spill.as_ref().is_some_and(|spill| spill.rate.is_given()),
+                        |pick| matches!(pick.condition, Some(Condition::Ahead(_))),
+                    ) =>
             {
                 other.spill = None;
             }
@@ -150,7 +154,10 @@ pub fn alternatives(settled: &Settled, demo: &Range) -> Vec<Alternative> {
     }
     let made: Vec<(Change, Enquiry)> =
         Change::ALL.iter().filter_map(|change| Some((*change, change.made(enquiry, taken)?))).collect();
-    side_by_side(made.len(), 1, || (), |k, ()| worked(made[k].0, &made[k].1, range))
+    let mut all = side_by_side(made.len(), 1, || (), |k, ()| worked(made[k].0, &made[k].1, range));
+    // Where nothing fits, a spill that is held ahead and changes nothing is no alternative.
+    all.retain(|a| a.change != Change::SpillAhead || a.pick.is_some());
+    all
 }
 
 fn worked(change: Change, enquiry: &Enquiry, range: &Range) -> Alternative {

@@ -1,15 +1,16 @@
 //! Where nothing fits: what speaks against the one that comes nearest, how many of which would do, or which dimensions.
 
-use crate::pick::{ANSWERED_AHEAD, Ask, Condition, How, MOST_IN_PARALLEL, Pick, by_size, try_unit};
+use crate::pick::{ANSWERED_AHEAD, Ask, Condition, How, MOST_IN_PARALLEL, Pick, by_size, found, try_unit};
 use stillrise_checks::{Rule, Subject, bars_pick};
+use stillrise_design::basis::cases::{Kind, largest};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
-use stillrise_design::job::Design;
+use stillrise_design::job::{Design, begin};
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::train::{Made, Source};
-use stillrise_design::{Stop, WhatIf};
-use stillrise_units::Length;
+use stillrise_design::{Off, Stop, WhatIf};
+use stillrise_units::{Flow, Length};
 
 /// Most units that are tried where nothing fits, to say how many would do.
 const MOST_TRIED: u32 = 80;
@@ -31,6 +32,21 @@ pub struct Shortfall {
     pub spill_ahead: bool,
     /// What would do.
     pub would: Vec<Would>,
+    /// What would be left, where the spill is the largest flow and were held ahead.
+    pub without_spill: Option<WithoutSpill>,
+}
+
+/// What is left of the flow with the spill held ahead, where the spill governs it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WithoutSpill {
+    /// The spill's flow.
+    pub spill: Flow,
+    /// The largest flow without it.
+    pub rest: Flow,
+    /// What would be taken for that; none where nothing fits either.
+    pub unit: Option<String>,
+    /// Whether that is shown to do without a condition of its own.
+    pub fits: bool,
 }
 
 /// What speaks against a unit.
@@ -53,6 +69,11 @@ pub struct Would {
     pub model: Option<String>,
     /// Inside length, width and height of each.
     pub size: [Length; 3],
+    /// Whether the spill has to be held ahead of them.
+    pub spill_ahead: bool,
+    /// Length and width in plan with a walkway around, and clear height over the ground, where the place that was stated has
+    /// not that room.
+    pub room: Option<[Length; 3]>,
 }
 
 impl Ask<'_> {
@@ -142,8 +163,50 @@ pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design, described: Op
     let limits = design.performance.iter().filter(|_| of_place).flat_map(|p| &p.limits);
     let words = limits.map(|verdict| (verdict.limit, verdict.calculated)).collect();
     // Nothing is put in place of a unit that stands before its own case is known.
-    let would = if enquiry.unit_stands() { Vec::new() } else { ask.would_do() };
-    Some(Shortfall { nearest: nearest.name(range), against, room, words, spill_ahead: ahead, would })
+    let stands = enquiry.unit_stands();
+    let mut would = if stands { Vec::new() } else { ask.would_do(false) };
+    // The place may be what bars them all, though more than the place bars the nearest.
+    if would.is_empty() && !stands && room.is_none() && has_place(enquiry) {
+        let enquiry = &anywhere(enquiry);
+        would = Ask { enquiry, range, what_if: &nothing, begun, near: None }.would_do(true);
+    }
+    let without_spill = if stands { None } else { without_spill(enquiry, range, begun) };
+    Some(Shortfall { nearest: nearest.name(range), against, room, words, spill_ahead: ahead, would, without_spill })
+}
+
+/// Whether anything of the place was stated.
+fn has_place(enquiry: &Enquiry) -> bool {
+    let site = &enquiry.site;
+    [&site.max_length, &site.max_width, &site.headroom].into_iter().any(|side| side.is_given())
+        || site.lifting.is_given()
+}
+
+/// The same where there is room and gear for whatever comes.
+fn anywhere(enquiry: &Enquiry) -> Enquiry {
+    let mut other = enquiry.clone();
+    let site = &mut other.site;
+    for side in [&mut site.max_length, &mut site.max_width, &mut site.headroom] {
+        side.claims.clear();
+    }
+    site.lifting.claims.clear();
+    other
+}
+
+/// What would be left with the spill held ahead, where its rate is the largest flow.
+fn without_spill(enquiry: &Enquiry, range: &Range, begun: &Design) -> Option<WithoutSpill> {
+    let basis = begun.basis.as_ref()?;
+    let case = largest(&basis.cases).filter(|case| case.kind == Kind::Spill)?;
+    if basis.spill.as_ref()?.is_held_ahead() {
+        return None;
+    }
+    let mut other = enquiry.clone();
+    other.spill = None;
+    let nothing = WhatIf::default();
+    let then = begin(&mut Off, &nothing, &other);
+    let rest = then.basis.as_ref()?.design_flow()?.q;
+    let pick = found(&other, range, &nothing, &then, None);
+    let fits = pick.as_ref().is_some_and(|pick| pick.fits);
+    Some(WithoutSpill { spill: case.feed.q, rest, unit: pick.map(|pick| pick.name(range)), fits })
 }
 
 impl Ask<'_> {
@@ -170,8 +233,8 @@ impl Ask<'_> {
         Some(pick(*hows.last()?, *counts.end()))
     }
 
-    /// How many of the largest, or which made to measure, would do.
-    fn would_do(&self) -> Vec<Would> {
+    /// How many of the largest, or which made to measure, would do; with the room that they need, `elsewhere`.
+    fn would_do(&self, elsewhere: bool) -> Vec<Would> {
         let rows = by_size(self.range);
         let largest = rows.iter().rev().take(2).map(|row| &self.range.models[*row]);
         let mut sources: Vec<(Option<String>, Source<'_>)> =
@@ -180,8 +243,11 @@ impl Ask<'_> {
         let one = |(model, source): (Option<String>, Source<'_>)| {
             let count = self.fewest(&source)?;
             let design = try_unit(self.enquiry, self.what_if, self.begun, &source, count, Depth::Screen);
+            let spill_ahead = self.shortcoming(&source, count).is_some();
+            let fit = design.performance.as_ref().filter(|_| elsewhere).map(|p| &p.fit);
+            let room = fit.map(|fit| [fit.way().length.q, fit.way().width.q, fit.headroom.q]);
             let frame = &design.train?.unit.frame;
-            Some(Would { count, model, size: [frame.length.q, frame.width.q, frame.height.q] })
+            Some(Would { count, model, size: [frame.length.q, frame.width.q, frame.height.q], spill_ahead, room })
         };
         sources.into_iter().filter_map(one).collect()
     }

@@ -4,6 +4,7 @@
 
 mod common;
 
+use common::bases::look;
 use common::{OUT, Sheet, demo};
 use stillrise_search::Settled;
 use stillrise_search::alternatives::Change;
@@ -138,4 +139,61 @@ fn what_is_evened_out_keeps_the_cap() {
     let capped = settled.alternatives.iter().find(|a| a.change == Change::Capped).expect("an alternative");
     let flow = capped.design.basis.as_ref().and_then(|b| b.design_flow()).expect("a flow").q;
     assert!(flow.in_unit(&M3_H) <= 7.2 + 1e-9, "{flow:?}");
+}
+
+/// One unit for a yard of 108 m3/h and a spill that must stay in: no single one does.
+const YARD: &str = "[enquiry]\ntitle = \"Generator yard\"\nprint = \"si\"\n[[surface]]\nname = \"yard\"\narea = \"1800 m2\"\nkind = \"concrete\"\n\
+    [rain]\nintensity = \"185 L/(s ha)\"\nduration = \"15 min\"\noil = { kind = \"diesel-en590\" }\n[water]\ncoldest = \"4 °C\"\nwarmest = \"20 °C\"\n\
+    [inlet]\nfeed = \"gravity\"\n[outlet]\npipe = \"DN 200\"\nlength = \"25 m\"\n[unit]\ncount = 1\n[spill]\n";
+
+/// What would do with the spill held ahead says so: alone it is barred by the spill, and the other is not.
+#[test]
+fn what_would_do_only_with_the_spill_held_ahead_says_so() {
+    let text = format!("{YARD}volume = \"7.5 m3\"\n");
+    let short = Sheet::text("yard", &text).settle(&demo()).shortfall.expect("no single one fits");
+    assert!(!short.would.is_empty(), "{:?}", short.against);
+    for would in short.would.iter().filter(|w| w.model.is_some()) {
+        let model = would.model.as_deref().unwrap_or_default();
+        let alone = text.replace("count = 1", &format!("count = {}\nmodel = \"{model}\"", would.count));
+        let spill = look(&Sheet::text("so many", &alone).settle(&demo()), "spill-above-room").word();
+        assert_eq!(spill == "fails", would.spill_ahead, "{} x {model}: {spill}", would.count);
+    }
+    assert!(short.would.iter().any(|w| w.spill_ahead), "{:?}", short.would);
+}
+
+/// A place that bars what would do is told, with the room that it takes, and not that no number of them would do.
+#[test]
+fn what_would_do_elsewhere_is_named_where_the_place_bars_it() {
+    let free = format!("{YARD}volume = \"1 m3\"\n");
+    let of = |text: &str| Sheet::text("yard", text).settle(&demo()).shortfall.expect("no single one fits");
+    let (here, narrow) = (of(&free), of(&format!("{free}[site]\nmax_length = \"6 m\"\nmax_width = \"2 m\"\n")));
+    let names = |of: &[stillrise_search::shortfall::Would]| -> Vec<_> {
+        of.iter().map(|w| (w.count, w.model.clone())).collect()
+    };
+    assert_eq!(names(&here.would), names(&narrow.would));
+    assert!(here.would.iter().all(|w| w.room.is_none()));
+    for would in &narrow.would {
+        let [length, width, _] = would.room.expect("the room it takes");
+        assert!(length.in_unit(&M) > 6.0 || width.in_unit(&M) > 2.0);
+    }
+}
+
+/// 40 gpm of water and a spill of 200: the spill governs, and what is left without it is what a job without a spill finds.
+#[test]
+fn a_spill_that_governs_is_named_with_what_would_do_without_it() {
+    let text = |spill: &str| {
+        format!(
+            "[enquiry]\ntitle = \"Wash\"\n[[stream]]\nname = \"wash\"\nflow = \"40 gpm\"\n[inlet]\nfeed = \"gravity\"\n{spill}\
+             [site]\nmax_length = \"12 ft\"\nmax_width = \"8 ft\"\n"
+        )
+    };
+    let demo = demo();
+    let mut settled = Sheet::text("spill", &text("[spill]\nvolume = \"500 gal\"\nrate = \"200 gpm\"\n")).settle(&demo);
+    let held = settled.shortfall.as_ref().and_then(|s| s.without_spill.clone()).expect("the spill governs");
+    let gpm = |q: stillrise_units::Flow| q.in_unit(&stillrise_units::catalog::GPM);
+    assert!((gpm(held.spill) - 200.0).abs() < 1e-6 && (gpm(held.rest) - 40.0).abs() < 1e-6, "{held:?}");
+    let without = Sheet::text("none", &text("")).settle(&demo).pick.expect("something fits");
+    assert_eq!(held.unit, Some(without.name(&demo)));
+    settled.work_alternatives(&demo);
+    assert!(settled.alternatives.iter().any(|a| a.change == Change::SpillAhead && a.pick.is_some()));
 }

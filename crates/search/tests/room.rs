@@ -46,13 +46,15 @@ fn ground_and_incoming_pipe_say_how_it_stands_before_the_outfall_is_known() {
     type Row = (&'static [(&'static str, &'static str)], S, B, Option<f64>, Option<f64>);
     const OPEN: (&str, &str) = ("outlet.invert", OUT);
     use {Because as B, Stands as S};
-    let rows: [Row; 11] = [
+    let rows: [Row; 12] = [
         (&[], S::OnGround, B::Reached, Some(0.0), None),
         (&[OPEN], S::OnGround, B::Reached, Some(0.0), Some(103.0 - 56.0 / 12.0 + 46.0 / 12.0 - 0.2)),
         (&[OPEN, ("site.ground", "100 ft")], S::InPit, B::PipeLow, Some(-3.8333), Some(101.9667)),
         (&[OPEN, ("site.ground", "105 ft")], S::Buried, B::PipeDeep, Some(-8.8333), Some(101.9667)),
         (&[("outlet.invert", "102.5 ft")], S::LiftPump, B::NoFall, Some(1.7), None),
         (&[("outlet.invert", "102.5 ft"), ("site.ground", OUT)], S::LiftPump, B::NoFall, None, None),
+        // Behind the pump it stands on the ground, deep as the outfall lies.
+        (&[("outlet.invert", "102.5 ft"), ("site.ground", "105 ft")], S::LiftPump, B::NoFall, Some(0.0), None),
         (&[("outlet.invert", "101.5 ft")], S::OnPlinth, B::OutfallHigh, Some(0.7), None),
         (&[OPEN, ("inlet.feed", "pump")], S::OnGround, B::Pumped, Some(0.0), Some(100.8)),
         (&[("inlet.feed", "pump"), ("outlet.invert", "101.5 ft")], S::OnPlinth, B::OutfallHigh, Some(0.7), None),
@@ -143,4 +145,19 @@ proptest! {
             prop_assert!(rank(&large) >= rank(&small), "{}: {}", rule, look(&large, rule).says());
         }
     }
+}
+
+/// The outlet drains to 102.5 ft from a floor at 102.5 - 46 in + 0.2 ft = 98.867 ft; the inlet nozzle then lies at 103.533, the
+/// incoming pipe at 103: 6.4 in are missing, wherever the ground lies. With pipe and slope assumed, 20 ft at 1 %, the pipe takes 2.4 in.
+#[test]
+fn the_fall_that_is_missing_is_that_of_gravity_and_the_pipe_nobody_stated_is_named() {
+    for ground in ["95 ft", "105 ft"] {
+        let settled = wash(&[("outlet.invert", "102.5 ft"), ("site.ground", ground)]);
+        assert!(close(performance(&settled).site.spare_fall.map(|v| v.q), Some(-6.4 / 12.0)), "{ground}");
+        assert_eq!(look(&settled, "floor-in-a-pit").word(), "passes", "behind a lift pump");
+        assert!(!look(&settled, "not-enough-fall").says().contains("nobody said"));
+    }
+    let open = wash(&[("outlet.invert", "102.5 ft"), ("outlet.slope", OUT)]);
+    let says = look(&open, "not-enough-fall").says();
+    assert!(says.contains("2.4 in of fall") && says.contains("its slope nobody said"), "{says}");
 }

@@ -214,9 +214,14 @@ static ROWS: &[Row] = rows! {
     "does-not-fit": "wash" "passes"; "site.max_length" = "10 ft" => "fails"
     "does-not-fit": "wash" "passes"; "site.max_width" = "3 ft" => "fails"
     "does-not-fit": "wash" [
-        "unit.dimensions.ship_length" = "150 in", "unit.dimensions.ship_width" = "60 in", "unit.dimensions.ship_height" = "84 in"
-    ] "passes"; "site.max_length" = "12 ft" => "warns"
+        "unit.dimensions.ship_length" = "150 in", "unit.dimensions.ship_width" = "60 in", "unit.dimensions.ship_height" = "84 in",
+        "site.access" = "1 ft"
+    ] "passes"; "site.max_length" = "12 ft" => "fails"
 
+    "does-not-fit": "wash" [
+        "unit.count" = "2", "site.access" = "0 ft", "site.max_width" = "11 ft",
+        "unit.dimensions.ship_length" = "150 in", "unit.dimensions.ship_width" = "62 in", "unit.dimensions.ship_height" = "84 in"
+    ] "passes"; "site.max_width" = "8 ft" => "fails"
     "does-not-fit": "wash" ["site.access" = "1 ft"] "passes"; "site.access" = "3 ft" => "warns"
     "does-not-fit": "wash" ["unit.count" = "2", "site.max_width" = "16 ft"] "passes"; "site.access" = "9 ft" => "fails"
     "does-not-fit": "wash" ["site.max_width" = "16 ft"] "passes"; "unit.count" = "4" => "fails"

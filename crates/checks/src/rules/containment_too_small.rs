@@ -4,8 +4,9 @@ use crate::ask::Ask;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::containment::Containments;
 use stillrise_design::basis::containment::balance::{Balance, Spare};
+use stillrise_design::basis::containment::reach::Open;
 use stillrise_units::catalog::{FT2, GAL, IN, M2, M3, MM};
-use stillrise_units::{Typed, print};
+use stillrise_units::{Typed, Volume, print};
 
 rule! {
     "containment-too-small" "Containment too small for oil and rain", Inlet;
@@ -16,6 +17,9 @@ rule! {
     limits "Upright walls. One design rain falls on a drained containment; what an earlier rain left in it is not counted. The largest vessel is taken to lose all of its oil."
 }
 
+/// More of the same than these are no remedy: a wider one takes less room.
+const MORE: f64 = 3.0;
+
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(basis) = &s.design.basis else { return s.stopped() };
     let Some(ahead) = &basis.containment else { return Verdict::skips("no containment is declared") };
@@ -23,13 +27,16 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::skips("no spill is counted on a containment");
     }
     let of = |holds: Option<bool>| ahead.balances.iter().filter(move |b| b.dry.holds() == holds);
-    let say = |b: &Balance| sentence(s, ahead, b, &b.dry, "oil and rain");
+    let say = |b: &Balance| {
+        let open: Vec<&Open> = b.open.iter().filter(|open| !ahead.fire_open.contains(open)).collect();
+        sentence(s, ahead, b, &b.dry, "oil and rain") + &unsaid(s, &b.dry, &open)
+    };
     let short: Vec<String> = of(Some(false)).map(say).collect();
     if let Some(first) = of(Some(false)).next() {
         return Verdict::fails(short.join("; "), first.dry.val.at);
     }
     if let Some(first) = of(None).next() {
-        let unknown: Vec<String> = of(None).map(|b| format!("{}, and nobody said: {}", say(b), unknowns(b))).collect();
+        let unknown: Vec<String> = of(None).map(say).collect();
         return Verdict::cannot_judge(unknown.join("; "), asks(s, &of(None).collect::<Vec<_>>()), first.dry.val.at);
     }
     let spare: Vec<String> = ahead.balances.iter().map(say).collect();
@@ -57,9 +64,12 @@ pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare
     );
     let Some(further) = b.further.filter(|_| spare.val.q.si() < 0.0) else { return says };
     let mut ways = Vec::new();
+    // Where the rain is what it is short of, keeping it out is the least that would do.
+    let roof = b.largest == "rain" && spare.val.q + b.rain.q >= Volume::from_si(0.0);
+    ways.extend(roof.then(|| "a roof that keeps the rain out".to_owned()));
     ways.extend(further.depth.map(|d| format!("a depth of {} (filled as it is now)", s.show(d.q, (&IN, &MM)))));
     ways.extend(further.area.map(|a| format!("an area of {}", s.show(a.q, (&FT2, &M2)))));
-    ways.extend(further.count.map(|n| match n.q.si() {
+    ways.extend(further.count.filter(|n| n.q.si() <= MORE).map(|n| match n.q.si() {
         n if n <= 1.0 => "one more of its size".to_owned(),
         n => format!("{} more of its size", print::digits(n, 3)),
     }));
@@ -77,9 +87,12 @@ pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare
     says
 }
 
-/// What nobody said, each once.
-pub(super) fn unknowns(b: &Balance) -> String {
-    b.open.iter().map(|open| open.what.as_str()).collect::<Vec<_>>().join(", ")
+/// What nobody said of a balance, with what was taken for it; nothing where it holds all the same.
+pub(super) fn unsaid(s: &Subject<'_>, spare: &Spare, open: &[&Open]) -> String {
+    if open.is_empty() || spare.holds() == Some(true) {
+        return String::new();
+    }
+    format!("; nobody said: {}", open.iter().map(|open| s.taken(&open.key, &open.what, true)).collect::<Vec<_>>().join(", "))
 }
 
 /// Questions for what nobody said, each once.

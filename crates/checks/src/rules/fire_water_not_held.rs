@@ -1,6 +1,6 @@
 //! Rule: fire water not held
 
-use super::containment_too_small::{asks, sentence, unknowns};
+use super::containment_too_small::{asks, sentence, unsaid};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::containment::balance::Balance;
 use stillrise_units::Typed;
@@ -25,7 +25,10 @@ fn look(s: &Subject<'_>) -> Verdict {
     if judged.is_empty() {
         return Verdict::skips("no containment holds oil and rain");
     }
-    let say = |b: &Balance| sentence(s, ahead, b, &b.spare, "oil, rain and fire water");
+    let say = |b: &Balance| {
+        let open: Vec<_> = b.open.iter().collect();
+        sentence(s, ahead, b, &b.spare, "oil, rain and fire water") + &unsaid(s, &b.spare, &open)
+    };
     let short: Vec<&Balance> = judged.iter().copied().filter(|b| b.spare.holds() == Some(false)).collect();
     if let Some(first) = short.first() {
         let says: Vec<String> = short.iter().map(|b| say(b)).collect();
@@ -33,7 +36,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     let open: Vec<&Balance> = judged.iter().copied().filter(|b| b.spare.holds().is_none()).collect();
     if let Some(first) = open.first() {
-        let says: Vec<String> = open.iter().map(|b| format!("{}, and nobody said: {}", say(b), unknowns(b))).collect();
+        let says: Vec<String> = open.iter().map(|b| say(b)).collect();
         return Verdict::cannot_judge(says.join("; "), asks(s, &open), first.spare.val.at);
     }
     let says: Vec<String> = judged.iter().map(|b| say(b)).collect();

@@ -2,8 +2,9 @@
 
 use crate::ask::{Ask, INLET_INVERT, outfall};
 use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::performance::site::SiteLevels;
 use stillrise_units::Typed;
-use stillrise_units::catalog::{IN, MM};
+use stillrise_units::catalog::{FT, IN, M, MM};
 
 rule! {
     "not-enough-fall" "Not enough fall for gravity", Site;
@@ -35,10 +36,32 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     let shown = s.show(if spare.q.si() < 0.0 { -spare.q } else { spare.q }, (&IN, &MM));
     if spare.q.si() < 0.0 {
-        Verdict::fails(format!("the incoming pipe lies {shown} below the unit's inlet invert"), spare.at)
+        let says = format!(
+            "the incoming pipe lies {shown} below the unit's inlet invert where the unit stands so high that its outlet drains{}",
+            outlet_pipe(s, &performance.site)
+        );
+        Verdict::fails(says, spare.at)
     } else {
         Verdict::passes(format!("the incoming pipe lies {shown} above the unit's inlet invert"))
     }
+}
+
+/// How much of the fall the outlet pipe takes, where nobody said its length or its slope.
+fn outlet_pipe(s: &Subject<'_>, site: &SiteLevels) -> String {
+    let assumed: Vec<&str> = [(site.length.at, "length"), (site.slope.at, "slope")]
+        .into_iter()
+        .filter_map(|(at, what)| s.assumed(at).map(|_| what))
+        .collect();
+    if assumed.is_empty() {
+        return String::new();
+    }
+    format!(
+        "; the outlet pipe takes {} of fall over {} at {}, and its {} nobody said",
+        s.show(site.length.q * site.slope.q, (&IN, &MM)),
+        s.show(site.length.q, (&FT, &M)),
+        s.percent(site.slope.q),
+        assumed.join(" and ")
+    )
 }
 
 /// What is still to be asked.

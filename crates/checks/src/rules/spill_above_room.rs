@@ -2,7 +2,10 @@
 
 use crate::ask::{Ask, SPILL};
 use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::basis::SpillState;
 use stillrise_design::basis::containment::Containments;
+use stillrise_design::basis::containment::drain::Shut;
+use stillrise_design::basis::containment::passes::Passing;
 use stillrise_design::basis::fluids::Season;
 use stillrise_units::Typed;
 use stillrise_units::catalog::{GAL, M3};
@@ -44,14 +47,11 @@ fn look(s: &Subject<'_>) -> Verdict {
             holders(ahead)
         ));
     }
-    let passes = match spill.passes {
-        Some(passes) => format!(", of which {} pass the containment ahead,", gallons(passes.q)),
-        None => String::new(),
-    };
+    let (passes, because) = passing(s, spill);
     let says = format!("a spill of {}{passes}", gallons(spill.volume.q));
     if room.spare.q.si() < 0.0 {
         Verdict::fails(
-            format!("of {says} {} find no room between alarm and limit", gallons(-room.spare.q)),
+            format!("of {says} {} find no room between alarm and limit{because}", gallons(-room.spare.q)),
             room.spare.at,
         )
     } else {
@@ -59,6 +59,36 @@ fn look(s: &Subject<'_>) -> Verdict {
             "{says} finds room between alarm and limit, and {} stay free",
             gallons(room.spare.q)
         ))
+    }
+}
+
+/// What of the spill passes the containment ahead; and why, where it is only counted so.
+fn passing(s: &Subject<'_>, spill: &SpillState) -> (String, String) {
+    let ahead = s.design.basis.as_ref().and_then(|b| b.containment.as_ref());
+    let (Some(passes), Some(ahead)) = (spill.passes, ahead) else { return Default::default() };
+    let gallons = |v| s.show(v, (&GAL, &M3));
+    let Some((b, passing)) = ahead.passing(spill.volume.q) else { return Default::default() };
+    let names = ahead.names(&b.chain);
+    match passing {
+        Passing::Nothing | Passing::Short => {
+            (format!(", of which {} pass the containment ahead,", gallons(passes.q)), String::new())
+        }
+        Passing::Open => (format!(", all of which runs through the open drain of {names},"), String::new()),
+        Passing::Unknown => {
+            let valves = b.chain.iter().filter_map(|i| ahead.all[*i].valve.open.as_ref());
+            let unsaid: Vec<String> = valves.chain(&b.open).map(|open| s.taken(&open.key, &open.what, false)).collect();
+            let then = b.passes_as_taken(spill.volume.q);
+            let pass = if then.si() > 0.0 { format!("{} would pass", gallons(then)) } else { "none would pass".to_owned() };
+            let drains = match b.shut {
+                Shut::Unknown if b.open.is_empty() => "with the drain shut",
+                Shut::Unknown => "with the drain shut and the rest as taken",
+                _ => "if it is as taken",
+            };
+            (
+                format!(", all of it counted as passing {names},"),
+                format!("; it is counted so because nobody said: {}; {drains}, {pass}", unsaid.join(", ")),
+            )
+        }
     }
 }
 

@@ -215,7 +215,7 @@ fn came<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Came, Stop> {
         containment::year::drained(t, w, e, (&fluids, &dosed), year, ahead)?;
     }
     if let Some(spill) = &mut spill {
-        spill.passes = containment::balance::arrives(t, containment.as_ref(), spill.volume);
+        spill.passes = containment::passes::arrives(t, containment.as_ref(), spill.volume);
     }
     let ahead = (spill.as_ref(), containment.as_ref());
     let cases = cases::cases(t, w, e, &fluids, &dosed, &waters, &feed, ahead)?;

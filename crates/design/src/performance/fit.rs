@@ -18,7 +18,7 @@ const LEVEL: Pair = (&IN, &MM);
 pub struct Way {
     /// How they stand to one another; of one unit no matter.
     pub arrangement: Arrangement,
-    /// Length of the units, inside measures, with the walkways between them.
+    /// Length of the units, over all where that was stated and else inside, with the walkways between them.
     pub row_length: Val<Length>,
     /// Their width in the same way.
     pub row_width: Val<Length>,
@@ -184,9 +184,9 @@ fn way<T: Trail>(t: &mut T, train: &Train, access: Val<Length>, arrangement: Arr
     Way {
         arrangement,
         row_length: reckon!(t, &named("length of the units, walkways between"), [FT, M],
-            (n = along, length = f.length, access = access) n * length + (n - ratio(1.0)) * access),
+            (n = along, length = long, access = access) n * length + (n - ratio(1.0)) * access),
         row_width: reckon!(t, &named("width of the units, walkways between"), [FT, M],
-            (n = across, width = f.width, access = access) n * width + (n - ratio(1.0)) * access),
+            (n = across, width = wide, access = access) n * width + (n - ratio(1.0)) * access),
         length: reckon!(t, &named("length taken up, walkways around"), [FT, M],
             (n = along, length = long, access = access) n * length + (n + ratio(1.0)) * access),
         width: reckon!(t, &named("width taken up, walkways around"), [FT, M],

@@ -43,7 +43,7 @@ choice! {
         /// it asks for one lower than the unit is high
         PipeDeep "the incoming pipe comes so low that the walls end below the ground",
         /// the incoming pipe lies too low for the outfall
-        NoFall "at no level does the incoming pipe reach it and its outlet drain",
+        NoFall "by gravity it would have to stand high enough for its outlet to drain and low enough for the incoming pipe to reach it, and no level is both",
         /// no ground
         NoGround "the ground's elevation was not said",
         /// no incoming pipe
@@ -58,8 +58,10 @@ pub struct Installation {
     pub stands: Val<Stands>,
     /// Why.
     pub because: Because,
-    /// Its floor, where the levels decide it.
+    /// Its floor, where the levels decide it. Behind a lift pump it is that of pumped water.
     pub floor: Option<Val<Length>>,
+    /// The lowest floor from which its outlet drains, where the outfall is known: what the fall is held against.
+    pub drains_from: Option<Val<Length>>,
     /// Its lowest point, drain included, over the ground; negative in a pit.
     pub over_ground: Option<Val<Length>>,
     /// Room for the drain below the hopper.
@@ -115,7 +117,7 @@ pub(super) fn installation<T: Trail>(t: &mut T, unit: &Unit, known: &Known) -> I
     let highest_outfall = (if known.pumped { stand } else { highest }).filter(|_| known.outfall.is_none()).map(|floor| {
         reckon!(t, "highest invert at the outfall that would still do, site datum", [FT, M], (floor = floor, outfall = known.outfall_over_floor) floor + outfall)
     });
-    Installation { stands, because, floor, over_ground, drain_room, highest_outfall }
+    Installation { stands, because, floor, drains_from: lowest, over_ground, drain_room, highest_outfall }
 }
 
 type Floor = Option<Val<Length>>;
@@ -132,7 +134,9 @@ fn decide(
     if let (Some(lowest), Some(highest)) = (lowest, highest)
         && lowest.q > highest.q
     {
-        return (Stands::LiftPump, Because::NoFall, Some(lowest));
+        // Behind a lift pump it stands as pumped water lets it: on the ground, or higher where the outfall asks for it.
+        let floor = stand.filter(|stand| stand.q > lowest.q).unwrap_or(lowest);
+        return (Stands::LiftPump, Because::NoFall, Some(floor));
     }
     let (Some(stand), Some(ground)) = (stand, ground) else { return (Stands::Unknown, Because::NoGround, lowest) };
     let raised = lowest.filter(|lowest| stand.q < lowest.q);

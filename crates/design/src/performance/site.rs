@@ -1,6 +1,6 @@
 //! How the unit stands on the site: outlet pipe, outfall, tailwater, floor, spare fall.
 
-use super::installation::{Installation, Known, installation};
+use super::installation::{Installation, Known, Stands, installation};
 use crate::basis::stated::{standby, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, given};
@@ -35,7 +35,8 @@ pub struct SiteLevels {
     pub tailwater: Option<Val<Length>>,
     /// Unit's floor in the site's datum, if the levels that are known place it.
     pub floor: Option<Val<Length>>,
-    /// Incoming invert over the unit's inlet invert; negative when the fall does not suffice.
+    /// Incoming invert over the unit's inlet invert; negative when the fall does not suffice. Where it does not, it is held
+    /// against the lowest floor from which the outlet drains.
     pub spare_fall: Option<Val<Length>>,
     /// The unit's lowest point, drain included, over the ground; negative when it would stand in a pit.
     pub floor_over_ground: Option<Val<Length>>,
@@ -136,7 +137,12 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
                 Some(reckon!(t, "water at the outfall, above the floor", [IN, MM], (z = z, floor = floor) z - floor));
         }
     }
-    if let (Some(z), Some(floor)) = (incoming, installation.floor) {
+    // Behind a lift pump the unit stands higher than gravity would have it, and the fall that is missing stays the same.
+    let by_gravity = match installation.stands.q {
+        Stands::LiftPump => installation.drains_from,
+        _ => installation.floor,
+    };
+    if let (Some(z), Some(floor)) = (incoming, by_gravity) {
         levels.spare_fall = Some(reckon!(t, "incoming invert over the inlet nozzle", [IN, MM],
             (incoming = z, floor = floor, nozzle = unit.frame.inlet_invert) incoming - floor - nozzle));
     }

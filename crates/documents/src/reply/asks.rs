@@ -1,9 +1,11 @@
 //! What contradicts, what is asked, what was assumed.
 
 use super::show;
-use crate::summary::that_matter;
+use crate::summary::{stands, that_matter};
 use std::collections::BTreeSet;
 use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::basis::containment::balance::Balance;
+use stillrise_design::basis::containment::passes::Passing;
 use stillrise_design::basis::stated::NOBODY_CHOSE;
 use stillrise_design::enquiry::blocks::ChangeKind;
 use stillrise_design::provenance::{Entry, Origin};
@@ -21,6 +23,10 @@ const DECIDING: usize = 4;
 const UNKNOWABLE: &[&str] = &["droplets.spread", "inlet.pulsation", "solids.spread"];
 /// Of these, questions that stand whatever the numbers.
 const STANDING: usize = 4;
+/// Of those, what stands before what a finding rests on.
+const AHEAD: usize = 2;
+/// Questions on what findings rest on that nobody said.
+const PRESSING: usize = 3;
 /// What an answer must weigh to be asked for in the mail: less moves neither effluent nor unit nor store by a twentieth.
 const MOVES: f64 = 0.05;
 /// Assumptions in the mail.
@@ -78,7 +84,8 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         let all = deciding.iter().chain(&rest);
         together(&all.filter(|other| pattern(other) == pattern(q)).copied().collect::<Vec<_>>())
     };
-    let standing = settled.standing.iter().map(|s| standing(&s.asks));
+    let standing: Vec<String> = settled.standing.iter().take(STANDING).map(|s| standing(&s.asks)).collect();
+    let (stands_first, stands_then) = standing.split_at(standing.len().min(AHEAD));
     let mut once = BTreeSet::new();
     let decide: Vec<String> = deciding.iter().map(|q| alike(q)).filter(|text| once.insert(text.clone())).collect();
     let (first, others) = decide.split_at(decide.len().min(DECIDING));
@@ -88,8 +95,10 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         .into_iter()
         .chain(of_changes(settled))
         .chain(first)
-        .chain(standing.take(STANDING))
-        .chain(crate::summary::stands::outlet(settled))
+        .chain(stands_first.iter().cloned())
+        .chain(pressing(settled))
+        .chain(stands_then.iter().cloned())
+        .chain(stands::outlet(settled))
         .chain(of_rules(settled))
         .chain(others)
         .chain(rest.iter().map(|q| alike(q)));
@@ -157,29 +166,67 @@ fn of_rules(settled: &Settled) -> Vec<String> {
     asks.map(|u| u.ask.question.to_string()).collect()
 }
 
+/// What findings rest on that nobody said: the walkway where the place has no room for the one that was taken, the outlet
+/// pipe where fall is missing, and what decides whether a containment holds.
+fn pressing(settled: &Settled) -> Vec<String> {
+    let subject = settled.subject();
+    let of = |id: &str| settled.verdicts.iter().find(|v| v.rule.id == id);
+    let open = |key: &str, what: &str| {
+        let question = settled.questions.iter().find(|q| q.key == key);
+        question.map_or_else(|| subject.ask_for(key, what).question.to_string(), asked)
+    };
+    let mut all = Vec::new();
+    let walkway =
+        of("does-not-fit").is_some_and(|v| v.verdict.asks().iter().any(|a| a.key.as_deref() == Some("site.access")));
+    all.extend(walkway.then(|| open("site.access", "walkway")));
+    if of("not-enough-fall").is_some_and(|v| v.stands_failed()) {
+        let site = settled.job.design.performance.as_ref().map(|p| &p.site);
+        let slope = site.filter(|site| subject.assumed(site.slope.at).is_some());
+        all.extend(slope.map(|_| open("outlet.slope", "slope of the outlet pipe")));
+    }
+    let Some(basis) = &settled.job.design.basis else { return all };
+    let Some(ahead) = &basis.containment else { return all };
+    let spill = basis.spill.as_ref().map(|spill| spill.volume.q);
+    let counts = |b: &&Balance| {
+        let counted = spill.is_some_and(|spill| b.declared && b.passing(spill) == Passing::Unknown);
+        counted || b.dry.holds() == Some(false)
+    };
+    for b in ahead.balances.iter().filter(counts) {
+        let valves = b.chain.iter().filter_map(|i| ahead.all[*i].valve.open.as_ref());
+        let mut opens: Vec<_> = valves.chain(&b.open).collect();
+        // The rain before what stands in it; fire water last, as there is mostly none.
+        opens.sort_by_key(|open| match open.key.as_str() {
+            key if key.ends_with(".drain") => 0,
+            "rain.event_depth" => 1,
+            key if key.starts_with("spill.fire") => 3,
+            _ => 2,
+        });
+        all.extend(opens.iter().map(|o| open(&o.key, &o.what)));
+    }
+    all.truncate(PRESSING);
+    all
+}
+
 /// What is asked first where nothing fits: whether the place may change, whether the flow is right.
 fn nothing_fits(settled: &Settled) -> Vec<String> {
     let Some(short) = &settled.shortfall else { return Vec::new() };
     let mut asks = Vec::new();
-    let site = &settled.job.enquiry.site;
-    if short.room.is_some() {
-        let side = |q: &stillrise_design::enquiry::keys::Quantity<stillrise_units::Length>| {
-            q.claim().map(|claim| claim.written.text.clone())
-        };
-        let room = match (side(&site.max_length), side(&site.max_width)) {
-            (Some(length), Some(width)) => format!(" of {length} x {width}"),
-            (Some(length), None) => format!(" of {length} in length"),
-            (None, Some(width)) => format!(" of {width} in width"),
-            (None, None) => String::new(),
-        };
-        let clear = side(&site.headroom).map_or_else(String::new, |clear| format!(", with {clear} clear overhead,"));
+    let place = short.room.is_some() || short.would.iter().any(|w| w.room.is_some());
+    if place {
         asks.push(format!(
-            "Is the place{room}{clear} fixed, or may the unit stand elsewhere or be split over two places?"
+            "Is the place{} fixed, or may the unit stand elsewhere or be split over two places?",
+            stands::place(settled)
         ));
     }
+    asks.extend(short.without_spill.as_ref().map(|held| {
+        format!(
+            "May the spill be held ahead of the separator, or does it come at less than {}?",
+            show(settled, held.spill.si(), FLOW_UNITS)
+        )
+    }));
     let basis = settled.job.design.basis.as_ref();
     let flow = basis.and_then(|b| stillrise_design::basis::cases::largest(&b.cases));
-    if let Some(case) = flow.filter(|_| short.room.is_none()) {
+    if let Some(case) = flow.filter(|_| !place && short.without_spill.is_none()) {
         asks.push(format!(
             "Is {} to the separator right ({}), and may part of it be held back or kept apart?",
             show(settled, case.feed.q.si(), FLOW_UNITS),

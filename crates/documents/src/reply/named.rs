@@ -39,7 +39,9 @@ fn flow(settled: &Settled) -> Option<String> {
         ));
     }
     let ours = show(settled, design.q.si(), FLOW_UNITS);
-    if let Some(hold) = design_hold(settled) {
+    // What a pump lifts comes whenever it runs, whatever is held ahead of it.
+    let pumped = basis.feed.pump_flow.is_some_and(|pump| (pump.q.si() - design.q.si()).abs() < 1e-6 * design.q.si());
+    if let Some(hold) = design_hold(settled).filter(|_| !pumped) {
         return Some(format!(
             "A unit for {}: it depends on what holds the rest back. {hold}; the unit below is for {ours}.",
             typed(claim)
@@ -54,9 +56,12 @@ fn flow(settled: &Settled) -> Option<String> {
     } else if named > design.q.si() {
         format!("A unit for {}: more than is needed; we find {ours} ({what}).", typed(claim))
     } else {
+        let spill = case.kind == stillrise_design::basis::cases::Kind::Spill;
+        let counted = crate::summary::short::counted(settled).filter(|_| spill);
         format!(
-            "A unit for {}: no. We find {ours} to the separator ({what}); one that is sized for less would be overloaded then.",
-            typed(claim)
+            "A unit for {}: no. We find {ours} to the separator ({what}); one that is sized for less would be overloaded then.{}",
+            typed(claim),
+            counted.map_or_else(String::new, |why| format!(" But {why}."))
         )
     })
 }

@@ -7,11 +7,13 @@ pub(crate) mod evidence;
 pub(crate) mod ladder;
 pub(crate) mod measured;
 pub(crate) mod performance;
+pub(crate) mod short;
 pub(crate) mod stands;
 mod verdicts;
 pub(crate) mod zones;
 
 pub use basis::{differs, governs, runs};
+pub(crate) use short::stops;
 pub use verdicts::{also_asked, moves, that_matter, words};
 
 use crate::render::text::{WIDTH, hang, heading};
@@ -22,7 +24,6 @@ use stillrise_design::performance::promise::{Promise, floor, number};
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_design::triage::{Line, Weight};
 use stillrise_search::Settled;
-use stillrise_search::shortfall::{Shortfall, Would};
 use stillrise_units::Typed;
 
 /// The summary as plain text, `width` characters wide.
@@ -208,105 +209,6 @@ pub(crate) fn unconfirmed(settled: &Settled, verdict: &LimitVerdict) -> String {
     }
     let some = if rests.len() > NAMED { ", among them" } else { "" };
     format!(" It rests on figures that nobody has confirmed{some}: {}.", said.join("; "))
-}
-
-/// That nothing fits and what would do, and what stopped, in words that need no formula.
-pub(crate) fn stops(settled: &Settled) -> Vec<String> {
-    let mut out = Vec::new();
-    if let Some(short) = &settled.shortfall {
-        out.push(nothing_fits(settled, short));
-        if let Some(sides) = short.room {
-            let [length, width, height] = sides.map(|l| side(settled, l));
-            let model = capital(&short.nearest);
-            out.push(format!(
-                "{model} would take the water where there is room for {length} x {width} in plan, with a walkway all around, and {height} clear over the ground{}.{}",
-                if short.spill_ahead { ", once the spill is held ahead of it" } else { "" },
-                calculated(settled, &short.words)
-            ));
-        }
-        let would: Vec<String> = short.would.iter().map(|w| would(settled, w)).collect();
-        if !would.is_empty() {
-            out.push(format!("What would do: {}.", would.join("; or ")));
-        } else if short.room.is_none() && !settled.job.enquiry.unit_stands() {
-            out.push(
-                "No number of them up to eighty would do, and we found no dimensions made to measure that would: what is named below has to change first."
-                    .to_owned(),
-            );
-        }
-    }
-    // That nothing fits has been said.
-    let told = settled.shortfall.is_some();
-    for stop in settled.job.design.stops.iter().filter(|s| !s.formula && !told) {
-        out.push(format!("Stopped at {}: {}.", stop.doing, stop.reason));
-    }
-    if settled.job.design.stops.iter().any(|s| s.formula) {
-        out.push(
-            "Part of the calculation could not be made: a value lies outside what its methods cover. The calculation report says which."
-                .to_owned(),
-        );
-    }
-    out
-}
-
-/// That nothing fits, in the words of what was asked for, and what speaks against the one that comes nearest.
-fn nothing_fits(settled: &Settled, short: &Shortfall) -> String {
-    let unit = &settled.job.enquiry.unit;
-    // One obstacle is told whole, of several the titles: what they say stands with what must change.
-    let speaks = match &short.against[..] {
-        [] => "nothing can be calculated for it".to_owned(),
-        [one] => one.says.clone(),
-        several => several.iter().map(|a| a.title.as_str()).collect::<Vec<_>>().join("; "),
-    };
-    if unit.dimensions.is_some() || unit.model.is_some() {
-        let who = match (settled.job.enquiry.unit_stands(), &unit.model.0) {
-            (true, _) => "the unit that stands".to_owned(),
-            (false, Some(model)) => model.clone(),
-            (false, None) => "the unit that was described".to_owned(),
-        };
-        return format!("What {who} does cannot be calculated: {speaks}.");
-    }
-    let nothing = match (*unit.custom == Some(true), unit.count.0) {
-        (true, Some(1)) => "The one unit made to measure that was asked for does not fit.".to_owned(),
-        (true, Some(n)) => format!("The {n} units made to measure that were asked for do not fit."),
-        (true, None) => "No unit made to measure fits, alone or up to four in parallel.".to_owned(),
-        (false, Some(1)) => "No single unit fits, of the range or made to measure.".to_owned(),
-        (false, Some(n)) => {
-            format!("{n} units in parallel were asked for: none of the range fit, nor any made to measure.")
-        }
-        (false, None) => "Nothing of the range fits, alone or up to four in parallel.".to_owned(),
-    };
-    format!("{nothing} {} comes nearest; against it speaks: {speaks}.", capital(&short.nearest))
-}
-
-/// A side of a place or a unit.
-fn side(settled: &Settled, l: stillrise_units::Length) -> String {
-    use stillrise_units::catalog::{FT, M};
-    stillrise_units::print::in_prose(l.si(), settled.job.enquiry.system().pick((&FT, &M)))
-}
-
-/// What the calculation alone would say of the limits there; nothing where no limit is stated.
-fn calculated(settled: &Settled, words: &[(usize, Word)]) -> String {
-    let Some(basis) = &settled.job.design.basis else { return String::new() };
-    let said = |(place, word): &(usize, Word)| {
-        let limit = basis.limits.get(*place)?;
-        Some(format!("{} {}", self::limit(limit), word.text()))
-    };
-    let said: Vec<String> = words.iter().filter_map(said).collect();
-    if said.is_empty() {
-        return String::new();
-    }
-    format!(" By the calculation alone its limits would then be: {}.", said.join(", "))
-}
-
-fn would(settled: &Settled, w: &Would) -> String {
-    let [length, width, height] = w.size.map(|l| side(settled, l));
-    let inside = format!("some {length} x {width} inside and {height} high");
-    match &w.model {
-        Some(model) if w.count == 1 => format!("one {model}, {inside}"),
-        Some(model) => format!("{} of {model} in parallel, each {inside}", w.count),
-        None if w.count == 1 => format!("one made to measure, {inside}"),
-        None => format!("{} made to measure, each {inside}", w.count),
-    }
 }
 
 /// The word on a limit with its one percentage: `likely; over all that is plausible 84 % of single results would keep it`.

@@ -3,9 +3,11 @@
 use super::{capital, section};
 use crate::render::text::hang;
 use stillrise_checks::ask::outfall;
+use stillrise_design::enquiry::keys::{Claim, Quantity};
+use stillrise_design::performance::fit::Way;
 use stillrise_design::performance::installation::Stands;
 use stillrise_search::Settled;
-use stillrise_units::catalog::{FT, KG, LB, M};
+use stillrise_units::catalog::{FT, IN, KG, LB, M, MM};
 use stillrise_units::{Length, Typed, print};
 
 pub(super) fn stands(out: &mut String, settled: &Settled, width: usize) {
@@ -42,7 +44,17 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
         Stands::Buried => {
             format!("would be buried, {}: {because}; behind a lift pump it would stand on the ground", below())
         }
-        Stands::LiftPump => format!("needs a lift pump ahead of it: {because}"),
+        Stands::LiftPump => {
+            let over = installation.over_ground.map(|v| v.q);
+            let stands = match over {
+                Some(over) if over.si() > 0.0 => {
+                    format!(" and stands behind it on a plinth, its lowest point {} over the ground", far(false))
+                }
+                Some(_) => " and stands behind it on the ground".to_owned(),
+                None => String::new(),
+            };
+            format!("needs a lift pump ahead of it{stands}: {because}")
+        }
     })
 }
 
@@ -52,17 +64,62 @@ pub(crate) fn outlet(settled: &Settled) -> Option<String> {
     Some(outfall(&settled.subject()).question.into_owned())
 }
 
+/// The place that was stated, as it was typed: " of 12 ft x 8 ft, with 10 ft clear overhead,"; empty where nothing was.
+pub(crate) fn place(settled: &Settled) -> String {
+    let site = &settled.job.enquiry.site;
+    let side = |q: &Quantity<Length>| q.claim().map(|claim| claim.written.text.clone());
+    let room = match (side(&site.max_length), side(&site.max_width)) {
+        (Some(length), Some(width)) => format!(" of {length} x {width}"),
+        (Some(length), None) => format!(" of {length} in length"),
+        (None, Some(width)) => format!(" of {width} in width"),
+        (None, None) => String::new(),
+    };
+    let clear = side(&site.headroom).map_or_else(String::new, |clear| format!(", with {clear} clear overhead,"));
+    room + &clear
+}
+
+/// Less than this beside inside measures hardly takes the walls: our proposal.
+const WALLS: f64 = 0.2;
+
+/// What the stated place lacks for the units with the walkway around them, and how little it leaves for walls where those
+/// come on top; nothing where it has room for all.
+fn lacks(settled: &Settled, way: &Way, outside: bool) -> Option<String> {
+    let site = &settled.job.enquiry.site;
+    let side = |claim: Option<&Claim>, room: Option<Length>, needs: Length, word: &str| {
+        let (typed, left) = (&claim?.written.text, room? - needs);
+        if left.si() < 0.0 {
+            return Some(format!("its {word} of {typed} is {} too little", show(settled, -left)));
+        }
+        let shown = || print::in_prose(left.si(), settled.job.enquiry.system().pick((&IN, &MM)));
+        (!outside && left.si() < WALLS).then(|| format!("its {word} of {typed} leaves {} for the walls", shown()))
+    };
+    let sides = [
+        side(site.max_length.claim(), site.max_length.q(), way.length.q, "length"),
+        side(site.max_width.claim(), site.max_width.q(), way.width.q, "width"),
+    ];
+    let short: Vec<String> = sides.into_iter().flatten().collect();
+    if short.is_empty() {
+        return None;
+    }
+    let whose = if site.access.is_given() { "" } else { ", with a walkway that nobody stated" };
+    Some(format!("; the place that was stated is tight: {}{whose}", short.join(", ")))
+}
+
 /// The room in plan and overhead.
 pub(crate) fn room(settled: &Settled) -> Option<String> {
-    let fit = &settled.job.design.performance.as_ref()?.fit;
+    let design = &settled.job.design;
+    let fit = &design.performance.as_ref()?.fit;
+    let outside = design.train.as_ref().is_some_and(|train| train.unit.particulars.shipping.is_some());
     let way = fit.way();
     let how = fit.choice.map_or_else(String::new, |choice| format!(" {}", choice.q.word()));
     Some(format!(
-        "needs{how} {} x {} in plan with a walkway of {}, and a clear height of {} over the ground",
+        "needs{how} {} x {} in plan with a walkway of {}{}, and a clear height of {} over the ground{}",
         show(settled, way.length.q),
         show(settled, way.width.q),
         show(settled, fit.access.q),
-        show(settled, fit.headroom.q)
+        if outside { "" } else { " (inside measures, walls come on top)" },
+        show(settled, fit.headroom.q),
+        lacks(settled, way, outside).unwrap_or_default()
     ))
 }
 

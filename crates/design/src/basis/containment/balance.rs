@@ -9,7 +9,7 @@ use crate::basis::fluids::{Fluids, Season};
 use crate::basis::stated::{key_of, standby, stated};
 use crate::enquiry::containments::find;
 use crate::enquiry::{Enquiry, blocks};
-use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
+use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::vessel::{
     containment_allowance, displaced_water, layer_thickness, oil_mass_volume, oil_surface_rise,
@@ -303,59 +303,4 @@ fn displaced<T: Trail>(t: &mut T, fluids: &Fluids, at: &Containment, oil: Val<Vo
         by!(t, "how far its surface stands above the water's", oil_surface_rise::rise(layer, lightest, water)).ok()
     });
     Some(Displaced { water: out, rise })
-}
-
-/// What of the declared spill reaches the separator; `None` where no containment is for it.
-pub fn arrives<T: Trail>(t: &mut T, found: Option<&Containments>, spill: Val<Volume>) -> Option<Val<Volume>> {
-    let found = found?;
-    let mut most: Option<Val<Volume>> = None;
-    for b in found.balances.iter().filter(|b| b.declared) {
-        let names = found.names(&b.chain);
-        let label = format!("spill that passes {names}");
-        let units = Some((&GAL, &M3) as crate::provenance::Pair);
-        let passes = if b.keeps_all() {
-            let none = Volume::from_si(0.0);
-            let inputs = [b.spare.val.at, spill.at];
-            choose(
-                t,
-                &label,
-                units,
-                none,
-                "nothing, what is short, and all of it",
-                "it is held ahead, whatever is not known",
-                &inputs,
-            )
-        } else if b.shut <= Shut::Device && (b.spare.least + b.oil.high - spill.q).si() >= 0.0 {
-            // What it is short of is the largest vessel's oil, and this spill is less.
-            let none = Volume::from_si(0.0);
-            let because = "it is held ahead, whatever is not known: what is short is short of the largest vessel's oil";
-            choose(
-                t,
-                &label,
-                units,
-                none,
-                "nothing, what is short, and all of it",
-                because,
-                &[b.spare.val.at, spill.at],
-            )
-        } else if b.spare.holds() == Some(false) && b.shut <= Shut::Device && b.open.is_empty() {
-            reckon!(t, &label, [GAL, M3], (need = b.need, held = b.held, spill = spill)(need - held).min(spill))
-        } else {
-            let because = "how much is held is not known for sure, or the drain lets it through";
-            choose(
-                t,
-                &label,
-                units,
-                spill.q,
-                "nothing, what is short, and all of it",
-                because,
-                &[b.spare.val.at, spill.at],
-            )
-        };
-        most = Some(match most {
-            Some(before) if before.q >= passes.q => before,
-            _ => passes,
-        });
-    }
-    most
 }

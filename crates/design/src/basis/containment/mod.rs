@@ -3,6 +3,7 @@
 pub mod balance;
 pub mod drain;
 pub mod further;
+pub mod passes;
 pub mod reach;
 pub mod volume;
 pub mod water;
