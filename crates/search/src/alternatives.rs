@@ -95,11 +95,7 @@ impl Change {
                 });
             }
             // Rain that the sewer does not take is no alternative.
-            Change::WashApart
-                if !e.surfaces.is_empty()
-                    && !e.streams.is_empty()
-                    && !(e.outlet.to.0 == Some(Receiver::SanitarySewer) && *e.outlet.rain_allowed == Some(false)) =>
-            {
+            Change::WashApart if !e.surfaces.is_empty() && !e.streams.is_empty() && may_take_rain(e) => {
                 // A product that is said to go into the rain stays; one that names a stream went with it.
                 let rain = |word: &String| e.streams.iter().all(|s| s.name.as_deref() != Some(word.as_str()));
                 other.chemicals.retain(|c| c.stream.iter().any(rain));
@@ -123,6 +119,11 @@ impl Change {
         }
         Some(other)
     }
+}
+
+/// Whether the receiver may take rain: not a sanitary sewer whose owner does not allow it.
+fn may_take_rain(e: &Enquiry) -> bool {
+    e.outlet.to.0 != Some(Receiver::SanitarySewer) || *e.outlet.rain_allowed != Some(false)
 }
 
 /// Another train, worked through.
