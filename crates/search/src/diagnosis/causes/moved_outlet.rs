@@ -1,7 +1,7 @@
 //! Cause: the outlet stands at another level than the unit was laid out for
 
+use super::low_level::CARRIED;
 use super::{Cause, MOVED_OUTLET, Size};
-use stillrise_units::catalog::MG_L;
 
 /// See the head line. Only a change of the outlet brings it about, so that it is never one of the generic causes.
 pub(super) static CAUSE: Cause = Cause {
@@ -9,15 +9,7 @@ pub(super) static CAUSE: Cause = Cause {
     title: "The water stands at another level, with the outlet",
     how: "An outlet set higher backs the water up: the inlet drowns, freeboard is lost, oil may go over the baffle that holds it, the pipe behind may run full, and interface and alarm float stand at another height; one set lower brings the interface to the lip and lays plates dry.",
     often: 0.0,
-    size: Some(Size {
-        label: "oil carried past the baffle",
-        units: (&MG_L, &MG_L),
-        low: 0.01,
-        likely: 0.06,
-        high: 1.0,
-        least: 0.001,
-        most: 50.0,
-    }),
+    size: Some(Size { label: "oil carried past the baffle", ..CARRIED }),
     act: |s, x| s.carried += x,
     settled_by: &[],
     looks: Some([0.35, 0.15, 0.05, 0.45]),
