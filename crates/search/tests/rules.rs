@@ -102,6 +102,7 @@ static ROWS: &[Row] = rows! {
 
     "salt-in-water": "wash" "passes"; "water.salinity" = "2 %" => "warns"
     "salt-in-water": "wash" ["water.salinity" = OUT] "cannot judge"; "chemical.kind" = "brine" => "warns"
+    "salt-in-water": "wash" ["water.salinity" = OUT] "cannot judge"; "stream.salinity" = "1.5 %" => "warns"
 
     "stage-asked-for": "wash" "passes"; "stream.solids" = "500 mg/L" => "warns"
     "stage-asked-for": "wash" "passes"; "limit.value" = "5 mg/L" => "warns"

@@ -7,7 +7,7 @@ use stillrise_units::{Ratio, Typed};
 
 rule! {
     "salt-in-water" "Salt in the water", Chamber;
-    looks "Dissolved salt above 0.5 % by mass, or brine declared without saying how much salt comes with it. Where nobody spoke of salt it cannot judge."
+    looks "Dissolved salt above 0.5 % by mass, or in a stream of its own too, or brine declared without saying how much salt comes with it. Where nobody spoke of salt it cannot judge."
     matters "Salt makes the water heavier: oil stands higher on it, a float rides higher, and levels set in fresh water are wrong. It corrodes steel."
     remedy "Set levels and float for both waters; choose materials for chloride."
     source "Hydrostatics; 0.5 %, some 4 kg/m3, is our proposal"
@@ -21,6 +21,16 @@ fn look(s: &Subject<'_>) -> Verdict {
     let salty = Ratio::of(SALTY, &PERCENT);
     let Some(basis) = &s.design.basis else { return s.stopped() };
     let Some(salt) = s.enquiry.water.salinity.q() else {
+        // A water with a salt content of its own is no water of which nothing was said.
+        let own = s.enquiry.streams.iter().filter_map(|b| Some((b.name.as_deref()?, b.salinity.q()?)));
+        if let Some((name, own)) = own.filter(|(_, own)| *own > salty).max_by(|a, b| a.1.si().total_cmp(&b.1.si())) {
+            let says = format!(
+                "{name} carries {} salt as stated; of the other water nothing was said, and {} were taken",
+                s.show(own, (&PERCENT, &PERCENT)),
+                s.show(basis.fluids.salinity.q, (&PERCENT, &PERCENT))
+            );
+            return Verdict::warns(says, basis.fluids.salinity.at);
+        }
         let kinds = s.enquiry.chemicals.iter().filter_map(|c| c.kind.as_deref().and_then(chemical));
         let taken = basis.fluids.salinity;
         return match kinds.into_iter().find(|c| c.effect == Effect::ShiftsDensity) {
