@@ -25,7 +25,9 @@ pub(super) fn feet_and_inches(text: &str) -> Option<Result<Written, Fault>> {
     if !(INCHES.iter().any(|m| m.eq_ignore_ascii_case(end)) || prime && end.is_empty()) {
         return None;
     }
-    if !feet.value.is_finite() || feet.value.fract() != 0.0 || inches.value >= INCHES_IN_FOOT {
+    let size = feet.value.abs() * INCHES_IN_FOOT + inches.value;
+    // Feet near the largest number that a machine can hold are more inches than it can.
+    if !size.is_finite() || feet.value.fract() != 0.0 || inches.value >= INCHES_IN_FOOT {
         return Some(Err(Fault::new(
             "",
             format!("\"{text}\" is not whole feet and fewer than 12 inches"),
@@ -36,7 +38,6 @@ pub(super) fn feet_and_inches(text: &str) -> Option<Result<Written, Fault>> {
     if end.is_empty() {
         notes.push(format!("\"{text}\" was read as feet and inches"));
     }
-    let size = feet.value.abs() * INCHES_IN_FOOT + inches.value;
     let value = if feet.value.is_sign_negative() { -size } else { size };
     Some(Ok(Written { text: text.to_owned(), value, unit: &IN, notes, gallon_open: false }))
 }

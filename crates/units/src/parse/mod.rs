@@ -225,5 +225,7 @@ mod tests {
         let far = quantity_of("12 xyzzy", Dim::Area, &Reading::default()).err().map(|f| f.remedy).unwrap_or_default();
         assert!(far.starts_with("use m2, ft2,"), "{far}");
         assert!(quantity_of("5' 14\"", Dim::Length, &Reading::default()).is_err());
+        // Twelve times as many inches are more than a machine can hold.
+        assert!(quantity_of("1e308' 0 in", Dim::Length, &Reading::default()).is_err());
     }
 }
