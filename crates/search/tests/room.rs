@@ -46,7 +46,7 @@ fn ground_and_incoming_pipe_say_how_it_stands_before_the_outfall_is_known() {
     type Row = (&'static [(&'static str, &'static str)], S, B, Option<f64>, Option<f64>);
     const OPEN: (&str, &str) = ("outlet.invert", OUT);
     use {Because as B, Stands as S};
-    let rows: [Row; 12] = [
+    let rows: [Row; 16] = [
         (&[], S::OnGround, B::Reached, Some(0.0), None),
         (&[OPEN], S::OnGround, B::Reached, Some(0.0), Some(103.0 - 56.0 / 12.0 + 46.0 / 12.0 - 0.2)),
         (&[OPEN, ("site.ground", "100 ft")], S::InPit, B::PipeLow, Some(-3.8333), Some(101.9667)),
@@ -56,6 +56,12 @@ fn ground_and_incoming_pipe_say_how_it_stands_before_the_outfall_is_known() {
         // Behind the pump it stands on the ground, deep as the outfall lies.
         (&[("outlet.invert", "102.5 ft"), ("site.ground", "105 ft")], S::LiftPump, B::NoFall, Some(0.0), None),
         (&[("outlet.invert", "101.5 ft")], S::OnPlinth, B::OutfallHigh, Some(0.7), None),
+        // The outfall's water lies at the level of the outlet, 46 in over the floor: at 101.5 ft that asks for 97.667 ft.
+        (&[("outlet.tailwater", "101.5 ft")], S::OnPlinth, B::WaterHigh, Some(0.5), None),
+        (&[OPEN, ("outlet.tailwater", "101.5 ft")], S::OnPlinth, B::WaterHigh, Some(0.5), Some(101.9667)),
+        // At 102.5 ft for 98.667 ft, and the incoming pipe reaches 103 ft less 56 in.
+        (&[("outlet.tailwater", "102.5 ft")], S::LiftPump, B::WaterOver, Some(1.5), None),
+        (&[OPEN, ("outlet.tailwater", "102.5 ft")], S::LiftPump, B::WaterOver, Some(1.5), None),
         (&[OPEN, ("inlet.feed", "pump")], S::OnGround, B::Pumped, Some(0.0), Some(100.8)),
         (&[("inlet.feed", "pump"), ("outlet.invert", "101.5 ft")], S::OnPlinth, B::OutfallHigh, Some(0.7), None),
         (&[OPEN, ("site.ground", OUT)], S::Unknown, B::NoGround, None, Some(101.9667)),
@@ -77,6 +83,19 @@ fn the_question_for_the_outfall_names_the_highest_that_would_do() {
     let settled = wash(&[("outlet.invert", OUT)]);
     let asks = look(&settled, "not-enough-fall").asks();
     assert!(asks.iter().any(|ask| ask.question.contains("101.97 ft")), "{asks:?}");
+}
+
+#[test]
+fn water_at_the_outfall_above_the_crest_fails_by_its_height_and_not_for_want_of_fall() {
+    // 102.5 ft less 103 ft, plus the 10 in from the outlet's invert to the inlet's: 4 in.
+    let settled = wash(&[("outlet.invert", OUT), ("outlet.tailwater", "102.5 ft")]);
+    let over = performance(&settled).site.installation.water_over_crest.map(|v| v.q);
+    assert!(close(over, Some(4.0 / 12.0)), "{over:?}");
+    let drowned = look(&settled, "outlet-drowned");
+    assert_eq!(drowned.word(), "fails");
+    assert!(drowned.says().contains("4 in above the crest"), "{}", drowned.says());
+    let lower = wash(&[("outlet.invert", OUT), ("outlet.tailwater", "102.1 ft")]);
+    assert_eq!(look(&lower, "outlet-drowned").word(), "passes", "on a plinth the outlet stands above it");
 }
 
 #[test]

@@ -69,7 +69,8 @@ static SILENCES: &[Silence] = silences! {
     "oil-leaves-on-solids": "wash" ["solids.oil" = "1 %"] "passes"; "solids.oil" = OUT => "solids.oil";
     "oil-leaves-on-solids": "wash" ["solids.oil" = "1 %"] "passes"; "limit" = OUT => "limit.value";
     "outlet-drowned": "wash" "passes"; "outlet.tailwater" = OUT => "outlet.tailwater";
-    "outlet-drowned": "wash" "passes"; "outlet.invert" = OUT => "outlet.invert";
+    "outlet-drowned": "wash" ["inlet.invert" = OUT] "passes"; "outlet.tailwater" = "101.50 ft" => "inlet.invert";
+    "outlet-drowned": "wash" ["site.ground" = OUT] "passes"; "outlet.invert" = OUT => "outlet.invert";
     "shut-off-late": "wash" [
         "unit.dimensions.mesh" = OUT, "stream.flow" = "0.1 gpm", "stated.flow" = OUT, "spill.rate" = "0.1 gpm"
     ] "passes"; "spill.closure" = OUT => "spill.closure";

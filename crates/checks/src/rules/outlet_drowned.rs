@@ -1,7 +1,7 @@
 //! Rule: outlet drowned
 
 use super::not_enough_fall::open;
-use crate::ask::{TAILWATER, outfall};
+use crate::ask::{INLET_INVERT, TAILWATER, outfall};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::enquiry::range::OutletControl;
 use stillrise_units::Typed;
@@ -9,9 +9,9 @@ use stillrise_units::catalog::{FT, IN, M, MM};
 
 rule! {
     "outlet-drowned" "Outlet drowned by the water at the outfall", Outlet;
-    looks "The water at the outfall against the level that stands in the clear well without flow: above it, it fails. It warns when the water behind pipe or weir holds back the largest flow. Without the outfall's water and invert it cannot judge."
+    looks "The water at the outfall against the level that stands in the clear well without flow, with the unit no higher than the incoming pipe reaches it: above it, it fails. It warns when the water behind pipe or weir holds back the largest flow. Where the outfall's water or the unit's place is not known, it cannot judge."
     matters "Water at the outfall above the crest stands in the unit too: every oil level shifts, and water may run backwards through the unit."
-    remedy "Raise the unit or the outfall, keep the outfall's water down, or put an effluent pump behind a free weir."
+    remedy "A lift pump of low shear ahead of the unit, an effluent pump behind a free weir, or an outfall into lower water; a check valve alone keeps the water out and holds the flow back."
     source "Geometry of the outfall and the unit's crest"
     limits "The outfall's water is taken as steady; floods and tides above what was stated are not looked at."
 }
@@ -21,16 +21,20 @@ fn look(s: &Subject<'_>) -> Verdict {
         return s.stopped();
     };
     let highest = performance.highest();
+    if let Some(over) = performance.site.installation.water_over_crest {
+        let shown = s.show(over.q, (&IN, &MM));
+        return Verdict::fails(
+            format!("by gravity the water at the outfall would stand {shown} above the crest of the clear well"),
+            over.at,
+        );
+    }
+    let known = [(s.enquiry.outlet.tailwater.is_given(), TAILWATER), (s.enquiry.outlet.invert.is_given(), outfall(s))];
     let Some(tailwater) = performance.site.tailwater else {
         return if highest.drowned {
             Verdict::warns("the water behind the weir stands above its crest at the largest flow", highest.well.at)
         } else {
-            let known = [
-                (s.enquiry.outlet.tailwater.is_given(), TAILWATER),
-                (s.enquiry.outlet.invert.is_given(), outfall(s)),
-            ];
             Verdict::cannot_judge(
-                "water level and invert at the outfall are not both known, to be held against the crest of the clear well",
+                "the water level at the outfall, or what places the unit, is not known, to be held against the crest of the clear well",
                 open(known),
                 train.unit.frame.crest.at,
             )
@@ -38,9 +42,11 @@ fn look(s: &Subject<'_>) -> Verdict {
     };
     let spare = train.unit.frame.crest.q - tailwater.q;
     if spare.si() < 0.0 {
+        // With all levels known the unit stands above the outfall's water; here the incoming pipe is open.
         let over = s.show(-spare, (&IN, &MM));
-        return Verdict::fails(
-            format!("the water at the outfall stands {over} above the crest of the clear well"),
+        return Verdict::cannot_judge(
+            format!("the water at the outfall stands {over} above the crest of the clear well unless the unit stands higher, and how high the incoming pipe lets it stand is not known"),
+            vec![INLET_INVERT],
             tailwater.at,
         );
     }

@@ -38,12 +38,16 @@ choice! {
         Pumped "the water is pumped to it",
         /// the outfall asks for a higher floor
         OutfallHigh "its outlet does not drain from lower",
+        /// the water at the outfall asks for a higher floor
+        WaterHigh "lower down the water at the outfall would stand above the level in it",
         /// the incoming pipe asks for a lower floor
         PipeLow "the incoming pipe does not reach it higher up",
         /// it asks for one lower than the unit is high
         PipeDeep "the incoming pipe comes so low that the walls end below the ground",
         /// the incoming pipe lies too low for the outfall
         NoFall "by gravity it would have to stand high enough for its outlet to drain and low enough for the incoming pipe to reach it, and no level is both",
+        /// the incoming pipe lies too low for the water at the outfall
+        WaterOver "where the incoming pipe reaches it, the water at the outfall would stand above the level in it",
         /// no ground
         NoGround "the ground's elevation was not said",
         /// no incoming pipe
@@ -62,12 +66,15 @@ pub struct Installation {
     pub floor: Option<Val<Length>>,
     /// The lowest floor from which its outlet drains, where the outfall is known: what the fall is held against.
     pub drains_from: Option<Val<Length>>,
+    /// How far the water at the outfall would stand above the crest, with the unit as high as the incoming pipe reaches;
+    /// where it decides how the unit stands.
+    pub water_over_crest: Option<Val<Length>>,
     /// Its lowest point, drain included, over the ground; negative in a pit.
     pub over_ground: Option<Val<Length>>,
     /// Room for the drain below the hopper.
     pub drain_room: Val<Length>,
     /// The highest outfall that would still do, where the outfall's invert was not said: with the unit as high as
-    /// the incoming pipe reaches or, for pumped water, on the ground.
+    /// the incoming pipe reaches or, for pumped water, on the ground. Nothing where the outfall's water decides already.
     pub highest_outfall: Option<Val<Length>>,
 }
 
@@ -80,6 +87,8 @@ pub(super) struct Known {
     pub(super) outfall: Option<Val<Length>>,
     /// Invert at the outfall, above the unit's floor.
     pub(super) outfall_over_floor: Val<Length>,
+    /// Water at the outfall.
+    pub(super) tailwater: Option<Val<Length>>,
 }
 
 /// Finds how the unit is installed.
@@ -100,13 +109,16 @@ pub(super) fn installation<T: Trail>(t: &mut T, unit: &Unit, known: &Known) -> I
     let lowest = known.outfall.map(|z| {
         reckon!(t, "lowest floor from which the outlet drains, site datum", [FT, M], (z = z, outfall = known.outfall_over_floor) z - outfall)
     });
+    let clear = known.tailwater.map(|z| {
+        reckon!(t, "lowest floor from which the unit's level stands above the water at the outfall, site datum", [FT, M], (z = z, crest = unit.frame.crest) z - crest)
+    });
     let highest = known.incoming.filter(|_| !known.pumped).map(|z| {
         reckon!(t, "highest floor that the incoming pipe reaches, site datum", [FT, M], (z = z, nozzle = unit.frame.inlet_invert) z - nozzle)
     });
     let ground = known.ground.map(|ground| ground.q);
     let walls = unit.frame.height.q;
-    let (stands, because, floor) = decide(known.pumped, ground, walls, [stand, lowest, highest]);
-    let nodes: Vec<Node> = [stand, lowest, highest].into_iter().flatten().map(|v| v.at).collect();
+    let (stands, because, floor) = decide(known.pumped, ground, walls, [stand, lowest, clear, highest]);
+    let nodes: Vec<Node> = [stand, lowest, clear, highest].into_iter().flatten().map(|v| v.at).collect();
     let among = "ground, lowest and highest floor";
     let floor = floor
         .map(|floor| choose(t, "floor of the unit, site datum", Some(SITE), floor.q, among, because.word(), &nodes));
@@ -114,42 +126,62 @@ pub(super) fn installation<T: Trail>(t: &mut T, unit: &Unit, known: &Known) -> I
     let over_ground = stand.zip(floor).map(|(stand, floor)| {
         reckon!(t, "lowest point of the unit, hopper drain included, over the ground", [FT, M], (floor = floor, stand = stand) floor - stand)
     });
-    let highest_outfall = (if known.pumped { stand } else { highest }).filter(|_| known.outfall.is_none()).map(|floor| {
+    let open = known.outfall.is_none() && because != Because::WaterOver;
+    let highest_outfall = (if known.pumped { stand } else { highest }).filter(|_| open).map(|floor| {
         reckon!(t, "highest invert at the outfall that would still do, site datum", [FT, M], (floor = floor, outfall = known.outfall_over_floor) floor + outfall)
     });
-    Installation { stands, because, floor, drains_from: lowest, over_ground, drain_room, highest_outfall }
+    let water_over_crest = known.tailwater.zip(highest).filter(|_| because == Because::WaterOver).map(|(z, floor)| {
+        reckon!(t, "water at the outfall over the crest, with the unit as high as the incoming pipe reaches", [IN, MM], (z = z, floor = floor, crest = unit.frame.crest) z - floor - crest)
+    });
+    Installation {
+        stands,
+        because,
+        floor,
+        drains_from: lowest,
+        water_over_crest,
+        over_ground,
+        drain_room,
+        highest_outfall,
+    }
 }
 
 type Floor = Option<Val<Length>>;
 
-/// How and why the unit stands, and at which floor: on the ground if the outlet then drains and the inlet is reached;
-/// on a plinth if the outfall is too high for that; in a pit if the incoming pipe is too low.
+/// How and why the unit stands, and at which floor: on the ground if the outlet then drains, above the water at the outfall,
+/// and the inlet is reached; on a plinth if outfall or water are too high for that; in a pit if the incoming pipe is too low.
 fn decide(
     pumped: bool,
     ground: Option<Length>,
     walls: Length,
-    [stand, lowest, highest]: [Floor; 3],
+    [stand, lowest, clear, highest]: [Floor; 4],
 ) -> (Stands, Because, Floor) {
+    let by_water = clear.filter(|clear| lowest.is_none_or(|lowest| clear.q > lowest.q));
+    let least = by_water.or(lowest);
     // Whatever the ground: the outlet needs a floor above the highest that the water reaches.
-    if let (Some(lowest), Some(highest)) = (lowest, highest)
-        && lowest.q > highest.q
+    if let (Some(least), Some(highest)) = (least, highest)
+        && least.q > highest.q
     {
         // Behind a lift pump it stands as pumped water lets it: on the ground, or higher where the outfall asks for it.
-        let floor = stand.filter(|stand| stand.q > lowest.q).unwrap_or(lowest);
-        return (Stands::LiftPump, Because::NoFall, Some(floor));
+        let floor = stand.filter(|stand| stand.q > least.q).unwrap_or(least);
+        let no_fall = lowest.is_some_and(|lowest| lowest.q > highest.q);
+        return (Stands::LiftPump, if no_fall { Because::NoFall } else { Because::WaterOver }, Some(floor));
     }
     let (Some(stand), Some(ground)) = (stand, ground) else { return (Stands::Unknown, Because::NoGround, lowest) };
-    let raised = lowest.filter(|lowest| stand.q < lowest.q);
+    let raised = least.filter(|least| stand.q < least.q);
+    let raises = if by_water.is_some() { Because::WaterHigh } else { Because::OutfallHigh };
     let Some(highest) = highest else {
         return match (pumped, raised) {
-            (true, Some(floor)) => (Stands::OnPlinth, Because::OutfallHigh, Some(floor)),
+            (true, Some(floor)) => (Stands::OnPlinth, raises, Some(floor)),
             (true, None) => (Stands::OnGround, Because::Pumped, Some(stand)),
             // The outfall alone places the floor, for levels to be read; whether the water reaches it stays open.
-            (false, _) => (Stands::Unknown, Because::NoIncoming, lowest.map(|_| raised.unwrap_or(stand))),
+            (false, _) => {
+                let floor = lowest.map(|lowest| if stand.q < lowest.q { lowest } else { stand });
+                (Stands::Unknown, Because::NoIncoming, floor)
+            }
         };
     };
     if let Some(floor) = raised {
-        (Stands::OnPlinth, Because::OutfallHigh, Some(floor))
+        (Stands::OnPlinth, raises, Some(floor))
     } else if stand.q <= highest.q {
         (Stands::OnGround, Because::Reached, Some(stand))
     } else if highest.q + walls <= ground {

@@ -14,6 +14,7 @@ use crate::basis::{Basis, Carried};
 use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Off, Trail, Val, choose};
 use crate::say;
+use std::cmp::Ordering;
 use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_units::catalog::MG_L;
 use stillrise_units::{Concentration, Ratio, Typed, print, ratio};
@@ -68,6 +69,8 @@ pub struct LimitVerdict {
     pub mixed: Val<Concentration>,
     /// What arrives, on the same footing: at its peak for a single sample, else its mean.
     pub influent: Val<Concentration>,
+    /// What of it no separator touches, on the same footing: emulsified, dissolved or too heavy.
+    pub stays: Val<Concentration>,
     /// The suspended solids that arrive, on the same footing, where they are what the limit counts.
     pub solids: Option<Concentration>,
     /// The mean that arrives.
@@ -152,10 +155,16 @@ pub fn verdicts<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], blocke
     out
 }
 
-/// Whether one verdict on a limit is the worse of two: by its word, then by how much of what the limit counts there is.
+/// Whether one verdict on a limit is the worse of two: by its word; then, where gravity is no help, by how much there is
+/// that does not rise; then by how much of what the limit counts there is.
 fn is_worse(a: &LimitVerdict, b: &LimitVerdict) -> bool {
-    let counts = |v: &LimitVerdict| v.solids.unwrap_or(v.expected.q);
-    a.word > b.word || a.word == b.word && counts(a) > counts(b)
+    let refused = a.predicted && a.word == Word::NotByGravity;
+    let counts = |v: &LimitVerdict| v.solids.unwrap_or(if refused { v.stays.q } else { v.expected.q });
+    match a.word.cmp(&b.word) {
+        Ordering::Equal if counts(a) == counts(b) => a.expected.q > b.expected.q,
+        Ordering::Equal => counts(a) > counts(b),
+        other => other == Ordering::Greater,
+    }
 }
 
 /// One limit in one case at the end of the interval.
@@ -219,6 +228,7 @@ fn one<T: Trail>(
         expected: settled,
         mixed,
         influent,
+        stays,
         solids,
         mean_influent: comes,
         mean: if limit.statistic.q == Statistic::MonthlyAverage { expected } else { out.expected },

@@ -1,6 +1,6 @@
 //! How the unit stands on the site: outlet pipe, outfall, tailwater, floor, spare fall.
 
-use super::installation::{Installation, Known, Stands, installation};
+use super::installation::{Because, Installation, Known, Stands, installation};
 use crate::basis::stated::{standby, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, given};
@@ -112,7 +112,9 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
     let site_outfall = stated(t, w, "invert at the outfall, site datum", &e.outlet.invert);
     let ground = stated(t, w, "ground at the unit, site datum", &e.site.ground);
     let incoming = stated(t, w, "incoming invert, site datum", &e.inlet.invert);
-    let known = Known { pumped, ground, incoming, outfall: site_outfall, outfall_over_floor: outfall };
+    let water = stated(t, w, "water at the outfall, site datum", &e.outlet.tailwater);
+    let known =
+        Known { pumped, ground, incoming, outfall: site_outfall, outfall_over_floor: outfall, tailwater: water };
     let installation = installation(t, unit, &known);
     let mut levels = SiteLevels {
         bore,
@@ -132,14 +134,14 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
         levels.drop = Some(
             reckon!(t, "drop from the end of the outlet pipe to the site's outfall", [IN, MM], (outfall = outfall, floor = floor, site = site_outfall) outfall + floor - site),
         );
-        if let Some(z) = stated(t, w, "water at the outfall, site datum", &e.outlet.tailwater) {
-            levels.tailwater =
-                Some(reckon!(t, "water at the outfall, above the floor", [IN, MM], (z = z, floor = floor) z - floor));
-        }
+    }
+    if let (Some(z), Some(floor)) = (water, installation.floor) {
+        levels.tailwater =
+            Some(reckon!(t, "water at the outfall, above the floor", [IN, MM], (z = z, floor = floor) z - floor));
     }
     // Behind a lift pump the unit stands higher than gravity would have it, and the fall that is missing stays the same.
     let by_gravity = match installation.stands.q {
-        Stands::LiftPump => installation.drains_from,
+        Stands::LiftPump => installation.drains_from.filter(|_| installation.because == Because::NoFall),
         _ => installation.floor,
     };
     if let (Some(z), Some(floor)) = (incoming, by_gravity) {

@@ -1,13 +1,14 @@
 //! What contradicts, what is asked, what was assumed.
 
 use super::show;
-use crate::summary::{stands, that_matter};
+use crate::summary::{rests_on, stands, that_matter};
 use std::collections::BTreeSet;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::containment::balance::Balance;
 use stillrise_design::basis::containment::passes::Passing;
 use stillrise_design::basis::stated::NOBODY_CHOSE;
 use stillrise_design::enquiry::blocks::ChangeKind;
+use stillrise_design::performance::installation::Stands;
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_search::Settled;
 use stillrise_search::questions::Question;
@@ -96,6 +97,7 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         .chain(of_changes(settled))
         .chain(first)
         .chain(stands_first.iter().cloned())
+        .chain(contents(settled).into_iter().map(alike))
         .chain(pressing(settled))
         .chain(stands_then.iter().cloned())
         .chain(stands::outlet(settled))
@@ -131,13 +133,16 @@ fn water(q: &Question) -> &str {
     block.unwrap_or_else(|| q.key.split('.').next().unwrap_or(""))
 }
 
-/// The text of a question with "each of these waters" in place of its water, and whether it has one.
+/// The text of a question with "each of these waters" in place of its water or surface, and whether it has one.
 fn pattern(q: &Question) -> (String, bool) {
     let name = water(q);
     let places = [format!("the {name} water"), format!("the {name}")];
     let found = places.iter().find(|place| !name.is_empty() && q.text.contains(place.as_str()));
     match found {
-        Some(place) => (q.text.replace(place.as_str(), "each of these waters"), true),
+        Some(place) => {
+            let all = if q.key.starts_with("surface ") { "each of these surfaces" } else { "each of these waters" };
+            (q.text.replace(place.as_str(), all), true)
+        }
         None => (q.text.clone(), false),
     }
 }
@@ -166,8 +171,22 @@ fn of_rules(settled: &Settled) -> Vec<String> {
     asks.map(|u| u.ask.question.to_string()).collect()
 }
 
-/// What findings rest on that nobody said: the walkway where the place has no room for the one that was taken, the outlet
-/// pipe where fall is missing, and what decides whether a containment holds.
+/// The oil in the waters, where a limit's word rests on figures for it that nobody confirmed.
+fn contents(settled: &Settled) -> Vec<&Question> {
+    let limits = settled.job.design.performance.iter().flat_map(|p| &p.limits);
+    let rests: BTreeSet<&str> = limits
+        .flat_map(|verdict| rests_on(settled, verdict))
+        .filter_map(|entry| match &entry.origin {
+            Origin::Assumed(a) => Some(a.key.as_str()),
+            _ => None,
+        })
+        .collect();
+    let asked = settled.questions.iter().filter(|q| q.key.ends_with(".oil.mean") && !q.contradiction);
+    asked.filter(|q| rests.contains(q.key.as_str())).collect()
+}
+
+/// What findings rest on that nobody said: the walkway where the place has no room for the one that was taken; where fall is
+/// missing, whether the water may be lifted, and the outlet pipe; and what decides whether a containment holds.
 fn pressing(settled: &Settled) -> Vec<String> {
     let subject = settled.subject();
     let of = |id: &str| settled.verdicts.iter().find(|v| v.rule.id == id);
@@ -179,6 +198,11 @@ fn pressing(settled: &Settled) -> Vec<String> {
     let walkway =
         of("does-not-fit").is_some_and(|v| v.verdict.asks().iter().any(|a| a.key.as_deref() == Some("site.access")));
     all.extend(walkway.then(|| open("site.access", "walkway")));
+    let lifted =
+        settled.job.design.performance.as_ref().is_some_and(|p| p.site.installation.stands.q == Stands::LiftPump);
+    all.extend(lifted.then(|| {
+        "On the levels we have, the water does not get through by gravity; may it be lifted by a pump ahead of the unit or behind it, or can it run into a lower outfall?".to_owned()
+    }));
     if of("not-enough-fall").is_some_and(|v| v.stands_failed()) {
         let site = settled.job.design.performance.as_ref().map(|p| &p.site);
         let slope = site.filter(|site| subject.assumed(site.slope.at).is_some());

@@ -83,7 +83,14 @@ fn site(r: &mut Report<'_>, p: &Performance) {
     if s.floor.is_none() {
         r.out.remark("The levels that were stated do not place the unit in the site's datum.");
     }
-    let levels = [s.floor, s.spare_fall, s.floor_over_ground, s.tailwater, s.installation.highest_outfall];
+    let levels = [
+        s.floor,
+        s.spare_fall,
+        s.floor_over_ground,
+        s.tailwater,
+        s.installation.water_over_crest,
+        s.installation.highest_outfall,
+    ];
     let fit = &p.fit;
     let room = [fit.access, fit.way().row_length, fit.way().row_width, fit.way().length, fit.way().width, fit.top];
     let nodes = levels.into_iter().flatten().chain(room).chain([fit.above, fit.headroom]).map(|v| v.at);

@@ -13,6 +13,7 @@ pub(super) fn site(p: &Performance, ledger: &Ledger, system: System) -> Value {
         "floor": s.floor.map(|x| v(x.at)), "spare_fall": s.spare_fall.map(|x| v(x.at)),
         "floor_over_ground": s.floor_over_ground.map(|x| v(x.at)), "tailwater": s.tailwater.map(|x| v(x.at)),
         "stands": s.installation.stands.q.word(), "because": s.installation.because.word(),
+        "water_over_crest": s.installation.water_over_crest.map(|x| v(x.at)),
         "highest_outfall": s.installation.highest_outfall.map(|x| v(x.at)),
     })
 }

@@ -175,10 +175,11 @@ pub(crate) fn bare_grains(settled: &Settled, limit: &LimitState, verdict: &Limit
 /// Figures named in a sentence.
 const NAMED: usize = 4;
 
-/// What of the water nobody has confirmed, where the word on a limit is the calculation's own and rests on it.
-pub(crate) fn unconfirmed(settled: &Settled, verdict: &LimitVerdict) -> String {
+/// What of the water nobody has confirmed and the word on a limit rests on, those first whose answer moves most; nothing
+/// where the word is not the calculation's own.
+pub(crate) fn rests_on<'a>(settled: &'a Settled, verdict: &LimitVerdict) -> Vec<&'a Entry> {
     if !verdict.predicted || verdict.calculated != verdict.word {
-        return String::new();
+        return Vec::new();
     }
     let ledger = &settled.job.ledger;
     let (mut seen, mut open) = (BTreeSet::new(), vec![verdict.expected.at]);
@@ -194,20 +195,25 @@ pub(crate) fn unconfirmed(settled: &Settled, verdict: &LimitVerdict) -> String {
             Origin::Reckoned { inputs, .. } => open.extend(inputs.iter().map(|(_, at)| *at)),
         }
     }
-    let system = settled.job.enquiry.system();
-    // Those first whose answer moves most.
     let weight = |entry: &Entry| match &entry.origin {
         Origin::Assumed(a) => settled.questions.iter().find(|q| q.key == a.key).map_or(0.0, |q| q.weight),
         _ => 0.0,
     };
     let mut entries: Vec<&Entry> = rests.iter().filter_map(|at| ledger.entry(*at)).collect();
     entries.sort_by(|a, b| weight(b).total_cmp(&weight(a)));
+    entries
+}
+
+/// The same in a sentence.
+pub(crate) fn unconfirmed(settled: &Settled, verdict: &LimitVerdict) -> String {
+    let entries = rests_on(settled, verdict);
+    let system = settled.job.enquiry.system();
     let said: Vec<String> =
         entries.iter().take(NAMED).map(|entry| format!("{}, {}", entry.label, entry.shown(system))).collect();
     if said.is_empty() {
         return String::new();
     }
-    let some = if rests.len() > NAMED { ", among them" } else { "" };
+    let some = if entries.len() > NAMED { ", among them" } else { "" };
     format!(" It rests on figures that nobody has confirmed{some}: {}.", said.join("; "))
 }
 

@@ -53,7 +53,9 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
                 Some(_) => " and stands behind it on the ground".to_owned(),
                 None => String::new(),
             };
-            format!("needs a lift pump ahead of it{stands}: {because}")
+            format!(
+                "needs a lift pump ahead of it{stands}: {because}; the droplets here are those that arrive by gravity, and such a pump makes them smaller"
+            )
         }
     })
 }
