@@ -279,3 +279,78 @@ fn what_a_containment_waits_for_is_asked() -> Outcome {
     assert!(asked.contains("Must fire water of a deluge or of hydrants be held too"), "{asked}");
     Ok(())
 }
+
+/// A wash pad that does not exist: 0.1 ha under 54 mm/h are 15 L/s without loss.
+const PAD: &str = r#"
+[enquiry]
+title = "Boat wash"
+print = "si"
+[[surface]]
+name = "pad"
+area = "1000 m2"
+kind = "concrete"
+[rain]
+intensity = "54 mm/h"
+duration = "15 min"
+oil = { kind = "diesel", mean = "40 mg/L" }
+[[stream]]
+name = "hull washing"
+flow = "1 L/s"
+hours_per_day = 2
+with_rain = false
+[european]
+class = "I"
+category = "wash water"
+[[oil]]
+kind = "diesel"
+density = "840 kg/m3"
+"#;
+
+#[test]
+fn the_nominal_size_counts_rain_without_loss_and_says_what_the_larger_alone_asks_for() -> Outcome {
+    // 1000 m2 x 54 mm/h = 15 L/s; with twice the waste water 17 L/s; the rain alone 15 L/s.
+    let apart = mail(PAD)?;
+    assert!(apart.contains("15 L/s of rain and 2 x 1 L/s of waste water ask for NS 17 by EN 858-2"), "{apart}");
+    assert!(apart.contains("the larger alone asks for NS 15, if the local authority"), "{apart}");
+    let together = mail(&PAD.replace("with_rain = false", "with_rain = true"))?;
+    assert!(!together.contains("the larger alone"), "{together}");
+    // A coefficient that somebody stated holds: 0.8 of it.
+    let stated = mail(&PAD.replace("kind = \"concrete\"", "kind = \"concrete\"\nrunoff = 0.8"))?;
+    assert!(stated.contains("12 L/s of rain and 2 x 1 L/s") && !stated.contains("without loss"), "{stated}");
+    // Heavier than 850 kg/m3 behind a coalescer: 1.5 times.
+    let heavy = mail(&PAD.replace("840 kg/m3", "870 kg/m3"))?;
+    assert!(heavy.contains("(times 1.5 for the density of Diesel fuel no. 2) ask for NS 25.5"), "{heavy}");
+    // Two high-pressure units count 2 and 1 L/s; a hose that is no tap counts for nothing, and is said.
+    let units = mail(&PAD.replace("class = \"I\"", "class = \"I\"\nhigh_pressure = 2"))?;
+    assert!(units.contains("2 x 3 L/s of waste water") && units.contains("none is counted"), "{units}");
+    Ok(())
+}
+
+#[test]
+fn tide_over_the_crest_asks_for_a_lift_and_not_for_another_unit() -> Outcome {
+    let levels = "[inlet]\nfeed = \"gravity\"\ninvert = \"-0.8 m\"\n[site]\nground = \"0 m\"\n[outlet]\ntailwater = ";
+    let high = mail(&format!("{PAD}{levels}\"-0.8 m\"\n"))?;
+    let told = "where the incoming pipe reaches it, the water at the outfall would stand above the level in it";
+    assert!(
+        high.contains(told) && high.contains("may it be lifted by a pump ahead of the unit or behind it"),
+        "{high}"
+    );
+    let low = mail(&format!("{PAD}{levels}\"-2.5 m\"\n"))?;
+    assert!(!low.contains(told) && !low.contains("may it be lifted"), "{low}");
+    Ok(())
+}
+
+#[test]
+fn where_gravity_cannot_the_worst_case_is_the_one_with_most_that_does_not_rise() -> Outcome {
+    let limit = "[[limit]]\npollutant = \"oil and grease\"\nvalue = \"10 mg/L\"\nstatistic = \"monthly average\"\n";
+    // Rain: 8 mg/L of 400 mg/L; washing: 40 mg/L of 200 mg/L, though less leaves in all.
+    let text = PAD
+        .replace("mean = \"40 mg/L\"", "mean = \"400 mg/L\", emulsified = \"2 %\", dissolved = \"0 mg/L\"")
+        .replace(
+            "with_rain = false",
+            "with_rain = false\noil = { kind = \"diesel\", mean = \"200 mg/L\", emulsified = \"20 %\", dissolved = \"0 mg/L\" }",
+        );
+    let told = mail(&(text + limit))?;
+    assert!(told.contains("40 mg/L of oil that does not rise") && !told.contains("(worst case: storm)"), "{told}");
+    Ok(())
+}

@@ -14,6 +14,7 @@ use crate::enquiry::european::{nominal_size, taps, waste_waters};
 use crate::provenance::{Pair, Standby, Trail, Val, WhatIf, assume, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::page::{Argument, Outside};
+use stillrise_handbook::rain::rational_flow;
 use stillrise_handbook::separation::en858_density_factor::SeparatorSystem;
 use stillrise_handbook::separation::en858_impediment_factor::UseCategory;
 use stillrise_handbook::separation::en858_sludge_trap::SludgeLoad;
@@ -23,6 +24,7 @@ use stillrise_handbook::separation::{
     en858_density_factor, en858_impediment_factor, en858_nominal_size, en858_sludge_trap, en858_standard_size,
     en858_tap_flow, en858_wash_equipment, ppg3_oil_store, ppg3_size,
 };
+use stillrise_handbook::sources::EN_858_RUNOFF;
 use stillrise_units::catalog::{L_S, ONE};
 use stillrise_units::{Density, Flow, Ratio, Typed, Volume, ratio};
 
@@ -40,8 +42,13 @@ pub struct European {
     pub named: Option<Val<Flow>>,
     /// Rain water.
     pub rain: Val<Flow>,
-    /// Whether that is our storm's flow and nothing else.
+    /// Whether that is our storm's rain and nothing else.
     pub rain_is_storm: bool,
+    /// Whether it is that rain without loss, by the standard's runoff coefficient.
+    pub without_loss: bool,
+    /// What the high-pressure units and washes that were declared count for, where no taps beside them were and the streams
+    /// are less.
+    pub by_units: Option<Val<Flow>>,
     /// Waste water.
     pub waste: Val<Flow>,
     /// What the pumps lift, where it and not what arrives sets the flow.
@@ -71,6 +78,8 @@ pub struct Sizes {
     pub need: Val<Flow>,
     /// The same, were the answers that nobody gave the mildest there are.
     pub least: Flow,
+    /// What the larger of rain and waste water alone asks for, where no waste water runs while it rains.
+    pub apart: Option<Val<Flow>>,
     /// Next size of the series; none above its end.
     pub standard: Option<Val<Flow>>,
     /// Volume of the sludge trap.
@@ -121,7 +130,7 @@ pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compar
         let text = e.asked.nominal_size.as_deref().unwrap_or_default();
         given(t, "nominal size that was named", Some(SIZE), Flow::of(size, &L_S), &source, text)
     });
-    let Flows { rain, rain_is_storm, waste, pumps } = flows(t, w, e, &block, of);
+    let Flows { rain, rain_is_storm, without_loss, waste, by_units, pumps } = flows(t, w, e, &block, of);
     let category = category(t, w, &block, waste.q.si() > 0.0);
     let none =
         |t: &mut T| given(t, "impediment factor", Some((&ONE, &ONE)), ratio(0.0), "no waste water comes", "none");
@@ -143,6 +152,8 @@ pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compar
         named,
         rain,
         rain_is_storm,
+        without_loss,
+        by_units,
         waste,
         pumps,
         category,
@@ -153,7 +164,11 @@ pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compar
         load,
         sizes: Err(String::new()),
     };
-    found.sizes = sizes(t, &found, &block, of.storm);
+    let waste_places: Vec<usize> = waste_waters(e).collect();
+    let in_rain =
+        |water: &Water| matches!(water.which, Which::Stream(i) if waste_places.contains(&i)) && water.with_rain;
+    let apart = found.pumps.is_none() && of.waters.iter().all(|water| !in_rain(water));
+    found.sizes = sizes(t, &found, &block, of.storm, apart);
     Some(found)
 }
 
@@ -161,7 +176,9 @@ pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compar
 struct Flows {
     rain: Val<Flow>,
     rain_is_storm: bool,
+    without_loss: bool,
     waste: Val<Flow>,
+    by_units: Option<Val<Flow>>,
     pumps: Option<Val<Flow>>,
 }
 
@@ -174,6 +191,7 @@ fn flows<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, block: &blocks::European,
         of_them.map(|water| water.flow).collect()
     };
     let waste = sum(t, "streams of waste water together", &streams(&|i| waste_places.contains(&i)));
+    let by_units = taps.filter(|taps| block.taps.is_empty() && waste.is_some_and(|own| taps.q > own.q));
     let waste = match (taps, waste) {
         (Some(taps), Some(own)) => Some(
             reckon!(t, "waste water, the larger of taps and streams", [L_S, L_S], (taps = taps, own = own) taps.max(own)),
@@ -181,7 +199,22 @@ fn flows<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, block: &blocks::European,
         (one, other) => one.or(other),
     };
     let drained = streams(&|i| e.streams.get(i).is_some_and(|s| s.water.0 == Some(WaterKind::Dewatering)));
-    let storm = of.storm.map(|storm| storm.flow);
+    let without_loss = local.is_none() && of.storm.is_some_and(|storm| storm.sealed);
+    let storm = match of.storm.filter(|_| without_loss) {
+        Some(storm) => {
+            let c = given(
+                t,
+                "runoff coefficient of the European standard",
+                Some((&ONE, &ONE)),
+                ratio(1.0),
+                &say!(T, "{}", EN_858_RUNOFF),
+                "1",
+            );
+            let label = "rain without loss";
+            by!(t, label, rational_flow::flow(c, storm.intensity, storm.area, storm.factor)).ok().or(Some(storm.flow))
+        }
+        None => of.storm.map(|storm| storm.flow),
+    };
     let largest =
         of.cases.iter().filter(|case| case.kind != Kind::Spill).max_by(|a, b| a.feed.q.si().total_cmp(&b.feed.q.si()));
     // Where the pump is known, what it lifts comes while it runs, whatever arrives.
@@ -218,7 +251,14 @@ fn flows<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, block: &blocks::European,
     let or_none = |t: &mut T, found: Option<Val<Flow>>, label: &str| {
         found.unwrap_or_else(|| given(t, label, Some(SIZE), Flow::from_si(0.0), "the enquiry", "none is declared"))
     };
-    Flows { rain: or_none(t, rain, "rain water"), rain_is_storm, waste: or_none(t, own, "waste water"), pumps }
+    Flows {
+        rain: or_none(t, rain, "rain water"),
+        rain_is_storm,
+        without_loss: without_loss && pumps.is_none(),
+        waste: or_none(t, own, "waste water"),
+        by_units: by_units.filter(|_| pumps.is_none()),
+        pumps,
+    }
 }
 
 /// Of what the pumps lift, rain and waste water: no more waste water than arrives, and rain the rest.
@@ -351,7 +391,13 @@ fn word<T: Trail, C: Argument + Copy>(
     assume(t, w, standby)
 }
 
-fn sizes<T: Trail>(t: &mut T, of: &European, block: &blocks::European, storm: Option<&Storm>) -> Result<Sizes, String> {
+fn sizes<T: Trail>(
+    t: &mut T,
+    of: &European,
+    block: &blocks::European,
+    storm: Option<&Storm>,
+    apart: bool,
+) -> Result<Sizes, String> {
     if of.rain.q.si() + of.waste.q.si() <= 0.0 {
         return Err("no water comes whose flow is known".to_owned());
     }
@@ -363,6 +409,15 @@ fn sizes<T: Trail>(t: &mut T, of: &European, block: &blocks::European, storm: Op
     let need =
         by!(t, "nominal size that is needed", en858_nominal_size::flow(of.rain, of.impediment, of.waste, factor))
             .map_err(|stop| stop.reason)?;
+    let both = of.rain.q.si() > 0.0 && of.waste.q.si() > 0.0;
+    let apart = (apart && both).then(|| {
+        let none = given(t, "the other water", Some(SIZE), Flow::from_si(0.0), "the enquiry", "not at the same time");
+        let label = "nominal size for the rain alone";
+        let rain = by!(t, label, en858_nominal_size::flow(of.rain, of.impediment, none, factor)).ok()?;
+        let label = "nominal size for the waste water alone";
+        let waste = by!(t, label, en858_nominal_size::flow(none, of.impediment, of.waste, factor)).ok()?;
+        Some(reckon!(t, "nominal size for the larger of both alone", [L_S, L_S], (rain = rain, waste = waste) rain.max(waste)))
+    });
     let standard = by!(t, "next nominal size of the series", en858_standard_size::size(need)).ok();
     let size = standard.unwrap_or(need);
     let sludge_trap = by!(t, "sludge trap", en858_sludge_trap::volume(size, factor, of.load)).ok();
@@ -376,7 +431,7 @@ fn sizes<T: Trail>(t: &mut T, of: &European, block: &blocks::European, storm: Op
     };
     let oil_store = by!(t, "oil store, PPG3", ppg3_oil_store::volume(treated.unwrap_or(size), kind)).ok();
     let least = least(of, block).map_err(|outside| outside.reason)?;
-    Ok(Sizes { factor, need, least, standard, sludge_trap, oil_store })
+    Ok(Sizes { factor, need, least, apart: apart.flatten(), standard, sludge_trap, oil_store })
 }
 
 /// The need with the mildest words in place of those that nobody said.

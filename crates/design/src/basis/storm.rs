@@ -22,6 +22,10 @@ pub struct Storm {
     pub area: Val<Area>,
     /// Composite runoff coefficient.
     pub coefficient: Val<Ratio>,
+    /// Whether every surface sheds most of its rain and none has a coefficient that somebody stated.
+    pub sealed: bool,
+    /// Factor of the rational method.
+    pub factor: Val<RationalFactor>,
     /// Time of concentration, where a table made it matter.
     pub concentration_time: Val<Time>,
     /// Design intensity.
@@ -37,6 +41,9 @@ pub struct Storm {
     /// The return period of the column that was taken.
     pub column_years: Option<f64>,
 }
+
+/// From this runoff coefficient on a surface counts as sealed: the least of pavements and roofs in the tables read.
+const SEALED: f64 = 0.7;
 
 /// What the rain comes to.
 struct Found {
@@ -61,6 +68,7 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
     let mut nodes = Vec::new();
     let mut names = Vec::new();
     let mut total: Option<Val<Area>> = None;
+    let mut sealed = true;
     for (i, s) in e.surfaces.iter().enumerate() {
         let name = s.name.0.clone().unwrap_or_else(|| format!("surface {}", i + 1));
         let Some(mut area) = stated(t, w, &say!(T, "area of {name}"), &s.area) else { continue };
@@ -71,6 +79,7 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
             Some(c) => c,
             None => runoff(t, w, s.kind.as_deref(), *s.canopy == Some(true), &name),
         };
+        sealed &= !s.runoff.is_given() && coefficient.q.si() >= SEALED;
         rows.push((area.q.si(), coefficient.q.si()));
         nodes.extend([area.at, coefficient.at]);
         names.push(name);
@@ -116,6 +125,8 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
     Ok(Some(Storm {
         area,
         coefficient,
+        sealed,
+        factor,
         concentration_time,
         intensity,
         duration: found.duration,

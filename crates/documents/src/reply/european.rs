@@ -1,7 +1,8 @@
 //! What was asked for by the European standard, answered one by one: class, sizes, bypass, covers.
 
-use crate::summary::european::{number, pumped};
+use crate::summary::european::{apart, counted, number, pumped};
 use stillrise_checks::Verdict;
+use stillrise_design::basis::european::European;
 use stillrise_design::enquiry::blocks;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{GAL, L, M3};
@@ -53,7 +54,13 @@ fn nominal_size(settled: &Settled) -> Option<String> {
     let word = if european.covers()? { "yes, it covers the need" } else { "no, it is too small" };
     let next = sizes.standard.filter(|_| european.covers() == Some(false));
     let next = next.map_or_else(String::new, |size| format!(", the next size is NS {}", number(size.q)));
-    Some(format!("{typed}: {word}; {}{next}. But {}.", flows(settled)?, tested(settled)))
+    let notes = beside(european);
+    Some(format!("{typed}: {word}; {}{next}.{notes} But {}.", flows(settled)?, tested(settled)))
+}
+
+/// How the standard counts, and the size without adding up, where those differ from what stands before it.
+fn beside(european: &European) -> String {
+    counted(european).into_iter().chain(apart(european)).map(|note| format!(" {note}")).collect()
 }
 
 /// The flows and the size that they ask for.
@@ -61,15 +68,17 @@ fn flows(settled: &Settled) -> Option<String> {
     let european = settled.job.design.basis.as_ref()?.european.as_ref()?;
     let sizes = european.sizes.as_ref().ok()?;
     let (rain, waste) = (number(european.rain.q), number(european.waste.q));
+    let times = european.impediment.q.si();
+    let waste = if (times - 1.0).abs() > 1e-9 { format!("{} x {waste}", print::digits(times, 2)) } else { waste };
     let water = match (european.rain.q.si() > 0.0, european.waste.q.si() > 0.0) {
         (true, true) => format!("{rain} L/s of rain and {waste} L/s of waste water"),
         (false, _) => format!("{waste} L/s of waste water"),
         (true, false) => format!("{rain} L/s of rain"),
     };
-    let water = match pumped(european) {
-        Some(how) => format!("{water} ({how}) ask"),
-        None => format!("{water} ask"),
-    };
+    let heavy = sizes.factor.q.si();
+    let heavy = (heavy > 1.0).then(|| format!("times {} for the density of {}", print::digits(heavy, 2), european.oil));
+    let how: Vec<String> = pumped(european).into_iter().chain(heavy).collect();
+    let water = if how.is_empty() { format!("{water} ask") } else { format!("{water} ({}) ask", how.join("; ")) };
     Some(format!("{water} for NS {} by EN 858-2", number(sizes.need.q)))
 }
 
@@ -78,14 +87,14 @@ fn needs(settled: &Settled) -> Option<String> {
     if settled.job.enquiry.asked.nominal_size.is_some() {
         return None;
     }
-    let sizes = settled.job.design.basis.as_ref()?.european.as_ref()?.sizes.as_ref();
-    Some(match sizes {
+    let european = settled.job.design.basis.as_ref()?.european.as_ref()?;
+    Some(match &european.sizes {
         Ok(sizes) => {
             let next = match sizes.standard {
                 Some(size) => format!("the next size of the series is NS {}", number(size.q)),
                 None => "the series ends at NS 500, so that several in parallel would be asked for".to_owned(),
             };
-            format!("Nominal size: {}; {next}. But {}.", flows(settled)?, tested(settled))
+            format!("Nominal size: {}; {next}.{} But {}.", flows(settled)?, beside(european), tested(settled))
         }
         Err(why) => format!("Nominal size: none follows; {why}."),
     })

@@ -19,6 +19,7 @@ pub(super) fn european(settled: &Settled) -> Value {
         "impediment_factor": v(of.impediment.at), "system": v(of.system.at), "oil": of.oil, "density": v(of.density.at),
         "sludge_load": v(of.load.at), "none_because": of.sizes.as_ref().err(),
         "density_factor": sizes.map(|s| v(s.factor.at)), "needed": sizes.map(|s| v(s.need.at)),
+        "needed_apart": sizes.and_then(|s| s.apart).map(|x| v(x.at)),
         "standard_size": sizes.and_then(|s| s.standard).map(|x| v(x.at)),
         "sludge_trap": sizes.and_then(|s| s.sludge_trap).map(|x| v(x.at)),
         "oil_store_ppg3": sizes.and_then(|s| s.oil_store).map(|x| v(x.at)),

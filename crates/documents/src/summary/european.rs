@@ -44,7 +44,31 @@ pub(crate) fn notes(settled: &Settled, european: &European) -> Vec<String> {
         out.push(format!("Rain {rain} L/s and waste water {waste} L/s are {how}."));
     }
     out.extend(covered(european));
+    out.extend(counted(european));
+    out.extend(apart(european));
     out
+}
+
+/// How the standard counts rain and washing units, where that differs from ours.
+pub(crate) fn counted(european: &European) -> Option<String> {
+    let rain = european.without_loss.then(|| "rain is counted without loss (runoff coefficient 1)".to_owned());
+    let units = european.by_units.map(|v| {
+        format!(
+            "high-pressure units and washes count {} L/s, more than the streams that were stated; taps and hoses beside them were not named as such, and none is counted",
+            number(v.q)
+        )
+    });
+    let both: Vec<String> = rain.into_iter().chain(units).collect();
+    (!both.is_empty()).then(|| format!("By that standard {}.", both.join(", and ")))
+}
+
+/// What the larger flow alone asks for, where both do not come together.
+pub(crate) fn apart(european: &European) -> Option<String> {
+    let alone = european.sizes.as_ref().ok()?.apart?;
+    Some(format!(
+        "The formula adds rain and waste water, although on what we know no washing runs while it rains; the larger alone asks for NS {}, if the local authority lets it stand alone.",
+        number(alone.q)
+    ))
 }
 
 /// How the pumps share the flow, where it is theirs and not what arrives.

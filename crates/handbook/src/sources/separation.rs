@@ -30,6 +30,7 @@ sources! {
     NR_106 "Wisconsin Administrative Code, chapter NR 106" "" Read;
     EN_858_NOMINAL "EN 858-2, Separator systems for light liquids, part 2, clause 4: nominal size" "2003" SecondHand;
     EN_858_TABLES "EN 858-2, Separator systems for light liquids, part 2, tables 2 to 4: factors and flows, as an authority's form quotes them" "2003" SecondHand;
+    EN_858_RUNOFF "EN 858-2, Separator systems for light liquids, part 2: runoff coefficient 1 is recommended for the rain flow and may be differentiated, as a trade text in Polish reports" "2003" SecondHand;
     EN_858_SLUDGE "EN 858-2, Separator systems for light liquids, part 2, table of sludge traps, as two trade texts print it" "2003" SecondHand;
     EN_858_SIZES "Preferred nominal sizes of separators for light liquids, as two trade texts list them, each in part" "" SecondHand;
     PPG3 "Environment agencies of the United Kingdom, Pollution Prevention Guidelines 3 (withdrawn)" "2006" SecondHand;
