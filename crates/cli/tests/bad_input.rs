@@ -43,7 +43,10 @@ fn every_kind_of_fault_is_refused_with_a_remedy() {
     refused(&format!("{HEAD}[[stream]]\nflow = \"-45 gpm\"\n"), &["not between 0.01 gpm and 100000 gpm"]);
     refused(&format!("{HEAD}[[stream]]\nflow = \"9e6 gpm\"\n"), &["not between"]);
     refused(&format!("{HEAD}[[stream]]\nflow = {{ from = \"memory\" }}\n"), &["a claim without value"]);
-    refused(&format!("{HEAD}[[stream]]\nname = \"wash\"\n"), &["neither a flow nor a number of hoses"]);
+    refused(
+        &format!("{HEAD}[[stream]]\nname = \"wash\"\n"),
+        &["neither a flow nor a number of hoses nor a volume a day"],
+    );
     refused(&format!("{HEAD}{WASH}[rain]\nintensity = \"3 in/h\"\n"), &["no surface it falls on"]);
     refused(
         &format!("{HEAD}[[surface]]\nname = \"yard\"\narea = \"1000 ft2\"\n[rain]\ntable = \"none.csv\"\n"),
@@ -56,7 +59,7 @@ fn every_kind_of_fault_is_refused_with_a_remedy() {
         &format!("{HEAD}{WASH}[[limit]]\npollutant = \"oil and greese\"\nvalue = \"15 mg/L\"\n"),
         &["did you mean \"oil and grease\"?"],
     );
-    refused(&format!("{HEAD}{WASH}[[limit]]\npollutant = \"oil and grease\"\n"), &["has no \"value\""]);
+    refused(&format!("{HEAD}{WASH}[[limit]]\nvalue = \"15 mg/L\"\n"), &["has no \"pollutant\""]);
     refused(
         &format!("{HEAD}{WASH}[inlet]\nfeed = \"pumpe\"\n"),
         &["is not a word of \"feed\"", "did you mean \"pump\"?"],

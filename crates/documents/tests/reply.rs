@@ -354,3 +354,64 @@ fn where_gravity_cannot_the_worst_case_is_the_one_with_most_that_does_not_rise()
     assert!(told.contains("40 mg/L of oil that does not rise") && !told.contains("(worst case: storm)"), "{told}");
     Ok(())
 }
+
+/// A drain whose volume a day is all that is known.
+const DRAIN: &str = r#"
+[enquiry]
+title = "Workshop drain"
+print = "si"
+[[stream]]
+name = "floor drain"
+volume_per_day = "200 L"
+[[oil]]
+kind = "diesel"
+"#;
+
+#[test]
+fn a_volume_a_day_alone_comes_as_fast_as_a_tap_or_within_a_shift() -> Outcome {
+    let flow = |text: &str| -> Result<f64, Box<dyn Error>> {
+        let settled = settled(text)?;
+        let flow = settled.job.design.basis.as_ref().and_then(|b| b.design_flow()).ok_or("no flow")?;
+        Ok(stillrise_units::Typed::in_unit(flow.q, &stillrise_units::catalog::M3_H))
+    };
+    // 0.5 L/s; 24 m3 in eight hours; 6 m3 in the two hours that were said.
+    assert!((flow(DRAIN)? - 1.8).abs() < 1e-9);
+    assert!((flow(&DRAIN.replace("200 L", "24 m3"))? - 3.0).abs() < 1e-9);
+    assert!((flow(&DRAIN.replace("\"200 L\"", "\"6 m3\"\nhours_per_day = 2"))? - 3.0).abs() < 1e-9);
+    let asked = mail(DRAIN)?;
+    assert!(asked.contains("How fast does the floor drain come while it runs? We took 1.8 m3/h."), "{asked}");
+    Ok(())
+}
+
+#[test]
+fn a_limit_without_its_number_is_no_fault_and_is_asked_for() -> Outcome {
+    let metals = mail(&format!("{PAD}[[limit]]\npollutant = \"metals\"\n"))?;
+    assert!(metals.contains("Limit on Metals: no number was stated, so nothing is held against it."), "{metals}");
+    assert!(metals.contains("What does the permit allow of metals: how much"), "{metals}");
+    assert!(metals.contains("No limit with a number is stated."), "{metals}");
+    Ok(())
+}
+
+#[test]
+fn a_flow_that_was_named_is_answered_in_its_own_unit_and_with_what_is_known_of_the_rain() -> Outcome {
+    // 0.9 x 1000 m2 x 54 mm/h = 48.6 m3/h or 13.5 L/s; 15 minutes are more than the 5 that it takes to gather.
+    let text = mail(&format!("{PAD}[asked]\nflow = \"15 L/s\"\n"))?;
+    assert!(
+        text.contains("yes, it covers the 48.6 m3/h (13.5 L/s) we find (storm). But that rain may be too weak"),
+        "{text}"
+    );
+    let short = mail(&format!("{}[asked]\nflow = \"60 m3/h\"\n", PAD.replace("15 min", "5 min")))?;
+    assert!(short.contains("yes, it covers the 48.6 m3/h we find (storm). -"), "{short}");
+    Ok(())
+}
+
+#[test]
+fn where_sludge_is_said_to_come_too_soon_its_figures_are_asked_for() -> Outcome {
+    let text = PAD.replace("hours_per_day = 2", "").replace("1 L/s", "4 L/s") + "[solids]\nd50 = \"60 um\"\n";
+    let asked = mail(&text)?;
+    assert!(
+        asked.contains("suspended solids does") && asked.contains("How many hours a day does the hull washing run"),
+        "{asked}"
+    );
+    Ok(())
+}

@@ -180,3 +180,12 @@ fn the_fall_that_is_missing_is_that_of_gravity_and_the_pipe_nobody_stated_is_nam
     let says = look(&open, "not-enough-fall").says();
     assert!(says.contains("2.4 in of fall") && says.contains("its slope nobody said"), "{says}");
 }
+
+#[test]
+fn frost_bars_no_unit_whose_walls_end_below_the_ground_but_names_what_still_freezes() {
+    let buried = wash(&[("outlet.invert", OUT), ("site.ground", "105 ft"), ("site.coldest_air", "10 °F")]);
+    assert_eq!(performance(&buried).site.installation.stands.q, Stands::Buried);
+    assert_eq!(look(&buried, "frost-outdoors").word(), "warns");
+    let standing = wash(&[("site.coldest_air", "10 °F")]);
+    assert_eq!(look(&standing, "frost-outdoors").word(), "fails");
+}

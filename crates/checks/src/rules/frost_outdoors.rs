@@ -2,14 +2,15 @@
 
 use crate::ask::COLDEST_AIR;
 use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::performance::installation::Stands;
 use stillrise_units::catalog::{DEG_C, DEG_F};
 use stillrise_units::{Temperature, Typed};
 
 rule! {
     "frost-outdoors" "Frost on a unit outdoors", Site;
-    looks "The coldest air at a unit that is not said to stand indoors and not said to be protected: below freezing it fails, unknown it cannot judge."
+    looks "The coldest air at a unit that is not said to stand indoors and not said to be protected: below freezing it fails, for walls below the ground it warns, unknown it cannot judge."
     matters "Still water freezes: ice lifts plates, blocks outlet, floats and sample pipe, and can burst nozzles."
-    remedy "A heated room, insulation with a heater or tracing, or drain the unit for the winter."
+    remedy "A heated room, insulation with a heater or tracing, or drain the unit for the winter; below ground, pipes and water under the local frost depth."
     source "Common practice of the trade; water freezes at 0 °C"
     limits "Takes the air alone. Warm water that never stops keeps a unit open in light frost; a cold week without flow does not."
 }
@@ -31,6 +32,13 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::cannot_judge(says, [COLDEST_AIR], None);
     };
     let shown = s.show(air, (&DEG_F, &DEG_C));
+    let stands = s.design.performance.as_ref().map(|p| p.site.installation.stands.q);
+    if air < Temperature::of(FREEZING, &DEG_C) && stands == Some(Stands::Buried) {
+        return Verdict::warns(
+            format!("coldest air {shown}; the walls would end below the ground, and what lies above the local frost depth freezes: covers, inlet, vents, and the water where it stands as high"),
+            None,
+        );
+    }
     if air < Temperature::of(FREEZING, &DEG_C) {
         Verdict::fails(
             format!("coldest air {shown}, and the unit is not said to stand in a heated room or to be protected"),

@@ -23,7 +23,10 @@ fn look(s: &Subject<'_>) -> Verdict {
         let row = l.pollutant.as_deref().and_then(pollutant).filter(|row| row.gravity == Gravity::Cannot)?;
         let what = match l.value.ph.0 {
             Some(ph) => ph.to_string(),
-            None => format!("{} {}", row.title, l.value.q().map(|q| s.show(q, (&MG_L, &MG_L)))?),
+            None => match l.value.q() {
+                Some(q) => format!("{} {}", row.title, s.show(q, (&MG_L, &MG_L))),
+                None => format!("{}, whose number nobody said", row.title),
+            },
         };
         Some(format!("{what} ({})", row.what_could.trim_end_matches('.').to_lowercase()))
     };

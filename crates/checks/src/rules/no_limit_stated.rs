@@ -12,9 +12,15 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    match s.enquiry.limits.len() {
-        0 => Verdict::warns("the enquiry states no limit on what leaves", None),
-        1 => Verdict::passes("1 limit is stated"),
-        n => Verdict::passes(format!("{n} limits are stated")),
+    let all = &s.enquiry.limits;
+    let open = match all.iter().filter(|l| !l.value.is_said()).count() {
+        0 => String::new(),
+        n => format!("; of {n} more nobody said the number"),
+    };
+    match all.iter().filter(|l| l.value.is_said()).count() {
+        0 if all.is_empty() => Verdict::warns("the enquiry states no limit on what leaves", None),
+        0 => Verdict::warns("a limit was named, but no number of any", None),
+        1 => Verdict::passes(format!("1 limit is stated{open}")),
+        n => Verdict::passes(format!("{n} limits are stated{open}")),
     }
 }

@@ -13,7 +13,7 @@ use crate::provenance::{Stop, Trail, Val, WhatIf};
 use crate::{by, reckon, say};
 use stillrise_handbook::fluids::facilities::facility;
 use stillrise_handbook::rain::{daily_volume, hose_flow, rain_volume};
-use stillrise_units::catalog::{GPM, H, IN, M3_H, MM, ONE, PERCENT};
+use stillrise_units::catalog::{GPM, H, IN, L_S, M3_H, MM, ONE, PERCENT};
 use stillrise_units::{Flow, Length, Time, Typed, Volume, ratio};
 
 /// One water on its way to the unit.
@@ -175,11 +175,36 @@ pub(super) fn annual<T: Trail>(t: &mut T, w: &WhatIf, rain: &Rain) -> Val<Length
     })
 }
 
+/// Flow of one tap of DN 15 in L/s, EN 858-2.
+const TAP: f64 = 0.5;
+/// Hours of a shift, in which a day's volume comes that nobody gave hours for.
+const SHIFT: f64 = 8.0;
+
 fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<Flow>, Stop> {
     if let Some(flow) = stated(t, w, &say!(T, "flow of {name}"), &s.flow) {
         return Ok(flow);
     }
     let gpm = |x: f64| Flow::of(x, &GPM);
+    // A volume a day says nothing of how fast it comes, unless its hours are known too: as fast as one tap, or as fast as
+    // it must to be through in a shift.
+    if let (false, Some(volume)) = (s.hoses.is_given(), s.volume_per_day.q()) {
+        let over = |hours: f64| Flow::from_si(volume.si() / Time::of(hours.max(1e-6), &H).si());
+        let (low, value) = match s.hours_per_day.q() {
+            Some(hours) => (over(hours.si()), over(hours.si())),
+            None => (over(24.0).max(gpm(2.0)), over(SHIFT).max(Flow::of(TAP, &L_S))),
+        };
+        let label = say!(T, "flow of {name}");
+        return Ok(stated_or(t, w, &s.flow, || {
+            standby(
+                &label,
+                (&GPM, &M3_H),
+                key_of("stream", name, "flow"),
+                say!(T, "How fast does the {name} come while it runs?"),
+                (low, value, gpm(25.0).max(value * 2.0)),
+                "its volume a day over its hours; where these are not known either, a tap of DN 15 (0.5 L/s by EN 858-2), or a shift of 8 h where that is more; at most a wash hose of 25 gpm (UFC 4-214-03, par. 4-8) or twice as much",
+            )
+        }));
+    }
     let hoses =
         stated_or(t, w, &s.hoses, || standby("hoses", (&ONE, &ONE), "", "", (ratio(1.0), ratio(1.0), ratio(1.0)), ""));
     let each = stated_or(t, w, &s.hose_flow, || {

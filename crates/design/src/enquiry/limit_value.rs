@@ -35,6 +35,14 @@ pub struct LimitValue {
     pub unseen: Option<String>,
 }
 
+impl LimitValue {
+    /// Whether something was said of how much, in whatever form.
+    #[must_use]
+    pub fn is_said(&self) -> bool {
+        self.amount.is_given() || self.ph.0.is_some() || self.unseen.is_some()
+    }
+}
+
 impl Deref for LimitValue {
     type Target = Quantity<Concentration>;
     fn deref(&self) -> &Self::Target {

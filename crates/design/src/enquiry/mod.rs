@@ -181,15 +181,12 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
         // One that was written and refused has its fault already.
         let refused =
             faults.iter().any(|f| ["flow", "hoses"].iter().any(|k| f.place.contains(&format!("{place}: {k}"))));
-        if !stream.flow.is_given() && !stream.hoses.is_given() && !refused {
+        let given = stream.flow.is_given() || stream.hoses.is_given() || stream.volume_per_day.is_given();
+        if !given && !refused {
             faults.push(Fault::new(
                 place,
-                "has neither a flow nor a number of hoses",
-                if stream.volume_per_day.is_given() {
-                    "write how fast it comes beside its volume a day: flow = \"45 gpm\" or \"10 m3/h\", or hoses = 3"
-                } else {
-                    "write flow = \"45 gpm\" or \"10 m3/h\", or hoses = 3"
-                },
+                "has neither a flow nor a number of hoses nor a volume a day",
+                "write flow = \"45 gpm\" or \"10 m3/h\", or hoses = 3, or volume_per_day = \"200 L\"",
             ));
         }
     }

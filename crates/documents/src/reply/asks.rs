@@ -1,8 +1,9 @@
 //! What contradicts, what is asked, what was assumed.
 
 use super::show;
-use crate::summary::{rests_on, stands, that_matter};
+use crate::summary::{assumed_under, numberless, rests_on, stands, that_matter};
 use std::collections::BTreeSet;
+use stillrise_checks::{Judged, Verdict};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::containment::balance::Balance;
 use stillrise_design::basis::containment::passes::Passing;
@@ -91,20 +92,31 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
     let decide: Vec<String> = deciding.iter().map(|q| alike(q)).filter(|text| once.insert(text.clone())).collect();
     let (first, others) = decide.split_at(decide.len().min(DECIDING));
     let (first, others) = (first.to_vec(), others.to_vec());
+    let mut once = BTreeSet::new();
+    let sludge = sludge(settled).into_iter().map(alike).filter(|text| once.insert(text.clone()));
     let mut seen = BTreeSet::new();
     let texts = nothing_fits(settled)
         .into_iter()
         .chain(of_changes(settled))
+        .chain(numbers(settled))
         .chain(first)
         .chain(stands_first.iter().cloned())
         .chain(contents(settled).into_iter().map(alike))
         .chain(pressing(settled))
+        .chain(sludge.take(2))
         .chain(stands_then.iter().cloned())
         .chain(stands::outlet(settled))
         .chain(of_rules(settled))
         .chain(others)
         .chain(rest.iter().map(|q| alike(q)));
     texts.filter(|text| seen.insert(text.clone())).take(ASKED).collect()
+}
+
+/// The numbers of limits that were named without one.
+fn numbers(settled: &Settled) -> Option<String> {
+    let open: Vec<String> = numberless(settled).into_iter().map(|(title, _)| title.to_lowercase()).collect();
+    let on = (!open.is_empty()).then(|| open.join(" and "))?;
+    Some(format!("What does the permit allow of {on}: how much, in which statistic and by which method?"))
 }
 
 /// What was changed or measured and lacks the number or the day that the rating asks for.
@@ -174,15 +186,30 @@ fn of_rules(settled: &Settled) -> Vec<String> {
 /// The oil in the waters, where a limit's word rests on figures for it that nobody confirmed.
 fn contents(settled: &Settled) -> Vec<&Question> {
     let limits = settled.job.design.performance.iter().flat_map(|p| &p.limits);
-    let rests: BTreeSet<&str> = limits
-        .flat_map(|verdict| rests_on(settled, verdict))
+    let asked = of_entries(settled, limits.flat_map(|verdict| rests_on(settled, verdict)).collect());
+    asked.into_iter().filter(|q| q.key.ends_with(".oil.mean")).collect()
+}
+
+/// The solids in the waters and how long these run, where sludge is said to fill its room too soon on figures for them that
+/// nobody stated.
+fn sludge(settled: &Settled) -> Vec<&Question> {
+    let fills =
+        |v: &Judged| v.rule.id == "solids-bury-pack" && matches!(v.verdict, Verdict::Warns(_) | Verdict::Fails(_));
+    let Some(at) = settled.verdicts.iter().find(|v| fills(v)).and_then(|v| v.verdict.at()) else { return Vec::new() };
+    let wanted = |key: &str| key.ends_with(".solids") || key.ends_with(".hours_per_day");
+    of_entries(settled, assumed_under(settled, at, &wanted))
+}
+
+/// The questions on assumed numbers of the trail.
+fn of_entries<'a>(settled: &'a Settled, entries: Vec<&Entry>) -> Vec<&'a Question> {
+    let keys: BTreeSet<&str> = entries
+        .iter()
         .filter_map(|entry| match &entry.origin {
             Origin::Assumed(a) => Some(a.key.as_str()),
             _ => None,
         })
         .collect();
-    let asked = settled.questions.iter().filter(|q| q.key.ends_with(".oil.mean") && !q.contradiction);
-    asked.filter(|q| rests.contains(q.key.as_str())).collect()
+    settled.questions.iter().filter(|q| keys.contains(q.key.as_str()) && !q.contradiction).collect()
 }
 
 /// What findings rest on that nobody said: the walkway where the place has no room for the one that was taken; where fall is

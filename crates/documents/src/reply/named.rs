@@ -1,6 +1,7 @@
 //! What somebody named beforehand, answered one by one: yes or no, and why.
 
 use super::show;
+use stillrise_checks::Verdict;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::State;
 use stillrise_design::performance::promise::{Promise, floor, number};
@@ -51,8 +52,22 @@ fn flow(settled: &Settled) -> Option<String> {
     let pumps = basis.feed.pump_flow.is_some();
     let what = if pumps { "what the pumps deliver at their highest".to_owned() } else { case.name.clone() };
     let named = claim.written.si();
+    let ours = match claim.written.unit {
+        // In the unit that was named too, where it is another.
+        unit if unit.symbol != settled.job.enquiry.system().pick(FLOW_UNITS).symbol => {
+            format!("{ours} ({})", print::in_prose(design.q.si(), unit))
+        }
+        _ => ours,
+    };
     Some(if named >= design.q.si() * 0.999 && named <= design.q.si() * 1.5 {
-        format!("A unit for {}: yes, it covers the {ours} we find ({what}).", typed(claim))
+        let weak = settled.verdicts.iter().find(|v| {
+            v.rule.id == "rain-table-starts-late" && matches!(v.verdict, Verdict::Warns(_) | Verdict::Fails(_))
+        });
+        let weak = weak.filter(|_| case.kind == stillrise_design::basis::cases::Kind::Storm);
+        let weak = weak.map_or_else(String::new, |v| {
+            format!(" But that rain may be too weak: {}.", v.verdict.says().trim_end_matches('.'))
+        });
+        format!("A unit for {}: yes, it covers the {ours} we find ({what}).{weak}", typed(claim))
     } else if named > design.q.si() {
         format!("A unit for {}: more than is needed; we find {ours} ({what}).", typed(claim))
     } else {

@@ -216,7 +216,7 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
         })
         .collect();
     if !each.is_empty() {
-        facts.push(format!("needed beside it, not in this budget: {}", each.join("; ")));
+        facts.push(format!("needed beside it, neither in this budget nor in the room above: {}", each.join("; ")));
     }
     facts
 }

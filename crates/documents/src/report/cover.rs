@@ -70,7 +70,8 @@ fn headline(r: &Report<'_>) -> Vec<String> {
         && let Some(worst) = performance.worst()
     {
         let effluent = Promise::of(worst.total.expected.q, worst.content.total.q).sentence();
-        out.push(format!("No limit is stated. Expected at the outlet: {effluent} of total oil, {}.", worst.case));
+        let some = if r.settled.job.enquiry.limits.is_empty() { "" } else { "with a number " };
+        out.push(format!("No limit {some}is stated. Expected at the outlet: {effluent} of total oil, {}.", worst.case));
     }
     out
 }
@@ -104,6 +105,12 @@ fn limits(r: &Report<'_>) -> Vec<Value> {
             "what": set(&format!("{}, {}", limit.shown(), limit.statistic())),
             "word": Word::NotByGravity.text(), "mark": "bad", "beside": null,
             "because": sentence(limit.pollutant.explains), "change": sentence(limit.pollutant.what_could),
+        }));
+    }
+    for (title, says) in crate::summary::numberless(r.settled) {
+        out.push(json!({
+            "what": set(&title), "word": "open", "mark": "fair", "beside": null,
+            "because": sentence(&says), "change": "The number, its statistic and its method, from the permit.",
         }));
     }
     out

@@ -21,8 +21,9 @@ use std::collections::BTreeSet;
 use stillrise_design::basis::limits::LimitState;
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::performance::promise::{Promise, floor, number};
-use stillrise_design::provenance::{Entry, Origin};
+use stillrise_design::provenance::{Entry, Node, Origin};
 use stillrise_design::triage::{Line, Weight};
+use stillrise_handbook::fluids::pollutants::{Gravity, pollutant};
 use stillrise_search::Settled;
 use stillrise_units::Typed;
 
@@ -114,6 +115,7 @@ pub fn headline(settled: &Settled) -> Vec<String> {
             limit.pollutant.explains.trim_end_matches('.')
         ));
     }
+    out.extend(numberless(settled).into_iter().map(|(title, says)| format!("Limit on {title}: {says}.")));
     if performance.worst().is_some_and(|worst| worst.content.free.q.si() <= 1e-9 * worst.content.total.q.si()) {
         out.push(
             "On these figures none of the oil that comes is free: a separator removes nothing of it, and would be there for what is spilled."
@@ -127,12 +129,30 @@ pub fn headline(settled: &Settled) -> Vec<String> {
         && let Some(worst) = performance.worst()
     {
         out.push(format!(
-            "No limit is stated. Expected at the outlet: {} of total oil, {}.",
+            "No limit {}is stated. Expected at the outlet: {} of total oil, {}.",
+            if settled.job.enquiry.limits.is_empty() { "" } else { "with a number " },
             Promise::of(worst.total.expected.q, worst.content.total.q).sentence(),
             worst.case
         ));
     }
     out
+}
+
+/// Limits that were named without a number: on what, and what follows.
+pub(crate) fn numberless(settled: &Settled) -> Vec<(String, String)> {
+    let open = settled.job.enquiry.limits.iter().filter(|l| !l.value.is_said());
+    open.filter_map(|l| {
+        let row = pollutant(l.pollutant.as_deref()?)?;
+        let says = match row.gravity {
+            Gravity::Cannot => format!(
+                "no number was stated, so nothing is held against it. {}",
+                row.explains.trim_end_matches('.').to_owned()
+            ),
+            Gravity::Touches | Gravity::Partly => "no number was stated, so nothing is held against it yet".to_owned(),
+        };
+        Some((row.title.to_owned(), says))
+    })
+    .collect()
 }
 
 /// Whether the results of the unit that stands show that every limit on its oil is kept, whatever is said of the water.
@@ -181,13 +201,18 @@ pub(crate) fn rests_on<'a>(settled: &'a Settled, verdict: &LimitVerdict) -> Vec<
     if !verdict.predicted || verdict.calculated != verdict.word {
         return Vec::new();
     }
+    assumed_under(settled, verdict.expected.at, &|key| key.contains(".oil.") || key == "water.oil_peak")
+}
+
+/// What a number in the trail rests on that was assumed, of the keys that are wanted, those first whose answer moves most.
+pub(crate) fn assumed_under<'a>(settled: &'a Settled, at: Node, wanted: &dyn Fn(&str) -> bool) -> Vec<&'a Entry> {
     let ledger = &settled.job.ledger;
-    let (mut seen, mut open) = (BTreeSet::new(), vec![verdict.expected.at]);
+    let (mut seen, mut open) = (BTreeSet::new(), vec![at]);
     let mut rests = BTreeSet::new();
     while let Some(at) = open.pop() {
         let Some(entry) = ledger.entry(at).filter(|_| seen.insert(at)) else { continue };
         match &entry.origin {
-            Origin::Assumed(assumption) if assumption.key.contains(".oil.") || assumption.key == "water.oil_peak" => {
+            Origin::Assumed(assumption) if wanted(&assumption.key) => {
                 rests.insert(at);
             }
             Origin::Given { .. } | Origin::Assumed(_) => {}

@@ -30,8 +30,8 @@ keys! {
     Limit "limit" {
         /// Of what
         pollutant: Text = spec.named(pollutant_names).like("\"oil and grease\"").needed();
-        /// How much; of pH a range, such as "6-9"; of a sheen "none" where it is judged by eye
-        value: LimitValue = spec.units(&MG_L, &MG_L).between("0.000001 mg/L", "100000 mg/L").safe_smaller().like("\"15 mg/L\"").needed();
+        /// How much; of pH a range, such as "6-9"; of a sheen "none" where it is judged by eye; left out while nobody knows it
+        value: LimitValue = spec.units(&MG_L, &MG_L).between("0.000001 mg/L", "100000 mg/L").safe_smaller().like("\"15 mg/L\"");
         /// Of which statistic
         statistic: Word<Statistic> = spec.like("\"daily maximum\"");
         /// Samples in a monthly average
