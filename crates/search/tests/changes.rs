@@ -94,13 +94,14 @@ fn steps_go_from_cheap_to_dear_and_say_when_to_sample_again() {
     assert!(M3.from_si(water) > 3.0, "{water}");
 }
 
-/// The same samples without anything recorded as changed: the causes stand alone, and no baseline is taken.
+/// The same samples without anything recorded as changed: the causes stand alone.
 #[test]
 fn without_a_change_the_generic_causes_answer() {
     let mut sheet = changed();
     sheet.table.remove("change");
     let (_, found) = look(&sheet);
-    assert!(found.changes.is_empty() && found.calibration.is_none());
+    // The results step up, and those before are the baseline all the same.
+    assert!(found.changes.is_empty() && found.jump.is_some() && found.calibration.is_some());
     assert!(found.explanations.iter().flat_map(|e| &e.causes).all(|s| s.change.is_none()));
     // Marked as good by hand they are a baseline again.
     for k in 0..5 {
@@ -179,4 +180,38 @@ fn slips_of_the_new_keys_are_refused() {
     let faults = changed().with("change.date", OUT).enquiry().expect_err("needed");
     assert!(format!("{faults:?}").contains("no \\\"date\\\""), "{faults:?}");
     assert!(Date::read("2026-04-13").is_ok());
+}
+
+/// 24, 21, 28, 23, 30 mg/L, then 95, 120, 82, 104 mg/L: means of the logarithms 3.21829 and 4.59792, squares about them
+/// 0.08510 and 0.07896; pooled deviation (0.16406 / 7) ^ 0.5 = 0.1531, so that Student's t is 1.37963 / (0.1531 x 0.6708) = 13.
+#[test]
+fn a_step_without_a_recorded_change_ends_the_good_period() {
+    let unsaid = || {
+        let mut sheet = changed();
+        sheet.table.remove("change");
+        sheet
+    };
+    let (_, found) = look(&unsaid());
+    let step = found.jump.expect("a step");
+    assert_eq!((step.last.to_string(), step.first.to_string()), ("2026-04-06".to_owned(), "2026-04-27".to_owned()));
+    assert_eq!((step.before.0, step.after.0), (5, 4));
+    assert!((MG_L.from_si(step.before.1.si()) - 24.985).abs() < 0.002, "{step:?}");
+    assert!((MG_L.from_si(step.after.1.si()) - 99.28).abs() < 0.02, "{step:?}");
+    assert_eq!(found.seen.iter().filter(|s| s.good).count(), 5);
+    assert!(found.calibration.is_some_and(|c| c.samples == 5));
+    // What was recorded or marked is not guessed at.
+    assert!(look(&changed()).1.jump.is_none());
+    let mut marked = unsaid();
+    marked.table["observed"].as_array_mut().expect("observations")[0]
+        .as_table_mut()
+        .expect("a block")
+        .insert("regime".to_owned(), "good".into());
+    assert!(look(&marked).1.jump.is_none());
+    // One high result is none, and neither are results that overlap.
+    let mut one = unsaid();
+    one.table["observed"].as_array_mut().expect("observations").truncate(6);
+    assert!(look(&one).1.jump.is_none());
+    let mut overlap = unsaid();
+    overlap.table["observed"].as_array_mut().expect("observations")[8]["oil_out"] = "22 mg/L".into();
+    assert!(look(&overlap).1.jump.is_none());
 }

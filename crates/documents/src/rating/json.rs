@@ -57,6 +57,11 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
             "oil_out": s.measured.map(mg_l), "oil_out_detected": s.detected, "oil_out_expected": mg_l(s.expected),
             "oil_out_expected_within_basis": s.within.map(mg_l),
         })).collect::<Vec<_>>(),
+        "step": d.jump.map(|j| json!({
+            "last_before": j.last.to_string(), "first_after": j.first.to_string(),
+            "before": { "results": j.before.0, "geometric_mean": mg_l(j.before.1) },
+            "after": { "results": j.after.0, "geometric_mean": mg_l(j.after.1) },
+        })),
         "good_period": d.calibration.map(|c| json!({
             "samples": c.samples, "mean": mg_l(c.mean), "expected_before": mg_l(c.before), "expected_after": mg_l(c.after),
             "influent_over_basis": c.influent, "median_droplet_over_basis": c.median, "scatter": c.scatter,

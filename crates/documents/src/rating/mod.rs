@@ -232,7 +232,7 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
             String::new()
         } else {
             let misses = words::misses(d, e).unwrap_or_default();
-            format!(" It would give {} mg/L where that was measured.{misses}", outs.join(", "))
+            format!(" It would give {} mg/L where oil was measured.{misses}", outs.join(", "))
         };
         out.push_str(&item(
             &format!("{}.", k + 1),

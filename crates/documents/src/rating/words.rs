@@ -6,7 +6,7 @@ use crate::summary::capital;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::enquiry::blocks::Observed;
 use stillrise_search::Settled;
-use stillrise_search::diagnosis::{Again, Calibration, Diagnosis, EXCHANGES, Explanation, SCATTER, Sized, Step};
+use stillrise_search::diagnosis::{Again, Calibration, Diagnosis, EXCHANGES, Explanation, Jump, SCATTER, Sized, Step};
 use stillrise_units::catalog::{GAL, H, M3, MG_L};
 use stillrise_units::math::sqrt;
 use stillrise_units::{Concentration, Flow, System, Time, Typed, print};
@@ -97,10 +97,15 @@ pub fn together(settled: &Settled, e: &Explanation) -> String {
     capital(&parts.iter().map(one).collect::<Vec<_>>().join("; and "))
 }
 
-/// What an explanation would give on the occasions that are to be explained, mg/L.
+/// What an explanation would give on the occasions that are to be explained, mg/L: once where it is the same on all of them.
 #[must_use]
 pub fn outs(d: &Diagnosis, e: &Explanation) -> Vec<String> {
-    e.effluent.iter().zip(&d.seen).filter(|(_, s)| !s.good).filter_map(|(c, _)| Some(mg((*c)?, 3))).collect()
+    let bad = e.effluent.iter().zip(&d.seen).filter(|(_, s)| !s.good);
+    let mut all: Vec<String> = bad.filter_map(|(c, _)| Some(mg((*c)?, 3))).collect();
+    if all.iter().all(|out| *out == all[0]) {
+        all.truncate(1);
+    }
+    all
 }
 
 /// A title within a sentence.
@@ -123,7 +128,8 @@ fn mg(c: Concentration, digits: usize) -> String {
 #[must_use]
 pub fn good_period(d: &Diagnosis) -> Vec<String> {
     let Some(c) = &d.calibration else { return Vec::new() };
-    let mut out = vec![format!(
+    let mut out: Vec<String> = d.jump.map(|j| stepped(&j)).into_iter().collect();
+    out.push(format!(
         "{} of the good period, {}{} mg/L in the geometric mean, are the baseline: with {} the oil and {} the median droplet of the basis the chain gives {} mg/L there, {} without. What should leave is reckoned so on every occasion.",
         results(c.samples),
         most(c),
@@ -132,7 +138,7 @@ pub fn good_period(d: &Diagnosis) -> Vec<String> {
         times(c.median),
         mg(c.after, 3),
         mg(c.before, 3),
-    )];
+    ));
     out.push(scatter(c));
     let own = d.own_spread().filter(|own| *own > WIDER * c.spread());
     out.extend(own.map(|own| {
@@ -142,6 +148,19 @@ pub fn good_period(d: &Diagnosis) -> Vec<String> {
         )
     }));
     out
+}
+
+/// That the results step up where no change was recorded.
+fn stepped(j: &Jump) -> String {
+    format!(
+        "No change was recorded, but the results step up between {} and {}: from {} mg/L in the geometric mean of {} to {} mg/L of {}. What was measured before is taken as the good period; what was changed at the plant, at the unit or at the sampling between those days is the first question.",
+        j.last,
+        j.first,
+        mg(j.before.1, 3),
+        j.before.0,
+        mg(j.after.1, 3),
+        j.after.0
+    )
 }
 
 fn results(n: usize) -> String {

@@ -12,6 +12,7 @@ use stillrise_design::enquiry::blocks::ChangeKind;
 use stillrise_design::performance::installation::Stands;
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_search::Settled;
+use stillrise_search::diagnosis::jump;
 use stillrise_search::questions::Question;
 use stillrise_search::standing::Asks;
 use stillrise_units::Typed;
@@ -129,6 +130,13 @@ fn of_changes(settled: &Settled) -> Vec<String> {
                 .to_owned(),
         );
     }
+    let step = e.unit_stands().then(|| jump(e, &e.observations())).flatten();
+    asks.extend(step.map(|j| {
+        format!(
+            "What was changed at the plant, at the unit or at the sampling between {} and {}? The results step up there.",
+            j.last, j.first
+        )
+    }));
     let moved = e.changes.iter().find(|c| c.what.0 == Some(ChangeKind::Outlet) && !c.outlet_level.is_given());
     if let Some(change) = moved.filter(|_| e.unit_stands()) {
         asks.push(format!(

@@ -13,6 +13,7 @@ mod calibration;
 pub mod causes;
 mod fit;
 mod gauges;
+mod jump;
 mod seen;
 mod sets;
 mod signs;
@@ -23,6 +24,7 @@ mod telling;
 
 pub use calibration::{Calibration, ENOUGH, SCATTER};
 pub use fit::tried;
+pub use jump::{Jump, jump};
 pub use seen::{Beyond, Seen};
 pub use steps::{Again, EXCHANGES, Step};
 pub use telling::Telling;
@@ -80,6 +82,8 @@ pub struct Diagnosis {
     pub causes: Vec<(&'static Cause, f64)>,
     /// What the good period says; `None` without one.
     pub calibration: Option<Calibration>,
+    /// The step in the results that ends the good period, where nobody recorded a change or marked a period.
+    pub jump: Option<Jump>,
     /// Changes by the weight of all sets that hold a cause which they brought about, by their place in the enquiry.
     pub changes: Vec<(usize, f64)>,
     /// Changes after which nothing was observed: they can explain nothing.
@@ -191,8 +195,12 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
         o.good = calibration::is_good(o.observed, changes);
     }
     if occasions.iter().all(|o| o.good) {
-        return Err(stop("all that was observed belongs to the good period: there is nothing to explain"));
+        return Err(stop(
+            "all that was observed belongs to the good period: there is nothing to explain. Add what was measured or seen since, with its day",
+        ));
     }
+    let jump = jump(&job.enquiry, &observations);
+    mark_before(&mut occasions, jump);
     let calibration = calibration::calibrate(&job.ledger, &mut occasions);
     let scatter = calibration.map_or(SCATTER, |c| c.spread());
     let suspects = suspects::suspects(
@@ -239,6 +247,7 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
         explanations,
         causes,
         calibration,
+        jump,
         changes: by_change,
         too_late,
         steps,
@@ -248,6 +257,14 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
         plates_assumed: plates_assumed(job).then(|| train.unit.frame.hopper_depth.q + train.unit.frame.pack_bottom.q),
         worked: Vec::new(),
     })
+}
+
+/// What lies before a step in the results is the good period.
+fn mark_before(occasions: &mut [Occasion<'_>], jump: Option<Jump>) {
+    let Some(jump) = jump else { return };
+    for o in occasions.iter_mut().filter(|o| o.observed.date.0.is_some_and(|day| day <= jump.last)) {
+        o.good = true;
+    }
 }
 
 /// Whether the unit is described by dimensions that do not say where the underside of its plates is.
@@ -265,11 +282,14 @@ pub fn work(t: &mut Ledger, job: &Job, found: &Diagnosis) -> Result<Vec<Option<N
     let worst = job.design.performance.as_ref().and_then(|p| p.worst()).ok_or_else(stop)?;
     let Some(lead) = found.explanations.first() else { return Ok(Vec::new()) };
     let mut places = Vec::new();
-    for observation in &job.enquiry.observations() {
+    let observations = job.enquiry.observations();
+    let jump = jump(&job.enquiry, &observations);
+    for observation in &observations {
         let observed = &observation.observed;
         t.section(situation::section(observed));
         let mut occasion = Occasion::new(t, observed, basis, &train.unit, worst)?;
         occasion.good = calibration::is_good(observed, &job.enquiry.changes);
+        mark_before(std::slice::from_mut(&mut occasion), jump);
         if let Some(c) = &found.calibration {
             occasion.calibrate(c.influent, c.median);
         }
