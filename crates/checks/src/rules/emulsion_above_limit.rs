@@ -4,7 +4,7 @@ use crate::ask::LIMIT;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::limits::LimitState;
 use stillrise_design::enquiry::blocks::Statistic;
-use stillrise_design::performance::held::{Passing, passing};
+use stillrise_design::basis::passing::{Passing, passing};
 use stillrise_handbook::fluids::pollutants::{Counts, Gravity};
 use stillrise_units::Typed;
 use stillrise_units::catalog::MG_L;

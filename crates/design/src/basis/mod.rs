@@ -13,6 +13,7 @@ pub mod fluids;
 pub mod influent;
 pub mod limits;
 pub mod methods;
+pub mod passing;
 pub mod peaks;
 pub mod pump_shear;
 pub mod shear;

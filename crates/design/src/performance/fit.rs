@@ -7,6 +7,7 @@ use crate::enquiry::blocks::{Arrangement, Site};
 use crate::provenance::{Pair, Trail, Val, WhatIf, choose, given};
 use crate::reckon;
 use crate::train::Train;
+use crate::train::custom::usual_walkway;
 use stillrise_units::catalog::{FT, IN, M, MM};
 use stillrise_units::{Length, Ratio, Typed, ratio};
 
@@ -26,12 +27,6 @@ pub struct Way {
     pub length: Val<Length>,
     /// Width in the same way.
     pub width: Val<Length>,
-}
-
-/// Walkway where none was asked for: common practice, room for one person to pass.
-#[must_use]
-pub fn usual_walkway() -> Length {
-    Length::of(2.0, &FT)
 }
 
 /// The room that the units need.

@@ -1,12 +1,12 @@
 //! How often single results, or averages, keep a limit when they scatter about their mean.
 
 use super::State;
-use super::held::at_peak;
 use super::limit::{LimitVerdict, held};
 use super::promise::Promise;
 use super::removal::Removal;
 use crate::basis::Basis;
 use crate::basis::limits::LimitState;
+use crate::basis::passing::at_peak;
 use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Off, Trail, Val, choose};
 use crate::{by, reckon, say};

@@ -3,13 +3,13 @@
 use super::State;
 pub use super::heard::{ASKED_OF_KEPT, ASKED_OF_LIKELY, By, Chance, HeldBack, Measured};
 pub use super::held::{Held, held};
-use super::held::{at_peak, is_raised, stays};
 use super::judge::{Found, judge};
 use super::keeps::{Keeps, keeps, mean_that_meets};
 use super::promise::{floor, number};
 use super::removal::Removal;
 use crate::basis::cases::Case;
 use crate::basis::limits::LimitState;
+use crate::basis::passing::{at_peak, is_raised, stays};
 use crate::basis::{Basis, Carried};
 use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Off, Trail, Val, choose};

@@ -7,7 +7,6 @@ use crate::basis::fluids::Season;
 use crate::enquiry::blocks::{Arrangement, Site};
 use crate::enquiry::keys::Quantity;
 use crate::enquiry::range::OutletControl;
-use crate::performance::fit::usual_walkway;
 use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
 use crate::{by, reckon};
 use stillrise_handbook::hydraulics::pipes::PIPE_SIZES;
@@ -384,4 +383,10 @@ fn nozzle<T: Trail>(t: &mut T, flow: Val<Flow>) -> Result<(Val<Length>, &'static
         &[flow.at],
     );
     Ok((bore, row.word))
+}
+
+/// Walkway where none was asked for: common practice, room for one person to pass.
+#[must_use]
+pub fn usual_walkway() -> Length {
+    Length::of(2.0, &FT)
 }

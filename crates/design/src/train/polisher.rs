@@ -3,13 +3,13 @@
 use super::{Stage, StageKind};
 use crate::basis::cases::Case;
 use crate::basis::limits::LimitState;
+use crate::basis::passing::passing;
 use crate::basis::waters::Content;
 use crate::basis::{Basis, FLOW_UNITS};
 use crate::enquiry::blocks::Statistic;
-use crate::performance::held::passing;
-use crate::performance::promise::floor;
 use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_handbook::page::Arg;
+use stillrise_handbook::separation::floors::plate_floor;
 use stillrise_units::catalog::MG_L;
 use stillrise_units::{Typed, print, ratio};
 
@@ -59,7 +59,9 @@ fn asks(limit: &LimitState, case: &Case, content: &Content) -> bool {
     }
     let found = passing(limit, case, content);
     match limit.pollutant.gravity {
-        Gravity::Touches => found.influent > found.against && (found.total > found.against || found.against < floor()),
+        Gravity::Touches => {
+            found.influent > found.against && (found.total > found.against || found.against < plate_floor().value)
+        }
         Gravity::Partly if limit.pollutant.is_suspended_solids() => {
             let peak = if found.at_peak { case.peak_for(limit).q.si() } else { 1.0 };
             content.solids.q * ratio(peak) > found.against
