@@ -66,12 +66,13 @@ fn what_does_not_stand_out_does_not_lead() -> Outcome {
     for (e, weight) in found.explanations.iter_mut().zip([0.12, 0.11]) {
         e.weight = weight;
     }
-    assert!(larger(found)[0].starts_with("No explanation stands out"), "{:?}", larger(found));
+    let says = larger(&settled, settled.diagnosis.as_ref().ok_or("no diagnosis")?).join(" ");
+    assert!(says.starts_with("No explanation stands out"), "{says}");
     let text = rated(&settled)?;
     assert!(!text.contains("eading explanation"), "{text}");
     let found = settled.diagnosis.as_mut().ok_or("no diagnosis")?;
     found.explanations[0].weight = 0.5;
-    let says = larger(found).join(" ");
+    let says = larger(&settled, settled.diagnosis.as_ref().ok_or("no diagnosis")?).join(" ");
     assert!(
         says.contains("Under the leading explanation") && !says.contains("The unit is not what falls short"),
         "{says}"
@@ -110,7 +111,7 @@ fn the_study_of_an_observed_unit_gives_no_advice() -> Outcome {
 fn the_mail_names_the_tests() -> Outcome {
     let text = flat(&reply(&quit(|t| t)?));
     assert!(!text.contains("The rating says") && !text.contains("the rating names"), "{text}");
-    assert!(text.contains("What we would look into first, the cheapest first: 1."), "{text}");
+    assert!(text.contains("What we would look into first, the cheapest test first; beside each how likely it plays a part, several may: 1."), "{text}");
     assert!(text.contains("38 mg/L, 44 mg/L before the change of 2026-08-10, both within it"), "{text}");
     assert!(text.contains("310 mg/L, 265 mg/L since the change of 2026-08-20, both above it"), "{text}");
     assert!(text.contains("2 of 2 results measured since 2026-08-20 lie above it"), "{text}");
@@ -207,5 +208,33 @@ fn what_is_built_is_not_asked_for_a_unit_that_stands() -> Outcome {
     .map_err(|faults| format!("{faults:?}"))?;
     let text = flat(&reply(&settle(&planned, &demo()?))).to_lowercase();
     assert!(text.contains("clear height") || text.contains("closure"), "{text}");
+    Ok(())
+}
+
+/// 40 or 25 gpm since the change stand beside each other, and no sentence says that it does not matter.
+#[test]
+fn contradicting_rates_of_a_change_are_told() -> Outcome {
+    let two = "rate = [{ value = \"75 gpm\", from = \"the curve\" }, { value = \"50 gpm\", from = \"the fitter\" }]";
+    let text = flat(&reply(&quit(|t| t.replace("rate = \"75 gpm\"", two))?));
+    assert!(
+        text.contains("75 gpm (the change of 2026-08-10: the curve); 50 gpm (the change of 2026-08-10: the fitter)"),
+        "{text}"
+    );
+    assert!(!text.contains("Either leads to the same"), "{text}");
+    Ok(())
+}
+
+/// A layer that was gauged stands beside what is permitted, and its age is asked for.
+#[test]
+fn a_gauged_layer_stands_beside_what_is_permitted() -> Outcome {
+    let gauged = |t: String| t.replace("jar = \"stays\"\n", "jar = \"stays\"\noil_layer = \"30 in\"\n");
+    let settled = quit(gauged)?;
+    let text = flat(&reply(&settled));
+    let d = settled.diagnosis.as_ref().ok_or("no diagnosis")?;
+    let layers = d.layers.ok_or("no levels")?;
+    assert!(layers.alarm < layers.permitted, "{layers:?}");
+    let rating = rated(&settled)?;
+    assert!(rating.contains("oil layer 30 in; oil is permitted up to"), "{rating}");
+    assert!(text.contains("When was the oil last pumped out? With 30 in of it now"), "{text}");
     Ok(())
 }

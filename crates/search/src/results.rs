@@ -41,13 +41,15 @@ impl Period {
     /// above a limit is above it for certain.
     fn measured(&self, limit: &LimitState) -> Option<Measured> {
         let (of, since) = (self.count(), self.since);
+        let all = self.results.iter().chain(&self.not_detected).map(|c| c.si()).sum::<f64>();
+        let at_most = Concentration::from_si(all / (of as f64).max(1.0));
         let above = self.results.iter().filter(|c| **c > limit.value.q).count();
         if of == 0 || limit.statistic.q != Statistic::MonthlyAverage {
-            return (of > 0).then_some(Measured { above, of, mean: None, since });
+            return (of > 0).then_some(Measured { above, of, mean: None, at_most, since });
         }
         let mean = Concentration::from_si(self.results.iter().map(|c| c.si()).sum::<f64>() / of as f64);
         let above = if mean > limit.value.q { of } else { 0 };
-        Some(Measured { above, of, mean: Some(mean), since })
+        Some(Measured { above, of, mean: Some(mean), at_most, since })
     }
 }
 
@@ -78,7 +80,9 @@ pub fn periods(e: &Enquiry) -> Vec<Period> {
             not_detected: Vec::new(),
         })
         .collect();
-    for o in e.observations() {
+    let mut observations = e.observations();
+    observations.sort_by_key(|o| o.observed.date.0.map(Date::number));
+    for o in observations {
         if let (Some(out), Some(period)) = (o.observed.oil_out.q(), all.get_mut(place(o.observed.date.0))) {
             if o.detected { &mut period.results } else { &mut period.not_detected }.push(out);
         }

@@ -74,7 +74,11 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
         let Some(row) = block.pollutant.as_deref().and_then(pollutant) else { continue };
         // A hydrocarbon index and free oil say themselves what they count, and a sheen is seen.
         let open = row.counts == Counts::AllOil && !["hydrocarbon index", "sheen"].contains(&row.word);
-        if row.gravity == Gravity::Touches && open && block.method.is_none() {
+        // Said of one limit on it, or of results held against it, it is known of all.
+        let same = |name: Option<&str>| name.and_then(pollutant).is_some_and(|other| other.word == row.word);
+        let said = e.limits.iter().any(|l| same(l.pollutant.as_deref()) && l.method.is_some())
+            || e.samples.iter().any(|s| same(s.pollutant.as_deref().or(Some("oil and grease"))) && s.method.is_some());
+        if row.gravity == Gravity::Touches && open && !said {
             ask(&format!("limit \"{}\".method", row.word), Asks::Method(row.word.to_owned()));
         }
         if block.authority.is_none() {

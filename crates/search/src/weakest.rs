@@ -69,8 +69,8 @@ pub(crate) fn weakest(
     let found: Vec<Option<Measured>> = (0..words.len()).map(|k| latest(enquiry, of(k)?)).collect();
     // The weakest word that an assumption can leave, by limit.
     let ends: Vec<Word> = found.iter().map(|m| weakest_assumed(m.as_ref())).collect();
-    for (word, found) in words.iter_mut().zip(&found) {
-        *word = beside_measured(*word, *found);
+    for ((word, found), stays) in words.iter_mut().zip(&found).zip(&now.stays) {
+        *word = beside_measured(*word, *found, *stays);
     }
     let start = model.space();
     // What the waters carry as it stands, once that is all that can weaken a word.
@@ -167,12 +167,13 @@ mod tests {
         inputs.extend(fresh);
         let model = Model::new(enquiry, None, design, inputs.clone())?;
         let mut space = model.space();
-        let mut words = model.reading(&space)?.words;
+        let reading = model.reading(&space)?;
+        let mut words = reading.words;
         let mut ends = Vec::new();
         for (k, word) in words.iter_mut().enumerate() {
             let limit = &design.basis.as_ref()?.limits[design.performance.as_ref()?.limits[k].limit];
             let found = latest(enquiry, limit);
-            *word = beside_measured(*word, found);
+            *word = beside_measured(*word, found, reading.stays[k]);
             ends.push(weakest_assumed(found.as_ref()));
         }
         for (k, input) in inputs.iter().enumerate().filter(|(_, input)| input.assumed) {

@@ -17,9 +17,9 @@ use stillrise_design::performance::heard::{beside, weakest_assumed};
 use stillrise_design::performance::limit::{By, Chance, HeldBack, LimitVerdict, Measured, Word};
 use stillrise_design::provenance::{choose, show};
 use stillrise_handbook::page::Arg;
-use stillrise_units::System;
 use stillrise_units::catalog::PERCENT;
 use stillrise_units::ratio;
+use stillrise_units::{Concentration, System};
 
 /// Sets of inputs that are drawn for the chance. Each gives a share of results, not a yes or no, so that few of them
 /// give the mean to about a hundredth.
@@ -95,7 +95,8 @@ pub(crate) fn hear(
 /// What holds the word of one limit back.
 fn against(heard: &Heard, k: usize, verdict: &LimitVerdict, system: System) -> Vec<HeldBack> {
     let (measured, chance) = (verdict.measured.as_ref(), verdict.chance.as_ref());
-    let (calculated, weakest) = (beside(verdict.calculated, measured), weakest_assumed(measured));
+    let (calculated, weakest) =
+        (beside(verdict.calculated, measured, verdict.stays_in_the_mean()), weakest_assumed(measured));
     let mut swings = Vec::new();
     for (input, ends) in heard.inputs.iter().zip(&heard.ends).filter(|(input, _)| input.assumed) {
         let word =
@@ -130,9 +131,9 @@ fn speaks(found: Measured) -> Option<HeldBack> {
 }
 
 /// The calculated word on a limit, once what was measured at the unit that stands is set beside it.
-pub(crate) fn beside_measured(calculated: Word, found: Option<Measured>) -> Word {
+pub(crate) fn beside_measured(calculated: Word, found: Option<Measured>, stays: Concentration) -> Word {
     let held = found.and_then(speaks).map_or(calculated, |held| held.word.max(calculated));
-    beside(held, found.as_ref())
+    beside(held, found.as_ref(), stays)
 }
 
 /// Puts the words of a design right by what was heard, with the chance in the trail.

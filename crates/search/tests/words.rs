@@ -147,8 +147,17 @@ fn gravity_is_not_said_to_fail_where_it_was_measured_to_keep() {
     assert!(within.says() == "not shown" && within.reason().contains("all 3 results measured keep it"));
     // Two results show less, and one above the limit shows the contrary.
     assert_eq!(limit(&stands("40 %", "30 mg/L", "\"12 mg/L\", \"15 mg/L\"")).word, Word::NotByGravity);
+    // With one above they no longer show it kept; their mean of 17.25 mg/L still shows that less than 40 mg/L do not rise.
     let above = limit(&stands("40 %", "30 mg/L", "\"12 mg/L\", \"15 mg/L\", \"9 mg/L\", \"33 mg/L\""));
-    assert_eq!(above.word, Word::NotByGravity);
+    assert_eq!((above.word, above.says()), (Word::NotShown, "exceeded"));
+    assert!(
+        above.reason().contains("less of the oil is held in the water than the calculation takes"),
+        "{}",
+        above.reason()
+    );
+    // Results about as high as what would not rise leave the word.
+    let high = limit(&stands("40 %", "30 mg/L", "\"52 mg/L\", \"45 mg/L\", \"49 mg/L\""));
+    assert_eq!(high.word, Word::NotByGravity);
     // An assumed share reaches "not by gravity" where nothing was measured, and no further than "not shown" where it was.
     let unsaid = limit(&stands(OUT, "12 mg/L", ""));
     assert_eq!((unsaid.calculated < Word::NotByGravity, unsaid.word), (true, Word::NotByGravity));

@@ -146,10 +146,22 @@ fn new_rate(before: &Enquiry, now: &mut Enquiry, change: &Change) -> bool {
     }
     let Some(spec) = Inlet::spec().keys.iter().find(|k| k.name == "rate") else { return false };
     let later = !claims.is_empty();
+    let contradicted = change.rate.is_contradicted() && !claim.chosen;
     if let Some(old) = old.first().and_then(Quantity::claim) {
-        let (old, new) = (&old.written.text, &claim.written.text);
+        let said: Vec<&str> = change.rate.claims.iter().map(|c| c.written.text.as_str()).collect();
+        let (old, new) = (&old.written.text, if contradicted { said.join(" or ") } else { claim.written.text.clone() });
         let note = format!("{} has the pump deliver {new} in place of {old}, and is taken for today", from(change));
         now.notes.push(("inlet: rate".to_owned(), note));
+    }
+    if contradicted {
+        // What contradicts about the new pump says nothing of the old one, whose rate is not among it.
+        let told = |c: &Claim| {
+            let by = c.from.as_ref().map_or_else(|| from(change), |by| format!("{}: {by}", from(change)));
+            Claim { from: Some(by), ..c.clone() }
+        };
+        let claims = change.rate.claims.iter().map(told).collect();
+        now.inlet.rate.0 = vec![Quantity::new(claims, spec, "inlet: rate")];
+        return true;
     }
     let because = later.then(|| later_than_the_key(change));
     let new = Claim { from: Some(from(change)), chosen: later, because, ..claim.clone() };
@@ -276,6 +288,19 @@ mod tests {
         let now = e.today().expect("a change");
         assert_eq!((level(&e), level(&now)), (Some(1200.0), Some(1450.0)));
         assert!(now.notes.iter().any(|(_, note)| note.contains("1.45 m") && note.contains("in place of 1.2 m")));
+    }
+
+    /// 40 or 25 gpm since the change: both are claims on the pump of today, the larger is designed for, and the 15 gpm of the
+    /// old pump are none.
+    #[test]
+    fn contradicting_rates_of_a_change_stay_contradicting() {
+        let inlet = "[inlet]\nfeed = \"pump\"\npump = \"diaphragm\"\nrate = \"15 gpm\"\n";
+        let rates = "what = \"pump\"\npump = \"centrifugal\"\nrate = [{ value = \"25 gpm\", from = \"the fitter\" }, { value = \"40 gpm\", from = \"the curve\" }]";
+        let now = read(&(inlet.to_owned() + &change("2026-08-10", rates))).today().expect("a change");
+        let today = now.inlet.rate.0.first().expect("a rate");
+        assert!(today.is_contradicted() && today.claims.len() == 2, "{:?}", today.claims);
+        assert_eq!(rate(&now), Some(40.0));
+        assert!(now.notes.iter().any(|(_, note)| note.contains("25 gpm or 40 gpm in place of 15 gpm")));
     }
 
     #[test]

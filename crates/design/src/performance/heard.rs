@@ -46,6 +46,8 @@ pub struct Measured {
     pub of: usize,
     /// Their arithmetic mean, where the limit is on an average.
     pub mean: Option<Concentration>,
+    /// Their arithmetic mean at most: what was not detected counts with its reporting limit.
+    pub at_most: Concentration,
     /// The day of the change since which they were taken; `None` where nothing was changed.
     pub since: Option<Date>,
 }
@@ -60,10 +62,17 @@ impl Measured {
         self.above == 0 && self.of >= SHOW
     }
 
+    /// Whether enough results lie, in the mean, below what by the calculation passes any separator: then less of the oil is
+    /// held in the water than it takes.
+    #[must_use]
+    pub fn disproves(&self, stays: Concentration) -> bool {
+        self.of >= SHOW && self.at_most < stays
+    }
+
     /// How they lie, in a phrase: `2 of 4 measured results lie above the limit`.
     #[must_use]
     pub fn says(&self, limit: &str) -> String {
-        let Self { above, of, mean, since } = *self;
+        let Self { above, of, mean, since, .. } = *self;
         let since = since.map_or_else(String::new, |day| format!(" since {day}"));
         if above == 0 {
             return match mean.map(number) {
@@ -127,11 +136,12 @@ impl Chance {
     }
 }
 
-/// The calculated word beside what was measured at the unit that stands: gravity has kept what enough results show kept.
+/// The calculated word beside what was measured at the unit that stands: gravity has kept what enough results show kept, and
+/// what does not rise, in the mean, is no more than what was measured.
 #[must_use]
-pub fn beside(calculated: Word, measured: Option<&Measured>) -> Word {
+pub fn beside(calculated: Word, measured: Option<&Measured>, stays: Concentration) -> Word {
     match measured {
-        Some(m) if m.shows_it_can() => calculated.min(Word::NotShown),
+        Some(m) if m.shows_it_can() || m.disproves(stays) => calculated.min(Word::NotShown),
         _ => calculated,
     }
 }
@@ -154,7 +164,7 @@ impl LimitVerdict {
 
     /// Holds the word back by what was found beside the calculation.
     pub fn hold_back(&mut self, mut by: Vec<HeldBack>) {
-        let start = beside(self.calculated, self.measured.as_ref());
+        let start = beside(self.calculated, self.measured.as_ref(), self.stays_in_the_mean());
         by.retain(|h| h.word > start);
         by.sort_by_key(|h| core::cmp::Reverse(h.word));
         self.word = by.iter().map(|h| h.word).fold(start, Word::max);
@@ -166,6 +176,12 @@ impl LimitVerdict {
     #[must_use]
     pub fn says(&self) -> &'static str {
         if self.word == Word::NotShown && self.is_exceeded() { "exceeded" } else { self.word.text() }
+    }
+
+    /// What of the water no separator touches, in the mean: of what is held against a single sample the peak is taken out.
+    #[must_use]
+    pub fn stays_in_the_mean(&self) -> Concentration {
+        self.stays.q / self.peak.map_or(1.0, |peak| peak.q.si().max(1.0))
     }
 
     fn is_exceeded(&self) -> bool {
@@ -188,8 +204,18 @@ impl LimitVerdict {
     #[must_use]
     pub fn reason(&self) -> String {
         let because = self.because.trim_end_matches('.');
-        if let Some(m) = self.measured.filter(|m| beside(self.calculated, Some(m)) != self.calculated) {
+        let stays = self.stays_in_the_mean();
+        if let Some(m) = self.measured.filter(|m| beside(self.calculated, Some(m), stays) != self.calculated) {
             let (of, since) = (m.of, m.since.map_or_else(String::new, |day| format!(" since {day}")));
+            if !m.shows_it_can() {
+                let also = if m.above > 0 { format!("{}; and ", m.says("the limit")) } else { String::new() };
+                return format!(
+                    "by the calculation alone it would be \"{}\": {because}. But {also}the {of} results measured{since} are {} in the mean, less than the {} that would not rise in the mean: less of the oil is held in the water than the calculation takes",
+                    self.calculated.text(),
+                    number(m.at_most),
+                    number(stays)
+                );
+            }
             return format!(
                 "by the calculation alone it would be \"{}\": {because}. But all {of} results measured{since} keep it: the calculation does not describe this unit on this water",
                 self.calculated.text()

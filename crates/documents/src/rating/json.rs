@@ -29,7 +29,7 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
     let step = |s: &Step| {
         json!({
             "cause": s.cause.id, "change": s.change, "weight": s.weight, "cost": s.cause.cost,
-            "cost_says": words::cost(s.cause.cost), "test": super::test(d, s.cause), "remedy": s.cause.remedy,
+            "cost_says": words::cost(s.cause.cost), "test": super::test(d, s.cause, settled.job.enquiry.system()), "remedy": s.cause.remedy,
             "sample_again": {
                 "water_m3": M3.from_si(s.again.water.si()),
                 "running_h": s.again.running.map(|(_, time)| H.from_si(time.si())),
@@ -75,7 +75,7 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
         "steps": d.steps.iter().map(step).collect::<Vec<_>>(),
         "all_put_right": range(d.as_it_ran), "all_put_right_tells": tells(d.as_it_ran),
         "next_test": d.next.map(|c| json!({ "cause": c.id, "test": c.test })),
-        "larger_unit": { "helps": d.leading().and_then(|lead| d.larger_helps(lead)), "says": larger(d).join(" ") },
+        "larger_unit": { "helps": d.leading().and_then(|lead| d.larger_helps(lead)), "says": larger(settled, d).join(" ") },
         "sets": d.sets,
         "worked_in_trail": d.worked.iter().map(|at| at.and_then(stillrise_design::Node::index)).collect::<Vec<_>>(),
         "caution": crate::summary::CAUTION,

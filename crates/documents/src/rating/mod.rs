@@ -18,8 +18,8 @@ use stillrise_design::performance::promise::number;
 use stillrise_search::Settled;
 use stillrise_search::diagnosis::causes::{AFTER_THE_JAR, Cause, Gauge, SEEN_IN_A_JAR};
 use stillrise_search::diagnosis::{Beyond, Diagnosis, Seen};
-use stillrise_units::catalog::{DEG_C, DEG_F};
-use stillrise_units::{Typed, print};
+use stillrise_units::catalog::{DEG_C, DEG_F, IN, MM};
+use stillrise_units::{Concentration, Length, System, Typed, print};
 
 /// Explanations that are printed.
 const SHOWN: usize = 6;
@@ -43,11 +43,11 @@ pub fn change(settled: &Settled, verdict: &LimitVerdict) -> String {
 }
 
 /// What the numbers in brackets are.
-pub const BRACKETS: &str = "In brackets: not measured. The flow is the mean of the basis, or after a change what the change states; the water is as warm as it was said to flow, else half-way between the coldest and the warmest of the basis, as the season is not known. The oil that should be there is reckoned as if nothing had been changed.";
+pub const BRACKETS: &str = "In brackets: not measured. The flow is the mean of the basis, without the strokes of a pump that pulsates, or after a change what the change states; the water is as warm as it was said to flow, else half-way between the coldest and the warmest of the basis, as the season is not known. The oil that should be there is reckoned as if nothing had been changed.";
 
 /// What the explanations say of a larger unit, in sentences.
 #[must_use]
-pub fn larger(d: &Diagnosis) -> Vec<String> {
+pub fn larger(settled: &Settled, d: &Diagnosis) -> Vec<String> {
     let Some(lead) = d.leading() else {
         let mut out = vec!["No explanation stands out.".to_owned()];
         out.push(match d.larger_helps_in() {
@@ -58,6 +58,10 @@ pub fn larger(d: &Diagnosis) -> Vec<String> {
             Some(share) if share >= 1.0 => {
                 "Under each of them a unit of twice the area would take at least a third off the effluent.".to_owned()
             }
+            Some(share) if share < HARDLY => format!(
+                "Hardly: only under those that hold {} of the weight would a unit of twice the area take at least a third off the effluent.",
+                percent(share)
+            ),
             Some(share) => format!(
                 "Under those that hold {} of the weight a unit of twice the area would take at least a third off the effluent, under the others not: test first.",
                 percent(share)
@@ -65,6 +69,8 @@ pub fn larger(d: &Diagnosis) -> Vec<String> {
         });
         return out;
     };
+    let pair = d.with_larger(lead).next();
+    let between = pair.and_then(|(now, then)| limit_between(settled, then, now));
     let mut out = vec![match d.larger_helps(lead) {
         None => "No effluent was measured, so nothing can be said of a larger unit.",
         Some(true) => {
@@ -73,15 +79,38 @@ pub fn larger(d: &Diagnosis) -> Vec<String> {
         Some(false) if !d.asks_too_much(lead) => {
             "Under the leading explanation what is the matter lies not in the unit's size, and a larger unit would not cure it."
         }
+        Some(false) if between.is_some() => {
+            "Under the leading explanation a larger unit would help a little: one of twice the area would take less than a third off the effluent."
+        }
         Some(false) => {
             "Under the leading explanation a larger unit would not help: one of twice the area would take less than a third off the effluent."
         }
     }
     .to_owned()];
-    if let Some((now, then)) = d.with_larger(lead).next() {
-        out.push(format!("It gives {} with the unit as it is, {} with twice the area.", number(now), number(then)));
+    if let Some((now, then)) = pair {
+        let crosses = between.map_or_else(String::new, |limit| {
+            format!(
+                " The limit of {} lies between: the mean would come below it, and part of the single results would still lie above.",
+                number(limit)
+            )
+        });
+        out.push(format!(
+            "It gives {} with the unit as it is, {} with twice the area.{crosses}",
+            number(now),
+            number(then)
+        ));
     }
     out
+}
+
+/// Under so little of the weight a larger unit hardly helps. Judgement.
+const HARDLY: f64 = 0.1;
+
+/// The lowest limit on oil between what leaves with a larger unit and what leaves now.
+fn limit_between(settled: &Settled, then: Concentration, now: Concentration) -> Option<Concentration> {
+    let basis = settled.job.design.basis.as_ref()?;
+    let all = basis.limits.iter().filter(|l| stillrise_search::results::compares(l)).map(|l| l.value.q);
+    all.filter(|limit| *limit >= then && *limit < now).reduce(|a, b| if b < a { b } else { a })
 }
 
 /// That the rules speak of the calculation, where they fail: a unit can be short of its duty and still not be what
@@ -124,9 +153,9 @@ pub fn beyond(d: &Diagnosis) -> Vec<String> {
 
 /// The test of a cause, or that it was made, or what is left of it where a jar has stood.
 #[must_use]
-pub fn test(d: &Diagnosis, cause: &Cause) -> String {
+pub fn test(d: &Diagnosis, cause: &Cause, system: System) -> String {
     if d.is_tested(cause) {
-        return format!("This was looked at already ({}).{}", gauged(d), assumed_plates(d, cause));
+        return format!("This was looked at already ({}).{}", gauged(d, system), assumed_plates(d, cause));
     }
     let stood = |o: &&Observed| o.jar.0.is_some();
     match d.seen.iter().map(|s| &s.observed).rfind(stood).filter(|_| cause.id == SEEN_IN_A_JAR) {
@@ -140,13 +169,21 @@ pub fn test(d: &Diagnosis, cause: &Cause) -> String {
 }
 
 /// The depths that were gauged.
-fn gauged(d: &Diagnosis) -> String {
+fn gauged(d: &Diagnosis, system: System) -> String {
     let depths = |o: &Observed| {
         let all = [("oil layer", &o.oil_layer), ("sludge", &o.sludge), ("backed up", &o.backed_up)];
         let all = all.into_iter().chain([("level lower by", &o.level_drop)]);
         all.filter_map(|(what, q)| Some(format!("{what} {}", q.claim()?.written.text))).collect::<Vec<_>>()
     };
-    d.seen.iter().flat_map(|s| depths(&s.observed)).collect::<Vec<_>>().join(", ")
+    let gauged = d.seen.iter().flat_map(|s| depths(&s.observed)).collect::<Vec<_>>().join(", ");
+    let layer = d.seen.iter().any(|s| s.observed.oil_layer.is_given());
+    let against = d.layers.filter(|_| layer).map(|l| {
+        let shown = |q: Length| print::in_prose(q.si(), system.pick((&IN, &MM)));
+        let (permitted, alarm) = (shown(l.permitted), shown(l.alarm));
+        let rests = if l.assumed { ", by dimensions that are partly assumed" } else { "" };
+        format!("; oil is permitted up to {permitted}, and the alarm belongs at {alarm}{rests}")
+    });
+    gauged + &against.unwrap_or_default()
 }
 
 /// That it is assumed from which depth sludge stands in the plates.
@@ -155,7 +192,7 @@ fn assumed_plates(d: &Diagnosis, cause: &Cause) -> String {
     depth.map_or_else(String::new, |depth| {
         format!(
             " That sludge reaches the plates from {} is assumed: measure where their underside lies.",
-            print::with_unit(depth.si(), &stillrise_units::catalog::MM)
+            print::with_unit(depth.si(), &MM)
         )
     })
 }
@@ -223,7 +260,7 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
     if d.leading().is_none() && d.explanations.len() > 1 {
         out.push_str(&hang("No explanation stands out; the likeliest first.", width, 0, 2));
     }
-    for text in words::no_worse(d).into_iter().chain(words::nothing_fits(d)) {
+    for text in words::no_worse(d).into_iter().chain(words::nothing_fits(d)).chain(words::samples_first(d)) {
         out.push_str(&hang(&text, width, 0, 2));
     }
     for (k, e) in d.explanations.iter().take(SHOWN).enumerate() {
@@ -251,7 +288,7 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
     ));
     out.push_str(&section("What to test next"));
     if let Some(next) = d.next {
-        let test = capital(&test(d, next));
+        let test = capital(&test(d, next, system));
         out.push_str(&hang(&format!("Cheapest that tells the likeliest explanations apart: {test}"), width, 0, 2));
     }
     out.push_str(&words::steps(settled, d, width));
@@ -259,7 +296,7 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
         out.push_str(&hang(&text, width, 0, 2));
     }
     out.push_str(&section("Would a larger unit help?"));
-    for text in larger(d) {
+    for text in larger(settled, d) {
         out.push_str(&hang(&text, width, 0, 2));
     }
     out.push_str(&section("Cautions"));

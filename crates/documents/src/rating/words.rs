@@ -6,6 +6,7 @@ use crate::summary::capital;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::enquiry::blocks::Observed;
 use stillrise_search::Settled;
+use stillrise_search::diagnosis::causes::OF_THE_SAMPLE;
 use stillrise_search::diagnosis::{Again, Calibration, Diagnosis, EXCHANGES, Explanation, Jump, SCATTER, Sized, Step};
 use stillrise_units::catalog::{GAL, H, M3, MG_L};
 use stillrise_units::math::sqrt;
@@ -364,7 +365,7 @@ pub fn step(settled: &Settled, d: &Diagnosis, s: &Step) -> String {
         percent(s.weight),
         capital(s.cause.how),
         cost(s.cause.cost),
-        super::test(d, s.cause),
+        super::test(d, s.cause, system),
         s.cause.remedy,
         again(&s.again, system),
     )
@@ -374,6 +375,22 @@ pub fn step(settled: &Settled, d: &Diagnosis, s: &Step) -> String {
 pub(super) fn steps(settled: &Settled, d: &Diagnosis, width: usize) -> String {
     let numbered = d.steps.iter().enumerate();
     numbered.map(|(k, s)| item(&format!("{}.", k + 1), &step(settled, d, s), width)).collect()
+}
+
+/// Shares of the weight from which the samples are to be looked at before the plant. Judgement.
+const SAMPLES_FIRST: f64 = 0.5;
+
+/// That it is likelier the sampling than the water that changed, where it is.
+#[must_use]
+pub fn samples_first(d: &Diagnosis) -> Option<String> {
+    let holds = |e: &&Explanation| e.causes.iter().any(|s| OF_THE_SAMPLE.contains(&s.cause.id));
+    let share: f64 = d.explanations.iter().filter(holds).map(|e| e.weight).sum();
+    (share >= SAMPLES_FIRST).then(|| {
+        format!(
+            "{} that the results changed with the sampling and not with the water: have bottles taken at once by the old way and the new, to one laboratory, before anything is changed or bought.",
+            percent(share)
+        )
+    })
 }
 
 /// What to expect when all of it is put right.

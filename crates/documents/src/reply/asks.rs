@@ -8,7 +8,7 @@ use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::containment::balance::Balance;
 use stillrise_design::basis::containment::passes::Passing;
 use stillrise_design::basis::stated::NOBODY_CHOSE;
-use stillrise_design::enquiry::blocks::ChangeKind;
+use stillrise_design::enquiry::blocks::{ChangeKind, SamplePoint, Samples};
 use stillrise_design::performance::installation::Stands;
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_search::Settled;
@@ -51,6 +51,8 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
             // What moves nothing is asked for the record alone.
             let asked = settled.questions.iter().find(|q| q.contradiction && q.label == entry.label);
             let same = asked.is_some_and(|q| q.weight <= MOVES && q.flows.is_empty());
+            // What explains the results of a unit that stands may hang on it all the same.
+            let same = same && !crate::rating::is_observed(settled);
             let same = if same { " Either leads to the same unit and effluent." } else { "" };
             Some(format!("{}: {}. We took {taken}.{same}", crate::summary::capital(&entry.label), said.join("; ")))
         }
@@ -137,6 +139,20 @@ fn of_changes(settled: &Settled) -> Vec<String> {
             j.last, j.first
         )
     }));
+    let unsaid = |s: &&Samples| s.manner.0.is_none() && s.place.0 != Some(SamplePoint::In);
+    if e.unit_stands() && e.samples.iter().any(|s| unsaid(&s)) {
+        asks.push(
+            "How were the samples of the water that leaves taken (a bottle under the falling stream, dipped, composite), and by whom?"
+                .to_owned(),
+        );
+    }
+    let gauged = e.observed.iter().find(|o| o.oil_layer.is_given());
+    if let Some(claim) = gauged.and_then(|o| o.oil_layer.claim()).filter(|_| e.unit_stands()) {
+        asks.push(format!(
+            "When was the oil last pumped out? With {} of it now, that tells how much comes.",
+            claim.written.text
+        ));
+    }
     let moved = e.changes.iter().find(|c| c.what.0 == Some(ChangeKind::Outlet) && !c.outlet_level.is_given());
     if let Some(change) = moved.filter(|_| e.unit_stands()) {
         asks.push(format!(

@@ -41,7 +41,12 @@ pub fn reply(settled: &Settled) -> String {
         &alternatives::lines(settled, true),
     );
     list(&mut out, "Two answers to one question; please tell us which holds:", false, &asks::contradictions(settled));
-    list(&mut out, "What must change or be settled:", false, &offer::must_change(settled));
+    let changes = if crate::rating::is_observed(settled) {
+        "Where the unit falls short by the calculation; whether that explains the results is for the tests to show:"
+    } else {
+        "What must change or be settled:"
+    };
+    list(&mut out, changes, false, &offer::must_change(settled));
     let lead = if asks::decide(settled) { "Please answer; the first decide the job:" } else { "Please answer:" };
     list(&mut out, lead, true, &asks::questions(settled));
     list(&mut out, "We based this on:", false, &asks::assumed(settled));

@@ -78,11 +78,19 @@ fn explained(out: &mut String, settled: &Settled, d: &Diagnosis) {
         }
         return;
     }
-    list(out, "What we would look into first, the cheapest first:", true, &tests(settled, d));
+    list(
+        out,
+        "What we would look into first, the cheapest test first; beside each how likely it plays a part, several may:",
+        true,
+        &tests(settled, d),
+    );
+    if let Some(text) = words::samples_first(d) {
+        say(out, &text);
+    }
     for text in words::not_parted(settled).into_iter().chain(alarm(d)) {
         say(out, &text);
     }
-    say(out, &format!("Would a larger unit help? {}", larger(d).join(" ")));
+    say(out, &format!("Would a larger unit help? {}", larger(settled, d).join(" ")));
 }
 
 /// The limits that the unit taken is not shown to keep and a larger one might: "the limit of 15 mg/L (the city)".
@@ -131,7 +139,12 @@ fn tests(settled: &Settled, d: &Diagnosis) -> Vec<String> {
     ranked.truncate(STEPS);
     let one = |s: &Step| {
         let by = s.change.map_or_else(String::new, |at| format!(" (since: {})", words::change(settled, at)));
-        format!("{}{by}. {} If so: {}", s.cause.title, capital(&test(d, s.cause)), s.cause.remedy)
+        let (title, share) = (s.cause.title, crate::risk::percent(s.weight));
+        format!(
+            "{title} ({share}){by}. {} If so: {}",
+            capital(&test(d, s.cause, settled.job.enquiry.system())),
+            s.cause.remedy
+        )
     };
     d.steps.iter().filter(|s| ranked.iter().any(|r| r.cause.id == s.cause.id)).map(one).collect()
 }

@@ -56,10 +56,13 @@ pub(super) fn rating(r: &mut Report<'_>) {
     ));
     r.out.heading("What to test next");
     if let Some(next) = d.next {
-        r.out.lead("Cheapest that tells the likeliest explanations apart:", &capital(&test(d, next)));
+        r.out.lead(
+            "Cheapest that tells the likeliest explanations apart:",
+            &capital(&test(d, next, settled.job.enquiry.system())),
+        );
     }
     steps(r, d);
-    r.out.lead("Would a larger unit help?", &larger(d).join(" "));
+    r.out.lead("Would a larger unit help?", &larger(settled, d).join(" "));
     r.out.remark("Opening, entering or cleaning a unit: confined space, flammable vapour and lifting rules of the site and the local code come first.");
 }
 
@@ -77,7 +80,8 @@ fn steps(r: &mut Report<'_>, d: &Diagnosis) {
     for (k, s) in d.steps.iter().enumerate() {
         let by = s.change.map_or_else(String::new, |at| format!(" {}.", capital(&words::change(settled, at))));
         let title = format!("{}.{by} {}", s.cause.title, s.cause.how);
-        let checked = format!("{}: {}", capital(words::cost(s.cause.cost)), test(d, s.cause));
+        let checked =
+            format!("{}: {}", capital(words::cost(s.cause.cost)), test(d, s.cause, settled.job.enquiry.system()));
         let again = format!("{} Sample again {}.", s.cause.remedy, words::again(&s.again, r.system));
         let tells = s.expect.and_then(|range| words::telling(d, range)).map_or_else(String::new, |t| format!(". {t}"));
         let then = s.expect.map_or_else(|| "–".to_owned(), |range| format!("{}{tells}", words::expect(range)));

@@ -148,7 +148,7 @@ pub(crate) fn just_met(settled: &Settled, l: &Ladder) -> Vec<String> {
     let system = settled.job.enquiry.system();
     let degrees = system.pick((&DEG_F, &DEG_C));
     let one = |j: &JustMet| {
-        let title = basis.limits[j.limit].pollutant.title;
+        let title = super::limit(&basis.limits[j.limit]);
         let flow = margin(&j.flow, "whatever the flow", |q| {
             format!("{} of the flow of {}", print::in_prose(q.si(), &PERCENT), worst.case)
         });

@@ -22,7 +22,12 @@ pub(crate) fn lines(settled: &Settled) -> Vec<String> {
         let told = format!("Total oil measured at {place}: {}.", told.join("; "));
         return core::iter::once(told).chain(apart).collect();
     }
-    let says = |l: &LimitState| {
+    // The results stand once, however many limits they are held against.
+    let says = |(k, l): (usize, &LimitState)| {
+        if k > 0 {
+            let told: Vec<String> = all.iter().map(|p| format!("{}{}", against(p, l), when(p))).collect();
+            return format!("Against the limit on {}: {}.", super::limit(l), told.join("; "));
+        }
         let limit = format!("the limit on {}", super::limit(l));
         let told: Vec<String> = all.iter().map(|p| format!("{}{}, {}", list(p), when(p), against(p, l))).collect();
         let other = if enquiry.unit_stands() || all.iter().all(|p| p.against(l).is_none()) {
@@ -32,7 +37,7 @@ pub(crate) fn lines(settled: &Settled) -> Vec<String> {
         };
         format!("Measured at {place}, against {limit}: {}.{other}", told.join("; "))
     };
-    compared.into_iter().map(says).chain(uncorrected(settled)).chain(apart).collect()
+    compared.into_iter().enumerate().map(says).chain(uncorrected(settled)).chain(apart).collect()
 }
 
 /// From which factor between what was measured in the good period and what is calculated there it is said.
@@ -47,9 +52,12 @@ fn uncorrected(settled: &Settled) -> Option<String> {
     let bound = c.undetected > 0;
     let off = before > OFF * mean || !bound && mean > OFF * before;
     let most = if bound { "at most " } else { "" };
+    let basis = settled.rated().design.basis.as_ref();
+    let pulsates = basis.and_then(|b| b.feed.pulsation).is_some_and(|p| p.q.si() > 1.1);
+    let mean_flow = if pulsates { ", at the mean flow of the pump without its strokes," } else { "" };
     off.then(|| {
         format!(
-            "While the unit ran well, {most}{} were measured in the mean, where the calculation on this basis gives {}. What is calculated here is not corrected for that; the causes are weighed with the correction.",
+            "While the unit ran well, {most}{} were measured in the mean, where the calculation on this basis{mean_flow} gives {}. What is calculated here is not corrected for that; the causes are weighed with the correction.",
             number(c.mean),
             Promise::unbounded(c.before).sentence()
         )

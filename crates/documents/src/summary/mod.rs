@@ -170,6 +170,11 @@ fn hardly(settled: &Settled) -> Option<String> {
     let worst = settled.job.design.performance.as_ref()?.worst()?;
     let (out, comes) = (worst.total.expected.q, worst.content.total.q);
     let free = worst.content.free.q.si() > 1e-9 * comes.si();
+    // Results that lie below it say more than the calculation.
+    let limits = settled.job.design.performance.iter().flat_map(|p| &p.limits);
+    if limits.filter_map(|l| l.measured).any(|m| m.disproves(out)) {
+        return None;
+    }
     (free && comes > floor() && out.si() > HARDLY * comes.si()).then(|| {
         format!(
             "On these figures the unit takes {} to {} in its worst case ({}): hardly anything is removed.",

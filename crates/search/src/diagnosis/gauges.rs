@@ -12,10 +12,23 @@ use stillrise_units::{Length, Typed, print};
 /// levels reckon.
 const FALL: f64 = 2.0;
 
+/// What a layer of oil is held against.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Layers {
+    /// The thickest that is permitted, of the lightest oil.
+    pub permitted: Length,
+    /// The one at which the alarm belongs.
+    pub alarm: Length,
+    /// Whether they rest on dimensions that nobody stated.
+    pub assumed: bool,
+}
+
 /// What a depth gauged in the unit is held against.
 pub(super) struct Gauges {
     /// Thickest permitted layer of oil.
     cap: Option<Length>,
+    /// Where the alarm for oil stands over the level of the water, as the deepest layer that it lets pass.
+    alarm: Option<Length>,
     /// Sludge from the bottom of the hopper to the underside of the plates.
     plates: Length,
     /// Whether somebody said where the underside of the plates is.
@@ -32,14 +45,24 @@ impl Gauges {
         // As deep as its volume reaches in the vessel.
         let trigger = performance.storage.sludge_trigger.and_then(|v| unit.shape.level(v.q));
         let trigger = trigger.map(|level| level - unit.shape.bottom()).filter(|depth| depth.si() > 0.0);
-        let limits = performance.levels.iter().map(|l| l.limit.q).filter(|q| q.si() > 0.0);
+        let limits: Vec<Length> = performance.levels.iter().map(|l| l.limit.q).filter(|q| q.si() > 0.0).collect();
+        let alarms: Vec<Length> =
+            performance.levels.iter().filter_map(|l| Some(l.level("alarm")?.thickness.q)).collect();
+        let least = |all: &mut dyn Iterator<Item = Length>| all.reduce(|a, b| if b < a { b } else { a });
         Self {
-            cap: limits.reduce(|a, b| if b < a { b } else { a }),
+            cap: least(&mut limits.into_iter()),
+            alarm: least(&mut alarms.into_iter()),
             plates: f.hopper_depth.q + f.pack_bottom.q,
             stated,
             trigger,
             whole: f.hopper_depth.q + f.height.q,
         }
+    }
+
+    /// What a layer of oil is held against.
+    pub(super) fn layers(&self) -> Option<Layers> {
+        let (permitted, alarm) = self.cap.zip(self.alarm)?;
+        Some(Layers { permitted, alarm, assumed: !self.stated })
     }
 
     /// Depths over what they must not reach.

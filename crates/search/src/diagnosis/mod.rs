@@ -24,6 +24,7 @@ mod telling;
 
 pub use calibration::{Calibration, ENOUGH, SCATTER};
 pub use fit::tried;
+pub use gauges::Layers;
 pub use jump::{Jump, jump};
 pub use seen::{Beyond, Seen};
 pub use steps::{Again, EXCHANGES, Step};
@@ -101,6 +102,8 @@ pub struct Diagnosis {
     pub tested: Vec<&'static str>,
     /// Depth of sludge from which it stands in the plates, where nobody said where their underside is.
     pub plates_assumed: Option<Length>,
+    /// What a layer of oil that was gauged is held against; `None` where no level is known.
+    pub layers: Option<Layers>,
     /// Where the trail works the leading explanation, by occasion; empty until it does.
     pub worked: Vec<Option<Node>>,
 }
@@ -235,7 +238,8 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     let sets = explanations.len();
     let tested: Vec<&'static str> = CAUSES.iter().filter(|c| is_tested(c, &observations)).map(|c| c.id).collect();
     let next = next(&causes, &tested);
-    let steps = steps::steps(job, &causes, next, &explanations, &occasions, scatter);
+    let steps =
+        steps::steps(job, &causes, (next, &looked_at(&tested, &observations)), &explanations, &occasions, scatter);
     explanations.retain(|e| e.weight > 0.005);
     let count = train.count.q.si().max(1.0);
     let changed = |o: &Occasion<'_>| suspects::flow_then(o.observed, changes).map(|(k, rate)| (k, rate / count));
@@ -255,6 +259,7 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
         sets,
         tested,
         plates_assumed: plates_assumed(job).then(|| train.unit.frame.hopper_depth.q + train.unit.frame.pack_bottom.q),
+        layers: gauges.layers(),
         worked: Vec::new(),
     })
 }
@@ -308,6 +313,12 @@ fn is_tested(cause: &Cause, all: &[Observation]) -> bool {
         None => false,
     };
     gauged || cause.id == causes::FOULED_MESH && all.iter().any(|o| o.observed.backed_up.is_given())
+}
+
+/// Causes whose test was made, and the one that a jar which has stood speaks of.
+fn looked_at(tested: &[&'static str], all: &[Observation]) -> Vec<&'static str> {
+    let stood = all.iter().any(|o| o.observed.jar.0.is_some());
+    tested.iter().copied().chain(stood.then_some(causes::SEEN_IN_A_JAR)).collect()
 }
 
 /// The test that is worth its price: among causes that are neither sure nor out of the question, the

@@ -37,7 +37,7 @@ pub struct Situation {
     pub plates_lost: f64,
     /// How much colder the water is than that of the occasion, K.
     pub colder: f64,
-    /// Oil carried under the lip, kg/m3.
+    /// Oil carried out of the layer, kg/m3.
     pub carried: f64,
     /// Plate and tank area over that of the unit: what another size would do.
     pub area: f64,
@@ -56,6 +56,8 @@ pub struct Occasion<'a> {
     oil: &'a fluids::OilState,
     temperature: Val<Temperature>,
     flow: Val<Flow>,
+    /// Peak over mean flow of the pump, where the flow is not measured.
+    pub strokes: f64,
     /// Oil that arrives.
     influent: Val<Concentration>,
     /// As the basis has it, and as the good period corrects it.
@@ -70,7 +72,8 @@ const MG: Pair = (&MG_L, &MG_L);
 
 impl<'a> Occasion<'a> {
     /// At the flow, temperature and influent measured, else the mean flow and the influent of the case that governs, and
-    /// water half-way between the coldest and the warmest.
+    /// water half-way between the coldest and the warmest. Where the flow is that of a pump that pulsates, its strokes are
+    /// left out: the free surface of the unit damps them, and the design counts them in full to be on the safe side.
     ///
     /// # Errors
     /// [`Stop`] when a formula has no answer.
@@ -84,9 +87,9 @@ impl<'a> Occasion<'a> {
         t.section(section(observed));
         let (content, flow, case) = (&worst.content, worst.flow, &basis.cases[worst.case_index]);
         let nothing = WhatIf::default();
-        let flow = match stated(t, &nothing, "flow on the occasion", &observed.flow) {
-            Some(flow) => flow,
-            None => mean_flow(t, basis, flow),
+        let (flow, through) = match stated(t, &nothing, "flow on the occasion", &observed.flow) {
+            Some(flow) => (flow, flow),
+            None => (mean_flow(t, basis, flow), flow),
         };
         let influent =
             stated(t, &nothing, "oil that arrived on the occasion", &observed.oil_in).unwrap_or(content.total);
@@ -117,6 +120,7 @@ impl<'a> Occasion<'a> {
             oil,
             temperature,
             flow,
+            strokes: through.q.si() / flow.q.si(),
             influent,
             usual,
             good: false,
@@ -245,7 +249,7 @@ impl<'a> Occasion<'a> {
                 + dissolved
         );
         if differs(s.carried, 0.0) {
-            let carried = size(t, "oil carried under the lip", MG, Concentration::from_si(s.carried), out.at);
+            let carried = size(t, "oil carried out of the layer", MG, Concentration::from_si(s.carried), out.at);
             out = reckon!(t, "with what is carried", [MG_L, MG_L], (out = out, carried = carried) out + carried);
         }
         if differs(s.bias, 1.0) {
@@ -256,7 +260,7 @@ impl<'a> Occasion<'a> {
     }
 }
 
-/// The flow of a case without the strokes of its pump: a sample mixes many of them, and what others measure is a mean.
+/// The flow of a case without the strokes of its pump: what others measure is a mean.
 fn mean_flow<T: Trail>(t: &mut T, basis: &Basis, flow: Val<Flow>) -> Val<Flow> {
     let feed = &basis.feed;
     match feed.pulsation.filter(|p| feed.pump_flow.is_some() && p.q.si() > 1.0) {

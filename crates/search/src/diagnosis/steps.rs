@@ -36,7 +36,7 @@ pub struct Step {
 pub struct Again {
     /// Water that has to run first.
     pub water: Volume,
-    /// The flow of the worst case, and how long that takes at it.
+    /// The flow of today, and how long that takes at it.
     pub running: Option<(Flow, Time)>,
     /// Not before so many days of normal operation; the water takes no longer, where it is known.
     pub days: u32,
@@ -46,7 +46,7 @@ pub struct Again {
 pub(super) fn steps(
     job: &Job,
     causes: &[(&'static Cause, f64)],
-    next: Option<&'static Cause>,
+    (next, looked_at): (Option<&'static Cause>, &[&'static str]),
     explanations: &[Explanation],
     occasions: &[Occasion<'_>],
     scatter: f64,
@@ -70,7 +70,10 @@ pub(super) fn steps(
         })
         .collect();
     let later = |s: &Step| next.is_none_or(|next| s.cause.id != next.id);
-    out.sort_by(|a, b| (a.cause.cost, later(a)).cmp(&(b.cause.cost, later(b))).then(b.weight.total_cmp(&a.weight)));
+    // What was looked at already comes after what was not.
+    let again = |s: &Step| looked_at.contains(&s.cause.id);
+    let key = |s: &Step| (s.cause.cost, again(s), later(s));
+    out.sort_by(|a, b| key(a).cmp(&key(b)).then(b.weight.total_cmp(&a.weight)));
     out
 }
 
@@ -128,8 +131,16 @@ fn again(job: &Job, settles: u32) -> Again {
     let (Some(train), Some(performance)) = (&job.design.train, &job.design.performance) else { return none };
     let layout = &train.unit.layout;
     let water = EXCHANGES * (layout.water_volume.q.si() + layout.hopper_volume.q.si());
-    let flow = performance.worst().map(|r| r.flow.q).filter(|flow| flow.si() > 0.0);
     let count = train.count.q.si().max(1.0);
+    // What flows since the last change that says so; else as the worst case has it, without the strokes of its pump.
+    let since =
+        job.enquiry.changes.iter().filter_map(|c| Some((c.date.0?, c.rate.q()?))).max_by_key(|(day, _)| day.number());
+    let strokes = job.design.basis.as_ref().filter(|b| b.feed.pump_flow.is_some()).and_then(|b| b.feed.pulsation);
+    let strokes = strokes.map_or(1.0, |p| p.q.si().max(1.0));
+    let flow = since
+        .map(|(_, rate)| rate / count)
+        .or_else(|| performance.worst().map(|r| r.flow.q / strokes))
+        .filter(|flow| flow.si() > 0.0);
     let daily = performance.storage.average.q.si() * DAY / count;
     let takes = if daily > 0.0 { ceil(water / daily) } else { 0.0 };
     // A unit that sees so little water is sampled after a month at the latest, and that is said by the volume.

@@ -5,6 +5,7 @@ use super::situation::Occasion;
 use stillrise_design::enquiry::blocks::{Change, ChangeKind, Observed};
 use stillrise_design::enquiry::date::Date;
 use stillrise_handbook::fluids::chemicals::{Effect, chemical};
+use stillrise_handbook::separation::pumps::pump;
 use stillrise_units::{Flow, Typed};
 
 /// A cause that is weighed: for itself, or as brought about by a change.
@@ -119,16 +120,24 @@ fn sharpened(
             None => (often, cause.size),
         },
         "flow-above-design" => {
-            // A pump's rate is its mean, and so is the flow of an occasion; it goes through all units.
+            // A pump's rate is its mean, and so is the flow of an occasion; it goes through all units. How far the strokes
+            // of a pump reach the plates is not known: a steady one after one that pulsates may load them by less than the
+            // means say, and that end of the range is left open.
             let unmeasured = occasions.iter().find(|o| !o.observed.flow.is_given());
+            let strokes =
+                |old: f64| change.pump.as_deref().and_then(pump).map_or(1.0, |new| old / new.pulsation().si());
             let usual = unmeasured.map(|o| o.taken().0.si() * count);
+            let strokes = unmeasured.map_or(1.0, |o| strokes(o.strokes)).max(1.0);
             match (change.rate.q().map(Typed::si), usual, cause.size) {
                 (Some(rate), Some(usual), Some(size)) if usual > 0.0 => {
                     let times = rate / usual;
                     if times <= size.least * 1.02 {
                         return (0.0, None);
                     }
-                    let low = (times / STATED).max(size.least * 1.001);
+                    // Claims that contradict leave all between them open.
+                    let said = change.rate.claims.iter().map(|c| c.written.si() / usual);
+                    let least = said.fold(times, f64::min);
+                    let low = (least / strokes / STATED).max(size.least * 1.001);
                     (0.95, Some(Size { low, likely: times, high: times * STATED, ..size }))
                 }
                 _ => (often, cause.size),
@@ -137,8 +146,9 @@ fn sharpened(
         "emulsion" | "dissolved-oil" => match change.chemical.as_deref().and_then(chemical) {
             Some(product) if cause.id == "emulsion" && product.effect == Effect::Emulsifies => {
                 let spread = &product.emulsified;
+                // How much goes in nobody knows: a strong product in a small dose emulsifies as little as a weak one.
                 let size = cause.size.map(|size| Size {
-                    low: spread.low_si().max(size.least),
+                    low: size.low.min(spread.low_si().max(size.least)),
                     likely: spread.typical_si().max(size.least * 1.5),
                     high: spread.high_si().max(size.least * 2.0),
                     ..size
@@ -193,7 +203,6 @@ fn settled(cause: &Cause, occasions: &[Occasion<'_>], pumped: bool) -> bool {
 #[allow(clippy::panic, clippy::expect_used, reason = "a test fails by panicking")]
 mod tests {
     use super::*;
-    use stillrise_handbook::separation::pumps::pump;
 
     /// Every cause named is one of the list, and every pump called gentle one of the handbook's.
     #[test]

@@ -7,11 +7,11 @@ use std::collections::BTreeSet;
 use stillrise_design::basis::carried;
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::keeps::keeps_at;
-use stillrise_design::performance::limit::{Word, may_be_refused, verdicts, worst};
+use stillrise_design::performance::limit::{LimitVerdict, Word, may_be_refused, verdicts, worst};
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_design::{Node, Off, Trail, WhatIf};
 use stillrise_handbook::page::Arg;
-use stillrise_units::{Typed, math};
+use stillrise_units::{Concentration, Typed, math};
 
 /// What one design gives for the words on its limits.
 #[derive(Debug, Clone)]
@@ -20,6 +20,8 @@ pub(crate) struct Reading {
     pub result: f64,
     /// The calculated word on each limit, in the order of the verdicts.
     pub words: Vec<Word>,
+    /// What no separator touches, in the mean, as each limit counts it.
+    pub stays: Vec<Concentration>,
 }
 
 /// What the chain asks for around one design.
@@ -124,6 +126,7 @@ impl Model<'_> {
         Some(Reading {
             result: math::ln(number?.si().max(NOTHING)),
             words: verdicts.iter().map(|v| v.calculated).collect(),
+            stays: verdicts.iter().map(LimitVerdict::stays_in_the_mean).collect(),
         })
     }
 

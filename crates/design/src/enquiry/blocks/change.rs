@@ -45,7 +45,7 @@ keys! {
         /// The new kind of pump
         pump: Text = spec.named(pump_names).like("\"centrifugal\"");
         /// The flow since then
-        rate: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.01 gpm", "100000 gpm").like("\"40 gpm\"");
+        rate: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.01 gpm", "100000 gpm").safe_larger().like("\"40 gpm\"");
         /// The new chemical
         chemical: Text = spec.named(chemical_names).like("\"alkaline-degreaser\"");
         /// The new level of the outlet, above the floor of the unit

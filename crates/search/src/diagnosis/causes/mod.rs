@@ -122,6 +122,9 @@ pub const MOVED_OUTLET: &str = "moved-outlet";
 /// The cause that acts only on samples dipped from the surface.
 pub const SURFACE_SAMPLE: &str = "surface-sample";
 
+/// Causes that lie in the sample and not in the water.
+pub const OF_THE_SAMPLE: &[&str] = &["sampling-or-method", SURFACE_SAMPLE];
+
 /// Causes of an alarm that sounds without oil.
 pub const OF_THE_ALARM: &[&str] = &["false-alarm", ALARM_BY_CLOCK];
 

@@ -7,10 +7,10 @@ use stillrise_units::catalog::MG_L;
 pub(super) static CAUSE: Cause = Cause {
     id: "oil-over-cap",
     title: "Oil over its thickest permitted layer",
-    how: "A layer deeper than the downcomer's lip allows is drawn under it and leaves in slugs.",
+    how: "A layer deeper than is permitted reaches into the plates or is drawn under the downcomer's lip, and leaves in slugs.",
     often: 0.1,
     size: Some(Size {
-        label: "oil carried under the lip",
+        label: "oil carried out of the layer",
         units: (&MG_L, &MG_L),
         low: 0.02,
         likely: 0.2,
