@@ -415,3 +415,36 @@ fn where_sludge_is_said_to_come_too_soon_its_figures_are_asked_for() -> Outcome 
     );
     Ok(())
 }
+
+#[test]
+fn what_is_asked_of_several_oils_or_surfaces_calls_them_so() -> Outcome {
+    let two = PAD.replace(
+        "[[oil]]\nkind = \"diesel\"\ndensity = \"840 kg/m3\"\n",
+        "[[oil]]\nname = \"diesel\"\nkind = \"diesel\"\n[[oil]]\nname = \"petrol\"\nkind = \"gasoline\"\n",
+    );
+    let more = "[[surface]]\nname = \"apron\"\narea = \"300 m2\"\nkind = \"concrete\"\n[spill]\nvolume = \"300 L\"\n";
+    let text = mail(&(two + more))?;
+    assert!(
+        !text.contains("density of each of these waters") && !text.contains("Does each of these waters run off"),
+        "{text}"
+    );
+    let oils = text.contains("What is the density of each of these oils?");
+    assert!(oils || text.contains("Does each of these surfaces run off like other concrete"), "{text}");
+    Ok(())
+}
+
+#[test]
+fn a_dike_at_a_terminal_is_not_thought_to_be_full_of_stone() -> Outcome {
+    // 100 m2, 1 m deep, a tenth taken by what stands there: 90 m3; with stone 35 % of that.
+    let dike = "[[containment]]\nname = \"dike\"\narea = \"100 m2\"\ndepth = \"1 m\"\ndeducted_area = \"10 m2\"\ndrain = \"closed\"\n";
+    let holds = |facility: &str| -> Result<f64, Box<dyn Error>> {
+        let text = PAD.replace("print = \"si\"", &format!("print = \"si\"\nfacility = \"{facility}\"")) + dike;
+        let settled = settled(&text)?;
+        let basis = settled.job.design.basis.as_ref().ok_or("no basis")?;
+        let dike = basis.containment.as_ref().and_then(|c| c.all.first()).ok_or("no dike")?;
+        Ok(stillrise_units::Typed::si(dike.holds.val.q))
+    };
+    assert!((holds("fuel-rack")? - 90.0).abs() < 1e-6, "{}", holds("fuel-rack")?);
+    assert!((holds("transformer-yard")? - 31.5).abs() < 1e-6, "{}", holds("transformer-yard")?);
+    Ok(())
+}

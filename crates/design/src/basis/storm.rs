@@ -13,6 +13,7 @@ use stillrise_handbook::rain::{
     wind_driven_rain,
 };
 use stillrise_units::catalog::{FT, IN_H, M, MIN, MM_H, ONE, PERCENT, YR};
+use stillrise_units::math::sqrt;
 use stillrise_units::{Area, Flow, Length, Ratio, Time, Typed, Velocity, ratio};
 
 /// The storm the unit is designed for.
@@ -157,14 +158,15 @@ fn canopy<T: Trail>(
         )
     });
     let label = say!(T, "longest side of the canopy of {name}");
+    let along = |times: f64| Length::from_si(sqrt(plan.q.si() * times));
     let side = stated_or(t, w, &s.canopy_side, || {
         standby(
             &label,
             (&FT, &M),
             key_of("surface", name, "canopy_side"),
             say!(T, "How long is the longest side of the canopy over the {name}?"),
-            (feet(20.0), feet(60.0), feet(120.0)),
-            "engineering judgement: one to four vehicle lengths",
+            (along(1.0), along(2.0), along(4.0)),
+            "geometry of its area in plan: twice as long as wide, from a square to four times as long as wide",
         )
     });
     let share = given(

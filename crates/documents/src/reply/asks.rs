@@ -169,14 +169,20 @@ fn water(q: &Question) -> &str {
     block.unwrap_or_else(|| q.key.split('.').next().unwrap_or(""))
 }
 
-/// The text of a question with "each of these waters" in place of its water or surface, and whether it has one.
+/// The text of a question with "each of these waters" in place of its water, and so of surfaces, oils and containments, and whether it has one.
 fn pattern(q: &Question) -> (String, bool) {
     let name = water(q);
     let places = [format!("the {name} water"), format!("the {name}")];
     let found = places.iter().find(|place| !name.is_empty() && q.text.contains(place.as_str()));
     match found {
         Some(place) => {
-            let all = if q.key.starts_with("surface ") { "each of these surfaces" } else { "each of these waters" };
+            let block = q.key.split([' ', '.']).next().unwrap_or("");
+            let all = match block {
+                "surface" => "each of these surfaces",
+                "oil" => "each of these oils",
+                "containment" => "each of these places",
+                _ => "each of these waters",
+            };
             (q.text.replace(place.as_str(), all), true)
         }
         None => (q.text.clone(), false),

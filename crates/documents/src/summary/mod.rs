@@ -94,6 +94,9 @@ pub fn headline(settled: &Settled) -> Vec<String> {
         let beside = bare_grains(settled, limit, verdict);
         let rests = match told.insert(rests.clone()) || rests.is_empty() {
             true => rests,
+            false if verdict.word == Word::Kept => {
+                " That holds over the plausible range of each of the same unconfirmed figures.".to_owned()
+            }
             false => " It rests on the same unconfirmed figures.".to_owned(),
         };
         out.push(format!(
@@ -244,6 +247,13 @@ pub(crate) fn unconfirmed(settled: &Settled, verdict: &LimitVerdict) -> String {
         return String::new();
     }
     let some = if entries.len() > NAMED { ", among them" } else { "" };
+    // What is kept was tried over the range of each of them.
+    if verdict.word == Word::Kept {
+        return format!(
+            " That holds over the plausible range of each figure that nobody has confirmed{some}: {}.",
+            said.join("; ")
+        );
+    }
     format!(" It rests on figures that nobody has confirmed{some}: {}.", said.join("; "))
 }
 

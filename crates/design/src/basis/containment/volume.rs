@@ -60,7 +60,7 @@ pub fn holds<T: Trail>(
         ),
         open,
     );
-    let (stone, voids) = stone(t, w, c, name, &depth, open);
+    let (stone, voids) = stone(t, w, e, c, name, &depth, open);
     let taken_area = deducted(t, w, c, name, &area, open);
     let taken =
         stated(t, w, &say!(T, "volume of what else stands in {name}"), &c.deducted_volume).unwrap_or_else(|| {
@@ -124,10 +124,14 @@ pub fn surface<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, name: &str) -> Opti
     stated(t, w, &say!(T, "area of {name}"), &found.area)
 }
 
+/// Places whose pits are filled with stone.
+const OF_TRANSFORMERS: [&str; 2] = ["transformer-yard", "substation"];
+
 /// Depth of the stone and its voids.
 fn stone<T: Trail>(
     t: &mut T,
     w: &WhatIf,
+    e: &Enquiry,
     c: &Containment,
     name: &str,
     depth: &Reach<Length>,
@@ -150,6 +154,12 @@ fn stone<T: Trail>(
         }
         Some(ContainmentKind::Bund | ContainmentKind::CatchBasin) => {
             Reach::known(given(t, &label, Some(units), none, &key, "none stated, and none usual there"))
+        }
+        // Stone lies in the pits of transformers; at a place that is said to be another none is usual.
+        None if e.head.facility.as_deref().is_some_and(|place| !OF_TRANSFORMERS.contains(&place))
+            && !c.vessel_oil.is_given() =>
+        {
+            Reach::known(given(t, &label, Some(units), none, &key, "none stated, and none usual at such a place"))
         }
         Some(ContainmentKind::Pit) | None => {
             let ask = standby(
