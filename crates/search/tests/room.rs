@@ -123,6 +123,11 @@ fn several_units_need_room_for_all_and_stand_the_way_that_fits() {
     assert_eq!(performance(&wide).fit.way().arrangement, Arrangement::SideBySide);
     let neither = wash(&two);
     assert_eq!(look(&neither, "does-not-fit").word(), "fails", "16 x 8 ft hold neither 11 x 10 ft nor 24 x 4 ft");
+    // Twice 4 ft wide go into 8 ft; the walkway between them nobody asked for.
+    let unsaid = wash(&[("unit.count", "2")]);
+    let found = look(&unsaid, "does-not-fit");
+    assert_eq!(found.word(), "cannot judge", "{}", found.says());
+    assert!(found.asks().iter().any(|ask| ask.key.as_deref() == Some("site.access")), "{:?}", found.asks());
 }
 
 #[test]

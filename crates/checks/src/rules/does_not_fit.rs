@@ -3,12 +3,13 @@
 use crate::ask::{ACCESS, MAX_LENGTH, MAX_WIDTH};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::Node;
+use stillrise_design::enquiry::blocks::Arrangement;
 use stillrise_units::catalog::{FT, IN, M, MM};
 use stillrise_units::{Length, Typed};
 
 rule! {
     "does-not-fit" "Units too large for their place", Site, bars_pick;
-    looks "Length and width of all units, over all where a shipping size is stated and else inside, with the walkways between them, against what the site has room for, in the arrangement that fits best: larger fails. Room without the walkway around them that was asked for warns. Where length or width of the room was not said, or the walkway around is only assumed and does not fit, it cannot judge."
+    looks "Length and width of all units, over all where a shipping size is stated and else inside, with the walkways between them, against what the site has room for, in the arrangement that fits best: larger fails. Room without the walkway around them that was asked for warns. Where length or width of the room was not said, or the walkway around or between is only assumed and does not fit, it cannot judge."
     matters "A unit that does not fit is found out when the crane is there."
     remedy "Another place, a unit of other proportions, or more and smaller units; where an arrangement was asked for, the other one."
     source "Geometry of the site and the units"
@@ -39,6 +40,25 @@ fn look(s: &Subject<'_>) -> Verdict {
             asks.push(ask);
             continue;
         };
+        // A walkway that nobody asked for bars no pair, each of which is reached from its other side; of more the middle
+        // ones are not.
+        let stacked = match way.arrangement {
+            Arrangement::SideBySide => word == "wide",
+            Arrangement::InLine => word == "long",
+        };
+        let pair = several && train.count.q.si() < 2.5;
+        let between = fit.access.q;
+        if row.q > room && pair && stacked && !site.access.is_given() && row.q - between <= room {
+            fits.push(format!(
+                "{} {word} {side}{how} without a walkway between them, {} with one of {}, there is room for {}",
+                show(row.q - between),
+                show(row.q),
+                show(fit.access.q),
+                show(room)
+            ));
+            asks.push(ACCESS);
+            continue;
+        }
         if row.q > room {
             let says = format!("{} {word} {side}, there is room for {}", show(row.q), show(room));
             too_large.get_or_insert((Vec::new(), row.at)).0.push(says);
