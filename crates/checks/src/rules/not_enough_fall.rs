@@ -23,6 +23,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     if s.design.basis.as_ref().is_some_and(|b| b.feed.pumped) {
         return Verdict::skips("the water is pumped");
     }
+    if performance.site.installation.water_over_crest.is_some() && performance.site.drop.is_some() {
+        return Verdict::skips("the water at the outfall decides, not its invert");
+    }
     // Without the outfall the unit has a place by ground and incoming pipe alone, and its outlet none to drain to.
     let Some(spare) = performance.site.spare_fall.filter(|_| performance.site.drop.is_some()) else {
         let says = "the inverts of incoming pipe and outfall are not both known: whether the water runs through by gravity is open";

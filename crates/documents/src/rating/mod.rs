@@ -1,6 +1,7 @@
 //! What `rate` prints: what a unit that stands should do, and what explains that it does not.
 
 mod json;
+pub mod period;
 pub mod words;
 
 pub use json::rating_json;
@@ -253,7 +254,7 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
         out.push_str(&section("Time line"));
         out.push_str(&line);
     }
-    for text in words::good_period(d).into_iter().chain(words::changes(settled, d)) {
+    for text in period::good_period(d).into_iter().chain(words::changes(settled, d)) {
         out.push_str(&hang(&text, width, 0, 2));
     }
     out.push_str(&section("What explains it"));

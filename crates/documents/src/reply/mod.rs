@@ -6,6 +6,7 @@ mod asks;
 mod european;
 mod named;
 mod offer;
+mod plant;
 
 use crate::render::text::{item, wrap};
 use crate::summary::{CAUTION, headline};

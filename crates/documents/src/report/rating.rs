@@ -25,7 +25,7 @@ pub(super) fn rating(r: &mut Report<'_>) {
     for text in beyond(d) {
         r.out.lead("Beyond the basis.", &text);
     }
-    for text in words::good_period(d) {
+    for text in crate::rating::period::good_period(d) {
         r.out.lead("Good period.", &text);
     }
     for text in words::changes(settled, d) {

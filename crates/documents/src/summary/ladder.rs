@@ -174,6 +174,12 @@ pub(crate) fn just_met(settled: &Settled, l: &Ladder) -> Vec<String> {
         } else {
             ""
         };
+        // What none of them brings about is no margin.
+        if all.iter().all(|one| one.starts_with("not met")) {
+            return format!(
+                "The limit on {title} is not met by a change of flow, temperature or droplets alone, between the ends that were tried."
+            );
+        }
         format!(
             "The limit on {title} is just met{floor}, as expected and on the footing it is held on{}, one thing changed at a time: {}.",
             peak(settled, j.limit),

@@ -1,30 +1,29 @@
 //! What EN 858-2 would ask for with our waters: a comparison, never our basis. Nothing of the main chain rests on it,
 //! and where a formula has no answer it says why and stops nothing.
 
-use super::cases::{Case, Kind};
-use super::feed::FeedState;
-use super::fluids::Fluids;
-use super::stated::stated;
-use super::storm::Storm;
-use super::waters::Water;
+mod flows;
+
+use crate::basis::cases::Case;
 use crate::basis::chemicals::Which;
+use crate::basis::feed::FeedState;
+use crate::basis::fluids::Fluids;
+use crate::basis::storm::Storm;
+use crate::basis::waters::Water;
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::{self, SeparatorClass, WaterKind};
-use crate::enquiry::european::{nominal_size, taps, waste_waters};
+use crate::enquiry::blocks::{self, SeparatorClass};
+use crate::enquiry::european::{nominal_size, waste_waters};
 use crate::provenance::{Pair, Standby, Trail, Val, WhatIf, assume, choose, given};
-use crate::{by, reckon, say};
+use crate::{by, reckon};
+use flows::{Flows, flows};
 use stillrise_handbook::page::{Argument, Outside};
-use stillrise_handbook::rain::rational_flow;
 use stillrise_handbook::separation::en858_density_factor::SeparatorSystem;
 use stillrise_handbook::separation::en858_impediment_factor::UseCategory;
 use stillrise_handbook::separation::en858_sludge_trap::SludgeLoad;
-use stillrise_handbook::separation::en858_tap_flow::TapBore;
 use stillrise_handbook::separation::ppg3_size::Ppg3Kind;
 use stillrise_handbook::separation::{
     en858_density_factor, en858_impediment_factor, en858_nominal_size, en858_sludge_trap, en858_standard_size,
-    en858_tap_flow, en858_wash_equipment, ppg3_oil_store, ppg3_size,
+    ppg3_oil_store, ppg3_size,
 };
-use stillrise_handbook::sources::EN_858_RUNOFF;
 use stillrise_units::catalog::{L_S, ONE};
 use stillrise_units::{Density, Flow, Ratio, Typed, Volume, ratio};
 
@@ -170,140 +169,6 @@ pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compar
     let apart = found.pumps.is_none() && of.waters.iter().all(|water| !in_rain(water));
     found.sizes = sizes(t, &found, &block, of.storm, apart);
     Some(found)
-}
-
-/// Rain and waste water, and what sets them.
-struct Flows {
-    rain: Val<Flow>,
-    rain_is_storm: bool,
-    without_loss: bool,
-    waste: Val<Flow>,
-    by_units: Option<Val<Flow>>,
-    pumps: Option<Val<Flow>>,
-}
-
-fn flows<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, block: &blocks::European, of: &Compared<'_>) -> Flows {
-    let local = stated(t, w, "rain flow by the local rule", &block.rain_flow);
-    let taps = tap_flow(t, block);
-    let waste_places: Vec<usize> = waste_waters(e).collect();
-    let streams = |wanted: &dyn Fn(usize) -> bool| -> Vec<Val<Flow>> {
-        let of_them = of.waters.iter().filter(|water| matches!(water.which, Which::Stream(i) if wanted(i)));
-        of_them.map(|water| water.flow).collect()
-    };
-    let waste = sum(t, "streams of waste water together", &streams(&|i| waste_places.contains(&i)));
-    let by_units = taps.filter(|taps| block.taps.is_empty() && waste.is_some_and(|own| taps.q > own.q));
-    let waste = match (taps, waste) {
-        (Some(taps), Some(own)) => Some(
-            reckon!(t, "waste water, the larger of taps and streams", [L_S, L_S], (taps = taps, own = own) taps.max(own)),
-        ),
-        (one, other) => one.or(other),
-    };
-    let drained = streams(&|i| e.streams.get(i).is_some_and(|s| s.water.0 == Some(WaterKind::Dewatering)));
-    let without_loss = local.is_none() && of.storm.is_some_and(|storm| storm.sealed);
-    let storm = match of.storm.filter(|_| without_loss) {
-        Some(storm) => {
-            let c = given(
-                t,
-                "runoff coefficient of the European standard",
-                Some((&ONE, &ONE)),
-                ratio(1.0),
-                &say!(T, "{}", EN_858_RUNOFF),
-                "1",
-            );
-            let label = "rain without loss";
-            by!(t, label, rational_flow::flow(c, storm.intensity, storm.area, storm.factor)).ok().or(Some(storm.flow))
-        }
-        None => of.storm.map(|storm| storm.flow),
-    };
-    let largest =
-        of.cases.iter().filter(|case| case.kind != Kind::Spill).max_by(|a, b| a.feed.q.si().total_cmp(&b.feed.q.si()));
-    // Where the pump is known, what it lifts comes while it runs, whatever arrives.
-    let pumps = largest.filter(|_| of.feed.pump_flow.is_some()).map(|case| case.feed);
-    let rain_comes = local.is_some()
-        || storm.is_some()
-        || !drained.is_empty()
-        || of.cases.iter().any(|case| case.kind == Kind::DrainDown);
-    let rain_is_storm = local.is_none() && pumps.is_none() && drained.is_empty() && storm.is_some();
-    let (mut rain, mut own) = match (pumps, waste) {
-        (Some(pumps), Some(waste)) if rain_comes => {
-            let (rain, waste) = shared(t, pumps, waste);
-            (Some(rain), Some(waste))
-        }
-        (Some(pumps), Some(_)) => (None, Some(pumps)),
-        // Without a word on what it is, the water below counts as waste water.
-        (Some(pumps), None) => {
-            let unknown = !rain_comes && largest.is_some_and(|case| case.kind == Kind::Stated);
-            (Some(pumps).filter(|_| !unknown), None)
-        }
-        (None, waste) => {
-            let rain = storm.into_iter().chain(drained).collect::<Vec<_>>();
-            (local.or_else(|| sum(t, "rain water and water pumped from pits", &rain)), waste)
-        }
-    };
-    if let (None, None, Some(case)) = (rain, own, largest) {
-        // A flow of unknown kind counts as waste water, the safe side, unless all that comes is said to be rain.
-        if block.category.0 == Some(UseCategory::Rain) {
-            rain = Some(case.feed);
-        } else {
-            own = Some(case.feed);
-        }
-    }
-    let or_none = |t: &mut T, found: Option<Val<Flow>>, label: &str| {
-        found.unwrap_or_else(|| given(t, label, Some(SIZE), Flow::from_si(0.0), "the enquiry", "none is declared"))
-    };
-    Flows {
-        rain: or_none(t, rain, "rain water"),
-        rain_is_storm,
-        without_loss: without_loss && pumps.is_none(),
-        waste: or_none(t, own, "waste water"),
-        by_units: by_units.filter(|_| pumps.is_none()),
-        pumps,
-    }
-}
-
-/// Of what the pumps lift, rain and waste water: no more waste water than arrives, and rain the rest.
-fn shared<T: Trail>(t: &mut T, pumps: Val<Flow>, waste: Val<Flow>) -> (Val<Flow>, Val<Flow>) {
-    let waste = if waste.q > pumps.q {
-        reckon!(t, "waste water, no more than the pumps lift", [L_S, L_S], (waste = waste, pumps = pumps) waste.min(pumps))
-    } else {
-        waste
-    };
-    let label = "rain water, the rest of what the pumps lift";
-    (reckon!(t, label, [L_S, L_S], (pumps = pumps, waste = waste) pumps - waste), waste)
-}
-
-fn sum<T: Trail>(t: &mut T, label: &str, flows: &[Val<Flow>]) -> Option<Val<Flow>> {
-    let (first, rest) = flows.split_first()?;
-    let mut total = *first;
-    for flow in rest {
-        total = reckon!(t, label, [L_S, L_S], (total = total, flow = *flow) total + flow);
-    }
-    Some(total)
-}
-
-/// What taps, high-pressure units and washes count for; none where none is declared.
-fn tap_flow<T: Trail>(t: &mut T, block: &blocks::European) -> Option<Val<Flow>> {
-    let count =
-        |t: &mut T, label: &str, n: f64, key: &str| given(t, label, Some((&ONE, &ONE)), ratio(n), key, &say!(T, "{n}"));
-    let mut flows = Vec::new();
-    for bore in TapBore::ALL {
-        let listed = block.taps.iter().filter_map(|text| taps(text)).filter(|(of, _)| of == bore);
-        let n: f64 = listed.map(|(_, n)| f64::from(n)).sum();
-        if n > 0.0 {
-            let n = count(t, &say!(T, "taps of {}", bore.word()), n, "european: taps");
-            let bore = given(t, "their bore", None, *bore, "european: taps", bore.word());
-            flows.extend(by!(t, &say!(T, "flow of the taps of {}", bore.q.word()), en858_tap_flow::flow(n, bore)).ok());
-        }
-    }
-    let (washes, pressure) = (block.automatic_wash.unwrap_or(0), block.high_pressure.unwrap_or(0));
-    if washes > 0 || pressure > 0 {
-        let washes = count(t, "automatic washes", f64::from(washes), "european: automatic_wash");
-        let pressure = count(t, "high-pressure units", f64::from(pressure), "european: high_pressure");
-        flows.extend(
-            by!(t, "flow of washes and high-pressure units", en858_wash_equipment::flow(washes, pressure)).ok(),
-        );
-    }
-    sum(t, "flow of taps, washes and high-pressure units", &flows)
 }
 
 fn category<T: Trail>(t: &mut T, w: &WhatIf, block: &blocks::European, waste: bool) -> Option<Val<UseCategory>> {

@@ -1,0 +1,73 @@
+//! What the good period says, and what ends it where nobody recorded a change.
+
+use super::words::mg;
+use stillrise_search::diagnosis::{Calibration, Diagnosis, Jump, SCATTER};
+use stillrise_units::print;
+
+/// What the good period says, in sentences; nothing without one.
+#[must_use]
+pub fn good_period(d: &Diagnosis) -> Vec<String> {
+    let Some(c) = &d.calibration else { return Vec::new() };
+    let mut out: Vec<String> = d.jump.map(|j| stepped(&j)).into_iter().collect();
+    out.push(format!(
+        "{} of the good period, {}{} mg/L in the geometric mean, are the baseline: with {} the oil and {} the median droplet of the basis the chain gives {} mg/L there, {} without. What should leave is reckoned so on every occasion.",
+        results(c.samples),
+        most(c),
+        mg(c.mean, 3),
+        times(c.influent),
+        times(c.median),
+        mg(c.after, 3),
+        mg(c.before, 3),
+    ));
+    out.push(scatter(c));
+    let own = d.own_spread().filter(|own| *own > WIDER * c.spread());
+    out.extend(own.map(|own| {
+        format!(
+            "The later results scatter by {} about their own mean, more than that: no one state of the plant gives them all, and the shares below are surer than they should be.",
+            print::digits(own, 2)
+        )
+    }));
+    out
+}
+
+/// That the results step up where no change was recorded.
+fn stepped(j: &Jump) -> String {
+    format!(
+        "No change was recorded, but the results step up between {} and {}: from {} mg/L in the geometric mean of {} to {} mg/L of {}. What was measured before is taken as the good period; what was changed at the plant, at the unit or at the sampling between those days is the first question.",
+        j.last,
+        j.first,
+        mg(j.before.1, 3),
+        j.before.0,
+        mg(j.after.1, 3),
+        j.after.0
+    )
+}
+
+fn results(n: usize) -> String {
+    if n == 1 { "One result".to_owned() } else { format!("{n} results") }
+}
+
+/// From so many times the scatter of the good period that of the later results is said. Judgement.
+const WIDER: f64 = 2.0;
+
+/// A mean in which reporting limits stand for what was not detected is one at most.
+fn most(c: &Calibration) -> &'static str {
+    if c.undetected > 0 { "at most " } else { "" }
+}
+
+fn times(factor: f64) -> String {
+    format!("{} times", print::digits(factor, 2))
+}
+
+fn scatter(c: &Calibration) -> String {
+    match c.scatter {
+        Some(s) => format!(
+            "Single results scatter about it by {} (standard deviation of their logarithm); the later ones are taken to scatter as much.",
+            print::digits(s, 2)
+        ),
+        None => format!(
+            "Too few results to know their scatter: {} is judged (standard deviation of their logarithm).",
+            print::digits(SCATTER, 2)
+        ),
+    }
+}

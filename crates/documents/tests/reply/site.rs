@@ -1,0 +1,203 @@
+//! A pad, a drain and a yard that do not exist: levels, rain, the nominal size, and what is asked of them.
+
+use super::{Outcome, mail, settled};
+use std::error::Error;
+
+/// A wash pad that does not exist: 0.1 ha under 54 mm/h are 15 L/s without loss.
+const PAD: &str = r#"
+[enquiry]
+title = "Boat wash"
+print = "si"
+[[surface]]
+name = "pad"
+area = "1000 m2"
+kind = "concrete"
+[rain]
+intensity = "54 mm/h"
+duration = "15 min"
+oil = { kind = "diesel", mean = "40 mg/L" }
+[[stream]]
+name = "hull washing"
+flow = "1 L/s"
+hours_per_day = 2
+with_rain = false
+[european]
+class = "I"
+category = "wash water"
+[[oil]]
+kind = "diesel"
+density = "840 kg/m3"
+"#;
+
+#[test]
+fn the_nominal_size_counts_rain_without_loss_and_says_what_the_larger_alone_asks_for() -> Outcome {
+    // 1000 m2 x 54 mm/h = 15 L/s; with twice the waste water 17 L/s; the rain alone 15 L/s.
+    let apart = mail(PAD)?;
+    assert!(apart.contains("15 L/s of rain and 2 x 1 L/s of waste water ask for NS 17 by EN 858-2"), "{apart}");
+    assert!(apart.contains("the larger alone asks for NS 15, if the local authority"), "{apart}");
+    let together = mail(&PAD.replace("with_rain = false", "with_rain = true"))?;
+    assert!(!together.contains("the larger alone"), "{together}");
+    // A coefficient that somebody stated holds: 0.8 of it.
+    let stated = mail(&PAD.replace("kind = \"concrete\"", "kind = \"concrete\"\nrunoff = 0.8"))?;
+    assert!(stated.contains("12 L/s of rain and 2 x 1 L/s") && !stated.contains("without loss"), "{stated}");
+    // Heavier than 850 kg/m3 behind a coalescer: 1.5 times.
+    let heavy = mail(&PAD.replace("840 kg/m3", "870 kg/m3"))?;
+    assert!(heavy.contains("(times 1.5 for the density of Diesel fuel no. 2) ask for NS 25.5"), "{heavy}");
+    // Two high-pressure units count 2 and 1 L/s; a hose that is no tap counts for nothing, and is said.
+    let units = mail(&PAD.replace("class = \"I\"", "class = \"I\"\nhigh_pressure = 2"))?;
+    assert!(units.contains("2 x 3 L/s of waste water") && units.contains("none is counted"), "{units}");
+    Ok(())
+}
+
+#[test]
+fn tide_over_the_crest_asks_for_a_lift_and_not_for_another_unit() -> Outcome {
+    let levels = "[inlet]\nfeed = \"gravity\"\ninvert = \"-0.8 m\"\n[site]\nground = \"0 m\"\n[outlet]\ntailwater = ";
+    let high = mail(&format!("{PAD}{levels}\"-0.8 m\"\n"))?;
+    let told = "where the incoming pipe reaches it, the water at the outfall would stand above the level in it";
+    assert!(
+        high.contains(told) && high.contains("may it be lifted by a pump ahead of the unit or behind it"),
+        "{high}"
+    );
+    let low = mail(&format!("{PAD}{levels}\"-2.5 m\"\n"))?;
+    assert!(!low.contains(told) && !low.contains("may it be lifted"), "{low}");
+    Ok(())
+}
+
+#[test]
+fn where_gravity_cannot_the_worst_case_is_the_one_with_most_that_does_not_rise() -> Outcome {
+    let limit = "[[limit]]\npollutant = \"oil and grease\"\nvalue = \"10 mg/L\"\nstatistic = \"monthly average\"\n";
+    // Rain: 8 mg/L of 400 mg/L; washing: 40 mg/L of 200 mg/L, though less leaves in all.
+    let text = PAD
+        .replace("mean = \"40 mg/L\"", "mean = \"400 mg/L\", emulsified = \"2 %\", dissolved = \"0 mg/L\"")
+        .replace(
+            "with_rain = false",
+            "with_rain = false\noil = { kind = \"diesel\", mean = \"200 mg/L\", emulsified = \"20 %\", dissolved = \"0 mg/L\" }",
+        );
+    let told = mail(&(text + limit))?;
+    assert!(told.contains("40 mg/L of oil that does not rise") && !told.contains("(worst case: storm)"), "{told}");
+    Ok(())
+}
+
+/// A drain whose volume a day is all that is known.
+const DRAIN: &str = r#"
+[enquiry]
+title = "Workshop drain"
+print = "si"
+[[stream]]
+name = "floor drain"
+volume_per_day = "200 L"
+[[oil]]
+kind = "diesel"
+"#;
+
+#[test]
+fn a_volume_a_day_alone_comes_as_fast_as_a_tap_or_within_a_shift() -> Outcome {
+    let flow = |text: &str| -> Result<f64, Box<dyn Error>> {
+        let settled = settled(text)?;
+        let flow = settled.job.design.basis.as_ref().and_then(|b| b.design_flow()).ok_or("no flow")?;
+        Ok(stillrise_units::Typed::in_unit(flow.q, &stillrise_units::catalog::M3_H))
+    };
+    // 0.5 L/s; 24 m3 in eight hours; 6 m3 in the two hours that were said.
+    assert!((flow(DRAIN)? - 1.8).abs() < 1e-9);
+    assert!((flow(&DRAIN.replace("200 L", "24 m3"))? - 3.0).abs() < 1e-9);
+    assert!((flow(&DRAIN.replace("\"200 L\"", "\"6 m3\"\nhours_per_day = 2"))? - 3.0).abs() < 1e-9);
+    let asked = mail(DRAIN)?;
+    assert!(asked.contains("How fast does the floor drain come while it runs? We took 1.8 m3/h."), "{asked}");
+    Ok(())
+}
+
+#[test]
+fn a_limit_without_its_number_is_no_fault_and_is_asked_for() -> Outcome {
+    let metals = mail(&format!("{PAD}[[limit]]\npollutant = \"metals\"\n"))?;
+    assert!(metals.contains("Limit on Metals: no number was stated, so nothing is held against it."), "{metals}");
+    assert!(metals.contains("What does the permit allow of metals: how much"), "{metals}");
+    assert!(metals.contains("No limit with a number is stated."), "{metals}");
+    Ok(())
+}
+
+#[test]
+fn a_flow_that_was_named_is_answered_in_its_own_unit_and_with_what_is_known_of_the_rain() -> Outcome {
+    // 0.9 x 1000 m2 x 54 mm/h = 48.6 m3/h or 13.5 L/s; 15 minutes are more than the 5 that it takes to gather.
+    let text = mail(&format!("{PAD}[asked]\nflow = \"15 L/s\"\n"))?;
+    assert!(
+        text.contains("yes, it covers the 48.6 m3/h (13.5 L/s) we find (storm). But that rain may be too weak"),
+        "{text}"
+    );
+    let short = mail(&format!("{}[asked]\nflow = \"60 m3/h\"\n", PAD.replace("15 min", "5 min")))?;
+    assert!(short.contains("yes, it covers the 48.6 m3/h we find (storm). -"), "{short}");
+    Ok(())
+}
+
+#[test]
+fn where_sludge_is_said_to_come_too_soon_its_figures_are_asked_for() -> Outcome {
+    let text = PAD.replace("hours_per_day = 2", "").replace("1 L/s", "4 L/s") + "[solids]\nd50 = \"60 um\"\n";
+    let asked = mail(&text)?;
+    assert!(
+        asked.contains("suspended solids does") && asked.contains("How many hours a day does the hull washing run"),
+        "{asked}"
+    );
+    Ok(())
+}
+
+/// Two paved surfaces under one rain that has everything else said of it.
+const PAVED: &str = r#"
+[enquiry]
+title = "Paved yard"
+print = "si"
+[[surface]]
+name = "yard"
+area = "1000 m2"
+kind = "concrete"
+[[surface]]
+name = "apron"
+area = "900 m2"
+kind = "concrete"
+[rain]
+intensity = "54 mm/h"
+duration = "5 min"
+oil = { mean = "40 mg/L", emulsified = "1 %", dissolved = "0 mg/L" }
+solids = "50 mg/L"
+annual = "700 mm"
+[[oil]]
+name = "diesel"
+kind = "diesel"
+[[oil]]
+name = "gasoline"
+kind = "gasoline"
+[droplets]
+d50 = "90 um"
+spread = 2
+[outlet]
+to = "storm water"
+[spill]
+volume = "100 L"
+closure = true
+[site]
+headroom = "6 m"
+access = "0.6 m"
+"#;
+
+#[test]
+fn what_is_asked_of_several_oils_or_surfaces_calls_them_so() -> Outcome {
+    let text = mail(PAVED)?;
+    assert!(text.contains("Does each of these surfaces run off like other concrete"), "{text}");
+    assert!(text.contains("What is the density of each of these oils?"), "{text}");
+    assert!(!text.contains("each of these waters"), "{text}");
+    Ok(())
+}
+
+#[test]
+fn a_dike_at_a_terminal_is_not_thought_to_be_full_of_stone() -> Outcome {
+    // 100 m2, 1 m deep, a tenth taken by what stands there: 90 m3; with stone 35 % of that.
+    let dike = "[[containment]]\nname = \"dike\"\narea = \"100 m2\"\ndepth = \"1 m\"\ndeducted_area = \"10 m2\"\ndrain = \"closed\"\n";
+    let holds = |facility: &str| -> Result<f64, Box<dyn Error>> {
+        let text = PAD.replace("print = \"si\"", &format!("print = \"si\"\nfacility = \"{facility}\"")) + dike;
+        let settled = settled(&text)?;
+        let basis = settled.job.design.basis.as_ref().ok_or("no basis")?;
+        let dike = basis.containment.as_ref().and_then(|c| c.all.first()).ok_or("no dike")?;
+        Ok(stillrise_units::Typed::si(dike.holds.val.q))
+    };
+    assert!((holds("fuel-rack")? - 90.0).abs() < 1e-6, "{}", holds("fuel-rack")?);
+    assert!((holds("transformer-yard")? - 31.5).abs() < 1e-6, "{}", holds("transformer-yard")?);
+    Ok(())
+}
