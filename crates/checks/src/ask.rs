@@ -4,6 +4,7 @@
 use crate::rule::Subject;
 use std::borrow::Cow;
 use stillrise_design::basis::{Basis, FLOW_UNITS};
+use stillrise_design::performance::site::SiteLevels;
 use stillrise_design::provenance::Assumption;
 use stillrise_units::catalog::{FT, M};
 use stillrise_units::{System, Typed, print};
@@ -135,10 +136,15 @@ pub fn outfall(s: &Subject<'_>) -> Ask {
     let unit = s.system().pick(pair);
     let shown = format!("{:.digits$} {}", unit.from_si(highest.q.si()), unit.symbol);
     let stands = if s.design.basis.as_ref().is_some_and(|b| b.feed.pumped) { "on the ground" } else { "by gravity" };
+    let site = s.design.performance.as_ref().map(|p| &p.site);
+    let unsaid = |site: &&SiteLevels| s.assumed(site.length.at).is_some() || s.assumed(site.slope.at).is_some();
+    let pipe = site.filter(unsaid).map_or_else(String::new, |site| {
+        format!(", with {} of pipe at {}, lower the longer it is", s.show(site.length.q, pair), s.percent(site.slope.q))
+    });
     Ask::new(
         "outlet.invert",
         format!(
-            "The outlet can end no higher than {shown} for the unit to drain {stands}; at which level is the outfall (invert)?"
+            "The outlet can end no higher than {shown} for the unit to drain {stands}{pipe}; at which level is the outfall (invert)?"
         ),
     )
 }

@@ -8,16 +8,16 @@ use crate::risk::ready;
 use crate::side_by_side::side_by_side;
 use crate::weakest::weakest;
 use stillrise_design::enquiry::Enquiry;
-use stillrise_design::enquiry::blocks::Receiver;
+use stillrise_design::enquiry::blocks::{Receiver, Stream};
 use stillrise_design::enquiry::keys::Claim;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin, complete};
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::{Ledger, Off, WhatIf};
-use stillrise_units::Concentration;
 use stillrise_units::catalog::ONE;
 use stillrise_units::parse::Written;
+use stillrise_units::{Concentration, Typed};
 
 /// In what an alternative differs from what was asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -87,6 +87,14 @@ impl Change {
             }
             Change::RainKeptOut if !e.surfaces.is_empty() && !e.streams.is_empty() => {
                 other.surfaces.clear();
+                // What one pump keeps up with never starts a second one.
+                let flow = |s: &Stream| s.flow.q().or_else(|| Some(s.hose_flow.q()? * s.hoses.q()?.si()));
+                let comes = e.streams.iter().map(flow).try_fold(0.0, |sum, q| Some(sum + q?.si()));
+                let least = e.inlet.rate.0.iter().filter_map(|pump| pump.q()).map(Typed::si).reduce(f64::min);
+                if e.inlet.rate.0.len() > 1 && comes.zip(least).is_some_and(|(comes, least)| comes <= least) {
+                    other.inlet.together.0 = None;
+                    other.inlet.interlocked.0 = Some(true);
+                }
                 other.rain = None;
                 other.rain_table = None;
                 // Results of the waters together say nothing of one of them.

@@ -288,7 +288,9 @@ impl Ask<'_> {
                 let Some(short) = self.row(*row, count) else {
                     let because = match below {
                         Some(what) => {
-                            format!("the smallest of the range that will do; the next smaller one will not: {what}")
+                            format!(
+                                "the smallest of the range that will do; the next smaller one will not, for one thing: {what}"
+                            )
                         }
                         None => "the smallest of the range, and it will do".to_owned(),
                     };

@@ -2,7 +2,7 @@
 //! the job.
 
 use stillrise_design::enquiry::Enquiry;
-use stillrise_design::enquiry::blocks::Receiver;
+use stillrise_design::enquiry::blocks::{Receiver, WaterKind};
 use stillrise_handbook::fluids::chemicals::{Effect, chemical};
 use stillrise_handbook::fluids::pollutants::{Counts, Gravity, pollutant};
 
@@ -26,6 +26,8 @@ pub enum Asks {
     NewProduct(String),
     /// Whether rain is allowed in the sewer.
     RainInSewer,
+    /// Whether a permit for storm water covers what is no rain.
+    WashToStorm,
     /// Which gallon is meant.
     Gallon,
     /// Where the water goes.
@@ -66,6 +68,11 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
     }
     if e.outlet.to.0.is_none() && !e.unit_stands() {
         ask("outlet.to", Asks::Receiver);
+    }
+    // Wash water is no storm water, wherever it runs.
+    let washes = e.streams.iter().any(|s| matches!(s.water.0, None | Some(WaterKind::Treated)));
+    if e.outlet.to.0 == Some(Receiver::StormWater) && washes && !e.unit_stands() {
+        ask("outlet.to", Asks::WashToStorm);
     }
     if e.gallon_open {
         ask("enquiry.gallon", Asks::Gallon);

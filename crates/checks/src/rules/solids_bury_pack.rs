@@ -20,7 +20,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::skips("no sludge collects, or the rule for pumping out gives no amount of it");
     };
     let (room, rate) = (s.show(volume.q, (&GAL, &M3)), s.show(storage.sludge_rate.q, (&GPD, &M3_D)));
-    let count = print::digits(days.q.in_unit(&D), 2);
+    let count = print::digits(days.q.in_unit(&D), 3);
     let says = format!("{room} of sludge call for pumping out one unit; at {rate} that takes {count} days");
     if days.q < Time::of(14.0, &D) {
         Verdict::fails(format!("{says}, less than 14"), days.at)

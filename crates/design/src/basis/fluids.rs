@@ -231,14 +231,18 @@ fn words(e: &Enquiry) -> Vec<&str> {
         .collect()
 }
 
-/// Water of one temperature and salinity.
+/// The hottest salt water that the formula of its density answers for, °C.
+const SALINE_TO: f64 = 60.0;
+
+/// Water of one temperature and salinity; hotter than the formula for salt water goes, it is taken as fresh.
 ///
 /// # Errors
 /// [`Stop`] when the temperature lies where no formula answers.
 pub fn water<T: Trail>(t: &mut T, temperature: Val<Temperature>, salinity: Val<Ratio>) -> Result<WaterState, Stop> {
     let mut density = by!(t, "density of the water", water_density::density(temperature))?;
     let mut viscosity = by!(t, "viscosity of the water", water_viscosity::viscosity(temperature))?;
-    if salinity.q.si() > 0.0 {
+    // Hotter salt water is beyond the formula; fresh water lifts the oil less, which is the safe side.
+    if salinity.q.si() > 0.0 && temperature.q <= Temperature::of(SALINE_TO, &DEG_C) {
         density = by!(t, "density of the salt water", saline_density::density(temperature, salinity))?;
         viscosity =
             by!(t, "viscosity of the salt water", saline_viscosity::viscosity(viscosity, temperature, salinity))?;

@@ -82,6 +82,9 @@ fn taken(e: &Enquiry, set: &SampleSet) -> (Role, Option<Of>) {
     if set.point == SamplePoint::Out {
         return (Role::Leaves, None);
     }
+    if set.pollutant.is_suspended_solids() {
+        return told("solids are taken as they are stated of each water; where these results are of one, their mean is to be stated there".to_owned());
+    }
     if set.pollutant.word != "oil and grease" {
         return told("only oil and grease says how much oil comes in all".to_owned());
     }

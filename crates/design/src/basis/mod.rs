@@ -163,7 +163,7 @@ pub fn basis_on<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Ba
     let limits = limits::limits(t, w, e, evidence)?;
     let ph_limits = limits::ph_limits(t, e);
     t.section("peak of the influent");
-    peaks::peaks(t, w, e, &waters, &mut cases)?;
+    peaks::peaks(t, w, e, evidence, &waters, &mut cases)?;
     t.section("stated flow");
     let stated = stated::stated(t, w, "design flow somebody stated", &e.stated.flow);
     let compared =
@@ -239,7 +239,7 @@ pub fn carried<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Car
     let e = ready.enquiry.as_ref();
     let Came { waters, mut cases, .. } = came(t, w, e)?;
     let limits = limits::limits(t, w, e, &ready.evidence)?;
-    peaks::peaks(t, w, e, &waters, &mut cases)?;
+    peaks::peaks(t, w, e, &ready.evidence, &waters, &mut cases)?;
     Ok(Carried { cases, limits })
 }
 

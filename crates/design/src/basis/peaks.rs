@@ -3,6 +3,8 @@
 use super::cases::{Case, Kind};
 use super::chemicals::Which;
 use super::dumps::Peaks;
+use super::evidence::SampleSet;
+use super::influent::Role;
 use super::limits::LimitState;
 use super::stated::{standby, stated};
 use super::waters::Water;
@@ -12,7 +14,7 @@ use crate::provenance::{Node, Pair, Stop, Trail, Val, WhatIf, assume, choose};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::mixture;
 use stillrise_units::catalog::ONE;
-use stillrise_units::{Concentration, Flow, Ratio, ratio};
+use stillrise_units::{Concentration, Flow, Ratio, Typed, ratio};
 
 /// Finds highest over mean oil content of every case with a known content, of a day and of a single sample.
 ///
@@ -22,19 +24,38 @@ pub(super) fn peaks<T: Trail>(
     t: &mut T,
     w: &WhatIf,
     e: &Enquiry,
+    sets: &[SampleSet],
     waters: &[Water],
     cases: &mut [Case],
 ) -> Result<(), Stop> {
-    let general = general(t, w, e, waters, cases);
+    let general = general(t, w, e, sets, (waters, cases));
     for case in cases.iter_mut().filter(|case| case.content.is_some()) {
         case.peaks = Some(of_case(t, waters, case, general)?);
     }
     Ok(())
 }
 
+/// Highest over mean where no result says more.
+const USUAL: f64 = 1.5;
+
+/// The highest result of a set over the mean that is taken of it, and how many there are; of the oil that comes alone.
+fn risen(set: &SampleSet) -> Option<(f64, usize)> {
+    if !matches!(set.role, Role::StandsIn(_) | Role::Agrees(_)) {
+        return None;
+    }
+    let (highest, mean) = (set.ends?.1.q.si(), set.law.as_ref()?.mean.q.si());
+    (mean > 0.0).then(|| (highest / mean, set.count))
+}
+
 /// What is known, or assumed, of every water into which no bath is dumped; `None` where there is no such water, and
 /// nothing is stated.
-fn general<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, waters: &[Water], cases: &[Case]) -> Option<Val<Ratio>> {
+fn general<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    sets: &[SampleSet],
+    (waters, cases): (&[Water], &[Case]),
+) -> Option<Val<Ratio>> {
     let label = "highest over mean oil content of a single sample";
     if let Some(peak) = stated(t, w, label, &e.water.oil_peak) {
         return Some(peak);
@@ -47,18 +68,33 @@ fn general<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, waters: &[Water], cases
     if cases.iter().filter(|case| case.content.is_some()).all(known) && !waters.is_empty() {
         return None;
     }
-    Some(assume(
-        t,
-        w,
-        standby(
-            label,
-            (&ONE, &ONE),
-            "water.oil_peak",
-            "May we have the results of single samples of the water that comes, with their dates? They show how far peaks rise above the mean.",
-            (ratio(1.0), ratio(1.5), ratio(3.0)),
+    // A peak is no lower than one that was measured.
+    let measured = sets.iter().filter_map(risen).map(|(times, count)| (times.max(USUAL), count));
+    let highest = measured.fold(None, |most: Option<(f64, usize)>, set| match most {
+        Some(most) if most.0 >= set.0 => Some(most),
+        _ => Some(set),
+    });
+    let (times, question, source) = match highest {
+        Some((times, count)) => (
+            times,
+            say!(
+                T,
+                "May we have more results of single samples of the water that comes? {count} results hardly show how far peaks rise above the mean."
+            ),
+            "the highest result of the set over its mean, no less than is usual; few results understate it",
+        ),
+        None => (
+            USUAL,
+            say!(
+                T,
+                "May we have the results of single samples of the water that comes, with their dates? They show how far peaks rise above the mean."
+            ),
             "engineering judgement; oil in runoff and wash water scatters widely",
         ),
-    ))
+    };
+    let low = if highest.is_some() { times } else { 1.0 };
+    let range = (ratio(low), ratio(times), ratio((2.0 * times).max(3.0)));
+    Some(assume(t, w, standby(label, (&ONE, &ONE), "water.oil_peak", question, range, source)))
 }
 
 fn of_case<T: Trail>(t: &mut T, waters: &[Water], case: &Case, general: Option<Val<Ratio>>) -> Result<Peaks, Stop> {

@@ -178,6 +178,13 @@ impl LimitVerdict {
         if self.word == Word::NotShown && self.is_exceeded() { "exceeded" } else { self.word.text() }
     }
 
+    /// The calculated word in print: what is not shown because what leaves lies above the limit is exceeded by the calculation.
+    #[must_use]
+    pub fn calculated_says(&self) -> &'static str {
+        let above = self.predicted && self.calculated == Word::NotShown && self.expected.q > self.against.q;
+        if above { "exceeded" } else { self.calculated.text() }
+    }
+
     /// What of the water no separator touches, in the mean: of what is held against a single sample the peak is taken out.
     #[must_use]
     pub fn stays_in_the_mean(&self) -> Concentration {
@@ -227,7 +234,7 @@ impl LimitVerdict {
             let measured = self.measured.is_some_and(|m| m.above > 0);
             return if measured { format!("by the calculation {because}") } else { because.to_owned() };
         };
-        let calculated = self.calculated.text();
+        let calculated = self.calculated_says();
         let others = deciding.iter().skip(1).filter(|h| matches!(h.by, By::Assumption { .. })).count();
         let others = match others {
             0 => String::new(),

@@ -11,13 +11,19 @@ use stillrise_units::{Typed, print};
 
 /// A line for each alternative, with or without what it would cost.
 pub(crate) fn lines(settled: &Settled, with_price: bool) -> Vec<String> {
-    settled.alternatives.iter().map(|a| line(settled, a, with_price)).collect()
+    // Two that do worse than the one are no alternative.
+    let out = settled.job.design.performance.as_ref().and_then(|p| p.worst()).map(|worst| worst.total.expected.q);
+    let worse = |a: &Alternative| {
+        a.change == Change::TwoInParallel && a.effluent.zip(out).is_some_and(|(two, one)| two.si() > one.si() * 1.05)
+    };
+    settled.alternatives.iter().filter(|a| !worse(a)).map(|a| line(settled, a, with_price)).collect()
 }
 
 fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
     let lead = crate::summary::capital(a.change.text());
     let Some(train) = a.design.train.as_ref().filter(|_| a.pick.is_some()) else {
-        return format!("{lead}: nothing of the range fits that either.");
+        let either = if settled.pick.is_some() { "" } else { " either" };
+        return format!("{lead}: nothing of the range fits that{either}.");
     };
     let mut facts = vec![a.unit.clone()];
     if let Some(basis) = &a.design.basis

@@ -15,7 +15,7 @@ use stillrise_search::Settled;
 use stillrise_search::questions::Question;
 use stillrise_search::standing::Asks;
 use stillrise_units::Typed;
-use stillrise_units::catalog::{FT2, IN_H, M2, MM_H};
+use stillrise_units::catalog::{FT2, IN_H, M2, MM_H, PERCENT};
 
 /// Questions in the mail.
 const ASKED: usize = 8;
@@ -52,7 +52,8 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
             let same = asked.is_some_and(|q| q.weight <= MOVES && q.flows.is_empty());
             // What explains the results of a unit that stands may hang on it all the same.
             let same = same && !crate::rating::is_observed(settled);
-            let same = if same { " Either leads to the same unit and effluent." } else { "" };
+            let same =
+                if same { " Either leads to the same unit, if not to the same flows and intervals." } else { "" };
             Some(format!("{}: {}. We took {taken}.{same}", crate::summary::capital(&entry.label), said.join("; ")))
         }
         _ => None,
@@ -86,7 +87,9 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
     // What several waters are asked alike is asked once, where the first of them stands.
     let alike = |q: &Question| {
         let all = deciding.iter().chain(&rest);
-        together(&all.filter(|other| pattern(other) == pattern(q)).copied().collect::<Vec<_>>())
+        let all: Vec<&Question> = all.filter(|other| pattern(other) == pattern(q)).copied().collect();
+        // What moves too little to stand among them may still be what a finding rests on.
+        together(if all.is_empty() { core::slice::from_ref(&q) } else { &all })
     };
     let standing: Vec<String> = settled.standing.iter().take(STANDING).map(|s| standing(&s.asks)).collect();
     let (stands_first, stands_then) = standing.split_at(standing.len().min(AHEAD));
@@ -166,7 +169,7 @@ fn together(alike: &[&Question]) -> String {
 fn of_rules(settled: &Settled) -> Vec<String> {
     let open = crate::summary::also_asked(settled, &[]);
     let built: &[&str] = if settled.job.enquiry.unit_stands() { &[] } else { &["spill.closure", "site.headroom"] };
-    let wanted = |key: &str| key == "spill.rate" || built.contains(&key);
+    let wanted = |key: &str| ["spill.rate", "spill.volume"].contains(&key) || built.contains(&key);
     let asks = open.into_iter().filter(|u| u.ask.key.as_deref().is_some_and(wanted));
     asks.map(|u| u.ask.question.to_string()).collect()
 }
@@ -326,6 +329,9 @@ pub(crate) fn standing(asks: &Asks) -> String {
             )
         }
         Asks::RainInSewer => "Does the owner of the sewer allow rain water in it?".to_owned(),
+        Asks::WashToStorm => {
+            "Does the permit cover water that is no rain? One for storm water rarely does; then that water goes to a sewer or is hauled.".to_owned()
+        }
         Asks::Gallon => "Are your gallons US or imperial?".to_owned(),
         Asks::Receiver => {
             "Where does the water go behind the separator: storm drain, water body or sanitary sewer?".to_owned()
@@ -344,10 +350,11 @@ pub(super) fn assumed(settled: &Settled) -> Vec<String> {
     let covered = settled.job.enquiry.surfaces.iter().any(|s| *s.canopy == Some(true));
     let rain = settled.job.design.basis.as_ref().and_then(|b| b.storm.as_ref()).map(|storm| {
         format!(
-            "rain of {} on {}{}, which gives {}",
+            "rain of {} on {}{}, of which {} run off, which gives {}",
             show(settled, storm.intensity.q.si(), (&IN_H, &MM_H)),
             show(settled, storm.area.q.si(), (&FT2, &M2)),
             if covered { " (under a canopy the area onto which it is blown in)" } else { "" },
+            show(settled, storm.coefficient.q.si(), (&PERCENT, &PERCENT)),
             show(settled, storm.flow.q.si(), FLOW_UNITS)
         )
     });

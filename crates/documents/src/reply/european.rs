@@ -2,17 +2,17 @@
 
 use crate::summary::european::{apart, counted, number, pumped};
 use stillrise_checks::Verdict;
-use stillrise_design::basis::european::European;
+use stillrise_design::basis::european::{European, covers};
 use stillrise_design::enquiry::blocks;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{GAL, L, M3};
-use stillrise_units::{Typed, print};
+use stillrise_units::{Flow, Typed, print};
 
 /// A sentence or two for each thing that was asked for.
 pub(super) fn answers(settled: &Settled) -> Vec<String> {
     let size = nominal_size(settled);
     let Some(block) = &settled.job.enquiry.european else { return size.into_iter().collect() };
-    [class(block), size, needs(settled), sludge(settled), bypass(settled, block), covers(block)]
+    [class(block), size, needs(settled), sludge(settled), bypass(settled, block), lids(block)]
         .into_iter()
         .flatten()
         .collect()
@@ -47,20 +47,50 @@ fn class(block: &blocks::European) -> Option<String> {
 fn nominal_size(settled: &Settled) -> Option<String> {
     let typed = settled.job.enquiry.asked.nominal_size.0.as_ref()?;
     let european = settled.job.design.basis.as_ref()?.european.as_ref()?;
+    let named = european.named?.q;
     let sizes = match &european.sizes {
         Ok(sizes) => sizes,
         Err(why) => return Some(format!("{typed}: we cannot say whether it covers the need; {why}.")),
     };
-    let word = if european.covers()? { "yes, it covers the need" } else { "no, it is too small" };
+    let streams = counted_by_streams(settled, european);
+    let word = match (european.covers()?, streams) {
+        (true, true) => "yes, on the flows that were told",
+        (true, false) => "yes, it covers the need",
+        (false, _) => "no, it is too small",
+    };
     let next = sizes.standard.filter(|_| european.covers() == Some(false));
     let next = next.map_or_else(String::new, |size| format!(", the next size is NS {}", number(size.q)));
-    let notes = beside(european);
-    Some(format!("{typed}: {word}; {}{next}.{notes} But {}.", flows(settled)?, tested(settled)))
+    let notes = beside(settled, european);
+    let without = without_rain(settled, european, named).unwrap_or_default();
+    Some(format!("{typed}: {word}; {}{next}.{without}{notes} But {}.", flows(settled)?, tested(settled)))
 }
 
 /// How the standard counts, and the size without adding up, where those differ from what stands before it.
-fn beside(european: &European) -> String {
-    counted(european).into_iter().chain(apart(european)).map(|note| format!(" {note}")).collect()
+fn beside(settled: &Settled, european: &European) -> String {
+    let streams = counted_by_streams(settled, european).then(|| {
+        "Waste water is counted by the streams that were told; the standard counts taps by their bore and 2 L/s for a first high-pressure unit: which are there?".to_owned()
+    });
+    counted(european).into_iter().chain(streams).chain(apart(european)).map(|note| format!(" {note}")).collect()
+}
+
+/// Whether waste water comes and neither taps nor washing units were declared, by which the standard counts it.
+fn counted_by_streams(settled: &Settled, european: &European) -> bool {
+    let block = settled.job.enquiry.european.as_ref();
+    let declared = block.is_some_and(|b| !b.taps.is_empty() || b.high_pressure.is_some() || b.automatic_wash.is_some());
+    european.waste.q.si() > 0.0 && european.pumps.is_none() && !declared
+}
+
+/// What the size that was named does where the rain, which the sewer does not take, is kept out.
+fn without_rain(settled: &Settled, european: &European, named: Flow) -> Option<String> {
+    let alone = european.sizes.as_ref().ok()?.waste_alone?;
+    let kept_out = *settled.job.enquiry.outlet.rain_allowed == Some(false);
+    let does = if covers(named, alone.q) { "it would do" } else { "it is too small too" };
+    kept_out.then(|| {
+        format!(
+            " Without the rain, which this sewer does not take, {does}: the waste water alone asks for NS {}.",
+            number(alone.q)
+        )
+    })
 }
 
 /// The flows and the size that they ask for.
@@ -94,7 +124,7 @@ fn needs(settled: &Settled) -> Option<String> {
                 Some(size) => format!("the next size of the series is NS {}", number(size.q)),
                 None => "the series ends at NS 500, so that several in parallel would be asked for".to_owned(),
             };
-            format!("Nominal size: {}; {next}.{} But {}.", flows(settled)?, beside(european), tested(settled))
+            format!("Nominal size: {}; {next}.{} But {}.", flows(settled)?, beside(settled, european), tested(settled))
         }
         Err(why) => format!("Nominal size: none follows; {why}."),
     })
@@ -102,7 +132,8 @@ fn needs(settled: &Settled) -> Option<String> {
 
 /// The sludge trap.
 fn sludge(settled: &Settled) -> Option<String> {
-    settled.job.enquiry.european.as_ref()?.sludge_load.0?;
+    let stated = settled.job.enquiry.european.as_ref()?.sludge_load.0.is_some();
+    let load = settled.job.design.basis.as_ref()?.european.as_ref()?.load.q.word();
     let asked = settled.job.design.basis.as_ref()?.european.as_ref()?.sizes.as_ref().ok()?.sludge_trap?;
     let volume = |si: f64| print::in_prose(si, settled.job.enquiry.system().pick((&GAL, &M3)));
     let train = settled.job.design.train.as_ref();
@@ -118,7 +149,8 @@ fn sludge(settled: &Settled) -> Option<String> {
     };
     let litres = print::digits(L.from_si(asked.q.si()), 3);
     Some(format!(
-        "Sludge trap: EN 858-2 asks for one of at least {litres} L ahead of a separator for this water; {ours}."
+        "Sludge trap: EN 858-2 asks for one of at least {litres} L ahead of a separator for this water{}; {ours}.",
+        if stated { String::new() } else { format!(" (a load that it calls {load}, which nobody stated)") }
     ))
 }
 
@@ -139,7 +171,7 @@ fn bypass(settled: &Settled, block: &blocks::European) -> Option<String> {
 }
 
 /// The class of the covers.
-fn covers(block: &blocks::European) -> Option<String> {
+fn lids(block: &blocks::European) -> Option<String> {
     let class = block.load_class.0?;
     Some(format!(
         "Covers of class {} by EN 124 ({}): what stands over the unit, covers and the slab that carries the wheels, is not part of this calculation; it has to be ordered with it.",

@@ -58,7 +58,7 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
             )
         }
         (None, true, _) => {
-            "We would not sell a separator alone for this as it stands. Once the points below are settled, the size would be about:"
+            "We would not sell a separator alone for this as it stands. For the flow alone, with the limits left to what is done ahead of it or behind it, the size would be about the one below; where the cause is taken away instead, a limit may then decide, and ask for a larger one:"
                 .to_owned()
         }
         (None, false, true) => "The unit that comes nearest; the points below must be settled first:".to_owned(),
@@ -228,10 +228,37 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
             format!("{}{size}{of}", s.name)
         })
         .collect();
+    let open = exceeded(settled);
     if !each.is_empty() {
         facts.push(format!("needed beside it, neither in this budget nor in the room above: {}", each.join("; ")));
     }
+    if !open.is_empty() {
+        facts.push(format!(
+            "not enough by itself, by the calculation: {}; a larger unit, droplets that are broken less, or a stage behind it has to close that",
+            open.join("; ")
+        ));
+    }
     facts
+}
+
+/// Limits on oil that what leaves lies above by the calculation, with both numbers, though gravity could keep them.
+fn exceeded(settled: &Settled) -> Vec<String> {
+    let design = &settled.job.design;
+    let (Some(basis), Some(performance)) = (&design.basis, &design.performance) else { return Vec::new() };
+    let open = performance
+        .limits
+        .iter()
+        .filter(|l| l.predicted && l.calculated == Word::NotShown && l.expected.q > l.against.q);
+    open.filter_map(|l| {
+        let limit = basis.limits.get(l.limit)?;
+        Some(format!(
+            "{} where the limit on {} asks for {}",
+            stillrise_design::performance::promise::number(l.expected.q),
+            crate::summary::limit(limit),
+            stillrise_design::performance::promise::number(l.against.q)
+        ))
+    })
+    .collect()
 }
 
 /// What the size follows from: the largest flow, and the droplet that the plates catch there in the cold season; of
@@ -253,9 +280,14 @@ fn why(settled: &Settled) -> Option<String> {
     let uneven = train.imbalance.filter(|_| several).map_or_else(String::new, |over| {
         format!(", {} more than an even share", show(settled, over.q.si(), (&PERCENT, &PERCENT)))
     });
+    // A spill has no droplets to be caught, and may be what the unit is sized for all the same.
+    let spill = stillrise_design::basis::cases::largest(&basis.cases)
+        .filter(|c| c.kind == stillrise_design::basis::cases::Kind::Spill);
+    let spill = spill
+        .map_or_else(String::new, |c| format!("; {} while the spill runs", show(settled, c.feed.q.si(), FLOW_UNITS)));
     let running = if basis.feed.pumped && case.pumps.is_none() { ", while the pump runs" } else { "" };
     Some(format!(
-        "for {} through {}{uneven} ({}{running}); there its plates catch droplets larger than {} whole, in water of {}",
+        "for {} through {}{uneven} ({}{running}); there its plates catch droplets larger than {} whole, in water of {}{spill}",
         show(settled, hardest.flow.q.si(), FLOW_UNITS),
         if several { "each unit" } else { "it" },
         hardest.case,
@@ -282,6 +314,10 @@ fn none_spare(settled: &Settled, train: &Train) -> Option<String> {
 fn emptied(settled: &Settled) -> Option<String> {
     let storage = &settled.job.design.performance.as_ref()?.storage;
     let [sludge, oil] = [storage.sludge_days, storage.oil_days].map(|time| time.map(|t| every(t.q)));
+    let stages = settled.job.design.train.iter().flat_map(|train| &train.stages);
+    let trap = stages.filter(|s| s.asked_for).any(|s| s.kind == StageKind::GritTrap);
+    let without = if trap { ", counted without the grit trap ahead" } else { "" };
+    let sludge = sludge.map(|every| format!("{every}{without}"));
     Some(match (sludge, oil) {
         (Some(sludge), Some(oil)) => {
             format!("on these figures sludge is to be pumped out about every {sludge}, oil about every {oil}")
@@ -314,7 +350,18 @@ const SAID: &[&str] = &[
 ];
 
 /// Warnings that nobody but the client can settle.
-const TOLD: &[&str] = &["fuel-dissolves-uncounted", "meter-contradicts-hours", "sump-overflows"];
+const TOLD: &[&str] = &[
+    "fuel-dissolves-uncounted",
+    "meter-contradicts-hours",
+    "sump-overflows",
+    "spill-without-closure",
+    "pump-outside-class",
+    "rain-table-starts-late",
+    "plate-area-short",
+    "oil-outside-scope",
+    "solids-bury-pack",
+    "frost-outdoors",
+];
 
 /// What must change or be settled.
 pub(super) fn must_change(settled: &Settled) -> Vec<String> {

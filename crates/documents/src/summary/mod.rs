@@ -194,8 +194,16 @@ pub(crate) fn bare_grains(settled: &Settled, limit: &LimitState, verdict: &Limit
     if !limit.pollutant.is_suspended_solids() || verdict.word == Word::Kept {
         return String::new();
     }
+    let grains = settled.job.design.basis.as_ref().map(|b| &b.solids);
+    let median = grains.map(|s| {
+        format!(
+            ", half of them under {}",
+            stillrise_units::print::in_prose(s.d50.q.si(), &stillrise_units::catalog::UM)
+        )
+    });
     format!(
-        " If all of it were bare grains of the sizes taken here, {} would leave in the mean; what oil holds up, and what is finer, is not in that.",
+        " If all of it were bare grains of the sizes taken here{}, {} would leave in the mean; what oil holds up, and what is finer, is not in that.",
+        median.unwrap_or_default(),
         number(performance.storage.solids_out.q)
     )
 }

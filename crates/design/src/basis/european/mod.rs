@@ -79,6 +79,8 @@ pub struct Sizes {
     pub least: Flow,
     /// What the larger of rain and waste water alone asks for, where no waste water runs while it rains.
     pub apart: Option<Val<Flow>>,
+    /// What the waste water alone asks for, where rain comes too.
+    pub waste_alone: Option<Val<Flow>>,
     /// Next size of the series; none above its end.
     pub standard: Option<Val<Flow>>,
     /// Volume of the sludge trap.
@@ -275,14 +277,19 @@ fn sizes<T: Trail>(
         by!(t, "nominal size that is needed", en858_nominal_size::flow(of.rain, of.impediment, of.waste, factor))
             .map_err(|stop| stop.reason)?;
     let both = of.rain.q.si() > 0.0 && of.waste.q.si() > 0.0;
-    let apart = (apart && both).then(|| {
+    let alone = both.then(|| {
         let none = given(t, "the other water", Some(SIZE), Flow::from_si(0.0), "the enquiry", "not at the same time");
         let label = "nominal size for the rain alone";
         let rain = by!(t, label, en858_nominal_size::flow(of.rain, of.impediment, none, factor)).ok()?;
         let label = "nominal size for the waste water alone";
         let waste = by!(t, label, en858_nominal_size::flow(none, of.impediment, of.waste, factor)).ok()?;
-        Some(reckon!(t, "nominal size for the larger of both alone", [L_S, L_S], (rain = rain, waste = waste) rain.max(waste)))
+        Some((rain, waste))
     });
+    let alone = alone.flatten();
+    let apart = alone.filter(|_| apart).map(|(rain, waste)| {
+        reckon!(t, "nominal size for the larger of both alone", [L_S, L_S], (rain = rain, waste = waste) rain.max(waste))
+    });
+    let waste_alone = alone.map(|(_, waste)| waste);
     let standard = by!(t, "next nominal size of the series", en858_standard_size::size(need)).ok();
     let size = standard.unwrap_or(need);
     let sludge_trap = by!(t, "sludge trap", en858_sludge_trap::volume(size, factor, of.load)).ok();
@@ -296,7 +303,7 @@ fn sizes<T: Trail>(
     };
     let oil_store = by!(t, "oil store, PPG3", ppg3_oil_store::volume(treated.unwrap_or(size), kind)).ok();
     let least = least(of, block).map_err(|outside| outside.reason)?;
-    Ok(Sizes { factor, need, least, apart: apart.flatten(), standard, sludge_trap, oil_store })
+    Ok(Sizes { factor, need, least, apart, waste_alone, standard, sludge_trap, oil_store })
 }
 
 /// The need with the mildest words in place of those that nobody said.
