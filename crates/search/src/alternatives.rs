@@ -17,7 +17,7 @@ use stillrise_design::performance::limit::Word;
 use stillrise_design::{Ledger, Off, WhatIf};
 use stillrise_units::catalog::ONE;
 use stillrise_units::parse::Written;
-use stillrise_units::{Concentration, Typed};
+use stillrise_units::{Concentration, Flow, Typed};
 
 /// In what an alternative differs from what was asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -88,7 +88,10 @@ impl Change {
             Change::RainKeptOut if !e.surfaces.is_empty() && !e.streams.is_empty() => {
                 other.surfaces.clear();
                 // What one pump keeps up with never starts a second one.
-                let flow = |s: &Stream| s.flow.q().or_else(|| Some(s.hose_flow.q()? * s.hoses.q()?.si()));
+                let flow = |s: &Stream| {
+                    let day = || Some(Flow::from_si(s.volume_per_day.q()?.si() / (8.0 * 3600.0)));
+                    s.flow.q().or_else(|| Some(s.hose_flow.q()? * s.hoses.q()?.si())).or_else(day)
+                };
                 let comes = e.streams.iter().map(flow).try_fold(0.0, |sum, q| Some(sum + q?.si()));
                 let least = e.inlet.rate.0.iter().filter_map(|pump| pump.q()).map(Typed::si).reduce(f64::min);
                 if e.inlet.rate.0.len() > 1 && comes.zip(least).is_some_and(|(comes, least)| comes <= least) {

@@ -8,7 +8,7 @@ rule! {
     "pumps-together-above-rating" "Pumps together above the unit's rating", Inlet, bars_pick;
     looks "Two or more pumps of which one fits the rated flow of the units and all together do not, unless the enquiry says that they cannot run together. What is not said of pumps and rating it cannot judge."
     matters "A stand-by pump that starts on high level runs beside the duty pump, just when most water comes."
-    remedy "Interlock the pumps so that one runs at a time and say so (inlet.interlocked = true), or size for all of them."
+    remedy "Interlock the pumps so that one runs at a time, or size for all of them."
     source "Common practice of the trade"
     limits "Flows of the pumps are added; two pumps on one pipe deliver somewhat less than their sum."
 }

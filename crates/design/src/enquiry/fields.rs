@@ -2,7 +2,7 @@
 //! claims as a quantity does.
 
 pub use super::curve::Curve;
-use super::keys::{Block, Field, KeyKind, KeySpec, Quantity};
+use super::keys::{Block, Field, KeyKind, KeySpec, Quantity, Safe};
 use super::reader::Reader;
 use super::said::{Claimed, claims};
 pub use super::said::{Said, Word};
@@ -151,7 +151,17 @@ impl Field for Flag {
             );
             None
         };
-        claims(reader, spec, place, value, false, &mut one).into()
+        let mut claims = claims(reader, spec, place, value, false, &mut one);
+        // Of yes and no the safe one is taken, whichever was written first.
+        let safe = match spec.safe {
+            Safe::Larger => Some(true),
+            Safe::Smaller => Some(false),
+            Safe::First => None,
+        };
+        if let Some(safe) = safe {
+            claims.list.sort_by_key(|told| told.value != safe);
+        }
+        claims.into()
     }
     fn claimed<'a>(&'a self, found: &mut Vec<&'a dyn Claimed>) {
         found.push(self);

@@ -52,6 +52,8 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
             let same = asked.is_some_and(|q| q.weight <= MOVES && q.flows.is_empty());
             // What explains the results of a unit that stands may hang on it all the same.
             let same = same && !crate::rating::is_observed(settled);
+            // One pump's rate moves little where another's moves with it.
+            let same = same && !asked.is_some_and(|q| q.key.starts_with("inlet.rate"));
             let same =
                 if same { " Either leads to the same unit, if not to the same flows and intervals." } else { "" };
             Some(format!("{}: {}. We took {taken}.{same}", crate::summary::capital(&entry.label), said.join("; ")))
@@ -100,8 +102,9 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
     let mut once = BTreeSet::new();
     let sludge = sludge(settled).into_iter().map(alike).filter(|text| once.insert(text.clone()));
     let mut seen = BTreeSet::new();
-    let texts = nothing_fits(settled)
+    let texts = no_limit(settled)
         .into_iter()
+        .chain(nothing_fits(settled))
         .chain(plant::asks(settled))
         .chain(numbers(settled))
         .chain(first)
@@ -115,6 +118,16 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         .chain(others)
         .chain(rest.iter().map(|q| alike(q)));
     texts.filter(|text| seen.insert(text.clone())).take(ASKED).collect()
+}
+
+/// Which limits hold, where none was named: without them there is nothing to choose a unit by.
+fn no_limit(settled: &Settled) -> Option<String> {
+    let e = &settled.job.enquiry;
+    let none = e.limits.is_empty() && !e.unit_stands();
+    none.then(|| {
+        "Which limits hold for the water that leaves: of what, how much, in which statistic and by which method?"
+            .to_owned()
+    })
 }
 
 /// The numbers of limits that were named without one.

@@ -60,7 +60,9 @@ fn nominal_size(settled: &Settled) -> Option<String> {
     };
     let next = sizes.standard.filter(|_| european.covers() == Some(false));
     let next = next.map_or_else(String::new, |size| format!(", the next size is NS {}", number(size.q)));
-    let notes = beside(settled, european);
+    let spill = settled.job.design.basis.as_ref().is_some_and(|b| b.spill.is_some());
+    let spill = if spill { " No spill is counted in it; what is to be held of one is another matter." } else { "" };
+    let notes = beside(settled, european) + spill;
     let without = without_rain(settled, european, named).unwrap_or_default();
     Some(format!("{typed}: {word}; {}{next}.{without}{notes} But {}.", flows(settled)?, tested(settled)))
 }

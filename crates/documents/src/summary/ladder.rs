@@ -181,7 +181,8 @@ pub(crate) fn just_met(settled: &Settled, l: &Ladder) -> Vec<String> {
             );
         }
         format!(
-            "The limit on {title} is just met{floor}, as expected and on the footing it is held on{}, one thing changed at a time: {}.",
+            "The limit on {title} is just met in {}{floor}, as expected and on the footing it is held on{}, one thing changed at a time: {}.",
+            worst.case,
             peak(settled, j.limit),
             all.join("; ")
         )

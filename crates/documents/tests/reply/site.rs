@@ -201,3 +201,50 @@ fn a_dike_at_a_terminal_is_not_thought_to_be_full_of_stone() -> Outcome {
     assert!((holds("transformer-yard")? - 31.5).abs() < 1e-6, "{}", holds("transformer-yard")?);
     Ok(())
 }
+
+#[test]
+fn a_nominal_size_is_judged_without_the_rain_that_the_sewer_does_not_take() -> Outcome {
+    // With rain 15 + 2 x 1 = 17 L/s, without it 2 L/s.
+    let sewer = "[outlet]\nto = \"sanitary sewer\"\nrain_allowed = false\n[asked]\nnominal_size = \"NS 3\"\n";
+    let text = mail(&format!("{PAD}{sewer}"))?;
+    assert!(text.contains("NS 3: no, it is too small"), "{text}");
+    assert!(text.contains("does not take, it would do: the waste water alone asks for NS 2."), "{text}");
+    assert!(text.contains("which are there?"), "streams are no taps: {text}");
+    Ok(())
+}
+
+#[test]
+fn without_a_limit_the_first_question_is_which_holds() -> Outcome {
+    let text = mail(PAD)?;
+    assert!(text.contains("1. Which limits hold for the water that leaves"), "{text}");
+    Ok(())
+}
+
+#[test]
+fn the_order_in_which_yes_and_no_were_said_decides_nothing() -> Outcome {
+    let two = |claims: &str| {
+        format!(
+            "{PAD}[inlet]\nfeed = \"pump\"\npump = \"submersible\"\nrate = [\"20 m3/h\", \"20 m3/h\"]\ntogether = [{claims}]\n"
+        )
+    };
+    let (yes, no) = ("{ value = true, from = \"the foreman\" }", "{ value = false, from = \"the owner\" }");
+    let flow = |text: &str| -> Result<f64, Box<dyn Error>> {
+        let settled = settled(text)?;
+        let flow = settled.job.design.basis.as_ref().and_then(|b| b.design_flow()).ok_or("no flow")?;
+        Ok(stillrise_units::Typed::in_unit(flow.q, &stillrise_units::catalog::M3_H))
+    };
+    // The safe side is both: 40 m3/h.
+    for claims in [format!("{yes}, {no}"), format!("{no}, {yes}")] {
+        assert!((flow(&two(&claims))? - 40.0).abs() < 1e-6, "{claims}");
+    }
+    Ok(())
+}
+
+#[test]
+fn hot_salt_water_stops_nothing() -> Outcome {
+    // A steam cleaner at 90 °C is beyond the formula for salt water, which ends at 60 °C.
+    let hot = PAD.replace("hours_per_day = 2", "hours_per_day = 2\ntemperature = \"90 °C\"\nsalinity = \"3.5 %\"");
+    let settled = settled(&hot)?;
+    assert!(settled.job.design.stops.is_empty(), "{:?}", settled.job.design.stops);
+    Ok(())
+}

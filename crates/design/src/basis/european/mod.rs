@@ -148,7 +148,8 @@ pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compar
         }
     }
     let density = heaviest.density_15;
-    let load = load(t, w, &block);
+    let muddy = e.head.facility.as_deref().is_some_and(|place| MUDDY.contains(&place));
+    let load = load(t, w, &block, muddy);
     let mut found = European {
         named,
         rain,
@@ -211,7 +212,10 @@ fn system<T: Trail>(t: &mut T, w: &WhatIf, block: &blocks::European) -> Val<Sepa
     }
 }
 
-fn load<T: Trail>(t: &mut T, w: &WhatIf, block: &blocks::European) -> Val<SludgeLoad> {
+/// Places whose washing brings much mud.
+const MUDDY: [&str; 4] = ["truck-wash", "bus-wash", "washrack", "tactical-washrack"];
+
+fn load<T: Trail>(t: &mut T, w: &WhatIf, block: &blocks::European, muddy: bool) -> Val<SludgeLoad> {
     let label = "how much sludge comes";
     let washes = block.automatic_wash.is_some();
     match block.sludge_load.0 {
@@ -228,10 +232,10 @@ fn load<T: Trail>(t: &mut T, w: &WhatIf, block: &blocks::European) -> Val<Sludge
                 units: None,
                 key: "european.sludge_load".into(),
                 question: "How much sludge comes: little, as from clean rain; medium, as from filling stations and hand washing; or much, as from trucks and site vehicles?".into(),
-                value: SludgeLoad::Medium,
+                value: if muddy { SludgeLoad::Large } else { SludgeLoad::Medium },
                 low: SludgeLoad::Small,
                 high: SludgeLoad::Large,
-                source: "the middle row of the table, which names filling stations, workshops and washing by hand".into(),
+                source: if muddy { "the row of the table that names washes of trucks, buses, site and farm vehicles" } else { "the middle row of the table, which names filling stations, workshops and washing by hand" }.into(),
             },
         ),
     }

@@ -44,9 +44,9 @@ keys! {
         /// Rate of each pump, one entry a pump; two statements about one pump stand in brackets of their own: [[.., ..]]
         rate: Quantities<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "100000 gpm").safe_larger().like("[\"60 gpm\", \"60 gpm\"]");
         /// Whether the pumps can run at once
-        together: Flag = spec.like("true");
+        together: Flag = spec.safe_larger().like("true");
         /// Whether an interlock keeps a second pump from starting beside the first
-        interlocked: Flag = spec.like("true");
+        interlocked: Flag = spec.safe_smaller().like("true");
         /// Water in the sump between start and stop level of the lead pump
         sump_volume: Quantity<Volume> = spec.units(&GAL, &M3).between("0.1 gal", "1000000 gal").safe_smaller().like("\"150 gal\"");
         /// Level at which the lead pump starts, in place of that volume, in the site's datum

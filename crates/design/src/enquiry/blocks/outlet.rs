@@ -27,7 +27,7 @@ keys! {
         /// Storm water or sanitary sewer
         to: Word<Receiver> = spec.like("\"storm water\"");
         /// Whether rain water is allowed in the sewer
-        rain_allowed: Flag = spec.like("true");
+        rain_allowed: Flag = spec.safe_smaller().like("true");
         /// Invert at the outfall, in the site's datum
         invert: Quantity<Length> = spec.units(&FT, &M).between("-2000 ft", "30000 ft").safe_larger().like("\"97.60 ft\"");
         /// Water level at the outfall, in the site's datum

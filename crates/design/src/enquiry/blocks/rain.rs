@@ -23,7 +23,7 @@ keys! {
         /// Runoff coefficient, in place of the one of its kind
         runoff: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.01", "1").safe_larger().like("0.9");
         /// Whether a canopy keeps vertical rain off it
-        canopy: Flag = spec.like("true");
+        canopy: Flag = spec.safe_smaller().like("true");
         /// Height of the open side under the canopy
         canopy_height: Quantity<Length> = spec.units(&FT, &M).between("1 ft", "100 ft").like("\"14.5 ft\"");
         /// Longest side of the canopy

@@ -23,9 +23,9 @@ keys! {
         /// Coldest air
         coldest_air: Quantity<Temperature> = spec.units(&DEG_F, &DEG_C).between("-70 °C", "40 °C").safe_smaller().like("\"-5 °F\"");
         /// Whether the unit stands in a heated room
-        indoors: Flag = spec.like("false");
+        indoors: Flag = spec.safe_smaller().like("false");
         /// Whether the unit is heated or insulated and traced
-        frost_protected: Flag = spec.like("false");
+        frost_protected: Flag = spec.safe_smaller().like("false");
         /// What can be lifted over the unit
         lifting: Quantity<Mass> = spec.units(&LB, &KG).between("10 lb", "1000000 lb").safe_smaller().like("\"500 lb\"");
         /// Longest unit, or group of units, that fits

@@ -13,7 +13,7 @@ keys! {
         /// Rate at which it arrives
         rate: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "100000 gpm").safe_larger().like("\"100 gpm\"");
         /// Whether a closure shuts the outlet when oil comes near it
-        closure: Flag = spec.like("true");
+        closure: Flag = spec.safe_smaller().like("true");
         /// The containment in which it happens, by its name
         into: Text = spec.like("\"transformer pit\"");
         /// Flow of deluge, hydrants and hoses together that must be held too

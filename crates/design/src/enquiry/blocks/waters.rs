@@ -62,7 +62,7 @@ keys! {
         /// Days a week that it runs
         days_per_week: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.01", "7").safe_larger().like("5");
         /// Whether it may run while it rains
-        with_rain: Flag = spec.like("false");
+        with_rain: Flag = spec.safe_larger().like("false");
         /// What it carries
         oil: Option<OilContent> = spec.like("{ kind = \"diesel\", mean = \"200 mg/L\", emulsified = \"10 %\" }");
         /// Suspended solids in it
