@@ -37,10 +37,13 @@ pub fn rating_schema() -> Value {
         "samples": { "type": "integer" }, "mean": number, "expected_before": number, "expected_after": number,
         "influent_over_basis": number, "median_droplet_over_basis": number, "scatter": maybe("number"),
     }));
+    let side = || shape(json!({ "results": { "type": "integer" }, "geometric_mean": number }));
+    let jump = shape(json!({ "last_before": text, "first_after": text, "before": side(), "after": side() }));
     let properties = json!({
         "headline": list(text.clone()),
         "fails": list(shape(json!({ "rule": text, "says": text }))),
         "observed": list(observed),
+        "step": { "anyOf": [jump, { "type": "null" }], "description": "A step in the results where no change was recorded" },
         "good_period": { "anyOf": [calibration, { "type": "null" }] },
         "changes": list(shape(json!({ "change": { "type": "integer", "description": "Its place in the enquiry, from 0" }, "date": maybe("string"), "says": text, "weight": maybe("number") }))),
         "beyond_basis": list(text.clone()),
