@@ -123,3 +123,16 @@ fn a_study_leaves_the_questions_in_their_order() {
     settled.study(400);
     assert_eq!(keys(&settled), before);
 }
+
+/// Two claims on whether both pumps run bring about other cases in some samples; each case keeps its own percentiles.
+#[test]
+fn a_case_keeps_its_percentiles_where_other_samples_have_other_cases() {
+    let text = "[enquiry]\ntitle = \"yard\"\n[[surface]]\nname = \"yard\"\narea = \"20000 ft2\"\nkind = \"concrete\"\n[rain]\nintensity = \"2 in/h\"\n[[stream]]\nname = \"bay wash\"\nflow = \"10 gpm\"\nwith_rain = false\n[[oil]]\nkind = \"diesel\"\n[inlet]\nfeed = \"pump\"\npump = \"submersible\"\nrate = [\"150 gpm\", \"150 gpm\"]\n[outlet]\nto = \"storm water\"\n";
+    let mut settled = Sheet::text("yard", text).settle(&demo());
+    settled.study(300);
+    let risk = settled.risk.as_ref().expect("a study");
+    assert!(risk.cases.len() > 2, "{:?}", risk.cases);
+    for (name, spread) in &risk.cases {
+        assert!(spread.low <= spread.median && spread.median <= spread.high, "{name}: {spread:?}");
+    }
+}

@@ -74,6 +74,13 @@ pub struct Case {
 }
 
 impl Case {
+    /// Whether it is the same as a case of another basis: the same waters, lifted by the same pumps.
+    #[must_use]
+    pub fn is_that_of(&self, other: &Self) -> bool {
+        let key = |c: &Self| (c.kind, c.pumps, c.bath);
+        key(self) == key(other) && self.which == other.which
+    }
+
     /// A case of which nothing but its flow is known.
     fn of_a_flow(name: String, kind: Kind, inflow: Val<Flow>) -> Self {
         Case {

@@ -209,7 +209,14 @@ impl<'a> Model<'a> {
             f64::NAN
         };
         let ends = || removals.iter().filter(|r| r.state == State::End);
-        let of_case = |k: &usize| ends().find(|r| r.case_index == *k).map_or(f64::NAN, |r| r.total.expected.q.si());
+        // Another answer may bring about other cases: the same one is that of the same waters and pumps, wherever it stands.
+        let of_case = |k: &usize| {
+            let case = self.design.basis.as_ref().and_then(|b| b.cases.get(*k));
+            let same = |r: &&stillrise_design::performance::removal::Removal| {
+                case.is_some_and(|case| basis.cases[r.case_index].is_that_of(case))
+            };
+            ends().find(same).map_or(f64::NAN, |r| r.total.expected.q.si())
+        };
         let of_limit = |k: &usize| {
             let mut most = [f64::NEG_INFINITY, f64::NEG_INFINITY, f64::NAN];
             for end in ends() {

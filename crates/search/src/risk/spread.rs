@@ -17,6 +17,11 @@ pub struct Spread {
 
 /// Percentiles of a result, straight between the sorted samples.
 pub(super) fn spread(mut values: Vec<f64>) -> Spread {
+    // A case that a sample does not have says nothing there.
+    values.retain(|value| value.is_finite());
+    if values.is_empty() {
+        values.push(f64::NAN);
+    }
     values.sort_by(f64::total_cmp);
     let at = |share: f64| {
         let place = share * (values.len() - 1) as f64;
