@@ -3,7 +3,7 @@
 
 use crate::rule::Subject;
 use std::borrow::Cow;
-use stillrise_design::basis::{Basis, FLOW_UNITS};
+use stillrise_design::basis::{Basis, FLOW_UNITS, SPILL_VOLUME};
 use stillrise_design::performance::site::SiteLevels;
 use stillrise_design::provenance::Assumption;
 use stillrise_units::catalog::{FT, M};
@@ -76,10 +76,7 @@ pub const PUMP: Ask = Ask::fixed("inlet.pump", "Which pump lifts the water to th
 /// Waters and their flows.
 pub const WATERS: Ask = Ask::fixed("stream.flow", "Which waters drain to the separator, and at what flow?");
 /// The spill.
-pub const SPILL: Ask = Ask::fixed(
-    "spill.volume",
-    "How much oil could be spilled at once and must stay in, as from the largest tank or hose?",
-);
+pub const SPILL: Ask = Ask::fixed("spill.volume", SPILL_VOLUME);
 /// Rate of the spill.
 pub const SPILL_RATE: Ask = Ask::fixed("spill.rate", "At what rate would a spill reach the separator?");
 /// Closure of the outlet.

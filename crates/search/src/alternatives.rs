@@ -7,17 +7,18 @@ use crate::pick::{Pick, effluent, found};
 use crate::risk::ready;
 use crate::side_by_side::side_by_side;
 use crate::weakest::weakest;
+use stillrise_design::basis::rain_kept_out::{is_barred, without_rain};
 use stillrise_design::enquiry::Enquiry;
-use stillrise_design::enquiry::blocks::{Receiver, Stream};
+use stillrise_design::enquiry::blocks::Receiver;
 use stillrise_design::enquiry::keys::Claim;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin, complete};
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::{Ledger, Off, WhatIf};
+use stillrise_units::Concentration;
 use stillrise_units::catalog::ONE;
 use stillrise_units::parse::Written;
-use stillrise_units::{Concentration, Flow, Typed};
 
 /// In what an alternative differs from what was asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -28,6 +29,8 @@ pub enum Change {
     Capped,
     /// Rain is kept out; wash water alone is treated.
     RainKeptOut,
+    /// Rain that the sewer does not take comes with the rest, where its owner consents.
+    WithTheRain,
     /// Wash water goes elsewhere; rain alone is treated.
     WashApart,
     /// The spill is held ahead, and none of it comes to the separator.
@@ -38,10 +41,11 @@ pub enum Change {
 
 impl Change {
     /// All, in the order of print.
-    pub const ALL: [Change; 6] = [
+    pub const ALL: [Change; 7] = [
         Change::OnePump,
         Change::Capped,
         Change::RainKeptOut,
+        Change::WithTheRain,
         Change::WashApart,
         Change::SpillAhead,
         Change::TwoInParallel,
@@ -54,6 +58,7 @@ impl Change {
             Change::OnePump => "one pump at a time, interlocked",
             Change::Capped => "evened out to the flow cap, equalisation ahead",
             Change::RainKeptOut => "without the rain, which is kept out",
+            Change::WithTheRain => "with the rain, if the owner of the sewer consents",
             Change::WashApart => "the rain alone, all other water treated apart",
             Change::SpillAhead => "the spill held ahead, none of it coming to the separator",
             Change::TwoInParallel => "two units in parallel",
@@ -85,26 +90,13 @@ impl Change {
                 other.inlet.pulsation.claims = vec![Claim { written, from, chosen: false, because: None, range: None }];
                 other.inlet.together.0 = None;
             }
-            Change::RainKeptOut if !e.surfaces.is_empty() && !e.streams.is_empty() => {
-                other.surfaces.clear();
-                // What one pump keeps up with never starts a second one.
-                let flow = |s: &Stream| {
-                    let day = || Some(Flow::from_si(s.volume_per_day.q()?.si() / (8.0 * 3600.0)));
-                    s.flow.q().or_else(|| Some(s.hose_flow.q()? * s.hoses.q()?.si())).or_else(day)
-                };
-                let comes = e.streams.iter().map(flow).try_fold(0.0, |sum, q| Some(sum + q?.si()));
-                let least = e.inlet.rate.0.iter().filter_map(|pump| pump.q()).map(Typed::si).reduce(f64::min);
-                if e.inlet.rate.0.len() > 1 && comes.zip(least).is_some_and(|(comes, least)| comes <= least) {
-                    other.inlet.together.0 = None;
-                    other.inlet.interlocked.0 = Some(true);
-                }
-                other.rain = None;
-                other.rain_table = None;
+            Change::RainKeptOut if !e.surfaces.is_empty() && !e.streams.is_empty() && !is_barred(e) => {
+                other = without_rain(e);
                 // Results of the waters together say nothing of one of them.
-                other.samples.retain(|s| {
-                    s.stream.as_deref().is_some_and(|of| e.streams.iter().any(|s| s.name.as_deref() == Some(of)))
-                });
+                other.samples.retain(|s| s.stream.is_some());
             }
+            // What the sewer does not take is left out, unless its owner consents.
+            Change::WithTheRain if is_barred(e) => other.outlet.rain_allowed.0 = Some(true),
             // Rain that the sewer does not take is no alternative.
             Change::WashApart if !e.surfaces.is_empty() && !e.streams.is_empty() && may_take_rain(e) => {
                 // A product that is said to go into the rain stays; one that names a stream went with it.

@@ -102,7 +102,6 @@ fn what_cannot_be_is_refused_with_its_place() {
         ("containment.drain", "shut", "containment \"pit\": drain", "is not a word"),
         ("spill.into", "the moon", "spill: into", "no containment is called"),
         ("spill.fire_duration", "10 min", "spill: fire", ""),
-        ("spill.volume", OUT, "spill", "has no \"volume\""),
     ] {
         let faults = pit(&[(key, value)]).enquiry().map(|_| ()).expect_err(key);
         let fits =
@@ -189,4 +188,33 @@ fn what_is_short_of_rain_that_nobody_stated_names_it() {
     assert!(says.contains("we took 127 mm") && says.contains("we took 9 m2"), "{says}");
     assert!(!says.contains("fire water") && !says.contains("more of its size"), "{says}");
     assert!(says.contains("would hold all with a roof that keeps the rain out, a depth of"), "{says}");
+}
+
+/// 600 L/min from a tanker: 36 m3/h to the separator, and 3 m3 in five minutes, which decides nothing but is asked for.
+/// A closure alone is no spill.
+#[test]
+fn the_rate_of_a_spill_alone_and_a_closure_alone() {
+    let at = |spill: &str| {
+        let text = format!(
+            "[enquiry]\ntitle = \"Tanker stand\"\nprint = \"si\"\n[inlet]\nfeed = \"gravity\"\n[[stream]]\nname = \"wash\"\n\
+             flow = \"2 m3/h\"\n[spill]\n{spill}\n"
+        );
+        Sheet::text("stand", &text).settle(&demo())
+    };
+    let rate = at("rate = \"600 L/min\"");
+    let basis = rate.job.design.basis.as_ref().expect("a basis");
+    let spill = basis.spill.as_ref().expect("a spill");
+    assert!((spill.volume.q.in_unit(&M3) - 3.0).abs() < 1e-9 && !spill.is_told);
+    let case = basis.cases.iter().find(|c| c.kind == Kind::Spill).expect("a case");
+    assert!((case.feed.q.in_unit(&M3_H) - 36.0).abs() < 1e-9);
+    let room = look(&rate, "spill-above-room");
+    assert!(room.says().contains("at 36 m3/h") && room.asks().iter().any(|a| a.same() == "spill.volume"), "{room:?}");
+    assert!(!look(&rate, "spill-without-closure").says().contains("3 m3"), "nobody told a volume");
+    let text = "[enquiry]\ntitle = \"Pit\"\n[spill]\nfire_flow = \"760 gpm\"\n";
+    let faults = Sheet::text("pit", text).enquiry().map(|_| ()).expect_err("neither volume nor rate");
+    assert!(faults.iter().any(|f| f.reason.contains("has no \"volume\"")), "{faults:?}");
+    let closure = at("closure = true");
+    assert!(closure.job.design.basis.as_ref().is_some_and(|b| b.spill.is_none() && b.closure == Some(true)));
+    assert_eq!(look(&closure, "spill-without-closure").word(), "passes");
+    assert_eq!(look(&closure, "spill-above-room").word(), "cannot judge");
 }

@@ -6,7 +6,6 @@ use stillrise_design::basis::european::CATEGORY;
 use stillrise_design::enquiry::european::waste_waters;
 use stillrise_handbook::fluids::facilities::facility;
 use stillrise_handbook::separation::en858_impediment_factor::UseCategory;
-use stillrise_units::catalog::{GAL, M3};
 
 rule! {
     "bypass-with-spill" "Bypass where a large spill or wash water can come", Inlet;
@@ -28,7 +27,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let spill = s.design.basis.as_ref().and_then(|b| b.spill.as_ref()).filter(|spill| !spill.is_held_ahead());
     let mut speaks = Vec::new();
     if let Some(spill) = spill {
-        speaks.push(format!("a spill of {} is declared", s.show(spill.volume.q, (&GAL, &M3))));
+        speaks.push(format!("{} is declared", super::spill_above_room::declared(s, spill)));
     }
     let washes = !block.taps.is_empty() || block.high_pressure.is_some() || block.automatic_wash.is_some();
     let is_waste = washes || block.category.0 == Some(UseCategory::WashWater);

@@ -20,7 +20,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let Some(ahead) = &basis.containment else { return Verdict::skips("no containment is declared") };
     let of = |shut: Shut| ahead.all.iter().filter(move |c| c.valve.shut() == shut);
     let names = |shut: Shut| of(shut).map(|c| c.name.as_str()).collect::<Vec<_>>().join(", ");
-    let closure = basis.spill.as_ref().is_some_and(|spill| spill.closure);
+    let closure = basis.closure == Some(true);
     if let Some(first) = of(Shut::Open).next() {
         let rate = |c: &Containment| match &c.drain {
             Some(drain) => format!("{} at {}", c.name, s.show(drain.rate.q, (&GPM, &M3_H))),

@@ -2,6 +2,7 @@
 
 use crate::ask::{RAIN_ALLOWED, RECEIVER};
 use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::basis::rain_kept_out::is_barred;
 use stillrise_design::enquiry::blocks::Receiver;
 
 rule! {
@@ -10,7 +11,7 @@ rule! {
     matters "Most owners of sanitary sewers bar rain: it fills the works in a storm. A unit sized for the storm would be bought for water that may not go there."
     remedy "Keep the rain out by a roof, a kerb and grading; turn it off by a valve while nothing is washed; drain it elsewhere with a separator of its own; or the owner's consent in writing."
     source "Common practice of sewer rules; 40 CFR 403 leaves it to the local limits"
-    limits "Sees declared surfaces only; rain that blows in or seeps in is not seen."
+    limits "Sees declared surfaces only; rain that blows in or seeps in is not seen. Where other water comes to a unit that is to be bought, the unit is worked without rain that is barred; where a containment holds rain back, and at a unit that stands, the rain stays in."
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
@@ -22,7 +23,8 @@ fn look(s: &Subject<'_>) -> Verdict {
         (Some(Receiver::SanitarySewer), Some(false)) => {
             let all = e.surfaces.len();
             let off = if all == 1 { "the declared surface".to_owned() } else { format!("{all} declared surfaces") };
-            let says = format!("rain off {off} runs to a sanitary sewer whose owner does not allow it");
+            let without = if is_barred(e) { "; the unit is worked without it, so it has to be kept out" } else { "" };
+            let says = format!("rain off {off} runs to a sanitary sewer whose owner does not allow it{without}");
             Verdict::fails(says, None)
         }
         (Some(Receiver::SanitarySewer), None) => {

@@ -2,13 +2,13 @@
 
 use crate::ask::{Ask, SPILL};
 use crate::rule::{Subject, Verdict, rule};
-use stillrise_design::basis::SpillState;
+use stillrise_design::basis::{FLOW_UNITS, SpillState};
 use stillrise_design::basis::containment::Containments;
 use stillrise_design::basis::containment::drain::Shut;
 use stillrise_design::basis::containment::passes::Passing;
 use stillrise_design::basis::fluids::Season;
-use stillrise_units::Typed;
-use stillrise_units::catalog::{GAL, M3};
+use stillrise_units::catalog::{GAL, M3, MIN};
+use stillrise_units::{Typed, print};
 
 rule! {
     "spill-above-room" "Spill larger than the room for it", OilZone, bars_pick;
@@ -46,6 +46,15 @@ fn look(s: &Subject<'_>) -> Verdict {
             gallons(spill.volume.q),
             holders(ahead)
         ));
+    }
+    if let (Some(rate), false) = (spill.rate, spill.is_told) {
+        let minutes = print::in_prose(room.room.q.si() / rate.q.si(), &MIN);
+        let says = format!(
+            "how much a spill at {} brings was not said; there is room for {} between alarm and limit, which it fills in {minutes}",
+            s.show(rate.q, FLOW_UNITS),
+            gallons(room.room.q)
+        );
+        return Verdict::cannot_judge(says, s.asked(spill.volume.at), room.room.at);
     }
     let (passes, because) = passing(s, spill);
     let says = format!("a spill of {}{passes}", gallons(spill.volume.q));
@@ -89,6 +98,14 @@ fn passing(s: &Subject<'_>, spill: &SpillState) -> (String, String) {
                 format!("; it is counted so because nobody said: {}; {drains}, {pass}", unsaid.join(", ")),
             )
         }
+    }
+}
+
+/// A spill as it was told: by its volume, or by its rate alone.
+pub(super) fn declared(s: &Subject<'_>, spill: &SpillState) -> String {
+    match spill.rate.filter(|_| !spill.is_told) {
+        Some(rate) => format!("a spill at {}", s.show(rate.q, FLOW_UNITS)),
+        None => format!("a spill of {}", s.show(spill.volume.q, (&GAL, &M3))),
     }
 }
 

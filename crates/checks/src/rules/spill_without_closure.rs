@@ -1,9 +1,9 @@
 //! Rule: spill without closure
 
+use super::spill_above_room::{declared, holders};
 use crate::ask::{CLOSURE, SPILL};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::enquiry::blocks::Receiver;
-use stillrise_units::catalog::{GAL, M3};
 
 rule! {
     "spill-without-closure" "Spill declared, but nothing shuts the outlet", Outlet;
@@ -15,28 +15,35 @@ rule! {
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
-    let Some(spill) = s.design.basis.as_ref().and_then(|b| b.spill.as_ref()) else {
-        return Verdict::cannot_judge(
-            "nobody said whether a spill must stay in, nor what shuts the outlet then",
-            [SPILL, CLOSURE],
-            None,
-        );
+    let Some(basis) = &s.design.basis else { return s.stopped() };
+    let Some(spill) = &basis.spill else {
+        return match basis.closure {
+            Some(true) => Verdict::passes("a closure shuts the outlet when oil comes near it; of a spill nobody spoke"),
+            Some(false) => Verdict::cannot_judge(
+                "nothing shuts the outlet, and nobody said whether a spill must stay in",
+                [SPILL],
+                None,
+            ),
+            None => Verdict::cannot_judge(
+                "nobody said whether a spill must stay in, nor what shuts the outlet then",
+                [SPILL, CLOSURE],
+                None,
+            ),
+        };
     };
-    let volume = s.show(spill.volume.q, (&GAL, &M3));
-    if spill.closure {
-        return Verdict::passes(format!("a closure shuts the outlet before a spill of {volume} reaches it"));
+    let declared = declared(s, spill);
+    if basis.closure == Some(true) {
+        return Verdict::passes(format!("a closure shuts the outlet before {declared} reaches it"));
     }
-    if let (true, Some(ahead)) = (spill.is_held_ahead(), s.design.basis.as_ref().and_then(|b| b.containment.as_ref())) {
-        let holders = super::spill_above_room::holders(ahead);
-        return Verdict::passes(format!(
-            "a spill of {volume} is held ahead ({holders}), before it comes to the outlet"
-        ));
+    if let (true, Some(ahead)) = (spill.is_held_ahead(), &basis.containment) {
+        let holders = holders(ahead);
+        return Verdict::passes(format!("{declared} is held ahead ({holders}), before it comes to the outlet"));
     }
-    if s.enquiry.spill.as_ref().is_some_and(|block| block.closure.is_none()) {
-        let says = format!("a spill of {volume} is declared; whether anything shuts the outlet was not said");
+    if basis.closure.is_none() {
+        let says = format!("{declared} is declared; whether anything shuts the outlet was not said");
         return Verdict::cannot_judge(says, [CLOSURE], spill.volume.at);
     }
-    let says = format!("a spill of {volume} is declared and nothing shuts the outlet");
+    let says = format!("{declared} is declared and nothing shuts the outlet");
     match s.enquiry.outlet.to.0 {
         Some(Receiver::StormWater) => Verdict::fails(format!("{says} to storm water"), spill.volume.at),
         Some(Receiver::SanitarySewer) => Verdict::warns(format!("{says} to the sewer"), spill.volume.at),

@@ -16,6 +16,7 @@ pub mod methods;
 pub mod passing;
 pub mod peaks;
 pub mod pump_shear;
+pub mod rain_kept_out;
 pub mod shear;
 pub mod solids;
 pub mod stated;
@@ -28,18 +29,18 @@ use crate::provenance::{Stop, Trail, Val, WhatIf};
 pub use methods::Methods;
 use std::borrow::Cow;
 use std::sync::Arc;
-use stillrise_units::catalog::{GPM, M3_H};
-use stillrise_units::{Flow, Ratio, Typed, Volume};
+use stillrise_units::catalog::{GAL, GPM, M3, M3_H, MIN};
+use stillrise_units::{Flow, Ratio, Time, Typed, Volume};
 
 /// The spill that must stay in.
 #[derive(Debug, Clone)]
 pub struct SpillState {
     /// Its volume.
     pub volume: Val<Volume>,
+    /// Whether somebody told it; else it follows from the rate, and is asked for.
+    pub is_told: bool,
     /// Its rate.
     pub rate: Option<Val<Flow>>,
-    /// Whether a closure shuts the outlet.
-    pub closure: bool,
     /// What of it passes the containments ahead, where there are some for it.
     pub passes: Option<Val<Volume>>,
 }
@@ -84,6 +85,8 @@ pub struct Basis {
     pub oil_on_solids: Option<Val<Ratio>>,
     /// Spill to hold.
     pub spill: Option<SpillState>,
+    /// Whether a closure shuts the outlet when oil comes near it; nothing where nobody said.
+    pub closure: Option<bool>,
     /// What holds oil and water back ahead of the separator.
     pub containment: Option<containment::Containments>,
     /// What laboratory results say.
@@ -142,8 +145,13 @@ pub struct Ready<'a> {
 impl<'a> Ready<'a> {
     /// Of an enquiry.
     pub fn new<T: Trail>(t: &mut T, e: &'a Enquiry) -> Self {
-        let evidence = evidence::evidence(t, e);
-        Self { enquiry: influent::claimed(e, &evidence), evidence: Arc::new(evidence) }
+        let worked = rain_kept_out::worked(e);
+        let evidence = evidence::evidence(t, &worked);
+        let enquiry = match worked {
+            Cow::Borrowed(e) => influent::claimed(e, &evidence),
+            Cow::Owned(e) => Cow::Owned(influent::claimed(&e, &evidence).into_owned()),
+        };
+        Self { enquiry, evidence: Arc::new(evidence) }
     }
 }
 
@@ -182,6 +190,7 @@ pub fn basis_on<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Ba
         solids,
         oil_on_solids,
         spill,
+        closure: e.spill.as_ref().and_then(|block| block.closure.0),
         evidence: Arc::clone(evidence),
         containment,
         limits,
@@ -243,13 +252,37 @@ pub fn carried<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Car
     Ok(Carried { cases, limits })
 }
 
+/// Minutes for which oil runs before somebody stops it: at least, as taken, at most.
+const RUNS: [f64; 3] = [1.0, 5.0, 30.0];
+
+/// The spill: of one whose rate alone was told, what comes until somebody stops it stands by.
 fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {
     let block = e.spill.as_ref()?;
     t.section("spill");
-    let volume = stated::stated(t, w, "spill to hold", &block.volume)?;
-    let rate = stated::stated(t, w, "rate of the spill", &block.rate);
-    Some(SpillState { volume, rate, closure: *block.closure == Some(true), passes: None })
+    let label = "spill to hold";
+    let Some(rate) = stated::stated(t, w, "rate of the spill", &block.rate) else {
+        let volume = stated::stated(t, w, label, &block.volume)?;
+        return Some(SpillState { volume, is_told: true, rate: None, passes: None });
+    };
+    let [low, value, high] = RUNS.map(|minutes| rate.q * Time::of(minutes, &MIN));
+    let volume = stated::stated_or(t, w, &block.volume, || {
+        stated::standby(
+            label,
+            (&GAL, &M3),
+            "spill.volume",
+            SPILL_VOLUME,
+            (low, value, high),
+            "engineering judgement: five minutes at its rate until somebody stops it, one to thirty",
+        )
+    });
+    // An answer that is tried counts as told.
+    let is_told = block.volume.is_given() || w.0.contains_key("spill.volume");
+    Some(SpillState { volume, is_told, rate: Some(rate), passes: None })
 }
+
+/// How the volume of a spill is asked for.
+pub const SPILL_VOLUME: &str =
+    "How much oil could be spilled at once and must stay in, as from the largest tank or hose?";
 
 /// Volume on an average day over all waters, and over what is drained from containments, for the days to fill.
 pub fn average_day<T: Trail>(t: &mut T, basis: &Basis) -> Option<Val<Volume>> {

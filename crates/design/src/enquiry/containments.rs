@@ -102,8 +102,11 @@ fn spill(e: &Enquiry, faults: &mut Vec<Fault>) {
     // One that was written and refused has its fault already.
     let refused = faults.iter().any(|f| f.place.contains("spill: volume"));
     let own = e.containments.iter().any(|c| c.vessel_oil.is_given() || c.vessel_oil_mass.is_given());
-    if !spill.volume.is_given() && !refused && !own {
-        faults.push(Fault::new("spill", "has no \"volume\": Volume of oil", "write volume = \"300 gal\""));
+    // Its rate leaves the volume to be asked for; a closure may be there where nobody spoke of a spill.
+    let told = spill.volume.is_given() || spill.rate.is_given() || spill.closure.is_some();
+    if !told && !refused && !own {
+        let remedy = "write volume = \"300 gal\", or rate = \"100 gpm\" where the volume is not known";
+        faults.push(Fault::new("spill", "has no \"volume\": Volume of oil", remedy));
     }
     if let Some(into) = spill.into.as_deref()
         && find(&e.containments, into).is_none()

@@ -293,7 +293,7 @@ fn stages<T: Trail>(t: &mut T, basis: &Basis, train: &Train) -> Result<Vec<Stage
         format!("separator, {}", train.unit.particulars.model)
     };
     stages.push(stage(StageKind::Separator, &name, train.origin.clone(), false));
-    if basis.spill.as_ref().is_some_and(|s| s.closure) {
+    if basis.closure == Some(true) {
         stages.push(stage(
             StageKind::Closure,
             "outlet closure",

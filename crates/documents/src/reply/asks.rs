@@ -8,6 +8,7 @@ use stillrise_checks::{Judged, Verdict};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::containment::balance::Balance;
 use stillrise_design::basis::containment::passes::Passing;
+use stillrise_design::basis::rain_kept_out::is_barred;
 use stillrise_design::basis::stated::NOBODY_CHOSE;
 use stillrise_design::performance::installation::Stands;
 use stillrise_design::provenance::{Entry, Origin};
@@ -184,7 +185,11 @@ fn of_rules(settled: &Settled) -> Vec<String> {
     let built: &[&str] = if settled.job.enquiry.unit_stands() { &[] } else { &["spill.closure", "site.headroom"] };
     let wanted = |key: &str| ["spill.rate", "spill.volume"].contains(&key) || built.contains(&key);
     let asks = open.into_iter().filter(|u| u.ask.key.as_deref().is_some_and(wanted));
-    asks.map(|u| u.ask.question.to_string()).collect()
+    let text = |u: stillrise_checks::Unsettled<'_>| {
+        let taken = settled.questions.iter().find(|q| u.ask.key.as_deref() == Some(q.key.as_str()));
+        taken.map_or_else(|| u.ask.question.to_string(), asked)
+    };
+    asks.map(text).collect()
 }
 
 /// The oil in the waters, where a limit's word rests on figures for it that nobody confirmed.
@@ -380,5 +385,7 @@ pub(super) fn assumed(settled: &Settled) -> Vec<String> {
         .filter(|q| !stands_in(&in_mail, q) && seen.insert(q.label.clone()))
         .take(ASSUMED)
         .map(|q| format!("{}: {}", q.label, q.now));
-    rain.into_iter().chain(others).collect()
+    let barred = is_barred(&settled.job.enquiry);
+    let barred = barred.then(|| "no rain, which this sewer does not take: it has to be kept out".to_owned());
+    rain.into_iter().chain(barred).chain(others).collect()
 }

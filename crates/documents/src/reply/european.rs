@@ -2,11 +2,12 @@
 
 use crate::summary::european::{apart, counted, number, pumped};
 use stillrise_checks::Verdict;
-use stillrise_design::basis::european::{European, covers};
+use stillrise_design::basis::european::European;
+use stillrise_design::basis::rain_kept_out::is_barred;
 use stillrise_design::enquiry::blocks;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{GAL, L, M3};
-use stillrise_units::{Flow, Typed, print};
+use stillrise_units::{Typed, print};
 
 /// A sentence or two for each thing that was asked for.
 pub(super) fn answers(settled: &Settled) -> Vec<String> {
@@ -47,7 +48,6 @@ fn class(block: &blocks::European) -> Option<String> {
 fn nominal_size(settled: &Settled) -> Option<String> {
     let typed = settled.job.enquiry.asked.nominal_size.0.as_ref()?;
     let european = settled.job.design.basis.as_ref()?.european.as_ref()?;
-    let named = european.named?.q;
     let sizes = match &european.sizes {
         Ok(sizes) => sizes,
         Err(why) => return Some(format!("{typed}: we cannot say whether it covers the need; {why}.")),
@@ -63,8 +63,7 @@ fn nominal_size(settled: &Settled) -> Option<String> {
     let spill = settled.job.design.basis.as_ref().is_some_and(|b| b.spill.is_some());
     let spill = if spill { " No spill is counted in it; what is to be held of one is another matter." } else { "" };
     let notes = beside(settled, european) + spill;
-    let without = without_rain(settled, european, named).unwrap_or_default();
-    Some(format!("{typed}: {word}; {}{next}.{without}{notes} But {}.", flows(settled)?, tested(settled)))
+    Some(format!("{typed}: {word}; {}{next}.{notes} But {}.", flows(settled)?, tested(settled)))
 }
 
 /// How the standard counts, and the size without adding up, where those differ from what stands before it.
@@ -72,7 +71,14 @@ fn beside(settled: &Settled, european: &European) -> String {
     let streams = counted_by_streams(settled, european).then(|| {
         "Waste water is counted by the streams that were told; the standard counts taps by their bore and 2 L/s for a first high-pressure unit: which are there?".to_owned()
     });
-    counted(european).into_iter().chain(streams).chain(apart(european)).map(|note| format!(" {note}")).collect()
+    let barred = is_barred(&settled.job.enquiry).then(|| "No rain is counted, as this sewer takes none.".to_owned());
+    barred
+        .into_iter()
+        .chain(counted(european))
+        .chain(streams)
+        .chain(apart(european))
+        .map(|note| format!(" {note}"))
+        .collect()
 }
 
 /// Whether waste water comes and neither taps nor washing units were declared, by which the standard counts it.
@@ -80,19 +86,6 @@ fn counted_by_streams(settled: &Settled, european: &European) -> bool {
     let block = settled.job.enquiry.european.as_ref();
     let declared = block.is_some_and(|b| !b.taps.is_empty() || b.high_pressure.is_some() || b.automatic_wash.is_some());
     european.waste.q.si() > 0.0 && european.pumps.is_none() && !declared
-}
-
-/// What the size that was named does where the rain, which the sewer does not take, is kept out.
-fn without_rain(settled: &Settled, european: &European, named: Flow) -> Option<String> {
-    let alone = european.sizes.as_ref().ok()?.waste_alone?;
-    let kept_out = *settled.job.enquiry.outlet.rain_allowed == Some(false);
-    let does = if covers(named, alone.q) { "it would do" } else { "it is too small too" };
-    kept_out.then(|| {
-        format!(
-            " Without the rain, which this sewer does not take, {does}: the waste water alone asks for NS {}.",
-            number(alone.q)
-        )
-    })
 }
 
 /// The flows and the size that they ask for.

@@ -3,6 +3,7 @@
 use super::blocks::{Table, number, slim, wide};
 use super::{Report, capital, sentence};
 use stillrise_design::basis::fluids::{OilState, Season};
+use stillrise_design::basis::rain_kept_out::is_barred;
 use stillrise_design::basis::{Basis, FLOW_UNITS};
 use stillrise_design::provenance::{Origin, Pair};
 use stillrise_design::{Node, Val};
@@ -169,6 +170,10 @@ fn role(basis: &Basis, oil: &OilState) -> &'static str {
 }
 
 fn storm(r: &mut Report<'_>, basis: &Basis) {
+    if is_barred(&r.settled.job.enquiry) {
+        r.out.heading("Surfaces and storm");
+        r.out.remark("The owner of the sewer allows no rain in it: the unit is worked for the other waters alone, and the rain off the declared surfaces has to be kept out.");
+    }
     let Some(storm) = &basis.storm else { return };
     r.out.heading("Surfaces and storm");
     let ledger = &r.settled.job.ledger;
@@ -299,8 +304,8 @@ fn droplets(r: &mut Report<'_>, basis: &Basis) {
             r.show(stillrise_handbook::separation::floors::free_droplet().value, (&UM, &UM)),
         ));
     }
-    if let Some(spill) = &basis.spill {
-        r.out.remark(if spill.closure {
+    if let Some(closure) = basis.closure.or(basis.spill.as_ref().map(|_| false)) {
+        r.out.remark(if closure {
             "A closure shuts the outlet before a spill reaches it."
         } else {
             "No closure of the outlet is declared."

@@ -103,7 +103,10 @@ pub(super) fn cases(r: &mut Report<'_>) {
             if spill.is_held_ahead() {
                 "none: the spill is held ahead".to_owned()
             } else {
-                format!("{} must find room above the alarm", r.show(spill.at_unit().q, (&GAL, &M3)))
+                let volume = r.show(spill.at_unit().q, (&GAL, &M3));
+                // A volume that nobody told is asked for, and decides nothing.
+                let taken = if !spill.is_told { " (taken from its rate; asked for)" } else { "" };
+                format!("{volume}{taken} must find room above the alarm")
             },
         ]);
     }

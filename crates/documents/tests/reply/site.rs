@@ -203,13 +203,18 @@ fn a_dike_at_a_terminal_is_not_thought_to_be_full_of_stone() -> Outcome {
 }
 
 #[test]
-fn a_nominal_size_is_judged_without_the_rain_that_the_sewer_does_not_take() -> Outcome {
+fn rain_that_the_sewer_does_not_take_is_not_counted() -> Outcome {
     // With rain 15 + 2 x 1 = 17 L/s, without it 2 L/s.
     let sewer = "[outlet]\nto = \"sanitary sewer\"\nrain_allowed = false\n[asked]\nnominal_size = \"NS 3\"\n";
     let text = mail(&format!("{PAD}{sewer}"))?;
-    assert!(text.contains("NS 3: no, it is too small"), "{text}");
-    assert!(text.contains("does not take, it would do: the waste water alone asks for NS 2."), "{text}");
+    assert!(text.contains("NS 3: yes, on the flows that were told; 2 x 1 L/s of waste water ask for NS 2"), "{text}");
+    assert!(text.contains("No rain is counted, as this sewer takes none."), "{text}");
     assert!(text.contains("which are there?"), "streams are no taps: {text}");
+    assert!(text.contains("With the rain, if the owner of the sewer consents: "), "{text}");
+    assert!(text.contains("the unit is worked without it, so it has to be kept out"), "{text}");
+    // The owner's yes brings it back.
+    let text = mail(&format!("{PAD}{}", sewer.replace("rain_allowed = false", "rain_allowed = true")))?;
+    assert!(text.contains("NS 3: no, it is too small"), "{text}");
     Ok(())
 }
 
