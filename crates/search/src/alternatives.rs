@@ -10,13 +10,15 @@ use crate::weakest::weakest;
 use stillrise_design::basis::rain_kept_out::{is_barred, without_rain};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::blocks::Receiver;
-use stillrise_design::enquiry::keys::Claim;
+use stillrise_design::basis::shear::Shear;
+use stillrise_design::enquiry::keys::{Claim, Quantity};
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin, complete};
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::{Ledger, Off, WhatIf};
-use stillrise_units::Concentration;
+use stillrise_units::{Concentration, Typed};
+use stillrise_handbook::separation::pumps::{Pump, pump};
 use stillrise_units::catalog::ONE;
 use stillrise_units::parse::Written;
 
@@ -25,6 +27,8 @@ use stillrise_units::parse::Written;
 pub enum Change {
     /// The pumps are interlocked so that one runs at a time.
     OnePump,
+    /// A slow positive-displacement pump in place of one that breaks the droplets.
+    GentlePump,
     /// The pumps pass no more than the flow cap; the rest waits in an equalisation.
     Capped,
     /// Rain is kept out; wash water alone is treated.
@@ -41,8 +45,9 @@ pub enum Change {
 
 impl Change {
     /// All, in the order of print.
-    pub const ALL: [Change; 7] = [
+    pub const ALL: [Change; 8] = [
         Change::OnePump,
+        Change::GentlePump,
         Change::Capped,
         Change::RainKeptOut,
         Change::WithTheRain,
@@ -56,6 +61,7 @@ impl Change {
     pub fn text(self) -> &'static str {
         match self {
             Change::OnePump => "one pump at a time, interlocked",
+            Change::GentlePump => "a slow positive-displacement pump (progressive cavity), which breaks less of the oil",
             Change::Capped => "evened out to the flow cap, equalisation ahead",
             Change::RainKeptOut => "without the rain, which is kept out",
             Change::WithTheRain => "with the rain, if the owner of the sewer consents",
@@ -66,7 +72,7 @@ impl Change {
     }
 
     /// The enquiry with this change; `None` where it makes no sense.
-    fn made(self, e: &Enquiry, taken: Option<&Pick>) -> Option<Enquiry> {
+    fn made(self, e: &Enquiry, taken: Option<&Pick>, design: &Design) -> Option<Enquiry> {
         let mut other = e.clone();
         match self {
             Change::OnePump
@@ -76,6 +82,24 @@ impl Change {
             {
                 other.inlet.together.0 = None;
                 other.inlet.interlocked.0 = Some(true);
+            }
+            Change::GentlePump if pump_governs(design) => {
+                let gentle = pump(GENTLE)?;
+                let [_, likely, _] = e.inlet.pump.as_deref().and_then(pump).map(Pump::dissipation).unwrap_or_default();
+                // One as gentle already, worked from its own figures, is named by its class.
+                if e.inlet.pump.is_some() && likely <= gentle.dissipation()[1] {
+                    return None;
+                }
+                other.inlet.pump.0 = Some(GENTLE.to_owned());
+                let own = &mut other.inlet;
+                own.pump_power = Quantity::default();
+                own.pump_head = Quantity::default();
+                own.pump_speed = Quantity::default();
+                own.impeller = Quantity::default();
+                own.impeller_width = Quantity::default();
+                own.efficiency = Quantity::default();
+                own.head_coefficient = Quantity::default();
+                own.pulsation = Quantity::default();
             }
             Change::Capped => {
                 let cap = e.outlet.flow_cap.q()?;
@@ -124,6 +148,16 @@ impl Change {
     }
 }
 
+/// The class of pump that breaks the droplets least.
+const GENTLE: &str = "progressive-cavity";
+
+/// Whether the pump that feeds the unit sets the droplets in it.
+fn pump_governs(design: &Design) -> bool {
+    let ways = design.basis.as_ref().map_or(&[][..], |b| &b.arrivals);
+    let broken = |shear: &Shear| shear.governs && shear.hardest().is_feed_pump;
+    ways.iter().any(|way| way.shear.as_ref().is_some_and(broken))
+}
+
 /// Whether the receiver may take rain: not a sanitary sewer whose owner does not allow it.
 fn may_take_rain(e: &Enquiry) -> bool {
     e.outlet.to.0 != Some(Receiver::SanitarySewer) || *e.outlet.rain_allowed != Some(false)
@@ -157,8 +191,15 @@ pub fn alternatives(settled: &Settled, demo: &Range) -> Vec<Alternative> {
         return Vec::new();
     }
     let made: Vec<(Change, Enquiry)> =
-        Change::ALL.iter().filter_map(|change| Some((*change, change.made(enquiry, taken)?))).collect();
+        Change::ALL.iter().filter_map(|change| Some((*change, change.made(enquiry, taken, &settled.job.design)?))).collect();
     let mut all = side_by_side(made.len(), 1, || (), |k, ()| worked(made[k].0, &made[k].1, range));
+    // A pump that changes neither the unit nor what leaves by a twentieth is no alternative.
+    let out = effluent(&settled.job.design);
+    let same = |a: &Alternative| {
+        taken.is_some_and(|pick| pick.name(range) == a.unit)
+            && a.effluent.zip(out).is_none_or(|(then, now)| then.si() > 0.95 * now.si())
+    };
+    all.retain(|a| a.change != Change::GentlePump || (a.pick.is_some() && !same(a)));
     // Where nothing fits, a spill that is held ahead and changes nothing is no alternative.
     all.retain(|a| a.change != Change::SpillAhead || a.pick.is_some());
     all

@@ -3,6 +3,7 @@
 
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::blocks::{Receiver, WaterKind};
+use stillrise_design::enquiry::containments::spill_place_is_open;
 use stillrise_handbook::fluids::chemicals::{Effect, chemical};
 use stillrise_handbook::fluids::pollutants::{Counts, Gravity, pollutant};
 
@@ -28,6 +29,8 @@ pub enum Asks {
     RainInSewer,
     /// Whether a permit for storm water covers what is no rain.
     WashToStorm,
+    /// Where a spill happens: in one of the containments of these names, or where it runs to the separator past them.
+    SpillPlace(Vec<String>),
     /// Which gallon is meant.
     Gallon,
     /// Where the water goes.
@@ -62,6 +65,10 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
     let sewer = e.outlet.to.0 == Some(Receiver::SanitarySewer);
     if sewer && !e.surfaces.is_empty() && e.outlet.rain_allowed.is_none() {
         ask("outlet.rain_allowed", Asks::RainInSewer);
+    }
+    if spill_place_is_open(e) {
+        let names = e.containments.iter().filter_map(|c| c.name.0.clone()).collect();
+        ask("spill.into", Asks::SpillPlace(names));
     }
     if e.oils.is_empty() && !oil_named(e) {
         ask("oil", Asks::Oil);

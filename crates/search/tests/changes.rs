@@ -205,13 +205,42 @@ fn a_step_without_a_recorded_change_ends_the_good_period() {
     marked.table["observed"].as_array_mut().expect("observations")[0]
         .as_table_mut()
         .expect("a block")
-        .insert("regime".to_owned(), "good".into());
+        .insert("regime".to_owned(), "bad".into());
     assert!(look(&marked).1.jump.is_none());
     // One high result is none, and neither are results that overlap.
     let mut one = unsaid();
     one.table["observed"].as_array_mut().expect("observations").truncate(6);
     assert!(look(&one).1.jump.is_none());
     let mut overlap = unsaid();
-    overlap.table["observed"].as_array_mut().expect("observations")[8]["oil_out"] = "22 mg/L".into();
+    overlap.table["observed"].as_array_mut().expect("observations")[6]["oil_out"] = "22 mg/L".into();
     assert!(look(&overlap).1.jump.is_none());
+}
+
+/// 7, 6, 8, 9, 11 mg/L, then 24, 31, 22, 17, then 9 and 6: means of the logarithms 2.05732 of seven and 3.13407 of four,
+/// squares about them 0.30908 and 0.18425; pooled deviation (0.49334 / 9) ^ 0.5 = 0.23413, so that Student's t is
+/// 1.07676 / (0.23413 x 0.62678) = 7.3.
+#[test]
+fn a_spell_that_ended_by_itself_leaves_the_rest_as_the_good_period() {
+    let of = |results: &str| {
+        let mut sheet = changed();
+        sheet.table.remove("change");
+        sheet.table.remove("observed");
+        let text = toml::to_string(&sheet.table).expect("a table");
+        let set = format!("\n[[samples]]\nname = \"outfall\"\nwhere = \"out\"\nresults = [{results}]\n");
+        look(&Sheet::text("spring", &(text + &set))).1
+    };
+    let low = "\"2025-07-08: 7 mg/L\", \"2025-08-12: 6 mg/L\", \"2025-09-09: <5 mg/L\", \"2025-10-14: 8 mg/L\", \"2025-11-11: 9 mg/L\", \"2026-01-13: 11 mg/L\"";
+    let high = "\"2026-03-10: 24 mg/L\", \"2026-03-24: 31 mg/L\", \"2026-04-07: 22 mg/L\", \"2026-04-21: 17 mg/L\"";
+    let found = of(&format!("{low}, {high}, \"2026-05-12: 9 mg/L\", \"2026-06-09: 6 mg/L\""));
+    let spell = found.jump.expect("a spell");
+    let ended = spell.ended.map(|(last, low)| (last.to_string(), low.to_string()));
+    assert_eq!(spell.first.to_string(), "2026-03-10");
+    assert_eq!(ended, Some(("2026-04-21".to_owned(), "2026-05-12".to_owned())));
+    assert_eq!((spell.before.0, spell.after.0), (7, 4));
+    assert!((MG_L.from_si(spell.before.1.si()) - 7.825).abs() < 0.001, "{spell:?}");
+    assert!((MG_L.from_si(spell.after.1.si()) - 22.967).abs() < 0.001, "{spell:?}");
+    // What was not detected in the good time belongs to it too.
+    assert_eq!(found.seen.iter().filter(|s| s.good).count(), 8);
+    // High results at the beginning alone are no complaint that began.
+    assert!(of(&format!("{high}, \"2026-05-12: 9 mg/L\", \"2026-06-09: 6 mg/L\", \"2026-07-09: 7 mg/L\"")).jump.is_none());
 }

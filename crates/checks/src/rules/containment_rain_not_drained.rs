@@ -51,7 +51,10 @@ fn look(s: &Subject<'_>) -> Verdict {
             .iter()
             .copied()
             .filter(unknown)
-            .map(|c| s.ask_for(&format!("containment \"{}\".drain_rate", c.name), "rate at which it is drained"))
+            .map(|c| {
+                let question = format!("At what rate is rain drained from the {}, and by whom?", c.name);
+                Ask::new(format!("containment \"{}\".drain_rate", c.name), question)
+            })
             .collect();
         return Verdict::cannot_judge(all.join("; "), asks, first.rain.val.at);
     }

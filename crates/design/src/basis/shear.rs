@@ -24,6 +24,8 @@ pub struct Place {
     pub name: String,
     /// Whether it is a pump.
     pub is_pump: bool,
+    /// Whether it is the pump that feeds the unit.
+    pub is_feed_pump: bool,
     /// Power dissipated there.
     pub dissipation: Val<Dissipation>,
     /// Largest droplet that survives it.
@@ -120,12 +122,12 @@ pub(super) fn shear<T: Trail>(
         };
         let Some(Named { dissipation, beside, is_worked }) = named else { continue };
         let survives = survives(t, fluids, &broken, &name, dissipation)?;
-        places.push(Place { name, is_pump, dissipation, survives, beside, is_worked });
+        places.push(Place { name, is_pump, is_feed_pump: false, dissipation, survives, beside, is_worked });
     }
     if feed.pumped {
         let Named { dissipation, beside, is_worked } = feed_pump(t, w, e, fluids, feed)?;
         let survives = survives(t, fluids, &broken, "pump", dissipation)?;
-        places.push(Place { name: "pump".to_owned(), is_pump: true, dissipation, survives, beside, is_worked });
+        places.push(Place { name: "pump".to_owned(), is_pump: true, is_feed_pump: true, dissipation, survives, beside, is_worked });
     }
     let mut places = places.into_iter();
     Ok(places.next().map(|first| Shear {

@@ -1,8 +1,10 @@
 //! The storm flow: surfaces, runoff, time of concentration, intensity, rational method.
 
+use super::containment::drain;
 use super::stated::{key_of, standby, stated, stated_or};
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::{ConcentrationTime, Rain};
+use crate::enquiry::blocks::{ConcentrationTime, Rain, Surface};
+use crate::enquiry::containments::{covered, holds_back};
 use crate::provenance::{Backing, Standby, Stop, Trail, Val, WhatIf, assume, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::page::Series;
@@ -19,6 +21,8 @@ use stillrise_units::{Area, Flow, Length, Ratio, Time, Typed, Velocity, ratio};
 /// The storm the unit is designed for.
 #[derive(Debug, Clone)]
 pub struct Storm {
+    /// The surfaces that are counted, by their places in the enquiry: not those whose rain is held back.
+    pub surfaces: Vec<usize>,
     /// Total contributing area.
     pub area: Val<Area>,
     /// Composite runoff coefficient.
@@ -67,15 +71,15 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
     t.section("storm");
     let mut rows = Vec::new();
     let mut nodes = Vec::new();
-    let mut names = Vec::new();
+    let (mut names, mut surfaces) = (Vec::new(), Vec::new());
     let mut total: Option<Val<Area>> = None;
     let mut sealed = true;
     for (i, s) in e.surfaces.iter().enumerate() {
-        let name = s.name.0.clone().unwrap_or_else(|| format!("surface {}", i + 1));
-        let Some(mut area) = stated(t, w, &say!(T, "area of {name}"), &s.area) else { continue };
-        if *s.canopy == Some(true) {
-            area = canopy(t, w, s, &name, area)?;
+        if is_held_back(w, e, s) {
+            continue;
         }
+        let name = s.name.0.clone().unwrap_or_else(|| format!("surface {}", i + 1));
+        let Some(area) = reached(t, w, s, &name)? else { continue };
         let coefficient = match stated(t, w, &say!(T, "runoff coefficient of {name}"), &s.runoff) {
             Some(c) => c,
             None => runoff(t, w, s.kind.as_deref(), *s.canopy == Some(true), &name),
@@ -84,6 +88,7 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
         rows.push((area.q.si(), coefficient.q.si()));
         nodes.extend([area.at, coefficient.at]);
         names.push(name);
+        surfaces.push(i);
         total = Some(match total {
             None => area,
             Some(sum) => reckon!(t, "contributing area", [FT2, M2], (sum = sum, next = area) sum + next),
@@ -124,6 +129,7 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
     );
     let flow = by!(t, "storm flow", rational_flow::flow(coefficient, intensity, area, factor))?;
     Ok(Some(Storm {
+        surfaces,
         area,
         coefficient,
         sealed,
@@ -138,10 +144,26 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
     }))
 }
 
+/// Whether its rain is held back by a containment that it runs into, from where it is only drained.
+fn is_held_back(w: &WhatIf, e: &Enquiry, s: &Surface) -> bool {
+    e.containments.iter().any(|c| {
+        covered(e, c).any(|of| core::ptr::eq(of, s)) && holds_back(c, drain::told(w, c.name.as_deref().unwrap_or("")))
+    })
+}
+
+/// The area of a surface that the rain reaches: under a canopy what is blown in; `None` where no area was stated.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub fn reached<T: Trail>(t: &mut T, w: &WhatIf, s: &Surface, name: &str) -> Result<Option<Val<Area>>, Stop> {
+    let Some(area) = stated(t, w, &say!(T, "area of {name}"), &s.area) else { return Ok(None) };
+    Ok(Some(if *s.canopy == Some(true) { canopy(t, w, s, name, area)? } else { area }))
+}
+
 fn canopy<T: Trail>(
     t: &mut T,
     w: &WhatIf,
-    s: &crate::enquiry::blocks::Surface,
+    s: &Surface,
     name: &str,
     plan: Val<Area>,
 ) -> Result<Val<Area>, Stop> {

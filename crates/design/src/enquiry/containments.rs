@@ -1,7 +1,7 @@
 //! What no containment can be: two of one name, a chain in a circle, a volume stated twice.
 
 use super::Enquiry;
-use super::blocks::Containment;
+use super::blocks::{Containment, DrainValve, Surface};
 use std::collections::BTreeSet;
 use stillrise_units::{Fault, nearest};
 
@@ -18,6 +18,35 @@ pub fn same_name(a: &str, b: &str) -> bool {
 #[must_use]
 pub fn find(containments: &[Containment], name: &str) -> Option<usize> {
     containments.iter().position(|c| c.name.as_deref().is_some_and(|own| same_name(own, name)))
+}
+
+/// The surfaces whose rain falls or runs into a containment: those it names, else the one that bears its name.
+pub fn covered<'a>(e: &'a Enquiry, c: &'a Containment) -> impl Iterator<Item = &'a Surface> {
+    e.surfaces.iter().filter(move |surface| {
+        let Some(name) = surface.name.as_deref() else { return false };
+        if c.covers.is_empty() {
+            c.name.as_deref().is_some_and(|own| same_name(own, name))
+        } else {
+            c.covers.iter().any(|covered| same_name(covered, name))
+        }
+    })
+}
+
+/// Whether a containment keeps the rain of the surfaces that run into it from running on as it falls: its drain is said to
+/// be closed, or is metered, or there is none. `told` is the word that a what-if gives of its drain.
+#[must_use]
+pub fn holds_back(c: &Containment, told: Option<DrainValve>) -> bool {
+    let word = told.or_else(|| c.drain.settled().map(|claim| claim.word));
+    c.drain_rate.is_given() || matches!(word, Some(DrainValve::Closed | DrainValve::None))
+}
+
+/// Whether nobody said where a declared spill happens, and it could be in a containment or where water runs to the separator
+/// past all of them.
+#[must_use]
+pub fn spill_place_is_open(e: &Enquiry) -> bool {
+    let declared = e.spill.as_ref().is_some_and(|s| s.into.is_none() && (s.volume.is_given() || s.rate.is_given()));
+    let into_one = |s: &Surface| e.containments.iter().any(|c| covered(e, c).any(|of| core::ptr::eq(of, s)));
+    declared && !e.containments.is_empty() && e.surfaces.iter().any(|s| !into_one(s))
 }
 
 /// All faults of containments, and of what the spill says of them.
@@ -47,7 +76,7 @@ pub fn faults(e: &Enquiry, faults: &mut Vec<Fault>) {
             }
         }
         for surface in &c.covers {
-            let is = |s: &super::blocks::Surface| s.name.as_deref().is_some_and(|own| same_name(own, surface));
+            let is = |s: &Surface| s.name.as_deref().is_some_and(|own| same_name(own, surface));
             if !e.surfaces.iter().any(is) {
                 let names = e.surfaces.iter().filter_map(|s| s.name.as_deref());
                 let remedy = nearest(surface, names).map_or_else(
@@ -109,6 +138,7 @@ fn spill(e: &Enquiry, faults: &mut Vec<Fault>) {
         faults.push(Fault::new("spill", "has no \"volume\": Volume of oil", remedy));
     }
     if let Some(into) = spill.into.as_deref()
+        && !same_name(into, SEPARATOR)
         && find(&e.containments, into).is_none()
     {
         let remedy = known(&e.containments, into);

@@ -59,6 +59,7 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
         })).collect::<Vec<_>>(),
         "step": d.jump.map(|j| json!({
             "last_before": j.last.to_string(), "first_after": j.first.to_string(),
+            "ended": j.ended.map(|(last, low)| json!({ "last_high": last.to_string(), "first_low": low.to_string() })),
             "before": { "results": j.before.0, "geometric_mean": mg_l(j.before.1) },
             "after": { "results": j.after.0, "geometric_mean": mg_l(j.after.1) },
         })),

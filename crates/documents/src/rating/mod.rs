@@ -44,7 +44,7 @@ pub fn change(settled: &Settled, verdict: &LimitVerdict) -> String {
 }
 
 /// What the numbers in brackets are.
-pub const BRACKETS: &str = "In brackets: not measured. The flow is the mean of the basis, without the strokes of a pump that pulsates, or after a change what the change states; the water is as warm as it was said to flow, else half-way between the coldest and the warmest of the basis, as the season is not known. The oil that should be there is reckoned as if nothing had been changed.";
+pub const BRACKETS: &str = "In brackets: not measured. The flow is the mean of the basis, without the strokes of a pump that pulsates, or after a change what the change states; the water is as warm as it was said to flow, else half-way between the coldest and the warmest of the basis, for no day is turned into a temperature here. Oil that was not measured is that of the basis, corrected by what the good period says, where there is one. The oil that should be there is reckoned as if nothing had been changed.";
 
 /// What the explanations say of a larger unit, in sentences.
 #[must_use]
@@ -119,6 +119,12 @@ fn limit_between(settled: &Settled, then: Concentration, now: Concentration) -> 
 #[must_use]
 pub fn by_calculation() -> &'static str {
     "By the calculation for the plant as it is today; whether that explains what was observed is said below:"
+}
+
+/// Oil that arrives on an occasion, SI: as measured, else that of the basis with what the good period corrects.
+fn influent(d: &Diagnosis, s: &Seen) -> f64 {
+    let corrected = d.calibration.filter(|_| !s.influent.1).map_or(1.0, |c| c.influent);
+    s.influent.0.si() * corrected
 }
 
 /// That what flowed before a change was not said, where a change says what flows since.
@@ -235,7 +241,7 @@ pub fn rating_text(settled: &Settled, d: &Diagnosis, width: usize) -> String {
         table.row([
             s.name.clone(),
             mark(print::digits(flow.from_si(s.flow.0.si()), 3), s.flow.1),
-            mark(n(s.influent.0.si()), s.influent.1),
+            mark(n(influent(d, s)), s.influent.1),
             mark(print::digits(temperature.from_si(s.temperature.0.si()), 3), s.temperature.1),
             s.measured.map_or_else(|| "-".to_owned(), |c| format!("{}{}", words::below(s.detected), n(c.si()))),
             total_out(s.expected, s.influent.0),

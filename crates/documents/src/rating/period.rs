@@ -32,6 +32,16 @@ pub fn good_period(d: &Diagnosis) -> Vec<String> {
 
 /// That the results step up where no change was recorded.
 fn stepped(j: &Jump) -> String {
+    if let Some((last, _)) = j.ended {
+        return format!(
+            "No change was recorded, but the {} results from {} to {last} lie above all others, {} mg/L in the geometric mean, and before and after it was {} mg/L of {}. What was measured outside that time is taken as the good period; what was different in that time, in season, water, habits or sampling, is the first question. What only wears or silts up does not mend by itself.",
+            j.after.0,
+            j.first,
+            mg(j.after.1, 3),
+            mg(j.before.1, 3),
+            j.before.0
+        );
+    }
     format!(
         "No change was recorded, but the results step up between {} and {}: from {} mg/L in the geometric mean of {} to {} mg/L of {}. What was measured before is taken as the good period; what was changed at the plant, at the unit or at the sampling between those days is the first question.",
         j.last,

@@ -315,12 +315,24 @@ const SAMPLES_FIRST: f64 = 0.5;
 /// That it is likelier the sampling than the water that changed, where it is.
 #[must_use]
 pub fn samples_first(d: &Diagnosis) -> Option<String> {
-    let holds = |e: &&Explanation| e.causes.iter().any(|s| OF_THE_SAMPLE.contains(&s.cause.id));
-    let share: f64 = d.explanations.iter().filter(holds).map(|e| e.weight).sum();
-    (share >= SAMPLES_FIRST).then(|| {
+    // Samples that read too low explain no complaint: the calculation lies above the results.
+    let share = |reads: &dyn Fn(&Sized) -> bool| -> f64 {
+        let holds = |e: &&Explanation| {
+            e.causes.iter().any(|s| OF_THE_SAMPLE.contains(&s.cause.id) && reads(s))
+        };
+        d.explanations.iter().filter(holds).map(|e| e.weight).sum()
+    };
+    let low = |s: &Sized| s.size.is_some_and(|size| size < 1.0);
+    if share(&low) >= SAMPLES_FIRST {
+        return Some(
+            "The results lie below what the calculation gives with nothing the matter. Most likely less oil arrives than was taken, or it rises better; samples that read too low are the other way to explain it. Have the water that comes sampled first: until then the causes below explain little.".to_owned(),
+        );
+    }
+    let high = share(&|s| !low(s));
+    (high >= SAMPLES_FIRST).then(|| {
         format!(
             "{} that the results changed with the sampling and not with the water: have bottles taken at once by the old way and the new, to one laboratory, before anything is changed or bought.",
-            percent(share)
+            percent(high)
         )
     })
 }
@@ -341,14 +353,18 @@ pub fn all_put_right(d: &Diagnosis) -> Option<String> {
             mg(Concentration::from_si(sqrt(ends.0.si() * ends.1.si())), 3)
         ),
     };
-    let telling = telling(d, ends).map_or_else(String::new, |text| format!(" {text}"));
+    // Where the results fell back by themselves, low ones tell nothing.
+    let telling = match d.jump.and_then(|j| j.ended) {
+        Some(_) => " The results fell back by themselves: only some taken when the same season or work comes back tell whether it helped.".to_owned(),
+        None => telling(d, ends).map_or_else(String::new, |text| format!(" {text}")),
+    };
     Some(format!("With all that is the matter put right, and {about}, nine in ten results between {range}.{telling}"))
 }
 
 /// What tells whether a remedy helped, where results before it lie in the band expected after it.
 #[must_use]
 pub fn telling(d: &Diagnosis, range: (Concentration, Concentration)) -> Option<String> {
-    let found = d.telling(range)?;
+    let found = d.telling(range).filter(|_| d.jump.is_none_or(|j| j.ended.is_none()))?;
     let within: Vec<String> = found.within.iter().map(|c| mg(*c, 3)).collect();
     let lies = if within.len() == 1 { "lies" } else { "lie" };
     let before = format!("{} mg/L, measured before, {lies} there too", within.join(", "));

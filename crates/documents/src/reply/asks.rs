@@ -183,7 +183,7 @@ fn together(alike: &[&Question]) -> String {
 fn of_rules(settled: &Settled) -> Vec<String> {
     let open = crate::summary::also_asked(settled, &[]);
     let built: &[&str] = if settled.job.enquiry.unit_stands() { &[] } else { &["spill.closure", "site.headroom"] };
-    let wanted = |key: &str| ["spill.rate", "spill.volume"].contains(&key) || built.contains(&key);
+    let wanted = |key: &str| ["spill.rate", "spill.volume"].contains(&key) || key.ends_with(".drain_rate") || built.contains(&key);
     let asks = open.into_iter().filter(|u| u.ask.key.as_deref().is_some_and(wanted));
     let text = |u: stillrise_checks::Unsettled<'_>| {
         let taken = settled.questions.iter().find(|q| u.ask.key.as_deref() == Some(q.key.as_str()));
@@ -359,6 +359,11 @@ pub(crate) fn standing(asks: &Asks) -> String {
                 "By which method is \"{pollutant}\" measured? It decides whether all oil and grease counts or mineral oil only."
             )
         }
+        Asks::SpillPlace(names) => format!(
+            "Where would the spill happen: in the {}, or where it runs to the separator past {}?",
+            names.join(" or in the "),
+            if names.len() == 1 { "it" } else { "them" }
+        ),
         Asks::Authority(pollutant) => format!("Who sets the limit on {pollutant}, and in which document?"),
     }
 }

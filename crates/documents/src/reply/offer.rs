@@ -361,6 +361,7 @@ const TOLD: &[&str] = &[
     "oil-outside-scope",
     "solids-bury-pack",
     "frost-outdoors",
+    "sheared-before-unit",
 ];
 
 /// What must change or be settled.

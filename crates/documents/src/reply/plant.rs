@@ -15,11 +15,15 @@ pub(super) fn asks(settled: &Settled) -> Vec<String> {
         );
     }
     let step = e.unit_stands().then(|| jump(e, &e.observations())).flatten();
-    asks.extend(step.map(|j| {
-        format!(
+    asks.extend(step.map(|j| match j.ended {
+        Some((last, _)) => format!(
+            "What was different from {} to {last}, and does it come back each year: melt or heavy rain, salt, work at tanks or drains, products, who sampled? Only the results of that time are high.",
+            j.first
+        ),
+        None => format!(
             "What was changed at the plant, at the unit or at the sampling between {} and {}? The results step up there.",
             j.last, j.first
-        )
+        ),
     }));
     let unsaid = |s: &&Samples| s.manner.0.is_none() && s.place.0 != Some(SamplePoint::In);
     if e.unit_stands() && e.samples.iter().any(|s| unsaid(&s)) {

@@ -193,7 +193,8 @@ fn storm(r: &mut Report<'_>, basis: &Basis) {
             number("No.", ""),
         ]);
         let surfaces = &r.settled.job.enquiry.surfaces;
-        for ((pair, name), surface) in inputs.chunks(2).zip(among.split(", ")).zip(surfaces) {
+        let counted = storm.surfaces.iter().filter_map(|place| surfaces.get(*place));
+        for ((pair, name), surface) in inputs.chunks(2).zip(among.split(", ")).zip(counted) {
             let [area, coefficient] = pair else { continue };
             let (Some(area_entry), Some(entry)) = (r.entry(*area), r.entry(*coefficient)) else { continue };
             let said = surface.area.claim().map_or_else(String::new, |c| {

@@ -38,7 +38,8 @@ pub fn rating_schema() -> Value {
         "influent_over_basis": number, "median_droplet_over_basis": number, "scatter": maybe("number"),
     }));
     let side = || shape(json!({ "results": { "type": "integer" }, "geometric_mean": number }));
-    let jump = shape(json!({ "last_before": text, "first_after": text, "before": side(), "after": side() }));
+    let ended = json!({ "anyOf": [shape(json!({ "last_high": text, "first_low": text })), { "type": "null" }] });
+    let jump = shape(json!({ "last_before": text, "first_after": text, "ended": ended, "before": side(), "after": side() }));
     let properties = json!({
         "headline": list(text.clone()),
         "fails": list(shape(json!({ "rule": text, "says": text }))),

@@ -264,10 +264,10 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     })
 }
 
-/// What lies before a step in the results is the good period.
+/// What lies outside a step in the results is the good period.
 fn mark_before(occasions: &mut [Occasion<'_>], jump: Option<Jump>) {
     let Some(jump) = jump else { return };
-    for o in occasions.iter_mut().filter(|o| o.observed.date.0.is_some_and(|day| day <= jump.last)) {
+    for o in occasions.iter_mut().filter(|o| o.observed.date.0.is_some_and(|day| jump.is_outside(day))) {
         o.good = true;
     }
 }

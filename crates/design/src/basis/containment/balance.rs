@@ -7,7 +7,7 @@ use super::{Containment, Containments};
 use crate::basis::SpillState;
 use crate::basis::fluids::{Fluids, Season};
 use crate::basis::stated::{key_of, standby, stated};
-use crate::enquiry::containments::find;
+use crate::enquiry::containments::{SEPARATOR, find, same_name, spill_place_is_open};
 use crate::enquiry::{Enquiry, blocks};
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::{by, reckon, say};
@@ -143,7 +143,10 @@ pub fn balances<T: Trail>(
     found: &Containments,
     zero: Val<Volume>,
 ) -> Result<Vec<Balance>, Stop> {
-    let into = e.spill.as_ref().and_then(|s| s.into.as_deref()).and_then(|name| find(&e.containments, name));
+    let named = e.spill.as_ref().and_then(|s| s.into.as_deref());
+    let into = named.and_then(|name| find(&e.containments, name));
+    // One that runs to the separator past all of them is held by none, and so is one of which nobody said where it happens.
+    let past = named.is_some_and(|name| same_name(name, SEPARATOR)) || spill_place_is_open(e);
     let mut balances = Vec::new();
     for (i, block) in e.containments.iter().enumerate() {
         let name = &found.all[i].name;
@@ -152,12 +155,13 @@ pub fn balances<T: Trail>(
         let own = own_oil(t, w, fluids, block, name, &mut open)?;
         let head = !found.all.iter().any(|c| c.to == Some(i));
         let here = match into {
+            _ if past => false,
             Some(place) => place == i,
             None => own.is_none() && head,
         };
         let (oil, declared) = match (own, spill.filter(|_| here)) {
             (Some(own), Some(spill)) if spill.volume.q > own.high => (Reach::known(spill.volume), true),
-            (Some(own), spill) => (own, spill.is_some()),
+            (Some(own), spill) => (own, spill.is_some() && !past),
             (None, Some(spill)) => (Reach::known(spill.volume), true),
             (None, None) if head && spill.is_none() => (unknown_oil(t, w, block, name, &mut open), false),
             (None, None) => continue,

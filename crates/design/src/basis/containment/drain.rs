@@ -7,6 +7,7 @@ use crate::basis::stated::{key_of, stated};
 use crate::enquiry::blocks::{self, DrainValve};
 use crate::provenance::{Standby, Trail, Val, WhatIf, assume, choose, given};
 use crate::{by, say};
+use stillrise_handbook::page::Arg;
 use stillrise_handbook::vessel::drain_down;
 use stillrise_units::{Flow, Time, Volume};
 
@@ -56,6 +57,12 @@ pub struct Drain {
 
 /// How far each lets oil through, the worst last.
 const WORSE: [DrainValve; 4] = [DrainValve::None, DrainValve::Closed, DrainValve::Automatic, DrainValve::Open];
+
+/// The word on the drain that a what-if gives.
+pub fn told(w: &WhatIf, name: &str) -> Option<DrainValve> {
+    let Some(Arg::Choice(word)) = w.0.get(&key_of("containment", name, "drain")) else { return None };
+    DrainValve::ALL.iter().copied().find(|valve| valve.word() == *word)
+}
 
 /// How the drain stands, by the claims on it; open where nobody said, for that is the worst.
 pub fn valve<T: Trail>(t: &mut T, w: &WhatIf, c: &blocks::Containment, name: &str) -> Valve {

@@ -14,7 +14,7 @@ use super::fluids::Fluids;
 use super::storm::Storm;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{ContainmentKind, DrainValve};
-use crate::enquiry::containments::find;
+use crate::enquiry::containments::{covered, find, holds_back};
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use balance::Balance;
 use drain::{Drain, Valve};
@@ -39,14 +39,16 @@ pub struct Containment {
     pub catch: Option<Reach<Area>>,
     /// Whether that is its own area, which grows when it is made larger.
     pub own_catch: bool,
+    /// Whether its rain is held back until it is drained, so that no storm counts it.
+    pub holds_back: bool,
     /// The design rain that falls or runs into it.
     pub rain: Reach<Volume>,
     /// How its drain stands.
     pub valve: Valve,
     /// Its metered drain.
     pub drain: Option<Drain>,
-    /// The rain on its own area that is drained to the separator; none where surfaces bring it, where a roof keeps it out, and
-    /// where nothing is drained.
+    /// The rain in it that is drained to the separator; none where surfaces bring it in a storm, where a roof keeps it out,
+    /// and where nothing is drained.
     pub drained: Option<Drained>,
     /// The one that it overflows to; none: the separator.
     pub to: Option<usize>,
@@ -141,7 +143,7 @@ pub fn containments<T: Trail>(
         let (holds, shape) = volume::holds(t, w, e, block, &name, &mut open)?;
         let catch = match rain_depth {
             Some(_) if *block.roof != Some(true) => {
-                Some(water::catch(t, w, e, block, &name, shape.as_ref(), holds.val, &mut open))
+                Some(water::catch(t, w, e, block, &name, shape.as_ref(), holds.val, &mut open)?)
             }
             _ => None,
         };
@@ -154,7 +156,9 @@ pub fn containments<T: Trail>(
         };
         let to = block.drains_to.as_deref().and_then(|to| find(&e.containments, to));
         let valve = drain::valve(t, w, block, &name);
-        let (kind, to_said, own_catch) = (block.kind.0, block.drains_to.is_some(), block.covers.is_empty());
+        let (kind, to_said) = (block.kind.0, block.drains_to.is_some());
+        let own_catch = covered(e, block).next().is_none();
+        let holds_back = holds_back(block, drain::told(w, &name));
         all.push(Containment {
             name,
             kind,
@@ -162,6 +166,7 @@ pub fn containments<T: Trail>(
             shape,
             catch,
             own_catch,
+            holds_back,
             rain,
             valve,
             drain: None,

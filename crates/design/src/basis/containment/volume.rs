@@ -4,7 +4,7 @@ use super::reach::{Open, Reach, asked};
 use crate::basis::stated::{block_of, key_of, line_of, standby, stated};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Containment, ContainmentKind};
-use crate::enquiry::containments::same_name;
+use crate::enquiry::containments::{covered, same_name};
 use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::vessel::containment_void;
@@ -99,7 +99,8 @@ fn area<T: Trail>(
 ) -> Reach<Area> {
     let label = format!("area of {name}");
     // One surface that bears its name is itself.
-    let own = c.covers.iter().find(|s| c.covers.len() == 1 || same_name(s, name));
+    let all: Vec<&str> = covered(e, c).filter_map(|s| s.name.as_deref()).collect();
+    let own = all.iter().find(|s| all.len() == 1 || same_name(s, name));
     if let (false, Some(surface)) = (c.area.is_given(), own.and_then(|s| surface(t, w, e, s))) {
         let because = "no area of its own is stated; the surface that it covers is taken for it";
         let units = Some((&FT2, &M2) as crate::provenance::Pair);
@@ -119,7 +120,7 @@ fn area<T: Trail>(
 }
 
 /// The area of a surface by its name, as stated.
-pub fn surface<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, name: &str) -> Option<Val<Area>> {
+fn surface<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, name: &str) -> Option<Val<Area>> {
     let found = e.surfaces.iter().find(|s| s.name.as_deref().is_some_and(|own| same_name(own, name)))?;
     stated(t, w, &say!(T, "area of {name}"), &found.area)
 }

@@ -1,11 +1,12 @@
 //! Rain and fire water that the containments must hold beside the oil.
 
 use super::reach::{Open, Reach, asked, guessed};
-use super::volume::{Shape, surface};
+use super::volume::Shape;
 use crate::basis::stated::{key_of, standby, stated};
-use crate::basis::storm::Storm;
+use crate::basis::storm::{Storm, reached};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Containment;
+use crate::enquiry::containments::covered;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::rain::{fire_water, rain_depth as depth_by_duration, rain_volume};
@@ -46,7 +47,10 @@ pub fn rain_depth<T: Trail>(
     Ok(asked(t, w, &event, ask, open))
 }
 
-/// Area whose rain a containment takes: the surfaces it covers, else its own.
+/// Area whose rain a containment takes: the surfaces it covers, as far as rain reaches them, else its own.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
 #[allow(clippy::too_many_arguments)]
 pub fn catch<T: Trail>(
     t: &mut T,
@@ -57,10 +61,10 @@ pub fn catch<T: Trail>(
     shape: Option<&Shape>,
     holds: Val<Volume>,
     open: &mut Vec<Open>,
-) -> Reach<Area> {
+) -> Result<Reach<Area>, Stop> {
     let mut sum: Option<Val<Area>> = None;
-    for covered in &c.covers {
-        let Some(next) = surface(t, w, e, covered) else { continue };
+    for surface in covered(e, c) {
+        let Some(next) = reached(t, w, surface, surface.name.as_deref().unwrap_or(""))? else { continue };
         sum = Some(match sum {
             None => next,
             Some(sum) => {
@@ -69,10 +73,10 @@ pub fn catch<T: Trail>(
         });
     }
     if let Some(sum) = sum {
-        return Reach::known(sum);
+        return Ok(Reach::known(sum));
     }
     if let Some(shape) = shape {
-        return shape.area;
+        return Ok(shape.area);
     }
     // Of a stated volume the area is known by nobody; one between a foot and six feet deep is usual.
     let over = |feet: f64| (holds.q / Length::of(feet, &FT)).max(Area::of(1.0, &FT2));
@@ -85,7 +89,7 @@ pub fn catch<T: Trail>(
         (over(6.0), over(2.0), over(0.5)),
         "engineering judgement: its volume over depths of 6 ft to 6 in",
     );
-    asked(t, w, &c.area, ask, open)
+    Ok(asked(t, w, &c.area, ask, open))
 }
 
 /// The rain that falls or runs into it: all of it stays.

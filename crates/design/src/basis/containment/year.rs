@@ -35,8 +35,9 @@ pub fn drained<T: Trail>(
     ahead: &mut Containments,
 ) -> Result<(), Stop> {
     for i in 0..ahead.all.len() {
-        // What covered surfaces bring is among the runoff already.
-        let Some(catch) = ahead.all[i].catch.filter(|_| ahead.all[i].own_catch) else { continue };
+        // What covered surfaces bring is among the runoff already, unless it is held back.
+        let c = &ahead.all[i];
+        let Some(catch) = c.catch.filter(|_| c.own_catch || c.holds_back) else { continue };
         if !ahead.comes_to_separator(i) {
             continue;
         }

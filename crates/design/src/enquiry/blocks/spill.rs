@@ -14,7 +14,7 @@ keys! {
         rate: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "100000 gpm").safe_larger().like("\"100 gpm\"");
         /// Whether a closure shuts the outlet when oil comes near it
         closure: Flag = spec.safe_smaller().like("true");
-        /// The containment in which it happens, by its name
+        /// The containment in which it happens, by its name; "separator" where it runs there past all of them
         into: Text = spec.like("\"transformer pit\"");
         /// Flow of deluge, hydrants and hoses together that must be held too
         fire_flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "100000 gpm").safe_larger().like("\"760 gpm\"");
