@@ -8,19 +8,19 @@ use crate::risk::ready;
 use crate::side_by_side::side_by_side;
 use crate::weakest::weakest;
 use stillrise_design::basis::rain_kept_out::{is_barred, without_rain};
+use stillrise_design::basis::shear::Shear;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::blocks::Receiver;
-use stillrise_design::basis::shear::Shear;
 use stillrise_design::enquiry::keys::{Claim, Quantity};
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin, complete};
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::{Ledger, Off, WhatIf};
-use stillrise_units::{Concentration, Typed};
 use stillrise_handbook::separation::pumps::{Pump, pump};
 use stillrise_units::catalog::ONE;
 use stillrise_units::parse::Written;
+use stillrise_units::{Concentration, Typed};
 
 /// In what an alternative differs from what was asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -61,7 +61,9 @@ impl Change {
     pub fn text(self) -> &'static str {
         match self {
             Change::OnePump => "one pump at a time, interlocked",
-            Change::GentlePump => "a slow positive-displacement pump (progressive cavity), which breaks less of the oil",
+            Change::GentlePump => {
+                "a slow positive-displacement pump (progressive cavity), which breaks less of the oil"
+            }
             Change::Capped => "evened out to the flow cap, equalisation ahead",
             Change::RainKeptOut => "without the rain, which is kept out",
             Change::WithTheRain => "with the rain, if the owner of the sewer consents",
@@ -190,8 +192,10 @@ pub fn alternatives(settled: &Settled, demo: &Range) -> Vec<Alternative> {
     if enquiry.unit_stands() {
         return Vec::new();
     }
-    let made: Vec<(Change, Enquiry)> =
-        Change::ALL.iter().filter_map(|change| Some((*change, change.made(enquiry, taken, &settled.job.design)?))).collect();
+    let made: Vec<(Change, Enquiry)> = Change::ALL
+        .iter()
+        .filter_map(|change| Some((*change, change.made(enquiry, taken, &settled.job.design)?)))
+        .collect();
     let mut all = side_by_side(made.len(), 1, || (), |k, ()| worked(made[k].0, &made[k].1, range));
     // A pump that changes neither the unit nor what leaves by a twentieth is no alternative.
     let out = effluent(&settled.job.design);

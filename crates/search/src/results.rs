@@ -1,6 +1,7 @@
 //! Results measured at a unit that stands, split by what was changed between them: those before a change say nothing of
 //! the plant since. Observations and laboratory results of the water that leaves count alike.
 
+use std::collections::BTreeMap;
 use stillrise_design::basis::limits::LimitState;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::blocks::Statistic;
@@ -22,6 +23,8 @@ pub struct Period {
     pub results: Vec<Concentration>,
     /// Reporting limits of those that were not.
     pub not_detected: Vec<Concentration>,
+    /// Those with a day: the day, and what was detected of it.
+    pub by_day: Vec<(Date, Option<Concentration>)>,
 }
 
 impl Period {
@@ -45,11 +48,31 @@ impl Period {
         let at_most = Concentration::from_si(all / (of as f64).max(1.0));
         let above = self.results.iter().filter(|c| **c > limit.value.q).count();
         if of == 0 || limit.statistic.q != Statistic::MonthlyAverage {
-            return (of > 0).then_some(Measured { above, of, mean: None, at_most, since });
+            return (of > 0).then_some(Measured { above, of, mean: None, at_most, months: None, since });
         }
         let mean = Concentration::from_si(self.results.iter().map(|c| c.si()).sum::<f64>() / of as f64);
-        let above = if mean > limit.value.q { of } else { 0 };
-        Some(Measured { above, of, mean: Some(mean), at_most, since })
+        let months = self.months();
+        let over: Vec<&(usize, f64)> = months.iter().filter(|(_, mean)| *mean > limit.value.q.si()).collect();
+        let (above, months) = if months.len() > 1 {
+            (over.iter().map(|(of, _)| of).sum(), Some((over.len(), months.len())))
+        } else {
+            (if mean > limit.value.q { of } else { 0 }, None)
+        };
+        Some(Measured { above, of, mean: Some(mean), at_most, months, since })
+    }
+
+    /// Of each month how many results there are, and their mean, SI; none where some have no day.
+    fn months(&self) -> Vec<(usize, f64)> {
+        let mut months: BTreeMap<(i32, u32), (usize, f64)> = BTreeMap::new();
+        if self.by_day.len() < self.count() {
+            return Vec::new();
+        }
+        for (day, out) in &self.by_day {
+            let month = months.entry((day.year, day.month)).or_default();
+            month.0 += 1;
+            month.1 += out.map_or(0.0, Typed::si);
+        }
+        months.into_values().map(|(of, sum)| (of, sum / of as f64)).collect()
     }
 }
 
@@ -78,12 +101,14 @@ pub fn periods(e: &Enquiry) -> Vec<Period> {
             dated: k > 0 || !changed,
             results: Vec::new(),
             not_detected: Vec::new(),
+            by_day: Vec::new(),
         })
         .collect();
     let mut observations = e.observations();
     observations.sort_by_key(|o| o.observed.date.0.map(Date::number));
     for o in observations {
         if let (Some(out), Some(period)) = (o.observed.oil_out.q(), all.get_mut(place(o.observed.date.0))) {
+            period.by_day.extend(o.observed.date.0.map(|day| (day, o.detected.then_some(out))));
             if o.detected { &mut period.results } else { &mut period.not_detected }.push(out);
         }
     }

@@ -242,5 +242,7 @@ fn a_spell_that_ended_by_itself_leaves_the_rest_as_the_good_period() {
     // What was not detected in the good time belongs to it too.
     assert_eq!(found.seen.iter().filter(|s| s.good).count(), 8);
     // High results at the beginning alone are no complaint that began.
-    assert!(of(&format!("{high}, \"2026-05-12: 9 mg/L\", \"2026-06-09: 6 mg/L\", \"2026-07-09: 7 mg/L\"")).jump.is_none());
+    assert!(
+        of(&format!("{high}, \"2026-05-12: 9 mg/L\", \"2026-06-09: 6 mg/L\", \"2026-07-09: 7 mg/L\"")).jump.is_none()
+    );
 }

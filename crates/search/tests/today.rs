@@ -150,6 +150,14 @@ fn results_are_held_against_the_same_thing() {
         .with("observed \"early September\".oil_out", "80 mg/L")
         .with("observed \"mid-September\".oil_out", "120 mg/L");
     assert!(measured(&kept).is_none(), "their mean keeps it");
+    // 80 mg/L in August and 130 mg/L in September: one of two months lies above 100 mg/L, and so does the mean of all.
+    let months = average
+        .with("observed \"early September\".oil_out", "80 mg/L")
+        .with("observed \"early September\".date", "2026-08-27")
+        .with("observed \"mid-September\".oil_out", "130 mg/L");
+    let found = measured(&months).expect("a month above");
+    assert_eq!((found.months, found.above), (Some((1, 2)), 1));
+    assert!(found.says("it").contains("the mean of 1 of the 2 months measured"), "{}", found.says("it"));
 }
 
 /// Twice the weight of the next one, or none leads.

@@ -127,7 +127,15 @@ pub(super) fn shear<T: Trail>(
     if feed.pumped {
         let Named { dissipation, beside, is_worked } = feed_pump(t, w, e, fluids, feed)?;
         let survives = survives(t, fluids, &broken, "pump", dissipation)?;
-        places.push(Place { name: "pump".to_owned(), is_pump: true, is_feed_pump: true, dissipation, survives, beside, is_worked });
+        places.push(Place {
+            name: "pump".to_owned(),
+            is_pump: true,
+            is_feed_pump: true,
+            dissipation,
+            survives,
+            beside,
+            is_worked,
+        });
     }
     let mut places = places.into_iter();
     Ok(places.next().map(|first| Shear {

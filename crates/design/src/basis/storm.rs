@@ -160,13 +160,7 @@ pub fn reached<T: Trail>(t: &mut T, w: &WhatIf, s: &Surface, name: &str) -> Resu
     Ok(Some(if *s.canopy == Some(true) { canopy(t, w, s, name, area)? } else { area }))
 }
 
-fn canopy<T: Trail>(
-    t: &mut T,
-    w: &WhatIf,
-    s: &Surface,
-    name: &str,
-    plan: Val<Area>,
-) -> Result<Val<Area>, Stop> {
+fn canopy<T: Trail>(t: &mut T, w: &WhatIf, s: &Surface, name: &str, plan: Val<Area>) -> Result<Val<Area>, Stop> {
     let feet = |x: f64| Length::of(x, &FT);
     let label = say!(T, "open height under the canopy of {name}");
     let height = stated_or(t, w, &s.canopy_height, || {

@@ -40,7 +40,8 @@ pub enum By {
 /// Results measured at the unit that stands, beside a limit.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Measured {
-    /// Results above the limit; all of them where their mean is above one on an average.
+    /// Results above the limit; where it is on an average, those of the months whose mean is above it, or all where no
+    /// months are told apart.
     pub above: usize,
     /// Results in all.
     pub of: usize,
@@ -48,6 +49,9 @@ pub struct Measured {
     pub mean: Option<Concentration>,
     /// Their arithmetic mean at most: what was not detected counts with its reporting limit.
     pub at_most: Concentration,
+    /// Months whose mean is above a limit on a monthly average, of all that were measured; `None` where they are not told
+    /// apart.
+    pub months: Option<(usize, usize)>,
     /// The day of the change since which they were taken; `None` where nothing was changed.
     pub since: Option<Date>,
 }
@@ -74,6 +78,13 @@ impl Measured {
     pub fn says(&self, limit: &str) -> String {
         let Self { above, of, mean, since, .. } = *self;
         let since = since.map_or_else(String::new, |day| format!(" since {day}"));
+        if let Some((over, months)) = self.months {
+            return if over == 0 {
+                format!("the mean of each of the {months} months measured{since} keeps {limit}")
+            } else {
+                format!("the mean of {over} of the {months} months measured{since} lies above {limit}")
+            };
+        }
         if above == 0 {
             return match mean.map(number) {
                 Some(mean) => format!("the mean of the {of} results measured{since}, {mean}, keeps {limit}"),

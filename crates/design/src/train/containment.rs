@@ -17,7 +17,8 @@ pub(super) fn stage(ahead: &Containments) -> Stage {
         name: format!("containment: {names}"),
         why: why(&ahead.balances),
         asked_for: ahead.balances.iter().any(|b| b.spare.holds() == Some(false)),
-        size: short.map(|b| (format!("{} short by", ahead.names(&b.chain)), Arg::Number(-b.spare.val.q.si()), (&GAL, &M3))),
+        size: short
+            .map(|b| (format!("{} short by", ahead.names(&b.chain)), Arg::Number(-b.spare.val.q.si()), (&GAL, &M3))),
     }
 }
 

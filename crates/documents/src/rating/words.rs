@@ -317,9 +317,7 @@ const SAMPLES_FIRST: f64 = 0.5;
 pub fn samples_first(d: &Diagnosis) -> Option<String> {
     // Samples that read too low explain no complaint: the calculation lies above the results.
     let share = |reads: &dyn Fn(&Sized) -> bool| -> f64 {
-        let holds = |e: &&Explanation| {
-            e.causes.iter().any(|s| OF_THE_SAMPLE.contains(&s.cause.id) && reads(s))
-        };
+        let holds = |e: &&Explanation| e.causes.iter().any(|s| OF_THE_SAMPLE.contains(&s.cause.id) && reads(s));
         d.explanations.iter().filter(holds).map(|e| e.weight).sum()
     };
     let low = |s: &Sized| s.size.is_some_and(|size| size < 1.0);

@@ -1,7 +1,8 @@
 //! What contradicts, what is asked, what was assumed.
 
-use super::plant;
+use super::alike::{asked, pattern, stands_in, together};
 use super::show;
+use super::{not_rising, plant};
 use crate::summary::{assumed_under, numberless, rests_on, stands, that_matter};
 use std::collections::BTreeSet;
 use stillrise_checks::{Judged, Verdict};
@@ -89,8 +90,11 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
     let rest: Vec<&Question> = rest.into_iter().filter(known).filter(|q| q.weight > MOVES).collect();
     // What several waters are asked alike is asked once, where the first of them stands.
     let alike = |q: &Question| {
-        let all = deciding.iter().chain(&rest);
-        let all: Vec<&Question> = all.filter(|other| pattern(other) == pattern(q)).copied().collect();
+        let all = || deciding.iter().chain(&rest).copied();
+        if let Some(text) = not_rising::asked(all(), q) {
+            return text;
+        }
+        let all: Vec<&Question> = all().filter(|other| pattern(other) == pattern(q)).collect();
         // What moves too little to stand among them may still be what a finding rests on.
         together(if all.is_empty() { core::slice::from_ref(&q) } else { &all })
     };
@@ -138,52 +142,14 @@ fn numbers(settled: &Settled) -> Option<String> {
     Some(format!("What does the permit allow of {on}: how much, in which statistic and by which method?"))
 }
 
-/// The water that a question is about: the name in its key, `stream "wash bay".solids`, or `rain.solids`.
-fn water(q: &Question) -> &str {
-    let block = q.key.split('"').nth(1);
-    block.unwrap_or_else(|| q.key.split('.').next().unwrap_or(""))
-}
-
-/// The text of a question with "each of these waters" in place of its water, and so of surfaces, oils and containments, and whether it has one.
-fn pattern(q: &Question) -> (String, bool) {
-    let name = water(q);
-    let places = [format!("the {name} water"), format!("the {name}")];
-    let found = places.iter().find(|place| !name.is_empty() && q.text.contains(place.as_str()));
-    match found {
-        Some(place) => {
-            let block = q.key.split([' ', '.']).next().unwrap_or("");
-            let all = match block {
-                "surface" => "each of these surfaces",
-                "oil" => "each of these oils",
-                "containment" => "each of these places",
-                _ => "each of these waters",
-            };
-            (q.text.replace(place.as_str(), all), true)
-        }
-        None => (q.text.clone(), false),
-    }
-}
-
-/// One question, or several that ask the same of several waters in one.
-fn together(alike: &[&Question]) -> String {
-    let (text, of_waters) = alike.first().map_or_else(Default::default, |q| pattern(q));
-    match alike {
-        [one] => asked(one),
-        _ if !of_waters => alike.first().map_or_else(String::new, |q| asked(q)),
-        [first, rest @ ..] => {
-            let each = rest.iter().map(|q| format!("{} ({})", water(q), q.now)).collect::<Vec<_>>().join(", ");
-            format!("{text} {} (we took {}), {each}.", crate::summary::capital(water(first)), first.now)
-        }
-        [] => text,
-    }
-}
-
 /// What rules wait for that only the customer can say and that decides what is built; of a unit that stands nothing is
 /// built.
 fn of_rules(settled: &Settled) -> Vec<String> {
     let open = crate::summary::also_asked(settled, &[]);
     let built: &[&str] = if settled.job.enquiry.unit_stands() { &[] } else { &["spill.closure", "site.headroom"] };
-    let wanted = |key: &str| ["spill.rate", "spill.volume"].contains(&key) || key.ends_with(".drain_rate") || built.contains(&key);
+    let wanted = |key: &str| {
+        ["spill.rate", "spill.volume"].contains(&key) || key.ends_with(".drain_rate") || built.contains(&key)
+    };
     let asks = open.into_iter().filter(|u| u.ask.key.as_deref().is_some_and(wanted));
     let text = |u: stillrise_checks::Unsettled<'_>| {
         let taken = settled.questions.iter().find(|q| u.ask.key.as_deref() == Some(q.key.as_str()));
@@ -313,19 +279,6 @@ pub(super) fn decide(settled: &Settled) -> bool {
 fn ranked(settled: &Settled) -> (Vec<&Question>, Vec<&Question>) {
     let asked = that_matter(settled).into_iter().filter(|q| !q.contradiction);
     asked.partition(|q| !q.holds.is_empty())
-}
-
-fn asked(q: &Question) -> String {
-    // What a pump dissipates stands for its kind; nobody who is asked for the kind wants that number.
-    let now = if q.key == "inlet.pump" { "a centrifugal pump" } else { &q.now };
-    format!("{} We took {now}.", q.text)
-}
-
-/// Whether a question stands among those of the mail, alone or with others.
-fn stands_in(mail: &[String], q: &Question) -> bool {
-    let (text, _) = pattern(q);
-    let name = water(q).to_lowercase();
-    mail.iter().any(|line| *line == asked(q) || line.starts_with(&text) && line.to_lowercase().contains(&name))
 }
 
 /// A standing question in words.

@@ -1,10 +1,12 @@
 //! The fifteen-minute answer, as the text of a mail to the customer: what was asked is answered first, then what we
 //! offer and what else would do, what contradicts, what must change, the questions that decide, what was assumed.
 
+mod alike;
 pub(crate) mod alternatives;
 mod asks;
 mod european;
 mod named;
+mod not_rising;
 mod offer;
 mod plant;
 

@@ -218,7 +218,8 @@ fn held_back(held: &HeldBack) -> Value {
         By::Chance => json!({ "word": held.word.text(), "by": "chance" }),
         By::Measured(m) => json!({
             "word": held.word.text(), "by": "measured", "above": m.above, "of": m.of,
-            "mean_mg_l": m.mean.map(|c| MG_L.from_si(c.si())), "since": m.since.map(|day| day.to_string()),
+            "mean_mg_l": m.mean.map(|c| MG_L.from_si(c.si())),
+            "months_above": m.months.map(|(above, _)| above), "months": m.months.map(|(_, of)| of), "since": m.since.map(|day| day.to_string()),
         }),
     }
 }

@@ -39,7 +39,8 @@ pub fn rating_schema() -> Value {
     }));
     let side = || shape(json!({ "results": { "type": "integer" }, "geometric_mean": number }));
     let ended = json!({ "anyOf": [shape(json!({ "last_high": text, "first_low": text })), { "type": "null" }] });
-    let jump = shape(json!({ "last_before": text, "first_after": text, "ended": ended, "before": side(), "after": side() }));
+    let jump =
+        shape(json!({ "last_before": text, "first_after": text, "ended": ended, "before": side(), "after": side() }));
     let properties = json!({
         "headline": list(text.clone()),
         "fails": list(shape(json!({ "rule": text, "says": text }))),

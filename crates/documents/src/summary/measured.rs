@@ -1,6 +1,7 @@
 //! What was measured in the water that leaves, beside each limit on oil, the time before a change apart from that since.
 
 use stillrise_design::basis::limits::LimitState;
+use stillrise_design::performance::heard::Measured;
 use stillrise_design::performance::promise::{Promise, number};
 use stillrise_search::Settled;
 use stillrise_search::results::{Period, compares, periods};
@@ -108,6 +109,9 @@ fn when(p: &Period) -> String {
 fn against(p: &Period, limit: &LimitState) -> String {
     let of = p.count();
     match (p.against(limit), of) {
+        (Some(Measured { months: Some((over, months)), .. }), _) => {
+            format!("the mean of {over} of {months} months above it")
+        }
         (Some(m), 1) if m.mean.is_some() => "above it".to_owned(),
         (Some(m), _) if m.mean.is_some() => {
             let mean = m.mean.map(number).unwrap_or_default();
