@@ -7,6 +7,7 @@ use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin};
 use stillrise_design::performance::Depth;
+use stillrise_design::performance::installation::Stands;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::train::{Made, Source};
 use stillrise_design::{Off, Stop, WhatIf};
@@ -71,6 +72,10 @@ pub struct Would {
     pub size: [Length; 3],
     /// Whether the spill has to be held ahead of them.
     pub spill_ahead: bool,
+    /// What the calculation alone would say there of each limit, by its place in the basis.
+    pub words: Vec<(usize, Word)>,
+    /// Whether, on the levels that are known, the water has to be lifted by a pump to get through.
+    pub lifted: bool,
     /// Length and width in plan with a walkway around, and clear height over the ground, where the place that was stated has
     /// not that room.
     pub room: Option<[Length; 3]>,
@@ -242,14 +247,23 @@ impl Ask<'_> {
         sources.push((None, Source::Custom(Made::first())));
         let one = |(model, source): (Option<String>, Source<'_>)| {
             let count = self.fewest(&source)?;
-            let design = try_unit(self.enquiry, self.what_if, self.begun, &source, count, Depth::Screen);
+            let design = try_unit(self.enquiry, self.what_if, self.begun, &source, count, Depth::Limits);
             let spill_ahead = self.shortcoming(&source, count).is_some();
             let fit = design.performance.as_ref().filter(|_| elsewhere).map(|p| &p.fit);
             let room = fit.map(|fit| [fit.way().length.q, fit.way().width.q, fit.headroom.q]);
+            let performance = design.performance.as_ref();
+            let lifted = performance.is_some_and(|p| p.site.installation.stands.q == Stands::LiftPump);
+            let limits = performance.map_or(&[][..], |p| &p.limits);
+            let words = limits.iter().map(|verdict| (verdict.limit, verdict.calculated)).collect();
             let frame = &design.train?.unit.frame;
-            Some(Would { count, model, size: [frame.length.q, frame.width.q, frame.height.q], spill_ahead, room })
+            let size = [frame.length.q, frame.width.q, frame.height.q];
+            Some(Would { count, model, size, spill_ahead, words, lifted, room })
         };
-        sources.into_iter().filter_map(one).collect()
+        let mut would: Vec<Would> = sources.into_iter().filter_map(one).collect();
+        // Nobody has many made to measure where a few of the range do.
+        let fewest = would.iter().filter(|w| w.model.is_some()).map(|w| w.count).min();
+        would.retain(|w| w.model.is_some() || fewest.is_none_or(|n| w.count <= 2 * n));
+        would
     }
 }
 

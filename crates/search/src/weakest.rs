@@ -1,8 +1,8 @@
 //! The words that would stand around a design, and nothing beside them: what `words` hears, but no further than it can
 //! still weaken a word.
 //!
-//! What is heard only ever weakens a word, and neither a stopped chain nor the chance says worse than "not shown". So
-//! where something already said the weakest that the rest could say, the rest is not worked out.
+//! What is heard only ever weakens a word, and neither an assumption nor the chance says worse than "not shown". So where
+//! that was said of every limit, the rest is not worked out.
 
 use crate::pick::Pick;
 use crate::results::latest;
@@ -16,7 +16,7 @@ use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range as MakersRange;
 use stillrise_design::job::{Design, begin, begin_on, complete};
 use stillrise_design::performance::Depth;
-use stillrise_design::performance::heard::{allowed, weakest_assumed};
+use stillrise_design::performance::heard::{WEAKEST_ASSUMED, allowed};
 use stillrise_design::performance::limit::{LimitVerdict, Measured, Word};
 use stillrise_design::provenance::{Entry, Uncertain};
 use stillrise_handbook::page::Arg;
@@ -67,48 +67,28 @@ pub(crate) fn weakest(
     let limits = design.performance.as_ref().map_or(&[][..], |p| &p.limits);
     let of = |k: usize| limits.get(k).and_then(|verdict| design.basis.as_ref()?.limits.get(verdict.limit));
     let found: Vec<Option<Measured>> = (0..words.len()).map(|k| latest(enquiry, of(k)?)).collect();
-    // The weakest word that an assumption can leave, by limit.
-    let ends: Vec<Word> = found.iter().map(|m| weakest_assumed(m.as_ref())).collect();
     for ((word, found), stays) in words.iter_mut().zip(&found).zip(&now.stays) {
         *word = beside_measured(*word, *found, *stays);
     }
-    let start = model.space();
-    // What the waters carry as it stands, once that is all that can weaken a word.
-    let mut carried = None;
     // What is stated with a range is no assumption, and what the chain never asks for changes nothing.
     for (k, input) in inputs.iter().enumerate().filter(|(_, input)| input.assumed && asked.holds(&input.key)) {
         for answer in input.other_answers() {
-            if words.iter().zip(&ends).all(|(word, end)| word >= end) {
+            if words.iter().all(|word| *word >= WEAKEST_ASSUMED) {
                 return Some(words);
             }
-            // Where every word is "not shown" already, only one that gravity cannot keep is weaker.
-            if limits.len() == words.len() && words.iter().all(|word| *word >= Word::NotShown) {
-                let open = || open(limits, &words, &ends);
-                let carried = carried.get_or_insert_with(|| model.may_refuse(&open(), &start));
-                let untouched = carried.as_ref().is_some_and(|(may, asked)| !may && !asked.holds(&input.key));
-                if untouched || model.may_refuse_at(k, &answer, &open(), &mut space) == Some(false) {
-                    continue;
-                }
-            }
-            weaken(&mut words, &ends, limits, model.reading_at(k, &answer, &mut space).as_ref());
+            weaken(&mut words, limits, model.reading_at(k, &answer, &mut space).as_ref());
         }
     }
     by_chance(&model, &mut words, &mut space);
     Some(words)
 }
 
-/// The limits, by their places in the basis, whose word can be weaker still.
-fn open(limits: &[LimitVerdict], words: &[Word], ends: &[Word]) -> Vec<usize> {
-    let each = limits.iter().zip(words.iter().zip(ends));
-    each.filter(|(_, (word, end))| word < end).map(|(verdict, _)| verdict.limit).collect()
-}
-
 /// Weakens words by what one answer says, no further than an assumption can; a chain that stops shows nothing beyond what arrives.
-fn weaken(words: &mut [Word], ends: &[Word], limits: &[LimitVerdict], reading: Option<&Reading>) {
-    for (k, (word, end)) in words.iter_mut().zip(ends).enumerate() {
+fn weaken(words: &mut [Word], limits: &[LimitVerdict], reading: Option<&Reading>) {
+    for (k, word) in words.iter_mut().enumerate() {
         let stopped = || limits.get(k).map_or(Word::NotShown, LimitVerdict::where_stopped);
         let said = reading.map_or_else(stopped, |r| r.words.get(k).copied().unwrap_or(Word::NotShown));
-        *word = said.min(*end).max(*word);
+        *word = said.min(WEAKEST_ASSUMED).max(*word);
     }
 }
 
@@ -169,17 +149,15 @@ mod tests {
         let mut space = model.space();
         let reading = model.reading(&space)?;
         let mut words = reading.words;
-        let mut ends = Vec::new();
         for (k, word) in words.iter_mut().enumerate() {
             let limit = &design.basis.as_ref()?.limits[design.performance.as_ref()?.limits[k].limit];
             let found = latest(enquiry, limit);
             *word = beside_measured(*word, found, reading.stays[k]);
-            ends.push(weakest_assumed(found.as_ref()));
         }
         for (k, input) in inputs.iter().enumerate().filter(|(_, input)| input.assumed) {
             for answer in input.other_answers() {
                 let limits = &design.performance.as_ref()?.limits;
-                weaken(&mut words, &ends, limits, model.reading_at(k, &answer, &mut space).as_ref());
+                weaken(&mut words, limits, model.reading_at(k, &answer, &mut space).as_ref());
             }
         }
         let cube = model.cube(SETS);

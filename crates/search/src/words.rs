@@ -13,7 +13,7 @@ use stillrise_design::Ledger;
 use stillrise_design::basis::Ready;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::job::Design;
-use stillrise_design::performance::heard::{beside, weakest_assumed};
+use stillrise_design::performance::heard::{WEAKEST_ASSUMED, beside};
 use stillrise_design::performance::limit::{By, Chance, HeldBack, LimitVerdict, Measured, Word};
 use stillrise_design::provenance::{choose, show};
 use stillrise_handbook::page::Arg;
@@ -95,29 +95,34 @@ pub(crate) fn hear(
 /// What holds the word of one limit back.
 fn against(heard: &Heard, k: usize, verdict: &LimitVerdict, system: System) -> Vec<HeldBack> {
     let (measured, chance) = (verdict.measured.as_ref(), verdict.chance.as_ref());
-    let (calculated, weakest) =
-        (beside(verdict.calculated, measured, verdict.stays_in_the_mean()), weakest_assumed(measured));
+    let calculated = beside(verdict.calculated, measured, verdict.stays_in_the_mean());
+    // Where the unit that stands was measured, what it can do is known better than by an assumed share of oil that does not
+    // rise.
+    let worst = if measured.is_some() { Word::NotShown } else { Word::NotByGravity };
     let mut swings = Vec::new();
     for (input, ends) in heard.inputs.iter().zip(&heard.ends).filter(|(input, _)| input.assumed) {
-        let word =
-            |end: &End| end.reading.as_ref().map_or_else(|| verdict.where_stopped(), |r| r.words[k]).min(weakest);
-        let worst = ends.iter().max_by_key(|end| word(end));
-        let Some(end) = worst.filter(|end| word(end) > calculated) else { continue };
+        let there = |end: &End| end.reading.as_ref().map_or_else(|| verdict.where_stopped(), |r| r.words[k]).min(worst);
+        let Some(end) = ends.iter().max_by_key(|end| there(end)) else { continue };
+        let (there, word) = (there(end), there(end).min(WEAKEST_ASSUMED));
+        if word <= calculated {
+            continue;
+        }
         // A chain without an answer is as far as an answer can lead.
         let swing = end.reading.as_ref().map_or(f64::INFINITY, |r| (r.result - heard.now.result).abs());
         let held = HeldBack {
-            word: word(end),
+            word,
             by: By::Assumption {
                 key: input.key.clone(),
                 label: input.label.clone(),
                 answer: show(&end.answer, input.units, system),
+                there,
                 asked: input.asked,
             },
         };
-        swings.push((input.asked, swing, held));
+        swings.push((input.asked, there, swing, held));
     }
-    // What somebody can be asked goes before what is ours to choose, and of each what moves most.
-    swings.sort_by(|(a, x, _), (b, y, _)| b.cmp(a).then(y.total_cmp(x)));
+    // What somebody can be asked goes before what is ours to choose, and of each what leads farthest.
+    swings.sort_by(|(a, w, x, _), (b, v, y, _)| b.cmp(a).then(v.cmp(w)).then(y.total_cmp(x)));
     let mut held: Vec<HeldBack> = swings.into_iter().map(|(.., held)| held).collect();
     if let Some(word) = chance.map(Chance::allows).filter(|word| *word > calculated) {
         held.push(HeldBack { word, by: By::Chance });

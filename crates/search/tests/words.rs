@@ -158,9 +158,10 @@ fn gravity_is_not_said_to_fail_where_it_was_measured_to_keep() {
     // Results about as high as what would not rise leave the word.
     let high = limit(&stands("40 %", "30 mg/L", "\"52 mg/L\", \"45 mg/L\", \"49 mg/L\""));
     assert_eq!(high.word, Word::NotByGravity);
-    // An assumed share reaches "not by gravity" where nothing was measured, and no further than "not shown" where it was.
+    // An assumed share leads no further than "not shown"; what it would be there is said.
     let unsaid = limit(&stands(OUT, "12 mg/L", ""));
-    assert_eq!((unsaid.calculated < Word::NotByGravity, unsaid.word), (true, Word::NotByGravity));
+    assert_eq!((unsaid.calculated < Word::NotShown, unsaid.word), (true, Word::NotShown));
+    assert!(unsaid.reason().contains("which is plausible too, it would be \"not by gravity\""), "{}", unsaid.reason());
     let exceeded = limit(&stands(OUT, "12 mg/L", "\"18 mg/L\", \"11 mg/L\""));
     assert_eq!((exceeded.word, exceeded.says()), (Word::NotShown, "exceeded"));
 }

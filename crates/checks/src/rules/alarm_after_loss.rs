@@ -2,17 +2,24 @@
 
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_handbook::vessel::alarms::PUBLISHED;
-use stillrise_units::Typed;
 use stillrise_units::catalog::{IN, MM, PERCENT};
+use stillrise_units::{Length, Typed};
 
 rule! {
     "alarm-after-loss" "High-oil alarm too late", OilZone, bars_pick;
-    looks "The share of the permitted layer stated for the alarm: 100 % fails, above the 80 % of EN 858-2's emptying advice warns. The layer of each oil at which the one float trips, without flow and at the largest flow: beyond the permitted one fails."
+    looks "The share of the permitted layer stated for the alarm: 100 % fails, above the 80 % of EN 858-2's emptying advice warns. The layer of each oil at which the one float trips, without flow and at the largest flow: beyond the permitted one fails, and so does an alarm that the flow forces to a layer of less than 25 mm."
     matters "An alarm that comes when the store is full comes when oil is being lost; there is no room left for what arrives before somebody acts."
-    remedy "A lower alarm, or a float for each oil that may come."
+    remedy "Less flow through each unit, a larger outlet or water held back ahead; a lower alarm where its level was stated; a float for each oil where several may come."
     source "EN 858-2, 2003, emptying at 80 % of the oil store, at second hand; a default alarm at 60 % is our proposal"
-    limits "Friction of the float and waves shift the trip by some 1/2 in, which is not counted."
+    limits "Friction of the float and waves shift the trip by some 1/2 in, which is not counted; 25 mm, twice that, is our proposal for the thinnest layer at which one is set."
 }
+
+const FLOW: &str = "at the largest flow";
+/// No alarm is set at a thinner layer where the flow forces it down: twice what friction and waves shift the trip by. Our
+/// proposal.
+const LEAST_MM: f64 = 25.0;
+/// An alarm below this share of the permitted layer was forced down. Our proposal.
+const FORCED: f64 = 0.35;
 
 fn look(s: &Subject<'_>) -> Verdict {
     let (Some(performance), Some(basis)) = (&s.design.performance, &s.design.basis) else {
@@ -28,7 +35,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     let tripping = performance.levels.iter().filter(|l| l.limit.q.si() > 0.0).flat_map(|l| {
         // At rest, and at the largest flow, which lifts the interface over the float.
-        [(l.trip, "without flow"), (l.trip_at_flow, "at the largest flow")]
+        [(l.trip, "without flow"), (l.trip_at_flow, FLOW)]
             .into_iter()
             .filter_map(move |(trip, when)| Some((l, trip?, when)))
     });
@@ -39,10 +46,31 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::skips("no oil has a permitted layer");
     };
     let (at, limit) = (s.show(trip.q, (&IN, &MM)), s.show(oil.limit.q, (&IN, &MM)));
-    let says = format!("the float trips at {at} of {} {when}, {limit} are permitted", oil.oil);
+    let mut says = format!("the float trips at {at} of {} {when}, {limit} are permitted", oil.oil);
+    // What the flow adds to the layer at which it trips in still water.
+    let rest = oil.trip.filter(|rest| rest.q < trip.q);
+    let rise = rest.map(|rest| trip.q - rest.q).filter(|rise| *rise >= oil.limit.q && when == FLOW);
+    if let Some(rise) = rise {
+        let rise = s.show(rise, (&IN, &MM));
+        says = format!("{says}; the rise of the water at that flow alone takes {rise}, so that no lower alarm helps");
+    }
     // Set to trip just in time, the two are equal but for the last digits.
     if trip.q > oil.limit.q * 1.000_001 {
         return Verdict::fails(says, trip.at);
+    }
+    // The thinnest layer that the flow forces on the alarm: what friction and waves may shift it by tells nothing.
+    let forced = performance.levels.iter().filter_map(|l| Some((l, l.level("alarm")?.thickness)));
+    let forced = forced.filter(|(l, alarm)| {
+        l.limit.q.si() > 0.0 && alarm.q < Length::of(LEAST_MM, &MM) && alarm.q.si() < FORCED * l.limit.q.si()
+    });
+    if let Some((l, alarm)) = forced.min_by(|a, b| a.1.q.si().total_cmp(&b.1.q.si())) {
+        let says = format!(
+            "to trip in time at the largest flow it would have to be set at {} of {}, less than a float can tell ({})",
+            s.show(alarm.q, (&IN, &MM)),
+            l.oil,
+            s.show(Length::of(LEAST_MM, &MM), (&IN, &MM))
+        );
+        return Verdict::fails(says, alarm.at);
     }
     let advised = PUBLISHED.iter().find(|p| p.word == "en 858-2 emptying").map_or(0.8, |p| p.share);
     match basis.methods.alarm.filter(|share| share.q.si() > advised) {

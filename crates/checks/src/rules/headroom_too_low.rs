@@ -2,7 +2,7 @@
 
 use crate::ask::HEADROOM;
 use crate::rule::{Subject, Verdict, rule};
-use stillrise_units::Length;
+use stillrise_units::{Length, Typed};
 use stillrise_units::catalog::{FT, M};
 
 rule! {
@@ -19,8 +19,13 @@ fn look(s: &Subject<'_>) -> Verdict {
     let fit = &performance.fit;
     let show = |x: Length| s.show(x, (&FT, &M));
     let needs = || {
-        format!("the walls end {} over the ground and {} is needed over them", show(fit.top.q), show(fit.above.q))
+        let (top, word) = if fit.top.q.si() < 0.0 { (-fit.top.q, "below") } else { (fit.top.q, "over") };
+        format!("the walls end {} {word} the ground and {} is needed over them", show(top), show(fit.above.q))
     };
+    if fit.headroom.q.si() <= 0.0 {
+        let says = format!("the walls end {} below the ground, and nothing is needed over it", show(-fit.top.q));
+        return Verdict::passes(says);
+    }
     let Some(room) = s.enquiry.site.headroom.q() else {
         let says = format!("{}; the clear height there was not said", needs());
         return Verdict::cannot_judge(says, [HEADROOM], fit.headroom.at);

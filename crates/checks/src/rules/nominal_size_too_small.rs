@@ -10,7 +10,7 @@ rule! {
     "nominal-size-too-small" "Nominal size below what EN 858-2 asks for", Enquiry;
     looks "A nominal size that was named against the one that EN 858-2 asks for with our waters: smaller fails. Where an answer that nobody gave decides, it cannot judge."
     matters "A separator is tested at its nominal size. At more it carries oil out, and its class says nothing there."
-    remedy "The next size of the series, less water to the separator, or the local rain in place of ours where that is the smaller."
+    remedy "The next size of the series that covers the need, or less area and less water to the separator."
     source "EN 858-2, 2003, clause 4, nominal size, as quoted by other texts"
     limits "Rain and waste water are added up; a national rule may let the larger stand alone where they cannot come together. It holds for units that were tested by EN 858-1, and ours has no nominal size."
 }

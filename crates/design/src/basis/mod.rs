@@ -1,5 +1,6 @@
 //! The basis: what the unit is designed for.
 
+pub mod canopy;
 pub mod cases;
 pub mod chemicals;
 pub mod containment;
@@ -230,26 +231,6 @@ fn came<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Came, Stop> {
     let ahead = (spill.as_ref(), containment.as_ref());
     let cases = cases::cases(t, w, e, &fluids, &dosed, &waters, &feed, ahead)?;
     Ok(Came { fluids, storm, dosed, waters, feed, spill, containment, cases })
-}
-
-/// The part of a basis that says what the waters carry and what is asked of it.
-pub struct Carried {
-    /// The cases; of droplets nothing is said.
-    pub cases: Vec<cases::Case>,
-    /// Limits.
-    pub limits: Vec<limits::LimitState>,
-}
-
-/// Builds that part alone.
-///
-/// # Errors
-/// [`Stop`] when a formula of it has no answer.
-pub fn carried<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Carried, Stop> {
-    let e = ready.enquiry.as_ref();
-    let Came { waters, mut cases, .. } = came(t, w, e)?;
-    let limits = limits::limits(t, w, e, &ready.evidence)?;
-    peaks::peaks(t, w, e, &ready.evidence, &waters, &mut cases)?;
-    Ok(Carried { cases, limits })
 }
 
 /// Minutes for which oil runs before somebody stops it: at least, as taken, at most.

@@ -1,5 +1,6 @@
 //! The storm flow: surfaces, runoff, time of concentration, intensity, rational method.
 
+use super::canopy::reached;
 use super::containment::drain;
 use super::stated::{key_of, standby, stated, stated_or};
 use crate::enquiry::Enquiry;
@@ -12,10 +13,8 @@ use stillrise_handbook::rain::rational_flow::RationalFactor;
 use stillrise_handbook::rain::surfaces::surface;
 use stillrise_handbook::rain::{
     composite_coefficient, frequency_factor, kinematic_wave, kirpich, rain_depth, rain_intensity, rational_flow,
-    wind_driven_rain,
 };
-use stillrise_units::catalog::{FT, IN_H, M, MIN, MM_H, ONE, PERCENT, YR};
-use stillrise_units::math::sqrt;
+use stillrise_units::catalog::{IN_H, MIN, MM_H, ONE, YR};
 use stillrise_units::{Area, Flow, Length, Ratio, Time, Typed, Velocity, ratio};
 
 /// The storm the unit is designed for.
@@ -149,56 +148,6 @@ fn is_held_back(w: &WhatIf, e: &Enquiry, s: &Surface) -> bool {
     e.containments.iter().any(|c| {
         covered(e, c).any(|of| core::ptr::eq(of, s)) && holds_back(c, drain::told(w, c.name.as_deref().unwrap_or("")))
     })
-}
-
-/// The area of a surface that the rain reaches: under a canopy what is blown in; `None` where no area was stated.
-///
-/// # Errors
-/// [`Stop`] when a formula has no answer.
-pub fn reached<T: Trail>(t: &mut T, w: &WhatIf, s: &Surface, name: &str) -> Result<Option<Val<Area>>, Stop> {
-    let Some(area) = stated(t, w, &say!(T, "area of {name}"), &s.area) else { return Ok(None) };
-    Ok(Some(if *s.canopy == Some(true) { canopy(t, w, s, name, area)? } else { area }))
-}
-
-fn canopy<T: Trail>(t: &mut T, w: &WhatIf, s: &Surface, name: &str, plan: Val<Area>) -> Result<Val<Area>, Stop> {
-    let feet = |x: f64| Length::of(x, &FT);
-    let label = say!(T, "open height under the canopy of {name}");
-    let height = stated_or(t, w, &s.canopy_height, || {
-        standby(
-            &label,
-            (&FT, &M),
-            key_of("surface", name, "canopy_height"),
-            say!(T, "How high is the open side under the canopy over the {name}?"),
-            (feet(10.0), feet(15.0), feet(20.0)),
-            "engineering judgement: clearance for road vehicles",
-        )
-    });
-    let label = say!(T, "longest side of the canopy of {name}");
-    let along = |times: f64| Length::from_si(sqrt(plan.q.si() * times));
-    let side = stated_or(t, w, &s.canopy_side, || {
-        standby(
-            &label,
-            (&FT, &M),
-            key_of("surface", name, "canopy_side"),
-            say!(T, "How long is the longest side of the canopy over the {name}?"),
-            (along(1.0), along(2.0), along(4.0)),
-            "geometry of its area in plan: twice as long as wide, from a square to four times as long as wide",
-        )
-    });
-    let share = given(
-        t,
-        "share of the exposed side that is wetted",
-        Some((&PERCENT, &PERCENT)),
-        ratio(0.5),
-        "International Plumbing Code 1106.4",
-        "half of the exposed vertical area",
-    );
-    let wetted =
-        by!(t, &say!(T, "wind-wetted area under the canopy of {name}"), wind_driven_rain::area(height, side, share))?;
-    // Blown rain cannot fall on more than there is.
-    Ok(
-        reckon!(t, &say!(T, "area of {name} that the rain reaches"), [FT2, M2], (wetted = wetted, plan = plan) wetted.min(plan)),
-    )
 }
 
 fn runoff<T: Trail>(t: &mut T, w: &WhatIf, kind: Option<&str>, canopy: bool, name: &str) -> Val<Ratio> {

@@ -28,6 +28,8 @@ pub enum By {
         label: String,
         /// The answer, in print; `None` where the chain has no answer for it.
         answer: String,
+        /// The word that the calculation says there, which may be weaker than the one it leaves.
+        there: Word,
         /// Whether a customer is asked for it; else the value is ours.
         asked: bool,
     },
@@ -157,12 +159,9 @@ pub fn beside(calculated: Word, measured: Option<&Measured>, stays: Concentratio
     }
 }
 
-/// The weakest word that an assumption can leave: where the unit that stands was measured, what it can do is known better
-/// than by an assumed share of oil that does not rise.
-#[must_use]
-pub fn weakest_assumed(measured: Option<&Measured>) -> Word {
-    if measured.is_some() { Word::NotShown } else { Word::NotByGravity }
-}
+/// The weakest word that an assumption can leave. That gravity cannot keep a limit is said where the calculation says so as
+/// it stands; at one plausible answer of several it shows only that nobody knows yet.
+pub const WEAKEST_ASSUMED: Word = Word::NotShown;
 
 impl LimitVerdict {
     /// The word that an answer leaves for which the chain has none: a limit within which the water arrives is kept whatever a
@@ -249,15 +248,15 @@ impl LimitVerdict {
         let others = deciding.iter().skip(1).filter(|h| matches!(h.by, By::Assumption { .. })).count();
         let others = match others {
             0 => String::new(),
-            1 => "; one more assumption could do the same".to_owned(),
-            n => format!("; {n} more assumptions could do the same"),
+            1 => "; one more assumption could hold it back".to_owned(),
+            n => format!("; {n} more assumptions could hold it back"),
         };
         let but = match &first.by {
-            By::Assumption { label, answer, asked, .. } => {
+            By::Assumption { label, answer, asked, there, .. } => {
                 let whose = if *asked { "nobody has confirmed the figure we took for" } else { "it is we who assumed" };
                 format!(
                     "{whose} this: {label}. With {answer}, which is plausible too, it would be \"{}\"{others}",
-                    self.word.text()
+                    there.text()
                 )
             }
             By::Chance => "single results scatter, and much of the basis is uncertain".to_owned(),

@@ -5,14 +5,13 @@ pub use super::heard::{ASKED_OF_KEPT, ASKED_OF_LIKELY, By, Chance, HeldBack, Mea
 pub use super::held::{Held, held};
 use super::judge::{Found, judge};
 use super::keeps::{Keeps, keeps, mean_that_meets};
-use super::promise::{floor, number};
+use super::promise::number;
 use super::removal::Removal;
-use crate::basis::cases::Case;
+use crate::basis::Basis;
 use crate::basis::limits::LimitState;
-use crate::basis::passing::{at_peak, is_raised, stays};
-use crate::basis::{Basis, Carried};
+use crate::basis::passing::is_raised;
 use crate::enquiry::blocks::Statistic;
-use crate::provenance::{Off, Trail, Val, choose};
+use crate::provenance::{Trail, Val, choose};
 use crate::say;
 use std::cmp::Ordering;
 use stillrise_handbook::fluids::pollutants::Gravity;
@@ -260,26 +259,4 @@ fn when(times: f64) -> String {
 #[must_use]
 pub fn is_predicted(limit: &LimitState) -> bool {
     limit.pollutant.gravity == Gravity::Touches && limit.statistic.q != Statistic::RigTest
-}
-
-/// Whether a limit may be one that gravity cannot keep, by what the waters carry alone, whatever leaves: if not, no
-/// unit brings that word about.
-#[must_use]
-pub fn may_be_refused(carried: &Carried, limit: &LimitState, blocked: Option<&str>) -> bool {
-    match limit.pollutant.gravity {
-        _ if limit.statistic.q == Statistic::RigTest => return false,
-        Gravity::Cannot => return true,
-        Gravity::Partly => return false,
-        Gravity::Touches => {}
-    }
-    let values = [Some(limit.value), limit.mean];
-    let least = values.into_iter().flatten().map(|v| v.q).fold(limit.value.q, |a, b| if b < a { b } else { a });
-    let counts = limit.pollutant.counts;
-    let exceeds = |case: &Case| {
-        let Some(content) = &case.content else { return false };
-        let peaks = case.peaks.map(|p| [p.day, p.sample].map(|peak| at_peak(&mut Off, content, peak)));
-        let peaks = peaks.into_iter().flatten().map(Some);
-        peaks.chain([None]).any(|peak| stays(&mut Off, content, counts, peak).q > least)
-    };
-    blocked.is_some() || least < floor() || carried.cases.iter().any(exceeds)
 }

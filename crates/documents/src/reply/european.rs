@@ -1,6 +1,6 @@
 //! What was asked for by the European standard, answered one by one: class, sizes, bypass, covers.
 
-use crate::summary::european::{apart, counted, number, pumped};
+use crate::summary::european::{apart, counted, number, pumped, unlike_ours};
 use stillrise_checks::Verdict;
 use stillrise_design::basis::european::European;
 use stillrise_design::basis::rain_kept_out::is_barred;
@@ -77,6 +77,7 @@ fn beside(settled: &Settled, european: &European) -> String {
         .chain(counted(european))
         .chain(streams)
         .chain(apart(european))
+        .chain(unlike_ours(settled, european))
         .map(|note| format!(" {note}"))
         .collect()
 }

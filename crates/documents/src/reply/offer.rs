@@ -315,8 +315,13 @@ fn emptied(settled: &Settled) -> Option<String> {
     let storage = &settled.job.design.performance.as_ref()?.storage;
     let [sludge, oil] = [storage.sludge_days, storage.oil_days].map(|time| time.map(|t| every(t.q)));
     let stages = settled.job.design.train.iter().flat_map(|train| &train.stages);
-    let trap = stages.filter(|s| s.asked_for).any(|s| s.kind == StageKind::GritTrap);
-    let without = if trap { ", counted without the grit trap ahead" } else { "" };
+    let grit = stages.filter(|s| s.asked_for).any(|s| s.kind == StageKind::GritTrap);
+    let sizes = settled.job.design.basis.as_ref().and_then(|b| b.european.as_ref()?.sizes.as_ref().ok());
+    let without = match (grit, sizes.is_some_and(|sizes| sizes.sludge_trap.is_some())) {
+        (_, true) => ", counted without the sludge trap ahead, which lengthens it",
+        (true, false) => ", counted without the grit trap ahead",
+        (false, false) => "",
+    };
     let sludge = sludge.map(|every| format!("{every}{without}"));
     Some(match (sludge, oil) {
         (Some(sludge), Some(oil)) => {

@@ -212,8 +212,8 @@ fn limits(settled: &Settled) -> Value {
 
 fn held_back(held: &HeldBack) -> Value {
     match &held.by {
-        By::Assumption { key, label, answer, asked } => {
-            json!({ "word": held.word.text(), "by": "assumption", "key": key, "what": label, "answer": answer, "asked": asked })
+        By::Assumption { key, label, answer, there, asked } => {
+            json!({ "word": held.word.text(), "by": "assumption", "key": key, "what": label, "answer": answer, "there": there.text(), "asked": asked })
         }
         By::Chance => json!({ "word": held.word.text(), "by": "chance" }),
         By::Measured(m) => json!({

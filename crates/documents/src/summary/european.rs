@@ -46,6 +46,39 @@ pub(crate) fn notes(settled: &Settled, european: &European) -> Vec<String> {
     out.extend(covered(european));
     out.extend(counted(european));
     out.extend(apart(european));
+    out.extend(unlike_ours(settled, european));
+    out
+}
+
+/// From so many times one flow over the other the two are told apart. Our proposal.
+const UNLIKE: f64 = 1.2;
+
+/// Where the flows that the standard counts are not those that our own unit is worked for.
+pub(crate) fn unlike_ours(settled: &Settled, european: &European) -> Vec<String> {
+    let (Some(basis), Some(block)) = (&settled.job.design.basis, settled.job.enquiry.european.as_ref()) else {
+        return Vec::new();
+    };
+    let mut out = Vec::new();
+    let storm = basis.storm.as_ref().filter(|_| block.rain_flow.is_given()).map(|storm| storm.flow.q);
+    if let Some(ours) = storm {
+        let times = ours.si() / european.rain.q.si();
+        if !(1.0 / UNLIKE..=UNLIKE).contains(&times) {
+            out.push(format!(
+                "The nominal size rests on {} L/s of rain by the local rule, our own unit on {} L/s: where that rule holds for the unit too, its intensity has to stand as the rain.",
+                number(european.rain.q),
+                number(ours)
+            ));
+        }
+    }
+    let ours: f64 = basis.waters.iter().filter(|w| !w.is_rain).map(|w| w.flow.q.si()).sum();
+    let units = !block.taps.is_empty() || block.high_pressure.is_some() || block.automatic_wash.is_some();
+    if units && european.pumps.is_none() && european.waste.q.si() > UNLIKE * ours {
+        out.push(format!(
+            "Taps and washing units bring {} L/s of waste water by the standard; our own unit is worked for the waters that were told, {} L/s of them: what else the taps and units bring to it has to be told as a water, with its hours.",
+            number(european.waste.q),
+            number(Flow::from_si(ours))
+        ));
+    }
     out
 }
 

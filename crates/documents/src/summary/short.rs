@@ -37,7 +37,7 @@ pub(crate) fn stops(settled: &Settled) -> Vec<String> {
                     would.join("; or ")
                 )
             } else {
-                format!("What would do: {}.", would.join("; or "))
+                format!("What would take the water: {}.{}", would.join("; or "), first_of(settled, &short.would))
             });
         } else if short.room.is_none() && held.is_none() && !settled.job.enquiry.unit_stands() {
             out.push(
@@ -136,6 +136,19 @@ fn calculated(settled: &Settled, words: &[(usize, Word)]) -> String {
         return String::new();
     }
     format!(" By the calculation alone its limits would then be: {}.", said.join(", "))
+}
+
+/// What the calculation says of the limits with the first of those that would take the water, and of the levels.
+fn first_of(settled: &Settled, would: &[Would]) -> String {
+    let Some(first) = would.first() else { return String::new() };
+    let lifted = if first.lifted { " On the levels we have, a pump has to lift the water through it." } else { "" };
+    let said = calculated(settled, &first.words);
+    let said = if would.len() > 1 {
+        said.replace("its limits would then be:", "with the first of them its limits would be:")
+    } else {
+        said
+    };
+    said + lifted
 }
 
 fn would(settled: &Settled, w: &Would) -> String {

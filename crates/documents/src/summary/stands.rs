@@ -114,13 +114,21 @@ pub(crate) fn room(settled: &Settled) -> Option<String> {
     let outside = design.train.as_ref().is_some_and(|train| train.unit.particulars.shipping.is_some());
     let way = fit.way();
     let how = fit.choice.map_or_else(String::new, |choice| format!(" {}", choice.q.word()));
+    // Deep enough in the ground nothing has to be clear over it, but it has to be reached.
+    let overhead = if fit.headroom.q.si() > 0.0 {
+        format!("a clear height of {} over the ground", show(settled, fit.headroom.q))
+    } else {
+        format!(
+            "a shaft or slab over it: its walls end {} below the ground, so that nothing has to be clear over that",
+            show(settled, -fit.top.q)
+        )
+    };
     Some(format!(
-        "needs{how} {} x {} in plan with a walkway of {}{}, and a clear height of {} over the ground{}",
+        "needs{how} {} x {} in plan with a walkway of {}{}, and {overhead}{}",
         show(settled, way.length.q),
         show(settled, way.width.q),
         show(settled, fit.access.q),
         if outside { "" } else { " (inside measures, walls come on top)" },
-        show(settled, fit.headroom.q),
         lacks(settled, way, outside).unwrap_or_default()
     ))
 }

@@ -4,10 +4,9 @@ use super::inputs::Input;
 use super::sample::Hypercube;
 use super::{Governs, Model, NOTHING};
 use std::collections::BTreeSet;
-use stillrise_design::basis::carried;
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::keeps::keeps_at;
-use stillrise_design::performance::limit::{LimitVerdict, Word, may_be_refused, verdicts, worst};
+use stillrise_design::performance::limit::{LimitVerdict, Word, verdicts, worst};
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_design::{Node, Off, Trail, WhatIf};
 use stillrise_handbook::page::Arg;
@@ -71,34 +70,6 @@ impl Model<'_> {
     /// The same with one input at another answer; the space is left as it was.
     pub(crate) fn reading_at(&self, input: usize, answer: &Arg, space: &mut WhatIf) -> Option<Reading> {
         self.at(input, answer, space, |w| self.reading(w))
-    }
-
-    /// Whether any of these limits, by their places in the basis, may be one that gravity cannot keep, by what the waters
-    /// carry alone, and what is asked for to say so; where the chain stops there it is none. `None` where that cannot be
-    /// told apart.
-    pub(crate) fn may_refuse(&self, limits: &[usize], w: &WhatIf) -> Option<(bool, Asked)> {
-        let mut asked = Asked { more: false, keys: BTreeSet::new() };
-        let may = self.refuses(&mut asked, limits, w)?;
-        Some((may, asked))
-    }
-
-    /// The same with one input at another answer.
-    pub(crate) fn may_refuse_at(
-        &self,
-        input: usize,
-        answer: &Arg,
-        limits: &[usize],
-        space: &mut WhatIf,
-    ) -> Option<bool> {
-        self.at(input, answer, space, |w| self.refuses(&mut Off, limits, w))
-    }
-
-    fn refuses<T: Trail>(&self, t: &mut T, limits: &[usize], w: &WhatIf) -> Option<bool> {
-        let Ok(carried) = carried(t, w, self.ready.as_ref()?) else { return Some(false) };
-        let blocked = stillrise_design::triage::blocked(&self.design.triage);
-        let refused =
-            |k: &usize| carried.limits.get(*k).is_none_or(|l| may_be_refused(&carried, l, blocked.as_deref()));
-        Some(limits.iter().any(refused))
     }
 
     /// What is found with one input at another answer.

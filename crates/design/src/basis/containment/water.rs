@@ -2,8 +2,9 @@
 
 use super::reach::{Open, Reach, asked, guessed};
 use super::volume::Shape;
+use crate::basis::canopy::reached;
 use crate::basis::stated::{key_of, standby, stated};
-use crate::basis::storm::{Storm, reached};
+use crate::basis::storm::Storm;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Containment;
 use crate::enquiry::containments::covered;
