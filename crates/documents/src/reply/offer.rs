@@ -17,8 +17,8 @@ use stillrise_search::alternatives::Change;
 use stillrise_search::diagnosis::causes::OF_THE_ALARM;
 use stillrise_search::diagnosis::{Diagnosis, Step};
 use stillrise_search::pick::Condition;
-use stillrise_units::catalog::{D, DEG_C, DEG_F, FT, IN, KG, LB, M, MM, PERCENT, UM};
-use stillrise_units::{Time, Typed, print};
+use stillrise_units::catalog::{DEG_C, DEG_F, FT, IN, KG, LB, M, MM, PERCENT, UM};
+use stillrise_units::{Typed, print};
 
 /// The offer; where there is none, nothing: the headline has said why.
 pub(super) fn offer(out: &mut String, settled: &Settled) {
@@ -193,7 +193,7 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     let tight = settled.verdicts.iter().find(|v| v.rule.id == "does-not-fit" && v.verdict.word() == "warns");
     facts.extend(tight.map(|v| format!("check the place: {}", v.verdict.says())));
     facts.extend(none_spare(settled, train));
-    facts.extend(emptied(settled));
+    facts.extend(super::emptied::emptied(settled));
     if let Some(weight) = p.empty_weight {
         facts.push(format!("weight empty{each} {}", show(settled, weight.q.si(), (&LB, &KG))));
     }
@@ -308,39 +308,6 @@ fn none_spare(settled: &Settled, train: &Train) -> Option<String> {
             if n > 2.5 { "each of the others" } else { "the other" }
         )
     })
-}
-
-/// How often it is to be emptied, by the sludge and the oil that are reckoned to collect.
-fn emptied(settled: &Settled) -> Option<String> {
-    let storage = &settled.job.design.performance.as_ref()?.storage;
-    let [sludge, oil] = [storage.sludge_days, storage.oil_days].map(|time| time.map(|t| every(t.q)));
-    let stages = settled.job.design.train.iter().flat_map(|train| &train.stages);
-    let grit = stages.filter(|s| s.asked_for).any(|s| s.kind == StageKind::GritTrap);
-    let sizes = settled.job.design.basis.as_ref().and_then(|b| b.european.as_ref()?.sizes.as_ref().ok());
-    let without = match (grit, sizes.is_some_and(|sizes| sizes.sludge_trap.is_some())) {
-        (_, true) => ", counted without the sludge trap ahead, which lengthens it",
-        (true, false) => ", counted without the grit trap ahead",
-        (false, false) => "",
-    };
-    let sludge = sludge.map(|every| format!("{every}{without}"));
-    Some(match (sludge, oil) {
-        (Some(sludge), Some(oil)) => {
-            format!("on these figures sludge is to be pumped out about every {sludge}, oil about every {oil}")
-        }
-        (Some(sludge), None) => format!("on these figures sludge is to be pumped out about every {sludge}"),
-        (None, Some(oil)) => format!("on these figures oil is to be pumped out about every {oil}"),
-        (None, None) => return None,
-    })
-}
-
-/// A time between two pump-outs as one speaks of it.
-fn every(time: Time) -> String {
-    match D.from_si(time.si()) {
-        days if days < 1.5 => "day".to_owned(),
-        days if days < 60.0 => format!("{} days", print::digits(days, 2)),
-        days if days < 730.0 => format!("{} months", print::digits(days / 30.44, 2)),
-        _ => "two years or longer".to_owned(),
-    }
 }
 
 /// What the headline and the triage have said, and what only the calculation's reader understands, is not said again.
