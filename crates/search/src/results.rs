@@ -82,9 +82,24 @@ pub fn compares(limit: &LimitState) -> bool {
     TOTAL_OIL.contains(&limit.pollutant.word) && limit.statistic.q != Statistic::RigTest
 }
 
-/// All results of the water that leaves, those between two changes together; times without a result are left out.
+/// All results of total oil in the water that leaves, those between two changes together; times without a result are left
+/// out.
 #[must_use]
 pub fn periods(e: &Enquiry) -> Vec<Period> {
+    let all = e.observations();
+    split(e, all.iter().filter_map(|o| Some((o.observed.date.0, o.detected, o.observed.oil_out.q()?))).collect())
+}
+
+/// The same of what a limit is on, where that is not total oil.
+#[must_use]
+pub fn periods_of(e: &Enquiry, limit: &LimitState) -> Vec<Period> {
+    if limit.statistic.q == Statistic::RigTest {
+        return Vec::new();
+    }
+    split(e, e.results_of(limit.pollutant.word))
+}
+
+fn split(e: &Enquiry, mut results: Vec<(Option<Date>, bool, Concentration)>) -> Vec<Period> {
     let mut days: Vec<Date> = e.changes.iter().filter_map(|c| c.date.0).collect();
     days.sort_unstable();
     days.dedup();
@@ -104,13 +119,11 @@ pub fn periods(e: &Enquiry) -> Vec<Period> {
             by_day: Vec::new(),
         })
         .collect();
-    let mut observations = e.observations();
-    observations.sort_by_key(|o| o.observed.date.0.map(Date::number));
-    for o in observations {
-        if let (Some(out), Some(period)) = (o.observed.oil_out.q(), all.get_mut(place(o.observed.date.0))) {
-            period.by_day.extend(o.observed.date.0.map(|day| (day, o.detected.then_some(out))));
-            if o.detected { &mut period.results } else { &mut period.not_detected }.push(out);
-        }
+    results.sort_by_key(|(day, ..)| day.map(Date::number));
+    for (day, detected, out) in results {
+        let Some(period) = all.get_mut(place(day)) else { continue };
+        period.by_day.extend(day.map(|day| (day, detected.then_some(out))));
+        if detected { &mut period.results } else { &mut period.not_detected }.push(out);
     }
     all.retain(|period| period.count() > 0);
     all
@@ -119,10 +132,10 @@ pub fn periods(e: &Enquiry) -> Vec<Period> {
 /// What speaks of the plant as it is: the results of the last time that has some, and those without a day.
 #[must_use]
 pub fn latest(e: &Enquiry, limit: &LimitState) -> Option<Measured> {
-    if !e.unit_stands() || !compares(limit) {
+    if !e.unit_stands() {
         return None;
     }
-    let all = periods(e);
+    let all = if compares(limit) { periods(e) } else { periods_of(e, limit) };
     let undated = all.iter().find(|p| !p.dated);
     let mut last = all.iter().rfind(|p| p.dated).or(undated)?.clone();
     if let Some(undated) = undated.filter(|_| last.dated) {

@@ -301,3 +301,20 @@ fn results_without_a_day_keep_their_numbers() {
     let all: Vec<(bool, f64)> = e.unplaced_results().iter().map(|(d, c)| (*d, mg(*c).round())).collect();
     assert_eq!(all, [(true, 120.0), (false, 5.0)]);
 }
+
+/// 120, 80 and less than 10 mg/L of suspended solids beside 100 mg/L: one of three above. 320, 280 and 300 mg/L of what gravity
+/// does not touch keep 500 mg/L, so that nobody may say that it cannot be kept.
+#[test]
+fn other_results_are_held_against_their_own_limit() {
+    let text = "[enquiry]\ntitle = \"Old unit\"\nprint = \"si\"\n[[stream]]\nname = \"wash\"\nflow = \"3 m3/h\"\n\
+        [[limit]]\npollutant = \"suspended solids\"\nvalue = \"100 mg/L\"\n[[limit]]\npollutant = \"cod\"\nvalue = \"500 mg/L\"\n\
+        [unit]\nexists = true\ndimensions = { length = \"3 m\", width = \"1.2 m\", height = \"1.8 m\" }\n\
+        [[samples]]\nname = \"tss\"\nwhere = \"out\"\npollutant = \"suspended solids\"\nresults = [\"120 mg/L\", \"80 mg/L\", \"<10 mg/L\"]\n\
+        [[samples]]\nname = \"cod\"\nwhere = \"out\"\npollutant = \"cod\"\nresults = [\"320 mg/L\", \"280 mg/L\", \"300 mg/L\"]\n";
+    let settled = Sheet::text("old unit", text).settle(&demo());
+    let limits = &settled.job.design.performance.as_ref().expect("a performance").limits;
+    let measured: Vec<(usize, usize)> =
+        limits.iter().filter_map(|l| Some((l.measured?.above, l.measured?.of))).collect();
+    assert_eq!(measured, [(1, 3), (0, 3)]);
+    assert_eq!([limits[0].says(), limits[1].says()], ["exceeded", "not shown"]);
+}

@@ -125,6 +125,22 @@ impl Enquiry {
         sets.into_iter().flat_map(|s| (0..s.results.items.len()).map(move |at| (s, at)))
     }
 
+    /// Results of one pollutant that is no total oil in the water that leaves the unit that stands: the day, whether it was
+    /// detected, and the number or else the reporting limit.
+    #[must_use]
+    pub fn results_of(&self, word: &str) -> Vec<(Option<Date>, bool, Concentration)> {
+        let of = |s: &&Samples| {
+            let own = s.place.0 == Some(SamplePoint::Out) && pollutant(s) == word;
+            own && self.unit_stands() && !TOTAL_OIL.contains(&word)
+        };
+        let sets = self.samples.iter().filter(of);
+        let each = |s: &Samples| -> Vec<_> {
+            let value = |r: &LabResult| stillrise_units::Typed::from_si(r.written.si());
+            s.results.items.iter().enumerate().map(|(at, r)| (s.day(at), r.detected, value(r))).collect()
+        };
+        sets.flat_map(each).collect()
+    }
+
     /// Whether a result has its place in time: with a day, or where nothing was changed.
     fn is_placed(&self, s: &Samples, at: usize) -> bool {
         s.day(at).is_some() || self.first_change().is_none()

@@ -196,8 +196,12 @@ impl LimitVerdict {
     }
 
     /// What of the water no separator touches, in the mean: of what is held against a single sample the peak is taken out.
+    /// None of what is no oil: results of that say nothing of oil.
     #[must_use]
     pub fn stays_in_the_mean(&self) -> Concentration {
+        if !self.predicted {
+            return Concentration::from_si(0.0);
+        }
         self.stays.q / self.peak.map_or(1.0, |peak| peak.q.si().max(1.0))
     }
 
@@ -233,6 +237,11 @@ impl LimitVerdict {
                     number(stays)
                 );
             }
+            if !self.predicted {
+                return format!(
+                    "{because}. But all {of} results measured{since} keep it: so little of it arrives, or something else takes it out"
+                );
+            }
             return format!(
                 "by the calculation alone it would be \"{}\": {because}. But all {of} results measured{since} keep it: the calculation does not describe this unit on this water",
                 self.calculated.text()
@@ -241,7 +250,7 @@ impl LimitVerdict {
         let deciding: Vec<&HeldBack> = self.held_back.iter().filter(|h| h.word == self.word).collect();
         let Some(first) = deciding.first() else {
             // Where results measured lie above the limit the calculation comes second, and is said to be one.
-            let measured = self.measured.is_some_and(|m| m.above > 0);
+            let measured = self.predicted && self.measured.is_some_and(|m| m.above > 0);
             return if measured { format!("by the calculation {because}") } else { because.to_owned() };
         };
         let calculated = self.calculated_says();

@@ -4,7 +4,7 @@ use stillrise_design::basis::limits::LimitState;
 use stillrise_design::performance::heard::Measured;
 use stillrise_design::performance::promise::{Promise, number};
 use stillrise_search::Settled;
-use stillrise_search::results::{Period, compares, periods};
+use stillrise_search::results::{Period, compares, periods, periods_of};
 use stillrise_units::Typed;
 
 /// A sentence for each limit that the results can be held against.
@@ -12,7 +12,7 @@ pub(crate) fn lines(settled: &Settled) -> Vec<String> {
     let enquiry = &settled.job.enquiry;
     let Some(basis) = &settled.job.design.basis else { return Vec::new() };
     let all = periods(enquiry);
-    let apart = unplaced(settled);
+    let apart: Vec<String> = others(settled).into_iter().chain(unplaced(settled)).collect();
     if all.is_empty() {
         return apart;
     }
@@ -39,6 +39,19 @@ pub(crate) fn lines(settled: &Settled) -> Vec<String> {
         format!("Measured at {place}, against {limit}: {}.{other}", told.join("; "))
     };
     compared.into_iter().enumerate().map(says).chain(uncorrected(settled)).chain(apart).collect()
+}
+
+/// What was measured of that which is no total oil, a sentence for each limit on it.
+fn others(settled: &Settled) -> Vec<String> {
+    let limits = settled.job.design.basis.iter().flat_map(|b| &b.limits).filter(|l| !compares(l));
+    let says = |l: &LimitState| {
+        let all = periods_of(&settled.job.enquiry, l);
+        let told: Vec<String> = all.iter().map(|p| format!("{}{}, {}", list(p), when(p), against(p, l))).collect();
+        let limit = super::limit(l);
+        (!told.is_empty())
+            .then(|| format!("Measured at the unit that stands, against the limit on {limit}: {}.", told.join("; ")))
+    };
+    limits.filter_map(says).collect()
 }
 
 /// From which factor between what was measured in the good period and what is calculated there it is said.
