@@ -69,6 +69,9 @@ pub const RECEIVER: Ask =
 pub const RAIN_ALLOWED: Ask = Ask::fixed("outlet.rain_allowed", "Does the owner of the sewer allow rain water in it?");
 /// Ground at the unit.
 pub const GROUND: Ask = Ask::fixed("site.ground", "At what elevation lies the ground where the unit is to stand?");
+/// Groundwater.
+pub const GROUNDWATER: Ask =
+    Ask::fixed("site.groundwater", "How high does the groundwater stand where the unit is to be let into the ground?");
 /// Gravity or pump.
 pub const FEED: Ask = Ask::fixed("inlet.feed", "Does the water reach the separator by gravity or by pump?");
 /// Kind of pump.

@@ -259,7 +259,7 @@ impl Ask<'_> {
             rule: None,
             on: Some(Condition::Limit),
             limits: open,
-            what: "it is not shown to keep the limit".to_owned(),
+            what: "by the calculation it does not keep the limit".to_owned(),
         });
         short.or(barred)
     }
@@ -289,10 +289,12 @@ impl Ask<'_> {
                     let because = match below {
                         Some(what) => {
                             format!(
-                                "the smallest of the range that will do; the next smaller one will not, for one thing: {what}"
+                                "the smallest of the range against which nothing speaks by the calculation; against the next smaller one, for one thing: {what}"
                             )
                         }
-                        None => "the smallest of the range, and it will do".to_owned(),
+                        None => {
+                            "the smallest of the range, and by the calculation nothing speaks against it".to_owned()
+                        }
                     };
                     return Some(pick(because));
                 };

@@ -1,9 +1,11 @@
 //! Questions that every desk asks where nobody said: they rest on no assumption with a range, and their answer can turn
 //! the job.
 
+use std::collections::BTreeSet;
 use stillrise_design::enquiry::Enquiry;
-use stillrise_design::enquiry::blocks::{Receiver, WaterKind};
+use stillrise_design::enquiry::blocks::{Change, ChangeKind, Receiver, WaterKind};
 use stillrise_design::enquiry::containments::spill_place_is_open;
+use stillrise_design::enquiry::observations::TOTAL_OIL;
 use stillrise_handbook::fluids::chemicals::{Effect, chemical};
 use stillrise_handbook::fluids::pollutants::{Counts, Gravity, pollutant};
 
@@ -29,6 +31,8 @@ pub enum Asks {
     RainInSewer,
     /// Whether a permit for storm water covers what is no rain.
     WashToStorm,
+    /// Whether limits of several authorities hold for one outlet.
+    TwoOutlets,
     /// Where a spill happens: in one of the containments of these names, or where it runs to the separator past them.
     SpillPlace(Vec<String>),
     /// Which gallon is meant.
@@ -43,17 +47,33 @@ pub enum Asks {
     Authority(String),
 }
 
+/// Whether several authorities limit the same oil, so that the waters may go to several places; and waters of several kinds come.
+fn two_outlets(e: &Enquiry) -> bool {
+    let oil = |word: Option<&str>| TOTAL_OIL.contains(&word.unwrap_or(TOTAL_OIL[0]));
+    let of: BTreeSet<&str> =
+        e.limits.iter().filter(|l| oil(l.pollutant.as_deref())).filter_map(|l| l.authority.as_deref()).collect();
+    let kinds = e.streams.len() + usize::from(!e.surfaces.is_empty());
+    of.len() > 1 && kinds > 1 && !e.unit_stands()
+}
+
 /// The questions that stand, those first that can turn the job.
 #[must_use]
 pub fn standing(e: &Enquiry) -> Vec<Standing> {
     let mut out = Vec::new();
     let mut ask = |key: &str, asks: Asks| out.push(Standing { key: key.to_owned(), asks });
+    // What a change replaced at a unit that stands goes into the water no more; what replaced it is asked for.
+    let brought = |c: &Change| c.what.0 == Some(ChangeKind::Chemical);
+    let replaced = e.unit_stands() && e.changes.iter().any(brought);
+    if let Some(change) = e.changes.iter().find(|c| replaced && !e.chemicals.is_empty() && brought(c)) {
+        ask("chemical", Asks::NewProduct(change.says()));
+    }
     for (i, block) in e.chemicals.iter().enumerate() {
         let name = block.product.0.as_ref().or(block.kind.0.as_ref());
         let name = name.cloned().unwrap_or_else(|| format!("product {}", i + 1));
         let known = block.kind.as_deref().and_then(chemical);
         if block.data_sheet.is_none()
             && block.kind.as_deref() != Some("hot-water")
+            && !replaced
             && known.is_none_or(|row| matches!(row.effect, Effect::Emulsifies | Effect::Dissolves))
         {
             ask(&format!("chemical \"{name}\".data_sheet"), Asks::DataSheet(name.clone()));
@@ -65,6 +85,9 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
     let sewer = e.outlet.to.0 == Some(Receiver::SanitarySewer);
     if sewer && !e.surfaces.is_empty() && e.outlet.rain_allowed.is_none() {
         ask("outlet.rain_allowed", Asks::RainInSewer);
+    }
+    if two_outlets(e) {
+        ask("limit.authority", Asks::TwoOutlets);
     }
     if spill_place_is_open(e) {
         let names = e.containments.iter().filter_map(|c| c.name.0.clone()).collect();

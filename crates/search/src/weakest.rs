@@ -176,7 +176,7 @@ mod tests {
         let demo = read_range(include_str!("../../../ranges/demo.toml")).file;
         let mut seen = std::collections::BTreeSet::new();
         let wash = include_str!("../tests/data/wash.toml");
-        let washes = ["12", "20", "30", "45", "60"].map(|x| wash.replace("30 mg/L", &format!("{x} mg/L")));
+        let washes = ["5", "12", "20", "30", "45", "60"].map(|x| wash.replace("30 mg/L", &format!("{x} mg/L")));
         let jobs = [
             include_str!("../../../enquiries/crane-yard/enquiry.toml"),
             include_str!("../../../enquiries/foundry/enquiry.toml"),

@@ -236,6 +236,8 @@ static ROWS: &[Row] = rows! {
     "floor-in-a-pit": "wash" "passes"; "site.ground" = "96.40 ft" => "warns"
     "floor-in-a-pit": "wash" "passes"; "site.ground" = "99.00 ft" => "fails"
 
+    "floats-when-emptied": "wash" ["site.ground" = "99.00 ft", "site.groundwater" = "90.00 ft", "unit.dimensions.empty_weight" = "2100 lb"] "passes"; "site.groundwater" = "100.00 ft" => "fails"
+
     "pump-above-rating": "pumped" "passes"; "inlet.rate" = "130 gpm" => "fails"
 
     "pumps-together-above-rating": "pumped" "passes"; "inlet.rate" = r#"["70 gpm", "70 gpm"]"# => "fails"

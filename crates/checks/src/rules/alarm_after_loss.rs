@@ -9,7 +9,7 @@ rule! {
     "alarm-after-loss" "High-oil alarm too late", OilZone, bars_pick;
     looks "The share of the permitted layer stated for the alarm: 100 % fails, above the 80 % of EN 858-2's emptying advice warns. The layer of each oil at which the one float trips, without flow and at the largest flow: beyond the permitted one fails, and so does an alarm that the flow forces to a layer of less than 25 mm."
     matters "An alarm that comes when the store is full comes when oil is being lost; there is no room left for what arrives before somebody acts."
-    remedy "Less flow through each unit, a larger outlet or water held back ahead; a lower alarm where its level was stated; a float for each oil where several may come."
+    remedy "Less flow through each unit, a larger outlet or water held back ahead; an alarm for a thinner layer where its level was stated; a float for each oil where several may come."
     source "EN 858-2, 2003, emptying at 80 % of the oil store, at second hand; a default alarm at 60 % is our proposal"
     limits "Friction of the float and waves shift the trip by some 1/2 in, which is not counted; 25 mm, twice that, is our proposal for the thinnest layer at which one is set."
 }
@@ -52,7 +52,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let rise = rest.map(|rest| trip.q - rest.q).filter(|rise| *rise >= oil.limit.q && when == FLOW);
     if let Some(rise) = rise {
         let rise = s.show(rise, (&IN, &MM));
-        says = format!("{says}; the rise of the water at that flow alone takes {rise}, so that no lower alarm helps");
+        says = format!("{says}; the rise of the water at that flow alone takes {rise}, so that no alarm for a thinner layer helps");
     }
     // Set to trip just in time, the two are equal but for the last digits.
     if trip.q > oil.limit.q * 1.000_001 {

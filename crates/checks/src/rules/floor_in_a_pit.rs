@@ -18,6 +18,9 @@ rule! {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(performance) = &s.design.performance else { return s.stopped() };
+    if s.enquiry.unit_stands() {
+        return Verdict::skips("the unit stands already");
+    }
     let installation = &performance.site.installation;
     let pumped = s.design.basis.as_ref().is_some_and(|b| b.feed.pumped);
     let decided = installation.stands.q != Stands::Unknown;

@@ -76,6 +76,7 @@ list_rules! {
     does_not_fit,
     headroom_too_low,
     floor_in_a_pit,
+    floats_when_emptied,
     pump_above_rating,
     pump_outside_class,
     pumps_together_above_rating,

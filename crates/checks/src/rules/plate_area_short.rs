@@ -39,5 +39,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     let wanted = basis.methods.reserve;
     let percent = |share: f64| format!("{} %", s.digits(PERCENT.from_si(share), 3));
     let has = format!("{says}; reserve of area {}, asked for {}", percent(reserve), percent(wanted.q.si()));
-    if reserve < wanted.q.si() { Verdict::warns(has, worst.passage.v_pack.at) } else { Verdict::passes(has) }
+    if reserve < wanted.q.si() {
+        Verdict::warns(format!("the area is enough, its reserve is not: {has}"), worst.passage.v_pack.at)
+    } else {
+        Verdict::passes(has)
+    }
 }

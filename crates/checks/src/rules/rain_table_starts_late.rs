@@ -30,7 +30,8 @@ fn look(s: &Subject<'_>) -> Verdict {
     };
     let gathers = storm.concentration_time;
     let what = if first.is_some() { "table starts at" } else { "intensity is for" };
-    let says = format!("the {what} {}, the time of concentration is {}", shown(over), shown(gathers.q));
+    let taken = if s.assumed(gathers.at).is_some() { "was taken as" } else { "is" };
+    let says = format!("the {what} {}, the time of concentration {taken} {}", shown(over), shown(gathers.q));
     if over <= gathers.q {
         return Verdict::passes(says);
     }

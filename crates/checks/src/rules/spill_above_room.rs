@@ -14,7 +14,7 @@ rule! {
     "spill-above-room" "Spill larger than the room for it", OilZone, bars_pick;
     looks "The declared spill, less what containments ahead hold of it, against the oil that all units still take between the high-oil alarm and the thickest permitted layer. Where nobody spoke of a spill it cannot judge."
     matters "The spill may come just before the alarm. What does not fit goes to the outlet."
-    remedy "A larger unit or more in parallel, a lower alarm where its level was stated, or holding the spill ahead of the unit."
+    remedy "A larger unit or more in parallel, an alarm for a thinner layer where its level was stated, or holding the spill ahead of the unit."
     source "Volumes of the layers; that the spill comes on top of the alarm layer, and that an alarm whose level nobody stated moves down for it to 35 % of the permitted layer and no further, is our proposal"
     limits "Alarm and spill are taken at rest: while the largest flow lasts the float answers later, and a spill in a storm may be announced only when the flow falls. The oil is taken to spread evenly over all units; oil drawn off while it arrives is not counted. A containment counts only where it surely holds: where its size, its rain or its drain is not known, all of the spill is taken to come."
 }
@@ -59,8 +59,12 @@ fn look(s: &Subject<'_>) -> Verdict {
     let (passes, because) = passing(s, spill);
     let says = format!("a spill of {}{passes}", gallons(spill.volume.q));
     if room.spare.q.si() < 0.0 {
+        let soon = spill.rate.map_or_else(String::new, |rate| {
+            let fills = print::in_prose(room.room.q.si() / rate.q.si(), &MIN);
+            format!("; at {} the {} of room are full in {fills}", s.show(rate.q, FLOW_UNITS), gallons(room.room.q))
+        });
         Verdict::fails(
-            format!("of {says} {} find no room between alarm and limit{because}", gallons(-room.spare.q)),
+            format!("of {says} {} find no room between alarm and limit{soon}{because}", gallons(-room.spare.q)),
             room.spare.at,
         )
     } else {

@@ -86,6 +86,11 @@ impl Grains {
         }
     }
 
+    /// The same with the plates loaded otherwise.
+    pub(super) fn at(self, v_pack: Val<Velocity>) -> Self {
+        Self { v_pack, ..self }
+    }
+
     /// Share of the solids that is left.
     pub(super) fn left<T: Trail>(&self, t: &mut T, label: &str) -> Result<Val<Ratio>, Stop> {
         let g = self;

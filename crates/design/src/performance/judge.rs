@@ -96,8 +96,10 @@ pub(super) fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, re
         );
     }
     if against < floor() {
+        // A limit that lies above the floor itself is kept by some averages of a mean at the floor.
+        let word = if limit.value.q < floor() { Word::NotByGravity } else { Word::NotShown };
         return (
-            Word::NotByGravity,
+            word,
             told!(
                 read,
                 "{}{} is below the published practical floor of {} for plates under ideal conditions",

@@ -5,7 +5,7 @@ pub use super::heard::{ASKED_OF_KEPT, ASKED_OF_LIKELY, By, Chance, HeldBack, Mea
 pub use super::held::{Held, held};
 use super::judge::{Found, judge};
 use super::keeps::{Keeps, keeps, mean_that_meets};
-use super::promise::number;
+use super::promise::{floor, number};
 use super::removal::Removal;
 use crate::basis::Basis;
 use crate::basis::limits::LimitState;
@@ -213,7 +213,8 @@ fn one<T: Trail>(
     } else {
         expected
     };
-    let larger_helps = word == Word::NotShown && predicted;
+    // Below the published floor no plates are known to lead.
+    let larger_helps = word == Word::NotShown && predicted && against.q >= floor();
     let mean_that_meets = mean_that_meets(t, against, end, limit.pollutant.counts, (over, average));
     let (out, comes) = end.counted(limit.pollutant.counts);
     LimitVerdict {

@@ -25,6 +25,7 @@ pub mod zones;
 
 use crate::basis::Basis;
 use crate::basis::cases::{Case, Kind, Pumps};
+use crate::basis::chemicals::Which;
 use crate::basis::fluids::Season;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Statistic;
@@ -202,7 +203,7 @@ pub fn performance<T: Trail>(
     let usual = removals.iter().find(clean).ok_or_else(stop)?.clone();
     let all: Val<Flow> = design.feed;
     let basin = if depth == Depth::Full { thumb::basin(t, basis, all).ok() } else { None };
-    let storage = storage::storage(t, basis, train, &oil_levels, &fixed, &usual)?;
+    let storage = storage::storage(t, basis, train, &oil_levels, &fixed, (&usual, &removals))?;
     let grains = if depth == Depth::Full { grains::bands(t, basis, &fixed, &usual, &storage)? } else { Vec::new() };
     let limits = limit::verdicts(t, basis, &removals, blocked);
     let zones = match limit::worst(&removals) {
@@ -253,12 +254,26 @@ pub fn deepen(basis: &Basis, train: &Train, blocked: Option<&str>, screened: &mu
 /// The case that runs most: the dry one if there is one, for it runs every day, the storm does not.
 fn usual(basis: &Basis) -> Option<usize> {
     let steady = |c: &Case| c.content.is_some();
-    // The lead pump alone lifts what it can lift.
-    let lead = |c: &Case| basis.feed.one_pump.is_some_and(|one| c.inflow.q <= one.q);
-    let usual = |c: &Case| c.pumps.is_none_or(|pumps| (pumps == Pumps::Lead) == lead(c));
+    let usual = |c: &Case| is_usual(basis, c);
     let dry = basis.cases.iter().position(|c| steady(c) && c.kind == Kind::Dry && usual(c));
     dry.or_else(|| basis.cases.iter().position(|c| steady(c) && usual(c)))
         .or_else(|| basis.cases.iter().position(steady))
+}
+
+/// Whether the pumps run in a case as they mostly do: the lead pump alone lifts what it can lift.
+fn is_usual(basis: &Basis, case: &Case) -> bool {
+    let lead = basis.feed.one_pump.is_some_and(|one| case.inflow.q <= one.q);
+    case.pumps.is_none_or(|pumps| (pumps == Pumps::Lead) == lead)
+}
+
+/// The removal in cold water at the end of the interval in which a water comes, alone where it comes alone.
+fn of_water<'a>(basis: &Basis, removals: &'a [Removal], water: Which) -> Option<&'a Removal> {
+    let comes = |r: &&Removal| {
+        let case = &basis.cases[r.case_index];
+        let holds = case.which.contains(&water) && case.bath.is_none() && is_usual(basis, case);
+        r.season == Season::Cold && r.state == State::End && holds
+    };
+    removals.iter().filter(comes).min_by_key(|r| basis.cases[r.case_index].which.len())
 }
 
 /// What leaves, by case, season and state, as far as the depth asks for it.

@@ -2,9 +2,11 @@
 
 use super::grains::Grains;
 use super::levels::OilLevels;
+use super::of_water;
 use super::passage::Fixed;
 use super::removal::Removal;
 use crate::basis::Basis;
+use crate::basis::chemicals::Which;
 use crate::provenance::{Stop, Trail, Val, given};
 use crate::train::Train;
 use crate::{by, reckon, say};
@@ -13,7 +15,7 @@ use stillrise_handbook::vessel::triggers::{Room, TRIGGERS, Trigger, applying, st
 use stillrise_handbook::vessel::{days_to_fill, displaced_water, dry_solids, oil_rate, sludge_rate};
 use stillrise_units::catalog::MG_L;
 use stillrise_units::catalog::{D, GAL, GPD, M3, M3_D};
-use stillrise_units::{Concentration, Flow, MassRate, Ratio, Time, Typed, Volume, ratio};
+use stillrise_units::{Concentration, Flow, Mass, MassRate, Ratio, Time, Typed, Volume, ratio};
 
 /// Sludge and oil on an average day, for all units together unless said otherwise.
 #[derive(Debug, Clone)]
@@ -65,7 +67,7 @@ pub fn storage<T: Trail>(
     train: &Train,
     levels: &[OilLevels],
     fixed: &Fixed,
-    usual: &Removal,
+    (usual, removals): (&Removal, &[Removal]),
 ) -> Result<Storage, Stop> {
     t.section("storage");
     let unit = &train.unit;
@@ -85,12 +87,9 @@ pub fn storage<T: Trail>(
     };
     let each = reckon!(t, "of it through one unit", [GPD, M3_D], (average = average, n = train.count) average / n);
     let s = &basis.solids;
-    let grains = Grains::new(basis, fixed, usual);
-    let left = grains.left(t, "solids left behind the plates")?;
-    let settled = reckon!(t, "share of the solids that settles", [PERCENT, PERCENT], (left = left) ratio(1.0) - left);
     let (c_in, c_oil) = average_content(t, basis, day, usual)?;
-    // For sludge, what no sieve parted counts as of the finest sieve; for what leaves, as passing whole.
-    let left_out = grains.left_at_most(t, left)?;
+    let (left, left_out) = left_of_all(t, basis, fixed, (usual, removals))?;
+    let settled = reckon!(t, "share of the solids that settles", [PERCENT, PERCENT], (left = left) ratio(1.0) - left);
     let c_out =
         reckon!(t, "solids out", [MG_L, MG_L], (solids = c_in, settled = settled) solids * (ratio(1.0) - settled));
     let leaves = reckon!(t, "solids that leave, by the calculation", [MG_L, MG_L], (solids = c_in, left = left_out) solids * left);
@@ -173,6 +172,64 @@ pub fn storage<T: Trail>(
         trigger,
         spill,
     })
+}
+
+/// Shares of the solids of an average day that are left, clean: what no sieve parted counts first as of the finest sieve, for
+/// the sludge, then as passing whole, for what leaves. Each water settles at the flow at which it comes, and counts by the
+/// solids that it brings.
+fn left_of_all<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    fixed: &Fixed,
+    (usual, removals): (&Removal, &[Removal]),
+) -> Result<(Val<Ratio>, Val<Ratio>), Stop> {
+    let label = "solids left behind the plates";
+    let drained = basis.containment.iter().flat_map(|ahead| ahead.all.iter().enumerate());
+    let drained = drained.filter_map(|(i, c)| c.drained.as_ref().map(|d| (Which::Drain(i), d.per_day, &d.content)));
+    let waters = basis.waters.iter().map(|water| (water.which, water.per_day, &water.content));
+    // Those that come in one case settle together.
+    let mut parts: Vec<(&Removal, Val<Mass>)> = Vec::new();
+    for (which, per_day, content) in waters.chain(drained) {
+        let removal = of_water(basis, removals, which).filter(|r| r.case_index != usual.case_index).unwrap_or(usual);
+        let brings = reckon!(t, "dry solids of a water on an average day", [LB, KG], (volume = per_day, solids = content.solids) volume * solids);
+        match parts.iter_mut().find(|(r, _)| r.case_index == removal.case_index) {
+            Some((_, sum)) => {
+                *sum = reckon!(t, "dry solids of waters that come together", [LB, KG], (sum = *sum, next = brings) sum + next);
+            }
+            None => parts.push((removal, brings)),
+        }
+    }
+    parts.retain(|(_, brings)| brings.q.si() > 0.0);
+    let one = |t: &mut T, removal: &Removal| {
+        let mut grains = Grains::new(basis, fixed, removal);
+        if removal.state.is_end() {
+            let (v, lost) = (removal.passage.v_sinking, basis.methods.fouling);
+            grains = grains.at(reckon!(t, "overflow rate of the plates for what sinks, clean", [GPM_FT2, M_H], (v = v, lost = lost) v * (ratio(1.0) - lost)));
+        }
+        let left = grains.left(t, label)?;
+        Ok::<_, Stop>((left, grains.left_at_most(t, left)?))
+    };
+    let [(first, all), rest @ ..] = &parts[..] else { return one(t, usual) };
+    let (mut left, mut left_out) = one(t, first)?;
+    let mut all = *all;
+    for (removal, brings) in rest {
+        let (own, own_out) = one(t, removal)?;
+        let sum = reckon!(t, "dry solids so far", [LB, KG], (all = all, brings = *brings) all + brings);
+        left = reckon!(
+            t,
+            "solids left behind the plates, by what each water brings",
+            [PERCENT, PERCENT],
+            (left = left, all = all, own = own, brings = *brings, sum = sum)(left * all + own * brings) / sum
+        );
+        left_out = reckon!(
+            t,
+            "solids left, at most, by what each water brings",
+            [PERCENT, PERCENT],
+            (left = left_out, all = all, own = own_out, brings = *brings, sum = sum)(left * all + own * brings) / sum
+        );
+        all = sum;
+    }
+    Ok((left, left_out))
 }
 
 /// Solids and free oil, mean over the water of an average day, each water with its own content.

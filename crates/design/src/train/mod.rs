@@ -20,6 +20,7 @@ use stillrise_handbook::page::Arg;
 use stillrise_handbook::separation::remaining_oil::RiseLaw;
 use stillrise_handbook::separation::{drag_rise, grit_settling, stokes_rise};
 use stillrise_units::catalog::{FT2, GAL, M2, M3, ONE, PERCENT, UM};
+use stillrise_units::math::{Z_95, pow};
 use stillrise_units::{Density, Flow, Length, Ratio, Typed, Velocity, ratio};
 use unit::Unit;
 
@@ -209,6 +210,14 @@ pub fn train<T: Trail>(
     Ok(train)
 }
 
+/// Whether less than a twentieth of the solids, by the law that is taken for their sizes, is as coarse as what a grit trap
+/// holds; sieved ones are not looked at.
+fn is_fine(basis: &Basis) -> bool {
+    let s = &basis.solids;
+    let coarse = s.d50.q * pow(s.spread.q.si(), Z_95);
+    s.table.q.0.is_empty() && coarse < Length::of(200.0, &UM)
+}
+
 fn stages<T: Trail>(t: &mut T, basis: &Basis, train: &Train) -> Result<Vec<Stage>, Stop> {
     t.section("stages");
     let mut stages = Vec::new();
@@ -234,7 +243,13 @@ fn stages<T: Trail>(t: &mut T, basis: &Basis, train: &Train) -> Result<Vec<Stage
                     .to_owned();
             grit.size = Some(("volume by EN 858-2".to_owned(), Arg::Number(volume.q.si()), (&GAL, &M3)));
         }
-        let settles = settles && standard.is_none();
+        // Where hardly a grain is as coarse, a trap for such grains is of no use.
+        let fine = is_fine(basis) && standard.is_none();
+        if fine {
+            grit.name = "settling basin for silt".to_owned();
+            grit.why = "solids above 300 mg/L would fill the hopper within days and bury the pack; less than a twentieth of the grains taken here is 200 µm or larger, so that a grit trap holds hardly any of them, and a basin is to be laid out for the finer ones".to_owned();
+        }
+        let settles = settles && standard.is_none() && !fine;
         if let Some(case) = basis.largest_steady().filter(|_| settles) {
             let d = given(
                 t,

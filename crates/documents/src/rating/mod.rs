@@ -70,7 +70,7 @@ pub fn larger(settled: &Settled, d: &Diagnosis) -> Vec<String> {
         });
         return out;
     };
-    let pair = d.with_larger(lead).next();
+    let pair = d.with_larger(lead).last();
     let between = pair.and_then(|(now, then)| limit_between(settled, then, now));
     let mut out = vec![match d.larger_helps(lead) {
         None => "No effluent was measured, so nothing can be said of a larger unit.",

@@ -7,7 +7,7 @@ use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::enquiry::blocks::Observed;
 use stillrise_search::Settled;
 use stillrise_search::diagnosis::causes::OF_THE_SAMPLE;
-use stillrise_search::diagnosis::{Again, Diagnosis, EXCHANGES, Explanation, Sized, Step};
+use stillrise_search::diagnosis::{Again, Diagnosis, EXCHANGES, Explanation, Seen, Sized, Step};
 use stillrise_units::catalog::{GAL, H, M3, MG_L};
 use stillrise_units::math::sqrt;
 use stillrise_units::{Concentration, Flow, System, Time, Typed, print};
@@ -315,6 +315,18 @@ const SAMPLES_FIRST: f64 = 0.5;
 /// That it is likelier the sampling than the water that changed, where it is.
 #[must_use]
 pub fn samples_first(d: &Diagnosis) -> Option<String> {
+    // No cause in the unit makes oil: what leaves above what arrives was in the water, or came out of the unit's own store.
+    let arrives = |s: &&Seen| {
+        let corrected = d.calibration.filter(|_| !s.influent.1).map_or(1.0, |c| c.influent);
+        s.measured.is_some_and(|out| out.si() > s.influent.0.si() * corrected)
+    };
+    if let Some(s) = d.seen.iter().filter(|s| !s.good && s.detected).rfind(arrives) {
+        let day = s.observed.date.0.map_or_else(String::new, |day| format!(" ({day})"));
+        return Some(format!(
+            "More oil left{day}, {} mg/L, than arrives by what is taken here: more comes than was told or was usual, or oil is carried out of the unit's own store. Have the water that comes sampled at the same time as what leaves, before anything is changed or bought.",
+            mg(s.measured.unwrap_or(s.influent.0), 3)
+        ));
+    }
     // Samples that read too low explain no complaint: the calculation lies above the results.
     let share = |reads: &dyn Fn(&Sized) -> bool| -> f64 {
         let holds = |e: &&Explanation| e.causes.iter().any(|s| OF_THE_SAMPLE.contains(&s.cause.id) && reads(s));

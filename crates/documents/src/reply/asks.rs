@@ -146,7 +146,8 @@ fn numbers(settled: &Settled) -> Option<String> {
 /// built.
 fn of_rules(settled: &Settled) -> Vec<String> {
     let open = crate::summary::also_asked(settled, &[]);
-    let built: &[&str] = if settled.job.enquiry.unit_stands() { &[] } else { &["spill.closure", "site.headroom"] };
+    let built: &[&str] =
+        if settled.job.enquiry.unit_stands() { &[] } else { &["spill.closure", "site.headroom", "site.groundwater"] };
     let wanted = |key: &str| {
         ["spill.rate", "spill.volume"].contains(&key) || key.ends_with(".drain_rate") || built.contains(&key)
     };
@@ -172,7 +173,8 @@ fn sludge(settled: &Settled) -> Vec<&Question> {
         |v: &Judged| v.rule.id == "solids-bury-pack" && matches!(v.verdict, Verdict::Warns(_) | Verdict::Fails(_));
     let Some(at) = settled.verdicts.iter().find(|v| fills(v)).and_then(|v| v.verdict.at()) else { return Vec::new() };
     let wanted = |key: &str| key.ends_with(".solids") || key.ends_with(".hours_per_day");
-    of_entries(settled, assumed_under(settled, at, &wanted))
+    let moves = |q: &&Question| q.weight > MOVES;
+    of_entries(settled, assumed_under(settled, at, &wanted)).into_iter().filter(moves).collect()
 }
 
 /// The questions on assumed numbers of the trail.
@@ -311,6 +313,9 @@ pub(crate) fn standing(asks: &Asks) -> String {
             format!(
                 "By which method is \"{pollutant}\" measured? It decides whether all oil and grease counts or mineral oil only."
             )
+        }
+        Asks::TwoOutlets => {
+            "Several authorities limit the same oil: do all waters leave by one outlet, or does each limit hold for another water? Waters for two places want a separator each, and an enquiry each.".to_owned()
         }
         Asks::SpillPlace(names) => format!(
             "Where would the spill happen: in the {}, or where it runs to the separator past {}?",

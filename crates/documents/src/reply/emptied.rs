@@ -10,12 +10,12 @@ pub(super) fn emptied(settled: &Settled) -> Option<String> {
     let storage = &settled.job.design.performance.as_ref()?.storage;
     let [sludge, oil] = [storage.sludge_days, storage.oil_days].map(|time| time.map(|t| every(t.q)));
     let stages = settled.job.design.train.iter().flat_map(|train| &train.stages);
-    let grit = stages.filter(|s| s.asked_for).any(|s| s.kind == StageKind::GritTrap);
+    let grit = stages.filter(|s| s.asked_for).find(|s| s.kind == StageKind::GritTrap).map(|s| s.name.as_str());
     let sizes = settled.job.design.basis.as_ref().and_then(|b| b.european.as_ref()?.sizes.as_ref().ok());
     let without = match (grit, sizes.is_some_and(|sizes| sizes.sludge_trap.is_some())) {
-        (_, true) => ", counted without the sludge trap ahead, which lengthens it",
-        (true, false) => ", counted without the grit trap ahead",
-        (false, false) => "",
+        (_, true) => ", counted without the sludge trap ahead, which lengthens it".to_owned(),
+        (Some(name), false) => format!(", counted without the {name} ahead"),
+        (None, false) => String::new(),
     };
     let sludge = sludge.map(|every| format!("{every}{without}"));
     Some(match (sludge, oil) {

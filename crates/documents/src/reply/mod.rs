@@ -40,7 +40,7 @@ pub fn reply(settled: &Settled) -> String {
     offer::offer(&mut out, settled);
     list(
         &mut out,
-        "What else we worked through (\"out\" is the mean that leaves; the words on limits count peaks and what nobody has confirmed):",
+        "What else we worked through (\"out\" is the mean that leaves at the end of the interval; the words on limits count peaks and what nobody has confirmed):",
         false,
         &alternatives::lines(settled, true),
     );

@@ -67,9 +67,12 @@ fn flow(settled: &Settled) -> Option<String> {
         let weak = weak.map_or_else(String::new, |v| {
             format!(" But that rain may be too weak: {}.", v.verdict.says().trim_end_matches('.'))
         });
-        format!("A unit for {}: yes, it covers the {ours} we find ({what}).{weak}", typed(claim))
+        format!(
+            "A unit for {}: by its flow yes, it covers the {ours} we find ({what}); limits and spill may ask for more, see below.{weak}",
+            typed(claim)
+        )
     } else if named > design.q.si() {
-        format!("A unit for {}: more than is needed; we find {ours} ({what}).", typed(claim))
+        format!("A unit for {}: more than the flow needs; we find {ours} ({what}).", typed(claim))
     } else {
         let spill = case.kind == stillrise_design::basis::cases::Kind::Spill;
         let counted = crate::summary::short::counted(settled).filter(|_| spill);

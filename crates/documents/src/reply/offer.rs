@@ -42,6 +42,10 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
             "Sized for all the flow that comes to it, the spill's among it. It takes that flow but has not the room for the spill's volume; where the spill is held ahead, the smaller unit named below does instead. It would be about:"
                 .to_owned()
         }
+        (Some(Condition::Ahead(title)), true, _) => format!(
+            "We would not sell a separator alone for this as it stands. For the flow alone, and once something ahead of it takes care of this: {}, the size would be about the one below; the limits are left to what is done ahead of it or behind it:",
+            title.to_lowercase()
+        ),
         (Some(Condition::Ahead(title)), ..) => format!(
             "Sized for all the flow that comes to it, and once something ahead of it takes care of this: {}. It would be about:",
             title.to_lowercase()
@@ -197,7 +201,7 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     if let Some(weight) = p.empty_weight {
         facts.push(format!("weight empty{each} {}", show(settled, weight.q.si(), (&LB, &KG))));
     }
-    facts.extend([stands::how(settled), stands::room(settled)].into_iter().flatten());
+    facts.extend([stands::how(settled), stands::floats(settled), stands::room(settled)].into_iter().flatten());
     let beside: Vec<&Stage> = train.stages.iter().filter(|s| s.asked_for).collect();
     let without = if beside.is_empty() {
         "without freight and installation"

@@ -201,8 +201,11 @@ pub(crate) fn bare_grains(settled: &Settled, limit: &LimitState, verdict: &Limit
             stillrise_units::print::in_prose(s.d50.q.si(), &stillrise_units::catalog::UM)
         )
     });
+    let demanded = limit.mean.map_or_else(String::new, |mean| {
+        format!(", against {}, the long-term mean that the limit demands", number(mean.q))
+    });
     format!(
-        " If all of it were bare grains of the sizes taken here{}, {} would leave in the mean; what oil holds up, and what is finer, is not in that.",
+        " If all of it were bare grains of the sizes taken here{}, {} would leave in the mean{demanded}; what oil holds up, and what is finer, is not in that.",
         median.unwrap_or_default(),
         number(performance.storage.solids_out.q)
     )

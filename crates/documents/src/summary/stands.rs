@@ -60,6 +60,13 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
     })
 }
 
+/// When it floats, where it stands in the ground and nobody said how high the groundwater is.
+pub(crate) fn floats(settled: &Settled) -> Option<String> {
+    let found = settled.verdicts.iter().find(|v| v.rule.id == "floats-when-emptied")?;
+    let asks = found.verdict.asks().iter().any(|ask| ask.key.as_deref() == Some("site.groundwater"));
+    asks.then(|| found.verdict.says().to_owned())
+}
+
 /// The question for the outfall, with the highest that would do.
 pub(crate) fn outlet(settled: &Settled) -> Option<String> {
     settled.job.design.performance.as_ref()?.site.installation.highest_outfall?;

@@ -85,6 +85,8 @@ pub struct Diagnosis {
     pub calibration: Option<Calibration>,
     /// The step in the results that ends the good period, where nobody recorded a change or marked a period.
     pub jump: Option<Jump>,
+    /// The day of the last change since which something was measured.
+    pub last_change: Option<Date>,
     /// Changes by the weight of all sets that hold a cause which they brought about, by their place in the enquiry.
     pub changes: Vec<(usize, f64)>,
     /// Changes after which nothing was observed: they can explain nothing.
@@ -244,6 +246,10 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     let count = train.count.q.si().max(1.0);
     let changed = |o: &Occasion<'_>| suspects::flow_then(o.observed, changes).map(|(k, rate)| (k, rate / count));
     let seen: Vec<Seen> = occasions.iter().map(|o| seen(o, changed(o), &performance.removals)).collect();
+    let measured_since = |day: &Date| {
+        seen.iter().any(|s| !s.good && s.measured.is_some() && s.observed.date.0.is_some_and(|of| of >= *day))
+    };
+    let last_change = changes.iter().filter_map(|c| c.date.0).filter(measured_since).max();
     let as_it_ran = steps::as_it_ran(&seen, calibration.as_ref(), scatter);
     Ok(Diagnosis {
         seen,
@@ -252,6 +258,7 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
         causes,
         calibration,
         jump,
+        last_change,
         changes: by_change,
         too_late,
         steps,

@@ -26,6 +26,8 @@ pub struct Suspect {
 /// A unit ran well until a change was made and falls short since: that something else began in the same days is less
 /// likely than that it was the change. Engineering judgement.
 const COINCIDENCE: f64 = 0.3;
+/// By so much an emulsified share has to exceed that of the basis to explain anything. Judgement.
+const MORE: f64 = 1.05;
 /// How far a flow that a change states may be off.
 const STATED: f64 = 1.15;
 /// A level that differs by less is the same, read again, m.
@@ -60,9 +62,21 @@ pub(super) fn suspects(
     let timely: Vec<(usize, &Change)> = changes.iter().enumerate().filter(|(_, c)| explains(c, occasions)).collect();
     let good = occasions.iter().any(|o| o.good);
     let damped = if good && !timely.is_empty() { COINCIDENCE } else { 1.0 };
-    let alone = CAUSES.iter().filter(|c| c.often > 0.0 && !settled(c, occasions, pumped)).map(|cause| {
+    // An emulsion explains nothing that holds no more than the basis has already.
+    let held = occasions.iter().map(|o| o.usual().emulsified).fold(0.0, f64::max);
+    let above = |cause: &'static Cause| match cause.size {
+        Some(size) if cause.id == "emulsion" && held > 0.0 => {
+            let least = held * MORE;
+            (least < size.most).then(|| {
+                let likely = size.likely.max(least * MORE);
+                Some(Size { low: size.low.max(least), likely, high: size.high.max(likely * MORE), least, ..size })
+            })
+        }
+        size => Some(size),
+    };
+    let alone = CAUSES.iter().filter(|c| c.often > 0.0 && !settled(c, occasions, pumped)).filter_map(|cause| {
         let often = cause.often * damped;
-        Suspect { cause, change: None, size: cause.size, often, since: None }
+        Some(Suspect { cause, change: None, size: above(cause)?, often, since: None })
     });
     let mut all: Vec<Suspect> = alone.collect();
     for (k, change) in timely {

@@ -99,7 +99,10 @@ impl Diagnosis {
     /// one such as it is to be was measured without the remedy.
     #[must_use]
     pub fn telling(&self, (low, high): (Concentration, Concentration)) -> Option<Telling> {
-        let bad = self.seen.iter().filter(|s| !s.good && s.detected);
+        // What was measured before the last change is of another state of the plant.
+        let last = self.last_change;
+        let since = |s: &&Seen| last.is_none_or(|last| s.observed.date.0.is_none_or(|day| day >= last));
+        let bad = self.seen.iter().filter(|s| !s.good && s.detected).filter(since);
         let bad: Vec<Concentration> = bad.filter_map(|s| s.measured).filter(|c| c.si() > 0.0).collect();
         let within: Vec<Concentration> = bad.iter().copied().filter(|c| *c >= low && *c <= high).collect();
         if within.is_empty() {

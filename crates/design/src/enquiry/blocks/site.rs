@@ -20,6 +20,8 @@ keys! {
     Site "site" {
         /// Ground at the unit, in the site's datum
         ground: Quantity<Length> = spec.units(&FT, &M).between("-2000 ft", "30000 ft").like("\"100.0 ft\"");
+        /// Groundwater at its highest, in the site's datum
+        groundwater: Quantity<Length> = spec.units(&FT, &M).between("-2000 ft", "30000 ft").safe_larger().like("\"97.0 ft\"");
         /// Coldest air
         coldest_air: Quantity<Temperature> = spec.units(&DEG_F, &DEG_C).between("-70 °C", "40 °C").safe_smaller().like("\"-5 °F\"");
         /// Whether the unit stands in a heated room

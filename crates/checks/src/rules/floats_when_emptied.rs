@@ -1,0 +1,62 @@
+//! Rule: floats when emptied
+
+use crate::ask::GROUNDWATER;
+use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::performance::installation::Stands;
+use stillrise_units::catalog::{FT, KG, LB, M};
+use stillrise_units::{Length, Mass, Typed};
+
+rule! {
+    "floats-when-emptied" "Unit below ground floats when it is emptied", Site;
+    looks "The water that the walls displace up to the highest groundwater, inside length by width by the height below it, against the weight of the empty unit, where it stands in the ground. Where the groundwater or the weight is not known it cannot judge."
+    matters "A unit that is pumped out in high groundwater lifts: pipes break, and it may come up beside the people who empty it."
+    remedy "An anchor slab or ballast for the uplift, groundwater kept down while it is emptied, filling with water at once after pumping out, or a unit above the ground behind a lift pump."
+    source "Buoyancy; common practice asks for a margin over the uplift, 1.1 here, and counts no soil that was not designed to hold"
+    limits "Inside measures, so that walls and the hopper displace more; soil on a slab, friction and pack are not counted, and neither is the margin that a local code asks for."
+}
+
+/// So many times the uplift the empty unit must weigh. Our proposal, after common practice.
+const MARGIN: f64 = 1.1;
+
+fn look(s: &Subject<'_>) -> Verdict {
+    let (Some(performance), Some(basis), Some(train)) = (&s.design.performance, &s.design.basis, &s.design.train) else {
+        return s.stopped();
+    };
+    if s.enquiry.unit_stands() {
+        return Verdict::skips("the unit stands already");
+    }
+    let installation = &performance.site.installation;
+    if !matches!(installation.stands.q, Stands::InPit | Stands::Buried) {
+        return Verdict::skips("it is not known to stand in the ground");
+    }
+    let Some(floor) = installation.floor else { return Verdict::skips("it is not known how deep it stands") };
+    let (frame, density) = (&train.unit.frame, basis.fluids.cold.density.q);
+    let plan = frame.length.q * frame.width.q;
+    let weighs = train.unit.particulars.empty_weight.map(|w| w.q);
+    let mass = |m: Mass| s.show(m, (&LB, &KG));
+    let Some(ground) = s.enquiry.site.groundwater.q() else {
+        let says = weighs.map_or_else(
+            || "how high the groundwater stands was not said, nor what the empty unit weighs".to_owned(),
+            |w| {
+                let from = w / (density * plan * MARGIN);
+                format!(
+                    "how high the groundwater stands was not said: empty it weighs {} and floats where that stands more than {} over its floor",
+                    mass(w),
+                    s.show(from, (&FT, &M))
+                )
+            },
+        );
+        return Verdict::cannot_judge(says, [GROUNDWATER], floor.at);
+    };
+    let under = (ground - floor.q).min(frame.height.q).max(Length::from_si(0.0));
+    let uplift: Mass = density * plan * under;
+    if uplift.si() <= 0.0 {
+        return Verdict::passes("the groundwater stays below its floor");
+    }
+    let lifts = format!("groundwater {} over its floor lifts the empty unit by {}", s.show(under, (&FT, &M)), mass(uplift));
+    let Some(weighs) = weighs else {
+        return Verdict::cannot_judge(format!("{lifts}; what it weighs was not said"), [], floor.at);
+    };
+    let says = format!("{lifts}, and it weighs {}", mass(weighs));
+    if weighs >= uplift * MARGIN { Verdict::passes(says) } else { Verdict::fails(says, floor.at) }
+}
