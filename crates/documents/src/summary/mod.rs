@@ -221,7 +221,7 @@ pub(crate) fn rests_on<'a>(settled: &'a Settled, verdict: &LimitVerdict) -> Vec<
         return Vec::new();
     }
     // What lies below the published floor is refused whatever the waters carry, unless what does not rise is the reason given.
-    if verdict.word == Word::NotByGravity && verdict.against.q < floor() && verdict.stays.q <= verdict.against.q {
+    if verdict.word >= Word::NotShown && verdict.against.q < floor() && verdict.stays.q <= verdict.against.q {
         return Vec::new();
     }
     assumed_under(settled, verdict.expected.at, &|key| key.contains(".oil.") || key == "water.oil_peak")
