@@ -10,7 +10,7 @@ use crate::weakest::weakest;
 use stillrise_design::basis::rain_kept_out::{is_barred, without_rain};
 use stillrise_design::basis::shear::Shear;
 use stillrise_design::enquiry::Enquiry;
-use stillrise_design::enquiry::blocks::Receiver;
+use stillrise_design::enquiry::blocks::{Receiver, Stream};
 use stillrise_design::enquiry::keys::{Claim, Quantity};
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin, complete};
@@ -20,7 +20,7 @@ use stillrise_design::{Ledger, Off, WhatIf};
 use stillrise_handbook::separation::pumps::{Pump, pump};
 use stillrise_units::catalog::ONE;
 use stillrise_units::parse::Written;
-use stillrise_units::{Concentration, Typed};
+use stillrise_units::{Concentration, Flow, Typed};
 
 /// In what an alternative differs from what was asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -118,6 +118,10 @@ impl Change {
             }
             Change::RainKeptOut if !e.surfaces.is_empty() && !e.streams.is_empty() && !is_barred(e) => {
                 other = without_rain(e);
+                if one_pump_keeps_up(e) {
+                    other.inlet.together.0 = None;
+                    other.inlet.interlocked.0 = Some(true);
+                }
                 // Results of the waters together say nothing of one of them.
                 other.samples.retain(|s| s.stream.is_some());
             }
@@ -150,6 +154,19 @@ impl Change {
     }
 }
 
+/// Whether one of several pumps keeps up with all streams, so that a second one never starts without rain; not where a bath is
+/// let go into them.
+fn one_pump_keeps_up(e: &Enquiry) -> bool {
+    let flow = |s: &Stream| {
+        let day = || Some(Flow::from_si(s.volume_per_day.q()?.si() / (8.0 * 3600.0)));
+        s.flow.q().or_else(|| Some(s.hose_flow.q()? * s.hoses.q()?.si())).or_else(day)
+    };
+    let comes = e.streams.iter().map(flow).try_fold(0.0, |sum, q| Some(sum + q?.si()));
+    let least = e.inlet.rate.0.iter().filter_map(|pump| pump.q()).map(Typed::si).reduce(f64::min);
+    let keeps_up = comes.zip(least).is_some_and(|(comes, least)| comes <= least);
+    e.inlet.rate.0.len() > 1 && e.dumps.is_empty() && keeps_up
+}
+
 /// The class of pump that breaks the droplets least.
 const GENTLE: &str = "progressive-cavity";
 
@@ -174,6 +191,8 @@ pub struct Alternative {
     pub pick: Option<Pick>,
     /// Its name.
     pub unit: String,
+    /// Whether one pump alone keeps up there, of several that may run together.
+    pub one_pump: bool,
     /// What follows from it.
     pub design: Design,
     /// Total oil out, expected, in the worst case.
@@ -196,7 +215,15 @@ pub fn alternatives(settled: &Settled, demo: &Range) -> Vec<Alternative> {
         .iter()
         .filter_map(|change| Some((*change, change.made(enquiry, taken, &settled.job.design)?)))
         .collect();
-    let mut all = side_by_side(made.len(), 1, || (), |k, ()| worked(made[k].0, &made[k].1, range));
+    let mut all = side_by_side(
+        made.len(),
+        1,
+        || (),
+        |k, ()| {
+            let one_pump = *made[k].1.inlet.interlocked == Some(true) && *enquiry.inlet.interlocked != Some(true);
+            Alternative { one_pump, ..worked(made[k].0, &made[k].1, range) }
+        },
+    );
     // A pump that changes neither the unit nor what leaves by a twentieth is no alternative.
     let out = effluent(&settled.job.design);
     let same = |a: &Alternative| {
@@ -214,7 +241,15 @@ fn worked(change: Change, enquiry: &Enquiry, range: &Range) -> Alternative {
     let begun = begin(&mut Off, &nothing, enquiry);
     let Some(found) = found(enquiry, range, &nothing, &begun, None) else {
         let unit = "nothing fits".to_owned();
-        return Alternative { change, pick: None, unit, design: begun, effluent: None, words: Vec::new() };
+        return Alternative {
+            change,
+            pick: None,
+            unit,
+            one_pump: false,
+            design: begun,
+            effluent: None,
+            words: Vec::new(),
+        };
     };
     let mut ledger = Ledger::default();
     let begun = begin(&mut ledger, &nothing, enquiry);
@@ -222,5 +257,5 @@ fn worked(change: Change, enquiry: &Enquiry, range: &Range) -> Alternative {
     let design = complete(&mut ledger, &nothing, enquiry, begun, &source, found.count, Depth::Limits);
     let words = weakest(enquiry, ready(enquiry), &design, &ledger.entries, &nothing).unwrap_or_default();
     let unit = found.name(range);
-    Alternative { change, unit, effluent: effluent(&design), words, design, pick: Some(found) }
+    Alternative { change, unit, one_pump: false, effluent: effluent(&design), words, design, pick: Some(found) }
 }

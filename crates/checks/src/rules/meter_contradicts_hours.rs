@@ -1,6 +1,9 @@
 //! Rule: the meter contradicts the hours
 
+use crate::ask::Ask;
 use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::basis::chemicals::Which;
 use stillrise_units::catalog::{H, PERCENT};
 use stillrise_units::{Typed, print};
 
@@ -32,6 +35,23 @@ fn look(s: &Subject<'_>) -> Verdict {
         hours(said.q.si())
     );
     let apart = off([meter.q.si(), said.q.si()]);
+    // A flow that nobody told contradicts nothing: what was told says it.
+    if apart > FIFTH
+        && let Which::Stream(place) = water.which
+        && s.enquiry.streams.get(place).is_some_and(|of| !of.flow.is_given() && !of.hose_flow.is_given())
+    {
+        let tells = s.show(water.flow.q * (meter.q.si() / said.q.si()), FLOW_UNITS);
+        let says = format!(
+            "{}: by its volume of a day and its hours it comes at {tells} in the mean, {} were taken for its hoses",
+            water.name,
+            s.show(water.flow.q, FLOW_UNITS)
+        );
+        let ask = Ask::new(
+            format!("stream \"{}\".flow", water.name),
+            format!("At what flow does the {} come while it runs, all hoses together?", water.name),
+        );
+        return Verdict::cannot_judge(says, [ask], meter.at);
+    }
     if apart > FIFTH {
         Verdict::warns(format!("{says}, {} apart", print::in_prose(apart, &PERCENT)), meter.at)
     } else {

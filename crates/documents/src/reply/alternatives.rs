@@ -33,6 +33,9 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         let case = case.map_or_else(String::new, |case| format!(" ({})", case.name));
         facts.push(format!("for {}{case}", show(settled, flow.q.si(), FLOW_UNITS)));
     }
+    if a.one_pump && a.change != Change::OnePump {
+        facts.push("with one pump at a time, which keeps up with it".to_owned());
+    }
     if let Some(hold) = &train.equalisation {
         facts.push(format!("with {} held back ahead", show(settled, hold.volume().q.si(), (&GAL, &M3))));
     }

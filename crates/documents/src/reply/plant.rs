@@ -32,6 +32,16 @@ pub(super) fn asks(settled: &Settled) -> Vec<String> {
                 .to_owned(),
         );
     }
+    // Results of what comes say nothing where nobody told of which water they are.
+    let waters = e.streams.len() + usize::from(!e.surfaces.is_empty());
+    let of_none = |s: &&Samples| s.place.0 == Some(SamplePoint::In) && s.stream.is_none();
+    if let Some(set) = e.samples.iter().find(|s| waters > 1 && of_none(s)) {
+        let bath = if e.dumps.is_empty() { "" } else { ", and was one taken while a bath was let go" };
+        asks.push(format!(
+            "Of which water are the results of \"{}\": of one, or of all together{bath}? Until that is said they are not used.",
+            set.name.as_deref().unwrap_or("what comes")
+        ));
+    }
     let gauged = e.observed.iter().find(|o| o.oil_layer.is_given());
     if let Some(claim) = gauged.and_then(|o| o.oil_layer.claim()).filter(|_| e.unit_stands()) {
         asks.push(format!(
