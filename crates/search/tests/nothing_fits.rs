@@ -197,3 +197,40 @@ fn a_spill_that_governs_is_named_with_what_would_do_without_it() {
     settled.work_alternatives(&demo);
     assert!(settled.alternatives.iter().any(|a| a.change == Change::SpillAhead && a.pick.is_some()));
 }
+
+/// A submersible pump breaks the droplets, and the train with a gentle one is worked beside it; where the pump is gentle
+/// already, or none, there is no such train.
+#[test]
+fn a_gentle_pump_is_worked_where_the_pump_breaks_the_droplets() {
+    let demo = demo();
+    let has = |feed: &str| {
+        let text = format!(
+            "[enquiry]\ntitle = \"Rack\"\nprint = \"si\"\n[[stream]]\nname = \"wash\"\nflow = \"20 m3/h\"\n[inlet]\n{feed}\n[[limit]]\n\
+             pollutant = \"oil and grease\"\nvalue = \"30 mg/L\"\nstatistic = \"daily maximum\"\n"
+        );
+        let mut settled = Sheet::text("rack", &text).settle(&demo);
+        settled.work_alternatives(&demo);
+        settled.alternatives.iter().any(|a| a.change == Change::GentlePump)
+    };
+    assert!(has("feed = \"pump\"\nrate = \"20 m3/h\"\npump = \"submersible\""));
+    assert!(!has("feed = \"pump\"\nrate = \"20 m3/h\"\npump = \"progressive-cavity\""));
+    assert!(!has("feed = \"gravity\""));
+}
+
+/// Two waters through one unit: of the solids as much is left as each leaves alone at its own flow, by what each brings.
+#[test]
+fn each_water_settles_at_its_own_flow() {
+    let text = std::fs::read_to_string(common::at_data("wash.toml")).expect("the file");
+    let rain = "\n[[surface]]\nname = \"yard\"\narea = \"4000 ft2\"\nkind = \"concrete\"\n[rain]\nintensity = \"2 in/h\"\nannual = \"38 in\"\nsolids = \"200 mg/L\"\n";
+    let stream = &text[text.find("[[stream]]").expect("a stream")..text.find("[[oil]]").expect("an oil")];
+    let of = |text: &str| {
+        let settled = Sheet::text("waters", text).settle(&demo());
+        let storage = settled.job.design.performance.as_ref().expect("a performance").storage.clone();
+        (storage.average.q.si(), storage.solids_out.q.si())
+    };
+    let (wash, storm) = (of(&text), of(&text.replace(stream, "").replace("[stated]", &format!("{rain}[stated]"))));
+    let both = of(&(text.clone() + rain));
+    let mean = (wash.0 * wash.1 + storm.0 * storm.1) / (wash.0 + storm.0);
+    assert!((both.0 - wash.0 - storm.0).abs() < 1e-9 * both.0, "{both:?} of {wash:?} and {storm:?}");
+    assert!((both.1 - mean).abs() < 0.01 * mean, "{both:?} of {wash:?} and {storm:?}: {mean}");
+}

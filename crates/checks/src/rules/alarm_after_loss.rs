@@ -1,7 +1,7 @@
 //! Rule: alarm after loss
 
 use crate::rule::{Subject, Verdict, rule};
-use stillrise_handbook::vessel::alarms::PUBLISHED;
+use stillrise_handbook::vessel::alarms::{LOWEST_ALARM, PUBLISHED};
 use stillrise_units::catalog::{IN, MM, PERCENT};
 use stillrise_units::{Length, Typed};
 
@@ -18,8 +18,6 @@ const FLOW: &str = "at the largest flow";
 /// No alarm is set at a thinner layer where the flow forces it down: twice what friction and waves shift the trip by. Our
 /// proposal.
 const LEAST_MM: f64 = 25.0;
-/// An alarm below this share of the permitted layer was forced down. Our proposal.
-const FORCED: f64 = 0.35;
 
 fn look(s: &Subject<'_>) -> Verdict {
     let (Some(performance), Some(basis)) = (&s.design.performance, &s.design.basis) else {
@@ -58,10 +56,10 @@ fn look(s: &Subject<'_>) -> Verdict {
     if trip.q > oil.limit.q * 1.000_001 {
         return Verdict::fails(says, trip.at);
     }
-    // The thinnest layer that the flow forces on the alarm: what friction and waves may shift it by tells nothing.
+    // The thinnest layer that the flow forces on the alarm, below all that is put there by choice: what friction and waves may shift it by tells nothing.
     let forced = performance.levels.iter().filter_map(|l| Some((l, l.level("alarm")?.thickness)));
     let forced = forced.filter(|(l, alarm)| {
-        l.limit.q.si() > 0.0 && alarm.q < Length::of(LEAST_MM, &MM) && alarm.q.si() < FORCED * l.limit.q.si()
+        l.limit.q.si() > 0.0 && alarm.q < Length::of(LEAST_MM, &MM) && alarm.q.si() < LOWEST_ALARM * l.limit.q.si()
     });
     if let Some((l, alarm)) = forced.min_by(|a, b| a.1.q.si().total_cmp(&b.1.q.si())) {
         let says = format!(
