@@ -2,7 +2,7 @@
 
 use super::words::mg;
 use stillrise_search::diagnosis::{Calibration, Diagnosis, Jump, SCATTER};
-use stillrise_units::print;
+use stillrise_units::{Typed, print};
 
 /// What the good period says, in sentences; nothing without one.
 #[must_use]
@@ -19,6 +19,15 @@ pub fn good_period(d: &Diagnosis) -> Vec<String> {
         mg(c.after, 3),
         mg(c.before, 3),
     ));
+    // Where the factors end before the chain gives what was measured, all that is reckoned from it is as far off.
+    let (after, mean) = (c.after.si(), c.mean.si());
+    let off = after > MISSES * mean || c.undetected == 0 && mean > MISSES * after;
+    out.extend(off.then(|| {
+        format!(
+            "No plausible oil and droplets bring the chain to what was measured in the good period: what should leave, the sizes of causes and the bands below are off by about {} times. Have the water that comes sampled first.",
+            print::digits((after / mean).max(mean / after), 2)
+        )
+    }));
     out.push(scatter(c));
     let own = d.own_spread().filter(|own| *own > WIDER * c.spread());
     out.extend(own.map(|own| {
@@ -52,6 +61,10 @@ fn stepped(j: &Jump) -> String {
         j.after.0
     )
 }
+
+/// From so many times between what was measured in the good period and what the calibrated chain gives there it is said.
+/// Judgement.
+const MISSES: f64 = 1.25;
 
 fn results(n: usize) -> String {
     if n == 1 { "One result".to_owned() } else { format!("{n} results") }

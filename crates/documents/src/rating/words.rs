@@ -316,15 +316,15 @@ const SAMPLES_FIRST: f64 = 0.5;
 #[must_use]
 pub fn samples_first(d: &Diagnosis) -> Option<String> {
     // No cause in the unit makes oil: what leaves above what arrives was in the water, or came out of the unit's own store.
-    let arrives = |s: &&Seen| {
-        let corrected = d.calibration.filter(|_| !s.influent.1).map_or(1.0, |c| c.influent);
-        s.measured.is_some_and(|out| out.si() > s.influent.0.si() * corrected)
-    };
+    // What the good period only infers is no measure of it.
+    let arrives = |s: &&Seen| s.measured.is_some_and(|out| out > s.influent.0);
     if let Some(s) = d.seen.iter().filter(|s| !s.good && s.detected).rfind(arrives) {
         let day = s.observed.date.0.map_or_else(String::new, |day| format!(" ({day})"));
         return Some(format!(
-            "More oil left{day}, {} mg/L, than arrives by what is taken here: more comes than was told or was usual, or oil is carried out of the unit's own store. Have the water that comes sampled at the same time as what leaves, before anything is changed or bought.",
-            mg(s.measured.unwrap_or(s.influent.0), 3)
+            "More oil left{day}, {} mg/L, than the {} mg/L that {}: more comes than that, or oil is carried out of the unit's own store. Have the water that comes sampled at the same time as what leaves, before anything is changed or bought.",
+            mg(s.measured.unwrap_or(s.influent.0), 3),
+            mg(s.influent.0, 3),
+            if s.influent.1 { "were measured to arrive" } else { "were taken to arrive" }
         ));
     }
     // Samples that read too low explain no complaint: the calculation lies above the results.
