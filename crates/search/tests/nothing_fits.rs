@@ -10,7 +10,7 @@ use stillrise_search::Settled;
 use stillrise_search::alternatives::Change;
 use stillrise_search::standing::Asks;
 use stillrise_units::Typed;
-use stillrise_units::catalog::{L_S, M, M3_H};
+use stillrise_units::catalog::{L_S, M, M3_H, MM};
 
 const CAR_PARK: &str = "[enquiry]\ntitle = \"Car park\"\nprint = \"si\"\n[stated]\nflow = \"180 m3/h\"\n[[limit]]\n\
     pollutant = \"hydrocarbon index\"\nvalue = \"5 mg/L\"\n[inlet]\nfeed = \"gravity\"\n";
@@ -233,4 +233,38 @@ fn each_water_settles_at_its_own_flow() {
     let mean = (wash.0 * wash.1 + storm.0 * storm.1) / (wash.0 + storm.0);
     assert!((both.0 - wash.0 - storm.0).abs() < 1e-9 * both.0, "{both:?} of {wash:?} and {storm:?}");
     assert!((both.1 - mean).abs() < 0.01 * mean, "{both:?} of {wash:?} and {storm:?}: {mean}");
+}
+
+/// The more the flow lifts the interface, the thinner the layer at which the alarm has to be set: at last thinner than twice
+/// the half inch by which friction and waves shift a float, and then it is no alarm.
+#[test]
+fn an_alarm_is_not_set_thinner_than_a_float_can_tell() {
+    let at = |flow: &str| Sheet::data("wash").with("method.alarm", OUT).with("stream.flow", flow).settle(&demo());
+    let set = |settled: &Settled| {
+        let performance = settled.job.design.performance.as_ref().expect("a performance");
+        performance.levels[0].level("alarm").expect("an alarm").thickness.q.in_unit(&MM)
+    };
+    let (low, high) = (at("135 gpm"), at("140 gpm"));
+    assert!(set(&low) > 25.0 && set(&high) < 25.0, "{} and {}", set(&low), set(&high));
+    assert_eq!(look(&low, "alarm-after-loss").word(), "passes");
+    let verdict = look(&high, "alarm-after-loss");
+    assert!(verdict.word() == "fails" && verdict.says().contains("less than a float can tell"), "{verdict:?}");
+}
+
+/// Two authorities on the oil of two waters: whether both hold for one outlet is asked, and not where one limits all.
+#[test]
+fn limits_of_two_authorities_on_two_waters_are_asked_about() {
+    let asks = |second: &str| {
+        let limit = |value: &str, authority: &str| {
+            format!("[[limit]]\npollutant = \"oil and grease\"\nvalue = \"{value}\"\nauthority = \"{authority}\"\n")
+        };
+        let text = format!(
+            "[enquiry]\ntitle = \"Depot\"\n[[stream]]\nname = \"wash\"\nflow = \"10 gpm\"\n[[stream]]\nname = \"drain\"\nflow = \"5 gpm\"\n{}{}",
+            limit("100 mg/L", "city"),
+            limit("15 mg/L", second).replace("[[limit]]", "[[limit]]\nstatistic = \"monthly average\"")
+        );
+        let standing = Sheet::text("depot", &text).settle(&demo()).standing;
+        standing.iter().any(|s| s.asks == Asks::TwoOutlets)
+    };
+    assert!(asks("state") && !asks("city"));
 }

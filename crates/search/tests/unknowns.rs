@@ -102,6 +102,7 @@ static SILENCES: &[Silence] = silences! {
     "does-not-fit": "wash" ["site.access" = "1 ft", "site.max_width" = "7 ft"] "passes"; "site.access" = OUT => "site.access";
     "headroom-too-low": "wash" ["site.headroom" = "14 ft"] "passes"; "site.headroom" = OUT => "site.headroom";
     "floor-in-a-pit": "wash" "passes"; "inlet.invert" = OUT => "inlet.invert";
+    "meter-contradicts-hours": "wash" ["stream.volume_per_day" = "7000 gal"] "passes"; "stream.flow" = OUT, "stream.hoses" = "1" => "stream \"wash\".flow";
     "floats-when-emptied": "wash" ["site.ground" = "99.00 ft", "site.groundwater" = "90.00 ft"] "passes"; "site.groundwater" = OUT => "site.groundwater";
     "inlet-falls-far": "wash" "passes"; "inlet.invert" = OUT => "inlet.invert";
     "inlet-falls-far": "wash" "passes"; "site.ground" = OUT, "outlet.invert" = OUT => "site.ground", "outlet.invert";

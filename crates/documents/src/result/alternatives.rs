@@ -25,6 +25,7 @@ fn one(settled: &Settled, edition: Edition, a: &Alternative) -> Value {
     json!({
         "change": a.change.text(),
         "unit": a.unit,
+        "one_pump_at_a_time": a.one_pump,
         "design_flow": flow.map(|v| plain(v.q.si(), system.pick((&GPM, &M3_H)))),
         "held_back": held.map(|e| plain(e.volume().q.si(), system.pick((&GAL, &M3)))),
         "total_oil_out": a.effluent.map(|e| plain(e.si(), &MG_L)),

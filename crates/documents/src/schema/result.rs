@@ -15,7 +15,7 @@ pub fn result_schema() -> Value {
     let limit = object(
         json!({ "pollutant": text, "value": value, "range": { "type": "object", "description": "Of pH, in place of a value" }, "statistic": { "type": ["string", "null"] }, "held_against": value, "verdict": { "enum": ["kept", "likely", "not shown", "exceeded", "not by gravity"] }, "expected": value, "mixed": value, "case": text, "scatter": { "anyOf": [values, { "type": "null" }] }, "keeps": { "type": ["object", "null"] }, "because": text, "change": text, "calculated": text, "results_that_keep_it": { "type": ["object", "null"] }, "held_back": { "type": "array", "items": { "type": "object" } } }),
     );
-    let alternatives = json!({ "type": ["array", "null"], "items": object(json!({ "change": text, "unit": text, "design_flow": { "type": ["object", "null"] }, "held_back": { "type": ["object", "null"] }, "total_oil_out": { "type": ["object", "null"] }, "words": list(&text), "price_of_one": { "type": ["object", "null"] } })) });
+    let alternatives = json!({ "type": ["array", "null"], "items": object(json!({ "change": text, "unit": text, "one_pump_at_a_time": { "type": "boolean" }, "design_flow": { "type": ["object", "null"] }, "held_back": { "type": ["object", "null"] }, "total_oil_out": { "type": ["object", "null"] }, "words": list(&text), "price_of_one": { "type": ["object", "null"] } })) });
     json!({
         "$schema": super::DIALECT,
         "title": "A settled job",
