@@ -65,7 +65,8 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
         })),
         "good_period": d.calibration.map(|c| json!({
             "samples": c.samples, "mean": mg_l(c.mean), "expected_before": mg_l(c.before), "expected_after": mg_l(c.after),
-            "influent_over_basis": c.influent, "median_droplet_over_basis": c.median, "scatter": c.scatter,
+            "influent_over_basis": c.factors.influent, "median_droplet_over_basis": c.factors.median,
+            "oil_out_over_chain": c.factors.rest, "scatter": c.scatter,
         })),
         "changes": enquiry.changes.iter().enumerate().map(|(k, c)| json!({
             "change": k, "date": c.date.0.map(|day| day.to_string()), "says": change(settled, k), "weight": weight(k),

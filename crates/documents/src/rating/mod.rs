@@ -123,7 +123,7 @@ pub fn by_calculation() -> &'static str {
 
 /// Oil that arrives on an occasion, SI: as measured, else that of the basis with what the good period corrects.
 fn influent(d: &Diagnosis, s: &Seen) -> f64 {
-    let corrected = d.calibration.filter(|_| !s.influent.1).map_or(1.0, |c| c.influent);
+    let corrected = d.calibration.filter(|_| !s.influent.1).map_or(1.0, |c| c.factors.influent);
     s.influent.0.si() * corrected
 }
 

@@ -10,22 +10,31 @@ pub fn good_period(d: &Diagnosis) -> Vec<String> {
     let Some(c) = &d.calibration else { return Vec::new() };
     let mut out: Vec<String> = d.jump.map(|j| stepped(&j)).into_iter().collect();
     out.push(format!(
-        "{} of the good period, {}{} mg/L in the geometric mean, are the baseline: with {} the oil and {} the median droplet of the basis the chain gives {} mg/L there, {} without. What should leave is reckoned so on every occasion.",
+        "{} of the good period, {}{} mg/L in the geometric mean, are the baseline: with {} the oil and {} the median droplet of the basis{} the chain gives {} mg/L there, {} without. What should leave is reckoned so on every occasion.",
         results(c.samples),
         most(c),
         mg(c.mean, 3),
-        times(c.influent),
-        times(c.median),
+        times(c.factors.influent),
+        times(c.factors.median),
+        rest(c),
         mg(c.after, 3),
         mg(c.before, 3),
     ));
-    // Where the factors end before the chain gives what was measured, all that is reckoned from it is as far off.
+    // Where oil and droplets end before the chain gives what was measured, the rest stands for something unknown.
     let (after, mean) = (c.after.si(), c.mean.si());
     let off = after > MISSES * mean || c.undetected == 0 && mean > MISSES * after;
-    out.extend(off.then(|| {
+    let rest = c.factors.rest;
+    out.extend((off || rest > MISSES || rest < 1.0 / MISSES).then(|| {
+        let still = if off {
+            format!(
+                ", and the bands below may be off by as much as {} times",
+                print::digits((after / mean).max(mean / after), 2)
+            )
+        } else {
+            String::new()
+        };
         format!(
-            "No plausible oil and droplets bring the chain to what was measured in the good period: what should leave, the sizes of causes and the bands below are off by about {} times. Have the water that comes sampled first.",
-            print::digits((after / mean).max(mean / after), 2)
+            "Plausible oil and droplets alone do not bring the chain to what was measured in the good period: why it leaves a factor is not known{still}. Have the water that comes sampled first."
         )
     }));
     out.push(scatter(c));
@@ -77,6 +86,15 @@ const WIDER: f64 = 2.0;
 fn most(c: &Calibration) -> &'static str {
     if c.undetected > 0 { "at most " } else { "" }
 }
+
+/// What oil and droplets leave unexplained.
+fn rest(c: &Calibration) -> String {
+    let worth = !(1.0 / WORTH..=WORTH).contains(&c.factors.rest);
+    if worth { format!(", and with {} what then leaves,", times(c.factors.rest)) } else { String::new() }
+}
+
+/// From so much a factor is worth its words: less does not show in two digits.
+const WORTH: f64 = 1.005;
 
 fn times(factor: f64) -> String {
     format!("{} times", print::digits(factor, 2))

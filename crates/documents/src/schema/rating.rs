@@ -35,7 +35,8 @@ pub fn rating_schema() -> Value {
     }));
     let calibration = shape(json!({
         "samples": { "type": "integer" }, "mean": number, "expected_before": number, "expected_after": number,
-        "influent_over_basis": number, "median_droplet_over_basis": number, "scatter": maybe("number"),
+        "influent_over_basis": number, "median_droplet_over_basis": number, "oil_out_over_chain": number,
+        "scatter": maybe("number"),
     }));
     let side = || shape(json!({ "results": { "type": "integer" }, "geometric_mean": number }));
     let ended = json!({ "anyOf": [shape(json!({ "last_high": text, "first_low": text })), { "type": "null" }] });

@@ -19,12 +19,26 @@ pub const ENOUGH: usize = 5;
 /// No scatter is taken for less: a laboratory alone repeats hexane extractions of one water to about a tenth (EPA
 /// method 1664, precision of its own, from memory).
 const LEAST: f64 = 0.11;
-/// How far influent and median droplet may lie off the basis where it states no range: 19 in 20 within. Judgement.
+/// How far influent and median droplet may lie off the basis where it states no range: nine in ten within. Judgement.
 const INFLUENT: (f64, f64) = (0.4, 2.5);
 const MEDIAN: (f64, f64) = (0.5, 2.0);
+/// How far the chain itself may lie off where influent and droplets are right: within this factor nine times in ten.
+/// Engineering judgement.
+const CHAIN: f64 = 2.0;
 /// Steps over each, and rounds.
 const STEPS: u32 = 12;
 const ROUNDS: u32 = 4;
+
+/// Over the basis and the chain, as the good period has them.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Factors {
+    /// Oil that arrives, over that of the basis, where it was not measured.
+    pub influent: f64,
+    /// Median droplet over that of the basis.
+    pub median: f64,
+    /// Oil that leaves over what the chain gives with these two.
+    pub rest: f64,
+}
 
 /// What the good period says of the unit.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -39,10 +53,8 @@ pub struct Calibration {
     pub before: Concentration,
     /// What it expects now.
     pub after: Concentration,
-    /// Oil that arrives, over that of the basis, where it was not measured.
-    pub influent: f64,
-    /// Median droplet over that of the basis.
-    pub median: f64,
+    /// By what the basis and the chain are corrected.
+    pub factors: Factors,
     /// Standard deviation of the logarithm of the results about what is expected, where there were enough.
     pub scatter: Option<f64>,
 }
@@ -96,21 +108,33 @@ pub(super) fn calibrate(ledger: &Ledger, occasions: &mut [Occasion<'_>]) -> Opti
         scatter = sqrt(squares / (n - 1.0)).max(LEAST);
         found = Some(scatter);
     }
+    let undetected = good.iter().filter(|k| !occasions[**k].detected).count();
+    let fitted = mean(good.iter().map(|k| expected(&occasions[*k], factors[0], factors[1])))?;
+    let rest = rest(results / fitted, undetected > 0, scatter * scatter / good.len() as f64);
+    let factors = Factors { influent: factors[0], median: factors[1], rest };
     for o in occasions.iter_mut() {
-        o.calibrate(factors[0], factors[1]);
+        o.calibrate(factors);
     }
     let after = mean(good.iter().map(|k| occasions[*k].effluent(&occasions[*k].usual())))?;
     let [mean, before, after] = [results, before, after].map(Concentration::from_si);
     Some(Calibration {
         samples: good.len(),
-        undetected: good.iter().filter(|k| !occasions[**k].detected).count(),
+        undetected,
         mean,
         before,
         after,
-        influent: factors[0],
-        median: factors[1],
+        factors,
         scatter: found,
     })
+}
+
+/// What the factors leave of the results over what is expected, drawn to one by how surely the chain is right beside how
+/// surely the mean is known (normal prior and normal mean of the logarithms, any text on statistics). A mean that is one
+/// at most does not raise what is expected.
+fn rest(measured_over_expected: f64, at_most: bool, variance: f64) -> f64 {
+    let off = ln(measured_over_expected);
+    let own = (ln(CHAIN) / Z_95) * (ln(CHAIN) / Z_95);
+    if at_most && off > 0.0 || !off.is_finite() { 1.0 } else { exp(off * own / (own + variance)) }
 }
 
 fn measured(o: &Occasion<'_>) -> Option<f64> {

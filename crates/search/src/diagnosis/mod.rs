@@ -22,7 +22,7 @@ mod steps;
 mod suspects;
 mod telling;
 
-pub use calibration::{Calibration, ENOUGH, SCATTER};
+pub use calibration::{Calibration, ENOUGH, Factors, SCATTER};
 pub use fit::tried;
 pub use gauges::Layers;
 pub use jump::{Jump, jump};
@@ -303,7 +303,7 @@ pub fn work(t: &mut Ledger, job: &Job, found: &Diagnosis) -> Result<Vec<Option<N
         occasion.good = calibration::is_good(observed, &job.enquiry.changes);
         mark_before(std::slice::from_mut(&mut occasion), jump);
         if let Some(c) = &found.calibration {
-            occasion.calibrate(c.influent, c.median);
+            occasion.calibrate(c.factors);
         }
         let out = occasion.worked(t, &under(&occasion, &lead.causes, 1.0))?;
         places.push(observed.oil_out.is_given().then_some(out.at));

@@ -1,5 +1,6 @@
 //! What a unit lets through on one occasion, if this and that were the matter.
 
+use super::calibration::Factors;
 use stillrise_design::basis::Basis;
 use stillrise_design::basis::fluids::{self, Season};
 use stillrise_design::basis::stated::{standby, stated};
@@ -31,6 +32,8 @@ pub struct Situation {
     pub median: f64,
     /// Oil that arrives over that of the occasion.
     pub influent: f64,
+    /// Oil that leaves over what the chain gives for it, as the good period has it.
+    pub rest: f64,
     /// Measured over true oil.
     pub bias: f64,
     /// Share of the plates lost.
@@ -105,6 +108,7 @@ impl<'a> Occasion<'a> {
             flow: 1.0,
             median: 1.0,
             influent: 1.0,
+            rest: 1.0,
             bias: 1.0,
             plates_lost: 0.0,
             colder: 0.0,
@@ -127,12 +131,13 @@ impl<'a> Occasion<'a> {
         })
     }
 
-    /// Takes what the good period says of influent and droplets as usual; an influent that was measured stays.
-    pub(super) fn calibrate(&mut self, influent: f64, median: f64) {
+    /// Takes what the good period says of influent, droplets and what they leave unexplained as usual; an influent that was
+    /// measured stays.
+    pub(super) fn calibrate(&mut self, by: Factors) {
         if !self.observed.oil_in.is_given() {
-            self.usual.influent = influent;
+            self.usual.influent = by.influent;
         }
-        self.usual.median = median;
+        (self.usual.median, self.usual.rest) = (by.median, by.rest);
     }
 
     /// Where the oil that arrives and the median droplet stand, as far as the basis has them.
@@ -248,6 +253,10 @@ impl<'a> Occasion<'a> {
                 + emulsified
                 + dissolved
         );
+        if differs(s.rest, 1.0) {
+            let rest = size(t, "oil that leaves over that of the chain", TIMES, ratio(s.rest), out.at);
+            out = reckon!(t, "as the good period has it", [MG_L, MG_L], (out = out, rest = rest) out * rest);
+        }
         if differs(s.carried, 0.0) {
             let carried = size(t, "oil carried out of the layer", MG, Concentration::from_si(s.carried), out.at);
             out = reckon!(t, "with what is carried", [MG_L, MG_L], (out = out, carried = carried) out + carried);
