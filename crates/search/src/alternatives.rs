@@ -10,7 +10,8 @@ use crate::weakest::weakest;
 use stillrise_design::basis::rain_kept_out::{is_barred, without_rain};
 use stillrise_design::basis::shear::Shear;
 use stillrise_design::enquiry::Enquiry;
-use stillrise_design::enquiry::blocks::{Receiver, Stream};
+use stillrise_design::enquiry::blocks::{Containment, DrainValve, Receiver, Stream};
+use stillrise_design::enquiry::claimed_word::WordClaim;
 use stillrise_design::enquiry::keys::{Claim, Quantity};
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin, complete};
@@ -37,6 +38,8 @@ pub enum Change {
     WithTheRain,
     /// Wash water goes elsewhere; rain alone is treated.
     WashApart,
+    /// The drains of containments that stand open are kept closed, and what they hold is let down by hand.
+    DrainClosed,
     /// The spill is held ahead, and none of it comes to the separator.
     SpillAhead,
     /// Two units in parallel in place of one.
@@ -45,13 +48,14 @@ pub enum Change {
 
 impl Change {
     /// All, in the order of print.
-    pub const ALL: [Change; 8] = [
+    pub const ALL: [Change; 9] = [
         Change::OnePump,
         Change::GentlePump,
         Change::Capped,
         Change::RainKeptOut,
         Change::WithTheRain,
         Change::WashApart,
+        Change::DrainClosed,
         Change::SpillAhead,
         Change::TwoInParallel,
     ];
@@ -68,6 +72,7 @@ impl Change {
             Change::RainKeptOut => "without the rain, which is kept out",
             Change::WithTheRain => "with the rain, if the owner of the sewer consents",
             Change::WashApart => "the rain alone, all other water treated apart",
+            Change::DrainClosed => "the drain of the containment kept closed, its water let down by hand after a look",
             Change::SpillAhead => "the spill held ahead, none of it coming to the separator",
             Change::TwoInParallel => "two units in parallel",
         }
@@ -135,6 +140,12 @@ impl Change {
                 other.samples.retain(|s| s.stream.as_deref().is_some_and(|of| rain(&of.to_owned())));
                 other.streams.clear();
             }
+            Change::DrainClosed if drains_open(e).next().is_some() => {
+                for at in drains_open(e).collect::<Vec<_>>() {
+                    let closed = WordClaim { word: DrainValve::Closed, from: None, chosen: false, because: None };
+                    other.containments[at].drain.claims = vec![closed];
+                }
+            }
             Change::SpillAhead
                 if e.spill.is_some()
                     && taken.map_or_else(
@@ -165,6 +176,12 @@ fn one_pump_keeps_up(e: &Enquiry) -> bool {
     let least = e.inlet.rate.0.iter().filter_map(|pump| pump.q()).map(Typed::si).reduce(f64::min);
     let keeps_up = comes.zip(least).is_some_and(|(comes, least)| comes <= least);
     e.inlet.rate.0.len() > 1 && e.dumps.is_empty() && keeps_up
+}
+
+/// The containments whose drain is said to stand open, by their places in the enquiry.
+fn drains_open(e: &Enquiry) -> impl Iterator<Item = usize> {
+    let open = |c: &Containment| c.drain.settled().is_some_and(|claim| claim.word == DrainValve::Open);
+    e.containments.iter().enumerate().filter(move |(_, c)| open(c)).map(|(at, _)| at)
 }
 
 /// The class of pump that breaks the droplets least.
@@ -231,9 +248,17 @@ pub fn alternatives(settled: &Settled, demo: &Range) -> Vec<Alternative> {
             && a.effluent.zip(out).is_none_or(|(then, now)| then.si() > 0.95 * now.si())
     };
     all.retain(|a| a.change != Change::GentlePump || (a.pick.is_some() && !same(a)));
-    // Where nothing fits, a spill that is held ahead and changes nothing is no alternative.
-    all.retain(|a| a.change != Change::SpillAhead || a.pick.is_some());
+    // Where nothing fits, a spill that is held ahead and changes nothing is no alternative; nor where a containment that
+    // stands holds it.
+    let held = all.iter().any(|a| a.change == Change::DrainClosed && holds(a));
+    all.retain(|a| a.change != Change::SpillAhead || (a.pick.is_some() && !held));
+    all.retain(|a| a.change != Change::DrainClosed || a.pick.is_some());
     all
+}
+
+/// Whether a unit fits without a condition on what is ahead of it.
+fn holds(a: &Alternative) -> bool {
+    a.pick.as_ref().is_some_and(|pick| !matches!(pick.condition, Some(Condition::Ahead(_))))
 }
 
 fn worked(change: Change, enquiry: &Enquiry, range: &Range) -> Alternative {

@@ -34,6 +34,8 @@ pub struct Outcome {
     pub answer: String,
     /// Total oil out, expected, in the worst case.
     pub effluent: Option<Concentration>,
+    /// Total oil that would arrive then.
+    pub arrives: Option<Concentration>,
     /// What would be held against the limits, most of those predicted.
     pub held: Option<Concentration>,
     /// The unit that would be taken, or that none would without a condition; `None` where the one taken stands on a
@@ -82,7 +84,6 @@ impl Stores {
         let si = |v: Option<Volume>| v.map(Typed::si);
         let pairs = [
             change(si(self.held_back), si(other.held_back)),
-            // Beyond some years nobody minds.
             change(self.sludge.map(often), other.sludge.map(often)),
             change(self.oil.map(often), other.oil.map(often)),
             change(si(self.spill), si(other.spill)),
@@ -91,9 +92,9 @@ impl Stores {
     }
 }
 
-/// Times longer than five years count as that.
+/// Times longer than two years count as that: emptied as rarely, nobody minds.
 fn often(time: Time) -> f64 {
-    time.si().min(5.0 * 365.25 * 86_400.0)
+    time.si().min(2.0 * 365.25 * 86_400.0)
 }
 
 /// One open question.
@@ -333,6 +334,7 @@ fn outcome(
         stores: Stores::of(&same),
         answer: show(answer, entry.units, system),
         effluent: effluent(&same),
+        arrives: same.performance.as_ref().and_then(|p| p.worst()).map(|worst| worst.content.total.q),
         held: held(&same),
         unit: taken.fits.then(|| other.map_or_else(|| NONE_WITHOUT.to_owned(), |pick| pick.name(range))),
         words: None,

@@ -8,7 +8,7 @@ use crate::pick::Pick;
 use crate::results::latest;
 use crate::risk::inputs::{Input, Range, among};
 use crate::risk::{Model, Reading};
-use crate::words::{SETS, beside_measured};
+use crate::words::{SEEN, SETS, beside_measured};
 use std::sync::Arc;
 use stillrise_design::WhatIf;
 use stillrise_design::basis::Ready;
@@ -69,6 +69,10 @@ pub(crate) fn weakest(
     let found: Vec<Option<Measured>> = (0..words.len()).map(|k| latest(enquiry, of(k)?)).collect();
     for ((word, found), stays) in words.iter_mut().zip(&found).zip(&now.stays) {
         *word = beside_measured(*word, *found, *stays);
+    }
+    for (k, word) in words.iter_mut().enumerate() {
+        let eye = of(k).is_some_and(|limit| limit.unseen.is_some());
+        *word = if eye { SEEN.max(*word) } else { *word };
     }
     // What is stated with a range is no assumption, and what the chain never asks for changes nothing.
     for (k, input) in inputs.iter().enumerate().filter(|(_, input)| input.assumed && asked.holds(&input.key)) {

@@ -93,7 +93,7 @@ pub(crate) fn hear(
 }
 
 /// What holds the word of one limit back.
-fn against(heard: &Heard, k: usize, verdict: &LimitVerdict, system: System) -> Vec<HeldBack> {
+fn against(heard: &Heard, k: usize, verdict: &LimitVerdict, by_eye: bool, system: System) -> Vec<HeldBack> {
     let (measured, chance) = (verdict.measured.as_ref(), verdict.chance.as_ref());
     let calculated = beside(verdict.calculated, measured, verdict.stays_in_the_mean());
     // Where the unit that stands was measured, what it can do is known better than by an assumed share of oil that does not
@@ -123,12 +123,18 @@ fn against(heard: &Heard, k: usize, verdict: &LimitVerdict, system: System) -> V
     }
     // What somebody can be asked goes before what is ours to choose, and of each what leads farthest.
     swings.sort_by(|(a, w, x, _), (b, v, y, _)| b.cmp(a).then(v.cmp(w)).then(y.total_cmp(x)));
-    let mut held: Vec<HeldBack> = swings.into_iter().map(|(.., held)| held).collect();
+    // What no answer changes is told before what one could.
+    let mut held: Vec<HeldBack> = by_eye.then_some(HeldBack { word: SEEN, by: By::Eye }).into_iter().collect();
+    held.extend(swings.into_iter().map(|(.., held)| held));
     if let Some(word) = chance.map(Chance::allows).filter(|word| *word > calculated) {
         held.push(HeldBack { word, by: By::Chance });
     }
     held
 }
+
+/// The best word on a limit that is judged by eye: a film far thinner than a micrometre shows, and no content of the water
+/// says what gathers on it.
+pub(crate) const SEEN: Word = Word::NotShown;
 
 /// What was measured at the unit that stands, where it speaks against a limit on oil.
 fn speaks(found: Measured) -> Option<HeldBack> {
@@ -146,7 +152,11 @@ pub(crate) fn settle(enquiry: &Enquiry, design: &mut Design, ledger: &mut Ledger
     let system = enquiry.system();
     let Design { performance: Some(performance), basis: Some(basis), .. } = design else { return };
     for (k, verdict) in performance.limits.iter_mut().enumerate() {
-        verdict.chance = heard.shares.get(k).copied().flatten().map(|share| Chance {
+        let limit = basis.limits.get(verdict.limit);
+        let eye = limit.is_some_and(|l| l.unseen.is_some());
+        // How often a film is seen no share of results tells.
+        let share = heard.shares.get(k).copied().flatten().filter(|_| !eye);
+        verdict.chance = share.map(|share| Chance {
             share: choose(
                 ledger,
                 "share of the results that keep the limit",
@@ -158,10 +168,10 @@ pub(crate) fn settle(enquiry: &Enquiry, design: &mut Design, ledger: &mut Ledger
             ),
             sets: SETS,
         });
-        verdict.measured = basis.limits.get(verdict.limit).and_then(|limit| latest(enquiry, limit));
+        verdict.measured = limit.and_then(|limit| latest(enquiry, limit));
         // What was measured is told before what was reckoned.
         let mut held: Vec<HeldBack> = verdict.measured.and_then(speaks).into_iter().collect();
-        held.extend(against(heard, k, verdict, system));
+        held.extend(against(heard, k, verdict, eye, system));
         verdict.hold_back(held);
     }
 }

@@ -4,6 +4,7 @@ use crate::ask::Ask;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::containment::Containments;
 use stillrise_design::basis::containment::balance::{Balance, Spare};
+use stillrise_design::basis::containment::drain::Shut;
 use stillrise_design::basis::containment::reach::Open;
 use stillrise_units::catalog::{FT2, GAL, IN, M2, M3, MM};
 use stillrise_units::{Typed, Volume, print};
@@ -39,7 +40,8 @@ fn look(s: &Subject<'_>) -> Verdict {
         let unknown: Vec<String> = of(None).map(say).collect();
         return Verdict::cannot_judge(unknown.join("; "), asks(s, &of(None).collect::<Vec<_>>()), first.dry.val.at);
     }
-    let spare: Vec<String> = ahead.balances.iter().map(say).collect();
+    let drained = |b: &Balance| if b.shut == Shut::Open { " with the drain closed, which stands open" } else { "" };
+    let spare: Vec<String> = ahead.balances.iter().map(|b| say(b) + drained(b)).collect();
     Verdict::passes(spare.join("; "))
 }
 

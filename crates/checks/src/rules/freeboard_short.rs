@@ -52,9 +52,14 @@ fn look(s: &Subject<'_>) -> Verdict {
             cap.at,
         )
     } else {
-        let cap_shown = s.show(cap.q, (&IN, &MM));
+        // A layer deeper than the water itself is no layer.
+        let kept = if cap.q < train.unit.frame.crest.q {
+            format!("up to {} of {name}", s.show(cap.q, (&IN, &MM)))
+        } else {
+            format!("with any layer of {name}")
+        };
         Verdict::passes(format!(
-            "the walls stand {above} above the inlet chamber at the largest flow; the freeboard is kept up to {cap_shown} of {name}, the alarm is at {at_alarm}"
+            "the walls stand {above} above the inlet chamber at the largest flow; the freeboard is kept {kept}, the alarm is at {at_alarm}"
         ))
     }
 }

@@ -10,7 +10,7 @@ rule! {
     "frost-outdoors" "Frost on a unit outdoors", Site;
     looks "The coldest air at a unit that is not said to stand indoors and not said to be protected: below freezing it fails, for walls below the ground it warns, unknown it cannot judge."
     matters "Still water freezes: ice lifts plates, blocks outlet, floats and sample pipe, and can burst nozzles."
-    remedy "A heated room, insulation with a heater or tracing, or drain the unit for the winter; below ground, pipes and water under the local frost depth."
+    remedy "A heated room, or insulation with a heater or tracing; to drain it for the winter only where no water comes then."
     source "Common practice of the trade; water freezes at 0 °C"
     limits "Takes the air alone. Warm water that never stops keeps a unit open in light frost; a cold week without flow does not."
 }
@@ -39,9 +39,14 @@ fn look(s: &Subject<'_>) -> Verdict {
             None,
         );
     }
+    let unprotected = if *site.frost_protected == Some(false) {
+        "nothing protects the unit"
+    } else {
+        "the unit is not said to stand in a heated room or to be protected"
+    };
     if air < Temperature::of(FREEZING, &DEG_C) {
         Verdict::fails(
-            format!("coldest air {shown}, and the unit is not said to stand in a heated room or to be protected"),
+            format!("coldest air {shown}, and {unprotected}"),
             None,
         )
     } else {

@@ -9,7 +9,7 @@ rule! {
     "pump-outside-class" "Pump shears unlike its class", Inlet;
     looks "The power a pump dissipates in the water, worked from its power, head, speed or impeller, against the range of its class: outside it warns. Where there are figures and the class was not said, it cannot judge."
     matters "The figure decides how fine the oil is broken. A label that gives another figure than the class may be that of another pump, or of another duty point."
-    remedy "Ask for the pump's curve with power, head and efficiency at the flow it delivers, and for its impeller."
+    remedy "The pump's curve, with power, head and efficiency at the flow it delivers, its speed and its impeller settle it."
     source "The ranges of the classes are engineering judgement; the figure is power lost over the mass in the impeller, from memory"
     limits "Pumps without an impeller keep their class's range, whatever is said of power and speed. The likely class figure spans ten times and more."
 }
@@ -25,8 +25,16 @@ fn look(s: &Subject<'_>) -> Verdict {
             open = open.or(Some(place));
             continue;
         };
+        let inlet = &s.enquiry.inlet;
+        let taken = if inlet.impeller.is_given() {
+            ""
+        } else if inlet.pump_speed.is_given() {
+            " (its impeller was taken)"
+        } else {
+            " (its speed and impeller were taken)"
+        };
         let says = format!(
-            "{}: {} by its figures, {} to {} by its class",
+            "{}: {} by its figures{taken}, {} to {} by its class",
             place.name,
             show(place.dissipation.q),
             show(low),

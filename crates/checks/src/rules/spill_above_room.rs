@@ -14,7 +14,7 @@ rule! {
     "spill-above-room" "Spill larger than the room for it", OilZone, bars_pick;
     looks "The declared spill, less what containments ahead hold of it, against the oil that all units still take between the high-oil alarm and the thickest permitted layer. Where nobody spoke of a spill it cannot judge."
     matters "The spill may come just before the alarm. What does not fit goes to the outlet."
-    remedy "A larger unit or more in parallel, an alarm for a thinner layer where its level was stated, or holding the spill ahead of the unit."
+    remedy "Holding the spill ahead of the unit, where a containment can with its drain kept closed; else a larger unit or more in parallel, or an alarm for a thinner layer where its level was stated."
     source "Volumes of the layers; that the spill comes on top of the alarm layer, and that an alarm whose level nobody stated moves down for it to 35 % of the permitted layer and no further, is our proposal"
     limits "Alarm and spill are taken at rest: while the largest flow lasts the float answers later, and a spill in a storm may be announced only when the flow falls. The oil is taken to spread evenly over all units; oil drawn off while it arrives is not counted. A containment counts only where it surely holds: where its size, its rain or its drain is not known, all of the spill is taken to come."
 }
@@ -61,10 +61,14 @@ fn look(s: &Subject<'_>) -> Verdict {
     if room.spare.q.si() < 0.0 {
         let soon = spill.rate.map_or_else(String::new, |rate| {
             let fills = print::in_prose(room.room.q.si() / rate.q.si(), &MIN);
-            format!("; at {} the {} of room are full in {fills}", s.show(rate.q, FLOW_UNITS), gallons(room.room.q))
+            format!("; at {} that is full in {fills}", s.show(rate.q, FLOW_UNITS))
         });
         Verdict::fails(
-            format!("of {says} {} find no room between alarm and limit{soon}{because}", gallons(-room.spare.q)),
+            format!(
+                "of {says} {} find no room between alarm and limit, where there is room for {}{soon}{because}",
+                gallons(-room.spare.q),
+                gallons(room.room.q)
+            ),
             room.spare.at,
         )
     } else {
@@ -86,7 +90,15 @@ fn passing(s: &Subject<'_>, spill: &SpillState) -> (String, String) {
         Passing::Nothing | Passing::Short => {
             (format!(", of which {} pass the containment ahead,", gallons(passes.q)), String::new())
         }
-        Passing::Open => (format!(", all of which runs through the open drain of {names},"), String::new()),
+        Passing::Open => {
+            let holds = b.dry.holds() == Some(true) && b.passes_as_taken(spill.volume.q).si() <= 0.0;
+            let shut = if holds {
+                format!("; with its drain closed {names} would hold all of it, with the rain")
+            } else {
+                String::new()
+            };
+            (format!(", all of which runs through the open drain of {names},"), shut)
+        }
         Passing::Unknown => {
             let valves = b.chain.iter().filter_map(|i| ahead.all[*i].valve.open.as_ref());
             let unsaid: Vec<String> = valves.chain(&b.open).map(|open| s.taken(&open.key, &open.what, false)).collect();

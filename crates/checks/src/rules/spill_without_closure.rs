@@ -18,7 +18,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let Some(basis) = &s.design.basis else { return s.stopped() };
     let Some(spill) = &basis.spill else {
         return match basis.closure {
-            Some(true) => Verdict::passes("a closure shuts the outlet when oil comes near it; of a spill nobody spoke"),
+            Some(true) => Verdict::passes("an outlet closure is said to be there or asked for; of a spill nobody spoke"),
             Some(false) => Verdict::cannot_judge(
                 "nothing shuts the outlet, and nobody said whether a spill must stay in",
                 [SPILL],
@@ -33,7 +33,12 @@ fn look(s: &Subject<'_>) -> Verdict {
     };
     let declared = declared(s, spill);
     if basis.closure == Some(true) {
-        return Verdict::passes(format!("a closure shuts the outlet before {declared} reaches it"));
+        let says = if s.enquiry.unit_stands() {
+            format!("a closure is said to shut the outlet before {declared} reaches it")
+        } else {
+            format!("an outlet closure is asked for and stands in the train; what trips it, and that it shuts before {declared} reaches the outlet, its data sheet has to show")
+        };
+        return Verdict::passes(says);
     }
     if let (true, Some(ahead)) = (spill.is_held_ahead(), &basis.containment) {
         let holders = holders(ahead);

@@ -33,6 +33,8 @@ pub enum By {
         /// Whether a customer is asked for it; else the value is ours.
         asked: bool,
     },
+    /// It is judged by eye: that nothing is seen no number shows.
+    Eye,
     /// Too few results keep the limit, once they scatter and what is uncertain is drawn.
     Chance,
     /// What was measured at the unit that stands.
@@ -267,6 +269,10 @@ impl LimitVerdict {
                     "{whose} this: {label}. With {answer}, which is plausible too, it would be \"{}\"{others}",
                     there.text()
                 )
+            }
+            By::Eye => {
+                "whether a film is seen is judged by eye, and no number tells that: the one we took is a rule of thumb"
+                    .to_owned()
             }
             By::Chance => "single results scatter, and much of the basis is uncertain".to_owned(),
             By::Measured(measured) => measured.says("the limit"),

@@ -45,6 +45,13 @@ pub(super) fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, re
     };
     let Found { expected, mixed, against, influent, stays, solids, ref when } = *found;
     let within = |arrives: Concentration| {
+        if limit.unseen.is_some() {
+            let (arrives, taken) = (number(arrives), number(against));
+            return told!(
+                read,
+                "what arrives{when} is {arrives} of free oil, less than the {taken} taken for what is seen"
+            );
+        }
         told!(
             read,
             "what arrives{when} is {}, against {}: the water is within the limit before any separator",

@@ -57,6 +57,8 @@ pub(super) fn stands_in(mail: &[String], q: &Question) -> bool {
     let (text, _) = pattern(q);
     let name = water(q).to_lowercase();
     let stands = |line: &String| not_rising::stands_in(line, q, &name);
-    mail.iter()
-        .any(|line| stands(line) || *line == asked(q) || line.starts_with(&text) && line.to_lowercase().contains(&name))
+    // What is added to a question stands behind it.
+    mail.iter().any(|line| {
+        stands(line) || line.starts_with(&asked(q)) || line.starts_with(&text) && line.to_lowercase().contains(&name)
+    })
 }

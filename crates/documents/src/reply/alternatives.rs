@@ -3,6 +3,7 @@
 use super::show;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::promise::Promise;
+use stillrise_design::train::Train;
 use stillrise_search::Settled;
 use stillrise_search::alternatives::{Alternative, Change};
 use stillrise_search::pick::Condition;
@@ -11,12 +12,30 @@ use stillrise_units::{Typed, print};
 
 /// A line for each alternative, with or without what it would cost.
 pub(crate) fn lines(settled: &Settled, with_price: bool) -> Vec<String> {
-    // Two that do worse than the one are no alternative.
-    let out = settled.job.design.performance.as_ref().and_then(|p| p.worst()).map(|worst| worst.total.expected.q);
-    let worse = |a: &Alternative| {
-        a.change == Change::TwoInParallel && a.effluent.zip(out).is_some_and(|(two, one)| two.si() > one.si() * 1.05)
-    };
-    settled.alternatives.iter().filter(|a| !worse(a)).map(|a| line(settled, a, with_price)).collect()
+    settled.alternatives.iter().filter(|a| !is_no_better(settled, a)).map(|a| line(settled, a, with_price)).collect()
+}
+
+/// Less of the oil than this share taken off what leaves is no gain.
+const GAIN: f64 = 0.05;
+
+/// Whether two in parallel gain nothing over the one: no less oil, no better word, no lower price, no condition lifted,
+/// and neither takes the whole flow alone.
+fn is_no_better(settled: &Settled, a: &Alternative) -> bool {
+    let design = &settled.job.design;
+    let (Some(pick), Some(one), Some(two)) = (&a.pick, &design.train, &a.design.train) else { return false };
+    if a.change != Change::TwoInParallel {
+        return false;
+    }
+    let out = design.performance.as_ref().and_then(|p| p.worst()).map(|worst| worst.total.expected.q);
+    let ratio = a.effluent.zip(out).map_or(1.0, |(two, one)| two.si() / one.si().max(f64::MIN_POSITIVE));
+    let words = || a.words.iter().zip(design.performance.iter().flat_map(|p| &p.limits));
+    let better = ratio < 1.0 - GAIN
+        || words().any(|(word, now)| *word < now.word)
+        || pick.condition.is_none() && settled.pick.as_ref().is_some_and(|now| now.condition.is_some());
+    let price = |train: &Train| train.unit.particulars.price.as_ref().map(|(each, _)| each * train.count.q.si());
+    let cheaper = price(two).zip(price(one)).is_some_and(|(two, one)| two < one);
+    let spare = one.unit.particulars.model == two.unit.particulars.model;
+    ratio > 1.0 + GAIN || !(better || cheaper || spare)
 }
 
 fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
@@ -40,7 +59,8 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         facts.push(format!("with {} held back ahead", show(settled, hold.volume().q.si(), (&GAL, &M3))));
     }
     if let Some((price, currency)) = train.unit.particulars.price.as_ref().filter(|_| with_price) {
-        facts.push(format!("budget {} {currency}", print::digits(price * train.count.q.si(), 3)));
+        let without = if a.change == Change::GentlePump { " without the pump" } else { "" };
+        facts.push(format!("budget {} {currency}{without}", print::digits(price * train.count.q.si(), 3)));
     }
     if let Some(worst) = a.design.performance.as_ref().and_then(|p| p.worst()) {
         facts.push(format!("{} out", Promise::of(worst.total.expected.q, worst.content.total.q).sentence()));

@@ -1,6 +1,7 @@
 //! What contradicts, what is asked, what was assumed.
 
 use super::alike::{asked, pattern, stands_in, together};
+use super::contradictions;
 use super::show;
 use super::{not_rising, plant};
 use crate::summary::{assumed_under, numberless, rests_on, stands, that_matter};
@@ -56,8 +57,11 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
             let same = same && !crate::rating::is_observed(settled);
             // One pump's rate moves little where another's moves with it.
             let same = same && !asked.is_some_and(|q| q.key.starts_with("inlet.rate"));
-            let same =
-                if same { " Either leads to the same unit, if not to the same flows and intervals." } else { "" };
+            let same = if same {
+                " Either leads to the same unit, if not to the same flows and intervals.".to_owned()
+            } else {
+                asked.and_then(|q| contradictions::otherwise(settled, q)).unwrap_or_default()
+            };
             Some(format!("{}: {}. We took {taken}.{same}", crate::summary::capital(&entry.label), said.join("; ")))
         }
         _ => None,
@@ -122,7 +126,22 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         .chain(of_rules(settled))
         .chain(others)
         .chain(rest.iter().map(|q| alike(q)));
-    texts.filter(|text| seen.insert(text.clone())).take(ASKED).collect()
+    let all: Vec<String> = texts.filter(|text| seen.insert(text.clone())).collect();
+    one_sampling(all).into_iter().take(ASKED).collect()
+}
+
+/// Where the content of a water is asked for, the results that show its peaks are asked for with it: they are the same
+/// samples.
+fn one_sampling(mut all: Vec<String>) -> Vec<String> {
+    let content = all.iter().position(|text| text.starts_with("How much oil and grease does "));
+    let single = all.iter().position(|text| text.starts_with("May we have the results of single samples of the water"));
+    if let (Some(content), Some(single)) = (content, single) {
+        all[content].push_str(
+            " Single samples with their dates, those you have or some taken now, show it, and how far peaks rise above the mean.",
+        );
+        all.remove(single);
+    }
+    all
 }
 
 /// Which limits hold, where none was named: without them there is nothing to choose a unit by.

@@ -4,6 +4,7 @@
 mod alike;
 pub(crate) mod alternatives;
 mod asks;
+mod contradictions;
 mod emptied;
 mod european;
 mod named;

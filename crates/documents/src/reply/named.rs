@@ -121,7 +121,7 @@ fn promise(settled: &Settled) -> Option<String> {
     let worst = design.performance.as_ref().and_then(|p| p.worst());
     if let Some(arrives) = arrives.filter(|arrives| *arrives <= value) {
         return Some(format!(
-            "{lead} we promise nothing. We take it that {} arrive on the mean, which is within that already; a separator lowers what is below {} by nothing that anybody has shown.",
+            "{lead} we promise nothing. By the figures we have, the mean that arrives, {}, is within it already; how much a plate separator takes from water that carries less than {} nobody has shown.",
             number(arrives),
             number(floor())
         ));
@@ -160,7 +160,7 @@ fn droplet(settled: &Settled) -> Option<String> {
     };
     let unit = if settled.job.enquiry.unit_stands() { "the unit that stands" } else { "the unit below" };
     let of = format!(
-        "the plates of {unit} catch what is larger than {} whole, where they do it worst, with {} through one unit",
+        "the plates of {unit}, on the mean of all gaps, just catch droplets of {} where they do it worst, with {} through one unit",
         show(settled, cut.q.si(), (&UM, &UM)),
         show(settled, removal.flow.q.si(), FLOW_UNITS)
     );

@@ -203,10 +203,11 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     }
     facts.extend([stands::how(settled), stands::floats(settled), stands::room(settled)].into_iter().flatten());
     let beside: Vec<&Stage> = train.stages.iter().filter(|s| s.asked_for).collect();
+    let closure = if train.stages.iter().any(|s| s.kind == StageKind::Closure) { ", outlet closure" } else { "" };
     let without = if beside.is_empty() {
-        "without freight and installation"
+        format!("without freight{closure} and installation")
     } else {
-        "without freight, installation and what is needed beside it"
+        format!("without freight{closure}, installation and what is needed beside it")
     };
     facts.push(match &p.price {
         Some((price, currency)) if n > 1.0 => format!(
@@ -291,7 +292,7 @@ fn why(settled: &Settled) -> Option<String> {
         .map_or_else(String::new, |c| format!("; {} while the spill runs", show(settled, c.feed.q.si(), FLOW_UNITS)));
     let running = if basis.feed.pumped && case.pumps.is_none() { ", while the pump runs" } else { "" };
     Some(format!(
-        "for {} through {}{uneven} ({}{running}); there its plates catch droplets larger than {} whole, in water of {}{spill}",
+        "for {} through {}{uneven} ({}{running}); there its plates, on the mean of all gaps, just catch droplets of {} in water of {}{spill}",
         show(settled, hardest.flow.q.si(), FLOW_UNITS),
         if several { "each unit" } else { "it" },
         hardest.case,

@@ -37,8 +37,7 @@ pub(super) fn containment(r: &mut Report<'_>, basis: &Basis) {
         "The largest vessel loses all of its oil, one design rain falls on drained containments, and fire water comes on top. \
          Oil floats: what overflows first is oil, and a containment full of rain holds none. Where water leaves under a baffle, \
          the water that the oil pushes out goes first. No stage behind is sized for a spill that is held here; only what is drained comes to it. \
-         The storm still counts all surfaces as running straight to the separator, which is the safe side for its flow; \
-         the containments' own areas it does not count.",
+         The storm counts the surfaces that are listed; of those that a containment with a closed or metered drain holds back it counts none.",
     );
     if let Some(text) = unthrottled(r.settled) {
         r.out.para(&text);

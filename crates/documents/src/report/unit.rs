@@ -6,7 +6,7 @@ use super::{Report, capital, sentence};
 use serde_json::json;
 use stillrise_design::Node;
 use stillrise_design::provenance::{Pair, show};
-use stillrise_design::train::Train;
+use stillrise_design::train::{StageKind, Train};
 use stillrise_units::catalog::{GAL, IN, KG, LB, M3, MM};
 
 const LENGTH: Pair = (&IN, &MM);
@@ -45,7 +45,12 @@ fn stages(r: &mut Report<'_>, train: &Train) {
             || "–".to_owned(),
             |(label, value, units)| format!("{label}: {}", show(value, Some(*units), r.system)),
         );
-        let scope = if stage.asked_for { "needed; not in this scope until decided" } else { "in this scope" };
+        let scope = match stage.kind {
+            _ if stage.asked_for => "needed; not in this scope until decided",
+            // What stands ahead is the client's, whoever builds it.
+            StageKind::Containment | StageKind::Pump => "by others",
+            _ => "in this scope",
+        };
         table.row([(k + 1).to_string(), capital(&stage.name), stage.why.clone(), size, scope.to_owned()]);
     }
     r.out.table(&table);
@@ -59,8 +64,9 @@ fn neighbours(r: &mut Report<'_>) {
     r.out.para(&sentence(&format!("taken: {}", pick.because)));
     let mut table =
         Table::new([wide("Unit", 0.9), slim(""), number("Total oil out", "mg/L"), wide("What speaks against it", 3.0)]);
+    let influent = settled.job.design.performance.as_ref().and_then(|p| p.worst()).map(|worst| worst.content.total.q);
     for c in &settled.candidates {
-        let out = c.effluent.map_or_else(|| "–".to_owned(), |e| brief(e, None));
+        let out = c.effluent.map_or_else(|| "–".to_owned(), |e| brief(e, influent));
         let bars = stillrise_search::pick::barred_by(c).unwrap_or_else(|| "no rule bars it".to_owned());
         let row = [c.name.clone(), if c.taken { "taken" } else { "" }.to_owned(), out, bars];
         if c.taken { table.strong_row(row) } else { table.row(row) }

@@ -217,8 +217,9 @@ fn changes(settled: &stillrise_search::Settled, q: &Question) -> String {
         return "effluent, unit and verdict on the limits stay".to_owned();
     }
     let one = |o: &Outcome| {
-        let out =
-            o.effluent.map_or_else(|| "no effluent can be found".to_owned(), |e| format!("{} mg/L", brief(e, None)));
+        let out = o
+            .effluent
+            .map_or_else(|| "no effluent can be found".to_owned(), |e| format!("{} mg/L", brief(e, o.arrives)));
         let unit = o.unit.as_ref().map_or_else(String::new, |unit| format!("; {unit}"));
         format!("If {}: {out}{}{unit}.", o.answer, crate::summary::words(settled, o))
     };

@@ -215,6 +215,7 @@ fn held_back(held: &HeldBack) -> Value {
         By::Assumption { key, label, answer, there, asked } => {
             json!({ "word": held.word.text(), "by": "assumption", "key": key, "what": label, "answer": answer, "there": there.text(), "asked": asked })
         }
+        By::Eye => json!({ "word": held.word.text(), "by": "eye" }),
         By::Chance => json!({ "word": held.word.text(), "by": "chance" }),
         By::Measured(m) => json!({
             "word": held.word.text(), "by": "measured", "above": m.above, "of": m.of,

@@ -157,6 +157,9 @@ pub(crate) fn sentence(ahead: &Containments, b: &Balance) -> String {
     let names = capital(&ahead.names(&b.chain));
     let verb = if b.chain.len() > 1 { "hold" } else { "holds" };
     let mut says = match b.spare.holds() {
+        Some(true) if b.shut == Shut::Open => {
+            format!("{names} would hold it with the drain closed; the largest part is {}.", b.largest)
+        }
         Some(true) => format!("{names} {verb} it; the largest part is {}.", b.largest),
         Some(false) => format!("{names} cannot hold it; the largest part is {}.", b.largest),
         None => {

@@ -69,7 +69,12 @@ pub(crate) fn floats(settled: &Settled) -> Option<String> {
 
 /// The question for the outfall, with the highest that would do.
 pub(crate) fn outlet(settled: &Settled) -> Option<String> {
-    settled.job.design.performance.as_ref()?.site.installation.highest_outfall?;
+    let highest = settled.job.design.performance.as_ref()?.site.installation.highest_outfall?;
+    // Where it may end as high as the ground, no outfall lies too high.
+    let ground = settled.job.enquiry.site.ground.q();
+    if ground.is_some_and(|ground| highest.q >= ground) {
+        return None;
+    }
     Some(outfall(&settled.subject()).question.into_owned())
 }
 

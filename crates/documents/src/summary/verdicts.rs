@@ -177,12 +177,12 @@ pub fn moves(settled: &Settled, q: &Question) -> String {
         .outcomes
         .iter()
         .map(|o| {
-            let effluent = o
-                .effluent
-                .map_or_else(|| "no effluent".to_owned(), |c| format!("{} mg/L out", Promise::unbounded(c).brief()));
+            let bounded = |c| o.arrives.map_or_else(|| Promise::unbounded(c), |arrives| Promise::of(c, arrives));
+            let effluent =
+                o.effluent.map_or_else(|| "no effluent".to_owned(), |c| format!("{} mg/L out", bounded(c).brief()));
             let held = match (o.held, o.effluent) {
                 (Some(held), Some(out)) if held.value > 1.001 * out.value => {
-                    let (held, out) = (Promise::unbounded(held).brief(), Promise::unbounded(out).brief());
+                    let (held, out) = (Promise::unbounded(held).brief(), bounded(out).brief());
                     if held == out { String::new() } else { format!(", {held} mg/L at the peak") }
                 }
                 _ => String::new(),

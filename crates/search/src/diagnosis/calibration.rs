@@ -117,15 +117,7 @@ pub(super) fn calibrate(ledger: &Ledger, occasions: &mut [Occasion<'_>]) -> Opti
     }
     let after = mean(good.iter().map(|k| occasions[*k].effluent(&occasions[*k].usual())))?;
     let [mean, before, after] = [results, before, after].map(Concentration::from_si);
-    Some(Calibration {
-        samples: good.len(),
-        undetected,
-        mean,
-        before,
-        after,
-        factors,
-        scatter: found,
-    })
+    Some(Calibration { samples: good.len(), undetected, mean, before, after, factors, scatter: found })
 }
 
 /// What the factors leave of the results over what is expected, drawn to one by how surely the chain is right beside how
