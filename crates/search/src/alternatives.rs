@@ -38,6 +38,8 @@ pub enum Change {
     WithTheRain,
     /// Wash water goes elsewhere; rain alone is treated.
     WashApart,
+    /// The baths that are dumped are hauled off, and none comes to the separator.
+    BathApart,
     /// The drains of containments that stand open are kept closed, and what they hold is let down by hand.
     DrainClosed,
     /// The spill is held ahead, and none of it comes to the separator.
@@ -48,13 +50,14 @@ pub enum Change {
 
 impl Change {
     /// All, in the order of print.
-    pub const ALL: [Change; 9] = [
+    pub const ALL: [Change; 10] = [
         Change::OnePump,
         Change::GentlePump,
         Change::Capped,
         Change::RainKeptOut,
         Change::WithTheRain,
         Change::WashApart,
+        Change::BathApart,
         Change::DrainClosed,
         Change::SpillAhead,
         Change::TwoInParallel,
@@ -72,6 +75,7 @@ impl Change {
             Change::RainKeptOut => "without the rain, which is kept out",
             Change::WithTheRain => "with the rain, if the owner of the sewer consents",
             Change::WashApart => "the rain alone, all other water treated apart",
+            Change::BathApart => "the bath hauled off or treated by itself, none of it let into the water",
             Change::DrainClosed => "the drain of the containment kept closed, its water let down by hand after a look",
             Change::SpillAhead => "the spill held ahead, none of it coming to the separator",
             Change::TwoInParallel => "two units in parallel",
@@ -140,6 +144,8 @@ impl Change {
                 other.samples.retain(|s| s.stream.as_deref().is_some_and(|of| rain(&of.to_owned())));
                 other.streams.clear();
             }
+            // Results of the waters may hold the bath: they stay, as nothing says that they do.
+            Change::BathApart if !e.dumps.is_empty() => other.dumps.clear(),
             Change::DrainClosed if drains_open(e).next().is_some() => {
                 for at in drains_open(e).collect::<Vec<_>>() {
                     let closed = WordClaim { word: DrainValve::Closed, from: None, chosen: false, because: None };

@@ -93,7 +93,7 @@ fn passing(s: &Subject<'_>, spill: &SpillState) -> (String, String) {
         Passing::Open => {
             let holds = b.dry.holds() == Some(true) && b.passes_as_taken(spill.volume.q).si() <= 0.0;
             let shut = if holds {
-                format!("; with its drain closed {names} would hold all of it, with the rain")
+                format!("; {names} would hold all of it, with the rain, if its drain were closed")
             } else {
                 String::new()
             };

@@ -180,7 +180,7 @@ fn hardly(settled: &Settled) -> Option<String> {
     }
     (free && comes > floor() && out.si() > HARDLY * comes.si()).then(|| {
         format!(
-            "On these figures the unit takes {} to {} in its worst case ({}): hardly anything is removed.",
+            "On these figures the unit takes {} to {} in the worst case that lasts ({}): hardly anything is removed.",
             number(comes),
             number(out),
             worst.case
