@@ -18,12 +18,19 @@ use stillrise_units::{Typed, print, ratio};
 pub(super) fn stage(basis: &Basis) -> Option<Stage> {
     let mut whys: Vec<String> = Vec::new();
     let mut largest: Option<&Case> = None;
+    let (mut asking, mut emulsion): (Vec<&Case>, bool) = (Vec::new(), false);
     for limit in &basis.limits {
         let contents = || basis.cases.iter().filter_map(|case| Some((case, case.content.as_ref()?)));
         if !contents().any(|(case, content)| asks(limit, case, content)) {
             continue;
         }
         whys.push(format!("{} of {}", limit.pollutant.title, print::with_unit(limit.value.q.si(), &MG_L)));
+        for (case, content) in contents().filter(|(case, content)| asks(limit, case, content)) {
+            emulsion |= splits(limit, case, content);
+            if asking.iter().all(|other| other.name != case.name) {
+                asking.push(case);
+            }
+        }
         // Behind the same unit it takes every water that does not arrive within the limit.
         for (case, _) in contents().filter(|(case, content)| misses(limit, case, content)) {
             if largest.is_none_or(|largest| case.feed.q > largest.feed.q) {
@@ -33,13 +40,36 @@ pub(super) fn stage(basis: &Basis) -> Option<Stage> {
     }
     let largest = largest?;
     whys.dedup();
+    let mut why = format!("takes what gravity leaves, against the limit on: {}", whys.join(", "));
+    if emulsion {
+        why.push_str("; emulsified oil has to be split ahead of it, by acid, coagulant or membrane: carbon alone is soon spent on it");
+    }
+    // Behind a separator of its own the water that asks for it would take a smaller one.
+    let most = asking.iter().map(|case| case.feed.q.si()).fold(0.0, f64::max);
+    if let ([one], true) = (&asking[..], most < SMALLER * largest.feed.q.si()) {
+        why.push_str(&format!(
+            "; only the {} asks for it, and with a separator of its own it would be sized for that water alone",
+            one.name
+        ));
+    }
     Some(Stage {
         kind: StageKind::Polisher,
         name: "polisher".to_owned(),
-        why: format!("takes what gravity leaves, against the limit on: {}", whys.join(", ")),
+        why,
         asked_for: true,
         size: Some(("flow".to_owned(), Arg::Number(largest.feed.q.si()), FLOW_UNITS)),
     })
+}
+
+/// Below this share of the flow behind the common unit a polisher for one water alone is worth a word. Judgement.
+const SMALLER: f64 = 0.8;
+
+/// Whether emulsified oil is more than a limit allows, so that it is that which the polisher would have to take.
+fn splits(limit: &LimitState, case: &Case, content: &Content) -> bool {
+    let found = passing(limit, case, content);
+    limit.pollutant.gravity == Gravity::Touches
+        && content.emulsified.q > content.dissolved.q
+        && found.fixed > found.against
 }
 
 /// Whether a water is not within a limit before any separator.
