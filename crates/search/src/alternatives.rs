@@ -73,7 +73,7 @@ impl Change {
             }
             Change::Capped => "evened out to the flow cap, equalisation ahead",
             Change::RainKeptOut => "without the rain, which is kept out",
-            Change::WithTheRain => "with the rain, if the owner of the sewer consents",
+            Change::WithTheRain => "with the rain, and what may run while it rains, if the owner of the sewer consents",
             Change::WashApart => "the rain alone, all other water treated apart",
             Change::BathApart => "the bath hauled off or treated by itself, none of it let into the water",
             Change::DrainClosed => "the drain of the containment kept closed, its water let down by hand after a look",
@@ -135,7 +135,13 @@ impl Change {
                 other.samples.retain(|s| s.stream.is_some());
             }
             // What the sewer does not take is left out, unless its owner consents.
-            Change::WithTheRain if is_barred(e) => other.outlet.rain_allowed.0 = Some(true),
+            Change::WithTheRain if is_barred(e) => {
+                other.outlet.rain_allowed.0 = Some(true);
+                // Nobody was asked whether the others run in it too; that they do is the safe side.
+                for stream in other.streams.iter_mut().filter(|s| s.with_rain.is_none()) {
+                    stream.with_rain.0 = Some(true);
+                }
+            }
             // Rain that the sewer does not take is no alternative.
             Change::WashApart if !e.surfaces.is_empty() && !e.streams.is_empty() && may_take_rain(e) => {
                 // A product that is said to go into the rain stays; one that names a stream went with it.

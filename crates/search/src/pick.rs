@@ -289,12 +289,10 @@ impl Ask<'_> {
                     let because = match below {
                         Some(what) => {
                             format!(
-                                "the smallest of the range against which nothing speaks by the calculation; against the next smaller one, for one thing: {what}"
+                                "the smallest of the range that no rule bars by the calculation; the next smaller one, for one thing: {what}"
                             )
                         }
-                        None => {
-                            "the smallest of the range, and by the calculation nothing speaks against it".to_owned()
-                        }
+                        None => "the smallest of the range, and by the calculation no rule bars it".to_owned(),
                     };
                     return Some(pick(because));
                 };

@@ -121,8 +121,15 @@ fn against(heard: &Heard, k: usize, verdict: &LimitVerdict, by_eye: bool, system
         };
         swings.push((input.asked, there, swing, held));
     }
-    // What somebody can be asked goes before what is ours to choose, and of each what leads farthest.
-    swings.sort_by(|(a, w, x, _), (b, v, y, _)| b.cmp(a).then(v.cmp(w)).then(y.total_cmp(x)));
+    // What somebody can be asked goes before what is ours to choose, and of each what leads farthest; of what a limit on
+    // solids hangs on, the solids before all that moves the oil.
+    let about = |held: &HeldBack| match &held.by {
+        By::Assumption { key, .. } => verdict.solids.is_some() && key.ends_with(".solids"),
+        _ => false,
+    };
+    swings.sort_by(|(a, w, x, h), (b, v, y, i)| {
+        b.cmp(a).then(v.cmp(w)).then(about(i).cmp(&about(h))).then(y.total_cmp(x))
+    });
     // What no answer changes is told before what one could.
     let mut held: Vec<HeldBack> = by_eye.then_some(HeldBack { word: SEEN, by: By::Eye }).into_iter().collect();
     held.extend(swings.into_iter().map(|(.., held)| held));

@@ -4,15 +4,15 @@ use crate::ask::GROUNDWATER;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::performance::installation::Stands;
 use stillrise_units::catalog::{FT, KG, LB, M};
-use stillrise_units::{Length, Mass, Typed};
+use stillrise_units::{Length, Mass, Typed, Volume};
 
 rule! {
     "floats-when-emptied" "Unit below ground floats when it is emptied", Site;
-    looks "The water that the walls displace up to the highest groundwater, inside length by width by the height below it, against the weight of the empty unit, where it stands in the ground. Where the groundwater or the weight is not known it cannot judge."
+    looks "The water that the unit displaces up to the highest groundwater, inside length by width by the height below it, and the hopper, against the weight of the empty unit, where it stands in the ground. Where the groundwater or the weight is not known it cannot judge."
     matters "A unit that is pumped out in high groundwater lifts: pipes break, and it may come up beside the people who empty it."
     remedy "An anchor slab or ballast for the uplift, groundwater kept down while it is emptied, filling with water at once after pumping out, or a unit above the ground behind a lift pump."
     source "Buoyancy; common practice asks for a margin over the uplift, 1.1 here, and counts no soil that was not designed to hold"
-    limits "Inside measures, so that walls and the hopper displace more; soil on a slab, friction and pack are not counted, and neither is the margin that a local code asks for."
+    limits "Inside measures, so that the walls displace more; soil on a slab, friction and pack are not counted, and neither is the margin that a local code asks for."
 }
 
 /// So many times the uplift the empty unit must weigh. Our proposal, after common practice.
@@ -38,7 +38,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         let says = weighs.map_or_else(
             || "how high the groundwater stands was not said, nor what the empty unit weighs".to_owned(),
             |w| {
-                let from = w / (density * plan * MARGIN);
+                let from = ((w / (density * MARGIN) - train.unit.layout.hopper_volume.q) / plan).max(Length::from_si(0.0));
                 format!(
                     "how high the groundwater stands was not said: empty it weighs {} and floats where that stands more than {} over its floor",
                     mass(w),
@@ -49,7 +49,9 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::cannot_judge(says, [GROUNDWATER], floor.at);
     };
     let under = (ground - floor.q).min(frame.height.q).max(Length::from_si(0.0));
-    let uplift: Mass = density * plan * under;
+    // A hopper under the floor displaces water too.
+    let below = if under.si() > 0.0 { train.unit.layout.hopper_volume.q } else { Volume::from_si(0.0) };
+    let uplift: Mass = density * (plan * under + below);
     if uplift.si() <= 0.0 {
         return Verdict::passes("the groundwater stays below its floor");
     }

@@ -14,6 +14,9 @@ rule! {
     limits "A module is taken as high as the pack. A unit whose levels are open is taken as standing on the ground. Lids that swing up and the reach of a crane are not looked at."
 }
 
+/// A height that is clear wherever people walk, m. Judgement.
+const REACH: f64 = 2.0;
+
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(performance) = &s.design.performance else { return s.stopped() };
     let fit = &performance.fit;
@@ -25,6 +28,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     if fit.headroom.q.si() <= 0.0 {
         let says = format!("the walls end {} below the ground, and nothing is needed over it", show(-fit.top.q));
         return Verdict::passes(says);
+    }
+    if !s.enquiry.site.headroom.is_given() && fit.headroom.q < Length::of(REACH, &M) {
+        return Verdict::passes(format!("needs {} over the ground, less than somebody who walks there", show(fit.headroom.q)));
     }
     let Some(room) = s.enquiry.site.headroom.q() else {
         let says = format!("{}; the clear height there was not said", needs());

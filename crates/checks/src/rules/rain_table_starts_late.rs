@@ -20,7 +20,7 @@ const MARGIN: f64 = 2.0;
 
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(storm) = s.design.basis.as_ref().and_then(|b| b.storm.as_ref()) else {
-        return Verdict::skips("no rain falls on the site");
+        return Verdict::skips("no rain is counted that runs to the separator");
     };
     let shown = |time| s.show(time, (&MIN, &MIN));
     let first = storm.table.as_ref().and_then(|t| t.q.0.first()).map(|row| Time::from_si(row.0));

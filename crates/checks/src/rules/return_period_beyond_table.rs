@@ -16,7 +16,7 @@ rule! {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(storm) = s.design.basis.as_ref().and_then(|b| b.storm.as_ref()) else {
-        return Verdict::skips("no rain falls on the site");
+        return Verdict::skips("no rain is counted that runs to the separator");
     };
     let (Some(years), Some(column)) = (storm.years, storm.column_years) else {
         return Verdict::skips("there is no rain table");

@@ -21,7 +21,10 @@ fn look(s: &Subject<'_>) -> Verdict {
     };
     let (room, rate) = (s.show(volume.q, (&GAL, &M3)), s.show(storage.sludge_rate.q, (&GPD, &M3_D)));
     let count = print::digits(days.q.in_unit(&D), 3);
-    let says = format!("{room} of sludge call for pumping out one unit; at {rate} that takes {count} days");
+    let rule = storage.trigger.title;
+    let says = format!(
+        "{room} of sludge call for pumping out one unit, by the strictest rule we know ({rule}); at {rate} that takes {count} days"
+    );
     if days.q < Time::of(14.0, &D) {
         Verdict::fails(format!("{says}, less than 14"), days.at)
     } else if days.q < Time::of(30.0, &D) {

@@ -156,6 +156,18 @@ pub fn cases<T: Trail>(
         let base = case(t, about, (&name, Kind::Dry), &dry)?;
         // Where no storm shows what all pumps do, they are taken to run in dry weather too.
         take(t, &mut cases, (feed, !rain.is_empty()), base.clone())?;
+        // Water that comes warm helps the others while it runs: they come without it too.
+        let warm = |water: &&&Water| matches!(water.which, Which::Stream(i) if e.streams[i].temperature.is_given());
+        let cold: Vec<&Water> = dry.iter().filter(|water| !warm(water)).copied().collect();
+        if !cold.is_empty() && cold.len() < dry.len() {
+            let names: Vec<&str> = dry.iter().filter(warm).map(|water| water.name.as_str()).collect();
+            let name = match &cold[..] {
+                [one] => one.name.clone(),
+                _ => [&*base.name, " without ", &names.join(" and ")].concat(),
+            };
+            let base = case(t, about, (&name, Kind::Dry), &cold)?;
+            take(t, &mut cases, (feed, !rain.is_empty()), base)?;
+        }
         for (stream, bath) in
             waters.iter().enumerate().flat_map(|(i, water)| (0..water.baths.len()).map(move |k| (i, k)))
         {

@@ -95,7 +95,11 @@ pub fn waters<T: Trail>(
         let key = block_of("stream", &name);
         let (which, oil, solids) = (Which::Stream(i), s.oil.as_ref(), &s.solids);
         // What is pumped out of a pit there is rain too.
+        // What hoses or a cleaner make of a yard's water is no runoff: a wash there carries what a wash carries.
+        let washes = s.hoses.is_given() || dosed.iter().any(|d| d.reaches(Which::Stream(i)));
+        let wash = facility(WASH).filter(|_| washes && s.water.0 != Some(WaterKind::Dewatering));
         let (place, of) = match site {
+            Some(site) if OF_RUNOFF.contains(&site.word) && wash.is_some() => (wash, Kind::Site),
             Some(site) if site.is_land_use() && s.water.0 != Some(WaterKind::Dewatering) => (None, Kind::Process),
             _ => (site, Kind::Site),
         };
@@ -159,6 +163,11 @@ pub fn waters<T: Trail>(
     }
     Ok((waters, year_depth))
 }
+
+/// The facility whose figures are those of a vehicle wash.
+const WASH: &str = "wash-bay";
+/// Yards whose figures are mainly those of what rain or drips wash off them.
+const OF_RUNOFF: [&str; 4] = ["bus-depot", "fuel-station", "fuel-terminal", "transformer-yard"];
 
 /// Rain in a year.
 pub(super) fn annual<T: Trail>(t: &mut T, w: &WhatIf, rain: &Rain) -> Val<Length> {

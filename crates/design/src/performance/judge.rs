@@ -54,7 +54,7 @@ pub(super) fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, re
         }
         told!(
             read,
-            "what arrives{when} is {}, against {}: the water is within the limit before any separator",
+            "what arrives{when} is {}, by the figures taken, against {}: within the limit before any separator",
             number(arrives),
             exact(against)
         )

@@ -13,6 +13,7 @@ use stillrise_design::basis::containment::passes::Passing;
 use stillrise_design::basis::rain_kept_out::is_barred;
 use stillrise_design::basis::stated::NOBODY_CHOSE;
 use stillrise_design::performance::installation::Stands;
+use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_search::Settled;
 use stillrise_search::questions::Question;
@@ -102,7 +103,8 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         // What moves too little to stand among them may still be what a finding rests on.
         together(if all.is_empty() { core::slice::from_ref(&q) } else { &all })
     };
-    let standing: Vec<String> = settled.standing.iter().take(STANDING).map(|s| standing(&s.asks)).collect();
+    let open = settled.standing.iter().filter(|s| !is_settled(settled, &s.asks));
+    let standing: Vec<String> = open.take(STANDING).map(|s| standing(&s.asks)).collect();
     let (stands_first, stands_then) = standing.split_at(standing.len().min(AHEAD));
     let mut once = BTreeSet::new();
     let decide: Vec<String> = deciding.iter().map(|q| alike(q)).filter(|text| once.insert(text.clone())).collect();
@@ -300,6 +302,15 @@ pub(super) fn decide(settled: &Settled) -> bool {
 fn ranked(settled: &Settled) -> (Vec<&Question>, Vec<&Question>) {
     let asked = that_matter(settled).into_iter().filter(|q| !q.contradiction);
     asked.partition(|q| !q.holds.is_empty())
+}
+
+/// Whether a question that stands can change nothing here: a method that counts less keeps what is kept with all counted.
+fn is_settled(settled: &Settled, asks: &Asks) -> bool {
+    let Asks::Method(word) = asks else { return false };
+    let (Some(basis), Some(p)) = (&settled.job.design.basis, &settled.job.design.performance) else { return false };
+    let of = |l: &&LimitVerdict| basis.limits.get(l.limit).is_some_and(|limit| limit.pollutant.word == *word);
+    let mut on = p.limits.iter().filter(of).peekable();
+    on.peek().is_some() && on.all(|l| l.word == Word::Kept)
 }
 
 /// A standing question in words.

@@ -198,16 +198,23 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     facts.extend(tight.map(|v| format!("check the place: {}", v.verdict.says())));
     facts.extend(none_spare(settled, train));
     facts.extend(super::emptied::emptied(settled));
+    // What was asked to be held is answered, also where it is.
+    let spill = settled.verdicts.iter().find(|v| v.rule.id == "spill-above-room" && v.verdict.word() == "passes");
+    facts.extend(
+        spill
+            .filter(|_| settled.job.design.basis.as_ref().is_some_and(|b| b.spill.is_some()))
+            .map(|v| v.verdict.says().to_owned()),
+    );
     if let Some(weight) = p.empty_weight {
         facts.push(format!("weight empty{each} {}", show(settled, weight.q.si(), (&LB, &KG))));
     }
     facts.extend([stands::how(settled), stands::floats(settled), stands::room(settled)].into_iter().flatten());
     let beside: Vec<&Stage> = train.stages.iter().filter(|s| s.asked_for).collect();
     let closure = if train.stages.iter().any(|s| s.kind == StageKind::Closure) { ", outlet closure" } else { "" };
-    let without = if beside.is_empty() {
-        format!("without freight{closure} and installation")
-    } else {
-        format!("without freight{closure}, installation and what is needed beside it")
+    let without = match (beside.is_empty(), must_change(settled).is_empty()) {
+        (true, true) => format!("without freight{closure} and installation"),
+        (true, false) => format!("without freight{closure}, installation and what the points below ask for"),
+        (false, _) => format!("without freight{closure}, installation and what is needed beside it or asked for below"),
     };
     facts.push(match &p.price {
         Some((price, currency)) if n > 1.0 => format!(

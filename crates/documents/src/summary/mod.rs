@@ -265,7 +265,7 @@ pub(crate) fn unconfirmed(settled: &Settled, verdict: &LimitVerdict) -> String {
     // What is kept was tried over the range of each of them.
     if verdict.word == Word::Kept {
         return format!(
-            " That holds over the plausible range of each figure that nobody has confirmed{some}: {}.",
+            " Behind the unit the word stays so over the plausible range of each figure that nobody has confirmed{some}: {}.",
             said.join("; ")
         );
     }

@@ -38,7 +38,7 @@ pub static DEFAULTS: &[SetPoint] = &[
         word: "shut-off",
         title: "Shut-off",
         share: 0.90,
-        action: "stop the feed pump or close the inlet valve",
+        action: "stop what flows in, by the feed pump or a valve ahead",
         source: &JUDGEMENT,
     },
     SetPoint {
