@@ -23,6 +23,9 @@ pub struct Subject<'a> {
     pub read: bool,
 }
 
+/// Smaller numbers in print units are what rounding leaves of nothing.
+const NOTHING: f64 = 1e-9;
+
 impl<'a> Subject<'a> {
     /// What asks for a key: the question of the assumption that stands in for it, else a plain one.
     #[must_use]
@@ -54,7 +57,10 @@ impl<'a> Subject<'a> {
         if !self.read {
             return String::new();
         }
-        print::in_prose(q.si(), self.enquiry.system().pick(units))
+        let unit = self.enquiry.system().pick(units);
+        // What rounding leaves of nothing is nothing.
+        let si = if unit.from_si(q.si()).abs() < NOTHING { unit.to_si(0.0) } else { q.si() };
+        print::in_prose(si, unit)
     }
     /// A plain number so many digits long; empty when nobody reads it.
     #[must_use]

@@ -11,7 +11,7 @@ rule! {
     "floor-in-a-pit" "Unit would stand in a pit", Site;
     looks "The unit's lowest point, hopper and drain included, against the ground, when it stands so that the incoming pipe reaches it and, where the outfall is known, its outlet drains: below ground warns, more than 6 in below fails. Without ground and, by gravity, incoming invert it cannot judge."
     matters "An above-ground unit in a pit stands in rain and vapour, can float in groundwater and cannot be walked around or drained."
-    remedy "Lift the water by a pump of low shear ahead of the unit, or take a unit made for burial."
+    remedy "A unit made for burial, or a pump of low shear ahead that lifts the water to one on the ground."
     source "Geometry of the enquiry's levels; 6 in for a foundation is our proposal"
     limits "The ground is taken as level."
 }

@@ -11,7 +11,7 @@ use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Rain, Stream, WaterKind};
 use crate::provenance::{Stop, Trail, Val, WhatIf};
 use crate::{by, reckon, say};
-use stillrise_handbook::fluids::facilities::facility;
+use stillrise_handbook::fluids::facilities::{Facility, facility};
 use stillrise_handbook::rain::{daily_volume, hose_flow, rain_volume};
 use stillrise_units::catalog::{GPM, H, IN, L_S, M3_H, MM, ONE, PERCENT};
 use stillrise_units::{Flow, Length, Time, Typed, Volume, ratio};
@@ -68,7 +68,8 @@ pub fn waters<T: Trail>(
             w,
             fluids,
             dosed,
-            &Asked { which: Which::Rain, key: "rain", oil, solids, site, of: Kind::Site },
+            // Rain off the yard beside a wash is runoff of a yard.
+            &Asked { which: Which::Rain, key: "rain", oil, solids, site: yard(site), of: Kind::Site },
         )?;
         let annual = annual(t, w, rain);
         year_depth = Some(annual);
@@ -169,6 +170,19 @@ const WASH: &str = "wash-bay";
 /// Yards whose figures are mainly those of what rain or drips wash off them.
 const OF_RUNOFF: [&str; 4] = ["bus-depot", "fuel-station", "fuel-terminal", "transformer-yard"];
 
+/// The place whose figures rain takes: beside a wash those of a vehicle yard.
+fn yard(site: Option<&'static Facility>) -> Option<&'static Facility> {
+    match site {
+        Some(site) if site.word == WASH || site.word == RACK => facility(YARD),
+        site => site,
+    }
+}
+
+/// The other place where vehicles are washed.
+const RACK: &str = "washrack";
+/// The facility whose figures are those of a vehicle yard.
+const YARD: &str = "bus-depot";
+
 /// Rain in a year.
 pub(super) fn annual<T: Trail>(t: &mut T, w: &WhatIf, rain: &Rain) -> Val<Length> {
     let inches = |x: f64| Length::of(x, &IN);
@@ -216,9 +230,10 @@ fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<F
     }
     let hoses =
         stated_or(t, w, &s.hoses, || standby("hoses", (&ONE, &ONE), "", "", (ratio(1.0), ratio(1.0), ratio(1.0)), ""));
+    let of_one = say!(T, "flow of one hose of the {name}");
     let each = stated_or(t, w, &s.hose_flow, || {
         standby(
-            "flow of one hose",
+            &of_one,
             (&GPM, &M3_H),
             key_of("stream", name, "hose_flow"),
             say!(T, "What is the flow of one hose of the {name}?"),
@@ -226,9 +241,22 @@ fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<F
             "UFC 4-214-03, par. 4-8: 25 gpm per wash hose at 75 psi; low end for hand pressure washers from memory",
         )
     });
+    let label = say!(T, "share of the hoses of the {name} that run together");
+    let alone = s.hoses.q().is_some_and(|hoses| hoses.si() <= 1.0);
     let together = stated_or(t, w, &s.together, || {
+        // One hose runs or does not.
+        if alone {
+            return standby(
+                &label,
+                (&PERCENT, &PERCENT),
+                key_of("stream", name, "together"),
+                "",
+                (ratio(1.0), ratio(1.0), ratio(1.0)),
+                "there is one",
+            );
+        }
         standby(
-            "share of the hoses that run together",
+            &label,
             (&PERCENT, &PERCENT),
             key_of("stream", name, "together"),
             say!(T, "How many of the hoses of the {name} run at once?"),

@@ -1,10 +1,11 @@
-//! The number of a limit: a concentration, for pH a range without a unit, for a sheen that none may be seen.
+//! The number of a limit: a concentration, for pH a range without a unit, for a sheen that none may be seen, for what
+//! settles in a cone a volume.
 
 use super::keys::{Field, KeyKind, KeySpec, Quantity};
 use super::reader::Reader;
 use super::said::{Claimed, Said, claims};
 use core::ops::Deref;
-use stillrise_handbook::fluids::pollutants::SHEEN;
+use stillrise_handbook::fluids::pollutants::{SETTLEABLE, SHEEN, pollutant};
 use stillrise_units::parse::{Extent, Span, span_of};
 use stillrise_units::{Concentration, Dim, Fault, Typed, print};
 use toml::de::DeValue;
@@ -33,13 +34,15 @@ pub struct LimitValue {
     pub ph: Said<Ph>,
     /// That no sheen may be seen, without a number, as it was said.
     pub unseen: Option<String>,
+    /// What may settle in a cone, a volume in a volume, as it was said: no content of the water stands for it.
+    pub settles: Option<String>,
 }
 
 impl LimitValue {
     /// Whether something was said of how much, in whatever form.
     #[must_use]
     pub fn is_said(&self) -> bool {
-        self.amount.is_given() || self.ph.0.is_some() || self.unseen.is_some()
+        self.amount.is_given() || self.ph.0.is_some() || self.unseen.is_some() || self.settles.is_some()
     }
 }
 
@@ -55,6 +58,9 @@ impl Field for LimitValue {
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         if let Some(said) = none_seen(reader, value) {
             return Self { unseen: Some(said), ..Self::default() };
+        }
+        if let Some(said) = settles(reader, value) {
+            return Self { settles: Some(said), ..Self::default() };
         }
         let is_ph = reader.pollutant.as_deref().is_some_and(|p| p.trim().eq_ignore_ascii_case("ph"));
         if !is_ph {
@@ -91,6 +97,22 @@ fn none_seen(reader: &Reader, value: &DeValue<'_>) -> Option<String> {
     let said = value.as_table().and_then(|table| table.get("value")).map_or(value, |value| value.get_ref());
     let text = said.as_str().map(str::trim).or_else(|| (said.as_integer()?.as_str() == "0").then_some("0"))?;
     (sheen && NONE.iter().any(|none| text.eq_ignore_ascii_case(none))).then(|| text.to_owned())
+}
+
+/// Units of what settles in a cone, as they are written.
+const CONE: &[&str] =
+    &["ml/l", "ml/l/h", "ml/l/hr", "ml/l-hr", "ml per litre", "ml per liter", "cm3/l", "cc/l", "cm³/l"];
+
+/// What was said of settleable solids, where it is a volume in a volume of water.
+fn settles(reader: &Reader, value: &DeValue<'_>) -> Option<String> {
+    let cone = reader.pollutant.as_deref().and_then(pollutant).is_some_and(|row| row.word == SETTLEABLE);
+    let said = value.as_table().and_then(|table| table.get("value")).map_or(value, |value| value.get_ref());
+    let text = said.as_str().map(str::trim).filter(|_| cone)?;
+    let end = text.find(|c: char| c.is_alphabetic())?;
+    let (number, unit) = text.split_at(end);
+    let number: f64 = number.trim().replace(',', ".").parse().ok()?;
+    let unit = unit.trim().to_lowercase();
+    (number >= 0.0 && CONE.contains(&unit.as_str())).then(|| text.to_owned())
 }
 
 /// One range of pH, and how it is shown.

@@ -1,6 +1,6 @@
 //! The room that the units need: in plan with walkways, several side by side or in line; and overhead, to lift the pack.
 
-use super::installation::Installation;
+use super::installation::{Installation, Stands};
 use crate::basis::stated::{standby, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Arrangement, Site};
@@ -59,7 +59,13 @@ impl Fit {
 /// Finds the room that the units need.
 pub(super) fn fit<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, train: &Train, installation: &Installation) -> Fit {
     t.section("room that the units need");
+    let buried = installation.stands.q == Stands::Buried;
     let access = stated_or(t, w, &e.site.access, || {
+        if buried {
+            let none = Length::from_si(0.0);
+            let why = "common practice: nobody walks round a unit in the ground";
+            return standby("walkway around and between units", ROOM, "site.access", "", (none, none, none), why);
+        }
         standby(
             "walkway around and between units",
             ROOM,

@@ -24,7 +24,13 @@ pub(super) fn stage(basis: &Basis) -> Option<Stage> {
         if !contents().any(|(case, content)| asks(limit, case, content)) {
             continue;
         }
-        whys.push(format!("{} of {}", limit.pollutant.title, print::with_unit(limit.value.q.si(), &MG_L)));
+        // Of solids it is not known how much leaves.
+        let if_need = if limit.pollutant.is_suspended_solids() {
+            ", where a sample of what leaves shows that it is needed"
+        } else {
+            ""
+        };
+        whys.push(format!("{} of {}{if_need}", limit.pollutant.title, print::with_unit(limit.value.q.si(), &MG_L)));
         for (case, content) in contents().filter(|(case, content)| asks(limit, case, content)) {
             emulsion |= splits(limit, case, content);
             if asking.iter().all(|other| other.name != case.name) {

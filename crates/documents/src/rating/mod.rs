@@ -19,6 +19,7 @@ use stillrise_design::performance::promise::number;
 use stillrise_search::Settled;
 use stillrise_search::diagnosis::causes::{AFTER_THE_JAR, Cause, Gauge, SEEN_IN_A_JAR};
 use stillrise_search::diagnosis::{Beyond, Diagnosis, Seen};
+use stillrise_search::pick::Condition;
 use stillrise_units::catalog::{DEG_C, DEG_F, IN, MM};
 use stillrise_units::{Concentration, Length, System, Typed, print};
 
@@ -38,6 +39,9 @@ pub fn is_observed(settled: &Settled) -> bool {
 pub fn change(settled: &Settled, verdict: &LimitVerdict) -> String {
     if is_observed(settled) {
         "putting right what the rating of the unit finds; the calculation does not know what was observed".to_owned()
+    } else if settled.pick.as_ref().is_some_and(|pick| pick.condition == Some(Condition::Limit)) {
+        // No unit of the range and no number of them in parallel does it.
+        verdict.change.replace("more plates, ", "")
     } else {
         verdict.change.clone()
     }

@@ -2,18 +2,22 @@
 
 use super::show;
 use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::performance::limit::Word;
 use stillrise_design::performance::promise::Promise;
 use stillrise_design::train::Train;
 use stillrise_search::Settled;
 use stillrise_search::alternatives::{Alternative, Change};
 use stillrise_search::pick::Condition;
-use stillrise_units::catalog::{GAL, M3};
-use stillrise_units::{Typed, print};
+use stillrise_units::catalog::{D, GAL, M3};
+use stillrise_units::{Time, Typed, print};
 
 /// A line for each alternative, with or without what it would cost.
 pub(crate) fn lines(settled: &Settled, with_price: bool) -> Vec<String> {
     settled.alternatives.iter().filter(|a| !is_no_better(settled, a)).map(|a| line(settled, a, with_price)).collect()
 }
+
+/// Sludge that is pumped out more often, in days, is told. Judgement, as the rule on it.
+const OFTEN: f64 = 14.0;
 
 /// Less of the oil than this share taken off what leaves is no gain.
 const GAIN: f64 = 0.05;
@@ -65,6 +69,9 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
     if let Some(worst) = a.design.performance.as_ref().and_then(|p| p.worst()) {
         facts.push(format!("{} out", Promise::of(worst.total.expected.q, worst.content.total.q).sentence()));
     }
+    let sludge =
+        a.design.performance.as_ref().and_then(|p| p.storage.sludge_days).filter(|days| days.q < Time::of(OFTEN, &D));
+    facts.extend(sludge.map(|days| format!("sludge to be pumped out about every {}", super::emptied::every(days.q))));
     let one = settled.job.design.train.as_ref().map(|t| t.unit.particulars.model.as_str());
     if a.change == Change::TwoInParallel && one == Some(train.unit.particulars.model.as_str()) {
         facts.push("each takes the whole flow alone, so that one can be emptied while the other runs".to_owned());
@@ -75,7 +82,10 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         .zip(&a.words)
         .filter_map(|(verdict, word)| {
             let limit = a.design.basis.as_ref()?.limits.get(verdict.limit)?;
-            Some(format!("{} {}", crate::summary::limit(limit), word.text()))
+            // As plain as where it is the job asked for.
+            let above = *word == Word::NotShown && verdict.calculated_says() == "exceeded";
+            let by = if above { " (exceeded by the calculation)" } else { "" };
+            Some(format!("{} {}{by}", crate::summary::limit(limit), word.text()))
         })
         .collect();
     let condition = match a.pick.as_ref().and_then(|p| p.condition.as_ref()) {

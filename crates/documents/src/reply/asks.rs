@@ -120,6 +120,7 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         .chain(numbers(settled))
         .chain(first)
         .chain(stands_first.iter().cloned())
+        .chain(turning(settled, &rest).into_iter().map(alike))
         .chain(contents(settled).into_iter().map(alike))
         .chain(pressing(settled))
         .chain(sludge.take(2))
@@ -178,6 +179,13 @@ fn of_rules(settled: &Settled) -> Vec<String> {
         taken.map_or_else(|| u.ask.question.to_string(), asked)
     };
     asks.map(text).collect()
+}
+
+/// The weightiest of these whose answer leads to another unit.
+fn turning<'a>(settled: &Settled, rest: &[&'a Question]) -> Option<&'a Question> {
+    let taken = settled.candidates.iter().find(|c| c.taken)?;
+    let turns = |q: &&&Question| q.outcomes.iter().any(|o| o.unit.as_deref().is_some_and(|unit| unit != taken.name));
+    rest.iter().find(turns).copied()
 }
 
 /// The oil in the waters, where a limit's word rests on figures for it that nobody confirmed.

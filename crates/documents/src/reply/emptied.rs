@@ -44,7 +44,7 @@ fn oil(settled: &Settled, alarm: Time) -> String {
 }
 
 /// A time between two pump-outs as one speaks of it.
-fn every(time: Time) -> String {
+pub(super) fn every(time: Time) -> String {
     match D.from_si(time.si()) {
         days if days < 1.5 => "day".to_owned(),
         days if days < 60.0 => format!("{} days", print::digits(days, 2)),

@@ -135,11 +135,11 @@ fn sludge(settled: &Settled) -> Option<String> {
     let train = settled.job.design.train.as_ref();
     let ours = match train.map(|t| (t.unit.layout.hopper_volume.q.si(), t.count.q.si())) {
         Some((hopper, n)) if hopper > 0.0 && n > 1.0 => {
-            format!("the hoppers of our units hold {} each, so that the rest asks for a trap ahead", volume(hopper))
+            format!("the hoppers of our units hold {} each and are no such trap, which stands ahead", volume(hopper))
         }
         Some((hopper, _)) if hopper >= asked.q.si() => format!("the hopper of our unit holds {}", volume(hopper)),
         Some((hopper, _)) if hopper > 0.0 => {
-            format!("the hopper of our unit holds {}, so that the rest asks for a trap ahead", volume(hopper))
+            format!("the hopper of our unit holds {} and is no such trap, which stands ahead", volume(hopper))
         }
         _ => "we size no trap here".to_owned(),
     };

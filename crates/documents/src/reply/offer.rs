@@ -245,10 +245,13 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
         facts.push(format!("needed beside it, neither in this budget nor in the room above: {}", each.join("; ")));
     }
     if !open.is_empty() {
-        facts.push(format!(
-            "not enough by itself, by the calculation: {}; a larger unit, droplets that are broken less, or a stage behind it has to close that",
-            open.join("; ")
-        ));
+        let largest = settled.pick.as_ref().is_some_and(|pick| pick.condition == Some(Condition::Limit));
+        let ways = if largest {
+            "no larger unit of the range does that; less water at a time, droplets that are broken less, or a stage behind it has to"
+        } else {
+            "a larger unit, droplets that are broken less, or a stage behind it has to close that"
+        };
+        facts.push(format!("not enough by itself, by the calculation: {}; {ways}", open.join("; ")));
     }
     facts
 }

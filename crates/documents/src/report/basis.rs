@@ -85,7 +85,7 @@ fn claims(r: &mut Report<'_>) {
         }
     }
     if table.is_empty() {
-        r.out.para("No two claims of the enquiry contradict each other.");
+        r.out.para("No key of the enquiry holds two claims that contradict; whether figures of several keys fit together, the rules say.");
     }
     r.out.table(&table);
     let notes = &r.settled.job.enquiry.notes;

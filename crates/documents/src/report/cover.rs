@@ -107,6 +107,12 @@ fn limits(r: &Report<'_>) -> Vec<Value> {
             "because": sentence(limit.pollutant.explains), "change": sentence(limit.pollutant.what_could),
         }));
     }
+    for (title, says) in crate::summary::in_a_cone(r.settled) {
+        out.push(json!({
+            "what": set(&title), "word": "open", "mark": "fair", "beside": null,
+            "because": sentence(&says), "change": "A cone test of the water that leaves.",
+        }));
+    }
     for (title, says) in crate::summary::numberless(r.settled) {
         out.push(json!({
             "what": set(&title), "word": "open", "mark": "fair", "beside": null,

@@ -220,8 +220,14 @@ fn changes(settled: &stillrise_search::Settled, q: &Question) -> String {
         let out = o
             .effluent
             .map_or_else(|| "no effluent can be found".to_owned(), |e| format!("{} mg/L", brief(e, o.arrives)));
+        let held = match (o.held, o.effluent) {
+            (Some(held), Some(out)) if held.value > 1.001 * out.value => {
+                format!(", {} mg/L held against the limit", brief(held, None))
+            }
+            _ => String::new(),
+        };
         let unit = o.unit.as_ref().map_or_else(String::new, |unit| format!("; {unit}"));
-        format!("If {}: {out}{}{unit}.", o.answer, crate::summary::words(settled, o))
+        format!("If {}: {out}{held}{}{unit}.", o.answer, crate::summary::words(settled, o))
     };
     q.outcomes.iter().map(one).collect::<Vec<_>>().join(" ")
 }

@@ -17,7 +17,7 @@ pub(crate) fn number(flow: Flow) -> String {
 /// What somebody said that no calculation answers, and what it asks of the unit.
 pub(crate) fn notes(settled: &Settled, european: &European) -> Vec<String> {
     let mut out = vec![format!(
-        "A comparison: nothing of our design rests on it. A nominal size is what a full-scale unit was tested at, and {}.",
+        "A comparison: but for a sludge trap ahead, nothing of our design rests on it. A nominal size is what a full-scale unit was tested at, and {}.",
         match settled.job.enquiry.european.as_ref().and_then(|e| e.type_test.0.as_ref()) {
             Some(report) =>
                 format!("by the enquiry {report} is the type test of the unit; no calculation stands for it"),

@@ -19,6 +19,7 @@ pub use verdicts::{also_asked, moves, that_matter, words};
 use crate::render::text::{WIDTH, hang, heading};
 use std::collections::BTreeSet;
 use stillrise_design::basis::limits::LimitState;
+use stillrise_design::enquiry::blocks;
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::performance::promise::{Promise, floor, number};
 use stillrise_design::provenance::{Entry, Node, Origin};
@@ -118,6 +119,9 @@ pub fn headline(settled: &Settled) -> Vec<String> {
             limit.pollutant.explains.trim_end_matches('.')
         ));
     }
+    out.extend(
+        in_a_cone(settled).into_iter().map(|(title, says)| format!("Limit on {title}: cannot be judged; {says}.")),
+    );
     out.extend(numberless(settled).into_iter().map(|(title, says)| format!("Limit on {title}: {says}.")));
     if performance.worst().is_some_and(|worst| worst.content.free.q.si() <= 1e-9 * worst.content.total.q.si()) {
         out.push(
@@ -139,6 +143,20 @@ pub fn headline(settled: &Settled) -> Vec<String> {
         ));
     }
     out
+}
+
+/// Limits on what settles in a cone: on what, and what follows.
+pub(crate) fn in_a_cone(settled: &Settled) -> Vec<(String, String)> {
+    let limits = settled.job.enquiry.limits.iter();
+    let one = |l: &blocks::Limit| {
+        let (row, said) = (pollutant(l.pollutant.as_deref()?)?, l.value.settles.as_ref()?);
+        let says = format!(
+            "it is a volume, which no content of the water tells, and no calculation gives it. {} A cone test of the water that leaves shows it",
+            row.explains
+        );
+        Some((format!("{} of {said}", row.title), says))
+    };
+    limits.filter_map(one).collect()
 }
 
 /// Limits that were named without a number: on what, and what follows.
@@ -205,7 +223,7 @@ pub(crate) fn bare_grains(settled: &Settled, limit: &LimitState, verdict: &Limit
         format!(", against {}, the long-term mean that the limit demands", number(mean.q))
     });
     format!(
-        " If all of it were bare grains of the sizes taken here{}, {} would leave in the mean{demanded}; what oil holds up, and what is finer, is not in that.",
+        " If all of it were bare grains of the sizes taken here{}, {} would leave in the mean{demanded}; what oil holds up, and what is finer, is not in that, and storm-water units that were watched in service kept 19 and 29 % only.",
         median.unwrap_or_default(),
         number(performance.storage.solids_out.q)
     )

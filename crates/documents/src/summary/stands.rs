@@ -115,7 +115,8 @@ fn lacks(settled: &Settled, way: &Way, outside: bool) -> Option<String> {
     if short.is_empty() {
         return None;
     }
-    let whose = if site.access.is_given() { "" } else { ", with a walkway that nobody stated" };
+    let walkway = settled.job.design.performance.as_ref().is_some_and(|p| p.fit.access.q.si() > 0.0);
+    let whose = if site.access.is_given() || !walkway { "" } else { ", with a walkway that nobody stated" };
     Some(format!("; the place that was stated is tight: {}{whose}", short.join(", ")))
 }
 
@@ -135,11 +136,15 @@ pub(crate) fn room(settled: &Settled) -> Option<String> {
             show(settled, -fit.top.q)
         )
     };
+    let walkway = if fit.access.q.si() > 0.0 {
+        format!(" with a walkway of {}", show(settled, fit.access.q))
+    } else {
+        String::new()
+    };
     Some(format!(
-        "needs{how} {} x {} in plan with a walkway of {}{}, and {overhead}{}",
+        "needs{how} {} x {} in plan{walkway}{}, and {overhead}{}",
         show(settled, way.length.q),
         show(settled, way.width.q),
-        show(settled, fit.access.q),
         if outside { "" } else { " (inside measures, walls come on top)" },
         lacks(settled, way, outside).unwrap_or_default()
     ))

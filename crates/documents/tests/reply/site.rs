@@ -212,7 +212,10 @@ fn rain_that_the_sewer_does_not_take_is_not_counted() -> Outcome {
     assert!(text.contains("NS 3: yes, on the flows that were told; 2 x 1 L/s of waste water ask for NS 2"), "{text}");
     assert!(text.contains("No rain is counted, as this sewer takes none."), "{text}");
     assert!(text.contains("which are there?"), "streams are no taps: {text}");
-    assert!(text.contains("With the rain, if the owner of the sewer consents: "), "{text}");
+    assert!(
+        text.contains("With the rain, and what may run while it rains, if the owner of the sewer consents: "),
+        "{text}"
+    );
     assert!(text.contains("the unit is worked without it, so it has to be kept out"), "{text}");
     // The owner's yes brings it back.
     let text = mail(&format!("{PAD}{}", sewer.replace("rain_allowed = false", "rain_allowed = true")))?;

@@ -55,6 +55,8 @@ impl Pollutant {
     }
 }
 
+/// What settles in a cone, in files.
+pub const SETTLEABLE: &str = "settleable solids";
 /// The word for oil that is seen on the water.
 pub const SHEEN: &str = "sheen";
 
@@ -136,10 +138,10 @@ pub static POLLUTANTS: &[Pollutant] = &[
         &TEXTBOOK_CHEMISTRY,
     ),
     row(
-        "settleable solids",
+        SETTLEABLE,
         "Settleable solids",
         Gravity::Partly,
-        "What settles in an hour in a cone: mostly kept while there is room for sludge.",
+        "What settles in a cone in half an hour or an hour, as the method says: mostly kept while there is room for sludge.",
         "A grit trap ahead, and timely removal of sludge.",
         &TEXTBOOK_CHEMISTRY,
     ),

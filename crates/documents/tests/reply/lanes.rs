@@ -1,0 +1,120 @@
+//! Service lanes of a depot that does not exist: a wash lane, a warm wash, a fuelling lane under a canopy.
+
+use super::{Outcome, mail, settled};
+use stillrise_design::basis::cases::Kind;
+use stillrise_design::provenance::Origin;
+use stillrise_handbook::page::Arg;
+use stillrise_units::Typed;
+use stillrise_units::catalog::{DEG_F, GPM, MG_L};
+
+const LANES: &str = r#"
+[enquiry]
+title = "Service lanes"
+print = "us"
+gallon = "us"
+facility = "bus-depot"
+[[surface]]
+name = "fuelling lane"
+area = "2100 ft2"
+kind = "concrete"
+canopy = true
+canopy_height = "15 ft"
+canopy_side = "70 ft"
+[rain]
+intensity = "4.2 in/h"
+[[stream]]
+name = "wash lane"
+flow = "35 gpm"
+hours_per_day = 4
+days_per_week = 6
+[[stream]]
+name = "chassis wash"
+flow = "5 gpm"
+hours_per_day = 2
+days_per_week = 5
+temperature = "180 °F"
+[[oil]]
+kind = "diesel"
+[water]
+coldest = "50 °F"
+warmest = "75 °F"
+[[chemical]]
+product = "mild detergent"
+kind = "quick-break-detergent"
+stream = ["wash lane"]
+[[limit]]
+pollutant = "oil and grease"
+value = "100 mg/L"
+statistic = "any sample"
+authority = "the sewer authority"
+[[limit]]
+pollutant = "settleable solids"
+value = { value = "1 ml/l", from = "the sewer authority, after half an hour" }
+statistic = "any sample"
+authority = "the sewer authority"
+[inlet]
+feed = "gravity"
+invert = "96.80 ft"
+[outlet]
+to = "sanitary sewer"
+rain_allowed = false
+invert = "95.20 ft"
+length = "40 ft"
+[spill]
+volume = "25 gal"
+[site]
+ground = "100.00 ft"
+coldest_air = "0 °F"
+"#;
+
+/// The warm water comes for two hours of the four: the lane alone is a case, and colder than both together. Together by hand
+/// (35 x 50 + 5 x 180) / 40 = 66.25 °F.
+#[test]
+fn water_comes_without_what_warms_it() -> Outcome {
+    let found = settled(LANES)?;
+    let basis = found.job.design.basis.as_ref().ok_or("a basis")?;
+    let dry: Vec<_> = basis.cases.iter().filter(|c| c.kind == Kind::Dry).collect();
+    let flows: Vec<f64> = dry.iter().map(|c| GPM.from_si(c.feed.q.si())).collect();
+    assert!(flows.len() == 2 && (flows[0] - 40.0).abs() < 1e-6 && (flows[1] - 35.0).abs() < 1e-6, "{flows:?}");
+    assert_eq!(dry[1].name, "wash lane");
+    let own = dry[0].own.as_ref().ok_or("a temperature of its own")?;
+    let warm = DEG_F.from_si(own.water[0].temperature.q.si());
+    assert!((warm - 66.25).abs() < 0.05, "{warm}");
+    Ok(())
+}
+
+/// What was taken for a key, mg/L.
+fn taken(text: &str, key: &str) -> Result<f64, Box<dyn std::error::Error>> {
+    let found = settled(text)?;
+    let entry = found.job.ledger.entries.iter().find(|e| matches!(&e.origin, Origin::Assumed(a) if a.key == key));
+    match &entry.ok_or("an assumption")?.value {
+        Arg::Number(si) => Ok(MG_L.from_si(*si)),
+        other => Err(format!("{other:?}").into()),
+    }
+}
+
+/// By the handbook's table a wash carries 200 mg/L of oil, a depot's yard 50; rain at a wash is runoff of a yard.
+#[test]
+fn a_wash_carries_what_a_wash_carries_and_rain_what_a_yard_does() -> Outcome {
+    assert_eq!(taken(LANES, "stream \"wash lane\".oil.mean")?, 200.0);
+    // Into which nothing is dosed, and for which no hose was named: nobody said that it is a wash.
+    assert_eq!(taken(LANES, "stream \"chassis wash\".oil.mean")?, 50.0);
+    let wash = LANES.replace("\"bus-depot\"", "\"wash-bay\"").replace("rain_allowed = false", "rain_allowed = true");
+    assert_eq!(taken(&wash, "rain.oil.mean")?, 50.0);
+    assert_eq!(taken(&wash, "stream \"wash lane\".oil.mean")?, 200.0);
+    Ok(())
+}
+
+/// What is asked to be held is answered where it is held, what settles in a cone is no content, and a roofed lane is told so.
+#[test]
+fn the_mail_answers_spill_cone_and_canopy() -> Outcome {
+    let text = mail(LANES)?;
+    assert!(text.contains("a spill of 25 gal finds room between alarm and limit"), "{text}");
+    assert!(text.contains("Limit on Settleable solids of 1 ml/l: cannot be judged; it is a volume"), "{text}");
+    assert!(!text.contains("What does the permit allow of settleable solids"), "{text}");
+    assert!(text.contains("rain that is blown in under the canopy"), "{text}");
+    assert!(!text.contains("while nothing is washed"), "{text}");
+    assert!(text.contains("(the alarm sounds after "), "{text}");
+    assert!(!text.contains("What clear height is there"), "it stands in the ground: {text}");
+    Ok(())
+}
