@@ -24,7 +24,7 @@ pub fn good_period(d: &Diagnosis) -> Vec<String> {
     let (after, mean) = (c.after.si(), c.mean.si());
     let off = after > MISSES * mean || c.undetected == 0 && mean > MISSES * after;
     let rest = c.factors.rest;
-    out.extend((off || rest > MISSES || rest < 1.0 / MISSES).then(|| {
+    out.extend((off || !(1.0 / MISSES..=MISSES).contains(&rest)).then(|| {
         let still = if off {
             format!(
                 ", and the bands below may be off by as much as {} times",

@@ -7,6 +7,7 @@ use crate::summary::also_asked;
 use serde_json::json;
 use stillrise_checks::{Judged, Verdict};
 use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::performance::promise::floor;
 use stillrise_design::provenance::{Origin, show};
 use stillrise_search::questions::{Outcome, Question};
 use stillrise_units::{Flow, Typed, print};
@@ -221,7 +222,7 @@ fn changes(settled: &stillrise_search::Settled, q: &Question) -> String {
             .effluent
             .map_or_else(|| "no effluent can be found".to_owned(), |e| format!("{} mg/L", brief(e, o.arrives)));
         let held = match (o.held, o.effluent) {
-            (Some(held), Some(out)) if held.value > 1.001 * out.value => {
+            (Some(held), Some(out)) if held.value > 1.001 * out.value && held >= floor() => {
                 format!(", {} mg/L held against the limit", brief(held, None))
             }
             _ => String::new(),

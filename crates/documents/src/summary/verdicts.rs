@@ -3,7 +3,7 @@
 use super::section;
 use crate::render::text::{hang, item};
 use stillrise_checks::{Judged, Unsettled, Verdict, unsettled};
-use stillrise_design::performance::promise::Promise;
+use stillrise_design::performance::promise::{Promise, floor};
 use stillrise_search::Settled;
 use stillrise_search::questions::{Outcome, Question};
 
@@ -181,7 +181,7 @@ pub fn moves(settled: &Settled, q: &Question) -> String {
             let effluent =
                 o.effluent.map_or_else(|| "no effluent".to_owned(), |c| format!("{} mg/L out", bounded(c).brief()));
             let held = match (o.held, o.effluent) {
-                (Some(held), Some(out)) if held.value > 1.001 * out.value => {
+                (Some(held), Some(out)) if held.value > 1.001 * out.value && held >= floor() => {
                     let (held, out) = (Promise::unbounded(held).brief(), bounded(out).brief());
                     if held == out { String::new() } else { format!(", {held} mg/L at the peak") }
                 }
