@@ -7,7 +7,7 @@ use stillrise_design::basis::{Basis, FLOW_UNITS, SPILL_VOLUME};
 use stillrise_design::performance::site::SiteLevels;
 use stillrise_design::provenance::Assumption;
 use stillrise_units::catalog::{FT, M};
-use stillrise_units::{System, Typed, print};
+use stillrise_units::{Typed, print};
 
 /// A question that a customer or an engineer can answer.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -132,14 +132,16 @@ pub fn pump_rate(s: &Subject<'_>) -> Ask {
 pub fn outfall(s: &Subject<'_>) -> Ask {
     let highest = s.design.performance.as_ref().and_then(|p| p.site.installation.highest_outfall);
     let Some(highest) = highest.filter(|_| s.read) else { return OUTLET_INVERT };
-    let (pair, digits) = ((&FT, &M), if s.system() == System::Us { 2 } else { 3 });
-    let unit = s.system().pick(pair);
-    let shown = format!("{:.digits$} {}", unit.from_si(highest.q.si()), unit.symbol);
+    let shown = s.level(highest.q);
     let stands = if s.design.basis.as_ref().is_some_and(|b| b.feed.pumped) { "on the ground" } else { "by gravity" };
     let site = s.design.performance.as_ref().map(|p| &p.site);
     let unsaid = |site: &&SiteLevels| s.assumed(site.length.at).is_some() || s.assumed(site.slope.at).is_some();
     let pipe = site.filter(unsaid).map_or_else(String::new, |site| {
-        format!(", with {} of pipe at {}, lower the longer it is", s.show(site.length.q, pair), s.percent(site.slope.q))
+        format!(
+            ", with {} of pipe at {}, lower the longer it is",
+            s.show(site.length.q, (&FT, &M)),
+            s.percent(site.slope.q)
+        )
     });
     Ask::new(
         "outlet.invert",

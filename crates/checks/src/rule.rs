@@ -6,8 +6,8 @@ use stillrise_design::job::Design;
 use stillrise_design::provenance::{Assumption, Origin, Pair, show_in_prose};
 use stillrise_design::{Ledger, Node, Val};
 use stillrise_handbook::page::Arg;
-use stillrise_units::catalog::PERCENT;
-use stillrise_units::{Ratio, System, Typed, Unit, print};
+use stillrise_units::catalog::{FT, M, PERCENT};
+use stillrise_units::{Length, Ratio, System, Typed, Unit, print};
 
 /// What a rule looks at: the enquiry, what follows from it, and the trail if one was kept.
 #[derive(Clone, Copy)]
@@ -22,9 +22,6 @@ pub struct Subject<'a> {
     /// numbers written out would take a tenth of its time.
     pub read: bool,
 }
-
-/// Smaller numbers in print units are what rounding leaves of nothing.
-const NOTHING: f64 = 1e-9;
 
 impl<'a> Subject<'a> {
     /// What asks for a key: the question of the assumption that stands in for it, else a plain one.
@@ -58,9 +55,16 @@ impl<'a> Subject<'a> {
             return String::new();
         }
         let unit = self.enquiry.system().pick(units);
-        // What rounding leaves of nothing is nothing.
-        let si = if unit.from_si(q.si()).abs() < NOTHING { unit.to_si(0.0) } else { q.si() };
-        print::in_prose(si, unit)
+        print::in_prose(unit.to_si(print::or_nothing(unit.from_si(q.si()))), unit)
+    }
+    /// A level of the site, to a hundredth of a foot or a millimetre; empty when nobody reads it.
+    #[must_use]
+    pub fn level(&self, at: Length) -> String {
+        if !self.read {
+            return String::new();
+        }
+        let (unit, digits) = (self.system().pick((&FT, &M)), if self.system() == System::Us { 2 } else { 3 });
+        format!("{:.digits$} {}", unit.from_si(at.si()), unit.symbol)
     }
     /// A plain number so many digits long; empty when nobody reads it.
     #[must_use]

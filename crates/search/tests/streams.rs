@@ -13,6 +13,7 @@ use stillrise_design::provenance::{Assumption, Origin};
 use stillrise_design::triage::Weight;
 use stillrise_handbook::page::Arg;
 use stillrise_search::Settled;
+use stillrise_search::alternatives::Change;
 use stillrise_units::catalog::{DEG_F, GPM, MG_L, MIN, W_KG};
 use stillrise_units::{Typed, Unit};
 
@@ -120,6 +121,18 @@ fn a_dump_gives_mean_day_and_sample() {
     });
     assert!(!keys.clone().any(|key| key == "water.oil_peak"));
     assert!(keys.clone().any(|key| key.starts_with("dump 1.oil.mean")));
+}
+
+/// Hauled off, the bath leaves its stream at the 100 mg/L that it carries without one.
+#[test]
+fn a_bath_hauled_off_is_worked_through() {
+    let mut settled = mixed();
+    settled.work_alternatives(&demo());
+    let apart = settled.alternatives.iter().find(|a| a.change == Change::BathApart).expect("such an alternative");
+    let without = apart.design.basis.as_ref().expect("a basis");
+    near(without.waters[0].content.total.q.si(), 100.0, &MG_L);
+    assert!(without.waters[0].peaks.is_none() && without.cases.iter().all(|c| c.kind != Kind::Bath));
+    assert!(basis(&settled).cases.iter().any(|c| c.kind == Kind::Bath));
 }
 
 #[test]

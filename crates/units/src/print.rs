@@ -23,6 +23,12 @@ impl System {
     }
 }
 
+/// A number in print units, or zero where it is no more than what rounding leaves of nothing.
+#[must_use]
+pub fn or_nothing(value: f64) -> f64 {
+    if value.abs() < 1e-9 { 0.0 } else { value }
+}
+
 /// `value` rounded to `digits` significant digits, without trailing zeros behind the point.
 ///
 /// Numbers of a million and more, or below a ten-thousandth, are written with a power of ten.

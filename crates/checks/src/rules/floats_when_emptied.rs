@@ -4,7 +4,7 @@ use crate::ask::GROUNDWATER;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::performance::installation::Stands;
 use stillrise_units::catalog::{FT, KG, LB, M};
-use stillrise_units::{Length, Mass, System, Typed, Volume};
+use stillrise_units::{Length, Mass, Typed, Volume};
 
 rule! {
     "floats-when-emptied" "Unit below ground floats when it is emptied", Site;
@@ -17,12 +17,6 @@ rule! {
 
 /// So many times the uplift the empty unit must weigh. Our proposal, after common practice.
 const MARGIN: f64 = 1.1;
-
-/// A level of the site, to a hundredth of a foot or a millimetre.
-fn level(s: &Subject<'_>, at: Length) -> String {
-    let (unit, digits) = (s.system().pick((&FT, &M)), if s.system() == System::Us { 2 } else { 3 });
-    format!("{:.digits$} {}", unit.from_si(at.si()), unit.symbol)
-}
 
 fn look(s: &Subject<'_>) -> Verdict {
     let (Some(performance), Some(basis), Some(train)) = (&s.design.performance, &s.design.basis, &s.design.train) else {
@@ -49,7 +43,7 @@ fn look(s: &Subject<'_>) -> Verdict {
                     "how high the groundwater stands was not said: empty it weighs {} and floats where that stands more than {} over its floor, which lies at {}",
                     mass(w),
                     s.show(from, (&FT, &M)),
-                    level(s, floor.q)
+                    s.level(floor.q)
                 )
             },
         );

@@ -30,7 +30,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::passes(says);
     }
     if !s.enquiry.site.headroom.is_given() && fit.headroom.q < Length::of(REACH, &M) {
-        return Verdict::passes(format!("needs {} over the ground, less than somebody who walks there", show(fit.headroom.q)));
+        return Verdict::passes(format!("needs {} over the ground, no more than is clear wherever people walk", show(fit.headroom.q)));
     }
     let Some(room) = s.enquiry.site.headroom.q() else {
         let says = format!("{}; the clear height there was not said", needs());

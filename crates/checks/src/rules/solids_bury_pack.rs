@@ -13,6 +13,9 @@ rule! {
     limits "Settling, thickness of the sludge and hours of flow are mostly assumed; the days are good to a factor of two or three."
 }
 
+/// Days between two pump-outs of sludge below which it is too often. Our proposal.
+pub const TOO_OFTEN: f64 = 14.0;
+
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(performance) = &s.design.performance else { return s.stopped() };
     let storage = &performance.storage;
@@ -25,7 +28,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let says = format!(
         "{room} of sludge call for pumping out one unit, by the strictest rule we know ({rule}); at {rate} that takes {count} days"
     );
-    if days.q < Time::of(14.0, &D) {
+    if days.q < Time::of(TOO_OFTEN, &D) {
         Verdict::fails(format!("{says}, less than 14"), days.at)
     } else if days.q < Time::of(30.0, &D) {
         Verdict::warns(format!("{says}, less than 30"), days.at)

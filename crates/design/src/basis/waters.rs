@@ -69,7 +69,7 @@ pub fn waters<T: Trail>(
             fluids,
             dosed,
             // Rain off the yard beside a wash is runoff of a yard.
-            &Asked { which: Which::Rain, key: "rain", oil, solids, site: yard(site), of: Kind::Site },
+            &Asked { which: Which::Rain, key: "rain", oil, solids, site: site.map(Facility::rain), of: Kind::Site },
         )?;
         let annual = annual(t, w, rain);
         year_depth = Some(annual);
@@ -95,13 +95,13 @@ pub fn waters<T: Trail>(
         let flow = flow(t, w, s, &name)?;
         let key = block_of("stream", &name);
         let (which, oil, solids) = (Which::Stream(i), s.oil.as_ref(), &s.solids);
-        // What is pumped out of a pit there is rain too.
-        // What hoses or a cleaner make of a yard's water is no runoff: a wash there carries what a wash carries.
+        // What is pumped out of a pit there is rain too; where hoses run or a cleaner is used something is washed.
+        let pumped_out = s.water.0 == Some(WaterKind::Dewatering);
         let washes = s.hoses.is_given() || dosed.iter().any(|d| d.reaches(Which::Stream(i)));
-        let wash = facility(WASH).filter(|_| washes && s.water.0 != Some(WaterKind::Dewatering));
         let (place, of) = match site {
-            Some(site) if OF_RUNOFF.contains(&site.word) && wash.is_some() => (wash, Kind::Site),
-            Some(site) if site.is_land_use() && s.water.0 != Some(WaterKind::Dewatering) => (None, Kind::Process),
+            _ if pumped_out => (site, Kind::Site),
+            Some(site) if site.is_land_use() => (None, Kind::Process),
+            Some(site) if washes => (Some(site.wash()), Kind::Site),
             _ => (site, Kind::Site),
         };
         let content = content(t, w, fluids, dosed, &Asked { which, key: &key, oil, solids, site: place, of })?;
@@ -164,24 +164,6 @@ pub fn waters<T: Trail>(
     }
     Ok((waters, year_depth))
 }
-
-/// The facility whose figures are those of a vehicle wash.
-const WASH: &str = "wash-bay";
-/// Yards whose figures are mainly those of what rain or drips wash off them.
-const OF_RUNOFF: [&str; 4] = ["bus-depot", "fuel-station", "fuel-terminal", "transformer-yard"];
-
-/// The place whose figures rain takes: beside a wash those of a vehicle yard.
-fn yard(site: Option<&'static Facility>) -> Option<&'static Facility> {
-    match site {
-        Some(site) if site.word == WASH || site.word == RACK => facility(YARD),
-        site => site,
-    }
-}
-
-/// The other place where vehicles are washed.
-const RACK: &str = "washrack";
-/// The facility whose figures are those of a vehicle yard.
-const YARD: &str = "bus-depot";
 
 /// Rain in a year.
 pub(super) fn annual<T: Trail>(t: &mut T, w: &WhatIf, rain: &Rain) -> Val<Length> {

@@ -110,9 +110,8 @@ fn settles(reader: &Reader, value: &DeValue<'_>) -> Option<String> {
     let text = said.as_str().map(str::trim).filter(|_| cone)?;
     let end = text.find(|c: char| c.is_alphabetic())?;
     let (number, unit) = text.split_at(end);
-    let number: f64 = number.trim().replace(',', ".").parse().ok()?;
-    let unit = unit.trim().to_lowercase();
-    (number >= 0.0 && CONE.contains(&unit.as_str())).then(|| text.to_owned())
+    let is_number = span_of(number.trim(), Dim::Ratio, &reader.reading).is_ok();
+    (is_number && CONE.contains(&unit.trim().to_lowercase().as_str())).then(|| text.to_owned())
 }
 
 /// One range of pH, and how it is shown.

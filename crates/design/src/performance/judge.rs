@@ -30,6 +30,9 @@ pub(super) struct Found {
 /// conditions, and plates are known to leave 10 to 50 mg/L (MIL-HDBK-1005/9A, 1997).
 const FLOOR_MARGIN: f64 = 1.5;
 
+/// What would change it where no larger unit is to be had.
+pub const NO_PLATES: &str = "coarser droplets (no shear ahead), less emulsified oil, or a polisher";
+
 /// The word, why, and what would change it; the reasons only where somebody reads them.
 pub(super) fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -> (Word, String, String) {
     // What was stated is echoed to four digits; what a statistic makes of it is a computed number.
@@ -162,6 +165,6 @@ pub(super) fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, re
             Promise::of(expected, influent).sentence(),
             exact(against)
         ),
-        "more plates, coarser droplets (no shear ahead), less emulsified oil, or a polisher".to_owned(),
+        told!(read, "more plates, {NO_PLATES}"),
     )
 }

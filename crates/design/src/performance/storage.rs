@@ -38,6 +38,8 @@ pub struct Storage {
     pub sludge_days: Option<Val<Time>>,
     /// Oil in one unit.
     pub oil_rate: Val<Flow>,
+    /// Days to the routine pump-out of the oil.
+    pub oil_routine: Option<Val<Time>>,
     /// Days to the oil alarm.
     pub oil_days: Option<Val<Time>>,
     /// The rule that called for it.
@@ -132,6 +134,13 @@ pub fn storage<T: Trail>(
         reckon!(t, "free oil out, mean over all water", [MG_L, MG_L], (mean = c_oil, left = usual.left[1]) mean * left);
     let oil = by!(t, "oil collected in one unit", oil_rate::rate(each, c_oil, oil_out, oil_density))?;
     let alarm = heaviest.and_then(|l| l.level("alarm"));
+    let routine = heaviest.and_then(|l| l.level("pump-out"));
+    let oil_routine = match routine {
+        Some(level) if oil.q.si() > 0.0 => {
+            Some(by!(t, "days to the routine pump-out of the oil", days_to_fill::time(level.volume, oil))?)
+        }
+        _ => None,
+    };
     let oil_days = match alarm {
         Some(alarm) if oil.q.si() > 0.0 => {
             Some(by!(t, "days to the oil alarm", days_to_fill::time(alarm.volume, oil))?)
@@ -168,6 +177,7 @@ pub fn storage<T: Trail>(
         dry: arriving,
         sludge_days,
         oil_rate: oil,
+        oil_routine,
         oil_days,
         trigger,
         spill,

@@ -14,7 +14,7 @@ use crate::summary::{CAUTION, capital, headline, section, total_out};
 use stillrise_checks::Judged;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::enquiry::blocks::Observed;
-use stillrise_design::performance::limit::LimitVerdict;
+use stillrise_design::performance::limit::{LimitVerdict, NO_PLATES};
 use stillrise_design::performance::promise::number;
 use stillrise_search::Settled;
 use stillrise_search::diagnosis::causes::{AFTER_THE_JAR, Cause, Gauge, SEEN_IN_A_JAR};
@@ -39,9 +39,9 @@ pub fn is_observed(settled: &Settled) -> bool {
 pub fn change(settled: &Settled, verdict: &LimitVerdict) -> String {
     if is_observed(settled) {
         "putting right what the rating of the unit finds; the calculation does not know what was observed".to_owned()
-    } else if settled.pick.as_ref().is_some_and(|pick| pick.condition == Some(Condition::Limit)) {
+    } else if verdict.larger_helps && settled.pick.as_ref().is_some_and(|p| p.condition == Some(Condition::Limit)) {
         // No unit of the range and no number of them in parallel does it.
-        verdict.change.replace("more plates, ", "")
+        NO_PLATES.to_owned()
     } else {
         verdict.change.clone()
     }

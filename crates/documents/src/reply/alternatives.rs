@@ -1,6 +1,7 @@
 //! Other trains than the one asked for, a line each, with their own results.
 
 use super::show;
+use stillrise_checks::rules::solids_bury_pack::TOO_OFTEN;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::performance::promise::Promise;
@@ -15,9 +16,6 @@ use stillrise_units::{Time, Typed, print};
 pub(crate) fn lines(settled: &Settled, with_price: bool) -> Vec<String> {
     settled.alternatives.iter().filter(|a| !is_no_better(settled, a)).map(|a| line(settled, a, with_price)).collect()
 }
-
-/// Sludge that is pumped out more often, in days, is told. Judgement, as the rule on it.
-const OFTEN: f64 = 14.0;
 
 /// Less of the oil than this share taken off what leaves is no gain.
 const GAIN: f64 = 0.05;
@@ -69,8 +67,12 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
     if let Some(worst) = a.design.performance.as_ref().and_then(|p| p.worst()) {
         facts.push(format!("{} out", Promise::of(worst.total.expected.q, worst.content.total.q).sentence()));
     }
-    let sludge =
-        a.design.performance.as_ref().and_then(|p| p.storage.sludge_days).filter(|days| days.q < Time::of(OFTEN, &D));
+    let sludge = a
+        .design
+        .performance
+        .as_ref()
+        .and_then(|p| p.storage.sludge_days)
+        .filter(|days| days.q < Time::of(TOO_OFTEN, &D));
     facts.extend(sludge.map(|days| format!("sludge to be pumped out about every {}", super::emptied::every(days.q))));
     let one = settled.job.design.train.as_ref().map(|t| t.unit.particulars.model.as_str());
     if a.change == Change::TwoInParallel && one == Some(train.unit.particulars.model.as_str()) {

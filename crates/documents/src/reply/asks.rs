@@ -23,6 +23,10 @@ use stillrise_units::catalog::{FT2, IN_H, M2, MM_H, PERCENT};
 
 /// Questions in the mail.
 const ASKED: usize = 8;
+/// The key of how far the oil of a single sample rises above its mean.
+const PEAK: &str = "water.oil_peak";
+/// What is said of samples where they show both.
+const SAMPLED: &str = "Single samples with their dates, those you have or some taken now, show it, and how far peaks rise above the mean.";
 /// Of these, questions on which a word hangs, before others have their place.
 const DECIDING: usize = 4;
 /// Keys that no customer can answer: they are ours to choose or to measure.
@@ -93,6 +97,13 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
     let known = |q: &&Question| !UNKNOWABLE.contains(&q.key.as_str());
     let deciding: Vec<&Question> = deciding.into_iter().filter(known).collect();
     let rest: Vec<&Question> = rest.into_iter().filter(known).filter(|q| q.weight > MOVES).collect();
+    // The samples that show what a water carries show its peaks too: they are asked for once.
+    let is_content = |q: &&Question| q.key.ends_with(".oil.mean");
+    let is_peak = |q: &&Question| q.key == PEAK;
+    let both = || deciding.iter().chain(&rest).copied();
+    let once_sampled = both().any(|q| is_content(&q)) && both().any(|q| is_peak(&q));
+    let stays = |q: &&Question| !(once_sampled && is_peak(q));
+    let [deciding, rest] = [deciding, rest].map(|all| all.into_iter().filter(stays).collect::<Vec<_>>());
     // What several waters are asked alike is asked once, where the first of them stands.
     let alike = |q: &Question| {
         let all = || deciding.iter().chain(&rest).copied();
@@ -101,7 +112,8 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         }
         let all: Vec<&Question> = all().filter(|other| pattern(other) == pattern(q)).collect();
         // What moves too little to stand among them may still be what a finding rests on.
-        together(if all.is_empty() { core::slice::from_ref(&q) } else { &all })
+        let text = together(if all.is_empty() { core::slice::from_ref(&q) } else { &all });
+        if once_sampled && is_content(&q) { format!("{text} {SAMPLED}") } else { text }
     };
     let open = settled.standing.iter().filter(|s| !is_settled(settled, &s.asks));
     let standing: Vec<String> = open.take(STANDING).map(|s| standing(&s.asks)).collect();
@@ -129,22 +141,7 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         .chain(of_rules(settled))
         .chain(others)
         .chain(rest.iter().map(|q| alike(q)));
-    let all: Vec<String> = texts.filter(|text| seen.insert(text.clone())).collect();
-    one_sampling(all).into_iter().take(ASKED).collect()
-}
-
-/// Where the content of a water is asked for, the results that show its peaks are asked for with it: they are the same
-/// samples.
-fn one_sampling(mut all: Vec<String>) -> Vec<String> {
-    let content = all.iter().position(|text| text.starts_with("How much oil and grease does "));
-    let single = all.iter().position(|text| text.starts_with("May we have the results of single samples of the water"));
-    if let (Some(content), Some(single)) = (content, single) {
-        all[content].push_str(
-            " Single samples with their dates, those you have or some taken now, show it, and how far peaks rise above the mean.",
-        );
-        all.remove(single);
-    }
-    all
+    texts.filter(|text| seen.insert(text.clone())).take(ASKED).collect()
 }
 
 /// Which limits hold, where none was named: without them there is nothing to choose a unit by.

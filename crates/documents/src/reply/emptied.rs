@@ -9,7 +9,11 @@ use stillrise_units::{Time, Typed, print};
 pub(super) fn emptied(settled: &Settled) -> Option<String> {
     let storage = &settled.job.design.performance.as_ref()?.storage;
     let sludge = storage.sludge_days.map(|t| every(t.q));
-    let oil = storage.oil_days.map(|t| oil(settled, t.q));
+    let alarm = storage.oil_days.map(|t| every(t.q));
+    let oil = storage.oil_routine.map(|t| every(t.q)).map(|often| match alarm {
+        Some(sounds) if sounds != often => format!("{often} (the alarm sounds after {sounds})"),
+        _ => often,
+    });
     let stages = settled.job.design.train.iter().flat_map(|train| &train.stages);
     let grit = stages.filter(|s| s.asked_for).find(|s| s.kind == StageKind::GritTrap).map(|s| s.name.as_str());
     let sizes = settled.job.design.basis.as_ref().and_then(|b| b.european.as_ref()?.sizes.as_ref().ok());
@@ -27,20 +31,6 @@ pub(super) fn emptied(settled: &Settled) -> Option<String> {
         (None, Some(oil)) => format!("on these figures oil is to be pumped out about every {oil}"),
         (None, None) => return None,
     })
-}
-
-/// How often the oil is to be collected, and when the alarm sounds where it is not: as the volumes held at both.
-fn oil(settled: &Settled, alarm: Time) -> String {
-    let levels = settled.job.design.performance.iter().flat_map(|p| &p.levels);
-    let heaviest = levels.min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
-    let held = |word: &str| heaviest.and_then(|l| l.level(word)).map(|level| level.volume.q.si());
-    match held("pump-out").zip(held("alarm")) {
-        Some((routine, at_alarm)) if at_alarm > 0.0 && routine < at_alarm => {
-            let (often, sounds) = (every(alarm * (routine / at_alarm)), every(alarm));
-            if often == sounds { often } else { format!("{often} (the alarm sounds after {sounds})") }
-        }
-        _ => every(alarm),
-    }
 }
 
 /// A time between two pump-outs as one speaks of it.

@@ -212,6 +212,9 @@ fn storage(r: &mut Report<'_>, p: &Performance) {
         add("Days until sludge is pumped", days_of(days.q.in_unit(&D)), days.at);
     }
     add("Free oil collected in one unit", r.show(s.oil_rate.q, per_day), s.oil_rate.at);
+    if let Some(days) = s.oil_routine {
+        add("Days to the routine pump-out of the oil", days_of(days.q.in_unit(&D)), days.at);
+    }
     if let Some(days) = s.oil_days {
         add("Days to the high-oil alarm", days_of(days.q.in_unit(&D)), days.at);
     }
@@ -233,7 +236,10 @@ fn storage(r: &mut Report<'_>, p: &Performance) {
     if p.storage.spill.is_some() {
         r.out.remark("The room for the spill is counted from the alarm at rest. While the largest flow lasts the float answers only near the limit: a spill in a storm may be announced only when the flow falls.");
     }
-    r.out.remark("Of suspended solids nothing is promised. The calculation follows grains of the declared sizes, each settling alone; silt and clay pass. Two storm-water units that were watched in service for months kept 29 and 19 % of all suspended solids (Lieske, Leutnant and Uhl, Water 13, 908, 2021, abstract).");
+    r.out.remark(&format!(
+        "Of suspended solids nothing is promised. The calculation follows grains of the declared sizes, each settling alone; silt and clay pass. {}.",
+        capital(crate::summary::IN_SERVICE)
+    ));
     r.out.remark("The sludge is all that settles, ahead of the pack and between its plates; what slides off the plates lies on the floor below them. Averages over a year, each water with its own content; measure oil and sludge quarterly, monthly until a rate is known.");
 }
 

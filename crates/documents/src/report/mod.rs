@@ -123,9 +123,6 @@ struct Report<'a> {
     out: Blocks,
 }
 
-/// Smaller numbers in print units are what rounding leaves of nothing.
-const NOTHING: f64 = 1e-9;
-
 impl<'a> Report<'a> {
     /// An entry of the trail.
     fn entry(&self, at: Node) -> Option<&'a Entry> {
@@ -141,8 +138,7 @@ impl<'a> Report<'a> {
     }
     /// A quantity without its unit, which stands in the head of the column.
     fn digits<Q: Typed>(&self, q: Q, units: Pair, digits: usize) -> String {
-        let value = self.system.pick(units).from_si(q.si());
-        print::digits(if value.abs() < NOTHING { 0.0 } else { value }, digits)
+        print::digits(print::or_nothing(self.system.pick(units).from_si(q.si())), digits)
     }
     /// The symbol of the unit in print.
     fn symbol(&self, units: Pair) -> &'static str {

@@ -177,7 +177,7 @@ fn performance(settled: &Settled) -> Value {
         "zones": crate::summary::zones::rows(settled).iter().map(|row| json!({ "what": row.what, "value": v(row.at), "says": row.says })).collect::<Vec<_>>(),
         "storage": {
             "solids_out": v(s.solids_out.at), "oil_on_solids": s.oil_on_solids.map(|x| v(x.at)), "sludge_rate": v(s.sludge_rate.at), "sludge_trigger": s.sludge_trigger.map(|x| v(x.at)), "sludge_days": s.sludge_days.map(|x| v(x.at)),
-            "trigger": s.trigger.title, "oil_rate": v(s.oil_rate.at), "oil_days": s.oil_days.map(|x| v(x.at)),
+            "trigger": s.trigger.title, "oil_rate": v(s.oil_rate.at), "oil_routine_days": s.oil_routine.map(|x| v(x.at)), "oil_days": s.oil_days.map(|x| v(x.at)),
             "spill_room": s.spill.as_ref().map(|x| v(x.room.at)), "spill_spare": s.spill.as_ref().map(|x| v(x.spare.at)),
             "spill_pushes_out": s.spill.as_ref().and_then(|x| x.displaced).map(|x| v(x.at)),
         },
@@ -207,7 +207,13 @@ fn limits(settled: &Settled) -> Value {
             "held_back": l.held_back.iter().map(held_back).collect::<Vec<_>>(),
         })
     });
-    json!(amounts.chain(ph).collect::<Vec<_>>())
+    let cone = settled.job.enquiry.limits.iter().filter(|l| l.value.settles.is_some()).map(|l| {
+        json!({
+            "pollutant": l.pollutant.0, "settles": l.value.settles, "statistic": l.statistic.0.map(|s| s.word()),
+            "method": l.method.0, "authority": l.authority.0, "verdict": "cannot judge",
+        })
+    });
+    json!(amounts.chain(ph).chain(cone).collect::<Vec<_>>())
 }
 
 fn held_back(held: &HeldBack) -> Value {

@@ -96,7 +96,8 @@ pub fn headline(settled: &Settled) -> Vec<String> {
         let rests = match told.insert(rests.clone()) || rests.is_empty() {
             true => rests,
             false if verdict.word == Word::Kept => {
-                " That holds over the plausible range of each of the same unconfirmed figures.".to_owned()
+                " Behind the unit the word stays so over the plausible range of each of the same unconfirmed figures."
+                    .to_owned()
             }
             false => " It rests on the same unconfirmed figures.".to_owned(),
         };
@@ -154,7 +155,9 @@ pub(crate) fn in_a_cone(settled: &Settled) -> Vec<(String, String)> {
             "it is a volume, which no content of the water tells, and no calculation gives it. {} A cone test of the water that leaves shows it",
             row.explains
         );
-        Some((format!("{} of {said}", row.title), says))
+        let statistic = l.statistic.0.map_or_else(String::new, |s| format!(", {}", s.word()));
+        let whose = l.authority.as_ref().map_or_else(String::new, |a| format!(", set by {a}"));
+        Some((format!("{} of {said}{statistic}{whose}", row.title), says))
     };
     limits.filter_map(one).collect()
 }
@@ -206,6 +209,9 @@ fn hardly(settled: &Settled) -> Option<String> {
     })
 }
 
+/// What units in service kept of the solids.
+pub(crate) const IN_SERVICE: &str = "two storm-water units that were watched in service for months kept 29 and 19 % of all suspended solids (Lieske, Leutnant and Uhl, Water 13, 908, 2021, abstract)";
+
 /// What the calculation says of the solids that leave, where a limit on them is not called kept.
 pub(crate) fn bare_grains(settled: &Settled, limit: &LimitState, verdict: &LimitVerdict) -> String {
     let Some(performance) = settled.job.design.performance.as_ref() else { return String::new() };
@@ -223,7 +229,7 @@ pub(crate) fn bare_grains(settled: &Settled, limit: &LimitState, verdict: &Limit
         format!(", against {}, the long-term mean that the limit demands", number(mean.q))
     });
     format!(
-        " If all of it were bare grains of the sizes taken here{}, {} would leave in the mean{demanded}; what oil holds up, and what is finer, is not in that, and storm-water units that were watched in service kept 19 and 29 % only.",
+        " If all of it were bare grains of the sizes taken here{}, {} would leave in the mean{demanded}; what oil holds up, and what is finer, is not in that, and {IN_SERVICE}.",
         median.unwrap_or_default(),
         number(performance.storage.solids_out.q)
     )

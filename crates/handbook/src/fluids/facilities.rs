@@ -42,7 +42,24 @@ pub struct Facility {
 /// Kinds of place whose figures are those of rain off a land use, and of no other water there.
 const LAND_USES: [&str; 6] = ["open-space", "residential", "highway", "industrial", "commercial", "parking-lot"];
 
+/// Yards whose figures are those of what rain and drips wash off them.
+const YARDS: [&str; 4] = ["bus-depot", "fuel-station", "fuel-terminal", "transformer-yard"];
+/// Places whose figures are those of the water that vehicles are washed with.
+const WASHES: [&str; 2] = ["wash-bay", "washrack"];
+
 impl Facility {
+    /// The row whose oil and solids a water takes in which something is washed there: on a yard that of a wash bay.
+    #[must_use]
+    pub fn wash(&'static self) -> &'static Facility {
+        if YARDS.contains(&self.word) { facility(WASHES[0]).unwrap_or(self) } else { self }
+    }
+
+    /// The row whose oil and solids the rain takes there: beside a wash that of a vehicle yard.
+    #[must_use]
+    pub fn rain(&'static self) -> &'static Facility {
+        if WASHES.contains(&self.word) { facility(YARDS[0]).unwrap_or(self) } else { self }
+    }
+
     /// Whether its oil and solids are those of rain off a land use: they say nothing of a process or wash water there.
     #[must_use]
     pub fn is_land_use(&self) -> bool {
