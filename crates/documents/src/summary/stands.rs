@@ -2,6 +2,7 @@
 
 use super::{capital, section};
 use crate::render::text::hang;
+use stillrise_checks::Verdict;
 use stillrise_checks::ask::outfall;
 use stillrise_design::enquiry::keys::{Claim, Quantity};
 use stillrise_design::performance::fit::Way;
@@ -60,11 +61,16 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
     })
 }
 
-/// When it floats, where it stands in the ground and nobody said how high the groundwater is.
+/// When it floats, where it stands in the ground and nobody said how high the groundwater is; and where that stands over its
+/// floor, what keeps it down. That it floats is told with what must change.
 pub(crate) fn floats(settled: &Settled) -> Option<String> {
     let found = settled.verdicts.iter().find(|v| v.rule.id == "floats-when-emptied")?;
     let asks = found.verdict.asks().iter().any(|ask| ask.key.as_deref() == Some("site.groundwater"));
-    asks.then(|| found.verdict.says().to_owned())
+    let floor = settled.job.design.performance.as_ref().and_then(|p| p.site.installation.floor);
+    let over = settled.job.enquiry.site.groundwater.q().zip(floor).is_some_and(|(water, floor)| water > floor.q);
+    let keeps = over && matches!(found.verdict, Verdict::Passes(_));
+    let why = if keeps { ", by this too heavy to float; have the highest level confirmed" } else { "" };
+    (asks || keeps).then(|| format!("{}{why}", found.verdict.says()))
 }
 
 /// The question for the outfall, with the highest that would do.

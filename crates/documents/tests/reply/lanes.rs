@@ -118,3 +118,16 @@ fn the_mail_answers_spill_cone_and_canopy() -> Outcome {
     assert!(!text.contains("What clear height is there"), "it stands in the ground: {text}");
     Ok(())
 }
+
+/// Groundwater over the floor is told where the unit is heavy enough, too: by hand 110 in x 36 in of plan are 27.5 ft2, and the
+/// hopper's 32.14 gal are 4.30 ft3; 0.867 ft of water at 62.4 lb/ft3 lift (27.5 x 0.867 + 4.30) x 62.4 = 1756 lb of its 2710.
+#[test]
+fn groundwater_over_the_floor_is_told_where_the_unit_stays_down() -> Outcome {
+    let text = mail(&LANES.replace("[site]", "[site]\ngroundwater = \"93 ft\""))?;
+    assert!(
+        text.contains("groundwater 0.867 ft over its floor lifts the empty unit by 1760 lb, and it weighs 2710 lb"),
+        "{text}"
+    );
+    assert!(text.contains("by this too heavy to float; have the highest level confirmed"), "{text}");
+    Ok(())
+}
