@@ -13,7 +13,7 @@ use super::ways::{OwnFluids, own_fluids};
 use crate::enquiry::Enquiry;
 use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
-use stillrise_handbook::separation::mixture;
+use stillrise_handbook::separation::{batch_mixture, mixture};
 use stillrise_units::catalog::{GPM, M3_H, MG_L};
 use stillrise_units::{Concentration, Flow, Time, Typed};
 
@@ -26,7 +26,11 @@ pub enum Kind {
     StormAndWash,
     /// The dry-weather waters together.
     Dry,
-    /// The same while a bath is let go into one of them.
+    /// One of several dry-weather waters while the others do not run.
+    Alone,
+    /// What several dry-weather waters bring as a mean of all days, at their flow together.
+    Days,
+    /// Dry-weather waters while a bath is let go into one of them.
     Bath,
     /// Water drained from a containment ahead.
     DrainDown,
@@ -152,28 +156,7 @@ pub fn cases<T: Trail>(
         }
     }
     if !dry.is_empty() {
-        let name = if dry.len() == 1 { dry[0].name.clone() } else { "dry-weather waters together".to_owned() };
-        let base = case(t, about, (&name, Kind::Dry), &dry)?;
-        // Where no storm shows what all pumps do, they are taken to run in dry weather too.
-        take(t, &mut cases, (feed, !rain.is_empty()), base.clone())?;
-        // Water that comes warm helps the others while it runs: they come without it too.
-        let warm = |water: &&&Water| matches!(water.which, Which::Stream(i) if e.streams[i].temperature.is_given());
-        let cold: Vec<&Water> = dry.iter().filter(|water| !warm(water)).copied().collect();
-        if !cold.is_empty() && cold.len() < dry.len() {
-            let names: Vec<&str> = dry.iter().filter(warm).map(|water| water.name.as_str()).collect();
-            let name = match &cold[..] {
-                [one] => one.name.clone(),
-                _ => [&*base.name, " without ", &names.join(" and ")].concat(),
-            };
-            let base = case(t, about, (&name, Kind::Dry), &cold)?;
-            take(t, &mut cases, (feed, !rain.is_empty()), base)?;
-        }
-        for (stream, bath) in
-            waters.iter().enumerate().flat_map(|(i, water)| (0..water.baths.len()).map(move |k| (i, k)))
-        {
-            let base = while_let_go(t, about, (waters, &dry), &base.name, [stream, bath])?;
-            take(t, &mut cases, (feed, !rain.is_empty()), base)?;
-        }
+        dry_weather(t, about, (waters, &dry), (feed, !rain.is_empty()), &mut cases)?;
     }
     for (i, block) in e.cases.iter().enumerate() {
         let name = block.name.0.clone().unwrap_or_else(|| "extra case".to_owned());
@@ -199,7 +182,42 @@ pub fn cases<T: Trail>(
     Ok(cases)
 }
 
-/// The dry-weather waters with a bath that is let go into one of them: its flow, what it carries and how warm it is.
+/// The cases of dry weather: all its waters together, what they bring as a mean of all days, each alone, and baths that
+/// are let go into them.
+fn dry_weather<T: Trail>(
+    t: &mut T,
+    about: (&WhatIf, &Enquiry, &Fluids),
+    (waters, dry): (&[Water], &[&Water]),
+    feed: (&FeedState, bool),
+    cases: &mut Vec<Case>,
+) -> Result<(), Stop> {
+    let several = dry.len() > 1;
+    let name = if several { "dry-weather waters together" } else { &dry[0].name };
+    let base = case(t, about, (name, Kind::Dry), dry)?;
+    // Where no storm shows what all pumps do, they are taken to run in dry weather too.
+    take(t, cases, feed, base)?;
+    if several {
+        let base = case(t, about, ("dry-weather waters, mean of all days", Kind::Days), dry)?;
+        take(t, cases, feed, base)?;
+        // A sample may be of one of them, which no weaker, warmer or coarser one helps; with a bath, below.
+        for alone in dry.iter().filter(|water| water.baths.is_empty()) {
+            let base = case(t, about, (&say!(T, "{} alone", alone.name), Kind::Alone), &[alone])?;
+            take(t, cases, feed, base)?;
+        }
+    }
+    for (stream, bath) in waters.iter().enumerate().flat_map(|(i, water)| (0..water.baths.len()).map(move |k| (i, k))) {
+        let base = while_let_go(t, about, (waters, dry), name, [stream, bath])?;
+        take(t, cases, feed, base)?;
+        if several {
+            let own = [&waters[stream]];
+            let base = while_let_go(t, about, (waters, &own), &waters[stream].name, [stream, bath])?;
+            take(t, cases, feed, base)?;
+        }
+    }
+    Ok(())
+}
+
+/// Dry-weather waters with a bath that is let go into one of them: its flow, what it carries and how warm it is.
 fn while_let_go<T: Trail>(
     t: &mut T,
     about: (&WhatIf, &Enquiry, &Fluids),
@@ -282,22 +300,35 @@ fn case<T: Trail>(
 ) -> Result<Case, Stop> {
     t.section(name);
     let first = waters[0];
-    let mut flow = first.flow;
-    let mut content = first.content.clone();
+    let (mut flow, mut content) = (first.flow, first.content.clone());
+    let mut volume = first.per_day;
     for next in &waters[1..] {
-        let heavy = mixed_heavy(t, (flow, &content), next)?;
-        let mut mix = |label: &str, a: Val<Concentration>, b: Val<Concentration>| {
-            by!(t, label, mixture::concentration(flow, a, next.flow, b))
+        // What comes at a time mixes by flow; a mean of days is one of volumes.
+        let mix = |t: &mut T, label: &str, a: Val<Concentration>, b: Val<Concentration>| match kind {
+            Kind::Days => by!(t, label, batch_mixture::concentration(volume, a, next.per_day, b)),
+            _ => by!(t, label, mixture::concentration(flow, a, next.flow, b)),
+        };
+        let heavy = match (content.heavy, next.content.heavy) {
+            (None, None) => None,
+            (a, b) => {
+                let a = a.unwrap_or_else(|| none_heavy(t));
+                let b = b.unwrap_or_else(|| none_heavy(t));
+                Some(mix(t, "free oil as heavy as the water, mixed", a, b)?)
+            }
         };
         content = Content {
-            total: mix("total oil, mixed", content.total, next.content.total)?,
-            free: mix("free oil, mixed", content.free, next.content.free)?,
+            total: mix(t, "total oil, mixed", content.total, next.content.total)?,
+            free: mix(t, "free oil, mixed", content.free, next.content.free)?,
             heavy,
-            emulsified: mix("emulsified oil, mixed", content.emulsified, next.content.emulsified)?,
-            dissolved: mix("dissolved oil, mixed", content.dissolved, next.content.dissolved)?,
-            solids: mix("suspended solids, mixed", content.solids, next.content.solids)?,
+            emulsified: mix(t, "emulsified oil, mixed", content.emulsified, next.content.emulsified)?,
+            dissolved: mix(t, "dissolved oil, mixed", content.dissolved, next.content.dissolved)?,
+            solids: mix(t, "suspended solids, mixed", content.solids, next.content.solids)?,
         };
         flow = reckon!(t, "flow together", [GPM, M3_H], (sum = flow, next = next.flow) sum + next);
+        if kind == Kind::Days {
+            volume =
+                reckon!(t, "volume together, average day", [GAL, M3], (sum = volume, next = next.per_day) sum + next);
+        }
     }
     Ok(Case {
         parts: waters.iter().map(|w| w.name.clone()).collect(),
@@ -306,20 +337,6 @@ fn case<T: Trail>(
         own: own_fluids(t, w, e, fluids, waters)?,
         ..Case::of_a_flow(name.to_owned(), kind, flow)
     })
-}
-
-/// Free oil that does not rise, of two waters together; `None` where all of it rises in both.
-fn mixed_heavy<T: Trail>(
-    t: &mut T,
-    (flow, content): (Val<Flow>, &Content),
-    next: &Water,
-) -> Result<Option<Val<Concentration>>, Stop> {
-    if content.heavy.is_none() && next.content.heavy.is_none() {
-        return Ok(None);
-    }
-    let mut part = |heavy: Option<Val<Concentration>>| heavy.unwrap_or_else(|| none_heavy(t));
-    let (a, b) = (part(content.heavy), part(next.content.heavy));
-    by!(t, "free oil as heavy as the water, mixed", mixture::concentration(flow, a, next.flow, b)).map(Some)
 }
 
 /// Of a free oil that all rises, what does not.

@@ -3,14 +3,14 @@
 use super::cases::FeedState;
 use super::fluids::Fluids;
 use super::shear::{self, Shear};
-use super::stated::{standby, standby_spread, stated, stated_or};
+use super::stated::{line_of, standby, standby_spread, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{AfterPump, DropletBase, Droplets as Said};
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
 use crate::{by, record, say};
 use std::borrow::Cow;
 use stillrise_handbook::droplets::{hatch_choate, measured_median, volume_finer};
-use stillrise_handbook::fluids::facilities::facility;
+use stillrise_handbook::fluids::facilities::{Facility, facility};
 use stillrise_handbook::page::Series;
 use stillrise_handbook::separation::remaining_oil::DropletLaw;
 use stillrise_handbook::separation::sheared_median;
@@ -43,6 +43,11 @@ pub(super) struct Way<'a> {
     pub tension: Option<Val<SurfaceTension>>,
     /// What pumps it.
     pub feed: &'a FeedState,
+    /// The kind of place whose figures stand by for a size that nobody stated.
+    pub place: Option<&'static Facility>,
+    /// Block and name of the water, where waters come from places of different kinds: each is asked for under a key of
+    /// its own.
+    pub apart: Option<(String, &'a str)>,
 }
 
 /// Finds the droplets at the unit.
@@ -76,7 +81,7 @@ pub(super) fn droplets<T: Trail>(
         return Ok((Droplets { law, d50, shape, largest, table }, shear));
     }
     let sheared = way.feed.pumped || shear::blocks(e, way.stream).next().is_some();
-    let arriving = arriving(t, w, e, said, sheared, number.then_some(shape))?;
+    let arriving = arriving(t, w, way, sheared, number.then_some(shape))?;
     let mut droplets = Droplets { law, d50: arriving, shape, largest, table };
     let Some(mut shear) = shear::shear(t, w, e, fluids, way)? else { return Ok((droplets, None)) };
     let hardest = shear.hardest();
@@ -245,24 +250,27 @@ fn by_volume<T: Trail>(t: &mut T, number: Val<Length>, sg: Val<Ratio>) -> Result
 fn arriving<T: Trail>(
     t: &mut T,
     w: &WhatIf,
-    e: &Enquiry,
-    said: &Said,
+    way: &Way<'_>,
     sheared: bool,
     number: Option<Val<Ratio>>,
 ) -> Result<Val<Length>, Stop> {
     let um = |x: f64| Length::of(x, &UM);
-    let label = "volume median diameter arriving";
-    if let Some(arriving) = stated(t, w, label, &said.arriving) {
+    let apart = way.apart.as_ref();
+    let of = apart.map_or_else(String::new, |(_, name)| say!(T, ", {name}"));
+    let label = &["volume median diameter arriving", &*of].concat();
+    if let Some(arriving) = stated(t, w, label, &way.said.arriving) {
         return number.map_or(Ok(arriving), |sg| by_volume(t, arriving, sg));
     }
     // Ahead of a shear the answer stands for what arrives; else for what reaches the unit.
     let key = if sheared { "droplets.arriving" } else { "droplets.d50" };
+    let key = apart.map_or_else(|| key.to_owned(), |(block, _)| line_of(block, key));
+    let of = apart.map_or_else(String::new, |(_, name)| say!(T, " of the {name}"));
     let question = if sheared {
-        "Has the droplet size been measured ahead of the pump or valve that breaks the oil?"
+        say!(T, "Has the droplet size{of} been measured ahead of the pump or valve that breaks the oil?")
     } else {
-        "Has the droplet size at the separator been measured, or what shears the oil ahead of it?"
+        say!(T, "Has the droplet size{of} at the separator been measured, or what shears the oil ahead of it?")
     };
-    let standby = match e.head.facility.as_deref().and_then(facility) {
+    let standby = match way.place {
         Some(site) => standby_spread(label, SIZE, key, question, &site.droplet_d50),
         None => {
             let range = (um(30.0), um(75.0), um(150.0));

@@ -48,6 +48,8 @@ pub(super) struct Dumped {
     pub content: Content,
     /// Its volume on an average day with them.
     pub per_day: Val<Volume>,
+    /// Its volume on a day that it runs, with the bath that makes its strongest day.
+    pub day: Val<Volume>,
     /// How far its oil rises above the mean; `None` without baths.
     pub peaks: Option<Peaks>,
     /// The baths of which it is known how fast they are let go.
@@ -96,7 +98,7 @@ pub(super) fn dumped<T: Trail>(
     let Into { stream, flow, running, per_day, content: bare } = into;
     let (mut mean, mut volume_a_day) = (bare.clone(), per_day);
     // The strongest day, and the strongest water: totals of the oil.
-    let mut strongest: Option<(Val<Concentration>, Val<Concentration>)> = None;
+    let mut strongest: Option<(Val<Concentration>, Val<Volume>, Val<Concentration>)> = None;
     for (k, dump) in e.dumps.iter().enumerate().filter(|(_, d)| goes(e, d.stream.as_deref(), stream)) {
         let name = dump.name.0.clone().unwrap_or_else(|| format!("dump {}", k + 1));
         let key = dump.name.as_ref().map_or_else(|| name.clone(), |name| format!("dump \"{name}\""));
@@ -132,11 +134,17 @@ pub(super) fn dumped<T: Trail>(
             None => day,
         };
         strongest = Some(match strongest {
-            None => (day, sample),
-            Some((a, b)) => (if day.q > a.q { day } else { a }, if sample.q > b.q { sample } else { b }),
+            Some((a, v, b)) if day.q <= a.q => (a, v, if sample.q > b.q { sample } else { b }),
+            earlier => {
+                let v = reckon!(t, "volume on the day of it", [GAL, M3], (water = running, dump = volume) water + dump);
+                let b = earlier.map(|(.., b)| b).filter(|b| b.q >= sample.q);
+                (day, v, b.unwrap_or(sample))
+            }
         });
     }
-    let Some((day, sample)) = strongest else { return Ok(Dumped { content: bare, per_day, peaks: None, baths }) };
+    let Some((day, volume, sample)) = strongest else {
+        return Ok(Dumped { content: bare, per_day, day: running, peaks: None, baths });
+    };
     let mut over = |label: &str, top: Val<Concentration>| {
         reckon!(t, label, [ONE, ONE], (top = top, mean = mean.total)(top / mean).max(ratio(1.0)))
     };
@@ -144,7 +152,7 @@ pub(super) fn dumped<T: Trail>(
     let sample = over("oil in a sample while a bath runs over its mean", sample);
     // A water is no weaker while the bath runs than on the whole day.
     let sample = if sample.q < day.q { day } else { sample };
-    Ok(Dumped { content: mean, per_day: volume_a_day, peaks: Some(Peaks { day, sample }), baths })
+    Ok(Dumped { content: mean, per_day: volume_a_day, day: volume, peaks: Some(Peaks { day, sample }), baths })
 }
 
 /// Two volumes together, fraction by fraction.

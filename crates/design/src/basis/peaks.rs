@@ -12,9 +12,9 @@ use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Node, Pair, Stop, Trail, Val, WhatIf, assume, choose};
 use crate::{by, reckon, say};
-use stillrise_handbook::separation::mixture;
+use stillrise_handbook::separation::{batch_mixture, mixture};
 use stillrise_units::catalog::ONE;
-use stillrise_units::{Concentration, Flow, Ratio, Typed, ratio};
+use stillrise_units::{Concentration, Flow, Ratio, Typed, Volume, ratio};
 
 /// Finds highest over mean oil content of every case with a known content, of a day and of a single sample.
 ///
@@ -115,12 +115,19 @@ fn of_case<T: Trail>(t: &mut T, waters: &[Water], case: &Case, general: Option<V
         return Ok(Peaks { day: day.ok_or_else(nothing)?, sample: sample.ok_or_else(nothing)? });
     }
     let mean = case.content.as_ref().ok_or_else(nothing)?.total;
-    // Each water at its own peak, mixed by flow.
+    // Each water at its own peak: a sample holds what flows together, a day what comes in it. Of rain no day's volume is
+    // known: while it falls its flow counts.
+    let days: Option<Vec<Val<Volume>>> = parts().map(|water| water.day).collect();
+    let mut days = days.into_iter().flatten();
+    let mut of_day: Option<(Val<Volume>, Val<Concentration>)> = None;
     let mut on_day: Option<(Val<Flow>, Val<Concentration>)> = None;
     let mut in_sample = None;
     for water in parts() {
         let peak = day(t, water).ok_or_else(nothing)?;
-        on_day = Some(with(t, on_day, water.flow, water.content.total, peak)?);
+        match days.next() {
+            Some(volume) => of_day = Some(in_a_day(t, of_day, volume, water.content.total, peak)?),
+            None => on_day = Some(with(t, on_day, water.flow, water.content.total, peak)?),
+        }
         in_sample = Some(match bath {
             // While a bath runs, what it makes of its stream is known: it is the peak.
             Some((stream, bath)) if stream.which == water.which => {
@@ -134,7 +141,8 @@ fn of_case<T: Trail>(t: &mut T, waters: &[Water], case: &Case, general: Option<V
             }
         });
     }
-    let (Some((_, on_day)), Some((_, in_sample))) = (on_day, in_sample) else { return Err(nothing()) };
+    let on_day = of_day.map(|(_, c)| c).or(on_day.map(|(_, c)| c)).ok_or_else(nothing)?;
+    let (_, in_sample) = in_sample.ok_or_else(nothing)?;
     let label = say!(T, "highest over mean oil content of a day, {}", case.name);
     // On the day of a dump less comes, as a mean, than while the bath runs.
     let day = reckon!(t, &label, [ONE, ONE], (top = on_day, mean = mean) top / mean);
@@ -153,6 +161,21 @@ fn with<T: Trail>(
 ) -> Result<(Val<Flow>, Val<Concentration>), Stop> {
     let top = reckon!(t, "total oil at the peak", [MG_L, MG_L], (total = total, peak = peak) total * peak);
     add(t, so_far, flow, top)
+}
+
+/// The same of what comes in a day: volumes, and their oil.
+fn in_a_day<T: Trail>(
+    t: &mut T,
+    so_far: Option<(Val<Volume>, Val<Concentration>)>,
+    volume: Val<Volume>,
+    total: Val<Concentration>,
+    peak: Val<Ratio>,
+) -> Result<(Val<Volume>, Val<Concentration>), Stop> {
+    let top = reckon!(t, "total oil at the peak", [MG_L, MG_L], (total = total, peak = peak) total * peak);
+    let Some((v, c)) = so_far else { return Ok((volume, top)) };
+    let mixed =
+        by!(t, "total oil of the day with each water at its peak", batch_mixture::concentration(v, c, volume, top))?;
+    Ok((reckon!(t, "volume so far", [GAL, M3], (sum = v, next = volume) sum + next), mixed))
 }
 
 fn add<T: Trail>(
@@ -191,10 +214,15 @@ impl Case {
         self.peaks.map_or(none, |peaks| if day { peaks.day } else { peaks.sample })
     }
 
-    /// Whether it lasts long enough to count in a mean: a bath is let go for minutes.
+    /// Whether it counts in a mean: a bath is let go for minutes, and of several dry-weather waters that come together or
+    /// alone the mean of all days does.
     #[must_use]
     pub fn counts_in_a_mean(&self) -> bool {
-        self.kind != Kind::Bath
+        match self.kind {
+            Kind::Bath | Kind::Alone => false,
+            Kind::Dry => self.which.len() == 1,
+            _ => true,
+        }
     }
 
     /// Whether a limit is held against it: an average is that of days.

@@ -33,6 +33,8 @@ pub struct Water {
     pub content: Content,
     /// Volume on an average day.
     pub per_day: Val<Volume>,
+    /// Volume on a day that it runs, with the bath that makes its strongest day; `None` for rain.
+    pub day: Option<Val<Volume>>,
     /// How long it runs on a day on which it runs; `None` for rain.
     pub runs: Option<Val<Time>>,
     /// How long it runs a day by its meter, and how long it is said to; `None` where either is missing.
@@ -83,6 +85,7 @@ pub fn waters<T: Trail>(
             flow: storm.flow,
             content,
             per_day,
+            day: None,
             runs: None,
             metered: None,
             peaks: None,
@@ -95,15 +98,7 @@ pub fn waters<T: Trail>(
         let flow = flow(t, w, s, &name)?;
         let key = block_of("stream", &name);
         let (which, oil, solids) = (Which::Stream(i), s.oil.as_ref(), &s.solids);
-        // What is pumped out of a pit there is rain too; where hoses run or a cleaner is used something is washed.
-        let pumped_out = s.water.0 == Some(WaterKind::Dewatering);
-        let washes = s.hoses.is_given() || dosed.iter().any(|d| d.reaches(Which::Stream(i)));
-        let (place, of) = match site {
-            _ if pumped_out => (site, Kind::Site),
-            Some(site) if site.is_land_use() => (None, Kind::Process),
-            Some(site) if washes => (Some(site.wash()), Kind::Site),
-            _ => (site, Kind::Site),
-        };
+        let (place, of) = place_of(e, dosed, i);
         let content = content(t, w, fluids, dosed, &Asked { which, key: &key, oil, solids, site: place, of })?;
         let hours = stated_or(t, w, &s.hours_per_day, || {
             standby(
@@ -143,7 +138,7 @@ pub fn waters<T: Trail>(
         let per_day =
             reckon!(t, "volume on an average day", [GAL, M3], (running = running, days = days) running * days / 7.0);
         let into = dumps::Into { stream: i, flow, running, per_day, content };
-        let dumps::Dumped { content, per_day, peaks, baths } = dumps::dumped(t, w, e, fluids, dosed, into)?;
+        let dumps::Dumped { content, per_day, day, peaks, baths } = dumps::dumped(t, w, e, fluids, dosed, into)?;
         let with_rain = match s.with_rain.0 {
             Some(flag) => flag,
             None if storm.is_some() => yes_or_no(
@@ -159,10 +154,38 @@ pub fn waters<T: Trail>(
         };
         let runs = Some(hours);
         let metered = (s.volume_per_day.is_given() && s.hours_per_day.is_given()).then_some([hours, said]);
-        let is_rain = false;
-        waters.push(Water { name, which, is_rain, with_rain, flow, content, per_day, runs, metered, peaks, baths });
+        let (is_rain, day) = (false, Some(day));
+        waters.push(Water {
+            name,
+            which,
+            is_rain,
+            with_rain,
+            flow,
+            content,
+            per_day,
+            day,
+            runs,
+            metered,
+            peaks,
+            baths,
+        });
     }
     Ok((waters, year_depth))
+}
+
+/// The kind of place whose figures a stream takes, and what it is as far as it matters to what stands by.
+pub(super) fn place_of(e: &Enquiry, dosed: &[Dosed], stream: usize) -> (Option<&'static Facility>, Kind) {
+    let site = e.head.facility.as_deref().and_then(facility);
+    let s = &e.streams[stream];
+    // What is pumped out of a pit there is rain too; where hoses run or a cleaner is used something is washed.
+    let pumped_out = s.water.0 == Some(WaterKind::Dewatering);
+    let washes = s.hoses.is_given() || dosed.iter().any(|d| d.reaches(Which::Stream(stream)));
+    match site {
+        _ if pumped_out => (site, Kind::Site),
+        Some(site) if site.is_land_use() => (None, Kind::Process),
+        Some(site) if washes => (Some(site.wash()), Kind::Site),
+        _ => (site, Kind::Site),
+    }
 }
 
 /// Rain in a year.

@@ -5,16 +5,17 @@ use super::chemicals::{Dosed, Which, tension};
 use super::droplets::{Droplets, Way, droplets};
 use super::fluids::{Fluids, WaterState, water};
 use super::shear::Shear;
-use super::stated::stated;
-use super::waters::Water;
+use super::stated::{block_of, stated};
+use super::waters::{Water, place_of};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Droplets as Said, Stream};
 use crate::enquiry::keys::Quantity;
 use crate::provenance::{Node, Stop, Trail, Val, WhatIf, choose};
 use crate::{by, say};
 use std::borrow::Cow;
+use stillrise_handbook::fluids::facilities::{Facility, facility};
 use stillrise_handbook::fluids::{mixed_salinity, mixed_temperature, oil_density};
-use stillrise_units::catalog::UM;
+use stillrise_units::catalog::{DEG_C, DEG_F, UM};
 use stillrise_units::{Density, Flow, Ratio, Temperature};
 
 /// Droplets of one or more cases, and what shears them.
@@ -31,8 +32,10 @@ pub struct Arrival {
 /// Water and oil of a case whose waters are warmer, colder or saltier than the water of the season.
 #[derive(Debug, Clone)]
 pub struct OwnFluids {
-    /// The water, cold and warm.
+    /// The water at the plates, cold and warm: what comes warm may have cooled.
     pub water: [WaterState; 2],
+    /// The water as it arrives, cold and warm.
+    pub arrives: [WaterState; 2],
     /// The oil that is slowest to rise in it.
     pub oil: [Val<Density>; 2],
 }
@@ -50,23 +53,27 @@ pub fn arrivals<T: Trail>(
     feed: &FeedState,
     cases: &mut [Case],
 ) -> Result<Vec<Arrival>, Stop> {
+    let places = Places::of(e, dosed);
     let own = |which: &Which| match which {
-        Which::Stream(k) => Some(*k).filter(|k| e.streams[*k].droplets.is_some() || !e.streams[*k].shear.is_empty()),
-        _ => None,
+        Which::Stream(k) if places.differ || e.streams[*k].droplets.is_some() || !e.streams[*k].shear.is_empty() => {
+            Own::Stream(*k)
+        }
+        Which::Rain if places.differ || e.rain.as_ref().is_some_and(|rain| rain.droplets.is_some()) => Own::Rain,
+        _ => Own::None,
     };
-    let mut keys: Vec<(Vec<Option<usize>>, Option<u64>)> = Vec::new();
+    let mut keys: Vec<(Vec<Own>, Option<u64>)> = Vec::new();
     let mut found: Vec<Arrival> = Vec::new();
     for (place, case) in cases.iter_mut().enumerate().filter(|(_, c)| c.content.is_some()) {
         let tension = tension(dosed, &case.which);
         // A bath goes the way of its stream.
         let ways = case.which.iter().filter(|which| !matches!(which, Which::Bath(_)));
-        let mut streams: Vec<Option<usize>> = ways.map(own).collect();
-        streams.sort_unstable();
-        streams.dedup();
-        if streams.is_empty() {
-            streams.push(None);
+        let mut owners: Vec<Own> = ways.map(own).collect();
+        owners.sort_unstable();
+        owners.dedup();
+        if owners.is_empty() {
+            owners.push(Own::None);
         }
-        let key = (streams.clone(), tension.map(|v| v.q.value.to_bits()));
+        let key = (owners.clone(), tension.map(|v| v.q.value.to_bits()));
         if let Some(k) = keys.iter().position(|known| *known == key) {
             found[k].cases.push(place);
             case.arrival = k;
@@ -78,9 +85,15 @@ pub fn arrivals<T: Trail>(
             t.section(format_args!("droplets: {}", case.name));
         }
         let mut several = Vec::new();
-        for stream in streams {
-            let said = said(&e.droplets, stream.and_then(|k| e.streams[k].droplets.as_ref()));
-            several.push(droplets(t, w, e, fluids, &Way { said, stream, tension, feed })?);
+        for owner in owners {
+            let (own, stream, place) = match owner {
+                Own::None => (None, None, places.general),
+                Own::Rain => (e.rain.as_ref().and_then(|rain| rain.droplets.as_ref()), None, places.general),
+                Own::Stream(k) => (e.streams[k].droplets.as_ref(), Some(k), places.streams[k]),
+            };
+            let apart = if places.differ { places.apart(owner) } else { None };
+            let said = said(&e.droplets, own);
+            several.push(droplets(t, w, e, fluids, &Way { said, stream, tension, feed, place, apart })?);
         }
         let (droplets, shear) = finest(t, several)?;
         case.arrival = found.len();
@@ -89,18 +102,71 @@ pub fn arrivals<T: Trail>(
     }
     if found.is_empty() {
         t.section("droplets");
-        let way = Way { said: Cow::Borrowed(&e.droplets), stream: None, tension: None, feed };
+        let way = Way {
+            said: Cow::Borrowed(&e.droplets),
+            stream: None,
+            tension: None,
+            feed,
+            place: places.general,
+            apart: None,
+        };
         let (droplets, shear) = droplets(t, w, e, fluids, &way)?;
         found.push(Arrival { droplets, shear, cases: Vec::new() });
     }
     Ok(found)
 }
 
+/// Of which water droplets are found apart from those of all.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Own {
+    None,
+    Rain,
+    Stream(usize),
+}
+
+/// The kinds of place whose droplets stand by, by water.
+struct Places {
+    /// That of all water but the streams: beside a wash the rain comes off a yard.
+    general: Option<&'static Facility>,
+    /// That of each stream.
+    streams: Vec<Option<&'static Facility>>,
+    /// The names of the streams.
+    names: Vec<String>,
+    /// Whether they differ from each other and no size is stated of all: each water has its own then.
+    differ: bool,
+}
+
+impl Places {
+    fn of(e: &Enquiry, dosed: &[Dosed]) -> Self {
+        let site = e.head.facility.as_deref().and_then(facility);
+        let rains = e.rain.is_some() || !e.surfaces.is_empty();
+        let general = if rains { site.map(Facility::rain) } else { site };
+        let streams: Vec<_> = (0..e.streams.len()).map(|i| place_of(e, dosed, i).0).collect();
+        let typical = |place: &Option<&'static Facility>| place.map(|f| f.droplet_d50.typical_si().to_bits());
+        let differ = !is_sized(&e.droplets) && streams.iter().any(|place| typical(place) != typical(&general));
+        let name = |(i, s): (usize, &Stream)| s.name.0.clone().unwrap_or_else(|| format!("stream {}", i + 1));
+        Self { general, streams, names: e.streams.iter().enumerate().map(name).collect(), differ }
+    }
+
+    /// Under which block a water is asked for its droplets, and what it is called.
+    fn apart(&self, owner: Own) -> Option<(String, &str)> {
+        match owner {
+            Own::None => None,
+            Own::Rain => Some(("rain".to_owned(), "rain")),
+            Own::Stream(k) => Some((block_of("stream", &self.names[k]), &self.names[k])),
+        }
+    }
+}
+
+/// Whether a size is stated.
+fn is_sized(said: &Said) -> bool {
+    said.d50.is_given() || said.arriving.is_given() || said.table.is_given()
+}
+
 /// What is said of the droplets of a stream: its own words first.
 fn said<'a>(general: &'a Said, own: Option<&Said>) -> Cow<'a, Said> {
     let Some(own) = own else { return Cow::Borrowed(general) };
-    let sized = own.d50.is_given() || own.arriving.is_given() || own.table.is_given();
-    let mut said = if sized { own.clone() } else { general.clone() };
+    let mut said = if is_sized(own) { own.clone() } else { general.clone() };
     if own.spread.is_given() {
         said.spread = own.spread.clone();
     } else if !said.spread.is_given() {
@@ -127,8 +193,20 @@ fn finest<T: Trail>(t: &mut T, several: Vec<(Droplets, Option<Shear>)>) -> Resul
     Ok((droplets, shear))
 }
 
-/// Waters so far: their flow, temperature cold and warm, and salinity.
-type Mixed = (Val<Flow>, [Val<Temperature>; 2], Val<Ratio>);
+/// A water as cold as it may be when it comes to the plates: its warmth is lost between the times that it comes.
+fn cooled<T: Trail>(t: &mut T, name: &str, arrives: Val<Temperature>, fluids: &Fluids) -> Val<Temperature> {
+    let season = fluids.cold.temperature;
+    if arrives.q <= season.q {
+        return arrives;
+    }
+    let label = say!(T, "coldest {name} at the plates");
+    let among = "the temperature at which it arrives, and the coldest water";
+    let because = "what stands in the unit cools between the times that warm water comes; one that never stops is stated by its `coldest`";
+    choose(t, &label, Some((&DEG_F, &DEG_C)), season.q, among, because, &[season.at, arrives.at])
+}
+
+/// Waters so far: their flow, temperature cold at the plates, cold as they arrive and warm, and salinity.
+type Mixed = (Val<Flow>, [Val<Temperature>; 3], Val<Ratio>);
 
 /// Water and oil of a case of these waters, where one of them states a temperature or a salinity of its own.
 ///
@@ -167,13 +245,16 @@ pub fn own_fluids<T: Trail>(
         let at = own.map(|s| &s.temperature).or(bath);
         let cold = first("coldest", [own.map(|s| &s.coldest), at], fluids.cold.temperature);
         let warm = first("warmest", [own.map(|s| &s.warmest), at], fluids.warm.temperature);
+        let cools = own.is_none_or(|s| !s.coldest.is_given());
+        let plates = if cools { cooled(t, name, cold, fluids) } else { cold };
         let salt = own.and_then(|s| stated(t, w, &say!(T, "dissolved salt, {name}"), &s.salinity));
         let salt = salt.unwrap_or(fluids.salinity);
         mixed = Some(match mixed {
-            None => (one.flow, [cold, warm], salt),
-            Some((q, [c, h], s)) => (
+            None => (one.flow, [plates, cold, warm], salt),
+            Some((q, [p, c, h], s)) => (
                 crate::reckon!(t, "flow so far", [GPM, M3_H], (sum = q, next = one.flow) sum + next),
                 [
+                    by!(t, "coldest at the plates, mixed", mixed_temperature::temperature(q, p, one.flow, plates))?,
                     by!(t, "coldest, mixed", mixed_temperature::temperature(q, c, one.flow, cold))?,
                     by!(t, "warmest, mixed", mixed_temperature::temperature(q, h, one.flow, warm))?,
                 ],
@@ -181,15 +262,17 @@ pub fn own_fluids<T: Trail>(
             ),
         });
     }
-    let Some((_, [cold, warm], salt)) = mixed else { return Ok(None) };
+    let Some((_, [plates, cold, warm], salt)) = mixed else { return Ok(None) };
     // Whatever comes colder than the other end of the year is the cold corner.
     let (cold, warm) = if cold.q <= warm.q { (cold, warm) } else { (warm, cold) };
+    let plates = if cold.q <= plates.q { cold } else { plates };
     let oil = fluids.heaviest(super::fluids::Season::Cold);
     let mut state = |label: &str, at: Val<Temperature>| -> Result<(WaterState, Val<Density>), Stop> {
         let density = by!(t, label, oil_density::density(oil.density_15, at, oil.group))?;
         Ok((water(t, at, salt)?, density))
     };
-    let (cold, oil_cold) = state("density of the oil in it, cold", cold)?;
+    let (at_plates, oil_cold) = state("density of the oil in it, cold", plates)?;
     let (warm, oil_warm) = state("density of the oil in it, warm", warm)?;
-    Ok(Some(OwnFluids { water: [cold, warm], oil: [oil_cold, oil_warm] }))
+    let arrives = if cold.q == plates.q { at_plates.clone() } else { water(t, cold, salt)? };
+    Ok(Some(OwnFluids { arrives: [arrives, warm.clone()], water: [at_plates, warm], oil: [oil_cold, oil_warm] }))
 }

@@ -229,6 +229,9 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
         faults.push(Fault::new("water", "the coldest water is warmer than the warmest", "check the two temperatures"));
     }
     droplets("droplets", &enquiry.droplets, &mut faults);
+    if let Some(own) = enquiry.rain.as_ref().and_then(|rain| rain.droplets.as_ref()) {
+        droplets("rain: droplets", own, &mut faults);
+    }
     for (i, stream) in enquiry.streams.iter().enumerate() {
         let name = stream.name.as_ref().map_or_else(|| format!("{}", i + 1), |name| format!("\"{name}\""));
         if let Some(own) = &stream.droplets {

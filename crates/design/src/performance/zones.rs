@@ -228,7 +228,7 @@ fn current<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, v: &Velocities) -> R
     let away = |(own, season): &(&WaterState, &WaterState)| (own.temperature.q.si() - season.temperature.q.si()).abs();
     let f = &basis.fluids;
     let own = basis.cases.iter().filter_map(|case| case.own.as_ref());
-    let pairs = own.flat_map(|own| own.water.iter().zip([&f.cold, &f.warm])).filter(|pair| away(pair) > 0.0);
+    let pairs = own.flat_map(|own| own.arrives.iter().zip([&f.cold, &f.warm])).filter(|pair| away(pair) > 0.0);
     let farthest = pairs.max_by(|a, b| away(a).total_cmp(&away(b)));
     let (inflow, inflowing, unit_water, stated) = match (basis.fluids.inflow, farthest) {
         (Some(inflow), _) => (inflow, water(t, inflow, basis.fluids.salinity)?, cold, true),

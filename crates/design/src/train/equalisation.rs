@@ -110,6 +110,8 @@ fn of_case<T: Trail>(
         }
         // What a metered drain would send too fast stays where it stands.
         (Kind::DrainDown, _) => Ok(None),
+        // No more at a time than the dry-weather waters together.
+        (Kind::Alone | Kind::Days, _) => Ok(None),
         _ => {
             let duration = match case.lasts {
                 Some(lasts) => lasts,

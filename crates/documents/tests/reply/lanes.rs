@@ -1,7 +1,8 @@
 //! Service lanes of a depot that does not exist: a wash lane, a warm wash, a fuelling lane under a canopy.
 
 use super::{Outcome, mail, settled};
-use stillrise_design::basis::cases::Kind;
+use stillrise_design::basis::cases::{Case, Kind};
+use stillrise_design::basis::fluids::WaterState;
 use stillrise_design::provenance::Origin;
 use stillrise_handbook::page::Arg;
 use stillrise_units::Typed;
@@ -67,19 +68,23 @@ ground = "100.00 ft"
 coldest_air = "0 °F"
 "#;
 
-/// The warm water comes for two hours of the four: the lane alone is a case, and colder than both together. Together by hand
-/// (35 x 50 + 5 x 180) / 40 = 66.25 °F.
+/// The warm water is not counted on: 35 gpm at 50 °F and 5 gpm at 180 °F are, together, (35 x 50 + 5 x 180) / 40 = 66.25 °F as
+/// they arrive, and 50 °F at the plates in the cold. Each runs alone, too, and the mean of all days mixes by volume:
+/// in a week 35 gpm x 24 h at 200 mg/L and 5 gpm x 10 h at 50, (50400 x 200 + 3000 x 50) / 53400 = 191.57 mg/L.
 #[test]
 fn water_comes_without_what_warms_it() -> Outcome {
     let found = settled(LANES)?;
     let basis = found.job.design.basis.as_ref().ok_or("a basis")?;
-    let dry: Vec<_> = basis.cases.iter().filter(|c| c.kind == Kind::Dry).collect();
-    let flows: Vec<f64> = dry.iter().map(|c| GPM.from_si(c.feed.q.si())).collect();
-    assert!(flows.len() == 2 && (flows[0] - 40.0).abs() < 1e-6 && (flows[1] - 35.0).abs() < 1e-6, "{flows:?}");
-    assert_eq!(dry[1].name, "wash lane");
-    let own = dry[0].own.as_ref().ok_or("a temperature of its own")?;
-    let warm = DEG_F.from_si(own.water[0].temperature.q.si());
-    assert!((warm - 66.25).abs() < 0.05, "{warm}");
+    let of = |kind: Kind| basis.cases.iter().filter(move |c| c.kind == kind).collect::<Vec<_>>();
+    let flow = |c: &&Case| GPM.from_si(c.feed.q.si());
+    assert!(of(Kind::Dry).iter().map(flow).eq([40.0]), "{:?}", of(Kind::Dry));
+    let own = of(Kind::Dry)[0].own.as_ref().ok_or("a temperature of its own")?;
+    let degrees = |water: &WaterState| DEG_F.from_si(water.temperature.q.si());
+    assert!((degrees(&own.arrives[0]) - 66.25).abs() < 0.05, "{}", degrees(&own.arrives[0]));
+    assert!((degrees(&own.water[0]) - 50.0).abs() < 0.05, "{}", degrees(&own.water[0]));
+    assert!(of(Kind::Alone).iter().map(|c| c.name.as_str()).eq(["wash lane alone", "chassis wash alone"]));
+    let mean = of(Kind::Days)[0].content.as_ref().ok_or("a content")?.total.q;
+    assert!((MG_L.from_si(mean.si()) - 191.57).abs() < 0.01, "{}", MG_L.from_si(mean.si()));
     Ok(())
 }
 
@@ -123,7 +128,7 @@ fn the_mail_answers_spill_cone_and_canopy() -> Outcome {
 /// hopper's 32.14 gal are 4.30 ft3; 0.867 ft of water at 62.4 lb/ft3 lift (27.5 x 0.867 + 4.30) x 62.4 = 1756 lb of its 2710.
 #[test]
 fn groundwater_over_the_floor_is_told_where_the_unit_stays_down() -> Outcome {
-    let text = mail(&LANES.replace("[site]", "[site]\ngroundwater = \"93 ft\""))?;
+    let text = mail(&LANES.replace("[site]", "[droplets]\nd50 = \"80 um\"\n[site]\ngroundwater = \"93 ft\""))?;
     assert!(
         text.contains("groundwater 0.867 ft over its floor lifts the empty unit by 1760 lb, and it weighs 2710 lb"),
         "{text}"

@@ -75,9 +75,7 @@ fn a_word_names_its_water_and_the_figures_nobody_confirmed() -> Outcome {
     let text = mail(&emulsified)?;
     assert!(text.contains("not by gravity"), "{text}");
     assert!(
-        text.contains(
-            "It rests on figures that nobody has confirmed, among them: total oil and grease, north rinse, 100 mg/L"
-        ),
+        text.contains("It rests on figures that nobody has confirmed: total oil and grease, north rinse, 100 mg/L"),
         "{text}"
     );
     // What was told is no such figure.

@@ -2,6 +2,7 @@
 
 use super::calibration::Factors;
 use stillrise_design::basis::Basis;
+use stillrise_design::basis::cases::Case;
 use stillrise_design::basis::fluids::{self, Season};
 use stillrise_design::basis::stated::{standby, stated};
 use stillrise_design::basis::waters::Content;
@@ -99,7 +100,7 @@ impl<'a> Occasion<'a> {
         let fixed = Fixed::new(t);
         let mut passage = Passage::new(t, basis, unit, &fixed, case, flow, (Season::Cold, State::Clean))?;
         let oil = basis.fluids.heaviest(Season::Cold);
-        let temperature = temperature(t, observed, basis, passage.temperature);
+        let temperature = temperature(t, observed, basis, case);
         set_temperature(t, &mut passage, basis, oil, temperature)?;
         let total = content.total.q.si();
         let usual = Situation {
@@ -278,22 +279,25 @@ fn mean_flow<T: Trail>(t: &mut T, basis: &Basis, flow: Val<Flow>) -> Val<Flow> {
     }
 }
 
-/// The temperature on an occasion: as measured, else that of the case where its water has one of its own, else half-way between the coldest and the warmest, of which each is as
-/// likely while the season at the site is not known.
-fn temperature<T: Trail>(t: &mut T, observed: &Observed, basis: &Basis, of_case: Val<Temperature>) -> Val<Temperature> {
+/// The temperature on an occasion: as measured, else half-way between the coldest and the warmest of the basis, of which each
+/// is as likely while the season at the site is not known; of a water with a temperature of its own, of that.
+fn temperature<T: Trail>(t: &mut T, observed: &Observed, basis: &Basis, case: &Case) -> Val<Temperature> {
     let nothing = WhatIf::default();
     if let Some(measured) = stated(t, &nothing, "temperature on the occasion", &observed.temperature) {
         return measured;
     }
-    let (cold, warm) = (basis.fluids.cold.temperature, basis.fluids.warm.temperature);
-    // Water that is said to have a temperature of its own does not follow the season.
-    if differs(of_case.q.si(), cold.q.si()) {
-        return of_case;
-    }
+    let (cold, warm) = (basis.fluids.cold.temperature.q, basis.fluids.warm.temperature.q);
     let name = observed.name.as_deref().unwrap_or("occasion");
-    let middle = Temperature::from_si(0.5 * (cold.q.si() + warm.q.si()));
-    let source = "half-way between the coldest and the warmest water of the basis; the season at the site is not known";
-    let range = (cold.q.min(warm.q), middle, cold.q.max(warm.q));
+    // What comes warm has cooled when it starts, and not when it has run for hours.
+    let (cold, warm, source) = case.own.as_ref().map_or(
+        (cold, warm, "half-way between the coldest and the warmest water of the basis; the season at the site is not known"),
+        |own| {
+            let ends = [&own.water[0], &own.arrives[1]].map(|water| water.temperature.q);
+            (ends[0], ends[1], "half-way between the coldest that water with a temperature of its own comes to the plates, and the warmest that it arrives")
+        },
+    );
+    let middle = Temperature::from_si(0.5 * (cold.si() + warm.si()));
+    let range = (cold.min(warm), middle, cold.max(warm));
     let key = say!(T, "observed \"{name}\".temperature");
     assume(t, &nothing, standby("temperature on the occasion", (&DEG_F, &DEG_C), key, "", range, source))
 }

@@ -1,5 +1,6 @@
 //! Surfaces and the rain on them.
 
+use super::droplets::Droplets;
 use super::waters::OilContent;
 use crate::enquiry::fields::{Flag, Text};
 use crate::enquiry::keys::{Quantity, keys};
@@ -53,6 +54,8 @@ keys! {
         event_depth: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "100 in").safe_larger().like("\"5 in\"");
         /// What the rain water carries
         oil: Option<OilContent> = spec.like("{ kind = \"diesel\", mean = \"60 mg/L\" }");
+        /// Its droplets, where they differ from those of the other waters
+        droplets: Option<Droplets> = spec.like("{ d50 = \"90 um\", spread = 2 }");
         /// Suspended solids in the rain water
         solids: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0 mg/L", "100000 mg/L").safe_larger().like("\"150 mg/L\"");
     }
