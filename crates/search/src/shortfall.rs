@@ -180,14 +180,14 @@ pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design, described: Op
 }
 
 /// Whether anything of the place was stated.
-fn has_place(enquiry: &Enquiry) -> bool {
+pub(crate) fn has_place(enquiry: &Enquiry) -> bool {
     let site = &enquiry.site;
     [&site.max_length, &site.max_width, &site.headroom].into_iter().any(|side| side.is_given())
         || site.lifting.is_given()
 }
 
 /// The same where there is room and gear for whatever comes.
-fn anywhere(enquiry: &Enquiry) -> Enquiry {
+pub(crate) fn anywhere(enquiry: &Enquiry) -> Enquiry {
     let mut other = enquiry.clone();
     let site = &mut other.site;
     for side in [&mut site.max_length, &mut site.max_width, &mut site.headroom] {

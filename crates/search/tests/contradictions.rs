@@ -80,7 +80,7 @@ static CLAIMS: &[Claims] = &[
     },
     Claims {
         key: "limit.value",
-        label: "limit on Oil and grease, hexane extractable",
+        label: "limit on Oil and grease",
         first: "30 mg/L",
         second: "25 mg/L",
         safe: "25 mg/L",

@@ -10,7 +10,7 @@ rule! {
     "limit-not-shown" "Limit not called kept", Effluent;
     looks "The word the prediction finds for each limit: not shown and not by gravity fail, likely warns, kept passes. Where no limit is stated it cannot judge."
     matters "A limit is the customer's promise to his authority. The words say how much of it the separator can carry."
-    remedy "What the finding names; most often more plates, no shear ahead, less detergent, or a polisher behind."
+    remedy "What the finding names; no shear ahead, less detergent, a polisher behind; more plates where it is free oil that they let through."
     source "Handbook formulas of rise, tank and plates; the four words and the bounds behind them are our proposal"
     limits "Limits that gravity cannot touch and rig tests stand under their own rules. The prediction rests on the droplets, which are seldom measured."
 }

@@ -35,6 +35,21 @@ fn look(s: &Subject<'_>) -> Verdict {
         hours(said.q.si())
     );
     let apart = off([meter.q.si(), said.q.si()]);
+    // Where hoses fill a sump and a pump empties it, the hours are those of the hoses and the flow is the pump's.
+    if apart > FIFTH
+        && let Which::Stream(place) = water.which
+        && let Some(of) = s.enquiry.streams.get(place)
+        && let (Some(hoses), Some(each), Some(day)) = (of.hoses.q(), of.hose_flow.q(), of.volume_per_day.q())
+    {
+        let by_hoses = hoses.si() * each.si() * said.q.si();
+        if off([by_hoses, day.si()]) <= FIFTH {
+            return Verdict::passes(format!(
+                "{}: its hoses bring its volume of a day in the {} that were said; what lifts it lifts it faster",
+                water.name,
+                hours(said.q.si())
+            ));
+        }
+    }
     // A flow that nobody told contradicts nothing: what was told says it.
     if apart > FIFTH
         && let Which::Stream(place) = water.which

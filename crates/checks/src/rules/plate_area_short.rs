@@ -2,6 +2,7 @@
 
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::fluids::Season;
+use stillrise_design::performance::removal::Removal;
 use stillrise_units::catalog::{GPM_FT2, M_H, PERCENT, UM};
 use stillrise_units::Typed;
 
@@ -19,7 +20,12 @@ fn look(s: &Subject<'_>) -> Verdict {
         return s.stopped();
     };
     let end = performance.removals.iter().filter(|r| r.season == Season::Cold && r.state.is_end());
-    let Some(worst) = end.max_by(|a, b| a.flow.q.si().total_cmp(&b.flow.q.si())) else {
+    // Behind a pump all come alike: then the one that brings most.
+    let comes = |r: &Removal| basis.cases.get(r.case_index).map_or(0.0, |case| case.inflow.q.si());
+    let most = |a: &&Removal, b: &&Removal| {
+        a.flow.q.si().total_cmp(&b.flow.q.si()).then(comes(a).total_cmp(&comes(b)))
+    };
+    let Some(worst) = end.max_by(most) else {
         return s.stopped();
     };
     let rise = performance.design_rise;

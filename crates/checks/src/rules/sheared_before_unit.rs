@@ -1,10 +1,10 @@
 //! Rule: droplets sheared ahead of the unit
 
 use super::pump_above_rating::pumped;
-use crate::ask::Ask;
+use crate::ask::{Ask, PUMP};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_handbook::separation::floors;
-use stillrise_units::catalog::UM;
+use stillrise_units::catalog::{UM, W_KG};
 
 rule! {
     "sheared-before-unit" "Droplets sheared ahead of the unit", Inlet;
@@ -39,6 +39,17 @@ fn look(s: &Subject<'_>) -> Verdict {
         ),
         None => format!("no droplet above {} is taken to survive the {name}", show(survives.q)),
     };
+    // A size that rests on the likely figure of a kind of pump is not told as a finding.
+    let kind = s.assumed(hardest.dissipation.at).filter(|_| hardest.beside.is_some()).zip(hardest.beside);
+    let says = kind.map_or(says.clone(), |(_, [low, likely, high])| {
+        let power = |q| s.show(q, (&W_KG, &W_KG));
+        format!(
+            "{says}, at the {} that are likely for its kind, of which {} to {} are plausible",
+            power(likely),
+            power(low),
+            power(high)
+        )
+    });
     let free = floors::free_droplet();
     if shear.overruled {
         let stated = basis.droplets.d50;
@@ -54,6 +65,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     // Only a pump of unknown kind has a question behind its power.
     let unknown = shear.places().find_map(|place| Some((place, s.assumed(place.dissipation.at)?)));
+    let unknown = unknown.filter(|(_, assumption)| Some(&*assumption.key) == PUMP.key.as_deref());
     let fine = shear.governs && left.q < free.value;
     if let Some((place, assumption)) = unknown.filter(|_| !fine) {
         let says =

@@ -8,7 +8,7 @@ use stillrise_design::basis::containment::drain::Shut;
 use stillrise_design::basis::containment::passes::Passing;
 use stillrise_design::basis::fluids::Season;
 use stillrise_units::catalog::{GAL, M3, MIN};
-use stillrise_units::{Typed, print};
+use stillrise_units::{Typed, print, ratio};
 
 rule! {
     "spill-above-room" "Spill larger than the room for it", OilZone, bars_pick;
@@ -18,6 +18,9 @@ rule! {
     source "Volumes of the layers; that the spill comes on top of the alarm layer, and that an alarm whose level nobody stated moves down for it to 35 % of the permitted layer and no further, is our proposal"
     limits "Alarm and spill are taken at rest: while the largest flow lasts the float answers later, and a spill in a storm may be announced only when the flow falls. The oil is taken to spread evenly over all units; oil drawn off while it arrives is not counted. A containment counts only where it surely holds: where its size, its rain or its drain is not known, all of the spill is taken to come."
 }
+
+/// Less than this share of the spill is no reserve. Our proposal.
+const BARELY: f64 = 0.05;
 
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(performance) = &s.design.performance else { return s.stopped() };
@@ -71,6 +74,8 @@ fn look(s: &Subject<'_>) -> Verdict {
             ),
             room.spare.at,
         )
+    } else if room.spare.q < spill.at_unit().q * ratio(BARELY) {
+        Verdict::passes(format!("{says} just finds room between alarm and limit: next to nothing stays free"))
     } else {
         Verdict::passes(format!(
             "{says} finds room between alarm and limit, and {} stay free",

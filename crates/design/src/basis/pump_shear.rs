@@ -46,6 +46,9 @@ fn motors(e: &Enquiry) -> Motors {
     }
 }
 
+/// What settles how hard a pump of a known kind breaks the oil.
+const PLATE: &str = "May we have the pump's curve or name plate, with its flow, head, power and speed? It shows how hard the pump breaks the oil.";
+
 /// Power dissipated in the pump that feeds the unit.
 ///
 /// # Errors
@@ -63,24 +66,28 @@ pub(super) fn feed_pump<T: Trail>(
     let figures =
         Figures { power, head, speed, impeller, width, efficiency, coefficient, motors: motors(e), key, name: "pump" };
     let beside = feed.class.map(|class| class.dissipation());
+    if let Some(dissipation) = stated(t, w, "power dissipated in the pump", &e.inlet.dissipation) {
+        return Ok(Named { dissipation, beside, is_worked: false });
+    }
     if has_impeller(feed.class)
         && let Some(worked) = worked(t, w, fluids, &figures, feed.one_pump)?
     {
         return Ok(Named { dissipation: worked, beside, is_worked: true });
     }
     let at = |x: f64| Dissipation::of(x, &W_KG);
-    let (range, question, source) = match feed.class {
+    let (key, range, question, source) = match feed.class {
         Some(class) => {
             let [low, likely, high] = class.dissipation();
-            ((low, likely, high), "", class.shear_mark.text())
+            ("inlet.dissipation", (low, likely, high), PLATE, class.shear_mark.text())
         }
         None => (
+            "inlet.pump",
             (at(1.0), at(1000.0), at(10_000.0)),
             "Which pump lifts the water to the separator?",
             "kind of pump not said; taken as the centrifugal pump of most sumps, engineering judgement".to_owned(),
         ),
     };
-    let standby = standby("power dissipated in the pump", (&W_KG, &W_KG), "inlet.pump", question, range, source);
+    let standby = standby("power dissipated in the pump", (&W_KG, &W_KG), key, question, range, source);
     Ok(Named { dissipation: assume(t, w, standby), beside, is_worked: false })
 }
 
@@ -111,7 +118,11 @@ pub(super) fn pump_on_the_way<T: Trail>(
     let [low, likely, high] = class.dissipation();
     let label = say!(T, "power dissipated in the {name}");
     let key = key_of("shear", name, "dissipation");
-    let standby = standby(&label, (&W_KG, &W_KG), key, "", (low, likely, high), class.shear_mark.text());
+    let question = say!(
+        T,
+        "May we have the curve or name plate of the {name}, with its flow, head, power and speed? It shows how hard it breaks the oil."
+    );
+    let standby = standby(&label, (&W_KG, &W_KG), key, question, (low, likely, high), class.shear_mark.text());
     Ok(Some(Named { dissipation: assume(t, w, standby), beside, is_worked: false }))
 }
 

@@ -4,7 +4,7 @@ use super::limit::Word;
 use super::promise::{Promise, floor, number};
 use crate::basis::limits::LimitState;
 use crate::enquiry::blocks::Statistic;
-use stillrise_handbook::fluids::pollutants::Gravity;
+use stillrise_handbook::fluids::pollutants::{Counts, Gravity};
 use stillrise_units::catalog::MG_L;
 use stillrise_units::{Concentration, Typed, print};
 
@@ -36,6 +36,7 @@ pub const NO_PLATES: &str = "coarser droplets (no shear ahead), less emulsified 
 /// The word, why, and what would change it; the reasons only where somebody reads them.
 pub(super) fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -> (Word, String, String) {
     // What was stated is echoed to four digits; what a statistic makes of it is a computed number.
+    let leaves = if limit.pollutant.counts == Counts::FreeOil { "the free oil that leaves" } else { "what leaves" };
     let exact = |c: Concentration| {
         if c == limit.value.q {
             print::with_unit(c.si(), &MG_L)
@@ -93,15 +94,21 @@ pub(super) fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, re
         );
     }
     if stays > against {
+        let fixed = "oil that does not rise (emulsified, dissolved or too heavy)";
         return (
             Word::NotByGravity,
-            told!(
-                read,
-                "{} of oil that does not rise (emulsified, dissolved or too heavy){} pass any separator, against {}",
-                number(stays),
-                when,
-                exact(against)
-            ),
+            // What leaves is more by the free oil that the plates let through.
+            if expected.si() > stays.si() * 1.02 {
+                told!(
+                    read,
+                    "what leaves{when} is {} as expected, of which {} are {fixed} and pass any separator, against {}",
+                    number(expected),
+                    number(stays),
+                    exact(against)
+                )
+            } else {
+                told!(read, "{} of {fixed}{when} pass any separator, against {}", number(stays), exact(against))
+            },
             "less detergent, no shear, or a polisher behind the separator".to_owned(),
         );
     }
@@ -125,7 +132,7 @@ pub(super) fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, re
             Word::Likely,
             told!(
                 read,
-                "what leaves{when} is {} as expected, against {}, which is too near the published floor to be called kept",
+                "{leaves}{when} is {} as expected, against {}, which is too near the published floor to be called kept",
                 Promise::of(expected, influent).sentence(),
                 exact(against)
             ),
@@ -137,7 +144,7 @@ pub(super) fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, re
             Word::Kept,
             told!(
                 read,
-                "even if tank and gaps mix, what leaves{when} is {}, against {}",
+                "even if tank and gaps mix, {leaves}{when} is {}, against {}",
                 Promise::of(mixed, influent).sentence(),
                 exact(against)
             ),
@@ -149,7 +156,7 @@ pub(super) fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, re
             Word::Likely,
             told!(
                 read,
-                "what leaves{when} is {} as expected, {} if tank and gaps mix, against {}",
+                "{leaves}{when} is {} as expected, {} if tank and gaps mix, against {}",
                 Promise::of(expected, influent).sentence(),
                 Promise::of(mixed, influent).sentence(),
                 exact(against)
@@ -161,7 +168,7 @@ pub(super) fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, re
         Word::NotShown,
         told!(
             read,
-            "what leaves{when} is {} as expected, against {}",
+            "{leaves}{when} is {} as expected, against {}",
             Promise::of(expected, influent).sentence(),
             exact(against)
         ),

@@ -7,15 +7,15 @@ use super::passage::Fixed;
 use super::removal::Removal;
 use crate::basis::Basis;
 use crate::basis::chemicals::Which;
-use crate::provenance::{Stop, Trail, Val, given};
-use crate::train::Train;
+use crate::provenance::{Pair, Stop, Trail, Val, given};
+use crate::train::{Stage, StageKind, TRAPPED, Train};
 use crate::{by, reckon, say};
-use stillrise_handbook::separation::mixture;
+use stillrise_handbook::separation::{lognormal_finer, mixture};
 use stillrise_handbook::vessel::triggers::{Room, TRIGGERS, Trigger, applying, strictest_sludge};
 use stillrise_handbook::vessel::{days_to_fill, displaced_water, dry_solids, oil_rate, sludge_rate};
 use stillrise_units::catalog::MG_L;
-use stillrise_units::catalog::{D, GAL, GPD, M3, M3_D};
-use stillrise_units::{Concentration, Flow, Mass, MassRate, Ratio, Time, Typed, Volume, ratio};
+use stillrise_units::catalog::{D, FT2, GAL, GPD, M2, M3, M3_D, UM};
+use stillrise_units::{Concentration, Flow, Length, Mass, MassRate, Ratio, Time, Typed, Volume, ratio};
 
 /// Sludge and oil on an average day, for all units together unless said otherwise.
 #[derive(Debug, Clone)]
@@ -36,6 +36,8 @@ pub struct Storage {
     pub dry: Val<MassRate>,
     /// Days until then.
     pub sludge_days: Option<Val<Time>>,
+    /// Days until then behind the grit trap that is asked for; `None` without one, or where the grains are sieved or too fine.
+    pub behind_trap: Option<Val<Time>>,
     /// Oil in one unit.
     pub oil_rate: Val<Flow>,
     /// Days to the routine pump-out of the oil.
@@ -128,6 +130,10 @@ pub fn storage<T: Trail>(
         }
         _ => None,
     };
+    let behind_trap = match sludge_days {
+        Some(days) => behind_trap(t, basis, train, settled, days)?,
+        None => None,
+    };
     let heaviest = levels.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
     let oil_density = basis.fluids.heaviest(crate::basis::fluids::Season::Cold).cold;
     let oil_out =
@@ -176,6 +182,7 @@ pub fn storage<T: Trail>(
         oil_on_solids,
         dry: arriving,
         sludge_days,
+        behind_trap,
         oil_rate: oil,
         oil_routine,
         oil_days,
@@ -266,3 +273,36 @@ fn average_content<T: Trail>(
     }
     Ok(sum.map_or((usual.content.solids, usual.content.free), |(_, solids, free)| (solids, free)))
 }
+
+/// How long the sludge takes behind a grit trap that holds all grains of its size and coarser: those would have settled in
+/// the unit.
+fn behind_trap<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    train: &Train,
+    settled: Val<Ratio>,
+    days: Val<Time>,
+) -> Result<Option<Val<Time>>, Stop> {
+    let trap = |s: &Stage| s.kind == StageKind::GritTrap && s.asked_for && s.size.as_ref().is_some_and(|s| s.2 == AREA);
+    let s = &basis.solids;
+    if !s.table.q.0.is_empty() || !train.stages.iter().any(trap) {
+        return Ok(None);
+    }
+    let label = "grain that the trap ahead holds";
+    let grain = given(t, label, Some((&UM, &UM)), Length::of(TRAPPED, &UM), "MIL-HDBK-1005/9A, 1997", "200 µm");
+    let finer = by!(t, "share of the solids that passes the trap", lognormal_finer::share(grain, s.d50, s.spread))?;
+    let coarse =
+        reckon!(t, "share of the solids that the trap holds", [PERCENT, PERCENT], (finer = finer) ratio(1.0) - finer);
+    if coarse.q >= settled.q {
+        return Ok(None);
+    }
+    Ok(Some(reckon!(
+        t,
+        "days until sludge is pumped, behind the trap",
+        [D, D],
+        (days = days, settled = settled, coarse = coarse) days * (settled / (settled - coarse))
+    )))
+}
+
+/// A trap is sized by its surface.
+const AREA: Pair = (&FT2, &M2);

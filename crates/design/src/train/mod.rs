@@ -215,8 +215,11 @@ pub fn train<T: Trail>(
 fn is_fine(basis: &Basis) -> bool {
     let s = &basis.solids;
     let coarse = s.d50.q * pow(s.spread.q.si(), Z_95);
-    s.table.q.0.is_empty() && coarse < Length::of(200.0, &UM)
+    s.table.q.0.is_empty() && coarse < Length::of(TRAPPED, &UM)
 }
+
+/// The grain that a grit trap is laid out for, µm: MIL-HDBK-1005/9A, 1997.
+pub const TRAPPED: f64 = 200.0;
 
 fn stages<T: Trail>(t: &mut T, basis: &Basis, train: &Train) -> Result<Vec<Stage>, Stop> {
     t.section("stages");
@@ -250,12 +253,15 @@ fn stages<T: Trail>(t: &mut T, basis: &Basis, train: &Train) -> Result<Vec<Stage
             grit.why = "solids above 300 mg/L would fill the hopper within days and bury the pack; less than a twentieth of the grains taken here is 200 µm or larger, so that a grit trap holds hardly any of them, and a basin is to be laid out for the finer ones".to_owned();
         }
         let settles = settles && standard.is_none() && !fine;
-        if let Some(case) = basis.largest_steady().filter(|_| settles) {
+        // It stands first and takes what arrives, before any of it is held back.
+        let arrives = basis.cases.iter().filter(|case| case.content.is_some()).map(|case| case.inflow);
+        let arrives = arrives.reduce(|a, b| if b.q > a.q { b } else { a });
+        if let Some(arrives) = arrives.filter(|_| settles) {
             let d = given(
                 t,
                 "grain a grit trap must hold",
                 Some((&UM, &UM)),
-                Length::of(200.0, &UM),
+                Length::of(TRAPPED, &UM),
                 "MIL-HDBK-1005/9A, 1997",
                 "grit above 200 µm is removed ahead",
             );
@@ -265,7 +271,7 @@ fn stages<T: Trail>(t: &mut T, basis: &Basis, train: &Train) -> Result<Vec<Stage
                 "settling of that grain",
                 grit_settling::settling(d, basis.solids.density, water.density, water.kinematic, basis.methods.grains)
             )?;
-            let area = reckon!(t, "surface of the grit trap", [FT2, M2], (flow = case.feed, v = v) flow / v);
+            let area = reckon!(t, "surface of the grit trap", [FT2, M2], (flow = arrives, v = v) flow / v);
             grit.size = Some((
                 "surface for grains from 200 µm on, first size".to_owned(),
                 Arg::Number(area.q.si()),

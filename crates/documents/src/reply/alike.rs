@@ -48,7 +48,11 @@ pub(super) fn together(alike: &[&Question]) -> String {
 /// A question with the figure that was taken.
 pub(super) fn asked(q: &Question) -> String {
     // What a pump dissipates stands for its kind; nobody who is asked for the kind wants that number.
-    let now = if q.key == "inlet.pump" { "a centrifugal pump" } else { &q.now };
+    let now = match q.key.as_str() {
+        "inlet.pump" => "a centrifugal pump",
+        key if key.ends_with(".dissipation") => "what is usual for its kind",
+        _ => &q.now,
+    };
     format!("{} We took {now}.", q.text)
 }
 

@@ -20,12 +20,12 @@ pub(crate) fn lines(settled: &Settled, with_price: bool) -> Vec<String> {
 /// Less of the oil than this share taken off what leaves is no gain.
 const GAIN: f64 = 0.05;
 
-/// Whether two in parallel gain nothing over the one: no less oil, no better word, no lower price, no condition lifted,
+/// Whether two in parallel, a smaller pump, or waters kept apart, gain nothing over the one: no less oil, no better word, no lower price, no condition lifted,
 /// and neither takes the whole flow alone.
 fn is_no_better(settled: &Settled, a: &Alternative) -> bool {
     let design = &settled.job.design;
     let (Some(pick), Some(one), Some(two)) = (&a.pick, &design.train, &a.design.train) else { return false };
-    if a.change != Change::TwoInParallel {
+    if !matches!(a.change, Change::TwoInParallel | Change::RainKeptOut | Change::WashApart | Change::PumpAsAsked) {
         return false;
     }
     let out = design.performance.as_ref().and_then(|p| p.worst()).map(|worst| worst.total.expected.q);
@@ -36,7 +36,7 @@ fn is_no_better(settled: &Settled, a: &Alternative) -> bool {
         || pick.condition.is_none() && settled.pick.as_ref().is_some_and(|now| now.condition.is_some());
     let price = |train: &Train| train.unit.particulars.price.as_ref().map(|(each, _)| each * train.count.q.si());
     let cheaper = price(two).zip(price(one)).is_some_and(|(two, one)| two < one);
-    let spare = one.unit.particulars.model == two.unit.particulars.model;
+    let spare = a.change == Change::TwoInParallel && one.unit.particulars.model == two.unit.particulars.model;
     ratio > 1.0 + GAIN || !(better || cheaper || spare)
 }
 
@@ -44,7 +44,7 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
     let lead = crate::summary::capital(a.change.text());
     let Some(train) = a.design.train.as_ref().filter(|_| a.pick.is_some()) else {
         let either = if settled.pick.is_some() { "" } else { " either" };
-        return format!("{lead}: nothing of the range fits that{either}.");
+        return format!("{lead}: nothing of the range{} fits that{either}.", super::offer::into_the_place(settled));
     };
     let mut facts = vec![a.unit.clone()];
     if let Some(basis) = &a.design.basis
@@ -86,7 +86,11 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
             let limit = a.design.basis.as_ref()?.limits.get(verdict.limit)?;
             // As plain as where it is the job asked for.
             let above = *word == Word::NotShown && verdict.calculated_says() == "exceeded";
-            let by = if above { " (exceeded by the calculation)" } else { "" };
+            let by = match (above, &limit.unseen) {
+                (true, _) => " (exceeded by the calculation)",
+                (false, Some(_)) if *word == Word::NotShown => " (it is judged by eye)",
+                _ => "",
+            };
             Some(format!("{} {}{by}", crate::summary::limit(limit), word.text()))
         })
         .collect();

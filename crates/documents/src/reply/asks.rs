@@ -1,7 +1,6 @@
 //! What contradicts, what is asked, what was assumed.
 
 use super::alike::{asked, pattern, stands_in, together};
-use super::contradictions;
 use super::show;
 use super::{not_rising, plant};
 use crate::summary::{assumed_under, numberless, rests_on, stands, that_matter};
@@ -11,7 +10,7 @@ use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::containment::balance::Balance;
 use stillrise_design::basis::containment::passes::Passing;
 use stillrise_design::basis::rain_kept_out::is_barred;
-use stillrise_design::basis::stated::NOBODY_CHOSE;
+use stillrise_design::enquiry::blocks::Stream;
 use stillrise_design::performance::installation::Stands;
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::provenance::{Entry, Origin};
@@ -38,58 +37,9 @@ const AHEAD: usize = 2;
 /// Questions on what findings rest on that nobody said.
 const PRESSING: usize = 3;
 /// What an answer must weigh to be asked for in the mail: less moves neither effluent nor unit nor store by a twentieth.
-const MOVES: f64 = 0.05;
+pub(super) const MOVES: f64 = 0.05;
 /// Assumptions in the mail.
 const ASSUMED: usize = 8;
-
-/// Claims that contradict and nobody chose between.
-pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
-    let mut seen = BTreeSet::new();
-    let system = settled.job.enquiry.system();
-    let entries = &settled.job.ledger.entries;
-    let one = |entry: &Entry| match &entry.origin {
-        Origin::Chosen { among, because, inputs }
-            if because.starts_with(NOBODY_CHOSE) && seen.insert(among.clone()) =>
-        {
-            let claims: Vec<&Entry> = inputs.iter().filter_map(|node| settled.job.ledger.entry(*node)).collect();
-            let said: Vec<String> = claims.iter().filter_map(|claim| said(claim)).collect();
-            let taken = claims.iter().find(|claim| claim.value == entry.value).and_then(|claim| typed(claim));
-            let taken = taken.map_or_else(|| entry.shown(system), str::to_owned);
-            // What moves nothing is asked for the record alone.
-            let asked = settled.questions.iter().find(|q| q.contradiction && q.label == entry.label);
-            let same = asked.is_some_and(|q| q.weight <= MOVES && q.flows.is_empty());
-            // What explains the results of a unit that stands may hang on it all the same.
-            let same = same && !crate::rating::is_observed(settled);
-            // One pump's rate moves little where another's moves with it.
-            let same = same && !asked.is_some_and(|q| q.key.starts_with("inlet.rate"));
-            let same = if same {
-                " Either leads to the same unit, if not to the same flows and intervals.".to_owned()
-            } else {
-                asked.and_then(|q| contradictions::otherwise(settled, q)).unwrap_or_default()
-            };
-            Some(format!("{}: {}. We took {taken}.{same}", crate::summary::capital(&entry.label), said.join("; ")))
-        }
-        _ => None,
-    };
-    entries.iter().filter_map(one).collect()
-}
-
-/// A claim as it was typed.
-fn typed(claim: &Entry) -> Option<&str> {
-    match &claim.origin {
-        Origin::Given { text, .. } => Some(text),
-        _ => None,
-    }
-}
-
-/// A claim as it was typed, and who made it.
-fn said(claim: &Entry) -> Option<String> {
-    let Origin::Given { source, text } = &claim.origin else { return None };
-    Some(match source.split_once(", from ") {
-        Some((_, from)) => format!("{text} ({from})"),
-        None => text.clone(),
-    })
-}
 
 /// The questions of the mail, those first that decide: the word on a limit, then what turns the job, then the rest.
 pub(super) fn questions(settled: &Settled) -> Vec<String> {
@@ -383,7 +333,12 @@ pub(super) fn assumed(settled: &Settled) -> Vec<String> {
         .filter(|q| !stands_in(&in_mail, q) && seen.insert(q.label.clone()))
         .take(ASSUMED)
         .map(|q| format!("{}: {}", q.label, q.now));
+    let with_rain = |stream: &&Stream| stream.with_rain.is_none();
+    let streams = &settled.job.enquiry.streams;
+    let apart: Vec<&str> = streams.iter().filter(with_rain).filter_map(|s| s.name.as_deref()).collect();
+    let apart = (rain.is_some() && !apart.is_empty())
+        .then(|| format!("while it rains no {}, as nobody said that it runs then", apart.join(", no ")));
     let barred = is_barred(&settled.job.enquiry);
     let barred = barred.then(|| "no rain, which this sewer does not take: it has to be kept out".to_owned());
-    rain.into_iter().chain(barred).chain(others).collect()
+    rain.into_iter().chain(apart).chain(barred).chain(others).collect()
 }

@@ -1,6 +1,9 @@
-//! What the claim that was not taken would lead to, where two contradict.
+//! What contradicts, what was taken, and what the claim that was not taken would lead to.
 
-use super::show;
+use super::{asks, show};
+use std::collections::BTreeSet;
+use stillrise_design::basis::stated::NOBODY_CHOSE;
+use stillrise_design::provenance::{Entry, Origin};
 use stillrise_search::Settled;
 use stillrise_search::questions::{Outcome, Question};
 use stillrise_units::catalog::{GAL, M3};
@@ -9,13 +12,79 @@ use stillrise_units::{Typed, Volume};
 /// From which share of the larger a volume that moves is told. Judgement.
 const MOVES: f64 = 0.05;
 
+/// Claims that contradict: those that nobody chose between, and those that we did.
+pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
+    let mut seen = BTreeSet::new();
+    let system = settled.job.enquiry.system();
+    let entries = &settled.job.ledger.entries;
+    let one = |entry: &Entry| match &entry.origin {
+        Origin::Chosen { among, because, inputs }
+            if because.starts_with(NOBODY_CHOSE) && seen.insert(among.clone()) =>
+        {
+            let claims: Vec<&Entry> = inputs.iter().filter_map(|node| settled.job.ledger.entry(*node)).collect();
+            let said: Vec<String> = claims.iter().filter_map(|claim| said(claim)).collect();
+            let taken = claims.iter().find(|claim| claim.value == entry.value).and_then(|claim| typed(claim));
+            let taken = taken.map_or_else(|| entry.shown(system), str::to_owned);
+            // What moves nothing is asked for the record alone.
+            let asked = settled.questions.iter().find(|q| q.contradiction && q.label == entry.label);
+            let same = asked.is_some_and(|q| q.weight <= asks::MOVES && q.flows.is_empty());
+            // What explains the results of a unit that stands may hang on it all the same.
+            let same = same && !crate::rating::is_observed(settled);
+            // One pump's rate moves little where another's moves with it.
+            let same = same && !asked.is_some_and(|q| q.key.starts_with("inlet.rate"));
+            let same = if same {
+                " Either leads to the same unit, if not to the same flows and intervals.".to_owned()
+            } else {
+                asked.and_then(|q| otherwise(settled, q)).unwrap_or_default()
+            };
+            Some(format!("{}: {}. We took {taken}.{same}", crate::summary::capital(&entry.label), said.join("; ")))
+        }
+        // Where a person chose, the reason is told, so that who knows better can say so.
+        Origin::Chosen { among, because, inputs } => {
+            let claims: Vec<&Entry> = inputs.iter().filter_map(|node| settled.job.ledger.entry(*node)).collect();
+            let is_claim = |claim: &&Entry| typed(claim).is_some_and(|text| among.contains(&format!("{text} (")));
+            if claims.len() < 2 || !claims.iter().all(is_claim) || !seen.insert(among.clone()) {
+                return None;
+            }
+            let said: Vec<String> = claims.iter().filter_map(|claim| said(claim)).collect();
+            let taken = claims.iter().find(|claim| claim.value == entry.value).and_then(|claim| typed(claim))?;
+            Some(format!(
+                "{}: {}. We took {taken}: {}.",
+                crate::summary::capital(&entry.label),
+                said.join("; "),
+                because.trim_end_matches('.')
+            ))
+        }
+        _ => None,
+    };
+    entries.iter().filter_map(one).collect()
+}
+
+/// A claim as it was typed.
+fn typed(claim: &Entry) -> Option<&str> {
+    match &claim.origin {
+        Origin::Given { text, .. } => Some(text),
+        _ => None,
+    }
+}
+
+/// A claim as it was typed, and who made it.
+fn said(claim: &Entry) -> Option<String> {
+    let Origin::Given { source, text } = &claim.origin else { return None };
+    Some(match source.split_once(", from ") {
+        Some((_, from)) => format!("{text} ({from})"),
+        None => text.clone(),
+    })
+}
+
 /// " With 60 gpm: Demo 120 too, with 2670 gal held back ahead." `None` where nothing that the mail tells moves.
-pub(super) fn otherwise(settled: &Settled, q: &Question) -> Option<String> {
-    let told: Vec<String> = q.outcomes.iter().filter(|o| o.answer != q.now).filter_map(|o| one(settled, o)).collect();
+fn otherwise(settled: &Settled, q: &Question) -> Option<String> {
+    let told: Vec<String> =
+        q.outcomes.iter().filter(|o| o.answer != q.now).filter_map(|o| outcome(settled, o)).collect();
     (!told.is_empty()).then(|| told.concat())
 }
 
-fn one(settled: &Settled, o: &Outcome) -> Option<String> {
+fn outcome(settled: &Settled, o: &Outcome) -> Option<String> {
     let taken = settled.candidates.iter().find(|c| c.taken).map(|c| c.name.as_str());
     let mut facts = Vec::new();
     match (o.unit.as_deref(), taken) {

@@ -19,7 +19,13 @@ pub(super) fn emptied(settled: &Settled) -> Option<String> {
     let sizes = settled.job.design.basis.as_ref().and_then(|b| b.european.as_ref()?.sizes.as_ref().ok());
     let without = match (grit, sizes.is_some_and(|sizes| sizes.sludge_trap.is_some())) {
         (_, true) => ", counted without the sludge trap ahead, which lengthens it".to_owned(),
-        (Some(name), false) => format!(", counted without the {name} ahead"),
+        (Some(name), false) => match storage.behind_trap {
+            Some(behind) => format!(
+                " without the {name} ahead, about every {} behind one that holds all grains of its size",
+                every(behind.q)
+            ),
+            None => format!(", counted without the {name} ahead"),
+        },
         (None, false) => String::new(),
     };
     let sludge = sludge.map(|every| format!("{every}{without}"));

@@ -4,6 +4,8 @@
 mod alike;
 pub(crate) mod alternatives;
 mod asks;
+mod beside;
+mod changes;
 mod contradictions;
 mod emptied;
 mod european;
@@ -45,13 +47,18 @@ pub fn reply(settled: &Settled) -> String {
         false,
         &alternatives::lines(settled, true),
     );
-    list(&mut out, "Two answers to one question; please tell us which holds:", false, &asks::contradictions(settled));
+    list(
+        &mut out,
+        "Two answers to one question; please tell us which holds:",
+        false,
+        &contradictions::contradictions(settled),
+    );
     let changes = if crate::rating::is_observed(settled) {
         "Where the unit falls short by the calculation; whether that explains the results is for the tests to show:"
     } else {
         "What must change or be settled:"
     };
-    list(&mut out, changes, false, &offer::must_change(settled));
+    list(&mut out, changes, false, &changes::must_change(settled));
     let lead = if asks::decide(settled) { "Please answer; the first decide the job:" } else { "Please answer:" };
     list(&mut out, lead, true, &asks::questions(settled));
     list(&mut out, "We based this on:", false, &asks::assumed(settled));

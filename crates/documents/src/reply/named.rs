@@ -3,9 +3,11 @@
 use super::show;
 use stillrise_checks::Verdict;
 use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::job::Design;
 use stillrise_design::performance::State;
 use stillrise_design::performance::promise::{Promise, floor, number};
 use stillrise_search::Settled;
+use stillrise_search::alternatives::Change;
 use stillrise_search::asked::Found;
 use stillrise_units::catalog::{GAL, M3, PERCENT, UM};
 use stillrise_units::{Concentration, Typed, print};
@@ -73,6 +75,11 @@ fn flow(settled: &Settled) -> Option<String> {
         )
     } else if named > design.q.si() {
         format!("A unit for {}: more than the flow needs; we find {ours} ({what}).", typed(claim))
+    } else if let Some(behind) = with_pump_as_asked(settled) {
+        format!(
+            "A unit for {}: not behind that pump; we find {ours} to the separator ({what}), and one that is sized for less would be overloaded then. {behind}",
+            typed(claim)
+        )
     } else {
         let spill = case.kind == stillrise_design::basis::cases::Kind::Spill;
         let counted = crate::summary::short::counted(settled).filter(|_| spill);
@@ -82,6 +89,19 @@ fn flow(settled: &Settled) -> Option<String> {
             counted.map_or_else(String::new, |why| format!(" But {why}."))
         )
     })
+}
+
+/// What a pump for the flow that was named would do, where it keeps up with the water of dry weather.
+fn with_pump_as_asked(settled: &Settled) -> Option<String> {
+    let a = settled.alternatives.iter().find(|a| a.change == Change::PumpAsAsked)?;
+    let name =
+        |design: &Design| design.train.as_ref().map(|t| (t.unit.particulars.model.clone(), t.count.q.si().to_bits()));
+    let does = if name(&a.design) == name(&settled.job.design) {
+        "asks for the same unit".to_owned()
+    } else {
+        format!("asks for {}, see below", a.unit)
+    };
+    Some(format!("A pump for that flow, which keeps up with the water of dry weather, {does}."))
 }
 
 /// What arrives, and what is held back of it ahead of the unit, where that is so.

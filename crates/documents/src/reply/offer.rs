@@ -3,15 +3,15 @@
 use super::{list, say, show};
 use crate::rating::{larger, test, words};
 use crate::summary::{allows, capital, limit as named, stands};
-use stillrise_checks::{Judged, Verdict};
 use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::basis::cases::Kind;
 use stillrise_design::basis::fluids::Season;
-use stillrise_design::enquiry::blocks::{AlarmSign, Feed, Observed};
+use stillrise_design::enquiry::blocks::{AlarmSign, Observed};
 use stillrise_design::performance::State;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::performance::removal::Removal;
-use stillrise_design::train::{Stage, StageKind, Train};
-use stillrise_design::triage::{About, Weight};
+use stillrise_design::train::{StageKind, Train};
+use stillrise_design::triage::Weight;
 use stillrise_search::Settled;
 use stillrise_search::alternatives::Change;
 use stillrise_search::diagnosis::causes::OF_THE_ALARM;
@@ -36,6 +36,7 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
     }
     let blocked = settled.job.design.triage.iter().any(|l| l.weight == Weight::Blocks);
     let condition = settled.pick.as_ref().and_then(|pick| pick.condition.clone());
+    let goes = into_the_place(settled);
     let lead = match (condition, blocked, settled.fails()) {
         // The unit has to take the spill's flow all the same, and only its volume finds no room.
         (Some(Condition::Ahead(_)), ..) if smaller_ahead(settled) => {
@@ -55,9 +56,11 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
                 "We do not offer a separator alone for {}: {}. One that takes the water, to stand with what the points below name, would be about:",
                 not_shown(settled),
                 match enquiry.unit.count.0 {
-                    None => "neither one nor up to four of any size of the range is shown to keep that".to_owned(),
-                    Some(1) => "no single unit of the range is shown to keep that".to_owned(),
-                    Some(n) => format!("{n} units, of whichever size of the range, are not shown to keep that"),
+                    None => {
+                        format!("neither one nor up to four of any size of the range{goes} is shown to keep that")
+                    }
+                    Some(1) => format!("no single unit of the range{goes} is shown to keep that"),
+                    Some(n) => format!("{n} units, of whichever size of the range{goes}, are not shown to keep that"),
                 }
             )
         }
@@ -113,6 +116,13 @@ fn not_shown(settled: &Settled) -> String {
         })
         .collect();
     if each.is_empty() { "this limit".to_owned() } else { each.join(" and ") }
+}
+
+/// Of which units a sentence on all of the range speaks, where a place was stated: " that goes into the place".
+pub(super) fn into_the_place(settled: &Settled) -> &'static str {
+    let site = &settled.job.enquiry.site;
+    let place = site.max_length.is_given() || site.max_width.is_given() || site.headroom.is_given();
+    if place || site.lifting.is_given() { " that goes into the place" } else { "" }
 }
 
 /// Whether another unit does with the spill held ahead, as is told below the offer.
@@ -196,6 +206,8 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     // A unit that hardly goes into its place is not offered without a word on it.
     let tight = settled.verdicts.iter().find(|v| v.rule.id == "does-not-fit" && v.verdict.word() == "warns");
     facts.extend(tight.map(|v| format!("check the place: {}", v.verdict.says())));
+    let reserve = settled.verdicts.iter().find(|v| v.rule.id == "plate-area-short" && v.verdict.word() == "warns");
+    facts.extend(reserve.map(|v| v.verdict.says().to_owned()));
     facts.extend(none_spare(settled, train));
     facts.extend(super::emptied::emptied(settled));
     // What was asked to be held is answered, also where it is.
@@ -209,9 +221,9 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
         facts.push(format!("weight empty{each} {}", show(settled, weight.q.si(), (&LB, &KG))));
     }
     facts.extend([stands::how(settled), stands::floats(settled), stands::room(settled)].into_iter().flatten());
-    let beside: Vec<&Stage> = train.stages.iter().filter(|s| s.asked_for).collect();
+    let beside = super::beside::needed(settled, train);
     let closure = if train.stages.iter().any(|s| s.kind == StageKind::Closure) { ", outlet closure" } else { "" };
-    let without = match (beside.is_empty(), must_change(settled).is_empty()) {
+    let without = match (beside.is_empty(), super::changes::must_change(settled).is_empty()) {
         (true, true) => format!("without freight{closure} and installation"),
         (true, false) => format!("without freight{closure}, installation and what the points below ask for"),
         (false, _) => format!("without freight{closure}, installation and what is needed beside it or asked for below"),
@@ -228,28 +240,22 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     if let Some(time) = &p.lead_time {
         facts.push(format!("delivery {time}"));
     }
-    let each: Vec<String> = beside
-        .iter()
-        .map(|s| {
-            let size = s.size.as_ref().map_or_else(String::new, |(label, value, units)| match value {
-                stillrise_handbook::page::Arg::Number(si) => format!(" ({label} {})", show(settled, *si, *units)),
-                _ => String::new(),
-            });
-            // What a polisher is for is not seen from its name.
-            let of = if s.kind == StageKind::Polisher { format!(", which {}", s.why) } else { String::new() };
-            format!("{}{size}{of}", s.name)
-        })
-        .collect();
+    if settled.job.enquiry.range.is_none() && p.price.is_some() {
+        facts.push("model, weight, price and delivery stand in an invented demonstration range".to_owned());
+    }
     let open = exceeded(settled);
-    if !each.is_empty() {
-        facts.push(format!("needed beside it, neither in this budget nor in the room above: {}", each.join("; ")));
+    if !beside.is_empty() {
+        facts.push(format!("needed beside it, neither in this budget nor in the room above: {}", beside.join("; ")));
     }
     if !open.is_empty() {
         let largest = settled.pick.as_ref().is_some_and(|pick| pick.condition == Some(Condition::Limit));
         let ways = if largest {
-            "no larger unit of the range does that; less water at a time, droplets that are broken less, or a stage behind it has to"
+            format!(
+                "no larger unit of the range{} does that; less water at a time, droplets that are broken less, or a stage behind it has to",
+                into_the_place(settled)
+            )
         } else {
-            "a larger unit, droplets that are broken less, or a stage behind it has to close that"
+            "a larger unit, droplets that are broken less, or a stage behind it has to close that".to_owned()
         };
         facts.push(format!("not enough by itself, by the calculation: {}; {ways}", open.join("; ")));
     }
@@ -287,7 +293,9 @@ fn why(settled: &Settled) -> Option<String> {
     let largest = ends.filter(|r| r.flow.q.si() > most * 0.999);
     let hardest = largest.max_by(|a, b| {
         let cut = |r: &Removal| r.cut.map_or(0.0, |cut| cut.q.si());
-        cut(a).total_cmp(&cut(b))
+        // Behind a pump all come alike: then that which brings most.
+        let comes = |r: &Removal| basis.cases.get(r.case_index).map_or(0.0, |case| case.inflow.q.si());
+        cut(a).total_cmp(&cut(b)).then(comes(a).total_cmp(&comes(b)))
     })?;
     let (cut, case) = (hardest.cut?, basis.cases.get(hardest.case_index)?);
     let water = case.own.as_ref().map_or(basis.fluids.cold.temperature, |own| own.water[0].temperature);
@@ -296,8 +304,7 @@ fn why(settled: &Settled) -> Option<String> {
         format!(", {} more than an even share", show(settled, over.q.si(), (&PERCENT, &PERCENT)))
     });
     // A spill has no droplets to be caught, and may be what the unit is sized for all the same.
-    let spill = stillrise_design::basis::cases::largest(&basis.cases)
-        .filter(|c| c.kind == stillrise_design::basis::cases::Kind::Spill);
+    let spill = stillrise_design::basis::cases::largest(&basis.cases).filter(|c| c.kind == Kind::Spill);
     let spill = spill
         .map_or_else(String::new, |c| format!("; {} while the spill runs", show(settled, c.feed.q.si(), FLOW_UNITS)));
     let running = if basis.feed.pumped && case.pumps.is_none() { ", while the pump runs" } else { "" };
@@ -323,62 +330,4 @@ fn none_spare(settled: &Settled, train: &Train) -> Option<String> {
             if n > 2.5 { "each of the others" } else { "the other" }
         )
     })
-}
-
-/// What the headline and the triage have said, and what only the calculation's reader understands, is not said again.
-const SAID: &[&str] = &[
-    "not-a-gravity-duty",
-    "only-partly-gravity",
-    "limit-it-cannot-touch",
-    "limit-not-shown",
-    "promise-under-floor",
-    "emulsion-above-limit",
-    "chain-stopped",
-];
-
-/// Warnings that nobody but the client can settle.
-const TOLD: &[&str] = &[
-    "fuel-dissolves-uncounted",
-    "meter-contradicts-hours",
-    "sump-overflows",
-    "spill-without-closure",
-    "pump-outside-class",
-    "rain-table-starts-late",
-    "plate-area-short",
-    "oil-outside-scope",
-    "solids-bury-pack",
-    "frost-outdoors",
-    "sheared-before-unit",
-];
-
-/// What must change or be settled.
-pub(super) fn must_change(settled: &Settled) -> Vec<String> {
-    // What goes into the water and does no harm need not change.
-    let harmless = crate::summary::kept_by_results(settled);
-    let mut lines: Vec<String> = settled
-        .job
-        .design
-        .triage
-        .iter()
-        .filter(|l| l.weight >= Weight::Partly && !(harmless && l.about != About::Limit))
-        .map(|l| match l.about {
-            About::Limit => format!("{}: the unit takes none of it. {}", capital(&l.subject), l.could),
-            // What is so already is no remedy.
-            _ if settled.job.enquiry.inlet.feed.0 == Some(Feed::Gravity) => {
-                format!("{}: {}", capital(&l.subject), l.could.replace("; gravity feed", ""))
-            }
-            _ => format!("{}: {}", capital(&l.subject), l.could),
-        })
-        .collect();
-    // Where nothing fits, what would have to change so that the nearest does.
-    for against in settled.shortfall.iter().flat_map(|short| &short.against) {
-        let remedy = against.remedy.map_or_else(String::new, |remedy| format!(" {remedy}"));
-        lines.push(format!("{}.{remedy}", capital(&against.says)));
-    }
-    let open = |v: &&Judged| v.stands_failed() && !SAID.contains(&v.rule.id);
-    let with_remedy = |v: &Judged| format!("{}: {}. {}", v.rule.title, v.verdict.says(), v.rule.remedy);
-    lines.extend(settled.verdicts.iter().filter(open).map(with_remedy));
-    let told = |v: &&Judged| matches!(v.verdict, Verdict::Warns(_)) && TOLD.contains(&v.rule.id);
-    lines.extend(settled.verdicts.iter().filter(told).map(with_remedy));
-    lines
 }

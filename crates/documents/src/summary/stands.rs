@@ -121,9 +121,10 @@ fn lacks(settled: &Settled, way: &Way, outside: bool) -> Option<String> {
     if short.is_empty() {
         return None;
     }
+    let is = if short.iter().any(|side| side.ends_with("too little")) { "too small for that" } else { "tight" };
     let walkway = settled.job.design.performance.as_ref().is_some_and(|p| p.fit.access.q.si() > 0.0);
     let whose = if site.access.is_given() || !walkway { "" } else { ", with a walkway that nobody stated" };
-    Some(format!("; the place that was stated is tight: {}{whose}", short.join(", ")))
+    Some(format!("; the place that was stated is {is}: {}{whose}", short.join(", ")))
 }
 
 /// The room in plan and overhead.

@@ -82,7 +82,7 @@ const BIOLOGICAL: &str = "Biological treatment, or the sanitary sewer with conse
 pub static POLLUTANTS: &[Pollutant] = &[
     row(
         "oil and grease",
-        "Oil and grease, hexane extractable",
+        "Oil and grease",
         Gravity::Touches,
         "What n-hexane extracts, by weight: free oil, but also emulsified oil, soaps, waxes and animal and \
             vegetable fat; gasoline is mostly lost in the test. Gravity takes the free part only.",

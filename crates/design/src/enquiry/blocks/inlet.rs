@@ -4,8 +4,8 @@ use crate::enquiry::fields::{Flag, Quantities, Text, Word};
 use crate::enquiry::keys::{Quantity, keys};
 use stillrise_handbook::choice;
 use stillrise_handbook::separation::pumps;
-use stillrise_units::catalog::{FT, FT2, GAL, GPM, HP, IN, KW, M, M2, M3, M3_H, MM, ONE, PERCENT, RPM};
-use stillrise_units::{Area, Flow, Length, Power, Ratio, ShearRate, Volume};
+use stillrise_units::catalog::{FT, FT2, GAL, GPM, HP, IN, KW, M, M2, M3, M3_H, MM, ONE, PERCENT, RPM, W_KG};
+use stillrise_units::{Area, Dissipation, Flow, Length, Power, Ratio, ShearRate, Volume};
 
 names! {
     pump_names = pumps::PUMPS;
@@ -41,6 +41,8 @@ keys! {
         efficiency: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("1 %", "95 %").safe_smaller().like("\"50 %\"");
         /// Head over the square of its tip speed
         head_coefficient: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.05", "1.2").like("0.5");
+        /// Power dissipated where it breaks the droplets, in place of all that is said of the pump above
+        dissipation: Quantity<Dissipation> = spec.units(&W_KG, &W_KG).between("0.000001 W/kg", "10000000 W/kg").safe_larger().like("\"100 W/kg\"");
         /// Rate of each pump, one entry a pump; two statements about one pump stand in brackets of their own: [[.., ..]]
         rate: Quantities<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "100000 gpm").safe_larger().like("[\"60 gpm\", \"60 gpm\"]");
         /// Whether the pumps can run at once

@@ -1,0 +1,63 @@
+//! What is needed beside the unit, ahead of it and behind it.
+
+use super::show;
+use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::basis::cases::Kind;
+use stillrise_design::performance::installation::Stands;
+use stillrise_design::provenance::Origin;
+use stillrise_design::train::{StageKind, Train};
+use stillrise_handbook::page::Arg;
+use stillrise_search::Settled;
+use stillrise_units::Typed;
+use stillrise_units::catalog::MIN;
+
+/// Each stage that is asked for and nobody provides, with its first size, and the pump that the levels ask for.
+pub(super) fn needed(settled: &Settled, train: &Train) -> Vec<String> {
+    let asked = train.stages.iter().filter(|s| s.asked_for);
+    let each: Vec<String> = asked
+        .map(|s| {
+            let size = s.size.as_ref().map_or_else(String::new, |(label, value, units)| match value {
+                Arg::Number(si) => format!(" ({label} {})", show(settled, *si, *units)),
+                _ => String::new(),
+            });
+            // What a polisher is for is not seen from its name, nor on which rain a volume rests.
+            let of = match s.kind {
+                StageKind::Polisher => format!(", which {}", s.why),
+                StageKind::Equalisation => unsaid_rain(settled).unwrap_or_default(),
+                _ => String::new(),
+            };
+            format!("{}{size}{of}", s.name)
+        })
+        .collect();
+    lift_pump(settled).into_iter().chain(each).collect()
+}
+
+/// The pump that has to lift the water to the unit, where the levels ask for one that nobody named.
+fn lift_pump(settled: &Settled) -> Option<String> {
+    let design = &settled.job.design;
+    if design.performance.as_ref()?.site.installation.stands.q != Stands::LiftPump {
+        return None;
+    }
+    let flow = design.basis.as_ref()?.design_flow()?;
+    Some(format!(
+        "lift pump of low shear ahead of it (for {}; with one that lifts less and a sump that holds the rest the unit is to be worked again)",
+        show(settled, flow.q.si(), FLOW_UNITS)
+    ))
+}
+
+/// For how long a rain the volume ahead is, where nobody said how long it lasts.
+fn unsaid_rain(settled: &Settled) -> Option<String> {
+    let basis = settled.job.design.basis.as_ref()?;
+    let hold = settled.job.design.train.as_ref()?.equalisation.as_ref()?;
+    let rain = matches!(basis.cases.get(hold.case)?.kind, Kind::Storm | Kind::StormAndWash);
+    let assumed = settled.job.ledger.entries.iter().find_map(|e| match (&e.origin, &e.value) {
+        (Origin::Assumed(a), Arg::Number(si)) if a.key == "rain.duration" => Some(*si),
+        _ => None,
+    })?;
+    rain.then(|| {
+        format!(
+            ", for rain of that strength over {}, which nobody said; over a longer time it is larger",
+            show(settled, assumed, (&MIN, &MIN))
+        )
+    })
+}
