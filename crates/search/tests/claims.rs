@@ -57,7 +57,9 @@ fn words_that_contradict_are_seen_by_the_rule_and_asked() {
     let [other] = &asked.outcomes[..] else { panic!("{:?}", asked.outcomes) };
     let now = settled.job.design.performance.as_ref().and_then(|p| p.worst()).map(|w| w.total.expected.q);
     assert!(other.effluent > now, "{:?} against {now:?}", other.effluent);
-    assert!(asked.share.is_some_and(|share| share > 0.0), "{:?}", asked.share);
+    // How hard one of that kind breaks them is a question of its own.
+    let plate = settled.questions.iter().find(|q| q.key == "inlet.dissipation").expect("a question");
+    assert!(plate.share.is_some_and(|share| share > 0.0), "{:?}", plate.share);
 }
 
 #[test]

@@ -52,7 +52,7 @@ fn look(s: &Subject<'_>) -> Verdict {
             .copied()
             .filter(unknown)
             .map(|c| {
-                let question = format!("At what rate is rain let out of the {}? It is in no flow here.", c.name);
+                let question = format!("At what rate is the rain, which is in no flow here, let out of the {}?", c.name);
                 Ask::new(format!("containment \"{}\".drain_rate", c.name), question)
             })
             .collect();

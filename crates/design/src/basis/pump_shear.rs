@@ -78,7 +78,10 @@ pub(super) fn feed_pump<T: Trail>(
     let (key, range, question, source) = match feed.class {
         Some(class) => {
             let [low, likely, high] = class.dissipation();
-            ("inlet.dissipation", (low, likely, high), PLATE, class.shear_mark.text())
+            // The keys of the inlet speak of the pump before a change that names another.
+            let changed = e.changes.iter().any(|change| change.pump.is_some());
+            let question = if changed { "" } else { PLATE };
+            ("inlet.dissipation", (low, likely, high), question, class.shear_mark.text())
         }
         None => (
             "inlet.pump",
