@@ -41,7 +41,8 @@ fn look(s: &Subject<'_>) -> Verdict {
         held.map(move |limit| (case, content, limit, passing(limit, case, content)))
     });
     let over = |p: &Passing| p.total.si() / p.against.si();
-    let worst = pairs.max_by(|(.., a), (.., b)| over(a).total_cmp(&over(b)));
+    // Of several alike the first.
+    let worst = pairs.reduce(|a, b| if over(&b.3) > over(&a.3) * (1.0 + 1e-9) { b } else { a });
     let Some((case, content, limit, found)) = worst else { return s.stopped() };
     let show = |q| s.show(q, (&MG_L, &MG_L));
     let average = limit.statistic.q == Statistic::MonthlyAverage;

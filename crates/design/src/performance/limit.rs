@@ -133,8 +133,8 @@ pub fn verdicts<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], blocke
             verdict.keeps = keeps(t, limit, verdict);
         }
         let mut settled = match (worst, passing) {
-            // A bath decides the word; the mean about which results scatter stays that of the waters without it.
-            (Some(worst), Some(passing)) if is_worse(&passing, &worst) => Some(LimitVerdict {
+            // What comes at a time decides the word; the mean about which results scatter stays that of all days.
+            (Some(worst), Some(passing)) if !is_worse(&worst, &passing) => Some(LimitVerdict {
                 mean: worst.mean,
                 mean_influent: worst.mean_influent,
                 mean_that_meets: worst.mean_that_meets,
@@ -161,10 +161,17 @@ fn is_worse(a: &LimitVerdict, b: &LimitVerdict) -> bool {
     let refused = a.predicted && a.word == Word::NotByGravity;
     let counts = |v: &LimitVerdict| v.solids.unwrap_or(if refused { v.stays.q } else { v.expected.q });
     match a.word.cmp(&b.word) {
-        Ordering::Equal if counts(a) == counts(b) => a.expected.q > b.expected.q,
+        Ordering::Equal if alike(counts(a), counts(b)) => a.expected.q > b.expected.q * (1.0 + ALIKE),
         Ordering::Equal => counts(a) > counts(b),
         other => other == Ordering::Greater,
     }
+}
+
+/// Two contents within this share of each other are one: mixing in another order leaves no more.
+const ALIKE: f64 = 1e-9;
+
+fn alike(a: Concentration, b: Concentration) -> bool {
+    (a.si() - b.si()).abs() <= ALIKE * a.si().max(b.si())
 }
 
 /// One limit in one case at the end of the interval.

@@ -85,9 +85,17 @@ pub fn runs(cycle: &Cycle) -> String {
 pub fn differs(basis: &Basis, system: System) -> Vec<String> {
     let mut lines = Vec::new();
     if basis.arrivals.len() > 1 {
+        // Those that print alike stand in one line.
+        let mut medians: Vec<(String, Vec<&str>)> = Vec::new();
         for arrival in &basis.arrivals {
-            let names: Vec<&str> = arrival.cases.iter().map(|k| basis.cases[*k].name.as_str()).collect();
+            let names = arrival.cases.iter().map(|k| basis.cases[*k].name.as_str());
             let median = print::with_unit(arrival.droplets.d50.q.si(), &UM);
+            match medians.iter_mut().find(|(known, _)| *known == median) {
+                Some((_, all)) => all.extend(names),
+                None => medians.push((median, names.collect())),
+            }
+        }
+        for (median, names) in medians {
             lines.push(format!("droplets with a median of {median}: {}", names.join("; ")));
         }
     }
