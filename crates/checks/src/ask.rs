@@ -84,7 +84,7 @@ pub const SPILL: Ask = Ask::fixed("spill.volume", SPILL_VOLUME);
 pub const SPILL_RATE: Ask = Ask::fixed("spill.rate", "At what rate would a spill reach the separator?");
 /// Closure of the outlet.
 pub const CLOSURE: Ask =
-    Ask::fixed("spill.closure", "Is there a closure that shuts the outlet when oil comes near it?");
+    Ask::fixed("spill.closure", "Is there, or is there to be, a closure that shuts the outlet when oil comes near it?");
 /// Temperature of what flows in.
 pub const INFLOW: Ask = Ask::fixed("water.inflow", "How warm is the water that flows in, at its warmest or coldest?");
 /// Oil on the solids.
@@ -112,7 +112,7 @@ pub const HEADROOM: Ask = Ask::fixed(
 );
 /// Walkways.
 pub const ACCESS: Ask =
-    Ask::fixed("site.access", "How wide a walkway must stay free around the units and between them?");
+    Ask::fixed("site.access", "How wide a walkway must stay free around the unit, and between units where there are several?");
 
 /// Rate of the pumps, with the flow that the unit is worked for without it.
 #[must_use]

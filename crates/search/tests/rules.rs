@@ -82,7 +82,7 @@ static ROWS: &[Row] = rows! {
 
     "rain-not-allowed": "wash" ["surface.name" = "yard", "surface.area" = "2000 ft2", "surface.kind" = "asphalt", "outlet.to" = "sanitary sewer", "outlet.rain_allowed" = "true"] "passes"; "outlet.rain_allowed" = "false" => "fails"
 
-    "meter-contradicts-hours": "wash" ["stream.volume_per_day" = "7000 gal"] "passes"; "stream.volume_per_day" = "4000 gal" => "warns"
+    "meter-contradicts-hours": "wash" ["stream.volume_per_day" = "7000 gal"] "passes"; "stream.volume_per_day" = "9000 gal" => "warns"
 
     "stated-flow-contradicts-site": "wash" "passes"; "stated.flow" = "40 gpm" => "fails"
     "stated-flow-contradicts-site": "wash" "passes"; "stated.flow" = "100 gpm" => "warns"
@@ -261,9 +261,9 @@ static ROWS: &[Row] = rows! {
     "droplet-table-starts-late": "wash" ["droplets.d50" = OUT, "droplets.spread" = OUT, "droplets.table" = r#"["20 um: 2 %", "60 um: 40 %", "200 um: 100 %"]"#] "passes"; "droplets.table" = r#"["40 um: 22 %", "60 um: 40 %", "200 um: 100 %"]"# => "warns"
     "solids-hover": "wash" ["solids.oil" = "0 %"] "passes"; "solids.density" = "1040 kg/m3" => "warns"
     "solids-hover": "wash" ["solids.oil" = "0 %"] "passes"; "solids.oil" = "90 %" => "fails"
-    "sheared-before-unit": "pumped" "passes"; "inlet.pump" = "centrifugal" => "warns"
+    "sheared-before-unit": "pumped" ["inlet.dissipation" = "10 W/kg"] "passes"; "inlet.dissipation" = "1000 W/kg" => "warns"
     "sheared-before-unit": "wash" ["droplets.d50" = OUT, "shear.name" = "level valve", "shear.kind" = "valve", "shear.flow" = "60 gpm", "shear.diameter" = "3 in", "shear.pressure" = "0.01 psi"] "passes"; "shear.pressure" = "90 psi" => "warns"
-    "sheared-before-unit": "pumped" "passes"; "inlet.pump" = "high-head-centrifugal" => "fails"
+    "sheared-before-unit": "pumped" ["inlet.dissipation" = "10 W/kg"] "passes"; "inlet.dissipation" = "10000 W/kg" => "fails"
 
     "emulsion-above-limit": "wash" "passes"; "stream.oil.emulsified" = "40 %" => "fails"
 

@@ -128,7 +128,7 @@ static SILENCES: &[Silence] = silences! {
     "kind-of-pump-unknown": "pumped" "passes"; "inlet.pump" = OUT => "inlet.pump";
     "kind-of-pump-unknown": "pumped" ["droplets.d50" = "90 um"] "passes"; "inlet.pump" = OUT => "inlet.pump";
     "sheared-before-unit": "wash" ["droplets.d50" = OUT] "not applicable"; "inlet.feed" = OUT => "inlet.feed";
-    "sheared-before-unit": "pumped" "passes"; "inlet.pump" = OUT => "inlet.pump";
+    "sheared-before-unit": "pumped" ["inlet.dissipation" = "10 W/kg"] "passes"; "inlet.dissipation" = OUT => "inlet.dissipation";
     "emulsion-above-limit": "wash" "passes"; "limit" = OUT => "limit.value";
     "promise-under-floor": "wash" "passes"; "limit" = OUT => "limit.value";
     "promise-under-floor": "wash" [

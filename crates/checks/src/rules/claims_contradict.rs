@@ -11,7 +11,7 @@ rule! {
     "claims-contradict" "Claims contradict and nobody chose", Enquiry;
     looks "Values for which the enquiry holds claims that differ, and of which no person marked one as chosen."
     matters "The tool takes the safe one, or the first; which is true is not known, and nothing is averaged."
-    remedy "Ask; then mark one claim with chosen = true and say because of what."
+    remedy "Ask which holds, and state it with its reason."
     source "Our proposal"
     limits "Sees values that design and rules use. A claim that is the same to the last digit is no contradiction."
 }

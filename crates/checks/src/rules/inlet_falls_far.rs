@@ -3,6 +3,7 @@
 use super::not_enough_fall::open;
 use crate::ask::{GROUND, INLET_INVERT, outfall};
 use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::performance::installation::Stands;
 use stillrise_units::catalog::{FT, M};
 use stillrise_units::{Length, Typed};
 
@@ -24,6 +25,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     let Some(performance) = &s.design.performance else { return s.stopped() };
     if s.design.basis.as_ref().is_some_and(|b| b.feed.pumped) {
         return Verdict::skips("the water is pumped");
+    }
+    if performance.site.installation.stands.q == Stands::LiftPump {
+        return Verdict::skips("the water has to be lifted to the unit");
     }
     let known = |ground: bool, outlet: bool| {
         let levels = [(ground, GROUND), (s.enquiry.inlet.invert.is_given(), INLET_INVERT), (outlet, outfall(s))];

@@ -9,7 +9,7 @@ use stillrise_units::{Typed, print};
 
 rule! {
     "meter-contradicts-hours" "Volume of a day contradicts flow and hours", Enquiry;
-    looks "Each water whose volume of a day is told and whose flow and hours are known too: more than a fifth apart warns. Where the flow is only taken from its hoses it cannot judge, and asks for it."
+    looks "Each water whose volume of a day is told and whose flow and hours are known too: a volume of more than a fifth above what they make warns; a smaller one says that not all runs all the time. Where the flow is only taken from its hoses it cannot judge, and asks for it."
     matters "One of the three is wrong. If it is the flow, the unit has the wrong size; if it is the hours or the meter, oil and sludge fill it sooner or later than was said."
     remedy "Tell us which of the three holds: how the volume was read and whether it is of this water alone, the flow, or the hours."
     source "Our proposal; a fifth is about what rounded hours and a mean of many days explain"
@@ -35,21 +35,6 @@ fn look(s: &Subject<'_>) -> Verdict {
         hours(said.q.si())
     );
     let apart = off([meter.q.si(), said.q.si()]);
-    // Where hoses fill a sump and a pump empties it, the hours are those of the hoses and the flow is the pump's.
-    if apart > FIFTH
-        && let Which::Stream(place) = water.which
-        && let Some(of) = s.enquiry.streams.get(place)
-        && let (Some(hoses), Some(each), Some(day)) = (of.hoses.q(), of.hose_flow.q(), of.volume_per_day.q())
-    {
-        let by_hoses = hoses.si() * each.si() * said.q.si();
-        if off([by_hoses, day.si()]) <= FIFTH {
-            return Verdict::passes(format!(
-                "{}: its hoses bring its volume of a day in the {} that were said; what lifts it lifts it faster",
-                water.name,
-                hours(said.q.si())
-            ));
-        }
-    }
     // A flow that nobody told contradicts nothing: what was told says it.
     if apart > FIFTH
         && let Which::Stream(place) = water.which
@@ -67,7 +52,8 @@ fn look(s: &Subject<'_>) -> Verdict {
         );
         return Verdict::cannot_judge(says, [ask], meter.at);
     }
-    if apart > FIFTH {
+    // Less than flow and hours make is no contradiction: not all runs all the time, or a sump is emptied faster than it fills.
+    if apart > FIFTH && meter.q > said.q {
         Verdict::warns(format!("{says}, {} apart", print::in_prose(apart, &PERCENT)), meter.at)
     } else {
         Verdict::passes(says)

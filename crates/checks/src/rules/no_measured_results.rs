@@ -6,7 +6,7 @@ rule! {
     "no-measured-results" "No measured results of the unit", Unit;
     looks "Whether the row of the range states measured results."
     matters "The prediction stands on theory alone; results of the very unit, with their conditions, weigh more than any formula."
-    remedy "Measure one unit of the range on a known oil and droplet, and state the result with its conditions in the row."
+    remedy "Measure one unit of the range on a known oil and droplet, and state the result with its conditions."
     source "Our proposal"
     limits "Reads whether results are stated, not whether their conditions are the duty's."
 }

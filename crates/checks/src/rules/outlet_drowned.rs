@@ -24,7 +24,10 @@ fn look(s: &Subject<'_>) -> Verdict {
     if let Some(over) = performance.site.installation.water_over_crest {
         let shown = s.show(over.q, (&IN, &MM));
         return Verdict::fails(
-            format!("by gravity the water at the outfall would stand {shown} above the crest of the clear well"),
+            format!(
+                "by gravity the water at the outfall{} would stand {shown} above the crest of the clear well; while it stands lower by more than that, the water runs through",
+                s.enquiry.outlet.tailwater.claim().map_or_else(String::new, |level| format!(", at {},", level.written.text))
+            ),
             over.at,
         );
     }

@@ -39,17 +39,27 @@ fn look(s: &Subject<'_>) -> Verdict {
         ),
         None => format!("no droplet above {} is taken to survive the {name}", show(survives.q)),
     };
-    // A size that rests on the likely figure of a kind of pump is not told as a finding.
-    let kind = s.assumed(hardest.dissipation.at).filter(|_| hardest.beside.is_some()).zip(hardest.beside);
-    let says = kind.map_or(says.clone(), |(_, [low, likely, high])| {
-        let power = |q| s.show(q, (&W_KG, &W_KG));
-        format!(
-            "{says}, at the {} that are likely for its kind, of which {} to {} are plausible",
+    // A size that rests on what was taken of the pump, or on the tension of clean oil, is not told as a finding.
+    let power = |q| s.show(q, (&W_KG, &W_KG));
+    let taken = s.assumed(hardest.dissipation.at).is_some();
+    let figures = match hardest.beside {
+        Some([low, likely, high]) if taken => format!(
+            ", at the {} that are likely for its kind, of which {} to {} are plausible",
             power(likely),
             power(low),
             power(high)
-        )
-    });
+        ),
+        Some([low, _, high]) if hardest.is_worked && !s.enquiry.inlet.impeller.is_given() => format!(
+            ", at {} worked from its power or head with an impeller that was taken; its kind does {} to {}, and its curve settles it",
+            power(hardest.dissipation.q),
+            power(low),
+            power(high)
+        ),
+        _ => String::new(),
+    };
+    let clean = !basis.dosed.is_empty() && basis.dosed.iter().all(|d| d.tension.is_none());
+    let tension = if clean { "; a cleaner in the water, whose effect on this nobody said, leaves them finer" } else { "" };
+    let says = format!("{says}{figures}{tension}");
     let free = floors::free_droplet();
     if shear.overruled {
         let stated = basis.droplets.d50;
@@ -71,6 +81,10 @@ fn look(s: &Subject<'_>) -> Verdict {
         let says =
             format!("{says}; but which {} it is was not said, and kinds differ more than a hundredfold", place.name);
         Verdict::cannot_judge(says, [Ask::of(assumption)], place.dissipation.at)
+    } else if !shear.governs && taken {
+        // One of its kind that breaks them harder would set them.
+        let says = format!("{says}; what arrives has a median of {}", show(basis.droplets.d50.q));
+        Verdict::cannot_judge(says, s.asked(hardest.dissipation.at), hardest.dissipation.at)
     } else if !shear.governs {
         Verdict::passes(format!("{says}; what arrives has a median of {}", show(basis.droplets.d50.q)))
     } else if left.q < free.value {

@@ -15,7 +15,7 @@ use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::{batch_mixture, mixture};
 use stillrise_units::catalog::{GPM, M3_H, MG_L};
-use stillrise_units::{Concentration, Flow, Time, Typed};
+use stillrise_units::{Concentration, Flow, Ratio, Time, Typed, Volume};
 
 /// What kind of event a case is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -61,6 +61,8 @@ pub struct Case {
     pub lasts: Option<Val<Time>>,
     /// The bath that is let go: the place of its stream among the waters, and its own among the baths of that.
     pub bath: Option<[usize; 2]>,
+    /// Of one water alone: its share of the volume of all dry-weather waters on days that they run.
+    pub of_day: Option<Val<Ratio>>,
     /// How far its oil rises above its mean; nothing where nothing is known of what it carries.
     pub peaks: Option<Peaks>,
     /// Which of several pumps run.
@@ -96,6 +98,7 @@ impl Case {
             inflow,
             lasts: None,
             bath: None,
+            of_day: None,
             peaks: None,
             pumps: None,
             cycle: None,
@@ -202,7 +205,8 @@ fn dry_weather<T: Trail>(
         // A sample may be of one of them, which no weaker, warmer or coarser one helps; with a bath, below.
         for alone in dry.iter().filter(|water| water.baths.is_empty()) {
             let base = case(t, about, (&say!(T, "{} alone", alone.name), Kind::Alone), &[alone])?;
-            take(t, cases, feed, base)?;
+            let of_day = of_day(t, dry, alone);
+            take(t, cases, feed, Case { of_day, ..base })?;
         }
     }
     for (stream, bath) in waters.iter().enumerate().flat_map(|(i, water)| (0..water.baths.len()).map(move |k| (i, k))) {
@@ -215,6 +219,23 @@ fn dry_weather<T: Trail>(
         }
     }
     Ok(())
+}
+
+/// What share of the volume of a day on which all run one of several waters brings.
+fn of_day<T: Trail>(t: &mut T, dry: &[&Water], alone: &Water) -> Option<Val<Ratio>> {
+    let mut all: Option<Val<Volume>> = None;
+    for water in dry {
+        let day = water.day?;
+        all = Some(match all {
+            Some(sum) => {
+                reckon!(t, "volume of the dry-weather waters in a day", [GAL, M3], (sum = sum, next = day) sum + next)
+            }
+            None => day,
+        });
+    }
+    let (all, own) = (all?, alone.day?);
+    let label = say!(T, "share of it that the {} brings", alone.name);
+    Some(reckon!(t, &label, [PERCENT, PERCENT], (own = own, all = all) own / all))
 }
 
 /// Dry-weather waters with a bath that is let go into one of them: its flow, what it carries and how warm it is.

@@ -35,6 +35,9 @@ pub(super) fn peaks<T: Trail>(
     Ok(())
 }
 
+/// A water that brings less than this share of a day's volume is not held against a limit alone. Judgement.
+const SEEN_ALONE: f64 = 0.2;
+
 /// Highest over mean where no result says more.
 const USUAL: f64 = 1.5;
 
@@ -225,9 +228,11 @@ impl Case {
         }
     }
 
-    /// Whether a limit is held against it: an average is that of days.
+    /// Whether a limit is held against it: an average is that of days, and a water that brings little of a day is never seen
+    /// alone at the outlet, for it stands in the unit with the others.
     #[must_use]
     pub fn is_held_against(&self, limit: &LimitState) -> bool {
-        limit.statistic.q != Statistic::MonthlyAverage || self.counts_in_a_mean()
+        let seen = self.of_day.is_none_or(|share| share.q >= ratio(SEEN_ALONE));
+        seen && (limit.statistic.q != Statistic::MonthlyAverage || self.counts_in_a_mean())
     }
 }

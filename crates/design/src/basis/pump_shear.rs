@@ -47,7 +47,7 @@ fn motors(e: &Enquiry) -> Motors {
 }
 
 /// What settles how hard a pump of a known kind breaks the oil.
-const PLATE: &str = "May we have the pump's curve or name plate, with its flow, head, power and speed? It shows how hard the pump breaks the oil.";
+const PLATE: &str = "May we have the pump's curve or name plate, with flow, head, power and speed, which show how hard it breaks the oil?";
 
 /// Power dissipated in the pump that feeds the unit.
 ///
@@ -123,7 +123,7 @@ pub(super) fn pump_on_the_way<T: Trail>(
     let key = key_of("shear", name, "dissipation");
     let question = say!(
         T,
-        "May we have the curve or name plate of the {name}, with its flow, head, power and speed? It shows how hard it breaks the oil."
+        "May we have the curve or name plate of the {name}, with flow, head, power and speed, which show how hard it breaks the oil?"
     );
     let standby = standby(&label, (&W_KG, &W_KG), key, question, (low, likely, high), class.shear_mark.text());
     Ok(Some(Named { dissipation: assume(t, w, standby), beside, is_worked: false }))

@@ -70,7 +70,7 @@ pub(super) fn fit<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, train: &Train, i
             "walkway around and between units",
             ROOM,
             "site.access",
-            "How wide a walkway must stay free around the units and between them?",
+            "How wide a walkway must stay free around the unit, and between units where there are several?",
             (Length::of(0.5, &M), usual_walkway(), Length::of(1.0, &M)),
             "common practice: room for one person to pass",
         )

@@ -109,7 +109,7 @@ pub(super) fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, re
             } else {
                 told!(read, "{} of {fixed}{when} pass any separator, against {}", number(stays), exact(against))
             },
-            "less detergent, no shear, or a polisher behind the separator".to_owned(),
+            "less oil that is emulsified or dissolved, as by another cleaner or a gentler pump, as far as that goes; or a stage behind the separator that takes it".to_owned(),
         );
     }
     if against < floor() {

@@ -26,7 +26,7 @@ pub(super) fn stage(basis: &Basis) -> Option<Stage> {
         }
         // Of solids it is not known how much leaves.
         let if_need = if limit.pollutant.is_suspended_solids() {
-            ", where a sample of what leaves shows that it is needed"
+            " (for solids only if a sample of what leaves shows that it is needed)"
         } else {
             ""
         };
@@ -49,6 +49,9 @@ pub(super) fn stage(basis: &Basis) -> Option<Stage> {
     let mut why = format!("takes what gravity leaves, against the limit on: {}", whys.join(", "));
     if emulsion {
         why.push_str("; emulsified oil has to be split ahead of it, by acid, coagulant or membrane: carbon alone is soon spent on it");
+    }
+    if basis.spill.as_ref().is_some_and(|spill| !spill.is_held_ahead()) {
+        why.push_str("; it is not sized for the spill, and is to be cut off from it");
     }
     // Behind a separator of its own the water that asks for it would take a smaller one.
     let most = asking.iter().map(|case| case.feed.q.si()).fold(0.0, f64::max);

@@ -10,7 +10,9 @@ mod swings;
 
 use crate::render::chart::{Bound, Chart, Paper};
 use crate::render::svg::{Options, svg};
+use stillrise_design::performance::limit::LimitVerdict;
 use stillrise_design::performance::promise::Promise;
+use stillrise_handbook::fluids::pollutants::Counts;
 use stillrise_search::Settled;
 use stillrise_units::catalog::MG_L;
 use stillrise_units::{Concentration, Typed, print};
@@ -79,7 +81,9 @@ fn limits(settled: &Settled) -> Vec<Bound> {
         return Vec::new();
     };
     let mut bounds: Vec<Bound> = Vec::new();
-    for verdict in p.limits.iter().filter(|v| v.predicted) {
+    // The curves are of total oil: a limit on free oil has no place beside them.
+    let of_total = |v: &&LimitVerdict| basis.limits[v.limit].pollutant.counts != Counts::FreeOil;
+    for verdict in p.limits.iter().filter(|v| v.predicted).filter(of_total) {
         let limit = MG_L.from_si(basis.limits[verdict.limit].value.q.si());
         // The curves are means: the line stands at the mean that just meets the limit.
         let at = MG_L.from_si(verdict.mean_that_meets.q.si());

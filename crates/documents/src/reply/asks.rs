@@ -18,7 +18,7 @@ use stillrise_search::Settled;
 use stillrise_search::questions::Question;
 use stillrise_search::standing::Asks;
 use stillrise_units::Typed;
-use stillrise_units::catalog::{FT2, IN_H, M2, MM_H, PERCENT};
+use stillrise_units::catalog::{DEG_C, DEG_F, FT2, IN_H, M2, MM_H, PERCENT};
 
 /// Questions in the mail.
 const ASKED: usize = 8;
@@ -181,7 +181,7 @@ fn pressing(settled: &Settled) -> Vec<String> {
     let lifted =
         settled.job.design.performance.as_ref().is_some_and(|p| p.site.installation.stands.q == Stands::LiftPump);
     all.extend(lifted.then(|| {
-        "On the levels we have, the water does not get through by gravity; may it be lifted by a pump ahead of the unit or behind it, or can it run into a lower outfall?".to_owned()
+        "On the levels we have, the water does not get through by gravity; may it be lifted by a pump ahead of the unit or behind it, or can it run out lower, or into lower water?".to_owned()
     }));
     if of("not-enough-fall").is_some_and(|v| v.stands_failed()) {
         let site = settled.job.design.performance.as_ref().map(|p| &p.site);
@@ -337,7 +337,20 @@ pub(super) fn assumed(settled: &Settled) -> Vec<String> {
     let streams = &settled.job.enquiry.streams;
     let apart: Vec<&str> = streams.iter().filter(with_rain).filter_map(|s| s.name.as_deref()).collect();
     let apart = (rain.is_some() && !apart.is_empty())
-        .then(|| format!("while it rains no {}, as nobody said that it runs then", apart.join(", no ")));
+        .then(|| format!("no {} counted while it rains; tell us if it may run then", apart.join(" and no ")));
+    let cold = settled.job.design.basis.as_ref().map(|basis| basis.fluids.cold.temperature.q);
+    let cools = streams.iter().enumerate().filter_map(|(k, s)| {
+        let (arrives, cold) = (s.temperature.claim()?, cold?);
+        let name = s.name.as_ref().map_or_else(|| format!("stream {}", k + 1), Clone::clone);
+        (!s.coldest.is_given() && arrives.written.si() > cold.si()).then(|| {
+            format!(
+                "{name} arrives at {} and is worked at {}, to which it cools in the unit between",
+                arrives.written.text,
+                show(settled, cold.si(), (&DEG_F, &DEG_C))
+            )
+        })
+    });
+    let apart = apart.into_iter().chain(cools);
     let barred = is_barred(&settled.job.enquiry);
     let barred = barred.then(|| "no rain, which this sewer does not take: it has to be kept out".to_owned());
     rain.into_iter().chain(apart).chain(barred).chain(others).collect()

@@ -23,6 +23,7 @@ pub(super) fn needed(settled: &Settled, train: &Train) -> Vec<String> {
             // What a polisher is for is not seen from its name, nor on which rain a volume rests.
             let of = match s.kind {
                 StageKind::Polisher => format!(", which {}", s.why),
+                StageKind::GritTrap => ", which one that you have or plan may be if it is as large".to_owned(),
                 StageKind::Equalisation => unsaid_rain(settled).unwrap_or_default(),
                 _ => String::new(),
             };

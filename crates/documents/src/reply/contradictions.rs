@@ -14,7 +14,7 @@ const MOVES: f64 = 0.05;
 
 /// Claims that contradict: those that nobody chose between, and those that we did.
 pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
-    let mut seen = BTreeSet::new();
+    let (mut seen, mut told) = (BTreeSet::new(), BTreeSet::new());
     let system = settled.job.enquiry.system();
     let entries = &settled.job.ledger.entries;
     let one = |entry: &Entry| match &entry.origin {
@@ -37,7 +37,9 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
             } else {
                 asked.and_then(|q| otherwise(settled, q)).unwrap_or_default()
             };
-            Some(format!("{}: {}. We took {taken}.{same}", crate::summary::capital(&entry.label), said.join("; ")))
+            let line =
+                format!("{}: {}. We took {taken}.{same}", crate::summary::capital(&entry.label), said.join("; "));
+            Some((texts(&claims), line))
         }
         // Where a person chose, the reason is told, so that who knows better can say so.
         Origin::Chosen { among, because, inputs } => {
@@ -48,16 +50,25 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
             }
             let said: Vec<String> = claims.iter().filter_map(|claim| said(claim)).collect();
             let taken = claims.iter().find(|claim| claim.value == entry.value).and_then(|claim| typed(claim))?;
-            Some(format!(
+            let line = format!(
                 "{}: {}. We took {taken}: {}.",
                 crate::summary::capital(&entry.label),
                 said.join("; "),
                 because.trim_end_matches('.')
-            ))
+            );
+            // Two surfaces of one size are two.
+            Some((format!("{}: {}", entry.label, texts(&claims)), line))
         }
         _ => None,
     };
-    entries.iter().filter_map(one).collect()
+    // What one person said twice, of a water and of its pump, is asked for once.
+    let once = |(said, line): (String, String)| told.insert(said).then_some(line);
+    entries.iter().filter_map(one).filter_map(once).collect()
+}
+
+/// Claims as they were typed, whoever made them.
+fn texts(claims: &[&Entry]) -> String {
+    claims.iter().filter_map(|claim| typed(claim)).collect::<Vec<_>>().join("; ")
 }
 
 /// A claim as it was typed.

@@ -21,8 +21,8 @@ pub(super) fn emptied(settled: &Settled) -> Option<String> {
         (_, true) => ", counted without the sludge trap ahead, which lengthens it".to_owned(),
         (Some(name), false) => match storage.behind_trap {
             Some(behind) => format!(
-                " without the {name} ahead, about every {} behind one that holds all grains of its size",
-                every(behind.q)
+                " without the {name} ahead, {} or more behind one that holds the grains it is sized for, and finer ones while less comes",
+                span(behind.q)
             ),
             None => format!(", counted without the {name} ahead"),
         },
@@ -37,6 +37,14 @@ pub(super) fn emptied(settled: &Settled) -> Option<String> {
         (None, Some(oil)) => format!("on these figures oil is to be pumped out about every {oil}"),
         (None, None) => return None,
     })
+}
+
+/// A time as one speaks of it: "every day", but "a day or more".
+fn span(time: Time) -> String {
+    match every(time) {
+        day if day == "day" => "a day".to_owned(),
+        other => other,
+    }
 }
 
 /// A time between two pump-outs as one speaks of it.

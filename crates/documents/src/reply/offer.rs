@@ -121,8 +121,12 @@ fn not_shown(settled: &Settled) -> String {
 /// Of which units a sentence on all of the range speaks, where a place was stated: " that goes into the place".
 pub(super) fn into_the_place(settled: &Settled) -> &'static str {
     let site = &settled.job.enquiry.site;
-    let place = site.max_length.is_given() || site.max_width.is_given() || site.headroom.is_given();
-    if place || site.lifting.is_given() { " that goes into the place" } else { "" }
+    let place = site.max_length.is_given() || site.max_width.is_given();
+    match (place, site.headroom.is_given() || site.lifting.is_given()) {
+        (true, _) if !site.access.is_given() => " that goes into the place, be it without a walkway,",
+        (true, _) | (false, true) => " that goes into the place",
+        (false, false) => "",
+    }
 }
 
 /// Whether another unit does with the spill held ahead, as is told below the offer.
@@ -249,13 +253,15 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     }
     if !open.is_empty() {
         let largest = settled.pick.as_ref().is_some_and(|pick| pick.condition == Some(Condition::Limit));
+        let polisher = train.stages.iter().any(|s| s.kind == StageKind::Polisher);
+        let behind = if polisher { "the polisher" } else { "a stage behind it" };
         let ways = if largest {
             format!(
-                "no larger unit of the range{} does that; less water at a time, droplets that are broken less, or a stage behind it has to",
+                "no larger unit of the range{} does that; less water at a time, droplets that are broken less, or {behind} has to",
                 into_the_place(settled)
             )
         } else {
-            "a larger unit, droplets that are broken less, or a stage behind it has to close that".to_owned()
+            format!("a larger unit, droplets that are broken less, or {behind} has to close that")
         };
         facts.push(format!("not enough by itself, by the calculation: {}; {ways}", open.join("; ")));
     }

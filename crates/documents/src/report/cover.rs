@@ -4,6 +4,7 @@ use super::blocks::set;
 use super::{Report, sentence};
 use serde_json::{Value, json};
 use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::basis::cases::Kind;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::performance::promise::Promise;
 use stillrise_design::provenance::Pair;
@@ -149,7 +150,12 @@ fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
         && let (Some(flow), Some(case)) = (basis.design_flow(), stillrise_design::basis::cases::largest(&basis.cases))
     {
         let of = if basis.feed.pump_flow.is_some() { "the pumps' rate" } else { case.name.as_str() };
-        out.push(["Design flow".to_owned(), format!("{}, {of}", r.show(flow.q, FLOW_UNITS))]);
+        // What runs while a spill comes is no flow of water to be treated.
+        let treated = basis.largest_steady().filter(|_| case.kind == Kind::Spill);
+        let treated = treated.map_or_else(String::new, |of| {
+            format!("; of water to be treated {}, {}", r.show(of.feed.q, FLOW_UNITS), of.name)
+        });
+        out.push(["Largest flow".to_owned(), format!("{}, {of}{treated}", r.show(flow.q, FLOW_UNITS))]);
     }
     if let Some(worst) = design.performance.as_ref().and_then(|p| p.worst()) {
         let text = format!(

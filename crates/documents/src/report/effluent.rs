@@ -122,7 +122,7 @@ fn verdict(r: &mut Report<'_>, p: &Performance) {
     r.out.table(&table);
     let floor = floors::plate_floor();
     r.out.remark(&format!(
-        "Kept: even if everything mixes. Likely: as expected, not if everything mixes. Not shown: not as expected. Predictions below the published floor ({}, {}: {}) are printed as ≤ {}; \
+        "Kept: even if everything mixes. Likely: as expected, not if everything mixes. Not shown: not as expected. Not by gravity: oil that does not rise alone is more than the limit, or the limit is below what plates are known to keep. Predictions below the published floor ({}, {}: {}) are printed as ≤ {}; \
          the trail holds the numbers as computed, which are steps of a calculation and not promises.",
         floor.condition, r.show(floor.value, MG), floor.source, r.digits(floor.value, MG, 2),
     ));

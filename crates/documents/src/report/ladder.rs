@@ -84,7 +84,7 @@ fn keeping(r: &mut Report<'_>, p: &Performance, risk: &Risk) {
     }
     r.out.table(&table);
     r.out.remark(
-        "Results that keep it: of single results, or averages, that scatter about their mean while all that is uncertain is drawn over its range; the percentage that stands beside the verdict, and no warranty.",
+        "Results that keep it: of single results, or averages, that scatter about their mean while all that is uncertain is drawn over its range; where a percentage stands beside a verdict it is this one, and no warranty.",
     );
 }
 

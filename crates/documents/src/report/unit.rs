@@ -73,7 +73,7 @@ fn neighbours(r: &mut Report<'_>) {
     }
     if settled.job.enquiry.range.is_none() && settled.job.enquiry.unit.dimensions.is_none() {
         r.out.remark(
-            "The units are those of the demo range, which is invented: name a range file of your own in the enquiry.",
+            "The units are those of a demonstration range, which is invented: their sizes, weights and prices are no offer.",
         );
     }
     if settled.candidates.len() > 1 {

@@ -5,6 +5,7 @@ use super::effluent::brief;
 use super::{Report, capital, sentence};
 use crate::summary::also_asked;
 use serde_json::json;
+use std::collections::BTreeSet;
 use stillrise_checks::{Judged, Verdict};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::promise::floor;
@@ -175,7 +176,13 @@ pub(super) fn questions(r: &mut Report<'_>) {
         wide("What the answer would change", 1.6),
         wide("Default and range from", 1.2),
     ]);
-    for (k, q) in settled.questions.iter().enumerate() {
+    // A client is asked for what moves something; we keep the whole list.
+    let mut seen = BTreeSet::new();
+    let moves = |q: &&Question| r.edition.is_internal() || q.outcomes.is_empty() || q.weight >= STAYS;
+    let shown: Vec<&Question> =
+        settled.questions.iter().filter(moves).filter(|q| seen.insert(q.text.clone())).collect();
+    let left_out = settled.questions.len() - shown.len();
+    for (k, q) in shown.into_iter().enumerate() {
         let key = if r.edition.is_internal() { format!(" [{}]", q.key) } else { String::new() };
         table.row([
             (k + 1).to_string(),
@@ -186,6 +193,11 @@ pub(super) fn questions(r: &mut Report<'_>) {
         ]);
     }
     r.out.table(&table);
+    if left_out > 0 {
+        r.out.para(&format!(
+            "{left_out} more stand in the trail: their answers would move neither effluent nor unit nor a verdict."
+        ));
+    }
     let ranked: Vec<&Question> = settled.questions.iter().collect();
     let also = match also_asked(settled, &ranked).len() {
         0 => String::new(),
@@ -197,6 +209,9 @@ pub(super) fn questions(r: &mut Report<'_>) {
     }
     silent(r);
 }
+
+/// Below this weight neither effluent nor unit nor verdict moves.
+const STAYS: f64 = 1e-3;
 
 /// What the two ends of a range would lead to.
 fn changes(settled: &stillrise_search::Settled, q: &Question) -> String {
@@ -214,7 +229,7 @@ fn changes(settled: &stillrise_search::Settled, q: &Question) -> String {
         return if flows.is_empty() { lead.to_owned() } else { format!("{lead} {}", flows.join(" ")) };
     }
     // The ranking gives a doubling of the effluent 1; a thousandth of that is no change.
-    if q.weight < 1e-3 {
+    if q.weight < STAYS {
         return "effluent, unit and verdict on the limits stay".to_owned();
     }
     let one = |o: &Outcome| {

@@ -102,9 +102,18 @@ pub fn differs(basis: &Basis, system: System) -> Vec<String> {
     let show = |t: stillrise_units::Temperature| print::with_unit(t.si(), system.pick((&DEG_F, &DEG_C)));
     for case in &basis.cases {
         if let Some(own) = &case.own {
-            let [cold, warm] = &own.water;
-            let (cold, warm) = (show(cold.temperature.q), show(warm.temperature.q));
-            lines.push(format!("{}: its water comes at {cold} to {warm}", case.name));
+            let ends = own.arrives.each_ref().map(|water| show(water.temperature.q));
+            let comes = match &ends {
+                [cold, warm] if cold == warm => cold.clone(),
+                [cold, warm] => format!("{cold} to {warm}"),
+            };
+            let plates = show(own.water[0].temperature.q);
+            let cools = if plates == ends[0] {
+                String::new()
+            } else {
+                format!(", and is worked at {plates} in the cold, to which it cools in the unit between")
+            };
+            lines.push(format!("{}: its water comes at {comes}{cools}", case.name));
         }
         if let Some(heavy) = case.content.as_ref().and_then(|c| c.heavy) {
             let heavy = print::with_unit(heavy.q.si(), &MG_L);

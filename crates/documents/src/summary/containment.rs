@@ -36,6 +36,8 @@ pub(crate) fn drain(c: &Containment) -> String {
 pub(crate) fn overflows_to(ahead: &Containments, c: &Containment) -> String {
     match (c.to, c.to_said) {
         (Some(next), _) => ahead.all[next].name.clone(),
+        // A closed drain leads nothing anywhere.
+        (None, _) if c.valve.shut() == Shut::Closed => "over its wall; where it runs then was not said".to_owned(),
         (None, true) => "separator".to_owned(),
         (None, false) => "not said; taken to be the separator".to_owned(),
     }

@@ -1,6 +1,7 @@
 //! What `size` prints: the job at a glance.
 
 mod basis;
+mod batch;
 pub(crate) mod containment;
 pub(crate) mod european;
 pub(crate) mod evidence;
@@ -131,6 +132,7 @@ pub fn headline(settled: &Settled) -> Vec<String> {
         );
     }
     out.extend(hardly(settled));
+    out.extend(batch::stands_between(settled));
     out.extend(measured::lines(settled));
     if performance.limits.is_empty()
         && basis.ph_limits.is_empty()

@@ -55,7 +55,7 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
                 None => String::new(),
             };
             format!(
-                "needs a lift pump ahead of it{stands}: {because}; the droplets here are those that arrive by gravity, and such a pump makes them smaller"
+                "needs a lift pump ahead of it{stands}: {because}; the droplets here are those that come without such a pump, which makes them smaller"
             )
         }
     })

@@ -131,9 +131,11 @@ fn a_polisher_is_named_for_the_waters_that_ask_for_it() -> Outcome {
 
 #[test]
 fn a_meter_that_contradicts_the_hours_is_asked_about() -> Outcome {
-    let metered = RINSES.replace("hours_per_day = 2", "hours_per_day = 2\nvolume_per_day = \"2400 gal\"");
+    let metered = RINSES.replace("hours_per_day = 2", "hours_per_day = 2\nvolume_per_day = \"9600 gal\"");
     let text = mail(&metered)?;
-    assert!(text.contains("its volume of a day and its flow make 1 h a day, 2 h were said"), "{text}");
+    assert!(text.contains("its volume of a day and its flow make 4 h a day, 2 h were said"), "{text}");
+    // Less is no contradiction: not all runs all the time.
+    assert!(!mail(&metered.replace("9600", "2400"))?.contains("2 h were said"));
     Ok(())
 }
 

@@ -126,10 +126,7 @@ impl Change {
                 }
                 // The cap holds at the peak: what evens the flow out has no pulsation left behind it.
                 other.inlet.rate.0 = vec![e.outlet.flow_cap.clone()];
-                let written =
-                    Written { text: "1".to_owned(), value: 1.0, unit: &ONE, notes: Vec::new(), gallon_open: false };
-                let from = Some("evened out".to_owned());
-                other.inlet.pulsation.claims = vec![Claim { written, from, chosen: false, because: None, range: None }];
+                other.inlet.pulsation.claims = vec![even("evened out")];
                 other.inlet.together.0 = None;
             }
             Change::RainKeptOut if !e.surfaces.is_empty() && !e.streams.is_empty() && !is_barred(e) => {
@@ -207,6 +204,12 @@ fn drains_open(e: &Enquiry) -> impl Iterator<Item = usize> {
     e.containments.iter().enumerate().filter(move |(_, c)| open(c)).map(|(at, _)| at)
 }
 
+/// No pulsation, and why.
+fn even(why: &str) -> Claim {
+    let written = Written { text: "1".to_owned(), value: 1.0, unit: &ONE, notes: Vec::new(), gallon_open: false };
+    Claim { written, from: Some(why.to_owned()), chosen: false, because: None, range: None }
+}
+
 /// The class of pump that breaks the droplets least.
 const GENTLE: &str = "progressive-cavity";
 
@@ -221,6 +224,10 @@ fn gentle(e: &Enquiry) -> Option<Enquiry> {
     let mut other = e.clone();
     other.inlet.pump.0 = Some(GENTLE.to_owned());
     of_another_pump(&mut other);
+    // It runs so much slower that its strokes lift no more than the pump that was named.
+    if e.inlet.rate.0.iter().any(Quantity::is_given) {
+        other.inlet.pulsation.claims = vec![even("run slower by its pulsation")];
+    }
     Some(other)
 }
 

@@ -1,0 +1,31 @@
+//! Water that comes in less than the unit holds: it stands there until it comes again, which no calculation here counts.
+
+use super::capital;
+use stillrise_design::performance::limit::Word;
+use stillrise_search::Settled;
+use stillrise_units::catalog::{GAL, M3};
+use stillrise_units::{Typed, print};
+
+/// That more free oil rises than is counted, where a limit is missed in a water that comes in less than the unit holds.
+pub(super) fn stands_between(settled: &Settled) -> Option<String> {
+    let design = &settled.job.design;
+    let (basis, train) = (design.basis.as_ref()?, design.train.as_ref()?);
+    let held = train.unit.layout.water_volume.q.si() * train.count.q.si();
+    let limits = &design.performance.as_ref()?.limits;
+    let missed = limits.iter().filter(|l| l.predicted && l.word != Word::Kept);
+    let small = |name: &str| {
+        let case = basis.cases.iter().find(|case| case.name == name)?;
+        let parts = basis.waters.iter().filter(|water| case.which.contains(&water.which));
+        let day: Option<f64> = parts.map(|water| water.day.map(|day| day.q.si())).sum();
+        day.filter(|day| case.which.len() == case.parts.len() && *day > 0.0 && *day < held)
+    };
+    let (name, day) = missed.filter_map(|l| Some((l.case.as_str(), small(&l.case)?))).next()?;
+    let system = settled.job.enquiry.system();
+    let show = |si: f64| print::in_prose(si, system.pick((&GAL, &M3)));
+    Some(format!(
+        "{}: a day brings {}, less than the {} that the unit holds. It stands there until it comes again, and more of its free oil rises than this calculation of a steady flow counts; what does not rise stays.",
+        capital(name),
+        show(day),
+        show(held)
+    ))
+}
