@@ -28,7 +28,7 @@ fn why(balances: &[Balance]) -> String {
     let says = if balances.is_empty() {
         "no spill is counted on it"
     } else if balances.iter().any(|b| b.spare.holds() == Some(false)) {
-        "too small for oil, rain and fire water; what overflows comes to the separator"
+        "too small for oil, rain and fire water; what overflows is oil first, and where it runs is to be settled"
     } else if worst == Some(Shut::Open) {
         "its drain stands open, so a spill runs through to the separator"
     } else if balances.iter().all(Balance::keeps_all) {

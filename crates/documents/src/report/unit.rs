@@ -5,6 +5,8 @@ use super::effluent::brief;
 use super::{Report, capital, sentence};
 use serde_json::json;
 use stillrise_design::Node;
+use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::performance::installation::Stands;
 use stillrise_design::provenance::{Pair, show};
 use stillrise_design::train::{StageKind, Train};
 use stillrise_units::catalog::{GAL, IN, KG, LB, M3, MM};
@@ -40,7 +42,23 @@ fn stages(r: &mut Report<'_>, train: &Train) {
     r.out.heading("Stages in the direction of flow");
     let mut table =
         Table::new([number("", ""), wide("Stage", 1.2), wide("Why", 2.2), slim("First size"), wide("Scope", 1.0)]);
-    for (k, stage) in train.stages.iter().enumerate() {
+    // The levels may ask for a pump that no train was laid out with.
+    let design = &r.settled.job.design;
+    let lifted = design.performance.as_ref().is_some_and(|p| p.site.installation.stands.q == Stands::LiftPump);
+    let mut k = 0;
+    for stage in &train.stages {
+        if lifted && stage.kind == StageKind::Separator {
+            k += 1;
+            let flow = design.basis.as_ref().and_then(|basis| basis.design_flow());
+            table.row([
+                k.to_string(),
+                "Lift pump of low shear".to_owned(),
+                "by gravity the water does not get through on the levels stated".to_owned(),
+                flow.map_or_else(|| "–".to_owned(), |flow| format!("flow: {}", r.show(flow.q, FLOW_UNITS))),
+                "needed; not in this scope until decided".to_owned(),
+            ]);
+        }
+        k += 1;
         let size = stage.size.as_ref().map_or_else(
             || "–".to_owned(),
             |(label, value, units)| format!("{label}: {}", show(value, Some(*units), r.system)),
@@ -51,7 +69,7 @@ fn stages(r: &mut Report<'_>, train: &Train) {
             StageKind::Containment | StageKind::Pump => "by others",
             _ => "in this scope",
         };
-        table.row([(k + 1).to_string(), capital(&stage.name), stage.why.clone(), size, scope.to_owned()]);
+        table.row([k.to_string(), capital(&stage.name), stage.why.clone(), size, scope.to_owned()]);
     }
     r.out.table(&table);
 }
