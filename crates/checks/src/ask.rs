@@ -111,8 +111,10 @@ pub const HEADROOM: Ask = Ask::fixed(
     "What clear height is there over the ground where the unit is to stand, up to roof, canopy, cable or the hook that lifts?",
 );
 /// Walkways.
-pub const ACCESS: Ask =
-    Ask::fixed("site.access", "How wide a walkway must stay free around the unit, and between units where there are several?");
+pub const ACCESS: Ask = Ask::fixed(
+    "site.access",
+    "How wide a walkway must stay free around the unit, and between units where there are several?",
+);
 
 /// Rate of the pumps, with the flow that the unit is worked for without it.
 #[must_use]

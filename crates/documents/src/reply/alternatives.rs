@@ -61,7 +61,11 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         facts.push(format!("with {} held back ahead", show(settled, hold.volume().q.si(), (&GAL, &M3))));
     }
     if let Some((price, currency)) = train.unit.particulars.price.as_ref().filter(|_| with_price) {
-        let without = if matches!(a.change, Change::GentlePump | Change::QuickBreakAndGentle | Change::PumpAsAsked) { " without the pump" } else { "" };
+        let without = if matches!(a.change, Change::GentlePump | Change::QuickBreakAndGentle | Change::PumpAsAsked) {
+            " without the pump"
+        } else {
+            ""
+        };
         facts.push(format!("budget {} {currency}{without}", print::digits(price * train.count.q.si(), 3)));
     }
     if let Some(worst) = a.design.performance.as_ref().and_then(|p| p.worst()) {

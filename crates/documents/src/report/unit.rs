@@ -180,7 +180,7 @@ fn particulars(r: &mut Report<'_>, train: &Train) {
     add("Nozzles, in and out", Some(crate::summary::performance::bores(&p.nozzles, r.system)));
     let rated = p.rated.as_ref().map(|(flow, basis)| {
         let basis = if basis.is_empty() { "basis not stated" } else { basis };
-        format!("{}: {basis}", r.show(flow.q, stillrise_design::basis::FLOW_UNITS))
+        format!("{}: {basis}", r.show(flow.q, FLOW_UNITS))
     });
     add("Rated flow and its basis", rated);
     add("Weight empty, each", p.empty_weight.map(|w| r.show(w.q, (&LB, &KG))));

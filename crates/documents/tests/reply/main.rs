@@ -251,7 +251,10 @@ fn a_place_without_room_for_the_walkway_is_told_and_asked_about() -> Outcome {
         text.contains("its length of 12 ft is 3.33 ft too little, its width of 8 ft is 1.17 ft too little"),
         "{text}"
     );
-    assert!(text.contains("How wide a walkway must stay free around the unit, and between units where there are several?"), "{text}");
+    assert!(
+        text.contains("How wide a walkway must stay free around the unit, and between units where there are several?"),
+        "{text}"
+    );
     assert!(text.contains("with a walkway that nobody stated"), "{text}");
     let wide = mail(&place.replace("12 ft", "16 ft").replace("8 ft", "10 ft"))?;
     assert!(!wide.contains("too little") && !wide.contains("How wide a walkway"), "{wide}");
