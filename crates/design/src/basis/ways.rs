@@ -63,6 +63,7 @@ pub fn arrivals<T: Trail>(
     };
     let mut keys: Vec<(Vec<Own>, Option<u64>)> = Vec::new();
     let mut found: Vec<Arrival> = Vec::new();
+    let mut worked: Vec<(Own, Option<u64>, (Droplets, Option<Shear>))> = Vec::new();
     for (place, case) in cases.iter_mut().enumerate().filter(|(_, c)| c.content.is_some()) {
         let tension = tension(dosed, &case.which);
         // A bath goes the way of its stream.
@@ -73,7 +74,8 @@ pub fn arrivals<T: Trail>(
         if owners.is_empty() {
             owners.push(Own::None);
         }
-        let key = (owners.clone(), tension.map(|v| v.q.value.to_bits()));
+        let bits = tension.map(|v| v.q.value.to_bits());
+        let key = (owners.clone(), bits);
         if let Some(k) = keys.iter().position(|known| *known == key) {
             found[k].cases.push(place);
             case.arrival = k;
@@ -86,6 +88,11 @@ pub fn arrivals<T: Trail>(
         }
         let mut several = Vec::new();
         for owner in owners {
+            // What a water brings alone it brings with others, too: it is worked once.
+            if let Some((.., known)) = worked.iter().find(|(of, at, _)| (*of, *at) == (owner, bits)) {
+                several.push(known.clone());
+                continue;
+            }
             let (own, stream, place) = match owner {
                 Own::None => (None, None, places.general),
                 Own::Rain => (e.rain.as_ref().and_then(|rain| rain.droplets.as_ref()), None, places.general),
@@ -93,7 +100,9 @@ pub fn arrivals<T: Trail>(
             };
             let apart = if places.differ { places.apart(owner) } else { None };
             let said = said(&e.droplets, own);
-            several.push(droplets(t, w, e, fluids, &Way { said, stream, tension, feed, place, apart })?);
+            let one = droplets(t, w, e, fluids, &Way { said, stream, tension, feed, place, apart })?;
+            worked.push((owner, bits, one.clone()));
+            several.push(one);
         }
         let (droplets, shear) = finest(t, several)?;
         case.arrival = found.len();

@@ -301,7 +301,7 @@ pub fn removals<T: Trail>(
         let flow = train.share(t, case);
         for season in Season::ALL {
             for state in State::ALL {
-                if !depth.wants(i == design, i == usual, average, season, state) {
+                if !depth.wants(i == design, i == usual, average && case.counts_in_a_mean(), season, state) {
                     continue;
                 }
                 let at = (i, case, content);
