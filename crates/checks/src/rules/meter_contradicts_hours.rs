@@ -55,6 +55,8 @@ fn look(s: &Subject<'_>) -> Verdict {
     // Less than flow and hours make is no contradiction: not all runs all the time, or a sump is emptied faster than it fills.
     if apart > FIFTH && meter.q > said.q {
         Verdict::warns(format!("{says}, {} apart", print::in_prose(apart, &PERCENT)), meter.at)
+    } else if apart > FIFTH {
+        Verdict::passes(format!("{says}: less than flow and hours make, as where not all runs all the time"))
     } else {
         Verdict::passes(says)
     }

@@ -33,6 +33,16 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     let known = [(s.enquiry.outlet.tailwater.is_given(), TAILWATER), (s.enquiry.outlet.invert.is_given(), outfall(s))];
     let Some(tailwater) = performance.site.tailwater else {
+        // Where the outfall lies in the ground, water that stands over the ground is a flood, which no outlet is laid out for.
+        let crest = performance.site.installation.floor.map(|floor| floor.q + train.unit.frame.crest.q);
+        if let (Some(crest), Some(ground)) = (crest, s.enquiry.site.ground.q())
+            && crest > ground
+            && s.enquiry.outlet.invert.q().is_some_and(|invert| invert <= ground)
+            && !highest.drowned
+        {
+            let over = s.show(crest - ground, (&FT, &M));
+            return Verdict::passes(format!("the crest of the clear well stands {over} above the ground"));
+        }
         return if highest.drowned {
             Verdict::warns("the water behind the weir stands above its crest at the largest flow", highest.well.at)
         } else {

@@ -212,9 +212,13 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop
                 "engineering judgement: short storms of a temperate site; take the local table",
             )
         });
-        let time = match stated_time {
-            Some(time) => time,
-            None => least(t),
+        // Without a table only a formula that asks for no depth tells the time from path and slope.
+        let path = stated(t, w, "longest path of the water", &rain.path);
+        let slope = stated(t, w, "slope of the path", &rain.slope);
+        let time = match (stated_time, path, slope) {
+            (Some(time), ..) => time,
+            (None, Some(path), Some(slope)) => by_kirpich(t, path, slope)?,
+            _ => least(t),
         };
         let duration = stated_or(t, w, &rain.duration, || {
             standby(
@@ -263,18 +267,7 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop
     let slope = stated(t, w, "slope of the path", &rain.slope);
     let time = match (stated_time, path, slope, method) {
         (Some(time), ..) => time,
-        (None, Some(path), Some(slope), ConcentrationTime::Kirpich) => {
-            let paved = given(
-                t,
-                "surface for Kirpich's formula",
-                None,
-                kirpich::KirpichSurface::Paved,
-                "method: concentration_time",
-                "paved yard",
-            );
-            let time = by!(t, "time of concentration by Kirpich", kirpich::time(path, slope, paved))?;
-            not_below(t, time)
-        }
+        (None, Some(path), Some(slope), ConcentrationTime::Kirpich) => by_kirpich(t, path, slope)?,
         (None, Some(path), Some(slope), _) => wave(t, &series, path, slope)?,
         _ => least(t),
     };
@@ -288,6 +281,20 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop
         years: Some(years),
         column_years: Some(nearest.0),
     })
+}
+
+/// Time of concentration of a paved yard by Kirpich's formula, no shorter than is in use.
+fn by_kirpich<T: Trail>(t: &mut T, path: Val<Length>, slope: Val<Ratio>) -> Result<Val<Time>, Stop> {
+    let paved = given(
+        t,
+        "surface for Kirpich's formula",
+        None,
+        kirpich::KirpichSurface::Paved,
+        "method: concentration_time",
+        "paved yard",
+    );
+    let time = by!(t, "time of concentration by Kirpich", kirpich::time(path, slope, paved))?;
+    Ok(not_below(t, time))
 }
 
 fn nearest_column(table: &crate::enquiry::rain_table::RainTable, years: f64) -> (f64, &Series) {

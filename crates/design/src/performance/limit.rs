@@ -65,7 +65,10 @@ pub struct LimitVerdict {
     pub against: Val<Concentration>,
     /// The effluent that was held against it: total oil, expected, at the peak of the influent for a single sample.
     pub expected: Val<Concentration>,
-    /// The same if everything mixes.
+    /// The most that is expected in any case that it is held against; another's than `expected` where the weakest word comes
+    /// from a water that carries more of what does not rise.
+    pub most: Concentration,
+    /// The same as `expected` if everything mixes.
     pub mixed: Val<Concentration>,
     /// What arrives, on the same footing: at its peak for a single sample, else its mean.
     pub influent: Val<Concentration>,
@@ -144,6 +147,9 @@ pub fn verdicts<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], blocke
             }),
             (worst, passing) => worst.or(passing),
         };
+        if let (Some(verdict), Some((most, _))) = (&mut settled, most) {
+            verdict.most = most;
+        }
         // The weakest word may come from one water, and most oil leave with another.
         if let (Some(verdict), Some((most, case)), true) = (&mut settled, most, T::RECORDS)
             && most > verdict.expected.q * 1.05
@@ -234,6 +240,7 @@ fn one<T: Trail>(
         chance: None,
         against,
         expected: settled,
+        most: expected.q,
         mixed,
         influent,
         stays,

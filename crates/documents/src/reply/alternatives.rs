@@ -3,6 +3,8 @@
 use super::show;
 use stillrise_checks::rules::solids_bury_pack::TOO_OFTEN;
 use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::job::Design;
+use stillrise_design::performance::installation::Stands;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::performance::promise::Promise;
 use stillrise_design::train::Train;
@@ -35,9 +37,12 @@ fn is_no_better(settled: &Settled, a: &Alternative) -> bool {
         || words().any(|(word, now)| *word < now.word)
         || pick.condition.is_none() && settled.pick.as_ref().is_some_and(|now| now.condition.is_some());
     let price = |train: &Train| train.unit.particulars.price.as_ref().map(|(each, _)| each * train.count.q.si());
+    // A tank ahead that is not needed is a gain.
+    let held = |train: &Train| train.equalisation.as_ref().map_or(0.0, |hold| hold.volume().q.si());
+    let less_held = held(two) < (1.0 - GAIN) * held(one);
     let cheaper = price(two).zip(price(one)).is_some_and(|(two, one)| two < one);
     let spare = a.change == Change::TwoInParallel && one.unit.particulars.model == two.unit.particulars.model;
-    ratio > 1.0 + GAIN || !(better || cheaper || spare)
+    ratio > 1.0 + GAIN || !(better || cheaper || spare || less_held)
 }
 
 fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
@@ -59,6 +64,12 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
     }
     if let Some(hold) = &train.equalisation {
         facts.push(format!("with {} held back ahead", show(settled, hold.volume().q.si(), (&GAL, &M3))));
+    } else if settled.job.design.train.as_ref().is_some_and(|train| train.equalisation.is_some()) {
+        facts.push("with nothing to be held back ahead".to_owned());
+    }
+    let stands = |design: &Design| design.performance.as_ref().map(|p| p.site.installation.stands.q);
+    if stands(&settled.job.design) == Some(Stands::LiftPump) && stands(&a.design) != Some(Stands::LiftPump) {
+        facts.push("without a lift pump".to_owned());
     }
     if let Some((price, currency)) = train.unit.particulars.price.as_ref().filter(|_| with_price) {
         let without = if matches!(a.change, Change::GentlePump | Change::QuickBreakAndGentle | Change::PumpAsAsked) {
@@ -90,9 +101,11 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
             let limit = a.design.basis.as_ref()?.limits.get(verdict.limit)?;
             // As plain as where it is the job asked for.
             let above = *word == Word::NotShown && verdict.calculated_says() == "exceeded";
+            let calculated = matches!(verdict.calculated, Word::Kept | Word::Likely) && *word == Word::NotShown;
             let by = match (above, &limit.unseen) {
                 (true, _) => " (exceeded by the calculation)",
                 (false, Some(_)) if *word == Word::NotShown => " (it is judged by eye)",
+                (false, None) if calculated => " (though kept by the calculation alone)",
                 _ => "",
             };
             Some(format!("{} {}{by}", crate::summary::limit(limit), word.text()))

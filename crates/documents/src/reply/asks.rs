@@ -181,7 +181,12 @@ fn pressing(settled: &Settled) -> Vec<String> {
     let lifted =
         settled.job.design.performance.as_ref().is_some_and(|p| p.site.installation.stands.q == Stands::LiftPump);
     all.extend(lifted.then(|| {
-        "On the levels we have, the water does not get through by gravity; may it be lifted by a pump ahead of the unit or behind it, or can it run out lower, or into lower water?".to_owned()
+        let level = settled.job.enquiry.outlet.tailwater.claim();
+        let over = settled.job.design.performance.as_ref().and_then(|p| p.site.installation.water_over_crest);
+        let water = level.filter(|_| over.is_some()).map_or_else(String::new, |level| {
+            format!(" while the water at the outfall stands at {}", level.written.text)
+        });
+        format!("On the levels we have, the water does not get through this unit by gravity{water}; may it be lifted by a pump ahead of the unit or behind it, or can it run out lower, or into lower water?")
     }));
     if of("not-enough-fall").is_some_and(|v| v.stands_failed()) {
         let site = settled.job.design.performance.as_ref().map(|p| &p.site);
@@ -336,8 +341,17 @@ pub(super) fn assumed(settled: &Settled) -> Vec<String> {
     let with_rain = |stream: &&Stream| stream.with_rain.is_none();
     let streams = &settled.job.enquiry.streams;
     let apart: Vec<&str> = streams.iter().filter(with_rain).filter_map(|s| s.name.as_deref()).collect();
-    let apart = (rain.is_some() && !apart.is_empty())
-        .then(|| format!("no {} counted while it rains; tell us if it may run then", apart.join(" and no ")));
+    let basis = settled.job.design.basis.as_ref();
+    let flows = basis.iter().flat_map(|b| &b.waters);
+    let flows = flows.filter(|w| w.is_rain || w.with_rain || apart.contains(&w.name.as_str()));
+    let with_all = flows.map(|w| w.flow.q.si()).sum::<f64>();
+    let apart = (rain.is_some() && !apart.is_empty()).then(|| {
+        format!(
+            "no {} counted while it rains, with which {} would come; tell us if it may run then",
+            apart.join(" and no "),
+            show(settled, with_all, FLOW_UNITS)
+        )
+    });
     let cold = settled.job.design.basis.as_ref().map(|basis| basis.fluids.cold.temperature.q);
     let cools = streams.iter().enumerate().filter_map(|(k, s)| {
         let (arrives, cold) = (s.temperature.claim()?, cold?);

@@ -10,6 +10,7 @@ use stillrise_checks::{Judged, Verdict};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::promise::floor;
 use stillrise_design::provenance::{Origin, show};
+use stillrise_design::triage::Weight;
 use stillrise_search::questions::{Outcome, Question};
 use stillrise_units::{Flow, Typed, print};
 
@@ -232,6 +233,7 @@ fn changes(settled: &stillrise_search::Settled, q: &Question) -> String {
     if q.weight < STAYS {
         return "effluent, unit and verdict on the limits stay".to_owned();
     }
+    let blocked = settled.job.design.triage.iter().any(|line| line.weight == Weight::Blocks);
     let one = |o: &Outcome| {
         let out = o
             .effluent
@@ -242,7 +244,8 @@ fn changes(settled: &stillrise_search::Settled, q: &Question) -> String {
             }
             _ => String::new(),
         };
-        let unit = o.unit.as_ref().map_or_else(String::new, |unit| format!("; {unit}"));
+        // Where no separator alone is sold, a unit is one for the flow only, and none the better for dirtier water.
+        let unit = o.unit.as_ref().filter(|_| !blocked).map_or_else(String::new, |unit| format!("; {unit}"));
         format!("If {}: {out}{held}{}{unit}.", o.answer, crate::summary::words(settled, o))
     };
     q.outcomes.iter().map(one).collect::<Vec<_>>().join(" ")

@@ -111,7 +111,9 @@ pub fn differs(basis: &Basis, system: System) -> Vec<String> {
             let cools = if plates == ends[0] {
                 String::new()
             } else {
-                format!(", and is worked at {plates} in the cold, to which it cools in the unit between")
+                format!(
+                    ", and is worked at {plates} in the cold, to which it cools in the unit between, and as it comes in the warm"
+                )
             };
             lines.push(format!("{}: its water comes at {comes}{cools}", case.name));
         }

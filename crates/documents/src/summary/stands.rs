@@ -55,7 +55,7 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
                 None => String::new(),
             };
             format!(
-                "needs a lift pump ahead of it{stands}: {because}; the droplets here are those that come without such a pump, which makes them smaller"
+                "needs a lift pump ahead of it{stands}: {because}; flow and droplets here are those that come without such a pump: whenever it runs it sends all that it lifts, and it makes the droplets smaller"
             )
         }
     })

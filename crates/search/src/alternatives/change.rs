@@ -74,11 +74,11 @@ impl Change {
         match self {
             Change::OnePump => "one pump at a time, interlocked",
             Change::GentlePump => {
-                "a slow positive-displacement pump (progressive cavity), which breaks less of the oil"
+                "a slow positive-displacement pump (progressive cavity) that lifts no more at its peak, and breaks less of the oil"
             }
             Change::PumpAsAsked => "a pump for the flow you named, the rest held back ahead of it",
             Change::QuickBreak => "a quick-break cleaner in place of what holds the oil",
-            Change::QuickBreakAndGentle => "a quick-break cleaner and a slow positive-displacement pump together",
+            Change::QuickBreakAndGentle => "a quick-break cleaner together with a slow positive-displacement pump",
             Change::Capped => "evened out to the flow cap, equalisation ahead",
             Change::RainKeptOut => "without the rain, which is kept out",
             Change::WithTheRain => "with the rain, and what may run while it rains, if the owner of the sewer consents",
