@@ -63,7 +63,7 @@ pub fn arrivals<T: Trail>(
     };
     let mut keys: Vec<(Vec<Own>, Option<u64>)> = Vec::new();
     let mut found: Vec<Arrival> = Vec::new();
-    let mut worked: Vec<(Own, Option<u64>, (Droplets, Option<Shear>))> = Vec::new();
+    let mut worked: Vec<(Own, Option<u64>, Brought)> = Vec::new();
     for (place, case) in cases.iter_mut().enumerate().filter(|(_, c)| c.content.is_some()) {
         let tension = tension(dosed, &case.which);
         // A bath goes the way of its stream.
@@ -124,6 +124,9 @@ pub fn arrivals<T: Trail>(
     }
     Ok(found)
 }
+
+/// Droplets that a water brings, and what shears them.
+type Brought = (Droplets, Option<Shear>);
 
 /// Of which water droplets are found apart from those of all.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -186,7 +189,7 @@ fn said<'a>(general: &'a Said, own: Option<&Said>) -> Cow<'a, Said> {
 }
 
 /// The set with the smallest median.
-fn finest<T: Trail>(t: &mut T, several: Vec<(Droplets, Option<Shear>)>) -> Result<(Droplets, Option<Shear>), Stop> {
+fn finest<T: Trail>(t: &mut T, several: Vec<Brought>) -> Result<Brought, Stop> {
     let medians: Vec<Node> = several.iter().map(|(d, _)| d.d50.at).collect();
     let finest = several.into_iter().min_by(|a, b| a.0.d50.q.value.total_cmp(&b.0.d50.q.value));
     let (mut droplets, shear) = finest.ok_or_else(|| Stop {

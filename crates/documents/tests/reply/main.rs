@@ -2,6 +2,7 @@
 
 mod drain;
 mod lanes;
+mod rack;
 mod site;
 
 use std::error::Error;
