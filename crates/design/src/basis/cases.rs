@@ -204,7 +204,7 @@ fn dry_weather<T: Trail>(
         take(t, cases, feed, base)?;
         // A sample may be of one of them, which no weaker, warmer or coarser one helps; with a bath, below.
         for alone in dry.iter().filter(|water| water.baths.is_empty()) {
-            let base = case(t, about, (&say!(T, "{} alone", alone.name), Kind::Alone), &[alone])?;
+            let base = case(t, about, (&[&*alone.name, " alone"].concat(), Kind::Alone), &[alone])?;
             let of_day = of_day(t, dry, alone);
             take(t, cases, feed, Case { of_day, ..base })?;
         }
