@@ -332,7 +332,9 @@ impl Ask<'_> {
             Some(short) if short.on == Some(Condition::Limit) => Some((short.what, String::new())),
             Some(_) => {
                 let all = bars_pick(&Subject { enquiry: self.enquiry, design: &design, ledger: None, read: true });
-                let hard = all.iter().find(|(rule, _)| !ANSWERED_AHEAD.contains(&rule.id));
+                // Where plates are short that is the plainest of several reasons.
+                let plates = all.iter().find(|(rule, _)| rule.id == "plate-area-short");
+                let hard = plates.or_else(|| all.iter().find(|(rule, _)| !ANSWERED_AHEAD.contains(&rule.id)));
                 hard.or(all.first()).map(|(rule, says)| (rule.title.to_owned(), says.clone()))
             }
             None => None,

@@ -69,6 +69,20 @@ pub fn in_prose(si: f64, unit: &Unit) -> String {
     with_symbol(digits(unit.from_si(si), 3), unit)
 }
 
+/// The same of what something must be at least: never rounded down.
+#[must_use]
+pub fn at_least(si: f64, unit: &Unit) -> String {
+    let value = unit.from_si(si);
+    let near = format!("{value:.2e}");
+    let (rounded, exponent) =
+        (near.parse().unwrap_or(value), near.split_once('e').and_then(|(_, e)| e.parse::<i32>().ok()));
+    let step: Option<f64> = exponent.and_then(|e| format!("1e{}", e - 2).parse().ok());
+    // What rounding leaves of the last digit is no reason to add one to it.
+    let short = value - rounded > 1e-9 * value.abs();
+    let up = step.filter(|_| short).map_or(value, |step| rounded + step);
+    with_symbol(digits(up, 3), unit)
+}
+
 /// A number and its unit: `"45.2 gpm"`; four significant digits.
 #[must_use]
 pub fn with_unit(si: f64, unit: &Unit) -> String {
@@ -86,7 +100,18 @@ fn with_symbol(number: String, unit: &Unit) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::catalog::{DEG_F, GPM, PERCENT};
+    use crate::catalog::{DEG_F, GPM, M2, MM, PERCENT};
+
+    /// 110.4 is rounded to 110 in prose, which would not do where that much is needed.
+    #[test]
+    fn what_is_needed_is_never_rounded_down() {
+        assert_eq!((in_prose(110.4, &M2), at_least(110.4, &M2)), ("110 m2".to_owned(), "111 m2".to_owned()));
+        assert_eq!(at_least(0.684_2, &MM), "685 mm");
+        assert_eq!(at_least(0.684, &MM), "684 mm");
+        assert_eq!(at_least(0.009_99, &M2), "0.00999 m2");
+        assert_eq!(at_least(9.999, &M2), "10 m2");
+        assert_eq!(at_least(0.0, &M2), "0 m2");
+    }
 
     #[test]
     fn four_digits_and_no_more_zeros_than_earned() {

@@ -48,6 +48,7 @@ fn look(s: &Subject<'_>) -> Verdict {
 /// What one chain holds against what it must, with what would hold what is short.
 pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare: &Spare, of: &str) -> String {
     let volume = |q| s.show(q, (&GAL, &M3));
+    let at_least = |si: f64, pair| print::at_least(si, s.enquiry.system().pick(pair));
     let need = b.held.q - spare.val.q;
     let left = if spare.val.q.si() < 0.0 {
         format!("{} short", volume(-spare.val.q))
@@ -69,8 +70,8 @@ pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare
     // Where the rain is what it is short of, keeping it out is the least that would do.
     let roof = b.largest == "rain" && spare.val.q + b.rain.q >= Volume::from_si(0.0);
     ways.extend(roof.then(|| "a roof that keeps the rain out".to_owned()));
-    ways.extend(further.depth.map(|d| format!("a depth of {} (filled as it is now)", s.show(d.q, (&IN, &MM)))));
-    ways.extend(further.area.map(|a| format!("an area of {}", s.show(a.q, (&FT2, &M2)))));
+    ways.extend(further.depth.map(|d| format!("a depth of {} (filled as it is now)", at_least(d.q.si(), (&IN, &MM)))));
+    ways.extend(further.area.map(|a| format!("an area of {}", at_least(a.q.si(), (&FT2, &M2)))));
     ways.extend(further.count.filter(|n| n.q.si() <= MORE).map(|n| match n.q.si() {
         n if n <= 1.0 => "one more of its size".to_owned(),
         n => format!("{} more of its size", print::digits(n, 3)),

@@ -23,7 +23,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     // Behind a pump all come alike: then the one that brings most.
     let comes = |r: &Removal| basis.cases.get(r.case_index).map_or(0.0, |case| case.inflow.q.si());
     let most = |a: &&Removal, b: &&Removal| {
-        a.flow.q.si().total_cmp(&b.flow.q.si()).then(comes(a).total_cmp(&comes(b)))
+        a.flow.q.si().total_cmp(&b.flow.q.si()).then(comes(a).total_cmp(&comes(b))).then(b.case_index.cmp(&a.case_index))
     };
     let Some(worst) = end.max_by(most) else {
         return s.stopped();

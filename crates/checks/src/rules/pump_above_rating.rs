@@ -4,6 +4,7 @@ use crate::ask::{Ask, FEED, pump_rate};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::Val;
 use stillrise_design::basis::cases::FeedState;
+use stillrise_design::performance::installation::Stands;
 use stillrise_units::catalog::{GPM, M3_H};
 use stillrise_units::{Flow, Typed};
 
@@ -34,6 +35,8 @@ pub(super) fn pumped<'a>(s: &Subject<'a>) -> Result<&'a FeedState, Verdict> {
     let said = s.enquiry.inlet.feed.0.is_some() || s.enquiry.inlet.pump.is_some();
     match (basis.feed.pumped, said) {
         (true, _) => Ok(&basis.feed),
+        // The levels may ask for one that nobody has chosen yet.
+        (false, true) if lifted(s) => Err(Verdict::skips("no pump is named yet; the levels ask for one")),
         (false, true) => Err(Verdict::skips("the water runs by gravity")),
         (false, false) => Err(Verdict::cannot_judge(
             "nobody said whether the water is pumped; it is taken to run by gravity",
@@ -41,6 +44,10 @@ pub(super) fn pumped<'a>(s: &Subject<'a>) -> Result<&'a FeedState, Verdict> {
             None,
         )),
     }
+}
+
+fn lifted(s: &Subject<'_>) -> bool {
+    s.design.performance.as_ref().is_some_and(|p| p.site.installation.stands.q == Stands::LiftPump)
 }
 
 /// What a rule says when the water is pumped and nobody said at which rate.

@@ -11,7 +11,7 @@ rule! {
     "sump-overflows" "More arrives than the pumps lift", Inlet;
     looks "What arrives in each case against the mean flow of the pumps that run together: a steady water above it fails, the rate of a spill above it warns. Where feed, rate of the pumps, waters or the rate of a declared spill were not said, it cannot judge."
     matters "The sump fills, and oily water leaves by a way that nobody designed."
-    remedy "Larger pumps and a unit to match, equalisation ahead of the pumps, or less water to them."
+    remedy "Equalisation ahead of the pumps, less water to them, or larger pumps and a unit to match where there is room."
     source "Continuity; needs no authority"
     limits "The sump's own volume is not known and not counted; a short peak may fit into it."
 }

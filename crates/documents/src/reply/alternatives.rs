@@ -56,7 +56,10 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         && let Some(flow) = basis.design_flow()
     {
         let case = stillrise_design::basis::cases::largest(&basis.cases);
-        let case = case.map_or_else(String::new, |case| format!(" ({})", case.name));
+        let case = case.map_or_else(String::new, |case| {
+            let running = if basis.feed.pumped && case.pumps.is_none() { ", while the pump runs" } else { "" };
+            format!(" ({}{running})", case.name)
+        });
         facts.push(format!("for {}{case}", show(settled, flow.q.si(), FLOW_UNITS)));
     }
     if a.one_pump && a.change != Change::OnePump {
@@ -105,7 +108,7 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
             let by = match (above, &limit.unseen) {
                 (true, _) => " (exceeded by the calculation)",
                 (false, Some(_)) if *word == Word::NotShown => " (it is judged by eye)",
-                (false, None) if calculated => " (though kept by the calculation alone)",
+                (false, None) if calculated => " (kept by the calculation alone, on figures that nobody confirmed)",
                 _ => "",
             };
             Some(format!("{} {}{by}", crate::summary::limit(limit), word.text()))

@@ -25,7 +25,7 @@ const ASKED: usize = 8;
 /// The key of how far the oil of a single sample rises above its mean.
 const PEAK: &str = "water.oil_peak";
 /// What is said of samples where they show both.
-const SAMPLED: &str = "Single samples with their dates, those you have or some taken now, show it, and how far peaks rise above the mean.";
+const SAMPLED: &str = "Single samples with their dates show it, and how far peaks rise above the mean.";
 /// Of these, questions on which a word hangs, before others have their place.
 const DECIDING: usize = 4;
 /// Keys that no customer can answer: they are ours to choose or to measure.
@@ -183,10 +183,17 @@ fn pressing(settled: &Settled) -> Vec<String> {
     all.extend(lifted.then(|| {
         let level = settled.job.enquiry.outlet.tailwater.claim();
         let over = settled.job.design.performance.as_ref().and_then(|p| p.site.installation.water_over_crest);
-        let water = level.filter(|_| over.is_some()).map_or_else(String::new, |level| {
-            format!(" while the water at the outfall stands at {}", level.written.text)
-        });
-        format!("On the levels we have, the water does not get through this unit by gravity{water}; may it be lifted by a pump ahead of the unit or behind it, or can it run out lower, or into lower water?")
+        if let (Some(level), Some(_)) = (level, over) {
+            let outlet = &settled.job.enquiry.outlet.tailwater;
+            // While the incoming pipe lies higher, what comes lifts the water in the unit over that at the outfall.
+            let above = settled.job.enquiry.inlet.invert.q().zip(outlet.q()).is_some_and(|(pipe, water)| pipe > water);
+            return format!(
+                "How often, and for how long, does the water at the outfall stand at {}? It drowns this unit then: may the water be lifted by a pump ahead of the unit or behind it{}?",
+                level.written.text,
+                if above { ", or will a check valve do" } else { "" }
+            );
+        }
+        "On the levels we have, the water does not get through this unit by gravity; may it be lifted by a pump ahead of the unit or behind it, or can it run out lower?".to_owned()
     }));
     if of("not-enough-fall").is_some_and(|v| v.stands_failed()) {
         let site = settled.job.design.performance.as_ref().map(|p| &p.site);
@@ -358,7 +365,7 @@ pub(super) fn assumed(settled: &Settled) -> Vec<String> {
         let name = s.name.as_ref().map_or_else(|| format!("stream {}", k + 1), Clone::clone);
         (!s.coldest.is_given() && arrives.written.si() > cold.si()).then(|| {
             format!(
-                "{name} arrives at {} and is worked at {}, to which it cools in the unit between",
+                "{name} arrives at {} and is worked at {}, to which it cools in the unit between the times it comes",
                 arrives.written.text,
                 show(settled, cold.si(), (&DEG_F, &DEG_C))
             )

@@ -53,6 +53,7 @@ pub(super) fn every(time: Time) -> String {
         days if days < 1.5 => "day".to_owned(),
         days if days < 60.0 => format!("{} days", print::digits(days, 2)),
         days if days < 730.0 => format!("{} months", print::digits(days / 30.44, 2)),
-        _ => "two years or longer".to_owned(),
+        days if days < 3652.5 => "two years or longer".to_owned(),
+        _ => "ten years or longer".to_owned(),
     }
 }

@@ -65,7 +65,7 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
             )
         }
         (None, true, _) => {
-            "We would not sell a separator alone for this as it stands. For the flow alone, with the limits left to what is done ahead of it or behind it, the size would be about the one below; where the cause is taken away instead, a limit may then decide, and ask for a larger one:"
+            "We would not sell a separator alone for this as it stands. For the flow alone, with the limits left to what is done ahead of it or behind it, the size would be about the one below; where the cause is taken away instead, a limit may then decide, and ask for a larger one if the place takes it:"
                 .to_owned()
         }
         (None, false, true) => "The unit that comes nearest; the points below must be settled first:".to_owned(),
@@ -206,7 +206,7 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     }
     facts.extend(why(settled));
     let below = settled.pick.as_ref().filter(|pick| pick.fits && pick.because.contains("next smaller"));
-    facts.extend(below.map(|pick| pick.because.clone()));
+    facts.extend(below.map(|pick| plainest(settled, &pick.because)));
     // A unit that hardly goes into its place is not offered without a word on it.
     let tight = settled.verdicts.iter().find(|v| v.rule.id == "does-not-fit" && v.verdict.word() == "warns");
     facts.extend(tight.map(|v| format!("check the place: {}", v.verdict.says())));
@@ -268,6 +268,16 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     facts
 }
 
+/// Why it is the smallest, with the plainest reason that bars the one below.
+fn plainest(settled: &Settled, because: &str) -> String {
+    let taken = settled.candidates.iter().position(|c| c.taken);
+    let below = taken.and_then(|at| at.checked_sub(1)).and_then(|at| settled.candidates[at].barred.as_ref());
+    match (because.rsplit_once(": "), below) {
+        (Some((lead, _)), Some((title, _))) => format!("{lead}: {}", title.to_lowercase()),
+        _ => because.to_owned(),
+    }
+}
+
 /// Limits on oil that what leaves lies above by the calculation, with both numbers, though gravity could keep them.
 fn exceeded(settled: &Settled) -> Vec<String> {
     let design = &settled.job.design;
@@ -301,7 +311,7 @@ fn why(settled: &Settled) -> Option<String> {
         let cut = |r: &Removal| r.cut.map_or(0.0, |cut| cut.q.si());
         // Behind a pump all come alike: then that which brings most.
         let comes = |r: &Removal| basis.cases.get(r.case_index).map_or(0.0, |case| case.inflow.q.si());
-        cut(a).total_cmp(&cut(b)).then(comes(a).total_cmp(&comes(b)))
+        cut(a).total_cmp(&cut(b)).then(comes(a).total_cmp(&comes(b))).then(b.case_index.cmp(&a.case_index))
     })?;
     let (cut, case) = (hardest.cut?, basis.cases.get(hardest.case_index)?);
     let water = case.own.as_ref().map_or(basis.fluids.cold.temperature, |own| own.water[0].temperature);

@@ -244,8 +244,13 @@ fn changes(settled: &stillrise_search::Settled, q: &Question) -> String {
             }
             _ => String::new(),
         };
-        // Where no separator alone is sold, a unit is one for the flow only, and none the better for dirtier water.
-        let unit = o.unit.as_ref().filter(|_| !blocked).map_or_else(String::new, |unit| format!("; {unit}"));
+        // Where no separator alone is sold, the unit is one for the flow only: told where it is another.
+        let taken = settled.candidates.iter().find(|c| c.taken).map(|c| &c.name);
+        let unit = o
+            .unit
+            .as_ref()
+            .filter(|unit| !blocked || taken.is_some_and(|taken| taken != *unit))
+            .map_or_else(String::new, |unit| format!("; {unit}"));
         format!("If {}: {out}{held}{}{unit}.", o.answer, crate::summary::words(settled, o))
     };
     q.outcomes.iter().map(one).collect::<Vec<_>>().join(" ")

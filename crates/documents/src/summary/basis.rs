@@ -112,7 +112,7 @@ pub fn differs(basis: &Basis, system: System) -> Vec<String> {
                 String::new()
             } else {
                 format!(
-                    ", and is worked at {plates} in the cold, to which it cools in the unit between, and as it comes in the warm"
+                    ", and is worked at {plates} in the cold, to which it cools in the unit between the times it comes, and as it comes in the warm"
                 )
             };
             lines.push(format!("{}: its water comes at {comes}{cools}", case.name));

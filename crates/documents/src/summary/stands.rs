@@ -54,11 +54,34 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
                 Some(_) => " and stands behind it on the ground".to_owned(),
                 None => String::new(),
             };
+            let (because, seldom) = drowned(settled).unwrap_or_else(|| (because.to_owned(), String::new()));
             format!(
-                "needs a lift pump ahead of it{stands}: {because}; flow and droplets here are those that come without such a pump: whenever it runs it sends all that it lifts, and it makes the droplets smaller"
+                "needs a lift pump ahead of it{stands}: {because}{seldom}; flow and droplets here are those that come without such a pump: whenever it runs it sends all that it lifts, and it makes the droplets smaller"
             )
         }
     })
+}
+
+/// How the water at the outfall drowns the outlet, and what may do where it comes seldom; nothing where other levels decide.
+fn drowned(settled: &Settled) -> Option<(String, String)> {
+    let installation = &settled.job.design.performance.as_ref()?.site.installation;
+    let over = installation.water_over_crest?;
+    let outlet = &settled.job.enquiry.outlet.tailwater;
+    let level = outlet.claim()?;
+    let shown = print::in_prose(over.q.si(), settled.job.enquiry.system().pick((&IN, &MM)));
+    let because = format!(
+        "where the incoming pipe reaches it, the water at the outfall, at {}, stands {shown} over its crest",
+        level.written.text
+    );
+    let pipe = settled.job.enquiry.inlet.invert.q();
+    let room = pipe.zip(outlet.q()).map(|(pipe, water)| pipe - water).filter(|room| room.si() > 0.0);
+    let seldom = room.map_or_else(String::new, |room| {
+        format!(
+            " and {} under that pipe; where it comes seldom, a check valve, with levels and alarm set for it, may do in place of the pump, and the unit stand lower",
+            show(settled, room)
+        )
+    });
+    Some((because, seldom))
 }
 
 /// When it floats, where it stands in the ground and nobody said how high the groundwater is; and where that stands over its
@@ -122,7 +145,19 @@ fn lacks(settled: &Settled, way: &Way, outside: bool) -> Option<String> {
         return None;
     }
     let is = if short.iter().any(|side| side.ends_with("too little")) { "too small for that" } else { "tight" };
-    let walkway = settled.job.design.performance.as_ref().is_some_and(|p| p.fit.access.q.si() > 0.0);
+    let access = settled.job.design.performance.as_ref().map_or(0.0, |p| p.fit.access.q.si());
+    let walkway = access > 0.0;
+    // Alone it may go in where it does not with our walkway.
+    let bare = [(site.max_length.q(), way.length.q), (site.max_width.q(), way.width.q)];
+    let one = settled.job.design.train.as_ref().is_some_and(|train| train.count.q.si() < 1.5);
+    let goes =
+        |(room, needs): &(Option<Length>, Length)| room.is_none_or(|room| needs.si() - 2.0 * access <= room.si());
+    if one && outside && walkway && !site.access.is_given() && bare.iter().all(goes) {
+        return Some(format!(
+            "; it goes into the place that was stated, but not with that walkway, which nobody stated: {}",
+            short.join(", ")
+        ));
+    }
     let whose = if site.access.is_given() || !walkway { "" } else { ", with a walkway that nobody stated" };
     Some(format!("; the place that was stated is {is}: {}{whose}", short.join(", ")))
 }
