@@ -25,7 +25,7 @@ const ASKED: usize = 8;
 /// The key of how far the oil of a single sample rises above its mean.
 const PEAK: &str = "water.oil_peak";
 /// What is said of samples where they show both.
-const SAMPLED: &str = "Single samples with their dates show it, and how far peaks rise above the mean.";
+const SAMPLED: &str = "Single samples with their dates, taken now where there are none, show it, and how far peaks rise above the mean.";
 /// Of these, questions on which a word hangs, before others have their place.
 const DECIDING: usize = 4;
 /// Keys that no customer can answer: they are ours to choose or to measure.

@@ -33,17 +33,14 @@ pub(super) fn needed(settled: &Settled, train: &Train) -> Vec<String> {
     lift_pump(settled).into_iter().chain(each).collect()
 }
 
-/// The pump that has to lift the water to the unit, where the levels ask for one that nobody named.
+/// The pump that has to lift the water, ahead of the unit or behind it, where the levels ask for one that nobody named.
 fn lift_pump(settled: &Settled) -> Option<String> {
     let design = &settled.job.design;
     if design.performance.as_ref()?.site.installation.stands.q != Stands::LiftPump {
         return None;
     }
     let flow = design.basis.as_ref()?.design_flow()?;
-    Some(format!(
-        "lift pump of low shear ahead of it (for {}; with one that lifts less and a sump that holds the rest the unit is to be worked again)",
-        show(settled, flow.q.si(), FLOW_UNITS)
-    ))
+    Some(format!("a pump for {}, behind the unit or ahead of it", show(settled, flow.q.si(), FLOW_UNITS)))
 }
 
 /// For how long a rain the volume ahead is, where nobody said how long it lasts.

@@ -52,8 +52,8 @@ fn stages(r: &mut Report<'_>, train: &Train) {
             let flow = design.basis.as_ref().and_then(|basis| basis.design_flow());
             table.row([
                 k.to_string(),
-                "Lift pump of low shear".to_owned(),
-                "by gravity the water does not get through on the levels stated".to_owned(),
+                "Pump, behind the separator or ahead of it".to_owned(),
+                "on the levels stated the outlet is drowned, or the fall too small; ahead of the separator its flow and droplets decide, and all is to be worked again".to_owned(),
                 flow.map_or_else(|| "–".to_owned(), |flow| format!("flow: {}", r.show(flow.q, FLOW_UNITS))),
                 "needed; not in this scope until decided".to_owned(),
             ]);

@@ -49,14 +49,14 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
             let over = installation.over_ground.map(|v| v.q);
             let stands = match over {
                 Some(over) if over.si() > 0.0 => {
-                    format!(" and stands behind it on a plinth, its lowest point {} over the ground", far(false))
+                    format!(" sets the unit on a plinth, its lowest point {} over the ground", far(false))
                 }
-                Some(_) => " and stands behind it on the ground".to_owned(),
-                None => String::new(),
+                Some(_) => " sets the unit on the ground".to_owned(),
+                None => " lifts the water to the unit".to_owned(),
             };
             let (because, seldom) = drowned(settled).unwrap_or_else(|| (because.to_owned(), String::new()));
             format!(
-                "needs a lift pump ahead of it{stands}: {because}{seldom}; flow and droplets here are those that come without such a pump: whenever it runs it sends all that it lifts, and it makes the droplets smaller"
+                "needs a pump on these levels: {because}{seldom}. A pump behind it, after a free weir, leaves the figures here as they are, and the unit as low as the incoming pipe lets it. Ahead of it as a lift pump it{stands}, as the room below is worked; flow, droplets, plates and polisher are then to be worked again with that pump, which sends all that it lifts whenever it runs and breaks the oil"
             )
         }
     })
@@ -77,7 +77,7 @@ fn drowned(settled: &Settled) -> Option<(String, String)> {
     let room = pipe.zip(outlet.q()).map(|(pipe, water)| pipe - water).filter(|room| room.si() > 0.0);
     let seldom = room.map_or_else(String::new, |room| {
         format!(
-            " and {} under that pipe; where it comes seldom, a check valve, with levels and alarm set for it, may do in place of the pump, and the unit stand lower",
+            " and {} under that pipe; where it comes seldom, a check valve, with levels and alarm set for it, may do instead",
             show(settled, room)
         )
     });

@@ -215,8 +215,8 @@ fn what_a_hall_is_told_rests_on_nothing_unsaid() -> Outcome {
     assert!(text.contains("no floor wash counted while it rains, with which 15.7 m3/h would come"), "{text}");
     assert!(text.contains("a day brings 2.4 m3, less than the"), "{text}");
     assert!(text.contains("the water at the outfall, at 8.10 m,"), "{text}");
-    assert!(text.contains("whenever it runs it sends all that it lifts"), "{text}");
-    assert!(text.contains("lift pump of low shear ahead of it (for 60 m3/h"), "{text}");
+    assert!(text.contains("which sends all that it lifts whenever it runs"), "{text}");
+    assert!(text.contains("a pump for 60 m3/h, behind the unit or ahead of it"), "{text}");
     // The incoming pipe lies 0.3 m over that water.
     assert!(text.contains("and 0.3 m under that pipe; where it comes seldom, a check valve"), "{text}");
     assert!(text.contains("How often, and for how long, does the water at the outfall stand at 8.10 m?"), "{text}");
