@@ -300,7 +300,7 @@ fn droplets(r: &mut Report<'_>, basis: &Basis) {
     r.out.table(&table);
     if let Some(shear) = basis.shear.as_ref().filter(|s| s.governs) {
         r.out.remark(&format!(
-            "The {} breaks the droplets: what it leaves is finer than what arrives, and governs. Free oil counts from {} up.",
+            "The {} breaks the droplets: what it leaves is finer than what arrives, and governs. Droplets below {} hardly rise out of a separator.",
             shear.hardest().name,
             r.show(stillrise_handbook::separation::floors::free_droplet().value, (&UM, &UM)),
         ));
