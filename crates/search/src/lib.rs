@@ -2,6 +2,7 @@
 
 pub mod alternatives;
 pub mod asked;
+mod candidate;
 mod condition;
 pub mod diagnosis;
 pub mod pick;

@@ -1,6 +1,7 @@
 //! Finding the unit: the smallest of the range that no rule bars, several in parallel if one will
 //! not do, or one made to measure.
 
+pub use crate::candidate::{Candidate, barred_by};
 use crate::condition::OnCondition;
 pub use crate::condition::{Condition, not_more};
 use stillrise_checks::{Subject, barring, bars_pick};
@@ -72,26 +73,6 @@ impl Pick {
     }
 }
 
-/// What bars a candidate, in a phrase: the rule and what it says.
-#[must_use]
-pub fn barred_by(candidate: &Candidate) -> Option<String> {
-    let (title, says) = candidate.barred.as_ref()?;
-    Some(if says.is_empty() { title.clone() } else { format!("{title}: {says}") })
-}
-
-/// A unit that was looked at.
-#[derive(Debug, Clone)]
-pub struct Candidate {
-    /// Its name.
-    pub name: String,
-    /// Whether it is the one taken.
-    pub taken: bool,
-    /// What bars it: the rule's title and what it says.
-    pub barred: Option<(String, String)>,
-    /// Total oil out, expected, in the worst case.
-    pub effluent: Option<Concentration>,
-}
-
 /// Tries a unit without keeping a trail.
 #[must_use]
 pub fn try_unit(
@@ -132,13 +113,24 @@ pub fn pick(
     begun: &Design,
     near: Option<(&Pick, &Design)>,
 ) -> (Option<Pick>, Vec<Candidate>) {
-    let pick = found(enquiry, range, what_if, begun, near);
+    let mut pick = found(enquiry, range, what_if, begun, near);
     // What the enquiry itself names has no neighbours.
     let named = enquiry.unit.dimensions.is_some() || enquiry.unit.model.is_some();
     let ask = Ask { enquiry, range, what_if, begun, near };
     let candidates = pick.as_ref().filter(|_| !named).map_or_else(Vec::new, |pick| ask.neighbours(pick));
+    // Of several reasons against the one below the plainest is told, the same wherever it is.
+    let below = candidates.iter().position(|c| c.taken).and_then(|at| at.checked_sub(1));
+    let reason = below.and_then(|at| candidates[at].barred.as_ref()).map(|(title, _)| title.to_lowercase());
+    if let (Some(pick), Some(reason)) = (pick.as_mut().filter(|pick| pick.fits), reason)
+        && let Some((lead, _)) = pick.because.split_once(BELOW)
+    {
+        pick.because = [lead, BELOW, &reason].concat();
+    }
     (pick, candidates)
 }
+
+/// How the reason against the next smaller unit begins.
+const BELOW: &str = "; the next smaller one, for one thing: ";
 
 /// The same without neighbours, where nobody looks at them.
 #[must_use]
@@ -288,9 +280,7 @@ impl Ask<'_> {
                 let Some(short) = self.row(*row, count) else {
                     let because = match below {
                         Some(what) => {
-                            format!(
-                                "the smallest of the range that no rule bars by the calculation; the next smaller one, for one thing: {what}"
-                            )
+                            format!("the smallest of the range that no rule bars by the calculation{BELOW}{what}")
                         }
                         None => "the smallest of the range, and by the calculation no rule bars it".to_owned(),
                     };

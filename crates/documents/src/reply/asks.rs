@@ -25,7 +25,8 @@ const ASKED: usize = 8;
 /// The key of how far the oil of a single sample rises above its mean.
 const PEAK: &str = "water.oil_peak";
 /// What is said of samples where they show both.
-const SAMPLED: &str = "Single samples with their dates, taken now where there are none, show it, and how far peaks rise above the mean.";
+const SAMPLED: &str =
+    "Single samples with their dates, taken now where there are none, show it, and how far peaks rise above the mean.";
 /// Of these, questions on which a word hangs, before others have their place.
 const DECIDING: usize = 4;
 /// Keys that no customer can answer: they are ours to choose or to measure.
@@ -36,6 +37,8 @@ const STANDING: usize = 4;
 const AHEAD: usize = 2;
 /// Questions on what findings rest on that nobody said.
 const PRESSING: usize = 3;
+/// Questions whose answers lead to another unit, ahead of what else is asked.
+const TURNING: usize = 2;
 /// What an answer must weigh to be asked for in the mail: less moves neither effluent nor unit nor store by a twentieth.
 pub(super) const MOVES: f64 = 0.05;
 /// Assumptions in the mail.
@@ -129,10 +132,10 @@ fn of_rules(settled: &Settled) -> Vec<String> {
 }
 
 /// The weightiest of these whose answer leads to another unit.
-fn turning<'a>(settled: &Settled, rest: &[&'a Question]) -> Option<&'a Question> {
-    let taken = settled.candidates.iter().find(|c| c.taken)?;
+fn turning<'a>(settled: &Settled, rest: &[&'a Question]) -> Vec<&'a Question> {
+    let Some(taken) = settled.candidates.iter().find(|c| c.taken) else { return Vec::new() };
     let turns = |q: &&&Question| q.outcomes.iter().any(|o| o.unit.as_deref().is_some_and(|unit| unit != taken.name));
-    rest.iter().find(turns).copied()
+    rest.iter().filter(turns).take(TURNING).copied().collect()
 }
 
 /// The oil in the waters, where a limit's word rests on figures for it that nobody confirmed.

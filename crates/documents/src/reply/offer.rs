@@ -206,7 +206,7 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     }
     facts.extend(why(settled));
     let below = settled.pick.as_ref().filter(|pick| pick.fits && pick.because.contains("next smaller"));
-    facts.extend(below.map(|pick| plainest(settled, &pick.because)));
+    facts.extend(below.map(|pick| pick.because.clone()));
     // A unit that hardly goes into its place is not offered without a word on it.
     let tight = settled.verdicts.iter().find(|v| v.rule.id == "does-not-fit" && v.verdict.word() == "warns");
     facts.extend(tight.map(|v| format!("check the place: {}", v.verdict.says())));
@@ -266,16 +266,6 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
         facts.push(format!("not enough by itself, by the calculation: {}; {ways}", open.join("; ")));
     }
     facts
-}
-
-/// Why it is the smallest, with the plainest reason that bars the one below.
-fn plainest(settled: &Settled, because: &str) -> String {
-    let taken = settled.candidates.iter().position(|c| c.taken);
-    let below = taken.and_then(|at| at.checked_sub(1)).and_then(|at| settled.candidates[at].barred.as_ref());
-    match (because.rsplit_once(": "), below) {
-        (Some((lead, _)), Some((title, _))) => format!("{lead}: {}", title.to_lowercase()),
-        _ => because.to_owned(),
-    }
 }
 
 /// Limits on oil that what leaves lies above by the calculation, with both numbers, though gravity could keep them.

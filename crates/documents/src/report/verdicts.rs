@@ -12,6 +12,7 @@ use stillrise_design::performance::promise::floor;
 use stillrise_design::provenance::{Origin, show};
 use stillrise_design::triage::Weight;
 use stillrise_search::questions::{Outcome, Question};
+use stillrise_units::catalog::{D, GAL, M3};
 use stillrise_units::{Flow, Typed, print};
 
 /// Section 1.
@@ -251,9 +252,37 @@ fn changes(settled: &stillrise_search::Settled, q: &Question) -> String {
             .as_ref()
             .filter(|unit| !blocked || taken.is_some_and(|taken| taken != *unit))
             .map_or_else(String::new, |unit| format!("; {unit}"));
-        format!("If {}: {out}{held}{}{unit}.", o.answer, crate::summary::words(settled, o))
+        format!("If {}: {out}{held}{}{unit}{}.", o.answer, crate::summary::words(settled, o), stores(settled, o))
     };
     q.outcomes.iter().map(one).collect::<Vec<_>>().join(" ")
+}
+
+/// From which share a volume or a time that moves is told. Judgement.
+const MOVES: f64 = 0.05;
+
+/// What an answer does to the volume held back ahead and to the time between two emptyings of the sludge.
+fn stores(settled: &stillrise_search::Settled, o: &Outcome) -> String {
+    let system = settled.job.enquiry.system();
+    let design = &settled.job.design;
+    let moved = |now: Option<f64>, then: Option<f64>| match (now, then) {
+        (Some(now), Some(then)) => (now - then).abs() > MOVES * now.max(then),
+        (now, then) => now.is_some() != then.is_some(),
+    };
+    let held = design.train.as_ref().and_then(|t| t.equalisation.as_ref()).map(|hold| hold.volume().q.si());
+    let sludge = design.performance.as_ref().and_then(|p| p.storage.sludge_days).map(|days| days.q.si());
+    let mut out = String::new();
+    let then = o.stores.held_back.map(|v| v.si());
+    if moved(held, then) {
+        let shown = then.map(|v| print::in_prose(v, system.pick((&GAL, &M3))));
+        out.push_str(
+            &shown.map_or_else(|| "; nothing held back ahead".to_owned(), |v| format!("; {v} held back ahead")),
+        );
+    }
+    let then = o.stores.sludge.map(|time| time.si());
+    if let Some(then) = then.filter(|_| moved(sludge, then)) {
+        out.push_str(&format!("; sludge in {}", print::in_prose(then, &D)));
+    }
+    out
 }
 
 /// Assumptions that no customer could answer: ours, to be agreed to.

@@ -219,7 +219,11 @@ impl<'a> Model<'a> {
         };
         let of_limit = |k: &usize| {
             let mut most = [f64::NEG_INFINITY, f64::NEG_INFINITY, f64::NAN];
-            for end in ends() {
+            // As the verdict does: an average is no matter of minutes, and a small water is never seen alone.
+            let counts = |r: &&stillrise_design::performance::removal::Removal| {
+                basis.cases[r.case_index].is_held_against(&basis.limits[*k])
+            };
+            for end in ends().filter(counts) {
                 let h = held(&mut Off, &basis, &removals, &basis.limits[*k], end);
                 most = [most[0].max(h.expected.q.si()), most[1].max(h.mixed.q.si()), h.against.q.si()];
             }
