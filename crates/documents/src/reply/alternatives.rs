@@ -72,7 +72,12 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
     }
     let stands = |design: &Design| design.performance.as_ref().map(|p| p.site.installation.stands.q);
     if stands(&settled.job.design) == Some(Stands::LiftPump) && stands(&a.design) != Some(Stands::LiftPump) {
-        facts.push("without that pump".to_owned());
+        facts.push(match stands(&a.design) {
+            Some(Stands::InPit | Stands::Buried) => {
+                "without that pump but in the ground, where it may float when it is emptied".to_owned()
+            }
+            _ => "without that pump".to_owned(),
+        });
     }
     if let Some((price, currency)) = train.unit.particulars.price.as_ref().filter(|_| with_price) {
         let without = if matches!(a.change, Change::GentlePump | Change::QuickBreakAndGentle | Change::PumpAsAsked) {

@@ -56,7 +56,7 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
             };
             let (because, seldom) = drowned(settled).unwrap_or_else(|| (because.to_owned(), String::new()));
             format!(
-                "needs a pump on these levels: {because}{seldom}. A pump behind it, after a free weir, leaves the figures here as they are, and the unit as low as the incoming pipe lets it. Ahead of it as a lift pump it{stands}, as the room below is worked; flow, droplets, plates and polisher are then to be worked again with that pump, which sends all that it lifts whenever it runs and breaks the oil"
+                "needs a pump on these levels: {because}{seldom}. A pump behind it, after a free weir, leaves flow, droplets and limits here as they are; the unit then stands as low as the incoming pipe lets it, and its room, frost, and whether it floats when it is emptied, are to be worked for that depth. Ahead of it as a lift pump it{stands}, as the room below is worked; flow, droplets, plates and polisher are then to be worked again with that pump, which sends all that it lifts whenever it runs and breaks the oil"
             )
         }
     })
