@@ -2,13 +2,12 @@
 
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::FLOW_UNITS;
-use stillrise_design::basis::cases::{Kind, largest};
 use stillrise_units::catalog::MIN;
 use stillrise_units::{Time, Typed};
 
 rule! {
     "rain-table-starts-late" "Rain taken over more than the time of concentration", Enquiry;
-    looks "The first duration of the rain table, or the duration that a stated intensity is for, against the time of concentration: a longer one warns, a table that starts later than 15 minutes fails. Where nobody said which duration an intensity is for, it does not apply. Where the pumps lift, or something else brings, more than twice what the rain brings, it passes."
+    looks "The first duration of the rain table, or the duration that a stated intensity is for, against the time of concentration: a longer one warns, a table that starts later than 15 minutes fails. Where nobody said which duration an intensity is for, it does not apply. Where the pumps lift more than twice what the rain brings, it passes."
     matters "The peak comes with the heaviest rain of the time in which the water gathers. Over a longer time rain is weaker, and the flow comes out too small."
     remedy "A table from 5 minutes on, of the same station; or the intensity over the time of concentration."
     source "Common practice: the rational method takes the rain over the time of concentration; 15 minutes is our proposal"
@@ -46,20 +45,6 @@ fn look(s: &Subject<'_>) -> Verdict {
             s.show(pumps.q, FLOW_UNITS),
             s.show(storm.flow.q, FLOW_UNITS)
         ));
-    }
-    // What else comes at a time may be so much more that a stronger rain, with all of dry weather beside it, stays below.
-    if let Some(basis) = s.design.basis.as_ref().filter(|_| !late)
-        && let Some(most) = largest(&basis.cases).filter(|case| !matches!(case.kind, Kind::Storm | Kind::StormAndWash))
-    {
-        let dry = basis.waters.iter().filter(|water| !water.is_rain).map(|water| water.flow.q.si());
-        let stronger = MARGIN * storm.flow.q.si() + dry.sum::<f64>();
-        if stronger <= most.feed.q.si() {
-            return Verdict::passes(format!(
-                "{says}; but the {} that come with the {} are more than twice that rain and all else together",
-                s.show(most.feed.q, FLOW_UNITS),
-                most.name
-            ));
-        }
     }
     let says = format!("{says}; {weak}");
     if first.is_some() && late { Verdict::fails(says, gathers.at) } else { Verdict::warns(says, gathers.at) }

@@ -15,6 +15,9 @@ rule! {
     limits "The likely dissipation of the class of pump; the judged range of a class spans ten times and more. Droplets that join again in the pipe are not counted."
 }
 
+/// From this likely share of emulsified oil on, %, a product holds oil: that of a quick-break detergent. Judgement.
+const HOLDS: f64 = 10.0;
+
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(basis) = &s.design.basis else { return s.stopped() };
     let Some(shear) = &basis.shear else {
@@ -49,7 +52,8 @@ fn look(s: &Subject<'_>) -> Verdict {
             power(low),
             power(high)
         ),
-        Some([low, _, high]) if hardest.is_worked && !s.enquiry.inlet.impeller.is_given() => format!(
+        // What is known of a pump on the way stands in its own block.
+        Some([low, _, high]) if hardest.is_worked && hardest.is_feed_pump && !s.enquiry.inlet.impeller.is_given() => format!(
             ", at {} worked from its power or head with an impeller that was taken; its kind does {} to {}, and its curve settles it",
             power(hardest.dissipation.q),
             power(low),
@@ -57,7 +61,14 @@ fn look(s: &Subject<'_>) -> Verdict {
         ),
         _ => String::new(),
     };
-    let clean = !basis.dosed.is_empty() && basis.dosed.iter().all(|d| d.tension.is_none());
+    // Of what goes into these waters, a product that holds oil lowers the tension, and one of unknown kind may.
+    let finest = basis.arrivals.iter().filter(|a| a.droplets.d50.q == basis.droplets.d50.q);
+    let waters = finest.flat_map(|a| &a.cases).filter_map(|k| basis.cases.get(*k)).flat_map(|case| &case.which);
+    let waters: Vec<_> = waters.copied().collect();
+    let clean = basis.dosed.iter().any(|d| {
+        let holds = d.row.is_none_or(|row| row.emulsified.typical >= HOLDS);
+        d.tension.is_none() && holds && waters.iter().any(|which| d.reaches(*which))
+    });
     let tension = if clean { "; a cleaner in the water, whose effect on this nobody said, leaves them finer" } else { "" };
     let says = format!("{says}{figures}{tension}");
     let free = floors::free_droplet();
