@@ -87,6 +87,15 @@ impl Case {
         key(self) == key(other) && self.which == other.which
     }
 
+    /// What its waters bring on a day that they run; `None` where that is not known of each.
+    #[must_use]
+    pub fn brought_in_a_day(&self, waters: &[Water]) -> Option<Volume> {
+        let of_water = |which: &Which| waters.iter().find(|w| w.which == *which)?.day.map(|day| day.q);
+        let all: Option<Vec<Volume>> = self.which.iter().map(of_water).collect();
+        let all = all.filter(|all| all.len() == self.parts.len())?;
+        Some(all.into_iter().fold(Volume::from_si(0.0), |sum, day| sum + day))
+    }
+
     /// A case of which nothing but its flow is known.
     fn of_a_flow(name: String, kind: Kind, inflow: Val<Flow>) -> Self {
         Case {

@@ -30,8 +30,14 @@ pub(super) struct Found {
 /// conditions, and plates are known to leave 10 to 50 mg/L (MIL-HDBK-1005/9A, 1997).
 const FLOOR_MARGIN: f64 = 1.5;
 
-/// What would change it where no larger unit is to be had.
-pub const NO_PLATES: &str = "coarser droplets (no shear ahead), less emulsified oil, or a polisher";
+/// What would change it where no larger unit is to be had; emulsified oil is no part of a limit on free oil.
+#[must_use]
+pub fn no_plates(counts: Counts) -> &'static str {
+    match counts {
+        Counts::FreeOil => "coarser droplets (no shear ahead), less free oil, or a polisher",
+        _ => "coarser droplets (no shear ahead), less emulsified oil, or a polisher",
+    }
+}
 
 /// The word, why, and what would change it; the reasons only where somebody reads them.
 pub(super) fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, read: bool) -> (Word, String, String) {
@@ -172,6 +178,6 @@ pub(super) fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, re
             Promise::of(expected, influent).sentence(),
             exact(against)
         ),
-        told!(read, "more plates, {NO_PLATES}"),
+        told!(read, "more plates, {}", no_plates(limit.pollutant.counts)),
     )
 }

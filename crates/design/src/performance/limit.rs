@@ -3,7 +3,7 @@
 use super::State;
 pub use super::heard::{ASKED_OF_KEPT, ASKED_OF_LIKELY, By, Chance, HeldBack, Measured};
 pub use super::held::{Held, held};
-pub use super::judge::NO_PLATES;
+pub use super::judge::no_plates;
 use super::judge::{Found, judge};
 use super::keeps::{Keeps, keeps, mean_that_meets};
 use super::promise::{floor, number};

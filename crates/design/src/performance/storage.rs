@@ -7,15 +7,15 @@ use super::passage::Fixed;
 use super::removal::Removal;
 use crate::basis::Basis;
 use crate::basis::chemicals::Which;
-use crate::provenance::{Pair, Stop, Trail, Val, given};
-use crate::train::{Stage, StageKind, TRAPPED, Train};
+use crate::provenance::{Stop, Trail, Val, given};
+use crate::train::Train;
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::{lognormal_finer, mixture};
 use stillrise_handbook::vessel::triggers::{Room, TRIGGERS, Trigger, applying, strictest_sludge};
 use stillrise_handbook::vessel::{days_to_fill, displaced_water, dry_solids, oil_rate, sludge_rate};
 use stillrise_units::catalog::MG_L;
-use stillrise_units::catalog::{D, FT2, GAL, GPD, M2, M3, M3_D, UM};
-use stillrise_units::{Concentration, Flow, Length, Mass, MassRate, Ratio, Time, Typed, Volume, ratio};
+use stillrise_units::catalog::{D, GAL, GPD, M3, M3_D};
+use stillrise_units::{Concentration, Flow, Mass, MassRate, Ratio, Time, Typed, Volume, ratio};
 
 /// Sludge and oil on an average day, for all units together unless said otherwise.
 #[derive(Debug, Clone)]
@@ -283,13 +283,8 @@ fn behind_trap<T: Trail>(
     settled: Val<Ratio>,
     days: Val<Time>,
 ) -> Result<Option<Val<Time>>, Stop> {
-    let trap = |s: &Stage| s.kind == StageKind::GritTrap && s.asked_for && s.size.as_ref().is_some_and(|s| s.2 == AREA);
     let s = &basis.solids;
-    if !s.table.q.0.is_empty() || !train.stages.iter().any(trap) {
-        return Ok(None);
-    }
-    let label = "grain that the trap ahead holds";
-    let grain = given(t, label, Some((&UM, &UM)), Length::of(TRAPPED, &UM), "MIL-HDBK-1005/9A, 1997", "200 µm");
+    let Some(grain) = train.trapped.filter(|_| s.table.q.0.is_empty()) else { return Ok(None) };
     let finer = by!(t, "share of the solids that passes the trap", lognormal_finer::share(grain, s.d50, s.spread))?;
     let coarse =
         reckon!(t, "share of the solids that the trap holds", [PERCENT, PERCENT], (finer = finer) ratio(1.0) - finer);
@@ -303,6 +298,3 @@ fn behind_trap<T: Trail>(
         (days = days, settled = settled, coarse = coarse) days * (settled / (settled - coarse))
     )))
 }
-
-/// A trap is sized by its surface.
-const AREA: Pair = (&FT2, &M2);

@@ -105,6 +105,8 @@ pub struct Train {
     pub equalisation: Option<Equalisation>,
     /// Stages in the direction of flow.
     pub stages: Vec<Stage>,
+    /// Grain from which on a grit trap ahead holds the solids; `None` where none is laid out by its grain.
+    pub trapped: Option<Val<Length>>,
 }
 
 impl Train {
@@ -205,8 +207,8 @@ pub fn train<T: Trail>(
         )
     });
     let equalisation = equalisation::equalisation(t, w, e, basis)?;
-    let mut train = Train { unit, count: n, imbalance, origin, equalisation, stages: Vec::new() };
-    train.stages = stages(t, basis, &train)?;
+    let mut train = Train { unit, count: n, imbalance, origin, equalisation, stages: Vec::new(), trapped: None };
+    (train.stages, train.trapped) = stages(t, basis, &train)?;
     Ok(train)
 }
 
@@ -219,11 +221,12 @@ fn is_fine(basis: &Basis) -> bool {
 }
 
 /// The grain that a grit trap is laid out for, µm: MIL-HDBK-1005/9A, 1997.
-pub const TRAPPED: f64 = 200.0;
+const TRAPPED: f64 = 200.0;
 
-fn stages<T: Trail>(t: &mut T, basis: &Basis, train: &Train) -> Result<Vec<Stage>, Stop> {
+fn stages<T: Trail>(t: &mut T, basis: &Basis, train: &Train) -> Result<(Vec<Stage>, Option<Val<Length>>), Stop> {
     t.section("stages");
     let mut stages = Vec::new();
+    let mut trapped = None;
     let stage =
         |kind, name: &str, why: String, asked_for| Stage { kind, name: name.to_owned(), why, asked_for, size: None };
     stages.extend(basis.containment.as_ref().map(containment::stage));
@@ -265,6 +268,7 @@ fn stages<T: Trail>(t: &mut T, basis: &Basis, train: &Train) -> Result<Vec<Stage
                 "MIL-HDBK-1005/9A, 1997",
                 "grit above 200 µm is removed ahead",
             );
+            trapped = Some(d);
             let water = basis.fluids.water(Season::Cold);
             let v = by!(
                 t,
@@ -324,5 +328,5 @@ fn stages<T: Trail>(t: &mut T, basis: &Basis, train: &Train) -> Result<Vec<Stage
     }
     stages.extend(polisher::stage(basis));
     stages.push(stage(StageKind::SamplePoint, "sample point", "grab samples in the falling stream".to_owned(), false));
-    Ok(stages)
+    Ok((stages, trapped))
 }

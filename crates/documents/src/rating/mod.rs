@@ -14,8 +14,9 @@ use crate::summary::{CAUTION, capital, headline, section, total_out};
 use stillrise_checks::Judged;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::enquiry::blocks::Observed;
-use stillrise_design::performance::limit::{LimitVerdict, NO_PLATES};
+use stillrise_design::performance::limit::{LimitVerdict, no_plates};
 use stillrise_design::performance::promise::number;
+use stillrise_handbook::fluids::pollutants::Counts;
 use stillrise_search::Settled;
 use stillrise_search::diagnosis::causes::{AFTER_THE_JAR, Cause, Gauge, SEEN_IN_A_JAR};
 use stillrise_search::diagnosis::{Beyond, Diagnosis, Seen};
@@ -41,7 +42,10 @@ pub fn change(settled: &Settled, verdict: &LimitVerdict) -> String {
         "putting right what the rating of the unit finds; the calculation does not know what was observed".to_owned()
     } else if verdict.larger_helps && settled.pick.as_ref().is_some_and(|p| p.condition == Some(Condition::Limit)) {
         // No unit of the range and no number of them in parallel does it.
-        NO_PLATES.to_owned()
+        let basis = settled.job.design.basis.as_ref();
+        let limit = basis.and_then(|basis| basis.limits.get(verdict.limit));
+        let counts = limit.map_or(Counts::AllOil, |limit| limit.pollutant.counts);
+        no_plates(counts).to_owned()
     } else {
         verdict.change.clone()
     }

@@ -303,7 +303,7 @@ pub(crate) fn standing(asks: &Asks) -> String {
         }
         Asks::RainInSewer => "Does the owner of the sewer allow rain water in it?".to_owned(),
         Asks::WashToStorm => {
-            "Does the permit cover water that is no rain? One for storm water rarely does; then that water goes to a sewer or is hauled.".to_owned()
+            "Does the permit name this water, which is no rain? Many cover storm water alone; then it goes to a sewer or is hauled.".to_owned()
         }
         Asks::Gallon => "Are your gallons US or imperial?".to_owned(),
         Asks::Receiver => {

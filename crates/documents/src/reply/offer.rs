@@ -8,7 +8,7 @@ use stillrise_design::basis::cases::Kind;
 use stillrise_design::basis::fluids::Season;
 use stillrise_design::enquiry::blocks::{AlarmSign, Observed};
 use stillrise_design::performance::State;
-use stillrise_design::performance::limit::Word;
+use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::performance::removal::Removal;
 use stillrise_design::train::{StageKind, Train};
 use stillrise_design::triage::Weight;
@@ -53,7 +53,8 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
         ),
         (Some(Condition::Limit), ..) => {
             format!(
-                "We do not offer a separator alone for {}: {}. One that takes the water, to stand with what the points below name, would be about:",
+                "{}We do not offer a separator alone for {}: {}. One that takes the water, to stand with what the points below name, would be about:",
+                not_by_gravity(settled),
                 not_shown(settled),
                 match enquiry.unit.count.0 {
                     None => {
@@ -102,10 +103,22 @@ fn explained(out: &mut String, settled: &Settled, d: &Diagnosis) {
 
 /// The limits that the unit taken is not shown to keep and a larger one might: "the limit of 15 mg/L (the city)".
 fn not_shown(settled: &Settled) -> String {
+    let each = limits_that(settled, |l| l.calculated == Word::NotShown && l.larger_helps);
+    if each.is_empty() { "this limit".to_owned() } else { each.join(" and ") }
+}
+
+/// That no separator alone keeps some limits, which no larger one mends either.
+fn not_by_gravity(settled: &Settled) -> String {
+    let each = limits_that(settled, |l| l.word == Word::NotByGravity);
+    if each.is_empty() { String::new() } else { format!("No separator alone keeps {}. ", each.join(" and ")) }
+}
+
+/// Limits of which something holds, as a sentence names them.
+fn limits_that(settled: &Settled, holds: impl Fn(&LimitVerdict) -> bool) -> Vec<String> {
     let design = &settled.job.design;
-    let (Some(basis), Some(performance)) = (&design.basis, &design.performance) else { return "this limit".to_owned() };
-    let open = performance.limits.iter().filter(|l| l.calculated == Word::NotShown && l.larger_helps);
-    let each: Vec<String> = open
+    let (Some(basis), Some(performance)) = (&design.basis, &design.performance) else { return Vec::new() };
+    let found = performance.limits.iter().filter(|l| holds(l));
+    found
         .filter_map(|l| basis.limits.get(l.limit))
         .map(|limit| {
             let by = limit.authority.as_ref().map_or_else(String::new, |by| format!(" ({by})"));
@@ -114,8 +127,7 @@ fn not_shown(settled: &Settled) -> String {
                 None => format!("the limit of {}{by}", allows(limit)),
             }
         })
-        .collect();
-    if each.is_empty() { "this limit".to_owned() } else { each.join(" and ") }
+        .collect()
 }
 
 /// Of which units a sentence on all of the range speaks, where a place was stated: " that goes into the place".

@@ -111,6 +111,7 @@ fn cases(settled: &Settled) -> Value {
         "pumps": c.pumps.map(|p| p.text()),
         "cycle": c.cycle.map(|cycle| json!({ "runs": val(ledger, cycle.runs.at, system), "period": val(ledger, cycle.period.at, system) })),
         "own_water": c.own.as_ref().map(|own| json!(own.water.iter().map(|water| fields(ledger, &water.fields(), system)).collect::<Vec<_>>())),
+        "own_water_arrives": c.own.as_ref().map(|own| json!(own.arrives.iter().map(|water| fields(ledger, &water.fields(), system)).collect::<Vec<_>>())),
         "droplets": basis.arrivals.get(c.arrival).filter(|_| c.content.is_some()).map(|a| val(ledger, a.droplets.d50.at, system)),
         "content": c.content.as_ref().map(|content| fields(ledger, &content.fields(), system)),
         "governs": governs.iter().filter(|(_, place)| *place == k).map(|(what, _)| *what).collect::<Vec<_>>(),
@@ -176,7 +177,7 @@ fn performance(settled: &Settled) -> Value {
         })).collect::<Vec<_>>(),
         "zones": crate::summary::zones::rows(settled).iter().map(|row| json!({ "what": row.what, "value": v(row.at), "says": row.says })).collect::<Vec<_>>(),
         "storage": {
-            "solids_out": v(s.solids_out.at), "oil_on_solids": s.oil_on_solids.map(|x| v(x.at)), "sludge_rate": v(s.sludge_rate.at), "sludge_trigger": s.sludge_trigger.map(|x| v(x.at)), "sludge_days": s.sludge_days.map(|x| v(x.at)),
+            "solids_out": v(s.solids_out.at), "oil_on_solids": s.oil_on_solids.map(|x| v(x.at)), "sludge_rate": v(s.sludge_rate.at), "sludge_trigger": s.sludge_trigger.map(|x| v(x.at)), "sludge_days": s.sludge_days.map(|x| v(x.at)), "sludge_days_behind_trap": s.behind_trap.map(|x| v(x.at)),
             "trigger": s.trigger.title, "oil_rate": v(s.oil_rate.at), "oil_routine_days": s.oil_routine.map(|x| v(x.at)), "oil_days": s.oil_days.map(|x| v(x.at)),
             "spill_room": s.spill.as_ref().map(|x| v(x.room.at)), "spill_spare": s.spill.as_ref().map(|x| v(x.spare.at)),
             "spill_pushes_out": s.spill.as_ref().and_then(|x| x.displaced).map(|x| v(x.at)),

@@ -3,6 +3,7 @@
 use super::internals::{every, pitch};
 use super::place::Section;
 use stillrise_design::enquiry::range::OutletControl;
+use stillrise_design::performance::installation::Stands;
 use stillrise_design::provenance::Origin;
 use stillrise_design::triage::Weight;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
@@ -27,6 +28,11 @@ pub fn notes(s: &Section) -> Vec<String> {
     let floor =
         floor.map_or_else(|| "the site's datum is not known".to_owned(), |z| format!("EL: site datum, floor {z}"));
     all.push(format!("Elevations are above the floor, inside; {floor}."));
+    if let Some(p) = s.performance
+        && p.site.installation.stands.q == Stands::LiftPump
+    {
+        all.push("The levels ask for a pump, which is not drawn: site levels are shown as with the pump ahead of the unit; with the pump behind it the unit stands lower.".to_owned());
+    }
     if let Some(oil) = s.governing() {
         let cap = oil.caps.get(oil.governing).map_or("cap", |c| c.name);
         all.push(match s.layer() {

@@ -15,9 +15,8 @@ pub(super) fn stands_between(settled: &Settled) -> Option<String> {
     let missed = limits.iter().filter(|l| l.predicted && l.word != Word::Kept);
     let small = |name: &str| {
         let case = basis.cases.iter().find(|case| case.name == name)?;
-        let parts = basis.waters.iter().filter(|water| case.which.contains(&water.which));
-        let day: Option<f64> = parts.map(|water| water.day.map(|day| day.q.si())).sum();
-        day.filter(|day| case.which.len() == case.parts.len() && *day > 0.0 && *day < held)
+        let day = case.brought_in_a_day(&basis.waters)?.si();
+        (day > 0.0 && day < held).then_some(day)
     };
     let (name, day) = missed.filter_map(|l| Some((l.case.as_str(), small(&l.case)?))).next()?;
     let system = settled.job.enquiry.system();

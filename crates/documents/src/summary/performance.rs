@@ -250,6 +250,9 @@ pub(super) fn storage(out: &mut String, settled: &Settled, width: usize) {
             format!("{} in {}", show(volume.q.si(), STORE), span(days.q)),
         ]);
     }
+    if let Some(days) = s.behind_trap {
+        table.row(["the same behind the grit trap ahead".to_owned(), span(days.q)]);
+    }
     if let Some(days) = s.oil_routine {
         table.row(["oil to its routine pump-out".to_owned(), span(days.q)]);
     }
