@@ -29,8 +29,8 @@ pub enum Asks {
     NewProduct(String),
     /// Whether rain is allowed in the sewer.
     RainInSewer,
-    /// Whether a permit for storm water covers what is no rain.
-    WashToStorm,
+    /// Whether a permit for storm water covers what is no rain: the waters of these names.
+    WashToStorm(Vec<String>),
     /// Whether limits of several authorities hold for one outlet.
     TwoOutlets,
     /// Where a spill happens: in one of the containments of these names, or where it runs to the separator past them.
@@ -100,9 +100,10 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
         ask("outlet.to", Asks::Receiver);
     }
     // Wash water is no storm water, wherever it runs.
-    let washes = e.streams.iter().any(|s| matches!(s.water.0, None | Some(WaterKind::Treated)));
-    if e.outlet.to.0 == Some(Receiver::StormWater) && washes && !e.unit_stands() {
-        ask("outlet.to", Asks::WashToStorm);
+    let washes = e.streams.iter().filter(|s| matches!(s.water.0, None | Some(WaterKind::Treated)));
+    let washes: Vec<String> = washes.filter_map(|s| s.name.0.clone()).collect();
+    if e.outlet.to.0 == Some(Receiver::StormWater) && !washes.is_empty() && !e.unit_stands() {
+        ask("outlet.to", Asks::WashToStorm(washes));
     }
     if e.gallon_open {
         ask("enquiry.gallon", Asks::Gallon);

@@ -10,7 +10,7 @@ rule! {
     "sheared-before-unit" "Droplets sheared ahead of the unit", Inlet;
     looks "Whether a pump, a valve or a pipe on the way, not the site, sets the droplets that reach the unit: then it warns; where what is left is below what is called free oil, it fails. Where the pump is not known, or whether there is one, it cannot judge."
     matters "Rise goes with the square of the diameter: half the droplet asks for four times the plates."
-    remedy "A slow positive-displacement pump, gravity feed, the valve or the pump behind the separator."
+    remedy "A slow positive-displacement pump; gravity feed, which brings all that arrives to the unit; the valve or the pump behind the separator."
     source "Hinze 1955 for the largest droplet; UFGS 44 42 53 for free oil, larger than 20 µm; the dissipation in pumps is judgement, no measurement was found"
     limits "The likely dissipation of the class of pump; the judged range of a class spans ten times and more. Droplets that join again in the pipe are not counted."
 }

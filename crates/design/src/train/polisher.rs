@@ -48,7 +48,7 @@ pub(super) fn stage(basis: &Basis) -> Option<Stage> {
     whys.dedup();
     let mut why = format!("takes what gravity leaves, against the limit on: {}", whys.join(", "));
     if emulsion {
-        why.push_str("; emulsified oil has to be split ahead of it, by acid, coagulant or membrane: carbon alone is soon spent on it");
+        why.push_str("; emulsified oil has to be split ahead of it by acid or coagulant, or held back by a membrane: carbon alone is soon spent on it");
     }
     if basis.spill.as_ref().is_some_and(|spill| !spill.is_held_ahead()) {
         why.push_str("; it is not sized for the spill, and is to be cut off from it");

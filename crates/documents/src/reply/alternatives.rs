@@ -49,7 +49,7 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
     let lead = crate::summary::capital(a.change.text());
     let Some(train) = a.design.train.as_ref().filter(|_| a.pick.is_some()) else {
         let either = if settled.pick.is_some() { "" } else { " either" };
-        return format!("{lead}: nothing of the range{} fits that{either}.", super::offer::into_the_place(settled));
+        return format!("{lead}: nothing of the range{} does that{either}.", super::offer::into_the_place(settled));
     };
     let mut facts = vec![a.unit.clone()];
     if let Some(basis) = &a.design.basis
@@ -96,7 +96,7 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         .as_ref()
         .and_then(|p| p.storage.sludge_days)
         .filter(|days| days.q < Time::of(TOO_OFTEN, &D));
-    facts.extend(sludge.map(|days| format!("sludge to be pumped out about every {}", super::emptied::every(days.q))));
+    facts.extend(sludge.map(|days| format!("sludge to be pumped out {}", super::emptied::often(days.q))));
     let one = settled.job.design.train.as_ref().map(|t| t.unit.particulars.model.as_str());
     if a.change == Change::TwoInParallel && one == Some(train.unit.particulars.model.as_str()) {
         facts.push("each takes the whole flow alone, so that one can be emptied while the other runs".to_owned());
@@ -110,7 +110,10 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
             // As plain as where it is the job asked for.
             let above = *word == Word::NotShown && verdict.calculated_says() == "exceeded";
             let calculated = matches!(verdict.calculated, Word::Kept | Word::Likely) && *word == Word::NotShown;
+            // What arrives is within it already: it asks for no separator.
+            let before = calculated && limit.unseen.is_none() && verdict.influent.q <= verdict.against.q;
             let by = match (above, &limit.unseen) {
+                _ if before => " (what arrives is within it before any separator, on figures that nobody confirmed)",
                 (true, _) => " (exceeded by the calculation)",
                 (false, Some(_)) if *word == Word::NotShown => " (it is judged by eye)",
                 (false, None) if calculated => " (kept by the calculation alone, on figures that nobody confirmed)",

@@ -302,9 +302,10 @@ pub(crate) fn standing(asks: &Asks) -> String {
             )
         }
         Asks::RainInSewer => "Does the owner of the sewer allow rain water in it?".to_owned(),
-        Asks::WashToStorm => {
-            "Does the permit name this water, which is no rain? Many cover storm water alone; then it goes to a sewer or is hauled.".to_owned()
-        }
+        Asks::WashToStorm(waters) => format!(
+            "Does the permit name water that is no rain ({})? Many cover storm water alone; then it goes to a sewer or is hauled.",
+            waters.join(", ")
+        ),
         Asks::Gallon => "Are your gallons US or imperial?".to_owned(),
         Asks::Receiver => {
             "Where does the water go behind the separator: storm drain, water body or sanitary sewer?".to_owned()

@@ -41,10 +41,14 @@ pub(super) fn must_change(settled: &Settled) -> Vec<String> {
         .iter()
         .filter(|l| l.weight >= Weight::Partly && !(harmless && l.about != About::Limit))
         .map(|l| match l.about {
-            About::Limit => format!("{}: the unit takes none of it. {}", capital(&l.subject), l.could),
+            About::Limit => format!("{}: a separator does not change it. {}", capital(&l.subject), l.could),
             // What is so already is no remedy.
             _ if settled.job.enquiry.inlet.feed.0 == Some(Feed::Gravity) => {
-                format!("{}: {}", capital(&l.subject), l.could.replace("; gravity feed", ""))
+                format!(
+                    "{}: {}",
+                    capital(&l.subject),
+                    l.could.replace("; gravity feed, which brings all that arrives to the unit", "")
+                )
             }
             _ => format!("{}: {}", capital(&l.subject), l.could),
         })

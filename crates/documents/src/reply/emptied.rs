@@ -8,11 +8,12 @@ use stillrise_units::{Time, Typed, print};
 /// How often it is to be emptied, by the sludge and the oil that are reckoned to collect.
 pub(super) fn emptied(settled: &Settled) -> Option<String> {
     let storage = &settled.job.design.performance.as_ref()?.storage;
-    let sludge = storage.sludge_days.map(|t| every(t.q));
-    let alarm = storage.oil_days.map(|t| every(t.q));
-    let oil = storage.oil_routine.map(|t| every(t.q)).map(|often| match alarm {
-        Some(sounds) if sounds != often => format!("{often} (the alarm sounds after {sounds})"),
-        _ => often,
+    let sludge = storage.sludge_days.map(|t| often(t.q));
+    let oil = storage.oil_routine.map(|routine| match storage.oil_days.map(|t| span(t.q)) {
+        Some(sounds) if sounds != span(routine.q) => {
+            format!("{} (the alarm sounds after {sounds})", often(routine.q))
+        }
+        _ => often(routine.q),
     });
     let stages = settled.job.design.train.iter().flat_map(|train| &train.stages);
     let grit = stages.filter(|s| s.asked_for).find(|s| s.kind == StageKind::GritTrap).map(|s| s.name.as_str());
@@ -28,32 +29,34 @@ pub(super) fn emptied(settled: &Settled) -> Option<String> {
         },
         (None, false) => String::new(),
     };
-    let sludge = sludge.map(|every| format!("{every}{without}"));
+    let sludge = sludge.map(|often| format!("{often}{without}"));
     Some(match (sludge, oil) {
         (Some(sludge), Some(oil)) => {
-            format!("on these figures sludge is to be pumped out about every {sludge}, oil about every {oil}")
+            format!("on these figures sludge is to be pumped out {sludge}, oil {oil}")
         }
-        (Some(sludge), None) => format!("on these figures sludge is to be pumped out about every {sludge}"),
-        (None, Some(oil)) => format!("on these figures oil is to be pumped out about every {oil}"),
+        (Some(sludge), None) => format!("on these figures sludge is to be pumped out {sludge}"),
+        (None, Some(oil)) => format!("on these figures oil is to be pumped out {oil}"),
         (None, None) => return None,
     })
 }
 
-/// A time as one speaks of it: "every day", but "a day or more".
-fn span(time: Time) -> String {
-    match every(time) {
-        day if day == "day" => "a day".to_owned(),
-        other => other,
+/// How often something comes again after this time: "about every 3 days".
+pub(super) fn often(time: Time) -> String {
+    match D.from_si(time.si()) {
+        days if days < 1.5 => "about every day".to_owned(),
+        days if days < 730.0 => format!("about every {}", span(time)),
+        days if days < 3652.5 => "less often than every two years".to_owned(),
+        _ => "less often than every ten years".to_owned(),
     }
 }
 
-/// A time between two pump-outs as one speaks of it.
-pub(super) fn every(time: Time) -> String {
+/// A time as one speaks of it: "3 days".
+fn span(time: Time) -> String {
     match D.from_si(time.si()) {
-        days if days < 1.5 => "day".to_owned(),
+        days if days < 1.5 => "a day".to_owned(),
         days if days < 60.0 => format!("{} days", print::digits(days, 2)),
         days if days < 730.0 => format!("{} months", print::digits(days / 30.44, 2)),
-        days if days < 3652.5 => "two years or longer".to_owned(),
-        _ => "ten years or longer".to_owned(),
+        days if days < 3652.5 => "more than two years".to_owned(),
+        _ => "more than ten years".to_owned(),
     }
 }

@@ -83,8 +83,12 @@ fn flow(settled: &Settled) -> Option<String> {
     } else {
         let spill = case.kind == stillrise_design::basis::cases::Kind::Spill;
         let counted = crate::summary::short::counted(settled).filter(|_| spill);
+        let steady = basis.largest_steady().filter(|_| spill).map(|case| case.feed.q.si());
+        let without = steady.map_or_else(String::new, |flow| {
+            format!(" Without the spill it would be {}.", print::in_prose(flow, claim.written.unit))
+        });
         format!(
-            "A unit for {}: no. We find {ours} to the separator ({what}); one that is sized for less would be overloaded then.{}",
+            "A unit for {}: no. We find {ours} to the separator ({what}); one that is sized for less would be overloaded then.{without}{}",
             typed(claim),
             counted.map_or_else(String::new, |why| format!(" But {why}."))
         )
@@ -97,7 +101,7 @@ fn with_pump_as_asked(settled: &Settled) -> Option<String> {
     let name =
         |design: &Design| design.train.as_ref().map(|t| (t.unit.particulars.model.clone(), t.count.q.si().to_bits()));
     let does = if name(&a.design) == name(&settled.job.design) {
-        "asks for the same unit".to_owned()
+        "asks for the same unit, less loaded then".to_owned()
     } else {
         format!("asks for {}, see below", a.unit)
     };

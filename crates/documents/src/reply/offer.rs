@@ -257,7 +257,7 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
         facts.push(format!("delivery {time}"));
     }
     if settled.job.enquiry.range.is_none() && p.price.is_some() {
-        facts.push("model, weight, price and delivery stand in an invented demonstration range".to_owned());
+        facts.push("model, sizes, weight, price and delivery stand in an invented demonstration range".to_owned());
     }
     let open = exceeded(settled);
     if !beside.is_empty() {

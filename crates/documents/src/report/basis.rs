@@ -4,6 +4,7 @@ use super::blocks::{Table, number, slim, wide};
 use super::{Report, capital, sentence};
 use stillrise_design::basis::fluids::{OilState, Season};
 use stillrise_design::basis::rain_kept_out::is_barred;
+use stillrise_design::basis::shear::Shear;
 use stillrise_design::basis::{Basis, FLOW_UNITS};
 use stillrise_design::provenance::{Origin, Pair};
 use stillrise_design::{Node, Val};
@@ -31,7 +32,7 @@ pub(super) fn basis(r: &mut Report<'_>) {
     r.out.heading("How the water is fed");
     let feed = &basis.feed;
     let kind = feed.class.map_or("the kind of pump was not said", |class| class.meaning);
-    r.out.para(&if feed.pumped { sentence(&format!("by pump: {kind}")) } else { "By gravity.".to_owned() });
+    r.out.para(&if feed.pumped { sentence(&format!("by pump: {kind}")) } else { by_gravity(basis) });
     let nodes = [feed.one_pump, feed.all_pumps, feed.pump_flow, feed.cap].into_iter().flatten().map(|v| v.at);
     let table = r.rows(nodes.chain(feed.pulsation.map(|p| p.at)).chain(feed.sump.map(|v| v.at)));
     r.out.table(&table);
@@ -53,6 +54,18 @@ pub(super) fn basis(r: &mut Report<'_>) {
     ];
     let table = r.rows(nodes.into_iter().chain(m.alarm.map(|a| a.at)));
     r.out.table(&table);
+}
+
+/// That water comes by gravity, but for what pumps of its own bring on the way.
+fn by_gravity(basis: &Basis) -> String {
+    let places = basis.arrivals.iter().filter_map(|arrival| arrival.shear.as_ref()).flat_map(Shear::places);
+    let mut pumps: Vec<&str> = places.filter(|place| place.is_pump).map(|place| place.name.as_str()).collect();
+    pumps.sort_unstable();
+    pumps.dedup();
+    match &pumps[..] {
+        [] => "By gravity.".to_owned(),
+        pumps => format!("By gravity, but for what is pumped on the way: {}.", pumps.join(", ")),
+    }
 }
 
 /// Where the chain stopped before there was a basis.

@@ -153,9 +153,16 @@ fn lacks(settled: &Settled, way: &Way, outside: bool) -> Option<String> {
     let goes =
         |(room, needs): &(Option<Length>, Length)| room.is_none_or(|room| needs.si() - 2.0 * access <= room.si());
     if one && outside && walkway && !site.access.is_given() && bare.iter().all(goes) {
+        // Without it: what is left is for slings, pipes and insulation.
+        let spare = bare.iter().zip(["length", "width"]).filter_map(|((room, needs), word)| {
+            let left = (*room)?.si() - (needs.si() - 2.0 * access);
+            let shown = print::in_prose(left, settled.job.enquiry.system().pick((&IN, &MM)));
+            Some(format!("{shown} of its {word}"))
+        });
         return Some(format!(
-            "; it goes into the place that was stated, but not with that walkway, which nobody stated: {}",
-            short.join(", ")
+            "; it goes into the place that was stated, but not with that walkway, which nobody stated: {}; without one {} are left for pipes, insulation and hands",
+            short.join(", "),
+            spare.collect::<Vec<_>>().join(" and ")
         ));
     }
     let whose = if site.access.is_given() || !walkway { "" } else { ", with a walkway that nobody stated" };

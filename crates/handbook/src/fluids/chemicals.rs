@@ -73,7 +73,7 @@ pub static CHEMICALS: &[Chemical] = &[
         emulsified: share(0.0, 5.0, 20.0),
         explains: "Jets break oil into fine drops, but without a surfactant these join again in still water; hot water or \
             pressure is the lesser evil beside detergent.",
-        what_could: "Quiet volume ahead of the separator, half an hour or more; lower pressure; gravity feed.",
+        what_could: "Where no surfactant is in the water, quiet volume ahead of the separator, half an hour or more; lower pressure; gravity feed, which brings all that arrives to the unit.",
         source: &SEPARATOR_FAILURES,
     },
     Chemical {
@@ -105,7 +105,7 @@ pub static CHEMICALS: &[Chemical] = &[
         emulsified: share(20.0, 50.0, 100.0),
         explains: "Lifts oil by making it a fine emulsion that holds for days, and frees oil already caught.",
         what_could: "Change to a quick-break cleaner or to dry cleaning; otherwise split with acid or coagulant, then \
-            flotation; or the consent of a sewer's owner to take it untreated.",
+            flotation; or the consent of the sewer's owner to a higher limit.",
         source: &PRETREATMENT_NOTE,
     },
     Chemical {
