@@ -14,7 +14,7 @@ pub struct Table {
     pub text: &'static str,
     /// The page it checks.
     pub page: &'static Page,
-    /// Arguments that are the same for every row, as on a page.
+    /// Arguments that are the same for every row, as on a page; `{name}` stands for the text of a column.
     pub fixed: &'static str,
     /// Column, argument, unit (or "" for a word or a pure number).
     pub columns: &'static [(&'static str, &'static str, &'static str)],
@@ -40,6 +40,11 @@ impl Row<'_> {
     pub fn text(&self, column: &str) -> &str {
         let at = self.headers.iter().position(|h| h == column);
         at.and_then(|i| self.cells.get(i)).unwrap_or("").trim()
+    }
+    /// A text with `{name}` replaced by what stands in that column.
+    fn filled(&self, text: &str) -> String {
+        let columns = self.headers.iter().filter(|name| text.contains(&format!("{{{name}}}")));
+        columns.fold(text.to_owned(), |out, name| out.replace(&format!("{{{name}}}"), self.text(name)))
     }
     /// The number in a column; not a number when there is none.
     #[must_use]
@@ -124,7 +129,7 @@ pub fn rows(table: &Table) -> Vec<Outcome> {
             .map(|(name, arg, unit)| format!("{arg}={}", format!("{} {unit}", row.text(name)).trim()))
             .collect();
         if !table.fixed.is_empty() {
-            given.push(table.fixed.to_owned());
+            given.push(row.filled(table.fixed));
         }
         let expect = format!("{} {}", row.text(table.expect.0), table.expect.1);
         out.push(compare(table.page, &given.join(", "), expect.trim(), table.within, &table.evidence));
@@ -281,5 +286,7 @@ fn shown(got: &Arg, expect: &str) -> String {
                 pairs.iter().map(|(x, y)| format!("{}: {}", print::digits(*x, 6), print::digits(*y, 6))).collect();
             format!("[{}]", rows.join("; "))
         }
+        // No page gives a group.
+        Arg::Group(..) | Arg::Groups(_) => String::new(),
     }
 }

@@ -10,7 +10,8 @@
 //!         quantity: Length = "symbol" "meaning" [US_UNIT, SI_UNIT: trusted..range in hard..domain];
 //!         series: Series = "symbol|symbol" "meaning" {US_X, SI_X; US_Y, SI_Y};
 //!         method: SomeChoice = "symbol" "meaning";
-//!     ) -> Velocity = "symbol" "meaning" [US_UNIT, SI_UNIT];
+//!     ) with Group "word" ( more: Length = ..; )          // optional: arguments that also go together under one name
+//!     -> Velocity = "symbol" "meaning" [US_UNIT, SI_UNIT];
 //!     <body>
 //!     constants [NAME "symbol", ..]                      // optional: f64 constants of the body
 //!     helpers [name(Type, ..) "symbol" "meaning"; ..]    // optional: functions the body calls
@@ -67,6 +68,69 @@ macro_rules! choice {
             fn from_arg(arg: &$crate::page::Arg) -> Option<Self> {
                 match arg { $crate::page::Arg::Choice(word) => Self::from_word(word), _ => None }
             }
+            fn key(&self, key: &mut $crate::memo::Key) { key.push(*self as u64) }
+        }
+    };
+}
+
+/// Defines a group of arguments that go together under one name: the droplets, the water, one stage. Each field is
+/// declared as an argument of a page is.
+#[macro_export]
+macro_rules! group {
+    (
+        $(#[doc = $doc:literal])+
+        $group:ident $word:literal {$(
+            $arg:ident : $ty:ty = $math:literal $meaning:literal
+                $([$us:ident, $si:ident : $lo:literal .. $hi:literal in $dlo:literal .. $dhi:literal])?
+                $({$us1:ident, $si1:ident; $us2:ident, $si2:ident})?
+        );+ $(;)?}
+    ) => {
+        $(#[doc = $doc])+
+        #[derive(Debug, Clone, PartialEq)]
+        pub struct $group {$(
+            #[doc = $meaning]
+            pub $arg: $ty,
+        )+}
+
+        impl $group {
+            /// Its word and its fields, as files, `work` and print know them.
+            pub const GROUP: &'static $crate::page::Group = &$crate::page::Group {
+                word: $word,
+                meaning: concat!($($doc, "\n"),+),
+                fields: &[$($crate::page::Symbol {
+                    name: stringify!($arg), math: $math, meaning: $meaning,
+                    kind: <$ty as $crate::page::Argument>::KIND,
+                    units: $crate::first!($((&$crate::units::catalog::$us, &$crate::units::catalog::$si))? $((&$crate::units::catalog::$us1, &$crate::units::catalog::$si1))?),
+                    second: $crate::first!($((&$crate::units::catalog::$us2, &$crate::units::catalog::$si2))?),
+                    range: $crate::first!($(($lo as f64, $hi as f64))?),
+                    domain: $crate::first!($(($dlo as f64, $dhi as f64))?),
+                }),+],
+            };
+        }
+
+        impl $crate::page::Argument for $group {
+            const KIND: $crate::page::Kind = $crate::page::Kind::Group(Self::GROUP);
+            fn arg(&self) -> $crate::page::Arg {
+                $crate::page::Arg::Group(Self::GROUP, vec![$($crate::page::Argument::arg(&self.$arg)),+])
+            }
+            fn from_arg(arg: &$crate::page::Arg) -> Option<Self> {
+                let $crate::page::Arg::Group(group, fields) = arg else { return None };
+                if *group != Self::GROUP {
+                    return None;
+                }
+                let mut fields = fields.iter();
+                Some(Self { $($arg: <$ty as $crate::page::Argument>::from_arg(fields.next()?)?),+ })
+            }
+            #[allow(unused_variables)]
+            fn within(&self, page: &'static str) -> Result<(), $crate::page::Outside> {
+                #[allow(unused_imports)]
+                use $crate::page::{Argument as _, guard};
+                $($(guard(page, stringify!($arg), &self.$arg.arg(), &$crate::units::catalog::$si, $dlo as f64, $dhi as f64)?;)?)+
+                Ok(())
+            }
+            fn key(&self, key: &mut $crate::memo::Key) {
+                $($crate::page::Argument::key(&self.$arg, key);)+
+            }
         }
     };
 }
@@ -82,6 +146,11 @@ macro_rules! formula {
                 $([$us:ident, $si:ident : $lo:literal .. $hi:literal in $dlo:literal .. $dhi:literal])?
                 $({$us1:ident, $si1:ident; $us2:ident, $si2:ident})?
         );+ $(;)?)
+        $(with $group:ident $gword:literal ($(
+            $garg:ident : $gty:ty = $gmath:literal $gmeaning:literal
+                $([$gus:ident, $gsi:ident : $glo:literal .. $ghi:literal in $gdlo:literal .. $gdhi:literal])?
+                $({$gus1:ident, $gsi1:ident; $gus2:ident, $gsi2:ident})?
+        );+ $(;)?))?
         -> $out:ty = $omath:literal $omeaning:literal
             $([$ous:ident, $osi:ident])? $({$ous1:ident, $osi1:ident; $ous2:ident, $osi2:ident})?;
         $form:ident $([$($spec:tt)*])? { $($body:tt)* } $(by $by:block)?
@@ -96,10 +165,12 @@ macro_rules! formula {
         /// [`Outside`](crate::page::Outside) when an argument lies outside the domain stated in
         /// `PAGE`, or the formula has no finite answer.
         #[allow(clippy::too_many_arguments, clippy::needless_pass_by_value, unused_parens)]
-        pub fn $name($($arg: $ty),+) -> Result<$out, $crate::page::Outside> {
+        pub fn $name($($arg: $ty,)+ $($($garg: $gty,)+)?) -> Result<$out, $crate::page::Outside> {
             #[allow(unused_imports)]
             use $crate::page::{Argument as _, guard};
             $($(guard($id, stringify!($arg), &$arg.arg(), &$crate::units::catalog::$si, $dlo as f64, $dhi as f64)?;)?)+
+            $($($(guard($id, stringify!($garg), &$garg.arg(), &$crate::units::catalog::$gsi, $gdlo as f64, $gdhi as f64)?;)?)+)?
+            $($crate::page::Argument::within(&$arg, $id)?;)+
             $crate::formula_body!($form [$($($spec)*)?] $id, $out, { $($body)* } $($by)?)
         }
 
@@ -127,7 +198,14 @@ macro_rules! formula {
                 second: $crate::first!($((&$crate::units::catalog::$us2, &$crate::units::catalog::$si2))?),
                 range: $crate::first!($(($lo as f64, $hi as f64))?),
                 domain: $crate::first!($(($dlo as f64, $dhi as f64))?),
-            }),+],
+            },)+ $($($crate::page::Symbol {
+                name: stringify!($garg), math: $gmath, meaning: $gmeaning,
+                kind: <$gty as $crate::page::Argument>::KIND,
+                units: $crate::first!($((&$crate::units::catalog::$gus, &$crate::units::catalog::$gsi))? $((&$crate::units::catalog::$gus1, &$crate::units::catalog::$gsi1))?),
+                second: $crate::first!($((&$crate::units::catalog::$gus2, &$crate::units::catalog::$gsi2))?),
+                range: $crate::first!($(($glo as f64, $ghi as f64))?),
+                domain: $crate::first!($(($gdlo as f64, $gdhi as f64))?),
+            },)+)?],
             out: $crate::page::Symbol {
                 name: "result", math: $omath, meaning: $omeaning,
                 kind: <$out as $crate::page::Argument>::KIND,
@@ -142,15 +220,21 @@ macro_rules! formula {
             }),*],
             call: |args| {
                 let mut args = args.iter();
-                $(let $arg = args.next().and_then(<$ty as $crate::page::Argument>::from_arg)
-                    .ok_or_else(|| $crate::page::Outside {
-                        page: $id, argument: stringify!($arg),
-                        reason: "is missing or of another kind".to_owned(),
-                    })?;)+
-                $name($($arg),+).map(|out| $crate::page::Argument::arg(&out))
+                $(let $arg = $crate::page::take($id, stringify!($arg), args.next())?;)+
+                $($(let $garg = $crate::page::take($id, stringify!($garg), args.next())?;)+)?
+                $name($($arg,)+ $($($garg,)+)?).map(|out| $crate::page::Argument::arg(&out))
             },
-            holds: $crate::formula_holds!($form [$($($spec)*)?] ($($arg: $ty),+) { $($body)* }),
+            holds: $crate::formula_holds!($form [$($($spec)*)?] ($($arg: $ty,)+ $($($garg: $gty,)+)?) { $($body)* }),
         };
+
+        $($crate::group! {
+            #[doc = $title]
+            $group $gword {$(
+                $garg: $gty = $gmath $gmeaning
+                    $([$gus, $gsi : $glo .. $ghi in $gdlo .. $gdhi])?
+                    $({$gus1, $gsi1; $gus2, $gsi2})?
+            );+}
+        })?
     };
 }
 
@@ -240,7 +324,7 @@ macro_rules! formula_units {
 #[doc(hidden)]
 #[macro_export]
 macro_rules! formula_holds {
-    (solves [$($rarg:ident $runit:ident),* => $solved:ident $ounit:ident] ($($arg:ident : $ty:ty),+) { $left:expr => $right:expr }) => {
+    (solves [$($rarg:ident $runit:ident),* => $solved:ident $ounit:ident] ($($arg:ident : $ty:ty),+ $(,)?) { $left:expr => $right:expr }) => {
         Some(|args, result| {
             #[allow(unused_imports)]
             use $crate::units::Typed as _;

@@ -11,7 +11,7 @@ pub use stillrise_units as units;
 pub mod equation;
 pub mod evidence;
 pub mod formula;
-mod memo;
+pub mod memo;
 pub mod page;
 pub mod read;
 pub mod sources;

@@ -1,6 +1,7 @@
 //! What a formula page is: one definition that the typed function, the printed equation, the
 //! trail, `work` and `verify` all share.
 
+use crate::memo::Key;
 use stillrise_units::{Dim, Typed, Unit, print};
 
 /// A value on its way into or out of a formula, numbers in SI.
@@ -12,6 +13,34 @@ pub enum Arg {
     Choice(&'static str),
     /// Pairs of numbers, both in SI: a table, a list of areas with their coefficients.
     Series(Vec<(f64, f64)>),
+    /// Arguments that go together, in the order of the group's fields.
+    Group(&'static Group, Vec<Arg>),
+    /// Several such groups in order: the stages that the water passes.
+    Groups(Vec<Arg>),
+}
+
+/// Arguments that go together under one name: the droplets, the water, one stage.
+pub struct Group {
+    /// The word in files and on the terminal.
+    pub word: &'static str,
+    /// What it is.
+    pub meaning: &'static str,
+    /// Its fields, in order.
+    pub fields: &'static [Symbol],
+}
+
+impl PartialEq for Group {
+    fn eq(&self, other: &Self) -> bool {
+        self.word == other.word
+    }
+}
+
+impl Eq for Group {}
+
+impl core::fmt::Debug for Group {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(self.word)
+    }
 }
 
 /// Pairs of numbers, both in SI.
@@ -27,6 +56,10 @@ pub enum Kind {
     Choice(&'static [(&'static str, &'static str)]),
     /// Pairs of numbers.
     Series,
+    /// Arguments that go together.
+    Group(&'static Group),
+    /// Several groups in order, each one of these.
+    Groups(&'static [&'static Group]),
 }
 
 /// A type that may stand in a formula's signature.
@@ -37,6 +70,15 @@ pub trait Argument: Clone {
     fn arg(&self) -> Arg;
     /// From the untyped form; `None` when it is of another kind.
     fn from_arg(arg: &Arg) -> Option<Self>;
+    /// Refuses what lies outside the domain of one of its fields; a plain value has none.
+    ///
+    /// # Errors
+    /// [`Outside`] naming the field.
+    fn within(&self, _: &'static str) -> Result<(), Outside> {
+        Ok(())
+    }
+    /// Adds its bits to a key by which a result is kept.
+    fn key(&self, key: &mut Key);
 }
 
 impl<T: Typed> Argument for T {
@@ -50,6 +92,10 @@ impl<T: Typed> Argument for T {
             _ => None,
         }
     }
+    #[inline]
+    fn key(&self, key: &mut Key) {
+        key.push(self.si().to_bits());
+    }
 }
 
 impl Argument for Series {
@@ -61,6 +107,13 @@ impl Argument for Series {
         match arg {
             Arg::Series(pairs) => Some(Series(pairs.clone())),
             _ => None,
+        }
+    }
+    fn key(&self, key: &mut Key) {
+        key.push(self.0.len() as u64);
+        for (x, y) in &self.0 {
+            key.push(x.to_bits());
+            key.push(y.to_bits());
         }
     }
 }
@@ -285,23 +338,46 @@ impl Page {
     pub fn notes(&self, args: &[Arg]) -> Vec<String> {
         let mut notes = Vec::new();
         for (symbol, arg) in self.args.iter().zip(args) {
-            if let (Arg::Number(si), Some((low, high)), Some((_, unit))) = (arg, symbol.range, symbol.units) {
-                let value = unit.from_si(*si);
-                let slack = 1e-9 * (high - low).abs();
-                if value < low - slack || value > high + slack {
-                    notes.push(format!(
-                        "{}: {} is {}, outside the trusted range {} to {}",
-                        self.title,
-                        symbol.meaning,
-                        print::with_unit(*si, unit),
-                        print::digits(low, 4),
-                        print::with_unit(unit.to_si(high), unit),
-                    ));
-                }
-            }
+            self.note(symbol, arg, &mut notes);
         }
         notes
     }
+
+    fn note(&self, symbol: &Symbol, arg: &Arg, notes: &mut Vec<String>) {
+        let si = match arg {
+            Arg::Number(si) => *si,
+            Arg::Group(group, fields) => {
+                return group.fields.iter().zip(fields).for_each(|(field, arg)| self.note(field, arg, notes));
+            }
+            Arg::Groups(groups) => return groups.iter().for_each(|group| self.note(symbol, group, notes)),
+            Arg::Choice(_) | Arg::Series(_) => return,
+        };
+        let (Some((low, high)), Some((_, unit))) = (symbol.range, symbol.units) else { return };
+        let value = unit.from_si(si);
+        let slack = 1e-9 * (high - low).abs();
+        if value < low - slack || value > high + slack {
+            notes.push(format!(
+                "{}: {} is {}, outside the trusted range {} to {}",
+                self.title,
+                symbol.meaning,
+                print::with_unit(si, unit),
+                print::digits(low, 4),
+                print::with_unit(unit.to_si(high), unit),
+            ));
+        }
+    }
+}
+
+/// One argument out of the untyped form; called by every page.
+///
+/// # Errors
+/// [`Outside`] when it is missing or of another kind.
+pub fn take<T: Argument>(page: &'static str, argument: &'static str, arg: Option<&Arg>) -> Result<T, Outside> {
+    arg.and_then(T::from_arg).ok_or_else(|| Outside {
+        page,
+        argument,
+        reason: "is missing or of another kind".to_owned(),
+    })
 }
 
 /// Refuses an argument outside its domain; called by every generated function.
@@ -346,7 +422,7 @@ pub fn finish<T: Argument>(page: &'static str, out: T) -> Result<T, Outside> {
     let fine = match out.arg() {
         Arg::Number(value) => value.is_finite(),
         Arg::Series(pairs) => pairs.iter().all(|(x, y)| x.is_finite() && y.is_finite()),
-        Arg::Choice(_) => true,
+        Arg::Choice(_) | Arg::Group(..) | Arg::Groups(_) => true,
     };
     if fine {
         Ok(out)

@@ -1,7 +1,7 @@
 //! Reading a formula's arguments as a person writes them: `d=60 um`, `group=crude`,
 //! `areas=[0.5 acre: 0.9; 0.2 acre: 0.3]`.
 
-use crate::page::{Arg, Kind, Page, Symbol};
+use crate::page::{Arg, Group, Kind, Page, Symbol};
 use stillrise_units::parse::{Gallon, Reading, quantity_of};
 use stillrise_units::{Fault, nearest};
 
@@ -28,7 +28,57 @@ pub fn value(symbol: &Symbol, text: &str) -> Result<Arg, Fault> {
             }
         },
         Kind::Series => series(symbol, text).map_err(place),
+        Kind::Group(one) => group(&[one], text).map_err(place),
+        Kind::Groups(kinds) => groups(kinds, text).map_err(place),
     }
+}
+
+/// One group: `tank(v_0=0.5 mm/s, model=ideal, index=0)`; where only one kind may stand, its word may be left out.
+fn group(kinds: &[&'static Group], text: &str) -> Result<Arg, Fault> {
+    let words = || kinds.iter().map(|kind| kind.word).collect::<Vec<_>>().join(", ");
+    let form = || Fault::new("", format!("\"{text}\" is not a group"), format!("write word(name=value, ..); words: {}", words()));
+    let (word, rest) = text.trim().split_once('(').ok_or_else(form)?;
+    let inner = rest.strip_suffix(')').ok_or_else(form)?;
+    let kind = match (word.trim(), kinds) {
+        ("", [one]) => one,
+        (word, _) => kinds.iter().find(|kind| kind.word == word).ok_or_else(|| {
+            Fault::new("", format!("\"{word}\" is not known"), format!("write one of {}", words()))
+        })?,
+    };
+    let mut faults = Vec::new();
+    let found = named(kind.fields, &split(inner), &mut faults);
+    match faults.into_iter().next() {
+        Some(fault) => Err(fault),
+        None => Ok(Arg::Group(kind, found)),
+    }
+}
+
+/// Groups in order: `[tank(..); plates(..)]`.
+fn groups(kinds: &[&'static Group], text: &str) -> Result<Arg, Fault> {
+    let inner = text.trim().strip_prefix('[').and_then(|t| t.strip_suffix(']'));
+    let inner = inner.ok_or_else(|| {
+        Fault::new("", format!("\"{text}\" is not a list"), "write [word(name=value, ..); word(..)]")
+    })?;
+    let parts = parted(inner, ";").into_iter().map(|(_, part)| part).filter(|part| !part.is_empty());
+    parts.map(|part| group(kinds, part)).collect::<Result<Vec<_>, _>>().map(Arg::Groups)
+}
+
+/// The parts of a text between a mark that stands in no bracket, each with the place where it begins.
+fn parted<'a>(text: &'a str, mark: &str) -> Vec<(usize, &'a str)> {
+    let (mut parts, mut start, mut depth) = (Vec::new(), 0, 0_usize);
+    for (i, c) in text.char_indices() {
+        match c {
+            '(' | '[' => depth += 1,
+            ')' | ']' => depth = depth.saturating_sub(1),
+            _ if depth == 0 && text[i..].starts_with(mark) => {
+                parts.push((start, text[start..i].trim()));
+                start = i + mark.len();
+            }
+            _ => {}
+        }
+    }
+    parts.push((start, text[start..].trim()));
+    parts
 }
 
 fn series(symbol: &Symbol, text: &str) -> Result<Arg, Fault> {
@@ -57,17 +107,23 @@ fn series(symbol: &Symbol, text: &str) -> Result<Arg, Fault> {
 /// All faults: unknown names, values that cannot be read, arguments missing or given twice.
 pub fn arguments(page: &Page, given: &[&str]) -> Result<Vec<Arg>, Vec<Fault>> {
     let mut faults = Vec::new();
-    let mut found: Vec<Option<Arg>> = vec![None; page.args.len()];
+    let found = named(page.args, given, &mut faults);
+    if faults.is_empty() { Ok(found) } else { Err(faults) }
+}
+
+/// Values by name for all symbols, in their order; whole only where there is no fault.
+fn named(symbols: &'static [Symbol], given: &[&str], faults: &mut Vec<Fault>) -> Vec<Arg> {
+    let mut found: Vec<Option<Arg>> = vec![None; symbols.len()];
     for text in given {
         let Some((name, value_text)) = text.split_once('=') else {
             faults.push(Fault::new(*text, "is not name=value", "write for instance d=\"60 um\""));
             continue;
         };
         let name = name.trim();
-        match page.args.iter().position(|a| a.name == name) {
+        match symbols.iter().position(|a| a.name == name) {
             None => {
-                let near = nearest(name, page.args.iter().map(|a| a.name));
-                let names: Vec<_> = page.args.iter().map(|a| a.name).collect();
+                let near = nearest(name, symbols.iter().map(|a| a.name));
+                let names: Vec<_> = symbols.iter().map(|a| a.name).collect();
                 let remedy = near.map_or_else(
                     || format!("the arguments are {}", names.join(", ")),
                     |near| format!("did you mean {near}?"),
@@ -77,7 +133,7 @@ pub fn arguments(page: &Page, given: &[&str]) -> Result<Vec<Arg>, Vec<Fault>> {
             Some(i) if found[i].is_some() => {
                 faults.push(Fault::new(name, "is given twice", "give it once"));
             }
-            Some(i) => match value(&page.args[i], value_text) {
+            Some(i) => match value(&symbols[i], value_text) {
                 Ok(arg) => found[i] = Some(arg),
                 Err(fault) => {
                     faults.push(fault);
@@ -86,12 +142,12 @@ pub fn arguments(page: &Page, given: &[&str]) -> Result<Vec<Arg>, Vec<Fault>> {
             },
         }
     }
-    for (symbol, arg) in page.args.iter().zip(&found) {
+    for (symbol, arg) in symbols.iter().zip(&found) {
         if arg.is_none() {
             faults.push(Fault::new(symbol.name, format!("is missing: {}", symbol.meaning), example(symbol)));
         }
     }
-    if faults.is_empty() { Ok(found.into_iter().flatten().collect()) } else { Err(faults) }
+    found.into_iter().flatten().collect()
 }
 
 /// What one could write for a symbol.
@@ -107,21 +163,34 @@ pub fn example(symbol: &Symbol) -> String {
             format!("write {}=\"<one of {}>\"", symbol.name, names.join(", "))
         }
         Kind::Series => format!("write {}=\"[x: y; x: y]\"", symbol.name),
+        Kind::Group(one) => format!("write {}=\"({})\"", symbol.name, fields(one)),
+        Kind::Groups(kinds) => {
+            let kinds: Vec<String> = kinds.iter().map(|one| format!("{}({})", one.word, fields(one))).collect();
+            format!("write {}=\"[one; more]\", each one of {}", symbol.name, kinds.join(", "))
+        }
     }
+}
+
+/// The fields of a group as one could write them.
+fn fields(group: &Group) -> String {
+    let each: Vec<String> = group.fields.iter().map(|field| format!("{}=..", field.name)).collect();
+    each.join(", ")
 }
 
 /// Splits `"a=1 ft, b=[1: 2; 3: 4]"` at the commas between arguments.
 #[must_use]
 pub fn split(given: &str) -> Vec<&str> {
     // A comma parts arguments when a name and an equals sign follow it.
-    let mut parts = Vec::new();
+    let begins = |text: &str| {
+        let name_end = text.find(|c: char| !(c.is_alphanumeric() || c == '_')).unwrap_or(text.len());
+        name_end > 0 && text[name_end..].starts_with('=')
+    };
+    let mut parts: Vec<&str> = Vec::new();
     let mut start = 0;
-    for (i, _) in given.match_indices(", ") {
-        let rest = &given[i + 2..];
-        let name_end = rest.find(|c: char| !(c.is_alphanumeric() || c == '_')).unwrap_or(rest.len());
-        if name_end > 0 && rest[name_end..].starts_with('=') {
-            parts.push(given[start..i].trim());
-            start = i + 2;
+    for (at, part) in parted(given, ", ") {
+        if at > start && begins(part) {
+            parts.push(given[start..at].trim().trim_end_matches(',').trim_end());
+            start = at;
         }
     }
     if !given[start..].trim().is_empty() {

@@ -1,7 +1,7 @@
 //! What every formula page must keep.
 
 use stillrise_handbook::equation::{Style, evaluate_page, printed};
-use stillrise_handbook::page::{Arg, Body};
+use stillrise_handbook::page::{Arg, Body, Group, Kind, Symbol};
 use stillrise_handbook::{evidence, pages, read};
 
 #[test]
@@ -62,11 +62,24 @@ fn what_is_printed_is_what_ran() {
 #[test]
 fn ids_and_argument_names_are_frozen() {
     let list: String = pages()
-        .map(|p| format!("{}({})\n", p.id, p.args.iter().map(|a| a.name).collect::<Vec<_>>().join(", ")))
+        .map(|p| format!("{}({})\n", p.id, p.args.iter().map(name).collect::<Vec<_>>().join(", ")))
         .collect();
     let accepted = include_str!("names.txt");
     for line in accepted.lines() {
         assert!(list.contains(line), "{line} was renamed or removed; see tests/names.txt");
+    }
+}
+
+/// The name of an argument, with those of the fields that go together under it.
+fn name(symbol: &Symbol) -> String {
+    let fields = |group: &Group| group.fields.iter().map(name).collect::<Vec<_>>().join(", ");
+    match symbol.kind {
+        Kind::Group(group) => format!("{}({})", symbol.name, fields(group)),
+        Kind::Groups(kinds) => {
+            let kinds: Vec<String> = kinds.iter().map(|group| format!("{}({})", group.word, fields(group))).collect();
+            format!("{}[{}]", symbol.name, kinds.join("; "))
+        }
+        _ => symbol.name.to_owned(),
     }
 }
 

@@ -141,7 +141,7 @@ fn number_of(values: &[(String, Arg)], style: Style, name: &str, page: &Page) ->
     match values.iter().rev().find(|(n, _)| n == name) {
         Some((_, Arg::Number(value))) => number(style, *value),
         Some((_, Arg::Choice(word))) => word_text(style, word),
-        Some((_, Arg::Series(_))) => name_of(page, style, name),
+        Some((_, Arg::Series(_) | Arg::Group(..) | Arg::Groups(_))) => name_of(page, style, name),
         None => match name {
             "G" => number(style, stillrise_units::G.value),
             "PI" => number(style, core::f64::consts::PI),

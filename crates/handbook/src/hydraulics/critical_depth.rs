@@ -2,7 +2,7 @@
 
 use super::circle::{G, segment_area, segment_top};
 use crate::formula;
-use crate::memo::Memo;
+use crate::memo::{Key, Memo};
 use crate::page::Evidence::{ByHand, Limit, Published};
 use crate::sources::{CRITICAL_FLOW, R_HYDRAULICS};
 use stillrise_units::math::{pow, root};
@@ -43,12 +43,12 @@ formula! {
 }
 
 thread_local! {
-    static KEPT: Memo<2> = const { Memo::new() };
+    static KEPT: Memo = const { Memo::new() };
 }
 
 /// The root, kept: a search lays the same pipe again and again.
 fn found(q: f64, d: f64) -> Option<f64> {
     let find = || root(1e-9 * d, CROWN * d, |y| pow(q, 2.0) * segment_top(d, y) - G * pow(segment_area(d, y), 3.0)).unwrap_or(f64::NAN);
-    let root = KEPT.with(|kept| kept.get([q, d].map(f64::to_bits), find));
+    let root = KEPT.with(|kept| kept.get(Key::of(&[q, d]), find));
     (!root.is_nan()).then_some(root)
 }

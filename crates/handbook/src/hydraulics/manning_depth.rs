@@ -2,7 +2,7 @@
 
 use super::circle::{FULLEST, segment_area, segment_radius};
 use crate::formula;
-use crate::memo::Memo;
+use crate::memo::{Key, Memo};
 use crate::page::Evidence::{ByHand, Library, Limit, Published};
 use crate::sources::{MANNING, R_HYDRAULICS};
 use stillrise_units::math::{pow, root, sqrt};
@@ -51,12 +51,12 @@ formula! {
 }
 
 thread_local! {
-    static KEPT: Memo<4> = const { Memo::new() };
+    static KEPT: Memo = const { Memo::new() };
 }
 
 /// The root, kept: a search lays the same pipe again and again.
 fn found(q: f64, d: f64, slope: f64, n: f64) -> Option<f64> {
     let find = || root(0.0, FULLEST * d, |y| segment_area(d, y) * pow(segment_radius(d, y), 2.0 / 3.0) * sqrt(slope) / n - q).unwrap_or(f64::NAN);
-    let root = KEPT.with(|kept| kept.get([q, d, slope, n].map(f64::to_bits), find));
+    let root = KEPT.with(|kept| kept.get(Key::of(&[q, d, slope, n]), find));
     (!root.is_nan()).then_some(root)
 }

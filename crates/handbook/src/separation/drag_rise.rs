@@ -1,5 +1,6 @@
 //! Formula: rise of a droplet with the drag of a sphere
 
+use super::stokes_rise;
 use crate::formula;
 use crate::page::Evidence::{ByHand, Limit, Published};
 use crate::sources::{RISE_TIME_TABLE, SCHILLER_NAUMANN};
@@ -31,7 +32,7 @@ formula! {
         18.0 * mu * v * max(1.0 + DRAG * pow(rho_w * abs(v) * d / mu, POWER), FLOOR / 24.0 * (rho_w * abs(v) * d / mu))
             => GRAVITY * (rho_w - rho_o) * d * d
     } by {
-        let stokes = GRAVITY * (rho_w - rho_o) * d * d / (18.0 * mu);
+        let stokes = stokes_rise::plain(d, rho_w, rho_o, mu);
         Some(stokes * slowing(rho_w * abs(stokes) * d / mu))
     }
     constants [GRAVITY "g", DRAG "0.15", POWER "0.687", FLOOR "0.44"]

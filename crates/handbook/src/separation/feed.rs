@@ -3,10 +3,11 @@
 //! Sizes are counted by `y`, the logarithm of size over the median. Integrals over the feed run over a
 //! variable that gives size and velocity without solving for either.
 
+use super::catch::Met;
 use super::drag_rise::{DRAG, FLOOR, POWER, slowing};
 use super::remaining_oil::{DropletLaw, RiseLaw};
+use super::stokes_rise;
 use crate::page::Series;
-use stillrise_units::G;
 use stillrise_units::lanes::{self, Lanes, WIDTH};
 use stillrise_units::math::{abs, exp, ln, max, min, normal_cdf};
 
@@ -139,19 +140,19 @@ impl Spread {
 }
 
 impl Spread {
-    /// The density at eight sizes: a factor, and what is to be added to the exponent behind it.
+    /// Weighs eight sizes by the density there.
     #[inline(always)]
-    pub(super) fn weigh(&self, y: &Lanes, factor: &mut Lanes, exponent: &mut Lanes) {
+    pub(super) fn weigh(&self, y: &Lanes, met: &mut Met) {
         if let Spread::LogNormal(_, per) = self {
             let scale = INVERSE_SQRT_2_PI * per;
             for k in 0..WIDTH {
                 let z = y[k] * per;
-                factor[k] *= scale;
-                exponent[k] -= 0.5 * z * z;
+                met.factor[k] *= scale;
+                met.exponent[k] -= 0.5 * z * z;
             }
         } else {
             for k in 0..WIDTH {
-                factor[k] *= self.density(y[k]);
+                met.factor[k] *= self.density(y[k]);
             }
         }
     }
@@ -190,7 +191,7 @@ const NEAR: f64 = 2e-2;
 
 impl Rise {
     pub(super) fn new(law: RiseLaw, d50: f64, rho_w: f64, rho_o: f64, mu: f64) -> Self {
-        let v_50 = G.value * (rho_w - rho_o) * d50 * d50 / (18.0 * mu);
+        let v_50 = stokes_rise::plain(d50, rho_w, rho_o, mu);
         let re_50 = rho_w * v_50 * d50 / mu;
         Self { law, d50, v_50, ln_re_50: ln(re_50) }
     }

@@ -1,10 +1,13 @@
 //! Formula: catch of a mesh by its measured curve
 
+use super::catch::{Bends, Lane, Met};
+use super::feed::Sizes;
 use crate::formula;
 use crate::page::Evidence::{ByHand, Limit};
 use crate::page::Series;
 use crate::sources::COMMON_PRACTICE;
 use core::borrow::Borrow;
+use stillrise_units::lanes::WIDTH;
 use stillrise_units::math::ln;
 use stillrise_units::{Length, Ratio};
 
@@ -16,6 +19,7 @@ formula! {
     "mesh-curve" "Catch of a mesh by its measured curve"
     fn caught(
         d: Length = "d" "droplet diameter" [UM, UM: 1.0 .. 500.0 in 0.0 .. 1e9];
+    ) with MeshCurve "mesh-curve" (
         curve: Series = "d|E_m" "measured: size, and share that the mesh catches" {UM, UM; PERCENT, PERCENT};
     ) -> Ratio = "E" "share caught" [PERCENT, PERCENT];
     reduced [d M => ONE] { on_curve(d, &curve) }
@@ -42,4 +46,16 @@ pub fn on_curve(d: f64, curve: impl Borrow<Series>) -> f64 {
         below = Some((*size, *share));
     }
     below.map_or(0.0, |(_, share)| share)
+}
+
+impl Lane for MeshCurve {
+    #[inline(always)]
+    fn pass(&self, at: &Sizes, met: &mut Met) {
+        for k in 0..WIDTH {
+            met.factor[k] *= 1.0 - on_curve(at.d[k], &self.curve);
+        }
+    }
+    fn bends(&self) -> Bends {
+        Bends { all: None, kink: None }
+    }
 }

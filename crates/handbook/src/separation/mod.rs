@@ -90,6 +90,7 @@ crate::list_pages! {
 mod feed;
 mod tables;
 
+pub mod catch;
 pub mod floors;
 pub mod pumps;
 
@@ -167,8 +168,8 @@ pub static TABLES: &[Table] = &[
         file: "remaining_oil_stages.csv",
         text: include_str!("../../check/remaining_oil_stages.csv"),
         page: &remaining_oil::PAGE,
-        fixed: "table=[], curve=[]",
-        columns: STAGE_COLUMNS,
+        fixed: STAGES,
+        columns: &[],
         expect: ("remaining", ""),
         within: Some((2e-6, "panels of eight points are good to 2e-7 of the feed")),
         only: None,
@@ -280,36 +281,20 @@ const fn finer(fixed: &'static str, only: fn(&Row<'_>) -> bool) -> Table {
     }
 }
 
-/// The columns of a feed of any law through tank, pack and mesh.
-const STAGE_COLUMNS: &[(&str, &str, &str)] = &[
-    ("droplets", "droplets", ""),
-    ("d50_um", "d50", "um"),
-    ("shape", "shape", ""),
-    ("largest_um", "largest", "um"),
-    ("from_um", "from", "um"),
-    ("to_um", "to", "um"),
-    ("rho_w", "rho_w", "kg/m3"),
-    ("rho_o", "rho_o", "kg/m3"),
-    ("mu_cP", "mu", "cP"),
-    ("law", "law", ""),
-    ("v_tank_mm_s", "v_tank", "mm/s"),
-    ("tank", "tank", ""),
-    ("index", "index", ""),
-    ("v_pack_mm_s", "v_pack", "mm/s"),
-    ("spread_pct", "spread", "%"),
-    ("regime", "regime", ""),
-    ("solidity_pct", "solidity", "%"),
-    ("fibre_um", "fibre", "um"),
-    ("depth_mm", "depth", "mm"),
-    ("face_mm_s", "face", "mm/s"),
-    ("sticking_pct", "sticking", "%"),
-    ("saturation_pct", "saturation", "%"),
-    ("t_C", "t", "°C"),
-];
+/// A feed of any law through tank, pack and mesh; each name in braces is a column.
+const STAGES: &str = "droplets=(law={droplets}, d50={d50_um} um, shape={shape}, largest={largest_um} um, table=[]), \
+    from={from_um} um, to={to_um} um, \
+    liquids=(rho_w={rho_w} kg/m3, rho_o={rho_o} kg/m3, mu={mu_cP} cP, t={t_C} °C, law={law}), \
+    stages=[tank(v_0={v_tank_mm_s} mm/s, model={tank}, index={index}); \
+    plates(v_0={v_pack_mm_s} mm/s, spread={spread_pct} %, regime={regime}); \
+    mesh(solidity={solidity_pct} %, fibre={fibre_um} um, length={depth_mm} mm, u={face_mm_s} mm/s, \
+    sticking={sticking_pct} %, saturation={saturation_pct} %)]";
 
-/// A log-normal feed without largest droplet, all of it counted, and no mesh.
-const PLAIN: &str = "droplets=log-normal, largest=1e9 um, table=[], from=0 um, to=1e9 um, index=0, solidity=3 %, \
-    fibre=250 um, depth=0 mm, face=3 mm/s, sticking=100 %, saturation=0 %, t=20 °C, curve=[]";
+/// A log-normal feed without largest droplet, all of it counted, through tank and pack.
+const PLAIN: &str = "droplets=(law=log-normal, d50={d50_um} um, shape={sg}, largest=1e9 um, table=[]), \
+    from=0 um, to=1e9 um, liquids=(rho_w={rho_w} kg/m3, rho_o={rho_o} kg/m3, mu={mu_cP} cP, t=20 °C, law={law}), \
+    stages=[tank(v_0={v_tank_mm_s} mm/s, model={tank}, index=0); \
+    plates(v_0={v_pack_mm_s} mm/s, spread={spread_pct} %, regime={regime})]";
 
 /// Oil left by one stage against the closed form, by two against a quadrature.
 const fn remaining(evidence: Evidence, within: Option<(f64, &'static str)>, only: fn(&Row<'_>) -> bool) -> Table {
@@ -318,19 +303,7 @@ const fn remaining(evidence: Evidence, within: Option<(f64, &'static str)>, only
         text: include_str!("../../check/remaining_oil.csv"),
         page: &remaining_oil::PAGE,
         fixed: PLAIN,
-        columns: &[
-            ("d50_um", "d50", "um"),
-            ("sg", "shape", ""),
-            ("rho_w", "rho_w", "kg/m3"),
-            ("rho_o", "rho_o", "kg/m3"),
-            ("mu_cP", "mu", "cP"),
-            ("law", "law", ""),
-            ("v_tank_mm_s", "v_tank", "mm/s"),
-            ("tank", "tank", ""),
-            ("v_pack_mm_s", "v_pack", "mm/s"),
-            ("spread_pct", "spread", "%"),
-            ("regime", "regime", ""),
-        ],
+        columns: &[],
         expect: ("remaining", ""),
         within,
         only: Some(only),

@@ -1,10 +1,13 @@
 //! Formula: removal of one droplet size in a plate pack
 
+use super::catch::{Bends, Lane, Met};
+use super::feed::Sizes;
 use crate::page::Evidence::{ByHand, Limit};
 use crate::sources::{COMMON_PRACTICE, SURFACE_LOADING};
 use crate::{choice, formula};
 use stillrise_units::math::{exp, max, min};
-use stillrise_units::{Ratio, Velocity};
+use stillrise_units::lanes::{self, WIDTH};
+use stillrise_units::{Ratio, Typed, Velocity};
 
 choice! {
     /// How the water flows in the gaps between plates.
@@ -26,6 +29,7 @@ formula! {
     "plate-removal" "Removal of one droplet size in a plate pack"
     fn removal(
         v: Velocity = "v" "rise velocity" [FT_MIN, MM_S: 0.0 .. 100.0 in -1e9 .. 1e9];
+    ) with Plates "plates" (
         v_0: Velocity = "v_0" "flow over projected plate area" [GPM_FT2, MM_S: 0.001 .. 5.0 in 1e-9 .. 1e12];
         spread: Ratio = "s" "how unequal the flow in the gaps is" [PERCENT, PERCENT: 0.0 .. 50.0 in 0.0 .. 95.0];
         regime: GapRegime = "regime" "flow in the gaps";
@@ -50,4 +54,54 @@ formula! {
         "v=1 mm/s, v_0=1 mm/s, spread=20 %, regime=turbulent" => "0.6246",
             ByHand("0.6 (1 - e^(-1/1.2)) + 0.4 (1 - e^(-1/0.8)) = 0.33924 + 0.28540");
     ]
+}
+
+/// A pack as eight droplets at once meet it: two halves, one with more than its share of the flow.
+pub(super) struct PlatesLane {
+    regime: GapRegime,
+    /// What the halves carry of the mean flow, and one over the overflow rate of each.
+    more: f64,
+    less: f64,
+    per_more: f64,
+    per_less: f64,
+    v_0: f64,
+}
+
+impl Plates {
+    pub(super) fn lane(&self) -> PlatesLane {
+        let (v_0, spread) = (self.v_0.si(), self.spread.si());
+        let (more, less) = (1.0 + spread, 1.0 - spread);
+        PlatesLane {
+            regime: self.regime,
+            more,
+            less,
+            per_more: 1.0 / (v_0 * more),
+            per_less: 1.0 / (v_0 * less),
+            v_0,
+        }
+    }
+}
+
+impl Lane for PlatesLane {
+    #[inline(always)]
+    fn pass(&self, at: &Sizes, met: &mut Met) {
+        let Self { more, less, per_more, per_less, .. } = *self;
+        if self.regime == GapRegime::Laminar {
+            for k in 0..WIDTH {
+                let (fast, slow) = (min(1.0, at.v[k] * per_more), min(1.0, at.v[k] * per_less));
+                met.factor[k] *= 1.0 - 0.5 * (more * fast + less * slow);
+            }
+        } else {
+            let (fast, slow) = (lanes::exp(at.v.map(|v| -v * per_more)), lanes::exp(at.v.map(|v| -v * per_less)));
+            for k in 0..WIDTH {
+                met.factor[k] *= 0.5 * (more * fast[k] + less * slow[k]);
+            }
+        }
+    }
+    fn bends(&self) -> Bends {
+        match self.regime {
+            GapRegime::Laminar => Bends { all: Some(self.v_0 * self.more), kink: Some(self.v_0 * self.less) },
+            GapRegime::Turbulent => Bends { all: None, kink: None },
+        }
+    }
 }

@@ -54,3 +54,8 @@ formula! {
             Limit("heavier oil sinks: 9.80665 x 50 x 3.6e-9 / 0.018 m/s");
     ]
 }
+
+/// The page's number, without its guards, on plain numbers in SI.
+pub(super) fn plain(d: f64, rho_w: f64, rho_o: f64, mu: f64) -> f64 {
+    G.value * (rho_w - rho_o) * d * d / (18.0 * mu)
+}

@@ -1,11 +1,14 @@
 //! Formula: removal of one droplet size in a tank
 
+use super::catch::{Bends, Lane, Met};
+use super::feed::Sizes;
 use super::{dispersed_removal, dobbins_camp};
 use crate::page::Evidence::{ByHand, Limit};
 use crate::sources::{EPA_DETENTION, HAZEN_CAMP, VETTER};
 use crate::{choice, formula};
 use stillrise_units::math::{exp, max, min, pow};
-use stillrise_units::{Ratio, Velocity};
+use stillrise_units::lanes::{Lanes, WIDTH};
+use stillrise_units::{Ratio, Typed, Velocity};
 
 const OWN: &str = "independent evaluation in Python";
 
@@ -37,6 +40,7 @@ formula! {
     "tank-removal" "Removal of one droplet size in a tank"
     fn removal(
         v: Velocity = "v" "rise velocity" [FT_MIN, MM_S: 0.0 .. 100.0 in -1e9 .. 1e9];
+    ) with Tank "tank" (
         v_0: Velocity = "v_0" "overflow rate: flow over plan area" [GPM_FT2, MM_S: 0.001 .. 20.0 in 1e-9 .. 1e12];
         model: TankModel = "model" "how the water moves";
         index: Ratio = "n" "index of the model, if it has one" [ONE, ONE: 0.0 .. 1e6 in 0.0 .. 1e9];
@@ -92,4 +96,55 @@ fn dispersed(x: f64, d: f64) -> f64 {
 
 fn dobbins(x: f64, p: f64) -> f64 {
     dobbins_camp::caught(x, p)
+}
+
+/// A tank as eight droplets at once meet it.
+pub(super) struct TankLane {
+    tank: Tank,
+    /// Its overflow rate, and one over it.
+    v_0: f64,
+    per: f64,
+}
+
+impl Tank {
+    pub(super) fn lane(&self) -> TankLane {
+        let v_0 = self.v_0.si();
+        TankLane { tank: self.clone(), v_0, per: 1.0 / v_0 }
+    }
+}
+
+impl TankLane {
+    /// Share of the droplets of one velocity that passes.
+    fn left(&self, v: f64) -> f64 {
+        let Tank { v_0, model, index } = self.tank;
+        removal(Velocity::from_si(v), v_0, model, index).map_or(f64::NAN, |caught| 1.0 - caught.si())
+    }
+}
+
+impl Lane for TankLane {
+    #[inline(always)]
+    fn pass(&self, at: &Sizes, met: &mut Met) {
+        match self.tank.model {
+            TankModel::Mixed => {
+                for k in 0..WIDTH {
+                    met.exponent[k] -= at.v[k] * self.per;
+                }
+            }
+            TankModel::Ideal => {
+                for k in 0..WIDTH {
+                    met.factor[k] *= 1.0 - min(1.0, at.v[k] / self.v_0);
+                }
+            }
+            _ => {
+                let left: Lanes = at.v.map(|v| self.left(v));
+                for k in 0..WIDTH {
+                    met.factor[k] *= left[k];
+                }
+            }
+        }
+    }
+    fn bends(&self) -> Bends {
+        let all = (self.tank.model == TankModel::Ideal).then_some(self.v_0);
+        Bends { all, kink: None }
+    }
 }
