@@ -10,6 +10,7 @@ pub mod job;
 pub mod performance;
 pub mod provenance;
 pub mod record;
+pub mod stages;
 mod stop;
 pub mod train;
 pub mod triage;

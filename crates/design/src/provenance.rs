@@ -13,6 +13,7 @@ pub use crate::uncertain::Uncertain;
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 use stillrise_handbook::equation::{Scope, parse};
+use stillrise_handbook::memo;
 use stillrise_handbook::page::{Arg, Argument, Page, Source};
 use stillrise_units::{System, Unit, print};
 
@@ -77,6 +78,23 @@ pub enum Origin {
         /// The names in it and what they stand for.
         inputs: Vec<(&'static str, Node)>,
     },
+    /// Earlier values under one name: the fields of a group, or groups in order.
+    Gathered {
+        /// The fields or groups, in order.
+        inputs: Vec<Node>,
+    },
+}
+
+impl Origin {
+    /// The earlier values that it rests on, in order.
+    pub fn inputs(&self) -> impl Iterator<Item = Node> {
+        let (plain, named): (&[Node], &[(&str, Node)]) = match self {
+            Origin::Given { .. } | Origin::Assumed(_) => (&[], &[]),
+            Origin::Chosen { inputs, .. } | Origin::Derived { inputs, .. } | Origin::Gathered { inputs } => (inputs, &[]),
+            Origin::Reckoned { inputs, .. } => (&[], inputs),
+        };
+        plain.iter().copied().chain(named.iter().map(|(_, node)| *node))
+    }
 }
 
 /// A default that stands in for what nobody said.
@@ -142,6 +160,17 @@ pub fn show(value: &Arg, units: Option<Pair>, system: System) -> String {
         (Arg::Number(si), None) => print::digits(*si, 4),
         (Arg::Choice(word), _) => (*word).to_owned(),
         (Arg::Series(pairs), _) => format!("{} rows", pairs.len()),
+        (Arg::Group(group, fields), _) => {
+            let fields = group.fields.iter().zip(fields);
+            let each: Vec<String> =
+                fields.map(|(field, arg)| format!("{} {}", field.name, show(arg, field.units, system))).collect();
+            format!("{}({})", group.word, each.join(", "))
+        }
+        (Arg::Groups(groups), _) => {
+            let words = groups.iter().map(|one| if let Arg::Group(group, _) = one { group.word } else { "?" });
+            let words: Vec<&str> = words.collect();
+            if words.is_empty() { "none".to_owned() } else { words.join(", ") }
+        }
     }
 }
 
@@ -215,10 +244,20 @@ impl Ledger {
         match &entry.origin {
             Origin::Derived { page, inputs } => {
                 let args: Option<Vec<Arg>> = inputs.iter().map(|n| self.value(*n).cloned()).collect();
+                // Found anew: what was kept from before would prove nothing.
                 Some(match args {
-                    Some(args) => (page.call)(&args).map_err(|o| o.to_string()),
+                    Some(args) => memo::without(|| (page.call)(&args)).map_err(|o| o.to_string()),
                     None => Err("an input has no origin".to_owned()),
                 })
+            }
+            Origin::Gathered { inputs } => {
+                let args: Option<Vec<Arg>> = inputs.iter().map(|n| self.value(*n).cloned()).collect();
+                let args = args.ok_or_else(|| "an input has no origin".to_owned());
+                Some(args.and_then(|args| match &entry.value {
+                    Arg::Group(group, _) => Ok(Arg::Group(group, args)),
+                    Arg::Groups(_) => Ok(Arg::Groups(args)),
+                    other => Err(format!("{other:?} is no group")),
+                }))
             }
             Origin::Reckoned { text, inputs } => Some(self.replay_reckoned(text, inputs)),
             _ => None,

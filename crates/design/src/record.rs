@@ -42,6 +42,20 @@ macro_rules! by {
     };
 }
 
+/// Puts [`Val`](crate::provenance::Val)s together under one name, as a group of arguments:
+/// `gather!(t, "tank as droplets meet it", Tank { v_0: v, model: m, index: n })`.
+#[macro_export]
+macro_rules! gather {
+    ($t:expr, $label:expr, $group:ident { $($field:ident : $value:expr),+ $(,)? }) => {{
+        let q = $group { $($field: $crate::record::copy(&($value).q)),+ };
+        let at = $crate::provenance::Trail::push($t, || $crate::provenance::entry(
+            $label, &q, None,
+            $crate::provenance::Origin::Gathered { inputs: vec![$(($value).at),+] },
+        ));
+        $crate::provenance::Val { q, at }
+    }};
+}
+
 /// Plain arithmetic on [`Val`](crate::provenance::Val)s, recorded with its text:
 /// `reckon!(t, "fall" [FT, M], (inlet = a, outlet = b) inlet - outlet)`.
 #[macro_export]

@@ -156,6 +156,9 @@ fn us_and_si_are_the_same_job() {
             (Arg::Series(a), Arg::Series(b)) => {
                 a.len() == b.len() && a.iter().zip(b).all(|(a, b)| near(a.0, b.0, 1e-9) && near(a.1, b.1, 1e-9))
             }
+            // What is gathered stands in lines of its own.
+            (Arg::Group(a, _), Arg::Group(b, _)) => a == b,
+            (Arg::Groups(a), Arg::Groups(b)) => a.len() == b.len(),
             (a, b) => a == b,
         };
         assert!(same, "{here}: {:?} in US units, {:?} in SI units", a.value, b.value);

@@ -46,11 +46,7 @@ fn jobs() -> &'static [(String, Settled)] {
 }
 
 fn inputs(entry: &Entry) -> Vec<stillrise_design::Node> {
-    match &entry.origin {
-        Origin::Given { .. } | Origin::Assumed(_) => Vec::new(),
-        Origin::Chosen { inputs, .. } | Origin::Derived { inputs, .. } => inputs.clone(),
-        Origin::Reckoned { inputs, .. } => inputs.iter().map(|(_, node)| *node).collect(),
-    }
+    entry.origin.inputs().collect()
 }
 
 /// Values that do not come out again.
@@ -104,6 +100,12 @@ fn every_value_has_an_origin_before_it() {
                 Origin::Chosen { among, because, .. } => !among.is_empty() && !because.is_empty(),
                 Origin::Derived { page, inputs } => page.args.len() == inputs.len(),
                 Origin::Reckoned { text, inputs } => !text.is_empty() && !inputs.is_empty(),
+                // No stage at all is what arrives.
+                Origin::Gathered { inputs } => match &entry.value {
+                    Arg::Group(group, _) => group.fields.len() == inputs.len(),
+                    Arg::Groups(groups) => groups.len() == inputs.len(),
+                    _ => false,
+                },
             };
             assert!(said, "{here}: its origin says nothing: {:?}", entry.origin);
         }

@@ -161,7 +161,7 @@ fn droplets_are_those_of_the_case() {
     assert_eq!(basis.droplets.d50.q, of("dry-weather waters together, all pumps"));
     for r in &performance(&settled).removals {
         let arrival = &basis.arrivals[basis.cases[r.case_index].arrival];
-        assert_eq!(r.passage.d50.q, arrival.droplets.d50.q, "{}", r.case);
+        assert_eq!(r.passage.droplets.d50.q, arrival.droplets.d50.q, "{}", r.case);
     }
     // A tension as of clean oil, and they are alike.
     let clean = Sheet::data("mixed").with("chemical \"degreaser\".tension", "30 mN/m").settle(&demo());

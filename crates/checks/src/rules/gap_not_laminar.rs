@@ -2,6 +2,7 @@
 
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::fluids::Season;
+use stillrise_design::stages::plate_pack::{AT_EASE, LAMINAR_UP_TO};
 use stillrise_units::Typed;
 
 rule! {
@@ -16,15 +17,20 @@ rule! {
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(performance) = &s.design.performance else { return s.stopped() };
     let warm = performance.removals.iter().filter(|r| r.season == Season::Warm && r.state.is_end());
-    let Some(worst) = warm.max_by(|a, b| a.passage.reynolds.q.si().total_cmp(&b.passage.reynolds.q.si())) else {
+    let mut warm = warm.peekable();
+    if warm.peek().is_none() {
         return s.stopped();
+    }
+    let gaps = warm.filter_map(|r| Some((r, r.passage.plates()?.reynolds)));
+    let Some((worst, reynolds)) = gaps.max_by(|a, b| a.1.q.si().total_cmp(&b.1.q.si())) else {
+        return Verdict::skips("there are no plates");
     };
-    let re = worst.passage.reynolds.q.si();
+    let re = reynolds.q.si();
     let says = format!("Reynolds number {} in the gaps, {}, warmest water", s.digits(re, 3), worst.case);
-    if re > 2000.0 {
-        Verdict::fails(format!("{says}: above 2000"), worst.passage.reynolds.at)
-    } else if re > 500.0 {
-        Verdict::warns(format!("{says}: above 500"), worst.passage.reynolds.at)
+    if re > LAMINAR_UP_TO {
+        Verdict::fails(format!("{says}: above 2000"), reynolds.at)
+    } else if re > AT_EASE {
+        Verdict::warns(format!("{says}: above 500"), reynolds.at)
     } else {
         Verdict::passes(format!("{says}, at most 500"))
     }

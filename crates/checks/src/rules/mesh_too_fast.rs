@@ -19,10 +19,8 @@ fn look(s: &Subject<'_>) -> Verdict {
         return s.stopped();
     };
     let Some(worst) = performance.worst() else { return s.stopped() };
-    if !worst.passage.has_mesh() {
-        return Verdict::skips("there is no mesh");
-    }
-    let face = worst.passage.face;
+    let Some(mesh) = worst.passage.mesh() else { return Verdict::skips("there is no mesh") };
+    let face = mesh.bed.face;
     let show = |q| s.show(q, (&FT_MIN, &MM_S));
     match train.unit.particulars.mesh_velocity_limit {
         Some(limit) => {

@@ -28,6 +28,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let Some(worst) = end.max_by(most) else {
         return s.stopped();
     };
+    let Some(plates) = worst.passage.plates() else { return Verdict::skips("there are no plates") };
     let rise = performance.design_rise;
     if rise.q.si() <= 0.0 {
         return Verdict::skips("the heaviest oil does not rise in the coldest water");
@@ -35,18 +36,18 @@ fn look(s: &Subject<'_>) -> Verdict {
     let (rises, asked) = (s.show(rise.q, (&GPM_FT2, &M_H)), s.show(basis.methods.droplet.q, (&UM, &UM)));
     let says = format!(
         "droplets of {asked} rise {rises}, the plates are loaded {}; {}, coldest water, end of the interval",
-        s.show(worst.passage.v_pack.q, (&GPM_FT2, &M_H)),
+        s.show(plates.v_0.q, (&GPM_FT2, &M_H)),
         worst.case
     );
-    let reserve = rise.q.si() / worst.passage.v_pack.q.si() - 1.0;
+    let reserve = rise.q.si() / plates.v_0.q.si() - 1.0;
     if reserve < 0.0 {
-        return Verdict::fails(says, worst.passage.v_pack.at);
+        return Verdict::fails(says, plates.v_0.at);
     }
     let wanted = basis.methods.reserve;
     let percent = |share: f64| format!("{} %", s.digits(PERCENT.from_si(share), 3));
     let has = format!("{says}; reserve of area {}, asked for {}", percent(reserve), percent(wanted.q.si()));
     if reserve < wanted.q.si() {
-        Verdict::warns(format!("the area is enough, its reserve is not: {has}"), worst.passage.v_pack.at)
+        Verdict::warns(format!("the area is enough, its reserve is not: {has}"), plates.v_0.at)
     } else {
         Verdict::passes(has)
     }

@@ -5,7 +5,7 @@ use serde_json::json;
 use stillrise_documents::package::pretty;
 use stillrise_documents::render::text::{Table, hang, heading, item};
 use stillrise_handbook::equation::{Style, plain_symbol, printed};
-use stillrise_handbook::page::{Arg, Kind, Page, Symbol};
+use stillrise_handbook::page::{Arg, Group, Kind, Page, Symbol};
 use stillrise_handbook::{page, pages, read};
 use stillrise_units::{Fault, nearest, print};
 
@@ -92,6 +92,13 @@ fn shown(symbol: &Symbol, value: &Arg) -> String {
             .map(|(x, y)| format!("{}: {}", print::digits(*x, 5), print::digits(*y, 5)))
             .collect::<Vec<_>>()
             .join("; "),
+        (Arg::Group(group, fields), _) => {
+            let each = group.fields.iter().zip(fields).map(|(field, arg)| format!("{} {}", field.name, shown(field, arg)));
+            format!("{}({})", group.word, each.collect::<Vec<_>>().join(", "))
+        }
+        (Arg::Groups(groups), _) => {
+            groups.iter().map(|group| shown(symbol, group)).collect::<Vec<_>>().join("; ")
+        }
     }
 }
 
@@ -139,6 +146,37 @@ fn units(page: &Page, lines: usize) -> impl Iterator<Item = &'static str> {
     (1..=lines).map(move |line| if line == lines { unit } else { "" })
 }
 
+/// One row for an argument, then those of the fields that go together under it.
+fn argument(table: &mut Table, a: &Symbol, under: &str) {
+    let units = match (a.kind, a.units) {
+        (Kind::Choice(words), _) => words.iter().map(|(w, _)| *w).collect::<Vec<_>>().join(" | "),
+        (Kind::Series, Some((us, _))) => format!("[{}: {}; ..]", us.symbol, a.second.map_or("", |(u, _)| u.symbol)),
+        (Kind::Group(_), _) => "(name=value, ..)".to_owned(),
+        (Kind::Groups(kinds), _) => {
+            let words: Vec<String> = kinds.iter().map(|group| format!("{}(..)", group.word)).collect();
+            format!("[one; ..] of {}", words.join(" | "))
+        }
+        (_, Some((us, si))) if us == si => us.symbol.to_owned(),
+        (_, Some((us, si))) => format!("{}, {}", us.symbol, si.symbol),
+        _ => String::new(),
+    };
+    let range = a
+        .range
+        .map_or_else(String::new, |(low, high)| format!("{} to {}", print::digits(low, 4), print::digits(high, 4)));
+    table.row([format!("{under}{}", a.name), plain_symbol(a.math), units, range, a.meaning.to_owned()]);
+    let (single, several): (Option<&Group>, &[&Group]) = match a.kind {
+        Kind::Group(group) => (Some(group), &[]),
+        Kind::Groups(kinds) => (None, kinds),
+        _ => (None, &[]),
+    };
+    for field in single.into_iter().flat_map(|group| group.fields) {
+        argument(table, field, &format!("{}.", a.name));
+    }
+    for group in several {
+        group.fields.iter().for_each(|field| argument(table, field, &format!("{}.", group.word)));
+    }
+}
+
 fn about(page: &Page) -> String {
     let width = out::width();
     let mut text = heading(&format!("{} ({})", page.title, page.id));
@@ -146,17 +184,7 @@ fn about(page: &Page) -> String {
     text.push_str(&hang(note.trim(), width, 0, 0));
     let mut table = Table::new(["argument", "symbol", "units", "trusted", "meaning"]);
     for a in page.args {
-        let units = match (a.kind, a.units) {
-            (Kind::Choice(words), _) => words.iter().map(|(w, _)| *w).collect::<Vec<_>>().join(" | "),
-            (Kind::Series, Some((us, _))) => format!("[{}: {}; ..]", us.symbol, a.second.map_or("", |(u, _)| u.symbol)),
-            (_, Some((us, si))) if us == si => us.symbol.to_owned(),
-            (_, Some((us, si))) => format!("{}, {}", us.symbol, si.symbol),
-            _ => String::new(),
-        };
-        let range = a
-            .range
-            .map_or_else(String::new, |(low, high)| format!("{} to {}", print::digits(low, 4), print::digits(high, 4)));
-        table.row([a.name.to_owned(), plain_symbol(a.math), units, range, a.meaning.to_owned()]);
+        argument(&mut table, a, "");
     }
     text.push_str(&table.render(width));
     for source in page.sources {

@@ -3,11 +3,10 @@
 use super::passage::Passage;
 use crate::basis::Basis;
 use crate::provenance::{Pair, Stop, Trail, Val, given};
-use crate::{by, reckon};
+use crate::reckon;
+use crate::say;
 use stillrise_handbook::separation::plate_removal::GapRegime;
-use stillrise_handbook::separation::remaining_oil::RiseLaw;
-use stillrise_handbook::separation::{drag_cut, mesh_curve, mesh_removal, plate_removal, stokes_cut, tank_removal};
-use stillrise_units::catalog::UM;
+use stillrise_units::catalog::{PERCENT, UM};
 use stillrise_units::{Length, Ratio, Typed, Velocity, ratio};
 
 const SIZE: Pair = (&UM, &UM);
@@ -21,13 +20,9 @@ pub struct Grade {
     pub d: Val<Length>,
     /// Rise.
     pub rise: Val<Velocity>,
-    /// Caught in the tank.
-    pub tank: Val<Ratio>,
-    /// Caught by the plates, of what reaches them.
-    pub pack: Val<Ratio>,
-    /// Caught by the mesh, of what reaches it; `None` without one.
-    pub mesh: Option<Val<Ratio>>,
-    /// Left behind tank and plates.
+    /// Caught by each stage, of what reaches it.
+    pub caught: Vec<Val<Ratio>>,
+    /// Left behind those stages that always count.
     pub left: Val<Ratio>,
 }
 
@@ -42,54 +37,28 @@ pub fn grades<T: Trail>(t: &mut T, basis: &Basis, p: &Passage) -> Result<Vec<Gra
         .map(|um| given(t, "size", Some(SIZE), Length::of(*um, &UM), "table of sizes", &format!("{um} µm")))
         .collect();
     // Where the halves of the pack begin to catch all: between straight lines these sizes would be lost.
-    if p.oil.q < p.water.q && p.regime.q == GapRegime::Laminar {
-        let slow = reckon!(t, "overflow rate of the half with less flow", [GPM_FT2, MM_S], (v = p.v_pack, s = p.spread) v * (ratio(1.0) - s));
-        let fast = reckon!(t, "overflow rate of the half with more flow", [GPM_FT2, MM_S], (v = p.v_pack, s = p.spread) v * (ratio(1.0) + s));
+    if let Some(plates) = p.plates().filter(|plates| p.fluids.rises() && plates.regime.q == GapRegime::Laminar) {
+        let slow = reckon!(t, "overflow rate of the half with less flow", [GPM_FT2, MM_S], (v = plates.v_0, s = plates.spread) v * (ratio(1.0) - s));
+        let fast = reckon!(t, "overflow rate of the half with more flow", [GPM_FT2, MM_S], (v = plates.v_0, s = plates.spread) v * (ratio(1.0) + s));
         for v in [slow, fast] {
-            let label = "size that a half of the pack just catches";
-            sizes.push(match p.law.q {
-                RiseLaw::Stokes => by!(t, label, stokes_cut::diameter(v, p.water, p.oil, p.viscosity))?,
-                RiseLaw::Drag => by!(t, label, drag_cut::diameter(v, p.water, p.oil, p.viscosity))?,
-            });
+            sizes.push(p.fluids.just_rises(t, "size that a half of the pack just catches", v)?);
         }
         sizes.sort_by(|a, b| a.q.si().total_cmp(&b.q.si()));
     }
+    let whole = given(t, "all that arrives", Some((&PERCENT, &PERCENT)), ratio(1.0), "definition", "100 %");
     for d in sizes {
-        let rise = crate::train::rise(t, "rise of the size", basis, d, p.water, p.oil, p.viscosity)?;
-        let tank = by!(t, "caught ahead of the pack", tank_removal::removal(rise, p.v_tank, p.tank, p.index))?;
-        let pack = by!(t, "caught by the plates", plate_removal::removal(rise, p.v_pack, p.spread, p.regime))?;
-        let mesh = if p.has_mesh() {
-            let (depth, curve) = &p.mesh;
-            Some(if curve.q.0.is_empty() {
-                by!(
-                    t,
-                    "caught by the mesh",
-                    mesh_removal::removal(
-                        d,
-                        rise,
-                        p.solidity,
-                        p.fibre,
-                        depth,
-                        p.face,
-                        p.sticking,
-                        p.saturation,
-                        p.viscosity,
-                        p.temperature
-                    )
-                )?
-            } else {
-                by!(t, "caught by the mesh, as measured", mesh_curve::caught(d, curve))?
-            })
-        } else {
-            None
-        };
-        let left = reckon!(
-            t,
-            "left of the size",
-            [PERCENT, PERCENT],
-            (tank = tank, pack = pack)(ratio(1.0) - tank) * (ratio(1.0) - pack)
-        );
-        rows.push(Grade { d, rise, tank, pack, mesh, left });
+        let f = &p.fluids;
+        let rise = crate::train::rise(t, "rise of the size", basis, d, f.water, f.oil, f.viscosity)?;
+        let (mut caught, mut left) = (Vec::new(), whole);
+        for stage in &p.with_all().stages {
+            let share = stage.caught(t, &say!(T, "caught by the {}", stage.name()), d, rise, f)?;
+            caught.push(share);
+            if stage.counted(false).counts() {
+                left = reckon!(t, &say!(T, "left of the size behind the {}", stage.name()), [PERCENT, PERCENT],
+                    (left = left, caught = share) left * (ratio(1.0) - caught));
+            }
+        }
+        rows.push(Grade { d, rise, caught, left });
     }
     Ok(rows)
 }

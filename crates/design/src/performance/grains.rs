@@ -5,13 +5,11 @@ use super::passage::Fixed;
 use super::removal::Removal;
 use super::storage::Storage;
 use crate::basis::Basis;
-use crate::by;
 use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
-use crate::reckon;
+use crate::stages::in_a_row;
+use crate::{by, gather, reckon, say};
 use stillrise_handbook::page::Series;
-use stillrise_handbook::separation::grit_settling::GrainShape;
-use stillrise_handbook::separation::plate_removal::GapRegime;
-use stillrise_handbook::separation::tank_removal::TankModel;
+use stillrise_handbook::separation::catch::Catch;
 use stillrise_handbook::separation::{camp_scour, remaining_solids};
 use stillrise_units::catalog::{ONE, PERCENT, UM};
 use stillrise_units::{Density, KinematicViscosity, Length, MassRate, Ratio, Typed, Velocity, ratio};
@@ -30,78 +28,62 @@ pub struct GrainBand {
     pub to: Val<Length>,
     /// Share of all solids that arrives in it.
     pub arrives: Val<Ratio>,
-    /// Share of all solids left behind the tank.
-    pub tank: Val<Ratio>,
-    /// Share left behind the plates.
-    pub pack: Val<Ratio>,
-    /// Dry solids that settle ahead of the pack, where the hopper is.
-    pub ahead: Val<MassRate>,
-    /// Dry solids that settle between the plates and slide off them.
-    pub between: Val<MassRate>,
+    /// In each stage that grains settle in, in the direction of flow.
+    pub stages: Vec<Settles>,
     /// Velocity that scours the finest of them off the floor; `None` for those that cohere, below 20 µm, and for
     /// grains no heavier than the water.
     pub scour: Option<Val<Velocity>>,
 }
 
+/// What settles of a band in one stage.
+#[derive(Debug, Clone, Copy)]
+pub struct Settles {
+    /// The stage's name.
+    pub stage: &'static str,
+    /// Share of all solids left behind it.
+    pub left: Val<Ratio>,
+    /// Dry solids that settle in it.
+    pub settles: Val<MassRate>,
+}
+
 /// Everything that decides how much of the solids is left.
 #[derive(Debug, Clone)]
 pub(super) struct Grains {
-    d50: Val<Length>,
-    spread: Val<Ratio>,
+    solids: Val<remaining_solids::Grains>,
     table: Val<Series>,
     from: Val<Length>,
     to: Val<Length>,
-    density: Val<Density>,
     water: Val<Density>,
     nu: Val<KinematicViscosity>,
-    shape: Val<GrainShape>,
-    v_tank: Val<Velocity>,
-    tank: Val<TankModel>,
-    index: Val<Ratio>,
-    v_pack: Val<Velocity>,
-    unequal: Val<Ratio>,
-    regime: Val<GapRegime>,
+    /// Stages that grains settle in, by name.
+    stages: Vec<(&'static str, Val<Catch>)>,
 }
 
 impl Grains {
-    /// The way of a removal's flow, cold; the tank is taken as mixed.
-    pub(super) fn new(basis: &Basis, fixed: &Fixed, usual: &Removal) -> Self {
-        let (s, water, p) = (&basis.solids, &basis.fluids.cold, &usual.passage);
-        Self {
-            d50: s.d50,
-            spread: s.spread,
-            table: s.table.clone(),
-            from: fixed.sizes[0],
-            to: fixed.sizes[1],
-            density: s.density,
-            water: water.density,
-            nu: water.kinematic,
-            shape: basis.methods.grains,
-            v_tank: p.v_tank,
-            tank: fixed.mixed,
-            index: fixed.no_index,
-            v_pack: p.v_sinking,
-            unequal: p.spread,
-            regime: p.regime,
-        }
+    /// The way of a removal's flow, cold, plates clean; open water is taken as mixed.
+    pub(super) fn new<T: Trail>(t: &mut T, basis: &Basis, fixed: &Fixed, usual: &Removal) -> Self {
+        use remaining_solids::Grains;
+        let (s, water) = (&basis.solids, &basis.fluids.cold);
+        let shape = basis.methods.grains;
+        let solids = gather!(t, "solids that arrive", Grains { d50: s.d50, sg: s.spread, table: s.table, rho_s: s.density, shape: shape });
+        let lost = usual.state.is_end().then_some(basis.methods.fouling);
+        let stages = usual.passage.stages.iter();
+        let stages = stages.filter_map(|stage| Some((stage.name(), stage.for_grains(t, fixed, lost)?))).collect();
+        let [from, to] = fixed.sizes;
+        Self { solids, table: s.table.clone(), from, to, water: water.density, nu: water.kinematic, stages }
     }
 
-    /// The same with the plates loaded otherwise.
-    pub(super) fn at(self, v_pack: Val<Velocity>) -> Self {
-        Self { v_pack, ..self }
+    /// The first so many stages alone.
+    fn first(&self, count: usize) -> Self {
+        let mut first = self.clone();
+        first.stages.truncate(count);
+        first
     }
 
     /// Share of the solids that is left.
     pub(super) fn left<T: Trail>(&self, t: &mut T, label: &str) -> Result<Val<Ratio>, Stop> {
-        let g = self;
-        by!(
-            t,
-            label,
-            remaining_solids::fraction(
-                g.d50, g.spread, g.table, g.from, g.to, g.density, g.water, g.nu, g.shape, g.v_tank, g.tank, g.index,
-                g.v_pack, g.unequal, g.regime
-            )
-        )
+        let stages = in_a_row(t, self.stages.iter().map(|(_, catch)| catch.clone()));
+        by!(t, label, remaining_solids::fraction(self.solids, self.from, self.to, self.water, self.nu, stages))
     }
 
     /// Share of the solids that is left if what is finer than the finest sieve passes whole; `left` as it is for a law.
@@ -138,9 +120,7 @@ pub fn bands<T: Trail>(
     storage: &Storage,
 ) -> Result<Vec<GrainBand>, Stop> {
     t.section(format_args!("{STUDY}, solids by size: {}, cold, clean", usual.case));
-    let plates = Grains::new(basis, fixed, usual);
-    let tank = Grains { v_pack: fixed.absent, ..plates.clone() };
-    let inlet = Grains { v_tank: fixed.absent, ..tank.clone() };
+    let all = Grains::new(t, basis, fixed, usual);
     let (beta, friction) = camp(t);
     let mut from = fixed.sizes[0];
     let mut rows = Vec::new();
@@ -149,14 +129,16 @@ pub fn bands<T: Trail>(
             Some(um) => given(t, "end of a band", Some(SIZE), Length::of(*um, &UM), "bands", &format!("{um} µm")),
             None => fixed.sizes[1],
         };
-        let part = |g: &Grains| Grains { from, to, ..g.clone() };
-        let arrives = part(&inlet).left(t, "solids that arrive in the band, of all")?;
-        let behind = part(&tank).left(t, "left behind the tank, of all")?;
-        let pack = part(&plates).left(t, "left behind the plates, of all")?;
-        let ahead = reckon!(t, "dry solids that settle ahead of the pack", [LB_D, KG_D],
-            (all = storage.dry, arrives = arrives, tank = behind) all * (arrives - tank));
-        let between = reckon!(t, "dry solids that settle between the plates", [LB_D, KG_D],
-            (all = storage.dry, tank = behind, pack = pack) all * (tank - pack));
+        let part = |g: Grains| Grains { from, to, ..g };
+        let arrives = part(all.first(0)).left(t, "solids that arrive in the band, of all")?;
+        let (mut stages, mut before) = (Vec::new(), arrives);
+        for (k, (stage, _)) in all.stages.iter().enumerate() {
+            let left = part(all.first(k + 1)).left(t, &say!(T, "left behind the {stage}, of all"))?;
+            let settles = reckon!(t, &say!(T, "dry solids that settle, {stage}"), [LB_D, KG_D],
+                (all = storage.dry, before = before, left = left) all * (before - left));
+            stages.push(Settles { stage, left, settles });
+            before = left;
+        }
         let s = &basis.solids;
         // Finer grains cohere: Camp's formula knows no such sludge.
         let heavy = s.density.q > basis.fluids.cold.density.q && from.q >= Length::of(20.0, &UM);
@@ -170,7 +152,7 @@ pub fn bands<T: Trail>(
         } else {
             None
         };
-        rows.push(GrainBand { from, to, arrives, tank: behind, pack, ahead, between, scour });
+        rows.push(GrainBand { from, to, arrives, stages, scour });
         from = to;
     }
     Ok(rows)

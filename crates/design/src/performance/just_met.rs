@@ -4,9 +4,10 @@
 use super::keeps;
 use super::ladder::effluent;
 use super::limit::LimitVerdict;
-use super::passage::{Fixed, Passage};
+use super::passage::{Fixed, Fluids, Passage};
 use super::removal::Removal;
 use crate::basis::Basis;
+use crate::basis::droplets::Droplets;
 use crate::basis::fluids::{self, Season};
 use crate::provenance::{Node, Off, Pair, Stop, Trail, Val, choose};
 use crate::train::unit::Unit;
@@ -127,13 +128,14 @@ impl Around<'_> {
         let oil = self.basis.fluids.heaviest(Season::Cold);
         let water = fluids::water(t, at, self.basis.fluids.salinity)?;
         let density = crate::by!(t, "density of the oil", oil_density::density(oil.density_15, at, oil.group))?;
-        Ok(Passage {
+        let fluids = Fluids {
             water: water.density,
             oil: density,
             viscosity: water.viscosity,
             temperature: at,
-            ..like.passage.clone()
-        })
+            ..like.passage.fluids
+        };
+        Ok(like.passage.within(t, fluids))
     }
 
     /// Total oil that leaves when each removal's passage is changed: the mean of them.
@@ -198,12 +200,11 @@ pub fn just_met<T: Trail>(
         let at = Val { q: Temperature::of(c, &DEG_C), at: none };
         around.out(|like| around.at_temperature(&mut Off, like, at).ok())
     });
-    let with_median = |like: &Removal, d50: Val<Length>| Passage { d50, ..like.passage.clone() };
-    let base = worst.passage.d50;
-    let measured = !worst.passage.table.q.0.is_empty();
+    let base = worst.passage.droplets.d50;
+    let measured = !worst.passage.droplets.table.q.0.is_empty();
     let median = (!measured).then(|| {
         between((MEDIANS.1, MEDIANS.0), goal, geometric, |x| {
-            around.out(|like| Some(with_median(like, Val { q: base.q * x, at: none })))
+            around.out(|like| Some(with_median(&mut Off, like, Val { q: base.q * x, at: none })))
         })
     });
     let goal = at_goal;
@@ -222,9 +223,14 @@ pub fn just_met<T: Trail>(
         Some(found) => settle(t, "median at which the limit is just met", (&UM, &UM), found, |x| base.q * x, goal),
     };
     if let Margin::At(d50) = d50 {
-        around.work(t, "at the median that just meets the limit", |_, like| Ok(with_median(like, d50)))?;
+        around.work(t, "at the median that just meets the limit", |t, like| Ok(with_median(t, like, d50)))?;
     }
     Ok(JustMet { limit: limit.limit, flow, temperature, d50 })
+}
+
+/// A removal's passage with droplets of another median.
+fn with_median<T: Trail>(t: &mut T, like: &Removal, d50: Val<Length>) -> Passage {
+    like.passage.of(t, Droplets { d50, ..like.passage.droplets.clone() })
 }
 
 /// The mean of this case that just meets the limit; the verdict may be of another case, with another peak.

@@ -5,12 +5,15 @@
 use super::State;
 use super::grades::{Grade, grades};
 use super::just_met::{JustMet, just_met};
-use super::passage::{Fixed, Passage};
+use super::passage::{Fixed, Fluids, Passage};
 use super::removal::{Removal, out, total};
 use crate::basis::Basis;
 use crate::basis::cases::Case;
+use crate::basis::droplets::Droplets;
 use crate::basis::fluids::{self, Season};
 use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
+use crate::stages::gravity_zone::TankPass;
+use crate::stages::{Pass, Through};
 use crate::train::Train;
 use crate::{by, reckon, say};
 use stillrise_handbook::fluids::oil_density;
@@ -20,8 +23,6 @@ use stillrise_units::{Concentration, Flow, Length, Ratio, Temperature, Typed, ra
 
 /// How the sections of the trail begin that are studies beside the design.
 pub const STUDY: &str = "study";
-/// The stages in order; the first is what arrives.
-pub const STAGES: [&str; 4] = ["inlet", "tank", "plates", "mesh"];
 /// Ends of the size bands, µm; the last band is open.
 pub const BANDS: [f64; 6] = [0.0, 20.0, 40.0, 60.0, 90.0, 150.0];
 /// Shares of the flow at which the effluent is shown.
@@ -38,7 +39,7 @@ pub struct Band {
     pub from: Val<Length>,
     /// Up to this size.
     pub to: Val<Length>,
-    /// Behind each of [`STAGES`]; behind the mesh only where there is one.
+    /// What arrives, then what is left behind each of [`Ladder::stages`].
     pub left: Vec<Val<Ratio>>,
 }
 
@@ -65,6 +66,8 @@ impl<Q: Copy> Point<Q> {
 /// The ladder.
 #[derive(Debug, Clone)]
 pub struct Ladder {
+    /// The stages by name, in the direction of flow.
+    pub stages: Vec<&'static str>,
     /// Oil by size behind each stage, clean and at the end of the interval.
     pub bands: [Vec<Band>; 2],
     /// What each stage catches, at the end of the interval.
@@ -86,6 +89,13 @@ pub struct Ladder {
     pub by_median: Vec<Point<Length>>,
     /// Flow, temperature and median at which each limit is just met.
     pub just_met: Vec<JustMet>,
+}
+
+impl Ladder {
+    /// What the shares of a band stand for: what arrives, then the stages.
+    pub fn names(&self) -> impl Iterator<Item = &'static str> {
+        core::iter::once("inlet").chain(self.stages.iter().copied())
+    }
 }
 
 const SIZE: Pair = (&UM, &UM);
@@ -114,11 +124,12 @@ pub fn ladder<T: Trail>(
     t.section(format_args!("{STUDY}, catch by size: {place}, end of interval"));
     let grades = grades(t, basis, &worst.passage)?;
     t.section(format_args!("{STUDY}, mesh: {place}, end of interval"));
-    let bare = worst.passage.without_mesh(fixed);
-    let without_mesh = effluent(t, "without the mesh", &bare, worst)?;
-    let with_mesh = if bare.has_mesh() { Some(effluent(t, "with the mesh", &bare.with_mesh(), worst)?) } else { None };
+    let without_mesh = effluent(t, "without the mesh", &worst.passage.without_credit(), worst)?;
+    let all = worst.passage.with_all();
+    let with_mesh = if all.mesh().is_some() { Some(effluent(t, "with the mesh", &all, worst)?) } else { None };
     t.section(format_args!("{STUDY}, retention zone: {place}, end of interval"));
     let with_retention = with_retention(t, unit, worst)?;
+    let stages = all.stages.iter().map(Pass::name).collect();
     t.section(format_args!("{STUDY}, tank alone: {place}"));
     let tanks = tanks(t, basis, unit, fixed, (worst, case))?;
     t.section(format_args!("{STUDY}, flow: {place}, end of interval"));
@@ -134,6 +145,7 @@ pub fn ladder<T: Trail>(
         .map(|l| just_met(t, (basis, unit, fixed), (&before, worst), l))
         .collect::<Result<_, _>>()?;
     Ok(Ladder {
+        stages,
         bands: [clean, end],
         grades,
         with_mesh,
@@ -164,15 +176,13 @@ fn with_retention<T: Trail>(
     unit: &crate::train::unit::Unit,
     worst: &Removal,
 ) -> Result<Option<Val<Concentration>>, Stop> {
-    if worst.passage.tank.q != TankModel::Mixed {
-        return Ok(None);
-    }
+    let Some(tank) = worst.passage.tank().filter(|tank| tank.model.q == TankModel::Mixed) else { return Ok(None) };
     let f = &unit.frame;
     let v_tank = reckon!(t, "overflow rate of tank and retention zone together", [GPM_FT2, M_H],
         (flow = worst.flow, tank = unit.layout.tank_area, length = f.retention_length, width = f.width)
         flow / (tank + length * width));
-    let p = Passage { v_tank, ..worst.passage.clone() };
-    effluent(t, "with the retention zone", &p, worst).map(Some)
+    let tank = TankPass::new(t, v_tank, tank.model, tank.index);
+    effluent(t, "with the retention zone", &worst.passage.with_tank(tank), worst).map(Some)
 }
 
 fn bands<T: Trail>(t: &mut T, fixed: &Fixed, p: &Passage) -> Result<Vec<Band>, Stop> {
@@ -183,20 +193,16 @@ fn bands<T: Trail>(t: &mut T, fixed: &Fixed, p: &Passage) -> Result<Vec<Band>, S
         .chain([fixed.sizes[1]])
         .collect();
     // Bands of sizes are of the oil that rises.
-    let plates = Passage { heavy: None, ..p.without_mesh(fixed) };
-    let tank = Passage { v_pack: fixed.absent, ..plates.clone() };
-    let inlet = Passage { v_tank: fixed.absent, tank: fixed.mixed, index: fixed.no_index, ..tank.clone() };
-    let mut stages = vec![inlet, tank, plates];
-    if p.has_mesh() {
-        stages.push(Passage { heavy: None, ..p.with_mesh() });
-    }
+    let all = Passage { heavy: None, ..p.with_all() };
     let mut from = fixed.sizes[0];
     let mut bands = Vec::new();
     for to in ends {
         let mut left = Vec::new();
-        for (stage, name) in stages.iter().zip(STAGES) {
-            let part = Passage { from, to, ..stage.clone() };
-            left.push(part.left(t, &format!("left behind the {name}, of all free oil"))?);
+        for count in 0..=all.stages.len() {
+            let part = Passage { from, to, ..all.first(count) };
+            let name = count.checked_sub(1).and_then(|k| all.stages.get(k)).map(Pass::name);
+            let label = name.map_or_else(|| "arrives, of all free oil".to_owned(), |name| format!("left behind the {name}, of all free oil"));
+            left.push(part.left(t, &label)?);
         }
         bands.push(Band { from, to, left });
         from = to;
@@ -213,17 +219,23 @@ fn tanks<T: Trail>(
     (worst, case): (&Removal, &Case),
 ) -> Result<Vec<(TankModel, Val<Ratio>)>, Stop> {
     let mut rows = Vec::new();
+    let m = &basis.methods;
+    let own = case.own.as_ref().map(|own| &own.water[usize::from(worst.season == Season::Warm)]);
+    let water = own.unwrap_or_else(|| basis.fluids.water(worst.season));
+    let way = Through { basis, fixed, flow: worst.flow, water, state: State::End };
+    if worst.passage.tank().is_none() {
+        return Ok(rows);
+    }
     for model in TankModel::ALL {
         let tank = given(t, "model of the tank", None, *model, "list of models", model.word());
-        let mut other = basis.clone();
-        other.methods.tank = tank;
-        if *model == TankModel::Dispersed && basis.methods.tank.q != TankModel::Dispersed {
+        let index = if *model == TankModel::Dispersed && m.tank.q != TankModel::Dispersed {
             let number = ratio(0.5);
-            other.methods.tank_index =
-                given(t, "dispersion number", Some((&ONE, &ONE)), number, "our proposal, strongly dispersed", "0.5");
-        }
-        let p = Passage::new(t, &other, unit, fixed, case, worst.flow, (worst.season, State::End))?;
-        let alone = Passage { v_pack: fixed.absent, ..p.without_mesh(fixed) };
+            given(t, "dispersion number", Some((&ONE, &ONE)), number, "our proposal, strongly dispersed", "0.5")
+        } else {
+            m.tank_index
+        };
+        let tank = TankPass::moved_by(t, unit, &way, tank, index)?;
+        let alone = worst.passage.alone(Pass::Tank(tank));
         rows.push((*model, alone.left(t, &format!("free oil left behind the tank, {}", model.word()))?));
     }
     Ok(rows)
@@ -267,13 +279,14 @@ fn by_temperature<T: Trail>(t: &mut T, basis: &Basis, worst: &Removal) -> Result
         let water = fluids::water(t, at, f.salinity)?;
         let density = by!(t, "density of the oil", oil_density::density(oil.density_15, at, oil.group))?;
         // The regime of the gaps is the one of the case: warmer water is nearer to turning turbulent.
-        let p = Passage {
+        let fluids = Fluids {
             water: water.density,
             oil: density,
             viscosity: water.viscosity,
             temperature: at,
-            ..worst.passage.clone()
+            ..worst.passage.fluids
         };
+        let p = worst.passage.within(t, fluids);
         points.push(Point::at(t, "at this temperature", at, &p, worst)?);
     }
     Ok(points)
@@ -281,15 +294,16 @@ fn by_temperature<T: Trail>(t: &mut T, basis: &Basis, worst: &Removal) -> Result
 
 fn by_median<T: Trail>(t: &mut T, worst: &Removal) -> Result<Vec<Point<Length>>, Stop> {
     let mut points = Vec::new();
-    let base = worst.passage.d50;
-    if !worst.passage.table.q.0.is_empty() {
+    let droplets = &worst.passage.droplets;
+    let base = droplets.d50;
+    if !droplets.table.q.0.is_empty() {
         return Ok(points);
     }
     for multiple in MEDIANS {
         let text = format!("{multiple}");
         let share = given(t, "multiple of the median", Some((&ONE, &ONE)), ratio(multiple), "table of medians", &text);
         let at = reckon!(t, "volume median diameter", [UM, UM], (d50 = base, share = share) d50 * share);
-        let p = Passage { d50: at, ..worst.passage.clone() };
+        let p = worst.passage.of(t, Droplets { d50: at, ..droplets.clone() });
         points.push(Point::at(t, &format!("at {text} of the median"), at, &p, worst)?);
     }
     Ok(points)

@@ -1,28 +1,28 @@
 //! The way of the droplets through one unit: everything that decides how much free oil is left.
 //!
-//! One [`Passage`] holds the droplets, the water and the stages; bounds, stages one by one and studies
+//! One [`Passage`] holds the droplets, the water and the stages as one flow meets them; bounds, stages one by one and studies
 //! are the same passage with one thing changed.
 
 use super::State;
 use crate::basis::Basis;
 use crate::basis::cases::Case;
+use crate::basis::droplets::Droplets;
 use crate::basis::fluids::Season;
-use crate::basis::waters::YesNo;
-use crate::provenance::{Stop, Trail, Val, choose, given};
+use crate::provenance::{Stop, Trail, Val, given};
+use crate::stages::gravity_zone::TankPass;
+use crate::stages::mesh::MeshPass;
+use crate::stages::plate_pack::PlatesPass;
+use crate::stages::{Pass, Passes, Through, in_a_row};
 use crate::train::unit::Unit;
-use crate::{by, reckon};
-use stillrise_handbook::hydraulics::mean_velocity;
-use stillrise_handbook::page::Series;
-use stillrise_handbook::separation::gap_reynolds::ReynoldsBasis;
-use stillrise_handbook::separation::laminar_capture::PlateRun;
+use crate::{by, gather, reckon};
 use stillrise_handbook::separation::plate_removal::GapRegime;
-use stillrise_handbook::separation::remaining_oil::{DropletLaw, RiseLaw};
+use stillrise_handbook::separation::remaining_oil::{self, Liquids, RiseLaw};
 use stillrise_handbook::separation::tank_removal::TankModel;
-use stillrise_handbook::separation::{camp_eddy, capture_area, gap_reynolds, remaining_oil, settling_peclet};
-use stillrise_units::catalog::{MM, MM_S, ONE, PERCENT, UM};
+use stillrise_handbook::separation::{drag_cut, stokes_cut};
+use stillrise_units::catalog::{ONE, PERCENT, UM};
 use stillrise_units::{Concentration, Density, Flow, Length, Ratio, Temperature, Typed, Velocity, Viscosity, ratio};
 
-/// Bounds and absent stages, recorded once for a whole performance.
+/// Bounds, recorded once for a whole performance.
 #[derive(Debug, Clone)]
 pub struct Fixed {
     /// Equal flow in all gaps.
@@ -35,16 +35,10 @@ pub struct Fixed {
     pub laminar: Val<GapRegime>,
     /// Mixed gaps.
     pub turbulent: Val<GapRegime>,
-    /// The overflow rate of a stage that is not there.
-    pub absent: Val<Velocity>,
-    /// The depth of a mesh that is not there, or earns no credit.
-    pub no_mesh: Val<Length>,
     /// The smallest and the largest size that counts.
     pub sizes: [Val<Length>; 2],
     /// The index of a tank model that has none.
     pub no_index: Val<Ratio>,
-    /// No measured curve.
-    pub no_curve: Val<Series>,
 }
 
 impl Fixed {
@@ -52,7 +46,7 @@ impl Fixed {
     pub fn new<T: Trail>(t: &mut T) -> Self {
         t.section("bounds");
         let percent = Some((&PERCENT, &PERCENT) as _);
-        let (speed, depth, size) = (Some((&MM_S, &MM_S) as _), Some((&MM, &MM) as _), Some((&UM, &UM) as _));
+        let size = Some((&UM, &UM) as _);
         let um = |x: f64| Length::of(x, &UM);
         let at = "bound";
         Self {
@@ -61,81 +55,76 @@ impl Fixed {
             mixed: given(t, "mixed tank", None, TankModel::Mixed, at, "mixed"),
             laminar: given(t, "laminar gaps", None, GapRegime::Laminar, at, "laminar"),
             turbulent: given(t, "mixed gaps", None, GapRegime::Turbulent, at, "turbulent"),
-            absent: given(t, "stage that is not there", speed, Velocity::of(1e12, &MM_S), "definition", "boundless"),
-            no_mesh: given(t, "mesh without credit", depth, Length::from_si(0.0), "definition", "no depth"),
             sizes: [
                 given(t, "smallest size that counts", size, um(0.0), "definition", "all"),
                 given(t, "largest size that counts", size, um(1e9), "definition", "all"),
             ],
             no_index: given(t, "index of a tank model without one", Some((&ONE, &ONE)), ratio(0.0), at, "not used"),
-            no_curve: given(t, "measured curve of the mesh", None, Series::default(), "range", "none"),
         }
     }
 }
 
-/// Everything that decides how much free oil is left.
-#[derive(Debug, Clone)]
-pub struct Passage {
-    /// How the volume spreads over size.
-    pub droplets: Val<DropletLaw>,
-    /// Volume median.
-    pub d50: Val<Length>,
-    /// Shape of the distribution.
-    pub shape: Val<Ratio>,
-    /// Largest droplet.
-    pub largest: Val<Length>,
-    /// Measured distribution.
-    pub table: Val<Series>,
-    /// Counted from this size.
-    pub from: Val<Length>,
-    /// Counted up to this size.
-    pub to: Val<Length>,
+/// Water and oil on the way.
+#[derive(Debug, Clone, Copy)]
+pub struct Fluids {
     /// Density of the water.
     pub water: Val<Density>,
     /// Density of the oil.
     pub oil: Val<Density>,
     /// Viscosity of the water.
     pub viscosity: Val<Viscosity>,
-    /// Law of rise.
-    pub law: Val<RiseLaw>,
-    /// Overflow rate of the tank ahead of the pack.
-    pub v_tank: Val<Velocity>,
-    /// How the water moves in it.
-    pub tank: Val<TankModel>,
-    /// Index of that model.
-    pub index: Val<Ratio>,
-    /// Overflow rate of the plates.
-    pub v_pack: Val<Velocity>,
-    /// Overflow rate of the plates for what sinks.
-    pub v_sinking: Val<Velocity>,
-    /// Unequal flow between the gaps.
-    pub spread: Val<Ratio>,
-    /// Flow in the gaps.
-    pub regime: Val<GapRegime>,
-    /// Share of the mesh that is fibre.
-    pub solidity: Val<Ratio>,
-    /// Fibre of the mesh.
-    pub fibre: Val<Length>,
-    /// Depth of the mesh that counts.
-    pub depth: Val<Length>,
-    /// Velocity on the face of the mesh.
-    pub face: Val<Velocity>,
-    /// Share of the droplets that touch a fibre and stay.
-    pub sticking: Val<Ratio>,
-    /// Share of the mesh's voids that oil fills.
-    pub saturation: Val<Ratio>,
     /// Temperature of the water.
     pub temperature: Val<Temperature>,
-    /// Measured curve of the mesh.
-    pub curve: Val<Series>,
-    /// Velocity in the gaps.
-    pub gap_velocity: Val<Velocity>,
-    /// Reynolds number of the gaps, on the chosen basis.
-    pub reynolds: Val<Ratio>,
+    /// Law of rise.
+    pub law: Val<RiseLaw>,
+}
+
+impl Fluids {
+    /// The droplet that rises at a velocity.
+    ///
+    /// # Errors
+    /// [`Stop`] when the law has no answer.
+    pub fn just_rises<T: Trail>(&self, t: &mut T, label: &str, v: Val<Velocity>) -> Result<Val<Length>, Stop> {
+        match self.law.q {
+            RiseLaw::Stokes => by!(t, label, stokes_cut::diameter(v, self.water, self.oil, self.viscosity)),
+            RiseLaw::Drag => by!(t, label, drag_cut::diameter(v, self.water, self.oil, self.viscosity)),
+        }
+    }
+
+    /// Whether the oil rises.
+    #[must_use]
+    pub fn rises(&self) -> bool {
+        self.oil.q < self.water.q
+    }
+}
+
+/// Everything that decides how much free oil is left.
+#[derive(Debug, Clone)]
+pub struct Passage {
+    /// The droplets that arrive.
+    pub droplets: Droplets,
+    /// Water and oil.
+    pub fluids: Fluids,
+    /// Counted from this size.
+    pub from: Val<Length>,
+    /// Counted up to this size.
+    pub to: Val<Length>,
+    /// The stages in the direction of flow.
+    pub stages: Passes,
     /// Free oil and, of it, what does not rise; `None` where all of it does.
     pub heavy: Option<(Val<Concentration>, Val<Concentration>)>,
-    /// Depth of the mesh, and its measured curve, if credit is taken.
-    pub mesh: (Val<Length>, Val<Series>),
+    arrives: Val<remaining_oil::Droplets>,
+    liquids: Val<Liquids>,
+}
+
+fn arrives<T: Trail>(t: &mut T, d: &Droplets) -> Val<remaining_oil::Droplets> {
+    use remaining_oil::Droplets;
+    let label = "droplets that arrive";
+    gather!(t, label, Droplets { law: d.law, d50: d.d50, shape: d.shape, largest: d.largest, table: d.table })
+}
+
+fn liquids<T: Trail>(t: &mut T, f: &Fluids) -> Val<Liquids> {
+    gather!(t, "water and oil", Liquids { rho_w: f.water, rho_o: f.oil, mu: f.viscosity, t: f.temperature, law: f.law })
 }
 
 impl Passage {
@@ -152,121 +141,28 @@ impl Passage {
         flow: Val<Flow>,
         (season, state): (Season, State),
     ) -> Result<Self, Stop> {
-        let (l, f) = (&unit.layout, &unit.frame);
         let own = case.own.as_ref().map(|own| &own.water[usize::from(season == Season::Warm)]);
         let water = own.unwrap_or_else(|| basis.fluids.water(season));
-        let m = &basis.methods;
-        let v_tank = reckon!(t, "overflow rate ahead of the pack", [GPM_FT2, M_H], (flow = flow, area = l.tank_area) flow / area);
-        let (plates, open) = if state.is_end() {
-            let lost = m.fouling;
-            (
-                reckon!(t, "plate area left at the end of the interval", [FT2, M2], (area = l.plate_area, lost = lost) area * (ratio(1.0) - lost)),
-                reckon!(t, "open section left at the end of the interval", [FT2, M2], (area = l.open_area, lost = lost) area * (ratio(1.0) - lost)),
-            )
-        } else {
-            (l.plate_area, l.open_area)
-        };
-        // Across the slope the droplets' own way along the plates counts for nothing.
-        let counts = match f.run.q {
-            PlateRun::CrossFlow => plates,
-            _ => by!(t, "plate area that counts", capture_area::area(plates, open, f.angle, f.run))?,
-        };
-        let v_pack =
-            reckon!(t, "overflow rate of the plates", [GPM_FT2, M_H], (flow = flow, area = counts) flow / area);
-        // What sinks meets the water the other way round.
-        let v_sinking = match f.run.q {
-            PlateRun::CrossFlow => v_pack,
-            run => {
-                let other = if run == PlateRun::CoCurrent { PlateRun::CounterCurrent } else { PlateRun::CoCurrent };
-                let because = "what sinks slides the other way";
-                let other =
-                    choose(t, "how the water runs for what sinks", None, other, "ways to run", because, &[f.run.at]);
-                let counts =
-                    by!(t, "plate area that counts for what sinks", capture_area::area(plates, open, f.angle, other))?;
-                reckon!(t, "overflow rate of the plates for what sinks", [GPM_FT2, M_H], (flow = flow, area = counts) flow / area)
-            }
-        };
-        let gap_velocity = by!(t, "velocity in the gaps", mean_velocity::velocity(flow, open))?;
-        let reynolds = by!(
-            t,
-            "Reynolds number of the gaps",
-            gap_reynolds::reynolds(gap_velocity, f.gap, water.kinematic, m.reynolds)
-        )?;
-        // Laminar flow between plates holds to some 2000 on four hydraulic radii, whatever basis is printed.
-        let on_four = gap_reynolds::reynolds(gap_velocity.q, f.gap.q, water.kinematic.q, ReynoldsBasis::ALL[0])?;
-        let laminar = on_four.si() <= 2000.0;
-        let regime = choose(
-            t,
-            "flow in the gaps",
-            None,
-            if laminar { GapRegime::Laminar } else { GapRegime::Turbulent },
-            "laminar, turbulent",
-            "laminar up to 2000 on four times the hydraulic radius",
-            &[reynolds.at],
-        );
-        let index = match m.tank.q {
-            TankModel::Tanks | TankModel::Dispersed => m.tank_index,
-            TankModel::DobbinsCamp => {
-                let section =
-                    reckon!(t, "wetted cross-section", [FT2, M2], (width = f.width, depth = f.crest) width * depth);
-                let along = by!(t, "velocity along the tank", mean_velocity::velocity(flow, section))?;
-                let friction = given(
-                    t,
-                    "friction factor of the tank",
-                    Some((&ONE, &ONE)),
-                    ratio(0.024),
-                    "Camp, from memory",
-                    "0.024",
-                );
-                let eddy = by!(t, "vertical mixing in the tank", camp_eddy::diffusivity(along, f.crest, friction))?;
-                by!(t, "index of the tank model", settling_peclet::peclet(v_tank, f.crest, eddy))?
-            }
-            _ => fixed.no_index,
-        };
-        let section =
-            reckon!(t, "section of the mesh", [FT2, M2], (width = f.width, height = f.pack_height) width * height);
-        let mut face = reckon!(t, "velocity on the face of the mesh", [FT_MIN, MM_S], (flow = flow, section = section) flow / section);
-        if state.is_end() {
-            face = reckon!(t, "the same at the end of the interval", [FT_MIN, MM_S], (face = face, lost = m.fouling) face / (ratio(1.0) - lost));
-        }
-        let d = basis.arrivals.get(case.arrival).map_or(&basis.droplets, |arrival| &arrival.droplets);
-        let mesh = (f.mesh, unit.particulars.mesh_curve.clone().unwrap_or_else(|| fixed.no_curve.clone()));
-        let credit = m.mesh_credit.q == YesNo::Yes;
-        Ok(Self {
-            droplets: d.law,
-            d50: d.d50,
-            shape: d.shape,
-            largest: d.largest,
-            table: d.table.clone(),
-            from: fixed.sizes[0],
-            to: fixed.sizes[1],
+        let way = Through { basis, fixed, flow, water, state };
+        let mut stages = Passes::new();
+        stages.push(Pass::Tank(TankPass::through(t, unit, &way)?));
+        stages.push(Pass::Plates(PlatesPass::through(t, unit, &way)?));
+        stages.extend(MeshPass::through(t, unit, &way).map(Pass::Mesh));
+        let droplets = basis.arrivals.get(case.arrival).map_or(&basis.droplets, |arrival| &arrival.droplets).clone();
+        let fluids = Fluids {
             water: water.density,
             oil: case.own.as_ref().map_or_else(
                 || basis.fluids.heaviest(season).density(season),
                 |own| own.oil[usize::from(season == Season::Warm)],
             ),
             viscosity: water.viscosity,
-            law: m.rise,
-            v_tank,
-            tank: m.tank,
-            index,
-            v_pack,
-            v_sinking,
-            spread: m.maldistribution,
-            regime,
-            solidity: f.mesh_solidity,
-            fibre: f.mesh_fibre,
-            depth: if credit { mesh.0 } else { fixed.no_mesh },
-            face,
-            sticking: m.mesh_sticking,
-            saturation: m.mesh_saturation,
             temperature: water.temperature,
-            curve: if credit { mesh.1.clone() } else { fixed.no_curve.clone() },
-            gap_velocity,
-            reynolds,
-            heavy: case.content.as_ref().and_then(|c| Some((c.free, c.heavy?))),
-            mesh,
-        })
+            law: basis.methods.rise,
+        };
+        let (arrives, liquids) = (arrives(t, &droplets), liquids(t, &fluids));
+        let [from, to] = fixed.sizes;
+        let heavy = case.content.as_ref().and_then(|c| Some((c.free, c.heavy?)));
+        Ok(Self { droplets, fluids, from, to, stages, heavy, arrives, liquids })
     }
 
     /// Share of the free oil that is left; all sizes are to count where a part of it does not rise.
@@ -284,67 +180,109 @@ impl Passage {
 
     /// The same of the oil that rises.
     fn rising<T: Trail>(&self, t: &mut T, label: &str) -> Result<Val<Ratio>, Stop> {
-        let p = self;
-        by!(
-            t,
-            label,
-            remaining_oil::fraction(
-                p.droplets,
-                p.d50,
-                p.shape,
-                p.largest,
-                p.table,
-                p.from,
-                p.to,
-                p.water,
-                p.oil,
-                p.viscosity,
-                p.law,
-                p.v_tank,
-                p.tank,
-                p.index,
-                p.v_pack,
-                p.spread,
-                p.regime,
-                p.solidity,
-                p.fibre,
-                p.depth,
-                p.face,
-                p.sticking,
-                p.saturation,
-                p.temperature,
-                p.curve,
-            )
-        )
+        let stages = in_a_row(t, self.stages.iter().filter(|stage| stage.counts()).map(Pass::catch));
+        by!(t, label, remaining_oil::fraction(self.arrives, self.from, self.to, self.liquids, stages))
+    }
+
+    fn with_each(&self, change: impl FnMut(&Pass) -> Pass) -> Self {
+        Self { stages: self.stages.iter().map(change).collect(), ..self.clone() }
     }
 
     /// Everything ideal: the least that can be left.
     #[must_use]
-    pub fn ideal(&self, fixed: &Fixed) -> Self {
-        Self { tank: fixed.ideal, index: fixed.no_index, spread: fixed.equal, regime: fixed.laminar, ..self.clone() }
+    pub fn ideal<T: Trail>(&self, t: &mut T, fixed: &Fixed) -> Self {
+        self.with_each(|stage| stage.ideal(t, fixed))
     }
 
     /// Tank and gaps mixed: the most.
     #[must_use]
-    pub fn mixed(&self, fixed: &Fixed) -> Self {
-        Self { tank: fixed.mixed, index: fixed.no_index, regime: fixed.turbulent, ..self.clone() }
+    pub fn mixed<T: Trail>(&self, t: &mut T, fixed: &Fixed) -> Self {
+        self.with_each(|stage| stage.mixed(t, fixed))
     }
 
-    /// With the mesh counted.
+    /// With every stage counted, also those that earn no credit in the headline.
     #[must_use]
-    pub fn with_mesh(&self) -> Self {
-        Self { depth: self.mesh.0, curve: self.mesh.1.clone(), ..self.clone() }
+    pub fn with_all(&self) -> Self {
+        self.with_each(|stage| stage.counted(true))
     }
 
-    /// Without the mesh.
+    /// With those alone that always count.
     #[must_use]
-    pub fn without_mesh(&self, fixed: &Fixed) -> Self {
-        Self { depth: fixed.no_mesh, curve: fixed.no_curve.clone(), ..self.clone() }
+    pub fn without_credit(&self) -> Self {
+        self.with_each(|stage| stage.counted(false))
     }
 
-    /// Whether there is a mesh.
+    /// With the first so many stages alone, all of them counted.
     #[must_use]
-    pub fn has_mesh(&self) -> bool {
-        self.mesh.0.q.si() > 0.0
+    pub fn first(&self, count: usize) -> Self {
+        let mut first = self.with_all();
+        first.stages.truncate(count);
+        first
+    }
+
+    /// Through one stage alone.
+    #[must_use]
+    pub fn alone(&self, stage: Pass) -> Self {
+        let mut alone = self.clone();
+        alone.stages.clear();
+        alone.stages.push(stage);
+        alone
+    }
+
+    /// At another flow, in a unit of another area.
+    #[must_use]
+    pub fn scaled<T: Trail>(&self, t: &mut T, more: Val<Ratio>, area: Val<Ratio>) -> Self {
+        self.with_each(|stage| stage.scaled(t, more, area))
+    }
+
+    /// With a share of the plates lost.
+    #[must_use]
+    pub fn with_plates_lost<T: Trail>(&self, t: &mut T, lost: Val<Ratio>) -> Self {
+        self.with_each(|stage| match stage {
+            Pass::Plates(plates) => Pass::Plates(plates.less(t, lost)),
+            other => other.clone(),
+        })
+    }
+
+    /// With the first open water of another overflow rate.
+    #[must_use]
+    pub fn with_tank(&self, tank: TankPass) -> Self {
+        let mut other = self.clone();
+        if let Some(slot) = other.stages.iter_mut().find(|stage| matches!(stage, Pass::Tank(_))) {
+            *slot = Pass::Tank(tank);
+        }
+        other
+    }
+
+    /// Of other droplets.
+    #[must_use]
+    pub fn of<T: Trail>(&self, t: &mut T, droplets: Droplets) -> Self {
+        let arrives = arrives(t, &droplets);
+        Self { droplets, arrives, ..self.clone() }
+    }
+
+    /// In other water, or of other oil.
+    #[must_use]
+    pub fn within<T: Trail>(&self, t: &mut T, fluids: Fluids) -> Self {
+        let liquids = liquids(t, &fluids);
+        Self { fluids, liquids, ..self.clone() }
+    }
+
+    /// Its first open water.
+    #[must_use]
+    pub fn tank(&self) -> Option<&TankPass> {
+        self.stages.iter().find_map(|stage| if let Pass::Tank(tank) = stage { Some(tank) } else { None })
+    }
+
+    /// Its plates.
+    #[must_use]
+    pub fn plates(&self) -> Option<&PlatesPass> {
+        self.stages.iter().find_map(|stage| if let Pass::Plates(plates) = stage { Some(plates) } else { None })
+    }
+
+    /// Its mesh.
+    #[must_use]
+    pub fn mesh(&self) -> Option<&MeshPass> {
+        self.stages.iter().find_map(|stage| if let Pass::Mesh(mesh) = stage { Some(mesh) } else { None })
     }
 }

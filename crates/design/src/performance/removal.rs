@@ -10,8 +10,7 @@ use crate::provenance::{Stop, Trail, Val};
 use crate::train::unit::Unit;
 use crate::{by, reckon};
 use stillrise_handbook::fluids::pollutants::Counts;
-use stillrise_handbook::separation::remaining_oil::RiseLaw;
-use stillrise_handbook::separation::{drag_cut, residence_time, stokes_cut};
+use stillrise_handbook::separation::residence_time;
 use stillrise_units::{Concentration, Flow, Length, Ratio, Time};
 
 /// A prediction with its two bounds. A bound that the [`Depth`] does not ask for repeats the prediction:
@@ -87,11 +86,11 @@ pub fn removal<T: Trail>(
     t.section(format_args!("removal: {}, {}, {}", case.name, season.name(), state.name()));
     let passage = Passage::new(t, basis, unit, fixed, case, flow, (season, state))?;
     let residence = by!(t, "time in the unit", residence_time::time(unit.layout.water_volume, flow))?;
-    let cut = if T::GATHERS && passage.oil.q < passage.water.q { Some(cut(t, &passage)?) } else { None };
-    let low = (depth == Depth::Full).then(|| passage.ideal(fixed).left(t, "free oil left, ideal bound")).transpose()?;
+    let cut = if T::GATHERS && passage.fluids.rises() { cut(t, &passage)? } else { None };
+    let low = (depth == Depth::Full).then(|| passage.ideal(t, fixed).left(t, "free oil left, ideal bound")).transpose()?;
     let expected = passage.left(t, "free oil left, expected")?;
     let bounded = !matches!(depth, Depth::Screen | Depth::Expected);
-    let high = bounded.then(|| passage.mixed(fixed).left(t, "free oil left, mixed bound")).transpose()?;
+    let high = bounded.then(|| passage.mixed(t, fixed).left(t, "free oil left, mixed bound")).transpose()?;
     let left = [low.unwrap_or(expected), expected, high.unwrap_or(expected)];
     let free = Bounded {
         ideal: out(t, "free oil out, ideal bound", content, left[0]),
@@ -120,12 +119,10 @@ pub fn removal<T: Trail>(
     })
 }
 
-fn cut<T: Trail>(t: &mut T, p: &Passage) -> Result<Val<Length>, Stop> {
+/// The droplet that rises at the overflow rate of the plates; `None` without plates.
+fn cut<T: Trail>(t: &mut T, p: &Passage) -> Result<Option<Val<Length>>, Stop> {
     let label = "droplet that rises at the overflow rate of the plates";
-    match p.law.q {
-        RiseLaw::Stokes => by!(t, label, stokes_cut::diameter(p.v_pack, p.water, p.oil, p.viscosity)),
-        RiseLaw::Drag => by!(t, label, drag_cut::diameter(p.v_pack, p.water, p.oil, p.viscosity)),
-    }
+    p.plates().map(|plates| p.fluids.just_rises(t, label, plates.v_0)).transpose()
 }
 
 /// Free oil that leaves, of a share that is left.

@@ -218,11 +218,7 @@ fn left_of_all<T: Trail>(
     }
     parts.retain(|(_, brings)| brings.q.si() > 0.0);
     let one = |t: &mut T, removal: &Removal| {
-        let mut grains = Grains::new(basis, fixed, removal);
-        if removal.state.is_end() {
-            let (v, lost) = (removal.passage.v_sinking, basis.methods.fouling);
-            grains = grains.at(reckon!(t, "overflow rate of the plates for what sinks, clean", [GPM_FT2, M_H], (v = v, lost = lost) v * (ratio(1.0) - lost)));
-        }
+        let grains = Grains::new(t, basis, fixed, removal);
         let left = grains.left(t, label)?;
         Ok::<_, Stop>((left, grains.left_at_most(t, left)?))
     };

@@ -31,8 +31,8 @@ pub struct Zones {
     pub baffle: Baffle,
     /// Largest droplet that the jet leaves whole; `None` for one too gentle to break any.
     pub survives: Option<Val<Length>>,
-    /// Length over which the flow in the gaps develops.
-    pub entrance: Val<Length>,
+    /// Length over which the flow in the gaps develops; `None` without plates.
+    pub entrance: Option<Val<Length>>,
     /// Film of oil under a plate, and the water's pull on it over its own drive; `None` for an oil whose
     /// viscosity is not known there, or that does not rise.
     pub film: Option<Film>,
@@ -125,11 +125,14 @@ pub fn zones<T: Trail>(
         None
     };
     let form = given(t, "form of the entrance length", None, EntranceForm::ShahLondon, "our proposal", "shah-london");
-    let entrance = by!(
-        t,
-        "length over which the flow in the gaps develops",
-        entrance_length::length(worst.passage.gap_velocity, f.gap, cold.kinematic, form)
-    )?;
+    let entrance = match worst.passage.plates() {
+        Some(plates) => Some(by!(
+            t,
+            "length over which the flow in the gaps develops",
+            entrance_length::length(plates.gap_velocity, f.gap, cold.kinematic, form)
+        )?),
+        None => None,
+    };
     let film = film(t, basis, unit, worst)?;
     let oil = basis.fluids.heaviest(Season::Cold);
     let shed =
@@ -173,8 +176,8 @@ fn baffle<T: Trail>(t: &mut T, unit: &Unit, worst: &Removal) -> Result<Baffle, S
 }
 
 fn retention<T: Trail>(t: &mut T, unit: &Unit, worst: &Removal) -> Result<Option<Retention>, Stop> {
-    let (f, p) = (&unit.frame, &worst.passage);
-    if p.oil.q >= p.water.q {
+    let (f, p) = (&unit.frame, &worst.passage.fluids);
+    if !p.rises() {
         return Ok(None);
     }
     let overflow = reckon!(t, "overflow rate of the oil retention zone", [GPM_FT2, M_H],
@@ -192,6 +195,7 @@ fn film<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, worst: &Removal) -> Res
     let (f, cold) = (&unit.frame, &basis.fluids.cold);
     let oil = basis.fluids.heaviest(Season::Cold);
     let Some(kinematic) = oil.viscosity.filter(|_| oil.cold.q < cold.density.q) else { return Ok(None) };
+    let Some(plates) = worst.passage.plates() else { return Ok(None) };
     let caught = reckon!(t, "oil caught by one plate, at most", [GPH, L_H],
         (flow = worst.flow, free = worst.content.free, rho = oil.cold, plates = unit.layout.plates) flow * free / rho / plates);
     if caught.q.si() <= 0.0 {
@@ -210,7 +214,7 @@ fn film<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, worst: &Removal) -> Res
         "pull of the water on it, over its drive",
         film_shear_ratio::pull(
             cold.viscosity,
-            worst.passage.gap_velocity,
+            plates.gap_velocity,
             f.gap,
             cold.density,
             oil.cold,

@@ -13,7 +13,7 @@ impl Ledger {
             if !wanted[k] {
                 continue;
             }
-            for node in rests_on(&other.entries[k].origin).filter_map(Node::index) {
+            for node in other.entries[k].origin.inputs().filter_map(Node::index) {
                 if let Some(slot) = wanted.get_mut(node) {
                     *slot = true;
                 }
@@ -35,18 +35,10 @@ impl Ledger {
     }
 }
 
-fn rests_on(origin: &Origin) -> Box<dyn Iterator<Item = Node> + '_> {
-    match origin {
-        Origin::Given { .. } | Origin::Assumed(_) => Box::new(core::iter::empty()),
-        Origin::Chosen { inputs, .. } | Origin::Derived { inputs, .. } => Box::new(inputs.iter().copied()),
-        Origin::Reckoned { inputs, .. } => Box::new(inputs.iter().map(|(_, node)| *node)),
-    }
-}
-
 fn rests_on_mut(origin: &mut Origin) -> Box<dyn Iterator<Item = &mut Node> + '_> {
     match origin {
         Origin::Given { .. } | Origin::Assumed(_) => Box::new(core::iter::empty()),
-        Origin::Chosen { inputs, .. } | Origin::Derived { inputs, .. } => Box::new(inputs.iter_mut()),
+        Origin::Chosen { inputs, .. } | Origin::Derived { inputs, .. } | Origin::Gathered { inputs } => Box::new(inputs.iter_mut()),
         Origin::Reckoned { inputs, .. } => Box::new(inputs.iter_mut().map(|(_, node)| node)),
     }
 }

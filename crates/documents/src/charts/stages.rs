@@ -1,7 +1,6 @@
 //! Oil left behind each stage by droplet size, and what each stage catches of a size.
 
 use crate::render::chart::{Axis, Bound, Cascade, LineChart, Stage};
-use stillrise_design::performance::ladder::STAGES;
 use stillrise_search::Settled;
 use stillrise_units::Typed;
 use stillrise_units::catalog::{PERCENT, UM};
@@ -21,10 +20,8 @@ pub(super) fn cascade(settled: &Settled) -> Option<Cascade> {
             if to > 1e6 { format!("over {from:.0} µm") } else { format!("{from:.0} to {to:.0} µm") }
         })
         .collect();
-    let stages = bands.first()?.left.len();
-    chart.stages = STAGES
-        .iter()
-        .take(stages)
+    chart.stages = ladder
+        .names()
         .enumerate()
         .map(|(k, name)| {
             let name = if k == 0 { "arrives".to_owned() } else { format!("after {name}") };
@@ -46,12 +43,10 @@ pub(super) fn grades(settled: &Settled) -> Option<LineChart> {
     let at = |of: &dyn Fn(&stillrise_design::performance::grades::Grade) -> f64| -> Vec<(f64, f64)> {
         ladder.grades.iter().map(|g| (UM.from_si(g.d.q.si()), of(g) * 100.0)).collect()
     };
-    chart.curve("plates", at(&|g| g.pack.q.value));
-    chart.curve("tank", at(&|g| g.tank.q.value));
-    if ladder.grades.iter().all(|g| g.mesh.is_some()) {
-        chart.curve("mesh", at(&|g| g.mesh.map_or(0.0, |m| m.q.value)));
+    for (k, stage) in ladder.stages.iter().enumerate() {
+        chart.curve(stage, at(&|g| g.caught.get(k).map_or(0.0, |caught| caught.q.value)));
     }
-    chart.curve("tank and plates", at(&|g| 1.0 - g.left.q.value));
+    chart.curve("together, without the mesh", at(&|g| 1.0 - g.left.q.value));
     if let Some(cut) = worst.cut {
         let um = UM.from_si(cut.q.si());
         chart.uprights.push(Bound::note(um, &format!("cut {} µm", stillrise_units::print::digits(um, 2))));

@@ -148,13 +148,16 @@ fn removals(r: &mut Report<'_>, p: &Performance) {
     let held = p.worst().map(|w| w.total.expected.at);
     for x in &p.removals {
         let out = |c: Concentration| brief(c, Some(x.content.total.q));
+        let (plates, none) = (x.passage.plates(), || "–".to_owned());
         let row = [
             capital(&x.case),
             x.season.name().to_owned(),
             if x.state.is_end() { "end" } else { "clean" }.to_owned(),
             r.digits(x.flow.q, FLOW_UNITS, 4),
-            r.digits(x.passage.v_pack.q, OVERFLOW, 3),
-            r.digits(x.passage.reynolds.q, (&stillrise_units::catalog::ONE, &stillrise_units::catalog::ONE), 3),
+            plates.map_or_else(none, |p| r.digits(p.v_0.q, OVERFLOW, 3)),
+            plates.map_or_else(none, |p| {
+                r.digits(p.reynolds.q, (&stillrise_units::catalog::ONE, &stillrise_units::catalog::ONE), 3)
+            }),
             x.cut.map_or_else(|| "none".to_owned(), |c| r.digits(c.q, (&UM, &UM), 3)),
             r.digits(x.residence.q, (&MIN, &MIN), 3),
             r.digits(x.left[1].q, SHARE, 2),
@@ -210,10 +213,10 @@ fn fractions(r: &mut Report<'_>, x: &Removal) {
              ahead of the plates and unequal flow between them decide. Measured droplets, or more plates, would bring the bounds together.",
         );
     }
-    if x.passage.depth.q.si() > 0.0 {
-        r.out.para("Credit is taken for the mesh, as the enquiry asks.");
-    } else {
-        r.out.para("No credit is taken for the mesh.");
+    match x.passage.mesh() {
+        Some(mesh) if mesh.counts => r.out.para("Credit is taken for the mesh, as the enquiry asks."),
+        Some(_) => r.out.para("No credit is taken for the mesh."),
+        None => {}
     }
 }
 
@@ -251,33 +254,18 @@ fn thumb(r: &mut Report<'_>, p: &Performance) {
 fn grades(r: &mut Report<'_>, l: &Ladder, x: &Removal, charts: &[Drawn]) {
     r.out.heading("What each stage catches, by droplet size");
     ladder::chart(r, charts, "catch");
-    r.out.para(&format!(
-        "{}, {} water, {}; flow in the gaps {}.",
-        capital(&x.case),
-        x.season.name(),
-        x.state.name(),
-        x.passage.regime.q.word()
-    ));
+    let gaps = x.passage.plates().map_or_else(String::new, |p| format!("; flow in the gaps {}", p.regime.q.word()));
+    r.out.para(&format!("{}, {} water, {}{gaps}.", capital(&x.case), x.season.name(), x.state.name()));
     let rise = (&FT_MIN, &MM_S) as Pair;
-    let mut table = Table::new([
-        number("Droplet", "µm"),
-        number("Rise", r.symbol(rise)),
-        number("Caught ahead|of the pack", "%"),
-        number("Of the rest,|by the plates", "%"),
-        number("Left behind|both", "%"),
-        number("Of that, by|the mesh", "%"),
-        number("No.", ""),
-    ]);
+    let by_stage = l.stages.iter().map(|stage| number(&format!("Caught by|the {stage}"), "%"));
+    let head = [number("Droplet", "µm"), number("Rise", r.symbol(rise))].into_iter().chain(by_stage);
+    let mut table = Table::new(head.chain([number("Left", "%"), number("No.", "")]));
     for g in &l.grades {
-        table.row([
-            r.digits(g.d.q, (&UM, &UM), 3),
-            r.digits(g.rise.q, rise, 3),
-            r.digits(g.tank.q, SHARE, 3),
-            r.digits(g.pack.q, SHARE, 3),
-            r.digits(g.left.q, SHARE, 3),
-            g.mesh.map_or_else(|| "–".to_owned(), |m| r.digits(m.q, SHARE, 3)),
-            r.no(g.left.at),
-        ]);
+        let mut row = vec![r.digits(g.d.q, (&UM, &UM), 3), r.digits(g.rise.q, rise, 3)];
+        row.extend(g.caught.iter().map(|caught| r.digits(caught.q, SHARE, 3)));
+        row.extend([r.digits(g.left.q, SHARE, 3), r.no(g.left.at)]);
+        table.row(row);
     }
     r.out.table(&table);
+    r.out.remark("Caught: of what reaches the stage. Left: behind all stages but a mesh.");
 }

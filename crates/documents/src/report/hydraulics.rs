@@ -253,25 +253,21 @@ fn grains(r: &mut Report<'_>, p: &Performance) {
     }
     r.out.heading("Solids and sludge by size");
     let mass = r.symbol(MASS);
-    let mut table = Table::new([
-        wide("Grains", 1.2),
-        number("Arrives", "%"),
-        number("Left behind|tank", "%"),
-        number("Left behind|plates", "%"),
-        number("Settles ahead|of the pack", mass),
-        number("Between|the plates", mass),
-        number("Scoured|above", r.symbol(SPEED)),
-        number("No.", ""),
-    ]);
+    let stages = p.grains.first().map_or(&[][..], |g| &g.stages);
+    let behind = stages.iter().map(|s| number(&format!("Left behind|{}", s.stage), "%"));
+    let settles = stages.iter().map(|s| number(&format!("Settles,|{}", s.stage), mass));
+    let head = [wide("Grains", 1.2), number("Arrives", "%")].into_iter().chain(behind).chain(settles);
+    let mut table = Table::new(head.chain([number("Scoured|above", r.symbol(SPEED)), number("No.", "")]));
     let share = (&PERCENT, &PERCENT) as Pair;
     let percent = |x: f64| print::digits(PERCENT.from_si(x), 3);
-    let mut sums = [0.0; 5];
+    let mut arrives = 0.0;
+    let mut sums = vec![(0.0, 0.0); stages.len()];
     for g in &p.grains {
         let (from, to) = (UM.from_si(g.from.q.si()), UM.from_si(g.to.q.si()));
         let name = if to > 1e6 { format!("over {from:.0} µm") } else { format!("{from:.0} to {to:.0} µm") };
-        let parts = [g.arrives.q.si(), g.tank.q.si(), g.pack.q.si(), g.ahead.q.si(), g.between.q.si()];
-        for (sum, part) in sums.iter_mut().zip(parts) {
-            *sum += part;
+        arrives += g.arrives.q.si();
+        for (sum, part) in sums.iter_mut().zip(&g.stages) {
+            *sum = (sum.0 + part.left.q.si(), sum.1 + part.settles.q.si());
         }
         let small = |si: f64, text: String| if si > 0.0 && si < 5e-5 { "< 0.01".to_owned() } else { text };
         let part = |q: stillrise_units::Ratio| small(q.si(), r.digits(q, share, 3));
@@ -280,29 +276,19 @@ fn grains(r: &mut Report<'_>, p: &Performance) {
             let least = r.system.pick(MASS).from_si(q.si());
             if least > 0.0 && least < 5e-4 { "< 0.001".to_owned() } else { text }
         };
-        table.row([
-            name,
-            part(g.arrives.q),
-            part(g.tank.q),
-            part(g.pack.q),
-            kept(g.ahead.q),
-            kept(g.between.q),
-            g.scour.map_or_else(|| "–".to_owned(), |v| r.digits(v.q, SPEED, 2)),
-            r.no(g.pack.at),
-        ]);
+        let mut row = vec![name, part(g.arrives.q)];
+        row.extend(g.stages.iter().map(|s| part(s.left.q)));
+        row.extend(g.stages.iter().map(|s| kept(s.settles.q)));
+        row.push(g.scour.map_or_else(|| "–".to_owned(), |v| r.digits(v.q, SPEED, 2)));
+        row.push(g.stages.last().map_or_else(String::new, |s| r.no(s.left.at)));
+        table.row(row);
     }
-    let [arrives, tank, pack, ahead, between] = sums;
     let kg = |si: f64| r.digits(MassRate::from_si(si), MASS, 3);
-    table.strong_row([
-        "All".to_owned(),
-        percent(arrives),
-        percent(tank),
-        percent(pack),
-        kg(ahead),
-        kg(between),
-        String::new(),
-        String::new(),
-    ]);
+    let mut row = vec!["All".to_owned(), percent(arrives)];
+    row.extend(sums.iter().map(|(left, _)| percent(*left)));
+    row.extend(sums.iter().map(|(_, settles)| kg(*settles)));
+    row.extend([String::new(), String::new()]);
+    table.strong_row(row);
     r.out.table(&table);
     let density = (&stillrise_units::catalog::LB_FT3, &stillrise_units::catalog::KG_M3);
     if let Some(basis) = &r.settled.job.design.basis {

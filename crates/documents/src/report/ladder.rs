@@ -133,7 +133,7 @@ pub(super) fn stages(r: &mut Report<'_>, l: &Ladder, charts: &[Drawn]) {
     r.out.heading("Free oil left behind each stage");
     chart(r, charts, "stages");
     for (state, of) in ["Clean", "At the end of the interval"].into_iter().zip(&l.bands) {
-        let text = bands(of);
+        let text = bands(l, of);
         let columns = text.header.iter().enumerate().map(|(k, head)| {
             if k == 0 { wide(&format!("{state}: droplets"), 1.6) } else { number(&super::capital(head), "%") }
         });

@@ -101,18 +101,27 @@ fn fingerprint(settled: &Settled) -> String {
         hash.update([0]);
         hash.update(entry.label.as_bytes());
         hash.update([0]);
-        match &entry.value {
-            Arg::Number(value) => hash.update(value.to_bits().to_le_bytes()),
-            Arg::Choice(word) => hash.update(word.as_bytes()),
-            Arg::Series(pairs) => {
-                for (x, y) in pairs {
-                    hash.update(x.to_bits().to_le_bytes());
-                    hash.update(y.to_bits().to_le_bytes());
-                }
-            }
-        }
+        add(&mut hash, &entry.value);
     }
     hash.finalize().iter().take(8).map(|byte| format!("{byte:02x}")).collect()
+}
+
+fn add(hash: &mut Sha256, value: &Arg) {
+    match value {
+        Arg::Number(value) => hash.update(value.to_bits().to_le_bytes()),
+        Arg::Choice(word) => hash.update(word.as_bytes()),
+        Arg::Series(pairs) => {
+            for (x, y) in pairs {
+                hash.update(x.to_bits().to_le_bytes());
+                hash.update(y.to_bits().to_le_bytes());
+            }
+        }
+        Arg::Group(group, fields) => {
+            hash.update(group.word.as_bytes());
+            fields.iter().for_each(|field| add(hash, field));
+        }
+        Arg::Groups(groups) => groups.iter().for_each(|group| add(hash, group)),
+    }
 }
 
 /// A report in the making.
@@ -156,11 +165,7 @@ impl<'a> Report<'a> {
         while let Some(node) = open.pop() {
             let (Some(k), Some(entry)) = (node.index(), self.entry(node)) else { continue };
             if seen.insert(k) {
-                match &entry.origin {
-                    Origin::Derived { inputs, .. } | Origin::Chosen { inputs, .. } => open.extend(inputs),
-                    Origin::Reckoned { inputs, .. } => open.extend(inputs.iter().map(|(_, at)| *at)),
-                    Origin::Given { .. } | Origin::Assumed(_) => {}
-                }
+                open.extend(entry.origin.inputs());
             }
         }
         seen

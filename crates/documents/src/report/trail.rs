@@ -127,6 +127,7 @@ pub(super) fn origin(r: &Report<'_>, entry: &Entry) -> String {
         }
         Origin::Derived { page, inputs } => format!("by {}, with {}", page.title, list(r, inputs)),
         Origin::Reckoned { text, inputs } => reckoned(r, text, inputs),
+        Origin::Gathered { inputs } => format!("gathered of {}", list(r, inputs)),
     }
 }
 

@@ -3,7 +3,7 @@
 use super::val;
 use serde_json::{Value, json};
 use stillrise_design::Node;
-use stillrise_design::performance::ladder::{Band, Ladder, STAGES};
+use stillrise_design::performance::ladder::{Band, Ladder};
 use stillrise_design::provenance::Ledger;
 use stillrise_units::System;
 
@@ -15,7 +15,7 @@ pub(super) fn ladder(ledger: &Ledger, l: &Ladder, system: System) -> Value {
             .iter()
             .map(|b| {
                 let left: serde_json::Map<String, Value> =
-                    b.left.iter().zip(STAGES).map(|(left, stage)| (stage.to_owned(), v(left.at))).collect();
+                    b.left.iter().zip(l.names()).map(|(left, stage)| (stage.to_owned(), v(left.at))).collect();
                 json!({ "from": v(b.from.at), "to": v(b.to.at), "left_of_all_free_oil": left })
             })
             .collect()
@@ -23,8 +23,8 @@ pub(super) fn ladder(ledger: &Ledger, l: &Ladder, system: System) -> Value {
     json!({
         "bands": { "clean": bands(&l.bands[0]), "end of interval": bands(&l.bands[1]) },
         "grades": l.grades.iter().map(|g| json!({
-            "d": v(g.d.at), "rise": v(g.rise.at), "caught_ahead": v(g.tank.at), "caught_by_plates": v(g.pack.at),
-            "caught_by_mesh": g.mesh.map(|m| v(m.at)), "left_behind_plates": v(g.left.at),
+            "d": v(g.d.at), "rise": v(g.rise.at), "left": v(g.left.at),
+            "caught": g.caught.iter().zip(&l.stages).map(|(caught, stage)| ((*stage).to_owned(), v(caught.at))).collect::<serde_json::Map<String, Value>>(),
         })).collect::<Vec<_>>(),
         "total_oil_out": { "without_mesh": v(l.without_mesh.at), "with_mesh": l.with_mesh.map(|m| v(m.at)), "with_retention_zone": l.with_retention.map(|m| v(m.at)) },
         "free_left_behind_tank": l.tanks.iter().map(|(model, left)| json!({ "model": model.word(), "left": v(left.at) })).collect::<Vec<_>>(),

@@ -90,6 +90,9 @@ fn value(arg: &Arg, units: Option<stillrise_design::provenance::Pair>, system: S
         (Arg::Series(pairs), _) => {
             map.insert("series_si".to_owned(), json!(pairs));
         }
+        (group @ (Arg::Group(..) | Arg::Groups(_)), _) => {
+            map.insert("group_si".to_owned(), arg(group));
+        }
     }
     map
 }
@@ -165,15 +168,15 @@ fn performance(settled: &Settled) -> Value {
             "float_submerged": v(l.float.submerged.at), "alarm_trips_at": l.trip.map(|x| v(x.at)), "draw_leaves": v(l.residue.at),
         })).collect::<Vec<_>>(),
         "removals": p.removals.iter().map(|r| json!({
-            "case": r.case, "season": r.season.name(), "state": r.state.name(), "flow": v(r.flow.at), "tank_overflow": v(r.passage.v_tank.at),
-            "plate_overflow": v(r.passage.v_pack.at), "gap_reynolds": v(r.passage.reynolds.at), "residence": v(r.residence.at), "cut": r.cut.map(|x| v(x.at)),
+            "case": r.case, "season": r.season.name(), "state": r.state.name(), "flow": v(r.flow.at), "tank_overflow": r.passage.tank().map(|tank| v(tank.v_0.at)),
+            "plate_overflow": r.passage.plates().map(|plates| v(plates.v_0.at)), "gap_reynolds": r.passage.plates().map(|plates| v(plates.reynolds.at)), "residence": v(r.residence.at), "cut": r.cut.map(|x| v(x.at)),
             "free": bounded(&r.free), "total": bounded(&r.total), "in": fields(ledger, &r.content.fields(), system),
         })).collect::<Vec<_>>(),
         "ladder": p.ladder.as_ref().map(|l| ladder::ladder(ledger, l, system)),
         "api_basin_for_comparison": p.basin.as_ref().map(|b| fields(ledger, &b.fields(), system)),
         "solids": p.grains.iter().map(|g| json!({
-            "from": v(g.from.at), "to": v(g.to.at), "arrives": v(g.arrives.at), "left_behind_tank": v(g.tank.at), "left_behind_plates": v(g.pack.at),
-            "settles_ahead_of_pack": v(g.ahead.at), "settles_between_plates": v(g.between.at), "scoured_above": g.scour.map(|x| v(x.at)),
+            "from": v(g.from.at), "to": v(g.to.at), "arrives": v(g.arrives.at), "scoured_above": g.scour.map(|x| v(x.at)),
+            "stages": g.stages.iter().map(|stage| json!({ "stage": stage.stage, "left_behind": v(stage.left.at), "settles": v(stage.settles.at) })).collect::<Vec<_>>(),
         })).collect::<Vec<_>>(),
         "zones": crate::summary::zones::rows(settled).iter().map(|row| json!({ "what": row.what, "value": v(row.at), "says": row.says })).collect::<Vec<_>>(),
         "storage": {
@@ -267,6 +270,7 @@ fn entry(ledger: &Ledger, no: usize, e: &Entry, system: System) -> Value {
         Origin::Chosen { among, because, inputs } => {
             json!({ "kind": "chosen", "among": among, "because": because, "inputs": indices(inputs) })
         }
+        Origin::Gathered { inputs } => json!({ "kind": "gathered", "inputs": indices(inputs) }),
         Origin::Derived { page, inputs } => json!({ "kind": "derived", "formula": page.id, "inputs": indices(inputs) }),
         Origin::Reckoned { text, inputs } => json!({
             "kind": "reckoned", "expression": text, "inputs": inputs.iter().map(|(name, at)| json!({ "name": name, "entry": at.index() })).collect::<Vec<_>>(),
@@ -283,11 +287,17 @@ fn entry(ledger: &Ledger, no: usize, e: &Entry, system: System) -> Value {
     Value::Object(map)
 }
 
-fn arg(a: &Arg) -> Value {
+/// A value as it stands in the trail, numbers in SI; a group under its word.
+pub(crate) fn arg(a: &Arg) -> Value {
     match a {
         Arg::Number(si) => json!(si),
         Arg::Choice(word) => json!(word),
         Arg::Series(pairs) => json!(pairs),
+        Arg::Group(group, fields) => {
+            let fields = group.fields.iter().zip(fields).map(|(field, a)| (field.name.to_owned(), arg(a)));
+            json!({ group.word: Value::Object(fields.collect()) })
+        }
+        Arg::Groups(groups) => Value::Array(groups.iter().map(arg).collect()),
     }
 }
 

@@ -56,14 +56,6 @@ fn spread(s: &Spread) -> Value {
     json!({ "p05": mg_l(s.low), "median": mg_l(s.median), "p95": mg_l(s.high), "mean": mg_l(s.mean) })
 }
 
-fn arg(a: &Arg) -> Value {
-    match a {
-        Arg::Number(si) => json!(si),
-        Arg::Choice(word) => json!(word),
-        Arg::Series(pairs) => json!(pairs),
-    }
-}
-
 fn input(i: &Input) -> Value {
     let range = match &i.range {
         Range::Number { low, likely, high, distribution } => {

@@ -4,7 +4,7 @@ use super::{section, total_out};
 use crate::render::text::{Table, hang};
 use stillrise_design::performance::Performance;
 use stillrise_design::performance::just_met::{JustMet, Margin};
-use stillrise_design::performance::ladder::{Band, Ladder, STAGES};
+use stillrise_design::performance::ladder::{Band, Ladder};
 use stillrise_design::performance::promise::floor;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{DEG_C, DEG_F, PERCENT, UM};
@@ -78,12 +78,11 @@ pub(crate) fn rungs(p: &Performance, l: &Ladder) -> Vec<Rung> {
 }
 
 /// Oil by size behind each stage.
-pub(crate) fn bands(bands: &[Band]) -> Table {
-    let stages = bands.first().map_or(0, |b| b.left.len());
+pub(crate) fn bands(l: &Ladder, bands: &[Band]) -> Table {
     let mut table = Table::new(["droplets"]);
-    table.header.extend(
-        STAGES.iter().take(stages).map(|s| if *s == "inlet" { "arrives".to_owned() } else { format!("after {s}") }),
-    );
+    let after = |(k, stage): (usize, &str)| if k == 0 { "arrives".to_owned() } else { format!("after {stage}") };
+    table.header.extend(l.names().enumerate().map(after));
+    let stages = table.header.len() - 1;
     let percent = |si: f64| print::digits(PERCENT.from_si(si), 3);
     let mut sums = vec![0.0; stages];
     for band in bands {
@@ -156,14 +155,14 @@ pub(crate) fn just_met(settled: &Settled, l: &Ladder) -> Vec<String> {
             format!(
                 "water of {} (the basis has {})",
                 print::in_prose(q.si(), degrees),
-                print::in_prose(worst.passage.temperature.q.si(), degrees)
+                print::in_prose(worst.passage.fluids.temperature.q.si(), degrees)
             )
         });
         let median = margin(&j.d50, "whatever the droplets", |q| {
             format!(
                 "a median droplet of {} (the basis has {})",
                 print::in_prose(q.si(), &UM),
-                print::in_prose(worst.passage.d50.q.si(), &UM)
+                print::in_prose(worst.passage.droplets.d50.q.si(), &UM)
             )
         });
         let all: Vec<String> = [flow, water, median].into_iter().flatten().collect();

@@ -264,9 +264,7 @@ pub(crate) fn assumed_under<'a>(settled: &'a Settled, at: Node, wanted: &dyn Fn(
             Origin::Assumed(assumption) if wanted(&assumption.key) => {
                 rests.insert(at);
             }
-            Origin::Given { .. } | Origin::Assumed(_) => {}
-            Origin::Chosen { inputs, .. } | Origin::Derived { inputs, .. } => open.extend(inputs),
-            Origin::Reckoned { inputs, .. } => open.extend(inputs.iter().map(|(_, at)| *at)),
+            origin => open.extend(origin.inputs()),
         }
     }
     let weight = |entry: &Entry| match &entry.origin {

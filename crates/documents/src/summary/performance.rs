@@ -94,12 +94,13 @@ pub(super) fn effluent(out: &mut String, settled: &Settled, width: usize) {
     ]);
     let n = |c: stillrise_units::Concentration| print::digits(stillrise_units::catalog::MG_L.from_si(c.si()), 3);
     for r in &performance.removals {
+        let (plates, none) = (r.passage.plates(), || "-".to_owned());
         table.row([
             r.case.clone(),
             r.season.name().to_owned(),
             r.state.name().to_owned(),
-            print::digits(overflow.from_si(r.passage.v_pack.q.si()), 3),
-            print::digits(r.passage.reynolds.q.si(), 3),
+            plates.map_or_else(none, |p| print::digits(overflow.from_si(p.v_0.q.si()), 3)),
+            plates.map_or_else(none, |p| print::digits(p.reynolds.q.si(), 3)),
             n(r.content.free.q),
             n(r.free.expected.q),
             n(r.content.emulsified.q),
@@ -127,9 +128,13 @@ pub(super) fn effluent(out: &mut String, settled: &Settled, width: usize) {
     if let Some(worst) = performance.worst() {
         out.push_str(&hang(
             &format!(
-                "Predicted, {} in the {} season at the end of the interval: {} of total oil, the influent at its mean. {} for the mesh. Emulsified and dissolved oil pass any separator.",
+                "Predicted, {} in the {} season at the end of the interval: {} of total oil, the influent at its mean.{} Emulsified and dissolved oil pass any separator.",
                 worst.case, worst.season.name(), Promise::of(worst.total.expected.q, worst.content.total.q).sentence(),
-                if worst.passage.depth.q.si() > 0.0 { "Credit is taken" } else { "No credit is taken" }
+                match worst.passage.mesh() {
+                    Some(mesh) if mesh.counts => " Credit is taken for the mesh.",
+                    Some(_) => " No credit is taken for the mesh.",
+                    None => "",
+                }
             ),
             width, 0, 2,
         ));

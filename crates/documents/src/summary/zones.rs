@@ -30,7 +30,9 @@ pub(crate) fn rows(settled: &Settled) -> Vec<Row> {
     if let Some(survives) = z.survives {
         row("largest droplet that the jet leaves whole", survives.at, "larger ones break in the chamber");
     }
-    row("length over which the flow in the gaps develops", z.entrance.at, "changes no ideal catch; edges shed there");
+    if let Some(entrance) = z.entrance {
+        row("length over which the flow in the gaps develops", entrance.at, "changes no ideal catch; edges shed there");
+    }
     if let Some((film, pull)) = z.film {
         row("film of oil under a plate, at most", film.at, "thin beside the gap as long as it drains");
         row("pull of the water on it, over its own drive", pull.at, "above 0.3 the film is dragged along");

@@ -51,6 +51,10 @@ pub fn origin(entry: &Entry, system: System) -> String {
         Origin::Chosen { among, because, .. } => format!("chosen among {among}: {because}"),
         Origin::Derived { page, .. } => format!("by {}", page.id),
         Origin::Reckoned { .. } => "reckoned".to_owned(),
+        Origin::Gathered { inputs } => {
+            let places: Vec<String> = inputs.iter().filter_map(|n| n.index()).map(|k| (k + 1).to_string()).collect();
+            format!("gathered of {}", places.join(", "))
+        }
     }
 }
 

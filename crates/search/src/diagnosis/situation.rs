@@ -9,7 +9,7 @@ use stillrise_design::basis::waters::Content;
 use stillrise_design::enquiry::blocks::Observed;
 use stillrise_design::performance::State;
 use stillrise_design::performance::ladder::STUDY;
-use stillrise_design::performance::passage::{Fixed, Passage};
+use stillrise_design::performance::passage::{Fixed, Fluids, Passage};
 use stillrise_design::performance::removal::Removal;
 use stillrise_design::provenance::{Node, Pair, assume, choose};
 use stillrise_design::train::unit::Unit;
@@ -101,7 +101,7 @@ impl<'a> Occasion<'a> {
         let mut passage = Passage::new(t, basis, unit, &fixed, case, flow, (Season::Cold, State::Clean))?;
         let oil = basis.fluids.heaviest(Season::Cold);
         let temperature = temperature(t, observed, basis, case);
-        set_temperature(t, &mut passage, basis, oil, temperature)?;
+        passage = at_temperature(t, &passage, basis, oil, temperature)?;
         let total = content.total.q.si();
         let usual = Situation {
             emulsified: if total > 0.0 { content.emulsified.q.si() / total } else { 0.0 },
@@ -143,7 +143,7 @@ impl<'a> Occasion<'a> {
 
     /// Where the oil that arrives and the median droplet stand, as far as the basis has them.
     pub(super) fn unknown(&self) -> (Node, Node) {
-        (self.content.total.at, self.passage.d50.at)
+        (self.content.total.at, self.passage.droplets.d50.at)
     }
 
     /// As the basis has it.
@@ -190,32 +190,32 @@ impl<'a> Occasion<'a> {
     pub fn worked<T: Trail>(&self, t: &mut T, s: &Situation) -> Result<Val<Concentration>, Stop> {
         let mut p = self.passage.clone();
         if differs(s.median, 1.0) {
-            let times = size(t, "median droplet over that of the basis", TIMES, ratio(s.median), p.d50.at);
-            p.d50 = reckon!(t, "median droplet then", [UM, UM], (d50 = p.d50, times = times) d50 * times);
-            p.largest = reckon!(t, "largest droplet then", [UM, UM], (d = p.largest, times = times) d * times);
-            let rows: Vec<(f64, f64)> = p.table.q.0.iter().map(|(d, share)| (d * s.median, *share)).collect();
+            let mut d = p.droplets.clone();
+            let times = size(t, "median droplet over that of the basis", TIMES, ratio(s.median), d.d50.at);
+            d.d50 = reckon!(t, "median droplet then", [UM, UM], (d50 = d.d50, times = times) d50 * times);
+            d.largest = reckon!(t, "largest droplet then", [UM, UM], (d = d.largest, times = times) d * times);
+            let rows: Vec<(f64, f64)> = d.table.q.0.iter().map(|(d, share)| (d * s.median, *share)).collect();
             if !rows.is_empty() {
                 let because = "every size of the table times that";
-                let at = [p.table.at, times.at];
-                p.table =
+                let at = [d.table.at, times.at];
+                d.table =
                     choose(t, "measured droplets then", Some((&UM, &UM)), Series(rows), "the table", because, &at);
             }
+            p = p.of(t, d);
         }
         if differs(s.flow, 1.0) || differs(s.area, 1.0) {
             let more = size(t, "flow over that of the occasion", TIMES, ratio(s.flow), self.flow.at);
             let area = size(t, "area over that of the unit", TIMES, ratio(s.area), self.flow.at);
-            p.v_tank = reckon!(t, "overflow rate ahead of the pack then", [GPM_FT2, M_H], (v = p.v_tank, flow = more, area = area) v * flow / area);
-            p.v_pack = reckon!(t, "overflow rate of the plates then", [GPM_FT2, M_H], (v = p.v_pack, flow = more, area = area) v * flow / area);
-            p.face = reckon!(t, "velocity on the face of the mesh then", [FT_MIN, MM_S], (v = p.face, flow = more, area = area) v * flow / area);
+            p = p.scaled(t, more, area);
         }
-        if differs(s.plates_lost, 0.0) {
-            let lost = size(t, "share of the plates lost", SHARE, ratio(s.plates_lost.min(MOST_LOST)), p.v_pack.at);
-            p.v_pack = reckon!(t, "overflow rate of the plates left", [GPM_FT2, M_H], (v = p.v_pack, lost = lost) v / (ratio(1.0) - lost));
+        if let Some(plates) = p.plates().filter(|_| differs(s.plates_lost, 0.0)) {
+            let lost = size(t, "share of the plates lost", SHARE, ratio(s.plates_lost.min(MOST_LOST)), plates.v_0.at);
+            p = p.with_plates_lost(t, lost);
         }
         if differs(s.colder, 0.0) {
             let colder = Temperature::from_si((self.temperature.q.si() - s.colder).max(273.15));
             let at = size(t, "temperature of the water then", (&DEG_F, &DEG_C), colder, self.temperature.at);
-            set_temperature(t, &mut p, self.basis, self.oil, at)?;
+            p = at_temperature(t, &p, self.basis, self.oil, at)?;
         }
         let left = p.left(t, "free oil left then")?;
         let mut total = self.influent;
@@ -322,15 +322,16 @@ fn size<T: Trail, Q: Argument>(t: &mut T, label: &str, units: Pair, q: Q, on: No
     choose(t, label, Some(units), q, among, because, &[on])
 }
 
-fn set_temperature<T: Trail>(
+/// A passage in water of another temperature.
+fn at_temperature<T: Trail>(
     t: &mut T,
-    p: &mut Passage,
+    p: &Passage,
     basis: &Basis,
     oil: &fluids::OilState,
     temperature: Val<Temperature>,
-) -> Result<(), Stop> {
+) -> Result<Passage, Stop> {
     let water = fluids::water(t, temperature, basis.fluids.salinity)?;
-    (p.water, p.viscosity, p.temperature) = (water.density, water.viscosity, temperature);
-    p.oil = by!(t, "density of the oil then", oil_density::density(oil.density_15, temperature, oil.group))?;
-    Ok(())
+    let oil = by!(t, "density of the oil then", oil_density::density(oil.density_15, temperature, oil.group))?;
+    let fluids = Fluids { water: water.density, oil, viscosity: water.viscosity, temperature, law: p.fluids.law };
+    Ok(p.within(t, fluids))
 }

@@ -202,9 +202,9 @@ impl<'a> Model<'a> {
         let c = &worst.content;
         let total = |left: f64| c.free.q.si() * left + c.emulsified.q.si() + c.dissolved.q.si();
         let study = depth == Depth::Study;
-        let ideal = if study { total(worst.passage.ideal(&self.fixed).left(off, "")?.q.si()) } else { f64::NAN };
-        let mesh = if study && worst.passage.has_mesh() {
-            total(worst.passage.with_mesh().left(off, "")?.q.si())
+        let ideal = if study { total(worst.passage.ideal(off, &self.fixed).left(off, "")?.q.si()) } else { f64::NAN };
+        let mesh = if study && worst.passage.mesh().is_some() {
+            total(worst.passage.with_all().left(off, "")?.q.si())
         } else {
             f64::NAN
         };
@@ -282,7 +282,7 @@ pub fn risk(job: &Job, samples: usize, watch: Watch<'_>) -> Option<Risk> {
     }
     let spread = |of: &dyn Fn(&Sampled) -> f64| spread(sound.iter().map(|s| of(s)).collect());
     let p = job.design.performance.as_ref()?;
-    let with_mesh = p.worst().is_some_and(|w| w.passage.has_mesh()).then(|| spread(&|s| s.rungs[3]));
+    let with_mesh = p.worst().is_some_and(|w| w.passage.mesh().is_some()).then(|| spread(&|s| s.rungs[3]));
     let kept = |k: usize, i: usize| {
         sound.iter().filter(|s| s.limits[k][i] <= s.limits[k][2]).count() as f64 / sound.len() as f64
     };

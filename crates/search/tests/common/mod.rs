@@ -204,7 +204,7 @@ pub fn answer(entry: &Entry) -> String {
         Arg::Choice("yes") => "true".to_owned(),
         Arg::Choice("no") => "false".to_owned(),
         Arg::Choice(word) => (*word).to_owned(),
-        Arg::Series(_) => panic!("{} is a table", entry.label),
+        Arg::Series(_) | Arg::Group(..) | Arg::Groups(_) => panic!("{} is no single value", entry.label),
     }
 }
 
@@ -216,6 +216,12 @@ pub fn same_bits(a: &Arg, b: &Arg) -> bool {
             let bits = |s: &[(f64, f64)]| s.iter().map(|(x, y)| (x.to_bits(), y.to_bits())).collect::<Vec<_>>();
             bits(a) == bits(b)
         }
+        (Arg::Group(one, a), Arg::Group(other, b)) => one == other && all_same_bits(a, b),
+        (Arg::Groups(a), Arg::Groups(b)) => all_same_bits(a, b),
         (a, b) => a == b,
     }
+}
+
+fn all_same_bits(a: &[Arg], b: &[Arg]) -> bool {
+    a.len() == b.len() && a.iter().zip(b).all(|(a, b)| same_bits(a, b))
 }

@@ -4,9 +4,11 @@ use std::path::Path;
 use std::process::Command;
 use std::time::Instant;
 use stillrise_handbook::page::Series;
-use stillrise_handbook::separation::plate_removal::GapRegime;
-use stillrise_handbook::separation::remaining_oil::{DropletLaw, RiseLaw, fraction};
-use stillrise_handbook::separation::tank_removal::TankModel;
+use stillrise_handbook::separation::catch::{Catch, Catches};
+use stillrise_handbook::separation::mesh_removal::Mesh;
+use stillrise_handbook::separation::plate_removal::{GapRegime, Plates};
+use stillrise_handbook::separation::remaining_oil::{DropletLaw, Droplets, Liquids, RiseLaw, fraction};
+use stillrise_handbook::separation::tank_removal::{Tank, TankModel};
 use stillrise_units::catalog::{DEG_C, KG_M3, MM, MM_S, MPA_S, UM};
 use stillrise_units::{Density, Length, Temperature, Typed, Velocity, Viscosity, ratio};
 
@@ -69,33 +71,22 @@ fn ours() -> Result<(f64, f64), String> {
         let begin = Instant::now();
         let mut sum = 0.0;
         for ((d50, sg), oil, (v_tank, v_pack, spread)) in &inputs {
-            let left = fraction(
-                DropletLaw::LogNormal,
-                *d50,
-                *sg,
-                all,
-                Series::default(),
-                none,
-                all,
-                water,
-                *oil,
-                viscosity,
-                RiseLaw::Drag,
-                *v_tank,
-                TankModel::Mixed,
-                ratio(0.0),
-                *v_pack,
-                *spread,
-                GapRegime::Laminar,
-                ratio(0.03),
-                fibre,
-                depth,
-                face,
-                ratio(0.5),
-                ratio(0.15),
-                temperature,
-                Series::default(),
-            );
+            let droplets =
+                Droplets { law: DropletLaw::LogNormal, d50: *d50, shape: *sg, largest: all, table: Series::default() };
+            let liquids = Liquids { rho_w: water, rho_o: *oil, mu: viscosity, t: temperature, law: RiseLaw::Drag };
+            let stages = Catches::new([
+                Catch::Tank(Tank { v_0: *v_tank, model: TankModel::Mixed, index: ratio(0.0) }),
+                Catch::Plates(Plates { v_0: *v_pack, spread: *spread, regime: GapRegime::Laminar }),
+                Catch::Mesh(Mesh {
+                    solidity: ratio(0.03),
+                    fibre,
+                    length: depth,
+                    u: face,
+                    sticking: ratio(0.5),
+                    saturation: ratio(0.15),
+                }),
+            ]);
+            let left = fraction(droplets, none, all, liquids, stages);
             sum += left.map_err(|o| o.to_string())?.si();
         }
         best = best.min(begin.elapsed().as_secs_f64() / COUNT as f64);

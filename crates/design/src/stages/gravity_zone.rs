@@ -1,0 +1,106 @@
+//! Stage: open water, over whose plan area droplets rise.
+
+use super::Through;
+use crate::performance::passage::Fixed;
+use crate::provenance::{Stop, Trail, Val, given};
+use crate::train::unit::Unit;
+use crate::{by, gather, reckon};
+use stillrise_handbook::hydraulics::mean_velocity;
+use stillrise_handbook::separation::catch::Catch;
+use stillrise_handbook::separation::tank_removal::{Tank, TankModel};
+use stillrise_handbook::separation::{camp_eddy, settling_peclet, tank_removal};
+use stillrise_units::catalog::ONE;
+use stillrise_units::{Ratio, Velocity, ratio};
+
+/// Open water as one flow meets it.
+#[derive(Debug, Clone)]
+pub struct TankPass {
+    /// Its overflow rate.
+    pub v_0: Val<Velocity>,
+    /// How the water moves in it.
+    pub model: Val<TankModel>,
+    /// Index of that model.
+    pub index: Val<Ratio>,
+    tank: Val<Tank>,
+}
+
+impl TankPass {
+    /// Of these values.
+    pub fn new<T: Trail>(t: &mut T, v_0: Val<Velocity>, model: Val<TankModel>, index: Val<Ratio>) -> Self {
+        let tank = gather!(t, "open water as it is met", Tank { v_0: v_0, model: model, index: index });
+        Self { v_0, model, index, tank }
+    }
+
+    /// The tank ahead of a unit's plates, inlet chamber included, moved by the chosen model.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn through<T: Trail>(t: &mut T, unit: &Unit, way: &Through<'_>) -> Result<Self, Stop> {
+        Self::moved_by(t, unit, way, way.basis.methods.tank, way.basis.methods.tank_index)
+    }
+
+    /// The same moved by another model, with the index of those models that ask for one.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn moved_by<T: Trail>(
+        t: &mut T,
+        unit: &Unit,
+        way: &Through<'_>,
+        model: Val<TankModel>,
+        stated: Val<Ratio>,
+    ) -> Result<Self, Stop> {
+        let (f, flow) = (&unit.frame, way.flow);
+        let v_0 = reckon!(t, "overflow rate ahead of the pack", [GPM_FT2, M_H], (flow = flow, area = unit.layout.tank_area) flow / area);
+        let index = match model.q {
+            TankModel::Tanks | TankModel::Dispersed => stated,
+            TankModel::DobbinsCamp => {
+                let section =
+                    reckon!(t, "wetted cross-section", [FT2, M2], (width = f.width, depth = f.crest) width * depth);
+                let along = by!(t, "velocity along the tank", mean_velocity::velocity(flow, section))?;
+                let friction = given(
+                    t,
+                    "friction factor of the tank",
+                    Some((&ONE, &ONE)),
+                    ratio(0.024),
+                    "Camp, from memory",
+                    "0.024",
+                );
+                let eddy = by!(t, "vertical mixing in the tank", camp_eddy::diffusivity(along, f.crest, friction))?;
+                by!(t, "index of the tank model", settling_peclet::peclet(v_0, f.crest, eddy))?
+            }
+            _ => way.fixed.no_index,
+        };
+        Ok(Self::new(t, v_0, model, index))
+    }
+
+    /// What droplets meet in it.
+    #[must_use]
+    pub fn catch(&self) -> Val<Catch> {
+        Val { q: Catch::Tank(self.tank.q.clone()), at: self.tank.at }
+    }
+
+    /// Share of one size that it catches.
+    ///
+    /// # Errors
+    /// [`Stop`] when the page has no answer.
+    pub fn caught<T: Trail>(&self, t: &mut T, label: &str, rise: Val<Velocity>) -> Result<Val<Ratio>, Stop> {
+        by!(t, label, tank_removal::removal(rise, self.v_0, self.model, self.index))
+    }
+
+    /// Nothing mixed.
+    pub fn ideal<T: Trail>(&self, t: &mut T, fixed: &Fixed) -> Self {
+        Self::new(t, self.v_0, fixed.ideal, fixed.no_index)
+    }
+
+    /// Mixed over the depth.
+    pub fn mixed<T: Trail>(&self, t: &mut T, fixed: &Fixed) -> Self {
+        Self::new(t, self.v_0, fixed.mixed, fixed.no_index)
+    }
+
+    /// At another flow, in a unit of another area.
+    pub fn scaled<T: Trail>(&self, t: &mut T, more: Val<Ratio>, area: Val<Ratio>) -> Self {
+        let v_0 = reckon!(t, "overflow rate ahead of the pack then", [GPM_FT2, M_H], (v = self.v_0, flow = more, area = area) v * flow / area);
+        Self::new(t, v_0, self.model, self.index)
+    }
+}
