@@ -7,6 +7,7 @@ use crate::enquiry::Enquiry;
 use crate::enquiry::said::{Claimed, Line};
 use crate::provenance::{Entry, Node, Origin, Standby, Trail, WhatIf, assume, entry};
 use std::borrow::Cow;
+use stillrise_handbook::memo::Key;
 use stillrise_handbook::page::{Arg, Argument, Kind};
 
 /// A claim by the word that stands for it.
@@ -23,6 +24,9 @@ impl Argument for Which {
             Arg::Choice(word) => Some(Self(word)),
             _ => None,
         }
+    }
+    fn key(&self, key: &mut Key) {
+        self.0.bytes().for_each(|byte| key.push(u64::from(byte)));
     }
 }
 

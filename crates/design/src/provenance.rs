@@ -6,14 +6,14 @@
 //! train or a performance. A [`Ledger`] records; [`Off`] records nothing and costs nothing.
 
 mod adopt;
+mod ledger;
 
 use crate::enquiry::distribution::Distribution;
 pub use crate::stop::Stop;
 pub use crate::uncertain::Uncertain;
+pub use ledger::Ledger;
 use std::borrow::Cow;
 use std::collections::BTreeMap;
-use stillrise_handbook::equation::{Scope, parse};
-use stillrise_handbook::memo;
 use stillrise_handbook::page::{Arg, Argument, Page, Source};
 use stillrise_units::{System, Unit, print};
 
@@ -90,7 +90,9 @@ impl Origin {
     pub fn inputs(&self) -> impl Iterator<Item = Node> {
         let (plain, named): (&[Node], &[(&str, Node)]) = match self {
             Origin::Given { .. } | Origin::Assumed(_) => (&[], &[]),
-            Origin::Chosen { inputs, .. } | Origin::Derived { inputs, .. } | Origin::Gathered { inputs } => (inputs, &[]),
+            Origin::Chosen { inputs, .. } | Origin::Derived { inputs, .. } | Origin::Gathered { inputs } => {
+                (inputs, &[])
+            }
             Origin::Reckoned { inputs, .. } => (&[], inputs),
         };
         plain.iter().copied().chain(named.iter().map(|(_, node)| *node))
@@ -198,80 +200,6 @@ pub trait Trail {
     }
     /// Begins a new part of the work.
     fn section(&mut self, name: impl core::fmt::Display);
-}
-
-/// The trail of one job, in order of computation.
-#[derive(Debug, Clone, Default)]
-pub struct Ledger {
-    /// All lines.
-    pub entries: Vec<Entry>,
-    section: String,
-}
-
-impl Trail for Ledger {
-    const RECORDS: bool = true;
-    fn push(&mut self, entry: impl FnOnce() -> Entry) -> Node {
-        let mut entry = entry();
-        if entry.section.is_empty() {
-            entry.section.clone_from(&self.section);
-        }
-        if let Origin::Derived { page, inputs } = &entry.origin {
-            let args: Vec<Arg> = inputs.iter().filter_map(|n| self.value(*n).cloned()).collect();
-            entry.notes.extend(page.notes(&args));
-        }
-        self.entries.push(entry);
-        Node(u32::try_from(self.entries.len() - 1).unwrap_or(u32::MAX))
-    }
-    fn section(&mut self, name: impl core::fmt::Display) {
-        self.section = name.to_string();
-    }
-}
-
-impl Ledger {
-    /// The entry at a place.
-    #[must_use]
-    pub fn entry(&self, node: Node) -> Option<&Entry> {
-        self.entries.get(node.index()?)
-    }
-    /// The value at a place.
-    #[must_use]
-    pub fn value(&self, node: Node) -> Option<&Arg> {
-        self.entry(node).map(|e| &e.value)
-    }
-    /// The value of a line, computed again from its inputs; `None` where nothing is computed.
-    #[must_use]
-    pub fn replay(&self, entry: &Entry) -> Option<Result<Arg, String>> {
-        match &entry.origin {
-            Origin::Derived { page, inputs } => {
-                let args: Option<Vec<Arg>> = inputs.iter().map(|n| self.value(*n).cloned()).collect();
-                // Found anew: what was kept from before would prove nothing.
-                Some(match args {
-                    Some(args) => memo::without(|| (page.call)(&args)).map_err(|o| o.to_string()),
-                    None => Err("an input has no origin".to_owned()),
-                })
-            }
-            Origin::Gathered { inputs } => {
-                let args: Option<Vec<Arg>> = inputs.iter().map(|n| self.value(*n).cloned()).collect();
-                let args = args.ok_or_else(|| "an input has no origin".to_owned());
-                Some(args.and_then(|args| match &entry.value {
-                    Arg::Group(group, _) => Ok(Arg::Group(group, args)),
-                    Arg::Groups(_) => Ok(Arg::Groups(args)),
-                    other => Err(format!("{other:?} is no group")),
-                }))
-            }
-            Origin::Reckoned { text, inputs } => Some(self.replay_reckoned(text, inputs)),
-            _ => None,
-        }
-    }
-
-    fn replay_reckoned(&self, text: &str, inputs: &[(&'static str, Node)]) -> Result<Arg, String> {
-        let tree = parse(text)?;
-        let values: Option<Vec<(String, Arg)>> =
-            inputs.iter().map(|(name, n)| Some(((*name).to_owned(), self.value(*n)?.clone()))).collect();
-        let values = values.ok_or("an input has no origin")?;
-        let scope = Scope { values, call: &|_, _| None };
-        scope.number(&tree).map(Arg::Number).ok_or_else(|| format!("cannot evaluate {text}"))
-    }
 }
 
 /// Records nothing.

@@ -36,14 +36,17 @@ pub fn value(symbol: &Symbol, text: &str) -> Result<Arg, Fault> {
 /// One group: `tank(v_0=0.5 mm/s, model=ideal, index=0)`; where only one kind may stand, its word may be left out.
 fn group(kinds: &[&'static Group], text: &str) -> Result<Arg, Fault> {
     let words = || kinds.iter().map(|kind| kind.word).collect::<Vec<_>>().join(", ");
-    let form = || Fault::new("", format!("\"{text}\" is not a group"), format!("write word(name=value, ..); words: {}", words()));
+    let form = || {
+        Fault::new("", format!("\"{text}\" is not a group"), format!("write word(name=value, ..); words: {}", words()))
+    };
     let (word, rest) = text.trim().split_once('(').ok_or_else(form)?;
     let inner = rest.strip_suffix(')').ok_or_else(form)?;
     let kind = match (word.trim(), kinds) {
         ("", [one]) => one,
-        (word, _) => kinds.iter().find(|kind| kind.word == word).ok_or_else(|| {
-            Fault::new("", format!("\"{word}\" is not known"), format!("write one of {}", words()))
-        })?,
+        (word, _) => kinds
+            .iter()
+            .find(|kind| kind.word == word)
+            .ok_or_else(|| Fault::new("", format!("\"{word}\" is not known"), format!("write one of {}", words())))?,
     };
     let mut faults = Vec::new();
     let found = named(kind.fields, &split(inner), &mut faults);
@@ -56,9 +59,8 @@ fn group(kinds: &[&'static Group], text: &str) -> Result<Arg, Fault> {
 /// Groups in order: `[tank(..); plates(..)]`.
 fn groups(kinds: &[&'static Group], text: &str) -> Result<Arg, Fault> {
     let inner = text.trim().strip_prefix('[').and_then(|t| t.strip_suffix(']'));
-    let inner = inner.ok_or_else(|| {
-        Fault::new("", format!("\"{text}\" is not a list"), "write [word(name=value, ..); word(..)]")
-    })?;
+    let inner = inner
+        .ok_or_else(|| Fault::new("", format!("\"{text}\" is not a list"), "write [word(name=value, ..); word(..)]"))?;
     let parts = parted(inner, ";").into_iter().map(|(_, part)| part).filter(|part| !part.is_empty());
     parts.map(|part| group(kinds, part)).collect::<Result<Vec<_>, _>>().map(Arg::Groups)
 }

@@ -190,7 +190,8 @@ fn layers(x: f64, p: f64) -> f64 {
         // Net gain of a layer in half a step, as known now; the same is then solved for what comes.
         let flow = |c: &[f64], k: usize| {
             let into = if k == 0 { 0.0 } else { drift * (c[k - 1] + c[k]) - mix * (c[k] - c[k - 1]) };
-            let out = if k + 1 == LAYERS { 2.0 * drift * c[k] } else { drift * (c[k] + c[k + 1]) - mix * (c[k + 1] - c[k]) };
+            let out =
+                if k + 1 == LAYERS { 2.0 * drift * c[k] } else { drift * (c[k] + c[k + 1]) - mix * (c[k + 1] - c[k]) };
             into - out
         };
         let known: Vec<f64> = (0..LAYERS).map(|k| c[k] + flow(&c, k)).collect();
@@ -314,7 +315,8 @@ fn oil(_: &Page, args: &[Arg]) -> Vec<f64> {
         (low, 0.0)
     };
     // What the law has above the largest, or a table above its coarsest row, is all of that size.
-    let coarse = if from <= end && to > end && end < 1e4 * d50 { (1.0 - below(end * (1.0 - 1e-12))) * left(end) } else { 0.0 };
+    let coarse =
+        if from <= end && to > end && end < 1e4 * d50 { (1.0 - below(end * (1.0 - 1e-12))) * left(end) } else { 0.0 };
     vec![fine + slices(from.max(low), to.min(high), below, left) + coarse]
 }
 

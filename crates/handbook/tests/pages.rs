@@ -61,9 +61,8 @@ fn what_is_printed_is_what_ran() {
 /// Names are part of the interface: `work`, stored trails and checks speak of them.
 #[test]
 fn ids_and_argument_names_are_frozen() {
-    let list: String = pages()
-        .map(|p| format!("{}({})\n", p.id, p.args.iter().map(name).collect::<Vec<_>>().join(", ")))
-        .collect();
+    let list: String =
+        pages().map(|p| format!("{}({})\n", p.id, p.args.iter().map(name).collect::<Vec<_>>().join(", "))).collect();
     let accepted = include_str!("names.txt");
     for line in accepted.lines() {
         assert!(list.contains(line), "{line} was renamed or removed; see tests/names.txt");

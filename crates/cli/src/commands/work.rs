@@ -93,12 +93,11 @@ fn shown(symbol: &Symbol, value: &Arg) -> String {
             .collect::<Vec<_>>()
             .join("; "),
         (Arg::Group(group, fields), _) => {
-            let each = group.fields.iter().zip(fields).map(|(field, arg)| format!("{} {}", field.name, shown(field, arg)));
+            let each =
+                group.fields.iter().zip(fields).map(|(field, arg)| format!("{} {}", field.name, shown(field, arg)));
             format!("{}({})", group.word, each.collect::<Vec<_>>().join(", "))
         }
-        (Arg::Groups(groups), _) => {
-            groups.iter().map(|group| shown(symbol, group)).collect::<Vec<_>>().join("; ")
-        }
+        (Arg::Groups(groups), _) => groups.iter().map(|group| shown(symbol, group)).collect::<Vec<_>>().join("; "),
     }
 }
 

@@ -65,7 +65,11 @@ impl Grains {
         use remaining_solids::Grains;
         let (s, water) = (&basis.solids, &basis.fluids.cold);
         let shape = basis.methods.grains;
-        let solids = gather!(t, "solids that arrive", Grains { d50: s.d50, sg: s.spread, table: s.table, rho_s: s.density, shape: shape });
+        let solids = gather!(
+            t,
+            "solids that arrive",
+            Grains { d50: s.d50, sg: s.spread, table: s.table, rho_s: s.density, shape: shape }
+        );
         let lost = usual.state.is_end().then_some(basis.methods.fouling);
         let stages = usual.passage.stages.iter();
         let stages = stages.filter_map(|stage| Some((stage.name(), stage.for_grains(t, fixed, lost)?))).collect();

@@ -193,15 +193,18 @@ fn bands<T: Trail>(t: &mut T, fixed: &Fixed, p: &Passage) -> Result<Vec<Band>, S
         .chain([fixed.sizes[1]])
         .collect();
     // Bands of sizes are of the oil that rises.
-    let all = Passage { heavy: None, ..p.with_all() };
+    let all = p.with_all().of_what_rises();
     let mut from = fixed.sizes[0];
     let mut bands = Vec::new();
     for to in ends {
         let mut left = Vec::new();
         for count in 0..=all.stages.len() {
-            let part = Passage { from, to, ..all.first(count) };
+            let part = all.first(count).counted_over(from, to);
             let name = count.checked_sub(1).and_then(|k| all.stages.get(k)).map(Pass::name);
-            let label = name.map_or_else(|| "arrives, of all free oil".to_owned(), |name| format!("left behind the {name}, of all free oil"));
+            let label = name.map_or_else(
+                || "arrives, of all free oil".to_owned(),
+                |name| format!("left behind the {name}, of all free oil"),
+            );
             left.push(part.left(t, &label)?);
         }
         bands.push(Band { from, to, left });

@@ -212,6 +212,18 @@ impl Passage {
         self.with_each(|stage| stage.counted(false))
     }
 
+    /// Of the oil that rises alone.
+    #[must_use]
+    pub fn of_what_rises(self) -> Self {
+        Self { heavy: None, ..self }
+    }
+
+    /// Counted from one size up to another.
+    #[must_use]
+    pub fn counted_over(self, from: Val<Length>, to: Val<Length>) -> Self {
+        Self { from, to, ..self }
+    }
+
     /// With the first so many stages alone, all of them counted.
     #[must_use]
     pub fn first(&self, count: usize) -> Self {

@@ -87,7 +87,8 @@ pub fn removal<T: Trail>(
     let passage = Passage::new(t, basis, unit, fixed, case, flow, (season, state))?;
     let residence = by!(t, "time in the unit", residence_time::time(unit.layout.water_volume, flow))?;
     let cut = if T::GATHERS && passage.fluids.rises() { cut(t, &passage)? } else { None };
-    let low = (depth == Depth::Full).then(|| passage.ideal(t, fixed).left(t, "free oil left, ideal bound")).transpose()?;
+    let low =
+        (depth == Depth::Full).then(|| passage.ideal(t, fixed).left(t, "free oil left, ideal bound")).transpose()?;
     let expected = passage.left(t, "free oil left, expected")?;
     let bounded = !matches!(depth, Depth::Screen | Depth::Expected);
     let high = bounded.then(|| passage.mixed(t, fixed).left(t, "free oil left, mixed bound")).transpose()?;

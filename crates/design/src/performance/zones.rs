@@ -212,15 +212,7 @@ fn film<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, worst: &Removal) -> Res
     let pull = by!(
         t,
         "pull of the water on it, over its drive",
-        film_shear_ratio::pull(
-            cold.viscosity,
-            plates.gap_velocity,
-            f.gap,
-            cold.density,
-            oil.cold,
-            f.angle,
-            film
-        )
+        film_shear_ratio::pull(cold.viscosity, plates.gap_velocity, f.gap, cold.density, oil.cold, f.angle, film)
     )?;
     Ok(Some((film, pull)))
 }

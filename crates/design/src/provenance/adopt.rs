@@ -38,7 +38,9 @@ impl Ledger {
 fn rests_on_mut(origin: &mut Origin) -> Box<dyn Iterator<Item = &mut Node> + '_> {
     match origin {
         Origin::Given { .. } | Origin::Assumed(_) => Box::new(core::iter::empty()),
-        Origin::Chosen { inputs, .. } | Origin::Derived { inputs, .. } | Origin::Gathered { inputs } => Box::new(inputs.iter_mut()),
+        Origin::Chosen { inputs, .. } | Origin::Derived { inputs, .. } | Origin::Gathered { inputs } => {
+            Box::new(inputs.iter_mut())
+        }
         Origin::Reckoned { inputs, .. } => Box::new(inputs.iter_mut().map(|(_, node)| node)),
     }
 }

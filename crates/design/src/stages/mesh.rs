@@ -99,6 +99,12 @@ impl MeshPass {
         self.met.clone()
     }
 
+    /// The same, counted in the headline or not.
+    #[must_use]
+    pub fn counted(&self, counts: bool) -> Self {
+        Self { counts, ..self.clone() }
+    }
+
     /// Share of one size that it catches, by its measured curve where there is one.
     ///
     /// # Errors

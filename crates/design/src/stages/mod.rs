@@ -85,7 +85,7 @@ impl Pass {
     #[must_use]
     pub fn counted(&self, counts: bool) -> Self {
         match self {
-            Pass::Mesh(mesh) => Pass::Mesh(MeshPass { counts, ..mesh.clone() }),
+            Pass::Mesh(mesh) => Pass::Mesh(mesh.counted(counts)),
             other => other.clone(),
         }
     }

@@ -12,8 +12,8 @@ use stillrise_design::performance::promise::{Promise, floor};
 use stillrise_design::performance::removal::{Bounded, Removal};
 use stillrise_design::provenance::Pair;
 use stillrise_handbook::separation::floors;
+use stillrise_units::Concentration;
 use stillrise_units::catalog::{FT_MIN, GPM_FT2, M_H, MG_L, MIN, MM_S, PERCENT, UM};
-use stillrise_units::{Concentration, Typed};
 
 pub(super) const MG: Pair = (&MG_L, &MG_L);
 const OVERFLOW: Pair = (&GPM_FT2, &M_H);

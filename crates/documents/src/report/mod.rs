@@ -29,7 +29,7 @@ use blocks::Blocks;
 use sha2::{Digest, Sha256};
 use std::collections::{BTreeMap, BTreeSet};
 use stillrise_design::Node;
-use stillrise_design::provenance::{Entry, Origin, Pair};
+use stillrise_design::provenance::{Entry, Pair};
 use stillrise_handbook::page::Arg;
 use stillrise_search::Settled;
 use stillrise_units::{System, Typed, print};

@@ -91,7 +91,7 @@ fn value(arg: &Arg, units: Option<stillrise_design::provenance::Pair>, system: S
             map.insert("series_si".to_owned(), json!(pairs));
         }
         (group @ (Arg::Group(..) | Arg::Groups(_)), _) => {
-            map.insert("group_si".to_owned(), arg(group));
+            map.insert("group_si".to_owned(), self::arg(group));
         }
     }
     map

@@ -1,8 +1,8 @@
 //! The study as JSON.
 
 use super::sentences;
+use crate::result::arg;
 use serde_json::{Value, json};
-use stillrise_handbook::page::Arg;
 use stillrise_search::Settled;
 use stillrise_search::risk::inputs::{Input, Range};
 use stillrise_search::risk::{Governs, Risk, Spread};

@@ -24,7 +24,7 @@ pub(super) fn ladder(out: &mut String, settled: &Settled, width: usize) {
     }
     out.push_str(&table.render(width));
     out.push_str(&section("Free oil left behind each stage, % of what arrives, at the end of the interval"));
-    out.push_str(&bands(&l.bands[1]).render(width));
+    out.push_str(&bands(l, &l.bands[1]).render(width));
     out.push_str(&section("What moves it, total oil out, mg/L"));
     let mut table = Table::new(["changed", "to", "free oil left, %", "mg/L"]);
     for m in moves(settled, l) {

@@ -224,7 +224,11 @@ mod tests {
         }
         for regime in GapRegime::ALL {
             for spread in [0.0, 0.2, 0.5] {
-                all.push(Catch::Plates(Plates { v_0: Velocity::from_si(3e-4), spread: ratio(spread), regime: *regime }));
+                all.push(Catch::Plates(Plates {
+                    v_0: Velocity::from_si(3e-4),
+                    spread: ratio(spread),
+                    regime: *regime,
+                }));
             }
         }
         for (solidity, fibre, u, sticking, oil) in
