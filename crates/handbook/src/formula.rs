@@ -122,12 +122,14 @@ macro_rules! group {
                 Some(Self { $($arg: <$ty as $crate::page::Argument>::from_arg(fields.next()?)?),+ })
             }
             #[allow(unused_variables)]
+            #[inline]
             fn within(&self, page: &'static str) -> Result<(), $crate::page::Outside> {
                 #[allow(unused_imports)]
                 use $crate::page::{Argument as _, guard};
-                $($(guard(page, stringify!($arg), &self.$arg.arg(), &$crate::units::catalog::$si, $dlo as f64, $dhi as f64)?;)?)+
+                $($(guard(page, stringify!($arg), self.$arg.number(), &$crate::units::catalog::$si, $dlo as f64, $dhi as f64)?;)?)+
                 Ok(())
             }
+            #[inline]
             fn key(&self, key: &mut $crate::memo::Key) {
                 $($crate::page::Argument::key(&self.$arg, key);)+
             }
@@ -168,8 +170,8 @@ macro_rules! formula {
         pub fn $name($($arg: $ty,)+ $($($garg: $gty,)+)?) -> Result<$out, $crate::page::Outside> {
             #[allow(unused_imports)]
             use $crate::page::{Argument as _, guard};
-            $($(guard($id, stringify!($arg), &$arg.arg(), &$crate::units::catalog::$si, $dlo as f64, $dhi as f64)?;)?)+
-            $($($(guard($id, stringify!($garg), &$garg.arg(), &$crate::units::catalog::$gsi, $gdlo as f64, $gdhi as f64)?;)?)+)?
+            $($(guard($id, stringify!($arg), $arg.number(), &$crate::units::catalog::$si, $dlo as f64, $dhi as f64)?;)?)+
+            $($($(guard($id, stringify!($garg), $garg.number(), &$crate::units::catalog::$gsi, $gdlo as f64, $gdhi as f64)?;)?)+)?
             $($crate::page::Argument::within(&$arg, $id)?;)+
             $crate::formula_body!($form [$($($spec)*)?] $id, $out, { $($body)* } $($by)?)
         }

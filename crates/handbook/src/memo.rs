@@ -4,6 +4,7 @@
 //! answers to a question change none of its arguments. Each thread keeps its own; what is kept is the
 //! result itself, bit for bit, so nothing depends on what was asked before.
 
+use arrayvec::ArrayVec;
 use std::cell::{Cell, RefCell};
 
 /// Slots of a memo; a later result takes the place of an earlier one with the same hash.
@@ -13,19 +14,14 @@ const SLOTS: usize = 512;
 const GOLDEN: u64 = 0x9E37_79B9_7F4A_7C15;
 
 /// Words that a key holds; a longer one, as of a measured table, is not kept.
-const MOST: usize = 48;
+const MOST: usize = 34;
 
 /// The bits of a page's arguments, in order: each argument adds its own.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Default)]
 pub struct Key {
-    bits: [u64; MOST],
-    count: usize,
-}
-
-impl Default for Key {
-    fn default() -> Self {
-        Self { bits: [0; MOST], count: 0 }
-    }
+    bits: ArrayVec<u64, MOST>,
+    /// Whether some found no room.
+    overflows: bool,
 }
 
 impl Key {
@@ -39,15 +35,12 @@ impl Key {
     /// Adds one word.
     #[inline]
     pub fn push(&mut self, word: u64) {
-        if let Some(slot) = self.bits.get_mut(self.count) {
-            *slot = word;
-        }
-        self.count += 1;
+        self.overflows |= self.bits.try_push(word).is_err();
     }
 
     /// The words, where they found room.
     fn words(&self) -> Option<&[u64]> {
-        self.bits.get(..self.count)
+        (!self.overflows).then_some(&self.bits[..])
     }
 
     /// Fibonacci hashing: the golden ratio spreads keys that differ in few bits. Four chains side by side, which do
@@ -84,7 +77,7 @@ impl Memo {
     }
 
     /// The result kept for these arguments, or the one that `find` gives now.
-    pub(crate) fn get(&self, key: Key, find: impl FnOnce() -> f64) -> f64 {
+    pub(crate) fn get(&self, key: &Key, find: impl FnOnce() -> f64) -> f64 {
         let Some(words) = key.words().filter(|_| KEEPS.get()) else { return find() };
         let slot = usize::try_from(Key::hash(words) >> 48).unwrap_or(0) % SLOTS;
         if let Some(Some((kept, result))) = self.0.borrow().get(slot)
@@ -97,7 +90,7 @@ impl Memo {
         if slots.is_empty() {
             slots.resize(SLOTS, None);
         }
-        slots[slot] = Some((key, result));
+        slots[slot] = Some((key.clone(), result));
         result
     }
 }
@@ -117,7 +110,7 @@ mod tests {
         let memo = Memo::new();
         let found = Cell::new(0);
         let ask = |a: u64, b: u64| {
-            memo.get(key(&[a, b]), || {
+            memo.get(&key(&[a, b]), || {
                 found.set(found.get() + 1);
                 f64::from_bits(a) - f64::from_bits(b)
             })
@@ -140,10 +133,10 @@ mod tests {
     #[test]
     fn a_key_with_more_words_than_another_is_another_and_one_without_room_is_not_kept() {
         let memo = Memo::new();
-        assert!((memo.get(key(&[1]), || 1.0) - 1.0).abs() < 1e-12);
-        assert!((memo.get(key(&[1, 0]), || 2.0) - 2.0).abs() < 1e-12);
+        assert!((memo.get(&key(&[1]), || 1.0) - 1.0).abs() < 1e-12);
+        assert!((memo.get(&key(&[1, 0]), || 2.0) - 2.0).abs() < 1e-12);
         let long = vec![7; MOST + 1];
-        assert!((memo.get(key(&long), || 3.0) - 3.0).abs() < 1e-12);
-        assert!((memo.get(key(&long), || 4.0) - 4.0).abs() < 1e-12);
+        assert!((memo.get(&key(&long), || 3.0) - 3.0).abs() < 1e-12);
+        assert!((memo.get(&key(&long), || 4.0) - 4.0).abs() < 1e-12);
     }
 }

@@ -276,18 +276,18 @@ pub fn take<T: Argument>(page: &'static str, argument: &'static str, arg: Option
 pub fn guard(
     page: &'static str,
     argument: &'static str,
-    arg: &Arg,
+    number: Option<f64>,
     unit: &'static Unit,
     low: f64,
     high: f64,
 ) -> Result<(), Outside> {
-    let Arg::Number(si) = arg else { return Ok(()) };
-    let value = unit.from_si(*si);
+    let Some(si) = number else { return Ok(()) };
+    let value = unit.from_si(si);
     let slack = 1e-12 * low.abs().max(high.abs());
     if value >= low - slack && value <= high + slack {
         return Ok(());
     }
-    Err(outside(page, argument, *si, unit, (low, high)))
+    Err(outside(page, argument, si, unit, (low, high)))
 }
 
 #[cold]
@@ -307,7 +307,7 @@ fn outside(
 /// # Errors
 /// [`Outside`] naming the result.
 pub fn finish<T: Argument>(page: &'static str, out: T) -> Result<T, Outside> {
-    let fine = match out.arg() {
+    let fine = match out.number().map_or_else(|| out.arg(), Arg::Number) {
         Arg::Number(value) => value.is_finite(),
         Arg::Series(pairs) => pairs.iter().all(|(x, y)| x.is_finite() && y.is_finite()),
         Arg::Choice(_) | Arg::Group(..) | Arg::Groups(_) => true,

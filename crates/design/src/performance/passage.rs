@@ -8,7 +8,7 @@ use crate::basis::Basis;
 use crate::basis::cases::Case;
 use crate::basis::droplets::Droplets;
 use crate::basis::fluids::Season;
-use crate::provenance::{Stop, Trail, Val, given};
+use crate::provenance::{Node, Stop, Trail, Val, given};
 use crate::stages::gravity_zone::TankPass;
 use crate::stages::mesh::MeshPass;
 use crate::stages::plate_pack::PlatesPass;
@@ -113,18 +113,20 @@ pub struct Passage {
     pub stages: Passes,
     /// Free oil and, of it, what does not rise; `None` where all of it does.
     pub heavy: Option<(Val<Concentration>, Val<Concentration>)>,
-    arrives: Val<remaining_oil::Droplets>,
-    liquids: Val<Liquids>,
+    /// Where droplets and liquids stand together in the trail.
+    arrives: Node,
+    liquids: Node,
 }
 
-fn arrives<T: Trail>(t: &mut T, d: &Droplets) -> Val<remaining_oil::Droplets> {
+fn arrives<T: Trail>(t: &mut T, d: &Droplets) -> Node {
     use remaining_oil::Droplets;
     let label = "droplets that arrive";
-    gather!(t, label, Droplets { law: d.law, d50: d.d50, shape: d.shape, largest: d.largest, table: d.table })
+    gather!(t, label, Droplets { law: d.law, d50: d.d50, shape: d.shape, largest: d.largest, table: d.table }).at
 }
 
-fn liquids<T: Trail>(t: &mut T, f: &Fluids) -> Val<Liquids> {
+fn liquids<T: Trail>(t: &mut T, f: &Fluids) -> Node {
     gather!(t, "water and oil", Liquids { rho_w: f.water, rho_o: f.oil, mu: f.viscosity, t: f.temperature, law: f.law })
+        .at
 }
 
 impl Passage {
@@ -181,11 +183,36 @@ impl Passage {
     /// The same of the oil that rises.
     fn rising<T: Trail>(&self, t: &mut T, label: &str) -> Result<Val<Ratio>, Stop> {
         let stages = in_a_row(t, self.stages.iter().filter(|stage| stage.counts()).map(Pass::catch));
-        by!(t, label, remaining_oil::fraction(self.arrives, self.from, self.to, self.liquids, stages))
+        let (d, f) = (&self.droplets, &self.fluids);
+        let droplets = remaining_oil::Droplets {
+            law: d.law.q,
+            d50: d.d50.q,
+            shape: d.shape.q,
+            largest: d.largest.q,
+            table: d.table.q.clone(),
+        };
+        let liquids = Liquids { rho_w: f.water.q, rho_o: f.oil.q, mu: f.viscosity.q, t: f.temperature.q, law: f.law.q };
+        let droplets = Val { q: droplets, at: self.arrives };
+        let liquids = Val { q: liquids, at: self.liquids };
+        by!(t, label, remaining_oil::fraction(droplets, self.from, self.to, liquids, stages))
+    }
+
+    /// With other stages.
+    fn through(&self, stages: Passes) -> Self {
+        Self {
+            droplets: self.droplets.clone(),
+            fluids: self.fluids,
+            from: self.from,
+            to: self.to,
+            stages,
+            heavy: self.heavy,
+            arrives: self.arrives,
+            liquids: self.liquids,
+        }
     }
 
     fn with_each(&self, change: impl FnMut(&Pass) -> Pass) -> Self {
-        Self { stages: self.stages.iter().map(change).collect(), ..self.clone() }
+        self.through(self.stages.iter().map(change).collect())
     }
 
     /// Everything ideal: the least that can be left.
@@ -227,18 +254,13 @@ impl Passage {
     /// With the first so many stages alone, all of them counted.
     #[must_use]
     pub fn first(&self, count: usize) -> Self {
-        let mut first = self.with_all();
-        first.stages.truncate(count);
-        first
+        self.through(self.stages.iter().take(count).map(|stage| stage.counted(true)).collect())
     }
 
     /// Through one stage alone.
     #[must_use]
     pub fn alone(&self, stage: Pass) -> Self {
-        let mut alone = self.clone();
-        alone.stages.clear();
-        alone.stages.push(stage);
-        alone
+        self.through(Passes::from_iter([stage]))
     }
 
     /// At another flow, in a unit of another area.

@@ -2,7 +2,7 @@
 
 use super::Through;
 use crate::performance::passage::Fixed;
-use crate::provenance::{Stop, Trail, Val, given};
+use crate::provenance::{Node, Stop, Trail, Val, given};
 use crate::train::unit::Unit;
 use crate::{by, gather, reckon};
 use stillrise_handbook::hydraulics::mean_velocity;
@@ -13,7 +13,7 @@ use stillrise_units::catalog::ONE;
 use stillrise_units::{Ratio, Velocity, ratio};
 
 /// Open water as one flow meets it.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Copy)]
 pub struct TankPass {
     /// Its overflow rate.
     pub v_0: Val<Velocity>,
@@ -21,14 +21,14 @@ pub struct TankPass {
     pub model: Val<TankModel>,
     /// Index of that model.
     pub index: Val<Ratio>,
-    tank: Val<Tank>,
+    at: Node,
 }
 
 impl TankPass {
     /// Of these values.
     pub fn new<T: Trail>(t: &mut T, v_0: Val<Velocity>, model: Val<TankModel>, index: Val<Ratio>) -> Self {
-        let tank = gather!(t, "open water as it is met", Tank { v_0: v_0, model: model, index: index });
-        Self { v_0, model, index, tank }
+        let at = gather!(t, "open water as it is met", Tank { v_0: v_0, model: model, index: index }).at;
+        Self { v_0, model, index, at }
     }
 
     /// The tank ahead of a unit's plates, inlet chamber included, moved by the chosen model.
@@ -77,7 +77,8 @@ impl TankPass {
     /// What droplets meet in it.
     #[must_use]
     pub fn catch(&self) -> Val<Catch> {
-        Val { q: Catch::Tank(self.tank.q.clone()), at: self.tank.at }
+        let tank = Tank { v_0: self.v_0.q, model: self.model.q, index: self.index.q };
+        Val { q: Catch::Tank(tank), at: self.at }
     }
 
     /// Share of one size that it catches.

@@ -3,7 +3,7 @@
 use super::Through;
 use crate::basis::waters::YesNo;
 use crate::performance::passage::Fluids;
-use crate::provenance::{Stop, Trail, Val};
+use crate::provenance::{Node, Origin, Stop, Trail, Val, entry};
 use crate::train::unit::Unit;
 use crate::{by, gather, reckon, record};
 use stillrise_handbook::page::Series;
@@ -40,34 +40,32 @@ pub struct MeshPass {
     pub curve: Option<Val<Series>>,
     /// Whether it counts in the headline.
     pub counts: bool,
-    met: Val<Catch>,
+    at: Node,
+}
+
+/// The bed as droplets meet it.
+fn as_met(bed: &Bed) -> Mesh {
+    Mesh {
+        solidity: bed.solidity.q,
+        fibre: bed.fibre.q,
+        length: bed.depth.q,
+        u: bed.face.q,
+        sticking: bed.sticking.q,
+        saturation: bed.saturation.q,
+    }
 }
 
 impl MeshPass {
     fn new<T: Trail>(t: &mut T, bed: Bed, curve: Option<Val<Series>>, counts: bool) -> Self {
         let label = "mesh as it is met";
-        let met = match &curve {
-            Some(curve) => {
-                let met = gather!(t, label, MeshCurve { curve: curve });
-                Val { q: Catch::MeshCurve(met.q), at: met.at }
-            }
-            None => {
-                let met = gather!(
-                    t,
-                    label,
-                    Mesh {
-                        solidity: bed.solidity,
-                        fibre: bed.fibre,
-                        length: bed.depth,
-                        u: bed.face,
-                        sticking: bed.sticking,
-                        saturation: bed.saturation,
-                    }
-                );
-                Val { q: Catch::Mesh(met.q), at: met.at }
-            }
+        let at = match &curve {
+            Some(curve) => gather!(t, label, MeshCurve { curve: curve }).at,
+            None => t.push(|| {
+                let inputs = bed.fields().into_iter().map(|(_, at)| at).collect();
+                entry(label, &as_met(&bed), None, Origin::Gathered { inputs })
+            }),
         };
-        Self { bed, curve, counts, met }
+        Self { bed, curve, counts, at }
     }
 
     /// The mesh of a unit; `None` without one.
@@ -96,7 +94,11 @@ impl MeshPass {
     /// What droplets meet in it.
     #[must_use]
     pub fn catch(&self) -> Val<Catch> {
-        self.met.clone()
+        let q = match &self.curve {
+            Some(curve) => Catch::MeshCurve(MeshCurve { curve: curve.q.clone() }),
+            None => Catch::Mesh(as_met(&self.bed)),
+        };
+        Val { q, at: self.at }
     }
 
     /// The same, counted in the headline or not.

@@ -148,11 +148,10 @@ impl Pass {
 }
 
 /// What droplets or grains meet, one stage after the other.
-pub fn in_a_row<T: Trail>(t: &mut T, stages: impl Iterator<Item = Val<Catch>>) -> Val<Catches> {
-    let stages: ArrayVec<Val<Catch>, MOST> = stages.take(MOST).collect();
-    let q = Catches::new(stages.iter().map(|stage| stage.q.clone()));
+pub fn in_a_row<T: Trail>(t: &mut T, stages: impl Iterator<Item = Val<Catch>> + Clone) -> Val<Catches> {
+    let q = Catches::new(stages.clone().map(|stage| stage.q));
     let at = t.push(|| {
-        let inputs = stages.iter().map(|stage| stage.at).collect();
+        let inputs = stages.map(|stage| stage.at).take(MOST).collect();
         entry("what is passed, in the direction of flow", &q, None, Origin::Gathered { inputs })
     });
     Val { q, at }

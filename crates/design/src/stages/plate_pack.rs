@@ -2,7 +2,7 @@
 
 use super::Through;
 use crate::performance::passage::Fixed;
-use crate::provenance::{Stop, Trail, Val, choose};
+use crate::provenance::{Node, Stop, Trail, Val, choose};
 use crate::train::unit::Unit;
 use crate::{by, gather, reckon};
 use stillrise_handbook::hydraulics::mean_velocity;
@@ -19,7 +19,7 @@ pub const LAMINAR_UP_TO: f64 = 2000.0;
 pub const AT_EASE: f64 = 500.0;
 
 /// A pack as one flow meets it.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Copy)]
 pub struct PlatesPass {
     /// Overflow rate of the plates.
     pub v_0: Val<Velocity>,
@@ -33,11 +33,11 @@ pub struct PlatesPass {
     pub gap_velocity: Val<Velocity>,
     /// Reynolds number of the gaps, on the chosen basis.
     pub reynolds: Val<Ratio>,
-    plates: Val<Plates>,
+    at: Node,
 }
 
-fn gathered<T: Trail>(t: &mut T, v_0: Val<Velocity>, spread: Val<Ratio>, regime: Val<GapRegime>) -> Val<Plates> {
-    gather!(t, "plates as they are met", Plates { v_0: v_0, spread: spread, regime: regime })
+fn gathered<T: Trail>(t: &mut T, v_0: Val<Velocity>, spread: Val<Ratio>, regime: Val<GapRegime>) -> Node {
+    gather!(t, "plates as they are met", Plates { v_0: v_0, spread: spread, regime: regime }).at
 }
 
 impl PlatesPass {
@@ -95,14 +95,15 @@ impl PlatesPass {
             &[reynolds.at],
         );
         let spread = m.maldistribution;
-        let plates = gathered(t, v_0, spread, regime);
-        Ok(Self { v_0, v_sinking, spread, regime, gap_velocity, reynolds, plates })
+        let at = gathered(t, v_0, spread, regime);
+        Ok(Self { v_0, v_sinking, spread, regime, gap_velocity, reynolds, at })
     }
 
     /// What droplets meet in it.
     #[must_use]
     pub fn catch(&self) -> Val<Catch> {
-        Val { q: Catch::Plates(self.plates.q.clone()), at: self.plates.at }
+        let plates = Plates { v_0: self.v_0.q, spread: self.spread.q, regime: self.regime.q };
+        Val { q: Catch::Plates(plates), at: self.at }
     }
 
     /// Share of one size that it catches.
@@ -114,8 +115,8 @@ impl PlatesPass {
     }
 
     fn with<T: Trail>(&self, t: &mut T, v_0: Val<Velocity>, spread: Val<Ratio>, regime: Val<GapRegime>) -> Self {
-        let plates = gathered(t, v_0, spread, regime);
-        Self { v_0, spread, regime, plates, ..self.clone() }
+        let at = gathered(t, v_0, spread, regime);
+        Self { v_0, spread, regime, at, ..*self }
     }
 
     /// Equal flow in laminar gaps.

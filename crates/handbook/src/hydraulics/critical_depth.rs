@@ -49,6 +49,6 @@ thread_local! {
 /// The root, kept: a search lays the same pipe again and again.
 fn found(q: f64, d: f64) -> Option<f64> {
     let find = || root(1e-9 * d, CROWN * d, |y| pow(q, 2.0) * segment_top(d, y) - G * pow(segment_area(d, y), 3.0)).unwrap_or(f64::NAN);
-    let root = KEPT.with(|kept| kept.get(Key::of(&[q, d]), find));
+    let root = KEPT.with(|kept| kept.get(&Key::of(&[q, d]), find));
     (!root.is_nan()).then_some(root)
 }

@@ -57,6 +57,6 @@ thread_local! {
 /// The root, kept: a search lays the same pipe again and again.
 fn found(q: f64, d: f64, slope: f64, n: f64) -> Option<f64> {
     let find = || root(0.0, FULLEST * d, |y| segment_area(d, y) * pow(segment_radius(d, y), 2.0 / 3.0) * sqrt(slope) / n - q).unwrap_or(f64::NAN);
-    let root = KEPT.with(|kept| kept.get(Key::of(&[q, d, slope, n]), find));
+    let root = KEPT.with(|kept| kept.get(&Key::of(&[q, d, slope, n]), find));
     (!root.is_nan()).then_some(root)
 }

@@ -70,6 +70,11 @@ pub trait Argument: Clone {
     fn arg(&self) -> Arg;
     /// From the untyped form; `None` when it is of another kind.
     fn from_arg(arg: &Arg) -> Option<Self>;
+    /// The number in SI, of a quantity.
+    #[inline]
+    fn number(&self) -> Option<f64> {
+        None
+    }
     /// Refuses what lies outside the domain of one of its fields; a plain value has none.
     ///
     /// # Errors
@@ -91,6 +96,10 @@ impl<T: Typed> Argument for T {
             Arg::Number(value) => Some(T::from_si(*value)),
             _ => None,
         }
+    }
+    #[inline]
+    fn number(&self) -> Option<f64> {
+        Some(self.si())
     }
     #[inline]
     fn key(&self, key: &mut Key) {

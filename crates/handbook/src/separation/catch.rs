@@ -7,15 +7,15 @@ use super::feed::Sizes;
 use super::mesh_curve::MeshCurve;
 use super::mesh_removal::{Mesh, MeshLane};
 use super::plate_removal::{self, Plates, PlatesLane};
-use super::tank_removal::{self, Tank, TankLane};
+use super::tank_removal::{self, Tank, TankLane, TankModel};
 use crate::memo::Key;
 use crate::page::{Arg, Argument, Group, Kind, Outside};
 use arrayvec::ArrayVec;
-use stillrise_units::lanes::{Lanes, WIDTH};
+use stillrise_units::lanes::Lanes;
 use stillrise_units::{Length, Temperature, Typed, Velocity, Viscosity};
 
 /// Most stages in a row.
-pub const MOST: usize = 8;
+pub const MOST: usize = 6;
 
 /// One stage.
 #[derive(Debug, Clone, PartialEq)]
@@ -38,13 +38,6 @@ pub struct Catches(pub ArrayVec<Catch, MOST>);
 pub(super) struct Met {
     pub(super) factor: Lanes,
     pub(super) exponent: Lanes,
-}
-
-impl Met {
-    /// Nothing met so far.
-    pub(super) fn nothing() -> Self {
-        Self { factor: [1.0; WIDTH], exponent: [0.0; WIDTH] }
-    }
 }
 
 /// Where the share that a stage catches bends, by rise velocity.
@@ -91,24 +84,51 @@ impl Lane for Ready<'_> {
     }
 }
 
+/// A row of stages made ready.
+pub(super) struct Row<'a> {
+    /// Tanks that are mixed over their depth catch together what one with the sum of their surfaces does: one over its
+    /// overflow rate.
+    mixed: f64,
+    others: ArrayVec<Ready<'a>, MOST>,
+}
+
+impl Row<'_> {
+    /// Lets eight sizes pass, of which so much is counted.
+    #[inline(always)]
+    pub(super) fn pass(&self, at: &Sizes, factor: Lanes) -> Met {
+        let mut met = Met { factor, exponent: at.v.map(|v| -v * self.mixed) };
+        for stage in &self.others {
+            stage.pass(at, &mut met);
+        }
+        met
+    }
+    /// Where the shares that they catch bend.
+    pub(super) fn bends(&self) -> impl Iterator<Item = Bends> {
+        self.others.iter().map(Ready::bends)
+    }
+}
+
 impl Catches {
     /// One after the other; those beyond the most that there may be are left out, which no unit comes near.
+    #[inline]
     #[must_use]
     pub fn new(stages: impl IntoIterator<Item = Catch>) -> Self {
         Self(stages.into_iter().take(MOST).collect())
     }
 
     /// All of them, ready for droplets of a median size in this water.
-    pub(super) fn ready(&self, mu: Viscosity, t: Temperature, median: Length) -> ArrayVec<Ready<'_>, MOST> {
-        self.0
-            .iter()
-            .map(|stage| match stage {
-                Catch::Tank(tank) => Ready::Tank(tank.lane()),
-                Catch::Plates(plates) => Ready::Plates(plates.lane()),
-                Catch::Mesh(mesh) => Ready::Mesh(mesh.lane(mu, t, median)),
-                Catch::MeshCurve(mesh) => Ready::MeshCurve(mesh),
-            })
-            .collect()
+    pub(super) fn ready(&self, mu: Viscosity, t: Temperature, median: Length) -> Row<'_> {
+        let mut row = Row { mixed: 0.0, others: ArrayVec::new() };
+        for stage in &self.0 {
+            match stage {
+                Catch::Tank(tank) if tank.model == TankModel::Mixed => row.mixed += tank.lane().per(),
+                Catch::Tank(tank) => row.others.push(Ready::Tank(tank.lane())),
+                Catch::Plates(plates) => row.others.push(Ready::Plates(plates.lane())),
+                Catch::Mesh(mesh) => row.others.push(Ready::Mesh(mesh.lane(mu, t, median))),
+                Catch::MeshCurve(mesh) => row.others.push(Ready::MeshCurve(mesh)),
+            }
+        }
+        row
     }
 }
 
@@ -173,9 +193,11 @@ impl Argument for Catches {
         let stages: Option<Vec<Catch>> = stages.iter().map(Catch::from_arg).collect();
         stages.filter(|stages| stages.len() <= MOST).map(Self::new)
     }
+    #[inline]
     fn within(&self, page: &'static str) -> Result<(), Outside> {
         self.0.iter().try_for_each(|catch| each!(catch, stage => stage.within(page)))
     }
+    #[inline]
     fn key(&self, key: &mut Key) {
         for catch in &self.0 {
             key.push(match catch {
@@ -194,9 +216,9 @@ mod tests {
     use super::*;
     use crate::page::Series;
     use crate::separation::plate_removal::GapRegime;
-    use crate::separation::tank_removal::TankModel;
     use crate::separation::{mesh_curve, mesh_removal};
-    use stillrise_units::{Ratio, lanes, ratio};
+    use stillrise_units::lanes::{self, WIDTH};
+    use stillrise_units::{Ratio, ratio};
 
     const MU: f64 = 1.001_596e-3;
     const T: f64 = 293.15;
@@ -256,12 +278,12 @@ mod tests {
         let (mu, t) = (Viscosity::from_si(MU), Temperature::from_si(T));
         for stage in every_kind() {
             let list = Catches::new([stage.clone()]);
-            let mut met = Met::nothing();
-            list.ready(mu, t, Length::from_si(MEDIAN)).iter().for_each(|ready| ready.pass(&at, &mut met));
+            let met = list.ready(mu, t, Length::from_si(MEDIAN)).pass(&at, [1.0; WIDTH]);
             let share = lanes::exp(met.exponent);
-            for k in 0..WIDTH {
-                let (lane, page) = (met.factor[k] * share[k], page(&stage, at.d[k], at.v[k]).unwrap_or(f64::NAN));
-                assert!((lane - page).abs() < 1e-12, "{stage:?} at {}: {lane} against {page}", at.d[k]);
+            let lanes = met.factor.iter().zip(share).map(|(factor, share)| factor * share);
+            for ((lane, d), v) in lanes.zip(at.d).zip(at.v) {
+                let page = page(&stage, d, v).unwrap_or(f64::NAN);
+                assert!((lane - page).abs() < 1e-12, "{stage:?} at {d}: {lane} against {page}");
             }
         }
     }

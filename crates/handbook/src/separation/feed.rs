@@ -141,6 +141,7 @@ impl Spread {
 
 impl Spread {
     /// Weighs eight sizes by the density there.
+    #[allow(clippy::needless_range_loop, reason = "one index runs through several lanes")]
     #[inline(always)]
     pub(super) fn weigh(&self, y: &Lanes, met: &mut Met) {
         if let Spread::LogNormal(_, per) = self {

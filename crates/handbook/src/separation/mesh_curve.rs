@@ -7,7 +7,6 @@ use crate::page::Evidence::{ByHand, Limit};
 use crate::page::Series;
 use crate::sources::COMMON_PRACTICE;
 use core::borrow::Borrow;
-use stillrise_units::lanes::WIDTH;
 use stillrise_units::math::ln;
 use stillrise_units::{Length, Ratio};
 
@@ -49,10 +48,9 @@ pub fn on_curve(d: f64, curve: impl Borrow<Series>) -> f64 {
 }
 
 impl Lane for MeshCurve {
-    #[inline(always)]
     fn pass(&self, at: &Sizes, met: &mut Met) {
-        for k in 0..WIDTH {
-            met.factor[k] *= 1.0 - on_curve(at.d[k], &self.curve);
+        for (factor, d) in met.factor.iter_mut().zip(at.d) {
+            *factor *= 1.0 - on_curve(d, &self.curve);
         }
     }
     fn bends(&self) -> Bends {

@@ -2,7 +2,7 @@
 //!
 //! Longer than a page, because the integral over the droplets stands here too.
 
-use super::catch::{Catches, Lane, MOST, Met, Ready};
+use super::catch::{Catches, MOST, Row};
 use super::feed::{BELOW, Place, Rise, Spread};
 use crate::memo::{Key, Memo};
 use crate::page::Evidence::Limit;
@@ -107,6 +107,8 @@ formula! {
     ]
 }
 
+/// Logarithm of size over the median below which the low end of a distribution lies among sizes that hardly rise.
+const FINE: f64 = -3.0;
 /// Width of a panel in bends of the distribution; the integrand is smooth between its kinks.
 const PANEL: f64 = 2.0;
 /// Nodes and weights of Gauss-Legendre, eight points (Abramowitz and Stegun, 25.4).
@@ -143,7 +145,7 @@ fn integral(droplets: Droplets, from: f64, to: f64, liquids: Liquids, stages: Ca
     key.push(to.to_bits());
     liquids.key(&mut key);
     stages.key(&mut key);
-    KEPT.with(|kept| kept.get(key, || find(&droplets, (from, to), &liquids, &stages)))
+    KEPT.with(|kept| kept.get(&key, || find(&droplets, (from, to), &liquids, &stages)))
 }
 
 fn find(droplets: &Droplets, (from, to): (f64, f64), liquids: &Liquids, stages: &Catches) -> f64 {
@@ -166,7 +168,7 @@ fn find(droplets: &Droplets, (from, to): (f64, f64), liquids: &Liquids, stages: 
 struct Passing<'a> {
     feed: &'a Spread,
     rise: &'a Rise,
-    stages: &'a [Ready<'a>],
+    stages: &'a Row<'a>,
     sizes: (f64, f64, f64),
 }
 
@@ -181,25 +183,15 @@ impl WithSimd for Passing<'_> {
 
 /// The share that passes, of the droplets between two sizes, those above the largest broken down to it.
 #[inline(always)]
-fn through(feed: &Spread, rise: &Rise, stages: &[Ready<'_>], (from, to, largest): (f64, f64, f64)) -> f64 {
+fn through(feed: &Spread, rise: &Rise, stages: &Row<'_>, (from, to, largest): (f64, f64, f64)) -> f64 {
     let (low, high) = feed.ends();
-    let mut left = 0.0;
-    // Below the low end are droplets so small, or so few, that one removal serves for all; a measured
-    // table says nothing of them, and nothing of them is caught.
-    if from < low && to >= low {
-        left += match feed {
-            Spread::Measured(_) => feed.finer(low),
-            _ => BELOW * at(rise, stages, rise.tail(low)),
-        };
-    }
     // What the law has above the largest droplet is of that size; what lies above the high end as of that end.
     let end = min(high, largest);
     let above = if largest < high { 1.0 - feed.finer(end) } else { feed.above() };
     // Beyond `top` one of the stages catches all; kinks part the panels, and so do jumps of the density.
     let mut caught: Option<Place> = None;
     let mut kinks: ArrayVec<Place, MOST> = ArrayVec::new();
-    for stage in stages {
-        let bends = stage.bends();
+    for bends in stages.bends() {
         let Some(all) = bends.all else { continue };
         let [place, other] = rise.at([all, bends.kink.unwrap_or(all)]);
         caught = Some(caught.filter(|c| c.y < place.y).unwrap_or(place));
@@ -208,6 +200,16 @@ fn through(feed: &Spread, rise: &Rise, stages: &[Ready<'_>], (from, to, largest)
         }
     }
     let top = caught.filter(|c| c.y < end).unwrap_or_else(|| rise.place(end));
+    let mut left = 0.0;
+    // Of what is finer than the low end a measured table says nothing, and nothing of it is caught. Of a law it is less than a
+    // millionth: in a narrow one caught as the end is, in a wide one too small to be caught.
+    if from < low && to >= low {
+        left += match feed {
+            Spread::Measured(_) => feed.finer(low),
+            _ if low > FINE => BELOW * at(rise, stages, rise.tail(low)),
+            _ => BELOW,
+        };
+    }
     if end < to && from <= end && top.y >= end {
         left += above * at(rise, stages, top);
     }
@@ -237,18 +239,15 @@ fn through(feed: &Spread, rise: &Rise, stages: &[Ready<'_>], (from, to, largest)
 
 /// Share of one size that passes.
 #[inline(always)]
-fn at(rise: &Rise, stages: &[Ready<'_>], place: Place) -> f64 {
-    let mut met = Met::nothing();
-    let sizes = rise.sizes(&[place.x; WIDTH]);
-    for stage in stages {
-        stage.pass(&sizes, &mut met);
-    }
+fn at(rise: &Rise, stages: &Row<'_>, place: Place) -> f64 {
+    let met = stages.pass(&rise.sizes(&[place.x; WIDTH]), [1.0; WIDTH]);
     met.factor[0] * lanes::exp(met.exponent)[0]
 }
 
 /// The integral of what passes from one place to another, panel by panel, eight nodes at once.
+#[allow(clippy::needless_range_loop, reason = "one index runs through several lanes")]
 #[inline(always)]
-fn panels(feed: &Spread, rise: &Rise, stages: &[Ready<'_>], low: Place, high: Place) -> f64 {
+fn panels(feed: &Spread, rise: &Rise, stages: &Row<'_>, low: Place, high: Place) -> f64 {
     // A wide distribution passes from "all" to "nothing" within fewer of its bends.
     let count = ceil((high.y - low.y) / (PANEL * min(1.0, feed.bend())));
     let half = 0.5 * (high.x - low.x) / count;
@@ -257,13 +256,11 @@ fn panels(feed: &Spread, rise: &Rise, stages: &[Ready<'_>], low: Place, high: Pl
     while i < count {
         let middle = low.x + half * (2.0 * i + 1.0);
         let at = rise.sizes(&NODES.map(|node| middle + half * node));
-        let mut met = Met::nothing();
+        let mut factor = WEIGHTS;
         for k in 0..WIDTH {
-            met.factor[k] = WEIGHTS[k] * at.dy[k];
+            factor[k] *= at.dy[k];
         }
-        for stage in stages {
-            stage.pass(&at, &mut met);
-        }
+        let mut met = stages.pass(&at, factor);
         feed.weigh(&at.y, &mut met);
         let share = lanes::exp(met.exponent);
         let mut panel = 0.0;

@@ -179,5 +179,5 @@ fn integral(grains: Grains, from: f64, to: f64, rho_w: f64, nu: f64, stages: Cat
     stages.key(&mut key);
     let (rho_w, nu) = (Density::from_si(rho_w), KinematicViscosity::from_si(nu));
     let find = || Way { grains: &grains, rho_w, nu, stages: &stages }.through((from, to));
-    KEPT.with(|kept| kept.get(key, find))
+    KEPT.with(|kept| kept.get(&key, find))
 }

@@ -7,7 +7,7 @@ use crate::page::Evidence::{ByHand, Limit};
 use crate::sources::{EPA_DETENTION, HAZEN_CAMP, VETTER};
 use crate::{choice, formula};
 use stillrise_units::math::{exp, max, min, pow};
-use stillrise_units::lanes::{Lanes, WIDTH};
+use stillrise_units::lanes::WIDTH;
 use stillrise_units::{Ratio, Typed, Velocity};
 
 const OWN: &str = "independent evaluation in Python";
@@ -114,6 +114,11 @@ impl Tank {
 }
 
 impl TankLane {
+    /// One over its overflow rate.
+    pub(super) fn per(&self) -> f64 {
+        self.per
+    }
+
     /// Share of the droplets of one velocity that passes.
     fn left(&self, v: f64) -> f64 {
         let Tank { v_0, model, index } = self.tank;
@@ -136,9 +141,8 @@ impl Lane for TankLane {
                 }
             }
             _ => {
-                let left: Lanes = at.v.map(|v| self.left(v));
-                for k in 0..WIDTH {
-                    met.factor[k] *= left[k];
+                for (factor, v) in met.factor.iter_mut().zip(at.v) {
+                    *factor *= self.left(v);
                 }
             }
         }
