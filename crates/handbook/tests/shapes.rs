@@ -1,7 +1,9 @@
 //! Identities that every kind of vessel must keep, run on every kind over a table of dimensions.
 
-use stillrise_handbook::vessel::shape::Shape;
-use stillrise_handbook::vessel::shapes::{Hopper, HorizontalCylinder, Rectangular, RectangularHopper};
+use stillrise_handbook::vessel::shape::{Part, Shape};
+use stillrise_handbook::vessel::shapes::{
+    Head, Hopper, HorizontalCylinder, Rectangular, RectangularHopper, UprightCylinder,
+};
 use stillrise_handbook::vessel::{cylinder_ellipsoidal_volume, hopper_volume, horizontal_cylinder_volume};
 use stillrise_units::{Length, Typed, Volume};
 
@@ -12,6 +14,18 @@ fn m(value: f64) -> Length {
 /// Dimensions in metres, from a small unit to the largest basin.
 const BOXES: &[(f64, f64, f64)] = &[(1.2, 0.6, 0.9), (3.048, 1.524, 1.8288), (12.0, 2.4, 2.6), (40.0, 6.0, 3.0)];
 const CYLINDERS: &[(f64, f64)] = &[(1.2192, 3.6576), (2.4384, 9.144), (3.05, 12.0), (0.9, 1.1)];
+/// Volume of one head over the cube of the diameter: half an ellipsoid, and for the torispherical ones a quadrature of their
+/// two arcs about the axis (scipy 1.17.1, integrate.quad), which fluids 1.3.1 gives too (0.0989660, 0.0809990, of
+/// `tank_total.csv` less the shell).
+const HEADS: &[(Head, f64)] = &[
+    (Head::Flat, 0.0),
+    (Head::TWO_TO_ONE, core::f64::consts::PI / 24.0),
+    (Head::HEMISPHERE, core::f64::consts::PI / 12.0),
+    (Head::KNUCKLE_10, KNUCKLE_10),
+    (Head::KNUCKLE_6, KNUCKLE_6),
+];
+const KNUCKLE_10: f64 = 0.098_965_995_118_083_02;
+const KNUCKLE_6: f64 = 0.080_999_004_291_151_6;
 /// Position, top length, bottom length and width, depth, as shares of the box.
 type Shares = (f64, f64, f64, f64, f64);
 const HOPPERS: &[&[Shares]] = &[
@@ -47,8 +61,13 @@ fn shapes() -> Vec<(Shape, f64)> {
         }
     }
     for (diameter, length) in CYLINDERS {
-        let shape = HorizontalCylinder { diameter: m(*diameter), length: m(*length) };
-        all.push((shape.into(), core::f64::consts::PI * diameter * diameter / 4.0 * length));
+        let section = core::f64::consts::PI * diameter * diameter / 4.0;
+        for (head, share) in HEADS {
+            let shape = HorizontalCylinder { diameter: m(*diameter), shell: m(*length), head: *head };
+            // Both heads, as a share of the cube of the diameter.
+            all.push((shape.into(), section * length + 2.0 * share * diameter * diameter * diameter));
+        }
+        all.push((UprightCylinder { diameter: m(*diameter), height: m(*length) }.into(), section * length));
     }
     all
 }
@@ -70,7 +89,7 @@ fn every_kind_is_in_the_table() {
 #[test]
 fn the_full_vessel_has_the_volume_of_the_textbook() {
     for (shape, expected) in shapes() {
-        assert!((shape.capacity().si() - expected).abs() <= 1e-12 * expected, "{shape:?}");
+        assert!((shape.capacity().si() - expected).abs() <= 2e-9 * expected, "{shape:?}");
         assert_eq!(shape.volume(shape.height() + m(1.0)), shape.capacity(), "{shape:?}");
         assert_eq!(shape.volume(shape.bottom()).si(), 0.0, "{shape:?}");
         assert_eq!(shape.volume(shape.bottom() - m(1.0)).si(), 0.0, "{shape:?}");
@@ -143,45 +162,141 @@ fn the_outline_encloses_the_long_section() {
                 // A hopper is nowhere wider than the box.
                 assert!(area * b.chamber.width.si() >= shape.capacity().si() * (1.0 - 1e-12));
             }
-            Shape::HorizontalCylinder(c) => {
-                assert!((area - (c.length * c.diameter).si()).abs() < 1e-12 * area);
+            // Dished heads are drawn by short straight lines.
+            _ => {
+                let steps = 20_000;
+                let step = shape.length().si() / f64::from(steps);
+                let high = |k: i32| {
+                    let x = m((f64::from(k) + 0.5) * step);
+                    // Under the crown at the axis the section is a circle of the radius there.
+                    match &shape {
+                        Shape::HorizontalCylinder(c) => shape.width_at(x, 0.5 * c.diameter).si(),
+                        _ => shape.height().si(),
+                    }
+                };
+                let expected: f64 = (0..steps).map(|k| high(k) * step).sum();
+                assert!((area - expected).abs() < 2e-3 * expected, "{shape:?}: {area} {expected}");
             }
         }
     }
 }
 
+/// Parts along a vessel, in shares of its length.
+const PARTS: &[(f64, f64)] = &[(0.0, 1.0), (0.0, 0.13), (0.07, 0.41), (0.41, 0.9), (0.86, 1.0), (0.3, 0.3)];
+
+fn part(shape: &Shape, (from, to): (f64, f64)) -> Part {
+    Part { from: shape.length() * from, to: shape.length() * to }
+}
+
+/// Volume, surface and section are all sums of the clear width.
 #[test]
-fn the_cross_section_times_the_length_is_the_volume_above_the_floor() {
+fn all_is_made_of_the_clear_width() {
+    const N: i32 = 300;
     for (shape, _) in shapes() {
-        for z in levels(&shape) {
-            let above = (shape.volume(m(z)) - shape.volume(m(0.0))).si();
-            let made = (shape.cross_section(m(z)) * shape.length()).si();
-            assert!((made - above.max(0.0)).abs() < 1e-11 * shape.capacity().si(), "{shape:?} {z}");
+        let (low, high) = (shape.bottom().si(), shape.height().si());
+        for share in PARTS {
+            let part = part(&shape, *share);
+            let length = (part.to - part.from).si();
+            for level in [0.31, 0.5, 0.77].map(|share| low + share * (high - low)) {
+                let (dx, dz) = (length / f64::from(N), (level - low) / f64::from(N));
+                let x = |i: i32| part.from + m((f64::from(i) + 0.5) * dx);
+                let z = |k: i32| m(low + (f64::from(k) + 0.5) * dz);
+                let surface: f64 = (0..N).map(|i| shape.width_at(x(i), m(level)).si() * dx).sum();
+                let section = |i: i32| (0..N).map(|k| shape.width_at(x(i), z(k)).si() * dz).sum::<f64>();
+                let volume: f64 = (0..N).map(|i| section(i) * dx).sum();
+                let near = |found: f64, summed: f64, whole: f64| (found - summed).abs() < 4e-3 * whole + 1e-12;
+                let found = shape.volume_of(part, m(level)).si();
+                assert!(near(found, volume, shape.capacity().si()), "{shape:?} {share:?} {level}: {found} {volume}");
+                let found = shape.surface_of(part, m(level)).si();
+                let plan = (shape.length() * shape.width()).si();
+                assert!(near(found, surface, plan), "{shape:?} {share:?} {level}: {found} {surface}");
+                let found = shape.section(x(N / 3), m(level)).si();
+                let face = ((shape.height() - shape.bottom()) * shape.width()).si();
+                assert!(near(found, section(N / 3), face), "{shape:?} {share:?} {level}: {found}");
+            }
         }
     }
 }
 
-/// Volume, wetted wall and free surface of a flat-headed cylinder, from fluids 1.3.1.
+/// Compartments side by side make up the vessel, at every level.
 #[test]
-fn the_cylinder_agrees_with_a_library_and_with_its_page() {
-    let (diameter, length) = (m(1.2192), m(3.6576));
-    let shape: Shape = HorizontalCylinder { diameter, length }.into();
-    let text = include_str!("../check/tank_partial.csv");
-    let mut rows = 0;
-    for row in text.lines().filter(|l| l.starts_with("H_flat_")) {
-        let cells: Vec<f64> = row.split(',').skip(2).map(|c| c.parse().unwrap_or(f64::NAN)).collect();
-        let level = m(cells[0]);
-        assert!((shape.volume(level).si() - cells[1]).abs() < 6e-9, "{row}");
-        assert!((shape.wetted_area(level).si() - cells[3]).abs() < 6e-8, "{row}");
-        // The library gives no surface; the table's is a numeric slope.
-        assert!((shape.surface(level).si() - cells[4]).abs() < 2e-6, "{row}");
-        let page = horizontal_cylinder_volume::volume(diameter, length, level).map_or(f64::NAN, |v| v.si());
-        assert!((shape.volume(level).si() - page).abs() < 1e-14, "{row}");
-        let flat = cylinder_ellipsoidal_volume::volume(diameter, length, m(0.0), level).map_or(f64::NAN, |v| v.si());
-        assert_eq!(page, flat, "{row}");
-        rows += 1;
+fn parts_sum_to_the_whole() {
+    for (shape, _) in shapes() {
+        let ends = [0.0, 0.05, 0.2, 0.5, 0.93, 1.0];
+        for z in levels(&shape) {
+            let parts = || ends.windows(2).map(|pair| part(&shape, (pair[0], pair[1])));
+            let volume: f64 = parts().map(|part| shape.volume_of(part, m(z)).si()).sum();
+            let surface: f64 = parts().map(|part| shape.surface_of(part, m(z)).si()).sum();
+            assert!((volume - shape.volume(m(z)).si()).abs() < 2e-9 * shape.capacity().si(), "{shape:?} {z}");
+            let plan = (shape.length() * shape.width()).si();
+            assert!((surface - shape.surface(m(z)).si()).abs() < 2e-9 * plan, "{shape:?} {z}");
+        }
     }
-    assert_eq!(rows, 9);
+}
+
+/// A part of a cylinder of a huge radius is the box between the same stations.
+#[test]
+fn a_huge_cylinder_is_a_box_near_its_floor() {
+    let (radius, depth) = (1e6, 1e-3);
+    let shape: Shape = HorizontalCylinder { diameter: m(2.0 * radius), shell: m(5.0), head: Head::Flat }.into();
+    let part = Part { from: m(1.0), to: m(3.5) };
+    // A flat segment is two thirds of its chord times its depth; its surface is the chord.
+    let chord = shape.width_at(m(2.0), m(depth)).si();
+    assert!((shape.surface_of(part, m(depth)).si() - 2.5 * chord).abs() < 1e-9 * chord);
+    // Near the middle the walls stand upright.
+    let (low, high) = (radius - depth, radius + depth);
+    let slice = (shape.volume_of(part, m(high)) - shape.volume_of(part, m(low))).si();
+    let made = 2.5 * 2.0 * radius * 2.0 * depth;
+    assert!((slice - made).abs() < 1e-3 * made, "{slice} {made}");
+}
+
+/// Volume, wetted wall and free surface of cylinders, from fluids 1.3.1 (`geometry.TANK`).
+#[test]
+fn cylinders_agree_with_a_library_and_with_their_pages() {
+    let text = include_str!("../check/tank_partial.csv");
+    let horizontal = |diameter: f64, shell: f64, head: Head| {
+        Shape::from(HorizontalCylinder { diameter: m(diameter), shell: m(shell), head })
+    };
+    let kinds: [(&str, Shape, usize); 6] = [
+        ("H_flat_", horizontal(1.2192, 3.6576, Head::Flat), 9),
+        ("H_torisph_DIN", horizontal(2.4384, 9.144, Head::KNUCKLE_10), 9),
+        ("H_torisph_ASME", horizontal(2.4384, 9.144, Head::KNUCKLE_6), 10),
+        ("H_ellips2:1", horizontal(3.048, 12.192, Head::TWO_TO_ONE), 9),
+        ("H_hemisph", horizontal(2.0, 6.0, Head::HEMISPHERE), 9),
+        ("V_flat", UprightCylinder { diameter: m(1.8288), height: m(2.4384) }.into(), 9),
+    ];
+    for (name, shape, count) in kinds {
+        let mut rows = 0;
+        for row in text.lines().filter(|l| l.starts_with(name)) {
+            let cells: Vec<f64> = row.split(',').skip(2).map(|c| c.parse().unwrap_or(f64::NAN)).collect();
+            let level = m(cells[0]);
+            let (volume, wet, surface) = (shape.volume(level), shape.wetted_area(level), shape.surface(level));
+            let capacity = shape.capacity().si();
+            assert!((volume.si() - cells[1]).abs() < 6e-9 + 1e-7 * capacity, "{row}: {}", volume.si());
+            // The library gives no surface; the table's is a numeric slope.
+            let full = (level - shape.height()).si().abs() < 1e-6;
+            assert!(
+                full || cells[4].is_nan() || (surface.si() - cells[4]).abs() < 3e-6 * (1.0 + cells[4]),
+                "{row}: {}",
+                surface.si()
+            );
+            assert!(cells[3].is_nan() || (wet.si() - cells[3]).abs() < 2e-6 * (1.0 + cells[3]), "{row}: {}", wet.si());
+            rows += 1;
+        }
+        assert_eq!(rows, count, "{name}");
+    }
+    let (diameter, length) = (m(1.2192), m(3.6576));
+    let flat = horizontal(1.2192, 3.6576, Head::Flat);
+    let ends = horizontal(1.2192, 3.6576, Head::TWO_TO_ONE);
+    for level in [0.1, 0.4, 0.7, 1.1].map(m) {
+        let page = horizontal_cylinder_volume::volume(diameter, length, level).map_or(f64::NAN, |v| v.si());
+        assert!((flat.volume(level).si() - page).abs() < 1e-14, "{page}");
+        let page = cylinder_ellipsoidal_volume::volume(diameter, length, diameter / 4.0, level);
+        let page = page.map_or(f64::NAN, |v| v.si());
+        assert!((ends.volume(level).si() - page).abs() < 1e-10, "{page}");
+        let plain = cylinder_ellipsoidal_volume::volume(diameter, length, m(0.0), level).map_or(f64::NAN, |v| v.si());
+        assert!((flat.volume(level).si() - plain).abs() < 1e-14, "{plain}");
+    }
 }
 
 #[test]

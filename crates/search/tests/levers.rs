@@ -6,11 +6,12 @@ mod common;
 
 use common::{Sheet, demo, worked};
 use stillrise_checks::Verdict;
+use stillrise_design::Val;
 use stillrise_design::performance::levels::OilLevels;
 use stillrise_design::performance::{Performance, removal::Removal};
 use stillrise_handbook::page::Arg;
 use stillrise_search::Settled;
-use stillrise_units::Typed;
+use stillrise_units::{Concentration, Typed};
 
 fn performance(settled: &Settled) -> &Performance {
     settled.job.design.performance.as_ref().expect("a performance was found")
@@ -129,7 +130,8 @@ fn a_longer_pack_moves_layout_and_effluent() {
     assert!(b.tank_area.q < a.tank_area.q);
     assert!(near(a.oil_area.q.si(), b.oil_area.q.si(), 1e-12), "oil stands over both alike");
     for (a, b) in performance(&short).removals.iter().zip(&performance(&long).removals) {
-        assert!(b.free.ideal.q < a.free.ideal.q, "{}: {:?} then {:?}", a.case, a.free.ideal.q, b.free.ideal.q);
+        let (before, after) = (a.free.ideal.expect("worked").q, b.free.ideal.expect("worked").q);
+        assert!(after < before, "{}: {before:?} then {after:?}", a.case);
         assert!(b.total.expected.q < a.total.expected.q, "{}", a.case);
         assert_eq!(a.content.total.q, b.content.total.q);
     }
@@ -164,7 +166,8 @@ fn us_and_si_are_the_same_job() {
         assert!(same, "{here}: {:?} in US units, {:?} in SI units", a.value, b.value);
     }
     let (a, b) = (performance(&us), performance(&si));
-    let left = |r: &Removal| [r.flow.q.si(), r.total.ideal.q.si(), r.total.expected.q.si(), r.total.mixed.q.si()];
+    let bound = |bound: Option<Val<Concentration>>| bound.expect("worked").q.si();
+    let left = |r: &Removal| [r.flow.q.si(), bound(r.total.ideal), r.total.expected.q.si(), bound(r.total.mixed)];
     assert_eq!(a.removals.len(), b.removals.len());
     for (a, b) in a.removals.iter().zip(&b.removals) {
         assert!(left(a).iter().zip(left(b)).all(|(a, b)| near(*a, b, 1e-9)), "{}: {:?} {:?}", a.case, left(a), left(b));

@@ -13,6 +13,7 @@ use stillrise_design::enquiry::range::Range;
 use stillrise_design::enquiry::{blocks, read_enquiry};
 use stillrise_design::job::{begin, complete};
 use stillrise_design::performance::Depth;
+use stillrise_design::performance::removal::Removal;
 use stillrise_design::{Off, WhatIf};
 use stillrise_search::{Settled, settle};
 use stillrise_units::parse::{Reading, quantity_of};
@@ -35,7 +36,11 @@ fn wash(values: &[(&str, String)]) -> Settled {
 fn left(settled: &Settled) -> Vec<f64> {
     let performance = settled.job.design.performance.as_ref().expect("the wash bay has a performance");
     assert!(!performance.removals.is_empty());
-    performance.removals.iter().flat_map(|r| r.left.map(|share| share.q.si())).collect()
+    let bounds = |r: &Removal| {
+        let bounds = [r.free.ideal, Some(r.free.expected), r.free.mixed].map(|free| free.expect("worked"));
+        bounds.map(|free| free.q.si() / r.content.free.q.si())
+    };
+    performance.removals.iter().flat_map(bounds).collect()
 }
 
 /// That nothing of the first is below the second by more than the integral over the droplets is good for.
@@ -96,9 +101,8 @@ proptest! {
             let warm = performance.removals.iter().find(|r| {
                 r.case == cold.case && r.state == cold.state && r.season != cold.season
             }).expect("both seasons");
-            for (cold, warm) in cold.left.iter().zip(&warm.left).take(1) {
-                prop_assert!(cold.q.si() >= warm.q.si() - 1e-9, "{} left in the cold, {} in the warm", cold.q.si(), warm.q.si());
-            }
+            let (cold, warm) = [cold, warm].map(|r| r.free.ideal.expect("worked").q.si()).into();
+            prop_assert!(cold >= warm - 1e-9, "{cold} left in the cold, {warm} in the warm");
         }
     }
 

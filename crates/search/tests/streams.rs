@@ -182,7 +182,7 @@ fn an_oil_that_does_not_rise_takes_its_share_and_no_more() {
         sheet.with("stream.oil.kind", common::OUT).with("stream.oil.heavy", share).settle(&demo())
     };
     let (none, third, all) = (with("0 %"), with("30 %"), with("100 %"));
-    let left = |s: &Settled| performance(s).removals.iter().map(|r| r.left[1].q.si()).collect::<Vec<_>>();
+    let left = |s: &Settled| performance(s).removals.iter().map(|r| r.left.q.si()).collect::<Vec<_>>();
     for ((none, third), all) in left(&none).into_iter().zip(left(&third)).zip(left(&all)) {
         assert!((third - (0.3 + 0.7 * none)).abs() < 1e-12 && (all - 1.0).abs() < 1e-12, "{none} {third} {all}");
     }

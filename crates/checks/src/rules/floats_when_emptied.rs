@@ -26,10 +26,16 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::skips("the unit stands already");
     }
     let installation = &performance.site.installation;
-    if !matches!(installation.stands.q, Stands::InPit | Stands::Buried) {
-        return Verdict::skips("it is not known to stand in the ground");
-    }
-    let Some(floor) = installation.floor else { return Verdict::skips("it is not known how deep it stands") };
+    // Where the levels ask for a pump, it stands in the ground with the pump behind it.
+    let behind = installation.over_ground_ahead_of_pump.filter(|over| over.q.si() < 0.0);
+    let (floor, lead) = match (installation.stands.q, behind.and(installation.floor_ahead_of_pump)) {
+        (Stands::InPit | Stands::Buried, _) => match installation.floor {
+            Some(floor) => (floor, ""),
+            None => return Verdict::skips("it is not known how deep it stands"),
+        },
+        (_, Some(floor)) => (floor, "with the pump behind it, and so in the ground: "),
+        _ => return Verdict::skips("it is not known to stand in the ground"),
+    };
     let (frame, density) = (&train.unit.frame, basis.fluids.cold.density.q);
     let plan = frame.length.q * frame.width.q;
     let weighs = train.unit.particulars.empty_weight.map(|w| w.q);
@@ -47,7 +53,7 @@ fn look(s: &Subject<'_>) -> Verdict {
                 )
             },
         );
-        return Verdict::cannot_judge(says, [GROUNDWATER], floor.at);
+        return Verdict::cannot_judge(format!("{lead}{says}"), [GROUNDWATER], floor.at);
     };
     let under = (ground - floor.q).min(frame.height.q).max(Length::from_si(0.0));
     // A hopper under the floor displaces water too.
@@ -56,10 +62,15 @@ fn look(s: &Subject<'_>) -> Verdict {
     if uplift.si() <= 0.0 {
         return Verdict::passes("the groundwater stays below its floor");
     }
-    let lifts = format!("groundwater {} over its floor lifts the empty unit by {}", s.show(under, (&FT, &M)), mass(uplift));
+    let lifts = format!("{lead}groundwater {} over its floor lifts the empty unit by {}", s.show(under, (&FT, &M)), mass(uplift));
     let Some(weighs) = weighs else {
         return Verdict::cannot_judge(format!("{lifts}; what it weighs was not said"), [], floor.at);
     };
     let says = format!("{lifts}, and it weighs {}", mass(weighs));
-    if weighs >= uplift * MARGIN { Verdict::passes(says) } else { Verdict::fails(says, floor.at) }
+    match (weighs >= uplift * MARGIN, lead.is_empty()) {
+        (true, _) => Verdict::passes(says),
+        // With the pump ahead of it, it stands over the ground.
+        (false, false) => Verdict::warns(says, floor.at),
+        (false, true) => Verdict::fails(says, floor.at),
+    }
 }

@@ -16,7 +16,7 @@ pub struct Held {
     /// The oil out that the limit counts, as expected: over the interval for an average, else at the peak of the influent.
     pub expected: Val<Concentration>,
     /// The same if everything mixes.
-    pub mixed: Val<Concentration>,
+    pub mixed: Option<Val<Concentration>>,
     /// What arrives, on the same footing.
     pub influent: Val<Concentration>,
     /// Of that, what does not rise.
@@ -42,7 +42,8 @@ pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &Li
                 crate::reckon!(t, label, [MG_L, MG_L], (clean = clean, end = end)(clean + end) / 2.0)
             };
             let expected = mean("expected over the interval", before.expected, out.expected);
-            let mixed = mean("mixed bound over the interval", before.mixed, out.mixed);
+            let both = before.mixed.zip(out.mixed);
+            let mixed = both.map(|(clean, end)| mean("mixed bound over the interval", clean, end));
             (expected, mixed, comes, stays(t, &end.content, counts, None))
         }
         None => {
@@ -59,7 +60,7 @@ pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &Li
                 Counts::FreeOil => crate::reckon!(t, label, [MG_L, MG_L], (out = out, rest = peak.rest) out * rest),
             };
             let expected = over("expected at the peak of the influent", out.expected);
-            let mixed = over("mixed bound at the peak of the influent", out.mixed);
+            let mixed = out.mixed.map(|mixed| over("mixed bound at the peak of the influent", mixed));
             let influent = match counts {
                 Counts::AllOil => peak.influent,
                 Counts::FreeOil => over("free oil that arrives at the peak", comes),

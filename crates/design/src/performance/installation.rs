@@ -71,6 +71,10 @@ pub struct Installation {
     pub water_over_crest: Option<Val<Length>>,
     /// Its lowest point, drain included, over the ground; negative in a pit.
     pub over_ground: Option<Val<Length>>,
+    /// Where a pump has to lift the water: the floor that the incoming pipe lets it have with that pump behind it.
+    pub floor_ahead_of_pump: Option<Val<Length>>,
+    /// Its lowest point over the ground there; negative in the ground.
+    pub over_ground_ahead_of_pump: Option<Val<Length>>,
     /// Room for the drain below the hopper.
     pub drain_room: Val<Length>,
     /// The highest outfall that would still do, where the outfall's invert was not said: with the unit as high as
@@ -133,10 +137,16 @@ pub(super) fn installation<T: Trail>(t: &mut T, unit: &Unit, known: &Known) -> I
     let water_over_crest = known.tailwater.zip(highest).filter(|_| because == Because::WaterOver).map(|(z, floor)| {
         reckon!(t, "water at the outfall over the crest, with the unit as high as the incoming pipe reaches", [IN, MM], (z = z, floor = floor, crest = unit.frame.crest) z - floor - crest)
     });
+    let floor_ahead_of_pump = highest.filter(|_| stands.q == Stands::LiftPump);
+    let over_ground_ahead_of_pump = stand.zip(floor_ahead_of_pump).map(|(stand, floor)| {
+        reckon!(t, "lowest point of the unit over the ground, with the pump behind it", [FT, M], (floor = floor, stand = stand) floor - stand)
+    });
     Installation {
         stands,
         because,
         floor,
+        floor_ahead_of_pump,
+        over_ground_ahead_of_pump,
         drains_from: lowest,
         water_over_crest,
         over_ground,

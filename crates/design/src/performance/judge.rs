@@ -16,7 +16,7 @@ macro_rules! told {
 /// What a limit is judged by.
 pub(super) struct Found {
     pub(super) expected: Concentration,
-    pub(super) mixed: Concentration,
+    pub(super) mixed: Option<Concentration>,
     pub(super) against: Concentration,
     pub(super) influent: Concentration,
     pub(super) stays: Concentration,
@@ -145,7 +145,7 @@ pub(super) fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, re
             "measured results of this unit on this water, or a polisher".to_owned(),
         );
     }
-    if mixed <= against {
+    if let Some(mixed) = mixed.filter(|mixed| *mixed <= against) {
         return (
             Word::Kept,
             told!(
@@ -158,13 +158,15 @@ pub(super) fn judge(limit: &LimitState, found: &Found, blocked: Option<&str>, re
         );
     }
     if expected <= against {
+        let if_mixed = mixed.map_or_else(String::new, |mixed| {
+            format!(", {} if tank and gaps mix", Promise::of(mixed, influent).sentence())
+        });
         return (
             Word::Likely,
             told!(
                 read,
-                "{leaves}{when} is {} as expected, {} if tank and gaps mix, against {}",
+                "{leaves}{when} is {} as expected{if_mixed}, against {}",
                 Promise::of(expected, influent).sentence(),
-                Promise::of(mixed, influent).sentence(),
                 exact(against)
             ),
             "measured droplets, or more plates".to_owned(),

@@ -12,8 +12,9 @@ use crate::basis::Basis;
 use crate::basis::limits::LimitState;
 use crate::basis::passing::is_raised;
 use crate::enquiry::blocks::Statistic;
-use crate::provenance::{Trail, Val, choose};
+use crate::provenance::{Node, Trail, Val, choose};
 use crate::say;
+use arrayvec::ArrayVec;
 use std::cmp::Ordering;
 use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_units::catalog::MG_L;
@@ -69,7 +70,7 @@ pub struct LimitVerdict {
     /// from a water that carries more of what does not rise.
     pub most: Concentration,
     /// The same as `expected` if everything mixes.
-    pub mixed: Val<Concentration>,
+    pub mixed: Option<Val<Concentration>>,
     /// What arrives, on the same footing: at its peak for a single sample, else its mean.
     pub influent: Val<Concentration>,
     /// What of it no separator touches, on the same footing: emulsified, dissolved or too heavy.
@@ -197,7 +198,7 @@ fn one<T: Trail>(
     let solids = limit.pollutant.is_suspended_solids().then(|| end.content.solids.q * ratio(peak));
     let found = Found {
         expected: expected.q,
-        mixed: mixed.q,
+        mixed: mixed.map(|mixed| mixed.q),
         against: against.q,
         influent: influent.q,
         stays: stays.q,
@@ -215,15 +216,9 @@ fn one<T: Trail>(
     };
     let label = say!(T, "held against the limit on {}: {}, {}", limit.pollutant.title, end.case, end.season.name());
     let settled = if predicted {
-        choose(
-            t,
-            &label,
-            Some((&MG_L, &MG_L)),
-            expected.q,
-            "expected and mixed bound",
-            &because,
-            &[expected.at, mixed.at, against.at],
-        )
+        let bounds = core::iter::once(expected.at).chain(mixed.map(|mixed| mixed.at));
+        let nodes: ArrayVec<Node, 3> = bounds.chain([against.at]).collect();
+        choose(t, &label, Some((&MG_L, &MG_L)), expected.q, "expected and mixed bound", &because, &nodes)
     } else {
         expected
     };

@@ -13,16 +13,16 @@ use stillrise_handbook::fluids::pollutants::Counts;
 use stillrise_handbook::separation::residence_time;
 use stillrise_units::{Concentration, Flow, Length, Ratio, Time};
 
-/// A prediction with its two bounds. A bound that the [`Depth`] does not ask for repeats the prediction:
-/// only the mixed one is held against limits, and only whoever prints needs the ideal one.
+/// A prediction with its two bounds; one that the [`Depth`] does not ask for was not worked. Only the mixed one is held
+/// against limits, and only whoever prints needs the ideal one.
 #[derive(Debug, Clone, Copy)]
 pub struct Bounded {
     /// Everything ideal: the least that can be left.
-    pub ideal: Val<Concentration>,
+    pub ideal: Option<Val<Concentration>>,
     /// Tank as chosen, laminar gaps with unequal flow.
     pub expected: Val<Concentration>,
     /// Tank and gaps mixed: the most.
-    pub mixed: Val<Concentration>,
+    pub mixed: Option<Val<Concentration>>,
 }
 
 /// What leaves in one case, season and state.
@@ -45,8 +45,8 @@ pub struct Removal {
     pub cut: Option<Val<Length>>,
     /// Time in the unit up to the crest.
     pub residence: Val<Time>,
-    /// Share of the free oil left: ideal, expected, mixed.
-    pub left: [Val<Ratio>; 3],
+    /// Share of the free oil left, as expected.
+    pub left: Val<Ratio>,
     /// Free oil out.
     pub free: Bounded,
     /// Free, emulsified and dissolved oil out.
@@ -92,16 +92,15 @@ pub fn removal<T: Trail>(
     let expected = passage.left(t, "free oil left, expected")?;
     let bounded = !matches!(depth, Depth::Screen | Depth::Expected);
     let high = bounded.then(|| passage.mixed(t, fixed).left(t, "free oil left, mixed bound")).transpose()?;
-    let left = [low.unwrap_or(expected), expected, high.unwrap_or(expected)];
     let free = Bounded {
-        ideal: out(t, "free oil out, ideal bound", content, left[0]),
-        expected: out(t, "free oil out, expected", content, left[1]),
-        mixed: out(t, "free oil out, mixed bound", content, left[2]),
+        ideal: low.map(|left| out(t, "free oil out, ideal bound", content, left)),
+        expected: out(t, "free oil out, expected", content, expected),
+        mixed: high.map(|left| out(t, "free oil out, mixed bound", content, left)),
     };
     let total = Bounded {
-        ideal: total(t, "total oil out, ideal bound", content, free.ideal),
+        ideal: free.ideal.map(|free| total(t, "total oil out, ideal bound", content, free)),
         expected: total(t, "total oil out, expected", content, free.expected),
-        mixed: total(t, "total oil out, mixed bound", content, free.mixed),
+        mixed: free.mixed.map(|free| total(t, "total oil out, mixed bound", content, free)),
     };
     Ok(Removal {
         case: case.name.clone(),
@@ -112,7 +111,7 @@ pub fn removal<T: Trail>(
         flow,
         cut,
         residence,
-        left,
+        left: expected,
         free,
         total,
         content: content.clone(),

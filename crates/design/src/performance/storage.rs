@@ -137,7 +137,7 @@ pub fn storage<T: Trail>(
     let heaviest = levels.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
     let oil_density = basis.fluids.heaviest(crate::basis::fluids::Season::Cold).cold;
     let oil_out =
-        reckon!(t, "free oil out, mean over all water", [MG_L, MG_L], (mean = c_oil, left = usual.left[1]) mean * left);
+        reckon!(t, "free oil out, mean over all water", [MG_L, MG_L], (mean = c_oil, left = usual.left) mean * left);
     let oil = by!(t, "oil collected in one unit", oil_rate::rate(each, c_oil, oil_out, oil_density))?;
     let alarm = heaviest.and_then(|l| l.level("alarm"));
     let routine = heaviest.and_then(|l| l.level("pump-out"));

@@ -33,14 +33,16 @@ pub(super) fn ladder(settled: &Settled) -> Option<Ladder> {
     chart.rungs = vec![
         Rung::without("Rule of thumb", RungKind::Bound, "says how large, not what comes out"),
         Rung::new("What arrives", RungKind::Bound, arrives),
-        rung("Mixed bound", RungKind::Bound, worst.total.mixed.q, risk.map(|r| &r.rungs[2])),
-        rung("Expected", RungKind::Expected, worst.total.expected.q, risk.map(|r| &r.rungs[1])),
     ];
+    let mixed = worst.total.mixed.map(|mixed| rung("Mixed bound", RungKind::Bound, mixed.q, risk.map(|r| &r.rungs[2])));
+    chart.rungs.extend(mixed);
+    chart.rungs.push(rung("Expected", RungKind::Expected, worst.total.expected.q, risk.map(|r| &r.rungs[1])));
     if let Some(mesh) = l.with_mesh {
         let spread = risk.and_then(|r| r.with_mesh.as_ref());
         chart.rungs.push(rung("With the mesh counted", RungKind::Bound, mesh.q, spread));
     }
-    chart.rungs.push(rung("Ideal bound", RungKind::Bound, worst.total.ideal.q, risk.map(|r| &r.rungs[0])));
+    let ideal = worst.total.ideal.map(|ideal| rung("Ideal bound", RungKind::Bound, ideal.q, risk.map(|r| &r.rungs[0])));
+    chart.rungs.extend(ideal);
     let stays = worst.content.emulsified.q + worst.content.dissolved.q;
     // An input, not a promise: it stands where it is, and is held to the axis only where there is none of it.
     let stays = MG_L.from_si(stays.si());

@@ -81,7 +81,7 @@ pub(super) fn cases(r: &mut Report<'_>) {
     ]);
     if let Some(p) = &settled.job.design.performance {
         let behind = r.behind([p.storage.oil_rate.at]);
-        if let Some(usual) = p.removals.iter().find(|x| x.left[1].at.index().is_some_and(|k| behind.contains(&k))) {
+        if let Some(usual) = p.removals.iter().find(|x| x.left.at.index().is_some_and(|k| behind.contains(&k))) {
             table.row([
                 "What collects".to_owned(),
                 usual.case.clone(),

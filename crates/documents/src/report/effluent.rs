@@ -4,6 +4,7 @@ use super::blocks::{Table, number, slim, wide};
 use super::{Report, ladder};
 use super::{capital, sentence};
 use crate::charts::Drawn;
+use stillrise_design::Val;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::Performance;
 use stillrise_design::performance::ladder::Ladder;
@@ -94,7 +95,7 @@ fn verdict(r: &mut Report<'_>, p: &Performance) {
             v.says().to_owned(),
             if v.predicted { r.digits(v.influent.q, MG, 3) } else { "–".to_owned() },
             out(v.expected.q),
-            out(v.mixed.q),
+            v.mixed.map_or_else(|| "–".to_owned(), |mixed| out(mixed.q)),
             r.digits(v.against.q, MG, 4),
             format!(
                 "{} What would change it: {}",
@@ -160,10 +161,10 @@ fn removals(r: &mut Report<'_>, p: &Performance) {
             }),
             x.cut.map_or_else(|| "none".to_owned(), |c| r.digits(c.q, (&UM, &UM), 3)),
             r.digits(x.residence.q, (&MIN, &MIN), 3),
-            r.digits(x.left[1].q, SHARE, 2),
-            out(x.total.ideal.q),
+            r.digits(x.left.q, SHARE, 2),
+            x.total.ideal.map_or_else(none, |ideal| out(ideal.q)),
             out(x.total.expected.q),
-            out(x.total.mixed.q),
+            x.total.mixed.map_or_else(none, |mixed| out(mixed.q)),
             r.no(x.total.expected.at),
         ];
         if Some(x.total.expected.at) == held { table.strong_row(row) } else { table.row(row) }
@@ -189,8 +190,10 @@ fn fractions(r: &mut Report<'_>, x: &Removal) {
         wide("What becomes of it", 2.0),
     ]);
     let mg = |c: Concentration| r.digits(c, MG, 3);
-    let bounded =
-        |b: &Bounded, influent: Concentration| [b.ideal.q, b.expected.q, b.mixed.q].map(|c| brief(c, Some(influent)));
+    let bounded = |b: &Bounded, influent: Concentration| {
+        let show = |c: Val<Concentration>| brief(c.q, Some(influent));
+        [b.ideal, Some(b.expected), b.mixed].map(|c| c.map_or_else(|| "–".to_owned(), show))
+    };
     let passes = |c: Concentration| [mg(c), mg(c), mg(c), mg(c)];
     let row = |name: &str, numbers: Vec<String>, says: &str| {
         core::iter::once(name.to_owned()).chain(numbers).chain([says.to_owned()]).collect::<Vec<_>>()
@@ -207,7 +210,8 @@ fn fractions(r: &mut Report<'_>, x: &Removal) {
     r.out.table(&table);
     let text = Promise::of(x.total.expected.q, c.total.q).sentence();
     r.out.lead("Predicted effluent:", &sentence(&format!("{text} of total oil")));
-    if x.total.mixed.q > floor() && x.total.mixed.q > 2.0 * x.total.ideal.q {
+    let apart = x.total.mixed.zip(x.total.ideal);
+    if apart.is_some_and(|(mixed, ideal)| mixed.q > floor() && mixed.q > 2.0 * ideal.q) {
         r.out.remark(
             "The bounds lie more than a factor of two apart: much of the oil is in droplets near the size that the plates just catch, so that mixing \
              ahead of the plates and unequal flow between them decide. Measured droplets, or more plates, would bring the bounds together.",

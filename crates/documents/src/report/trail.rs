@@ -40,7 +40,7 @@ pub(super) fn trail(r: &mut Report<'_>) {
 fn governing(r: &Report<'_>) -> BTreeSet<usize> {
     let mut open: Vec<Node> = Vec::new();
     if let Some(p) = &r.settled.job.design.performance {
-        open.extend(p.limits.iter().flat_map(|l| [l.expected.at, l.mixed.at]));
+        open.extend(p.limits.iter().flat_map(|l| [Some(l.expected.at), l.mixed.map(|mixed| mixed.at)]).flatten());
         open.extend(p.worst().map(|w| w.total.expected.at));
         open.extend(p.levels.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si())).map(|l| l.limit.at));
         open.extend(p.storage.sludge_days.map(|d| d.at));

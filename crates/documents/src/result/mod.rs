@@ -149,7 +149,7 @@ fn performance(settled: &Settled) -> Value {
     let (ledger, system) = (&settled.job.ledger, settled.job.enquiry.system());
     let Some(p) = &settled.job.design.performance else { return Value::Null };
     let v = |at: Node| val(ledger, at, system);
-    let bounded = |b: &stillrise_design::performance::removal::Bounded| json!({ "ideal": v(b.ideal.at), "expected": v(b.expected.at), "mixed": v(b.mixed.at) });
+    let bounded = |b: &stillrise_design::performance::removal::Bounded| json!({ "ideal": b.ideal.map(|x| v(x.at)), "expected": v(b.expected.at), "mixed": b.mixed.map(|x| v(x.at)) });
     let s = &p.storage;
     json!({
         "site": stands::site(p, ledger, system),
@@ -203,7 +203,7 @@ fn limits(settled: &Settled) -> Value {
         json!({
             "pollutant": limit.pollutant.word, "value": val(ledger, limit.value.at, system), "statistic": limit.statistic.q.word(),
             "method": limit.method, "authority": limit.authority, "held_against": val(ledger, l.against.at, system), "verdict": l.says(),
-            "expected": l.predicted.then(|| val(ledger, l.expected.at, system)), "mixed": l.predicted.then(|| val(ledger, l.mixed.at, system)), "case": l.case,
+            "expected": l.predicted.then(|| val(ledger, l.expected.at, system)), "mixed": l.mixed.filter(|_| l.predicted).map(|mixed| val(ledger, mixed.at, system)), "case": l.case,
             "scatter": limit.scatter.as_ref().map(|s| fields(ledger, &s.fields(), system)),
             "keeps": l.keeps.map(|k| json!({ "mean": val(ledger, k.mean.at, system), "share_of_results": val(ledger, k.share.at, system) })),
             "because": l.reason(), "change": crate::rating::change(settled, l), "calculated": l.calculated.text(),

@@ -14,6 +14,8 @@ pub(super) fn site(p: &Performance, ledger: &Ledger, system: System) -> Value {
         "floor_over_ground": s.floor_over_ground.map(|x| v(x.at)), "tailwater": s.tailwater.map(|x| v(x.at)),
         "stands": s.installation.stands.q.word(), "because": s.installation.because.word(),
         "water_over_crest": s.installation.water_over_crest.map(|x| v(x.at)),
+        "floor_ahead_of_pump": s.installation.floor_ahead_of_pump.map(|x| v(x.at)),
+        "over_ground_ahead_of_pump": s.installation.over_ground_ahead_of_pump.map(|x| v(x.at)),
         "highest_outfall": s.installation.highest_outfall.map(|x| v(x.at)),
     })
 }

@@ -146,7 +146,7 @@ pub fn risk_text(settled: &Settled, risk: &Risk, width: usize) -> String {
     let influent = performance.worst().map_or_else(|| Concentration::of(1e6, &MG_L), |w| w.content.total.q);
     out.push_str(&section("Total oil out in the worst case, mg/L"));
     let mut table = Table::new(["rung", "as designed", "1 in 20 below", "median", "1 in 20 above"]);
-    let designed = performance.worst().map(|w| [w.total.ideal.q, w.total.expected.q, w.total.mixed.q]);
+    let designed = performance.worst().and_then(|w| Some([w.total.ideal?.q, w.total.expected.q, w.total.mixed?.q]));
     let mut row = |name: &str, designed: Option<Concentration>, s: &Spread| {
         let n = |c: Concentration| total_out(c, influent);
         table.row([name.to_owned(), designed.map_or_else(|| "-".to_owned(), n), n(s.low), n(s.median), n(s.high)]);

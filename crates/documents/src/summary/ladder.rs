@@ -56,7 +56,7 @@ pub(crate) fn rungs(p: &Performance, l: &Ladder) -> Vec<Rung> {
     rung("rule of thumb", None, "says how large a plain basin would be, not what comes out");
     rung("no separator", Some(worst.content.total.q), "what arrives");
     let stays = worst.content.emulsified.q + worst.content.dissolved.q;
-    rung("mixed bound", Some(worst.total.mixed.q), "tank and gaps mixed over their depth, unequal flow");
+    rung("mixed bound", worst.total.mixed.map(|mixed| mixed.q), "tank and gaps mixed over their depth, unequal flow");
     rung(
         "expected",
         Some(worst.total.expected.q),
@@ -72,7 +72,7 @@ pub(crate) fn rungs(p: &Performance, l: &Ladder) -> Vec<Rung> {
             "the same with the zone behind the plates as a second mixed tank; no credit is taken for it",
         );
     }
-    rung("ideal bound", Some(worst.total.ideal.q), "ideal tank, laminar gaps equally fed");
+    rung("ideal bound", worst.total.ideal.map(|ideal| ideal.q), "ideal tank, laminar gaps equally fed");
     rung(UNTOUCHED, Some(stays), "emulsified and dissolved oil, which no separator touches");
     rungs
 }

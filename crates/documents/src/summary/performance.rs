@@ -106,7 +106,7 @@ pub(super) fn effluent(out: &mut String, settled: &Settled, width: usize) {
             n(r.content.emulsified.q),
             n(r.content.dissolved.q),
             total_out(r.total.expected.q, r.content.total.q),
-            total_out(r.total.mixed.q, r.content.total.q),
+            r.total.mixed.map_or_else(none, |mixed| total_out(mixed.q, r.content.total.q)),
         ]);
     }
     out.push_str(&table.render(width));

@@ -54,9 +54,13 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
                 Some(_) => " sets the unit on the ground".to_owned(),
                 None => " lifts the water to the unit".to_owned(),
             };
+            let deep = installation.over_ground_ahead_of_pump.filter(|over| over.q.si() < 0.0);
+            let depth = deep.map_or_else(String::new, |over| {
+                format!(", its lowest point {} below the ground", show(settled, -over.q))
+            });
             let (because, seldom) = drowned(settled).unwrap_or_else(|| (because.to_owned(), String::new()));
             format!(
-                "needs a pump on these levels: {because}{seldom}. A pump behind it, after a free weir, leaves flow, droplets and limits here as they are; the unit then stands as low as the incoming pipe lets it, and its room, frost, and whether it floats when it is emptied, are to be worked for that depth. Ahead of it as a lift pump it{stands}, as the room below is worked; flow, droplets, plates and polisher are then to be worked again with that pump, which sends all that it lifts whenever it runs and breaks the oil"
+                "needs a pump on these levels: {because}{seldom}. A pump behind it, after a free weir, leaves flow, droplets and limits here as they are; the unit then stands as low as the incoming pipe lets it{depth}, and room and frost are to be worked for that depth. Ahead of it as a lift pump it{stands}, as the room below is worked; flow, droplets, plates and polisher are then to be worked again with that pump, which sends all that it lifts whenever it runs and breaks the oil"
             )
         }
     })

@@ -10,7 +10,7 @@ crate::list_pages! {
     oil_draw_residue, skim_start, oil_held,
     layer_volume, layer_thickness,
     box_volume, frustum_volume, hopper_volume, horizontal_cylinder_volume, cylinder_ellipsoidal_volume,
-    cylinder_surface,
+    cylinder_surface, torispherical_depth,
     dry_solids, sludge_rate, oil_rate, days_to_fill,
     plate_weight, water_weight, bearing_pressure,
     plate_count, pack_area, pack_open_area, pack_void,

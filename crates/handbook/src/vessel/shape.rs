@@ -5,7 +5,7 @@
 //! inside dimensions. Nothing outside this room asks which kind a vessel is: levels, volumes and
 //! drawings come from the functions here.
 
-use super::shapes::{HorizontalCylinder, Rectangular, RectangularHopper};
+use super::shapes::{HorizontalCylinder, Rectangular, RectangularHopper, UprightCylinder};
 use stillrise_units::{Area, Fault, Length, Typed, Volume, math};
 
 /// What every kind of vessel can say of itself.
@@ -22,18 +22,37 @@ pub trait Geometry {
     fn height(&self) -> Length;
     /// Lowest elevation of the inside: zero, or negative with a hopper.
     fn bottom(&self) -> Length;
-    /// Volume below a level.
-    fn volume(&self, level: Length) -> Volume;
+    /// Volume of a part below a level.
+    fn volume(&self, part: Part, level: Length) -> Volume;
     /// Inside wall and floor that liquid up to a level touches.
     fn wetted_area(&self, level: Length) -> Area;
-    /// Free surface at a level.
-    fn surface(&self, level: Length) -> Area;
-    /// Cross-section of the main chamber, square to its length, from the floor to a level.
-    fn cross_section(&self, level: Length) -> Area;
+    /// Free surface of a part at a level.
+    fn surface(&self, part: Part, level: Length) -> Area;
+    /// Section square to the length at a station, up to a level.
+    fn section(&self, x: Length, level: Length) -> Area;
+    /// Clear width at a station and an elevation: what all else is made of.
+    fn width_at(&self, x: Length, z: Length) -> Length;
     /// The long section: corners (x, z), counter-clockwise from the lower inlet end, not closed.
     fn outline(&self) -> Vec<(Length, Length)>;
     /// Dimensions that no vessel can have, all at once.
     fn faults(&self) -> Vec<Fault>;
+}
+
+/// A part of a vessel between two stations along it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Part {
+    /// From this station.
+    pub from: Length,
+    /// Up to this one.
+    pub to: Length,
+}
+
+impl Part {
+    /// How much of it lies in a vessel of this length.
+    pub(super) fn of(&self, length: Length) -> Length {
+        let [from, to] = [self.from, self.to].map(|x| within(x, 0.0, length.si()));
+        Length::from_si(math::max(0.0, to - from))
+    }
 }
 
 /// One vessel.
@@ -43,8 +62,10 @@ pub enum Shape {
     Rectangular(Rectangular),
     /// A box with hoppers below its floor.
     RectangularHopper(RectangularHopper),
-    /// A horizontal cylinder with flat heads.
+    /// A horizontal cylinder with heads.
     HorizontalCylinder(HorizontalCylinder),
+    /// An upright cylinder.
+    UprightCylinder(UprightCylinder),
 }
 
 impl Shape {
@@ -52,7 +73,8 @@ impl Shape {
     pub const KINDS: &'static [(&'static str, &'static str)] = &[
         (Rectangular::KIND, "a plain box"),
         (RectangularHopper::KIND, "a box with hoppers below its floor"),
-        (HorizontalCylinder::KIND, "a horizontal cylinder with flat heads"),
+        (HorizontalCylinder::KIND, "a horizontal cylinder with flat or dished heads"),
+        (UprightCylinder::KIND, "an upright cylinder with a flat floor"),
     ];
 
     fn geometry(&self) -> &dyn Geometry {
@@ -60,6 +82,7 @@ impl Shape {
             Shape::Rectangular(shape) => shape,
             Shape::RectangularHopper(shape) => shape,
             Shape::HorizontalCylinder(shape) => shape,
+            Shape::UprightCylinder(shape) => shape,
         }
     }
 
@@ -91,7 +114,17 @@ impl Shape {
     /// Volume below a level; the hoppers below the floor are counted.
     #[must_use]
     pub fn volume(&self, level: Length) -> Volume {
-        self.geometry().volume(level)
+        self.volume_of(self.whole(), level)
+    }
+    /// All of it.
+    #[must_use]
+    pub fn whole(&self) -> Part {
+        Part { from: Length::from_si(0.0), to: self.length() }
+    }
+    /// Volume of a part below a level.
+    #[must_use]
+    pub fn volume_of(&self, part: Part, level: Length) -> Volume {
+        self.geometry().volume(part, level)
     }
     /// Inside wall and floor that liquid up to a level touches; without a cover.
     #[must_use]
@@ -101,13 +134,23 @@ impl Shape {
     /// Free surface at a level; none below the bottom and above the top.
     #[must_use]
     pub fn surface(&self, level: Length) -> Area {
-        self.geometry().surface(level)
+        self.surface_of(self.whole(), level)
     }
-    /// Cross-section of the main chamber, square to its length, from the floor to a level. What
-    /// flow has between two levels is the difference of two.
+    /// Free surface of a part at a level: the plan area that catches what rises.
     #[must_use]
-    pub fn cross_section(&self, level: Length) -> Area {
-        self.geometry().cross_section(level)
+    pub fn surface_of(&self, part: Part, level: Length) -> Area {
+        self.geometry().surface(part, level)
+    }
+    /// Section square to the length at a station, from the lowest point there up to a level. What flow has between two
+    /// levels is the difference of two.
+    #[must_use]
+    pub fn section(&self, x: Length, level: Length) -> Area {
+        self.geometry().section(x, level)
+    }
+    /// Clear width at a station and an elevation; none outside.
+    #[must_use]
+    pub fn width_at(&self, x: Length, z: Length) -> Length {
+        self.geometry().width_at(x, z)
     }
     /// The long section: corners (x, z), counter-clockwise from the lower inlet end, not closed.
     #[must_use]
@@ -130,7 +173,13 @@ impl Shape {
     /// capacity, or a vessel that cannot be built.
     #[must_use]
     pub fn level(&self, volume: Volume) -> Option<Length> {
-        let at = |z: f64| self.volume(Length::from_si(z)).si() - volume.si();
+        self.level_of(self.whole(), volume)
+    }
+
+    /// The level below which this volume of a part lies.
+    #[must_use]
+    pub fn level_of(&self, part: Part, volume: Volume) -> Option<Length> {
+        let at = |z: f64| self.volume_of(part, Length::from_si(z)).si() - volume.si();
         math::root(self.bottom().si(), self.height().si(), at).map(Length::from_si)
     }
 }

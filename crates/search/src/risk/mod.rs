@@ -225,12 +225,13 @@ impl<'a> Model<'a> {
             };
             for end in ends().filter(counts) {
                 let h = held(&mut Off, &basis, &removals, &basis.limits[*k], end);
-                most = [most[0].max(h.expected.q.si()), most[1].max(h.mixed.q.si()), h.against.q.si()];
+                let mixed = h.mixed.map_or(f64::NAN, |mixed| mixed.q.si());
+                most = [most[0].max(h.expected.q.si()), most[1].max(mixed), h.against.q.si()];
             }
             most
         };
         Ok(Some(Sampled {
-            rungs: [ideal, worst.total.expected.q.si(), worst.total.mixed.q.si(), mesh],
+            rungs: [ideal, worst.total.expected.q.si(), worst.total.mixed.map_or(f64::NAN, |mixed| mixed.q.si()), mesh],
             free: worst.free.expected.q.si(),
             cases: self.cases.iter().map(of_case).collect(),
             limits: self.limits.iter().map(of_limit).collect(),

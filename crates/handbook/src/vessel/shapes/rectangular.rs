@@ -1,6 +1,6 @@
 //! Vessel: plain box.
 
-use crate::vessel::shape::{Geometry, Shape, positive, within};
+use crate::vessel::shape::{Geometry, Part, Shape, positive, within};
 use stillrise_units::{Area, Fault, Length, Typed, Volume};
 
 /// A plain box with a flat floor and upright walls, inside dimensions.
@@ -44,8 +44,8 @@ impl Geometry for Rectangular {
     fn bottom(&self) -> Length {
         Length::from_si(0.0)
     }
-    fn volume(&self, level: Length) -> Volume {
-        self.length * self.width * self.depth(level)
+    fn volume(&self, part: Part, level: Length) -> Volume {
+        part.of(self.length) * self.width * self.depth(level)
     }
     fn wetted_area(&self, level: Length) -> Area {
         let depth = self.depth(level);
@@ -55,11 +55,15 @@ impl Geometry for Rectangular {
             Area::from_si(0.0)
         }
     }
-    fn surface(&self, level: Length) -> Area {
-        if level < self.bottom() || level > self.height { Area::from_si(0.0) } else { self.length * self.width }
+    fn surface(&self, part: Part, level: Length) -> Area {
+        let outside = level < self.bottom() || level > self.height;
+        if outside { Area::from_si(0.0) } else { part.of(self.length) * self.width }
     }
-    fn cross_section(&self, level: Length) -> Area {
+    fn section(&self, _: Length, level: Length) -> Area {
         self.width * self.depth(level)
+    }
+    fn width_at(&self, _: Length, z: Length) -> Length {
+        if z < self.bottom() || z > self.height { Length::from_si(0.0) } else { self.width }
     }
     fn outline(&self) -> Vec<(Length, Length)> {
         let zero = Length::from_si(0.0);

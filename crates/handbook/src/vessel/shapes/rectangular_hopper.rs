@@ -1,7 +1,7 @@
 //! Vessel: box with hoppers below its floor.
 
 use super::Rectangular;
-use crate::vessel::shape::{Geometry, Shape, positive, within};
+use crate::vessel::shape::{Geometry, Part, Shape, positive, within};
 use stillrise_units::{Area, Fault, Length, Typed, Volume};
 
 /// One hopper: as wide as the vessel at its top, four flat sides, its bottom centred under the top.
@@ -54,6 +54,65 @@ impl Hopper {
         let ends = length * wide + self.bottom_length * self.bottom_width;
         filled / 6.0 * (ends + (length + self.bottom_length) * (wide + self.bottom_width))
     }
+    /// Elevation of its floor or end at a station; `None` beside it.
+    fn floor(&self, x: Length) -> Option<Length> {
+        let inset = (self.top_length - self.bottom_length) / 2.0;
+        let (from, to) = (x - self.at, self.at + self.top_length - x);
+        let near = if from < to { from } else { to };
+        if near.si() < 0.0 {
+            return None;
+        }
+        Some(if near < inset { -self.depth * (near / inset) } else { -self.depth })
+    }
+    /// Width at an elevation below the floor of the box.
+    fn wide(&self, width: Length, z: Length) -> Length {
+        self.bottom_width + (width - self.bottom_width) * ((z + self.depth) / self.depth)
+    }
+    /// Section square to the length at a station, up to a level: a trapezium.
+    fn cross(&self, width: Length, x: Length, level: Length) -> Area {
+        let top = Length::from_si(within(level, -self.depth.si(), 0.0));
+        match self.floor(x) {
+            Some(low) if top > low => 0.5 * (self.wide(width, low) + self.wide(width, top)) * (top - low),
+            _ => Area::from_si(0.0),
+        }
+    }
+    /// Volume between two stations. Between the corners of hopper and level the section is of the second degree along the
+    /// length, which Simpson's rule takes exactly.
+    fn between(&self, width: Length, part: Part, level: Length) -> Volume {
+        self.simpson(part, level, |x| self.cross(width, x, level).si())
+            .map_or_else(|| Volume::from_si(0.0), Volume::from_si)
+    }
+    /// Free surface between two stations.
+    fn surface(&self, width: Length, part: Part, level: Length) -> Area {
+        let wide = |x: Length| {
+            let wet = self.floor(x).is_some_and(|low| low <= level);
+            if wet { self.wide(width, level).si() } else { 0.0 }
+        };
+        self.simpson(part, level, wide).map_or_else(|| Area::from_si(0.0), Area::from_si)
+    }
+    /// The integral over a part, piece by piece between the corners; `None` where the part has none of the hopper.
+    fn simpson(&self, part: Part, level: Length, of: impl Fn(Length) -> f64) -> Option<f64> {
+        let inset = (self.top_length - self.bottom_length) / 2.0;
+        let end = self.at + self.top_length;
+        let (from, to) =
+            (if part.from > self.at { part.from } else { self.at }, if part.to < end { part.to } else { end });
+        if to <= from {
+            return None;
+        }
+        // Where the level meets the sloping ends.
+        let meets = inset * (within(-level, 0.0, self.depth.si()) / self.depth.si());
+        let mut breaks = vec![from, self.at + meets, self.at + inset, end - inset, end - meets, to];
+        breaks.retain(|x| *x >= from && *x <= to);
+        breaks.sort_by(|a, b| a.si().total_cmp(&b.si()));
+        let piece = |pair: &[Length]| {
+            let (low, high) = (pair[0], pair[1]);
+            let step = (high - low).si();
+            // At the corners themselves the function may jump; just inside it does not.
+            let inside = |share: f64| of(low + (high - low) * share);
+            step / 6.0 * (inside(1e-12) + 4.0 * inside(0.5) + inside(1.0 - 1e-12))
+        };
+        Some(breaks.windows(2).map(piece).sum())
+    }
     fn wetted(&self, width: Length, level: Length) -> Area {
         let filled = self.filled(level);
         if filled.si() <= 0.0 {
@@ -101,8 +160,13 @@ impl Geometry for RectangularHopper {
     fn bottom(&self) -> Length {
         self.hoppers.iter().fold(Length::from_si(0.0), |low, h| if -h.depth < low { -h.depth } else { low })
     }
-    fn volume(&self, level: Length) -> Volume {
-        self.hoppers.iter().fold(self.chamber.volume(level), |sum, h| sum + h.volume(self.chamber.width, level))
+    fn volume(&self, part: Part, level: Length) -> Volume {
+        let width = self.chamber.width;
+        let of = |h: &Hopper| {
+            let whole = part.from <= h.at && part.to >= h.at + h.top_length;
+            if whole { h.volume(width, level) } else { h.between(width, part, level) }
+        };
+        self.hoppers.iter().fold(self.chamber.volume(part, level), |sum, h| sum + of(h))
     }
     fn wetted_area(&self, level: Length) -> Area {
         let hoppers = self.hoppers.iter().fold(Area::from_si(0.0), |sum, h| sum + h.wetted(self.chamber.width, level));
@@ -112,17 +176,23 @@ impl Geometry for RectangularHopper {
         let open = self.hoppers.iter().fold(Area::from_si(0.0), |sum, h| sum + h.top_length * self.chamber.width);
         self.chamber.wetted_area(level) - open + hoppers
     }
-    fn surface(&self, level: Length) -> Area {
+    fn surface(&self, part: Part, level: Length) -> Area {
         if level.si() >= 0.0 {
-            return self.chamber.surface(level);
+            return self.chamber.surface(part, level);
         }
-        self.hoppers.iter().filter(|h| level >= -h.depth).fold(Area::from_si(0.0), |sum, h| {
-            let (length, wide) = h.section(self.chamber.width, h.filled(level));
-            sum + length * wide
-        })
+        let below = self.hoppers.iter().filter(|h| level >= -h.depth);
+        below.fold(Area::from_si(0.0), |sum, h| sum + h.surface(self.chamber.width, part, level))
     }
-    fn cross_section(&self, level: Length) -> Area {
-        self.chamber.cross_section(level)
+    fn section(&self, x: Length, level: Length) -> Area {
+        let below = self.hoppers.iter().map(|h| h.cross(self.chamber.width, x, level));
+        below.fold(self.chamber.section(x, level), |sum, area| sum + area)
+    }
+    fn width_at(&self, x: Length, z: Length) -> Length {
+        if z.si() >= 0.0 {
+            return self.chamber.width_at(x, z);
+        }
+        let over = self.hoppers.iter().find(|h| h.floor(x).is_some_and(|low| low <= z));
+        over.map_or(Length::from_si(0.0), |h| h.wide(self.chamber.width, z))
     }
     fn outline(&self) -> Vec<(Length, Length)> {
         let zero = Length::from_si(0.0);
