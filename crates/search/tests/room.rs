@@ -78,6 +78,26 @@ fn ground_and_incoming_pipe_say_how_it_stands_before_the_outfall_is_known() {
     }
 }
 
+/// With the pump behind it the unit stands where the incoming pipe lets it: 103 ft less the nozzle's 56 in, as deep as the
+/// buried one above. There it may float when it is emptied, and with the pump ahead of it it cannot.
+#[test]
+fn with_the_pump_behind_it_the_unit_stands_in_the_ground_and_may_float() {
+    let no_fall = [("outlet.invert", "102.5 ft"), ("site.ground", "105 ft")];
+    let settled = wash(&no_fall);
+    let found = performance(&settled).site.installation;
+    assert!(close(found.floor_ahead_of_pump.map(|v| v.q), Some(103.0 - 56.0 / 12.0)));
+    assert!(close(found.over_ground_ahead_of_pump.map(|v| v.q), Some(-8.8333)));
+    let floats = look(&settled, "floats-when-emptied");
+    assert!(floats.asks().iter().any(|ask| ask.key.as_deref() == Some("site.groundwater")), "{floats:?}");
+    assert!(floats.says().starts_with("with the pump behind it"), "{}", floats.says());
+    let at = |level: &'static str| {
+        let weight = ("unit.dimensions.empty_weight", "2100 lb");
+        look(&wash(&[no_fall[0], no_fall[1], weight, ("site.groundwater", level)]), "floats-when-emptied").word()
+    };
+    assert_eq!((at("104 ft"), at("98 ft")), ("warns", "passes"));
+    assert!(performance(&wash(&[])).site.installation.floor_ahead_of_pump.is_none(), "no pump is asked for");
+}
+
 #[test]
 fn the_question_for_the_outfall_names_the_highest_that_would_do() {
     let settled = wash(&[("outlet.invert", OUT)]);
