@@ -10,8 +10,28 @@ const READING: Reading = Reading { gallon: Some(Gallon::Us) };
 /// Reads one value for a symbol.
 ///
 /// # Errors
-/// A fault whose place is the argument's name.
+/// The first fault, whose place is the argument's name.
 pub fn value(symbol: &Symbol, text: &str) -> Result<Arg, Fault> {
+    every_fault(symbol, text).map_err(|faults| {
+        let none = || Fault::new(symbol.name, "cannot be read", example(symbol));
+        faults.into_iter().next().unwrap_or_else(none)
+    })
+}
+
+/// Reads one value for a symbol; of a group every fault at once.
+fn every_fault(symbol: &Symbol, text: &str) -> Result<Arg, Vec<Fault>> {
+    match symbol.kind {
+        Kind::Group(one) => group(&[one], text).map_err(|faults| placed(faults, symbol)),
+        Kind::Groups(kinds) => groups(kinds, text).map_err(|faults| placed(faults, symbol)),
+        _ => single(symbol, text).map_err(|fault| vec![fault]),
+    }
+}
+
+fn placed(faults: Vec<Fault>, symbol: &Symbol) -> Vec<Fault> {
+    faults.into_iter().map(|fault| fault.at(symbol.name)).collect()
+}
+
+fn single(symbol: &Symbol, text: &str) -> Result<Arg, Fault> {
     let place = |fault: Fault| fault.at(symbol.name);
     match symbol.kind {
         Kind::Quantity(dim) => quantity_of(text, dim, &READING).map(|w| Arg::Number(w.si())).map_err(place),
@@ -28,41 +48,44 @@ pub fn value(symbol: &Symbol, text: &str) -> Result<Arg, Fault> {
             }
         },
         Kind::Series => series(symbol, text).map_err(place),
-        Kind::Group(one) => group(&[one], text).map_err(place),
-        Kind::Groups(kinds) => groups(kinds, text).map_err(place),
+        Kind::Group(_) | Kind::Groups(_) => Err(Fault::new(symbol.name, "is no single value", example(symbol))),
     }
 }
 
 /// One group: `tank(v_0=0.5 mm/s, model=ideal, index=0)`; where only one kind may stand, its word may be left out.
-fn group(kinds: &[&'static Group], text: &str) -> Result<Arg, Fault> {
+fn group(kinds: &[&'static Group], text: &str) -> Result<Arg, Vec<Fault>> {
     let words = || kinds.iter().map(|kind| kind.word).collect::<Vec<_>>().join(", ");
     let form = || {
-        Fault::new("", format!("\"{text}\" is not a group"), format!("write word(name=value, ..); words: {}", words()))
+        let remedy = format!("write word(name=value, ..); words: {}", words());
+        vec![Fault::new("", format!("\"{text}\" is not a group"), remedy)]
     };
     let (word, rest) = text.trim().split_once('(').ok_or_else(form)?;
     let inner = rest.strip_suffix(')').ok_or_else(form)?;
     let kind = match (word.trim(), kinds) {
         ("", [one]) => one,
-        (word, _) => kinds
-            .iter()
-            .find(|kind| kind.word == word)
-            .ok_or_else(|| Fault::new("", format!("\"{word}\" is not known"), format!("write one of {}", words())))?,
+        (word, _) => kinds.iter().find(|kind| kind.word == word).ok_or_else(|| {
+            vec![Fault::new("", format!("\"{word}\" is not known"), format!("write one of {}", words()))]
+        })?,
     };
     let mut faults = Vec::new();
     let found = named(kind.fields, &split(inner), &mut faults);
-    match faults.into_iter().next() {
-        Some(fault) => Err(fault),
-        None => Ok(Arg::Group(kind, found)),
-    }
+    if faults.is_empty() { Ok(Arg::Group(kind, found)) } else { Err(faults) }
 }
 
 /// Groups in order: `[tank(..); plates(..)]`.
-fn groups(kinds: &[&'static Group], text: &str) -> Result<Arg, Fault> {
+fn groups(kinds: &[&'static Group], text: &str) -> Result<Arg, Vec<Fault>> {
     let inner = text.trim().strip_prefix('[').and_then(|t| t.strip_suffix(']'));
-    let inner = inner
-        .ok_or_else(|| Fault::new("", format!("\"{text}\" is not a list"), "write [word(name=value, ..); word(..)]"))?;
-    let parts = parted(inner, ";").into_iter().map(|(_, part)| part).filter(|part| !part.is_empty());
-    parts.map(|part| group(kinds, part)).collect::<Result<Vec<_>, _>>().map(Arg::Groups)
+    let inner = inner.ok_or_else(|| {
+        vec![Fault::new("", format!("\"{text}\" is not a list"), "write [word(name=value, ..); word(..)]")]
+    })?;
+    let (mut found, mut faults) = (Vec::new(), Vec::new());
+    for (_, part) in parted(inner, ";").into_iter().filter(|(_, part)| !part.is_empty()) {
+        match group(kinds, part) {
+            Ok(one) => found.push(one),
+            Err(more) => faults.extend(more),
+        }
+    }
+    if faults.is_empty() { Ok(Arg::Groups(found)) } else { Err(faults) }
 }
 
 /// The parts of a text between a mark that stands in no bracket, each with the place where it begins.
@@ -135,10 +158,10 @@ fn named(symbols: &'static [Symbol], given: &[&str], faults: &mut Vec<Fault>) ->
             Some(i) if found[i].is_some() => {
                 faults.push(Fault::new(name, "is given twice", "give it once"));
             }
-            Some(i) => match value(&symbols[i], value_text) {
+            Some(i) => match every_fault(&symbols[i], value_text) {
                 Ok(arg) => found[i] = Some(arg),
-                Err(fault) => {
-                    faults.push(fault);
+                Err(more) => {
+                    faults.extend(more);
                     found[i] = Some(Arg::Number(f64::NAN));
                 }
             },
@@ -199,4 +222,28 @@ pub fn split(given: &str) -> Vec<&str> {
         parts.push(given[start..].trim());
     }
     parts
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::separation::remaining_oil;
+
+    /// What is wrong within groups comes all at once, each with its place.
+    #[test]
+    fn every_fault_within_a_group_is_told() {
+        let given = [
+            "droplets=(law=log-normall, d50=47 gpm, shape=2, largest=1e9 um, table=[])",
+            "from=0 um",
+            "to=1e9 um",
+            "liquids=(rho_w=999 kg/m3, rho_o=871 kg/m3, mu=1.3 cP, t=9 °C, law=drag)",
+            "stages=[tank(v_0=2 mm/s, model=mixed); plate(v_0=1 mm/s)]",
+        ];
+        let faults = arguments(&remaining_oil::PAGE, &given).err().unwrap_or_default();
+        let told: Vec<String> = faults.iter().map(ToString::to_string).collect();
+        assert_eq!(told.len(), 4, "{told:?}");
+        for (fault, word) in told.iter().zip(["law", "d50", "index", "plate"]) {
+            assert!(fault.contains(word), "{fault}: {word}");
+        }
+    }
 }

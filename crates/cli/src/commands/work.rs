@@ -87,6 +87,7 @@ fn shown(symbol: &Symbol, value: &Arg) -> String {
         }
         (Arg::Number(si), None) => print::digits(*si, 6),
         (Arg::Choice(word), _) => (*word).to_owned(),
+        (Arg::Series(pairs), _) if pairs.is_empty() => "none".to_owned(),
         (Arg::Series(pairs), _) => pairs
             .iter()
             .map(|(x, y)| format!("{}: {}", print::digits(*x, 5), print::digits(*y, 5)))

@@ -46,7 +46,8 @@ pub(super) fn grades(settled: &Settled) -> Option<LineChart> {
     for (k, stage) in ladder.stages.iter().enumerate() {
         chart.curve(stage, at(&|g| g.caught.get(k).map_or(0.0, |caught| caught.q.value)));
     }
-    chart.curve("together, without the mesh", at(&|g| 1.0 - g.left.q.value));
+    let together = if worst.passage.mesh().is_some() { "together, without the mesh" } else { "together" };
+    chart.curve(together, at(&|g| 1.0 - g.left.q.value));
     if let Some(cut) = worst.cut {
         let um = UM.from_si(cut.q.si());
         chart.uprights.push(Bound::note(um, &format!("cut {} µm", stillrise_units::print::digits(um, 2))));
