@@ -3,6 +3,7 @@
 //!
 //! Nothing here chooses a unit (that is `search`), judges (that is `checks`), or touches a file.
 
+pub mod arrangements;
 pub mod basis;
 pub mod claims;
 pub mod enquiry;
@@ -15,6 +16,7 @@ mod stop;
 pub mod train;
 pub mod triage;
 mod uncertain;
+pub mod vessel;
 
 pub use job::Job;
 pub use provenance::{Ledger, Node, Off, Stop, Trail, Val, WhatIf};

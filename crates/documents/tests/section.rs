@@ -85,10 +85,11 @@ fn holds(settled: &Settled, system: System) {
 
     // Every dimension states a value of the unit, and all that are asked for are there.
     let Some(train) = &settled.job.design.train else { panic!("no unit") };
-    let (f, unit) = (&train.unit.frame, &train.unit);
-    let mut stated: Vec<Length> = unit.zones.iter().map(|z| z.length.q).collect();
-    stated.extend([f.length.q, f.height.q, f.hopper_depth.q, f.inlet_invert.q, f.outlet_invert.q, f.lip.q]);
-    stated.extend([f.pack_bottom.q, f.pack_height.q]);
+    let unit = &train.unit;
+    let mut stated: Vec<Length> = unit.compartments.iter().map(|c| c.length.q).collect();
+    stated.extend([unit.body.over_all().q, unit.body.height().q, unit.below_floor()]);
+    stated.extend([unit.inlet.invert.q, unit.well.invert.q, unit.downcomer.lip.q]);
+    stated.extend(unit.pack.iter().flat_map(|pack| [pack.laid.bottom.q, pack.laid.height.q]));
     stated.retain(|l| l.si() > 0.0);
     let mut open: Vec<&Length> = stated.iter().collect();
     for dimension in scene.dimensions() {

@@ -255,8 +255,8 @@ impl Ask<'_> {
             let lifted = performance.is_some_and(|p| p.site.installation.stands.q == Stands::LiftPump);
             let limits = performance.map_or(&[][..], |p| &p.limits);
             let words = limits.iter().map(|verdict| (verdict.limit, verdict.calculated)).collect();
-            let frame = &design.train?.unit.frame;
-            let size = [frame.length.q, frame.width.q, frame.height.q];
+            let body = &design.train?.unit.body;
+            let size = [body.over_all().q, body.width().q, body.height().q];
             Some(Would { count, model, size, spill_ahead, words, lifted, room })
         };
         let mut would: Vec<Would> = sources.into_iter().filter_map(one).collect();

@@ -100,8 +100,8 @@ fn steps_go_from_cheap_to_dear_and_say_when_to_sample_again() {
     let (settled, found) = look(&changed());
     assert!(found.steps.len() >= 2);
     assert!(found.steps.windows(2).all(|w| w[0].cause.cost <= w[1].cause.cost));
-    let layout = &settled.job.design.train.as_ref().expect("a unit").unit.layout;
-    let water = 3.0 * (layout.water_volume.q.si() + layout.hopper_volume.q.si());
+    let unit = &settled.job.design.train.as_ref().expect("a unit").unit;
+    let water = 3.0 * (unit.layout.water_volume.q.si() + unit.hopper_volume().si());
     let measured = 99.0;
     for step in &found.steps {
         assert!((step.again.water.si() - water).abs() < 1e-12 && step.again.days >= step.cause.settles);

@@ -6,6 +6,8 @@ mod common;
 
 use common::{OUT, Sheet, demo};
 use stillrise_design::provenance::Origin;
+use stillrise_design::stages::plate_pack::Laid;
+use stillrise_design::train::unit::Unit;
 use stillrise_search::Settled;
 use stillrise_units::Typed;
 use stillrise_units::catalog::{IN, MM};
@@ -14,23 +16,28 @@ fn rough() -> Sheet {
     Sheet::data("changed")
 }
 
-fn frame(settled: &Settled) -> stillrise_design::train::frame::Frame {
+fn unit(settled: &Settled) -> Unit {
     let design = &settled.job.design;
-    design.train.as_ref().unwrap_or_else(|| panic!("{:?}", design.stops)).unit.frame.clone()
+    design.train.as_ref().unwrap_or_else(|| panic!("{:?}", design.stops)).unit.clone()
+}
+
+fn pack(unit: &Unit) -> &Laid {
+    &unit.pack.as_ref().expect("plates").laid
 }
 
 #[test]
 fn three_outside_dimensions_a_pack_and_the_flow_will_do() {
     let settled = rough().settle(&demo());
     assert!(settled.job.design.performance.is_some(), "{:?}", settled.job.design.stops);
-    let f = frame(&settled);
+    let f = unit(&settled);
+    let [length, width, height] = f.body.sizes().1;
     // Two walls of 1/4 in off length and width, one floor off the height.
-    assert!((f.length.q.in_unit(&MM) - (2400.0 - 12.7)).abs() < 1e-9);
-    assert!((f.width.q.in_unit(&MM) - (1200.0 - 12.7)).abs() < 1e-9);
-    assert!((f.height.q.in_unit(&MM) - (1500.0 - 6.35)).abs() < 1e-9);
-    assert!((f.outlet_invert.q.si() / f.height.q.si() - 0.75).abs() < 1e-9);
-    assert!((f.gap.q.in_unit(&IN) - 0.75).abs() < 1e-9);
-    assert!(f.lip.q < f.crest.q && f.inlet_invert.q > f.outlet_invert.q && f.inlet_invert.q < f.height.q);
+    assert!((length.in_unit(&MM) - (2400.0 - 12.7)).abs() < 1e-9);
+    assert!((width.in_unit(&MM) - (1200.0 - 12.7)).abs() < 1e-9);
+    assert!((height.in_unit(&MM) - (1500.0 - 6.35)).abs() < 1e-9);
+    assert!((f.well.invert.q.si() / height.si() - 0.75).abs() < 1e-9);
+    assert!((pack(&f).gap.q.in_unit(&IN) - 0.75).abs() < 1e-9);
+    assert!(f.downcomer.lip.q < f.well.crest.q && f.inlet.invert.q > f.well.invert.q && f.inlet.invert.q < height);
     let train = settled.job.design.train.as_ref().expect("a train");
     assert!(train.origin.contains("assumed"), "{}", train.origin);
     assert!(train.unit.layout.primary_length.q.si() > 0.0);
@@ -96,21 +103,24 @@ fn stated_dimensions_go_before_assumed_ones() {
         .with("unit.dimensions.pack_length", "900 mm")
         .with("unit.dimensions.pack_height", "600 mm")
         .with("unit.dimensions.gap", "0.5 in");
-    let f = frame(&known.settle(&demo()));
-    assert!((f.pack_length.q.in_unit(&MM) - 900.0).abs() < 1e-9 && (f.gap.q.in_unit(&IN) - 0.5).abs() < 1e-9);
+    let f = unit(&known.settle(&demo()));
+    let f = pack(&f);
+    assert!((f.length.q.in_unit(&MM) - 900.0).abs() < 1e-9 && (f.gap.q.in_unit(&IN) - 0.5).abs() < 1e-9);
     let volume = rough().with("unit.dimensions.pack_volume", "0.6 m3").with("unit.dimensions.pack_height", "600 mm");
-    let f = frame(&volume.settle(&demo()));
-    assert!((f.pack_length.q.si() * f.width.q.si() * 0.6 - 0.6).abs() < 1e-9);
-    let inside = frame(&rough().with("unit.dimensions.outside", "false").settle(&demo()));
-    assert!((inside.length.q.in_unit(&MM) - 2400.0).abs() < 1e-9);
+    let f = unit(&volume.settle(&demo()));
+    assert!((pack(&f).length.q.si() * f.body.width().q.si() * 0.6 - 0.6).abs() < 1e-9);
+    let inside = unit(&rough().with("unit.dimensions.outside", "false").settle(&demo()));
+    assert!((inside.body.length().q.in_unit(&MM) - 2400.0).abs() < 1e-9);
 }
 
-/// An open tank counts with its own plan once.
+/// An open tank counts with its own plan, all of it up to the downcomer.
 #[test]
-fn a_unit_without_a_pack_has_one_plate() {
+fn a_unit_without_a_pack_has_its_own_plan_alone() {
     let settled = rough().with("unit.dimensions.pack", "none").settle(&demo());
-    let unit = &settled.job.design.train.as_ref().unwrap_or_else(|| panic!("{:?}", settled.job.design.stops)).unit;
-    assert_eq!(unit.layout.plates.q.si(), 1.0);
+    let unit = unit(&settled);
+    assert!(unit.pack.is_none() && unit.mesh.is_none());
+    let plan = (unit.body.length().q - unit.well.length.q) * unit.body.width().q;
+    assert!((unit.layout.tank_area.q.si() - plan.si()).abs() < 1e-12);
     let packed = rough().settle(&demo());
     let out = |s: &Settled| s.job.design.performance.as_ref().and_then(|p| p.worst()).map(|r| r.total.expected.q.si());
     assert!(out(&settled) > out(&packed));

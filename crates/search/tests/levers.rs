@@ -9,6 +9,7 @@ use stillrise_checks::Verdict;
 use stillrise_design::Val;
 use stillrise_design::performance::levels::OilLevels;
 use stillrise_design::performance::{Performance, removal::Removal};
+use stillrise_design::train::unit::Unit;
 use stillrise_handbook::page::Arg;
 use stillrise_search::Settled;
 use stillrise_units::{Concentration, Typed};
@@ -18,7 +19,7 @@ fn performance(settled: &Settled) -> &Performance {
 }
 
 fn cap(levels: &OilLevels, name: &str) -> f64 {
-    levels.caps.iter().find(|c| c.name == name).unwrap_or_else(|| panic!("no cap by the {name}")).thickness.q.si()
+    levels.caps.iter().find(|c| c.of.word() == name).unwrap_or_else(|| panic!("no cap by the {name}")).thickness.q.si()
 }
 
 /// Within `share` of the larger of the two.
@@ -46,7 +47,11 @@ fn a_wider_outlet_lowers_the_well_and_lets_more_oil_stand() {
         for name in ["downcomer lip", "top of the pack"] {
             assert_eq!(cap(a, name).to_bits(), cap(b, name).to_bits(), "{name} hangs on the crest alone");
         }
-        assert!(["wall", "inlet"].contains(&a.caps[a.governing].name), "{} governs", a.caps[a.governing].name);
+        assert!(
+            ["wall", "inlet"].contains(&a.caps[a.governing].of.word()),
+            "{} governs",
+            a.caps[a.governing].of.word()
+        );
         for (a, b) in a.levels.iter().zip(&b.levels) {
             assert!(b.thickness.q > a.thickness.q, "{} did not move", a.point.title);
             assert!(b.interface.q < a.interface.q, "{} did not move", a.point.title);
@@ -84,7 +89,7 @@ fn all() -> Vec<(String, Settled)> {
 #[test]
 fn losses_sum_from_crest_to_inlet() {
     for (name, settled) in all() {
-        let crest = settled.job.design.train.as_ref().expect("a train").unit.frame.crest.q.si();
+        let crest = settled.job.design.train.as_ref().expect("a train").unit.well.crest.q.si();
         for profile in &performance(&settled).profiles {
             let losses: f64 = profile.steps.iter().map(|s| s.loss.q.si()).sum();
             let fall = profile.inlet.q.si() - crest;
@@ -99,16 +104,12 @@ fn zones_sum_to_the_water_of_the_vessel() {
     for (name, settled) in all() {
         let unit = &settled.job.design.train.as_ref().expect("a train").unit;
         let water = unit.layout.water_volume.q.si();
-        let volumes: f64 = unit.zones.iter().map(|z| z.volume.q.si()).sum();
+        let volumes: f64 = unit.compartments.iter().map(|z| z.volume.q.si()).sum();
         assert!(near(volumes, water, 1e-12), "{name}: zones {volumes}, vessel {water}");
-        let lengths: f64 = unit.zones.iter().map(|z| z.length.q.si()).sum();
-        assert!(near(lengths, unit.frame.length.q.si(), 1e-12), "{name}: zones {lengths}");
-        for pair in unit.zones.windows(2) {
-            assert!(
-                near((pair[0].from + pair[0].length.q).si(), pair[1].from.si(), 1e-12),
-                "{name}: {} ends elsewhere",
-                pair[0].name
-            );
+        let lengths: f64 = unit.compartments.iter().map(|z| z.length.q.si()).sum();
+        assert!(near(lengths, unit.body.length().q.si(), 1e-12), "{name}: zones {lengths}");
+        for pair in unit.compartments.windows(2) {
+            assert!(near(pair[0].to.si(), pair[1].from.si(), 1e-12), "{name}: {:?} ends elsewhere", pair[0].place);
         }
     }
 }
@@ -118,10 +119,12 @@ fn a_longer_pack_moves_layout_and_effluent() {
     // Droplets so fine that a little more plate area is seen, and a hopper that leaves room for the pack.
     let base = Sheet::data("wash").with("droplets.d50", "40 um").with("unit.dimensions.hopper_length", "24 in");
     let (short, long) = (base.settle(&demo()), base.with("unit.dimensions.pack_length", "66 in").settle(&demo()));
-    let layout = |s: &Settled| s.job.design.train.as_ref().expect("a train").unit.layout.clone();
-    let (a, b) = (layout(&short), layout(&long));
-    assert!(near(b.plate_area.q.si() / a.plate_area.q.si(), 66.0 / 60.0, 1e-12), "plates are as long as the pack");
-    assert_eq!(a.plates.q, b.plates.q);
+    let unit = |s: &Settled| s.job.design.train.as_ref().expect("a train").unit.clone();
+    let (a, b) = (unit(&short), unit(&long));
+    let pack = |u: &Unit| u.pack.as_ref().expect("plates").follows.clone();
+    assert!(near(pack(&b).area.q.si() / pack(&a).area.q.si(), 66.0 / 60.0, 1e-12), "plates are as long as the pack");
+    assert_eq!(pack(&a).plates.q, pack(&b).plates.q);
+    let (a, b) = (a.layout, b.layout);
     let inch = 0.0254;
     assert!(
         near(a.primary_length.q.si() - b.primary_length.q.si(), 6.0 * inch, 1e-9),

@@ -20,8 +20,8 @@ fn look(s: &Subject<'_>) -> Verdict {
     };
     let thickest = performance.levels.iter().max_by(|a, b| a.residue.q.si().total_cmp(&b.residue.q.si()));
     let Some(oil) = thickest else { return Verdict::skips("no oil is lighter than the water") };
-    let frame = &train.unit.frame;
-    let above = frame.oil_draw.q - frame.crest.q;
+    let draw = train.unit.retention.oil_draw;
+    let above = draw.q - train.unit.well.crest.q;
     if train.unit.particulars.left_out.contains(&"oil_draw") {
         let (usual, residue) = (s.show(-above, (&IN, &MM)), s.show(oil.residue.q, (&IN, &MM)));
         let says = format!(
@@ -31,14 +31,14 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::cannot_judge(
             says,
             [Ask::unit(s, "oil_draw", "At what height above the floor is oil drawn off?")],
-            frame.oil_draw.at,
+            draw.at,
         );
     }
     if above.si() > 0.0 {
         let above = s.show(above, (&IN, &MM));
         return Verdict::warns(
             format!("the draw-off stands {above} above the level at rest: it takes only what rises above it"),
-            frame.oil_draw.at,
+            draw.at,
         );
     }
     let most = Length::of(1.5, &IN);

@@ -52,7 +52,7 @@ pub(super) fn usual_float(s: &Subject<'_>, says: &str) -> Option<Verdict> {
     if !unit.particulars.left_out.contains(&"float_density") {
         return None;
     }
-    let density = unit.frame.float_density;
+    let density = unit.retention.float_density;
     let says =
         format!("the float's density is not stated; with a usual {}, {says}", s.show(density.q, (&KG_M3, &KG_M3)));
     Some(Verdict::cannot_judge(

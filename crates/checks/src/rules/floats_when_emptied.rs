@@ -36,15 +36,15 @@ fn look(s: &Subject<'_>) -> Verdict {
         (_, Some(floor)) => (floor, "with the pump behind it, and so in the ground: "),
         _ => return Verdict::skips("it is not known to stand in the ground"),
     };
-    let (frame, density) = (&train.unit.frame, basis.fluids.cold.density.q);
-    let plan = frame.length.q * frame.width.q;
+    let (body, density) = (&train.unit.body, basis.fluids.cold.density.q);
+    let plan = body.over_all().q * body.width().q;
     let weighs = train.unit.particulars.empty_weight.map(|w| w.q);
     let mass = |m: Mass| s.show(m, (&LB, &KG));
     let Some(ground) = s.enquiry.site.groundwater.q() else {
         let says = weighs.map_or_else(
             || "how high the groundwater stands was not said, nor what the empty unit weighs".to_owned(),
             |w| {
-                let from = ((w / (density * MARGIN) - train.unit.layout.hopper_volume.q) / plan).max(Length::from_si(0.0));
+                let from = ((w / (density * MARGIN) - train.unit.hopper_volume()) / plan).max(Length::from_si(0.0));
                 format!(
                     "how high the groundwater stands was not said: empty it weighs {} and floats where that stands more than {} over its floor, which lies at {}",
                     mass(w),
@@ -55,9 +55,9 @@ fn look(s: &Subject<'_>) -> Verdict {
         );
         return Verdict::cannot_judge(format!("{lead}{says}"), [GROUNDWATER], floor.at);
     };
-    let under = (ground - floor.q).min(frame.height.q).max(Length::from_si(0.0));
+    let under = (ground - floor.q).min(body.height().q).max(Length::from_si(0.0));
     // A hopper under the floor displaces water too.
-    let below = if under.si() > 0.0 { train.unit.layout.hopper_volume.q } else { Volume::from_si(0.0) };
+    let below = if under.si() > 0.0 { train.unit.hopper_volume() } else { Volume::from_si(0.0) };
     let uplift: Mass = density * (plan * under + below);
     if uplift.si() <= 0.0 {
         return Verdict::passes("the groundwater stays below its floor");

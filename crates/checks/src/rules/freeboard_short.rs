@@ -1,6 +1,7 @@
 //! Rule: freeboard short
 
 use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::stages::Reach;
 use stillrise_units::Typed;
 use stillrise_units::catalog::{IN, MM};
 
@@ -18,7 +19,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         return s.stopped();
     };
     let level = performance.highest().inlet;
-    let above = train.unit.frame.height.q - level.q;
+    let above = train.unit.body.height().q - level.q;
     if above.si() <= 0.0 {
         let over = s.show(-above, (&IN, &MM));
         return Verdict::fails(
@@ -28,7 +29,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     let above = s.show(above, (&IN, &MM));
     let walls = performance.levels.iter().filter_map(|l| {
-        let cap = l.caps.iter().find(|c| c.name == "wall")?;
+        let cap = l.caps.iter().find(|c| c.of == Reach::Wall)?;
         Some((l, cap.thickness, l.level("alarm")?.thickness))
     });
     let room = |cap: f64, alarm: f64| cap - alarm;
@@ -53,7 +54,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         )
     } else {
         // A layer deeper than the water itself is no layer.
-        let kept = if cap.q < train.unit.frame.crest.q {
+        let kept = if cap.q < train.unit.well.crest.q {
             format!("up to {} of {name}", s.show(cap.q, (&IN, &MM)))
         } else {
             format!("with any layer of {name}")

@@ -15,7 +15,8 @@ rule! {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(train) = &s.design.train else { return s.stopped() };
-    let gap = train.unit.frame.gap;
+    let Some(pack) = &train.unit.pack else { return Verdict::skips("the unit has no plates") };
+    let gap = pack.laid.gap;
     let says = format!("the clear gap is {}", s.show(gap.q, (&IN, &MM)));
     if gap.q < Length::of(19.0, &MM) {
         Verdict::warns(format!("{says}, below the 19 mm (3/4 in) of published guides"), gap.at)

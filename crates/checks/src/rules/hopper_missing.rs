@@ -37,10 +37,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     };
     let Some(solids) = most_solids(basis) else { return s.stopped() };
     let (carried, few) = (s.show(solids.q, (&MG_L, &MG_L)), s.show(few_solids(), (&MG_L, &MG_L)));
-    let hopper = train.unit.layout.hopper_volume;
     let says = format!("the unit has no hopper; the water carries up to {carried} of solids");
-    if hopper.q.si() > 0.0 {
-        let volume = s.show(hopper.q, (&GAL, &M3));
+    if let Some(hopper) = &train.unit.hopper {
+        let volume = s.show(hopper.volume.q, (&GAL, &M3));
         Verdict::passes(format!("the hopper holds {volume}; the water carries up to {carried} of solids"))
     } else if let Some(doubt) = unsure(s, &says, solids) {
         doubt

@@ -15,13 +15,10 @@ rule! {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(train) = &s.design.train else { return s.stopped() };
-    let f = &train.unit.frame;
-    if f.hopper_depth.q.si() <= 0.0 || f.hopper_length.q.si() <= 0.0 {
-        return Verdict::skips("the unit has no hopper");
-    }
-    let flat = |top: f64| 2.0 * f.hopper_depth.q.si() / (top - f.hopper_bottom.q.si()).max(1e-6);
-    let (along, across) = (flat(f.hopper_length.q.si()), flat(f.width.q.si()));
+    let Some(f) = &train.unit.hopper else { return Verdict::skips("the unit has no hopper") };
+    let flat = |top: f64| 2.0 * f.depth.q.si() / (top - f.bottom.q.si()).max(1e-6);
+    let (along, across) = (flat(f.length.q.si()), flat(train.unit.body.width().q.si()));
     let rise = along.min(across);
     let says = format!("the flattest side falls {} on 1", digits(rise, 3));
-    if rise < 1.0 - 1e-6 { Verdict::warns(says, f.hopper_depth.at) } else { Verdict::passes(says) }
+    if rise < 1.0 - 1e-6 { Verdict::warns(says, f.depth.at) } else { Verdict::passes(says) }
 }

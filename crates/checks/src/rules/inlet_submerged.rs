@@ -18,16 +18,16 @@ fn look(s: &Subject<'_>) -> Verdict {
     else {
         return s.stopped();
     };
-    let frame = &train.unit.frame;
+    let inlet = &train.unit.inlet;
     let level = performance.highest().inlet;
-    let over = level.q - frame.inlet_invert.q;
+    let over = level.q - inlet.invert.q;
     if over.si() <= 0.0 {
         let under = s.show(-over, (&IN, &MM));
         return Verdict::passes(format!("the inlet chamber stands {under} below the inlet invert at the largest flow"));
     }
-    let (shown, bore) = (s.show(over, (&IN, &MM)), s.show(frame.inlet_bore.q, (&IN, &MM)));
+    let (shown, bore) = (s.show(over, (&IN, &MM)), s.show(inlet.bore.q, (&IN, &MM)));
     let says = format!("the inlet chamber stands {shown} above the inlet invert at the largest flow, bore {bore}");
-    if over > frame.inlet_bore.q && !basis.feed.pumped {
+    if over > inlet.bore.q && !basis.feed.pumped {
         Verdict::fails(format!("{says}: the nozzle is wholly under water"), level.at)
     } else {
         Verdict::warns(says, level.at)

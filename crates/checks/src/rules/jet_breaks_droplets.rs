@@ -17,7 +17,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         return s.stopped();
     };
     let Some(zones) = &performance.zones else { return s.stopped() };
-    let Some(survives) = zones.survives else {
+    let Some(survives) = zones.jet.survives else {
         return Verdict::passes("the jet is too gentle to break any droplet");
     };
     let (whole, median) = (survives.q, basis.droplets.d50.q);

@@ -22,7 +22,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let Some(mesh) = worst.passage.mesh() else { return Verdict::skips("there is no mesh") };
     let face = mesh.bed.face;
     let show = |q| s.show(q, (&FT_MIN, &MM_S));
-    match train.unit.particulars.mesh_velocity_limit {
+    match train.unit.mesh.as_ref().and_then(|mesh| mesh.velocity_limit) {
         Some(limit) => {
             let says = format!("{} on the face, measured to hold up to {}", show(face.q), show(limit.q));
             if face.q > limit.q { Verdict::fails(says, face.at) } else { Verdict::passes(says) }

@@ -17,7 +17,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let Some(performance) = &s.design.performance else { return s.stopped() };
     let thinnest = performance.levels.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
     let Some(oil) = thinnest else { return Verdict::skips("no oil is lighter than the water") };
-    let cap = oil.caps.get(oil.governing).map_or("least cap", |c| c.name);
+    let cap = oil.caps.get(oil.governing).map_or("least cap", |c| c.of.word());
     let (name, layer) = (&oil.oil, s.show(oil.limit.q, (&IN, &MM)));
     if oil.limit.q.si() <= 0.0 {
         Verdict::fails(format!("the levels leave no layer of {name} at all; what allows least is the {cap}"), oil.limit.at)

@@ -23,10 +23,10 @@ fn look(s: &Subject<'_>) -> Verdict {
     if !highest.runs_full {
         return Verdict::passes(format!("the outlet pipe runs part full at {flow}, the largest flow through one unit"));
     }
-    let frame = &train.unit.frame;
-    let below = frame.lip.q - outfall.q;
+    let unit = &train.unit;
+    let below = unit.downcomer.lip.q - outfall.q;
     let full = format!("the outlet pipe runs full at {flow}, the largest flow through one unit");
-    if frame.control.q == OutletControl::Pipe && below.si() > 0.0 {
+    if unit.well.control.q == OutletControl::Pipe && below.si() > 0.0 {
         let below = s.show(below, (&IN, &MM));
         Verdict::fails(
             format!("{full}, and the outfall lies {below} below the downcomer's lip: it needs a vent or a weir"),

@@ -20,8 +20,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     let (Some(train), Some(basis)) = (&s.design.train, &s.design.basis) else {
         return s.stopped();
     };
+    let Some(pack) = &train.unit.pack else { return Verdict::skips("the unit has no plates") };
     let Some(solids) = most_solids(basis) else { return s.stopped() };
-    let angle = train.unit.frame.angle;
+    let angle = pack.laid.angle;
     let shown = s.show(angle.q, (&DEG, &DEG));
     let carried = s.show(solids.q, (&MG_L, &MG_L));
     let assumed = !all_declared(s.enquiry);

@@ -49,7 +49,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     };
     let show = |q| s.show(q, (&KG_M3, &KG_M3));
     let float =
-        s.design.train.as_ref().map(|t| format!(", float {}", show(t.unit.frame.float_density.q))).unwrap_or_default();
+        s.design.train.as_ref().map(|t| format!(", float {}", show(t.unit.retention.float_density.q))).unwrap_or_default();
     let water = basis.fluids.cold.density;
     let says = format!(
         "{} salt: water of {} cold, {} warm{float}",

@@ -207,7 +207,12 @@ impl Model {
             "lip" => self.lip.is_given(),
             _ => true,
         };
-        NEEDED.iter().copied().filter(|key| !given(key)).collect()
+        // An open tank has no pack, and holds its oil over the whole of it.
+        let of_pack = |key: &&str| {
+            matches!(*key, "pack_length" | "pack_height" | "pack_bottom" | "gap" | "angle" | "retention_length")
+        };
+        let open = self.pack.0 == Some(PackWord::None);
+        NEEDED.iter().copied().filter(|key| !(given(key) || open && of_pack(key))).collect()
     }
 }
 

@@ -108,7 +108,7 @@ pub(super) fn fit<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, train: &Train, i
             &nodes,
         )
     });
-    let f = &train.unit.frame;
+    let unit = &train.unit;
     let bottom = installation.over_ground.unwrap_or_else(|| {
         given(
             t,
@@ -119,21 +119,15 @@ pub(super) fn fit<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, train: &Train, i
             "levels are open: on the ground",
         )
     });
-    let top = reckon!(t, "top of the walls over the ground", [FT, M],
-        (bottom = bottom, room = installation.drain_room, hopper = f.hopper_depth, height = f.height)
-        bottom + room + hopper + height);
-    // An open tank counts as one plate, which nobody lifts.
-    let open_tank = train.unit.layout.plates.q.si() < 1.5;
-    let above = if open_tank || train.unit.particulars.lifts_out == Some(false) {
-        given(
-            t,
-            "room over open walls to reach in",
-            Some(LEVEL),
-            Length::of(24.0, &IN),
-            "engineering judgement",
-            "24 in: nothing lifts out",
-        )
-    } else {
+    let top = match &unit.hopper {
+        Some(hopper) => reckon!(t, "top of the walls over the ground", [FT, M],
+            (bottom = bottom, room = installation.drain_room, hopper = hopper.depth, height = unit.body.height())
+            bottom + room + hopper + height),
+        None => reckon!(t, "top of the walls over the ground", [FT, M],
+            (bottom = bottom, room = installation.drain_room, height = unit.body.height()) bottom + room + height),
+    };
+    let lifted = unit.pack.as_ref().filter(|_| unit.particulars.lifts_out != Some(false));
+    let above = if let Some(pack) = lifted {
         let hook = given(
             t,
             "height of sling and hook",
@@ -142,7 +136,16 @@ pub(super) fn fit<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, train: &Train, i
             "engineering judgement",
             "12 in over a module",
         );
-        reckon!(t, "height over the walls to lift a module of the pack out", [IN, MM], (pack = f.pack_height, hook = hook) pack + hook)
+        reckon!(t, "height over the walls to lift a module of the pack out", [IN, MM], (pack = pack.laid.height, hook = hook) pack + hook)
+    } else {
+        given(
+            t,
+            "room over open walls to reach in",
+            Some(LEVEL),
+            Length::of(24.0, &IN),
+            "engineering judgement",
+            "24 in: nothing lifts out",
+        )
     };
     let headroom =
         reckon!(t, "clear height over the ground that the unit needs", [FT, M], (top = top, above = above) top + above);
@@ -173,8 +176,9 @@ impl Way {
 }
 
 fn way<T: Trail>(t: &mut T, train: &Train, access: Val<Length>, arrangement: Arrangement) -> Way {
-    let (n, f) = (train.count, &train.unit.frame);
-    let (long, wide) = train.unit.particulars.shipping.map_or((f.length, f.width), |[long, wide, _]| (long, wide));
+    let (n, body) = (train.count, &train.unit.body);
+    let (long, wide) =
+        train.unit.particulars.shipping.map_or((body.over_all(), body.width()), |[long, wide, _]| (long, wide));
     let one: Val<Ratio> = given(t, "one", None, ratio(1.0), "definition", "1");
     let (along, across) = match arrangement {
         Arrangement::SideBySide => (one, n),

@@ -97,8 +97,11 @@ pub(super) struct Known {
 
 /// Finds how the unit is installed.
 pub(super) fn installation<T: Trail>(t: &mut T, unit: &Unit, known: &Known) -> Installation {
-    let hopper = unit.frame.hopper_depth;
-    let room = if hopper.q.si() > 0.0 { 6.0 } else { 0.0 };
+    let hopper = unit.hopper.as_ref().map_or_else(
+        || given(t, "depth of the hopper", Some(LEVEL), Length::from_si(0.0), "unit", "no hopper"),
+        |hopper| hopper.depth,
+    );
+    let room = if unit.hopper.is_some() { 6.0 } else { 0.0 };
     let drain_room = given(
         t,
         "room for the drain below the hopper",
@@ -114,13 +117,13 @@ pub(super) fn installation<T: Trail>(t: &mut T, unit: &Unit, known: &Known) -> I
         reckon!(t, "lowest floor from which the outlet drains, site datum", [FT, M], (z = z, outfall = known.outfall_over_floor) z - outfall)
     });
     let clear = known.tailwater.map(|z| {
-        reckon!(t, "lowest floor from which the unit's level stands above the water at the outfall, site datum", [FT, M], (z = z, crest = unit.frame.crest) z - crest)
+        reckon!(t, "lowest floor from which the unit's level stands above the water at the outfall, site datum", [FT, M], (z = z, crest = unit.well.crest) z - crest)
     });
     let highest = known.incoming.filter(|_| !known.pumped).map(|z| {
-        reckon!(t, "highest floor that the incoming pipe reaches, site datum", [FT, M], (z = z, nozzle = unit.frame.inlet_invert) z - nozzle)
+        reckon!(t, "highest floor that the incoming pipe reaches, site datum", [FT, M], (z = z, nozzle = unit.inlet.invert) z - nozzle)
     });
     let ground = known.ground.map(|ground| ground.q);
-    let walls = unit.frame.height.q;
+    let walls = unit.body.height().q;
     let (stands, because, floor) = decide(known.pumped, ground, walls, [stand, lowest, clear, highest]);
     let nodes: Vec<Node> = [stand, lowest, clear, highest].into_iter().flatten().map(|v| v.at).collect();
     let among = "ground, lowest and highest floor";
@@ -135,7 +138,7 @@ pub(super) fn installation<T: Trail>(t: &mut T, unit: &Unit, known: &Known) -> I
         reckon!(t, "highest invert at the outfall that would still do, site datum", [FT, M], (floor = floor, outfall = known.outfall_over_floor) floor + outfall)
     });
     let water_over_crest = known.tailwater.zip(highest).filter(|_| because == Because::WaterOver).map(|(z, floor)| {
-        reckon!(t, "water at the outfall over the crest, with the unit as high as the incoming pipe reaches", [IN, MM], (z = z, floor = floor, crest = unit.frame.crest) z - floor - crest)
+        reckon!(t, "water at the outfall over the crest, with the unit as high as the incoming pipe reaches", [IN, MM], (z = z, floor = floor, crest = unit.well.crest) z - floor - crest)
     });
     let floor_ahead_of_pump = highest.filter(|_| stands.q == Stands::LiftPump);
     let over_ground_ahead_of_pump = stand.zip(floor_ahead_of_pump).map(|(stand, floor)| {

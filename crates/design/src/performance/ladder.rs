@@ -12,6 +12,7 @@ use crate::basis::cases::Case;
 use crate::basis::droplets::Droplets;
 use crate::basis::fluids::{self, Season};
 use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
+use crate::stages::Place;
 use crate::stages::gravity_zone::TankPass;
 use crate::stages::{Pass, Through};
 use crate::train::Train;
@@ -177,10 +178,10 @@ fn with_retention<T: Trail>(
     worst: &Removal,
 ) -> Result<Option<Val<Concentration>>, Stop> {
     let Some(tank) = worst.passage.tank().filter(|tank| tank.model.q == TankModel::Mixed) else { return Ok(None) };
-    let f = &unit.frame;
+    let Some(zone) = unit.compartment(Place::Retention) else { return Ok(None) };
+    let zone = unit.body.surface(t, "surface of the oil retention zone", zone.stretch(), unit.well.crest)?;
     let v_tank = reckon!(t, "overflow rate of tank and retention zone together", [GPM_FT2, M_H],
-        (flow = worst.flow, tank = unit.layout.tank_area, length = f.retention_length, width = f.width)
-        flow / (tank + length * width));
+        (flow = worst.flow, tank = unit.layout.tank_area, zone = zone) flow / (tank + zone));
     let tank = TankPass::new(t, v_tank, tank.model, tank.index);
     effluent(t, "with the retention zone", &worst.passage.with_tank(tank), worst).map(Some)
 }

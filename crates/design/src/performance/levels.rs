@@ -1,31 +1,23 @@
 //! Oil levels: how thick a layer each oil may make, what governs, and the set points.
 
+use super::caps::{Cap, Margins, caps};
 use super::hydraulics::Profile;
 use crate::basis::Basis;
 use crate::basis::fluids::OilState;
-use crate::basis::stated::standby;
-use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
+use crate::provenance::{Node, Off, Pair, Stop, Trail, Val, choose, given};
 use crate::train::Train;
 use crate::train::unit::Unit;
+use crate::vessel::Layer;
 use crate::{by, reckon, say};
 use stillrise_handbook::vessel::alarms::{DEFAULTS, LOWEST_ALARM, SetPoint};
 use stillrise_handbook::vessel::{
-    float_force_in_oil, float_force_in_water, float_submergence, inlet_cap, interface_drop, layer_volume, lip_cap,
-    oil_draw_residue, oil_surface_rise, pack_cap, set_point, skim_start, wall_cap,
+    float_force_in_oil, float_force_in_water, float_submergence, interface_drop, oil_draw_residue, oil_surface_rise,
+    set_point, skim_start,
 };
 use stillrise_units::catalog::{IN, L as LITRE, MM, PERCENT};
 use stillrise_units::{Density, Force, Length, Ratio, Typed, Volume, math, ratio};
 
 const LEVEL: Pair = (&IN, &MM);
-
-/// One cap on the oil layer.
-#[derive(Debug, Clone)]
-pub struct Cap {
-    /// What the oil would reach.
-    pub name: &'static str,
-    /// Thickest layer that does not.
-    pub thickness: Val<Length>,
-}
 
 /// One set point.
 #[derive(Debug, Clone)]
@@ -86,34 +78,6 @@ impl OilLevels {
     }
 }
 
-/// Margins that hold for all oils.
-pub struct Margins {
-    lip: Val<Length>,
-    pack: Val<Length>,
-    freeboard: Val<Length>,
-    inlet: Val<Length>,
-    lowest: Val<Length>,
-}
-
-/// The margins: proposals of the handbook, unless the site says otherwise.
-pub fn margins<T: Trail>(t: &mut T, w: &WhatIf, unit: &Unit) -> Margins {
-    t.section("oil levels");
-    let inches = |x: f64| Length::of(x, &IN);
-    let mut margin = |label: &str, key: &str, (low, value, high): (f64, f64, f64)| {
-        assume(t, w, standby(label, LEVEL, key, "", (inches(low), inches(value), inches(high)), "our proposal"))
-    };
-    let small = unit.frame.crest.q < inches(36.0);
-    let lip =
-        margin("water kept over the lip", "unit.lip_margin", if small { (2.0, 3.0, 6.0) } else { (3.0, 6.0, 9.0) });
-    let pack = margin("water kept over the pack", "unit.pack_margin", (1.0, 2.0, 4.0));
-    let freeboard = margin("freeboard", "unit.freeboard", (3.0, 6.0, 12.0));
-    let inlet = margin("gap kept under the inlet invert", "unit.inlet_gap", (0.0, 1.0, 2.0));
-    let fall = margin("evaporation and leakage below the crest", "unit.evaporation", (0.0, 1.0, 3.0));
-    let lowest =
-        reckon!(t, "lowest level of the clear well", [IN, MM], (crest = unit.frame.crest, fall = fall) crest - fall);
-    Margins { lip, pack, freeboard, inlet, lowest }
-}
-
 /// The levels of one oil. `highest` is the profile at the largest flow, fouled.
 ///
 /// # Errors
@@ -128,7 +92,7 @@ pub fn oil_levels<T: Trail>(
 ) -> Result<OilLevels, Stop> {
     t.section(format_args!("oil levels: {}", oil.name));
     let unit = &train.unit;
-    let f = &unit.frame;
+    let crest = unit.well.crest;
     let (cold, warm) = (&basis.fluids.cold, &basis.fluids.warm);
     if oil.cold.q >= cold.density.q {
         return Err(Stop {
@@ -137,30 +101,7 @@ pub fn oil_levels<T: Trail>(
             formula: false,
         });
     }
-    let loss = reckon!(t, "loss between oil zone and clear well, largest flow", [IN, MM], (chamber = highest.chamber, well = highest.well) chamber - well);
-    // Deepest interface: heavy, cold oil on the lowest water. Highest surface: light, warm oil at the largest flow.
-    let lip = by!(t, "cap by the downcomer's lip", lip_cap::thickness(m.lowest, f.lip, m.lip, oil.cold, cold.density))?;
-    let pack = by!(
-        t,
-        "cap by the top of the pack",
-        pack_cap::thickness(m.lowest, unit.layout.pack_top, m.pack, oil.cold, cold.density)
-    )?;
-    let wall = by!(
-        t,
-        "cap by the wall",
-        wall_cap::thickness(f.height, m.freeboard, highest.well, loss, oil.warm, warm.density)
-    )?;
-    let inlet = by!(
-        t,
-        "cap by the inlet",
-        inlet_cap::thickness(f.inlet_invert, m.inlet, highest.well, loss, oil.warm, warm.density)
-    )?;
-    let caps = vec![
-        Cap { name: "downcomer lip", thickness: lip },
-        Cap { name: "top of the pack", thickness: pack },
-        Cap { name: "wall", thickness: wall },
-        Cap { name: "inlet", thickness: inlet },
-    ];
+    let caps = caps(t, train, m, highest, oil, &basis.fluids)?;
     let mut governing = 0;
     for (i, cap) in caps.iter().enumerate() {
         if cap.thickness.q < caps[governing].thickness.q {
@@ -175,8 +116,8 @@ pub fn oil_levels<T: Trail>(
         "thickest permitted oil layer",
         Some(LEVEL),
         if smallest > zero { smallest } else { zero },
-        "the four caps",
-        caps[governing].name,
+        "the caps",
+        caps[governing].of.word(),
         &nodes,
     );
     let share_of = |t: &mut T, point: &'static SetPoint| -> Result<Val<Length>, Stop> {
@@ -196,7 +137,7 @@ pub fn oil_levels<T: Trail>(
     let mut alarm = None;
     for point in DEFAULTS.iter().filter(|p| p.word == "alarm") {
         let wanted = share_of(t, point)?;
-        let wanted = ahead_of_spill(t, basis, train, limit, wanted)?;
+        let wanted = ahead_of_spill(t, basis, train, (oil, cold.density), limit, wanted)?;
         alarm = Some(in_time(t, unit, highest, oil, cold.density, limit, wanted)?);
     }
     let mut levels = Vec::new();
@@ -226,9 +167,9 @@ pub fn oil_levels<T: Trail>(
             by!(t, "interface below the clear-well level", interface_drop::drop(thickness, oil.cold, cold.density))?;
         let rise =
             by!(t, "surface above the clear-well level", oil_surface_rise::rise(thickness, oil.cold, cold.density))?;
-        let interface = reckon!(t, "interface", [IN, MM], (crest = f.crest, drop = drop) crest - drop);
-        let surface = reckon!(t, "oil surface", [IN, MM], (crest = f.crest, rise = rise) crest + rise);
-        let volume = by!(t, "oil held", layer_volume::volume(unit.layout.oil_area, thickness))?;
+        let interface = reckon!(t, "interface", [IN, MM], (crest = crest, drop = drop) crest - drop);
+        let surface = reckon!(t, "oil surface", [IN, MM], (crest = crest, rise = rise) crest + rise);
+        let volume = unit.body.layer(t, "oil held", unit.oil, &Layer { thickness, interface, surface })?;
         levels.push(Level { point, thickness, interface, surface, volume });
     }
     let body =
@@ -237,17 +178,28 @@ pub fn oil_levels<T: Trail>(
         submerged: by!(
             t,
             "share of the float in the water",
-            float_submergence::share(f.float_density, oil.cold, warm.density)
+            float_submergence::share(unit.retention.float_density, oil.cold, warm.density)
         )?,
-        down: by!(t, "force down on the float in oil", float_force_in_oil::force(f.float_density, oil.cold, body))?,
-        up: by!(t, "force up on the float in water", float_force_in_water::force(f.float_density, warm.density, body))?,
+        down: by!(
+            t,
+            "force down on the float in oil",
+            float_force_in_oil::force(unit.retention.float_density, oil.cold, body)
+        )?,
+        up: by!(
+            t,
+            "force up on the float in water",
+            float_force_in_water::force(unit.retention.float_density, warm.density, body)
+        )?,
     };
-    let residue =
-        by!(t, "layer the draw-off leaves", oil_draw_residue::thickness(f.crest, f.oil_draw, oil.warm, warm.density))?;
+    let residue = by!(
+        t,
+        "layer the draw-off leaves",
+        oil_draw_residue::thickness(crest, unit.retention.oil_draw, oil.warm, warm.density)
+    )?;
     let skim = by!(
         t,
         "layer at which a lip at the inlet invert would skim",
-        skim_start::thickness(f.inlet_invert, highest.well, oil.warm, warm.density)
+        skim_start::thickness(unit.inlet.invert, highest.well, oil.warm, warm.density)
     )
     .ok();
     Ok(OilLevels {
@@ -264,23 +216,33 @@ pub fn oil_levels<T: Trail>(
     })
 }
 
+/// Oil that a layer of a thickness holds, without flow; for a search among many, and so without a trail.
+fn held(unit: &Unit, oil: &OilState, water: Val<Density>, thickness: Length) -> Option<Volume> {
+    let crest = unit.well.crest.q;
+    let drop = interface_drop::drop(thickness, oil.cold.q, water.q).ok()?;
+    let rise = oil_surface_rise::rise(thickness, oil.cold.q, water.q).ok()?;
+    let [thickness, interface, surface] = [thickness, crest - drop, crest + rise].map(|q| Val { q, at: Node::NONE });
+    let layer = Layer { thickness, interface, surface };
+    unit.body.layer(&mut Off, "", unit.oil, &layer).ok().map(|volume| volume.q)
+}
+
 /// The alarm's layer, so that what is declared as a spill still finds room over it: where nobody stated its level it moves
 /// down, where that leaves the room and it stays clear of the routine pump-out.
 fn ahead_of_spill<T: Trail>(
     t: &mut T,
     basis: &Basis,
     train: &Train,
+    (oil, water): (&OilState, Val<Density>),
     limit: Val<Length>,
     wanted: Val<Length>,
 ) -> Result<Val<Length>, Stop> {
     let spill = basis.spill.as_ref().filter(|_| basis.methods.alarm.is_none()).map(|s| s.at_unit());
     let Some(spill) = spill.filter(|spill| spill.q.si() > 0.0) else { return Ok(wanted) };
-    let latest = reckon!(
-        t,
-        "thickest layer over which the spill finds room",
-        [IN, MM],
-        (limit = limit, spill = spill, n = train.count, area = train.unit.layout.oil_area) limit - spill / n / area
-    );
+    let unit = &train.unit;
+    let each = reckon!(t, "spill that comes to one unit", [GAL, M3], (spill = spill, n = train.count) spill / n);
+    let held = |thickness: Length| held(unit, oil, water, thickness);
+    let label = "thickest layer over which the spill finds room";
+    let latest = unit.body.layer_under(t, label, unit.oil, (limit, each), held)?;
     if latest.q >= wanted.q {
         return Ok(wanted);
     }
@@ -323,7 +285,7 @@ fn in_time<T: Trail>(
     let delay = by!(
         t,
         "layer by which the largest flow delays the alarm",
-        oil_draw_residue::thickness(highest.chamber, unit.frame.crest, oil.cold, water)
+        oil_draw_residue::thickness(highest.chamber, unit.well.crest, oil.cold, water)
     )?;
     let latest = reckon!(t, "thickest layer without flow at which the alarm is in time", [IN, MM], (limit = limit, delay = delay) limit - delay);
     if latest.q >= wanted.q || latest.q.si() <= 0.0 {
@@ -360,7 +322,7 @@ pub fn trips<T: Trail>(
         levels.trip = Some(by!(
             t,
             &say!(T, "layer of {} at which the alarm trips", levels.oil),
-            oil_draw_residue::thickness(unit.frame.crest, mounted, oil.warm, basis.fluids.warm.density)
+            oil_draw_residue::thickness(unit.well.crest, mounted, oil.warm, basis.fluids.warm.density)
         )?);
         levels.trip_at_flow = Some(by!(
             t,

@@ -1,6 +1,7 @@
 //! Performance: what the train will do in each case, in both seasons, clean and at the end of the
 //! interval between pump-outs.
 
+pub mod caps;
 pub mod fit;
 pub mod grades;
 pub mod grains;
@@ -187,7 +188,7 @@ pub fn performance<T: Trail>(
     for (name, flow, state) in all.into_iter().skip(first) {
         profiles.push(hydraulics::profile(t, w, basis, unit, &site, flow, state, name)?);
     }
-    let margins = levels::margins(t, w, unit);
+    let margins = caps::margins(t, w, unit);
     let highest = profiles[profiles.len() - 1].clone();
     let mut oil_levels = Vec::new();
     for oil in basis.fluids.lighter() {

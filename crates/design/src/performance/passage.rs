@@ -147,9 +147,9 @@ impl Passage {
         let water = own.unwrap_or_else(|| basis.fluids.water(season));
         let way = Through { basis, fixed, flow, water, state };
         let mut stages = Passes::new();
-        stages.push(Pass::Tank(TankPass::through(t, unit, &way)?));
-        stages.push(Pass::Plates(PlatesPass::through(t, unit, &way)?));
-        stages.extend(MeshPass::through(t, unit, &way).map(Pass::Mesh));
+        for stage in unit.stages() {
+            stages.extend(stage.pass(t, unit, &way)?);
+        }
         let droplets = basis.arrivals.get(case.arrival).map_or(&basis.droplets, |arrival| &arrival.droplets).clone();
         let fluids = Fluids {
             water: water.density,

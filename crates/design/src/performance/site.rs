@@ -52,7 +52,7 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
     t.section("outlet and site levels");
     let bore = match e.outlet.pipe.as_deref().and_then(pipe_size) {
         Some(row) => given(t, "bore of the outlet pipe", Some(LEVEL), row.inside(), "outlet: pipe", row.word),
-        None => unit.frame.outlet_bore,
+        None => unit.well.bore,
     };
     let feet = |x: f64| Length::of(x, &FT);
     let length = stated_or(t, w, &e.outlet.length, || {
@@ -107,7 +107,7 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
             ),
         )
     };
-    let invert = unit.frame.outlet_invert;
+    let invert = unit.well.invert;
     let outfall = reckon!(t, "invert at the outfall, above the floor", [IN, MM], (invert = invert, length = length, slope = slope) invert - length * slope);
     let site_outfall = stated(t, w, "invert at the outfall, site datum", &e.outlet.invert);
     let ground = stated(t, w, "ground at the unit, site datum", &e.site.ground);
@@ -146,7 +146,7 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
     };
     if let (Some(z), Some(floor)) = (incoming, by_gravity) {
         levels.spare_fall = Some(reckon!(t, "incoming invert over the inlet nozzle", [IN, MM],
-            (incoming = z, floor = floor, nozzle = unit.frame.inlet_invert) incoming - floor - nozzle));
+            (incoming = z, floor = floor, nozzle = unit.inlet.invert) incoming - floor - nozzle));
     }
     Ok(levels)
 }

@@ -105,12 +105,11 @@ pub fn storage<T: Trail>(
     let arriving = by!(t, "dry solids that reach one unit", dry_solids::rate(each, c_in, none))?;
     let dry = by!(t, "dry solids in one unit", dry_solids::rate(each, c_in, c_out))?;
     let sludge = by!(t, "sludge in one unit", sludge_rate::rate(dry, s.in_sludge, s.sludge_density))?;
-    let hopper = unit.layout.hopper_volume;
     let room = Room {
-        store: if hopper.q.si() > 0.0 { hopper.q } else { Volume::from_si(0.1 * unit.layout.water_volume.q.si()) },
+        store: unit.hopper.as_ref().map_or(unit.layout.water_volume.q * 0.1, |hopper| hopper.volume.q),
         separator: unit.layout.water_volume.q,
         area: unit.layout.tank_area.q,
-        depth: unit.frame.crest.q,
+        depth: unit.well.crest.q,
     };
     let strictest = strictest_sludge(applying(None), &room).map_or(&TRIGGERS[0], |(rule, _)| rule);
     let trigger = basis.methods.trigger.unwrap_or(strictest);

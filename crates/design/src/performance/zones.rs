@@ -7,30 +7,27 @@ use super::levels::OilLevels;
 use super::removal::Removal;
 use crate::basis::Basis;
 use crate::basis::fluids::{Season, WaterState, water};
-use crate::provenance::{Stop, Trail, Val, choose, given};
+use crate::by;
+use crate::provenance::{Stop, Trail, Val, choose};
+use crate::stages::Place;
+use crate::stages::diffusion_baffle::Spreads;
+use crate::stages::inlet_chamber::Jet;
+use crate::stages::plate_pack::Film;
+use crate::stages::retention::Sinks;
 use crate::train::unit::Unit;
-use crate::{by, reckon};
-use stillrise_handbook::hydraulics::{baffle_coefficient, fitting_loss};
-use stillrise_handbook::separation::entrance_length::EntranceForm;
-use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_handbook::separation::{
-    camp_scour, capillary_length, densimetric_froude, density_current_speed, drag_cut, entrance_length,
-    film_shear_ratio, film_thickness, hinze_droplet, jet_dissipation, layer_froude, loss_dissipation, shear_rate,
+    camp_scour, capillary_length, densimetric_froude, density_current_speed, layer_froude,
 };
-use stillrise_units::catalog::{DEG_C, DEG_F, W_KG};
-use stillrise_units::{Dissipation, Length, Ratio, ShearRate, Temperature, Typed, Velocity};
+use stillrise_units::catalog::{DEG_C, DEG_F};
+use stillrise_units::{Length, Ratio, Temperature, Typed, Velocity};
 
 /// The checks, at the largest flow of a case with a known content, cold, at the end of the interval.
 #[derive(Debug, Clone)]
 pub struct Zones {
-    /// Dissipation of the inlet jet in its chamber.
-    pub jet: Val<Dissipation>,
-    /// Mean shear rate there.
-    pub shear: Val<ShearRate>,
-    /// The diffusion baffle.
-    pub baffle: Baffle,
-    /// Largest droplet that the jet leaves whole; `None` for one too gentle to break any.
-    pub survives: Option<Val<Length>>,
+    /// The inlet jet in its chamber.
+    pub jet: Jet,
+    /// The diffusion baffle; `None` without one.
+    pub baffle: Option<Spreads>,
     /// Length over which the flow in the gaps develops; `None` without plates.
     pub entrance: Option<Val<Length>>,
     /// Film of oil under a plate, and the water's pull on it over its own drive; `None` for an oil whose
@@ -41,29 +38,11 @@ pub struct Zones {
     /// Froude number of the water under the layer at the alarm, at the downcomer; `None` without a layer.
     pub layer: Option<Val<Ratio>>,
     /// The oil retention zone.
-    pub retention: Option<Retention>,
+    pub retention: Option<Sinks>,
     /// Velocity that scours grains of the median size; `None` for grains no heavier than the water.
     pub scour: Option<Val<Velocity>>,
     /// The water that flows in, against that in the unit.
     pub current: Current,
-}
-
-/// What the diffusion baffle does to the jet.
-#[derive(Debug, Clone)]
-pub struct Baffle {
-    /// Its loss coefficient on the velocity along the unit.
-    pub zeta: Val<Ratio>,
-    /// Power that it leaves in the primary zone.
-    pub power: Option<Val<Dissipation>>,
-}
-
-/// The zone behind plates and mesh, where the water turns down to the downcomer's lip.
-#[derive(Debug, Clone)]
-pub struct Retention {
-    /// Its overflow rate: how fast the water sinks there on the mean.
-    pub overflow: Val<Velocity>,
-    /// Largest droplet that the sinking water can draw under the downcomer.
-    pub drawn: Val<Length>,
 }
 
 /// A current of water of another temperature.
@@ -79,12 +58,6 @@ pub struct Current {
     pub speed: Option<Val<Velocity>>,
 }
 
-/// Thickness of the film, and the water's pull on it over its drive.
-pub type Film = (Val<Length>, Val<Ratio>);
-
-/// W/kg: below it no droplet of a separator breaks; a clean one of 10 mm comes through whole.
-const GENTLE: f64 = 0.001;
-
 /// Finds them.
 ///
 /// # Errors
@@ -98,42 +71,13 @@ pub fn zones<T: Trail>(
     worst: &Removal,
 ) -> Result<Zones, Stop> {
     t.section("zones");
-    let f = &unit.frame;
     let cold = &basis.fluids.cold;
-    let chamber = unit.zones.first().ok_or_else(|| Stop {
-        doing: "zones".into(),
-        reason: "no inlet chamber".into(),
-        formula: false,
-    })?;
-    let jet = by!(
-        t,
-        "dissipation of the inlet jet in its chamber",
-        jet_dissipation::dissipation(worst.flow, velocities.inlet, chamber.volume)
-    )?;
-    let shear = by!(t, "mean shear rate there", shear_rate::rate(jet, cold.kinematic))?;
-    let baffle = baffle(t, unit, worst)?;
-    let mut tension = basis.fluids.oils[0].tension;
-    for oil in &basis.fluids.oils {
-        if oil.tension.q < tension.q {
-            tension = oil.tension;
-        }
-    }
-    let label = "largest droplet that the jet leaves whole";
-    let survives = if jet.q >= Dissipation::of(GENTLE, &W_KG) {
-        Some(by!(t, label, hinze_droplet::diameter(tension, cold.density, jet))?)
-    } else {
-        None
-    };
-    let form = given(t, "form of the entrance length", None, EntranceForm::ShahLondon, "our proposal", "shah-london");
-    let entrance = match worst.passage.plates() {
-        Some(plates) => Some(by!(
-            t,
-            "length over which the flow in the gaps develops",
-            entrance_length::length(plates.gap_velocity, f.gap, cold.kinematic, form)
-        )?),
-        None => None,
-    };
-    let film = film(t, basis, unit, worst)?;
+    let chamber = unit.compartment(Place::InletChamber).ok_or_else(|| Stop::said("zones", "no inlet chamber"))?;
+    let jet = unit.inlet.jet(t, basis, worst.flow, velocities.inlet, chamber.volume)?;
+    let baffle = unit.baffle.as_ref().map(|baffle| baffle.spreads(t, unit, worst.flow)).transpose()?;
+    let plates = unit.pack.as_ref().zip(worst.passage.plates());
+    let entrance = plates.map(|(pack, plates)| pack.entrance(t, basis, plates)).transpose()?;
+    let film = plates.map(|(pack, plates)| pack.film(t, basis, worst, plates)).transpose()?.flatten();
     let oil = basis.fluids.heaviest(Season::Cold);
     let shed =
         by!(t, "size of drops shed from an edge", capillary_length::length(oil.tension, cold.density, oil.cold))?;
@@ -145,7 +89,7 @@ pub fn zones<T: Trail>(
         )?),
         _ => None,
     };
-    let retention = retention(t, unit, worst)?;
+    let retention = unit.retention.sinks(t, unit, worst)?;
     let (beta, friction) = super::grains::camp(t);
     let s = &basis.solids;
     let label = "velocity that scours grains of the median size";
@@ -155,66 +99,7 @@ pub fn zones<T: Trail>(
         None
     };
     let current = current(t, basis, unit, velocities)?;
-    Ok(Zones { jet, shear, baffle, survives, entrance, film, shed, layer, retention, scour, current })
-}
-
-fn baffle<T: Trail>(t: &mut T, unit: &Unit, worst: &Removal) -> Result<Baffle, Stop> {
-    let f = &unit.frame;
-    let zeta = by!(t, "loss coefficient of the diffusion baffle", baffle_coefficient::coefficient(f.baffle_open))?;
-    let approach = reckon!(t, "velocity ahead of the baffle", [FT_MIN, MM_S],
-        (flow = worst.flow, width = f.width, depth = f.crest) flow / (width * depth));
-    let loss = by!(t, "head that the baffle takes", fitting_loss::loss(zeta, approach))?;
-    let power = match unit.zones.get(1).filter(|zone| zone.volume.q.si() > 0.0) {
-        Some(zone) => Some(by!(
-            t,
-            "power of the baffle's jets in the primary zone",
-            loss_dissipation::dissipation(loss, worst.flow, zone.volume)
-        )?),
-        None => None,
-    };
-    Ok(Baffle { zeta, power })
-}
-
-fn retention<T: Trail>(t: &mut T, unit: &Unit, worst: &Removal) -> Result<Option<Retention>, Stop> {
-    let (f, p) = (&unit.frame, &worst.passage.fluids);
-    if !p.rises() {
-        return Ok(None);
-    }
-    let overflow = reckon!(t, "overflow rate of the oil retention zone", [GPM_FT2, M_H],
-        (flow = worst.flow, length = f.retention_length, width = f.width) flow / (length * width));
-    let drawn = by!(
-        t,
-        "largest droplet that is drawn under the downcomer",
-        drag_cut::diameter(overflow, p.water, p.oil, p.viscosity)
-    )?;
-    Ok(Some(Retention { overflow, drawn }))
-}
-
-/// The film that the governing oil makes under a plate, if everything free is caught there.
-fn film<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, worst: &Removal) -> Result<Option<Film>, Stop> {
-    let (f, cold) = (&unit.frame, &basis.fluids.cold);
-    let oil = basis.fluids.heaviest(Season::Cold);
-    let Some(kinematic) = oil.viscosity.filter(|_| oil.cold.q < cold.density.q) else { return Ok(None) };
-    let Some(plates) = worst.passage.plates() else { return Ok(None) };
-    let caught = reckon!(t, "oil caught by one plate, at most", [GPH, L_H],
-        (flow = worst.flow, free = worst.content.free, rho = oil.cold, plates = unit.layout.plates) flow * free / rho / plates);
-    if caught.q.si() <= 0.0 {
-        return Ok(None);
-    }
-    let viscosity = reckon!(t, "viscosity of the oil", [CP, MPA_S], (nu = kinematic, rho = oil.cold) nu * rho);
-    // Across the flow the oil drains along the width, over the length of the plates; else along the flow.
-    let across = if f.run.q == PlateRun::CrossFlow { f.pack_length } else { f.width };
-    let film = by!(
-        t,
-        "film of oil under a plate",
-        film_thickness::thickness(caught, across, viscosity, cold.density, oil.cold, f.angle)
-    )?;
-    let pull = by!(
-        t,
-        "pull of the water on it, over its drive",
-        film_shear_ratio::pull(cold.viscosity, plates.gap_velocity, f.gap, cold.density, oil.cold, f.angle, film)
-    )?;
-    Ok(Some((film, pull)))
+    Ok(Zones { jet, baffle, entrance, film, shed, layer, retention, scour, current })
 }
 
 fn current<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, v: &Velocities) -> Result<Current, Stop> {
@@ -242,7 +127,7 @@ fn current<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, v: &Velocities) -> R
             (inflow, water(t, inflow, basis.fluids.salinity)?, cold, false)
         }
     };
-    let depth = unit.frame.crest;
+    let depth = unit.body.mean_depth(t, unit.well.crest)?;
     let differs = inflowing.density.q != unit_water.density.q;
     let froude = if differs {
         let froude = by!(

@@ -50,13 +50,13 @@ impl TankPass {
         model: Val<TankModel>,
         stated: Val<Ratio>,
     ) -> Result<Self, Stop> {
-        let (f, flow) = (&unit.frame, way.flow);
+        let (crest, flow) = (unit.well.crest, way.flow);
         let v_0 = reckon!(t, "overflow rate ahead of the pack", [GPM_FT2, M_H], (flow = flow, area = unit.layout.tank_area) flow / area);
         let index = match model.q {
             TankModel::Tanks | TankModel::Dispersed => stated,
             TankModel::DobbinsCamp => {
-                let section =
-                    reckon!(t, "wetted cross-section", [FT2, M2], (width = f.width, depth = f.crest) width * depth);
+                let section = unit.body.section(t, "wetted cross-section", crest)?;
+                let depth = unit.body.mean_depth(t, crest)?;
                 let along = by!(t, "velocity along the tank", mean_velocity::velocity(flow, section))?;
                 let friction = given(
                     t,
@@ -66,8 +66,8 @@ impl TankPass {
                     "Camp, from memory",
                     "0.024",
                 );
-                let eddy = by!(t, "vertical mixing in the tank", camp_eddy::diffusivity(along, f.crest, friction))?;
-                by!(t, "index of the tank model", settling_peclet::peclet(v_0, f.crest, eddy))?
+                let eddy = by!(t, "vertical mixing in the tank", camp_eddy::diffusivity(along, depth, friction))?;
+                by!(t, "index of the tank model", settling_peclet::peclet(v_0, depth, eddy))?
             }
             _ => way.fixed.no_index,
         };

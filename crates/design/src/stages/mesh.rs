@@ -1,17 +1,113 @@
 //! Stage: an oleophilic mesh behind the plates.
 
-use super::Through;
+use super::plate_pack::PlatePack;
+use super::{Crossing, Through};
+use crate::basis::stated::standby;
 use crate::basis::waters::YesNo;
 use crate::performance::passage::Fluids;
-use crate::provenance::{Node, Origin, Stop, Trail, Val, entry};
-use crate::train::unit::Unit;
+use crate::provenance::{Node, Origin, Pair, Stop, Trail, Val, assume, entry, given};
+use crate::train::row::{DIMENSION, Row};
+use crate::vessel::some;
 use crate::{by, gather, reckon, record};
+use stillrise_handbook::hydraulics::mesh_loss;
 use stillrise_handbook::page::Series;
 use stillrise_handbook::separation::catch::Catch;
 use stillrise_handbook::separation::mesh_curve::MeshCurve;
 use stillrise_handbook::separation::mesh_removal::Mesh;
 use stillrise_handbook::separation::{mesh_curve, mesh_removal};
+use stillrise_units::catalog::{FT_MIN, IN, MIL, MM, MM_S, ONE, PERCENT, UM};
 use stillrise_units::{Length, Ratio, Typed, Velocity, ratio};
+
+record! {
+    /// A mesh as it is laid out, as high and as wide as the pack ahead of it.
+    Laid {
+        /// its thickness along the flow
+        thickness: Length;
+        /// its fibre
+        fibre: Length;
+        /// share of it that is fibre
+        solidity: Ratio;
+    }
+}
+
+/// A coalescing mesh.
+#[derive(Debug, Clone)]
+pub struct CoalescingMesh {
+    /// How it is laid out.
+    pub laid: Laid,
+    /// Measured on it: size, and share it catches.
+    pub curve: Option<Val<Series>>,
+    /// Velocity on its face above which it was measured to let collected oil go.
+    pub velocity_limit: Option<Val<Velocity>>,
+}
+
+impl CoalescingMesh {
+    /// As a row or a described unit lays it out; `None` without one.
+    pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Option<Self> {
+        const SHARE: Pair = (&PERCENT, &PERCENT);
+        let m = row.m;
+        let thickness = row.laid("thickness of the mesh", DIMENSION, &m.mesh).filter(|depth| some(depth.q))?;
+        let usual = Length::of(0.28, &MM);
+        let why = "not stated: 0.28 mm, common for knitted mesh";
+        let fibre = row.or_usual("fibre of the mesh", (&MIL, &MM), &m.mesh_fibre, usual, why);
+        let why = "not stated: 3 %, common for knitted mesh";
+        let solidity = row.or_usual("solid share of the mesh", SHARE, &m.mesh_solidity, ratio(0.03), why);
+        let curve = m.mesh_curve.is_given().then(|| {
+            let rows = m.mesh_curve.rows.clone();
+            let source = m.mesh_curve.claims.source(row.source);
+            given(row.t, "measured curve of the mesh", Some((&UM, &UM)), rows, &source, &m.mesh_curve.text)
+        });
+        let label = "velocity on the mesh above which it lets oil go";
+        let velocity_limit = row.laid(label, (&FT_MIN, &MM_S), &m.mesh_velocity_limit);
+        Some(Self { laid: Laid { thickness, fibre, solidity }, curve, velocity_limit })
+    }
+
+    /// Loss through it.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Val<Length>, Stop> {
+        let (l, water) = (&self.laid, &way.basis.fluids.cold);
+        let clean = by!(
+            t,
+            "loss of the clean mesh",
+            mesh_loss::loss(water.viscosity, way.approach, l.thickness, l.fibre, l.solidity, water.density)
+        )?;
+        if !way.fouled {
+            return Ok(clean);
+        }
+        let multiple = assume(
+            t,
+            way.w,
+            standby(
+                "loss of the fouled over the clean mesh",
+                (&ONE, &ONE),
+                "unit.mesh_fouling",
+                "",
+                (ratio(5.0), ratio(10.0), ratio(50.0)),
+                "engineering judgement: cleaned at 5 to 10 times the clean loss",
+            ),
+        );
+        let least = assume(
+            t,
+            way.w,
+            standby(
+                "least loss of a fouled mesh",
+                DIMENSION,
+                "unit.mesh_fouled_loss",
+                "",
+                (Length::of(0.5, &IN), Length::of(2.0, &IN), Length::of(4.0, &IN)),
+                "our proposal, 2 to 4 in; multiples of a clean loss near zero stay near zero",
+            ),
+        );
+        Ok(reckon!(
+            t,
+            "loss of the fouled mesh",
+            [IN, MM],
+            (clean = clean, multiple = multiple, least = least)(clean * multiple).max(least)
+        ))
+    }
+}
 
 record! {
     /// The bed of a mesh as one flow meets it.
@@ -68,27 +164,23 @@ impl MeshPass {
         Self { bed, curve, counts, at }
     }
 
-    /// The mesh of a unit; `None` without one.
-    pub fn through<T: Trail>(t: &mut T, unit: &Unit, way: &Through<'_>) -> Option<Self> {
-        let (f, m, flow) = (&unit.frame, &way.basis.methods, way.flow);
-        if f.mesh.q.si() <= 0.0 {
-            return None;
-        }
-        let section =
-            reckon!(t, "section of the mesh", [FT2, M2], (width = f.width, height = f.pack_height) width * height);
+    /// A mesh behind its pack.
+    pub fn through<T: Trail>(t: &mut T, mesh: &CoalescingMesh, pack: &PlatePack, way: &Through<'_>) -> Self {
+        let (f, m, flow) = (&mesh.laid, &way.basis.methods, way.flow);
+        let section = reckon!(t, "section of the mesh", [FT2, M2], (width = pack.follows.width, height = pack.laid.height) width * height);
         let mut face = reckon!(t, "velocity on the face of the mesh", [FT_MIN, MM_S], (flow = flow, section = section) flow / section);
         if way.state.is_end() {
             face = reckon!(t, "the same at the end of the interval", [FT_MIN, MM_S], (face = face, lost = m.fouling) face / (ratio(1.0) - lost));
         }
         let bed = Bed {
-            solidity: f.mesh_solidity,
-            fibre: f.mesh_fibre,
-            depth: f.mesh,
+            solidity: f.solidity,
+            fibre: f.fibre,
+            depth: f.thickness,
             face,
             sticking: m.mesh_sticking,
             saturation: m.mesh_saturation,
         };
-        Some(Self::new(t, bed, unit.particulars.mesh_curve.clone(), m.mesh_credit.q == YesNo::Yes))
+        Self::new(t, bed, mesh.curve.clone(), m.mesh_credit.q == YesNo::Yes)
     }
 
     /// What droplets meet in it.

@@ -1,20 +1,155 @@
-//! The stages of a unit, one a file: what each asks of the flow, and what droplets and grains meet in it.
+//! The stages of a unit, one a file: how each is laid out, what it takes of the head, how thick a layer of oil it lets
+//! stand, what droplets and grains meet in it, and what is checked in its zone.
 
+pub mod clear_well;
+pub mod diffusion_baffle;
+pub mod downcomer;
 pub mod gravity_zone;
+pub mod hopper;
+pub mod inlet_chamber;
 pub mod mesh;
 pub mod plate_pack;
+pub mod retention;
 
 use crate::basis::Basis;
 use crate::basis::fluids::WaterState;
 use crate::performance::State;
+use crate::performance::caps::{Cap, Caps, Margins};
 use crate::performance::passage::{Fixed, Fluids};
-use crate::provenance::{Origin, Stop, Trail, Val, entry};
+use crate::provenance::{Origin, Stop, Trail, Val, WhatIf, entry};
+use crate::train::unit::Unit;
 use arrayvec::ArrayVec;
+use diffusion_baffle::DiffusionBaffle;
+use downcomer::Downcomer;
 use gravity_zone::TankPass;
-use mesh::MeshPass;
-use plate_pack::PlatesPass;
+use inlet_chamber::InletChamber;
+use mesh::{CoalescingMesh, MeshPass};
+use plate_pack::{PlatePack, PlatesPass};
+use stillrise_handbook::choice;
 use stillrise_handbook::separation::catch::{Catch, Catches, MOST};
 use stillrise_units::{Flow, Length, Ratio, Velocity};
+
+choice! {
+    /// The compartments of a unit, in the order in which water passes those that it has.
+    Place {
+        /// where the incoming water is stilled
+        InletChamber "inlet chamber",
+        /// open water, over whose plan area droplets rise and grains settle
+        GravityZone "primary zone",
+        /// plates
+        PlatePack "plate pack",
+        /// a mesh
+        Mesh "mesh",
+        /// where oil is held ahead of the downcomer
+        Retention "oil retention zone",
+        /// behind the downcomer, up to the outlet
+        ClearWell "clear well",
+    }
+}
+
+choice! {
+    /// What a layer of oil would reach.
+    Reach {
+        /// the lower edge of the downcomer
+        Lip "downcomer lip",
+        /// the top of the plates
+        Pack "top of the pack",
+        /// the top of the vessel
+        Wall "wall",
+        /// the invert of the inlet
+        Inlet "inlet",
+    }
+}
+
+/// What crosses one unit, and how: the head that each stage takes is worked from it.
+pub struct Crossing<'a> {
+    /// The basis.
+    pub basis: &'a Basis,
+    /// Answers that are tried.
+    pub w: &'a WhatIf,
+    /// The unit.
+    pub unit: &'a Unit,
+    /// Flow through it.
+    pub flow: Val<Flow>,
+    /// Velocity along it.
+    pub approach: Val<Velocity>,
+    /// Whether it is at the end of its interval.
+    pub fouled: bool,
+}
+
+/// A stage of a unit.
+#[derive(Debug, Clone, Copy)]
+pub enum Stage<'a> {
+    /// The inlet and its chamber.
+    InletChamber(&'a InletChamber),
+    /// The wall that spreads the water.
+    DiffusionBaffle(&'a DiffusionBaffle),
+    /// Open water.
+    GravityZone,
+    /// Plates.
+    PlatePack(&'a PlatePack),
+    /// A mesh behind the plates.
+    Mesh(&'a CoalescingMesh, &'a PlatePack),
+    /// The baffle under which the water leaves.
+    Downcomer(&'a Downcomer),
+}
+
+impl Stage<'_> {
+    /// What takes the head in it.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Stage::InletChamber(_) => "inlet nozzle",
+            Stage::DiffusionBaffle(_) => "diffusion baffle",
+            Stage::GravityZone => "primary zone",
+            Stage::PlatePack(_) => "plate pack",
+            Stage::Mesh(..) => "mesh",
+            Stage::Downcomer(_) => "downcomer",
+        }
+    }
+
+    /// The head that it takes; open water takes none.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn loss<T: Trail>(self, t: &mut T, way: &Crossing<'_>) -> Result<Option<Val<Length>>, Stop> {
+        match self {
+            Stage::InletChamber(inlet) => inlet.loss(t, way).map(Some),
+            Stage::DiffusionBaffle(baffle) => baffle.loss(t, way).map(Some),
+            Stage::GravityZone => Ok(None),
+            Stage::PlatePack(pack) => pack.loss(t, way).map(Some),
+            Stage::Mesh(mesh, _) => mesh.loss(t, way).map(Some),
+            Stage::Downcomer(downcomer) => downcomer.loss(t, way).map(Some),
+        }
+    }
+
+    /// The thickest layer of oil that it lets stand.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn cap<T: Trail>(self, t: &mut T, m: &Margins, c: &Caps<'_>) -> Result<Option<Cap>, Stop> {
+        let (of, thickness) = match self {
+            Stage::InletChamber(inlet) => (Reach::Inlet, inlet.cap(t, m, c)?),
+            Stage::PlatePack(pack) => (Reach::Pack, pack.cap(t, m, c)?),
+            Stage::Downcomer(downcomer) => (Reach::Lip, downcomer.cap(t, m, c)?),
+            Stage::DiffusionBaffle(_) | Stage::GravityZone | Stage::Mesh(..) => return Ok(None),
+        };
+        Ok(Some(Cap { of, thickness }))
+    }
+
+    /// What droplets and grains meet in it at a flow; `None` where none are counted on to stay.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn pass<T: Trail>(self, t: &mut T, unit: &Unit, way: &Through<'_>) -> Result<Option<Pass>, Stop> {
+        Ok(match self {
+            Stage::GravityZone => Some(Pass::Tank(TankPass::through(t, unit, way)?)),
+            Stage::PlatePack(pack) => Some(Pass::Plates(PlatesPass::through(t, pack, way)?)),
+            Stage::Mesh(mesh, pack) => Some(Pass::Mesh(MeshPass::through(t, mesh, pack, way))),
+            Stage::InletChamber(_) | Stage::DiffusionBaffle(_) | Stage::Downcomer(_) => None,
+        })
+    }
+}
 
 /// What flows through one unit: how much, which water, in which state of the unit.
 pub struct Through<'a> {

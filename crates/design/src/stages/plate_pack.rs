@@ -1,17 +1,190 @@
 //! Stage: a pack of inclined plates.
 
-use super::Through;
+use super::{Crossing, Through};
+use crate::basis::Basis;
+use crate::basis::fluids::Season;
+use crate::performance::caps::{Caps, Margins};
 use crate::performance::passage::Fixed;
-use crate::provenance::{Node, Stop, Trail, Val, choose};
-use crate::train::unit::Unit;
-use crate::{by, gather, reckon};
-use stillrise_handbook::hydraulics::mean_velocity;
+use crate::performance::removal::Removal;
+use crate::provenance::{Node, Pair, Stop, Trail, Val, choose, given};
+use crate::train::row::{DIMENSION, Row};
+use crate::vessel::Body;
+use crate::{by, gather, reckon, record};
+use stillrise_handbook::hydraulics::{mean_velocity, pack_loss};
 use stillrise_handbook::separation::catch::Catch;
+use stillrise_handbook::separation::entrance_length::EntranceForm;
 use stillrise_handbook::separation::gap_reynolds::ReynoldsBasis;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_handbook::separation::plate_removal::{GapRegime, Plates};
-use stillrise_handbook::separation::{capture_area, gap_reynolds, plate_removal};
-use stillrise_units::{Ratio, Typed, Velocity, ratio};
+use stillrise_handbook::separation::{
+    capture_area, entrance_length, film_shear_ratio, film_thickness, gap_reynolds, plate_removal,
+};
+use stillrise_handbook::vessel::{pack_area, pack_cap, pack_open_area, plate_count};
+use stillrise_units::catalog::{DEG, MM};
+use stillrise_units::{Angle, Area, Length, Ratio, Typed, Velocity, ratio};
+
+record! {
+    /// A pack as it is laid out.
+    Laid {
+        /// length of the pack
+        length: Length;
+        /// height of the pack
+        height: Length;
+        /// underside of the pack
+        bottom: Length;
+        /// clear gap between plates
+        gap: Length;
+        /// thickness of a plate
+        plate: Length;
+        /// angle of the plates to the horizontal
+        angle: Angle;
+        /// how the water runs through them
+        run: PlateRun;
+    }
+}
+
+impl Laid {
+    /// As a row or a described unit lays it out.
+    ///
+    /// # Errors
+    /// [`Stop`] naming the dimension that is missing.
+    pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
+        const ANGLE: Pair = (&DEG, &DEG);
+        let m = row.m;
+        let length = row.need("length of the pack", &m.pack_length)?;
+        let height = row.need("height of the pack", &m.pack_height)?;
+        let bottom = row.need("underside of the pack", &m.pack_bottom)?;
+        let gap = row.need("clear gap between plates", &m.gap)?;
+        let usual = Length::of(1.0, &MM);
+        let plate = row.or_usual("thickness of a plate", DIMENSION, &m.plate, usual, "not stated: 1 mm");
+        let angle = row.assumed.angle.or_else(|| row.laid("angle of the plates", ANGLE, &m.angle));
+        let angle = angle.ok_or_else(|| row.stop("angle of the plates is not stated"))?;
+        let run = m.run.0.unwrap_or(PlateRun::CrossFlow);
+        let source = m.run.1.source(row.source);
+        let run = given(row.t, "how the water runs through the plates", None, run, &source, run.word());
+        Ok(Self { length, height, bottom, gap, plate, angle, run })
+    }
+}
+
+record! {
+    /// What follows from it.
+    Follows {
+        /// top of the pack
+        top: Length;
+        /// width that the vessel leaves it
+        width: Length;
+        /// plates in the pack
+        plates: Ratio;
+        /// projected area of all plates
+        area: Area;
+        /// open cross-section between the plates
+        open: Area;
+    }
+}
+
+/// A pack of plates.
+#[derive(Debug, Clone)]
+pub struct PlatePack {
+    /// How it is laid out.
+    pub laid: Laid,
+    /// What follows.
+    pub follows: Follows,
+}
+
+/// Thickness of the film of oil under a plate, and the water's pull on it over its drive.
+pub type Film = (Val<Length>, Val<Ratio>);
+
+impl PlatePack {
+    /// In the body of a unit.
+    ///
+    /// # Errors
+    /// [`Stop`] where it does not fit into it.
+    pub fn new<T: Trail>(t: &mut T, laid: Laid, body: &Body) -> Result<Self, Stop> {
+        let l = &laid;
+        let top = reckon!(t, "top of the pack", [IN, MM], (bottom = l.bottom, height = l.height) bottom + height);
+        let width = body.clear_width(t, "width of the pack", l.bottom, top)?;
+        let plates = by!(t, "plates in the pack", plate_count::count(l.height, l.gap, l.plate, l.angle))?;
+        let area = by!(t, "projected area of the plates", pack_area::area(plates, l.length, width))?;
+        let open = by!(t, "open cross-section of the pack", pack_open_area::area(width, l.height, l.gap, l.plate))?;
+        Ok(Self { laid, follows: Follows { top, width, plates, area, open } })
+    }
+
+    /// Loss through its gaps.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Val<Length>, Stop> {
+        let mut v = by!(t, "velocity in the gaps", mean_velocity::velocity(way.flow, self.follows.open))?;
+        if way.fouled {
+            v = reckon!(t, "velocity in the gaps, fouled", [FT_MIN, MM_S], (u = v, fouling = way.basis.methods.fouling) u / (ratio(1.0) - fouling));
+        }
+        let (l, water) = (&self.laid, &way.basis.fluids.cold);
+        by!(t, "loss of the pack", pack_loss::loss(water.viscosity, v, l.length, l.gap, water.density))
+    }
+
+    /// The thickest layer of oil that stays over it.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn cap<T: Trail>(&self, t: &mut T, m: &Margins, c: &Caps<'_>) -> Result<Val<Length>, Stop> {
+        by!(
+            t,
+            "cap by the top of the pack",
+            pack_cap::thickness(m.lowest, self.follows.top, m.pack, c.oil.cold, c.cold)
+        )
+    }
+
+    /// Length over which the flow in the gaps develops.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn entrance<T: Trail>(&self, t: &mut T, basis: &Basis, plates: &PlatesPass) -> Result<Val<Length>, Stop> {
+        let form =
+            given(t, "form of the entrance length", None, EntranceForm::ShahLondon, "our proposal", "shah-london");
+        let nu = basis.fluids.cold.kinematic;
+        by!(
+            t,
+            "length over which the flow in the gaps develops",
+            entrance_length::length(plates.gap_velocity, self.laid.gap, nu, form)
+        )
+    }
+
+    /// The film that the governing oil makes under a plate, if everything free is caught there; `None` for an oil whose
+    /// viscosity is not known there, or that does not rise.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn film<T: Trail>(
+        &self,
+        t: &mut T,
+        basis: &Basis,
+        worst: &Removal,
+        plates: &PlatesPass,
+    ) -> Result<Option<Film>, Stop> {
+        let (l, cold) = (&self.laid, &basis.fluids.cold);
+        let oil = basis.fluids.heaviest(Season::Cold);
+        let Some(kinematic) = oil.viscosity.filter(|_| oil.cold.q < cold.density.q) else { return Ok(None) };
+        let caught = reckon!(t, "oil caught by one plate, at most", [GPH, L_H],
+            (flow = worst.flow, free = worst.content.free, rho = oil.cold, plates = self.follows.plates) flow * free / rho / plates);
+        if caught.q.si() <= 0.0 {
+            return Ok(None);
+        }
+        let viscosity = reckon!(t, "viscosity of the oil", [CP, MPA_S], (nu = kinematic, rho = oil.cold) nu * rho);
+        // Across the flow the oil drains along the width, over the length of the plates; else along the flow.
+        let across = if l.run.q == PlateRun::CrossFlow { l.length } else { self.follows.width };
+        let film = by!(
+            t,
+            "film of oil under a plate",
+            film_thickness::thickness(caught, across, viscosity, cold.density, oil.cold, l.angle)
+        )?;
+        let pull = by!(
+            t,
+            "pull of the water on it, over its drive",
+            film_shear_ratio::pull(cold.viscosity, plates.gap_velocity, l.gap, cold.density, oil.cold, l.angle, film)
+        )?;
+        Ok(Some((film, pull)))
+    }
+}
 
 /// Reynolds number on four hydraulic radii up to which flow between plates is laminar.
 pub const LAMINAR_UP_TO: f64 = 2000.0;
@@ -41,21 +214,21 @@ fn gathered<T: Trail>(t: &mut T, v_0: Val<Velocity>, spread: Val<Ratio>, regime:
 }
 
 impl PlatesPass {
-    /// The pack of a unit.
+    /// A pack.
     ///
     /// # Errors
     /// [`Stop`] when a formula has no answer.
-    pub fn through<T: Trail>(t: &mut T, unit: &Unit, way: &Through<'_>) -> Result<Self, Stop> {
-        let (l, f) = (&unit.layout, &unit.frame);
+    pub fn through<T: Trail>(t: &mut T, pack: &PlatePack, way: &Through<'_>) -> Result<Self, Stop> {
+        let (l, f) = (&pack.follows, &pack.laid);
         let (m, flow) = (&way.basis.methods, way.flow);
         let (plates, open) = if way.state.is_end() {
             let lost = m.fouling;
             (
-                reckon!(t, "plate area left at the end of the interval", [FT2, M2], (area = l.plate_area, lost = lost) area * (ratio(1.0) - lost)),
-                reckon!(t, "open section left at the end of the interval", [FT2, M2], (area = l.open_area, lost = lost) area * (ratio(1.0) - lost)),
+                reckon!(t, "plate area left at the end of the interval", [FT2, M2], (area = l.area, lost = lost) area * (ratio(1.0) - lost)),
+                reckon!(t, "open section left at the end of the interval", [FT2, M2], (area = l.open, lost = lost) area * (ratio(1.0) - lost)),
             )
         } else {
-            (l.plate_area, l.open_area)
+            (l.area, l.open)
         };
         // Across the slope the droplets' own way along the plates counts for nothing.
         let counts = match f.run.q {

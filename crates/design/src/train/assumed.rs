@@ -190,6 +190,18 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
     );
     g.bores(m, flow);
     let deep = crest;
+    if m.pack.0 == Some(PackWord::None) {
+        let lip = deep / 6.0;
+        g.length(
+            "lip of the downcomer",
+            ("lip", &m.lip),
+            asks("the gap between the floor and the lower edge of the last baffle"),
+            (0.6 * lip, lip, 2.0 * lip),
+            "a sixth of the depth of water",
+        );
+        g.zones(m, length, width, None).ok_or_else(|| stop("its internals fill the whole length"))?;
+        return Ok(g.out);
+    }
     let pack_height = g.length(
         "height of the pack",
         ("pack_height", &m.pack_height),
@@ -213,8 +225,8 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
         (0.6 * lip, lip, (1.5 * lip).min(0.8 * deep)),
         "a tenth of the pack above its underside",
     );
-    g.plates(m, pack_height);
-    g.zones(m, length, width, pack_height).ok_or_else(|| stop("its internals fill the whole length"))?;
+    g.plates(m);
+    g.zones(m, length, width, Some(pack_height)).ok_or_else(|| stop("its internals fill the whole length"))?;
     Ok(g.out)
 }
 
@@ -283,20 +295,8 @@ impl<T: Trail> Gather<'_, T> {
         }
     }
 
-    /// Gap and angle of the plates; an open tank counts as a pack of one plate, its own floor plan.
-    fn plates(&mut self, m: &Model, pack_height: f64) {
-        if m.pack.0 == Some(PackWord::None) {
-            let why = "no pack: the open tank is taken as one plate, so that its own plan counts once";
-            let source = "unit: dimensions: pack";
-            let level = Angle::of(45.0, &DEG);
-            let angle = given(self.t, "angle of the plates", Some((&DEG, &DEG)), level, source, why);
-            // Just less than the height square to the plate, the plate's own thickness off.
-            let gap = Length::from_si((0.999 * pack_height * math::cos(level.si()) - 0.001).max(0.005));
-            let gap = given(self.t, "clear gap between plates", Some(L), gap, source, why);
-            self.out.lengths.push(("clear gap between plates", gap));
-            self.out.angle = Some(angle);
-            return;
-        }
+    /// Gap and angle of the plates.
+    fn plates(&mut self, m: &Model) {
         let inch = Length::of(1.0, &IN).si();
         self.length(
             "clear gap between plates",
@@ -316,13 +316,17 @@ impl<T: Trail> Gather<'_, T> {
     }
 
     /// Zones along the unit, in what the stated ones leave of it; `None` when they leave nothing.
-    fn zones(&mut self, m: &Model, length: f64, width: f64, pack_height: f64) -> Option<()> {
+    ///
+    /// An open tank has neither pack nor zone behind it.
+    fn zones(&mut self, m: &Model, length: f64, width: f64, pack_height: Option<f64>) -> Option<()> {
         let stated = [&m.inlet_length, &m.pack_length, &m.retention_length, &m.well_length];
+        let zones =
+            || ZONES.iter().zip(stated).enumerate().filter(|(k, _)| pack_height.is_some() || !matches!(k, 1 | 2));
         let mut left = length - m.mesh.q().map_or(0.0, Typed::si);
         let mut open = PRIMARY;
-        let from_volume =
-            m.pack_volume.q().filter(|_| !m.pack_length.is_given()).map(|v| self.pack(m, v, width, pack_height));
-        for (k, ((_, name, _, part), key)) in ZONES.iter().zip(stated).enumerate() {
+        let volume = m.pack_volume.q().filter(|_| !m.pack_length.is_given()).zip(pack_height);
+        let from_volume = volume.map(|(volume, height)| self.pack(m, volume, width, height));
+        for (k, ((_, name, _, part), key)) in zones() {
             // An answer that is tried takes its length from the others as one that is given does.
             let tried = self.w.0.get(&[BLOCK, name].concat()).and_then(Length::from_arg).map(Typed::si);
             let known = if k == 1 { from_volume } else { None };
@@ -334,7 +338,7 @@ impl<T: Trail> Gather<'_, T> {
         if left <= 0.0 {
             return None;
         }
-        for (k, ((label, key, what, part), quantity)) in ZONES.iter().zip(stated).enumerate() {
+        for (k, ((label, key, what, part), quantity)) in zones() {
             if k == 1 && from_volume.is_some() {
                 continue;
             }

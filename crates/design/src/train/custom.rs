@@ -1,13 +1,23 @@
-//! A unit made to measure: dimensions generated from the basis by stated rules.
+//! A unit made to measure: dimensions generated from the basis by stated rules (long because it is one list of rules).
 
 use super::Made;
-use super::frame::{Frame, Particulars};
+use super::particulars::Particulars;
+use super::unit::Parts;
 use crate::basis::Basis;
 use crate::basis::fluids::Season;
 use crate::enquiry::blocks::{Arrangement, Site};
 use crate::enquiry::keys::Quantity;
 use crate::enquiry::range::OutletControl;
 use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
+use crate::stages::clear_well::ClearWell;
+use crate::stages::diffusion_baffle::DiffusionBaffle;
+use crate::stages::downcomer::Downcomer;
+use crate::stages::hopper::Hopper;
+use crate::stages::inlet_chamber::InletChamber;
+use crate::stages::mesh::{self, CoalescingMesh};
+use crate::stages::plate_pack;
+use crate::stages::retention::Retention;
+use crate::vessel::{Body, Rectangular};
 use crate::{by, reckon};
 use stillrise_handbook::hydraulics::pipes::PIPE_SIZES;
 use stillrise_handbook::hydraulics::{circle_area, mean_velocity};
@@ -40,20 +50,20 @@ fn rule<T: Trail, Q: stillrise_handbook::page::Argument>(
     given(t, label, units, q, "made to measure", because)
 }
 
-/// Generates the frame for a share of the design flow.
+/// Generates the parts for a share of the design flow.
 ///
 /// `n` units in parallel share the flow; `made` says how far it goes beyond its first size, when a first check showed
 /// that this falls short.
 ///
 /// # Errors
 /// [`Stop`] when no oil rises, or a formula has no answer.
-pub fn frame<T: Trail>(
+pub fn parts<T: Trail>(
     t: &mut T,
     basis: &Basis,
     site: &Site,
     n: Val<Ratio>,
     made: Made,
-) -> Result<(Frame, Particulars), Stop> {
+) -> Result<(Parts, Particulars), Stop> {
     t.section("unit made to measure");
     let case = basis.largest_steady().ok_or_else(|| Stop {
         doing: "unit made to measure".to_owned(),
@@ -214,7 +224,8 @@ pub fn frame<T: Trail>(
         "sludge slides on 45 degrees (API 421, from memory)",
         &[hopper_length.at, width.at],
     );
-    let mesh = rule(t, "thickness of the mesh", Some(L), inches(4.0), "common practice; no credit is taken for it");
+    let thickness =
+        rule(t, "thickness of the mesh", Some(L), inches(4.0), "common practice; no credit is taken for it");
     let mesh_fibre = rule(t, "fibre of the mesh", Some((&MIL, &MM)), Length::of(0.28, &MM), "common for knitted mesh");
     let mesh_solidity =
         rule(t, "solid share of the mesh", Some((&PERCENT, &PERCENT)), ratio(0.03), "common for knitted mesh");
@@ -230,7 +241,7 @@ pub fn frame<T: Trail>(
         &[bore.at],
     );
     let length = reckon!(t, "inside length", [IN, MM],
-        (inlet = inlet_length, primary = primary, pack = pack_length, mesh = mesh, retention = retention_length, well = well_length)
+        (inlet = inlet_length, primary = primary, pack = pack_length, mesh = thickness, retention = retention_length, well = well_length)
         inlet + primary + pack + mesh + retention + well);
     let drop = rule(t, "draw-off below the crest", Some(L), inches(1.0), "leaves little oil and draws no air");
     let oil_draw =
@@ -238,37 +249,38 @@ pub fn frame<T: Trail>(
     let heaviest = basis.fluids.heaviest(Season::Cold).cold;
     let lightest = basis.fluids.warm.density;
     let float_density = by!(t, "density of the level float", float_density::density(heaviest, lightest))?;
-    let frame = Frame {
-        length,
-        width,
-        height,
-        control,
-        crest: outlet_invert,
-        weir_length: width,
-        outlet_invert,
-        outlet_bore: bore,
-        inlet_invert,
-        inlet_bore: bore,
-        inlet_length,
-        baffle_open,
-        hopper_length,
-        hopper_bottom,
-        hopper_depth,
-        pack_length,
-        pack_height,
-        pack_bottom,
-        gap,
-        plate,
-        angle,
-        run,
-        mesh,
-        mesh_fibre,
-        mesh_solidity,
-        retention_length,
-        well_length,
-        lip,
-        oil_draw,
-        float_density,
+    let body = Body::Rectangular(Rectangular { length, width, height });
+    let hopper = Hopper::new(t, &body, [hopper_length, hopper_bottom, hopper_depth])?;
+    let mesh = CoalescingMesh {
+        laid: mesh::Laid { thickness, fibre: mesh_fibre, solidity: mesh_solidity },
+        curve: None,
+        velocity_limit: None,
+    };
+    let parts = Parts {
+        body,
+        inlet: InletChamber { invert: inlet_invert, bore, length: inlet_length },
+        baffle: Some(DiffusionBaffle { open: baffle_open }),
+        hopper,
+        pack: Some(plate_pack::Laid {
+            length: pack_length,
+            height: pack_height,
+            bottom: pack_bottom,
+            gap,
+            plate,
+            angle,
+            run,
+        }),
+        mesh: Some(mesh),
+        retention: Retention { length: retention_length, oil_draw, float_density },
+        downcomer: Downcomer { lip },
+        well: ClearWell {
+            length: well_length,
+            control,
+            crest: outlet_invert,
+            weir_length: width,
+            invert: outlet_invert,
+            bore,
+        },
     };
     let particulars = Particulars {
         model: "made to measure".to_owned(),
@@ -276,7 +288,7 @@ pub fn frame<T: Trail>(
         lifts_out: Some(true),
         ..Particulars::default()
     };
-    Ok((frame, particulars))
+    Ok((parts, particulars))
 }
 
 struct Section {

@@ -4,10 +4,12 @@ pub mod assumed;
 pub mod containment;
 pub mod custom;
 pub mod equalisation;
-pub mod frame;
+pub mod particulars;
 mod polisher;
+pub mod row;
 pub mod unit;
 
+use crate::arrangements;
 use crate::basis::Basis;
 use crate::basis::cases::Case;
 use crate::basis::fluids::Season;
@@ -16,6 +18,7 @@ use crate::enquiry::range::{Model, Range};
 use crate::provenance::{Stop, Trail, Val, WhatIf, assume, given};
 use crate::{by, reckon, say};
 use equalisation::Equalisation;
+use row::Row;
 use stillrise_handbook::page::Arg;
 use stillrise_handbook::separation::remaining_oil::RiseLaw;
 use stillrise_handbook::separation::{drag_rise, grit_settling, stokes_rise};
@@ -164,34 +167,37 @@ pub fn train<T: Trail>(
 ) -> Result<Train, Stop> {
     t.section("train");
     let n = given(t, "units in parallel", Some((&ONE, &ONE)), ratio(f64::from(count)), "unit", &say!(T, "{count}"));
-    let (frame, particulars, origin) = match source {
+    let (parts, particulars, origin) = match source {
         Source::Row(range, model) => {
             let title = range.head.title.0.clone().unwrap_or_default();
             let name = model.model.0.clone().unwrap_or_default();
             let from = format!("range \"{title}\", model \"{name}\"");
-            let frame = frame::frame(t, w, model, &assumed::Assumed::default(), &from)?;
-            let particulars = frame::particulars(t, w, model, range.head.currency.as_deref(), &from);
-            (frame, particulars, from)
+            let assumed = assumed::Assumed::default();
+            let mut row = Row { t: &mut *t, w, m: model, assumed: &assumed, source: &from };
+            let parts = arrangements::parts(&mut row)?;
+            let particulars = particulars::particulars(&mut row, range.head.currency.as_deref());
+            (parts, particulars, from)
         }
         Source::Stated(model) => {
             let from = "unit: dimensions".to_owned();
             let flow = basis.design_flow().map_or(0.0, |q| q.q.si()) / f64::from(count.max(1));
             let assumed = assumed::dimensions(t, w, model, Flow::from_si(flow))?;
-            let frame = frame::frame(t, w, model, &assumed, &from)?;
-            let particulars = frame::particulars(t, w, model, None, &from);
+            let mut row = Row { t: &mut *t, w, m: model, assumed: &assumed, source: &from };
+            let parts = arrangements::parts(&mut row)?;
+            let particulars = particulars::particulars(&mut row, None);
             let origin = if assumed.is_empty() {
                 "dimensions stated in the enquiry"
             } else {
                 "some dimensions stated in the enquiry, the others assumed"
             };
-            (frame, particulars, origin.to_owned())
+            (parts, particulars, origin.to_owned())
         }
         Source::Custom(made) => {
-            let (frame, particulars) = custom::frame(t, basis, &e.site, n, *made)?;
-            (frame, particulars, "made to measure".to_owned())
+            let (parts, particulars) = custom::parts(t, basis, &e.site, n, *made)?;
+            (parts, particulars, "made to measure".to_owned())
         }
     };
-    let unit = unit::lay_out(t, frame, particulars)?;
+    let unit = unit::lay_out(t, parts, particulars)?;
     let imbalance = (count > 1).then(|| {
         assume(
             t,

@@ -1,158 +1,245 @@
-//! A unit laid out: zones, areas, volumes, all from the frame, consistent by construction.
+//! A unit laid out: its body, its stages, and the compartments that they make of it.
 
-use super::frame::{Frame, Particulars};
-use crate::provenance::{Stop, Trail, Val};
-use crate::{by, reckon, record, say};
+use super::particulars::Particulars;
+use crate::provenance::{Node, Stop, Trail, Val};
+use crate::stages::clear_well::ClearWell;
+use crate::stages::diffusion_baffle::DiffusionBaffle;
+use crate::stages::downcomer::Downcomer;
+use crate::stages::hopper::Hopper;
+use crate::stages::inlet_chamber::InletChamber;
+use crate::stages::mesh::CoalescingMesh;
+use crate::stages::plate_pack::{self, PlatePack};
+use crate::stages::retention::Retention;
+use crate::stages::{Place, Stage};
+use crate::vessel::{Body, Stretch, rest, some, sum};
+use crate::{record, say};
+use arrayvec::ArrayVec;
 use stillrise_handbook::vessel::shape::Shape;
-use stillrise_handbook::vessel::shapes::{Hopper, Rectangular, RectangularHopper};
-use stillrise_handbook::vessel::{box_volume, hopper_volume, pack_area, pack_open_area, plate_count};
-use stillrise_units::{Area, Length, Ratio, Typed, Volume};
+use stillrise_units::{Area, Length, Typed, Volume};
+
+/// What a unit is made of, as a row, a described unit or a rule lays it out.
+#[derive(Debug, Clone)]
+pub struct Parts {
+    /// Its body.
+    pub body: Body,
+    /// Its inlet.
+    pub inlet: InletChamber,
+    /// The wall that spreads the water.
+    pub baffle: Option<DiffusionBaffle>,
+    /// Its hopper.
+    pub hopper: Option<Hopper>,
+    /// Its plates.
+    pub pack: Option<plate_pack::Laid>,
+    /// A mesh behind them.
+    pub mesh: Option<CoalescingMesh>,
+    /// Where oil is held.
+    pub retention: Retention,
+    /// The baffle under which the water leaves.
+    pub downcomer: Downcomer,
+    /// The clear well with the outlet.
+    pub well: ClearWell,
+}
 
 record! {
-    /// What follows from a frame. Areas in plan unless said otherwise.
+    /// What follows from the parts of a unit.
     Layout {
-        /// length of the tank between diffusion baffle and pack
+        /// length of the open water between diffusion baffle and plates, or downcomer where there are none
         primary_length: Length;
-        /// top of the pack
-        pack_top: Length;
-        /// plates in the pack
-        plates: Ratio;
-        /// projected area of all plates
-        plate_area: Area;
-        /// open cross-section between the plates
-        open_area: Area;
-        /// surface of the tank ahead of the pack, inlet chamber included
+        /// surface of the open water, inlet chamber included
         tank_area: Area;
-        /// area over which oil is held
+        /// surface over which oil is held, at the crest
         oil_area: Area;
         /// water up to the crest, above the floor
         water_volume: Volume;
-        /// hopper below the floor
-        hopper_volume: Volume;
     }
 }
 
-/// One zone along the unit.
+/// A compartment of a unit.
 #[derive(Debug, Clone)]
-pub struct Zone {
-    /// Its name.
-    pub name: &'static str,
-    /// Where it begins.
+pub struct Compartment {
+    /// Which.
+    pub place: Place,
+    /// Station at which it begins, from the tip of the inlet end.
     pub from: Length,
-    /// Its length.
+    /// Station at which it ends.
+    pub to: Length,
+    /// Its length, without heads.
     pub length: Val<Length>,
-    /// Its water volume up to the crest, above the floor.
+    /// How many ends of the vessel close it.
+    pub ends: u8,
+    /// Its water up to the crest, above the floor.
     pub volume: Val<Volume>,
+}
+
+impl Compartment {
+    /// As a stretch of the vessel.
+    #[must_use]
+    pub fn stretch(&self) -> Stretch {
+        Stretch { length: self.length, ends: self.ends }
+    }
 }
 
 /// One unit.
 #[derive(Debug, Clone)]
 pub struct Unit {
-    /// Dimensions that were given or chosen.
-    pub frame: Frame,
+    /// Its body.
+    pub body: Body,
+    /// Its inlet.
+    pub inlet: InletChamber,
+    /// The wall that spreads the water.
+    pub baffle: Option<DiffusionBaffle>,
+    /// Its hopper.
+    pub hopper: Option<Hopper>,
+    /// Its plates.
+    pub pack: Option<PlatePack>,
+    /// A mesh behind them.
+    pub mesh: Option<CoalescingMesh>,
+    /// Where oil is held.
+    pub retention: Retention,
+    /// The baffle under which the water leaves.
+    pub downcomer: Downcomer,
+    /// The clear well with the outlet.
+    pub well: ClearWell,
     /// What follows from them.
     pub layout: Layout,
-    /// Zones in the direction of flow.
-    pub zones: Vec<Zone>,
+    /// Where oil is held: from the diffusion baffle to the downcomer.
+    pub oil: Stretch,
+    /// Its compartments in the direction of flow.
+    pub compartments: Vec<Compartment>,
     /// The vessel.
     pub shape: Shape,
     /// What the range says beyond.
     pub particulars: Particulars,
 }
 
+impl Unit {
+    /// Its stages in the direction of flow.
+    #[must_use]
+    pub fn stages(&self) -> ArrayVec<Stage<'_>, 8> {
+        let mut stages = ArrayVec::new();
+        stages.push(Stage::InletChamber(&self.inlet));
+        stages.extend(self.baffle.as_ref().map(Stage::DiffusionBaffle));
+        stages.push(Stage::GravityZone);
+        stages.extend(self.pack.as_ref().map(Stage::PlatePack));
+        stages.extend(self.mesh.as_ref().zip(self.pack.as_ref()).map(|(mesh, pack)| Stage::Mesh(mesh, pack)));
+        stages.push(Stage::Downcomer(&self.downcomer));
+        stages
+    }
+
+    /// One of its compartments; `None` where it has none of the kind.
+    #[must_use]
+    pub fn compartment(&self, place: Place) -> Option<&Compartment> {
+        self.compartments.iter().find(|c| c.place == place)
+    }
+
+    /// Depth of its hopper; nothing without one.
+    #[must_use]
+    pub fn below_floor(&self) -> Length {
+        self.hopper.as_ref().map_or(Length::from_si(0.0), |hopper| hopper.depth.q)
+    }
+
+    /// Volume of its hopper; nothing without one.
+    #[must_use]
+    pub fn hopper_volume(&self) -> Volume {
+        self.hopper.as_ref().map_or(Volume::from_si(0.0), |hopper| hopper.volume.q)
+    }
+
+    /// Its dimensions as given or chosen, part by part: name, and place in the trail.
+    #[must_use]
+    pub fn dimensions(&self) -> Vec<(&'static str, Vec<(&'static str, Node)>)> {
+        let mut parts = vec![("vessel", self.body.fields()), ("inlet", self.inlet.fields())];
+        parts.extend(self.baffle.as_ref().map(|baffle| ("diffusion baffle", baffle.fields())));
+        parts.extend(self.hopper.as_ref().map(|hopper| ("hopper", hopper.fields())));
+        parts.extend(self.pack.as_ref().map(|pack| ("plate pack", pack.laid.fields())));
+        parts.extend(self.mesh.as_ref().map(|mesh| ("mesh", mesh.laid.fields())));
+        parts.push(("oil retention", self.retention.fields()));
+        parts.push(("downcomer", self.downcomer.fields()));
+        parts.push(("clear well", self.well.fields()));
+        parts
+    }
+
+    /// What follows from them.
+    #[must_use]
+    pub fn follows(&self) -> Vec<(&'static str, Node)> {
+        let mut fields = self.layout.fields();
+        fields.extend(self.pack.iter().flat_map(|pack| pack.follows.fields()));
+        fields
+    }
+}
+
 /// Lays a unit out.
 ///
 /// # Errors
 /// [`Stop`] when the internals do not fit into the vessel.
-pub fn lay_out<T: Trail>(t: &mut T, frame: Frame, particulars: Particulars) -> Result<Unit, Stop> {
-    let name = particulars.model.clone();
-    let stop = |reason: String| Stop { doing: format!("laying out unit {name}"), reason, formula: false };
-    let f = &frame;
-    let primary_length = reckon!(t, "length of the primary zone", [IN, MM],
-        (length = f.length, inlet = f.inlet_length, pack = f.pack_length, mesh = f.mesh, retention = f.retention_length, well = f.well_length)
-        length - inlet - pack - mesh - retention - well);
+pub fn lay_out<T: Trail>(t: &mut T, parts: Parts, particulars: Particulars) -> Result<Unit, Stop> {
+    let stop = |reason: String| Stop::said(format!("laying out unit {}", particulars.model), reason);
+    let Parts { body, inlet, baffle, hopper, pack, mesh, retention, downcomer, well } = parts;
+    let pack_length = pack.as_ref().map(|pack| pack.length);
+    let mesh_length = mesh.as_ref().filter(|_| pack.is_some()).map(|mesh| mesh.laid.thickness);
+    let held = Some(retention.length).filter(|length| some(length.q));
+    let mut others: ArrayVec<Val<Length>, 8> = ArrayVec::new();
+    others.extend([Some(inlet.length), pack_length, mesh_length, held, Some(well.length)].into_iter().flatten());
+    let primary_length = rest(t, "length of the primary zone", body.length(), &others);
     if primary_length.q.si() < -1e-9 {
         return Err(stop(format!("its internals are {:.0} mm longer than the vessel", -primary_length.q.si() * 1e3)));
     }
-    let pack_top =
-        reckon!(t, "top of the pack", [IN, MM], (bottom = f.pack_bottom, height = f.pack_height) bottom + height);
-    if f.lip.q >= f.crest.q {
+    if downcomer.lip.q >= well.crest.q {
         return Err(stop("the downcomer's lip is not under water".to_owned()));
     }
-    if f.crest.q >= f.height.q {
-        return Err(stop("the water would stand above the walls".to_owned()));
+    if well.crest.q >= body.height().q {
+        return Err(stop(if body.is_open() {
+            "the water would stand above the walls".to_owned()
+        } else {
+            "the water would stand above the top of the vessel".to_owned()
+        }));
     }
-    let hopper_room = f.inlet_length.q + primary_length.q;
-    if f.hopper_length.q.si() > hopper_room.si() + 1e-9 {
+    let hopper_room = inlet.length.q + primary_length.q;
+    if hopper.as_ref().is_some_and(|hopper| hopper.length.q.si() > hopper_room.si() + 1e-9) {
         return Err(stop("the hopper is longer than inlet chamber and primary zone together".to_owned()));
     }
-    let plates = by!(t, "plates in the pack", plate_count::count(f.pack_height, f.gap, f.plate, f.angle))?;
-    let plate_area = by!(t, "projected area of the plates", pack_area::area(plates, f.pack_length, f.width))?;
-    let open_area =
-        by!(t, "open cross-section of the pack", pack_open_area::area(f.width, f.pack_height, f.gap, f.plate))?;
-    let tank_area = reckon!(
-        t,
-        "surface ahead of the pack",
-        [FT2, M2],
-        (inlet = f.inlet_length, primary = primary_length, width = f.width)(inlet + primary) * width
-    );
-    let oil_area = reckon!(
-        t,
-        "area over which oil is held",
-        [FT2, M2],
-        (
-            primary = primary_length,
-            pack = f.pack_length,
-            mesh = f.mesh,
-            retention = f.retention_length,
-            width = f.width
-        )(primary + pack + mesh + retention)
-            * width
-    );
-    let water_volume =
-        by!(t, "water up to the crest, above the floor", box_volume::volume(f.length, f.width, f.crest))?;
-    let hopper_volume = by!(
-        t,
-        "volume of the hopper",
-        hopper_volume::volume(f.hopper_length, f.width, f.hopper_bottom, f.hopper_bottom, f.hopper_depth)
-    )?;
-    let mut zones = Vec::new();
-    let mut from = Length::from_si(0.0);
-    for (zone, length) in [
-        ("inlet chamber", f.inlet_length),
-        ("primary zone", primary_length),
-        ("plate pack", f.pack_length),
-        ("mesh", f.mesh),
-        ("oil retention zone", f.retention_length),
-        ("clear well", f.well_length),
+    let pack = pack.map(|pack| PlatePack::new(t, pack, &body)).transpose()?;
+    let tank = sum(t, "length ahead of the pack", &[inlet.length, primary_length]);
+    let tank = Stretch { length: tank, ends: 1 };
+    let tank_area = body.surface(t, "surface ahead of the pack", tank, well.crest)?;
+    let mut over: ArrayVec<Val<Length>, 4> = ArrayVec::new();
+    over.push(primary_length);
+    over.extend([pack_length, mesh_length, held].into_iter().flatten());
+    let oil = Stretch { length: sum(t, "length over which oil is held", &over), ends: 0 };
+    let oil_area = body.surface(t, "area over which oil is held", oil, well.crest)?;
+    let water_volume = body.volume(t, "water up to the crest, above the floor", body.whole(), well.crest)?;
+    let (head, mut from) = (body.head(), Length::from_si(0.0));
+    let mut compartments = Vec::with_capacity(6);
+    for (place, length, ends) in [
+        (Place::InletChamber, Some(inlet.length), 1),
+        (Place::GravityZone, Some(primary_length), 0),
+        (Place::PlatePack, pack_length, 0),
+        (Place::Mesh, mesh_length, 0),
+        (Place::Retention, held, 0),
+        (Place::ClearWell, Some(well.length), 1),
     ] {
-        let volume = by!(t, &say!(T, "water in the {zone}"), box_volume::volume(length, f.width, f.crest))?;
-        zones.push(Zone { name: zone, from, length, volume });
-        from += length.q;
+        let Some(length) = length.filter(|length| some(length.q)) else { continue };
+        let own = Stretch { length, ends };
+        let volume = body.volume(t, &say!(T, "water in the {}", place.word()), own, well.crest)?;
+        let to = from + length.q + head * f64::from(ends);
+        compartments.push(Compartment { place, from, to, length, ends, volume });
+        from = to;
     }
-    let chamber = Rectangular { length: f.length.q, width: f.width.q, height: f.height.q };
-    let shape = if f.hopper_depth.q.si() > 0.0 && f.hopper_length.q.si() > 0.0 {
-        let hopper = Hopper {
-            at: Length::from_si(0.0),
-            top_length: f.hopper_length.q,
-            bottom_length: f.hopper_bottom.q,
-            bottom_width: f.hopper_bottom.q,
-            depth: f.hopper_depth.q,
-        };
-        Shape::RectangularHopper(RectangularHopper { chamber, hoppers: vec![hopper] })
-    } else {
-        Shape::Rectangular(chamber)
-    };
-    let layout = Layout {
-        primary_length,
-        pack_top,
-        plates,
-        plate_area,
-        open_area,
-        tank_area,
-        oil_area,
-        water_volume,
-        hopper_volume,
-    };
-    Ok(Unit { frame, layout, zones, shape, particulars })
+    let shape = body.shape(hopper.as_ref().map(Hopper::shape));
+    let layout = Layout { primary_length, tank_area, oil_area, water_volume };
+    Ok(Unit {
+        body,
+        inlet,
+        baffle,
+        hopper,
+        pack,
+        mesh,
+        retention,
+        downcomer,
+        well,
+        layout,
+        oil,
+        compartments,
+        shape,
+        particulars,
+    })
 }

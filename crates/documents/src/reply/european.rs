@@ -133,7 +133,7 @@ fn sludge(settled: &Settled) -> Option<String> {
     let asked = settled.job.design.basis.as_ref()?.european.as_ref()?.sizes.as_ref().ok()?.sludge_trap?;
     let volume = |si: f64| print::in_prose(si, settled.job.enquiry.system().pick((&GAL, &M3)));
     let train = settled.job.design.train.as_ref();
-    let ours = match train.map(|t| (t.unit.layout.hopper_volume.q.si(), t.count.q.si())) {
+    let ours = match train.map(|t| (t.unit.hopper_volume().si(), t.count.q.si())) {
         Some((hopper, n)) if hopper > 0.0 && n > 1.0 => {
             format!("the hoppers of our units hold {} each and are no such trap, which stands ahead", volume(hopper))
         }

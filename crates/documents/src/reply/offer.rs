@@ -198,7 +198,7 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     let p = &train.unit.particulars;
     let n = train.count.q.si();
     let each = if n > 1.0 { " each" } else { "" };
-    let f = &train.unit.frame;
+    let body = &train.unit.body;
     let choice = settled.job.design.performance.as_ref().and_then(|p| p.fit.choice);
     let how = choice.map_or_else(String::new, |choice| format!(", {}", choice.q.word()));
     let mut facts = vec![if n > 1.0 { format!("{} x {}{how}", print::digits(n, 2), p.model) } else { p.model.clone() }];
@@ -211,9 +211,9 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
         )),
         None => facts.push(format!(
             "inside{each} {} x {}, walls {} high",
-            show(settled, f.length.q.si(), (&FT, &M)),
-            show(settled, f.width.q.si(), (&FT, &M)),
-            show(settled, f.height.q.si(), (&FT, &M))
+            show(settled, body.over_all().q.si(), (&FT, &M)),
+            show(settled, body.width().q.si(), (&FT, &M)),
+            show(settled, body.height().q.si(), (&FT, &M))
         )),
     }
     facts.extend(why(settled));

@@ -128,19 +128,21 @@ fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
     let design = &r.settled.job.design;
     let mut out: Vec<[String; 2]> = Vec::new();
     if let Some(train) = &design.train {
-        let (f, l) = (&train.unit.frame, &train.unit.layout);
+        let unit = &train.unit;
         let units: Pair = (&IN, &MM);
         let digits = |q| r.digits(q, units, 4);
+        let (what, sizes) = unit.body.sizes();
+        let plates = unit
+            .pack
+            .as_ref()
+            .map_or_else(String::new, |pack| format!(", {} of plates", r.show(pack.follows.area.q, (&FT2, &M2))));
         let size = format!(
-            "{} × {}; inside {} × {} × {} {}, {} of plates, {} of water",
+            "{} × {}; {what} {} {}{plates}, {} of water",
             stillrise_units::print::digits(stillrise_units::Typed::si(train.count.q), 3),
-            train.unit.particulars.model,
-            digits(f.length.q),
-            digits(f.width.q),
-            digits(f.height.q),
+            unit.particulars.model,
+            sizes.map(digits).join(" × "),
             r.symbol(units),
-            r.show(l.plate_area.q, (&FT2, &M2)),
-            r.show(l.water_volume.q, (&GAL, &M3)),
+            r.show(unit.layout.water_volume.q, (&GAL, &M3)),
         );
         out.push(["Unit".to_owned(), size]);
     } else {

@@ -7,7 +7,6 @@ use crate::summary::performance::may_bind;
 use crate::summary::stands;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::Performance;
-use stillrise_design::performance::hydraulics::STEPS;
 use stillrise_design::performance::levels::OilLevels;
 use stillrise_design::provenance::Pair;
 use stillrise_units::catalog::{D, FT, FT_MIN, GAL, GPD, IN, KG_D, L, LB_D, LBF, M, MM, MM_S, NEWTON, PERCENT, UM};
@@ -46,8 +45,8 @@ fn profile(r: &mut Report<'_>, p: &Performance) {
     }
     columns.push(number("No.", ""));
     let mut table = Table::new(columns);
-    for (i, step) in STEPS.iter().enumerate() {
-        let mut row = vec![capital(step)];
+    for (i, step) in p.highest().steps.iter().enumerate() {
+        let mut row = vec![capital(step.name)];
         for (k, profile) in p.profiles.iter().enumerate() {
             let Some(step) = profile.steps.get(i) else { continue };
             if k > 0 {
@@ -116,7 +115,7 @@ fn oil(r: &mut Report<'_>, levels: &OilLevels) {
     for (k, cap) in levels.caps.iter().enumerate() {
         let governs = k == levels.governing;
         let row = [
-            capital(cap.name),
+            capital(cap.of.word()),
             r.digits(cap.thickness.q, LEVEL, 4),
             match train.filter(|train| !may_bind(cap, train)) {
                 Some(_) => "deeper than the tank: never binds",
@@ -155,7 +154,7 @@ fn oil(r: &mut Report<'_>, levels: &OilLevels) {
         r.no(levels.residue.at)
     );
     if let Some(skim) =
-        levels.skim.filter(|s| s.q.si() > 0.0 && train.is_none_or(|train| s.q.si() <= train.unit.frame.height.q.si()))
+        levels.skim.filter(|s| s.q.si() > 0.0 && train.is_none_or(|train| s.q.si() <= train.unit.body.height().q.si()))
     {
         text += &format!(
             "; a fixed lip at the inlet invert would begin to skim at {} and the largest flow (No. {})",

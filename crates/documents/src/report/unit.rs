@@ -122,7 +122,8 @@ fn dimensions(r: &mut Report<'_>, train: &Train) {
         slim("Value"),
         number("No.", ""),
     ]);
-    paired(r, &mut table, &train.unit.frame.fields());
+    let stated: Vec<_> = train.unit.dimensions().into_iter().flat_map(|(_, all)| all).collect();
+    paired(r, &mut table, &stated);
     r.out.table(&table);
     let mut table = Table::new([
         wide("Follows", 1.6),
@@ -132,17 +133,17 @@ fn dimensions(r: &mut Report<'_>, train: &Train) {
         slim("Value"),
         number("No.", ""),
     ]);
-    paired(r, &mut table, &train.unit.layout.fields());
+    paired(r, &mut table, &train.unit.follows());
     r.out.table(&table);
     let mut table = Table::new([
-        wide("Zone", 1.6),
+        wide("Compartment", 1.6),
         number("Length", r.symbol(LENGTH)),
         number("Water up to the crest", r.symbol((&GAL, &M3))),
         number("No.", ""),
     ]);
-    for zone in &train.unit.zones {
+    for zone in &train.unit.compartments {
         table.row([
-            capital(zone.name),
+            capital(zone.place.word()),
             r.digits(zone.length.q, LENGTH, 4),
             r.digits(zone.volume.q, (&GAL, &M3), 4),
             r.no(zone.volume.at),

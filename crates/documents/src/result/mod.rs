@@ -134,9 +134,9 @@ fn train(settled: &Settled, edition: Edition) -> Value {
             "name": s.name, "why": s.why, "asked_for": s.asked_for,
             "size": s.size.as_ref().map(|(label, arg, units)| { let mut v = value(arg, Some(*units), system); v.insert("label".to_owned(), json!(label)); v }),
         })).collect::<Vec<_>>(),
-        "frame": fields(ledger, &train.unit.frame.fields(), system),
-        "layout": fields(ledger, &train.unit.layout.fields(), system),
-        "zones": train.unit.zones.iter().map(|z| json!({ "name": z.name, "length": val(ledger, z.length.at, system), "volume": val(ledger, z.volume.at, system) })).collect::<Vec<_>>(),
+        "parts": train.unit.dimensions().into_iter().map(|(part, all)| json!({ "part": part, "dimensions": fields(ledger, &all, system) })).collect::<Vec<_>>(),
+        "follows": fields(ledger, &train.unit.follows(), system),
+        "compartments": train.unit.compartments.iter().map(|c| json!({ "compartment": c.place.word(), "length": val(ledger, c.length.at, system), "volume": val(ledger, c.volume.at, system) })).collect::<Vec<_>>(),
         "nozzles": { "inlet": p.nozzles.0, "outlet": p.nozzles.1 },
         "empty_weight": p.empty_weight.map(|w| val(ledger, w.at, system)),
         "shipping": p.shipping.map(|s| s.map(|v| val(ledger, v.at, system))),
@@ -160,8 +160,8 @@ fn performance(settled: &Settled) -> Value {
         })).collect::<Vec<_>>(),
         "velocities": fields(ledger, &p.velocities.fields(), system),
         "oil_levels": p.levels.iter().map(|l| json!({
-            "oil": l.oil, "governing": l.caps[l.governing].name, "limit": v(l.limit.at),
-            "caps": l.caps.iter().map(|c| json!({ "name": c.name, "thickness": v(c.thickness.at) })).collect::<Vec<_>>(),
+            "oil": l.oil, "governing": l.caps[l.governing].of.word(), "limit": v(l.limit.at),
+            "caps": l.caps.iter().map(|c| json!({ "name": c.of.word(), "thickness": v(c.thickness.at) })).collect::<Vec<_>>(),
             "set_points": l.levels.iter().map(|x| json!({
                 "name": x.point.word, "action": x.point.action, "layer": v(x.thickness.at), "interface": v(x.interface.at), "surface": v(x.surface.at), "held": v(x.volume.at),
             })).collect::<Vec<_>>(),

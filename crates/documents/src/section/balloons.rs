@@ -2,7 +2,6 @@
 
 use super::findings::Group;
 use super::internals::{deflector, weir};
-use super::liquids::oil_zone;
 use super::place::{Section, WALL, zero};
 use super::schedules::{Id, items};
 use super::vessel::{drain, oil_draw, outlet};
@@ -12,6 +11,7 @@ use crate::render::mark::Balloon;
 use crate::render::pen::Layer;
 use crate::render::scene::Scene;
 use stillrise_checks::Part;
+use stillrise_design::stages::Place;
 use stillrise_units::{Typed, math};
 
 /// Least distance of balloons in the row, mm.
@@ -43,8 +43,8 @@ pub fn draw(s: &Section, scene: &mut Scene, findings: &[Group]) {
     for ((at, number), x) in row.into_iter().zip(places) {
         balloon(scene, at, &number, false, [0.0, 7.0, 14.0].map(|up| pt(x, rim - ROW - up)));
     }
-    let f = s.frame();
-    let inlet = s.at(zero(), f.inlet_invert.q + f.inlet_bore.q).by(-WALL - 4.0, 0.0);
+    let unit = s.unit();
+    let inlet = s.at(zero(), unit.inlet.invert.q + unit.inlet.bore.q).by(-WALL - 4.0, 0.0);
     balloon(
         scene,
         inlet,
@@ -54,7 +54,7 @@ pub fn draw(s: &Section, scene: &mut Scene, findings: &[Group]) {
             .map(|(x, y)| inlet.by(x, y)),
     );
     let stub = outlet(s);
-    let at = pt(stub.x0 + 3.5, s.at(zero(), f.outlet_invert.q + f.outlet_bore.q).y);
+    let at = pt(stub.x0 + 3.5, s.at(zero(), unit.well.invert.q + unit.well.bore.q).y);
     let centres = [(4.0, -9.0), (4.0, -13.0), (0.5, -13.0), (4.0, -18.0), (4.0, -24.0), (4.0, 12.0), (4.0, 18.0)];
     balloon(scene, at, "N2", false, centres.map(|(x, y)| at.by(x, y)));
     if let Some(at) = drain(s) {
@@ -107,48 +107,58 @@ fn apart(places: &mut [f64]) {
 
 /// Where a part is pointed at, and where its balloon stands if not in the row.
 fn tip(s: &Section, id: Id) -> (Point, Option<Point>) {
-    let f = s.frame();
-    let rim = s.unit().shape.height();
-    let upper = s.at(zero(), f.crest.q + (rim - f.crest.q) * 0.5).y;
-    let top = s.at(zero(), s.unit().layout.pack_top.q).y;
+    let unit = s.unit();
+    let (rim, crest) = (unit.shape.height(), unit.well.crest.q);
+    let upper = s.at(zero(), crest + (rim - crest) * 0.5).y;
+    let top = s.at(zero(), unit.pack.as_ref().map_or(crest, |pack| pack.follows.top.q)).y;
+    let (ahead, behind) = s.oil_zone();
+    let over = |place, share| s.along(s.zone(place).unwrap_or_else(|| s.oil_zone()), share);
     match id {
         Id::Shell => (s.at(zero(), rim * 0.96).by(-0.5 * WALL, 0.0), None),
         Id::Deflector => {
             let (a, b) = deflector(s);
             (pt(0.5 * (a.x + b.x), 0.5 * (a.y + b.y)), None)
         }
-        Id::Baffle => (pt(s.at(f.inlet_length.q, zero()).x, upper), None),
+        Id::Baffle => (pt(s.at(ahead, zero()).x, upper), None),
         Id::Hopper => {
             let (edge, _) = s.hopper().unwrap_or((zero(), zero()));
             let at = s.at(edge * 0.5, s.unit().shape.bottom() * 0.5).by(-0.4, 0.4);
             (at, Some(at.by(-5.5, 6.5)))
         }
-        Id::Pack => (pt(s.within("plate pack", 0.42), top + 3.0), None),
-        Id::Mesh => (pt(s.within("mesh", 0.5), top + 4.0), None),
-        Id::Float => (pt(s.within("oil retention zone", 0.3), upper), None),
-        Id::Downcomer => (pt(s.at(oil_zone(s).1, zero()).x, upper), None),
-        Id::Weir => (s.at(weir(s), f.crest.q * 0.8), None),
+        Id::Pack => (pt(over(Place::PlatePack, 0.42), top + 3.0), None),
+        Id::Mesh => (pt(over(Place::Mesh, 0.5), top + 4.0), None),
+        Id::Float => (pt(s.along(s.oil_end(), 0.3), upper), None),
+        Id::Downcomer => (pt(s.at(behind, zero()).x, upper), None),
+        Id::Weir => (s.at(weir(s), crest * 0.8), None),
     }
 }
 
 /// Where a finding on a part points to; nowhere if it concerns no part of the vessel.
 fn concern(s: &Section, part: Part) -> Option<Point> {
-    let f = s.frame();
-    let deep = |share: f64| s.at(zero(), f.crest.q * share).y;
+    let unit = s.unit();
+    let (crest, (inlet, well)) = (unit.well.crest.q, (&unit.inlet, &unit.well));
+    let deep = |share: f64| s.at(zero(), crest * share).y;
+    let over = |place, share| s.along(s.zone(place).unwrap_or_else(|| s.oil_zone()), share);
     Some(match part {
-        Part::Inlet => s.at(zero(), f.inlet_invert.q + f.inlet_bore.q * 0.5).by(-3.0, 0.0),
-        Part::Chamber => pt(s.within("primary zone", 0.35), deep(0.2)),
-        Part::Hopper if s.hopper().is_some() => s.at(f.hopper_length.q * 0.5, s.unit().shape.bottom() * 0.25),
-        Part::Hopper => pt(s.within("primary zone", 0.25), s.at(zero(), zero()).y - 0.8),
-        Part::Pack => pt(s.within("plate pack", 0.62), s.at(zero(), f.pack_bottom.q).y - 4.0),
-        Part::OilZone => pt(s.within("plate pack", 0.75), deep(0.99)),
-        Part::Downcomer => s.at(oil_zone(s).1, f.lip.q).by(0.0, -3.0),
+        Part::Inlet => s.at(zero(), inlet.invert.q + inlet.bore.q * 0.5).by(-3.0, 0.0),
+        Part::Chamber => pt(over(Place::GravityZone, 0.35), deep(0.2)),
+        Part::Hopper if unit.hopper.is_some() => {
+            let length = unit.hopper.as_ref().map_or(zero(), |hopper| hopper.length.q);
+            s.at(length * 0.5, unit.shape.bottom() * 0.25)
+        }
+        Part::Hopper => pt(over(Place::GravityZone, 0.25), s.at(zero(), zero()).y - 0.8),
+        Part::Pack => {
+            let bottom = unit.pack.as_ref().map_or(crest * 0.5, |pack| pack.laid.bottom.q);
+            pt(over(Place::PlatePack, 0.62), s.at(zero(), bottom).y - 4.0)
+        }
+        Part::OilZone => pt(over(Place::PlatePack, 0.75), deep(0.99)),
+        Part::Downcomer => s.at(s.oil_zone().1, unit.downcomer.lip.q).by(0.0, -3.0),
         Part::Outlet | Part::Effluent => {
             let stub: Rect = outlet(s);
-            pt(stub.x0 + math::min(5.5, stub.width()), s.at(zero(), f.outlet_invert.q + f.outlet_bore.q * 0.5).y)
+            pt(stub.x0 + math::min(5.5, stub.width()), s.at(zero(), well.invert.q + well.bore.q * 0.5).y)
         }
         Part::Unit => s.at(s.unit().shape.length(), s.unit().shape.height() * 0.32).by(0.5 * WALL, 0.0),
         Part::Enquiry | Part::Site => return None,
     })
-    .filter(|p| p.x.is_finite() && f.crest.q.si().is_finite())
+    .filter(|p| p.x.is_finite() && crest.si().is_finite())
 }

@@ -1,11 +1,10 @@
 //! Dimensions of the section. Each states the unit's own value, not a difference measured off the drawing.
 
-use super::liquids::oil_zone;
 use super::place::{Section, WALL, zero};
-use super::vessel::some;
 use crate::render::mark::Axis;
 use crate::render::scale::Spot;
 use crate::render::scene::Scene;
+use stillrise_design::stages::Place;
 use stillrise_units::{Length, Typed, math};
 
 /// How far the chain of zones stands below the vessel on paper, mm: clear of the drain.
@@ -15,16 +14,16 @@ pub const PACK: f64 = 5.0;
 
 /// Draws them all; the answer is the y on paper of the lowest dimension line.
 pub fn draw(s: &Section, scene: &mut Scene) -> f64 {
-    let f = s.frame();
-    let shape = &s.unit().shape;
-    let zones: Vec<_> = s.unit().zones.iter().filter(|z| some(z.length.q)).collect();
-    let mut stated: Vec<Length> = zones.iter().map(|z| z.length.q).collect();
-    stated.extend([shape.length(), shape.height(), f.hopper_depth.q, f.inlet_invert.q, f.outlet_invert.q, f.lip.q]);
-    stated.extend([f.pack_bottom.q, f.pack_height.q]);
+    let unit = s.unit();
+    let shape = &unit.shape;
+    let (inlet, outlet, lip) = (unit.inlet.invert.q, unit.well.invert.q, unit.downcomer.lip.q);
+    let mut stated: Vec<Length> = unit.compartments.iter().map(|c| c.length.q).collect();
+    stated.extend([shape.length(), shape.height(), unit.below_floor(), inlet, outlet, lip]);
+    stated.extend(unit.pack.iter().flat_map(|pack| [pack.laid.bottom.q, pack.laid.height.q]));
     let write = |measured: Length| s.write(nearest(&stated, measured));
 
     // Below: the zones, then the whole length.
-    let mut stations: Vec<Spot> = zones.iter().map(|z| (z.from, zero())).collect();
+    let mut stations: Vec<Spot> = unit.compartments.iter().map(|c| (c.from, zero())).collect();
     stations.push((shape.length(), zero()));
     let line = s.at(zero(), shape.bottom()).y + DOWN;
     let lowest = s.view.dimensions(scene, Axis::Across, &stations, line, write);
@@ -32,7 +31,7 @@ pub fn draw(s: &Section, scene: &mut Scene) -> f64 {
 
     // Left: the inlet invert, then hopper and walls.
     let left = s.at(zero(), zero()).x - WALL;
-    s.view.up(scene, (zero(), zero()), (zero(), f.inlet_invert.q), left - 5.5, &s.write(f.inlet_invert.q));
+    s.view.up(scene, (zero(), zero()), (zero(), inlet), left - 5.5, &s.write(inlet));
     let mut heights: Vec<Spot> = vec![(zero(), zero()), (zero(), shape.height())];
     if let Some((edge, _)) = s.hopper() {
         heights.insert(0, (edge, shape.bottom()));
@@ -40,17 +39,18 @@ pub fn draw(s: &Section, scene: &mut Scene) -> f64 {
     s.view.dimensions(scene, Axis::Up, &heights, left - 14.5, write);
 
     // Inside: the pack from the primary zone, lip and outlet invert from the zones behind it.
-    let x = s.zone("plate pack").0;
-    let mut pack: Vec<Spot> = vec![(x, zero()), (x, f.pack_bottom.q), (x, s.unit().layout.pack_top.q)];
-    pack.dedup();
-    s.view.dimensions(scene, Axis::Up, &pack, s.at(x, zero()).x - PACK, write);
-    let (_, behind) = oil_zone(s);
-    let room = s.within("oil retention zone", 1.0) - s.within("oil retention zone", 0.0);
+    if let (Some(pack), Some((x, _))) = (&unit.pack, s.zone(Place::PlatePack)) {
+        let mut heights: Vec<Spot> = vec![(x, zero()), (x, pack.laid.bottom.q), (x, pack.follows.top.q)];
+        heights.dedup();
+        s.view.dimensions(scene, Axis::Up, &heights, s.at(x, zero()).x - PACK, write);
+    }
+    let (_, behind) = s.oil_zone();
+    let room = s.along(s.oil_end(), 1.0) - s.along(s.oil_end(), 0.0);
     let line = s.at(behind, zero()).x - math::min(4.5, 0.5 * room);
-    s.view.up(scene, (behind, zero()), (behind, f.lip.q), line, &s.write(f.lip.q));
-    let room = s.within("clear well", 1.0) - s.within("clear well", 0.0);
+    s.view.up(scene, (behind, zero()), (behind, lip), line, &s.write(lip));
+    let room = s.at(shape.length(), zero()).x - s.at(behind, zero()).x;
     let line = s.at(shape.length(), zero()).x - well(room);
-    s.view.up(scene, (shape.length(), zero()), (shape.length(), f.outlet_invert.q), line, &s.write(f.outlet_invert.q));
+    s.view.up(scene, (shape.length(), zero()), (shape.length(), outlet), line, &s.write(outlet));
     lowest
 }
 

@@ -2,13 +2,14 @@
 
 use super::corners;
 use super::place::{Section, zero};
-use super::vessel::some;
 use crate::render::geometry::{Point, Rect, pt};
 use crate::render::hatch::Hatch;
 use crate::render::item::Fill;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
 use stillrise_design::enquiry::range::OutletControl;
+use stillrise_design::stages::Place;
+use stillrise_design::stages::plate_pack::{Laid, PlatePack};
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_units::catalog::DEG;
 use stillrise_units::{Length, Typed, math};
@@ -20,34 +21,37 @@ pub const NEAREST: f64 = 0.45;
 
 /// Draws the internals.
 pub fn draw(s: &Section, scene: &mut Scene) {
-    let f = s.frame();
-    let rim = s.unit().shape.height();
+    let unit = s.unit();
+    let rim = unit.shape.height();
+    let (ahead, behind) = s.oil_zone();
     scene.part("deflector", "Inlet deflector", |scene| {
         let (from, to) = deflector(s);
         scene.on(Layer::Internals).line(from, to, Pen::Frame);
     });
-    scene.part("baffle", "Diffusion baffle", |scene| {
-        let (low, high) = (s.at(f.inlet_length.q, zero()), s.at(f.inlet_length.q, rim));
-        perforated(scene.on(Layer::Internals), low.x, low.y, high.y);
-    });
-    scene.part("pack", "Plate pack", |scene| pack(s, scene));
-    if some(f.mesh.q) {
+    if unit.baffle.is_some() {
+        scene.part("baffle", "Diffusion baffle", |scene| {
+            let (low, high) = (s.at(ahead, zero()), s.at(ahead, rim));
+            perforated(scene.on(Layer::Internals), low.x, low.y, high.y);
+        });
+    }
+    if let (Some(plates), Some(zone)) = (&unit.pack, s.zone(Place::PlatePack)) {
+        scene.part("pack", "Plate pack", |scene| pack(s, scene, plates, zone));
+    }
+    if let (Some(plates), Some((from, to))) = (&unit.pack, s.zone(Place::Mesh)) {
         scene.part("mesh", "Mesh", |scene| {
-            let (from, to) = s.zone("mesh");
-            let area = corners(s.at(from, f.pack_bottom.q), s.at(to, s.unit().layout.pack_top.q));
+            let area = corners(s.at(from, plates.laid.bottom.q), s.at(to, plates.follows.top.q));
             scene.on(Layer::Internals).rect(&area, Some(Pen::Medium), Fill::Over(Hatch::Mesh));
         });
     }
     scene.part("downcomer", "Downcomer baffle", |scene| {
-        let x = s.zone("clear well").0;
-        plate(s, scene, x, f.lip.q, rim);
+        plate(s, scene, behind, unit.downcomer.lip.q, rim);
     });
-    if f.control.q == OutletControl::Weir {
-        scene.part("weir", "Outlet weir", |scene| plate(s, scene, weir(s), zero(), f.crest.q));
+    if unit.well.control.q == OutletControl::Weir {
+        scene.part("weir", "Outlet weir", |scene| plate(s, scene, weir(s), zero(), unit.well.crest.q));
     }
     if let Some(alarm) = s.alarm() {
         scene.part("float", "Level float", |scene| {
-            let x = s.within("oil retention zone", 0.3);
+            let x = s.along(s.oil_end(), 0.3);
             let (at, top) = (pt(x, s.at(zero(), alarm.interface.q).y), s.at(zero(), rim).y);
             scene.on(Layer::Internals).line(pt(x, top - 1.0), at.by(0.0, 4.5), Pen::Medium);
             scene.rect(&Rect::new(at.x - 1.5, at.y - 1.3, 3.0, 2.6), Some(Pen::Medium), Fill::Paper);
@@ -60,7 +64,7 @@ pub fn draw(s: &Section, scene: &mut Scene) {
 
 /// Where the weir stands in the clear well; nominal.
 pub fn weir(s: &Section) -> Length {
-    let (from, to) = s.zone("clear well");
+    let (from, to) = (s.oil_zone().1, s.unit().shape.length());
     from + (to - from) * 0.4
 }
 
@@ -83,20 +87,19 @@ fn perforated(scene: &mut Scene, x: f64, low: f64, high: f64) {
 
 /// Ends on paper of the deflector: 45 degrees downward ahead of the nozzle, a little wider than its bore.
 pub fn deflector(s: &Section) -> (Point, Point) {
-    let f = s.frame();
-    let chamber = f.inlet_length.q.si();
-    let reach = math::min(1.4 * f.inlet_bore.q.si(), 0.7 * chamber);
-    let above = math::max(reach - f.inlet_bore.q.si(), 0.0) * 0.5;
-    let (x, z) = (0.2 * chamber, f.inlet_invert.q.si() + f.inlet_bore.q.si() + above);
+    let inlet = &s.unit().inlet;
+    let (chamber, bore) = (s.oil_zone().0.si(), inlet.bore.q.si());
+    let reach = math::min(1.4 * bore, 0.7 * chamber);
+    let above = math::max(reach - bore, 0.0) * 0.5;
+    let (x, z) = (0.2 * chamber, inlet.invert.q.si() + bore + above);
     let spot = |d: f64| s.at(Length::from_si(x + d), Length::from_si(z - d));
     (spot(0.0), spot(reach))
 }
 
 /// The pack, module by module, with its plates at their true pitch.
-fn pack(s: &Section, scene: &mut Scene) {
-    let f = s.frame();
-    let (from, to) = s.zone("plate pack");
-    let (low, high) = (f.pack_bottom.q, s.unit().layout.pack_top.q);
+fn pack(s: &Section, scene: &mut Scene, pack: &PlatePack, (from, to): (Length, Length)) {
+    let f = &pack.laid;
+    let (low, high) = (f.bottom.q, pack.follows.top.q);
     let modules = s.unit().particulars.modules.unwrap_or(1).clamp(1, 40);
     let whole = corners(s.at(from, low), s.at(to, high));
     let one = whole.width() / f64::from(modules);
@@ -107,7 +110,7 @@ fn pack(s: &Section, scene: &mut Scene) {
         let module = Rect { x0, x1, ..whole };
         if f.run.q == PlateRun::CrossFlow {
             scene.rect(&module, Some(Pen::Medium), Fill::Paper);
-            level_plates(s, scene, &module);
+            level_plates(s, scene, f, &module);
         } else {
             // Water running up through the pack meets plates that rise in its direction.
             let degrees = f.angle.q.in_unit(&DEG);
@@ -125,14 +128,13 @@ pub fn every(pitch: f64) -> u16 {
 }
 
 /// Vertical pitch of the plates on paper, mm.
-pub fn pitch(s: &Section) -> f64 {
-    let f = s.frame();
+pub fn pitch(s: &Section, f: &Laid) -> f64 {
     s.view.scale.mm(f.gap.q + f.plate.q) / if f.run.q == PlateRun::CrossFlow { math::cos(f.angle.q.si()) } else { 1.0 }
 }
 
 /// Plates inclined across the unit, seen from the side: level lines at their vertical pitch.
-fn level_plates(s: &Section, scene: &mut Scene, module: &Rect) {
-    let pitch = pitch(s);
+fn level_plates(s: &Section, scene: &mut Scene, laid: &Laid, module: &Rect) {
+    let pitch = pitch(s, laid);
     let step = pitch * f64::from(every(pitch));
     if !(step.is_finite() && step > 0.0) {
         return;

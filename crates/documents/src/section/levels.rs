@@ -1,6 +1,6 @@
 //! Level marks in one column at the outlet end, each with its elevation above the floor and in the site's datum.
 
-use super::liquids::{oil_zone, sludge_edge};
+use super::liquids::sludge_edge;
 use super::place::{STUB, Section, WALL, zero};
 use super::vessel::outlet;
 use crate::render::geometry::pt;
@@ -8,6 +8,7 @@ use crate::render::item::Item;
 use crate::render::mark::{Leader, Level, LevelKind, spread};
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::{CAPTION, Scene, TEXT, Text, text_width};
+use stillrise_design::stages::Place;
 use stillrise_units::{Length, Typed, math};
 
 /// One mark.
@@ -33,7 +34,7 @@ const MAX_OIL: &str = "MAX, OIL ZONE";
 /// The marks, from above to below; the two levels at the largest flow share one if they print alike.
 pub fn marks(s: &Section) -> Vec<Mark> {
     let liquid = |name: &str, level, ahead| Mark { name: name.to_owned(), level, ahead, kind: LevelKind::Liquid };
-    let mut all = vec![liquid("AT REST", s.frame().crest.q, false)];
+    let mut all = vec![liquid("AT REST", s.unit().well.crest.q, false)];
     if let Some(alarm) = s.layer() {
         all.push(liquid("OIL SURFACE", alarm.surface.q, true));
         all.push(liquid("INTERFACE", alarm.interface.q, true));
@@ -73,7 +74,7 @@ pub fn draw(s: &Section, scene: &mut Scene, marks: &[Mark]) {
     let apart = if s.datum(zero()).is_some() { APART.0 } else { APART.1 };
     part(&mut levels, apart);
     let stub = outlet(s);
-    let behind = s.at(oil_zone(s).1, zero()).x;
+    let behind = s.at(s.oil_zone().1, zero()).x;
     for (level, mark) in levels.into_iter().zip(marks) {
         let y = level.at.y;
         scene.on(Layer::Level);
@@ -120,7 +121,7 @@ fn part(levels: &mut [Level], apart: f64) {
 /// Names the sludge beside the hopper.
 fn sludge(s: &Section, scene: &mut Scene) {
     let (Some(level), Some((from, to))) = (s.sludge(), sludge_edge(s)) else { return };
-    let ahead = s.zone("primary zone").1;
+    let ahead = s.zone(Place::GravityZone).map_or(zero(), |(_, to)| to);
     let to = if to < ahead { to } else { ahead };
     let tip = s.at(from + (to - from) * 0.7, level).by(0.0, 1.6);
     // Beside a hopper there is room under the floor; sludge on the floor is named above itself.

@@ -14,15 +14,15 @@ type Spot = (Length, Length);
 
 /// Draws the liquids: water and oil at rest, levels at the largest flow, sludge.
 pub fn draw(s: &Section, scene: &mut Scene) {
-    let crest = s.frame().crest.q;
+    let crest = s.unit().well.crest.q;
     let length = s.unit().shape.length();
     let bottom = s.unit().shape.bottom();
-    let (ahead, behind) = oil_zone(s);
+    let (ahead, behind) = s.oil_zone();
     let sludge = s.sludge().unwrap_or(bottom);
     let interface = s.layer().map_or(crest, |alarm| alarm.interface.q);
     // Behind a weir the water stands as high as the outlet's invert; ahead of it, at the crest.
-    let held = if s.frame().control.q == OutletControl::Weir { weir(s) } else { length };
-    let low = s.frame().outlet_invert.q;
+    let held = if s.unit().well.control.q == OutletControl::Weir { weir(s) } else { length };
+    let low = s.unit().well.invert.q;
     scene.part("water", "Water", |scene| {
         scene.on(Layer::Liquid);
         let pools = [(zero(), ahead, crest), (ahead, behind, interface), (behind, held, crest), (held, length, low)];
@@ -72,11 +72,6 @@ pub fn sludge_edge(s: &Section) -> Option<(Length, Length)> {
     let on: Vec<f64> = area.iter().filter(|(_, z)| (z.si() - level.si()).abs() < 1e-9).map(|(x, _)| x.si()).collect();
     let (low, high) = (on.iter().copied().reduce(f64::min)?, on.iter().copied().reduce(f64::max)?);
     Some((Length::from_si(low), Length::from_si(high)))
-}
-
-/// Where oil is held: from the diffusion baffle to the downcomer.
-pub fn oil_zone(s: &Section) -> (Length, Length) {
-    (s.zone("inlet chamber").1, s.zone("clear well").0)
 }
 
 fn fill(s: &Section, scene: &mut Scene, area: &[Spot], hatch: Hatch) {

@@ -9,14 +9,16 @@ use crate::render::mark::Leader;
 use crate::render::pen::Layer;
 use crate::render::scene::{Anchor, Scene, TEXT, Text, text_width};
 use stillrise_design::enquiry::range::OutletControl;
+use stillrise_design::stages::Place;
+use stillrise_design::train::unit::Compartment;
 use stillrise_units::math;
 
 /// Names all zones but those whose parts have numbers.
 pub fn draw(s: &Section, scene: &mut Scene) {
     scene.on(Layer::Note);
-    for zone in s.unit().zones.iter().filter(|z| z.name != "plate pack" && z.name != "mesh") {
-        let name = zone.name.to_uppercase();
-        let room = room(s, zone.name);
+    for zone in s.unit().compartments.iter().filter(|c| !matches!(c.place, Place::PlatePack | Place::Mesh)) {
+        let name = zone.place.word().to_uppercase();
+        let room = room(s, zone);
         // Only a place that is wholly free: a name that stands on a dimension helps nobody.
         let taken = scene.text_boxes();
         let free = |text: &Text| {
@@ -26,7 +28,7 @@ pub fn draw(s: &Section, scene: &mut Scene) {
         let inside: Vec<Item> =
             places(&name, &room).into_iter().filter(free).map(|t| Item::Shape(Shape::Text(t.cleared()))).collect();
         if inside.is_empty() {
-            outside(s, scene, zone.name, &name);
+            outside(s, scene, zone, &name);
         } else {
             scene.place(inside);
         }
@@ -34,15 +36,15 @@ pub fn draw(s: &Section, scene: &mut Scene) {
 }
 
 /// The part of a zone, on paper, that is under water and clear of dimensions.
-fn room(s: &Section, zone: &str) -> Rect {
-    let (from, to) = s.zone(zone);
-    let top = s.layer().map_or(s.frame().crest.q, |alarm| alarm.interface.q);
-    let held = s.frame().control.q == OutletControl::Weir && zone == "clear well";
+fn room(s: &Section, zone: &Compartment) -> Rect {
+    let (from, to) = (zone.from, zone.to);
+    let top = s.layer().map_or(s.unit().well.crest.q, |alarm| alarm.interface.q);
+    let held = s.unit().well.control.q == OutletControl::Weir && zone.place == Place::ClearWell;
     let to = if held { weir(s) } else { to };
     let (a, b) = (s.at(from, top), s.at(to, zero()));
-    let right = match zone {
-        "primary zone" => PACK + TEXT + 2.0,
-        "clear well" if !held => well(b.x - a.x),
+    let right = match zone.place {
+        Place::GravityZone if s.unit().pack.is_some() => PACK + TEXT + 2.0,
+        Place::ClearWell if !held => well(b.x - a.x),
         _ => 0.3,
     };
     Rect { x0: a.x + 0.8, y0: a.y + 1.5, x1: b.x - right - 0.5, y1: b.y - 1.0 }
@@ -69,14 +71,15 @@ fn places(name: &str, room: &Rect) -> Vec<Text> {
 }
 
 /// To the right of the vessel, between the level marks; zones at the inlet end go without.
-fn outside(s: &Section, scene: &mut Scene, zone: &str, name: &str) {
-    if !matches!(zone, "clear well" | "oil retention zone") {
-        return;
-    }
+fn outside(s: &Section, scene: &mut Scene, zone: &Compartment, name: &str) {
+    let (share, deep) = match zone.place {
+        Place::ClearWell => (0.35, 0.62),
+        Place::Retention => (0.5, 0.5),
+        _ => return,
+    };
     let x = s.at(s.unit().shape.length(), zero()).x + WALL + STUB + 2.0;
-    let (crest, floor) = (s.at(zero(), s.frame().crest.q).y, s.at(zero(), zero()).y);
-    let share = if zone == "clear well" { 0.35 } else { 0.5 };
-    let tip = pt(s.within(zone, share), crest + (if zone == "clear well" { 0.62 } else { 0.5 }) * (floor - crest));
+    let (crest, floor) = (s.at(zero(), s.unit().well.crest.q).y, s.at(zero(), zero()).y);
+    let tip = pt(s.along((zone.from, zone.to), share), crest + deep * (floor - crest));
     // From a third of the depth down to a little below the floor; nothing where all is taken.
     let start = crest + 0.3 * (floor - crest);
     let most = floor + 12.0 - start;

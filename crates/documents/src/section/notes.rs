@@ -34,7 +34,7 @@ pub fn notes(s: &Section) -> Vec<String> {
         all.push("The levels ask for a pump, which is not drawn: site levels are shown as with the pump ahead of the unit; with the pump behind it the unit stands lower.".to_owned());
     }
     if let Some(oil) = s.governing() {
-        let cap = oil.caps.get(oil.governing).map_or("cap", |c| c.name);
+        let cap = oil.caps.get(oil.governing).map_or("cap", |c| c.of.word());
         all.push(match s.layer() {
             Some(_) => format!("Oil at the alarm, without flow: {}; its layer is limited by the {cap}.", oil.oil),
             None => format!("No oil layer is drawn: the {cap} leaves no room for one."),
@@ -51,7 +51,7 @@ pub fn notes(s: &Section) -> Vec<String> {
         all.push(format!("Sludge: {}, to be pumped out.", s.show(volume.q, (&GAL, &L))));
     }
     all.push("Fill with clean water to the outlet before any oily water comes.".to_owned());
-    all.push(plates(s));
+    all.extend(plates(s));
     all.push(nominal(s));
     all.extend(assumed(s));
     if s.edition.is_internal() {
@@ -64,25 +64,26 @@ pub fn notes(s: &Section) -> Vec<String> {
 }
 
 /// How the plates are drawn.
-fn plates(s: &Section) -> String {
-    let step = every(pitch(s));
+fn plates(s: &Section) -> Option<String> {
+    let pack = s.unit().pack.as_ref()?;
+    let step = every(pitch(s, &pack.laid));
     let which = if step > 1 { format!("one for {step} plates") } else { "at true pitch".to_owned() };
-    match s.frame().run.q {
+    Some(match pack.laid.run.q {
         PlateRun::CrossFlow => format!("Plates inclined across the unit are seen as level lines, {which}."),
         _ => format!("Plates are seen at their true angle, {which}."),
-    }
+    })
 }
 
 /// What is drawn without data.
 fn nominal(s: &Section) -> String {
     let mut what = vec!["walls, cover, nozzle stubs, deflector, float", "tops of baffles"];
-    if s.frame().mesh.q.si() > 0.0 {
+    if s.unit().mesh.is_some() {
         what.push("height of the mesh");
     }
     if s.unit().particulars.modules.is_some_and(|n| n > 1) {
         what.push("order of the modules");
     }
-    if s.frame().control.q == OutletControl::Weir {
+    if s.unit().well.control.q == OutletControl::Weir {
         what.push("place of the weir");
     }
     let sizes = if s.hopper().is_some() { "sizes of N3 and N4" } else { "size of N3" };

@@ -6,8 +6,8 @@ use crate::render::scale::{Scale, View, dimension_text};
 use stillrise_design::performance::Performance;
 use stillrise_design::performance::hydraulics::Profile;
 use stillrise_design::performance::levels::{Level, OilLevels};
+use stillrise_design::stages::Place;
 use stillrise_design::train::Train;
-use stillrise_design::train::frame::Frame;
 use stillrise_design::train::unit::Unit;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{FT, M};
@@ -71,11 +71,6 @@ impl<'a> Section<'a> {
         &self.train.unit
     }
 
-    /// Its frame.
-    pub fn frame(&self) -> &'a Frame {
-        &self.train.unit.frame
-    }
-
     /// A point of the vessel on paper.
     pub fn at(&self, x: Length, z: Length) -> Point {
         self.view.at(x, z)
@@ -86,15 +81,28 @@ impl<'a> Section<'a> {
         self.at(self.unit().shape.length() * 0.5, zero()).x
     }
 
-    /// Where a zone begins and ends; both zero if there is none of that name.
-    pub fn zone(&self, name: &str) -> (Length, Length) {
-        let zone = self.unit().zones.iter().find(|z| z.name == name);
-        zone.map_or((zero(), zero()), |z| (z.from, z.from + z.length.q))
+    /// Where a compartment begins and ends.
+    pub fn zone(&self, place: Place) -> Option<(Length, Length)> {
+        self.unit().compartment(place).map(|c| (c.from, c.to))
     }
 
-    /// x on paper at a share of a zone's length.
-    pub fn within(&self, name: &str, share: f64) -> f64 {
-        let (from, to) = self.zone(name);
+    /// Where oil is held: from the diffusion baffle to the downcomer.
+    pub fn oil_zone(&self) -> (Length, Length) {
+        let ahead = self.zone(Place::InletChamber).map_or(zero(), |(_, to)| to);
+        let behind = self.zone(Place::ClearWell).map_or(self.unit().shape.length(), |(from, _)| from);
+        (ahead, behind)
+    }
+
+    /// Where float and draw-off hang: the retention zone, or the last part of where oil is held.
+    pub fn oil_end(&self) -> (Length, Length) {
+        self.zone(Place::Retention).unwrap_or_else(|| {
+            let (from, to) = self.oil_zone();
+            (to - (to - from) * 0.2, to)
+        })
+    }
+
+    /// x on paper at a share of a stretch.
+    pub fn along(&self, (from, to): (Length, Length), share: f64) -> f64 {
         self.at(from + (to - from) * share, zero()).x
     }
 

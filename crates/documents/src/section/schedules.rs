@@ -1,7 +1,6 @@
 //! Schedules of the sheet: nozzles, oil and water levels, parts.
 
 use super::place::Section;
-use super::vessel::some;
 use crate::render::text::Table;
 use stillrise_design::enquiry::range::OutletControl;
 use stillrise_design::performance::hydraulics::Profile;
@@ -37,8 +36,8 @@ const NOT_STATED: &str = "–";
 
 /// Nozzles.
 pub fn nozzles(s: &Section) -> Table {
-    let f = s.frame();
-    let datum = s.datum(f.crest.q).is_some();
+    let unit = s.unit();
+    let datum = s.datum(unit.well.crest.q).is_some();
     let mut table = Table::new(["Mark", "Qty", "Size", "Service", "Elevation"]);
     if datum {
         table.header.push("EL".to_owned());
@@ -55,9 +54,9 @@ pub fn nozzles(s: &Section) -> Table {
         cells.extend(s.datum(z));
         table.row(cells);
     };
-    row("N1", size(inlet), "Inlet invert", f.inlet_invert.q);
-    row("N2", size(outlet), "Outlet invert", f.outlet_invert.q);
-    row("N3", NOT_STATED.to_owned(), "Oil draw-off", f.oil_draw.q);
+    row("N1", size(inlet), "Inlet invert", unit.inlet.invert.q);
+    row("N2", size(outlet), "Outlet invert", unit.well.invert.q);
+    row("N3", NOT_STATED.to_owned(), "Oil draw-off", unit.retention.oil_draw.q);
     if s.hopper().is_some() {
         row("N4", NOT_STATED.to_owned(), "Sludge drain", s.unit().shape.bottom());
     }
@@ -105,53 +104,57 @@ pub fn waters(s: &Section) -> Option<(String, Table)> {
 
 /// The parts that get a number.
 pub fn items(s: &Section) -> Vec<PartLine> {
-    let f = s.frame();
     let unit = s.unit();
     let l = |q| s.write(q);
     let percent = |q| s.show(q, (&PERCENT, &PERCENT));
     let mut all = Vec::new();
     let mut add = |id, name, data: String| all.push(PartLine { id, name, data });
-    let inside = format!("inside {} x {} x {}", l(f.length.q), l(f.width.q), l(f.height.q));
-    let mut shell = vec![inside];
+    let (what, sizes) = unit.body.sizes();
+    let mut shell = vec![format!("{what} {}", sizes.map(l).join(" x "))];
     shell.extend(unit.particulars.material.clone());
     shell.extend(unit.particulars.empty_weight.as_ref().map(|w| format!("{} empty", s.show(w.q, (&LB, &KG)))));
     add(Id::Shell, "Shell", shell.join("; "));
-    if let Some((a, b)) = s.hopper() {
-        let (long, bottom, deep) = (l(f.hopper_length.q), l(b - a), l(f.hopper_depth.q));
+    if let (Some(hopper), Some((a, b))) = (&unit.hopper, s.hopper()) {
+        let (long, bottom, deep) = (l(hopper.length.q), l(b - a), l(hopper.depth.q));
         add(Id::Hopper, "Sludge hopper", format!("{long} long, {bottom} at the bottom, {deep} deep"));
     }
     add(Id::Deflector, "Inlet deflector", "45°, common practice".to_owned());
-    add(Id::Baffle, "Diffusion baffle", format!("perforated, {} open", percent(f.baffle_open.q)));
-    let mut pack = format!(
-        "{} plates, gap {}, {}, {}",
-        digits(unit.layout.plates.q.si(), 6),
-        fine(s, f.gap.q),
-        s.show(f.angle.q, (&DEG, &DEG)),
-        f.run.q.word(),
-    );
-    if let Some(n) = unit.particulars.modules {
-        pack += &format!("; {n} module{}", if n == 1 { "" } else { "s" });
+    if let Some(baffle) = &unit.baffle {
+        add(Id::Baffle, "Diffusion baffle", format!("perforated, {} open", percent(baffle.open.q)));
     }
-    if let Some(mass) = &unit.particulars.module_weight {
-        pack += &format!(", heaviest {} wet", s.show(mass.q, (&LB, &KG)));
+    if let Some(pack) = &unit.pack {
+        let mut data = format!(
+            "{} plates, gap {}, {}, {}",
+            digits(pack.follows.plates.q.si(), 6),
+            fine(s, pack.laid.gap.q),
+            s.show(pack.laid.angle.q, (&DEG, &DEG)),
+            pack.laid.run.q.word(),
+        );
+        if let Some(n) = unit.particulars.modules {
+            data += &format!("; {n} module{}", if n == 1 { "" } else { "s" });
+        }
+        if let Some(mass) = &unit.particulars.module_weight {
+            data += &format!(", heaviest {} wet", s.show(mass.q, (&LB, &KG)));
+        }
+        add(Id::Pack, "Plate pack", data);
     }
-    add(Id::Pack, "Plate pack", pack);
-    if some(f.mesh.q) {
+    if let Some(mesh) = &unit.mesh {
         let data = format!(
             "{} thick, fibre {}, {} solid",
-            l(f.mesh.q),
-            s.show(f.mesh_fibre.q, (&MM, &MM)),
-            percent(f.mesh_solidity.q)
+            l(mesh.laid.thickness.q),
+            s.show(mesh.laid.fibre.q, (&MM, &MM)),
+            percent(mesh.laid.solidity.q)
         );
         add(Id::Mesh, "Mesh", data);
     }
     if let Some(alarm) = s.alarm() {
-        let data = format!("{}, trips at {}", s.show(f.float_density.q, (&KG_M3, &KG_M3)), l(alarm.interface.q));
+        let data =
+            format!("{}, trips at {}", s.show(unit.retention.float_density.q, (&KG_M3, &KG_M3)), l(alarm.interface.q));
         add(Id::Float, "Level float", data);
     }
-    add(Id::Downcomer, "Downcomer baffle", format!("lip {} above the floor", l(f.lip.q)));
-    if f.control.q == OutletControl::Weir {
-        add(Id::Weir, "Outlet weir", format!("crest {}, {} long", l(f.crest.q), l(f.weir_length.q)));
+    add(Id::Downcomer, "Downcomer baffle", format!("lip {} above the floor", l(unit.downcomer.lip.q)));
+    if unit.well.control.q == OutletControl::Weir {
+        add(Id::Weir, "Outlet weir", format!("crest {}, {} long", l(unit.well.crest.q), l(unit.well.weir_length.q)));
     }
     all
 }

@@ -4,6 +4,7 @@ use super::place::Section;
 use crate::render::text::plain;
 use crate::render::title_block::{Projection, TitleBlock};
 use stillrise_design::enquiry::blocks::Status;
+use stillrise_design::stages::Place;
 use stillrise_units::print::digits;
 use stillrise_units::{System, Typed};
 
@@ -60,7 +61,7 @@ fn title(s: &Section) -> String {
 
 /// For someone who cannot see the drawing.
 pub fn description(s: &Section) -> String {
-    let f = s.frame();
+    let unit = s.unit();
     let oil = s.layer().map_or_else(String::new, |alarm| {
         format!(
             " Oil at the alarm lies from {} to {} above the floor.",
@@ -69,12 +70,24 @@ pub fn description(s: &Section) -> String {
         )
     });
     format!(
-        "Long section of {}: {} long and {} high inside. From the left: inlet chamber with deflector, diffusion baffle, \
-         primary zone over the sludge hopper, plate pack, mesh, oil retention zone, downcomer, clear well, outlet. \
-         The water stands at {} without flow.{oil}",
-        plain(&s.unit().particulars.model),
-        s.write(f.length.q),
-        s.write(f.height.q),
-        s.write(f.crest.q),
+        "Long section of {}: {} long and {} high inside. From the left: {}. The water stands at {} without flow.{oil}",
+        plain(&unit.particulars.model),
+        s.write(unit.body.over_all().q),
+        s.write(unit.body.height().q),
+        passed(s),
+        s.write(unit.well.crest.q),
     )
+}
+
+/// What the water passes, from the left.
+fn passed(s: &Section) -> String {
+    let unit = s.unit();
+    let mut what = vec!["inlet chamber with deflector"];
+    what.extend(unit.baffle.as_ref().map(|_| "diffusion baffle"));
+    what.push(if unit.hopper.is_some() { "primary zone over the sludge hopper" } else { "primary zone" });
+    what.extend(unit.pack.as_ref().map(|_| "plate pack"));
+    what.extend(unit.mesh.as_ref().map(|_| "mesh"));
+    what.extend(s.zone(Place::Retention).map(|_| "oil retention zone"));
+    what.extend(["downcomer", "clear well", "outlet"]);
+    what.join(", ")
 }

@@ -6,7 +6,7 @@ use crate::render::geometry::{Point, Rect, pt};
 use crate::render::item::Fill;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
-use stillrise_units::{Length, Typed, math};
+use stillrise_units::{Length, math};
 
 /// Thickness of a flange on paper, mm, and how far it stands over the pipe.
 const FLANGE: (f64, f64) = (1.1, 1.6);
@@ -14,11 +14,11 @@ const FLANGE: (f64, f64) = (1.1, 1.6);
 /// Draws vessel, cover and nozzles.
 pub fn draw(s: &Section, scene: &mut Scene) {
     walls(s, scene);
-    let f = s.frame();
+    let (into, out) = (&s.unit().inlet, &s.unit().well);
     scene.part("cover", "Cover", |scene| cover(s, scene));
-    scene.part("inlet", "Inlet nozzle", |scene| pipe(s, scene, zero(), f.inlet_invert.q, f.inlet_bore.q, -1.0));
+    scene.part("inlet", "Inlet nozzle", |scene| pipe(s, scene, zero(), into.invert.q, into.bore.q, -1.0));
     scene.part("outlet", "Outlet nozzle", |scene| {
-        pipe(s, scene, s.unit().shape.length(), f.outlet_invert.q, f.outlet_bore.q, 1.0);
+        pipe(s, scene, s.unit().shape.length(), out.invert.q, out.bore.q, 1.0);
     });
     scene.part("oil-draw", "Oil draw-off nozzle", |scene| {
         let (centre, radius) = oil_draw(s);
@@ -100,9 +100,12 @@ fn pipe(s: &Section, scene: &mut Scene, x: Length, invert: Length, bore: Length,
 
 /// Centre and radius on paper of the oil draw-off, a nozzle in the far side wall.
 pub fn oil_draw(s: &Section) -> (Point, f64) {
-    let x = s.within("oil retention zone", 0.66);
-    let width = s.within("oil retention zone", 1.0) - s.within("oil retention zone", 0.0);
-    (pt(x, s.at(zero(), s.frame().oil_draw.q).y), math::max(math::min(2.2, 0.18 * width), 1.2))
+    let end = s.oil_end();
+    let width = s.along(end, 1.0) - s.along(end, 0.0);
+    (
+        pt(s.along(end, 0.66), s.at(zero(), s.unit().retention.oil_draw.q).y),
+        math::max(math::min(2.2, 0.18 * width), 1.2),
+    )
 }
 
 /// Where the drain leaves the hopper.
@@ -113,13 +116,8 @@ pub fn drain(s: &Section) -> Option<Point> {
 
 /// Rectangle on paper that the outlet's stub with its flow arrow takes.
 pub fn outlet(s: &Section) -> Rect {
-    let f = s.frame();
-    let low = s.at(s.unit().shape.length(), f.outlet_invert.q);
-    let high = s.at(s.unit().shape.length(), f.outlet_invert.q + f.outlet_bore.q);
+    let well = &s.unit().well;
+    let low = s.at(s.unit().shape.length(), well.invert.q);
+    let high = s.at(s.unit().shape.length(), well.invert.q + well.bore.q);
     Rect { x0: low.x + WALL, y0: high.y - FLANGE.1, x1: low.x + WALL + STUB, y1: low.y + FLANGE.1 }
-}
-
-/// Whether a length is worth a mark.
-pub fn some(length: Length) -> bool {
-    length.si() > 1e-9
 }

@@ -163,7 +163,7 @@ pub(crate) fn beside(settled: &Settled, european: &European) -> Vec<[String; 3]>
         volumes.min_by(|a, b| a.si().total_cmp(&b.si()))
     });
     let rated = train.and_then(|t| t.unit.particulars.rated.as_ref()).map(|(rated, _)| flow(rated.q));
-    let hopper = train.map(|t| t.unit.layout.hopper_volume.q).filter(|v| v.si() > 0.0);
+    let hopper = train.map(|t| t.unit.hopper_volume()).filter(|v| v.si() > 0.0);
     vec![
         [
             "flow that is designed for".to_owned(),

@@ -2,7 +2,7 @@
 
 use super::{section, total_out};
 use crate::render::text::{Table, hang, item};
-use stillrise_design::performance::levels::Cap;
+use stillrise_design::performance::caps::Cap;
 use stillrise_design::performance::promise::Promise;
 use stillrise_design::train::Train;
 use stillrise_handbook::hydraulics::pipes::pipe_size;
@@ -26,26 +26,18 @@ pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
         let asked = if stage.asked_for { " (needed, not in our scope until decided)" } else { "" };
         out.push_str(&item(&format!("{}", i + 1), &format!("{}{asked}: {}{size}", stage.name, stage.why), width));
     }
-    let f = &train.unit.frame;
-    let l = &train.unit.layout;
+    let unit = &train.unit;
     let mut table = Table::new(["dimension", "value"]);
-    for (name, value) in [
-        (
-            "inside length x width x height",
-            format!(
-                "{} x {} x {}",
-                show(f.length.q.si(), LEVEL),
-                show(f.width.q.si(), LEVEL),
-                show(f.height.q.si(), LEVEL)
-            ),
-        ),
-        ("water, above the floor", show(l.water_volume.q.si(), (&GAL, &M3))),
-        ("plates", format!("{} at a gap of {}", print::digits(l.plates.q.si(), 3), show(f.gap.q.si(), LEVEL))),
-        ("projected plate area", show(l.plate_area.q.si(), (&FT2, &M2))),
-        ("inlet and outlet", bores(&train.unit.particulars.nozzles, system)),
-    ] {
-        table.row([name.to_owned(), value]);
+    let (what, sizes) = unit.body.sizes();
+    let size = sizes.map(|side| show(side.si(), LEVEL)).join(" x ");
+    table.row([what.to_owned(), size]);
+    table.row(["water, above the floor".to_owned(), show(unit.layout.water_volume.q.si(), (&GAL, &M3))]);
+    if let Some(pack) = &unit.pack {
+        let (count, gap) = (print::digits(pack.follows.plates.q.si(), 3), show(pack.laid.gap.q.si(), LEVEL));
+        table.row(["plates".to_owned(), format!("{count} at a gap of {gap}")]);
+        table.row(["projected plate area".to_owned(), show(pack.follows.area.q.si(), (&FT2, &M2))]);
     }
+    table.row(["inlet and outlet".to_owned(), bores(&unit.particulars.nozzles, system)]);
     if let Some(weight) = train.unit.particulars.empty_weight {
         table.row(["weight empty, each".to_owned(), show(weight.q.si(), (&LB, &KG))]);
     }
@@ -157,9 +149,10 @@ pub(super) fn hydraulics(out: &mut String, settled: &Settled, width: usize) {
     table.header.extend(performance.profiles.iter().map(|p| p.name.clone()));
     let flows = performance.profiles.iter().map(|p| print::digits(flow.from_si(p.flow.q.si()), 4));
     table.row(core::iter::once(format!("flow through one unit, {}", flow.symbol)).chain(flows));
-    for (i, step) in stillrise_design::performance::hydraulics::STEPS.iter().enumerate() {
-        let levels = performance.profiles.iter().map(|p| print::digits(unit.from_si(p.steps[i].level.q.si()), 4));
-        table.row(core::iter::once((*step).to_owned()).chain(levels));
+    for (i, step) in performance.highest().steps.iter().enumerate() {
+        let steps = performance.profiles.iter().filter_map(|p| p.steps.get(i));
+        let levels = steps.map(|step| print::digits(unit.from_si(step.level.q.si()), 4));
+        table.row(core::iter::once(step.name.to_owned()).chain(levels));
     }
     out.push_str(&table.render(width));
     if let Some(spare) = performance.site.spare_fall {
@@ -178,7 +171,7 @@ pub(super) fn hydraulics(out: &mut String, settled: &Settled, width: usize) {
 
 /// Whether a cap on the oil layer can bind: a layer thicker than the tank is high is none.
 pub(crate) fn may_bind(cap: &Cap, train: &Train) -> bool {
-    cap.thickness.q.si() <= train.unit.frame.height.q.si()
+    cap.thickness.q.si() <= train.unit.body.height().q.si()
 }
 
 /// The nominal bores of inlet and outlet; in SI by the metric size of the same pipe.
@@ -200,15 +193,15 @@ pub(super) fn levels(out: &mut String, settled: &Settled, width: usize) {
             .caps
             .iter()
             .map(|c| match settled.job.design.train.as_ref().filter(|train| !may_bind(c, train)) {
-                Some(_) => format!("{} none, deeper than the tank", c.name),
-                None => format!("{} {}", c.name, print::digits(unit.from_si(c.thickness.q.si()), 4)),
+                Some(_) => format!("{} none, deeper than the tank", c.of.word()),
+                None => format!("{} {}", c.of.word(), print::digits(unit.from_si(c.thickness.q.si()), 4)),
             })
             .collect();
         out.push_str(&hang(
             &format!(
                 "Thickest layer by each cap: {}. Governing: {}.",
                 caps.join(", "),
-                levels.caps[levels.governing].name
+                levels.caps[levels.governing].of.word()
             ),
             width,
             0,

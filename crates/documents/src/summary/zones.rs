@@ -17,17 +17,19 @@ pub(crate) fn rows(settled: &Settled) -> Vec<Row> {
     let Some(z) = settled.job.design.performance.as_ref().and_then(|p| p.zones.as_ref()) else { return Vec::new() };
     let mut rows = Vec::new();
     let mut row = |what, at, says| rows.push(Row { what, at, says });
-    row("inlet jet, power per mass in its chamber", z.jet.at, "what the diffusion baffle has to still");
-    row("mean shear rate there", z.shear.at, "stirs droplets together and apart");
-    row(
-        "loss coefficient of the diffusion baffle",
-        z.baffle.zeta.at,
-        "some hundred and more spread the water over the section",
-    );
-    if let Some(power) = z.baffle.power {
+    row("inlet jet, power per mass in its chamber", z.jet.dissipation.at, "what the diffusion baffle has to still");
+    row("mean shear rate there", z.jet.shear.at, "stirs droplets together and apart");
+    if let Some(baffle) = &z.baffle {
+        row(
+            "loss coefficient of the diffusion baffle",
+            baffle.zeta.at,
+            "some hundred and more spread the water over the section",
+        );
+    }
+    if let Some(power) = z.baffle.as_ref().and_then(|baffle| baffle.power) {
         row("power of the baffle's jets in the primary zone", power.at, "what is left to stir the tank");
     }
-    if let Some(survives) = z.survives {
+    if let Some(survives) = z.jet.survives {
         row("largest droplet that the jet leaves whole", survives.at, "larger ones break in the chamber");
     }
     if let Some(entrance) = z.entrance {

@@ -151,7 +151,7 @@ fn si_print_has_no_customary_units() -> Outcome {
     assert!(!text.contains("0 gal"), "{text}");
     // A cap is no deeper than the tank that has it.
     let levels = text.split("Thickest layer by each cap:").nth(1).and_then(|t| t.split("Governing").next());
-    let deepest = settled.job.design.train.as_ref().map_or(0.0, |t| 1000.0 * t.unit.frame.height.q.value);
+    let deepest = settled.job.design.train.as_ref().map_or(0.0, |t| 1000.0 * t.unit.body.height().q.value);
     for number in levels.unwrap_or_default().split([' ', ',']).filter_map(|word| word.parse::<f64>().ok()) {
         assert!(number <= deepest, "{number} of {deepest}");
     }

@@ -39,9 +39,13 @@ pub(super) struct Gauges {
     whole: Length,
 }
 
+/// From the bottom of the hopper to the underside of the plates.
+pub(super) fn under_plates(unit: &Unit) -> Option<Length> {
+    unit.pack.as_ref().map(|pack| unit.below_floor() + pack.laid.bottom.q)
+}
+
 impl Gauges {
     pub(super) fn new(performance: &Performance, unit: &Unit, stated: bool) -> Self {
-        let f = &unit.frame;
         // As deep as its volume reaches in the vessel.
         let trigger = performance.storage.sludge_trigger.and_then(|v| unit.shape.level(v.q));
         let trigger = trigger.map(|level| level - unit.shape.bottom()).filter(|depth| depth.si() > 0.0);
@@ -52,10 +56,10 @@ impl Gauges {
         Self {
             cap: least(&mut limits.into_iter()),
             alarm: least(&mut alarms.into_iter()),
-            plates: f.hopper_depth.q + f.pack_bottom.q,
+            plates: under_plates(unit).unwrap_or(Length::from_si(0.0)),
             stated,
             trigger,
-            whole: f.hopper_depth.q + f.height.q,
+            whole: unit.below_floor() + unit.body.height().q,
         }
     }
 

@@ -212,7 +212,7 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
         &occasions,
         changes,
         basis.feed.pumped,
-        (train.unit.frame.crest.q.si(), train.count.q.si().max(1.0)),
+        (train.unit.well.crest.q.si(), train.count.q.si().max(1.0)),
     );
     let evidence = Evidence { occasions: &occasions, gauges: &gauges, suspects: &suspects, scatter };
     let found = sets::all(&evidence);
@@ -265,7 +265,7 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
         as_it_ran,
         sets,
         tested,
-        plates_assumed: plates_assumed(job).then(|| train.unit.frame.hopper_depth.q + train.unit.frame.pack_bottom.q),
+        plates_assumed: gauges::under_plates(&train.unit).filter(|_| plates_assumed(job)),
         layers: gauges.layers(),
         worked: Vec::new(),
     })

@@ -129,8 +129,7 @@ fn range(sized: &[Sized], occasions: &[Occasion<'_>], scatter: f64) -> Option<(C
 fn again(job: &Job, settles: u32) -> Again {
     let none = Again { water: Volume::from_si(0.0), running: None, days: settles };
     let (Some(train), Some(performance)) = (&job.design.train, &job.design.performance) else { return none };
-    let layout = &train.unit.layout;
-    let water = EXCHANGES * (layout.water_volume.q.si() + layout.hopper_volume.q.si());
+    let water = EXCHANGES * (train.unit.layout.water_volume.q.si() + train.unit.hopper_volume().si());
     let count = train.count.q.si().max(1.0);
     // What flows since the last change that says so; else as the worst case has it, without the strokes of its pump.
     let since =

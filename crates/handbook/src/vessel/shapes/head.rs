@@ -1,5 +1,6 @@
 //! The heads of a cylinder: surfaces of revolution closed over its end, by their meridian.
 
+use crate::choice;
 use arrayvec::ArrayVec;
 use core::f64::consts::{FRAC_PI_2, PI};
 use stillrise_units::math::{abs, acos, cos, max, min, sin, sqrt};
@@ -13,6 +14,36 @@ pub enum Head {
     Ellipsoidal(f64),
     /// A crown as round as the diameter, joined by a knuckle whose radius is this share of it.
     Torispherical(f64),
+}
+
+choice! {
+    /// The forms of head that are common.
+    HeadForm {
+        /// a flat plate
+        Flat "flat",
+        /// half an ellipsoid, a quarter of the diameter deep: a 2:1 head
+        Ellipsoidal "ellipsoidal",
+        /// a crown as round as the diameter, its knuckle a tenth of it
+        Torispherical "torispherical",
+        /// the same with a knuckle of 6 %
+        TorisphericalShallow "torispherical-shallow",
+        /// half a sphere
+        Hemispherical "hemispherical",
+    }
+}
+
+impl HeadForm {
+    /// Its shape.
+    #[must_use]
+    pub fn head(self) -> Head {
+        match self {
+            HeadForm::Flat => Head::Flat,
+            HeadForm::Ellipsoidal => Head::TWO_TO_ONE,
+            HeadForm::Torispherical => Head::KNUCKLE_10,
+            HeadForm::TorisphericalShallow => Head::KNUCKLE_6,
+            HeadForm::Hemispherical => Head::HEMISPHERE,
+        }
+    }
 }
 
 /// One arc of a meridian; its angle runs from the shell to the axis.
@@ -113,7 +144,7 @@ impl Head {
     pub const KNUCKLE_6: Head = Head::Torispherical(0.06);
 
     /// How far the inside reaches beyond the shell, m.
-    pub(super) fn depth(self, diameter: f64) -> f64 {
+    pub(in crate::vessel) fn depth(self, diameter: f64) -> f64 {
         self.meridian(diameter).last().map_or(0.0, |arc| arc.out(arc.to))
     }
 
@@ -162,11 +193,11 @@ impl Head {
     }
 
     /// Volume between two distances from the shell's end, below a level, m3.
-    pub(super) fn volume(self, diameter: f64, part: (f64, f64), over: f64) -> f64 {
+    pub(in crate::vessel) fn volume(self, diameter: f64, part: (f64, f64), over: f64) -> f64 {
         self.sum(diameter, part, over, |radius, (along, _)| segment(radius, over) * along)
     }
     /// Free surface there, m2.
-    pub(super) fn surface(self, diameter: f64, part: (f64, f64), over: f64) -> f64 {
+    pub(in crate::vessel) fn surface(self, diameter: f64, part: (f64, f64), over: f64) -> f64 {
         self.sum(diameter, part, over, |radius, (along, _)| 2.0 * half_chord(radius, over) * along)
     }
     /// Wall that is wetted up to a level, m2.

@@ -6,7 +6,7 @@ mod rectangular;
 mod rectangular_hopper;
 mod upright_cylinder;
 
-pub use head::Head;
+pub use head::{Head, HeadForm};
 pub use horizontal_cylinder::HorizontalCylinder;
 pub use rectangular::Rectangular;
 pub use rectangular_hopper::{Hopper, RectangularHopper};

@@ -1,0 +1,27 @@
+//! Arrangement: a rectangular tank without plates, in which droplets rise over the whole of its plan.
+
+use crate::provenance::{Stop, Trail};
+use crate::stages::clear_well::ClearWell;
+use crate::stages::diffusion_baffle::DiffusionBaffle;
+use crate::stages::downcomer::Downcomer;
+use crate::stages::hopper::Hopper;
+use crate::stages::inlet_chamber::InletChamber;
+use crate::stages::retention::Retention;
+use crate::train::row::Row;
+use crate::train::unit::Parts;
+use crate::vessel::Body;
+
+/// Its parts.
+///
+/// # Errors
+/// [`Stop`] naming the dimension that is missing.
+pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
+    let body = Body::rectangular(row)?;
+    let inlet = InletChamber::laid(row)?;
+    let baffle = Some(DiffusionBaffle::laid(row));
+    let hopper = Hopper::laid(row, &body)?;
+    let well = ClearWell::laid(row, &body)?;
+    let retention = Retention::laid(row, well.crest.q, false)?;
+    let downcomer = Downcomer::laid(row)?;
+    Ok(Parts { body, inlet, baffle, hopper, pack: None, mesh: None, retention, downcomer, well })
+}

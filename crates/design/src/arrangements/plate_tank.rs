@@ -1,0 +1,31 @@
+//! Arrangement: a rectangular tank above the ground, with plates and mesh.
+
+use crate::provenance::{Stop, Trail};
+use crate::stages::clear_well::ClearWell;
+use crate::stages::diffusion_baffle::DiffusionBaffle;
+use crate::stages::downcomer::Downcomer;
+use crate::stages::hopper::Hopper;
+use crate::stages::inlet_chamber::InletChamber;
+use crate::stages::mesh::CoalescingMesh;
+use crate::stages::plate_pack;
+use crate::stages::retention::Retention;
+use crate::train::row::Row;
+use crate::train::unit::Parts;
+use crate::vessel::Body;
+
+/// Its parts.
+///
+/// # Errors
+/// [`Stop`] naming the dimension that is missing.
+pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
+    let body = Body::rectangular(row)?;
+    let inlet = InletChamber::laid(row)?;
+    let baffle = Some(DiffusionBaffle::laid(row));
+    let hopper = Hopper::laid(row, &body)?;
+    let pack = Some(plate_pack::Laid::laid(row)?);
+    let mesh = CoalescingMesh::laid(row);
+    let well = ClearWell::laid(row, &body)?;
+    let retention = Retention::laid(row, well.crest.q, true)?;
+    let downcomer = Downcomer::laid(row)?;
+    Ok(Parts { body, inlet, baffle, hopper, pack, mesh, retention, downcomer, well })
+}

@@ -1,0 +1,70 @@
+//! Stage: a hopper below the floor ahead of the plates, where sludge collects.
+
+use crate::provenance::{Stop, Trail, Val};
+use crate::train::row::{DIMENSION, Row};
+use crate::vessel::{Body, some};
+use crate::{by, record};
+use stillrise_handbook::vessel::{hopper_volume, shapes};
+use stillrise_units::{Length, Typed, Volume};
+
+record! {
+    /// The hopper.
+    Hopper {
+        /// length at the floor
+        length: Length;
+        /// length of its bottom
+        bottom: Length;
+        /// depth below the floor
+        depth: Length;
+        /// volume below the floor
+        volume: Volume;
+    }
+}
+
+impl Hopper {
+    /// With its volume; `None` where it has no length or depth.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn new<T: Trail>(
+        t: &mut T,
+        body: &Body,
+        [length, bottom, depth]: [Val<Length>; 3],
+    ) -> Result<Option<Self>, Stop> {
+        if !(some(length.q) && some(depth.q)) {
+            return Ok(None);
+        }
+        let volume =
+            by!(t, "volume of the hopper", hopper_volume::volume(length, body.width(), bottom, bottom, depth))?;
+        Ok(Some(Self { length, bottom, depth, volume }))
+    }
+
+    /// As a row or a described unit lays it out.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn laid<T: Trail>(row: &mut Row<'_, T>, body: &Body) -> Result<Option<Self>, Stop> {
+        let m = row.m;
+        let (Some(length), Some(depth)) = (
+            row.laid("length of the hopper", DIMENSION, &m.hopper_length),
+            row.laid("depth of the hopper", DIMENSION, &m.hopper_depth),
+        ) else {
+            return Ok(None);
+        };
+        let none = Length::from_si(0.0);
+        let bottom = row.or_usual("bottom length of the hopper", DIMENSION, &m.hopper_bottom, none, "not stated");
+        Self::new(row.t, body, [length, bottom, depth])
+    }
+
+    /// As a part of the vessel's shape.
+    #[must_use]
+    pub fn shape(&self) -> shapes::Hopper {
+        shapes::Hopper {
+            at: Length::from_si(0.0),
+            top_length: self.length.q,
+            bottom_length: self.bottom.q,
+            bottom_width: self.bottom.q,
+            depth: self.depth.q,
+        }
+    }
+}

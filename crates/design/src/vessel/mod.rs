@@ -1,0 +1,264 @@
+//! The body of a unit: what its shape makes of lengths and levels, each worked on the handbook's pages and recorded.
+//!
+//! Elevations are above the floor of the unit, a cylinder's lowest line. Lengths along the unit are inside lengths, of a
+//! lying cylinder those of its shell: a dished head comes on top of the compartment that it closes.
+
+mod lying_cylinder;
+mod rectangular;
+
+pub use lying_cylinder::LyingCylinder;
+pub use rectangular::Rectangular;
+
+use crate::provenance::{Node, Stop, Trail, Val, choose, given};
+use crate::reckon;
+use crate::train::row::Row;
+use stillrise_handbook::vessel::shape::Shape;
+use stillrise_handbook::vessel::shapes::Hopper;
+use stillrise_units::catalog::{IN, MM};
+use stillrise_units::{Area, Length, Typed, Volume, math};
+
+/// A stretch of a unit along the flow.
+#[derive(Debug, Clone, Copy)]
+pub struct Stretch {
+    /// How long it is, without heads.
+    pub length: Val<Length>,
+    /// How many of the two ends close it.
+    pub ends: u8,
+}
+
+/// The body of a unit.
+#[derive(Debug, Clone)]
+pub enum Body {
+    /// A box, open at the top.
+    Rectangular(Rectangular),
+    /// A cylinder that lies, closed by heads.
+    LyingCylinder(LyingCylinder),
+}
+
+/// The same for whichever body.
+macro_rules! each {
+    ($body:expr, $own:ident => $does:expr) => {
+        match $body {
+            Body::Rectangular($own) => $does,
+            Body::LyingCylinder($own) => $does,
+        }
+    };
+}
+
+impl Body {
+    /// A box as a row or a described unit lays it out.
+    ///
+    /// # Errors
+    /// [`Stop`] naming the dimension that is missing.
+    pub fn rectangular<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
+        let m = row.m;
+        Ok(Body::Rectangular(Rectangular {
+            length: row.need("inside length", &m.length)?,
+            width: row.need("inside width", &m.width)?,
+            height: row.need("height of the walls", &m.height)?,
+        }))
+    }
+    /// Length that compartments share, without heads.
+    #[must_use]
+    pub fn length(&self) -> Val<Length> {
+        each!(self, own => own.length())
+    }
+    /// Inside length over all.
+    #[must_use]
+    pub fn over_all(&self) -> Val<Length> {
+        each!(self, own => own.over_all())
+    }
+    /// Largest inside width.
+    #[must_use]
+    pub fn width(&self) -> Val<Length> {
+        each!(self, own => own.width())
+    }
+    /// Top of the inside.
+    #[must_use]
+    pub fn height(&self) -> Val<Length> {
+        each!(self, own => own.height())
+    }
+    /// Its inside measures, and what they are called together.
+    #[must_use]
+    pub fn sizes(&self) -> (&'static str, [Length; 3]) {
+        match self {
+            Body::Rectangular(own) => ("inside length x width x height", [own.length.q, own.width.q, own.height.q]),
+            Body::LyingCylinder(own) => (
+                "inside diameter x length of the shell x length over the heads",
+                [own.diameter.q, own.shell.q, own.over_all.q],
+            ),
+        }
+    }
+    /// How far the inlet end reaches beyond the first compartment's length.
+    #[must_use]
+    pub fn head(&self) -> Length {
+        (self.over_all().q - self.length().q) * 0.5
+    }
+    /// All of it.
+    #[must_use]
+    pub fn whole(&self) -> Stretch {
+        Stretch { length: self.length(), ends: 2 }
+    }
+    /// Whether it is open at the top, with walls that can be reached over.
+    #[must_use]
+    pub fn is_open(&self) -> bool {
+        matches!(self, Body::Rectangular(_))
+    }
+
+    /// Free surface of a stretch at a level.
+    ///
+    /// # Errors
+    /// [`Stop`] for a level outside the body.
+    pub fn surface<T: Trail>(
+        &self,
+        t: &mut T,
+        label: &str,
+        of: Stretch,
+        level: Val<Length>,
+    ) -> Result<Val<Area>, Stop> {
+        each!(self, own => own.surface(t, label, of, level))
+    }
+    /// Water in a stretch up to a level.
+    ///
+    /// # Errors
+    /// [`Stop`] for a level outside the body.
+    pub fn volume<T: Trail>(
+        &self,
+        t: &mut T,
+        label: &str,
+        of: Stretch,
+        level: Val<Length>,
+    ) -> Result<Val<Volume>, Stop> {
+        each!(self, own => own.volume(t, label, of, level))
+    }
+    /// Section square to the flow up to a level.
+    ///
+    /// # Errors
+    /// [`Stop`] for a level outside the body.
+    pub fn section<T: Trail>(&self, t: &mut T, label: &str, level: Val<Length>) -> Result<Val<Area>, Stop> {
+        each!(self, own => own.section(t, label, level))
+    }
+    /// Clear width of what reaches from one elevation up to another.
+    ///
+    /// # Errors
+    /// [`Stop`] for elevations outside the body.
+    pub fn clear_width<T: Trail>(
+        &self,
+        t: &mut T,
+        label: &str,
+        from: Val<Length>,
+        to: Val<Length>,
+    ) -> Result<Val<Length>, Stop> {
+        each!(self, own => own.clear_width(t, label, from, to))
+    }
+    /// Mean width of the section up to a level: the width of a box that passes the same.
+    ///
+    /// # Errors
+    /// [`Stop`] for a level outside the body.
+    pub fn mean_width<T: Trail>(&self, t: &mut T, label: &str, level: Val<Length>) -> Result<Val<Length>, Stop> {
+        each!(self, own => own.mean_width(t, label, level))
+    }
+    /// Mean depth of the water at a level: its section over the width of its surface.
+    ///
+    /// # Errors
+    /// [`Stop`] for a level outside the body.
+    pub fn mean_depth<T: Trail>(&self, t: &mut T, level: Val<Length>) -> Result<Val<Length>, Stop> {
+        each!(self, own => own.mean_depth(t, level))
+    }
+    /// Volume of a layer over a stretch, from one level up to another. `thickness` is their distance.
+    ///
+    /// # Errors
+    /// [`Stop`] for a level outside the body.
+    pub fn layer<T: Trail>(&self, t: &mut T, label: &str, of: Stretch, layer: &Layer) -> Result<Val<Volume>, Stop> {
+        each!(self, own => own.layer(t, label, of, layer))
+    }
+
+    /// The layer that leaves a volume of oil room under the thickest one that is permitted, `limit`. `held` says what a layer
+    /// holds.
+    ///
+    /// # Errors
+    /// [`Stop`] where no layer leaves it.
+    pub fn layer_under<T: Trail>(
+        &self,
+        t: &mut T,
+        label: &str,
+        of: Stretch,
+        (limit, room): (Val<Length>, Val<Volume>),
+        held: impl Fn(Length) -> Option<Volume>,
+    ) -> Result<Val<Length>, Stop> {
+        match self {
+            Body::Rectangular(own) => Ok(own.layer_under(t, label, of, limit, room)),
+            Body::LyingCylinder(_) => {
+                let all = held(limit.q).map_or(f64::NAN, Typed::si);
+                let over = |x: f64| all - held(Length::from_si(x)).map_or(f64::NAN, Typed::si) - room.q.si();
+                // Where the thickest layer itself holds less, none leaves the room.
+                let layer = if over(0.0) <= 0.0 { Some(0.0) } else { math::root(0.0, limit.q.si(), over) };
+                let layer = layer.ok_or_else(|| Stop::said(label, "no layer leaves the room that is asked for"))?;
+                let because = "what it holds and the room together are what the thickest permitted layer holds";
+                let among = "layers up to the thickest permitted one";
+                let nodes = [limit.at, room.at];
+                Ok(choose(t, label, Some((&IN, &MM)), Length::from_si(layer), among, because, &nodes))
+            }
+        }
+    }
+
+    /// As a shape, with a hopper below its floor if there is one.
+    #[must_use]
+    pub fn shape(&self, hopper: Option<Hopper>) -> Shape {
+        each!(self, own => own.shape(hopper))
+    }
+    /// Its dimensions: name, and place in the trail.
+    #[must_use]
+    pub fn fields(&self) -> Vec<(&'static str, Node)> {
+        each!(self, own => own.fields())
+    }
+}
+
+/// A layer of oil on the water.
+#[derive(Debug, Clone, Copy)]
+pub struct Layer {
+    /// Its thickness.
+    pub thickness: Val<Length>,
+    /// Where it meets the water.
+    pub interface: Val<Length>,
+    /// Its surface.
+    pub surface: Val<Length>,
+}
+
+/// The sum of lengths in a row; one alone is itself.
+pub(crate) fn sum<T: Trail>(t: &mut T, label: &str, lengths: &[Val<Length>]) -> Val<Length> {
+    match lengths {
+        [] => given(t, label, Some((&IN, &MM)), Length::from_si(0.0), "definition", "nothing"),
+        [a] => *a,
+        [a, b] => reckon!(t, label, [IN, MM], (a = a, b = b) a + b),
+        [a, b, c] => reckon!(t, label, [IN, MM], (a = a, b = b, c = c) a + b + c),
+        [a, b, c, d] => reckon!(t, label, [IN, MM], (a = a, b = b, c = c, d = d) a + b + c + d),
+        [front @ .., last] => {
+            let so_far = sum(t, label, front);
+            reckon!(t, label, [IN, MM], (so_far = so_far, last = last) so_far + last)
+        }
+    }
+}
+
+/// What of a length others in a row leave.
+pub(crate) fn rest<T: Trail>(t: &mut T, label: &str, whole: Val<Length>, others: &[Val<Length>]) -> Val<Length> {
+    match others {
+        [] => whole,
+        [a] => reckon!(t, label, [IN, MM], (all = whole, a = a) all - a),
+        [a, b] => reckon!(t, label, [IN, MM], (all = whole, a = a, b = b) all - a - b),
+        [a, b, c] => reckon!(t, label, [IN, MM], (all = whole, a = a, b = b, c = c) all - a - b - c),
+        [a, b, c, d] => reckon!(t, label, [IN, MM], (all = whole, a = a, b = b, c = c, d = d) all - a - b - c - d),
+        [a, b, c, d, e] => {
+            reckon!(t, label, [IN, MM], (all = whole, a = a, b = b, c = c, d = d, e = e) all - a - b - c - d - e)
+        }
+        [front @ .., last] => {
+            let left = rest(t, label, whole, front);
+            reckon!(t, label, [IN, MM], (left = left, last = last) left - last)
+        }
+    }
+}
+
+/// Whether a length is worth a compartment.
+pub(crate) fn some(length: Length) -> bool {
+    length.si() > 1e-9
+}
