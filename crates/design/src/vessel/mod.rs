@@ -89,6 +89,18 @@ impl Body {
             ),
         }
     }
+    /// Its inside measures in the fewest words, each written as the caller writes lengths.
+    #[must_use]
+    pub fn inside(&self, write: impl Fn(Length) -> String) -> String {
+        let sizes = self.sizes().1.map(write);
+        match self {
+            Body::Rectangular(_) => format!("inside {}", sizes.join(" x ")),
+            Body::LyingCylinder(_) => {
+                let [diameter, shell, over] = sizes;
+                format!("inside diameter {diameter}, shell {shell}, over the heads {over}")
+            }
+        }
+    }
     /// How far the inlet end reaches beyond the first compartment's length.
     #[must_use]
     pub fn head(&self) -> Length {

@@ -130,18 +130,15 @@ fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
     if let Some(train) = &design.train {
         let unit = &train.unit;
         let units: Pair = (&IN, &MM);
-        let digits = |q| r.digits(q, units, 4);
-        let (what, sizes) = unit.body.sizes();
         let plates = unit
             .pack
             .as_ref()
             .map_or_else(String::new, |pack| format!(", {} of plates", r.show(pack.follows.area.q, (&FT2, &M2))));
         let size = format!(
-            "{} × {}; {what} {} {}{plates}, {} of water",
+            "{} × {}; {}{plates}, {} of water",
             stillrise_units::print::digits(stillrise_units::Typed::si(train.count.q), 3),
             unit.particulars.model,
-            sizes.map(digits).join(" × "),
-            r.symbol(units),
+            unit.body.inside(|q| r.show(q, units)),
             r.show(unit.layout.water_volume.q, (&GAL, &M3)),
         );
         out.push(["Unit".to_owned(), size]);

@@ -109,8 +109,7 @@ pub fn items(s: &Section) -> Vec<PartLine> {
     let percent = |q| s.show(q, (&PERCENT, &PERCENT));
     let mut all = Vec::new();
     let mut add = |id, name, data: String| all.push(PartLine { id, name, data });
-    let (what, sizes) = unit.body.sizes();
-    let mut shell = vec![format!("{what} {}", sizes.map(l).join(" x "))];
+    let mut shell = vec![unit.body.inside(l)];
     shell.extend(unit.particulars.material.clone());
     shell.extend(unit.particulars.empty_weight.as_ref().map(|w| format!("{} empty", s.show(w.q, (&LB, &KG)))));
     add(Id::Shell, "Shell", shell.join("; "));
