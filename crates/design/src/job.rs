@@ -3,8 +3,10 @@
 use crate::basis::{self, Basis, Ready};
 use crate::claims;
 use crate::enquiry::Enquiry;
+use crate::performance::installation::Installation;
+use crate::performance::site::site;
 use crate::performance::{self, Depth, Performance};
-use crate::provenance::{Ledger, Stop, Trail, WhatIf};
+use crate::provenance::{Ledger, Off, Stop, Trail, WhatIf};
 use crate::train::{self, Source, Train};
 use crate::triage::{self, Line};
 
@@ -75,6 +77,14 @@ pub fn deepen(begun: &Design, mut design: Design) -> Design {
         }
     }
     design
+}
+
+/// How a unit would stand on the site, by the levels alone; nothing recorded. `None` where no such unit can be laid out.
+#[must_use]
+pub fn would_stand(e: &Enquiry, w: &WhatIf, begun: &Design, source: &Source<'_>) -> Option<Installation> {
+    let basis = begun.basis.as_ref()?;
+    let unit = train::unit_of(&mut Off, w, source).ok()?;
+    site(&mut Off, w, e, &unit, basis.feed.pumped).ok().map(|site| site.installation)
 }
 
 /// Builds train and performance on a basis already found, to the depth asked for.

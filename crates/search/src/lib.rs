@@ -1,6 +1,7 @@
 //! Settles a job: picks a unit from a range or sizes one, and ranks the open questions.
 
 pub mod alternatives;
+mod arrangement;
 pub mod asked;
 mod candidate;
 mod condition;

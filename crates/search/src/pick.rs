@@ -1,10 +1,12 @@
 //! Finding the unit: the smallest of the range that no rule bars, several in parallel if one will
 //! not do, or one made to measure.
 
+use crate::arrangement::{Wanted, wanted};
 pub use crate::candidate::{Candidate, barred_by};
 use crate::condition::OnCondition;
 pub use crate::condition::{Condition, not_more};
 use stillrise_checks::{Subject, barring, bars_pick};
+use stillrise_design::arrangements::Arrangement;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::{Model, Range};
 use stillrise_design::job::{Design, complete, deepen};
@@ -116,7 +118,8 @@ pub fn pick(
     let mut pick = found(enquiry, range, what_if, begun, near);
     // What the enquiry itself names has no neighbours.
     let named = enquiry.unit.dimensions.is_some() || enquiry.unit.model.is_some();
-    let ask = Ask { enquiry, range, what_if, begun, near };
+    let wanted = wanted(enquiry, range, what_if, begun);
+    let ask = Ask { enquiry, range, what_if, begun, near, wanted };
     let candidates = pick.as_ref().filter(|_| !named).map_or_else(Vec::new, |pick| ask.neighbours(pick));
     // Of several reasons against the one below the plainest is told, the same wherever it is.
     let below = candidates.iter().position(|c| c.taken).and_then(|at| at.checked_sub(1));
@@ -156,7 +159,8 @@ pub fn found(
     if let Some(near) = near.map(|(pick, _)| pick).filter(|pick| !pick.fits) {
         return Some(near.clone());
     }
-    let ask = Ask { enquiry, range, what_if, begun, near };
+    let wanted = wanted(enquiry, range, what_if, begun);
+    let ask = Ask { enquiry, range, what_if, begun, near, wanted };
     let mut on_condition = OnCondition::default();
     if *enquiry.unit.custom != Some(true)
         && let Some(found) = ask.among_rows(&mut on_condition)
@@ -166,6 +170,7 @@ pub fn found(
     // A unit of the range on a condition goes before one made to measure.
     if on_condition.ahead.is_none()
         && on_condition.limit.is_none()
+        && !wanted.arrangement.is_in_ground()
         && let Some(pick) = ask.custom(&mut on_condition)
     {
         return Some(pick);
@@ -177,7 +182,8 @@ pub fn found(
 pub(crate) fn by_size(range: &Range) -> Vec<usize> {
     let size = |m: &Model| {
         let side = |q: &stillrise_design::enquiry::keys::Quantity<Length>| q.q().map_or(0.0, Typed::si);
-        side(&m.length) * side(&m.width) * side(&m.outlet_invert)
+        let width = if Arrangement::of(m).is_cylinder() { side(&m.diameter) } else { side(&m.width) };
+        side(&m.length) * width * side(&m.outlet_invert)
     };
     let mut rows: Vec<usize> = (0..range.models.len()).collect();
     rows.sort_by(|a, b| size(&range.models[*a]).total_cmp(&size(&range.models[*b])));
@@ -191,6 +197,8 @@ pub(crate) struct Ask<'a> {
     pub(crate) what_if: &'a WhatIf,
     pub(crate) begun: &'a Design,
     pub(crate) near: Option<(&'a Pick, &'a Design)>,
+    /// The arrangement that is looked for.
+    pub(crate) wanted: Wanted,
 }
 
 /// Rules that something ahead of the unit can satisfy: a unit that only these bar is offered on that condition, and
@@ -260,8 +268,16 @@ impl Ask<'_> {
         self.shortcoming(&Source::Row(self.range, &self.range.models[row]), count)
     }
 
+    /// Rows of the arrangement that is looked for, from small to large.
+    pub(crate) fn rows(&self) -> Vec<usize> {
+        let mut rows = by_size(self.range);
+        rows.retain(|row| Arrangement::of(&self.range.models[*row]) == self.wanted.arrangement);
+        rows
+    }
+
     fn among_rows(&self, on_condition: &mut OnCondition) -> Option<Pick> {
-        let rows = by_size(self.range);
+        let rows = self.rows();
+        let lead = self.wanted.words(self.enquiry);
         // A row stays the pick while nothing speaks against it and something speaks against the one below.
         if let Some((near @ Pick { how: How::Row(row), count: 1, .. }, design)) = self.near {
             let below = rows.iter().position(|r| r == row).and_then(|place| place.checked_sub(1)).map(|p| rows[p]);
@@ -280,9 +296,9 @@ impl Ask<'_> {
                 let Some(short) = self.row(*row, count) else {
                     let because = match below {
                         Some(what) => {
-                            format!("the smallest of the range that no rule bars by the calculation{BELOW}{what}")
+                            format!("{lead}the smallest of the range that no rule bars by the calculation{BELOW}{what}")
                         }
-                        None => "the smallest of the range, and by the calculation no rule bars it".to_owned(),
+                        None => format!("{lead}the smallest of the range, and by the calculation no rule bars it"),
                     };
                     return Some(pick(because));
                 };
@@ -301,7 +317,7 @@ impl Ask<'_> {
 
     /// A pick from the range with one size below and one above.
     fn neighbours(&self, pick: &Pick) -> Vec<Candidate> {
-        let rows = by_size(self.range);
+        let rows = self.rows();
         let place = match pick.how {
             How::Row(row) if self.near.is_none() => rows.iter().position(|r| *r == row),
             _ => None,

@@ -1,6 +1,7 @@
 //! Where nothing fits: what speaks against the one that comes nearest, how many of which would do, or which dimensions.
 
-use crate::pick::{ANSWERED_AHEAD, Ask, Condition, How, MOST_IN_PARALLEL, Pick, by_size, found, try_unit};
+use crate::arrangement::wanted;
+use crate::pick::{ANSWERED_AHEAD, Ask, Condition, How, MOST_IN_PARALLEL, Pick, found, try_unit};
 use stillrise_checks::{Rule, Subject, bars_pick};
 use stillrise_design::basis::cases::{Kind, largest};
 use stillrise_design::enquiry::Enquiry;
@@ -131,7 +132,8 @@ fn fails_by_its_place<'a>(mut barring: impl Iterator<Item = &'a Rule> + Clone) -
 pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design, described: Option<&Pick>) -> Option<Shortfall> {
     begun.basis.as_ref()?;
     let nothing = WhatIf::default();
-    let ask = Ask { enquiry, range, what_if: &nothing, begun, near: None };
+    let wanted = wanted(enquiry, range, &nothing, begun);
+    let ask = Ask { enquiry, range, what_if: &nothing, begun, near: None, wanted };
     let nearest = match described {
         Some(pick) => pick.clone(),
         None => ask.nearest()?,
@@ -173,7 +175,7 @@ pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design, described: Op
     // The place may be what bars them all, though more than the place bars the nearest.
     if would.is_empty() && !stands && room.is_none() && has_place(enquiry) {
         let enquiry = &anywhere(enquiry);
-        would = Ask { enquiry, range, what_if: &nothing, begun, near: None }.would_do(true);
+        would = Ask { enquiry, range, what_if: &nothing, begun, near: None, wanted }.would_do(true);
     }
     let without_spill = if stands { None } else { without_spill(enquiry, range, begun) };
     Some(Shortfall { nearest: nearest.name(range), against, room, words, spill_ahead: ahead, would, without_spill })
@@ -219,7 +221,7 @@ impl Ask<'_> {
     fn nearest(&self) -> Option<Pick> {
         let unit = &self.enquiry.unit;
         let pick = |how, count| Pick { how, count, because: String::new(), fits: false, condition: None };
-        let rows = by_size(self.range);
+        let rows = self.rows();
         let custom = *unit.custom == Some(true);
         let hows: Vec<How> =
             if custom { vec![How::Custom(Made::first())] } else { rows.iter().map(|row| How::Row(*row)).collect() };
@@ -240,11 +242,13 @@ impl Ask<'_> {
 
     /// How many of the largest, or which made to measure, would do; with the room that they need, `elsewhere`.
     fn would_do(&self, elsewhere: bool) -> Vec<Would> {
-        let rows = by_size(self.range);
+        let rows = self.rows();
         let largest = rows.iter().rev().take(2).map(|row| &self.range.models[*row]);
         let mut sources: Vec<(Option<String>, Source<'_>)> =
             largest.map(|model| (model.model.0.clone(), Source::Row(self.range, model))).collect();
-        sources.push((None, Source::Custom(Made::first())));
+        if !self.wanted.arrangement.is_in_ground() {
+            sources.push((None, Source::Custom(Made::first())));
+        }
         let one = |(model, source): (Option<String>, Source<'_>)| {
             let count = self.fewest(&source)?;
             let design = try_unit(self.enquiry, self.what_if, self.begun, &source, count, Depth::Limits);

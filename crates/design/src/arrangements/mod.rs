@@ -1,20 +1,99 @@
-//! The arrangements of a unit, one a file: which body, which stages, from which keys.
+//! The arrangements of a unit, one a file: which body, which stages, from which keys. A new one is a file here, a word in
+//! [`Arrangement`] and a line in `own`.
 
+mod open_cylinder;
 mod open_tank;
+mod plate_cylinder;
 mod plate_tank;
 
-use crate::enquiry::range::PackWord;
+use crate::enquiry::range::{Model, PackWord};
 use crate::provenance::{Stop, Trail};
 use crate::train::row::Row;
 use crate::train::unit::Parts;
+use stillrise_handbook::choice;
 
-/// The parts of a unit as a row or a described unit lays it out.
-///
-/// # Errors
-/// [`Stop`] naming the dimension that is missing.
-pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
-    match row.m.pack.0 {
-        Some(PackWord::None) => open_tank::parts(row),
-        _ => plate_tank::parts(row),
+choice! {
+    /// How a unit is arranged.
+    Arrangement {
+        /// a rectangular tank with plates, above the ground
+        PlateTank "plate tank",
+        /// a rectangular tank without plates, above the ground
+        OpenTank "open tank",
+        /// a lying cylinder with plates, in the ground
+        PlateCylinder "plate cylinder",
+        /// a lying cylinder without plates, in the ground
+        OpenCylinder "open cylinder",
+    }
+}
+
+/// What an arrangement says of itself.
+struct Own {
+    /// Keys without which it cannot be laid out.
+    needed: &'static [&'static str],
+    /// Whether it is made to lie in the ground.
+    in_ground: bool,
+    /// Whether its vessel is a lying cylinder.
+    cylinder: bool,
+    /// Whether it has plates.
+    plates: bool,
+}
+
+impl Arrangement {
+    fn own(self) -> &'static Own {
+        match self {
+            Arrangement::PlateTank => &plate_tank::OWN,
+            Arrangement::OpenTank => &open_tank::OWN,
+            Arrangement::PlateCylinder => &plate_cylinder::OWN,
+            Arrangement::OpenCylinder => &open_cylinder::OWN,
+        }
+    }
+
+    /// That of a row or a described unit; where none is named, a tank above the ground.
+    #[must_use]
+    pub fn of(m: &Model) -> Self {
+        let open = m.pack.0 == Some(PackWord::None);
+        match m.arrangement.0 {
+            Some(Self::PlateTank) | None if open => Self::OpenTank,
+            Some(Self::PlateCylinder) if open => Self::OpenCylinder,
+            Some(named) => named,
+            None => Self::PlateTank,
+        }
+    }
+
+    /// Keys without which it cannot be laid out.
+    #[must_use]
+    pub fn needed(self) -> &'static [&'static str] {
+        self.own().needed
+    }
+
+    /// Whether it is made to lie in the ground.
+    #[must_use]
+    pub fn is_in_ground(self) -> bool {
+        self.own().in_ground
+    }
+
+    /// Whether its vessel is a lying cylinder.
+    #[must_use]
+    pub fn is_cylinder(self) -> bool {
+        self.own().cylinder
+    }
+
+    /// Whether it has plates.
+    #[must_use]
+    pub fn has_plates(self) -> bool {
+        self.own().plates
+    }
+
+    /// Its parts as a row or a described unit lays them out.
+    ///
+    /// # Errors
+    /// [`Stop`] naming the dimension that is missing.
+    pub fn parts<T: Trail>(self, row: &mut Row<'_, T>) -> Result<Parts, Stop> {
+        match self {
+            Arrangement::PlateTank => plate_tank::parts(row),
+            Arrangement::OpenTank => open_tank::parts(row),
+            Arrangement::PlateCylinder => plate_cylinder::parts(row),
+            Arrangement::OpenCylinder => open_cylinder::parts(row),
+        }
     }
 }

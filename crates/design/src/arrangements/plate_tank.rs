@@ -1,5 +1,6 @@
 //! Arrangement: a rectangular tank above the ground, with plates and mesh.
 
+use super::Own;
 use crate::provenance::{Stop, Trail};
 use crate::stages::clear_well::ClearWell;
 use crate::stages::diffusion_baffle::DiffusionBaffle;
@@ -12,6 +13,31 @@ use crate::stages::retention::Retention;
 use crate::train::row::Row;
 use crate::train::unit::Parts;
 use crate::vessel::Body;
+
+/// What it says of itself.
+pub(super) const OWN: Own = Own {
+    needed: &[
+        "length",
+        "width",
+        "height",
+        "outlet_invert",
+        "outlet_pipe",
+        "inlet_invert",
+        "inlet_pipe",
+        "inlet_length",
+        "pack_length",
+        "pack_height",
+        "pack_bottom",
+        "gap",
+        "angle",
+        "retention_length",
+        "well_length",
+        "lip",
+    ],
+    in_ground: false,
+    cylinder: false,
+    plates: true,
+};
 
 /// Its parts.
 ///

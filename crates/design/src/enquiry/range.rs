@@ -3,9 +3,11 @@
 use super::fields::{Count, Curve, Flag, Text, Word};
 use super::keys::{Quantity, keys};
 use super::reader::{Outcome, Slot, read, slots};
+use crate::arrangements::Arrangement;
 use stillrise_handbook::choice;
 use stillrise_handbook::hydraulics::pipes;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
+use stillrise_handbook::vessel::shapes::HeadForm;
 use stillrise_units::catalog::*;
 use stillrise_units::{Angle, Density, Flow, Length, Mass, Ratio, Velocity, Volume};
 
@@ -50,7 +52,7 @@ keys! {
     }
 }
 keys! {
-    /// One model: a rectangular above-ground unit with plates and mesh. Elevations are above the floor.
+    /// One model. Elevations are above the floor, of a lying cylinder above its lowest line.
     Model "model" {
         /// Its designation
         model: Text = spec.like("\"Model A\"");
@@ -58,8 +60,14 @@ keys! {
         rated_flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "10000 gpm").like("\"120 gpm\"");
         /// On what basis it is rated
         rated_basis: Text = spec.like("\"60 um, oil 850 kg/m3, 60 F, clean\"");
-        /// Inside length of the vessel
+        /// How it is arranged; a rectangular tank above the ground where nothing is said
+        arrangement: Word<Arrangement> = spec.like("\"plate tank\"");
+        /// Inside length of the vessel; of a lying cylinder that of its shell, without the heads
         length: Quantity<Length> = spec.units(&IN, &MM).between("12 in", "1200 in").like("\"120 in\"");
+        /// Inside diameter of a lying cylinder
+        diameter: Quantity<Length> = spec.units(&IN, &MM).between("12 in", "200 in").like("\"72 in\"");
+        /// Form of the heads of a lying cylinder; flat where nothing is said
+        heads: Word<HeadForm> = spec.like("\"ellipsoidal\"");
         /// Inside width
         width: Quantity<Length> = spec.units(&IN, &MM).between("6 in", "480 in").like("\"48 in\"");
         /// Whether length, width and height are outside dimensions
@@ -164,26 +172,6 @@ pub struct Range {
     pub models: Vec<Model>,
 }
 
-/// Keys without which a model cannot be laid out.
-pub const NEEDED: &[&str] = &[
-    "length",
-    "width",
-    "height",
-    "outlet_invert",
-    "outlet_pipe",
-    "inlet_invert",
-    "inlet_pipe",
-    "inlet_length",
-    "pack_length",
-    "pack_height",
-    "pack_bottom",
-    "gap",
-    "angle",
-    "retention_length",
-    "well_length",
-    "lip",
-];
-
 impl Model {
     /// The needed keys that are missing.
     #[must_use]
@@ -192,6 +180,7 @@ impl Model {
             "length" => self.length.is_given(),
             "width" => self.width.is_given(),
             "height" => self.height.is_given(),
+            "diameter" => self.diameter.is_given(),
             "outlet_invert" => self.outlet_invert.is_given(),
             "outlet_pipe" => self.outlet_pipe.is_some(),
             "inlet_invert" => self.inlet_invert.is_given(),
@@ -207,12 +196,7 @@ impl Model {
             "lip" => self.lip.is_given(),
             _ => true,
         };
-        // An open tank has no pack, and holds its oil over the whole of it.
-        let of_pack = |key: &&str| {
-            matches!(*key, "pack_length" | "pack_height" | "pack_bottom" | "gap" | "angle" | "retention_length")
-        };
-        let open = self.pack.0 == Some(PackWord::None);
-        NEEDED.iter().copied().filter(|key| !(given(key) || open && of_pack(key))).collect()
+        Arrangement::of(self).needed().iter().copied().filter(|key| !given(key)).collect()
     }
 }
 

@@ -48,6 +48,12 @@ choice! {
         NoFall "by gravity it would have to stand high enough for its outlet to drain and low enough for the incoming pipe to reach it, and no level is both",
         /// the incoming pipe lies too low for the water at the outfall
         WaterOver "where the incoming pipe reaches it, the water at the outfall would stand above the level in it",
+        /// made to lie in the ground, and pumped to
+        Covered "it is made to lie in the ground, under the cover that is asked for",
+        /// made to lie in the ground; the incoming pipe asks for a lower floor than the cover
+        PipeReaches "it is made to lie in the ground, as high as the incoming pipe reaches it",
+        /// made to lie in the ground; the outfall is higher than any level at which it could
+        OutfallOver "it is made to lie in the ground, and so low its outlet does not drain",
         /// no ground
         NoGround "the ground's elevation was not said",
         /// no incoming pipe
@@ -75,6 +81,12 @@ pub struct Installation {
     pub floor_ahead_of_pump: Option<Val<Length>>,
     /// Its lowest point over the ground there; negative in the ground.
     pub over_ground_ahead_of_pump: Option<Val<Length>>,
+    /// Of one that lies in the ground: how far its top lies below the ground, negative above it.
+    pub cover: Option<Val<Length>>,
+    /// Of one that lies in the ground: the least cover that is asked for.
+    pub least_cover: Option<Val<Length>>,
+    /// Whether it lies so low that a pump behind it must lift the water to the outfall.
+    pub pump_behind: bool,
     /// Room for the drain below the hopper.
     pub drain_room: Val<Length>,
     /// The highest outfall that would still do, where the outfall's invert was not said: with the unit as high as
@@ -93,6 +105,8 @@ pub(super) struct Known {
     pub(super) outfall_over_floor: Val<Length>,
     /// Water at the outfall.
     pub(super) tailwater: Option<Val<Length>>,
+    /// The least cover over a unit that lies in the ground.
+    pub(super) cover: Option<Val<Length>>,
 }
 
 /// Finds how the unit is installed.
@@ -123,15 +137,23 @@ pub(super) fn installation<T: Trail>(t: &mut T, unit: &Unit, known: &Known) -> I
         reckon!(t, "highest floor that the incoming pipe reaches, site datum", [FT, M], (z = z, nozzle = unit.inlet.invert) z - nozzle)
     });
     let ground = known.ground.map(|ground| ground.q);
-    let walls = unit.body.height().q;
-    let (stands, because, floor) = decide(known.pumped, ground, walls, [stand, lowest, clear, highest]);
-    let nodes: Vec<Node> = [stand, lowest, clear, highest].into_iter().flatten().map(|v| v.at).collect();
+    let covered = known.ground.zip(known.cover).map(|(ground, cover)| {
+        reckon!(t, "highest floor under the cover that is asked for, site datum", [FT, M], (ground = ground, cover = cover, height = unit.body.height()) ground - cover - height)
+    });
+    let (stands, because, floor) = match (known.cover, covered) {
+        (None, _) => decide(known.pumped, ground, unit.body.height().q, [stand, lowest, clear, highest]),
+        (Some(_), covered) => in_ground(known.pumped, [covered, lowest, clear, highest]),
+    };
+    let nodes: Vec<Node> = [stand, covered, lowest, clear, highest].into_iter().flatten().map(|v| v.at).collect();
     let among = "ground, lowest and highest floor";
     let floor = floor
         .map(|floor| choose(t, "floor of the unit, site datum", Some(SITE), floor.q, among, because.word(), &nodes));
     let stands = choose(t, "how the unit stands", None, stands, among, because.word(), &nodes);
     let over_ground = stand.zip(floor).map(|(stand, floor)| {
         reckon!(t, "lowest point of the unit, hopper drain included, over the ground", [FT, M], (floor = floor, stand = stand) floor - stand)
+    });
+    let cover = known.ground.zip(floor).filter(|_| known.cover.is_some()).map(|(ground, floor)| {
+        reckon!(t, "cover over the top of the vessel", [FT, M], (ground = ground, floor = floor, height = unit.body.height()) ground - floor - height)
     });
     let open = known.outfall.is_none() && because != Because::WaterOver;
     let highest_outfall = (if known.pumped { stand } else { highest }).filter(|_| open).map(|floor| {
@@ -153,12 +175,35 @@ pub(super) fn installation<T: Trail>(t: &mut T, unit: &Unit, known: &Known) -> I
         drains_from: lowest,
         water_over_crest,
         over_ground,
+        cover,
+        least_cover: known.cover,
+        pump_behind: because == Because::OutfallOver,
         drain_room,
         highest_outfall,
     }
 }
 
 type Floor = Option<Val<Length>>;
+
+/// How a unit lies that is made to lie in the ground: as high as cover and incoming pipe let it; where its outlet does not
+/// drain from there, pumped water would let it lie under the least cover, and where even that is too low a pump stands behind.
+fn in_ground(pumped: bool, [covered, lowest, clear, highest]: [Floor; 4]) -> (Stands, Because, Floor) {
+    let by_water = clear.filter(|clear| lowest.is_none_or(|lowest| clear.q > lowest.q));
+    let least = by_water.or(lowest);
+    let Some(covered) = covered else { return (Stands::Unknown, Because::NoGround, None) };
+    let highest = highest.filter(|_| !pumped);
+    if highest.is_none() && !pumped {
+        return (Stands::Unknown, Because::NoIncoming, None);
+    }
+    let (floor, because) = match highest.filter(|highest| highest.q < covered.q) {
+        Some(highest) => (highest, Because::PipeReaches),
+        None => (covered, Because::Covered),
+    };
+    match least {
+        Some(least) if least.q > floor.q => (Stands::Buried, Because::OutfallOver, Some(floor)),
+        _ => (Stands::Buried, because, Some(floor)),
+    }
+}
 
 /// How and why the unit stands, and at which floor: on the ground if the outlet then drains, above the water at the outfall,
 /// and the inlet is reached; on a plinth if outfall or water are too high for that; in a pit if the incoming pipe is too low.

@@ -113,8 +113,9 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
     let ground = stated(t, w, "ground at the unit, site datum", &e.site.ground);
     let incoming = stated(t, w, "incoming invert, site datum", &e.inlet.invert);
     let water = stated(t, w, "water at the outfall, site datum", &e.outlet.tailwater);
+    let cover = unit.arrangement.is_in_ground().then(|| cover(t, w, e));
     let known =
-        Known { pumped, ground, incoming, outfall: site_outfall, outfall_over_floor: outfall, tailwater: water };
+        Known { pumped, ground, incoming, outfall: site_outfall, outfall_over_floor: outfall, tailwater: water, cover };
     let installation = installation(t, unit, &known);
     let mut levels = SiteLevels {
         bore,
@@ -149,4 +150,19 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
             (incoming = z, floor = floor, nozzle = unit.inlet.invert) incoming - floor - nozzle));
     }
     Ok(levels)
+}
+
+/// The least cover over a unit that lies in the ground.
+fn cover<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Val<Length> {
+    let feet = |x: f64| Length::of(x, &FT);
+    stated_or(t, w, &e.site.cover, || {
+        standby(
+            "least cover over the top of the vessel",
+            SITE,
+            "site.cover",
+            "How much cover must lie over a unit in the ground: does traffic cross it, and how deep does frost reach?",
+            (feet(1.0), feet(3.0), feet(5.0)),
+            "3 ft under traffic, 2 ft without, of the California fire code for buried tanks (8 CCR 5597)",
+        )
+    })
 }

@@ -1,9 +1,10 @@
 //! Dimensions of a unit that stands which nobody sent: length, width and height must be stated, the rest is assumed
-//! in stated proportions, each with its question and its plausible range. Long because it is one list of proportions.
+//! in stated proportions, each with its question and its plausible range (long because it is one list of proportions).
 //!
 //! All proportions are our proposal: what units of this kind commonly look like, from memory, no source behind the
 //! figures. Ranges are so narrow that no two of them contradict one another.
 
+use crate::arrangements::Arrangement;
 use crate::basis::stated::{standby, stated, stated_or};
 use crate::enquiry::keys::Quantity;
 use crate::enquiry::range::{Model, PackWord};
@@ -58,12 +59,21 @@ const NOZZLE: f64 = 2.0;
 pub fn faults(m: &Model, faults: &mut Vec<Fault>) {
     let mut fault =
         |reason: String, remedy: &str| faults.push(Fault::new("unit: dimensions", reason, remedy.to_owned()));
-    let sides = [("length", &m.length), ("width", &m.width), ("height", &m.height)];
+    let lying = Arrangement::of(m).is_cylinder();
+    let sides = if lying {
+        vec![("length", &m.length), ("diameter", &m.diameter)]
+    } else {
+        vec![("length", &m.length), ("width", &m.width), ("height", &m.height)]
+    };
     let missing: Vec<&str> = sides.iter().filter(|(_, side)| !side.is_given()).map(|(name, _)| *name).collect();
     if !missing.is_empty() {
         fault(
             format!("lacks {}", missing.join(", ")),
-            "state length, width and height; the rest is assumed where nobody knows it, and asked for",
+            if lying {
+                "state length and diameter; the rest is assumed where nobody knows it, and asked for"
+            } else {
+                "state length, width and height; the rest is assumed where nobody knows it, and asked for"
+            },
         );
         return;
     }
@@ -73,7 +83,7 @@ pub fn faults(m: &Model, faults: &mut Vec<Fault>) {
     }
     let si = |q: &Quantity<Length>| q.q().map(Typed::si);
     let wall = if *m.outside == Some(true) { si(&m.wall).unwrap_or(0.0) } else { 0.0 };
-    for (name, side) in sides {
+    for (name, side) in &sides {
         if si(side).is_some_and(|x| x <= 2.0 * wall) {
             fault(format!("{name} is no more than twice the wall"), "check both");
         }
@@ -96,7 +106,7 @@ pub fn faults(m: &Model, faults: &mut Vec<Fault>) {
             "check the lengths",
         );
     }
-    let height = si(&m.height).unwrap_or(0.0) - wall;
+    let height = if lying { si(&m.diameter).unwrap_or(0.0) - 2.0 * wall } else { si(&m.height).unwrap_or(0.0) - wall };
     let outlet = si(&m.weir_crest).or(si(&m.outlet_invert));
     for (name, z) in [("the outlet", outlet), ("the inlet", si(&m.inlet_invert))] {
         if z.is_some_and(|z| z >= height) {
@@ -153,8 +163,10 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
     if m.missing().is_empty() && *m.outside != Some(true) {
         return Ok(Assumed::default());
     }
-    let [Some(length), Some(width), Some(height)] = [&m.length, &m.width, &m.height].map(|q| q.q()) else {
-        return Err(stop("length, width and height are not all stated"));
+    let lying = Arrangement::of(m).is_cylinder();
+    let sides = if lying { [&m.length, &m.diameter, &m.diameter] } else { [&m.length, &m.width, &m.height] };
+    let [Some(length), Some(width), Some(height)] = sides.map(|q| q.q()) else {
+        return Err(stop("length, width and height, or length and diameter, are not all stated"));
     };
     t.section("unit: what is assumed of it");
     let mut g = Gather { t, w, out: Assumed::default() };
@@ -190,7 +202,7 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
     );
     g.bores(m, flow);
     let deep = crest;
-    if m.pack.0 == Some(PackWord::None) {
+    if !Arrangement::of(m).has_plates() {
         let lip = deep / 6.0;
         g.length(
             "lip of the downcomer",
@@ -252,6 +264,23 @@ impl<T: Trail> Gather<'_, T> {
             })
         };
         let length = side("outside length", &m.length)?;
+        if Arrangement::of(m).is_cylinder() {
+            let diameter = side("outside diameter", &m.diameter)?;
+            let t = &mut *self.t;
+            let inner = [
+                (
+                    "length of the shell",
+                    reckon!(t, "length of the shell", [IN, MM], (outside = length, wall = wall) outside - wall - wall),
+                ),
+                (
+                    "inside diameter",
+                    reckon!(t, "inside diameter", [IN, MM], (outside = diameter, wall = wall) outside - wall - wall),
+                ),
+            ];
+            self.out.lengths.extend(inner);
+            let [(_, length), (_, diameter)] = inner;
+            return Ok([length.q.si(), diameter.q.si(), diameter.q.si()]);
+        }
         let width = side("outside width", &m.width)?;
         let height = side("outside height", &m.height)?;
         let t = &mut *self.t;

@@ -1,6 +1,7 @@
 //! A unit laid out: its body, its stages, and the compartments that they make of it.
 
 use super::particulars::Particulars;
+use crate::arrangements::Arrangement;
 use crate::provenance::{Node, Stop, Trail, Val};
 use crate::stages::clear_well::ClearWell;
 use crate::stages::diffusion_baffle::DiffusionBaffle;
@@ -82,6 +83,8 @@ impl Compartment {
 /// One unit.
 #[derive(Debug, Clone)]
 pub struct Unit {
+    /// How it is arranged.
+    pub arrangement: Arrangement,
     /// Its body.
     pub body: Body,
     /// Its inlet.
@@ -171,7 +174,12 @@ impl Unit {
 ///
 /// # Errors
 /// [`Stop`] when the internals do not fit into the vessel.
-pub fn lay_out<T: Trail>(t: &mut T, parts: Parts, particulars: Particulars) -> Result<Unit, Stop> {
+pub fn lay_out<T: Trail>(
+    t: &mut T,
+    arrangement: Arrangement,
+    parts: Parts,
+    particulars: Particulars,
+) -> Result<Unit, Stop> {
     let stop = |reason: String| Stop::said(format!("laying out unit {}", particulars.model), reason);
     let Parts { body, inlet, baffle, hopper, pack, mesh, retention, downcomer, well } = parts;
     let pack_length = pack.as_ref().map(|pack| pack.length);
@@ -227,6 +235,7 @@ pub fn lay_out<T: Trail>(t: &mut T, parts: Parts, particulars: Particulars) -> R
     let shape = body.shape(hopper.as_ref().map(Hopper::shape));
     let layout = Layout { primary_length, tank_area, oil_area, water_volume };
     Ok(Unit {
+        arrangement,
         body,
         inlet,
         baffle,

@@ -13,7 +13,7 @@ use crate::provenance::{Node, Stop, Trail, Val, choose, given};
 use crate::reckon;
 use crate::train::row::Row;
 use stillrise_handbook::vessel::shape::Shape;
-use stillrise_handbook::vessel::shapes::Hopper;
+use stillrise_handbook::vessel::shapes::{HeadForm, Hopper};
 use stillrise_units::catalog::{IN, MM};
 use stillrise_units::{Area, Length, Typed, Volume, math};
 
@@ -57,6 +57,19 @@ impl Body {
             width: row.need("inside width", &m.width)?,
             height: row.need("height of the walls", &m.height)?,
         }))
+    }
+    /// A lying cylinder as a row or a described unit lays it out.
+    ///
+    /// # Errors
+    /// [`Stop`] naming the dimension that is missing.
+    pub fn lying<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
+        let m = row.m;
+        let diameter = row.need("inside diameter", &m.diameter)?;
+        let shell = row.need("length of the shell", &m.length)?;
+        let heads = m.heads.0.unwrap_or(HeadForm::Flat);
+        let source = m.heads.1.source(row.source);
+        let heads = given(row.t, "form of the heads", None, heads, &source, heads.word());
+        Ok(Body::LyingCylinder(LyingCylinder::new(row.t, diameter, shell, heads)))
     }
     /// Length that compartments share, without heads.
     #[must_use]

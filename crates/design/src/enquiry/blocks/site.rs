@@ -22,6 +22,10 @@ keys! {
         ground: Quantity<Length> = spec.units(&FT, &M).between("-2000 ft", "30000 ft").like("\"100.0 ft\"");
         /// Groundwater at its highest, in the site's datum
         groundwater: Quantity<Length> = spec.units(&FT, &M).between("-2000 ft", "30000 ft").safe_larger().like("\"97.0 ft\"");
+        /// Least cover over a unit that lies in the ground
+        cover: Quantity<Length> = spec.units(&FT, &M).between("0 ft", "30 ft").safe_larger().like("\"3 ft\"");
+        /// Whether the unit must lie in the ground
+        buried: Flag = spec.like("true");
         /// Coldest air
         coldest_air: Quantity<Temperature> = spec.units(&DEG_F, &DEG_C).between("-70 °C", "40 °C").safe_smaller().like("\"-5 °F\"");
         /// Whether the unit stands in a heated room

@@ -1,6 +1,7 @@
 //! Which unit.
 
-use crate::enquiry::fields::{Count, Flag, Text};
+use crate::arrangements::Arrangement;
+use crate::enquiry::fields::{Count, Flag, Text, Word};
 use crate::enquiry::keys::keys;
 use crate::enquiry::range::Model;
 
@@ -11,6 +12,8 @@ keys! {
         from: Text = spec.like("\"range.toml\"");
         /// The model wanted, in place of a pick
         model: Text = spec.like("\"Model A\"");
+        /// How the unit is to be arranged, in place of a choice
+        arrangement: Word<Arrangement> = spec.like("\"plate cylinder\"");
         /// A unit made to measure
         custom: Flag = spec.like("true");
         /// Number in parallel

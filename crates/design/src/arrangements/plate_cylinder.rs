@@ -1,0 +1,54 @@
+//! Arrangement: a lying cylinder in the ground, with plates and mesh.
+
+use super::Own;
+use crate::provenance::{Stop, Trail};
+use crate::stages::clear_well::ClearWell;
+use crate::stages::diffusion_baffle::DiffusionBaffle;
+use crate::stages::downcomer::Downcomer;
+use crate::stages::inlet_chamber::InletChamber;
+use crate::stages::mesh::CoalescingMesh;
+use crate::stages::plate_pack;
+use crate::stages::retention::Retention;
+use crate::train::row::Row;
+use crate::train::unit::Parts;
+use crate::vessel::Body;
+
+/// What it says of itself.
+pub(super) const OWN: Own = Own {
+    needed: &[
+        "length",
+        "diameter",
+        "outlet_invert",
+        "outlet_pipe",
+        "inlet_invert",
+        "inlet_pipe",
+        "inlet_length",
+        "pack_length",
+        "pack_height",
+        "pack_bottom",
+        "gap",
+        "angle",
+        "retention_length",
+        "well_length",
+        "lip",
+    ],
+    in_ground: true,
+    cylinder: true,
+    plates: true,
+};
+
+/// Its parts.
+///
+/// # Errors
+/// [`Stop`] naming the dimension that is missing.
+pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
+    let body = Body::lying(row)?;
+    let inlet = InletChamber::laid(row)?;
+    let baffle = Some(DiffusionBaffle::laid(row));
+    let pack = Some(plate_pack::Laid::laid(row)?);
+    let mesh = CoalescingMesh::laid(row);
+    let well = ClearWell::laid(row, &body)?;
+    let retention = Retention::laid(row, well.crest.q, true)?;
+    let downcomer = Downcomer::laid(row)?;
+    Ok(Parts { body, inlet, baffle, hopper: None, pack, mesh, retention, downcomer, well })
+}

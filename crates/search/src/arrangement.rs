@@ -1,0 +1,77 @@
+//! Which arrangement the enquiry, the ground and the levels ask for.
+
+use stillrise_design::WhatIf;
+use stillrise_design::arrangements::Arrangement;
+use stillrise_design::enquiry::Enquiry;
+use stillrise_design::enquiry::range::Range;
+use stillrise_design::job::{Design, would_stand};
+use stillrise_design::performance::installation::Stands;
+use stillrise_design::train::Source;
+use stillrise_units::catalog::{FT, IN, M};
+use stillrise_units::{Length, Typed, print};
+
+/// Why an arrangement is looked for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum Why {
+    /// Nothing asks for another.
+    Usual,
+    /// The enquiry names it.
+    Named,
+    /// The enquiry says that the unit must lie in the ground.
+    MustLieInGround,
+    /// A tank would stand so far below the ground.
+    TankTooLow(Length),
+}
+
+/// The arrangement that is looked for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Wanted {
+    /// Which.
+    pub(crate) arrangement: Arrangement,
+    /// Why.
+    pub(crate) why: Why,
+}
+
+/// How far below the ground a tank may stand, as a foundation does: 6 in, our proposal.
+const FOUNDATION: f64 = 6.0;
+
+/// Finds it. Where the range holds none that lies in the ground, a tank is looked for all the same, and what speaks against
+/// it is found.
+pub(crate) fn wanted(enquiry: &Enquiry, range: &Range, what_if: &WhatIf, begun: &Design) -> Wanted {
+    if let Some(arrangement) = enquiry.unit.arrangement.0 {
+        return Wanted { arrangement, why: Why::Named };
+    }
+    let usual = Wanted { arrangement: Arrangement::PlateTank, why: Why::Usual };
+    let buried = Arrangement::PlateCylinder;
+    if *enquiry.unit.custom == Some(true) || !range.models.iter().any(|m| Arrangement::of(m) == buried) {
+        return usual;
+    }
+    if *enquiry.site.buried == Some(true) {
+        return Wanted { arrangement: buried, why: Why::MustLieInGround };
+    }
+    let Some(tank) = range.models.iter().find(|m| Arrangement::of(m) == usual.arrangement) else { return usual };
+    let Some(installation) = would_stand(enquiry, what_if, begun, &Source::Row(range, tank)) else { return usual };
+    let low = matches!(installation.stands.q, Stands::InPit | Stands::Buried);
+    match installation.over_ground.filter(|over| low && over.q < -Length::of(FOUNDATION, &IN)) {
+        Some(over) => Wanted { arrangement: buried, why: Why::TankTooLow(-over.q) },
+        None => usual,
+    }
+}
+
+impl Wanted {
+    /// What is said ahead of why a unit was taken; nothing where nobody would ask.
+    pub(crate) fn words(&self, enquiry: &Enquiry) -> String {
+        let kind = self.arrangement.meaning();
+        match self.why {
+            Why::Usual => String::new(),
+            Why::Named => format!("the enquiry asks for {kind}; "),
+            Why::MustLieInGround => format!("it must lie in the ground, and so is {kind}; "),
+            Why::TankTooLow(below) => {
+                let below = print::in_prose(below.si(), enquiry.system().pick((&FT, &M)));
+                format!(
+                    "a tank would stand {below} below the ground for the incoming pipe to reach it, and so it is {kind}; "
+                )
+            }
+        }
+    }
+}
