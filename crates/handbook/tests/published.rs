@@ -5,7 +5,7 @@
 
 use stillrise_handbook::fluids::{oil_density, water_density, water_viscosity};
 use stillrise_handbook::ground::{
-    flotation_factor, soil_weight, soil_wedge, submerged_cylinder, submerged_weight, uplift_force,
+    flotation_factor, soil_wedge, soil_weight, submerged_cylinder, submerged_weight, uplift_force,
 };
 use stillrise_handbook::hydraulics::outlet_count;
 use stillrise_handbook::page::Series;
@@ -18,7 +18,8 @@ use stillrise_handbook::separation::{
 use stillrise_handbook::vessel::oil_held;
 use stillrise_units::catalog::*;
 use stillrise_units::{
-    Angle, Area, Density, Flow, Force, Length, Ratio, Temperature, Time, Typed, Unit, Velocity, Viscosity, Volume, ratio,
+    Angle, Area, Density, Flow, Force, Length, Ratio, Temperature, Time, Typed, Unit, Velocity, Viscosity, Volume,
+    ratio,
 };
 
 /// The value in its unit equals what was printed, within half a unit of the last digit.

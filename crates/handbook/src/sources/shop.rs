@@ -26,4 +26,6 @@ sources! {
     CCR_5598 "8 CCR 5598, Vents of underground tanks (California)" "" Read;
     OAC_165_26 "Oklahoma Administrative Code 165:26-2-6, vents of underground tanks" "" Read;
     VENT_MEMORY "API 2000: displaced air of filling and emptying, doubled on filling with volatile liquids" "" Memory;
+    HOME_HEATING "A reference page on home energy: heating 40 and 80 gal of water by 60 °F" "" Read;
+    STEEL_MEMORY "Modulus, Poisson's ratio and yield of common steels, engineering tables; 0.6 of the yield as allowable stress" "" Memory;
 }
