@@ -1,7 +1,7 @@
 //! Running the check values: those on the pages, and the tables row by row.
 
 use crate::page::{Arg, Check, Evidence, Page};
-use crate::{droplets, fluids, hydraulics, laboratory, pages, rain, read, separation, vessel};
+use crate::{pages, read};
 use std::collections::HashSet;
 use stillrise_units::print;
 
@@ -77,19 +77,7 @@ pub struct Outcome {
 }
 
 /// All tables.
-pub fn tables() -> impl Iterator<Item = &'static Table> {
-    [
-        fluids::TABLES,
-        rain::TABLES,
-        droplets::TABLES,
-        separation::TABLES,
-        hydraulics::TABLES,
-        vessel::TABLES,
-        laboratory::TABLES,
-    ]
-    .into_iter()
-    .flatten()
-}
+pub use crate::tables;
 
 /// Runs every check of every page and every row of every table. One that repeats another of its page counts once.
 #[must_use]

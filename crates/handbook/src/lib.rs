@@ -1,7 +1,7 @@
 //! The engineer's handbook: one formula a file, each with its source, range and check values;
 //! published data of oils, surfaces, pipes; and nothing about any particular design.
 //!
-//! Where things are: [`fluids`], [`droplets`], [`rain`], [`separation`], [`hydraulics`], [`vessel`],
+//! Where things are: [`fluids`], [`droplets`], [`rain`], [`separation`], [`hydraulics`], [`vessel`], [`ground`], [`shop`],
 //! [`laboratory`] hold the pages, [`sources`] every publication once, [`mod@page`] and [`formula`](mod@formula) what a page is,
 //! [`equation`] how it is printed, [`evidence`] how it is checked.
 
@@ -19,29 +19,32 @@ pub mod spread;
 
 pub mod droplets;
 pub mod fluids;
+pub mod ground;
 pub mod hydraulics;
 pub mod laboratory;
 pub mod rain;
 pub mod separation;
+pub mod shop;
 pub mod vessel;
 
+use evidence::Table;
 use page::Page;
 
-/// All pages, area by area.
-pub fn pages() -> impl Iterator<Item = &'static Page> {
-    [
-        fluids::PAGES,
-        rain::PAGES,
-        droplets::PAGES,
-        separation::PAGES,
-        hydraulics::PAGES,
-        vessel::PAGES,
-        laboratory::PAGES,
-    ]
-    .into_iter()
-    .flatten()
-    .copied()
+/// Lists the areas in reading order: a new one needs its `pub mod` above and its name below.
+macro_rules! list_areas {
+    ($($area:ident),* $(,)?) => {
+        /// All pages, area by area.
+        pub fn pages() -> impl Iterator<Item = &'static Page> {
+            [$($area::PAGES),*].into_iter().flatten().copied()
+        }
+
+        /// All tables of check values, area by area.
+        pub fn tables() -> impl Iterator<Item = &'static Table> {
+            [$($area::TABLES),*].into_iter().flatten()
+        }
+    };
 }
+list_areas! { fluids, rain, droplets, separation, hydraulics, vessel, ground, shop, laboratory }
 
 /// The page of this id.
 #[must_use]

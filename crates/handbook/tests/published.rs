@@ -4,6 +4,9 @@
 #![allow(clippy::panic, reason = "a test fails by panicking")]
 
 use stillrise_handbook::fluids::{oil_density, water_density, water_viscosity};
+use stillrise_handbook::ground::{
+    flotation_factor, soil_wedge, soil_weight, submerged_cylinder, submerged_weight, uplift_force,
+};
 use stillrise_handbook::hydraulics::outlet_count;
 use stillrise_handbook::page::Series;
 use stillrise_handbook::rain::rational_flow::RationalFactor;
@@ -15,7 +18,8 @@ use stillrise_handbook::separation::{
 use stillrise_handbook::vessel::oil_held;
 use stillrise_units::catalog::*;
 use stillrise_units::{
-    Area, Density, Flow, Length, Ratio, Temperature, Time, Typed, Unit, Velocity, Viscosity, Volume, ratio,
+    Angle, Area, Density, Flow, Force, Length, Ratio, Temperature, Time, Typed, Unit, Velocity, Viscosity, Volume,
+    ratio,
 };
 
 /// The value in its unit equals what was printed, within half a unit of the last digit.
@@ -137,4 +141,38 @@ fn water_oil_and_rise_hang_together() {
     ));
     prints(cold, &KG_M3, "857.204");
     let _: Ratio = cold / rho;
+}
+
+/// A permit calculation of 1999: a tank of 7.83 x 6.25 ft and 4,400 lb, 3 ft of cover, one riser of 3.5 ft, a slab of
+/// 12 x 13 x 0.67 ft at grade, planes that lean by a quarter, two deadmen of 1 x 1 x 6.25 ft, water at grade.
+#[test]
+fn permit_calculation_against_flotation() {
+    let feet = |x: f64| Length::of(x, &FT);
+    let (d, length, level) = (feet(7.83), feet(6.25), feet(10.83));
+    let tank = ok(submerged_cylinder::volume(d, length, level));
+    prints(tank, &FT3, "301");
+    let riser = Volume::of(3.0 * 3.5 * 3.5 * core::f64::consts::FRAC_PI_4, &FT3);
+    prints(riser, &FT3, "29");
+    let water = Density::of(62.4, &LB_FT3);
+    let uplift = ok(uplift_force::force(tank + riser, water));
+    // Printed 20.58 kips.
+    assert!((uplift.in_unit(&LBF) / 20_580.0 - 1.0).abs() < 5e-4, "{uplift:?}");
+    // The slab less the riser that passes it.
+    let slab = feet(12.0) * feet(13.0) * feet(0.67) - riser * ratio(0.67 / 3.0);
+    let concrete = Density::of(150.0, &LB_FT3);
+    let slab_weight = ok(submerged_weight::weight(slab, concrete, water));
+    assert!((slab_weight.in_unit(&LBF) / 8_590.0 - 1.0).abs() < 1e-3, "{slab_weight:?}");
+    // Between the planes and the upright prism: all that is not tank, riser or slab.
+    let lean = Angle::of(0.25_f64.atan(), &RAD);
+    let wedges = ok(soil_wedge::volume(length * 2.0, level, lean));
+    let soil = d * level * length + wedges - tank - riser - slab;
+    prints(soil, &FT3, "285");
+    let backfill = Density::of(120.0, &LB_FT3);
+    let soil_weight = ok(soil_weight::weight(soil, soil, backfill, backfill, water));
+    assert!((soil_weight.in_unit(&LBF) / 16_440.0 - 1.0).abs() < 2e-3, "{soil_weight:?}");
+    let deadmen = ok(submerged_weight::weight(Volume::of(12.5, &FT3), concrete, water));
+    let dry = Force::of(4400.0, &LBF);
+    let without = dry + slab_weight + soil_weight;
+    prints(ok(flotation_factor::factor(without, uplift)), &ONE, "1.43");
+    prints(ok(flotation_factor::factor(without + deadmen, uplift)), &ONE, "1.48");
 }

@@ -14,26 +14,17 @@ macro_rules! sources {
     };
 }
 
-mod fluids;
-mod general;
-mod hydraulics;
-mod laboratory;
-mod rain;
-mod separation;
-mod vessel;
-pub use fluids::*;
-pub use general::*;
-pub use hydraulics::*;
-pub use laboratory::*;
-pub use rain::*;
-pub use separation::*;
-pub use vessel::*;
+/// Lists the areas: a new one needs its file and its name here.
+macro_rules! areas {
+    ($($area:ident),* $(,)?) => {
+        $(mod $area; pub use $area::*;)*
 
-/// All of them.
-// Each area's list is named with its area: the globs above bring seven lists of one name.
-#[allow(unused_qualifications)]
-pub fn all() -> impl Iterator<Item = &'static Source> {
-    let areas: [&'static [&'static Source]; 7] =
-        [fluids::ALL, general::ALL, hydraulics::ALL, laboratory::ALL, rain::ALL, separation::ALL, vessel::ALL];
-    areas.into_iter().flatten().copied()
+        /// All of them.
+        // Each area's list is named with its area: the globs above bring several lists of one name.
+        #[allow(unused_qualifications)]
+        pub fn all() -> impl Iterator<Item = &'static Source> {
+            [$($area::ALL),*].into_iter().flatten().copied()
+        }
+    };
 }
+areas! { fluids, general, ground, hydraulics, laboratory, rain, separation, shop, vessel }
