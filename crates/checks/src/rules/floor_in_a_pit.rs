@@ -22,6 +22,9 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::skips("the unit stands already");
     }
     let installation = &performance.site.installation;
+    if s.design.train.as_ref().is_some_and(|train| train.unit.arrangement.is_in_ground()) {
+        return Verdict::skips("it is made to lie in the ground");
+    }
     let pumped = s.design.basis.as_ref().is_some_and(|b| b.feed.pumped);
     let decided = installation.stands.q != Stands::Unknown;
     let Some(floor) = installation.over_ground.filter(|_| decided) else {

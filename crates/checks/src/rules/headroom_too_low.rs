@@ -22,10 +22,13 @@ fn look(s: &Subject<'_>) -> Verdict {
     let fit = &performance.fit;
     let show = |x: Length| s.show(x, (&FT, &M));
     let needs = || {
+        if performance.site.installation.least_cover.is_some() {
+            return format!("{} is needed over its manways", show(fit.above.q));
+        }
         let (top, word) = if fit.top.q.si() < 0.0 { (-fit.top.q, "below") } else { (fit.top.q, "over") };
         format!("the walls end {} {word} the ground and {} is needed over them", show(top), show(fit.above.q))
     };
-    if fit.headroom.q.si() <= 0.0 {
+    if fit.headroom.q.si() <= 0.0 && performance.site.installation.least_cover.is_none() {
         let says = format!("the walls end {} below the ground, and nothing is needed over it", show(-fit.top.q));
         return Verdict::passes(says);
     }

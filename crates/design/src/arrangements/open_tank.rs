@@ -43,5 +43,5 @@ pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
     let well = ClearWell::laid(row, &body)?;
     let retention = Retention::laid(row, well.crest.q, false)?;
     let downcomer = Downcomer::laid(row)?;
-    Ok(Parts { body, inlet, baffle, hopper, pack: None, mesh: None, retention, downcomer, well })
+    Ok(Parts { access: None, body, inlet, baffle, hopper, pack: None, mesh: None, retention, downcomer, well })
 }

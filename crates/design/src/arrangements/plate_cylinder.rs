@@ -2,6 +2,7 @@
 
 use super::Own;
 use crate::provenance::{Stop, Trail};
+use crate::stages::access::Access;
 use crate::stages::clear_well::ClearWell;
 use crate::stages::diffusion_baffle::DiffusionBaffle;
 use crate::stages::downcomer::Downcomer;
@@ -50,5 +51,6 @@ pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
     let well = ClearWell::laid(row, &body)?;
     let retention = Retention::laid(row, well.crest.q, true)?;
     let downcomer = Downcomer::laid(row)?;
-    Ok(Parts { body, inlet, baffle, hopper: None, pack, mesh, retention, downcomer, well })
+    let access = Some(Access::laid(row));
+    Ok(Parts { access, body, inlet, baffle, hopper: None, pack, mesh, retention, downcomer, well })
 }

@@ -53,5 +53,5 @@ pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
     let well = ClearWell::laid(row, &body)?;
     let retention = Retention::laid(row, well.crest.q, true)?;
     let downcomer = Downcomer::laid(row)?;
-    Ok(Parts { body, inlet, baffle, hopper, pack, mesh, retention, downcomer, well })
+    Ok(Parts { access: None, body, inlet, baffle, hopper, pack, mesh, retention, downcomer, well })
 }

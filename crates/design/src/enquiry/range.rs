@@ -122,6 +122,14 @@ keys! {
         pack_modules: Count = spec.like("2");
         /// Whether the modules lift out from above without entering the vessel
         pack_lifts_out: Flag = spec.like("true");
+        /// Length of a module of the pack, along the flow
+        module_length: Quantity<Length> = spec.units(&IN, &MM).between("2 in", "600 in").like("\"24 in\"");
+        /// Width of a module of the pack, across the flow
+        module_width: Quantity<Length> = spec.units(&IN, &MM).between("2 in", "480 in").like("\"24 in\"");
+        /// Number of manways of a closed vessel
+        manways: Count = spec.like("2");
+        /// Clear opening of a manway
+        manway: Quantity<Length> = spec.units(&IN, &MM).between("12 in", "120 in").like("\"36 in\"");
         /// Weight of the heaviest module, wet and fouled
         module_weight: Quantity<Mass> = spec.units(&LB, &KG).between("1 lb", "20000 lb").like("\"160 lb\"");
         /// Thickness of the coalescing mesh, along the flow

@@ -147,8 +147,12 @@ pub(super) fn fit<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, train: &Train, i
             "24 in: nothing lifts out",
         )
     };
-    let headroom =
-        reckon!(t, "clear height over the ground that the unit needs", [FT, M], (top = top, above = above) top + above);
+    // What comes out of the manways of one that lies in the ground is lifted over the ground, not over its top.
+    let headroom = if installation.least_cover.is_some() {
+        above
+    } else {
+        reckon!(t, "clear height over the ground that the unit needs", [FT, M], (top = top, above = above) top + above)
+    };
     Fit { access, ways, taken, choice, top, above, headroom }
 }
 

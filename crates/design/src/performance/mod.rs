@@ -3,6 +3,7 @@
 
 pub mod caps;
 pub mod fit;
+pub mod flotation;
 pub mod grades;
 pub mod grains;
 pub mod heard;
@@ -109,6 +110,8 @@ pub struct Performance {
     pub site: SiteLevels,
     /// The room that the units need.
     pub fit: fit::Fit,
+    /// Whether it floats when it is emptied; `None` where it is not known to stand in the ground.
+    pub flotation: Option<flotation::Flotation>,
     /// Profiles: no flow, design flow clean, design flow at the end, largest flow at the end; but for
     /// [`Depth::Full`] only the last.
     pub profiles: Vec<Profile>,
@@ -165,6 +168,7 @@ pub fn performance<T: Trail>(
     let unit = &train.unit;
     let site = site::site(t, w, e, unit, basis.feed.pumped)?;
     let fit = fit::fit(t, w, e, train, &site.installation);
+    let flotation = flotation::flotation(t, w, e, basis, unit, &site.installation)?;
     let stop = || Stop {
         doing: "performance".to_owned(),
         reason: "no case has a flow with a known content".to_owned(),
@@ -223,6 +227,7 @@ pub fn performance<T: Trail>(
     Ok(Performance {
         site,
         fit,
+        flotation,
         profiles,
         velocities,
         levels: oil_levels,

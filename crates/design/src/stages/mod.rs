@@ -1,6 +1,7 @@
 //! The stages of a unit, one a file: how each is laid out, what it takes of the head, how thick a layer of oil it lets
 //! stand, what droplets and grains meet in it, and what is checked in its zone.
 
+pub mod access;
 pub mod clear_well;
 pub mod diffusion_baffle;
 pub mod downcomer;

@@ -257,6 +257,7 @@ pub fn parts<T: Trail>(
         velocity_limit: None,
     };
     let parts = Parts {
+        access: None,
         body,
         inlet: InletChamber { invert: inlet_invert, bore, length: inlet_length },
         baffle: Some(DiffusionBaffle { open: baffle_open }),

@@ -21,6 +21,8 @@ pub struct Particulars {
     pub module_weight: Option<Val<Mass>>,
     /// Modules of the pack.
     pub modules: Option<u32>,
+    /// Length and width of a module.
+    pub module: Option<[Val<Length>; 2]>,
     /// Whether they lift out from above.
     pub lifts_out: Option<bool>,
     /// Shipping length, width, height.
@@ -56,6 +58,13 @@ pub fn particulars<T: Trail>(row: &mut Row<'_, T>, currency: Option<&str>) -> Pa
         (Some(a), Some(b), Some(c)) => Some([a, b, c]),
         _ => None,
     };
+    let module = match (
+        row.laid("length of a module of the pack", DIMENSION, &m.module_length),
+        row.laid("width of a module of the pack", DIMENSION, &m.module_width),
+    ) {
+        (Some(length), Some(width)) => Some([length, width]),
+        _ => None,
+    };
     let rated = row
         .laid("flow on the name plate", (&GPM, &M3_H), &m.rated_flow)
         .map(|flow| (flow, m.rated_basis.0.clone().unwrap_or_else(|| "basis not stated".to_owned())));
@@ -71,6 +80,7 @@ pub fn particulars<T: Trail>(row: &mut Row<'_, T>, currency: Option<&str>) -> Pa
         empty_weight: row.laid("weight empty", (&LB, &KG), &m.empty_weight),
         module_weight: row.laid("weight of the heaviest pack module", (&LB, &KG), &m.module_weight),
         modules: m.pack_modules.0,
+        module,
         lifts_out: m.pack_lifts_out.0,
         shipping,
         price: m.price.claim().map(|c| (c.written.value, currency.unwrap_or("").to_owned())),

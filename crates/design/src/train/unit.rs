@@ -3,6 +3,7 @@
 use super::particulars::Particulars;
 use crate::arrangements::Arrangement;
 use crate::provenance::{Node, Stop, Trail, Val};
+use crate::stages::access::Access;
 use crate::stages::clear_well::ClearWell;
 use crate::stages::diffusion_baffle::DiffusionBaffle;
 use crate::stages::downcomer::Downcomer;
@@ -21,6 +22,8 @@ use stillrise_units::{Area, Length, Typed, Volume};
 /// What a unit is made of, as a row, a described unit or a rule lays it out.
 #[derive(Debug, Clone)]
 pub struct Parts {
+    /// How a closed one is reached.
+    pub access: Option<Access>,
     /// Its body.
     pub body: Body,
     /// Its inlet.
@@ -85,6 +88,8 @@ impl Compartment {
 pub struct Unit {
     /// How it is arranged.
     pub arrangement: Arrangement,
+    /// How a closed one is reached.
+    pub access: Option<Access>,
     /// Its body.
     pub body: Body,
     /// Its inlet.
@@ -150,7 +155,9 @@ impl Unit {
     /// Its dimensions as given or chosen, part by part: name, and place in the trail.
     #[must_use]
     pub fn dimensions(&self) -> Vec<(&'static str, Vec<(&'static str, Node)>)> {
-        let mut parts = vec![("vessel", self.body.fields()), ("inlet", self.inlet.fields())];
+        let mut parts = vec![("vessel", self.body.fields())];
+        parts.extend(self.access.as_ref().map(|access| ("access", access.fields())));
+        parts.push(("inlet", self.inlet.fields()));
         parts.extend(self.baffle.as_ref().map(|baffle| ("diffusion baffle", baffle.fields())));
         parts.extend(self.hopper.as_ref().map(|hopper| ("hopper", hopper.fields())));
         parts.extend(self.pack.as_ref().map(|pack| ("plate pack", pack.laid.fields())));
@@ -181,7 +188,7 @@ pub fn lay_out<T: Trail>(
     particulars: Particulars,
 ) -> Result<Unit, Stop> {
     let stop = |reason: String| Stop::said(format!("laying out unit {}", particulars.model), reason);
-    let Parts { body, inlet, baffle, hopper, pack, mesh, retention, downcomer, well } = parts;
+    let Parts { access, body, inlet, baffle, hopper, pack, mesh, retention, downcomer, well } = parts;
     let pack_length = pack.as_ref().map(|pack| pack.length);
     let mesh_length = mesh.as_ref().filter(|_| pack.is_some()).map(|mesh| mesh.laid.thickness);
     let held = Some(retention.length).filter(|length| some(length.q));
@@ -236,6 +243,7 @@ pub fn lay_out<T: Trail>(
     let layout = Layout { primary_length, tank_area, oil_area, water_volume };
     Ok(Unit {
         arrangement,
+        access,
         body,
         inlet,
         baffle,

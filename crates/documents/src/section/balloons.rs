@@ -4,7 +4,7 @@ use super::findings::Group;
 use super::internals::{deflector, weir};
 use super::place::{Section, WALL, zero};
 use super::schedules::{Id, items};
-use super::vessel::{drain, oil_draw, outlet};
+use super::vessel::{drain, manways, oil_draw, outlet};
 use crate::render::geometry::{Point, Rect, pt};
 use crate::render::item::Item;
 use crate::render::mark::Balloon;
@@ -21,7 +21,7 @@ const ROW: f64 = 10.0;
 
 /// Draws all balloons.
 pub fn draw(s: &Section, scene: &mut Scene, findings: &[Group]) {
-    let rim = s.at(zero(), s.unit().shape.height()).y;
+    let rim = s.at(zero(), s.top()).y;
     let mut row: Vec<(Point, String)> = Vec::new();
     for (k, item) in items(s).iter().enumerate() {
         let number = (k + 1).to_string();
@@ -114,6 +114,7 @@ fn tip(s: &Section, id: Id) -> (Point, Option<Point>) {
     let (ahead, behind) = s.oil_zone();
     let over = |place, share| s.along(s.zone(place).unwrap_or_else(|| s.oil_zone()), share);
     match id {
+        Id::Manway => (s.at(manways(s).first().copied().unwrap_or_else(zero), s.top()).by(0.0, 1.5), None),
         Id::Shell => (s.at(zero(), rim * 0.96).by(-0.5 * WALL, 0.0), None),
         Id::Deflector => {
             let (a, b) = deflector(s);

@@ -18,12 +18,18 @@ pub fn draw(s: &Section, scene: &mut Scene) -> f64 {
     let shape = &unit.shape;
     let (inlet, outlet, lip) = (unit.inlet.invert.q, unit.well.invert.q, unit.downcomer.lip.q);
     let mut stated: Vec<Length> = unit.compartments.iter().map(|c| c.length.q).collect();
-    stated.extend([shape.length(), shape.height(), unit.below_floor(), inlet, outlet, lip]);
+    stated.extend([shape.length(), shape.height(), unit.body.head(), unit.below_floor(), inlet, outlet, lip]);
     stated.extend(unit.pack.iter().flat_map(|pack| [pack.laid.bottom.q, pack.laid.height.q]));
     let write = |measured: Length| s.write(nearest(&stated, measured));
 
     // Below: the zones, then the whole length.
     let mut stations: Vec<Spot> = unit.compartments.iter().map(|c| (c.from, zero())).collect();
+    // Lengths are those of the shell, a dished head comes on top.
+    let head = unit.body.head();
+    if head.si() > 0.0 {
+        stations.insert(1, (head, zero()));
+        stations.push((shape.length() - head, zero()));
+    }
     stations.push((shape.length(), zero()));
     let line = s.at(zero(), shape.bottom()).y + DOWN;
     let lowest = s.view.dimensions(scene, Axis::Across, &stations, line, write);

@@ -91,7 +91,9 @@ pub fn deflector(s: &Section) -> (Point, Point) {
     let (chamber, bore) = (s.oil_zone().0.si(), inlet.bore.q.si());
     let reach = math::min(1.4 * bore, 0.7 * chamber);
     let above = math::max(reach - bore, 0.0) * 0.5;
-    let (x, z) = (0.2 * chamber, inlet.invert.q.si() + bore + above);
+    // Ahead of the nozzle, clear of a dished head.
+    let head = s.unit().body.head().si();
+    let (x, z) = (math::max(0.2 * chamber, 0.8 * head), inlet.invert.q.si() + bore + above);
     let spot = |d: f64| s.at(Length::from_si(x + d), Length::from_si(z - d));
     (spot(0.0), spot(reach))
 }
@@ -100,7 +102,10 @@ pub fn deflector(s: &Section) -> (Point, Point) {
 fn pack(s: &Section, scene: &mut Scene, pack: &PlatePack, (from, to): (Length, Length)) {
     let f = &pack.laid;
     let (low, high) = (f.bottom.q, pack.follows.top.q);
-    let modules = s.unit().particulars.modules.unwrap_or(1).clamp(1, 40);
+    // Modules may stand side by side across the flow; along it there are as many as their length goes into the pack.
+    let along = s.unit().particulars.module.map(|[length, _]| math::max((f.length.q / length.q).si().round(), 1.0));
+    let along = along.unwrap_or_else(|| f64::from(s.unit().particulars.modules.unwrap_or(1)));
+    let modules = (1..=40_u32).rev().find(|n| f64::from(*n) <= along).unwrap_or(1);
     let whole = corners(s.at(from, low), s.at(to, high));
     let one = whole.width() / f64::from(modules);
     scene.on(Layer::Internals);

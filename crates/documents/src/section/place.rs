@@ -56,14 +56,25 @@ impl<'a> Section<'a> {
     /// Finds the scale at which view and marks fit an area, and centres them in it.
     pub fn fit(&mut self, area: &Rect, right: f64) -> Option<()> {
         let shape = &self.unit().shape;
-        let (length, height) = (shape.length(), shape.height() - shape.bottom());
+        let (length, height) = (shape.length(), self.top() - shape.bottom());
         let room = (area.width() - LEFT - right - 2.0 * WALL, area.height() - ABOVE - BELOW);
         let scale = Scale::fitting(length, height, room, self.system)?;
         let spare = (room.0 - scale.mm(length), room.1 - scale.mm(height));
         let x = area.x0 + LEFT + WALL + 0.5 * spare.0;
-        let y = area.y0 + ABOVE + 0.5 * spare.1 + scale.mm(shape.height());
+        let y = area.y0 + ABOVE + 0.5 * spare.1 + scale.mm(self.top());
         self.view = View { name: NAME.to_owned(), scale, origin: pt(x, y) };
         Some(())
+    }
+
+    /// The highest that is drawn: the top of the vessel, or the ground over it.
+    pub fn top(&self) -> Length {
+        let height = self.unit().shape.height();
+        self.cover().map_or(height, |cover| height + cover)
+    }
+
+    /// The cover over a vessel that lies in the ground.
+    pub fn cover(&self) -> Option<Length> {
+        self.performance?.site.installation.cover.map(|cover| cover.q).filter(|cover| cover.si() > 0.0)
     }
 
     /// The unit.

@@ -13,6 +13,7 @@ use stillrise_units::{System, Typed};
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Id {
     Shell,
+    Manway,
     Deflector,
     Baffle,
     Hopper,
@@ -113,6 +114,10 @@ pub fn items(s: &Section) -> Vec<PartLine> {
     shell.extend(unit.particulars.material.clone());
     shell.extend(unit.particulars.empty_weight.as_ref().map(|w| format!("{} empty", s.show(w.q, (&LB, &KG)))));
     add(Id::Shell, "Shell", shell.join("; "));
+    if let Some(access) = &unit.access {
+        let (count, opening) = (digits(access.count.q.si(), 2), l(access.opening.q));
+        add(Id::Manway, "Manways with risers", format!("{count}, clear opening {opening}, up to the ground"));
+    }
     if let (Some(hopper), Some((a, b))) = (&unit.hopper, s.hopper()) {
         let (long, bottom, deep) = (l(hopper.length.q), l(b - a), l(hopper.depth.q));
         add(Id::Hopper, "Sludge hopper", format!("{long} long, {bottom} at the bottom, {deep} deep"));

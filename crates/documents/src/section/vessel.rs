@@ -6,7 +6,8 @@ use crate::render::geometry::{Point, Rect, pt};
 use crate::render::item::Fill;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
-use stillrise_units::{Length, math};
+use stillrise_design::stages::Place;
+use stillrise_units::{Length, Typed, math};
 
 /// Thickness of a flange on paper, mm, and how far it stands over the pipe.
 const FLANGE: (f64, f64) = (1.1, 1.6);
@@ -15,7 +16,14 @@ const FLANGE: (f64, f64) = (1.1, 1.6);
 pub fn draw(s: &Section, scene: &mut Scene) {
     walls(s, scene);
     let (into, out) = (&s.unit().inlet, &s.unit().well);
-    scene.part("cover", "Cover", |scene| cover(s, scene));
+    if s.unit().body.is_open() {
+        scene.part("cover", "Cover", |scene| cover(s, scene));
+    } else {
+        scene.part("manway", "Manways with risers", |scene| risers(s, scene));
+    }
+    if s.cover().is_some() {
+        scene.part("ground", "Ground", |scene| ground(s, scene));
+    }
     scene.part("inlet", "Inlet nozzle", |scene| pipe(s, scene, zero(), into.invert.q, into.bore.q, -1.0));
     scene.part("outlet", "Outlet nozzle", |scene| {
         pipe(s, scene, s.unit().shape.length(), out.invert.q, out.bore.q, 1.0);
@@ -45,7 +53,8 @@ fn walls(s: &Section, scene: &mut Scene) {
     let outline = shape.outline();
     let inner: Vec<Point> = outline.iter().map(|&(x, z)| s.at(x, z)).collect();
     let count = inner.len();
-    let open = |k: usize| outline[k].1 == shape.height() && outline[(k + 1) % count].1 == shape.height();
+    let lid = s.unit().body.is_open();
+    let open = |k: usize| lid && outline[k].1 == shape.height() && outline[(k + 1) % count].1 == shape.height();
     // The outline runs counter-clockwise, so that its outside lies to the right.
     let normal = |k: usize| {
         let (a, b) = (inner[k], inner[(k + 1) % count]);
@@ -79,6 +88,63 @@ fn cover(s: &Section, scene: &mut Scene) {
     let (a, b) = (s.at(zero(), rim), s.at(s.unit().shape.length(), rim));
     let lid = Rect { x0: a.x - WALL - 1.5, y0: a.y - 1.0, x1: b.x + WALL + 1.5, y1: a.y };
     scene.on(Layer::Vessel).rect(&lid, Some(Pen::Medium), Fill::Paper);
+}
+
+/// Where the manways stand: from over the plates, or the open water, to over where oil is drawn; nominal.
+pub fn manways(s: &Section) -> Vec<Length> {
+    let Some(access) = &s.unit().access else { return Vec::new() };
+    let middle = |(from, to): (Length, Length)| from + (to - from) * 0.5;
+    let count = access.count.q.si();
+    let first = match s.zone(Place::PlatePack).filter(|_| count < 2.5) {
+        Some(pack) => middle(pack),
+        None => middle(s.zone(Place::GravityZone).unwrap_or_else(|| s.oil_zone())),
+    };
+    let last = middle(s.oil_end());
+    let mut all = Vec::new();
+    let mut k = 0.0;
+    while k < count && all.len() < 12 {
+        all.push(first + (last - first) * (k / math::max(count - 1.0, 1.0)));
+        k += 1.0;
+    }
+    all
+}
+
+/// Risers over the manways, up to the ground or a little over the vessel.
+fn risers(s: &Section, scene: &mut Scene) {
+    let Some(access) = &s.unit().access else { return };
+    let (crown, half) = (s.unit().shape.height(), access.opening.q * 0.5);
+    let top = if s.cover().is_some() { s.top() } else { crown + access.opening.q * 0.3 };
+    for x in manways(s) {
+        let (a, b) = (s.at(x - half, crown), s.at(x + half, top));
+        scene.on(Layer::Vessel).rect(&Rect { x0: a.x, y0: b.y, x1: b.x, y1: a.y + 0.2 }, None, Fill::Paper);
+        for side in [a.x, b.x] {
+            let wall = Rect { x0: side - 0.5 * WALL, y0: b.y, x1: side + 0.5 * WALL, y1: a.y };
+            scene.rect(&wall, None, Fill::Ink);
+        }
+        scene.rect(&Rect { x0: a.x - 1.2, y0: b.y - 0.9, x1: b.x + 1.2, y1: b.y }, Some(Pen::Medium), Fill::Paper);
+    }
+}
+
+/// The ground over a vessel that lies in it, open where a riser comes up.
+fn ground(s: &Section, scene: &mut Scene) {
+    let y = s.at(zero(), s.top()).y;
+    let half = s.unit().access.as_ref().map_or(0.0, |access| s.view.scale.mm(access.opening.q) * 0.5 + 1.2);
+    let mut from = s.at(zero(), zero()).x - WALL - STUB;
+    let end = s.at(s.unit().shape.length(), zero()).x + WALL + STUB;
+    scene.on(Layer::Vessel);
+    let gaps: Vec<f64> = manways(s).into_iter().map(|x| s.at(x, zero()).x).collect();
+    for x in gaps.into_iter().chain([end + half]) {
+        let to = math::min(x - half, end);
+        if to > from {
+            scene.line(pt(from, y), pt(to, y), Pen::Outline);
+            let mut mark = from + 1.0;
+            while mark + 1.5 < to {
+                scene.line(pt(mark, y), pt(mark - 1.2, y + 1.6), Pen::Thin);
+                mark += 4.0;
+            }
+        }
+        from = x + half;
+    }
 }
 
 /// A pipe stub with its flange through an end wall; `side` is -1 for the inlet end.

@@ -35,6 +35,10 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
         show(settled, if negative { -over } else { over })
     };
     let below = || format!("its lowest point {} below the ground", far(true));
+    if let (Some(_), Some(cover)) = (installation.least_cover, installation.cover) {
+        let pump = if installation.pump_behind { "; a pump behind it must lift the water to the outfall" } else { "" };
+        return Some(format!("lies in the ground, its top {} below it: {because}{pump}", show(settled, cover.q)));
+    }
     Some(match installation.stands.q {
         Stands::Unknown => format!("how it stands is open: {because}"),
         Stands::OnGround => format!("stands on the ground: {because}"),
@@ -181,7 +185,13 @@ pub(crate) fn room(settled: &Settled) -> Option<String> {
     let way = fit.way();
     let how = fit.choice.map_or_else(String::new, |choice| format!(" {}", choice.q.word()));
     // Deep enough in the ground nothing has to be clear over it, but it has to be reached.
-    let overhead = if fit.headroom.q.si() > 0.0 {
+    let closed = design.train.as_ref().is_some_and(|train| !train.unit.body.is_open());
+    let overhead = if closed {
+        format!(
+            "a clear height of {} over the ground, to lift what comes out of its manways",
+            show(settled, fit.headroom.q)
+        )
+    } else if fit.headroom.q.si() > 0.0 {
         format!("a clear height of {} over the ground", show(settled, fit.headroom.q))
     } else {
         format!(

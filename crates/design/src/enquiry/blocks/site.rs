@@ -1,10 +1,11 @@
 //! The place.
 
-use crate::enquiry::fields::{Flag, Word};
+use crate::enquiry::fields::{Flag, Text, Word};
 use crate::enquiry::keys::{Quantity, keys};
 use stillrise_handbook::choice;
-use stillrise_units::catalog::{DEG_C, DEG_F, FT, KG, LB, M};
-use stillrise_units::{Length, Mass, Temperature};
+use stillrise_handbook::ground::flotation;
+use stillrise_units::catalog::{DEG_C, DEG_F, FT, FT3, KG, LB, M, M3};
+use stillrise_units::{Length, Mass, Temperature, Volume};
 
 choice! {
     /// How several units stand to one another.
@@ -15,6 +16,9 @@ choice! {
         InLine "in line",
     }
 }
+names! {
+    flotation_factors = flotation::FACTORS;
+}
 keys! {
     /// The place.
     Site "site" {
@@ -24,6 +28,10 @@ keys! {
         groundwater: Quantity<Length> = spec.units(&FT, &M).between("-2000 ft", "30000 ft").safe_larger().like("\"97.0 ft\"");
         /// Least cover over a unit that lies in the ground
         cover: Quantity<Length> = spec.units(&FT, &M).between("0 ft", "30 ft").safe_larger().like("\"3 ft\"");
+        /// Concrete anchored to a unit in the ground: slab under it, anchors beside it
+        anchors: Quantity<Volume> = spec.units(&FT3, &M3).between("0 ft3", "100000 ft3").safe_smaller().like("\"120 ft3\"");
+        /// Whose factor against flotation is asked for
+        flotation: Text = spec.named(flotation_factors).like("\"flood agency\"");
         /// Whether the unit must lie in the ground
         buried: Flag = spec.like("true");
         /// Coldest air

@@ -1,0 +1,263 @@
+//! Whether a unit in the ground floats when it is emptied: what lifts it, what holds it down, and what anchors must add.
+//!
+//! Inside measures stand for outside ones, so that the walls displace a little more; a cylinder counts with its length over
+//! the heads as if they were flat, which is on the safe side. Preliminary.
+
+use super::installation::{Installation, Stands};
+use crate::basis::Basis;
+use crate::basis::stated::stated;
+use crate::enquiry::Enquiry;
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
+use crate::train::unit::Unit;
+use crate::vessel::Body;
+use crate::{by, reckon, say};
+use stillrise_handbook::ground::flotation::{FACTORS, FlotationFactor, factor};
+use stillrise_handbook::ground::soils::BACKFILLS;
+use stillrise_handbook::ground::{
+    anchorage_needed, ballast_volume, flotation_factor, soil_over_cylinder, soil_weight, submerged_box,
+    submerged_cylinder, submerged_weight, uplift_force,
+};
+use stillrise_handbook::hydraulics::circle_area;
+use stillrise_handbook::sources::BUOYANCY_PERMIT;
+use stillrise_units::catalog::{FT, KG_M3, KN, LB_FT3, LBF, M};
+use stillrise_units::{Density, Force, G, Length, Ratio, Typed, Volume};
+
+const SITE: Pair = (&FT, &M);
+const DENSITY: Pair = (&LB_FT3, &KG_M3);
+const FORCE: Pair = (&LBF, &KN);
+
+/// How a unit in the ground stands against flotation.
+#[derive(Debug, Clone)]
+pub struct Flotation {
+    /// Its floor, site datum.
+    pub floor: Val<Length>,
+    /// Whether it stands there only with a pump behind it, and on the ground with one ahead of it.
+    pub behind_pump: bool,
+    /// Over its floor: how high the groundwater stands; `None` where nobody said.
+    pub groundwater: Option<Val<Length>>,
+    /// The groundwater over its floor above which it floats, of an open tank whose weight is known.
+    pub floats_above: Option<Val<Length>>,
+    /// What lifts it; nothing where the groundwater is not known or stays below it.
+    pub uplift: Option<Val<Force>>,
+    /// What holds it down, where its weight is known.
+    pub held: Option<Held>,
+    /// The factor that is asked for.
+    pub asked: &'static FlotationFactor,
+    /// The same as a number.
+    pub wanted: Val<Ratio>,
+}
+
+/// What holds a unit down.
+#[derive(Debug, Clone)]
+pub struct Held {
+    /// Its own weight, empty.
+    pub weight: Val<Force>,
+    /// Soil straight above it; `None` where none lies over it.
+    pub soil: Option<Val<Force>>,
+    /// Concrete that is anchored to it, under water; `None` where none was stated.
+    pub anchors: Option<Val<Force>>,
+    /// All of it over the uplift.
+    pub factor: Val<Ratio>,
+    /// What anchors must still add.
+    pub needed: Val<Force>,
+    /// As concrete under water.
+    pub concrete: Val<Volume>,
+}
+
+/// Finds it; `None` for a unit that is not known to stand in the ground.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub fn flotation<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    basis: &Basis,
+    unit: &Unit,
+    installation: &Installation,
+) -> Result<Option<Flotation>, Stop> {
+    let behind = installation.over_ground_ahead_of_pump.filter(|over| over.q.si() < 0.0);
+    let (floor, behind_pump) = match (installation.stands.q, behind.and(installation.floor_ahead_of_pump)) {
+        (Stands::InPit | Stands::Buried, _) => match installation.floor {
+            Some(floor) => (floor, false),
+            None => return Ok(None),
+        },
+        (_, Some(floor)) => (floor, true),
+        _ => return Ok(None),
+    };
+    t.section("flotation of the empty unit");
+    let asked = e.site.flotation.as_deref().and_then(factor).unwrap_or(&FACTORS[0]);
+    let wanted = given(
+        t,
+        "factor against flotation that is asked for",
+        None,
+        stillrise_units::ratio(asked.factor),
+        &say!(T, "{}", asked.source),
+        asked.title,
+    );
+    let weight = unit
+        .particulars
+        .empty_weight
+        .map(|mass| reckon!(t, "weight of the empty unit", [LBF, KN], (mass = mass) mass * G));
+    let water = basis.fluids.cold.density;
+    let mut found = Flotation {
+        floor,
+        behind_pump,
+        groundwater: None,
+        floats_above: None,
+        uplift: None,
+        held: None,
+        asked,
+        wanted,
+    };
+    let Some(groundwater) = stated(t, w, "groundwater at its highest, site datum", &e.site.groundwater) else {
+        if let (Body::Rectangular(body), Some(weight)) = (&unit.body, weight) {
+            let below = hopper(t, unit);
+            found.floats_above = Some(reckon!(
+                t,
+                "groundwater over its floor above which it floats",
+                [FT, M],
+                (
+                    weight = weight,
+                    rho = water,
+                    wanted = wanted,
+                    below = below,
+                    length = body.length,
+                    width = body.width
+                )(weight / (rho * G * wanted) - below)
+                    / (length * width)
+            ));
+        }
+        return Ok(Some(found));
+    };
+    let level = reckon!(t, "groundwater over the floor of the unit", [FT, M], (water = groundwater, floor = floor) water - floor);
+    found.groundwater = Some(level);
+    if level.q.si() <= 0.0 {
+        return Ok(Some(found));
+    }
+    let (volume, soil) = match &unit.body {
+        Body::Rectangular(body) => {
+            let label = "volume of the box under the groundwater";
+            let volume = by!(t, label, submerged_box::volume(body.length, body.width, body.height, level))?;
+            let below = hopper(t, unit);
+            (
+                reckon!(t, "volume under the groundwater, hopper included", [FT3, M3], (walls = volume, below = below) walls + below),
+                None,
+            )
+        }
+        Body::LyingCylinder(body) => {
+            let label = "volume of the cylinder under the groundwater";
+            let volume = by!(t, label, submerged_cylinder::volume(body.diameter, body.over_all, level))?;
+            let soil = soil(t, e, unit, (body.diameter, body.over_all), (floor, level), water)?;
+            (volume, soil)
+        }
+    };
+    let uplift = by!(t, "uplift on the empty unit", uplift_force::force(volume, water))?;
+    found.uplift = Some(uplift);
+    let Some(weight) = weight else { return Ok(Some(found)) };
+    let concrete = given(
+        t,
+        "density of concrete",
+        Some(DENSITY),
+        Density::of(150.0, &LB_FT3),
+        &say!(T, "{BUOYANCY_PERMIT}"),
+        "150 lb/ft3",
+    );
+    let anchors = match stated(t, w, "concrete anchored to the unit", &e.site.anchors) {
+        Some(volume) => {
+            Some(by!(t, "weight of the anchors under water", submerged_weight::weight(volume, concrete, water))?)
+        }
+        None => None,
+    };
+    let nothing = given(t, "no weight", Some(FORCE), Force::from_si(0.0), "definition", "none");
+    let (over, tied) = (soil.unwrap_or(nothing), anchors.unwrap_or(nothing));
+    let resisting = reckon!(t, "what holds the unit down", [LBF, KN], (weight = weight, soil = over, anchors = tied) weight + soil + anchors);
+    let factor = by!(t, "factor against flotation", flotation_factor::factor(resisting, uplift))?;
+    let needed = by!(t, "force that anchors must still add", anchorage_needed::force(uplift, resisting, wanted))?;
+    let more = by!(t, "the same as concrete under water", ballast_volume::volume(needed, concrete, water))?;
+    found.held = Some(Held { weight, soil, anchors, factor, needed, concrete: more });
+    Ok(Some(found))
+}
+
+fn hopper<T: Trail>(t: &mut T, unit: &Unit) -> Val<Volume> {
+    match &unit.hopper {
+        Some(hopper) => hopper.volume,
+        None => given(t, "volume of the hopper", None, Volume::from_si(0.0), "unit", "no hopper"),
+    }
+}
+
+/// Soil straight above a cylinder, less what the risers take; `None` where the ground is not known or lies below its top.
+fn soil<T: Trail>(
+    t: &mut T,
+    e: &Enquiry,
+    unit: &Unit,
+    (diameter, length): (Val<Length>, Val<Length>),
+    (floor, water_level): (Val<Length>, Val<Length>),
+    water: Val<Density>,
+) -> Result<Option<Val<Force>>, Stop> {
+    let Some(ground) = stated(t, &WhatIf::default(), "ground at the unit, site datum", &e.site.ground) else {
+        return Ok(None);
+    };
+    let level =
+        reckon!(t, "ground over the floor of the unit", [FT, M], (ground = ground, floor = floor) ground - floor);
+    if level.q <= diameter.q {
+        return Ok(None);
+    }
+    let wet = if water_level.q > level.q { level } else { water_level };
+    let wet = choose(
+        t,
+        "groundwater up to which the soil is under water",
+        Some(SITE),
+        wet.q,
+        "groundwater, ground",
+        "the lower",
+        &[water_level.at, level.at],
+    );
+    let all = by!(t, "soil straight above it", soil_over_cylinder::volume(diameter, length, level))?;
+    let below = by!(t, "part of it under the groundwater", soil_over_cylinder::volume(diameter, length, wet))?;
+    let (all, below) = match &unit.access {
+        Some(access) => {
+            let one = by!(t, "plan of a riser", circle_area::area(access.opening))?;
+            let risers = reckon!(t, "plan of all risers", [FT2, M2], (one = one, n = access.count) one * n);
+            let none = Length::from_si(0.0);
+            let reach = if wet.q > diameter.q { wet.q - diameter.q } else { none };
+            let reach = choose(
+                t,
+                "height of the risers under the groundwater",
+                Some(SITE),
+                reach,
+                "groundwater, top of the vessel",
+                "what of the groundwater stands over the top",
+                &[wet.at, diameter.at],
+            );
+            (
+                reckon!(t, "soil straight above it, without the risers", [FT3, M3], (all = all, plan = risers, level = level, top = diameter) all - plan * (level - top)),
+                reckon!(t, "part of that under the groundwater", [FT3, M3], (below = below, plan = risers, reach = reach) below - plan * reach),
+            )
+        }
+        None => (all, below),
+    };
+    let backfill = &BACKFILLS[0];
+    let moist = given(
+        t,
+        "density of the moist backfill",
+        Some(DENSITY),
+        Density::from_si(backfill.moist.typical_si()),
+        &say!(T, "{}", backfill.moist.source),
+        backfill.title,
+    );
+    let saturated = given(
+        t,
+        "density of the backfill under water, saturated",
+        Some(DENSITY),
+        Density::from_si(backfill.saturated.typical_si()),
+        &say!(T, "{}", backfill.saturated.source),
+        backfill.title,
+    );
+    by!(
+        t,
+        "weight of the soil above it, under water where it is",
+        soil_weight::weight(all, below, moist, saturated, water)
+    )
+    .map(Some)
+}

@@ -1,0 +1,31 @@
+//! Manways and their risers: how a closed vessel is reached, and what comes out through them.
+
+use crate::provenance::{Trail, given};
+use crate::record;
+use crate::train::row::{DIMENSION, Row};
+use stillrise_units::catalog::{IN, ONE};
+use stillrise_units::{Length, Ratio, Typed, ratio};
+
+record! {
+    /// The manways of a closed vessel, all alike, each with a riser up to the ground.
+    Access {
+        /// how many
+        count: Ratio;
+        /// clear opening of each
+        opening: Length;
+    }
+}
+
+impl Access {
+    /// As a row or a described unit lays it out.
+    pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Self {
+        let m = row.m;
+        let count = m.manways.0.unwrap_or(2);
+        let why =
+            if m.manways.0.is_some() { "manways" } else { "not stated: one over the inlet, one over the outlet end" };
+        let count = given(row.t, "manways", Some((&ONE, &ONE)), ratio(f64::from(count)), row.source, why);
+        let usual = Length::of(24.0, &IN);
+        let why = "not stated: 24 in, the least for a person, common practice";
+        Self { count, opening: row.or_usual("clear opening of a manway", DIMENSION, &m.manway, usual, why) }
+    }
+}
