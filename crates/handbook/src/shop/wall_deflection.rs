@@ -25,7 +25,8 @@ formula! {
         e: Pressure = "E" "modulus of elasticity" [PSI, KPA: 5e6 .. 2.2e8 in 1.0 .. 1e9];
     ) -> Length = "w" "greatest deflection" [IN, MM];
     reduced [width M, height M, t M, rho KG_M3, e PA => M] {
-        deflection_factor(edges, width / height) * (rho * GRAVITY * height) * height * height * height * height / (e * t * t * t)
+        let coefficient = deflection_factor(edges, width / height);
+        coefficient * (rho * GRAVITY * height) * height * height * height * height / (e * t * t * t)
     }
     constants [GRAVITY "g"]
     helpers [deflection_factor(PanelEdges, f64) "alpha" "coefficient of the table by edges and width over height"]
