@@ -12,7 +12,7 @@ formula! {
     /// Greatest deflection of a wall panel with water to its rim.
     ///
     /// By the theory of small deflections: beyond half the thickness the plate also carries by tension, and deflects and
-    /// bends less than this says. Between the rows of the table it lies up to 16 % high, and 7 % low where the rim is free. A
+    /// bends less than this says. Between the rows of the table it lies up to 16 % high, and at most 3 % low. A
     /// limit of a two-hundredth of the width, or of the thickness, is a proposal of this handbook. Where the rim is free,
     /// take the supported case.
     "wall-deflection" "Deflection of a flat wall under water"
