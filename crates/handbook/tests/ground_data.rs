@@ -1,7 +1,7 @@
 //! The data of the ground: words used once, sources beside every row, rules that pick what they say they pick.
 
 use stillrise_handbook::ground::cover::{self, Paving, Traffic};
-use stillrise_handbook::ground::{electrical_areas, flotation, liquid_classes, soils};
+use stillrise_handbook::ground::{anchors, electrical_areas, flotation, liquid_classes, soils};
 use stillrise_units::catalog::{DEG_F, FT, IN, LB_FT3};
 use stillrise_units::{Length, Temperature, Typed};
 
@@ -22,6 +22,7 @@ fn words_are_used_once() {
     once(cover::COVERS.iter().map(|c| c.word));
     once(liquid_classes::CLASSES.iter().map(|c| c.word));
     once(electrical_areas::AREAS.iter().map(|a| a.word));
+    once(anchors::RULES.iter().map(|r| r.word));
 }
 
 /// Factors are listed from the lowest; three authorities ask for three different ones.
@@ -97,4 +98,20 @@ fn areas_reach_as_far_as_the_table_says() {
     let around = electrical_areas::area("around");
     assert_eq!(around.and_then(electrical_areas::Area::up).map(|l| l.in_unit(&IN)), Some(18.0));
     assert!(around.and_then(electrical_areas::Area::out).is_some_and(|l| (l.in_unit(&FT) - 15.0).abs() < 1e-12));
+}
+
+/// Manuals: 12 x 12 in for 6 and 8 ft, 18 x 12 for 10 ft, 36 x 8 for 12 ft; slabs of 6 to 15 ft.
+#[test]
+fn anchors_grow_with_the_tank() {
+    let at = |feet: f64| anchors::size(Length::of(feet, &FT));
+    let deadman = |feet: f64| at(feet).map(|s| (s.deadman_width_in, s.deadman_depth_in));
+    assert_eq!(deadman(3.0), Some((6.0, 6.0)));
+    assert_eq!(deadman(8.0), Some((12.0, 12.0)));
+    assert_eq!(deadman(9.0), Some((18.0, 12.0)));
+    assert_eq!(deadman(12.0), Some((36.0, 8.0)));
+    assert!(at(13.0).is_none());
+    for s in anchors::SIZES {
+        let (width, depth) = s.deadman();
+        assert!(s.slab_width() > Length::of(s.up_to_ft, &FT) && width >= depth, "{}", s.up_to_ft);
+    }
 }

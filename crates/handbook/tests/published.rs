@@ -143,36 +143,44 @@ fn water_oil_and_rise_hang_together() {
     let _: Ratio = cold / rho;
 }
 
-/// A permit calculation of 1999: a tank of 7.83 x 6.25 ft and 4,400 lb, 3 ft of cover, one riser of 3.5 ft, a slab of
-/// 12 x 13 x 0.67 ft at grade, planes that lean by a quarter, two deadmen of 1 x 1 x 6.25 ft, water at grade.
+/// A permit calculation of 1999: a tank of 94 in (printed 7.83 ft) x 6.25 ft and 4,400 lb, 3 ft of cover, one riser of
+/// 3.5 ft, a slab of 12 x 13 x 0.67 ft at grade, planes that lean by a quarter, two deadmen of 1 x 1 x 6.25 ft, water at
+/// grade. It prints whole kips and two decimals of the factor.
 #[test]
 fn permit_calculation_against_flotation() {
+    #[track_caller]
+    fn kips(force: Force, printed: f64) {
+        assert!((force.in_unit(&LBF) / 1000.0 - printed).abs() <= 0.5, "{force:?} against {printed} kips");
+    }
     let feet = |x: f64| Length::of(x, &FT);
-    let (d, length, level) = (feet(7.83), feet(6.25), feet(10.83));
+    let (d, length) = (Length::of(94.0, &IN), feet(6.25));
+    let level = d + feet(3.0);
+    prints(level, &FT, "10.83");
     let tank = ok(submerged_cylinder::volume(d, length, level));
     prints(tank, &FT3, "301");
     let riser = Volume::of(3.0 * 3.5 * 3.5 * core::f64::consts::FRAC_PI_4, &FT3);
     prints(riser, &FT3, "29");
     let water = Density::of(62.4, &LB_FT3);
     let uplift = ok(uplift_force::force(tank + riser, water));
-    // Printed 20.58 kips.
-    assert!((uplift.in_unit(&LBF) / 20_580.0 - 1.0).abs() < 5e-4, "{uplift:?}");
+    kips(uplift, 21.0);
     // The slab less the riser that passes it.
     let slab = feet(12.0) * feet(13.0) * feet(0.67) - riser * ratio(0.67 / 3.0);
+    prints(slab, &FT3, "98");
     let concrete = Density::of(150.0, &LB_FT3);
     let slab_weight = ok(submerged_weight::weight(slab, concrete, water));
-    assert!((slab_weight.in_unit(&LBF) / 8_590.0 - 1.0).abs() < 1e-3, "{slab_weight:?}");
-    // Between the planes and the upright prism: all that is not tank, riser or slab.
-    let lean = Angle::of(0.25_f64.atan(), &RAD);
+    kips(slab_weight, 9.0);
+    // Between the leaning planes: all that is not tank, riser or slab. A quarter is 14.036 degrees.
+    let lean = Angle::of(14.036_243_5, &DEG);
     let wedges = ok(soil_wedge::volume(length * 2.0, level, lean));
+    prints((d * level * length + wedges) / length, &FT2, "114");
     let soil = d * level * length + wedges - tank - riser - slab;
-    prints(soil, &FT3, "285");
+    prints(soil, &FT3, "286");
     let backfill = Density::of(120.0, &LB_FT3);
     let soil_weight = ok(soil_weight::weight(soil, soil, backfill, backfill, water));
-    assert!((soil_weight.in_unit(&LBF) / 16_440.0 - 1.0).abs() < 2e-3, "{soil_weight:?}");
+    kips(soil_weight, 16.0);
     let deadmen = ok(submerged_weight::weight(Volume::of(12.5, &FT3), concrete, water));
-    let dry = Force::of(4400.0, &LBF);
-    let without = dry + slab_weight + soil_weight;
-    prints(ok(flotation_factor::factor(without, uplift)), &ONE, "1.43");
-    prints(ok(flotation_factor::factor(without + deadmen, uplift)), &ONE, "1.48");
+    assert!((deadmen.in_unit(&LBF) / 1000.0 - 1.10).abs() <= 0.0051, "{deadmen:?}");
+    let held = Force::of(4400.0, &LBF) + slab_weight + soil_weight + deadmen;
+    kips(held, 31.0);
+    prints(ok(flotation_factor::factor(held, uplift)), &ONE, "1.48");
 }

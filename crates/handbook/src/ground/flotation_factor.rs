@@ -1,7 +1,7 @@
 //! Formula: safety against flotation
 
 use crate::formula;
-use crate::page::Evidence::{Limit, Published};
+use crate::page::Evidence::{ByHand, Limit, Published};
 use crate::sources::BUOYANCY_PERMIT;
 use stillrise_units::{Force, Ratio};
 
@@ -19,8 +19,8 @@ formula! {
     typed { resisting / uplift }
     sources [BUOYANCY_PERMIT]
     checks [
-        "resisting=30530 lbf, uplift=20580 lbf" => "1.48", Published(&BUOYANCY_PERMIT, "4.40 + 8.59 + 16.44 + 1.10 kips over 20.58: 1.48 with deadmen");
-        "resisting=29430 lbf, uplift=20580 lbf" => "1.43", Published(&BUOYANCY_PERMIT, "1.43 without deadmen");
+        "resisting=30560 lbf, uplift=20596 lbf" => "1.48", Published(&BUOYANCY_PERMIT, "31 kips over 21 before they are rounded: 1.48 with deadmen");
+        "resisting=29465 lbf, uplift=20596 lbf" => "1.431", ByHand("the same without deadmen of 1,095 lbf");
         "resisting=10 kN, uplift=10 kN" => "1.000000", Limit("it hovers");
         "resisting=10 kN, uplift=0 kN" => "outside: result", Limit("nothing lifts it");
     ]

@@ -10,6 +10,7 @@ crate::list_pages! {
     ground_pressure, wheel_pressure,
 }
 
+pub mod anchors;
 mod circle;
 pub mod cover;
 pub mod electrical_areas;

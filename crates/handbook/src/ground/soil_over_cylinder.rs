@@ -4,6 +4,7 @@ use super::circle::area_below;
 use crate::formula;
 use crate::page::Evidence::{ByHand, Limit};
 use crate::sources::DEFINITION;
+use core::f64::consts::PI;
 use stillrise_units::math::max;
 use stillrise_units::{Length, Volume};
 
@@ -21,7 +22,8 @@ formula! {
     ) -> Volume = "V_soil" "volume of the soil" [FT3, M3];
     reduced [d M, length M, level M => M3] {
         let above = max(0.0, level - d / 2.0);
-        (d * above - (area_below(d, max(level, d / 2.0)) - area_below(d, d / 2.0))) * length
+        let taken = area_below(d, max(level, d / 2.0)) - PI * d * d / 8.0;
+        max(0.0, d * above - taken) * length
     }
     helpers [area_below(f64, f64) "A_s" "area of the circle below the level"]
     sources [DEFINITION]

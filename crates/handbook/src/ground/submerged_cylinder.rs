@@ -18,7 +18,10 @@ formula! {
         length: Length = "L" "outside length of the shell" [FT, M: 0.3 .. 30.0 in 0.0 .. 1000.0];
         level: Length = "z_w" "water level above the lowest line of the shell" [FT, M: -20.0 .. 20.0 in -10000.0 .. 10000.0];
     ) -> Volume = "V_s" "submerged volume" [FT3, M3];
-    reduced [d M, length M, level M => M3] { area_below(d, level) * length }
+    reduced [d M, length M, level M => M3] {
+        let segment = area_below(d, level);
+        segment * length
+    }
     helpers [area_below(f64, f64) "A_s" "area of the circle below the level"]
     sources [HYDROSTATICS]
     checks [

@@ -1,8 +1,8 @@
 //! Formula: uplift of a submerged volume
 
 use crate::formula;
-use crate::page::Evidence::{Limit, Published};
-use crate::sources::{BUOYANCY_PERMIT, FEMA_259, HYDROSTATICS};
+use crate::page::Evidence::{ByHand, Limit, Published};
+use crate::sources::{BUOYANCY_PERMIT, HYDROSTATICS};
 use stillrise_units::{Density, Force, G, Volume};
 
 formula! {
@@ -20,7 +20,7 @@ formula! {
     checks [
         "volume=330 ft3, rho_w=62.4 lb/ft3" => "21000 lbf" within 0.02 "the source rounds to the kip, 20.6 to 21",
             Published(&BUOYANCY_PERMIT, "(301 + 29) x 0.0624 = 21 kips");
-        "volume=33.5 ft3, rho_w=62.4 lb/ft3" => "2090.4 lbf", Published(&FEMA_259, "250 gal x 0.134 x 62.4 lb/ft3, before the factor of 1.3");
+        "volume=33.5 ft3, rho_w=62.4 lb/ft3" => "2090.4 lbf", ByHand("250 gal x 0.134 ft3/gal x 62.4 lb/ft3, as in the flood agency's example before its factor");
         "volume=1 m3, rho_w=1000 kg/m3" => "9.80665 kN", Limit("a tonne under standard gravity");
     ]
 }

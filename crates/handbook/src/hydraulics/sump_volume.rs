@@ -1,7 +1,7 @@
 //! Formula: least volume between start and stop of a pump
 
 use crate::formula;
-use crate::page::Evidence::{ByHand, Limit, Published};
+use crate::page::Evidence::{ByHand, Limit};
 use crate::sources::{MIL_1005_9A, UFC_3_240_04A};
 use stillrise_units::{Flow, Time, Volume};
 
@@ -19,7 +19,7 @@ formula! {
     typed { time * q_pump / 4.0 }
     sources [MIL_1005_9A, UFC_3_240_04A]
     checks [
-        "time=6 min, q_pump=100 gpm" => "150 gal", Published(&MIL_1005_9A, "2.5.3.6, equations 1 and 2: V = t D/4, at the least 6 minutes of pumps below 50 hp");
+        "time=6 min, q_pump=100 gpm" => "150 gal", ByHand("6 x 100 / 4: the handbook's equation 2 at its least time for pumps below 50 hp");
         "time=10 min, q_pump=100 gpm" => "250 gal", ByHand("10 x 100 / 4; filling takes 250/50 and emptying 250/50 min");
         "time=20 min, q_pump=10 L/s" => "3.000000 m3", Limit("3 m3 fill at 5 L/s in 10 min and empty at 5 L/s in 10 min");
     ]

@@ -1,6 +1,6 @@
 //! Formula: stress in a flat round head
 
-use crate::page::Evidence::{ByHand, Limit, Published};
+use crate::page::Evidence::{ByHand, Limit};
 use crate::sources::CIRCULAR_PLATES;
 use crate::{choice, formula};
 use stillrise_units::{Length, Pressure, Ratio};
@@ -33,7 +33,7 @@ formula! {
     }
     sources [CIRCULAR_PLATES]
     checks [
-        "p=1 psi, r=10 in, t=1 in, nu=0.3, hold=supported" => "123.75 psi", Published(&CIRCULAR_PLATES, "3/8 (3 + nu) p R2/t2");
+        "p=1 psi, r=10 in, t=1 in, nu=0.3, hold=supported" => "123.75 psi", ByHand("3/8 x 3.3 x 100");
         "p=4 psi, r=48 in, t=0.25 in, nu=0.3, hold=fixed" => "110592 psi", ByHand("0.75 x 4 x 2,304 / 0.0625");
         "p=1 kPa, r=1 m, t=100 mm, nu=0, hold=supported" => "112.5000 kPa", Limit("without Poisson's ratio 9/8 p R2/t2, half as much again as fixed");
     ]

@@ -45,7 +45,8 @@ formula! {
     ) -> Pressure = "sigma" "greatest bending stress" [PSI, KPA];
     reduced [a M, b M, t M, p PA => PA] {
         let short = min(a, b);
-        even_load(max(a, b) / short) * p * short * short / (t * t)
+        let coefficient = even_load(max(a, b) / short);
+        coefficient * p * short * short / (t * t)
     }
     helpers [even_load(f64) "beta" "coefficient of the published table by the ratio of sides, 0.2874 at 1 to 0.75 for a strip"]
     sources [ROARK_PLATES]

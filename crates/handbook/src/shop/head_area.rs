@@ -32,7 +32,10 @@ formula! {
         d: Length = "D" "diameter of the shell" [FT, M: 0.3 .. 5.0 in 0.001 .. 1000.0];
         depth: Length = "a" "depth of the head, at most half the diameter" [FT, M: 0.0 .. 2.5 in 0.0 .. 500.0];
     ) -> Area = "A_h" "surface of one head" [FT2, M2];
-    reduced [d M, depth M => M2] { PI * d * d / 4.0 * bulge(depth, d / 2.0) }
+    reduced [d M, depth M => M2] {
+        let over_flat = bulge(depth, d / 2.0);
+        over_flat * PI * d * d / 4.0
+    }
     helpers [bulge(f64, f64) "B" "surface of half a spheroid over that of its opening, 1 + (1 - e2)/(2e) ln((1 + e)/(1 - e))"]
     sources [SPHEROID]
     checks [

@@ -12,7 +12,7 @@ formula! {
     /// Greatest deflection of a wall panel with water to its rim.
     ///
     /// By the theory of small deflections: beyond half the thickness the plate also carries by tension, and deflects and
-    /// bends less than this says. Between the rows of the table it lies up to 16 % high, and 7 % low where the rim is free. A
+    /// bends less than this says. Between the rows of the table it lies up to 16 % high, and at most 3 % low. A
     /// limit of a two-hundredth of the width, or of the thickness, is a proposal of this handbook. Where the rim is free,
     /// take the supported case.
     "wall-deflection" "Deflection of a flat wall under water"
@@ -25,7 +25,8 @@ formula! {
         e: Pressure = "E" "modulus of elasticity" [PSI, KPA: 5e6 .. 2.2e8 in 1.0 .. 1e9];
     ) -> Length = "w" "greatest deflection" [IN, MM];
     reduced [width M, height M, t M, rho KG_M3, e PA => M] {
-        deflection_factor(edges, width / height) * (rho * GRAVITY * height) * height * height * height * height / (e * t * t * t)
+        let coefficient = deflection_factor(edges, width / height);
+        coefficient * (rho * GRAVITY * height) * height * height * height * height / (e * t * t * t)
     }
     constants [GRAVITY "g"]
     helpers [deflection_factor(PanelEdges, f64) "alpha" "coefficient of the table by edges and width over height"]

@@ -24,7 +24,8 @@ formula! {
         rho: Density = "rho" "density of the liquid" [LB_FT3, KG_M3: 700.0 .. 1500.0 in 100.0 .. 20000.0];
     ) -> Pressure = "sigma" "greatest bending stress" [PSI, KPA];
     reduced [width M, height M, t M, rho KG_M3 => PA] {
-        stress_factor(edges, width / height) * (rho * GRAVITY * height) * height * height / (t * t)
+        let coefficient = stress_factor(edges, width / height);
+        coefficient * (rho * GRAVITY * height) * height * height / (t * t)
     }
     constants [GRAVITY "g"]
     helpers [stress_factor(PanelEdges, f64) "beta" "coefficient of the table by edges and width over height"]
