@@ -9,7 +9,9 @@ use crate::stages::downcomer::Downcomer;
 use crate::stages::inlet_chamber::InletChamber;
 use crate::stages::mesh::CoalescingMesh;
 use crate::stages::plate_pack;
+use crate::stages::pump_out::PumpOut;
 use crate::stages::retention::Retention;
+use crate::stages::sand_trap::SandTrap;
 use crate::train::row::Row;
 use crate::train::unit::Parts;
 use crate::vessel::Body;
@@ -43,7 +45,9 @@ pub(super) const OWN: Own = Own {
 /// # Errors
 /// [`Stop`] naming the dimension that is missing.
 pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
-    let body = Body::lying(row)?;
+    let sand_trap = SandTrap::laid(row)?;
+    let pump_out = PumpOut::laid(row)?;
+    let body = Body::lying(row, sand_trap.as_ref(), pump_out.as_ref())?;
     let inlet = InletChamber::laid(row)?;
     let baffle = Some(DiffusionBaffle::laid(row));
     let pack = Some(plate_pack::Laid::laid(row)?);
@@ -52,5 +56,5 @@ pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
     let retention = Retention::laid(row, well.crest.q, true)?;
     let downcomer = Downcomer::laid(row)?;
     let access = Some(Access::laid(row));
-    Ok(Parts { access, body, inlet, baffle, hopper: None, pack, mesh, retention, downcomer, well })
+    Ok(Parts { sand_trap, pump_out, access, body, inlet, baffle, hopper: None, pack, mesh, retention, downcomer, well })
 }

@@ -9,7 +9,9 @@ use crate::stages::hopper::Hopper;
 use crate::stages::inlet_chamber::InletChamber;
 use crate::stages::mesh::CoalescingMesh;
 use crate::stages::plate_pack;
+use crate::stages::pump_out::PumpOut;
 use crate::stages::retention::Retention;
+use crate::stages::sand_trap::SandTrap;
 use crate::train::row::Row;
 use crate::train::unit::Parts;
 use crate::vessel::Body;
@@ -44,7 +46,9 @@ pub(super) const OWN: Own = Own {
 /// # Errors
 /// [`Stop`] naming the dimension that is missing.
 pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
-    let body = Body::rectangular(row)?;
+    let sand_trap = SandTrap::laid(row)?;
+    let pump_out = PumpOut::laid(row)?;
+    let body = Body::rectangular(row, sand_trap.as_ref(), pump_out.as_ref())?;
     let inlet = InletChamber::laid(row)?;
     let baffle = Some(DiffusionBaffle::laid(row));
     let hopper = Hopper::laid(row, &body)?;
@@ -53,5 +57,5 @@ pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
     let well = ClearWell::laid(row, &body)?;
     let retention = Retention::laid(row, well.crest.q, true)?;
     let downcomer = Downcomer::laid(row)?;
-    Ok(Parts { access: None, body, inlet, baffle, hopper, pack, mesh, retention, downcomer, well })
+    Ok(Parts { sand_trap, pump_out, access: None, body, inlet, baffle, hopper, pack, mesh, retention, downcomer, well })
 }

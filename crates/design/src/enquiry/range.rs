@@ -148,6 +148,22 @@ keys! {
         well_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"10 in\"");
         /// Lip of the downcomer baffle, above the floor
         lip: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "120 in").like("\"10 in\"");
+        /// Length of the sand compartment ahead, an option that makes the vessel longer by it
+        sand_trap_length: Quantity<Length> = spec.units(&IN, &MM).between("6 in", "400 in").like("\"36 in\"");
+        /// Height of the opening out of the sand compartment, under water
+        sand_trap_opening: Quantity<Length> = spec.units(&IN, &MM).between("2 in", "60 in").like("\"12 in\"");
+        /// Length of the pump-out compartment behind, an option that makes the vessel longer by it
+        pump_out_length: Quantity<Length> = spec.units(&IN, &MM).between("12 in", "400 in").like("\"48 in\"");
+        /// Level at which the effluent pumps stop, above the floor
+        pump_stop: Quantity<Length> = spec.units(&IN, &MM).between("2 in", "200 in").like("\"18 in\"");
+        /// Level at which the first effluent pump starts
+        pump_start: Quantity<Length> = spec.units(&IN, &MM).between("3 in", "200 in").like("\"36 in\"");
+        /// Level at which the second starts and the alarm calls
+        pump_alarm: Quantity<Length> = spec.units(&IN, &MM).between("4 in", "200 in").like("\"44 in\"");
+        /// Flow of one effluent pump at its duty
+        pump_flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "10000 gpm").like("\"150 gpm\"");
+        /// Number of effluent pumps, one of them standing by
+        effluent_pumps: Count = spec.like("2");
         /// Elevation at which oil is drawn off, above the floor
         oil_draw: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "240 in").like("\"44 in\"");
         /// Density of the level float

@@ -123,7 +123,7 @@ pub fn profile<T: Trail>(
         });
     }
     let width = unit.body.mean_width(t, "mean width of the clear well", crest)?;
-    let outlet = unit.well.level(t, basis, site, width, flow)?;
+    let outlet = unit.well.level(t, basis, site, (width, unit.pump_out.is_some()), flow)?;
     let well = outlet.level;
     let head = reckon!(t, "head of the outlet over the level without flow", [IN, MM], (well = well, crest = crest) well - crest);
     let mut steps = vec![Step { name: OUTLET, loss: head, level: well }];

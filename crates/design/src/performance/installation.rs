@@ -155,7 +155,7 @@ pub(super) fn installation<T: Trail>(t: &mut T, unit: &Unit, known: &Known) -> I
     let cover = known.ground.zip(floor).filter(|_| known.cover.is_some()).map(|(ground, floor)| {
         reckon!(t, "cover over the top of the vessel", [FT, M], (ground = ground, floor = floor, height = unit.body.height()) ground - floor - height)
     });
-    let open = known.outfall.is_none() && because != Because::WaterOver;
+    let open = unit.pump_out.is_none() && known.outfall.is_none() && because != Because::WaterOver;
     let highest_outfall = (if known.pumped { stand } else { highest }).filter(|_| open).map(|floor| {
         reckon!(t, "highest invert at the outfall that would still do, site datum", [FT, M], (floor = floor, outfall = known.outfall_over_floor) floor + outfall)
     });

@@ -32,6 +32,8 @@ use crate::basis::fluids::Season;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Off, Stop, Trail, Val, WhatIf, given};
+use crate::stages::Place;
+use crate::stages::pump_out::Runs;
 use crate::train::Train;
 use hydraulics::Profile;
 use ladder::Ladder;
@@ -112,6 +114,8 @@ pub struct Performance {
     pub fit: fit::Fit,
     /// Whether it floats when it is emptied; `None` where it is not known to stand in the ground.
     pub flotation: Option<flotation::Flotation>,
+    /// How its effluent pumps run; `None` without them.
+    pub pump_out: Option<Runs>,
     /// Profiles: no flow, design flow clean, design flow at the end, largest flow at the end; but for
     /// [`Depth::Full`] only the last.
     pub profiles: Vec<Profile>,
@@ -192,6 +196,12 @@ pub fn performance<T: Trail>(
     for (name, flow, state) in all.into_iter().skip(first) {
         profiles.push(hydraulics::profile(t, w, basis, unit, &site, flow, state, name)?);
     }
+    let runs = match (&unit.pump_out, unit.compartment(Place::PumpOut)) {
+        (Some(pumps), Some(zone)) => {
+            Some(pumps.runs(t, &unit.body, zone.stretch(), unit.well.crest, largest_flow, site.lifted_to)?)
+        }
+        _ => None,
+    };
     let margins = caps::margins(t, w, unit);
     let highest = profiles[profiles.len() - 1].clone();
     let mut oil_levels = Vec::new();
@@ -228,6 +238,7 @@ pub fn performance<T: Trail>(
         site,
         fit,
         flotation,
+        pump_out: runs,
         profiles,
         velocities,
         levels: oil_levels,

@@ -40,6 +40,8 @@ pub struct SiteLevels {
     pub spare_fall: Option<Val<Length>>,
     /// The unit's lowest point, drain included, over the ground; negative when it would stand in a pit.
     pub floor_over_ground: Option<Val<Length>>,
+    /// Where effluent pumps lift the water to, over the floor of the unit.
+    pub lifted_to: Option<Val<Length>>,
     /// How it is installed.
     pub installation: Installation,
 }
@@ -109,10 +111,13 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
     };
     let invert = unit.well.invert;
     let outfall = reckon!(t, "invert at the outfall, above the floor", [IN, MM], (invert = invert, length = length, slope = slope) invert - length * slope);
-    let site_outfall = stated(t, w, "invert at the outfall, site datum", &e.outlet.invert);
+    // What pumps lift to the outfall does not depend on how high that lies.
+    let pumped_out = unit.pump_out.is_some();
+    let lifted_to = stated(t, w, "invert at the outfall, site datum", &e.outlet.invert);
+    let site_outfall = lifted_to.filter(|_| !pumped_out);
     let ground = stated(t, w, "ground at the unit, site datum", &e.site.ground);
     let incoming = stated(t, w, "incoming invert, site datum", &e.inlet.invert);
-    let water = stated(t, w, "water at the outfall, site datum", &e.outlet.tailwater);
+    let water = stated(t, w, "water at the outfall, site datum", &e.outlet.tailwater).filter(|_| !pumped_out);
     let cover = unit.arrangement.is_in_ground().then(|| cover(t, w, e));
     let known =
         Known { pumped, ground, incoming, outfall: site_outfall, outfall_over_floor: outfall, tailwater: water, cover };
@@ -129,6 +134,9 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
         floor: installation.floor,
         spare_fall: None,
         floor_over_ground: installation.over_ground,
+        lifted_to: lifted_to.zip(installation.floor).filter(|_| pumped_out).map(|(z, floor)| {
+            reckon!(t, "outfall over the floor of the unit", [FT, M], (outfall = z, floor = floor) outfall - floor)
+        }),
         installation,
     };
     if let (Some(site_outfall), Some(floor)) = (site_outfall, installation.floor) {

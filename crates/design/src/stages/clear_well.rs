@@ -84,9 +84,16 @@ impl ClearWell {
         t: &mut T,
         basis: &Basis,
         site: &SiteLevels,
-        width: Val<Length>,
+        (width, pumped_out): (Val<Length>, bool),
         flow: Val<Flow>,
     ) -> Result<Stands, Stop> {
+        if pumped_out {
+            // Over its weir into the pump-out compartment, whatever the outfall.
+            let head =
+                by!(t, "head over the weir", rectangular_weir_head::head(flow, self.weir_length, width, self.crest))?;
+            let level = reckon!(t, "level over the weir", [IN, MM], (crest = self.crest, head = head) crest + head);
+            return Ok(Stands { level, drowned: false, runs_full: false });
+        }
         let entrance =
             given(t, "entrance loss coefficient", Some(PURE), ratio(0.5), "Crane TP-410", "flush entrance 0.5");
         let mut candidates: Vec<(Val<Length>, &str)> = Vec::new();

@@ -10,7 +10,9 @@ pub mod hopper;
 pub mod inlet_chamber;
 pub mod mesh;
 pub mod plate_pack;
+pub mod pump_out;
 pub mod retention;
+pub mod sand_trap;
 
 use crate::basis::Basis;
 use crate::basis::fluids::WaterState;
@@ -26,6 +28,7 @@ use gravity_zone::TankPass;
 use inlet_chamber::InletChamber;
 use mesh::{CoalescingMesh, MeshPass};
 use plate_pack::{PlatePack, PlatesPass};
+use sand_trap::SandTrap;
 use stillrise_handbook::choice;
 use stillrise_handbook::separation::catch::{Catch, Catches, MOST};
 use stillrise_units::{Flow, Length, Ratio, Velocity};
@@ -33,6 +36,8 @@ use stillrise_units::{Flow, Length, Ratio, Velocity};
 choice! {
     /// The compartments of a unit, in the order in which water passes those that it has.
     Place {
+        /// where sand settles ahead of all else
+        SandTrap "sand compartment",
         /// where the incoming water is stilled
         InletChamber "inlet chamber",
         /// open water, over whose plan area droplets rise and grains settle
@@ -45,6 +50,8 @@ choice! {
         Retention "oil retention zone",
         /// behind the downcomer, up to the outlet
         ClearWell "clear well",
+        /// from which pumps lift the clean water
+        PumpOut "pump-out compartment",
     }
 }
 
@@ -83,6 +90,8 @@ pub struct Crossing<'a> {
 pub enum Stage<'a> {
     /// The inlet and its chamber.
     InletChamber(&'a InletChamber),
+    /// The sand compartment and the opening out of it.
+    SandTrap(&'a SandTrap),
     /// The wall that spreads the water.
     DiffusionBaffle(&'a DiffusionBaffle),
     /// Open water.
@@ -101,6 +110,7 @@ impl Stage<'_> {
     pub fn name(self) -> &'static str {
         match self {
             Stage::InletChamber(_) => "inlet nozzle",
+            Stage::SandTrap(_) => "sand compartment",
             Stage::DiffusionBaffle(_) => "diffusion baffle",
             Stage::GravityZone => "primary zone",
             Stage::PlatePack(_) => "plate pack",
@@ -116,6 +126,7 @@ impl Stage<'_> {
     pub fn loss<T: Trail>(self, t: &mut T, way: &Crossing<'_>) -> Result<Option<Val<Length>>, Stop> {
         match self {
             Stage::InletChamber(inlet) => inlet.loss(t, way).map(Some),
+            Stage::SandTrap(trap) => trap.loss(t, way).map(Some),
             Stage::DiffusionBaffle(baffle) => baffle.loss(t, way).map(Some),
             Stage::GravityZone => Ok(None),
             Stage::PlatePack(pack) => pack.loss(t, way).map(Some),
@@ -133,7 +144,7 @@ impl Stage<'_> {
             Stage::InletChamber(inlet) => (Reach::Inlet, inlet.cap(t, m, c)?),
             Stage::PlatePack(pack) => (Reach::Pack, pack.cap(t, m, c)?),
             Stage::Downcomer(downcomer) => (Reach::Lip, downcomer.cap(t, m, c)?),
-            Stage::DiffusionBaffle(_) | Stage::GravityZone | Stage::Mesh(..) => return Ok(None),
+            Stage::SandTrap(_) | Stage::DiffusionBaffle(_) | Stage::GravityZone | Stage::Mesh(..) => return Ok(None),
         };
         Ok(Some(Cap { of, thickness }))
     }
@@ -147,7 +158,7 @@ impl Stage<'_> {
             Stage::GravityZone => Some(Pass::Tank(TankPass::through(t, unit, way)?)),
             Stage::PlatePack(pack) => Some(Pass::Plates(PlatesPass::through(t, pack, way)?)),
             Stage::Mesh(mesh, pack) => Some(Pass::Mesh(MeshPass::through(t, mesh, pack, way))),
-            Stage::InletChamber(_) | Stage::DiffusionBaffle(_) | Stage::Downcomer(_) => None,
+            Stage::InletChamber(_) | Stage::SandTrap(_) | Stage::DiffusionBaffle(_) | Stage::Downcomer(_) => None,
         })
     }
 }

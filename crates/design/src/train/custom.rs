@@ -257,6 +257,8 @@ pub fn parts<T: Trail>(
         velocity_limit: None,
     };
     let parts = Parts {
+        sand_trap: None,
+        pump_out: None,
         access: None,
         body,
         inlet: InletChamber { invert: inlet_invert, bore, length: inlet_length },

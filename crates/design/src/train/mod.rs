@@ -15,10 +15,11 @@ use crate::basis::cases::Case;
 use crate::basis::fluids::Season;
 use crate::enquiry::Enquiry;
 use crate::enquiry::range::{Model, Range};
-use crate::provenance::{Stop, Trail, Val, WhatIf, assume, given};
+use crate::performance::site::site;
+use crate::provenance::{Off, Stop, Trail, Val, WhatIf, assume, given};
 use crate::{by, reckon, say};
 use equalisation::Equalisation;
-use row::Row;
+use row::{Options, Row};
 use stillrise_handbook::page::Arg;
 use stillrise_handbook::separation::remaining_oil::RiseLaw;
 use stillrise_handbook::separation::{drag_rise, grit_settling, stokes_rise};
@@ -194,19 +195,41 @@ pub fn train<T: Trail>(
 /// [`Stop`] when it cannot be laid out, or comes from no row.
 pub fn unit_of<T: Trail>(t: &mut T, w: &WhatIf, source: &Source<'_>) -> Result<Unit, Stop> {
     match source {
-        Source::Row(range, model) => row_of(t, w, range, model).map(|(unit, _)| unit),
+        Source::Row(range, model) => row_of(t, w, range, model, Options::NONE).map(|(unit, _)| unit),
         _ => Err(Stop::said("one unit", "it comes from no row")),
     }
 }
 
-fn row_of<T: Trail>(t: &mut T, w: &WhatIf, range: &Range, model: &Model) -> Result<(Unit, String), Stop> {
+fn row_of<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    range: &Range,
+    model: &Model,
+    options: Options,
+) -> Result<(Unit, String), Stop> {
     let title = range.head.title.0.clone().unwrap_or_default();
     let name = model.model.0.clone().unwrap_or_default();
     let from = format!("range \"{title}\", model \"{name}\"");
     let assumed = assumed::Assumed::default();
-    let unit =
-        described(&mut Row { t, w, m: model, assumed: &assumed, source: &from }, range.head.currency.as_deref())?;
+    let unit = described(
+        &mut Row { t, w, m: model, assumed: &assumed, options, source: &from },
+        range.head.currency.as_deref(),
+    )?;
     Ok((unit, from))
+}
+
+/// Which options of a row are taken: those that the enquiry asks for, and the pumps where the levels do.
+fn options(e: &Enquiry, w: &WhatIf, basis: &Basis, range: &Range, model: &Model) -> Options {
+    let sand_trap = *e.unit.sand_trap == Some(true);
+    let pump_out = *e.unit.pump_out == Some(true)
+        || *e.unit.pump_out != Some(false) && model.pump_out_length.is_given() && {
+            let off = &mut Off;
+            let taken = Options { sand_trap, pump_out: false };
+            let unit = row_of(off, w, range, model, taken).ok();
+            let site = unit.and_then(|(unit, _)| site(off, w, e, &unit, basis.feed.pumped).ok());
+            site.is_some_and(|site| site.installation.pump_behind)
+        };
+    Options { sand_trap, pump_out }
 }
 
 /// A unit as a row or block describes it.
@@ -227,12 +250,13 @@ fn laid_out<T: Trail>(
     n: Val<Ratio>,
 ) -> Result<(Unit, String), Stop> {
     match source {
-        Source::Row(range, model) => row_of(t, w, range, model),
+        Source::Row(range, model) => row_of(t, w, range, model, options(e, w, basis, range, model)),
         Source::Stated(model) => {
             let from = "unit: dimensions".to_owned();
             let flow = basis.design_flow().map_or(0.0, |q| q.q.si()) / math::max(n.q.si(), 1.0);
             let assumed = assumed::dimensions(t, w, model, Flow::from_si(flow))?;
-            let unit = described(&mut Row { t, w, m: model, assumed: &assumed, source: &from }, None)?;
+            let unit =
+                described(&mut Row { t, w, m: model, assumed: &assumed, options: Options::ALL, source: &from }, None)?;
             let origin = if assumed.is_empty() {
                 "dimensions stated in the enquiry"
             } else {

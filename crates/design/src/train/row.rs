@@ -10,6 +10,22 @@ use stillrise_handbook::hydraulics::pipes::pipe_size;
 use stillrise_units::catalog::{IN, MM};
 use stillrise_units::{Length, Typed};
 
+/// Compartments that a row offers and an enquiry takes or not.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Options {
+    /// A sand compartment ahead.
+    pub sand_trap: bool,
+    /// A pump-out compartment behind.
+    pub pump_out: bool,
+}
+
+impl Options {
+    /// All that is described: of a unit that stands, what is stated is there.
+    pub const ALL: Options = Options { sand_trap: true, pump_out: true };
+    /// None.
+    pub const NONE: Options = Options { sand_trap: false, pump_out: false };
+}
+
 /// Print units of a dimension.
 pub const DIMENSION: Pair = (&IN, &MM);
 
@@ -23,6 +39,8 @@ pub struct Row<'a, T> {
     pub m: &'a Model,
     /// What is assumed of it.
     pub assumed: &'a Assumed,
+    /// Which of its options are taken.
+    pub options: Options,
     /// Where it stands.
     pub source: &'a str,
 }

@@ -11,7 +11,9 @@ use crate::stages::hopper::Hopper;
 use crate::stages::inlet_chamber::InletChamber;
 use crate::stages::mesh::CoalescingMesh;
 use crate::stages::plate_pack::{self, PlatePack};
+use crate::stages::pump_out::PumpOut;
 use crate::stages::retention::Retention;
+use crate::stages::sand_trap::SandTrap;
 use crate::stages::{Place, Stage};
 use crate::vessel::{Body, Stretch, rest, some, sum};
 use crate::{record, say};
@@ -22,6 +24,10 @@ use stillrise_units::{Area, Length, Typed, Volume};
 /// What a unit is made of, as a row, a described unit or a rule lays it out.
 #[derive(Debug, Clone)]
 pub struct Parts {
+    /// A sand compartment ahead.
+    pub sand_trap: Option<SandTrap>,
+    /// A pump-out compartment behind.
+    pub pump_out: Option<PumpOut>,
     /// How a closed one is reached.
     pub access: Option<Access>,
     /// Its body.
@@ -88,6 +94,10 @@ impl Compartment {
 pub struct Unit {
     /// How it is arranged.
     pub arrangement: Arrangement,
+    /// A sand compartment ahead.
+    pub sand_trap: Option<SandTrap>,
+    /// A pump-out compartment behind.
+    pub pump_out: Option<PumpOut>,
     /// How a closed one is reached.
     pub access: Option<Access>,
     /// Its body.
@@ -126,6 +136,7 @@ impl Unit {
     pub fn stages(&self) -> ArrayVec<Stage<'_>, 8> {
         let mut stages = ArrayVec::new();
         stages.push(Stage::InletChamber(&self.inlet));
+        stages.extend(self.sand_trap.as_ref().map(Stage::SandTrap));
         stages.extend(self.baffle.as_ref().map(Stage::DiffusionBaffle));
         stages.push(Stage::GravityZone);
         stages.extend(self.pack.as_ref().map(Stage::PlatePack));
@@ -158,6 +169,7 @@ impl Unit {
         let mut parts = vec![("vessel", self.body.fields())];
         parts.extend(self.access.as_ref().map(|access| ("access", access.fields())));
         parts.push(("inlet", self.inlet.fields()));
+        parts.extend(self.sand_trap.as_ref().map(|trap| ("sand compartment", trap.fields())));
         parts.extend(self.baffle.as_ref().map(|baffle| ("diffusion baffle", baffle.fields())));
         parts.extend(self.hopper.as_ref().map(|hopper| ("hopper", hopper.fields())));
         parts.extend(self.pack.as_ref().map(|pack| ("plate pack", pack.laid.fields())));
@@ -165,6 +177,7 @@ impl Unit {
         parts.push(("oil retention", self.retention.fields()));
         parts.push(("downcomer", self.downcomer.fields()));
         parts.push(("clear well", self.well.fields()));
+        parts.extend(self.pump_out.as_ref().map(|pumps| ("pump-out compartment", pumps.fields())));
         parts
     }
 
@@ -188,12 +201,17 @@ pub fn lay_out<T: Trail>(
     particulars: Particulars,
 ) -> Result<Unit, Stop> {
     let stop = |reason: String| Stop::said(format!("laying out unit {}", particulars.model), reason);
-    let Parts { access, body, inlet, baffle, hopper, pack, mesh, retention, downcomer, well } = parts;
+    let Parts { sand_trap, pump_out, access, body, inlet, baffle, hopper, pack, mesh, retention, downcomer, well } =
+        parts;
     let pack_length = pack.as_ref().map(|pack| pack.length);
     let mesh_length = mesh.as_ref().filter(|_| pack.is_some()).map(|mesh| mesh.laid.thickness);
+    let sand = sand_trap.as_ref().map(|trap| trap.length);
+    let pumps = pump_out.as_ref().map(|pumps| pumps.length);
     let held = Some(retention.length).filter(|length| some(length.q));
     let mut others: ArrayVec<Val<Length>, 8> = ArrayVec::new();
-    others.extend([Some(inlet.length), pack_length, mesh_length, held, Some(well.length)].into_iter().flatten());
+    others.extend(
+        [Some(inlet.length), pack_length, mesh_length, held, Some(well.length), sand, pumps].into_iter().flatten(),
+    );
     let primary_length = rest(t, "length of the primary zone", body.length(), &others);
     if primary_length.q.si() < -1e-9 {
         return Err(stop(format!("its internals are {:.0} mm longer than the vessel", -primary_length.q.si() * 1e3)));
@@ -208,13 +226,16 @@ pub fn lay_out<T: Trail>(
             "the water would stand above the top of the vessel".to_owned()
         }));
     }
+    if pump_out.as_ref().is_some_and(|pumps| pumps.alarm.q >= well.crest.q) {
+        return Err(stop("the alarm of the effluent pumps stands no lower than the weir ahead of them".to_owned()));
+    }
     let hopper_room = inlet.length.q + primary_length.q;
     if hopper.as_ref().is_some_and(|hopper| hopper.length.q.si() > hopper_room.si() + 1e-9) {
         return Err(stop("the hopper is longer than inlet chamber and primary zone together".to_owned()));
     }
     let pack = pack.map(|pack| PlatePack::new(t, pack, &body)).transpose()?;
     let tank = sum(t, "length ahead of the pack", &[inlet.length, primary_length]);
-    let tank = Stretch { length: tank, ends: 1 };
+    let tank = Stretch { length: tank, ends: u8::from(sand.is_none()) };
     let tank_area = body.surface(t, "surface ahead of the pack", tank, well.crest)?;
     let mut over: ArrayVec<Val<Length>, 4> = ArrayVec::new();
     over.push(primary_length);
@@ -223,14 +244,16 @@ pub fn lay_out<T: Trail>(
     let oil_area = body.surface(t, "area over which oil is held", oil, well.crest)?;
     let water_volume = body.volume(t, "water up to the crest, above the floor", body.whole(), well.crest)?;
     let (head, mut from) = (body.head(), Length::from_si(0.0));
-    let mut compartments = Vec::with_capacity(6);
+    let mut compartments = Vec::with_capacity(8);
     for (place, length, ends) in [
-        (Place::InletChamber, Some(inlet.length), 1),
+        (Place::SandTrap, sand, 1),
+        (Place::InletChamber, Some(inlet.length), u8::from(sand.is_none())),
         (Place::GravityZone, Some(primary_length), 0),
         (Place::PlatePack, pack_length, 0),
         (Place::Mesh, mesh_length, 0),
         (Place::Retention, held, 0),
-        (Place::ClearWell, Some(well.length), 1),
+        (Place::ClearWell, Some(well.length), u8::from(pumps.is_none())),
+        (Place::PumpOut, pumps, 1),
     ] {
         let Some(length) = length.filter(|length| some(length.q)) else { continue };
         let own = Stretch { length, ends };
@@ -243,6 +266,8 @@ pub fn lay_out<T: Trail>(
     let layout = Layout { primary_length, tank_area, oil_area, water_volume };
     Ok(Unit {
         arrangement,
+        sand_trap,
+        pump_out,
         access,
         body,
         inlet,

@@ -11,7 +11,10 @@ pub use rectangular::Rectangular;
 
 use crate::provenance::{Node, Stop, Trail, Val, choose, given};
 use crate::reckon;
+use crate::stages::pump_out::PumpOut;
+use crate::stages::sand_trap::SandTrap;
 use crate::train::row::Row;
+use arrayvec::ArrayVec;
 use stillrise_handbook::vessel::shape::Shape;
 use stillrise_handbook::vessel::shapes::{HeadForm, Hopper};
 use stillrise_units::catalog::{IN, MM};
@@ -50,10 +53,15 @@ impl Body {
     ///
     /// # Errors
     /// [`Stop`] naming the dimension that is missing.
-    pub fn rectangular<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
+    pub fn rectangular<T: Trail>(
+        row: &mut Row<'_, T>,
+        sand: Option<&SandTrap>,
+        pumps: Option<&PumpOut>,
+    ) -> Result<Self, Stop> {
         let m = row.m;
+        let length = row.need("inside length", &m.length)?;
         Ok(Body::Rectangular(Rectangular {
-            length: row.need("inside length", &m.length)?,
+            length: with_options(row.t, "inside length, options included", length, sand, pumps),
             width: row.need("inside width", &m.width)?,
             height: row.need("height of the walls", &m.height)?,
         }))
@@ -62,10 +70,15 @@ impl Body {
     ///
     /// # Errors
     /// [`Stop`] naming the dimension that is missing.
-    pub fn lying<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
+    pub fn lying<T: Trail>(
+        row: &mut Row<'_, T>,
+        sand: Option<&SandTrap>,
+        pumps: Option<&PumpOut>,
+    ) -> Result<Self, Stop> {
         let m = row.m;
         let diameter = row.need("inside diameter", &m.diameter)?;
         let shell = row.need("length of the shell", &m.length)?;
+        let shell = with_options(row.t, "length of the shell, options included", shell, sand, pumps);
         let heads = m.heads.0.unwrap_or(HeadForm::Flat);
         let source = m.heads.1.source(row.source);
         let heads = given(row.t, "form of the heads", None, heads, &source, heads.word());
@@ -237,6 +250,21 @@ impl Body {
     pub fn fields(&self) -> Vec<(&'static str, Node)> {
         each!(self, own => own.fields())
     }
+}
+
+/// A length with those of the options that are taken.
+fn with_options<T: Trail>(
+    t: &mut T,
+    label: &str,
+    length: Val<Length>,
+    sand: Option<&SandTrap>,
+    pumps: Option<&PumpOut>,
+) -> Val<Length> {
+    let mut all: ArrayVec<Val<Length>, 3> = ArrayVec::new();
+    all.push(length);
+    all.extend(sand.map(|trap| trap.length));
+    all.extend(pumps.map(|pumps| pumps.length));
+    sum(t, label, &all)
 }
 
 /// A layer of oil on the water.

@@ -14,6 +14,10 @@ keys! {
         model: Text = spec.like("\"Model A\"");
         /// How the unit is to be arranged, in place of a choice
         arrangement: Word<Arrangement> = spec.like("\"plate cylinder\"");
+        /// Whether a sand compartment ahead is wanted, where the range offers it
+        sand_trap: Flag = spec.like("true");
+        /// Whether a pump-out compartment behind is wanted, where the range offers it
+        pump_out: Flag = spec.like("true");
         /// A unit made to measure
         custom: Flag = spec.like("true");
         /// Number in parallel

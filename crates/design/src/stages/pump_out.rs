@@ -1,0 +1,131 @@
+//! Stage: a compartment behind the clear well, from which pumps lift the clean water to the outfall.
+//!
+//! The clear well runs over its weir into it, so that the levels ahead do not follow the pumps.
+
+use crate::provenance::{Pair, Stop, Trail, Val, given};
+use crate::train::row::{DIMENSION, Row};
+use crate::vessel::{Body, Stretch};
+use crate::{by, reckon, record, say};
+use stillrise_handbook::hydraulics::{pump_cycle_time, pump_run_time};
+use stillrise_units::catalog::{GPM, M3_H, ONE};
+use stillrise_units::{Flow, Length, Ratio, Time, Volume, ratio};
+
+record! {
+    /// The compartment with its pumps.
+    PumpOut {
+        /// length of the compartment
+        length: Length;
+        /// level at which the pumps stop
+        stop: Length;
+        /// level at which the first starts
+        start: Length;
+        /// level at which the second starts, and the alarm calls
+        alarm: Length;
+        /// flow of one pump at its duty
+        pump: Flow;
+        /// pumps; one of them stands by
+        pumps: Ratio;
+    }
+}
+
+/// How it runs.
+#[derive(Debug, Clone)]
+pub struct Runs {
+    /// Water between start and stop.
+    pub between: Val<Volume>,
+    /// Shortest time from one start to the next, at half of what a pump lifts.
+    pub cycle: Val<Time>,
+    /// How long a pump runs at the largest flow; `None` where it does not keep up.
+    pub run: Option<Val<Time>>,
+    /// Water that it still takes between the alarm and the weir ahead.
+    pub reserve: Val<Volume>,
+    /// For how long, at the largest flow with no pump running.
+    pub lasts: Val<Time>,
+    /// From the stop level up to the outfall, where both are known.
+    pub lift: Option<Val<Length>>,
+}
+
+impl PumpOut {
+    /// As a row or a described unit lays it out; `None` where it has none.
+    ///
+    /// # Errors
+    /// [`Stop`] naming the dimension that is missing.
+    pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Result<Option<Self>, Stop> {
+        const FLOW: Pair = (&GPM, &M3_H);
+        let m = row.m;
+        if !(row.options.pump_out && m.pump_out_length.is_given()) {
+            return Ok(None);
+        }
+        let length = row.need("length of the pump-out compartment", &m.pump_out_length)?;
+        let stop = row.need("level at which the effluent pumps stop", &m.pump_stop)?;
+        let start = row.need("level at which the first effluent pump starts", &m.pump_start)?;
+        let alarm = row.need("level at which the second starts and the alarm calls", &m.pump_alarm)?;
+        let flow = row.laid("flow of one effluent pump", FLOW, &m.pump_flow);
+        let pump = flow.ok_or_else(|| row.stop("flow of one effluent pump is not stated"))?;
+        if !(stop.q < start.q && start.q < alarm.q) {
+            return Err(row.stop(
+                "the effluent pumps must stop below the level at which the first starts, and that below the alarm",
+            ));
+        }
+        let count = m.effluent_pumps.0.unwrap_or(2);
+        let why = if m.effluent_pumps.0.is_some() {
+            say!(T, "{count}")
+        } else {
+            "not stated: one and one standing by".to_owned()
+        };
+        let pumps = given(row.t, "effluent pumps", Some((&ONE, &ONE)), ratio(f64::from(count)), row.source, &why);
+        Ok(Some(Self { length, stop, start, alarm, pump, pumps }))
+    }
+
+    /// How it runs at the largest flow through the unit; `crest` is that of the weir ahead, `lift` from the floor of the unit up
+    /// to the outfall.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn runs<T: Trail>(
+        &self,
+        t: &mut T,
+        body: &Body,
+        of: Stretch,
+        crest: Val<Length>,
+        largest: Val<Flow>,
+        outfall: Option<Val<Length>>,
+    ) -> Result<Runs, Stop> {
+        t.section("effluent pumps");
+        let low = body.volume(t, "water in the pump-out compartment up to the stop level", of, self.stop)?;
+        let high = body.volume(t, "the same up to the start level", of, self.start)?;
+        let between = reckon!(t, "water between start and stop", [GAL, M3], (start = high, stop = low) start - stop);
+        let half = reckon!(t, "half of what a pump lifts", [GPM, M3_H], (pump = self.pump) pump * 0.5);
+        let cycle = by!(
+            t,
+            "shortest time from one start of an effluent pump to the next",
+            pump_cycle_time::time(between, half, self.pump)
+        )?;
+        let run = if largest.q < self.pump.q {
+            Some(by!(
+                t,
+                "run of an effluent pump at the largest flow",
+                pump_run_time::time(between, largest, self.pump)
+            )?)
+        } else {
+            None
+        };
+        let alarm = body.volume(t, "water up to the alarm level", of, self.alarm)?;
+        let full = body.volume(t, "water up to the weir ahead", of, crest)?;
+        let reserve = reckon!(t, "room between alarm and weir", [GAL, M3], (full = full, alarm = alarm) full - alarm);
+        let lasts = reckon!(t, "time until that is full at the largest flow, no pump running", [MIN, MIN], (room = reserve, flow = largest) room / flow);
+        let lift = outfall.map(|outfall| {
+            reckon!(t, "lift from the stop level to the outfall, without friction", [FT, M], (outfall = outfall, stop = self.stop) outfall - stop)
+        });
+        Ok(Runs { between, cycle, run, reserve, lasts, lift })
+    }
+
+    /// The dimension units it is written in.
+    #[must_use]
+    pub fn levels(&self) -> [(Val<Length>, &'static str); 3] {
+        [(self.stop, "STOP"), (self.start, "START"), (self.alarm, "ALARM")]
+    }
+}
+
+/// Print units of its levels.
+pub const LEVELS: Pair = DIMENSION;
