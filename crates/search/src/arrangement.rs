@@ -19,6 +19,8 @@ pub(crate) enum Why {
     Named,
     /// The enquiry says that the unit must lie in the ground.
     MustLieInGround,
+    /// A tank would need a lift pump ahead of it, which breaks the oil.
+    PumpBehind,
     /// A tank would stand so far below the ground.
     TankTooLow(Length),
 }
@@ -51,6 +53,11 @@ pub(crate) fn wanted(enquiry: &Enquiry, range: &Range, what_if: &WhatIf, begun: 
     }
     let Some(tank) = range.models.iter().find(|m| Arrangement::of(m) == usual.arrangement) else { return usual };
     let Some(installation) = would_stand(enquiry, what_if, begun, &Source::Row(range, tank)) else { return usual };
+    // A pump behind the unit leaves the oil whole, where one ahead of it breaks it.
+    let offers = range.models.iter().any(|m| Arrangement::of(m) == buried && m.pump_out_length.is_given());
+    if installation.stands.q == Stands::LiftPump && offers && *enquiry.unit.pump_out != Some(false) {
+        return Wanted { arrangement: buried, why: Why::PumpBehind };
+    }
     let low = matches!(installation.stands.q, Stands::InPit | Stands::Buried);
     match installation.over_ground.filter(|over| low && over.q < -Length::of(FOUNDATION, &IN)) {
         Some(over) => Wanted { arrangement: buried, why: Why::TankTooLow(-over.q) },
@@ -66,6 +73,9 @@ impl Wanted {
             Why::Usual => String::new(),
             Why::Named => format!("the enquiry asks for {kind}; "),
             Why::MustLieInGround => format!("it must lie in the ground, and so is {kind}; "),
+            Why::PumpBehind => format!(
+                "a tank would need a pump ahead of it, which breaks the oil, and so it is {kind}, with pumps behind it; "
+            ),
             Why::TankTooLow(below) => {
                 let below = print::in_prose(below.si(), enquiry.system().pick((&FT, &M)));
                 format!(

@@ -20,6 +20,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     let (Some(train), Some(performance)) = (&s.design.train, &s.design.performance) else {
         return s.stopped();
     };
+    if train.unit.pump_out.is_some() {
+        return Verdict::skips("effluent pumps lift the water to the outfall");
+    }
     let highest = performance.highest();
     if let Some(over) = performance.site.installation.water_over_crest {
         let shown = s.show(over.q, (&IN, &MM));

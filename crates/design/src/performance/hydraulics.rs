@@ -122,7 +122,7 @@ pub fn profile<T: Trail>(
             runs_full: false,
         });
     }
-    let width = unit.body.mean_width(t, "mean width of the clear well", crest)?;
+    let width = unit.body.clear_width(t, "width of the clear well at the crest", crest, crest)?;
     let outlet = unit.well.level(t, basis, site, (width, unit.pump_out.is_some()), flow)?;
     let well = outlet.level;
     let head = reckon!(t, "head of the outlet over the level without flow", [IN, MM], (well = well, crest = crest) well - crest);

@@ -23,7 +23,7 @@ use row::{Options, Row};
 use stillrise_handbook::page::Arg;
 use stillrise_handbook::separation::remaining_oil::RiseLaw;
 use stillrise_handbook::separation::{drag_rise, grit_settling, stokes_rise};
-use stillrise_units::catalog::{FT2, GAL, M2, M3, ONE, PERCENT, UM};
+use stillrise_units::catalog::{FT2, GAL, GPM, M2, M3, M3_H, ONE, PERCENT, UM};
 use stillrise_units::math::{self, Z_95, pow};
 use stillrise_units::{Density, Flow, Length, Ratio, Typed, Velocity, ratio};
 use unit::Unit;
@@ -292,7 +292,18 @@ fn stages<T: Trail>(t: &mut T, basis: &Basis, train: &Train) -> Result<(Vec<Stag
     stages.extend(basis.containment.as_ref().map(containment::stage));
     let solids = basis.cases.iter().filter_map(|c| c.content.as_ref()).map(|c| c.solids.q.si()).fold(0.0, f64::max);
     // More than 300 mg/L fills a hopper within days; the figure is a judgement, the trap's size is not.
-    if solids > 0.3 {
+    if let Some(trap) = &train.unit.sand_trap {
+        let flow = basis.largest_steady().map(|case| train.share(t, case));
+        let grain = match flow {
+            Some(flow) => trap.holds(t, basis, &train.unit, flow)?,
+            None => None,
+        };
+        let why = "ahead of the inlet chamber; finer grains pass it, and no credit is taken for oil that rises in it";
+        let mut own = stage(StageKind::GritTrap, "sand compartment of the unit", why.to_owned(), false);
+        own.size = grain.map(|grain| ("holds grains from".to_owned(), Arg::Number(grain.q.si()), (&UM, &UM) as _));
+        trapped = grain;
+        stages.push(own);
+    } else if solids > 0.3 {
         let mut grit = stage(
             StageKind::GritTrap,
             "grit trap",
@@ -378,6 +389,16 @@ fn stages<T: Trail>(t: &mut T, basis: &Basis, train: &Train) -> Result<(Vec<Stag
         format!("separator, {}", train.unit.particulars.model)
     };
     stages.push(stage(StageKind::Separator, &name, train.origin.clone(), false));
+    if let Some(pumps) = &train.unit.pump_out {
+        let mut own = stage(
+            StageKind::Pump,
+            "effluent pumps in the unit",
+            "lift the clean water to the outfall; what stands behind them gets their flow while they run, and they shear what oil is left".to_owned(),
+            false,
+        );
+        own.size = Some(("flow of one".to_owned(), Arg::Number(pumps.pump.q.si()), (&GPM, &M3_H)));
+        stages.push(own);
+    }
     if basis.closure == Some(true) {
         stages.push(stage(
             StageKind::Closure,

@@ -96,6 +96,8 @@ fn site(r: &mut Report<'_>, p: &Performance) {
     let nodes: Vec<_> = nodes.chain(fit.choice.map(|v| v.at)).collect();
     let table = r.rows(nodes);
     r.out.table(&table);
+    ground(r, p);
+    pump_out(r, p);
     if let Some(floor) = s.floor {
         let highest = p.highest().inlet;
         // Both stand in the trail; only the datum differs.
@@ -104,6 +106,38 @@ fn site(r: &mut Report<'_>, p: &Performance) {
             r.show(floor.q, SITE), r.show(highest.q, LEVEL)
         ));
     }
+}
+
+/// A unit in the ground: its cover, and whether it floats when it is emptied.
+fn ground(r: &mut Report<'_>, p: &Performance) {
+    let installation = &p.site.installation;
+    let cover = [installation.least_cover, installation.cover].into_iter().flatten().map(|v| v.at);
+    let Some(f) = &p.flotation else { return };
+    r.out.heading("In the ground");
+    let mut nodes: Vec<_> = cover.collect();
+    nodes.extend([f.groundwater, f.floats_above].into_iter().flatten().map(|v| v.at));
+    nodes.extend(f.uplift.map(|v| v.at));
+    if let Some(held) = &f.held {
+        nodes.push(held.weight.at);
+        nodes.extend([held.soil, held.anchors].into_iter().flatten().map(|v| v.at));
+        nodes.extend([held.factor.at, f.wanted.at, held.needed.at, held.concrete.at]);
+    }
+    let table = r.rows(nodes);
+    r.out.table(&table);
+    r.out.remark("Preliminary. The empty unit against the groundwater at its highest: inside measures, the soil straight above a closed vessel without risers, no friction, no wedge of soil, nothing for what it holds. The pit, the ground and the anchors are for a licensed engineer on the site's own soil report; the local code names the factor.");
+}
+
+/// How its effluent pumps run.
+fn pump_out(r: &mut Report<'_>, p: &Performance) {
+    let Some(runs) = &p.pump_out else { return };
+    r.out.heading("Effluent pumps");
+    let mut nodes = vec![runs.between.at, runs.cycle.at];
+    nodes.extend(runs.run.map(|v| v.at));
+    nodes.extend([runs.reserve.at, runs.lasts.at]);
+    nodes.extend(runs.lift.map(|v| v.at));
+    let table = r.rows(nodes);
+    r.out.table(&table);
+    r.out.remark("One pump lifts, one stands by. Friction in the discharge pipe comes on top of the lift; what stands behind the pumps gets their flow, and they break what oil is left.");
 }
 
 fn oil(r: &mut Report<'_>, levels: &OilLevels) {

@@ -154,6 +154,8 @@ fn performance(settled: &Settled) -> Value {
     json!({
         "site": stands::site(p, ledger, system),
         "room": stands::room(p, ledger, system),
+        "flotation": stands::flotation(p, ledger, system),
+        "pump_out": stands::pump_out(p, ledger, system),
         "profiles": p.profiles.iter().map(|profile| json!({
             "name": profile.name, "flow": v(profile.flow.at), "drowned": profile.drowned, "outlet_runs_full": profile.runs_full,
             "steps": profile.steps.iter().map(|s| json!({ "name": s.name, "loss": v(s.loss.at), "level": v(s.level.at) })).collect::<Vec<_>>(),

@@ -17,6 +17,32 @@ pub(super) fn site(p: &Performance, ledger: &Ledger, system: System) -> Value {
         "floor_ahead_of_pump": s.installation.floor_ahead_of_pump.map(|x| v(x.at)),
         "over_ground_ahead_of_pump": s.installation.over_ground_ahead_of_pump.map(|x| v(x.at)),
         "highest_outfall": s.installation.highest_outfall.map(|x| v(x.at)),
+        "cover": s.installation.cover.map(|x| v(x.at)), "least_cover": s.installation.least_cover.map(|x| v(x.at)),
+        "pump_behind": s.installation.pump_behind, "lifted_to": s.lifted_to.map(|x| v(x.at)),
+    })
+}
+
+/// Flotation of the empty unit; null where it is not known to stand in the ground.
+pub(super) fn flotation(p: &Performance, ledger: &Ledger, system: System) -> Value {
+    let v = |at: Node| val(ledger, at, system);
+    let Some(f) = &p.flotation else { return Value::Null };
+    json!({
+        "groundwater": f.groundwater.map(|x| v(x.at)), "floats_above": f.floats_above.map(|x| v(x.at)),
+        "uplift": f.uplift.map(|x| v(x.at)), "factor_of": f.asked.title, "wanted": v(f.wanted.at),
+        "held": f.held.as_ref().map(|h| json!({
+            "weight": v(h.weight.at), "soil": h.soil.map(|x| v(x.at)), "anchors": h.anchors.map(|x| v(x.at)),
+            "factor": v(h.factor.at), "needed": v(h.needed.at), "concrete": v(h.concrete.at),
+        })),
+    })
+}
+
+/// How its effluent pumps run; null without them.
+pub(super) fn pump_out(p: &Performance, ledger: &Ledger, system: System) -> Value {
+    let v = |at: Node| val(ledger, at, system);
+    let Some(r) = &p.pump_out else { return Value::Null };
+    json!({
+        "between": v(r.between.at), "cycle": v(r.cycle.at), "run": r.run.map(|x| v(x.at)),
+        "reserve": v(r.reserve.at), "lasts": v(r.lasts.at), "lift": r.lift.map(|x| v(x.at)),
     })
 }
 

@@ -130,6 +130,8 @@ fn tip(s: &Section, id: Id) -> (Point, Option<Point>) {
         Id::Mesh => (pt(over(Place::Mesh, 0.5), top + 4.0), None),
         Id::Float => (pt(s.along(s.oil_end(), 0.3), upper), None),
         Id::Downcomer => (pt(s.at(behind, zero()).x, upper), None),
+        Id::SandTrap => (pt(over(Place::SandTrap, 1.0), upper), None),
+        Id::PumpOut => (pt(over(Place::PumpOut, 0.35), upper), None),
         Id::Weir => (s.at(weir(s), crest * 0.8), None),
     }
 }

@@ -46,7 +46,33 @@ pub fn draw(s: &Section, scene: &mut Scene) {
     scene.part("downcomer", "Downcomer baffle", |scene| {
         plate(s, scene, behind, unit.downcomer.lip.q, rim);
     });
-    if unit.well.control.q == OutletControl::Weir {
+    if let Some((_, x)) = s.zone(Place::SandTrap) {
+        scene.part("sand-wall", "Wall of the sand compartment", |scene| {
+            // Open from below the water up to its opening's height under it.
+            let opening = unit.sand_trap.as_ref().map_or(zero(), |trap| trap.opening.q);
+            let middle = unit.well.crest.q * 0.5;
+            plate(s, scene, x, zero(), middle - opening * 0.5);
+            plate(s, scene, x, middle + opening * 0.5, rim);
+        });
+    }
+    if let (Some(pumps), Some((from, to))) = (&unit.pump_out, s.zone(Place::PumpOut)) {
+        scene.part("pump-out", "Effluent pumps", |scene| {
+            plate(s, scene, from, zero(), unit.well.crest.q);
+            for share in [0.35, 0.7] {
+                let at = s.at(from + (to - from) * share, zero());
+                scene.on(Layer::Piping).rect(
+                    &Rect::new(at.x - 1.6, at.y - 4.0, 3.2, 4.0),
+                    Some(Pen::Medium),
+                    Fill::Paper,
+                );
+                scene.line(at.by(0.0, -4.0), pt(at.x, s.at(zero(), rim).y - 3.0), Pen::Outline);
+            }
+            for (level, _) in pumps.levels() {
+                scene.on(Layer::Level).line(s.at(from, level.q), s.at(to, level.q), Pen::Phantom);
+            }
+        });
+    }
+    if unit.well.control.q == OutletControl::Weir && unit.pump_out.is_none() {
         scene.part("weir", "Outlet weir", |scene| plate(s, scene, weir(s), zero(), unit.well.crest.q));
     }
     if let Some(alarm) = s.alarm() {
@@ -64,7 +90,7 @@ pub fn draw(s: &Section, scene: &mut Scene) {
 
 /// Where the weir stands in the clear well; nominal.
 pub fn weir(s: &Section) -> Length {
-    let (from, to) = (s.oil_zone().1, s.unit().shape.length());
+    let (from, to) = (s.oil_zone().1, s.well_end());
     from + (to - from) * 0.4
 }
 

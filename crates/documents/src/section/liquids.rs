@@ -20,9 +20,14 @@ pub fn draw(s: &Section, scene: &mut Scene) {
     let (ahead, behind) = s.oil_zone();
     let sludge = s.sludge().unwrap_or(bottom);
     let interface = s.layer().map_or(crest, |alarm| alarm.interface.q);
-    // Behind a weir the water stands as high as the outlet's invert; ahead of it, at the crest.
-    let held = if s.unit().well.control.q == OutletControl::Weir { weir(s) } else { length };
-    let low = s.unit().well.invert.q;
+    let pumps = s.unit().pump_out.as_ref();
+    let held = match (pumps, s.unit().well.control.q) {
+        (Some(_), _) => s.well_end(),
+        (None, OutletControl::Weir) => weir(s),
+        (None, OutletControl::Pipe) => length,
+    };
+    // Behind the weir the water stands as high as the outlet's invert, or the start level of the pumps.
+    let low = pumps.map_or(s.unit().well.invert.q, |pumps| pumps.start.q);
     scene.part("water", "Water", |scene| {
         scene.on(Layer::Liquid);
         let pools = [(zero(), ahead, crest), (ahead, behind, interface), (behind, held, crest), (held, length, low)];

@@ -104,6 +104,11 @@ impl<'a> Section<'a> {
         (ahead, behind)
     }
 
+    /// Where the clear well ends: at the end of the vessel, or at the wall of the pump-out compartment.
+    pub fn well_end(&self) -> Length {
+        self.zone(Place::ClearWell).map_or(self.unit().shape.length(), |(_, to)| to)
+    }
+
     /// Where float and draw-off hang: the retention zone, or the last part of where oil is held.
     pub fn oil_end(&self) -> (Length, Length) {
         self.zone(Place::Retention).unwrap_or_else(|| {

@@ -22,6 +22,8 @@ pub enum Id {
     Float,
     Downcomer,
     Weir,
+    SandTrap,
+    PumpOut,
 }
 
 /// One line of the list of parts; its place in the list is its number.
@@ -157,7 +159,21 @@ pub fn items(s: &Section) -> Vec<PartLine> {
         add(Id::Float, "Level float", data);
     }
     add(Id::Downcomer, "Downcomer baffle", format!("lip {} above the floor", l(unit.downcomer.lip.q)));
-    if unit.well.control.q == OutletControl::Weir {
+    if let Some(trap) = &unit.sand_trap {
+        add(Id::SandTrap, "Sand compartment", format!("{} long, opening {} high", l(trap.length.q), l(trap.opening.q)));
+    }
+    if let Some(pumps) = &unit.pump_out {
+        let data = format!(
+            "{} pumps, {} each; stop {}, start {}, alarm {}",
+            digits(pumps.pumps.q.si(), 2),
+            s.show(pumps.pump.q, (&GPM, &M3_H)),
+            l(pumps.stop.q),
+            l(pumps.start.q),
+            l(pumps.alarm.q)
+        );
+        add(Id::PumpOut, "Effluent pumps", data);
+    }
+    if unit.well.control.q == OutletControl::Weir && unit.pump_out.is_none() {
         add(Id::Weir, "Outlet weir", format!("crest {}, {} long", l(unit.well.crest.q), l(unit.well.weir_length.q)));
     }
     all

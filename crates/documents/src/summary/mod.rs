@@ -5,6 +5,7 @@ mod batch;
 pub(crate) mod containment;
 pub(crate) mod european;
 pub(crate) mod evidence;
+pub(crate) mod ground;
 pub(crate) mod ladder;
 pub(crate) mod measured;
 pub(crate) mod performance;
@@ -59,6 +60,7 @@ pub fn summary(settled: &Settled, width: usize) -> String {
     ladder::ladder(&mut out, settled, width);
     zones::zones(&mut out, settled, width);
     stands::stands(&mut out, settled, width);
+    ground::ground(&mut out, settled, width);
     performance::hydraulics(&mut out, settled, width);
     performance::levels(&mut out, settled, width);
     performance::storage(&mut out, settled, width);

@@ -1,0 +1,61 @@
+//! A unit in the ground, and its effluent pumps, in numbers.
+
+use super::section;
+use crate::render::text::Table;
+use stillrise_search::Settled;
+use stillrise_units::catalog::{FT, FT3, GAL, GPM, KN, LBF, M, M3, M3_H, MIN};
+use stillrise_units::{Typed, Unit, print};
+
+type Pair = (&'static Unit, &'static Unit);
+
+pub(super) fn ground(out: &mut String, settled: &Settled, width: usize) {
+    let Some(p) = &settled.job.design.performance else { return };
+    let system = settled.job.enquiry.system();
+    let show = |si: f64, pair: Pair| print::with_unit(si, system.pick(pair));
+    let mut table = Table::new(["in the ground", "value"]);
+    let mut row = |name: &str, value: Option<String>| {
+        if let Some(value) = value {
+            table.row([name.to_owned(), value]);
+        }
+    };
+    let i = &p.site.installation;
+    row("cover over the top of the vessel", i.cover.map(|v| show(v.q.si(), (&FT, &M))));
+    if let Some(f) = &p.flotation {
+        row("highest groundwater over its floor", f.groundwater.map(|v| show(v.q.si(), (&FT, &M))));
+        row("uplift on the empty unit", f.uplift.map(|v| show(v.q.si(), (&LBF, &KN))));
+        if let Some(held) = &f.held {
+            row("its own weight", Some(show(held.weight.q.si(), (&LBF, &KN))));
+            row("soil straight above it", held.soil.map(|v| show(v.q.si(), (&LBF, &KN))));
+            row("anchors, under water", held.anchors.map(|v| show(v.q.si(), (&LBF, &KN))));
+            row("factor against flotation", Some(print::digits(held.factor.q.si(), 3)));
+            row(
+                "factor that is asked for",
+                Some(format!("{}, {}", print::digits(f.wanted.q.si(), 3), f.asked.title.to_lowercase())),
+            );
+            row("concrete still needed, tied to it", Some(show(held.concrete.q.si(), (&FT3, &M3))));
+        }
+    }
+    if i.cover.is_some() || p.flotation.is_some() {
+        out.push_str(&section("In the ground"));
+        out.push_str(&table.render(width));
+    }
+    let (Some(runs), Some(train)) = (&p.pump_out, &settled.job.design.train) else { return };
+    let Some(pumps) = &train.unit.pump_out else { return };
+    out.push_str(&section("Effluent pumps"));
+    let mut table = Table::new(["what", "value"]);
+    for (name, value) in [
+        ("pumps, one standing by", Some(print::digits(pumps.pumps.q.si(), 2))),
+        ("flow of one", Some(show(pumps.pump.q.si(), (&GPM, &M3_H)))),
+        ("water between start and stop", Some(show(runs.between.q.si(), (&GAL, &M3)))),
+        ("shortest time from start to start", Some(show(runs.cycle.q.si(), (&MIN, &MIN)))),
+        ("run at the largest flow", runs.run.map(|v| show(v.q.si(), (&MIN, &MIN)))),
+        ("room between alarm and weir", Some(show(runs.reserve.q.si(), (&GAL, &M3)))),
+        ("full at the largest flow, no pump running, after", Some(show(runs.lasts.q.si(), (&MIN, &MIN)))),
+        ("lift to the outfall, without friction", runs.lift.map(|v| show(v.q.si(), (&FT, &M)))),
+    ] {
+        if let Some(value) = value {
+            table.row([name.to_owned(), value]);
+        }
+    }
+    out.push_str(&table.render(width));
+}
