@@ -5,7 +5,7 @@ pub mod containment;
 pub mod custom;
 pub mod equalisation;
 pub mod frame;
-mod polisher;
+pub(crate) mod polisher;
 pub mod unit;
 
 use crate::basis::Basis;

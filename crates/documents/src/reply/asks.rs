@@ -5,6 +5,7 @@ use super::show;
 use super::{not_rising, plant};
 use crate::summary::{assumed_under, numberless, rests_on, stands, that_matter};
 use std::collections::BTreeSet;
+use stillrise_checks::ask::GROUNDWATER;
 use stillrise_checks::{Judged, Verdict};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::containment::balance::Balance;
@@ -17,8 +18,8 @@ use stillrise_design::provenance::{Entry, Origin};
 use stillrise_search::Settled;
 use stillrise_search::questions::Question;
 use stillrise_search::standing::Asks;
-use stillrise_units::Typed;
-use stillrise_units::catalog::{DEG_C, DEG_F, FT2, IN_H, M2, MM_H, PERCENT};
+use stillrise_units::{Typed, print};
+use stillrise_units::catalog::{DEG_C, DEG_F, FT2, IN, IN_H, M2, MM, MM_H, PERCENT};
 
 /// Questions in the mail.
 const ASKED: usize = 8;
@@ -36,7 +37,7 @@ const STANDING: usize = 4;
 /// Of those, what stands before what a finding rests on.
 const AHEAD: usize = 2;
 /// Questions on what findings rest on that nobody said.
-const PRESSING: usize = 3;
+const PRESSING: usize = 4;
 /// Questions whose answers lead to another unit, ahead of what else is asked.
 const TURNING: usize = 2;
 /// What an answer must weigh to be asked for in the mail: less moves neither effluent nor unit nor store by a twentieth.
@@ -78,22 +79,26 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
     let mut once = BTreeSet::new();
     let sludge = sludge(settled).into_iter().map(alike).filter(|text| once.insert(text.clone()));
     let mut seen = BTreeSet::new();
+    let cold = colder(settled, &rest);
+    let told = |q: &Question| cold.iter().any(|text| text.starts_with(&asked(q)));
     let texts = no_limit(settled)
         .into_iter()
         .chain(nothing_fits(settled))
         .chain(plant::asks(settled))
         .chain(numbers(settled))
+        .chain(cold.clone())
         .chain(first)
         .chain(stands_first.iter().cloned())
-        .chain(turning(settled, &rest).into_iter().map(alike))
+        .chain(turning(settled, &rest).into_iter().filter(|q| !told(q)).map(alike))
         .chain(contents(settled).into_iter().map(alike))
+        .chain(held_ahead(settled))
         .chain(pressing(settled))
         .chain(sludge.take(2))
         .chain(stands_then.iter().cloned())
         .chain(stands::outlet(settled))
         .chain(of_rules(settled))
         .chain(others)
-        .chain(rest.iter().map(|q| alike(q)));
+        .chain(rest.iter().filter(|q| !told(q)).map(|q| alike(q)));
     texts.filter(|text| seen.insert(text.clone())).take(ASKED).collect()
 }
 
@@ -136,6 +141,22 @@ fn turning<'a>(settled: &Settled, rest: &[&'a Question]) -> Vec<&'a Question> {
     let Some(taken) = settled.candidates.iter().find(|c| c.taken) else { return Vec::new() };
     let turns = |q: &&&Question| q.outcomes.iter().any(|o| o.unit.as_deref().is_some_and(|unit| unit != taken.name));
     rest.iter().filter(turns).take(TURNING).copied().collect()
+}
+
+/// How cold the water gets, where nobody said it and another temperature as plausible asks for another unit and its price.
+fn colder(settled: &Settled, rest: &[&Question]) -> Option<String> {
+    let taken = settled.candidates.iter().find(|c| c.taken)?;
+    let q = rest.iter().find(|q| ["water.coldest", "water.warmest"].contains(&q.key.as_str()))?;
+    let priced = settled.job.design.train.as_ref().and_then(|train| train.unit.particulars.price.as_ref());
+    let others = q.outcomes.iter().filter_map(|o| {
+        let unit = o.unit.as_deref().filter(|unit| *unit != taken.name)?;
+        let price = o.price.zip(priced).map_or_else(String::new, |(price, (_, currency))| {
+            format!(", {} {currency}", print::digits(price, 3))
+        });
+        Some(format!("at {}, which is as plausible, it would be another: {unit}{price}", o.answer))
+    });
+    let others: Vec<String> = others.collect();
+    (!others.is_empty()).then(|| format!("{} On it the unit hangs: {}.", asked(q), others.join("; ")))
 }
 
 /// The oil in the waters, where a limit's word rests on figures for it that nobody confirmed.
@@ -198,6 +219,9 @@ fn pressing(settled: &Settled) -> Vec<String> {
         }
         "On the levels we have, the water does not get through this unit by gravity; may it be lifted by a pump ahead of the unit or behind it, or can it run out lower?".to_owned()
     }));
+    // Whether it floats decides on an anchor slab, and with it on what is built.
+    let floats = of("floats-when-emptied").filter(|v| !v.is_settled()).is_some_and(|v| v.verdict.asks().contains(&GROUNDWATER));
+    all.extend(floats.then(|| GROUNDWATER.question.to_string()));
     if of("not-enough-fall").is_some_and(|v| v.stands_failed()) {
         let site = settled.job.design.performance.as_ref().map(|p| &p.site);
         let slope = site.filter(|site| subject.assumed(site.slope.at).is_some());
@@ -224,6 +248,26 @@ fn pressing(settled: &Settled) -> Vec<String> {
     }
     all.truncate(PRESSING);
     all
+}
+
+/// Whether a spill can be held where it runs out, where a smaller unit then does; how deep it would stand on the only surface.
+fn held_ahead(settled: &Settled) -> Option<String> {
+    if settled.pick.is_none() || !super::offer::smaller_ahead(settled) {
+        return None;
+    }
+    let spill = settled.job.design.basis.as_ref()?.spill.as_ref()?.volume.q;
+    let surfaces = &settled.job.enquiry.surfaces;
+    let stands = match &surfaces[..] {
+        [one] => one.area.q().zip(one.name.0.as_ref()).map(|(area, name)| {
+            let deep = show(settled, (spill / area).si(), (&IN, &MM));
+            format!(": on the {name} it would stand {deep} deep where that is level")
+        }),
+        _ => None,
+    };
+    Some(format!(
+        "Can the spill be held where it runs out, behind a kerb with its drain shut{}? How high is a kerb there, or may one be? Then the smaller unit named above does.",
+        stands.unwrap_or_default()
+    ))
 }
 
 /// What is asked first where nothing fits: whether the place may change, whether the flow is right.

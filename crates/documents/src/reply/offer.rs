@@ -142,7 +142,7 @@ pub(super) fn into_the_place(settled: &Settled) -> &'static str {
 }
 
 /// Whether another unit does with the spill held ahead, as is told below the offer.
-fn smaller_ahead(settled: &Settled) -> bool {
+pub(super) fn smaller_ahead(settled: &Settled) -> bool {
     let name = |design: &stillrise_design::job::Design| {
         design.train.as_ref().map(|t| (t.unit.particulars.model.clone(), t.count.q.si().to_bits()))
     };
@@ -231,7 +231,7 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     facts.extend(
         spill
             .filter(|_| settled.job.design.basis.as_ref().is_some_and(|b| b.spill.is_some()))
-            .map(|v| v.verdict.says().to_owned()),
+            .map(|v| format!("{}{}", v.verdict.says(), after_a_spill(settled))),
     );
     if let Some(weight) = p.empty_weight {
         facts.push(format!("weight empty{each} {}", show(settled, weight.q.si(), (&LB, &KG))));
@@ -278,6 +278,16 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
         facts.push(format!("not enough by itself, by the calculation: {}; {ways}", open.join("; ")));
     }
     facts
+}
+
+/// What is to be done after a spill that the unit holds: its room is taken until the oil is out.
+fn after_a_spill(settled: &Settled) -> &'static str {
+    let spill = settled.job.design.basis.as_ref().and_then(|basis| basis.spill.as_ref());
+    if spill.is_some_and(|spill| !spill.is_held_ahead()) {
+        "; after one the oil is to be pumped out at once, for until then the unit holds no other"
+    } else {
+        ""
+    }
 }
 
 /// Limits on oil that what leaves lies above by the calculation, with both numbers, though gravity could keep them.
