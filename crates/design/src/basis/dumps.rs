@@ -41,6 +41,15 @@ pub struct Bath {
     pub dump: usize,
 }
 
+/// What a stream brings on an average day: without its baths, and of each of them.
+#[derive(Debug, Clone)]
+pub struct Parts {
+    /// Without them.
+    pub bare: Val<Volume>,
+    /// Each bath, by its place in the enquiry.
+    pub baths: Vec<(usize, Val<Volume>)>,
+}
+
 /// What baths make of a stream.
 #[derive(Debug, Clone)]
 pub(super) struct Dumped {

@@ -3,7 +3,7 @@
 use super::chemicals::{Dosed, Which};
 pub use super::contents::Content;
 use super::contents::{Asked, Kind, content};
-use super::dumps::{self, Bath, Peaks};
+use super::dumps::{self, Bath, Parts, Peaks};
 use super::fluids::Fluids;
 use super::stated::{block_of, key_of, line_of, standby, stated, stated_or};
 use super::storm::Storm;
@@ -43,9 +43,8 @@ pub struct Water {
     pub peaks: Option<Peaks>,
     /// Baths that are let go into it while it runs, of which it is known how fast.
     pub baths: Vec<Bath>,
-    /// What it brings on an average day without the baths that are dumped into it, and what each of these, by its place in
-    /// the enquiry, brings of it; `None` where there are none.
-    pub dumped: Option<(Val<Volume>, Vec<(usize, Val<Volume>)>)>,
+    /// What it and the baths that are dumped into it bring on an average day; `None` where there are none.
+    pub dumped: Option<Parts>,
 }
 
 /// Finds all waters, and the rain in a year where it was asked for.
@@ -160,7 +159,7 @@ pub fn waters<T: Trail>(
         let runs = Some(hours);
         let metered = (s.volume_per_day.is_given() && s.hours_per_day.is_given()).then_some([hours, said]);
         let (is_rain, day) = (false, Some(day));
-        let dumped = (!parts.is_empty()).then_some((bare, parts));
+        let dumped = (!parts.is_empty()).then_some(Parts { bare, baths: parts });
         waters.push(Water {
             name,
             which,

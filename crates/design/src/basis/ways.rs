@@ -3,6 +3,7 @@
 use super::cases::{Case, FeedState, Kind};
 use super::chemicals::{Dosed, Which, tension};
 use super::droplets::{Droplets, Way, droplets};
+use super::dumps::Parts;
 use super::fluids::{Fluids, WaterState, water};
 use super::shear::Shear;
 use super::stated::{block_of, stated};
@@ -232,12 +233,12 @@ fn with_dumps<T: Trail>(
     one: &Water,
     [mut cold, mut warm]: [Val<Temperature>; 2],
 ) -> Result<[Val<Temperature>; 2], Stop> {
-    let Some((bare, dumped)) = &one.dumped else { return Ok([cold, warm]) };
-    if !dumped.iter().any(|(k, _)| e.dumps[*k].temperature.is_given()) {
+    let Some(Parts { bare, baths }) = &one.dumped else { return Ok([cold, warm]) };
+    if !baths.iter().any(|(k, _)| e.dumps[*k].temperature.is_given()) {
         return Ok([cold, warm]);
     }
     let mut so_far = weight(t, &say!(T, "{} on an average day without its baths, as a flow", one.name), *bare);
-    for (k, volume) in dumped {
+    for (k, volume) in baths {
         let next = weight(t, "bath on an average day, as a flow", *volume);
         if let Some(own) = stated(t, w, "temperature of the bath", &e.dumps[*k].temperature) {
             cold = by!(t, "coldest, mean with the bath", mixed_temperature::temperature(so_far, cold, next, own))?;
@@ -275,7 +276,7 @@ pub fn own_fluids<T: Trail>(
     };
     // While a bath is let go its stream is what it is without one.
     let hot = |dump: &(usize, Val<Volume>)| e.dumps[dump.0].temperature.is_given();
-    let by_mean = |water: &&Water| kind != Kind::Bath && water.dumped.iter().flat_map(|(_, dumped)| dumped).any(hot);
+    let by_mean = |water: &&Water| kind != Kind::Bath && water.dumped.iter().flat_map(|parts| &parts.baths).any(hot);
     let warmed = waters.iter().filter_map(|water| bath(water)).any(Quantity::is_given);
     let warmed = warmed || waters.iter().any(by_mean);
     if !warmed && !waters.iter().filter_map(|water| stream(water)).any(differs) {

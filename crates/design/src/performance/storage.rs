@@ -150,7 +150,14 @@ pub fn storage<T: Trail>(
         _ => None,
     };
     // Droplets coarser than those reckoned with are cautious for what leaves and fill the room sooner: all may be held.
-    let kept = given(t, "free oil out, if all were held", Some((&MG_L, &MG_L)), Concentration::from_si(0.0), "bound", "0 mg/L");
+    let kept = given(
+        t,
+        "free oil out, if all were held",
+        Some((&MG_L, &MG_L)),
+        Concentration::from_si(0.0),
+        "bound",
+        "0 mg/L",
+    );
     let most = by!(t, "oil collected in one unit, if all were held", oil_rate::rate(each, c_oil, kept, oil_density))?;
     let oil_soonest = match routine {
         Some(level) if most.q.si() > 0.0 => {

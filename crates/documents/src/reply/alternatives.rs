@@ -27,15 +27,7 @@ const GAIN: f64 = 0.05;
 fn is_no_better(settled: &Settled, a: &Alternative) -> bool {
     let design = &settled.job.design;
     let (Some(pick), Some(one), Some(two)) = (&a.pick, &design.train, &a.design.train) else { return false };
-    if !matches!(
-        a.change,
-        Change::TwoInParallel
-            | Change::RainKeptOut
-            | Change::RainKeptOutAndPump
-            | Change::WashApart
-            | Change::WashApartSpillAhead
-            | Change::PumpAsAsked
-    ) {
+    if !matches!(a.change, Change::TwoInParallel | Change::RainKeptOut | Change::WashApart | Change::PumpAsAsked) {
         return false;
     }
     let out = design.performance.as_ref().and_then(|p| p.worst()).map(|worst| worst.total.expected.q);

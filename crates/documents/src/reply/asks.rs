@@ -16,15 +16,17 @@ use stillrise_design::performance::installation::Stands;
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_search::Settled;
-use stillrise_search::questions::Question;
+use stillrise_search::questions::{NONE_WITHOUT, Question};
 use stillrise_search::standing::Asks;
-use stillrise_units::{Typed, print};
 use stillrise_units::catalog::{DEG_C, DEG_F, FT2, IN, IN_H, M2, MM, MM_H, PERCENT};
+use stillrise_units::{Typed, print};
 
 /// Questions in the mail.
 const ASKED: usize = 8;
 /// The key of how far the oil of a single sample rises above its mean.
 const PEAK: &str = "water.oil_peak";
+/// How a unit is called that stands in no range.
+const MADE: &str = "made to measure";
 /// What is said of samples where they show both.
 const SAMPLED: &str =
     "Single samples with their dates, taken now where there are none, show it, and how far peaks rise above the mean.";
@@ -79,7 +81,7 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
     let mut once = BTreeSet::new();
     let sludge = sludge(settled).into_iter().map(alike).filter(|text| once.insert(text.clone()));
     let mut seen = BTreeSet::new();
-    let cold = colder(settled, &rest);
+    let (cold, ahead) = (colder(settled, &rest), held_ahead(settled));
     let told = |q: &Question| cold.iter().any(|text| text.starts_with(&asked(q)));
     let texts = no_limit(settled)
         .into_iter()
@@ -91,7 +93,7 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         .chain(stands_first.iter().cloned())
         .chain(turning(settled, &rest).into_iter().filter(|q| !told(q)).map(alike))
         .chain(contents(settled).into_iter().map(alike))
-        .chain(held_ahead(settled))
+        .chain(ahead.clone())
         .chain(pressing(settled))
         .chain(sludge.take(2))
         .chain(stands_then.iter().cloned())
@@ -99,7 +101,9 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         .chain(of_rules(settled))
         .chain(others)
         .chain(rest.iter().filter(|q| !told(q)).map(|q| alike(q)));
-    texts.filter(|text| seen.insert(text.clone())).take(ASKED).collect()
+    // What turns the unit, or what keeps it down, comes on top of what is asked of every job.
+    let more = usize::from(ahead.is_some()) + usize::from(floats(settled));
+    texts.filter(|text| seen.insert(text.clone())).take(ASKED + more).collect()
 }
 
 /// Which limits hold, where none was named: without them there is nothing to choose a unit by.
@@ -150,13 +154,25 @@ fn colder(settled: &Settled, rest: &[&Question]) -> Option<String> {
     let priced = settled.job.design.train.as_ref().and_then(|train| train.unit.particulars.price.as_ref());
     let others = q.outcomes.iter().filter_map(|o| {
         let unit = o.unit.as_deref().filter(|unit| *unit != taken.name)?;
-        let price = o.price.zip(priced).map_or_else(String::new, |(price, (_, currency))| {
-            format!(", {} {currency}", print::digits(price, 3))
-        });
-        Some(format!("at {}, which is as plausible, it would be another: {unit}{price}", o.answer))
+        let at = o.turns_at.as_ref().map_or_else(
+            || format!("at {}, which is plausible too,", o.answer),
+            |at| format!("at {at} already, where {} is plausible,", o.answer),
+        );
+        let price = o
+            .price
+            .zip(priced)
+            .map_or_else(String::new, |(price, (_, currency))| format!(", {} {currency}", print::digits(price, 3)));
+        Some(match unit {
+            NONE_WITHOUT => format!("{at} no unit does without a condition"),
+            MADE => format!(
+                "{at} no unit of the range{} does, and one would be made to measure",
+                super::offer::into_the_place(settled)
+            ),
+            unit => format!("{at} it would be {unit}{price}"),
+        })
     });
     let others: Vec<String> = others.collect();
-    (!others.is_empty()).then(|| format!("{} On it the unit hangs: {}.", asked(q), others.join("; ")))
+    (!others.is_empty()).then(|| format!("{} The unit hangs on it: {}.", asked(q), others.join("; ")))
 }
 
 /// The oil in the waters, where a limit's word rests on figures for it that nobody confirmed.
@@ -220,8 +236,7 @@ fn pressing(settled: &Settled) -> Vec<String> {
         "On the levels we have, the water does not get through this unit by gravity; may it be lifted by a pump ahead of the unit or behind it, or can it run out lower?".to_owned()
     }));
     // Whether it floats decides on an anchor slab, and with it on what is built.
-    let floats = of("floats-when-emptied").filter(|v| !v.is_settled()).is_some_and(|v| v.verdict.asks().contains(&GROUNDWATER));
-    all.extend(floats.then(|| GROUNDWATER.question.to_string()));
+    all.extend(floats(settled).then(|| GROUNDWATER.question.to_string()));
     if of("not-enough-fall").is_some_and(|v| v.stands_failed()) {
         let site = settled.job.design.performance.as_ref().map(|p| &p.site);
         let slope = site.filter(|site| subject.assumed(site.slope.at).is_some());
@@ -248,6 +263,12 @@ fn pressing(settled: &Settled) -> Vec<String> {
     }
     all.truncate(PRESSING);
     all
+}
+
+/// Whether it hangs on the groundwater, of which nobody spoke, that the emptied unit floats.
+fn floats(settled: &Settled) -> bool {
+    let found = settled.verdicts.iter().find(|v| v.rule.id == "floats-when-emptied" && !v.is_settled());
+    found.is_some_and(|v| v.verdict.asks().contains(&GROUNDWATER))
 }
 
 /// Whether a spill can be held where it runs out, where a smaller unit then does; how deep it would stand on the only surface.

@@ -25,7 +25,7 @@ pub(super) fn needed(settled: &Settled, train: &Train) -> Vec<String> {
             let of = match s.kind {
                 StageKind::Polisher => format!(", which {}", s.why),
                 StageKind::GritTrap if pumped => {
-                    ", a separate one ahead of the pump's own pit: that is none, as the pump stirs up what settles there; one that you have or plan may be it if it is as large".to_owned()
+                    ", a separate one ahead of the pump's own pit, which is no grit trap, as the pump stirs up what settles there; one that you have or plan may be it if it is as large".to_owned()
                 }
                 StageKind::GritTrap => ", which one that you have or plan may be if it is as large".to_owned(),
                 StageKind::Equalisation => unsaid_rain(settled).unwrap_or_default(),

@@ -49,11 +49,11 @@ pub(super) fn oil(storage: &Storage) -> Option<String> {
     match (reckoned, soonest) {
         (Some(reckoned), Some(soonest)) if reckoned.starts_with(&soonest) => Some(reckoned),
         (Some(reckoned), Some(soonest)) => Some(format!(
-            "{soonest}, to plan by: it counts all free oil that arrives as held, which coarser droplets would be; by those reckoned here {reckoned}"
+            "{soonest}, to plan by, with all free oil that arrives held, as coarser droplets would be; by the droplets reckoned here {reckoned}"
         )),
-        (None, Some(soonest)) => Some(format!(
-            "{soonest}, to plan by: it counts all free oil that arrives as held, which coarser droplets would be"
-        )),
+        (None, Some(soonest)) => {
+            Some(format!("{soonest}, to plan by, with all free oil that arrives held, as coarser droplets would be"))
+        }
         (reckoned, None) => reckoned,
     }
 }

@@ -26,12 +26,15 @@ pub(super) fn stands_between(settled: &Settled) -> Option<String> {
     // What else comes through pushes it on before it has stood that long.
     let others = others(basis, case);
     let until = if others.is_empty() {
-        "until it comes again, and more".to_owned()
+        "until it comes again, and more of its free oil rises than this".to_owned()
     } else {
-        format!("until it or other water ({}) comes and pushes it on; the longer that is, the more", others.join(", "))
+        format!(
+            "until it or other water ({}) comes and pushes it on; the longer it stands, the more of its free oil rises beyond what this",
+            others.join(", ")
+        )
     };
     Some(format!(
-        "{}: a day brings {}, less than the {} that the unit holds. It stands there {until} of its free oil rises than this calculation of a steady flow counts; what does not rise stays in the water.",
+        "{}: a day brings {}, less than the {} that the unit holds. It stands there {until} calculation of a steady flow counts; what does not rise stays in the water.",
         capital(name),
         show(day),
         show(held)

@@ -56,8 +56,9 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
             };
             let deep = installation.over_ground_ahead_of_pump.filter(|over| over.q.si() < 0.0);
             let depth = deep.map_or_else(String::new, |over| {
-                let ends = walls_under(settled)
-                    .map_or_else(String::new, |under| format!(" and the top of its walls {} below it", show(settled, under)));
+                let ends = walls_under(settled).map_or_else(String::new, |under| {
+                    format!(" and the top of its walls {} below it", show(settled, under))
+                });
                 format!(", its lowest point {} below the ground{ends}", show(settled, -over.q))
             });
             let (because, seldom) = drowned(settled).unwrap_or_else(|| (because.to_owned(), String::new()));
@@ -197,7 +198,10 @@ fn elsewhere(settled: &Settled) -> String {
             .over_ground
             .zip(installation.over_ground_ahead_of_pump.filter(|deep| deep.q.si() < 0.0))
             .map(|(stands, deep)| {
-                format!(" with the pump ahead of it; with the pump behind it, {} over the ground", over(stands.q - deep.q))
+                format!(
+                    " with the pump ahead of it; with the pump behind it, {} over the ground",
+                    over(stands.q - deep.q)
+                )
             }),
         Stands::InPit | Stands::Buried => installation
             .over_ground
