@@ -2,6 +2,7 @@
 
 use super::alike::{asked, pattern, stands_in, together};
 use super::show;
+use super::turns::{colder, floats, held_ahead, lifted};
 use super::{not_rising, plant};
 use crate::summary::{assumed_under, numberless, rests_on, stands, that_matter};
 use std::collections::BTreeSet;
@@ -12,21 +13,18 @@ use stillrise_design::basis::containment::balance::Balance;
 use stillrise_design::basis::containment::passes::Passing;
 use stillrise_design::basis::rain_kept_out::is_barred;
 use stillrise_design::enquiry::blocks::Stream;
-use stillrise_design::performance::installation::Stands;
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_search::Settled;
-use stillrise_search::questions::{NONE_WITHOUT, Question};
+use stillrise_search::questions::Question;
 use stillrise_search::standing::Asks;
-use stillrise_units::catalog::{DEG_C, DEG_F, FT2, IN, IN_H, M2, MM, MM_H, PERCENT};
-use stillrise_units::{Typed, print};
+use stillrise_units::Typed;
+use stillrise_units::catalog::{DEG_C, DEG_F, FT2, IN_H, M2, MM_H, PERCENT};
 
 /// Questions in the mail.
 const ASKED: usize = 8;
 /// The key of how far the oil of a single sample rises above its mean.
 const PEAK: &str = "water.oil_peak";
-/// How a unit is called that stands in no range.
-const MADE: &str = "made to measure";
 /// What is said of samples where they show both.
 const SAMPLED: &str =
     "Single samples with their dates, taken now where there are none, show it, and how far peaks rise above the mean.";
@@ -102,7 +100,7 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         .chain(others)
         .chain(rest.iter().filter(|q| !told(q)).map(|q| alike(q)));
     // What turns the unit, or what keeps it down, comes on top of what is asked of every job.
-    let more = usize::from(ahead.is_some()) + usize::from(floats(settled));
+    let more = usize::from(ahead.is_some()) + usize::from(lifted(settled) && floats(settled));
     texts.filter(|text| seen.insert(text.clone())).take(ASKED + more).collect()
 }
 
@@ -145,34 +143,6 @@ fn turning<'a>(settled: &Settled, rest: &[&'a Question]) -> Vec<&'a Question> {
     let Some(taken) = settled.candidates.iter().find(|c| c.taken) else { return Vec::new() };
     let turns = |q: &&&Question| q.outcomes.iter().any(|o| o.unit.as_deref().is_some_and(|unit| unit != taken.name));
     rest.iter().filter(turns).take(TURNING).copied().collect()
-}
-
-/// How cold the water gets, where nobody said it and another temperature as plausible asks for another unit and its price.
-fn colder(settled: &Settled, rest: &[&Question]) -> Option<String> {
-    let taken = settled.candidates.iter().find(|c| c.taken)?;
-    let q = rest.iter().find(|q| ["water.coldest", "water.warmest"].contains(&q.key.as_str()))?;
-    let priced = settled.job.design.train.as_ref().and_then(|train| train.unit.particulars.price.as_ref());
-    let others = q.outcomes.iter().filter_map(|o| {
-        let unit = o.unit.as_deref().filter(|unit| *unit != taken.name)?;
-        let at = o.turns_at.as_ref().map_or_else(
-            || format!("at {}, which is plausible too,", o.answer),
-            |at| format!("at {at} already, where {} is plausible,", o.answer),
-        );
-        let price = o
-            .price
-            .zip(priced)
-            .map_or_else(String::new, |(price, (_, currency))| format!(", {} {currency}", print::digits(price, 3)));
-        Some(match unit {
-            NONE_WITHOUT => format!("{at} no unit does without a condition"),
-            MADE => format!(
-                "{at} no unit of the range{} does, and one would be made to measure",
-                super::offer::into_the_place(settled)
-            ),
-            unit => format!("{at} it would be {unit}{price}"),
-        })
-    });
-    let others: Vec<String> = others.collect();
-    (!others.is_empty()).then(|| format!("{} The unit hangs on it: {}.", asked(q), others.join("; ")))
 }
 
 /// The oil in the waters, where a limit's word rests on figures for it that nobody confirmed.
@@ -218,9 +188,7 @@ fn pressing(settled: &Settled) -> Vec<String> {
     let walkway =
         of("does-not-fit").is_some_and(|v| v.verdict.asks().iter().any(|a| a.key.as_deref() == Some("site.access")));
     all.extend(walkway.then(|| open("site.access", "walkway")));
-    let lifted =
-        settled.job.design.performance.as_ref().is_some_and(|p| p.site.installation.stands.q == Stands::LiftPump);
-    all.extend(lifted.then(|| {
+    all.extend(lifted(settled).then(|| {
         let level = settled.job.enquiry.outlet.tailwater.claim();
         let over = settled.job.design.performance.as_ref().and_then(|p| p.site.installation.water_over_crest);
         if let (Some(level), Some(_)) = (level, over) {
@@ -263,32 +231,6 @@ fn pressing(settled: &Settled) -> Vec<String> {
     }
     all.truncate(PRESSING);
     all
-}
-
-/// Whether it hangs on the groundwater, of which nobody spoke, that the emptied unit floats.
-fn floats(settled: &Settled) -> bool {
-    let found = settled.verdicts.iter().find(|v| v.rule.id == "floats-when-emptied" && !v.is_settled());
-    found.is_some_and(|v| v.verdict.asks().contains(&GROUNDWATER))
-}
-
-/// Whether a spill can be held where it runs out, where a smaller unit then does; how deep it would stand on the only surface.
-fn held_ahead(settled: &Settled) -> Option<String> {
-    if settled.pick.is_none() || !super::offer::smaller_ahead(settled) {
-        return None;
-    }
-    let spill = settled.job.design.basis.as_ref()?.spill.as_ref()?.volume.q;
-    let surfaces = &settled.job.enquiry.surfaces;
-    let stands = match &surfaces[..] {
-        [one] => one.area.q().zip(one.name.0.as_ref()).map(|(area, name)| {
-            let deep = show(settled, (spill / area).si(), (&IN, &MM));
-            format!(": on the {name} it would stand {deep} deep where that is level")
-        }),
-        _ => None,
-    };
-    Some(format!(
-        "Can the spill be held where it runs out, behind a kerb with its drain shut{}? How high is a kerb there, or may one be? Then the smaller unit named above does.",
-        stands.unwrap_or_default()
-    ))
 }
 
 /// What is asked first where nothing fits: whether the place may change, whether the flow is right.

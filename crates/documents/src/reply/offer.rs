@@ -284,7 +284,7 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
 fn after_a_spill(settled: &Settled) -> &'static str {
     let spill = settled.job.design.basis.as_ref().and_then(|basis| basis.spill.as_ref());
     if spill.is_some_and(|spill| !spill.is_held_ahead()) {
-        "; after a spill the oil is to be pumped out at once, for until then the unit holds no other"
+        "; after a spill the oil is to be pumped out at once, for its room is wanted for the next"
     } else {
         ""
     }
