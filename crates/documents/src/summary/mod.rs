@@ -235,7 +235,7 @@ pub(crate) fn bare_grains(settled: &Settled, limit: &LimitState, verdict: &Limit
     // A size that nobody stated is that of silt and sand off paved yards.
     let taken = grains.is_some_and(|s| settled.subject().assumed(s.d50.at).is_some());
     let clay = if taken {
-        "; nobody said how fine the solids are, and of clay, under some 6 µm, next to nothing settles: with that in the water far more leaves"
+        "; nobody said how fine the solids are, and of clay, finer than 2 µm, next to nothing settles: with that in the water far more leaves"
     } else {
         ""
     };
