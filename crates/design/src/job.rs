@@ -3,7 +3,7 @@
 use crate::basis::{self, Basis, Ready};
 use crate::claims;
 use crate::enquiry::Enquiry;
-use crate::performance::installation::Installation;
+use crate::performance::installation::{Installation, Stands};
 use crate::performance::site::site;
 use crate::performance::{self, Depth, Performance};
 use crate::provenance::{Ledger, Off, Stop, Trail, WhatIf};
@@ -100,11 +100,14 @@ pub fn complete<T: Trail>(
     let Some(basis) = &design.basis else { return design };
     match train::train(t, w, e, basis, source, count) {
         Err(stop) => design.stops.push(stop),
-        Ok(train) => {
+        Ok(mut train) => {
             let blocked = triage::blocked(&design.triage);
             match performance::performance(t, w, e, basis, &train, blocked.as_deref(), depth) {
                 Ok(performance) => {
                     triage::weigh_products(&mut design.triage, &performance);
+                    if performance.site.installation.stands.q == Stands::LiftPump {
+                        train::polisher::beside_pump(&mut train, basis, e.system());
+                    }
                     design.performance = Some(performance);
                 }
                 Err(stop) => design.stops.push(stop),

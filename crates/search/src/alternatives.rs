@@ -92,6 +92,14 @@ pub fn alternatives(settled: &Settled, demo: &Range) -> Vec<Alternative> {
     };
     all.retain(|a| a.change != Change::MoreRoom || fits(a));
     all.retain(|a| a.change != Change::PumpAsAsked || a.pick.is_some());
+    // A smaller pump, or the spill held ahead besides, is told where it lets another unit do.
+    let unit = |all: &[Alternative], change| all.iter().find(|a| a.change == change).map(|a| a.unit.clone());
+    for (more, less) in
+        [(Change::RainKeptOutAndPump, Change::RainKeptOut), (Change::WashApartSpillAhead, Change::WashApart)]
+    {
+        let plain = unit(&all, less);
+        all.retain(|a| a.change != more || (a.pick.is_some() && plain.as_ref() != Some(&a.unit)));
+    }
     // Where nothing fits, a spill that is held ahead and changes nothing is no alternative; nor where a containment that
     // stands holds it.
     let held = all.iter().any(|a| a.change == Change::DrainClosed && holds(a));

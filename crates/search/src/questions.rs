@@ -27,6 +27,11 @@ const HOLDS: f64 = 10.0;
 /// What a change of storage weighs beside a change of unit or effluent.
 const STORED: f64 = 0.3;
 
+/// Assumptions of which it is told how little another answer turns the unit: any desk can measure them.
+const HALVED: [&str; 2] = ["water.coldest", "water.warmest"];
+/// So often the way to that answer is halved: to a sixteenth.
+const HALVINGS: usize = 4;
+
 /// What an answer would lead to.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Outcome {
@@ -41,6 +46,8 @@ pub struct Outcome {
     /// The unit that would be taken, or that none would without a condition; `None` where the one taken stands on a
     /// condition itself, and none was searched for under the answer.
     pub unit: Option<String>,
+    /// Of a temperature that asks for another unit: an answer nearer to what was taken that does so already.
+    pub turns_at: Option<String>,
     /// Its price, all of them together, in the range's currency; `None` where the range states none.
     pub price: Option<f64>,
     /// What would have to be stored, and how often emptied, with the unit now taken.
@@ -239,6 +246,18 @@ pub(crate) fn rank(
             let (k, answer) = answers[n];
             let (entry, a) = asked[k];
             let mut outcome = outcome(enquiry, ready.as_deref(), range, taken, &a.key, answer, entry, system);
+            let turned = |o: &Outcome| o.unit.as_ref().is_some_and(|unit| *unit != base);
+            if let (true, Arg::Number(now), Arg::Number(far)) =
+                (HALVED.contains(&&*a.key) && turned(&outcome), &entry.value, answer)
+            {
+                let (mut stays, mut turns) = (*now, *far);
+                for _ in 0..HALVINGS {
+                    let between = Arg::Number(0.5 * (stays + turns));
+                    let tried = self::outcome(enquiry, ready.as_deref(), range, taken, &a.key, &between, entry, system);
+                    *(if turned(&tried) { &mut turns } else { &mut stays }) = 0.5 * (stays + turns);
+                }
+                outcome.turns_at = (turns != *far).then(|| show_in_prose(&Arg::Number(turns), entry.units, system));
+            }
             if !holds[k].is_empty() {
                 outcome.words = crate::weakest::under(enquiry, ready.clone(), range, taken, &a.key, answer);
             }
@@ -338,5 +357,6 @@ fn outcome(
         held: held(&same),
         unit: taken.fits.then(|| other.map_or_else(|| NONE_WITHOUT.to_owned(), |pick| pick.name(range))),
         words: None,
+        turns_at: None,
     }
 }

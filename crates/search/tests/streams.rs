@@ -151,6 +151,27 @@ fn waters_mix_by_heat_and_by_salt() {
     assert!((2.2..2.4).contains(&heavier), "{heavier}");
 }
 
+/// A mean of days is one of volumes, of heat as of oil. Of the hot wash 30 x 60 x 2 x 5 / 7 = 18000 / 7 gal come on an average
+/// day; of a rinse that runs six times as long, 90 x 60 x 12 x 5 / 7 = 324000 / 7 gal: (18000 x 140 + 324000 x 70) / 342000 =
+/// 73.68 °F, where flows, which say nothing of how long a water runs, would make 87.5 °F. Once a week 50 gal of a bath at
+/// 180 °F come with the wash: (18000 x 140 + 50 x 180 + 324000 x 70) / 342050.
+#[test]
+fn a_mean_of_days_mixes_heat_by_volume() {
+    let long = Sheet::data("mixed").with("stream \"cold rinse\".hours_per_day", "12");
+    let warm = |sheet: &Sheet| {
+        let settled = sheet.settle(&demo());
+        let own = case(&settled, "dry-weather waters, mean of all days, all pumps").own.as_ref().expect("hot").clone();
+        assert!((DEG_F.from_si(own.water[0].temperature.q.si()) - 44.0).abs() < 1e-6);
+        DEG_F.from_si(own.water[1].temperature.q.si())
+    };
+    let close = |found: f64, expected: f64| assert!((found - expected).abs() < 1e-3, "{found}, expected {expected}");
+    // The bath comes at no temperature of its own: as warm as its stream.
+    let (wash, bath, rinse) = (18000.0, 50.0, 324_000.0);
+    close(warm(&long), ((wash + bath) * 140.0 + rinse * 70.0) / (wash + bath + rinse));
+    let hot = long.with("dump \"bath\".temperature", "180 °F");
+    close(warm(&hot), (wash * 140.0 + bath * 180.0 + rinse * 70.0) / (wash + bath + rinse));
+}
+
 #[test]
 fn droplets_are_those_of_the_case() {
     let settled = mixed();

@@ -9,7 +9,7 @@ use stillrise_units::{Length, Typed};
 
 rule! {
     "floor-in-a-pit" "Unit would stand in a pit", Site;
-    looks "The unit's lowest point, hopper and drain included, against the ground, when it stands so that the incoming pipe reaches it and, where the outfall is known, its outlet drains: below ground warns, more than 6 in below fails. Without ground and, by gravity, incoming invert it cannot judge."
+    looks "The unit's lowest point, hopper and drain included, against the ground, when it stands so that the incoming pipe reaches it and, where the outfall is known, its outlet drains: below ground warns, more than 6 in below fails. Where the levels ask for a pump, that depth with the pump behind the unit warns. Without ground and, by gravity, incoming invert it cannot judge."
     matters "An above-ground unit in a pit stands in rain and vapour, can float in groundwater and cannot be walked around or drained."
     remedy "A unit made for burial, or a pump of low shear ahead that lifts the water to one on the ground."
     source "Geometry of the enquiry's levels; 6 in for a foundation is our proposal"
@@ -38,6 +38,17 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::cannot_judge(says, open(known), None);
     };
     let show = |x: Length| s.show(x, (&FT, &M));
+    // Ahead of it the pump sets it on the ground; behind it, it stands as deep as the incoming pipe asks for.
+    if let Some(over) = installation.over_ground_ahead_of_pump.filter(|over| over.q.si() < 0.0) {
+        return Verdict::warns(
+            format!(
+                "with a pump behind it the unit's lowest point would lie {} below the ground{}; with the pump ahead of it, it would stand on the ground",
+                show(-over.q),
+                walls(s).map_or_else(String::new, |under| format!(" and its walls would end {} below it", show(under)))
+            ),
+            over.at,
+        );
+    }
     let stands = if installation.stands.q == Stands::Buried { ", and its walls would end below it" } else { "" };
     if floor.q < -Length::of(6.0, &IN) {
         Verdict::fails(format!("the unit's lowest point would lie {} below the ground{stands}", show(-floor.q)), floor.at)
@@ -46,4 +57,11 @@ fn look(s: &Subject<'_>) -> Verdict {
     } else {
         Verdict::passes(format!("the unit's lowest point lies {} above the ground", show(floor.q)))
     }
+}
+
+/// How far the walls end below the ground with a pump behind the unit; nothing where they reach over it.
+fn walls(s: &Subject<'_>) -> Option<Length> {
+    let floor = s.design.performance.as_ref()?.site.installation.floor_ahead_of_pump?.q;
+    let under = s.enquiry.site.ground.q()? - floor - s.design.train.as_ref()?.unit.body.height().q;
+    (under.si() > 0.0).then_some(under)
 }

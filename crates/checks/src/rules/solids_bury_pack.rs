@@ -8,7 +8,7 @@ rule! {
     "solids-bury-pack" "Sludge fills its room too soon", Hopper;
     looks "The days until the sludge that calls for pumping out has collected in one unit: less than 14 fails, less than 30 warns."
     matters "Sludge that is not pumped in time rises into the plates, narrows the gaps and is carried on with the oil on it."
-    remedy "Solids held ahead (a grit trap takes the coarse grains only, a settling basin the fine ones too), a larger hopper or unit, sweeping where a yard brings most of them, or a contract for pumping out at that interval."
+    remedy "Solids held ahead (a grit trap takes the coarse grains only, a settling basin the fine ones too), a larger hopper or unit, or sweeping where a yard brings most of them: the room for sludge is too small for these solids. Only where none of that can be had is a contract for pumping out at that interval left."
     source "The rule for pumping out is named with the storage; 14 and 30 days are our proposal"
     limits "Settling, thickness of the sludge and hours of flow are mostly assumed; the days are good to a factor of two or three."
 }

@@ -364,7 +364,7 @@ fn case<T: Trail>(
         parts: waters.iter().map(|w| w.name.clone()).collect(),
         which: waters.iter().map(|w| w.which).collect(),
         content: Some(content),
-        own: own_fluids(t, w, e, fluids, waters)?,
+        own: own_fluids(t, w, e, fluids, (kind, waters))?,
         ..Case::of_a_flow(name.to_owned(), kind, flow)
     })
 }

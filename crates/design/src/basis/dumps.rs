@@ -41,6 +41,15 @@ pub struct Bath {
     pub dump: usize,
 }
 
+/// What a stream brings on an average day: without its baths, and of each of them.
+#[derive(Debug, Clone)]
+pub struct Parts {
+    /// Without them.
+    pub bare: Val<Volume>,
+    /// Each bath, by its place in the enquiry.
+    pub baths: Vec<(usize, Val<Volume>)>,
+}
+
 /// What baths make of a stream.
 #[derive(Debug, Clone)]
 pub(super) struct Dumped {
@@ -54,6 +63,8 @@ pub(super) struct Dumped {
     pub peaks: Option<Peaks>,
     /// The baths of which it is known how fast they are let go.
     pub baths: Vec<Bath>,
+    /// What each bath, by its place in the enquiry, brings on an average day.
+    pub parts: Vec<(usize, Val<Volume>)>,
 }
 
 /// The stream that baths go into.
@@ -94,7 +105,7 @@ pub(super) fn dumped<T: Trail>(
     dosed: &[Dosed],
     into: Into,
 ) -> Result<Dumped, Stop> {
-    let mut baths = Vec::new();
+    let (mut baths, mut parts) = (Vec::new(), Vec::new());
     let Into { stream, flow, running, per_day, content: bare } = into;
     let (mut mean, mut volume_a_day) = (bare.clone(), per_day);
     // The strongest day, and the strongest water: totals of the oil.
@@ -118,6 +129,7 @@ pub(super) fn dumped<T: Trail>(
         let bath = content(t, w, fluids, dosed, &Asked { which, key: &key, oil, solids, site: None, of: Kind::Bath })?;
         let a_day =
             reckon!(t, "dumped on an average day", [GAL, M3], (volume = volume, often = often) volume * often / 7.0);
+        parts.push((k, a_day));
         mean = together(t, (volume_a_day, &mean), (a_day, &bath))?;
         volume_a_day = reckon!(t, "volume on an average day, with it", [GAL, M3], (water = volume_a_day, dump = a_day) water + dump);
         let label = say!(T, "total oil on a day of the {name}");
@@ -143,7 +155,7 @@ pub(super) fn dumped<T: Trail>(
         });
     }
     let Some((day, volume, sample)) = strongest else {
-        return Ok(Dumped { content: bare, per_day, day: running, peaks: None, baths });
+        return Ok(Dumped { content: bare, per_day, day: running, peaks: None, baths, parts });
     };
     let mut over = |label: &str, top: Val<Concentration>| {
         reckon!(t, label, [ONE, ONE], (top = top, mean = mean.total)(top / mean).max(ratio(1.0)))
@@ -152,7 +164,7 @@ pub(super) fn dumped<T: Trail>(
     let sample = over("oil in a sample while a bath runs over its mean", sample);
     // A water is no weaker while the bath runs than on the whole day.
     let sample = if sample.q < day.q { day } else { sample };
-    Ok(Dumped { content: mean, per_day: volume_a_day, day: volume, peaks: Some(Peaks { day, sample }), baths })
+    Ok(Dumped { content: mean, per_day: volume_a_day, day: volume, peaks: Some(Peaks { day, sample }), baths, parts })
 }
 
 /// Two volumes together, fraction by fraction.

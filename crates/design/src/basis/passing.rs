@@ -56,28 +56,33 @@ pub(crate) struct Peak {
     pub(crate) influent: Val<Concentration>,
     /// Of it, what is dissolved.
     pub(crate) dissolved: Val<Concentration>,
-    /// How many times its mean the rest is: what is not dissolved.
+    /// How many times its mean the emulsified oil is: the emulsion is a share of all oil.
+    pub(crate) emulsion: Val<Ratio>,
+    /// How many times its mean the rest is: the free oil.
     pub(crate) rest: Val<Ratio>,
 }
 
-/// What arrives at the peak: dissolved oil stands at saturation where any oil is free, and all that comes on top is not
-/// dissolved; where none is free the water may take up more, and everything rises with the peak.
+/// What arrives at the peak: the emulsion stays the share of all oil that it is; dissolved oil stands at saturation where any
+/// oil is free, and all that comes on top is free; where none is free the water may take up more, and everything rises with
+/// the peak.
 pub(crate) fn at_peak<T: Trail>(t: &mut T, content: &Content, peak: Val<Ratio>) -> Peak {
     let influent =
         crate::reckon!(t, "influent at its peak", [MG_L, MG_L], (total = content.total, peak = peak) total * peak);
     // But for what rounding leaves.
     if content.free.q.si() <= 1e-9 * content.total.q.si() {
         let dissolved = crate::reckon!(t, "dissolved oil at the peak", [MG_L, MG_L], (dissolved = content.dissolved, peak = peak) dissolved * peak);
-        return Peak { influent, dissolved, rest: peak };
+        return Peak { influent, dissolved, emulsion: peak, rest: peak };
     }
-    let dissolved = content.dissolved;
+    let (dissolved, emulsified) = (content.dissolved, content.emulsified);
     let rest = crate::reckon!(
         t,
-        "oil that is not dissolved, at the peak over its mean",
+        "free oil at the peak over its mean",
         [ONE, ONE],
-        (influent = influent, total = content.total, dissolved = dissolved)(influent - dissolved) / (total - dissolved)
+        (influent = influent, emulsified = emulsified, peak = peak, dissolved = dissolved, free = content.free)(
+            influent - emulsified * peak - dissolved
+        ) / free
     );
-    Peak { influent, dissolved, rest }
+    Peak { influent, dissolved, emulsion: peak, rest }
 }
 
 /// Of what arrives, what does not rise: emulsified and dissolved oil, and oil as heavy as the water.
@@ -94,18 +99,21 @@ pub(crate) fn stays<T: Trail>(t: &mut T, content: &Content, counts: Counts, peak
         );
     }
     let (emulsified, dissolved) = (content.emulsified, content.dissolved);
-    let fixed = match content.heavy {
-        Some(heavy) => {
-            crate::reckon!(t, "oil that does not rise, but for what is dissolved", [MG_L, MG_L], (emulsified = emulsified, heavy = heavy) emulsified + heavy)
+    match (peak, content.heavy) {
+        (Some(Peak { dissolved, emulsion, rest, .. }), Some(heavy)) => crate::reckon!(
+            t,
+            "oil that does not rise, at the peak",
+            [MG_L, MG_L],
+            (emulsified = emulsified, emulsion = emulsion, heavy = heavy, rest = rest, dissolved = dissolved) emulsified * emulsion + heavy * rest + dissolved
+        ),
+        (Some(Peak { dissolved, emulsion, .. }), None) => {
+            crate::reckon!(t, "oil that does not rise, at the peak", [MG_L, MG_L], (emulsified = emulsified, emulsion = emulsion, dissolved = dissolved) emulsified * emulsion + dissolved)
         }
-        None => emulsified,
-    };
-    match peak {
-        Some(Peak { dissolved, rest, .. }) => {
-            crate::reckon!(t, "oil that does not rise, at the peak", [MG_L, MG_L], (fixed = fixed, dissolved = dissolved, rest = rest) fixed * rest + dissolved)
+        (None, Some(heavy)) => {
+            crate::reckon!(t, "oil that does not rise", [MG_L, MG_L], (emulsified = emulsified, heavy = heavy, dissolved = dissolved) emulsified + heavy + dissolved)
         }
-        None => {
-            crate::reckon!(t, "oil that does not rise", [MG_L, MG_L], (fixed = fixed, dissolved = dissolved) fixed + dissolved)
+        (None, None) => {
+            crate::reckon!(t, "oil that does not rise", [MG_L, MG_L], (emulsified = emulsified, dissolved = dissolved) emulsified + dissolved)
         }
     }
 }

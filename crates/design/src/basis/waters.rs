@@ -3,7 +3,7 @@
 use super::chemicals::{Dosed, Which};
 pub use super::contents::Content;
 use super::contents::{Asked, Kind, content};
-use super::dumps::{self, Bath, Peaks};
+use super::dumps::{self, Bath, Parts, Peaks};
 use super::fluids::Fluids;
 use super::stated::{block_of, key_of, line_of, standby, stated, stated_or};
 use super::storm::Storm;
@@ -43,6 +43,8 @@ pub struct Water {
     pub peaks: Option<Peaks>,
     /// Baths that are let go into it while it runs, of which it is known how fast.
     pub baths: Vec<Bath>,
+    /// What it and the baths that are dumped into it bring on an average day; `None` where there are none.
+    pub dumped: Option<Parts>,
 }
 
 /// Finds all waters, and the rain in a year where it was asked for.
@@ -90,6 +92,7 @@ pub fn waters<T: Trail>(
             metered: None,
             peaks: None,
             baths: Vec::new(),
+            dumped: None,
         });
     }
     for (i, s) in e.streams.iter().enumerate() {
@@ -138,7 +141,8 @@ pub fn waters<T: Trail>(
         let per_day =
             reckon!(t, "volume on an average day", [GAL, M3], (running = running, days = days) running * days / 7.0);
         let into = dumps::Into { stream: i, flow, running, per_day, content };
-        let dumps::Dumped { content, per_day, day, peaks, baths } = dumps::dumped(t, w, e, fluids, dosed, into)?;
+        let bare = per_day;
+        let dumps::Dumped { content, per_day, day, peaks, baths, parts } = dumps::dumped(t, w, e, fluids, dosed, into)?;
         let with_rain = match s.with_rain.0 {
             Some(flag) => flag,
             None if storm.is_some() => yes_or_no(
@@ -155,6 +159,7 @@ pub fn waters<T: Trail>(
         let runs = Some(hours);
         let metered = (s.volume_per_day.is_given() && s.hours_per_day.is_given()).then_some([hours, said]);
         let (is_rain, day) = (false, Some(day));
+        let dumped = (!parts.is_empty()).then_some(Parts { bare, baths: parts });
         waters.push(Water {
             name,
             which,
@@ -168,6 +173,7 @@ pub fn waters<T: Trail>(
             metered,
             peaks,
             baths,
+            dumped,
         });
     }
     Ok((waters, year_depth))

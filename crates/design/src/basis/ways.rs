@@ -1,8 +1,9 @@
 //! The waters of a case on their way to the unit: whose droplets it brings, how warm and how salty it is.
 
-use super::cases::{Case, FeedState};
+use super::cases::{Case, FeedState, Kind};
 use super::chemicals::{Dosed, Which, tension};
 use super::droplets::{Droplets, Way, droplets};
+use super::dumps::Parts;
 use super::fluids::{Fluids, WaterState, water};
 use super::shear::Shear;
 use super::stated::{block_of, stated};
@@ -10,13 +11,13 @@ use super::waters::{Water, place_of};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Droplets as Said, Stream};
 use crate::enquiry::keys::Quantity;
-use crate::provenance::{Node, Stop, Trail, Val, WhatIf, choose};
-use crate::{by, say};
+use crate::provenance::{Node, Stop, Trail, Val, WhatIf, choose, given};
+use crate::{by, reckon, say};
 use std::borrow::Cow;
 use stillrise_handbook::fluids::facilities::{Facility, facility};
 use stillrise_handbook::fluids::{mixed_salinity, mixed_temperature, oil_density};
-use stillrise_units::catalog::{DEG_C, DEG_F, UM};
-use stillrise_units::{Density, Flow, Ratio, Temperature};
+use stillrise_units::catalog::{D, DEG_C, DEG_F, UM};
+use stillrise_units::{Density, Flow, Ratio, Temperature, Time, Typed, Volume};
 
 /// Droplets of one or more cases, and what shears them.
 #[derive(Debug, Clone)]
@@ -217,10 +218,42 @@ fn cooled<T: Trail>(t: &mut T, name: &str, arrives: Val<Temperature>, fluids: &F
     choose(t, &label, Some((&DEG_F, &DEG_C)), season.q, among, because, &[season.at, arrives.at])
 }
 
+/// What a volume of an average day weighs where heat is mixed: that volume as a flow.
+fn weight<T: Trail>(t: &mut T, label: &str, volume: Val<Volume>) -> Val<Flow> {
+    let day = given(t, "a day", Some((&D, &D)), Time::of(1.0, &D), "definition", "24 h");
+    reckon!(t, label, [GPD, M3_D], (volume = volume, day = day) volume / day)
+}
+
+/// The temperature of a water with what baths of a temperature of their own bring of its average day: its content is the
+/// mean with them too.
+fn with_dumps<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    one: &Water,
+    [mut cold, mut warm]: [Val<Temperature>; 2],
+) -> Result<[Val<Temperature>; 2], Stop> {
+    let Some(Parts { bare, baths }) = &one.dumped else { return Ok([cold, warm]) };
+    if !baths.iter().any(|(k, _)| e.dumps[*k].temperature.is_given()) {
+        return Ok([cold, warm]);
+    }
+    let mut so_far = weight(t, &say!(T, "{} on an average day without its baths, as a flow", one.name), *bare);
+    for (k, volume) in baths {
+        let next = weight(t, "bath on an average day, as a flow", *volume);
+        if let Some(own) = stated(t, w, "temperature of the bath", &e.dumps[*k].temperature) {
+            cold = by!(t, "coldest, mean with the bath", mixed_temperature::temperature(so_far, cold, next, own))?;
+            warm = by!(t, "warmest, mean with the bath", mixed_temperature::temperature(so_far, warm, next, own))?;
+        }
+        so_far = reckon!(t, "so far, as a flow", [GPD, M3_D], (sum = so_far, next = next) sum + next);
+    }
+    Ok([cold, warm])
+}
+
 /// Waters so far: their flow, temperature cold at the plates, cold as they arrive and warm, and salinity.
 type Mixed = (Val<Flow>, [Val<Temperature>; 3], Val<Ratio>);
 
-/// Water and oil of a case of these waters, where one of them states a temperature or a salinity of its own.
+/// Water and oil of a case of these waters, where one of them states a temperature or a salinity of its own: what comes at
+/// a time mixes by flow, a mean of days by volume, as what they carry does.
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
@@ -229,7 +262,7 @@ pub fn own_fluids<T: Trail>(
     w: &WhatIf,
     e: &Enquiry,
     fluids: &Fluids,
-    waters: &[&Water],
+    (kind, waters): (Kind, &[&Water]),
 ) -> Result<Option<OwnFluids>, Stop> {
     let stream = |water: &Water| match water.which {
         Which::Stream(k) => Some(&e.streams[k]),
@@ -241,7 +274,11 @@ pub fn own_fluids<T: Trail>(
         Which::Bath(k) => Some(&e.dumps[k].temperature),
         _ => None,
     };
+    // While a bath is let go its stream is what it is without one.
+    let hot = |dump: &(usize, Val<Volume>)| e.dumps[dump.0].temperature.is_given();
+    let by_mean = |water: &&Water| kind != Kind::Bath && water.dumped.iter().flat_map(|parts| &parts.baths).any(hot);
     let warmed = waters.iter().filter_map(|water| bath(water)).any(Quantity::is_given);
+    let warmed = warmed || waters.iter().any(by_mean);
     if !warmed && !waters.iter().filter_map(|water| stream(water)).any(differs) {
         return Ok(None);
     }
@@ -257,20 +294,25 @@ pub fn own_fluids<T: Trail>(
         let at = own.map(|s| &s.temperature).or(bath);
         let cold = first("coldest", [own.map(|s| &s.coldest), at], fluids.cold.temperature);
         let warm = first("warmest", [own.map(|s| &s.warmest), at], fluids.warm.temperature);
+        let [cold, warm] = if kind == Kind::Bath { [cold, warm] } else { with_dumps(t, w, e, one, [cold, warm])? };
         let cools = own.is_none_or(|s| !s.coldest.is_given());
         let plates = if cools { cooled(t, name, cold, fluids) } else { cold };
         let salt = own.and_then(|s| stated(t, w, &say!(T, "dissolved salt, {name}"), &s.salinity));
         let salt = salt.unwrap_or(fluids.salinity);
+        let next = match kind {
+            Kind::Days => weight(t, &say!(T, "{name} on an average day, as a flow"), one.per_day),
+            _ => one.flow,
+        };
         mixed = Some(match mixed {
-            None => (one.flow, [plates, cold, warm], salt),
+            None => (next, [plates, cold, warm], salt),
             Some((q, [p, c, h], s)) => (
-                crate::reckon!(t, "flow so far", [GPM, M3_H], (sum = q, next = one.flow) sum + next),
+                reckon!(t, "flow so far", [GPM, M3_H], (sum = q, next = next) sum + next),
                 [
-                    by!(t, "coldest at the plates, mixed", mixed_temperature::temperature(q, p, one.flow, plates))?,
-                    by!(t, "coldest, mixed", mixed_temperature::temperature(q, c, one.flow, cold))?,
-                    by!(t, "warmest, mixed", mixed_temperature::temperature(q, h, one.flow, warm))?,
+                    by!(t, "coldest at the plates, mixed", mixed_temperature::temperature(q, p, next, plates))?,
+                    by!(t, "coldest, mixed", mixed_temperature::temperature(q, c, next, cold))?,
+                    by!(t, "warmest, mixed", mixed_temperature::temperature(q, h, next, warm))?,
                 ],
-                by!(t, "dissolved salt, mixed", mixed_salinity::salinity(q, s, one.flow, salt))?,
+                by!(t, "dissolved salt, mixed", mixed_salinity::salinity(q, s, next, salt))?,
             ),
         });
     }

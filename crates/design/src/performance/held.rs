@@ -53,8 +53,16 @@ pub fn held<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], limit: &Li
                     t,
                     label,
                     [MG_L, MG_L],
-                    (out = out, mean = end.content.dissolved, rest = peak.rest, dissolved = peak.dissolved)(out - mean)
+                    (
+                        out = out,
+                        emulsified = end.content.emulsified,
+                        mean = end.content.dissolved,
+                        rest = peak.rest,
+                        emulsion = peak.emulsion,
+                        dissolved = peak.dissolved
+                    )(out - emulsified - mean)
                         * rest
+                        + emulsified * emulsion
                         + dissolved
                 ),
                 Counts::FreeOil => crate::reckon!(t, label, [MG_L, MG_L], (out = out, rest = peak.rest) out * rest),

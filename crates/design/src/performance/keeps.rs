@@ -71,9 +71,16 @@ pub(super) fn mean_that_meets<T: Trail>(
         t,
         "mean that just meets the limit at the peak",
         [MG_L, MG_L],
-        (against = against, dissolved = peak.dissolved, rest = peak.rest, mean = end.content.dissolved)(
-            against - dissolved
-        ) / rest
+        (
+            against = against,
+            emulsified = end.content.emulsified,
+            emulsion = peak.emulsion,
+            dissolved = peak.dissolved,
+            rest = peak.rest,
+            mean = end.content.dissolved
+        )(against - emulsified * emulsion - dissolved)
+            / rest
+            + emulsified
             + mean
     )
 }

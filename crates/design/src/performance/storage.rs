@@ -42,6 +42,8 @@ pub struct Storage {
     pub oil_rate: Val<Flow>,
     /// Days to the routine pump-out of the oil.
     pub oil_routine: Option<Val<Time>>,
+    /// The same if all free oil that arrives were held: the soonest.
+    pub oil_soonest: Option<Val<Time>>,
     /// Days to the oil alarm.
     pub oil_days: Option<Val<Time>>,
     /// The rule that called for it.
@@ -146,6 +148,23 @@ pub fn storage<T: Trail>(
         }
         _ => None,
     };
+    // Droplets coarser than those reckoned with are cautious for what leaves and fill the room sooner: all may be held.
+    let kept = given(
+        t,
+        "free oil out, if all were held",
+        Some((&MG_L, &MG_L)),
+        Concentration::from_si(0.0),
+        "bound",
+        "0 mg/L",
+    );
+    let most = by!(t, "oil collected in one unit, if all were held", oil_rate::rate(each, c_oil, kept, oil_density))?;
+    let oil_soonest = match routine {
+        Some(level) if most.q.si() > 0.0 => {
+            let label = "days to the routine pump-out of the oil, if all were held";
+            Some(by!(t, label, days_to_fill::time(level.volume, most))?)
+        }
+        _ => None,
+    };
     let oil_days = match alarm {
         Some(alarm) if oil.q.si() > 0.0 => {
             Some(by!(t, "days to the oil alarm", days_to_fill::time(alarm.volume, oil))?)
@@ -184,6 +203,7 @@ pub fn storage<T: Trail>(
         behind_trap,
         oil_rate: oil,
         oil_routine,
+        oil_soonest,
         oil_days,
         trigger,
         spill,

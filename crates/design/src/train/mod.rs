@@ -5,7 +5,7 @@ pub mod containment;
 pub mod custom;
 pub mod equalisation;
 pub mod particulars;
-mod polisher;
+pub(crate) mod polisher;
 pub mod row;
 pub mod unit;
 

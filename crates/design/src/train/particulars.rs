@@ -3,6 +3,7 @@
 use super::row::{DIMENSION, Row};
 use crate::enquiry::keys::Quantity;
 use crate::provenance::{Trail, Val};
+use crate::reckon;
 use stillrise_units::catalog::{GPM, KG, LB, M3_H};
 use stillrise_units::{Flow, Length, Mass};
 
@@ -58,6 +59,18 @@ pub fn particulars<T: Trail>(row: &mut Row<'_, T>, currency: Option<&str>) -> Pa
         (Some(a), Some(b), Some(c)) => Some([a, b, c]),
         _ => None,
     };
+    // What options add to the length is carried along.
+    let taken = [
+        (row.options.sand_trap, &m.sand_trap_length, "length of the sand compartment"),
+        (row.options.pump_out, &m.pump_out_length, "length of the pump-out compartment"),
+    ];
+    let mut shipping = shipping;
+    for (taken, key, label) in taken {
+        let Some([length, ..]) = shipping.as_mut().filter(|_| taken) else { continue };
+        if let Some(more) = row.laid(label, DIMENSION, key) {
+            *length = reckon!(row.t, "shipping length, options included", [IN, MM], (length = *length, more = more) length + more);
+        }
+    }
     let module = match (
         row.laid("length of a module of the pack", DIMENSION, &m.module_length),
         row.laid("width of a module of the pack", DIMENSION, &m.module_width),

@@ -1,6 +1,6 @@
 //! The stage behind a separator, for what gravity leaves: which limits ask for it, and for how much of the water.
 
-use super::{Stage, StageKind};
+use super::{Stage, StageKind, Train};
 use crate::basis::cases::Case;
 use crate::basis::limits::LimitState;
 use crate::basis::passing::passing;
@@ -11,7 +11,7 @@ use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_handbook::page::Arg;
 use stillrise_handbook::separation::floors::plate_floor;
 use stillrise_units::catalog::MG_L;
-use stillrise_units::{Typed, print, ratio};
+use stillrise_units::{System, Typed, print, ratio};
 
 /// The stage, where a limit asks for more than a separator gives: sized for the largest of the waters that are not
 /// within it as they come. A spill is a matter of what holds it, not of what polishes.
@@ -69,6 +69,27 @@ pub(super) fn stage(basis: &Basis) -> Option<Stage> {
         size: Some(("flow".to_owned(), Arg::Number(largest.feed.q.si()), FLOW_UNITS)),
     })
 }
+
+/// Says of the stage where it stands when the levels ask for a pump that may stand behind the separator: all that this pump
+/// delivers comes to a stage behind it, more than the water for which it is sized.
+pub(crate) fn beside_pump(train: &mut Train, basis: &Basis, system: System) {
+    let Some(pumped) = basis.design_flow() else { return };
+    for stage in train.stages.iter_mut().filter(|stage| stage.kind == StageKind::Polisher) {
+        let sized = match &stage.size {
+            Some((_, Arg::Number(flow), _)) => *flow,
+            _ => 0.0,
+        };
+        if sized < LIKE * pumped.q.si() {
+            stage.why.push_str(&format!(
+                "; with a pump behind the separator it has to stand ahead of that pump, or be sized for the {} that the pump delivers whenever it runs",
+                print::in_prose(pumped.q.si(), system.pick(FLOW_UNITS))
+            ));
+        }
+    }
+}
+
+/// From this share of a flow on a stage that is sized for another is as good as sized for it. Judgement.
+const LIKE: f64 = 0.98;
 
 /// Below this share of the flow behind the common unit a polisher for one water alone is worth a word. Judgement.
 const SMALLER: f64 = 0.8;

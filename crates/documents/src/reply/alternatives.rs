@@ -80,7 +80,10 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         });
     }
     if let Some((price, currency)) = train.unit.particulars.price.as_ref().filter(|_| with_price) {
-        let without = if matches!(a.change, Change::GentlePump | Change::QuickBreakAndGentle | Change::PumpAsAsked) {
+        let without = if matches!(
+            a.change,
+            Change::GentlePump | Change::QuickBreakAndGentle | Change::PumpAsAsked | Change::RainKeptOutAndPump
+        ) {
             " without the pump"
         } else {
             ""
@@ -97,6 +100,8 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         .and_then(|p| p.storage.sludge_days)
         .filter(|days| days.q < Time::of(TOO_OFTEN, &D));
     facts.extend(sludge.map(|days| format!("sludge to be pumped out {}", super::emptied::often(days.q))));
+    let soonest = a.design.performance.as_ref().and_then(|p| p.storage.oil_soonest.or(p.storage.oil_routine));
+    facts.extend(soonest.map(|days| format!("oil to be pumped out {}", super::emptied::often(days.q))));
     let one = settled.job.design.train.as_ref().map(|t| t.unit.particulars.model.as_str());
     if a.change == Change::TwoInParallel && one == Some(train.unit.particulars.model.as_str()) {
         facts.push("each takes the whole flow alone, so that one can be emptied while the other runs".to_owned());

@@ -2,16 +2,17 @@
 
 use super::alike::{asked, pattern, stands_in, together};
 use super::show;
+use super::turns::{colder, floats, held_ahead, lifted};
 use super::{not_rising, plant};
 use crate::summary::{assumed_under, numberless, rests_on, stands, that_matter};
 use std::collections::BTreeSet;
+use stillrise_checks::ask::GROUNDWATER;
 use stillrise_checks::{Judged, Verdict};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::containment::balance::Balance;
 use stillrise_design::basis::containment::passes::Passing;
 use stillrise_design::basis::rain_kept_out::is_barred;
 use stillrise_design::enquiry::blocks::Stream;
-use stillrise_design::performance::installation::Stands;
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_search::Settled;
@@ -36,7 +37,7 @@ const STANDING: usize = 4;
 /// Of those, what stands before what a finding rests on.
 const AHEAD: usize = 2;
 /// Questions on what findings rest on that nobody said.
-const PRESSING: usize = 3;
+const PRESSING: usize = 4;
 /// Questions whose answers lead to another unit, ahead of what else is asked.
 const TURNING: usize = 2;
 /// What an answer must weigh to be asked for in the mail: less moves neither effluent nor unit nor store by a twentieth.
@@ -78,23 +79,29 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
     let mut once = BTreeSet::new();
     let sludge = sludge(settled).into_iter().map(alike).filter(|text| once.insert(text.clone()));
     let mut seen = BTreeSet::new();
+    let (cold, ahead) = (colder(settled, &rest), held_ahead(settled));
+    let told = |q: &Question| cold.iter().any(|text| text.starts_with(&asked(q)));
     let texts = no_limit(settled)
         .into_iter()
         .chain(nothing_fits(settled))
         .chain(plant::asks(settled))
         .chain(numbers(settled))
+        .chain(cold.clone())
         .chain(first)
         .chain(stands_first.iter().cloned())
-        .chain(turning(settled, &rest).into_iter().map(alike))
+        .chain(turning(settled, &rest).into_iter().filter(|q| !told(q)).map(alike))
         .chain(contents(settled).into_iter().map(alike))
+        .chain(ahead.clone())
         .chain(pressing(settled))
         .chain(sludge.take(2))
         .chain(stands_then.iter().cloned())
         .chain(stands::outlet(settled))
         .chain(of_rules(settled))
         .chain(others)
-        .chain(rest.iter().map(|q| alike(q)));
-    texts.filter(|text| seen.insert(text.clone())).take(ASKED).collect()
+        .chain(rest.iter().filter(|q| !told(q)).map(|q| alike(q)));
+    // What turns the unit, or what keeps it down, comes on top of what is asked of every job.
+    let more = usize::from(ahead.is_some()) + usize::from(lifted(settled) && floats(settled));
+    texts.filter(|text| seen.insert(text.clone())).take(ASKED + more).collect()
 }
 
 /// Which limits hold, where none was named: without them there is nothing to choose a unit by.
@@ -181,9 +188,7 @@ fn pressing(settled: &Settled) -> Vec<String> {
     let walkway =
         of("does-not-fit").is_some_and(|v| v.verdict.asks().iter().any(|a| a.key.as_deref() == Some("site.access")));
     all.extend(walkway.then(|| open("site.access", "walkway")));
-    let lifted =
-        settled.job.design.performance.as_ref().is_some_and(|p| p.site.installation.stands.q == Stands::LiftPump);
-    all.extend(lifted.then(|| {
+    all.extend(lifted(settled).then(|| {
         let level = settled.job.enquiry.outlet.tailwater.claim();
         let over = settled.job.design.performance.as_ref().and_then(|p| p.site.installation.water_over_crest);
         if let (Some(level), Some(_)) = (level, over) {
@@ -198,6 +203,8 @@ fn pressing(settled: &Settled) -> Vec<String> {
         }
         "On the levels we have, the water does not get through this unit by gravity; may it be lifted by a pump ahead of the unit or behind it, or can it run out lower?".to_owned()
     }));
+    // Whether it floats decides on an anchor slab, and with it on what is built.
+    all.extend(floats(settled).then(|| GROUNDWATER.question.to_string()));
     if of("not-enough-fall").is_some_and(|v| v.stands_failed()) {
         let site = settled.job.design.performance.as_ref().map(|p| &p.site);
         let slope = site.filter(|site| subject.assumed(site.slope.at).is_some());

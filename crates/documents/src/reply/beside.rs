@@ -14,6 +14,7 @@ use stillrise_units::catalog::MIN;
 /// Each stage that is asked for and nobody provides, with its first size, and the pump that the levels ask for.
 pub(super) fn needed(settled: &Settled, train: &Train) -> Vec<String> {
     let asked = train.stages.iter().filter(|s| s.asked_for);
+    let pumped = settled.job.design.basis.as_ref().is_some_and(|basis| basis.feed.pumped);
     let each: Vec<String> = asked
         .map(|s| {
             let size = s.size.as_ref().map_or_else(String::new, |(label, value, units)| match value {
@@ -23,6 +24,9 @@ pub(super) fn needed(settled: &Settled, train: &Train) -> Vec<String> {
             // What a polisher is for is not seen from its name, nor on which rain a volume rests.
             let of = match s.kind {
                 StageKind::Polisher => format!(", which {}", s.why),
+                StageKind::GritTrap if pumped => {
+                    ", a separate one ahead of the pump's own pit, which is no grit trap, as the pump stirs up what settles there; one that you have or plan may be it if it is as large".to_owned()
+                }
                 StageKind::GritTrap => ", which one that you have or plan may be if it is as large".to_owned(),
                 StageKind::Equalisation => unsaid_rain(settled).unwrap_or_default(),
                 _ => String::new(),

@@ -1,5 +1,6 @@
 //! How often the unit is to be emptied, in the words of a mail.
 
+use stillrise_design::performance::storage::Storage;
 use stillrise_design::train::StageKind;
 use stillrise_search::Settled;
 use stillrise_units::catalog::D;
@@ -9,12 +10,7 @@ use stillrise_units::{Time, Typed, print};
 pub(super) fn emptied(settled: &Settled) -> Option<String> {
     let storage = &settled.job.design.performance.as_ref()?.storage;
     let sludge = storage.sludge_days.map(|t| often(t.q));
-    let oil = storage.oil_routine.map(|routine| match storage.oil_days.map(|t| span(t.q)) {
-        Some(sounds) if sounds != span(routine.q) => {
-            format!("{} (the alarm sounds after {sounds})", often(routine.q))
-        }
-        _ => often(routine.q),
-    });
+    let oil = oil(storage);
     let stages = settled.job.design.train.iter().flat_map(|train| &train.stages);
     let grit = stages.filter(|s| s.asked_for).find(|s| s.kind == StageKind::GritTrap).map(|s| s.name.as_str());
     let sizes = settled.job.design.basis.as_ref().and_then(|b| b.european.as_ref()?.sizes.as_ref().ok());
@@ -38,6 +34,28 @@ pub(super) fn emptied(settled: &Settled) -> Option<String> {
         (None, Some(oil)) => format!("on these figures oil is to be pumped out {oil}"),
         (None, None) => return None,
     })
+}
+
+/// How often the oil is to be pumped out: planned by all free oil that arrives, where the droplets reckoned with let more of it
+/// through.
+pub(super) fn oil(storage: &Storage) -> Option<String> {
+    let reckoned = storage.oil_routine.map(|routine| match storage.oil_days.map(|t| span(t.q)) {
+        Some(sounds) if sounds != span(routine.q) => {
+            format!("{} (the alarm sounds after {sounds})", often(routine.q))
+        }
+        _ => often(routine.q),
+    });
+    let soonest = storage.oil_soonest.map(|t| often(t.q));
+    match (reckoned, soonest) {
+        (Some(reckoned), Some(soonest)) if reckoned.starts_with(&soonest) => Some(reckoned),
+        (Some(reckoned), Some(soonest)) => Some(format!(
+            "{soonest}, to plan by, with all free oil that arrives held, as coarser droplets would be; by the droplets reckoned here {reckoned}"
+        )),
+        (None, Some(soonest)) => {
+            Some(format!("{soonest}, to plan by, with all free oil that arrives held, as coarser droplets would be"))
+        }
+        (reckoned, None) => reckoned,
+    }
 }
 
 /// How often something comes again after this time: "about every 3 days".

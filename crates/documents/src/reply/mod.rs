@@ -13,6 +13,7 @@ mod named;
 mod not_rising;
 mod offer;
 mod plant;
+mod turns;
 
 use crate::render::text::{item, wrap};
 use crate::summary::{CAUTION, headline};

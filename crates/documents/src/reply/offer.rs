@@ -142,7 +142,7 @@ pub(super) fn into_the_place(settled: &Settled) -> &'static str {
 }
 
 /// Whether another unit does with the spill held ahead, as is told below the offer.
-fn smaller_ahead(settled: &Settled) -> bool {
+pub(super) fn smaller_ahead(settled: &Settled) -> bool {
     let name = |design: &stillrise_design::job::Design| {
         design.train.as_ref().map(|t| (t.unit.particulars.model.clone(), t.count.q.si().to_bits()))
     };
@@ -231,10 +231,17 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     facts.extend(
         spill
             .filter(|_| settled.job.design.basis.as_ref().is_some_and(|b| b.spill.is_some()))
-            .map(|v| v.verdict.says().to_owned()),
+            .map(|v| format!("{}{}", v.verdict.says(), after_a_spill(settled))),
     );
+    // The row states weight and price of the vessel without its options.
+    let options = match (&train.unit.sand_trap, &train.unit.pump_out) {
+        (Some(_), Some(_)) => ", without its sand and pump-out compartments",
+        (Some(_), None) => ", without its sand compartment",
+        (None, Some(_)) => ", without its pump-out compartment and pumps",
+        (None, None) => "",
+    };
     if let Some(weight) = p.empty_weight {
-        facts.push(format!("weight empty{each} {}", show(settled, weight.q.si(), (&LB, &KG))));
+        facts.push(format!("weight empty{each} {}{options}", show(settled, weight.q.si(), (&LB, &KG))));
     }
     facts.extend([stands::how(settled), stands::floats(settled), stands::room(settled)].into_iter().flatten());
     let beside = super::beside::needed(settled, train);
@@ -246,11 +253,11 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     };
     facts.push(match &p.price {
         Some((price, currency)) if n > 1.0 => format!(
-            "budget {} {currency} for all, {} {currency} each, {without}",
+            "budget {} {currency} for all, {} {currency} each{options}, {without}",
             print::digits(price * n, 3),
             print::digits(*price, 3)
         ),
-        Some((price, currency)) => format!("budget {} {currency}, {without}", print::digits(*price, 3)),
+        Some((price, currency)) => format!("budget {} {currency}{options}, {without}", print::digits(*price, 3)),
         None => "budget: to follow, the unit is made to measure".to_owned(),
     });
     if let Some(time) = &p.lead_time {
@@ -278,6 +285,16 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
         facts.push(format!("not enough by itself, by the calculation: {}; {ways}", open.join("; ")));
     }
     facts
+}
+
+/// What is to be done after a spill that the unit holds: its room is taken until the oil is out.
+fn after_a_spill(settled: &Settled) -> &'static str {
+    let spill = settled.job.design.basis.as_ref().and_then(|basis| basis.spill.as_ref());
+    if spill.is_some_and(|spill| !spill.is_held_ahead()) {
+        "; after a spill the oil is to be pumped out at once, for its room is wanted for the next"
+    } else {
+        ""
+    }
 }
 
 /// Limits on oil that what leaves lies above by the calculation, with both numbers, though gravity could keep them.

@@ -251,6 +251,9 @@ fn storage(r: &mut Report<'_>, p: &Performance) {
     if let Some(days) = s.oil_routine {
         add("Days to the routine pump-out of the oil", days_of(days.q.in_unit(&D)), days.at);
     }
+    if let Some(days) = s.oil_soonest {
+        add("The same if all free oil that arrives were held: to plan by", days_of(days.q.in_unit(&D)), days.at);
+    }
     if let Some(days) = s.oil_days {
         add("Days to the high-oil alarm", days_of(days.q.in_unit(&D)), days.at);
     }

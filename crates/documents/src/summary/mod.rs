@@ -2,6 +2,7 @@
 
 mod basis;
 mod batch;
+mod broken;
 pub(crate) mod containment;
 pub(crate) mod european;
 pub(crate) mod evidence;
@@ -134,6 +135,7 @@ pub fn headline(settled: &Settled) -> Vec<String> {
         );
     }
     out.extend(hardly(settled));
+    out.extend(broken::beyond_its_kind(settled));
     out.extend(batch::stands_between(settled));
     out.extend(measured::lines(settled));
     if performance.limits.is_empty()
@@ -232,8 +234,15 @@ pub(crate) fn bare_grains(settled: &Settled, limit: &LimitState, verdict: &Limit
     let demanded = limit.mean.map_or_else(String::new, |mean| {
         format!(", against {}, the long-term mean that the limit demands", number(mean.q))
     });
+    // A size that nobody stated is that of silt and sand off paved yards.
+    let taken = grains.is_some_and(|s| settled.subject().assumed(s.d50.at).is_some());
+    let clay = if taken {
+        "; nobody said how fine the solids are, and of clay, finer than 2 µm, next to nothing settles: with that in the water far more leaves"
+    } else {
+        ""
+    };
     format!(
-        " If all of it were bare grains of the sizes taken here{}, {} would leave in the mean{demanded}; what oil holds up, and what is finer, is not in that, and {IN_SERVICE}.",
+        " If all of it were bare grains of the sizes taken here{}, {} would leave in the mean{demanded}{clay}; what oil holds up, and what is finer, is not in that, and {IN_SERVICE}.",
         median.unwrap_or_default(),
         number(performance.storage.solids_out.q)
     )

@@ -254,6 +254,9 @@ pub(super) fn storage(out: &mut String, settled: &Settled, width: usize) {
     if let Some(days) = s.oil_routine {
         table.row(["oil to its routine pump-out".to_owned(), span(days.q)]);
     }
+    if let Some(days) = s.oil_soonest {
+        table.row(["the same if all free oil that arrives were held: to plan by".to_owned(), span(days.q)]);
+    }
     if let Some(days) = s.oil_days {
         table.row(["oil to the alarm".to_owned(), span(days.q)]);
     }

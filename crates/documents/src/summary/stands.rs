@@ -60,7 +60,10 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
             };
             let deep = installation.over_ground_ahead_of_pump.filter(|over| over.q.si() < 0.0);
             let depth = deep.map_or_else(String::new, |over| {
-                format!(", its lowest point {} below the ground", show(settled, -over.q))
+                let ends = walls_under(settled).map_or_else(String::new, |under| {
+                    format!(" and the top of its walls {} below it", show(settled, under))
+                });
+                format!(", its lowest point {} below the ground{ends}", show(settled, -over.q))
             });
             let (because, seldom) = drowned(settled).unwrap_or_else(|| (because.to_owned(), String::new()));
             format!(
@@ -68,6 +71,15 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
             )
         }
     })
+}
+
+/// How far the walls end below the ground with the pump behind the unit; nothing where they reach over it.
+fn walls_under(settled: &Settled) -> Option<Length> {
+    let design = &settled.job.design;
+    let floor = design.performance.as_ref()?.site.installation.floor_ahead_of_pump?.q;
+    let top = floor + design.train.as_ref()?.unit.body.height().q;
+    let under = settled.job.enquiry.site.ground.q()? - top;
+    (under.si() > 0.0).then_some(under)
 }
 
 /// How the water at the outfall drowns the outlet, and what may do where it comes seldom; nothing where other levels decide.
@@ -177,6 +189,32 @@ fn lacks(settled: &Settled, way: &Way, outside: bool) -> Option<String> {
     Some(format!("; the place that was stated is {is}: {}{whose}", short.join(", ")))
 }
 
+/// The clear height where the unit stands otherwise than it is worked: deeper with a pump behind it, higher with one ahead.
+fn elsewhere(settled: &Settled) -> String {
+    let Some(performance) = &settled.job.design.performance else { return String::new() };
+    let (fit, installation) = (&performance.fit, &performance.site.installation);
+    let over = |lower: Length| {
+        let needs = fit.headroom.q - lower;
+        if needs.si() > 0.0 { show(settled, needs) } else { "nothing".to_owned() }
+    };
+    match installation.stands.q {
+        Stands::LiftPump => installation
+            .over_ground
+            .zip(installation.over_ground_ahead_of_pump.filter(|deep| deep.q.si() < 0.0))
+            .map(|(stands, deep)| {
+                format!(
+                    " with the pump ahead of it; with the pump behind it, {} over the ground",
+                    over(stands.q - deep.q)
+                )
+            }),
+        Stands::InPit | Stands::Buried => installation
+            .over_ground
+            .map(|deep| format!(" as it stands there; behind a lift pump, on the ground, {} over it", over(deep.q))),
+        Stands::OnGround | Stands::OnPlinth | Stands::Unknown => None,
+    }
+    .unwrap_or_default()
+}
+
 /// The room in plan and overhead.
 pub(crate) fn room(settled: &Settled) -> Option<String> {
     let design = &settled.job.design;
@@ -192,11 +230,12 @@ pub(crate) fn room(settled: &Settled) -> Option<String> {
             show(settled, fit.headroom.q)
         )
     } else if fit.headroom.q.si() > 0.0 {
-        format!("a clear height of {} over the ground", show(settled, fit.headroom.q))
+        format!("a clear height of {} over the ground{}", show(settled, fit.headroom.q), elsewhere(settled))
     } else {
         format!(
-            "a shaft or slab over it: its walls end {} below the ground, so that nothing has to be clear over that",
-            show(settled, -fit.top.q)
+            "a shaft or slab over it: its walls end {} below the ground, so that nothing has to be clear over that{}",
+            show(settled, -fit.top.q),
+            elsewhere(settled)
         )
     };
     let walkway = if fit.access.q.si() > 0.0 {

@@ -60,6 +60,8 @@ fn tide_over_the_crest_asks_for_a_lift_and_not_for_another_unit() -> Outcome {
     );
     let low = mail(&format!("{PAD}{levels}\"-2.5 m\"\n"))?;
     assert!(!low.contains(told) && !low.contains("may the water be lifted") && !low.contains("check valve"), "{low}");
+    // What has to be clear over the ground is told for both ways that it may stand.
+    assert!(low.contains("as it stands there; behind a lift pump, on the ground,"), "{low}");
     Ok(())
 }
 
@@ -103,6 +105,31 @@ fn a_volume_a_day_alone_comes_as_fast_as_a_tap_or_within_a_shift() -> Outcome {
     assert!((flow(&DRAIN.replace("\"200 L\"", "\"6 m3\"\nhours_per_day = 2"))? - 3.0).abs() < 1e-9);
     let asked = mail(DRAIN)?;
     assert!(asked.contains("How fast does the floor drain come while it runs? We took 1.8 m3/h."), "{asked}");
+    Ok(())
+}
+
+/// 10 gpm for two hours on five days a week are 10 x 120 x 5 / 7 = 857.1 gal or 3.2448 m3 on an average day; 90 mg/L of it are
+/// free, 292.0 g or at some 850 kg/m3 0.3436 L a day. The store for the routine pump-out over that is the soonest that it can
+/// be full, whatever the droplets: finer ones only take longer.
+#[test]
+fn the_oil_is_planned_for_by_all_that_may_be_held() -> Outcome {
+    let text = "[enquiry]\ntitle = \"Rinse\"\nprint = \"us\"\n[[oil]]\nkind = \"diesel\"\ndensity = \"842 kg/m3\"\n\
+        [water]\ncoldest = \"5 °C\"\n[[stream]]\nname = \"rinse\"\nflow = \"10 gpm\"\nhours_per_day = 2\ndays_per_week = 5\n\
+        oil = { mean = \"100 mg/L\", emulsified = \"10 %\", dissolved = \"0 mg/L\" }\n[droplets]\nspread = 2\nd50 = ";
+    let days = |d50: &str| -> Result<[f64; 3], Box<dyn Error>> {
+        let found = settled(&format!("{text}\"{d50}\"\n"))?;
+        let performance = found.job.design.performance.as_ref().ok_or("a performance")?;
+        let day = |time: Option<stillrise_design::provenance::Val<stillrise_units::Time>>| {
+            time.map_or(f64::NAN, |t| stillrise_units::Typed::in_unit(t.q, &stillrise_units::catalog::D))
+        };
+        let level = performance.levels.iter().find_map(|l| l.level("pump-out")).ok_or("a level")?;
+        let litres = stillrise_units::Typed::in_unit(level.volume.q, &stillrise_units::catalog::L);
+        Ok([day(performance.storage.oil_soonest), day(performance.storage.oil_routine), litres / 0.3436])
+    };
+    let [soonest, routine, by_hand] = days("3 um")?;
+    assert!((soonest / by_hand - 1.0).abs() < 0.01 && routine > 2.0 * soonest, "{soonest} {routine} {by_hand}");
+    let [soonest, routine, _] = days("200 um")?;
+    assert!(routine / soonest < 1.05, "{soonest} {routine}");
     Ok(())
 }
 

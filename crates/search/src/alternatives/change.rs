@@ -10,11 +10,12 @@ use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::blocks::{Containment, DrainValve, Receiver, Stream};
 use stillrise_design::enquiry::claimed_word::WordClaim;
 use stillrise_design::enquiry::keys::{Claim, Quantity};
-use stillrise_design::job::Design;
+use stillrise_design::job::{Design, begin};
+use stillrise_design::{Off, WhatIf};
 use stillrise_handbook::separation::pumps::{Pump, pump};
-use stillrise_units::catalog::ONE;
+use stillrise_units::catalog::{GPM, M3_H, ONE};
 use stillrise_units::parse::Written;
-use stillrise_units::{Flow, Typed};
+use stillrise_units::{Flow, System, Typed};
 
 /// In what an alternative differs from what was asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -33,10 +34,14 @@ pub enum Change {
     Capped,
     /// Rain is kept out; wash water alone is treated.
     RainKeptOut,
+    /// The same with a pump that lifts no more than what then comes.
+    RainKeptOutAndPump,
     /// Rain that the sewer does not take comes with the rest, where its owner consents.
     WithTheRain,
     /// Wash water goes elsewhere; rain alone is treated.
     WashApart,
+    /// The same with the spill held ahead, whose flow would else be that of the unit.
+    WashApartSpillAhead,
     /// The baths that are dumped are hauled off, and none comes to the separator.
     BathApart,
     /// The drains of containments that stand open are kept closed, and what they hold is let down by hand.
@@ -51,7 +56,7 @@ pub enum Change {
 
 impl Change {
     /// All, in the order of print.
-    pub const ALL: [Change; 14] = [
+    pub const ALL: [Change; 16] = [
         Change::OnePump,
         Change::GentlePump,
         Change::QuickBreak,
@@ -59,8 +64,10 @@ impl Change {
         Change::PumpAsAsked,
         Change::Capped,
         Change::RainKeptOut,
+        Change::RainKeptOutAndPump,
         Change::WithTheRain,
         Change::WashApart,
+        Change::WashApartSpillAhead,
         Change::BathApart,
         Change::DrainClosed,
         Change::SpillAhead,
@@ -81,8 +88,12 @@ impl Change {
             Change::QuickBreakAndGentle => "a quick-break cleaner together with a slow positive-displacement pump",
             Change::Capped => "evened out to the flow cap, equalisation ahead",
             Change::RainKeptOut => "without the rain, which is kept out",
+            Change::RainKeptOutAndPump => {
+                "without the rain, and with a pump that lifts no more than what then comes together"
+            }
             Change::WithTheRain => "with the rain, and what may run while it rains, if the owner of the sewer consents",
             Change::WashApart => "the rain alone, all other water treated apart",
+            Change::WashApartSpillAhead => "the rain alone, all other water treated apart, and the spill held ahead",
             Change::BathApart => "the bath hauled off or treated by itself, none of it let into the water",
             Change::DrainClosed => "the drain of the containment kept closed, its water let down by hand after a look",
             Change::SpillAhead => "the spill held ahead, none of it coming to the separator",
@@ -138,6 +149,7 @@ impl Change {
                 // Results of the waters together say nothing of one of them.
                 other.samples.retain(|s| s.stream.is_some());
             }
+            Change::RainKeptOutAndPump => return smaller_pump(&Change::RainKeptOut.made(e, taken, design)?),
             // What the sewer does not take is left out, unless its owner consents.
             Change::WithTheRain if is_barred(e) => {
                 other.outlet.rain_allowed.0 = Some(true);
@@ -153,6 +165,10 @@ impl Change {
                 other.chemicals.retain(|c| c.stream.iter().any(rain));
                 other.samples.retain(|s| s.stream.as_deref().is_some_and(|of| rain(&of.to_owned())));
                 other.streams.clear();
+            }
+            Change::WashApartSpillAhead if spill_governs(design) => {
+                other = Change::WashApart.made(e, taken, design)?;
+                other.spill = None;
             }
             // Results of the waters may hold the bath: they stay, as nothing says that they do.
             Change::BathApart if !e.dumps.is_empty() => other.dumps.clear(),
@@ -208,6 +224,30 @@ fn drains_open(e: &Enquiry) -> impl Iterator<Item = usize> {
 fn even(why: &str) -> Claim {
     let written = Written { text: "1".to_owned(), value: 1.0, unit: &ONE, notes: Vec::new(), gallon_open: false };
     Claim { written, from: Some(why.to_owned()), chosen: false, because: None, range: None }
+}
+
+/// In which steps pumps are taken to come: gpm, m3/h. Judgement.
+const STEPS: (f64, f64) = (5.0, 1.0);
+
+/// With a pump for the water that comes together, in whole steps; `None` where the one that is named lifts no more.
+fn smaller_pump(e: &Enquiry) -> Option<Enquiry> {
+    let [pump] = &e.inlet.rate.0[..] else { return None };
+    let (unit, step) = if e.system() == System::Us { (&GPM, STEPS.0) } else { (&M3_H, STEPS.1) };
+    let begun = begin(&mut Off, &WhatIf::default(), e);
+    let waters = begun.basis.as_ref()?.cases.iter().filter(|case| case.kind != Kind::Spill);
+    let comes = waters.map(|case| unit.from_si(case.inflow.q.si())).fold(0.0, f64::max);
+    // But for what rounding leaves.
+    let lifts = (comes / step - 1e-9).ceil() * step;
+    if lifts <= 0.0 || pump.q()? <= Flow::of(lifts, unit) {
+        return None;
+    }
+    let mut other = e.clone();
+    let text = format!("{lifts} {}", unit.symbol);
+    let written = Written { text, value: lifts, unit, notes: Vec::new(), gallon_open: false };
+    let from = Some("no more than what comes together".to_owned());
+    other.inlet.rate.0[0].claims = vec![Claim { written, from, chosen: false, because: None, range: None }];
+    of_another_pump(&mut other);
+    Some(other)
 }
 
 /// The class of pump that breaks the droplets least.

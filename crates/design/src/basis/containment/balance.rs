@@ -5,7 +5,7 @@ use super::further::{Further, further};
 use super::reach::{Open, Reach, asked};
 use super::{Containment, Containments};
 use crate::basis::SpillState;
-use crate::basis::fluids::{Fluids, Season};
+use crate::basis::fluids::{Fluids, OilState, Season};
 use crate::basis::stated::{key_of, standby, stated};
 use crate::enquiry::containments::{SEPARATOR, find, same_name, spill_place_is_open};
 use crate::enquiry::{Enquiry, blocks};
@@ -43,9 +43,9 @@ impl Spare {
 /// What oil does to the water that it finds.
 #[derive(Debug, Clone, Copy)]
 pub struct Displaced {
-    /// Water that leaves under a baffle before any oil does, heaviest oil.
+    /// Water that leaves under a baffle before any oil does: of the oil that is said to be there, else of the heaviest.
     pub water: Val<Volume>,
-    /// How far the oil's surface stands above the water's, lightest oil, in the containment of the spill.
+    /// How far the oil's surface stands above the water's, of that oil or else of the lightest, in the containment of the spill.
     pub rise: Option<Val<Length>>,
 }
 
@@ -181,8 +181,10 @@ fn own_oil<T: Trail>(
     open: &mut Vec<Open>,
 ) -> Result<Option<Reach<Volume>>, Stop> {
     if let Some(mass) = stated(t, w, &say!(T, "oil in the largest vessel of {name}, by mass"), &block.vessel_oil_mass) {
-        let lightest = fluids.lightest(Season::Warm).warm;
-        let volume = by!(t, &say!(T, "oil in the largest vessel of {name}"), oil_mass_volume::volume(mass, lightest))?;
+        // Of that which is said to be in it, else of the lightest, which takes most room.
+        let [_, lightest] = oils(fluids, block, Season::Warm);
+        let volume =
+            by!(t, &say!(T, "oil in the largest vessel of {name}"), oil_mass_volume::volume(mass, lightest.warm))?;
         return Ok(Some(Reach::known(volume)));
     }
     Ok(block.vessel_oil.is_given().then(|| unknown_oil(t, w, block, name, open)))
@@ -264,7 +266,7 @@ fn balance<T: Trail>(
     let largest = parts.iter().fold(parts[0], |best, part| if part.1 > best.1 { *part } else { best }).0;
     let shut = chain.iter().map(|i| all[*i].valve.shut()).max().unwrap_or(Shut::Unknown);
     let further = further(t, found, place, need.val, held.val, zero);
-    let displaced = displaced(t, fluids, &all[place], oil.val);
+    let displaced = displaced(t, fluids, (block, &all[place]), oil.val);
     let (need, held, rain, spare) = (need.val, held.val, rain.val, all_spare);
     let allowance = allowance.map(|(volume, _)| volume);
     Ok(Balance {
@@ -292,10 +294,25 @@ fn spare<T: Trail>(t: &mut T, label: &str, held: &Reach<Volume>, need: &Reach<Vo
     Spare { val, least: held.low - need.high, most: held.high - need.low }
 }
 
+/// The heaviest and the lightest oil of a containment: of the kind that it is said to hold, where that is among the oils of
+/// the job; else of all.
+fn oils<'a>(fluids: &'a Fluids, block: &blocks::Containment, season: Season) -> [&'a OilState; 2] {
+    let kind = block.oil.as_ref().and_then(|oil| oil.kind.as_deref());
+    let own = || fluids.oils.iter().filter(|oil| kind == Some(oil.oil.word));
+    let by = |a: &&OilState, b: &&OilState| a.density(season).q.si().total_cmp(&b.density(season).q.si());
+    let ends = own().max_by(by).zip(own().min_by(by));
+    ends.map_or_else(|| [fluids.heaviest(season), fluids.lightest(season)], |(most, least)| [most, least])
+}
+
 /// Water that the oil pushes out, and how far it stands above it.
-fn displaced<T: Trail>(t: &mut T, fluids: &Fluids, at: &Containment, oil: Val<Volume>) -> Option<Displaced> {
+fn displaced<T: Trail>(
+    t: &mut T,
+    fluids: &Fluids,
+    (block, at): (&blocks::Containment, &Containment),
+    oil: Val<Volume>,
+) -> Option<Displaced> {
     let water = fluids.water(Season::Cold).density;
-    let (heaviest, lightest) = (fluids.heaviest(Season::Cold).cold, fluids.lightest(Season::Cold).cold);
+    let [heaviest, lightest] = oils(fluids, block, Season::Cold).map(|oil| oil.cold);
     if heaviest.q >= water.q {
         return None;
     }
