@@ -46,6 +46,18 @@ pub static JOBS: &[WorkedJob] = &[
         name: "crane-yard",
         files: &[("enquiry.toml", include_str!("../../../enquiries/crane-yard/enquiry.toml"))],
     },
+    WorkedJob {
+        name: "fuel-pad",
+        files: &[("enquiry.toml", include_str!("../../../enquiries/fuel-pad/enquiry.toml"))],
+    },
+    WorkedJob {
+        name: "refinery-basin",
+        files: &[("enquiry.toml", include_str!("../../../enquiries/refinery-basin/enquiry.toml"))],
+    },
+    WorkedJob {
+        name: "market-wash",
+        files: &[("enquiry.toml", include_str!("../../../enquiries/market-wash/enquiry.toml"))],
+    },
     WorkedJob { name: "foundry", files: &[("enquiry.toml", include_str!("../../../enquiries/foundry/enquiry.toml"))] },
 ];
 

@@ -3,7 +3,8 @@
 use stillrise_design::WhatIf;
 use stillrise_design::arrangements::Arrangement;
 use stillrise_design::enquiry::Enquiry;
-use stillrise_design::enquiry::range::Range;
+use stillrise_design::enquiry::keys::Quantity;
+use stillrise_design::enquiry::range::{Model, Range};
 use stillrise_design::job::{Design, would_stand};
 use stillrise_design::performance::installation::Stands;
 use stillrise_design::train::Source;
@@ -63,6 +64,18 @@ pub(crate) fn wanted(enquiry: &Enquiry, range: &Range, what_if: &WhatIf, begun: 
         Some(over) => Wanted { arrangement: buried, why: Why::TankTooLow(-over.q) },
         None => usual,
     }
+}
+
+/// Rows from small to large, by the water they hold.
+pub(crate) fn by_size(range: &Range) -> Vec<usize> {
+    let size = |m: &Model| {
+        let side = |q: &Quantity<Length>| q.q().map_or(0.0, Typed::si);
+        let width = if Arrangement::of(m).is_cylinder() { side(&m.diameter) } else { side(&m.width) };
+        side(&m.length) * width * side(&m.outlet_invert)
+    };
+    let mut rows: Vec<usize> = (0..range.models.len()).collect();
+    rows.sort_by(|a, b| size(&range.models[*a]).total_cmp(&size(&range.models[*b])));
+    rows
 }
 
 impl Wanted {

@@ -1,6 +1,7 @@
 //! What somebody named beforehand, looked at: a model.
 
-use crate::pick::{bars, by_size, try_unit};
+use crate::arrangement::by_size;
+use crate::pick::{bars, try_unit};
 use stillrise_design::WhatIf;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;

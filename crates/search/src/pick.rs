@@ -1,14 +1,14 @@
 //! Finding the unit: the smallest of the range that no rule bars, several in parallel if one will
 //! not do, or one made to measure.
 
-use crate::arrangement::{Wanted, wanted};
+use crate::arrangement::{Wanted, by_size, wanted};
 pub use crate::candidate::{Candidate, barred_by};
 use crate::condition::OnCondition;
 pub use crate::condition::{Condition, not_more};
 use stillrise_checks::{Subject, barring, bars_pick};
 use stillrise_design::arrangements::Arrangement;
 use stillrise_design::enquiry::Enquiry;
-use stillrise_design::enquiry::range::{Model, Range};
+use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, complete, deepen};
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
@@ -176,18 +176,6 @@ pub fn found(
         return Some(pick);
     }
     on_condition.best(enquiry.unit.count.0)
-}
-
-/// Rows from small to large, by the water they hold.
-pub(crate) fn by_size(range: &Range) -> Vec<usize> {
-    let size = |m: &Model| {
-        let side = |q: &stillrise_design::enquiry::keys::Quantity<Length>| q.q().map_or(0.0, Typed::si);
-        let width = if Arrangement::of(m).is_cylinder() { side(&m.diameter) } else { side(&m.width) };
-        side(&m.length) * width * side(&m.outlet_invert)
-    };
-    let mut rows: Vec<usize> = (0..range.models.len()).collect();
-    rows.sort_by(|a, b| size(&range.models[*a]).total_cmp(&size(&range.models[*b])));
-    rows
 }
 
 /// What a search goes by.

@@ -43,6 +43,16 @@ static ROWS: &[Row] = rows! {
 
     "density-current": "wash" ["water.inflow" = "50 °F"] "passes"; "water.inflow" = "120 °F" => "warns"
 
+    "module-through-manway": "buried" "passes"; "unit.dimensions.manway" = "24 in" => "fails"
+
+    "pump-behind-missing": "buried" "passes"; "unit.dimensions.pump_out_length" = OUT => "fails"
+
+    "effluent-pump-too-small": "buried" "passes"; "unit.dimensions.pump_flow" = "55 gpm" => "fails"
+    "effluent-pump-too-small": "buried" "passes"; "unit.dimensions.pump_start" = "16 in" => "warns"
+
+    "basin-proportions": "basin" "passes"; "unit.dimensions.length" = "38 ft" => "warns"
+    "basin-proportions": "basin" "passes"; "stream.flow" = "2000 gpm" => "fails"
+
     "unknown-decision": "wash" "passes"; "decision.rule" = "draw-leaves-oils" => "fails"
 
     "not-a-gravity-duty": "wash" ["stream.oil.emulsified" = OUT] "cannot judge"; "chemical.kind" = "soluble-coolant" => "fails"

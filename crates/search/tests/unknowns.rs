@@ -93,6 +93,8 @@ static SILENCES: &[Silence] = silences! {
     "plates-too-flat": "wash" [
         "unit.dimensions.angle" = "25 deg", "stream.solids" = "40 mg/L"
     ] "passes"; "stream.solids" = OUT => "stream \"wash\".solids";
+    "module-through-manway": "buried" "passes"; "unit.dimensions.module_length" = OUT => "unit.dimensions.module_length", "unit.dimensions.module_width";
+    "floats-when-emptied": "buried" "passes"; "site.groundwater" = OUT => "site.groundwater";
     "pack-cannot-be-lifted": "wash" "passes"; "unit.dimensions.pack_lifts_out" = OUT => "unit.dimensions.pack_lifts_out";
     "pack-cannot-be-lifted": "wash" "passes"; "unit.dimensions.module_weight" = OUT => "unit.dimensions.module_weight";
     "pack-cannot-be-lifted": "wash" "passes"; "site.lifting" = OUT => "site.lifting";

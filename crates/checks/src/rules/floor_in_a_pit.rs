@@ -22,7 +22,8 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::skips("the unit stands already");
     }
     let installation = &performance.site.installation;
-    if s.design.train.as_ref().is_some_and(|train| train.unit.arrangement.is_in_ground()) {
+    let made = s.design.train.as_ref().map(|train| train.unit.arrangement);
+    if made.is_some_and(|made| made.is_in_ground() || made.is_built_in()) {
         return Verdict::skips("it is made to lie in the ground");
     }
     let pumped = s.design.basis.as_ref().is_some_and(|b| b.feed.pumped);

@@ -35,7 +35,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let stands = s.design.performance.as_ref().map(|p| p.site.installation.stands.q);
     if air < Temperature::of(FREEZING, &DEG_C) && stands == Some(Stands::Buried) {
         return Verdict::warns(
-            format!("coldest air {shown}; the walls would end below the ground, and what lies above the local frost depth freezes: covers, inlet, vents, and the water where it stands as high"),
+            format!("coldest air {shown}; it lies in the ground, and what lies above the local frost depth freezes: covers, inlet, vents, and the water where it stands as high"),
             None,
         );
     }

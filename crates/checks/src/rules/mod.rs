@@ -39,6 +39,7 @@ list_rules! {
     density_current,
     layer_drawn_under,
     sludge_scoured,
+    basin_proportions,
     mesh_too_fast, module_through_manway, pump_behind_missing, effluent_pump_too_small,
     solids_hover,
     oil_leaves_on_solids,

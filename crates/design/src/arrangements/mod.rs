@@ -1,6 +1,7 @@
 //! The arrangements of a unit, one a file: which body, which stages, from which keys. A new one is a file here, a word in
 //! [`Arrangement`] and a line in `own`.
 
+mod channel_basin;
 mod open_cylinder;
 mod open_tank;
 mod plate_cylinder;
@@ -23,6 +24,8 @@ choice! {
         PlateCylinder "plate cylinder",
         /// a lying cylinder without plates, in the ground
         OpenCylinder "open cylinder",
+        /// a long basin of parallel channels without plates, built into the ground
+        ChannelBasin "channel basin",
     }
 }
 
@@ -32,6 +35,8 @@ struct Own {
     needed: &'static [&'static str],
     /// Whether it is made to lie in the ground.
     in_ground: bool,
+    /// Whether it is open and built into the ground, as a basin is.
+    built_in: bool,
     /// Whether its vessel is a lying cylinder.
     cylinder: bool,
     /// Whether it has plates.
@@ -45,6 +50,7 @@ impl Arrangement {
             Arrangement::OpenTank => &open_tank::OWN,
             Arrangement::PlateCylinder => &plate_cylinder::OWN,
             Arrangement::OpenCylinder => &open_cylinder::OWN,
+            Arrangement::ChannelBasin => &channel_basin::OWN,
         }
     }
 
@@ -72,6 +78,12 @@ impl Arrangement {
         self.own().in_ground
     }
 
+    /// Whether it is open and built into the ground, as a basin is.
+    #[must_use]
+    pub fn is_built_in(self) -> bool {
+        self.own().built_in
+    }
+
     /// Whether its vessel is a lying cylinder.
     #[must_use]
     pub fn is_cylinder(self) -> bool {
@@ -94,6 +106,7 @@ impl Arrangement {
             Arrangement::OpenTank => open_tank::parts(row),
             Arrangement::PlateCylinder => plate_cylinder::parts(row),
             Arrangement::OpenCylinder => open_cylinder::parts(row),
+            Arrangement::ChannelBasin => channel_basin::parts(row),
         }
     }
 }

@@ -28,6 +28,7 @@ pub(super) const OWN: Own = Own {
         "lip",
     ],
     in_ground: true,
+    built_in: false,
     cylinder: true,
     plates: false,
 };
@@ -47,6 +48,7 @@ pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
     let downcomer = Downcomer::laid(row)?;
     let access = Some(Access::laid(row));
     Ok(Parts {
+        channels: None,
         sand_trap,
         pump_out,
         access,

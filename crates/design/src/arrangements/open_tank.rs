@@ -29,6 +29,7 @@ pub(super) const OWN: Own = Own {
         "lip",
     ],
     in_ground: false,
+    built_in: false,
     cylinder: false,
     plates: false,
 };
@@ -48,6 +49,7 @@ pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
     let retention = Retention::laid(row, well.crest.q, false)?;
     let downcomer = Downcomer::laid(row)?;
     Ok(Parts {
+        channels: None,
         sand_trap,
         pump_out,
         access: None,

@@ -36,6 +36,7 @@ pub(super) const OWN: Own = Own {
         "lip",
     ],
     in_ground: true,
+    built_in: false,
     cylinder: true,
     plates: true,
 };
@@ -56,5 +57,19 @@ pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
     let retention = Retention::laid(row, well.crest.q, true)?;
     let downcomer = Downcomer::laid(row)?;
     let access = Some(Access::laid(row));
-    Ok(Parts { sand_trap, pump_out, access, body, inlet, baffle, hopper: None, pack, mesh, retention, downcomer, well })
+    Ok(Parts {
+        channels: None,
+        sand_trap,
+        pump_out,
+        access,
+        body,
+        inlet,
+        baffle,
+        hopper: None,
+        pack,
+        mesh,
+        retention,
+        downcomer,
+        well,
+    })
 }

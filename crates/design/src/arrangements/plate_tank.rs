@@ -37,6 +37,7 @@ pub(super) const OWN: Own = Own {
         "lip",
     ],
     in_ground: false,
+    built_in: false,
     cylinder: false,
     plates: true,
 };
@@ -57,5 +58,19 @@ pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
     let well = ClearWell::laid(row, &body)?;
     let retention = Retention::laid(row, well.crest.q, true)?;
     let downcomer = Downcomer::laid(row)?;
-    Ok(Parts { sand_trap, pump_out, access: None, body, inlet, baffle, hopper, pack, mesh, retention, downcomer, well })
+    Ok(Parts {
+        channels: None,
+        sand_trap,
+        pump_out,
+        access: None,
+        body,
+        inlet,
+        baffle,
+        hopper,
+        pack,
+        mesh,
+        retention,
+        downcomer,
+        well,
+    })
 }

@@ -63,12 +63,14 @@ keys! {
         /// How it is arranged; a rectangular tank above the ground where nothing is said
         arrangement: Word<Arrangement> = spec.like("\"plate tank\"");
         /// Inside length of the vessel; of a lying cylinder that of its shell, without the heads
-        length: Quantity<Length> = spec.units(&IN, &MM).between("12 in", "1200 in").like("\"120 in\"");
+        length: Quantity<Length> = spec.units(&IN, &MM).between("12 in", "4000 in").like("\"120 in\"");
         /// Inside diameter of a lying cylinder
         diameter: Quantity<Length> = spec.units(&IN, &MM).between("12 in", "200 in").like("\"72 in\"");
         /// Form of the heads of a lying cylinder; flat where nothing is said
         heads: Word<HeadForm> = spec.like("\"ellipsoidal\"");
-        /// Inside width
+        /// Number of parallel channels of a basin
+        channels: Count = spec.like("2");
+        /// Inside width; of a basin that of one channel
         width: Quantity<Length> = spec.units(&IN, &MM).between("6 in", "480 in").like("\"48 in\"");
         /// Whether length, width and height are outside dimensions
         outside: Flag = spec.like("true");

@@ -2,6 +2,7 @@
 //! stand, what droplets and grains meet in it, and what is checked in its zone.
 
 pub mod access;
+pub mod channels;
 pub mod clear_well;
 pub mod diffusion_baffle;
 pub mod downcomer;

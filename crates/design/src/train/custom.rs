@@ -257,6 +257,7 @@ pub fn parts<T: Trail>(
         velocity_limit: None,
     };
     let parts = Parts {
+        channels: None,
         sand_trap: None,
         pump_out: None,
         access: None,

@@ -4,6 +4,7 @@ use super::particulars::Particulars;
 use crate::arrangements::Arrangement;
 use crate::provenance::{Node, Stop, Trail, Val};
 use crate::stages::access::Access;
+use crate::stages::channels::Channels;
 use crate::stages::clear_well::ClearWell;
 use crate::stages::diffusion_baffle::DiffusionBaffle;
 use crate::stages::downcomer::Downcomer;
@@ -24,6 +25,8 @@ use stillrise_units::{Area, Length, Typed, Volume};
 /// What a unit is made of, as a row, a described unit or a rule lays it out.
 #[derive(Debug, Clone)]
 pub struct Parts {
+    /// The channels of a basin.
+    pub channels: Option<Channels>,
     /// A sand compartment ahead.
     pub sand_trap: Option<SandTrap>,
     /// A pump-out compartment behind.
@@ -94,6 +97,8 @@ impl Compartment {
 pub struct Unit {
     /// How it is arranged.
     pub arrangement: Arrangement,
+    /// The channels of a basin.
+    pub channels: Option<Channels>,
     /// A sand compartment ahead.
     pub sand_trap: Option<SandTrap>,
     /// A pump-out compartment behind.
@@ -167,6 +172,7 @@ impl Unit {
     #[must_use]
     pub fn dimensions(&self) -> Vec<(&'static str, Vec<(&'static str, Node)>)> {
         let mut parts = vec![("vessel", self.body.fields())];
+        parts.extend(self.channels.as_ref().map(|channels| ("channels", channels.fields())));
         parts.extend(self.access.as_ref().map(|access| ("access", access.fields())));
         parts.push(("inlet", self.inlet.fields()));
         parts.extend(self.sand_trap.as_ref().map(|trap| ("sand compartment", trap.fields())));
@@ -201,8 +207,21 @@ pub fn lay_out<T: Trail>(
     particulars: Particulars,
 ) -> Result<Unit, Stop> {
     let stop = |reason: String| Stop::said(format!("laying out unit {}", particulars.model), reason);
-    let Parts { sand_trap, pump_out, access, body, inlet, baffle, hopper, pack, mesh, retention, downcomer, well } =
-        parts;
+    let Parts {
+        channels,
+        sand_trap,
+        pump_out,
+        access,
+        body,
+        inlet,
+        baffle,
+        hopper,
+        pack,
+        mesh,
+        retention,
+        downcomer,
+        well,
+    } = parts;
     let pack_length = pack.as_ref().map(|pack| pack.length);
     let mesh_length = mesh.as_ref().filter(|_| pack.is_some()).map(|mesh| mesh.laid.thickness);
     let sand = sand_trap.as_ref().map(|trap| trap.length);
@@ -266,6 +285,7 @@ pub fn lay_out<T: Trail>(
     let layout = Layout { primary_length, tank_area, oil_area, water_volume };
     Ok(Unit {
         arrangement,
+        channels,
         sand_trap,
         pump_out,
         access,

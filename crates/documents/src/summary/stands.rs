@@ -39,6 +39,10 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
         let pump = if installation.pump_behind { "; a pump behind it must lift the water to the outfall" } else { "" };
         return Some(format!("lies in the ground, its top {} below it: {because}{pump}", show(settled, cover.q)));
     }
+    let built_in = settled.job.design.train.as_ref().is_some_and(|train| train.unit.arrangement.is_built_in());
+    if built_in && matches!(installation.stands.q, Stands::InPit | Stands::Buried) {
+        return Some(format!("built into the ground, {}, as high as the incoming pipe reaches it", below()));
+    }
     Some(match installation.stands.q {
         Stands::Unknown => format!("how it stands is open: {because}"),
         Stands::OnGround => format!("stands on the ground: {because}"),
@@ -191,7 +195,12 @@ fn lacks(settled: &Settled, way: &Way, outside: bool) -> Option<String> {
 
 /// The clear height where the unit stands otherwise than it is worked: deeper with a pump behind it, higher with one ahead.
 fn elsewhere(settled: &Settled) -> String {
-    let Some(performance) = &settled.job.design.performance else { return String::new() };
+    let design = &settled.job.design;
+    let (Some(performance), Some(train)) = (&design.performance, &design.train) else { return String::new() };
+    // What is built into the ground stands nowhere else.
+    if train.unit.arrangement.is_built_in() {
+        return String::new();
+    }
     let (fit, installation) = (&performance.fit, &performance.site.installation);
     let over = |lower: Length| {
         let needs = fit.headroom.q - lower;

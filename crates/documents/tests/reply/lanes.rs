@@ -128,7 +128,8 @@ fn the_mail_answers_spill_cone_and_canopy() -> Outcome {
 /// hopper's 32.14 gal are 4.30 ft3; 0.867 ft of water at 62.4 lb/ft3 lift (27.5 x 0.867 + 4.30) x 62.4 = 1756 lb of its 2710.
 #[test]
 fn groundwater_over_the_floor_is_told_where_the_unit_stays_down() -> Outcome {
-    let text = mail(&LANES.replace("[site]", "[droplets]\nd50 = \"80 um\"\n[site]\ngroundwater = \"93 ft\""))?;
+    let tank = "[unit]\narrangement = \"plate tank\"\n[droplets]\nd50 = \"80 um\"\n[site]\ngroundwater = \"93 ft\"";
+    let text = mail(&LANES.replace("[site]", tank))?;
     assert!(
         text.contains("groundwater 0.867 ft over its floor lifts the empty unit by 1760 lb, and it weighs 2710 lb"),
         "{text}"

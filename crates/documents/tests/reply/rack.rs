@@ -246,6 +246,8 @@ into = "separator"
 ground = "9.60 m"
 max_length = "6 m"
 max_width = "2.5 m"
+[unit]
+arrangement = "plate tank"
 "#;
 
 #[test]

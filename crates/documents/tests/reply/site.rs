@@ -51,7 +51,7 @@ fn the_nominal_size_counts_rain_without_loss_and_says_what_the_larger_alone_asks
 
 #[test]
 fn tide_over_the_crest_asks_for_a_lift_and_not_for_another_unit() -> Outcome {
-    let levels = "[inlet]\nfeed = \"gravity\"\ninvert = \"-0.8 m\"\n[site]\nground = \"0 m\"\n[outlet]\ntailwater = ";
+    let levels = "[unit]\narrangement = \"plate tank\"\n[inlet]\nfeed = \"gravity\"\ninvert = \"-0.8 m\"\n[site]\nground = \"0 m\"\n[outlet]\ntailwater = ";
     let high = mail(&format!("{PAD}{levels}\"-0.8 m\"\n"))?;
     let told = "where the incoming pipe reaches it, the water at the outfall, at -0.8 m, stands";
     assert!(
