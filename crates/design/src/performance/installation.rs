@@ -156,7 +156,14 @@ pub(super) fn installation<T: Trail>(t: &mut T, unit: &Unit, known: &Known) -> I
         reckon!(t, "cover over the top of the vessel", [FT, M], (ground = ground, floor = floor, height = unit.body.height()) ground - floor - height)
     });
     let open = unit.pump_out.is_none() && known.outfall.is_none() && because != Because::WaterOver;
-    let highest_outfall = (if known.pumped { stand } else { highest }).filter(|_| open).map(|floor| {
+    let from = if known.cover.is_some() {
+        floor
+    } else if known.pumped {
+        stand
+    } else {
+        highest
+    };
+    let highest_outfall = from.filter(|_| open).map(|floor| {
         reckon!(t, "highest invert at the outfall that would still do, site datum", [FT, M], (floor = floor, outfall = known.outfall_over_floor) floor + outfall)
     });
     let water_over_crest = known.tailwater.zip(highest).filter(|_| because == Because::WaterOver).map(|(z, floor)| {

@@ -8,7 +8,9 @@ use super::removal::Removal;
 use crate::basis::Basis;
 use crate::basis::chemicals::Which;
 use crate::provenance::{Stop, Trail, Val, given};
+use crate::stages::Place;
 use crate::train::Train;
+use crate::train::unit::Unit;
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::{lognormal_finer, mixture};
 use stillrise_handbook::vessel::triggers::{Room, TRIGGERS, Trigger, applying, strictest_sludge};
@@ -38,6 +40,8 @@ pub struct Storage {
     pub sludge_days: Option<Val<Time>>,
     /// Days until then behind the grit trap that is asked for; `None` without one, or where the grains are sieved or too fine.
     pub behind_trap: Option<Val<Time>>,
+    /// Days until the sand compartment of the unit is half full; `None` without one.
+    pub sand_days: Option<Val<Time>>,
     /// Oil in one unit.
     pub oil_rate: Val<Flow>,
     /// Days to the routine pump-out of the oil.
@@ -125,6 +129,15 @@ pub fn storage<T: Trail>(
             trigger.title,
         )
     });
+    // What its own sand compartment holds does not come into the unit.
+    let (sludge, sand) = match unit.sand_trap.as_ref().zip(share_held(t, basis, train)?) {
+        Some((_, coarse)) if coarse.q < settled.q => {
+            let held = reckon!(t, "sludge in the sand compartment", [GPD, M3_D], (all = sludge, coarse = coarse, settled = settled) all * (coarse / settled));
+            let rest = reckon!(t, "sludge in the unit behind it", [GPD, M3_D], (all = sludge, held = held) all - held);
+            (rest, sand(t, unit, held)?)
+        }
+        _ => (sludge, None),
+    };
     let sludge_days = match sludge_trigger {
         Some(volume) if sludge.q.si() > 0.0 => {
             Some(by!(t, "days until sludge is pumped", days_to_fill::time(volume, sludge))?)
@@ -132,8 +145,8 @@ pub fn storage<T: Trail>(
         _ => None,
     };
     let behind_trap = match sludge_days {
-        Some(days) => behind_trap(t, basis, train, settled, days)?,
-        None => None,
+        Some(days) if unit.sand_trap.is_none() => behind_trap(t, basis, train, settled, days)?,
+        _ => None,
     };
     let heaviest = levels.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
     let oil_density = basis.fluids.heaviest(crate::basis::fluids::Season::Cold).cold;
@@ -201,6 +214,7 @@ pub fn storage<T: Trail>(
         dry: arriving,
         sludge_days,
         behind_trap,
+        sand_days: sand,
         oil_rate: oil,
         oil_routine,
         oil_soonest,
@@ -289,6 +303,22 @@ fn average_content<T: Trail>(
     Ok(sum.map_or((usual.content.solids, usual.content.free), |(_, solids, free)| (solids, free)))
 }
 
+/// Share of the solids as coarse as what a trap ahead holds; nothing without one, or where the grains are sieved.
+fn share_held<T: Trail>(t: &mut T, basis: &Basis, train: &Train) -> Result<Option<Val<Ratio>>, Stop> {
+    let s = &basis.solids;
+    let Some(grain) = train.trapped.filter(|_| s.table.q.0.is_empty()) else { return Ok(None) };
+    let finer = by!(t, "share of the solids that passes the trap", lognormal_finer::share(grain, s.d50, s.spread))?;
+    let label = "share of the solids that the trap holds";
+    Ok(Some(reckon!(t, label, [PERCENT, PERCENT], (finer = finer) ratio(1.0) - finer)))
+}
+
+/// Days until the sand compartment of a unit is half full: what EN 858-2 empties a sludge trap at.
+fn sand<T: Trail>(t: &mut T, unit: &Unit, held: Val<Flow>) -> Result<Option<Val<Time>>, Stop> {
+    let Some(zone) = unit.compartment(Place::SandTrap).filter(|_| held.q.si() > 0.0) else { return Ok(None) };
+    let half = reckon!(t, "half of the sand compartment", [GAL, M3], (volume = zone.volume) volume * 0.5);
+    by!(t, "days until the sand compartment is half full", days_to_fill::time(half, held)).map(Some)
+}
+
 /// How long the sludge takes behind a grit trap that holds all grains of its size and coarser: those would have settled in
 /// the unit.
 fn behind_trap<T: Trail>(
@@ -298,11 +328,7 @@ fn behind_trap<T: Trail>(
     settled: Val<Ratio>,
     days: Val<Time>,
 ) -> Result<Option<Val<Time>>, Stop> {
-    let s = &basis.solids;
-    let Some(grain) = train.trapped.filter(|_| s.table.q.0.is_empty()) else { return Ok(None) };
-    let finer = by!(t, "share of the solids that passes the trap", lognormal_finer::share(grain, s.d50, s.spread))?;
-    let coarse =
-        reckon!(t, "share of the solids that the trap holds", [PERCENT, PERCENT], (finer = finer) ratio(1.0) - finer);
+    let Some(coarse) = share_held(t, basis, train)? else { return Ok(None) };
     if coarse.q >= settled.q {
         return Ok(None);
     }

@@ -247,6 +247,9 @@ fn storage(r: &mut Report<'_>, p: &Performance) {
     if let Some(days) = s.behind_trap {
         add("The same behind a grit trap that holds the grains it is sized for", days_of(days.q.in_unit(&D)), days.at);
     }
+    if let Some(days) = s.sand_days {
+        add("Days until the sand compartment is half full", days_of(days.q.in_unit(&D)), days.at);
+    }
     add("Free oil collected in one unit", r.show(s.oil_rate.q, per_day), s.oil_rate.at);
     if let Some(days) = s.oil_routine {
         add("Days to the routine pump-out of the oil", days_of(days.q.in_unit(&D)), days.at);

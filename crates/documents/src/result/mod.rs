@@ -182,7 +182,7 @@ fn performance(settled: &Settled) -> Value {
         })).collect::<Vec<_>>(),
         "zones": crate::summary::zones::rows(settled).iter().map(|row| json!({ "what": row.what, "value": v(row.at), "says": row.says })).collect::<Vec<_>>(),
         "storage": {
-            "solids_out": v(s.solids_out.at), "oil_on_solids": s.oil_on_solids.map(|x| v(x.at)), "sludge_rate": v(s.sludge_rate.at), "sludge_trigger": s.sludge_trigger.map(|x| v(x.at)), "sludge_days": s.sludge_days.map(|x| v(x.at)), "sludge_days_behind_trap": s.behind_trap.map(|x| v(x.at)),
+            "solids_out": v(s.solids_out.at), "oil_on_solids": s.oil_on_solids.map(|x| v(x.at)), "sludge_rate": v(s.sludge_rate.at), "sludge_trigger": s.sludge_trigger.map(|x| v(x.at)), "sludge_days": s.sludge_days.map(|x| v(x.at)), "sludge_days_behind_trap": s.behind_trap.map(|x| v(x.at)), "sand_days": s.sand_days.map(|x| v(x.at)),
             "trigger": s.trigger.title, "oil_rate": v(s.oil_rate.at), "oil_routine_days": s.oil_routine.map(|x| v(x.at)), "oil_soonest_days": s.oil_soonest.map(|x| v(x.at)), "oil_days": s.oil_days.map(|x| v(x.at)),
             "spill_room": s.spill.as_ref().map(|x| v(x.room.at)), "spill_spare": s.spill.as_ref().map(|x| v(x.spare.at)),
             "spill_pushes_out": s.spill.as_ref().and_then(|x| x.displaced).map(|x| v(x.at)),

@@ -251,6 +251,9 @@ pub(super) fn storage(out: &mut String, settled: &Settled, width: usize) {
     if let Some(days) = s.behind_trap {
         table.row(["the same behind the grit trap ahead".to_owned(), span(days.q)]);
     }
+    if let Some(days) = s.sand_days {
+        table.row(["sand compartment to half of its water".to_owned(), span(days.q)]);
+    }
     if let Some(days) = s.oil_routine {
         table.row(["oil to its routine pump-out".to_owned(), span(days.q)]);
     }

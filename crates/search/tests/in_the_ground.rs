@@ -1,0 +1,155 @@
+//! Units in the ground: a lying cylinder follows its circle, lies where cover and incoming pipe let it, floats and is cured,
+//! holds sand ahead and pumps behind. Expected numbers are worked by hand beside each test.
+
+#![allow(clippy::panic, clippy::expect_used, reason = "a test fails by panicking")]
+
+mod common;
+
+use common::{OUT, Sheet, demo};
+use stillrise_design::arrangements::Arrangement;
+use stillrise_design::performance::Performance;
+use stillrise_design::performance::installation::Because;
+use stillrise_design::stages::Place;
+use stillrise_design::train::unit::Unit;
+use stillrise_search::Settled;
+use stillrise_units::catalog::{FT, FT2, GAL, IN, LBF, MIN};
+use stillrise_units::{Length, Typed, Unit as Of};
+
+fn performance(settled: &Settled) -> &Performance {
+    settled.job.design.performance.as_ref().unwrap_or_else(|| panic!("{:?}", settled.job.design.stops))
+}
+
+fn unit(settled: &Settled) -> &Unit {
+    &settled.job.design.train.as_ref().expect("a train").unit
+}
+
+/// Within what the hand figure's digits allow, relative.
+fn close<Q: Typed>(value: Q, expected: f64, in_unit: &'static Of, within: f64) {
+    let value = in_unit.from_si(value.si());
+    assert!((value - expected).abs() <= within * expected.abs(), "{value} {}, by hand {expected}", in_unit.symbol);
+}
+
+/// D 72 in, shell 160 + 48 in, 2:1 heads 18 in deep, crest at 52 in. Segment at 52 in: 3148.61 in2; a head below it
+/// 39642.7 in3. The chord there is 2 sqrt(52 x 20) = 64.498 in; ahead of the plates lie 14 + 36 in of it and one head with
+/// pi x 18 x 52 x 20 / 72 = 816.8 in2.
+#[test]
+fn water_and_surface_follow_the_circle() {
+    let settled = Sheet::data("buried").settle(&demo());
+    let unit = unit(&settled);
+    close(unit.layout.water_volume.q, (3148.6145 * 208.0 + 2.0 * 39642.71) / 231.0, &GAL, 1e-6);
+    close(unit.layout.primary_length.q, 36.0, &IN, 1e-12);
+    close(unit.layout.tank_area.q, (64.4981 * 50.0 + 816.81) / 144.0, &FT2, 1e-5);
+    let volumes: f64 = unit.compartments.iter().map(|c| c.volume.q.si()).sum();
+    assert!((volumes / unit.layout.water_volume.q.si() - 1.0).abs() < 1e-12);
+    // The slope of the volume is the surface: both asked of the shape.
+    let step = 1e-6;
+    let at = |z: f64| unit.shape.volume(Length::from_si(unit.well.crest.q.si() + z)).si();
+    let slope = (at(step) - at(-step)) / (2.0 * step);
+    assert!((slope / unit.shape.surface(unit.well.crest.q).si() - 1.0).abs() < 1e-8);
+    assert!((at(0.0) / unit.layout.water_volume.q.si() - 1.0).abs() < 1e-9, "pages and shape say the same");
+}
+
+/// Oil between two levels is the water that fits between them, compartment by compartment.
+#[test]
+fn oil_held_by_levels_is_oil_held_by_volumes() {
+    let settled = Sheet::data("buried").settle(&demo());
+    let unit = unit(&settled);
+    let part = |z: Length| -> f64 {
+        let held = [Place::GravityZone, Place::PlatePack, Place::Mesh, Place::Retention];
+        let parts = held.iter().filter_map(|place| unit.compartment(*place));
+        parts
+            .map(|c| unit.shape.volume_of(stillrise_handbook::vessel::shape::Part { from: c.from, to: c.to }, z).si())
+            .sum()
+    };
+    for level in performance(&settled).levels.iter().flat_map(|oil| &oil.levels) {
+        let between = part(level.surface.q) - part(level.interface.q);
+        assert!((between / level.volume.q.si() - 1.0).abs() < 1e-9, "{}: {between}", level.point.word);
+    }
+}
+
+/// The pipe at 103 ft reaches a floor of 103 - 61/12 = 97.917 ft; two feet of cover under 106 ft let it lie at 98 ft.
+#[test]
+fn it_lies_as_high_as_cover_and_pipe_let_it() {
+    let settled = Sheet::data("buried").settle(&demo());
+    let found = performance(&settled).site.installation;
+    assert_eq!(found.because, Because::PipeReaches);
+    close(found.floor.expect("a floor").q, 97.916_667, &FT, 1e-6);
+    close(found.cover.expect("a cover").q, 2.083_333, &FT, 1e-5);
+    let deeper = Sheet::data("buried").with("site.cover", "3 ft").settle(&demo());
+    let found = performance(&deeper).site.installation;
+    assert_eq!(found.because, Because::Covered);
+    close(found.floor.expect("a floor").q, 97.0, &FT, 1e-9);
+}
+
+/// Between 12 and 40 in lie 48 in of shell, 2323.158 - 446.037 in2, and one head, 28483.77 - 3619.11 in3: 497.69 gal. At
+/// half of 90 gpm that is 4 x 497.69 / 90 = 22.12 min. The outfall at 102 ft lies 4.0833 ft over the floor, 3.0833 ft over
+/// the stop level.
+#[test]
+fn effluent_pumps_are_worked_by_their_compartment() {
+    let settled = Sheet::data("buried").settle(&demo());
+    let runs = performance(&settled).pump_out.as_ref().expect("pumps");
+    close(runs.between.q, 497.690, &GAL, 1e-5);
+    close(runs.cycle.q, 22.1196, &MIN, 1e-5);
+    close(runs.lift.expect("a lift").q, 3.083_333, &FT, 1e-5);
+    // The outfall does not place a unit that is pumped out.
+    let higher = Sheet::data("buried").with("outlet.invert", "104.00 ft").settle(&demo());
+    assert_eq!(
+        performance(&higher).site.installation.floor.map(|v| v.q),
+        performance(&settled).site.installation.floor.map(|v| v.q)
+    );
+}
+
+/// Groundwater 25 in over the floor: the segment of a circle of 72 in at 25 in times 244 in is 177.388 ft3, 11069 lb at
+/// 62.4 lb/ft3. With the groundwater at grade, 106 ft, all of the cylinder lifts: pi/4 x 6^2 x 20.333 ft = 574.9 ft3.
+#[test]
+fn it_floats_when_empty_and_anchors_cure_it() {
+    let at = |level: &str, more: &[(&str, &str)]| {
+        let sheet = Sheet::data("buried").with("site.groundwater", level);
+        more.iter().fold(sheet, |sheet, (key, value)| sheet.with(key, value)).settle(&demo())
+    };
+    let low = at("100.00 ft", &[]);
+    let uplift = performance(&low).flotation.as_ref().expect("in the ground").uplift.expect("water");
+    // Cold water of 50 F weighs 62.41 lb/ft3.
+    close(uplift.q, 11069.0, &LBF, 1e-3);
+    let high = at("106.00 ft", &[]);
+    let found = performance(&high).flotation.as_ref().expect("in the ground");
+    close(found.uplift.expect("water").q, 574.91 * 62.41, &LBF, 1e-3);
+    let held = found.held.as_ref().expect("its weight is known");
+    // Soil straight above: 6 ft x (8.083 - 3) ft less half the circle, 14.137 ft2, over 20.333 ft, less three risers of
+    // 7.069 ft2 over 2.083 ft, all under water: 57.6 lb/ft3.
+    let soil = ((6.0 * (8.083_333 - 3.0) - 14.137_17) * 20.333_33 - 3.0 * 7.068_583 * 2.083_333) * (120.0 - 62.41);
+    close(held.soil.expect("soil").q, soil, &LBF, 1e-3);
+    let factor = (5400.0 + soil) / (574.91 * 62.41);
+    assert!((held.factor.q.si() / factor - 1.0).abs() < 1e-3 && factor < 1.2, "{factor}");
+    let needed = 1.2 * 574.91 * 62.41 - 5400.0 - soil;
+    close(held.needed.q, needed, &LBF, 1e-2);
+    close(held.concrete.q, needed / (150.0 - 62.41), &stillrise_units::catalog::FT3, 1e-2);
+    // What was asked for cures it, no less does.
+    let ask = stillrise_units::catalog::FT3.from_si(held.concrete.q.si());
+    for (anchors, word) in [(ask + 0.5, "passes"), (ask - 0.5, "fails")] {
+        let cured = at("106.00 ft", &[("site.anchors", &format!("{anchors} ft3"))]);
+        assert_eq!(common::bases::look(&cured, "floats-when-emptied").word(), word);
+    }
+}
+
+/// A tank that would need a lift pump, stand in a pit, or may not stand above the ground gives way to one in the ground;
+/// the enquiry may pin the tank all the same.
+#[test]
+fn levels_choose_the_arrangement_and_the_enquiry_may_pin_it() {
+    let range = demo();
+    let base = Sheet::data("ranged");
+    let of = |with: &[(&str, &str)]| {
+        let settled = with.iter().fold(base.clone(), |sheet, (key, value)| sheet.with(key, value)).settle(&range);
+        (unit(&settled).arrangement, settled.pick.as_ref().map(|pick| pick.because.clone()).unwrap_or_default())
+    };
+    let with = |more: &[(&'static str, &'static str)]| -> Vec<(&'static str, &'static str)> {
+        [("unit", OUT)].iter().chain(more).copied().collect()
+    };
+    let (tank, because) = of(&with(&[]));
+    assert_eq!(tank, Arrangement::PlateTank, "{because}");
+    let (deep, because) = of(&with(&[("site.buried", "true")]));
+    assert_eq!(deep, Arrangement::PlateCylinder);
+    assert!(because.contains("it must lie in the ground"), "{because}");
+    let (pinned, because) = of(&with(&[("site.buried", "true"), ("unit.arrangement", "plate tank")]));
+    assert_eq!(pinned, Arrangement::PlateTank, "{because}");
+}
