@@ -175,3 +175,58 @@ fn every_value_of_the_design_stands_in_the_trail() {
         assert!(numbers > 100, "{name}: only {numbers} numbers were compared");
     }
 }
+
+/// Every number of a design, in the order in which it is held: texts, which only a trail is asked for, and places in the
+/// trail are left out.
+fn numbers(design: &stillrise_design::job::Design) -> Vec<String> {
+    let text = format!("{:?} {:?} {:?}", design.basis, design.train, design.performance);
+    let mut kept = String::with_capacity(text.len());
+    let (mut quoted, mut escaped) = (false, false);
+    for c in text.chars() {
+        match (quoted, c) {
+            (true, _) if escaped => escaped = false,
+            (true, '\\') => escaped = true,
+            (_, '"') => quoted = !quoted,
+            (true, _) => {}
+            (false, c) => kept.push(c),
+        }
+    }
+    let apart = kept.replace("Node(", " Node(");
+    let words = apart.split(|c: char| " (){}[],".contains(c)).filter(|word| !word.is_empty());
+    let mut numbers = Vec::new();
+    let mut place = false;
+    for word in words {
+        if !place && word.parse::<f64>().is_ok() {
+            numbers.push(word.to_owned());
+        }
+        place = word.ends_with("Node");
+    }
+    numbers
+}
+
+/// Recording changes nothing: every worked job once more around the same unit with nothing recorded, every number the same.
+#[test]
+fn whole_designs_are_the_same_with_and_without_a_trail() {
+    use stillrise_design::job::{begin, complete};
+    use stillrise_design::performance::Depth;
+    use stillrise_design::{Off, WhatIf};
+    let demo = demo();
+    let mut compared = 0;
+    for (name, settled) in jobs() {
+        let (Some(pick), enquiry) = (&settled.pick, &settled.job.enquiry) else { continue };
+        let range = enquiry.range.as_ref().unwrap_or(&demo);
+        let nothing = WhatIf::default();
+        let source = pick.source(enquiry, range);
+        let ledger = &mut Ledger::default();
+        let begun = begin(ledger, &nothing, enquiry);
+        let kept = complete(ledger, &nothing, enquiry, begun, &source, pick.count, Depth::Full);
+        let begun = begin(&mut Off, &nothing, enquiry);
+        let bare = complete(&mut Off, &nothing, enquiry, begun, &source, pick.count, Depth::Full);
+        let (with, without) = (numbers(&kept), numbers(&bare));
+        let first = with.iter().zip(&without).position(|(a, b)| a != b);
+        let near = first.map(|at| (with.get(at.saturating_sub(3)..at + 3), without.get(at.saturating_sub(3)..at + 3)));
+        assert_eq!((with.len(), near), (without.len(), None), "{name}");
+        compared += with.len();
+    }
+    assert!(compared > 10_000, "{compared} numbers");
+}

@@ -86,7 +86,7 @@ pub fn removal<T: Trail>(
     t.section(format_args!("removal: {}, {}, {}", case.name, season.name(), state.name()));
     let passage = Passage::new(t, basis, unit, fixed, case, flow, (season, state))?;
     let residence = by!(t, "time in the unit", residence_time::time(unit.layout.water_volume, flow))?;
-    let cut = if T::GATHERS && passage.fluids.rises() { cut(t, &passage)? } else { None };
+    let cut = if depth == Depth::Full && passage.fluids.rises() { cut(t, &passage)? } else { None };
     let low =
         (depth == Depth::Full).then(|| passage.ideal(t, fixed).left(t, "free oil left, ideal bound")).transpose()?;
     let expected = passage.left(t, "free oil left, expected")?;
