@@ -16,7 +16,8 @@ fn jobs() -> &'static [(String, Settled)] {
     static JOBS: std::sync::OnceLock<Vec<(String, Settled)>> = std::sync::OnceLock::new();
     JOBS.get_or_init(|| {
         let demo = demo();
-        let bases = ["wash", "pumped", "pit", "ranged", "twin_us", "mixed", "laboratory", "changed"].map(Sheet::data);
+        let bases = ["wash", "pumped", "pit", "ranged", "twin_us", "mixed", "laboratory", "changed", "buried", "basin"]
+            .map(Sheet::data);
         // A unit made to measure has a trail of its own, and so has one with a weir.
         let custom = Sheet::data("twin_us").with("unit.custom", "true").with("site.max_width", "60 ft");
         let weir = Sheet::data("wash").with("unit.dimensions.weir_crest", "46.5 in");

@@ -62,7 +62,7 @@ record! {
         tank_area: Area;
         /// surface over which oil is held, at the crest
         oil_area: Area;
-        /// water up to the crest, above the floor
+        /// water up to the crest, above the floor, without a pump-out compartment
         water_volume: Volume;
     }
 }
@@ -80,7 +80,7 @@ pub struct Compartment {
     pub length: Val<Length>,
     /// How many ends of the vessel close it.
     pub ends: u8,
-    /// Its water up to the crest, above the floor.
+    /// Its water up to the crest, above the floor; where pumps draw it down, up to the level at which they start.
     pub volume: Val<Volume>,
 }
 
@@ -261,7 +261,14 @@ pub fn lay_out<T: Trail>(
     over.extend([pack_length, mesh_length, held].into_iter().flatten());
     let oil = Stretch { length: sum(t, "length over which oil is held", &over), ends: 0 };
     let oil_area = body.surface(t, "area over which oil is held", oil, well.crest)?;
-    let water_volume = body.volume(t, "water up to the crest, above the floor", body.whole(), well.crest)?;
+    // What pumps draw down is not counted on.
+    let standing = match pumps {
+        Some(pumps) => {
+            Stretch { length: rest(t, "length without the pump-out compartment", body.length(), &[pumps]), ends: 1 }
+        }
+        None => body.whole(),
+    };
+    let water_volume = body.volume(t, "water up to the crest, above the floor", standing, well.crest)?;
     let (head, mut from) = (body.head(), Length::from_si(0.0));
     let mut compartments = Vec::with_capacity(8);
     for (place, length, ends) in [
@@ -276,7 +283,8 @@ pub fn lay_out<T: Trail>(
     ] {
         let Some(length) = length.filter(|length| some(length.q)) else { continue };
         let own = Stretch { length, ends };
-        let volume = body.volume(t, &say!(T, "water in the {}", place.word()), own, well.crest)?;
+        let level = pump_out.as_ref().filter(|_| place == Place::PumpOut).map_or(well.crest, |pumps| pumps.start);
+        let volume = body.volume(t, &say!(T, "water in the {}", place.word()), own, level)?;
         let to = from + length.q + head * f64::from(ends);
         compartments.push(Compartment { place, from, to, length, ends, volume });
         from = to;

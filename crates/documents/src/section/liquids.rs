@@ -61,7 +61,7 @@ pub fn draw(s: &Section, scene: &mut Scene) {
     }
     if let Some(level) = s.sludge() {
         scene.part("sludge", "Sludge at its trigger", |scene| {
-            let area = region(s, (zero(), length), (bottom, level));
+            let area = region(s, (zero(), s.well_end()), (bottom, level));
             fill(s, scene.on(Layer::Liquid), &area, Hatch::Sludge);
             if let Some((from, to)) = sludge_edge(s) {
                 scene.line(s.at(from, level), s.at(to, level), Pen::Medium);
@@ -73,7 +73,7 @@ pub fn draw(s: &Section, scene: &mut Scene) {
 /// Ends of the sludge's surface, if it lies in the hopper.
 pub fn sludge_edge(s: &Section) -> Option<(Length, Length)> {
     let level = s.sludge()?;
-    let area = region(s, (zero(), s.unit().shape.length()), (s.unit().shape.bottom(), level));
+    let area = region(s, (zero(), s.well_end()), (s.unit().shape.bottom(), level));
     let on: Vec<f64> = area.iter().filter(|(_, z)| (z.si() - level.si()).abs() < 1e-9).map(|(x, _)| x.si()).collect();
     let (low, high) = (on.iter().copied().reduce(f64::min)?, on.iter().copied().reduce(f64::max)?);
     Some((Length::from_si(low), Length::from_si(high)))

@@ -9,6 +9,7 @@ use stillrise_design::performance::levels::{Level, OilLevels};
 use stillrise_design::stages::Place;
 use stillrise_design::train::Train;
 use stillrise_design::train::unit::Unit;
+use stillrise_handbook::vessel::shape::Part;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{FT, M};
 use stillrise_units::print::with_unit;
@@ -165,7 +166,8 @@ impl<'a> Section<'a> {
     /// Level of the sludge when it is to be pumped, if that is known.
     pub fn sludge(&self) -> Option<Length> {
         let volume = self.performance?.storage.sludge_trigger.as_ref()?.q;
-        self.unit().shape.level(volume).filter(|z| *z > self.unit().shape.bottom())
+        let part = Part { from: zero(), to: self.well_end() };
+        self.unit().shape.level_of(part, volume).filter(|z| *z > self.unit().shape.bottom())
     }
 
     /// Both ends of the lowest edge of the outline, if it lies below the floor: the hopper's bottom.
