@@ -13,7 +13,7 @@ use stillrise_design::stages::Place;
 use stillrise_design::train::unit::Unit;
 use stillrise_handbook::vessel::shape::Part;
 use stillrise_search::Settled;
-use stillrise_units::catalog::{FT, FT2, GAL, IN, LBF, MIN};
+use stillrise_units::catalog::{FT, FT2, GAL, IN, LBF, MIN, PSI};
 use stillrise_units::{Length, Typed, Unit as Of};
 
 fn performance(settled: &Settled) -> &Performance {
@@ -134,6 +134,17 @@ fn it_floats_when_empty_and_anchors_cure_it() {
         let cured = at("106.00 ft", &[("site.anchors", &format!("{anchors} ft3"))]);
         assert_eq!(common::bases::look(&cured, "floats-when-emptied").word(), word);
     }
+}
+
+/// Lowest line 106 - 97.917 = 8.083 ft under grade, groundwater there: 8.083 x 62.41 / 144 = 3.503 psi. Short tube of 1/4 in,
+/// 72 in across, 208 in between its heads: 0.807 x 29e6 x 0.0625 / (208 x 36) x ((0.25/36)^2 / 0.91^3)^(1/4) = 17.47 psi.
+#[test]
+fn an_empty_shell_is_held_against_the_water_outside() {
+    let settled = Sheet::data("buried").with("site.groundwater", "106.00 ft").settle(&demo());
+    let shell = performance(&settled).shell.as_ref().expect("a shell");
+    close(shell.outside.q, 3.503, &PSI, 1e-3);
+    close(shell.collapse.q, 17.47, &PSI, 1e-3);
+    assert!((shell.ratio.q.si() - 17.47 / 3.503).abs() < 1e-2);
 }
 
 /// A tank that would need a lift pump, stand in a pit, or may not stand above the ground gives way to one in the ground;

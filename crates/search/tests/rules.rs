@@ -45,6 +45,8 @@ static ROWS: &[Row] = rows! {
 
     "module-through-manway": "buried" "passes"; "unit.dimensions.manway" = "24 in" => "fails"
 
+    "shell-may-collapse": "buried" ["site.groundwater" = "106.00 ft"] "passes"; "unit.dimensions.wall" = "0.1 in" => "fails"
+
     "pump-behind-missing": "buried" "passes"; "unit.dimensions.pump_out_length" = OUT => "fails"
 
     "effluent-pump-too-small": "buried" "passes"; "unit.dimensions.pump_flow" = "55 gpm" => "fails"

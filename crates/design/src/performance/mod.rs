@@ -20,6 +20,7 @@ pub mod measured;
 pub mod passage;
 pub mod promise;
 pub mod removal;
+pub mod shell;
 pub mod site;
 pub mod storage;
 pub mod thumb;
@@ -114,6 +115,8 @@ pub struct Performance {
     pub fit: fit::Fit,
     /// Whether it floats when it is emptied; `None` where it is not known to stand in the ground.
     pub flotation: Option<flotation::Flotation>,
+    /// The shell of a lying cylinder against the water outside; `None` without one, or where its thickness is not known.
+    pub shell: Option<shell::Shell>,
     /// How its effluent pumps run; `None` without them.
     pub pump_out: Option<Runs>,
     /// Profiles: no flow, design flow clean, design flow at the end, largest flow at the end; but for
@@ -173,6 +176,7 @@ pub fn performance<T: Trail>(
     let site = site::site(t, w, e, unit, basis.feed.pumped)?;
     let fit = fit::fit(t, w, e, train, &site.installation);
     let flotation = flotation::flotation(t, w, e, basis, unit, &site.installation)?;
+    let shell = shell::shell(t, w, e, basis, unit, &site.installation)?;
     let stop = || Stop {
         doing: "performance".to_owned(),
         reason: "no case has a flow with a known content".to_owned(),
@@ -238,6 +242,7 @@ pub fn performance<T: Trail>(
         site,
         fit,
         flotation,
+        shell,
         pump_out: runs,
         profiles,
         velocities,

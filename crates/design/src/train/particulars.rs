@@ -20,6 +20,8 @@ pub struct Particulars {
     pub empty_weight: Option<Val<Mass>>,
     /// Weight of the heaviest module of the pack.
     pub module_weight: Option<Val<Mass>>,
+    /// Thickness of the walls, as stated.
+    pub wall: Option<Val<Length>>,
     /// Modules of the pack.
     pub modules: Option<u32>,
     /// Length and width of a module.
@@ -92,6 +94,7 @@ pub fn particulars<T: Trail>(row: &mut Row<'_, T>, currency: Option<&str>) -> Pa
         rated,
         empty_weight: row.laid("weight empty", (&LB, &KG), &m.empty_weight),
         module_weight: row.laid("weight of the heaviest pack module", (&LB, &KG), &m.module_weight),
+        wall: row.laid("thickness of the walls", DIMENSION, &m.wall),
         modules: m.pack_modules.0,
         module,
         lifts_out: m.pack_lifts_out.0,

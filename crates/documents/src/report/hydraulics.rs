@@ -122,6 +122,7 @@ fn ground(r: &mut Report<'_>, p: &Performance) {
         nodes.extend([held.soil, held.anchors].into_iter().flatten().map(|v| v.at));
         nodes.extend([held.factor.at, f.wanted.at, held.needed.at, held.concrete.at]);
     }
+    nodes.extend(p.shell.iter().flat_map(|shell| shell.fields()).map(|(_, at)| at));
     let table = r.rows(nodes);
     r.out.table(&table);
     r.out.remark("Preliminary. The empty unit against the groundwater at its highest: inside measures, the soil straight above a closed vessel without risers, no friction, no wedge of soil, nothing for what it holds. The pit, the ground and the anchors are for a licensed engineer on the site's own soil report; the local code names the factor.");

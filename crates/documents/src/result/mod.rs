@@ -155,6 +155,7 @@ fn performance(settled: &Settled) -> Value {
         "site": stands::site(p, ledger, system),
         "room": stands::room(p, ledger, system),
         "flotation": stands::flotation(p, ledger, system),
+        "shell": p.shell.as_ref().map(|s| fields(ledger, &s.fields(), system)),
         "pump_out": stands::pump_out(p, ledger, system),
         "profiles": p.profiles.iter().map(|profile| json!({
             "name": profile.name, "flow": v(profile.flow.at), "drowned": profile.drowned, "outlet_runs_full": profile.runs_full,

@@ -3,7 +3,7 @@
 use super::section;
 use crate::render::text::Table;
 use stillrise_search::Settled;
-use stillrise_units::catalog::{FT, FT3, GAL, GPM, KN, LBF, M, M3, M3_H, MIN};
+use stillrise_units::catalog::{FT, FT3, GAL, GPM, KN, KPA, LBF, M, M3, M3_H, MIN, PSI};
 use stillrise_units::{Typed, Unit, print};
 
 type Pair = (&'static Unit, &'static Unit);
@@ -34,6 +34,10 @@ pub(super) fn ground(out: &mut String, settled: &Settled, width: usize) {
             );
             row("concrete still needed, tied to it", Some(show(held.concrete.q.si(), (&FT3, &M3))));
         }
+    }
+    if let Some(shell) = &p.shell {
+        row("pressure of the water outside", Some(show(shell.outside.q.si(), (&PSI, &KPA))));
+        row("shell would collapse at", Some(show(shell.collapse.q.si(), (&PSI, &KPA))));
     }
     if i.cover.is_some() || p.flotation.is_some() {
         out.push_str(&section("In the ground"));

@@ -1,0 +1,101 @@
+//! The shell of a lying cylinder in the ground, empty, against the water outside: preliminary.
+
+use super::installation::Installation;
+use crate::basis::Basis;
+use crate::basis::stated::stated;
+use crate::enquiry::Enquiry;
+use crate::provenance::{Pair, Stop, Trail, WhatIf, given};
+use crate::train::unit::Unit;
+use crate::vessel::Body;
+use crate::{by, reckon, record};
+use stillrise_handbook::ground::ground_pressure;
+use stillrise_handbook::shop::cylinder_collapse::{self, CollapseLaw};
+use stillrise_units::catalog::{FT, KG_M3, KPA, LB_FT3, M, ONE, PSI};
+use stillrise_units::{Density, Length, Pressure, Ratio, Typed, ratio};
+
+record! {
+    /// The empty shell.
+    Shell {
+        /// thickness
+        wall: Length;
+        /// pressure of the water outside, at its lowest line
+        outside: Pressure;
+        /// pressure at which it would collapse
+        collapse: Pressure;
+        /// the one over the other
+        ratio: Ratio;
+    }
+}
+
+/// Finds it: the groundwater at its highest, at grade where nobody said. `None` for another body, or where the thickness or
+/// the ground is not known.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub fn shell<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    basis: &Basis,
+    unit: &Unit,
+    installation: &Installation,
+) -> Result<Option<Shell>, Stop> {
+    const LEVEL: Pair = (&FT, &M);
+    let (Body::LyingCylinder(body), Some(wall), Some(floor)) = (&unit.body, unit.particulars.wall, installation.floor)
+    else {
+        return Ok(None);
+    };
+    let Some(ground) = stated(t, w, "ground at the unit, site datum", &e.site.ground) else { return Ok(None) };
+    t.section("shell of the empty unit");
+    let depth = reckon!(t, "lowest line below the ground", [FT, M], (ground = ground, floor = floor) ground - floor);
+    let water = match stated(t, w, "groundwater at its highest, site datum", &e.site.groundwater) {
+        Some(water) => {
+            reckon!(t, "groundwater below the ground", [FT, M], (ground = ground, water = water) ground - water)
+        }
+        None => {
+            given(t, "groundwater below the ground", Some(LEVEL), Length::from_si(0.0), "not stated", "taken at grade")
+        }
+    };
+    let density = (&LB_FT3, &KG_M3) as Pair;
+    let soil = given(
+        t,
+        "density of the soil, which is not counted",
+        Some(density),
+        Density::of(120.0, &LB_FT3),
+        "not used",
+        "0 % of it",
+    );
+    let share = given(
+        t,
+        "share of the soil's weight that presses",
+        Some((&ONE, &ONE)),
+        ratio(0.0),
+        "common practice",
+        "water alone, in compacted backfill",
+    );
+    let outside = by!(
+        t,
+        "pressure of the water outside",
+        ground_pressure::pressure(depth, water, soil, soil, basis.fluids.cold.density, share)
+    )?;
+    let e_steel = given(
+        t,
+        "modulus of elasticity of steel",
+        Some((&PSI, &KPA)),
+        Pressure::of(29e6, &PSI),
+        "common practice",
+        "29 000 000 psi",
+    );
+    let nu = given(t, "Poisson's ratio of steel", Some((&ONE, &ONE)), ratio(0.3), "common practice", "0.3");
+    let law = given(t, "law of collapse", None, CollapseLaw::ShortTube, "our proposal", "short tube, the lower");
+    let collapse = by!(
+        t,
+        "pressure at which the shell would collapse",
+        cylinder_collapse::pressure(body.diameter, wall, body.shell, e_steel, nu, law)
+    )?;
+    if outside.q.si() <= 0.0 {
+        return Ok(None);
+    }
+    let ratio = reckon!(t, "collapse over pressure outside", [ONE, ONE], (collapse = collapse, outside = outside) collapse / outside);
+    Ok(Some(Shell { wall, outside, collapse, ratio }))
+}
