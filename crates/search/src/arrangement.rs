@@ -92,7 +92,7 @@ impl Wanted {
             Why::TankTooLow(below) => {
                 let below = print::in_prose(below.si(), enquiry.system().pick((&FT, &M)));
                 format!(
-                    "a tank would stand {below} below the ground for the incoming pipe to reach it, and so it is {kind}; "
+                    "even the smallest tank would stand {below} below the ground for the incoming pipe to reach it, and so it is {kind}; "
                 )
             }
         }

@@ -8,7 +8,7 @@ use stillrise_units::{Force, G, Length, Mass, Typed, print};
 
 rule! {
     "floats-when-emptied" "Unit below ground floats when it is emptied", Site;
-    looks "The weight of the empty unit, of the soil straight above a lying cylinder and of concrete that is anchored to it, over the weight of the groundwater that the unit displaces at its highest, where it stands in the ground: below the factor that is asked for it fails. Where the groundwater or the weight is not known it cannot judge."
+    looks "The weight of the empty unit, of the soil straight above a lying cylinder and of concrete that is anchored to it, over the weight of the groundwater that the unit and its risers displace at its highest, where it stands in the ground: below the factor that is asked for it fails. Where the groundwater or the weight is not known it cannot judge."
     matters "A unit that is pumped out in high groundwater lifts: pipes break, and it may come up beside the people who empty it."
     remedy "An anchor slab or anchors beside it for the uplift, groundwater kept down while it is emptied, filling with water at once after pumping out, or a unit above the ground behind a lift pump."
     source "Buoyancy and restraint of underground tanks as in a county's permit file, California, 1999, factor 1.2; the enquiry may name another published factor"

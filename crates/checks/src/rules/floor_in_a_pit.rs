@@ -23,8 +23,19 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     let installation = &performance.site.installation;
     let made = s.design.train.as_ref().map(|train| train.unit.arrangement);
-    if made.is_some_and(|made| made.is_in_ground() || made.is_built_in()) {
+    if made.is_some_and(|made| made.is_in_ground()) {
         return Verdict::skips("it is made to lie in the ground");
+    }
+    if made.is_some_and(|made| made.is_built_in()) {
+        let top = performance.fit.top;
+        return if s.enquiry.site.ground.is_given() && top.q.si() < 0.0 {
+            Verdict::fails(
+                format!("its walls end {} below the ground: what runs over the yard runs into it", s.show(-top.q, (&FT, &M))),
+                top.at,
+            )
+        } else {
+            Verdict::skips("it is built into the ground")
+        };
     }
     let pumped = s.design.basis.as_ref().is_some_and(|b| b.feed.pumped);
     let decided = installation.stands.q != Stands::Unknown;

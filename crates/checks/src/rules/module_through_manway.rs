@@ -11,7 +11,7 @@ rule! {
     matters "A pack that cannot be lifted out is cleaned by a person in the vessel, or not at all."
     remedy "Smaller modules, a wider manway over the pack, or a unit with an open top."
     source "Geometry; that packs are to come out without entry is common practice"
-    limits "Slings and lifting rings need room of their own, and a riser with a ladder leaves less."
+    limits "Whether each module can be brought under a manway from outside is not looked at: one that cannot takes a person in the vessel. Slings and lifting rings need room of their own, and a riser with a ladder leaves less."
 }
 
 fn look(s: &Subject<'_>) -> Verdict {

@@ -23,6 +23,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     if s.design.basis.as_ref().is_some_and(|b| b.feed.pumped) {
         return Verdict::skips("the water is pumped");
     }
+    if s.design.train.as_ref().is_some_and(|train| train.unit.pump_out.is_some()) {
+        return Verdict::skips("effluent pumps lift the water to the outfall");
+    }
     if performance.site.installation.water_over_crest.is_some() && performance.site.drop.is_some() {
         return Verdict::skips("the water at the outfall decides, not its invert");
     }

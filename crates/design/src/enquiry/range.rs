@@ -171,7 +171,7 @@ keys! {
         /// Density of the level float
         float_density: Quantity<Density> = spec.units(&KG_M3, &KG_M3).between("300 kg/m3", "1500 kg/m3").like("\"930 kg/m3\"");
         /// Weight empty
-        empty_weight: Quantity<Mass> = spec.units(&LB, &KG).between("10 lb", "500000 lb").like("\"2100 lb\"");
+        empty_weight: Quantity<Mass> = spec.units(&LB, &KG).between("10 lb", "20000000 lb").like("\"2100 lb\"");
         /// Material of the vessel
         material: Text = spec.like("\"coated carbon steel\"");
         /// Shipping length

@@ -148,8 +148,14 @@ pub fn flotation<T: Trail>(
         Body::LyingCylinder(body) => {
             let label = "volume of the cylinder under the groundwater";
             let volume = by!(t, label, submerged_cylinder::volume(body.diameter, body.over_all, level))?;
-            let soil = soil(t, e, unit, (body.diameter, body.over_all), (floor, level), water)?;
-            (volume, soil)
+            match over(t, e, unit, (body.diameter, body.over_all), (floor, level), water)? {
+                Some(Over { soil, risers: Some(risers) }) => (
+                    reckon!(t, "volume under the groundwater, risers included", [FT3, M3], (shell = volume, risers = risers) shell + risers),
+                    Some(soil),
+                ),
+                Some(Over { soil, risers: None }) => (volume, Some(soil)),
+                None => (volume, None),
+            }
         }
     };
     let uplift = by!(t, "uplift on the empty unit", uplift_force::force(volume, water))?;
@@ -186,15 +192,23 @@ fn hopper<T: Trail>(t: &mut T, unit: &Unit) -> Val<Volume> {
     }
 }
 
-/// Soil straight above a cylinder, less what the risers take; `None` where the ground is not known or lies below its top.
-fn soil<T: Trail>(
+/// What lies and stands over a cylinder.
+struct Over {
+    /// Weight of the soil straight above it, less what the risers take.
+    soil: Val<Force>,
+    /// What of the risers is under the groundwater, which lifts too.
+    risers: Option<Val<Volume>>,
+}
+
+/// What lies and stands over a cylinder; `None` where the ground is not known or lies below its top.
+fn over<T: Trail>(
     t: &mut T,
     e: &Enquiry,
     unit: &Unit,
     (diameter, length): (Val<Length>, Val<Length>),
     (floor, water_level): (Val<Length>, Val<Length>),
     water: Val<Density>,
-) -> Result<Option<Val<Force>>, Stop> {
+) -> Result<Option<Over>, Stop> {
     let Some(ground) = stated(t, &WhatIf::default(), "ground at the unit, site datum", &e.site.ground) else {
         return Ok(None);
     };
@@ -215,7 +229,7 @@ fn soil<T: Trail>(
     );
     let all = by!(t, "soil straight above it", soil_over_cylinder::volume(diameter, length, level))?;
     let below = by!(t, "part of it under the groundwater", soil_over_cylinder::volume(diameter, length, wet))?;
-    let (all, below) = match &unit.access {
+    let (all, below, risers) = match &unit.access {
         Some(access) => {
             let one = by!(t, "plan of a riser", circle_area::area(access.opening))?;
             let risers = reckon!(t, "plan of all risers", [FT2, M2], (one = one, n = access.count) one * n);
@@ -233,9 +247,12 @@ fn soil<T: Trail>(
             (
                 reckon!(t, "soil straight above it, without the risers", [FT3, M3], (all = all, plan = risers, level = level, top = diameter) all - plan * (level - top)),
                 reckon!(t, "part of that under the groundwater", [FT3, M3], (below = below, plan = risers, reach = reach) below - plan * reach),
+                Some(
+                    reckon!(t, "risers under the groundwater", [FT3, M3], (plan = risers, reach = reach) plan * reach),
+                ),
             )
         }
-        None => (all, below),
+        None => (all, below, None),
     };
     let backfill = &BACKFILLS[0];
     let moist = given(
@@ -254,10 +271,10 @@ fn soil<T: Trail>(
         &say!(T, "{}", backfill.saturated.source),
         backfill.title,
     );
-    by!(
+    let soil = by!(
         t,
         "weight of the soil above it, under water where it is",
         soil_weight::weight(all, below, moist, saturated, water)
-    )
-    .map(Some)
+    )?;
+    Ok(Some(Over { soil, risers }))
 }

@@ -139,6 +139,7 @@ fn pump_out(r: &mut Report<'_>, p: &Performance) {
     let table = r.rows(nodes);
     r.out.table(&table);
     r.out.remark("One pump lifts, one stands by. Friction in the discharge pipe comes on top of the lift; what stands behind the pumps gets their flow, and they break what oil is left.");
+    r.out.remark(crate::summary::ground::RESERVE);
 }
 
 fn oil(r: &mut Report<'_>, levels: &OilLevels) {

@@ -113,6 +113,9 @@ pub fn items(s: &Section) -> Vec<PartLine> {
     let mut all = Vec::new();
     let mut add = |id, name, data: String| all.push(PartLine { id, name, data });
     let mut shell = vec![unit.body.inside(l)];
+    shell.extend(unit.channels.as_ref().map(|channels| {
+        format!("{} channels of {} side by side", digits(channels.count.q.si(), 2), l(channels.width.q))
+    }));
     shell.extend(unit.particulars.material.clone());
     shell.extend(unit.particulars.empty_weight.as_ref().map(|w| format!("{} empty", s.show(w.q, (&LB, &KG)))));
     add(Id::Shell, "Shell", shell.join("; "));

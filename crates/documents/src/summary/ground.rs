@@ -1,7 +1,7 @@
 //! A unit in the ground, and its effluent pumps, in numbers.
 
 use super::section;
-use crate::render::text::Table;
+use crate::render::text::{Table, hang};
 use stillrise_search::Settled;
 use stillrise_units::catalog::{FT, FT3, GAL, GPM, KN, KPA, LBF, M, M3, M3_H, MIN, PSI};
 use stillrise_units::{Typed, Unit, print};
@@ -21,7 +21,10 @@ pub(super) fn ground(out: &mut String, settled: &Settled, width: usize) {
     let i = &p.site.installation;
     row("cover over the top of the vessel", i.cover.map(|v| show(v.q.si(), (&FT, &M))));
     if let Some(f) = &p.flotation {
-        row("highest groundwater over its floor", f.groundwater.map(|v| show(v.q.si(), (&FT, &M))));
+        row(
+            "highest groundwater over its floor",
+            f.groundwater.filter(|v| v.q.si() > 0.0).map(|v| show(v.q.si(), (&FT, &M))),
+        );
         row("uplift on the empty unit", f.uplift.map(|v| show(v.q.si(), (&LBF, &KN))));
         if let Some(held) = &f.held {
             row("its own weight", Some(show(held.weight.q.si(), (&LBF, &KN))));
@@ -62,4 +65,8 @@ pub(super) fn ground(out: &mut String, settled: &Settled, width: usize) {
         }
     }
     out.push_str(&table.render(width));
+    out.push_str(&hang(RESERVE, width, 0, 2));
 }
+
+/// What happens when no pump runs.
+pub(crate) const RESERVE: &str = "When no pump runs and that room is full, the weir ahead drowns, and water backs up into the drains with the oil on top of it: the alarm has to stop what flows in, or power has to stand by; both pumps hang on one supply. The rising main needs a non-return valve, and a loop over the level from which a sewer may back up.";

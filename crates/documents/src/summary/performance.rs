@@ -39,7 +39,9 @@ pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
     }
     table.row(["inlet and outlet".to_owned(), bores(&unit.particulars.nozzles, system)]);
     if let Some(weight) = train.unit.particulars.empty_weight {
-        table.row(["weight empty, each".to_owned(), show(weight.q.si(), (&LB, &KG))]);
+        let options = train.unit.sand_trap.is_some() || train.unit.pump_out.is_some();
+        let label = if options { "weight empty, each, without its options" } else { "weight empty, each" };
+        table.row([label.to_owned(), show(weight.q.si(), (&LB, &KG))]);
     }
     out.push_str(&table.render(width));
     if let Some(pick) = &settled.pick {
