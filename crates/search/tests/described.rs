@@ -6,7 +6,7 @@ mod common;
 
 use common::{OUT, Sheet, demo};
 use stillrise_design::provenance::Origin;
-use stillrise_design::stages::plate_pack::Laid;
+use stillrise_design::stages::plate_pack::Dimensions;
 use stillrise_design::train::unit::Unit;
 use stillrise_search::Settled;
 use stillrise_units::Typed;
@@ -21,7 +21,7 @@ fn unit(settled: &Settled) -> Unit {
     design.train.as_ref().unwrap_or_else(|| panic!("{:?}", design.stops)).unit.clone()
 }
 
-fn pack(unit: &Unit) -> &Laid {
+fn pack(unit: &Unit) -> &Dimensions {
     &unit.pack.as_ref().expect("plates").laid
 }
 

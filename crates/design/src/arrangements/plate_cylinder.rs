@@ -51,7 +51,7 @@ pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
     let body = Body::lying(row, sand_trap.as_ref(), pump_out.as_ref())?;
     let inlet = InletChamber::laid(row)?;
     let baffle = Some(DiffusionBaffle::laid(row));
-    let pack = Some(plate_pack::Laid::laid(row)?);
+    let pack = Some(plate_pack::Dimensions::laid(row)?);
     let mesh = CoalescingMesh::laid(row);
     let well = ClearWell::laid(row, &body)?;
     let retention = Retention::laid(row, well.crest.q, true)?;

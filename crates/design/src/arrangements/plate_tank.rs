@@ -53,7 +53,7 @@ pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
     let inlet = InletChamber::laid(row)?;
     let baffle = Some(DiffusionBaffle::laid(row));
     let hopper = Hopper::laid(row, &body)?;
-    let pack = Some(plate_pack::Laid::laid(row)?);
+    let pack = Some(plate_pack::Dimensions::laid(row)?);
     let mesh = CoalescingMesh::laid(row);
     let well = ClearWell::laid(row, &body)?;
     let retention = Retention::laid(row, well.crest.q, true)?;

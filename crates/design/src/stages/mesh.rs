@@ -20,7 +20,7 @@ use stillrise_units::{Length, Ratio, Typed, Velocity, ratio};
 
 record! {
     /// A mesh as it is laid out, as high and as wide as the pack ahead of it.
-    Laid {
+    Dimensions {
         /// its thickness along the flow
         thickness: Length;
         /// its fibre
@@ -34,7 +34,7 @@ record! {
 #[derive(Debug, Clone)]
 pub struct CoalescingMesh {
     /// How it is laid out.
-    pub laid: Laid,
+    pub laid: Dimensions,
     /// Measured on it: size, and share it catches.
     pub curve: Option<Val<Series>>,
     /// Velocity on its face above which it was measured to let collected oil go.
@@ -59,7 +59,7 @@ impl CoalescingMesh {
         });
         let label = "velocity on the mesh above which it lets oil go";
         let velocity_limit = row.laid(label, (&FT_MIN, &MM_S), &m.mesh_velocity_limit);
-        Some(Self { laid: Laid { thickness, fibre, solidity }, curve, velocity_limit })
+        Some(Self { laid: Dimensions { thickness, fibre, solidity }, curve, velocity_limit })
     }
 
     /// Loss through it.

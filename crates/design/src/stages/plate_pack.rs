@@ -25,7 +25,7 @@ use stillrise_units::{Angle, Area, Length, Ratio, Typed, Velocity, ratio};
 
 record! {
     /// A pack as it is laid out.
-    Laid {
+    Dimensions {
         /// length of the pack
         length: Length;
         /// height of the pack
@@ -43,7 +43,7 @@ record! {
     }
 }
 
-impl Laid {
+impl Dimensions {
     /// As a row or a described unit lays it out.
     ///
     /// # Errors
@@ -86,7 +86,7 @@ record! {
 #[derive(Debug, Clone)]
 pub struct PlatePack {
     /// How it is laid out.
-    pub laid: Laid,
+    pub laid: Dimensions,
     /// What follows.
     pub follows: Follows,
 }
@@ -99,7 +99,7 @@ impl PlatePack {
     ///
     /// # Errors
     /// [`Stop`] where it does not fit into it.
-    pub fn new<T: Trail>(t: &mut T, laid: Laid, body: &Body) -> Result<Self, Stop> {
+    pub fn new<T: Trail>(t: &mut T, laid: Dimensions, body: &Body) -> Result<Self, Stop> {
         let l = &laid;
         let top = reckon!(t, "top of the pack", [IN, MM], (bottom = l.bottom, height = l.height) bottom + height);
         let width = body.clear_width(t, "width of the pack", l.bottom, top)?;

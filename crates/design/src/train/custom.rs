@@ -252,7 +252,7 @@ pub fn parts<T: Trail>(
     let body = Body::Rectangular(Rectangular { length, width, height });
     let hopper = Hopper::new(t, &body, [hopper_length, hopper_bottom, hopper_depth])?;
     let mesh = CoalescingMesh {
-        laid: mesh::Laid { thickness, fibre: mesh_fibre, solidity: mesh_solidity },
+        laid: mesh::Dimensions { thickness, fibre: mesh_fibre, solidity: mesh_solidity },
         curve: None,
         velocity_limit: None,
     };
@@ -265,7 +265,7 @@ pub fn parts<T: Trail>(
         inlet: InletChamber { invert: inlet_invert, bore, length: inlet_length },
         baffle: Some(DiffusionBaffle { open: baffle_open }),
         hopper,
-        pack: Some(plate_pack::Laid {
+        pack: Some(plate_pack::Dimensions {
             length: pack_length,
             height: pack_height,
             bottom: pack_bottom,

@@ -42,7 +42,7 @@ pub struct Parts {
     /// Its hopper.
     pub hopper: Option<Hopper>,
     /// Its plates.
-    pub pack: Option<plate_pack::Laid>,
+    pub pack: Option<plate_pack::Dimensions>,
     /// A mesh behind them.
     pub mesh: Option<CoalescingMesh>,
     /// Where oil is held.

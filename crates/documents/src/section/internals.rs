@@ -9,7 +9,7 @@ use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
 use stillrise_design::enquiry::range::OutletControl;
 use stillrise_design::stages::Place;
-use stillrise_design::stages::plate_pack::{Laid, PlatePack};
+use stillrise_design::stages::plate_pack::{Dimensions, PlatePack};
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_units::catalog::DEG;
 use stillrise_units::{Length, Typed, math};
@@ -159,12 +159,12 @@ pub fn every(pitch: f64) -> u16 {
 }
 
 /// Vertical pitch of the plates on paper, mm.
-pub fn pitch(s: &Section, f: &Laid) -> f64 {
+pub fn pitch(s: &Section, f: &Dimensions) -> f64 {
     s.view.scale.mm(f.gap.q + f.plate.q) / if f.run.q == PlateRun::CrossFlow { math::cos(f.angle.q.si()) } else { 1.0 }
 }
 
 /// Plates inclined across the unit, seen from the side: level lines at their vertical pitch.
-fn level_plates(s: &Section, scene: &mut Scene, laid: &Laid, module: &Rect) {
+fn level_plates(s: &Section, scene: &mut Scene, laid: &Dimensions, module: &Rect) {
     let pitch = pitch(s, laid);
     let step = pitch * f64::from(every(pitch));
     if !(step.is_finite() && step > 0.0) {

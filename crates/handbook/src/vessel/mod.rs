@@ -84,7 +84,7 @@ pub static TABLES: &[Table] = &[
         expect: ("free_surface_total_m2", "m2"),
         within: None,
         only: Some(|row| {
-            row.text("tank") == "H_torisph_DIN28011_D2.4384_L9.144" && row.text("free_surface_total_m2") != ""
+            row.text("tank") == "H_torisph_DIN28011_D2.4384_L9.144" && !row.text("free_surface_total_m2").is_empty()
         }),
         evidence: FLUIDS,
     },
@@ -108,7 +108,7 @@ pub static TABLES: &[Table] = &[
         expect: ("free_surface_total_m2", "m2"),
         within: None,
         only: Some(|row| {
-            row.text("tank") == "H_torisph_ASME_D2.4384_L9.144" && row.text("free_surface_total_m2") != ""
+            row.text("tank") == "H_torisph_ASME_D2.4384_L9.144" && !row.text("free_surface_total_m2").is_empty()
         }),
         evidence: FLUIDS,
     },
@@ -131,7 +131,9 @@ pub static TABLES: &[Table] = &[
         columns: &[("h_m", "h", "m")],
         expect: ("free_surface_total_m2", "m2"),
         within: None,
-        only: Some(|row| row.text("tank") == "H_ellips2:1_D3.048_L12.192" && row.text("free_surface_total_m2") != ""),
+        only: Some(|row| {
+            row.text("tank") == "H_ellips2:1_D3.048_L12.192" && !row.text("free_surface_total_m2").is_empty()
+        }),
         evidence: FLUIDS,
     },
     Table {
