@@ -52,7 +52,9 @@ pub(crate) fn wanted(enquiry: &Enquiry, range: &Range, what_if: &WhatIf, begun: 
     if *enquiry.site.buried == Some(true) {
         return Wanted { arrangement: buried, why: Why::MustLieInGround };
     }
-    let Some(tank) = range.models.iter().find(|m| Arrangement::of(m) == usual.arrangement) else { return usual };
+    let tanks = by_size(range).into_iter().map(|row| &range.models[row]);
+    let smallest = tanks.into_iter().find(|m| Arrangement::of(m) == usual.arrangement);
+    let Some(tank) = smallest else { return usual };
     let Some(installation) = would_stand(enquiry, what_if, begun, &Source::Row(range, tank)) else { return usual };
     // A pump behind the unit leaves the oil whole, where one ahead of it breaks it.
     let offers = range.models.iter().any(|m| Arrangement::of(m) == buried && m.pump_out_length.is_given());
@@ -79,6 +81,12 @@ pub(crate) fn by_size(range: &Range) -> Vec<usize> {
 }
 
 impl Wanted {
+    /// What is looked for where none of this arrangement will do: a tank, unless somebody asked for what lies in the ground.
+    pub(crate) fn or_else(&self) -> Option<Self> {
+        let asked = matches!(self.why, Why::Usual | Why::Named | Why::MustLieInGround);
+        (!asked).then_some(Self { arrangement: Arrangement::PlateTank, why: Why::Usual })
+    }
+
     /// What is said ahead of why a unit was taken; nothing where nobody would ask.
     pub(crate) fn words(&self, enquiry: &Enquiry) -> String {
         let kind = self.arrangement.meaning();

@@ -118,7 +118,13 @@ pub fn pick(
     let mut pick = found(enquiry, range, what_if, begun, near);
     // What the enquiry itself names has no neighbours.
     let named = enquiry.unit.dimensions.is_some() || enquiry.unit.model.is_some();
-    let wanted = wanted(enquiry, range, what_if, begun);
+    // Beside the one taken stand those of its own arrangement.
+    let mut wanted = wanted(enquiry, range, what_if, begun);
+    if let Some(Pick { how: How::Row(row), .. }) = &pick
+        && let Some(model) = range.models.get(*row)
+    {
+        wanted.arrangement = Arrangement::of(model);
+    }
     let ask = Ask { enquiry, range, what_if, begun, near, wanted };
     let candidates = pick.as_ref().filter(|_| !named).map_or_else(Vec::new, |pick| ask.neighbours(pick));
     // Of several reasons against the one below the plainest is told, the same wherever it is.
@@ -160,22 +166,32 @@ pub fn found(
         return Some(near.clone());
     }
     let wanted = wanted(enquiry, range, what_if, begun);
-    let ask = Ask { enquiry, range, what_if, begun, near, wanted };
-    let mut on_condition = OnCondition::default();
-    if *enquiry.unit.custom != Some(true)
-        && let Some(found) = ask.among_rows(&mut on_condition)
-    {
-        return Some(found);
+    let ask = |wanted| Ask { enquiry, range, what_if, begun, near, wanted };
+    // Where the levels ask for one in the ground and none of those will do, a tank with what speaks against it is better than
+    // nothing.
+    ask(wanted).of_its_kind().or_else(|| ask(wanted.or_else()?).of_its_kind())
+}
+
+impl Ask<'_> {
+    /// The unit of the arrangement that is looked for: of the range, on a condition, or made to measure.
+    fn of_its_kind(&self) -> Option<Pick> {
+        let (ask, enquiry) = (self, self.enquiry);
+        let mut on_condition = OnCondition::default();
+        if *enquiry.unit.custom != Some(true)
+            && let Some(found) = ask.among_rows(&mut on_condition)
+        {
+            return Some(found);
+        }
+        // A unit of the range on a condition goes before one made to measure.
+        if on_condition.ahead.is_none()
+            && on_condition.limit.is_none()
+            && !self.wanted.arrangement.is_in_ground()
+            && let Some(pick) = ask.custom(&mut on_condition)
+        {
+            return Some(pick);
+        }
+        on_condition.best(enquiry.unit.count.0)
     }
-    // A unit of the range on a condition goes before one made to measure.
-    if on_condition.ahead.is_none()
-        && on_condition.limit.is_none()
-        && !wanted.arrangement.is_in_ground()
-        && let Some(pick) = ask.custom(&mut on_condition)
-    {
-        return Some(pick);
-    }
-    on_condition.best(enquiry.unit.count.0)
 }
 
 /// What a search goes by.
@@ -267,7 +283,9 @@ impl Ask<'_> {
         let rows = self.rows();
         let lead = self.wanted.words(self.enquiry);
         // A row stays the pick while nothing speaks against it and something speaks against the one below.
-        if let Some((near @ Pick { how: How::Row(row), count: 1, .. }, design)) = self.near {
+        if let Some((near @ Pick { how: How::Row(row), count: 1, .. }, design)) = self.near
+            && rows.contains(row)
+        {
             let below = rows.iter().position(|r| r == row).and_then(|place| place.checked_sub(1)).map(|p| rows[p]);
             if self.judged(design).is_none() && below.is_none_or(|b| self.row(b, 1).is_some()) {
                 return Some(near.clone());

@@ -169,3 +169,17 @@ fn levels_choose_the_arrangement_and_the_enquiry_may_pin_it() {
     let (pinned, because) = of(&with(&[("site.buried", "true"), ("unit.arrangement", "plate tank")]));
     assert_eq!(pinned, Arrangement::PlateTank, "{because}");
 }
+
+/// A flow that no cylinder of the range takes, however low the pipe: a tank is named with what speaks against it, where
+/// nobody asked for one in the ground; where somebody did, none is put in its place.
+#[test]
+fn where_no_cylinder_will_do_a_tank_is_looked_for() {
+    let deep = [("unit", OUT), ("site.ground", "106.0 ft"), ("site.max_length", "40 ft"), ("site.max_width", "60 ft")];
+    let large = |more: &[(&str, &str)]| {
+        let sheet = Sheet::data("wash").with("stream.flow", "3000 gpm").with("stated", OUT).with("spill", OUT);
+        deep.iter().chain(more).fold(sheet, |sheet, (key, value)| sheet.with(key, value)).settle(&demo())
+    };
+    let kind = |settled: &Settled| settled.job.design.train.as_ref().map(|train| train.unit.arrangement);
+    assert_ne!(kind(&large(&[])), Some(Arrangement::PlateCylinder));
+    assert_eq!(kind(&large(&[("site.buried", "true")])), None);
+}

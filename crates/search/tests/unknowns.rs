@@ -94,6 +94,7 @@ static SILENCES: &[Silence] = silences! {
         "unit.dimensions.angle" = "25 deg", "stream.solids" = "40 mg/L"
     ] "passes"; "stream.solids" = OUT => "stream \"wash\".solids";
     "shell-may-collapse": "buried" "passes"; "unit.dimensions.wall" = OUT => "unit.dimensions.wall";
+    "shell-may-collapse": "buried" "passes"; "unit.dimensions.material" = "glass-fibre plastic", "site.groundwater" = "106.00 ft" => "unit.dimensions.material";
     "module-through-manway": "buried" "passes"; "unit.dimensions.module_length" = OUT => "unit.dimensions.module_length", "unit.dimensions.module_width";
     "floats-when-emptied": "buried" "passes"; "site.groundwater" = OUT => "site.groundwater";
     "pack-cannot-be-lifted": "wash" "passes"; "unit.dimensions.pack_lifts_out" = OUT => "unit.dimensions.pack_lifts_out";

@@ -2,16 +2,17 @@
 
 use crate::ask::{Ask, GROUND};
 use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::performance::shell::metal;
 use stillrise_units::catalog::{IN, KPA, MM, PSI};
 use stillrise_units::print;
 
 rule! {
     "shell-may-collapse" "Empty shell may be pressed in", Unit;
-    looks "Of a lying cylinder in the ground, empty: the pressure at which a round shell between its heads would collapse against that of the water outside at its lowest line, groundwater at grade where nobody said. Less than twice fails. Where the thickness is not known it cannot judge."
+    looks "Of a lying cylinder in the ground, empty: the pressure at which a round shell between its heads would collapse against that of the water outside at its lowest line, groundwater at grade where nobody said. Less than twice fails. Where the thickness or the metal is not known it cannot judge."
     matters "A shell that is pumped out in high groundwater, or with a blocked vent, buckles inward at once."
     remedy "A thicker shell, rings or inner bulkheads that shorten its free length, groundwater kept down while it is emptied, vents kept open."
     source "Roark's short tube, coefficient from memory; twice is our proposal for what is not round, codes of pressure vessels take about 3"
-    limits "Elastic, steel, a perfect shell; soil, traffic and vacuum come on top. For a licensed engineer."
+    limits "Elastic, a perfect shell of one length between its heads, inner walls not counted; soil, traffic and vacuum come on top. For a licensed engineer."
 }
 
 /// Collapse over the pressure outside, at least.
@@ -27,6 +28,13 @@ fn look(s: &Subject<'_>) -> Verdict {
             return Verdict::cannot_judge(
                 "the thickness of the shell is not stated",
                 [Ask::unit(s, "wall", "How thick is the shell of the unit?")],
+                None,
+            );
+        }
+        if metal(&train.unit).is_none() {
+            return Verdict::cannot_judge(
+                "it is not known to be of a steel that stands in our table",
+                [Ask::unit(s, "material", "What is the vessel of the unit made of?")],
                 None,
             );
         }

@@ -59,7 +59,7 @@ impl Fit {
 /// Finds the room that the units need.
 pub(super) fn fit<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, train: &Train, installation: &Installation) -> Fit {
     t.section("room that the units need");
-    let buried = installation.stands.q == Stands::Buried;
+    let buried = installation.stands.q == Stands::Buried || train.unit.arrangement.is_in_ground();
     let access = stated_or(t, w, &e.site.access, || {
         if buried {
             let none = Length::from_si(0.0);

@@ -19,7 +19,8 @@ use stillrise_handbook::ground::{
 };
 use stillrise_handbook::hydraulics::circle_area;
 use stillrise_handbook::sources::BUOYANCY_PERMIT;
-use stillrise_units::catalog::{FT, KG_M3, KN, LB_FT3, LBF, M};
+use stillrise_handbook::spread::Spread;
+use stillrise_units::catalog::{FT, FT3, KG_M3, KN, LB_FT3, LBF, M, M3, ONE};
 use stillrise_units::{Density, Force, G, Length, Ratio, Typed, Volume};
 
 const SITE: Pair = (&FT, &M);
@@ -90,7 +91,7 @@ pub fn flotation<T: Trail>(
     let wanted = given(
         t,
         "factor against flotation that is asked for",
-        None,
+        Some((&ONE, &ONE)),
         stillrise_units::ratio(asked.factor),
         &say!(T, "{}", asked.source),
         asked.title,
@@ -188,7 +189,7 @@ pub fn flotation<T: Trail>(
 fn hopper<T: Trail>(t: &mut T, unit: &Unit) -> Val<Volume> {
     match &unit.hopper {
         Some(hopper) => hopper.volume,
-        None => given(t, "volume of the hopper", None, Volume::from_si(0.0), "unit", "no hopper"),
+        None => given(t, "volume of the hopper", Some((&FT3, &M3)), Volume::from_si(0.0), "unit", "no hopper"),
     }
 }
 
@@ -254,27 +255,30 @@ fn over<T: Trail>(
         }
         None => (all, below, None),
     };
-    let backfill = &BACKFILLS[0];
-    let moist = given(
-        t,
-        "density of the moist backfill",
-        Some(DENSITY),
-        Density::from_si(backfill.moist.typical_si()),
-        &say!(T, "{}", backfill.moist.source),
-        backfill.title,
-    );
-    let saturated = given(
-        t,
-        "density of the backfill under water, saturated",
-        Some(DENSITY),
-        Density::from_si(backfill.saturated.typical_si()),
-        &say!(T, "{}", backfill.saturated.source),
-        backfill.title,
-    );
+    let [moist, saturated] = backfill(t);
     let soil = by!(
         t,
         "weight of the soil above it, under water where it is",
         soil_weight::weight(all, below, moist, saturated, water)
     )?;
     Ok(Some(Over { soil, risers }))
+}
+
+/// Density of the backfill, moist and saturated with water.
+pub(super) fn backfill<T: Trail>(t: &mut T) -> [Val<Density>; 2] {
+    let backfill = &BACKFILLS[0];
+    let mut of = |label: &str, spread: &Spread| {
+        given(
+            t,
+            label,
+            Some(DENSITY),
+            Density::from_si(spread.typical_si()),
+            &say!(T, "{}", spread.source),
+            backfill.title,
+        )
+    };
+    [
+        of("density of the moist backfill", &backfill.moist),
+        of("density of the backfill under water, saturated", &backfill.saturated),
+    ]
 }

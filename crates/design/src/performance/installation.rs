@@ -49,11 +49,11 @@ choice! {
         /// the incoming pipe lies too low for the water at the outfall
         WaterOver "where the incoming pipe reaches it, the water at the outfall would stand above the level in it",
         /// made to lie in the ground, and pumped to
-        Covered "it is made to lie in the ground, under the cover that is asked for",
+        Covered "as high as the cover that is asked for lets it",
         /// made to lie in the ground; the incoming pipe asks for a lower floor than the cover
-        PipeReaches "it is made to lie in the ground, as high as the incoming pipe reaches it",
+        PipeReaches "as high as the incoming pipe reaches it",
         /// made to lie in the ground; the outfall is higher than any level at which it could
-        OutfallOver "it is made to lie in the ground, and so low its outlet does not drain",
+        OutfallOver "so low that its outlet does not drain",
         /// no ground
         NoGround "the ground's elevation was not said",
         /// no incoming pipe

@@ -1,5 +1,6 @@
 //! The shell of a lying cylinder in the ground, empty, against the water outside: preliminary.
 
+use super::flotation::backfill;
 use super::installation::Installation;
 use crate::basis::Basis;
 use crate::basis::stated::stated;
@@ -7,11 +8,12 @@ use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, WhatIf, given};
 use crate::train::unit::Unit;
 use crate::vessel::Body;
-use crate::{by, reckon, record};
+use crate::{by, reckon, record, say};
 use stillrise_handbook::ground::ground_pressure;
 use stillrise_handbook::shop::cylinder_collapse::{self, CollapseLaw};
-use stillrise_units::catalog::{FT, KG_M3, KPA, LB_FT3, M, ONE, PSI};
-use stillrise_units::{Density, Length, Pressure, Ratio, Typed, ratio};
+use stillrise_handbook::shop::strengths::{STRENGTHS, Strength};
+use stillrise_units::catalog::{FT, KPA, M, ONE, PSI};
+use stillrise_units::{Length, Pressure, Ratio, Typed, ratio};
 
 record! {
     /// The empty shell.
@@ -27,8 +29,16 @@ record! {
     }
 }
 
-/// Finds it: the groundwater at its highest, at grade where nobody said. `None` for another body, or where the thickness or
-/// the ground is not known.
+/// The metal of a unit, by what its material is said to be; `None` where that names none of those we know.
+#[must_use]
+pub fn metal(unit: &Unit) -> Option<&'static Strength> {
+    let material = unit.particulars.material.as_ref()?.to_lowercase();
+    let word = if material.contains("stainless") { "stainless" } else { "steel" };
+    STRENGTHS.iter().find(|metal| metal.word == word).filter(|metal| material.contains(metal.word))
+}
+
+/// Finds it: the groundwater at its highest, at grade where nobody said. `None` for another body, or where thickness,
+/// metal or ground is not known.
 ///
 /// # Errors
 /// [`Stop`] when a formula has no answer.
@@ -45,6 +55,7 @@ pub fn shell<T: Trail>(
     else {
         return Ok(None);
     };
+    let Some(metal) = metal(unit) else { return Ok(None) };
     let Some(ground) = stated(t, w, "ground at the unit, site datum", &e.site.ground) else { return Ok(None) };
     t.section("shell of the empty unit");
     let depth = reckon!(t, "lowest line below the ground", [FT, M], (ground = ground, floor = floor) ground - floor);
@@ -56,15 +67,7 @@ pub fn shell<T: Trail>(
             given(t, "groundwater below the ground", Some(LEVEL), Length::from_si(0.0), "not stated", "taken at grade")
         }
     };
-    let density = (&LB_FT3, &KG_M3) as Pair;
-    let soil = given(
-        t,
-        "density of the soil, which is not counted",
-        Some(density),
-        Density::of(120.0, &LB_FT3),
-        "not used",
-        "0 % of it",
-    );
+    let [moist, saturated] = backfill(t);
     let share = given(
         t,
         "share of the soil's weight that presses",
@@ -76,22 +79,16 @@ pub fn shell<T: Trail>(
     let outside = by!(
         t,
         "pressure of the water outside",
-        ground_pressure::pressure(depth, water, soil, soil, basis.fluids.cold.density, share)
+        ground_pressure::pressure(depth, water, moist, saturated, basis.fluids.cold.density, share)
     )?;
-    let e_steel = given(
-        t,
-        "modulus of elasticity of steel",
-        Some((&PSI, &KPA)),
-        Pressure::of(29e6, &PSI),
-        "common practice",
-        "29 000 000 psi",
-    );
-    let nu = given(t, "Poisson's ratio of steel", Some((&ONE, &ONE)), ratio(0.3), "common practice", "0.3");
+    let source = say!(T, "{}", metal.source);
+    let e_metal = given(t, "modulus of elasticity", Some((&PSI, &KPA)), metal.modulus(), &source, metal.title);
+    let nu = given(t, "Poisson's ratio", Some((&ONE, &ONE)), ratio(metal.poisson), &source, metal.title);
     let law = given(t, "law of collapse", None, CollapseLaw::ShortTube, "our proposal", "short tube, the lower");
     let collapse = by!(
         t,
         "pressure at which the shell would collapse",
-        cylinder_collapse::pressure(body.diameter, wall, body.shell, e_steel, nu, law)
+        cylinder_collapse::pressure(body.diameter, wall, body.shell, e_metal, nu, law)
     )?;
     if outside.q.si() <= 0.0 {
         return Ok(None);

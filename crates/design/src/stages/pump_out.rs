@@ -3,7 +3,7 @@
 //! The clear well runs over its weir into it, so that the levels ahead do not follow the pumps.
 
 use crate::provenance::{Pair, Stop, Trail, Val, given};
-use crate::train::row::{DIMENSION, Row};
+use crate::train::row::Row;
 use crate::vessel::{Body, Stretch};
 use crate::{by, reckon, record, say};
 use stillrise_handbook::hydraulics::{pump_cycle_time, pump_run_time};
@@ -120,12 +120,9 @@ impl PumpOut {
         Ok(Runs { between, cycle, run, reserve, lasts, lift })
     }
 
-    /// The dimension units it is written in.
+    /// Its levels, from below: stop, start, alarm.
     #[must_use]
-    pub fn levels(&self) -> [(Val<Length>, &'static str); 3] {
-        [(self.stop, "STOP"), (self.start, "START"), (self.alarm, "ALARM")]
+    pub fn levels(&self) -> [Val<Length>; 3] {
+        [self.stop, self.start, self.alarm]
     }
 }
-
-/// Print units of its levels.
-pub const LEVELS: Pair = DIMENSION;

@@ -67,7 +67,7 @@ pub fn draw(s: &Section, scene: &mut Scene) {
                 );
                 scene.line(at.by(0.0, -4.0), pt(at.x, s.at(zero(), rim).y - 3.0), Pen::Outline);
             }
-            for (level, _) in pumps.levels() {
+            for level in pumps.levels() {
                 scene.on(Layer::Level).line(s.at(from, level.q), s.at(to, level.q), Pen::Phantom);
             }
         });

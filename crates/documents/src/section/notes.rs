@@ -76,7 +76,8 @@ fn plates(s: &Section) -> Option<String> {
 
 /// What is drawn without data.
 fn nominal(s: &Section) -> String {
-    let mut what = vec!["walls, cover, nozzle stubs, deflector, float", "tops of baffles"];
+    let top = if s.unit().body.is_open() { "cover" } else { "places of the manways" };
+    let mut what = vec!["walls", top, "nozzle stubs, deflector, float", "tops of baffles"];
     if s.unit().mesh.is_some() {
         what.push("height of the mesh");
     }
