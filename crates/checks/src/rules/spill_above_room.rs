@@ -75,10 +75,10 @@ fn look(s: &Subject<'_>) -> Verdict {
             room.spare.at,
         )
     } else if room.spare.q < spill.at_unit().q * ratio(BARELY) {
-        Verdict::passes(format!("{says} just finds room between alarm and limit: next to nothing stays free"))
+        Verdict::passes(format!("{says} just finds room between alarm and limit with the water at rest: next to nothing stays free"))
     } else {
         Verdict::passes(format!(
-            "{says} finds room between alarm and limit, and {} stay free",
+            "{says} finds room between alarm and limit with the water at rest, and {} stay free; while water flows the alarm comes later and leaves less",
             gallons(room.spare.q)
         ))
     }

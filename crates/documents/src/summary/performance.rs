@@ -266,7 +266,7 @@ pub(super) fn storage(out: &mut String, settled: &Settled, width: usize) {
         table.row(["oil to the alarm".to_owned(), span(days.q)]);
     }
     if let Some(spill) = &s.spill {
-        table.row(["room for a spill between alarm and limit".to_owned(), show(spill.room.q.si(), STORE)]);
+        table.row(["room for a spill between alarm and limit, at rest".to_owned(), show(spill.room.q.si(), STORE)]);
         table.row(["room less what of the spill comes to it".to_owned(), show(spill.spare.q.si(), STORE)]);
         if let Some(water) = spill.displaced.filter(|water| water.q.si() > 0.0) {
             table.row(["water that the spill pushes out ahead of the oil".to_owned(), show(water.q.si(), STORE)]);
