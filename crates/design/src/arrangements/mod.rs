@@ -1,9 +1,10 @@
 //! The arrangements of a unit, one a file: which body, which stages, from which keys. A new one is a file here, a word in
-//! [`Arrangement`] and a line in `own`.
+//! [`Arrangement`] and a line in `own`; `parts` composes them all.
 
 mod channel_basin;
 mod open_cylinder;
 mod open_tank;
+mod parts;
 mod plate_cylinder;
 mod plate_tank;
 
@@ -31,16 +32,25 @@ choice! {
 
 /// What an arrangement says of itself.
 struct Own {
-    /// Keys without which it cannot be laid out.
-    needed: &'static [&'static str],
+    /// The form of its body.
+    form: Form,
+    /// Whether it has plates.
+    plates: bool,
     /// Whether it is made to lie in the ground.
     in_ground: bool,
     /// Whether it is open and built into the ground, as a basin is.
     built_in: bool,
-    /// Whether its vessel is a lying cylinder.
-    cylinder: bool,
-    /// Whether it has plates.
-    plates: bool,
+}
+
+/// The form of a body.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Form {
+    /// A rectangular tank.
+    Tank,
+    /// Parallel channels.
+    Channels,
+    /// A lying cylinder.
+    Lying,
 }
 
 impl Arrangement {
@@ -67,9 +77,8 @@ impl Arrangement {
     }
 
     /// Keys without which it cannot be laid out.
-    #[must_use]
-    pub fn needed(self) -> &'static [&'static str] {
-        self.own().needed
+    pub fn needed(self) -> impl Iterator<Item = &'static str> {
+        parts::needed(self.own())
     }
 
     /// Whether it is made to lie in the ground.
@@ -87,7 +96,7 @@ impl Arrangement {
     /// Whether its vessel is a lying cylinder.
     #[must_use]
     pub fn is_cylinder(self) -> bool {
-        self.own().cylinder
+        self.own().form == Form::Lying
     }
 
     /// Whether it has plates.
@@ -101,12 +110,6 @@ impl Arrangement {
     /// # Errors
     /// [`Stop`] naming the dimension that is missing.
     pub fn parts<T: Trail>(self, row: &mut Row<'_, T>) -> Result<Parts, Stop> {
-        match self {
-            Arrangement::PlateTank => plate_tank::parts(row),
-            Arrangement::OpenTank => open_tank::parts(row),
-            Arrangement::PlateCylinder => plate_cylinder::parts(row),
-            Arrangement::OpenCylinder => open_cylinder::parts(row),
-            Arrangement::ChannelBasin => channel_basin::parts(row),
-        }
+        parts::parts(self.own(), row)
     }
 }

@@ -1,65 +1,6 @@
 //! Arrangement: a lying cylinder in the ground without plates, in which droplets rise over the whole of its surface.
 
-use super::Own;
-use crate::provenance::{Stop, Trail};
-use crate::stages::access::Access;
-use crate::stages::clear_well::ClearWell;
-use crate::stages::diffusion_baffle::DiffusionBaffle;
-use crate::stages::downcomer::Downcomer;
-use crate::stages::inlet_chamber::InletChamber;
-use crate::stages::pump_out::PumpOut;
-use crate::stages::retention::Retention;
-use crate::stages::sand_trap::SandTrap;
-use crate::train::row::Row;
-use crate::train::unit::Parts;
-use crate::vessel::Body;
+use super::{Form, Own};
 
 /// What it says of itself.
-pub(super) const OWN: Own = Own {
-    needed: &[
-        "length",
-        "diameter",
-        "outlet_invert",
-        "outlet_pipe",
-        "inlet_invert",
-        "inlet_pipe",
-        "inlet_length",
-        "well_length",
-        "lip",
-    ],
-    in_ground: true,
-    built_in: false,
-    cylinder: true,
-    plates: false,
-};
-
-/// Its parts.
-///
-/// # Errors
-/// [`Stop`] naming the dimension that is missing.
-pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
-    let sand_trap = SandTrap::laid(row)?;
-    let pump_out = PumpOut::laid(row)?;
-    let body = Body::lying(row, sand_trap.as_ref(), pump_out.as_ref())?;
-    let inlet = InletChamber::laid(row)?;
-    let baffle = Some(DiffusionBaffle::laid(row));
-    let well = ClearWell::laid(row, &body)?;
-    let retention = Retention::laid(row, well.crest.q, false)?;
-    let downcomer = Downcomer::laid(row)?;
-    let access = Some(Access::laid(row));
-    Ok(Parts {
-        channels: None,
-        sand_trap,
-        pump_out,
-        access,
-        body,
-        inlet,
-        baffle,
-        hopper: None,
-        pack: None,
-        mesh: None,
-        retention,
-        downcomer,
-        well,
-    })
-}
+pub(super) const OWN: Own = Own { form: Form::Lying, plates: false, in_ground: true, built_in: false };

@@ -1,66 +1,6 @@
-//! Arrangement: a rectangular tank without plates, in which droplets rise over the whole of its plan.
+//! Arrangement: a rectangular tank above the ground without plates, in which droplets rise over the whole of its plan.
 
-use super::Own;
-use crate::provenance::{Stop, Trail};
-use crate::stages::clear_well::ClearWell;
-use crate::stages::diffusion_baffle::DiffusionBaffle;
-use crate::stages::downcomer::Downcomer;
-use crate::stages::hopper::Hopper;
-use crate::stages::inlet_chamber::InletChamber;
-use crate::stages::pump_out::PumpOut;
-use crate::stages::retention::Retention;
-use crate::stages::sand_trap::SandTrap;
-use crate::train::row::Row;
-use crate::train::unit::Parts;
-use crate::vessel::Body;
+use super::{Form, Own};
 
 /// What it says of itself.
-pub(super) const OWN: Own = Own {
-    needed: &[
-        "length",
-        "width",
-        "height",
-        "outlet_invert",
-        "outlet_pipe",
-        "inlet_invert",
-        "inlet_pipe",
-        "inlet_length",
-        "well_length",
-        "lip",
-    ],
-    in_ground: false,
-    built_in: false,
-    cylinder: false,
-    plates: false,
-};
-
-/// Its parts.
-///
-/// # Errors
-/// [`Stop`] naming the dimension that is missing.
-pub fn parts<T: Trail>(row: &mut Row<'_, T>) -> Result<Parts, Stop> {
-    let sand_trap = SandTrap::laid(row)?;
-    let pump_out = PumpOut::laid(row)?;
-    let body = Body::rectangular(row, sand_trap.as_ref(), pump_out.as_ref())?;
-    let inlet = InletChamber::laid(row)?;
-    let baffle = Some(DiffusionBaffle::laid(row));
-    let hopper = Hopper::laid(row, &body)?;
-    let well = ClearWell::laid(row, &body)?;
-    let retention = Retention::laid(row, well.crest.q, false)?;
-    let downcomer = Downcomer::laid(row)?;
-    Ok(Parts {
-        channels: None,
-        sand_trap,
-        pump_out,
-        access: None,
-        body,
-        inlet,
-        baffle,
-        hopper,
-        pack: None,
-        mesh: None,
-        retention,
-        downcomer,
-        well,
-    })
-}
+pub(super) const OWN: Own = Own { form: Form::Tank, plates: false, in_ground: false, built_in: false };

@@ -222,7 +222,7 @@ impl Model {
             "lip" => self.lip.is_given(),
             _ => true,
         };
-        Arrangement::of(self).needed().iter().copied().filter(|key| !given(key)).collect()
+        Arrangement::of(self).needed().filter(|key| !given(key)).collect()
     }
 }
 

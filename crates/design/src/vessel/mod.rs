@@ -11,6 +11,7 @@ pub use rectangular::Rectangular;
 
 use crate::provenance::{Node, Stop, Trail, Val, choose, given};
 use crate::reckon;
+use crate::stages::channels::Channels;
 use crate::stages::pump_out::PumpOut;
 use crate::stages::sand_trap::SandTrap;
 use crate::train::row::Row;
@@ -55,30 +56,31 @@ impl Body {
     /// [`Stop`] naming the dimension that is missing.
     pub fn rectangular<T: Trail>(
         row: &mut Row<'_, T>,
-        sand: Option<&SandTrap>,
-        pumps: Option<&PumpOut>,
+        channels: Option<&Channels>,
+        options: TakenOptions<'_>,
     ) -> Result<Self, Stop> {
         let m = row.m;
         let length = row.need("inside length", &m.length)?;
-        Ok(Body::Rectangular(Rectangular {
-            length: with_options(row.t, "inside length, options included", length, sand, pumps),
-            width: row.need("inside width", &m.width)?,
-            height: row.need("height of the walls", &m.height)?,
-        }))
+        let length = with_options(row.t, "inside length, options included", length, options);
+        let width = match channels {
+            Some(channels) => {
+                let (width, n) = (channels.width, channels.count);
+                reckon!(row.t, "width of all channels together", [FT, M], (width = width, n = n) width * n)
+            }
+            None => row.need("inside width", &m.width)?,
+        };
+        let height = row.need("height of the walls", &m.height)?;
+        Ok(Body::Rectangular(Rectangular { length, width, height }))
     }
     /// A lying cylinder as a row or a described unit lays it out.
     ///
     /// # Errors
     /// [`Stop`] naming the dimension that is missing.
-    pub fn lying<T: Trail>(
-        row: &mut Row<'_, T>,
-        sand: Option<&SandTrap>,
-        pumps: Option<&PumpOut>,
-    ) -> Result<Self, Stop> {
+    pub fn lying<T: Trail>(row: &mut Row<'_, T>, options: TakenOptions<'_>) -> Result<Self, Stop> {
         let m = row.m;
         let diameter = row.need("inside diameter", &m.diameter)?;
         let shell = row.need("length of the shell", &m.length)?;
-        let shell = with_options(row.t, "length of the shell, options included", shell, sand, pumps);
+        let shell = with_options(row.t, "length of the shell, options included", shell, options);
         let heads = m.heads.0.unwrap_or(HeadForm::Flat);
         let source = m.heads.1.source(row.source);
         let heads = given(row.t, "form of the heads", None, heads, &source, heads.word());
@@ -252,14 +254,11 @@ impl Body {
     }
 }
 
+/// The sand compartment and the pump-out compartment, where they are taken.
+pub type TakenOptions<'a> = (Option<&'a SandTrap>, Option<&'a PumpOut>);
+
 /// A length with those of the options that are taken.
-fn with_options<T: Trail>(
-    t: &mut T,
-    label: &str,
-    length: Val<Length>,
-    sand: Option<&SandTrap>,
-    pumps: Option<&PumpOut>,
-) -> Val<Length> {
+fn with_options<T: Trail>(t: &mut T, label: &str, length: Val<Length>, (sand, pumps): TakenOptions<'_>) -> Val<Length> {
     let mut all: ArrayVec<Val<Length>, 3> = ArrayVec::new();
     all.push(length);
     all.extend(sand.map(|trap| trap.length));
