@@ -10,6 +10,7 @@ pub mod pick;
 pub mod questions;
 pub mod results;
 pub mod risk;
+mod shortcoming;
 pub mod shortfall;
 mod side_by_side;
 pub mod standing;

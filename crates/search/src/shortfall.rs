@@ -1,7 +1,8 @@
 //! Where nothing fits: what speaks against the one that comes nearest, how many of which would do, or which dimensions.
 
 use crate::arrangement::wanted;
-use crate::pick::{ANSWERED_AHEAD, Ask, Condition, How, MOST_IN_PARALLEL, Pick, found, try_unit};
+use crate::pick::{Ask, Condition, How, MOST_IN_PARALLEL, Pick, found, try_unit};
+use crate::shortcoming::ANSWERED_AHEAD;
 use stillrise_checks::{Rule, Subject, bars_pick};
 use stillrise_design::basis::cases::{Kind, largest};
 use stillrise_design::enquiry::Enquiry;
