@@ -90,7 +90,7 @@ fn holds(settled: &Settled, system: System) {
     stated.extend([unit.body.over_all().q, unit.body.height().q, unit.below_floor()]);
     // Both heads have their depth.
     stated.extend([unit.body.head(), unit.body.head()]);
-    stated.extend([unit.inlet.invert.q, unit.well.invert.q, unit.downcomer.lip.q]);
+    stated.extend([unit.inlet.invert.q, unit.outlet.invert.q, unit.underflow.edge().q]);
     stated.extend(unit.pack.iter().flat_map(|pack| [pack.laid.bottom.q, pack.laid.height.q]));
     stated.retain(|l| l.si() > 0.0);
     let mut open: Vec<&Length> = stated.iter().collect();

@@ -3,7 +3,6 @@
 use stillrise_design::WhatIf;
 use stillrise_design::arrangements::Arrangement;
 use stillrise_design::enquiry::Enquiry;
-use stillrise_design::enquiry::keys::Quantity;
 use stillrise_design::enquiry::range::{Model, Range};
 use stillrise_design::job::{Design, would_stand};
 use stillrise_design::performance::installation::Stands;
@@ -71,9 +70,9 @@ pub(crate) fn wanted(enquiry: &Enquiry, range: &Range, what_if: &WhatIf, begun: 
 /// Rows from small to large, by the water they hold.
 pub(crate) fn by_size(range: &Range) -> Vec<usize> {
     let size = |m: &Model| {
-        let side = |q: &Quantity<Length>| q.q().map_or(0.0, Typed::si);
-        let width = if Arrangement::of(m).is_cylinder() { side(&m.diameter) } else { side(&m.width) };
-        side(&m.length) * width * side(&m.outlet_invert)
+        let found = Arrangement::of(m).form().extents(m, |side| side.said.q().map(Typed::si));
+        let [length, width, _] = found.unwrap_or_default();
+        length * width * m.outlet_invert.q().map_or(0.0, Typed::si)
     };
     let mut rows: Vec<usize> = (0..range.models.len()).collect();
     rows.sort_by(|a, b| size(&range.models[*a]).total_cmp(&size(&range.models[*b])));

@@ -30,14 +30,16 @@ fn three_outside_dimensions_a_pack_and_the_flow_will_do() {
     let settled = rough().settle(&demo());
     assert!(settled.job.design.performance.is_some(), "{:?}", settled.job.design.stops);
     let f = unit(&settled);
-    let [length, width, height] = f.body.sizes().1;
+    let [length, width, height] = f.body.sizes().1.into_inner().expect("three sides");
     // Two walls of 1/4 in off length and width, one floor off the height.
     assert!((length.in_unit(&MM) - (2400.0 - 12.7)).abs() < 1e-9);
     assert!((width.in_unit(&MM) - (1200.0 - 12.7)).abs() < 1e-9);
     assert!((height.in_unit(&MM) - (1500.0 - 6.35)).abs() < 1e-9);
-    assert!((f.well.invert.q.si() / height.si() - 0.75).abs() < 1e-9);
+    assert!((f.outlet.invert.q.si() / height.si() - 0.75).abs() < 1e-9);
     assert!((pack(&f).gap.q.in_unit(&IN) - 0.75).abs() < 1e-9);
-    assert!(f.downcomer.lip.q < f.well.crest.q && f.inlet.invert.q > f.well.invert.q && f.inlet.invert.q < height);
+    assert!(
+        f.underflow.edge().q < f.outlet.crest.q && f.inlet.invert.q > f.outlet.invert.q && f.inlet.invert.q < height
+    );
     let train = settled.job.design.train.as_ref().expect("a train");
     assert!(train.origin.contains("assumed"), "{}", train.origin);
     assert!(train.unit.layout.primary_length.q.si() > 0.0);
@@ -119,7 +121,7 @@ fn a_unit_without_a_pack_has_its_own_plan_alone() {
     let settled = rough().with("unit.dimensions.pack", "none").settle(&demo());
     let unit = unit(&settled);
     assert!(unit.pack.is_none() && unit.mesh.is_none());
-    let plan = (unit.body.length().q - unit.well.length.q) * unit.body.width().q;
+    let plan = (unit.body.length().q - unit.clear_well.as_ref().expect("a clear well").length.q) * unit.body.width().q;
     assert!((unit.layout.tank_area.q.si() - plan.si()).abs() < 1e-12);
     let packed = rough().settle(&demo());
     let out = |s: &Settled| s.job.design.performance.as_ref().and_then(|p| p.worst()).map(|r| r.total.expected.q.si());

@@ -47,11 +47,11 @@ fn water_and_surface_follow_the_circle() {
     assert!((volumes / unit.layout.water_volume.q.si() - 1.0).abs() < 1e-12);
     // The slope of the volume is the surface: both asked of the shape.
     let step = 1e-6;
-    let at = |z: f64| unit.shape.volume(Length::from_si(unit.well.crest.q.si() + z)).si();
+    let at = |z: f64| unit.shape.volume(Length::from_si(unit.outlet.crest.q.si() + z)).si();
     let slope = (at(step) - at(-step)) / (2.0 * step);
-    assert!((slope / unit.shape.surface(unit.well.crest.q).si() - 1.0).abs() < 1e-8);
+    assert!((slope / unit.shape.surface(unit.outlet.crest.q).si() - 1.0).abs() < 1e-8);
     let part = Part { from: Length::from_si(0.0), to: end };
-    let by_shape = unit.shape.volume_of(part, unit.well.crest.q).si();
+    let by_shape = unit.shape.volume_of(part, unit.outlet.crest.q).si();
     assert!((by_shape / unit.layout.water_volume.q.si() - 1.0).abs() < 1e-9, "pages and shape say the same");
 }
 

@@ -90,7 +90,7 @@ fn all() -> Vec<(String, Settled)> {
 #[test]
 fn losses_sum_from_crest_to_inlet() {
     for (name, settled) in all() {
-        let crest = settled.job.design.train.as_ref().expect("a train").unit.well.crest.q.si();
+        let crest = settled.job.design.train.as_ref().expect("a train").unit.outlet.crest.q.si();
         for profile in &performance(&settled).profiles {
             let losses: f64 = profile.steps.iter().map(|s| s.loss.q.si()).sum();
             let fall = profile.inlet.q.si() - crest;

@@ -175,7 +175,7 @@ proptest! {
         let design = &settled.job.design;
         let (train, performance) = (design.train.as_ref().expect("a train"), design.performance.as_ref().expect("a performance"));
         for profile in &performance.profiles {
-            let mut level = train.unit.well.crest.q;
+            let mut level = train.unit.outlet.crest.q;
             for step in &profile.steps {
                 prop_assert!(step.loss.q.si() >= 0.0, "{}, {}: a loss of {:?}", profile.name, step.name, step.loss.q);
                 prop_assert!(step.level.q >= level, "{}, {}: {:?} below {level:?}", profile.name, step.name, step.level.q);

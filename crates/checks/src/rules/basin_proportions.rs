@@ -18,7 +18,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let unit = &train.unit;
     let Some(channels) = &unit.channels else { return Verdict::skips("it is no basin of channels") };
     let feet = |x: f64| Length::of(x, &FT);
-    let (width, depth, length) = (channels.width.q, unit.well.crest.q, unit.body.length().q);
+    let (width, depth, length) = (channels.width.q, unit.outlet.crest.q, unit.body.length().q);
     let along = performance.velocities.along;
     let show = |x: Length| s.show(x, (&FT, &M));
     let mut missed = Vec::new();

@@ -21,7 +21,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let thickest = performance.levels.iter().max_by(|a, b| a.residue.q.si().total_cmp(&b.residue.q.si()));
     let Some(oil) = thickest else { return Verdict::skips("no oil is lighter than the water") };
     let draw = train.unit.retention.oil_draw;
-    let above = draw.q - train.unit.well.crest.q;
+    let above = draw.q - train.unit.outlet.crest.q;
     if train.unit.particulars.left_out.contains(&"oil_draw") {
         let (usual, residue) = (s.show(-above, (&IN, &MM)), s.show(oil.residue.q, (&IN, &MM)));
         let says = format!(

@@ -54,7 +54,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         )
     } else {
         // A layer deeper than the water itself is no layer.
-        let kept = if cap.q < train.unit.well.crest.q {
+        let kept = if cap.q < train.unit.outlet.crest.q {
             format!("up to {} of {name}", s.show(cap.q, (&IN, &MM)))
         } else {
             format!("with any layer of {name}")

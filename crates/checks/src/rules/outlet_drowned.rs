@@ -37,7 +37,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let known = [(s.enquiry.outlet.tailwater.is_given(), TAILWATER), (s.enquiry.outlet.invert.is_given(), outfall(s))];
     let Some(tailwater) = performance.site.tailwater else {
         // Where the outfall lies in the ground, water that stands over the ground is a flood, which no outlet is laid out for.
-        let crest = performance.site.installation.floor.map(|floor| floor.q + train.unit.well.crest.q);
+        let crest = performance.site.installation.floor.map(|floor| floor.q + train.unit.outlet.crest.q);
         if let (Some(crest), Some(ground)) = (crest, s.enquiry.site.ground.q())
             && crest > ground
             && s.enquiry.outlet.invert.q().is_some_and(|invert| invert <= ground)
@@ -52,11 +52,11 @@ fn look(s: &Subject<'_>) -> Verdict {
             Verdict::cannot_judge(
                 "the water level at the outfall, or what places the unit, is not known, to be held against the crest of the clear well",
                 open(known),
-                train.unit.well.crest.at,
+                train.unit.outlet.crest.at,
             )
         };
     };
-    let spare = train.unit.well.crest.q - tailwater.q;
+    let spare = train.unit.outlet.crest.q - tailwater.q;
     if spare.si() < 0.0 {
         // With all levels known the unit stands above the outfall's water; here the incoming pipe is open.
         let over = s.show(-spare, (&IN, &MM));
@@ -68,7 +68,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     let below = s.show(spare, (&IN, &MM));
     if highest.drowned {
-        let cause = if train.unit.well.control.q == OutletControl::Weir {
+        let cause = if train.unit.outlet.control.q == OutletControl::Weir {
             "the water behind the weir stands above its crest".to_owned()
         } else {
             let over = s.show(tailwater.q - performance.site.outfall.q, (&FT, &M));

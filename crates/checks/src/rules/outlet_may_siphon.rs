@@ -7,7 +7,7 @@ use stillrise_units::catalog::{GPM, IN, M3_H, MM};
 
 rule! {
     "outlet-may-siphon" "Outlet pipe may siphon", Outlet;
-    looks "Whether the outlet pipe runs full at the largest flow: then it warns. It fails when no weir stands ahead of the pipe and the outfall lies below the lip of the downcomer."
+    looks "Whether the outlet pipe runs full at the largest flow: then it warns. It fails when no weir stands ahead of the pipe and the outfall lies below the lip of the downcomer or the mouth of the dip pipe."
     matters "A full pipe that falls away can siphon: it gulps, and it may draw the clear well down until oil passes under the downcomer."
     remedy "A larger or flatter outlet pipe that runs part full, a vent at its highest point, or a weir box open to the air ahead of it."
     source "Common practice: a vent of a quarter of the bore, at least 2 in; the bound at the lip is our proposal"
@@ -24,12 +24,12 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::passes(format!("the outlet pipe runs part full at {flow}, the largest flow through one unit"));
     }
     let unit = &train.unit;
-    let below = unit.downcomer.lip.q - outfall.q;
+    let below = unit.underflow.edge().q - outfall.q;
     let full = format!("the outlet pipe runs full at {flow}, the largest flow through one unit");
-    if unit.well.control.q == OutletControl::Pipe && below.si() > 0.0 {
+    if unit.outlet.control.q == OutletControl::Pipe && below.si() > 0.0 {
         let below = s.show(below, (&IN, &MM));
         Verdict::fails(
-            format!("{full}, and the outfall lies {below} below the downcomer's lip: it needs a vent or a weir"),
+            format!("{full}, and the outfall lies {below} below the edge of the {}: it needs a vent or a weir", unit.underflow.name()),
             outfall.at,
         )
     } else {

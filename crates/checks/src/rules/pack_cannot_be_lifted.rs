@@ -15,6 +15,9 @@ rule! {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(train) = &s.design.train else { return s.stopped() };
+    if train.unit.pack.is_none() {
+        return Verdict::skips("no plates");
+    }
     let unit = &train.unit.particulars;
     let mass = |m| s.show(m, (&LB, &KG));
     if unit.lifts_out == Some(false) {

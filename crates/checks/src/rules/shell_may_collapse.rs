@@ -8,11 +8,11 @@ use stillrise_units::print;
 
 rule! {
     "shell-may-collapse" "Empty shell may be pressed in", Unit;
-    looks "Of a lying cylinder in the ground, empty: the pressure at which a round shell between its heads would collapse against that of the water outside at its lowest line, groundwater at grade where nobody said. Less than twice fails. Where the thickness or the metal is not known it cannot judge."
+    looks "Of a cylinder in the ground, empty: the pressure at which a round shell between its heads, or between floor and top, would collapse against that of the water outside at its lowest line, groundwater at grade where nobody said. Less than twice fails. Where the thickness or the metal is not known it cannot judge."
     matters "A shell that is pumped out in high groundwater, or with a blocked vent, buckles inward at once."
     remedy "A thicker shell, rings or inner bulkheads that shorten its free length, groundwater kept down while it is emptied, vents kept open."
     source "Roark's short tube, coefficient from memory; twice is our proposal for what is not round, codes of pressure vessels take about 3"
-    limits "Elastic, a perfect shell of one length between its heads, inner walls not counted; soil, traffic and vacuum come on top. For a licensed engineer."
+    limits "Elastic, a perfect shell of one length between its heads, inner walls not counted; the flat floor of an upright one is not looked at; soil, traffic and vacuum come on top. For a licensed engineer."
 }
 
 /// Collapse over the pressure outside, at least.

@@ -7,12 +7,16 @@ mod open_tank;
 mod parts;
 mod plate_cylinder;
 mod plate_tank;
+mod upright_cylinder;
 
+use crate::enquiry::keys::Quantity;
 use crate::enquiry::range::{Model, PackWord};
 use crate::provenance::{Stop, Trail};
 use crate::train::row::Row;
 use crate::train::unit::Parts;
+use arrayvec::ArrayVec;
 use stillrise_handbook::choice;
+use stillrise_units::Length;
 
 choice! {
     /// How a unit is arranged.
@@ -27,6 +31,8 @@ choice! {
         OpenCylinder "open cylinder",
         /// a long basin of parallel channels without plates, built into the ground
         ChannelBasin "channel basin",
+        /// an upright cylinder without plates, in the ground
+        UprightCylinder "upright cylinder",
     }
 }
 
@@ -44,13 +50,64 @@ struct Own {
 
 /// The form of a body.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Form {
+pub enum Form {
     /// A rectangular tank.
     Tank,
     /// Parallel channels.
     Channels,
     /// A lying cylinder.
     Lying,
+    /// An upright cylinder.
+    Upright,
+}
+
+/// A side of a body, by which it is described.
+pub struct Side<'a> {
+    /// Its key.
+    pub key: &'static str,
+    /// What it is called, inside.
+    pub label: &'static str,
+    /// How many walls lie between it and the outside.
+    pub walls: u8,
+    /// What was said of it.
+    pub said: &'a Quantity<Length>,
+}
+
+impl Form {
+    /// The sides by which it is described.
+    #[must_use]
+    pub fn sides(self, m: &Model) -> ArrayVec<Side<'_>, 3> {
+        let side = |key, label, walls, said| Side { key, label, walls, said };
+        let length = |label| side("length", label, 2, &m.length);
+        let height = || side("height", "height of the walls", 1, &m.height);
+        let diameter = || side("diameter", "inside diameter", 2, &m.diameter);
+        match self {
+            Form::Tank | Form::Channels => {
+                ArrayVec::from([length("inside length"), side("width", "inside width", 2, &m.width), height()])
+            }
+            Form::Lying => [length("length of the shell"), diameter()].into_iter().collect(),
+            Form::Upright => [diameter(), height()].into_iter().collect(),
+        }
+    }
+
+    /// Length, width and height of the box around it, each the same measure of the sides that `of` takes; `None` where one
+    /// is not known.
+    pub fn extents<'a>(self, m: &'a Model, of: impl Fn(&Side<'a>) -> Option<f64>) -> Option<[f64; 3]> {
+        let sides = self.sides(m);
+        let mut found = sides.iter().map(of);
+        let mut next = || found.next().flatten();
+        Some(match self {
+            Form::Tank | Form::Channels => [next()?, next()?, next()?],
+            Form::Lying => {
+                let (length, diameter) = (next()?, next()?);
+                [length, diameter, diameter]
+            }
+            Form::Upright => {
+                let (diameter, height) = (next()?, next()?);
+                [diameter, diameter, height]
+            }
+        })
+    }
 }
 
 impl Arrangement {
@@ -61,6 +118,7 @@ impl Arrangement {
             Arrangement::PlateCylinder => &plate_cylinder::OWN,
             Arrangement::OpenCylinder => &open_cylinder::OWN,
             Arrangement::ChannelBasin => &channel_basin::OWN,
+            Arrangement::UprightCylinder => &upright_cylinder::OWN,
         }
     }
 
@@ -93,10 +151,10 @@ impl Arrangement {
         self.own().built_in
     }
 
-    /// Whether its vessel is a lying cylinder.
+    /// The form of its body.
     #[must_use]
-    pub fn is_cylinder(self) -> bool {
-        self.own().form == Form::Lying
+    pub fn form(self) -> Form {
+        self.own().form
     }
 
     /// Whether it has plates.

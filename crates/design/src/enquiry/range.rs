@@ -64,7 +64,7 @@ keys! {
         arrangement: Word<Arrangement> = spec.like("\"plate tank\"");
         /// Inside length of the vessel; of a lying cylinder that of its shell, without the heads
         length: Quantity<Length> = spec.units(&IN, &MM).between("12 in", "4000 in").like("\"120 in\"");
-        /// Inside diameter of a lying cylinder
+        /// Inside diameter of a cylinder
         diameter: Quantity<Length> = spec.units(&IN, &MM).between("12 in", "200 in").like("\"72 in\"");
         /// Form of the heads of a lying cylinder; flat where nothing is said
         heads: Word<HeadForm> = spec.like("\"ellipsoidal\"");
@@ -76,7 +76,7 @@ keys! {
         outside: Flag = spec.like("true");
         /// Thickness of the walls, insulation and lining included
         wall: Quantity<Length> = spec.units(&IN, &MM).between("0.02 in", "24 in").like("\"0.25 in\"");
-        /// Height of the walls above the floor
+        /// Height of the walls above the floor; of an upright cylinder up to its top
         height: Quantity<Length> = spec.units(&IN, &MM).between("12 in", "240 in").like("\"60 in\"");
         /// What holds the water level
         control: Word<OutletControl> = spec.like("\"pipe\"");
@@ -94,6 +94,8 @@ keys! {
         inlet_pipe: Text = spec.named(pipe_names).like("\"6 in\"");
         /// Length of the inlet chamber, up to the diffusion baffle
         inlet_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "400 in").like("\"12 in\"");
+        /// Mouth of the bend that turns the incoming water down in an upright cylinder, above the floor
+        inlet_mouth: Quantity<Length> = spec.units(&IN, &MM).between("3 in", "240 in").like("\"40 in\"");
         /// Open share of the diffusion baffle
         baffle_open: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0.5 %", "60 %").like("\"6 %\"");
         /// Length of the sludge hopper, along the unit
@@ -148,7 +150,7 @@ keys! {
         retention_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"20 in\"");
         /// Length of the clear well behind the downcomer baffle
         well_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"10 in\"");
-        /// Lip of the downcomer baffle, above the floor
+        /// Lip of the downcomer baffle, or mouth of the dip pipe in its place, above the floor
         lip: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "120 in").like("\"10 in\"");
         /// Length of the sand compartment ahead, an option that makes the vessel longer by it
         sand_trap_length: Quantity<Length> = spec.units(&IN, &MM).between("6 in", "400 in").like("\"36 in\"");
@@ -211,6 +213,7 @@ impl Model {
             "outlet_pipe" => self.outlet_pipe.is_some(),
             "inlet_invert" => self.inlet_invert.is_given(),
             "inlet_pipe" => self.inlet_pipe.is_some(),
+            "inlet_mouth" => self.inlet_mouth.is_given(),
             "inlet_length" => self.inlet_length.is_given(),
             "pack_length" => self.pack_length.is_given(),
             "pack_height" => self.pack_height.is_given(),

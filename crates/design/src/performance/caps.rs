@@ -58,7 +58,7 @@ pub fn margins<T: Trail>(t: &mut T, w: &WhatIf, unit: &Unit) -> Margins {
     let mut margin = |label: &str, key: &str, (low, value, high): (f64, f64, f64)| {
         assume(t, w, standby(label, LEVEL, key, "", (inches(low), inches(value), inches(high)), "our proposal"))
     };
-    let small = unit.well.crest.q < inches(36.0);
+    let small = unit.outlet.crest.q < inches(36.0);
     let lip =
         margin("water kept over the lip", "unit.lip_margin", if small { (2.0, 3.0, 6.0) } else { (3.0, 6.0, 9.0) });
     let pack = margin("water kept over the pack", "unit.pack_margin", (1.0, 2.0, 4.0));
@@ -66,7 +66,7 @@ pub fn margins<T: Trail>(t: &mut T, w: &WhatIf, unit: &Unit) -> Margins {
     let inlet = margin("gap kept under the inlet invert", "unit.inlet_gap", (0.0, 1.0, 2.0));
     let fall = margin("evaporation and leakage below the crest", "unit.evaporation", (0.0, 1.0, 3.0));
     let lowest =
-        reckon!(t, "lowest level of the clear well", [IN, MM], (crest = unit.well.crest, fall = fall) crest - fall);
+        reckon!(t, "lowest level of the clear well", [IN, MM], (crest = unit.outlet.crest, fall = fall) crest - fall);
     Margins { lip, pack, freeboard, inlet, lowest }
 }
 

@@ -9,18 +9,16 @@ use crate::basis::stated::stated;
 use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
 use crate::train::unit::Unit;
-use crate::vessel::Body;
 use crate::{by, reckon, say};
 use stillrise_handbook::ground::flotation::{FACTORS, FlotationFactor, factor};
 use stillrise_handbook::ground::soils::BACKFILLS;
 use stillrise_handbook::ground::{
-    anchorage_needed, ballast_volume, flotation_factor, soil_over_cylinder, soil_weight, submerged_box,
-    submerged_cylinder, submerged_weight, uplift_force,
+    anchorage_needed, ballast_volume, flotation_factor, soil_weight, submerged_weight, uplift_force,
 };
 use stillrise_handbook::hydraulics::circle_area;
 use stillrise_handbook::sources::BUOYANCY_PERMIT;
 use stillrise_handbook::spread::Spread;
-use stillrise_units::catalog::{FT, FT3, KG_M3, KN, LB_FT3, LBF, M, M3, ONE};
+use stillrise_units::catalog::{FT, KG_M3, KN, LB_FT3, LBF, M, ONE};
 use stillrise_units::{Density, Force, G, Length, Ratio, Typed, Volume};
 
 const SITE: Pair = (&FT, &M);
@@ -112,22 +110,18 @@ pub fn flotation<T: Trail>(
         wanted,
     };
     let Some(groundwater) = stated(t, w, "groundwater at its highest, site datum", &e.site.groundwater) else {
-        if let (Body::Rectangular(body), Some(weight)) = (&unit.body, weight) {
-            let below = hopper(t, unit);
-            found.floats_above = Some(reckon!(
-                t,
-                "groundwater over its floor above which it floats",
-                [FT, M],
-                (
-                    weight = weight,
-                    rho = water,
-                    wanted = wanted,
-                    below = below,
-                    length = body.length,
-                    width = body.width
-                )(weight / (rho * G * wanted) - below)
-                    / (length * width)
-            ));
+        if let (Some(plan), Some(weight)) = (unit.body.plan(t)?, weight) {
+            let lifts = reckon!(t, "volume under water that lifts the empty unit", [FT3, M3],
+                (weight = weight, rho = water, wanted = wanted) weight / (rho * G * wanted));
+            found.floats_above = Some(match &unit.hopper {
+                Some(hopper) => reckon!(
+                    t,
+                    FLOATS_ABOVE,
+                    [FT, M],
+                    (lifts = lifts, hopper = hopper.volume, plan = plan)(lifts - hopper) / plan
+                ),
+                None => reckon!(t, FLOATS_ABOVE, [FT, M], (lifts = lifts, plan = plan) lifts / plan),
+            });
         }
         return Ok(Some(found));
     };
@@ -136,28 +130,20 @@ pub fn flotation<T: Trail>(
     if level.q.si() <= 0.0 {
         return Ok(Some(found));
     }
-    let (volume, soil) = match &unit.body {
-        Body::Rectangular(body) => {
-            let label = "volume of the box under the groundwater";
-            let volume = by!(t, label, submerged_box::volume(body.length, body.width, body.height, level))?;
-            let below = hopper(t, unit);
-            (
-                reckon!(t, "volume under the groundwater, hopper included", [FT3, M3], (walls = volume, below = below) walls + below),
-                None,
-            )
+    let shell = unit.body.under_water(t, level)?;
+    let shell = match &unit.hopper {
+        Some(hopper) => {
+            reckon!(t, "volume under the groundwater, hopper included", [FT3, M3], (walls = shell, below = hopper.volume) walls + below)
         }
-        Body::LyingCylinder(body) => {
-            let label = "volume of the cylinder under the groundwater";
-            let volume = by!(t, label, submerged_cylinder::volume(body.diameter, body.over_all, level))?;
-            match over(t, e, unit, (body.diameter, body.over_all), (floor, level), water)? {
-                Some(Over { soil, risers: Some(risers) }) => (
-                    reckon!(t, "volume under the groundwater, risers included", [FT3, M3], (shell = volume, risers = risers) shell + risers),
-                    Some(soil),
-                ),
-                Some(Over { soil, risers: None }) => (volume, Some(soil)),
-                None => (volume, None),
-            }
-        }
+        None => shell,
+    };
+    let (volume, soil) = match over(t, e, unit, (floor, level), water)? {
+        Some(Over { soil, risers: Some(risers) }) => (
+            reckon!(t, "volume under the groundwater, risers included", [FT3, M3], (shell = shell, risers = risers) shell + risers),
+            Some(soil),
+        ),
+        Some(Over { soil, risers: None }) => (shell, Some(soil)),
+        None => (shell, None),
     };
     let uplift = by!(t, "uplift on the empty unit", uplift_force::force(volume, water))?;
     found.uplift = Some(uplift);
@@ -186,14 +172,10 @@ pub fn flotation<T: Trail>(
     Ok(Some(found))
 }
 
-fn hopper<T: Trail>(t: &mut T, unit: &Unit) -> Val<Volume> {
-    match &unit.hopper {
-        Some(hopper) => hopper.volume,
-        None => given(t, "volume of the hopper", Some((&FT3, &M3)), Volume::from_si(0.0), "unit", "no hopper"),
-    }
-}
+/// Label of that level.
+const FLOATS_ABOVE: &str = "groundwater over its floor above which it floats";
 
-/// What lies and stands over a cylinder.
+/// What lies and stands over a closed vessel.
 struct Over {
     /// Weight of the soil straight above it, less what the risers take.
     soil: Val<Force>,
@@ -201,21 +183,24 @@ struct Over {
     risers: Option<Val<Volume>>,
 }
 
-/// What lies and stands over a cylinder; `None` where the ground is not known or lies below its top.
+/// What lies and stands over a closed vessel; `None` over an open one, and where the ground is not known or lies below its top.
 fn over<T: Trail>(
     t: &mut T,
     e: &Enquiry,
     unit: &Unit,
-    (diameter, length): (Val<Length>, Val<Length>),
     (floor, water_level): (Val<Length>, Val<Length>),
     water: Val<Density>,
 ) -> Result<Option<Over>, Stop> {
+    if unit.body.is_open() {
+        return Ok(None);
+    }
+    let top = unit.body.height();
     let Some(ground) = stated(t, &WhatIf::default(), "ground at the unit, site datum", &e.site.ground) else {
         return Ok(None);
     };
     let level =
         reckon!(t, "ground over the floor of the unit", [FT, M], (ground = ground, floor = floor) ground - floor);
-    if level.q <= diameter.q {
+    if level.q <= top.q {
         return Ok(None);
     }
     let wet = if water_level.q > level.q { level } else { water_level };
@@ -228,14 +213,14 @@ fn over<T: Trail>(
         "the lower",
         &[water_level.at, level.at],
     );
-    let all = by!(t, "soil straight above it", soil_over_cylinder::volume(diameter, length, level))?;
-    let below = by!(t, "part of it under the groundwater", soil_over_cylinder::volume(diameter, length, wet))?;
+    let all = unit.body.soil_over(t, "soil straight above it", level)?;
+    let below = unit.body.soil_over(t, "part of it under the groundwater", wet)?;
     let (all, below, risers) = match &unit.access {
         Some(access) => {
             let one = by!(t, "plan of a riser", circle_area::area(access.opening))?;
             let risers = reckon!(t, "plan of all risers", [FT2, M2], (one = one, n = access.count) one * n);
             let none = Length::from_si(0.0);
-            let reach = if wet.q > diameter.q { wet.q - diameter.q } else { none };
+            let reach = if wet.q > top.q { wet.q - top.q } else { none };
             let reach = choose(
                 t,
                 "height of the risers under the groundwater",
@@ -243,10 +228,10 @@ fn over<T: Trail>(
                 reach,
                 "groundwater, top of the vessel",
                 "what of the groundwater stands over the top",
-                &[wet.at, diameter.at],
+                &[wet.at, top.at],
             );
             (
-                reckon!(t, "soil straight above it, without the risers", [FT3, M3], (all = all, plan = risers, level = level, top = diameter) all - plan * (level - top)),
+                reckon!(t, "soil straight above it, without the risers", [FT3, M3], (all = all, plan = risers, level = level, top = top) all - plan * (level - top)),
                 reckon!(t, "part of that under the groundwater", [FT3, M3], (below = below, plan = risers, reach = reach) below - plan * reach),
                 Some(
                     reckon!(t, "risers under the groundwater", [FT3, M3], (plan = risers, reach = reach) plan * reach),

@@ -4,7 +4,7 @@ use super::State;
 use super::site::SiteLevels;
 use crate::basis::Basis;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
-use crate::stages::clear_well::Stands;
+use crate::stages::outlet::Stands;
 use crate::stages::{Crossing, Stage};
 use crate::train::unit::Unit;
 use crate::{by, reckon, record, say};
@@ -51,7 +51,7 @@ record! {
     Velocities {
         /// along the unit, over the whole wetted section
         along: Velocity;
-        /// under the downcomer
+        /// under the downcomer, or in the dip pipe
         slot: Velocity;
         /// in the inlet nozzle
         inlet: Velocity;
@@ -66,11 +66,11 @@ record! {
 /// [`Stop`] when a formula has no answer.
 pub fn velocities<T: Trail>(t: &mut T, unit: &Unit, site: &SiteLevels, flow: Val<Flow>) -> Result<Velocities, Stop> {
     t.section("velocities at the largest flow");
-    let section = unit.body.section(t, "wetted cross-section", unit.well.crest)?;
+    let section = unit.body.section(t, "wetted cross-section", unit.outlet.crest)?;
     let outlet = by!(t, "area of the outlet pipe", circle_area::area(site.bore))?;
     Ok(Velocities {
         along: by!(t, "velocity along the unit", mean_velocity::velocity(flow, section))?,
-        slot: unit.downcomer.velocity(t, &unit.body, flow)?,
+        slot: unit.underflow.velocity(t, &unit.body, flow)?,
         inlet: unit.inlet.velocity(t, flow)?,
         outlet: by!(t, "velocity in the outlet pipe, full bore", mean_velocity::velocity(flow, outlet))?,
     })
@@ -92,7 +92,7 @@ pub fn profile<T: Trail>(
     name: &str,
 ) -> Result<Profile, Stop> {
     t.section(format_args!("hydraulic profile, {name}"));
-    let crest = unit.well.crest;
+    let crest = unit.outlet.crest;
     let stages = unit.stages();
     if flow.q.si() <= 0.0 {
         let none = given(t, "loss without flow", Some(LEVEL), Length::from_si(0.0), "definition", "nothing flows");
@@ -123,7 +123,7 @@ pub fn profile<T: Trail>(
         });
     }
     let width = unit.body.clear_width(t, "width of the clear well at the crest", crest, crest)?;
-    let outlet = unit.well.level(t, basis, site, (width, unit.pump_out.is_some()), flow)?;
+    let outlet = unit.outlet.level(t, basis, site, (width, unit.pump_out.is_some()), flow)?;
     let well = outlet.level;
     let head = reckon!(t, "head of the outlet over the level without flow", [IN, MM], (well = well, crest = crest) well - crest);
     let mut steps = vec![Step { name: OUTLET, loss: head, level: well }];

@@ -131,7 +131,7 @@ pub(super) fn installation<T: Trail>(t: &mut T, unit: &Unit, known: &Known) -> I
         reckon!(t, "lowest floor from which the outlet drains, site datum", [FT, M], (z = z, outfall = known.outfall_over_floor) z - outfall)
     });
     let clear = known.tailwater.map(|z| {
-        reckon!(t, "lowest floor from which the unit's level stands above the water at the outfall, site datum", [FT, M], (z = z, crest = unit.well.crest) z - crest)
+        reckon!(t, "lowest floor from which the unit's level stands above the water at the outfall, site datum", [FT, M], (z = z, crest = unit.outlet.crest) z - crest)
     });
     let highest = known.incoming.filter(|_| !known.pumped).map(|z| {
         reckon!(t, "highest floor that the incoming pipe reaches, site datum", [FT, M], (z = z, nozzle = unit.inlet.invert) z - nozzle)
@@ -167,7 +167,7 @@ pub(super) fn installation<T: Trail>(t: &mut T, unit: &Unit, known: &Known) -> I
         reckon!(t, "highest invert at the outfall that would still do, site datum", [FT, M], (floor = floor, outfall = known.outfall_over_floor) floor + outfall)
     });
     let water_over_crest = known.tailwater.zip(highest).filter(|_| because == Because::WaterOver).map(|(z, floor)| {
-        reckon!(t, "water at the outfall over the crest, with the unit as high as the incoming pipe reaches", [IN, MM], (z = z, floor = floor, crest = unit.well.crest) z - floor - crest)
+        reckon!(t, "water at the outfall over the crest, with the unit as high as the incoming pipe reaches", [IN, MM], (z = z, floor = floor, crest = unit.outlet.crest) z - floor - crest)
     });
     let floor_ahead_of_pump = highest.filter(|_| stands.q == Stands::LiftPump);
     let over_ground_ahead_of_pump = stand.zip(floor_ahead_of_pump).map(|(stand, floor)| {

@@ -179,7 +179,7 @@ fn with_retention<T: Trail>(
 ) -> Result<Option<Val<Concentration>>, Stop> {
     let Some(tank) = worst.passage.tank().filter(|tank| tank.model.q == TankModel::Mixed) else { return Ok(None) };
     let Some(zone) = unit.compartment(Place::Retention) else { return Ok(None) };
-    let zone = unit.body.surface(t, "surface of the oil retention zone", zone.stretch(), unit.well.crest)?;
+    let zone = unit.body.surface(t, "surface of the oil retention zone", zone.stretch(), unit.outlet.crest)?;
     let v_tank = reckon!(t, "overflow rate of tank and retention zone together", [GPM_FT2, M_H],
         (flow = worst.flow, tank = unit.layout.tank_area, zone = zone) flow / (tank + zone));
     let tank = TankPass::new(t, v_tank, tank.model, tank.index);

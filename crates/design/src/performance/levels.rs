@@ -92,7 +92,7 @@ pub fn oil_levels<T: Trail>(
 ) -> Result<OilLevels, Stop> {
     t.section(format_args!("oil levels: {}", oil.name));
     let unit = &train.unit;
-    let crest = unit.well.crest;
+    let crest = unit.outlet.crest;
     let (cold, warm) = (&basis.fluids.cold, &basis.fluids.warm);
     if oil.cold.q >= cold.density.q {
         return Err(Stop {
@@ -218,7 +218,7 @@ pub fn oil_levels<T: Trail>(
 
 /// Oil that a layer of a thickness holds, without flow; for a search among many, and so without a trail.
 fn held(unit: &Unit, oil: &OilState, water: Val<Density>, thickness: Length) -> Option<Volume> {
-    let crest = unit.well.crest.q;
+    let crest = unit.outlet.crest.q;
     let drop = interface_drop::drop(thickness, oil.cold.q, water.q).ok()?;
     let rise = oil_surface_rise::rise(thickness, oil.cold.q, water.q).ok()?;
     let [thickness, interface, surface] = [thickness, crest - drop, crest + rise].map(|q| Val { q, at: Node::NONE });
@@ -285,7 +285,7 @@ fn in_time<T: Trail>(
     let delay = by!(
         t,
         "layer by which the largest flow delays the alarm",
-        oil_draw_residue::thickness(highest.chamber, unit.well.crest, oil.cold, water)
+        oil_draw_residue::thickness(highest.chamber, unit.outlet.crest, oil.cold, water)
     )?;
     let latest = reckon!(t, "thickest layer without flow at which the alarm is in time", [IN, MM], (limit = limit, delay = delay) limit - delay);
     if latest.q >= wanted.q || latest.q.si() <= 0.0 {
@@ -322,7 +322,7 @@ pub fn trips<T: Trail>(
         levels.trip = Some(by!(
             t,
             &say!(T, "layer of {} at which the alarm trips", levels.oil),
-            oil_draw_residue::thickness(unit.well.crest, mounted, oil.warm, basis.fluids.warm.density)
+            oil_draw_residue::thickness(unit.outlet.crest, mounted, oil.warm, basis.fluids.warm.density)
         )?);
         levels.trip_at_flow = Some(by!(
             t,

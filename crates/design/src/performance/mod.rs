@@ -202,7 +202,7 @@ pub fn performance<T: Trail>(
     }
     let runs = match (&unit.pump_out, unit.compartment(Place::PumpOut)) {
         (Some(pumps), Some(zone)) => {
-            Some(pumps.runs(t, &unit.body, zone.stretch(), unit.well.crest, largest_flow, site.lifted_to)?)
+            Some(pumps.runs(t, &unit.body, zone.stretch(), unit.outlet.crest, largest_flow, site.lifted_to)?)
         }
         _ => None,
     };
@@ -227,7 +227,7 @@ pub fn performance<T: Trail>(
     let limits = limit::verdicts(t, basis, &removals, blocked);
     let zones = match limit::worst(&removals) {
         Some(worst) if depth == Depth::Full => {
-            Some(zones::zones(t, basis, &train.unit, &velocities, &oil_levels, worst)?)
+            Some(zones::zones(t, basis, &train.unit, &velocities, &oil_levels, worst, largest_flow)?)
         }
         _ => None,
     };

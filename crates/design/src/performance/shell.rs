@@ -1,4 +1,4 @@
-//! The shell of a lying cylinder in the ground, empty, against the water outside: preliminary.
+//! The shell of a cylinder in the ground, empty, against the water outside: preliminary.
 
 use super::flotation::backfill;
 use super::installation::Installation;
@@ -51,10 +51,12 @@ pub fn shell<T: Trail>(
     installation: &Installation,
 ) -> Result<Option<Shell>, Stop> {
     const LEVEL: Pair = (&FT, &M);
-    let (Body::LyingCylinder(body), Some(wall), Some(floor)) = (&unit.body, unit.particulars.wall, installation.floor)
-    else {
-        return Ok(None);
+    let (diameter, free) = match &unit.body {
+        Body::LyingCylinder(body) => (body.diameter, body.shell),
+        Body::UprightCylinder(body) => (body.diameter, body.height),
+        Body::Rectangular(_) => return Ok(None),
     };
+    let (Some(wall), Some(floor)) = (unit.particulars.wall, installation.floor) else { return Ok(None) };
     let Some(metal) = metal(unit) else { return Ok(None) };
     let Some(ground) = stated(t, w, "ground at the unit, site datum", &e.site.ground) else { return Ok(None) };
     t.section("shell of the empty unit");
@@ -88,7 +90,7 @@ pub fn shell<T: Trail>(
     let collapse = by!(
         t,
         "pressure at which the shell would collapse",
-        cylinder_collapse::pressure(body.diameter, wall, body.shell, e_metal, nu, law)
+        cylinder_collapse::pressure(diameter, wall, free, e_metal, nu, law)
     )?;
     if outside.q.si() <= 0.0 {
         return Ok(None);

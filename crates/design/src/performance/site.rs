@@ -54,7 +54,7 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
     t.section("outlet and site levels");
     let bore = match e.outlet.pipe.as_deref().and_then(pipe_size) {
         Some(row) => given(t, "bore of the outlet pipe", Some(LEVEL), row.inside(), "outlet: pipe", row.word),
-        None => unit.well.bore,
+        None => unit.outlet.bore,
     };
     let feet = |x: f64| Length::of(x, &FT);
     let length = stated_or(t, w, &e.outlet.length, || {
@@ -109,7 +109,7 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
             ),
         )
     };
-    let invert = unit.well.invert;
+    let invert = unit.outlet.invert;
     let outfall = reckon!(t, "invert at the outfall, above the floor", [IN, MM], (invert = invert, length = length, slope = slope) invert - length * slope);
     // What pumps lift to the outfall does not depend on how high that lies.
     let pumped_out = unit.pump_out.is_some();

@@ -115,7 +115,7 @@ pub fn storage<T: Trail>(
         store: unit.hopper.as_ref().map_or(unit.layout.water_volume.q * 0.1, |hopper| hopper.volume.q),
         separator: unit.layout.water_volume.q,
         area: unit.layout.tank_area.q,
-        depth: unit.well.crest.q,
+        depth: unit.outlet.crest.q,
     };
     let strictest = strictest_sludge(applying(None), &room).map_or(&TRIGGERS[0], |(rule, _)| rule);
     let trigger = basis.methods.trigger.unwrap_or(strictest);

@@ -11,15 +11,14 @@ use crate::by;
 use crate::provenance::{Stop, Trail, Val, choose};
 use crate::stages::Place;
 use crate::stages::diffusion_baffle::Spreads;
-use crate::stages::inlet_chamber::Jet;
+use crate::stages::inlet::Jet;
 use crate::stages::plate_pack::Film;
 use crate::stages::retention::Sinks;
+use crate::stages::underflow::Pull;
 use crate::train::unit::Unit;
-use stillrise_handbook::separation::{
-    camp_scour, capillary_length, densimetric_froude, density_current_speed, layer_froude,
-};
+use stillrise_handbook::separation::{camp_scour, capillary_length, densimetric_froude, density_current_speed};
 use stillrise_units::catalog::{DEG_C, DEG_F};
-use stillrise_units::{Length, Ratio, Temperature, Typed, Velocity};
+use stillrise_units::{Flow, Length, Ratio, Temperature, Typed, Velocity};
 
 /// The checks, at the largest flow of a case with a known content, cold, at the end of the interval.
 #[derive(Debug, Clone)]
@@ -35,8 +34,8 @@ pub struct Zones {
     pub film: Option<Film>,
     /// Size of drops shed from an edge.
     pub shed: Val<Length>,
-    /// Froude number of the water under the layer at the alarm, at the downcomer; `None` without a layer.
-    pub layer: Option<Val<Ratio>>,
+    /// How the water that leaves pulls at the layer at the alarm, at the largest flow; `None` without a layer.
+    pub pull: Option<Pull>,
     /// The oil retention zone.
     pub retention: Option<Sinks>,
     /// Velocity that scours grains of the median size; `None` for grains no heavier than the water.
@@ -69,10 +68,13 @@ pub fn zones<T: Trail>(
     velocities: &Velocities,
     levels: &[OilLevels],
     worst: &Removal,
+    largest: Val<Flow>,
 ) -> Result<Zones, Stop> {
     t.section("zones");
     let cold = &basis.fluids.cold;
-    let chamber = unit.compartment(Place::InletChamber).ok_or_else(|| Stop::said("zones", "no inlet chamber"))?;
+    // Where no chamber breaks the jet, the open water does.
+    let chamber = unit.compartment(Place::InletChamber).or_else(|| unit.compartment(Place::GravityZone));
+    let chamber = chamber.ok_or_else(|| Stop::said("zones", "no water into which the inlet opens"))?;
     let jet = unit.inlet.jet(t, basis, worst.flow, velocities.inlet, chamber.volume)?;
     let baffle = unit.baffle.as_ref().map(|baffle| baffle.spreads(t, unit, worst.flow)).transpose()?;
     let plates = unit.pack.as_ref().zip(worst.passage.plates());
@@ -81,14 +83,10 @@ pub fn zones<T: Trail>(
     let oil = basis.fluids.heaviest(Season::Cold);
     let shed =
         by!(t, "size of drops shed from an edge", capillary_length::length(oil.tension, cold.density, oil.cold))?;
-    let layer = match levels.iter().find_map(|l| l.level("alarm")) {
-        Some(alarm) if oil.cold.q < cold.density.q && alarm.thickness.q.si() > 0.0 => Some(by!(
-            t,
-            "Froude number of the water under the layer at the alarm, at the downcomer",
-            layer_froude::froude(velocities.slot, cold.density, oil.cold, alarm.thickness)
-        )?),
-        _ => None,
-    };
+    let alarm = levels.iter().find_map(|l| l.level("alarm"));
+    let alarm = alarm.filter(|alarm| oil.cold.q < cold.density.q && alarm.thickness.q.si() > 0.0);
+    let leaves = (largest, velocities.slot);
+    let pull = alarm.map(|alarm| unit.underflow.pull(t, leaves, cold.density, oil.cold, alarm)).transpose()?;
     let retention = unit.retention.sinks(t, unit, worst)?;
     let (beta, friction) = super::grains::camp(t);
     let s = &basis.solids;
@@ -99,7 +97,7 @@ pub fn zones<T: Trail>(
         None
     };
     let current = current(t, basis, unit, velocities)?;
-    Ok(Zones { jet, baffle, entrance, film, shed, layer, retention, scour, current })
+    Ok(Zones { jet, baffle, entrance, film, shed, pull, retention, scour, current })
 }
 
 fn current<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, v: &Velocities) -> Result<Current, Stop> {
@@ -127,7 +125,7 @@ fn current<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, v: &Velocities) -> R
             (inflow, water(t, inflow, basis.fluids.salinity)?, cold, false)
         }
     };
-    let depth = unit.body.mean_depth(t, unit.well.crest)?;
+    let depth = unit.body.mean_depth(t, unit.outlet.crest)?;
     let differs = inflowing.density.q != unit_water.density.q;
     let froude = if differs {
         let froude = by!(

@@ -70,7 +70,7 @@ impl DiffusionBaffle {
     /// [`Stop`] when a formula has no answer.
     pub fn spreads<T: Trail>(&self, t: &mut T, unit: &Unit, flow: Val<Flow>) -> Result<Spreads, Stop> {
         let zeta = self.zeta(t)?;
-        let section = unit.body.section(t, "wetted cross-section", unit.well.crest)?;
+        let section = unit.body.section(t, "wetted cross-section", unit.outlet.crest)?;
         let approach =
             reckon!(t, "velocity ahead of the baffle", [FT_MIN, MM_S], (flow = flow, section = section) flow / section);
         let loss = by!(t, "head that the baffle takes", fitting_loss::loss(zeta, approach))?;

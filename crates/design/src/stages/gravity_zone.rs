@@ -50,7 +50,7 @@ impl TankPass {
         model: Val<TankModel>,
         stated: Val<Ratio>,
     ) -> Result<Self, Stop> {
-        let (crest, flow) = (unit.well.crest, way.flow);
+        let (crest, flow) = (unit.outlet.crest, way.flow);
         let v_0 = reckon!(t, "overflow rate ahead of the pack", [GPM_FT2, M_H], (flow = flow, area = unit.layout.tank_area) flow / area);
         let index = match model.q {
             TankModel::Tanks | TankModel::Dispersed => stated,

@@ -1,119 +1,25 @@
-//! Stage: the inlet nozzle and the chamber behind it, where the jet of the incoming water is broken.
+//! Compartment: the chamber behind the inlet nozzle, where the jet of the incoming water is broken.
 
-use super::Crossing;
-use crate::basis::Basis;
-use crate::performance::caps::{Caps, Margins};
-use crate::provenance::{Stop, Trail, Val, given};
+use crate::provenance::{Stop, Trail};
+use crate::record;
 use crate::train::row::Row;
-use crate::{by, record};
-use stillrise_handbook::hydraulics::{circle_area, fitting_loss, mean_velocity};
-use stillrise_handbook::separation::{hinze_droplet, jet_dissipation, shear_rate};
-use stillrise_handbook::vessel::inlet_cap;
-use stillrise_units::catalog::{ONE, W_KG};
-use stillrise_units::{Dissipation, Flow, Length, ShearRate, Typed, Velocity, Volume, ratio};
+use stillrise_units::Length;
 
 record! {
-    /// The inlet.
+    /// The inlet chamber.
     InletChamber {
-        /// invert of the inlet nozzle
-        invert: Length;
-        /// bore of the inlet nozzle
-        bore: Length;
         /// length of the inlet chamber
         length: Length;
     }
 }
 
-/// What the jet does in its chamber.
-#[derive(Debug, Clone)]
-pub struct Jet {
-    /// Its dissipation.
-    pub dissipation: Val<Dissipation>,
-    /// Mean shear rate.
-    pub shear: Val<ShearRate>,
-    /// Largest droplet that it leaves whole; `None` for one too gentle to break any.
-    pub survives: Option<Val<Length>>,
-}
-
-/// W/kg: below it no droplet of a separator breaks; a clean one of 10 mm comes through whole.
-const GENTLE: f64 = 0.001;
-
 impl InletChamber {
     /// As a row or a described unit lays it out.
     ///
     /// # Errors
-    /// [`Stop`] naming the dimension that is missing.
+    /// [`Stop`] where its length is missing.
     pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
         let m = row.m;
-        Ok(Self {
-            invert: row.need("invert of the inlet nozzle", &m.inlet_invert)?,
-            length: row.need("length of the inlet chamber", &m.inlet_length)?,
-            bore: row.bore("bore of the inlet nozzle", &m.inlet_pipe)?,
-        })
-    }
-
-    /// Velocity in the nozzle.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn velocity<T: Trail>(&self, t: &mut T, flow: Val<Flow>) -> Result<Val<Velocity>, Stop> {
-        let nozzle = by!(t, "area of the inlet nozzle", circle_area::area(self.bore))?;
-        by!(t, "velocity in the inlet nozzle", mean_velocity::velocity(flow, nozzle))
-    }
-
-    /// Loss where the nozzle ends in the chamber.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Val<Length>, Stop> {
-        let v = self.velocity(t, way.flow)?;
-        let exit = given(t, "exit loss coefficient", Some((&ONE, &ONE)), ratio(1.0), "Crane TP-410", "1.0");
-        by!(t, "loss at the inlet nozzle", fitting_loss::loss(exit, v))
-    }
-
-    /// The thickest layer of oil that stays under its invert.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn cap<T: Trail>(&self, t: &mut T, m: &Margins, c: &Caps<'_>) -> Result<Val<Length>, Stop> {
-        by!(
-            t,
-            "cap by the inlet",
-            inlet_cap::thickness(self.invert, m.inlet, c.highest.well, c.loss, c.oil.warm, c.warm)
-        )
-    }
-
-    /// What the jet does: its flow, its velocity, the water in the chamber.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn jet<T: Trail>(
-        &self,
-        t: &mut T,
-        basis: &Basis,
-        flow: Val<Flow>,
-        velocity: Val<Velocity>,
-        volume: Val<Volume>,
-    ) -> Result<Jet, Stop> {
-        let cold = &basis.fluids.cold;
-        let jet = by!(
-            t,
-            "dissipation of the inlet jet in its chamber",
-            jet_dissipation::dissipation(flow, velocity, volume)
-        )?;
-        let shear = by!(t, "mean shear rate there", shear_rate::rate(jet, cold.kinematic))?;
-        let mut tension = basis.fluids.oils[0].tension;
-        for oil in &basis.fluids.oils {
-            if oil.tension.q < tension.q {
-                tension = oil.tension;
-            }
-        }
-        let label = "largest droplet that the jet leaves whole";
-        let survives = if jet.q >= Dissipation::of(GENTLE, &W_KG) {
-            Some(by!(t, label, hinze_droplet::diameter(tension, cold.density, jet))?)
-        } else {
-            None
-        };
-        Ok(Jet { dissipation: jet, shear, survives })
+        Ok(Self { length: row.need("length of the inlet chamber", &m.inlet_length)? })
     }
 }

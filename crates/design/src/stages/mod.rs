@@ -5,15 +5,20 @@ pub mod access;
 pub mod channels;
 pub mod clear_well;
 pub mod diffusion_baffle;
+pub mod dip_pipe;
 pub mod downcomer;
 pub mod gravity_zone;
 pub mod hopper;
+pub mod inlet;
+pub mod inlet_bend;
 pub mod inlet_chamber;
 pub mod mesh;
+pub mod outlet;
 pub mod plate_pack;
 pub mod pump_out;
 pub mod retention;
 pub mod sand_trap;
+pub mod underflow;
 
 use crate::basis::Basis;
 use crate::basis::fluids::WaterState;
@@ -24,15 +29,16 @@ use crate::provenance::{Origin, Stop, Trail, Val, WhatIf, entry};
 use crate::train::unit::Unit;
 use arrayvec::ArrayVec;
 use diffusion_baffle::DiffusionBaffle;
-use downcomer::Downcomer;
 use gravity_zone::TankPass;
-use inlet_chamber::InletChamber;
+use inlet::Inlet;
+use inlet_bend::InletBend;
 use mesh::{CoalescingMesh, MeshPass};
 use plate_pack::{PlatePack, PlatesPass};
 use sand_trap::SandTrap;
 use stillrise_handbook::choice;
 use stillrise_handbook::separation::catch::{Catch, Catches, MOST};
 use stillrise_units::{Flow, Length, Ratio, Velocity};
+use underflow::Underflow;
 
 choice! {
     /// The compartments of a unit, in the order in which water passes those that it has.
@@ -61,6 +67,10 @@ choice! {
     Reach {
         /// the lower edge of the downcomer
         Lip "downcomer lip",
+        /// the mouth of the dip pipe
+        DipPipe "mouth of the dip pipe",
+        /// the mouth of the inlet bend
+        InletBend "mouth of the inlet bend",
         /// the top of the plates
         Pack "top of the pack",
         /// the top of the vessel
@@ -89,8 +99,10 @@ pub struct Crossing<'a> {
 /// A stage of a unit.
 #[derive(Debug, Clone, Copy)]
 pub enum Stage<'a> {
-    /// The inlet and its chamber.
-    InletChamber(&'a InletChamber),
+    /// The inlet nozzle.
+    Inlet(&'a Inlet),
+    /// A bend behind it.
+    InletBend(&'a InletBend, &'a Inlet),
     /// The sand compartment and the opening out of it.
     SandTrap(&'a SandTrap),
     /// The wall that spreads the water.
@@ -101,8 +113,8 @@ pub enum Stage<'a> {
     PlatePack(&'a PlatePack),
     /// A mesh behind the plates.
     Mesh(&'a CoalescingMesh, &'a PlatePack),
-    /// The baffle under which the water leaves.
-    Downcomer(&'a Downcomer),
+    /// What lets the water leave from under the oil.
+    Underflow(&'a Underflow),
 }
 
 impl Stage<'_> {
@@ -110,13 +122,14 @@ impl Stage<'_> {
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
-            Stage::InletChamber(_) => "inlet nozzle",
+            Stage::Inlet(_) => "inlet nozzle",
+            Stage::InletBend(..) => "inlet bend",
             Stage::SandTrap(_) => "sand compartment",
             Stage::DiffusionBaffle(_) => "diffusion baffle",
             Stage::GravityZone => "primary zone",
             Stage::PlatePack(_) => "plate pack",
             Stage::Mesh(..) => "mesh",
-            Stage::Downcomer(_) => "downcomer",
+            Stage::Underflow(underflow) => underflow.name(),
         }
     }
 
@@ -126,13 +139,14 @@ impl Stage<'_> {
     /// [`Stop`] when a formula has no answer.
     pub fn loss<T: Trail>(self, t: &mut T, way: &Crossing<'_>) -> Result<Option<Val<Length>>, Stop> {
         match self {
-            Stage::InletChamber(inlet) => inlet.loss(t, way).map(Some),
+            Stage::Inlet(inlet) => inlet.loss(t, way).map(Some),
+            Stage::InletBend(bend, inlet) => bend.loss(t, inlet, way).map(Some),
             Stage::SandTrap(trap) => trap.loss(t, way).map(Some),
             Stage::DiffusionBaffle(baffle) => baffle.loss(t, way).map(Some),
             Stage::GravityZone => Ok(None),
             Stage::PlatePack(pack) => pack.loss(t, way).map(Some),
             Stage::Mesh(mesh, _) => mesh.loss(t, way).map(Some),
-            Stage::Downcomer(downcomer) => downcomer.loss(t, way).map(Some),
+            Stage::Underflow(underflow) => underflow.loss(t, way).map(Some),
         }
     }
 
@@ -142,9 +156,10 @@ impl Stage<'_> {
     /// [`Stop`] when a formula has no answer.
     pub fn cap<T: Trail>(self, t: &mut T, m: &Margins, c: &Caps<'_>) -> Result<Option<Cap>, Stop> {
         let (of, thickness) = match self {
-            Stage::InletChamber(inlet) => (Reach::Inlet, inlet.cap(t, m, c)?),
+            Stage::Inlet(inlet) => (Reach::Inlet, inlet.cap(t, m, c)?),
+            Stage::InletBend(bend, _) => (Reach::InletBend, bend.cap(t, m, c)?),
             Stage::PlatePack(pack) => (Reach::Pack, pack.cap(t, m, c)?),
-            Stage::Downcomer(downcomer) => (Reach::Lip, downcomer.cap(t, m, c)?),
+            Stage::Underflow(underflow) => return underflow.cap(t, m, c).map(Some),
             Stage::SandTrap(_) | Stage::DiffusionBaffle(_) | Stage::GravityZone | Stage::Mesh(..) => return Ok(None),
         };
         Ok(Some(Cap { of, thickness }))
@@ -159,7 +174,11 @@ impl Stage<'_> {
             Stage::GravityZone => Some(Pass::Tank(TankPass::through(t, unit, way)?)),
             Stage::PlatePack(pack) => Some(Pass::Plates(PlatesPass::through(t, pack, way)?)),
             Stage::Mesh(mesh, pack) => Some(Pass::Mesh(MeshPass::through(t, mesh, pack, way))),
-            Stage::InletChamber(_) | Stage::SandTrap(_) | Stage::DiffusionBaffle(_) | Stage::Downcomer(_) => None,
+            Stage::Inlet(_)
+            | Stage::InletBend(..)
+            | Stage::SandTrap(_)
+            | Stage::DiffusionBaffle(_)
+            | Stage::Underflow(_) => None,
         })
     }
 }

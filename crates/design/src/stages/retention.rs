@@ -71,7 +71,7 @@ impl Retention {
     pub fn sinks<T: Trail>(&self, t: &mut T, unit: &Unit, worst: &Removal) -> Result<Option<Sinks>, Stop> {
         let p = &worst.passage.fluids;
         let Some(zone) = unit.compartment(super::Place::Retention).filter(|_| p.rises()) else { return Ok(None) };
-        let area = unit.body.surface(t, "surface of the oil retention zone", zone.stretch(), unit.well.crest)?;
+        let area = unit.body.surface(t, "surface of the oil retention zone", zone.stretch(), unit.outlet.crest)?;
         let overflow = reckon!(t, "overflow rate of the oil retention zone", [GPM_FT2, M_H],
             (flow = worst.flow, area = area) flow / area);
         let drawn = by!(

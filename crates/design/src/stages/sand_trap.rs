@@ -49,7 +49,7 @@ impl SandTrap {
     pub fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Val<Length>, Stop> {
         let label = "discharge coefficient of the opening";
         let c = given(t, label, Some((&ONE, &ONE)), ratio(0.6), "FHWA HDS-2, 8.10", "0.6");
-        let width = way.unit.body.mean_width(t, "mean width of the opening", way.unit.well.crest)?;
+        let width = way.unit.body.mean_width(t, "mean width of the opening", way.unit.outlet.crest)?;
         by!(t, "loss of the sand compartment", slot_loss::loss(way.flow, width, self.opening, c))
     }
 
@@ -69,7 +69,7 @@ impl SandTrap {
         if solids.density.q <= water.density.q {
             return Ok(None);
         }
-        let area = unit.body.surface(t, "surface of the sand compartment", zone.stretch(), unit.well.crest)?;
+        let area = unit.body.surface(t, "surface of the sand compartment", zone.stretch(), unit.outlet.crest)?;
         let rate =
             reckon!(t, "overflow rate of the sand compartment", [GPM_FT2, M_H], (flow = flow, area = area) flow / area);
         let settles = |d: f64| {

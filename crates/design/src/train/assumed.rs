@@ -4,7 +4,7 @@
 //! All proportions are our proposal: what units of this kind commonly look like, from memory, no source behind the
 //! figures. Ranges are so narrow that no two of them contradict one another.
 
-use crate::arrangements::Arrangement;
+use crate::arrangements::{Arrangement, Form, Side};
 use crate::basis::stated::{standby, stated, stated_or};
 use crate::enquiry::keys::Quantity;
 use crate::enquiry::range::{Model, PackWord};
@@ -59,22 +59,13 @@ const NOZZLE: f64 = 2.0;
 pub fn faults(m: &Model, faults: &mut Vec<Fault>) {
     let mut fault =
         |reason: String, remedy: &str| faults.push(Fault::new("unit: dimensions", reason, remedy.to_owned()));
-    let lying = Arrangement::of(m).is_cylinder();
-    let sides = if lying {
-        vec![("length", &m.length), ("diameter", &m.diameter)]
-    } else {
-        vec![("length", &m.length), ("width", &m.width), ("height", &m.height)]
-    };
-    let missing: Vec<&str> = sides.iter().filter(|(_, side)| !side.is_given()).map(|(name, _)| *name).collect();
+    let form = Arrangement::of(m).form();
+    let sides = form.sides(m);
+    let missing: Vec<&str> = sides.iter().filter(|side| !side.said.is_given()).map(|side| side.key).collect();
     if !missing.is_empty() {
-        fault(
-            format!("lacks {}", missing.join(", ")),
-            if lying {
-                "state length and diameter; the rest is assumed where nobody knows it, and asked for"
-            } else {
-                "state length, width and height; the rest is assumed where nobody knows it, and asked for"
-            },
-        );
+        let keys: Vec<&str> = sides.iter().map(|side| side.key).collect();
+        let remedy = format!("state {}; the rest is assumed where nobody knows it, and asked for", listed(&keys));
+        fault(format!("lacks {}", missing.join(", ")), &remedy);
         return;
     }
     // With every dimension stated the layout itself says what does not fit.
@@ -83,9 +74,9 @@ pub fn faults(m: &Model, faults: &mut Vec<Fault>) {
     }
     let si = |q: &Quantity<Length>| q.q().map(Typed::si);
     let wall = if *m.outside == Some(true) { si(&m.wall).unwrap_or(0.0) } else { 0.0 };
-    for (name, side) in &sides {
-        if si(side).is_some_and(|x| x <= 2.0 * wall) {
-            fault(format!("{name} is no more than twice the wall"), "check both");
+    for side in &sides {
+        if si(side.said).is_some_and(|x| x <= 2.0 * wall) {
+            fault(format!("{} is no more than twice the wall", side.key), "check both");
         }
     }
     if m.pack.0 == Some(PackWord::None)
@@ -96,7 +87,8 @@ pub fn faults(m: &Model, faults: &mut Vec<Fault>) {
     if m.pack_volume.is_given() && m.pack_length.is_given() {
         fault("pack_volume and pack_length stand beside each other".to_owned(), "give one of the two");
     }
-    let inside = si(&m.length).unwrap_or(0.0) - 2.0 * wall;
+    let inner = |side: &Side<'_>| si(side.said).map(|x| x - f64::from(side.walls) * wall);
+    let Some([inside, _, height]) = form.extents(m, inner) else { return };
     let along = [&m.inlet_length, &m.pack_length, &m.mesh, &m.retention_length, &m.well_length];
     let taken: f64 = along.into_iter().filter_map(si).sum();
     if taken >= inside {
@@ -106,7 +98,6 @@ pub fn faults(m: &Model, faults: &mut Vec<Fault>) {
             "check the lengths",
         );
     }
-    let height = if lying { si(&m.diameter).unwrap_or(0.0) - 2.0 * wall } else { si(&m.height).unwrap_or(0.0) - wall };
     let outlet = si(&m.weir_crest).or(si(&m.outlet_invert));
     for (name, z) in [("the outlet", outlet), ("the inlet", si(&m.inlet_invert))] {
         if z.is_some_and(|z| z >= height) {
@@ -116,6 +107,14 @@ pub fn faults(m: &Model, faults: &mut Vec<Fault>) {
     let water = outlet.unwrap_or(height);
     if si(&m.pack_bottom).unwrap_or(0.0) + si(&m.pack_height).unwrap_or(0.0) >= water {
         fault("the pack reaches above the water".to_owned(), "check pack_bottom and pack_height");
+    }
+}
+
+/// Several words as one reads them.
+fn listed(words: &[&str]) -> String {
+    match words {
+        [front @ .., last] if !front.is_empty() => format!("{} and {last}", front.join(", ")),
+        _ => words.concat(),
     }
 }
 
@@ -163,16 +162,15 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
     if m.missing().is_empty() && *m.outside != Some(true) {
         return Ok(Assumed::default());
     }
-    let lying = Arrangement::of(m).is_cylinder();
-    let sides = if lying { [&m.length, &m.diameter, &m.diameter] } else { [&m.length, &m.width, &m.height] };
-    let [Some(length), Some(width), Some(height)] = sides.map(|q| q.q()) else {
-        return Err(stop("length, width and height, or length and diameter, are not all stated"));
+    let form = Arrangement::of(m).form();
+    let Some([mut length, mut width, mut height]) = form.extents(m, |side| side.said.q().map(Typed::si)) else {
+        let keys: Vec<&str> = form.sides(m).iter().map(|side| side.key).collect();
+        return Err(stop(&format!("{} are not all stated", listed(&keys))));
     };
     t.section("unit: what is assumed of it");
     let mut g = Gather { t, w, out: Assumed::default() };
-    let (mut length, mut width, mut height) = (length.si(), width.si(), height.si());
     if *m.outside == Some(true) {
-        [length, width, height] = g.inside(m)?;
+        [length, width, height] = g.inside(m, form)?;
     }
     if [length, width, height].into_iter().any(|side| side <= 0.0) {
         return Err(stop("its walls leave no room between them"));
@@ -202,6 +200,23 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
     );
     g.bores(m, flow);
     let deep = crest;
+    if form == Form::Upright {
+        g.length(
+            "mouth of the dip pipe",
+            ("lip", &m.lip),
+            asks("the height of the mouth of the pipe that draws the water, above the floor"),
+            share(deep, 0.25, 0.4, 0.6),
+            "40 % of the depth of water",
+        );
+        g.length(
+            "mouth of the inlet bend",
+            ("inlet_mouth", &m.inlet_mouth),
+            asks("the height of the mouth of the inlet's bend above the floor"),
+            share(deep, 0.5, 0.7, 0.85),
+            "70 % of the depth of water",
+        );
+        return Ok(g.out);
+    }
     if !Arrangement::of(m).has_plates() {
         let lip = deep / 6.0;
         g.length(
@@ -244,7 +259,7 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
 
 impl<T: Trail> Gather<'_, T> {
     /// Inside dimensions from outside ones: two walls off length and width, one floor off the height.
-    fn inside(&mut self, m: &Model) -> Result<[f64; 3], Stop> {
+    fn inside(&mut self, m: &Model, form: Form) -> Result<[f64; 3], Stop> {
         let inches = |x: f64| Length::of(x, &IN);
         let wall = stated_or(self.t, self.w, &m.wall, || {
             standby(
@@ -256,50 +271,21 @@ impl<T: Trail> Gather<'_, T> {
                 "our proposal: coated steel plate; plastic, concrete or insulation is thicker",
             )
         });
-        let mut side = |label: &str, q: &Quantity<Length>| {
-            stated(self.t, self.w, label, q).ok_or_else(|| Stop {
-                doing: "unit".to_owned(),
-                reason: format!("{label} is not stated"),
-                formula: false,
-            })
-        };
-        let length = side("outside length", &m.length)?;
-        if Arrangement::of(m).is_cylinder() {
-            let diameter = side("outside diameter", &m.diameter)?;
+        let mut inner = Vec::with_capacity(3);
+        for side in form.sides(m) {
+            let outside = stated(self.t, self.w, &say!(T, "outside {}", side.key), side.said)
+                .ok_or_else(|| Stop::said("unit", format!("outside {} is not stated", side.key)))?;
             let t = &mut *self.t;
-            let inner = [
-                (
-                    "length of the shell",
-                    reckon!(t, "length of the shell", [IN, MM], (outside = length, wall = wall) outside - wall - wall),
-                ),
-                (
-                    "inside diameter",
-                    reckon!(t, "inside diameter", [IN, MM], (outside = diameter, wall = wall) outside - wall - wall),
-                ),
-            ];
-            self.out.lengths.extend(inner);
-            let [(_, length), (_, diameter)] = inner;
-            return Ok([length.q.si(), diameter.q.si(), diameter.q.si()]);
+            let value = if side.walls == 2 {
+                reckon!(t, side.label, [IN, MM], (outside = outside, wall = wall) outside - wall - wall)
+            } else {
+                reckon!(t, side.label, [IN, MM], (outside = outside, floor = wall) outside - floor)
+            };
+            self.out.lengths.push((side.label, value));
+            inner.push((side.key, value.q.si()));
         }
-        let width = side("outside width", &m.width)?;
-        let height = side("outside height", &m.height)?;
-        let t = &mut *self.t;
-        let inner = [
-            (
-                "inside length",
-                reckon!(t, "inside length", [IN, MM], (outside = length, wall = wall) outside - wall - wall),
-            ),
-            (
-                "inside width",
-                reckon!(t, "inside width", [IN, MM], (outside = width, wall = wall) outside - wall - wall),
-            ),
-            (
-                "height of the walls",
-                reckon!(t, "height of the walls", [IN, MM], (outside = height, floor = wall) outside - floor),
-            ),
-        ];
-        self.out.lengths.extend(inner);
-        Ok(inner.map(|(_, value)| value.q.si()))
+        let of = |side: &Side<'_>| inner.iter().find(|(key, _)| *key == side.key).map(|(_, x)| *x);
+        form.extents(m, of).ok_or_else(|| Stop::said("unit", "its sides are not all stated"))
     }
 
     /// Bores of the nozzles: the smallest nominal pipe in which the flow stays slow.

@@ -13,10 +13,13 @@ use crate::stages::clear_well::ClearWell;
 use crate::stages::diffusion_baffle::DiffusionBaffle;
 use crate::stages::downcomer::Downcomer;
 use crate::stages::hopper::Hopper;
+use crate::stages::inlet::Inlet;
 use crate::stages::inlet_chamber::InletChamber;
 use crate::stages::mesh::{self, CoalescingMesh};
+use crate::stages::outlet::Outlet;
 use crate::stages::plate_pack;
 use crate::stages::retention::Retention;
+use crate::stages::underflow::Underflow;
 use crate::vessel::{Body, Rectangular};
 use crate::{by, reckon};
 use stillrise_handbook::hydraulics::pipes::PIPE_SIZES;
@@ -262,7 +265,9 @@ pub fn parts<T: Trail>(
         pump_out: None,
         access: None,
         body,
-        inlet: InletChamber { invert: inlet_invert, bore, length: inlet_length },
+        inlet: Inlet { invert: inlet_invert, bore },
+        inlet_bend: None,
+        inlet_chamber: Some(InletChamber { length: inlet_length }),
         baffle: Some(DiffusionBaffle { open: baffle_open }),
         hopper,
         pack: Some(plate_pack::Dimensions {
@@ -276,15 +281,9 @@ pub fn parts<T: Trail>(
         }),
         mesh: Some(mesh),
         retention: Retention { length: retention_length, oil_draw, float_density },
-        downcomer: Downcomer { lip },
-        well: ClearWell {
-            length: well_length,
-            control,
-            crest: outlet_invert,
-            weir_length: width,
-            invert: outlet_invert,
-            bore,
-        },
+        underflow: Underflow::Downcomer(Downcomer { lip }),
+        clear_well: Some(ClearWell { length: well_length }),
+        outlet: Outlet { control, crest: outlet_invert, weir_length: width, invert: outlet_invert, bore },
     };
     let particulars = Particulars {
         model: "made to measure".to_owned(),

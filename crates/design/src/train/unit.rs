@@ -7,14 +7,17 @@ use crate::stages::access::Access;
 use crate::stages::channels::Channels;
 use crate::stages::clear_well::ClearWell;
 use crate::stages::diffusion_baffle::DiffusionBaffle;
-use crate::stages::downcomer::Downcomer;
 use crate::stages::hopper::Hopper;
+use crate::stages::inlet::Inlet;
+use crate::stages::inlet_bend::InletBend;
 use crate::stages::inlet_chamber::InletChamber;
 use crate::stages::mesh::CoalescingMesh;
+use crate::stages::outlet::Outlet;
 use crate::stages::plate_pack::{self, PlatePack};
 use crate::stages::pump_out::PumpOut;
 use crate::stages::retention::Retention;
 use crate::stages::sand_trap::SandTrap;
+use crate::stages::underflow::Underflow;
 use crate::stages::{Place, Stage};
 use crate::vessel::{Body, Stretch, rest, some, sum};
 use crate::{record, say};
@@ -36,7 +39,11 @@ pub struct Parts {
     /// Its body.
     pub body: Body,
     /// Its inlet.
-    pub inlet: InletChamber,
+    pub inlet: Inlet,
+    /// A bend that turns the water down.
+    pub inlet_bend: Option<InletBend>,
+    /// The chamber in which the jet is broken.
+    pub inlet_chamber: Option<InletChamber>,
     /// The wall that spreads the water.
     pub baffle: Option<DiffusionBaffle>,
     /// Its hopper.
@@ -47,10 +54,12 @@ pub struct Parts {
     pub mesh: Option<CoalescingMesh>,
     /// Where oil is held.
     pub retention: Retention,
-    /// The baffle under which the water leaves.
-    pub downcomer: Downcomer,
-    /// The clear well with the outlet.
-    pub well: ClearWell,
+    /// What lets the water leave from under the oil.
+    pub underflow: Underflow,
+    /// The clear well behind it.
+    pub clear_well: Option<ClearWell>,
+    /// The outlet.
+    pub outlet: Outlet,
 }
 
 record! {
@@ -108,7 +117,11 @@ pub struct Unit {
     /// Its body.
     pub body: Body,
     /// Its inlet.
-    pub inlet: InletChamber,
+    pub inlet: Inlet,
+    /// A bend that turns the water down.
+    pub inlet_bend: Option<InletBend>,
+    /// The chamber in which the jet is broken.
+    pub inlet_chamber: Option<InletChamber>,
     /// The wall that spreads the water.
     pub baffle: Option<DiffusionBaffle>,
     /// Its hopper.
@@ -119,10 +132,12 @@ pub struct Unit {
     pub mesh: Option<CoalescingMesh>,
     /// Where oil is held.
     pub retention: Retention,
-    /// The baffle under which the water leaves.
-    pub downcomer: Downcomer,
-    /// The clear well with the outlet.
-    pub well: ClearWell,
+    /// What lets the water leave from under the oil.
+    pub underflow: Underflow,
+    /// The clear well behind it.
+    pub clear_well: Option<ClearWell>,
+    /// The outlet.
+    pub outlet: Outlet,
     /// What follows from them.
     pub layout: Layout,
     /// Where oil is held: from the diffusion baffle to the downcomer.
@@ -138,15 +153,16 @@ pub struct Unit {
 impl Unit {
     /// Its stages in the direction of flow.
     #[must_use]
-    pub fn stages(&self) -> ArrayVec<Stage<'_>, 8> {
+    pub fn stages(&self) -> ArrayVec<Stage<'_>, 10> {
         let mut stages = ArrayVec::new();
-        stages.push(Stage::InletChamber(&self.inlet));
+        stages.push(Stage::Inlet(&self.inlet));
+        stages.extend(self.inlet_bend.as_ref().map(|bend| Stage::InletBend(bend, &self.inlet)));
         stages.extend(self.sand_trap.as_ref().map(Stage::SandTrap));
         stages.extend(self.baffle.as_ref().map(Stage::DiffusionBaffle));
         stages.push(Stage::GravityZone);
         stages.extend(self.pack.as_ref().map(Stage::PlatePack));
         stages.extend(self.mesh.as_ref().zip(self.pack.as_ref()).map(|(mesh, pack)| Stage::Mesh(mesh, pack)));
-        stages.push(Stage::Downcomer(&self.downcomer));
+        stages.push(Stage::Underflow(&self.underflow));
         stages
     }
 
@@ -175,14 +191,17 @@ impl Unit {
         parts.extend(self.channels.as_ref().map(|channels| ("channels", channels.fields())));
         parts.extend(self.access.as_ref().map(|access| ("access", access.fields())));
         parts.push(("inlet", self.inlet.fields()));
+        parts.extend(self.inlet_bend.as_ref().map(|bend| ("inlet bend", bend.fields())));
+        parts.extend(self.inlet_chamber.as_ref().map(|chamber| ("inlet chamber", chamber.fields())));
         parts.extend(self.sand_trap.as_ref().map(|trap| ("sand compartment", trap.fields())));
         parts.extend(self.baffle.as_ref().map(|baffle| ("diffusion baffle", baffle.fields())));
         parts.extend(self.hopper.as_ref().map(|hopper| ("hopper", hopper.fields())));
         parts.extend(self.pack.as_ref().map(|pack| ("plate pack", pack.laid.fields())));
         parts.extend(self.mesh.as_ref().map(|mesh| ("mesh", mesh.laid.fields())));
         parts.push(("oil retention", self.retention.fields()));
-        parts.push(("downcomer", self.downcomer.fields()));
-        parts.push(("clear well", self.well.fields()));
+        parts.push((self.underflow.name(), self.underflow.fields()));
+        parts.extend(self.clear_well.as_ref().map(|well| ("clear well", well.fields())));
+        parts.push(("outlet", self.outlet.fields()));
         parts.extend(self.pump_out.as_ref().map(|pumps| ("pump-out compartment", pumps.fields())));
         parts
     }
@@ -214,53 +233,65 @@ pub fn lay_out<T: Trail>(
         access,
         body,
         inlet,
+        inlet_bend,
+        inlet_chamber,
         baffle,
         hopper,
         pack,
         mesh,
         retention,
-        downcomer,
-        well,
+        underflow,
+        clear_well,
+        outlet,
     } = parts;
     let pack_length = pack.as_ref().map(|pack| pack.length);
     let mesh_length = mesh.as_ref().filter(|_| pack.is_some()).map(|mesh| mesh.laid.thickness);
     let sand = sand_trap.as_ref().map(|trap| trap.length);
     let pumps = pump_out.as_ref().map(|pumps| pumps.length);
     let held = Some(retention.length).filter(|length| some(length.q));
+    let chamber = inlet_chamber.as_ref().map(|chamber| chamber.length);
+    let well = clear_well.as_ref().map(|well| well.length);
     let mut others: ArrayVec<Val<Length>, 8> = ArrayVec::new();
-    others.extend(
-        [Some(inlet.length), pack_length, mesh_length, held, Some(well.length), sand, pumps].into_iter().flatten(),
-    );
+    others.extend([chamber, pack_length, mesh_length, held, well, sand, pumps].into_iter().flatten());
     let primary_length = rest(t, "length of the primary zone", body.length(), &others);
     if primary_length.q.si() < -1e-9 {
         return Err(stop(format!("its internals are {:.0} mm longer than the vessel", -primary_length.q.si() * 1e3)));
     }
-    if downcomer.lip.q >= well.crest.q {
-        return Err(stop("the downcomer's lip is not under water".to_owned()));
+    let crest = outlet.crest;
+    if underflow.edge().q >= crest.q {
+        return Err(stop(format!("the edge of the {} is not under water", underflow.name())));
     }
-    if well.crest.q >= body.height().q {
+    if inlet_bend.as_ref().is_some_and(|bend| bend.mouth.q >= crest.q) {
+        return Err(stop("the mouth of the inlet bend is not under water".to_owned()));
+    }
+    if crest.q >= body.height().q {
         return Err(stop(if body.is_open() {
             "the water would stand above the walls".to_owned()
         } else {
             "the water would stand above the top of the vessel".to_owned()
         }));
     }
-    if pump_out.as_ref().is_some_and(|pumps| pumps.alarm.q >= well.crest.q) {
+    if pump_out.as_ref().is_some_and(|pumps| pumps.alarm.q >= crest.q) {
         return Err(stop("the alarm of the effluent pumps stands no lower than the weir ahead of them".to_owned()));
     }
-    let hopper_room = inlet.length.q + primary_length.q;
+    let hopper_room = chamber.map_or(primary_length.q, |chamber| chamber.q + primary_length.q);
     if hopper.as_ref().is_some_and(|hopper| hopper.length.q.si() > hopper_room.si() + 1e-9) {
         return Err(stop("the hopper is longer than inlet chamber and primary zone together".to_owned()));
     }
     let pack = pack.map(|pack| PlatePack::new(t, pack, &body)).transpose()?;
-    let tank = sum(t, "length ahead of the pack", &[inlet.length, primary_length]);
-    let tank = Stretch { length: tank, ends: u8::from(sand.is_none()) };
-    let tank_area = body.surface(t, "surface ahead of the pack", tank, well.crest)?;
+    // The first compartment and the last one are each closed by an end of the vessel.
+    let (ahead, behind) = (sand.or(chamber).is_none(), held.or(mesh_length).or(pack_length).is_none());
+    let last = well.or(pumps).is_none();
+    let of_tank: ArrayVec<Val<Length>, 2> = chamber.into_iter().chain([primary_length]).collect();
+    let length = sum(t, "length ahead of the pack", &of_tank);
+    let tank = Stretch { length, ends: u8::from(sand.is_none()) + u8::from(behind && last) };
+    let tank_area = body.surface(t, "surface ahead of the pack", tank, crest)?;
     let mut over: ArrayVec<Val<Length>, 4> = ArrayVec::new();
     over.push(primary_length);
     over.extend([pack_length, mesh_length, held].into_iter().flatten());
-    let oil = Stretch { length: sum(t, "length over which oil is held", &over), ends: 0 };
-    let oil_area = body.surface(t, "area over which oil is held", oil, well.crest)?;
+    let length = sum(t, "length over which oil is held", &over);
+    let oil = Stretch { length, ends: u8::from(ahead) + u8::from(last) };
+    let oil_area = body.surface(t, "area over which oil is held", oil, crest)?;
     // What pumps draw down is not counted on.
     let standing = match pumps {
         Some(pumps) => {
@@ -268,22 +299,27 @@ pub fn lay_out<T: Trail>(
         }
         None => body.whole(),
     };
-    let water_volume = body.volume(t, "water up to the crest, above the floor", standing, well.crest)?;
+    let water_volume = body.volume(t, "water up to the crest, above the floor", standing, crest)?;
     let (head, mut from) = (body.head(), Length::from_si(0.0));
     let mut compartments = Vec::with_capacity(8);
-    for (place, length, ends) in [
-        (Place::SandTrap, sand, 1),
-        (Place::InletChamber, Some(inlet.length), u8::from(sand.is_none())),
-        (Place::GravityZone, Some(primary_length), 0),
-        (Place::PlatePack, pack_length, 0),
-        (Place::Mesh, mesh_length, 0),
-        (Place::Retention, held, 0),
-        (Place::ClearWell, Some(well.length), u8::from(pumps.is_none())),
-        (Place::PumpOut, pumps, 1),
-    ] {
-        let Some(length) = length.filter(|length| some(length.q)) else { continue };
+    let all: ArrayVec<(Place, Val<Length>), 8> = [
+        (Place::SandTrap, sand),
+        (Place::InletChamber, chamber),
+        (Place::GravityZone, Some(primary_length)),
+        (Place::PlatePack, pack_length),
+        (Place::Mesh, mesh_length),
+        (Place::Retention, held),
+        (Place::ClearWell, well),
+        (Place::PumpOut, pumps),
+    ]
+    .into_iter()
+    .filter_map(|(place, length)| Some((place, length.filter(|length| some(length.q))?)))
+    .collect();
+    let count = all.len();
+    for (k, (place, length)) in all.into_iter().enumerate() {
+        let ends = u8::from(k == 0) + u8::from(k + 1 == count);
         let own = Stretch { length, ends };
-        let level = pump_out.as_ref().filter(|_| place == Place::PumpOut).map_or(well.crest, |pumps| pumps.start);
+        let level = pump_out.as_ref().filter(|_| place == Place::PumpOut).map_or(crest, |pumps| pumps.start);
         let volume = body.volume(t, &say!(T, "water in the {}", place.word()), own, level)?;
         let to = from + length.q + head * f64::from(ends);
         compartments.push(Compartment { place, from, to, length, ends, volume });
@@ -299,13 +335,16 @@ pub fn lay_out<T: Trail>(
         access,
         body,
         inlet,
+        inlet_bend,
+        inlet_chamber,
         baffle,
         hopper,
         pack,
         mesh,
         retention,
-        downcomer,
-        well,
+        underflow,
+        clear_well,
+        outlet,
         layout,
         oil,
         compartments,

@@ -3,6 +3,7 @@
 use super::{Layer, Stretch};
 use crate::provenance::{Stop, Trail, Val, given};
 use crate::{by, reckon, record, say};
+use stillrise_handbook::ground::{soil_over_cylinder, submerged_cylinder};
 use stillrise_handbook::hydraulics::wetted_segment;
 use stillrise_handbook::vessel::shape::Shape;
 use stillrise_handbook::vessel::shapes::{HeadForm, Hopper, HorizontalCylinder};
@@ -104,6 +105,13 @@ impl LyingCylinder {
         let all = self.volume(t, &say!(T, "{label}: up to its surface"), of, layer.surface)?;
         let below = self.volume(t, &say!(T, "{label}: up to the interface"), of, layer.interface)?;
         Ok(reckon!(t, label, [GAL, M3], (all = all, below = below) all - below))
+    }
+    pub(super) fn under_water<T: Trail>(&self, t: &mut T, level: Val<Length>) -> Result<Val<Volume>, Stop> {
+        let label = "volume of the cylinder under the groundwater";
+        by!(t, label, submerged_cylinder::volume(self.diameter, self.over_all, level))
+    }
+    pub(super) fn soil_over<T: Trail>(&self, t: &mut T, label: &str, level: Val<Length>) -> Result<Val<Volume>, Stop> {
+        by!(t, label, soil_over_cylinder::volume(self.diameter, self.over_all, level))
     }
     /// A cylinder has no hopper.
     pub(super) fn shape(&self, _: Option<Hopper>) -> Shape {

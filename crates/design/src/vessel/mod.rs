@@ -5,9 +5,11 @@
 
 mod lying_cylinder;
 mod rectangular;
+mod upright_cylinder;
 
 pub use lying_cylinder::LyingCylinder;
 pub use rectangular::Rectangular;
+pub use upright_cylinder::UprightCylinder;
 
 use crate::provenance::{Node, Stop, Trail, Val, choose, given};
 use crate::reckon;
@@ -37,6 +39,8 @@ pub enum Body {
     Rectangular(Rectangular),
     /// A cylinder that lies, closed by heads.
     LyingCylinder(LyingCylinder),
+    /// A cylinder that stands on a flat floor.
+    UprightCylinder(UprightCylinder),
 }
 
 /// The same for whichever body.
@@ -45,6 +49,7 @@ macro_rules! each {
         match $body {
             Body::Rectangular($own) => $does,
             Body::LyingCylinder($own) => $does,
+            Body::UprightCylinder($own) => $does,
         }
     };
 }
@@ -86,6 +91,16 @@ impl Body {
         let heads = given(row.t, "form of the heads", None, heads, &source, heads.word());
         Ok(Body::LyingCylinder(LyingCylinder::new(row.t, diameter, shell, heads)))
     }
+    /// An upright cylinder as a row or a described unit lays it out.
+    ///
+    /// # Errors
+    /// [`Stop`] naming the dimension that is missing.
+    pub fn upright<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
+        let m = row.m;
+        let diameter = row.need("inside diameter", &m.diameter)?;
+        let height = row.need("height of the walls", &m.height)?;
+        Ok(Body::UprightCylinder(UprightCylinder { diameter, height }))
+    }
     /// Length that compartments share, without heads.
     #[must_use]
     pub fn length(&self) -> Val<Length> {
@@ -108,25 +123,30 @@ impl Body {
     }
     /// Its inside measures, and what they are called together.
     #[must_use]
-    pub fn sizes(&self) -> (&'static str, [Length; 3]) {
+    pub fn sizes(&self) -> (&'static str, ArrayVec<Length, 3>) {
         match self {
-            Body::Rectangular(own) => ("inside length x width x height", [own.length.q, own.width.q, own.height.q]),
+            Body::Rectangular(own) => {
+                ("inside length x width x height", [own.length.q, own.width.q, own.height.q].into())
+            }
             Body::LyingCylinder(own) => (
                 "inside diameter x length of the shell x length over the heads",
-                [own.diameter.q, own.shell.q, own.over_all.q],
+                [own.diameter.q, own.shell.q, own.over_all.q].into(),
             ),
+            Body::UprightCylinder(own) => {
+                ("inside diameter x height", [own.diameter.q, own.height.q].into_iter().collect())
+            }
         }
     }
     /// Its inside measures in the fewest words, each written as the caller writes lengths.
     #[must_use]
     pub fn inside(&self, write: impl Fn(Length) -> String) -> String {
-        let sizes = self.sizes().1.map(write);
-        match self {
-            Body::Rectangular(_) => format!("inside {}", sizes.join(" x ")),
-            Body::LyingCylinder(_) => {
-                let [diameter, shell, over] = sizes;
+        let sizes: Vec<String> = self.sizes().1.into_iter().map(write).collect();
+        match (self, sizes.as_slice()) {
+            (Body::LyingCylinder(_), [diameter, shell, over]) => {
                 format!("inside diameter {diameter}, shell {shell}, over the heads {over}")
             }
+            (Body::UprightCylinder(_), [diameter, height]) => format!("inside diameter {diameter}, height {height}"),
+            _ => format!("inside {}", sizes.join(" x ")),
         }
     }
     /// How far the inlet end reaches beyond the first compartment's length.
@@ -228,6 +248,7 @@ impl Body {
     ) -> Result<Val<Length>, Stop> {
         match self {
             Body::Rectangular(own) => Ok(own.layer_under(t, label, of, limit, room)),
+            Body::UprightCylinder(own) => own.layer_under(t, label, of, limit, room),
             Body::LyingCylinder(_) => {
                 let all = held(limit.q).map_or(f64::NAN, Typed::si);
                 let over = |x: f64| all - held(Length::from_si(x)).map_or(f64::NAN, Typed::si) - room.q.si();
@@ -242,10 +263,45 @@ impl Body {
         }
     }
 
+    /// Its plan where that is the same at every level; `None` of a lying cylinder.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn plan<T: Trail>(&self, t: &mut T) -> Result<Option<Val<Area>>, Stop> {
+        match self {
+            Body::Rectangular(_) | Body::UprightCylinder(_) => {
+                self.surface(t, "plan of the unit", self.whole(), self.height()).map(Some)
+            }
+            Body::LyingCylinder(_) => Ok(None),
+        }
+    }
+    /// What it takes of the groundwater around it, up to a level above its floor; heads count as flat.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn under_water<T: Trail>(&self, t: &mut T, level: Val<Length>) -> Result<Val<Volume>, Stop> {
+        each!(self, own => own.under_water(t, level))
+    }
+    /// Soil straight above a closed one, up to a level above its floor and above its top.
+    ///
+    /// # Errors
+    /// [`Stop`] for an open one, or when a formula has no answer.
+    pub fn soil_over<T: Trail>(&self, t: &mut T, label: &str, level: Val<Length>) -> Result<Val<Volume>, Stop> {
+        match self {
+            Body::Rectangular(_) => Err(Stop::said(label, "no soil lies over an open tank")),
+            Body::LyingCylinder(own) => own.soil_over(t, label, level),
+            Body::UprightCylinder(own) => own.soil_over(t, label, level),
+        }
+    }
+
     /// As a shape, with a hopper below its floor if there is one.
     #[must_use]
     pub fn shape(&self, hopper: Option<Hopper>) -> Shape {
-        each!(self, own => own.shape(hopper))
+        match self {
+            Body::Rectangular(own) => own.shape(hopper),
+            Body::LyingCylinder(own) => own.shape(hopper),
+            Body::UprightCylinder(own) => own.shape(),
+        }
     }
     /// Its dimensions: name, and place in the trail.
     #[must_use]

@@ -3,6 +3,7 @@
 use super::{Layer, Stretch};
 use crate::provenance::{Stop, Trail, Val};
 use crate::{by, reckon, record};
+use stillrise_handbook::ground::submerged_box;
 use stillrise_handbook::vessel::shape::Shape;
 use stillrise_handbook::vessel::shapes::{self, Hopper, RectangularHopper};
 use stillrise_handbook::vessel::{box_volume, layer_volume};
@@ -94,6 +95,10 @@ impl Rectangular {
     ) -> Val<Length> {
         let area = reckon!(t, "area over which oil is held", [FT2, M2], (length = of.length, width = self.width) length * width);
         reckon!(t, label, [IN, MM], (limit = limit, room = room, area = area) limit - room / area)
+    }
+    pub(super) fn under_water<T: Trail>(&self, t: &mut T, level: Val<Length>) -> Result<Val<Volume>, Stop> {
+        let label = "volume of the box under the groundwater";
+        by!(t, label, submerged_box::volume(self.length, self.width, self.height, level))
     }
     pub(super) fn shape(&self, hopper: Option<Hopper>) -> Shape {
         let chamber = shapes::Rectangular { length: self.length.q, width: self.width.q, height: self.height.q };

@@ -1,7 +1,7 @@
 //! Numbered balloons: parts in a row above the vessel, nozzles beside their pipes, findings where they stand clear.
 
 use super::findings::Group;
-use super::internals::{deflector, weir};
+use super::internals::{deflector, dip_pipe, inlet_bend, weir};
 use super::place::{Section, WALL, zero};
 use super::schedules::{Id, items};
 use super::vessel::{drain, manways, oil_draw, outlet};
@@ -54,7 +54,7 @@ pub fn draw(s: &Section, scene: &mut Scene, findings: &[Group]) {
             .map(|(x, y)| inlet.by(x, y)),
     );
     let stub = outlet(s);
-    let at = pt(stub.x0 + 3.5, s.at(zero(), unit.well.invert.q + unit.well.bore.q).y);
+    let at = pt(stub.x0 + 3.5, s.at(zero(), unit.outlet.invert.q + unit.outlet.bore.q).y);
     let centres = [(4.0, -9.0), (4.0, -13.0), (0.5, -13.0), (4.0, -18.0), (4.0, -24.0), (4.0, 12.0), (4.0, 18.0)];
     balloon(scene, at, "N2", false, centres.map(|(x, y)| at.by(x, y)));
     if let Some(at) = drain(s) {
@@ -108,7 +108,7 @@ fn apart(places: &mut [f64]) {
 /// Where a part is pointed at, and where its balloon stands if not in the row.
 fn tip(s: &Section, id: Id) -> (Point, Option<Point>) {
     let unit = s.unit();
-    let (rim, crest) = (unit.shape.height(), unit.well.crest.q);
+    let (rim, crest) = (unit.shape.height(), unit.outlet.crest.q);
     let upper = s.at(zero(), crest + (rim - crest) * 0.5).y;
     let top = s.at(zero(), unit.pack.as_ref().map_or(crest, |pack| pack.follows.top.q)).y;
     let (ahead, behind) = s.oil_zone();
@@ -119,6 +119,14 @@ fn tip(s: &Section, id: Id) -> (Point, Option<Point>) {
         Id::Deflector => {
             let (a, b) = deflector(s);
             (pt(0.5 * (a.x + b.x), 0.5 * (a.y + b.y)), None)
+        }
+        Id::InletBend => {
+            let x = inlet_bend(s).map_or_else(zero, |(_, to)| to);
+            (pt(s.at(x, zero()).x, upper), None)
+        }
+        Id::DipPipe => {
+            let x = dip_pipe(s).map_or_else(zero, |(from, _)| from);
+            (pt(s.at(x, zero()).x, upper), None)
         }
         Id::Baffle => (pt(s.at(ahead, zero()).x, upper), None),
         Id::Hopper => {
@@ -139,7 +147,7 @@ fn tip(s: &Section, id: Id) -> (Point, Option<Point>) {
 /// Where a finding on a part points to; nowhere if it concerns no part of the vessel.
 fn concern(s: &Section, part: Part) -> Option<Point> {
     let unit = s.unit();
-    let (crest, (inlet, well)) = (unit.well.crest.q, (&unit.inlet, &unit.well));
+    let (crest, (inlet, well)) = (unit.outlet.crest.q, (&unit.inlet, &unit.outlet));
     let deep = |share: f64| s.at(zero(), crest * share).y;
     let over = |place, share| s.along(s.zone(place).unwrap_or_else(|| s.oil_zone()), share);
     Some(match part {
@@ -155,7 +163,10 @@ fn concern(s: &Section, part: Part) -> Option<Point> {
             pt(over(Place::PlatePack, 0.62), s.at(zero(), bottom).y - 4.0)
         }
         Part::OilZone => pt(over(Place::PlatePack, 0.75), deep(0.99)),
-        Part::Downcomer => s.at(s.oil_zone().1, unit.downcomer.lip.q).by(0.0, -3.0),
+        Part::Downcomer => {
+            let x = dip_pipe(s).map_or(s.oil_zone().1, |(from, to)| (from + to) * 0.5);
+            s.at(x, unit.underflow.edge().q).by(0.0, -3.0)
+        }
         Part::Outlet | Part::Effluent => {
             let stub: Rect = outlet(s);
             pt(stub.x0 + math::min(5.5, stub.width()), s.at(zero(), well.invert.q + well.bore.q * 0.5).y)

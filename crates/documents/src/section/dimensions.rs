@@ -1,5 +1,6 @@
 //! Dimensions of the section. Each states the unit's own value, not a difference measured off the drawing.
 
+use super::internals::dip_pipe;
 use super::place::{Section, WALL, zero};
 use crate::render::mark::Axis;
 use crate::render::scale::Spot;
@@ -16,7 +17,7 @@ pub const PACK: f64 = 5.0;
 pub fn draw(s: &Section, scene: &mut Scene) -> f64 {
     let unit = s.unit();
     let shape = &unit.shape;
-    let (inlet, outlet, lip) = (unit.inlet.invert.q, unit.well.invert.q, unit.downcomer.lip.q);
+    let (inlet, outlet, lip) = (unit.inlet.invert.q, unit.outlet.invert.q, unit.underflow.edge().q);
     let mut stated: Vec<Length> = unit.compartments.iter().map(|c| c.length.q).collect();
     stated.extend([shape.length(), shape.height(), unit.body.head(), unit.below_floor(), inlet, outlet, lip]);
     stated.extend(unit.pack.iter().flat_map(|pack| [pack.laid.bottom.q, pack.laid.height.q]));
@@ -50,13 +51,20 @@ pub fn draw(s: &Section, scene: &mut Scene) -> f64 {
         heights.dedup();
         s.view.dimensions(scene, Axis::Up, &heights, s.at(x, zero()).x - PACK, write);
     }
+    let end = shape.length();
+    if let Some((pipe, _)) = dip_pipe(s) {
+        let line = s.at(pipe, zero()).x;
+        s.view.up(scene, (pipe, zero()), (pipe, lip), line - 4.5, &s.write(lip));
+        s.view.up(scene, (end, zero()), (end, outlet), line - 11.0, &s.write(outlet));
+        return lowest;
+    }
     let (_, behind) = s.oil_zone();
     let room = s.along(s.oil_end(), 1.0) - s.along(s.oil_end(), 0.0);
     let line = s.at(behind, zero()).x - math::min(4.5, 0.5 * room);
     s.view.up(scene, (behind, zero()), (behind, lip), line, &s.write(lip));
-    let room = s.at(shape.length(), zero()).x - s.at(behind, zero()).x;
-    let line = s.at(shape.length(), zero()).x - well(room);
-    s.view.up(scene, (shape.length(), zero()), (shape.length(), outlet), line, &s.write(outlet));
+    let room = s.at(end, zero()).x - s.at(behind, zero()).x;
+    let line = s.at(end, zero()).x - well(room);
+    s.view.up(scene, (end, zero()), (end, outlet), line, &s.write(outlet));
     lowest
 }
 

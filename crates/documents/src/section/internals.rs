@@ -10,6 +10,7 @@ use crate::render::scene::Scene;
 use stillrise_design::enquiry::range::OutletControl;
 use stillrise_design::stages::Place;
 use stillrise_design::stages::plate_pack::{Dimensions, PlatePack};
+use stillrise_design::stages::underflow::Underflow;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_units::catalog::DEG;
 use stillrise_units::{Length, Typed, math};
@@ -24,10 +25,16 @@ pub fn draw(s: &Section, scene: &mut Scene) {
     let unit = s.unit();
     let rim = unit.shape.height();
     let (ahead, behind) = s.oil_zone();
-    scene.part("deflector", "Inlet deflector", |scene| {
-        let (from, to) = deflector(s);
-        scene.on(Layer::Internals).line(from, to, Pen::Frame);
-    });
+    match inlet_bend(s) {
+        Some(pipe) => scene.part("inlet-bend", "Inlet bend", |scene| {
+            let mouth = unit.inlet_bend.as_ref().map_or_else(zero, |bend| bend.mouth.q);
+            elbow(s, scene, pipe, zero(), (mouth, unit.inlet.invert.q, unit.inlet.bore.q));
+        }),
+        None => scene.part("deflector", "Inlet deflector", |scene| {
+            let (from, to) = deflector(s);
+            scene.on(Layer::Internals).line(from, to, Pen::Frame);
+        }),
+    }
     if unit.baffle.is_some() {
         scene.part("baffle", "Diffusion baffle", |scene| {
             let (low, high) = (s.at(ahead, zero()), s.at(ahead, rim));
@@ -43,21 +50,26 @@ pub fn draw(s: &Section, scene: &mut Scene) {
             scene.on(Layer::Internals).rect(&area, Some(Pen::Medium), Fill::Over(Hatch::Mesh));
         });
     }
-    scene.part("downcomer", "Downcomer baffle", |scene| {
-        plate(s, scene, behind, unit.downcomer.lip.q, rim);
-    });
+    match dip_pipe(s) {
+        Some(pipe) => scene.part("dip-pipe", "Dip pipe", |scene| {
+            tee(s, scene, pipe, (unit.underflow.edge().q, unit.outlet.invert.q, unit.outlet.bore.q));
+        }),
+        None => scene.part("downcomer", "Downcomer baffle", |scene| {
+            plate(s, scene, behind, unit.underflow.edge().q, rim);
+        }),
+    }
     if let Some((_, x)) = s.zone(Place::SandTrap) {
         scene.part("sand-wall", "Wall of the sand compartment", |scene| {
             // Open from below the water up to its opening's height under it.
             let opening = unit.sand_trap.as_ref().map_or(zero(), |trap| trap.opening.q);
-            let middle = unit.well.crest.q * 0.5;
+            let middle = unit.outlet.crest.q * 0.5;
             plate(s, scene, x, zero(), middle - opening * 0.5);
             plate(s, scene, x, middle + opening * 0.5, rim);
         });
     }
     if let (Some(pumps), Some((from, to))) = (&unit.pump_out, s.zone(Place::PumpOut)) {
         scene.part("pump-out", "Effluent pumps", |scene| {
-            plate(s, scene, from, zero(), unit.well.crest.q);
+            plate(s, scene, from, zero(), unit.outlet.crest.q);
             for share in [0.35, 0.7] {
                 let at = s.at(from + (to - from) * share, zero());
                 scene.on(Layer::Piping).rect(
@@ -72,8 +84,8 @@ pub fn draw(s: &Section, scene: &mut Scene) {
             }
         });
     }
-    if unit.well.control.q == OutletControl::Weir && unit.pump_out.is_none() {
-        scene.part("weir", "Outlet weir", |scene| plate(s, scene, weir(s), zero(), unit.well.crest.q));
+    if unit.outlet.control.q == OutletControl::Weir && unit.pump_out.is_none() {
+        scene.part("weir", "Outlet weir", |scene| plate(s, scene, weir(s), zero(), unit.outlet.crest.q));
     }
     if let Some(alarm) = s.alarm() {
         scene.part("float", "Level float", |scene| {
@@ -86,6 +98,59 @@ pub fn draw(s: &Section, scene: &mut Scene) {
             scene.on(Layer::Piping).rect(&Rect::new(x - 1.6, top - 3.6, 3.2, 2.6), Some(Pen::Medium), Fill::Paper);
         });
     }
+}
+
+/// How far a pipe inside stands off the wall, in its bores; nominal.
+const OFF_WALL: f64 = 0.5;
+
+/// Between which stations the leg of the inlet bend hangs; `None` without one.
+pub fn inlet_bend(s: &Section) -> Option<(Length, Length)> {
+    let unit = s.unit();
+    let bore = unit.inlet_bend.as_ref().map(|_| unit.inlet.bore.q)?;
+    Some((bore * OFF_WALL, bore * (OFF_WALL + 1.0)))
+}
+
+/// Between which stations the dip pipe hangs; `None` without one.
+pub fn dip_pipe(s: &Section) -> Option<(Length, Length)> {
+    let Underflow::DipPipe(pipe) = &s.unit().underflow else { return None };
+    let (end, bore) = (s.unit().shape.length(), pipe.bore.q);
+    Some((end - bore * (OFF_WALL + 1.0), end - bore * OFF_WALL))
+}
+
+/// A pipe through the wall at a station, turned down at once.
+fn elbow(
+    s: &Section,
+    scene: &mut Scene,
+    (from, to): (Length, Length),
+    wall: Length,
+    (mouth, invert, bore): (Length, Length, Length),
+) {
+    let leg = corners(s.at(from, mouth), s.at(to, invert + bore));
+    let run = corners(s.at(wall, invert), s.at(to, invert + bore));
+    scene.on(Layer::Piping).rect(&leg, None, Fill::Paper);
+    scene.rect(&run, None, Fill::Paper);
+    let (near, far) = (s.at(from, mouth), s.at(to, mouth));
+    let (low, high) = (s.at(wall, invert), s.at(wall, invert + bore));
+    scene.line(high, pt(far.x, high.y), Pen::Outline);
+    scene.line(pt(far.x, high.y), far, Pen::Outline);
+    scene.line(low, pt(near.x, low.y), Pen::Outline);
+    scene.line(pt(near.x, low.y), near, Pen::Outline);
+}
+
+/// A pipe through the end wall with a leg down under the oil, open at its top to the air, so that it does not siphon.
+fn tee(s: &Section, scene: &mut Scene, (from, to): (Length, Length), (mouth, invert, bore): (Length, Length, Length)) {
+    let (end, top) = (s.unit().shape.length(), invert + bore * 1.5);
+    let leg = corners(s.at(from, mouth), s.at(to, top));
+    let run = corners(s.at(to, invert), s.at(end, invert + bore));
+    scene.on(Layer::Piping).rect(&leg, None, Fill::Paper);
+    scene.rect(&run, None, Fill::Paper);
+    let (near, far) = (s.at(from, mouth), s.at(to, mouth));
+    scene.line(near, pt(near.x, leg.y0), Pen::Outline);
+    let (low, high) = (s.at(end, invert), s.at(end, invert + bore));
+    scene.line(far, pt(far.x, low.y), Pen::Outline);
+    scene.line(pt(far.x, low.y), low, Pen::Outline);
+    scene.line(pt(far.x, leg.y0), pt(far.x, high.y), Pen::Outline);
+    scene.line(pt(far.x, high.y), high, Pen::Outline);
 }
 
 /// Where the weir stands in the clear well; nominal.

@@ -34,7 +34,7 @@ const MAX_OIL: &str = "MAX, OIL ZONE";
 /// The marks, from above to below; the two levels at the largest flow share one if they print alike.
 pub fn marks(s: &Section) -> Vec<Mark> {
     let liquid = |name: &str, level, ahead| Mark { name: name.to_owned(), level, ahead, kind: LevelKind::Liquid };
-    let mut all = vec![liquid("AT REST", s.unit().well.crest.q, false)];
+    let mut all = vec![liquid("AT REST", s.unit().outlet.crest.q, false)];
     if let Some(alarm) = s.layer() {
         all.push(liquid("OIL SURFACE", alarm.surface.q, true));
         all.push(liquid("INTERFACE", alarm.interface.q, true));

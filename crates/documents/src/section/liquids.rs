@@ -14,20 +14,20 @@ type Spot = (Length, Length);
 
 /// Draws the liquids: water and oil at rest, levels at the largest flow, sludge.
 pub fn draw(s: &Section, scene: &mut Scene) {
-    let crest = s.unit().well.crest.q;
+    let crest = s.unit().outlet.crest.q;
     let length = s.unit().shape.length();
     let bottom = s.unit().shape.bottom();
     let (ahead, behind) = s.oil_zone();
     let sludge = s.sludge().unwrap_or(bottom);
     let interface = s.layer().map_or(crest, |alarm| alarm.interface.q);
     let pumps = s.unit().pump_out.as_ref();
-    let held = match (pumps, s.unit().well.control.q) {
+    let held = match (pumps, s.unit().outlet.control.q) {
         (Some(_), _) => s.well_end(),
         (None, OutletControl::Weir) => weir(s),
         (None, OutletControl::Pipe) => length,
     };
     // Behind the weir the water stands as high as the outlet's invert, or the start level of the pumps.
-    let low = pumps.map_or(s.unit().well.invert.q, |pumps| pumps.start.q);
+    let low = pumps.map_or(s.unit().outlet.invert.q, |pumps| pumps.start.q);
     scene.part("water", "Water", |scene| {
         scene.on(Layer::Liquid);
         let pools = [(zero(), ahead, crest), (ahead, behind, interface), (behind, held, crest), (held, length, low)];

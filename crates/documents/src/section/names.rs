@@ -38,8 +38,8 @@ pub fn draw(s: &Section, scene: &mut Scene) {
 /// The part of a zone, on paper, that is under water and clear of dimensions.
 fn room(s: &Section, zone: &Compartment) -> Rect {
     let (from, to) = (zone.from, zone.to);
-    let top = s.layer().map_or(s.unit().well.crest.q, |alarm| alarm.interface.q);
-    let held = s.unit().well.control.q == OutletControl::Weir && zone.place == Place::ClearWell;
+    let top = s.layer().map_or(s.unit().outlet.crest.q, |alarm| alarm.interface.q);
+    let held = s.unit().outlet.control.q == OutletControl::Weir && zone.place == Place::ClearWell;
     let to = if held { weir(s) } else { to };
     let (a, b) = (s.at(from, top), s.at(to, zero()));
     let right = match zone.place {
@@ -78,7 +78,7 @@ fn outside(s: &Section, scene: &mut Scene, zone: &Compartment, name: &str) {
         _ => return,
     };
     let x = s.at(s.unit().shape.length(), zero()).x + WALL + STUB + 2.0;
-    let (crest, floor) = (s.at(zero(), s.unit().well.crest.q).y, s.at(zero(), zero()).y);
+    let (crest, floor) = (s.at(zero(), s.unit().outlet.crest.q).y, s.at(zero(), zero()).y);
     let tip = pt(s.along((zone.from, zone.to), share), crest + deep * (floor - crest));
     // From a third of the depth down to a little below the floor; nothing where all is taken.
     let start = crest + 0.3 * (floor - crest);

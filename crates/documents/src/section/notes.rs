@@ -77,14 +77,19 @@ fn plates(s: &Section) -> Option<String> {
 /// What is drawn without data.
 fn nominal(s: &Section) -> String {
     let top = if s.unit().body.is_open() { "cover" } else { "places of the manways" };
-    let mut what = vec!["walls", top, "nozzle stubs, deflector, float", "tops of baffles"];
+    let mut what = vec!["walls", top];
+    if s.unit().inlet_bend.is_some() {
+        what.extend(["nozzle stubs, float", "distance of inlet bend and dip pipe from the wall"]);
+    } else {
+        what.extend(["nozzle stubs, deflector, float", "tops of baffles"]);
+    }
     if s.unit().mesh.is_some() {
         what.push("height of the mesh");
     }
     if s.unit().particulars.modules.is_some_and(|n| n > 1) {
         what.push("order of the modules");
     }
-    if s.unit().well.control.q == OutletControl::Weir {
+    if s.unit().outlet.control.q == OutletControl::Weir {
         what.push("place of the weir");
     }
     let sizes = if s.hopper().is_some() { "sizes of N3 and N4" } else { "size of N3" };

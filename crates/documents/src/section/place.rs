@@ -1,5 +1,6 @@
 //! What the section is drawn from, and where it stands on the sheet.
 
+use super::internals::dip_pipe;
 use crate::Edition;
 use crate::render::geometry::{Point, Rect, pt};
 use crate::render::scale::{Scale, View, dimension_text};
@@ -114,6 +115,8 @@ impl<'a> Section<'a> {
     pub fn oil_end(&self) -> (Length, Length) {
         self.zone(Place::Retention).unwrap_or_else(|| {
             let (from, to) = self.oil_zone();
+            // Clear of a pipe that dips ahead of the outlet.
+            let to = dip_pipe(self).map_or(to, |(pipe, _)| pipe - (pipe - from) * 0.1);
             (to - (to - from) * 0.2, to)
         })
     }

@@ -4,6 +4,7 @@ use super::place::Section;
 use crate::render::text::Table;
 use stillrise_design::enquiry::range::OutletControl;
 use stillrise_design::performance::hydraulics::Profile;
+use stillrise_design::stages::underflow::Underflow;
 use stillrise_handbook::hydraulics::pipes::pipe_size;
 use stillrise_units::catalog::{DEG, GAL, GPM, IN, KG, KG_M3, L, LB, M3_H, MM, PERCENT};
 use stillrise_units::print::digits;
@@ -21,6 +22,8 @@ pub enum Id {
     Mesh,
     Float,
     Downcomer,
+    DipPipe,
+    InletBend,
     Weir,
     SandTrap,
     PumpOut,
@@ -40,7 +43,7 @@ const NOT_STATED: &str = "–";
 /// Nozzles.
 pub fn nozzles(s: &Section) -> Table {
     let unit = s.unit();
-    let datum = s.datum(unit.well.crest.q).is_some();
+    let datum = s.datum(unit.outlet.crest.q).is_some();
     let mut table = Table::new(["Mark", "Qty", "Size", "Service", "Elevation"]);
     if datum {
         table.header.push("EL".to_owned());
@@ -58,7 +61,7 @@ pub fn nozzles(s: &Section) -> Table {
         table.row(cells);
     };
     row("N1", size(inlet), "Inlet invert", unit.inlet.invert.q);
-    row("N2", size(outlet), "Outlet invert", unit.well.invert.q);
+    row("N2", size(outlet), "Outlet invert", unit.outlet.invert.q);
     row("N3", NOT_STATED.to_owned(), "Oil draw-off", unit.retention.oil_draw.q);
     if s.hopper().is_some() {
         row("N4", NOT_STATED.to_owned(), "Sludge drain", s.unit().shape.bottom());
@@ -127,7 +130,12 @@ pub fn items(s: &Section) -> Vec<PartLine> {
         let (long, bottom, deep) = (l(hopper.length.q), l(b - a), l(hopper.depth.q));
         add(Id::Hopper, "Sludge hopper", format!("{long} long, {bottom} at the bottom, {deep} deep"));
     }
-    add(Id::Deflector, "Inlet deflector", "45°, common practice".to_owned());
+    match &unit.inlet_bend {
+        Some(bend) => {
+            add(Id::InletBend, "Inlet bend", format!("turned down, mouth {} above the floor", l(bend.mouth.q)))
+        }
+        None => add(Id::Deflector, "Inlet deflector", "45°, common practice".to_owned()),
+    }
     if let Some(baffle) = &unit.baffle {
         add(Id::Baffle, "Diffusion baffle", format!("perforated, {} open", percent(baffle.open.q)));
     }
@@ -161,7 +169,13 @@ pub fn items(s: &Section) -> Vec<PartLine> {
             format!("{}, trips at {}", s.show(unit.retention.float_density.q, (&KG_M3, &KG_M3)), l(alarm.interface.q));
         add(Id::Float, "Level float", data);
     }
-    add(Id::Downcomer, "Downcomer baffle", format!("lip {} above the floor", l(unit.downcomer.lip.q)));
+    let edge = l(unit.underflow.edge().q);
+    match &unit.underflow {
+        Underflow::Downcomer(_) => add(Id::Downcomer, "Downcomer baffle", format!("lip {edge} above the floor")),
+        Underflow::DipPipe(pipe) => {
+            add(Id::DipPipe, "Dip pipe", format!("mouth {edge} above the floor, bore {}", l(pipe.bore.q)));
+        }
+    }
     if let Some(trap) = &unit.sand_trap {
         add(Id::SandTrap, "Sand compartment", format!("{} long, opening {} high", l(trap.length.q), l(trap.opening.q)));
     }
@@ -176,8 +190,12 @@ pub fn items(s: &Section) -> Vec<PartLine> {
         );
         add(Id::PumpOut, "Effluent pumps", data);
     }
-    if unit.well.control.q == OutletControl::Weir && unit.pump_out.is_none() {
-        add(Id::Weir, "Outlet weir", format!("crest {}, {} long", l(unit.well.crest.q), l(unit.well.weir_length.q)));
+    if unit.outlet.control.q == OutletControl::Weir && unit.pump_out.is_none() {
+        add(
+            Id::Weir,
+            "Outlet weir",
+            format!("crest {}, {} long", l(unit.outlet.crest.q), l(unit.outlet.weir_length.q)),
+        );
     }
     all
 }

@@ -75,7 +75,7 @@ pub fn description(s: &Section) -> String {
         s.write(unit.body.over_all().q),
         s.write(unit.body.height().q),
         passed(s),
-        s.write(unit.well.crest.q),
+        s.write(unit.outlet.crest.q),
     )
 }
 

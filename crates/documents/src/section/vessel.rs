@@ -15,7 +15,7 @@ const FLANGE: (f64, f64) = (1.1, 1.6);
 /// Draws vessel, cover and nozzles.
 pub fn draw(s: &Section, scene: &mut Scene) {
     walls(s, scene);
-    let (into, out) = (&s.unit().inlet, &s.unit().well);
+    let (into, out) = (&s.unit().inlet, &s.unit().outlet);
     if s.unit().body.is_open() {
         scene.part("cover", "Cover", |scene| cover(s, scene));
     } else {
@@ -182,7 +182,7 @@ pub fn drain(s: &Section) -> Option<Point> {
 
 /// Rectangle on paper that the outlet's stub with its flow arrow takes.
 pub fn outlet(s: &Section) -> Rect {
-    let well = &s.unit().well;
+    let well = &s.unit().outlet;
     let low = s.at(s.unit().shape.length(), well.invert.q);
     let high = s.at(s.unit().shape.length(), well.invert.q + well.bore.q);
     Rect { x0: low.x + WALL, y0: high.y - FLANGE.1, x1: low.x + WALL + STUB, y1: low.y + FLANGE.1 }

@@ -29,7 +29,7 @@ pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
     let unit = &train.unit;
     let mut table = Table::new(["dimension", "value"]);
     let (what, sizes) = unit.body.sizes();
-    let size = sizes.map(|side| show(side.si(), LEVEL)).join(" x ");
+    let size = sizes.iter().map(|side| show(side.si(), LEVEL)).collect::<Vec<_>>().join(" x ");
     table.row([what.to_owned(), size]);
     table.row(["water, above the floor".to_owned(), show(unit.layout.water_volume.q.si(), (&GAL, &M3))]);
     if let Some(pack) = &unit.pack {

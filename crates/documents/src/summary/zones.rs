@@ -3,6 +3,7 @@
 use super::section;
 use crate::render::text::Table;
 use stillrise_design::Node;
+use stillrise_design::stages::underflow::Pull;
 use stillrise_search::Settled;
 
 /// A number, where it stands, and what to read from it.
@@ -17,7 +18,11 @@ pub(crate) fn rows(settled: &Settled) -> Vec<Row> {
     let Some(z) = settled.job.design.performance.as_ref().and_then(|p| p.zones.as_ref()) else { return Vec::new() };
     let mut rows = Vec::new();
     let mut row = |what, at, says| rows.push(Row { what, at, says });
-    row("inlet jet, power per mass in its chamber", z.jet.dissipation.at, "what the diffusion baffle has to still");
+    if z.baffle.is_some() {
+        row("inlet jet, power per mass in its chamber", z.jet.dissipation.at, "what the diffusion baffle has to still");
+    } else {
+        row("inlet jet, power per mass in the unit", z.jet.dissipation.at, "stirs the open water, nothing stills it");
+    }
     row("mean shear rate there", z.jet.shear.at, "stirs droplets together and apart");
     if let Some(baffle) = &z.baffle {
         row(
@@ -40,8 +45,15 @@ pub(crate) fn rows(settled: &Settled) -> Vec<Row> {
         row("pull of the water on it, over its own drive", pull.at, "above 0.3 the film is dragged along");
     }
     row("size of drops shed from an edge", z.shed.at, "rise at once, unless the stream breaks them");
-    if let Some(layer) = z.layer {
-        row("Froude number under the oil at the alarm", layer.at, "near one the layer is drawn under the lip");
+    match z.pull {
+        Some(Pull::UnderBaffle(layer)) => {
+            row("Froude number under the oil at the alarm", layer.at, "near one the layer is drawn under the lip");
+        }
+        Some(Pull::IntoMouth { over, least }) => {
+            row("oil over the dip pipe's mouth at the alarm", over.at, "so high the interface stands over it");
+            row("height at which oil is drawn into it", least.at, "at the largest flow; keep well above it");
+        }
+        None => {}
     }
     if let Some(r) = &z.retention {
         row("overflow rate of the oil retention zone", r.overflow.at, "how fast the water sinks to the lip");

@@ -58,6 +58,7 @@ crate::list_pages! {
     densimetric_froude,
     density_current_speed,
     layer_froude,
+    drawn_height,
     camp_scour,
     screen_flattening,
     jet_dissipation,

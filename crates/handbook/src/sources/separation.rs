@@ -72,4 +72,6 @@ sources! {
     GOLOVIN "Golovin, The solution of the coagulation equation for cloud droplets in a rising air current" "1963" Memory;
     PUMP_LOSS "Power that a pump does not turn into head is spent in the water between its blades; engineering judgement, recalled" "" Memory;
     HEAD_COEFFICIENT "Head coefficient of radial impellers, head over the square of the tip speed, some 0.4 to 0.6 at the best point; textbook figure" "" Memory;
+    CRAYA_GARIEL "Craya, Recherches théoriques sur l'écoulement de couches superposées de fluides de densités différentes, and Gariel's measurements, La Houille Blanche 4" "1949" Memory;
+    LUBIN_SPRINGER "Lubin and Springer, The formation of a dip on the surface of a liquid draining from a tank, Journal of Fluid Mechanics 29" "1967" Memory;
 }

@@ -212,7 +212,7 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
         &occasions,
         changes,
         basis.feed.pumped,
-        (train.unit.well.crest.q.si(), train.count.q.si().max(1.0)),
+        (train.unit.outlet.crest.q.si(), train.count.q.si().max(1.0)),
     );
     let evidence = Evidence { occasions: &occasions, gauges: &gauges, suspects: &suspects, scatter };
     let found = sets::all(&evidence);

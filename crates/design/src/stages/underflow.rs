@@ -1,0 +1,127 @@
+//! Stage: what lets the water leave from under the oil, a baffle from wall to wall or a pipe.
+
+use super::dip_pipe::DipPipe;
+use super::downcomer::Downcomer;
+use super::{Crossing, Reach};
+use crate::performance::caps::{Cap, Caps, Margins};
+use crate::performance::levels::Level;
+use crate::provenance::{Node, Stop, Trail, Val};
+use crate::vessel::Body;
+use crate::{by, reckon};
+use stillrise_handbook::separation::{drawn_height, layer_froude};
+use stillrise_units::{Density, Flow, Length, Ratio, Velocity};
+
+/// What lets the water leave from under the oil.
+#[derive(Debug, Clone)]
+pub enum Underflow {
+    /// A baffle from wall to wall.
+    Downcomer(Downcomer),
+    /// A pipe.
+    DipPipe(DipPipe),
+}
+
+/// How the water that leaves under a layer of oil pulls at it.
+#[derive(Debug, Clone, Copy)]
+pub enum Pull {
+    /// Under a baffle: Froude number of the water there against the layer.
+    UnderBaffle(Val<Ratio>),
+    /// Into a pipe: height of the interface over its mouth, and that at which the layer is drawn in.
+    IntoMouth {
+        /// How high it stands.
+        over: Val<Length>,
+        /// From where on it is drawn in.
+        least: Val<Length>,
+    },
+}
+
+impl Underflow {
+    /// What it is.
+    #[must_use]
+    pub fn name(&self) -> &'static str {
+        match self {
+            Underflow::Downcomer(_) => "downcomer",
+            Underflow::DipPipe(_) => "dip pipe",
+        }
+    }
+
+    /// The edge that the oil must not reach.
+    #[must_use]
+    pub fn edge(&self) -> Val<Length> {
+        match self {
+            Underflow::Downcomer(downcomer) => downcomer.lip,
+            Underflow::DipPipe(pipe) => pipe.mouth,
+        }
+    }
+
+    /// Velocity at that edge.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn velocity<T: Trail>(&self, t: &mut T, body: &Body, flow: Val<Flow>) -> Result<Val<Velocity>, Stop> {
+        match self {
+            Underflow::Downcomer(downcomer) => downcomer.velocity(t, body, flow),
+            Underflow::DipPipe(pipe) => pipe.velocity(t, flow),
+        }
+    }
+
+    /// The head that it takes.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Val<Length>, Stop> {
+        match self {
+            Underflow::Downcomer(downcomer) => downcomer.loss(t, way),
+            Underflow::DipPipe(pipe) => pipe.loss(t, way),
+        }
+    }
+
+    /// The thickest layer of oil that it lets stand.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn cap<T: Trail>(&self, t: &mut T, m: &Margins, c: &Caps<'_>) -> Result<Cap, Stop> {
+        Ok(match self {
+            Underflow::Downcomer(downcomer) => Cap { of: Reach::Lip, thickness: downcomer.cap(t, m, c)? },
+            Underflow::DipPipe(pipe) => Cap { of: Reach::DipPipe, thickness: pipe.cap(t, m, c)? },
+        })
+    }
+
+    /// How the water pulls at a layer of oil at a flow.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn pull<T: Trail>(
+        &self,
+        t: &mut T,
+        (flow, velocity): (Val<Flow>, Val<Velocity>),
+        water: Val<Density>,
+        oil: Val<Density>,
+        layer: &Level,
+    ) -> Result<Pull, Stop> {
+        Ok(match self {
+            Underflow::Downcomer(_) => Pull::UnderBaffle(by!(
+                t,
+                "Froude number of the water under the layer at the alarm, at the downcomer",
+                layer_froude::froude(velocity, water, oil, layer.thickness)
+            )?),
+            Underflow::DipPipe(pipe) => Pull::IntoMouth {
+                over: reckon!(t, "interface over the dip pipe's mouth at the alarm", [IN, MM],
+                    (interface = layer.interface, mouth = pipe.mouth) interface - mouth),
+                least: by!(
+                    t,
+                    "height over the mouth from which the layer is drawn in",
+                    drawn_height::height(flow, water, oil)
+                )?,
+            },
+        })
+    }
+
+    /// Its dimensions: name, and place in the trail.
+    #[must_use]
+    pub fn fields(&self) -> Vec<(&'static str, Node)> {
+        match self {
+            Underflow::Downcomer(downcomer) => downcomer.fields(),
+            Underflow::DipPipe(pipe) => pipe.fields(),
+        }
+    }
+}
