@@ -72,6 +72,9 @@ pub const GROUND: Ask = Ask::fixed("site.ground", "At what elevation lies the gr
 /// Groundwater.
 pub const GROUNDWATER: Ask =
     Ask::fixed("site.groundwater", "How high does the groundwater stand where the unit is to be let into the ground?");
+/// How long the stated rain lasts.
+pub const DURATION: Ask =
+    Ask::fixed("rain.duration", "Over which time was the stated intensity of the rain taken (10 minutes, an hour)?");
 /// Gravity or pump.
 pub const FEED: Ask = Ask::fixed("inlet.feed", "Does the water reach the separator by gravity or by pump?");
 /// Kind of pump.

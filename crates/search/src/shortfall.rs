@@ -3,7 +3,7 @@
 use crate::arrangement::wanted;
 use crate::pick::{Ask, Condition, How, MOST_IN_PARALLEL, Pick, found, try_unit};
 use crate::shortcoming::ANSWERED_AHEAD;
-use stillrise_checks::{Rule, Subject, bars_pick};
+use stillrise_checks::{Part, Rule, Subject, Verdict, bars_pick, judge};
 use stillrise_design::basis::cases::{Kind, largest};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
@@ -29,6 +29,8 @@ pub struct Shortfall {
     /// Length and width in plan with a walkway around, and clear height over the ground, that it needs, where its place is
     /// what speaks against it.
     pub room: Option<[Length; 3]>,
+    /// Whether it lies in the ground, so that no walkway is in that room.
+    pub in_ground: bool,
     /// What the calculation alone would say there of each limit, by its place in the basis.
     pub words: Vec<(usize, Word)>,
     /// Whether it has not the room for the spill either, which then would have to be held ahead of it.
@@ -78,9 +80,13 @@ pub struct Would {
     pub words: Vec<(usize, Word)>,
     /// Whether, on the levels that are known, the water has to be lifted by a pump to get through.
     pub lifted: bool,
-    /// Length and width in plan with a walkway around, and clear height over the ground, where the place that was stated has
-    /// not that room.
+    /// Length and width in plan with the walkway that was taken, and clear height over the ground, where the place that was
+    /// stated has not that room.
     pub room: Option<[Length; 3]>,
+    /// Whether it lies in the ground, so that no walkway is in that room.
+    pub in_ground: bool,
+    /// What rules on the unit itself say against it all the same, though none of them keeps it from being picked.
+    pub still: Vec<String>,
 }
 
 impl Ask<'_> {
@@ -179,7 +185,16 @@ pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design, described: Op
         would = Ask { enquiry, range, what_if: &nothing, begun, near: None, wanted }.would_do(true);
     }
     let without_spill = if stands { None } else { without_spill(enquiry, range, begun) };
-    Some(Shortfall { nearest: nearest.name(range), against, room, words, spill_ahead: ahead, would, without_spill })
+    Some(Shortfall {
+        nearest: nearest.name(range),
+        against,
+        room,
+        in_ground: wanted.arrangement.is_in_ground(),
+        words,
+        spill_ahead: ahead,
+        would,
+        without_spill,
+    })
 }
 
 /// Whether anything of the place was stated.
@@ -241,6 +256,17 @@ impl Ask<'_> {
         Some(pick(*hows.last()?, *counts.end()))
     }
 
+    /// What rules on the unit itself say against it, worked in full.
+    fn still(&self, source: &Source<'_>, count: u32) -> Vec<String> {
+        let design = try_unit(self.enquiry, self.what_if, self.begun, source, count, Depth::Full);
+        let subject = Subject { enquiry: self.enquiry, design: &design, ledger: None, read: true };
+        let fails = judge(&subject).into_iter().filter(|j| {
+            let other = matches!(j.rule.part, Part::Enquiry | Part::Effluent) || OF_THE_PLACE.contains(&j.rule.id);
+            matches!(j.verdict, Verdict::Fails(_)) && !other && !ANSWERED_AHEAD.contains(&j.rule.id)
+        });
+        fails.map(|j| j.rule.title.to_lowercase()).collect()
+    }
+
     /// How many of the largest, or which made to measure, would do; with the room that they need, `elsewhere`.
     fn would_do(&self, elsewhere: bool) -> Vec<Would> {
         let rows = self.rows();
@@ -260,9 +286,12 @@ impl Ask<'_> {
             let lifted = performance.is_some_and(|p| p.site.installation.stands.q == Stands::LiftPump);
             let limits = performance.map_or(&[][..], |p| &p.limits);
             let words = limits.iter().map(|verdict| (verdict.limit, verdict.calculated)).collect();
+            let arrangement = design.train.as_ref()?.unit.arrangement;
+            let still = self.still(&source, count);
             let body = &design.train?.unit.body;
             let size = [body.over_all().q, body.width().q, body.height().q];
-            Some(Would { count, model, size, spill_ahead, words, lifted, room })
+            let in_ground = arrangement.is_in_ground();
+            Some(Would { count, model, size, spill_ahead, words, lifted, room, in_ground, still })
         };
         let mut would: Vec<Would> = sources.into_iter().filter_map(one).collect();
         // Nobody has many made to measure where a few of the range do.

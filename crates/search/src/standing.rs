@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 use stillrise_design::enquiry::Enquiry;
-use stillrise_design::enquiry::blocks::{Change, ChangeKind, Receiver, WaterKind};
+use stillrise_design::enquiry::blocks::{Change, ChangeKind, Limit, Receiver, WaterKind};
 use stillrise_design::enquiry::containments::spill_place_is_open;
 use stillrise_design::enquiry::observations::TOTAL_OIL;
 use stillrise_handbook::fluids::chemicals::{Effect, chemical};
@@ -31,8 +31,8 @@ pub enum Asks {
     RainInSewer,
     /// Whether a permit for storm water covers what is no rain: the waters of these names.
     WashToStorm(Vec<String>),
-    /// Whether limits of several authorities hold for one outlet.
-    TwoOutlets,
+    /// Whether limits on the same oil that differ hold for one outlet: each as it was said, and who sets it.
+    TwoOutlets(Vec<String>),
     /// Where a spill happens: in one of the containments of these names, or where it runs to the separator past them.
     SpillPlace(Vec<String>),
     /// Which gallon is meant.
@@ -47,13 +47,30 @@ pub enum Asks {
     Authority(String),
 }
 
-/// Whether several authorities limit the same oil, so that the waters may go to several places; and waters of several kinds come.
-fn two_outlets(e: &Enquiry) -> bool {
+/// Limits on the same oil that do not go together, so that the waters may go to several places: of several documents or
+/// authorities, or several values of one statistic; empty where there are none, or waters of one kind alone come.
+fn two_outlets(e: &Enquiry) -> Vec<String> {
     let oil = |word: Option<&str>| TOTAL_OIL.contains(&word.unwrap_or(TOTAL_OIL[0]));
-    let of: BTreeSet<&str> =
-        e.limits.iter().filter(|l| oil(l.pollutant.as_deref())).filter_map(|l| l.authority.as_deref()).collect();
+    let on_oil: Vec<_> = e.limits.iter().filter(|l| oil(l.pollutant.as_deref())).collect();
+    let whose: BTreeSet<&str> = on_oil.iter().filter_map(|l| l.authority.as_deref()).collect();
+    let apart = on_oil.iter().enumerate().any(|(k, a)| {
+        on_oil[k + 1..].iter().any(|b| {
+            let value = |l: &Limit| l.value.claim().map(|c| c.written.si());
+            a.pollutant.0 != b.pollutant.0 && a.statistic.0 != b.statistic.0
+                || a.statistic.0 == b.statistic.0 && value(a) != value(b)
+        })
+    });
     let kinds = e.streams.len() + usize::from(!e.surfaces.is_empty());
-    of.len() > 1 && kinds > 1 && !e.unit_stands()
+    if !(whose.len() > 1 || apart) || kinds < 2 || e.unit_stands() {
+        return Vec::new();
+    }
+    let said = on_oil.iter().filter_map(|l| {
+        let value = &l.value.claim()?.written.text;
+        Some(l.authority.as_ref().map_or_else(|| value.clone(), |by| format!("{value} ({by})")))
+    });
+    let mut said: Vec<String> = said.collect();
+    said.dedup();
+    said
 }
 
 /// The questions that stand, those first that can turn the job.
@@ -86,8 +103,9 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
     if sewer && !e.surfaces.is_empty() && e.outlet.rain_allowed.is_none() {
         ask("outlet.rain_allowed", Asks::RainInSewer);
     }
-    if two_outlets(e) {
-        ask("limit.authority", Asks::TwoOutlets);
+    let apart = two_outlets(e);
+    if apart.len() > 1 {
+        ask("limit.authority", Asks::TwoOutlets(apart));
     }
     if spill_place_is_open(e) {
         let names = e.containments.iter().filter_map(|c| c.name.0.clone()).collect();

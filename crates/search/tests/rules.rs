@@ -35,6 +35,8 @@ macro_rules! rows {
 static ROWS: &[Row] = rows! {
     "jet-breaks-droplets": "wash" ["unit.dimensions.inlet_pipe" = "2 in", "unit.dimensions.inlet_length" = "5 in"] "passes"; "droplets.d50" = "5000 um" => "warns"
 
+    "baffle-passed-under": "wash" "passes"; "unit.dimensions.baffle_gap" = "6 in" => "warns"
+
     "film-dragged": "wash" "passes"; "unit.dimensions.gap" = "0.15 in" => "warns"
 
     "layer-drawn-under": "wash" ["unit.dimensions.lip" = "1 in"] "passes"; "stream.flow" = "170 gpm" => "warns"

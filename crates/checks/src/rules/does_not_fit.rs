@@ -26,7 +26,13 @@ fn look(s: &Subject<'_>) -> Verdict {
     ];
     let show = |x: Length| s.show(x, (&FT, &M));
     let several = train.count.q.si() > 1.0;
-    let (who, are) = if several { ("the units with the walkways between them", "are") } else { ("the unit", "is") };
+    let in_ground = train.unit.arrangement.is_in_ground();
+    let (who, are) = match (several, in_ground) {
+        (true, true) => ("the units with room to fill in between them", "are"),
+        (true, false) => ("the units with the walkways between them", "are"),
+        (false, _) => ("the unit", "is"),
+    };
+    let free = if in_ground { "room to fill in" } else { "a walkway" };
     let how = if several { format!(" {}", way.arrangement.word()) } else { String::new() };
     let outside = train.unit.particulars.shipping.is_some();
     let side = if outside { "outside" } else { "inside" };
@@ -50,7 +56,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         let between = fit.access.q;
         if row.q > room && pair && stacked && !site.access.is_given() && row.q - between <= room {
             fits.push(format!(
-                "{} {word} {side}{how} without a walkway between them, {} with one of {}, there is room for {}",
+                "{} {word} {side}{how} without {free} between them, {} with {}, there is room for {}",
                 show(row.q - between),
                 show(row.q),
                 show(fit.access.q),
@@ -81,7 +87,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     let around = around.map(|(says, at)| {
         let it = if several { "they are" } else { "it is" };
-        (format!("with a walkway of {} around {it} {}", show(fit.access.q), says.join(", and ")), at)
+        (format!("with {free} of {} around {it} {}", show(fit.access.q), says.join(", and ")), at)
     });
     match around {
         Some((says, at)) if site.access.is_given() => {

@@ -25,6 +25,11 @@ fn counts(l: &&LimitState) -> bool {
         && l.statistic.q != Statistic::RigTest
 }
 
+/// What passes over what is allowed.
+fn over_of(p: &Passing) -> f64 {
+    p.total.si() / p.against.si()
+}
+
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(basis) = &s.design.basis else { return s.stopped() };
     let limits: Vec<&LimitState> = basis.limits.iter().filter(counts).collect();
@@ -40,9 +45,8 @@ fn look(s: &Subject<'_>) -> Verdict {
         let held = limits.iter().filter(|limit| case.is_held_against(limit));
         held.map(move |limit| (case, content, limit, passing(limit, case, content)))
     });
-    let over = |p: &Passing| p.total.si() / p.against.si();
     // Of several alike the first.
-    let worst = pairs.reduce(|a, b| if over(&b.3) > over(&a.3) * (1.0 + 1e-9) { b } else { a });
+    let worst = pairs.reduce(|a, b| if over_of(&b.3) > over_of(&a.3) * (1.0 + 1e-9) { b } else { a });
     let Some((case, content, limit, found)) = worst else { return s.stopped() };
     let show = |q| s.show(q, (&MG_L, &MG_L));
     let average = limit.statistic.q == Statistic::MonthlyAverage;
@@ -57,6 +61,18 @@ fn look(s: &Subject<'_>) -> Verdict {
         if average && limit.mean.is_some() { "of long-term mean demanded" } else { "of the limit" }
     );
     if found.total > found.against {
+        // The client has to hear of each limit that it breaks.
+        let others: Vec<String> = limits
+            .iter()
+            .filter(|other| !core::ptr::eq(**other, *limit))
+            .filter_map(|other| {
+                let most = basis.cases.iter().filter(|c| c.is_held_against(other));
+                let found = most.filter_map(|c| Some(passing(other, c, c.content.as_ref()?)));
+                let most = found.reduce(|a, b| if over_of(&b) > over_of(&a) { b } else { a })?;
+                (most.total > most.against).then(|| format!("{} against {}", show(most.total), show(most.against)))
+            })
+            .collect();
+        let says = if others.is_empty() { says } else { format!("{says}; of other limits {}", others.join(", ")) };
         Verdict::fails(says, content.emulsified.at)
     } else {
         Verdict::passes(says)

@@ -7,7 +7,7 @@ use stillrise_units::catalog::{FT_MIN, MM_S};
 
 rule! {
     "mesh-too-fast" "Water too fast through the mesh", Pack;
-    looks "The velocity on the face of the mesh in the worst case, fouled, against the one the range states as measured; without one, against the fastest published test: above it it warns, below it cannot judge."
+    looks "The velocity on the face of the mesh at the largest flow that brings oil, fouled, against the one the range states as measured; without one, against the fastest published test: above it it warns, below it cannot judge."
     matters "A coalescing bed catches, grows and sheds drops; above a critical velocity it sheds them as fine as they came, and what leaves is worse."
     remedy "A larger face, a coarser or thicker bed of known limit, or no credit for the mesh."
     source "Abstract on beds of foam chips, 10 to 45 m/h; that a critical velocity exists, from an abstract without a number for such meshes"
@@ -18,9 +18,13 @@ fn look(s: &Subject<'_>) -> Verdict {
     let (Some(train), Some(performance)) = (&s.design.train, &s.design.performance) else {
         return s.stopped();
     };
-    let Some(worst) = performance.worst() else { return s.stopped() };
-    let Some(mesh) = worst.passage.mesh() else { return Verdict::skips("there is no mesh") };
-    let face = mesh.bed.face;
+    if performance.worst().is_none() {
+        return s.stopped();
+    }
+    let faces = performance.removals.iter().filter_map(|removal| Some(removal.passage.mesh()?.bed.face));
+    let Some(face) = faces.reduce(|a, b| if b.q > a.q { b } else { a }) else {
+        return Verdict::skips("there is no mesh");
+    };
     let show = |q| s.show(q, (&FT_MIN, &MM_S));
     match train.unit.mesh.as_ref().and_then(|mesh| mesh.velocity_limit) {
         Some(limit) => {

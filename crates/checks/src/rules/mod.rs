@@ -36,6 +36,7 @@ list_rules! {
     gap_not_laminar,
     film_dragged,
     jet_breaks_droplets,
+    baffle_passed_under,
     density_current,
     layer_drawn_under,
     sludge_scoured,

@@ -10,7 +10,7 @@ rule! {
     "oil-outside-scope" "Oil outside the scope of EN 858", Enquiry;
     looks "Where somebody asks by the European standard: oils heavier than 950 kg/m3 at 15 °C, animal and vegetable oils, products that hold an emulsion or mix with water. Any of them warns. Where oil or products were not said, it cannot judge."
     matters "The standard's sizes and classes hold for light liquids of mineral origin that separate. For others a nominal size says nothing."
-    remedy "Leave the standard aside for that water: a grease separator by its own standard for fats, treatment for emulsions, a trial for heavy oil."
+    remedy "Leave the standard aside for that water, which asks for a treatment of its own."
     source "EN 858-1, 2002, scope, as quoted by other texts"
     limits "Fatty acid esters count as vegetable oil here. Which products hold an emulsion is judgement until a jar test."
 }

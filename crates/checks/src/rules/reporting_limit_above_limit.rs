@@ -16,13 +16,14 @@ rule! {
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(basis) = &s.design.basis else { return s.stopped() };
     let show = |q| s.show(q, (&MG_L, &MG_L));
-    let (mut over, mut at, mut seen) = (Vec::new(), None, 0);
+    let (mut over, mut at, mut seen, mut undetected) = (Vec::new(), None, 0, 0);
     for limit in &basis.limits {
         let of = |set: &&stillrise_design::basis::evidence::SampleSet| {
             set.point == SamplePoint::Out && set.pollutant.word == limit.pollutant.word
         };
         for set in basis.evidence.iter().filter(of) {
             seen += 1;
+            undetected += set.count - set.detected;
             let Some(reported) = set.reporting_limit.filter(|r| r.q > limit.value.q) else { continue };
             at = at.or(Some(reported.at));
             over.push(format!(
@@ -36,6 +37,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     match (over.is_empty(), seen) {
         (false, _) => Verdict::warns(format!("{}: that cannot show compliance", over.join("; ")), at),
         (true, 0) => Verdict::skips("no samples of what leaves were analysed for a limit's pollutant"),
-        (true, _) => Verdict::passes(format!("no reporting limit of {seen} sets lies above the limit")),
+        (true, _) if undetected == 0 => Verdict::skips("every result was detected"),
+        (true, _) => Verdict::passes("no reporting limit of what was not detected lies above the limit"),
     }
 }

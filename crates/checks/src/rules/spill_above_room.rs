@@ -2,6 +2,7 @@
 
 use crate::ask::{Ask, SPILL};
 use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::basis::cases::Kind;
 use stillrise_design::basis::{FLOW_UNITS, SpillState};
 use stillrise_design::basis::containment::Containments;
 use stillrise_design::basis::containment::drain::Shut;
@@ -14,7 +15,7 @@ rule! {
     "spill-above-room" "Spill larger than the room for it", OilZone, bars_pick;
     looks "The declared spill, less what containments ahead hold of it, against the oil that all units still take between the high-oil alarm and the thickest permitted layer. Where nobody spoke of a spill it cannot judge."
     matters "The spill may come just before the alarm. What does not fit goes to the outlet."
-    remedy "Holding the spill ahead of the unit, where a containment can with its drain kept closed; else a larger unit or more in parallel, or an alarm for a thinner layer where its level was stated."
+    remedy "Holding the spill ahead of the unit, by a containment whose drain is kept closed or, where pumps feed the unit, by oil in their pit that stops them; else a larger unit or more in parallel, or an alarm for a thinner layer where its level was stated."
     source "Volumes of the layers; that the spill comes on top of the alarm layer, and that an alarm whose level nobody stated moves down for it to 35 % of the permitted layer and no further, is our proposal"
     limits "Alarm and spill are taken at rest: while the largest flow lasts the float answers later, and a spill in a storm may be announced only when the flow falls. The oil is taken to spread evenly over all units; oil drawn off while it arrives is not counted. A containment counts only where it surely holds: where its size, its rain or its drain is not known, all of the spill is taken to come."
 }
@@ -63,8 +64,17 @@ fn look(s: &Subject<'_>) -> Verdict {
     let says = format!("a spill of {}{passes}", gallons(spill.volume.q));
     if room.spare.q.si() < 0.0 {
         let soon = spill.rate.map_or_else(String::new, |rate| {
-            let fills = print::in_prose(room.room.q.si() / rate.q.si(), &MIN);
-            format!("; at {} that is full in {fills}", s.show(rate.q, FLOW_UNITS))
+            // A pump or a flow cap ahead passes no more than it does.
+            let cases = s.design.basis.as_ref().map_or(&[][..], |basis| &basis.cases);
+            let case = cases.iter().find(|case| case.kind == Kind::Spill);
+            let reaches = case.map_or(rate.q, |case| if case.feed.q < rate.q { case.feed.q } else { rate.q });
+            let fills = print::in_prose(room.room.q.si() / reaches.si(), &MIN);
+            if reaches < rate.q {
+                let (reaches, rate) = (s.show(reaches, FLOW_UNITS), s.show(rate.q, FLOW_UNITS));
+                format!("; at the {reaches} that reach it of {rate} it is full in {fills}, and the rest backs up ahead of it")
+            } else {
+                format!("; at {} that is full in {fills}", s.show(rate.q, FLOW_UNITS))
+            }
         });
         Verdict::fails(
             format!(

@@ -65,9 +65,9 @@ pub(super) fn parts<T: Trail>(own: &Own, row: &mut Row<'_, T>) -> Result<Parts, 
     let inlet = Inlet::laid(row)?;
     let inlet_chamber = if walls { Some(InletChamber::laid(row)?) } else { None };
     let inlet_bend = if walls { None } else { Some(InletBend::laid(row)?) };
-    let baffle = walls.then(|| DiffusionBaffle::laid(row));
     // Below a round floor there is none.
     let hopper = if body.is_open() { Hopper::laid(row, &body)? } else { None };
+    let baffle = inlet_chamber.as_ref().map(|chamber| DiffusionBaffle::laid(row, chamber, hopper.as_ref()));
     let pack = if own.plates { Some(plate_pack::Dimensions::laid(row)?) } else { None };
     let mesh = if own.plates { CoalescingMesh::laid(row) } else { None };
     let clear_well = if walls { Some(ClearWell::laid(row)?) } else { None };

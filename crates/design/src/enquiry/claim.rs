@@ -1,7 +1,7 @@
 //! Reading a quantity and the claims on it: plain, as a range, or a table that says who said so.
 
 use super::distribution::Distribution;
-use super::keys::{Claim, Field, KeyKind, KeySpec, Quantity, Safe};
+use super::keys::{Claim, Differing, Field, KeyKind, KeySpec, Quantity, Safe};
 use super::reader::Reader;
 use std::cell::RefCell;
 use stillrise_units::parse::{self, Extent, Gallon, Reading, Span, Written};
@@ -288,5 +288,9 @@ impl<Q: Typed> Field for Quantity<Q> {
             reader.fault(place, "more than one claim is marked chosen", "mark one");
         }
         Quantity::new(claims, spec, place)
+    }
+    fn differing<'a>(&'a self, found: &mut Vec<Differing<'a>>) {
+        let taken = self.claim().filter(|claim| self.is_contradicted() && !claim.chosen);
+        found.extend(taken.map(|taken| Differing { place: &self.place, claims: &self.claims, taken }));
     }
 }

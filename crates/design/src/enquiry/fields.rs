@@ -2,7 +2,7 @@
 //! claims as a quantity does.
 
 pub use super::curve::Curve;
-use super::keys::{Block, Field, KeyKind, KeySpec, Quantity, Safe};
+use super::keys::{Block, Differing, Field, KeyKind, KeySpec, Quantity, Safe};
 use super::reader::Reader;
 use super::said::{Claimed, claims};
 pub use super::said::{Said, Word};
@@ -223,6 +223,11 @@ impl<T: Block> Field for Option<T> {
     fn claimed_mut<'a>(&'a mut self, found: &mut Vec<&'a mut dyn Claimed>) {
         if let Some(block) = self {
             block.claimed_mut(found);
+        }
+    }
+    fn differing<'a>(&'a self, found: &mut Vec<Differing<'a>>) {
+        if let Some(block) = self {
+            block.differing(found);
         }
     }
 }

@@ -141,6 +141,19 @@ pub trait Block: Default + Clone {
     fn claimed<'a>(&'a self, found: &mut Vec<&'a dyn Claimed>);
     /// The same, so that another claim may be taken.
     fn claimed_mut<'a>(&'a mut self, found: &mut Vec<&'a mut dyn Claimed>);
+    /// Its quantities on which claims differ and nobody chose, with those of the tables in it.
+    fn differing<'a>(&'a self, found: &mut Vec<Differing<'a>>);
+}
+
+/// A quantity on which claims differ and nobody chose.
+#[derive(Debug, Clone, Copy)]
+pub struct Differing<'a> {
+    /// Where it stands.
+    pub place: &'a str,
+    /// The claims.
+    pub claims: &'a [Claim],
+    /// The one that is designed for.
+    pub taken: &'a Claim,
 }
 
 /// What can be the value of a key.
@@ -153,6 +166,8 @@ pub trait Field: Default {
     fn claimed<'a>(&'a self, _: &mut Vec<&'a dyn Claimed>) {}
     /// The same, so that another claim may be taken.
     fn claimed_mut<'a>(&'a mut self, _: &mut Vec<&'a mut dyn Claimed>) {}
+    /// What of its quantities claims differ on and nobody chose.
+    fn differing<'a>(&'a self, _: &mut Vec<Differing<'a>>) {}
 }
 
 /// One claim on a quantity.
@@ -292,6 +307,9 @@ macro_rules! keys {
             }
             fn claimed_mut<'a>(&'a mut self, found: &mut Vec<&'a mut dyn $crate::enquiry::said::Claimed>) {
                 $( $crate::enquiry::keys::Field::claimed_mut(&mut self.$key, found); )+
+            }
+            fn differing<'a>(&'a self, found: &mut Vec<$crate::enquiry::keys::Differing<'a>>) {
+                $( $crate::enquiry::keys::Field::differing(&self.$key, found); )+
             }
         }
     };

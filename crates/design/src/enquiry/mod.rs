@@ -90,6 +90,13 @@ impl Enquiry {
         SLOTS.iter().for_each(|slot| (slot.claimed)(self, &mut found));
         found
     }
+    /// Quantities on which claims differ and nobody chose, in the order of the blocks.
+    #[must_use]
+    pub fn differing(&self) -> Vec<keys::Differing<'_>> {
+        let mut found = Vec::new();
+        SLOTS.iter().for_each(|slot| (slot.differing)(self, &mut found));
+        found
+    }
     /// The same, so that another claim may be taken.
     pub fn claimed_mut(&mut self, each: &mut dyn FnMut(&mut dyn Claimed)) {
         for slot in SLOTS {

@@ -98,6 +98,8 @@ keys! {
         inlet_mouth: Quantity<Length> = spec.units(&IN, &MM).between("3 in", "240 in").like("\"40 in\"");
         /// Open share of the diffusion baffle
         baffle_open: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0.5 %", "60 %").like("\"6 %\"");
+        /// Opening left under the diffusion baffle; none where it reaches down to the hopper's floor
+        baffle_gap: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "120 in").like("\"0 in\"");
         /// Length of the sludge hopper, along the unit
         hopper_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"24 in\"");
         /// Length of the hopper's bottom

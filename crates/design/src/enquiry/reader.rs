@@ -1,6 +1,6 @@
 //! Reading a file of blocks with every fault at once, each with its place, reason and remedy.
 
-use super::keys::{Block, BlockSpec};
+use super::keys::{Block, BlockSpec, Differing};
 use super::said::{Claimed, plain_text};
 use stillrise_units::parse::{Gallon, Reading};
 use stillrise_units::{Fault, Unit, nearest, print};
@@ -109,6 +109,8 @@ pub struct Slot<F> {
     pub claimed: for<'a> fn(&'a F, &mut Vec<&'a dyn Claimed>),
     /// The same, so that another claim may be taken.
     pub claimed_mut: for<'a> fn(&'a mut F, &mut Vec<&'a mut dyn Claimed>),
+    /// Quantities in such blocks on which claims differ and nobody chose.
+    pub differing: for<'a> fn(&'a F, &mut Vec<Differing<'a>>),
 }
 
 /// The blocks of a file and the fields that hold them: `one` always there, `maybe` an option, `many` a list.
@@ -118,18 +120,21 @@ macro_rules! slots {
         take: |f, r, p, v| f.$field = r.block(p, v),
         claimed: |f, found| $crate::enquiry::keys::Block::claimed(&f.$field, found),
         claimed_mut: |f, found| $crate::enquiry::keys::Block::claimed_mut(&mut f.$field, found),
+        differing: |f, found| $crate::enquiry::keys::Block::differing(&f.$field, found),
     } };
     (@maybe $block:ident $field:ident) => { $crate::enquiry::reader::Slot {
         spec: <$block as $crate::enquiry::keys::Block>::spec, many: false,
         take: |f, r, p, v| f.$field = Some(r.block(p, v)),
         claimed: |f, found| f.$field.iter().for_each(|b| $crate::enquiry::keys::Block::claimed(b, found)),
         claimed_mut: |f, found| f.$field.iter_mut().for_each(|b| $crate::enquiry::keys::Block::claimed_mut(b, found)),
+        differing: |f, found| f.$field.iter().for_each(|b| $crate::enquiry::keys::Block::differing(b, found)),
     } };
     (@many $block:ident $field:ident) => { $crate::enquiry::reader::Slot {
         spec: <$block as $crate::enquiry::keys::Block>::spec, many: true,
         take: |f, r, p, v| f.$field.push(r.block(p, v)),
         claimed: |f, found| f.$field.iter().for_each(|b| $crate::enquiry::keys::Block::claimed(b, found)),
         claimed_mut: |f, found| f.$field.iter_mut().for_each(|b| $crate::enquiry::keys::Block::claimed_mut(b, found)),
+        differing: |f, found| f.$field.iter().for_each(|b| $crate::enquiry::keys::Block::differing(b, found)),
     } };
     ($($how:ident $block:ident $field:ident;)+) => { &[$($crate::enquiry::reader::slots!(@$how $block $field)),+] };
 }

@@ -61,6 +61,11 @@ pub(super) fn fit<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, train: &Train, i
     t.section("room that the units need");
     let buried = installation.stands.q == Stands::Buried || train.unit.arrangement.is_in_ground();
     let access = stated_or(t, w, &e.site.access, || {
+        if buried && train.count.q.si() > 1.0 {
+            let why = "common practice: room to fill in and compact between shells in the ground";
+            let between = (Length::of(0.5, &M), usual_walkway(), Length::of(1.0, &M));
+            return standby("room between units in the ground", ROOM, "site.access", "", between, why);
+        }
         if buried {
             let none = Length::from_si(0.0);
             let why = "common practice: nobody walks round a unit in the ground";

@@ -1,21 +1,26 @@
-//! Stage: a perforated or slotted wall that spreads the water over the section.
+//! Stage: a perforated or slotted wall that spreads the water over the section. Where it ends over an open hopper, or above
+//! the floor, most of the water passes underneath and is spread by nothing.
 
 use super::Crossing;
-use crate::basis::stated::standby;
-use crate::provenance::{Stop, Trail, Val, assume};
-use crate::train::row::Row;
+use super::hopper::Hopper;
+use super::inlet_chamber::InletChamber;
+use crate::basis::stated::{standby, stated_or};
+use crate::provenance::{Pair, Stop, Trail, Val, assume, choose, given};
+use crate::train::row::{DIMENSION, Row};
 use crate::train::unit::Unit;
 use crate::{by, reckon, record};
-use stillrise_handbook::hydraulics::{baffle_coefficient, fitting_loss};
+use stillrise_handbook::hydraulics::{baffle_coefficient, fitting_loss, under_baffle_share};
 use stillrise_handbook::separation::loss_dissipation;
-use stillrise_units::catalog::PERCENT;
-use stillrise_units::{Dissipation, Flow, Length, Ratio, ratio};
+use stillrise_units::catalog::{ONE, PERCENT};
+use stillrise_units::{Dissipation, Flow, Length, Ratio, Typed, ratio};
 
 record! {
     /// The baffle.
     DiffusionBaffle {
         /// open share of its section
         open: Ratio;
+        /// opening left under it
+        under: Length;
     }
 }
 
@@ -24,15 +29,22 @@ record! {
 pub struct Spreads {
     /// Its loss coefficient on the velocity along the unit.
     pub zeta: Val<Ratio>,
+    /// Share of the flow that passes underneath; `None` where it is closed.
+    pub under: Option<Val<Ratio>>,
     /// Power that it leaves in the primary zone.
     pub power: Option<Val<Dissipation>>,
 }
 
+/// The most that gaps are taken to be fed unequally, whatever passes under the baffle. Our proposal.
+const MOST_UNEQUAL: f64 = 0.9;
+
 impl DiffusionBaffle {
-    /// As a row or a described unit lays it out.
-    pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Self {
-        const SHARE: crate::provenance::Pair = (&PERCENT, &PERCENT);
+    /// As a row or a described unit lays it out; a hopper that reaches beyond the inlet chamber is open under it unless the
+    /// baffle reaches down into it.
+    pub fn laid<T: Trail>(row: &mut Row<'_, T>, chamber: &InletChamber, hopper: Option<&Hopper>) -> Self {
+        const SHARE: Pair = (&PERCENT, &PERCENT);
         let m = row.m;
+        let key = row.key("baffle_open");
         let open = match row.laid("open share of the diffusion baffle", SHARE, &m.baffle_open) {
             Some(value) => value,
             None => assume(
@@ -41,27 +53,97 @@ impl DiffusionBaffle {
                 standby(
                     "open share of the diffusion baffle",
                     SHARE,
-                    "unit.baffle_open",
+                    key,
                     "",
                     (ratio(0.03), ratio(0.05), ratio(0.10)),
                     "from memory: 3 to 7 % of the section for slotted baffles",
                 ),
             ),
         };
-        Self { open }
+        let label = "opening left under the diffusion baffle";
+        let none = Length::from_si(0.0);
+        let over = hopper.filter(|hopper| hopper.length.q > chamber.length.q);
+        let key = row.key("baffle_gap");
+        // Of a row its maker knows it; a customer looks into the unit that he has.
+        let asks = if row.described {
+            "Does the first baffle reach down into the hopper, or can water pass under it: how high is the opening?"
+        } else {
+            ""
+        };
+        let under = match (row.laid(label, DIMENSION, &m.baffle_gap), over) {
+            (Some(stated), _) => stated,
+            (None, Some(hopper)) => stated_or(row.t, row.w, &m.baffle_gap, || {
+                standby(
+                    label,
+                    DIMENSION,
+                    key,
+                    asks,
+                    (none, none, hopper.depth.q),
+                    "our proposal: closed down to the hopper's floor; many end at the floor, over the open hopper",
+                )
+            }),
+            (None, None) => given(row.t, label, Some(DIMENSION), none, row.source, "it stands on the floor"),
+        };
+        Self { open, under }
     }
 
     fn zeta<T: Trail>(&self, t: &mut T) -> Result<Val<Ratio>, Stop> {
         by!(t, "loss coefficient of the diffusion baffle", baffle_coefficient::coefficient(self.open))
     }
 
-    /// Loss through its openings.
+    /// Share of the flow that passes underneath; `None` where it is closed.
+    fn below<T: Trail>(&self, t: &mut T, unit: &Unit, zeta: Val<Ratio>) -> Result<Option<Val<Ratio>>, Stop> {
+        if self.under.q.si() <= 0.0 {
+            return Ok(None);
+        }
+        let crest = unit.outlet.crest;
+        let section = unit.body.section(t, "wetted cross-section", crest)?;
+        let width = unit.body.mean_width(t, "mean width under the baffle", crest)?;
+        let opening = reckon!(t, "area of the opening under the baffle", [FT2, M2], (height = self.under, width = width) height * width);
+        let c =
+            given(t, "discharge coefficient of the opening", Some((&ONE, &ONE)), ratio(0.6), "FHWA HDS-2, 8.10", "0.6");
+        by!(t, "share of the flow that passes under the baffle", under_baffle_share::share(opening, section, zeta, c))
+            .map(Some)
+    }
+
+    /// Loss through its openings, or under it.
     ///
     /// # Errors
     /// [`Stop`] when a formula has no answer.
     pub fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Val<Length>, Stop> {
         let zeta = self.zeta(t)?;
-        by!(t, "loss of the diffusion baffle", fitting_loss::loss(zeta, way.approach))
+        let through = match self.below(t, way.unit, zeta)? {
+            Some(under) => {
+                reckon!(t, "velocity ahead of the holes, without what passes underneath", [FT_MIN, MM_S],
+                    (v = way.approach, under = under) v * (ratio(1.0) - under))
+            }
+            None => way.approach,
+        };
+        by!(t, "loss of the diffusion baffle", fitting_loss::loss(zeta, through))
+    }
+
+    /// How unequally it lets the gaps behind it be fed: as stated or assumed, or as much as passes under it unspread.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn feeds<T: Trail>(&self, t: &mut T, unit: &Unit, usual: Val<Ratio>) -> Result<Val<Ratio>, Stop> {
+        if self.under.q.si() <= 0.0 {
+            return Ok(usual);
+        }
+        let zeta = self.zeta(t)?;
+        let Some(under) = self.below(t, unit, zeta)? else { return Ok(usual) };
+        let most = ratio(MOST_UNEQUAL);
+        let share = if under.q < most { under.q } else { most };
+        let taken = if share > usual.q { share } else { usual.q };
+        Ok(choose(
+            t,
+            "unequal flow between the gaps, behind that baffle",
+            Some((&PERCENT, &PERCENT)),
+            taken,
+            "the usual, and the share that passes under the baffle, at most 90 %",
+            "the larger: what passes underneath is spread by nothing (engineering judgement)",
+            &[usual.at, under.at],
+        ))
     }
 
     /// What it does to the jet at a flow.
@@ -70,10 +152,18 @@ impl DiffusionBaffle {
     /// [`Stop`] when a formula has no answer.
     pub fn spreads<T: Trail>(&self, t: &mut T, unit: &Unit, flow: Val<Flow>) -> Result<Spreads, Stop> {
         let zeta = self.zeta(t)?;
+        let under = self.below(t, unit, zeta)?;
         let section = unit.body.section(t, "wetted cross-section", unit.outlet.crest)?;
         let approach =
             reckon!(t, "velocity ahead of the baffle", [FT_MIN, MM_S], (flow = flow, section = section) flow / section);
-        let loss = by!(t, "head that the baffle takes", fitting_loss::loss(zeta, approach))?;
+        let through = match under {
+            Some(under) => {
+                reckon!(t, "velocity ahead of the holes, without what passes underneath", [FT_MIN, MM_S],
+                    (v = approach, under = under) v * (ratio(1.0) - under))
+            }
+            None => approach,
+        };
+        let loss = by!(t, "head that the baffle takes", fitting_loss::loss(zeta, through))?;
         let power = match unit.compartment(super::Place::GravityZone) {
             Some(zone) => Some(by!(
                 t,
@@ -82,6 +172,6 @@ impl DiffusionBaffle {
             )?),
             None => None,
         };
-        Ok(Spreads { zeta, power })
+        Ok(Spreads { zeta, under, power })
     }
 }

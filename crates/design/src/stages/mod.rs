@@ -172,7 +172,7 @@ impl Stage<'_> {
     pub fn pass<T: Trail>(self, t: &mut T, unit: &Unit, way: &Through<'_>) -> Result<Option<Pass>, Stop> {
         Ok(match self {
             Stage::GravityZone => Some(Pass::Tank(TankPass::through(t, unit, way)?)),
-            Stage::PlatePack(pack) => Some(Pass::Plates(PlatesPass::through(t, pack, way)?)),
+            Stage::PlatePack(pack) => Some(Pass::Plates(PlatesPass::through(t, unit, pack, way)?)),
             Stage::Mesh(mesh, pack) => Some(Pass::Mesh(MeshPass::through(t, mesh, pack, way))),
             Stage::Inlet(_)
             | Stage::InletBend(..)

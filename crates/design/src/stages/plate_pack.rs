@@ -8,6 +8,7 @@ use crate::performance::passage::Fixed;
 use crate::performance::removal::Removal;
 use crate::provenance::{Node, Pair, Stop, Trail, Val, choose, given};
 use crate::train::row::{DIMENSION, Row};
+use crate::train::unit::Unit;
 use crate::vessel::Body;
 use crate::{by, gather, reckon, record};
 use stillrise_handbook::hydraulics::{mean_velocity, pack_loss};
@@ -218,7 +219,7 @@ impl PlatesPass {
     ///
     /// # Errors
     /// [`Stop`] when a formula has no answer.
-    pub fn through<T: Trail>(t: &mut T, pack: &PlatePack, way: &Through<'_>) -> Result<Self, Stop> {
+    pub fn through<T: Trail>(t: &mut T, unit: &Unit, pack: &PlatePack, way: &Through<'_>) -> Result<Self, Stop> {
         let (l, f) = (&pack.follows, &pack.laid);
         let (m, flow) = (&way.basis.methods, way.flow);
         let (plates, open) = if way.state.is_end() {
@@ -267,7 +268,10 @@ impl PlatesPass {
             "laminar up to 2000 on four times the hydraulic radius",
             &[reynolds.at],
         );
-        let spread = m.maldistribution;
+        let spread = match &unit.baffle {
+            Some(baffle) => baffle.feeds(t, unit, m.maldistribution)?,
+            None => m.maldistribution,
+        };
         let at = gathered(t, v_0, spread, regime);
         Ok(Self { v_0, v_sinking, spread, regime, gap_velocity, reynolds, at })
     }

@@ -205,6 +205,8 @@ pub fn parts<T: Trail>(
         ratio(0.05),
         "from memory: 3 to 7 % of the section for slotted baffles",
     );
+    let baffle_gap =
+        rule(t, "opening left under the diffusion baffle", Some(L), inches(0.0), "closed down to the hopper's floor");
     let primary = choose(
         t,
         "length of the primary zone",
@@ -268,7 +270,7 @@ pub fn parts<T: Trail>(
         inlet: Inlet { invert: inlet_invert, bore },
         inlet_bend: None,
         inlet_chamber: Some(InletChamber { length: inlet_length }),
-        baffle: Some(DiffusionBaffle { open: baffle_open }),
+        baffle: Some(DiffusionBaffle { open: baffle_open, under: baffle_gap }),
         hopper,
         pack: Some(plate_pack::Dimensions {
             length: pack_length,

@@ -34,7 +34,7 @@ fn row_of<T: Trail>(
     let from = format!("range \"{title}\", model \"{name}\"");
     let assumed = assumed::Assumed::default();
     let unit = described(
-        &mut Row { t, w, m: model, assumed: &assumed, options, source: &from },
+        &mut Row { t, w, m: model, assumed: &assumed, options, source: &from, described: false },
         range.head.currency.as_deref(),
     )?;
     Ok((unit, from))
@@ -77,8 +77,10 @@ pub(super) fn laid_out<T: Trail>(
             let from = "unit: dimensions".to_owned();
             let flow = basis.design_flow().map_or(0.0, |q| q.q.si()) / math::max(n.q.si(), 1.0);
             let assumed = assumed::dimensions(t, w, model, Flow::from_si(flow))?;
-            let unit =
-                described(&mut Row { t, w, m: model, assumed: &assumed, options: Options::ALL, source: &from }, None)?;
+            let unit = described(
+                &mut Row { t, w, m: model, assumed: &assumed, options: Options::ALL, source: &from, described: true },
+                None,
+            )?;
             let origin = if assumed.is_empty() {
                 "dimensions stated in the enquiry"
             } else {

@@ -43,6 +43,8 @@ pub struct Row<'a, T> {
     pub options: Options,
     /// Where it stands.
     pub source: &'a str,
+    /// Whether the enquiry describes it; else it is a row of a range.
+    pub described: bool,
 }
 
 impl<T: Trail> Row<'_, T> {
@@ -50,6 +52,15 @@ impl<T: Trail> Row<'_, T> {
     #[must_use]
     pub fn name(&self) -> String {
         format!("unit {}", self.m.model.as_deref().unwrap_or("stated unit"))
+    }
+
+    /// The key that answers for one of its dimensions: in the enquiry that describes it, or in its row of a range.
+    #[must_use]
+    pub fn key(&self, key: &str) -> String {
+        match self.described {
+            true => format!("unit.dimensions.{key}"),
+            false => format!("model \"{}\".{key}", self.m.model.as_deref().unwrap_or("?")),
+        }
     }
 
     /// A stop that names it.

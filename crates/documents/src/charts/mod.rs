@@ -87,6 +87,10 @@ fn limits(settled: &Settled) -> Vec<Bound> {
         let limit = MG_L.from_si(basis.limits[verdict.limit].value.q.si());
         // The curves are means: the line stands at the mean that just meets the limit.
         let at = MG_L.from_si(verdict.mean_that_meets.q.si());
+        // Where what does not rise is above the limit, no mean meets it.
+        if verdict.stays.q > verdict.against.q {
+            continue;
+        }
         let name = if at < limit {
             let what = if verdict.peak.is_some() { "at the peak" } else { "of the average" };
             format!("{} mg/L: limit {} {what}", print::digits(at, 3), print::digits(limit, 4))

@@ -3,11 +3,12 @@
 use super::show;
 use stillrise_checks::rules::solids_bury_pack::TOO_OFTEN;
 use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::basis::cases::Kind;
 use stillrise_design::job::Design;
 use stillrise_design::performance::installation::Stands;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::performance::promise::Promise;
-use stillrise_design::train::Train;
+use stillrise_design::train::{StageKind, Train};
 use stillrise_search::Settled;
 use stillrise_search::alternatives::{Alternative, Change};
 use stillrise_search::pick::Condition;
@@ -45,6 +46,17 @@ fn is_no_better(settled: &Settled, a: &Alternative) -> bool {
     ratio > 1.0 + GAIN || !(better || cheaper || spare || less_held)
 }
 
+/// What of a spill finds no room in a unit.
+fn no_room(settled: &Settled, design: &Design) -> Option<String> {
+    let spare = design.performance.as_ref()?.storage.spill.as_ref()?.spare.q;
+    (spare.si() < 0.0).then(|| {
+        format!(
+            "; {} of the spill find no room in it and are to be held ahead",
+            show(settled, -spare.si(), (&GAL, &M3))
+        )
+    })
+}
+
 fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
     let lead = crate::summary::capital(a.change.text());
     let Some(train) = a.design.train.as_ref().filter(|_| a.pick.is_some()) else {
@@ -56,11 +68,22 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         && let Some(flow) = basis.design_flow()
     {
         let case = stillrise_design::basis::cases::largest(&basis.cases);
+        let of_a_spill = case.is_some_and(|case| case.kind == Kind::Spill);
         let case = case.map_or_else(String::new, |case| {
             let running = if basis.feed.pumped && case.pumps.is_none() { ", while the pump runs" } else { "" };
             format!(" ({}{running})", case.name)
         });
-        facts.push(format!("for {}{case}", show(settled, flow.q.si(), FLOW_UNITS)));
+        // A spill is no water to be treated: what it is sized for besides is the flow of the others.
+        let steady = basis.largest_steady().filter(|_| of_a_spill);
+        facts.push(match steady {
+            Some(steady) => format!(
+                "for {} ({}), and {} while a spill runs through it",
+                show(settled, steady.feed.q.si(), FLOW_UNITS),
+                steady.name,
+                show(settled, flow.q.si(), FLOW_UNITS)
+            ),
+            None => format!("for {}{case}", show(settled, flow.q.si(), FLOW_UNITS)),
+        });
     }
     if a.one_pump && a.change != Change::OnePump {
         facts.push("with one pump at a time, which keeps up with it".to_owned());
@@ -88,7 +111,18 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         } else {
             ""
         };
-        facts.push(format!("budget {} {currency}{without}", print::digits(price * train.count.q.si(), 3)));
+        let options = super::offer::options(train);
+        facts.push(format!("budget {} {currency}{without}{options}", print::digits(price * train.count.q.si(), 3)));
+        // Of the one that is offered it is told what stands beside it.
+        let beside: Vec<&str> = train
+            .stages
+            .iter()
+            .filter(|stage| stage.asked_for && stage.kind != StageKind::Equalisation)
+            .map(|stage| stage.name.as_str())
+            .collect();
+        if settled.job.design.train.is_none() && !beside.is_empty() {
+            facts.push(format!("needed beside it and not in that: {}", beside.join(", ")));
+        }
     }
     if let Some(worst) = a.design.performance.as_ref().and_then(|p| p.worst()) {
         facts.push(format!("{} out", Promise::of(worst.total.expected.q, worst.content.total.q).sentence()));
@@ -129,8 +163,8 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         .collect();
     let condition = match a.pick.as_ref().and_then(|p| p.condition.as_ref()) {
         Some(Condition::Ahead(title)) => format!("; once this is taken care of ahead: {}", title.to_lowercase()),
-        // The words on the limits say it.
-        Some(Condition::Limit) | None => String::new(),
+        // The words on the limits say it; of a spill they say nothing.
+        Some(Condition::Limit) | None => no_room(settled, &a.design).unwrap_or_default(),
     };
     let words = if words.is_empty() { String::new() } else { format!("; limits: {}", words.join(", ")) };
     format!("{lead}: {}{words}{condition}.", facts.join(", "))

@@ -252,7 +252,7 @@ fn nothing_fits(settled: &Settled) -> Vec<String> {
     }));
     let basis = settled.job.design.basis.as_ref();
     let flow = basis.and_then(|b| stillrise_design::basis::cases::largest(&b.cases));
-    if let Some(case) = flow.filter(|_| !place && short.without_spill.is_none()) {
+    if let Some(case) = flow.filter(|_| short.without_spill.is_none()) {
         asks.push(format!(
             "Is {} to the separator right ({}), and may part of it be held back or kept apart?",
             show(settled, case.feed.q.si(), FLOW_UNITS),
@@ -322,9 +322,10 @@ pub(crate) fn standing(asks: &Asks) -> String {
                 "By which method is \"{pollutant}\" measured? It decides whether all oil and grease counts or mineral oil only."
             )
         }
-        Asks::TwoOutlets => {
-            "Several authorities limit the same oil: do all waters leave by one outlet, or does each limit hold for another water? Waters for two places want a separator each, and an enquiry each.".to_owned()
-        }
+        Asks::TwoOutlets(limits) => format!(
+            "The limits on oil differ: {}. Which holds for which water and which outlet, in writing? Waters for two places want a separator each, and an enquiry each.",
+            limits.join(", ")
+        ),
         Asks::SpillPlace(names) => format!(
             "Where would the spill happen: in the {}, or where it runs to the separator past {}?",
             names.join(" or in the "),
@@ -354,6 +355,8 @@ pub(super) fn assumed(settled: &Settled) -> Vec<String> {
         .into_iter()
         .chain(rest)
         .filter(|q| !stands_in(&in_mail, q) && seen.insert(q.label.clone()))
+        // That is told in its own line.
+        .filter(|q| !q.key.ends_with(".with_rain"))
         .take(ASSUMED)
         .map(|q| format!("{}: {}", q.label, q.now));
     let with_rain = |stream: &&Stream| stream.with_rain.is_none();

@@ -2,7 +2,7 @@
 
 use crate::summary::capital;
 use stillrise_checks::{Judged, Verdict};
-use stillrise_design::enquiry::blocks::Feed;
+use stillrise_design::enquiry::blocks::{Feed, Receiver};
 use stillrise_design::triage::{About, Weight};
 use stillrise_search::Settled;
 
@@ -51,6 +51,11 @@ pub(super) fn must_change(settled: &Settled) -> Vec<String> {
                 )
             }
             _ => format!("{}: {}", capital(&l.subject), l.could),
+        })
+        .map(|line| {
+            // Nobody but the owner of a sewer consents to more.
+            let sewer = settled.job.enquiry.outlet.to.0 == Some(Receiver::SanitarySewer);
+            if sewer { line } else { line.replace("; or the consent of the sewer's owner to a higher limit", "") }
         })
         .collect();
     // Where nothing fits, what would have to change so that the nearest does.

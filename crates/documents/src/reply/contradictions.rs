@@ -3,6 +3,7 @@
 use super::{asks, show};
 use std::collections::BTreeSet;
 use stillrise_design::basis::stated::NOBODY_CHOSE;
+use stillrise_design::enquiry::said::Claimed;
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_search::Settled;
 use stillrise_search::questions::{Outcome, Question};
@@ -63,7 +64,38 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
     };
     // What one person said twice, of a water and of its pump, is asked for once.
     let once = |(said, line): (String, String)| told.insert(said).then_some(line);
-    entries.iter().filter_map(one).filter_map(once).collect()
+    let mut all: Vec<String> = entries.iter().filter_map(one).filter_map(once).collect();
+    // What the calculation did not come to is asked for all the same.
+    let sources: BTreeSet<&str> = entries.iter().filter_map(source).collect();
+    let enquiry = &settled.job.enquiry;
+    let unread = enquiry.differing().into_iter().filter(|open| !sources.contains(open.place));
+    all.extend(unread.map(|open| {
+        let said: Vec<String> = open
+            .claims
+            .iter()
+            .map(|c| c.from.as_ref().map_or_else(|| c.written.text.clone(), |f| format!("{} ({f})", c.written.text)))
+            .collect();
+        // Each outlet has a level of its own.
+        let goes_with = open.place == "outlet: invert" && enquiry.outlet.to.is_open();
+        format!(
+            "{}: {}. {}.{}",
+            crate::summary::capital(&open.place.replace('_', " ")),
+            said.join("; "),
+            if settled.job.design.train.is_some() {
+                "Nothing calculated here rests on it".to_owned()
+            } else {
+                format!("Where one is wanted, we take {}", open.taken.written.text)
+            },
+            if goes_with { " It belongs to the outlet above: please answer both for one and the same." } else { "" }
+        )
+    }));
+    all
+}
+
+/// The key at which a claim stands.
+fn source(entry: &Entry) -> Option<&str> {
+    let Origin::Given { source, .. } = &entry.origin else { return None };
+    Some(source.split_once(", from ").map_or(source.as_str(), |(place, _)| place))
 }
 
 /// Claims as they were typed, whoever made them.

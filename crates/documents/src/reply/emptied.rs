@@ -26,6 +26,11 @@ pub(super) fn emptied(settled: &Settled) -> Option<String> {
         (None, false) => String::new(),
     };
     let sludge = sludge.map(|often| format!("{often}{without}"));
+    // What a spill or a fault brings is in no figure of that.
+    let seldom = oil.as_ref().is_some_and(|oil| oil.starts_with("less often"));
+    let oil = oil.map(|oil| {
+        if seldom { format!("{oil}; to be looked at every quarter all the same, for what is spilled") } else { oil }
+    });
     Some(match (sludge, oil) {
         (Some(sludge), Some(oil)) => {
             format!("on these figures sludge is to be pumped out {sludge}, oil {oil}")

@@ -25,7 +25,8 @@ fn tested(settled: &Settled) -> String {
         Some(report) => {
             format!("the type test you name ({report}) is what a nominal size rests on, not our calculation")
         }
-        None => "a nominal size is the result of a type test; no such test of our unit was named, and we offer it by flow and effluent instead".to_owned(),
+        None if settled.job.design.train.is_some() => "a nominal size is the result of a type test; no such test of our unit was named, and we offer it by flow and effluent instead".to_owned(),
+        None => "a nominal size is the result of a type test, which no calculation replaces".to_owned(),
     }
 }
 

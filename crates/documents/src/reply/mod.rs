@@ -42,12 +42,7 @@ pub fn reply(settled: &Settled) -> String {
     list(&mut out, "What you named:", false, &named::answers(settled));
     list(&mut out, "What became of your laboratory results:", false, &crate::summary::evidence::became(settled));
     offer::offer(&mut out, settled);
-    list(
-        &mut out,
-        "What else we worked through (\"out\" is the mean that leaves at the end of the interval; the words on limits count peaks and what nobody has confirmed):",
-        false,
-        &alternatives::lines(settled, true),
-    );
+    list(&mut out, &others(settled), false, &alternatives::lines(settled, true));
     list(
         &mut out,
         "Two answers to one question; please tell us which holds:",
@@ -69,6 +64,15 @@ pub fn reply(settled: &Settled) -> String {
         out.push_str(&format!("{by}\n"));
     }
     out
+}
+
+/// What leads the other trains; where nothing is offered, also that their units are invented.
+fn others(settled: &Settled) -> String {
+    let invented = settled.job.design.train.is_none() && settled.job.enquiry.range.is_none();
+    let invented = if invented { "; models and prices stand in an invented demonstration range" } else { "" };
+    format!(
+        "What else we worked through (\"out\" is the mean that leaves at the end of the interval; the words on limits count peaks and what nobody has confirmed{invented}):"
+    )
 }
 
 /// A quantity for the mail, three digits.

@@ -74,7 +74,15 @@ fn flow(settled: &Settled) -> Option<String> {
             typed(claim)
         )
     } else if named > design.q.si() {
-        format!("A unit for {}: more than the flow needs; we find {ours} ({what}).", typed(claim))
+        match rated(settled) {
+            // What is named as a size is a figure on a name plate, and says nothing without the basis of that.
+            Some((rated, basis)) if rated > design.q.si() => format!(
+                "A unit for {}: {ours} come ({what}), less than that; but a size on a name plate holds for its own basis only. The unit below, which this water needs, is rated {} on this basis: {basis}. One that is rated {ours} on such a basis is too small.",
+                typed(claim),
+                print::in_prose(rated, claim.written.unit)
+            ),
+            _ => format!("A unit for {}: more than the flow needs; we find {ours} ({what}).", typed(claim)),
+        }
     } else if let Some(behind) = with_pump_as_asked(settled) {
         format!(
             "A unit for {}: not behind that pump; we find {ours} to the separator ({what}), and one that is sized for less would be overloaded then. {behind}",
@@ -93,6 +101,13 @@ fn flow(settled: &Settled) -> Option<String> {
             counted.map_or_else(String::new, |why| format!(" But {why}."))
         )
     })
+}
+
+/// What the name plate of the unit taken says, all units together, and on which basis.
+fn rated(settled: &Settled) -> Option<(f64, &str)> {
+    let train = settled.job.design.train.as_ref()?;
+    let (flow, basis) = train.unit.particulars.rated.as_ref()?;
+    Some((flow.q.si() * train.count.q.si(), basis))
 }
 
 /// What a pump for the flow that was named would do, where it keeps up with the water of dry weather.
@@ -163,10 +178,11 @@ fn promise(settled: &Settled) -> Option<String> {
     let text = Promise::of(expected, worst.content.total.q).sentence();
     Some(if expected <= value {
         format!(
-            "{lead} we give no guarantee on a first answer. As it stands we expect {text} on the mean, in the worst case."
+            "{lead} we give no guarantee on a first answer. As it stands we expect {text} on the mean while the worst water runs ({}).",
+            worst.case
         )
     } else {
-        format!("{lead} no. As it stands we expect {text} on the mean, in the worst case.")
+        format!("{lead} no. As it stands we expect {text} on the mean while the worst water runs ({}).", worst.case)
     })
 }
 

@@ -233,13 +233,7 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
             .filter(|_| settled.job.design.basis.as_ref().is_some_and(|b| b.spill.is_some()))
             .map(|v| format!("{}{}", v.verdict.says(), after_a_spill(settled))),
     );
-    // The row states weight and price of the vessel without its options.
-    let options = match (&train.unit.sand_trap, &train.unit.pump_out) {
-        (Some(_), Some(_)) => ", without its sand and pump-out compartments",
-        (Some(_), None) => ", without its sand compartment",
-        (None, Some(_)) => ", without its pump-out compartment and pumps",
-        (None, None) => "",
-    };
+    let options = options(train);
     if let Some(weight) = p.empty_weight {
         facts.push(format!("weight empty{each} {}{options}", show(settled, weight.q.si(), (&LB, &KG))));
     }
@@ -296,6 +290,16 @@ fn pumps(settled: &Settled, train: &Train) -> Option<String> {
         show(settled, pumps.pump.q.si(), FLOW_UNITS),
         show(settled, runs.lasts.q.si(), (&MIN, &MIN)),
     ))
+}
+
+/// What the row's weight and price leave out: they are those of the vessel without its options.
+pub(super) fn options(train: &Train) -> &'static str {
+    match (&train.unit.sand_trap, &train.unit.pump_out) {
+        (Some(_), Some(_)) => ", without its sand and pump-out compartments",
+        (Some(_), None) => ", without its sand compartment",
+        (None, Some(_)) => ", without its pump-out compartment and pumps",
+        (None, None) => "",
+    }
 }
 
 /// What is to be done after a spill that the unit holds: its room is taken until the oil is out.

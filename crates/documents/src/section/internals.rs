@@ -37,7 +37,8 @@ pub fn draw(s: &Section, scene: &mut Scene) {
     }
     if unit.baffle.is_some() {
         scene.part("baffle", "Diffusion baffle", |scene| {
-            let (low, high) = (s.at(ahead, zero()), s.at(ahead, rim));
+            let gap = unit.baffle.as_ref().map_or_else(zero, |baffle| baffle.under.q);
+            let (low, high) = (s.at(ahead, s.floor_at(ahead) + gap), s.at(ahead, rim));
             perforated(scene.on(Layer::Internals), low.x, low.y, high.y);
         });
     }

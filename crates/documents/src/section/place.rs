@@ -173,6 +173,18 @@ impl<'a> Section<'a> {
         self.unit().shape.level_of(part, volume).filter(|z| *z > self.unit().shape.bottom())
     }
 
+    /// The lowest point of the outline at a station: the floor, or the hopper's floor below it.
+    pub fn floor_at(&self, x: Length) -> Length {
+        let outline = self.unit().shape.outline();
+        let edges = outline.iter().zip(outline.iter().cycle().skip(1));
+        let crossing = edges.filter_map(|((x0, z0), (x1, z1))| {
+            let (low, high) = if x0 < x1 { (*x0, *x1) } else { (*x1, *x0) };
+            let run = (*x1 - *x0).si();
+            (low <= x && x <= high && run.abs() > 1e-9).then(|| *z0 + (*z1 - *z0) * ((x - *x0).si() / run))
+        });
+        crossing.reduce(|a, b| if b < a { b } else { a }).unwrap_or_else(zero)
+    }
+
     /// Both ends of the lowest edge of the outline, if it lies below the floor: the hopper's bottom.
     pub fn hopper(&self) -> Option<(Length, Length)> {
         let bottom = self.unit().shape.bottom();

@@ -137,7 +137,15 @@ pub fn items(s: &Section) -> Vec<PartLine> {
         None => add(Id::Deflector, "Inlet deflector", "45°, common practice".to_owned()),
     }
     if let Some(baffle) = &unit.baffle {
-        add(Id::Baffle, "Diffusion baffle", format!("perforated, {} open", percent(baffle.open.q)));
+        add(
+            Id::Baffle,
+            "Diffusion baffle",
+            if baffle.under.q.si() > 0.0 {
+                format!("perforated, {} open, {} left under it", percent(baffle.open.q), l(baffle.under.q))
+            } else {
+                format!("perforated, {} open, closed to the floor below it", percent(baffle.open.q))
+            },
+        );
     }
     if let Some(pack) = &unit.pack {
         let mut data = format!(

@@ -210,7 +210,8 @@ pub(crate) fn became(settled: &Settled) -> Vec<String> {
 
 fn role(settled: &Settled, set: &SampleSet) -> Option<String> {
     match &set.role {
-        Role::Leaves if set.is_of_the_stream() => None,
+        Role::Leaves if set.is_of_the_stream() && settled.job.enquiry.unit_stands() => None,
+        Role::Leaves if set.is_of_the_stream() => of_what_stands(settled, set),
         Role::Leaves => Some(
             "They were taken from the surface, hold the film and not the stream: their mean and scatter are used for nothing.".to_owned(),
         ),
@@ -230,6 +231,31 @@ fn role(settled: &Settled, set: &SampleSet) -> Option<String> {
         }
         Role::Told(why) => Some(format!("The design does not use them: {why}.")),
     }
+}
+
+/// That results are of what leaves the plant that stands, which is none that we describe; and where they say that more comes
+/// than was taken.
+fn of_what_stands(settled: &Settled, set: &SampleSet) -> Option<String> {
+    let mean = set.usable()?.mean.q;
+    let says = "They are of what leaves the plant that stands, and no figure here rests on them.";
+    let cases = settled.job.design.basis.as_ref().map_or(&[][..], |basis| &basis.cases);
+    let less = cases.iter().filter(|case| set.is_predicted() && case.of_day.is_none());
+    let less: Vec<String> = less
+        .filter_map(|case| {
+            let total = case.content.as_ref()?.total.q;
+            (total < mean).then(|| format!("{} for {}", mg(total), case.event))
+        })
+        .collect::<std::collections::BTreeSet<_>>()
+        .into_iter()
+        .collect();
+    if less.is_empty() {
+        return Some(says.to_owned());
+    }
+    Some(format!(
+        "{says} Their mean, {}, is more than what we took to come ({}): nothing leaves a plant that did not come to it, and so more comes than was taken, unless what they were taken of carries other water.",
+        mg(mean),
+        less.join(", ")
+    ))
 }
 
 /// What becomes of the scatter of the results for one limit.

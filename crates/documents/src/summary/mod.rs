@@ -88,15 +88,33 @@ pub fn headline(settled: &Settled) -> Vec<String> {
     let mut out = stops(settled);
     let design = &settled.job.design;
     let blocks = |l: &&Line| l.weight == Weight::Blocks && !kept_by_results(settled);
-    if let Some(line) = design.triage.first().filter(blocks) {
-        out.push(format!("Not a gravity duty as it stands. {}: {}", capital(&line.subject), line.says));
+    let mut blocking: Vec<&Line> = Vec::new();
+    for line in design.triage.iter().filter(blocks) {
+        if blocking.iter().all(|other| other.says != line.says) {
+            blocking.push(line);
+        }
+    }
+    let named: Vec<String> =
+        blocking.iter().take(3).map(|line| format!("{}: {}", capital(&line.subject), line.says)).collect();
+    if !named.is_empty() {
+        out.push(format!("Not a gravity duty as it stands. {}", named.join(" ")));
+    }
+    if design.performance.is_none() {
+        let passes = settled.verdicts.iter().find(|v| v.rule.id == "emulsion-above-limit" && v.stands_failed());
+        out.extend(passes.map(|v| {
+            format!(
+                "Whatever the size, oil that does not rise passes any separator: {}.",
+                v.verdict.says().trim_end_matches('.')
+            )
+        }));
     }
     let (Some(basis), Some(performance)) = (&design.basis, &design.performance) else { return out };
-    let mut told = BTreeSet::new();
+    let (mut told, mut grains) = (BTreeSet::new(), BTreeSet::new());
     for verdict in &performance.limits {
         let limit = &basis.limits[verdict.limit];
         let rests = unconfirmed(settled, verdict);
-        let beside = bare_grains(settled, limit, verdict);
+        let beside = Some(bare_grains(settled, limit, verdict)).filter(|text| grains.insert(text.clone()));
+        let beside = beside.unwrap_or_default();
         let rests = match told.insert(rests.clone()) || rests.is_empty() {
             true => rests,
             false if verdict.word == Word::Kept => {
@@ -207,7 +225,7 @@ fn hardly(settled: &Settled) -> Option<String> {
     }
     (free && comes > floor() && out.si() > HARDLY * comes.si()).then(|| {
         format!(
-            "On these figures the unit takes {} to {} in the worst case that lasts ({}): hardly anything is removed.",
+            "On these figures the unit takes {} to {} while the worst water runs ({}): hardly anything is removed.",
             number(comes),
             number(out),
             worst.case
@@ -236,13 +254,13 @@ pub(crate) fn bare_grains(settled: &Settled, limit: &LimitState, verdict: &Limit
     });
     // A size that nobody stated is that of silt and sand off paved yards.
     let taken = grains.is_some_and(|s| settled.subject().assumed(s.d50.at).is_some());
-    let clay = if taken {
-        "; nobody said how fine the solids are, and of clay, finer than 2 µm, next to nothing settles: with that in the water far more leaves"
-    } else {
-        ""
-    };
+    if taken {
+        return format!(
+            " How much of them leaves hangs on how fine they are, which nobody said: of clay, finer than 2 µm, next to nothing settles; {IN_SERVICE}."
+        );
+    }
     format!(
-        " If all of it were bare grains of the sizes taken here{}, {} would leave in the mean{demanded}{clay}; what oil holds up, and what is finer, is not in that, and {IN_SERVICE}.",
+        " If all of it were bare grains of the sizes stated{}, {} would leave in the mean{demanded}; what oil holds up is not in that, and {IN_SERVICE}.",
         median.unwrap_or_default(),
         number(performance.storage.solids_out.q)
     )

@@ -18,7 +18,9 @@ pub(crate) fn stops(settled: &Settled) -> Vec<String> {
             let [length, width, height] = sides.map(|l| side(settled, l));
             let model = capital(&short.nearest);
             out.push(format!(
-                "{model} would take the water where there is room for {length} x {width} in plan, with a walkway all around, and {height} clear over the ground{}.{}",
+                "{model} would take {} where there is room for {length} x {width} in plan{}, and {height} clear over the ground{}.{}",
+                what_comes(settled),
+                if short.in_ground { "" } else { ", with a walkway all around" },
                 if short.spill_ahead { ", once the spill is held ahead of it" } else { "" },
                 calculated(settled, &short.words)
             ));
@@ -30,7 +32,7 @@ pub(crate) fn stops(settled: &Settled) -> Vec<String> {
             let elsewhere = short.would.iter().any(|w| w.room.is_some());
             out.push(if elsewhere {
                 format!(
-                    "None that would do goes into the place{}. Where there is room for it, this would do: {}.",
+                    "None that would do goes into the place{}. Where there is room for it, this would take the water: {}.",
                     Some(stands::place(settled))
                         .filter(|p| !p.is_empty())
                         .unwrap_or_else(|| " that was stated".to_owned()),
@@ -58,6 +60,22 @@ pub(crate) fn stops(settled: &Settled) -> Vec<String> {
         );
     }
     out
+}
+
+/// The water that comes to the unit; with its flow where a pump passes less than arrives.
+fn what_comes(settled: &Settled) -> String {
+    let cases = settled.job.design.basis.as_ref().map_or(&[][..], |basis| &basis.cases);
+    let most = stillrise_design::basis::cases::largest(cases);
+    let held = most.filter(|_| cases.iter().any(|case| case.inflow.q.si() > case.feed.q.si() * 1.001));
+    held.map_or_else(
+        || "the water".to_owned(),
+        |case| {
+            format!(
+                "the {} that are lifted to it at most",
+                print::in_prose(case.feed.q.si(), settled.job.enquiry.system().pick(FLOW_UNITS))
+            )
+        },
+    )
 }
 
 /// That nothing fits, in the words of what was asked for, and what speaks against the one that comes nearest.
@@ -164,7 +182,21 @@ fn would(settled: &Settled, w: &Would) -> String {
     let ahead = if w.spill_ahead { format!(", once the spill is held ahead of {them}") } else { String::new() };
     let room = w.room.map_or_else(String::new, |sides| {
         let [length, width, height] = sides.map(|l| side(settled, l));
-        format!(", in {length} x {width} in plan with a walkway all around and {height} clear over the ground")
+        let around = match (w.in_ground, w.count) {
+            (true, 1) => "",
+            (true, _) => " with room to fill in between and around them",
+            (false, _) => " with a walkway all around",
+        };
+        format!(", in {length} x {width} in plan{around} and {height} clear over the ground")
     });
-    format!("{what}{room}{ahead}")
+    let still = if w.still.is_empty() {
+        String::new()
+    } else {
+        format!(
+            " (not offered as it is: against {} still speaks: {})",
+            if w.count == 1 { "it" } else { "each" },
+            w.still.join("; ")
+        )
+    };
+    format!("{what}{room}{ahead}{still}")
 }

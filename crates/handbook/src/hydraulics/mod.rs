@@ -15,7 +15,7 @@ crate::list_pages! {
     full_pipe_head, manning_capacity, manning_depth, wetted_segment, critical_depth, entry_head,
     rectangular_weir, rectangular_weir_head, submerged_weir, vnotch_weir, slot_loss, orifice_flow,
     orifice_plate_coefficient, orifice_plate_pressure, orifice_plate_loss,
-    baffle_coefficient, pack_loss, mesh_loss, packed_bed_loss, outlet_count, manning_velocity,
+    baffle_coefficient, under_baffle_share, pack_loss, mesh_loss, packed_bed_loss, outlet_count, manning_velocity,
     storage_outflow, level_pool,
     pump_run_time, pump_cycle_time, sump_volume, total_dynamic_head,
 }
