@@ -118,7 +118,7 @@ pub struct Performance {
     pub flotation: Option<flotation::Flotation>,
     /// The shell of a lying cylinder against the water outside; `None` without one, or where its thickness is not known.
     pub shell: Option<shell::Shell>,
-    /// What a shop and whoever installs it would ask; for [`Depth::Full`] only.
+    /// What a shop and whoever installs it would ask; for [`Depth::Full`] only, and not of a unit that stands.
     pub shop: Option<shop::Shop>,
     /// How its effluent pumps run; `None` without them.
     pub pump_out: Option<Runs>,
@@ -242,7 +242,8 @@ pub fn performance<T: Trail>(
     };
     let measured = measured::compared(t, &basis.evidence, limit::worst(&removals));
     let found = shop::Found { installation: &site.installation, storage: &storage, largest: largest_flow };
-    let shop = (depth == Depth::Full).then(|| shop::shop(t, w, e, basis, train, &found));
+    // A unit that stands is shipped and lifted no more.
+    let shop = (depth == Depth::Full && !e.unit_stands()).then(|| shop::shop(t, w, e, basis, train, &found));
     Ok(Performance {
         site,
         fit,
