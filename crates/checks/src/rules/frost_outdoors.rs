@@ -26,14 +26,14 @@ fn cools(s: &Subject<'_>) -> String {
     let insulated = frost.insulation.is_some_and(|thickness| thickness.q.si() > 0.0);
     let freezes = frost.freezes_in.map_or_else(String::new, |time| {
         format!(
-            "; standing still behind {} walls, water of {} begins to freeze after {}",
+            "; standing still behind {} walls, water of {} begins to freeze after some {}",
             if insulated { "its insulated" } else { "bare" },
             warm(frost.water.q),
             s.show(time.q, if time.q.si() < 172_800.0 { (&H, &H) } else { (&D, &D) })
         )
     });
     format!(
-        "{freezes}; to hold it at {} a heater gives {} behind {} of insulation, {} behind none",
+        "{freezes}; to hold it at {} a heater has to give {} behind {} of insulation, {} behind none",
         warm(frost.kept.q),
         s.show(frost.heater.q, (&KW, &KW)),
         s.show(frost.with.q, (&IN, &MM)),

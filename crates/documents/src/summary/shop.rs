@@ -112,12 +112,15 @@ impl<'a> Says<'a> {
         };
         let freezes = freezes_in.map_or_else(String::new, |time| {
             let unit = if time.q.si() < 172_800.0 { (&H, &H) } else { (&D, &D) };
-            format!(", and begins to freeze after {}; sample lines and floats freeze sooner", self.show(time.q, unit))
+            format!(
+                ", and begins to freeze after some {}; sample lines and floats freeze sooner",
+                self.show(time.q, unit)
+            )
         });
         let proposed =
             if insulation.is_some_and(|thickness| thickness.q.si() > 0.0) { "" } else { ", which we propose" };
         Some(format!(
-            "In air of {} water of {} that stands {walls} loses {}{freezes}. To hold it at {}{} a heater of {} will do behind {} of insulation{proposed}, a quarter of that to spare; without insulation it takes {}.",
+            "In air of {} water of {} that stands {walls} loses {}{freezes}. To hold it at {}{} a heater of {} will do behind {} of insulation{proposed}, a quarter over what is lost; without insulation it takes {}.",
             warm(air.q),
             warm(water.q),
             power(loss.q),

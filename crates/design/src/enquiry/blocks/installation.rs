@@ -16,7 +16,7 @@ keys! {
         /// Conductivity of the insulation in W/(m K)
         conductivity: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.01", "0.5").safe_larger().like("0.04");
         /// Temperature at which a heater keeps the water in frost
-        kept_at: Quantity<Temperature> = spec.units(&DEG_F, &DEG_C).between("0 °C", "40 °C").safe_larger().like("\"40 °F\"");
+        kept_at: Quantity<Temperature> = spec.units(&DEG_F, &DEG_C).between("0 °C", "40 °C").safe_larger().like("\"41 °F\"");
         /// Rate at which a suction truck empties the unit
         emptied_at: Quantity<Flow> = spec.units(&GPM, &M3_H).between("1 gpm", "5000 gpm").safe_larger().like("\"200 gpm\"");
         /// Share of the coated steel in the ground that is bare

@@ -91,13 +91,13 @@ pub(super) fn frost<T: Trail>(
         row.title,
     );
     let kept = stated_or(t, w, &e.installation.kept_at, || {
-        let of = |f: f64| Temperature::of(f, &DEG_F);
+        let of = |c: f64| Temperature::of(c, &DEG_C);
         standby(
             "temperature at which a heater keeps the water",
             WARM,
             "installation.kept_at",
             "At which temperature is a heater to keep the water in frost?",
-            (of(36.0), of(40.0), of(50.0)),
+            (of(2.0), of(5.0), of(10.0)),
             "common practice",
         )
     });
