@@ -102,9 +102,17 @@ fn walls(r: &mut Report<'_>, shop: &Shop, train: &Train) {
 }
 
 fn flat(r: &mut Report<'_>, walls: &Walls) {
+    let how = match (walls.stiffeners.is_some(), walls.rim) {
+        (false, None) => "With no stiffeners and a free rim, for nobody spoke of either",
+        (false, Some(true)) => "With no stiffeners, for nobody spoke of them, under a stiff rim",
+        (false, Some(false)) => "With no stiffeners, for nobody spoke of them, under a free rim",
+        (true, None) => "Between the stiffeners stated, under a free rim, for nobody spoke of it",
+        (true, Some(true)) => "Between the stiffeners stated, under a stiff rim",
+        (true, Some(false)) => "Between the stiffeners stated, under a free rim",
+    };
     let bends = walls.stress.map_or_else(String::new, |stress| {
         format!(
-            "A panel {} wide bends to {}; {} is allowed. ",
+            "{how}, full of water to the rim, a panel {} wide bends to {}; {} is allowed. ",
             r.show(walls.panel.q, LENGTH),
             r.show(stress.q, STRESS),
             r.show(walls.allowable.q, STRESS)

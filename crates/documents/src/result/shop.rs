@@ -42,7 +42,7 @@ pub(super) fn shop(p: &Performance, ledger: &Ledger, system: System) -> Value {
         })),
         "protection": shop.protection.as_ref().map(|x| fields(ledger, &x.fields(), system)),
         "areas": {
-            "oils": shop.areas.oils.iter().map(|o| json!({ "oil": o.oil, "flash": v(o.flash.at), "class": o.class.word })).collect::<Vec<_>>(),
+            "oils": shop.areas.oils.iter().map(|o| json!({ "oil": o.oil, "flash": v(o.flash.at), "class": o.shown() })).collect::<Vec<_>>(),
             "drawn": AREAS.iter().filter(|_| shop.areas.volatile).map(|a| json!({
                 "place": a.place, "class": a.class, "up_in": a.up_in, "out_ft": a.out_ft, "source": a.source.to_string(),
             })).collect::<Vec<_>>(),

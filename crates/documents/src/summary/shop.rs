@@ -182,7 +182,7 @@ impl<'a> Says<'a> {
                     "{}, which may flash at {}, is of class {}",
                     oil.oil,
                     self.show(oil.flash.q, (&DEG_F, &DEG_C)),
-                    oil.class.word
+                    oil.shown()
                 )
             })
             .collect();
@@ -192,9 +192,13 @@ impl<'a> Says<'a> {
             format!(" Nobody named an oil; this is for {}, which we took.", first.oil)
         };
         let follows = if areas.volatile {
-            "Its vapour ignites at the temperatures of drainage, and codes draw the areas below."
+            format!(
+                "Vapour of {} ignites at the temperatures of drainage; codes draw areas around the separator for it.",
+                first.oil
+            )
         } else {
             "Not heated and not sprayed, such an oil often leaves the area unclassified; where cars stand, spilled gasoline is what to draw areas for."
+                .to_owned()
         };
         Some(format!(
             "By flash point {}.{named} {follows} The authority decides, on a drawing of the areas.",

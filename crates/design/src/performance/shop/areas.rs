@@ -22,6 +22,14 @@ pub struct Class {
     pub class: &'static LiquidClass,
 }
 
+impl Class {
+    /// Its class in print: below 73 °F the boiling point decides between the first two.
+    #[must_use]
+    pub fn shown(&self) -> &'static str {
+        if self.class.word == "IA" { "IA or IB, by its boiling point" } else { self.class.word }
+    }
+}
+
 /// What the oils ask for.
 #[derive(Debug, Clone, Default)]
 pub struct Areas {

@@ -26,7 +26,8 @@ pub(super) fn area<T: Trail>(t: &mut T, unit: &Unit, roofed: f64) -> Result<Val<
             let text = if roofed > 0.0 { "all of it" } else { "open" };
             let roof =
                 given(t, "share of the top that counts", Some((&PERCENT, &PERCENT)), ratio(roofed), "definition", text);
-            by!(t, "floor and walls", box_shell_area::area(body.length, body.width, body.height, roof))
+            let label = if roofed > 0.0 { "floor, walls and top" } else { "floor and walls" };
+            by!(t, label, box_shell_area::area(body.length, body.width, body.height, roof))
         }
         Body::LyingCylinder(body) => {
             let deep =

@@ -38,7 +38,7 @@ pub struct Walls {
     pub rim: Option<bool>,
     /// Stress in the panel; `None` where the table has no row for it.
     pub stress: Option<Val<Pressure>>,
-    /// Its greatest deflection.
+    /// Its greatest deflection, where the stress is allowed: beyond that the plate yields first.
     pub deflection: Option<Val<Length>>,
     /// Stress that is allowed.
     pub allowable: Val<Pressure>,
@@ -112,7 +112,11 @@ pub(super) fn walls<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit) -> Result<O
         // Over stiffeners and under a stiff rim the plate runs through; where the rim is free, its edges turn.
         let held = if rim == Some(true) { fixed } else { turning };
         let label = "greatest deflection of the panel";
-        deflection = Some(by!(t, label, wall_deflection::deflection(held, panel, height, thickness, rho, modulus))?);
+        let sound = stress.is_some_and(|stress| stress.q <= allowable.q);
+        if sound {
+            deflection =
+                Some(by!(t, label, wall_deflection::deflection(held, panel, height, thickness, rho, modulus))?);
+        }
     }
     let spacing = by!(
         t,
