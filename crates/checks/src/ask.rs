@@ -119,6 +119,11 @@ pub const ACCESS: Ask = Ask::fixed(
     "How wide a walkway must stay free around the unit, and between units where there are several?",
 );
 
+/// Thickness of the steel of a unit.
+pub const THICKNESS: &str = "How thick are the walls of the unit, or its shell?";
+/// What a unit is made of.
+pub const METAL: &str = "What is the vessel of the unit made of?";
+
 /// Rate of the pumps, with the flow that the unit is worked for without it.
 #[must_use]
 pub fn pump_rate(s: &Subject<'_>) -> Ask {

@@ -16,6 +16,7 @@ use stillrise_design::job::{Design, begin, begin_on};
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::performance::promise::floor;
+use stillrise_design::performance::shop::SHOP;
 use stillrise_design::provenance::{Assumption, Entry, Origin, show, show_in_prose};
 use stillrise_design::{Ledger, Off, WhatIf};
 use stillrise_handbook::page::Arg;
@@ -245,6 +246,10 @@ pub(crate) fn rank(
         |n, ()| {
             let (k, answer) = answers[n];
             let (entry, a) = asked[k];
+            // What the shop takes for granted is worked behind everything that could move.
+            if entry.section.starts_with(SHOP) {
+                return unmoved(design, taken, range, answer, entry, system);
+            }
             let mut outcome = outcome(enquiry, ready.as_deref(), range, taken, &a.key, answer, entry, system);
             let turned = |o: &Outcome| o.unit.as_ref().is_some_and(|unit| *unit != base);
             if let (true, Arg::Number(now), Arg::Number(far)) =
@@ -321,6 +326,21 @@ pub fn refine(questions: &mut [Question], risk: &Risk) {
     for question in questions.iter_mut().filter(|q| q.share.is_some()) {
         let carrier = risk.carriers.iter().find(|c| c.input.key == question.key);
         question.share = Some(carrier.map_or(0.0, |c| c.share.total));
+    }
+}
+
+/// The outcome of an answer on which nothing but the shop's numbers rests.
+fn unmoved(design: &Design, taken: &Pick, range: &Range, answer: &Arg, entry: &Entry, system: System) -> Outcome {
+    Outcome {
+        price: taken.price(range),
+        stores: Stores::of(design),
+        answer: show(answer, entry.units, system),
+        effluent: effluent(design),
+        arrives: design.performance.as_ref().and_then(|p| p.worst()).map(|worst| worst.content.total.q),
+        held: held(design),
+        unit: taken.fits.then(|| taken.name(range)),
+        words: None,
+        turns_at: None,
     }
 }
 

@@ -49,6 +49,26 @@ static ROWS: &[Row] = rows! {
 
     "shell-may-collapse": "buried" ["site.groundwater" = "106.00 ft"] "passes"; "unit.dimensions.wall" = "0.1 in" => "fails"
 
+    "wall-overstressed": "wash" [
+        "unit.dimensions.wall" = "0.25 in", "unit.dimensions.material" = "carbon steel",
+        "unit.dimensions.stiffener_spacing" = "24 in", "unit.dimensions.stiff_rim" = "true"
+    ] "passes"; "unit.dimensions.stiffener_spacing" = "60 in" => "fails"
+    "wall-overstressed": "wash" [
+        "unit.dimensions.wall" = "0.25 in", "unit.dimensions.material" = "carbon steel",
+        "unit.dimensions.stiffener_spacing" = "24 in", "unit.dimensions.stiff_rim" = "true"
+    ] "passes"; "unit.dimensions.stiffener_spacing" = "41 in" => "warns"
+    "wall-overstressed": "wash" [
+        "unit.dimensions.wall" = "0.25 in", "unit.dimensions.material" = "carbon steel",
+        "unit.dimensions.stiffener_spacing" = "24 in", "unit.dimensions.stiff_rim" = "true"
+    ] "passes"; "unit.dimensions.stiffener_spacing" = "33.5 in" => "fails"
+    "wall-overstressed": "wash" [
+        "unit.dimensions.wall" = "0.25 in", "unit.dimensions.material" = "carbon steel",
+        "unit.dimensions.stiffener_spacing" = "24 in", "unit.dimensions.stiff_rim" = "true"
+    ] "passes"; "unit.dimensions.stiff_rim" = "false" => "warns"
+    "wall-overstressed": "buried" "passes"; "unit.dimensions.heads" = "flat" => "warns"
+    "shell-thinner-than-codes": "buried" "passes"; "unit.dimensions.wall" = "0.1793 in" => "warns"
+    "sling-too-flat": "wash" "passes"; "installation.sling_angle" = "30 deg" => "warns"
+
     "pump-behind-missing": "buried" "passes"; "unit.dimensions.pump_out_length" = OUT => "fails"
 
     "effluent-pump-too-small": "buried" "passes"; "unit.dimensions.pump_flow" = "55 gpm" => "fails"

@@ -96,6 +96,28 @@ static SILENCES: &[Silence] = silences! {
     ] "passes"; "stream.solids" = OUT => "stream \"wash\".solids";
     "shell-may-collapse": "buried" "passes"; "unit.dimensions.wall" = OUT => "unit.dimensions.wall";
     "shell-may-collapse": "buried" "passes"; "unit.dimensions.material" = "glass-fibre plastic", "site.groundwater" = "106.00 ft" => "unit.dimensions.material";
+    "wall-overstressed": "wash" [
+        "unit.dimensions.wall" = "0.25 in", "unit.dimensions.material" = "carbon steel",
+        "unit.dimensions.stiffener_spacing" = "24 in", "unit.dimensions.stiff_rim" = "true"
+    ] "passes"; "unit.dimensions.wall" = OUT => "unit.dimensions.wall";
+    "wall-overstressed": "wash" [
+        "unit.dimensions.wall" = "0.25 in", "unit.dimensions.material" = "carbon steel",
+        "unit.dimensions.stiffener_spacing" = "24 in", "unit.dimensions.stiff_rim" = "true"
+    ] "passes"; "unit.dimensions.material" = OUT => "unit.dimensions.material";
+    "wall-overstressed": "wash" [
+        "unit.dimensions.wall" = "0.25 in", "unit.dimensions.material" = "carbon steel",
+        "unit.dimensions.stiffener_spacing" = "24 in", "unit.dimensions.stiff_rim" = "true"
+    ] "passes"; "unit.dimensions.stiff_rim" = OUT => "unit.dimensions.stiff_rim";
+    "wall-overstressed": "wash" [
+        "unit.dimensions.wall" = "0.25 in", "unit.dimensions.material" = "carbon steel",
+        "unit.dimensions.stiffener_spacing" = "24 in", "unit.dimensions.stiff_rim" = "true"
+    ] "passes"; "unit.dimensions.stiffener_spacing" = OUT => "unit.dimensions.stiffener_spacing";
+    "wall-overstressed": "wash" [
+        "unit.dimensions.wall" = "0.25 in", "unit.dimensions.material" = "carbon steel",
+        "unit.dimensions.stiffener_spacing" = "24 in", "unit.dimensions.stiff_rim" = "true"
+    ] "passes"; "unit.dimensions.stiffener_spacing" = OUT, "unit.dimensions.stiff_rim" = OUT => "unit.dimensions.stiffener_spacing", "unit.dimensions.stiff_rim";
+    "shell-thinner-than-codes": "buried" "passes"; "unit.dimensions.wall" = OUT => "unit.dimensions.wall";
+    "shell-thinner-than-codes": "buried" "passes"; "unit.dimensions.material" = "glass-fibre plastic" => "unit.dimensions.material";
     "module-through-manway": "buried" "passes"; "unit.dimensions.module_length" = OUT => "unit.dimensions.module_length", "unit.dimensions.module_width";
     "floats-when-emptied": "buried" "passes"; "site.groundwater" = OUT => "site.groundwater";
     "pack-cannot-be-lifted": "wash" "passes"; "unit.dimensions.pack_lifts_out" = OUT => "unit.dimensions.pack_lifts_out";

@@ -45,7 +45,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     let site = &s.enquiry.site;
     let room = [unread(&site.max_length), unread(&site.max_width), unread(&site.headroom)];
     let unread = [unread(&site.coldest_air), unread(&site.lifting)].into_iter().chain(room);
-    says.extend(unread.flatten());
+    // The shop takes up the coldest air where frost reaches the unit; then the trail tells of it.
+    let told = says.iter().any(|said| said.starts_with("coldest air:"));
+    says.extend(unread.flatten().filter(|said| !told || !said.starts_with("site: coldest_air")));
     if says.is_empty() {
         return Verdict::passes("0 values have contradicting claims that nobody chose between");
     }

@@ -3,7 +3,7 @@
 use crate::ask::COLDEST_AIR;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::performance::installation::Stands;
-use stillrise_units::catalog::{DEG_C, DEG_F};
+use stillrise_units::catalog::{D, DEG_C, DEG_F, H, IN, KW, MM};
 use stillrise_units::{Temperature, Typed};
 
 rule! {
@@ -17,6 +17,29 @@ rule! {
 
 /// Freezing point of fresh water.
 const FREEZING: f64 = 0.0;
+
+/// How soon it begins to freeze, and what a heater has to give.
+fn cools(s: &Subject<'_>) -> String {
+    let shop = s.design.performance.as_ref().and_then(|p| p.shop.as_ref());
+    let Some(frost) = shop.and_then(|shop| shop.frost.as_ref()) else { return String::new() };
+    let warm = |q| s.show(q, (&DEG_F, &DEG_C));
+    let insulated = frost.insulation.is_some_and(|thickness| thickness.q.si() > 0.0);
+    let freezes = frost.freezes_in.map_or_else(String::new, |time| {
+        format!(
+            "; standing still behind {} walls, water of {} begins to freeze after some {}",
+            if insulated { "its insulated" } else { "bare" },
+            warm(frost.water.q),
+            s.show(time.q, if time.q.si() < 172_800.0 { (&H, &H) } else { (&D, &D) })
+        )
+    });
+    format!(
+        "{freezes}; to hold it at {} a heater has to give {} behind {} of insulation, {} behind none",
+        warm(frost.kept.q),
+        s.show(frost.heater.q, (&KW, &KW)),
+        s.show(frost.with.q, (&IN, &MM)),
+        s.show(frost.heater_bare.q, (&KW, &KW))
+    )
+}
 
 fn look(s: &Subject<'_>) -> Verdict {
     let site = &s.enquiry.site;
@@ -45,10 +68,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         "the unit is not said to stand in a heated room or to be protected"
     };
     if air < Temperature::of(FREEZING, &DEG_C) {
-        Verdict::fails(
-            format!("coldest air {shown}, and {unprotected}"),
-            None,
-        )
+        Verdict::fails(format!("coldest air {shown}, and {unprotected}{}", cools(s)), None)
     } else {
         Verdict::passes(format!("coldest air {shown}, not below freezing"))
     }

@@ -41,7 +41,7 @@ list_rules! {
     layer_drawn_under,
     sludge_scoured,
     basin_proportions,
-    mesh_too_fast, module_through_manway, shell_may_collapse, pump_behind_missing, effluent_pump_too_small,
+    mesh_too_fast, module_through_manway, shell_may_collapse, wall_overstressed, shell_thinner_than_codes, sling_too_flat, pump_behind_missing, effluent_pump_too_small,
     solids_hover,
     oil_leaves_on_solids,
     droplet_table_starts_late,

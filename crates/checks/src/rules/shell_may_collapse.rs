@@ -1,6 +1,6 @@
 //! Rule: the empty shell may be pressed in from outside
 
-use crate::ask::{Ask, GROUND};
+use crate::ask::{Ask, GROUND, METAL, THICKNESS};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::performance::shell::metal;
 use stillrise_units::catalog::{IN, KPA, MM, PSI};
@@ -27,14 +27,14 @@ fn look(s: &Subject<'_>) -> Verdict {
         if train.unit.particulars.wall.is_none() {
             return Verdict::cannot_judge(
                 "the thickness of the shell is not stated",
-                [Ask::unit(s, "wall", "How thick is the shell of the unit?")],
+                [Ask::unit(s, "wall", THICKNESS)],
                 None,
             );
         }
         if metal(&train.unit).is_none() {
             return Verdict::cannot_judge(
                 "it is not known to be of a steel that stands in our table",
-                [Ask::unit(s, "material", "What is the vessel of the unit made of?")],
+                [Ask::unit(s, "material", METAL)],
                 None,
             );
         }

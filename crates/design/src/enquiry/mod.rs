@@ -54,6 +54,7 @@ pub struct Enquiry {
     pub containments: Vec<Containment>,
     pub spill: Option<Spill>,
     pub site: Site,
+    pub installation: InstallationBlock,
     pub stated: Stated,
     pub asked: Asked,
     pub european: Option<European>,
@@ -128,6 +129,7 @@ const SLOTS: &[Slot<Enquiry>] = slots! {
     many Containment containments;
     maybe Spill spill;
     one Site site;
+    one InstallationBlock installation;
     one Stated stated;
     one Asked asked;
     maybe European european;

@@ -76,6 +76,12 @@ keys! {
         outside: Flag = spec.like("true");
         /// Thickness of the walls, insulation and lining included
         wall: Quantity<Length> = spec.units(&IN, &MM).between("0.02 in", "24 in").like("\"0.25 in\"");
+        /// Thickness of the steel of walls and floor, where they are lined or insulated
+        steel: Quantity<Length> = spec.units(&IN, &MM).between("0.02 in", "4 in").like("\"0.1875 in\"");
+        /// Greatest distance of the upright stiffeners of a wall; as long as the wall where there are none
+        stiffener_spacing: Quantity<Length> = spec.units(&IN, &MM).between("2 in", "4000 in").like("\"30 in\"");
+        /// Whether a beam, an angle or a cover welded on stiffens the rim of an open tank
+        stiff_rim: Flag = spec.like("true");
         /// Height of the walls above the floor; of an upright cylinder up to its top
         height: Quantity<Length> = spec.units(&IN, &MM).between("12 in", "240 in").like("\"60 in\"");
         /// What holds the water level

@@ -21,6 +21,7 @@ pub mod passage;
 pub mod promise;
 pub mod removal;
 pub mod shell;
+pub mod shop;
 pub mod site;
 pub mod storage;
 pub mod thumb;
@@ -117,6 +118,8 @@ pub struct Performance {
     pub flotation: Option<flotation::Flotation>,
     /// The shell of a lying cylinder against the water outside; `None` without one, or where its thickness is not known.
     pub shell: Option<shell::Shell>,
+    /// What a shop and whoever installs it would ask; for [`Depth::Full`] only, and not of a unit that stands.
+    pub shop: Option<shop::Shop>,
     /// How its effluent pumps run; `None` without them.
     pub pump_out: Option<Runs>,
     /// Profiles: no flow, design flow clean, design flow at the end, largest flow at the end; but for
@@ -238,11 +241,15 @@ pub fn performance<T: Trail>(
         _ => None,
     };
     let measured = measured::compared(t, &basis.evidence, limit::worst(&removals));
+    let found = shop::Found { installation: &site.installation, storage: &storage, largest: largest_flow };
+    // A unit that stands is shipped and lifted no more.
+    let shop = (depth == Depth::Full && !e.unit_stands()).then(|| shop::shop(t, w, e, basis, train, &found));
     Ok(Performance {
         site,
         fit,
         flotation,
         shell,
+        shop,
         pump_out: runs,
         profiles,
         velocities,

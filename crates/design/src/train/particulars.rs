@@ -22,6 +22,12 @@ pub struct Particulars {
     pub module_weight: Option<Val<Mass>>,
     /// Thickness of the walls, as stated.
     pub wall: Option<Val<Length>>,
+    /// Thickness of the steel alone, where that is stated apart.
+    pub steel: Option<Val<Length>>,
+    /// Greatest distance of the stiffeners of a wall.
+    pub stiffener_spacing: Option<Val<Length>>,
+    /// Whether the rim is stiff.
+    pub stiff_rim: Option<bool>,
     /// Modules of the pack.
     pub modules: Option<u32>,
     /// Length and width of a module.
@@ -95,6 +101,9 @@ pub fn particulars<T: Trail>(row: &mut Row<'_, T>, currency: Option<&str>) -> Pa
         empty_weight: row.laid("weight empty", (&LB, &KG), &m.empty_weight),
         module_weight: row.laid("weight of the heaviest pack module", (&LB, &KG), &m.module_weight),
         wall: row.laid("thickness of the walls", DIMENSION, &m.wall),
+        steel: row.laid("thickness of the steel", DIMENSION, &m.steel),
+        stiffener_spacing: row.laid("distance of the stiffeners", DIMENSION, &m.stiffener_spacing),
+        stiff_rim: *m.stiff_rim,
         modules: m.pack_modules.0,
         module,
         lifts_out: m.pack_lifts_out.0,

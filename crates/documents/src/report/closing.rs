@@ -7,7 +7,7 @@ use serde_json::json;
 
 /// What this calculation does not cover, whatever the job.
 const LIMITS: &[&str] = &[
-    "Structure, foundation, anchorage, wind, earthquake and corrosion of the vessel are not calculated here; of buoyancy no more than whether the empty unit floats, by its inside measures.",
+    "Structure, foundation, anchorage, wind, earthquake and corrosion of the vessel are not designed here: of its walls no more than how a new plate bends when it is full of water, of buoyancy whether the empty unit floats, by its inside measures, of protection its size.",
     "One outlet: all limits are held against all waters that come. Waters that go to two places want an enquiry each.",
     "Steady flow only: no years of weather, no pump cycles, no surge through the unit, no filling of the sump.",
     "The flow inside the unit is described by a tank and a plate pack in series, not by a resolved velocity field; short circuits beyond the unequal flow stated are not seen.",

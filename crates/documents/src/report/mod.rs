@@ -16,6 +16,7 @@ mod hydraulics;
 mod ladder;
 mod rating;
 mod service;
+mod shop;
 mod sources;
 mod trail;
 mod unit;
@@ -83,6 +84,7 @@ fn data(
     rating::rating(&mut r);
     verdicts::rules(&mut r);
     verdicts::questions(&mut r);
+    shop::shop(&mut r);
     service::service(&mut r);
     trail::trail(&mut r);
     sources::sources(&mut r);

@@ -5,6 +5,7 @@ mod containment;
 mod european;
 mod evidence;
 mod ladder;
+mod shop;
 mod stands;
 
 use crate::edition::Edition;
@@ -156,6 +157,7 @@ fn performance(settled: &Settled) -> Value {
         "room": stands::room(p, ledger, system),
         "flotation": stands::flotation(p, ledger, system),
         "shell": p.shell.as_ref().map(|s| fields(ledger, &s.fields(), system)),
+        "shop": shop::shop(p, ledger, system),
         "pump_out": stands::pump_out(p, ledger, system),
         "profiles": p.profiles.iter().map(|profile| json!({
             "name": profile.name, "flow": v(profile.flow.at), "drowned": profile.drowned, "outlet_runs_full": profile.runs_full,

@@ -10,6 +10,7 @@ pub(crate) mod ground;
 pub(crate) mod ladder;
 pub(crate) mod measured;
 pub(crate) mod performance;
+pub(crate) mod shop;
 pub(crate) mod short;
 pub(crate) mod stands;
 mod verdicts;
@@ -65,6 +66,7 @@ pub fn summary(settled: &Settled, width: usize) -> String {
     performance::hydraulics(&mut out, settled, width);
     performance::levels(&mut out, settled, width);
     performance::storage(&mut out, settled, width);
+    shop::shop(&mut out, settled, width);
     european::european(&mut out, settled, width);
     verdicts::rules(&mut out, settled, width);
     verdicts::questions(&mut out, settled, width);

@@ -4,6 +4,7 @@
 use std::collections::BTreeSet;
 use stillrise_design::Ledger;
 use stillrise_design::enquiry::distribution::Distribution;
+use stillrise_design::performance::shop::SHOP;
 use stillrise_design::provenance::{Entry, Origin, Pair};
 use stillrise_handbook::page::Arg;
 
@@ -124,7 +125,8 @@ impl Range {
     }
 }
 
-/// The uncertain inputs of a design, in the order of its trail, each key once.
+/// The uncertain inputs of a design, in the order of its trail, each key once. What shop and installation take for granted
+/// moves neither effluent nor unit, and is no input of a study.
 #[must_use]
 pub fn inputs(ledger: &Ledger) -> Vec<Input> {
     among(&ledger.entries)
@@ -142,7 +144,7 @@ fn input(entry: &Entry) -> Option<Input> {
         (Origin::Given { .. }, Some(w)) => (&w.key, &w.low, &w.high, w.distribution, false, false),
         _ => return None,
     };
-    if key.is_empty() {
+    if key.is_empty() || entry.section.starts_with(SHOP) {
         return None;
     }
     let range = Range::new(low, &entry.value, high, distribution)?;

@@ -1,0 +1,134 @@
+//! Cathodic protection of a coated steel cylinder in the ground, by magnesium anodes: the size of it.
+
+use super::super::shell::metal;
+use super::{SHOP, plate};
+use crate::basis::stated::{standby, stated_or};
+use crate::enquiry::Enquiry;
+use crate::provenance::{Pair, Stop, Trail, WhatIf, choose, given};
+use crate::train::unit::Unit;
+use crate::{by, record, say};
+use stillrise_handbook::shop::{anode_current, anode_mass, protection_current};
+use stillrise_handbook::sources::UFC_3_570_02A;
+use stillrise_units::catalog::{KG, LB, ONE, PERCENT, YR};
+use stillrise_units::{Area, Mass, Ratio, Time, Typed, ratio};
+
+const PURE: Pair = (&ONE, &ONE);
+/// Magnesium that an ampere takes in a year, and the share of it that protects.
+const MAGNESIUM_LB: f64 = 8.8;
+const EFFICIENCY: f64 = 0.5;
+/// Mass of the anode that the page counts with.
+const ANODE_LB: f64 = 17.0;
+
+record! {
+    /// The protection.
+    Protection {
+        /// coated steel in the ground
+        area: Area;
+        /// share of it that is bare
+        bare: Ratio;
+        /// current for bare steel, mA for each square foot
+        density: Ratio;
+        /// current, A
+        current: Ratio;
+        /// how long the anodes last
+        life: Time;
+        /// magnesium that is used up
+        mass: Mass;
+        /// resistivity of the soil, ohm cm
+        soil: Ratio;
+        /// current that one anode gives, A
+        one: Ratio;
+        /// anodes of 17 lb
+        anodes: Ratio;
+    }
+}
+
+/// Finds it; `None` for a unit that is no cylinder of carbon steel made for the ground.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub(super) fn protection<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    e: &Enquiry,
+    unit: &Unit,
+) -> Result<Option<Protection>, Stop> {
+    let steel = metal(unit).is_some_and(|metal| metal.word == "steel");
+    if !unit.arrangement.is_in_ground() || !steel {
+        return Ok(None);
+    }
+    t.section(format_args!("{SHOP}: cathodic protection"));
+    let area = plate::area(t, unit, 0.0)?;
+    let source = &say!(T, "{UFC_3_570_02A}");
+    let own = &e.installation;
+    let bare = stated_or(t, w, &own.bare, || {
+        standby(
+            "share of the coated steel that is bare",
+            (&PERCENT, &PERCENT),
+            "installation.bare",
+            "How is the outside coated: at the factory and unhurt in the ground (some 2 % bare), or in the field (some 20 %)?",
+            (ratio(0.02), ratio(0.2), ratio(0.2)),
+            source.as_str(),
+        )
+    });
+    let density = stated_or(t, w, &own.current, || {
+        standby(
+            "current for bare steel in mA for each square foot",
+            PURE,
+            "installation.current",
+            "Which current does bare steel need in this soil, in mA for each square foot?",
+            (ratio(1.0), ratio(2.0), ratio(3.0)),
+            source.as_str(),
+        )
+    });
+    let life = stated_or(t, w, &own.anode_life, || {
+        let years = |x: f64| Time::of(x, &YR);
+        standby(
+            "life of the anodes",
+            (&YR, &YR),
+            "installation.anode_life",
+            "How long are the anodes to last?",
+            (years(15.0), years(30.0), years(40.0)),
+            "engineering judgement",
+        )
+    });
+    let soil = stated_or(t, w, &own.soil_resistivity, || {
+        standby(
+            "resistivity of the soil in ohm centimetres",
+            PURE,
+            "installation.soil_resistivity",
+            "What is the resistivity of the soil, in ohm centimetres?",
+            (ratio(1000.0), ratio(5000.0), ratio(20_000.0)),
+            "engineering judgement: clay to dry sand",
+        )
+    });
+    let current = by!(t, "current that protects it, A", protection_current::current(area, bare, density))?;
+    let rate = given(
+        t,
+        "magnesium that an ampere takes in a year",
+        Some((&LB, &KG)),
+        Mass::of(MAGNESIUM_LB, &LB),
+        source,
+        "8.8 lb",
+    );
+    let share = given(t, "efficiency of magnesium", Some(PURE), ratio(EFFICIENCY), source, "0.50");
+    let mass = by!(t, "magnesium that is used up", anode_mass::mass(life, rate, current, share))?;
+    let size = given(t, "factor of the anode's size", Some(PURE), ratio(1.0), source, "an anode of 17 lb");
+    let one = by!(t, "current that one anode gives, A", anode_current::current(soil, size))?;
+    let by_mass = (mass.q.in_unit(&LB) / ANODE_LB).ceil();
+    let by_current = (current.q.si() / one.q.si()).ceil();
+    let anodes = choose(
+        t,
+        "anodes of 17 lb",
+        Some(PURE),
+        ratio(by_mass.max(by_current).max(1.0)),
+        "by their mass, by their current",
+        if by_current > by_mass {
+            "the next whole number by their current"
+        } else {
+            "the next whole number by their mass"
+        },
+        &[mass.at, current.at, one.at],
+    );
+    Ok(Some(Protection { area, bare, density, current, life, mass, soil, one, anodes }))
+}
