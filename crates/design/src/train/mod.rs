@@ -1,8 +1,10 @@
 //! The train: the stages the water passes, with the separator as geometry.
 
+pub mod around;
 pub mod assumed;
 pub mod containment;
 pub mod custom;
+pub mod demand;
 pub mod equalisation;
 mod laid_out;
 pub mod particulars;
@@ -61,6 +63,8 @@ impl Made {
 pub enum StageKind {
     /// Holds oil, rain and fire water back ahead of everything.
     Containment,
+    /// Keeps leaves and rags out.
+    Screen,
     /// Takes out grit.
     GritTrap,
     /// Holds back a peak.
@@ -110,10 +114,16 @@ pub struct Train {
     pub count: Val<Ratio>,
     /// How much more than its share one of several gets.
     pub imbalance: Option<Val<Ratio>>,
+    /// How many stand by beside these, and do not count.
+    pub standby: Option<Val<Ratio>>,
     /// Where it comes from, in words.
     pub origin: String,
     /// What has to be held back ahead of the unit, where more arrives than pump or flow cap passes.
     pub equalisation: Option<Equalisation>,
+    /// The screen ahead.
+    pub screen: Option<stages::screen::Screen>,
+    /// What was found of what stands around it.
+    pub around: around::Around,
     /// Stages in the direction of flow.
     pub stages: Vec<Stage>,
     /// Grain from which on a grit trap ahead holds the solids; `None` where none is laid out by its grain.
@@ -121,6 +131,11 @@ pub struct Train {
 }
 
 impl Train {
+    /// How many are bought: those that run and those that stand by.
+    #[must_use]
+    pub fn bought(&self) -> f64 {
+        self.count.q.si() + self.standby.map_or(0.0, |spare| spare.q.si())
+    }
     /// Flow through the unit that gets most, in a case.
     pub fn share<T: Trail>(&self, t: &mut T, case: &Case) -> Val<Flow> {
         match self.imbalance {
@@ -191,7 +206,23 @@ pub fn train<T: Trail>(
         )
     });
     let equalisation = equalisation::equalisation(t, w, e, basis)?;
-    let mut train = Train { unit, count: n, imbalance, origin, equalisation, stages: Vec::new(), trapped: None };
+    let standby = e.unit.standby.0.map(|spare| {
+        let source = e.unit.standby.1.source("unit: standby");
+        given(t, "units that stand by", Some((&ONE, &ONE)), ratio(f64::from(spare)), &source, &say!(T, "{spare}"))
+    });
+    let screen = stages::screen::screen(t, w, e, basis, &unit)?;
+    let mut train = Train {
+        unit,
+        count: n,
+        imbalance,
+        standby,
+        origin,
+        equalisation,
+        screen,
+        around: around::Around::default(),
+        stages: Vec::new(),
+        trapped: None,
+    };
     (train.stages, train.trapped) = stages::stages(t, basis, &train)?;
     Ok(train)
 }

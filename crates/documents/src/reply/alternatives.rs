@@ -36,7 +36,7 @@ fn is_no_better(settled: &Settled, a: &Alternative) -> bool {
     let better = ratio < 1.0 - GAIN
         || words().any(|(word, now)| *word < now.word)
         || pick.condition.is_none() && settled.pick.as_ref().is_some_and(|now| now.condition.is_some());
-    let price = |train: &Train| train.unit.particulars.price.as_ref().map(|(each, _)| each * train.count.q.si());
+    let price = |train: &Train| train.unit.particulars.price.as_ref().map(|(each, _)| each * train.bought());
     // A tank ahead that is not needed is a gain.
     let held = |train: &Train| train.equalisation.as_ref().map_or(0.0, |hold| hold.volume().q.si());
     let less_held = held(two) < (1.0 - GAIN) * held(one);
@@ -88,7 +88,7 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         } else {
             ""
         };
-        facts.push(format!("budget {} {currency}{without}", print::digits(price * train.count.q.si(), 3)));
+        facts.push(format!("budget {} {currency}{without}", print::digits(price * train.bought(), 3)));
     }
     if let Some(worst) = a.design.performance.as_ref().and_then(|p| p.worst()) {
         facts.push(format!("{} out", Promise::of(worst.total.expected.q, worst.content.total.q).sentence()));
