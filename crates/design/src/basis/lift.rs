@@ -3,7 +3,7 @@
 use super::stated::{standby, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Lift as Block;
-use crate::provenance::{Node, Off, Pair, Stop, Trail, Val, WhatIf, choose, given};
+use crate::provenance::{Off, Pair, Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::hydraulics::pipes::PIPE_SIZES;
 use stillrise_handbook::hydraulics::{
@@ -321,7 +321,7 @@ fn point<T: Trail>(t: &mut T, main: &Main, curve: &Val<Series>, pumps: Val<Ratio
 fn missed(main: &Main, curve: &Val<Series>, pumps: Val<Ratio>) -> Missed {
     let (first, last) = (curve.q.0.first(), curve.q.0.last());
     let rises = |(flow, gives): &(f64, f64)| {
-        let flow = Val { q: Flow::from_si(flow * pumps.q.si()), at: Node::NONE };
+        let flow = given(&mut Off, "", None, Flow::from_si(flow * pumps.q.si()), "", "");
         let asks = if flow.q.si() > 0.0 { head(&mut Off, "", main, flow).ok().map(|h| h.q) } else { Some(main.lift.q) };
         asks.is_none_or(|asks| asks.si() >= *gives)
     };

@@ -4,11 +4,13 @@
 use super::{StageKind, Train};
 use crate::basis::Basis;
 use crate::basis::fluids::Season;
+use crate::performance::limit::LimitVerdict;
+use crate::performance::promise::Promise;
 use crate::performance::{Performance, State};
 use crate::provenance::{Trail, Val, choose};
 use crate::reckon;
 use stillrise_handbook::fluids::pollutants::Gravity;
-use stillrise_units::catalog::{GPM, M3_H};
+use stillrise_units::catalog::{GPM, M3_H, MG_L};
 use stillrise_units::{Concentration, Flow, Ratio};
 
 /// What reaches the polisher in one case, coldest water, at the end of the interval.
@@ -26,6 +28,8 @@ pub struct Reaches {
     pub dissolved: Val<Concentration>,
     /// All of it, as expected.
     pub total: Val<Concentration>,
+    /// All oil that arrives at the unit.
+    pub influent: Concentration,
 }
 
 /// What it must take out to keep a limit.
@@ -35,7 +39,8 @@ pub struct TakesOut {
     pub limit: usize,
     /// The case that is held against it.
     pub case: String,
-    /// What reaches it, as the limit counts it: at the influent's peak for a single sample.
+    /// What it is to be laid out for, as the limit counts it: at the influent's peak for a single sample, and no less than the
+    /// published floor where that much arrives.
     pub reaches: Val<Concentration>,
     /// What the limit allows, or the mean that it demands.
     pub allows: Val<Concentration>,
@@ -82,11 +87,15 @@ pub(super) fn demand<T: Trail>(t: &mut T, basis: &Basis, train: &Train, p: &Perf
             emulsified: r.content.emulsified,
             dissolved: r.content.dissolved,
             total: r.total.expected,
+            influent: r.content.total.q,
         })
     });
     let mut takes = Vec::new();
-    for held in p.limits.iter().filter(|l| l.predicted && l.expected.q > l.against.q) {
-        let (reaches, allows) = (held.expected, held.against);
+    for held in p.limits.iter().filter(|l| l.predicted) {
+        let (reaches, allows) = (laid_out_for(t, held), held.against);
+        if reaches.q <= allows.q {
+            continue;
+        }
         let out = reckon!(t, "to be taken out by the polisher", [MG_L, MG_L], (reaches = reaches, allows = allows) reaches - allows);
         let share = reckon!(t, "share of it that is to be taken out", [PERCENT, PERCENT], (out = out, reaches = reaches) out / reaches);
         takes.push(TakesOut { limit: held.limit, case: held.case.clone(), reaches, allows, takes: out, share });
@@ -101,6 +110,19 @@ pub(super) fn demand<T: Trail>(t: &mut T, basis: &Basis, train: &Train, p: &Perf
         unpredicted: unpredicted.map(|(k, _)| k).collect(),
         spill: basis.spill.as_ref().is_some_and(|spill| !spill.is_held_ahead()),
     })
+}
+
+/// What it is to be laid out for: what is expected, and no less than the published floor of plate units, below which none is
+/// known to lead, but where less arrives.
+fn laid_out_for<T: Trail>(t: &mut T, held: &LimitVerdict) -> Val<Concentration> {
+    let least = Promise::least(held.influent.q);
+    if held.expected.q >= least {
+        return held.expected;
+    }
+    let among = "what is expected, what arrives, and the published floor of plate units";
+    let because = "plates are not known to leave less than the floor, nor more than arrives";
+    let label = "reaches the polisher, as it is to be laid out";
+    choose(t, label, Some((&MG_L, &MG_L)), least, among, because, &[held.expected.at, held.influent.at])
 }
 
 /// The flow of effluent pumps where these are more than what comes.

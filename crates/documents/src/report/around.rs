@@ -106,7 +106,7 @@ fn polisher(r: &mut Report<'_>, train: &Train) {
             r.digits(x.free.q, MG, 3),
             r.digits(x.emulsified.q, MG, 3),
             r.digits(x.dissolved.q, MG, 3),
-            r.digits(x.total.q, MG, 3),
+            crate::summary::total_out(x.total.q, x.influent),
             r.no(x.total.at),
         ]);
     }
@@ -136,7 +136,7 @@ fn polisher(r: &mut Report<'_>, train: &Train) {
         r.out.table(&table);
     }
     r.out.remark(
-        "As expected at the mean of the influent; what a single sample is held against stands at its peak. Numbers below the published floor of plate units are no promise. The demand is for whoever offers the stage: which medium does it, and how long it lasts, is theirs to show.",
+        "As expected at the mean of the influent; what a single sample is held against stands at its peak. What is to be taken out is never reckoned from less than the published floor of plate units, but where less arrives. The demand is for whoever offers the stage: which medium does it, and how long it lasts, is theirs to show.",
     );
     let table = r.rows([d.flow.at, d.solids.at]);
     r.out.table(&table);

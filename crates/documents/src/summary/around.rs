@@ -86,9 +86,9 @@ fn polisher(settled: &Settled, train: &Train, system: System) -> Option<String> 
         format!("has to pass {flow}")
     };
     for out in &d.takes {
-        let of = limits.get(out.limit).map_or("oil", |limit| limit.pollutant.title);
+        let of = limits.get(out.limit).map_or_else(|| "oil".to_owned(), |limit| limit.pollutant.title.to_lowercase());
         says.push_str(&format!(
-            "; of {of} by the calculation {} reach it ({}) and {} may leave: it takes out {}, {}",
+            "; of {of} it is to be laid out for {} that reach it ({}) and {} that may leave: it must take out {}, {}",
             mg_l(out.reaches.q),
             out.case,
             mg_l(out.allows.q),
@@ -102,7 +102,8 @@ fn polisher(settled: &Settled, train: &Train, system: System) -> Option<String> 
         );
     }
     if !d.unpredicted.is_empty() {
-        let of: Vec<&str> = d.unpredicted.iter().filter_map(|k| limits.get(*k)).map(|l| l.pollutant.title).collect();
+        let of: Vec<String> =
+            d.unpredicted.iter().filter_map(|k| limits.get(*k)).map(|l| l.pollutant.title.to_lowercase()).collect();
         says.push_str(&format!("; how much {} reaches it no calculation here says: samples have to", of.join(", ")));
     }
     if d.spill {
@@ -133,12 +134,12 @@ fn tank(train: &Train, system: System) -> Option<String> {
     let days = |q| show(q, (&D, &D), system);
     let mut says = format!("takes {}", show(tank.room.q, STORE, system));
     match (tank.days, tank.soonest) {
-        (Some(usual), Some(soonest)) => says.push_str(&format!(
+        (Some(usual), Some(soonest)) if days(usual.q) != days(soonest.q) => says.push_str(&format!(
             "; to be emptied every {} by the oil that is reckoned, every {} if all free oil that arrives were held",
             days(usual.q),
             days(soonest.q)
         )),
-        (Some(usual), None) => says.push_str(&format!("; to be emptied every {}", days(usual.q))),
+        (Some(usual), _) => says.push_str(&format!("; to be emptied every {}", days(usual.q))),
         _ => says.push_str("; how fast it fills is not known"),
     }
     if let Some(draws) = tank.draws {
