@@ -19,7 +19,7 @@ pub struct Ask {
 }
 
 impl Ask {
-    const fn fixed(key: &'static str, question: &'static str) -> Self {
+    pub(crate) const fn fixed(key: &'static str, question: &'static str) -> Self {
         Self { question: Cow::Borrowed(question), key: Some(Cow::Borrowed(key)) }
     }
     /// A question that takes up names of the job.

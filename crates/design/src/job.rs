@@ -108,6 +108,12 @@ pub fn complete<T: Trail>(
                     if performance.site.installation.stands.q == Stands::LiftPump {
                         train::polisher::beside_pump(&mut train, basis, e.system());
                     }
+                    if depth == Depth::Full {
+                        match train::around::around(t, w, e, basis, &train, &performance) {
+                            Ok(around) => train.around = around,
+                            Err(stop) => design.stops.push(stop),
+                        }
+                    }
                     design.performance = Some(performance);
                 }
                 Err(stop) => design.stops.push(stop),

@@ -142,6 +142,21 @@ static ROWS: &[Row] = rows! {
     "stage-asked-for": "wash" "passes"; "limit.value" = "5 mg/L" => "warns"
     "stage-asked-for": "wash" "passes"; "outlet.flow_cap" = "50 gpm" => "warns"
 
+    "screen-too-wide": "wash" "passes"; "screen.spacing" = "1 in" => "warns"
+
+    // 60 gpm through the one that is left, rated for 120 gpm each.
+    "no-unit-to-spare": "wash" ["unit.count" = "2"] "passes"; "unit.dimensions.rated_flow" = "50 gpm" => "warns"
+    "no-unit-to-spare": "wash" ["unit.count" = "2", "unit.dimensions.rated_flow" = "50 gpm", "unit.standby" = "1"] "passes"; "unit.standby" = OUT => "warns"
+
+    // Nine tenths of 50 gal are less than the spill of 50 gal.
+    "oil-tank-too-small": "wash" ["oil_tank.volume" = "600 gal"] "passes"; "oil_tank.volume" = "50 gal" => "warns"
+    "oil-tank-too-small": "wash" ["oil_tank.volume" = "600 gal"] "passes"; "oil_tank.volume" = "2 gal" => "warns"
+
+    // At 10 ft the curve gives 50 gpm, at 5 ft some 69 gpm; its 9 ft without flow lift nothing by 10 ft.
+    "pump-off-its-curve": "pumped" ["inlet.pump" = "centrifugal", "lift.static_lift" = "10 ft", "lift.length" = "10 ft", "lift.bore" = "6.065 in", "lift.roughness" = "0.15 mm", "lift.fittings" = "5", "lift.curve" = r#"["0 gpm: 20 ft", "50 gpm: 10.2 ft", "80 gpm: 2 ft"]"#] "passes"; "lift.static_lift" = "5 ft" => "warns"
+    "pump-off-its-curve": "pumped" ["inlet.pump" = "centrifugal", "lift.static_lift" = "10 ft", "lift.length" = "10 ft", "lift.bore" = "6.065 in", "lift.roughness" = "0.15 mm", "lift.fittings" = "5", "lift.curve" = r#"["0 gpm: 20 ft", "50 gpm: 10.2 ft", "80 gpm: 2 ft"]"#] "passes"; "lift.curve" = r#"["0 gpm: 9 ft", "50 gpm: 4 ft"]"# => "warns"
+    "pump-off-its-curve": "pumped" ["inlet.pump" = "centrifugal", "lift.static_lift" = "10 ft", "lift.length" = "10 ft", "lift.bore" = "6.065 in", "lift.roughness" = "0.15 mm", "lift.fittings" = "5", "lift.curve" = r#"["0 gpm: 20 ft", "50 gpm: 10.2 ft", "80 gpm: 2 ft"]"#] "passes"; "inlet.rate" = r#"["50 gpm", "80 gpm"]"# => "warns"
+
     "not-enough-fall": "wash" "passes"; "inlet.invert" = "100.00 ft" => "fails"
 
     "gap-not-laminar": "wash" "passes"; "stream.flow" = "150 gpm" => "warns"

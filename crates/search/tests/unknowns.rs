@@ -134,6 +134,24 @@ static SILENCES: &[Silence] = silences! {
     "inlet-falls-far": "wash" "passes"; "inlet.invert" = OUT => "inlet.invert";
     "inlet-falls-far": "wash" "passes"; "site.ground" = OUT, "outlet.invert" = OUT => "site.ground", "outlet.invert";
     "inlet-falls-far": "wash" "passes"; "site.ground" = OUT, "outlet.invert" = "97.00 ft" => "site.ground";
+    "screen-too-wide": "wash" "passes"; "screen.spacing" = OUT => "screen.spacing";
+    "screen-too-wide": "basin" [
+        "inlet.feed" = "pump", "inlet.pump" = "centrifugal", "inlet.rate" = r#"["100 gpm"]"#, "screen.exists" = "true",
+        "screen.spacing" = "1 in", "lift.passage" = "2 in"
+    ] "passes"; "lift.passage" = OUT => "lift.passage";
+    "no-unit-to-spare": "wash" ["unit.count" = "2"] "passes"; "unit.dimensions.rated_flow" = OUT => "unit.dimensions.rated_flow";
+    "oil-tank-too-small": "wash" ["oil_tank.volume" = "600 gal"] "passes"; "spill" = OUT => "spill.volume";
+    "pump-off-its-curve": "wash" "not applicable"; "inlet.feed" = OUT => "inlet.feed";
+    "pump-off-its-curve": "pumped" ["inlet.pump" = "centrifugal"] "cannot judge"; "inlet.rate" = OUT => "inlet.rate";
+    "pump-off-its-curve": "pumped" [
+        "inlet.pump" = "centrifugal", "lift.static_lift" = "10 ft", "lift.length" = "10 ft", "lift.bore" = "6.065 in", "lift.roughness" = "0.15 mm", "lift.fittings" = "5", "lift.curve" = r#"["0 gpm: 20 ft", "50 gpm: 10.2 ft", "80 gpm: 2 ft"]"#
+    ] "passes"; "lift.curve" = OUT => "lift.curve";
+    "pump-off-its-curve": "pumped" [
+        "inlet.pump" = "centrifugal", "lift.static_lift" = "10 ft", "lift.length" = "10 ft", "lift.bore" = "6.065 in", "lift.roughness" = "0.15 mm", "lift.fittings" = "5", "lift.curve" = r#"["0 gpm: 20 ft", "50 gpm: 10.2 ft", "80 gpm: 2 ft"]"#
+    ] "passes"; "lift.static_lift" = OUT => "lift.static_lift";
+    "pump-off-its-curve": "pumped" [
+        "inlet.pump" = "centrifugal", "lift.static_lift" = "10 ft", "lift.length" = "10 ft", "lift.bore" = "6.065 in", "lift.roughness" = "0.15 mm", "lift.fittings" = "5", "lift.curve" = r#"["0 gpm: 20 ft", "50 gpm: 10.2 ft", "80 gpm: 2 ft"]"#
+    ] "passes"; "lift.bore" = OUT => "lift.bore";
     "pump-above-rating": "wash" "not applicable"; "inlet.feed" = OUT => "inlet.feed";
     "pump-above-rating": "pumped" "passes"; "inlet.rate" = OUT => "inlet.rate";
     "pump-above-rating": "pumped" "passes"; "unit.dimensions.rated_flow" = OUT => "unit.dimensions.rated_flow";
@@ -262,6 +280,9 @@ const NEED_NO_PERFORMANCE: &[&str] = &[
     "polar-oil",
     "reporting-limit-above-limit",
     "pump-outside-class",
+    "pump-off-its-curve",
+    "screen-too-wide",
+    "oil-tank-too-small",
     "sump-overflows",
     "kind-of-pump-unknown",
     "sheared-before-unit",

@@ -2,6 +2,7 @@
 
 use super::pump_above_rating::{above, pumped_and_rated, rate_unknown};
 use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::basis::lift;
 use stillrise_units::catalog::{GPM, M3_H};
 
 rule! {
@@ -18,7 +19,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         Ok(found) => found,
         Err(verdict) => return verdict,
     };
-    let pumps = s.enquiry.inlet.rate.0.len();
+    let pumps = lift::pumps(s.enquiry);
     let (Some(one), Some(all)) = (feed.one_pump, feed.all_pumps) else {
         return rate_unknown(s);
     };

@@ -6,10 +6,10 @@ use stillrise_design::train::Stage;
 
 rule! {
     "stage-asked-for" "Stages asked for beside the separator", Enquiry;
-    looks "Stages that the duty asks for and nobody provides yet: grit trap, equalisation, polisher; each with its first size."
-    matters "The separator is sized beside them and does not do their work. Without them solids bury the pack, peaks run through, or the limit is missed."
+    looks "Stages that the duty asks for and nobody provides yet: screen, grit trap, equalisation, polisher; each with its first size."
+    matters "The separator is sized beside them and does not do their work. Without them rags and solids bury the pack, peaks run through, or the limit is missed."
     remedy "Offer them, or settle in writing who does."
-    source "Grit trap from 300 mg/L of solids: our proposal; equalisation: continuity; polisher: the published floor of plate units, UFGS 44 42 53"
+    source "Grit trap from 300 mg/L of solids: our proposal; equalisation: continuity; screen: common practice; polisher: the published floor of plate units, UFGS 44 42 53"
     limits "First sizes are for an order of magnitude and a question, not for building."
 }
 

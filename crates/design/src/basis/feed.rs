@@ -1,5 +1,6 @@
 //! How the water is fed: by gravity or by pumps, which of them run, and how long.
 
+use super::lift::{self, Lift};
 use super::stated::{standby, stated, stated_or};
 use super::waters::{YesNo, yes_or_no};
 use crate::enquiry::Enquiry;
@@ -9,7 +10,7 @@ use crate::{by, reckon, say};
 use stillrise_handbook::hydraulics::{pump_cycle_time, pump_run_time};
 use stillrise_handbook::separation::pumps::pump;
 use stillrise_units::catalog::{GPM, M3_H, ONE};
-use stillrise_units::{Flow, Ratio, Time, Typed, Volume, ratio};
+use stillrise_units::{Flow, KinematicViscosity, Ratio, Time, Typed, Volume, ratio};
 
 /// How the water is fed.
 #[derive(Debug, Clone)]
@@ -36,14 +37,20 @@ pub struct FeedState {
     pub class: Option<&'static stillrise_handbook::separation::pumps::Pump>,
     /// Most that may leave.
     pub cap: Option<Val<Flow>>,
+    /// What the pump has to lift, where anybody spoke of it.
+    pub lift: Option<Lift>,
+    /// Whether the rates were read off the curve, because none was stated.
+    pub off_the_curve: bool,
 }
 
 /// Finds how the water is fed.
-pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
+pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, nu: Val<KinematicViscosity>) -> FeedState {
     t.section("feed");
     let pumped = e.inlet.feed.0 == Some(Feed::Pump)
         || (e.inlet.feed.0.is_none()
-            && (!e.inlet.rate.0.is_empty() || e.inlet.pump.as_deref().is_some_and(|p| p != "gravity")));
+            && (!e.inlet.rate.0.is_empty()
+                || e.lift.is_some()
+                || e.inlet.pump.as_deref().is_some_and(|p| p != "gravity")));
     let class = e.inlet.pump.as_deref().and_then(pump);
     let cap = stated(t, w, "flow cap of the outlet", &e.outlet.flow_cap);
     let mut state = FeedState {
@@ -58,6 +65,8 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
         pulsation: None,
         class,
         cap,
+        lift: None,
+        off_the_curve: false,
     };
     if !pumped {
         return state;
@@ -75,9 +84,21 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
             Some(sum) => reckon!(t, "rate of all pumps", [GPM, M3_H], (sum = sum, next = rate) sum + next),
         });
     }
+    let count = lift::pumps(e);
+    let mut main = lift::lift(t, w, e, nu);
+    t.section("feed");
+    if let (None, Some((one, all))) = (largest, main.as_ref().and_then(|lift| lift.one().zip(lift.all()))) {
+        state.off_the_curve = true;
+        largest = Some(lift::rate(t, "rate of one pump, off its curve", one));
+        sum = if count > 1 { Some(lift::rate(t, "rate of all pumps, off their curve", all)) } else { largest };
+    } else if let Some(main) = &mut main {
+        lift::duties(t, main, largest, sum, count);
+        t.section("feed");
+    }
+    state.lift = main;
     state.one_pump = largest;
     state.all_pumps = sum;
-    let together = together(t, w, e);
+    let together = together(t, w, e, count > 1);
     state.together = together;
     let running = if together { sum } else { largest };
     state.mean_flow = running;
@@ -102,7 +123,7 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
     state.pulsation = Some(pulsation);
     let mut peak = |label: &str, rate: Val<Flow>| reckon!(t, label, [GPM, M3_H], (rate = rate, pulsation = pulsation) rate * pulsation);
     state.pump_flow = running.map(|rate| peak("peak flow of the pumps", rate));
-    state.lead_flow = if together && e.inlet.rate.0.len() > 1 {
+    state.lead_flow = if together && count > 1 {
         largest.map(|rate| peak("peak flow of the lead pump alone", rate))
     } else {
         state.pump_flow
@@ -112,8 +133,7 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> FeedState {
 }
 
 /// Whether the pumps, if there are several, can run at once: an interlock keeps them apart, a schedule or a float does not.
-fn together<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> bool {
-    let several = e.inlet.rate.0.len() > 1;
+fn together<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, several: bool) -> bool {
     match (e.inlet.together.0, e.inlet.interlocked.0) {
         (_, Some(true)) => false,
         (Some(true), _) | (None | Some(false), Some(false)) => true,

@@ -12,6 +12,7 @@ pub mod evidence;
 pub mod feed;
 pub mod fluids;
 pub mod influent;
+pub mod lift;
 pub mod limits;
 pub mod methods;
 pub mod passing;
@@ -219,7 +220,7 @@ fn came<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Came, Stop> {
     let storm = storm::storm(t, w, e)?;
     let dosed = chemicals::chemicals(t, w, e);
     let (waters, year) = waters::waters(t, w, e, &fluids, &dosed, storm.as_ref())?;
-    let feed = feed::feed(t, w, e);
+    let feed = feed::feed(t, w, e, fluids.cold.kinematic);
     let mut spill = spill(t, w, e);
     let mut containment = containment::containments(t, w, e, &fluids, storm.as_ref(), spill.as_ref())?;
     if let Some(ahead) = &mut containment {

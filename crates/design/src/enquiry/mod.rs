@@ -15,6 +15,7 @@ pub mod limit_value;
 pub mod named;
 mod names;
 pub mod observations;
+pub mod pump_curve;
 pub mod rain_table;
 pub mod range;
 pub mod reader;
@@ -50,9 +51,12 @@ pub struct Enquiry {
     pub chemicals: Vec<ChemicalBlock>,
     pub limits: Vec<Limit>,
     pub inlet: Inlet,
+    pub lift: Option<Lift>,
+    pub screen: Screen,
     pub outlet: Outlet,
     pub containments: Vec<Containment>,
     pub spill: Option<Spill>,
+    pub oil_tank: Option<OilTank>,
     pub site: Site,
     pub installation: InstallationBlock,
     pub stated: Stated,
@@ -125,9 +129,12 @@ const SLOTS: &[Slot<Enquiry>] = slots! {
     many ChemicalBlock chemicals;
     many Limit limits;
     one Inlet inlet;
+    maybe Lift lift;
+    one Screen screen;
     one Outlet outlet;
     many Containment containments;
     maybe Spill spill;
+    maybe OilTank oil_tank;
     one Site site;
     one InstallationBlock installation;
     one Stated stated;

@@ -5,6 +5,7 @@
 //! full flow from the first moment, and an outflow that rises and falls with the inflow, as behind a throttle. Behind a pump
 //! the first holds; by gravity both are shown, the larger counts.
 
+use super::{Stage, StageKind};
 use crate::basis::Basis;
 use crate::basis::cases::{Case, Kind};
 use crate::basis::chemicals::Which;
@@ -14,8 +15,9 @@ use crate::basis::waters::Water;
 use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
+use stillrise_handbook::page::Arg;
 use stillrise_handbook::rain::{constant_outflow_storage, modified_rational, rain_depth, rain_intensity};
-use stillrise_units::catalog::{GPM, H, M3_H, MIN};
+use stillrise_units::catalog::{GAL, GPM, H, M3, M3_H, MIN};
 use stillrise_units::{Flow, Time, Typed, Volume};
 
 /// What has to be held back ahead of the unit.
@@ -46,6 +48,14 @@ impl Equalisation {
             _ => self.constant,
         }
     }
+}
+
+/// The stage.
+pub(super) fn stage(basis: &Basis, held: &Equalisation) -> Stage {
+    let why = format!("{}: more arrives than pump or flow cap passes", basis.cases[held.case].event);
+    let mut stage = Stage::new(StageKind::Equalisation, "equalisation", why, true);
+    stage.size = Some(("volume, first size".to_owned(), Arg::Number(held.volume().q.si()), (&GAL, &M3)));
+    stage
 }
 
 /// What the pumps and the cap let through.

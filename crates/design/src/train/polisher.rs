@@ -15,9 +15,8 @@ use stillrise_units::{System, Typed, print, ratio};
 
 /// The stage, where a limit asks for more than a separator gives: sized for the largest of the waters that are not
 /// within it as they come. A spill is a matter of what holds it, not of what polishes.
-pub(super) fn stage(basis: &Basis) -> Option<Stage> {
+pub(super) fn stage(basis: &Basis, train: &Train) -> Option<Stage> {
     let mut whys: Vec<String> = Vec::new();
-    let mut largest: Option<&Case> = None;
     let (mut asking, mut emulsion): (Vec<&Case>, bool) = (Vec::new(), false);
     for limit in &basis.limits {
         let contents = || basis.cases.iter().filter_map(|case| Some((case, case.content.as_ref()?)));
@@ -37,14 +36,8 @@ pub(super) fn stage(basis: &Basis) -> Option<Stage> {
                 asking.push(case);
             }
         }
-        // Behind the same unit it takes every water that does not arrive within the limit.
-        for (case, _) in contents().filter(|(case, content)| misses(limit, case, content)) {
-            if largest.is_none_or(|largest| case.feed.q > largest.feed.q) {
-                largest = Some(case);
-            }
-        }
     }
-    let largest = largest?;
+    let largest = largest(basis)?;
     whys.dedup();
     let mut why = format!("takes what gravity leaves, against the limit on: {}", whys.join(", "));
     if emulsion {
@@ -61,13 +54,24 @@ pub(super) fn stage(basis: &Basis) -> Option<Stage> {
             one.name
         ));
     }
-    Some(Stage {
-        kind: StageKind::Polisher,
-        name: "polisher".to_owned(),
-        why,
-        asked_for: true,
-        size: Some(("flow".to_owned(), Arg::Number(largest.feed.q.si()), FLOW_UNITS)),
-    })
+    // Behind effluent pumps it gets their flow while they run.
+    let pumps = train.unit.pump_out.as_ref().map_or(0.0, |pumps| pumps.pump.q.si() * train.count.q.si());
+    let flow = largest.feed.q.si().max(pumps);
+    if pumps > largest.feed.q.si() {
+        why.push_str("; behind the effluent pumps it has to pass what these give while they run");
+    }
+    let mut stage = Stage::new(StageKind::Polisher, "polisher", why, true);
+    stage.size = Some(("flow".to_owned(), Arg::Number(flow), FLOW_UNITS));
+    Some(stage)
+}
+
+/// The case with the largest flow of those that are not within a limit as they come, where a limit asks for the stage:
+/// behind the same unit it takes every one of them.
+pub(super) fn largest(basis: &Basis) -> Option<&Case> {
+    let contents = || basis.cases.iter().filter_map(|case| Some((case, case.content.as_ref()?)));
+    let asking = basis.limits.iter().filter(|limit| contents().any(|(case, content)| asks(limit, case, content)));
+    let missing = asking.flat_map(|limit| contents().filter(move |(case, content)| misses(limit, case, content)));
+    missing.map(|(case, _)| case).reduce(|a, b| if b.feed.q > a.feed.q { b } else { a })
 }
 
 /// Says of the stage where it stands when the levels ask for a pump that may stand behind the separator: all that this pump

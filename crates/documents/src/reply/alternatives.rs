@@ -37,7 +37,7 @@ fn is_no_better(settled: &Settled, a: &Alternative) -> bool {
     let better = ratio < 1.0 - GAIN
         || words().any(|(word, now)| *word < now.word)
         || pick.condition.is_none() && settled.pick.as_ref().is_some_and(|now| now.condition.is_some());
-    let price = |train: &Train| train.unit.particulars.price.as_ref().map(|(each, _)| each * train.count.q.si());
+    let price = |train: &Train| train.unit.particulars.price.as_ref().map(|(each, _)| each * train.bought());
     // A tank ahead that is not needed is a gain.
     let held = |train: &Train| train.equalisation.as_ref().map_or(0.0, |hold| hold.volume().q.si());
     let less_held = held(two) < (1.0 - GAIN) * held(one);
@@ -112,7 +112,7 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
             ""
         };
         let options = super::offer::options(train);
-        facts.push(format!("budget {} {currency}{without}{options}", print::digits(price * train.count.q.si(), 3)));
+        facts.push(format!("budget {} {currency}{without}{options}", print::digits(price * train.bought(), 3)));
         // Of the one that is offered it is told what stands beside it.
         let beside: Vec<&str> = train
             .stages

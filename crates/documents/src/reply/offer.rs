@@ -197,11 +197,22 @@ fn alarm(d: &Diagnosis) -> Option<String> {
 fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     let p = &train.unit.particulars;
     let n = train.count.q.si();
-    let each = if n > 1.0 { " each" } else { "" };
+    let all = train.bought();
+    let each = if all > 1.0 { " each" } else { "" };
     let body = &train.unit.body;
     let choice = settled.job.design.performance.as_ref().and_then(|p| p.fit.choice);
     let how = choice.map_or_else(String::new, |choice| format!(", {}", choice.q.word()));
-    let mut facts = vec![if n > 1.0 { format!("{} x {}{how}", print::digits(n, 2), p.model) } else { p.model.clone() }];
+    let spare = train.standby.map_or(0.0, |spare| spare.q.si());
+    let by = match spare {
+        s if s > 1.5 => format!(", and {} more that stand by", print::digits(s, 2)),
+        s if s > 0.5 => ", and one more that stands by".to_owned(),
+        _ => String::new(),
+    };
+    let mut facts = vec![if n > 1.0 {
+        format!("{} x {}{how}{by}", print::digits(n, 2), p.model)
+    } else {
+        format!("{}{by}", p.model)
+    }];
     match p.shipping {
         Some([l, w, h]) => facts.push(format!(
             "shipping size{each} {} x {} x {}",
@@ -247,9 +258,9 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
         (false, _) => format!("without freight{closure}, installation and what is needed beside it or asked for below"),
     };
     facts.push(match &p.price {
-        Some((price, currency)) if n > 1.0 => format!(
+        Some((price, currency)) if all > 1.0 => format!(
             "budget {} {currency} for all, {} {currency} each{options}, {without}",
-            print::digits(price * n, 3),
+            print::digits(price * all, 3),
             print::digits(*price, 3)
         ),
         Some((price, currency)) => format!("budget {} {currency}{options}, {without}", print::digits(*price, 3)),
@@ -368,10 +379,16 @@ fn why(settled: &Settled) -> Option<String> {
     ))
 }
 
-/// That all of several units run, and what one gets while another is out.
+/// What comes to the others while one of several is out of service; where one stands by, that it takes its place.
 fn none_spare(settled: &Settled, train: &Train) -> Option<String> {
     let n = train.count.q.si();
     let most = stillrise_design::basis::cases::largest(&settled.job.design.basis.as_ref()?.cases)?;
+    if train.standby.is_some() {
+        let each = show(settled, most.feed.q.si() / n, FLOW_UNITS);
+        return Some(format!(
+            "while one is out of service one that stands by takes its place, and {each} still comes to each"
+        ));
+    }
     let alone = most.feed.q.si() / (n - 1.0);
     (n > 1.5).then(|| {
         format!(

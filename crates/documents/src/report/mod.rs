@@ -3,6 +3,7 @@
 //! No physics here: every number was found before and stands in the trail. What a person wrote
 //! reaches the template as data; equations are the handbook's own text.
 
+mod around;
 mod basis;
 mod blocks;
 mod cases;

@@ -24,6 +24,7 @@ pub(super) fn unit(r: &mut Report<'_>, section_svg: Option<&str>) {
         return;
     };
     stages(r, train);
+    super::around::around(r, train);
     neighbours(r);
     others(r);
     dimensions(r, train);
@@ -66,7 +67,7 @@ fn stages(r: &mut Report<'_>, train: &Train) {
         let scope = match stage.kind {
             _ if stage.asked_for => "needed; not in this scope until decided",
             // What stands ahead is the client's, whoever builds it.
-            StageKind::Containment | StageKind::Pump => "by others",
+            StageKind::Containment | StageKind::Screen | StageKind::Pump => "by others",
             _ => "in this scope",
         };
         table.row([k.to_string(), capital(&stage.name), stage.why.clone(), size, scope.to_owned()]);

@@ -1,6 +1,7 @@
 //! `result.json`: everything a program could want, with the whole trail and without a clock.
 
 mod alternatives;
+mod around;
 mod containment;
 mod european;
 mod evidence;
@@ -126,11 +127,15 @@ fn train(settled: &Settled, edition: Edition) -> Value {
     let (ledger, system) = (&settled.job.ledger, settled.job.enquiry.system());
     let Some(train) = &settled.job.design.train else { return Value::Null };
     let p = &train.unit.particulars;
+    let [polisher, shut, oil_tank, bypass] = around::around(settled, train);
     json!({
         "origin": train.origin,
         "because": settled.pick.as_ref().map(|p| p.because.clone()),
         "model": p.model,
         "count": val(ledger, train.count.at, system),
+        "standby": train.standby.map(|spare| val(ledger, spare.at, system)),
+        "lift": around::lift(settled), "screen": around::screen(settled, train), "polisher": polisher,
+        "one_shut": shut, "oil_tank": oil_tank, "bypass": bypass,
         "stages": train.stages.iter().map(|s| json!({
             "name": s.name, "why": s.why, "asked_for": s.asked_for,
             "size": s.size.as_ref().map(|(label, arg, units)| { let mut v = value(arg, Some(*units), system); v.insert("label".to_owned(), json!(label)); v }),

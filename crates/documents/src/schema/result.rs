@@ -15,6 +15,16 @@ pub fn result_schema() -> Value {
     let limit = object(
         json!({ "pollutant": text, "value": value, "range": { "type": "object", "description": "Of pH, in place of a value" }, "statistic": { "type": ["string", "null"] }, "held_against": value, "verdict": { "enum": ["kept", "likely", "not shown", "exceeded", "not by gravity"] }, "expected": value, "mixed": value, "case": text, "scatter": { "anyOf": [values, { "type": "null" }] }, "keeps": { "type": ["object", "null"] }, "because": text, "change": text, "calculated": text, "results_that_keep_it": { "type": ["object", "null"] }, "held_back": { "type": "array", "items": { "type": "object" } } }),
     );
+    let part = |description: &str| json!({ "type": ["object", "null"], "description": description });
+    let train = json!({ "type": ["object", "null"], "description": "Stages, frame (given or chosen dimensions), layout (what follows), zones, particulars, and what stands around the separator", "properties": {
+        "count": value, "standby": value,
+        "lift": part("Feed pump: static lift, rising main, head at the stated flows (duties), and where the curve meets the main (operating_points), one pump and all together"),
+        "screen": part("Screen ahead: why it is asked for, whether it exists, the narrowest passage behind it, its bars and what they lose clean and when cleaned"),
+        "polisher": part("Stage behind: the flow it must pass, what reaches it by case, solids, what it must take out to keep each limit, what is to be sampled"),
+        "one_shut": part("Flow through each unit while one is shut, and by how much it is above its share"),
+        "oil_tank": part("Oil holding tank: room, days to full, routine draw-offs it takes, room less the spill"),
+        "bypass": part("What a bypass in place of holding back would let past, and what bars it")
+    } });
     let alternatives = json!({ "type": ["array", "null"], "items": object(json!({ "change": text, "unit": text, "one_pump_at_a_time": { "type": "boolean" }, "design_flow": { "type": ["object", "null"] }, "held_back": { "type": ["object", "null"] }, "total_oil_out": { "type": ["object", "null"] }, "words": list(&text), "price_of_one": { "type": ["object", "null"] } })) });
     json!({
         "$schema": super::DIALECT,
@@ -33,7 +43,7 @@ pub fn result_schema() -> Value {
             "cases": list(&object(json!({ "name": text, "parts": list(&text), "inflow": value, "to_unit": value, "pumps": { "type": ["string", "null"] }, "cycle": { "anyOf": [values, { "type": "null" }] }, "own_water": { "anyOf": [list(&values), { "type": "null" }] }, "own_water_arrives": { "anyOf": [list(&values), { "type": "null" }] }, "droplets": { "anyOf": [value, { "type": "null" }] }, "content": { "anyOf": [values, { "type": "null" }] }, "governs": list(&text) }))),
             "containment": { "type": ["object", "null"], "description": "What stands ahead of the separator: design rain, fire water, each containment, each spill against what holds it; null when nothing does" },
             "european": european,
-            "train": { "type": ["object", "null"], "description": "Stages, frame (given or chosen dimensions), layout (what follows), zones, particulars" },
+            "train": train,
             "risk": { "type": ["object", "null"], "description": "How sure the prediction is: bands, chance to keep each limit, shares of the inputs; null unless studied" },
             "rating": { "type": ["object", "null"], "description": "What explains what was observed at a unit that stands; null unless asked for" },
             "performance": { "type": ["object", "null"], "description": "Site levels and how the unit stands, the room it needs, `shop` (weights, lifting, walls, frost, vent, protection, areas; null of a unit that stands), hydraulic profiles, velocities, oil levels, removals by case, season and state, ladder of prediction, zones, solids by size, storage" },

@@ -1,5 +1,6 @@
 //! What `size` prints: the job at a glance.
 
+pub(crate) mod around;
 mod basis;
 mod batch;
 mod broken;

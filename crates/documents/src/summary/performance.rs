@@ -26,6 +26,9 @@ pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
         let asked = if stage.asked_for { " (needed, not in our scope until decided)" } else { "" };
         out.push_str(&item(&format!("{}", i + 1), &format!("{}{asked}: {}{size}", stage.name, stage.why), width));
     }
+    for (what, says) in super::around::lines(settled) {
+        out.push_str(&hang(&format!("{what}: {says}."), width, 0, 2));
+    }
     let unit = &train.unit;
     let mut table = Table::new(["dimension", "value"]);
     let (what, sizes) = unit.body.sizes();

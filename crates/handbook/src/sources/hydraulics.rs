@@ -29,5 +29,6 @@ sources! {
     RENNELS "Rennels and Hudson, Pipe Flow, as carried by fluids 1.3.1" "2012" SecondHand;
     FITTING_TABLES "Loss coefficients of fittings; textbook tables" "" Memory;
     UFC_3_240_04A "UFC 3-240-04A (EI 11C201), wastewater collection and pumping, paragraph on wet wells and table 7-1" "1997" Read;
+    KIRSCHMER "Kirschmer, Untersuchungen über den Gefällsverlust an Rechen, loss of bar screens and its coefficients, as textbooks of wastewater print them, recalled" "1926" Memory;
     PUMP_HEAD_ARTICLE "An article on sewage lift stations: static head and friction of a worked system" "2013" Read;
 }

@@ -22,6 +22,8 @@ keys! {
         custom: Flag = spec.like("true");
         /// Number in parallel
         count: Count = spec.like("2");
+        /// Units that stand by beside those in parallel, and do not count for the design
+        standby: Count = spec.like("1");
         /// Whether it stands already, where that does not follow from what was observed at it
         exists: Flag = spec.like("true");
         /// Its dimensions, when it is stated or exists
