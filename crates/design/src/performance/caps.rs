@@ -2,8 +2,10 @@
 
 use super::hydraulics::Profile;
 use crate::basis::fluids::{Fluids, OilState};
-use crate::basis::stated::standby;
-use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume};
+use crate::basis::stated::{standby, stated_or};
+use crate::enquiry::Enquiry;
+use crate::enquiry::keys::Quantity;
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf};
 use crate::stages::Reach;
 use crate::train::Train;
 use crate::train::unit::Unit;
@@ -52,19 +54,27 @@ pub struct Margins {
 }
 
 /// The margins: proposals of the handbook, unless the site says otherwise.
-pub fn margins<T: Trail>(t: &mut T, w: &WhatIf, unit: &Unit) -> Margins {
+pub fn margins<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit) -> Margins {
     t.section("oil levels");
     let inches = |x: f64| Length::of(x, &IN);
-    let mut margin = |label: &str, key: &str, (low, value, high): (f64, f64, f64)| {
-        assume(t, w, standby(label, LEVEL, key, "", (inches(low), inches(value), inches(high)), "our proposal"))
+    let stated = &e.unit;
+    let mut margin = |label: &str, key: &str, said: &Quantity<Length>, (low, value, high): (f64, f64, f64)| {
+        stated_or(t, w, said, || {
+            standby(label, LEVEL, key, "", (inches(low), inches(value), inches(high)), "our proposal")
+        })
     };
     let small = unit.outlet.crest.q < inches(36.0);
-    let lip =
-        margin("water kept over the lip", "unit.lip_margin", if small { (2.0, 3.0, 6.0) } else { (3.0, 6.0, 9.0) });
-    let pack = margin("water kept over the pack", "unit.pack_margin", (1.0, 2.0, 4.0));
-    let freeboard = margin("freeboard", "unit.freeboard", (3.0, 6.0, 12.0));
-    let inlet = margin("gap kept under the inlet invert", "unit.inlet_gap", (0.0, 1.0, 2.0));
-    let fall = margin("evaporation and leakage below the crest", "unit.evaporation", (0.0, 1.0, 3.0));
+    let lip = margin(
+        "water kept over the lip",
+        "unit.lip_margin",
+        &stated.lip_margin,
+        if small { (2.0, 3.0, 6.0) } else { (3.0, 6.0, 9.0) },
+    );
+    let pack = margin("water kept over the pack", "unit.pack_margin", &stated.pack_margin, (1.0, 2.0, 4.0));
+    let freeboard = margin("freeboard", "unit.freeboard", &stated.freeboard, (3.0, 6.0, 12.0));
+    let inlet = margin("gap kept under the inlet invert", "unit.inlet_gap", &stated.inlet_gap, (0.0, 1.0, 2.0));
+    let fall =
+        margin("evaporation and leakage below the crest", "unit.evaporation", &stated.evaporation, (0.0, 1.0, 3.0));
     let lowest =
         reckon!(t, "lowest level of the clear well", [IN, MM], (crest = unit.outlet.crest, fall = fall) crest - fall);
     Margins { lip, pack, freeboard, inlet, lowest }

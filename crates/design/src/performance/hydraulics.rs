@@ -3,6 +3,7 @@
 use super::State;
 use super::site::SiteLevels;
 use crate::basis::Basis;
+use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
 use crate::stages::outlet::Stands;
 use crate::stages::{Crossing, Stage};
@@ -84,6 +85,7 @@ pub fn velocities<T: Trail>(t: &mut T, unit: &Unit, site: &SiteLevels, flow: Val
 pub fn profile<T: Trail>(
     t: &mut T,
     w: &WhatIf,
+    e: &Enquiry,
     basis: &Basis,
     unit: &Unit,
     site: &SiteLevels,
@@ -129,7 +131,7 @@ pub fn profile<T: Trail>(
     let mut steps = vec![Step { name: OUTLET, loss: head, level: well }];
     let section = unit.body.section(t, "wetted cross-section", crest)?;
     let approach = by!(t, "velocity along the unit", mean_velocity::velocity(flow, section))?;
-    let way = Crossing { basis, w, unit, flow, approach, fouled: state.is_end() };
+    let way = Crossing { e, basis, w, unit, flow, approach, fouled: state.is_end() };
     let (mut level, mut chamber) = (well, well);
     for stage in stages.into_iter().rev() {
         let Some(loss) = stage.loss(t, &way)? else {

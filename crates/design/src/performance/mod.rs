@@ -201,7 +201,7 @@ pub fn performance<T: Trail>(
     // A unit stands or falls by the last.
     let first = if depth == Depth::Full { 0 } else { all.len() - 1 };
     for (name, flow, state) in all.into_iter().skip(first) {
-        profiles.push(hydraulics::profile(t, w, basis, unit, &site, flow, state, name)?);
+        profiles.push(hydraulics::profile(t, w, e, basis, unit, &site, flow, state, name)?);
     }
     let runs = match (&unit.pump_out, unit.compartment(Place::PumpOut)) {
         (Some(pumps), Some(zone)) => {
@@ -209,7 +209,7 @@ pub fn performance<T: Trail>(
         }
         _ => None,
     };
-    let margins = caps::margins(t, w, unit);
+    let margins = caps::margins(t, w, e, unit);
     let highest = profiles[profiles.len() - 1].clone();
     let mut oil_levels = Vec::new();
     for oil in basis.fluids.lighter() {

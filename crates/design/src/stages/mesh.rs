@@ -2,10 +2,10 @@
 
 use super::plate_pack::PlatePack;
 use super::{Crossing, Through};
-use crate::basis::stated::standby;
+use crate::basis::stated::{standby, stated_or};
 use crate::basis::waters::YesNo;
 use crate::performance::passage::Fluids;
-use crate::provenance::{Node, Origin, Pair, Stop, Trail, Val, assume, entry, given};
+use crate::provenance::{Node, Origin, Pair, Stop, Trail, Val, entry, given};
 use crate::train::row::{DIMENSION, Row};
 use crate::vessel::some;
 use crate::{by, gather, reckon, record};
@@ -76,9 +76,7 @@ impl CoalescingMesh {
         if !way.fouled {
             return Ok(clean);
         }
-        let multiple = assume(
-            t,
-            way.w,
+        let multiple = stated_or(t, way.w, &way.e.unit.mesh_fouling, || {
             standby(
                 "loss of the fouled over the clean mesh",
                 (&ONE, &ONE),
@@ -86,11 +84,9 @@ impl CoalescingMesh {
                 "",
                 (ratio(5.0), ratio(10.0), ratio(50.0)),
                 "engineering judgement: cleaned at 5 to 10 times the clean loss",
-            ),
-        );
-        let least = assume(
-            t,
-            way.w,
+            )
+        });
+        let least = stated_or(t, way.w, &way.e.unit.mesh_fouled_loss, || {
             standby(
                 "least loss of a fouled mesh",
                 DIMENSION,
@@ -98,8 +94,8 @@ impl CoalescingMesh {
                 "",
                 (Length::of(0.5, &IN), Length::of(2.0, &IN), Length::of(4.0, &IN)),
                 "our proposal, 2 to 4 in; multiples of a clean loss near zero stay near zero",
-            ),
-        );
+            )
+        });
         Ok(reckon!(
             t,
             "loss of the fouled mesh",

@@ -22,6 +22,7 @@ pub mod underflow;
 
 use crate::basis::Basis;
 use crate::basis::fluids::WaterState;
+use crate::enquiry::Enquiry;
 use crate::performance::State;
 use crate::performance::caps::{Cap, Caps, Margins};
 use crate::performance::passage::{Fixed, Fluids};
@@ -82,6 +83,8 @@ choice! {
 
 /// What crosses one unit, and how: the head that each stage takes is worked from it.
 pub struct Crossing<'a> {
+    /// The enquiry, which may state what else is assumed.
+    pub e: &'a Enquiry,
     /// The basis.
     pub basis: &'a Basis,
     /// Answers that are tried.

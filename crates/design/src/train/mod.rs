@@ -20,7 +20,7 @@ use crate::basis::cases::Case;
 use crate::basis::fluids::Season;
 use crate::enquiry::Enquiry;
 use crate::enquiry::range::{Model, Range};
-use crate::provenance::{Stop, Trail, Val, WhatIf, assume, given};
+use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::{by, reckon, say};
 use equalisation::Equalisation;
 use stillrise_handbook::page::Arg;
@@ -192,9 +192,7 @@ pub fn train<T: Trail>(
     let n = given(t, "units in parallel", Some((&ONE, &ONE)), ratio(f64::from(count)), "unit", &say!(T, "{count}"));
     let (unit, origin) = laid_out::laid_out(t, w, e, basis, source, n)?;
     let imbalance = (count > 1).then(|| {
-        assume(
-            t,
-            w,
+        crate::basis::stated::stated_or(t, w, &e.unit.split, || {
             crate::basis::stated::standby(
                 "unequal split between units in parallel",
                 (&PERCENT, &PERCENT),
@@ -202,8 +200,8 @@ pub fn train<T: Trail>(
                 "",
                 (ratio(0.0), ratio(0.1), ratio(0.25)),
                 "engineering judgement: a weir box ahead, set level",
-            ),
-        )
+            )
+        })
     });
     let equalisation = equalisation::equalisation(t, w, e, basis)?;
     let standby = e.unit.standby.0.map(|spare| {

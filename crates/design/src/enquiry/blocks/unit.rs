@@ -2,8 +2,10 @@
 
 use crate::arrangements::Arrangement;
 use crate::enquiry::fields::{Count, Flag, Text, Word};
-use crate::enquiry::keys::keys;
+use crate::enquiry::keys::{Quantity, keys};
 use crate::enquiry::range::Model;
+use stillrise_units::catalog::{IN, MM, ONE, PERCENT};
+use stillrise_units::{Length, Ratio};
 
 keys! {
     /// Which unit.
@@ -26,6 +28,22 @@ keys! {
         standby: Count = spec.like("1");
         /// Whether it stands already, where that does not follow from what was observed at it
         exists: Flag = spec.like("true");
+        /// How much more than its share one of several in parallel gets
+        split: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0 %", "100 %").safe_larger().like("\"10 %\"");
+        /// Water kept over the lip of the downcomer, or over the mouth of a bend or a dip pipe, under the oil
+        lip_margin: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "60 in").safe_larger().like("\"6 in\"");
+        /// Water kept over the plates, under the oil
+        pack_margin: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "60 in").safe_larger().like("\"2 in\"");
+        /// Freeboard over the highest level
+        freeboard: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "60 in").safe_larger().like("\"6 in\"");
+        /// Gap kept between the oil and the invert of the inlet over it
+        inlet_gap: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "60 in").safe_larger().like("\"1 in\"");
+        /// How far evaporation and leakage draw the clear well below its crest
+        evaporation: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "60 in").safe_larger().like("\"1 in\"");
+        /// Loss of the fouled mesh over that of the clean one
+        mesh_fouling: Quantity<Ratio> = spec.units(&ONE, &ONE).between("1", "1000").safe_larger().like("10");
+        /// Least loss of a fouled mesh
+        mesh_fouled_loss: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "60 in").safe_larger().like("\"2 in\"");
         /// Its dimensions, when it is stated or exists
         dimensions: Option<Model> = spec.like("{ length = \"10 ft\", width = \"4 ft\" }");
     }
