@@ -19,6 +19,9 @@ pub struct Shut {
 
 /// What comes to the others while one is shut; nothing where then none runs.
 pub(in crate::train) fn shut<T: Trail>(t: &mut T, basis: &Basis, train: &Train) -> Option<Shut> {
+    if train.bought() < 1.5 {
+        return None;
+    }
     t.section("one unit shut");
     let feed = basis.design_flow()?;
     let n = train.count;
@@ -28,9 +31,6 @@ pub(in crate::train) fn shut<T: Trail>(t: &mut T, basis: &Basis, train: &Train) 
         }
         None => reckon!(t, "units that run while one is shut", [ONE, ONE], (n = n) n - ratio(1.0)),
     };
-    if running.q.si() < 0.5 {
-        return None;
-    }
     let each =
         reckon!(t, "flow through each while one is shut", [GPM, M3_H], (feed = feed, running = running) feed / running);
     let over = reckon!(t, "more than its share when all run", [PERCENT, PERCENT], (n = n, running = running) n / running - ratio(1.0));
