@@ -246,7 +246,12 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     );
     let options = options(train);
     if let Some(weight) = p.empty_weight {
-        facts.push(format!("weight empty{each} {}{options}", show(settled, weight.q.si(), (&LB, &KG))));
+        // What carries it has to carry the water in it.
+        let shop = settled.job.design.performance.as_ref().and_then(|p| p.shop.as_ref()?.weights.as_ref());
+        let full = shop.and_then(|weights| weights.test).map_or_else(String::new, |test| {
+            format!("; {} full of water, which what it stands on has to carry", show(settled, test.q.si(), (&LB, &KG)))
+        });
+        facts.push(format!("weight empty{each} {}{options}{full}", show(settled, weight.q.si(), (&LB, &KG))));
     }
     facts.extend(pumps(settled, train));
     facts.extend([stands::how(settled), stands::floats(settled), stands::room(settled)].into_iter().flatten());

@@ -5,6 +5,7 @@
 //! of arithmetic. Rounds are interleaved, so that a busy moment falls on all alike; the ratios
 //! are what to compare between days and machines. Nothing here is part of the tests.
 
+mod rows;
 mod steady;
 
 use crate::run;
@@ -34,7 +35,7 @@ pub fn main(args: &[String]) -> Result<(), String> {
     let job = chosen.ok_or_else(|| format!("no such worked job; there are: {}", all.join(", ")))?;
     run::show(run::cargo(&root).args(["build", "--release", "--package", "stillrise", "--package", "xtask"]))?;
     let scratch = tempfile::tempdir().map_err(|e| format!("no scratch folder: {e}"))?;
-    let mut items = items(&job, scratch.path())?;
+    let mut items = items(&root, &job, scratch.path())?;
     for round in 0..=runs {
         for item in &mut items {
             let time = time(item, &root, round)?;
@@ -64,9 +65,10 @@ fn options(args: &[String]) -> Result<(usize, Option<String>), String> {
     Ok((runs, job))
 }
 
-fn items(job: &str, scratch: &Path) -> Result<Vec<Item>, String> {
+fn items(root: &Path, job: &str, scratch: &Path) -> Result<Vec<Item>, String> {
     let (program, own) = (run::built("release", "stillrise")?, run::built("release", "xtask")?);
     let file = run::enquiry(job);
+    let sixty = rows::of_sixty(root, scratch, job)?.to_string_lossy().into_owned();
     let out = scratch.join("{round}").to_string_lossy().into_owned();
     let item = |name, program: &Path, args: &[&str], bar_ms| Item {
         name,
@@ -79,6 +81,7 @@ fn items(job: &str, scratch: &Path) -> Result<Vec<Item>, String> {
         item("peer: stillrise --version", &program, &["--version"], None),
         item("peer: fixed arithmetic", &own, &["reference"], None),
         item("size", &program, &["size", &file], Some(20.0)),
+        item("size, of 60 rows", &program, &["size", &sixty], Some(100.0)),
         item("submittal", &program, &["submittal", &file, "--out", &out], Some(1000.0)),
     ])
 }
