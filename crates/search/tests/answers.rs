@@ -29,9 +29,11 @@ fn is_a_key(key: &str) -> bool {
     let (named, plain) = key.split_at(name_ends);
     let (block, rest) = match (named.split_once(" \""), plain.split_once('.')) {
         (Some((block, _)), Some((_, rest))) => (block, rest),
-        (None, Some((block, rest))) => (block.split(' ').next().unwrap_or(block), rest),
+        (None, Some((block, rest))) => (block, rest),
         _ => return false,
     };
+    // One of several of a name is counted: `limit 2 "oil and grease"`.
+    let block = block.split(' ').next().unwrap_or(block);
     blocks().any(|(spec, _)| spec.name == block && takes(spec, rest))
         || block == Model::spec().name && takes(Model::spec(), rest)
 }

@@ -52,7 +52,7 @@ fn look(s: &Subject<'_>) -> Verdict {
             .copied()
             .filter(unknown)
             .map(|c| {
-                let question = format!("The rain that falls into the {} is counted in no flow and in no day's water here: at what rate is it let out? Until then sludge and oil collect sooner than is said.", c.name);
+                let question = format!("The rain that falls into the {} is counted in no flow and in no day's water here, so that sludge and oil may collect sooner than is said: at what rate is it let out?", c.name);
                 Ask::new(format!("containment \"{}\".drain_rate", c.name), question)
             })
             .collect();

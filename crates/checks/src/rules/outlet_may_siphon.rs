@@ -29,7 +29,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     if unit.outlet.control.q == OutletControl::Pipe && below.si() > 0.0 {
         let below = s.show(below, (&IN, &MM));
         Verdict::fails(
-            format!("{full}, and the outfall lies {below} below the edge of the {}: it needs a vent or a weir", unit.underflow.name()),
+            format!("{full}, and the outfall lies {below} below the {}: it needs a vent or a weir", unit.underflow.edge_name()),
             outfall.at,
         )
     } else {

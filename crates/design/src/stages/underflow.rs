@@ -44,6 +44,15 @@ impl Underflow {
         }
     }
 
+    /// What the edge that the oil must not reach is called.
+    #[must_use]
+    pub fn edge_name(&self) -> &'static str {
+        match self {
+            Underflow::Downcomer(_) => "downcomer's lip",
+            Underflow::DipPipe(_) => "dip pipe's mouth",
+        }
+    }
+
     /// The edge that the oil must not reach.
     #[must_use]
     pub fn edge(&self) -> Val<Length> {

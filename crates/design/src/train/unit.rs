@@ -259,7 +259,7 @@ pub fn lay_out<T: Trail>(
     }
     let crest = outlet.crest;
     if underflow.edge().q >= crest.q {
-        return Err(stop(format!("the edge of the {} is not under water", underflow.name())));
+        return Err(stop(format!("the {} is not under water", underflow.edge_name())));
     }
     if inlet_bend.as_ref().is_some_and(|bend| bend.mouth.q >= crest.q) {
         return Err(stop("the mouth of the inlet bend is not under water".to_owned()));

@@ -111,7 +111,7 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         } else {
             ""
         };
-        let options = super::offer::options(train);
+        let options = super::weight::options(train);
         facts.push(format!("budget {} {currency}{without}{options}", print::digits(price * train.bought(), 3)));
         // Of the one that is offered it is told what stands beside it.
         let beside: Vec<&str> = train

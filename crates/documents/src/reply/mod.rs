@@ -14,6 +14,7 @@ mod not_rising;
 mod offer;
 mod plant;
 mod turns;
+mod weight;
 
 use crate::render::text::{item, wrap};
 use crate::summary::{CAUTION, headline};

@@ -1,6 +1,6 @@
 //! What is offered, on which condition, and what must change first.
 
-use super::{list, say, show};
+use super::{list, say, show, weight};
 use crate::rating::{larger, test, words};
 use crate::summary::{allows, capital, limit as named, stands};
 use stillrise_design::basis::FLOW_UNITS;
@@ -17,7 +17,7 @@ use stillrise_search::alternatives::Change;
 use stillrise_search::diagnosis::causes::OF_THE_ALARM;
 use stillrise_search::diagnosis::{Diagnosis, Step};
 use stillrise_search::pick::Condition;
-use stillrise_units::catalog::{DEG_C, DEG_F, FT, IN, KG, LB, M, MIN, MM, PERCENT, UM};
+use stillrise_units::catalog::{DEG_C, DEG_F, FT, IN, M, MIN, MM, PERCENT, UM};
 use stillrise_units::{Typed, print};
 
 /// The offer; where there is none, nothing: the headline has said why.
@@ -244,15 +244,8 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
             .filter(|_| settled.job.design.basis.as_ref().is_some_and(|b| b.spill.is_some()))
             .map(|v| format!("{}{}", v.verdict.says(), after_a_spill(settled))),
     );
-    let options = options(train);
-    if let Some(weight) = p.empty_weight {
-        // What carries it has to carry the water in it.
-        let shop = settled.job.design.performance.as_ref().and_then(|p| p.shop.as_ref()?.weights.as_ref());
-        let full = shop.and_then(|weights| weights.test).map_or_else(String::new, |test| {
-            format!("; {} full of water, which what it stands on has to carry", show(settled, test.q.si(), (&LB, &KG)))
-        });
-        facts.push(format!("weight empty{each} {}{options}{full}", show(settled, weight.q.si(), (&LB, &KG))));
-    }
+    let options = weight::options(train);
+    facts.extend(weight::weight(settled, train, each));
     facts.extend(pumps(settled, train));
     facts.extend([stands::how(settled), stands::floats(settled), stands::room(settled)].into_iter().flatten());
     let beside = super::beside::needed(settled, train);
@@ -306,16 +299,6 @@ fn pumps(settled: &Settled, train: &Train) -> Option<String> {
         show(settled, pumps.pump.q.si(), FLOW_UNITS),
         show(settled, runs.lasts.q.si(), (&MIN, &MIN)),
     ))
-}
-
-/// What the row's weight and price leave out: they are those of the vessel without its options.
-pub(super) fn options(train: &Train) -> &'static str {
-    match (&train.unit.sand_trap, &train.unit.pump_out) {
-        (Some(_), Some(_)) => ", without its sand and pump-out compartments",
-        (Some(_), None) => ", without its sand compartment",
-        (None, Some(_)) => ", without its pump-out compartment and pumps",
-        (None, None) => "",
-    }
 }
 
 /// What is to be done after a spill that the unit holds: its room is taken until the oil is out.

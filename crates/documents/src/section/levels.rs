@@ -39,7 +39,8 @@ pub fn marks(s: &Section) -> Vec<Mark> {
         all.push(liquid("OIL SURFACE", alarm.surface.q, true));
         all.push(liquid("INTERFACE", alarm.interface.q, true));
     }
-    if let Some(p) = s.highest() {
+    // Water that would stand over the top of the vessel has no place in it: findings say so.
+    if let Some(p) = s.highest().filter(|p| p.inlet.q <= s.unit().shape.height()) {
         all.push(liquid(MAX_OIL, p.chamber.q, true));
         all.push(liquid(MAX_WELL, p.well.q, false));
     }

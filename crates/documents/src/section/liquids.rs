@@ -39,7 +39,7 @@ pub fn draw(s: &Section, scene: &mut Scene) {
                 scene.line(s.at(from, level), s.at(to, level), Pen::Surface);
             }
         }
-        if let Some(p) = s.highest() {
+        if let Some(p) = s.highest().filter(|p| p.inlet.q <= s.unit().shape.height()) {
             for (from, to, level) in
                 [(zero(), ahead, p.inlet.q), (ahead, behind, p.chamber.q), (behind, held, p.well.q)]
             {

@@ -41,6 +41,10 @@ pub fn notes(s: &Section) -> Vec<String> {
         });
     }
     all.push(match s.highest() {
+        Some(p) if p.inlet.q > s.unit().shape.height() => format!(
+            "At {} through one unit the water would stand over its top: no level is drawn for that.",
+            s.show(p.flow.q, (&GPM, &M3_H))
+        ),
         Some(p) => {
             format!("MAX and chain lines: {} through one unit, end of interval.", s.show(p.flow.q, (&GPM, &M3_H)))
         }

@@ -185,7 +185,7 @@ fn what_the_calculation_is_not_trusted_for_is_said() -> Outcome {
     let usual = mail(&RACK.replace("pump_power = \"0.5 hp\"\n", ""))?;
     assert!(!usual.contains("What leaves rests on droplets broken at"), "{usual}");
     let solids = "[[limit]]\npollutant = \"suspended solids\"\nvalue = \"350 mg/L\"\nstatistic = \"any sample\"\n";
-    let clay = "nobody said how fine the solids are, and of clay, finer than 2 µm, next to nothing settles";
+    let clay = "how fine they are, which nobody said: of clay, finer than 2 µm, next to nothing settles";
     assert!(!mail(&format!("{RACK}{solids}"))?.contains(clay));
     assert!(mail(&format!("{}{solids}", RACK.replace("d50 = \"60 um\"\n", "")))?.contains(clay));
     Ok(())
