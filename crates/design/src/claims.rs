@@ -5,7 +5,7 @@
 
 use crate::enquiry::Enquiry;
 use crate::enquiry::said::{Claimed, Line};
-use crate::provenance::{Entry, Node, Origin, Standby, Trail, WhatIf, assume, entry};
+use crate::provenance::{Backing, Chooser, Entry, Node, Origin, Standby, Trail, WhatIf, assume, entry};
 use std::borrow::Cow;
 use stillrise_handbook::memo::Key;
 use stillrise_handbook::page::{Arg, Argument, Kind};
@@ -71,7 +71,8 @@ fn contradicted<T: Trail>(t: &mut T, w: &WhatIf, claimed: &dyn Claimed, lines: &
         None => "of contradicting claims the first was taken; neither side is the safe one",
     };
     let value = Which(claimed.word(taken));
-    crate::provenance::choose(t, place, None, value, &among.join("; "), because, nodes);
+    let by = if chosen.is_some() { Chooser::Person } else { Chooser::Nobody };
+    crate::provenance::choose_claim(t, place, None, value, by, (&among.join("; "), because), nodes);
     if chosen.is_some() {
         return;
     }
@@ -89,7 +90,7 @@ fn contradicted<T: Trail>(t: &mut T, w: &WhatIf, claimed: &dyn Claimed, lines: &
         value,
         low: Which(low),
         high: Which(high),
-        source: because.into(),
+        source: Backing::Contradiction(because.into()),
     };
     assume(t, w, standby);
 }

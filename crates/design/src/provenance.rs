@@ -43,6 +43,17 @@ pub struct Val<Q> {
 /// (US, SI) print units.
 pub type Pair = (&'static Unit, &'static Unit);
 
+/// Who chose one among several.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Chooser {
+    /// A method or a rule.
+    Method,
+    /// A person, among claims that contradict.
+    Person,
+    /// Nobody, among claims that contradict: the safe one stands in, or the first.
+    Nobody,
+}
+
 /// How a value came to be.
 #[derive(Debug, Clone)]
 pub enum Origin {
@@ -55,8 +66,10 @@ pub enum Origin {
     },
     /// Nobody said; a default stands in.
     Assumed(Assumption),
-    /// Chosen among several, by a rule or a person.
+    /// Chosen among several.
     Chosen {
+        /// By whom.
+        by: Chooser,
         /// Among what.
         among: String,
         /// Why this one.
@@ -112,6 +125,8 @@ pub struct Assumption {
     pub high: Arg,
     /// Where default and range come from.
     pub source: String,
+    /// Whether it is none, but what was taken of claims that contradict.
+    pub contradiction: bool,
 }
 
 /// One line of the trail.
@@ -278,12 +293,14 @@ pub enum Backing<'a> {
     Words(Cow<'a, str>),
     /// A source of the handbook.
     Source(&'static Source),
+    /// No default: claims contradict and nobody chose; how one was taken.
+    Contradiction(Cow<'a, str>),
 }
 
 impl Backing<'_> {
     fn text(self) -> String {
         match self {
-            Backing::Words(words) => words.into_owned(),
+            Backing::Words(words) | Backing::Contradiction(words) => words.into_owned(),
             Backing::Source(source) => source.to_string(),
         }
     }
@@ -310,6 +327,7 @@ pub fn assume<Q: Argument>(t: &mut impl Trail, what_if: &WhatIf, d: Standby<'_, 
             question: d.question.into_owned(),
             low: d.low.arg(),
             high: d.high.arg(),
+            contradiction: matches!(d.source, Backing::Contradiction(_)),
             source: d.source.text(),
         };
         entry(d.label, &q, d.units, Origin::Assumed(assumption))
@@ -328,8 +346,25 @@ pub fn choose<Q: Argument>(
     inputs: &[Node],
 ) -> Val<Q> {
     let at = t.push(|| {
-        let origin = Origin::Chosen { among: among.to_owned(), because: because.to_owned(), inputs: inputs.to_vec() };
-        entry(label, &q, units, origin)
+        let (among, because, inputs) = (among.to_owned(), because.to_owned(), inputs.to_vec());
+        entry(label, &q, units, Origin::Chosen { by: Chooser::Method, among, because, inputs })
+    });
+    Val { q, at }
+}
+
+/// A value chosen among claims that contradict, by a person or by none.
+pub fn choose_claim<Q: Argument>(
+    t: &mut impl Trail,
+    label: &str,
+    units: Option<Pair>,
+    q: Q,
+    by: Chooser,
+    (among, because): (&str, &str),
+    inputs: &[Node],
+) -> Val<Q> {
+    let at = t.push(|| {
+        let (among, because, inputs) = (among.to_owned(), because.to_owned(), inputs.to_vec());
+        entry(label, &q, units, Origin::Chosen { by, among, because, inputs })
     });
     Val { q, at }
 }

@@ -8,7 +8,6 @@ use crate::words::{End, Heard};
 use std::collections::BTreeSet;
 use std::sync::Arc;
 use stillrise_design::basis::Ready;
-use stillrise_design::basis::stated::NOBODY_CHOSE;
 use stillrise_design::claims::answered;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
@@ -186,7 +185,7 @@ fn question(entry: &Entry, a: &Assumption, system: System) -> Question {
         label: entry.label.clone(),
         text: a.question.clone(),
         now: show_in_prose(&entry.value, entry.units, system),
-        contradiction: a.source.starts_with(NOBODY_CHOSE),
+        contradiction: a.contradiction,
         range: (show_in_prose(&a.low, entry.units, system), show_in_prose(&a.high, entry.units, system)),
         source: a.source.clone(),
         outcomes: Vec::new(),

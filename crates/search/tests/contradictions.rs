@@ -21,7 +21,7 @@ use stillrise_units::Typed;
 fn chosen<'a>(settled: &'a Settled, label: &str) -> (&'a Entry, &'a str, &'a str, Vec<&'a Entry>) {
     let ledger = &settled.job.ledger;
     let found = ledger.entries.iter().find_map(|e| match &e.origin {
-        Origin::Chosen { among, because, inputs } if e.label == label => {
+        Origin::Chosen { among, because, inputs, .. } if e.label == label => {
             Some((e, among.as_str(), because.as_str(), inputs.iter().filter_map(|n| ledger.entry(*n)).collect()))
         }
         _ => None,

@@ -2,9 +2,8 @@
 
 use crate::rule::{Subject, Verdict, rule};
 use std::collections::BTreeSet;
-use stillrise_design::basis::stated::NOBODY_CHOSE;
 use stillrise_design::enquiry::keys::Quantity;
-use stillrise_design::provenance::Origin;
+use stillrise_design::provenance::{Chooser, Origin};
 use stillrise_units::Typed;
 
 rule! {
@@ -34,9 +33,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     let mut says = Vec::new();
     let mut first = None;
     for entry in &ledger.entries {
-        if let Origin::Chosen { among, because, inputs } = &entry.origin {
+        if let Origin::Chosen { by, among, inputs, .. } = &entry.origin {
             // The same key may be taken up twice under different labels.
-            if because.starts_with(NOBODY_CHOSE) && seen.insert(among) {
+            if *by == Chooser::Nobody && seen.insert(among) {
                 says.push(format!("{}: {among}; {} taken", entry.label, entry.shown(s.system())));
                 first = first.or_else(|| inputs.first().copied());
             }

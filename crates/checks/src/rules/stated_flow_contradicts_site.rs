@@ -10,7 +10,7 @@ rule! {
     "stated-flow-contradicts-site" "Stated flow contradicts the site", Enquiry;
     looks "The design flow that somebody stated against the largest steady flow that surfaces, streams and cases give: more than a tenth above it fails, more than a tenth below it warns. Where nothing else is known of the site it cannot judge."
     matters "A unit for the stated flow is too small for the site, or the customer pays for more than he needs; either way one of the two statements is wrong."
-    remedy "Ask how the stated flow was found; then correct it, or the areas, rain and streams."
+    remedy "To be found out: where the stated flow comes from. Then it is to be corrected, or the areas, rain and streams are."
     source "Our proposal; a tenth is about what rounding and method of the storm flow explain"
     limits "Compares what arrives, ahead of pump, flow cap and bypass. A bypass that is meant to carry the rest is not known here."
 }

@@ -1,13 +1,12 @@
 //! Turning what was said into values: one claim, contradicting claims, or a default and a question.
 
 use crate::enquiry::keys::{Claim, Quantity, Safe};
-use crate::provenance::{Backing, Pair, Standby, Trail, Val, WhatIf, Within, assume, choose, given, given_within};
+use crate::provenance::{
+    Backing, Chooser, Pair, Standby, Trail, Val, WhatIf, Within, assume, choose_claim, given, given_within,
+};
 use std::borrow::Cow;
 use stillrise_handbook::page::Arg;
 use stillrise_units::Typed;
-
-/// How a choice between claims begins its reason where no person made it.
-pub const NOBODY_CHOSE: &str = "of contradicting claims";
 
 /// The value somebody stated, with all contradicting claims in the trail; `None` if nobody did.
 ///
@@ -33,7 +32,9 @@ pub fn stated<T: Trail, Q: Typed>(t: &mut T, w: &WhatIf, label: &str, key: &Quan
         (_, _, Some(Safe::Smaller)) => "of contradicting claims the smaller is on the safe side".to_owned(),
         _ => "of contradicting claims the first was taken; neither side is the safe one".to_owned(),
     };
-    let chosen = choose(t, label, units, Q::from_si(claim.written.si()), &among, &because, &nodes);
+    let by = if claim.chosen { Chooser::Person } else { Chooser::Nobody };
+    let taken = Q::from_si(claim.written.si());
+    let chosen = choose_claim(t, label, units, taken, by, (&among, &because), &nodes);
     if claim.chosen {
         return Some(chosen);
     }
@@ -56,7 +57,7 @@ pub fn stated<T: Trail, Q: Typed>(t: &mut T, w: &WhatIf, label: &str, key: &Quan
             value: chosen.q,
             low: Q::from_si(low),
             high: Q::from_si(high),
-            source: because.into(),
+            source: Backing::Contradiction(because.into()),
         },
     ))
 }

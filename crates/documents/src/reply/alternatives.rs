@@ -1,6 +1,7 @@
 //! Other trains than the one asked for, a line each, with their own results.
 
 use super::show;
+use crate::summary::{HARDLY, mg_l};
 use stillrise_checks::rules::solids_bury_pack::TOO_OFTEN;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::cases::Kind;
@@ -125,7 +126,11 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         }
     }
     if let Some(worst) = a.design.performance.as_ref().and_then(|p| p.worst()) {
-        facts.push(format!("{} out", Promise::of(worst.total.expected.q, worst.content.total.q).sentence()));
+        let (out, comes) = (worst.total.expected.q, worst.content.total.q);
+        // Whoever pays for a unit is to see where it takes hardly anything out.
+        let hardly = out.si() > HARDLY * comes.si();
+        let comes = if hardly { format!(" of the {} that come", mg_l(comes)) } else { String::new() };
+        facts.push(format!("{} out{comes}", Promise::of(out, worst.content.total.q).sentence()));
     }
     let sludge = a
         .design

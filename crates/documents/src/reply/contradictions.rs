@@ -2,9 +2,8 @@
 
 use super::{asks, show};
 use std::collections::BTreeSet;
-use stillrise_design::basis::stated::NOBODY_CHOSE;
 use stillrise_design::enquiry::said::Claimed;
-use stillrise_design::provenance::{Entry, Origin};
+use stillrise_design::provenance::{Chooser, Entry, Origin};
 use stillrise_search::Settled;
 use stillrise_search::questions::{Outcome, Question};
 use stillrise_units::catalog::{GAL, M3};
@@ -19,9 +18,7 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
     let system = settled.job.enquiry.system();
     let entries = &settled.job.ledger.entries;
     let one = |entry: &Entry| match &entry.origin {
-        Origin::Chosen { among, because, inputs }
-            if because.starts_with(NOBODY_CHOSE) && seen.insert(among.clone()) =>
-        {
+        Origin::Chosen { by: Chooser::Nobody, among, inputs, .. } if seen.insert(among.clone()) => {
             let claims: Vec<&Entry> = inputs.iter().filter_map(|node| settled.job.ledger.entry(*node)).collect();
             let said: Vec<String> = claims.iter().filter_map(|claim| said(claim)).collect();
             let taken = claims.iter().find(|claim| claim.value == entry.value).and_then(|claim| typed(claim));
@@ -43,10 +40,9 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
             Some((texts(&claims), line))
         }
         // Where a person chose, the reason is told, so that who knows better can say so.
-        Origin::Chosen { among, because, inputs } => {
+        Origin::Chosen { by: Chooser::Person, among, because, inputs } => {
             let claims: Vec<&Entry> = inputs.iter().filter_map(|node| settled.job.ledger.entry(*node)).collect();
-            let is_claim = |claim: &&Entry| typed(claim).is_some_and(|text| among.contains(&format!("{text} (")));
-            if claims.len() < 2 || !claims.iter().all(is_claim) || !seen.insert(among.clone()) {
+            if !seen.insert(among.clone()) {
                 return None;
             }
             let said: Vec<String> = claims.iter().filter_map(|claim| said(claim)).collect();

@@ -4,7 +4,7 @@ use crate::summary::european::{apart, counted, number, pumped, unlike_ours};
 use stillrise_checks::Verdict;
 use stillrise_design::basis::european::European;
 use stillrise_design::basis::rain_kept_out::is_barred;
-use stillrise_design::enquiry::blocks;
+use stillrise_design::enquiry::blocks::{self, SeparatorClass};
 use stillrise_search::Settled;
 use stillrise_units::catalog::{GAL, L, M3};
 use stillrise_units::{Typed, print};
@@ -39,8 +39,12 @@ fn class(block: &blocks::European) -> Option<String> {
             class.word()
         ),
         None => format!(
-            "Class {} by EN 858-1: we cannot say that our unit has it. A class is the result of a test of the full-scale unit, and no report of such a test was named; no calculation gives one.",
-            class.word()
+            "Class {} by EN 858-1: we cannot say that our unit has it. A class is the result of a test of the full-scale unit, and no report of such a test was named; no calculation gives one. {}, in the test, on clean light oil in clean water, and is no promise for yours.",
+            class.word(),
+            match class {
+                SeparatorClass::One => "The 5 mg/L that go with class I were kept there",
+                SeparatorClass::Two => "The 100 mg/L that go with class II were kept there",
+            }
         ),
     })
 }

@@ -2,12 +2,12 @@
 
 use super::blocks::{Table, number, slim, wide};
 use super::{Report, capital, sentence};
+use stillrise_design::Val;
 use stillrise_design::basis::fluids::{OilState, Season};
 use stillrise_design::basis::rain_kept_out::is_barred;
 use stillrise_design::basis::shear::Shear;
 use stillrise_design::basis::{Basis, FLOW_UNITS};
-use stillrise_design::provenance::{Origin, Pair};
-use stillrise_design::{Node, Val};
+use stillrise_design::provenance::{Chooser, Origin, Pair};
 use stillrise_units::catalog::{CP, CST, DEG_C, DEG_F, GAL, KG_M3, M3, MG_L, MM2_S, MN_M, MPA_S, UM};
 use stillrise_units::{Concentration, Typed, print};
 
@@ -87,12 +87,8 @@ fn claims(r: &mut Report<'_>) {
         number("No.", ""),
     ]);
     for (k, entry) in ledger.entries.iter().enumerate() {
-        let Origin::Chosen { among, because, inputs } = &entry.origin else { continue };
-        // Claims on the same quantity, and not values of several kinds.
-        let same = |at: &Node| {
-            ledger.entry(*at).is_some_and(|e| e.label == entry.label && matches!(e.origin, Origin::Given { .. }))
-        };
-        if inputs.len() > 1 && inputs.iter().all(same) {
+        let Origin::Chosen { by, among, because, .. } = &entry.origin else { continue };
+        if *by != Chooser::Method {
             let taken = entry.shown(r.system);
             table.row([capital(&entry.label), taken, among.clone(), because.clone(), (k + 1).to_string()]);
         }

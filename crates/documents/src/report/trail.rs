@@ -121,7 +121,7 @@ pub(super) fn origin(r: &Report<'_>, entry: &Entry) -> String {
                 a.source
             )
         }
-        Origin::Chosen { among, because, inputs } => {
+        Origin::Chosen { among, because, inputs, .. } => {
             let from = if inputs.is_empty() { String::new() } else { format!(" {}", list(r, inputs)) };
             format!("chosen among {among}: {because}{from}")
         }

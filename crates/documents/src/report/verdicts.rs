@@ -140,7 +140,10 @@ fn finding(r: &mut Report<'_>, judged: &Judged, mark: &str) {
         lines.push(["Looks for".to_owned(), rule.looks.to_owned()]);
         lines.push(["Where it may be wrong".to_owned(), rule.limits.to_owned()]);
     }
-    lines.push(["Decision".to_owned(), decision(r, judged)]);
+    // That nobody decided yet is for whoever is to decide.
+    if judged.decision.is_some() || r.edition != crate::Edition::Client {
+        lines.push(["Decision".to_owned(), decision(r, judged)]);
+    }
     let lines: Vec<_> = lines.into_iter().map(|[a, b]| [a, set(&b)]).collect();
     let id = if r.edition.is_internal() { rule.id } else { "" };
     r.out.other(json!({
@@ -166,7 +169,7 @@ pub(super) fn questions(r: &mut Report<'_>) {
         "Where nobody said, a default stands in. The questions are ranked by how far the plausible answers move the effluent, the unit or the verdict on a limit; rules, stages and times between pump-outs may move besides; \
          the effluent is that of the unit taken, and a unit that is named the one that would be taken instead. Where the unit is one on a condition, none is searched for again under each answer: once it is given, another may be taken."
     } else {
-        "Where nobody said, a default stands in. No unit was sized: the questions are ranked by how far the plausible answers move the flow and the oil that come."
+        "Where nobody said, a default stands in. No unit was sized: what an answer does to effluent and unit is not known, and the questions are ranked by how far the plausible ones move the flow and the oil that come."
     });
     if settled.questions.is_empty() {
         r.out.para("There is no open question.");
@@ -227,8 +230,8 @@ fn changes(settled: &stillrise_search::Settled, q: &Question) -> String {
                 format!("If {answer}: {} to the separator.", print::in_prose(flow.si(), units))
             })
             .collect();
-        let lead = "No unit was sized, so what it does to effluent and unit is not known.";
-        return if flows.is_empty() { lead.to_owned() } else { format!("{lead} {}", flows.join(" ")) };
+        // That no unit was sized stands over the table.
+        return if flows.is_empty() { "not known".to_owned() } else { flows.join(" ") };
     }
     // The ranking gives a doubling of the effluent 1; a thousandth of that is no change.
     if q.weight < STAYS {

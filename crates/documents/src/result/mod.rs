@@ -277,7 +277,7 @@ fn entry(ledger: &Ledger, no: usize, e: &Entry, system: System) -> Value {
         Origin::Assumed(a) => {
             json!({ "kind": "assumed", "key": a.key, "question": a.question, "source": a.source, "low": arg(&a.low), "high": arg(&a.high) })
         }
-        Origin::Chosen { among, because, inputs } => {
+        Origin::Chosen { among, because, inputs, .. } => {
             json!({ "kind": "chosen", "among": among, "because": because, "inputs": indices(inputs) })
         }
         Origin::Gathered { inputs } => json!({ "kind": "gathered", "inputs": indices(inputs) }),

@@ -86,9 +86,9 @@ fn polisher(settled: &Settled, train: &Train, system: System) -> Option<String> 
         format!("has to pass {flow}")
     };
     for out in &d.takes {
-        let of = limits.get(out.limit).map_or_else(|| "oil".to_owned(), |limit| limit.pollutant.title.to_lowercase());
+        let of = limits.get(out.limit).map_or("oil", |limit| limit.pollutant.title);
         says.push_str(&format!(
-            "; of {of} it is to be laid out for {} that reach it ({}) and {} that may leave: it must take out {}, {}",
+            "; against the limit on {of} it is to be laid out for {} that reach it ({}) and {} that may leave: it must take out {}, {}",
             mg_l(out.reaches.q),
             out.case,
             mg_l(out.allows.q),
@@ -102,9 +102,10 @@ fn polisher(settled: &Settled, train: &Train, system: System) -> Option<String> 
         );
     }
     if !d.unpredicted.is_empty() {
-        let of: Vec<String> =
-            d.unpredicted.iter().filter_map(|k| limits.get(*k)).map(|l| l.pollutant.title.to_lowercase()).collect();
-        says.push_str(&format!("; how much {} reaches it no calculation here says: samples have to", of.join(", ")));
+        let of: std::collections::BTreeSet<&str> =
+            d.unpredicted.iter().filter_map(|k| limits.get(*k)).map(|l| l.pollutant.title).collect();
+        let of: Vec<&str> = of.into_iter().collect();
+        says.push_str(&format!("; what reaches it of {} no calculation here says: samples have to", of.join(", ")));
     }
     if d.spill {
         says.push_str("; not sized for the spill");
@@ -161,10 +162,10 @@ fn bypass(train: &Train, system: System) -> Option<String> {
     let flow = |q| show(q, FLOW_UNITS, system);
     let barred = match b.barred {
         Some(why) => format!("barred: {why}"),
-        None => "by what was said nothing bars it; the permit and the owner of the outfall decide".to_owned(),
+        None => "nothing that was said bars it; the permit and the owner of the outfall decide".to_owned(),
     };
     Some(format!(
-        "in place of holding back {} of the {} that arrive ({}) would run past untreated; {barred}",
+        "without holding back ahead, {} of the {} that arrive ({}) would run past the unit untreated; {barred}",
         flow(b.past.q),
         flow(b.largest.q),
         b.case

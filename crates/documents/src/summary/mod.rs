@@ -214,7 +214,7 @@ pub(crate) fn kept_by_results(settled: &Settled) -> bool {
 }
 
 /// Of what arrives, the part that leaves from which on a unit is said to remove hardly anything.
-const HARDLY: f64 = 0.85;
+pub(crate) const HARDLY: f64 = 0.85;
 
 /// That the unit removes hardly anything in its worst case, where free oil comes and stays.
 fn hardly(settled: &Settled) -> Option<String> {
