@@ -86,8 +86,10 @@ pub const SPILL: Ask = Ask::fixed("spill.volume", SPILL_VOLUME);
 /// Rate of the spill.
 pub const SPILL_RATE: Ask = Ask::fixed("spill.rate", "At what rate would a spill reach the separator?");
 /// Closure of the outlet.
-pub const CLOSURE: Ask =
-    Ask::fixed("spill.closure", "Is there, or is there to be, a closure that shuts the outlet when oil comes near it?");
+pub const CLOSURE: Ask = Ask::fixed(
+    "spill.closure",
+    "Is there, or is there to be, a closure that shuts the outlet when oil comes near it, without which a spill that finds no room goes on to the outfall?",
+);
 /// Temperature of what flows in.
 pub const INFLOW: Ask = Ask::fixed("water.inflow", "How warm is the water that flows in, at its warmest or coldest?");
 /// Oil on the solids.

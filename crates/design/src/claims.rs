@@ -4,6 +4,7 @@
 //! so; where claims contradict and nobody chose, the first is taken and the rest is a question, as for quantities.
 
 use crate::enquiry::Enquiry;
+use crate::enquiry::paired::pair;
 use crate::enquiry::said::{Claimed, Line};
 use crate::provenance::{Backing, Chooser, Entry, Node, Origin, Standby, Trail, WhatIf, assume, entry};
 use std::borrow::Cow;
@@ -117,5 +118,6 @@ pub fn answered<'a>(e: &'a Enquiry, w: &WhatIf) -> Cow<'a, Enquiry> {
             claimed.take(claim);
         }
     });
+    pair(&mut e);
     Cow::Owned(e)
 }

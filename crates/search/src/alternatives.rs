@@ -91,7 +91,7 @@ pub fn alternatives(settled: &Settled, demo: &Range) -> Vec<Alternative> {
         a.pick.as_ref().is_some_and(|pick| pick.condition != Some(Condition::Limit) && pick.count == 1)
     };
     all.retain(|a| a.change != Change::MoreRoom || fits(a));
-    all.retain(|a| a.change != Change::PumpAsAsked || a.pick.is_some());
+    all.retain(|a| !matches!(a.change, Change::PumpAsAsked | Change::LargestAreaApart) || a.pick.is_some());
     // A smaller pump, or the spill held ahead besides, is told where it lets another unit do.
     let unit = |all: &[Alternative], change| all.iter().find(|a| a.change == change).map(|a| a.unit.clone());
     for (more, less) in

@@ -125,7 +125,7 @@ impl Ask<'_> {
 }
 
 /// Rules of the place: what they bar would do elsewhere.
-const OF_THE_PLACE: &[&str] = &["does-not-fit", "headroom-too-low", "pack-cannot-be-lifted"];
+const OF_THE_PLACE: &[&str] = &["does-not-fit", "headroom-too-low", "pack-cannot-be-lifted", "dug-too-deep"];
 
 /// Whether a unit would do elsewhere, with a spill held ahead of it where that bars it too.
 fn fails_by_its_place<'a>(mut barring: impl Iterator<Item = &'a Rule> + Clone) -> bool {

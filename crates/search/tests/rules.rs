@@ -45,6 +45,8 @@ static ROWS: &[Row] = rows! {
 
     "density-current": "wash" ["water.inflow" = "50 °F"] "passes"; "water.inflow" = "120 °F" => "warns"
 
+    "dug-too-deep": "buried" ["site.max_depth" = "9 ft"] "passes"; "site.max_depth" = "8 ft" => "fails"
+
     "module-through-manway": "buried" "passes"; "unit.dimensions.manway" = "24 in" => "fails"
 
     "shell-may-collapse": "buried" ["site.groundwater" = "106.00 ft"] "passes"; "unit.dimensions.wall" = "0.1 in" => "fails"

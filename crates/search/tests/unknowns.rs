@@ -61,6 +61,7 @@ static SILENCES: &[Silence] = silences! {
     "salt-in-water": "wash" "passes"; "water.salinity" = OUT => "water.salinity";
     "not-enough-fall": "wash" "passes"; "inlet.invert" = OUT => "inlet.invert";
     "not-enough-fall": "wash" "passes"; "outlet.invert" = OUT => "outlet.invert";
+    "dug-too-deep": "buried" ["site.max_depth" = "9 ft"] "passes"; "site.ground" = OUT => "site.ground";
     "rain-table-starts-late": "twin_us" ["rain.duration" = "10 min"] "passes"; "rain.duration" = OUT => "rain.duration";
     "baffle-passed-under": "wash" "passes"; "unit.dimensions.baffle_gap" = OUT => "unit.dimensions.baffle_gap";
     "density-current": "wash" ["water.inflow" = "50 °F"] "passes"; "water.inflow" = OUT => "water.inflow";

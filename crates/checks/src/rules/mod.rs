@@ -38,7 +38,7 @@ list_rules! {
     gap_not_laminar,
     film_dragged,
     jet_breaks_droplets,
-    baffle_passed_under,
+    baffle_passed_under, dug_too_deep,
     density_current,
     layer_drawn_under,
     sludge_scoured,

@@ -71,9 +71,9 @@ fn look(s: &Subject<'_>) -> Verdict {
             let fills = print::in_prose(room.room.q.si() / reaches.si(), &MIN);
             if reaches < rate.q {
                 let (reaches, rate) = (s.show(reaches, FLOW_UNITS), s.show(rate.q, FLOW_UNITS));
-                format!("; at the {reaches} that reach it of {rate} it is full in {fills}, and the rest backs up ahead of it")
+                format!("; at the {reaches} that reach it of {rate} it is full in {fills}: then oil goes on to the outlet unless something stops what feeds it or shuts the outlet, and the rest of the {rate} backs up ahead")
             } else {
-                format!("; at {} that is full in {fills}", s.show(rate.q, FLOW_UNITS))
+                format!("; at {} that is full in {fills}, and then oil goes on to the outlet unless something shuts it", s.show(rate.q, FLOW_UNITS))
             }
         });
         Verdict::fails(

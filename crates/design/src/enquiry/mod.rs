@@ -15,6 +15,7 @@ pub mod limit_value;
 pub mod named;
 mod names;
 pub mod observations;
+pub mod paired;
 pub mod pump_curve;
 pub mod rain_table;
 pub mod range;
@@ -162,6 +163,7 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     let outcome = read(text, SLOTS);
     let (mut enquiry, mut faults) = (outcome.file, outcome.faults);
     (enquiry.notes, enquiry.gallon_open) = (outcome.notes, outcome.gallon_open);
+    paired::pair(&mut enquiry);
     if enquiry.system() == System::Us {
         enquiry.notes.retain(|(_, note)| !note.ends_with(THOUSANDS_COMMA));
     }

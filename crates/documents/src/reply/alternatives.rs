@@ -138,9 +138,12 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         .as_ref()
         .and_then(|p| p.storage.sludge_days)
         .filter(|days| days.q < Time::of(TOO_OFTEN, &D));
-    facts.extend(sludge.map(|days| format!("sludge to be pumped out {}", super::emptied::often(days.q))));
+    let trap = train.stages.iter().any(|stage| stage.kind == StageKind::GritTrap && stage.asked_for);
+    let without = if trap { ", without a trap ahead" } else { "" };
+    facts.extend(sludge.map(|days| format!("sludge to be pumped out {}{without}", super::emptied::often(days.q))));
     let soonest = a.design.performance.as_ref().and_then(|p| p.storage.oil_soonest.or(p.storage.oil_routine));
-    facts.extend(soonest.map(|days| format!("oil to be pumped out {}", super::emptied::often(days.q))));
+    let soonest = soonest.map(|days| super::emptied::often(days.q)).filter(|often| !often.starts_with("less"));
+    facts.extend(soonest.map(|often| format!("oil to be pumped out {often}")));
     let one = settled.job.design.train.as_ref().map(|t| t.unit.particulars.model.as_str());
     if a.change == Change::TwoInParallel && one == Some(train.unit.particulars.model.as_str()) {
         facts.push("each takes the whole flow alone, so that one can be emptied while the other runs".to_owned());

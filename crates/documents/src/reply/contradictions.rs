@@ -2,7 +2,8 @@
 
 use super::{asks, show};
 use std::collections::BTreeSet;
-use stillrise_design::enquiry::said::Claimed;
+use stillrise_design::enquiry::keys::Claim;
+use stillrise_design::enquiry::paired::PAIRED;
 use stillrise_design::provenance::{Chooser, Entry, Origin};
 use stillrise_search::Settled;
 use stillrise_search::questions::{Outcome, Question};
@@ -65,27 +66,33 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
     let sources: BTreeSet<&str> = entries.iter().filter_map(source).collect();
     let enquiry = &settled.job.enquiry;
     let unread = enquiry.differing().into_iter().filter(|open| !sources.contains(open.place));
+    let level = &enquiry.outlet.invert;
+    let paired =
+        level.claim().filter(|taken| taken.because.as_deref() == Some(PAIRED) && !sources.contains(&*level.place));
+    all.extend(paired.map(|taken| {
+        let said: Vec<String> = level.claims.iter().map(told_by).collect();
+        format!("Outlet: invert: {}. We took {}: {PAIRED}.", said.join("; "), taken.written.text)
+    }));
     all.extend(unread.map(|open| {
-        let said: Vec<String> = open
-            .claims
-            .iter()
-            .map(|c| c.from.as_ref().map_or_else(|| c.written.text.clone(), |f| format!("{} ({f})", c.written.text)))
-            .collect();
-        // Each outlet has a level of its own.
-        let goes_with = open.place == "outlet: invert" && enquiry.outlet.to.is_open();
+        let said: Vec<String> = open.claims.iter().map(told_by).collect();
         format!(
-            "{}: {}. {}.{}",
+            "{}: {}. {}.",
             crate::summary::capital(&open.place.replace('_', " ")),
             said.join("; "),
             if settled.job.design.train.is_some() {
                 "Nothing calculated here rests on it".to_owned()
             } else {
                 format!("Where one is wanted, we take {}", open.taken.written.text)
-            },
-            if goes_with { " It belongs to the outlet above: please answer both for one and the same." } else { "" }
+            }
         )
     }));
     all
+}
+
+/// As typed, and by whom.
+fn told_by(claim: &Claim) -> String {
+    let text = &claim.written.text;
+    claim.from.as_ref().map_or_else(|| text.clone(), |from| format!("{text} ({from})"))
 }
 
 /// The key at which a claim stands.

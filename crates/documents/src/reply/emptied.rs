@@ -68,8 +68,8 @@ pub(super) fn often(time: Time) -> String {
     match D.from_si(time.si()) {
         days if days < 1.5 => "about every day".to_owned(),
         days if days < 730.0 => format!("about every {}", span(time)),
-        days if days < 3652.5 => "less often than every two years".to_owned(),
-        _ => "less often than every ten years".to_owned(),
+        // Longer ones say more of what was assumed than of the unit.
+        _ => "less often than every two years".to_owned(),
     }
 }
 
@@ -79,7 +79,6 @@ fn span(time: Time) -> String {
         days if days < 1.5 => "a day".to_owned(),
         days if days < 60.0 => format!("{} days", print::digits(days, 2)),
         days if days < 730.0 => format!("{} months", print::digits(days / 30.44, 2)),
-        days if days < 3652.5 => "more than two years".to_owned(),
-        _ => "more than ten years".to_owned(),
+        _ => "more than two years".to_owned(),
     }
 }

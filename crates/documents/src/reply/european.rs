@@ -58,6 +58,19 @@ fn nominal_size(settled: &Settled) -> Option<String> {
         Err(why) => return Some(format!("{typed}: we cannot say whether it covers the need; {why}.")),
     };
     let streams = counted_by_streams(settled, european);
+    // Where words that nobody said would let it cover the need, that is what is told.
+    let open =
+        settled.verdicts.iter().find(|v| v.rule.id == "nominal-size-too-small" && v.verdict.word() == "cannot judge");
+    let open = open.filter(|_| european.covers() == Some(false));
+    if let Some(open) = open {
+        return Some(format!(
+            "{typed}: cannot be judged yet: {}; {}.{} But {}.",
+            open.verdict.says().trim_end_matches('.'),
+            flows(settled)?,
+            beside(settled, european),
+            tested(settled)
+        ));
+    }
     let word = match (european.covers()?, streams) {
         (true, true) => "yes, on the flows that were told",
         (true, false) => "yes, it covers the need",

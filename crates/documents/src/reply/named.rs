@@ -167,8 +167,13 @@ fn promise(settled: &Settled) -> Option<String> {
     }
     if value < floor() {
         return Some(format!(
-            "{lead} no. No publication that we know of lets a plate separator be promised below {} on real water, whatever a formula prints; a polisher behind it could, or measured results on this water.",
-            number(floor())
+            "{lead} no. No publication that we know of lets a plate separator be promised below {} on real water, whatever a formula prints; {}.",
+            number(floor()),
+            if emulsified(design, value) {
+                "what is emulsified would have to be split (by acid or coagulant and flotation, or held back by a membrane) and polished behind that, and measured on this water"
+            } else {
+                "a polisher behind it could, or measured results on this water"
+            }
         ));
     }
     let Some(worst) = worst else {
@@ -184,6 +189,12 @@ fn promise(settled: &Settled) -> Option<String> {
     } else {
         format!("{lead} no. As it stands we expect {text} on the mean while the worst water runs ({}).", worst.case)
     })
+}
+
+/// Whether emulsified oil alone is above a content in some water, so that no polisher takes it as it is.
+fn emulsified(design: &Design, value: Concentration) -> bool {
+    let contents = design.basis.iter().flat_map(|b| &b.cases).filter_map(|case| case.content.as_ref());
+    contents.map(|content| content.emulsified.q).any(|emulsified| emulsified > value)
 }
 
 /// A droplet that is to be removed: against the one that just rises at the overflow rate of the plates.

@@ -99,7 +99,7 @@ pub(crate) fn counted(european: &European) -> Option<String> {
 pub(crate) fn apart(european: &European) -> Option<String> {
     let alone = european.sizes.as_ref().ok()?.apart?;
     Some(format!(
-        "The formula adds rain and waste water, although no washing is taken to run while it rains; the larger alone asks for NS {}, if the local authority lets it stand alone.",
+        "The formula adds rain and waste water. Only where it is sure that no washing runs while it rains, and the local authority lets the larger stand alone, it asks for NS {}.",
         number(alone.q)
     ))
 }

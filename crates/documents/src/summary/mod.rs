@@ -105,8 +105,18 @@ pub fn headline(settled: &Settled) -> Vec<String> {
     if design.performance.is_none() {
         let passes = settled.verdicts.iter().find(|v| v.rule.id == "emulsion-above-limit" && v.stands_failed());
         out.extend(passes.map(|v| {
+            let wanted: &dyn Fn(&str) -> bool = &|key| key.contains(".oil.") || key == "water.oil_peak";
+            let rests = v.verdict.at().map_or_else(Vec::new, |at| assumed_under(settled, at, wanted));
+            let system = settled.job.enquiry.system();
+            let said: Vec<String> =
+                rests.iter().take(NAMED).map(|e| format!("{}, {}", e.label, e.shown(system))).collect();
+            let rests = if said.is_empty() {
+                String::new()
+            } else {
+                format!(" It rests on figures that nobody has confirmed, among them: {}.", said.join("; "))
+            };
             format!(
-                "Whatever the size, oil that does not rise passes any separator: {}.",
+                "Whatever the size, oil that does not rise passes any separator: {}.{rests}",
                 v.verdict.says().trim_end_matches('.')
             )
         }));

@@ -7,7 +7,7 @@ use crate::shortfall::{anywhere, has_place};
 use stillrise_design::basis::cases::{Kind, largest};
 use stillrise_design::basis::rain_kept_out::{is_barred, without_rain};
 use stillrise_design::enquiry::Enquiry;
-use stillrise_design::enquiry::blocks::{Containment, DrainValve, Receiver, Stream};
+use stillrise_design::enquiry::blocks::{Containment, DrainValve, Receiver, Stream, Surface};
 use stillrise_design::enquiry::claimed_word::WordClaim;
 use stillrise_design::enquiry::keys::{Claim, Quantity};
 use stillrise_design::job::{Design, begin};
@@ -36,6 +36,8 @@ pub enum Change {
     RainKeptOut,
     /// The same with a pump that lifts no more than what then comes.
     RainKeptOutAndPump,
+    /// The largest paved area drains elsewhere; the others stay.
+    LargestAreaApart,
     /// Rain that the sewer does not take comes with the rest, where its owner consents.
     WithTheRain,
     /// Wash water goes elsewhere; rain alone is treated.
@@ -56,7 +58,7 @@ pub enum Change {
 
 impl Change {
     /// All, in the order of print.
-    pub const ALL: [Change; 16] = [
+    pub const ALL: [Change; 17] = [
         Change::OnePump,
         Change::GentlePump,
         Change::QuickBreak,
@@ -65,6 +67,7 @@ impl Change {
         Change::Capped,
         Change::RainKeptOut,
         Change::RainKeptOutAndPump,
+        Change::LargestAreaApart,
         Change::WithTheRain,
         Change::WashApart,
         Change::WashApartSpillAhead,
@@ -91,6 +94,7 @@ impl Change {
             Change::RainKeptOutAndPump => {
                 "without the rain, and with a pump that lifts no more than what then comes together"
             }
+            Change::LargestAreaApart => "with the largest paved area drained elsewhere and all else as it is",
             Change::WithTheRain => "with the rain, and what may run while it rains, if the owner of the sewer consents",
             Change::WashApart => "the rain alone, all other water treated apart",
             Change::WashApartSpillAhead => "the rain alone, all other water treated apart, and the spill held ahead",
@@ -150,6 +154,19 @@ impl Change {
                 other.samples.retain(|s| s.stream.is_some());
             }
             Change::RainKeptOutAndPump => return smaller_pump(&Change::RainKeptOut.made(e, taken, design)?),
+            // Where one area brings most of the rain and nothing fits, the others may be what has to be treated.
+            Change::LargestAreaApart
+                if taken.is_none_or(|pick| !pick.fits) && e.surfaces.len() > 1 && !is_barred(e) =>
+            {
+                let area = |s: &Surface| s.area.q().map_or(0.0, Typed::si);
+                let all: f64 = e.surfaces.iter().map(area).sum();
+                let (at, largest) = e.surfaces.iter().enumerate().max_by(|a, b| area(a.1).total_cmp(&area(b.1)))?;
+                if area(largest) < 0.5 * all {
+                    return None;
+                }
+                other.surfaces.remove(at);
+                other.samples.retain(|s| s.stream.is_some());
+            }
             // What the sewer does not take is left out, unless its owner consents.
             Change::WithTheRain if is_barred(e) => {
                 other.outlet.rain_allowed.0 = Some(true);

@@ -48,6 +48,8 @@ keys! {
         max_width: Quantity<Length> = spec.units(&FT, &M).between("1 ft", "500 ft").safe_smaller().like("\"8 ft\"");
         /// Clear height over the ground at the unit, up to roof, canopy, cable or hook
         headroom: Quantity<Length> = spec.units(&FT, &M).between("2 ft", "500 ft").safe_smaller().like("\"14 ft\"");
+        /// How deep below the ground may be dug
+        max_depth: Quantity<Length> = spec.units(&FT, &M).between("0 ft", "200 ft").safe_smaller().like("\"10 ft\"");
         /// Walkway kept free around the units and between them
         access: Quantity<Length> = spec.units(&FT, &M).between("0 ft", "30 ft").safe_larger().like("\"2 ft\"");
         /// How several units stand to one another
