@@ -14,6 +14,7 @@ sources! {
     ERDIM "Erdim, Akgiray and Demir, A revisit of pressure drop-flow rate correlations for packed beds of spheres, as carried by fluids 1.3.1" "2015" SecondHand;
     KTA "KTA 3102.3, Loss of pressure through friction in pebble bed cores, as carried by fluids 1.3.1" "1981" SecondHand;
     ISO_5167 "ISO 5167-2, Orifice plates, Reader-Harris and Gallagher's coefficient, as carried by fluids 1.3.1" "2003" SecondHand;
+    HEC_22_ORIFICE "Federal Highway Administration, Hydraulic Engineering Circular 22, Urban Drainage Design Manual, on orifices of detention outlets; read in a drainage manual that prints the passage, its origin recalled" "" SecondHand;
     HDS_2_ROUTING "Federal Highway Administration, Hydraulic Design Series 2, Highway Hydrology, 2nd ed., section 8.5, storage-indication routing" "2002" Read;
     NEH_15 "NRCS National Engineering Handbook, Part 630, chapter 15, Time of concentration" "2010" Read;
     WATER_MEASUREMENT "US Bureau of Reclamation, Water Measurement Manual, table of Kindsvater-Carter coefficients as reprinted in a federal hydraulics reference manual" "2001" SecondHand;
