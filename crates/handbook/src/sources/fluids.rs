@@ -28,6 +28,7 @@ sources! {
     ASTM_D6871 "ASTM D6871, Natural ester fluids used in electrical apparatus" "" Memory;
     CFR_1065 "40 CFR 1065.703, Distillate diesel fuel for engine tests" "" Read;
     SAE_J300 "SAE J300, Engine oil viscosity classification" "" SecondHand;
+    SAE_30_TABLE "Measured viscosity and density of an SAE 30 engine oil at 20 °C, a public table as public code quotes it" "" SecondHand;
     SAE_J306 "SAE J306, Gear lubricant viscosity classification" "" SecondHand;
     ISO_3448 "ISO 3448, Industrial liquid lubricants, viscosity classification" "" SecondHand;
     IEC_60296 "IEC 60296, Mineral insulating oils, 4th ed." "2012" SecondHand;

@@ -25,6 +25,7 @@ mod hydraulic_oil_46;
 mod insulating_oil;
 mod jet_fuel;
 mod natural_ester;
+mod sae_30;
 mod sae_40;
 mod spindle_oil;
 mod used_engine_oil;
@@ -89,6 +90,7 @@ pub static OILS: &[&Oil] = &[
     &engine_oil::OIL,
     &engine_oil_15w40::OIL,
     &used_engine_oil::OIL,
+    &sae_30::OIL,
     &sae_40::OIL,
     &hydraulic_oil_46::OIL,
     &gear_oil::OIL,
