@@ -216,6 +216,26 @@ fn a_unit_made_to_measure_and_an_existing_one_are_drawn_too() {
     }
 }
 
+/// An outlet baffle is drawn behind the pack, numbered and listed, in both kinds of unit; where none is stated nothing is.
+#[test]
+fn an_outlet_baffle_is_drawn_where_one_is_stated() {
+    let stated = EXISTING.replace("retention_length", "outlet_baffle_open = \"15 %\"\nretention_length");
+    let with_mesh = stated.replace("retention_length", "mesh = \"100 mm\"\nretention_length");
+    for unit in [stated.as_str(), with_mesh.as_str()] {
+        for system in [System::Us, System::Si] {
+            let settled = job(system, unit, |t| t);
+            holds(&settled, system);
+            let drawing = drawn(&settled);
+            assert!(drawing.svg.contains("outlet-baffle"));
+            // The list of parts breaks its lines.
+            let texts = drawing.sheet_texts.replace('\n', " ");
+            assert!(texts.contains("Outlet baffle") && texts.contains("perforated, 15 % open"), "{texts}");
+        }
+    }
+    let without = drawn(&job(System::Us, EXISTING, |t| t));
+    assert!(!without.svg.contains("outlet-baffle") && !without.sheet_texts.contains("Outlet baffle"));
+}
+
 /// An oil has a name longer than its schedule is wide.
 #[test]
 fn a_heading_wider_than_its_schedule_runs_into_nothing() {

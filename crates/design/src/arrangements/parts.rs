@@ -14,6 +14,7 @@ use crate::stages::inlet_bend::InletBend;
 use crate::stages::inlet_chamber::InletChamber;
 use crate::stages::mesh::CoalescingMesh;
 use crate::stages::outlet::Outlet;
+use crate::stages::outlet_baffle::OutletBaffle;
 use crate::stages::plate_pack;
 use crate::stages::pump_out::PumpOut;
 use crate::stages::retention::Retention;
@@ -70,6 +71,7 @@ pub(super) fn parts<T: Trail>(own: &Own, row: &mut Row<'_, T>) -> Result<Parts, 
     let baffle = inlet_chamber.as_ref().map(|chamber| DiffusionBaffle::laid(row, chamber, hopper.as_ref()));
     let pack = if own.plates { Some(plate_pack::Dimensions::laid(row)?) } else { None };
     let mesh = if own.plates { CoalescingMesh::laid(row) } else { None };
+    let outlet_baffle = OutletBaffle::laid(row)?;
     let clear_well = if walls { Some(ClearWell::laid(row)?) } else { None };
     let outlet = Outlet::laid(row, &body)?;
     let retention = Retention::laid(row, outlet.crest.q, own.plates)?;
@@ -91,6 +93,7 @@ pub(super) fn parts<T: Trail>(own: &Own, row: &mut Row<'_, T>) -> Result<Parts, 
         hopper,
         pack,
         mesh,
+        outlet_baffle,
         retention,
         underflow,
         clear_well,

@@ -154,6 +154,9 @@ keys! {
         mesh_curve: Curve = spec.like("[\"10 um: 20 %\", \"60 um: 90 %\"]");
         /// Velocity on the face of the mesh above which it was measured to let collected oil go
         mesh_velocity_limit: Quantity<Velocity> = spec.units(&FT_MIN, &MM_S).between("0.01 mm/s", "1 m/s").like("\"8 mm/s\"");
+        /// Open share of a perforated baffle on the outlet face of pack and mesh, as wide and as high as the pack; none where
+        /// nothing is said
+        outlet_baffle_open: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0.5 %", "60 %").like("\"20 %\"");
         /// Length of the oil retention zone, up to the downcomer baffle
         retention_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"20 in\"");
         /// Length of the clear well behind the downcomer baffle

@@ -14,6 +14,7 @@ pub mod inlet_bend;
 pub mod inlet_chamber;
 pub mod mesh;
 pub mod outlet;
+pub mod outlet_baffle;
 pub mod plate_pack;
 pub mod pump_out;
 pub mod retention;
@@ -34,6 +35,7 @@ use gravity_zone::TankPass;
 use inlet::Inlet;
 use inlet_bend::InletBend;
 use mesh::{CoalescingMesh, MeshPass};
+use outlet_baffle::OutletBaffle;
 use plate_pack::{PlatePack, PlatesPass};
 use sand_trap::SandTrap;
 use stillrise_handbook::choice;
@@ -116,6 +118,8 @@ pub enum Stage<'a> {
     PlatePack(&'a PlatePack),
     /// A mesh behind the plates.
     Mesh(&'a CoalescingMesh, &'a PlatePack),
+    /// A perforated baffle on the outlet face of the plates.
+    OutletBaffle(&'a OutletBaffle, &'a PlatePack),
     /// What lets the water leave from under the oil.
     Underflow(&'a Underflow),
 }
@@ -132,6 +136,7 @@ impl Stage<'_> {
             Stage::GravityZone => "primary zone",
             Stage::PlatePack(_) => "plate pack",
             Stage::Mesh(..) => "mesh",
+            Stage::OutletBaffle(..) => "outlet baffle",
             Stage::Underflow(underflow) => underflow.name(),
         }
     }
@@ -149,6 +154,7 @@ impl Stage<'_> {
             Stage::GravityZone => Ok(None),
             Stage::PlatePack(pack) => pack.loss(t, way).map(Some),
             Stage::Mesh(mesh, _) => mesh.loss(t, way).map(Some),
+            Stage::OutletBaffle(baffle, pack) => baffle.loss(t, pack, way).map(Some),
             Stage::Underflow(underflow) => underflow.loss(t, way).map(Some),
         }
     }
@@ -163,7 +169,11 @@ impl Stage<'_> {
             Stage::InletBend(bend, _) => (Reach::InletBend, bend.cap(t, m, c)?),
             Stage::PlatePack(pack) => (Reach::Pack, pack.cap(t, m, c)?),
             Stage::Underflow(underflow) => return underflow.cap(t, m, c).map(Some),
-            Stage::SandTrap(_) | Stage::DiffusionBaffle(_) | Stage::GravityZone | Stage::Mesh(..) => return Ok(None),
+            Stage::SandTrap(_)
+            | Stage::DiffusionBaffle(_)
+            | Stage::GravityZone
+            | Stage::Mesh(..)
+            | Stage::OutletBaffle(..) => return Ok(None),
         };
         Ok(Some(Cap { of, thickness }))
     }
@@ -181,6 +191,7 @@ impl Stage<'_> {
             | Stage::InletBend(..)
             | Stage::SandTrap(_)
             | Stage::DiffusionBaffle(_)
+            | Stage::OutletBaffle(..)
             | Stage::Underflow(_) => None,
         })
     }

@@ -282,6 +282,7 @@ pub fn parts<T: Trail>(
             run,
         }),
         mesh: Some(mesh),
+        outlet_baffle: None,
         retention: Retention { length: retention_length, oil_draw, float_density },
         underflow: Underflow::Downcomer(Downcomer { lip }),
         clear_well: Some(ClearWell { length: well_length }),

@@ -13,6 +13,7 @@ use crate::stages::inlet_bend::InletBend;
 use crate::stages::inlet_chamber::InletChamber;
 use crate::stages::mesh::CoalescingMesh;
 use crate::stages::outlet::Outlet;
+use crate::stages::outlet_baffle::OutletBaffle;
 use crate::stages::plate_pack::{self, PlatePack};
 use crate::stages::pump_out::PumpOut;
 use crate::stages::retention::Retention;
@@ -52,6 +53,8 @@ pub struct Parts {
     pub pack: Option<plate_pack::Dimensions>,
     /// A mesh behind them.
     pub mesh: Option<CoalescingMesh>,
+    /// A perforated baffle on the outlet face of both.
+    pub outlet_baffle: Option<OutletBaffle>,
     /// Where oil is held.
     pub retention: Retention,
     /// What lets the water leave from under the oil.
@@ -130,6 +133,8 @@ pub struct Unit {
     pub pack: Option<PlatePack>,
     /// A mesh behind them.
     pub mesh: Option<CoalescingMesh>,
+    /// A perforated baffle on the outlet face of both.
+    pub outlet_baffle: Option<OutletBaffle>,
     /// Where oil is held.
     pub retention: Retention,
     /// What lets the water leave from under the oil.
@@ -162,6 +167,8 @@ impl Unit {
         stages.push(Stage::GravityZone);
         stages.extend(self.pack.as_ref().map(Stage::PlatePack));
         stages.extend(self.mesh.as_ref().zip(self.pack.as_ref()).map(|(mesh, pack)| Stage::Mesh(mesh, pack)));
+        let baffle = self.outlet_baffle.as_ref().zip(self.pack.as_ref());
+        stages.extend(baffle.map(|(baffle, pack)| Stage::OutletBaffle(baffle, pack)));
         stages.push(Stage::Underflow(&self.underflow));
         stages
     }
@@ -198,6 +205,7 @@ impl Unit {
         parts.extend(self.hopper.as_ref().map(|hopper| ("hopper", hopper.fields())));
         parts.extend(self.pack.as_ref().map(|pack| ("plate pack", pack.laid.fields())));
         parts.extend(self.mesh.as_ref().map(|mesh| ("mesh", mesh.laid.fields())));
+        parts.extend(self.outlet_baffle.as_ref().map(|baffle| ("outlet baffle", baffle.fields())));
         parts.push(("oil retention", self.retention.fields()));
         parts.push((self.underflow.name(), self.underflow.fields()));
         parts.extend(self.clear_well.as_ref().map(|well| ("clear well", well.fields())));
@@ -239,6 +247,7 @@ pub fn lay_out<T: Trail>(
         hopper,
         pack,
         mesh,
+        outlet_baffle,
         retention,
         underflow,
         clear_well,
@@ -341,6 +350,7 @@ pub fn lay_out<T: Trail>(
         hopper,
         pack,
         mesh,
+        outlet_baffle,
         retention,
         underflow,
         clear_well,

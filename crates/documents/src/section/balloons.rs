@@ -1,7 +1,7 @@
 //! Numbered balloons: parts in a row above the vessel, nozzles beside their pipes, findings where they stand clear.
 
 use super::findings::Group;
-use super::internals::{deflector, dip_pipe, inlet_bend, weir};
+use super::internals::{deflector, dip_pipe, inlet_bend, outlet_baffle, weir};
 use super::place::{Section, WALL, zero};
 use super::schedules::{Id, items};
 use super::vessel::{drain, manways, oil_draw, outlet};
@@ -136,6 +136,7 @@ fn tip(s: &Section, id: Id) -> (Point, Option<Point>) {
         }
         Id::Pack => (pt(over(Place::PlatePack, 0.42), top + 3.0), None),
         Id::Mesh => (pt(over(Place::Mesh, 0.5), top + 4.0), None),
+        Id::OutletBaffle => (pt(s.at(outlet_baffle(s).unwrap_or_else(zero), zero()).x, top + 1.0), None),
         Id::Float => (pt(s.along(s.oil_end(), 0.3), upper), None),
         Id::Downcomer => (pt(s.at(behind, zero()).x, upper), None),
         Id::SandTrap => (pt(over(Place::SandTrap, 1.0), upper), None),

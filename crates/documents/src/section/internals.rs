@@ -51,6 +51,12 @@ pub fn draw(s: &Section, scene: &mut Scene) {
             scene.on(Layer::Internals).rect(&area, Some(Pen::Medium), Fill::Over(Hatch::Mesh));
         });
     }
+    if let (Some(plates), Some(x)) = (&unit.pack, outlet_baffle(s)) {
+        scene.part("outlet-baffle", "Outlet baffle", |scene| {
+            let (low, high) = (s.at(x, plates.laid.bottom.q), s.at(x, plates.follows.top.q));
+            perforated(scene.on(Layer::Internals), low.x, low.y, high.y);
+        });
+    }
     match dip_pipe(s) {
         Some(pipe) => scene.part("dip-pipe", "Dip pipe", |scene| {
             tee(s, scene, pipe, (unit.underflow.edge().q, unit.outlet.invert.q, unit.outlet.bore.q));
@@ -109,6 +115,12 @@ pub fn inlet_bend(s: &Section) -> Option<(Length, Length)> {
     let unit = s.unit();
     let bore = unit.inlet_bend.as_ref().map(|_| unit.inlet.bore.q)?;
     Some((bore * OFF_WALL, bore * (OFF_WALL + 1.0)))
+}
+
+/// Where the outlet baffle stands: behind the mesh, or the plates where there is none; `None` without one.
+pub fn outlet_baffle(s: &Section) -> Option<Length> {
+    s.unit().outlet_baffle.as_ref()?;
+    s.zone(Place::Mesh).or_else(|| s.zone(Place::PlatePack)).map(|(_, to)| to)
 }
 
 /// Between which stations the dip pipe hangs; `None` without one.

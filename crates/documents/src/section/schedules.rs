@@ -20,6 +20,7 @@ pub enum Id {
     Hopper,
     Pack,
     Mesh,
+    OutletBaffle,
     Float,
     Downcomer,
     DipPipe,
@@ -171,6 +172,10 @@ pub fn items(s: &Section) -> Vec<PartLine> {
             percent(mesh.laid.solidity.q)
         );
         add(Id::Mesh, "Mesh", data);
+    }
+    if let Some(baffle) = &unit.outlet_baffle {
+        let data = format!("perforated, {} open, as wide and as high as the pack", percent(baffle.open.q));
+        add(Id::OutletBaffle, "Outlet baffle", data);
     }
     if let Some(alarm) = s.alarm() {
         let data =

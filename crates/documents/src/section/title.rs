@@ -87,6 +87,7 @@ fn passed(s: &Section) -> String {
     what.push(if unit.hopper.is_some() { "primary zone over the sludge hopper" } else { "primary zone" });
     what.extend(unit.pack.as_ref().map(|_| "plate pack"));
     what.extend(unit.mesh.as_ref().map(|_| "mesh"));
+    what.extend(unit.outlet_baffle.as_ref().map(|_| "outlet baffle"));
     what.extend(s.zone(Place::Retention).map(|_| "oil retention zone"));
     what.extend(["downcomer", "clear well", "outlet"]);
     what.join(", ")

@@ -170,7 +170,11 @@ fn centre<T: Trail>(t: &mut T, unit: &Unit) -> Result<Val<Length>, Stop> {
         None,
         Series(parts),
         "vessel, sand trap wall, diffusion baffle, downcomer, wall ahead of the pumps",
-        "as much of each as its area, all of one thickness; hopper, plates and nozzles left out",
+        if unit.outlet_baffle.is_some() {
+            "as much of each as its area, all of one thickness; hopper, plates, outlet baffle and nozzles left out"
+        } else {
+            "as much of each as its area, all of one thickness; hopper, plates and nozzles left out"
+        },
         &[vessel.at, wall.at, middle.at],
     );
     by!(t, "centre of gravity of the empty unit, from its inlet end", centre_of_gravity::place(parts))

@@ -1,0 +1,56 @@
+//! Stage: a perforated baffle on the outlet face of the plates, or of the mesh behind them: as wide and as high as the pack, so
+//! that oil passes over it as it does over the pack. Its head evens the flow over the pack (common practice).
+//!
+//! No credit is taken for that: the gaps are still taken to be fed as unequally as without it.
+
+use super::Crossing;
+use super::plate_pack::PlatePack;
+use crate::arrangements::Arrangement;
+use crate::provenance::{Pair, Stop, Trail, Val};
+use crate::train::row::Row;
+use crate::{by, reckon, record};
+use stillrise_handbook::hydraulics::{baffle_coefficient, fitting_loss};
+use stillrise_units::catalog::PERCENT;
+use stillrise_units::{Length, Ratio, ratio};
+
+record! {
+    /// The baffle.
+    OutletBaffle {
+        /// open share of it
+        open: Ratio;
+    }
+}
+
+impl OutletBaffle {
+    /// As a row or a described unit lays it out; `None` where it has none.
+    ///
+    /// # Errors
+    /// [`Stop`] where there are no plates behind which it could stand.
+    pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Result<Option<Self>, Stop> {
+        const SHARE: Pair = (&PERCENT, &PERCENT);
+        let Some(open) = row.laid("open share of the outlet baffle", SHARE, &row.m.outlet_baffle_open) else {
+            return Ok(None);
+        };
+        if !Arrangement::of(row.m).has_plates() {
+            return Err(
+                row.stop("an outlet baffle stands behind plates, and there are none; leave outlet_baffle_open out")
+            );
+        }
+        Ok(Some(Self { open }))
+    }
+
+    /// Loss through its holes. All water that leaves the pack meets it; where fouling has closed a share of the pack, that share
+    /// of the baffle behind it is taken to pass nothing either.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn loss<T: Trail>(&self, t: &mut T, pack: &PlatePack, way: &Crossing<'_>) -> Result<Val<Length>, Stop> {
+        let zeta = by!(t, "loss coefficient of the outlet baffle", baffle_coefficient::coefficient(self.open))?;
+        let face = reckon!(t, "face of the outlet baffle", [FT2, M2], (width = pack.follows.width, height = pack.laid.height) width * height);
+        let mut v = reckon!(t, "velocity ahead of the outlet baffle", [FT_MIN, MM_S], (flow = way.flow, face = face) flow / face);
+        if way.fouled {
+            v = reckon!(t, "velocity ahead of the outlet baffle, pack fouled", [FT_MIN, MM_S], (v = v, fouling = way.basis.methods.fouling) v / (ratio(1.0) - fouling));
+        }
+        by!(t, "loss of the outlet baffle", fitting_loss::loss(zeta, v))
+    }
+}
