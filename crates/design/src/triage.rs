@@ -9,6 +9,7 @@ use stillrise_handbook::fluids::chemicals::{Effect, chemical};
 use stillrise_handbook::fluids::oils::oil;
 use stillrise_handbook::fluids::pollutants::{Gravity, pollutant};
 use stillrise_handbook::page::Source;
+use stillrise_handbook::sources::JUDGEMENT;
 use stillrise_units::catalog::KG_M3;
 use stillrise_units::{Typed, print};
 
@@ -116,7 +117,7 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
             about: About::Oil,
                 subject: row.title.to_owned(), weight: Weight::Partly,
                 says: "animal and vegetable oils are outside the scope of the separator standards and set off as fat in the cold".to_owned(),
-                could: "a grease separator of its own standard, ahead".to_owned(), source: row.sources.first().copied(),
+                could: "a grease separator of its own standard, ahead".to_owned(), source: Some(&JUDGEMENT),
             });
         }
         if let Some(note) = row.gravity_note {
@@ -126,7 +127,8 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
                 weight: Weight::Note,
                 says: note.to_owned(),
                 could: "see the prediction for the cold season".to_owned(),
-                source: row.sources.first().copied(),
+                // Sources of its figures say nothing of that.
+                source: Some(&JUDGEMENT),
             });
         }
     }

@@ -16,11 +16,28 @@ fn jobs() -> &'static [(String, Settled)] {
     static JOBS: std::sync::OnceLock<Vec<(String, Settled)>> = std::sync::OnceLock::new();
     JOBS.get_or_init(|| {
         let demo = demo();
-        let bases = ["wash", "pumped", "pit", "ranged", "twin_us", "mixed", "laboratory", "changed", "buried", "basin"]
-            .map(Sheet::data);
+        let bases = [
+            "wash",
+            "pumped",
+            "pit",
+            "ranged",
+            "twin_us",
+            "mixed",
+            "laboratory",
+            "changed",
+            "buried",
+            "basin",
+            "upright",
+            "train",
+        ]
+        .map(Sheet::data);
         // A unit made to measure has a trail of its own, and so has one with a weir.
         let custom = Sheet::data("twin_us").with("unit.custom", "true").with("site.max_width", "60 ft");
         let weir = Sheet::data("wash").with("unit.dimensions.weir_crest", "46.5 in");
+        // A baffle behind the plates, and one ahead of them that is passed underneath.
+        let baffles = Sheet::data("wash")
+            .with("unit.dimensions.outlet_baffle_open", "10 %")
+            .with("unit.dimensions.baffle_gap", "3 in");
         // A containment that is short, one of which little is known, and one whose drain contradicts itself.
         let pit = |values: &[(&str, &str)]| values.iter().fold(Sheet::data("pit"), |s, (k, v)| s.with(k, v));
         let pits = [
@@ -34,7 +51,7 @@ fn jobs() -> &'static [(String, Settled)] {
             ]),
             pit(&[("containment.drain", r#"["closed", "open"]"#), ("spill.into", OUT), ("unit", OUT)]),
         ];
-        let all = worked().into_iter().chain(bases).chain([custom, weir]).chain(pits);
+        let all = worked().into_iter().chain(bases).chain([custom, weir, baffles]).chain(pits);
         all.map(|sheet| {
             let mut settled = sheet.settle(&demo);
             if !settled.job.enquiry.observed.is_empty() {

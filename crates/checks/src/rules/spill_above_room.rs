@@ -63,7 +63,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let (passes, because) = passing(s, spill);
     let says = format!("a spill of {}{passes}", gallons(spill.volume.q));
     if room.spare.q.si() < 0.0 {
-        let soon = spill.rate.map_or_else(String::new, |rate| {
+        let soon = spill.rate.filter(|_| room.room.q.si() > 0.0).map_or_else(String::new, |rate| {
             // A pump or a flow cap ahead passes no more than it does.
             let cases = s.design.basis.as_ref().map_or(&[][..], |basis| &basis.cases);
             let case = cases.iter().find(|case| case.kind == Kind::Spill);

@@ -66,12 +66,15 @@ impl CoalescingMesh {
     ///
     /// # Errors
     /// [`Stop`] when a formula has no answer.
-    pub fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Val<Length>, Stop> {
+    pub fn loss<T: Trail>(&self, t: &mut T, pack: &PlatePack, way: &Crossing<'_>) -> Result<Val<Length>, Stop> {
         let (l, water) = (&self.laid, &way.basis.fluids.cold);
+        // All water that leaves the pack meets it on the pack's face, not on the whole section.
+        let section = reckon!(t, "section of the mesh", [FT2, M2], (width = pack.follows.width, height = pack.laid.height) width * height);
+        let face = reckon!(t, "velocity on the face of the clean mesh", [FT_MIN, MM_S], (flow = way.flow, section = section) flow / section);
         let clean = by!(
             t,
             "loss of the clean mesh",
-            mesh_loss::loss(water.viscosity, way.approach, l.thickness, l.fibre, l.solidity, water.density)
+            mesh_loss::loss(water.viscosity, face, l.thickness, l.fibre, l.solidity, water.density)
         )?;
         if !way.fouled {
             return Ok(clean);

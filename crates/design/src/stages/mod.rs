@@ -153,7 +153,7 @@ impl Stage<'_> {
             Stage::DiffusionBaffle(baffle) => baffle.loss(t, way).map(Some),
             Stage::GravityZone => Ok(None),
             Stage::PlatePack(pack) => pack.loss(t, way).map(Some),
-            Stage::Mesh(mesh, _) => mesh.loss(t, way).map(Some),
+            Stage::Mesh(mesh, pack) => mesh.loss(t, pack, way).map(Some),
             Stage::OutletBaffle(baffle, pack) => baffle.loss(t, pack, way).map(Some),
             Stage::Underflow(underflow) => underflow.loss(t, way).map(Some),
         }

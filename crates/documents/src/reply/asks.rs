@@ -23,8 +23,6 @@ use stillrise_units::catalog::{DEG_C, DEG_F, FT2, IN_H, M2, MM_H, PERCENT};
 
 /// Questions in the mail.
 const ASKED: usize = 8;
-/// Waters of which the mail says what they were taken to carry.
-const CARRIED: usize = 4;
 /// The key of how far the oil of a single sample rises above its mean.
 const PEAK: &str = "water.oil_peak";
 /// What is said of samples where they show both.
@@ -387,24 +385,7 @@ pub(super) fn assumed(settled: &Settled) -> Vec<String> {
             )
         })
     });
-    // What the waters carry decides the limits; where any of it is assumed, all of it is told.
-    let mut carried = BTreeSet::new();
-    let waters = settled.job.design.basis.iter().flat_map(|basis| &basis.cases).filter_map(|case| {
-        let content = case.content.as_ref()?;
-        let assumed = !assumed_under(settled, content.total.at, &|_| true).is_empty()
-            || !assumed_under(settled, content.emulsified.at, &|_| true).is_empty();
-        let mg = |q: stillrise_units::Concentration| crate::summary::mg_l(q);
-        let line = format!(
-            "oil in {}, mean: {}, of which {} free, {} emulsified, {} dissolved",
-            case.event,
-            mg(content.total.q),
-            mg(content.free.q),
-            mg(content.emulsified.q),
-            mg(content.dissolved.q)
-        );
-        (assumed && carried.insert(line.clone())).then_some(line)
-    });
-    let waters: Vec<String> = waters.take(CARRIED).collect();
+    let waters = super::carried::carried(settled);
     let apart = apart.into_iter().chain(cools).chain(waters);
     let barred = is_barred(&settled.job.enquiry);
     let barred = barred.then(|| "no rain, which this sewer does not take: it has to be kept out".to_owned());

@@ -5,6 +5,7 @@ mod alike;
 pub(crate) mod alternatives;
 mod asks;
 mod beside;
+mod carried;
 mod changes;
 mod contradictions;
 mod emptied;
