@@ -20,3 +20,4 @@ pub mod vessel;
 
 pub use job::Job;
 pub use provenance::{Ledger, Node, Off, Stop, Trail, Val, WhatIf};
+pub use uncertain::moves_nothing;

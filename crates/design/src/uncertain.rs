@@ -2,6 +2,15 @@
 
 use crate::provenance::{Entry, Node, Trail};
 
+/// Blocks whose answers move neither unit nor effluent: what stands or is built around the unit and takes none of its head.
+const AROUND: [&str; 3] = ["installation.", "screen.", "oil_tank."];
+
+/// Whether no answer to a key moves unit or effluent, so that a search need not try it nor a study draw it.
+#[must_use]
+pub fn moves_nothing(key: &str) -> bool {
+    AROUND.iter().any(|block| key.starts_with(block))
+}
+
 /// Records what is uncertain, and of it no words that are for a reader only.
 #[derive(Debug, Clone, Default)]
 pub struct Uncertain {

@@ -12,10 +12,10 @@ use stillrise_design::claims::answered;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin, begin_on};
+use stillrise_design::moves_nothing;
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::performance::promise::floor;
-use stillrise_design::performance::shop::SHOP;
 use stillrise_design::provenance::{Assumption, Entry, Origin, show, show_in_prose};
 use stillrise_design::{Ledger, Off, WhatIf};
 use stillrise_handbook::page::Arg;
@@ -245,8 +245,7 @@ pub(crate) fn rank(
         |n, ()| {
             let (k, answer) = answers[n];
             let (entry, a) = asked[k];
-            // What the shop takes for granted is worked behind everything that could move.
-            if entry.section.starts_with(SHOP) {
+            if moves_nothing(&a.key) {
                 return unmoved(design, taken, range, answer, entry, system);
             }
             let mut outcome = outcome(enquiry, ready.as_deref(), range, taken, &a.key, answer, entry, system);

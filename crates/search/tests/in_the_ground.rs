@@ -5,30 +5,15 @@
 
 mod common;
 
+use common::hand::{close, performance, unit};
 use common::{OUT, Sheet, demo};
 use stillrise_design::arrangements::Arrangement;
-use stillrise_design::performance::Performance;
 use stillrise_design::performance::installation::Because;
 use stillrise_design::stages::Place;
-use stillrise_design::train::unit::Unit;
 use stillrise_handbook::vessel::shape::Part;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{FT, FT2, GAL, IN, LBF, MIN, PSI};
-use stillrise_units::{Length, Typed, Unit as Of};
-
-fn performance(settled: &Settled) -> &Performance {
-    settled.job.design.performance.as_ref().unwrap_or_else(|| panic!("{:?}", settled.job.design.stops))
-}
-
-fn unit(settled: &Settled) -> &Unit {
-    &settled.job.design.train.as_ref().expect("a train").unit
-}
-
-/// Within what the hand figure's digits allow, relative.
-fn close<Q: Typed>(value: Q, expected: f64, in_unit: &'static Of, within: f64) {
-    let value = in_unit.from_si(value.si());
-    assert!((value - expected).abs() <= within * expected.abs(), "{value} {}, by hand {expected}", in_unit.symbol);
-}
+use stillrise_units::{Length, Typed};
 
 /// D 72 in, shell 160 + 48 in, 2:1 heads 18 in deep, crest at 52 in. Segment at 52 in: 3148.61 in2; a head below it
 /// 39642.7 in3. The chord there is 2 sqrt(52 x 20) = 64.498 in; ahead of the plates lie 14 + 36 in of it and one head with

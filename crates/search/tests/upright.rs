@@ -5,29 +5,13 @@
 
 mod common;
 
+use common::hand::{close, performance, unit};
 use common::{OUT, Sheet, demo};
 use stillrise_design::arrangements::Arrangement;
-use stillrise_design::performance::Performance;
 use stillrise_design::stages::Place;
 use stillrise_design::stages::underflow::Pull;
-use stillrise_design::train::unit::Unit;
-use stillrise_search::Settled;
 use stillrise_units::catalog::{FT_S, FT2, GAL, IN, LBF, PSI};
-use stillrise_units::{Length, Typed, Unit as Of};
-
-fn performance(settled: &Settled) -> &Performance {
-    settled.job.design.performance.as_ref().unwrap_or_else(|| panic!("{:?}", settled.job.design.stops))
-}
-
-fn unit(settled: &Settled) -> &Unit {
-    &settled.job.design.train.as_ref().expect("a train").unit
-}
-
-/// Within what the hand figure's digits allow, relative.
-fn close<Q: Typed>(value: Q, expected: f64, in_unit: &'static Of, within: f64) {
-    let value = in_unit.from_si(value.si());
-    assert!((value - expected).abs() <= within * expected.abs(), "{value} {}, by hand {expected}", in_unit.symbol);
-}
+use stillrise_units::{Length, Typed};
 
 /// D 96 in: plan 7238.23 in2 = 50.2655 ft2; with 78 in of water 564,582 in3 = 2444.08 gal. It is one compartment, in which
 /// the slope of the volume is the surface.

@@ -70,7 +70,10 @@ pub(super) fn parts<T: Trail>(own: &Own, row: &mut Row<'_, T>) -> Result<Parts, 
     let hopper = if body.is_open() { Hopper::laid(row, &body)? } else { None };
     let baffle = inlet_chamber.as_ref().map(|chamber| DiffusionBaffle::laid(row, chamber, hopper.as_ref()));
     let pack = if own.plates { Some(plate_pack::Dimensions::laid(row)?) } else { None };
-    let mesh = if own.plates { CoalescingMesh::laid(row) } else { None };
+    let mesh = CoalescingMesh::laid(row);
+    if mesh.is_some() && !own.plates {
+        return Err(row.stop("a mesh stands behind plates, and there are none; leave mesh out"));
+    }
     let outlet_baffle = OutletBaffle::laid(row)?;
     let clear_well = if walls { Some(ClearWell::laid(row)?) } else { None };
     let outlet = Outlet::laid(row, &body)?;

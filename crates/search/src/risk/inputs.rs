@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 use stillrise_design::Ledger;
 use stillrise_design::enquiry::distribution::Distribution;
-use stillrise_design::performance::shop::SHOP;
+use stillrise_design::moves_nothing;
 use stillrise_design::provenance::{Entry, Origin, Pair};
 use stillrise_handbook::page::Arg;
 
@@ -144,7 +144,7 @@ fn input(entry: &Entry) -> Option<Input> {
         (Origin::Given { .. }, Some(w)) => (&w.key, &w.low, &w.high, w.distribution, false, false),
         _ => return None,
     };
-    if key.is_empty() || entry.section.starts_with(SHOP) {
+    if key.is_empty() || moves_nothing(key) {
         return None;
     }
     let range = Range::new(low, &entry.value, high, distribution)?;

@@ -3,6 +3,7 @@
 #![allow(dead_code, reason = "each test program uses its own part of it")]
 
 pub mod bases;
+pub mod hand;
 
 use std::path::{Path, PathBuf};
 use stillrise_design::enquiry::range::{Range, read_range};
