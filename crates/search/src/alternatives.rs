@@ -5,6 +5,7 @@ use crate::Settled;
 use crate::condition::Condition;
 use crate::pick::{Pick, effluent, found};
 use crate::risk::ready;
+use crate::shortfall;
 use crate::side_by_side::side_by_side;
 use crate::weakest::weakest;
 use stillrise_design::basis::shear::Shear;
@@ -32,10 +33,14 @@ fn pump_governs(design: &Design) -> bool {
 pub struct Alternative {
     /// In what it differs.
     pub change: Change,
+    /// What is changed besides, where neither of both alone lets anything fit.
+    pub also: Option<Change>,
     /// The unit; `None` where nothing fits.
     pub pick: Option<Pick>,
     /// Its name.
     pub unit: String,
+    /// Where nothing fits, the unit that comes nearest, and what speaks against it.
+    pub nearest: Option<(String, Vec<String>)>,
     /// Whether one pump alone keeps up there, of several that may run together.
     pub one_pump: bool,
     /// What follows from it.
@@ -86,6 +91,14 @@ pub fn alternatives(settled: &Settled, demo: &Range) -> Vec<Alternative> {
     if least(&all, &[Change::QuickBreakAndGentle]) > 0.95 * one {
         all.retain(|a| a.change != Change::QuickBreakAndGentle);
     }
+    // Nor do all causes taken away together, where one of them does as much and the words on the limits stay.
+    let single = least(
+        &all,
+        &[Change::GentlePump, Change::QuickBreak, Change::QuickBreakAndGentle, Change::WashApart, Change::RainKeptOut],
+    );
+    if least(&all, &[Change::OnlyWhatRises]) > 0.95 * single {
+        all.retain(|a| a.change != Change::OnlyWhatRises);
+    }
     // A larger one is one.
     let fits = |a: &Alternative| {
         a.pick.as_ref().is_some_and(|pick| pick.condition != Some(Condition::Limit) && pick.count == 1)
@@ -105,6 +118,39 @@ pub fn alternatives(settled: &Settled, demo: &Range) -> Vec<Alternative> {
     let held = all.iter().any(|a| a.change == Change::DrainClosed && holds(a));
     all.retain(|a| a.change != Change::SpillAhead || (a.pick.is_some() && !held));
     all.retain(|a| a.change != Change::DrainClosed || a.pick.is_some());
+    if taken.is_none() && all.iter().all(|a| a.pick.is_none()) {
+        all.extend(pairs(settled, range));
+    }
+    all
+}
+
+/// Most pairs of changes that are told.
+const MOST_PAIRS: usize = 3;
+
+/// Pairs of changes of which one alone lets nothing fit; those first whose unit does without a condition, then the cheapest.
+fn pairs(settled: &Settled, range: &Range) -> Vec<Alternative> {
+    let (enquiry, design) = (&settled.job.enquiry, &settled.job.design);
+    let nothing = WhatIf::default();
+    let mut made: Vec<(Change, Change, Enquiry)> = Vec::new();
+    for (k, first) in Change::PAIRED.iter().enumerate() {
+        let Some(one) = first.made(enquiry, None, design) else { continue };
+        let begun = begin(&mut Off, &nothing, &one);
+        let seconds = Change::PAIRED[k + 1..].iter().filter(|second| !first.holds(**second));
+        made.extend(seconds.filter_map(|second| Some((*first, *second, second.made(&one, None, &begun)?))));
+    }
+    let mut all = side_by_side(
+        made.len(),
+        1,
+        || (),
+        |k, ()| {
+            let (first, second, enquiry) = &made[k];
+            Alternative { also: Some(*second), ..worked(*first, enquiry, range) }
+        },
+    );
+    all.retain(|a| a.pick.is_some());
+    let cost = |a: &Alternative| a.pick.as_ref().and_then(|pick| pick.price(range)).unwrap_or(f64::INFINITY);
+    all.sort_by(|a, b| holds(b).cmp(&holds(a)).then(cost(a).total_cmp(&cost(b))));
+    all.truncate(MOST_PAIRS);
     all
 }
 
@@ -120,8 +166,10 @@ fn worked(change: Change, enquiry: &Enquiry, range: &Range) -> Alternative {
         let unit = "nothing fits".to_owned();
         return Alternative {
             change,
+            also: None,
             pick: None,
             unit,
+            nearest: shortfall::nearest(enquiry, range, &begun),
             one_pump: false,
             design: begun,
             effluent: None,
@@ -134,5 +182,6 @@ fn worked(change: Change, enquiry: &Enquiry, range: &Range) -> Alternative {
     let design = complete(&mut ledger, &nothing, enquiry, begun, &source, found.count, Depth::Limits);
     let words = weakest(enquiry, ready(enquiry), &design, &ledger.entries, &nothing).unwrap_or_default();
     let unit = found.name(range);
-    Alternative { change, unit, one_pump: false, effluent: effluent(&design), words, design, pick: Some(found) }
+    let effluent = effluent(&design);
+    Alternative { change, also: None, unit, nearest: None, one_pump: false, effluent, words, design, pick: Some(found) }
 }

@@ -147,31 +147,7 @@ pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design, described: Op
     };
     let source = nearest.source(enquiry, range);
     let design = try_unit(enquiry, &nothing, begun, &source, nearest.count, Depth::Limits);
-    let barring = bars_pick(&Subject { enquiry, design: &design, ledger: None, read: true });
-    let barring: Vec<(&'static Rule, String)> =
-        barring.into_iter().filter(|(rule, _)| rule.id != "chain-stopped").collect();
-    let of_place = fails_by_its_place(barring.iter().map(|(rule, _)| *rule));
-    let ahead = barring.iter().any(|(rule, _)| ANSWERED_AHEAD.contains(&rule.id));
-    let mut against: Vec<Against> = barring
-        .into_iter()
-        .map(|(rule, says)| Against {
-            title: rule.title.to_lowercase(),
-            remedy: Some(rule.remedy),
-            says: format!("{}: {says}", rule.title),
-        })
-        .collect();
-    // Why it stopped, where that is a sentence; a formula's words are for whoever checks the calculation.
-    let plain = |says: String| Against { title: says.clone(), remedy: None, says };
-    if let Some(stop) = design.stops.first() {
-        against.push(plain(if stop.formula {
-            "at its share of the flow it lies outside what the methods cover".to_owned()
-        } else {
-            stop.reason.clone()
-        }));
-    }
-    if against.is_empty() {
-        against.extend(ask.judged(&design).map(|short| plain(short.what)));
-    }
+    let Speaks { against, of_place, ahead } = ask.speaks_against(&design);
     let fit = design.performance.as_ref().filter(|_| of_place).map(|p| &p.fit);
     let room = fit.map(|fit| [fit.way().length.q, fit.way().width.q, fit.headroom.q]);
     let limits = design.performance.iter().filter(|_| of_place).flat_map(|p| &p.limits);
@@ -195,6 +171,18 @@ pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design, described: Op
         would,
         without_spill,
     })
+}
+
+/// Which unit comes nearest where nothing fits, and what speaks against it, in a few words each.
+pub(crate) fn nearest(enquiry: &Enquiry, range: &Range, begun: &Design) -> Option<(String, Vec<String>)> {
+    begun.basis.as_ref()?;
+    let nothing = WhatIf::default();
+    let wanted = wanted(enquiry, range, &nothing, begun);
+    let ask = Ask { enquiry, range, what_if: &nothing, begun, near: None, wanted };
+    let nearest = ask.nearest()?;
+    let design = try_unit(enquiry, &nothing, begun, &nearest.source(enquiry, range), nearest.count, Depth::Limits);
+    let against = ask.speaks_against(&design).against;
+    Some((nearest.name(range), against.into_iter().map(|against| against.title).collect()))
 }
 
 /// Whether anything of the place was stated.
@@ -232,7 +220,47 @@ fn without_spill(enquiry: &Enquiry, range: &Range, begun: &Design) -> Option<Wit
     Some(WithoutSpill { spill: case.feed.q, rest, unit: pick.map(|pick| pick.name(range)), fits })
 }
 
+/// What speaks against a unit that comes nearest.
+struct Speaks {
+    /// One by one.
+    against: Vec<Against>,
+    /// Whether its place is what bars it, with the room for a spill at most.
+    of_place: bool,
+    /// Whether something that can be held ahead of it bars it.
+    ahead: bool,
+}
+
 impl Ask<'_> {
+    /// What speaks against it.
+    fn speaks_against(&self, design: &Design) -> Speaks {
+        let barring = bars_pick(&Subject { enquiry: self.enquiry, design, ledger: None, read: true });
+        let barring: Vec<(&'static Rule, String)> =
+            barring.into_iter().filter(|(rule, _)| rule.id != "chain-stopped").collect();
+        let of_place = fails_by_its_place(barring.iter().map(|(rule, _)| *rule));
+        let ahead = barring.iter().any(|(rule, _)| ANSWERED_AHEAD.contains(&rule.id));
+        let mut against: Vec<Against> = barring
+            .into_iter()
+            .map(|(rule, says)| Against {
+                title: rule.title.to_lowercase(),
+                remedy: Some(rule.remedy),
+                says: format!("{}: {says}", rule.title),
+            })
+            .collect();
+        // Why it stopped, where that is a sentence; a formula's words are for whoever checks the calculation.
+        let plain = |says: String| Against { title: says.clone(), remedy: None, says };
+        if let Some(stop) = design.stops.first() {
+            against.push(plain(if stop.formula {
+                "at its share of the flow it lies outside what the methods cover".to_owned()
+            } else {
+                stop.reason.clone()
+            }));
+        }
+        if against.is_empty() {
+            against.extend(self.judged(design).map(|short| plain(short.what)));
+        }
+        Speaks { against, of_place, ahead }
+    }
+
     /// The smallest that fails by its place alone, else the largest.
     fn nearest(&self) -> Option<Pick> {
         let unit = &self.enquiry.unit;

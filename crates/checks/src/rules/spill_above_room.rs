@@ -63,7 +63,8 @@ fn look(s: &Subject<'_>) -> Verdict {
     let (passes, because) = passing(s, spill);
     let says = format!("a spill of {}{passes}", gallons(spill.volume.q));
     if room.spare.q.si() < 0.0 {
-        let soon = spill.rate.filter(|_| room.room.q.si() > 0.0).map_or_else(String::new, |rate| {
+        // What is full within a second has no room.
+        let soon = spill.rate.filter(|rate| room.room.q.si() > rate.q.si()).map_or_else(String::new, |rate| {
             // A pump or a flow cap ahead passes no more than it does.
             let cases = s.design.basis.as_ref().map_or(&[][..], |basis| &basis.cases);
             let case = cases.iter().find(|case| case.kind == Kind::Spill);
@@ -78,9 +79,9 @@ fn look(s: &Subject<'_>) -> Verdict {
         });
         Verdict::fails(
             format!(
-                "of {says} {} find no room between alarm and limit, where there is room for {}{soon}{because}",
+                "of {says} {} find no room between alarm and limit, where there is {}{soon}{because}",
                 gallons(-room.spare.q),
-                gallons(room.room.q)
+                if room.room.q.si() > 0.0 { format!("room for {}", gallons(room.room.q)) } else { "none".to_owned() }
             ),
             room.spare.at,
         )

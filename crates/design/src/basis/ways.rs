@@ -288,7 +288,7 @@ pub fn own_fluids<T: Trail>(
         let bath = bath(one);
         let name = &one.name;
         let mut first = |label: &str, keys: [Option<&Quantity<Temperature>>; 2], general: Val<Temperature>| {
-            let label = say!(T, "{label} {name}");
+            let label = say!(T, "{label} water of {name}");
             keys.into_iter().flatten().find_map(|key| stated(t, w, &label, key)).unwrap_or(general)
         };
         let at = own.map(|s| &s.temperature).or(bath);

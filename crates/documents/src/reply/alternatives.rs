@@ -7,7 +7,7 @@ use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::cases::Kind;
 use stillrise_design::job::Design;
 use stillrise_design::performance::installation::Stands;
-use stillrise_design::performance::limit::Word;
+use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::performance::promise::Promise;
 use stillrise_design::train::{StageKind, Train};
 use stillrise_search::Settled;
@@ -59,10 +59,15 @@ fn no_room(settled: &Settled, design: &Design) -> Option<String> {
 }
 
 fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
-    let lead = crate::summary::capital(a.change.text());
+    let also = a.also.map_or_else(String::new, |also| format!(", and {}", also.text()));
+    let lead = format!("{}{also}", crate::summary::capital(a.change.text()));
     let Some(train) = a.design.train.as_ref().filter(|_| a.pick.is_some()) else {
+        let range = super::offer::into_the_place(settled);
+        let against = a.nearest.as_ref().map_or_else(String::new, |(unit, against)| {
+            format!("; {unit} comes nearest, and against it speaks: {}", against.join("; "))
+        });
         let either = if settled.pick.is_some() { "" } else { " either" };
-        return format!("{lead}: nothing of the range{} does that{either}.", super::offer::into_the_place(settled));
+        return format!("{lead}: nothing of the range{range} does that{either}{against}.");
     };
     let mut facts = vec![a.unit.clone()];
     if let Some(basis) = &a.design.basis
@@ -114,6 +119,8 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         };
         let options = super::weight::options(train);
         facts.push(format!("budget {} {currency}{without}{options}", print::digits(price * train.bought(), 3)));
+    }
+    if settled.job.design.train.is_none() {
         // Of the one that is offered it is told what stands beside it.
         let beside: Vec<&str> = train
             .stages
@@ -121,8 +128,8 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
             .filter(|stage| stage.asked_for && stage.kind != StageKind::Equalisation)
             .map(|stage| stage.name.as_str())
             .collect();
-        if settled.job.design.train.is_none() && !beside.is_empty() {
-            facts.push(format!("needed beside it and not in that: {}", beside.join(", ")));
+        if !beside.is_empty() {
+            facts.push(format!("needed beside it: {}", beside.join(", ")));
         }
     }
     if let Some(worst) = a.design.performance.as_ref().and_then(|p| p.worst()) {
@@ -148,32 +155,54 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
     if a.change == Change::TwoInParallel && one == Some(train.unit.particulars.model.as_str()) {
         facts.push("each takes the whole flow alone, so that one can be emptied while the other runs".to_owned());
     }
-    let limits = a.design.performance.as_ref().map_or(&[][..], |p| &p.limits);
-    let words: Vec<String> = limits
-        .iter()
-        .zip(&a.words)
-        .filter_map(|(verdict, word)| {
-            let limit = a.design.basis.as_ref()?.limits.get(verdict.limit)?;
-            // As plain as where it is the job asked for.
-            let above = *word == Word::NotShown && verdict.calculated_says() == "exceeded";
-            let calculated = matches!(verdict.calculated, Word::Kept | Word::Likely) && *word == Word::NotShown;
-            // What arrives is within it already: it asks for no separator.
-            let before = calculated && limit.unseen.is_none() && verdict.influent.q <= verdict.against.q;
-            let by = match (above, &limit.unseen) {
-                _ if before => " (what arrives is within it before any separator, on figures that nobody confirmed)",
-                (true, _) => " (exceeded by the calculation)",
-                (false, Some(_)) if *word == Word::NotShown => " (it is judged by eye)",
-                (false, None) if calculated => " (kept by the calculation alone, on figures that nobody confirmed)",
-                _ => "",
-            };
-            Some(format!("{} {}{by}", crate::summary::limit(limit), word.text()))
-        })
-        .collect();
+    let (words, now) = (said(&a.design, &a.words), said(&settled.job.design, &words_now(settled)));
     let condition = match a.pick.as_ref().and_then(|p| p.condition.as_ref()) {
         Some(Condition::Ahead(title)) => format!("; once this is taken care of ahead: {}", title.to_lowercase()),
         // The words on the limits say it; of a spill they say nothing.
         Some(Condition::Limit) | None => no_room(settled, &a.design).unwrap_or_default(),
     };
-    let words = if words.is_empty() { String::new() } else { format!("; limits: {}", words.join(", ")) };
-    format!("{lead}: {}{words}{condition}.", facts.join(", "))
+    format!("{lead}: {}{}{condition}.", facts.join(", "), against_now(&words, &now))
+}
+
+/// The word on each limit of what was asked for, everything heard.
+fn words_now(settled: &Settled) -> Vec<Word> {
+    settled.job.design.performance.iter().flat_map(|p| &p.limits).map(|l| l.word).collect()
+}
+
+/// What is said of each limit: the limit, and the word with what the calculation alone says.
+fn said(design: &Design, words: &[Word]) -> Vec<(String, String)> {
+    let limits = design.performance.as_ref().map_or(&[][..], |p| &p.limits);
+    let one = |(verdict, word): (&LimitVerdict, &Word)| {
+        let limit = design.basis.as_ref()?.limits.get(verdict.limit)?;
+        // As plain as where it is the job asked for.
+        let above = *word == Word::NotShown && verdict.calculated_says() == "exceeded";
+        let calculated = matches!(verdict.calculated, Word::Kept | Word::Likely) && *word == Word::NotShown;
+        // What arrives is within it already: it asks for no separator.
+        let before = calculated && limit.unseen.is_none() && verdict.influent.q <= verdict.against.q;
+        let by = match (above, &limit.unseen) {
+            _ if before => " (what arrives is within it before any separator, on figures that nobody confirmed)",
+            (true, _) => " (exceeded by the calculation)",
+            (false, Some(_)) if *word == Word::NotShown => " (it is judged by eye)",
+            (false, None) if calculated => " (kept by the calculation alone, on figures that nobody confirmed)",
+            _ => "",
+        };
+        Some((crate::summary::limit(limit), format!("{}{by}", word.text())))
+    };
+    limits.iter().zip(words).filter_map(one).collect()
+}
+
+/// The words where they differ from those of what was asked for; all of them where nothing was found for that.
+fn against_now(words: &[(String, String)], now: &[(String, String)]) -> String {
+    let list = |words: &[&(String, String)]| {
+        words.iter().map(|(limit, word)| format!("{limit} {word}")).collect::<Vec<_>>().join(", ")
+    };
+    let differ: Vec<&(String, String)> = words.iter().filter(|word| !now.contains(word)).collect();
+    match (words.len() - differ.len(), differ.is_empty()) {
+        _ if words.is_empty() => String::new(),
+        (0, _) => format!("; limits: {}", list(&differ)),
+        (1, true) => "; the limit as above".to_owned(),
+        (_, true) => "; all limits as above".to_owned(),
+        (1, false) => format!("; limits: {}, the other as above", list(&differ)),
+        (_, false) => format!("; limits: {}, the others as above", list(&differ)),
+    }
 }

@@ -379,13 +379,20 @@ pub(super) fn assumed(settled: &Settled) -> Vec<String> {
         let name = s.name.as_ref().map_or_else(|| format!("stream {}", k + 1), Clone::clone);
         (!s.coldest.is_given() && arrives.written.si() > cold.si()).then(|| {
             format!(
-                "{name} arrives at {} and is worked at {}, to which it cools in the unit between the times it comes",
+                "water of {name}: arrives at {} and is worked at {}, to which it cools in the unit between the times it comes",
                 arrives.written.text,
                 show(settled, cold.si(), (&DEG_F, &DEG_C))
             )
         })
     });
-    let waters = super::carried::carried(settled);
+    // A pump lifts more where it works against less than the head of its plate.
+    let inlet = &settled.job.enquiry.inlet;
+    let off_the_curve = basis.is_some_and(|b| b.feed.off_the_curve);
+    let plate = inlet.pump_head.is_given() && inlet.rate.0.iter().any(|rate| rate.is_given()) && !off_the_curve;
+    let plate = plate.then(|| {
+        "pumps that lift what their plate says at the head that it names; against less head they lift more, and then more comes: their curve, and the head that they will work against, settle it".to_owned()
+    });
+    let waters = super::carried::carried(settled).into_iter().chain(plate);
     let apart = apart.into_iter().chain(cools).chain(waters);
     let barred = is_barred(&settled.job.enquiry);
     let barred = barred.then(|| "no rain, which this sewer does not take: it has to be kept out".to_owned());

@@ -59,9 +59,9 @@ pub(super) fn must_change(settled: &Settled) -> Vec<String> {
         })
         .collect();
     // Where nothing fits, what would have to change so that the nearest does.
-    for against in settled.shortfall.iter().flat_map(|short| &short.against) {
+    for (short, against) in settled.shortfall.iter().flat_map(|short| short.against.iter().map(move |a| (short, a))) {
         let remedy = against.remedy.map_or_else(String::new, |remedy| format!(" {remedy}"));
-        lines.push(format!("{}.{remedy}", capital(&against.says)));
+        lines.push(format!("{} (of {}).{remedy}", capital(&against.says), short.nearest));
     }
     let open = |v: &&Judged| v.stands_failed() && !SAID.contains(&v.rule.id);
     let with_remedy = |v: &Judged| format!("{}: {}. {}", v.rule.title, v.verdict.says(), v.rule.remedy);

@@ -2,6 +2,7 @@
 
 use super::{asks, show};
 use std::collections::BTreeSet;
+use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::enquiry::keys::Claim;
 use stillrise_design::enquiry::paired::PAIRED;
 use stillrise_design::provenance::{Chooser, Entry, Origin};
@@ -34,7 +35,7 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
             let same = if same {
                 " Either leads to the same unit, if not to the same flows and intervals.".to_owned()
             } else {
-                asked.and_then(|q| otherwise(settled, q)).unwrap_or_default()
+                asked.and_then(|q| otherwise(settled, q, &claims)).unwrap_or_default()
             };
             let line =
                 format!("{}: {}. We took {taken}.{same}", crate::summary::capital(&entry.label), said.join("; "));
@@ -124,7 +125,22 @@ fn said(claim: &Entry) -> Option<String> {
 }
 
 /// " With 60 gpm: Demo 120 too, with 2670 gal held back ahead." `None` where nothing that the mail tells moves.
-fn otherwise(settled: &Settled, q: &Question) -> Option<String> {
+fn otherwise(settled: &Settled, q: &Question, claims: &[&Entry]) -> Option<String> {
+    // Where nothing fits there is no unit to tell of, but a flow.
+    if settled.pick.is_none() {
+        let now = settled.job.design.basis.as_ref()?.design_flow()?.q;
+        let moved = q.flows.iter().filter(|(_, then)| (*then - now).si().abs() > MOVES * now.si());
+        let told: Vec<String> = moved
+            .map(|(answer, then)| {
+                // As it was typed, where it is one of the claims.
+                let system = settled.job.enquiry.system();
+                let claim = claims.iter().find(|claim| claim.shown(system) == *answer).and_then(|claim| typed(claim));
+                let answer = claim.unwrap_or(answer);
+                format!(" With {answer}: {} to the separator.", show(settled, then.si(), FLOW_UNITS))
+            })
+            .collect();
+        return (!told.is_empty()).then(|| told.concat());
+    }
     let told: Vec<String> =
         q.outcomes.iter().filter(|o| o.answer != q.now).filter_map(|o| outcome(settled, o)).collect();
     (!told.is_empty()).then(|| told.concat())

@@ -5,6 +5,7 @@ mod alike;
 pub(crate) mod alternatives;
 mod asks;
 mod beside;
+mod besides;
 mod carried;
 mod changes;
 mod contradictions;
@@ -42,9 +43,10 @@ pub fn reply(settled: &Settled) -> String {
         say(&mut out, &line);
     }
     list(&mut out, "What you named:", false, &named::answers(settled));
+    list(&mut out, "What you asked besides:", false, &besides::answers(settled));
     list(&mut out, "What became of your laboratory results:", false, &crate::summary::evidence::became(settled));
     offer::offer(&mut out, settled);
-    list(&mut out, &others(settled), false, &alternatives::lines(settled, true));
+    list(&mut out, &others(settled), false, &alternatives::lines(settled, prices_are_told(settled)));
     list(
         &mut out,
         "Two answers to one question; please tell us which holds:",
@@ -71,10 +73,16 @@ pub fn reply(settled: &Settled) -> String {
 /// What leads the other trains; where nothing is offered, also that their units are invented.
 fn others(settled: &Settled) -> String {
     let invented = settled.job.design.train.is_none() && settled.job.enquiry.range.is_none();
-    let invented = if invented { "; models and prices stand in an invented demonstration range" } else { "" };
+    let invented = if invented { "; models stand in an invented demonstration range" } else { "" };
     format!(
         "What else we worked through (\"out\" is the mean that leaves at the end of the interval; the words on limits count peaks and what nobody has confirmed{invented}):"
     )
+}
+
+/// Whether a client is told prices and times of delivery: those of the demonstration range are invented, and a mail is no place
+/// for them.
+fn prices_are_told(settled: &Settled) -> bool {
+    settled.job.enquiry.range.is_some()
 }
 
 /// A quantity for the mail, three digits.

@@ -51,8 +51,13 @@ fn flow(settled: &Settled) -> Option<String> {
         ));
     }
     // Where nobody said what the pumps deliver, the flow is that of the water that comes.
-    let pumps = basis.feed.pump_flow.is_some();
-    let what = if pumps { "what the pumps deliver at their highest".to_owned() } else { case.name.clone() };
+    let peak = basis.feed.pulsation.is_some_and(|over| over.q.si() > 1.0);
+    let peak = if peak { " at the peak of their pulsation" } else { "" };
+    let what = match (basis.feed.pump_flow, basis.feed.off_the_curve) {
+        (None, _) => case.name.clone(),
+        (Some(_), true) => format!("what the pumps lift{peak}, by their curve"),
+        (Some(_), false) => format!("what the pumps lift{peak}, by the rates that were stated"),
+    };
     let named = claim.written.si();
     let ours = match claim.written.unit {
         // In the unit that was named too, where it is another.

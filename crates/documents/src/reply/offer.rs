@@ -256,6 +256,9 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
         (false, _) => format!("without freight{closure}, installation and what is needed beside it or asked for below"),
     };
     facts.push(match &p.price {
+        Some(_) if !super::prices_are_told(settled) => {
+            format!("budget{options} and delivery: to follow, {without}")
+        }
         Some((price, currency)) if all > 1.0 => format!(
             "budget {} {currency} for all, {} {currency} each{options}, {without}",
             print::digits(price * all, 3),
@@ -264,11 +267,11 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
         Some((price, currency)) => format!("budget {} {currency}{options}, {without}", print::digits(*price, 3)),
         None => "budget: to follow, the unit is made to measure".to_owned(),
     });
-    if let Some(time) = &p.lead_time {
+    if let Some(time) = p.lead_time.as_ref().filter(|_| super::prices_are_told(settled)) {
         facts.push(format!("delivery {time}"));
     }
-    if settled.job.enquiry.range.is_none() && p.price.is_some() {
-        facts.push("model, sizes, weight, price and delivery stand in an invented demonstration range".to_owned());
+    if !super::prices_are_told(settled) && p.price.is_some() {
+        facts.push("model, sizes and weight stand in an invented demonstration range".to_owned());
     }
     let open = exceeded(settled);
     if !beside.is_empty() {

@@ -26,7 +26,7 @@ pub(super) fn colder(settled: &Settled, rest: &[&Question]) -> Option<String> {
         );
         let price = o
             .price
-            .zip(priced)
+            .zip(priced.filter(|_| super::prices_are_told(settled)))
             .map_or_else(String::new, |(price, (_, currency))| format!(", {} {currency}", print::digits(price, 3)));
         Some(match unit {
             NONE_WITHOUT => format!("{at} no unit does without a condition"),

@@ -24,6 +24,7 @@ fn one(settled: &Settled, edition: Edition, a: &Alternative) -> Value {
     let price = train.and_then(|t| t.unit.particulars.price.as_ref()).filter(|_| edition.is_internal());
     json!({
         "change": a.change.text(),
+        "also": a.also.map(|also| also.text()),
         "unit": a.unit,
         "one_pump_at_a_time": a.one_pump,
         "design_flow": flow.map(|v| plain(v.q.si(), system.pick((&GPM, &M3_H)))),

@@ -1,5 +1,6 @@
 //! What the mail says: what a word rests on, what is asked, what was claimed, what stands beside the unit.
 
+mod besides;
 mod drain;
 mod lanes;
 mod rack;

@@ -254,7 +254,7 @@ arrangement = "plate tank"
 fn what_a_hall_is_told_rests_on_nothing_unsaid() -> Outcome {
     let text = mail(HALL)?;
     assert!(
-        text.contains("floor wash arrives at 45 °C and is worked at 4 °C, to which it cools in the unit between the times it comes"),
+        text.contains("water of floor wash: arrives at 45 °C and is worked at 4 °C, to which it cools in the unit between the times it comes"),
         "{text}"
     );
     // 15.7 m3/h by hand: 84 m2 x 0.9 x 64.8 mm/h = 4.90 m3/h, and 10.8.

@@ -5,9 +5,10 @@ use crate::condition::Condition;
 use crate::pick::Pick;
 use crate::shortfall::{anywhere, has_place};
 use stillrise_design::basis::cases::{Kind, largest};
+use stillrise_design::basis::chemicals::Which;
 use stillrise_design::basis::rain_kept_out::{is_barred, without_rain};
 use stillrise_design::enquiry::Enquiry;
-use stillrise_design::enquiry::blocks::{Containment, DrainValve, Receiver, Stream, Surface};
+use stillrise_design::enquiry::blocks::{Containment, DrainValve, Feed, Receiver, Stream, Surface};
 use stillrise_design::enquiry::claimed_word::WordClaim;
 use stillrise_design::enquiry::keys::{Claim, Quantity};
 use stillrise_design::job::{Design, begin};
@@ -50,6 +51,10 @@ pub enum Change {
     DrainClosed,
     /// The spill is held ahead, and none of it comes to the separator.
     SpillAhead,
+    /// Waters whose oil a product holds go elsewhere, none of it comes with the others, and no pump breaks what is left.
+    OnlyWhatRises,
+    /// The unit ahead of the pumps, where somebody asked for that: it takes by gravity whatever arrives.
+    AheadOfPumps,
     /// Two units in parallel in place of one.
     TwoInParallel,
     /// Another place, with room for whatever comes.
@@ -58,7 +63,7 @@ pub enum Change {
 
 impl Change {
     /// All, in the order of print.
-    pub const ALL: [Change; 17] = [
+    pub const ALL: [Change; 19] = [
         Change::OnePump,
         Change::GentlePump,
         Change::QuickBreak,
@@ -74,9 +79,31 @@ impl Change {
         Change::BathApart,
         Change::DrainClosed,
         Change::SpillAhead,
+        Change::OnlyWhatRises,
+        Change::AheadOfPumps,
         Change::TwoInParallel,
         Change::MoreRoom,
     ];
+
+    /// Those that are tried in pairs where none alone lets anything fit.
+    pub(super) const PAIRED: [Change; 7] = [
+        Change::RainKeptOut,
+        Change::LargestAreaApart,
+        Change::WashApart,
+        Change::BathApart,
+        Change::GentlePump,
+        Change::DrainClosed,
+        Change::SpillAhead,
+    ];
+
+    /// Whether another change is in it already, or undoes it.
+    pub(super) fn holds(self, other: Change) -> bool {
+        matches!(
+            (self, other),
+            (Change::RainKeptOut, Change::LargestAreaApart | Change::WashApart)
+                | (Change::WashApart, Change::BathApart)
+        )
+    }
 
     /// In a few words.
     #[must_use]
@@ -101,6 +128,10 @@ impl Change {
             Change::BathApart => "the bath hauled off or treated by itself, none of it let into the water",
             Change::DrainClosed => "the drain of the containment kept closed, its water let down by hand after a look",
             Change::SpillAhead => "the spill held ahead, none of it coming to the separator",
+            Change::OnlyWhatRises => {
+                "only water whose oil rises: what is washed with a product that holds the oil hauled off or treated apart, no such product let into the rest, and a slow positive-displacement pump where another would break the oil"
+            }
+            Change::AheadOfPumps => "ahead of the pumps, by gravity, so that they lift the water that leaves it",
             Change::TwoInParallel => "two units in parallel",
             Change::MoreRoom => "where there is room for it, clear height and lifting gear",
         }
@@ -204,6 +235,17 @@ impl Change {
                     ) =>
             {
                 other.spill = None;
+            }
+            Change::OnlyWhatRises => return only_what_rises(e, design),
+            Change::AheadOfPumps if *e.asked.ahead_of_pumps == Some(true) && design.basis.as_ref()?.feed.pumped => {
+                other.inlet.feed.0 = Some(Feed::Gravity);
+                other.inlet.rate.0.clear();
+                other.inlet.pump.0 = None;
+                other.lift = None;
+                of_another_pump(&mut other);
+                // It stands where the pipe comes in, and what leaves it is lifted.
+                other.site.buried.0 = None;
+                other.outlet.invert.claims.clear();
             }
             Change::TwoInParallel if e.unit.count.is_none() && taken.is_some_and(|pick| pick.count == 1) => {
                 other.unit.count.0 = Some(2);
@@ -317,6 +359,42 @@ fn quick_break(e: &Enquiry) -> Option<Enquiry> {
         any = true;
     }
     any.then_some(other)
+}
+
+/// From which share of the oil on, %, a product holds it: half of it never rises. Judgement, as in the triage.
+const HOLDS_FROM: f64 = 50.0;
+
+/// Without the waters in which a product holds the oil, without such products in the others, and with a slow pump where one
+/// breaks the oil; `None` where that is one change or none, which stands for itself.
+fn only_what_rises(e: &Enquiry, design: &Design) -> Option<Enquiry> {
+    let basis = design.basis.as_ref()?;
+    let holding = |k: usize| basis.dosed[k].row.is_some_and(|row| row.emulsified.typical >= HOLDS_FROM);
+    let held = |which: Which| (0..basis.dosed.len()).any(|k| holding(k) && basis.dosed[k].reaches(which));
+    let apart: Vec<bool> = (0..e.streams.len()).map(|k| held(Which::Stream(k))).collect();
+    let (hauled, soluble) = (apart.contains(&true), held(Which::Rain));
+    let pumped = pump_governs(design);
+    if [hauled, soluble, pumped].into_iter().filter(|one| *one).count() < 2
+        || !e.dumps.is_empty()
+        || !(hauled || soluble)
+        || e.surfaces.is_empty() && !apart.contains(&false)
+    {
+        return None;
+    }
+    let mut other = e.clone();
+    let mut k = 0;
+    other.chemicals.retain(|_| {
+        k += 1;
+        !holding(k - 1)
+    });
+    let mut k = 0;
+    other.streams.retain(|_| {
+        k += 1;
+        !apart[k - 1]
+    });
+    let stays = |name: &str| other.streams.iter().any(|s| s.name.as_deref() == Some(name));
+    // Results of the waters together say nothing of those that are left.
+    other.samples.retain(|s| s.stream.as_deref().is_some_and(stays));
+    if pumped { gentle(&other) } else { Some(other) }
 }
 
 /// Whether the spill is the largest flow.
