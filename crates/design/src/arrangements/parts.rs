@@ -2,12 +2,14 @@
 
 use super::{Form, Own};
 use crate::provenance::{Stop, Trail};
+use crate::stages::Stages;
 use crate::stages::access::Access;
 use crate::stages::channels::Channels;
 use crate::stages::clear_well::ClearWell;
 use crate::stages::diffusion_baffle::DiffusionBaffle;
 use crate::stages::dip_pipe::DipPipe;
 use crate::stages::downcomer::Downcomer;
+use crate::stages::gravity_zone::GravityZone;
 use crate::stages::hopper::Hopper;
 use crate::stages::inlet::Inlet;
 use crate::stages::inlet_bend::InletBend;
@@ -15,7 +17,7 @@ use crate::stages::inlet_chamber::InletChamber;
 use crate::stages::mesh::CoalescingMesh;
 use crate::stages::outlet::Outlet;
 use crate::stages::outlet_baffle::OutletBaffle;
-use crate::stages::plate_pack;
+use crate::stages::plate_pack::{Dimensions, PlatePack};
 use crate::stages::pump_out::PumpOut;
 use crate::stages::retention::Retention;
 use crate::stages::sand_trap::SandTrap;
@@ -69,7 +71,8 @@ pub(super) fn parts<T: Trail>(own: &Own, row: &mut Row<'_, T>) -> Result<Parts, 
     // Below a round floor there is none.
     let hopper = if body.is_open() { Hopper::laid(row, &body)? } else { None };
     let baffle = inlet_chamber.as_ref().map(|chamber| DiffusionBaffle::laid(row, chamber, hopper.as_ref()));
-    let pack = if own.plates { Some(plate_pack::Dimensions::laid(row)?) } else { None };
+    let pack = if own.plates { Some(Dimensions::laid(row)?) } else { None };
+    let pack = pack.map(|laid| PlatePack::new(row.t, laid, &body)).transpose()?;
     let mesh = CoalescingMesh::laid(row);
     if mesh.is_some() && !own.plates {
         return Err(row.stop("a mesh stands behind plates, and there are none; leave mesh out"));
@@ -83,23 +86,22 @@ pub(super) fn parts<T: Trail>(own: &Own, row: &mut Row<'_, T>) -> Result<Parts, 
     } else {
         Underflow::DipPipe(DipPipe::laid(row, &outlet)?)
     };
-    Ok(Parts {
-        channels,
-        sand_trap,
-        pump_out,
-        access,
-        body,
+    let stages = Stages {
         inlet,
         inlet_bend,
+        sand_trap,
         inlet_chamber,
         baffle,
         hopper,
+        open_water: GravityZone,
         pack,
         mesh,
         outlet_baffle,
         retention,
         underflow,
         clear_well,
+        pump_out,
         outlet,
-    })
+    };
+    Ok(Parts { body, channels, access, stages })
 }

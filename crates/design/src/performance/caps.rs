@@ -6,7 +6,7 @@ use crate::basis::stated::{standby, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::keys::Quantity;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf};
-use crate::stages::Reach;
+use crate::stages::{Reach, Stage};
 use crate::train::Train;
 use crate::train::unit::Unit;
 use crate::{by, reckon};
@@ -98,7 +98,7 @@ pub fn caps<T: Trail>(
     // Deepest interface: heavy, cold oil on the lowest water. Highest surface: light, warm oil at the largest flow.
     let mut caps = Vec::new();
     let own = Caps { highest, loss, oil, cold: cold.density, warm: warm.density };
-    for stage in unit.stages().into_iter().rev() {
+    for stage in unit.stages.all().into_iter().rev() {
         caps.extend(stage.cap(t, m, &own)?);
     }
     let wall = by!(

@@ -6,7 +6,7 @@ use crate::basis::Basis;
 use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
 use crate::stages::outlet::Stands;
-use crate::stages::{Crossing, Stage};
+use crate::stages::{AnyStage, Crossing, Stage};
 use crate::train::unit::Unit;
 use crate::{by, reckon, record, say};
 use stillrise_handbook::hydraulics::{circle_area, mean_velocity};
@@ -95,7 +95,7 @@ pub fn profile<T: Trail>(
 ) -> Result<Profile, Stop> {
     t.section(format_args!("hydraulic profile, {name}"));
     let crest = unit.outlet.crest;
-    let stages = unit.stages();
+    let stages = unit.stages.all();
     if flow.q.si() <= 0.0 {
         let none = given(t, "loss without flow", Some(LEVEL), Length::from_si(0.0), "definition", "nothing flows");
         let drowned_by = site.tailwater.filter(|tw| tw.q > crest.q);
@@ -111,7 +111,7 @@ pub fn profile<T: Trail>(
             ),
             None => crest,
         };
-        let takes = stages.iter().rev().filter(|stage| !matches!(stage, Stage::GravityZone)).map(|stage| stage.name());
+        let takes = stages.iter().rev().filter(|stage| stage.loses()).map(|stage| stage.name());
         let steps = core::iter::once(OUTLET).chain(takes).map(|name| Step { name, loss: none, level }).collect();
         return Ok(Profile {
             name: name.to_owned(),
@@ -134,11 +134,11 @@ pub fn profile<T: Trail>(
     let way = Crossing { e, basis, w, unit, flow, approach, fouled: state.is_end() };
     let (mut level, mut chamber) = (well, well);
     for stage in stages.into_iter().rev() {
-        let Some(loss) = stage.loss(t, &way)? else {
+        if matches!(stage, AnyStage::GravityZone(_)) {
             // Oil is held from here to the downcomer.
             chamber = level;
-            continue;
-        };
+        }
+        let Some(loss) = stage.loss(t, &way)? else { continue };
         let name = stage.name();
         level = reckon!(t, &say!(T, "level ahead of the {name}"), [IN, MM], (level = level, loss = loss) level + loss);
         steps.push(Step { name, loss, level });

@@ -12,7 +12,7 @@ use crate::provenance::{Node, Stop, Trail, Val, given};
 use crate::stages::gravity_zone::TankPass;
 use crate::stages::mesh::MeshPass;
 use crate::stages::plate_pack::PlatesPass;
-use crate::stages::{Pass, Passes, Through, in_a_row};
+use crate::stages::{Pass, Passes, Stage, Through, in_a_row};
 use crate::train::unit::Unit;
 use crate::{by, gather, reckon};
 use stillrise_handbook::separation::plate_removal::GapRegime;
@@ -147,7 +147,7 @@ impl Passage {
         let water = own.unwrap_or_else(|| basis.fluids.water(season));
         let way = Through { basis, fixed, flow, water, state };
         let mut stages = Passes::new();
-        for stage in unit.stages() {
+        for stage in unit.stages.all() {
             stages.extend(stage.pass(t, unit, &way)?);
         }
         let droplets = basis.arrivals.get(case.arrival).map_or(&basis.droplets, |arrival| &arrival.droplets).clone();

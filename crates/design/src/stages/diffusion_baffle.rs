@@ -1,9 +1,10 @@
 //! Stage: a perforated or slotted wall that spreads the water over the section. Where it ends over an open hopper, or above
 //! the floor, most of the water passes underneath and is spread by nothing.
 
-use super::Crossing;
 use super::hopper::Hopper;
 use super::inlet_chamber::InletChamber;
+use super::stage::{Datum, Drawn, Line, Stage, over_water};
+use super::{Crossing, Place};
 use crate::basis::stated::{standby, stated_or};
 use crate::provenance::{Pair, Stop, Trail, Val, assume, choose, given};
 use crate::train::row::{DIMENSION, Row};
@@ -106,22 +107,6 @@ impl DiffusionBaffle {
             .map(Some)
     }
 
-    /// Loss through its openings, or under it.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Val<Length>, Stop> {
-        let zeta = self.zeta(t)?;
-        let through = match self.below(t, way.unit, zeta)? {
-            Some(under) => {
-                reckon!(t, "velocity ahead of the holes, without what passes underneath", [FT_MIN, MM_S],
-                    (v = way.approach, under = under) v * (ratio(1.0) - under))
-            }
-            None => way.approach,
-        };
-        by!(t, "loss of the diffusion baffle", fitting_loss::loss(zeta, through))
-    }
-
     /// How unequally it lets the gaps behind it be fed: as stated or assumed, or as much as passes under it unspread.
     ///
     /// # Errors
@@ -164,7 +149,7 @@ impl DiffusionBaffle {
             None => approach,
         };
         let loss = by!(t, "head that the baffle takes", fitting_loss::loss(zeta, through))?;
-        let power = match unit.compartment(super::Place::GravityZone) {
+        let power = match unit.compartment(Place::GravityZone) {
             Some(zone) => Some(by!(
                 t,
                 "power of the baffle's jets in the primary zone",
@@ -173,5 +158,40 @@ impl DiffusionBaffle {
             None => None,
         };
         Ok(Spreads { zeta, under, power })
+    }
+}
+
+impl Stage for DiffusionBaffle {
+    fn name(&self) -> &'static str {
+        "diffusion baffle"
+    }
+    fn loses(&self) -> bool {
+        true
+    }
+    /// Through its openings, or under it.
+    fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Option<Val<Length>>, Stop> {
+        let zeta = self.zeta(t)?;
+        let through = match self.below(t, way.unit, zeta)? {
+            Some(under) => {
+                reckon!(t, "velocity ahead of the holes, without what passes underneath", [FT_MIN, MM_S],
+                    (v = way.approach, under = under) v * (ratio(1.0) - under))
+            }
+            None => way.approach,
+        };
+        by!(t, "loss of the diffusion baffle", fitting_loss::loss(zeta, through)).map(Some)
+    }
+    fn inner_wall(&self, unit: &Unit) -> Option<Length> {
+        unit.compartment(Place::InletChamber).map(|c| c.to)
+    }
+    fn drawn(&self, unit: &Unit) -> Option<Drawn> {
+        let at = self.inner_wall(unit)?;
+        let mut data = vec![Datum::Words("perforated, "), Datum::Share(self.open.q)];
+        if self.under.q.si() > 0.0 {
+            data.extend([Datum::Words(" open, "), Datum::Length(self.under.q), Datum::Words(" left under it")]);
+        } else {
+            data.push(Datum::Words(" open, closed to the floor below it"));
+        }
+        let lines = vec![Line::Perforated { at, low: unit.floor_at(at) + self.under.q, high: unit.shape.height() }];
+        Some(Drawn::new("baffle", "Diffusion baffle", data, (at, over_water(unit)), lines))
     }
 }

@@ -2,9 +2,11 @@
 
 use super::Crossing;
 use super::outlet::{Outlet, fitting_of};
+use super::stage::{Datum, Drawn, Line, OFF_WALL, Pipe, over_water};
 use crate::performance::caps::{Caps, Margins};
 use crate::provenance::{Stop, Trail, Val};
 use crate::train::row::Row;
+use crate::train::unit::Unit;
 use crate::{by, reckon, record};
 use stillrise_handbook::hydraulics::{circle_area, fitting_loss, mean_velocity};
 use stillrise_handbook::vessel::lip_cap;
@@ -57,5 +59,25 @@ impl DipPipe {
     /// [`Stop`] when a formula has no answer.
     pub fn cap<T: Trail>(&self, t: &mut T, m: &Margins, c: &Caps<'_>) -> Result<Val<Length>, Stop> {
         by!(t, "cap by the dip pipe's mouth", lip_cap::thickness(m.lowest, self.mouth, m.lip, c.oil.cold, c.cold))
+    }
+
+    /// Stations of the two sides of its leg; nominal.
+    #[must_use]
+    pub fn leg(&self, unit: &Unit) -> (Length, Length) {
+        let (end, bore) = (unit.shape.length(), self.bore.q);
+        (end - bore * (OFF_WALL + 1.0), end - bore * OFF_WALL)
+    }
+
+    /// As it is drawn.
+    pub(super) fn drawn(&self, unit: &Unit) -> Drawn {
+        let (leg, mouth, bore) = (self.leg(unit), self.mouth.q, self.bore.q);
+        let data = vec![
+            Datum::Words("mouth "),
+            Datum::Length(mouth),
+            Datum::Words(" above the floor, bore "),
+            Datum::Length(bore),
+        ];
+        let lines = vec![Line::Dipping(Pipe { leg, mouth, invert: unit.outlet.invert.q, bore })];
+        Drawn::new("dip-pipe", "Dip pipe", data, (leg.0, over_water(unit)), lines)
     }
 }

@@ -1,9 +1,11 @@
 //! Stage: the baffle behind the oil, under which the water leaves.
 
 use super::Crossing;
+use super::stage::{Datum, Drawn, Line, over_water};
 use crate::performance::caps::{Caps, Margins};
 use crate::provenance::{Stop, Trail, Val, given};
 use crate::train::row::Row;
+use crate::train::unit::Unit;
 use crate::vessel::Body;
 use crate::{by, record};
 use stillrise_handbook::hydraulics::{mean_velocity, slot_loss};
@@ -55,5 +57,12 @@ impl Downcomer {
     /// [`Stop`] when a formula has no answer.
     pub fn cap<T: Trail>(&self, t: &mut T, m: &Margins, c: &Caps<'_>) -> Result<Val<Length>, Stop> {
         by!(t, "cap by the downcomer's lip", lip_cap::thickness(m.lowest, self.lip, m.lip, c.oil.cold, c.cold))
+    }
+
+    /// As it is drawn at its station.
+    pub(super) fn drawn(&self, unit: &Unit, at: Length) -> Drawn {
+        let data = vec![Datum::Words("lip "), Datum::Length(self.lip.q), Datum::Words(" above the floor")];
+        let lines = vec![Line::Plate { at, low: self.lip.q, high: unit.shape.height() }];
+        Drawn::new("downcomer", "Downcomer baffle", data, (at, over_water(unit)), lines)
     }
 }

@@ -1,6 +1,7 @@
 //! Stage: open water, over whose plan area droplets rise.
 
-use super::Through;
+use super::stage::Stage;
+use super::{Pass, Through};
 use crate::performance::passage::Fixed;
 use crate::provenance::{Node, Stop, Trail, Val, given};
 use crate::train::unit::Unit;
@@ -11,6 +12,30 @@ use stillrise_handbook::separation::tank_removal::{Tank, TankModel};
 use stillrise_handbook::separation::{camp_eddy, settling_peclet, tank_removal};
 use stillrise_units::catalog::ONE;
 use stillrise_units::{Ratio, Velocity, ratio};
+
+/// Open water, of which nothing is stated: it takes what the others leave of the length.
+#[derive(Debug, Clone, Copy)]
+pub struct GravityZone;
+
+impl GravityZone {
+    /// It has no dimensions of its own.
+    #[must_use]
+    pub fn fields(&self) -> Vec<(&'static str, Node)> {
+        Vec::new()
+    }
+}
+
+impl Stage for GravityZone {
+    fn name(&self) -> &'static str {
+        "primary zone"
+    }
+    fn pass<T: Trail>(&self, t: &mut T, unit: &Unit, way: &Through<'_>) -> Result<Option<Pass>, Stop> {
+        TankPass::through(t, unit, way).map(|pass| Some(Pass::Tank(pass)))
+    }
+    fn passed(&self, unit: &Unit) -> Option<&'static str> {
+        Some(if unit.hopper.is_some() { "primary zone over the sludge hopper" } else { "primary zone" })
+    }
+}
 
 /// Open water as one flow meets it.
 #[derive(Debug, Clone, Copy)]

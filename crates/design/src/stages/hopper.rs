@@ -1,7 +1,9 @@
 //! Stage: a hopper below the floor ahead of the plates, where sludge collects.
 
+use super::stage::{Datum, Drawn, Stage};
 use crate::provenance::{Stop, Trail, Val};
 use crate::train::row::{DIMENSION, Row};
+use crate::train::unit::Unit;
 use crate::vessel::{Body, some};
 use crate::{by, record};
 use stillrise_handbook::vessel::{hopper_volume, shapes};
@@ -66,5 +68,28 @@ impl Hopper {
             bottom_width: self.bottom.q,
             depth: self.depth.q,
         }
+    }
+}
+
+impl Stage for Hopper {
+    fn name(&self) -> &'static str {
+        "hopper"
+    }
+    /// Its walls are those of the vessel; it is named and measured.
+    fn drawn(&self, _: &Unit) -> Option<Drawn> {
+        let data = vec![
+            Datum::Length(self.length.q),
+            Datum::Words(" long, "),
+            Datum::Length(self.bottom.q),
+            Datum::Words(" at the bottom, "),
+            Datum::Length(self.depth.q),
+            Datum::Words(" deep"),
+        ];
+        // In the middle of its sloped side.
+        let tip = ((self.length.q - self.bottom.q) * 0.25, self.depth.q * -0.5);
+        Some(Drawn { in_row: false, ..Drawn::new("hopper", "Sludge hopper", data, tip, Vec::new()) })
+    }
+    fn passed(&self, _: &Unit) -> Option<&'static str> {
+        None
     }
 }

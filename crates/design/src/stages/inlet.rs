@@ -1,10 +1,12 @@
 //! Stage: the inlet nozzle, through which the water arrives.
 
-use super::Crossing;
+use super::stage::Stage;
+use super::{Crossing, Reach};
 use crate::basis::Basis;
-use crate::performance::caps::{Caps, Margins};
+use crate::performance::caps::{Cap, Caps, Margins};
 use crate::provenance::{Stop, Trail, Val, given};
 use crate::train::row::Row;
+use crate::train::unit::Unit;
 use crate::{by, record};
 use stillrise_handbook::hydraulics::{circle_area, fitting_loss, mean_velocity};
 use stillrise_handbook::separation::{hinze_droplet, jet_dissipation, shear_rate};
@@ -58,28 +60,6 @@ impl Inlet {
         by!(t, "velocity in the inlet nozzle", mean_velocity::velocity(flow, nozzle))
     }
 
-    /// Loss where the nozzle ends in the water.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Val<Length>, Stop> {
-        let v = self.velocity(t, way.flow)?;
-        let exit = given(t, "exit loss coefficient", Some((&ONE, &ONE)), ratio(1.0), "Crane TP-410", "1.0");
-        by!(t, "loss at the inlet nozzle", fitting_loss::loss(exit, v))
-    }
-
-    /// The thickest layer of oil that stays under its invert.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn cap<T: Trail>(&self, t: &mut T, m: &Margins, c: &Caps<'_>) -> Result<Val<Length>, Stop> {
-        by!(
-            t,
-            "cap by the inlet",
-            inlet_cap::thickness(self.invert, m.inlet, c.highest.well, c.loss, c.oil.warm, c.warm)
-        )
-    }
-
     /// What the jet does: its flow, its velocity, the water in which it is broken.
     ///
     /// # Errors
@@ -112,5 +92,32 @@ impl Inlet {
             None
         };
         Ok(Jet { dissipation: jet, shear, survives })
+    }
+}
+
+impl Stage for Inlet {
+    fn name(&self) -> &'static str {
+        "inlet nozzle"
+    }
+    fn loses(&self) -> bool {
+        true
+    }
+    /// Where the nozzle ends in the water.
+    fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Option<Val<Length>>, Stop> {
+        let v = self.velocity(t, way.flow)?;
+        let exit = given(t, "exit loss coefficient", Some((&ONE, &ONE)), ratio(1.0), "Crane TP-410", "1.0");
+        by!(t, "loss at the inlet nozzle", fitting_loss::loss(exit, v)).map(Some)
+    }
+    /// Under its invert.
+    fn cap<T: Trail>(&self, t: &mut T, m: &Margins, c: &Caps<'_>) -> Result<Option<Cap>, Stop> {
+        let thickness = by!(
+            t,
+            "cap by the inlet",
+            inlet_cap::thickness(self.invert, m.inlet, c.highest.well, c.loss, c.oil.warm, c.warm)
+        )?;
+        Ok(Some(Cap { of: Reach::Inlet, thickness }))
+    }
+    fn passed(&self, _: &Unit) -> Option<&'static str> {
+        None
     }
 }

@@ -1,11 +1,12 @@
 //! Stage: a bend that turns the incoming water down, so that it enters under the oil where no chamber breaks its jet.
 
-use super::Crossing;
-use super::inlet::Inlet;
 use super::outlet::fitting_of;
-use crate::performance::caps::{Caps, Margins};
+use super::stage::{Datum, Drawn, Line, OFF_WALL, Pipe, Stage, over_water};
+use super::{Crossing, Reach};
+use crate::performance::caps::{Cap, Caps, Margins};
 use crate::provenance::{Stop, Trail, Val};
 use crate::train::row::Row;
+use crate::train::unit::Unit;
 use crate::{by, record};
 use stillrise_handbook::hydraulics::fitting_loss;
 use stillrise_handbook::vessel::lip_cap;
@@ -28,26 +29,34 @@ impl InletBend {
         let m = row.m;
         Ok(Self { mouth: row.need("mouth of the inlet bend", &m.inlet_mouth)? })
     }
+}
 
-    /// Loss in the bend.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn loss<T: Trail>(&self, t: &mut T, inlet: &Inlet, way: &Crossing<'_>) -> Result<Val<Length>, Stop> {
-        let v = inlet.velocity(t, way.flow)?;
-        let bend = fitting_of(t, "loss coefficient of the inlet bend", "elbow-90")?;
-        by!(t, "loss in the inlet bend", fitting_loss::loss(bend, v))
+impl Stage for InletBend {
+    fn name(&self) -> &'static str {
+        "inlet bend"
     }
-
-    /// The thickest layer of oil that stays over its mouth: below it the water would enter through the oil.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn cap<T: Trail>(&self, t: &mut T, m: &Margins, c: &Caps<'_>) -> Result<Val<Length>, Stop> {
-        by!(
+    fn loses(&self) -> bool {
+        true
+    }
+    fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Option<Val<Length>>, Stop> {
+        let v = way.unit.inlet.velocity(t, way.flow)?;
+        let bend = fitting_of(t, "loss coefficient of the inlet bend", "elbow-90")?;
+        by!(t, "loss in the inlet bend", fitting_loss::loss(bend, v)).map(Some)
+    }
+    /// Over its mouth: below it the water would enter through the oil.
+    fn cap<T: Trail>(&self, t: &mut T, m: &Margins, c: &Caps<'_>) -> Result<Option<Cap>, Stop> {
+        let thickness = by!(
             t,
             "cap by the mouth of the inlet bend",
             lip_cap::thickness(m.lowest, self.mouth, m.lip, c.oil.cold, c.cold)
-        )
+        )?;
+        Ok(Some(Cap { of: Reach::InletBend, thickness }))
+    }
+    fn drawn(&self, unit: &Unit) -> Option<Drawn> {
+        let (mouth, invert, bore) = (self.mouth.q, unit.inlet.invert.q, unit.inlet.bore.q);
+        let leg = (bore * OFF_WALL, bore * (OFF_WALL + 1.0));
+        let data = vec![Datum::Words("turned down, mouth "), Datum::Length(mouth), Datum::Words(" above the floor")];
+        let lines = vec![Line::TurnedDown(Pipe { leg, mouth, invert, bore })];
+        Some(Drawn::new("inlet-bend", "Inlet bend", data, (leg.1, over_water(unit)), lines))
     }
 }

@@ -1,12 +1,14 @@
 //! Stage: an oleophilic mesh behind the plates.
 
 use super::plate_pack::PlatePack;
-use super::{Crossing, Through};
+use super::stage::{Datum, Drawn, Line, Stage};
+use super::{Crossing, Pass, Place, Through};
 use crate::basis::stated::{standby, stated_or};
 use crate::basis::waters::YesNo;
 use crate::performance::passage::Fluids;
 use crate::provenance::{Node, Origin, Pair, Stop, Trail, Val, entry, given};
 use crate::train::row::{DIMENSION, Row};
+use crate::train::unit::Unit;
 use crate::vessel::some;
 use crate::{by, gather, reckon, record};
 use stillrise_handbook::hydraulics::mesh_loss;
@@ -61,12 +63,28 @@ impl CoalescingMesh {
         let velocity_limit = row.laid(label, (&FT_MIN, &MM_S), &m.mesh_velocity_limit);
         Some(Self { laid: Dimensions { thickness, fibre, solidity }, curve, velocity_limit })
     }
+}
 
-    /// Loss through it.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn loss<T: Trail>(&self, t: &mut T, pack: &PlatePack, way: &Crossing<'_>) -> Result<Val<Length>, Stop> {
+impl CoalescingMesh {
+    /// Its dimensions as laid out: name, and place in the trail.
+    #[must_use]
+    pub fn fields(&self) -> Vec<(&'static str, Node)> {
+        self.laid.fields()
+    }
+}
+
+impl Stage for CoalescingMesh {
+    fn name(&self) -> &'static str {
+        "mesh"
+    }
+    fn compartment(&self) -> Option<(Place, Val<Length>)> {
+        Some((Place::Mesh, self.laid.thickness))
+    }
+    fn loses(&self) -> bool {
+        true
+    }
+    fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Option<Val<Length>>, Stop> {
+        let Some(pack) = &way.unit.pack else { return Ok(None) };
         let (l, water) = (&self.laid, &way.basis.fluids.cold);
         // All water that leaves the pack meets it on the pack's face, not on the whole section.
         let section = reckon!(t, "section of the mesh", [FT2, M2], (width = pack.follows.width, height = pack.laid.height) width * height);
@@ -77,7 +95,7 @@ impl CoalescingMesh {
             mesh_loss::loss(water.viscosity, face, l.thickness, l.fibre, l.solidity, water.density)
         )?;
         if !way.fouled {
-            return Ok(clean);
+            return Ok(Some(clean));
         }
         let multiple = stated_or(t, way.w, &way.e.unit.mesh_fouling, || {
             standby(
@@ -99,12 +117,30 @@ impl CoalescingMesh {
                 "our proposal, 2 to 4 in; multiples of a clean loss near zero stay near zero",
             )
         });
-        Ok(reckon!(
+        Ok(Some(reckon!(
             t,
             "loss of the fouled mesh",
             [IN, MM],
             (clean = clean, multiple = multiple, least = least)(clean * multiple).max(least)
-        ))
+        )))
+    }
+    fn pass<T: Trail>(&self, t: &mut T, unit: &Unit, way: &Through<'_>) -> Result<Option<Pass>, Stop> {
+        Ok(unit.pack.as_ref().map(|pack| Pass::Mesh(MeshPass::through(t, self, pack, way))))
+    }
+    fn drawn(&self, unit: &Unit) -> Option<Drawn> {
+        let (zone, pack) = (unit.compartment(Place::Mesh)?, unit.pack.as_ref()?);
+        let (low, high) = (pack.laid.bottom.q, pack.follows.top.q);
+        let data = vec![
+            Datum::Length(self.laid.thickness.q),
+            Datum::Words(" thick, fibre "),
+            Datum::Fibre(self.laid.fibre.q),
+            Datum::Words(", "),
+            Datum::Share(self.laid.solidity.q),
+            Datum::Words(" solid"),
+        ];
+        let (between, middle) = ((zone.from, zone.to), (zone.from + zone.to) * 0.5);
+        let lines = vec![Line::Bed { between, low, high }];
+        Some(Drawn::new("mesh", "Mesh", data, (middle, high - pack.laid.height.q * 0.15), lines))
     }
 }
 

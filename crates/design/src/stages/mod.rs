@@ -12,6 +12,7 @@ pub mod hopper;
 pub mod inlet;
 pub mod inlet_bend;
 pub mod inlet_chamber;
+mod list;
 pub mod mesh;
 pub mod outlet;
 pub mod outlet_baffle;
@@ -19,29 +20,25 @@ pub mod plate_pack;
 pub mod pump_out;
 pub mod retention;
 pub mod sand_trap;
+pub mod stage;
 pub mod underflow;
 
 use crate::basis::Basis;
 use crate::basis::fluids::WaterState;
 use crate::enquiry::Enquiry;
 use crate::performance::State;
-use crate::performance::caps::{Cap, Caps, Margins};
 use crate::performance::passage::{Fixed, Fluids};
 use crate::provenance::{Origin, Stop, Trail, Val, WhatIf, entry};
 use crate::train::unit::Unit;
 use arrayvec::ArrayVec;
-use diffusion_baffle::DiffusionBaffle;
 use gravity_zone::TankPass;
-use inlet::Inlet;
-use inlet_bend::InletBend;
-use mesh::{CoalescingMesh, MeshPass};
-use outlet_baffle::OutletBaffle;
-use plate_pack::{PlatePack, PlatesPass};
-use sand_trap::SandTrap;
+pub use list::{AnyStage, MOST as MOST_STAGES, Stages};
+use mesh::MeshPass;
+use plate_pack::PlatesPass;
+pub use stage::Stage;
 use stillrise_handbook::choice;
 use stillrise_handbook::separation::catch::{Catch, Catches, MOST};
 use stillrise_units::{Flow, Length, Ratio, Velocity};
-use underflow::Underflow;
 
 choice! {
     /// The compartments of a unit, in the order in which water passes those that it has.
@@ -62,6 +59,15 @@ choice! {
         ClearWell "clear well",
         /// from which pumps lift the clean water
         PumpOut "pump-out compartment",
+    }
+}
+
+impl Place {
+    /// Whether water passes it after another.
+    #[must_use]
+    pub fn is_behind(self, other: Self) -> bool {
+        let rank = |place: Self| Self::ALL.iter().position(|one| *one == place);
+        rank(self) > rank(other)
     }
 }
 
@@ -99,102 +105,6 @@ pub struct Crossing<'a> {
     pub approach: Val<Velocity>,
     /// Whether it is at the end of its interval.
     pub fouled: bool,
-}
-
-/// A stage of a unit.
-#[derive(Debug, Clone, Copy)]
-pub enum Stage<'a> {
-    /// The inlet nozzle.
-    Inlet(&'a Inlet),
-    /// A bend behind it.
-    InletBend(&'a InletBend, &'a Inlet),
-    /// The sand compartment and the opening out of it.
-    SandTrap(&'a SandTrap),
-    /// The wall that spreads the water.
-    DiffusionBaffle(&'a DiffusionBaffle),
-    /// Open water.
-    GravityZone,
-    /// Plates.
-    PlatePack(&'a PlatePack),
-    /// A mesh behind the plates.
-    Mesh(&'a CoalescingMesh, &'a PlatePack),
-    /// A perforated baffle on the outlet face of the plates.
-    OutletBaffle(&'a OutletBaffle, &'a PlatePack),
-    /// What lets the water leave from under the oil.
-    Underflow(&'a Underflow),
-}
-
-impl Stage<'_> {
-    /// What takes the head in it.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            Stage::Inlet(_) => "inlet nozzle",
-            Stage::InletBend(..) => "inlet bend",
-            Stage::SandTrap(_) => "sand compartment",
-            Stage::DiffusionBaffle(_) => "diffusion baffle",
-            Stage::GravityZone => "primary zone",
-            Stage::PlatePack(_) => "plate pack",
-            Stage::Mesh(..) => "mesh",
-            Stage::OutletBaffle(..) => "outlet baffle",
-            Stage::Underflow(underflow) => underflow.name(),
-        }
-    }
-
-    /// The head that it takes; open water takes none.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn loss<T: Trail>(self, t: &mut T, way: &Crossing<'_>) -> Result<Option<Val<Length>>, Stop> {
-        match self {
-            Stage::Inlet(inlet) => inlet.loss(t, way).map(Some),
-            Stage::InletBend(bend, inlet) => bend.loss(t, inlet, way).map(Some),
-            Stage::SandTrap(trap) => trap.loss(t, way).map(Some),
-            Stage::DiffusionBaffle(baffle) => baffle.loss(t, way).map(Some),
-            Stage::GravityZone => Ok(None),
-            Stage::PlatePack(pack) => pack.loss(t, way).map(Some),
-            Stage::Mesh(mesh, pack) => mesh.loss(t, pack, way).map(Some),
-            Stage::OutletBaffle(baffle, pack) => baffle.loss(t, pack, way).map(Some),
-            Stage::Underflow(underflow) => underflow.loss(t, way).map(Some),
-        }
-    }
-
-    /// The thickest layer of oil that it lets stand.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn cap<T: Trail>(self, t: &mut T, m: &Margins, c: &Caps<'_>) -> Result<Option<Cap>, Stop> {
-        let (of, thickness) = match self {
-            Stage::Inlet(inlet) => (Reach::Inlet, inlet.cap(t, m, c)?),
-            Stage::InletBend(bend, _) => (Reach::InletBend, bend.cap(t, m, c)?),
-            Stage::PlatePack(pack) => (Reach::Pack, pack.cap(t, m, c)?),
-            Stage::Underflow(underflow) => return underflow.cap(t, m, c).map(Some),
-            Stage::SandTrap(_)
-            | Stage::DiffusionBaffle(_)
-            | Stage::GravityZone
-            | Stage::Mesh(..)
-            | Stage::OutletBaffle(..) => return Ok(None),
-        };
-        Ok(Some(Cap { of, thickness }))
-    }
-
-    /// What droplets and grains meet in it at a flow; `None` where none are counted on to stay.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn pass<T: Trail>(self, t: &mut T, unit: &Unit, way: &Through<'_>) -> Result<Option<Pass>, Stop> {
-        Ok(match self {
-            Stage::GravityZone => Some(Pass::Tank(TankPass::through(t, unit, way)?)),
-            Stage::PlatePack(pack) => Some(Pass::Plates(PlatesPass::through(t, unit, pack, way)?)),
-            Stage::Mesh(mesh, pack) => Some(Pass::Mesh(MeshPass::through(t, mesh, pack, way))),
-            Stage::Inlet(_)
-            | Stage::InletBend(..)
-            | Stage::SandTrap(_)
-            | Stage::DiffusionBaffle(_)
-            | Stage::OutletBaffle(..)
-            | Stage::Underflow(_) => None,
-        })
-    }
 }
 
 /// What flows through one unit: how much, which water, in which state of the unit.

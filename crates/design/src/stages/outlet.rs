@@ -1,10 +1,13 @@
 //! Stage: the outlet, which holds the level of the whole unit.
 
+use super::Place;
+use super::stage::{Datum, Drawn, Line, Stage};
 use crate::basis::Basis;
 use crate::enquiry::range::OutletControl;
 use crate::performance::site::SiteLevels;
 use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
 use crate::train::row::{DIMENSION, Row};
+use crate::train::unit::Unit;
 use crate::vessel::Body;
 use crate::{by, reckon, record, say};
 use stillrise_handbook::hydraulics::fittings;
@@ -169,6 +172,41 @@ impl Outlet {
         // A submerged weir needs no more than its free head on top of the level behind it.
         let level = reckon!(t, "level over the submerged weir, safe side", [IN, MM], (behind = at_pipe, head = head) behind + head);
         Ok(Stands { level, drowned: true, runs_full })
+    }
+}
+
+/// Where a weir stands in the clear well, as a share of its length; nominal.
+const WEIR_AT: f64 = 0.4;
+
+impl Outlet {
+    /// Station of the weir in the clear well; `None` where the pipe holds the level, or the well runs over into a pump-out
+    /// compartment.
+    #[must_use]
+    pub fn weir_at(&self, unit: &Unit) -> Option<Length> {
+        if self.control.q != OutletControl::Weir || unit.pump_out.is_some() {
+            return None;
+        }
+        let well = unit.compartment(Place::ClearWell)?;
+        Some(well.from + (well.to - well.from) * WEIR_AT)
+    }
+}
+
+impl Stage for Outlet {
+    fn name(&self) -> &'static str {
+        "outlet"
+    }
+    /// Its weir.
+    fn drawn(&self, unit: &Unit) -> Option<Drawn> {
+        let at = self.weir_at(unit)?;
+        let data = vec![
+            Datum::Words("crest "),
+            Datum::Length(self.crest.q),
+            Datum::Words(", "),
+            Datum::Length(self.weir_length.q),
+            Datum::Words(" long"),
+        ];
+        let lines = vec![Line::Plate { at, low: Length::from_si(0.0), high: self.crest.q }];
+        Some(Drawn::new("weir", "Outlet weir", data, (at, self.crest.q * 0.8), lines))
     }
 }
 

@@ -3,11 +3,12 @@
 //!
 //! No credit is taken for that: the gaps are still taken to be fed as unequally as without it.
 
-use super::Crossing;
-use super::plate_pack::PlatePack;
+use super::stage::{Datum, Drawn, Line, Stage};
+use super::{Crossing, Place};
 use crate::arrangements::Arrangement;
 use crate::provenance::{Pair, Stop, Trail, Val};
 use crate::train::row::Row;
+use crate::train::unit::Unit;
 use crate::{by, reckon, record};
 use stillrise_handbook::hydraulics::{baffle_coefficient, fitting_loss};
 use stillrise_units::catalog::PERCENT;
@@ -38,19 +39,38 @@ impl OutletBaffle {
         }
         Ok(Some(Self { open }))
     }
+}
 
-    /// Loss through its holes. All water that leaves the pack meets it; where fouling has closed a share of the pack, that share
-    /// of the baffle behind it is taken to pass nothing either.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn loss<T: Trail>(&self, t: &mut T, pack: &PlatePack, way: &Crossing<'_>) -> Result<Val<Length>, Stop> {
+impl Stage for OutletBaffle {
+    fn name(&self) -> &'static str {
+        "outlet baffle"
+    }
+    fn loses(&self) -> bool {
+        true
+    }
+    /// Through its holes. All water that leaves the pack meets it; where fouling has closed a share of the pack, that share of
+    /// the baffle behind it is taken to pass nothing either.
+    fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Option<Val<Length>>, Stop> {
+        let Some(pack) = &way.unit.pack else { return Ok(None) };
         let zeta = by!(t, "loss coefficient of the outlet baffle", baffle_coefficient::coefficient(self.open))?;
         let face = reckon!(t, "face of the outlet baffle", [FT2, M2], (width = pack.follows.width, height = pack.laid.height) width * height);
         let mut v = reckon!(t, "velocity ahead of the outlet baffle", [FT_MIN, MM_S], (flow = way.flow, face = face) flow / face);
         if way.fouled {
             v = reckon!(t, "velocity ahead of the outlet baffle, pack fouled", [FT_MIN, MM_S], (v = v, fouling = way.basis.methods.fouling) v / (ratio(1.0) - fouling));
         }
-        by!(t, "loss of the outlet baffle", fitting_loss::loss(zeta, v))
+        by!(t, "loss of the outlet baffle", fitting_loss::loss(zeta, v)).map(Some)
+    }
+    /// Behind the mesh, or the plates where there is none.
+    fn drawn(&self, unit: &Unit) -> Option<Drawn> {
+        let pack = unit.pack.as_ref()?;
+        let at = unit.compartment(Place::Mesh).or_else(|| unit.compartment(Place::PlatePack))?.to;
+        let (low, high) = (pack.laid.bottom.q, pack.follows.top.q);
+        let data = vec![
+            Datum::Words("perforated, "),
+            Datum::Share(self.open.q),
+            Datum::Words(" open, as wide and as high as the pack"),
+        ];
+        let lines = vec![Line::Perforated { at, low, high }];
+        Some(Drawn::new("outlet-baffle", "Outlet baffle", data, (at, high - pack.laid.height.q * 0.05), lines))
     }
 }

@@ -1,9 +1,10 @@
 //! Stage: a pack of inclined plates.
 
-use super::{Crossing, Through};
+use super::stage::{Datum, Drawn, Line, Stage};
+use super::{Crossing, Pass, Place, Reach, Through};
 use crate::basis::Basis;
 use crate::basis::fluids::Season;
-use crate::performance::caps::{Caps, Margins};
+use crate::performance::caps::{Cap, Caps, Margins};
 use crate::performance::passage::Fixed;
 use crate::performance::removal::Removal;
 use crate::provenance::{Node, Pair, Stop, Trail, Val, choose, given};
@@ -22,7 +23,7 @@ use stillrise_handbook::separation::{
 };
 use stillrise_handbook::vessel::{pack_area, pack_cap, pack_open_area, plate_count};
 use stillrise_units::catalog::{DEG, MM};
-use stillrise_units::{Angle, Area, Length, Ratio, Typed, Velocity, ratio};
+use stillrise_units::{Angle, Area, Length, Ratio, Typed, Velocity, math, ratio};
 
 record! {
     /// A pack as it is laid out.
@@ -110,31 +111,6 @@ impl PlatePack {
         Ok(Self { laid, follows: Follows { top, width, plates, area, open } })
     }
 
-    /// Loss through its gaps.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Val<Length>, Stop> {
-        let mut v = by!(t, "velocity in the gaps", mean_velocity::velocity(way.flow, self.follows.open))?;
-        if way.fouled {
-            v = reckon!(t, "velocity in the gaps, fouled", [FT_MIN, MM_S], (u = v, fouling = way.basis.methods.fouling) u / (ratio(1.0) - fouling));
-        }
-        let (l, water) = (&self.laid, &way.basis.fluids.cold);
-        by!(t, "loss of the pack", pack_loss::loss(water.viscosity, v, l.length, l.gap, water.density))
-    }
-
-    /// The thickest layer of oil that stays over it.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn cap<T: Trail>(&self, t: &mut T, m: &Margins, c: &Caps<'_>) -> Result<Val<Length>, Stop> {
-        by!(
-            t,
-            "cap by the top of the pack",
-            pack_cap::thickness(m.lowest, self.follows.top, m.pack, c.oil.cold, c.cold)
-        )
-    }
-
     /// Length over which the flow in the gaps develops.
     ///
     /// # Errors
@@ -184,6 +160,76 @@ impl PlatePack {
             film_shear_ratio::pull(cold.viscosity, plates.gap_velocity, l.gap, cold.density, oil.cold, l.angle, film)
         )?;
         Ok(Some((film, pull)))
+    }
+}
+
+impl PlatePack {
+    /// Its dimensions as laid out: name, and place in the trail.
+    #[must_use]
+    pub fn fields(&self) -> Vec<(&'static str, Node)> {
+        self.laid.fields()
+    }
+}
+
+impl Stage for PlatePack {
+    fn name(&self) -> &'static str {
+        "plate pack"
+    }
+    fn compartment(&self) -> Option<(Place, Val<Length>)> {
+        Some((Place::PlatePack, self.laid.length))
+    }
+    fn loses(&self) -> bool {
+        true
+    }
+    /// Through its gaps.
+    fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Option<Val<Length>>, Stop> {
+        let mut v = by!(t, "velocity in the gaps", mean_velocity::velocity(way.flow, self.follows.open))?;
+        if way.fouled {
+            v = reckon!(t, "velocity in the gaps, fouled", [FT_MIN, MM_S], (u = v, fouling = way.basis.methods.fouling) u / (ratio(1.0) - fouling));
+        }
+        let (l, water) = (&self.laid, &way.basis.fluids.cold);
+        by!(t, "loss of the pack", pack_loss::loss(water.viscosity, v, l.length, l.gap, water.density)).map(Some)
+    }
+    /// Over its top.
+    fn cap<T: Trail>(&self, t: &mut T, m: &Margins, c: &Caps<'_>) -> Result<Option<Cap>, Stop> {
+        let thickness = by!(
+            t,
+            "cap by the top of the pack",
+            pack_cap::thickness(m.lowest, self.follows.top, m.pack, c.oil.cold, c.cold)
+        )?;
+        Ok(Some(Cap { of: Reach::Pack, thickness }))
+    }
+    fn pass<T: Trail>(&self, t: &mut T, unit: &Unit, way: &Through<'_>) -> Result<Option<Pass>, Stop> {
+        PlatesPass::through(t, unit, self, way).map(|pass| Some(Pass::Plates(pass)))
+    }
+    fn drawn(&self, unit: &Unit) -> Option<Drawn> {
+        let zone = unit.compartment(Place::PlatePack)?;
+        let (l, top) = (&self.laid, self.follows.top.q);
+        let of = &unit.particulars;
+        // Modules may stand side by side across the flow; along it there are as many as their length goes into the pack.
+        let along = of.module.map(|[length, _]| math::max((l.length.q / length.q).si().round(), 1.0));
+        let along = along.unwrap_or_else(|| f64::from(of.modules.unwrap_or(1)));
+        let modules = (1..=40_u32).rev().find(|n| f64::from(*n) <= along).unwrap_or(1);
+        let mut data = vec![
+            Datum::Count(self.follows.plates.q),
+            Datum::Words(" plates, gap "),
+            Datum::Fine(l.gap.q),
+            Datum::Words(", "),
+            Datum::Angle(l.angle.q),
+            Datum::Words(", "),
+            Datum::Words(l.run.q.word()),
+        ];
+        if let Some(n) = of.modules {
+            let word = if n == 1 { " module" } else { " modules" };
+            data.extend([Datum::Words("; "), Datum::Count(ratio(f64::from(n))), Datum::Words(word)]);
+        }
+        if let Some(mass) = &of.module_weight {
+            data.extend([Datum::Words(", heaviest "), Datum::Mass(mass.q), Datum::Words(" wet")]);
+        }
+        let between = (zone.from, zone.to);
+        let at = zone.from + (zone.to - zone.from) * 0.42;
+        let lines = vec![Line::Plates { between, laid: l.clone(), top, modules }];
+        Some(Drawn::new("pack", "Plate pack", data, (at, top - l.height.q * 0.1), lines))
     }
 }
 

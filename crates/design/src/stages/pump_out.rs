@@ -2,13 +2,16 @@
 //!
 //! The clear well runs over its weir into it, so that the levels ahead do not follow the pumps.
 
+use super::Place;
+use super::stage::{Datum, Drawn, Line, Stage, over_water};
 use crate::provenance::{Pair, Stop, Trail, Val, given};
 use crate::train::row::Row;
+use crate::train::unit::Unit;
 use crate::vessel::{Body, Stretch};
 use crate::{by, reckon, record, say};
 use stillrise_handbook::hydraulics::{pump_cycle_time, pump_run_time};
 use stillrise_units::catalog::{GPM, M3_H, ONE};
-use stillrise_units::{Flow, Length, Ratio, Time, Volume, ratio};
+use stillrise_units::{Flow, Length, Ratio, Time, Typed, Volume, ratio};
 
 record! {
     /// The compartment with its pumps.
@@ -124,5 +127,37 @@ impl PumpOut {
     #[must_use]
     pub fn levels(&self) -> [Val<Length>; 3] {
         [self.stop, self.start, self.alarm]
+    }
+}
+
+impl Stage for PumpOut {
+    fn name(&self) -> &'static str {
+        "pump-out compartment"
+    }
+    fn compartment(&self) -> Option<(Place, Val<Length>)> {
+        Some((Place::PumpOut, self.length))
+    }
+    fn inner_wall(&self, unit: &Unit) -> Option<Length> {
+        unit.compartment(Place::PumpOut).map(|c| c.from)
+    }
+    /// The wall over which the clear well runs into it, two pumps, and their levels.
+    fn drawn(&self, unit: &Unit) -> Option<Drawn> {
+        let zone = unit.compartment(Place::PumpOut)?;
+        let along = |share: f64| zone.from + (zone.to - zone.from) * share;
+        let wall = Line::Plate { at: zone.from, low: Length::from_si(0.0), high: unit.outlet.crest.q };
+        let mut lines = vec![wall, Line::Pump(along(0.35)), Line::Pump(along(0.7))];
+        lines.extend(self.levels().map(|level| Line::Level((zone.from, zone.to), level.q)));
+        let data = vec![
+            Datum::Count(self.pumps.q),
+            Datum::Words(" pumps, "),
+            Datum::Flow(self.pump.q),
+            Datum::Words(" each; stop "),
+            Datum::Length(self.stop.q),
+            Datum::Words(", start "),
+            Datum::Length(self.start.q),
+            Datum::Words(", alarm "),
+            Datum::Length(self.alarm.q),
+        ];
+        Some(Drawn::new("pump-out", "Effluent pumps", data, (along(0.35), over_water(unit)), lines))
     }
 }

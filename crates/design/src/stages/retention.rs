@@ -1,5 +1,7 @@
 //! Stage: the zone behind plates and mesh where oil is held, drawn off and watched by a float.
 
+use super::Place;
+use super::stage::Stage;
 use crate::performance::removal::Removal;
 use crate::provenance::{Pair, Stop, Trail, Val};
 use crate::train::row::{DIMENSION, Row};
@@ -70,7 +72,7 @@ impl Retention {
     /// [`Stop`] when a formula has no answer.
     pub fn sinks<T: Trail>(&self, t: &mut T, unit: &Unit, worst: &Removal) -> Result<Option<Sinks>, Stop> {
         let p = &worst.passage.fluids;
-        let Some(zone) = unit.compartment(super::Place::Retention).filter(|_| p.rises()) else { return Ok(None) };
+        let Some(zone) = unit.compartment(Place::Retention).filter(|_| p.rises()) else { return Ok(None) };
         let area = unit.body.surface(t, "surface of the oil retention zone", zone.stretch(), unit.outlet.crest)?;
         let overflow = reckon!(t, "overflow rate of the oil retention zone", [GPM_FT2, M_H],
             (flow = worst.flow, area = area) flow / area);
@@ -80,5 +82,17 @@ impl Retention {
             drag_cut::diameter(overflow, p.water, p.oil, p.viscosity)
         )?;
         Ok(Some(Sinks { overflow, drawn }))
+    }
+}
+
+impl Stage for Retention {
+    fn name(&self) -> &'static str {
+        "oil retention zone"
+    }
+    fn compartment(&self) -> Option<(Place, Val<Length>)> {
+        Some((Place::Retention, self.length))
+    }
+    fn passed(&self, unit: &Unit) -> Option<&'static str> {
+        unit.compartment(Place::Retention).map(|_| self.name())
     }
 }

@@ -2,7 +2,8 @@
 //!
 //! No credit is taken for the oil that rises in it.
 
-use super::Crossing;
+use super::stage::{Datum, Drawn, Line, Stage, over_water};
+use super::{Crossing, Place};
 use crate::basis::Basis;
 use crate::basis::fluids::Season;
 use crate::provenance::{Stop, Trail, Val, choose, given};
@@ -42,17 +43,6 @@ impl SandTrap {
         Ok(Some(Self { length, opening }))
     }
 
-    /// Loss through its opening.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Val<Length>, Stop> {
-        let label = "discharge coefficient of the opening";
-        let c = given(t, label, Some((&ONE, &ONE)), ratio(0.6), "FHWA HDS-2, 8.10", "0.6");
-        let width = way.unit.body.mean_width(t, "mean width of the opening", way.unit.outlet.crest)?;
-        by!(t, "loss of the sand compartment", slot_loss::loss(way.flow, width, self.opening, c))
-    }
-
     /// The smallest grain that it holds whole at a flow, in the coldest water; `None` for solids that do not sink.
     ///
     /// # Errors
@@ -64,7 +54,7 @@ impl SandTrap {
         unit: &Unit,
         flow: Val<Flow>,
     ) -> Result<Option<Val<Length>>, Stop> {
-        let Some(zone) = unit.compartment(super::Place::SandTrap) else { return Ok(None) };
+        let Some(zone) = unit.compartment(Place::SandTrap) else { return Ok(None) };
         let (solids, water) = (&basis.solids, basis.fluids.water(Season::Cold));
         if solids.density.q <= water.density.q {
             return Ok(None);
@@ -89,5 +79,43 @@ impl SandTrap {
             "its settling velocity is the overflow rate",
             &[rate.at, solids.density.at],
         )))
+    }
+}
+
+impl Stage for SandTrap {
+    fn name(&self) -> &'static str {
+        "sand compartment"
+    }
+    fn compartment(&self) -> Option<(Place, Val<Length>)> {
+        Some((Place::SandTrap, self.length))
+    }
+    fn loses(&self) -> bool {
+        true
+    }
+    /// Through the opening in its wall.
+    fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Option<Val<Length>>, Stop> {
+        let label = "discharge coefficient of the opening";
+        let c = given(t, label, Some((&ONE, &ONE)), ratio(0.6), "FHWA HDS-2, 8.10", "0.6");
+        let width = way.unit.body.mean_width(t, "mean width of the opening", way.unit.outlet.crest)?;
+        by!(t, "loss of the sand compartment", slot_loss::loss(way.flow, width, self.opening, c)).map(Some)
+    }
+    fn inner_wall(&self, unit: &Unit) -> Option<Length> {
+        unit.compartment(Place::SandTrap).map(|c| c.to)
+    }
+    /// Its wall is open from below the water up to its opening's height under it.
+    fn drawn(&self, unit: &Unit) -> Option<Drawn> {
+        let at = self.inner_wall(unit)?;
+        let (middle, half) = (unit.outlet.crest.q * 0.5, self.opening.q * 0.5);
+        let lines = vec![
+            Line::Plate { at, low: Length::from_si(0.0), high: middle - half },
+            Line::Plate { at, low: middle + half, high: unit.shape.height() },
+        ];
+        let data = vec![
+            Datum::Length(self.length.q),
+            Datum::Words(" long, opening "),
+            Datum::Length(self.opening.q),
+            Datum::Words(" high"),
+        ];
+        Some(Drawn::new("sand-wall", "Sand compartment", data, (at, over_water(unit)), lines))
     }
 }

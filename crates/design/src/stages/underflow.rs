@@ -2,10 +2,12 @@
 
 use super::dip_pipe::DipPipe;
 use super::downcomer::Downcomer;
-use super::{Crossing, Reach};
+use super::stage::{Drawn, Stage};
+use super::{Crossing, Place, Reach};
 use crate::performance::caps::{Cap, Caps, Margins};
 use crate::performance::levels::Level;
 use crate::provenance::{Node, Stop, Trail, Val};
+use crate::train::unit::Unit;
 use crate::vessel::Body;
 use crate::{by, reckon};
 use stillrise_handbook::separation::{drawn_height, layer_froude};
@@ -35,15 +37,6 @@ pub enum Pull {
 }
 
 impl Underflow {
-    /// What it is.
-    #[must_use]
-    pub fn name(&self) -> &'static str {
-        match self {
-            Underflow::Downcomer(_) => "downcomer",
-            Underflow::DipPipe(_) => "dip pipe",
-        }
-    }
-
     /// What the edge that the oil must not reach is called.
     #[must_use]
     pub fn edge_name(&self) -> &'static str {
@@ -71,28 +64,6 @@ impl Underflow {
             Underflow::Downcomer(downcomer) => downcomer.velocity(t, body, flow),
             Underflow::DipPipe(pipe) => pipe.velocity(t, flow),
         }
-    }
-
-    /// The head that it takes.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Val<Length>, Stop> {
-        match self {
-            Underflow::Downcomer(downcomer) => downcomer.loss(t, way),
-            Underflow::DipPipe(pipe) => pipe.loss(t, way),
-        }
-    }
-
-    /// The thickest layer of oil that it lets stand.
-    ///
-    /// # Errors
-    /// [`Stop`] when a formula has no answer.
-    pub fn cap<T: Trail>(&self, t: &mut T, m: &Margins, c: &Caps<'_>) -> Result<Cap, Stop> {
-        Ok(match self {
-            Underflow::Downcomer(downcomer) => Cap { of: Reach::Lip, thickness: downcomer.cap(t, m, c)? },
-            Underflow::DipPipe(pipe) => Cap { of: Reach::DipPipe, thickness: pipe.cap(t, m, c)? },
-        })
     }
 
     /// How the water pulls at a layer of oil at a flow.
@@ -132,5 +103,39 @@ impl Underflow {
             Underflow::Downcomer(downcomer) => downcomer.fields(),
             Underflow::DipPipe(pipe) => pipe.fields(),
         }
+    }
+}
+
+impl Stage for Underflow {
+    fn name(&self) -> &'static str {
+        match self {
+            Underflow::Downcomer(_) => "downcomer",
+            Underflow::DipPipe(_) => "dip pipe",
+        }
+    }
+    fn loses(&self) -> bool {
+        true
+    }
+    fn loss<T: Trail>(&self, t: &mut T, way: &Crossing<'_>) -> Result<Option<Val<Length>>, Stop> {
+        match self {
+            Underflow::Downcomer(downcomer) => downcomer.loss(t, way),
+            Underflow::DipPipe(pipe) => pipe.loss(t, way),
+        }
+        .map(Some)
+    }
+    fn cap<T: Trail>(&self, t: &mut T, m: &Margins, c: &Caps<'_>) -> Result<Option<Cap>, Stop> {
+        Ok(Some(match self {
+            Underflow::Downcomer(downcomer) => Cap { of: Reach::Lip, thickness: downcomer.cap(t, m, c)? },
+            Underflow::DipPipe(pipe) => Cap { of: Reach::DipPipe, thickness: pipe.cap(t, m, c)? },
+        }))
+    }
+    fn inner_wall(&self, unit: &Unit) -> Option<Length> {
+        unit.compartment(Place::ClearWell).map(|c| c.from)
+    }
+    fn drawn(&self, unit: &Unit) -> Option<Drawn> {
+        Some(match self {
+            Underflow::Downcomer(downcomer) => downcomer.drawn(unit, self.inner_wall(unit)?),
+            Underflow::DipPipe(pipe) => pipe.drawn(unit),
+        })
     }
 }

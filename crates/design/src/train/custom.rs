@@ -9,15 +9,17 @@ use crate::enquiry::blocks::{Arrangement, Site};
 use crate::enquiry::keys::Quantity;
 use crate::enquiry::range::OutletControl;
 use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
+use crate::stages::Stages;
 use crate::stages::clear_well::ClearWell;
 use crate::stages::diffusion_baffle::DiffusionBaffle;
 use crate::stages::downcomer::Downcomer;
+use crate::stages::gravity_zone::GravityZone;
 use crate::stages::hopper::Hopper;
 use crate::stages::inlet::Inlet;
 use crate::stages::inlet_chamber::InletChamber;
 use crate::stages::mesh::{self, CoalescingMesh};
 use crate::stages::outlet::Outlet;
-use crate::stages::plate_pack;
+use crate::stages::plate_pack::{self, PlatePack};
 use crate::stages::retention::Retention;
 use crate::stages::underflow::Underflow;
 use crate::vessel::{Body, Rectangular};
@@ -261,33 +263,33 @@ pub fn parts<T: Trail>(
         curve: None,
         velocity_limit: None,
     };
-    let parts = Parts {
-        channels: None,
-        sand_trap: None,
-        pump_out: None,
-        access: None,
-        body,
+    let pack = plate_pack::Dimensions {
+        length: pack_length,
+        height: pack_height,
+        bottom: pack_bottom,
+        gap,
+        plate,
+        angle,
+        run,
+    };
+    let stages = Stages {
         inlet: Inlet { invert: inlet_invert, bore },
         inlet_bend: None,
+        sand_trap: None,
         inlet_chamber: Some(InletChamber { length: inlet_length }),
         baffle: Some(DiffusionBaffle { open: baffle_open, under: baffle_gap }),
         hopper,
-        pack: Some(plate_pack::Dimensions {
-            length: pack_length,
-            height: pack_height,
-            bottom: pack_bottom,
-            gap,
-            plate,
-            angle,
-            run,
-        }),
+        open_water: GravityZone,
+        pack: Some(PlatePack::new(t, pack, &body)?),
         mesh: Some(mesh),
         outlet_baffle: None,
         retention: Retention { length: retention_length, oil_draw, float_density },
         underflow: Underflow::Downcomer(Downcomer { lip }),
         clear_well: Some(ClearWell { length: well_length }),
+        pump_out: None,
         outlet: Outlet { control, crest: outlet_invert, weir_length: width, invert: outlet_invert, bore },
     };
+    let parts = Parts { body, channels: None, access: None, stages };
     let particulars = Particulars {
         model: "made to measure".to_owned(),
         nozzles: (word.to_owned(), word.to_owned()),

@@ -42,7 +42,7 @@ fn empty(settled: &Settled) -> Option<String> {
         return Some(format!("{lead} not answered while no unit is sized."));
     };
     let what = if found.is_sludge { "sludge" } else { "oil" };
-    let first = found.first.map(|first| emptied::often(first));
+    let first = found.first.map(emptied::often);
     Some(match (found.is_kept, first) {
         (true, first) => format!(
             "{lead} by these figures it goes so long{}; it has to be looked at far more often, and emptied at once after a spill.",

@@ -1,10 +1,9 @@
 //! Numbered balloons: parts in a row above the vessel, nozzles beside their pipes, findings where they stand clear.
 
 use super::findings::Group;
-use super::internals::{deflector, dip_pipe, inlet_bend, outlet_baffle, weir};
 use super::place::{Section, WALL, zero};
-use super::schedules::{Id, items};
-use super::vessel::{drain, manways, oil_draw, outlet};
+use super::schedules::items;
+use super::vessel::{drain, oil_draw, outlet};
 use crate::render::geometry::{Point, Rect, pt};
 use crate::render::item::Item;
 use crate::render::mark::Balloon;
@@ -25,15 +24,13 @@ pub fn draw(s: &Section, scene: &mut Scene, findings: &[Group]) {
     let mut row: Vec<(Point, String)> = Vec::new();
     for (k, item) in items(s).iter().enumerate() {
         let number = (k + 1).to_string();
-        match tip(s, item.id) {
-            (at, Some(centre)) => balloon(
-                scene,
-                at,
-                &number,
-                false,
-                [(0.0, 0.0), (-6.0, 0.0), (0.0, 4.0), (8.0, 0.0)].map(|(x, y)| centre.by(x, y)),
-            ),
-            (at, None) => row.push((at, number)),
+        let at = item.tip;
+        if item.in_row {
+            row.push((at, number));
+        } else {
+            let centre = at.by(-5.5, 6.5);
+            let places = [(0.0, 0.0), (-6.0, 0.0), (0.0, 4.0), (8.0, 0.0)].map(|(x, y)| centre.by(x, y));
+            balloon(scene, at, &number, false, places);
         }
     }
     row.push((oil_draw(s).0.by(0.4, -oil_draw(s).1), "N3".to_owned()));
@@ -105,46 +102,6 @@ fn apart(places: &mut [f64]) {
     }
 }
 
-/// Where a part is pointed at, and where its balloon stands if not in the row.
-fn tip(s: &Section, id: Id) -> (Point, Option<Point>) {
-    let unit = s.unit();
-    let (rim, crest) = (unit.shape.height(), unit.outlet.crest.q);
-    let upper = s.at(zero(), crest + (rim - crest) * 0.5).y;
-    let top = s.at(zero(), unit.pack.as_ref().map_or(crest, |pack| pack.follows.top.q)).y;
-    let (ahead, behind) = s.oil_zone();
-    let over = |place, share| s.along(s.zone(place).unwrap_or_else(|| s.oil_zone()), share);
-    match id {
-        Id::Manway => (s.at(manways(s).first().copied().unwrap_or_else(zero), s.top()).by(0.0, 1.5), None),
-        Id::Shell => (s.at(zero(), rim * 0.96).by(-0.5 * WALL, 0.0), None),
-        Id::Deflector => {
-            let (a, b) = deflector(s);
-            (pt(0.5 * (a.x + b.x), 0.5 * (a.y + b.y)), None)
-        }
-        Id::InletBend => {
-            let x = inlet_bend(s).map_or_else(zero, |(_, to)| to);
-            (pt(s.at(x, zero()).x, upper), None)
-        }
-        Id::DipPipe => {
-            let x = dip_pipe(s).map_or_else(zero, |(from, _)| from);
-            (pt(s.at(x, zero()).x, upper), None)
-        }
-        Id::Baffle => (pt(s.at(ahead, zero()).x, upper), None),
-        Id::Hopper => {
-            let (edge, _) = s.hopper().unwrap_or((zero(), zero()));
-            let at = s.at(edge * 0.5, s.unit().shape.bottom() * 0.5).by(-0.4, 0.4);
-            (at, Some(at.by(-5.5, 6.5)))
-        }
-        Id::Pack => (pt(over(Place::PlatePack, 0.42), top + 3.0), None),
-        Id::Mesh => (pt(over(Place::Mesh, 0.5), top + 4.0), None),
-        Id::OutletBaffle => (pt(s.at(outlet_baffle(s).unwrap_or_else(zero), zero()).x, top + 1.0), None),
-        Id::Float => (pt(s.along(s.oil_end(), 0.3), upper), None),
-        Id::Downcomer => (pt(s.at(behind, zero()).x, upper), None),
-        Id::SandTrap => (pt(over(Place::SandTrap, 1.0), upper), None),
-        Id::PumpOut => (pt(over(Place::PumpOut, 0.35), upper), None),
-        Id::Weir => (s.at(weir(s), crest * 0.8), None),
-    }
-}
-
 /// Where a finding on a part points to; nowhere if it concerns no part of the vessel.
 fn concern(s: &Section, part: Part) -> Option<Point> {
     let unit = s.unit();
@@ -165,7 +122,7 @@ fn concern(s: &Section, part: Part) -> Option<Point> {
         }
         Part::OilZone => pt(over(Place::PlatePack, 0.75), deep(0.99)),
         Part::Downcomer => {
-            let x = dip_pipe(s).map_or(s.oil_zone().1, |(from, to)| (from + to) * 0.5);
+            let x = s.dip_pipe().map_or(s.oil_zone().1, |(from, to)| (from + to) * 0.5);
             s.at(x, unit.underflow.edge().q).by(0.0, -3.0)
         }
         Part::Outlet | Part::Effluent => {

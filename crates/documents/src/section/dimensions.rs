@@ -1,6 +1,5 @@
 //! Dimensions of the section. Each states the unit's own value, not a difference measured off the drawing.
 
-use super::internals::dip_pipe;
 use super::place::{Section, WALL, zero};
 use crate::render::mark::Axis;
 use crate::render::scale::Spot;
@@ -52,7 +51,7 @@ pub fn draw(s: &Section, scene: &mut Scene) -> f64 {
         s.view.dimensions(scene, Axis::Up, &heights, s.at(x, zero()).x - PACK, write);
     }
     let end = shape.length();
-    if let Some((pipe, _)) = dip_pipe(s) {
+    if let Some((pipe, _)) = s.dip_pipe() {
         let line = s.at(pipe, zero()).x;
         s.view.up(scene, (pipe, zero()), (pipe, lip), line - 4.5, &s.write(lip));
         s.view.up(scene, (end, zero()), (end, outlet), line - 11.0, &s.write(outlet));

@@ -1,16 +1,14 @@
-//! Deflector, baffles, plate pack, mesh, weir and float.
+//! The internals as their stages say that they stand, and the float.
 
 use super::corners;
 use super::place::{Section, zero};
-use crate::render::geometry::{Point, Rect, pt};
+use crate::render::geometry::{Rect, pt};
 use crate::render::hatch::Hatch;
 use crate::render::item::Fill;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
-use stillrise_design::enquiry::range::OutletControl;
-use stillrise_design::stages::Place;
-use stillrise_design::stages::plate_pack::{Dimensions, PlatePack};
-use stillrise_design::stages::underflow::Underflow;
+use stillrise_design::stages::plate_pack::Dimensions;
+use stillrise_design::stages::stage::{Line, Pipe, Spot};
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_units::catalog::DEG;
 use stillrise_units::{Length, Typed, math};
@@ -20,84 +18,19 @@ const SHEET: f64 = 0.7;
 /// Plates nearer than this on paper, mm, are not all drawn.
 pub const NEAREST: f64 = 0.45;
 
-/// Draws the internals.
+/// Draws the internals, each as its stage says that it stands.
 pub fn draw(s: &Section, scene: &mut Scene) {
-    let unit = s.unit();
-    let rim = unit.shape.height();
-    let (ahead, behind) = s.oil_zone();
-    match inlet_bend(s) {
-        Some(pipe) => scene.part("inlet-bend", "Inlet bend", |scene| {
-            let mouth = unit.inlet_bend.as_ref().map_or_else(zero, |bend| bend.mouth.q);
-            elbow(s, scene, pipe, zero(), (mouth, unit.inlet.invert.q, unit.inlet.bore.q));
-        }),
-        None => scene.part("deflector", "Inlet deflector", |scene| {
-            let (from, to) = deflector(s);
-            scene.on(Layer::Internals).line(from, to, Pen::Frame);
-        }),
-    }
-    if unit.baffle.is_some() {
-        scene.part("baffle", "Diffusion baffle", |scene| {
-            let gap = unit.baffle.as_ref().map_or_else(zero, |baffle| baffle.under.q);
-            let (low, high) = (s.at(ahead, s.floor_at(ahead) + gap), s.at(ahead, rim));
-            perforated(scene.on(Layer::Internals), low.x, low.y, high.y);
-        });
-    }
-    if let (Some(plates), Some(zone)) = (&unit.pack, s.zone(Place::PlatePack)) {
-        scene.part("pack", "Plate pack", |scene| pack(s, scene, plates, zone));
-    }
-    if let (Some(plates), Some((from, to))) = (&unit.pack, s.zone(Place::Mesh)) {
-        scene.part("mesh", "Mesh", |scene| {
-            let area = corners(s.at(from, plates.laid.bottom.q), s.at(to, plates.follows.top.q));
-            scene.on(Layer::Internals).rect(&area, Some(Pen::Medium), Fill::Over(Hatch::Mesh));
-        });
-    }
-    if let (Some(plates), Some(x)) = (&unit.pack, outlet_baffle(s)) {
-        scene.part("outlet-baffle", "Outlet baffle", |scene| {
-            let (low, high) = (s.at(x, plates.laid.bottom.q), s.at(x, plates.follows.top.q));
-            perforated(scene.on(Layer::Internals), low.x, low.y, high.y);
-        });
-    }
-    match dip_pipe(s) {
-        Some(pipe) => scene.part("dip-pipe", "Dip pipe", |scene| {
-            tee(s, scene, pipe, (unit.underflow.edge().q, unit.outlet.invert.q, unit.outlet.bore.q));
-        }),
-        None => scene.part("downcomer", "Downcomer baffle", |scene| {
-            plate(s, scene, behind, unit.underflow.edge().q, rim);
-        }),
-    }
-    if let Some((_, x)) = s.zone(Place::SandTrap) {
-        scene.part("sand-wall", "Wall of the sand compartment", |scene| {
-            // Open from below the water up to its opening's height under it.
-            let opening = unit.sand_trap.as_ref().map_or(zero(), |trap| trap.opening.q);
-            let middle = unit.outlet.crest.q * 0.5;
-            plate(s, scene, x, zero(), middle - opening * 0.5);
-            plate(s, scene, x, middle + opening * 0.5, rim);
-        });
-    }
-    if let (Some(pumps), Some((from, to))) = (&unit.pump_out, s.zone(Place::PumpOut)) {
-        scene.part("pump-out", "Effluent pumps", |scene| {
-            plate(s, scene, from, zero(), unit.outlet.crest.q);
-            for share in [0.35, 0.7] {
-                let at = s.at(from + (to - from) * share, zero());
-                scene.on(Layer::Piping).rect(
-                    &Rect::new(at.x - 1.6, at.y - 4.0, 3.2, 4.0),
-                    Some(Pen::Medium),
-                    Fill::Paper,
-                );
-                scene.line(at.by(0.0, -4.0), pt(at.x, s.at(zero(), rim).y - 3.0), Pen::Outline);
-            }
-            for level in pumps.levels() {
-                scene.on(Layer::Level).line(s.at(from, level.q), s.at(to, level.q), Pen::Phantom);
+    for part in s.drawn().into_iter().filter(|part| !part.lines.is_empty()) {
+        scene.part(part.id, part.name, |scene| {
+            for line in &part.lines {
+                one(s, scene, line);
             }
         });
-    }
-    if unit.outlet.control.q == OutletControl::Weir && unit.pump_out.is_none() {
-        scene.part("weir", "Outlet weir", |scene| plate(s, scene, weir(s), zero(), unit.outlet.crest.q));
     }
     if let Some(alarm) = s.alarm() {
         scene.part("float", "Level float", |scene| {
             let x = s.along(s.oil_end(), 0.3);
-            let (at, top) = (pt(x, s.at(zero(), alarm.interface.q).y), s.at(zero(), rim).y);
+            let (at, top) = (pt(x, s.at(zero(), alarm.interface.q).y), s.at(zero(), s.unit().shape.height()).y);
             scene.on(Layer::Internals).line(pt(x, top - 1.0), at.by(0.0, 4.5), Pen::Medium);
             scene.rect(&Rect::new(at.x - 1.5, at.y - 1.3, 3.0, 2.6), Some(Pen::Medium), Fill::Paper);
             scene.line(at.by(-1.5, 0.0), at.by(1.5, 0.0), Pen::Thin);
@@ -107,37 +40,37 @@ pub fn draw(s: &Section, scene: &mut Scene) {
     }
 }
 
-/// How far a pipe inside stands off the wall, in its bores; nominal.
-const OFF_WALL: f64 = 0.5;
-
-/// Between which stations the leg of the inlet bend hangs; `None` without one.
-pub fn inlet_bend(s: &Section) -> Option<(Length, Length)> {
-    let unit = s.unit();
-    let bore = unit.inlet_bend.as_ref().map(|_| unit.inlet.bore.q)?;
-    Some((bore * OFF_WALL, bore * (OFF_WALL + 1.0)))
+/// Draws one line of a part.
+fn one(s: &Section, scene: &mut Scene, line: &Line) {
+    let spot = |(x, z): Spot| s.at(x, z);
+    match line {
+        Line::Plate { at, low, high } => plate(s, scene, *at, *low, *high),
+        Line::Perforated { at, low, high } => {
+            let (low, high) = (s.at(*at, *low), s.at(*at, *high));
+            perforated(scene.on(Layer::Internals), low.x, low.y, high.y);
+        }
+        Line::Inclined(from, to) => scene.on(Layer::Internals).line(spot(*from), spot(*to), Pen::Frame),
+        Line::Bed { between: (from, to), low, high } => {
+            let area = corners(s.at(*from, *low), s.at(*to, *high));
+            scene.on(Layer::Internals).rect(&area, Some(Pen::Medium), Fill::Over(Hatch::Mesh));
+        }
+        Line::Plates { between, laid, top, modules } => pack(s, scene, laid, (*between, *top), *modules),
+        Line::TurnedDown(pipe) => elbow(s, scene, pipe),
+        Line::Dipping(pipe) => tee(s, scene, pipe),
+        Line::Pump(at) => {
+            let (at, rim) = (s.at(*at, zero()), s.unit().shape.height());
+            scene.on(Layer::Piping).rect(&Rect::new(at.x - 1.6, at.y - 4.0, 3.2, 4.0), Some(Pen::Medium), Fill::Paper);
+            scene.line(at.by(0.0, -4.0), pt(at.x, s.at(zero(), rim).y - 3.0), Pen::Outline);
+        }
+        Line::Level((from, to), level) => {
+            scene.on(Layer::Level).line(s.at(*from, *level), s.at(*to, *level), Pen::Phantom);
+        }
+    }
 }
 
-/// Where the outlet baffle stands: behind the mesh, or the plates where there is none; `None` without one.
-pub fn outlet_baffle(s: &Section) -> Option<Length> {
-    s.unit().outlet_baffle.as_ref()?;
-    s.zone(Place::Mesh).or_else(|| s.zone(Place::PlatePack)).map(|(_, to)| to)
-}
-
-/// Between which stations the dip pipe hangs; `None` without one.
-pub fn dip_pipe(s: &Section) -> Option<(Length, Length)> {
-    let Underflow::DipPipe(pipe) = &s.unit().underflow else { return None };
-    let (end, bore) = (s.unit().shape.length(), pipe.bore.q);
-    Some((end - bore * (OFF_WALL + 1.0), end - bore * OFF_WALL))
-}
-
-/// A pipe through the wall at a station, turned down at once.
-fn elbow(
-    s: &Section,
-    scene: &mut Scene,
-    (from, to): (Length, Length),
-    wall: Length,
-    (mouth, invert, bore): (Length, Length, Length),
-) {
+/// A pipe through the inlet end, turned down at once.
+fn elbow(s: &Section, scene: &mut Scene, &Pipe { leg: (from, to), mouth, invert, bore }: &Pipe) {
+    let wall = zero();
     let leg = corners(s.at(from, mouth), s.at(to, invert + bore));
     let run = corners(s.at(wall, invert), s.at(to, invert + bore));
     scene.on(Layer::Piping).rect(&leg, None, Fill::Paper);
@@ -150,8 +83,8 @@ fn elbow(
     scene.line(pt(near.x, low.y), near, Pen::Outline);
 }
 
-/// A pipe through the end wall with a leg down under the oil, open at its top to the air, so that it does not siphon.
-fn tee(s: &Section, scene: &mut Scene, (from, to): (Length, Length), (mouth, invert, bore): (Length, Length, Length)) {
+/// A pipe through the outlet end with a leg down under the oil, open at its top to the air, so that it does not siphon.
+fn tee(s: &Section, scene: &mut Scene, &Pipe { leg: (from, to), mouth, invert, bore }: &Pipe) {
     let (end, top) = (s.unit().shape.length(), invert + bore * 1.5);
     let leg = corners(s.at(from, mouth), s.at(to, top));
     let run = corners(s.at(to, invert), s.at(end, invert + bore));
@@ -164,12 +97,6 @@ fn tee(s: &Section, scene: &mut Scene, (from, to): (Length, Length), (mouth, inv
     scene.line(pt(far.x, low.y), low, Pen::Outline);
     scene.line(pt(far.x, leg.y0), pt(far.x, high.y), Pen::Outline);
     scene.line(pt(far.x, high.y), high, Pen::Outline);
-}
-
-/// Where the weir stands in the clear well; nominal.
-pub fn weir(s: &Section) -> Length {
-    let (from, to) = (s.oil_zone().1, s.well_end());
-    from + (to - from) * 0.4
 }
 
 /// A plate in section, upright.
@@ -189,28 +116,9 @@ fn perforated(scene: &mut Scene, x: f64, low: f64, high: f64) {
     }
 }
 
-/// Ends on paper of the deflector: 45 degrees downward ahead of the nozzle, a little wider than its bore.
-pub fn deflector(s: &Section) -> (Point, Point) {
-    let inlet = &s.unit().inlet;
-    let (chamber, bore) = (s.oil_zone().0.si(), inlet.bore.q.si());
-    let reach = math::min(1.4 * bore, 0.7 * chamber);
-    let above = math::max(reach - bore, 0.0) * 0.5;
-    // Ahead of the nozzle, clear of a dished head.
-    let head = s.unit().body.head().si();
-    let (x, z) = (math::max(0.2 * chamber, 0.8 * head), inlet.invert.q.si() + bore + above);
-    let spot = |d: f64| s.at(Length::from_si(x + d), Length::from_si(z - d));
-    (spot(0.0), spot(reach))
-}
-
 /// The pack, module by module, with its plates at their true pitch.
-fn pack(s: &Section, scene: &mut Scene, pack: &PlatePack, (from, to): (Length, Length)) {
-    let f = &pack.laid;
-    let (low, high) = (f.bottom.q, pack.follows.top.q);
-    // Modules may stand side by side across the flow; along it there are as many as their length goes into the pack.
-    let along = s.unit().particulars.module.map(|[length, _]| math::max((f.length.q / length.q).si().round(), 1.0));
-    let along = along.unwrap_or_else(|| f64::from(s.unit().particulars.modules.unwrap_or(1)));
-    let modules = (1..=40_u32).rev().find(|n| f64::from(*n) <= along).unwrap_or(1);
-    let whole = corners(s.at(from, low), s.at(to, high));
+fn pack(s: &Section, scene: &mut Scene, f: &Dimensions, ((from, to), high): ((Length, Length), Length), modules: u32) {
+    let whole = corners(s.at(from, f.bottom.q), s.at(to, high));
     let one = whole.width() / f64::from(modules);
     scene.on(Layer::Internals);
     for k in 0..modules {

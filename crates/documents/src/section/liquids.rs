@@ -1,13 +1,11 @@
 //! Water, oil at the alarm and sludge at its trigger: areas cut from the vessel's outline.
 
-use super::internals::weir;
 use super::place::{Section, zero};
 use crate::render::geometry::Point;
 use crate::render::hatch::Hatch;
 use crate::render::item::Fill;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
-use stillrise_design::enquiry::range::OutletControl;
 use stillrise_units::{Length, Typed};
 
 type Spot = (Length, Length);
@@ -21,10 +19,9 @@ pub fn draw(s: &Section, scene: &mut Scene) {
     let sludge = s.sludge().unwrap_or(bottom);
     let interface = s.layer().map_or(crest, |alarm| alarm.interface.q);
     let pumps = s.unit().pump_out.as_ref();
-    let held = match (pumps, s.unit().outlet.control.q) {
-        (Some(_), _) => s.well_end(),
-        (None, OutletControl::Weir) => weir(s),
-        (None, OutletControl::Pipe) => length,
+    let held = match pumps {
+        Some(_) => s.well_end(),
+        None => s.unit().outlet.weir_at(s.unit()).unwrap_or(length),
     };
     // Behind the weir the water stands as high as the outlet's invert, or the start level of the pumps.
     let low = pumps.map_or(s.unit().outlet.invert.q, |pumps| pumps.start.q);

@@ -1,14 +1,12 @@
 //! Names of the zones: in the water where they find room, otherwise beside the vessel with a leader.
 
 use super::dimensions::{PACK, well};
-use super::internals::weir;
 use super::place::{STUB, Section, WALL, zero};
 use crate::render::geometry::{Rect, pt};
 use crate::render::item::{Item, Shape};
 use crate::render::mark::Leader;
 use crate::render::pen::Layer;
 use crate::render::scene::{Anchor, Scene, TEXT, Text, text_width};
-use stillrise_design::enquiry::range::OutletControl;
 use stillrise_design::stages::Place;
 use stillrise_design::train::unit::Compartment;
 use stillrise_units::math;
@@ -39,8 +37,8 @@ pub fn draw(s: &Section, scene: &mut Scene) {
 fn room(s: &Section, zone: &Compartment) -> Rect {
     let (from, to) = (zone.from, zone.to);
     let top = s.layer().map_or(s.unit().outlet.crest.q, |alarm| alarm.interface.q);
-    let held = s.unit().outlet.control.q == OutletControl::Weir && zone.place == Place::ClearWell;
-    let to = if held { weir(s) } else { to };
+    let weir = s.unit().outlet.weir_at(s.unit()).filter(|_| zone.place == Place::ClearWell);
+    let (held, to) = (weir.is_some(), weir.unwrap_or(to));
     let (a, b) = (s.at(from, top), s.at(to, zero()));
     let right = match zone.place {
         Place::GravityZone if s.unit().pack.is_some() => PACK + TEXT + 2.0,

@@ -1,6 +1,5 @@
 //! What the section is drawn from, and where it stands on the sheet.
 
-use super::internals::dip_pipe;
 use crate::Edition;
 use crate::render::geometry::{Point, Rect, pt};
 use crate::render::scale::{Scale, View, dimension_text};
@@ -8,6 +7,8 @@ use stillrise_design::performance::Performance;
 use stillrise_design::performance::hydraulics::Profile;
 use stillrise_design::performance::levels::{Level, OilLevels};
 use stillrise_design::stages::Place;
+use stillrise_design::stages::stage::{Drawn, Stage};
+use stillrise_design::stages::underflow::Underflow;
 use stillrise_design::train::Train;
 use stillrise_design::train::unit::Unit;
 use stillrise_handbook::vessel::shape::Part;
@@ -116,7 +117,7 @@ impl<'a> Section<'a> {
         self.zone(Place::Retention).unwrap_or_else(|| {
             let (from, to) = self.oil_zone();
             // Clear of a pipe that dips ahead of the outlet.
-            let to = dip_pipe(self).map_or(to, |(pipe, _)| pipe - (pipe - from) * 0.1);
+            let to = self.dip_pipe().map_or(to, |(pipe, _)| pipe - (pipe - from) * 0.1);
             (to - (to - from) * 0.2, to)
         })
     }
@@ -173,16 +174,16 @@ impl<'a> Section<'a> {
         self.unit().shape.level_of(part, volume).filter(|z| *z > self.unit().shape.bottom())
     }
 
-    /// The lowest point of the outline at a station: the floor, or the hopper's floor below it.
-    pub fn floor_at(&self, x: Length) -> Length {
-        let outline = self.unit().shape.outline();
-        let edges = outline.iter().zip(outline.iter().cycle().skip(1));
-        let crossing = edges.filter_map(|((x0, z0), (x1, z1))| {
-            let (low, high) = if x0 < x1 { (*x0, *x1) } else { (*x1, *x0) };
-            let run = (*x1 - *x0).si();
-            (low <= x && x <= high && run.abs() > 1e-9).then(|| *z0 + (*z1 - *z0) * ((x - *x0).si() / run))
-        });
-        crossing.reduce(|a, b| if b < a { b } else { a }).unwrap_or_else(zero)
+    /// Between which stations the leg of a dip pipe hangs; `None` without one.
+    pub fn dip_pipe(&self) -> Option<(Length, Length)> {
+        let Underflow::DipPipe(pipe) = &self.unit().underflow else { return None };
+        Some(pipe.leg(self.unit()))
+    }
+
+    /// Its internals, in the direction of flow.
+    pub fn drawn(&self) -> Vec<Drawn> {
+        let unit = self.unit();
+        unit.stages.all().into_iter().filter_map(|stage| stage.drawn(unit)).collect()
     }
 
     /// Both ends of the lowest edge of the outline, if it lies below the floor: the hopper's bottom.

@@ -1,41 +1,24 @@
 //! Schedules of the sheet: nozzles, oil and water levels, parts.
 
-use super::place::Section;
+use super::place::{Section, WALL, zero};
+use super::vessel::manways;
+use crate::render::geometry::{Point, pt};
 use crate::render::text::Table;
-use stillrise_design::enquiry::range::OutletControl;
 use stillrise_design::performance::hydraulics::Profile;
-use stillrise_design::stages::underflow::Underflow;
+use stillrise_design::stages::stage::Datum;
 use stillrise_handbook::hydraulics::pipes::pipe_size;
 use stillrise_units::catalog::{DEG, GAL, GPM, IN, KG, KG_M3, L, LB, M3_H, MM, PERCENT};
 use stillrise_units::print::digits;
 use stillrise_units::{System, Typed};
 
-/// A part in the list.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Id {
-    Shell,
-    Manway,
-    Deflector,
-    Baffle,
-    Hopper,
-    Pack,
-    Mesh,
-    OutletBaffle,
-    Float,
-    Downcomer,
-    DipPipe,
-    InletBend,
-    Weir,
-    SandTrap,
-    PumpOut,
-}
-
 /// One line of the list of parts; its place in the list is its number.
 pub struct PartLine {
-    /// Which.
-    pub id: Id,
     name: &'static str,
     data: String,
+    /// Where its number points to.
+    pub tip: Point,
+    /// Whether the number stands in the row above the vessel; else beside its part.
+    pub in_row: bool,
 }
 
 /// What is not stated.
@@ -109,108 +92,53 @@ pub fn waters(s: &Section) -> Option<(String, Table)> {
     Some(("Water levels".to_owned(), table))
 }
 
-/// The parts that get a number.
+/// The parts that get a number: vessel and manways, the internals in the direction of flow, the float.
 pub fn items(s: &Section) -> Vec<PartLine> {
     let unit = s.unit();
     let l = |q| s.write(q);
-    let percent = |q| s.show(q, (&PERCENT, &PERCENT));
     let mut all = Vec::new();
-    let mut add = |id, name, data: String| all.push(PartLine { id, name, data });
+    let mut add = |name, data: String, tip, in_row| all.push(PartLine { name, data, tip, in_row });
     let mut shell = vec![unit.body.inside(l)];
     shell.extend(unit.channels.as_ref().map(|channels| {
         format!("{} channels of {} side by side", digits(channels.count.q.si(), 2), l(channels.width.q))
     }));
     shell.extend(unit.particulars.material.clone());
     shell.extend(unit.particulars.empty_weight.as_ref().map(|w| format!("{} empty", s.show(w.q, (&LB, &KG)))));
-    add(Id::Shell, "Shell", shell.join("; "));
+    let rim = unit.shape.height();
+    add("Shell", shell.join("; "), s.at(zero(), rim * 0.96).by(-0.5 * WALL, 0.0), true);
     if let Some(access) = &unit.access {
         let (count, opening) = (digits(access.count.q.si(), 2), l(access.opening.q));
-        add(Id::Manway, "Manways with risers", format!("{count}, clear opening {opening}, up to the ground"));
+        let at = s.at(manways(s).first().copied().unwrap_or_else(zero), s.top()).by(0.0, 1.5);
+        add("Manways with risers", format!("{count}, clear opening {opening}, up to the ground"), at, true);
     }
-    if let (Some(hopper), Some((a, b))) = (&unit.hopper, s.hopper()) {
-        let (long, bottom, deep) = (l(hopper.length.q), l(b - a), l(hopper.depth.q));
-        add(Id::Hopper, "Sludge hopper", format!("{long} long, {bottom} at the bottom, {deep} deep"));
-    }
-    match &unit.inlet_bend {
-        Some(bend) => {
-            add(Id::InletBend, "Inlet bend", format!("turned down, mouth {} above the floor", l(bend.mouth.q)))
-        }
-        None => add(Id::Deflector, "Inlet deflector", "45°, common practice".to_owned()),
-    }
-    if let Some(baffle) = &unit.baffle {
-        add(
-            Id::Baffle,
-            "Diffusion baffle",
-            if baffle.under.q.si() > 0.0 {
-                format!("perforated, {} open, {} left under it", percent(baffle.open.q), l(baffle.under.q))
-            } else {
-                format!("perforated, {} open, closed to the floor below it", percent(baffle.open.q))
-            },
-        );
-    }
-    if let Some(pack) = &unit.pack {
-        let mut data = format!(
-            "{} plates, gap {}, {}, {}",
-            digits(pack.follows.plates.q.si(), 6),
-            fine(s, pack.laid.gap.q),
-            s.show(pack.laid.angle.q, (&DEG, &DEG)),
-            pack.laid.run.q.word(),
-        );
-        if let Some(n) = unit.particulars.modules {
-            data += &format!("; {n} module{}", if n == 1 { "" } else { "s" });
-        }
-        if let Some(mass) = &unit.particulars.module_weight {
-            data += &format!(", heaviest {} wet", s.show(mass.q, (&LB, &KG)));
-        }
-        add(Id::Pack, "Plate pack", data);
-    }
-    if let Some(mesh) = &unit.mesh {
-        let data = format!(
-            "{} thick, fibre {}, {} solid",
-            l(mesh.laid.thickness.q),
-            s.show(mesh.laid.fibre.q, (&MM, &MM)),
-            percent(mesh.laid.solidity.q)
-        );
-        add(Id::Mesh, "Mesh", data);
-    }
-    if let Some(baffle) = &unit.outlet_baffle {
-        let data = format!("perforated, {} open, as wide and as high as the pack", percent(baffle.open.q));
-        add(Id::OutletBaffle, "Outlet baffle", data);
+    for part in s.drawn() {
+        let data: String = part.data.iter().map(|datum| written(s, datum)).collect();
+        add(part.name, data, s.at(part.tip.0, part.tip.1), part.in_row);
     }
     if let Some(alarm) = s.alarm() {
-        let data =
-            format!("{}, trips at {}", s.show(unit.retention.float_density.q, (&KG_M3, &KG_M3)), l(alarm.interface.q));
-        add(Id::Float, "Level float", data);
-    }
-    let edge = l(unit.underflow.edge().q);
-    match &unit.underflow {
-        Underflow::Downcomer(_) => add(Id::Downcomer, "Downcomer baffle", format!("lip {edge} above the floor")),
-        Underflow::DipPipe(pipe) => {
-            add(Id::DipPipe, "Dip pipe", format!("mouth {edge} above the floor, bore {}", l(pipe.bore.q)));
-        }
-    }
-    if let Some(trap) = &unit.sand_trap {
-        add(Id::SandTrap, "Sand compartment", format!("{} long, opening {} high", l(trap.length.q), l(trap.opening.q)));
-    }
-    if let Some(pumps) = &unit.pump_out {
-        let data = format!(
-            "{} pumps, {} each; stop {}, start {}, alarm {}",
-            digits(pumps.pumps.q.si(), 2),
-            s.show(pumps.pump.q, (&GPM, &M3_H)),
-            l(pumps.stop.q),
-            l(pumps.start.q),
-            l(pumps.alarm.q)
-        );
-        add(Id::PumpOut, "Effluent pumps", data);
-    }
-    if unit.outlet.control.q == OutletControl::Weir && unit.pump_out.is_none() {
-        add(
-            Id::Weir,
-            "Outlet weir",
-            format!("crest {}, {} long", l(unit.outlet.crest.q), l(unit.outlet.weir_length.q)),
-        );
+        let float = s.show(unit.retention.float_density.q, (&KG_M3, &KG_M3));
+        let crest = unit.outlet.crest.q;
+        let tip = pt(s.along(s.oil_end(), 0.3), s.at(zero(), crest + (rim - crest) * 0.5).y);
+        add("Level float", format!("{float}, trips at {}", l(alarm.interface.q)), tip, true);
     }
     all
+}
+
+/// A word or a number of the list, as the drawing writes it.
+fn written(s: &Section, datum: &Datum) -> String {
+    match datum {
+        Datum::Words(words) => (*words).to_owned(),
+        Datum::Length(q) => s.write(*q),
+        // Eighths of an inch and whole millimetres are too coarse for it.
+        Datum::Fine(q) => s.show(*q, (&IN, &MM)),
+        Datum::Fibre(q) => s.show(*q, (&MM, &MM)),
+        Datum::Share(q) => s.show(*q, (&PERCENT, &PERCENT)),
+        Datum::Count(q) => digits(q.si(), 6),
+        Datum::Mass(q) => s.show(*q, (&LB, &KG)),
+        Datum::Density(q) => s.show(*q, (&KG_M3, &KG_M3)),
+        Datum::Flow(q) => s.show(*q, (&GPM, &M3_H)),
+        Datum::Angle(q) => s.show(*q, (&DEG, &DEG)),
+    }
 }
 
 /// The list of parts.
@@ -220,11 +148,6 @@ pub fn parts(s: &Section) -> Table {
         table.row([(k + 1).to_string(), item.name.to_owned(), item.data]);
     }
     table
-}
-
-/// A small length, in its own digits: eighths of an inch and whole millimetres are too coarse for it.
-fn fine(s: &Section, length: stillrise_units::Length) -> String {
-    s.show(length, (&IN, &MM))
 }
 
 /// With a capital at the beginning.

@@ -4,7 +4,7 @@ use super::place::Section;
 use crate::render::text::plain;
 use crate::render::title_block::{Projection, TitleBlock};
 use stillrise_design::enquiry::blocks::Status;
-use stillrise_design::stages::Place;
+use stillrise_design::stages::Stage;
 use stillrise_units::print::digits;
 use stillrise_units::{System, Typed};
 
@@ -82,19 +82,6 @@ pub fn description(s: &Section) -> String {
 /// What the water passes, from the left.
 fn passed(s: &Section) -> String {
     let unit = s.unit();
-    let mut what = Vec::new();
-    what.extend(unit.sand_trap.as_ref().map(|_| "sand compartment"));
-    what.extend(unit.inlet_bend.as_ref().map(|_| "inlet bend"));
-    what.extend(unit.inlet_chamber.as_ref().map(|_| "inlet chamber with deflector"));
-    what.extend(unit.baffle.as_ref().map(|_| "diffusion baffle"));
-    what.push(if unit.hopper.is_some() { "primary zone over the sludge hopper" } else { "primary zone" });
-    what.extend(unit.pack.as_ref().map(|_| "plate pack"));
-    what.extend(unit.mesh.as_ref().map(|_| "mesh"));
-    what.extend(unit.outlet_baffle.as_ref().map(|_| "outlet baffle"));
-    what.extend(s.zone(Place::Retention).map(|_| "oil retention zone"));
-    what.push(unit.underflow.name());
-    what.extend(unit.clear_well.as_ref().map(|_| "clear well"));
-    what.extend(unit.pump_out.as_ref().map(|_| "pump-out compartment"));
-    what.push("outlet");
-    what.join(", ")
+    let all: Vec<&str> = unit.stages.all().into_iter().filter_map(|stage| stage.passed(unit)).collect();
+    all.join(", ")
 }

@@ -7,7 +7,7 @@ use super::plate;
 use crate::basis::Basis;
 use crate::enquiry::Enquiry;
 use crate::provenance::{Stop, Trail, Val, choose, given};
-use crate::stages::Place;
+use crate::stages::Stage;
 use crate::train::unit::Unit;
 use crate::vessel::rest;
 use crate::{by, reckon, say};
@@ -155,15 +155,9 @@ fn centre<T: Trail>(t: &mut T, unit: &Unit) -> Result<Val<Length>, Stop> {
     let vessel = plate::area(t, unit, 0.0)?;
     let wall = body.section(t, "an inner wall as high as the vessel", body.height())?;
     let middle = reckon!(t, "middle of the vessel, from its inlet end", [IN, MM], (all = body.over_all()) all / 2.0);
-    let at = |place: Place, end: bool| unit.compartment(place).map(|c| if end { c.to } else { c.from });
-    let inner = [
-        at(Place::SandTrap, true),
-        at(Place::InletChamber, true).filter(|_| unit.baffle.is_some()),
-        at(Place::ClearWell, false),
-        at(Place::PumpOut, false),
-    ];
+    let inner = unit.stages.all().into_iter().filter_map(|stage| stage.inner_wall(unit)).collect::<Vec<_>>();
     let mut parts = vec![(vessel.q.si(), middle.q.si())];
-    parts.extend(inner.into_iter().flatten().map(|at| (wall.q.si(), at.si())));
+    parts.extend(inner.into_iter().map(|at| (wall.q.si(), at.si())));
     let parts = choose(
         t,
         "steel of vessel and inner walls, and where each stands",
