@@ -1,6 +1,6 @@
 //! Rain under a canopy: what the wind blows in through its open sides.
 
-use super::stated::{key_of, standby, stated, stated_or};
+use super::stated::{key_of, standby, stated, stated_or_by_hand};
 use crate::enquiry::blocks::Surface;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::{by, reckon, say};
@@ -21,7 +21,7 @@ pub fn reached<T: Trail>(t: &mut T, w: &WhatIf, s: &Surface, name: &str) -> Resu
 fn canopy<T: Trail>(t: &mut T, w: &WhatIf, s: &Surface, name: &str, plan: Val<Area>) -> Result<Val<Area>, Stop> {
     let feet = |x: f64| Length::of(x, &FT);
     let label = say!(T, "open height under the canopy of {name}");
-    let height = stated_or(t, w, &s.canopy_height, || {
+    let height = stated_or_by_hand(t, w, &s.canopy_height, || {
         standby(
             &label,
             (&FT, &M),
@@ -33,7 +33,7 @@ fn canopy<T: Trail>(t: &mut T, w: &WhatIf, s: &Surface, name: &str, plan: Val<Ar
     });
     let label = say!(T, "longest side of the canopy of {name}");
     let along = |times: f64| Length::from_si(sqrt(plan.q.si() * times));
-    let side = stated_or(t, w, &s.canopy_side, || {
+    let side = stated_or_by_hand(t, w, &s.canopy_side, || {
         standby(
             &label,
             (&FT, &M),

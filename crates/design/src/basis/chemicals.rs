@@ -1,6 +1,6 @@
 //! Chemicals by water: which product goes into which water, and what it does to the oil there.
 
-use super::stated::{line_of, standby, standby_spread, stated_or};
+use super::stated::{line_of, standby, standby_spread, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::WaterKind;
 use crate::enquiry::named::{ALL, RAIN, STREAMS, is_called, same};
@@ -115,7 +115,7 @@ pub fn chemicals<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Vec<Dosed> {
         };
         let tension = (row.is_some_and(|c| c.surfactant) || block.tension.is_given()).then(|| {
             let label = say!(T, "interfacial tension with {name}");
-            stated_or(t, w, &block.tension, || {
+            stated_or_by_hand(t, w, &block.tension, || {
                 standby(
                     &label,
                     (&MN_M, &MN_M),

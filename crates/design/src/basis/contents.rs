@@ -2,7 +2,7 @@
 
 use super::chemicals::{Dosed, Which, emulsified};
 use super::fluids::Fluids;
-use super::stated::{block_of, line_of, standby, standby_spread, stated, stated_or};
+use super::stated::{block_of, line_of, standby, standby_spread, stated, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Containment, OilContent, WaterKind};
 use crate::enquiry::keys::Quantity;
@@ -134,7 +134,7 @@ pub(super) fn content<T: Trail>(
     let of = |quantity: &str| say!(T, "{quantity}, {short}");
     let label = of("total oil and grease");
     let oil_key = || line_of(key, "oil.mean");
-    let total = stated_or(t, w, &oil.mean, || match site {
+    let total = stated_or_by_hand(t, w, &oil.mean, || match site {
         _ if kind == Kind::Bath => standby(
             &label,
             units,
@@ -155,14 +155,14 @@ pub(super) fn content<T: Trail>(
         None => standby(&label, units, oil_key(), question, (mg_l(20.0), mg_l(100.0), mg_l(500.0)), of_no_place(kind)),
     });
     let label = of("emulsified share of the oil");
-    let share = stated_or(t, w, &oil.emulsified, || emulsified::<T>(dosed, which, known, key, water, &label));
+    let share = stated_or_by_hand(t, w, &oil.emulsified, || emulsified::<T>(dosed, which, known, key, water, &label));
     // Of several oils that may come, the one of which most dissolves and is counted, whatever their order.
     let counted = |oil: &Oil| oil.dissolved_in_test().typical;
     let named = oil.kind.as_deref().and_then(stillrise_handbook::fluids::oils::oil);
     let most = fluids.oils.iter().map(|o| o.oil).max_by(|a, b| counted(a).total_cmp(&counted(b)));
     let row = named.or(most).unwrap_or(fluids.oils[0].oil);
     let label = of("dissolved oil at saturation");
-    let saturation = stated_or(t, w, &oil.dissolved, || {
+    let saturation = stated_or_by_hand(t, w, &oil.dissolved, || {
         let question = say!(T, "How much oil is dissolved in {water}?");
         let key = line_of(key, "oil.dissolved");
         let spread = row.dissolved_in_test();
@@ -186,7 +186,7 @@ pub(super) fn content<T: Trail>(
     let solids_key = || line_of(key, "solids");
     let label = of("suspended solids");
     let question = say!(T, "How much suspended solids does {water} carry?");
-    let solids = stated_or(t, w, solids, || match site {
+    let solids = stated_or_by_hand(t, w, solids, || match site {
         Some(site) if kind == Kind::Site => standby_spread(&label, units, solids_key(), question, &site.solids),
         _ => standby(
             &label,

@@ -3,7 +3,7 @@
 use super::cases::FeedState;
 use super::fluids::Fluids;
 use super::shear::{self, Shear};
-use super::stated::{line_of, standby, standby_spread, stated, stated_or};
+use super::stated::{line_of, standby, standby_spread, stated, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{AfterPump, DropletBase, Droplets as Said};
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
@@ -182,7 +182,7 @@ fn shape<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, said: &Said, law: Droplet
     let number = (&ONE, &ONE);
     match law {
         DropletLaw::LogNormal => spread(t, w, e, said),
-        DropletLaw::RosinRammler => stated_or(t, w, &said.exponent, || {
+        DropletLaw::RosinRammler => stated_or_by_hand(t, w, &said.exponent, || {
             standby(
                 "exponent of the distribution",
                 number,
@@ -192,7 +192,7 @@ fn shape<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, said: &Said, law: Droplet
                 "from memory: 2.1 to 2.8 for oil sheared in pipes",
             )
         }),
-        DropletLaw::UpperLimit => stated_or(t, w, &said.delta, || {
+        DropletLaw::UpperLimit => stated_or_by_hand(t, w, &said.delta, || {
             standby(
                 "delta of the distribution",
                 number,
@@ -218,7 +218,7 @@ fn spread<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, said: &Said) -> Val<Rati
             standby(label, units, key, width, range, "engineering judgement")
         }
     };
-    stated_or(t, w, &said.spread, standby)
+    stated_or_by_hand(t, w, &said.spread, standby)
 }
 
 /// The measured distribution, by volume.

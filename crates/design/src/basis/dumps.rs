@@ -4,7 +4,7 @@
 use super::chemicals::{Dosed, Which};
 use super::contents::{Asked, Content, Kind, content};
 use super::fluids::Fluids;
-use super::stated::{line_of, standby, stated, stated_or};
+use super::stated::{line_of, standby, stated, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::enquiry::named::same;
 use crate::provenance::{Stop, Trail, Val, WhatIf};
@@ -115,7 +115,7 @@ pub(super) fn dumped<T: Trail>(
         let key = dump.name.as_ref().map_or_else(|| name.clone(), |name| format!("dump \"{name}\""));
         let Some(volume) = stated(t, w, &say!(T, "volume of the {name}"), &dump.volume) else { continue };
         let label = say!(T, "times a week, {name}");
-        let often = stated_or(t, w, &dump.per_week, || {
+        let often = stated_or_by_hand(t, w, &dump.per_week, || {
             standby(
                 &label,
                 (&ONE, &ONE),

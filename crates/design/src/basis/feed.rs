@@ -1,7 +1,7 @@
 //! How the water is fed: by gravity or by pumps, which of them run, and how long.
 
 use super::lift::{self, Lift};
-use super::stated::{standby, stated, stated_or};
+use super::stated::{standby, stated, stated_or_by_hand};
 use super::waters::{YesNo, yes_or_no};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Feed;
@@ -103,7 +103,7 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, nu: Val<KinematicVisco
     let running = if together { sum } else { largest };
     state.mean_flow = running;
     let typical = class.map_or(1.0, |c| c.pulsation().si());
-    let pulsation = stated_or(t, w, &e.inlet.pulsation, || {
+    let pulsation = stated_or_by_hand(t, w, &e.inlet.pulsation, || {
         standby(
             "peak over mean flow of the pump",
             (&ONE, &ONE),

@@ -1,6 +1,6 @@
 //! Water and oils, in the coldest and the warmest season.
 
-use super::stated::{standby, stated, stated_or};
+use super::stated::{standby, stated, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::{by, record, say};
@@ -151,7 +151,7 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
     let celsius = |c: f64| Temperature::of(c, &DEG_C);
     let temperature = (&DEG_F, &DEG_C);
     let sheltered = e.site.indoors.0 == Some(true) && e.surfaces.is_empty() && e.containments.is_empty();
-    let coldest = stated_or(t, w, &e.water.coldest, || {
+    let coldest = stated_or_by_hand(t, w, &e.water.coldest, || {
         standby(
             "coldest water",
             temperature,
@@ -169,7 +169,7 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
             },
         )
     });
-    let warmest = stated_or(t, w, &e.water.warmest, || {
+    let warmest = stated_or_by_hand(t, w, &e.water.warmest, || {
         standby(
             "warmest water",
             temperature,
@@ -179,7 +179,7 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
             "engineering judgement: summer water of a temperate site",
         )
     });
-    let salinity = stated_or(t, w, &e.water.salinity, || {
+    let salinity = stated_or_by_hand(t, w, &e.water.salinity, || {
         standby(
             "dissolved salt",
             (&PERCENT, &PERCENT),

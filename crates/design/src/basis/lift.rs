@@ -1,6 +1,6 @@
 //! The rising main of the feed pump: the head that it asks for at a flow, and where the pump's curve meets it.
 
-use super::stated::{standby, stated, stated_or};
+use super::stated::{standby, stated, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Lift as Block;
 use crate::provenance::{Off, Pair, Stop, Trail, Val, WhatIf, choose, given};
@@ -179,7 +179,7 @@ fn or_default<T: Trail, Q: Typed>(
     source: &'static str,
 ) -> (Val<Q>, Option<[Q; 2]>) {
     let ends = (!key.is_given() && !w.0.contains_key(name)).then_some([range.0, range.2]);
-    (stated_or(t, w, key, || standby(label, units, name, question, range, source)), ends)
+    (stated_or_by_hand(t, w, key, || standby(label, units, name, question, range, source)), ends)
 }
 
 fn main<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, block: &Block, nu: Val<KinematicViscosity>) -> Option<Main> {

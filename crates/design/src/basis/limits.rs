@@ -1,7 +1,7 @@
 //! The limits on what leaves, each with its statistic and the long-term mean it demands.
 
 use super::evidence::{self, SampleSet};
-use super::stated::{block_of, line_of, standby, stated, stated_or};
+use super::stated::{block_of, line_of, standby, stated, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Limit, Statistic};
 use crate::enquiry::limit_value::Ph;
@@ -170,7 +170,7 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) 
             let cv = variation(t, w, block, row, sets, &key);
             let number = Some((&ONE, &ONE) as Pair);
             let n = if average {
-                stated_or(t, w, &block.samples, || {
+                stated_or_by_hand(t, w, &block.samples, || {
                     standby(
                         "samples in the average",
                         (&ONE, &ONE),
@@ -220,7 +220,7 @@ fn variation<T: Trail>(
     }
     let few = if T::RECORDS { evidence::too_few(sets, row) } else { String::new() };
     let label = say!(T, "coefficient of variation of the effluent, {}", row.title.to_lowercase());
-    stated_or(t, w, &block.variation, || {
+    stated_or_by_hand(t, w, &block.variation, || {
         standby(
             &label,
             (&ONE, &ONE),

@@ -247,7 +247,7 @@ fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {
         return Some(SpillState { volume, is_told: true, rate: None, passes: None });
     };
     let [low, value, high] = RUNS.map(|minutes| rate.q * Time::of(minutes, &MIN));
-    let volume = stated::stated_or(t, w, &block.volume, || {
+    let volume = stated::stated_or_by_hand(t, w, &block.volume, || {
         stated::standby(
             label,
             (&GAL, &M3),

@@ -4,7 +4,7 @@
 use super::cases::FeedState;
 use super::fluids::Fluids;
 use super::shear::Named;
-use super::stated::{block_of, key_of, line_of, standby, stated, stated_or};
+use super::stated::{block_of, key_of, line_of, standby, stated, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Inlet;
 use crate::enquiry::keys::Quantity;
@@ -155,7 +155,7 @@ fn worked<T: Trail>(
     let rho = fluids.cold.density;
     let power = stated(t, w, &say!(T, "shaft power of the {name}"), f.power);
     let label = say!(T, "efficiency of the {name}");
-    let efficiency = stated_or(t, w, f.efficiency, || {
+    let efficiency = stated_or_by_hand(t, w, f.efficiency, || {
         standby(
             &label,
             (&PERCENT, &PERCENT),
@@ -167,7 +167,7 @@ fn worked<T: Trail>(
     });
     let coefficient = |t: &mut T| {
         let label = say!(T, "head coefficient of the {name}");
-        stated_or(t, w, f.coefficient, || {
+        stated_or_by_hand(t, w, f.coefficient, || {
             standby(
                 &label,
                 (&ONE, &ONE),
@@ -251,7 +251,7 @@ fn worked<T: Trail>(
         }
     };
     let label = say!(T, "width of the impeller over its diameter, {name}");
-    let width = stated_or(t, w, f.width, || {
+    let width = stated_or_by_hand(t, w, f.width, || {
         standby(
             &label,
             (&PERCENT, &PERCENT),

@@ -4,7 +4,7 @@
 use super::droplets::Way;
 use super::fluids::{Fluids, OilState};
 use super::pump_shear::{feed_pump, pump_on_the_way};
-use super::stated::{key_of, standby, stated, stated_or};
+use super::stated::{key_of, standby, stated, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Stream;
 use crate::enquiry::named::same;
@@ -154,7 +154,7 @@ fn broken<'a, T: Trail>(
     fluids: &'a Fluids,
     lowered: Option<Val<SurfaceTension>>,
 ) -> Vec<Broken<'a>> {
-    let b = stated_or(t, w, &e.method.viscosity_group, || {
+    let b = stated_or_by_hand(t, w, &e.method.viscosity_group, || {
         standby(
             "coefficient of the oil's own viscosity in breaking",
             (&ONE, &ONE),
@@ -249,7 +249,7 @@ fn dissipation<T: Trail>(
         }
     };
     let key = key_of("shear", name, "jet");
-    let lengths = stated_or(t, w, &block.jet, || {
+    let lengths = stated_or_by_hand(t, w, &block.jet, || {
         standby(
             "length of the jet in bores",
             (&ONE, &ONE),

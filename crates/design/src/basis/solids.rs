@@ -1,7 +1,7 @@
 //! Solids at the inlet of the unit, and the sludge they make.
 
 use super::fluids::{Fluids, Season};
-use super::stated::{standby, stated, stated_or};
+use super::stated::{standby, stated, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::provenance::Val;
 use crate::provenance::{Pair, Stop, Trail, WhatIf, given};
@@ -55,7 +55,7 @@ pub fn solids<T: Trail>(
     let d50 = if sieved.is_given() {
         by!(t, "median grain size", measured_median::diameter(table))?
     } else {
-        stated_or(t, w, &e.solids.d50, || {
+        stated_or_by_hand(t, w, &e.solids.d50, || {
             standby(
                 "median grain size",
                 (&UM, &UM),
@@ -66,7 +66,7 @@ pub fn solids<T: Trail>(
             )
         })
     };
-    let spread = stated_or(t, w, &e.solids.spread, || {
+    let spread = stated_or_by_hand(t, w, &e.solids.spread, || {
         standby(
             "geometric standard deviation of the grains",
             (&ONE, &ONE),
@@ -76,7 +76,7 @@ pub fn solids<T: Trail>(
             "engineering judgement: graded silt and sand",
         )
     });
-    let bare = stated_or(t, w, &e.solids.density, || {
+    let bare = stated_or_by_hand(t, w, &e.solids.density, || {
         standby(
             "density of the grains",
             (&LB_FT3, &KG_M3),
@@ -101,7 +101,7 @@ pub fn solids<T: Trail>(
             table,
             bare,
             density,
-            in_sludge: stated_or(t, w, &e.solids.in_sludge, || {
+            in_sludge: stated_or_by_hand(t, w, &e.solids.in_sludge, || {
                 standby(
                     "dry solids in settled sludge",
                     (&PERCENT, &PERCENT),
@@ -111,7 +111,7 @@ pub fn solids<T: Trail>(
                     "engineering judgement",
                 )
             }),
-            sludge_density: stated_or(t, w, &e.solids.sludge_density, || {
+            sludge_density: stated_or_by_hand(t, w, &e.solids.sludge_density, || {
                 standby(
                     "density of settled sludge",
                     (&LB_FT3, &KG_M3),

@@ -1,11 +1,11 @@
 //! Turning what was said into values: one claim, contradicting claims, or a default and a question.
 
-use crate::enquiry::keys::{Claim, Quantity, Safe};
+use crate::enquiry::keys::{Claim, Key, KeySpec, Quantity, Safe};
 use crate::provenance::{
     Backing, Chooser, Pair, Standby, Trail, Val, WhatIf, Within, assume, choose_claim, given, given_within,
 };
 use std::borrow::Cow;
-use stillrise_handbook::page::Arg;
+use stillrise_handbook::page::{Arg, Argument};
 use stillrise_units::Typed;
 
 /// The value somebody stated, with all contradicting claims in the trail; `None` if nobody did.
@@ -97,8 +97,85 @@ fn source(place: &str, claim: &Claim) -> String {
     }
 }
 
-/// The value somebody stated, or the default that stands by for it; that is only made where somebody looks at it.
+/// What stands in for an answer nobody gave, where it follows from something that the key cannot know.
+#[derive(Debug, Clone)]
+pub struct StandIn<'a, Q> {
+    /// Lowest plausible answer, default, highest.
+    range: (Q, Q, Q),
+    /// Where these come from.
+    source: Backing<'a>,
+}
+
+/// A default between its plausible ends.
+pub fn stand_in<'a, Q>(range: (Q, Q, Q), source: impl Into<Backing<'a>>) -> StandIn<'a, Q> {
+    StandIn { range, source: source.into() }
+}
+
+/// A range of the handbook.
+#[must_use]
+pub fn spread<'a, Q: Typed>(spread: &stillrise_handbook::spread::Spread) -> StandIn<'a, Q> {
+    let range = (Q::from_si(spread.low_si()), Q::from_si(spread.typical_si()), Q::from_si(spread.high_si()));
+    StandIn { range, source: Backing::Source(spread.source) }
+}
+
+/// What is declared with the key itself. A key without it has no number, which no formula answers for: a test finds it.
+#[must_use]
+pub fn declared<'a, Q: Typed>(spec: &'static KeySpec) -> StandIn<'a, Q> {
+    let range = spec.usual.as_ref().and_then(|usual| usual.range().ok());
+    let none = Q::from_si(f64::NAN);
+    let source = spec.usual.as_ref().map_or("", |usual| usual.why);
+    StandIn { range: range.unwrap_or((none, none, none)), source: source.into() }
+}
+
+/// A default under its key, with the question to the customer that is declared there.
+pub fn under<'a, T: Trail, F, Q>(key: &Key<'_, F>, label: &'a str, stand_in: StandIn<'a, Q>) -> Standby<'a, Q> {
+    let (low, value, high) = stand_in.range;
+    let question = if T::RECORDS { key.question() } else { String::new() };
+    Standby {
+        label,
+        units: key.units(),
+        key: key.path(),
+        question: question.into(),
+        value,
+        low,
+        high,
+        source: stand_in.source,
+    }
+}
+
+/// Takes a default for what nobody said.
+pub fn assumed<T: Trail, F, Q: Argument>(
+    t: &mut T,
+    w: &WhatIf,
+    key: &Key<'_, F>,
+    label: &str,
+    stand_in: StandIn<'_, Q>,
+) -> Val<Q> {
+    assume(t, w, under::<T, F, Q>(key, label, stand_in))
+}
+
+/// The value somebody stated, or what stands in for it; that is only made where somebody looks at it.
 pub fn stated_or<'a, T: Trail, Q: Typed>(
+    t: &mut T,
+    w: &WhatIf,
+    key: Key<'_, Quantity<Q>>,
+    label: &str,
+    stand_in: impl FnOnce() -> StandIn<'a, Q>,
+) -> Val<Q> {
+    match stated(t, w, label, key.said) {
+        Some(value) => value,
+        None => assumed(t, w, &key, label, stand_in()),
+    }
+}
+
+/// The value somebody stated, or what is declared with its key.
+pub fn stated_or_usual<T: Trail, Q: Typed>(t: &mut T, w: &WhatIf, key: Key<'_, Quantity<Q>>, label: &str) -> Val<Q> {
+    let spec = key.spec;
+    stated_or(t, w, key, label, || declared(spec))
+}
+
+/// The same with a default whose key and question are spelled where it is used.
+pub fn stated_or_by_hand<'a, T: Trail, Q: Typed>(
     t: &mut T,
     what_if: &WhatIf,
     key: &Quantity<Q>,

@@ -2,7 +2,7 @@
 
 use super::canopy::reached;
 use super::containment::drain;
-use super::stated::{key_of, standby, stated, stated_or};
+use super::stated::{key_of, standby, stated, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{ConcentrationTime, Rain, Surface};
 use crate::enquiry::containments::{covered, holds_back};
@@ -202,7 +202,7 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop
     };
     let Some(table) = &e.rain_table else {
         let at = |x: f64| Velocity::of(x, &MM_H);
-        let intensity = stated_or(t, w, &rain.intensity, || {
+        let intensity = stated_or_by_hand(t, w, &rain.intensity, || {
             standby(
                 "rain intensity",
                 (&IN_H, &MM_H),
@@ -220,7 +220,7 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop
             (None, Some(path), Some(slope)) => by_kirpich(t, path, slope)?,
             _ => least(t),
         };
-        let duration = stated_or(t, w, &rain.duration, || {
+        let duration = stated_or_by_hand(t, w, &rain.duration, || {
             standby(
                 "duration of the design rain",
                 (&MIN, &MIN),
@@ -234,7 +234,7 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop
         let duration = if duration.q < time.q { time } else { duration };
         return Ok(Found { time, intensity, duration: Some(duration), table: None, years: None, column_years: None });
     };
-    let years = stated_or(t, w, &rain.return_period, || {
+    let years = stated_or_by_hand(t, w, &rain.return_period, || {
         standby(
             "return period",
             (&YR, &YR),

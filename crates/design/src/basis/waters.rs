@@ -5,7 +5,7 @@ pub use super::contents::Content;
 use super::contents::{Asked, Kind, content};
 use super::dumps::{self, Bath, Parts, Peaks};
 use super::fluids::Fluids;
-use super::stated::{block_of, key_of, line_of, standby, stated, stated_or};
+use super::stated::{block_of, key_of, line_of, standby, stated, stated_or_by_hand};
 use super::storm::Storm;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Rain, Stream, WaterKind};
@@ -103,7 +103,7 @@ pub fn waters<T: Trail>(
         let (which, oil, solids) = (Which::Stream(i), s.oil.as_ref(), &s.solids);
         let (place, of) = place_of(e, dosed, i);
         let content = content(t, w, fluids, dosed, &Asked { which, key: &key, oil, solids, site: place, of })?;
-        let hours = stated_or(t, w, &s.hours_per_day, || {
+        let hours = stated_or_by_hand(t, w, &s.hours_per_day, || {
             standby(
                 "hours a day",
                 (&ONE, &ONE),
@@ -113,7 +113,7 @@ pub fn waters<T: Trail>(
                 "engineering judgement: one shift of intermittent use",
             )
         });
-        let days = stated_or(t, w, &s.days_per_week, || {
+        let days = stated_or_by_hand(t, w, &s.days_per_week, || {
             standby(
                 "days a week",
                 (&ONE, &ONE),
@@ -197,7 +197,7 @@ pub(super) fn place_of(e: &Enquiry, dosed: &[Dosed], stream: usize) -> (Option<&
 /// Rain in a year.
 pub(super) fn annual<T: Trail>(t: &mut T, w: &WhatIf, rain: &Rain) -> Val<Length> {
     let inches = |x: f64| Length::of(x, &IN);
-    stated_or(t, w, &rain.annual, || {
+    stated_or_by_hand(t, w, &rain.annual, || {
         standby(
             "rain in a year",
             (&IN, &MM),
@@ -228,7 +228,7 @@ fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<F
             None => (over(24.0).max(gpm(2.0)), over(SHIFT).max(Flow::of(TAP, &L_S))),
         };
         let label = say!(T, "flow of {name}");
-        return Ok(stated_or(t, w, &s.flow, || {
+        return Ok(stated_or_by_hand(t, w, &s.flow, || {
             standby(
                 &label,
                 (&GPM, &M3_H),
@@ -239,10 +239,11 @@ fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<F
             )
         }));
     }
-    let hoses =
-        stated_or(t, w, &s.hoses, || standby("hoses", (&ONE, &ONE), "", "", (ratio(1.0), ratio(1.0), ratio(1.0)), ""));
+    let hoses = stated_or_by_hand(t, w, &s.hoses, || {
+        standby("hoses", (&ONE, &ONE), "", "", (ratio(1.0), ratio(1.0), ratio(1.0)), "")
+    });
     let of_one = say!(T, "flow of one hose of the {name}");
-    let each = stated_or(t, w, &s.hose_flow, || {
+    let each = stated_or_by_hand(t, w, &s.hose_flow, || {
         standby(
             &of_one,
             (&GPM, &M3_H),
@@ -254,7 +255,7 @@ fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<F
     });
     let label = say!(T, "share of the hoses of the {name} that run together");
     let alone = s.hoses.q().is_some_and(|hoses| hoses.si() <= 1.0);
-    let together = stated_or(t, w, &s.together, || {
+    let together = stated_or_by_hand(t, w, &s.together, || {
         // One hose runs or does not.
         if alone {
             return standby(

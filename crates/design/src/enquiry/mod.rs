@@ -10,6 +10,7 @@ pub mod distribution;
 pub mod european;
 pub mod fields;
 pub mod inlet;
+mod key;
 pub mod keys;
 pub mod limit_value;
 pub mod named;
@@ -23,7 +24,9 @@ pub mod reader;
 pub mod results;
 pub mod said;
 pub mod shear;
+pub mod spec;
 pub mod today;
+pub mod usual;
 
 use blocks::*;
 use keys::BlockSpec;

@@ -2,7 +2,7 @@
 
 use super::hydraulics::Profile;
 use crate::basis::fluids::{Fluids, OilState};
-use crate::basis::stated::{standby, stated_or};
+use crate::basis::stated::{standby, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::enquiry::keys::Quantity;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf};
@@ -59,7 +59,7 @@ pub fn margins<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit) -> Mar
     let inches = |x: f64| Length::of(x, &IN);
     let stated = &e.unit;
     let mut margin = |label: &str, key: &str, said: &Quantity<Length>, (low, value, high): (f64, f64, f64)| {
-        stated_or(t, w, said, || {
+        stated_or_by_hand(t, w, said, || {
             standby(label, LEVEL, key, "", (inches(low), inches(value), inches(high)), "our proposal")
         })
     };

@@ -1,7 +1,7 @@
 //! The room that the units need: in plan with walkways, several side by side or in line; and overhead, to lift the pack.
 
 use super::installation::{Installation, Stands};
-use crate::basis::stated::{standby, stated_or};
+use crate::basis::stated::{standby, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Arrangement, Site};
 use crate::provenance::{Pair, Trail, Val, WhatIf, choose, given};
@@ -60,7 +60,7 @@ impl Fit {
 pub(super) fn fit<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, train: &Train, installation: &Installation) -> Fit {
     t.section("room that the units need");
     let buried = installation.stands.q == Stands::Buried || train.unit.arrangement.is_in_ground();
-    let access = stated_or(t, w, &e.site.access, || {
+    let access = stated_or_by_hand(t, w, &e.site.access, || {
         if buried && train.count.q.si() > 1.0 {
             let why = "common practice: room to fill in and compact between shells in the ground";
             let between = (Length::of(0.5, &M), usual_walkway(), Length::of(1.0, &M));

@@ -1,7 +1,7 @@
 //! How the unit stands on the site: outlet pipe, outfall, tailwater, floor, spare fall.
 
 use super::installation::{Because, Installation, Known, Stands, installation};
-use crate::basis::stated::{standby, stated, stated_or};
+use crate::basis::stated::{standby, stated, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, given};
 use crate::train::unit::Unit;
@@ -57,7 +57,7 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
         None => unit.outlet.bore,
     };
     let feet = |x: f64| Length::of(x, &FT);
-    let length = stated_or(t, w, &e.outlet.length, || {
+    let length = stated_or_by_hand(t, w, &e.outlet.length, || {
         standby(
             "length of the outlet pipe",
             SITE,
@@ -67,7 +67,7 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
             "engineering judgement",
         )
     });
-    let slope = stated_or(t, w, &e.outlet.slope, || {
+    let slope = stated_or_by_hand(t, w, &e.outlet.slope, || {
         standby(
             "slope of the outlet pipe",
             (&PERCENT, &PERCENT),
@@ -163,7 +163,7 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
 /// The least cover over a unit that lies in the ground.
 fn cover<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Val<Length> {
     let feet = |x: f64| Length::of(x, &FT);
-    stated_or(t, w, &e.site.cover, || {
+    stated_or_by_hand(t, w, &e.site.cover, || {
         standby(
             "least cover over the top of the vessel",
             SITE,

@@ -4,7 +4,7 @@
 use super::Crossing;
 use super::hopper::Hopper;
 use super::inlet_chamber::InletChamber;
-use crate::basis::stated::{standby, stated_or};
+use crate::basis::stated::{standby, stated_or_by_hand};
 use crate::provenance::{Pair, Stop, Trail, Val, assume, choose, given};
 use crate::train::row::{DIMENSION, Row};
 use crate::train::unit::Unit;
@@ -72,7 +72,7 @@ impl DiffusionBaffle {
         };
         let under = match (row.laid(label, DIMENSION, &m.baffle_gap), over) {
             (Some(stated), _) => stated,
-            (None, Some(hopper)) => stated_or(row.t, row.w, &m.baffle_gap, || {
+            (None, Some(hopper)) => stated_or_by_hand(row.t, row.w, &m.baffle_gap, || {
                 standby(
                     label,
                     DIMENSION,

@@ -2,7 +2,7 @@
 
 use super::plate_pack::PlatePack;
 use super::{Crossing, Through};
-use crate::basis::stated::{standby, stated_or};
+use crate::basis::stated::{standby, stated_or_by_hand};
 use crate::basis::waters::YesNo;
 use crate::performance::passage::Fluids;
 use crate::provenance::{Node, Origin, Pair, Stop, Trail, Val, entry, given};
@@ -79,7 +79,7 @@ impl CoalescingMesh {
         if !way.fouled {
             return Ok(clean);
         }
-        let multiple = stated_or(t, way.w, &way.e.unit.mesh_fouling, || {
+        let multiple = stated_or_by_hand(t, way.w, &way.e.unit.mesh_fouling, || {
             standby(
                 "loss of the fouled over the clean mesh",
                 (&ONE, &ONE),
@@ -89,7 +89,7 @@ impl CoalescingMesh {
                 "engineering judgement: cleaned at 5 to 10 times the clean loss",
             )
         });
-        let least = stated_or(t, way.w, &way.e.unit.mesh_fouled_loss, || {
+        let least = stated_or_by_hand(t, way.w, &way.e.unit.mesh_fouled_loss, || {
             standby(
                 "least loss of a fouled mesh",
                 DIMENSION,

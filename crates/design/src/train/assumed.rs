@@ -5,7 +5,7 @@
 //! figures. Ranges are so narrow that no two of them contradict one another.
 
 use crate::arrangements::{Arrangement, Form, Side};
-use crate::basis::stated::{standby, stated, stated_or};
+use crate::basis::stated::{standby, stated, stated_or_by_hand};
 use crate::enquiry::keys::Quantity;
 use crate::enquiry::range::{Model, PackWord};
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
@@ -261,7 +261,7 @@ impl<T: Trail> Gather<'_, T> {
     /// Inside dimensions from outside ones: two walls off length and width, one floor off the height.
     fn inside(&mut self, m: &Model, form: Form) -> Result<[f64; 3], Stop> {
         let inches = |x: f64| Length::of(x, &IN);
-        let wall = stated_or(self.t, self.w, &m.wall, || {
+        let wall = stated_or_by_hand(self.t, self.w, &m.wall, || {
             standby(
                 "thickness of the walls",
                 L,

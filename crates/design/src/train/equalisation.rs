@@ -9,7 +9,7 @@ use super::{Stage, StageKind};
 use crate::basis::Basis;
 use crate::basis::cases::{Case, Kind};
 use crate::basis::chemicals::Which;
-use crate::basis::stated::{standby, stated_or};
+use crate::basis::stated::{standby, stated_or_by_hand};
 use crate::basis::storm::Storm;
 use crate::basis::waters::Water;
 use crate::enquiry::Enquiry;
@@ -144,7 +144,7 @@ fn extra<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, case: &Case) -> Val<Time>
         Some(block) => (format!("case \"{}\".duration", case.event), &block.duration),
         None => ("stated.duration".to_owned(), &e.stated.duration),
     };
-    stated_or(t, w, stated, || {
+    stated_or_by_hand(t, w, stated, || {
         standby(
             "how long that flow lasts",
             (&H, &H),

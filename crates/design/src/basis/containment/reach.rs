@@ -1,6 +1,6 @@
 //! A value with the ends between which it lies where nobody said it.
 
-use crate::basis::stated::stated_or;
+use crate::basis::stated::stated_or_by_hand;
 use crate::enquiry::keys::Quantity;
 use crate::provenance::{Standby, Trail, Val, WhatIf, assume};
 use crate::reckon;
@@ -68,7 +68,7 @@ pub fn asked<T: Trail, Q: Typed + PartialOrd>(
         (standby.low, standby.high)
     };
     let what = standby.label.to_owned();
-    let val = stated_or(t, w, key, || standby);
+    let val = stated_or_by_hand(t, w, key, || standby);
     if settled || answered {
         return Reach::known(val);
     }

@@ -5,7 +5,7 @@ use super::super::installation::{Installation, Stands};
 use super::weights::Weights;
 use super::{SHOP, plate};
 use crate::basis::Basis;
-use crate::basis::stated::{standby, stated, stated_or};
+use crate::basis::stated::{standby, stated, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, given};
 use crate::train::unit::Unit;
@@ -71,7 +71,7 @@ pub(super) fn frost<T: Trail>(
     let Some(air) = stated(t, w, "coldest air", &e.site.coldest_air) else { return Ok(None) };
     let area = plate::area(t, unit, 1.0)?;
     let kind = &INSULATIONS[0];
-    let k = stated_or(t, w, &e.installation.conductivity, || {
+    let k = stated_or_by_hand(t, w, &e.installation.conductivity, || {
         standby(
             "conductivity of the insulation in W/(m K)",
             PURE,
@@ -90,7 +90,7 @@ pub(super) fn frost<T: Trail>(
         &say!(T, "{}", row.source),
         row.title,
     );
-    let kept = stated_or(t, w, &e.installation.kept_at, || {
+    let kept = stated_or_by_hand(t, w, &e.installation.kept_at, || {
         let of = |c: f64| Temperature::of(c, &DEG_C);
         standby(
             "temperature at which a heater keeps the water",

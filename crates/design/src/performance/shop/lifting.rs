@@ -2,7 +2,7 @@
 
 use super::SHOP;
 use super::weights::Weights;
-use crate::basis::stated::{standby, stated_or};
+use crate::basis::stated::{standby, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, given};
 use crate::train::unit::Unit;
@@ -55,7 +55,7 @@ pub(super) fn lifting<T: Trail>(
         return Ok(None);
     }
     t.section(format_args!("{SHOP}: lifting"));
-    let points = stated_or(t, w, &e.installation.lifting_points, || {
+    let points = stated_or_by_hand(t, w, &e.installation.lifting_points, || {
         standby(
             "lifting points",
             PURE,
@@ -66,7 +66,7 @@ pub(super) fn lifting<T: Trail>(
         )
     });
     let degrees = |x: f64| Angle::of(x, &DEG);
-    let angle = stated_or(t, w, &e.installation.sling_angle, || {
+    let angle = stated_or_by_hand(t, w, &e.installation.sling_angle, || {
         standby(
             "angle of the slings from the level",
             (&DEG, &DEG),

@@ -2,7 +2,7 @@
 
 use super::super::shell::metal;
 use super::{SHOP, plate};
-use crate::basis::stated::{standby, stated_or};
+use crate::basis::stated::{standby, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, WhatIf, choose, given};
 use crate::train::unit::Unit;
@@ -61,7 +61,7 @@ pub(super) fn protection<T: Trail>(
     let area = plate::area(t, unit, 0.0)?;
     let source = &say!(T, "{UFC_3_570_02A}");
     let own = &e.installation;
-    let bare = stated_or(t, w, &own.bare, || {
+    let bare = stated_or_by_hand(t, w, &own.bare, || {
         standby(
             "share of the coated steel that is bare",
             (&PERCENT, &PERCENT),
@@ -71,7 +71,7 @@ pub(super) fn protection<T: Trail>(
             source.as_str(),
         )
     });
-    let density = stated_or(t, w, &own.current, || {
+    let density = stated_or_by_hand(t, w, &own.current, || {
         standby(
             "current for bare steel in mA for each square foot",
             PURE,
@@ -81,7 +81,7 @@ pub(super) fn protection<T: Trail>(
             source.as_str(),
         )
     });
-    let life = stated_or(t, w, &own.anode_life, || {
+    let life = stated_or_by_hand(t, w, &own.anode_life, || {
         let years = |x: f64| Time::of(x, &YR);
         standby(
             "life of the anodes",
@@ -92,7 +92,7 @@ pub(super) fn protection<T: Trail>(
             "engineering judgement",
         )
     });
-    let soil = stated_or(t, w, &own.soil_resistivity, || {
+    let soil = stated_or_by_hand(t, w, &own.soil_resistivity, || {
         standby(
             "resistivity of the soil in ohm centimetres",
             PURE,

@@ -2,7 +2,7 @@
 
 use super::SHOP;
 use crate::basis::FLOW_UNITS;
-use crate::basis::stated::{standby, stated_or};
+use crate::basis::stated::{standby, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
 use crate::train::unit::Unit;
@@ -48,7 +48,7 @@ pub(super) fn vent<T: Trail>(
     }
     t.section(format_args!("{SHOP}: vent"));
     let rate = |x: f64| Flow::of(x, &GPM);
-    let emptied = stated_or(t, w, &e.installation.emptied_at, || {
+    let emptied = stated_or_by_hand(t, w, &e.installation.emptied_at, || {
         standby(
             "rate at which a suction truck empties the unit",
             FLOW_UNITS,

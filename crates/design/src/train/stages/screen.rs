@@ -5,7 +5,7 @@ use super::super::unit::Unit;
 use super::super::{Stage, StageKind};
 use crate::basis::Basis;
 use crate::basis::pump_shear::has_impeller;
-use crate::basis::stated::{standby, stated, stated_or};
+use crate::basis::stated::{standby, stated, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Stream, WaterKind};
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
@@ -109,7 +109,7 @@ pub(in crate::train) fn screen<T: Trail>(
 fn bars<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, spacing: Val<Length>) -> Result<Bars, Stop> {
     let block = &e.screen;
     let mm = |x: f64| Length::of(x, &MM);
-    let bar = stated_or(t, w, &block.bar, || {
+    let bar = stated_or_by_hand(t, w, &block.bar, || {
         let range = (mm(5.0), mm(10.0), mm(15.0));
         standby(
             "thickness of the bars",
@@ -121,7 +121,7 @@ fn bars<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, spacing: Val<Length>) -> R
         )
     });
     let deg = |x: f64| Angle::of(x, &DEG);
-    let angle = stated_or(t, w, &block.angle, || {
+    let angle = stated_or_by_hand(t, w, &block.angle, || {
         let range = (deg(45.0), deg(60.0), deg(90.0));
         standby(
             "angle of the bars over the horizontal",
@@ -133,7 +133,7 @@ fn bars<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, spacing: Val<Length>) -> R
         )
     });
     let m_s = |x: f64| Velocity::of(x, &M_S);
-    let velocity = stated_or(t, w, &block.velocity, || {
+    let velocity = stated_or_by_hand(t, w, &block.velocity, || {
         standby(
             "velocity ahead of the screen",
             (&FT_S, &M_S),
@@ -143,7 +143,7 @@ fn bars<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, spacing: Val<Length>) -> R
             "from memory: textbooks of wastewater ask for 0.4 to 0.9 m/s, so that grit does not settle and nothing is pressed through",
         )
     });
-    let covered = stated_or(t, w, &block.covered, || {
+    let covered = stated_or_by_hand(t, w, &block.covered, || {
         standby(
             "share of the openings that is covered when it is cleaned",
             (&PERCENT, &PERCENT),
