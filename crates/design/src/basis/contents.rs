@@ -2,7 +2,7 @@
 
 use super::chemicals::{Dosed, Which, emulsified};
 use super::fluids::Fluids;
-use super::stated::{block_of, line_of, standby, standby_spread, stated, stated_or_by_hand};
+use super::stated::{block_of, line_of, spread, standby, standby_spread, stated, stated_or_by_hand};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Containment, OilContent, WaterKind};
 use crate::enquiry::keys::Quantity;

@@ -127,6 +127,12 @@ pub fn declared<'a, Q: Typed>(spec: &'static KeySpec) -> StandIn<'a, Q> {
     StandIn { range: range.unwrap_or((none, none, none)), source: source.into() }
 }
 
+/// The typical value that is declared with a key.
+#[must_use]
+pub fn usual_of<F, Q: Typed>(key: &Key<'_, F>) -> Q {
+    declared(key.spec).range.1
+}
+
 /// A default under its key, with the question to the customer that is declared there.
 pub fn under<'a, T: Trail, F, Q>(key: &Key<'_, F>, label: &'a str, stand_in: StandIn<'a, Q>) -> Standby<'a, Q> {
     let (low, value, high) = stand_in.range;

@@ -4,7 +4,7 @@
 use super::Crossing;
 use super::hopper::Hopper;
 use super::inlet_chamber::InletChamber;
-use crate::basis::stated::{standby, stated_or_by_hand};
+use crate::basis::stated::{standby, stated, stated_or_by_hand, under};
 use crate::provenance::{Pair, Stop, Trail, Val, assume, choose, given};
 use crate::train::row::{DIMENSION, Row};
 use crate::train::unit::Unit;

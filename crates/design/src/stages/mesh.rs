@@ -2,7 +2,7 @@
 
 use super::plate_pack::PlatePack;
 use super::{Crossing, Through};
-use crate::basis::stated::{standby, stated_or_by_hand};
+use crate::basis::stated::stated_or_usual;
 use crate::basis::waters::YesNo;
 use crate::performance::passage::Fluids;
 use crate::provenance::{Node, Origin, Pair, Stop, Trail, Val, entry, given};
@@ -79,26 +79,8 @@ impl CoalescingMesh {
         if !way.fouled {
             return Ok(clean);
         }
-        let multiple = stated_or_by_hand(t, way.w, &way.e.unit.mesh_fouling, || {
-            standby(
-                "loss of the fouled over the clean mesh",
-                (&ONE, &ONE),
-                "unit.mesh_fouling",
-                "",
-                (ratio(5.0), ratio(10.0), ratio(50.0)),
-                "engineering judgement: cleaned at 5 to 10 times the clean loss",
-            )
-        });
-        let least = stated_or_by_hand(t, way.w, &way.e.unit.mesh_fouled_loss, || {
-            standby(
-                "least loss of a fouled mesh",
-                DIMENSION,
-                "unit.mesh_fouled_loss",
-                "",
-                (Length::of(0.5, &IN), Length::of(2.0, &IN), Length::of(4.0, &IN)),
-                "our proposal, 2 to 4 in; multiples of a clean loss near zero stay near zero",
-            )
-        });
+        let multiple = stated_or_usual(t, way.w, way.e.unit.mesh_fouling(), "loss of the fouled over the clean mesh");
+        let least = stated_or_usual(t, way.w, way.e.unit.mesh_fouled_loss(), "least loss of a fouled mesh");
         Ok(reckon!(
             t,
             "loss of the fouled mesh",

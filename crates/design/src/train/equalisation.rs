@@ -9,7 +9,7 @@ use super::{Stage, StageKind};
 use crate::basis::Basis;
 use crate::basis::cases::{Case, Kind};
 use crate::basis::chemicals::Which;
-use crate::basis::stated::{standby, stated_or_by_hand};
+use crate::basis::stated::{standby, stated, stated_or_by_hand};
 use crate::basis::storm::Storm;
 use crate::basis::waters::Water;
 use crate::enquiry::Enquiry;

@@ -192,16 +192,7 @@ pub fn train<T: Trail>(
     let n = given(t, "units in parallel", Some((&ONE, &ONE)), ratio(f64::from(count)), "unit", &say!(T, "{count}"));
     let (unit, origin) = laid_out::laid_out(t, w, e, basis, source, n)?;
     let imbalance = (count > 1).then(|| {
-        crate::basis::stated::stated_or_by_hand(t, w, &e.unit.split, || {
-            crate::basis::stated::standby(
-                "unequal split between units in parallel",
-                (&PERCENT, &PERCENT),
-                "unit.split",
-                "",
-                (ratio(0.0), ratio(0.1), ratio(0.25)),
-                "engineering judgement: a weir box ahead, set level",
-            )
-        })
+        crate::basis::stated::stated_or_usual(t, w, e.unit.split(), "unequal split between units in parallel")
     });
     let equalisation = equalisation::equalisation(t, w, e, basis)?;
     let standby = e.unit.standby.0.map(|spare| {

@@ -6,7 +6,7 @@ use super::reach::{Open, Reach, asked};
 use super::{Containment, Containments};
 use crate::basis::SpillState;
 use crate::basis::fluids::{Fluids, OilState, Season};
-use crate::basis::stated::{key_of, standby, stated};
+use crate::basis::stated::{declared, key_of, standby, stated};
 use crate::enquiry::containments::{SEPARATOR, find, same_name, spill_place_is_open};
 use crate::enquiry::{Enquiry, blocks};
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};

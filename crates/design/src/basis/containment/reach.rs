@@ -1,6 +1,6 @@
 //! A value with the ends between which it lies where nobody said it.
 
-use crate::basis::stated::stated_or_by_hand;
+use crate::basis::stated::{standby, stated_or_by_hand};
 use crate::enquiry::keys::Quantity;
 use crate::provenance::{Standby, Trail, Val, WhatIf, assume};
 use crate::reckon;
