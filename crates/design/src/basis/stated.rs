@@ -106,6 +106,20 @@ pub struct StandIn<'a, Q> {
     source: Backing<'a>,
 }
 
+impl<Q: Copy> StandIn<'_, Q> {
+    /// Lowest and highest plausible answer.
+    #[must_use]
+    pub fn ends(&self) -> [Q; 2] {
+        [self.range.0, self.range.2]
+    }
+}
+
+/// Whether an answer to a key is being tried.
+#[must_use]
+pub fn is_tried<F>(w: &WhatIf, key: &Key<'_, F>) -> bool {
+    !w.0.is_empty() && w.0.contains_key(&*key.path())
+}
+
 /// A default between its plausible ends.
 pub fn stand_in<'a, Q>(range: (Q, Q, Q), source: impl Into<Backing<'a>>) -> StandIn<'a, Q> {
     StandIn { range, source: source.into() }

@@ -138,6 +138,11 @@ impl<'a, F> Key<'a, F> {
     pub fn path(&self) -> Cow<'static, str> {
         self.at.path(self.spec)
     }
+    /// The block that it stands in, by its name: `stream "wash"`.
+    #[must_use]
+    pub fn head(&self) -> &str {
+        self.at.head()
+    }
     /// Where it stands, in words: `stream "wash": flow`.
     #[must_use]
     pub fn place(&self) -> String {

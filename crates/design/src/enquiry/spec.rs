@@ -92,6 +92,11 @@ impl KeySpec {
         self.usual = Some(Usual::new(low, typical, high, why));
         self
     }
+    /// The same, where several keys share it: lowest, typical, highest, where these come from.
+    #[must_use]
+    pub const fn usually(self, [low, typical, high, why]: [&'static str; 4]) -> Self {
+        self.usual(low, typical, high, why)
+    }
     /// What stands in where nobody says and it follows from something else, in words.
     #[must_use]
     pub const fn found(mut self, from: &'static str) -> Self {

@@ -1,6 +1,6 @@
 //! Flows and cases that somebody stated.
 
-use super::waters::{OilContent, WaterKind};
+use super::waters::{OilContent, SOLIDS, SOLIDS_FOUND, WaterKind};
 use crate::enquiry::fields::{Text, Word};
 use crate::enquiry::keys::{Quantity, keys};
 use stillrise_units::catalog::{GPM, H, M3_H, MG_L};
@@ -16,7 +16,8 @@ keys! {
         /// What it carries, when no water is described that makes it up
         oil: Option<OilContent> = spec.like("{ kind = \"diesel\", mean = \"100 mg/L\" }");
         /// Suspended solids in it
-        solids: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0 mg/L", "100000 mg/L").safe_larger().like("\"150 mg/L\"");
+        solids: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0 mg/L", "100000 mg/L").safe_larger().like("\"150 mg/L\"")
+            .asks(SOLIDS).found(SOLIDS_FOUND);
     }
 }
 keys! {
@@ -33,6 +34,7 @@ keys! {
         /// What it carries
         oil: Option<OilContent> = spec.like("{ kind = \"diesel\", mean = \"50 mg/L\" }");
         /// Suspended solids in it
-        solids: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0 mg/L", "100000 mg/L").safe_larger().like("\"150 mg/L\"");
+        solids: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0 mg/L", "100000 mg/L").safe_larger().like("\"150 mg/L\"")
+            .asks(SOLIDS).found(SOLIDS_FOUND);
     }
 }

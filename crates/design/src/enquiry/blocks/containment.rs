@@ -1,6 +1,6 @@
 //! Pits, bunds and basins ahead of the separator.
 
-use super::waters::OilContent;
+use super::waters::{OilContent, SOLIDS, SOLIDS_FOUND};
 use crate::enquiry::claimed_word::ClaimedWord;
 use crate::enquiry::fields::{Flag, Text, Word};
 use crate::enquiry::keys::{Quantity, keys};
@@ -72,6 +72,7 @@ keys! {
         /// What the water carries that is drained from it
         oil: Option<OilContent> = spec.like("{ kind = \"insulating-oil\", mean = \"15 mg/L\" }");
         /// Suspended solids in that water
-        solids: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0 mg/L", "100000 mg/L").safe_larger().like("\"20 mg/L\"");
+        solids: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0 mg/L", "100000 mg/L").safe_larger().like("\"20 mg/L\"")
+            .asks(SOLIDS).found(SOLIDS_FOUND);
     }
 }
