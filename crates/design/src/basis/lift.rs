@@ -170,29 +170,27 @@ pub(super) fn duties<T: Trail>(t: &mut T, lift: &mut Lift, one: Option<Val<Flow>
     }
 }
 
-/// A stated value, or a default with its range; the range is kept.
+/// A stated value, or a default with its range, the declared one where there is no other; the range is kept.
 fn or_default<T: Trail, Q: Typed>(
     t: &mut T,
     w: &WhatIf,
     key: Key<'_, Quantity<Q>>,
     label: &str,
-    stand_in: StandIn<'_, Q>,
+    stand_in: Option<StandIn<'_, Q>>,
 ) -> (Val<Q>, Option<[Q; 2]>) {
+    let stand_in = stand_in.unwrap_or_else(|| declared(key.spec));
     let ends = (!key.said.is_given() && !is_tried(w, &key)).then(|| stand_in.ends());
     (stated_or(t, w, key, label, || stand_in), ends)
 }
 
 fn main<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, block: &Block, nu: Val<KinematicViscosity>) -> Option<Main> {
     let lift = stated(t, w, "static lift", &block.static_lift)?;
-    let (key, label) = (block.length(), "length of the rising main");
-    let (length, lengths) = or_default(t, w, block.length(), label, declared(key.spec));
+    let (length, lengths) = or_default(t, w, block.length(), "length of the rising main", None);
     let why = "common practice: no more than some 1.5 m/s (5 ft/s) in a rising main; schedule 40, one nominal size either way";
     let usual = stand_in(usual_bore(e, block), why);
-    let (bore, bores) = or_default(t, w, block.bore(), "bore of the rising main", usual);
-    let (key, label) = (block.roughness(), "roughness of the rising main");
-    let (roughness, walls) = or_default(t, w, block.roughness(), label, declared(key.spec));
-    let (key, label) = (block.fittings(), "loss coefficients of the rising main");
-    let (fittings, sums) = or_default(t, w, block.fittings(), label, declared(key.spec));
+    let (bore, bores) = or_default(t, w, block.bore(), "bore of the rising main", Some(usual));
+    let (roughness, walls) = or_default(t, w, block.roughness(), "roughness of the rising main", None);
+    let (fittings, sums) = or_default(t, w, block.fittings(), "loss coefficients of the rising main", None);
     let open = lengths.is_some() || bores.is_some() || walls.is_some() || sums.is_some();
     let ends = open.then(|| {
         let of = |k: usize| {

@@ -1,6 +1,7 @@
 //! Turning what was said into values: one claim, contradicting claims, or a default and a question.
 
 use crate::enquiry::keys::{Claim, Key, KeySpec, Quantity, Safe};
+use crate::enquiry::usual::Why;
 use crate::provenance::{
     Backing, Chooser, Pair, Standby, Trail, Val, WhatIf, Within, assume, choose_claim, given, given_within,
 };
@@ -107,6 +108,16 @@ pub struct StandIn<'a, Q> {
 }
 
 impl<Q: Copy> StandIn<'_, Q> {
+    /// The same with more words on where it comes from.
+    #[must_use]
+    pub fn adding(mut self, more: &str) -> Self {
+        if let Backing::Words(words) = &mut self.source
+            && !more.is_empty()
+        {
+            words.to_mut().push_str(more);
+        }
+        self
+    }
     /// Lowest and highest plausible answer.
     #[must_use]
     pub fn ends(&self) -> [Q; 2] {
@@ -137,8 +148,11 @@ pub fn spread<'a, Q: Typed>(spread: &stillrise_handbook::spread::Spread) -> Stan
 pub fn declared<'a, Q: Typed>(spec: &'static KeySpec) -> StandIn<'a, Q> {
     let range = spec.usual.as_ref().and_then(|usual| usual.range().ok());
     let none = Q::from_si(f64::NAN);
-    let source = spec.usual.as_ref().map_or("", |usual| usual.why);
-    StandIn { range: range.unwrap_or((none, none, none)), source: source.into() }
+    let source = spec.usual.as_ref().map_or(Backing::from(""), |usual| match usual.why {
+        Why::Words(words) => words.into(),
+        Why::Source(source) => Backing::Source(source),
+    });
+    StandIn { range: range.unwrap_or((none, none, none)), source }
 }
 
 /// The typical value that is declared with a key.

@@ -145,9 +145,7 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
 
 /// Whether its rain is held back by a containment that it runs into, from where it is only drained.
 fn is_held_back(w: &WhatIf, e: &Enquiry, s: &Surface) -> bool {
-    e.containments.iter().any(|c| {
-        covered(e, c).any(|of| core::ptr::eq(of, s)) && holds_back(c, drain::told(w, c.name.as_deref().unwrap_or("")))
-    })
+    e.containments.iter().any(|c| covered(e, c).any(|of| core::ptr::eq(of, s)) && holds_back(c, drain::told(w, c)))
 }
 
 fn runoff<T: Trail>(t: &mut T, w: &WhatIf, s: &Surface, name: &str) -> Val<Ratio> {

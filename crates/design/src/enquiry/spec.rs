@@ -2,7 +2,8 @@
 
 use super::key::filled;
 use super::keys::KeyKind;
-use super::usual::Usual;
+use super::usual::{Usual, Why};
+use stillrise_handbook::page::Source;
 use stillrise_units::Unit;
 
 /// Which of two contradicting claims is the safe one to design for.
@@ -89,7 +90,19 @@ impl KeySpec {
         high: &'static str,
         why: &'static str,
     ) -> Self {
-        self.usual = Some(Usual::new(low, typical, high, why));
+        self.usual = Some(Usual::new(low, typical, high, Why::Words(why)));
+        self
+    }
+    /// The same of a source of the handbook.
+    #[must_use]
+    pub const fn usual_by(
+        mut self,
+        low: &'static str,
+        typical: &'static str,
+        high: &'static str,
+        source: &'static Source,
+    ) -> Self {
+        self.usual = Some(Usual::new(low, typical, high, Why::Source(source)));
         self
     }
     /// The same, where several keys share it: lowest, typical, highest, where these come from.

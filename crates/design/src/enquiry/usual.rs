@@ -2,6 +2,7 @@
 //! units, and read once.
 
 use core::sync::atomic::{AtomicU64, Ordering};
+use stillrise_handbook::page::Source;
 use stillrise_units::parse::{Gallon, Reading, quantity_of};
 use stillrise_units::{Fault, Typed};
 
@@ -15,9 +16,27 @@ pub struct Usual {
     /// Highest plausible answer.
     pub high: &'static str,
     /// Where these come from.
-    pub why: &'static str,
+    pub why: Why,
     /// The three once they were read, SI as bits: a study asks for them with every sample.
     read: [AtomicU64; 3],
+}
+
+/// Where a default comes from.
+#[derive(Debug, Clone, Copy)]
+pub enum Why {
+    /// In words.
+    Words(&'static str),
+    /// A source of the handbook.
+    Source(&'static Source),
+}
+
+impl core::fmt::Display for Why {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        match self {
+            Why::Words(words) => f.write_str(words),
+            Why::Source(source) => source.fmt(f),
+        }
+    }
 }
 
 /// Not read yet; the bits of no number that a text could give.
@@ -26,7 +45,7 @@ const UNREAD: u64 = u64::MAX;
 impl Usual {
     /// As declared.
     #[must_use]
-    pub const fn new(low: &'static str, typical: &'static str, high: &'static str, why: &'static str) -> Self {
+    pub const fn new(low: &'static str, typical: &'static str, high: &'static str, why: Why) -> Self {
         let read = [AtomicU64::new(UNREAD), AtomicU64::new(UNREAD), AtomicU64::new(UNREAD)];
         Self { low, typical, high, why, read }
     }

@@ -12,7 +12,9 @@ keys! {
         /// Design flow
         flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "100000 gpm").safe_larger().like("\"120 gpm\"");
         /// How long it lasts
-        duration: Quantity<Time> = spec.units(&H, &H).between("1 min", "30 d").safe_larger().like("\"2 h\"");
+        duration: Quantity<Time> = spec.units(&H, &H).between("1 min", "30 d").safe_larger().like("\"2 h\"")
+            .asks("How long does the {name} last?")
+            .usual("0.5 h", "2 h", "8 h", "engineering judgement: part of a shift");
         /// What it carries, when no water is described that makes it up
         oil: Option<OilContent> = spec.like("{ kind = \"diesel\", mean = \"100 mg/L\" }");
         /// Suspended solids in it
@@ -28,7 +30,9 @@ keys! {
         /// Flow to the unit
         flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.01 gpm", "100000 gpm").safe_larger().like("\"250 gpm\"").needed();
         /// How long it lasts
-        duration: Quantity<Time> = spec.units(&H, &H).between("1 min", "30 d").safe_larger().like("\"2 h\"");
+        duration: Quantity<Time> = spec.units(&H, &H).between("1 min", "30 d").safe_larger().like("\"2 h\"")
+            .asks("How long does the {name} last?")
+            .usual("0.5 h", "2 h", "8 h", "engineering judgement: part of a shift");
         /// What kind of water it is; fire-fighting water without oil stated is a matter of hydraulics alone
         water: Word<WaterKind> = spec.like("\"treated\"");
         /// What it carries

@@ -1,6 +1,7 @@
 //! How the unit is lifted, kept from frost, vented and protected: what shop and site have to agree on.
 
 use crate::enquiry::keys::{Quantity, keys};
+use stillrise_handbook::sources::UFC_3_570_02A;
 use stillrise_units::catalog::{DEG, DEG_C, DEG_F, GPM, IN, M3_H, MM, ONE, PERCENT, YR};
 use stillrise_units::{Angle, Flow, Length, Ratio, Temperature, Time};
 
@@ -32,11 +33,11 @@ keys! {
         /// Share of the coated steel in the ground that is bare
         bare: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0.1 %", "100 %").safe_larger().like("\"2 %\"")
             .asks("How is the outside coated: at the factory and unhurt in the ground (some 2 % bare), or in the field (some 20 %)?")
-            .found("20 % bare steel of coatings put on in the field, from 2 % of those of a factory, of the handbook's guide to cathodic protection");
+            .usual_by("2 %", "20 %", "20 %", &UFC_3_570_02A);
         /// Current that protects bare steel, in mA for each square foot
         current: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.1", "20").safe_larger().like("2")
             .asks("Which current does bare steel need in this soil, in mA for each square foot?")
-            .found("2 mA for each square foot, from 1 to 3, of the same guide");
+            .usual_by("1", "2", "3", &UFC_3_570_02A);
         /// How long the anodes are to last
         anode_life: Quantity<Time> = spec.units(&YR, &YR).between("1 yr", "100 yr").safe_larger().like("\"30 yr\"")
             .asks("How long are the anodes to last?")

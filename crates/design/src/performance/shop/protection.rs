@@ -2,7 +2,7 @@
 
 use super::super::shell::metal;
 use super::{SHOP, plate};
-use crate::basis::stated::{stand_in, stated_or, stated_or_usual};
+use crate::basis::stated::stated_or_usual;
 use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, WhatIf, choose, given};
 use crate::train::unit::Unit;
@@ -61,12 +61,8 @@ pub(super) fn protection<T: Trail>(
     let area = plate::area(t, unit, 0.0)?;
     let source = &say!(T, "{UFC_3_570_02A}");
     let own = &e.installation;
-    let bare = stated_or(t, w, own.bare(), "share of the coated steel that is bare", || {
-        stand_in((ratio(0.02), ratio(0.2), ratio(0.2)), source.as_str())
-    });
-    let density = stated_or(t, w, own.current(), "current for bare steel in mA for each square foot", || {
-        stand_in((ratio(1.0), ratio(2.0), ratio(3.0)), source.as_str())
-    });
+    let bare = stated_or_usual(t, w, own.bare(), "share of the coated steel that is bare");
+    let density = stated_or_usual(t, w, own.current(), "current for bare steel in mA for each square foot");
     let life = stated_or_usual(t, w, own.anode_life(), "life of the anodes");
     let soil = stated_or_usual(t, w, own.soil_resistivity(), "resistivity of the soil in ohm centimetres");
     let current = by!(t, "current that protects it, A", protection_current::current(area, bare, density))?;
