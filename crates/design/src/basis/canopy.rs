@@ -5,7 +5,7 @@ use crate::enquiry::blocks::Surface;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::rain::wind_driven_rain;
-use stillrise_units::catalog::{FT, M, PERCENT};
+use stillrise_units::catalog::PERCENT;
 use stillrise_units::math::sqrt;
 use stillrise_units::{Area, Length, Typed, ratio};
 

@@ -7,7 +7,7 @@ use crate::enquiry::named::{ALL, RAIN, STREAMS, is_called, same};
 use crate::provenance::{Trail, Val, WhatIf};
 use crate::say;
 use stillrise_handbook::fluids::chemicals::{Chemical, chemical};
-use stillrise_units::catalog::{MN_M, PERCENT};
+use stillrise_units::catalog::PERCENT;
 use stillrise_units::{Ratio, SurfaceTension, Typed};
 
 /// Which water of an enquiry.
@@ -73,7 +73,7 @@ pub fn chemicals<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Vec<Dosed> {
     t.section("chemicals");
     let all = waters(e);
     let mut found = Vec::new();
-    for (i, block) in e.chemicals.iter().enumerate() {
+    for (_i, block) in e.chemicals.iter().enumerate() {
         let name = block.product.0.clone().or_else(|| block.kind.0.clone()).unwrap_or_else(|| "a product".to_owned());
         let row = block.kind.as_deref().and_then(chemical);
         let listed = |which: Which| match which {

@@ -7,7 +7,7 @@ use super::stated::{assumed, declared, spread, stand_in, stated, stated_or, stat
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{AfterPump, DropletBase, Droplets as Said};
 use crate::enquiry::keys::{Block, Place};
-use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, record, say};
 use std::borrow::Cow;
 use stillrise_handbook::droplets::{hatch_choate, measured_median, volume_finer};

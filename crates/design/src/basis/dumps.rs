@@ -10,7 +10,6 @@ use crate::enquiry::named::same;
 use crate::provenance::{Stop, Trail, Val, WhatIf};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::{batch_mixture, mixture};
-use stillrise_units::catalog::ONE;
 use stillrise_units::{Concentration, Flow, Ratio, Time, Volume, ratio};
 
 /// How far the oil of a water rises above its mean: on the day of a dump, and in a sample while the bath runs.

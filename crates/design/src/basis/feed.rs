@@ -9,7 +9,7 @@ use crate::provenance::{Stop, Trail, Val, WhatIf, choose};
 use crate::{by, reckon, say};
 use stillrise_handbook::hydraulics::{pump_cycle_time, pump_run_time};
 use stillrise_handbook::separation::pumps::pump;
-use stillrise_units::catalog::{GPM, M3_H, ONE};
+use stillrise_units::catalog::{GPM, M3_H};
 use stillrise_units::{Flow, KinematicViscosity, Ratio, Time, Typed, Volume, ratio};
 
 /// How the water is fed.

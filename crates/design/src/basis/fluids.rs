@@ -11,8 +11,8 @@ use stillrise_handbook::fluids::oils::{Oil, oil};
 use stillrise_handbook::fluids::{
     kinematic_viscosity, oil_density, oil_viscosity, saline_density, saline_viscosity, water_density, water_viscosity,
 };
-use stillrise_units::catalog::{CST, DEG_C, DEG_F, KG_M3, MM2_S, MN_M, PERCENT};
-use stillrise_units::{Density, KinematicViscosity, Ratio, SurfaceTension, Temperature, Typed, Viscosity, ratio};
+use stillrise_units::catalog::{CST, DEG_C, DEG_F, MM2_S, MN_M};
+use stillrise_units::{Density, KinematicViscosity, Ratio, SurfaceTension, Temperature, Typed, Viscosity};
 
 /// The two seasons a design is held against.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

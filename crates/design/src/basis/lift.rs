@@ -4,7 +4,7 @@ use super::stated::{StandIn, declared, is_tried, stand_in, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Lift as Block;
 use crate::enquiry::keys::{Key, Quantity};
-use crate::provenance::{Off, Pair, Stop, Trail, Val, WhatIf, choose, given};
+use crate::provenance::{Off, Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::hydraulics::pipes::PIPE_SIZES;
 use stillrise_handbook::hydraulics::{

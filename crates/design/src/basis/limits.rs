@@ -5,7 +5,7 @@ use super::stated::{assumed, declared, stand_in, stated, stated_or, stated_or_us
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Limit, Statistic};
 use crate::enquiry::limit_value::Ph;
-use crate::provenance::{Pair, Standby, Stop, Trail, Val, WhatIf, assume, given};
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, given};
 use crate::{by, record, say};
 use stillrise_handbook::fluids::pollutants::{Pollutant, pollutant};
 use stillrise_handbook::separation::{long_term_mean, permit_multiplier};

@@ -31,7 +31,7 @@ use crate::provenance::{Stop, Trail, Val, WhatIf};
 pub use methods::Methods;
 use std::borrow::Cow;
 use std::sync::Arc;
-use stillrise_units::catalog::{GAL, GPM, M3, M3_H, MIN};
+use stillrise_units::catalog::{GPM, M3_H, MIN};
 use stillrise_units::{Flow, Ratio, Time, Typed, Volume};
 
 /// The spill that must stay in.

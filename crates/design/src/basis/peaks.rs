@@ -10,7 +10,7 @@ use super::stated::{assumed, stand_in, stated};
 use super::waters::Water;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Statistic;
-use crate::provenance::{Node, Pair, Stop, Trail, Val, WhatIf, assume, choose};
+use crate::provenance::{Node, Pair, Stop, Trail, Val, WhatIf, choose};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::{batch_mixture, mixture};
 use stillrise_units::catalog::ONE;

@@ -14,7 +14,7 @@ use stillrise_handbook::separation::pumps::{Pump, pump};
 use stillrise_handbook::separation::{
     hydraulic_power, impeller_diameter, impeller_head, impeller_volume, pump_dissipation,
 };
-use stillrise_units::catalog::{FT, M, ONE, PERCENT, RPM, W_KG};
+use stillrise_units::catalog::{FT, M, RPM, W_KG};
 use stillrise_units::{Dissipation, Flow, Length, Power, Ratio, ShearRate, System, Typed, ratio};
 
 /// What is said of a pump besides its class.

@@ -9,8 +9,8 @@ use crate::{by, record};
 use stillrise_handbook::droplets::measured_median;
 use stillrise_handbook::page::Series;
 use stillrise_handbook::separation::coated_density;
-use stillrise_units::catalog::{KG_M3, LB_FT3, ONE, PERCENT, UM};
-use stillrise_units::{Density, Length, Ratio, Typed, ratio};
+use stillrise_units::catalog::{KG_M3, LB_FT3, UM};
+use stillrise_units::{Density, Length, Ratio};
 
 record! {
     /// Solids and the sludge they make.

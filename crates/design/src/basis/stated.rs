@@ -5,7 +5,6 @@ use crate::enquiry::usual::Why;
 use crate::provenance::{
     Backing, Chooser, Pair, Standby, Trail, Val, WhatIf, Within, assume, choose_claim, given, given_within,
 };
-use std::borrow::Cow;
 use stillrise_handbook::page::{Arg, Argument};
 use stillrise_units::Typed;
 
@@ -206,74 +205,4 @@ pub fn stated_or<'a, T: Trail, Q: Typed>(
 pub fn stated_or_usual<T: Trail, Q: Typed>(t: &mut T, w: &WhatIf, key: Key<'_, Quantity<Q>>, label: &str) -> Val<Q> {
     let spec = key.spec;
     stated_or(t, w, key, label, || declared(spec))
-}
-
-/// The same with a default whose key and question are spelled where it is used.
-pub fn stated_or_by_hand<'a, T: Trail, Q: Typed>(
-    t: &mut T,
-    what_if: &WhatIf,
-    key: &Quantity<Q>,
-    standby: impl FnOnce() -> Standby<'a, Q>,
-) -> Val<Q> {
-    if !T::RECORDS
-        && let Some(value) = stated(t, what_if, "", key)
-    {
-        return value;
-    }
-    let standby = standby();
-    match stated(t, what_if, standby.label, key) {
-        Some(value) => value,
-        None => assume(t, what_if, standby),
-    }
-}
-
-/// A default with its plausible range.
-#[allow(clippy::too_many_arguments)]
-pub fn standby<'a, Q: Typed>(
-    label: &'a str,
-    units: Pair,
-    key: impl Into<Cow<'a, str>>,
-    question: impl Into<Cow<'a, str>>,
-    (low, value, high): (Q, Q, Q),
-    source: impl Into<Backing<'a>>,
-) -> Standby<'a, Q> {
-    Standby {
-        label,
-        units: Some(units),
-        key: key.into(),
-        question: question.into(),
-        value,
-        low,
-        high,
-        source: source.into(),
-    }
-}
-
-/// A default from a range of the handbook.
-pub fn standby_spread<'a, Q: Typed>(
-    label: &'a str,
-    units: Pair,
-    key: impl Into<Cow<'a, str>>,
-    question: impl Into<Cow<'a, str>>,
-    spread: &stillrise_handbook::spread::Spread,
-) -> Standby<'a, Q> {
-    let range = (Q::from_si(spread.low_si()), Q::from_si(spread.typical_si()), Q::from_si(spread.high_si()));
-    standby(label, units, key, question, range, Backing::Source(spread.source))
-}
-
-// Keys are put together in every sample of a study: joined, not formatted.
-
-/// A block with its name, as its keys begin: `stream "wash"`.
-pub(super) fn block_of(kind: &str, name: &str) -> String {
-    [kind, " \"", name, "\""].concat()
-}
-
-/// A key of a block: `stream "wash".oil.mean`.
-pub(super) fn line_of(block: &str, key: &str) -> String {
-    [block, ".", key].concat()
-}
-
-/// The same of a block by kind and name.
-pub(super) fn key_of(kind: &str, name: &str, key: &str) -> String {
-    [kind, " \"", name, "\".", key].concat()
 }

@@ -6,7 +6,7 @@ use super::stated::{assumed, declared, stand_in, stated, stated_or_usual};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{ConcentrationTime, Rain, Surface};
 use crate::enquiry::containments::{covered, holds_back};
-use crate::provenance::{Backing, Standby, Stop, Trail, Val, WhatIf, assume, choose, given};
+use crate::provenance::{Backing, Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::page::Series;
 use stillrise_handbook::rain::rational_flow::RationalFactor;
@@ -14,7 +14,7 @@ use stillrise_handbook::rain::surfaces::surface;
 use stillrise_handbook::rain::{
     composite_coefficient, frequency_factor, kinematic_wave, kirpich, rain_depth, rain_intensity, rational_flow,
 };
-use stillrise_units::catalog::{IN_H, MIN, MM_H, ONE, YR};
+use stillrise_units::catalog::{MIN, ONE, YR};
 use stillrise_units::{Area, Flow, Length, Ratio, Time, Typed, Velocity, ratio};
 
 /// The storm the unit is designed for.

@@ -15,7 +15,7 @@ use crate::provenance::{Stop, Trail, Val, WhatIf};
 use crate::{by, reckon, say};
 use stillrise_handbook::fluids::facilities::{Facility, facility};
 use stillrise_handbook::rain::{daily_volume, hose_flow, rain_volume};
-use stillrise_units::catalog::{GPM, H, IN, L_S, M3_H, MM, ONE, PERCENT};
+use stillrise_units::catalog::{GPM, H, L_S};
 use stillrise_units::{Flow, Length, Time, Typed, Volume, ratio};
 
 /// One water on its way to the unit.

@@ -4,17 +4,14 @@ use super::hydraulics::Profile;
 use crate::basis::fluids::{Fluids, OilState};
 use crate::basis::stated::{declared, stand_in, stated_or, stated_or_usual};
 use crate::enquiry::Enquiry;
-use crate::enquiry::keys::Quantity;
-use crate::provenance::{Pair, Stop, Trail, Val, WhatIf};
+use crate::provenance::{Stop, Trail, Val, WhatIf};
 use crate::stages::Reach;
 use crate::train::Train;
 use crate::train::unit::Unit;
 use crate::{by, reckon};
 use stillrise_handbook::vessel::wall_cap;
-use stillrise_units::catalog::{IN, MM};
+use stillrise_units::catalog::IN;
 use stillrise_units::{Density, Length, Typed};
-
-const LEVEL: Pair = (&IN, &MM);
 
 /// What the caps of one oil are worked from.
 pub struct Caps<'a> {

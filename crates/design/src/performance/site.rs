@@ -3,15 +3,14 @@
 use super::installation::{Because, Installation, Known, Stands, installation};
 use crate::basis::stated::{assumed, stand_in, stated, stated_or_usual};
 use crate::enquiry::Enquiry;
-use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, given};
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, given};
 use crate::train::unit::Unit;
 use crate::{reckon, say};
 use stillrise_handbook::hydraulics::pipes::{MATERIALS, pipe_material, pipe_size};
-use stillrise_units::catalog::{FT, IN, M, MM, ONE, PERCENT};
-use stillrise_units::{Length, Ratio, Typed, ratio};
+use stillrise_units::catalog::{IN, MM, ONE};
+use stillrise_units::{Length, Ratio, ratio};
 
 const LEVEL: Pair = (&IN, &MM);
-const SITE: Pair = (&FT, &M);
 const PURE: Pair = (&ONE, &ONE);
 
 /// How the unit stands between incoming pipe and outfall.

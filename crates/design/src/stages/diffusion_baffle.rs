@@ -4,8 +4,8 @@
 use super::Crossing;
 use super::hopper::Hopper;
 use super::inlet_chamber::InletChamber;
-use crate::basis::stated::{assumed, declared, stand_in, stated, stated_or, under};
-use crate::provenance::{Pair, Stop, Trail, Val, assume, choose, given};
+use crate::basis::stated::{assumed, declared, stand_in, stated_or};
+use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
 use crate::train::row::{DIMENSION, Row};
 use crate::train::unit::Unit;
 use crate::{by, reckon, record};

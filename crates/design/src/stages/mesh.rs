@@ -15,7 +15,7 @@ use stillrise_handbook::separation::catch::Catch;
 use stillrise_handbook::separation::mesh_curve::MeshCurve;
 use stillrise_handbook::separation::mesh_removal::Mesh;
 use stillrise_handbook::separation::{mesh_curve, mesh_removal};
-use stillrise_units::catalog::{FT_MIN, IN, MIL, MM, MM_S, ONE, PERCENT, UM};
+use stillrise_units::catalog::{FT_MIN, MIL, MM, MM_S, PERCENT, UM};
 use stillrise_units::{Length, Ratio, Typed, Velocity, ratio};
 
 record! {

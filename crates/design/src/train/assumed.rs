@@ -9,11 +9,11 @@ use crate::basis::stated::{assumed, declared, stand_in, stated, stated_or_usual}
 use crate::enquiry::blocks::UnitBlock;
 use crate::enquiry::keys::{Key, KeySpec, Quantity};
 use crate::enquiry::range::{Model, PackWord};
-use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
 use crate::{reckon, say};
 use stillrise_handbook::hydraulics::pipes::PIPE_SIZES;
 use stillrise_handbook::page::Argument;
-use stillrise_units::catalog::{DEG, FT_S, FT3, IN, M3, MM};
+use stillrise_units::catalog::{FT_S, FT3, IN, M3, MM};
 use stillrise_units::{Angle, Fault, Flow, Length, Typed, Velocity, Volume, math, print};
 
 const L: Pair = (&IN, &MM);

@@ -18,7 +18,7 @@ use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::page::Arg;
 use stillrise_handbook::rain::{constant_outflow_storage, modified_rational, rain_depth, rain_intensity};
-use stillrise_units::catalog::{GAL, GPM, H, M3, M3_H, MIN};
+use stillrise_units::catalog::{GAL, GPM, M3, M3_H, MIN};
 use stillrise_units::{Flow, Time, Typed, Volume};
 
 /// What has to be held back ahead of the unit.

@@ -26,7 +26,7 @@ use equalisation::Equalisation;
 use stillrise_handbook::page::Arg;
 use stillrise_handbook::separation::remaining_oil::RiseLaw;
 use stillrise_handbook::separation::{drag_rise, stokes_rise};
-use stillrise_units::catalog::{ONE, PERCENT};
+use stillrise_units::catalog::ONE;
 use stillrise_units::{Density, Flow, Length, Ratio, Typed, Velocity, ratio};
 use unit::Unit;
 

@@ -14,7 +14,7 @@ use crate::{by, reckon, say};
 use stillrise_handbook::vessel::{
     containment_allowance, displaced_water, layer_thickness, oil_mass_volume, oil_surface_rise,
 };
-use stillrise_units::catalog::{GAL, M3, PERCENT};
+use stillrise_units::catalog::PERCENT;
 use stillrise_units::{Length, Typed, Volume, ratio};
 
 /// What is left or short, and between which ends where something is not known.

@@ -8,7 +8,7 @@ use crate::enquiry::containments::{covered, same_name};
 use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::vessel::containment_void;
-use stillrise_units::catalog::{FT2, GAL, IN, M, M2, M3, MM, PERCENT};
+use stillrise_units::catalog::{FT2, GAL, IN, M2, M3, MM, PERCENT};
 use stillrise_units::{Area, Length, Ratio, Typed, Volume, ratio};
 
 /// Sizes of a containment.

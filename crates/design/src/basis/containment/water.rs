@@ -11,7 +11,7 @@ use crate::enquiry::containments::covered;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::rain::{fire_water, rain_depth as depth_by_duration, rain_volume};
-use stillrise_units::catalog::{FT, FT2, GAL, H, IN, M2, M3, MIN, MM, ONE};
+use stillrise_units::catalog::{FT, FT2, H, ONE};
 use stillrise_units::{Area, Length, Time, Typed, Volume, ratio};
 
 /// Depth of the design rain: stated, that of 24 hours in the rain table, or asked.

@@ -15,7 +15,7 @@ use crate::enquiry::blocks::{self, SeparatorClass};
 use crate::enquiry::european::{nominal_size, waste_waters};
 use crate::enquiry::fields::Word;
 use crate::enquiry::keys::Key;
-use crate::provenance::{Pair, Standby, Trail, Val, WhatIf, assume, choose, given};
+use crate::provenance::{Pair, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon};
 use flows::{Flows, flows};
 use stillrise_handbook::page::{Argument, Outside};

@@ -8,8 +8,8 @@ use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, given};
 use crate::train::unit::Unit;
 use crate::{by, reckon, record};
 use stillrise_handbook::shop::sling_tension;
-use stillrise_units::catalog::{DEG, ONE};
-use stillrise_units::{Angle, Force, G, Ratio, Typed, ratio};
+use stillrise_units::catalog::ONE;
+use stillrise_units::{Angle, Force, G, Ratio, ratio};
 
 const PURE: Pair = (&ONE, &ONE);
 /// Lugs are designed for so much of the empty weight, from memory.

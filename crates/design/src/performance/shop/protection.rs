@@ -9,7 +9,7 @@ use crate::train::unit::Unit;
 use crate::{by, record, say};
 use stillrise_handbook::shop::{anode_current, anode_mass, protection_current};
 use stillrise_handbook::sources::UFC_3_570_02A;
-use stillrise_units::catalog::{KG, LB, ONE, PERCENT, YR};
+use stillrise_units::catalog::{KG, LB, ONE};
 use stillrise_units::{Area, Mass, Ratio, Time, Typed, ratio};
 
 const PURE: Pair = (&ONE, &ONE);

@@ -10,7 +10,7 @@ use crate::{by, reckon, say};
 use stillrise_handbook::hydraulics::pipes::{PIPE_SIZES, PipeSize};
 use stillrise_handbook::shop::vent_diameter;
 use stillrise_handbook::shop::vents::VENTS;
-use stillrise_units::catalog::{GPM, IN, KG_M3, KPA, LB_FT3, MM, ONE, PSI};
+use stillrise_units::catalog::{IN, KG_M3, KPA, LB_FT3, MM, ONE, PSI};
 use stillrise_units::{Density, Flow, Length, Pressure, Typed, ratio};
 
 /// What the air of filling is doubled by above a volatile liquid, from memory.

@@ -8,8 +8,7 @@ use crate::performance::storage::Storage;
 use crate::provenance::{Stop, Trail, Val, WhatIf};
 use crate::{by, reckon};
 use stillrise_handbook::vessel::days_to_fill;
-use stillrise_units::catalog::PERCENT;
-use stillrise_units::{Ratio, Time, Typed, Volume, ratio};
+use stillrise_units::{Ratio, Time, Typed, Volume};
 
 /// The tank.
 #[derive(Debug, Clone)]

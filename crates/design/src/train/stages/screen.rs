@@ -12,7 +12,7 @@ use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon};
 use stillrise_handbook::hydraulics::bar_screen_loss::{self, BarShape};
 use stillrise_handbook::page::Arg;
-use stillrise_units::catalog::{DEG, FT_S, IN, M_S, MM, PERCENT};
+use stillrise_units::catalog::{IN, MM};
 use stillrise_units::{Angle, Length, Ratio, Typed, Velocity, ratio};
 
 const SMALL: Pair = (&IN, &MM);
