@@ -73,7 +73,7 @@ pub fn chemicals<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Vec<Dosed> {
     t.section("chemicals");
     let all = waters(e);
     let mut found = Vec::new();
-    for (_i, block) in e.chemicals.iter().enumerate() {
+    for block in &e.chemicals {
         let name = block.product.0.clone().or_else(|| block.kind.0.clone()).unwrap_or_else(|| "a product".to_owned());
         let row = block.kind.as_deref().and_then(chemical);
         let listed = |which: Which| match which {

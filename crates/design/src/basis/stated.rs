@@ -1,6 +1,7 @@
 //! Turning what was said into values: one claim, contradicting claims, or a default and a question.
 
 use crate::enquiry::keys::{Claim, Key, KeySpec, Quantity, Safe};
+use crate::enquiry::said::{path_of, which_holds};
 use crate::enquiry::usual::Why;
 use crate::provenance::{
     Backing, Chooser, Pair, Standby, Trail, Val, WhatIf, Within, assume, choose_claim, given, given_within,
@@ -52,8 +53,8 @@ pub fn stated<T: Trail, Q: Typed>(t: &mut T, w: &WhatIf, label: &str, key: &Quan
         Standby {
             label,
             units,
-            key: key.place.replace(": ", ".").into(),
-            question: format!("Which holds for the {label}: {said}?").into(),
+            key: path_of(&key.place).into(),
+            question: which_holds(&format!("the {label}"), &said).into(),
             value: chosen.q,
             low: Q::from_si(low),
             high: Q::from_si(high),
@@ -77,7 +78,7 @@ fn claimed<T: Trail, Q: Typed>(
         return given(t, label, units, q, &source, &claim.written.text);
     };
     let within = Within {
-        key: key.place.replace(": ", "."),
+        key: path_of(&key.place),
         low: Arg::Number(low.si()),
         high: Arg::Number(high.si()),
         distribution: *distribution,

@@ -122,11 +122,6 @@ impl KeySpec {
         let other = self.asks_when.iter().find(|(situation, _)| !when.is_empty() && *situation == when);
         filled(other.map_or(self.asks, |(_, question)| question), words)
     }
-    /// All questions that are declared for it.
-    pub fn questions(&self) -> impl Iterator<Item = &'static str> {
-        let others = self.asks_when.iter().map(|(_, question)| *question);
-        core::iter::once(self.asks).chain(others).filter(|question| !question.is_empty())
-    }
     /// Print units.
     #[must_use]
     pub const fn units(mut self, us: &'static Unit, si: &'static Unit) -> Self {
@@ -169,4 +164,40 @@ impl KeySpec {
         self.needed = true;
         self
     }
+    /// All questions that are declared for it, with their placeholders.
+    pub fn questions(&self) -> impl Iterator<Item = &'static str> {
+        let others = self.asks_when.iter().map(|(_, question)| *question);
+        core::iter::once(self.asks).chain(others).filter(|question| !question.is_empty())
+    }
+    /// What stands in where nobody says, in print: `60 um, between 20 um and 150 um: why`; nothing where nothing does.
+    #[must_use]
+    pub fn stands_in(&self) -> Option<String> {
+        let usual = self.usual.as_ref().map(|Usual { low, typical, high, why, .. }| match low == high {
+            true => format!("{typical}: {why}"),
+            false => format!("{typical}, between {low} and {high}: {why}"),
+        });
+        match (self.found, usual) {
+            ("", usual) => usual,
+            (found, None) => Some(found.to_owned()),
+            (found, Some(usual)) => Some(format!("{found}; else {usual}")),
+        }
+    }
+}
+
+/// A question as it is shown beside its key: without the parts that stand only in some jobs, its placeholders as they are.
+#[must_use]
+pub fn without_options(question: &str) -> String {
+    let mut out = String::with_capacity(question.len());
+    let mut rest = question;
+    while let Some((before, (option, behind))) =
+        rest.split_once('[').and_then(|(before, after)| Some((before, after.split_once(']')?)))
+    {
+        out.push_str(before);
+        if !option.contains('{') {
+            out.push_str(option);
+        }
+        rest = behind;
+    }
+    out.push_str(rest);
+    out
 }

@@ -196,7 +196,7 @@ pub fn train<T: Trail>(
     });
     let equalisation = equalisation::equalisation(t, w, e, basis)?;
     let standby = e.unit.standby.0.map(|spare| {
-        let source = e.unit.standby.1.source("unit: standby");
+        let source = e.unit.standby().source();
         given(t, "units that stand by", Some((&ONE, &ONE)), ratio(f64::from(spare)), &source, &say!(T, "{spare}"))
     });
     let screen = stages::screen::screen(t, w, e, basis, &unit)?;

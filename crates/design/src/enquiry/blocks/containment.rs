@@ -55,7 +55,7 @@ keys! {
         /// Voids of the stone fill
         voids: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("1 %", "100 %").safe_smaller().like("\"35 %\"")
             .asks("What share of the stone in the {name} is void?")
-            .usual("30 %", "35 %", "40 %", "IEEE 980, Annex B: 35 % for stone of 1.5 in; the range is engineering judgement");
+            .usual("0.3", "0.35", "0.4", "IEEE 980, Annex B: 35 % for stone of 1.5 in; the range is engineering judgement");
         /// Area taken by foundations and equipment
         deducted_area: Quantity<Area> = spec.units(&FT2, &M2).between("0 ft2", "1000 acre").safe_larger().like("\"18 m2\"")
             .asks("Which area do foundations and equipment take in the {name}?")

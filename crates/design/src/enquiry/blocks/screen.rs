@@ -26,6 +26,6 @@ keys! {
             .usual("0.3 m/s", "0.6 m/s", "0.9 m/s", "from memory: textbooks of wastewater ask for 0.4 to 0.9 m/s, so that grit does not settle and nothing is pressed through");
         /// Share of the openings that is covered when it is cleaned
         covered: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0 %", "90 %").safe_larger().like("\"50 %\"")
-            .usual("25 %", "50 %", "70 %", "engineering judgement: cleaned when half is covered");
+            .usual("0.25", "0.5", "0.7", "engineering judgement: cleaned when half is covered");
     }
 }
