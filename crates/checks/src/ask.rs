@@ -3,7 +3,8 @@
 
 use crate::rule::Subject;
 use std::borrow::Cow;
-use stillrise_design::basis::{Basis, FLOW_UNITS, SPILL_VOLUME};
+use stillrise_design::basis::{Basis, FLOW_UNITS};
+use stillrise_design::enquiry::blocks::SPILL_VOLUME;
 use stillrise_design::performance::site::SiteLevels;
 use stillrise_design::provenance::Assumption;
 use stillrise_units::catalog::{FT, M};

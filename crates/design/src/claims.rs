@@ -5,7 +5,7 @@
 
 use crate::enquiry::Enquiry;
 use crate::enquiry::paired::pair;
-use crate::enquiry::said::{Claimed, Line};
+use crate::enquiry::said::{Claimed, Line, which_holds};
 use crate::provenance::{Backing, Chooser, Entry, Node, Origin, Standby, Trail, WhatIf, assume, entry};
 use std::borrow::Cow;
 use stillrise_handbook::memo::Key;
@@ -29,11 +29,6 @@ impl Argument for Which {
     fn key(&self, key: &mut Key) {
         self.0.bytes().for_each(|byte| key.push(u64::from(byte)));
     }
-}
-
-/// The key that an answer goes to: `spill.closure`.
-fn key(claimed: &dyn Claimed) -> String {
-    claimed.place().replace(": ", ".")
 }
 
 /// Records who said what, and asks where claims contradict.
@@ -86,8 +81,8 @@ fn contradicted<T: Trail>(t: &mut T, w: &WhatIf, claimed: &dyn Claimed, lines: &
     let standby = Standby {
         label: place,
         units: None,
-        key: key(claimed).into(),
-        question: format!("Which holds for {place}: {}?", said.join(" or ")).into(),
+        key: claimed.path().into(),
+        question: which_holds(place, &said.join(" or ")).into(),
         value,
         low: Which(low),
         high: Which(high),
@@ -106,7 +101,7 @@ pub fn any_open(e: &Enquiry) -> bool {
 #[must_use]
 pub fn answered<'a>(e: &'a Enquiry, w: &WhatIf) -> Cow<'a, Enquiry> {
     let named = |claimed: &dyn Claimed| {
-        let Some(Arg::Choice(word)) = w.0.get(&key(claimed)).filter(|_| claimed.is_open()) else { return None };
+        let Some(Arg::Choice(word)) = w.0.get(&claimed.path()).filter(|_| claimed.is_open()) else { return None };
         (0..claimed.lines().len()).find(|i| claimed.word(*i) == *word)
     };
     if w.0.is_empty() || !e.claimed().into_iter().any(|claimed| named(claimed).is_some()) {

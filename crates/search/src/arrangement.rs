@@ -70,7 +70,7 @@ pub(crate) fn wanted(enquiry: &Enquiry, range: &Range, what_if: &WhatIf, begun: 
 /// Rows from small to large, by the water they hold.
 pub(crate) fn by_size(range: &Range) -> Vec<usize> {
     let size = |m: &Model| {
-        let found = Arrangement::of(m).form().extents(m, |side| side.said.q().map(Typed::si));
+        let found = Arrangement::of(m).form().extents(m, |side| side.key.said.q().map(Typed::si));
         let [length, width, _] = found.unwrap_or_default();
         length * width * m.outlet_invert.q().map_or(0.0, Typed::si)
     };

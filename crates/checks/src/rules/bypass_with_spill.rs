@@ -2,7 +2,7 @@
 
 use crate::ask::Ask;
 use crate::rule::{Subject, Verdict, rule};
-use stillrise_design::basis::european::CATEGORY;
+use stillrise_design::enquiry::blocks::CATEGORY;
 use stillrise_design::enquiry::european::waste_waters;
 use stillrise_handbook::fluids::facilities::facility;
 use stillrise_handbook::separation::en858_impediment_factor::UseCategory;

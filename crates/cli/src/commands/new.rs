@@ -7,6 +7,7 @@ use std::io::Write;
 use std::path::PathBuf;
 use stillrise_design::enquiry::blocks;
 use stillrise_design::enquiry::keys::KeyKind;
+use stillrise_design::enquiry::spec::without_options;
 use stillrise_units::{Fault, nearest};
 
 /// Starts an enquiry in a folder: from a worked job, or blank with every key explained
@@ -117,6 +118,12 @@ fn blank() -> String {
             text.push_str(&format!("{mark}{} = {like}   # {}\n", key.name, key.doc));
             for line in choices(key.kind) {
                 text.push_str(&format!("#     {line}\n"));
+            }
+            for question in key.questions() {
+                text.push_str(&format!("#     asked as: {}\n", without_options(question)));
+            }
+            if let Some(stands_in) = key.stands_in() {
+                text.push_str(&format!("#     where nobody says: {stands_in}\n"));
             }
         }
     }

@@ -9,7 +9,7 @@ mod plate_cylinder;
 mod plate_tank;
 mod upright_cylinder;
 
-use crate::enquiry::keys::Quantity;
+use crate::enquiry::keys::{Key, Quantity};
 use crate::enquiry::range::{Model, PackWord};
 use crate::provenance::{Stop, Trail};
 use crate::train::row::Row;
@@ -63,27 +63,25 @@ pub enum Form {
 
 /// A side of a body, by which it is described.
 pub struct Side<'a> {
-    /// Its key.
-    pub key: &'static str,
     /// What it is called, inside.
     pub label: &'static str,
     /// How many walls lie between it and the outside.
     pub walls: u8,
-    /// What was said of it.
-    pub said: &'a Quantity<Length>,
+    /// Its key.
+    pub key: Key<'a, Quantity<Length>>,
 }
 
 impl Form {
     /// The sides by which it is described.
     #[must_use]
     pub fn sides(self, m: &Model) -> ArrayVec<Side<'_>, 3> {
-        let side = |key, label, walls, said| Side { key, label, walls, said };
-        let length = |label| side("length", label, 2, &m.length);
-        let height = || side("height", "height of the walls", 1, &m.height);
-        let diameter = || side("diameter", "inside diameter", 2, &m.diameter);
+        let side = |key, label, walls| Side { key, label, walls };
+        let length = |label| side(m.length(), label, 2);
+        let height = || side(m.height(), "height of the walls", 1);
+        let diameter = || side(m.diameter(), "inside diameter", 2);
         match self {
             Form::Tank | Form::Channels => {
-                ArrayVec::from([length("inside length"), side("width", "inside width", 2, &m.width), height()])
+                ArrayVec::from([length("inside length"), side(m.width(), "inside width", 2), height()])
             }
             Form::Lying => [length("length of the shell"), diameter()].into_iter().collect(),
             Form::Upright => [diameter(), height()].into_iter().collect(),

@@ -1,11 +1,11 @@
 //! Rain under a canopy: what the wind blows in through its open sides.
 
-use super::stated::{key_of, standby, stated, stated_or};
+use super::stated::{stand_in, stated, stated_or, stated_or_usual};
 use crate::enquiry::blocks::Surface;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::rain::wind_driven_rain;
-use stillrise_units::catalog::{FT, M, PERCENT};
+use stillrise_units::catalog::PERCENT;
 use stillrise_units::math::sqrt;
 use stillrise_units::{Area, Length, Typed, ratio};
 
@@ -19,26 +19,12 @@ pub fn reached<T: Trail>(t: &mut T, w: &WhatIf, s: &Surface, name: &str) -> Resu
 }
 
 fn canopy<T: Trail>(t: &mut T, w: &WhatIf, s: &Surface, name: &str, plan: Val<Area>) -> Result<Val<Area>, Stop> {
-    let feet = |x: f64| Length::of(x, &FT);
     let label = say!(T, "open height under the canopy of {name}");
-    let height = stated_or(t, w, &s.canopy_height, || {
-        standby(
-            &label,
-            (&FT, &M),
-            key_of("surface", name, "canopy_height"),
-            say!(T, "How high is the open side under the canopy over the {name}?"),
-            (feet(10.0), feet(15.0), feet(20.0)),
-            "engineering judgement: clearance for road vehicles",
-        )
-    });
+    let height = stated_or_usual(t, w, s.canopy_height().of(name), &label);
     let label = say!(T, "longest side of the canopy of {name}");
     let along = |times: f64| Length::from_si(sqrt(plan.q.si() * times));
-    let side = stated_or(t, w, &s.canopy_side, || {
-        standby(
-            &label,
-            (&FT, &M),
-            key_of("surface", name, "canopy_side"),
-            say!(T, "How long is the longest side of the canopy over the {name}?"),
+    let side = stated_or(t, w, s.canopy_side().of(name), &label, || {
+        stand_in(
             (along(1.0), along(2.0), along(4.0)),
             "geometry of its area in plan: twice as long as wide, from a square to four times as long as wide",
         )

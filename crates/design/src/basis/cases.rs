@@ -174,7 +174,7 @@ pub fn cases<T: Trail>(
         let name = block.name.0.clone().unwrap_or_else(|| "extra case".to_owned());
         t.section(&name);
         let Some(flow) = stated(t, w, &say!(T, "flow of {name}"), &block.flow) else { continue };
-        let content = super::contents::of_case(t, w, e, fluids, dosed, (i, &name))?;
+        let content = super::contents::of_case(t, w, e, fluids, dosed, i)?;
         let base = Case { which: vec![Which::Case(i)], content, ..Case::of_a_flow(name, Kind::Extra, flow) };
         take(t, &mut cases, (feed, false), base)?;
     }
@@ -289,7 +289,7 @@ fn drain_downs<T: Trail>(
         t.section(&name);
         let content = Some(match &c.drained {
             Some(drained) => drained.content.clone(),
-            None => super::contents::of_drain(t, w, e, fluids, dosed, (i, &c.name, block))?,
+            None => super::contents::of_drain(t, w, e, fluids, dosed, (i, block))?,
         });
         let base = Case::of_a_flow(name, Kind::DrainDown, drain.rate);
         let (parts, which) = (vec![c.name.clone()], vec![Which::Drain(i)]);

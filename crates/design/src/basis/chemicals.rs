@@ -1,13 +1,13 @@
 //! Chemicals by water: which product goes into which water, and what it does to the oil there.
 
-use super::stated::{line_of, standby, standby_spread, stated_or};
+use super::stated::{StandIn, assumed, spread, stand_in, stated_or_usual};
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::WaterKind;
+use crate::enquiry::blocks::{ChemicalBlock, WaterKind};
 use crate::enquiry::named::{ALL, RAIN, STREAMS, is_called, same};
-use crate::provenance::{Standby, Trail, Val, WhatIf, assume};
+use crate::provenance::{Trail, Val, WhatIf};
 use crate::say;
 use stillrise_handbook::fluids::chemicals::{Chemical, chemical};
-use stillrise_units::catalog::{MN_M, PERCENT};
+use stillrise_units::catalog::PERCENT;
 use stillrise_units::{Ratio, SurfaceTension, Typed};
 
 /// Which water of an enquiry.
@@ -73,12 +73,8 @@ pub fn chemicals<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Vec<Dosed> {
     t.section("chemicals");
     let all = waters(e);
     let mut found = Vec::new();
-    for (i, block) in e.chemicals.iter().enumerate() {
+    for block in &e.chemicals {
         let name = block.product.0.clone().or_else(|| block.kind.0.clone()).unwrap_or_else(|| "a product".to_owned());
-        let key = match &block.product.0 {
-            Some(product) => format!("chemical \"{product}\""),
-            None => format!("chemical {}", i + 1),
-        };
         let row = block.kind.as_deref().and_then(chemical);
         let listed = |which: Which| match which {
             Which::Stream(k) => e.streams[k].chemicals.iter().any(|name| is_called(block, name)),
@@ -109,22 +105,13 @@ pub fn chemicals<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Vec<Dosed> {
                 .map(|(which, _)| *which)
                 .collect()
         } else {
-            let into = into(t, w, e, &all, &name, &key, row);
+            let into = into(t, w, e, &all, &name, block, row);
             let goes = |plain: bool| into == Into::All || into == Into::Streams && plain;
             all.iter().filter(|(_, plain)| goes(*plain)).map(|(which, _)| *which).collect()
         };
         let tension = (row.is_some_and(|c| c.surfactant) || block.tension.is_given()).then(|| {
             let label = say!(T, "interfacial tension with {name}");
-            stated_or(t, w, &block.tension, || {
-                standby(
-                    &label,
-                    (&MN_M, &MN_M),
-                    line_of(&key, "tension"),
-                    "",
-                    (SurfaceTension::of(1.0, &MN_M), SurfaceTension::of(4.0, &MN_M), SurfaceTension::of(15.0, &MN_M)),
-                    "from memory: 3 to 5 mN/m with surfactant, less with strong detergent",
-                )
-            })
+            stated_or_usual(t, w, block.tension(), &label)
         });
         found.push(Dosed { name, row, tension, waters });
     }
@@ -139,7 +126,7 @@ fn into<T: Trail>(
     e: &Enquiry,
     all: &[(Which, bool)],
     name: &str,
-    key: &str,
+    block: &ChemicalBlock,
     row: Option<&'static Chemical>,
 ) -> Into {
     let rain = all.iter().any(|(which, _)| *which == Which::Rain);
@@ -155,21 +142,8 @@ fn into<T: Trail>(
             "a product is used in washing or process; rain, fire-fighting water and dewatering take none unless it is said"
         }
     };
-    assume(
-        t,
-        w,
-        Standby {
-            label: &say!(T, "waters that {name} goes into"),
-            units: None,
-            key: line_of(key, "stream").into(),
-            question: say!(T, "Which water does the {name} go into?").into(),
-            value,
-            low: Into::None,
-            high: Into::All,
-            source: source.into(),
-        },
-    )
-    .q
+    let label = say!(T, "waters that {name} goes into");
+    assumed(t, w, &block.stream().of(name), &label, stand_in((Into::None, value, Into::All), source)).q
 }
 
 /// Emulsified share of a dry yard without detergents, %: least, likely, most.
@@ -185,20 +159,10 @@ fn acts(row: &Chemical) -> bool {
 
 /// What stands by for the emulsified share of a water: of the products that go into it the one that takes most oil out of
 /// gravity's reach, else a dry yard's. `known` is whether anything was said of what the water carries.
-pub fn emulsified<'a, T: Trail>(
-    dosed: &[Dosed],
-    which: Which,
-    known: bool,
-    key: &str,
-    water: &str,
-    label: &'a str,
-) -> Standby<'a, Ratio> {
-    let question = say!(T, "What share of the oil in {water} is emulsified (detergent, pressure washing, pumping)?");
-    let key = || line_of(key, "oil.emulsified");
-    let units = (&PERCENT, &PERCENT);
+pub fn emulsified<'a, T: Trail>(dosed: &[Dosed], which: Which, known: bool) -> StandIn<'a, Ratio> {
     let judged = |[low, likely, high]: [f64; 3], why: &str| {
         let range = (Ratio::of(low, &PERCENT), Ratio::of(likely, &PERCENT), Ratio::of(high, &PERCENT));
-        standby(label, units, key(), question.clone(), range, why.to_owned())
+        stand_in(range, why.to_owned())
     };
     let here = || dosed.iter().filter(|d| d.reaches(which));
     let worst = here()
@@ -206,10 +170,8 @@ pub fn emulsified<'a, T: Trail>(
         .max_by(|a, b| a.emulsified.typical.total_cmp(&b.emulsified.typical));
     let unknown = here().find(|d| d.row.is_none());
     match (worst, unknown) {
-        (Some(row), None) => standby_spread(label, units, key(), question.clone(), &row.emulsified),
-        (Some(row), Some(_)) if row.emulsified.typical >= UNKNOWN_PRODUCT[1] => {
-            standby_spread(label, units, key(), question.clone(), &row.emulsified)
-        }
+        (Some(row), None) => spread(&row.emulsified),
+        (Some(row), Some(_)) if row.emulsified.typical >= UNKNOWN_PRODUCT[1] => spread(&row.emulsified),
         (_, Some(d)) => {
             judged(UNKNOWN_PRODUCT, &say!(T, "engineering judgement: {} goes into it, whose kind is not known", d.name))
         }

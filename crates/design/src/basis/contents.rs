@@ -2,10 +2,10 @@
 
 use super::chemicals::{Dosed, Which, emulsified};
 use super::fluids::Fluids;
-use super::stated::{block_of, line_of, standby, standby_spread, stated, stated_or};
+use super::stated::{assumed, declared, spread, stand_in, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Containment, OilContent, WaterKind};
-use crate::enquiry::keys::Quantity;
+use crate::enquiry::keys::{Key, Quantity};
 use crate::provenance::{Node, Stop, Trail, Val, WhatIf};
 use crate::{reckon, say};
 use stillrise_handbook::fluids::facilities::{Facility, facility};
@@ -49,12 +49,10 @@ impl Content {
 pub(super) struct Asked<'a> {
     /// Which water.
     pub which: Which,
-    /// Its block, as its keys begin.
-    pub key: &'a str,
     /// What is said of its oil.
-    pub oil: Option<&'a OilContent>,
+    pub oil: Key<'a, Option<OilContent>>,
     /// What is said of its solids.
-    pub solids: &'a Quantity<Concentration>,
+    pub solids: Key<'a, Quantity<Concentration>>,
     /// The kind of place it comes from.
     pub site: Option<&'static Facility>,
     /// What it is, as far as it matters to what stands by for what nobody said.
@@ -83,13 +81,16 @@ struct Called {
     water: String,
 }
 
-/// What a water is called, by its block as its keys begin: `stream "wash bay"`, `rain`, `stated`; nothing where nobody
-/// reads it.
-fn called<T: Trail>(key: &str) -> Called {
+/// What a water is called, by its block: `stream "wash bay"`, `stream 2`, `rain`, `stated`; nothing where nobody reads it.
+fn called<T: Trail>(head: &str) -> Called {
     if !T::RECORDS {
         return Called { short: String::new(), water: String::new() };
     }
-    let (block, name) = key.split_once(' ').map_or((key, ""), |(block, name)| (block, name.trim_matches('"')));
+    let (block, name) = match (head.split_once(" \""), head.split_once(' ')) {
+        (Some((block, name)), _) => (block, name.trim_end_matches('"')),
+        (None, Some((block, _))) => (block, head),
+        (None, None) => (head, ""),
+    };
     let of_name = |name: &str| {
         // "The process water", not "the process water water".
         if name.to_lowercase().ends_with("water") { format!("the {name}") } else { format!("the {name} water") }
@@ -124,75 +125,56 @@ pub(super) fn content<T: Trail>(
     asked: &Asked<'_>,
 ) -> Result<Content, Stop> {
     let mg_l = |x: f64| Concentration::of(x, &MG_L);
-    let units = (&MG_L, &MG_L);
-    let Asked { which, key, solids, site, of: kind, .. } = *asked;
+    let Asked { which, site, of: kind, .. } = *asked;
     let known = kind != Kind::Unknown;
-    let none = OilContent::default();
-    let oil = asked.oil.unwrap_or(&none);
-    let Called { short, water } = &called::<T>(key);
-    let question = say!(T, "How much oil and grease does {water} carry?");
+    let oil = &*asked.oil.or_unsaid();
+    let Called { short, water } = &called::<T>(asked.oil.head());
     let of = |quantity: &str| say!(T, "{quantity}, {short}");
     let label = of("total oil and grease");
-    let oil_key = || line_of(key, "oil.mean");
-    let total = stated_or(t, w, &oil.mean, || match site {
-        _ if kind == Kind::Bath => standby(
-            &label,
-            units,
-            oil_key(),
-            question,
+    let total = stated_or(t, w, oil.mean().word("water", water), &label, || match site {
+        _ if kind == Kind::Bath => stand_in(
             (mg_l(1000.0), mg_l(10_000.0), mg_l(100_000.0)),
             "engineering judgement: spent baths hold a tenth of a per cent to some per cent of oil",
         ),
-        _ if !known => standby(
-            &label,
-            units,
-            oil_key(),
-            question,
+        _ if !known => stand_in(
             (mg_l(5.0), mg_l(100.0), mg_l(1000.0)),
             "engineering judgement, wide: nothing is known of this water, and no other water's figure is lent to it",
         ),
-        Some(site) => standby_spread(&label, units, oil_key(), question, &site.oil),
-        None => standby(&label, units, oil_key(), question, (mg_l(20.0), mg_l(100.0), mg_l(500.0)), of_no_place(kind)),
+        Some(site) => spread(&site.oil),
+        None => stand_in((mg_l(20.0), mg_l(100.0), mg_l(500.0)), of_no_place(kind)),
     });
     let label = of("emulsified share of the oil");
-    let share = stated_or(t, w, &oil.emulsified, || emulsified::<T>(dosed, which, known, key, water, &label));
+    let key = oil.emulsified().word("water", water);
+    let share = stated_or(t, w, key, &label, || emulsified::<T>(dosed, which, known));
     // Of several oils that may come, the one of which most dissolves and is counted, whatever their order.
     let counted = |oil: &Oil| oil.dissolved_in_test().typical;
     let named = oil.kind.as_deref().and_then(stillrise_handbook::fluids::oils::oil);
     let most = fluids.oils.iter().map(|o| o.oil).max_by(|a, b| counted(a).total_cmp(&counted(b)));
     let row = named.or(most).unwrap_or(fluids.oils[0].oil);
     let label = of("dissolved oil at saturation");
-    let saturation = stated_or(t, w, &oil.dissolved, || {
-        let question = say!(T, "How much oil is dissolved in {water}?");
-        let key = line_of(key, "oil.dissolved");
-        let spread = row.dissolved_in_test();
+    let saturation = stated_or(t, w, oil.dissolved().word("water", water), &label, || {
+        let film = row.dissolved_in_test();
         // Water does not take up a little oil whole: only its light part dissolves.
         let most = total.q.si() * SOLUBLE / 100.0;
-        if spread.typical_si() <= most && spread.high_si() <= most {
-            return standby_spread(&label, units, key, question, spread);
+        if film.typical_si() <= most && film.high_si() <= most {
+            return spread(film);
         }
-        let ends = [spread.low_si(), spread.typical_si(), spread.high_si()];
+        let ends = [film.low_si(), film.typical_si(), film.high_si()];
         let [low, typical, high] = ends.map(|end| Concentration::from_si(end.min(most)));
         let why = "what a film of the oil leaves in water, but no more than 35 % of the oil there is (from memory: about what of a light oil is aromatic)";
-        standby(&label, units, key, question, (low, typical, high), why)
+        stand_in((low, typical, high), why)
     });
     let emulsified = reckon!(t, "emulsified oil", [MG_L, MG_L], (total = total, share = share) total * share);
     // A stated emulsion leaves no more than the rest for solution.
     let dissolved = reckon!(t, "dissolved oil", [MG_L, MG_L], (saturation = saturation, total = total, emulsified = emulsified) saturation.min(total - emulsified));
     let free = reckon!(t, "free oil", [MG_L, MG_L], (total = total, emulsified = emulsified, dissolved = dissolved) total - emulsified - dissolved);
-    let heavy = heavy(t, w, fluids, oil, key).map(
+    let heavy = heavy(t, w, fluids, oil, asked.oil.head()).map(
         |share| reckon!(t, "free oil as heavy as the water", [MG_L, MG_L], (free = free, share = share) free * share),
     );
-    let solids_key = || line_of(key, "solids");
     let label = of("suspended solids");
-    let question = say!(T, "How much suspended solids does {water} carry?");
-    let solids = stated_or(t, w, solids, || match site {
-        Some(site) if kind == Kind::Site => standby_spread(&label, units, solids_key(), question, &site.solids),
-        _ => standby(
-            &label,
-            units,
-            solids_key(),
-            question,
+    let solids = stated_or(t, w, asked.solids.clone().word("water", water), &label, || match site {
+        Some(site) if kind == Kind::Site => spread(&site.solids),
+        _ => stand_in(
             (mg_l(30.0), mg_l(150.0), mg_l(1000.0)),
             if known { of_no_place(kind) } else { "engineering judgement: nothing is known of this water" },
         ),
@@ -202,8 +184,8 @@ pub(super) fn content<T: Trail>(
 
 /// The share of a water's free oil that is as heavy as the water, where other oils that may come rise; `None` where all
 /// of it rises, or where no oil does and the whole duty is in question.
-fn heavy<T: Trail>(t: &mut T, w: &WhatIf, fluids: &Fluids, oil: &OilContent, key: &str) -> Option<Val<Ratio>> {
-    let Called { short, water } = &called::<T>(key);
+fn heavy<T: Trail>(t: &mut T, w: &WhatIf, fluids: &Fluids, oil: &OilContent, head: &str) -> Option<Val<Ratio>> {
+    let Called { short, water } = &called::<T>(head);
     let label = say!(T, "share of the free oil that does not rise, {short}");
     if let Some(share) = stated(t, w, &label, &oil.heavy) {
         return Some(share);
@@ -227,11 +209,8 @@ fn heavy<T: Trail>(t: &mut T, w: &WhatIf, fluids: &Fluids, oil: &OilContent, key
         });
     }
     let names = heavy.join(" and ");
-    let percent = (&PERCENT, &PERCENT);
-    let question = say!(T, "What share of the oil in {water} is {names}, which does not rise?");
-    let range = (ratio(0.0), ratio(0.5), ratio(1.0));
-    let why = "engineering judgement: oils that rise and oils that do not may come, and nobody said in which shares";
-    Some(crate::provenance::assume(t, w, standby(&label, percent, line_of(key, "oil.heavy"), question, range, why)))
+    let key = oil.heavy().word("water", water).word("names", &names);
+    Some(assumed(t, w, &key, &label, declared(key.spec)))
 }
 
 /// The content of a case of the enquiry's own: what it states; where it states nothing it is not known, and no other
@@ -245,22 +224,19 @@ pub fn of_case<T: Trail>(
     e: &Enquiry,
     fluids: &Fluids,
     dosed: &[Dosed],
-    (i, name): (usize, &str),
+    i: usize,
 ) -> Result<Option<Content>, Stop> {
     let block = &e.cases[i];
-    let (oil, solids) = (block.oil.as_ref(), &block.solids);
-    if oil.is_none() && block.water.0 == Some(WaterKind::Fire) {
+    if block.oil.is_none() && block.water.0 == Some(WaterKind::Fire) {
         return Ok(None);
     }
     let site = e.head.facility.as_deref().and_then(facility);
-    let key = block_of("case", name);
     let asked = Asked {
         which: Which::Case(i),
-        key: &key,
-        oil,
-        solids,
+        oil: block.oil(),
+        solids: block.solids(),
         site,
-        of: if oil.is_some() { Kind::Site } else { Kind::Unknown },
+        of: if block.oil.is_some() { Kind::Site } else { Kind::Unknown },
     };
     content(t, w, fluids, dosed, &asked).map(Some)
 }
@@ -275,12 +251,11 @@ pub fn of_drain<T: Trail>(
     e: &Enquiry,
     fluids: &Fluids,
     dosed: &[Dosed],
-    (i, name, block): (usize, &str, &Containment),
+    (i, block): (usize, &Containment),
 ) -> Result<Content, Stop> {
     let site = e.head.facility.as_deref().and_then(facility);
-    let key = block_of("containment", name);
-    let (oil, solids) = (block.oil.as_ref(), &block.solids);
-    content(t, w, fluids, dosed, &Asked { which: Which::Drain(i), key: &key, oil, solids, site, of: Kind::Site })
+    let (oil, solids) = (block.oil(), block.solids());
+    content(t, w, fluids, dosed, &Asked { which: Which::Drain(i), oil, solids, site, of: Kind::Site })
 }
 
 /// The content of a flow of which nothing but its size is known.
@@ -292,6 +267,6 @@ pub fn unknown<T: Trail>(
     dosed: &[Dosed],
 ) -> Result<Content, Stop> {
     let site = e.head.facility.as_deref().and_then(facility);
-    let (oil, solids) = (e.stated.oil.as_ref(), &e.stated.solids);
-    content(t, w, fluids, dosed, &Asked { which: Which::Stated, key: "stated", oil, solids, site, of: Kind::Site })
+    let (oil, solids) = (e.stated.oil(), e.stated.solids());
+    content(t, w, fluids, dosed, &Asked { which: Which::Stated, oil, solids, site, of: Kind::Site })
 }

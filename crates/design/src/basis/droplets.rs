@@ -3,10 +3,11 @@
 use super::cases::FeedState;
 use super::fluids::Fluids;
 use super::shear::{self, Shear};
-use super::stated::{line_of, standby, standby_spread, stated, stated_or};
+use super::stated::{assumed, declared, spread, stand_in, stated, stated_or, stated_or_usual};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{AfterPump, DropletBase, Droplets as Said};
-use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
+use crate::enquiry::keys::{Block, Place};
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, record, say};
 use std::borrow::Cow;
 use stillrise_handbook::droplets::{hatch_choate, measured_median, volume_finer};
@@ -45,9 +46,9 @@ pub(super) struct Way<'a> {
     pub feed: &'a FeedState,
     /// The kind of place whose figures stand by for a size that nobody stated.
     pub place: Option<&'static Facility>,
-    /// Block and name of the water, where waters come from places of different kinds: each is asked for under a key of
-    /// its own.
-    pub apart: Option<(String, &'a str)>,
+    /// Where the droplets of the water stand and its name, where waters come from places of different kinds: each is asked
+    /// for under a key of its own.
+    pub apart: Option<(Place, &'a str)>,
 }
 
 /// Finds the droplets at the unit.
@@ -102,7 +103,7 @@ pub(super) fn droplets<T: Trail>(
         }
         return Ok((droplets, Some(shear)));
     }
-    let spread = if law.q == DropletLaw::LogNormal { shape } else { spread(t, w, e, said) };
+    let spread = if law.q == DropletLaw::LogNormal { shape } else { shape_of(t, w, e, said) };
     let median = by!(t, "median the shear leaves", sheared_median::diameter(survives, spread))?;
     shear.median = Some(median);
     shear.governs = median.q < arriving.q;
@@ -142,7 +143,7 @@ fn overruled<T: Trail>(
         return Ok(None);
     }
     let Some(mut shear) = shear::shear(t, w, e, fluids, way)? else { return Ok(None) };
-    let spread = spread(t, w, e, &way.said);
+    let spread = shape_of(t, w, e, &way.said);
     let survives = shear.hardest().survives;
     shear.median = Some(by!(t, "median the shear would leave", sheared_median::diameter(survives, spread))?);
     shear.overruled = true;
@@ -160,11 +161,12 @@ fn law<T: Trail>(t: &mut T, said: &Said) -> Val<DropletLaw> {
             "distribution of the droplets",
             None,
             law,
-            &say!(T, "{}", said.law.1.source("droplets.law")),
+            &say!(T, "{}", said.law().at(&of_all()).source_by_path()),
             "stated",
         ),
         None if said.table.is_given() => {
-            given(t, "distribution of the droplets", None, DropletLaw::Measured, "droplets.table", "stated")
+            let source = said.table().at(&of_all()).path();
+            given(t, "distribution of the droplets", None, DropletLaw::Measured, &source, "stated")
         }
         None => choose(
             t,
@@ -181,44 +183,29 @@ fn law<T: Trail>(t: &mut T, said: &Said) -> Val<DropletLaw> {
 fn shape<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, said: &Said, law: DropletLaw) -> Val<Ratio> {
     let number = (&ONE, &ONE);
     match law {
-        DropletLaw::LogNormal => spread(t, w, e, said),
-        DropletLaw::RosinRammler => stated_or(t, w, &said.exponent, || {
-            standby(
-                "exponent of the distribution",
-                number,
-                "droplets.exponent",
-                "How far do the droplet sizes spread: one source, or several mixed?",
-                (ratio(1.5), ratio(2.6), ratio(3.5)),
-                "from memory: 2.1 to 2.8 for oil sheared in pipes",
-            )
-        }),
-        DropletLaw::UpperLimit => stated_or(t, w, &said.delta, || {
-            standby(
-                "delta of the distribution",
-                number,
-                "droplets.delta",
-                "How far do the droplet sizes spread: one source, or several mixed?",
-                (ratio(0.5), ratio(0.72), ratio(1.2)),
-                "Schwarz and Bezemer 1956, from memory",
-            )
-        }),
+        DropletLaw::LogNormal => shape_of(t, w, e, said),
+        DropletLaw::RosinRammler => {
+            stated_or_usual(t, w, said.exponent().at(&of_all()), "exponent of the distribution")
+        }
+        DropletLaw::UpperLimit => stated_or_usual(t, w, said.delta().at(&of_all()), "delta of the distribution"),
         DropletLaw::Measured => {
             given(t, "shape of the distribution", Some(number), ratio(1.0), "definition", "not used")
         }
     }
 }
 
-fn spread<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, said: &Said) -> Val<Ratio> {
-    let width = "How far do the droplet sizes spread: one source, or several mixed?";
-    let (label, units, key) = ("geometric standard deviation of the droplets", (&ONE, &ONE), "droplets.spread");
-    let standby = || match e.head.facility.as_deref().and_then(facility) {
-        Some(site) => standby_spread(label, units, key, width, &site.spread),
-        None => {
-            let range = (ratio(1.5), ratio(2.0), ratio(3.0));
-            standby(label, units, key, width, range, "engineering judgement")
-        }
-    };
-    stated_or(t, w, &said.spread, standby)
+fn shape_of<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, said: &Said) -> Val<Ratio> {
+    let general = of_all();
+    let key = said.spread().at(&general);
+    let spec = key.spec;
+    stated_or(t, w, key, "geometric standard deviation of the droplets", || {
+        e.head.facility.as_deref().and_then(facility).map_or_else(|| declared(spec), |site| spread(&site.spread))
+    })
+}
+
+/// Where the droplets of all waters are asked for, whichever water said something of its own.
+fn of_all() -> Place {
+    Place::plain(Said::spec().name)
 }
 
 /// The measured distribution, by volume.
@@ -262,20 +249,18 @@ fn arriving<T: Trail>(
         return number.map_or(Ok(arriving), |sg| by_volume(t, arriving, sg));
     }
     // Ahead of a shear the answer stands for what arrives; else for what reaches the unit.
-    let key = if sheared { "droplets.arriving" } else { "droplets.d50" };
-    let key = apart.map_or_else(|| key.to_owned(), |(block, _)| line_of(block, key));
-    let of = apart.map_or_else(String::new, |(_, name)| say!(T, " of the {name}"));
-    let question = if sheared {
-        say!(T, "Has the droplet size{of} been measured ahead of the pump or valve that breaks the oil?")
-    } else {
-        say!(T, "Has the droplet size{of} at the separator been measured, or what shears the oil ahead of it?")
+    let general = of_all();
+    let key = if sheared { way.said.arriving() } else { way.said.d50() };
+    let key = match apart {
+        Some((place, name)) => key.at(place).of(name),
+        None => key.at(&general),
     };
-    let standby = match way.place {
-        Some(site) => standby_spread(label, SIZE, key, question, &site.droplet_d50),
-        None => {
+    let stand_in = way.place.map_or_else(
+        || {
             let range = (um(30.0), um(75.0), um(150.0));
-            standby(label, SIZE, key, question, range, "engineering judgement; no kind of place was named")
-        }
-    };
-    Ok(assume(t, w, standby))
+            stand_in(range, "engineering judgement; no kind of place was named")
+        },
+        |site| spread(&site.droplet_d50),
+    );
+    Ok(assumed(t, w, &key, label, stand_in))
 }

@@ -4,13 +4,12 @@
 use super::chemicals::{Dosed, Which};
 use super::contents::{Asked, Content, Kind, content};
 use super::fluids::Fluids;
-use super::stated::{line_of, standby, stated, stated_or};
+use super::stated::{stated, stated_or_usual};
 use crate::enquiry::Enquiry;
 use crate::enquiry::named::same;
 use crate::provenance::{Stop, Trail, Val, WhatIf};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::{batch_mixture, mixture};
-use stillrise_units::catalog::ONE;
 use stillrise_units::{Concentration, Flow, Ratio, Time, Volume, ratio};
 
 /// How far the oil of a water rises above its mean: on the day of a dump, and in a sample while the bath runs.
@@ -112,21 +111,11 @@ pub(super) fn dumped<T: Trail>(
     let mut strongest: Option<(Val<Concentration>, Val<Volume>, Val<Concentration>)> = None;
     for (k, dump) in e.dumps.iter().enumerate().filter(|(_, d)| goes(e, d.stream.as_deref(), stream)) {
         let name = dump.name.0.clone().unwrap_or_else(|| format!("dump {}", k + 1));
-        let key = dump.name.as_ref().map_or_else(|| name.clone(), |name| format!("dump \"{name}\""));
         let Some(volume) = stated(t, w, &say!(T, "volume of the {name}"), &dump.volume) else { continue };
         let label = say!(T, "times a week, {name}");
-        let often = stated_or(t, w, &dump.per_week, || {
-            standby(
-                &label,
-                (&ONE, &ONE),
-                line_of(&key, "per_week"),
-                say!(T, "How often a week is the {name} dumped?"),
-                (ratio(0.25), ratio(1.0), ratio(5.0)),
-                "engineering judgement: a bath changed once a week",
-            )
-        });
-        let (which, oil, solids) = (Which::Stream(stream), dump.oil.as_ref(), &dump.solids);
-        let bath = content(t, w, fluids, dosed, &Asked { which, key: &key, oil, solids, site: None, of: Kind::Bath })?;
+        let often = stated_or_usual(t, w, dump.per_week().of(&name), &label);
+        let (which, oil, solids) = (Which::Stream(stream), dump.oil(), dump.solids());
+        let bath = content(t, w, fluids, dosed, &Asked { which, oil, solids, site: None, of: Kind::Bath })?;
         let a_day =
             reckon!(t, "dumped on an average day", [GAL, M3], (volume = volume, often = often) volume * often / 7.0);
         parts.push((k, a_day));

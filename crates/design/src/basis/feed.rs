@@ -1,7 +1,7 @@
 //! How the water is fed: by gravity or by pumps, which of them run, and how long.
 
 use super::lift::{self, Lift};
-use super::stated::{standby, stated, stated_or};
+use super::stated::{stand_in, stated, stated_or};
 use super::waters::{YesNo, yes_or_no};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Feed;
@@ -9,7 +9,7 @@ use crate::provenance::{Stop, Trail, Val, WhatIf, choose};
 use crate::{by, reckon, say};
 use stillrise_handbook::hydraulics::{pump_cycle_time, pump_run_time};
 use stillrise_handbook::separation::pumps::pump;
-use stillrise_units::catalog::{GPM, M3_H, ONE};
+use stillrise_units::catalog::{GPM, M3_H};
 use stillrise_units::{Flow, KinematicViscosity, Ratio, Time, Typed, Volume, ratio};
 
 /// How the water is fed.
@@ -103,23 +103,19 @@ pub fn feed<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, nu: Val<KinematicVisco
     let running = if together { sum } else { largest };
     state.mean_flow = running;
     let typical = class.map_or(1.0, |c| c.pulsation().si());
-    let pulsation = stated_or(t, w, &e.inlet.pulsation, || {
-        standby(
-            "peak over mean flow of the pump",
-            (&ONE, &ONE),
-            "inlet.pulsation",
-            if class.is_some() && typical <= 1.0 {
-                ""
-            } else {
-                "How far does the pump's flow pulsate, and is there a damper?"
-            },
-            (ratio(1.0), ratio(typical), ratio(typical.max(1.6))),
-            class.map_or_else(
+    let pulsation = stated_or(
+        t,
+        w,
+        e.inlet.pulsation().asked_if(class.is_none() || typical > 1.0),
+        "peak over mean flow of the pump",
+        || {
+            let source = class.map_or_else(
                 || "kind of pump not said; the high end for two chambers that deliver in turn".to_owned(),
                 |c| c.pulsation_mark.text(),
-            ),
-        )
-    });
+            );
+            stand_in((ratio(1.0), ratio(typical), ratio(typical.max(1.6))), source)
+        },
+    );
     state.pulsation = Some(pulsation);
     let mut peak = |label: &str, rate: Val<Flow>| reckon!(t, label, [GPM, M3_H], (rate = rate, pulsation = pulsation) rate * pulsation);
     state.pump_flow = running.map(|rate| peak("peak flow of the pumps", rate));
@@ -140,10 +136,8 @@ fn together<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, several: bool) -> bool
         (Some(false), None) if several => !yes_or_no(
             t,
             w,
+            e.inlet.interlocked(),
             "whether an interlock keeps the pumps from running together",
-            "inlet.interlocked".to_owned(),
-            "Does an interlock keep the second pump from starting beside the first, or only a level or a schedule?"
-                .to_owned(),
             YesNo::Yes,
             "it was said that they cannot run together",
         ),
@@ -151,9 +145,8 @@ fn together<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, several: bool) -> bool
         (None, None) if several => yes_or_no(
             t,
             w,
+            e.inlet.together(),
             "whether the pumps run together",
-            "inlet.together".to_owned(),
-            "Can the pumps run at the same time, or is one a standby?".to_owned(),
             YesNo::Yes,
             "nobody said that they cannot run together",
         ),

@@ -1,7 +1,9 @@
 //! Water and oils, in the coldest and the warmest season.
 
-use super::stated::{standby, stated, stated_or};
+use super::stated::{assumed, declared, spread, stand_in, stated, stated_or, stated_or_usual};
 use crate::enquiry::Enquiry;
+use crate::enquiry::blocks::OilBlock;
+use crate::enquiry::keys::{Block, Place};
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::{by, record, say};
 use stillrise_handbook::fluids::oil_density::OilGroup;
@@ -9,8 +11,8 @@ use stillrise_handbook::fluids::oils::{Oil, oil};
 use stillrise_handbook::fluids::{
     kinematic_viscosity, oil_density, oil_viscosity, saline_density, saline_viscosity, water_density, water_viscosity,
 };
-use stillrise_units::catalog::{CST, DEG_C, DEG_F, KG_M3, MM2_S, MN_M, PERCENT};
-use stillrise_units::{Density, KinematicViscosity, Ratio, SurfaceTension, Temperature, Typed, Viscosity, ratio};
+use stillrise_units::catalog::{CST, DEG_C, DEG_F, MM2_S, MN_M};
+use stillrise_units::{Density, KinematicViscosity, Ratio, SurfaceTension, Temperature, Typed, Viscosity};
 
 /// The two seasons a design is held against.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -149,46 +151,16 @@ impl Fluids {
 pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, Stop> {
     t.section("water and oils");
     let celsius = |c: f64| Temperature::of(c, &DEG_C);
-    let temperature = (&DEG_F, &DEG_C);
     let sheltered = e.site.indoors.0 == Some(true) && e.surfaces.is_empty() && e.containments.is_empty();
-    let coldest = stated_or(t, w, &e.water.coldest, || {
-        standby(
-            "coldest water",
-            temperature,
-            "water.coldest",
-            "What is the coldest water that reaches the separator?",
-            if sheltered {
-                (celsius(5.0), celsius(10.0), celsius(20.0))
-            } else {
-                (celsius(1.0), celsius(5.0), celsius(15.0))
-            },
-            if sheltered {
-                "engineering judgement: winter water of a temperate site, indoors, where no rain comes"
-            } else {
-                "engineering judgement: winter water of a temperate site"
-            },
-        )
+    let coldest = stated_or(t, w, e.water.coldest(), "coldest water", || match sheltered {
+        true => stand_in(
+            (celsius(5.0), celsius(10.0), celsius(20.0)),
+            "engineering judgement: winter water of a temperate site, indoors, where no rain comes",
+        ),
+        false => declared(e.water.coldest().spec),
     });
-    let warmest = stated_or(t, w, &e.water.warmest, || {
-        standby(
-            "warmest water",
-            temperature,
-            "water.warmest",
-            "What is the warmest water that reaches the separator?",
-            (celsius(15.0), celsius(25.0), celsius(40.0)),
-            "engineering judgement: summer water of a temperate site",
-        )
-    });
-    let salinity = stated_or(t, w, &e.water.salinity, || {
-        standby(
-            "dissolved salt",
-            (&PERCENT, &PERCENT),
-            "water.salinity",
-            "Is the water salty or brackish, and how much?",
-            (ratio(0.0), ratio(0.0), ratio(0.035)),
-            "fresh water is the slower case for rising oil",
-        )
-    });
+    let warmest = stated_or_usual(t, w, e.water.warmest(), "warmest water");
+    let salinity = stated_or_usual(t, w, e.water.salinity(), "dissolved salt");
     let inflow = stated(t, w, "temperature of the water that flows in", &e.water.inflow);
     let cold = water(t, coldest, salinity)?;
     let warm = water(t, warmest, salinity)?;
@@ -262,17 +234,12 @@ fn state<T: Trail>(
 ) -> Result<OilState, Stop> {
     let density_15 = match stated {
         Some(value) => value,
-        None => crate::provenance::assume(
-            t,
-            w,
-            super::stated::standby_spread(
-                &say!(T, "density of {name} at 15 °C"),
-                (&KG_M3, &KG_M3),
-                format!("oil \"{}\".density", row.word),
-                say!(T, "What is the density of the {name}?"),
-                &row.density_15,
-            ),
-        ),
+        None => {
+            // Asked for by the word of the handbook: several waters may carry it, and no block need name it.
+            let block = OilBlock::standing(Place::named(OilBlock::spec().name, row.word));
+            let label = say!(T, "density of {name} at 15 °C");
+            assumed(t, w, &block.density().of(name), &label, spread(&row.density_15))
+        }
     };
     let group = given(t, &say!(T, "density group of {name}"), None, row.group, "handbook, oil", row.word);
     let density_cold =

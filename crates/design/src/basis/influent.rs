@@ -2,7 +2,6 @@
 //! where nobody stated one. Nothing is averaged.
 
 use super::evidence::{ENOUGH_FOR_MEAN, SampleSet};
-use super::stated::block_of;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{OF_RAIN, OilContent, SamplePoint, Samples};
 use crate::enquiry::distribution::Distribution;
@@ -53,16 +52,12 @@ fn water(e: &Enquiry, s: &Samples) -> Result<Of, String> {
     }
 }
 
-/// Its name and the place of its oil in the file.
-fn named(e: &Enquiry, of: Of) -> (String, String) {
+/// Its name.
+fn named(e: &Enquiry, of: Of) -> String {
     match of {
-        Of::Rain => (OF_RAIN.to_owned(), "rain".to_owned()),
-        Of::Stated => ("the water".to_owned(), "stated".to_owned()),
-        Of::Stream(i) => {
-            let name = e.streams.get(i).and_then(|s| s.name.0.clone()).unwrap_or_else(|| format!("stream {}", i + 1));
-            let place = block_of("stream", &name);
-            (name, place)
-        }
+        Of::Rain => OF_RAIN.to_owned(),
+        Of::Stated => "the water".to_owned(),
+        Of::Stream(i) => e.streams.get(i).and_then(|s| s.name.0.clone()).unwrap_or_else(|| format!("stream {}", i + 1)),
     }
 }
 
@@ -99,7 +94,7 @@ fn taken(e: &Enquiry, set: &SampleSet) -> (Role, Option<Of>) {
         Ok(of) => of,
         Err(why) => return told(why),
     };
-    let (name, _) = named(e, of);
+    let name = named(e, of);
     let role = match stated(e, of).and_then(|oil| oil.mean.claim()) {
         None => Role::StandsIn(name),
         Some(claim) if law.low.q.si() <= claim.written.si() && claim.written.si() <= law.high.q.si() => {
@@ -146,21 +141,23 @@ pub fn claimed<'a>(e: &'a Enquiry, sets: &[SampleSet]) -> Cow<'a, Enquiry> {
             because: None,
             range: matches!(role, Role::StandsIn(_)).then(range),
         };
-        let Some(spec) = OilContent::spec().keys.iter().find(|k| k.name == "mean") else { continue };
-        let place = format!("{}: oil: mean", named(e, of).1);
         let changed = out.to_mut();
-        let oil = match of {
-            Of::Rain => &mut changed.rain.get_or_insert_default().oil,
-            Of::Stated => &mut changed.stated.oil,
+        let (place, oil) = match of {
+            Of::Rain => {
+                let rain = changed.rain.get_or_insert_default();
+                (rain.oil().inside(), &mut rain.oil)
+            }
+            Of::Stated => (changed.stated.oil().inside(), &mut changed.stated.oil),
             Of::Stream(i) => match changed.streams.get_mut(i) {
-                Some(stream) => &mut stream.oil,
+                Some(stream) => (stream.oil().inside(), &mut stream.oil),
                 None => continue,
             },
         };
-        let mean = &mut oil.get_or_insert_default().mean;
-        let mut claims = core::mem::take(&mut mean.claims);
+        let oil = oil.get_or_insert_with(|| OilContent::standing(place));
+        let mut claims = core::mem::take(&mut oil.mean.claims);
         claims.push(claim);
-        *mean = Quantity::new(claims, spec, &place);
+        let key = oil.mean();
+        oil.mean = Quantity::new(claims, key.spec, &key.place());
     }
     out
 }

@@ -1,9 +1,10 @@
 //! The rising main of the feed pump: the head that it asks for at a flow, and where the pump's curve meets it.
 
-use super::stated::{standby, stated, stated_or};
+use super::stated::{StandIn, declared, is_tried, stand_in, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Lift as Block;
-use crate::provenance::{Off, Pair, Stop, Trail, Val, WhatIf, choose, given};
+use crate::enquiry::keys::{Key, Quantity};
+use crate::provenance::{Off, Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::hydraulics::pipes::PIPE_SIZES;
 use stillrise_handbook::hydraulics::{
@@ -127,7 +128,7 @@ pub(super) fn lift<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, nu: Val<Kinemat
     t.section("rising main");
     let main = main(t, w, e, block, nu);
     let curve = block.curve.is_given().then(|| {
-        let source = block.curve.claims.source("lift: curve");
+        let source = block.curve.claims.source(&block.curve().place());
         given(t, "curve of one pump", None, block.curve.rows.clone(), &source, &block.curve.text)
     });
     let mut lift = Lift { main, curve, duties: Vec::new(), points: Vec::new() };
@@ -169,60 +170,27 @@ pub(super) fn duties<T: Trail>(t: &mut T, lift: &mut Lift, one: Option<Val<Flow>
     }
 }
 
-/// A stated value, or a default with its range; the range is kept.
+/// A stated value, or a default with its range, the declared one where there is no other; the range is kept.
 fn or_default<T: Trail, Q: Typed>(
     t: &mut T,
     w: &WhatIf,
-    key: &crate::enquiry::keys::Quantity<Q>,
-    (label, units, name, question): (&str, Pair, &'static str, &'static str),
-    range: (Q, Q, Q),
-    source: &'static str,
+    key: Key<'_, Quantity<Q>>,
+    label: &str,
+    stand_in: Option<StandIn<'_, Q>>,
 ) -> (Val<Q>, Option<[Q; 2]>) {
-    let ends = (!key.is_given() && !w.0.contains_key(name)).then_some([range.0, range.2]);
-    (stated_or(t, w, key, || standby(label, units, name, question, range, source)), ends)
+    let stand_in = stand_in.unwrap_or_else(|| declared(key.spec));
+    let ends = (!key.said.is_given() && !is_tried(w, &key)).then(|| stand_in.ends());
+    (stated_or(t, w, key, label, || stand_in), ends)
 }
 
 fn main<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, block: &Block, nu: Val<KinematicViscosity>) -> Option<Main> {
     let lift = stated(t, w, "static lift", &block.static_lift)?;
-    let m = |x: f64| Length::of(x, &M);
-    let (length, lengths) = or_default(
-        t,
-        w,
-        &block.length,
-        ("length of the rising main", (&FT, &M), "lift.length", "How long is the rising main from pump to separator?"),
-        (m(5.0), m(30.0), m(150.0)),
-        "engineering judgement: a pump beside the unit, across a yard, across a site",
-    );
-    let (bore, bores) = or_default(
-        t,
-        w,
-        &block.bore,
-        ("bore of the rising main", (&IN, &MM), "lift.bore", "What bore does the rising main have?"),
-        usual_bore(e, block),
-        "common practice: no more than some 1.5 m/s (5 ft/s) in a rising main; schedule 40, one nominal size either way",
-    );
-    let mm = |x: f64| Length::of(x, &MM);
-    let (roughness, walls) = or_default(
-        t,
-        w,
-        &block.roughness,
-        ("roughness of the rising main", (&MIL, &MM), "lift.roughness", "What is the rising main made of?"),
-        (mm(0.0015), mm(0.15), mm(1.5)),
-        "equivalent sand roughness of pipes: smooth plastic, steel with some rust, old iron",
-    );
-    let (fittings, sums) = or_default(
-        t,
-        w,
-        &block.fittings,
-        (
-            "loss coefficients of the rising main",
-            (&ONE, &ONE),
-            "lift.fittings",
-            "Which bends, valves and check valves are in the rising main?",
-        ),
-        (ratio(2.5), ratio(5.0), ratio(10.0)),
-        "entry 0.5, four elbows of 0.45, check valve 1.5, gate valve 0.1 and exit 1.0 after Crane make 4.9; half and twice as much",
-    );
+    let (length, lengths) = or_default(t, w, block.length(), "length of the rising main", None);
+    let why = "common practice: no more than some 1.5 m/s (5 ft/s) in a rising main; schedule 40, one nominal size either way";
+    let usual = stand_in(usual_bore(e, block), why);
+    let (bore, bores) = or_default(t, w, block.bore(), "bore of the rising main", Some(usual));
+    let (roughness, walls) = or_default(t, w, block.roughness(), "roughness of the rising main", None);
+    let (fittings, sums) = or_default(t, w, block.fittings(), "loss coefficients of the rising main", None);
     let open = lengths.is_some() || bores.is_some() || walls.is_some() || sums.is_some();
     let ends = open.then(|| {
         let of = |k: usize| {

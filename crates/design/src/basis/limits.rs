@@ -1,11 +1,11 @@
 //! The limits on what leaves, each with its statistic and the long-term mean it demands.
 
 use super::evidence::{self, SampleSet};
-use super::stated::{block_of, line_of, standby, stated, stated_or};
+use super::stated::{assumed, declared, stand_in, stated, stated_or, stated_or_usual};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Limit, Statistic};
 use crate::enquiry::limit_value::Ph;
-use crate::provenance::{Pair, Standby, Stop, Trail, Val, WhatIf, assume, given};
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, given};
 use crate::{by, record, say};
 use stillrise_handbook::fluids::pollutants::{Pollutant, pollutant};
 use stillrise_handbook::separation::{long_term_mean, permit_multiplier};
@@ -92,8 +92,8 @@ pub fn ph_limits<T: Trail>(t: &mut T, e: &Enquiry) -> Vec<PhLimit> {
         let end = |t: &mut T, label: &str, value: f64| given(t, label, Some((&ONE, &ONE)), ratio(value), &source, text);
         let low = end(t, "lowest pH allowed", ph.low);
         let high = end(t, "highest pH allowed", ph.high);
-        let key = block.statistic.1.source("limit \"ph\".statistic");
-        let statistic = block.statistic.0.map(|s| given(t, "statistic of the limit", None, s, &key, s.word()));
+        let source = block.statistic().source_by_path();
+        let statistic = block.statistic.0.map(|s| given(t, "statistic of the limit", None, s, &source, s.word()));
         let (method, authority) = (block.method.0.clone(), block.authority.0.clone());
         limits.push(PhLimit { pollutant: row, low, high, statistic, method, authority });
     }
@@ -109,16 +109,12 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) 
     for (i, block) in e.limits.iter().enumerate() {
         let Some(row) = block.pollutant.as_deref().and_then(pollutant) else { continue };
         t.section(format_args!("limit {}: {}", i + 1, row.title));
-        // Two limits on one pollutant are told apart by their place.
-        let several = e.limits.iter().filter(|l| l.pollutant == block.pollutant).count() > 1;
-        let key = if several { format!("limit {} \"{}\"", i + 1, row.word) } else { block_of("limit", row.word) };
         let value = match &block.value.unseen {
             Some(_) => {
                 let mg = |x: f64| Concentration::of(x, &MG_L);
                 let source = "a rule of thumb for light oils; no law puts a number to a sheen (40 CFR 110.3)";
                 let label = "free oil from which a sheen is seen";
-                let value = line_of(&key, "value");
-                assume(t, w, standby(label, (&MG_L, &MG_L), &value, "", (mg(10.0), mg(15.0), mg(25.0)), source))
+                assumed(t, w, &block.value(), label, stand_in((mg(10.0), mg(15.0), mg(25.0)), source))
             }
             None => match stated(t, w, &say!(T, "limit on {}", row.title), &block.value) {
                 Some(value) => value,
@@ -127,7 +123,7 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) 
         };
         let statistic = match block.statistic.0 {
             Some(s) => {
-                let source = say!(T, "{}", block.statistic.1.source(&format!("{key}.statistic")));
+                let source = say!(T, "{}", block.statistic().source_by_path());
                 given(t, "statistic of the limit", None, s, &source, s.word())
             }
             // What nobody may see nobody may see at any time.
@@ -135,25 +131,11 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) 
                 let any = Statistic::AnySample;
                 given(t, "statistic of the limit", None, any, "judged by eye", any.word())
             }
-            None => assume(
-                t,
-                w,
-                Standby {
-                    label: "statistic of the limit",
-                    units: None,
-                    key: line_of(&key, "statistic").into(),
-                    question: say!(
-                        T,
-                        "Is the limit on {} for any sample, a daily maximum or a monthly average, and by which method?",
-                        row.title
-                    )
-                    .into(),
-                    value: Statistic::AnySample,
-                    low: Statistic::DailyMaximum,
-                    high: Statistic::MonthlyAverage,
-                    source: "any sample is the strictest reading of a bare number".into(),
-                },
-            ),
+            None => {
+                let range = (Statistic::DailyMaximum, Statistic::AnySample, Statistic::MonthlyAverage);
+                let why = "any sample is the strictest reading of a bare number";
+                assumed(t, w, &block.statistic().of(row.title), "statistic of the limit", stand_in(range, why))
+            }
         };
         let mut state = LimitState {
             pollutant: row,
@@ -167,19 +149,10 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) 
         };
         let average = statistic.q == Statistic::MonthlyAverage;
         if statistic.q != Statistic::RigTest {
-            let cv = variation(t, w, block, row, sets, &key);
+            let cv = variation(t, w, block, row, sets);
             let number = Some((&ONE, &ONE) as Pair);
             let n = if average {
-                stated_or(t, w, &block.samples, || {
-                    standby(
-                        "samples in the average",
-                        (&ONE, &ONE),
-                        line_of(&key, "samples"),
-                        "How many samples make the monthly average?",
-                        (ratio(1.0), ratio(4.0), ratio(10.0)),
-                        "weekly sampling",
-                    )
-                })
+                stated_or_usual(t, w, block.samples(), "samples in the average")
             } else {
                 given(t, "samples in the average", number, ratio(1.0), "definition", "a single sample")
             };
@@ -211,7 +184,6 @@ fn variation<T: Trail>(
     block: &Limit,
     row: &'static Pollutant,
     sets: &[SampleSet],
-    key: &str,
 ) -> Val<Ratio> {
     if !block.variation.is_given()
         && let Some(found) = evidence::variation(t, sets, row)
@@ -220,14 +192,6 @@ fn variation<T: Trail>(
     }
     let few = if T::RECORDS { evidence::too_few(sets, row) } else { String::new() };
     let label = say!(T, "coefficient of variation of the effluent, {}", row.title.to_lowercase());
-    stated_or(t, w, &block.variation, || {
-        standby(
-            &label,
-            (&ONE, &ONE),
-            line_of(key, "variation"),
-            "Are there effluent data that show how far the results scatter?",
-            (ratio(0.3), ratio(0.6), ratio(1.2)),
-            say!(T, "EPA Technical Support Document, 1991: 0.6 when fewer than ten results exist{few}"),
-        )
-    })
+    let spec = block.variation().spec;
+    stated_or(t, w, block.variation(), &label, || declared(spec).adding(&few))
 }

@@ -1,6 +1,6 @@
 //! Methods and margins: chosen in the enquiry, or by default with a reason.
 
-use super::stated::{self, standby, stated_or};
+use super::stated::{stated, stated_or_usual};
 use super::waters;
 use crate::enquiry::Enquiry;
 use crate::provenance::{Trail, Val, WhatIf, given};
@@ -12,8 +12,7 @@ use stillrise_handbook::separation::grit_settling::GrainShape;
 use stillrise_handbook::separation::remaining_oil::RiseLaw;
 use stillrise_handbook::separation::tank_removal::TankModel;
 use stillrise_handbook::vessel::triggers::{Trigger, trigger};
-use stillrise_units::catalog::{ONE, PERCENT, UM};
-use stillrise_units::{Length, Ratio, Typed, ratio};
+use stillrise_units::{Length, Ratio};
 
 /// Methods and margins, chosen or by default.
 #[derive(Debug, Clone)]
@@ -68,12 +67,11 @@ fn method<T: Trail, C: Argument + Copy>(
 pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
     t.section("methods");
     let m = &e.method;
-    let percent = (&PERCENT, &PERCENT);
     Methods {
         rise: method(
             t,
             "law of rise",
-            &say!(T, "{}", m.rise.1.source("method.rise")),
+            &say!(T, "{}", m.rise().source_by_path()),
             m.rise.0,
             RiseLaw::Drag,
             "holds beyond creeping flow and joins Stokes' law below",
@@ -81,53 +79,26 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         tank: method(
             t,
             "separation ahead of the plates",
-            &say!(T, "{}", m.tank.1.source("method.tank")),
+            &say!(T, "{}", m.tank().source_by_path()),
             m.tank.0,
             TankModel::Mixed,
             "an inlet jet mixes the depth; the cautious end of the two bounds",
         ),
-        tank_index: stated_or(t, w, &m.tank_index, || {
-            standby(
-                "index of the tank model",
-                (&ONE, &ONE),
-                "method.tank_index",
-                "",
-                (ratio(3.0), ratio(3.0), ratio(3.0)),
-                "three tanks in series, a good basin by practice; used by the models that ask for it",
-            )
-        }),
+        tank_index: stated_or_usual(t, w, m.tank_index(), "index of the tank model"),
         mesh_credit: method(
             t,
             "credit for the mesh",
-            &say!(T, "{}", m.mesh_credit.1.source("method.mesh_credit")),
+            &say!(T, "{}", m.mesh_credit().source_by_path()),
             m.mesh_credit.map(|credit| if credit { waters::YesNo::Yes } else { waters::YesNo::No }),
             waters::YesNo::No,
             "its fibre and how well droplets stick are rarely stated, and move its catch several times over",
         ),
-        mesh_sticking: stated_or(t, w, &m.mesh_sticking, || {
-            standby(
-                "droplets that touch a fibre and stay",
-                percent,
-                "method.mesh_sticking",
-                "",
-                (ratio(0.1), ratio(0.5), ratio(1.0)),
-                "engineering judgement; a value of 1 is the ideal fibre, detergents keep droplets from sticking",
-            )
-        }),
-        mesh_saturation: stated_or(t, w, &m.mesh_saturation, || {
-            standby(
-                "share of the mesh's voids that oil fills",
-                percent,
-                "method.mesh_saturation",
-                "",
-                (ratio(0.05), ratio(0.15), ratio(0.3)),
-                "published tests on felt found 10 to 15 % of oil to work best",
-            )
-        }),
+        mesh_sticking: stated_or_usual(t, w, m.mesh_sticking(), "droplets that touch a fibre and stay"),
+        mesh_saturation: stated_or_usual(t, w, m.mesh_saturation(), "share of the mesh's voids that oil fills"),
         factor: method(
             t,
             "rounding of the API factor",
-            &say!(T, "{}", m.factor.1.source("method.factor")),
+            &say!(T, "{}", m.factor().source_by_path()),
             m.factor.0,
             FactorRounding::ALL[0],
             "the product, unrounded",
@@ -135,7 +106,7 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         reynolds: method(
             t,
             "basis of the gap Reynolds number",
-            &say!(T, "{}", m.reynolds.1.source("method.reynolds")),
+            &say!(T, "{}", m.reynolds().source_by_path()),
             m.reynolds.0,
             ReynoldsBasis::ALL[0],
             "four times the hydraulic radius, the stricter reading of a limit of 500",
@@ -143,52 +114,16 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         grains: method(
             t,
             "shape of grit",
-            &say!(T, "{}", m.grains.1.source("method.grains")),
+            &say!(T, "{}", m.grains().source_by_path()),
             m.grains.0,
             GrainShape::Natural,
             "natural grains by sieve size",
         ),
-        droplet: stated_or(t, w, &m.droplet, || {
-            standby(
-                "droplet for which the plates are sized",
-                (&UM, &UM),
-                "method.droplet",
-                "",
-                (Length::of(20.0, &UM), Length::of(60.0, &UM), Length::of(150.0, &UM)),
-                "60 µm is usual for plates (MIL-HDBK-1005/16, 1997); 20 µm in US guide specifications, 150 µm for API basins",
-            )
-        }),
-        maldistribution: stated_or(t, w, &m.maldistribution, || {
-            standby(
-                "unequal flow between the gaps",
-                percent,
-                "method.maldistribution",
-                "",
-                (ratio(0.1), ratio(0.2), ratio(0.4)),
-                "engineering judgement: halves of the pack at ±20 % of the mean",
-            )
-        }),
-        fouling: stated_or(t, w, &m.fouling, || {
-            standby(
-                "plate area lost at the end of the interval",
-                percent,
-                "method.fouling",
-                "",
-                (ratio(0.1), ratio(0.2), ratio(0.4)),
-                "engineering judgement, of the size of the 20 % that UFGS 44 42 53 takes off the separation volume for stored oil and solids",
-            )
-        }),
-        reserve: stated_or(t, w, &m.reserve, || {
-            standby(
-                "reserve of plate area",
-                percent,
-                "method.reserve",
-                "",
-                (ratio(0.0), ratio(0.15), ratio(0.3)),
-                "our proposal",
-            )
-        }),
-        alarm: stated::stated(t, w, "alarm, share of the thickest permitted layer", &m.alarm),
+        droplet: stated_or_usual(t, w, m.droplet(), "droplet for which the plates are sized"),
+        maldistribution: stated_or_usual(t, w, m.maldistribution(), "unequal flow between the gaps"),
+        fouling: stated_or_usual(t, w, m.fouling(), "plate area lost at the end of the interval"),
+        reserve: stated_or_usual(t, w, m.reserve(), "reserve of plate area"),
+        alarm: stated(t, w, "alarm, share of the thickest permitted layer", &m.alarm),
         trigger: m.trigger.as_deref().and_then(trigger),
     }
 }

@@ -31,7 +31,7 @@ use crate::provenance::{Stop, Trail, Val, WhatIf};
 pub use methods::Methods;
 use std::borrow::Cow;
 use std::sync::Arc;
-use stillrise_units::catalog::{GAL, GPM, M3, M3_H, MIN};
+use stillrise_units::catalog::{GPM, M3_H, MIN};
 use stillrise_units::{Flow, Ratio, Time, Typed, Volume};
 
 /// The spill that must stay in.
@@ -247,24 +247,14 @@ fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {
         return Some(SpillState { volume, is_told: true, rate: None, passes: None });
     };
     let [low, value, high] = RUNS.map(|minutes| rate.q * Time::of(minutes, &MIN));
-    let volume = stated::stated_or(t, w, &block.volume, || {
-        stated::standby(
-            label,
-            (&GAL, &M3),
-            "spill.volume",
-            SPILL_VOLUME,
-            (low, value, high),
-            "engineering judgement: five minutes at its rate until somebody stops it, one to thirty",
-        )
+    let volume = stated::stated_or(t, w, block.volume(), label, || {
+        let why = "engineering judgement: five minutes at its rate until somebody stops it, one to thirty";
+        stated::stand_in((low, value, high), why)
     });
     // An answer that is tried counts as told.
-    let is_told = block.volume.is_given() || w.0.contains_key("spill.volume");
+    let is_told = block.volume.is_given() || stated::is_tried(w, &block.volume());
     Some(SpillState { volume, is_told, rate: Some(rate), passes: None })
 }
-
-/// How the volume of a spill is asked for.
-pub const SPILL_VOLUME: &str =
-    "How much oil could be spilled at once and must stay in, as from the largest tank or hose?";
 
 /// Volume on an average day over all waters, and over what is drained from containments, for the days to fill.
 pub fn average_day<T: Trail>(t: &mut T, basis: &Basis) -> Option<Val<Volume>> {

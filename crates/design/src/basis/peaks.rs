@@ -6,11 +6,11 @@ use super::dumps::Peaks;
 use super::evidence::SampleSet;
 use super::influent::Role;
 use super::limits::LimitState;
-use super::stated::{standby, stated};
+use super::stated::{assumed, stand_in, stated};
 use super::waters::Water;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Statistic;
-use crate::provenance::{Node, Pair, Stop, Trail, Val, WhatIf, assume, choose};
+use crate::provenance::{Node, Pair, Stop, Trail, Val, WhatIf, choose};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::{batch_mixture, mixture};
 use stillrise_units::catalog::ONE;
@@ -77,27 +77,18 @@ fn general<T: Trail>(
         Some(most) if most.0 >= set.0 => Some(most),
         _ => Some(set),
     });
-    let (times, question, source) = match highest {
-        Some((times, count)) => (
+    let counted = highest.map_or_else(String::new, |(_, count)| say!(T, "{count}"));
+    let (times, key, source) = match highest {
+        Some((times, _)) => (
             times,
-            say!(
-                T,
-                "May we have more results of single samples of the water that comes? {count} results hardly show how far peaks rise above the mean."
-            ),
+            e.water.oil_peak().when("few results").word("count", &counted),
             "the highest result of the set over its mean, no less than is usual; few results understate it",
         ),
-        None => (
-            USUAL,
-            say!(
-                T,
-                "May we have the results of single samples of the water that comes, with their dates? They show how far peaks rise above the mean."
-            ),
-            "engineering judgement; oil in runoff and wash water scatters widely",
-        ),
+        None => (USUAL, e.water.oil_peak(), "engineering judgement; oil in runoff and wash water scatters widely"),
     };
     let low = if highest.is_some() { times } else { 1.0 };
     let range = (ratio(low), ratio(times), ratio((2.0 * times).max(3.0)));
-    Some(assume(t, w, standby(label, (&ONE, &ONE), "water.oil_peak", question, range, source)))
+    Some(assumed(t, w, &key, label, stand_in(range, source)))
 }
 
 fn of_case<T: Trail>(t: &mut T, waters: &[Water], case: &Case, general: Option<Val<Ratio>>) -> Result<Peaks, Stop> {

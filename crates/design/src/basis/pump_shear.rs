@@ -4,33 +4,30 @@
 use super::cases::FeedState;
 use super::fluids::Fluids;
 use super::shear::Named;
-use super::stated::{block_of, key_of, line_of, standby, stated, stated_or};
+use super::stated::{assumed, stand_in, stated, stated_or_usual};
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::Inlet;
-use crate::enquiry::keys::Quantity;
+use crate::enquiry::keys::{Key, Quantity};
 use crate::enquiry::shear::ShearBlock;
-use crate::provenance::{Stop, Trail, Val, WhatIf, assume};
+use crate::provenance::{Stop, Trail, Val, WhatIf};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::pumps::{Pump, pump};
 use stillrise_handbook::separation::{
     hydraulic_power, impeller_diameter, impeller_head, impeller_volume, pump_dissipation,
 };
-use stillrise_units::catalog::{FT, M, ONE, PERCENT, RPM, W_KG};
+use stillrise_units::catalog::{FT, M, RPM, W_KG};
 use stillrise_units::{Dissipation, Flow, Length, Power, Ratio, ShearRate, System, Typed, ratio};
 
 /// What is said of a pump besides its class.
 struct Figures<'a> {
-    power: &'a Quantity<Power>,
-    head: &'a Quantity<Length>,
-    speed: &'a Quantity<ShearRate>,
-    impeller: &'a Quantity<Length>,
-    width: &'a Quantity<Ratio>,
-    efficiency: &'a Quantity<Ratio>,
-    coefficient: &'a Quantity<Ratio>,
+    power: Key<'a, Quantity<Power>>,
+    head: Key<'a, Quantity<Length>>,
+    speed: Key<'a, Quantity<ShearRate>>,
+    impeller: Key<'a, Quantity<Length>>,
+    width: Key<'a, Quantity<Ratio>>,
+    efficiency: Key<'a, Quantity<Ratio>>,
+    coefficient: Key<'a, Quantity<Ratio>>,
     /// Speeds of motors on the mains of the place.
     motors: Motors,
-    /// The block, as its keys begin.
-    key: String,
     name: &'a str,
 }
 
@@ -46,9 +43,6 @@ fn motors(e: &Enquiry) -> Motors {
     }
 }
 
-/// What settles how hard a pump of a known kind breaks the oil.
-const PLATE: &str = "May we have the pump's curve or name plate, with flow, head, power and speed, which show how hard it breaks the oil?";
-
 /// Power dissipated in the pump that feeds the unit.
 ///
 /// # Errors
@@ -60,11 +54,18 @@ pub(super) fn feed_pump<T: Trail>(
     fluids: &Fluids,
     feed: &FeedState,
 ) -> Result<Named, Stop> {
-    let Inlet { pump_power: power, pump_head: head, pump_speed: speed, impeller, efficiency, .. } = &e.inlet;
-    let (width, coefficient) = (&e.inlet.impeller_width, &e.inlet.head_coefficient);
-    let key = "inlet".to_owned();
-    let figures =
-        Figures { power, head, speed, impeller, width, efficiency, coefficient, motors: motors(e), key, name: "pump" };
+    let own = &e.inlet;
+    let figures = Figures {
+        power: own.pump_power(),
+        head: own.pump_head(),
+        speed: own.pump_speed(),
+        impeller: own.impeller(),
+        width: own.impeller_width(),
+        efficiency: own.efficiency(),
+        coefficient: own.head_coefficient(),
+        motors: motors(e),
+        name: "pump",
+    };
     let beside = feed.class.map(|class| class.dissipation());
     if let Some(dissipation) = stated(t, w, "power dissipated in the pump", &e.inlet.dissipation) {
         return Ok(Named { dissipation, beside, is_worked: false });
@@ -75,23 +76,22 @@ pub(super) fn feed_pump<T: Trail>(
         return Ok(Named { dissipation: worked, beside, is_worked: true });
     }
     let at = |x: f64| Dissipation::of(x, &W_KG);
-    let (key, range, question, source) = match feed.class {
+    let label = "power dissipated in the pump";
+    let dissipation = match feed.class {
         Some(class) => {
             let [low, likely, high] = class.dissipation();
             // The keys of the inlet speak of the pump before a change that names another.
             let changed = e.changes.iter().any(|change| change.pump.is_some());
-            let question = if changed { "" } else { PLATE };
-            ("inlet.dissipation", (low, likely, high), question, class.shear_mark.text())
+            let key = own.dissipation().asked_if(!changed);
+            assumed(t, w, &key, label, stand_in((low, likely, high), class.shear_mark.text()))
         }
-        None => (
-            "inlet.pump",
-            (at(1.0), at(1000.0), at(10_000.0)),
-            "Which pump lifts the water to the separator?",
-            "kind of pump not said; taken as the centrifugal pump of most sumps, engineering judgement".to_owned(),
-        ),
+        None => {
+            let key = own.pump().in_units(&W_KG, &W_KG);
+            let why = "kind of pump not said; taken as the centrifugal pump of most sumps, engineering judgement";
+            assumed(t, w, &key, label, stand_in((at(1.0), at(1000.0), at(10_000.0)), why))
+        }
     };
-    let standby = standby("power dissipated in the pump", (&W_KG, &W_KG), key, question, range, source);
-    Ok(Named { dissipation: assume(t, w, standby), beside, is_worked: false })
+    Ok(Named { dissipation, beside, is_worked: false })
 }
 
 /// Power dissipated in a pump on the way; `None` when neither class nor figures say it, which reading refuses.
@@ -105,11 +105,17 @@ pub(super) fn pump_on_the_way<T: Trail>(
     block: &ShearBlock,
     name: &str,
 ) -> Result<Option<Named>, Stop> {
-    let ShearBlock { pump_power: power, pump_head: head, pump_speed: speed, impeller, efficiency, .. } = block;
-    let (width, coefficient) = (&block.impeller_width, &block.head_coefficient);
-    let key = block_of("shear", name);
-    let figures =
-        Figures { power, head, speed, impeller, width, efficiency, coefficient, motors: motors(e), key, name };
+    let figures = Figures {
+        power: block.pump_power(),
+        head: block.pump_head(),
+        speed: block.pump_speed(),
+        impeller: block.impeller(),
+        width: block.impeller_width(),
+        efficiency: block.efficiency(),
+        coefficient: block.head_coefficient(),
+        motors: motors(e),
+        name,
+    };
     let Some(class) = block.pump.as_deref().and_then(pump) else { return Ok(None) };
     let beside = Some(class.dissipation());
     if has_impeller(Some(class)) {
@@ -120,13 +126,9 @@ pub(super) fn pump_on_the_way<T: Trail>(
     }
     let [low, likely, high] = class.dissipation();
     let label = say!(T, "power dissipated in the {name}");
-    let key = key_of("shear", name, "dissipation");
-    let question = say!(
-        T,
-        "May we have the curve or name plate of the {name}, with flow, head, power and speed, which show how hard it breaks the oil?"
-    );
-    let standby = standby(&label, (&W_KG, &W_KG), key, question, (low, likely, high), class.shear_mark.text());
-    Ok(Some(Named { dissipation: assume(t, w, standby), beside, is_worked: false }))
+    let key = block.dissipation().of(name);
+    let dissipation = assumed(t, w, &key, &label, stand_in((low, likely, high), class.shear_mark.text()));
+    Ok(Some(Named { dissipation, beside, is_worked: false }))
 }
 
 /// Whether a class of pumps lifts by an impeller; one of unknown kind is taken as centrifugal.
@@ -143,44 +145,26 @@ fn worked<T: Trail>(
     f: &Figures<'_>,
     flow: Option<Val<Flow>>,
 ) -> Result<Option<Val<Dissipation>>, Stop> {
-    let (key, name) = (&f.key, f.name);
-    let by_speed = f.speed.is_given() && f.impeller.is_given();
-    let enough = match (f.power.is_given(), flow.is_some()) {
-        (true, has_flow) => has_flow || f.impeller.is_given() || f.head.is_given(),
-        (false, has_flow) => has_flow && (f.head.is_given() || by_speed),
+    let name = f.name;
+    let by_speed = f.speed.said.is_given() && f.impeller.said.is_given();
+    let enough = match (f.power.said.is_given(), flow.is_some()) {
+        (true, has_flow) => has_flow || f.impeller.said.is_given() || f.head.said.is_given(),
+        (false, has_flow) => has_flow && (f.head.said.is_given() || by_speed),
     };
     if !enough {
         return Ok(None);
     }
     let rho = fluids.cold.density;
-    let power = stated(t, w, &say!(T, "shaft power of the {name}"), f.power);
+    let power = stated(t, w, &say!(T, "shaft power of the {name}"), f.power.said);
     let label = say!(T, "efficiency of the {name}");
-    let efficiency = stated_or(t, w, f.efficiency, || {
-        standby(
-            &label,
-            (&PERCENT, &PERCENT),
-            line_of(key, "efficiency"),
-            "",
-            (ratio(0.25), ratio(0.5), ratio(0.75)),
-            "from memory: small sump pumps turn some half of the shaft's power into head, less away from their best point",
-        )
-    });
+    let efficiency = stated_or_usual(t, w, f.efficiency.clone(), &label);
     let coefficient = |t: &mut T| {
         let label = say!(T, "head coefficient of the {name}");
-        stated_or(t, w, f.coefficient, || {
-            standby(
-                &label,
-                (&ONE, &ONE),
-                line_of(key, "head_coefficient"),
-                "",
-                (ratio(0.4), ratio(0.5), ratio(0.6)),
-                "from memory: radial impellers at their best point",
-            )
-        })
+        stated_or_usual(t, w, f.coefficient.clone(), &label)
     };
-    let stated_impeller = stated(t, w, &say!(T, "impeller of the {name}"), f.impeller);
-    let stated_speed = stated(t, w, &say!(T, "speed of the {name}"), f.speed);
-    let head = match (stated(t, w, &say!(T, "head of the {name}"), f.head), stated_speed, stated_impeller) {
+    let stated_impeller = stated(t, w, &say!(T, "impeller of the {name}"), f.impeller.said);
+    let stated_speed = stated(t, w, &say!(T, "speed of the {name}"), f.speed.said);
+    let head = match (stated(t, w, &say!(T, "head of the {name}"), f.head.said), stated_speed, stated_impeller) {
         (Some(head), ..) => Some(head),
         (None, Some(n), Some(d)) => {
             let psi = coefficient(t);
@@ -226,21 +210,10 @@ fn worked<T: Trail>(
             };
             let speed = stated_speed.unwrap_or_else(|| {
                 let rpm = |x: f64| ShearRate::of(x, &RPM);
-                assume(
-                    t,
-                    w,
-                    standby(
-                        &say!(T, "speed of the {name}"),
-                        (&RPM, &RPM),
-                        line_of(key, "pump_speed"),
-                        say!(T, "How fast does the {name} turn, and how large is its impeller?"),
-                        {
-                            let [four, two, most] = f.motors;
-                            (rpm(four), rpm(two), rpm(most))
-                        },
-                        "common practice: a motor of two poles, with four poles half as fast",
-                    ),
-                )
+                let [four, two, most] = f.motors.map(rpm);
+                let why = "common practice: a motor of two poles, with four poles half as fast";
+                let key = f.speed.clone().of(name);
+                assumed(t, w, &key, &say!(T, "speed of the {name}"), stand_in((four, two, most), why))
             });
             let psi = coefficient(t);
             by!(
@@ -251,16 +224,7 @@ fn worked<T: Trail>(
         }
     };
     let label = say!(T, "width of the impeller over its diameter, {name}");
-    let width = stated_or(t, w, f.width, || {
-        standby(
-            &label,
-            (&PERCENT, &PERCENT),
-            line_of(key, "impeller_width"),
-            "",
-            (ratio(0.05), ratio(0.1), ratio(0.25)),
-            "engineering judgement: open and vortex impellers of sump pumps",
-        )
-    });
+    let width = stated_or_usual(t, w, f.width.clone(), &label);
     let volume =
         by!(t, &say!(T, "volume that the impeller of the {name} sweeps"), impeller_volume::volume(diameter, width))?;
     let label = say!(T, "power dissipated in the {name}");

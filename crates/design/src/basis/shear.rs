@@ -4,7 +4,7 @@
 use super::droplets::Way;
 use super::fluids::{Fluids, OilState};
 use super::pump_shear::{feed_pump, pump_on_the_way};
-use super::stated::{key_of, standby, stated, stated_or};
+use super::stated::{stated, stated_or_usual};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Stream;
 use crate::enquiry::named::same;
@@ -154,16 +154,7 @@ fn broken<'a, T: Trail>(
     fluids: &'a Fluids,
     lowered: Option<Val<SurfaceTension>>,
 ) -> Vec<Broken<'a>> {
-    let b = stated_or(t, w, &e.method.viscosity_group, || {
-        standby(
-            "coefficient of the oil's own viscosity in breaking",
-            (&ONE, &ONE),
-            "method.viscosity_group",
-            "",
-            (ratio(0.0), ratio(0.0), ratio(0.25)),
-            "0, a thin oil, is the safe side; from memory Davies (1985) lets the tension grow by a quarter of viscosity times eddy velocity, which is 0.25 at a Weber number of one",
-        )
-    });
+    let b = stated_or_usual(t, w, e.method.viscosity_group(), "coefficient of the oil's own viscosity in breaking");
     let one = |oil: &'a OilState| Broken {
         name: &oil.name,
         tension: lowered.unwrap_or(oil.tension),
@@ -248,16 +239,6 @@ fn dissipation<T: Trail>(
             return Ok(Some(by!(t, &label, pipe_dissipation::dissipation(friction, velocity, bore))?));
         }
     };
-    let key = key_of("shear", name, "jet");
-    let lengths = stated_or(t, w, &block.jet, || {
-        standby(
-            "length of the jet in bores",
-            (&ONE, &ONE),
-            key,
-            "",
-            (ratio(2.0), ratio(3.0), ratio(5.0)),
-            "from memory: the loss is spent over two to five bores",
-        )
-    });
+    let lengths = stated_or_usual(t, w, block.jet(), "length of the jet in bores");
     Ok(Some(by!(t, &label, valve_dissipation::dissipation(lost, flow, water.density, bore, lengths))?))
 }

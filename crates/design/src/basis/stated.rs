@@ -1,11 +1,12 @@
 //! Turning what was said into values: one claim, contradicting claims, or a default and a question.
 
-use crate::enquiry::keys::{Claim, Quantity, Safe};
+use crate::enquiry::keys::{Claim, Key, KeySpec, Quantity, Safe};
+use crate::enquiry::said::{path_of, which_holds};
+use crate::enquiry::usual::Why;
 use crate::provenance::{
     Backing, Chooser, Pair, Standby, Trail, Val, WhatIf, Within, assume, choose_claim, given, given_within,
 };
-use std::borrow::Cow;
-use stillrise_handbook::page::Arg;
+use stillrise_handbook::page::{Arg, Argument};
 use stillrise_units::Typed;
 
 /// The value somebody stated, with all contradicting claims in the trail; `None` if nobody did.
@@ -52,8 +53,8 @@ pub fn stated<T: Trail, Q: Typed>(t: &mut T, w: &WhatIf, label: &str, key: &Quan
         Standby {
             label,
             units,
-            key: key.place.replace(": ", ".").into(),
-            question: format!("Which holds for the {label}: {said}?").into(),
+            key: path_of(&key.place).into(),
+            question: which_holds(&format!("the {label}"), &said).into(),
             value: chosen.q,
             low: Q::from_si(low),
             high: Q::from_si(high),
@@ -77,7 +78,7 @@ fn claimed<T: Trail, Q: Typed>(
         return given(t, label, units, q, &source, &claim.written.text);
     };
     let within = Within {
-        key: key.place.replace(": ", "."),
+        key: path_of(&key.place),
         low: Arg::Number(low.si()),
         high: Arg::Number(high.si()),
         distribution: *distribution,
@@ -97,72 +98,112 @@ fn source(place: &str, claim: &Claim) -> String {
     }
 }
 
-/// The value somebody stated, or the default that stands by for it; that is only made where somebody looks at it.
-pub fn stated_or<'a, T: Trail, Q: Typed>(
-    t: &mut T,
-    what_if: &WhatIf,
-    key: &Quantity<Q>,
-    standby: impl FnOnce() -> Standby<'a, Q>,
-) -> Val<Q> {
-    if !T::RECORDS
-        && let Some(value) = stated(t, what_if, "", key)
-    {
-        return value;
+/// What stands in for an answer nobody gave, where it follows from something that the key cannot know.
+#[derive(Debug, Clone)]
+pub struct StandIn<'a, Q> {
+    /// Lowest plausible answer, default, highest.
+    range: (Q, Q, Q),
+    /// Where these come from.
+    source: Backing<'a>,
+}
+
+impl<Q: Copy> StandIn<'_, Q> {
+    /// The same with more words on where it comes from.
+    #[must_use]
+    pub fn adding(mut self, more: &str) -> Self {
+        if let Backing::Words(words) = &mut self.source
+            && !more.is_empty()
+        {
+            words.to_mut().push_str(more);
+        }
+        self
     }
-    let standby = standby();
-    match stated(t, what_if, standby.label, key) {
-        Some(value) => value,
-        None => assume(t, what_if, standby),
+    /// Lowest and highest plausible answer.
+    #[must_use]
+    pub fn ends(&self) -> [Q; 2] {
+        [self.range.0, self.range.2]
     }
 }
 
-/// A default with its plausible range.
-#[allow(clippy::too_many_arguments)]
-pub fn standby<'a, Q: Typed>(
-    label: &'a str,
-    units: Pair,
-    key: impl Into<Cow<'a, str>>,
-    question: impl Into<Cow<'a, str>>,
-    (low, value, high): (Q, Q, Q),
-    source: impl Into<Backing<'a>>,
-) -> Standby<'a, Q> {
+/// Whether an answer to a key is being tried.
+#[must_use]
+pub fn is_tried<F>(w: &WhatIf, key: &Key<'_, F>) -> bool {
+    !w.0.is_empty() && w.0.contains_key(&*key.path())
+}
+
+/// A default between its plausible ends.
+pub fn stand_in<'a, Q>(range: (Q, Q, Q), source: impl Into<Backing<'a>>) -> StandIn<'a, Q> {
+    StandIn { range, source: source.into() }
+}
+
+/// A range of the handbook.
+#[must_use]
+pub fn spread<'a, Q: Typed>(spread: &stillrise_handbook::spread::Spread) -> StandIn<'a, Q> {
+    let range = (Q::from_si(spread.low_si()), Q::from_si(spread.typical_si()), Q::from_si(spread.high_si()));
+    StandIn { range, source: Backing::Source(spread.source) }
+}
+
+/// What is declared with the key itself. A key without it has no number, which no formula answers for: a test finds it.
+#[must_use]
+pub fn declared<'a, Q: Typed>(spec: &'static KeySpec) -> StandIn<'a, Q> {
+    let range = spec.usual.as_ref().and_then(|usual| usual.range().ok());
+    let none = Q::from_si(f64::NAN);
+    let source = spec.usual.as_ref().map_or(Backing::from(""), |usual| match usual.why {
+        Why::Words(words) => words.into(),
+        Why::Source(source) => Backing::Source(source),
+    });
+    StandIn { range: range.unwrap_or((none, none, none)), source }
+}
+
+/// The typical value that is declared with a key.
+#[must_use]
+pub fn usual_of<F, Q: Typed>(key: &Key<'_, F>) -> Q {
+    declared(key.spec).range.1
+}
+
+/// A default under its key, with the question to the customer that is declared there.
+pub fn under<'a, T: Trail, F, Q>(key: &Key<'_, F>, label: &'a str, stand_in: StandIn<'a, Q>) -> Standby<'a, Q> {
+    let (low, value, high) = stand_in.range;
+    let question = if T::RECORDS { key.question() } else { String::new() };
     Standby {
         label,
-        units: Some(units),
-        key: key.into(),
+        units: key.units(),
+        key: key.path(),
         question: question.into(),
         value,
         low,
         high,
-        source: source.into(),
+        source: stand_in.source,
     }
 }
 
-/// A default from a range of the handbook.
-pub fn standby_spread<'a, Q: Typed>(
-    label: &'a str,
-    units: Pair,
-    key: impl Into<Cow<'a, str>>,
-    question: impl Into<Cow<'a, str>>,
-    spread: &stillrise_handbook::spread::Spread,
-) -> Standby<'a, Q> {
-    let range = (Q::from_si(spread.low_si()), Q::from_si(spread.typical_si()), Q::from_si(spread.high_si()));
-    standby(label, units, key, question, range, Backing::Source(spread.source))
+/// Takes a default for what nobody said.
+pub fn assumed<T: Trail, F, Q: Argument>(
+    t: &mut T,
+    w: &WhatIf,
+    key: &Key<'_, F>,
+    label: &str,
+    stand_in: StandIn<'_, Q>,
+) -> Val<Q> {
+    assume(t, w, under::<T, F, Q>(key, label, stand_in))
 }
 
-// Keys are put together in every sample of a study: joined, not formatted.
-
-/// A block with its name, as its keys begin: `stream "wash"`.
-pub(super) fn block_of(kind: &str, name: &str) -> String {
-    [kind, " \"", name, "\""].concat()
+/// The value somebody stated, or what stands in for it; that is only made where somebody looks at it.
+pub fn stated_or<'a, T: Trail, Q: Typed>(
+    t: &mut T,
+    w: &WhatIf,
+    key: Key<'_, Quantity<Q>>,
+    label: &str,
+    stand_in: impl FnOnce() -> StandIn<'a, Q>,
+) -> Val<Q> {
+    match stated(t, w, label, key.said) {
+        Some(value) => value,
+        None => assumed(t, w, &key, label, stand_in()),
+    }
 }
 
-/// A key of a block: `stream "wash".oil.mean`.
-pub(super) fn line_of(block: &str, key: &str) -> String {
-    [block, ".", key].concat()
-}
-
-/// The same of a block by kind and name.
-pub(super) fn key_of(kind: &str, name: &str, key: &str) -> String {
-    [kind, " \"", name, "\".", key].concat()
+/// The value somebody stated, or what is declared with its key.
+pub fn stated_or_usual<T: Trail, Q: Typed>(t: &mut T, w: &WhatIf, key: Key<'_, Quantity<Q>>, label: &str) -> Val<Q> {
+    let spec = key.spec;
+    stated_or(t, w, key, label, || declared(spec))
 }

@@ -2,11 +2,11 @@
 
 use super::canopy::reached;
 use super::containment::drain;
-use super::stated::{key_of, standby, stated, stated_or};
+use super::stated::{assumed, declared, stand_in, stated, stated_or_usual};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{ConcentrationTime, Rain, Surface};
 use crate::enquiry::containments::{covered, holds_back};
-use crate::provenance::{Backing, Standby, Stop, Trail, Val, WhatIf, assume, choose, given};
+use crate::provenance::{Backing, Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::page::Series;
 use stillrise_handbook::rain::rational_flow::RationalFactor;
@@ -14,7 +14,7 @@ use stillrise_handbook::rain::surfaces::surface;
 use stillrise_handbook::rain::{
     composite_coefficient, frequency_factor, kinematic_wave, kirpich, rain_depth, rain_intensity, rational_flow,
 };
-use stillrise_units::catalog::{IN_H, MIN, MM_H, ONE, YR};
+use stillrise_units::catalog::{MIN, ONE, YR};
 use stillrise_units::{Area, Flow, Length, Ratio, Time, Typed, Velocity, ratio};
 
 /// The storm the unit is designed for.
@@ -81,7 +81,7 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
         let Some(area) = reached(t, w, s, &name)? else { continue };
         let coefficient = match stated(t, w, &say!(T, "runoff coefficient of {name}"), &s.runoff) {
             Some(c) => c,
-            None => runoff(t, w, s.kind.as_deref(), *s.canopy == Some(true), &name),
+            None => runoff(t, w, s, &name),
         };
         sealed &= !s.runoff.is_given() && coefficient.q.si() >= SEALED;
         rows.push((area.q.si(), coefficient.q.si()));
@@ -123,7 +123,7 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
         "factor of the rational method",
         None,
         e.method.rational.0.unwrap_or(RationalFactor::ALL[0]),
-        &say!(T, "{}", e.method.rational.1.source("method: rational")),
+        &say!(T, "{}", e.method.rational().source()),
         if e.method.rational.0.is_some() { "stated" } else { "default" },
     );
     let flow = by!(t, "storm flow", rational_flow::flow(coefficient, intensity, area, factor))?;
@@ -145,105 +145,49 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
 
 /// Whether its rain is held back by a containment that it runs into, from where it is only drained.
 fn is_held_back(w: &WhatIf, e: &Enquiry, s: &Surface) -> bool {
-    e.containments.iter().any(|c| {
-        covered(e, c).any(|of| core::ptr::eq(of, s)) && holds_back(c, drain::told(w, c.name.as_deref().unwrap_or("")))
-    })
+    e.containments.iter().any(|c| covered(e, c).any(|of| core::ptr::eq(of, s)) && holds_back(c, drain::told(w, c)))
 }
 
-fn runoff<T: Trail>(t: &mut T, w: &WhatIf, kind: Option<&str>, canopy: bool, name: &str) -> Val<Ratio> {
+fn runoff<T: Trail>(t: &mut T, w: &WhatIf, s: &Surface, name: &str) -> Val<Ratio> {
+    let kind = s.kind.as_deref();
     let label = say!(T, "runoff coefficient of {name}");
     let (low, typical, high, source) = match kind.and_then(surface) {
         Some(row) => (row.runoff.0, row.runoff.1, row.runoff.2, Backing::Source(row.source)),
         None => (0.7, 0.9, 0.95, "kind of surface not said; range of paved surfaces, FHWA HDS-2 table 5.7".into()),
     };
-    let question = match kind {
-        None if canopy => say!(T, "What is the {name} paved with?"),
-        Some(kind) => say!(
-            T,
-            "Does the {name} run off like other {}, or is a local coefficient prescribed?",
-            kind.replace('-', " ")
-        ),
-        None => say!(T, "What is the runoff coefficient of the {name}, or what is it paved with?"),
-    };
-    assume(
-        t,
-        w,
-        Standby {
-            label: &label,
-            units: Some((&ONE, &ONE)),
-            key: key_of("surface", name, "runoff").into(),
-            question: question.into(),
-            value: ratio(typical),
-            low: ratio(low),
-            high: ratio(high),
-            source,
-        },
-    )
+    let others = kind.map_or_else(String::new, |kind| say!(T, "{}", kind.replace('-', " ")));
+    let key = s.runoff().of(name).word("kind", &others).when(match kind {
+        Some(_) => "of a kind",
+        None if *s.canopy == Some(true) => "paved",
+        None => "",
+    });
+    assumed(t, w, &key, &label, stand_in((ratio(low), ratio(typical), ratio(high)), source))
 }
 
 fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop> {
-    let minutes = |x: f64| Time::of(x, &MIN);
     let unsaid = Rain::default();
     let rain = e.rain.as_ref().unwrap_or(&unsaid);
     let stated_time = stated(t, w, "time of concentration", &rain.concentration_time);
     let least = |t: &mut T| {
-        assume(
-            t,
-            w,
-            standby(
-                "time of concentration",
-                (&MIN, &MIN),
-                "rain.concentration_time",
-                "What is the time of concentration, or the longest drainage path and its slope?",
-                (minutes(5.0), minutes(5.0), minutes(15.0)),
-                "5 minutes is the least in use for small paved sites (Austin TX Drainage Criteria Manual 2.4.2)",
-            ),
-        )
+        let key = rain.concentration_time();
+        assumed(t, w, &key, "time of concentration", declared(key.spec))
     };
     let Some(table) = &e.rain_table else {
-        let at = |x: f64| Velocity::of(x, &MM_H);
-        let intensity = stated_or(t, w, &rain.intensity, || {
-            standby(
-                "rain intensity",
-                (&IN_H, &MM_H),
-                "rain.intensity",
-                "Which rain intensity, or which table and return period, is to be designed for?",
-                (at(25.0), at(75.0), at(150.0)),
-                "engineering judgement: short storms of a temperate site; take the local table",
-            )
-        });
+        let intensity = stated_or_usual(t, w, rain.intensity(), "rain intensity");
         // Without a table only a formula that asks for no depth tells the time from path and slope.
         let path = stated(t, w, "longest path of the water", &rain.path);
         let slope = stated(t, w, "slope of the path", &rain.slope);
         let time = match (stated_time, path, slope) {
             (Some(time), ..) => time,
-            (None, Some(path), Some(slope)) => by_kirpich(t, path, slope)?,
+            (None, Some(path), Some(slope)) => by_kirpich(t, e, path, slope)?,
             _ => least(t),
         };
-        let duration = stated_or(t, w, &rain.duration, || {
-            standby(
-                "duration of the design rain",
-                (&MIN, &MIN),
-                "rain.duration",
-                "How long does a rain of that intensity last, or which local table of rain is to be used?",
-                (minutes(10.0), minutes(30.0), minutes(120.0)),
-                "engineering judgement: intense rain of a temperate site lasts a quarter to two hours",
-            )
-        });
+        let duration = stated_or_usual(t, w, rain.duration(), "duration of the design rain");
         // A storm shorter than the time of concentration does not reach its peak.
         let duration = if duration.q < time.q { time } else { duration };
         return Ok(Found { time, intensity, duration: Some(duration), table: None, years: None, column_years: None });
     };
-    let years = stated_or(t, w, &rain.return_period, || {
-        standby(
-            "return period",
-            (&YR, &YR),
-            "rain.return_period",
-            "Which return period does the authority ask for?",
-            (Time::of(2.0, &YR), Time::of(10.0, &YR), Time::of(25.0, &YR)),
-            "common practice for drainage of paved yards",
-        )
-    });
+    let years = stated_or_usual(t, w, rain.return_period(), "return period");
     let nearest = nearest_column(table, YR.from_si(years.q.si()));
     let (column, because) = match table.column(YR.from_si(years.q.si())) {
         Some(series) => (series.clone(), "the column of the return period".to_owned()),
@@ -267,7 +211,7 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop
     let slope = stated(t, w, "slope of the path", &rain.slope);
     let time = match (stated_time, path, slope, method) {
         (Some(time), ..) => time,
-        (None, Some(path), Some(slope), ConcentrationTime::Kirpich) => by_kirpich(t, path, slope)?,
+        (None, Some(path), Some(slope), ConcentrationTime::Kirpich) => by_kirpich(t, e, path, slope)?,
         (None, Some(path), Some(slope), _) => wave(t, &series, path, slope)?,
         _ => least(t),
     };
@@ -284,13 +228,13 @@ fn intensity<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Found, Stop
 }
 
 /// Time of concentration of a paved yard by Kirpich's formula, no shorter than is in use.
-fn by_kirpich<T: Trail>(t: &mut T, path: Val<Length>, slope: Val<Ratio>) -> Result<Val<Time>, Stop> {
+fn by_kirpich<T: Trail>(t: &mut T, e: &Enquiry, path: Val<Length>, slope: Val<Ratio>) -> Result<Val<Time>, Stop> {
     let paved = given(
         t,
         "surface for Kirpich's formula",
         None,
         kirpich::KirpichSurface::Paved,
-        "method: concentration_time",
+        &e.method.concentration_time().place(),
         "paved yard",
     );
     let time = by!(t, "time of concentration by Kirpich", kirpich::time(path, slope, paved))?;

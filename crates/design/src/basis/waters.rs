@@ -5,15 +5,17 @@ pub use super::contents::Content;
 use super::contents::{Asked, Kind, content};
 use super::dumps::{self, Bath, Parts, Peaks};
 use super::fluids::Fluids;
-use super::stated::{block_of, key_of, line_of, standby, stated, stated_or};
+use super::stated::{assumed, declared, stand_in, stated, stated_or, stated_or_usual};
 use super::storm::Storm;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Rain, Stream, WaterKind};
+use crate::enquiry::fields::Flag;
+use crate::enquiry::keys::Key;
 use crate::provenance::{Stop, Trail, Val, WhatIf};
 use crate::{by, reckon, say};
 use stillrise_handbook::fluids::facilities::{Facility, facility};
 use stillrise_handbook::rain::{daily_volume, hose_flow, rain_volume};
-use stillrise_units::catalog::{GPM, H, IN, L_S, M3_H, MM, ONE, PERCENT};
+use stillrise_units::catalog::{GPM, H, L_S};
 use stillrise_units::{Flow, Length, Time, Typed, Volume, ratio};
 
 /// One water on its way to the unit.
@@ -66,14 +68,14 @@ pub fn waters<T: Trail>(
         t.section("rain water");
         let unsaid = Rain::default();
         let rain = e.rain.as_ref().unwrap_or(&unsaid);
-        let (oil, solids) = (rain.oil.as_ref(), &rain.solids);
+        let (oil, solids) = (rain.oil(), rain.solids());
         let content = content(
             t,
             w,
             fluids,
             dosed,
             // Rain off the yard beside a wash is runoff of a yard.
-            &Asked { which: Which::Rain, key: "rain", oil, solids, site: site.map(Facility::rain), of: Kind::Site },
+            &Asked { which: Which::Rain, oil, solids, site: site.map(Facility::rain), of: Kind::Site },
         )?;
         let annual = annual(t, w, rain);
         year_depth = Some(annual);
@@ -99,30 +101,11 @@ pub fn waters<T: Trail>(
         let name = s.name.0.clone().unwrap_or_else(|| format!("stream {}", i + 1));
         t.section(&name);
         let flow = flow(t, w, s, &name)?;
-        let key = block_of("stream", &name);
-        let (which, oil, solids) = (Which::Stream(i), s.oil.as_ref(), &s.solids);
+        let (which, oil, solids) = (Which::Stream(i), s.oil(), s.solids());
         let (place, of) = place_of(e, dosed, i);
-        let content = content(t, w, fluids, dosed, &Asked { which, key: &key, oil, solids, site: place, of })?;
-        let hours = stated_or(t, w, &s.hours_per_day, || {
-            standby(
-                "hours a day",
-                (&ONE, &ONE),
-                line_of(&key, "hours_per_day"),
-                say!(T, "How many hours a day does the {name} run?"),
-                (ratio(1.0), ratio(4.0), ratio(12.0)),
-                "engineering judgement: one shift of intermittent use",
-            )
-        });
-        let days = stated_or(t, w, &s.days_per_week, || {
-            standby(
-                "days a week",
-                (&ONE, &ONE),
-                line_of(&key, "days_per_week"),
-                say!(T, "How many days a week does the {name} run?"),
-                (ratio(1.0), ratio(5.0), ratio(7.0)),
-                "engineering judgement: working days",
-            )
-        });
+        let content = content(t, w, fluids, dosed, &Asked { which, oil, solids, site: place, of })?;
+        let hours = stated_or_usual(t, w, s.hours_per_day().of(&name), "hours a day");
+        let days = stated_or_usual(t, w, s.days_per_week().of(&name), "days a week");
         let hour = crate::provenance::given(t, "one hour", Some((&H, &H)), Time::of(1.0, &H), "definition", "1 h");
         let hours = reckon!(t, "running time a day", [H, H], (hours = hours, hour = hour) hours * hour);
         let said = hours;
@@ -148,9 +131,8 @@ pub fn waters<T: Trail>(
             None if storm.is_some() => yes_or_no(
                 t,
                 w,
+                s.with_rain().of(&name),
                 &say!(T, "whether the {name} runs while it rains"),
-                line_of(&key, "with_rain"),
-                say!(T, "Does the {name} also run while it rains?"),
                 YesNo::No,
                 "nobody said that it does",
             ),
@@ -196,17 +178,7 @@ pub(super) fn place_of(e: &Enquiry, dosed: &[Dosed], stream: usize) -> (Option<&
 
 /// Rain in a year.
 pub(super) fn annual<T: Trail>(t: &mut T, w: &WhatIf, rain: &Rain) -> Val<Length> {
-    let inches = |x: f64| Length::of(x, &IN);
-    stated_or(t, w, &rain.annual, || {
-        standby(
-            "rain in a year",
-            (&IN, &MM),
-            "rain.annual",
-            "How much rain falls in a year?",
-            (inches(12.0), inches(36.0), inches(60.0)),
-            "engineering judgement: dry to wet temperate sites",
-        )
-    })
+    stated_or_usual(t, w, rain.annual(), "rain in a year")
 }
 
 /// Flow of one tap of DN 15 in L/s, EN 858-2.
@@ -228,52 +200,23 @@ fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<F
             None => (over(24.0).max(gpm(2.0)), over(SHIFT).max(Flow::of(TAP, &L_S))),
         };
         let label = say!(T, "flow of {name}");
-        return Ok(stated_or(t, w, &s.flow, || {
-            standby(
-                &label,
-                (&GPM, &M3_H),
-                key_of("stream", name, "flow"),
-                say!(T, "How fast does the {name} come while it runs?"),
+        return Ok(stated_or(t, w, s.flow().of(name), &label, || {
+            stand_in(
                 (low, value, gpm(25.0).max(value * 2.0)),
                 "its volume a day over its hours; where these are not known either, a tap of DN 15 (0.5 L/s by EN 858-2), or a shift of 8 h where that is more; at most a wash hose of 25 gpm (UFC 4-214-03, par. 4-8) or twice as much",
             )
         }));
     }
-    let hoses =
-        stated_or(t, w, &s.hoses, || standby("hoses", (&ONE, &ONE), "", "", (ratio(1.0), ratio(1.0), ratio(1.0)), ""));
+    let hoses = stated_or_usual(t, w, s.hoses(), "hoses");
     let of_one = say!(T, "flow of one hose of the {name}");
-    let each = stated_or(t, w, &s.hose_flow, || {
-        standby(
-            &of_one,
-            (&GPM, &M3_H),
-            key_of("stream", name, "hose_flow"),
-            say!(T, "What is the flow of one hose of the {name}?"),
-            (gpm(5.0), gpm(25.0), gpm(30.0)),
-            "UFC 4-214-03, par. 4-8: 25 gpm per wash hose at 75 psi; low end for hand pressure washers from memory",
-        )
-    });
+    let each = stated_or_usual(t, w, s.hose_flow().of(name), &of_one);
     let label = say!(T, "share of the hoses of the {name} that run together");
     let alone = s.hoses.q().is_some_and(|hoses| hoses.si() <= 1.0);
-    let together = stated_or(t, w, &s.together, || {
+    let key = s.together().of(name).asked_if(!alone);
+    let together = stated_or(t, w, key, &label, || match alone {
         // One hose runs or does not.
-        if alone {
-            return standby(
-                &label,
-                (&PERCENT, &PERCENT),
-                key_of("stream", name, "together"),
-                "",
-                (ratio(1.0), ratio(1.0), ratio(1.0)),
-                "there is one",
-            );
-        }
-        standby(
-            &label,
-            (&PERCENT, &PERCENT),
-            key_of("stream", name, "together"),
-            say!(T, "How many of the hoses of the {name} run at once?"),
-            (ratio(0.5), ratio(1.0), ratio(1.0)),
-            "all of them is the safe side",
-        )
+        true => stand_in((ratio(1.0), ratio(1.0), ratio(1.0)), "there is one"),
+        false => declared(s.together().spec),
     });
     by!(t, &say!(T, "flow of {name}"), hose_flow::flow(hoses, each, together))
 }
@@ -289,24 +232,6 @@ stillrise_handbook::choice! {
 }
 
 /// A yes-or-no question with its default.
-pub fn yes_or_no<T: Trail>(
-    t: &mut T,
-    w: &WhatIf,
-    label: &str,
-    key: String,
-    question: String,
-    value: YesNo,
-    source: &str,
-) -> bool {
-    let standby = crate::provenance::Standby {
-        label,
-        units: None,
-        key: key.into(),
-        question: question.into(),
-        value,
-        low: YesNo::No,
-        high: YesNo::Yes,
-        source: source.into(),
-    };
-    crate::provenance::assume(t, w, standby).q == YesNo::Yes
+pub fn yes_or_no<T: Trail>(t: &mut T, w: &WhatIf, key: Key<'_, Flag>, label: &str, value: YesNo, source: &str) -> bool {
+    assumed(t, w, &key, label, stand_in((YesNo::No, value, YesNo::Yes), source)).q == YesNo::Yes
 }

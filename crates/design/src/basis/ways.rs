@@ -6,11 +6,11 @@ use super::droplets::{Droplets, Way, droplets};
 use super::dumps::Parts;
 use super::fluids::{Fluids, WaterState, water};
 use super::shear::Shear;
-use super::stated::{block_of, stated};
+use super::stated::stated;
 use super::waters::{Water, place_of};
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::{Droplets as Said, Stream};
-use crate::enquiry::keys::Quantity;
+use crate::enquiry::blocks::{Droplets as Said, Rain, Stream};
+use crate::enquiry::keys::{Place, Quantity};
 use crate::provenance::{Node, Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
 use std::borrow::Cow;
@@ -99,7 +99,7 @@ pub fn arrivals<T: Trail>(
                 Own::Rain => (e.rain.as_ref().and_then(|rain| rain.droplets.as_ref()), None, places.general),
                 Own::Stream(k) => (e.streams[k].droplets.as_ref(), Some(k), places.streams[k]),
             };
-            let apart = if places.differ { places.apart(owner) } else { None };
+            let apart = if places.differ { places.apart(e, owner) } else { None };
             let said = said(&e.droplets, own);
             let one = droplets(t, w, e, fluids, &Way { said, stream, tension, feed, place, apart })?;
             worked.push((owner, bits, one.clone()));
@@ -161,12 +161,12 @@ impl Places {
         Self { general, streams, names: e.streams.iter().enumerate().map(name).collect(), differ }
     }
 
-    /// Under which block a water is asked for its droplets, and what it is called.
-    fn apart(&self, owner: Own) -> Option<(String, &str)> {
+    /// Under which keys a water is asked for its droplets, and what it is called.
+    fn apart(&self, e: &Enquiry, owner: Own) -> Option<(Place, &str)> {
         match owner {
             Own::None => None,
-            Own::Rain => Some(("rain".to_owned(), "rain")),
-            Own::Stream(k) => Some((block_of("stream", &self.names[k]), &self.names[k])),
+            Own::Rain => Some((e.rain.as_ref().unwrap_or(&Rain::default()).droplets().inside(), "rain")),
+            Own::Stream(k) => Some((e.streams.get(k)?.droplets().inside(), &self.names[k])),
         }
     }
 }

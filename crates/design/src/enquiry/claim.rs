@@ -277,6 +277,9 @@ fn placeholder(dim: Dim) -> Written {
 
 impl<Q: Typed> Field for Quantity<Q> {
     const KIND: KeyKind = KeyKind::Quantity(Q::DIM);
+    fn is_said(&self) -> bool {
+        self.is_given()
+    }
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         let claims: Vec<Claim> = match value {
             DeValue::Array(list) => {

@@ -54,6 +54,9 @@ impl<C: Copy + PartialEq> ClaimedWord<C> {
 
 impl<C: Argument + Copy> Field for ClaimedWord<C> {
     const KIND: KeyKind = KeyKind::ClaimedChoice(words::<C>());
+    fn is_said(&self) -> bool {
+        !self.claims.is_empty()
+    }
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         let claims: Vec<WordClaim<C>> = match value {
             DeValue::Array(list) => list.iter().filter_map(|v| claim(reader, spec, place, v.get_ref())).collect(),

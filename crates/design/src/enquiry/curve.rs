@@ -29,6 +29,9 @@ impl Curve {
 
 impl Field for Curve {
     const KIND: KeyKind = KeyKind::Curve;
+    fn is_said(&self) -> bool {
+        self.is_given()
+    }
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         // A list of texts is one curve; a list of tables or of lists is one of claims.
         let plain =

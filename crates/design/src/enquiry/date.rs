@@ -92,6 +92,9 @@ fn text_of(value: &DeValue<'_>) -> Option<String> {
 
 impl Field for Day {
     const KIND: KeyKind = KeyKind::Pattern("^[0-9]{4}-[0-9]{2}-[0-9]{2}$");
+    fn is_said(&self) -> bool {
+        self.0.is_some()
+    }
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         let read = text_of(value)
             .ok_or_else(|| format!("is a {}, not a day", value.type_str()))
@@ -121,6 +124,9 @@ fn clock(text: &str) -> Result<u32, String> {
 
 impl Field for Clock {
     const KIND: KeyKind = KeyKind::Pattern("^([01][0-9]|2[0-3]):[0-5][0-9]$");
+    fn is_said(&self) -> bool {
+        self.0.is_some()
+    }
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         let read = text_of(value)
             .ok_or_else(|| format!("is a {}, not a time of day", value.type_str()))

@@ -2,7 +2,7 @@
 //! claims as a quantity does.
 
 pub use super::curve::Curve;
-use super::keys::{Block, Differing, Field, KeyKind, KeySpec, Quantity, Safe};
+use super::keys::{Block, Differing, Field, KeyKind, KeySpec, Place, Quantity, Safe};
 use super::reader::Reader;
 use super::said::{Claimed, claims};
 pub use super::said::{Said, Word};
@@ -22,6 +22,9 @@ impl<Q> Default for Quantities<Q> {
 
 impl<Q: Typed> Field for Quantities<Q> {
     const KIND: KeyKind = KeyKind::Quantities(Q::DIM);
+    fn is_said(&self) -> bool {
+        !self.0.is_empty()
+    }
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         let mut one = |place: &str, value: &DeValue<'_>| {
             let read = <Quantity<Q> as Field>::read(reader, spec, place, value);
@@ -48,6 +51,9 @@ pub type Text = Said<String>;
 
 impl Field for Text {
     const KIND: KeyKind = KeyKind::Text;
+    fn is_said(&self) -> bool {
+        self.0.is_some()
+    }
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         let mut one =
             |reader: &mut Reader, value: &DeValue<'_>| text(reader, spec, place, value).map(|t| (t.clone(), t));
@@ -85,6 +91,9 @@ fn text(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValu
 
 impl Field for Vec<String> {
     const KIND: KeyKind = KeyKind::Texts;
+    fn is_said(&self) -> bool {
+        !self.is_empty()
+    }
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         match value {
             DeValue::String(text) => vec![text.to_string()],
@@ -109,6 +118,9 @@ pub(super) const fn words<C: Argument>() -> &'static [(&'static str, &'static st
 
 impl<C: Argument + PartialEq> Field for Word<C> {
     const KIND: KeyKind = KeyKind::Choice(words::<C>());
+    fn is_said(&self) -> bool {
+        self.0.is_some()
+    }
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         let mut one = |reader: &mut Reader, value: &DeValue<'_>| {
             let text = value.as_str().unwrap_or("");
@@ -139,6 +151,9 @@ pub type Flag = Said<bool>;
 
 impl Field for Flag {
     const KIND: KeyKind = KeyKind::Flag;
+    fn is_said(&self) -> bool {
+        self.0.is_some()
+    }
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         let mut one = |reader: &mut Reader, value: &DeValue<'_>| {
             if let DeValue::Boolean(flag) = value {
@@ -176,6 +191,9 @@ pub type Count = Said<u32>;
 
 impl Field for Count {
     const KIND: KeyKind = KeyKind::Count;
+    fn is_said(&self) -> bool {
+        self.0.is_some()
+    }
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         let mut one = |reader: &mut Reader, value: &DeValue<'_>| {
             let whole = value.as_integer().and_then(|i| i.as_str().parse::<u32>().ok());
@@ -202,6 +220,14 @@ impl Field for Count {
 /// Several keys of their own, if written.
 impl<T: Block> Field for Option<T> {
     const KIND: KeyKind = KeyKind::Table(T::spec);
+    fn is_said(&self) -> bool {
+        self.is_some()
+    }
+    fn stand(&mut self, at: impl FnOnce() -> Place) {
+        if let Some(block) = self {
+            block.stand(at());
+        }
+    }
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         let DeValue::Table(table) = value else {
             reader.fault(

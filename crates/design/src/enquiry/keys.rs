@@ -2,9 +2,11 @@
 //! `range.rs`, and the reader, the schema, `new` and the documentation follow from that line.
 
 use super::distribution::Distribution;
+pub use super::key::{Key, Place};
 use super::reader::Reader;
 use super::said::Claimed;
-use stillrise_units::{Dim, Typed, Unit, parse::Written};
+pub use super::spec::{KeySpec, Safe};
+use stillrise_units::{Dim, Typed, parse::Written};
 use toml::de::DeValue;
 
 /// What a key holds.
@@ -38,88 +40,6 @@ pub enum KeyKind {
     Table(fn() -> &'static BlockSpec),
 }
 
-/// Which of two contradicting claims is the safe one to design for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Safe {
-    /// The larger.
-    Larger,
-    /// The smaller.
-    Smaller,
-    /// Neither; the first claim stands.
-    First,
-}
-
-/// One key.
-#[derive(Debug)]
-pub struct KeySpec {
-    /// Its name in the file.
-    pub name: &'static str,
-    /// What it is.
-    pub doc: &'static str,
-    /// What it holds.
-    pub kind: KeyKind,
-    /// (US, SI) print units.
-    pub units: Option<(&'static Unit, &'static Unit)>,
-    /// Absurd bounds: outside them it is a slip, not an enquiry.
-    pub bounds: Option<(&'static str, &'static str)>,
-    /// Which of contradicting claims is safe.
-    pub safe: Safe,
-    /// An example, as written in the file.
-    pub like: &'static str,
-    /// Whether the block makes no sense without it.
-    pub needed: bool,
-}
-
-impl KeySpec {
-    /// A key with nothing but a name, a meaning and a kind.
-    #[must_use]
-    pub const fn new(name: &'static str, doc: &'static str, kind: KeyKind) -> Self {
-        Self { name, doc, kind, units: None, bounds: None, safe: Safe::First, like: "", needed: false }
-    }
-    /// Print units.
-    #[must_use]
-    pub const fn units(mut self, us: &'static Unit, si: &'static Unit) -> Self {
-        self.units = Some((us, si));
-        self
-    }
-    /// Absurd bounds.
-    #[must_use]
-    pub const fn between(mut self, low: &'static str, high: &'static str) -> Self {
-        self.bounds = Some((low, high));
-        self
-    }
-    /// Of contradicting claims the larger is designed for.
-    #[must_use]
-    pub const fn safe_larger(mut self) -> Self {
-        self.safe = Safe::Larger;
-        self
-    }
-    /// Of contradicting claims the smaller is designed for.
-    #[must_use]
-    pub const fn safe_smaller(mut self) -> Self {
-        self.safe = Safe::Smaller;
-        self
-    }
-    /// An example.
-    #[must_use]
-    pub const fn like(mut self, like: &'static str) -> Self {
-        self.like = like;
-        self
-    }
-    /// The names that may be written.
-    #[must_use]
-    pub const fn named(mut self, names: fn() -> Vec<String>) -> Self {
-        self.kind = KeyKind::Named(names);
-        self
-    }
-    /// The block makes no sense without it.
-    #[must_use]
-    pub const fn needed(mut self) -> Self {
-        self.needed = true;
-        self
-    }
-}
-
 /// One block of a file.
 #[derive(Debug)]
 pub struct BlockSpec {
@@ -135,6 +55,17 @@ pub struct BlockSpec {
 pub trait Block: Default + Clone {
     /// The block as declared.
     fn spec() -> &'static BlockSpec;
+    /// One that stands there, of which nobody said a word.
+    #[must_use]
+    fn standing(at: Place) -> Self {
+        let mut block = Self::default();
+        block.stand(at);
+        block
+    }
+    /// Says where it stands, and with it where its tables stand.
+    fn stand(&mut self, at: Place);
+    /// Whether anything was said of one of its keys.
+    fn is_said(&self, key: &str) -> bool;
     /// Reads one key of it. `false` when there is no such key.
     fn read_key(&mut self, key: &str, reader: &mut Reader, place: &str, value: &DeValue<'_>) -> bool;
     /// Its keys that hold no quantity, with those of the tables in it.
@@ -162,6 +93,10 @@ pub trait Field: Default {
     const KIND: KeyKind;
     /// Reads it; faults go to the reader.
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self;
+    /// Whether anything was said.
+    fn is_said(&self) -> bool;
+    /// Says where the table under it stands, if it is one.
+    fn stand(&mut self, _: impl FnOnce() -> Place) {}
     /// What it holds besides quantities.
     fn claimed<'a>(&'a self, _: &mut Vec<&'a dyn Claimed>) {}
     /// The same, so that another claim may be taken.
@@ -258,6 +193,17 @@ macro_rules! key_name {
 }
 pub(crate) use key_name;
 
+/// The path of a key whose block stands alone.
+macro_rules! key_path {
+    ($block:literal $key:ident) => {
+        concat!($block, ".", stringify!($key))
+    };
+    ($block:literal $key:ident $word:literal) => {
+        concat!($block, ".", $word)
+    };
+}
+pub(crate) use key_path;
+
 /// Declares a block: a struct, its keys, and how to read it. One line a key.
 macro_rules! keys {
     (
@@ -267,14 +213,42 @@ macro_rules! keys {
         }
     ) => {
         $(#[doc = $bdoc])+
-        #[derive(Debug, Clone, Default)]
-        pub struct $block { $( $(#[doc = $doc])+ pub $key: $ty, )+ }
+        #[derive(Debug, Clone)]
+        pub struct $block {
+            /// Where it stands.
+            pub at: $crate::enquiry::keys::Place,
+            $( $(#[doc = $doc])+ pub $key: $ty, )+
+        }
+
+        impl Default for $block {
+            fn default() -> Self {
+                Self { at: $crate::enquiry::keys::Place::plain($name), $( $key: Default::default(), )+ }
+            }
+        }
+
+        const _: () = {
+            /// The keys in their order, each by its field's name.
+            #[allow(non_camel_case_types, clippy::upper_case_acronyms)]
+            enum Nth { $( $key, )+ }
+            impl $block {
+                $(
+                    $(#[doc = $doc])+
+                    #[must_use]
+                    pub fn $key(&self) -> $crate::enquiry::keys::Key<'_, $ty> {
+                        let keys = <Self as $crate::enquiry::keys::Block>::spec().keys;
+                        $crate::enquiry::keys::Key::new(&self.$key, &keys[Nth::$key as usize], &self.at)
+                    }
+                )+
+            }
+        };
 
         impl $crate::enquiry::keys::Block for $block {
             fn spec() -> &'static $crate::enquiry::keys::BlockSpec {
-                static KEYS: &[$crate::enquiry::keys::KeySpec] = &[$(
+                const COUNT: usize = [$(stringify!($key)),+].len();
+                static KEYS: [$crate::enquiry::keys::KeySpec; COUNT] = [$(
                     $crate::enquiry::keys::KeySpec::new(
                         $crate::enquiry::keys::key_name!($key $($word)?),
+                        $crate::enquiry::keys::key_path!($name $key $($word)?),
                         concat!($($doc),+).trim_ascii(),
                         <$ty as $crate::enquiry::keys::Field>::KIND,
                     ) $(. $method ($($arg),*))*
@@ -282,9 +256,24 @@ macro_rules! keys {
                 static SPEC: $crate::enquiry::keys::BlockSpec = $crate::enquiry::keys::BlockSpec {
                     name: $name,
                     doc: concat!($($bdoc),+).trim_ascii(),
-                    keys: KEYS,
+                    keys: &KEYS,
                 };
                 &SPEC
+            }
+            fn stand(&mut self, at: $crate::enquiry::keys::Place) {
+                $( $crate::enquiry::keys::Field::stand(
+                    &mut self.$key,
+                    || at.inside($crate::enquiry::keys::key_name!($key $($word)?)),
+                ); )+
+                self.at = at;
+            }
+            fn is_said(&self, key: &str) -> bool {
+                match key {
+                    $($crate::enquiry::keys::key_name!($key $($word)?) => {
+                        $crate::enquiry::keys::Field::is_said(&self.$key)
+                    })+
+                    _ => false,
+                }
             }
             fn read_key(
                 &mut self,

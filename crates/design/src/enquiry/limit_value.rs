@@ -55,6 +55,9 @@ impl Deref for LimitValue {
 
 impl Field for LimitValue {
     const KIND: KeyKind = KeyKind::Quantity(Concentration::DIM);
+    fn is_said(&self) -> bool {
+        Self::is_said(self)
+    }
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         if let Some(said) = none_seen(reader, value) {
             return Self { unseen: Some(said), ..Self::default() };

@@ -10,6 +10,7 @@ pub mod distribution;
 pub mod european;
 pub mod fields;
 pub mod inlet;
+mod key;
 pub mod keys;
 pub mod limit_value;
 pub mod named;
@@ -23,7 +24,9 @@ pub mod reader;
 pub mod results;
 pub mod said;
 pub mod shear;
+pub mod spec;
 pub mod today;
+pub mod usual;
 
 use blocks::*;
 use keys::BlockSpec;
@@ -164,6 +167,7 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     let (mut enquiry, mut faults) = (outcome.file, outcome.faults);
     (enquiry.notes, enquiry.gallon_open) = (outcome.notes, outcome.gallon_open);
     paired::pair(&mut enquiry);
+    paired::tell_apart(&mut enquiry.limits);
     if enquiry.system() == System::Us {
         enquiry.notes.retain(|(_, note)| !note.ends_with(THOUSANDS_COMMA));
     }

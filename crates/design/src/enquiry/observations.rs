@@ -4,7 +4,7 @@
 use super::Enquiry;
 use super::blocks::{Manner, Observed, SamplePoint, Samples, Taken};
 use super::date::{Date, Day};
-use super::keys::{Block, Claim, Quantity};
+use super::keys::{Claim, Quantity};
 use super::results::LabResult;
 use super::said::{Claims, Said, Word};
 use stillrise_units::Concentration;
@@ -190,7 +190,7 @@ fn same(oil_out: &Quantity<Concentration>, result: &LabResult) -> bool {
 }
 
 fn oil(s: &Samples, result: &LabResult) -> Quantity<Concentration> {
-    let Some(spec) = Observed::spec().keys.iter().find(|k| k.name == "oil_out") else { return Quantity::default() };
+    let spec = Observed::default().oil_out().spec;
     let mut written = result.written.clone();
     written.text = result.text();
     let claim = Claim { written, from: None, chosen: false, because: None, range: None };

@@ -1,6 +1,8 @@
-//! What several keys say together: an outlet and the level at which it lies.
+//! What several keys say together: an outlet and the level at which it lies, limits on one pollutant.
 
 use super::Enquiry;
+use super::blocks::Limit;
+use super::keys::{Block, Place};
 use super::said::Claimed;
 
 /// Why a level is taken that belongs to the outlet taken.
@@ -18,5 +20,16 @@ pub(crate) fn pair(e: &mut Enquiry) {
     for (k, claim) in levels.claims.iter_mut().enumerate() {
         claim.chosen = k == taken;
         claim.because = claim.chosen.then(|| PAIRED.to_owned());
+    }
+}
+
+/// Limits stand under the handbook's word for their pollutant; two on the same one are told apart by their number.
+pub(super) fn tell_apart(limits: &mut [Limit]) {
+    let words: Vec<Option<String>> = limits.iter().map(|limit| limit.pollutant.0.clone()).collect();
+    for (i, limit) in limits.iter_mut().enumerate() {
+        let Some(word) = &words[i] else { continue };
+        let several = words.iter().flatten().filter(|other| *other == word).count() > 1;
+        let block = Limit::spec().name;
+        limit.stand(if several { Place::numbered(block, i + 1, word) } else { Place::named(block, word) });
     }
 }

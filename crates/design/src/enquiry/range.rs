@@ -1,7 +1,7 @@
 //! The range file: one block a model, the same machinery as the enquiry.
 
 use super::fields::{Count, Curve, Flag, Text, Word};
-use super::keys::{Quantity, keys};
+use super::keys::{Block, Quantity, keys};
 use super::reader::{Outcome, Slot, read, slots};
 use crate::arrangements::Arrangement;
 use stillrise_handbook::choice;
@@ -75,7 +75,9 @@ keys! {
         /// Whether length, width and height are outside dimensions
         outside: Flag = spec.like("true");
         /// Thickness of the walls, insulation and lining included
-        wall: Quantity<Length> = spec.units(&IN, &MM).between("0.02 in", "24 in").like("\"0.25 in\"");
+        wall: Quantity<Length> = spec.units(&IN, &MM).between("0.02 in", "24 in").like("\"0.25 in\"")
+            .asks("How thick are the walls of the unit, insulation and lining included?")
+            .usual("0.125 in", "0.25 in", "2 in", "our proposal: coated steel plate; plastic, concrete or insulation is thicker");
         /// Thickness of the steel of walls and floor, where they are lined or insulated
         steel: Quantity<Length> = spec.units(&IN, &MM).between("0.02 in", "4 in").like("\"0.1875 in\"");
         /// Greatest distance of the upright stiffeners of a wall; as long as the wall where there are none
@@ -87,25 +89,40 @@ keys! {
         /// What holds the water level
         control: Word<OutletControl> = spec.like("\"pipe\"");
         /// Invert of the outlet pipe, above the floor
-        outlet_invert: Quantity<Length> = spec.units(&IN, &MM).between("3 in", "200 in").like("\"46 in\"");
+        outlet_invert: Quantity<Length> = spec.units(&IN, &MM).between("3 in", "200 in").like("\"46 in\"")
+            .asks("What is the height of the outlet pipe's invert above the floor of the unit?")
+            .found("75 % of the height of the walls; 95 % of the crest of a weir");
         /// Nominal size of the outlet pipe
-        outlet_pipe: Text = spec.named(pipe_names).like("\"6 in\"");
+        outlet_pipe: Text = spec.named(pipe_names).like("\"6 in\"")
+            .asks("How wide is the outlet pipe of the unit, inside or by its nominal size?")
+            .found("the nominal pipe, 3 in or larger, in which the flow stays below 2 ft/s");
         /// Crest of the outlet weir, above the floor
         weir_crest: Quantity<Length> = spec.units(&IN, &MM).between("3 in", "200 in").like("\"47 in\"");
         /// Length of the outlet weir
         weir_length: Quantity<Length> = spec.units(&IN, &MM).between("3 in", "480 in").like("\"36 in\"");
         /// Invert of the inlet nozzle, above the floor
-        inlet_invert: Quantity<Length> = spec.units(&IN, &MM).between("3 in", "240 in").like("\"50 in\"");
+        inlet_invert: Quantity<Length> = spec.units(&IN, &MM).between("3 in", "240 in").like("\"50 in\"")
+            .asks("What is the height of the inlet pipe's invert above the floor of the unit?")
+            .found("half-way between outlet and top of the walls");
         /// Nominal size of the inlet nozzle
-        inlet_pipe: Text = spec.named(pipe_names).like("\"6 in\"");
+        inlet_pipe: Text = spec.named(pipe_names).like("\"6 in\"")
+            .asks("How wide is the inlet pipe of the unit, inside or by its nominal size?")
+            .found("the nominal pipe, 3 in or larger, in which the flow stays below 2 ft/s");
         /// Length of the inlet chamber, up to the diffusion baffle
-        inlet_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "400 in").like("\"12 in\"");
+        inlet_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "400 in").like("\"12 in\"")
+            .asks("How long is the inlet chamber, up to the first baffle?")
+            .found("its share of the length that is left");
         /// Mouth of the bend that turns the incoming water down in an upright cylinder, above the floor
-        inlet_mouth: Quantity<Length> = spec.units(&IN, &MM).between("3 in", "240 in").like("\"40 in\"");
+        inlet_mouth: Quantity<Length> = spec.units(&IN, &MM).between("3 in", "240 in").like("\"40 in\"")
+            .asks("What is the height of the mouth of the inlet's bend above the floor?")
+            .found("70 % of the depth of water");
         /// Open share of the diffusion baffle
-        baffle_open: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0.5 %", "60 %").like("\"6 %\"");
+        baffle_open: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0.5 %", "60 %").like("\"6 %\"")
+            .usual("3 %", "5 %", "10 %", "from memory: 3 to 7 % of the section for slotted baffles");
         /// Opening left under the diffusion baffle; none where it reaches down to the hopper's floor
-        baffle_gap: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "120 in").like("\"0 in\"");
+        baffle_gap: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "120 in").like("\"0 in\"")
+            .asks("Does the first baffle reach down into the hopper, or can water pass under it: how high is the opening?")
+            .found("none; as high as the hopper is deep at most, where that reaches beyond the inlet chamber");
         /// Length of the sludge hopper, along the unit
         hopper_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"24 in\"");
         /// Length of the hopper's bottom
@@ -117,17 +134,27 @@ keys! {
         /// Volume of the plate pack over all, in place of its length
         pack_volume: Quantity<Volume> = spec.units(&FT3, &M3).between("0.01 ft3", "100000 ft3").like("\"24 ft3\"");
         /// Length of the plate pack, along the flow
-        pack_length: Quantity<Length> = spec.units(&IN, &MM).between("2 in", "600 in").like("\"48 in\"");
+        pack_length: Quantity<Length> = spec.units(&IN, &MM).between("2 in", "600 in").like("\"48 in\"")
+            .asks("How long is the pack of plates?")
+            .found("its share of the length that is left");
         /// Height of the plate pack
-        pack_height: Quantity<Length> = spec.units(&IN, &MM).between("2 in", "200 in").like("\"30 in\"");
+        pack_height: Quantity<Length> = spec.units(&IN, &MM).between("2 in", "200 in").like("\"30 in\"")
+            .asks("What is the height of the pack of plates?")
+            .found("60 % of the depth of water");
         /// Underside of the plate pack, above the floor
-        pack_bottom: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "120 in").like("\"6 in\"");
+        pack_bottom: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "120 in").like("\"6 in\"")
+            .asks("What is the room below the pack of plates?")
+            .found("a quarter of the depth that the pack leaves");
         /// Clear gap between plates, square to them
-        gap: Quantity<Length> = spec.units(&IN, &MM).between("0.05 in", "6 in").like("\"0.75 in\"");
+        gap: Quantity<Length> = spec.units(&IN, &MM).between("0.05 in", "6 in").like("\"0.75 in\"")
+            .asks("What is the clear gap between the plates?")
+            .usual("0.25 in", "0.75 in", "2 in", "our proposal: 3/4 in, the least gap of API 421, from memory; packs from 1/4 to 2 in are built");
         /// Thickness of a plate
         plate: Quantity<Length> = spec.units(&IN, &MM).between("0.005 in", "1 in").like("\"0.04 in\"");
         /// Angle of the plates to the horizontal
-        angle: Quantity<Angle> = spec.units(&DEG, &DEG).between("5 deg", "80 deg").like("\"55 deg\"");
+        angle: Quantity<Angle> = spec.units(&DEG, &DEG).between("5 deg", "80 deg").like("\"55 deg\"")
+            .asks("At what angle to the horizontal do the plates stand?")
+            .usual("45 deg", "55 deg", "60 deg", "our proposal: within the 45 to 60 degrees of published guides");
         /// How the water runs through the plates
         run: Word<PlateRun> = spec.like("\"cross-flow\"");
         /// Number of modules of the pack
@@ -158,11 +185,18 @@ keys! {
         /// nothing is said
         outlet_baffle_open: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0.5 %", "60 %").like("\"20 %\"");
         /// Length of the oil retention zone, up to the downcomer baffle
-        retention_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"20 in\"");
+        retention_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"20 in\"")
+            .asks("How long is the zone between pack and downcomer baffle?")
+            .found("its share of the length that is left");
         /// Length of the clear well behind the downcomer baffle
-        well_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"10 in\"");
+        well_length: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"10 in\"")
+            .asks("How long is the clear well behind the downcomer baffle?")
+            .found("its share of the length that is left");
         /// Lip of the downcomer baffle, or mouth of the dip pipe in its place, above the floor
-        lip: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "120 in").like("\"10 in\"");
+        lip: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "120 in").like("\"10 in\"")
+            .asks("What is the gap between the floor and the lower edge of the last baffle?")
+            .asks_when("a dip pipe", "What is the height of the mouth of the pipe that draws the water, above the floor?")
+            .found("a tenth of the pack above its underside; without a pack a sixth of the depth of water, of a dip pipe 40 % of it");
         /// Length of the sand compartment ahead, an option that makes the vessel longer by it
         sand_trap_length: Quantity<Length> = spec.units(&IN, &MM).between("6 in", "400 in").like("\"36 in\"");
         /// Height of the opening out of the sand compartment, under water
@@ -215,28 +249,7 @@ impl Model {
     /// The needed keys that are missing.
     #[must_use]
     pub fn missing(&self) -> Vec<&'static str> {
-        let given = |key: &str| match key {
-            "length" => self.length.is_given(),
-            "width" => self.width.is_given(),
-            "height" => self.height.is_given(),
-            "diameter" => self.diameter.is_given(),
-            "outlet_invert" => self.outlet_invert.is_given(),
-            "outlet_pipe" => self.outlet_pipe.is_some(),
-            "inlet_invert" => self.inlet_invert.is_given(),
-            "inlet_pipe" => self.inlet_pipe.is_some(),
-            "inlet_mouth" => self.inlet_mouth.is_given(),
-            "inlet_length" => self.inlet_length.is_given(),
-            "pack_length" => self.pack_length.is_given(),
-            "pack_height" => self.pack_height.is_given(),
-            "pack_bottom" => self.pack_bottom.is_given(),
-            "gap" => self.gap.is_given(),
-            "angle" => self.angle.is_given(),
-            "retention_length" => self.retention_length.is_given(),
-            "well_length" => self.well_length.is_given(),
-            "lip" => self.lip.is_given(),
-            _ => true,
-        };
-        Arrangement::of(self).needed().filter(|key| !given(key)).collect()
+        Arrangement::of(self).needed().filter(|key| !self.is_said(key)).collect()
     }
 }
 

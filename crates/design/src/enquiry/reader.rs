@@ -1,6 +1,6 @@
 //! Reading a file of blocks with every fault at once, each with its place, reason and remedy.
 
-use super::keys::{Block, BlockSpec, Differing};
+use super::keys::{Block, BlockSpec, Differing, Place};
 use super::said::{Claimed, plain_text};
 use stillrise_units::parse::{Gallon, Reading};
 use stillrise_units::{Fault, Unit, nearest, print};
@@ -67,6 +67,7 @@ impl Reader {
         let named = table.iter().find(|(key, _)| key.get_ref() == "pollutant");
         self.pollutant = named.and_then(|(_, value)| plain_text(value.get_ref())).map(str::to_owned);
         self.keys(&mut block, place, table);
+        block.stand(Place::read(T::spec().name, place));
         block
     }
 

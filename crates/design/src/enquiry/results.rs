@@ -71,6 +71,9 @@ fn non_detect(text: &str) -> Option<&str> {
 
 impl<Q: Typed> Field for Results<Q> {
     const KIND: KeyKind = KeyKind::Results(Q::DIM);
+    fn is_said(&self) -> bool {
+        !self.items.is_empty()
+    }
     fn read(reader: &mut Reader, spec: &'static KeySpec, place: &str, value: &DeValue<'_>) -> Self {
         let list: Vec<&DeValue<'_>> = match value {
             DeValue::Array(list) => list.iter().map(|v| v.get_ref()).collect(),

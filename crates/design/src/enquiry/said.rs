@@ -127,10 +127,26 @@ pub trait Claimed {
     fn taken(&self) -> usize {
         self.lines().iter().position(|line| line.chosen).unwrap_or(0)
     }
+    /// The path of the key: `spill.closure`.
+    fn path(&self) -> String {
+        path_of(self.place())
+    }
     /// Whether they differ and nobody chose.
     fn is_open(&self) -> bool {
         self.is_contradicted() && self.lines().iter().all(|line| !line.chosen)
     }
+}
+
+/// The path of a key that was read at a place: `stream "wash".flow` of `stream "wash": flow`.
+#[must_use]
+pub fn path_of(place: &str) -> String {
+    place.replace(": ", ".")
+}
+
+/// The question where claims on one thing contradict.
+#[must_use]
+pub fn which_holds(of: &str, said: &str) -> String {
+    format!("Which holds for {of}: {said}?")
 }
 
 /// Words for claims whose value is no word of a list.

@@ -1,5 +1,6 @@
 //! Keys of what may break droplets on the way to the unit, besides the pump that feeds it.
 
+use super::blocks::{EFFICIENCY, HEAD_COEFFICIENT, IMPELLER_WIDTH};
 use super::fields::{Text, Word};
 use super::keys::{Quantity, keys};
 use stillrise_handbook::choice;
@@ -51,19 +52,24 @@ keys! {
         /// Head it works against
         pump_head: Quantity<Length> = spec.units(&FT, &M).between("0.1 m", "1000 m").safe_larger().like("\"20 ft\"");
         /// Speed it turns at
-        pump_speed: Quantity<ShearRate> = spec.units(&RPM, &RPM).between("10 rpm", "30000 rpm").safe_larger().like("\"1750 rpm\"");
+        pump_speed: Quantity<ShearRate> = spec.units(&RPM, &RPM).between("10 rpm", "30000 rpm").safe_larger().like("\"1750 rpm\"")
+            .asks("How fast does the {name} turn, and how large is its impeller?")
+            .found("that of a motor of two poles on the mains of the place");
         /// Diameter of its impeller
         impeller: Quantity<Length> = spec.units(&IN, &MM).between("5 mm", "5000 mm").safe_smaller().like("\"6 in\"");
         /// Width of its impeller over the diameter
-        impeller_width: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("1 %", "150 %").safe_smaller().like("\"10 %\"");
+        impeller_width: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("1 %", "150 %").safe_smaller().like("\"10 %\"").usually(IMPELLER_WIDTH);
         /// Share of the shaft's power that becomes head
-        efficiency: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("1 %", "95 %").safe_smaller().like("\"50 %\"");
+        efficiency: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("1 %", "95 %").safe_smaller().like("\"50 %\"").usually(EFFICIENCY);
         /// Head over the square of its tip speed
-        head_coefficient: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.05", "1.2").like("0.5");
+        head_coefficient: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.05", "1.2").like("0.5").usually(HEAD_COEFFICIENT);
         /// Length over which the jet of a valve spends its energy, in bores
-        jet: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.1", "100").safe_smaller().like("3");
+        jet: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.1", "100").safe_smaller().like("3")
+            .usual("2", "3", "5", "from memory: the loss is spent over two to five bores");
         /// Power dissipated where the droplets break, in place of all the above
-        dissipation: Quantity<Dissipation> = spec.units(&W_KG, &W_KG).between("0.000001 W/kg", "10000000 W/kg").safe_larger().like("\"100 W/kg\"");
+        dissipation: Quantity<Dissipation> = spec.units(&W_KG, &W_KG).between("0.000001 W/kg", "10000000 W/kg").safe_larger().like("\"100 W/kg\"")
+            .asks("May we have the curve or name plate of the {name}, with flow, head, power and speed, which show how hard it breaks the oil?")
+            .found("by the kind of pump, from the handbook");
     }
 }
 

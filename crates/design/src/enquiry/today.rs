@@ -8,8 +8,7 @@ use super::Enquiry;
 use super::blocks::{Change, ChangeKind, ChemicalBlock, Inlet};
 use super::date::Date;
 use super::fields::Text;
-use super::keys::{Block, Claim, Quantity};
-use super::range::Model;
+use super::keys::{Block, Claim, Place, Quantity};
 use super::said::{Claims, Told};
 use stillrise_units::{Flow, Typed};
 
@@ -117,14 +116,14 @@ fn new_kind(before: &Enquiry, now: &mut Enquiry, change: &Change) -> bool {
     let later = old.is_some();
     if let Some(old) = old.0.as_ref() {
         let note = format!("{} puts a {word} pump in place of the {old} pump, and is taken for today", from(change));
-        now.notes.push(("inlet: pump".to_owned(), note));
+        now.notes.push((before.inlet.pump().place(), note));
         // Power, head, speed and strokes were those of the pump that went.
         let Inlet { feed, rate, together, interlocked, sump_volume, .. } = before.inlet.clone();
         let Inlet { start_level, stop_level, sump_area, invert, .. } = before.inlet.clone();
         let levels = Inlet { start_level, stop_level, sump_area, invert, ..Inlet::default() };
         now.inlet = Inlet { feed, rate, together, interlocked, sump_volume, ..levels };
     }
-    now.inlet.pump = told(old.1.list.clone(), word, change, "inlet: pump", later);
+    now.inlet.pump = told(old.1.list.clone(), word, change, &before.inlet.pump().place(), later);
     true
 }
 
@@ -144,14 +143,14 @@ fn new_rate(before: &Enquiry, now: &mut Enquiry, change: &Change) -> bool {
     if old.first().and_then(Quantity::q).is_some_and(same) || claims.iter().any(|c| c.chosen) {
         return false;
     }
-    let Some(spec) = Inlet::spec().keys.iter().find(|k| k.name == "rate") else { return false };
+    let (spec, place) = (before.inlet.rate().spec, before.inlet.rate().place());
     let later = !claims.is_empty();
     let contradicted = change.rate.is_contradicted() && !claim.chosen;
     if let Some(old) = old.first().and_then(Quantity::claim) {
         let said: Vec<&str> = change.rate.claims.iter().map(|c| c.written.text.as_str()).collect();
         let (old, new) = (&old.written.text, if contradicted { said.join(" or ") } else { claim.written.text.clone() });
         let note = format!("{} has the pump deliver {new} in place of {old}, and is taken for today", from(change));
-        now.notes.push(("inlet: rate".to_owned(), note));
+        now.notes.push((place.clone(), note));
     }
     if contradicted {
         // What contradicts about the new pump says nothing of the old one, whose rate is not among it.
@@ -160,13 +159,13 @@ fn new_rate(before: &Enquiry, now: &mut Enquiry, change: &Change) -> bool {
             Claim { from: Some(by), ..c.clone() }
         };
         let claims = change.rate.claims.iter().map(told).collect();
-        now.inlet.rate.0 = vec![Quantity::new(claims, spec, "inlet: rate")];
+        now.inlet.rate.0 = vec![Quantity::new(claims, spec, &place)];
         return true;
     }
     let because = later.then(|| later_than_the_key(change));
     let new = Claim { from: Some(from(change)), chosen: later, because, ..claim.clone() };
     let claims = claims.into_iter().chain([new]).collect();
-    now.inlet.rate.0 = vec![Quantity::new(claims, spec, "inlet: rate")];
+    now.inlet.rate.0 = vec![Quantity::new(claims, spec, &place)];
     true
 }
 
@@ -178,10 +177,10 @@ fn chemical(before: &Enquiry, now: &mut Enquiry) -> bool {
         return false;
     }
     let title = stillrise_handbook::fluids::chemicals::chemical(&kind).map_or(kind.as_str(), |row| row.title);
-    let place = format!("chemical \"{title}\"");
-    let product = told(Vec::new(), title.to_owned(), change, &format!("{place}: product"), false);
-    let kind = told(Vec::new(), kind, change, &format!("{place}: kind"), false);
-    now.chemicals.push(ChemicalBlock { product, kind, ..ChemicalBlock::default() });
+    let block = ChemicalBlock::standing(Place::named(ChemicalBlock::spec().name, title));
+    let product = told(Vec::new(), title.to_owned(), change, &block.product().place(), false);
+    let kind = told(Vec::new(), kind, change, &block.kind().place(), false);
+    now.chemicals.push(ChemicalBlock { product, kind, ..block });
     true
 }
 
@@ -189,16 +188,13 @@ fn chemical(before: &Enquiry, now: &mut Enquiry) -> bool {
 fn outlet(before: &Enquiry, now: &mut Enquiry) -> bool {
     let Some(change) = before.last_change(ChangeKind::Outlet, |c| c.outlet_level.is_given()) else { return false };
     let (Some(claim), Some(unit)) = (change.outlet_level.claim(), now.unit.dimensions.as_mut()) else { return false };
-    let (name, key) = if unit.weir_crest.is_given() {
-        ("weir_crest", &mut unit.weir_crest)
-    } else {
-        ("outlet_invert", &mut unit.outlet_invert)
-    };
-    let Some(spec) = Model::spec().keys.iter().find(|k| k.name == name) else { return false };
+    let crest = unit.weir_crest.is_given();
+    let key = if crest { unit.weir_crest() } else { unit.outlet_invert() };
+    let (spec, place) = (key.spec, key.place());
+    let key = if crest { &mut unit.weir_crest } else { &mut unit.outlet_invert };
     if key.claims.iter().any(|c| c.chosen) {
         return false;
     }
-    let place = format!("unit: dimensions: {name}");
     let old = key.claim().map_or_else(
         || {
             "where it stood before was not said, so that inlet, plates and baffle are assumed about the new level"

@@ -2,19 +2,16 @@
 
 use super::hydraulics::Profile;
 use crate::basis::fluids::{Fluids, OilState};
-use crate::basis::stated::{standby, stated_or};
+use crate::basis::stated::{declared, stand_in, stated_or, stated_or_usual};
 use crate::enquiry::Enquiry;
-use crate::enquiry::keys::Quantity;
-use crate::provenance::{Pair, Stop, Trail, Val, WhatIf};
+use crate::provenance::{Stop, Trail, Val, WhatIf};
 use crate::stages::{Reach, Stage};
 use crate::train::Train;
 use crate::train::unit::Unit;
 use crate::{by, reckon};
 use stillrise_handbook::vessel::wall_cap;
-use stillrise_units::catalog::{IN, MM};
+use stillrise_units::catalog::IN;
 use stillrise_units::{Density, Length, Typed};
-
-const LEVEL: Pair = (&IN, &MM);
 
 /// What the caps of one oil are worked from.
 pub struct Caps<'a> {
@@ -57,24 +54,18 @@ pub struct Margins {
 pub fn margins<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit) -> Margins {
     t.section("oil levels");
     let inches = |x: f64| Length::of(x, &IN);
-    let stated = &e.unit;
-    let mut margin = |label: &str, key: &str, said: &Quantity<Length>, (low, value, high): (f64, f64, f64)| {
-        stated_or(t, w, said, || {
-            standby(label, LEVEL, key, "", (inches(low), inches(value), inches(high)), "our proposal")
-        })
-    };
+    let own = &e.unit;
     let small = unit.outlet.crest.q < inches(36.0);
-    let lip = margin(
-        "water kept over the lip",
-        "unit.lip_margin",
-        &stated.lip_margin,
-        if small { (2.0, 3.0, 6.0) } else { (3.0, 6.0, 9.0) },
-    );
-    let pack = margin("water kept over the pack", "unit.pack_margin", &stated.pack_margin, (1.0, 2.0, 4.0));
-    let freeboard = margin("freeboard", "unit.freeboard", &stated.freeboard, (3.0, 6.0, 12.0));
-    let inlet = margin("gap kept under the inlet invert", "unit.inlet_gap", &stated.inlet_gap, (0.0, 1.0, 2.0));
-    let fall =
-        margin("evaporation and leakage below the crest", "unit.evaporation", &stated.evaporation, (0.0, 1.0, 3.0));
+    let label = "water kept over the lip";
+    // Over a lip in shallow water the usual margin would leave no room for oil.
+    let lip = stated_or(t, w, own.lip_margin(), label, || match small {
+        true => stand_in((inches(2.0), inches(3.0), inches(6.0)), "our proposal"),
+        false => declared(own.lip_margin().spec),
+    });
+    let pack = stated_or_usual(t, w, own.pack_margin(), "water kept over the pack");
+    let freeboard = stated_or_usual(t, w, own.freeboard(), "freeboard");
+    let inlet = stated_or_usual(t, w, own.inlet_gap(), "gap kept under the inlet invert");
+    let fall = stated_or_usual(t, w, own.evaporation(), "evaporation and leakage below the crest");
     let lowest =
         reckon!(t, "lowest level of the clear well", [IN, MM], (crest = unit.outlet.crest, fall = fall) crest - fall);
     Margins { lip, pack, freeboard, inlet, lowest }

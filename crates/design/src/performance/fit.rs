@@ -1,13 +1,12 @@
 //! The room that the units need: in plan with walkways, several side by side or in line; and overhead, to lift the pack.
 
 use super::installation::{Installation, Stands};
-use crate::basis::stated::{standby, stated_or};
+use crate::basis::stated::{declared, stand_in, stated_or, usual_of};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Arrangement, Site};
 use crate::provenance::{Pair, Trail, Val, WhatIf, choose, given};
 use crate::reckon;
 use crate::train::Train;
-use crate::train::custom::usual_walkway;
 use stillrise_units::catalog::{FT, IN, M, MM};
 use stillrise_units::{Length, Ratio, Typed, ratio};
 
@@ -60,27 +59,20 @@ impl Fit {
 pub(super) fn fit<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, train: &Train, installation: &Installation) -> Fit {
     t.section("room that the units need");
     let buried = installation.stands.q == Stands::Buried || train.unit.arrangement.is_in_ground();
-    let access = stated_or(t, w, &e.site.access, || {
-        if buried && train.count.q.si() > 1.0 {
-            let why = "common practice: room to fill in and compact between shells in the ground";
-            let between = (Length::of(0.5, &M), usual_walkway(), Length::of(1.0, &M));
-            return standby("room between units in the ground", ROOM, "site.access", "", between, why);
-        }
-        if buried {
-            let none = Length::from_si(0.0);
-            let why = "common practice: nobody walks round a unit in the ground";
-            return standby("walkway around and between units", ROOM, "site.access", "", (none, none, none), why);
-        }
-        standby(
-            "walkway around and between units",
-            ROOM,
-            "site.access",
-            "How wide a walkway must stay free around the unit, and between units where there are several?",
-            (Length::of(0.5, &M), usual_walkway(), Length::of(1.0, &M)),
-            "common practice: room for one person to pass",
-        )
-    });
     let several = train.count.q.si() > 1.0;
+    let label = if buried && several { "room between units in the ground" } else { "walkway around and between units" };
+    let key = e.site.access().asked_if(!buried);
+    let access = stated_or(t, w, key, label, || match (buried, several) {
+        (true, true) => stand_in(
+            (Length::of(0.5, &M), usual_of(&e.site.access()), Length::of(1.0, &M)),
+            "common practice: room to fill in and compact between shells in the ground",
+        ),
+        (true, false) => {
+            let none = Length::from_si(0.0);
+            stand_in((none, none, none), "common practice: nobody walks round a unit in the ground")
+        }
+        _ => declared(e.site.access().spec),
+    });
     let asked = e.site.arrangement.0;
     let arrangements: &[Arrangement] = match asked {
         Some(Arrangement::InLine) if several => &[Arrangement::InLine],

@@ -1,17 +1,16 @@
 //! How the unit stands on the site: outlet pipe, outfall, tailwater, floor, spare fall.
 
 use super::installation::{Because, Installation, Known, Stands, installation};
-use crate::basis::stated::{standby, stated, stated_or};
+use crate::basis::stated::{assumed, stand_in, stated, stated_or_usual};
 use crate::enquiry::Enquiry;
-use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, given};
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, given};
 use crate::train::unit::Unit;
 use crate::{reckon, say};
 use stillrise_handbook::hydraulics::pipes::{MATERIALS, pipe_material, pipe_size};
-use stillrise_units::catalog::{FT, IN, M, MM, ONE, PERCENT};
-use stillrise_units::{Length, Ratio, Typed, ratio};
+use stillrise_units::catalog::{IN, MM, ONE};
+use stillrise_units::{Length, Ratio, ratio};
 
 const LEVEL: Pair = (&IN, &MM);
-const SITE: Pair = (&FT, &M);
 const PURE: Pair = (&ONE, &ONE);
 
 /// How the unit stands between incoming pipe and outfall.
@@ -53,30 +52,11 @@ pub struct SiteLevels {
 pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: bool) -> Result<SiteLevels, Stop> {
     t.section("outlet and site levels");
     let bore = match e.outlet.pipe.as_deref().and_then(pipe_size) {
-        Some(row) => given(t, "bore of the outlet pipe", Some(LEVEL), row.inside(), "outlet: pipe", row.word),
+        Some(row) => given(t, "bore of the outlet pipe", Some(LEVEL), row.inside(), &e.outlet.pipe().place(), row.word),
         None => unit.outlet.bore,
     };
-    let feet = |x: f64| Length::of(x, &FT);
-    let length = stated_or(t, w, &e.outlet.length, || {
-        standby(
-            "length of the outlet pipe",
-            SITE,
-            "outlet.length",
-            "How long is the pipe from the separator to the outfall?",
-            (feet(5.0), feet(20.0), feet(200.0)),
-            "engineering judgement",
-        )
-    });
-    let slope = stated_or(t, w, &e.outlet.slope, || {
-        standby(
-            "slope of the outlet pipe",
-            (&PERCENT, &PERCENT),
-            "outlet.slope",
-            "At what slope can the outlet pipe be laid?",
-            (ratio(0.005), ratio(0.01), ratio(0.02)),
-            "common practice for building drains",
-        )
-    });
+    let length = stated_or_usual(t, w, e.outlet.length(), "length of the outlet pipe");
+    let slope = stated_or_usual(t, w, e.outlet.slope(), "slope of the outlet pipe");
     let row = e.outlet.material.as_deref().and_then(pipe_material).unwrap_or(&MATERIALS[0]);
     let roughness = given(
         t,
@@ -96,18 +76,10 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
             row.title,
         )
     } else {
-        assume(
-            t,
-            w,
-            standby(
-                "Manning's n of the outlet pipe",
-                PURE,
-                "outlet.material",
-                "What is the outlet pipe made of?",
-                (ratio(0.009), ratio(row.manning_n.1), ratio(0.015)),
-                format!("{}, as {}", row.n_source, row.title),
-            ),
-        )
+        let range = (ratio(0.009), ratio(row.manning_n.1), ratio(0.015));
+        let source = format!("{}, as {}", row.n_source, row.title);
+        let key = e.outlet.material().in_units(PURE.0, PURE.1);
+        assumed(t, w, &key, "Manning's n of the outlet pipe", stand_in(range, source))
     };
     let invert = unit.outlet.invert;
     let outfall = reckon!(t, "invert at the outfall, above the floor", [IN, MM], (invert = invert, length = length, slope = slope) invert - length * slope);
@@ -162,15 +134,5 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
 
 /// The least cover over a unit that lies in the ground.
 fn cover<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Val<Length> {
-    let feet = |x: f64| Length::of(x, &FT);
-    stated_or(t, w, &e.site.cover, || {
-        standby(
-            "least cover over the top of the vessel",
-            SITE,
-            "site.cover",
-            "How much cover must lie over a unit in the ground: does traffic cross it, and how deep does frost reach?",
-            (feet(1.0), feet(3.0), feet(5.0)),
-            "3 ft under traffic, 2 ft without, of the California fire code for buried tanks (8 CCR 5597)",
-        )
-    })
+    stated_or_usual(t, w, e.site.cover(), "least cover over the top of the vessel")
 }

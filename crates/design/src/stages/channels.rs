@@ -26,6 +26,6 @@ impl Channels {
         let count = m.channels.0.unwrap_or(2);
         let why = if m.channels.0.is_some() { "channels" } else { "not stated: two, so that one can be emptied" };
         let count = given(row.t, "channels", Some((&ONE, &ONE)), ratio(f64::from(count)), row.source, why);
-        Ok(Self { count, width: row.need("inside width of a channel", &m.width)? })
+        Ok(Self { count, width: row.need("inside width of a channel", m.width())? })
     }
 }

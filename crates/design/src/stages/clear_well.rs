@@ -22,7 +22,7 @@ impl ClearWell {
     /// [`Stop`] where its length is missing.
     pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
         let m = row.m;
-        Ok(Self { length: row.need("length of the clear well", &m.well_length)? })
+        Ok(Self { length: row.need("length of the clear well", m.well_length())? })
     }
 }
 

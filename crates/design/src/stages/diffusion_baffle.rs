@@ -5,8 +5,8 @@ use super::hopper::Hopper;
 use super::inlet_chamber::InletChamber;
 use super::stage::{Datum, Drawn, Line, Stage, over_water};
 use super::{Crossing, Place};
-use crate::basis::stated::{standby, stated_or};
-use crate::provenance::{Pair, Stop, Trail, Val, assume, choose, given};
+use crate::basis::stated::{assumed, declared, stand_in, stated_or};
+use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
 use crate::train::row::{DIMENSION, Row};
 use crate::train::unit::Unit;
 use crate::{by, reckon, record};
@@ -45,43 +45,24 @@ impl DiffusionBaffle {
     pub fn laid<T: Trail>(row: &mut Row<'_, T>, chamber: &InletChamber, hopper: Option<&Hopper>) -> Self {
         const SHARE: Pair = (&PERCENT, &PERCENT);
         let m = row.m;
-        let key = row.key("baffle_open");
         let open = match row.laid("open share of the diffusion baffle", SHARE, &m.baffle_open) {
             Some(value) => value,
-            None => assume(
-                row.t,
-                row.w,
-                standby(
-                    "open share of the diffusion baffle",
-                    SHARE,
-                    key,
-                    "",
-                    (ratio(0.03), ratio(0.05), ratio(0.10)),
-                    "from memory: 3 to 7 % of the section for slotted baffles",
-                ),
-            ),
+            None => {
+                let key = m.baffle_open();
+                assumed(row.t, row.w, &key, "open share of the diffusion baffle", declared(key.spec))
+            }
         };
         let label = "opening left under the diffusion baffle";
         let none = Length::from_si(0.0);
         let over = hopper.filter(|hopper| hopper.length.q > chamber.length.q);
-        let key = row.key("baffle_gap");
         // Of a row its maker knows it; a customer looks into the unit that he has.
-        let asks = if row.described {
-            "Does the first baffle reach down into the hopper, or can water pass under it: how high is the opening?"
-        } else {
-            ""
-        };
+        let key = m.baffle_gap().asked_if(row.described);
         let under = match (row.laid(label, DIMENSION, &m.baffle_gap), over) {
             (Some(stated), _) => stated,
-            (None, Some(hopper)) => stated_or(row.t, row.w, &m.baffle_gap, || {
-                standby(
-                    label,
-                    DIMENSION,
-                    key,
-                    asks,
-                    (none, none, hopper.depth.q),
-                    "our proposal: closed down to the hopper's floor; many end at the floor, over the open hopper",
-                )
+            (None, Some(hopper)) => stated_or(row.t, row.w, key, label, || {
+                let why =
+                    "our proposal: closed down to the hopper's floor; many end at the floor, over the open hopper";
+                stand_in((none, none, hopper.depth.q), why)
             }),
             (None, None) => given(row.t, label, Some(DIMENSION), none, row.source, "it stands on the floor"),
         };

@@ -46,8 +46,8 @@ impl Inlet {
     pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
         let m = row.m;
         Ok(Self {
-            invert: row.need("invert of the inlet nozzle", &m.inlet_invert)?,
-            bore: row.bore("bore of the inlet nozzle", &m.inlet_pipe)?,
+            invert: row.need("invert of the inlet nozzle", m.inlet_invert())?,
+            bore: row.bore("bore of the inlet nozzle", m.inlet_pipe())?,
         })
     }
 

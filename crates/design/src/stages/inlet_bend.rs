@@ -27,7 +27,7 @@ impl InletBend {
     /// [`Stop`] where its mouth is missing.
     pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
         let m = row.m;
-        Ok(Self { mouth: row.need("mouth of the inlet bend", &m.inlet_mouth)? })
+        Ok(Self { mouth: row.need("mouth of the inlet bend", m.inlet_mouth())? })
     }
 }
 

@@ -23,7 +23,7 @@ impl InletChamber {
     /// [`Stop`] where its length is missing.
     pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
         let m = row.m;
-        Ok(Self { length: row.need("length of the inlet chamber", &m.inlet_length)? })
+        Ok(Self { length: row.need("length of the inlet chamber", m.inlet_length())? })
     }
 }
 

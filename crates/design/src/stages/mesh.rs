@@ -3,7 +3,7 @@
 use super::plate_pack::PlatePack;
 use super::stage::{Datum, Drawn, Line, Stage};
 use super::{Crossing, Pass, Place, Through};
-use crate::basis::stated::{standby, stated_or};
+use crate::basis::stated::stated_or_usual;
 use crate::basis::waters::YesNo;
 use crate::performance::passage::Fluids;
 use crate::provenance::{Node, Origin, Pair, Stop, Trail, Val, entry, given};
@@ -17,7 +17,7 @@ use stillrise_handbook::separation::catch::Catch;
 use stillrise_handbook::separation::mesh_curve::MeshCurve;
 use stillrise_handbook::separation::mesh_removal::Mesh;
 use stillrise_handbook::separation::{mesh_curve, mesh_removal};
-use stillrise_units::catalog::{FT_MIN, IN, MIL, MM, MM_S, ONE, PERCENT, UM};
+use stillrise_units::catalog::{FT_MIN, MIL, MM, MM_S, PERCENT, UM};
 use stillrise_units::{Length, Ratio, Typed, Velocity, ratio};
 
 record! {
@@ -97,26 +97,8 @@ impl Stage for CoalescingMesh {
         if !way.fouled {
             return Ok(Some(clean));
         }
-        let multiple = stated_or(t, way.w, &way.e.unit.mesh_fouling, || {
-            standby(
-                "loss of the fouled over the clean mesh",
-                (&ONE, &ONE),
-                "unit.mesh_fouling",
-                "",
-                (ratio(5.0), ratio(10.0), ratio(50.0)),
-                "engineering judgement: cleaned at 5 to 10 times the clean loss",
-            )
-        });
-        let least = stated_or(t, way.w, &way.e.unit.mesh_fouled_loss, || {
-            standby(
-                "least loss of a fouled mesh",
-                DIMENSION,
-                "unit.mesh_fouled_loss",
-                "",
-                (Length::of(0.5, &IN), Length::of(2.0, &IN), Length::of(4.0, &IN)),
-                "our proposal, 2 to 4 in; multiples of a clean loss near zero stay near zero",
-            )
-        });
+        let multiple = stated_or_usual(t, way.w, way.e.unit.mesh_fouling(), "loss of the fouled over the clean mesh");
+        let least = stated_or_usual(t, way.w, way.e.unit.mesh_fouled_loss(), "least loss of a fouled mesh");
         Ok(Some(reckon!(
             t,
             "loss of the fouled mesh",

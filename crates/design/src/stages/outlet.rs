@@ -57,7 +57,7 @@ impl Outlet {
     /// [`Stop`] naming the dimension that is missing.
     pub fn laid<T: Trail>(row: &mut Row<'_, T>, body: &Body) -> Result<Self, Stop> {
         let m = row.m;
-        let invert = row.need("invert of the outlet pipe", &m.outlet_invert)?;
+        let invert = row.need("invert of the outlet pipe", m.outlet_invert())?;
         let weir_crest = row.laid("crest of the weir", DIMENSION, &m.weir_crest);
         let control =
             m.control.0.unwrap_or(if weir_crest.is_some() { OutletControl::Weir } else { OutletControl::Pipe });
@@ -67,7 +67,7 @@ impl Outlet {
             (OutletControl::Weir, Some(crest)) => crest,
             _ => invert,
         };
-        let bore = row.bore("bore of the outlet pipe", &m.outlet_pipe)?;
+        let bore = row.bore("bore of the outlet pipe", m.outlet_pipe())?;
         let weir_length = match row.laid("length of the outlet weir", DIMENSION, &m.weir_length) {
             Some(length) => length,
             None => body.clear_width(row.t, "length of the outlet weir: the width of the unit", crest, crest)?,

@@ -53,10 +53,10 @@ impl Dimensions {
     pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
         const ANGLE: Pair = (&DEG, &DEG);
         let m = row.m;
-        let length = row.need("length of the pack", &m.pack_length)?;
-        let height = row.need("height of the pack", &m.pack_height)?;
-        let bottom = row.need("underside of the pack", &m.pack_bottom)?;
-        let gap = row.need("clear gap between plates", &m.gap)?;
+        let length = row.need("length of the pack", m.pack_length())?;
+        let height = row.need("height of the pack", m.pack_height())?;
+        let bottom = row.need("underside of the pack", m.pack_bottom())?;
+        let gap = row.need("clear gap between plates", m.gap())?;
         let usual = Length::of(1.0, &MM);
         let plate = row.or_usual("thickness of a plate", DIMENSION, &m.plate, usual, "not stated: 1 mm");
         let angle = row.assumed.angle.or_else(|| row.laid("angle of the plates", ANGLE, &m.angle));

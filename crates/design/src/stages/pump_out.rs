@@ -59,10 +59,10 @@ impl PumpOut {
         if !(row.options.pump_out && m.pump_out_length.is_given()) {
             return Ok(None);
         }
-        let length = row.need("length of the pump-out compartment", &m.pump_out_length)?;
-        let stop = row.need("level at which the effluent pumps stop", &m.pump_stop)?;
-        let start = row.need("level at which the first effluent pump starts", &m.pump_start)?;
-        let alarm = row.need("level at which the second starts and the alarm calls", &m.pump_alarm)?;
+        let length = row.need("length of the pump-out compartment", m.pump_out_length())?;
+        let stop = row.need("level at which the effluent pumps stop", m.pump_stop())?;
+        let start = row.need("level at which the first effluent pump starts", m.pump_start())?;
+        let alarm = row.need("level at which the second starts and the alarm calls", m.pump_alarm())?;
         let flow = row.laid("flow of one effluent pump", FLOW, &m.pump_flow);
         let pump = flow.ok_or_else(|| row.stop("flow of one effluent pump is not stated"))?;
         if !(stop.q < start.q && start.q < alarm.q) {

@@ -41,7 +41,7 @@ impl Retention {
         const DENSITY: Pair = (&KG_M3, &KG_M3);
         let m = row.m;
         let length = if must || m.retention_length.is_given() {
-            row.need("length of the oil retention zone", &m.retention_length)?
+            row.need("length of the oil retention zone", m.retention_length())?
         } else {
             let label = "length of the oil retention zone";
             let none = Length::from_si(0.0);

@@ -35,7 +35,7 @@ impl SandTrap {
         if !(row.options.sand_trap && m.sand_trap_length.is_given()) {
             return Ok(None);
         }
-        let length = row.need("length of the sand compartment", &m.sand_trap_length)?;
+        let length = row.need("length of the sand compartment", m.sand_trap_length())?;
         let usual = Length::of(12.0, &IN);
         let why = "not stated: 12 in";
         let opening =

@@ -5,14 +5,15 @@
 //! figures. Ranges are so narrow that no two of them contradict one another.
 
 use crate::arrangements::{Arrangement, Form, Side};
-use crate::basis::stated::{standby, stated, stated_or};
-use crate::enquiry::keys::Quantity;
+use crate::basis::stated::{assumed, declared, stand_in, stated, stated_or_usual};
+use crate::enquiry::blocks::UnitBlock;
+use crate::enquiry::keys::{Key, KeySpec, Quantity};
 use crate::enquiry::range::{Model, PackWord};
-use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, assume, choose, given};
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
 use crate::{reckon, say};
 use stillrise_handbook::hydraulics::pipes::PIPE_SIZES;
 use stillrise_handbook::page::Argument;
-use stillrise_units::catalog::{DEG, FT_S, FT3, IN, M3, MM};
+use stillrise_units::catalog::{FT_S, FT3, IN, M3, MM};
 use stillrise_units::{Angle, Fault, Flow, Length, Typed, Velocity, Volume, math, print};
 
 const L: Pair = (&IN, &MM);
@@ -20,7 +21,7 @@ const L: Pair = (&IN, &MM);
 /// Dimensions that were assumed, or worked from what was stated in their place.
 #[derive(Debug, Default)]
 pub struct Assumed {
-    lengths: Vec<(&'static str, Val<Length>)>,
+    lengths: Vec<(&'static KeySpec, Val<Length>)>,
     /// Angle of the plates.
     pub angle: Option<Val<Angle>>,
 }
@@ -32,21 +33,23 @@ impl Assumed {
         self.lengths.is_empty() && self.angle.is_none()
     }
 
-    /// The dimension with this label, if it was assumed.
+    /// The dimension of this key, if it was assumed.
     #[must_use]
-    pub fn get(&self, label: &str) -> Option<Val<Length>> {
-        self.lengths.iter().find(|(name, _)| *name == label).map(|(_, value)| *value)
+    pub fn get(&self, key: &'static KeySpec) -> Option<Val<Length>> {
+        self.lengths.iter().find(|(known, _)| core::ptr::eq(*known, key)).map(|(_, value)| *value)
     }
 }
 
-/// Zones along the unit: label, key, what it is called in a question, share of the length that is left for those that
-/// nobody stated. The primary zone takes the rest of it.
-const ZONES: [(&str, &str, &str, f64); 4] = [
-    ("length of the inlet chamber", "inlet_length", "the inlet chamber, up to the first baffle", 0.08),
-    ("length of the pack", "pack_length", "the pack of plates", 0.35),
-    ("length of the oil retention zone", "retention_length", "the zone between pack and downcomer baffle", 0.15),
-    ("length of the clear well", "well_length", "the clear well behind the downcomer baffle", 0.08),
-];
+/// Zones along the unit: label, key, share of the length that is left for those that nobody stated. The primary zone takes
+/// the rest of it.
+fn zones(m: &Model) -> [(&'static str, Key<'_, Quantity<Length>>, f64); 4] {
+    [
+        ("length of the inlet chamber", m.inlet_length(), 0.08),
+        ("length of the pack", m.pack_length(), 0.35),
+        ("length of the oil retention zone", m.retention_length(), 0.15),
+        ("length of the clear well", m.well_length(), 0.08),
+    ]
+}
 /// Share of the primary zone among them.
 const PRIMARY: f64 = 0.34;
 /// How far a zone may be shorter or longer: with all at their longest the primary zone still keeps a tenth.
@@ -54,16 +57,22 @@ const OFF: f64 = 0.35;
 /// The water is led into a nozzle no faster, as for a unit made to measure.
 const NOZZLE: f64 = 2.0;
 
+/// Where the dimensions of a described unit stand: `unit: dimensions`.
+pub(super) fn dimensions_place() -> String {
+    UnitBlock::default().dimensions().place()
+}
+
 /// What keeps a described unit from being laid out: the three dimensions that must be stated, and contradictions among
 /// those that were.
 pub fn faults(m: &Model, faults: &mut Vec<Fault>) {
     let mut fault =
-        |reason: String, remedy: &str| faults.push(Fault::new("unit: dimensions", reason, remedy.to_owned()));
+        |reason: String, remedy: &str| faults.push(Fault::new(dimensions_place(), reason, remedy.to_owned()));
     let form = Arrangement::of(m).form();
     let sides = form.sides(m);
-    let missing: Vec<&str> = sides.iter().filter(|side| !side.said.is_given()).map(|side| side.key).collect();
+    let missing: Vec<&str> =
+        sides.iter().filter(|side| !side.key.said.is_given()).map(|side| side.key.spec.name).collect();
     if !missing.is_empty() {
-        let keys: Vec<&str> = sides.iter().map(|side| side.key).collect();
+        let keys: Vec<&str> = sides.iter().map(|side| side.key.spec.name).collect();
         let remedy = format!("state {}; the rest is assumed where nobody knows it, and asked for", listed(&keys));
         fault(format!("lacks {}", missing.join(", ")), &remedy);
         return;
@@ -75,8 +84,8 @@ pub fn faults(m: &Model, faults: &mut Vec<Fault>) {
     let si = |q: &Quantity<Length>| q.q().map(Typed::si);
     let wall = if *m.outside == Some(true) { si(&m.wall).unwrap_or(0.0) } else { 0.0 };
     for side in &sides {
-        if si(side.said).is_some_and(|x| x <= 2.0 * wall) {
-            fault(format!("{} is no more than twice the wall", side.key), "check both");
+        if si(side.key.said).is_some_and(|x| x <= 2.0 * wall) {
+            fault(format!("{} is no more than twice the wall", side.key.spec.name), "check both");
         }
     }
     if m.pack.0 == Some(PackWord::None)
@@ -87,7 +96,7 @@ pub fn faults(m: &Model, faults: &mut Vec<Fault>) {
     if m.pack_volume.is_given() && m.pack_length.is_given() {
         fault("pack_volume and pack_length stand beside each other".to_owned(), "give one of the two");
     }
-    let inner = |side: &Side<'_>| si(side.said).map(|x| x - f64::from(side.walls) * wall);
+    let inner = |side: &Side<'_>| si(side.key.said).map(|x| x - f64::from(side.walls) * wall);
     let Some([inside, _, height]) = form.extents(m, inner) else { return };
     let along = [&m.inlet_length, &m.pack_length, &m.mesh, &m.retention_length, &m.well_length];
     let taken: f64 = along.into_iter().filter_map(si).sum();
@@ -118,9 +127,6 @@ fn listed(words: &[&str]) -> String {
     }
 }
 
-/// How the keys of a stated unit's dimensions begin.
-const BLOCK: &str = "unit.dimensions.";
-
 /// Gathers what is assumed.
 struct Gather<'a, T> {
     t: &'a mut T,
@@ -132,19 +138,18 @@ impl<T: Trail> Gather<'_, T> {
     /// A length that is stated, else assumed between `low` and `high`, SI.
     fn length(
         &mut self,
-        label: &'static str,
-        (key, q): (&str, &Quantity<Length>),
-        question: String,
+        label: &str,
+        key: Key<'_, Quantity<Length>>,
         (low, value, high): (f64, f64, f64),
         why: &str,
     ) -> f64 {
-        if let Some(stated) = q.q() {
+        if let Some(stated) = key.said.q() {
             return stated.si();
         }
         let range = (Length::from_si(low), Length::from_si(value), Length::from_si(high));
-        let (key, why) = ([BLOCK, key].concat(), say!(T, "our proposal: {why}"));
-        let found = assume(self.t, self.w, standby(label, L, key, question, range, why));
-        self.out.lengths.push((label, found));
+        let why = say!(T, "our proposal: {why}");
+        let found = assumed(self.t, self.w, &key, label, stand_in(range, why));
+        self.out.lengths.push((key.spec, found));
         found.q.si()
     }
 }
@@ -163,8 +168,8 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
         return Ok(Assumed::default());
     }
     let form = Arrangement::of(m).form();
-    let Some([mut length, mut width, mut height]) = form.extents(m, |side| side.said.q().map(Typed::si)) else {
-        let keys: Vec<&str> = form.sides(m).iter().map(|side| side.key).collect();
+    let Some([mut length, mut width, mut height]) = form.extents(m, |side| side.key.said.q().map(Typed::si)) else {
+        let keys: Vec<&str> = form.sides(m).iter().map(|side| side.key.spec.name).collect();
         return Err(stop(&format!("{} are not all stated", listed(&keys))));
     };
     t.section("unit: what is assumed of it");
@@ -176,7 +181,6 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
         return Err(stop("its walls leave no room between them"));
     }
     let share = |whole: f64, low: f64, value: f64, high: f64| (whole * low, whole * value, whole * high);
-    let asks = |what: &str| say!(T, "What is {what}?");
     // Levels, from the wall down.
     let outlet = match m.weir_crest.q() {
         Some(crest) => share(crest.si(), 0.85, 0.95, 1.0),
@@ -184,8 +188,7 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
     };
     let outlet = g.length(
         "invert of the outlet pipe",
-        ("outlet_invert", &m.outlet_invert),
-        asks("the height of the outlet pipe's invert above the floor of the unit"),
+        m.outlet_invert(),
         outlet,
         "75 % of the height of the walls; 95 % of the crest of a weir",
     );
@@ -193,8 +196,7 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
     let above = height - crest;
     g.length(
         "invert of the inlet nozzle",
-        ("inlet_invert", &m.inlet_invert),
-        asks("the height of the inlet pipe's invert above the floor of the unit"),
+        m.inlet_invert(),
         (crest + 0.25 * above, crest + 0.5 * above, crest + 0.75 * above),
         "half-way between outlet and top of the walls",
     );
@@ -203,52 +205,32 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
     if form == Form::Upright {
         g.length(
             "mouth of the dip pipe",
-            ("lip", &m.lip),
-            asks("the height of the mouth of the pipe that draws the water, above the floor"),
+            m.lip().when("a dip pipe"),
             share(deep, 0.25, 0.4, 0.6),
             "40 % of the depth of water",
         );
-        g.length(
-            "mouth of the inlet bend",
-            ("inlet_mouth", &m.inlet_mouth),
-            asks("the height of the mouth of the inlet's bend above the floor"),
-            share(deep, 0.5, 0.7, 0.85),
-            "70 % of the depth of water",
-        );
+        g.length("mouth of the inlet bend", m.inlet_mouth(), share(deep, 0.5, 0.7, 0.85), "70 % of the depth of water");
         return Ok(g.out);
     }
     if !Arrangement::of(m).has_plates() {
         let lip = deep / 6.0;
-        g.length(
-            "lip of the downcomer",
-            ("lip", &m.lip),
-            asks("the gap between the floor and the lower edge of the last baffle"),
-            (0.6 * lip, lip, 2.0 * lip),
-            "a sixth of the depth of water",
-        );
+        g.length("lip of the downcomer", m.lip(), (0.6 * lip, lip, 2.0 * lip), "a sixth of the depth of water");
         g.zones(m, length, width, None).ok_or_else(|| stop("its internals fill the whole length"))?;
         return Ok(g.out);
     }
-    let pack_height = g.length(
-        "height of the pack",
-        ("pack_height", &m.pack_height),
-        asks("the height of the pack of plates"),
-        share(deep, 0.5, 0.6, 0.7),
-        "60 % of the depth of water",
-    );
+    let pack_height =
+        g.length("height of the pack", m.pack_height(), share(deep, 0.5, 0.6, 0.7), "60 % of the depth of water");
     let under = (deep - pack_height).max(0.0);
     let bottom = g.length(
         "underside of the pack",
-        ("pack_bottom", &m.pack_bottom),
-        asks("the room below the pack of plates"),
+        m.pack_bottom(),
         share(under, 0.1, 0.25, 0.4),
         "a quarter of the depth that the pack leaves",
     );
     let lip = (bottom + 0.1 * pack_height).min(0.6 * deep);
     g.length(
         "lip of the downcomer",
-        ("lip", &m.lip),
-        asks("the gap between the floor and the lower edge of the last baffle"),
+        m.lip(),
         (0.6 * lip, lip, (1.5 * lip).min(0.8 * deep)),
         "a tenth of the pack above its underside",
     );
@@ -260,31 +242,21 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
 impl<T: Trail> Gather<'_, T> {
     /// Inside dimensions from outside ones: two walls off length and width, one floor off the height.
     fn inside(&mut self, m: &Model, form: Form) -> Result<[f64; 3], Stop> {
-        let inches = |x: f64| Length::of(x, &IN);
-        let wall = stated_or(self.t, self.w, &m.wall, || {
-            standby(
-                "thickness of the walls",
-                L,
-                "unit.dimensions.wall",
-                "How thick are the walls of the unit, insulation and lining included?",
-                (inches(0.125), inches(0.25), inches(2.0)),
-                "our proposal: coated steel plate; plastic, concrete or insulation is thicker",
-            )
-        });
+        let wall = stated_or_usual(self.t, self.w, m.wall(), "thickness of the walls");
         let mut inner = Vec::with_capacity(3);
         for side in form.sides(m) {
-            let outside = stated(self.t, self.w, &say!(T, "outside {}", side.key), side.said)
-                .ok_or_else(|| Stop::said("unit", format!("outside {} is not stated", side.key)))?;
+            let outside = stated(self.t, self.w, &say!(T, "outside {}", side.key.spec.name), side.key.said)
+                .ok_or_else(|| Stop::said("unit", format!("outside {} is not stated", side.key.spec.name)))?;
             let t = &mut *self.t;
             let value = if side.walls == 2 {
                 reckon!(t, side.label, [IN, MM], (outside = outside, wall = wall) outside - wall - wall)
             } else {
                 reckon!(t, side.label, [IN, MM], (outside = outside, floor = wall) outside - floor)
             };
-            self.out.lengths.push((side.label, value));
-            inner.push((side.key, value.q.si()));
+            self.out.lengths.push((side.key.spec, value));
+            inner.push((side.key.spec.name, value.q.si()));
         }
-        let of = |side: &Side<'_>| inner.iter().find(|(key, _)| *key == side.key).map(|(_, x)| *x);
+        let of = |side: &Side<'_>| inner.iter().find(|(key, _)| *key == side.key.spec.name).map(|(_, x)| *x);
         form.extents(m, of).ok_or_else(|| Stop::said("unit", "its sides are not all stated"))
     }
 
@@ -296,37 +268,27 @@ impl<T: Trail> Gather<'_, T> {
         let at = PIPE_SIZES.iter().position(|s| s.inside().si() >= wanted).unwrap_or(last);
         let bore = |k: usize| PIPE_SIZES.get(k).map_or_else(|| Length::from_si(wanted), |s| s.inside());
         let range = (bore(at.saturating_sub(1)), bore(at), bore((at + 1).min(last)));
-        for (label, key, stated, which) in [
-            ("bore of the outlet pipe", "outlet_pipe", &m.outlet_pipe, "outlet"),
-            ("bore of the inlet nozzle", "inlet_pipe", &m.inlet_pipe, "inlet"),
-        ] {
-            if stated.is_none() {
-                let question = say!(T, "How wide is the {which} pipe of the unit, inside or by its nominal size?");
+        for (label, key) in [("bore of the outlet pipe", m.outlet_pipe()), ("bore of the inlet nozzle", m.inlet_pipe())]
+        {
+            if key.said.is_none() {
+                let key = key.in_units(L.0, L.1);
                 let why = "our proposal: the nominal pipe, 3 in or larger, in which the flow stays below 2 ft/s";
-                let key = [BLOCK, key].concat();
-                let value = assume(self.t, self.w, standby(label, L, key, question, range, why));
-                self.out.lengths.push((label, value));
+                let value = assumed(self.t, self.w, &key, label, stand_in(range, why));
+                self.out.lengths.push((key.spec, value));
             }
         }
     }
 
     /// Gap and angle of the plates.
     fn plates(&mut self, m: &Model) {
-        let inch = Length::of(1.0, &IN).si();
-        self.length(
-            "clear gap between plates",
-            ("gap", &m.gap),
-            "What is the clear gap between the plates?".to_owned(),
-            (0.25 * inch, 0.75 * inch, 2.0 * inch),
-            "3/4 in, the least gap of API 421, from memory; packs from 1/4 to 2 in are built",
-        );
-        if !m.angle.is_given() {
-            let deg = |x: f64| Angle::of(x, &DEG);
-            let range = (deg(45.0), deg(55.0), deg(60.0));
-            let question = "At what angle to the horizontal do the plates stand?";
-            let why = "our proposal: within the 45 to 60 degrees of published guides";
-            let angle = standby("angle of the plates", (&DEG, &DEG), "unit.dimensions.angle", question, range, why);
-            self.out.angle = Some(assume(self.t, self.w, angle));
+        let key = m.gap();
+        if !key.said.is_given() {
+            let gap = assumed(self.t, self.w, &key, "clear gap between plates", declared(key.spec));
+            self.out.lengths.push((key.spec, gap));
+        }
+        let key = m.angle();
+        if !key.said.is_given() {
+            self.out.angle = Some(assumed(self.t, self.w, &key, "angle of the plates", declared(key.spec)));
         }
     }
 
@@ -334,18 +296,19 @@ impl<T: Trail> Gather<'_, T> {
     ///
     /// An open tank has neither pack nor zone behind it.
     fn zones(&mut self, m: &Model, length: f64, width: f64, pack_height: Option<f64>) -> Option<()> {
-        let stated = [&m.inlet_length, &m.pack_length, &m.retention_length, &m.well_length];
-        let zones =
-            || ZONES.iter().zip(stated).enumerate().filter(|(k, _)| pack_height.is_some() || !matches!(k, 1 | 2));
+        let zones = || {
+            let all = zones(m).into_iter().enumerate();
+            all.filter(|(k, _)| pack_height.is_some() || !matches!(k, 1 | 2))
+        };
         let mut left = length - m.mesh.q().map_or(0.0, Typed::si);
         let mut open = PRIMARY;
         let volume = m.pack_volume.q().filter(|_| !m.pack_length.is_given()).zip(pack_height);
         let from_volume = volume.map(|(volume, height)| self.pack(m, volume, width, height));
-        for (k, ((_, name, _, part), key)) in zones() {
+        for (k, (_, key, part)) in zones() {
             // An answer that is tried takes its length from the others as one that is given does.
-            let tried = self.w.0.get(&[BLOCK, name].concat()).and_then(Length::from_arg).map(Typed::si);
+            let tried = self.w.0.get(&*key.path()).and_then(Length::from_arg).map(Typed::si);
             let known = if k == 1 { from_volume } else { None };
-            match key.q().map(Typed::si).or(known).or(tried) {
+            match key.said.q().map(Typed::si).or(known).or(tried) {
                 Some(x) => left -= x,
                 None => open += part,
             }
@@ -353,14 +316,14 @@ impl<T: Trail> Gather<'_, T> {
         if left <= 0.0 {
             return None;
         }
-        for (k, ((label, key, what, part), quantity)) in zones() {
+        for (k, (label, key, part)) in zones() {
             if k == 1 && from_volume.is_some() {
                 continue;
             }
             let value = left * part / open;
             let range = (value * (1.0 - OFF), value, value * (1.0 + OFF));
             let why = say!(T, "{} % of the length that is left for it", print::digits(part / open * 100.0, 2));
-            self.length(label, (key, quantity), say!(T, "How long is {what}?"), range, &why);
+            self.length(label, key, range, &why);
         }
         Some(())
     }
@@ -368,11 +331,12 @@ impl<T: Trail> Gather<'_, T> {
     /// Length of a pack of which volume and height are known; it fills the width.
     fn pack(&mut self, m: &Model, volume: Volume, width: f64, height: f64) -> f64 {
         let text = m.pack_volume.claim().map_or_else(String::new, |c| c.written.text.clone());
-        let at = given(self.t, "volume of the pack", Some((&FT3, &M3)), volume, "unit: dimensions", &text).at;
+        let place = dimensions_place();
+        let at = given(self.t, "volume of the pack", Some((&FT3, &M3)), volume, &place, &text).at;
         let length = Length::from_si(volume.si() / (width * height));
         let because = "its volume over the inside width and its height";
         let found = choose(self.t, "length of the pack", Some(L), length, "the volume stated", because, &[at]);
-        self.out.lengths.push(("length of the pack", found));
+        self.out.lengths.push((m.pack_length().spec, found));
         length.si()
     }
 }

@@ -5,6 +5,7 @@ use super::particulars::Particulars;
 use super::unit::Parts;
 use crate::basis::Basis;
 use crate::basis::fluids::Season;
+use crate::basis::stated::usual_of;
 use crate::enquiry::blocks::{Arrangement, Site};
 use crate::enquiry::keys::Quantity;
 use crate::enquiry::range::OutletControl;
@@ -325,7 +326,7 @@ fn search_section(
 ) -> Result<Section, Stop> {
     let least = |road: f64, room: &Quantity<Length>, shared: bool| {
         let road = inches(road);
-        let walkway = site.access.q().unwrap_or_else(usual_walkway);
+        let walkway = site.access.q().unwrap_or_else(|| usual_of(&site.access()));
         let each = |room: Length| if shared { (room - walkway * (n - 1.0)) / n } else { room };
         room.q().map(each).map_or(road, |room| if room < road { room } else { road })
     };
@@ -403,10 +404,4 @@ fn nozzle<T: Trail>(t: &mut T, flow: Val<Flow>) -> Result<(Val<Length>, &'static
         &[flow.at],
     );
     Ok((bore, row.word))
-}
-
-/// Walkway where none was asked for: common practice, room for one person to pass.
-#[must_use]
-pub fn usual_walkway() -> Length {
-    Length::of(2.0, &FT)
 }

@@ -9,15 +9,16 @@ use super::{Stage, StageKind};
 use crate::basis::Basis;
 use crate::basis::cases::{Case, Kind};
 use crate::basis::chemicals::Which;
-use crate::basis::stated::{standby, stated_or};
+use crate::basis::stated::stated_or_usual;
 use crate::basis::storm::Storm;
 use crate::basis::waters::Water;
 use crate::enquiry::Enquiry;
+use crate::enquiry::blocks::CaseBlock;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::page::Arg;
 use stillrise_handbook::rain::{constant_outflow_storage, modified_rational, rain_depth, rain_intensity};
-use stillrise_units::catalog::{GAL, GPM, H, M3, M3_H, MIN};
+use stillrise_units::catalog::{GAL, GPM, M3, M3_H, MIN};
 use stillrise_units::{Flow, Time, Typed, Volume};
 
 /// What has to be held back ahead of the unit.
@@ -134,26 +135,13 @@ fn of_case<T: Trail>(
 
 /// How long a flow lasts that no rain and no stream makes up.
 fn extra<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, case: &Case) -> Val<Time> {
-    let hours = |x: f64| Time::of(x, &H);
     // By its place in the enquiry: the name of a case may tell which pumps run in it.
     let place = case.which.iter().find_map(|which| match which {
         Which::Case(k) => e.cases.get(*k),
         _ => None,
     });
-    let (key, stated) = match place {
-        Some(block) => (format!("case \"{}\".duration", case.event), &block.duration),
-        None => ("stated.duration".to_owned(), &e.stated.duration),
-    };
-    stated_or(t, w, stated, || {
-        standby(
-            "how long that flow lasts",
-            (&H, &H),
-            key,
-            say!(T, "How long does the {} last?", case.event),
-            (hours(0.5), hours(2.0), hours(8.0)),
-            "engineering judgement: part of a shift",
-        )
-    })
+    let key = place.map_or_else(|| e.stated.duration(), CaseBlock::duration);
+    stated_or_usual(t, w, key.of(&case.event), "how long that flow lasts")
 }
 
 /// A flow that is turned on and off.

@@ -74,7 +74,7 @@ pub(super) fn laid_out<T: Trail>(
     match source {
         Source::Row(range, model) => row_of(t, w, range, model, options(e, w, basis, range, model)),
         Source::Stated(model) => {
-            let from = "unit: dimensions".to_owned();
+            let from = assumed::dimensions_place();
             let flow = basis.design_flow().map_or(0.0, |q| q.q.si()) / math::max(n.q.si(), 1.0);
             let assumed = assumed::dimensions(t, w, model, Flow::from_si(flow))?;
             let unit = described(

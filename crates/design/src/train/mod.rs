@@ -26,7 +26,7 @@ use equalisation::Equalisation;
 use stillrise_handbook::page::Arg;
 use stillrise_handbook::separation::remaining_oil::RiseLaw;
 use stillrise_handbook::separation::{drag_rise, stokes_rise};
-use stillrise_units::catalog::{ONE, PERCENT};
+use stillrise_units::catalog::ONE;
 use stillrise_units::{Density, Flow, Length, Ratio, Typed, Velocity, ratio};
 use unit::Unit;
 
@@ -192,20 +192,11 @@ pub fn train<T: Trail>(
     let n = given(t, "units in parallel", Some((&ONE, &ONE)), ratio(f64::from(count)), "unit", &say!(T, "{count}"));
     let (unit, origin) = laid_out::laid_out(t, w, e, basis, source, n)?;
     let imbalance = (count > 1).then(|| {
-        crate::basis::stated::stated_or(t, w, &e.unit.split, || {
-            crate::basis::stated::standby(
-                "unequal split between units in parallel",
-                (&PERCENT, &PERCENT),
-                "unit.split",
-                "",
-                (ratio(0.0), ratio(0.1), ratio(0.25)),
-                "engineering judgement: a weir box ahead, set level",
-            )
-        })
+        crate::basis::stated::stated_or_usual(t, w, e.unit.split(), "unequal split between units in parallel")
     });
     let equalisation = equalisation::equalisation(t, w, e, basis)?;
     let standby = e.unit.standby.0.map(|spare| {
-        let source = e.unit.standby.1.source("unit: standby");
+        let source = e.unit.standby().source();
         given(t, "units that stand by", Some((&ONE, &ONE)), ratio(f64::from(spare)), &source, &say!(T, "{spare}"))
     });
     let screen = stages::screen::screen(t, w, e, basis, &unit)?;

@@ -3,7 +3,7 @@
 use super::assumed::Assumed;
 use crate::basis::stated::stated;
 use crate::enquiry::fields::Text;
-use crate::enquiry::keys::Quantity;
+use crate::enquiry::keys::{Key, Quantity};
 use crate::enquiry::range::Model;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, given};
 use stillrise_handbook::hydraulics::pipes::pipe_size;
@@ -54,15 +54,6 @@ impl<T: Trail> Row<'_, T> {
         format!("unit {}", self.m.model.as_deref().unwrap_or("stated unit"))
     }
 
-    /// The key that answers for one of its dimensions: in the enquiry that describes it, or in its row of a range.
-    #[must_use]
-    pub fn key(&self, key: &str) -> String {
-        match self.described {
-            true => format!("unit.dimensions.{key}"),
-            false => format!("model \"{}\".{key}", self.m.model.as_deref().unwrap_or("?")),
-        }
-    }
-
     /// A stop that names it.
     #[must_use]
     pub fn stop(&self, reason: impl Into<String>) -> Stop {
@@ -83,8 +74,8 @@ impl<T: Trail> Row<'_, T> {
     ///
     /// # Errors
     /// [`Stop`] when it is neither stated nor assumed.
-    pub fn need(&mut self, label: &str, key: &Quantity<Length>) -> Result<Val<Length>, Stop> {
-        let found = self.assumed.get(label).or_else(|| self.laid(label, DIMENSION, key));
+    pub fn need(&mut self, label: &str, key: Key<'_, Quantity<Length>>) -> Result<Val<Length>, Stop> {
+        let found = self.assumed.get(key.spec).or_else(|| self.laid(label, DIMENSION, key.said));
         found.ok_or_else(|| self.stop(format!("{label} is not stated")))
     }
 
@@ -100,10 +91,10 @@ impl<T: Trail> Row<'_, T> {
     ///
     /// # Errors
     /// [`Stop`] when it is neither stated nor assumed.
-    pub fn bore(&mut self, label: &str, pipe: &Text) -> Result<Val<Length>, Stop> {
-        let size = pipe.as_deref().and_then(pipe_size);
-        let stated =
-            size.map(|row| given(self.t, label, Some(DIMENSION), row.inside(), &pipe.1.source(self.source), row.word));
-        stated.or_else(|| self.assumed.get(label)).ok_or_else(|| self.stop(format!("{label} is not stated")))
+    pub fn bore(&mut self, label: &str, pipe: Key<'_, Text>) -> Result<Val<Length>, Stop> {
+        let size = pipe.said.as_deref().and_then(pipe_size);
+        let stated = size
+            .map(|row| given(self.t, label, Some(DIMENSION), row.inside(), &pipe.said.1.source(self.source), row.word));
+        stated.or_else(|| self.assumed.get(pipe.spec)).ok_or_else(|| self.stop(format!("{label} is not stated")))
     }
 }

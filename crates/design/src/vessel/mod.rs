@@ -65,16 +65,16 @@ impl Body {
         options: TakenOptions<'_>,
     ) -> Result<Self, Stop> {
         let m = row.m;
-        let length = row.need("inside length", &m.length)?;
+        let length = row.need("inside length", m.length())?;
         let length = with_options(row.t, "inside length, options included", length, options);
         let width = match channels {
             Some(channels) => {
                 let (width, n) = (channels.width, channels.count);
                 reckon!(row.t, "width of all channels together", [FT, M], (width = width, n = n) width * n)
             }
-            None => row.need("inside width", &m.width)?,
+            None => row.need("inside width", m.width())?,
         };
-        let height = row.need("height of the walls", &m.height)?;
+        let height = row.need("height of the walls", m.height())?;
         Ok(Body::Rectangular(Rectangular { length, width, height }))
     }
     /// A lying cylinder as a row or a described unit lays it out.
@@ -83,8 +83,8 @@ impl Body {
     /// [`Stop`] naming the dimension that is missing.
     pub fn lying<T: Trail>(row: &mut Row<'_, T>, options: TakenOptions<'_>) -> Result<Self, Stop> {
         let m = row.m;
-        let diameter = row.need("inside diameter", &m.diameter)?;
-        let shell = row.need("length of the shell", &m.length)?;
+        let diameter = row.need("inside diameter", m.diameter())?;
+        let shell = row.need("length of the shell", m.length())?;
         let shell = with_options(row.t, "length of the shell, options included", shell, options);
         let heads = m.heads.0.unwrap_or(HeadForm::Flat);
         let source = m.heads.1.source(row.source);
@@ -97,8 +97,8 @@ impl Body {
     /// [`Stop`] naming the dimension that is missing.
     pub fn upright<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
         let m = row.m;
-        let diameter = row.need("inside diameter", &m.diameter)?;
-        let height = row.need("height of the walls", &m.height)?;
+        let diameter = row.need("inside diameter", m.diameter())?;
+        let height = row.need("height of the walls", m.height())?;
         Ok(Body::UprightCylinder(UprightCylinder { diameter, height }))
     }
     /// Length that compartments share, without heads.

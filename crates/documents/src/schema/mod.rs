@@ -10,6 +10,7 @@ use serde_json::{Map, Value, json};
 use stillrise_design::enquiry::distribution::Distribution;
 use stillrise_design::enquiry::keys::{Block, BlockSpec, KeyKind, KeySpec};
 use stillrise_design::enquiry::range::{Model, RangeHead};
+use stillrise_design::enquiry::spec::without_options;
 use stillrise_units::Unit;
 
 const DIALECT: &str = "https://json-schema.org/draft/2020-12/schema";
@@ -98,7 +99,7 @@ fn who() -> Map<String, Value> {
         .collect()
 }
 
-/// The key's meaning, units and bounds in a sentence.
+/// The key's meaning, units and bounds in a sentence, how it is asked for, and what stands in where nobody says.
 fn describe(k: &KeySpec) -> String {
     let mut text = k.doc.to_owned();
     if let KeyKind::Quantity(dim) | KeyKind::Quantities(dim) | KeyKind::Results(dim) = k.kind {
@@ -111,6 +112,12 @@ fn describe(k: &KeySpec) -> String {
     }
     if let Some((low, high)) = k.bounds {
         text.push_str(&format!("; between {low} and {high}"));
+    }
+    for question in k.questions() {
+        text.push_str(&format!("; asked as: {}", without_options(question)));
+    }
+    if let Some(stands_in) = k.stands_in() {
+        text.push_str(&format!("; where nobody says: {stands_in}"));
     }
     text
 }

@@ -4,16 +4,16 @@ use super::calibration::Factors;
 use stillrise_design::basis::Basis;
 use stillrise_design::basis::cases::Case;
 use stillrise_design::basis::fluids::{self, Season};
-use stillrise_design::basis::stated::{standby, stated};
+use stillrise_design::basis::stated::{assumed, stand_in, stated};
 use stillrise_design::basis::waters::Content;
 use stillrise_design::enquiry::blocks::Observed;
 use stillrise_design::performance::State;
 use stillrise_design::performance::ladder::STUDY;
 use stillrise_design::performance::passage::{Fixed, Fluids, Passage};
 use stillrise_design::performance::removal::Removal;
-use stillrise_design::provenance::{Node, Pair, assume, choose};
+use stillrise_design::provenance::{Node, Pair, choose};
 use stillrise_design::train::unit::Unit;
-use stillrise_design::{Off, Stop, Trail, Val, WhatIf, by, reckon, say};
+use stillrise_design::{Off, Stop, Trail, Val, WhatIf, by, reckon};
 use stillrise_handbook::fluids::oil_density;
 use stillrise_handbook::page::{Argument, Series};
 use stillrise_units::catalog::{DEG_C, DEG_F, MG_L, ONE, PERCENT, UM};
@@ -287,7 +287,6 @@ fn temperature<T: Trail>(t: &mut T, observed: &Observed, basis: &Basis, case: &C
         return measured;
     }
     let (cold, warm) = (basis.fluids.cold.temperature.q, basis.fluids.warm.temperature.q);
-    let name = observed.name.as_deref().unwrap_or("occasion");
     // What comes warm has cooled when it starts, and not when it has run for hours.
     let (cold, warm, source) = case.own.as_ref().map_or(
         (cold, warm, "half-way between the coldest and the warmest water of the basis; the season at the site is not known"),
@@ -298,8 +297,7 @@ fn temperature<T: Trail>(t: &mut T, observed: &Observed, basis: &Basis, case: &C
     );
     let middle = Temperature::from_si(0.5 * (cold.si() + warm.si()));
     let range = (cold.min(warm), middle, cold.max(warm));
-    let key = say!(T, "observed \"{name}\".temperature");
-    assume(t, &nothing, standby("temperature on the occasion", (&DEG_F, &DEG_C), key, "", range, source))
+    assumed(t, &nothing, &observed.temperature(), "temperature on the occasion", stand_in(range, source))
 }
 
 /// No pack is lost altogether.

@@ -6,6 +6,7 @@
 pub mod arithmetic;
 pub mod arrows;
 pub mod factors;
+pub mod keys;
 pub mod length;
 pub mod links;
 pub mod papers;
@@ -119,6 +120,7 @@ pub const RULES: &[Rule] = &[
     arithmetic::RULE,
     factors::RULE,
     registered::RULE,
+    keys::RULE,
     length::RULE,
     unfinished::RULE,
     words::RULE,

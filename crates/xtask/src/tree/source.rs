@@ -101,13 +101,15 @@ fn raw_string(chars: &[char], at: usize) -> Option<usize> {
     Some(find(chars, open + 1, closes).map_or(chars.len(), |i| i + 1 + hashes))
 }
 
+/// What marks an item as one of a test.
+const TEST: &str = "#[cfg(test)]";
+
 /// Code without the items marked `#[cfg(test)]`; takes what [`code`] returns.
 #[must_use]
 pub fn without_tests(code: &str) -> String {
-    const MARK: &str = "#[cfg(test)]";
     let mut out = String::with_capacity(code.len());
     let mut rest = code;
-    while let Some(start) = rest.find(MARK) {
+    while let Some(start) = rest.find(TEST) {
         let end = start + item_end(&rest[start..]);
         out.push_str(&rest[..start]);
         out.extend(rest[start..end].chars().map(|c| if c == '\n' { '\n' } else { ' ' }));
@@ -136,6 +138,30 @@ fn item_end(text: &str) -> usize {
         }
     }
     text.len()
+}
+
+/// The plain texts of a file as they are written, each with its line, from 1; none of a comment or of an item marked
+/// `#[cfg(test)]`.
+#[must_use]
+pub fn strings(text: &str) -> Vec<(usize, String)> {
+    let code = code(text);
+    let mut tests = Vec::new();
+    let mut from = 0;
+    while let Some(start) = code[from..].find(TEST).map(|at| from + at) {
+        from = start + item_end(&code[start..]);
+        tests.push(line_of(&code, start)..=line_of(&code, from));
+    }
+    let chars: Vec<char> = text.chars().collect();
+    let (mut found, mut at, mut line) = (Vec::new(), 0, 1);
+    while at < chars.len() {
+        let end = hidden(&chars, at).unwrap_or(at + 1);
+        if chars[at] == '"' && !tests.iter().any(|lines| lines.contains(&line)) {
+            found.push((line, chars[at + 1..end.max(at + 2) - 1].iter().collect()));
+        }
+        line += chars[at..end].iter().filter(|c| **c == '\n').count();
+        at = end;
+    }
+    found
 }
 
 /// Letter, digit or underscore.
@@ -173,6 +199,15 @@ mod tests {
         assert!(blank.contains("b(") && blank.contains("c::<'a>()"), "{blank}");
         assert_eq!(code("for bar in x {}"), "for bar in x {}");
         assert_eq!(code("br\"std\" + var\"y\""), "b       + var   ");
+    }
+
+    #[test]
+    fn texts_are_found_with_their_lines() {
+        let text =
+            "f(\"a \\\" b\");\n// \"c\"\ng('\"', \"\",\n  \"d\");\n#[cfg(test)]\nmod tests { h(\"e\"); }\nh(\"f\");";
+        let found = strings(text);
+        let found: Vec<(usize, &str)> = found.iter().map(|(line, text)| (*line, text.as_str())).collect();
+        assert_eq!(found, [(1, "a \\\" b"), (3, ""), (4, "d"), (7, "f")]);
     }
 
     #[test]

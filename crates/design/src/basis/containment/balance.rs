@@ -6,7 +6,7 @@ use super::reach::{Open, Reach, asked};
 use super::{Containment, Containments};
 use crate::basis::SpillState;
 use crate::basis::fluids::{Fluids, OilState, Season};
-use crate::basis::stated::{key_of, standby, stated};
+use crate::basis::stated::{declared, stated};
 use crate::enquiry::containments::{SEPARATOR, find, same_name, spill_place_is_open};
 use crate::enquiry::{Enquiry, blocks};
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
@@ -14,7 +14,7 @@ use crate::{by, reckon, say};
 use stillrise_handbook::vessel::{
     containment_allowance, displaced_water, layer_thickness, oil_mass_volume, oil_surface_rise,
 };
-use stillrise_units::catalog::{GAL, M3, PERCENT};
+use stillrise_units::catalog::PERCENT;
 use stillrise_units::{Length, Typed, Volume, ratio};
 
 /// What is left or short, and between which ends where something is not known.
@@ -199,15 +199,9 @@ fn unknown_oil<T: Trail>(
     open: &mut Vec<Open>,
 ) -> Reach<Volume> {
     let label = format!("oil in the largest vessel of {name}");
-    let ask = standby(
-        &label,
-        (&GAL, &M3),
-        key_of("containment", name, "vessel_oil"),
-        format!("How much oil is in the largest vessel that stands in the {name}?"),
-        (Volume::from_si(0.0), Volume::from_si(0.0), Volume::of(60.0, &M3)),
-        "nobody said; up to the 60 m3 of a large transformer (IEEE 980, Annex B)",
-    );
-    asked(t, w, &block.vessel_oil, ask, open)
+    let key = block.vessel_oil().of(name);
+    let usual = declared(key.spec);
+    asked(t, w, key, &label, usual, open)
 }
 
 #[allow(clippy::too_many_arguments)]

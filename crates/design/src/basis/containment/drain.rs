@@ -3,9 +3,9 @@
 use super::Containment;
 use super::balance::inflow;
 use super::reach::Open;
-use crate::basis::stated::{key_of, stated};
+use crate::basis::stated::{assumed, is_tried, stand_in, stated};
 use crate::enquiry::blocks::{self, DrainValve};
-use crate::provenance::{Standby, Trail, Val, WhatIf, assume, choose, given};
+use crate::provenance::{Trail, Val, WhatIf, choose, given};
 use crate::{by, say};
 use stillrise_handbook::page::Arg;
 use stillrise_handbook::vessel::drain_down;
@@ -59,18 +59,18 @@ pub struct Drain {
 const WORSE: [DrainValve; 4] = [DrainValve::None, DrainValve::Closed, DrainValve::Automatic, DrainValve::Open];
 
 /// The word on the drain that a what-if gives.
-pub fn told(w: &WhatIf, name: &str) -> Option<DrainValve> {
-    let Some(Arg::Choice(word)) = w.0.get(&key_of("containment", name, "drain")) else { return None };
+pub fn told(w: &WhatIf, c: &blocks::Containment) -> Option<DrainValve> {
+    let Some(Arg::Choice(word)) = w.0.get(&*c.drain().path()) else { return None };
     DrainValve::ALL.iter().copied().find(|valve| valve.word() == *word)
 }
 
 /// How the drain stands, by the claims on it; open where nobody said, for that is the worst.
 pub fn valve<T: Trail>(t: &mut T, w: &WhatIf, c: &blocks::Containment, name: &str) -> Valve {
     let label = format!("drain of {name}");
-    let key = key_of("containment", name, "drain");
+    let path = c.drain().path();
     let place = |from: &Option<String>| match from {
-        Some(from) => format!("{key}, from {from}"),
-        None => key.clone(),
+        Some(from) => format!("{path}, from {from}"),
+        None => path.clone().into_owned(),
     };
     let mut nodes = Vec::new();
     let mut among = Vec::new();
@@ -100,24 +100,9 @@ pub fn valve<T: Trail>(t: &mut T, w: &WhatIf, c: &blocks::Containment, name: &st
         choose(t, &label, None, worst, &among.join("; "), because, &nodes);
         because.to_owned()
     };
-    let is = assume(
-        t,
-        w,
-        Standby {
-            label: &label,
-            units: None,
-            key: key.clone().into(),
-            question: format!(
-                "How does the drain of the {name} stand as a rule: open, closed, shut by a device, or is there none?"
-            )
-            .into(),
-            value: worst,
-            low: best,
-            high: worst,
-            source: because.into(),
-        },
-    );
-    let open = (!w.0.contains_key(&key)).then_some(Open { key, what: label });
+    let key = c.drain().of(name);
+    let is = assumed(t, w, &key, &label, stand_in((best, worst, worst), because));
+    let open = (!is_tried(w, &key)).then(|| Open { key: path.clone().into_owned(), what: label });
     Valve { is, open }
 }
 

@@ -158,7 +158,7 @@ pub fn containments<T: Trail>(
         let valve = drain::valve(t, w, block, &name);
         let (kind, to_said) = (block.kind.0, block.drains_to.is_some());
         let own_catch = covered(e, block).next().is_none();
-        let holds_back = holds_back(block, drain::told(w, &name));
+        let holds_back = holds_back(block, drain::told(w, block));
         all.push(Containment {
             name,
             kind,

@@ -1,8 +1,8 @@
 //! A value with the ends between which it lies where nobody said it.
 
-use crate::basis::stated::stated_or;
-use crate::enquiry::keys::Quantity;
-use crate::provenance::{Standby, Trail, Val, WhatIf, assume};
+use crate::basis::stated::{StandIn, is_tried, stated_or};
+use crate::enquiry::keys::{Key, Quantity};
+use crate::provenance::{Trail, Val, WhatIf};
 use crate::reckon;
 use stillrise_units::{Typed, Volume};
 
@@ -53,37 +53,27 @@ impl Reach<Volume> {
 pub fn asked<T: Trail, Q: Typed + PartialOrd>(
     t: &mut T,
     w: &WhatIf,
-    key: &Quantity<Q>,
-    standby: Standby<'_, Q>,
+    key: Key<'_, Quantity<Q>>,
+    label: &str,
+    stand_in: StandIn<'_, Q>,
     open: &mut Vec<Open>,
 ) -> Reach<Q> {
-    let name = standby.key.to_string();
-    let settled = key.claim().is_some_and(|c| c.chosen || !key.is_contradicted());
+    let said = key.said;
+    let settled = said.claim().is_some_and(|c| c.chosen || !said.is_contradicted());
     // An answer that is tried counts as said.
-    let answered = w.0.contains_key(&name);
-    let claims = key.claims.iter().map(|c| c.written.si());
-    let (low, high) = if key.is_given() {
-        (Q::from_si(claims.clone().fold(f64::INFINITY, f64::min)), Q::from_si(claims.fold(f64::NEG_INFINITY, f64::max)))
+    let answered = is_tried(w, &key);
+    let claims = said.claims.iter().map(|c| c.written.si());
+    let [low, high] = if said.is_given() {
+        let low = claims.clone().fold(f64::INFINITY, f64::min);
+        [low, claims.fold(f64::NEG_INFINITY, f64::max)].map(Q::from_si)
     } else {
-        (standby.low, standby.high)
+        stand_in.ends()
     };
-    let what = standby.label.to_owned();
-    let val = stated_or(t, w, key, || standby);
+    let path = key.path();
+    let val = stated_or(t, w, key, label, || stand_in);
     if settled || answered {
         return Reach::known(val);
     }
-    open.push(Open { key: name, what });
-    Reach { val, low, high }
-}
-
-/// A default that is asked about, where no key of the enquiry could have stated it.
-pub fn guessed<T: Trail, Q: Typed>(t: &mut T, w: &WhatIf, standby: Standby<'_, Q>, open: &mut Vec<Open>) -> Reach<Q> {
-    let (name, what) = (standby.key.to_string(), standby.label.to_owned());
-    let (low, high) = (standby.low, standby.high);
-    let val = assume(t, w, standby);
-    if w.0.contains_key(&name) {
-        return Reach::known(val);
-    }
-    open.push(Open { key: name, what });
+    open.push(Open { key: path.into_owned(), what: label.to_owned() });
     Reach { val, low, high }
 }

@@ -1,14 +1,14 @@
 //! What one containment holds: area, depth, stone and what stands in it.
 
 use super::reach::{Open, Reach, asked};
-use crate::basis::stated::{block_of, key_of, line_of, standby, stated};
+use crate::basis::stated::{declared, stand_in, stated};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Containment, ContainmentKind};
 use crate::enquiry::containments::{covered, same_name};
 use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::vessel::containment_void;
-use stillrise_units::catalog::{FT2, GAL, IN, M, M2, M3, MM, PERCENT};
+use stillrise_units::catalog::{FT2, GAL, IN, M2, M3, MM, PERCENT};
 use stillrise_units::{Area, Length, Ratio, Typed, Volume, ratio};
 
 /// Sizes of a containment.
@@ -38,34 +38,23 @@ pub fn holds<T: Trail>(
     name: &str,
     open: &mut Vec<Open>,
 ) -> Result<(Reach<Volume>, Option<Shape>), Stop> {
-    let key = block_of("containment", name);
+    let head = c.at.head();
     if c.volume.is_given() {
         let none = Volume::from_si(0.0);
         let label = format!("what {name} holds");
-        let ask = standby(&label, (&GAL, &M3), line_of(&key, "volume"), "", (none, none, none), "stated");
-        return Ok((asked(t, w, &c.volume, ask, open), None));
+        let none = stand_in((none, none, none), "stated");
+        return Ok((asked(t, w, c.volume().unasked(), &label, none, open), None));
     }
     let area = area(t, w, e, c, name, open);
-    let depth = asked(
-        t,
-        w,
-        &c.depth,
-        standby(
-            &format!("usable depth of {name}"),
-            (&IN, &MM),
-            line_of(&key, "depth"),
-            format!("How deep is the {name}, from its floor to its overflow or the lowest point of its rim?"),
-            (Length::of(0.15, &M), Length::of(0.5, &M), Length::of(1.5, &M)),
-            "engineering judgement: a kerb to a deep pit",
-        ),
-        open,
-    );
+    let key = c.depth().of(name);
+    let usual = declared(key.spec);
+    let depth = asked(t, w, key, &format!("usable depth of {name}"), usual, open);
     let (stone, voids) = stone(t, w, e, c, name, &depth, open);
     let taken_area = deducted(t, w, c, name, &area, open);
     let taken =
         stated(t, w, &say!(T, "volume of what else stands in {name}"), &c.deducted_volume).unwrap_or_else(|| {
             let none = Volume::from_si(0.0);
-            given(t, &format!("volume of what else stands in {name}"), Some((&GAL, &M3)), none, &key, "nothing stated")
+            given(t, &format!("volume of what else stands in {name}"), Some((&GAL, &M3)), none, head, "nothing stated")
         });
     let val = by!(
         t,
@@ -107,16 +96,9 @@ fn area<T: Trail>(
         let area = choose(t, &label, units, surface.q, "the surfaces that it covers", because, &[surface.at]);
         return Reach::known(area);
     }
-    let square = |x: f64| Area::of(x, &M2);
-    let ask = standby(
-        &label,
-        (&FT2, &M2),
-        key_of("containment", name, "area"),
-        format!("What is the area of the {name} in plan?"),
-        (square(10.0), square(50.0), square(500.0)),
-        "engineering judgement: the bund of a small tank to the pit of a large transformer",
-    );
-    asked(t, w, &c.area, ask, open)
+    let key = c.area().of(name);
+    let usual = declared(key.spec);
+    asked(t, w, key, &label, usual, open)
 }
 
 /// The area of a surface by its name, as stated.
@@ -138,14 +120,13 @@ fn stone<T: Trail>(
     depth: &Reach<Length>,
     open: &mut Vec<Open>,
 ) -> (Reach<Length>, Reach<Ratio>) {
-    let key = block_of("containment", name);
+    let head = c.at.head();
     let label = format!("depth of the stone in {name}");
     let none = Length::from_si(0.0);
     let units = (&IN, &MM) as crate::provenance::Pair;
     let stone = match c.kind.0 {
         _ if c.stone_depth.is_given() => {
-            let ask = standby(&label, units, line_of(&key, "stone_depth"), "", (none, none, none), "stated");
-            asked(t, w, &c.stone_depth, ask, open)
+            asked(t, w, c.stone_depth(), &label, stand_in((none, none, none), "stated"), open)
         }
         _ if c.voids.is_given() => {
             let because = "voids are stated and no depth of the stone: it is taken to reach to the overflow";
@@ -154,40 +135,30 @@ fn stone<T: Trail>(
             Reach { val: full, low: depth.low, high: depth.high }
         }
         Some(ContainmentKind::Bund | ContainmentKind::CatchBasin) => {
-            Reach::known(given(t, &label, Some(units), none, &key, "none stated, and none usual there"))
+            Reach::known(given(t, &label, Some(units), none, head, "none stated, and none usual there"))
         }
         // Stone lies in the pits of transformers; at a place that is said to be another none is usual.
         None if e.head.facility.as_deref().is_some_and(|place| !OF_TRANSFORMERS.contains(&place))
             && !c.vessel_oil.is_given() =>
         {
-            Reach::known(given(t, &label, Some(units), none, &key, "none stated, and none usual at such a place"))
+            Reach::known(given(t, &label, Some(units), none, head, "none stated, and none usual at such a place"))
         }
         Some(ContainmentKind::Pit) | None => {
-            let ask = standby(
-                &label,
-                units,
-                line_of(&key, "stone_depth"),
-                format!("Is the {name} filled with stone, and how deep?"),
+            let full = stand_in(
                 (none, depth.val.q, depth.high),
                 "IEEE 980, Annex B: pits of transformers are filled with stone; the safe side is a fill to the overflow",
             );
-            asked(t, w, &c.stone_depth, ask, open)
+            asked(t, w, c.stone_depth().of(name), &label, full, open)
         }
     };
     let label = format!("voids of the stone in {name}");
     let percent = (&PERCENT, &PERCENT) as crate::provenance::Pair;
     if stone.high == none {
-        return (stone, Reach::known(given(t, &label, Some(percent), ratio(1.0), &key, "no stone")));
+        return (stone, Reach::known(given(t, &label, Some(percent), ratio(1.0), head, "no stone")));
     }
-    let ask = standby(
-        &label,
-        percent,
-        line_of(&key, "voids"),
-        format!("What share of the stone in the {name} is void?"),
-        (ratio(0.30), ratio(0.35), ratio(0.40)),
-        "IEEE 980, Annex B: 35 % for stone of 1.5 in; the range is engineering judgement",
-    );
-    (stone, asked(t, w, &c.voids, ask, open))
+    let key = c.voids().of(name);
+    let usual = declared(key.spec);
+    (stone, asked(t, w, key, &label, usual, open))
 }
 
 /// Area that foundations and equipment take.
@@ -200,18 +171,13 @@ fn deducted<T: Trail>(
     open: &mut Vec<Open>,
 ) -> Reach<Area> {
     let label = format!("area of {name} that foundations and equipment take");
-    let key = block_of("containment", name);
     let none = Area::from_si(0.0);
     if c.kind.0 == Some(ContainmentKind::CatchBasin) && !c.deducted_area.is_given() {
-        return Reach::known(given(t, &label, Some((&FT2, &M2)), none, &key, "nothing stands in a basin"));
+        return Reach::known(given(t, &label, Some((&FT2, &M2)), none, c.at.head(), "nothing stands in a basin"));
     }
-    let ask = standby(
-        &label,
-        (&FT2, &M2),
-        line_of(&key, "deducted_area"),
-        format!("Which area do foundations and equipment take in the {name}?"),
+    let share = stand_in(
         (none, area.val.q * ratio(0.1), area.val.q * ratio(0.25)),
         "engineering judgement; the example of IEEE 980, Annex B, has 18 of 195 m2",
     );
-    asked(t, w, &c.deducted_area, ask, open)
+    asked(t, w, c.deducted_area().of(name), &label, share, open)
 }

@@ -1,17 +1,17 @@
 //! Rain and fire water that the containments must hold beside the oil.
 
-use super::reach::{Open, Reach, asked, guessed};
+use super::reach::{Open, Reach, asked};
 use super::volume::Shape;
 use crate::basis::canopy::reached;
-use crate::basis::stated::{key_of, standby, stated};
+use crate::basis::stated::{declared, stand_in, stated};
 use crate::basis::storm::Storm;
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::Containment;
+use crate::enquiry::blocks::{Containment, Rain, Spill};
 use crate::enquiry::containments::covered;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::rain::{fire_water, rain_depth as depth_by_duration, rain_volume};
-use stillrise_units::catalog::{FT, FT2, GAL, H, IN, M2, M3, MIN, MM, ONE};
+use stillrise_units::catalog::{FT, FT2, H, ONE};
 use stillrise_units::{Area, Length, Time, Typed, Volume, ratio};
 
 /// Depth of the design rain: stated, that of 24 hours in the rain table, or asked.
@@ -26,26 +26,19 @@ pub fn rain_depth<T: Trail>(
     open: &mut Vec<Open>,
 ) -> Result<Reach<Length>, Stop> {
     let label = "depth of the rain that containments hold";
-    let event = e.rain.as_ref().map(|r| r.event_depth.clone()).unwrap_or_default();
+    let unsaid = Rain::default();
+    let event = e.rain.as_ref().unwrap_or(&unsaid).event_depth();
     let table = storm.and_then(|s| s.table.as_ref()).filter(|table| {
         let longest = table.q.0.last().map_or(0.0, |(duration, _)| *duration);
-        !event.is_given() && longest >= Time::of(24.0, &H).si() * (1.0 - 1e-9)
+        !event.said.is_given() && longest >= Time::of(24.0, &H).si() * (1.0 - 1e-9)
     });
     if let Some(table) = table {
         let because = "US EPA names the 24-hour rain as freeboard; the return period is that of the enquiry";
         let day = given(t, "duration of that rain", Some((&H, &H)), Time::of(24.0, &H), because, "24 h");
         return Ok(Reach::known(by!(t, label, depth_by_duration::depth(table, day))?));
     }
-    let inches = |x: f64| Length::of(x, &IN);
-    let ask = standby(
-        label,
-        (&IN, &MM),
-        "rain.event_depth",
-        "How deep is the rain that the containments must hold, such as that of 24 hours once in 25 years?",
-        (inches(3.0), inches(5.0), inches(9.0)),
-        "engineering judgement: the 24-hour rain of 25 years, which US EPA calls the proper freeboard, at dry to wet temperate sites",
-    );
-    Ok(asked(t, w, &event, ask, open))
+    let usual = declared(event.spec);
+    Ok(asked(t, w, event, label, usual, open))
 }
 
 /// Area whose rain a containment takes: the surfaces it covers, as far as rain reaches them, else its own.
@@ -82,15 +75,9 @@ pub fn catch<T: Trail>(
     // Of a stated volume the area is known by nobody; one between a foot and six feet deep is usual.
     let over = |feet: f64| (holds.q / Length::of(feet, &FT)).max(Area::of(1.0, &FT2));
     let label = format!("area of {name}");
-    let ask = standby(
-        &label,
-        (&FT2, &M2),
-        key_of("containment", name, "area"),
-        format!("What is the area of the {name} in plan, or which surfaces run into it?"),
-        (over(6.0), over(2.0), over(0.5)),
-        "engineering judgement: its volume over depths of 6 ft to 6 in",
-    );
-    Ok(asked(t, w, &c.area, ask, open))
+    let over =
+        stand_in((over(6.0), over(2.0), over(0.5)), "engineering judgement: its volume over depths of 6 ft to 6 in");
+    Ok(asked(t, w, c.area().of(name).when("of a volume"), &label, over, open))
 }
 
 /// The rain that falls or runs into it: all of it stays.
@@ -110,31 +97,18 @@ pub fn rain<T: Trail>(t: &mut T, catch: &Reach<Area>, depth: &Reach<Length>) -> 
 /// # Errors
 /// [`Stop`] when the formula has no answer.
 pub fn fire<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, open: &mut Vec<Open>) -> Result<Reach<Volume>, Stop> {
-    let block = e.spill.clone().unwrap_or_default();
-    let none = Volume::from_si(0.0);
+    let unsaid = Spill::default();
+    let block = e.spill.as_ref().unwrap_or(&unsaid);
     let label = "fire water to hold";
     if let Some(flow) = stated(t, w, "flow of fire water", &block.fire_flow) {
-        let minutes = |x: f64| Time::of(x, &MIN);
-        let ask = standby(
-            "how long fire water is held",
-            (&MIN, &MIN),
-            "spill.fire_duration",
-            "For how long must fire water be held?",
-            (minutes(10.0), minutes(10.0), minutes(60.0)),
-            "NFPA 850, from memory: ten minutes; supplies are laid out for an hour",
-        );
-        let duration = asked(t, w, &block.fire_duration, ask, open);
+        let key = block.fire_duration();
+        let usual = declared(key.spec);
+        let duration = asked(t, w, key, "how long fire water is held", usual, open);
         let val = by!(t, label, fire_water::volume(flow, duration.val))?;
         let end = |d| fire_water::volume(flow.q, d).map_err(Stop::from);
         return Ok(Reach { val, low: end(duration.low)?, high: end(duration.high)? });
     }
-    let ask = standby(
-        label,
-        (&GAL, &M3),
-        "spill.fire_volume",
-        "Must fire water of a deluge or of hydrants be held too, and how much of it, if any?",
-        (none, none, Volume::of(45_600.0, &GAL)),
-        "engineering judgement: none, to an hour of 760 gpm (173 m3/h) of deluge and hose",
-    );
-    Ok(if block.fire_volume.is_given() { asked(t, w, &block.fire_volume, ask, open) } else { guessed(t, w, ask, open) })
+    let key = block.fire_volume();
+    let usual = declared(key.spec);
+    Ok(asked(t, w, key, label, usual, open))
 }

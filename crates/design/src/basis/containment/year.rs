@@ -53,7 +53,7 @@ pub fn drained<T: Trail>(
         let volume = by!(t, &say!(T, "rain in a year on {name}"), rain_volume::volume(all, depth, catch.val))?;
         let label = say!(T, "drained from {name} on an average day");
         let per_day = reckon!(t, &label, [GAL, M3], (year = volume) year / 365.25);
-        let content = of_drain(t, w, e, fluids, dosed, (i, name, &e.containments[i]))?;
+        let content = of_drain(t, w, e, fluids, dosed, (i, &e.containments[i]))?;
         ahead.all[i].drained = Some(Drained { per_day, content });
     }
     Ok(())

@@ -141,15 +141,15 @@ fn tap_flow<T: Trail>(t: &mut T, block: &blocks::European) -> Option<Val<Flow>> 
         let listed = block.taps.iter().filter_map(|text| taps(text)).filter(|(of, _)| of == bore);
         let n: f64 = listed.map(|(_, n)| f64::from(n)).sum();
         if n > 0.0 {
-            let n = count(t, &say!(T, "taps of {}", bore.word()), n, "european: taps");
-            let bore = given(t, "their bore", None, *bore, "european: taps", bore.word());
+            let n = count(t, &say!(T, "taps of {}", bore.word()), n, &block.taps().place());
+            let bore = given(t, "their bore", None, *bore, &block.taps().place(), bore.word());
             flows.extend(by!(t, &say!(T, "flow of the taps of {}", bore.q.word()), en858_tap_flow::flow(n, bore)).ok());
         }
     }
     let (washes, pressure) = (block.automatic_wash.unwrap_or(0), block.high_pressure.unwrap_or(0));
     if washes > 0 || pressure > 0 {
-        let washes = count(t, "automatic washes", f64::from(washes), "european: automatic_wash");
-        let pressure = count(t, "high-pressure units", f64::from(pressure), "european: high_pressure");
+        let washes = count(t, "automatic washes", f64::from(washes), &block.automatic_wash().place());
+        let pressure = count(t, "high-pressure units", f64::from(pressure), &block.high_pressure().place());
         flows.extend(
             by!(t, "flow of washes and high-pressure units", en858_wash_equipment::flow(washes, pressure)).ok(),
         );

@@ -7,12 +7,15 @@ use crate::basis::cases::Case;
 use crate::basis::chemicals::Which;
 use crate::basis::feed::FeedState;
 use crate::basis::fluids::Fluids;
+use crate::basis::stated::{assumed, stand_in};
 use crate::basis::storm::Storm;
 use crate::basis::waters::Water;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{self, SeparatorClass};
 use crate::enquiry::european::{nominal_size, waste_waters};
-use crate::provenance::{Pair, Standby, Trail, Val, WhatIf, assume, choose, given};
+use crate::enquiry::fields::Word;
+use crate::enquiry::keys::Key;
+use crate::provenance::{Pair, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon};
 use flows::{Flows, flows};
 use stillrise_handbook::page::{Argument, Outside};
@@ -29,10 +32,6 @@ use stillrise_units::{Density, Flow, Ratio, Typed, Volume, ratio};
 
 /// Nominal sizes are in litres per second wherever they are printed.
 pub const SIZE: Pair = (&L_S, &L_S);
-
-/// The question for the category of use.
-pub const CATEGORY: &str =
-    "Is the water of washing or a process, or rain from a place where oil may spill, or rain with little oil alone?";
 
 /// What EN 858-2 would ask for.
 #[derive(Debug, Clone)]
@@ -127,7 +126,7 @@ pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compar
     t.section("EN 858-2, a comparison");
     let block = e.european.clone().unwrap_or_default();
     let named = e.asked.nominal_size.as_deref().and_then(nominal_size).map(|size| {
-        let source = e.asked.nominal_size.1.source("asked: nominal_size");
+        let source = e.asked.nominal_size().source();
         let text = e.asked.nominal_size.as_deref().unwrap_or_default();
         given(t, "nominal size that was named", Some(SIZE), Flow::of(size, &L_S), &source, text)
     });
@@ -176,19 +175,19 @@ pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compar
 
 fn category<T: Trail>(t: &mut T, w: &WhatIf, block: &blocks::European, waste: bool) -> Option<Val<UseCategory>> {
     if let Some(category) = block.category.0 {
-        let source = block.category.1.source("european: category");
+        let source = block.category().source();
         return Some(given(t, "category of use", None, category, &source, category.word()));
     }
     waste.then(|| {
         let ends = (UseCategory::SpillRetention, UseCategory::WashWater);
-        word(t, w, ("category of use", "european.category", CATEGORY), ends, "the factor of wash water is the larger")
+        word(t, w, &block.category(), "category of use", ends, "the factor of wash water is the larger")
     })
 }
 
 fn system<T: Trail>(t: &mut T, w: &WhatIf, block: &blocks::European) -> Val<SeparatorSystem> {
     let label = "arrangement of the system";
     if let Some(system) = block.system.0 {
-        return given(t, label, None, system, &block.system.1.source("european: system"), system.word());
+        return given(t, label, None, system, &block.system().source(), system.word());
     }
     let of_class = |t: &mut T, system: SeparatorSystem| {
         choose(
@@ -205,9 +204,8 @@ fn system<T: Trail>(t: &mut T, w: &WhatIf, block: &blocks::European) -> Val<Sepa
         Some(SeparatorClass::One) => of_class(t, SeparatorSystem::SiP),
         Some(SeparatorClass::Two) => of_class(t, SeparatorSystem::SiiP),
         None => {
-            let question = "Is a gravity separator (class II), a coalescing one (class I) or both in series asked for?";
             let ends = (SeparatorSystem::SiiIP, SeparatorSystem::SiiP);
-            word(t, w, (label, "european.system", question), ends, "its density factor is the largest of the table")
+            word(t, w, &block.system(), label, ends, "its density factor is the largest of the table")
         }
     }
 }
@@ -223,21 +221,18 @@ fn load<T: Trail>(t: &mut T, w: &WhatIf, block: &blocks::European, muddy: bool) 
             let because = "an automatic wash is declared, whose trap is the largest";
             choose(t, label, None, SludgeLoad::AutomaticWash, "the loads of the table", because, &[])
         }
-        Some(load) => given(t, label, None, load, &block.sludge_load.1.source("european: sludge_load"), load.word()),
-        None => assume(
-            t,
-            w,
-            Standby {
-                label,
-                units: None,
-                key: "european.sludge_load".into(),
-                question: "How much sludge comes: little, as from clean rain; medium, as from filling stations and hand washing; or much, as from trucks and site vehicles?".into(),
-                value: if muddy { SludgeLoad::Large } else { SludgeLoad::Medium },
-                low: SludgeLoad::Small,
-                high: SludgeLoad::Large,
-                source: if muddy { "the row of the table that names washes of trucks, buses, site and farm vehicles" } else { "the middle row of the table, which names filling stations, workshops and washing by hand" }.into(),
-            },
-        ),
+        Some(load) => given(t, label, None, load, &block.sludge_load().source(), load.word()),
+        None => {
+            let (value, why) = if muddy {
+                (SludgeLoad::Large, "the row of the table that names washes of trucks, buses, site and farm vehicles")
+            } else {
+                (
+                    SludgeLoad::Medium,
+                    "the middle row of the table, which names filling stations, workshops and washing by hand",
+                )
+            };
+            assumed(t, w, &block.sludge_load(), label, stand_in((SludgeLoad::Small, value, SludgeLoad::Large), why))
+        }
     }
 }
 
@@ -245,21 +240,12 @@ fn load<T: Trail>(t: &mut T, w: &WhatIf, block: &blocks::European, muddy: bool) 
 fn word<T: Trail, C: Argument + Copy>(
     t: &mut T,
     w: &WhatIf,
-    (label, key, question): (&str, &str, &str),
+    key: &Key<'_, Word<C>>,
+    label: &str,
     (low, high): (C, C),
     source: &str,
 ) -> Val<C> {
-    let standby = Standby {
-        label,
-        units: None,
-        key: key.into(),
-        question: question.into(),
-        value: high,
-        low,
-        high,
-        source: source.into(),
-    };
-    assume(t, w, standby)
+    assumed(t, w, key, label, stand_in((low, high, high), source))
 }
 
 fn sizes<T: Trail>(

@@ -1,6 +1,6 @@
 //! Baths that are dumped into a stream.
 
-use super::waters::OilContent;
+use super::waters::{OilContent, SOLIDS, SOLIDS_FOUND};
 use crate::enquiry::fields::Text;
 use crate::enquiry::keys::{Quantity, keys};
 use stillrise_units::catalog::{DEG_C, DEG_F, GAL, M3, MG_L, MIN, ONE};
@@ -18,11 +18,14 @@ keys! {
         /// What it carries
         oil: Option<OilContent> = spec.like("{ mean = \"20000 mg/L\", emulsified = \"30 %\" }");
         /// Suspended solids in it
-        solids: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0 mg/L", "100000 mg/L").safe_larger().like("\"1000 mg/L\"");
+        solids: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0 mg/L", "100000 mg/L").safe_larger().like("\"1000 mg/L\"")
+            .asks(SOLIDS).found(SOLIDS_FOUND);
         /// Its temperature, where it differs from the water of the season
         temperature: Quantity<Temperature> = spec.units(&DEG_F, &DEG_C).between("-2 °C", "95 °C").safe_smaller().like("\"140 °F\"");
         /// How often a week
-        per_week: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.001", "1000").safe_larger().like("1");
+        per_week: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.001", "1000").safe_larger().like("1")
+            .asks("How often a week is the {name} dumped?")
+            .usual("0.25", "1", "5", "engineering judgement: a bath changed once a week");
         /// Time in which it is let go
         lasts: Quantity<Time> = spec.units(&MIN, &MIN).between("0.1 min", "1440 min").safe_smaller().like("\"10 min\"");
     }

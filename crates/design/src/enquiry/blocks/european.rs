@@ -35,6 +35,10 @@ choice! {
         F900 "F900",
     }
 }
+/// How the category of use is asked for.
+pub const CATEGORY: &str =
+    "Is the water of washing or a process, or rain from a place where oil may spill, or rain with little oil alone?";
+
 keys! {
     /// What is asked for by EN 858; our basis is printed beside it, and what it asks for is no basis of ours.
     European "european" {
@@ -47,7 +51,9 @@ keys! {
         /// Class of the covers by EN 124
         load_class: Word<LoadClass> = spec.like("\"D400\"");
         /// Category of use, which gives the impediment factor
-        category: Word<UseCategory> = spec.like("\"wash water\"");
+        category: Word<UseCategory> = spec.like("\"wash water\"")
+            .asks(CATEGORY)
+            .found("wash water, whose factor is the larger");
         /// Taps by their bore; those that feed a high-pressure unit are left out
         taps: Vec<String> = spec.like("[\"DN15 x 2\", \"DN20 x 1\"]");
         /// High-pressure units
@@ -57,8 +63,12 @@ keys! {
         /// Rain flow by the local rule, in place of our storm's
         rain_flow: Quantity<Flow> = spec.units(&L_S, &L_S).between("0 L/s", "10000 L/s").safe_larger().like("\"6 L/s\"");
         /// How much sludge comes
-        sludge_load: Word<SludgeLoad> = spec.like("\"medium\"");
+        sludge_load: Word<SludgeLoad> = spec.like("\"medium\"")
+            .asks("How much sludge comes: little, as from clean rain; medium, as from filling stations and hand washing; or much, as from trucks and site vehicles?")
+            .found("medium; large where trucks, buses or site vehicles are washed");
         /// Arrangement of the system
-        system: Word<SeparatorSystem> = spec.like("\"S-I-P\"");
+        system: Word<SeparatorSystem> = spec.like("\"S-I-P\"")
+            .asks("Is a gravity separator (class II), a coalescing one (class I) or both in series asked for?")
+            .found("the plain arrangement of the class that is asked for; a gravity separator alone, whose density factor is the largest, where none is");
     }
 }

@@ -37,10 +37,16 @@ keys! {
         /// Nominal size of the outlet pipe, in place of the unit's
         pipe: Text = spec.named(pipe_names).like("\"6 in\"");
         /// Length of the outlet pipe
-        length: Quantity<Length> = spec.units(&FT, &M).between("0 ft", "30000 ft").safe_larger().like("\"40 ft\"");
+        length: Quantity<Length> = spec.units(&FT, &M).between("0 ft", "30000 ft").safe_larger().like("\"40 ft\"")
+            .asks("How long is the pipe from the separator to the outfall?")
+            .usual("5 ft", "20 ft", "200 ft", "engineering judgement");
         /// Slope of the outlet pipe
-        slope: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0 %", "50 %").safe_smaller().like("\"1 %\"");
+        slope: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0 %", "50 %").safe_smaller().like("\"1 %\"")
+            .asks("At what slope can the outlet pipe be laid?")
+            .usual("0.5 %", "1 %", "2 %", "common practice for building drains");
         /// Material of the outlet pipe
-        material: Text = spec.named(material_names).like("\"pvc\"");
+        material: Text = spec.named(material_names).like("\"pvc\"")
+            .asks("What is the outlet pipe made of?")
+            .found("the first material of the handbook's list, with the range of roughness of the others");
     }
 }

@@ -27,7 +27,9 @@ keys! {
         /// Groundwater at its highest, in the site's datum
         groundwater: Quantity<Length> = spec.units(&FT, &M).between("-2000 ft", "30000 ft").safe_larger().like("\"97.0 ft\"");
         /// Least cover over a unit that lies in the ground
-        cover: Quantity<Length> = spec.units(&FT, &M).between("0 ft", "30 ft").safe_larger().like("\"3 ft\"");
+        cover: Quantity<Length> = spec.units(&FT, &M).between("0 ft", "30 ft").safe_larger().like("\"3 ft\"")
+            .asks("How much cover must lie over a unit in the ground: does traffic cross it, and how deep does frost reach?")
+            .usual("1 ft", "3 ft", "5 ft", "3 ft under traffic, 2 ft without, of the California fire code for buried tanks (8 CCR 5597)");
         /// Concrete anchored to a unit in the ground: slab under it, anchors beside it
         anchors: Quantity<Volume> = spec.units(&FT3, &M3).between("0 ft3", "100000 ft3").safe_smaller().like("\"120 ft3\"");
         /// Whose factor against flotation is asked for
@@ -51,7 +53,9 @@ keys! {
         /// How deep below the ground may be dug
         max_depth: Quantity<Length> = spec.units(&FT, &M).between("0 ft", "200 ft").safe_smaller().like("\"10 ft\"");
         /// Walkway kept free around the units and between them
-        access: Quantity<Length> = spec.units(&FT, &M).between("0 ft", "30 ft").safe_larger().like("\"2 ft\"");
+        access: Quantity<Length> = spec.units(&FT, &M).between("0 ft", "30 ft").safe_larger().like("\"2 ft\"")
+            .asks("How wide a walkway must stay free around the unit, and between units where there are several?")
+            .usual("0.5 m", "2 ft", "1 m", "common practice: room for one person to pass");
         /// How several units stand to one another
         arrangement: Word<Arrangement> = spec.like("\"side by side\"");
     }

@@ -5,7 +5,7 @@ use super::super::installation::{Installation, Stands};
 use super::weights::Weights;
 use super::{SHOP, plate};
 use crate::basis::Basis;
-use crate::basis::stated::{standby, stated, stated_or};
+use crate::basis::stated::{stand_in, stated, stated_or, stated_or_usual};
 use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, given};
 use crate::train::unit::Unit;
@@ -71,15 +71,9 @@ pub(super) fn frost<T: Trail>(
     let Some(air) = stated(t, w, "coldest air", &e.site.coldest_air) else { return Ok(None) };
     let area = plate::area(t, unit, 1.0)?;
     let kind = &INSULATIONS[0];
-    let k = stated_or(t, w, &e.installation.conductivity, || {
-        standby(
-            "conductivity of the insulation in W/(m K)",
-            PURE,
-            "installation.conductivity",
-            "What is the conductivity of the insulation, in W/(m K)?",
-            (ratio(0.025), ratio(kind.conductivity), ratio(0.06)),
-            say!(T, "{}, {}", kind.source, kind.title),
-        )
+    let k = stated_or(t, w, e.installation.conductivity(), "conductivity of the insulation in W/(m K)", || {
+        let range = (ratio(0.025), ratio(kind.conductivity), ratio(0.06));
+        stand_in(range, say!(T, "{}, {}", kind.source, kind.title))
     });
     let row = &SURFACES[0];
     let surface = given(
@@ -90,17 +84,7 @@ pub(super) fn frost<T: Trail>(
         &say!(T, "{}", row.source),
         row.title,
     );
-    let kept = stated_or(t, w, &e.installation.kept_at, || {
-        let of = |c: f64| Temperature::of(c, &DEG_C);
-        standby(
-            "temperature at which a heater keeps the water",
-            WARM,
-            "installation.kept_at",
-            "At which temperature is a heater to keep the water in frost?",
-            (of(2.0), of(5.0), of(10.0)),
-            "common practice",
-        )
-    });
+    let kept = stated_or_usual(t, w, e.installation.kept_at(), "temperature at which a heater keeps the water");
     let insulation = stated(t, w, "thickness of the insulation", &e.installation.insulation);
     let bare = given(t, "no insulation", Some(THICK), Length::from_si(0.0), "definition", "bare walls");
     let with = insulation.filter(|stated| stated.q.si() > 0.0).unwrap_or_else(|| {

@@ -2,14 +2,14 @@
 
 use super::SHOP;
 use super::weights::Weights;
-use crate::basis::stated::{standby, stated_or};
+use crate::basis::stated::stated_or_usual;
 use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, given};
 use crate::train::unit::Unit;
 use crate::{by, reckon, record};
 use stillrise_handbook::shop::sling_tension;
-use stillrise_units::catalog::{DEG, ONE};
-use stillrise_units::{Angle, Force, G, Ratio, Typed, ratio};
+use stillrise_units::catalog::ONE;
+use stillrise_units::{Angle, Force, G, Ratio, ratio};
 
 const PURE: Pair = (&ONE, &ONE);
 /// Lugs are designed for so much of the empty weight, from memory.
@@ -55,27 +55,8 @@ pub(super) fn lifting<T: Trail>(
         return Ok(None);
     }
     t.section(format_args!("{SHOP}: lifting"));
-    let points = stated_or(t, w, &e.installation.lifting_points, || {
-        standby(
-            "lifting points",
-            PURE,
-            "installation.lifting_points",
-            "How many lifting points has the unit?",
-            (ratio(2.0), ratio(4.0), ratio(4.0)),
-            "common practice",
-        )
-    });
-    let degrees = |x: f64| Angle::of(x, &DEG);
-    let angle = stated_or(t, w, &e.installation.sling_angle, || {
-        standby(
-            "angle of the slings from the level",
-            (&DEG, &DEG),
-            "installation.sling_angle",
-            "At which angle from the level do the slings hang when the unit is lifted?",
-            (degrees(45.0), degrees(60.0), degrees(75.0)),
-            "common practice",
-        )
-    });
+    let points = stated_or_usual(t, w, e.installation.lifting_points(), "lifting points");
+    let angle = stated_or_usual(t, w, e.installation.sling_angle(), "angle of the slings from the level");
     let legs = given(
         t,
         "legs that are counted on",

@@ -2,14 +2,14 @@
 
 use super::super::shell::metal;
 use super::{SHOP, plate};
-use crate::basis::stated::{standby, stated_or};
+use crate::basis::stated::stated_or_usual;
 use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, WhatIf, choose, given};
 use crate::train::unit::Unit;
 use crate::{by, record, say};
 use stillrise_handbook::shop::{anode_current, anode_mass, protection_current};
 use stillrise_handbook::sources::UFC_3_570_02A;
-use stillrise_units::catalog::{KG, LB, ONE, PERCENT, YR};
+use stillrise_units::catalog::{KG, LB, ONE};
 use stillrise_units::{Area, Mass, Ratio, Time, Typed, ratio};
 
 const PURE: Pair = (&ONE, &ONE);
@@ -61,47 +61,10 @@ pub(super) fn protection<T: Trail>(
     let area = plate::area(t, unit, 0.0)?;
     let source = &say!(T, "{UFC_3_570_02A}");
     let own = &e.installation;
-    let bare = stated_or(t, w, &own.bare, || {
-        standby(
-            "share of the coated steel that is bare",
-            (&PERCENT, &PERCENT),
-            "installation.bare",
-            "How is the outside coated: at the factory and unhurt in the ground (some 2 % bare), or in the field (some 20 %)?",
-            (ratio(0.02), ratio(0.2), ratio(0.2)),
-            source.as_str(),
-        )
-    });
-    let density = stated_or(t, w, &own.current, || {
-        standby(
-            "current for bare steel in mA for each square foot",
-            PURE,
-            "installation.current",
-            "Which current does bare steel need in this soil, in mA for each square foot?",
-            (ratio(1.0), ratio(2.0), ratio(3.0)),
-            source.as_str(),
-        )
-    });
-    let life = stated_or(t, w, &own.anode_life, || {
-        let years = |x: f64| Time::of(x, &YR);
-        standby(
-            "life of the anodes",
-            (&YR, &YR),
-            "installation.anode_life",
-            "How long are the anodes to last?",
-            (years(15.0), years(30.0), years(40.0)),
-            "engineering judgement",
-        )
-    });
-    let soil = stated_or(t, w, &own.soil_resistivity, || {
-        standby(
-            "resistivity of the soil in ohm centimetres",
-            PURE,
-            "installation.soil_resistivity",
-            "What is the resistivity of the soil, in ohm centimetres?",
-            (ratio(1000.0), ratio(5000.0), ratio(20_000.0)),
-            "engineering judgement: clay to dry sand",
-        )
-    });
+    let bare = stated_or_usual(t, w, own.bare(), "share of the coated steel that is bare");
+    let density = stated_or_usual(t, w, own.current(), "current for bare steel in mA for each square foot");
+    let life = stated_or_usual(t, w, own.anode_life(), "life of the anodes");
+    let soil = stated_or_usual(t, w, own.soil_resistivity(), "resistivity of the soil in ohm centimetres");
     let current = by!(t, "current that protects it, A", protection_current::current(area, bare, density))?;
     let rate = given(
         t,

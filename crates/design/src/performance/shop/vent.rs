@@ -2,7 +2,7 @@
 
 use super::SHOP;
 use crate::basis::FLOW_UNITS;
-use crate::basis::stated::{standby, stated_or};
+use crate::basis::stated::stated_or_usual;
 use crate::enquiry::Enquiry;
 use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
 use crate::train::unit::Unit;
@@ -10,7 +10,7 @@ use crate::{by, reckon, say};
 use stillrise_handbook::hydraulics::pipes::{PIPE_SIZES, PipeSize};
 use stillrise_handbook::shop::vent_diameter;
 use stillrise_handbook::shop::vents::VENTS;
-use stillrise_units::catalog::{GPM, IN, KG_M3, KPA, LB_FT3, MM, ONE, PSI};
+use stillrise_units::catalog::{IN, KG_M3, KPA, LB_FT3, MM, ONE, PSI};
 use stillrise_units::{Density, Flow, Length, Pressure, Typed, ratio};
 
 /// What the air of filling is doubled by above a volatile liquid, from memory.
@@ -47,17 +47,7 @@ pub(super) fn vent<T: Trail>(
         return Ok(None);
     }
     t.section(format_args!("{SHOP}: vent"));
-    let rate = |x: f64| Flow::of(x, &GPM);
-    let emptied = stated_or(t, w, &e.installation.emptied_at, || {
-        standby(
-            "rate at which a suction truck empties the unit",
-            FLOW_UNITS,
-            "installation.emptied_at",
-            "At which rate does the suction truck empty the unit?",
-            (rate(100.0), rate(200.0), rate(400.0)),
-            "suction trucks in service, from memory",
-        )
-    });
+    let emptied = stated_or_usual(t, w, e.installation.emptied_at(), "rate at which a suction truck empties the unit");
     let times = given(
         t,
         "factor on the air of filling",

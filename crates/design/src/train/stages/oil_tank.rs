@@ -2,14 +2,13 @@
 
 use super::super::Train;
 use crate::basis::Basis;
-use crate::basis::stated::{standby, stated, stated_or};
+use crate::basis::stated::{stated, stated_or_usual};
 use crate::enquiry::Enquiry;
 use crate::performance::storage::Storage;
 use crate::provenance::{Stop, Trail, Val, WhatIf};
 use crate::{by, reckon};
 use stillrise_handbook::vessel::days_to_fill;
-use stillrise_units::catalog::PERCENT;
-use stillrise_units::{Ratio, Time, Typed, Volume, ratio};
+use stillrise_units::{Ratio, Time, Typed, Volume};
 
 /// The tank.
 #[derive(Debug, Clone)]
@@ -43,18 +42,7 @@ pub(in crate::train) fn oil_tank<T: Trail>(
     let Some(block) = &e.oil_tank else { return Ok(None) };
     t.section("oil holding tank");
     let Some(volume) = stated(t, w, "volume of the oil holding tank", &block.volume) else { return Ok(None) };
-    let fill = stated_or(t, w, &block.fill, || {
-        let range = (ratio(0.8), ratio(0.9), ratio(0.95));
-        let source = "common practice: an alarm at 90 % of a tank of oil, and the flow shut off at 95 %";
-        standby(
-            "share of the oil holding tank that may be filled",
-            (&PERCENT, &PERCENT),
-            "oil_tank.fill",
-            "",
-            range,
-            source,
-        )
-    });
+    let fill = stated_or_usual(t, w, block.fill(), "share of the oil holding tank that may be filled");
     let room = reckon!(t, "room in the oil holding tank", [GAL, M3], (volume = volume, fill = fill) volume * fill);
     let n = train.count;
     let days = if storage.oil_rate.q.si() > 0.0 {

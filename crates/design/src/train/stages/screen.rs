@@ -5,14 +5,14 @@ use super::super::unit::Unit;
 use super::super::{Stage, StageKind};
 use crate::basis::Basis;
 use crate::basis::pump_shear::has_impeller;
-use crate::basis::stated::{standby, stated, stated_or};
+use crate::basis::stated::{stated, stated_or_usual};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Stream, WaterKind};
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon};
 use stillrise_handbook::hydraulics::bar_screen_loss::{self, BarShape};
 use stillrise_handbook::page::Arg;
-use stillrise_units::catalog::{DEG, FT_S, IN, M_S, MM, PERCENT};
+use stillrise_units::catalog::{IN, MM};
 use stillrise_units::{Angle, Length, Ratio, Typed, Velocity, ratio};
 
 const SMALL: Pair = (&IN, &MM);
@@ -108,52 +108,11 @@ pub(in crate::train) fn screen<T: Trail>(
 /// The bars at their opening; what is not said of them is ours to choose.
 fn bars<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, spacing: Val<Length>) -> Result<Bars, Stop> {
     let block = &e.screen;
-    let mm = |x: f64| Length::of(x, &MM);
-    let bar = stated_or(t, w, &block.bar, || {
-        let range = (mm(5.0), mm(10.0), mm(15.0));
-        standby(
-            "thickness of the bars",
-            SMALL,
-            "screen.bar",
-            "",
-            range,
-            "common practice: flat bars of 3/8 in, or 10 mm",
-        )
-    });
-    let deg = |x: f64| Angle::of(x, &DEG);
-    let angle = stated_or(t, w, &block.angle, || {
-        let range = (deg(45.0), deg(60.0), deg(90.0));
-        standby(
-            "angle of the bars over the horizontal",
-            (&DEG, &DEG),
-            "screen.angle",
-            "",
-            range,
-            "common practice: raked by hand at 45 to 60 degrees, baskets upright",
-        )
-    });
-    let m_s = |x: f64| Velocity::of(x, &M_S);
-    let velocity = stated_or(t, w, &block.velocity, || {
-        standby(
-            "velocity ahead of the screen",
-            (&FT_S, &M_S),
-            "screen.velocity",
-            "",
-            (m_s(0.3), m_s(0.6), m_s(0.9)),
-            "from memory: textbooks of wastewater ask for 0.4 to 0.9 m/s, so that grit does not settle and nothing is pressed through",
-        )
-    });
-    let covered = stated_or(t, w, &block.covered, || {
-        standby(
-            "share of the openings that is covered when it is cleaned",
-            (&PERCENT, &PERCENT),
-            "screen.covered",
-            "",
-            (ratio(0.25), ratio(0.5), ratio(0.7)),
-            "engineering judgement: cleaned when half is covered",
-        )
-    });
-    let said = block.shape.1.source("screen: shape");
+    let bar = stated_or_usual(t, w, block.bar(), "thickness of the bars");
+    let angle = stated_or_usual(t, w, block.angle(), "angle of the bars over the horizontal");
+    let velocity = stated_or_usual(t, w, block.velocity(), "velocity ahead of the screen");
+    let covered = stated_or_usual(t, w, block.covered(), "share of the openings that is covered when it is cleaned");
+    let said = block.shape().source();
     let shape = match block.shape.0 {
         Some(shape) => given(t, "section of the bars", None, shape, &said, shape.word()),
         None => {
