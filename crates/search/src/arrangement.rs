@@ -56,7 +56,7 @@ pub(crate) fn wanted(enquiry: &Enquiry, range: &Range, what_if: &WhatIf, begun: 
     let Some(tank) = smallest else { return usual };
     let Some(installation) = would_stand(enquiry, what_if, begun, &Source::Row(range, tank)) else { return usual };
     // A pump behind the unit leaves the oil whole, where one ahead of it breaks it.
-    let offers = range.models.iter().any(|m| Arrangement::of(m) == buried && m.pump_out_length.is_given());
+    let offers = range.models.iter().any(|m| Arrangement::of(m) == buried && m.stages.pump_out.length.is_given());
     if installation.stands.q == Stands::LiftPump && offers && *enquiry.unit.pump_out != Some(false) {
         return Wanted { arrangement: buried, why: Why::PumpBehind };
     }
@@ -72,7 +72,7 @@ pub(crate) fn by_size(range: &Range) -> Vec<usize> {
     let size = |m: &Model| {
         let found = Arrangement::of(m).form().extents(m, |side| side.key.said.q().map(Typed::si));
         let [length, width, _] = found.unwrap_or_default();
-        length * width * m.outlet_invert.q().map_or(0.0, Typed::si)
+        length * width * m.stages.outlet.invert.q().map_or(0.0, Typed::si)
     };
     let mut rows: Vec<usize> = (0..range.models.len()).collect();
     rows.sort_by(|a, b| size(&range.models[*a]).total_cmp(&size(&range.models[*b])));

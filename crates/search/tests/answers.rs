@@ -19,7 +19,7 @@ fn key_in(block: &'static BlockSpec, key: &str) -> Option<&'static KeySpec> {
     let (first, rest) = key.split_once('.').map_or((key, None), |(first, rest)| (first, Some(rest)));
     // Items of a list are numbered from one.
     let first = first.split([' ', '[']).next().unwrap_or(first);
-    let spec = block.keys.iter().find(|spec| spec.name == first)?;
+    let spec = block.keys().into_iter().find(|spec| spec.name == first)?;
     match (rest, &spec.kind) {
         (None, _) => Some(spec),
         (Some(rest), KeyKind::Table(inner)) => key_in(inner(), rest),
@@ -113,7 +113,7 @@ fn all_keys() -> Vec<&'static KeySpec> {
         if !seen.insert(block.name) {
             continue;
         }
-        for key in block.keys {
+        for key in block.keys() {
             keys.push(key);
             if let KeyKind::Table(inner) = key.kind {
                 open.push(inner());

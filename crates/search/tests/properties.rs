@@ -278,14 +278,14 @@ fn at<'a>(value: &'a mut Value, way: &[String]) -> Option<&'a mut Value> {
 }
 
 fn spec_of(way: &[String]) -> Option<&'static KeySpec> {
-    let mut keys: &'static [KeySpec] =
-        blocks().find(|(spec, _)| spec.name == way.first().map(String::as_str).unwrap_or(""))?.0.keys;
+    let mut keys: Vec<&'static KeySpec> =
+        blocks().find(|(spec, _)| spec.name == way.first().map(String::as_str).unwrap_or(""))?.0.keys();
     let mut found = None;
     for step in way[1..].iter().filter(|s| s.parse::<usize>().is_err()) {
-        let spec = keys.iter().find(|k| k.name == step)?;
+        let spec = keys.iter().copied().find(|k| k.name == step)?;
         found = Some(spec);
         if let KeyKind::Table(of) = spec.kind {
-            keys = of().keys;
+            keys = of().keys();
         }
     }
     found
@@ -340,7 +340,8 @@ fn slipped(table: &Table, slips: &[Slip]) -> Table {
             Slip::Add(b, k, share) => {
                 let all: Vec<&'static BlockSpec> = blocks().map(|(spec, _)| spec).collect();
                 let block = all[b.index(all.len())];
-                let key = &block.keys[k.index(block.keys.len())];
+                let keys = block.keys();
+                let key = keys[k.index(keys.len())];
                 if let (Some(Value::String(text)), Some(table)) = (within(key, *share), file.as_table_mut()) {
                     // A block of another shape than the list says is left as it is.
                     let _ = set(table, &format!("{}.{}", block.name, key.name), &text);

@@ -3,7 +3,7 @@
 use super::not_enough_fall::open;
 use crate::ask::{INLET_INVERT, TAILWATER, outfall};
 use crate::rule::{Subject, Verdict, rule};
-use stillrise_design::enquiry::range::OutletControl;
+use stillrise_design::stages::outlet::OutletControl;
 use stillrise_units::Typed;
 use stillrise_units::catalog::{FT, IN, M, MM};
 

@@ -1,7 +1,7 @@
 //! Rule: outlet may siphon
 
 use crate::rule::{Subject, Verdict, rule};
-use stillrise_design::enquiry::range::OutletControl;
+use stillrise_design::stages::outlet::OutletControl;
 use stillrise_units::Typed;
 use stillrise_units::catalog::{GPM, IN, M3_H, MM};
 

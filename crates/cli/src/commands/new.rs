@@ -112,7 +112,7 @@ fn blank() -> String {
         let (open, close) = if many { ("[[", "]]") } else { ("[", "]") };
         let mark = if spec.name == "enquiry" { "" } else { "# " };
         text.push_str(&format!("\n# {}\n{mark}{open}{}{close}\n", spec.doc, spec.name));
-        for key in spec.keys {
+        for key in spec.keys() {
             let mark = if spec.name == "enquiry" && key.needed { "" } else { "# " };
             let like = if key.like.is_empty() { "..." } else { key.like };
             text.push_str(&format!("{mark}{} = {like}   # {}\n", key.name, key.doc));

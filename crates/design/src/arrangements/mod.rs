@@ -10,8 +10,9 @@ mod plate_tank;
 mod upright_cylinder;
 
 use crate::enquiry::keys::{Key, Quantity};
-use crate::enquiry::range::{Model, PackWord};
+use crate::enquiry::range::Model;
 use crate::provenance::{Stop, Trail};
+use crate::stages::plate_pack::PackWord;
 use crate::train::row::Row;
 use crate::train::unit::Parts;
 use arrayvec::ArrayVec;
@@ -123,7 +124,7 @@ impl Arrangement {
     /// That of a row or a described unit; where none is named, a tank above the ground.
     #[must_use]
     pub fn of(m: &Model) -> Self {
-        let open = m.pack.0 == Some(PackWord::None);
+        let open = m.stages.pack.is_there.0 == Some(PackWord::None);
         match m.arrangement.0 {
             Some(Self::PlateTank) | None if open => Self::OpenTank,
             Some(Self::PlateCylinder) if open => Self::OpenCylinder,

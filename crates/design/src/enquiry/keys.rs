@@ -47,8 +47,18 @@ pub struct BlockSpec {
     pub name: &'static str,
     /// What it holds.
     pub doc: &'static str,
-    /// Its keys.
-    pub keys: &'static [KeySpec],
+    /// The keys that it declares itself.
+    pub own: &'static [KeySpec],
+    /// Blocks whose keys stand among its own: each stage of a unit declares those of its dimensions.
+    pub parts: &'static [fn() -> &'static BlockSpec],
+}
+
+impl BlockSpec {
+    /// Its keys, with those of its parts.
+    #[must_use]
+    pub fn keys(&self) -> Vec<&'static KeySpec> {
+        self.own.iter().chain(self.parts.iter().flat_map(|part| part().keys())).collect()
+    }
 }
 
 /// A block with its keys.
@@ -209,42 +219,46 @@ macro_rules! keys {
     (
         $(#[doc = $bdoc:literal])+
         $block:ident $name:literal {
-            $( $(#[doc = $doc:literal])+ $key:ident $(as $word:literal)? : $ty:ty = $spec:ident $(. $method:ident ( $($arg:expr),* ))* ; )+
-        }
+            $( $(#[doc = $doc:literal])+ $key:ident $(as $word:literal)? : $ty:ty = $spec:ident $(. $method:ident ( $($arg:expr),* ))* ; )*
+        } $(with {
+            $( $(#[doc = $pdoc:literal])+ $part:ident : $pty:ty ; )+
+        })?
     ) => {
         $(#[doc = $bdoc])+
         #[derive(Debug, Clone)]
         pub struct $block {
             /// Where it stands.
             pub at: $crate::enquiry::keys::Place,
-            $( $(#[doc = $doc])+ pub $key: $ty, )+
+            $( $(#[doc = $doc])+ pub $key: $ty, )*
+            $( $( $(#[doc = $pdoc])+ pub $part: $pty, )+ )?
         }
 
         impl Default for $block {
             fn default() -> Self {
-                Self { at: $crate::enquiry::keys::Place::plain($name), $( $key: Default::default(), )+ }
+                Self { at: $crate::enquiry::keys::Place::plain($name), $( $key: Default::default(), )* $( $( $part: Default::default(), )+ )? }
             }
         }
 
         const _: () = {
             /// The keys in their order, each by its field's name.
-            #[allow(non_camel_case_types, clippy::upper_case_acronyms)]
-            enum Nth { $( $key, )+ }
+            #[allow(dead_code, non_camel_case_types, clippy::upper_case_acronyms)]
+            enum Nth { $( $key, )* }
             impl $block {
                 $(
                     $(#[doc = $doc])+
                     #[must_use]
                     pub fn $key(&self) -> $crate::enquiry::keys::Key<'_, $ty> {
-                        let keys = <Self as $crate::enquiry::keys::Block>::spec().keys;
+                        let keys = <Self as $crate::enquiry::keys::Block>::spec().own;
                         $crate::enquiry::keys::Key::new(&self.$key, &keys[Nth::$key as usize], &self.at)
                     }
-                )+
+                )*
             }
         };
 
         impl $crate::enquiry::keys::Block for $block {
             fn spec() -> &'static $crate::enquiry::keys::BlockSpec {
-                const COUNT: usize = [$(stringify!($key)),+].len();
+                const NAMES: &[&str] = &[$(stringify!($key)),*];
+                const COUNT: usize = NAMES.len();
                 static KEYS: [$crate::enquiry::keys::KeySpec; COUNT] = [$(
                     $crate::enquiry::keys::KeySpec::new(
                         $crate::enquiry::keys::key_name!($key $($word)?),
@@ -252,11 +266,12 @@ macro_rules! keys {
                         concat!($($doc),+).trim_ascii(),
                         <$ty as $crate::enquiry::keys::Field>::KIND,
                     ) $(. $method ($($arg),*))*
-                ),+];
+                ),*];
                 static SPEC: $crate::enquiry::keys::BlockSpec = $crate::enquiry::keys::BlockSpec {
                     name: $name,
                     doc: concat!($($bdoc),+).trim_ascii(),
-                    keys: &KEYS,
+                    own: &KEYS,
+                    parts: &[$( $( <$pty as $crate::enquiry::keys::Block>::spec ),+ )?],
                 };
                 &SPEC
             }
@@ -264,15 +279,16 @@ macro_rules! keys {
                 $( $crate::enquiry::keys::Field::stand(
                     &mut self.$key,
                     || at.inside($crate::enquiry::keys::key_name!($key $($word)?)),
-                ); )+
+                ); )*
+                $( $( $crate::enquiry::keys::Block::stand(&mut self.$part, at.clone()); )+ )?
                 self.at = at;
             }
             fn is_said(&self, key: &str) -> bool {
                 match key {
                     $($crate::enquiry::keys::key_name!($key $($word)?) => {
                         $crate::enquiry::keys::Field::is_said(&self.$key)
-                    })+
-                    _ => false,
+                    })*
+                    _ => false $( $( || $crate::enquiry::keys::Block::is_said(&self.$part, key) )+ )?,
                 }
             }
             fn read_key(
@@ -282,23 +298,28 @@ macro_rules! keys {
                 place: &str,
                 value: &toml::de::DeValue<'_>,
             ) -> bool {
-                let Some(spec) = Self::spec().keys.iter().find(|k| k.name == key) else { return false };
                 match key {
                     $($crate::enquiry::keys::key_name!($key $($word)?) => {
+                        let Some(spec) = Self::spec().own.iter().find(|k| k.name == key) else { return false };
                         self.$key = <$ty as $crate::enquiry::keys::Field>::read(reader, spec, place, value);
-                    })+
-                    _ => return false,
+                        true
+                    })*
+                    _ => false $( $(
+                        || $crate::enquiry::keys::Block::read_key(&mut self.$part, key, reader, place, value)
+                    )+ )?,
                 }
-                true
             }
             fn claimed<'a>(&'a self, found: &mut Vec<&'a dyn $crate::enquiry::said::Claimed>) {
-                $( $crate::enquiry::keys::Field::claimed(&self.$key, found); )+
+                $( $crate::enquiry::keys::Field::claimed(&self.$key, found); )*
+                $( $( $crate::enquiry::keys::Block::claimed(&self.$part, found); )+ )?
             }
             fn claimed_mut<'a>(&'a mut self, found: &mut Vec<&'a mut dyn $crate::enquiry::said::Claimed>) {
-                $( $crate::enquiry::keys::Field::claimed_mut(&mut self.$key, found); )+
+                $( $crate::enquiry::keys::Field::claimed_mut(&mut self.$key, found); )*
+                $( $( $crate::enquiry::keys::Block::claimed_mut(&mut self.$part, found); )+ )?
             }
             fn differing<'a>(&'a self, found: &mut Vec<$crate::enquiry::keys::Differing<'a>>) {
-                $( $crate::enquiry::keys::Field::differing(&self.$key, found); )+
+                $( $crate::enquiry::keys::Field::differing(&self.$key, found); )*
+                $( $( $crate::enquiry::keys::Block::differing(&self.$part, found); )+ )?
             }
         }
     };

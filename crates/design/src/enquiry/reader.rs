@@ -77,7 +77,7 @@ impl Reader {
             self.line = self.line_of(key.span().start);
             let name: &str = key.get_ref();
             if !block.read_key(name, self, &format!("{place}: {name}"), value.get_ref()) {
-                let known = T::spec().keys.iter().map(|k| k.name);
+                let known = T::spec().keys().into_iter().map(|k| k.name);
                 let remedy = match nearest(name, known.clone()) {
                     Some(near) => format!("did you mean \"{near}\"?"),
                     None => format!("the keys here are {}", known.collect::<Vec<_>>().join(", ")),
@@ -86,7 +86,7 @@ impl Reader {
             }
         }
         self.line = start;
-        for key in T::spec().keys.iter().filter(|k| k.needed) {
+        for key in T::spec().keys().into_iter().filter(|k| k.needed) {
             if !table.iter().any(|(k, _)| k.get_ref() == key.name) {
                 self.fault(
                     place,

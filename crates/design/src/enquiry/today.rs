@@ -188,10 +188,10 @@ fn chemical(before: &Enquiry, now: &mut Enquiry) -> bool {
 fn outlet(before: &Enquiry, now: &mut Enquiry) -> bool {
     let Some(change) = before.last_change(ChangeKind::Outlet, |c| c.outlet_level.is_given()) else { return false };
     let (Some(claim), Some(unit)) = (change.outlet_level.claim(), now.unit.dimensions.as_mut()) else { return false };
-    let crest = unit.weir_crest.is_given();
-    let key = if crest { unit.weir_crest() } else { unit.outlet_invert() };
+    let crest = unit.stages.outlet.weir_crest.is_given();
+    let key = if crest { unit.stages.outlet.weir_crest() } else { unit.stages.outlet.invert() };
     let (spec, place) = (key.spec, key.place());
-    let key = if crest { &mut unit.weir_crest } else { &mut unit.outlet_invert };
+    let key = if crest { &mut unit.stages.outlet.weir_crest } else { &mut unit.stages.outlet.invert };
     if key.claims.iter().any(|c| c.chosen) {
         return false;
     }
@@ -279,7 +279,7 @@ mod tests {
         let e = read(&(unit.to_owned() + &change("2026-02-23", "what = \"outlet\"\noutlet_level = \"1.45 m\"")));
         let level = |e: &Enquiry| {
             let unit = e.unit.dimensions.as_ref().expect("dimensions");
-            unit.outlet_invert.q().map(|q| (stillrise_units::Typed::si(q) * 1000.0).round())
+            unit.stages.outlet.invert.q().map(|q| (stillrise_units::Typed::si(q) * 1000.0).round())
         };
         let now = e.today().expect("a change");
         assert_eq!((level(&e), level(&now)), (Some(1200.0), Some(1450.0)));

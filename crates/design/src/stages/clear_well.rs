@@ -2,10 +2,22 @@
 
 use super::Place;
 use super::stage::Stage;
+use crate::enquiry::keys::{Quantity, keys};
 use crate::provenance::{Stop, Trail, Val};
 use crate::record;
 use crate::train::row::Row;
 use stillrise_units::Length;
+use stillrise_units::catalog::{IN, MM};
+
+keys! {
+    /// Keys of the clear well.
+    ClearWellKeys "model" {
+        /// Length of the clear well behind the downcomer baffle
+        length as "well_length": Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"10 in\"")
+            .asks("How long is the clear well behind the downcomer baffle?")
+            .found("its share of the length that is left");
+    }
+}
 
 record! {
     /// The clear well.
@@ -22,7 +34,7 @@ impl ClearWell {
     /// [`Stop`] where its length is missing.
     pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
         let m = row.m;
-        Ok(Self { length: row.need("length of the clear well", m.well_length())? })
+        Ok(Self { length: row.need("length of the clear well", m.stages.clear_well.length())? })
     }
 }
 

@@ -6,14 +6,28 @@ use super::inlet_chamber::InletChamber;
 use super::stage::{Datum, Drawn, Line, Stage, over_water};
 use super::{Crossing, Place};
 use crate::basis::stated::{assumed, declared, stand_in, stated_or};
+use crate::enquiry::keys::{Quantity, keys};
 use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
 use crate::train::row::{DIMENSION, Row};
 use crate::train::unit::Unit;
 use crate::{by, reckon, record};
 use stillrise_handbook::hydraulics::{baffle_coefficient, fitting_loss, under_baffle_share};
 use stillrise_handbook::separation::loss_dissipation;
-use stillrise_units::catalog::{ONE, PERCENT};
+use stillrise_units::catalog::{IN, MM, ONE, PERCENT};
 use stillrise_units::{Dissipation, Flow, Length, Ratio, Typed, ratio};
+
+keys! {
+    /// Keys of the diffusion baffle.
+    DiffusionBaffleKeys "model" {
+        /// Open share of the diffusion baffle
+        open as "baffle_open": Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0.5 %", "60 %").like("\"6 %\"")
+            .usual("3 %", "5 %", "10 %", "from memory: 3 to 7 % of the section for slotted baffles");
+        /// Opening left under the diffusion baffle; none where it reaches down to the hopper's floor
+        gap as "baffle_gap": Quantity<Length> = spec.units(&IN, &MM).between("0 in", "120 in").like("\"0 in\"")
+            .asks("Does the first baffle reach down into the hopper, or can water pass under it: how high is the opening?")
+            .found("none; as high as the hopper is deep at most, where that reaches beyond the inlet chamber");
+    }
+}
 
 record! {
     /// The baffle.
@@ -45,10 +59,10 @@ impl DiffusionBaffle {
     pub fn laid<T: Trail>(row: &mut Row<'_, T>, chamber: &InletChamber, hopper: Option<&Hopper>) -> Self {
         const SHARE: Pair = (&PERCENT, &PERCENT);
         let m = row.m;
-        let open = match row.laid("open share of the diffusion baffle", SHARE, &m.baffle_open) {
+        let open = match row.laid("open share of the diffusion baffle", SHARE, &m.stages.baffle.open) {
             Some(value) => value,
             None => {
-                let key = m.baffle_open();
+                let key = m.stages.baffle.open();
                 assumed(row.t, row.w, &key, "open share of the diffusion baffle", declared(key.spec))
             }
         };
@@ -56,8 +70,8 @@ impl DiffusionBaffle {
         let none = Length::from_si(0.0);
         let over = hopper.filter(|hopper| hopper.length.q > chamber.length.q);
         // Of a row its maker knows it; a customer looks into the unit that he has.
-        let key = m.baffle_gap().asked_if(row.described);
-        let under = match (row.laid(label, DIMENSION, &m.baffle_gap), over) {
+        let key = m.stages.baffle.gap().asked_if(row.described);
+        let under = match (row.laid(label, DIMENSION, &m.stages.baffle.gap), over) {
             (Some(stated), _) => stated,
             (None, Some(hopper)) => stated_or(row.t, row.w, key, label, || {
                 let why =

@@ -29,7 +29,7 @@ impl DipPipe {
     /// [`Stop`] where its mouth is missing.
     pub fn laid<T: Trail>(row: &mut Row<'_, T>, outlet: &Outlet) -> Result<Self, Stop> {
         let m = row.m;
-        Ok(Self { mouth: row.need("mouth of the dip pipe", m.lip())?, bore: outlet.bore })
+        Ok(Self { mouth: row.need("mouth of the dip pipe", m.stages.underflow.lip())?, bore: outlet.bore })
     }
 
     /// Velocity in it.

@@ -28,7 +28,7 @@ impl Downcomer {
     /// [`Stop`] where it is missing.
     pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
         let m = row.m;
-        Ok(Self { lip: row.need("lip of the downcomer", m.lip())? })
+        Ok(Self { lip: row.need("lip of the downcomer", m.stages.underflow.lip())? })
     }
 
     /// Velocity under it.

@@ -1,13 +1,27 @@
 //! Stage: a hopper below the floor ahead of the plates, where sludge collects.
 
 use super::stage::{Datum, Drawn, Stage};
+use crate::enquiry::keys::{Quantity, keys};
 use crate::provenance::{Stop, Trail, Val};
 use crate::train::row::{DIMENSION, Row};
 use crate::train::unit::Unit;
 use crate::vessel::{Body, some};
 use crate::{by, record};
 use stillrise_handbook::vessel::{hopper_volume, shapes};
+use stillrise_units::catalog::{IN, MM};
 use stillrise_units::{Length, Typed, Volume};
+
+keys! {
+    /// Keys of the hopper.
+    HopperKeys "model" {
+        /// Length of the sludge hopper, along the unit
+        length as "hopper_length": Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"24 in\"");
+        /// Length of the hopper's bottom
+        bottom as "hopper_bottom": Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"6 in\"");
+        /// Depth of the hopper below the floor
+        depth as "hopper_depth": Quantity<Length> = spec.units(&IN, &MM).between("1 in", "120 in").like("\"14 in\"");
+    }
+}
 
 record! {
     /// The hopper.
@@ -48,13 +62,14 @@ impl Hopper {
     pub fn laid<T: Trail>(row: &mut Row<'_, T>, body: &Body) -> Result<Option<Self>, Stop> {
         let m = row.m;
         let (Some(length), Some(depth)) = (
-            row.laid("length of the hopper", DIMENSION, &m.hopper_length),
-            row.laid("depth of the hopper", DIMENSION, &m.hopper_depth),
+            row.laid("length of the hopper", DIMENSION, &m.stages.hopper.length),
+            row.laid("depth of the hopper", DIMENSION, &m.stages.hopper.depth),
         ) else {
             return Ok(None);
         };
         let none = Length::from_si(0.0);
-        let bottom = row.or_usual("bottom length of the hopper", DIMENSION, &m.hopper_bottom, none, "not stated");
+        let bottom =
+            row.or_usual("bottom length of the hopper", DIMENSION, &m.stages.hopper.bottom, none, "not stated");
         Self::new(row.t, body, [length, bottom, depth])
     }
 

@@ -3,6 +3,9 @@
 use super::stage::Stage;
 use super::{Crossing, Reach};
 use crate::basis::Basis;
+use crate::enquiry::fields::Text;
+use crate::enquiry::keys::{Quantity, keys};
+use crate::enquiry::range::pipe_names;
 use crate::performance::caps::{Cap, Caps, Margins};
 use crate::provenance::{Stop, Trail, Val, given};
 use crate::train::row::Row;
@@ -11,8 +14,22 @@ use crate::{by, record};
 use stillrise_handbook::hydraulics::{circle_area, fitting_loss, mean_velocity};
 use stillrise_handbook::separation::{hinze_droplet, jet_dissipation, shear_rate};
 use stillrise_handbook::vessel::inlet_cap;
-use stillrise_units::catalog::{ONE, W_KG};
+use stillrise_units::catalog::{IN, MM, ONE, W_KG};
 use stillrise_units::{Dissipation, Flow, Length, ShearRate, Typed, Velocity, Volume, ratio};
+
+keys! {
+    /// Keys of the inlet nozzle.
+    InletKeys "model" {
+        /// Invert of the inlet nozzle, above the floor
+        invert as "inlet_invert": Quantity<Length> = spec.units(&IN, &MM).between("3 in", "240 in").like("\"50 in\"")
+            .asks("What is the height of the inlet pipe's invert above the floor of the unit?")
+            .found("half-way between outlet and top of the walls");
+        /// Nominal size of the inlet nozzle
+        pipe as "inlet_pipe": Text = spec.named(pipe_names).like("\"6 in\"")
+            .asks("How wide is the inlet pipe of the unit, inside or by its nominal size?")
+            .found("the nominal pipe, 3 in or larger, in which the flow stays below 2 ft/s");
+    }
+}
 
 record! {
     /// The inlet nozzle.
@@ -46,8 +63,8 @@ impl Inlet {
     pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
         let m = row.m;
         Ok(Self {
-            invert: row.need("invert of the inlet nozzle", m.inlet_invert())?,
-            bore: row.bore("bore of the inlet nozzle", m.inlet_pipe())?,
+            invert: row.need("invert of the inlet nozzle", m.stages.inlet.invert())?,
+            bore: row.bore("bore of the inlet nozzle", m.stages.inlet.pipe())?,
         })
     }
 

@@ -3,6 +3,7 @@
 use super::outlet::fitting_of;
 use super::stage::{Datum, Drawn, Line, OFF_WALL, Pipe, Stage, over_water};
 use super::{Crossing, Reach};
+use crate::enquiry::keys::{Quantity, keys};
 use crate::performance::caps::{Cap, Caps, Margins};
 use crate::provenance::{Stop, Trail, Val};
 use crate::train::row::Row;
@@ -11,6 +12,17 @@ use crate::{by, record};
 use stillrise_handbook::hydraulics::fitting_loss;
 use stillrise_handbook::vessel::lip_cap;
 use stillrise_units::Length;
+use stillrise_units::catalog::{IN, MM};
+
+keys! {
+    /// Keys of the inlet bend.
+    InletBendKeys "model" {
+        /// Mouth of the bend that turns the incoming water down in an upright cylinder, above the floor
+        mouth as "inlet_mouth": Quantity<Length> = spec.units(&IN, &MM).between("3 in", "240 in").like("\"40 in\"")
+            .asks("What is the height of the mouth of the inlet's bend above the floor?")
+            .found("70 % of the depth of water");
+    }
+}
 
 record! {
     /// The bend.
@@ -27,7 +39,7 @@ impl InletBend {
     /// [`Stop`] where its mouth is missing.
     pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
         let m = row.m;
-        Ok(Self { mouth: row.need("mouth of the inlet bend", m.inlet_mouth())? })
+        Ok(Self { mouth: row.need("mouth of the inlet bend", m.stages.inlet_bend.mouth())? })
     }
 }
 

@@ -2,11 +2,23 @@
 
 use super::Place;
 use super::stage::{Datum, Drawn, Line, Stage};
+use crate::enquiry::keys::{Quantity, keys};
 use crate::provenance::{Stop, Trail, Val};
 use crate::record;
 use crate::train::row::Row;
 use crate::train::unit::Unit;
+use stillrise_units::catalog::{IN, MM};
 use stillrise_units::{Length, Typed, math};
+
+keys! {
+    /// Keys of the inlet chamber.
+    InletChamberKeys "model" {
+        /// Length of the inlet chamber, up to the diffusion baffle
+        length as "inlet_length": Quantity<Length> = spec.units(&IN, &MM).between("1 in", "400 in").like("\"12 in\"")
+            .asks("How long is the inlet chamber, up to the first baffle?")
+            .found("its share of the length that is left");
+    }
+}
 
 record! {
     /// The inlet chamber.
@@ -23,7 +35,7 @@ impl InletChamber {
     /// [`Stop`] where its length is missing.
     pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
         let m = row.m;
-        Ok(Self { length: row.need("length of the inlet chamber", m.inlet_length())? })
+        Ok(Self { length: row.need("length of the inlet chamber", m.stages.inlet_chamber.length())? })
     }
 }
 

@@ -5,6 +5,8 @@ use super::stage::{Datum, Drawn, Line, Stage};
 use super::{Crossing, Pass, Place, Through};
 use crate::basis::stated::stated_or_usual;
 use crate::basis::waters::YesNo;
+use crate::enquiry::fields::Curve;
+use crate::enquiry::keys::{Quantity, keys};
 use crate::performance::passage::Fluids;
 use crate::provenance::{Node, Origin, Pair, Stop, Trail, Val, entry, given};
 use crate::train::row::{DIMENSION, Row};
@@ -17,8 +19,24 @@ use stillrise_handbook::separation::catch::Catch;
 use stillrise_handbook::separation::mesh_curve::MeshCurve;
 use stillrise_handbook::separation::mesh_removal::Mesh;
 use stillrise_handbook::separation::{mesh_curve, mesh_removal};
-use stillrise_units::catalog::{FT_MIN, MIL, MM, MM_S, PERCENT, UM};
+use stillrise_units::catalog::{FT_MIN, IN, MIL, MM, MM_S, PERCENT, UM};
 use stillrise_units::{Length, Ratio, Typed, Velocity, ratio};
+
+keys! {
+    /// Keys of the mesh.
+    MeshKeys "model" {
+        /// Thickness of the coalescing mesh, along the flow
+        thickness as "mesh": Quantity<Length> = spec.units(&IN, &MM).between("0.1 in", "60 in").like("\"4 in\"");
+        /// Diameter of the mesh's fibre
+        fibre as "mesh_fibre": Quantity<Length> = spec.units(&MIL, &MM).between("0.001 mm", "5 mm").like("\"0.28 mm\"");
+        /// Share of the mesh's volume that is fibre
+        solidity as "mesh_solidity": Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0.1 %", "60 %").like("\"3 %\"");
+        /// Measured on the mesh: droplet size, and share it catches
+        curve as "mesh_curve": Curve = spec.like("[\"10 um: 20 %\", \"60 um: 90 %\"]");
+        /// Velocity on the face of the mesh above which it was measured to let collected oil go
+        velocity_limit as "mesh_velocity_limit": Quantity<Velocity> = spec.units(&FT_MIN, &MM_S).between("0.01 mm/s", "1 m/s").like("\"8 mm/s\"");
+    }
+}
 
 record! {
     /// A mesh as it is laid out, as high and as wide as the pack ahead of it.
@@ -45,23 +63,33 @@ pub struct CoalescingMesh {
 
 impl CoalescingMesh {
     /// As a row or a described unit lays it out; `None` without one.
-    pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Option<Self> {
+    ///
+    /// # Errors
+    /// [`Stop`] where there are no plates behind which it could stand.
+    pub fn laid<T: Trail>(row: &mut Row<'_, T>, plates: bool) -> Result<Option<Self>, Stop> {
         const SHARE: Pair = (&PERCENT, &PERCENT);
         let m = row.m;
-        let thickness = row.laid("thickness of the mesh", DIMENSION, &m.mesh).filter(|depth| some(depth.q))?;
+        let Some(thickness) =
+            row.laid("thickness of the mesh", DIMENSION, &m.stages.mesh.thickness).filter(|depth| some(depth.q))
+        else {
+            return Ok(None);
+        };
+        if !plates {
+            return Err(row.stop("a mesh stands behind plates, and there are none; leave mesh out"));
+        }
         let usual = Length::of(0.28, &MM);
         let why = "not stated: 0.28 mm, common for knitted mesh";
-        let fibre = row.or_usual("fibre of the mesh", (&MIL, &MM), &m.mesh_fibre, usual, why);
+        let fibre = row.or_usual("fibre of the mesh", (&MIL, &MM), &m.stages.mesh.fibre, usual, why);
         let why = "not stated: 3 %, common for knitted mesh";
-        let solidity = row.or_usual("solid share of the mesh", SHARE, &m.mesh_solidity, ratio(0.03), why);
-        let curve = m.mesh_curve.is_given().then(|| {
-            let rows = m.mesh_curve.rows.clone();
-            let source = m.mesh_curve.claims.source(row.source);
-            given(row.t, "measured curve of the mesh", Some((&UM, &UM)), rows, &source, &m.mesh_curve.text)
+        let solidity = row.or_usual("solid share of the mesh", SHARE, &m.stages.mesh.solidity, ratio(0.03), why);
+        let curve = m.stages.mesh.curve.is_given().then(|| {
+            let rows = m.stages.mesh.curve.rows.clone();
+            let source = m.stages.mesh.curve.claims.source(row.source);
+            given(row.t, "measured curve of the mesh", Some((&UM, &UM)), rows, &source, &m.stages.mesh.curve.text)
         });
         let label = "velocity on the mesh above which it lets oil go";
-        let velocity_limit = row.laid(label, (&FT_MIN, &MM_S), &m.mesh_velocity_limit);
-        Some(Self { laid: Dimensions { thickness, fibre, solidity }, curve, velocity_limit })
+        let velocity_limit = row.laid(label, (&FT_MIN, &MM_S), &m.stages.mesh.velocity_limit);
+        Ok(Some(Self { laid: Dimensions { thickness, fibre, solidity }, curve, velocity_limit }))
     }
 }
 

@@ -32,7 +32,7 @@ use crate::provenance::{Origin, Stop, Trail, Val, WhatIf, entry};
 use crate::train::unit::Unit;
 use arrayvec::ArrayVec;
 use gravity_zone::TankPass;
-pub use list::{AnyStage, MOST as MOST_STAGES, Stages};
+pub use list::{AnyStage, Ends, MOST as MOST_STAGES, StageKeys, Stages};
 use mesh::MeshPass;
 use plate_pack::PlatesPass;
 pub use stage::Stage;

@@ -3,13 +3,16 @@
 use super::Place;
 use super::stage::{Datum, Drawn, Line, Stage};
 use crate::basis::Basis;
-use crate::enquiry::range::OutletControl;
+use crate::enquiry::fields::{Text, Word};
+use crate::enquiry::keys::{Quantity, keys};
+use crate::enquiry::range::pipe_names;
 use crate::performance::site::SiteLevels;
 use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
 use crate::train::row::{DIMENSION, Row};
 use crate::train::unit::Unit;
 use crate::vessel::Body;
 use crate::{by, reckon, record, say};
+use stillrise_handbook::choice;
 use stillrise_handbook::hydraulics::fittings;
 use stillrise_handbook::hydraulics::{
     circle_area, colebrook, critical_depth, entry_head, fitting_loss, full_pipe_head, laminar_friction,
@@ -17,6 +20,36 @@ use stillrise_handbook::hydraulics::{
 };
 use stillrise_units::catalog::{IN, MM, ONE};
 use stillrise_units::{Flow, Length, Ratio, Typed, ratio};
+
+choice! {
+    /// What holds the water level of the clear well.
+    OutletControl {
+        /// the outlet pipe itself
+        Pipe "pipe",
+        /// a weir ahead of the outlet pipe
+        Weir "weir",
+    }
+}
+
+keys! {
+    /// Keys of the outlet.
+    OutletKeys "model" {
+        /// What holds the water level
+        control: Word<OutletControl> = spec.like("\"pipe\"");
+        /// Invert of the outlet pipe, above the floor
+        invert as "outlet_invert": Quantity<Length> = spec.units(&IN, &MM).between("3 in", "200 in").like("\"46 in\"")
+            .asks("What is the height of the outlet pipe's invert above the floor of the unit?")
+            .found("75 % of the height of the walls; 95 % of the crest of a weir");
+        /// Nominal size of the outlet pipe
+        pipe as "outlet_pipe": Text = spec.named(pipe_names).like("\"6 in\"")
+            .asks("How wide is the outlet pipe of the unit, inside or by its nominal size?")
+            .found("the nominal pipe, 3 in or larger, in which the flow stays below 2 ft/s");
+        /// Crest of the outlet weir, above the floor
+        weir_crest: Quantity<Length> = spec.units(&IN, &MM).between("3 in", "200 in").like("\"47 in\"");
+        /// Length of the outlet weir
+        weir_length: Quantity<Length> = spec.units(&IN, &MM).between("3 in", "480 in").like("\"36 in\"");
+    }
+}
 
 const LEVEL: Pair = (&IN, &MM);
 const PURE: Pair = (&ONE, &ONE);
@@ -57,18 +90,21 @@ impl Outlet {
     /// [`Stop`] naming the dimension that is missing.
     pub fn laid<T: Trail>(row: &mut Row<'_, T>, body: &Body) -> Result<Self, Stop> {
         let m = row.m;
-        let invert = row.need("invert of the outlet pipe", m.outlet_invert())?;
-        let weir_crest = row.laid("crest of the weir", DIMENSION, &m.weir_crest);
-        let control =
-            m.control.0.unwrap_or(if weir_crest.is_some() { OutletControl::Weir } else { OutletControl::Pipe });
-        let source = m.control.1.source(row.source);
+        let invert = row.need("invert of the outlet pipe", m.stages.outlet.invert())?;
+        let weir_crest = row.laid("crest of the weir", DIMENSION, &m.stages.outlet.weir_crest);
+        let control = m.stages.outlet.control.0.unwrap_or(if weir_crest.is_some() {
+            OutletControl::Weir
+        } else {
+            OutletControl::Pipe
+        });
+        let source = m.stages.outlet.control.1.source(row.source);
         let control = given(row.t, "what holds the water level", None, control, &source, control.word());
         let crest = match (control.q, weir_crest) {
             (OutletControl::Weir, Some(crest)) => crest,
             _ => invert,
         };
-        let bore = row.bore("bore of the outlet pipe", m.outlet_pipe())?;
-        let weir_length = match row.laid("length of the outlet weir", DIMENSION, &m.weir_length) {
+        let bore = row.bore("bore of the outlet pipe", m.stages.outlet.pipe())?;
+        let weir_length = match row.laid("length of the outlet weir", DIMENSION, &m.stages.outlet.weir_length) {
             Some(length) => length,
             None => body.clear_width(row.t, "length of the outlet weir: the width of the unit", crest, crest)?,
         };

@@ -6,6 +6,7 @@
 use super::stage::{Datum, Drawn, Line, Stage};
 use super::{Crossing, Place};
 use crate::arrangements::Arrangement;
+use crate::enquiry::keys::{Quantity, keys};
 use crate::provenance::{Pair, Stop, Trail, Val};
 use crate::train::row::Row;
 use crate::train::unit::Unit;
@@ -13,6 +14,15 @@ use crate::{by, reckon, record};
 use stillrise_handbook::hydraulics::{baffle_coefficient, fitting_loss};
 use stillrise_units::catalog::PERCENT;
 use stillrise_units::{Length, Ratio, ratio};
+
+keys! {
+    /// Keys of the outlet baffle.
+    OutletBaffleKeys "model" {
+        /// Open share of a perforated baffle on the outlet face of pack and mesh, as wide and as high as the pack; none where
+        /// nothing is said
+        open as "outlet_baffle_open": Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0.5 %", "60 %").like("\"20 %\"");
+    }
+}
 
 record! {
     /// The baffle.
@@ -29,7 +39,7 @@ impl OutletBaffle {
     /// [`Stop`] where there are no plates behind which it could stand.
     pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Result<Option<Self>, Stop> {
         const SHARE: Pair = (&PERCENT, &PERCENT);
-        let Some(open) = row.laid("open share of the outlet baffle", SHARE, &row.m.outlet_baffle_open) else {
+        let Some(open) = row.laid("open share of the outlet baffle", SHARE, &row.m.stages.outlet_baffle.open) else {
             return Ok(None);
         };
         if !Arrangement::of(row.m).has_plates() {

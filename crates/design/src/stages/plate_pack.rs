@@ -1,9 +1,12 @@
-//! Stage: a pack of inclined plates.
+//! Stage: a pack of inclined plates (long because it is one stage: its keys, dimensions, head, what it catches and how it is
+//! drawn).
 
 use super::stage::{Datum, Drawn, Line, Stage};
 use super::{Crossing, Pass, Place, Reach, Through};
 use crate::basis::Basis;
 use crate::basis::fluids::Season;
+use crate::enquiry::fields::{Count, Flag, Word};
+use crate::enquiry::keys::{Quantity, keys};
 use crate::performance::caps::{Cap, Caps, Margins};
 use crate::performance::passage::Fixed;
 use crate::performance::removal::Removal;
@@ -12,6 +15,7 @@ use crate::train::row::{DIMENSION, Row};
 use crate::train::unit::Unit;
 use crate::vessel::Body;
 use crate::{by, gather, reckon, record};
+use stillrise_handbook::choice;
 use stillrise_handbook::hydraulics::{mean_velocity, pack_loss};
 use stillrise_handbook::separation::catch::Catch;
 use stillrise_handbook::separation::entrance_length::EntranceForm;
@@ -22,8 +26,62 @@ use stillrise_handbook::separation::{
     capture_area, entrance_length, film_shear_ratio, film_thickness, gap_reynolds, plate_removal,
 };
 use stillrise_handbook::vessel::{pack_area, pack_cap, pack_open_area, plate_count};
-use stillrise_units::catalog::{DEG, MM};
-use stillrise_units::{Angle, Area, Length, Ratio, Typed, Velocity, math, ratio};
+use stillrise_units::catalog::{DEG, FT3, IN, KG, LB, M3, MM};
+use stillrise_units::{Angle, Area, Length, Mass, Ratio, Typed, Velocity, Volume, math, ratio};
+
+choice! {
+    /// Whether there are plates.
+    PackWord {
+        /// a pack of plates
+        Present "present",
+        /// an open tank without plates
+        None "none",
+    }
+}
+
+keys! {
+    /// Keys of the plates.
+    PlatePackKeys "model" {
+        /// Whether there is a pack of plates
+        is_there as "pack": Word<PackWord> = spec.like("\"present\"");
+        /// Volume of the plate pack over all, in place of its length
+        volume as "pack_volume": Quantity<Volume> = spec.units(&FT3, &M3).between("0.01 ft3", "100000 ft3").like("\"24 ft3\"");
+        /// Length of the plate pack, along the flow
+        length as "pack_length": Quantity<Length> = spec.units(&IN, &MM).between("2 in", "600 in").like("\"48 in\"")
+            .asks("How long is the pack of plates?")
+            .found("its share of the length that is left");
+        /// Height of the plate pack
+        height as "pack_height": Quantity<Length> = spec.units(&IN, &MM).between("2 in", "200 in").like("\"30 in\"")
+            .asks("What is the height of the pack of plates?")
+            .found("60 % of the depth of water");
+        /// Underside of the plate pack, above the floor
+        bottom as "pack_bottom": Quantity<Length> = spec.units(&IN, &MM).between("0 in", "120 in").like("\"6 in\"")
+            .asks("What is the room below the pack of plates?")
+            .found("a quarter of the depth that the pack leaves");
+        /// Clear gap between plates, square to them
+        gap: Quantity<Length> = spec.units(&IN, &MM).between("0.05 in", "6 in").like("\"0.75 in\"")
+            .asks("What is the clear gap between the plates?")
+            .usual("0.25 in", "0.75 in", "2 in", "our proposal: 3/4 in, the least gap of API 421, from memory; packs from 1/4 to 2 in are built");
+        /// Thickness of a plate
+        plate: Quantity<Length> = spec.units(&IN, &MM).between("0.005 in", "1 in").like("\"0.04 in\"");
+        /// Angle of the plates to the horizontal
+        angle: Quantity<Angle> = spec.units(&DEG, &DEG).between("5 deg", "80 deg").like("\"55 deg\"")
+            .asks("At what angle to the horizontal do the plates stand?")
+            .usual("45 deg", "55 deg", "60 deg", "our proposal: within the 45 to 60 degrees of published guides");
+        /// How the water runs through the plates
+        run: Word<PlateRun> = spec.like("\"cross-flow\"");
+        /// Number of modules of the pack
+        modules as "pack_modules": Count = spec.like("2");
+        /// Whether the modules lift out from above without entering the vessel
+        lifts_out as "pack_lifts_out": Flag = spec.like("true");
+        /// Length of a module of the pack, along the flow
+        module_length: Quantity<Length> = spec.units(&IN, &MM).between("2 in", "600 in").like("\"24 in\"");
+        /// Width of a module of the pack, across the flow
+        module_width: Quantity<Length> = spec.units(&IN, &MM).between("2 in", "480 in").like("\"24 in\"");
+        /// Weight of the heaviest module, wet and fouled
+        module_weight: Quantity<Mass> = spec.units(&LB, &KG).between("1 lb", "20000 lb").like("\"160 lb\"");
+    }
+}
 
 record! {
     /// A pack as it is laid out.
@@ -53,16 +111,16 @@ impl Dimensions {
     pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Result<Self, Stop> {
         const ANGLE: Pair = (&DEG, &DEG);
         let m = row.m;
-        let length = row.need("length of the pack", m.pack_length())?;
-        let height = row.need("height of the pack", m.pack_height())?;
-        let bottom = row.need("underside of the pack", m.pack_bottom())?;
-        let gap = row.need("clear gap between plates", m.gap())?;
+        let length = row.need("length of the pack", m.stages.pack.length())?;
+        let height = row.need("height of the pack", m.stages.pack.height())?;
+        let bottom = row.need("underside of the pack", m.stages.pack.bottom())?;
+        let gap = row.need("clear gap between plates", m.stages.pack.gap())?;
         let usual = Length::of(1.0, &MM);
-        let plate = row.or_usual("thickness of a plate", DIMENSION, &m.plate, usual, "not stated: 1 mm");
-        let angle = row.assumed.angle.or_else(|| row.laid("angle of the plates", ANGLE, &m.angle));
+        let plate = row.or_usual("thickness of a plate", DIMENSION, &m.stages.pack.plate, usual, "not stated: 1 mm");
+        let angle = row.assumed.angle.or_else(|| row.laid("angle of the plates", ANGLE, &m.stages.pack.angle));
         let angle = angle.ok_or_else(|| row.stop("angle of the plates is not stated"))?;
-        let run = m.run.0.unwrap_or(PlateRun::CrossFlow);
-        let source = m.run.1.source(row.source);
+        let run = m.stages.pack.run.0.unwrap_or(PlateRun::CrossFlow);
+        let source = m.stages.pack.run.1.source(row.source);
         let run = given(row.t, "how the water runs through the plates", None, run, &source, run.word());
         Ok(Self { length, height, bottom, gap, plate, angle, run })
     }
@@ -97,6 +155,15 @@ pub struct PlatePack {
 pub type Film = (Val<Length>, Val<Ratio>);
 
 impl PlatePack {
+    /// As a row or a described unit lays it out.
+    ///
+    /// # Errors
+    /// [`Stop`] naming the dimension that is missing.
+    pub fn laid<T: Trail>(row: &mut Row<'_, T>, body: &Body) -> Result<Self, Stop> {
+        let laid = Dimensions::laid(row)?;
+        Self::new(row.t, laid, body)
+    }
+
     /// In the body of a unit.
     ///
     /// # Errors

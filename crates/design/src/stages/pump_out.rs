@@ -4,14 +4,34 @@
 
 use super::Place;
 use super::stage::{Datum, Drawn, Line, Stage, over_water};
+use crate::enquiry::fields::Count;
+use crate::enquiry::keys::{Quantity, keys};
 use crate::provenance::{Pair, Stop, Trail, Val, given};
 use crate::train::row::Row;
 use crate::train::unit::Unit;
 use crate::vessel::{Body, Stretch};
 use crate::{by, reckon, record, say};
 use stillrise_handbook::hydraulics::{pump_cycle_time, pump_run_time};
-use stillrise_units::catalog::{GPM, M3_H, ONE};
+use stillrise_units::catalog::{GPM, IN, M3_H, MM, ONE};
 use stillrise_units::{Flow, Length, Ratio, Time, Typed, Volume, ratio};
+
+keys! {
+    /// Keys of the pump-out compartment.
+    PumpOutKeys "model" {
+        /// Length of the pump-out compartment behind, an option that makes the vessel longer by it
+        length as "pump_out_length": Quantity<Length> = spec.units(&IN, &MM).between("12 in", "400 in").like("\"48 in\"");
+        /// Level at which the effluent pumps stop, above the floor
+        stop as "pump_stop": Quantity<Length> = spec.units(&IN, &MM).between("2 in", "200 in").like("\"18 in\"");
+        /// Level at which the first effluent pump starts
+        start as "pump_start": Quantity<Length> = spec.units(&IN, &MM).between("3 in", "200 in").like("\"36 in\"");
+        /// Level at which the second starts and the alarm calls
+        alarm as "pump_alarm": Quantity<Length> = spec.units(&IN, &MM).between("4 in", "200 in").like("\"44 in\"");
+        /// Flow of one effluent pump at its duty
+        flow as "pump_flow": Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "10000 gpm").like("\"150 gpm\"");
+        /// Number of effluent pumps, one of them standing by
+        pumps as "effluent_pumps": Count = spec.like("2");
+    }
+}
 
 record! {
     /// The compartment with its pumps.
@@ -56,22 +76,22 @@ impl PumpOut {
     pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Result<Option<Self>, Stop> {
         const FLOW: Pair = (&GPM, &M3_H);
         let m = row.m;
-        if !(row.options.pump_out && m.pump_out_length.is_given()) {
+        if !(row.options.pump_out && m.stages.pump_out.length.is_given()) {
             return Ok(None);
         }
-        let length = row.need("length of the pump-out compartment", m.pump_out_length())?;
-        let stop = row.need("level at which the effluent pumps stop", m.pump_stop())?;
-        let start = row.need("level at which the first effluent pump starts", m.pump_start())?;
-        let alarm = row.need("level at which the second starts and the alarm calls", m.pump_alarm())?;
-        let flow = row.laid("flow of one effluent pump", FLOW, &m.pump_flow);
+        let length = row.need("length of the pump-out compartment", m.stages.pump_out.length())?;
+        let stop = row.need("level at which the effluent pumps stop", m.stages.pump_out.stop())?;
+        let start = row.need("level at which the first effluent pump starts", m.stages.pump_out.start())?;
+        let alarm = row.need("level at which the second starts and the alarm calls", m.stages.pump_out.alarm())?;
+        let flow = row.laid("flow of one effluent pump", FLOW, &m.stages.pump_out.flow);
         let pump = flow.ok_or_else(|| row.stop("flow of one effluent pump is not stated"))?;
         if !(stop.q < start.q && start.q < alarm.q) {
             return Err(row.stop(
                 "the effluent pumps must stop below the level at which the first starts, and that below the alarm",
             ));
         }
-        let count = m.effluent_pumps.0.unwrap_or(2);
-        let why = if m.effluent_pumps.0.is_some() {
+        let count = m.stages.pump_out.pumps.0.unwrap_or(2);
+        let why = if m.stages.pump_out.pumps.0.is_some() {
             say!(T, "{count}")
         } else {
             "not stated: one and one standing by".to_owned()

@@ -2,14 +2,29 @@
 
 use super::Place;
 use super::stage::Stage;
+use crate::enquiry::keys::{Quantity, keys};
 use crate::performance::removal::Removal;
 use crate::provenance::{Pair, Stop, Trail, Val};
 use crate::train::row::{DIMENSION, Row};
 use crate::train::unit::Unit;
 use crate::{by, reckon, record};
 use stillrise_handbook::separation::drag_cut;
-use stillrise_units::catalog::{IN, KG_M3};
+use stillrise_units::catalog::{IN, KG_M3, MM};
 use stillrise_units::{Density, Length, Typed, Velocity};
+
+keys! {
+    /// Keys of where oil is held.
+    RetentionKeys "model" {
+        /// Length of the oil retention zone, up to the downcomer baffle
+        length as "retention_length": Quantity<Length> = spec.units(&IN, &MM).between("1 in", "600 in").like("\"20 in\"")
+            .asks("How long is the zone between pack and downcomer baffle?")
+            .found("its share of the length that is left");
+        /// Elevation at which oil is drawn off, above the floor
+        oil_draw: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "240 in").like("\"44 in\"");
+        /// Density of the level float
+        float_density: Quantity<Density> = spec.units(&KG_M3, &KG_M3).between("300 kg/m3", "1500 kg/m3").like("\"930 kg/m3\"");
+    }
+}
 
 record! {
     /// The oil's place.
@@ -40,26 +55,32 @@ impl Retention {
     pub fn laid<T: Trail>(row: &mut Row<'_, T>, crest: Length, must: bool) -> Result<Self, Stop> {
         const DENSITY: Pair = (&KG_M3, &KG_M3);
         let m = row.m;
-        let length = if must || m.retention_length.is_given() {
-            row.need("length of the oil retention zone", m.retention_length())?
+        let length = if must || m.stages.retention.length.is_given() {
+            row.need("length of the oil retention zone", m.stages.retention.length())?
         } else {
             let label = "length of the oil retention zone";
             let none = Length::from_si(0.0);
-            row.or_usual(label, DIMENSION, &m.retention_length, none, "not stated: oil is held over the whole tank")
+            row.or_usual(
+                label,
+                DIMENSION,
+                &m.stages.retention.length,
+                none,
+                "not stated: oil is held over the whole tank",
+            )
         };
         Ok(Self {
             length,
             oil_draw: row.or_usual(
                 "elevation of the oil draw-off",
                 DIMENSION,
-                &m.oil_draw,
+                &m.stages.retention.oil_draw,
                 crest - Length::of(1.0, &IN),
                 "not stated: 1 in below the crest",
             ),
             float_density: row.or_usual(
                 "density of the level float",
                 DENSITY,
-                &m.float_density,
+                &m.stages.retention.float_density,
                 Density::from_si(930.0),
                 "not stated: 930 kg/m3",
             ),

@@ -6,14 +6,25 @@ use super::stage::{Datum, Drawn, Line, Stage, over_water};
 use super::{Crossing, Place};
 use crate::basis::Basis;
 use crate::basis::fluids::Season;
+use crate::enquiry::keys::{Quantity, keys};
 use crate::provenance::{Stop, Trail, Val, choose, given};
 use crate::train::row::{DIMENSION, Row};
 use crate::train::unit::Unit;
 use crate::{by, reckon, record};
 use stillrise_handbook::hydraulics::slot_loss;
 use stillrise_handbook::separation::grit_settling;
-use stillrise_units::catalog::{IN, ONE, UM};
+use stillrise_units::catalog::{IN, MM, ONE, UM};
 use stillrise_units::{Flow, Length, Typed, math, ratio};
+
+keys! {
+    /// Keys of the sand compartment.
+    SandTrapKeys "model" {
+        /// Length of the sand compartment ahead, an option that makes the vessel longer by it
+        length as "sand_trap_length": Quantity<Length> = spec.units(&IN, &MM).between("6 in", "400 in").like("\"36 in\"");
+        /// Height of the opening out of the sand compartment, under water
+        opening as "sand_trap_opening": Quantity<Length> = spec.units(&IN, &MM).between("2 in", "60 in").like("\"12 in\"");
+    }
+}
 
 record! {
     /// The compartment.
@@ -32,14 +43,19 @@ impl SandTrap {
     /// [`Stop`] naming the dimension that is missing.
     pub fn laid<T: Trail>(row: &mut Row<'_, T>) -> Result<Option<Self>, Stop> {
         let m = row.m;
-        if !(row.options.sand_trap && m.sand_trap_length.is_given()) {
+        if !(row.options.sand_trap && m.stages.sand_trap.length.is_given()) {
             return Ok(None);
         }
-        let length = row.need("length of the sand compartment", m.sand_trap_length())?;
+        let length = row.need("length of the sand compartment", m.stages.sand_trap.length())?;
         let usual = Length::of(12.0, &IN);
         let why = "not stated: 12 in";
-        let opening =
-            row.or_usual("opening in the wall of the sand compartment", DIMENSION, &m.sand_trap_opening, usual, why);
+        let opening = row.or_usual(
+            "opening in the wall of the sand compartment",
+            DIMENSION,
+            &m.stages.sand_trap.opening,
+            usual,
+            why,
+        );
         Ok(Some(Self { length, opening }))
     }
 

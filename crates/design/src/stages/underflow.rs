@@ -2,16 +2,31 @@
 
 use super::dip_pipe::DipPipe;
 use super::downcomer::Downcomer;
+use super::outlet::Outlet;
 use super::stage::{Drawn, Stage};
 use super::{Crossing, Place, Reach};
+use crate::enquiry::keys::{Quantity, keys};
 use crate::performance::caps::{Cap, Caps, Margins};
 use crate::performance::levels::Level;
 use crate::provenance::{Node, Stop, Trail, Val};
+use crate::train::row::Row;
 use crate::train::unit::Unit;
 use crate::vessel::Body;
 use crate::{by, reckon};
 use stillrise_handbook::separation::{drawn_height, layer_froude};
+use stillrise_units::catalog::{IN, MM};
 use stillrise_units::{Density, Flow, Length, Ratio, Velocity};
+
+keys! {
+    /// Keys of what lets the water leave from under the oil.
+    UnderflowKeys "model" {
+        /// Lip of the downcomer baffle, or mouth of the dip pipe in its place, above the floor
+        lip: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "120 in").like("\"10 in\"")
+            .asks("What is the gap between the floor and the lower edge of the last baffle?")
+            .asks_when("a dip pipe", "What is the height of the mouth of the pipe that draws the water, above the floor?")
+            .found("a tenth of the pack above its underside; without a pack a sixth of the depth of water, of a dip pipe 40 % of it");
+    }
+}
 
 /// What lets the water leave from under the oil.
 #[derive(Debug, Clone)]
@@ -37,6 +52,18 @@ pub enum Pull {
 }
 
 impl Underflow {
+    /// As a row or a described unit lays it out: a baffle where there are walls across the flow, else a pipe.
+    ///
+    /// # Errors
+    /// [`Stop`] where its edge is missing.
+    pub fn laid<T: Trail>(row: &mut Row<'_, T>, outlet: &Outlet, walls: bool) -> Result<Self, Stop> {
+        Ok(if walls {
+            Underflow::Downcomer(Downcomer::laid(row)?)
+        } else {
+            Underflow::DipPipe(DipPipe::laid(row, outlet)?)
+        })
+    }
+
     /// What the edge that the oil must not reach is called.
     #[must_use]
     pub fn edge_name(&self) -> &'static str {

@@ -8,8 +8,9 @@ use crate::arrangements::{Arrangement, Form, Side};
 use crate::basis::stated::{assumed, declared, stand_in, stated, stated_or_usual};
 use crate::enquiry::blocks::UnitBlock;
 use crate::enquiry::keys::{Key, KeySpec, Quantity};
-use crate::enquiry::range::{Model, PackWord};
+use crate::enquiry::range::Model;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
+use crate::stages::plate_pack::PackWord;
 use crate::{reckon, say};
 use stillrise_handbook::hydraulics::pipes::PIPE_SIZES;
 use stillrise_handbook::page::Argument;
@@ -44,10 +45,10 @@ impl Assumed {
 /// the rest of it.
 fn zones(m: &Model) -> [(&'static str, Key<'_, Quantity<Length>>, f64); 4] {
     [
-        ("length of the inlet chamber", m.inlet_length(), 0.08),
-        ("length of the pack", m.pack_length(), 0.35),
-        ("length of the oil retention zone", m.retention_length(), 0.15),
-        ("length of the clear well", m.well_length(), 0.08),
+        ("length of the inlet chamber", m.stages.inlet_chamber.length(), 0.08),
+        ("length of the pack", m.stages.pack.length(), 0.35),
+        ("length of the oil retention zone", m.stages.retention.length(), 0.15),
+        ("length of the clear well", m.stages.clear_well.length(), 0.08),
     ]
 }
 /// Share of the primary zone among them.
@@ -88,17 +89,26 @@ pub fn faults(m: &Model, faults: &mut Vec<Fault>) {
             fault(format!("{} is no more than twice the wall", side.key.spec.name), "check both");
         }
     }
-    if m.pack.0 == Some(PackWord::None)
-        && (m.pack_length.is_given() || m.pack_height.is_given() || m.pack_volume.is_given() || m.gap.is_given())
+    if m.stages.pack.is_there.0 == Some(PackWord::None)
+        && (m.stages.pack.length.is_given()
+            || m.stages.pack.height.is_given()
+            || m.stages.pack.volume.is_given()
+            || m.stages.pack.gap.is_given())
     {
         fault("there is no pack, and dimensions of one are stated".to_owned(), "give one of the two");
     }
-    if m.pack_volume.is_given() && m.pack_length.is_given() {
+    if m.stages.pack.volume.is_given() && m.stages.pack.length.is_given() {
         fault("pack_volume and pack_length stand beside each other".to_owned(), "give one of the two");
     }
     let inner = |side: &Side<'_>| si(side.key.said).map(|x| x - f64::from(side.walls) * wall);
     let Some([inside, _, height]) = form.extents(m, inner) else { return };
-    let along = [&m.inlet_length, &m.pack_length, &m.mesh, &m.retention_length, &m.well_length];
+    let along = [
+        &m.stages.inlet_chamber.length,
+        &m.stages.pack.length,
+        &m.stages.mesh.thickness,
+        &m.stages.retention.length,
+        &m.stages.clear_well.length,
+    ];
     let taken: f64 = along.into_iter().filter_map(si).sum();
     if taken >= inside {
         let [taken, inside] = [taken, inside].map(|x| print::with_unit(x, &MM));
@@ -107,14 +117,14 @@ pub fn faults(m: &Model, faults: &mut Vec<Fault>) {
             "check the lengths",
         );
     }
-    let outlet = si(&m.weir_crest).or(si(&m.outlet_invert));
-    for (name, z) in [("the outlet", outlet), ("the inlet", si(&m.inlet_invert))] {
+    let outlet = si(&m.stages.outlet.weir_crest).or(si(&m.stages.outlet.invert));
+    for (name, z) in [("the outlet", outlet), ("the inlet", si(&m.stages.inlet.invert))] {
         if z.is_some_and(|z| z >= height) {
             fault(format!("{name} lies no lower than the top of the walls"), "check the levels, above the floor");
         }
     }
     let water = outlet.unwrap_or(height);
-    if si(&m.pack_bottom).unwrap_or(0.0) + si(&m.pack_height).unwrap_or(0.0) >= water {
+    if si(&m.stages.pack.bottom).unwrap_or(0.0) + si(&m.stages.pack.height).unwrap_or(0.0) >= water {
         fault("the pack reaches above the water".to_owned(), "check pack_bottom and pack_height");
     }
 }
@@ -182,21 +192,21 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
     }
     let share = |whole: f64, low: f64, value: f64, high: f64| (whole * low, whole * value, whole * high);
     // Levels, from the wall down.
-    let outlet = match m.weir_crest.q() {
+    let outlet = match m.stages.outlet.weir_crest.q() {
         Some(crest) => share(crest.si(), 0.85, 0.95, 1.0),
         None => share(height, 0.65, 0.75, 0.8),
     };
     let outlet = g.length(
         "invert of the outlet pipe",
-        m.outlet_invert(),
+        m.stages.outlet.invert(),
         outlet,
         "75 % of the height of the walls; 95 % of the crest of a weir",
     );
-    let crest = m.weir_crest.q().map_or(outlet, Typed::si);
+    let crest = m.stages.outlet.weir_crest.q().map_or(outlet, Typed::si);
     let above = height - crest;
     g.length(
         "invert of the inlet nozzle",
-        m.inlet_invert(),
+        m.stages.inlet.invert(),
         (crest + 0.25 * above, crest + 0.5 * above, crest + 0.75 * above),
         "half-way between outlet and top of the walls",
     );
@@ -205,32 +215,46 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
     if form == Form::Upright {
         g.length(
             "mouth of the dip pipe",
-            m.lip().when("a dip pipe"),
+            m.stages.underflow.lip().when("a dip pipe"),
             share(deep, 0.25, 0.4, 0.6),
             "40 % of the depth of water",
         );
-        g.length("mouth of the inlet bend", m.inlet_mouth(), share(deep, 0.5, 0.7, 0.85), "70 % of the depth of water");
+        g.length(
+            "mouth of the inlet bend",
+            m.stages.inlet_bend.mouth(),
+            share(deep, 0.5, 0.7, 0.85),
+            "70 % of the depth of water",
+        );
         return Ok(g.out);
     }
     if !Arrangement::of(m).has_plates() {
         let lip = deep / 6.0;
-        g.length("lip of the downcomer", m.lip(), (0.6 * lip, lip, 2.0 * lip), "a sixth of the depth of water");
+        g.length(
+            "lip of the downcomer",
+            m.stages.underflow.lip(),
+            (0.6 * lip, lip, 2.0 * lip),
+            "a sixth of the depth of water",
+        );
         g.zones(m, length, width, None).ok_or_else(|| stop("its internals fill the whole length"))?;
         return Ok(g.out);
     }
-    let pack_height =
-        g.length("height of the pack", m.pack_height(), share(deep, 0.5, 0.6, 0.7), "60 % of the depth of water");
+    let pack_height = g.length(
+        "height of the pack",
+        m.stages.pack.height(),
+        share(deep, 0.5, 0.6, 0.7),
+        "60 % of the depth of water",
+    );
     let under = (deep - pack_height).max(0.0);
     let bottom = g.length(
         "underside of the pack",
-        m.pack_bottom(),
+        m.stages.pack.bottom(),
         share(under, 0.1, 0.25, 0.4),
         "a quarter of the depth that the pack leaves",
     );
     let lip = (bottom + 0.1 * pack_height).min(0.6 * deep);
     g.length(
         "lip of the downcomer",
-        m.lip(),
+        m.stages.underflow.lip(),
         (0.6 * lip, lip, (1.5 * lip).min(0.8 * deep)),
         "a tenth of the pack above its underside",
     );
@@ -268,7 +292,8 @@ impl<T: Trail> Gather<'_, T> {
         let at = PIPE_SIZES.iter().position(|s| s.inside().si() >= wanted).unwrap_or(last);
         let bore = |k: usize| PIPE_SIZES.get(k).map_or_else(|| Length::from_si(wanted), |s| s.inside());
         let range = (bore(at.saturating_sub(1)), bore(at), bore((at + 1).min(last)));
-        for (label, key) in [("bore of the outlet pipe", m.outlet_pipe()), ("bore of the inlet nozzle", m.inlet_pipe())]
+        for (label, key) in
+            [("bore of the outlet pipe", m.stages.outlet.pipe()), ("bore of the inlet nozzle", m.stages.inlet.pipe())]
         {
             if key.said.is_none() {
                 let key = key.in_units(L.0, L.1);
@@ -281,12 +306,12 @@ impl<T: Trail> Gather<'_, T> {
 
     /// Gap and angle of the plates.
     fn plates(&mut self, m: &Model) {
-        let key = m.gap();
+        let key = m.stages.pack.gap();
         if !key.said.is_given() {
             let gap = assumed(self.t, self.w, &key, "clear gap between plates", declared(key.spec));
             self.out.lengths.push((key.spec, gap));
         }
-        let key = m.angle();
+        let key = m.stages.pack.angle();
         if !key.said.is_given() {
             self.out.angle = Some(assumed(self.t, self.w, &key, "angle of the plates", declared(key.spec)));
         }
@@ -300,9 +325,9 @@ impl<T: Trail> Gather<'_, T> {
             let all = zones(m).into_iter().enumerate();
             all.filter(|(k, _)| pack_height.is_some() || !matches!(k, 1 | 2))
         };
-        let mut left = length - m.mesh.q().map_or(0.0, Typed::si);
+        let mut left = length - m.stages.mesh.thickness.q().map_or(0.0, Typed::si);
         let mut open = PRIMARY;
-        let volume = m.pack_volume.q().filter(|_| !m.pack_length.is_given()).zip(pack_height);
+        let volume = m.stages.pack.volume.q().filter(|_| !m.stages.pack.length.is_given()).zip(pack_height);
         let from_volume = volume.map(|(volume, height)| self.pack(m, volume, width, height));
         for (k, (_, key, part)) in zones() {
             // An answer that is tried takes its length from the others as one that is given does.
@@ -330,13 +355,13 @@ impl<T: Trail> Gather<'_, T> {
 
     /// Length of a pack of which volume and height are known; it fills the width.
     fn pack(&mut self, m: &Model, volume: Volume, width: f64, height: f64) -> f64 {
-        let text = m.pack_volume.claim().map_or_else(String::new, |c| c.written.text.clone());
+        let text = m.stages.pack.volume.claim().map_or_else(String::new, |c| c.written.text.clone());
         let place = dimensions_place();
         let at = given(self.t, "volume of the pack", Some((&FT3, &M3)), volume, &place, &text).at;
         let length = Length::from_si(volume.si() / (width * height));
         let because = "its volume over the inside width and its height";
         let found = choose(self.t, "length of the pack", Some(L), length, "the volume stated", because, &[at]);
-        self.out.lengths.push((m.pack_length().spec, found));
+        self.out.lengths.push((m.stages.pack.length().spec, found));
         length.si()
     }
 }

@@ -8,18 +8,17 @@ use crate::basis::fluids::Season;
 use crate::basis::stated::usual_of;
 use crate::enquiry::blocks::{Arrangement, Site};
 use crate::enquiry::keys::Quantity;
-use crate::enquiry::range::OutletControl;
 use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
 use crate::stages::Stages;
 use crate::stages::clear_well::ClearWell;
 use crate::stages::diffusion_baffle::DiffusionBaffle;
 use crate::stages::downcomer::Downcomer;
-use crate::stages::gravity_zone::GravityZone;
 use crate::stages::hopper::Hopper;
 use crate::stages::inlet::Inlet;
 use crate::stages::inlet_chamber::InletChamber;
 use crate::stages::mesh::{self, CoalescingMesh};
 use crate::stages::outlet::Outlet;
+use crate::stages::outlet::OutletControl;
 use crate::stages::plate_pack::{self, PlatePack};
 use crate::stages::retention::Retention;
 use crate::stages::underflow::Underflow;
@@ -273,22 +272,20 @@ pub fn parts<T: Trail>(
         angle,
         run,
     };
+    let plain = Stages::plain(
+        Inlet { invert: inlet_invert, bore },
+        Retention { length: retention_length, oil_draw, float_density },
+        Underflow::Downcomer(Downcomer { lip }),
+        Outlet { control, crest: outlet_invert, weir_length: width, invert: outlet_invert, bore },
+    );
     let stages = Stages {
-        inlet: Inlet { invert: inlet_invert, bore },
-        inlet_bend: None,
-        sand_trap: None,
         inlet_chamber: Some(InletChamber { length: inlet_length }),
         baffle: Some(DiffusionBaffle { open: baffle_open, under: baffle_gap }),
         hopper,
-        open_water: GravityZone,
         pack: Some(PlatePack::new(t, pack, &body)?),
         mesh: Some(mesh),
-        outlet_baffle: None,
-        retention: Retention { length: retention_length, oil_draw, float_density },
-        underflow: Underflow::Downcomer(Downcomer { lip }),
         clear_well: Some(ClearWell { length: well_length }),
-        pump_out: None,
-        outlet: Outlet { control, crest: outlet_invert, weir_length: width, invert: outlet_invert, bore },
+        ..plain
     };
     let parts = Parts { body, channels: None, access: None, stages };
     let particulars = Particulars {

@@ -44,7 +44,7 @@ fn row_of<T: Trail>(
 fn options(e: &Enquiry, w: &WhatIf, basis: &Basis, range: &Range, model: &Model) -> Options {
     let sand_trap = *e.unit.sand_trap == Some(true);
     let pump_out = *e.unit.pump_out == Some(true)
-        || *e.unit.pump_out != Some(false) && model.pump_out_length.is_given() && {
+        || *e.unit.pump_out != Some(false) && model.stages.pump_out.length.is_given() && {
             let off = &mut Off;
             let taken = Options { sand_trap, pump_out: false };
             let unit = row_of(off, w, range, model, taken).ok();

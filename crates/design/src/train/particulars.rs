@@ -69,8 +69,8 @@ pub fn particulars<T: Trail>(row: &mut Row<'_, T>, currency: Option<&str>) -> Pa
     };
     // What options add to the length is carried along.
     let taken = [
-        (row.options.sand_trap, &m.sand_trap_length, "length of the sand compartment"),
-        (row.options.pump_out, &m.pump_out_length, "length of the pump-out compartment"),
+        (row.options.sand_trap, &m.stages.sand_trap.length, "length of the sand compartment"),
+        (row.options.pump_out, &m.stages.pump_out.length, "length of the pump-out compartment"),
     ];
     let mut shipping = shipping;
     for (taken, key, label) in taken {
@@ -80,8 +80,8 @@ pub fn particulars<T: Trail>(row: &mut Row<'_, T>, currency: Option<&str>) -> Pa
         }
     }
     let module = match (
-        row.laid("length of a module of the pack", DIMENSION, &m.module_length),
-        row.laid("width of a module of the pack", DIMENSION, &m.module_width),
+        row.laid("length of a module of the pack", DIMENSION, &m.stages.pack.module_length),
+        row.laid("width of a module of the pack", DIMENSION, &m.stages.pack.module_width),
     ) {
         (Some(length), Some(width)) => Some([length, width]),
         _ => None,
@@ -90,23 +90,23 @@ pub fn particulars<T: Trail>(row: &mut Row<'_, T>, currency: Option<&str>) -> Pa
         .laid("flow on the name plate", (&GPM, &M3_H), &m.rated_flow)
         .map(|flow| (flow, m.rated_basis.0.clone().unwrap_or_else(|| "basis not stated".to_owned())));
     let said = [
-        ("float_density", m.float_density.is_given()),
-        ("oil_draw", m.oil_draw.is_given()),
+        ("float_density", m.stages.retention.float_density.is_given()),
+        ("oil_draw", m.stages.retention.oil_draw.is_given()),
         ("rated_flow", m.rated_flow.is_given()),
     ];
     Particulars {
         model: m.model.0.clone().unwrap_or_else(|| "stated unit".to_owned()),
-        nozzles: (size_of(&m.inlet_pipe), size_of(&m.outlet_pipe)),
+        nozzles: (size_of(&m.stages.inlet.pipe), size_of(&m.stages.outlet.pipe)),
         rated,
         empty_weight: row.laid("weight empty", (&LB, &KG), &m.empty_weight),
-        module_weight: row.laid("weight of the heaviest pack module", (&LB, &KG), &m.module_weight),
+        module_weight: row.laid("weight of the heaviest pack module", (&LB, &KG), &m.stages.pack.module_weight),
         wall: row.laid("thickness of the walls", DIMENSION, &m.wall),
         steel: row.laid("thickness of the steel", DIMENSION, &m.steel),
         stiffener_spacing: row.laid("distance of the stiffeners", DIMENSION, &m.stiffener_spacing),
         stiff_rim: *m.stiff_rim,
-        modules: m.pack_modules.0,
+        modules: m.stages.pack.modules.0,
         module,
-        lifts_out: m.pack_lifts_out.0,
+        lifts_out: m.stages.pack.lifts_out.0,
         shipping,
         price: m.price.claim().map(|c| (c.written.value, currency.unwrap_or("").to_owned())),
         lead_time: m.lead_time.0.clone(),

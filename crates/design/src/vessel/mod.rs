@@ -13,9 +13,8 @@ pub use upright_cylinder::UprightCylinder;
 
 use crate::provenance::{Node, Stop, Trail, Val, choose, given};
 use crate::reckon;
+use crate::stages::Ends;
 use crate::stages::channels::Channels;
-use crate::stages::pump_out::PumpOut;
-use crate::stages::sand_trap::SandTrap;
 use crate::train::row::Row;
 use arrayvec::ArrayVec;
 use stillrise_handbook::vessel::shape::Shape;
@@ -59,14 +58,10 @@ impl Body {
     ///
     /// # Errors
     /// [`Stop`] naming the dimension that is missing.
-    pub fn rectangular<T: Trail>(
-        row: &mut Row<'_, T>,
-        channels: Option<&Channels>,
-        options: TakenOptions<'_>,
-    ) -> Result<Self, Stop> {
+    pub fn rectangular<T: Trail>(row: &mut Row<'_, T>, channels: Option<&Channels>, ends: &Ends) -> Result<Self, Stop> {
         let m = row.m;
         let length = row.need("inside length", m.length())?;
-        let length = with_options(row.t, "inside length, options included", length, options);
+        let length = with_options(row.t, "inside length, options included", length, ends);
         let width = match channels {
             Some(channels) => {
                 let (width, n) = (channels.width, channels.count);
@@ -81,11 +76,11 @@ impl Body {
     ///
     /// # Errors
     /// [`Stop`] naming the dimension that is missing.
-    pub fn lying<T: Trail>(row: &mut Row<'_, T>, options: TakenOptions<'_>) -> Result<Self, Stop> {
+    pub fn lying<T: Trail>(row: &mut Row<'_, T>, ends: &Ends) -> Result<Self, Stop> {
         let m = row.m;
         let diameter = row.need("inside diameter", m.diameter())?;
         let shell = row.need("length of the shell", m.length())?;
-        let shell = with_options(row.t, "length of the shell, options included", shell, options);
+        let shell = with_options(row.t, "length of the shell, options included", shell, ends);
         let heads = m.heads.0.unwrap_or(HeadForm::Flat);
         let source = m.heads.1.source(row.source);
         let heads = given(row.t, "form of the heads", None, heads, &source, heads.word());
@@ -310,15 +305,9 @@ impl Body {
     }
 }
 
-/// The sand compartment and the pump-out compartment, where they are taken.
-pub type TakenOptions<'a> = (Option<&'a SandTrap>, Option<&'a PumpOut>);
-
 /// A length with those of the options that are taken.
-fn with_options<T: Trail>(t: &mut T, label: &str, length: Val<Length>, (sand, pumps): TakenOptions<'_>) -> Val<Length> {
-    let mut all: ArrayVec<Val<Length>, 3> = ArrayVec::new();
-    all.push(length);
-    all.extend(sand.map(|trap| trap.length));
-    all.extend(pumps.map(|pumps| pumps.length));
+fn with_options<T: Trail>(t: &mut T, label: &str, length: Val<Length>, ends: &Ends) -> Val<Length> {
+    let all: ArrayVec<Val<Length>, 3> = core::iter::once(length).chain(ends.lengths()).collect();
     sum(t, label, &all)
 }
 

@@ -39,8 +39,8 @@ fn file(title: &str, blocks: impl Iterator<Item = (&'static BlockSpec, bool)>, r
 }
 
 fn block(spec: &'static BlockSpec) -> Value {
-    let properties: Map<String, Value> = spec.keys.iter().map(|k| (k.name.to_owned(), key(k))).collect();
-    let required: Vec<&str> = spec.keys.iter().filter(|k| k.needed).map(|k| k.name).collect();
+    let properties: Map<String, Value> = spec.keys().into_iter().map(|k| (k.name.to_owned(), key(k))).collect();
+    let required: Vec<&str> = spec.keys().into_iter().filter(|k| k.needed).map(|k| k.name).collect();
     json!({ "description": spec.doc, "type": "object", "additionalProperties": false, "required": required, "properties": properties })
 }
 

@@ -2,9 +2,9 @@
 
 use super::internals::{every, pitch};
 use super::place::Section;
-use stillrise_design::enquiry::range::OutletControl;
 use stillrise_design::performance::installation::Stands;
 use stillrise_design::provenance::Origin;
+use stillrise_design::stages::outlet::OutletControl;
 use stillrise_design::triage::Weight;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_units::Typed;

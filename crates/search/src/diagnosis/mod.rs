@@ -281,7 +281,7 @@ fn mark_before(occasions: &mut [Occasion<'_>], jump: Option<Jump>) {
 
 /// Whether the unit is described by dimensions that do not say where the underside of its plates is.
 fn plates_assumed(job: &Job) -> bool {
-    job.enquiry.unit.dimensions.as_ref().is_some_and(|m| !m.pack_bottom.is_given())
+    job.enquiry.unit.dimensions.as_ref().is_some_and(|m| !m.stages.pack.bottom.is_given())
 }
 
 /// Works the leading explanation once more, step by step, into a trail; the effluent's place by occasion.
