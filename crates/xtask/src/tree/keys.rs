@@ -1,4 +1,5 @@
-//! What is asked and where an answer goes stands at the key: neither is spelled where a value is used.
+//! What is asked and where an answer goes stands at the key: neither is spelled where a value is used. Keys stand in `enquiry`,
+//! those of a stage's dimensions in its own file.
 
 use super::source::strings;
 use super::{Fault, File, Look, Rule, is_source};
@@ -6,7 +7,7 @@ use super::{Fault, File, Look, Rule, is_source};
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "keys",
-    holds: "in crate design, questions to the customer and paths of keys stand in `enquiry` only, at the key",
+    holds: "in crate design, questions to the customer and paths of keys stand at the keys only: in `enquiry`, and where a stage declares its own",
     look: Look::Tree(look),
 };
 
@@ -36,7 +37,19 @@ fn in_file(file: &File, blocks: &[&str]) -> Vec<Fault> {
     let say = |line: usize, what: &str| {
         Fault::new(&file.path, line, format!("{what}: ask for it at its key, in {AT_THE_KEYS}, and take it from there"))
     };
-    strings(&file.text).into_iter().filter_map(|(line, text)| Some(say(line, fault(&text, blocks)?))).collect()
+    strings(&without_keys(&file.text)).into_iter().filter_map(|(line, text)| Some(say(line, fault(&text, blocks)?))).collect()
+}
+
+/// A file without the keys that it declares, line by line as before.
+fn without_keys(text: &str) -> String {
+    let mut declares = false;
+    let keep = |line: &str| {
+        declares |= line.starts_with("keys! {");
+        let kept = if declares { "" } else { line }.to_owned();
+        declares &= line != "}";
+        kept
+    };
+    text.lines().map(keep).collect::<Vec<_>>().join("\n")
 }
 
 /// What is wrong with a text.
@@ -68,6 +81,12 @@ mod tests {
     fn questions_and_paths_are_found() {
         let text = "f(\"How deep is it?\");\nf(\"method.reserve\");\nf(\"method: reserve\");\nf(\"stream \\\"{name}\\\".flow\");\n";
         assert_eq!(found("crates/design/src/basis/a.rs", text), [1, 2, 3, 4]);
+    }
+
+    #[test]
+    fn keys_of_a_stage_stand_in_its_file() {
+        let text = "keys! {\n    /// Keys.\n    DipKeys \"method\" {\n        /// Its mouth\n        mouth: L = spec.asks(\"How deep is it?\");\n    }\n}\nf(\"How deep is it?\");\n";
+        assert_eq!(found("crates/design/src/stages/a.rs", text), [8]);
     }
 
     #[test]
