@@ -8,7 +8,7 @@ use crate::arrangements::{Arrangement, Form, Side};
 use crate::basis::stated::{assumed, declared, stand_in, stated, stated_or_usual};
 use crate::enquiry::blocks::UnitBlock;
 use crate::enquiry::keys::{Key, KeySpec, Quantity};
-use crate::enquiry::range::{Model, PackWord};
+use crate::enquiry::range::{A_DIP_PIPE, Model, PackWord};
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
 use crate::{reckon, say};
 use stillrise_handbook::hydraulics::pipes::PIPE_SIZES;
@@ -205,7 +205,7 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
     if form == Form::Upright {
         g.length(
             "mouth of the dip pipe",
-            m.lip().when("a dip pipe"),
+            m.lip().when(A_DIP_PIPE),
             share(deep, 0.25, 0.4, 0.6),
             "40 % of the depth of water",
         );
