@@ -172,7 +172,7 @@ pub(super) fn content<T: Trail>(
         |share| reckon!(t, "free oil as heavy as the water", [MG_L, MG_L], (free = free, share = share) free * share),
     );
     let label = of("suspended solids");
-    let solids = stated_or(t, w, asked.solids.clone().word("water", water), &label, || match site {
+    let solids = stated_or(t, w, asked.solids.word("water", water), &label, || match site {
         Some(site) if kind == Kind::Site => spread(&site.solids),
         _ => stand_in(
             (mg_l(30.0), mg_l(150.0), mg_l(1000.0)),

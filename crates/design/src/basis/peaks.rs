@@ -9,6 +9,7 @@ use super::limits::LimitState;
 use super::stated::{assumed, stand_in, stated};
 use super::waters::Water;
 use crate::enquiry::Enquiry;
+use crate::enquiry::blocks::FEW_RESULTS;
 use crate::enquiry::blocks::Statistic;
 use crate::provenance::{Node, Pair, Stop, Trail, Val, WhatIf, choose};
 use crate::{by, reckon, say};
@@ -81,7 +82,7 @@ fn general<T: Trail>(
     let (times, key, source) = match highest {
         Some((times, _)) => (
             times,
-            e.water.oil_peak().when("few results").word("count", &counted),
+            e.water.oil_peak().when(FEW_RESULTS).word("count", &counted),
             "the highest result of the set over its mean, no less than is usual; few results understate it",
         ),
         None => (USUAL, e.water.oil_peak(), "engineering judgement; oil in runoff and wash water scatters widely"),

@@ -157,10 +157,10 @@ fn worked<T: Trail>(
     let rho = fluids.cold.density;
     let power = stated(t, w, &say!(T, "shaft power of the {name}"), f.power.said);
     let label = say!(T, "efficiency of the {name}");
-    let efficiency = stated_or_usual(t, w, f.efficiency.clone(), &label);
+    let efficiency = stated_or_usual(t, w, f.efficiency, &label);
     let coefficient = |t: &mut T| {
         let label = say!(T, "head coefficient of the {name}");
-        stated_or_usual(t, w, f.coefficient.clone(), &label)
+        stated_or_usual(t, w, f.coefficient, &label)
     };
     let stated_impeller = stated(t, w, &say!(T, "impeller of the {name}"), f.impeller.said);
     let stated_speed = stated(t, w, &say!(T, "speed of the {name}"), f.speed.said);
@@ -212,7 +212,7 @@ fn worked<T: Trail>(
                 let rpm = |x: f64| ShearRate::of(x, &RPM);
                 let [four, two, most] = f.motors.map(rpm);
                 let why = "common practice: a motor of two poles, with four poles half as fast";
-                let key = f.speed.clone().of(name);
+                let key = f.speed.of(name);
                 assumed(t, w, &key, &say!(T, "speed of the {name}"), stand_in((four, two, most), why))
             });
             let psi = coefficient(t);
@@ -224,7 +224,7 @@ fn worked<T: Trail>(
         }
     };
     let label = say!(T, "width of the impeller over its diameter, {name}");
-    let width = stated_or_usual(t, w, f.width.clone(), &label);
+    let width = stated_or_usual(t, w, f.width, &label);
     let volume =
         by!(t, &say!(T, "volume that the impeller of the {name} sweeps"), impeller_volume::volume(diameter, width))?;
     let label = say!(T, "power dissipated in the {name}");

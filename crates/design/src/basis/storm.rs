@@ -4,7 +4,7 @@ use super::canopy::reached;
 use super::containment::drain;
 use super::stated::{assumed, declared, stand_in, stated, stated_or_usual};
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::{ConcentrationTime, Rain, Surface};
+use crate::enquiry::blocks::{ConcentrationTime, OF_A_KIND, PAVED, Rain, Surface};
 use crate::enquiry::containments::{covered, holds_back};
 use crate::provenance::{Backing, Stop, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon, say};
@@ -157,8 +157,8 @@ fn runoff<T: Trail>(t: &mut T, w: &WhatIf, s: &Surface, name: &str) -> Val<Ratio
     };
     let others = kind.map_or_else(String::new, |kind| say!(T, "{}", kind.replace('-', " ")));
     let key = s.runoff().of(name).word("kind", &others).when(match kind {
-        Some(_) => "of a kind",
-        None if *s.canopy == Some(true) => "paved",
+        Some(_) => OF_A_KIND,
+        None if *s.canopy == Some(true) => PAVED,
         None => "",
     });
     assumed(t, w, &key, &label, stand_in((ratio(low), ratio(typical), ratio(high)), source))
@@ -234,7 +234,7 @@ fn by_kirpich<T: Trail>(t: &mut T, e: &Enquiry, path: Val<Length>, slope: Val<Ra
         "surface for Kirpich's formula",
         None,
         kirpich::KirpichSurface::Paved,
-        &e.method.concentration_time().place(),
+        &say!(T, "{}", e.method.concentration_time().place()),
         "paved yard",
     );
     let time = by!(t, "time of concentration by Kirpich", kirpich::time(path, slope, paved))?;

@@ -70,17 +70,18 @@ pub struct Key<'a, F> {
     pub said: &'a F,
     /// As declared.
     pub spec: &'static KeySpec,
-    at: Cow<'a, Place>,
+    at: &'a Place,
     units: Option<(&'static Unit, &'static Unit)>,
     words: [(&'static str, &'a str); 2],
     when: &'static str,
     is_asked: bool,
 }
 
+impl<F> Copy for Key<'_, F> {}
+
 impl<F> Clone for Key<'_, F> {
     fn clone(&self) -> Self {
-        let Self { said, spec, at, units, words, when, is_asked } = self;
-        Self { said, spec, at: at.clone(), units: *units, words: *words, when, is_asked: *is_asked }
+        *self
     }
 }
 
@@ -88,12 +89,12 @@ impl<'a, F> Key<'a, F> {
     /// A key of a block.
     #[must_use]
     pub const fn new(said: &'a F, spec: &'static KeySpec, at: &'a Place) -> Self {
-        Self { said, spec, at: Cow::Borrowed(at), units: spec.units, words: [("", ""); 2], when: "", is_asked: true }
+        Self { said, spec, at, units: spec.units, words: [("", ""); 2], when: "", is_asked: true }
     }
     /// The same where an answer is to stand in another block of its kind.
     #[must_use]
     pub fn at(self, at: &'a Place) -> Self {
-        Self { at: Cow::Borrowed(at), ..self }
+        Self { at, ..self }
     }
     /// The same with a word for a placeholder of its question: `{name}`.
     #[must_use]

@@ -52,7 +52,14 @@ pub struct SiteLevels {
 pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: bool) -> Result<SiteLevels, Stop> {
     t.section("outlet and site levels");
     let bore = match e.outlet.pipe.as_deref().and_then(pipe_size) {
-        Some(row) => given(t, "bore of the outlet pipe", Some(LEVEL), row.inside(), &e.outlet.pipe().place(), row.word),
+        Some(row) => given(
+            t,
+            "bore of the outlet pipe",
+            Some(LEVEL),
+            row.inside(),
+            &say!(T, "{}", e.outlet.pipe().place()),
+            row.word,
+        ),
         None => unit.outlet.bore,
     };
     let length = stated_or_usual(t, w, e.outlet.length(), "length of the outlet pipe");

@@ -17,13 +17,16 @@ use stillrise_handbook::separation::{drawn_height, layer_froude};
 use stillrise_units::catalog::{IN, MM};
 use stillrise_units::{Density, Flow, Length, Ratio, Velocity};
 
+/// When the lip is asked for of a unit that draws its water by a dip pipe.
+pub const A_DIP_PIPE: &str = "a dip pipe";
+
 keys! {
     /// Keys of what lets the water leave from under the oil.
     UnderflowKeys "model" {
         /// Lip of the downcomer baffle, or mouth of the dip pipe in its place, above the floor
         lip: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "120 in").like("\"10 in\"")
             .asks("What is the gap between the floor and the lower edge of the last baffle?")
-            .asks_when("a dip pipe", "What is the height of the mouth of the pipe that draws the water, above the floor?")
+            .asks_when(A_DIP_PIPE, "What is the height of the mouth of the pipe that draws the water, above the floor?")
             .found("a tenth of the pack above its underside; without a pack a sixth of the depth of water, of a dip pipe 40 % of it");
     }
 }

@@ -11,6 +11,7 @@ use crate::enquiry::keys::{Key, KeySpec, Quantity};
 use crate::enquiry::range::Model;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
 use crate::stages::plate_pack::PackWord;
+use crate::stages::underflow::A_DIP_PIPE;
 use crate::{reckon, say};
 use stillrise_handbook::hydraulics::pipes::PIPE_SIZES;
 use stillrise_handbook::page::Argument;
@@ -215,7 +216,7 @@ pub fn dimensions<T: Trail>(t: &mut T, w: &WhatIf, m: &Model, flow: Flow) -> Res
     if form == Form::Upright {
         g.length(
             "mouth of the dip pipe",
-            m.stages.underflow.lip().when("a dip pipe"),
+            m.stages.underflow.lip().when(A_DIP_PIPE),
             share(deep, 0.25, 0.4, 0.6),
             "40 % of the depth of water",
         );

@@ -37,7 +37,10 @@ fn in_file(file: &File, blocks: &[&str]) -> Vec<Fault> {
     let say = |line: usize, what: &str| {
         Fault::new(&file.path, line, format!("{what}: ask for it at its key, in {AT_THE_KEYS}, and take it from there"))
     };
-    strings(&without_keys(&file.text)).into_iter().filter_map(|(line, text)| Some(say(line, fault(&text, blocks)?))).collect()
+    strings(&without_keys(&file.text))
+        .into_iter()
+        .filter_map(|(line, text)| Some(say(line, fault(&text, blocks)?)))
+        .collect()
 }
 
 /// A file without the keys that it declares, line by line as before.

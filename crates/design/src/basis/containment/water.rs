@@ -6,7 +6,7 @@ use crate::basis::canopy::reached;
 use crate::basis::stated::{declared, stand_in, stated};
 use crate::basis::storm::Storm;
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::{Containment, Rain, Spill};
+use crate::enquiry::blocks::{Containment, OF_A_VOLUME, Rain, Spill};
 use crate::enquiry::containments::covered;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::{by, reckon, say};
@@ -77,7 +77,7 @@ pub fn catch<T: Trail>(
     let label = format!("area of {name}");
     let over =
         stand_in((over(6.0), over(2.0), over(0.5)), "engineering judgement: its volume over depths of 6 ft to 6 in");
-    Ok(asked(t, w, c.area().of(name).when("of a volume"), &label, over, open))
+    Ok(asked(t, w, c.area().of(name).when(OF_A_VOLUME), &label, over, open))
 }
 
 /// The rain that falls or runs into it: all of it stays.

@@ -32,6 +32,9 @@ choice! {
         None "none",
     }
 }
+/// When a containment is asked for its area whose volume is stated.
+pub const OF_A_VOLUME: &str = "of a volume";
+
 keys! {
     /// A pit, bund or basin that holds oil, rain and fire water back ahead of the separator.
     Containment "containment" {
@@ -42,7 +45,7 @@ keys! {
         /// Its area in plan
         area: Quantity<Area> = spec.units(&FT2, &M2).between("1 ft2", "1000 acre").safe_smaller().like("\"195 m2\"")
             .asks("What is the area of the {name} in plan?")
-            .asks_when("of a volume", "What is the area of the {name} in plan, or which surfaces run into it?")
+            .asks_when(OF_A_VOLUME, "What is the area of the {name} in plan, or which surfaces run into it?")
             .usual("10 m2", "50 m2", "500 m2", "engineering judgement: the bund of a small tank to the pit of a large transformer");
         /// Usable depth, from the floor to the overflow or the lowest point of the rim
         depth: Quantity<Length> = spec.units(&IN, &MM).between("0.1 in", "1000 in").safe_smaller().like("\"40 in\"")

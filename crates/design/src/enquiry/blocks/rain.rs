@@ -12,6 +12,12 @@ names! {
     surface_names = surfaces::SURFACES;
 }
 
+/// When a surface under a canopy is asked for its runoff, of which no kind is said.
+pub const PAVED: &str = "paved";
+
+/// When a surface of a kind is asked for its runoff.
+pub const OF_A_KIND: &str = "of a kind";
+
 keys! {
     /// A surface that drains to the unit.
     Surface "surface" {
@@ -24,8 +30,8 @@ keys! {
         /// Runoff coefficient, in place of the one of its kind
         runoff: Quantity<Ratio> = spec.units(&ONE, &ONE).between("0.01", "1").safe_larger().like("0.9")
             .asks("What is the runoff coefficient of the {name}, or what is it paved with?")
-            .asks_when("paved", "What is the {name} paved with?")
-            .asks_when("of a kind", "Does the {name} run off like other {kind}, or is a local coefficient prescribed?")
+            .asks_when(PAVED, "What is the {name} paved with?")
+            .asks_when(OF_A_KIND, "Does the {name} run off like other {kind}, or is a local coefficient prescribed?")
             .found("that of its kind in the handbook; 0.9, from 0.7 to 0.95, where no kind is said");
         /// Whether a canopy keeps vertical rain off it
         canopy: Flag = spec.safe_smaller().like("true");

@@ -123,6 +123,9 @@ keys! {
             .found("that of the oil of the handbook");
     }
 }
+/// When peaks are asked for and some results of single samples are there.
+pub const FEW_RESULTS: &str = "few results";
+
 keys! {
     /// The water itself.
     Water "water" {
@@ -137,7 +140,7 @@ keys! {
         /// Highest over mean oil content of a single sample of the influent
         oil_peak: Quantity<Ratio> = spec.units(&ONE, &ONE).between("1", "20").safe_larger().like("2")
             .asks("May we have the results of single samples of the water that comes, with their dates? They show how far peaks rise above the mean.")
-            .asks_when("few results", "May we have more results of single samples of the water that comes? {count} results hardly show how far peaks rise above the mean.")
+            .asks_when(FEW_RESULTS, "May we have more results of single samples of the water that comes? {count} results hardly show how far peaks rise above the mean.")
             .found("twice the mean, or as far as results of single samples rise above it");
         /// Water that flows in, where it is warmer or colder than the water in the unit
         inflow: Quantity<Temperature> = spec.units(&DEG_F, &DEG_C).between("-2 °C", "95 °C").like("\"140 °F\"");
