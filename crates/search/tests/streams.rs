@@ -85,6 +85,31 @@ fn a_chemical_goes_into_the_streams_it_is_said_to() {
     near(basis(&none).waters[1].content.emulsified.q.si(), 2.0, &MG_L);
 }
 
+/// An oil made to mix with water holds its own share of the oil alone; nobody having said it, all of it.
+#[test]
+fn a_soluble_oil_holds_its_own_share() {
+    let yard = |share: &str| {
+        let text = format!(
+            "[enquiry]\ntitle = \"A yard\"\n[[surface]]\narea = \"900 m2\"\nkind = \"concrete\"\n[rain]\nintensity = \"40 mm/h\"\noil = {{ mean = \"80 mg/L\" }}\n[[chemical]]\nproduct = \"cutting oil\"\nkind = \"soluble-coolant\"\nstream = [\"rain\"]\n{share}[[oil]]\nkind = \"diesel\"\n[[limit]]\npollutant = \"oil and grease\"\nvalue = \"50 mg/L\"\n"
+        );
+        let enquiry = read_enquiry(&text, &|_| None).unwrap_or_else(|faults| panic!("{faults:?}"));
+        stillrise_search::settle(&enquiry, &demo())
+    };
+    let held = |settled: &Settled| assumed(settled, "rain.oil.emulsified").clone();
+    let range = |a: &Assumption| [a.low.clone(), a.high.clone()];
+    // 80 to 100 % of its own tenth, and 0 to 10 % of the nine tenths of a dry yard: 8 to 19 %; typically 0.1 x 95 + 0.9 x 2.
+    let tenth = yard("share = \"10 %\"\n");
+    assert_eq!(
+        range(&held(&tenth)).map(|x| if let Arg::Number(x) = x { (x * 1e6).round() } else { 0.0 }),
+        [80e3, 190e3]
+    );
+    let emulsified = |settled: &Settled| case(settled, "storm").content.as_ref().map_or(0.0, |c| c.emulsified.q.si());
+    near(emulsified(&tenth), 80.0 * (0.1 * 0.95 + 0.9 * 0.02), &MG_L);
+    let all = yard("");
+    near(emulsified(&all), 80.0 * 0.95, &MG_L);
+    assert!(assumed(&all, "chemical \"cutting oil\".share").question.contains("is cutting oil?"));
+}
+
 #[test]
 fn names_that_no_block_bears_are_refused() {
     for (key, value) in [

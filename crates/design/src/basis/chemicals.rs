@@ -48,6 +48,8 @@ pub struct Dosed {
     pub row: Option<&'static Chemical>,
     /// Tension between oil and water where it is, if it lowers it.
     pub tension: Option<Val<SurfaceTension>>,
+    /// Share of the oil there that it is, of one that is an oil itself.
+    pub share: Option<Val<Ratio>>,
     waters: Vec<Which>,
 }
 
@@ -113,7 +115,11 @@ pub fn chemicals<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Vec<Dosed> {
             let label = say!(T, "interfacial tension with {name}");
             stated_or_usual(t, w, block.tension(), &label)
         });
-        found.push(Dosed { name, row, tension, waters });
+        let share = row.filter(|c| c.is_oil).map(|_| {
+            let label = say!(T, "share of {name} in the oil there");
+            stated_or_usual(t, w, block.share().of(&name), &label)
+        });
+        found.push(Dosed { name, row, tension, share, waters });
     }
     found
 }
@@ -166,8 +172,20 @@ pub fn emulsified<'a, T: Trail>(dosed: &[Dosed], which: Which, known: bool) -> S
     };
     let here = || dosed.iter().filter(|d| d.reaches(which));
     let worst = here()
-        .filter_map(|d| d.row.filter(|row| acts(row)))
-        .max_by(|a, b| a.emulsified.typical.total_cmp(&b.emulsified.typical));
+        .filter_map(|d| Some((d, d.row.filter(|row| acts(row))?)))
+        .max_by(|(_, a), (_, b)| a.emulsified.typical.total_cmp(&b.emulsified.typical));
+    // Of one that is an oil itself only its own share of the oil is held; the rest is as it would be without it.
+    if let Some((own, row)) = worst
+        && let Some(share) = own.share.map(|share| share.q.si()).filter(|share| *share < 1.0)
+    {
+        let others: Vec<Dosed> = here().filter(|d| !core::ptr::eq(*d, own)).cloned().collect();
+        let rest = emulsified::<T>(&others, which, known);
+        let held = spread::<Ratio>(&row.emulsified);
+        let name = &own.name;
+        let why = say!(T, "engineering judgement: {name} holds its own share of the oil, the rest is as without it");
+        return held.blended(&rest, share, why);
+    }
+    let worst = worst.map(|(_, row)| row);
     let unknown = here().find(|d| d.row.is_none());
     match (worst, unknown) {
         (Some(row), None) => spread(&row.emulsified),

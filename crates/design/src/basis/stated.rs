@@ -125,6 +125,16 @@ impl<Q: Copy> StandIn<'_, Q> {
     }
 }
 
+impl<Q: Typed> StandIn<'_, Q> {
+    /// Of a share this, of the rest another.
+    #[must_use]
+    pub fn blended(&self, rest: &Self, share: f64, source: String) -> Self {
+        let both = |own: Q, other: Q| Q::from_si(own.si() * share + other.si() * (1.0 - share));
+        let ((low, value, high), (least, usual, most)) = (self.range, rest.range);
+        StandIn { range: (both(low, least), both(value, usual), both(high, most)), source: source.into() }
+    }
+}
+
 /// Whether an answer to a key is being tried.
 #[must_use]
 pub fn is_tried<F>(w: &WhatIf, key: &Key<'_, F>) -> bool {

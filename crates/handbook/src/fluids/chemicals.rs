@@ -39,6 +39,8 @@ pub struct Chemical {
     pub effect: Effect,
     /// Whether it lowers the tension between oil and water.
     pub surfactant: bool,
+    /// Whether it is an oil itself, made to mix with water: of other oils beside it that share is not.
+    pub is_oil: bool,
     /// Share of the oil that gravity no longer reaches while it is present.
     pub emulsified: Spread,
     /// Why.
@@ -60,6 +62,7 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "No chemicals",
         effect: Effect::Harmless,
         surfactant: false,
+        is_oil: false,
         emulsified: share(0.0, 0.0, 5.0),
         explains: "Rain from a dry yard, or plain water, leaves oil in drops that gravity can reach.",
         what_could: "Nothing is needed; keep it so.",
@@ -70,6 +73,7 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "Hot water or high pressure without detergent",
         effect: Effect::Emulsifies,
         surfactant: false,
+        is_oil: false,
         emulsified: share(0.0, 5.0, 20.0),
         explains: "Jets break oil into fine drops, but without a surfactant these join again in still water; hot water or \
             pressure is the lesser evil beside detergent.",
@@ -81,6 +85,7 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "Quick-break (splitting) detergent",
         effect: Effect::Emulsifies,
         surfactant: true,
+        is_oil: false,
         emulsified: share(5.0, 10.0, 20.0),
         explains: "Made to let oil go within minutes, but only at its dose and not mixed with other cleaners; part of the \
             oil stays as fine drops.",
@@ -92,6 +97,7 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "Soap and hand cleaner",
         effect: Effect::Emulsifies,
         surfactant: true,
+        is_oil: false,
         emulsified: share(10.0, 30.0, 80.0),
         explains: "A surfactant; hard water takes part of it out as curd, which blocks plates and mesh.",
         what_could: "Send it to the sanitary sewer without a separator; clean spills dry.",
@@ -102,6 +108,7 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "Alkaline degreaser",
         effect: Effect::Emulsifies,
         surfactant: true,
+        is_oil: false,
         emulsified: share(20.0, 50.0, 100.0),
         explains: "Lifts oil by making it a fine emulsion that holds for days, and frees oil already caught.",
         what_could: "Change to a quick-break cleaner or to dry cleaning; otherwise split with acid or coagulant, then \
@@ -113,6 +120,7 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "Detergent rich in surfactant",
         effect: Effect::Emulsifies,
         surfactant: true,
+        is_oil: false,
         emulsified: share(50.0, 80.0, 100.0),
         explains: "Takes the interfacial tension to a few mN/m or below; drops under some 15 µm are held apart and do not rise.",
         what_could: "Chemical splitting and flotation, membranes or evaporation; another cleaner; recycling of the wash water.",
@@ -123,6 +131,7 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "Fire-fighting foam",
         effect: Effect::Emulsifies,
         surfactant: true,
+        is_oil: false,
         emulsified: share(50.0, 90.0, 100.0),
         explains: "Surfactants by design, many fluorinated: the oil is emulsified, the vessel foams, and fluorinated matter \
             (PFAS) passes and stays behind in the vessel.",
@@ -135,6 +144,7 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "Soluble (emulsifiable) cutting coolant",
         effect: Effect::NotSeparable,
         surfactant: true,
+        is_oil: true,
         emulsified: share(80.0, 95.0, 100.0),
         explains: "An emulsion made to last: the oil in it never rises. Only tramp oil floating on it does.",
         what_could: "Keep it out; skim the tramp oil at the machine; split with acid or salt, ultrafilter or evaporate; or \
@@ -146,6 +156,7 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "Glycol: antifreeze and de-icing fluid",
         effect: Effect::NotSeparable,
         surfactant: false,
+        is_oil: false,
         emulsified: share(0.0, 5.0, 20.0),
         explains: "Mixes with water in any ratio and passes; a great oxygen demand; its inhibitors help to release trapped oil.",
         what_could: "Collect it apart for recycling; biological treatment; sanitary sewer with consent.",
@@ -156,6 +167,7 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "Brake fluid of glycol ether",
         effect: Effect::NotSeparable,
         surfactant: false,
+        is_oil: false,
         emulsified: share(0.0, 5.0, 20.0),
         explains: "Mixes with water and passes, and releases trapped oil.",
         what_could: "Collect it apart in the workshop.",
@@ -166,6 +178,7 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "Urea solution for diesel exhaust",
         effect: Effect::NotSeparable,
         surfactant: false,
+        is_oil: false,
         emulsified: share(0.0, 0.0, 5.0),
         explains: "Dissolved in water; passes, and becomes ammonia.",
         what_could: "Separate containment at its dispenser; biological treatment.",
@@ -176,6 +189,7 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "Alcohol fuel: E85, methanol, ethanol blends",
         effect: Effect::Dissolves,
         surfactant: false,
+        is_oil: false,
         emulsified: share(0.0, 10.0, 30.0),
         explains: "The alcohol leaves the fuel for the water, passes, and as a cosolvent can carry more benzene and its kin into solution.",
         what_could: "Hold spills in a closed containment and remove them; stripping or biological treatment of what is \
@@ -187,6 +201,7 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "Solvent: mineral spirits, parts washer, thinner",
         effect: Effect::Dissolves,
         surfactant: false,
+        is_oil: false,
         emulsified: share(5.0, 20.0, 50.0),
         explains: "A few per cent of solvent helps oil to emulsify; aromatics in it dissolve; chlorinated solvents are \
             heavier than water and sink.",
@@ -198,6 +213,7 @@ pub static CHEMICALS: &[Chemical] = &[
         title: "Brine and road salt",
         effect: Effect::ShiftsDensity,
         surfactant: false,
+        is_oil: false,
         emulsified: share(0.0, 0.0, 5.0),
         explains: "Salt makes water heavier, so oil rises faster, but the oil level, weirs and floats stand otherwise than \
             in fresh water; a layer of brine may lie below the melt water. It corrodes steel.",

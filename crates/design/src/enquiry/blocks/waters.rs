@@ -163,6 +163,10 @@ keys! {
         stream: Vec<String> = spec.like("[\"bus wash rinse\"]")
             .asks("Which water does the {name} go into?")
             .found("every water but rain, fire-fighting water and dewatering; rain where no other is known");
+        /// Share of the oil in those waters that it is, where it is an oil itself that mixes with water
+        share: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0 %", "100 %").safe_larger().like("\"10 %\"")
+            .asks("What share of the oil in the water that {name} goes into is {name}?")
+            .usual("5 %", "100 %", "100 %", "the safe side: all of it, as nobody said that other oil comes with it");
         /// Tension between oil and water with it in the water
         tension: Quantity<SurfaceTension> = spec.units(&MN_M, &MN_M).between("0.001 mN/m", "60 mN/m").safe_smaller().like("\"4 mN/m\"")
             .usual("1 mN/m", "4 mN/m", "15 mN/m", "from memory: 3 to 5 mN/m with surfactant, less with strong detergent");
