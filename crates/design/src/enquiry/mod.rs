@@ -167,7 +167,7 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     let (mut enquiry, mut faults) = (outcome.file, outcome.faults);
     (enquiry.notes, enquiry.gallon_open) = (outcome.notes, outcome.gallon_open);
     paired::pair(&mut enquiry);
-    paired::tell_apart(&mut enquiry.limits);
+    paired::tell_apart(&mut enquiry);
     if enquiry.system() == System::Us {
         enquiry.notes.retain(|(_, note)| !note.ends_with(THOUSANDS_COMMA));
     }

@@ -1,7 +1,7 @@
 //! What several keys say together: an outlet and the level at which it lies, limits on one pollutant.
 
 use super::Enquiry;
-use super::blocks::Limit;
+use super::blocks::{Limit, Stream, Surface};
 use super::keys::{Block, Place};
 use super::said::Claimed;
 
@@ -23,13 +23,21 @@ pub(crate) fn pair(e: &mut Enquiry) {
     }
 }
 
-/// Limits stand under the handbook's word for their pollutant; two on the same one are told apart by their number.
-pub(super) fn tell_apart(limits: &mut [Limit]) {
-    let words: Vec<Option<String>> = limits.iter().map(|limit| limit.pollutant.0.clone()).collect();
-    for (i, limit) in limits.iter_mut().enumerate() {
+/// Where blocks stand that have no name of their own. Limits stand under the handbook's word for their pollutant, two on the
+/// same one told apart by their number; a stream or a surface under the name that it is given: `stream "stream 1"`.
+pub(super) fn tell_apart(e: &mut Enquiry) {
+    let words: Vec<Option<String>> = e.limits.iter().map(|limit| limit.pollutant.0.clone()).collect();
+    for (i, limit) in e.limits.iter_mut().enumerate() {
         let Some(word) = &words[i] else { continue };
         let several = words.iter().flatten().filter(|other| *other == word).count() > 1;
         let block = Limit::spec().name;
         limit.stand(if several { Place::numbered(block, i + 1, word) } else { Place::named(block, word) });
+    }
+    let unnamed = |block: &'static str, i: usize| Place::named(block, &format!("{block} {}", i + 1));
+    for (i, stream) in e.streams.iter_mut().enumerate().filter(|(_, stream)| stream.name.is_none()) {
+        stream.stand(unnamed(Stream::spec().name, i));
+    }
+    for (i, surface) in e.surfaces.iter_mut().enumerate().filter(|(_, surface)| surface.name.is_none()) {
+        surface.stand(unnamed(Surface::spec().name, i));
     }
 }

@@ -169,12 +169,12 @@ impl KeySpec {
         let others = self.asks_when.iter().map(|(_, question)| *question);
         core::iter::once(self.asks).chain(others).filter(|question| !question.is_empty())
     }
-    /// What stands in where nobody says, in print: `60 um, between 20 um and 150 um: why`; nothing where nothing does.
+    /// What stands in where nobody says, in print: `60 um, between 20 um and 150 um (why)`; nothing where nothing does.
     #[must_use]
     pub fn stands_in(&self) -> Option<String> {
         let usual = self.usual.as_ref().map(|Usual { low, typical, high, why, .. }| match low == high {
-            true => format!("{typical}: {why}"),
-            false => format!("{typical}, between {low} and {high}: {why}"),
+            true => format!("{typical} ({why})"),
+            false => format!("{typical}, between {low} and {high} ({why})"),
         });
         match (self.found, usual) {
             ("", usual) => usual,
