@@ -122,6 +122,28 @@ fn it_floats_when_empty_and_anchors_cure_it() {
     }
 }
 
+/// Planes that lean by a quarter from the underside, 8.083 ft under grade: 8.083^2 / 8 over both sides of 20.333 ft; by 30
+/// degrees from the widest line, 5.083 ft under it: 5.083^2 x tan 30 / 2 along sides and heads, 2 x 26.333 ft. All under water.
+#[test]
+fn soil_counts_as_the_enquiry_says() {
+    let by = |method: &str| {
+        let sheet = Sheet::data("buried").with("site.groundwater", "106.00 ft").with("site.soil_counts", method);
+        let settled = sheet.settle(&demo());
+        performance(&settled).flotation.as_ref().and_then(|f| f.held.clone()).expect("its weight is known")
+    };
+    let under_water = 120.0 - 62.41;
+    let quarter = 8.083_333 * 8.083_333 / 8.0 * 2.0 * 20.333_33 * under_water;
+    close(by("wedge quarter").wedge.expect("a wedge").q, quarter, &LBF, 1e-3);
+    let thirty = 5.083_333 * 5.083_333 * 0.577_350 / 2.0 * 2.0 * 26.333_33 * under_water;
+    close(by("wedge thirty").wedge.expect("a wedge").q, thirty, &LBF, 1e-3);
+    let (prism, none) = (by("prism"), by("no soil"));
+    assert!(prism.wedge.is_none() && none.soil.is_none());
+    let factor = 5400.0 / (619.09 * 62.41);
+    assert!((none.factor.q.si() / factor - 1.0).abs() < 1e-3, "{}", none.factor.q.si());
+    let [least, straight, more] = [&none, &prism, &by("wedge quarter")].map(|held| held.factor.q.si());
+    assert!(least < straight && straight < more);
+}
+
 /// Lowest line 106 - 97.917 = 8.083 ft under grade, groundwater there: 8.083 x 62.41 / 144 = 3.503 psi. Short tube of 1/4 in,
 /// 72 in across, 208 in between its heads: 0.807 x 29e6 x 0.0625 / (208 x 36) x ((0.25/36)^2 / 0.91^3)^(1/4) = 17.47 psi.
 #[test]

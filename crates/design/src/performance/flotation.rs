@@ -10,7 +10,7 @@ use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
 use crate::train::unit::Unit;
 use crate::{by, reckon, say};
-use stillrise_handbook::ground::flotation::{FACTORS, FlotationFactor, factor};
+use stillrise_handbook::ground::flotation::{FACTORS, FlotationFactor, METHODS, SoilMethod, factor, method};
 use stillrise_handbook::ground::soils::BACKFILLS;
 use stillrise_handbook::ground::{
     anchorage_needed, ballast_volume, flotation_factor, soil_weight, submerged_weight, uplift_force,
@@ -44,6 +44,8 @@ pub struct Flotation {
     pub asked: &'static FlotationFactor,
     /// The same as a number.
     pub wanted: Val<Ratio>,
+    /// How soil counts.
+    pub counts: &'static SoilMethod,
 }
 
 /// What holds a unit down.
@@ -51,8 +53,10 @@ pub struct Flotation {
 pub struct Held {
     /// Its own weight, empty.
     pub weight: Val<Force>,
-    /// Soil straight above it; `None` where none lies over it.
+    /// Soil straight above it; `None` where none lies over it, or none counts.
     pub soil: Option<Val<Force>>,
+    /// Soil beside that, where planes that lean outward count.
+    pub wedge: Option<Val<Force>>,
     /// Concrete that is anchored to it, under water; `None` where none was stated.
     pub anchors: Option<Val<Force>>,
     /// All of it over the uplift.
@@ -94,6 +98,7 @@ pub fn flotation<T: Trail>(
         &say!(T, "{}", asked.source),
         asked.title,
     );
+    let counts = e.site.soil_counts.as_deref().and_then(method).unwrap_or(&METHODS[PRISM]);
     let weight = unit
         .particulars
         .empty_weight
@@ -108,6 +113,7 @@ pub fn flotation<T: Trail>(
         held: None,
         asked,
         wanted,
+        counts,
     };
     let Some(groundwater) = stated(t, w, "groundwater at its highest, site datum", &e.site.groundwater) else {
         if let (Some(plan), Some(weight)) = (unit.body.plan(t)?, weight) {
@@ -137,14 +143,15 @@ pub fn flotation<T: Trail>(
         }
         None => shell,
     };
-    let (volume, soil) = match over(t, e, unit, (floor, level), water)? {
-        Some(Over { soil, risers: Some(risers) }) => (
-            reckon!(t, "volume under the groundwater, risers included", [FT3, M3], (shell = shell, risers = risers) shell + risers),
-            Some(soil),
-        ),
-        Some(Over { soil, risers: None }) => (shell, Some(soil)),
-        None => (shell, None),
+    let over = over(t, e, unit, counts, (floor, level), water)?;
+    let volume = match over.as_ref().and_then(|over| over.risers) {
+        Some(risers) => {
+            reckon!(t, "volume under the groundwater, risers included", [FT3, M3], (shell = shell, risers = risers) shell + risers)
+        }
+        None => shell,
     };
+    let soil = over.as_ref().filter(|_| counts.prism).map(|over| over.soil);
+    let wedge = over.as_ref().and_then(|over| over.wedge);
     let uplift = by!(t, "uplift on the empty unit", uplift_force::force(volume, water))?;
     found.uplift = Some(uplift);
     let Some(weight) = weight else { return Ok(Some(found)) };
@@ -164,13 +171,19 @@ pub fn flotation<T: Trail>(
     };
     let nothing = given(t, "no weight", Some(FORCE), Force::from_si(0.0), "definition", "none");
     let (over, tied) = (soil.unwrap_or(nothing), anchors.unwrap_or(nothing));
-    let resisting = reckon!(t, "what holds the unit down", [LBF, KN], (weight = weight, soil = over, anchors = tied) weight + soil + anchors);
+    let mut resisting = reckon!(t, "what holds the unit down", [LBF, KN], (weight = weight, soil = over, anchors = tied) weight + soil + anchors);
+    if let Some(wedge) = wedge {
+        resisting = reckon!(t, "what holds the unit down, soil beside it included", [LBF, KN], (held = resisting, wedge = wedge) held + wedge);
+    }
     let factor = by!(t, "factor against flotation", flotation_factor::factor(resisting, uplift))?;
     let needed = by!(t, "force that anchors must still add", anchorage_needed::force(uplift, resisting, wanted))?;
     let more = by!(t, "the same as concrete under water", ballast_volume::volume(needed, concrete, water))?;
-    found.held = Some(Held { weight, soil, anchors, factor, needed, concrete: more });
+    found.held = Some(Held { weight, soil, wedge, anchors, factor, needed, concrete: more });
     Ok(Some(found))
 }
+
+/// The straight prism among the ways to count soil.
+const PRISM: usize = 1;
 
 /// Label of that level.
 const FLOATS_ABOVE: &str = "groundwater over its floor above which it floats";
@@ -179,6 +192,8 @@ const FLOATS_ABOVE: &str = "groundwater over its floor above which it floats";
 struct Over {
     /// Weight of the soil straight above it, less what the risers take.
     soil: Val<Force>,
+    /// Weight of the soil beside that, where planes that lean outward count.
+    wedge: Option<Val<Force>>,
     /// What of the risers is under the groundwater, which lifts too.
     risers: Option<Val<Volume>>,
 }
@@ -188,6 +203,7 @@ fn over<T: Trail>(
     t: &mut T,
     e: &Enquiry,
     unit: &Unit,
+    counts: &SoilMethod,
     (floor, water_level): (Val<Length>, Val<Length>),
     water: Val<Density>,
 ) -> Result<Option<Over>, Stop> {
@@ -246,7 +262,22 @@ fn over<T: Trail>(
         "weight of the soil above it, under water where it is",
         soil_weight::weight(all, below, moist, saturated, water)
     )?;
-    Ok(Some(Over { soil, risers }))
+    let wedge = match counts.wedge {
+        Some(wedge) => {
+            let all = unit.body.soil_beside(t, "soil beside it that leaning planes add", wedge, level)?;
+            let wet = unit.body.soil_beside(t, "part of that under the groundwater", wedge, wet)?;
+            match all.zip(wet) {
+                Some((all, wet)) => Some(by!(
+                    t,
+                    "weight of the soil beside it, under water where it is",
+                    soil_weight::weight(all, wet, moist, saturated, water)
+                )?),
+                None => None,
+            }
+        }
+        None => None,
+    };
+    Ok(Some(Over { soil, wedge, risers }))
 }
 
 /// Density of the backfill, moist and saturated with water.

@@ -3,13 +3,14 @@
 use super::{Layer, Stretch};
 use crate::provenance::{Stop, Trail, Val, given};
 use crate::{by, reckon, record, say};
-use stillrise_handbook::ground::{soil_over_cylinder, submerged_cylinder};
+use stillrise_handbook::ground::flotation::Wedge;
+use stillrise_handbook::ground::{soil_over_cylinder, soil_wedge, submerged_cylinder};
 use stillrise_handbook::hydraulics::wetted_segment;
 use stillrise_handbook::vessel::shape::Shape;
 use stillrise_handbook::vessel::shapes::{HeadForm, Hopper, HorizontalCylinder};
 use stillrise_handbook::vessel::{cylinder_chord, cylinder_part_surface, cylinder_part_volume};
-use stillrise_units::catalog::{IN, MM, ONE};
-use stillrise_units::{Area, Length, Ratio, Volume, ratio};
+use stillrise_units::catalog::{DEG, IN, MM, ONE};
+use stillrise_units::{Angle, Area, Length, Ratio, Typed, Volume, ratio};
 
 record! {
     /// A lying cylinder, inside dimensions.
@@ -112,6 +113,40 @@ impl LyingCylinder {
     }
     pub(super) fn soil_over<T: Trail>(&self, t: &mut T, label: &str, level: Val<Length>) -> Result<Val<Volume>, Stop> {
         by!(t, label, soil_over_cylinder::volume(self.diameter, self.over_all, level))
+    }
+    /// Of planes along both sides, and at both heads where they count.
+    pub(super) fn soil_beside<T: Trail>(
+        &self,
+        t: &mut T,
+        label: &str,
+        wedge: Wedge,
+        level: Val<Length>,
+    ) -> Result<Val<Volume>, Stop> {
+        let lean = given(
+            t,
+            "lean of the planes in the soil, from upright",
+            Some((&DEG, &DEG)),
+            Angle::of(wedge.lean, &DEG),
+            "site: soil_counts",
+            "by that method",
+        );
+        let (length, diameter) = (self.over_all, self.diameter);
+        let along = if wedge.at_heads {
+            reckon!(
+                t,
+                "length of both sides and both heads",
+                [FT, M],
+                (length = length, width = diameter)(length + width) * 2.0
+            )
+        } else {
+            reckon!(t, "length of both sides", [FT, M], (length = length) length * 2.0)
+        };
+        let above = if wedge.from_widest {
+            reckon!(t, "level above the widest line", [FT, M], (level = level, diameter = diameter) level - diameter / 2.0)
+        } else {
+            level
+        };
+        by!(t, label, soil_wedge::volume(along, above, lean))
     }
     /// A cylinder has no hopper.
     pub(super) fn shape(&self, _: Option<Hopper>) -> Shape {

@@ -17,6 +17,7 @@ use crate::stages::Ends;
 use crate::stages::channels::Channels;
 use crate::train::row::Row;
 use arrayvec::ArrayVec;
+use stillrise_handbook::ground::flotation::Wedge;
 use stillrise_handbook::vessel::shape::Shape;
 use stillrise_handbook::vessel::shapes::{HeadForm, Hopper};
 use stillrise_units::catalog::{IN, MM};
@@ -286,6 +287,24 @@ impl Body {
             Body::Rectangular(_) => Err(Stop::said(label, "no soil lies over an open tank")),
             Body::LyingCylinder(own) => own.soil_over(t, label, level),
             Body::UprightCylinder(own) => own.soil_over(t, label, level),
+        }
+    }
+
+    /// Soil beside the prism over a lying cylinder that planes add which lean outward from it, up to a level above its floor;
+    /// nothing over another body, for which no published calculation counts one.
+    ///
+    /// # Errors
+    /// [`Stop`] when a formula has no answer.
+    pub fn soil_beside<T: Trail>(
+        &self,
+        t: &mut T,
+        label: &str,
+        wedge: Wedge,
+        level: Val<Length>,
+    ) -> Result<Option<Val<Volume>>, Stop> {
+        match self {
+            Body::LyingCylinder(own) => own.soil_beside(t, label, wedge, level).map(Some),
+            Body::Rectangular(_) | Body::UprightCylinder(_) => Ok(None),
         }
     }
 

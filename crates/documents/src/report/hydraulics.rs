@@ -119,13 +119,17 @@ fn ground(r: &mut Report<'_>, p: &Performance) {
     nodes.extend(f.uplift.map(|v| v.at));
     if let Some(held) = &f.held {
         nodes.push(held.weight.at);
-        nodes.extend([held.soil, held.anchors].into_iter().flatten().map(|v| v.at));
+        nodes.extend([held.soil, held.wedge, held.anchors].into_iter().flatten().map(|v| v.at));
         nodes.extend([held.factor.at, f.wanted.at, held.needed.at, held.concrete.at]);
     }
     nodes.extend(p.shell.iter().flat_map(|shell| shell.fields()).map(|(_, at)| at));
     let table = r.rows(nodes);
     r.out.table(&table);
-    r.out.remark("Preliminary. The empty unit against the groundwater at its highest: inside measures, the soil straight above a closed vessel without risers, no friction, no wedge of soil, nothing for what it holds. The pit, the ground and the anchors are for a licensed engineer on the site's own soil report; the local code names the factor.");
+    r.out.remark(format!(
+        "Preliminary. The empty unit against the groundwater at its highest: inside measures, no friction, nothing for what it holds. How soil counts: {}. {} The pit, the ground and the anchors are for a licensed engineer on the site's own soil report; the local code names the factor, and how soil counts.",
+        f.counts.title.to_lowercase(),
+        f.counts.note
+    ));
 }
 
 /// How its effluent pumps run.

@@ -29,6 +29,8 @@ pub(super) fn ground(out: &mut String, settled: &Settled, width: usize) {
         if let Some(held) = &f.held {
             row("its own weight", Some(show(held.weight.q.si(), (&LBF, &KN))));
             row("soil straight above it", held.soil.map(|v| show(v.q.si(), (&LBF, &KN))));
+            row("soil beside that, which leaning planes add", held.wedge.map(|v| show(v.q.si(), (&LBF, &KN))));
+            row("how soil counts", Some(f.counts.title.to_lowercase()));
             row("anchors, under water", held.anchors.map(|v| show(v.q.si(), (&LBF, &KN))));
             row("factor against flotation", Some(print::digits(held.factor.q.si(), 3)));
             row(

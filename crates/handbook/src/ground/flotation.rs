@@ -70,10 +70,25 @@ pub struct SoilMethod {
     pub word: &'static str,
     /// Title.
     pub title: &'static str,
+    /// Whether the soil straight above counts.
+    pub prism: bool,
+    /// Lean from upright of the planes beside it, if any, in degrees, and whether they stand at the heads too.
+    pub wedge: Option<Wedge>,
     /// What counts and what to know.
     pub note: &'static str,
     /// Where it is used.
     pub source: &'static Source,
+}
+
+/// Planes that lean outward beside a lying cylinder.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Wedge {
+    /// Lean from upright, in degrees.
+    pub lean: f64,
+    /// Whether their foot is the widest line of the tank; else its underside.
+    pub from_widest: bool,
+    /// Whether they stand at the heads too.
+    pub at_heads: bool,
 }
 
 /// Ways to count what holds a unit down, from the least to the most.
@@ -81,24 +96,33 @@ pub static METHODS: &[SoilMethod] = &[
     SoilMethod {
         word: "no soil",
         title: "Unit and concrete alone",
+        prism: false,
+        wedge: None,
         note: "While the pit is open, or where the cover may be dug away.",
         source: &JUDGEMENT,
     },
     SoilMethod {
         word: "prism",
         title: "Straight prism",
+        prism: true,
+        wedge: None,
         note: "Soil straight above the unit and above anchors tied to it, between upright planes.",
         source: &COMMON_PRACTICE,
     },
     SoilMethod {
         word: "wedge quarter",
         title: "Planes that lean by a quarter of their height",
+        prism: true,
+        // atan(1/4), in degrees.
+        wedge: Some(Wedge { lean: 14.036_243_467_926_479, from_widest: false, at_heads: false }),
         note: "From the underside of the tank, along both sides (14 degrees from upright).",
         source: &BUOYANCY_PERMIT,
     },
     SoilMethod {
         word: "wedge thirty",
         title: "Planes that lean by 30 degrees",
+        prism: true,
+        wedge: Some(Wedge { lean: 30.0, from_widest: true, at_heads: true }),
         note: "From the widest line of the tank, along sides and heads.",
         source: &HEAD_WEDGE,
     },

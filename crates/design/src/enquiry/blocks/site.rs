@@ -18,6 +18,7 @@ choice! {
 }
 names! {
     flotation_factors = flotation::FACTORS;
+    soil_methods = flotation::METHODS;
 }
 keys! {
     /// The place.
@@ -34,6 +35,8 @@ keys! {
         anchors: Quantity<Volume> = spec.units(&FT3, &M3).between("0 ft3", "100000 ft3").safe_smaller().like("\"120 ft3\"");
         /// Whose factor against flotation is asked for
         flotation: Text = spec.named(flotation_factors).like("\"flood agency\"");
+        /// How soil over and beside a unit in the ground counts against flotation; the straight prism where nothing is said
+        soil_counts: Text = spec.named(soil_methods).like("\"prism\"");
         /// Whether the unit must lie in the ground
         buried: Flag = spec.like("true");
         /// Coldest air
