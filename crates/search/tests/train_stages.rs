@@ -174,10 +174,18 @@ fn one_unit_shut_loads_the_others_unless_one_stands_by() {
     let shut = train(&settled).around.shut.expect("two are left");
     near(shut.each.q.in_unit(&GPM), 30.0, 1e-9, "each");
     near(shut.over.q.si(), 0.5, 1e-9, "more");
+    // What then leaves is what leaves two of them that take it all.
+    let model = train(&settled).unit.particulars.model.clone();
+    let two = Sheet::data("wash").with("unit.count", "2").with("unit.model", &model).settle(&demo());
+    let worst =
+        |s: &Settled| s.job.design.performance.as_ref().and_then(|p| p.worst()).map(|w| w.total.expected.q.si());
+    near(shut.out.expect("more comes to each").q.si(), worst(&two).expect("what leaves two"), 1e-6, "out");
+    assert!(shut.out.map(|out| out.q.si()) > worst(&settled));
     let spare = three.with("unit.standby", "1").settle(&demo());
     let shut = train(&spare).around.shut.expect("three are left");
     near(shut.each.q.in_unit(&GPM), 20.0, 1e-9, "each");
     assert_eq!(shut.over.q.si(), 0.0);
+    assert!(shut.out.is_none(), "no more comes to each");
     near(train(&spare).bought(), 4.0, 1e-12, "bought");
     // What the others do is worked for three, with or without the one that stands by.
     let out = |s: &Settled| {

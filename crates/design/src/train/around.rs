@@ -37,7 +37,7 @@ pub(crate) fn around<T: Trail>(
 ) -> Result<Around, Stop> {
     Ok(Around {
         polisher: demand::demand(t, basis, train, performance),
-        shut: splitter::shut(t, basis, train),
+        shut: splitter::shut(t, basis, train, performance)?,
         oil_tank: oil_tank::oil_tank(t, w, e, basis, train, &performance.storage)?,
         bypass: bypass::bypass(t, basis, train),
     })

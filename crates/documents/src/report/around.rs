@@ -29,7 +29,9 @@ pub(super) fn around(r: &mut Report<'_>, train: &Train) {
     nodes.extend(screen.and_then(|s| s.narrowest).map(|(passage, _)| passage.at));
     nodes.extend(screen.and_then(|s| s.bars.as_ref()).into_iter().flat_map(|b| b.fields()).map(|(_, at)| at));
     let a = &train.around;
-    nodes.extend(a.shut.into_iter().flat_map(|s| [s.running.at, s.each.at, s.over.at]));
+    nodes.extend(a.shut.into_iter().flat_map(|s| {
+        [Some(s.running.at), Some(s.each.at), Some(s.over.at), s.out.map(|out| out.at)].into_iter().flatten()
+    }));
     if let Some(tank) = &a.oil_tank {
         nodes.extend([tank.volume.at, tank.room.at]);
         let rest =

@@ -125,7 +125,7 @@ fn ground(r: &mut Report<'_>, p: &Performance) {
     nodes.extend(p.shell.iter().flat_map(|shell| shell.fields()).map(|(_, at)| at));
     let table = r.rows(nodes);
     r.out.table(&table);
-    r.out.remark(format!(
+    r.out.remark(&format!(
         "Preliminary. The empty unit against the groundwater at its highest: inside measures, no friction, nothing for what it holds. How soil counts: {}. {} The pit, the ground and the anchors are for a licensed engineer on the site's own soil report; the local code names the factor, and how soil counts.",
         f.counts.title.to_lowercase(),
         f.counts.note

@@ -48,7 +48,7 @@ pub(super) fn around(settled: &Settled, train: &Train) -> [Value; 4] {
             "to_be_sampled": d.unpredicted.iter().filter_map(|k| word(*k)).collect::<Vec<_>>(),
         })
     });
-    let shut = a.shut.map(|s| json!({ "running": v(s.running.at), "each": v(s.each.at), "over": v(s.over.at) }));
+    let shut = a.shut.map(|s| json!({ "running": v(s.running.at), "each": v(s.each.at), "over": v(s.over.at), "total_oil_out": s.out.map(|out| v(out.at)) }));
     let tank = a.oil_tank.as_ref().map(|x| {
         json!({
             "volume": v(x.volume.at), "room": v(x.room.at), "days": x.days.map(|d| v(d.at)), "soonest_days": x.soonest.map(|d| v(d.at)),

@@ -2,6 +2,8 @@
 
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::lift::Lift;
+use stillrise_design::performance::Performance;
+use stillrise_design::performance::promise::Promise;
 use stillrise_design::provenance::Pair;
 use stillrise_design::train::Train;
 use stillrise_design::train::stages::screen::Screen;
@@ -26,7 +28,7 @@ pub(crate) fn lines(settled: &Settled) -> Vec<(&'static str, String)> {
         ("Feed pump", lift.and_then(|lift| pump(lift, system))),
         ("Screen", train.screen.as_ref().and_then(|screen| bars(screen, system))),
         ("Polisher", polisher(settled, train, system)),
-        ("One unit shut", shut(train, system)),
+        ("One unit shut", shut(train, settled.job.design.performance.as_ref(), system)),
         ("Oil holding tank", tank(train, system)),
         ("Bypass", bypass(train, system)),
     ];
@@ -113,20 +115,30 @@ fn polisher(settled: &Settled, train: &Train, system: System) -> Option<String> 
     Some(says)
 }
 
-fn shut(train: &Train, system: System) -> Option<String> {
+fn shut(train: &Train, performance: Option<&Performance>, system: System) -> Option<String> {
     let shut = train.around.shut?;
     let each = show(shut.each.q, FLOW_UNITS, system);
     let n = shut.running.q.si();
+    let worst = train.around.shut.and_then(|shut| shut.out).zip(performance.and_then(|p| p.worst()));
+    let out = worst.map_or_else(String::new, |(out, worst)| {
+        format!(
+            "; {} then, in the case that is held against the limits",
+            Promise::of(out.q, worst.content.total.q).sentence()
+        )
+    });
     Some(if shut.over.q.si() <= 1e-9 {
         format!("the one that stands by takes its place; {each} comes to each, as when all run")
     } else if n > 1.5 {
         format!(
-            "{each} comes to each of the other {}, {} more than its share",
+            "{each} comes to each of the other {}, {} more than its share{out}",
             print::digits(n, 2),
             show(shut.over.q, (&PERCENT, &PERCENT), system)
         )
     } else {
-        format!("{each} comes to the other, {} more than its share", show(shut.over.q, (&PERCENT, &PERCENT), system))
+        format!(
+            "{each} comes to the other, {} more than its share{out}",
+            show(shut.over.q, (&PERCENT, &PERCENT), system)
+        )
     })
 }
 
