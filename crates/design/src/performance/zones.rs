@@ -17,6 +17,7 @@ use crate::stages::retention::Sinks;
 use crate::stages::underflow::Pull;
 use crate::train::unit::Unit;
 use stillrise_handbook::separation::{camp_scour, capillary_length, densimetric_froude, density_current_speed};
+use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_units::catalog::{DEG_C, DEG_F};
 use stillrise_units::{Flow, Length, Ratio, Temperature, Typed, Velocity};
 
@@ -83,7 +84,7 @@ pub fn zones<T: Trail>(
     let oil = basis.fluids.heaviest(Season::Cold);
     let shed =
         by!(t, "size of drops shed from an edge", capillary_length::length(oil.tension, cold.density, oil.cold))?;
-    let alarm = levels.iter().find_map(|l| l.level("alarm"));
+    let alarm = levels.iter().find_map(|l| l.level(Mark::Alarm));
     let alarm = alarm.filter(|alarm| oil.cold.q < cold.density.q && alarm.thickness.q.si() > 0.0);
     let leaves = (largest, velocities.slot);
     let pull = alarm.map(|alarm| unit.underflow.pull(t, leaves, cold.density, oil.cold, alarm)).transpose()?;
