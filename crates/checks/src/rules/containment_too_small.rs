@@ -3,7 +3,7 @@
 use crate::ask::Ask;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::containment::Containments;
-use stillrise_design::basis::containment::balance::{Balance, Spare};
+use stillrise_design::basis::containment::balance::{Balance, Part, Spare};
 use stillrise_design::basis::containment::drain::Shut;
 use stillrise_design::basis::containment::reach::Open;
 use stillrise_units::catalog::{FT2, GAL, IN, M2, M3, MM};
@@ -63,12 +63,12 @@ pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare
         ahead.names(&b.chain),
         volume(b.held.q),
         volume(need),
-        b.largest
+        b.largest.word()
     );
     let Some(further) = b.further.filter(|_| spare.val.q.si() < 0.0) else { return says };
     let mut ways = Vec::new();
     // Where the rain is what it is short of, keeping it out is the least that would do.
-    let roof = b.largest == "rain" && spare.val.q + b.rain.q >= Volume::from_si(0.0);
+    let roof = b.largest == Part::Rain && spare.val.q + b.rain.q >= Volume::from_si(0.0);
     ways.extend(roof.then(|| "a roof that keeps the rain out".to_owned()));
     ways.extend(further.depth.map(|d| format!("a depth of {} (filled as it is now)", at_least(d.q.si(), (&IN, &MM)))));
     ways.extend(further.area.map(|a| format!("an area of {}", at_least(a.q.si(), (&FT2, &M2)))));

@@ -37,7 +37,7 @@ use crate::provenance::{Off, Stop, Trail, Val, WhatIf, given};
 use crate::stages::Place;
 use crate::stages::pump_out::Runs;
 use crate::train::Train;
-use hydraulics::Profile;
+use hydraulics::{At, Profile};
 use ladder::Ladder;
 use levels::OilLevels;
 use limit::LimitVerdict;
@@ -193,15 +193,15 @@ pub fn performance<T: Trail>(
     let still: Val<Flow> = given(t, "no flow", Some(crate::basis::FLOW_UNITS), Flow::from_si(0.0), "definition", "0");
     let mut profiles = Vec::new();
     let all = [
-        ("no flow", still, State::Clean),
-        ("design, clean", design_flow, State::Clean),
-        ("design, end of interval", design_flow, State::End),
-        ("largest, end of interval", largest_flow, State::End),
+        (At::Rest, still),
+        (At::Design(State::Clean), design_flow),
+        (At::Design(State::End), design_flow),
+        (At::Largest(State::End), largest_flow),
     ];
     // A unit stands or falls by the last.
     let first = if depth == Depth::Full { 0 } else { all.len() - 1 };
-    for (name, flow, state) in all.into_iter().skip(first) {
-        profiles.push(hydraulics::profile(t, w, e, basis, unit, &site, flow, state, name)?);
+    for (at, flow) in all.into_iter().skip(first) {
+        profiles.push(hydraulics::profile(t, w, e, basis, unit, &site, flow, at)?);
     }
     let runs = match (&unit.pump_out, unit.compartment(Place::PumpOut)) {
         (Some(pumps), Some(zone)) => {

@@ -178,7 +178,7 @@ fn particulars(r: &mut Report<'_>, train: &Train) {
             table.row([name.to_owned(), value]);
         }
     };
-    add("Where it comes from", Some(train.origin.clone()));
+    add("Where it comes from", Some(train.origin.to_string()));
     add("Nozzles, in and out", Some(crate::summary::performance::bores(&p.nozzles, r.system)));
     let rated = p.rated.as_ref().map(|(flow, basis)| {
         let basis = if basis.is_empty() { "basis not stated" } else { basis };

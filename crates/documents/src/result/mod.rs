@@ -129,7 +129,7 @@ fn train(settled: &Settled, edition: Edition) -> Value {
     let p = &train.unit.particulars;
     let [polisher, shut, oil_tank, bypass] = around::around(settled, train);
     json!({
-        "origin": train.origin,
+        "origin": train.origin.to_string(),
         "because": settled.pick.as_ref().map(|p| p.because.clone()),
         "model": p.model,
         "count": val(ledger, train.count.at, system),
@@ -165,7 +165,7 @@ fn performance(settled: &Settled) -> Value {
         "shop": shop::shop(p, ledger, system),
         "pump_out": stands::pump_out(p, ledger, system),
         "profiles": p.profiles.iter().map(|profile| json!({
-            "name": profile.name, "flow": v(profile.flow.at), "drowned": profile.drowned, "outlet_runs_full": profile.runs_full,
+            "name": profile.at.name(), "flow": v(profile.flow.at), "drowned": profile.drowned, "outlet_runs_full": profile.runs_full,
             "steps": profile.steps.iter().map(|s| json!({ "name": s.name, "loss": v(s.loss.at), "level": v(s.level.at) })).collect::<Vec<_>>(),
         })).collect::<Vec<_>>(),
         "velocities": fields(ledger, &p.velocities.fields(), system),

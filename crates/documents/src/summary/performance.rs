@@ -151,7 +151,7 @@ pub(super) fn hydraulics(out: &mut String, settled: &Settled, width: usize) {
     let flow = system.pick(stillrise_design::basis::FLOW_UNITS);
     out.push_str(&section(&format!("Hydraulic profile, {} above the floor", unit.symbol)));
     let mut table = Table::new(["level ahead of"]);
-    table.header.extend(performance.profiles.iter().map(|p| p.name.clone()));
+    table.header.extend(performance.profiles.iter().map(|p| p.at.name().to_owned()));
     let flows = performance.profiles.iter().map(|p| print::digits(flow.from_si(p.flow.q.si()), 4));
     table.row(core::iter::once(format!("flow through one unit, {}", flow.symbol)).chain(flows));
     for (i, step) in performance.highest().steps.iter().enumerate() {
