@@ -1,6 +1,7 @@
 //! Open questions: every assumption that a customer could answer. First those that hold the word on a limit back,
 //! then by whether the answer leads to another unit and how much of the effluent's spread hangs on it.
 
+use crate::offered::Offered;
 use crate::pick::{Pick, effluent, found, try_unit};
 use crate::risk::Risk;
 use crate::side_by_side::side_by_side;
@@ -45,7 +46,7 @@ pub struct Outcome {
     pub held: Option<Concentration>,
     /// The unit that would be taken, or that none would without a condition; `None` where the one taken stands on a
     /// condition itself, and none was searched for under the answer.
-    pub unit: Option<String>,
+    pub unit: Option<Offered>,
     /// Of a temperature that asks for another unit: an answer nearer to what was taken that does so already.
     pub turns_at: Option<String>,
     /// Its price, all of them together, in the range's currency; `None` where the range states none.
@@ -196,9 +197,6 @@ fn question(entry: &Entry, a: &Assumption, system: System) -> Question {
     }
 }
 
-/// In place of a unit, where an answer leaves none that would do as it stands.
-pub const NONE_WITHOUT: &str = "no unit without a condition";
-
 /// What is held against the limits: the most of those predicted.
 fn held(design: &Design) -> Option<Concentration> {
     let limits = design.performance.iter().flat_map(|p| p.limits.iter().filter(|l| l.predicted));
@@ -217,7 +215,7 @@ pub(crate) fn rank(
     heard: Option<&Heard>,
 ) -> Vec<Question> {
     let system = enquiry.system();
-    let base = taken.name(range);
+    let base = taken.offered(range);
     let (price, stores) = (taken.price(range), Stores::of(design));
     // What lies below the published floor is printed as the floor.
     let printed = |c: Option<Concentration>| c.map(|c| c.max(floor()).si());
@@ -336,7 +334,7 @@ fn unmoved(design: &Design, taken: &Pick, range: &Range, answer: &Arg, entry: &E
         effluent: effluent(design),
         arrives: design.performance.as_ref().and_then(|p| p.worst()).map(|worst| worst.content.total.q),
         held: held(design),
-        unit: taken.fits.then(|| taken.name(range)),
+        unit: taken.fits.then(|| taken.offered(range)),
         words: None,
         turns_at: None,
     }
@@ -373,7 +371,7 @@ fn outcome(
         effluent: effluent(&same),
         arrives: same.performance.as_ref().and_then(|p| p.worst()).map(|worst| worst.content.total.q),
         held: held(&same),
-        unit: taken.fits.then(|| other.map_or_else(|| NONE_WITHOUT.to_owned(), |pick| pick.name(range))),
+        unit: taken.fits.then(|| other.map_or(Offered::Nothing, |pick| pick.offered(range))),
         words: None,
         turns_at: None,
     }

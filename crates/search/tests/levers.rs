@@ -150,7 +150,7 @@ fn us_and_si_are_the_same_job() {
     let (us, si) = (Sheet::data("twin_us").settle(&demo()), Sheet::data("twin_si").settle(&demo()));
     let name = |s: &Settled| s.pick.as_ref().map(|p| (p.how, p.count, p.fits, p.because.clone()));
     assert_eq!(name(&us), name(&si));
-    let tags = |s: &Settled| s.candidates.iter().map(|c| (c.name.clone(), c.taken)).collect::<Vec<_>>();
+    let tags = |s: &Settled| s.candidates.iter().map(|c| (c.unit.clone(), c.taken)).collect::<Vec<_>>();
     assert_eq!(tags(&us), tags(&si));
     let (a, b) = (&us.job.ledger.entries, &si.job.ledger.entries);
     assert_eq!(a.len(), b.len(), "the trails are of one length");

@@ -7,7 +7,7 @@ use super::{not_rising, plant};
 use crate::summary::{assumed_under, numberless, rests_on, stands, that_matter};
 use std::collections::BTreeSet;
 use stillrise_checks::ask::GROUNDWATER;
-use stillrise_checks::{Judged, Verdict};
+use stillrise_checks::rules::{does_not_fit, not_enough_fall, solids_bury_pack};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::containment::balance::Balance;
 use stillrise_design::basis::containment::passes::Passing;
@@ -141,7 +141,7 @@ fn of_rules(settled: &Settled) -> Vec<String> {
 /// The weightiest of these whose answer leads to another unit.
 fn turning<'a>(settled: &Settled, rest: &[&'a Question]) -> Vec<&'a Question> {
     let Some(taken) = settled.candidates.iter().find(|c| c.taken) else { return Vec::new() };
-    let turns = |q: &&&Question| q.outcomes.iter().any(|o| o.unit.as_deref().is_some_and(|unit| unit != taken.name));
+    let turns = |q: &&&Question| q.outcomes.iter().any(|o| o.unit.as_ref().is_some_and(|unit| *unit != taken.unit));
     rest.iter().filter(turns).take(TURNING).copied().collect()
 }
 
@@ -155,9 +155,8 @@ fn contents(settled: &Settled) -> Vec<&Question> {
 /// The solids in the waters and how long these run, where sludge is said to fill its room too soon on figures for them that
 /// nobody stated.
 fn sludge(settled: &Settled) -> Vec<&Question> {
-    let fills =
-        |v: &Judged| v.rule.id == "solids-bury-pack" && matches!(v.verdict, Verdict::Warns(_) | Verdict::Fails(_));
-    let Some(at) = settled.verdicts.iter().find(|v| fills(v)).and_then(|v| v.verdict.at()) else { return Vec::new() };
+    let fills = settled.judged(&solids_bury_pack::RULE).filter(|v| v.verdict.is_finding());
+    let Some(at) = fills.and_then(|v| v.verdict.at()) else { return Vec::new() };
     let wanted = |key: &str| key.ends_with(".solids") || key.ends_with(".hours_per_day");
     let moves = |q: &&Question| q.weight > MOVES;
     of_entries(settled, assumed_under(settled, at, &wanted)).into_iter().filter(moves).collect()
@@ -179,14 +178,14 @@ fn of_entries<'a>(settled: &'a Settled, entries: Vec<&Entry>) -> Vec<&'a Questio
 /// missing, whether the water may be lifted, and the outlet pipe; and what decides whether a containment holds.
 fn pressing(settled: &Settled) -> Vec<String> {
     let subject = settled.subject();
-    let of = |id: &str| settled.verdicts.iter().find(|v| v.rule.id == id);
     let open = |key: &str, what: &str| {
         let question = settled.questions.iter().find(|q| q.key == key);
         question.map_or_else(|| subject.ask_for(key, what).question.to_string(), asked)
     };
     let mut all = Vec::new();
-    let walkway =
-        of("does-not-fit").is_some_and(|v| v.verdict.asks().iter().any(|a| a.key.as_deref() == Some("site.access")));
+    let walkway = settled
+        .judged(&does_not_fit::RULE)
+        .is_some_and(|v| v.verdict.asks().iter().any(|a| a.key.as_deref() == Some("site.access")));
     all.extend(walkway.then(|| open("site.access", "walkway")));
     all.extend(lifted(settled).then(|| {
         let level = settled.job.enquiry.outlet.tailwater.claim();
@@ -205,7 +204,7 @@ fn pressing(settled: &Settled) -> Vec<String> {
     }));
     // Whether it floats decides on an anchor slab, and with it on what is built.
     all.extend(floats(settled).then(|| GROUNDWATER.question.to_string()));
-    if of("not-enough-fall").is_some_and(|v| v.stands_failed()) {
+    if settled.judged(&not_enough_fall::RULE).is_some_and(|v| v.stands_failed()) {
         let site = settled.job.design.performance.as_ref().map(|p| &p.site);
         let slope = site.filter(|site| subject.assumed(site.slope.at).is_some());
         all.extend(slope.map(|_| open("outlet.slope", "slope of the outlet pipe")));
@@ -265,11 +264,11 @@ fn nothing_fits(settled: &Settled) -> Vec<String> {
 /// Whether the first questions decide: on the word on a limit, on the unit, or on whether anything fits.
 pub(super) fn decide(settled: &Settled) -> bool {
     let Some(pick) = &settled.pick else { return settled.shortfall.is_some() };
-    let taken = settled.candidates.iter().find(|c| c.taken).map(|c| c.name.as_str());
+    let taken = settled.candidates.iter().find(|c| c.taken).map(|c| &c.unit);
     let turns = |q: &&Question| {
         !q.holds.is_empty()
             || q.outcomes.iter().any(|o| {
-                taken.is_some_and(|taken| o.unit.as_deref().is_some_and(|unit| unit != taken)) || o.effluent.is_none()
+                taken.is_some_and(|taken| o.unit.as_ref().is_some_and(|unit| unit != taken)) || o.effluent.is_none()
             })
     };
     pick.condition.is_some() || that_matter(settled).iter().any(turns)

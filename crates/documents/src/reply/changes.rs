@@ -1,33 +1,39 @@
 //! What must change or be settled before the offer holds.
 
 use crate::summary::capital;
-use stillrise_checks::{Judged, Verdict};
+use stillrise_checks::rules::{
+    chain_stopped, emulsion_above_limit, frost_outdoors, fuel_dissolves_uncounted, limit_it_cannot_touch,
+    limit_not_shown, meter_contradicts_hours, not_a_gravity_duty, oil_outside_scope, only_partly_gravity,
+    promise_under_floor, rain_table_starts_late, sheared_before_unit, solids_bury_pack, spill_without_closure,
+    sump_overflows,
+};
+use stillrise_checks::{Grade, Judged, Rule};
 use stillrise_design::enquiry::blocks::{Feed, Receiver};
 use stillrise_design::triage::{About, Weight};
 use stillrise_search::Settled;
 
 /// What the headline and the triage have said, and what only the calculation's reader understands, is not said again.
-const SAID: &[&str] = &[
-    "not-a-gravity-duty",
-    "only-partly-gravity",
-    "limit-it-cannot-touch",
-    "limit-not-shown",
-    "promise-under-floor",
-    "emulsion-above-limit",
-    "chain-stopped",
+static SAID: &[&Rule] = &[
+    &not_a_gravity_duty::RULE,
+    &only_partly_gravity::RULE,
+    &limit_it_cannot_touch::RULE,
+    &limit_not_shown::RULE,
+    &promise_under_floor::RULE,
+    &emulsion_above_limit::RULE,
+    &chain_stopped::RULE,
 ];
 
 /// Warnings that nobody but the client can settle.
-const TOLD: &[&str] = &[
-    "fuel-dissolves-uncounted",
-    "meter-contradicts-hours",
-    "sump-overflows",
-    "spill-without-closure",
-    "rain-table-starts-late",
-    "oil-outside-scope",
-    "solids-bury-pack",
-    "frost-outdoors",
-    "sheared-before-unit",
+static TOLD: &[&Rule] = &[
+    &fuel_dissolves_uncounted::RULE,
+    &meter_contradicts_hours::RULE,
+    &sump_overflows::RULE,
+    &spill_without_closure::RULE,
+    &rain_table_starts_late::RULE,
+    &oil_outside_scope::RULE,
+    &solids_bury_pack::RULE,
+    &frost_outdoors::RULE,
+    &sheared_before_unit::RULE,
 ];
 
 /// What must change or be settled.
@@ -63,10 +69,10 @@ pub(super) fn must_change(settled: &Settled) -> Vec<String> {
         let remedy = against.remedy.map_or_else(String::new, |remedy| format!(" {remedy}"));
         lines.push(format!("{} (of {}).{remedy}", capital(&against.says), short.nearest));
     }
-    let open = |v: &&Judged| v.stands_failed() && !SAID.contains(&v.rule.id);
+    let open = |v: &&Judged| v.stands_failed() && !v.rule.is_among(SAID);
     let with_remedy = |v: &Judged| format!("{}: {}. {}", v.rule.title, v.verdict.says(), v.rule.remedy);
     lines.extend(settled.verdicts.iter().filter(open).map(with_remedy));
-    let told = |v: &&Judged| matches!(v.verdict, Verdict::Warns(_)) && TOLD.contains(&v.rule.id);
+    let told = |v: &&Judged| v.grade() == Grade::Warns && v.rule.is_among(TOLD);
     lines.extend(settled.verdicts.iter().filter(told).map(with_remedy));
     lines
 }

@@ -147,11 +147,11 @@ fn otherwise(settled: &Settled, q: &Question, claims: &[&Entry]) -> Option<Strin
 }
 
 fn outcome(settled: &Settled, o: &Outcome) -> Option<String> {
-    let taken = settled.candidates.iter().find(|c| c.taken).map(|c| c.name.as_str());
+    let taken = settled.candidates.iter().find(|c| c.taken).map(|c| &c.unit);
     let mut facts = Vec::new();
-    match (o.unit.as_deref(), taken) {
-        (Some(unit), Some(taken)) if unit != taken => facts.push(unit.to_owned()),
-        (Some(_), Some(taken)) => facts.push(format!("{taken} all the same")),
+    match (&o.unit, taken) {
+        (Some(unit), Some(taken)) if unit != taken => facts.push(unit.name()),
+        (Some(_), Some(taken)) => facts.push(format!("{} all the same", taken.name())),
         _ => {}
     }
     let now = settled.job.design.train.as_ref().and_then(|t| t.equalisation.as_ref()).map(|e| e.volume().q);
@@ -163,6 +163,6 @@ fn outcome(settled: &Settled, o: &Outcome) -> Option<String> {
         (None, None) => {}
     }
     // That the unit stays says nothing alone.
-    let stays = facts.len() == 1 && o.unit.as_deref() == taken;
+    let stays = facts.len() == 1 && o.unit.as_ref() == taken;
     (!facts.is_empty() && !stays).then(|| format!(" With {}: {}.", o.answer, facts.join(", ")))
 }

@@ -3,6 +3,7 @@
 use super::blocks::set;
 use super::{Report, sentence};
 use serde_json::{Value, json};
+use stillrise_checks::Grade;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::cases::Kind;
 use stillrise_design::performance::limit::Word;
@@ -168,16 +169,16 @@ fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
     }
     let measured = crate::summary::measured::lines(r.settled).into_iter().map(|text| ("Measured", text));
     out.extend(measured.map(|(name, text)| [name.to_owned(), text]));
-    let count = |word: &str| r.settled.verdicts.iter().filter(|v| v.verdict.word() == word).count();
+    let count = |grade| r.settled.verdicts.iter().filter(|v| v.grade() == grade).count();
     let settled = r.settled.verdicts.iter().filter(|v| v.is_settled()).count();
     let decided = if settled > 0 { format!("; {settled} accepted or taken over by others") } else { String::new() };
     let text = format!(
         "{} fail, {} warn, {} cannot be judged, {} pass, {} do not apply{decided}",
-        count("fails"),
-        count("warns"),
-        count("cannot judge"),
-        count("passes"),
-        count("not applicable")
+        count(Grade::Fails),
+        count(Grade::Warns),
+        count(Grade::CannotJudge),
+        count(Grade::Passes),
+        count(Grade::NotApplicable)
     );
     out.push(["Rules".to_owned(), text]);
     out.push([

@@ -17,6 +17,7 @@ use stillrise_design::performance::limit::{By, HeldBack, Word};
 use stillrise_design::provenance::{Entry, Ledger, Node, Origin};
 use stillrise_handbook::page::Arg;
 use stillrise_search::Settled;
+use stillrise_search::offered::Offered;
 use stillrise_units::catalog::MG_L;
 use stillrise_units::{System, Typed, Unit};
 
@@ -53,8 +54,8 @@ pub fn result(settled: &Settled, edition: Edition) -> Value {
         "risk": settled.risk.as_ref().map(|risk| crate::risk::risk_json(settled, risk)),
         "verdicts": verdicts(settled, edition),
         "candidates": settled.candidates.iter().map(|c| json!({
-            "unit": c.name, "taken": c.taken, "total_oil_out": c.effluent.map(|e| plain(e.si(), &MG_L)),
-            "barred": c.barred.as_ref().map(|(rule, says)| json!({ "rule": rule, "says": says })),
+            "unit": c.unit.name(), "taken": c.taken, "total_oil_out": c.effluent.map(|e| plain(e.si(), &MG_L)),
+            "barred": c.barred.as_ref().map(|(bar, says)| json!({ "rule": bar.title(), "says": says })),
         })).collect::<Vec<_>>(),
         "alternatives": alternatives::alternatives(settled, edition),
         "questions": questions(settled),
@@ -130,7 +131,7 @@ fn train(settled: &Settled, edition: Edition) -> Value {
     let [polisher, shut, oil_tank, bypass] = around::around(settled, train);
     json!({
         "origin": train.origin.to_string(),
-        "because": settled.pick.as_ref().map(|p| p.because.clone()),
+        "because": settled.pick.as_ref().map(|p| crate::summary::taken::because(settled, p)),
         "model": p.model,
         "count": val(ledger, train.count.at, system),
         "standby": train.standby.map(|spare| val(ledger, spare.at, system)),
@@ -260,7 +261,7 @@ fn questions(settled: &Settled) -> Value {
     json!(settled.questions.iter().enumerate().map(|(i, q)| json!({
         "key": q.key, "question": q.text, "now": q.now, "low": q.range.0, "high": q.range.1, "source": q.source, "share": q.share, "weight": q.weight, "matters": i < matter,
         "outcomes": q.outcomes.iter().map(|o| json!({
-            "answer": o.answer, "total_oil_out": o.effluent.map(|e| plain(e.si(), &MG_L)), "unit": o.unit, "verdicts": o.words.as_ref().map(|words| words.iter().map(|w| w.text()).collect::<Vec<_>>()),
+            "answer": o.answer, "total_oil_out": o.effluent.map(|e| plain(e.si(), &MG_L)), "unit": o.unit.as_ref().map(Offered::name), "verdicts": o.words.as_ref().map(|words| words.iter().map(|w| w.text()).collect::<Vec<_>>()),
         })).collect::<Vec<_>>(),
     })).collect::<Vec<_>>())
 }

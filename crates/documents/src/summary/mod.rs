@@ -14,6 +14,7 @@ pub(crate) mod performance;
 pub(crate) mod shop;
 pub(crate) mod short;
 pub(crate) mod stands;
+pub(crate) mod taken;
 mod verdicts;
 pub(crate) mod zones;
 
@@ -23,6 +24,7 @@ pub use verdicts::{also_asked, moves, that_matter, words};
 
 use crate::render::text::{WIDTH, hang, heading};
 use std::collections::BTreeSet;
+use stillrise_checks::rules::emulsion_above_limit;
 use stillrise_design::basis::limits::LimitState;
 use stillrise_design::enquiry::blocks;
 use stillrise_design::performance::limit::{LimitVerdict, Word};
@@ -103,7 +105,7 @@ pub fn headline(settled: &Settled) -> Vec<String> {
         out.push(format!("Not a gravity duty as it stands. {}", named.join(" ")));
     }
     if design.performance.is_none() {
-        let passes = settled.verdicts.iter().find(|v| v.rule.id == "emulsion-above-limit" && v.stands_failed());
+        let passes = settled.judged(&emulsion_above_limit::RULE).filter(|v| v.stands_failed());
         out.extend(passes.map(|v| {
             let wanted: &dyn Fn(&str) -> bool = &|key| key.contains(".oil.") || key == "water.oil_peak";
             let rests = v.verdict.at().map_or_else(Vec::new, |at| assumed_under(settled, at, wanted));

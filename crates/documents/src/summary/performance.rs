@@ -48,7 +48,7 @@ pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
     }
     out.push_str(&table.render(width));
     if let Some(pick) = &settled.pick {
-        out.push_str(&hang(&format!("Taken: {}.", pick.because), width, 0, 2));
+        out.push_str(&hang(&format!("Taken: {}.", super::taken::because(settled, pick)), width, 0, 2));
     }
     if settled.candidates.len() > 1 {
         let influent = settled
@@ -61,7 +61,7 @@ pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
         let mut table = Table::new(["unit", "", "total oil out, mg/L", "what bars it"]);
         for c in &settled.candidates {
             table.row([
-                c.name.clone(),
+                c.unit.name(),
                 if c.taken { "taken".to_owned() } else { String::new() },
                 c.effluent.map_or_else(|| "-".to_owned(), |e| total_out(e, influent)),
                 stillrise_search::pick::barred_by(c).unwrap_or_else(|| "nothing".to_owned()),

@@ -4,6 +4,7 @@ use super::{capital, section};
 use crate::render::text::hang;
 use stillrise_checks::Verdict;
 use stillrise_checks::ask::outfall;
+use stillrise_checks::rules::floats_when_emptied;
 use stillrise_design::enquiry::keys::{Claim, Quantity};
 use stillrise_design::performance::fit::Way;
 use stillrise_design::performance::installation::Stands;
@@ -111,7 +112,7 @@ fn drowned(settled: &Settled) -> Option<(String, String)> {
 /// When it floats, where it stands in the ground and nobody said how high the groundwater is; and where that stands over its
 /// floor, what keeps it down. That it floats is told with what must change.
 pub(crate) fn floats(settled: &Settled) -> Option<String> {
-    let found = settled.verdicts.iter().find(|v| v.rule.id == "floats-when-emptied")?;
+    let found = settled.judged(&floats_when_emptied::RULE)?;
     let asks = found.verdict.asks().iter().any(|ask| ask.key.as_deref() == Some("site.groundwater"));
     let floor = settled.job.design.performance.as_ref().and_then(|p| p.site.installation.floor);
     let over = settled.job.enquiry.site.groundwater.q().zip(floor).is_some_and(|(water, floor)| water > floor.q);
