@@ -51,8 +51,7 @@ fn the_pump_of_today_feeds_the_unit() {
     assert!((design_flow(&settled) - 75.0).abs() < 1e-6, "{}", design_flow(&settled));
     let says = look(&settled, "pump-above-rating");
     assert!(says.word() == "fails" && says.says().contains("75 gpm"), "{}", says.says());
-    let named =
-        |origin: &Origin| matches!(origin, Origin::Given { source, .. } if source.contains("the change of 2026-08-10"));
+    let named = |origin: &Origin| matches!(origin, Origin::Given { source, .. } if source.to_string().contains("the change of 2026-08-10"));
     assert!(settled.job.ledger.entries.iter().any(|e| named(&e.origin) && e.label == "rate of pump 1"));
 }
 

@@ -30,7 +30,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let of = |holds: Option<bool>| ahead.balances.iter().filter(move |b| b.dry.holds() == holds);
     let say = |b: &Balance| {
         let open: Vec<&Open> = b.open.iter().filter(|open| !ahead.fire_open.contains(open)).collect();
-        sentence(s, ahead, b, &b.dry, "oil and rain") + &unsaid(s, &b.dry, &open)
+        sentence(s, ahead, b, &b.dry, false) + &unsaid(s, &b.dry, &open)
     };
     let short: Vec<String> = of(Some(false)).map(say).collect();
     if let Some(first) = of(Some(false)).next() {
@@ -45,8 +45,8 @@ fn look(s: &Subject<'_>) -> Verdict {
     Verdict::passes(spare.join("; "))
 }
 
-/// What one chain holds against what it must, with what would hold what is short.
-pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare: &Spare, of: &str) -> String {
+/// What one chain holds against what it must, `fire` water too, with what would hold what is short.
+pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare: &Spare, fire: bool) -> String {
     let volume = |q| s.show(q, (&GAL, &M3));
     let at_least = |si: f64, pair| print::at_least(si, s.enquiry.system().pick(pair));
     let need = b.held.q - spare.val.q;
@@ -57,7 +57,8 @@ pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare
     };
     let together = if b.chain.len() > 1 { "together hold" } else { "holds" };
     let allowance = b.allowance.filter(|allowance| allowance.q > b.oil.val.q + b.rain.q);
-    let of = if allowance.is_some() { of.replace("rain", "its allowance") } else { of.to_owned() };
+    let rain = if allowance.is_some() { "its allowance" } else { "rain" };
+    let of = if fire { format!("oil, {rain} and fire water") } else { format!("oil and {rain}") };
     let mut says = format!(
         "{} {together} {} and must hold {} of {of}, most of it {}: {left}",
         ahead.names(&b.chain),

@@ -4,7 +4,7 @@ use super::State;
 use super::site::SiteLevels;
 use crate::basis::Basis;
 use crate::enquiry::Enquiry;
-use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, Whence, choose, given};
 use crate::stages::outlet::Stands;
 use crate::stages::{AnyStage, Crossing, Stage};
 use crate::train::unit::Unit;
@@ -129,7 +129,8 @@ pub fn profile<T: Trail>(
     let crest = unit.outlet.crest;
     let stages = unit.stages.all();
     if flow.q.si() <= 0.0 {
-        let none = given(t, "loss without flow", Some(LEVEL), Length::from_si(0.0), "definition", "nothing flows");
+        let none =
+            given(t, "loss without flow", Some(LEVEL), Length::from_si(0.0), Whence::Definition, "nothing flows");
         let drowned_by = site.tailwater.filter(|tw| tw.q > crest.q);
         let level = match drowned_by {
             Some(tw) => choose(

@@ -33,7 +33,7 @@ use crate::basis::chemicals::Which;
 use crate::basis::fluids::Season;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Statistic;
-use crate::provenance::{Off, Stop, Trail, Val, WhatIf, given};
+use crate::provenance::{Off, Stop, Trail, Val, WhatIf, Whence, given};
 use crate::stages::Place;
 use crate::stages::pump_out::Runs;
 use crate::train::Train;
@@ -190,7 +190,8 @@ pub fn performance<T: Trail>(
     let design_flow = train.share(t, design);
     let largest = crate::basis::cases::largest_place(&basis.cases).ok_or_else(stop)?;
     let largest_flow = if largest == place { design_flow } else { train.share(t, &basis.cases[largest]) };
-    let still: Val<Flow> = given(t, "no flow", Some(crate::basis::FLOW_UNITS), Flow::from_si(0.0), "definition", "0");
+    let still: Val<Flow> =
+        given(t, "no flow", Some(crate::basis::FLOW_UNITS), Flow::from_si(0.0), Whence::Definition, "0");
     let mut profiles = Vec::new();
     let all = [
         (At::Rest, still),

@@ -7,7 +7,7 @@ use super::passage::Fixed;
 use super::removal::Removal;
 use crate::basis::Basis;
 use crate::basis::chemicals::Which;
-use crate::provenance::{Stop, Trail, Val, given};
+use crate::provenance::{Stop, Trail, Val, Whence, given};
 use crate::stages::Place;
 use crate::train::Train;
 use crate::train::unit::Unit;
@@ -82,7 +82,7 @@ pub fn storage<T: Trail>(
 ) -> Result<Storage, Stop> {
     t.section("storage");
     let unit = &train.unit;
-    let day = given(t, "one day", Some((&D, &D)), Time::of(1.0, &D), "definition", "1 d");
+    let day = given(t, "one day", Some((&D, &D)), Time::of(1.0, &D), Whence::Definition, "1 d");
     let average = match crate::basis::average_day(t, basis) {
         Some(volume) => {
             reckon!(t, "water on an average day, as a flow", [GPD, M3_D], (volume = volume, day = day) volume / day)

@@ -8,7 +8,7 @@ use super::removal::Removal;
 use crate::basis::Basis;
 use crate::basis::fluids::{Season, WaterState, water};
 use crate::by;
-use crate::provenance::{Stop, Trail, Val, choose};
+use crate::provenance::{Part, Stop, Trail, Val, choose};
 use crate::stages::Place;
 use crate::stages::diffusion_baffle::Spreads;
 use crate::stages::inlet::Jet;
@@ -71,7 +71,7 @@ pub fn zones<T: Trail>(
     worst: &Removal,
     largest: Val<Flow>,
 ) -> Result<Zones, Stop> {
-    t.section("zones");
+    t.part(Part::Zones, "zones");
     let cold = &basis.fluids.cold;
     // Where no chamber breaks the jet, the open water does.
     let chamber = unit.compartment(Place::InletChamber).or_else(|| unit.compartment(Place::GravityZone));

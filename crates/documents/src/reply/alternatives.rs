@@ -149,8 +149,8 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
     let without = if trap { ", without a trap ahead" } else { "" };
     facts.extend(sludge.map(|days| format!("sludge to be pumped out {}{without}", super::emptied::often(days.q))));
     let soonest = a.design.performance.as_ref().and_then(|p| p.storage.oil_soonest.or(p.storage.oil_routine));
-    let soonest = soonest.map(|days| super::emptied::often(days.q)).filter(|often| !often.starts_with("less"));
-    facts.extend(soonest.map(|often| format!("oil to be pumped out {often}")));
+    let soonest = soonest.filter(|days| !super::emptied::is_seldom(days.q));
+    facts.extend(soonest.map(|days| format!("oil to be pumped out {}", super::emptied::often(days.q))));
     let one = settled.job.design.train.as_ref().map(|t| t.unit.particulars.model.as_str());
     if a.change == Change::TwoInParallel && one == Some(train.unit.particulars.model.as_str()) {
         facts.push("each takes the whole flow alone, so that one can be emptied while the other runs".to_owned());

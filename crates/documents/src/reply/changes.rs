@@ -10,6 +10,7 @@ use stillrise_checks::rules::{
 use stillrise_checks::{Grade, Judged, Rule};
 use stillrise_design::enquiry::blocks::{Feed, Receiver};
 use stillrise_design::triage::{About, Weight};
+use stillrise_handbook::fluids::chemicals::Way;
 use stillrise_search::Settled;
 
 /// What the headline and the triage have said, and what only the calculation's reader understands, is not said again.
@@ -40,28 +41,25 @@ static TOLD: &[&Rule] = &[
 pub(super) fn must_change(settled: &Settled) -> Vec<String> {
     // What goes into the water and does no harm need not change.
     let harmless = crate::summary::kept_by_results(settled);
+    let enquiry = &settled.job.enquiry;
+    let open = |way: Way| match way {
+        // What is so already is no remedy.
+        Way::GravityFeed => enquiry.inlet.feed.0 != Some(Feed::Gravity),
+        // Nobody but the owner of a sewer consents to more.
+        Way::OwnersConsent => enquiry.outlet.to.0 == Some(Receiver::SanitarySewer),
+    };
     let mut lines: Vec<String> = settled
         .job
         .design
         .triage
         .iter()
         .filter(|l| l.weight >= Weight::Partly && !(harmless && l.about != About::Limit))
-        .map(|l| match l.about {
-            About::Limit => format!("{}: a separator does not change it. {}", capital(&l.subject), l.could),
-            // What is so already is no remedy.
-            _ if settled.job.enquiry.inlet.feed.0 == Some(Feed::Gravity) => {
-                format!(
-                    "{}: {}",
-                    capital(&l.subject),
-                    l.could.replace("; gravity feed, which brings all that arrives to the unit", "")
-                )
+        .map(|l| {
+            let could = l.could(open);
+            match l.about {
+                About::Limit => format!("{}: a separator does not change it. {could}", capital(&l.subject)),
+                About::Chemical | About::Oil => format!("{}: {could}", capital(&l.subject)),
             }
-            _ => format!("{}: {}", capital(&l.subject), l.could),
-        })
-        .map(|line| {
-            // Nobody but the owner of a sewer consents to more.
-            let sewer = settled.job.enquiry.outlet.to.0 == Some(Receiver::SanitarySewer);
-            if sewer { line } else { line.replace("; or the consent of the sewer's owner to a higher limit", "") }
         })
         .collect();
     // Where nothing fits, what would have to change so that the nearest does.

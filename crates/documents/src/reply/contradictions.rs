@@ -3,8 +3,7 @@
 use super::{asks, show};
 use std::collections::BTreeSet;
 use stillrise_design::basis::FLOW_UNITS;
-use stillrise_design::enquiry::keys::Claim;
-use stillrise_design::enquiry::paired::PAIRED;
+use stillrise_design::enquiry::keys::{Because, Claim};
 use stillrise_design::provenance::{Chooser, Entry, Origin};
 use stillrise_search::Settled;
 use stillrise_search::questions::{Outcome, Question};
@@ -69,10 +68,10 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
     let unread = enquiry.differing().into_iter().filter(|open| !sources.contains(open.place));
     let level = &enquiry.outlet.invert;
     let paired =
-        level.claim().filter(|taken| taken.because.as_deref() == Some(PAIRED) && !sources.contains(&*level.place));
+        level.claim().filter(|taken| taken.because == Some(Because::Paired) && !sources.contains(&*level.place));
     all.extend(paired.map(|taken| {
         let said: Vec<String> = level.claims.iter().map(told_by).collect();
-        format!("Outlet: invert: {}. We took {}: {PAIRED}.", said.join("; "), taken.written.text)
+        format!("Outlet: invert: {}. We took {}: {}.", said.join("; "), taken.written.text, Because::Paired)
     }));
     all.extend(unread.map(|open| {
         let said: Vec<String> = open.claims.iter().map(told_by).collect();
@@ -99,7 +98,7 @@ fn told_by(claim: &Claim) -> String {
 /// The key at which a claim stands.
 fn source(entry: &Entry) -> Option<&str> {
     let Origin::Given { source, .. } = &entry.origin else { return None };
-    Some(source.split_once(", from ").map_or(source.as_str(), |(place, _)| place))
+    Some(source.place())
 }
 
 /// Claims as they were typed, whoever made them.
@@ -118,8 +117,8 @@ fn typed(claim: &Entry) -> Option<&str> {
 /// A claim as it was typed, and who made it.
 fn said(claim: &Entry) -> Option<String> {
     let Origin::Given { source, text } = &claim.origin else { return None };
-    Some(match source.split_once(", from ") {
-        Some((_, from)) => format!("{text} ({from})"),
+    Some(match source.from() {
+        Some(from) => format!("{text} ({from})"),
         None => text.clone(),
     })
 }

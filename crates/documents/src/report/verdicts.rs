@@ -34,7 +34,7 @@ pub(super) fn triage(r: &mut Report<'_>) {
             capital(&line.subject),
             line.weight.text().to_owned(),
             sentence(&line.says),
-            sentence(&line.could),
+            sentence(&line.could(|_| true)),
             line.source.map_or_else(String::new, ToString::to_string),
         ]);
     }

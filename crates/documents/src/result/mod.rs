@@ -40,7 +40,7 @@ pub fn result(settled: &Settled, edition: Edition) -> Value {
         "caution": crate::summary::CAUTION,
         "headline": headline(settled),
         "triage": job.design.triage.iter().map(|l| json!({
-            "subject": l.subject, "weight": l.weight.text(), "says": l.says, "could": l.could, "source": l.source.map(ToString::to_string),
+            "subject": l.subject, "weight": l.weight.text(), "says": l.says, "could": l.could(|_| true), "source": l.source.map(ToString::to_string),
         })).collect::<Vec<_>>(),
         "stops": job.design.stops.iter().map(ToString::to_string).collect::<Vec<_>>(),
         "cases": cases(settled),
@@ -274,7 +274,7 @@ fn entry(ledger: &Ledger, no: usize, e: &Entry, system: System) -> Value {
     map.insert("label".to_owned(), json!(e.label));
     map.extend(value(&e.value, e.units, system));
     let origin = match &e.origin {
-        Origin::Given { source, text } => json!({ "kind": "given", "source": source, "text": text }),
+        Origin::Given { source, text } => json!({ "kind": "given", "source": source.to_string(), "text": text }),
         Origin::Assumed(a) => {
             json!({ "kind": "assumed", "key": a.key, "question": a.question, "source": a.source, "low": arg(&a.low), "high": arg(&a.high) })
         }

@@ -156,20 +156,21 @@ fn lacks(settled: &Settled, way: &Way, outside: bool) -> Option<String> {
     let side = |claim: Option<&Claim>, room: Option<Length>, needs: Length, word: &str| {
         let (typed, left) = (&claim?.written.text, room? - needs);
         if left.si() < 0.0 {
-            return Some(format!("its {word} of {typed} is {} too little", show(settled, -left)));
+            return Some((true, format!("its {word} of {typed} is {} too little", show(settled, -left))));
         }
         let shown = || print::in_prose(left.si(), settled.job.enquiry.system().pick((&IN, &MM)));
-        (!outside && left.si() < WALLS).then(|| format!("its {word} of {typed} leaves {} for the walls", shown()))
+        (!outside && left.si() < WALLS)
+            .then(|| (false, format!("its {word} of {typed} leaves {} for the walls", shown())))
     };
     let sides = [
         side(site.max_length.claim(), site.max_length.q(), way.length.q, "length"),
         side(site.max_width.claim(), site.max_width.q(), way.width.q, "width"),
     ];
-    let short: Vec<String> = sides.into_iter().flatten().collect();
+    let (missing, short): (Vec<bool>, Vec<String>) = sides.into_iter().flatten().unzip();
     if short.is_empty() {
         return None;
     }
-    let is = if short.iter().any(|side| side.ends_with("too little")) { "too small for that" } else { "tight" };
+    let is = if missing.contains(&true) { "too small for that" } else { "tight" };
     let access = settled.job.design.performance.as_ref().map_or(0.0, |p| p.fit.access.q.si());
     let walkway = access > 0.0;
     // Alone it may go in where it does not with our walkway.

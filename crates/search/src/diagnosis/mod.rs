@@ -37,6 +37,7 @@ use seen::seen;
 use situation::Occasion;
 use stillrise_design::enquiry::date::Date;
 use stillrise_design::enquiry::observations::Observation;
+use stillrise_design::provenance::Part;
 use stillrise_design::{Job, Ledger, Node, Off, Stop, Trail};
 use stillrise_units::math::exp;
 use stillrise_units::{Concentration, Length, Typed};
@@ -298,7 +299,7 @@ pub fn work(t: &mut Ledger, job: &Job, found: &Diagnosis) -> Result<Vec<Option<N
     let jump = jump(&job.enquiry, &observations);
     for observation in &observations {
         let observed = &observation.observed;
-        t.section(situation::section(observed));
+        t.part(Part::Study, situation::section(observed));
         let mut occasion = Occasion::new(t, observed, basis, &train.unit, worst)?;
         occasion.good = calibration::is_good(observed, &job.enquiry.changes);
         mark_before(std::slice::from_mut(&mut occasion), jump);
