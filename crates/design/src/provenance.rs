@@ -10,6 +10,7 @@ mod ledger;
 mod part;
 mod whence;
 
+use crate::enquiry::declared::Declared;
 use crate::enquiry::distribution::Distribution;
 pub use crate::stop::Stop;
 pub use crate::uncertain::Uncertain;
@@ -121,6 +122,8 @@ impl Origin {
 pub struct Assumption {
     /// The key of the enquiry that would answer it, as `water.coldest`.
     pub key: String,
+    /// How that key is declared.
+    pub declared: Declared,
     /// The question to the customer.
     pub question: String,
     /// Lowest plausible answer, or another word.
@@ -284,6 +287,8 @@ pub struct Standby<'a, Q> {
     pub units: Option<Pair>,
     /// The key that would answer it.
     pub key: Cow<'a, str>,
+    /// How that key is declared.
+    pub declared: Declared,
     /// The question to the customer.
     pub question: Cow<'a, str>,
     /// Default.
@@ -334,6 +339,7 @@ pub fn assume<Q: Argument>(t: &mut impl Trail, what_if: &WhatIf, d: Standby<'_, 
     let at = t.uncertain(|| {
         let assumption = Assumption {
             key: d.key.into_owned(),
+            declared: d.declared,
             question: d.question.into_owned(),
             low: d.low.arg(),
             high: d.high.arg(),

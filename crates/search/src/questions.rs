@@ -11,6 +11,8 @@ use std::sync::Arc;
 use stillrise_design::basis::Ready;
 use stillrise_design::claims::answered;
 use stillrise_design::enquiry::Enquiry;
+use stillrise_design::enquiry::blocks::Water;
+use stillrise_design::enquiry::declared::Declared;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin, begin_on};
 use stillrise_design::moves_nothing;
@@ -28,8 +30,11 @@ const HOLDS: f64 = 10.0;
 /// What a change of storage weighs beside a change of unit or effluent.
 const STORED: f64 = 0.3;
 
-/// Assumptions of which it is told how little another answer turns the unit: any desk can measure them.
-const HALVED: [&str; 2] = ["water.coldest", "water.warmest"];
+/// Whether it is told how little another answer turns the unit: any desk can measure how warm the water is.
+fn is_halved(declared: Declared) -> bool {
+    declared.is(Water::coldest) || declared.is(Water::warmest)
+}
+
 /// So often the way to that answer is halved: to a sixteenth.
 const HALVINGS: usize = 4;
 
@@ -110,6 +115,8 @@ fn often(time: Time) -> f64 {
 pub struct Question {
     /// The key of the enquiry that takes the answer.
     pub key: String,
+    /// How that key is declared.
+    pub declared: Declared,
     /// What it is about, in a phrase.
     pub label: String,
     /// The question.
@@ -183,6 +190,7 @@ fn assumptions(ledger: &Ledger) -> Vec<(&Entry, &Assumption)> {
 fn question(entry: &Entry, a: &Assumption, system: System) -> Question {
     Question {
         key: a.key.clone(),
+        declared: a.declared,
         label: entry.label.clone(),
         text: a.question.clone(),
         now: show_in_prose(&entry.value, entry.units, system),
@@ -249,7 +257,7 @@ pub(crate) fn rank(
             let mut outcome = outcome(enquiry, ready.as_deref(), range, taken, &a.key, answer, entry, system);
             let turned = |o: &Outcome| o.unit.as_ref().is_some_and(|unit| *unit != base);
             if let (true, Arg::Number(now), Arg::Number(far)) =
-                (HALVED.contains(&&*a.key) && turned(&outcome), &entry.value, answer)
+                (is_halved(a.declared) && turned(&outcome), &entry.value, answer)
             {
                 let (mut stays, mut turns) = (*now, *far);
                 for _ in 0..HALVINGS {

@@ -393,7 +393,7 @@ pub fn variation<T: Trail>(t: &mut T, sets: &[SampleSet], pollutant: &Pollutant)
 }
 
 fn is_of(s: &SampleSet, pollutant: &Pollutant) -> bool {
-    s.point == SamplePoint::Out && s.pollutant.word == pollutant.word
+    s.point == SamplePoint::Out && *s.pollutant == *pollutant
 }
 
 /// What sets too small to give a coefficient of variation would say, in words that follow an assumption's source.

@@ -134,7 +134,7 @@ pub(super) fn pump_on_the_way<T: Trail>(
 /// Whether a class of pumps lifts by an impeller; one of unknown kind is taken as centrifugal.
 #[must_use]
 pub fn has_impeller(class: Option<&Pump>) -> bool {
-    class.is_none_or(|class| class.word.contains("centrifugal") || class.word == "submersible")
+    class.is_none_or(|pump| pump.class.has_impeller())
 }
 
 /// From what is said of it; `None` where that is not enough.

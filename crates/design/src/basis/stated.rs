@@ -1,5 +1,6 @@
 //! Turning what was said into values: one claim, contradicting claims, or a default and a question.
 
+use crate::enquiry::declared::Declared;
 use crate::enquiry::keys::{Claim, Key, KeySpec, Quantity, Safe};
 use crate::enquiry::said::{path_of, which_holds};
 use crate::enquiry::usual::Why;
@@ -54,6 +55,7 @@ pub fn stated<T: Trail, Q: Typed>(t: &mut T, w: &WhatIf, label: &str, key: &Quan
             label,
             units,
             key: path_of(&key.place).into(),
+            declared: Declared(key.spec),
             question: which_holds(&format!("the {label}"), &said).into(),
             value: chosen.q,
             low: Q::from_si(low),
@@ -166,6 +168,7 @@ pub fn under<'a, T: Trail, F, Q>(key: &Key<'_, F>, label: &'a str, stand_in: Sta
         label,
         units: key.units(),
         key: key.path(),
+        declared: Declared(Some(key.spec)),
         question: question.into(),
         value,
         low,

@@ -3,6 +3,7 @@
 use super::{asks, show};
 use std::collections::BTreeSet;
 use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::enquiry::blocks::Inlet;
 use stillrise_design::enquiry::keys::{Because, Claim};
 use stillrise_design::provenance::{Chooser, Entry, Origin};
 use stillrise_search::Settled;
@@ -30,7 +31,7 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
             // What explains the results of a unit that stands may hang on it all the same.
             let same = same && !crate::rating::is_observed(settled);
             // One pump's rate moves little where another's moves with it.
-            let same = same && !asked.is_some_and(|q| q.key.starts_with("inlet.rate"));
+            let same = same && !asked.is_some_and(|q| q.declared.is(Inlet::rate));
             let same = if same {
                 " Either leads to the same unit, if not to the same flows and intervals.".to_owned()
             } else {

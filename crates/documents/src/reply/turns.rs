@@ -5,6 +5,7 @@ use super::alike::asked;
 use super::show;
 use stillrise_checks::ask::GROUNDWATER;
 use stillrise_checks::rules::floats_when_emptied;
+use stillrise_design::enquiry::blocks::Water;
 use stillrise_design::performance::installation::Stands;
 use stillrise_search::Settled;
 use stillrise_search::offered::Offered;
@@ -15,7 +16,7 @@ use stillrise_units::{Typed, print};
 /// How cold the water gets, where nobody said it and another temperature as plausible asks for another unit and its price.
 pub(super) fn colder(settled: &Settled, rest: &[&Question]) -> Option<String> {
     let taken = settled.candidates.iter().find(|c| c.taken)?;
-    let q = rest.iter().find(|q| ["water.coldest", "water.warmest"].contains(&q.key.as_str()))?;
+    let q = rest.iter().find(|q| q.declared.is(Water::coldest) || q.declared.is(Water::warmest))?;
     let priced = settled.job.design.train.as_ref().and_then(|train| train.unit.particulars.price.as_ref());
     let others = q.outcomes.iter().filter_map(|o| {
         let unit = o.unit.as_ref().filter(|unit| **unit != taken.unit)?;

@@ -6,6 +6,7 @@ use serde_json::{Value, json};
 use stillrise_checks::Grade;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::cases::Kind;
+use stillrise_design::enquiry::blocks::Status;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::performance::promise::Promise;
 use stillrise_design::provenance::Pair;
@@ -21,7 +22,7 @@ pub(super) fn cover(r: &Report<'_>, fingerprint: &str) -> Value {
     let text = |t: &Option<String>| {
         crate::render::text::plain(t.as_deref().filter(|t| !t.trim().is_empty()).unwrap_or(NOT_STATED))
     };
-    let status = head.status.0.map_or("preliminary", |s| s.word());
+    let status = head.status.0.unwrap_or(Status::Preliminary);
     json!({
         "title": text(&head.title),
         "document": "Calculation report",
@@ -32,8 +33,8 @@ pub(super) fn cover(r: &Report<'_>, fingerprint: &str) -> Value {
         "revision": text(&head.revision),
         "date": text(&head.date),
         "prepared": text(&head.prepared_by),
-        "status": status,
-        "preliminary": status == "preliminary",
+        "status": status.word(),
+        "preliminary": status == Status::Preliminary,
         "status_says": status_says(status),
         "tool": format!("Stillrise {}", env!("CARGO_PKG_VERSION")),
         "fingerprint": fingerprint,
@@ -45,14 +46,14 @@ pub(super) fn cover(r: &Report<'_>, fingerprint: &str) -> Value {
     })
 }
 
-fn status_says(status: &str) -> &'static str {
+fn status_says(status: Status) -> &'static str {
     match status {
-        "preliminary" => {
+        Status::Preliminary => {
             "For discussion. Not to be built, bought or submitted from until it is issued for that purpose."
         }
-        "for approval" => "For the client's approval. Not to be built from until it is issued.",
-        "as built" => "Records the unit as installed.",
-        _ => "Issued for the purpose stated in the contract.",
+        Status::ForApproval => "For the client's approval. Not to be built from until it is issued.",
+        Status::AsBuilt => "Records the unit as installed.",
+        Status::Issued => "Issued for the purpose stated in the contract.",
     }
 }
 

@@ -233,7 +233,7 @@ fn limits(settled: &Settled) -> Value {
 
 fn held_back(held: &HeldBack) -> Value {
     match &held.by {
-        By::Assumption { key, label, answer, there, asked } => {
+        By::Assumption { key, label, answer, there, asked, .. } => {
             json!({ "word": held.word.text(), "by": "assumption", "key": key, "what": label, "answer": answer, "there": there.text(), "asked": asked })
         }
         By::Eye => json!({ "word": held.word.text(), "by": "eye" }),

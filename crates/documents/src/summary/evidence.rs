@@ -263,7 +263,7 @@ fn of_what_stands(settled: &Settled, set: &SampleSet) -> Option<String> {
 /// What becomes of the scatter of the results for one limit.
 fn scatter(settled: &Settled, index: usize, limit: &LimitState, set: &SampleSet) -> Option<String> {
     let (law, in_use) = (set.usable()?, limit.scatter.as_ref()?);
-    if limit.pollutant.word != set.pollutant.word {
+    if *limit.pollutant != *set.pollutant {
         return None;
     }
     let what = format!("the limit of {}, {}", mg(limit.value.q), limit.statistic.q.word());

@@ -5,6 +5,7 @@ use super::balance::inflow;
 use super::reach::Open;
 use crate::basis::stated::{assumed, is_tried, stand_in, stated};
 use crate::enquiry::blocks::{self, DrainValve};
+use crate::enquiry::declared::Declared;
 use crate::provenance::{Trail, Val, WhatIf, Whence, choose, given};
 use crate::{by, say};
 use stillrise_handbook::page::Arg;
@@ -99,7 +100,11 @@ pub fn valve<T: Trail>(t: &mut T, w: &WhatIf, c: &blocks::Containment, name: &st
     };
     let key = c.drain().of(name);
     let is = assumed(t, w, &key, &label, stand_in((best, worst, worst), because));
-    let open = (!is_tried(w, &key)).then(|| Open { key: path.clone().into_owned(), what: label });
+    let open = (!is_tried(w, &key)).then(|| Open {
+        key: path.clone().into_owned(),
+        declared: Declared(Some(key.spec)),
+        what: label,
+    });
     Valve { is, open }
 }
 
