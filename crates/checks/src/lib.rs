@@ -9,7 +9,7 @@ pub mod rule;
 pub mod rules;
 
 pub use ask::Ask;
-pub use rule::{Finding, Part, Rule, Subject, Unknown, Verdict};
+pub use rule::{Finding, Grade, Part, Rule, Subject, Unknown, Verdict};
 pub use rules::RULES;
 
 use stillrise_design::enquiry::blocks::{Decision, Settled};
@@ -26,6 +26,11 @@ pub struct Judged {
 }
 
 impl Judged {
+    /// Which verdict it is.
+    #[must_use]
+    pub fn grade(&self) -> Grade {
+        self.verdict.grade()
+    }
     /// Whether it fails and nobody accepted that or took it over.
     #[must_use]
     pub fn stands_failed(&self) -> bool {
@@ -55,7 +60,7 @@ pub fn judge(subject: &Subject<'_>) -> Vec<Judged> {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Unsettled<'a> {
     /// The first rule that asks it.
-    pub rule: &'static str,
+    pub rule: &'static Rule,
     /// The question and its key.
     pub ask: &'a Ask,
 }
@@ -68,7 +73,7 @@ pub fn unsettled(verdicts: &[Judged]) -> Vec<Unsettled<'_>> {
     for judged in verdicts.iter().filter(|j| !j.is_settled()) {
         for ask in judged.verdict.asks() {
             if found.iter().all(|f| f.ask.same() != ask.same()) {
-                found.push(Unsettled { rule: judged.rule.id, ask });
+                found.push(Unsettled { rule: judged.rule, ask });
             }
         }
     }

@@ -159,6 +159,35 @@ pub struct Unknown {
     pub stopped: bool,
 }
 
+/// Which verdict it is, without what it says.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Grade {
+    /// It does not apply.
+    NotApplicable,
+    /// It passes.
+    Passes,
+    /// It cannot judge.
+    CannotJudge,
+    /// It warns.
+    Warns,
+    /// It fails.
+    Fails,
+}
+
+impl Grade {
+    /// The word in print.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Grade::NotApplicable => "not applicable",
+            Grade::Passes => "passes",
+            Grade::CannotJudge => "cannot judge",
+            Grade::Warns => "warns",
+            Grade::Fails => "fails",
+        }
+    }
+}
+
 /// What a rule says. A rule never passes on what is not known.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Verdict {
@@ -205,16 +234,26 @@ impl Verdict {
     pub fn passes(margin: impl Into<String>) -> Self {
         Verdict::Passes(margin.into())
     }
+    /// Which of the five it is.
+    #[must_use]
+    pub fn grade(&self) -> Grade {
+        match self {
+            Verdict::NotApplicable(_) => Grade::NotApplicable,
+            Verdict::Passes(_) => Grade::Passes,
+            Verdict::CannotJudge(_) => Grade::CannotJudge,
+            Verdict::Warns(_) => Grade::Warns,
+            Verdict::Fails(_) => Grade::Fails,
+        }
+    }
     /// The word in print.
     #[must_use]
     pub fn word(&self) -> &'static str {
-        match self {
-            Verdict::NotApplicable(_) => "not applicable",
-            Verdict::Passes(_) => "passes",
-            Verdict::CannotJudge(_) => "cannot judge",
-            Verdict::Warns(_) => "warns",
-            Verdict::Fails(_) => "fails",
-        }
+        self.grade().word()
+    }
+    /// Whether it warns or fails.
+    #[must_use]
+    pub fn is_finding(&self) -> bool {
+        matches!(self.grade(), Grade::Warns | Grade::Fails)
     }
     /// What it says, whatever it is.
     #[must_use]
@@ -285,6 +324,29 @@ pub struct Rule {
     pub file: &'static str,
     /// The rule itself.
     pub look: fn(&Subject<'_>) -> Verdict,
+}
+
+impl PartialEq for Rule {
+    /// A rule is itself alone: each stands once, in its own file.
+    fn eq(&self, other: &Self) -> bool {
+        core::ptr::eq(self, other)
+    }
+}
+
+impl Eq for Rule {}
+
+impl core::fmt::Debug for Rule {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(self.id)
+    }
+}
+
+impl Rule {
+    /// Whether it is one of these.
+    #[must_use]
+    pub fn is_among(&self, rules: &[&'static Rule]) -> bool {
+        rules.contains(&self)
+    }
 }
 
 /// Declares a rule; its function `look` stands below it in the same file.

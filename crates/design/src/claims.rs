@@ -4,9 +4,10 @@
 //! so; where claims contradict and nobody chose, the first is taken and the rest is a question, as for quantities.
 
 use crate::enquiry::Enquiry;
+use crate::enquiry::declared::Declared;
 use crate::enquiry::paired::pair;
 use crate::enquiry::said::{Claimed, Line, which_holds};
-use crate::provenance::{Backing, Chooser, Entry, Node, Origin, Standby, Trail, WhatIf, assume, entry};
+use crate::provenance::{Backing, Chooser, Entry, Node, Origin, Standby, Trail, WhatIf, Whence, assume, entry};
 use std::borrow::Cow;
 use stillrise_handbook::memo::Key;
 use stillrise_handbook::page::{Arg, Argument, Kind};
@@ -49,12 +50,12 @@ pub fn record<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) {
     }
 }
 
-fn source(place: &str, line: &Line<'_>) -> String {
-    line.from.map_or_else(|| place.to_owned(), |from| format!("{place}, from {from}"))
+fn source<'a>(place: &'a str, line: &Line<'a>) -> Whence<'a> {
+    Whence::said(place, line.from)
 }
 
 fn said(claimed: &dyn Claimed, i: usize, line: &Line<'_>) -> Entry {
-    let origin = Origin::Given { source: source(claimed.place(), line), text: line.text.to_owned() };
+    let origin = Origin::Given { source: source(claimed.place(), line).kept(), text: line.text.to_owned() };
     entry(claimed.place(), &Which(claimed.word(i)), None, origin)
 }
 
@@ -82,6 +83,7 @@ fn contradicted<T: Trail>(t: &mut T, w: &WhatIf, claimed: &dyn Claimed, lines: &
         label: place,
         units: None,
         key: claimed.path().into(),
+        declared: Declared::default(),
         question: which_holds(place, &said.join(" or ")).into(),
         value,
         low: Which(low),

@@ -7,15 +7,20 @@
 
 mod adopt;
 mod ledger;
+mod part;
+mod whence;
 
+use crate::enquiry::declared::Declared;
 use crate::enquiry::distribution::Distribution;
 pub use crate::stop::Stop;
 pub use crate::uncertain::Uncertain;
 pub use ledger::Ledger;
+pub use part::Part;
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 use stillrise_handbook::page::{Arg, Argument, Page, Source};
 use stillrise_units::{System, Unit, print};
+pub use whence::Whence;
 
 /// A place in the trail.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -60,7 +65,7 @@ pub enum Origin {
     /// Somebody said so: who or where, and the text as typed.
     Given {
         /// The key of the enquiry or the row of the range, and the source note.
-        source: String,
+        source: Whence<'static>,
         /// As typed.
         text: String,
     },
@@ -117,6 +122,8 @@ impl Origin {
 pub struct Assumption {
     /// The key of the enquiry that would answer it, as `water.coldest`.
     pub key: String,
+    /// How that key is declared.
+    pub declared: Declared,
     /// The question to the customer.
     pub question: String,
     /// Lowest plausible answer, or another word.
@@ -132,8 +139,10 @@ pub struct Assumption {
 /// One line of the trail.
 #[derive(Debug, Clone)]
 pub struct Entry {
-    /// The part of the work it belongs to: `basis`, `storm, cold`.
+    /// The section of the work it belongs to, as it is printed: `basis`, `storm, cold`.
     pub section: String,
+    /// What that section is, where somebody asks for it.
+    pub part: Part,
     /// What it is.
     pub label: String,
     /// Its value, SI.
@@ -213,8 +222,12 @@ pub trait Trail {
     fn uncertain(&mut self, entry: impl FnOnce() -> Entry) -> Node {
         self.push(entry)
     }
-    /// Begins a new part of the work.
-    fn section(&mut self, name: impl core::fmt::Display);
+    /// Begins a new section of the work.
+    fn section(&mut self, name: impl core::fmt::Display) {
+        self.part(Part::Other, name);
+    }
+    /// Begins one that somebody asks for.
+    fn part(&mut self, part: Part, name: impl core::fmt::Display);
 }
 
 /// Records nothing.
@@ -226,7 +239,7 @@ impl Trail for Off {
     fn push(&mut self, _: impl FnOnce() -> Entry) -> Node {
         Node::NONE
     }
-    fn section(&mut self, _: impl core::fmt::Display) {}
+    fn part(&mut self, _: Part, _: impl core::fmt::Display) {}
 }
 
 /// Values that stand in for assumptions, by key: how the ranking of questions asks "what if".
@@ -234,34 +247,34 @@ impl Trail for Off {
 pub struct WhatIf(pub BTreeMap<String, Arg>);
 
 /// A value that somebody gave.
-pub fn given<Q: Argument>(
+pub fn given<'w, Q: Argument>(
     t: &mut impl Trail,
     label: &str,
     units: Option<Pair>,
     q: Q,
-    source: &str,
+    source: impl Into<Whence<'w>>,
     text: &str,
 ) -> Val<Q> {
-    let at = t.push(|| entry(label, &q, units, Origin::Given { source: source.to_owned(), text: text.to_owned() }));
+    let at = t.push(|| entry(label, &q, units, Origin::Given { source: source.into().kept(), text: text.to_owned() }));
     Val { q, at }
 }
 
 /// A value that somebody gave with its range; the what-if may put another in its place.
 #[allow(clippy::too_many_arguments)]
-pub fn given_within<Q: Argument>(
+pub fn given_within<'w, Q: Argument>(
     t: &mut impl Trail,
     what_if: &WhatIf,
     label: &str,
     units: Option<Pair>,
     q: Q,
     within: Within,
-    source: &str,
+    source: impl Into<Whence<'w>>,
     text: &str,
 ) -> Val<Q> {
     let q = what_if.0.get(&within.key).and_then(Q::from_arg).unwrap_or(q);
     let at = t.uncertain(|| Entry {
         range: Some(within),
-        ..entry(label, &q, units, Origin::Given { source: source.to_owned(), text: text.to_owned() })
+        ..entry(label, &q, units, Origin::Given { source: source.into().kept(), text: text.to_owned() })
     });
     Val { q, at }
 }
@@ -274,6 +287,8 @@ pub struct Standby<'a, Q> {
     pub units: Option<Pair>,
     /// The key that would answer it.
     pub key: Cow<'a, str>,
+    /// How that key is declared.
+    pub declared: Declared,
     /// The question to the customer.
     pub question: Cow<'a, str>,
     /// Default.
@@ -324,6 +339,7 @@ pub fn assume<Q: Argument>(t: &mut impl Trail, what_if: &WhatIf, d: Standby<'_, 
     let at = t.uncertain(|| {
         let assumption = Assumption {
             key: d.key.into_owned(),
+            declared: d.declared,
             question: d.question.into_owned(),
             low: d.low.arg(),
             high: d.high.arg(),
@@ -373,6 +389,7 @@ pub fn choose_claim<Q: Argument>(
 pub fn entry<Q: Argument>(label: &str, q: &Q, units: Option<Pair>, origin: Origin) -> Entry {
     Entry {
         section: String::new(),
+        part: Part::Other,
         label: label.to_owned(),
         value: q.arg(),
         units,

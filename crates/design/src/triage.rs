@@ -5,7 +5,7 @@ use crate::basis::waters::Content;
 use crate::enquiry::Enquiry;
 use crate::performance::Performance;
 use crate::performance::limit::Word;
-use stillrise_handbook::fluids::chemicals::{Effect, chemical};
+use stillrise_handbook::fluids::chemicals::{Effect, Way, chemical};
 use stillrise_handbook::fluids::oils::oil;
 use stillrise_handbook::fluids::pollutants::{Gravity, pollutant};
 use stillrise_handbook::page::Source;
@@ -58,10 +58,23 @@ pub struct Line {
     pub weight: Weight,
     /// What a separator cannot do about it, and why.
     pub says: String,
-    /// What could.
-    pub could: String,
+    /// What could, wherever it is.
+    could: String,
+    /// What could too, where it is open.
+    also: Option<Way>,
     /// Source.
     pub source: Option<&'static Source>,
+}
+
+impl Line {
+    /// What could, with the way out that is not open everywhere, where it is `open`.
+    #[must_use]
+    pub fn could(&self, open: impl Fn(Way) -> bool) -> String {
+        match self.also.filter(|way| open(*way)) {
+            Some(way) => format!("{}; {}.", self.could.trim_end_matches('.'), way.words()),
+            None => self.could.clone(),
+        }
+    }
 }
 
 /// Looks at what the enquiry declares.
@@ -79,6 +92,7 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
                 says: "a product of unknown kind goes into the water; some products keep oil from rising altogether"
                     .to_owned(),
                 could: "its safety data sheet, and a jar test with the site's water".to_owned(),
+                also: None,
                 source: None,
             });
             continue;
@@ -96,6 +110,7 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
             weight,
             says: row.explains.to_owned(),
             could: row.what_could.to_owned(),
+            also: row.also,
             source: Some(row.source),
         });
     }
@@ -117,7 +132,7 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
             about: About::Oil,
                 subject: row.title.to_owned(), weight: Weight::Partly,
                 says: "animal and vegetable oils are outside the scope of the separator standards and set off as fat in the cold".to_owned(),
-                could: "a grease separator of its own standard, ahead".to_owned(), source: Some(&JUDGEMENT),
+                could: "a grease separator of its own standard, ahead".to_owned(), also: None, source: Some(&JUDGEMENT),
             });
         }
         if let Some(note) = row.gravity_note {
@@ -127,6 +142,7 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
                 weight: Weight::Note,
                 says: note.to_owned(),
                 could: "see the prediction for the cold season".to_owned(),
+                also: None,
                 // Sources of its figures say nothing of that.
                 source: Some(&JUDGEMENT),
             });
@@ -144,6 +160,7 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
             weight,
             says: row.explains.to_owned(),
             could: row.what_could.to_owned(),
+            also: None,
             source: Some(row.source),
         });
     }
@@ -173,6 +190,7 @@ pub fn add_heavy_oils(lines: &mut Vec<Line>, basis: &Basis) {
             weight: if blocks { Weight::Blocks } else { Weight::Partly },
             says,
             could: "heating, flotation with air, or a settling tank for sinking oil".to_owned(),
+            also: None,
             source: None,
         });
     }

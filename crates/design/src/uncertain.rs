@@ -1,6 +1,6 @@
 //! The trail of a search: what is uncertain, and nothing else.
 
-use crate::provenance::{Entry, Node, Trail};
+use crate::provenance::{Entry, Node, Part, Trail};
 
 /// Blocks whose answers move neither unit nor effluent: what stands or is built around the unit and takes none of its head.
 const AROUND: [&str; 3] = ["installation.", "screen.", "oil_tank."];
@@ -28,5 +28,5 @@ impl Trail for Uncertain {
         self.entries.push(entry());
         Node::NONE
     }
-    fn section(&mut self, _: impl core::fmt::Display) {}
+    fn part(&mut self, _: Part, _: impl core::fmt::Display) {}
 }

@@ -27,7 +27,7 @@ fn trail(e: &Enquiry) -> Vec<Entry> {
 }
 
 fn given(entries: &[Entry], part: &str) -> bool {
-    entries.iter().any(|e| matches!(&e.origin, Origin::Given { source, .. } if source.contains(part)))
+    entries.iter().any(|e| matches!(&e.origin, Origin::Given { source, .. } if source.to_string().contains(part)))
 }
 
 const ALL: &str = r#"with_rain = { value = true, from = "e-mail" }

@@ -168,7 +168,7 @@ fn a_limit_on_ph_is_a_range() {
         assert_eq!(e.limits[0].value.ph.0.map(|ph| ph.to_string()).as_deref(), Some("pH 6 to 9"));
     }
     let e = enquiry(&limit("pH", "{ value = \"6-9\", from = \"permit\" }"));
-    assert_eq!(e.limits[0].value.ph.1.source("x"), "x, from permit");
+    assert_eq!(e.limits[0].value.ph.1.source("x").to_string(), "x, from permit");
 }
 
 #[test]

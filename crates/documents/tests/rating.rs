@@ -190,7 +190,7 @@ fn the_mail_has_the_order_of_the_rating() -> Outcome {
     let next = found.next.ok_or("no test is open")?;
     let cheapest = found.steps.iter().map(|s| s.cause.cost).min();
     let first = found.steps.iter().find(|s| !found.is_tested(s.cause)).ok_or("no step")?;
-    assert!(Some(next.cost) > cheapest || first.cause.id == next.id, "{} {}", first.cause.id, next.id);
+    assert!(Some(next.cost) > cheapest || first.cause.id == next.id, "{:?} {:?}", first.cause.id, next.id);
     let text = flat(&reply(&settled));
     let places: Vec<usize> = found.steps.iter().filter_map(|s| text.find(&format!(". {}", s.cause.title))).collect();
     assert!(places.len() >= 2 && places.is_sorted(), "{places:?} {text}");

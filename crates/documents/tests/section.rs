@@ -8,6 +8,7 @@ use stillrise_documents::render::geometry::Rect;
 use stillrise_documents::render::pen::Layer;
 use stillrise_documents::render::scale::dimension_text;
 use stillrise_documents::section::{Drawing, section};
+use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_search::{Settled, settle};
 use stillrise_units::catalog::MM;
 use stillrise_units::{Length, System, Typed};
@@ -299,7 +300,7 @@ fn levels_are_those_of_the_job() {
     let texts = drawn(&settled).sheet_texts;
     let Some(p) = &settled.job.design.performance else { panic!("no performance") };
     let write = |l: Length| dimension_text(l, System::Si);
-    let Some(alarm) = p.levels.first().and_then(|l| l.level("alarm")) else { panic!("no alarm") };
+    let Some(alarm) = p.levels.first().and_then(|l| l.level(Mark::Alarm)) else { panic!("no alarm") };
     assert!(texts.contains(&format!("INTERFACE {}\n", write(alarm.interface.q))));
     assert!(texts.contains(&format!("OIL SURFACE {}\n", write(alarm.surface.q))));
     let well = write(p.highest().well.q);

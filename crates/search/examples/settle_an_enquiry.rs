@@ -34,7 +34,7 @@ fn main() {
     };
     let settled = settle(&enquiry, &range);
     if let Some(pick) = &settled.pick {
-        println!("{}: {}", pick.name(&range), pick.because);
+        println!("taken: {}", pick.name(&range));
     }
     for limit in settled.job.design.performance.iter().flat_map(|p| &p.limits) {
         println!("limit: {}; {}", limit.says(), limit.because);

@@ -7,12 +7,12 @@ use stillrise_design::enquiry::range::{Model, Range};
 use stillrise_design::job::{Design, would_stand};
 use stillrise_design::performance::installation::Stands;
 use stillrise_design::train::Source;
-use stillrise_units::catalog::{FT, IN, M};
-use stillrise_units::{Length, Typed, print};
+use stillrise_units::catalog::IN;
+use stillrise_units::{Length, Typed};
 
 /// Why an arrangement is looked for.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) enum Why {
+pub enum Why {
     /// Nothing asks for another.
     Usual,
     /// The enquiry names it.
@@ -27,11 +27,11 @@ pub(crate) enum Why {
 
 /// The arrangement that is looked for.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Wanted {
+pub struct Wanted {
     /// Which.
-    pub(crate) arrangement: Arrangement,
+    pub arrangement: Arrangement,
     /// Why.
-    pub(crate) why: Why,
+    pub why: Why,
 }
 
 /// How far below the ground a tank may stand, as a foundation does: 6 in, our proposal.
@@ -84,24 +84,5 @@ impl Wanted {
     pub(crate) fn or_else(&self) -> Option<Self> {
         let asked = matches!(self.why, Why::Usual | Why::Named | Why::MustLieInGround);
         (!asked).then_some(Self { arrangement: Arrangement::PlateTank, why: Why::Usual })
-    }
-
-    /// What is said ahead of why a unit was taken; nothing where nobody would ask.
-    pub(crate) fn words(&self, enquiry: &Enquiry) -> String {
-        let kind = self.arrangement.meaning();
-        match self.why {
-            Why::Usual => String::new(),
-            Why::Named => format!("the enquiry asks for {kind}; "),
-            Why::MustLieInGround => format!("it must lie in the ground, and so is {kind}; "),
-            Why::PumpBehind => format!(
-                "a tank would need a pump ahead of it, which breaks the oil, and so it is {kind}, with pumps behind it; "
-            ),
-            Why::TankTooLow(below) => {
-                let below = print::in_prose(below.si(), enquiry.system().pick((&FT, &M)));
-                format!(
-                    "even the smallest tank would stand {below} below the ground for the incoming pipe to reach it, and so it is {kind}; "
-                )
-            }
-        }
     }
 }

@@ -1,12 +1,14 @@
 //! On which condition a unit will do that nothing takes without one.
 
+use crate::because::Because;
 use crate::pick::Pick;
+use stillrise_checks::Rule;
 
 /// On which condition a unit will do.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Condition {
     /// Something ahead of it answers this rule.
-    Ahead(&'static str),
+    Ahead(&'static Rule),
     /// It takes the water, and is not shown to keep the limit; nor are up to four of any size.
     Limit,
 }
@@ -45,15 +47,7 @@ impl OnCondition {
     }
     pub(crate) fn best(self, count: Option<u32>) -> Option<Pick> {
         let mut pick = self.ahead.or(self.limit.map(|(pick, _)| pick))?;
-        pick.because = match &pick.condition {
-            Some(Condition::Ahead(title)) => {
-                format!("the smallest that will do once something ahead of it answers this: {}", title.to_lowercase())
-            }
-            _ => format!(
-                "of those that take the water and leave the fewest limits open the smallest; {} shown to keep them all",
-                not_more(count)
-            ),
-        };
+        pick.because = Because::OnCondition { asked_for: count };
         Some(pick)
     }
 }

@@ -1,16 +1,18 @@
 //! Settles a job: picks a unit from a range or sizes one, and ranks the open questions.
 
 pub mod alternatives;
-mod arrangement;
+pub mod arrangement;
 pub mod asked;
+pub mod because;
 mod candidate;
 mod condition;
 pub mod diagnosis;
+pub mod offered;
 pub mod pick;
 pub mod questions;
 pub mod results;
 pub mod risk;
-mod shortcoming;
+pub mod shortcoming;
 pub mod shortfall;
 mod side_by_side;
 pub mod standing;
@@ -26,7 +28,7 @@ use risk::Risk;
 use shortfall::Shortfall;
 use side_by_side::{both, on_threads};
 use standing::Standing;
-use stillrise_checks::{Judged, Subject, judge};
+use stillrise_checks::{Judged, Rule, Subject, judge};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{begin, complete};
@@ -65,6 +67,11 @@ pub struct Settled {
 }
 
 impl Settled {
+    /// What a rule says.
+    #[must_use]
+    pub fn judged(&self, rule: &'static Rule) -> Option<&Judged> {
+        self.verdicts.iter().find(|judged| *judged.rule == *rule)
+    }
     /// Whether a rule fails that nobody accepted or took over.
     #[must_use]
     pub fn fails(&self) -> bool {

@@ -2,11 +2,14 @@
 //! not do, or one made to measure.
 
 use crate::arrangement::{Wanted, by_size, wanted};
+use crate::because::Because;
 pub use crate::candidate::{Candidate, barred_by};
 use crate::condition::OnCondition;
 pub use crate::condition::{Condition, not_more};
-use crate::shortcoming::{ANSWERED_AHEAD, Shortcoming};
-use stillrise_checks::{Subject, bars_pick};
+use crate::offered::Offered;
+use crate::shortcoming::{ANSWERED_AHEAD, Barrier, Shortcoming};
+use stillrise_checks::rules::{alarm_after_loss, oil_cap_too_thin, plate_area_short};
+use stillrise_checks::{Rule, Subject, bars_pick};
 use stillrise_design::arrangements::Arrangement;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
@@ -38,8 +41,8 @@ pub struct Pick {
     pub how: How,
     /// How many in parallel.
     pub count: u32,
-    /// Why this one, in a sentence.
-    pub because: String,
+    /// Why this one.
+    pub because: Because,
     /// Whether nothing bars it; else it will do only on a condition.
     pub fits: bool,
     /// On which.
@@ -66,12 +69,24 @@ impl Pick {
     /// Its name.
     #[must_use]
     pub fn name(&self, range: &Range) -> String {
-        let one = match self.how {
-            How::Row(row) => range.models.get(row).and_then(|m| m.model.0.clone()).unwrap_or_default(),
-            How::Stated => "stated unit".to_owned(),
-            How::Custom(_) => "made to measure".to_owned(),
-        };
-        if self.count > 1 { format!("{} x {one}", self.count) } else { one }
+        self.offered(range).name()
+    }
+    /// What tells it from others.
+    #[must_use]
+    pub fn offered(&self, range: &Range) -> Offered {
+        offered(self.how, self.count, range)
+    }
+}
+
+/// What tells so many of a unit from others.
+fn offered(how: How, count: u32, range: &Range) -> Offered {
+    match how {
+        How::Row(row) => {
+            let model = range.models.get(row).and_then(|m| m.model.0.clone()).unwrap_or_default();
+            Offered::Row { row, model, count }
+        }
+        How::Stated => Offered::Stated(count),
+        How::Custom(_) => Offered::Made(count),
     }
 }
 
@@ -129,17 +144,14 @@ pub fn pick(
     let candidates = pick.as_ref().filter(|_| !named).map_or_else(Vec::new, |pick| ask.neighbours(pick));
     // Of several reasons against the one below the plainest is told, the same wherever it is.
     let below = candidates.iter().position(|c| c.taken).and_then(|at| at.checked_sub(1));
-    let reason = below.and_then(|at| candidates[at].barred.as_ref()).map(|(title, _)| title.to_lowercase());
+    let reason = below.and_then(|at| candidates[at].barred.as_ref()).map(|(barrier, _)| *barrier);
     if let (Some(pick), Some(reason)) = (pick.as_mut().filter(|pick| pick.fits), reason)
-        && let Some((lead, _)) = pick.because.split_once(BELOW)
+        && let Because::Smallest { below: Some(told), .. } = &mut pick.because
     {
-        pick.because = [lead, BELOW, &reason].concat();
+        *told = reason;
     }
     (pick, candidates)
 }
-
-/// How the reason against the next smaller unit begins.
-const BELOW: &str = "; the next smaller one, for one thing: ";
 
 /// The same without neighbours, where nobody looks at them.
 #[must_use]
@@ -152,13 +164,13 @@ pub fn found(
 ) -> Option<Pick> {
     begun.basis.as_ref()?;
     let count = enquiry.unit.count.unwrap_or(1);
-    let told = |how, because: &str| Some(Pick { how, count, because: because.to_owned(), fits: true, condition: None });
+    let told = |how, because| Some(Pick { how, count, because, fits: true, condition: None });
     if enquiry.unit.dimensions.is_some() {
-        return told(How::Stated, "its dimensions are stated in the enquiry");
+        return told(How::Stated, Because::Stated);
     }
     if let Some(model) = &enquiry.unit.model.0 {
         let row = range.models.iter().position(|m| m.model.as_ref() == Some(model));
-        return row.and_then(|row| told(How::Row(row), "the enquiry asks for it"));
+        return row.and_then(|row| told(How::Row(row), Because::Named));
     }
     // What is taken on a condition is not searched for again for each answer: it stays, and whoever prints the answer
     // says so.
@@ -219,7 +231,6 @@ impl Ask<'_> {
 
     fn among_rows(&self, on_condition: &mut OnCondition) -> Option<Pick> {
         let rows = self.rows();
-        let lead = self.wanted.words(self.enquiry);
         // A row stays the pick while nothing speaks against it and something speaks against the one below.
         if let Some((near @ Pick { how: How::Row(row), count: 1, .. }, design)) = self.near
             && rows.contains(row)
@@ -234,22 +245,16 @@ impl Ask<'_> {
             None => 1..=MOST_IN_PARALLEL,
         };
         for count in counts {
-            let mut below: Option<String> = None;
+            let mut below: Option<Barrier> = None;
             for row in &rows {
-                let pick = |because: String| Pick { how: How::Row(*row), count, because, fits: true, condition: None };
+                let pick = |because| Pick { how: How::Row(*row), count, because, fits: true, condition: None };
                 let Some(short) = self.row(*row, count) else {
-                    let because = match below {
-                        Some(what) => {
-                            format!("{lead}the smallest of the range that no rule bars by the calculation{BELOW}{what}")
-                        }
-                        None => format!("{lead}the smallest of the range, and by the calculation no rule bars it"),
-                    };
-                    return Some(pick(because));
+                    return Some(pick(Because::Smallest { wanted: self.wanted, below }));
                 };
                 if let Some(condition) = &short.on {
-                    on_condition.offer(pick(String::new()), condition, short.limits);
+                    on_condition.offer(pick(Because::Nearest), condition, short.limits);
                 }
-                below = Some(short.what);
+                below = Some(short.bars);
             }
             // What something ahead can answer is not answered by more units.
             if on_condition.ahead.is_some() {
@@ -275,21 +280,20 @@ impl Ask<'_> {
     fn candidate(&self, row: usize, count: u32, taken: bool) -> Candidate {
         let source = Source::Row(self.range, &self.range.models[row]);
         let design = try_unit(self.enquiry, self.what_if, self.begun, &source, count, Depth::Limits);
-        let name =
-            Pick { how: How::Row(row), count, because: String::new(), fits: true, condition: None }.name(self.range);
+        let unit = offered(How::Row(row), count, self.range);
         // What something ahead could answer is not what bars it, where it is not shown to keep a limit either.
         let barred = match self.judged(&design) {
-            Some(short) if short.on == Some(Condition::Limit) => Some((short.what, String::new())),
+            Some(short) if short.on == Some(Condition::Limit) => Some((short.bars, String::new())),
             Some(_) => {
                 let all = bars_pick(&Subject { enquiry: self.enquiry, design: &design, ledger: None, read: true });
                 // Where plates are short that is the plainest of several reasons.
-                let plates = all.iter().find(|(rule, _)| rule.id == "plate-area-short");
-                let hard = plates.or_else(|| all.iter().find(|(rule, _)| !ANSWERED_AHEAD.contains(&rule.id)));
-                hard.or(all.first()).map(|(rule, says)| (rule.title.to_owned(), says.clone()))
+                let plates = all.iter().find(|(rule, _)| **rule == plate_area_short::RULE);
+                let hard = plates.or_else(|| all.iter().find(|(rule, _)| !rule.is_among(ANSWERED_AHEAD)));
+                hard.or(all.first()).map(|(rule, says)| (Barrier::Rule(rule), says.clone()))
             }
             None => None,
         };
-        Candidate { name, taken, barred, effluent: effluent(&design) }
+        Candidate { unit, taken, barred, effluent: effluent(&design) }
     }
 
     /// A unit made to measure: lengthened until nothing speaks against it, then more in parallel.
@@ -299,11 +303,7 @@ impl Ask<'_> {
             None => 1..=MOST_IN_PARALLEL,
         };
         let asked = *self.enquiry.unit.custom == Some(true);
-        let because = if asked {
-            "made to measure from the basis".to_owned()
-        } else {
-            format!("no unit of the range will do, alone or up to {MOST_IN_PARALLEL} in parallel")
-        };
+        let because = if asked { Because::MadeAsAsked } else { Because::MadeAsNoneWillDo };
         for count in counts {
             for deeper in DEEPER.map(|inches| Length::of(inches, &IN)) {
                 let mut shallow = false;
@@ -312,7 +312,7 @@ impl Ask<'_> {
                     let pick = Pick { how, count, because: because.clone(), fits: true, condition: None };
                     let source = pick.source(self.enquiry, self.range);
                     let Some(short) = self.shortcoming(&source, count) else { return Some(pick) };
-                    shallow |= short.rule.is_some_and(|rule| TOO_SHALLOW.contains(&rule));
+                    shallow |= matches!(short.bars, Barrier::Rule(rule) if rule.is_among(TOO_SHALLOW));
                     if let Some(condition) = &short.on {
                         on_condition.offer(pick, condition, short.limits);
                     }
@@ -331,7 +331,8 @@ const STRETCHES: [f64; 5] = [1.0, 1.2, 1.5, 2.0, 3.0];
 /// How much deeper the water above it is made, one after the other, inches, where a rule says that the oil has no room.
 const DEEPER: [f64; 3] = [0.0, 10.0, 20.0];
 /// Rules that more water above the pack answers.
-const TOO_SHALLOW: [&str; 2] = ["alarm-after-loss", "oil-cap-too-thin"];
+static TOO_SHALLOW: &[&Rule] = &[&alarm_after_loss::RULE, &oil_cap_too_thin::RULE];
+
 /// Why no unit could be taken at all.
 #[must_use]
 pub fn no_unit(enquiry: &Enquiry, range: &Range) -> Stop {

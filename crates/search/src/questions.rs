@@ -1,6 +1,7 @@
 //! Open questions: every assumption that a customer could answer. First those that hold the word on a limit back,
 //! then by whether the answer leads to another unit and how much of the effluent's spread hangs on it.
 
+use crate::offered::Offered;
 use crate::pick::{Pick, effluent, found, try_unit};
 use crate::risk::Risk;
 use crate::side_by_side::side_by_side;
@@ -10,6 +11,8 @@ use std::sync::Arc;
 use stillrise_design::basis::Ready;
 use stillrise_design::claims::answered;
 use stillrise_design::enquiry::Enquiry;
+use stillrise_design::enquiry::blocks::Water;
+use stillrise_design::enquiry::declared::Declared;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin, begin_on};
 use stillrise_design::moves_nothing;
@@ -27,8 +30,11 @@ const HOLDS: f64 = 10.0;
 /// What a change of storage weighs beside a change of unit or effluent.
 const STORED: f64 = 0.3;
 
-/// Assumptions of which it is told how little another answer turns the unit: any desk can measure them.
-const HALVED: [&str; 2] = ["water.coldest", "water.warmest"];
+/// Whether it is told how little another answer turns the unit: any desk can measure how warm the water is.
+fn is_halved(declared: Declared) -> bool {
+    declared.is(Water::coldest) || declared.is(Water::warmest)
+}
+
 /// So often the way to that answer is halved: to a sixteenth.
 const HALVINGS: usize = 4;
 
@@ -45,7 +51,7 @@ pub struct Outcome {
     pub held: Option<Concentration>,
     /// The unit that would be taken, or that none would without a condition; `None` where the one taken stands on a
     /// condition itself, and none was searched for under the answer.
-    pub unit: Option<String>,
+    pub unit: Option<Offered>,
     /// Of a temperature that asks for another unit: an answer nearer to what was taken that does so already.
     pub turns_at: Option<String>,
     /// Its price, all of them together, in the range's currency; `None` where the range states none.
@@ -109,6 +115,8 @@ fn often(time: Time) -> f64 {
 pub struct Question {
     /// The key of the enquiry that takes the answer.
     pub key: String,
+    /// How that key is declared.
+    pub declared: Declared,
     /// What it is about, in a phrase.
     pub label: String,
     /// The question.
@@ -182,6 +190,7 @@ fn assumptions(ledger: &Ledger) -> Vec<(&Entry, &Assumption)> {
 fn question(entry: &Entry, a: &Assumption, system: System) -> Question {
     Question {
         key: a.key.clone(),
+        declared: a.declared,
         label: entry.label.clone(),
         text: a.question.clone(),
         now: show_in_prose(&entry.value, entry.units, system),
@@ -195,9 +204,6 @@ fn question(entry: &Entry, a: &Assumption, system: System) -> Question {
         holds: Vec::new(),
     }
 }
-
-/// In place of a unit, where an answer leaves none that would do as it stands.
-pub const NONE_WITHOUT: &str = "no unit without a condition";
 
 /// What is held against the limits: the most of those predicted.
 fn held(design: &Design) -> Option<Concentration> {
@@ -217,7 +223,7 @@ pub(crate) fn rank(
     heard: Option<&Heard>,
 ) -> Vec<Question> {
     let system = enquiry.system();
-    let base = taken.name(range);
+    let base = taken.offered(range);
     let (price, stores) = (taken.price(range), Stores::of(design));
     // What lies below the published floor is printed as the floor.
     let printed = |c: Option<Concentration>| c.map(|c| c.max(floor()).si());
@@ -251,7 +257,7 @@ pub(crate) fn rank(
             let mut outcome = outcome(enquiry, ready.as_deref(), range, taken, &a.key, answer, entry, system);
             let turned = |o: &Outcome| o.unit.as_ref().is_some_and(|unit| *unit != base);
             if let (true, Arg::Number(now), Arg::Number(far)) =
-                (HALVED.contains(&&*a.key) && turned(&outcome), &entry.value, answer)
+                (is_halved(a.declared) && turned(&outcome), &entry.value, answer)
             {
                 let (mut stays, mut turns) = (*now, *far);
                 for _ in 0..HALVINGS {
@@ -336,7 +342,7 @@ fn unmoved(design: &Design, taken: &Pick, range: &Range, answer: &Arg, entry: &E
         effluent: effluent(design),
         arrives: design.performance.as_ref().and_then(|p| p.worst()).map(|worst| worst.content.total.q),
         held: held(design),
-        unit: taken.fits.then(|| taken.name(range)),
+        unit: taken.fits.then(|| taken.offered(range)),
         words: None,
         turns_at: None,
     }
@@ -373,7 +379,7 @@ fn outcome(
         effluent: effluent(&same),
         arrives: same.performance.as_ref().and_then(|p| p.worst()).map(|worst| worst.content.total.q),
         held: held(&same),
-        unit: taken.fits.then(|| other.map_or_else(|| NONE_WITHOUT.to_owned(), |pick| pick.name(range))),
+        unit: taken.fits.then(|| other.map_or(Offered::Nothing, |pick| pick.offered(range))),
         words: None,
         turns_at: None,
     }

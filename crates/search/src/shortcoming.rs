@@ -1,7 +1,8 @@
 //! What speaks against a unit that is tried: a rule that bars it, or a limit that a larger one might keep.
 
 use crate::pick::{Ask, Condition, try_unit};
-use stillrise_checks::{Subject, barring};
+use stillrise_checks::rules::spill_above_room;
+use stillrise_checks::{Rule, Subject, barring};
 use stillrise_design::job::{Design, deepen};
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
@@ -9,18 +10,36 @@ use stillrise_design::train::Source;
 
 /// Rules that something ahead of the unit can satisfy: a unit that only these bar is offered on that condition, and
 /// more units in parallel are no answer to them.
-pub(crate) const ANSWERED_AHEAD: &[&str] = &["spill-above-room"];
+pub(crate) static ANSWERED_AHEAD: &[&Rule] = &[&spill_above_room::RULE];
+
+/// What bars a unit, or speaks against it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Barrier {
+    /// A rule.
+    Rule(&'static Rule),
+    /// By the calculation it does not keep a limit that a larger one might.
+    Limit,
+}
+
+impl Barrier {
+    /// In a few words.
+    #[must_use]
+    pub fn title(self) -> &'static str {
+        match self {
+            Barrier::Rule(rule) => rule.title,
+            Barrier::Limit => "by the calculation it does not keep the limit",
+        }
+    }
+}
 
 /// What speaks against a unit.
 pub(crate) struct Shortcoming {
-    /// The rule that bars it, if it is one.
-    pub(crate) rule: Option<&'static str>,
+    /// What it is.
+    pub(crate) bars: Barrier,
     /// The condition on which it will do, if there is one.
     pub(crate) on: Option<Condition>,
     /// How many limits it is not shown to keep that a larger one might.
     pub(crate) limits: usize,
-    /// In words.
-    pub(crate) what: String,
 }
 
 impl Ask<'_> {
@@ -39,18 +58,13 @@ impl Ask<'_> {
         let mut soft = None;
         // The first that nothing ahead answers decides; what comes after it need not be looked at.
         for (rule, _) in barring(&subject) {
-            if !ANSWERED_AHEAD.contains(&rule.id) {
-                return Some(Shortcoming { rule: Some(rule.id), on: None, limits: 0, what: rule.title.to_lowercase() });
+            if !rule.is_among(ANSWERED_AHEAD) {
+                return Some(Shortcoming { bars: Barrier::Rule(rule), on: None, limits: 0 });
             }
             soft.get_or_insert(rule);
         }
         let rule = soft?;
-        Some(Shortcoming {
-            rule: Some(rule.id),
-            on: Some(Condition::Ahead(rule.title)),
-            limits: 0,
-            what: rule.title.to_lowercase(),
-        })
+        Some(Shortcoming { bars: Barrier::Rule(rule), on: Some(Condition::Ahead(rule)), limits: 0 })
     }
 
     /// The same of a design that was found to the depth of the limits.
@@ -61,12 +75,7 @@ impl Ask<'_> {
         }
         let limits = design.performance.as_ref().map_or(&[][..], |p| &p.limits);
         let open = limits.iter().filter(|l| l.calculated == Word::NotShown && l.larger_helps).count();
-        let short = (open > 0).then(|| Shortcoming {
-            rule: None,
-            on: Some(Condition::Limit),
-            limits: open,
-            what: "by the calculation it does not keep the limit".to_owned(),
-        });
+        let short = (open > 0).then(|| Shortcoming { bars: Barrier::Limit, on: Some(Condition::Limit), limits: open });
         short.or(barred)
     }
 }

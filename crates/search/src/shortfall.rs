@@ -1,8 +1,10 @@
 //! Where nothing fits: what speaks against the one that comes nearest, how many of which would do, or which dimensions.
 
 use crate::arrangement::wanted;
+use crate::because::Because;
 use crate::pick::{Ask, Condition, How, MOST_IN_PARALLEL, Pick, found, try_unit};
 use crate::shortcoming::ANSWERED_AHEAD;
+use stillrise_checks::rules::{chain_stopped, does_not_fit, dug_too_deep, headroom_too_low, pack_cannot_be_lifted};
 use stillrise_checks::{Part, Rule, Subject, Verdict, bars_pick, judge};
 use stillrise_design::basis::cases::{Kind, largest};
 use stillrise_design::enquiry::Enquiry;
@@ -125,12 +127,13 @@ impl Ask<'_> {
 }
 
 /// Rules of the place: what they bar would do elsewhere.
-const OF_THE_PLACE: &[&str] = &["does-not-fit", "headroom-too-low", "pack-cannot-be-lifted", "dug-too-deep"];
+static OF_THE_PLACE: &[&Rule] =
+    &[&does_not_fit::RULE, &headroom_too_low::RULE, &pack_cannot_be_lifted::RULE, &dug_too_deep::RULE];
 
 /// Whether a unit would do elsewhere, with a spill held ahead of it where that bars it too.
 fn fails_by_its_place<'a>(mut barring: impl Iterator<Item = &'a Rule> + Clone) -> bool {
-    barring.clone().any(|rule| OF_THE_PLACE.contains(&rule.id))
-        && barring.all(|rule| OF_THE_PLACE.contains(&rule.id) || ANSWERED_AHEAD.contains(&rule.id))
+    barring.clone().any(|rule| rule.is_among(OF_THE_PLACE))
+        && barring.all(|rule| rule.is_among(OF_THE_PLACE) || rule.is_among(ANSWERED_AHEAD))
 }
 
 /// Why nothing fits, and what would do instead. `described` is the unit that the enquiry describes, where it does and
@@ -235,9 +238,9 @@ impl Ask<'_> {
     fn speaks_against(&self, design: &Design) -> Speaks {
         let barring = bars_pick(&Subject { enquiry: self.enquiry, design, ledger: None, read: true });
         let barring: Vec<(&'static Rule, String)> =
-            barring.into_iter().filter(|(rule, _)| rule.id != "chain-stopped").collect();
+            barring.into_iter().filter(|(rule, _)| **rule != chain_stopped::RULE).collect();
         let of_place = fails_by_its_place(barring.iter().map(|(rule, _)| *rule));
-        let ahead = barring.iter().any(|(rule, _)| ANSWERED_AHEAD.contains(&rule.id));
+        let ahead = barring.iter().any(|(rule, _)| rule.is_among(ANSWERED_AHEAD));
         let mut against: Vec<Against> = barring
             .into_iter()
             .map(|(rule, says)| Against {
@@ -256,7 +259,7 @@ impl Ask<'_> {
             }));
         }
         if against.is_empty() {
-            against.extend(self.judged(design).map(|short| plain(short.what)));
+            against.extend(self.judged(design).map(|short| plain(short.bars.title().to_lowercase())));
         }
         Speaks { against, of_place, ahead }
     }
@@ -264,7 +267,7 @@ impl Ask<'_> {
     /// The smallest that fails by its place alone, else the largest.
     fn nearest(&self) -> Option<Pick> {
         let unit = &self.enquiry.unit;
-        let pick = |how, count| Pick { how, count, because: String::new(), fits: false, condition: None };
+        let pick = |how, count| Pick { how, count, because: Because::Nearest, fits: false, condition: None };
         let rows = self.rows();
         let custom = *unit.custom == Some(true);
         let hows: Vec<How> =
@@ -289,8 +292,8 @@ impl Ask<'_> {
         let design = try_unit(self.enquiry, self.what_if, self.begun, source, count, Depth::Full);
         let subject = Subject { enquiry: self.enquiry, design: &design, ledger: None, read: true };
         let fails = judge(&subject).into_iter().filter(|j| {
-            let other = matches!(j.rule.part, Part::Enquiry | Part::Effluent) || OF_THE_PLACE.contains(&j.rule.id);
-            matches!(j.verdict, Verdict::Fails(_)) && !other && !ANSWERED_AHEAD.contains(&j.rule.id)
+            let other = matches!(j.rule.part, Part::Enquiry | Part::Effluent) || j.rule.is_among(OF_THE_PLACE);
+            matches!(j.verdict, Verdict::Fails(_)) && !other && !j.rule.is_among(ANSWERED_AHEAD)
         });
         fails.map(|j| j.rule.title.to_lowercase()).collect()
     }

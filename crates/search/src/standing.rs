@@ -7,7 +7,7 @@ use stillrise_design::enquiry::blocks::{Change, ChangeKind, Limit, Receiver, Wat
 use stillrise_design::enquiry::containments::spill_place_is_open;
 use stillrise_design::enquiry::observations::TOTAL_OIL;
 use stillrise_handbook::fluids::chemicals::{Effect, chemical};
-use stillrise_handbook::fluids::pollutants::{Counts, Gravity, pollutant};
+use stillrise_handbook::fluids::pollutants::{Counts, Gravity, Which, pollutant};
 
 /// A question that stands until it is answered.
 #[derive(Debug, Clone, PartialEq)]
@@ -129,9 +129,9 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
     for block in &e.limits {
         let Some(row) = block.pollutant.as_deref().and_then(pollutant) else { continue };
         // A hydrocarbon index and free oil say themselves what they count, and a sheen is seen.
-        let open = row.counts == Counts::AllOil && !["hydrocarbon index", "sheen"].contains(&row.word);
+        let open = row.counts == Counts::AllOil && !matches!(row.which, Which::HydrocarbonIndex | Which::Sheen);
         // Said of one limit on it, or of results held against it, it is known of all.
-        let same = |name: Option<&str>| name.and_then(pollutant).is_some_and(|other| other.word == row.word);
+        let same = |name: Option<&str>| name.and_then(pollutant).is_some_and(|other| *other == *row);
         let said = e.limits.iter().any(|l| same(l.pollutant.as_deref()) && l.method.is_some())
             || e.samples.iter().any(|s| same(s.pollutant.as_deref().or(Some("oil and grease"))) && s.method.is_some());
         if row.gravity == Gravity::Touches && open && !said {

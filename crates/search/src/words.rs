@@ -113,6 +113,7 @@ fn against(heard: &Heard, k: usize, verdict: &LimitVerdict, by_eye: bool, system
             word,
             by: By::Assumption {
                 key: input.key.clone(),
+                declared: input.declared,
                 label: input.label.clone(),
                 answer: show(&end.answer, input.units, system),
                 there,
@@ -124,7 +125,7 @@ fn against(heard: &Heard, k: usize, verdict: &LimitVerdict, by_eye: bool, system
     // What somebody can be asked goes before what is ours to choose, and of each what leads farthest; of what a limit on
     // solids hangs on, the solids before all that moves the oil.
     let about = |held: &HeldBack| match &held.by {
-        By::Assumption { key, .. } => verdict.solids.is_some() && key.ends_with(".solids"),
+        By::Assumption { declared, .. } => verdict.solids.is_some() && declared.is_solids(),
         _ => false,
     };
     swings.sort_by(|(a, w, x, h), (b, v, y, i)| {

@@ -107,7 +107,7 @@ fn steps_go_from_cheap_to_dear_and_say_when_to_sample_again() {
         assert!((step.again.water.si() - water).abs() < 1e-12 && step.again.days >= step.cause.settles);
         let Some((low, high)) = step.expect else { continue };
         let [low, high] = [low, high].map(|c| MG_L.from_si(c.si()));
-        assert!(low < high && low < measured, "{}: {low} to {high}", step.cause.id);
+        assert!(low < high && low < measured, "{}: {low} to {high}", step.cause.id.word());
     }
     // With all of it removed the unit runs as it ran.
     let (low, high) = found.as_it_ran.expect("measured");
@@ -142,7 +142,7 @@ fn what_a_change_says_counts() {
     let shear = |sheet: &Sheet| {
         let (_, found) = look(sheet);
         let held = |e: &&stillrise_search::diagnosis::Explanation| {
-            e.causes.iter().any(|s| s.cause.id == "pump-shear" && s.change.is_some())
+            e.causes.iter().any(|s| s.cause.id.word() == "pump-shear" && s.change.is_some())
         };
         found.explanations.iter().filter(held).map(|e| e.weight).sum::<f64>()
     };
@@ -158,7 +158,7 @@ fn three_causes_are_found_together() {
     assert!(found.explanations.iter().all(|e| e.causes.len() <= 3));
     // Nothing stands twice in one set.
     for e in &found.explanations {
-        let mut ids: Vec<_> = e.causes.iter().map(|s| s.cause.id).collect();
+        let mut ids: Vec<_> = e.causes.iter().map(|s| s.cause.id.word()).collect();
         ids.sort_unstable();
         ids.dedup();
         assert_eq!(ids.len(), e.causes.len());

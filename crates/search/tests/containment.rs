@@ -8,7 +8,7 @@ mod common;
 use common::bases::look;
 use common::{OUT, Sheet, demo};
 use stillrise_design::basis::cases::Kind;
-use stillrise_design::basis::containment::balance::Balance;
+use stillrise_design::basis::containment::balance::{Balance, Part};
 use stillrise_handbook::page::Arg;
 use stillrise_search::Settled;
 use stillrise_units::Typed;
@@ -39,7 +39,7 @@ fn the_pit_of_a_published_example() {
     let b = first(&settled);
     assert!((b.held.q.in_unit(&M3) - 60.0).abs() < 0.005, "{:?}", b.held);
     assert!((b.spare.val.q.in_unit(&M3) + 19.81).abs() < 0.01, "{:?}", b.spare);
-    assert_eq!((b.spare.holds(), b.largest), (Some(false), "oil"));
+    assert_eq!((b.spare.holds(), b.largest), (Some(false), Part::Oil));
     let depth = b.further.and_then(|f| f.depth).expect("a depth").q.in_unit(&M);
     assert!((depth - 1.288).abs() < 0.0005, "{depth}");
     // One more of its kind holds 60 m3 and takes 19.81 m3 of rain of its own.

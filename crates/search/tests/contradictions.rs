@@ -13,8 +13,8 @@ use stillrise_design::performance::limit::Word;
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_design::{Ledger, WhatIf};
 use stillrise_search::Settled;
+use stillrise_search::offered::Offered;
 use stillrise_search::pick::{self, Pick};
-use stillrise_search::questions::NONE_WITHOUT;
 use stillrise_units::Typed;
 
 /// The entry of the trail that was chosen among claims, by its label.
@@ -313,7 +313,7 @@ fn an_answer_leads_where_the_question_said() {
                 let enquiry = enquiry.today().unwrap_or(enquiry);
                 let begun = begin(&mut Ledger::default(), &nothing, &enquiry);
                 let (pick, _) = pick::pick(&enquiry, &demo, &nothing, &begun, None);
-                let unit = pick.filter(|p| p.fits).map_or_else(|| NONE_WITHOUT.to_owned(), |p| p.name(&demo));
+                let unit = pick.filter(|p| p.fits).map_or(Offered::Nothing, |p| p.offered(&demo));
                 let unit = taken.fits.then_some(unit);
                 let source = taken.source(&enquiry, &demo);
                 let same = pick::try_unit(&enquiry, &nothing, &begun, &source, taken.count, Depth::Limits);

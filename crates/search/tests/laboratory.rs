@@ -83,7 +83,7 @@ fn a_mean_stands_in_where_nobody_stated_the_oil() {
     let (total, entry) = influent(&alone);
     assert!((total - 110.0).abs() < 1e-9, "{total}");
     assert!(
-        matches!(&entry.origin, Origin::Given { source, .. } if source.contains("samples \"spring\"")),
+        matches!(&entry.origin, Origin::Given { source, .. } if source.to_string().contains("samples \"spring\"")),
         "{entry:?}"
     );
     let uncertain = inputs(&alone.job.ledger).into_iter().find(|i| i.key == "stream \"wash\".oil.mean");

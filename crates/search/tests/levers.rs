@@ -36,10 +36,10 @@ fn a_wider_outlet_lowers_the_well_and_lets_more_oil_stand() {
         (low.with("outlet.pipe", "4 in").settle(&demo()), low.with("outlet.pipe", "6 in").settle(&demo()));
     let (narrow, wide) = (performance(&narrow), performance(&wide));
     for (a, b) in narrow.profiles.iter().zip(&wide.profiles).skip(1) {
-        assert!(b.well.q.si() < a.well.q.si() - 0.005, "{}: {:?} then {:?}", a.name, a.well.q, b.well.q);
-        assert!(b.inlet.q.si() < a.inlet.q.si() - 0.005, "{}", a.name);
+        assert!(b.well.q.si() < a.well.q.si() - 0.005, "{}: {:?} then {:?}", a.at.name(), a.well.q, b.well.q);
+        assert!(b.inlet.q.si() < a.inlet.q.si() - 0.005, "{}", a.at.name());
         // What the water loses inside the unit has nothing to do with the outlet.
-        assert!(near(a.inlet.q.si() - a.well.q.si(), b.inlet.q.si() - b.well.q.si(), 1e-9), "{}", a.name);
+        assert!(near(a.inlet.q.si() - a.well.q.si(), b.inlet.q.si() - b.well.q.si(), 1e-9), "{}", a.at.name());
     }
     for (a, b) in narrow.levels.iter().zip(&wide.levels) {
         for name in ["wall", "inlet"] {
@@ -94,8 +94,8 @@ fn losses_sum_from_crest_to_inlet() {
         for profile in &performance(&settled).profiles {
             let losses: f64 = profile.steps.iter().map(|s| s.loss.q.si()).sum();
             let fall = profile.inlet.q.si() - crest;
-            assert!((losses - fall).abs() < 1e-9, "{name}, {}: {losses} against {fall}", profile.name);
-            assert_eq!(profile.steps.last().map(|s| s.level.q), Some(profile.inlet.q), "{name}, {}", profile.name);
+            assert!((losses - fall).abs() < 1e-9, "{name}, {}: {losses} against {fall}", profile.at.name());
+            assert_eq!(profile.steps.last().map(|s| s.level.q), Some(profile.inlet.q), "{name}, {}", profile.at.name());
         }
     }
 }
@@ -150,7 +150,7 @@ fn us_and_si_are_the_same_job() {
     let (us, si) = (Sheet::data("twin_us").settle(&demo()), Sheet::data("twin_si").settle(&demo()));
     let name = |s: &Settled| s.pick.as_ref().map(|p| (p.how, p.count, p.fits, p.because.clone()));
     assert_eq!(name(&us), name(&si));
-    let tags = |s: &Settled| s.candidates.iter().map(|c| (c.name.clone(), c.taken)).collect::<Vec<_>>();
+    let tags = |s: &Settled| s.candidates.iter().map(|c| (c.unit.clone(), c.taken)).collect::<Vec<_>>();
     assert_eq!(tags(&us), tags(&si));
     let (a, b) = (&us.job.ledger.entries, &si.job.ledger.entries);
     assert_eq!(a.len(), b.len(), "the trails are of one length");

@@ -6,6 +6,7 @@ mod common;
 
 use common::bases::look;
 use common::{OUT, Sheet, demo};
+use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_search::Settled;
 use stillrise_search::alternatives::Change;
 use stillrise_search::standing::Asks;
@@ -242,7 +243,7 @@ fn an_alarm_is_not_set_thinner_than_a_float_can_tell() {
     let at = |flow: &str| Sheet::data("wash").with("method.alarm", OUT).with("stream.flow", flow).settle(&demo());
     let set = |settled: &Settled| {
         let performance = settled.job.design.performance.as_ref().expect("a performance");
-        performance.levels[0].level("alarm").expect("an alarm").thickness.q.in_unit(&MM)
+        performance.levels[0].level(Mark::Alarm).expect("an alarm").thickness.q.in_unit(&MM)
     };
     let (low, high) = (at("135 gpm"), at("140 gpm"));
     assert!(set(&low) > 25.0 && set(&high) < 25.0, "{} and {}", set(&low), set(&high));

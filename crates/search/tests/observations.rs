@@ -70,7 +70,7 @@ fn samples_count_as_observations_do() {
         one.remove("jar");
     }
     let (_, observed) = look(&sheet);
-    let causes = |d: &Diagnosis| d.causes.iter().map(|(c, w)| (c.id, (w * 1e6).round())).collect::<Vec<_>>();
+    let causes = |d: &Diagnosis| d.causes.iter().map(|(c, w)| (c.id.word(), (w * 1e6).round())).collect::<Vec<_>>();
     assert_eq!(causes(&found), causes(&observed));
 }
 
@@ -284,7 +284,8 @@ fn a_grab_from_the_stream_has_no_film_in_it() {
     let mut sheet = quit(&more.concat());
     sheet.table.remove("observed");
     let (_, found) = look(&sheet);
-    let alone = found.explanations.iter().find(|e| matches!(&e.causes[..], [s] if s.cause.id == "surface-sample"));
+    let alone =
+        found.explanations.iter().find(|e| matches!(&e.causes[..], [s] if s.cause.id.word() == "surface-sample"));
     let alone = alone.expect("it explains all three");
     let out: Vec<f64> = alone.effluent.iter().map(|c| c.map_or(f64::NAN, mg)).collect();
     let should: Vec<f64> = found.seen.iter().map(|s| mg(s.expected)).collect();

@@ -31,11 +31,11 @@ fn its_holes_take_their_head() {
     let settled = Sheet::data("wash").with(OPEN, "10 %").with("method.fouling", "20 %").settle(&demo());
     let mut seen = [false; 2];
     for profile in performance(&settled).profiles.iter().filter(|profile| profile.flow.q.si() > 0.0) {
-        let fouled = profile.name.contains("end of interval");
+        let fouled = profile.at.name().contains("end of interval");
         let share = profile.flow.q.in_unit(&GPM) / 60.0;
         let by_hand = 0.012_847 * share * share * if fouled { 1.5625 } else { 1.0 };
         let loss = taken(profile).expect("a step of its own");
-        assert!((loss / by_hand - 1.0).abs() < 1e-4, "{}: {loss} in, by hand {by_hand}", profile.name);
+        assert!((loss / by_hand - 1.0).abs() < 1e-4, "{}: {loss} in, by hand {by_hand}", profile.at.name());
         seen[usize::from(fouled)] = true;
     }
     assert_eq!(seen, [true, true], "clean and fouled");

@@ -177,8 +177,8 @@ proptest! {
         for profile in &performance.profiles {
             let mut level = train.unit.outlet.crest.q;
             for step in &profile.steps {
-                prop_assert!(step.loss.q.si() >= 0.0, "{}, {}: a loss of {:?}", profile.name, step.name, step.loss.q);
-                prop_assert!(step.level.q >= level, "{}, {}: {:?} below {level:?}", profile.name, step.name, step.level.q);
+                prop_assert!(step.loss.q.si() >= 0.0, "{}, {}: a loss of {:?}", profile.at.name(), step.name, step.loss.q);
+                prop_assert!(step.level.q >= level, "{}, {}: {:?} below {level:?}", profile.at.name(), step.name, step.level.q);
                 level = step.level.q;
             }
             prop_assert!(profile.well.q <= profile.chamber.q && profile.chamber.q <= profile.inlet.q);

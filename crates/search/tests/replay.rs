@@ -112,7 +112,7 @@ fn every_value_has_an_origin_before_it() {
                 assert!(index < at, "{here}: an input stands after it");
             }
             let said = match &entry.origin {
-                Origin::Given { source, text } => !source.is_empty() && !text.is_empty(),
+                Origin::Given { source, text } => !source.place().is_empty() && !text.is_empty(),
                 // Without a question, there is still a key and a source.
                 Origin::Assumed(a) => !a.source.is_empty() && !a.key.is_empty(),
                 Origin::Chosen { among, because, .. } => !among.is_empty() && !because.is_empty(),

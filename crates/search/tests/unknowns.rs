@@ -339,7 +339,7 @@ fn what_cannot_be_judged_neither_fails_nor_bars_and_a_decision_takes_its_questio
     assert!(settled.pick.as_ref().is_some_and(|pick| pick.fits), "and bars no unit");
     let keys = |settled: &Settled| {
         let asked = unsettled(&settled.verdicts);
-        asked.iter().map(|u| (u.rule, u.ask.same().to_owned())).collect::<Vec<_>>()
+        asked.iter().map(|u| (u.rule.id, u.ask.same().to_owned())).collect::<Vec<_>>()
     };
     let asked = keys(&settled);
     // Three rules ask for the spill, two for its closure; the first of each is named.

@@ -1,7 +1,7 @@
 //! Rule: alarm after loss
 
 use crate::rule::{Subject, Verdict, rule};
-use stillrise_handbook::vessel::alarms::{LOWEST_ALARM, PUBLISHED};
+use stillrise_handbook::vessel::alarms::{LOWEST_ALARM, Mark, PUBLISHED};
 use stillrise_units::catalog::{IN, MM, PERCENT};
 use stillrise_units::{Length, Typed};
 
@@ -57,7 +57,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::fails(says, trip.at);
     }
     // The thinnest layer that the flow forces on the alarm, below all that is put there by choice: what friction and waves may shift it by tells nothing.
-    let forced = performance.levels.iter().filter_map(|l| Some((l, l.level("alarm")?.thickness)));
+    let forced = performance.levels.iter().filter_map(|l| Some((l, l.level(Mark::Alarm)?.thickness)));
     let forced = forced.filter(|(l, alarm)| {
         l.limit.q.si() > 0.0 && alarm.q < Length::of(LEAST_MM, &MM) && alarm.q.si() < LOWEST_ALARM * l.limit.q.si()
     });
@@ -70,7 +70,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         );
         return Verdict::fails(says, alarm.at);
     }
-    let advised = PUBLISHED.iter().find(|p| p.word == "en 858-2 emptying").map_or(0.8, |p| p.share);
+    let advised = PUBLISHED.iter().find(|p| p.mark == Mark::EmptyingAdvised).map_or(0.8, |p| p.share);
     match basis.methods.alarm.filter(|share| share.q.si() > advised) {
         Some(share) => Verdict::warns(
             format!(

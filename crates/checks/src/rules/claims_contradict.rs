@@ -3,7 +3,7 @@
 use crate::rule::{Subject, Verdict, rule};
 use std::collections::BTreeSet;
 use stillrise_design::enquiry::keys::Quantity;
-use stillrise_design::provenance::{Chooser, Origin};
+use stillrise_design::provenance::{Chooser, Entry, Origin};
 use stillrise_units::Typed;
 
 rule! {
@@ -25,6 +25,11 @@ fn unread<Q: Typed>(key: &Quantity<Q>) -> Option<String> {
     Some(format!("{}: {}; {} taken", key.place, all.join("; "), taken.written.text))
 }
 
+/// Whether a line of the trail is a claim on a key.
+fn stands_at<Q>(claim: &Entry, key: &Quantity<Q>) -> bool {
+    matches!(&claim.origin, Origin::Given { source, .. } if source.place() == key.place)
+}
+
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(ledger) = s.ledger else {
         return Verdict::cannot_judge("no trail was kept in which it could be seen", [], None);
@@ -32,21 +37,22 @@ fn look(s: &Subject<'_>) -> Verdict {
     let mut seen = BTreeSet::new();
     let mut says = Vec::new();
     let mut first = None;
+    let mut told = false;
     for entry in &ledger.entries {
         if let Origin::Chosen { by, among, inputs, .. } = &entry.origin {
             // The same key may be taken up twice under different labels.
             if *by == Chooser::Nobody && seen.insert(among) {
                 says.push(format!("{}: {among}; {} taken", entry.label, entry.shown(s.system())));
+                told |= inputs.iter().filter_map(|node| ledger.entry(*node)).any(|claim| stands_at(claim, &s.enquiry.site.coldest_air));
                 first = first.or_else(|| inputs.first().copied());
             }
         }
     }
     let site = &s.enquiry.site;
     let room = [unread(&site.max_length), unread(&site.max_width), unread(&site.headroom)];
-    let unread = [unread(&site.coldest_air), unread(&site.lifting)].into_iter().chain(room);
     // The shop takes up the coldest air where frost reaches the unit; then the trail tells of it.
-    let told = says.iter().any(|said| said.starts_with("coldest air:"));
-    says.extend(unread.flatten().filter(|said| !told || !said.starts_with("site: coldest_air")));
+    let air = unread(&site.coldest_air).filter(|_| !told);
+    says.extend([air, unread(&site.lifting)].into_iter().chain(room).flatten());
     if says.is_empty() {
         return Verdict::passes("0 values have contradicting claims that nobody chose between");
     }

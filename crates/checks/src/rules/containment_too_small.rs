@@ -3,7 +3,7 @@
 use crate::ask::Ask;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::containment::Containments;
-use stillrise_design::basis::containment::balance::{Balance, Spare};
+use stillrise_design::basis::containment::balance::{Balance, Part, Spare};
 use stillrise_design::basis::containment::drain::Shut;
 use stillrise_design::basis::containment::reach::Open;
 use stillrise_units::catalog::{FT2, GAL, IN, M2, M3, MM};
@@ -30,7 +30,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let of = |holds: Option<bool>| ahead.balances.iter().filter(move |b| b.dry.holds() == holds);
     let say = |b: &Balance| {
         let open: Vec<&Open> = b.open.iter().filter(|open| !ahead.fire_open.contains(open)).collect();
-        sentence(s, ahead, b, &b.dry, "oil and rain") + &unsaid(s, &b.dry, &open)
+        sentence(s, ahead, b, &b.dry, false) + &unsaid(s, &b.dry, &open)
     };
     let short: Vec<String> = of(Some(false)).map(say).collect();
     if let Some(first) = of(Some(false)).next() {
@@ -45,8 +45,8 @@ fn look(s: &Subject<'_>) -> Verdict {
     Verdict::passes(spare.join("; "))
 }
 
-/// What one chain holds against what it must, with what would hold what is short.
-pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare: &Spare, of: &str) -> String {
+/// What one chain holds against what it must, `fire` water too, with what would hold what is short.
+pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare: &Spare, fire: bool) -> String {
     let volume = |q| s.show(q, (&GAL, &M3));
     let at_least = |si: f64, pair| print::at_least(si, s.enquiry.system().pick(pair));
     let need = b.held.q - spare.val.q;
@@ -57,18 +57,19 @@ pub(super) fn sentence(s: &Subject<'_>, ahead: &Containments, b: &Balance, spare
     };
     let together = if b.chain.len() > 1 { "together hold" } else { "holds" };
     let allowance = b.allowance.filter(|allowance| allowance.q > b.oil.val.q + b.rain.q);
-    let of = if allowance.is_some() { of.replace("rain", "its allowance") } else { of.to_owned() };
+    let rain = if allowance.is_some() { "its allowance" } else { "rain" };
+    let of = if fire { format!("oil, {rain} and fire water") } else { format!("oil and {rain}") };
     let mut says = format!(
         "{} {together} {} and must hold {} of {of}, most of it {}: {left}",
         ahead.names(&b.chain),
         volume(b.held.q),
         volume(need),
-        b.largest
+        b.largest.word()
     );
     let Some(further) = b.further.filter(|_| spare.val.q.si() < 0.0) else { return says };
     let mut ways = Vec::new();
     // Where the rain is what it is short of, keeping it out is the least that would do.
-    let roof = b.largest == "rain" && spare.val.q + b.rain.q >= Volume::from_si(0.0);
+    let roof = b.largest == Part::Rain && spare.val.q + b.rain.q >= Volume::from_si(0.0);
     ways.extend(roof.then(|| "a roof that keeps the rain out".to_owned()));
     ways.extend(further.depth.map(|d| format!("a depth of {} (filled as it is now)", at_least(d.q.si(), (&IN, &MM)))));
     ways.extend(further.area.map(|a| format!("an area of {}", at_least(a.q.si(), (&FT2, &M2)))));

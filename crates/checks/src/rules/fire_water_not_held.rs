@@ -27,7 +27,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     let say = |b: &Balance| {
         let open: Vec<_> = b.open.iter().collect();
-        sentence(s, ahead, b, &b.spare, "oil, rain and fire water") + &unsaid(s, &b.spare, &open)
+        sentence(s, ahead, b, &b.spare, true) + &unsaid(s, &b.spare, &open)
     };
     let short: Vec<&Balance> = judged.iter().copied().filter(|b| b.spare.holds() == Some(false)).collect();
     if let Some(first) = short.first() {

@@ -2,6 +2,7 @@
 
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::stages::Reach;
+use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_units::Typed;
 use stillrise_units::catalog::{IN, MM};
 
@@ -30,7 +31,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let above = s.show(above, (&IN, &MM));
     let walls = performance.levels.iter().filter_map(|l| {
         let cap = l.caps.iter().find(|c| c.of == Reach::Wall)?;
-        Some((l, cap.thickness, l.level("alarm")?.thickness))
+        Some((l, cap.thickness, l.level(Mark::Alarm)?.thickness))
     });
     let room = |cap: f64, alarm: f64| cap - alarm;
     let Some((oil, cap, alarm)) =

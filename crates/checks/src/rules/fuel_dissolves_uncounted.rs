@@ -14,9 +14,6 @@ rule! {
     limits "Sees named oils only. How much dissolves differs tenfold between gasolines."
 }
 
-/// Limits that count it.
-const COUNT_IT: [&str; 3] = ["benzene", "btex", "gasoline range"];
-
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(basis) = &s.design.basis else { return s.stopped() };
     let Some(fuel) = basis.fluids.oils.iter().find(|oil| oil.oil.extracted.is_some()) else {
@@ -27,7 +24,7 @@ fn look(s: &Subject<'_>) -> Verdict {
             Verdict::cannot_judge(says, [OILS], None)
         };
     };
-    if let Some(limit) = basis.limits.iter().find(|l| COUNT_IT.contains(&l.pollutant.word)) {
+    if let Some(limit) = basis.limits.iter().find(|l| l.pollutant.is_of_dissolved_fuel()) {
         return Verdict::passes(format!("{} may come, and a limit on {} counts it", fuel.name, limit.pollutant.title));
     }
     let show = |si: f64| s.show(Concentration::from_si(si), (&MG_L, &MG_L));

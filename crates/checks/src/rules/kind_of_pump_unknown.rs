@@ -3,6 +3,7 @@
 use super::pump_above_rating::pumped;
 use crate::ask::PUMP;
 use crate::rule::{Subject, Verdict, rule};
+use stillrise_handbook::separation::pumps::Class;
 use stillrise_units::catalog::UM;
 
 rule! {
@@ -22,7 +23,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let droplets = s.show(basis.droplets.d50.q, (&UM, &UM));
     match basis.feed.class {
         // The list of pumps has a row for no pump at all.
-        Some(class) if class.word == "gravity" => {
+        Some(pump) if pump.class == Class::FreeFlow => {
             Verdict::warns("the water is said to be pumped, and the pump to be none: free flow", basis.droplets.d50.at)
         }
         Some(class) => Verdict::passes(format!("{}: {}", class.word, class.meaning)),

@@ -1,6 +1,7 @@
 //! Rule: no measured results
 
 use crate::rule::{Subject, Verdict, rule};
+use stillrise_design::train::UnitOrigin;
 
 rule! {
     "no-measured-results" "No measured results of the unit", Unit;
@@ -14,7 +15,7 @@ rule! {
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(train) = &s.design.train else { return s.stopped() };
     // Only a row of a range has a type behind it that could have been measured.
-    if !train.origin.starts_with("range ") {
+    if !matches!(train.origin, UnitOrigin::Row { .. }) {
         return Verdict::skips(format!("the unit is no type of a range: {}", train.origin));
     }
     let particulars = &train.unit.particulars;

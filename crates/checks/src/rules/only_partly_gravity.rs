@@ -18,7 +18,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let partly: Vec<String> = lines
         .iter()
         .filter(|l| l.weight == Weight::Partly)
-        .map(|l| format!("{} (could: {})", l.subject, l.could.trim_end_matches('.')))
+        .map(|l| format!("{} (could: {})", l.subject, l.could(|_| true).trim_end_matches('.')))
         .collect();
     if let (true, Some((water, ask))) = (partly.is_empty(), products(s)) {
         let says = format!(

@@ -3,7 +3,6 @@
 use crate::rule::{Subject, Verdict, rule};
 use std::collections::BTreeSet;
 use stillrise_design::Node;
-use stillrise_design::performance::ladder::STUDY;
 use stillrise_design::provenance::{Entry, Origin};
 
 rule! {
@@ -30,7 +29,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         ledger
             .entries
             .iter()
-            .filter(|e| !e.section.starts_with(STUDY))
+            .filter(|e| !e.part.is_study())
             .flat_map(|e| e.notes.iter().map(move |n| (e, n)))
     };
     let Some((entry, note)) = notes().next() else {

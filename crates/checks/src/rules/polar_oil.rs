@@ -1,6 +1,7 @@
 //! Rule: much of the oil is polar
 
 use crate::rule::{Subject, Verdict, rule};
+use stillrise_handbook::fluids::pollutants::Which;
 use stillrise_units::catalog::{MG_L, PERCENT};
 use stillrise_units::{Ratio, ratio};
 
@@ -20,11 +21,11 @@ fn bound() -> Ratio {
 
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(basis) = &s.design.basis else { return s.stopped() };
-    let Some(limit) = basis.limits.iter().find(|l| l.pollutant.word == "oil and grease") else {
+    let Some(limit) = basis.limits.iter().find(|l| l.pollutant.which == Which::OilAndGrease) else {
         return Verdict::skips("no limit on oil and grease is stated");
     };
     let (mut much, mut little, mut at) = (Vec::new(), Vec::new(), None);
-    for set in basis.evidence.iter().filter(|set| set.pollutant.word == "oil and grease") {
+    for set in basis.evidence.iter().filter(|set| set.pollutant.which == Which::OilAndGrease) {
         let Some(polar) = &set.polar else { continue };
         let least = if set.pairs.1 { "at least " } else { "" };
         let text = format!(

@@ -19,7 +19,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let (mut over, mut at, mut seen, mut undetected) = (Vec::new(), None, 0, 0);
     for limit in &basis.limits {
         let of = |set: &&stillrise_design::basis::evidence::SampleSet| {
-            set.point == SamplePoint::Out && set.pollutant.word == limit.pollutant.word
+            set.point == SamplePoint::Out && *set.pollutant == *limit.pollutant
         };
         for set in basis.evidence.iter().filter(of) {
             seen += 1;

@@ -1,6 +1,7 @@
 //! Rule: routine pump-out stands at the alarm
 
 use crate::rule::{Subject, Verdict, rule};
+use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_units::Typed;
 use stillrise_units::catalog::{IN, MM};
 
@@ -16,7 +17,7 @@ rule! {
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(performance) = &s.design.performance else { return s.stopped() };
     let mounted = performance.levels.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
-    let found = mounted.and_then(|l| Some((l, l.level("pump-out")?, l.level("alarm")?)));
+    let found = mounted.and_then(|l| Some((l, l.level(Mark::PumpOut)?, l.level(Mark::Alarm)?)));
     let Some((l, routine, alarm)) = found.filter(|(l, ..)| l.limit.q.si() > 0.0) else {
         return Verdict::skips("no oil has a permitted layer");
     };

@@ -2,6 +2,7 @@
 
 use crate::ask::{CLOSURE, SPILL};
 use crate::rule::{Subject, Verdict, rule};
+use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_units::Typed;
 use stillrise_units::catalog::{IN, MM};
 
@@ -36,7 +37,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let show = |mm: f64| s.show(stillrise_units::Length::from_si(mm), (&IN, &MM));
     // The floats are mounted for the oil with the thinnest permitted layer.
     let mounted = performance.levels.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
-    let found = mounted.and_then(|l| Some((l, l.level("shut-off")?, l.level("alarm")?, l.trip_at_flow?)));
+    let found = mounted.and_then(|l| Some((l, l.level(Mark::ShutOff)?, l.level(Mark::Alarm)?, l.trip_at_flow?)));
     let Some((l, shut, alarm, flow)) = found else { return Verdict::skips("no oil has a permitted layer") };
     // What delays the alarm delays the shut-off alike.
     let late = shut.thickness.q.si() + flow.q.si() - alarm.thickness.q.si();

@@ -11,7 +11,7 @@ use super::stated::stated;
 use super::waters::{Content, Water};
 use super::ways::{OwnFluids, own_fluids};
 use crate::enquiry::Enquiry;
-use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
+use crate::provenance::{Stop, Trail, Val, WhatIf, Whence, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::{batch_mixture, mixture};
 use stillrise_units::catalog::{GPM, M3_H, MG_L};
@@ -372,7 +372,7 @@ fn case<T: Trail>(
 /// Of a free oil that all rises, what does not.
 pub(super) fn none_heavy<T: Trail>(t: &mut T) -> Val<Concentration> {
     let (label, units) = ("free oil as heavy as the water", Some((&MG_L, &MG_L) as crate::provenance::Pair));
-    given(t, label, units, Concentration::from_si(0.0), "definition", "all of it rises")
+    given(t, label, units, Concentration::from_si(0.0), Whence::Definition, "all of it rises")
 }
 
 /// The largest flow to the units over all cases.

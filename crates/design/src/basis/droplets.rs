@@ -7,7 +7,7 @@ use super::stated::{assumed, declared, spread, stand_in, stated, stated_or, stat
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{AfterPump, DropletBase, Droplets as Said};
 use crate::enquiry::keys::{Block, Place};
-use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, Whence, choose, given};
 use crate::{by, record, say};
 use std::borrow::Cow;
 use stillrise_handbook::droplets::{hatch_choate, measured_median, volume_finer};
@@ -67,14 +67,14 @@ pub(super) fn droplets<T: Trail>(
     let shape = shape(t, w, e, said, law.q);
     let largest = match stated(t, w, "largest droplet", &said.largest) {
         Some(largest) => largest,
-        None => given(t, "largest droplet", Some(SIZE), Length::of(NO_LARGEST, &UM), "definition", "no largest"),
+        None => given(t, "largest droplet", Some(SIZE), Length::of(NO_LARGEST, &UM), Whence::Definition, "no largest"),
     };
     if let Some(table) = table(t, said)? {
         let d50 = by!(t, "volume median diameter at the unit", measured_median::diameter(table))?;
         let shear = overruled(t, w, e, fluids, way)?;
         return Ok((Droplets { law, d50, shape, largest, table }, shear));
     }
-    let table = given(t, "measured droplets", Some(SIZE), Series::default(), "definition", "none measured");
+    let table = given(t, "measured droplets", Some(SIZE), Series::default(), Whence::Definition, "none measured");
     let number = said.base.0 == Some(DropletBase::Number);
     if let Some(d50) = stated(t, w, "volume median diameter at the unit", &said.d50) {
         let d50 = if number { by_volume(t, d50, shape)? } else { d50 };
@@ -161,7 +161,7 @@ fn law<T: Trail>(t: &mut T, said: &Said) -> Val<DropletLaw> {
             "distribution of the droplets",
             None,
             law,
-            &say!(T, "{}", said.law().at(&of_all()).source_by_path()),
+            T::RECORDS.then(|| said.law().at(&of_all()).source_by_path().kept()),
             "stated",
         ),
         None if said.table.is_given() => {
@@ -189,7 +189,7 @@ fn shape<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, said: &Said, law: Droplet
         }
         DropletLaw::UpperLimit => stated_or_usual(t, w, said.delta().at(&of_all()), "delta of the distribution"),
         DropletLaw::Measured => {
-            given(t, "shape of the distribution", Some(number), ratio(1.0), "definition", "not used")
+            given(t, "shape of the distribution", Some(number), ratio(1.0), Whence::Definition, "not used")
         }
     }
 }

@@ -12,7 +12,7 @@ use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Manner, SamplePoint, Samples};
 use crate::enquiry::date::Date;
 use crate::enquiry::results::Results;
-use crate::provenance::{Pair, Trail, Val, choose, given};
+use crate::provenance::{Pair, Trail, Val, Whence, choose, given};
 use crate::{by, reckon, record, say};
 use stillrise_handbook::fluids::pollutants::{Counts, Gravity, Pollutant, pollutant};
 use stillrise_handbook::laboratory::{
@@ -275,8 +275,14 @@ fn complete<T: Trail>(t: &mut T, results: &Val<Series>, count: usize) -> Option<
     }
     let geometric = by!(t, "geometric mean", geometric_mean::mean(results)).ok()?;
     let deviation = by!(t, "standard deviation of the logarithms", log_deviation::deviation(results)).ok()?;
-    let all =
-        given(t, "share of a reporting limit that counts", Some(PERCENTS), ratio(0.0), "definition", "none is needed");
+    let all = given(
+        t,
+        "share of a reporting limit that counts",
+        Some(PERCENTS),
+        ratio(0.0),
+        Whence::Definition,
+        "none is needed",
+    );
     let mean = by!(t, "arithmetic mean", sample_mean::mean(results, all)).ok()?;
     let variation = by!(t, "coefficient of variation", lognormal_variation::variation(deviation)).ok()?;
     let scatter = by!(t, "standard deviation", sample_deviation::deviation(results)).ok()?;
@@ -310,10 +316,16 @@ fn interval<T: Trail>(
     count: usize,
 ) -> Option<(Val<Concentration>, Val<Concentration>)> {
     let n = given(t, "results", Some(NUMBER), ratio(count as f64), "the set", "counted");
-    let one = given(t, "one", Some(NUMBER), ratio(1.0), "definition", "1");
+    let one = given(t, "one", Some(NUMBER), ratio(1.0), Whence::Definition, "1");
     let freedom = reckon!(t, "degrees of freedom", [ONE, ONE], (n = n, one = one) n - one);
-    let share =
-        given(t, "share below the upper end", Some(PERCENTS), ratio(UPPER), "definition", "95 % between the two ends");
+    let share = given(
+        t,
+        "share below the upper end",
+        Some(PERCENTS),
+        ratio(UPPER),
+        Whence::Definition,
+        "95 % between the two ends",
+    );
     let quantile = by!(t, "Student's t", student_quantile::t(freedom, share)).ok()?;
     let half = by!(t, "half the width of the interval", mean_half_width::half_width(scatter, n, quantile)).ok()?;
     let low =
@@ -329,7 +341,7 @@ fn bounds<T: Trail>(t: &mut T, results: &Val<Series>) -> Option<Bounds> {
             "share of a reporting limit that counts",
             Some(PERCENTS),
             ratio(share),
-            "definition",
+            Whence::Definition,
             "of what was not detected",
         );
         by!(t, label, sample_mean::mean(results, part)).ok()
@@ -356,7 +368,7 @@ fn polar<T: Trail>(t: &mut T, s: &Samples) -> (Option<Polar>, (usize, bool)) {
     let text = say!(T, "{}", s.after_silica_gel.text());
     let after = given(t, "after silica gel", units, series(&|k| after[k]), &s.after_silica_gel.place, &text);
     let none =
-        given(t, "share of a reporting limit that counts", Some(PERCENTS), ratio(1.0), "definition", "all of it");
+        given(t, "share of a reporting limit that counts", Some(PERCENTS), ratio(1.0), Whence::Definition, "all of it");
     let mut found = || -> Option<Polar> {
         let before = by!(t, "mean before silica gel", sample_mean::mean(&before, none)).ok()?;
         let after = by!(t, "mean after silica gel", sample_mean::mean(&after, none)).ok()?;
@@ -381,7 +393,7 @@ pub fn variation<T: Trail>(t: &mut T, sets: &[SampleSet], pollutant: &Pollutant)
 }
 
 fn is_of(s: &SampleSet, pollutant: &Pollutant) -> bool {
-    s.point == SamplePoint::Out && s.pollutant.word == pollutant.word
+    s.point == SamplePoint::Out && *s.pollutant == *pollutant
 }
 
 /// What sets too small to give a coefficient of variation would say, in words that follow an assumption's source.

@@ -8,6 +8,7 @@ use crate::enquiry::distribution::Distribution;
 use crate::enquiry::keys::{Block, Claim, Quantity};
 use crate::provenance::Val;
 use std::borrow::Cow;
+use stillrise_handbook::fluids::pollutants::Which;
 use stillrise_units::catalog::MG_L;
 use stillrise_units::parse::Written;
 use stillrise_units::{Concentration, Typed, print};
@@ -80,7 +81,7 @@ fn taken(e: &Enquiry, set: &SampleSet) -> (Role, Option<Of>) {
     if set.pollutant.is_suspended_solids() {
         return told("solids are taken as they are stated of each water; where these results are of one, their mean is to be stated there".to_owned());
     }
-    if set.pollutant.word != "oil and grease" {
+    if set.pollutant.which != Which::OilAndGrease {
         return told("only oil and grease says how much oil comes in all".to_owned());
     }
     if !set.is_of_the_stream() {

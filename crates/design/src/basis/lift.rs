@@ -128,7 +128,7 @@ pub(super) fn lift<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, nu: Val<Kinemat
     t.section("rising main");
     let main = main(t, w, e, block, nu);
     let curve = block.curve.is_given().then(|| {
-        let source = block.curve.claims.source(&block.curve().place());
+        let source = block.curve.claims.source(block.curve().place());
         given(t, "curve of one pump", None, block.curve.rows.clone(), &source, &block.curve.text)
     });
     let mut lift = Lift { main, curve, duties: Vec::new(), points: Vec::new() };

@@ -5,7 +5,7 @@ use super::stated::{assumed, declared, stand_in, stated, stated_or, stated_or_us
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Limit, Statistic};
 use crate::enquiry::limit_value::Ph;
-use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, given};
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, Whence, given};
 use crate::{by, record, say};
 use stillrise_handbook::fluids::pollutants::{Pollutant, pollutant};
 use stillrise_handbook::separation::{long_term_mean, permit_multiplier};
@@ -123,8 +123,8 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) 
         };
         let statistic = match block.statistic.0 {
             Some(s) => {
-                let source = say!(T, "{}", block.statistic().source_by_path());
-                given(t, "statistic of the limit", None, s, &source, s.word())
+                let source = T::RECORDS.then(|| block.statistic().source_by_path());
+                given(t, "statistic of the limit", None, s, source, s.word())
             }
             // What nobody may see nobody may see at any time.
             None if block.value.unseen.is_some() => {
@@ -154,7 +154,7 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) 
             let n = if average {
                 stated_or_usual(t, w, block.samples(), "samples in the average")
             } else {
-                given(t, "samples in the average", number, ratio(1.0), "definition", "a single sample")
+                given(t, "samples in the average", number, ratio(1.0), Whence::Definition, "a single sample")
             };
             let (label, percentile, text) = if average {
                 ("share of the months that keep it", 0.95, "95th percentile for averages")

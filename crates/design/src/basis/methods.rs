@@ -3,8 +3,7 @@
 use super::stated::{stated, stated_or_usual};
 use super::waters;
 use crate::enquiry::Enquiry;
-use crate::provenance::{Trail, Val, WhatIf, given};
-use crate::say;
+use crate::provenance::{Part, Trail, Val, WhatIf, Whence, given};
 use stillrise_handbook::page::Argument;
 use stillrise_handbook::separation::api_factor::FactorRounding;
 use stillrise_handbook::separation::gap_reynolds::ReynoldsBasis;
@@ -52,7 +51,7 @@ pub struct Methods {
 fn method<T: Trail, C: Argument + Copy>(
     t: &mut T,
     label: &str,
-    key: &str,
+    key: Option<Whence<'_>>,
     stated: Option<C>,
     default: C,
     why: &str,
@@ -65,13 +64,13 @@ fn method<T: Trail, C: Argument + Copy>(
 
 /// Finds the methods.
 pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
-    t.section("methods");
+    t.part(Part::Methods, "methods");
     let m = &e.method;
     Methods {
         rise: method(
             t,
             "law of rise",
-            &say!(T, "{}", m.rise().source_by_path()),
+            T::RECORDS.then(|| m.rise().source_by_path()),
             m.rise.0,
             RiseLaw::Drag,
             "holds beyond creeping flow and joins Stokes' law below",
@@ -79,7 +78,7 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         tank: method(
             t,
             "separation ahead of the plates",
-            &say!(T, "{}", m.tank().source_by_path()),
+            T::RECORDS.then(|| m.tank().source_by_path()),
             m.tank.0,
             TankModel::Mixed,
             "an inlet jet mixes the depth; the cautious end of the two bounds",
@@ -88,7 +87,7 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         mesh_credit: method(
             t,
             "credit for the mesh",
-            &say!(T, "{}", m.mesh_credit().source_by_path()),
+            T::RECORDS.then(|| m.mesh_credit().source_by_path()),
             m.mesh_credit.map(|credit| if credit { waters::YesNo::Yes } else { waters::YesNo::No }),
             waters::YesNo::No,
             "its fibre and how well droplets stick are rarely stated, and move its catch several times over",
@@ -98,7 +97,7 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         factor: method(
             t,
             "rounding of the API factor",
-            &say!(T, "{}", m.factor().source_by_path()),
+            T::RECORDS.then(|| m.factor().source_by_path()),
             m.factor.0,
             FactorRounding::ALL[0],
             "the product, unrounded",
@@ -106,7 +105,7 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         reynolds: method(
             t,
             "basis of the gap Reynolds number",
-            &say!(T, "{}", m.reynolds().source_by_path()),
+            T::RECORDS.then(|| m.reynolds().source_by_path()),
             m.reynolds.0,
             ReynoldsBasis::ALL[0],
             "four times the hydraulic radius, the stricter reading of a limit of 500",
@@ -114,7 +113,7 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         grains: method(
             t,
             "shape of grit",
-            &say!(T, "{}", m.grains().source_by_path()),
+            T::RECORDS.then(|| m.grains().source_by_path()),
             m.grains.0,
             GrainShape::Natural,
             "natural grains by sieve size",

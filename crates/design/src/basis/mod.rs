@@ -27,7 +27,7 @@ pub mod waters;
 pub mod ways;
 
 use crate::enquiry::Enquiry;
-use crate::provenance::{Stop, Trail, Val, WhatIf};
+use crate::provenance::{Part, Stop, Trail, Val, WhatIf};
 pub use methods::Methods;
 use std::borrow::Cow;
 use std::sync::Arc;
@@ -172,7 +172,7 @@ pub fn basis_on<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Ba
     let (solids, oil_on_solids) = solids::solids(t, w, e, &fluids)?;
     let limits = limits::limits(t, w, e, evidence)?;
     let ph_limits = limits::ph_limits(t, e);
-    t.section("peak of the influent");
+    t.part(Part::Peak, "peak of the influent");
     peaks::peaks(t, w, e, evidence, &waters, &mut cases)?;
     t.section("stated flow");
     let stated = stated::stated(t, w, "design flow somebody stated", &e.stated.flow);

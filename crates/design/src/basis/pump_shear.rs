@@ -8,7 +8,7 @@ use super::stated::{assumed, stand_in, stated, stated_or_usual};
 use crate::enquiry::Enquiry;
 use crate::enquiry::keys::{Key, Quantity};
 use crate::enquiry::shear::ShearBlock;
-use crate::provenance::{Stop, Trail, Val, WhatIf};
+use crate::provenance::{Stop, Trail, Val, WhatIf, Whence};
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::pumps::{Pump, pump};
 use stillrise_handbook::separation::{
@@ -134,7 +134,7 @@ pub(super) fn pump_on_the_way<T: Trail>(
 /// Whether a class of pumps lifts by an impeller; one of unknown kind is taken as centrifugal.
 #[must_use]
 pub fn has_impeller(class: Option<&Pump>) -> bool {
-    class.is_none_or(|class| class.word.contains("centrifugal") || class.word == "submersible")
+    class.is_none_or(|pump| pump.class.has_impeller())
 }
 
 /// From what is said of it; `None` where that is not enough.
@@ -200,7 +200,7 @@ fn worked<T: Trail>(
                         "head of one metre",
                         Some((&FT, &M)),
                         Length::from_si(1.0),
-                        "definition",
+                        Whence::Definition,
                         "1 m",
                     );
                     let each = by!(t, "power for a metre of head", hydraulic_power::power(rho, q, one))?;

@@ -3,8 +3,8 @@
 use super::fluids::{Fluids, Season};
 use super::stated::{stated, stated_or_usual};
 use crate::enquiry::Enquiry;
-use crate::provenance::Val;
-use crate::provenance::{Pair, Stop, Trail, WhatIf, given};
+use crate::provenance::{Pair, Stop, Trail, WhatIf, Whence, given};
+use crate::provenance::{Part, Val};
 use crate::{by, record};
 use stillrise_handbook::droplets::measured_median;
 use stillrise_handbook::page::Series;
@@ -42,13 +42,13 @@ pub fn solids<T: Trail>(
     e: &Enquiry,
     fluids: &Fluids,
 ) -> Result<(Solids, Option<Val<Ratio>>), Stop> {
-    t.section("solids");
+    t.part(Part::Solids, "solids");
     let size = Some((&UM, &UM) as Pair);
     let sieved = &e.solids.table;
     let table = if sieved.is_given() {
         given(t, "sieved grains", size, sieved.rows.clone(), &sieved.claims.source(&sieved.claims.place), &sieved.text)
     } else {
-        given(t, "sieved grains", size, Series::default(), "definition", "none sieved")
+        given(t, "sieved grains", size, Series::default(), Whence::Definition, "none sieved")
     };
     let d50 = if sieved.is_given() {
         by!(t, "median grain size", measured_median::diameter(table))?

@@ -1,10 +1,11 @@
 //! Turning what was said into values: one claim, contradicting claims, or a default and a question.
 
+use crate::enquiry::declared::Declared;
 use crate::enquiry::keys::{Claim, Key, KeySpec, Quantity, Safe};
 use crate::enquiry::said::{path_of, which_holds};
 use crate::enquiry::usual::Why;
 use crate::provenance::{
-    Backing, Chooser, Pair, Standby, Trail, Val, WhatIf, Within, assume, choose_claim, given, given_within,
+    Backing, Chooser, Pair, Standby, Trail, Val, WhatIf, Whence, Within, assume, choose_claim, given, given_within,
 };
 use stillrise_handbook::page::{Arg, Argument};
 use stillrise_units::Typed;
@@ -27,7 +28,7 @@ pub fn stated<T: Trail, Q: Typed>(t: &mut T, w: &WhatIf, label: &str, key: &Quan
         .collect::<Vec<_>>()
         .join("; ");
     let because = match (&claim.because, claim.chosen, key.spec.map(|s| s.safe)) {
-        (Some(because), true, _) => because.clone(),
+        (Some(because), true, _) => because.to_string(),
         (None, true, _) => "chosen in the enquiry, no reason given".to_owned(),
         (_, _, Some(Safe::Larger)) => "of contradicting claims the larger is on the safe side".to_owned(),
         (_, _, Some(Safe::Smaller)) => "of contradicting claims the smaller is on the safe side".to_owned(),
@@ -54,6 +55,7 @@ pub fn stated<T: Trail, Q: Typed>(t: &mut T, w: &WhatIf, label: &str, key: &Quan
             label,
             units,
             key: path_of(&key.place).into(),
+            declared: Declared(key.spec),
             question: which_holds(&format!("the {label}"), &said).into(),
             value: chosen.q,
             low: Q::from_si(low),
@@ -73,9 +75,9 @@ fn claimed<T: Trail, Q: Typed>(
     claim: &Claim,
 ) -> Val<Q> {
     let q = Q::from_si(claim.written.si());
-    let source = if T::RECORDS { source(&key.place, claim) } else { String::new() };
+    let source = source(&key.place, claim);
     let Some((low, high, distribution)) = &claim.range else {
-        return given(t, label, units, q, &source, &claim.written.text);
+        return given(t, label, units, q, source, &claim.written.text);
     };
     let within = Within {
         key: path_of(&key.place),
@@ -88,14 +90,11 @@ fn claimed<T: Trail, Q: Typed>(
     } else {
         String::new()
     };
-    given_within(t, w, label, units, q, within, &source, &text)
+    given_within(t, w, label, units, q, within, source, &text)
 }
 
-fn source(place: &str, claim: &Claim) -> String {
-    match &claim.from {
-        Some(from) => format!("{place}, from {from}"),
-        None => place.to_owned(),
-    }
+fn source<'a>(place: &'a str, claim: &'a Claim) -> Whence<'a> {
+    Whence::said(place, claim.from.as_deref())
 }
 
 /// What stands in for an answer nobody gave, where it follows from something that the key cannot know.
@@ -179,6 +178,7 @@ pub fn under<'a, T: Trail, F, Q>(key: &Key<'_, F>, label: &'a str, stand_in: Sta
         label,
         units: key.units(),
         key: key.path(),
+        declared: Declared(Some(key.spec)),
         question: question.into(),
         value,
         low,

@@ -123,7 +123,7 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
         "factor of the rational method",
         None,
         e.method.rational.0.unwrap_or(RationalFactor::ALL[0]),
-        &say!(T, "{}", e.method.rational().source()),
+        T::RECORDS.then(|| e.method.rational().source()),
         if e.method.rational.0.is_some() { "stated" } else { "default" },
     );
     let flow = by!(t, "storm flow", rational_flow::flow(coefficient, intensity, area, factor))?;

@@ -11,7 +11,7 @@ use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Rain, Stream, WaterKind};
 use crate::enquiry::fields::Flag;
 use crate::enquiry::keys::Key;
-use crate::provenance::{Stop, Trail, Val, WhatIf};
+use crate::provenance::{Stop, Trail, Val, WhatIf, Whence};
 use crate::{by, reckon, say};
 use stillrise_handbook::fluids::facilities::{Facility, facility};
 use stillrise_handbook::rain::{daily_volume, hose_flow, rain_volume};
@@ -106,7 +106,8 @@ pub fn waters<T: Trail>(
         let content = content(t, w, fluids, dosed, &Asked { which, oil, solids, site: place, of })?;
         let hours = stated_or_usual(t, w, s.hours_per_day().of(&name), "hours a day");
         let days = stated_or_usual(t, w, s.days_per_week().of(&name), "days a week");
-        let hour = crate::provenance::given(t, "one hour", Some((&H, &H)), Time::of(1.0, &H), "definition", "1 h");
+        let hour =
+            crate::provenance::given(t, "one hour", Some((&H, &H)), Time::of(1.0, &H), Whence::Definition, "1 h");
         let hours = reckon!(t, "running time a day", [H, H], (hours = hours, hour = hour) hours * hour);
         let said = hours;
         let (running, hours) = match stated(

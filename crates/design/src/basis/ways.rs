@@ -11,7 +11,7 @@ use super::waters::{Water, place_of};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Droplets as Said, Rain, Stream};
 use crate::enquiry::keys::{Place, Quantity};
-use crate::provenance::{Node, Stop, Trail, Val, WhatIf, choose, given};
+use crate::provenance::{Node, Part, Stop, Trail, Val, WhatIf, Whence, choose, given};
 use crate::{by, reckon, say};
 use std::borrow::Cow;
 use stillrise_handbook::fluids::facilities::{Facility, facility};
@@ -83,7 +83,7 @@ pub fn arrivals<T: Trail>(
             continue;
         }
         if keys.is_empty() {
-            t.section("droplets");
+            t.part(Part::Droplets, "droplets");
         } else {
             t.section(format_args!("droplets: {}", case.name));
         }
@@ -111,7 +111,7 @@ pub fn arrivals<T: Trail>(
         found.push(Arrival { droplets, shear, cases: vec![place] });
     }
     if found.is_empty() {
-        t.section("droplets");
+        t.part(Part::Droplets, "droplets");
         let way = Way {
             said: Cow::Borrowed(&e.droplets),
             stream: None,
@@ -220,7 +220,7 @@ fn cooled<T: Trail>(t: &mut T, name: &str, arrives: Val<Temperature>, fluids: &F
 
 /// What a volume of an average day weighs where heat is mixed: that volume as a flow.
 fn weight<T: Trail>(t: &mut T, label: &str, volume: Val<Volume>) -> Val<Flow> {
-    let day = given(t, "a day", Some((&D, &D)), Time::of(1.0, &D), "definition", "24 h");
+    let day = given(t, "a day", Some((&D, &D)), Time::of(1.0, &D), Whence::Definition, "24 h");
     reckon!(t, label, [GPD, M3_D], (volume = volume, day = day) volume / day)
 }
 

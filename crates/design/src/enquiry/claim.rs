@@ -1,7 +1,7 @@
 //! Reading a quantity and the claims on it: plain, as a range, or a table that says who said so.
 
 use super::distribution::Distribution;
-use super::keys::{Claim, Differing, Field, KeyKind, KeySpec, Quantity, Safe};
+use super::keys::{Because, Claim, Differing, Field, KeyKind, KeySpec, Quantity, Safe};
 use super::reader::Reader;
 use std::cell::RefCell;
 use stillrise_units::parse::{self, Extent, Gallon, Reading, Span, Written};
@@ -143,7 +143,7 @@ impl Reader {
                 }
                 ("distribution", DeValue::String(text)) => distribution = Some(self.distribution(place, text)?),
                 ("from", DeValue::String(text)) => claim.from = Some(text.to_string()),
-                ("because", DeValue::String(text)) => claim.because = Some(text.to_string()),
+                ("because", DeValue::String(text)) => claim.because = Some(Because::Said(text.to_string())),
                 ("chosen", DeValue::Boolean(chosen)) => claim.chosen = *chosen,
                 (other, _) => self.fault(
                     place,

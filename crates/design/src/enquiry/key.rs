@@ -3,6 +3,7 @@
 
 use super::keys::{Block, KeySpec};
 use super::said::{Said, Word};
+use crate::provenance::Whence;
 use std::borrow::Cow;
 use std::sync::Arc;
 use stillrise_units::Unit;
@@ -175,29 +176,29 @@ impl<'a, B: Block> Key<'a, Option<B>> {
     }
 }
 
-impl<T: PartialEq> Key<'_, Said<T>> {
+impl<'a, T: PartialEq> Key<'a, Said<T>> {
     /// Where it stands, and where the claim that is taken comes from: `outlet: pipe, from drawing P-2`.
     #[must_use]
-    pub fn source(&self) -> String {
-        self.said.1.source(&self.place())
+    pub fn source(&self) -> Whence<'a> {
+        self.said.1.source(self.place())
     }
     /// The same by its path: `method.mesh_credit, from drawing P-2`.
     #[must_use]
-    pub fn source_by_path(&self) -> String {
-        self.said.1.source(&self.path())
+    pub fn source_by_path(&self) -> Whence<'a> {
+        self.said.1.source(self.path())
     }
 }
 
-impl<C: PartialEq> Key<'_, Word<C>> {
+impl<'a, C: PartialEq> Key<'a, Word<C>> {
     /// Where it stands, and where the claim that is taken comes from: `european: system, from the client`.
     #[must_use]
-    pub fn source(&self) -> String {
-        self.said.1.source(&self.place())
+    pub fn source(&self) -> Whence<'a> {
+        self.said.1.source(self.place())
     }
     /// The same by its path: `method.rise, from the client`.
     #[must_use]
-    pub fn source_by_path(&self) -> String {
-        self.said.1.source(&self.path())
+    pub fn source_by_path(&self) -> Whence<'a> {
+        self.said.1.source(self.path())
     }
 }
 

@@ -3,6 +3,7 @@
 
 use super::distribution::Distribution;
 pub use super::key::{Key, Place};
+use super::paired::PAIRED;
 use super::reader::Reader;
 use super::said::Claimed;
 pub use super::spec::{KeySpec, Safe};
@@ -115,6 +116,24 @@ pub trait Field: Default {
     fn differing<'a>(&'a self, _: &mut Vec<Differing<'a>>) {}
 }
 
+/// Why a claim is taken among contradicting ones.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Because {
+    /// As a person says.
+    Said(String),
+    /// It is the level of the outlet that is taken, and no person chose it.
+    Paired,
+}
+
+impl core::fmt::Display for Because {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(match self {
+            Because::Said(text) => text,
+            Because::Paired => PAIRED,
+        })
+    }
+}
+
 /// One claim on a quantity.
 #[derive(Debug, Clone)]
 pub struct Claim {
@@ -125,7 +144,7 @@ pub struct Claim {
     /// Whether a person chose it among contradicting ones.
     pub chosen: bool,
     /// Why.
-    pub because: Option<String>,
+    pub because: Option<Because>,
     /// Lowest and highest value it may have, if said, and how it spreads between.
     pub range: Option<(Written, Written, Distribution)>,
 }

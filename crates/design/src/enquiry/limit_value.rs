@@ -5,7 +5,7 @@ use super::keys::{Field, KeyKind, KeySpec, Quantity};
 use super::reader::Reader;
 use super::said::{Claimed, Said, claims};
 use core::ops::Deref;
-use stillrise_handbook::fluids::pollutants::{SETTLEABLE, SHEEN, pollutant};
+use stillrise_handbook::fluids::pollutants::{SHEEN, Which, pollutant};
 use stillrise_units::parse::{Extent, Span, span_of};
 use stillrise_units::{Concentration, Dim, Fault, Typed, print};
 use toml::de::DeValue;
@@ -108,7 +108,7 @@ const CONE: &[&str] =
 
 /// What was said of settleable solids, where it is a volume in a volume of water.
 fn settles(reader: &Reader, value: &DeValue<'_>) -> Option<String> {
-    let cone = reader.pollutant.as_deref().and_then(pollutant).is_some_and(|row| row.word == SETTLEABLE);
+    let cone = reader.pollutant.as_deref().and_then(pollutant).is_some_and(|row| row.which == Which::SettleableSolids);
     let said = value.as_table().and_then(|table| table.get("value")).map_or(value, |value| value.get_ref());
     let text = said.as_str().map(str::trim).filter(|_| cone)?;
     let end = text.find(|c: char| c.is_alphabetic())?;

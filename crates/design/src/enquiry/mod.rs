@@ -6,6 +6,7 @@ pub mod claimed_word;
 pub mod containments;
 mod curve;
 pub mod date;
+pub mod declared;
 pub mod distribution;
 pub mod european;
 pub mod fields;

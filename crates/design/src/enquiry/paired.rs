@@ -2,7 +2,7 @@
 
 use super::Enquiry;
 use super::blocks::{Limit, Stream, Surface};
-use super::keys::{Block, Place};
+use super::keys::{Because, Block, Place};
 use super::said::Claimed;
 
 /// Why a level is taken that belongs to the outlet taken.
@@ -13,13 +13,13 @@ pub const PAIRED: &str = "it stands in the same place among the levels as the ou
 pub(crate) fn pair(e: &mut Enquiry) {
     let (outlets, taken) = (e.outlet.to.lines().len(), e.outlet.to.taken());
     let levels = &mut e.outlet.invert;
-    let by_person = levels.claims.iter().any(|c| c.chosen && c.because.as_deref() != Some(PAIRED));
+    let by_person = levels.claims.iter().any(|c| c.chosen && c.because != Some(Because::Paired));
     if outlets < 2 || levels.claims.len() != outlets || !levels.is_contradicted() || by_person {
         return;
     }
     for (k, claim) in levels.claims.iter_mut().enumerate() {
         claim.chosen = k == taken;
-        claim.because = claim.chosen.then(|| PAIRED.to_owned());
+        claim.because = claim.chosen.then_some(Because::Paired);
     }
 }
 

@@ -3,7 +3,9 @@
 
 use super::keys::KeySpec;
 use super::reader::Reader;
+use crate::provenance::Whence;
 use core::ops::Deref;
+use std::borrow::Cow;
 use stillrise_handbook::page::{Arg, Argument};
 use toml::de::DeValue;
 
@@ -50,11 +52,8 @@ impl<T: PartialEq> Claims<T> {
     }
     /// `source`, and where the claim that was taken comes from: `spill: closure, from drawing P-2`.
     #[must_use]
-    pub fn source(&self, source: &str) -> String {
-        match self.taken().and_then(|told| told.from.as_ref()) {
-            Some(from) => format!("{source}, from {from}"),
-            None => source.to_owned(),
-        }
+    pub fn source<'a>(&'a self, source: impl Into<Cow<'a, str>>) -> Whence<'a> {
+        Whence::said(source, self.taken().and_then(|told| told.from.as_deref()))
     }
 }
 

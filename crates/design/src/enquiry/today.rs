@@ -8,7 +8,7 @@ use super::Enquiry;
 use super::blocks::{Change, ChangeKind, ChemicalBlock, Inlet};
 use super::date::Date;
 use super::fields::Text;
-use super::keys::{Block, Claim, Place, Quantity};
+use super::keys::{Because, Block, Claim, Place, Quantity};
 use super::said::{Claims, Told};
 use stillrise_units::{Flow, Typed};
 
@@ -162,7 +162,7 @@ fn new_rate(before: &Enquiry, now: &mut Enquiry, change: &Change) -> bool {
         now.inlet.rate.0 = vec![Quantity::new(claims, spec, &place)];
         return true;
     }
-    let because = later.then(|| later_than_the_key(change));
+    let because = later.then(|| Because::Said(later_than_the_key(change)));
     let new = Claim { from: Some(from(change)), chosen: later, because, ..claim.clone() };
     let claims = claims.into_iter().chain([new]).collect();
     now.inlet.rate.0 = vec![Quantity::new(claims, spec, &place)];
@@ -204,7 +204,7 @@ fn outlet(before: &Enquiry, now: &mut Enquiry) -> bool {
     );
     let note = format!("{} sets the outlet to {}, and is taken for today: {old}", from(change), claim.written.text);
     let later = key.is_given();
-    let because = later.then(|| later_than_the_key(change));
+    let because = later.then(|| Because::Said(later_than_the_key(change)));
     let new = Claim { from: Some(from(change)), chosen: later, because, ..claim.clone() };
     let claims = key.claims.iter().cloned().chain([new]).collect();
     *key = Quantity::new(claims, spec, &place);
@@ -227,6 +227,7 @@ fn told(mut list: Vec<Told<String>>, word: String, change: &Change, place: &str,
 #[allow(clippy::panic, clippy::expect_used, reason = "a test fails by panicking")]
 mod tests {
     use crate::enquiry::{Enquiry, read_enquiry};
+    use crate::provenance::Whence;
     use stillrise_units::catalog::GPM;
 
     fn read(more: &str) -> Enquiry {
@@ -251,7 +252,7 @@ mod tests {
         let now = e.today().expect("changes");
         let chemical = now.chemicals.first().expect("a product");
         assert_eq!(chemical.kind.as_deref(), Some("alkaline-degreaser"));
-        assert_eq!(chemical.kind.1.source("chemical"), "chemical, from the change of 2026-08-20");
+        assert_eq!(chemical.kind.1.source("chemical"), Whence::said("chemical", Some("the change of 2026-08-20")));
         assert_eq!((now.inlet.pump.as_deref(), rate(&now)), (Some("centrifugal"), Some(75.0)));
         // What was said of the time before stays as it was.
         assert!(e.chemicals.is_empty() && e.inlet.pump.is_none() && e.inlet.rate.0.is_empty());

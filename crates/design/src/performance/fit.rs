@@ -4,7 +4,7 @@ use super::installation::{Installation, Stands};
 use crate::basis::stated::{declared, stand_in, stated_or, usual_of};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Arrangement, Site};
-use crate::provenance::{Pair, Trail, Val, WhatIf, choose, given};
+use crate::provenance::{Pair, Trail, Val, WhatIf, Whence, choose, given};
 use crate::reckon;
 use crate::train::Train;
 use stillrise_units::catalog::{FT, IN, M, MM};
@@ -180,7 +180,7 @@ fn way<T: Trail>(t: &mut T, train: &Train, access: Val<Length>, arrangement: Arr
     let (n, body) = (train.count, &train.unit.body);
     let (long, wide) =
         train.unit.particulars.shipping.map_or((body.over_all(), body.width()), |[long, wide, _]| (long, wide));
-    let one: Val<Ratio> = given(t, "one", None, ratio(1.0), "definition", "1");
+    let one: Val<Ratio> = given(t, "one", None, ratio(1.0), Whence::Definition, "1");
     let (along, across) = match arrangement {
         Arrangement::SideBySide => (one, n),
         Arrangement::InLine => (n, one),

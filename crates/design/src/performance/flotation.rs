@@ -7,7 +7,7 @@ use super::installation::{Installation, Stands};
 use crate::basis::Basis;
 use crate::basis::stated::stated;
 use crate::enquiry::Enquiry;
-use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, Whence, choose, given};
 use crate::train::unit::Unit;
 use crate::{by, reckon, say};
 use stillrise_handbook::ground::flotation::{FACTORS, FlotationFactor, METHODS, SoilMethod, factor, method};
@@ -169,7 +169,7 @@ pub fn flotation<T: Trail>(
         }
         None => None,
     };
-    let nothing = given(t, "no weight", Some(FORCE), Force::from_si(0.0), "definition", "none");
+    let nothing = given(t, "no weight", Some(FORCE), Force::from_si(0.0), Whence::Definition, "none");
     let (over, tied) = (soil.unwrap_or(nothing), anchors.unwrap_or(nothing));
     let mut resisting = reckon!(t, "what holds the unit down", [LBF, KN], (weight = weight, soil = over, anchors = tied) weight + soil + anchors);
     if let Some(wedge) = wedge {

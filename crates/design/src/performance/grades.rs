@@ -2,7 +2,7 @@
 
 use super::passage::Passage;
 use crate::basis::Basis;
-use crate::provenance::{Pair, Stop, Trail, Val, given};
+use crate::provenance::{Pair, Stop, Trail, Val, Whence, given};
 use crate::reckon;
 use crate::say;
 use stillrise_handbook::separation::plate_removal::GapRegime;
@@ -45,7 +45,7 @@ pub fn grades<T: Trail>(t: &mut T, basis: &Basis, p: &Passage) -> Result<Vec<Gra
         }
         sizes.sort_by(|a, b| a.q.si().total_cmp(&b.q.si()));
     }
-    let whole = given(t, "all that arrives", Some((&PERCENT, &PERCENT)), ratio(1.0), "definition", "100 %");
+    let whole = given(t, "all that arrives", Some((&PERCENT, &PERCENT)), ratio(1.0), Whence::Definition, "100 %");
     for d in sizes {
         let f = &p.fluids;
         let rise = crate::train::rise(t, "rise of the size", basis, d, f.water, f.oil, f.viscosity)?;

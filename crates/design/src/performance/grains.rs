@@ -5,7 +5,7 @@ use super::passage::Fixed;
 use super::removal::Removal;
 use super::storage::Storage;
 use crate::basis::Basis;
-use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
+use crate::provenance::{Pair, Part, Stop, Trail, Val, choose, given};
 use crate::stages::in_a_row;
 use crate::{by, gather, reckon, say};
 use stillrise_handbook::page::Series;
@@ -123,7 +123,7 @@ pub fn bands<T: Trail>(
     usual: &Removal,
     storage: &Storage,
 ) -> Result<Vec<GrainBand>, Stop> {
-    t.section(format_args!("{STUDY}, solids by size: {}, cold, clean", usual.case));
+    t.part(Part::Study, format_args!("{STUDY}, solids by size: {}, cold, clean", usual.case));
     let all = Grains::new(t, basis, fixed, usual);
     let (beta, friction) = camp(t);
     let mut from = fixed.sizes[0];

@@ -4,6 +4,7 @@
 use super::limit::{LimitVerdict, Word};
 use super::promise::number;
 use crate::enquiry::date::Date;
+use crate::enquiry::declared::Declared;
 use crate::provenance::Val;
 use stillrise_units::catalog::PERCENT;
 use stillrise_units::{Concentration, Ratio, Typed};
@@ -24,6 +25,8 @@ pub enum By {
     Assumption {
         /// The key of the enquiry that takes the answer.
         key: String,
+        /// How that key is declared.
+        declared: Declared,
         /// What is assumed.
         label: String,
         /// The answer, in print; `None` where the chain has no answer for it.

@@ -4,7 +4,7 @@ use super::State;
 use super::site::SiteLevels;
 use crate::basis::Basis;
 use crate::enquiry::Enquiry;
-use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, Whence, choose, given};
 use crate::stages::outlet::Stands;
 use crate::stages::{AnyStage, Crossing, Stage};
 use crate::train::unit::Unit;
@@ -26,11 +26,44 @@ pub struct Step {
     pub level: Val<Length>,
 }
 
+/// At which flow a profile is found.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum At {
+    /// Nothing flows.
+    Rest,
+    /// The flow it is designed for.
+    Design(State),
+    /// The largest that ever comes.
+    Largest(State),
+}
+
+impl At {
+    /// In what state; `None` where nothing flows.
+    #[must_use]
+    pub fn state(self) -> Option<State> {
+        match self {
+            At::Rest => None,
+            At::Design(state) | At::Largest(state) => Some(state),
+        }
+    }
+    /// Flow and state in words: "design, clean".
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            At::Rest => "no flow",
+            At::Design(State::Clean) => "design, clean",
+            At::Design(State::End) => "design, end of interval",
+            At::Largest(State::Clean) => "largest, clean",
+            At::Largest(State::End) => "largest, end of interval",
+        }
+    }
+}
+
 /// The profile at one flow.
 #[derive(Debug, Clone)]
 pub struct Profile {
-    /// At which flow: "design flow, clean".
-    pub name: String,
+    /// At which flow.
+    pub at: At,
     /// Flow through one unit.
     pub flow: Val<Flow>,
     /// Steps from the outlet upstream.
@@ -90,14 +123,14 @@ pub fn profile<T: Trail>(
     unit: &Unit,
     site: &SiteLevels,
     flow: Val<Flow>,
-    state: State,
-    name: &str,
+    at: At,
 ) -> Result<Profile, Stop> {
-    t.section(format_args!("hydraulic profile, {name}"));
+    t.section(format_args!("hydraulic profile, {}", at.name()));
     let crest = unit.outlet.crest;
     let stages = unit.stages.all();
     if flow.q.si() <= 0.0 {
-        let none = given(t, "loss without flow", Some(LEVEL), Length::from_si(0.0), "definition", "nothing flows");
+        let none =
+            given(t, "loss without flow", Some(LEVEL), Length::from_si(0.0), Whence::Definition, "nothing flows");
         let drowned_by = site.tailwater.filter(|tw| tw.q > crest.q);
         let level = match drowned_by {
             Some(tw) => choose(
@@ -114,7 +147,7 @@ pub fn profile<T: Trail>(
         let takes = stages.iter().rev().filter(|stage| stage.loses()).map(|stage| stage.name());
         let steps = core::iter::once(OUTLET).chain(takes).map(|name| Step { name, loss: none, level }).collect();
         return Ok(Profile {
-            name: name.to_owned(),
+            at,
             flow,
             steps,
             well: level,
@@ -131,7 +164,7 @@ pub fn profile<T: Trail>(
     let mut steps = vec![Step { name: OUTLET, loss: head, level: well }];
     let section = unit.body.section(t, "wetted cross-section", crest)?;
     let approach = by!(t, "velocity along the unit", mean_velocity::velocity(flow, section))?;
-    let way = Crossing { e, basis, w, unit, flow, approach, fouled: state.is_end() };
+    let way = Crossing { e, basis, w, unit, flow, approach, fouled: at.state().is_some_and(State::is_end) };
     let (mut level, mut chamber) = (well, well);
     for stage in stages.into_iter().rev() {
         if matches!(stage, AnyStage::GravityZone(_)) {
@@ -144,7 +177,7 @@ pub fn profile<T: Trail>(
         steps.push(Step { name, loss, level });
     }
     let Stands { drowned, runs_full, .. } = outlet;
-    Ok(Profile { name: name.to_owned(), flow, steps, well, chamber, inlet: level, drowned, runs_full })
+    Ok(Profile { at, flow, steps, well, chamber, inlet: level, drowned, runs_full })
 }
 
 /// The first step from the outlet upstream.

@@ -11,7 +11,7 @@ use crate::basis::Basis;
 use crate::basis::cases::Case;
 use crate::basis::droplets::Droplets;
 use crate::basis::fluids::{self, Season};
-use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
+use crate::provenance::{Pair, Part, Stop, Trail, Val, choose, given};
 use crate::stages::Place;
 use crate::stages::gravity_zone::TankPass;
 use crate::stages::{Pass, Through};
@@ -116,28 +116,28 @@ pub fn ladder<T: Trail>(
 ) -> Result<Ladder, Stop> {
     let unit = &train.unit;
     let place = format!("{}, {}", worst.case, worst.season.name());
-    t.section(format_args!("{STUDY}, oil by size: {place}, clean"));
+    t.part(Part::Study, format_args!("{STUDY}, oil by size: {place}, clean"));
     let passage = Passage::new(t, basis, unit, fixed, case, worst.flow, (worst.season, State::Clean))?;
     let clean = bands(t, fixed, &passage)?;
     let before = Removal { passage, state: State::Clean, ..worst.clone() };
-    t.section(format_args!("{STUDY}, oil by size: {place}, end of interval"));
+    t.part(Part::Study, format_args!("{STUDY}, oil by size: {place}, end of interval"));
     let end = bands(t, fixed, &worst.passage)?;
-    t.section(format_args!("{STUDY}, catch by size: {place}, end of interval"));
+    t.part(Part::Study, format_args!("{STUDY}, catch by size: {place}, end of interval"));
     let grades = grades(t, basis, &worst.passage)?;
-    t.section(format_args!("{STUDY}, mesh: {place}, end of interval"));
+    t.part(Part::Study, format_args!("{STUDY}, mesh: {place}, end of interval"));
     let without_mesh = effluent(t, "without the mesh", &worst.passage.without_credit(), worst)?;
     let all = worst.passage.with_all();
     let with_mesh = if all.mesh().is_some() { Some(effluent(t, "with the mesh", &all, worst)?) } else { None };
-    t.section(format_args!("{STUDY}, retention zone: {place}, end of interval"));
+    t.part(Part::Study, format_args!("{STUDY}, retention zone: {place}, end of interval"));
     let with_retention = with_retention(t, unit, worst)?;
     let stages = all.stages.iter().map(Pass::name).collect();
-    t.section(format_args!("{STUDY}, tank alone: {place}"));
+    t.part(Part::TankAlone, format_args!("{STUDY}, tank alone: {place}"));
     let tanks = tanks(t, basis, unit, fixed, (worst, case))?;
-    t.section(format_args!("{STUDY}, flow: {place}, end of interval"));
+    t.part(Part::Study, format_args!("{STUDY}, flow: {place}, end of interval"));
     let by_flow = by_flow(t, basis, train, fixed, worst, case)?;
-    t.section(format_args!("{STUDY}, temperature: {}, end of interval", worst.case));
+    t.part(Part::Study, format_args!("{STUDY}, temperature: {}, end of interval", worst.case));
     let by_temperature = by_temperature(t, basis, worst)?;
-    t.section(format_args!("{STUDY}, droplet size: {place}, end of interval"));
+    t.part(Part::Study, format_args!("{STUDY}, droplet size: {place}, end of interval"));
     let by_median = by_median(t, worst)?;
     let just_met = limits
         .iter()

@@ -9,7 +9,7 @@ use crate::train::Train;
 use crate::train::unit::Unit;
 use crate::vessel::Layer;
 use crate::{by, reckon, say};
-use stillrise_handbook::vessel::alarms::{DEFAULTS, LOWEST_ALARM, SetPoint};
+use stillrise_handbook::vessel::alarms::{DEFAULTS, LOWEST_ALARM, Mark, SetPoint};
 use stillrise_handbook::vessel::{
     float_force_in_oil, float_force_in_water, float_submergence, interface_drop, oil_draw_residue, oil_surface_rise,
     set_point, skim_start,
@@ -71,10 +71,10 @@ pub struct OilLevels {
 }
 
 impl OilLevels {
-    /// A set point by its word.
+    /// The set point of a kind.
     #[must_use]
-    pub fn level(&self, word: &str) -> Option<&Level> {
-        self.levels.iter().find(|l| l.point.word == word)
+    pub fn level(&self, mark: Mark) -> Option<&Level> {
+        self.levels.iter().find(|l| l.point.mark == mark)
     }
 }
 
@@ -121,7 +121,7 @@ pub fn oil_levels<T: Trail>(
         &nodes,
     );
     let share_of = |t: &mut T, point: &'static SetPoint| -> Result<Val<Length>, Stop> {
-        let share = match basis.methods.alarm.filter(|_| point.word == "alarm") {
+        let share = match basis.methods.alarm.filter(|_| point.mark == Mark::Alarm) {
             Some(share) => share,
             None => given(
                 t,
@@ -135,17 +135,17 @@ pub fn oil_levels<T: Trail>(
         by!(t, &say!(T, "oil layer at {}", point.title.to_lowercase()), set_point::thickness(limit, share))
     };
     let mut alarm = None;
-    for point in DEFAULTS.iter().filter(|p| p.word == "alarm") {
+    for point in DEFAULTS.iter().filter(|p| p.mark == Mark::Alarm) {
         let wanted = share_of(t, point)?;
         let wanted = ahead_of_spill(t, basis, train, (oil, cold.density), limit, wanted)?;
         alarm = Some(in_time(t, unit, highest, oil, cold.density, limit, wanted)?);
     }
     let mut levels = Vec::new();
     for point in DEFAULTS {
-        let thickness = match (alarm, point.word) {
-            (Some(alarm), "alarm") => alarm,
+        let thickness = match (alarm, point.mark) {
+            (Some(alarm), Mark::Alarm) => alarm,
             // What is pumped out as a routine is pumped before the alarm says so.
-            (Some(alarm), "pump-out") => {
+            (Some(alarm), Mark::PumpOut) => {
                 let share = share_of(t, point)?;
                 if share.q <= alarm.q {
                     share
@@ -316,7 +316,7 @@ pub fn trips<T: Trail>(
 ) -> Result<(), Stop> {
     t.section("alarm float");
     let governing = all.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
-    let Some(mounted) = governing.and_then(|l| l.level("alarm")).map(|l| l.interface) else { return Ok(()) };
+    let Some(mounted) = governing.and_then(|l| l.level(Mark::Alarm)).map(|l| l.interface) else { return Ok(()) };
     // Levels stand in the order of the oils that are lighter than the water.
     for (levels, oil) in all.iter_mut().zip(basis.fluids.lighter()) {
         levels.trip = Some(by!(

@@ -33,11 +33,11 @@ use crate::basis::chemicals::Which;
 use crate::basis::fluids::Season;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Statistic;
-use crate::provenance::{Off, Stop, Trail, Val, WhatIf, given};
+use crate::provenance::{Off, Stop, Trail, Val, WhatIf, Whence, given};
 use crate::stages::Place;
 use crate::stages::pump_out::Runs;
 use crate::train::Train;
-use hydraulics::Profile;
+use hydraulics::{At, Profile};
 use ladder::Ladder;
 use levels::OilLevels;
 use limit::LimitVerdict;
@@ -190,18 +190,19 @@ pub fn performance<T: Trail>(
     let design_flow = train.share(t, design);
     let largest = crate::basis::cases::largest_place(&basis.cases).ok_or_else(stop)?;
     let largest_flow = if largest == place { design_flow } else { train.share(t, &basis.cases[largest]) };
-    let still: Val<Flow> = given(t, "no flow", Some(crate::basis::FLOW_UNITS), Flow::from_si(0.0), "definition", "0");
+    let still: Val<Flow> =
+        given(t, "no flow", Some(crate::basis::FLOW_UNITS), Flow::from_si(0.0), Whence::Definition, "0");
     let mut profiles = Vec::new();
     let all = [
-        ("no flow", still, State::Clean),
-        ("design, clean", design_flow, State::Clean),
-        ("design, end of interval", design_flow, State::End),
-        ("largest, end of interval", largest_flow, State::End),
+        (At::Rest, still),
+        (At::Design(State::Clean), design_flow),
+        (At::Design(State::End), design_flow),
+        (At::Largest(State::End), largest_flow),
     ];
     // A unit stands or falls by the last.
     let first = if depth == Depth::Full { 0 } else { all.len() - 1 };
-    for (name, flow, state) in all.into_iter().skip(first) {
-        profiles.push(hydraulics::profile(t, w, e, basis, unit, &site, flow, state, name)?);
+    for (at, flow) in all.into_iter().skip(first) {
+        profiles.push(hydraulics::profile(t, w, e, basis, unit, &site, flow, at)?);
     }
     let runs = match (&unit.pump_out, unit.compartment(Place::PumpOut)) {
         (Some(pumps), Some(zone)) => {

@@ -8,7 +8,7 @@ use crate::basis::Basis;
 use crate::basis::cases::Case;
 use crate::basis::droplets::Droplets;
 use crate::basis::fluids::Season;
-use crate::provenance::{Node, Stop, Trail, Val, given};
+use crate::provenance::{Node, Stop, Trail, Val, Whence, given};
 use crate::stages::gravity_zone::TankPass;
 use crate::stages::mesh::MeshPass;
 use crate::stages::plate_pack::PlatesPass;
@@ -56,8 +56,8 @@ impl Fixed {
             laminar: given(t, "laminar gaps", None, GapRegime::Laminar, at, "laminar"),
             turbulent: given(t, "mixed gaps", None, GapRegime::Turbulent, at, "turbulent"),
             sizes: [
-                given(t, "smallest size that counts", size, um(0.0), "definition", "all"),
-                given(t, "largest size that counts", size, um(1e9), "definition", "all"),
+                given(t, "smallest size that counts", size, um(0.0), Whence::Definition, "all"),
+                given(t, "largest size that counts", size, um(1e9), Whence::Definition, "all"),
             ],
             no_index: given(t, "index of a tank model without one", Some((&ONE, &ONE)), ratio(0.0), at, "not used"),
         }

@@ -7,12 +7,13 @@ use super::passage::Fixed;
 use super::removal::Removal;
 use crate::basis::Basis;
 use crate::basis::chemicals::Which;
-use crate::provenance::{Stop, Trail, Val, given};
+use crate::provenance::{Stop, Trail, Val, Whence, given};
 use crate::stages::Place;
 use crate::train::Train;
 use crate::train::unit::Unit;
 use crate::{by, reckon, say};
 use stillrise_handbook::separation::{lognormal_finer, mixture};
+use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_handbook::vessel::triggers::{Room, TRIGGERS, Trigger, applying, strictest_sludge};
 use stillrise_handbook::vessel::{days_to_fill, displaced_water, dry_solids, oil_rate, sludge_rate};
 use stillrise_units::catalog::MG_L;
@@ -81,7 +82,7 @@ pub fn storage<T: Trail>(
 ) -> Result<Storage, Stop> {
     t.section("storage");
     let unit = &train.unit;
-    let day = given(t, "one day", Some((&D, &D)), Time::of(1.0, &D), "definition", "1 d");
+    let day = given(t, "one day", Some((&D, &D)), Time::of(1.0, &D), Whence::Definition, "1 d");
     let average = match crate::basis::average_day(t, basis) {
         Some(volume) => {
             reckon!(t, "water on an average day, as a flow", [GPD, M3_D], (volume = volume, day = day) volume / day)
@@ -153,8 +154,8 @@ pub fn storage<T: Trail>(
     let oil_out =
         reckon!(t, "free oil out, mean over all water", [MG_L, MG_L], (mean = c_oil, left = usual.left) mean * left);
     let oil = by!(t, "oil collected in one unit", oil_rate::rate(each, c_oil, oil_out, oil_density))?;
-    let alarm = heaviest.and_then(|l| l.level("alarm"));
-    let routine = heaviest.and_then(|l| l.level("pump-out"));
+    let alarm = heaviest.and_then(|l| l.level(Mark::Alarm));
+    let routine = heaviest.and_then(|l| l.level(Mark::PumpOut));
     let oil_routine = match routine {
         Some(level) if oil.q.si() > 0.0 => {
             Some(by!(t, "days to the routine pump-out of the oil", days_to_fill::time(level.volume, oil))?)
@@ -184,7 +185,7 @@ pub fn storage<T: Trail>(
         }
         _ => None,
     };
-    let spill = match (&basis.spill, heaviest.and_then(|l| Some((l.level("alarm")?, l.level("limit")?)))) {
+    let spill = match (&basis.spill, heaviest.and_then(|l| Some((l.level(Mark::Alarm)?, l.level(Mark::Limit)?)))) {
         (Some(spill), Some((alarm, limit))) => {
             let room = reckon!(
                 t,

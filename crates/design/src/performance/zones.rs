@@ -8,7 +8,7 @@ use super::removal::Removal;
 use crate::basis::Basis;
 use crate::basis::fluids::{Season, WaterState, water};
 use crate::by;
-use crate::provenance::{Stop, Trail, Val, choose};
+use crate::provenance::{Part, Stop, Trail, Val, choose};
 use crate::stages::Place;
 use crate::stages::diffusion_baffle::Spreads;
 use crate::stages::inlet::Jet;
@@ -17,6 +17,7 @@ use crate::stages::retention::Sinks;
 use crate::stages::underflow::Pull;
 use crate::train::unit::Unit;
 use stillrise_handbook::separation::{camp_scour, capillary_length, densimetric_froude, density_current_speed};
+use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_units::catalog::{DEG_C, DEG_F};
 use stillrise_units::{Flow, Length, Ratio, Temperature, Typed, Velocity};
 
@@ -70,7 +71,7 @@ pub fn zones<T: Trail>(
     worst: &Removal,
     largest: Val<Flow>,
 ) -> Result<Zones, Stop> {
-    t.section("zones");
+    t.part(Part::Zones, "zones");
     let cold = &basis.fluids.cold;
     // Where no chamber breaks the jet, the open water does.
     let chamber = unit.compartment(Place::InletChamber).or_else(|| unit.compartment(Place::GravityZone));
@@ -83,7 +84,7 @@ pub fn zones<T: Trail>(
     let oil = basis.fluids.heaviest(Season::Cold);
     let shed =
         by!(t, "size of drops shed from an edge", capillary_length::length(oil.tension, cold.density, oil.cold))?;
-    let alarm = levels.iter().find_map(|l| l.level("alarm"));
+    let alarm = levels.iter().find_map(|l| l.level(Mark::Alarm));
     let alarm = alarm.filter(|alarm| oil.cold.q < cold.density.q && alarm.thickness.q.si() > 0.0);
     let leaves = (largest, velocities.slot);
     let pull = alarm.map(|alarm| unit.underflow.pull(t, leaves, cold.density, oil.cold, alarm)).transpose()?;

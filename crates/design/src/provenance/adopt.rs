@@ -1,9 +1,9 @@
 //! Lines of another trail, taken over with all that they rest on.
 
-use super::{Ledger, Node, Origin};
+use super::{Ledger, Node, Origin, Part};
 
 impl Ledger {
-    /// Takes over the lines of another trail from a place on, and whatever they rest on, whose sections go under `under`;
+    /// Takes over the lines of another trail from a place on, and whatever they rest on, whose sections go under `under`, a study;
     /// where the lines asked for then stand.
     pub fn adopt(&mut self, other: &Self, from: usize, under: &str, asked: &[Option<Node>]) -> Vec<Option<Node>> {
         let count = other.entries.len();
@@ -24,6 +24,7 @@ impl Ledger {
             let mut entry = entry.clone();
             if k < from {
                 entry.section = format!("{under}: {}", entry.section);
+                entry.part = Part::Study;
             }
             for node in rests_on_mut(&mut entry.origin) {
                 *node = node.index().and_then(|at| places.get(at).copied()).unwrap_or(Node::NONE);

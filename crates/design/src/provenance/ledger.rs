@@ -1,6 +1,6 @@
 //! The trail that records.
 
-use super::{Entry, Node, Origin, Trail};
+use super::{Entry, Node, Origin, Part, Trail};
 use stillrise_handbook::equation::{Scope, parse};
 use stillrise_handbook::memo;
 use stillrise_handbook::page::Arg;
@@ -11,6 +11,7 @@ pub struct Ledger {
     /// All lines.
     pub entries: Vec<Entry>,
     section: String,
+    part: Part,
 }
 
 impl Trail for Ledger {
@@ -19,6 +20,7 @@ impl Trail for Ledger {
         let mut entry = entry();
         if entry.section.is_empty() {
             entry.section.clone_from(&self.section);
+            entry.part = self.part;
         }
         if let Origin::Derived { page, inputs } = &entry.origin {
             let args: Vec<Arg> = inputs.iter().filter_map(|n| self.value(*n).cloned()).collect();
@@ -27,8 +29,9 @@ impl Trail for Ledger {
         self.entries.push(entry);
         Node(u32::try_from(self.entries.len() - 1).unwrap_or(u32::MAX))
     }
-    fn section(&mut self, name: impl core::fmt::Display) {
+    fn part(&mut self, part: Part, name: impl core::fmt::Display) {
         self.section = name.to_string();
+        self.part = part;
     }
 }
 

@@ -133,7 +133,7 @@ impl Outlet {
         }
         let entrance =
             given(t, "entrance loss coefficient", Some(PURE), ratio(0.5), "Crane TP-410", "flush entrance 0.5");
-        let mut candidates: Vec<(Val<Length>, &str)> = Vec::new();
+        let mut candidates: Vec<(Val<Length>, Holds)> = Vec::new();
         let capacity =
             by!(t, "capacity of the outlet pipe, just full", manning_capacity::flow(site.bore, site.slope, site.n))?;
         let runs_full = flow.q >= capacity.q;
@@ -141,7 +141,7 @@ impl Outlet {
             let head = by!(t, "head over the outlet invert, free entry", entry_head::head(flow, site.bore, entrance))?;
             candidates.push((
                 reckon!(t, "level for a free entry", [IN, MM], (invert = self.invert, head = head) invert + head),
-                "free entry into the pipe",
+                Holds::FreeEntry,
             ));
             let depth =
                 by!(t, "normal depth in the outlet pipe", manning_depth::depth(flow, site.bore, site.slope, site.n))?;
@@ -152,7 +152,7 @@ impl Outlet {
                 let v = by!(t, "velocity at that depth", mean_velocity::velocity(flow, area))?;
                 let k = reckon!(t, "velocity head and entrance", [ONE, ONE], (k = entrance) ratio(1.0) + k);
                 let loss = by!(t, "head to reach that velocity", fitting_loss::loss(k, v))?;
-                candidates.push((reckon!(t, "level for normal depth", [IN, MM], (invert = self.invert, depth = depth, loss = loss) invert + depth + loss), "normal depth in the pipe"));
+                candidates.push((reckon!(t, "level for normal depth", [IN, MM], (invert = self.invert, depth = depth, loss = loss) invert + depth + loss), Holds::NormalDepth));
             }
         }
         let drowned_by = site.tailwater.filter(|tw| tw.q > site.outfall.q);
@@ -173,12 +173,12 @@ impl Outlet {
             let k = reckon!(t, "entrance and exit", [ONE, ONE], (k = entrance) ratio(1.0) + k);
             let head = by!(t, "head of the full pipe", full_pipe_head::head(k, factor, site.length, site.bore, v))?;
             if runs_full {
-                candidates.push((reckon!(t, "level for the full pipe", [IN, MM], (outfall = site.outfall, bore = site.bore, head = head) outfall + bore + head), "the pipe runs full"));
+                candidates.push((reckon!(t, "level for the full pipe", [IN, MM], (outfall = site.outfall, bore = site.bore, head = head) outfall + bore + head), Holds::FullPipe));
             }
             if let Some(tw) = drowned_by {
                 candidates.push((
                     reckon!(t, "level against the tailwater", [IN, MM], (tailwater = tw, head = head) tailwater + head),
-                    "the tailwater drowns the pipe",
+                    Holds::Tailwater,
                 ));
             }
         }
@@ -193,9 +193,10 @@ impl Outlet {
             }
         }
         let nodes: Vec<_> = candidates.iter().map(|(v, _)| v.at).collect();
-        let among = candidates.iter().map(|(_, what)| *what).collect::<Vec<_>>().join(", ");
-        let at_pipe = choose(t, "level ahead of the outlet pipe", Some(LEVEL), best.0.q, &among, best.1, &nodes);
-        let drowned = best.1 == "the tailwater drowns the pipe";
+        let among = candidates.iter().map(|(_, what)| what.words()).collect::<Vec<_>>().join(", ");
+        let at_pipe =
+            choose(t, "level ahead of the outlet pipe", Some(LEVEL), best.0.q, &among, best.1.words(), &nodes);
+        let drowned = best.1 == Holds::Tailwater;
         if self.control.q == OutletControl::Pipe {
             return Ok(Stands { level: at_pipe, drowned, runs_full });
         }
@@ -208,6 +209,26 @@ impl Outlet {
         // A submerged weir needs no more than its free head on top of the level behind it.
         let level = reckon!(t, "level over the submerged weir, safe side", [IN, MM], (behind = at_pipe, head = head) behind + head);
         Ok(Stands { level, drowned: true, runs_full })
+    }
+}
+
+/// What holds the level ahead of the outlet pipe.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Holds {
+    FreeEntry,
+    NormalDepth,
+    FullPipe,
+    Tailwater,
+}
+
+impl Holds {
+    fn words(self) -> &'static str {
+        match self {
+            Holds::FreeEntry => "free entry into the pipe",
+            Holds::NormalDepth => "normal depth in the pipe",
+            Holds::FullPipe => "the pipe runs full",
+            Holds::Tailwater => "the tailwater drowns the pipe",
+        }
     }
 }
 

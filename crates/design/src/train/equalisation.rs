@@ -14,7 +14,7 @@ use crate::basis::storm::Storm;
 use crate::basis::waters::Water;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::CaseBlock;
-use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, choose, given};
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, Whence, choose, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::page::Arg;
 use stillrise_handbook::rain::{constant_outflow_storage, modified_rational, rain_depth, rain_intensity};
@@ -151,7 +151,8 @@ fn block<T: Trail>(
     out: Val<Flow>,
     duration: Val<Time>,
 ) -> Result<Equalisation, Stop> {
-    let at_once = given(t, "time over which it rises", Some((&MIN, &MIN)), Time::from_si(0.0), "definition", "at once");
+    let at_once =
+        given(t, "time over which it rises", Some((&MIN, &MIN)), Time::from_si(0.0), Whence::Definition, "at once");
     let constant = by!(
         t,
         "held back behind a constant outflow",

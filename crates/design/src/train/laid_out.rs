@@ -2,7 +2,7 @@
 
 use super::row::{Options, Row};
 use super::unit::{self, Unit};
-use super::{Source, assumed, custom, particulars};
+use super::{Source, UnitOrigin, assumed, custom, particulars};
 use crate::arrangements::Arrangement;
 use crate::basis::Basis;
 use crate::enquiry::Enquiry;
@@ -28,16 +28,17 @@ fn row_of<T: Trail>(
     range: &Range,
     model: &Model,
     options: Options,
-) -> Result<(Unit, String), Stop> {
+) -> Result<(Unit, UnitOrigin), Stop> {
     let title = range.head.title.0.clone().unwrap_or_default();
     let name = model.model.0.clone().unwrap_or_default();
-    let from = format!("range \"{title}\", model \"{name}\"");
+    let row = UnitOrigin::Row { range: title, model: name };
+    let from = row.to_string();
     let assumed = assumed::Assumed::default();
     let unit = described(
         &mut Row { t, w, m: model, assumed: &assumed, options, source: &from, described: false },
         range.head.currency.as_deref(),
     )?;
-    Ok((unit, from))
+    Ok((unit, row))
 }
 
 /// Which options of a row are taken: those that the enquiry asks for, and the pumps where the levels do.
@@ -70,7 +71,7 @@ pub(super) fn laid_out<T: Trail>(
     basis: &Basis,
     source: &Source<'_>,
     n: Val<Ratio>,
-) -> Result<(Unit, String), Stop> {
+) -> Result<(Unit, UnitOrigin), Stop> {
     match source {
         Source::Row(range, model) => row_of(t, w, range, model, options(e, w, basis, range, model)),
         Source::Stated(model) => {
@@ -81,17 +82,12 @@ pub(super) fn laid_out<T: Trail>(
                 &mut Row { t, w, m: model, assumed: &assumed, options: Options::ALL, source: &from, described: true },
                 None,
             )?;
-            let origin = if assumed.is_empty() {
-                "dimensions stated in the enquiry"
-            } else {
-                "some dimensions stated in the enquiry, the others assumed"
-            };
-            Ok((unit, origin.to_owned()))
+            Ok((unit, UnitOrigin::Stated { assumed: !assumed.is_empty() }))
         }
         Source::Custom(made) => {
             let (parts, particulars) = custom::parts(t, basis, &e.site, n, *made)?;
             let unit = unit::lay_out(t, Arrangement::PlateTank, parts, particulars)?;
-            Ok((unit, "made to measure".to_owned()))
+            Ok((unit, UnitOrigin::Made))
         }
     }
 }

@@ -105,6 +105,38 @@ impl Stage {
     }
 }
 
+/// Where a unit comes from.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum UnitOrigin {
+    /// A row of a range.
+    Row {
+        /// Title of the range.
+        range: String,
+        /// Name of the model.
+        model: String,
+    },
+    /// Stated in the enquiry.
+    Stated {
+        /// Whether some of its dimensions are assumed.
+        assumed: bool,
+    },
+    /// Made to measure.
+    Made,
+}
+
+impl core::fmt::Display for UnitOrigin {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        match self {
+            UnitOrigin::Row { range, model } => write!(f, "range \"{range}\", model \"{model}\""),
+            UnitOrigin::Stated { assumed: false } => f.write_str("dimensions stated in the enquiry"),
+            UnitOrigin::Stated { assumed: true } => {
+                f.write_str("some dimensions stated in the enquiry, the others assumed")
+            }
+            UnitOrigin::Made => f.write_str("made to measure"),
+        }
+    }
+}
+
 /// The treatment train.
 #[derive(Debug, Clone)]
 pub struct Train {
@@ -116,8 +148,8 @@ pub struct Train {
     pub imbalance: Option<Val<Ratio>>,
     /// How many stand by beside these, and do not count.
     pub standby: Option<Val<Ratio>>,
-    /// Where it comes from, in words.
-    pub origin: String,
+    /// Where it comes from.
+    pub origin: UnitOrigin,
     /// What has to be held back ahead of the unit, where more arrives than pump or flow cap passes.
     pub equalisation: Option<Equalisation>,
     /// The screen ahead.

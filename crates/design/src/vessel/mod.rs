@@ -11,7 +11,7 @@ pub use lying_cylinder::LyingCylinder;
 pub use rectangular::Rectangular;
 pub use upright_cylinder::UprightCylinder;
 
-use crate::provenance::{Node, Stop, Trail, Val, choose, given};
+use crate::provenance::{Node, Stop, Trail, Val, Whence, choose, given};
 use crate::reckon;
 use crate::stages::Ends;
 use crate::stages::channels::Channels;
@@ -344,7 +344,7 @@ pub struct Layer {
 /// The sum of lengths in a row; one alone is itself.
 pub(crate) fn sum<T: Trail>(t: &mut T, label: &str, lengths: &[Val<Length>]) -> Val<Length> {
     match lengths {
-        [] => given(t, label, Some((&IN, &MM)), Length::from_si(0.0), "definition", "nothing"),
+        [] => given(t, label, Some((&IN, &MM)), Length::from_si(0.0), Whence::Definition, "nothing"),
         [a] => *a,
         [a, b] => reckon!(t, label, [IN, MM], (a = a, b = b) a + b),
         [a, b, c] => reckon!(t, label, [IN, MM], (a = a, b = b, c = c) a + b + c),

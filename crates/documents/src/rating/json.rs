@@ -16,7 +16,7 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
         json!({
             "weight": e.weight,
             "says": together(settled, e),
-            "causes": e.causes.iter().map(|s| json!({ "cause": s.cause.id, "change": s.change, "size_si": s.size })).collect::<Vec<_>>(),
+            "causes": e.causes.iter().map(|s| json!({ "cause": s.cause.id.word(), "change": s.change, "size_si": s.size })).collect::<Vec<_>>(),
             "oil_out": e.effluent.iter().map(|c| c.map(mg_l)).collect::<Vec<_>>(),
             "oil_out_with_twice_the_area": e.larger.iter().map(|c| c.map(mg_l)).collect::<Vec<_>>(),
         })
@@ -28,7 +28,7 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
     };
     let step = |s: &Step| {
         json!({
-            "cause": s.cause.id, "change": s.change, "weight": s.weight, "cost": s.cause.cost,
+            "cause": s.cause.id.word(), "change": s.change, "weight": s.weight, "cost": s.cause.cost,
             "cost_says": words::cost(s.cause.cost), "test": super::test(d, s.cause, settled.job.enquiry.system()), "remedy": s.cause.remedy,
             "sample_again": {
                 "water_m3": M3.from_si(s.again.water.si()),
@@ -73,10 +73,10 @@ pub fn rating_json(settled: &Settled, d: &Diagnosis) -> Value {
         })).collect::<Vec<_>>(),
         "beyond_basis": super::beyond(d),
         "explanations": d.explanations.iter().map(explanation).collect::<Vec<_>>(),
-        "causes": d.causes.iter().map(|(c, w)| json!({ "cause": c.id, "title": c.title, "weight": w, "test": c.test, "cost": c.cost, "remedy": c.remedy })).collect::<Vec<_>>(),
+        "causes": d.causes.iter().map(|(c, w)| json!({ "cause": c.id.word(), "title": c.title, "weight": w, "test": c.test, "cost": c.cost, "remedy": c.remedy })).collect::<Vec<_>>(),
         "steps": d.steps.iter().map(step).collect::<Vec<_>>(),
         "all_put_right": range(d.as_it_ran), "all_put_right_tells": tells(d.as_it_ran),
-        "next_test": d.next.map(|c| json!({ "cause": c.id, "test": c.test })),
+        "next_test": d.next.map(|c| json!({ "cause": c.id.word(), "test": c.test })),
         "larger_unit": { "helps": d.leading().and_then(|lead| d.larger_helps(lead)), "says": larger(settled, d).join(" ") },
         "sets": d.sets,
         "worked_in_trail": d.worked.iter().map(|at| at.and_then(stillrise_design::Node::index)).collect::<Vec<_>>(),

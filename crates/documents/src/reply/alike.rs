@@ -1,6 +1,8 @@
 //! Questions that ask the same of several waters, surfaces or places, in one.
 
 use super::not_rising;
+use stillrise_design::enquiry::blocks::Inlet;
+use stillrise_design::enquiry::shear::ShearBlock;
 use stillrise_search::questions::Question;
 
 /// The water that a question is about: the name in its key, `stream "wash bay".solids`, or `rain.solids`.
@@ -48,9 +50,9 @@ pub(super) fn together(alike: &[&Question]) -> String {
 /// A question with the figure that was taken.
 pub(super) fn asked(q: &Question) -> String {
     // What a pump dissipates stands for its kind; nobody who is asked for the kind wants that number.
-    let now = match q.key.as_str() {
-        "inlet.pump" => "a centrifugal pump",
-        key if key.ends_with(".dissipation") => "what is usual for its kind",
+    let now = match q.declared {
+        key if key.is(Inlet::pump) => "a centrifugal pump",
+        key if key.is(Inlet::dissipation) || key.is(ShearBlock::dissipation) => "what is usual for its kind",
         _ => &q.now,
     };
     format!("{} We took {now}.", q.text)

@@ -149,15 +149,17 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
     let without = if trap { ", without a trap ahead" } else { "" };
     facts.extend(sludge.map(|days| format!("sludge to be pumped out {}{without}", super::emptied::often(days.q))));
     let soonest = a.design.performance.as_ref().and_then(|p| p.storage.oil_soonest.or(p.storage.oil_routine));
-    let soonest = soonest.map(|days| super::emptied::often(days.q)).filter(|often| !often.starts_with("less"));
-    facts.extend(soonest.map(|often| format!("oil to be pumped out {often}")));
+    let soonest = soonest.filter(|days| !super::emptied::is_seldom(days.q));
+    facts.extend(soonest.map(|days| format!("oil to be pumped out {}", super::emptied::often(days.q))));
     let one = settled.job.design.train.as_ref().map(|t| t.unit.particulars.model.as_str());
     if a.change == Change::TwoInParallel && one == Some(train.unit.particulars.model.as_str()) {
         facts.push("each takes the whole flow alone, so that one can be emptied while the other runs".to_owned());
     }
     let (words, now) = (said(&a.design, &a.words), said(&settled.job.design, &words_now(settled)));
     let condition = match a.pick.as_ref().and_then(|p| p.condition.as_ref()) {
-        Some(Condition::Ahead(title)) => format!("; once this is taken care of ahead: {}", title.to_lowercase()),
+        Some(Condition::Ahead(rule)) => {
+            format!("; once this is taken care of ahead: {}", rule.title.to_lowercase())
+        }
         // The words on the limits say it; of a spill they say nothing.
         Some(Condition::Limit) | None => no_room(settled, &a.design).unwrap_or_default(),
     };

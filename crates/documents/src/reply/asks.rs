@@ -7,14 +7,14 @@ use super::{not_rising, plant};
 use crate::summary::{assumed_under, numberless, rests_on, stands, that_matter};
 use std::collections::BTreeSet;
 use stillrise_checks::ask::GROUNDWATER;
-use stillrise_checks::{Judged, Verdict};
+use stillrise_checks::rules::{does_not_fit, not_enough_fall, solids_bury_pack};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::containment::balance::Balance;
 use stillrise_design::basis::containment::passes::Passing;
 use stillrise_design::basis::rain_kept_out::is_barred;
-use stillrise_design::enquiry::blocks::Stream;
+use stillrise_design::enquiry::blocks::{Containment, Droplets, Inlet, OilContent, Rain, Solids, Spill, Stream, Water};
 use stillrise_design::performance::limit::{LimitVerdict, Word};
-use stillrise_design::provenance::{Entry, Origin};
+use stillrise_design::provenance::{Assumption, Entry, Origin};
 use stillrise_search::Settled;
 use stillrise_search::questions::Question;
 use stillrise_search::standing::Asks;
@@ -23,15 +23,11 @@ use stillrise_units::catalog::{DEG_C, DEG_F, FT2, IN_H, M2, MM_H, PERCENT};
 
 /// Questions in the mail.
 const ASKED: usize = 8;
-/// The key of how far the oil of a single sample rises above its mean.
-const PEAK: &str = "water.oil_peak";
 /// What is said of samples where they show both.
 const SAMPLED: &str =
     "Single samples with their dates, taken now where there are none, show it, and how far peaks rise above the mean.";
 /// Of these, questions on which a word hangs, before others have their place.
 const DECIDING: usize = 4;
-/// Keys that no customer can answer: they are ours to choose or to measure.
-const UNKNOWABLE: &[&str] = &["droplets.spread", "inlet.pulsation", "solids.spread"];
 /// Of these, questions that stand whatever the numbers.
 const STANDING: usize = 4;
 /// Of those, what stands before what a finding rests on.
@@ -48,12 +44,15 @@ const ASSUMED: usize = 8;
 /// The questions of the mail, those first that decide: the word on a limit, then what turns the job, then the rest.
 pub(super) fn questions(settled: &Settled) -> Vec<String> {
     let (deciding, rest) = ranked(settled);
-    let known = |q: &&Question| !UNKNOWABLE.contains(&q.key.as_str());
+    // No customer can answer these: they are ours to choose or to measure.
+    let known = |q: &&Question| {
+        !(q.declared.is(Droplets::spread) || q.declared.is(Inlet::pulsation) || q.declared.is(Solids::spread))
+    };
     let deciding: Vec<&Question> = deciding.into_iter().filter(known).collect();
     let rest: Vec<&Question> = rest.into_iter().filter(known).filter(|q| q.weight > MOVES).collect();
     // The samples that show what a water carries show its peaks too: they are asked for once.
-    let is_content = |q: &&Question| q.key.ends_with(".oil.mean");
-    let is_peak = |q: &&Question| q.key == PEAK;
+    let is_content = |q: &&Question| q.declared.is(OilContent::mean);
+    let is_peak = |q: &&Question| q.declared.is(Water::oil_peak);
     let both = || deciding.iter().chain(&rest).copied();
     let once_sampled = both().any(|q| is_content(&q)) && both().any(|q| is_peak(&q));
     let stays = |q: &&Question| !(once_sampled && is_peak(q));
@@ -141,7 +140,7 @@ fn of_rules(settled: &Settled) -> Vec<String> {
 /// The weightiest of these whose answer leads to another unit.
 fn turning<'a>(settled: &Settled, rest: &[&'a Question]) -> Vec<&'a Question> {
     let Some(taken) = settled.candidates.iter().find(|c| c.taken) else { return Vec::new() };
-    let turns = |q: &&&Question| q.outcomes.iter().any(|o| o.unit.as_deref().is_some_and(|unit| unit != taken.name));
+    let turns = |q: &&&Question| q.outcomes.iter().any(|o| o.unit.as_ref().is_some_and(|unit| *unit != taken.unit));
     rest.iter().filter(turns).take(TURNING).copied().collect()
 }
 
@@ -149,16 +148,15 @@ fn turning<'a>(settled: &Settled, rest: &[&'a Question]) -> Vec<&'a Question> {
 fn contents(settled: &Settled) -> Vec<&Question> {
     let limits = settled.job.design.performance.iter().flat_map(|p| &p.limits);
     let asked = of_entries(settled, limits.flat_map(|verdict| rests_on(settled, verdict)).collect());
-    asked.into_iter().filter(|q| q.key.ends_with(".oil.mean")).collect()
+    asked.into_iter().filter(|q| q.declared.is(OilContent::mean)).collect()
 }
 
 /// The solids in the waters and how long these run, where sludge is said to fill its room too soon on figures for them that
 /// nobody stated.
 fn sludge(settled: &Settled) -> Vec<&Question> {
-    let fills =
-        |v: &Judged| v.rule.id == "solids-bury-pack" && matches!(v.verdict, Verdict::Warns(_) | Verdict::Fails(_));
-    let Some(at) = settled.verdicts.iter().find(|v| fills(v)).and_then(|v| v.verdict.at()) else { return Vec::new() };
-    let wanted = |key: &str| key.ends_with(".solids") || key.ends_with(".hours_per_day");
+    let fills = settled.judged(&solids_bury_pack::RULE).filter(|v| v.verdict.is_finding());
+    let Some(at) = fills.and_then(|v| v.verdict.at()) else { return Vec::new() };
+    let wanted = |a: &Assumption| a.declared.is_solids() || a.declared.is(Stream::hours_per_day);
     let moves = |q: &&Question| q.weight > MOVES;
     of_entries(settled, assumed_under(settled, at, &wanted)).into_iter().filter(moves).collect()
 }
@@ -179,14 +177,14 @@ fn of_entries<'a>(settled: &'a Settled, entries: Vec<&Entry>) -> Vec<&'a Questio
 /// missing, whether the water may be lifted, and the outlet pipe; and what decides whether a containment holds.
 fn pressing(settled: &Settled) -> Vec<String> {
     let subject = settled.subject();
-    let of = |id: &str| settled.verdicts.iter().find(|v| v.rule.id == id);
     let open = |key: &str, what: &str| {
         let question = settled.questions.iter().find(|q| q.key == key);
         question.map_or_else(|| subject.ask_for(key, what).question.to_string(), asked)
     };
     let mut all = Vec::new();
-    let walkway =
-        of("does-not-fit").is_some_and(|v| v.verdict.asks().iter().any(|a| a.key.as_deref() == Some("site.access")));
+    let walkway = settled
+        .judged(&does_not_fit::RULE)
+        .is_some_and(|v| v.verdict.asks().iter().any(|a| a.key.as_deref() == Some("site.access")));
     all.extend(walkway.then(|| open("site.access", "walkway")));
     all.extend(lifted(settled).then(|| {
         let level = settled.job.enquiry.outlet.tailwater.claim();
@@ -205,7 +203,7 @@ fn pressing(settled: &Settled) -> Vec<String> {
     }));
     // Whether it floats decides on an anchor slab, and with it on what is built.
     all.extend(floats(settled).then(|| GROUNDWATER.question.to_string()));
-    if of("not-enough-fall").is_some_and(|v| v.stands_failed()) {
+    if settled.judged(&not_enough_fall::RULE).is_some_and(|v| v.stands_failed()) {
         let site = settled.job.design.performance.as_ref().map(|p| &p.site);
         let slope = site.filter(|site| subject.assumed(site.slope.at).is_some());
         all.extend(slope.map(|_| open("outlet.slope", "slope of the outlet pipe")));
@@ -221,10 +219,10 @@ fn pressing(settled: &Settled) -> Vec<String> {
         let valves = b.chain.iter().filter_map(|i| ahead.all[*i].valve.open.as_ref());
         let mut opens: Vec<_> = valves.chain(&b.open).collect();
         // The rain before what stands in it; fire water last, as there is mostly none.
-        opens.sort_by_key(|open| match open.key.as_str() {
-            key if key.ends_with(".drain") => 0,
-            "rain.event_depth" => 1,
-            key if key.starts_with("spill.fire") => 3,
+        opens.sort_by_key(|open| match open.declared {
+            key if key.is(Containment::drain) => 0,
+            key if key.is(Rain::event_depth) => 1,
+            key if key.is(Spill::fire_flow) || key.is(Spill::fire_duration) || key.is(Spill::fire_volume) => 3,
             _ => 2,
         });
         all.extend(opens.iter().map(|o| open(&o.key, &o.what)));
@@ -265,11 +263,11 @@ fn nothing_fits(settled: &Settled) -> Vec<String> {
 /// Whether the first questions decide: on the word on a limit, on the unit, or on whether anything fits.
 pub(super) fn decide(settled: &Settled) -> bool {
     let Some(pick) = &settled.pick else { return settled.shortfall.is_some() };
-    let taken = settled.candidates.iter().find(|c| c.taken).map(|c| c.name.as_str());
+    let taken = settled.candidates.iter().find(|c| c.taken).map(|c| &c.unit);
     let turns = |q: &&Question| {
         !q.holds.is_empty()
             || q.outcomes.iter().any(|o| {
-                taken.is_some_and(|taken| o.unit.as_deref().is_some_and(|unit| unit != taken)) || o.effluent.is_none()
+                taken.is_some_and(|taken| o.unit.as_ref().is_some_and(|unit| unit != taken)) || o.effluent.is_none()
             })
     };
     pick.condition.is_some() || that_matter(settled).iter().any(turns)
@@ -356,7 +354,7 @@ pub(super) fn assumed(settled: &Settled) -> Vec<String> {
         .chain(rest)
         .filter(|q| !stands_in(&in_mail, q) && seen.insert(q.label.clone()))
         // That is told in its own line.
-        .filter(|q| !q.key.ends_with(".with_rain"))
+        .filter(|q| !q.declared.is(Stream::with_rain))
         .take(ASSUMED)
         .map(|q| format!("{}: {}", q.label, q.now));
     let with_rain = |stream: &&Stream| stream.with_rain.is_none();

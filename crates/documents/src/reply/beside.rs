@@ -3,6 +3,7 @@
 use super::show;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::cases::Kind;
+use stillrise_design::enquiry::blocks::Rain;
 use stillrise_design::performance::installation::Stands;
 use stillrise_design::provenance::Origin;
 use stillrise_design::train::{StageKind, Train};
@@ -54,7 +55,7 @@ fn unsaid_rain(settled: &Settled) -> Option<String> {
     let hold = settled.job.design.train.as_ref()?.equalisation.as_ref()?;
     let rain = matches!(basis.cases.get(hold.case)?.kind, Kind::Storm | Kind::StormAndWash);
     let assumed = settled.job.ledger.entries.iter().find_map(|e| match (&e.origin, &e.value) {
-        (Origin::Assumed(a), Arg::Number(si)) if a.key == "rain.duration" => Some(*si),
+        (Origin::Assumed(a), Arg::Number(si)) if a.declared.is(Rain::duration) => Some(*si),
         _ => None,
     })?;
     rain.then(|| {

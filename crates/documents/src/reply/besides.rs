@@ -3,6 +3,7 @@
 use super::{emptied, show};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::levels::OilLevels;
+use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_search::Settled;
 use stillrise_search::alternatives::Change;
 use stillrise_search::asked::{interval, tank_ahead};
@@ -19,7 +20,8 @@ pub(super) fn answers(settled: &Settled) -> Vec<String> {
 fn alarm(settled: &Settled) -> Option<String> {
     settled.job.enquiry.asked.alarm.filter(|asked| *asked)?;
     let levels = settled.job.design.performance.iter().flat_map(|p| &p.levels);
-    let set = |oil: &OilLevels| Some((oil.limit.q, oil.level("alarm")?.thickness.q, oil.level("alarm")?.volume.q));
+    let set =
+        |oil: &OilLevels| Some((oil.limit.q, oil.level(Mark::Alarm)?.thickness.q, oil.level(Mark::Alarm)?.volume.q));
     let lowest = levels.filter_map(set).min_by(|a, b| a.1.si().total_cmp(&b.1.si()));
     let here = lowest.map_or_else(String::new, |(limit, thick, held)| {
         format!(

@@ -3,8 +3,8 @@
 use super::{asks, show};
 use std::collections::BTreeSet;
 use stillrise_design::basis::FLOW_UNITS;
-use stillrise_design::enquiry::keys::Claim;
-use stillrise_design::enquiry::paired::PAIRED;
+use stillrise_design::enquiry::blocks::Inlet;
+use stillrise_design::enquiry::keys::{Because, Claim};
 use stillrise_design::provenance::{Chooser, Entry, Origin};
 use stillrise_search::Settled;
 use stillrise_search::questions::{Outcome, Question};
@@ -31,7 +31,7 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
             // What explains the results of a unit that stands may hang on it all the same.
             let same = same && !crate::rating::is_observed(settled);
             // One pump's rate moves little where another's moves with it.
-            let same = same && !asked.is_some_and(|q| q.key.starts_with("inlet.rate"));
+            let same = same && !asked.is_some_and(|q| q.declared.is(Inlet::rate));
             let same = if same {
                 " Either leads to the same unit, if not to the same flows and intervals.".to_owned()
             } else {
@@ -69,10 +69,10 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
     let unread = enquiry.differing().into_iter().filter(|open| !sources.contains(open.place));
     let level = &enquiry.outlet.invert;
     let paired =
-        level.claim().filter(|taken| taken.because.as_deref() == Some(PAIRED) && !sources.contains(&*level.place));
+        level.claim().filter(|taken| taken.because == Some(Because::Paired) && !sources.contains(&*level.place));
     all.extend(paired.map(|taken| {
         let said: Vec<String> = level.claims.iter().map(told_by).collect();
-        format!("Outlet: invert: {}. We took {}: {PAIRED}.", said.join("; "), taken.written.text)
+        format!("Outlet: invert: {}. We took {}: {}.", said.join("; "), taken.written.text, Because::Paired)
     }));
     all.extend(unread.map(|open| {
         let said: Vec<String> = open.claims.iter().map(told_by).collect();
@@ -99,7 +99,7 @@ fn told_by(claim: &Claim) -> String {
 /// The key at which a claim stands.
 fn source(entry: &Entry) -> Option<&str> {
     let Origin::Given { source, .. } = &entry.origin else { return None };
-    Some(source.split_once(", from ").map_or(source.as_str(), |(place, _)| place))
+    Some(source.place())
 }
 
 /// Claims as they were typed, whoever made them.
@@ -118,8 +118,8 @@ fn typed(claim: &Entry) -> Option<&str> {
 /// A claim as it was typed, and who made it.
 fn said(claim: &Entry) -> Option<String> {
     let Origin::Given { source, text } = &claim.origin else { return None };
-    Some(match source.split_once(", from ") {
-        Some((_, from)) => format!("{text} ({from})"),
+    Some(match source.from() {
+        Some(from) => format!("{text} ({from})"),
         None => text.clone(),
     })
 }
@@ -147,11 +147,11 @@ fn otherwise(settled: &Settled, q: &Question, claims: &[&Entry]) -> Option<Strin
 }
 
 fn outcome(settled: &Settled, o: &Outcome) -> Option<String> {
-    let taken = settled.candidates.iter().find(|c| c.taken).map(|c| c.name.as_str());
+    let taken = settled.candidates.iter().find(|c| c.taken).map(|c| &c.unit);
     let mut facts = Vec::new();
-    match (o.unit.as_deref(), taken) {
-        (Some(unit), Some(taken)) if unit != taken => facts.push(unit.to_owned()),
-        (Some(_), Some(taken)) => facts.push(format!("{taken} all the same")),
+    match (&o.unit, taken) {
+        (Some(unit), Some(taken)) if unit != taken => facts.push(unit.name()),
+        (Some(_), Some(taken)) => facts.push(format!("{} all the same", taken.name())),
         _ => {}
     }
     let now = settled.job.design.train.as_ref().and_then(|t| t.equalisation.as_ref()).map(|e| e.volume().q);
@@ -163,6 +163,6 @@ fn outcome(settled: &Settled, o: &Outcome) -> Option<String> {
         (None, None) => {}
     }
     // That the unit stays says nothing alone.
-    let stays = facts.len() == 1 && o.unit.as_deref() == taken;
+    let stays = facts.len() == 1 && o.unit.as_ref() == taken;
     (!facts.is_empty() && !stays).then(|| format!(" With {}: {}.", o.answer, facts.join(", ")))
 }

@@ -27,7 +27,7 @@ pub(super) fn emptied(settled: &Settled) -> Option<String> {
     };
     let sludge = sludge.map(|often| format!("{often}{without}"));
     // What a spill or a fault brings is in no figure of that.
-    let seldom = oil.as_ref().is_some_and(|oil| oil.starts_with("less often"));
+    let seldom = storage.oil_soonest.or(storage.oil_routine).is_some_and(|t| is_seldom(t.q));
     let oil = oil.map(|oil| {
         if seldom { format!("{oil}; to be looked at every quarter all the same, for what is spilled") } else { oil }
     });
@@ -44,31 +44,41 @@ pub(super) fn emptied(settled: &Settled) -> Option<String> {
 /// How often the oil is to be pumped out: planned by all free oil that arrives, where the droplets reckoned with let more of it
 /// through.
 pub(super) fn oil(storage: &Storage) -> Option<String> {
-    let reckoned = storage.oil_routine.map(|routine| match storage.oil_days.map(|t| span(t.q)) {
-        Some(sounds) if sounds != span(routine.q) => {
-            format!("{} (the alarm sounds after {sounds})", often(routine.q))
-        }
-        _ => often(routine.q),
+    let reckoned = storage.oil_routine.map(|routine| {
+        let often = often(routine.q);
+        let says = match storage.oil_days.map(|t| span(t.q)) {
+            Some(sounds) if sounds != span(routine.q) => format!("{often} (the alarm sounds after {sounds})"),
+            _ => often.clone(),
+        };
+        (often, says)
     });
     let soonest = storage.oil_soonest.map(|t| often(t.q));
     match (reckoned, soonest) {
-        (Some(reckoned), Some(soonest)) if reckoned.starts_with(&soonest) => Some(reckoned),
-        (Some(reckoned), Some(soonest)) => Some(format!(
+        // Spoken of alike they are one.
+        (Some((often, says)), Some(soonest)) if often == soonest => Some(says),
+        (Some((_, reckoned)), Some(soonest)) => Some(format!(
             "{soonest}, to plan by, with all free oil that arrives held, as coarser droplets would be; by the droplets reckoned here {reckoned}"
         )),
         (None, Some(soonest)) => {
             Some(format!("{soonest}, to plan by, with all free oil that arrives held, as coarser droplets would be"))
         }
-        (reckoned, None) => reckoned,
+        (reckoned, None) => reckoned.map(|(_, says)| says),
     }
 }
+
+/// Whether something comes so seldom that its time says more of what was assumed than of the unit.
+pub(super) fn is_seldom(time: Time) -> bool {
+    D.from_si(time.si()) >= SELDOM
+}
+
+/// Days from which it does: two years.
+const SELDOM: f64 = 730.0;
 
 /// How often something comes again after this time: "about every 3 days".
 pub(super) fn often(time: Time) -> String {
     match D.from_si(time.si()) {
         days if days < 1.5 => "about every day".to_owned(),
-        days if days < 730.0 => format!("about every {}", span(time)),
-        // Longer ones say more of what was assumed than of the unit.
+        days if days < SELDOM => format!("about every {}", span(time)),
         _ => "less often than every two years".to_owned(),
     }
 }
@@ -78,7 +88,7 @@ fn span(time: Time) -> String {
     match D.from_si(time.si()) {
         days if days < 1.5 => "a day".to_owned(),
         days if days < 60.0 => format!("{} days", print::digits(days, 2)),
-        days if days < 730.0 => format!("{} months", print::digits(days / 30.44, 2)),
+        days if days < SELDOM => format!("{} months", print::digits(days / 30.44, 2)),
         _ => "more than two years".to_owned(),
     }
 }

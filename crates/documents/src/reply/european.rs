@@ -1,7 +1,8 @@
 //! What was asked for by the European standard, answered one by one: class, sizes, bypass, covers.
 
 use crate::summary::european::{apart, counted, number, pumped, unlike_ours};
-use stillrise_checks::Verdict;
+use stillrise_checks::rules::{bypass_with_spill, nominal_size_too_small};
+use stillrise_checks::{Grade, Verdict};
 use stillrise_design::basis::european::European;
 use stillrise_design::basis::rain_kept_out::is_barred;
 use stillrise_design::enquiry::blocks::{self, SeparatorClass};
@@ -59,8 +60,7 @@ fn nominal_size(settled: &Settled) -> Option<String> {
     };
     let streams = counted_by_streams(settled, european);
     // Where words that nobody said would let it cover the need, that is what is told.
-    let open =
-        settled.verdicts.iter().find(|v| v.rule.id == "nominal-size-too-small" && v.verdict.word() == "cannot judge");
+    let open = settled.judged(&nominal_size_too_small::RULE).filter(|v| v.grade() == Grade::CannotJudge);
     let open = open.filter(|_| european.covers() == Some(false));
     if let Some(open) = open {
         return Some(format!(
@@ -173,7 +173,7 @@ fn bypass(settled: &Settled, block: &blocks::European) -> Option<String> {
     if *block.bypass != Some(true) {
         return None;
     }
-    let judged = settled.verdicts.iter().find(|v| v.rule.id == "bypass-with-spill")?;
+    let judged = settled.judged(&bypass_with_spill::RULE)?;
     let says = judged.verdict.says();
     Some(match &judged.verdict {
         Verdict::Fails(_) => format!("A bypass: no. {}. {}", crate::summary::capital(says), judged.rule.remedy),

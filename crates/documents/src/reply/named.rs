@@ -1,7 +1,7 @@
 //! What somebody named beforehand, answered one by one: yes or no, and why.
 
 use super::show;
-use stillrise_checks::Verdict;
+use stillrise_checks::rules::rain_table_starts_late;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::job::Design;
 use stillrise_design::performance::State;
@@ -67,9 +67,7 @@ fn flow(settled: &Settled) -> Option<String> {
         _ => ours,
     };
     Some(if named >= design.q.si() * 0.999 && named <= design.q.si() * 1.5 {
-        let weak = settled.verdicts.iter().find(|v| {
-            v.rule.id == "rain-table-starts-late" && matches!(v.verdict, Verdict::Warns(_) | Verdict::Fails(_))
-        });
+        let weak = settled.judged(&rain_table_starts_late::RULE).filter(|v| v.verdict.is_finding());
         let weak = weak.filter(|_| case.kind == stillrise_design::basis::cases::Kind::Storm);
         let weak = weak.map_or_else(String::new, |v| {
             format!(" But that rain may be too weak: {}.", v.verdict.says().trim_end_matches('.'))

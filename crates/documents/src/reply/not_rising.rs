@@ -3,20 +3,25 @@
 
 use super::alike::water;
 use crate::summary::capital;
+use stillrise_design::enquiry::blocks::OilContent;
 use stillrise_search::questions::Question;
 
-/// The two kinds, by the end of their keys.
-const KINDS: [(&str, &str); 2] = [(".dissolved", "dissolved"), (".emulsified", "emulsified")];
+/// The two kinds.
+const KINDS: [&str; 2] = ["dissolved", "emulsified"];
 
 fn kind(q: &Question) -> Option<&'static str> {
-    KINDS.iter().find(|(end, _)| q.key.ends_with(end)).map(|(_, kind)| *kind)
+    match q.declared {
+        key if key.is(OilContent::dissolved) => Some(KINDS[0]),
+        key if key.is(OilContent::emulsified) => Some(KINDS[1]),
+        _ => None,
+    }
 }
 
 /// One question in place of all of both kinds; `None` where `q` is of neither, or only one kind is asked for.
 pub(super) fn asked<'a>(all: impl Iterator<Item = &'a Question>, q: &Question) -> Option<String> {
     kind(q)?;
     let of_both: Vec<(&Question, &str)> = all.filter_map(|q| Some((q, kind(q)?))).collect();
-    if KINDS.iter().any(|(_, kind)| of_both.iter().all(|(_, of)| of != kind)) {
+    if KINDS.iter().any(|kind| of_both.iter().all(|(_, of)| of != kind)) {
         return None;
     }
     let mut waters: Vec<(&str, Vec<String>)> = Vec::new();

@@ -2,7 +2,10 @@
 
 use super::{list, say, show, weight};
 use crate::rating::{larger, test, words};
+use crate::summary::taken::because;
 use crate::summary::{allows, capital, limit as named, stands};
+use stillrise_checks::Grade;
+use stillrise_checks::rules::{does_not_fit, plate_area_short, spill_above_room};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::cases::Kind;
 use stillrise_design::basis::fluids::Season;
@@ -14,9 +17,10 @@ use stillrise_design::train::{StageKind, Train};
 use stillrise_design::triage::Weight;
 use stillrise_search::Settled;
 use stillrise_search::alternatives::Change;
+use stillrise_search::because::Because;
 use stillrise_search::diagnosis::causes::OF_THE_ALARM;
 use stillrise_search::diagnosis::{Diagnosis, Step};
-use stillrise_search::pick::Condition;
+use stillrise_search::pick::{Condition, Pick};
 use stillrise_units::catalog::{DEG_C, DEG_F, FT, IN, M, MIN, MM, PERCENT, UM};
 use stillrise_units::{Typed, print};
 
@@ -43,13 +47,13 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
             "Sized for all the flow that comes to it, the spill's among it. It takes that flow but has not the room for the spill's volume; where the spill is held ahead, the smaller unit named below does instead. It would be about:"
                 .to_owned()
         }
-        (Some(Condition::Ahead(title)), true, _) => format!(
+        (Some(Condition::Ahead(rule)), true, _) => format!(
             "We would not sell a separator alone for this as it stands. For the flow alone, and once something ahead of it takes care of this: {}, the size would be about the one below; the limits are left to what is done ahead of it or behind it:",
-            title.to_lowercase()
+            rule.title.to_lowercase()
         ),
-        (Some(Condition::Ahead(title)), ..) => format!(
+        (Some(Condition::Ahead(rule)), ..) => format!(
             "Sized for all the flow that comes to it, and once something ahead of it takes care of this: {}. It would be about:",
-            title.to_lowercase()
+            rule.title.to_lowercase()
         ),
         (Some(Condition::Limit), ..) => {
             format!(
@@ -228,17 +232,17 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
         )),
     }
     facts.extend(why(settled));
-    let below = settled.pick.as_ref().filter(|pick| pick.fits && pick.because.contains("next smaller"));
-    facts.extend(below.map(|pick| pick.because.clone()));
+    let below = |pick: &&Pick| pick.fits && matches!(pick.because, Because::Smallest { below: Some(_), .. });
+    facts.extend(settled.pick.as_ref().filter(below).map(|pick| because(settled, pick)));
     // A unit that hardly goes into its place is not offered without a word on it.
-    let tight = settled.verdicts.iter().find(|v| v.rule.id == "does-not-fit" && v.verdict.word() == "warns");
+    let tight = settled.judged(&does_not_fit::RULE).filter(|v| v.grade() == Grade::Warns);
     facts.extend(tight.map(|v| format!("check the place: {}", v.verdict.says())));
-    let reserve = settled.verdicts.iter().find(|v| v.rule.id == "plate-area-short" && v.verdict.word() == "warns");
+    let reserve = settled.judged(&plate_area_short::RULE).filter(|v| v.grade() == Grade::Warns);
     facts.extend(reserve.map(|v| v.verdict.says().to_owned()));
     facts.extend(none_spare(settled, train));
     facts.extend(super::emptied::emptied(settled));
     // What was asked to be held is answered, also where it is.
-    let spill = settled.verdicts.iter().find(|v| v.rule.id == "spill-above-room" && v.verdict.word() == "passes");
+    let spill = settled.judged(&spill_above_room::RULE).filter(|v| v.grade() == Grade::Passes);
     facts.extend(
         spill
             .filter(|_| settled.job.design.basis.as_ref().is_some_and(|b| b.spill.is_some()))

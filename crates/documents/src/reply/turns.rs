@@ -4,22 +4,22 @@
 use super::alike::asked;
 use super::show;
 use stillrise_checks::ask::GROUNDWATER;
+use stillrise_checks::rules::floats_when_emptied;
+use stillrise_design::enquiry::blocks::Water;
 use stillrise_design::performance::installation::Stands;
 use stillrise_search::Settled;
-use stillrise_search::questions::{NONE_WITHOUT, Question};
+use stillrise_search::offered::Offered;
+use stillrise_search::questions::Question;
 use stillrise_units::catalog::{IN, MM};
 use stillrise_units::{Typed, print};
-
-/// How a unit is called that stands in no range.
-const MADE: &str = "made to measure";
 
 /// How cold the water gets, where nobody said it and another temperature as plausible asks for another unit and its price.
 pub(super) fn colder(settled: &Settled, rest: &[&Question]) -> Option<String> {
     let taken = settled.candidates.iter().find(|c| c.taken)?;
-    let q = rest.iter().find(|q| ["water.coldest", "water.warmest"].contains(&q.key.as_str()))?;
+    let q = rest.iter().find(|q| q.declared.is(Water::coldest) || q.declared.is(Water::warmest))?;
     let priced = settled.job.design.train.as_ref().and_then(|train| train.unit.particulars.price.as_ref());
     let others = q.outcomes.iter().filter_map(|o| {
-        let unit = o.unit.as_deref().filter(|unit| *unit != taken.name)?;
+        let unit = o.unit.as_ref().filter(|unit| **unit != taken.unit)?;
         let at = o.turns_at.as_ref().map_or_else(
             || format!("at {}, which is plausible too,", o.answer),
             |at| format!("at {at} already, where {} is plausible,", o.answer),
@@ -29,12 +29,12 @@ pub(super) fn colder(settled: &Settled, rest: &[&Question]) -> Option<String> {
             .zip(priced.filter(|_| super::prices_are_told(settled)))
             .map_or_else(String::new, |(price, (_, currency))| format!(", {} {currency}", print::digits(price, 3)));
         Some(match unit {
-            NONE_WITHOUT => format!("{at} no unit does without a condition"),
-            MADE => format!(
+            Offered::Nothing => format!("{at} no unit does without a condition"),
+            Offered::Made(1) => format!(
                 "{at} no unit of the range{} does, and one would be made to measure",
                 super::offer::into_the_place(settled)
             ),
-            unit => format!("{at} it would be {unit}{price}"),
+            unit => format!("{at} it would be {}{price}", unit.name()),
         })
     });
     let others: Vec<String> = others.collect();
@@ -48,7 +48,7 @@ pub(super) fn lifted(settled: &Settled) -> bool {
 
 /// Whether it hangs on the groundwater, of which nobody spoke, that the emptied unit floats.
 pub(super) fn floats(settled: &Settled) -> bool {
-    let found = settled.verdicts.iter().find(|v| v.rule.id == "floats-when-emptied" && !v.is_settled());
+    let found = settled.judged(&floats_when_emptied::RULE).filter(|v| !v.is_settled());
     found.is_some_and(|v| v.verdict.asks().contains(&GROUNDWATER))
 }
 

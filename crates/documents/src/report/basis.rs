@@ -191,7 +191,7 @@ fn storm(r: &mut Report<'_>, basis: &Basis) {
         Origin::Derived { inputs, .. } => ledger.entry(*inputs.first()?),
         _ => None,
     });
-    if let Some(Origin::Chosen { among, inputs, .. }) = pairs.map(|e| &e.origin) {
+    if let Some(Origin::Chosen { inputs, .. }) = pairs.map(|e| &e.origin) {
         let mut table = Table::new([
             wide("Surface", 1.0),
             wide("Plan area as said", 1.2),
@@ -202,8 +202,8 @@ fn storm(r: &mut Report<'_>, basis: &Basis) {
             number("No.", ""),
         ]);
         let surfaces = &r.settled.job.enquiry.surfaces;
-        let counted = storm.surfaces.iter().filter_map(|place| surfaces.get(*place));
-        for ((pair, name), surface) in inputs.chunks(2).zip(among.split(", ")).zip(counted) {
+        let counted = storm.surfaces.iter().filter_map(|place| Some((place + 1, surfaces.get(*place)?)));
+        for (pair, (number, surface)) in inputs.chunks(2).zip(counted) {
             let [area, coefficient] = pair else { continue };
             let (Some(area_entry), Some(entry)) = (r.entry(*area), r.entry(*coefficient)) else { continue };
             let said = surface.area.claim().map_or_else(String::new, |c| {
@@ -212,7 +212,7 @@ fn storm(r: &mut Report<'_>, basis: &Basis) {
             });
             let how = if surface.canopy.0 == Some(true) { "under a canopy: only rain blown in" } else { "whole area" };
             table.row([
-                surface.name.0.clone().unwrap_or_else(|| name.to_owned()),
+                surface.name.0.clone().unwrap_or_else(|| format!("surface {number}")),
                 said,
                 area_entry.shown(r.system),
                 how.to_owned(),

@@ -3,8 +3,10 @@
 use super::blocks::set;
 use super::{Report, sentence};
 use serde_json::{Value, json};
+use stillrise_checks::Grade;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::cases::Kind;
+use stillrise_design::enquiry::blocks::Status;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::performance::promise::Promise;
 use stillrise_design::provenance::Pair;
@@ -20,7 +22,7 @@ pub(super) fn cover(r: &Report<'_>, fingerprint: &str) -> Value {
     let text = |t: &Option<String>| {
         crate::render::text::plain(t.as_deref().filter(|t| !t.trim().is_empty()).unwrap_or(NOT_STATED))
     };
-    let status = head.status.0.map_or("preliminary", |s| s.word());
+    let status = head.status.0.unwrap_or(Status::Preliminary);
     json!({
         "title": text(&head.title),
         "document": "Calculation report",
@@ -31,8 +33,8 @@ pub(super) fn cover(r: &Report<'_>, fingerprint: &str) -> Value {
         "revision": text(&head.revision),
         "date": text(&head.date),
         "prepared": text(&head.prepared_by),
-        "status": status,
-        "preliminary": status == "preliminary",
+        "status": status.word(),
+        "preliminary": status == Status::Preliminary,
         "status_says": status_says(status),
         "tool": format!("Stillrise {}", env!("CARGO_PKG_VERSION")),
         "fingerprint": fingerprint,
@@ -44,14 +46,14 @@ pub(super) fn cover(r: &Report<'_>, fingerprint: &str) -> Value {
     })
 }
 
-fn status_says(status: &str) -> &'static str {
+fn status_says(status: Status) -> &'static str {
     match status {
-        "preliminary" => {
+        Status::Preliminary => {
             "For discussion. Not to be built, bought or submitted from until it is issued for that purpose."
         }
-        "for approval" => "For the client's approval. Not to be built from until it is issued.",
-        "as built" => "Records the unit as installed.",
-        _ => "Issued for the purpose stated in the contract.",
+        Status::ForApproval => "For the client's approval. Not to be built from until it is issued.",
+        Status::AsBuilt => "Records the unit as installed.",
+        Status::Issued => "Issued for the purpose stated in the contract.",
     }
 }
 
@@ -168,16 +170,16 @@ fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
     }
     let measured = crate::summary::measured::lines(r.settled).into_iter().map(|text| ("Measured", text));
     out.extend(measured.map(|(name, text)| [name.to_owned(), text]));
-    let count = |word: &str| r.settled.verdicts.iter().filter(|v| v.verdict.word() == word).count();
+    let count = |grade| r.settled.verdicts.iter().filter(|v| v.grade() == grade).count();
     let settled = r.settled.verdicts.iter().filter(|v| v.is_settled()).count();
     let decided = if settled > 0 { format!("; {settled} accepted or taken over by others") } else { String::new() };
     let text = format!(
         "{} fail, {} warn, {} cannot be judged, {} pass, {} do not apply{decided}",
-        count("fails"),
-        count("warns"),
-        count("cannot judge"),
-        count("passes"),
-        count("not applicable")
+        count(Grade::Fails),
+        count(Grade::Warns),
+        count(Grade::CannotJudge),
+        count(Grade::Passes),
+        count(Grade::NotApplicable)
     );
     out.push(["Rules".to_owned(), text]);
     out.push([

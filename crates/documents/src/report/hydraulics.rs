@@ -40,7 +40,7 @@ fn profile(r: &mut Report<'_>, p: &Performance) {
         if k > 0 {
             columns.push(number("Loss", ""));
         }
-        let name = capital(&profile.name).replace(", ", ",|");
+        let name = capital(profile.at.name()).replace(", ", ",|");
         columns.push(number(&format!("{name}|{}", r.digits(profile.flow.q, FLOW_UNITS, 4)), r.symbol(FLOW_UNITS)));
     }
     columns.push(number("No.", ""));

@@ -5,12 +5,12 @@ use super::blocks::{Table, number, wide};
 use super::effluent::brief;
 use crate::charts::Drawn;
 use crate::risk::{keep, method, percent, range, sentences};
-use crate::summary::ladder::{bands, just_met, moves, rungs};
+use crate::summary::ladder::{Rung, Step, bands, just_met, moves, rungs};
 use serde_json::json;
 use stillrise_design::performance::Performance;
 use stillrise_design::performance::ladder::Ladder;
 use stillrise_design::performance::removal::Removal;
-use stillrise_design::provenance::{Origin, show};
+use stillrise_design::provenance::{Origin, Part, show};
 use stillrise_search::risk::Risk;
 
 /// Opens the ladder: what governs, and all rungs on one axis.
@@ -30,24 +30,28 @@ pub(super) fn ladder(r: &mut Report<'_>, p: &Performance, l: &Ladder, worst: &Re
         number("1 in 20|above", "mg/L"),
         wide("What it rests on", 2.2),
     ]);
-    for (name, value, says) in rungs(p, l) {
-        let spread = risk.and_then(|risk| match name.as_str() {
-            "ideal bound" => Some(&risk.rungs[0]),
-            "expected" => Some(&risk.rungs[1]),
-            "mixed bound" => Some(&risk.rungs[2]),
-            "with the mesh" => risk.with_mesh.as_ref(),
-            _ => None,
+    for Rung { step, value, says } in rungs(p, l) {
+        let spread = risk.and_then(|risk| match step {
+            Step::Ideal => Some(&risk.rungs[0]),
+            Step::Expected => Some(&risk.rungs[1]),
+            Step::Mixed => Some(&risk.rungs[2]),
+            Step::WithMesh => risk.with_mesh.as_ref(),
+            Step::RuleOfThumb | Step::NoSeparator | Step::WithRetention | Step::Untouched => None,
         });
         let dash = || "–".to_owned();
         let cells = spread.map_or([dash(), dash(), dash()], |s| [s.low, s.median, s.high].map(|c| brief(c, None)));
         let value = match value {
             // What no separator touches is an input, not a promise.
-            Some(c) if name == crate::summary::ladder::UNTOUCHED => r.digits(c, super::effluent::MG, 3),
+            Some(c) if step == Step::Untouched => r.digits(c, super::effluent::MG, 3),
             Some(c) => brief(c, Some(worst.content.total.q)),
             None => dash(),
         };
-        let row = [super::capital(&name), value].into_iter().chain(cells).chain([says]);
-        if name == "expected" { table.strong_row(row.collect::<Vec<_>>()) } else { table.row(row.collect::<Vec<_>>()) }
+        let row = [super::capital(step.name()), value].into_iter().chain(cells).chain([says.to_owned()]);
+        if step == Step::Expected {
+            table.strong_row(row.collect::<Vec<_>>())
+        } else {
+            table.row(row.collect::<Vec<_>>())
+        }
     }
     r.out.table(&table);
     r.out.remark(
@@ -221,13 +225,13 @@ pub(super) fn unbacked(r: &mut Report<'_>) {
     let mut items: Vec<(String, String)> = Vec::new();
     for entry in &r.settled.job.ledger.entries {
         let source = match &entry.origin {
-            Origin::Assumed(a) => &a.source,
-            Origin::Given { source, .. } => source,
+            Origin::Assumed(a) => a.source.clone(),
+            Origin::Given { source, .. } => source.to_string(),
             _ => continue,
         };
         let source = source.to_lowercase();
         let weak = ["judgement", "from memory", "our proposal"].into_iter().find(|w| source.contains(w));
-        let counts = SECTIONS.contains(&entry.section.as_str()) || entry.section.contains("tank alone");
+        let counts = DECIDING.contains(&entry.part);
         let Some(weak) = weak.filter(|_| counts) else { continue };
         let text = format!("{}: {}", super::capital(&entry.label), entry.shown(r.system));
         if items.iter().all(|(t, _)| *t != text) {
@@ -244,8 +248,8 @@ pub(super) fn unbacked(r: &mut Report<'_>) {
     );
 }
 
-/// Sections of the trail whose numbers decide the prediction.
-const SECTIONS: &[&str] = &["methods", "droplets", "peak of the influent", "solids", "zones"];
+/// Parts of the trail whose numbers decide the prediction.
+const DECIDING: &[Part] = &[Part::Methods, Part::Droplets, Part::Peak, Part::Solids, Part::Zones, Part::TankAlone];
 
 /// A chart with its title as caption.
 pub(super) fn chart(r: &mut Report<'_>, charts: &[Drawn], name: &str) {

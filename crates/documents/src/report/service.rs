@@ -2,6 +2,7 @@
 
 use super::Report;
 use super::hydraulics::set_points;
+use stillrise_design::enquiry::blocks::Status;
 use stillrise_handbook::page::Source;
 use stillrise_handbook::vessel::alarms::{FLOAT_NOTES, PUBLISHED};
 use stillrise_handbook::vessel::cautions::{CAUTIONS, Caution};
@@ -89,7 +90,7 @@ fn steps(all: &'static [Step]) -> impl Iterator<Item = (String, String)> {
 fn cautions(r: &mut Report<'_>) {
     r.out.section("Cautions");
     let settled = r.settled;
-    let preliminary = settled.job.enquiry.head.status.0.is_none_or(|s| s.word() == "preliminary");
+    let preliminary = settled.job.enquiry.head.status.0.is_none_or(|s| s == Status::Preliminary);
     let over_ground = settled.job.design.performance.as_ref().and_then(|p| p.site.floor_over_ground);
     let buried = over_ground.is_none_or(|level| level.q.si() < 0.0);
     let applies = |c: &&Caution| match c.word {

@@ -8,7 +8,6 @@ use crate::render::text::plain;
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
 use stillrise_design::Node;
-use stillrise_design::performance::ladder::STUDY;
 use stillrise_design::provenance::{Entry, Origin, show};
 use stillrise_handbook::equation::{parse, plain_symbol, typst_symbol};
 use stillrise_handbook::page::Arg;
@@ -69,7 +68,7 @@ fn parts(r: &mut Report<'_>, entries: impl Iterator<Item = usize>, full: bool, l
             }
             section = Some(&entry.section);
         }
-        let full = full && !entry.section.starts_with(STUDY);
+        let full = full && !entry.part.is_study();
         rows.push(row(r, k, entry, full, &mut written));
     }
     if let Some(title) = section {

@@ -80,14 +80,14 @@ fn neighbours(r: &mut Report<'_>) {
     let settled = r.settled;
     let Some(pick) = &settled.pick else { return };
     r.out.heading("Why this unit");
-    r.out.para(&sentence(&format!("taken: {}", pick.because)));
+    r.out.para(&sentence(&format!("taken: {}", crate::summary::taken::because(settled, pick))));
     let mut table =
         Table::new([wide("Unit", 0.9), slim(""), number("Total oil out", "mg/L"), wide("What speaks against it", 3.0)]);
     let influent = settled.job.design.performance.as_ref().and_then(|p| p.worst()).map(|worst| worst.content.total.q);
     for c in &settled.candidates {
         let out = c.effluent.map_or_else(|| "–".to_owned(), |e| brief(e, influent));
         let bars = stillrise_search::pick::barred_by(c).unwrap_or_else(|| "no rule bars it".to_owned());
-        let row = [c.name.clone(), if c.taken { "taken" } else { "" }.to_owned(), out, bars];
+        let row = [c.unit.name(), if c.taken { "taken" } else { "" }.to_owned(), out, bars];
         if c.taken { table.strong_row(row) } else { table.row(row) }
     }
     if settled.job.enquiry.range.is_none() && settled.job.enquiry.unit.dimensions.is_none() {
@@ -178,7 +178,7 @@ fn particulars(r: &mut Report<'_>, train: &Train) {
             table.row([name.to_owned(), value]);
         }
     };
-    add("Where it comes from", Some(train.origin.clone()));
+    add("Where it comes from", Some(train.origin.to_string()));
     add("Nozzles, in and out", Some(crate::summary::performance::bores(&p.nozzles, r.system)));
     let rated = p.rated.as_ref().map(|(flow, basis)| {
         let basis = if basis.is_empty() { "basis not stated" } else { basis };

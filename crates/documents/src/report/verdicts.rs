@@ -6,7 +6,7 @@ use super::{Report, capital, sentence};
 use crate::summary::also_asked;
 use serde_json::json;
 use std::collections::BTreeSet;
-use stillrise_checks::{Judged, Verdict};
+use stillrise_checks::{Grade, Judged, Verdict};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::promise::floor;
 use stillrise_design::provenance::{Origin, show};
@@ -34,7 +34,7 @@ pub(super) fn triage(r: &mut Report<'_>) {
             capital(&line.subject),
             line.weight.text().to_owned(),
             sentence(&line.says),
-            sentence(&line.could),
+            sentence(&line.could(|_| true)),
             line.source.map_or_else(String::new, ToString::to_string),
         ]);
     }
@@ -45,18 +45,18 @@ pub(super) fn triage(r: &mut Report<'_>) {
 pub(super) fn rules(r: &mut Report<'_>) {
     r.out.section_on_new_page("Verdicts of the rules");
     let all = &r.settled.verdicts;
-    let of = |word: &'static str| all.iter().filter(move |v| v.verdict.word() == word);
+    let of = |grade| all.iter().filter(move |v| v.grade() == grade);
     r.out.para(&format!(
         "{} rules were held against the job: {} fail, {} warn, {} cannot be judged, {} pass, {} do not apply.",
         all.len(),
-        of("fails").count(),
-        of("warns").count(),
-        of("cannot judge").count(),
-        of("passes").count(),
-        of("not applicable").count()
+        of(Grade::Fails).count(),
+        of(Grade::Warns).count(),
+        of(Grade::CannotJudge).count(),
+        of(Grade::Passes).count(),
+        of(Grade::NotApplicable).count()
     ));
-    for (word, mark, title) in [("fails", "bad", "Rules that fail"), ("warns", "fair", "Rules that warn")] {
-        let found: Vec<_> = of(word).collect();
+    for (grade, mark, title) in [(Grade::Fails, "bad", "Rules that fail"), (Grade::Warns, "fair", "Rules that warn")] {
+        let found: Vec<_> = of(grade).collect();
         if !found.is_empty() {
             r.out.heading(title);
         }
@@ -68,13 +68,13 @@ pub(super) fn rules(r: &mut Report<'_>) {
     r.out.heading("Rules that pass");
     let mut table =
         Table::new([wide("Rule: the fault looked for", 1.1), wide("Margin", 2.2), wide("Source of the bound", 1.6)]);
-    for v in of("passes") {
+    for v in of(Grade::Passes) {
         table.row([v.rule.title.to_owned(), capital(v.verdict.says()), v.rule.source.to_owned()]);
     }
     r.out.table(&table);
     r.out.heading("Rules that do not apply");
     let mut table = Table::new([wide("Rule", 1.1), wide("Why not", 2.2)]);
-    for v in of("not applicable") {
+    for v in of(Grade::NotApplicable) {
         table.row([v.rule.title.to_owned(), capital(v.verdict.says())]);
     }
     r.out.table(&table);
@@ -249,12 +249,12 @@ fn changes(settled: &stillrise_search::Settled, q: &Question) -> String {
             _ => String::new(),
         };
         // Where no separator alone is sold, the unit is one for the flow only: told where it is another.
-        let taken = settled.candidates.iter().find(|c| c.taken).map(|c| &c.name);
+        let taken = settled.candidates.iter().find(|c| c.taken).map(|c| &c.unit);
         let unit = o
             .unit
             .as_ref()
             .filter(|unit| !blocked || taken.is_some_and(|taken| taken != *unit))
-            .map_or_else(String::new, |unit| format!("; {unit}"));
+            .map_or_else(String::new, |unit| format!("; {}", unit.name()));
         format!("If {}: {out}{held}{}{unit}{}.", o.answer, crate::summary::words(settled, o), stores(settled, o))
     };
     q.outcomes.iter().map(one).collect::<Vec<_>>().join(" ")

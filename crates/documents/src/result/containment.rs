@@ -40,7 +40,7 @@ fn balance(v: &impl Fn(Node) -> Value, ahead: &Containments, b: &Balance) -> Val
         "in": ahead.all[b.place].name, "chain": b.chain.iter().map(|i| ahead.all[*i].name.clone()).collect::<Vec<_>>(),
         "declared_spill": b.declared, "oil": reach(v, &b.oil), "rain": v(b.rain.at), "to_hold": v(b.need.at), "held": v(b.held.at),
         "left": v(b.spare.val.at), "left_at_least_si": b.spare.least.si(), "left_at_most_si": b.spare.most.si(),
-        "left_without_fire_water": v(b.dry.val.at), "verdict": verdict(b), "largest": b.largest,
+        "left_without_fire_water": v(b.dry.val.at), "verdict": verdict(b), "largest": b.largest.word(),
         "allowance": at(b.allowance.map(|x| x.at)), "rule_of_thumb": v(b.thumb.at),
         "depth_to_hold": at(b.further.and_then(|f| f.depth).map(|x| x.at)), "area_to_hold": at(b.further.and_then(|f| f.area).map(|x| x.at)),
         "more_to_hold": at(b.further.and_then(|f| f.count).map(|x| x.at)),

@@ -17,6 +17,7 @@ use stillrise_design::performance::limit::{By, HeldBack, Word};
 use stillrise_design::provenance::{Entry, Ledger, Node, Origin};
 use stillrise_handbook::page::Arg;
 use stillrise_search::Settled;
+use stillrise_search::offered::Offered;
 use stillrise_units::catalog::MG_L;
 use stillrise_units::{System, Typed, Unit};
 
@@ -39,7 +40,7 @@ pub fn result(settled: &Settled, edition: Edition) -> Value {
         "caution": crate::summary::CAUTION,
         "headline": headline(settled),
         "triage": job.design.triage.iter().map(|l| json!({
-            "subject": l.subject, "weight": l.weight.text(), "says": l.says, "could": l.could, "source": l.source.map(ToString::to_string),
+            "subject": l.subject, "weight": l.weight.text(), "says": l.says, "could": l.could(|_| true), "source": l.source.map(ToString::to_string),
         })).collect::<Vec<_>>(),
         "stops": job.design.stops.iter().map(ToString::to_string).collect::<Vec<_>>(),
         "cases": cases(settled),
@@ -53,8 +54,8 @@ pub fn result(settled: &Settled, edition: Edition) -> Value {
         "risk": settled.risk.as_ref().map(|risk| crate::risk::risk_json(settled, risk)),
         "verdicts": verdicts(settled, edition),
         "candidates": settled.candidates.iter().map(|c| json!({
-            "unit": c.name, "taken": c.taken, "total_oil_out": c.effluent.map(|e| plain(e.si(), &MG_L)),
-            "barred": c.barred.as_ref().map(|(rule, says)| json!({ "rule": rule, "says": says })),
+            "unit": c.unit.name(), "taken": c.taken, "total_oil_out": c.effluent.map(|e| plain(e.si(), &MG_L)),
+            "barred": c.barred.as_ref().map(|(bar, says)| json!({ "rule": bar.title(), "says": says })),
         })).collect::<Vec<_>>(),
         "alternatives": alternatives::alternatives(settled, edition),
         "questions": questions(settled),
@@ -129,8 +130,8 @@ fn train(settled: &Settled, edition: Edition) -> Value {
     let p = &train.unit.particulars;
     let [polisher, shut, oil_tank, bypass] = around::around(settled, train);
     json!({
-        "origin": train.origin,
-        "because": settled.pick.as_ref().map(|p| p.because.clone()),
+        "origin": train.origin.to_string(),
+        "because": settled.pick.as_ref().map(|p| crate::summary::taken::because(settled, p)),
         "model": p.model,
         "count": val(ledger, train.count.at, system),
         "standby": train.standby.map(|spare| val(ledger, spare.at, system)),
@@ -165,7 +166,7 @@ fn performance(settled: &Settled) -> Value {
         "shop": shop::shop(p, ledger, system),
         "pump_out": stands::pump_out(p, ledger, system),
         "profiles": p.profiles.iter().map(|profile| json!({
-            "name": profile.name, "flow": v(profile.flow.at), "drowned": profile.drowned, "outlet_runs_full": profile.runs_full,
+            "name": profile.at.name(), "flow": v(profile.flow.at), "drowned": profile.drowned, "outlet_runs_full": profile.runs_full,
             "steps": profile.steps.iter().map(|s| json!({ "name": s.name, "loss": v(s.loss.at), "level": v(s.level.at) })).collect::<Vec<_>>(),
         })).collect::<Vec<_>>(),
         "velocities": fields(ledger, &p.velocities.fields(), system),
@@ -232,7 +233,7 @@ fn limits(settled: &Settled) -> Value {
 
 fn held_back(held: &HeldBack) -> Value {
     match &held.by {
-        By::Assumption { key, label, answer, there, asked } => {
+        By::Assumption { key, label, answer, there, asked, .. } => {
             json!({ "word": held.word.text(), "by": "assumption", "key": key, "what": label, "answer": answer, "there": there.text(), "asked": asked })
         }
         By::Eye => json!({ "word": held.word.text(), "by": "eye" }),
@@ -260,7 +261,7 @@ fn questions(settled: &Settled) -> Value {
     json!(settled.questions.iter().enumerate().map(|(i, q)| json!({
         "key": q.key, "question": q.text, "now": q.now, "low": q.range.0, "high": q.range.1, "source": q.source, "share": q.share, "weight": q.weight, "matters": i < matter,
         "outcomes": q.outcomes.iter().map(|o| json!({
-            "answer": o.answer, "total_oil_out": o.effluent.map(|e| plain(e.si(), &MG_L)), "unit": o.unit, "verdicts": o.words.as_ref().map(|words| words.iter().map(|w| w.text()).collect::<Vec<_>>()),
+            "answer": o.answer, "total_oil_out": o.effluent.map(|e| plain(e.si(), &MG_L)), "unit": o.unit.as_ref().map(Offered::name), "verdicts": o.words.as_ref().map(|words| words.iter().map(|w| w.text()).collect::<Vec<_>>()),
         })).collect::<Vec<_>>(),
     })).collect::<Vec<_>>())
 }
@@ -273,7 +274,7 @@ fn entry(ledger: &Ledger, no: usize, e: &Entry, system: System) -> Value {
     map.insert("label".to_owned(), json!(e.label));
     map.extend(value(&e.value, e.units, system));
     let origin = match &e.origin {
-        Origin::Given { source, text } => json!({ "kind": "given", "source": source, "text": text }),
+        Origin::Given { source, text } => json!({ "kind": "given", "source": source.to_string(), "text": text }),
         Origin::Assumed(a) => {
             json!({ "kind": "assumed", "key": a.key, "question": a.question, "source": a.source, "low": arg(&a.low), "high": arg(&a.high) })
         }

@@ -11,7 +11,7 @@ use stillrise_design::enquiry::distribution::Distribution;
 use stillrise_design::performance::Performance;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::performance::promise::floor;
-use stillrise_design::provenance::{Origin, show};
+use stillrise_design::provenance::{Origin, Whence, show};
 use stillrise_search::Settled;
 use stillrise_search::risk::inputs::{Input, Range};
 use stillrise_search::risk::{Governs, Risk, Spread};
@@ -202,7 +202,7 @@ fn held_fixed(settled: &Settled) -> Vec<String> {
     let nodes = nodes.chain(basis.waters.iter().map(|w| w.flow.at));
     let mut labels: Vec<String> = Vec::new();
     for entry in nodes.filter_map(|at| ledger.entry(at)) {
-        let stated = matches!(&entry.origin, Origin::Given { source, .. } if source != "definition");
+        let stated = matches!(&entry.origin, Origin::Given { source, .. } if *source != Whence::Definition);
         if stated && entry.range.is_none() && !labels.contains(&entry.label) {
             labels.push(entry.label.clone());
         }

@@ -61,7 +61,7 @@ pub fn notes(s: &Section) -> Vec<String> {
     if s.edition.is_internal() {
         all.push(format!("Unit: {}.", s.train.origin));
         if let Some(pick) = &s.settled.pick {
-            all.push(format!("Why this unit: {}.", pick.because));
+            all.push(format!("Why this unit: {}.", crate::summary::taken::because(s.settled, pick)));
         }
     }
     all

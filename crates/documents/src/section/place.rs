@@ -11,6 +11,7 @@ use stillrise_design::stages::stage::{Drawn, Stage};
 use stillrise_design::stages::underflow::Underflow;
 use stillrise_design::train::Train;
 use stillrise_design::train::unit::Unit;
+use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_handbook::vessel::shape::Part;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{FT, M};
@@ -154,7 +155,7 @@ impl<'a> Section<'a> {
 
     /// Its alarm.
     pub fn alarm(&self) -> Option<&'a Level> {
-        self.governing()?.level("alarm")
+        self.governing()?.level(Mark::Alarm)
     }
 
     /// Its alarm, if there is a layer to draw.

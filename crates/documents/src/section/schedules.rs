@@ -4,6 +4,7 @@ use super::place::{Section, WALL, zero};
 use super::vessel::manways;
 use crate::render::geometry::{Point, pt};
 use crate::render::text::Table;
+use stillrise_design::performance::State;
 use stillrise_design::performance::hydraulics::Profile;
 use stillrise_design::stages::stage::Datum;
 use stillrise_handbook::hydraulics::pipes::pipe_size;
@@ -84,9 +85,12 @@ pub fn waters(s: &Section) -> Option<(String, Table)> {
         if profiles.iter().skip(k + 1).any(|later| same(p, later)) {
             continue;
         }
-        let state = p.name.rsplit_once(", ").map_or("", |(_, state)| state).replace(" of interval", "");
-        let flow = s.show(p.flow.q, (&GPM, &M3_H));
-        let name = if state.is_empty() { capital(&p.name) } else { format!("{flow}, {state}") };
+        let flow = || s.show(p.flow.q, (&GPM, &M3_H));
+        let name = match p.at.state() {
+            None => capital(p.at.name()),
+            Some(State::Clean) => format!("{}, clean", flow()),
+            Some(State::End) => format!("{}, end", flow()),
+        };
         table.row([name, s.write(p.well.q), s.write(p.chamber.q), s.write(p.inlet.q)]);
     }
     Some(("Water levels".to_owned(), table))

@@ -160,10 +160,10 @@ pub(crate) fn sentence(ahead: &Containments, b: &Balance) -> String {
     let verb = if b.chain.len() > 1 { "hold" } else { "holds" };
     let mut says = match b.spare.holds() {
         Some(true) if b.shut == Shut::Open => {
-            format!("{names} would hold it with the drain closed; the largest part is {}.", b.largest)
+            format!("{names} would hold it with the drain closed; the largest part is {}.", b.largest.word())
         }
-        Some(true) => format!("{names} {verb} it; the largest part is {}.", b.largest),
-        Some(false) => format!("{names} cannot hold it; the largest part is {}.", b.largest),
+        Some(true) => format!("{names} {verb} it; the largest part is {}.", b.largest.word()),
+        Some(false) => format!("{names} cannot hold it; the largest part is {}.", b.largest.word()),
         None => {
             let open: Vec<&str> = b.open.iter().map(|o| o.what.as_str()).collect();
             format!("Whether {} {verb} it cannot be judged: nobody said {}.", ahead.names(&b.chain), open.join(", "))

@@ -5,6 +5,7 @@ use crate::render::text::{Table, hang};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::european::European;
 use stillrise_design::provenance::Node;
+use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{GAL, L, L_S, M3};
 use stillrise_units::{Flow, Typed, Volume, print};
@@ -159,7 +160,7 @@ pub(crate) fn beside(settled: &Settled, european: &European) -> Vec<[String; 3]>
     let dash = || "–".to_owned();
     let litres = |q: Volume| format!("{} L", print::digits(L.from_si(q.si()), 3));
     let limit = settled.job.design.performance.as_ref().and_then(|p| {
-        let volumes = p.levels.iter().filter_map(|l| l.level("limit")).map(|l| l.volume.q);
+        let volumes = p.levels.iter().filter_map(|l| l.level(Mark::Limit)).map(|l| l.volume.q);
         volumes.min_by(|a, b| a.si().total_cmp(&b.si()))
     });
     let rated = train.and_then(|t| t.unit.particulars.rated.as_ref()).map(|(rated, _)| flow(rated.q));

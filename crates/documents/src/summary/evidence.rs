@@ -3,6 +3,8 @@
 
 use super::section;
 use crate::render::text::item;
+use stillrise_checks::Grade;
+use stillrise_checks::rules::claims_contradict;
 use stillrise_design::basis::Basis;
 use stillrise_design::basis::evidence::{ENOUGH_FOR_SCATTER, Law, SampleSet};
 use stillrise_design::basis::influent::Role;
@@ -223,7 +225,7 @@ fn role(settled: &Settled, set: &SampleSet) -> Option<String> {
         }
         Role::Contradicts(water) => {
             let chosen =
-                settled.verdicts.iter().any(|v| v.rule.id == "claims-contradict" && v.verdict.word() == "warns");
+                settled.judged(&claims_contradict::RULE).is_some_and(|v| v.grade() == Grade::Warns);
             let how = if chosen { "; which holds is to be asked" } else { "" };
             Some(format!(
                 "What was stated of the oil of {water} lies outside the interval: both stand as claims, and are not averaged{how}."
@@ -261,7 +263,7 @@ fn of_what_stands(settled: &Settled, set: &SampleSet) -> Option<String> {
 /// What becomes of the scatter of the results for one limit.
 fn scatter(settled: &Settled, index: usize, limit: &LimitState, set: &SampleSet) -> Option<String> {
     let (law, in_use) = (set.usable()?, limit.scatter.as_ref()?);
-    if limit.pollutant.word != set.pollutant.word {
+    if *limit.pollutant != *set.pollutant {
         return None;
     }
     let what = format!("the limit of {}, {}", mg(limit.value.q), limit.statistic.q.word());

@@ -16,11 +16,11 @@ pub(super) fn ladder(out: &mut String, settled: &Settled, width: usize) {
     let influent = worst.content.total.q;
     out.push_str(&section("Ladder of prediction, total oil out, mg/L"));
     let mut table = Table::new(["rung", "mg/L", "what it rests on"]);
-    for (name, value, says) in rungs(p, l) {
+    for Rung { step, value, says } in rungs(p, l) {
         // What no separator touches is an input, not a promise.
-        let exact = name == UNTOUCHED;
+        let exact = step == Step::Untouched;
         let text = value.map_or_else(|| "-".to_owned(), |c| if exact { plain(c) } else { total_out(c, influent) });
-        table.row([name, text, says]);
+        table.row([step.name(), &text, says]);
     }
     out.push_str(&table.render(width));
     out.push_str(&section("Free oil left behind each stage, % of what arrives, at the end of the interval"));
@@ -36,44 +36,71 @@ pub(super) fn ladder(out: &mut String, settled: &Settled, width: usize) {
     }
 }
 
-/// The rung of what no separator touches.
-pub(crate) const UNTOUCHED: &str = "no free oil at all";
-
 fn plain(c: Concentration) -> String {
     print::digits(stillrise_units::catalog::MG_L.from_si(c.si()), 3)
 }
 
-/// A rung: its name, its number if it has one, what it rests on.
-pub(crate) type Rung = (String, Option<Concentration>, String);
+/// Which rung of the ladder.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Step {
+    RuleOfThumb,
+    NoSeparator,
+    Mixed,
+    Expected,
+    WithMesh,
+    WithRetention,
+    Ideal,
+    Untouched,
+}
+
+impl Step {
+    pub(crate) fn name(self) -> &'static str {
+        match self {
+            Step::RuleOfThumb => "rule of thumb",
+            Step::NoSeparator => "no separator",
+            Step::Mixed => "mixed bound",
+            Step::Expected => "expected",
+            Step::WithMesh => "with the mesh",
+            Step::WithRetention => "with the retention zone",
+            Step::Ideal => "ideal bound",
+            Step::Untouched => "no free oil at all",
+        }
+    }
+}
+
+/// A rung: its number if it has one, what it rests on.
+pub(crate) struct Rung {
+    pub step: Step,
+    pub value: Option<Concentration>,
+    pub says: &'static str,
+}
 
 /// The rungs, lowest first.
 pub(crate) fn rungs(p: &Performance, l: &Ladder) -> Vec<Rung> {
     let Some(worst) = p.worst() else { return Vec::new() };
     let mut rungs: Vec<Rung> = Vec::new();
-    let mut rung = |name: &str, value: Option<Concentration>, says: &str| {
-        rungs.push((name.to_owned(), value, says.to_owned()));
-    };
-    rung("rule of thumb", None, "says how large a plain basin would be, not what comes out");
-    rung("no separator", Some(worst.content.total.q), "what arrives");
+    let mut rung = |step, value, says| rungs.push(Rung { step, value, says });
+    rung(Step::RuleOfThumb, None, "says how large a plain basin would be, not what comes out");
+    rung(Step::NoSeparator, Some(worst.content.total.q), "what arrives");
     let stays = worst.content.emulsified.q + worst.content.dissolved.q;
-    rung("mixed bound", worst.total.mixed.map(|mixed| mixed.q), "tank and gaps mixed over their depth, unequal flow");
+    rung(Step::Mixed, worst.total.mixed.map(|mixed| mixed.q), "tank and gaps mixed over their depth, unequal flow");
     rung(
-        "expected",
+        Step::Expected,
         Some(worst.total.expected.q),
         "the headline: tank by the chosen model, laminar gaps unequally fed",
     );
     if let Some(mesh) = l.with_mesh {
-        rung("with the mesh", Some(mesh.q), "the same with the mesh counted, by fibres or by its measured curve");
+        rung(Step::WithMesh, Some(mesh.q), "the same with the mesh counted, by fibres or by its measured curve");
     }
     if let Some(retention) = l.with_retention {
         rung(
-            "with the retention zone",
+            Step::WithRetention,
             Some(retention.q),
             "the same with the zone behind the plates as a second mixed tank; no credit is taken for it",
         );
     }
-    rung("ideal bound", worst.total.ideal.map(|ideal| ideal.q), "ideal tank, laminar gaps equally fed");
-    rung(UNTOUCHED, Some(stays), "emulsified and dissolved oil, which no separator touches");
+    rung(Step::Ideal, worst.total.ideal.map(|ideal| ideal.q), "ideal tank, laminar gaps equally fed");
+    rung(Step::Untouched, Some(stays), "emulsified and dissolved oil, which no separator touches");
     rungs
 }
 
@@ -165,6 +192,7 @@ pub(crate) fn just_met(settled: &Settled, l: &Ladder) -> Vec<String> {
                 print::in_prose(worst.passage.droplets.d50.q.si(), &UM)
             )
         });
+        let never = [is_never(&j.flow), is_never(&j.temperature), is_never(&j.d50)];
         let all: Vec<String> = [flow, water, median].into_iter().flatten().collect();
         // A number below the floor is arithmetic that nobody may count on.
         let limit = &basis.limits[j.limit];
@@ -174,7 +202,7 @@ pub(crate) fn just_met(settled: &Settled, l: &Ladder) -> Vec<String> {
             ""
         };
         // What none of them brings about is no margin.
-        if all.iter().all(|one| one.starts_with("not met")) {
+        if never.into_iter().flatten().all(|never| never) {
             return format!(
                 "The limit on {title} is not met by a change of flow, temperature or droplets alone, between the ends that were tried."
             );
@@ -195,6 +223,15 @@ fn margin<Q: Copy>(found: &Margin<Q>, any: &str, at: impl Fn(Q) -> String) -> Op
         Margin::At(value) => Some(format!("with {}", at(value.q))),
         Margin::Always => Some(format!("met {any} between the ends that were tried")),
         Margin::Never => Some(format!("not met {any} between the ends that were tried")),
+        Margin::Untried => None,
+    }
+}
+
+/// Whether it is met nowhere between the ends; nothing where it was not asked.
+fn is_never<Q>(found: &Margin<Q>) -> Option<bool> {
+    match found {
+        Margin::At(_) | Margin::Always => Some(false),
+        Margin::Never => Some(true),
         Margin::Untried => None,
     }
 }

@@ -14,6 +14,7 @@ pub(crate) mod performance;
 pub(crate) mod shop;
 pub(crate) mod short;
 pub(crate) mod stands;
+pub(crate) mod taken;
 mod verdicts;
 pub(crate) mod zones;
 
@@ -23,11 +24,12 @@ pub use verdicts::{also_asked, moves, that_matter, words};
 
 use crate::render::text::{WIDTH, hang, heading};
 use std::collections::BTreeSet;
+use stillrise_checks::rules::emulsion_above_limit;
 use stillrise_design::basis::limits::LimitState;
-use stillrise_design::enquiry::blocks;
+use stillrise_design::enquiry::blocks::{self, OilContent, Water};
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::performance::promise::{Promise, floor, number};
-use stillrise_design::provenance::{Entry, Node, Origin};
+use stillrise_design::provenance::{Assumption, Entry, Node, Origin};
 use stillrise_design::triage::{Line, Weight};
 use stillrise_handbook::fluids::pollutants::{Gravity, pollutant};
 use stillrise_search::Settled;
@@ -103,10 +105,9 @@ pub fn headline(settled: &Settled) -> Vec<String> {
         out.push(format!("Not a gravity duty as it stands. {}", named.join(" ")));
     }
     if design.performance.is_none() {
-        let passes = settled.verdicts.iter().find(|v| v.rule.id == "emulsion-above-limit" && v.stands_failed());
+        let passes = settled.judged(&emulsion_above_limit::RULE).filter(|v| v.stands_failed());
         out.extend(passes.map(|v| {
-            let wanted: &dyn Fn(&str) -> bool = &|key| key.contains(".oil.") || key == "water.oil_peak";
-            let rests = v.verdict.at().map_or_else(Vec::new, |at| assumed_under(settled, at, wanted));
+            let rests = v.verdict.at().map_or_else(Vec::new, |at| assumed_under(settled, at, &is_of_oil));
             let system = settled.job.enquiry.system();
             let said: Vec<String> =
                 rests.iter().take(NAMED).map(|e| format!("{}, {}", e.label, e.shown(system))).collect();
@@ -292,18 +293,27 @@ pub(crate) fn rests_on<'a>(settled: &'a Settled, verdict: &LimitVerdict) -> Vec<
     if verdict.word >= Word::NotShown && verdict.against.q < floor() && verdict.stays.q <= verdict.against.q {
         return Vec::new();
     }
-    assumed_under(settled, verdict.expected.at, &|key| key.contains(".oil.") || key == "water.oil_peak")
+    assumed_under(settled, verdict.expected.at, &is_of_oil)
+}
+
+/// Whether it says what oil a water carries.
+fn is_of_oil(a: &Assumption) -> bool {
+    a.declared.is_of::<OilContent>() || a.declared.is(Water::oil_peak)
 }
 
 /// What a number in the trail rests on that was assumed, of the keys that are wanted, those first whose answer moves most.
-pub(crate) fn assumed_under<'a>(settled: &'a Settled, at: Node, wanted: &dyn Fn(&str) -> bool) -> Vec<&'a Entry> {
+pub(crate) fn assumed_under<'a>(
+    settled: &'a Settled,
+    at: Node,
+    wanted: &dyn Fn(&Assumption) -> bool,
+) -> Vec<&'a Entry> {
     let ledger = &settled.job.ledger;
     let (mut seen, mut open) = (BTreeSet::new(), vec![at]);
     let mut rests = BTreeSet::new();
     while let Some(at) = open.pop() {
         let Some(entry) = ledger.entry(at).filter(|_| seen.insert(at)) else { continue };
         match &entry.origin {
-            Origin::Assumed(assumption) if wanted(&assumption.key) => {
+            Origin::Assumed(assumption) if wanted(assumption) => {
                 rests.insert(at);
             }
             origin => open.extend(origin.inputs()),

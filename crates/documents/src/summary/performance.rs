@@ -48,7 +48,7 @@ pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
     }
     out.push_str(&table.render(width));
     if let Some(pick) = &settled.pick {
-        out.push_str(&hang(&format!("Taken: {}.", pick.because), width, 0, 2));
+        out.push_str(&hang(&format!("Taken: {}.", super::taken::because(settled, pick)), width, 0, 2));
     }
     if settled.candidates.len() > 1 {
         let influent = settled
@@ -61,7 +61,7 @@ pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
         let mut table = Table::new(["unit", "", "total oil out, mg/L", "what bars it"]);
         for c in &settled.candidates {
             table.row([
-                c.name.clone(),
+                c.unit.name(),
                 if c.taken { "taken".to_owned() } else { String::new() },
                 c.effluent.map_or_else(|| "-".to_owned(), |e| total_out(e, influent)),
                 stillrise_search::pick::barred_by(c).unwrap_or_else(|| "nothing".to_owned()),
@@ -151,7 +151,7 @@ pub(super) fn hydraulics(out: &mut String, settled: &Settled, width: usize) {
     let flow = system.pick(stillrise_design::basis::FLOW_UNITS);
     out.push_str(&section(&format!("Hydraulic profile, {} above the floor", unit.symbol)));
     let mut table = Table::new(["level ahead of"]);
-    table.header.extend(performance.profiles.iter().map(|p| p.name.clone()));
+    table.header.extend(performance.profiles.iter().map(|p| p.at.name().to_owned()));
     let flows = performance.profiles.iter().map(|p| print::digits(flow.from_si(p.flow.q.si()), 4));
     table.row(core::iter::once(format!("flow through one unit, {}", flow.symbol)).chain(flows));
     for (i, step) in performance.highest().steps.iter().enumerate() {

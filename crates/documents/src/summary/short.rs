@@ -22,7 +22,7 @@ pub(crate) fn stops(settled: &Settled) -> Vec<String> {
                 what_comes(settled),
                 if short.in_ground { "" } else { ", with a walkway all around" },
                 if short.spill_ahead { ", once the spill is held ahead of it" } else { "" },
-                calculated(settled, &short.words)
+                calculated(settled, &short.words, THEN)
             ));
         }
         let held = short.without_spill.as_ref();
@@ -142,8 +142,11 @@ fn side(settled: &Settled, l: Length) -> String {
     print::in_prose(l.si(), settled.job.enquiry.system().pick((&FT, &M)))
 }
 
+/// How the words on its limits are led in.
+const THEN: &str = "its limits would then be";
+
 /// What the calculation alone would say of the limits there; nothing where no limit is stated.
-fn calculated(settled: &Settled, words: &[(usize, Word)]) -> String {
+fn calculated(settled: &Settled, words: &[(usize, Word)], its: &str) -> String {
     let Some(basis) = &settled.job.design.basis else { return String::new() };
     let said = |(place, word): &(usize, Word)| {
         let limit = basis.limits.get(*place)?;
@@ -153,20 +156,15 @@ fn calculated(settled: &Settled, words: &[(usize, Word)]) -> String {
     if said.is_empty() {
         return String::new();
     }
-    format!(" By the calculation alone its limits would then be: {}.", said.join(", "))
+    format!(" By the calculation alone {its}: {}.", said.join(", "))
 }
 
 /// What the calculation says of the limits with the first of those that would take the water, and of the levels.
 fn first_of(settled: &Settled, would: &[Would]) -> String {
     let Some(first) = would.first() else { return String::new() };
     let lifted = if first.lifted { " On the levels we have, a pump has to lift the water through it." } else { "" };
-    let said = calculated(settled, &first.words);
-    let said = if would.len() > 1 {
-        said.replace("its limits would then be:", "with the first of them its limits would be:")
-    } else {
-        said
-    };
-    said + lifted
+    let its = if would.len() > 1 { "with the first of them its limits would be" } else { THEN };
+    calculated(settled, &first.words, its) + lifted
 }
 
 fn would(settled: &Settled, w: &Would) -> String {

@@ -4,6 +4,7 @@ use super::{capital, section};
 use crate::render::text::hang;
 use stillrise_checks::Verdict;
 use stillrise_checks::ask::outfall;
+use stillrise_checks::rules::floats_when_emptied;
 use stillrise_design::enquiry::keys::{Claim, Quantity};
 use stillrise_design::performance::fit::Way;
 use stillrise_design::performance::installation::Stands;
@@ -111,7 +112,7 @@ fn drowned(settled: &Settled) -> Option<(String, String)> {
 /// When it floats, where it stands in the ground and nobody said how high the groundwater is; and where that stands over its
 /// floor, what keeps it down. That it floats is told with what must change.
 pub(crate) fn floats(settled: &Settled) -> Option<String> {
-    let found = settled.verdicts.iter().find(|v| v.rule.id == "floats-when-emptied")?;
+    let found = settled.judged(&floats_when_emptied::RULE)?;
     let asks = found.verdict.asks().iter().any(|ask| ask.key.as_deref() == Some("site.groundwater"));
     let floor = settled.job.design.performance.as_ref().and_then(|p| p.site.installation.floor);
     let over = settled.job.enquiry.site.groundwater.q().zip(floor).is_some_and(|(water, floor)| water > floor.q);
@@ -155,20 +156,21 @@ fn lacks(settled: &Settled, way: &Way, outside: bool) -> Option<String> {
     let side = |claim: Option<&Claim>, room: Option<Length>, needs: Length, word: &str| {
         let (typed, left) = (&claim?.written.text, room? - needs);
         if left.si() < 0.0 {
-            return Some(format!("its {word} of {typed} is {} too little", show(settled, -left)));
+            return Some((true, format!("its {word} of {typed} is {} too little", show(settled, -left))));
         }
         let shown = || print::in_prose(left.si(), settled.job.enquiry.system().pick((&IN, &MM)));
-        (!outside && left.si() < WALLS).then(|| format!("its {word} of {typed} leaves {} for the walls", shown()))
+        (!outside && left.si() < WALLS)
+            .then(|| (false, format!("its {word} of {typed} leaves {} for the walls", shown())))
     };
     let sides = [
         side(site.max_length.claim(), site.max_length.q(), way.length.q, "length"),
         side(site.max_width.claim(), site.max_width.q(), way.width.q, "width"),
     ];
-    let short: Vec<String> = sides.into_iter().flatten().collect();
+    let (missing, short): (Vec<bool>, Vec<String>) = sides.into_iter().flatten().unzip();
     if short.is_empty() {
         return None;
     }
-    let is = if short.iter().any(|side| side.ends_with("too little")) { "too small for that" } else { "tight" };
+    let is = if missing.contains(&true) { "too small for that" } else { "tight" };
     let access = settled.job.design.performance.as_ref().map_or(0.0, |p| p.fit.access.q.si());
     let walkway = access > 0.0;
     // Alone it may go in where it does not with our walkway.

@@ -2,7 +2,7 @@
 
 use super::section;
 use crate::render::text::{hang, item};
-use stillrise_checks::{Judged, Unsettled, Verdict, unsettled};
+use stillrise_checks::{Grade, Judged, Unsettled, Verdict, unsettled};
 use stillrise_design::performance::promise::{Promise, floor};
 use stillrise_search::Settled;
 use stillrise_search::questions::{Outcome, Question};
@@ -18,7 +18,7 @@ pub(super) fn triage(out: &mut String, settled: &Settled, width: usize) {
     for line in &settled.job.design.triage {
         out.push_str(&item(
             "-",
-            &format!("{} ({}): {} What could: {}", line.subject, line.weight.text(), line.says, line.could),
+            &format!("{} ({}): {} What could: {}", line.subject, line.weight.text(), line.says, line.could(|_| true)),
             width,
         ));
     }
@@ -41,20 +41,19 @@ fn decided(judged: &Judged) -> String {
 }
 
 pub(super) fn rules(out: &mut String, settled: &Settled, width: usize) {
-    let count = |word: &str| settled.verdicts.iter().filter(|v| v.verdict.word() == word).count();
+    let count = |grade| settled.verdicts.iter().filter(|v| v.grade() == grade).count();
     out.push_str(&section("Rules"));
     out.push_str(&format!(
         "{} fail, {} warn, {} cannot be judged, {} pass, {} do not apply.\n",
-        count("fails"),
-        count("warns"),
-        count("cannot judge"),
-        count("passes"),
-        count("not applicable")
+        count(Grade::Fails),
+        count(Grade::Warns),
+        count(Grade::CannotJudge),
+        count(Grade::Passes),
+        count(Grade::NotApplicable)
     ));
-    for kind in ["fails", "warns"] {
-        for judged in settled.verdicts.iter().filter(|v| v.verdict.word() == kind) {
+    for (grade, mark) in [(Grade::Fails, "FAILS"), (Grade::Warns, "warns")] {
+        for judged in settled.verdicts.iter().filter(|v| v.grade() == grade) {
             let decided = decided(judged);
-            let mark = if kind == "fails" { "FAILS" } else { "warns" };
             out.push_str(&item(
                 mark,
                 &format!(
@@ -68,7 +67,7 @@ pub(super) fn rules(out: &mut String, settled: &Settled, width: usize) {
             ));
         }
     }
-    let unjudged = || settled.verdicts.iter().filter(|v| v.verdict.word() == "cannot judge");
+    let unjudged = || settled.verdicts.iter().filter(|v| v.grade() == Grade::CannotJudge);
     let together = |v: &&Judged| v.verdict.stopped_ahead() && v.decision.is_none();
     for judged in unjudged().filter(|v| !together(v)) {
         out.push_str(&item("asks", &format!("{} [{}]: {}", judged.rule.title, judged.rule.id, open(judged)), width));
@@ -187,7 +186,7 @@ pub fn moves(settled: &Settled, q: &Question) -> String {
                 }
                 _ => String::new(),
             };
-            let unit = o.unit.as_ref().map_or_else(String::new, |unit| format!(", {unit}"));
+            let unit = o.unit.as_ref().map_or_else(String::new, |unit| format!(", {}", unit.name()));
             format!("{}: {effluent}{held}{unit}{}", o.answer, words(settled, o))
         })
         .collect();

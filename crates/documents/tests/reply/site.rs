@@ -2,6 +2,7 @@
 
 use super::{Outcome, mail, settled};
 use std::error::Error;
+use stillrise_handbook::vessel::alarms::Mark;
 
 /// A wash pad that does not exist: 0.1 ha under 54 mm/h are 15 L/s without loss.
 const PAD: &str = r#"
@@ -122,7 +123,7 @@ fn the_oil_is_planned_for_by_all_that_may_be_held() -> Outcome {
         let day = |time: Option<stillrise_design::provenance::Val<stillrise_units::Time>>| {
             time.map_or(f64::NAN, |t| stillrise_units::Typed::in_unit(t.q, &stillrise_units::catalog::D))
         };
-        let level = performance.levels.iter().find_map(|l| l.level("pump-out")).ok_or("a level")?;
+        let level = performance.levels.iter().find_map(|l| l.level(Mark::PumpOut)).ok_or("a level")?;
         let litres = stillrise_units::Typed::in_unit(level.volume.q, &stillrise_units::catalog::L);
         Ok([day(performance.storage.oil_soonest), day(performance.storage.oil_routine), litres / 0.3436])
     };

@@ -28,6 +28,26 @@ choice! {
     }
 }
 
+/// A way out that is not open everywhere.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Way {
+    /// No pump ahead of the unit; where there is none, it is no remedy.
+    GravityFeed,
+    /// The owner of a sewer takes more; nobody else can consent.
+    OwnersConsent,
+}
+
+impl Way {
+    /// In words.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Way::GravityFeed => "gravity feed, which brings all that arrives to the unit",
+            Way::OwnersConsent => "or the consent of the sewer's owner to a higher limit",
+        }
+    }
+}
+
 /// One chemical.
 #[derive(Debug)]
 pub struct Chemical {
@@ -47,6 +67,8 @@ pub struct Chemical {
     pub explains: &'static str,
     /// What to do instead of, before or behind a separator.
     pub what_could: &'static str,
+    /// What could too, where it is open.
+    pub also: Option<Way>,
     /// Where the effect is stated; the share has its own source.
     pub source: &'static Source,
 }
@@ -66,6 +88,7 @@ pub static CHEMICALS: &[Chemical] = &[
         emulsified: share(0.0, 0.0, 5.0),
         explains: "Rain from a dry yard, or plain water, leaves oil in drops that gravity can reach.",
         what_could: "Nothing is needed; keep it so.",
+        also: None,
         source: &SEPARATOR_FAILURES,
     },
     Chemical {
@@ -77,7 +100,8 @@ pub static CHEMICALS: &[Chemical] = &[
         emulsified: share(0.0, 5.0, 20.0),
         explains: "Jets break oil into fine drops, but without a surfactant these join again in still water; hot water or \
             pressure is the lesser evil beside detergent.",
-        what_could: "Where no surfactant is in the water, quiet volume ahead of the separator, half an hour or more; lower pressure; gravity feed, which brings all that arrives to the unit.",
+        what_could: "Where no surfactant is in the water, quiet volume ahead of the separator, half an hour or more; lower pressure.",
+        also: Some(Way::GravityFeed),
         source: &SEPARATOR_FAILURES,
     },
     Chemical {
@@ -90,6 +114,7 @@ pub static CHEMICALS: &[Chemical] = &[
         explains: "Made to let oil go within minutes, but only at its dose and not mixed with other cleaners; part of the \
             oil stays as fine drops.",
         what_could: "Hold the water quiet for the splitting time of its data sheet ahead of the separator; meter the dose; keep other cleaners out.",
+        also: None,
         source: &COMMON_PRACTICE,
     },
     Chemical {
@@ -101,6 +126,7 @@ pub static CHEMICALS: &[Chemical] = &[
         emulsified: share(10.0, 30.0, 80.0),
         explains: "A surfactant; hard water takes part of it out as curd, which blocks plates and mesh.",
         what_could: "Send it to the sanitary sewer without a separator; clean spills dry.",
+        also: None,
         source: &SEPARATOR_FAILURES,
     },
     Chemical {
@@ -112,7 +138,8 @@ pub static CHEMICALS: &[Chemical] = &[
         emulsified: share(20.0, 50.0, 100.0),
         explains: "Lifts oil by making it a fine emulsion that holds for days, and frees oil already caught.",
         what_could: "Change to a quick-break cleaner or to dry cleaning; otherwise split with acid or coagulant, then \
-            flotation; or the consent of the sewer's owner to a higher limit.",
+            flotation.",
+        also: Some(Way::OwnersConsent),
         source: &PRETREATMENT_NOTE,
     },
     Chemical {
@@ -124,6 +151,7 @@ pub static CHEMICALS: &[Chemical] = &[
         emulsified: share(50.0, 80.0, 100.0),
         explains: "Takes the interfacial tension to a few mN/m or below; drops under some 15 µm are held apart and do not rise.",
         what_could: "Chemical splitting and flotation, membranes or evaporation; another cleaner; recycling of the wash water.",
+        also: None,
         source: &BILGE_GUIDE,
     },
     Chemical {
@@ -137,6 +165,7 @@ pub static CHEMICALS: &[Chemical] = &[
             (PFAS) passes and stays behind in the vessel.",
         what_could: "Close the outlet and hold the water; have it removed as waste; adsorption for fluorinated matter. Rinse \
             the vessel before it serves again.",
+        also: None,
         source: &TEXTBOOK_CHEMISTRY,
     },
     Chemical {
@@ -149,6 +178,7 @@ pub static CHEMICALS: &[Chemical] = &[
         explains: "An emulsion made to last: the oil in it never rises. Only tramp oil floating on it does.",
         what_could: "Keep it out; skim the tramp oil at the machine; split with acid or salt, ultrafilter or evaporate; or \
             collect it for a licensed handler.",
+        also: None,
         source: &TEXTBOOK_CHEMISTRY,
     },
     Chemical {
@@ -160,6 +190,7 @@ pub static CHEMICALS: &[Chemical] = &[
         emulsified: share(0.0, 5.0, 20.0),
         explains: "Mixes with water in any ratio and passes; a great oxygen demand; its inhibitors help to release trapped oil.",
         what_could: "Collect it apart for recycling; biological treatment; sanitary sewer with consent.",
+        also: None,
         source: &PRETREATMENT_NOTE,
     },
     Chemical {
@@ -171,6 +202,7 @@ pub static CHEMICALS: &[Chemical] = &[
         emulsified: share(0.0, 5.0, 20.0),
         explains: "Mixes with water and passes, and releases trapped oil.",
         what_could: "Collect it apart in the workshop.",
+        also: None,
         source: &PRETREATMENT_NOTE,
     },
     Chemical {
@@ -182,6 +214,7 @@ pub static CHEMICALS: &[Chemical] = &[
         emulsified: share(0.0, 0.0, 5.0),
         explains: "Dissolved in water; passes, and becomes ammonia.",
         what_could: "Separate containment at its dispenser; biological treatment.",
+        also: None,
         source: &TEXTBOOK_CHEMISTRY,
     },
     Chemical {
@@ -194,6 +227,7 @@ pub static CHEMICALS: &[Chemical] = &[
         explains: "The alcohol leaves the fuel for the water, passes, and as a cosolvent can carry more benzene and its kin into solution.",
         what_could: "Hold spills in a closed containment and remove them; stripping or biological treatment of what is \
             dissolved; alcohol-resistant foam and seals.",
+        also: None,
         source: &API_4531,
     },
     Chemical {
@@ -206,6 +240,7 @@ pub static CHEMICALS: &[Chemical] = &[
         explains: "A few per cent of solvent helps oil to emulsify; aromatics in it dissolve; chlorinated solvents are \
             heavier than water and sink.",
         what_could: "Keep it out and collect it as waste; stripping or activated carbon for what is dissolved.",
+        also: None,
         source: &BILGE_GUIDE,
     },
     Chemical {
@@ -218,6 +253,7 @@ pub static CHEMICALS: &[Chemical] = &[
         explains: "Salt makes water heavier, so oil rises faster, but the oil level, weirs and floats stand otherwise than \
             in fresh water; a layer of brine may lie below the melt water. It corrodes steel.",
         what_could: "Set levels for both waters; choose materials for chloride.",
+        also: None,
         source: &TEXTBOOK_CHEMISTRY,
     },
 ];

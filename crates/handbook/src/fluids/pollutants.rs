@@ -28,9 +28,28 @@ choice! {
     }
 }
 
+/// Which pollutant, where somebody asks for it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[allow(missing_docs, reason = "each is told by its title")]
+pub enum Which {
+    OilAndGrease,
+    PetroleumHydrocarbons,
+    HydrocarbonIndex,
+    Sheen,
+    SuspendedSolids,
+    SettleableSolids,
+    GasolineRange,
+    Benzene,
+    Btex,
+    /// One that nobody asks for.
+    Another,
+}
+
 /// One pollutant.
 #[derive(Debug)]
 pub struct Pollutant {
+    /// Which it is, where somebody asks for it.
+    pub which: Which,
     /// Its word in files.
     pub word: &'static str,
     /// Its name in print.
@@ -47,11 +66,23 @@ pub struct Pollutant {
     pub source: &'static Source,
 }
 
+impl PartialEq for Pollutant {
+    /// A pollutant stands once, in the list.
+    fn eq(&self, other: &Self) -> bool {
+        core::ptr::eq(self, other)
+    }
+}
+
 impl Pollutant {
+    /// Whether it is what of fuels dissolves.
+    #[must_use]
+    pub fn is_of_dissolved_fuel(&self) -> bool {
+        matches!(self.which, Which::Benzene | Which::Btex | Which::GasolineRange)
+    }
     /// Whether it is what the suspended solids of a water are stated as.
     #[must_use]
     pub fn is_suspended_solids(&self) -> bool {
-        self.word == SUSPENDED_SOLIDS
+        self.which == Which::SuspendedSolids
     }
 }
 
@@ -70,7 +101,7 @@ const fn row(
     what_could: &'static str,
     source: &'static Source,
 ) -> Pollutant {
-    Pollutant { word, title, gravity, counts: Counts::AllOil, explains, what_could, source }
+    Pollutant { which: Which::Another, word, title, gravity, counts: Counts::AllOil, explains, what_could, source }
 }
 
 const FINE_OIL: &str =
@@ -80,33 +111,42 @@ const BIOLOGICAL: &str = "Biological treatment, or the sanitary sewer with conse
 
 /// All pollutants: what gravity touches first.
 pub static POLLUTANTS: &[Pollutant] = &[
-    row(
-        "oil and grease",
-        "Oil and grease",
-        Gravity::Touches,
-        "What n-hexane extracts, by weight: free oil, but also emulsified oil, soaps, waxes and animal and \
+    Pollutant {
+        which: Which::OilAndGrease,
+        ..row(
+            "oil and grease",
+            "Oil and grease",
+            Gravity::Touches,
+            "What n-hexane extracts, by weight: free oil, but also emulsified oil, soaps, waxes and animal and \
             vegetable fat; gasoline is mostly lost in the test. Gravity takes the free part only.",
-        FINE_OIL,
-        &HEXANE_EXTRACT,
-    ),
-    row(
-        "petroleum hydrocarbons",
-        "Total petroleum hydrocarbons",
-        Gravity::Touches,
-        "Hydrocarbons left after silica gel has taken out fats, or a range by gas chromatography: methods give \
+            FINE_OIL,
+            &HEXANE_EXTRACT,
+        )
+    },
+    Pollutant {
+        which: Which::PetroleumHydrocarbons,
+        ..row(
+            "petroleum hydrocarbons",
+            "Total petroleum hydrocarbons",
+            Gravity::Touches,
+            "Hydrocarbons left after silica gel has taken out fats, or a range by gas chromatography: methods give \
             different numbers. Free oil is removed, what is dissolved or emulsified is not.",
-        FINE_OIL,
-        &HEXANE_EXTRACT,
-    ),
-    row(
-        "hydrocarbon index",
-        "Hydrocarbon oil index, C10 to C40",
-        Gravity::Touches,
-        "Gas chromatography from decane to tetracontane: free and emulsified mineral oil; gasoline and what is \
+            FINE_OIL,
+            &HEXANE_EXTRACT,
+        )
+    },
+    Pollutant {
+        which: Which::HydrocarbonIndex,
+        ..row(
+            "hydrocarbon index",
+            "Hydrocarbon oil index, C10 to C40",
+            Gravity::Touches,
+            "Gas chromatography from decane to tetracontane: free and emulsified mineral oil; gasoline and what is \
             dissolved lie mostly outside.",
-        FINE_OIL,
-        &TEXTBOOK_CHEMISTRY,
-    ),
+            FINE_OIL,
+            &TEXTBOOK_CHEMISTRY,
+        )
+    },
     Pollutant {
         counts: Counts::FreeOil,
         ..row(
@@ -119,6 +159,7 @@ pub static POLLUTANTS: &[Pollutant] = &[
         )
     },
     Pollutant {
+        which: Which::Sheen,
         counts: Counts::FreeOil,
         ..row(
             SHEEN,
@@ -129,22 +170,28 @@ pub static POLLUTANTS: &[Pollutant] = &[
             &SEPARATOR_FAILURES,
         )
     },
-    row(
-        SUSPENDED_SOLIDS,
-        "Total suspended solids",
-        Gravity::Partly,
-        "Sand and grit settle, silt and clay pass; oil-coated grains may float or hang. Oil that sits on solids goes with them.",
-        "A grit trap or settling basin ahead; filtration behind.",
-        &TEXTBOOK_CHEMISTRY,
-    ),
-    row(
-        SETTLEABLE,
-        "Settleable solids",
-        Gravity::Partly,
-        "What settles in a cone in half an hour or an hour, as the method says: mostly kept while there is room for sludge.",
-        "A grit trap ahead, and timely removal of sludge.",
-        &TEXTBOOK_CHEMISTRY,
-    ),
+    Pollutant {
+        which: Which::SuspendedSolids,
+        ..row(
+            SUSPENDED_SOLIDS,
+            "Total suspended solids",
+            Gravity::Partly,
+            "Sand and grit settle, silt and clay pass; oil-coated grains may float or hang. Oil that sits on solids goes with them.",
+            "A grit trap or settling basin ahead; filtration behind.",
+            &TEXTBOOK_CHEMISTRY,
+        )
+    },
+    Pollutant {
+        which: Which::SettleableSolids,
+        ..row(
+            SETTLEABLE,
+            "Settleable solids",
+            Gravity::Partly,
+            "What settles in a cone in half an hour or an hour, as the method says: mostly kept while there is room for sludge.",
+            "A grit trap ahead, and timely removal of sludge.",
+            &TEXTBOOK_CHEMISTRY,
+        )
+    },
     row(
         "pah",
         "Polycyclic aromatic hydrocarbons",
@@ -153,30 +200,39 @@ pub static POLLUTANTS: &[Pollutant] = &[
         "Filtration and activated carbon.",
         &GASOLINE_IN_WATER,
     ),
-    row(
-        "gasoline range",
-        "Gasoline range organics",
-        Gravity::Partly,
-        "Drops of gasoline rise fast, but some tens of mg/L of aromatics stay dissolved.",
-        CARBON,
-        &GASOLINE_IN_WATER,
-    ),
-    row(
-        "benzene",
-        "Benzene",
-        Gravity::Cannot,
-        "Dissolved: pure benzene to some 1800 mg/L, from gasoline up to tens of mg/L. It passes.",
-        CARBON,
-        &API_4531,
-    ),
-    row(
-        "btex",
-        "Benzene, toluene, ethylbenzene, xylenes",
-        Gravity::Cannot,
-        "The bulk of what gasoline leaves in solution. It passes.",
-        CARBON,
-        &GASOLINE_IN_WATER,
-    ),
+    Pollutant {
+        which: Which::GasolineRange,
+        ..row(
+            "gasoline range",
+            "Gasoline range organics",
+            Gravity::Partly,
+            "Drops of gasoline rise fast, but some tens of mg/L of aromatics stay dissolved.",
+            CARBON,
+            &GASOLINE_IN_WATER,
+        )
+    },
+    Pollutant {
+        which: Which::Benzene,
+        ..row(
+            "benzene",
+            "Benzene",
+            Gravity::Cannot,
+            "Dissolved: pure benzene to some 1800 mg/L, from gasoline up to tens of mg/L. It passes.",
+            CARBON,
+            &API_4531,
+        )
+    },
+    Pollutant {
+        which: Which::Btex,
+        ..row(
+            "btex",
+            "Benzene, toluene, ethylbenzene, xylenes",
+            Gravity::Cannot,
+            "The bulk of what gasoline leaves in solution. It passes.",
+            CARBON,
+            &GASOLINE_IN_WATER,
+        )
+    },
     row(
         "mtbe",
         "MTBE and other ethers",

@@ -9,9 +9,39 @@ use crate::page::Source;
 use crate::sources::{PUMP_JUDGEMENT, PUMP_RANKING};
 use stillrise_units::{Dissipation, Ratio, Typed, ratio};
 
+/// Which class of pumps, least shearing first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[allow(missing_docs, reason = "each is told by its meaning")]
+pub enum Class {
+    FreeFlow,
+    ProgressiveCavity,
+    Diaphragm,
+    Lobe,
+    Vane,
+    SlowCentrifugal,
+    Centrifugal,
+    Submersible,
+    HighHeadCentrifugal,
+}
+
+impl Class {
+    /// Whether it breaks few droplets: no pump at all, or one that displaces the water slowly.
+    #[must_use]
+    pub fn is_gentle(self) -> bool {
+        self <= Class::Vane
+    }
+    /// Whether it lifts by an impeller.
+    #[must_use]
+    pub fn has_impeller(self) -> bool {
+        matches!(self, Class::SlowCentrifugal | Class::Centrifugal | Class::Submersible | Class::HighHeadCentrifugal)
+    }
+}
+
 /// One class of pumps.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Pump {
+    /// Which class.
+    pub class: Class,
     /// The word in files.
     pub word: &'static str,
     /// What it is.
@@ -57,6 +87,7 @@ const BOTH: &[&Source] = &[&PUMP_RANKING, &PUMP_JUDGEMENT];
 /// cavity pumps, another puts lobe pumps between them.
 pub static PUMPS: &[Pump] = &[
     Pump {
+        class: Class::FreeFlow,
         word: "gravity",
         meaning: "no pump: free flow in pipes of 0.5 to 2 m/s",
         epsilon: [0.01, 0.1, 1.0],
@@ -68,6 +99,7 @@ pub static PUMPS: &[Pump] = &[
         sources: &[&PUMP_JUDGEMENT],
     },
     Pump {
+        class: Class::ProgressiveCavity,
         word: "progressive-cavity",
         meaning: "progressive cavity (eccentric screw) pump, slow",
         epsilon: [10.0, 30.0, 100.0],
@@ -77,6 +109,7 @@ pub static PUMPS: &[Pump] = &[
         sources: BOTH,
     },
     Pump {
+        class: Class::Diaphragm,
         word: "diaphragm",
         meaning: "diaphragm pump, two chambers in turn, no pulsation damper",
         epsilon: [10.0, 100.0, 300.0],
@@ -86,6 +119,7 @@ pub static PUMPS: &[Pump] = &[
         sources: BOTH,
     },
     Pump {
+        class: Class::Lobe,
         word: "lobe",
         meaning: "rotary lobe pump, slow",
         epsilon: [10.0, 100.0, 300.0],
@@ -95,6 +129,7 @@ pub static PUMPS: &[Pump] = &[
         sources: BOTH,
     },
     Pump {
+        class: Class::Vane,
         word: "vane",
         meaning: "sliding vane pump",
         epsilon: [30.0, 200.0, 1000.0],
@@ -104,6 +139,7 @@ pub static PUMPS: &[Pump] = &[
         sources: BOTH,
     },
     Pump {
+        class: Class::SlowCentrifugal,
         word: "slow-centrifugal",
         meaning: "centrifugal pump, slow or of several gentle stages",
         epsilon: [100.0, 200.0, 1000.0],
@@ -115,6 +151,7 @@ pub static PUMPS: &[Pump] = &[
         sources: BOTH,
     },
     Pump {
+        class: Class::Centrifugal,
         word: "centrifugal",
         meaning: "centrifugal pump of one stage, as in most sumps",
         epsilon: [300.0, 1000.0, 10_000.0],
@@ -124,6 +161,7 @@ pub static PUMPS: &[Pump] = &[
         sources: BOTH,
     },
     Pump {
+        class: Class::Submersible,
         word: "submersible",
         meaning: "submersible sump pump, a centrifugal pump of one stage",
         epsilon: [300.0, 1000.0, 10_000.0],
@@ -133,6 +171,7 @@ pub static PUMPS: &[Pump] = &[
         sources: BOTH,
     },
     Pump {
+        class: Class::HighHeadCentrifugal,
         word: "high-head-centrifugal",
         meaning: "centrifugal pump of high head, or one throttled by a valve over some bar",
         epsilon: [3000.0, 10_000.0, 100_000.0],

@@ -3,10 +3,29 @@
 use crate::page::Source;
 use crate::sources::{EN_858_2_UPKEEP, JUDGEMENT, PPG3_ALARM};
 
+/// Which set point it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Mark {
+    /// Oil is collected as a routine.
+    PumpOut,
+    /// The high-oil alarm.
+    Alarm,
+    /// What flows in is stopped.
+    ShutOff,
+    /// The thickest permitted layer.
+    Limit,
+    /// Emptying advised, as published.
+    EmptyingAdvised,
+    /// The alarm of an oil store, as published.
+    StoreAlarm,
+}
+
 /// One set point.
 #[derive(Debug, PartialEq)]
 pub struct SetPoint {
-    /// The word in files.
+    /// Which it is.
+    pub mark: Mark,
+    /// The word in files, for print.
     pub word: &'static str,
     /// Title.
     pub title: &'static str,
@@ -21,6 +40,7 @@ pub struct SetPoint {
 /// The defaults, a proposal of this handbook, in the order in which a growing layer meets them.
 pub static DEFAULTS: &[SetPoint] = &[
     SetPoint {
+        mark: Mark::PumpOut,
         word: "pump-out",
         title: "Routine pump-out",
         share: 0.25,
@@ -28,6 +48,7 @@ pub static DEFAULTS: &[SetPoint] = &[
         source: &JUDGEMENT,
     },
     SetPoint {
+        mark: Mark::Alarm,
         word: "alarm",
         title: "High-oil alarm",
         share: 0.60,
@@ -35,6 +56,7 @@ pub static DEFAULTS: &[SetPoint] = &[
         source: &JUDGEMENT,
     },
     SetPoint {
+        mark: Mark::ShutOff,
         word: "shut-off",
         title: "Shut-off",
         share: 0.90,
@@ -42,6 +64,7 @@ pub static DEFAULTS: &[SetPoint] = &[
         source: &JUDGEMENT,
     },
     SetPoint {
+        mark: Mark::Limit,
         word: "limit",
         title: "Limit",
         share: 1.00,
@@ -58,6 +81,7 @@ pub const LOWEST_ALARM: f64 = 0.35;
 /// emptying advice of the other: offer 80 % as a warning and 90 % as the alarm, or the defaults.
 pub static PUBLISHED: &[SetPoint] = &[
     SetPoint {
+        mark: Mark::EmptyingAdvised,
         word: "en 858-2 emptying",
         title: "Emptying advised",
         share: 0.80,
@@ -65,6 +89,7 @@ pub static PUBLISHED: &[SetPoint] = &[
         source: &EN_858_2_UPKEEP,
     },
     SetPoint {
+        mark: Mark::StoreAlarm,
         word: "ppg3 alarm",
         title: "Oil alarm at the level at rest",
         share: 0.90,
@@ -81,9 +106,3 @@ pub static FLOAT_NOTES: &[&str] = &[
     "The interface rises with the flow by the head at the outlet and by the loss through fouled plates.",
     "After the alarm there must still be room for the credible spill.",
 ];
-
-/// The default set point of this word.
-#[must_use]
-pub fn default(word: &str) -> Option<&'static SetPoint> {
-    DEFAULTS.iter().find(|s| s.word == word)
-}

@@ -5,6 +5,7 @@ use super::signs::CLEAR;
 use stillrise_design::enquiry::blocks::Observed;
 use stillrise_design::performance::Performance;
 use stillrise_design::train::unit::Unit;
+use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_units::catalog::IN;
 use stillrise_units::{Length, Typed, print};
 
@@ -51,7 +52,7 @@ impl Gauges {
         let trigger = trigger.map(|level| level - unit.shape.bottom()).filter(|depth| depth.si() > 0.0);
         let limits: Vec<Length> = performance.levels.iter().map(|l| l.limit.q).filter(|q| q.si() > 0.0).collect();
         let alarms: Vec<Length> =
-            performance.levels.iter().filter_map(|l| Some(l.level("alarm")?.thickness.q)).collect();
+            performance.levels.iter().filter_map(|l| Some(l.level(Mark::Alarm)?.thickness.q)).collect();
         let least = |all: &mut dyn Iterator<Item = Length>| all.reduce(|a, b| if b < a { b } else { a });
         Self {
             cap: least(&mut limits.into_iter()),

@@ -30,13 +30,14 @@ pub use seen::{Beyond, Seen};
 pub use steps::{Again, EXCHANGES, Step};
 pub use telling::Telling;
 
-use causes::{CAUSES, Cause, Gauge, Size};
+use causes::{CAUSES, Cause, Gauge, Id, Size};
 use fit::{Evidence, explanation, under};
 use gauges::Gauges;
 use seen::seen;
 use situation::Occasion;
 use stillrise_design::enquiry::date::Date;
 use stillrise_design::enquiry::observations::Observation;
+use stillrise_design::provenance::Part;
 use stillrise_design::{Job, Ledger, Node, Off, Stop, Trail};
 use stillrise_units::math::exp;
 use stillrise_units::{Concentration, Length, Typed};
@@ -101,7 +102,7 @@ pub struct Diagnosis {
     /// Sets of causes looked at.
     pub sets: usize,
     /// Causes whose test was made: what it would show stands among the observations.
-    pub tested: Vec<&'static str>,
+    pub tested: Vec<Id>,
     /// Depth of sludge from which it stands in the plates, where nobody said where their underside is.
     pub plates_assumed: Option<Length>,
     /// What a layer of oil that was gauged is held against; `None` where no level is known.
@@ -238,7 +239,7 @@ pub fn diagnose(job: &Job) -> Result<Diagnosis, Stop> {
     let mut by_change: Vec<(usize, f64)> = timely.into_iter().map(|k| (k, weight(&|s| s.change == Some(k)))).collect();
     by_change.sort_by(|a, b| b.1.total_cmp(&a.1));
     let sets = explanations.len();
-    let tested: Vec<&'static str> = CAUSES.iter().filter(|c| is_tested(c, &observations)).map(|c| c.id).collect();
+    let tested: Vec<Id> = CAUSES.iter().filter(|c| is_tested(c, &observations)).map(|c| c.id).collect();
     let next = next(&causes, &tested);
     let steps =
         steps::steps(job, &causes, (next, &looked_at(&tested, &observations)), &explanations, &occasions, scatter);
@@ -298,7 +299,7 @@ pub fn work(t: &mut Ledger, job: &Job, found: &Diagnosis) -> Result<Vec<Option<N
     let jump = jump(&job.enquiry, &observations);
     for observation in &observations {
         let observed = &observation.observed;
-        t.section(situation::section(observed));
+        t.part(Part::Study, situation::section(observed));
         let mut occasion = Occasion::new(t, observed, basis, &train.unit, worst)?;
         occasion.good = calibration::is_good(observed, &job.enquiry.changes);
         mark_before(std::slice::from_mut(&mut occasion), jump);
@@ -323,14 +324,14 @@ fn is_tested(cause: &Cause, all: &[Observation]) -> bool {
 }
 
 /// Causes whose test was made, and the one that a jar which has stood speaks of.
-fn looked_at(tested: &[&'static str], all: &[Observation]) -> Vec<&'static str> {
+fn looked_at(tested: &[Id], all: &[Observation]) -> Vec<Id> {
     let stood = all.iter().any(|o| o.observed.jar.0.is_some());
     tested.iter().copied().chain(stood.then_some(causes::SEEN_IN_A_JAR)).collect()
 }
 
 /// The test that is worth its price: among causes that are neither sure nor out of the question, the
 /// cheapest; of equally cheap ones the one nearest to even odds.
-fn next(causes: &[(&'static Cause, f64)], tested: &[&'static str]) -> Option<&'static Cause> {
+fn next(causes: &[(&'static Cause, f64)], tested: &[Id]) -> Option<&'static Cause> {
     let open = causes.iter().filter(|(c, weight)| (0.1..0.97).contains(weight) && !tested.contains(&c.id));
     let even = |weight: f64| (weight - 0.5).abs();
     open.min_by(|a, b| a.0.cost.cmp(&b.0.cost).then(even(a.1).total_cmp(&even(b.1)))).map(|(cause, _)| *cause)

@@ -11,7 +11,7 @@ use stillrise_design::performance::State;
 use stillrise_design::performance::ladder::STUDY;
 use stillrise_design::performance::passage::{Fixed, Fluids, Passage};
 use stillrise_design::performance::removal::Removal;
-use stillrise_design::provenance::{Node, Pair, choose};
+use stillrise_design::provenance::{Node, Pair, Part, choose};
 use stillrise_design::train::unit::Unit;
 use stillrise_design::{Off, Stop, Trail, Val, WhatIf, by, reckon};
 use stillrise_handbook::fluids::oil_density;
@@ -88,7 +88,7 @@ impl<'a> Occasion<'a> {
         unit: &Unit,
         worst: &'a Removal,
     ) -> Result<Self, Stop> {
-        t.section(section(observed));
+        t.part(Part::Study, section(observed));
         let (content, flow, case) = (&worst.content, worst.flow, &basis.cases[worst.case_index]);
         let nothing = WhatIf::default();
         let (flow, through) = match stated(t, &nothing, "flow on the occasion", &observed.flow) {

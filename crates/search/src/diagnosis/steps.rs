@@ -1,6 +1,6 @@
 //! What to do, in order: the cheapest test first, what confirms it, when to sample again and what to expect then.
 
-use super::causes::Cause;
+use super::causes::{Cause, Id};
 use super::fit::outcomes;
 use super::situation::Occasion;
 use super::{Calibration, Explanation, Seen, Sized};
@@ -46,7 +46,7 @@ pub struct Again {
 pub(super) fn steps(
     job: &Job,
     causes: &[(&'static Cause, f64)],
-    (next, looked_at): (Option<&'static Cause>, &[&'static str]),
+    (next, looked_at): (Option<&'static Cause>, &[Id]),
     explanations: &[Explanation],
     occasions: &[Occasion<'_>],
     scatter: f64,

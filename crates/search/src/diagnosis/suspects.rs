@@ -1,6 +1,6 @@
 //! What is weighed as an explanation: each cause for itself, and each cause that a recorded change may have brought about.
 
-use super::causes::{CAUSES, Cause, Measured, Size};
+use super::causes::{CAUSES, Cause, Id, Measured, Size};
 use super::situation::Occasion;
 use stillrise_design::enquiry::blocks::{Change, ChangeKind, Observed};
 use stillrise_design::enquiry::date::Date;
@@ -34,24 +34,27 @@ const STATED: f64 = 1.15;
 const LEVEL: f64 = 0.005;
 
 /// What a change of each kind may bring about, and how often it does: engineering judgement.
-const BRINGS: &[(ChangeKind, &[(&str, f64)])] = &[
-    (ChangeKind::Pump, &[("pump-shear", 0.4), ("flow-above-design", 0.3)]),
-    (ChangeKind::Chemical, &[("emulsion", 0.5), ("dissolved-oil", 0.08)]),
-    (ChangeKind::Outlet, &[("siphon", 0.3), ("moved-outlet", 0.25), ("low-level", 0.25)]),
+const BRINGS: &[(ChangeKind, &[(Id, f64)])] = &[
+    (ChangeKind::Pump, &[(Id::PumpShear, 0.4), (Id::FlowAboveDesign, 0.3)]),
+    (ChangeKind::Chemical, &[(Id::Emulsion, 0.5), (Id::DissolvedOil, 0.08)]),
+    (ChangeKind::Outlet, &[(Id::Siphon, 0.3), (Id::MovedOutlet, 0.25), (Id::LowLevel, 0.25)]),
     (
         ChangeKind::Habits,
-        &[("stronger-influent", 0.25), ("finer-droplets", 0.2), ("emulsion", 0.15), ("flow-above-design", 0.15)],
+        &[(Id::StrongerInfluent, 0.25), (Id::FinerDroplets, 0.2), (Id::Emulsion, 0.15), (Id::FlowAboveDesign, 0.15)],
     ),
     (
         ChangeKind::Unit,
-        &[("low-level", 0.15), ("fouled-mesh", 0.1), ("blocked-plates", 0.1), ("false-alarm", 0.15), ("siphon", 0.05)],
+        &[
+            (Id::LowLevel, 0.15),
+            (Id::FouledMesh, 0.1),
+            (Id::BlockedPlates, 0.1),
+            (Id::FalseAlarm, 0.15),
+            (Id::Siphon, 0.05),
+        ],
     ),
-    (ChangeKind::Sampling, &[("sampling-or-method", 0.35), ("surface-sample", 0.25)]),
-    (ChangeKind::Other, &[("stronger-influent", 0.12), ("emulsion", 0.12), ("flow-above-design", 0.12)]),
+    (ChangeKind::Sampling, &[(Id::SamplingOrMethod, 0.35), (Id::SurfaceSample, 0.25)]),
+    (ChangeKind::Other, &[(Id::StrongerInfluent, 0.12), (Id::Emulsion, 0.12), (Id::FlowAboveDesign, 0.12)]),
 ];
-/// Pumps up to this rank of the handbook's list, which runs from gentle to hard, break few droplets.
-const GENTLE: &[&str] = &["gravity", "progressive-cavity", "diaphragm", "lobe", "vane"];
-
 /// The suspects, generic ones first, in the order of the lists.
 pub(super) fn suspects(
     occasions: &[Occasion<'_>],
@@ -65,7 +68,7 @@ pub(super) fn suspects(
     // An emulsion explains nothing that holds no more than the basis has already.
     let held = occasions.iter().map(|o| o.usual().emulsified).fold(0.0, f64::max);
     let above = |cause: &'static Cause| match cause.size {
-        Some(size) if cause.id == "emulsion" && held > 0.0 => {
+        Some(size) if cause.id == Id::Emulsion && held > 0.0 => {
             let least = held * MORE;
             (least < size.most).then(|| {
                 let likely = size.likely.max(least * MORE);
@@ -128,12 +131,12 @@ fn sharpened(
     (crest, count): (f64, f64),
 ) -> (f64, Option<Size>) {
     match cause.id {
-        "pump-shear" => match change.pump.as_deref() {
-            Some(pump) if GENTLE.contains(&pump) => (0.05, cause.size),
+        Id::PumpShear => match change.pump.as_deref() {
+            Some(word) if pump(word).is_some_and(|pump| pump.class.is_gentle()) => (0.05, cause.size),
             Some(_) => (0.5, cause.size),
             None => (often, cause.size),
         },
-        "flow-above-design" => {
+        Id::FlowAboveDesign => {
             // A pump's rate is its mean, and so is the flow of an occasion; it goes through all units. How far the strokes
             // of a pump reach the plates is not known: a steady one after one that pulsates may load them by less than the
             // means say, and that end of the range is left open.
@@ -157,8 +160,8 @@ fn sharpened(
                 _ => (often, cause.size),
             }
         }
-        "emulsion" | "dissolved-oil" => match change.chemical.as_deref().and_then(chemical) {
-            Some(product) if cause.id == "emulsion" && product.effect == Effect::Emulsifies => {
+        Id::Emulsion | Id::DissolvedOil => match change.chemical.as_deref().and_then(chemical) {
+            Some(product) if cause.id == Id::Emulsion && product.effect == Effect::Emulsifies => {
                 let spread = &product.emulsified;
                 // How much goes in nobody knows: a strong product in a small dose emulsifies as little as a weak one.
                 let size = cause.size.map(|size| Size {
@@ -169,18 +172,18 @@ fn sharpened(
                 });
                 (0.7, size)
             }
-            Some(product) if cause.id == "dissolved-oil" && product.effect == Effect::Dissolves => (0.5, cause.size),
+            Some(product) if cause.id == Id::DissolvedOil && product.effect == Effect::Dissolves => (0.5, cause.size),
             Some(product) if product.effect == Effect::Harmless => (0.03, cause.size),
             Some(_) => (often.min(0.1), cause.size),
             None => (often, cause.size),
         },
         // An outlet set higher backs water up and never lowers it; where no level says which way it moved, the cause that
         // speaks of both stands for both.
-        "low-level" if change.what.0 == Some(ChangeKind::Outlet) => match lower(change, crest, occasions) {
+        Id::LowLevel if change.what.0 == Some(ChangeKind::Outlet) => match lower(change, crest, occasions) {
             Some(true) => (0.6, cause.size),
             _ => (0.0, None),
         },
-        "moved-outlet" => match lower(change, crest, occasions) {
+        Id::MovedOutlet => match lower(change, crest, occasions) {
             Some(true) => (0.0, None),
             Some(false) => (0.4, cause.size),
             None => (often, cause.size),
@@ -217,18 +220,19 @@ fn settled(cause: &Cause, occasions: &[Occasion<'_>], pumped: bool) -> bool {
 #[allow(clippy::panic, clippy::expect_used, reason = "a test fails by panicking")]
 mod tests {
     use super::*;
+    use stillrise_handbook::separation::pumps::PUMPS;
 
-    /// Every cause named is one of the list, and every pump called gentle one of the handbook's.
+    /// Every cause named is one of the list, and no pump called gentle breaks the oil as hard as a centrifugal one.
     #[test]
     fn what_a_change_brings_is_on_the_list() {
         for (kind, list) in BRINGS {
             for (id, often) in *list {
-                assert!(CAUSES.iter().any(|c| c.id == *id), "{kind:?}: {id}");
-                assert!((0.0..1.0).contains(often), "{kind:?}: {id}");
+                assert!(CAUSES.iter().any(|c| c.id == *id), "{kind:?}: {id:?}");
+                assert!((0.0..1.0).contains(often), "{kind:?}: {id:?}");
             }
         }
-        assert!(GENTLE.iter().all(|word| pump(word).is_some()));
-        let hardest = GENTLE.iter().filter_map(|w| pump(w)).map(|p| p.dissipation()[1].si()).fold(0.0, f64::max);
+        let gentle = PUMPS.iter().filter(|p| p.class.is_gentle());
+        let hardest = gentle.map(|p| p.dissipation()[1].si()).fold(0.0, f64::max);
         assert!(pump("centrifugal").is_some_and(|p| p.dissipation()[1].si() > hardest));
     }
 }

@@ -3,6 +3,7 @@
 
 use std::collections::BTreeSet;
 use stillrise_design::Ledger;
+use stillrise_design::enquiry::declared::Declared;
 use stillrise_design::enquiry::distribution::Distribution;
 use stillrise_design::moves_nothing;
 use stillrise_design::provenance::{Entry, Origin, Pair};
@@ -13,6 +14,8 @@ use stillrise_handbook::page::Arg;
 pub struct Input {
     /// The key of the enquiry that states it.
     pub key: String,
+    /// How that key is declared.
+    pub declared: Declared,
     /// What it is.
     pub label: String,
     /// Print units.
@@ -32,6 +35,7 @@ impl Input {
     pub(crate) fn fixed(key: &str, answer: &Arg) -> Self {
         Self {
             key: key.to_owned(),
+            declared: Declared::default(),
             label: String::new(),
             units: None,
             now: answer.clone(),
@@ -147,9 +151,14 @@ fn input(entry: &Entry) -> Option<Input> {
     if key.is_empty() || moves_nothing(key) {
         return None;
     }
+    let declared = match &entry.origin {
+        Origin::Assumed(a) => a.declared,
+        _ => Declared::default(),
+    };
     let range = Range::new(low, &entry.value, high, distribution)?;
     Some(Input {
         key: key.clone(),
+        declared,
         label: entry.label.clone(),
         units: entry.units,
         now: entry.value.clone(),

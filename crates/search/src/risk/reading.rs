@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::keeps::keeps_at;
 use stillrise_design::performance::limit::{LimitVerdict, Word, verdicts, worst};
-use stillrise_design::provenance::{Entry, Origin};
+use stillrise_design::provenance::{Entry, Origin, Part};
 use stillrise_design::{Node, Off, Trail, WhatIf};
 use stillrise_handbook::page::Arg;
 use stillrise_units::{Concentration, Typed, math};
@@ -50,7 +50,7 @@ impl Trail for Asked {
         });
         Node::NONE
     }
-    fn section(&mut self, _: impl core::fmt::Display) {}
+    fn part(&mut self, _: Part, _: impl core::fmt::Display) {}
 }
 
 impl Model<'_> {

@@ -49,6 +49,29 @@ pub struct Displaced {
     pub rise: Option<Val<Length>>,
 }
 
+/// What a containment must hold.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Part {
+    /// The oil of the largest vessel.
+    Oil,
+    /// The design rain.
+    Rain,
+    /// Water to put out a fire.
+    FireWater,
+}
+
+impl Part {
+    /// Its word.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Part::Oil => "oil",
+            Part::Rain => "rain",
+            Part::FireWater => "fire water",
+        }
+    }
+}
+
 /// One spill against what holds it.
 #[derive(Debug, Clone)]
 pub struct Balance {
@@ -71,7 +94,7 @@ pub struct Balance {
     /// Left with it.
     pub spare: Spare,
     /// Which of the three is the largest part.
-    pub largest: &'static str,
+    pub largest: Part,
     /// How far the drains of the chain may be relied on.
     pub shut: Shut,
     /// Oil with the allowance that is prescribed, where one is.
@@ -256,7 +279,7 @@ fn balance<T: Trail>(
         "10 %",
     );
     let thumb = by!(t, "oil and a tenth, rule of thumb", containment_allowance::volume(oil.val, tenth))?;
-    let parts = [("oil", oil.val.q), ("rain", rain.val.q), ("fire water", found.fire.val.q)];
+    let parts = [(Part::Oil, oil.val.q), (Part::Rain, rain.val.q), (Part::FireWater, found.fire.val.q)];
     let largest = parts.iter().fold(parts[0], |best, part| if part.1 > best.1 { *part } else { best }).0;
     let shut = chain.iter().map(|i| all[*i].valve.shut()).max().unwrap_or(Shut::Unknown);
     let further = further(t, found, place, need.val, held.val, zero);

@@ -5,7 +5,8 @@ use super::balance::inflow;
 use super::reach::Open;
 use crate::basis::stated::{assumed, is_tried, stand_in, stated};
 use crate::enquiry::blocks::{self, DrainValve};
-use crate::provenance::{Trail, Val, WhatIf, choose, given};
+use crate::enquiry::declared::Declared;
+use crate::provenance::{Trail, Val, WhatIf, Whence, choose, given};
 use crate::{by, say};
 use stillrise_handbook::page::Arg;
 use stillrise_handbook::vessel::drain_down;
@@ -68,16 +69,13 @@ pub fn told(w: &WhatIf, c: &blocks::Containment) -> Option<DrainValve> {
 pub fn valve<T: Trail>(t: &mut T, w: &WhatIf, c: &blocks::Containment, name: &str) -> Valve {
     let label = format!("drain of {name}");
     let path = c.drain().path();
-    let place = |from: &Option<String>| match from {
-        Some(from) => format!("{path}, from {from}"),
-        None => path.clone().into_owned(),
-    };
+    let place = |from| Whence::said(path.as_ref(), from);
     let mut nodes = Vec::new();
     let mut among = Vec::new();
     for claim in &c.drain.claims {
-        let said = given(t, &label, None, claim.word, &place(&claim.from), claim.word.word());
+        let said = given(t, &label, None, claim.word, place(claim.from.as_deref()), claim.word.word());
         nodes.push(said.at);
-        among.push(format!("{} ({})", claim.word.word(), place(&claim.from)));
+        among.push(format!("{} ({})", claim.word.word(), place(claim.from.as_deref())));
         if c.drain.claims.len() == 1 {
             return Valve { is: said, open: None };
         }
@@ -102,7 +100,11 @@ pub fn valve<T: Trail>(t: &mut T, w: &WhatIf, c: &blocks::Containment, name: &st
     };
     let key = c.drain().of(name);
     let is = assumed(t, w, &key, &label, stand_in((best, worst, worst), because));
-    let open = (!is_tried(w, &key)).then(|| Open { key: path.clone().into_owned(), what: label });
+    let open = (!is_tried(w, &key)).then(|| Open {
+        key: path.clone().into_owned(),
+        declared: Declared(Some(key.spec)),
+        what: label,
+    });
     Valve { is, open }
 }
 

@@ -15,7 +15,7 @@ use super::storm::Storm;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{ContainmentKind, DrainValve};
 use crate::enquiry::containments::{covered, find, holds_back};
-use crate::provenance::{Stop, Trail, Val, WhatIf, given};
+use crate::provenance::{Stop, Trail, Val, WhatIf, Whence, given};
 use balance::Balance;
 use drain::{Drain, Valve};
 use reach::{Open, Reach};
@@ -110,7 +110,7 @@ impl Containments {
 
 /// No volume at all, to compare with.
 fn nothing<T: Trail>(t: &mut T) -> Val<Volume> {
-    given(t, "no volume", Some((&GAL, &M3)), Volume::from_si(0.0), "definition", "0 m3")
+    given(t, "no volume", Some((&GAL, &M3)), Volume::from_si(0.0), Whence::Definition, "0 m3")
 }
 
 /// Finds what the containments hold and must hold; `None` when there are none.

@@ -1,6 +1,7 @@
 //! A value with the ends between which it lies where nobody said it.
 
 use crate::basis::stated::{StandIn, is_tried, stated_or};
+use crate::enquiry::declared::Declared;
 use crate::enquiry::keys::{Key, Quantity};
 use crate::provenance::{Trail, Val, WhatIf};
 use crate::reckon;
@@ -11,6 +12,8 @@ use stillrise_units::{Typed, Volume};
 pub struct Open {
     /// The key that answers it.
     pub key: String,
+    /// How that key is declared.
+    pub declared: Declared,
     /// What it is.
     pub what: String,
 }
@@ -69,11 +72,11 @@ pub fn asked<T: Trail, Q: Typed + PartialOrd>(
     } else {
         stand_in.ends()
     };
-    let path = key.path();
+    let (path, declared) = (key.path(), Declared(Some(key.spec)));
     let val = stated_or(t, w, key, label, || stand_in);
     if settled || answered {
         return Reach::known(val);
     }
-    open.push(Open { key: path.into_owned(), what: label.to_owned() });
+    open.push(Open { key: path.into_owned(), declared, what: label.to_owned() });
     Reach { val, low, high }
 }

@@ -8,7 +8,7 @@ use crate::basis::storm::Storm;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Containment, OF_A_VOLUME, Rain, Spill};
 use crate::enquiry::containments::covered;
-use crate::provenance::{Stop, Trail, Val, WhatIf, given};
+use crate::provenance::{Stop, Trail, Val, WhatIf, Whence, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::rain::{fire_water, rain_depth as depth_by_duration, rain_volume};
 use stillrise_units::catalog::{FT, FT2, H, ONE};
@@ -85,7 +85,7 @@ pub fn catch<T: Trail>(
 /// # Errors
 /// [`Stop`] when the formula has no answer.
 pub fn rain<T: Trail>(t: &mut T, catch: &Reach<Area>, depth: &Reach<Length>) -> Result<Reach<Volume>, Stop> {
-    let all = given(t, "share of the rain that stays", Some((&ONE, &ONE)), ratio(1.0), "definition", "all of it");
+    let all = given(t, "share of the rain that stays", Some((&ONE, &ONE)), ratio(1.0), Whence::Definition, "all of it");
     let val = by!(t, "design rain", rain_volume::volume(all, depth.val, catch.val))?;
     let low = rain_volume::volume(all.q, depth.low, catch.low)?;
     let high = rain_volume::volume(all.q, depth.high, catch.high)?;

@@ -7,7 +7,7 @@ use crate::basis::fluids::Fluids;
 use crate::basis::waters::annual;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::Rain;
-use crate::provenance::{Stop, Trail, Val, WhatIf, given};
+use crate::provenance::{Stop, Trail, Val, WhatIf, Whence, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::rain::rain_volume;
 use stillrise_units::catalog::ONE;
@@ -47,8 +47,14 @@ pub fn drained<T: Trail>(
             None => annual(t, w, e.rain.as_ref().unwrap_or(&Rain::default())),
         };
         year = Some(depth);
-        let all =
-            given(t, "share of the rain that is drained", Some((&ONE, &ONE)), ratio(1.0), "definition", "all of it");
+        let all = given(
+            t,
+            "share of the rain that is drained",
+            Some((&ONE, &ONE)),
+            ratio(1.0),
+            Whence::Definition,
+            "all of it",
+        );
         let name = &ahead.all[i].name;
         let volume = by!(t, &say!(T, "rain in a year on {name}"), rain_volume::volume(all, depth, catch.val))?;
         let label = say!(T, "drained from {name} on an average day");

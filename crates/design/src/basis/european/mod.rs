@@ -187,7 +187,7 @@ fn category<T: Trail>(t: &mut T, w: &WhatIf, block: &blocks::European, waste: bo
 fn system<T: Trail>(t: &mut T, w: &WhatIf, block: &blocks::European) -> Val<SeparatorSystem> {
     let label = "arrangement of the system";
     if let Some(system) = block.system.0 {
-        return given(t, label, None, system, &block.system().source(), system.word());
+        return given(t, label, None, system, block.system().source(), system.word());
     }
     let of_class = |t: &mut T, system: SeparatorSystem| {
         choose(
@@ -221,7 +221,7 @@ fn load<T: Trail>(t: &mut T, w: &WhatIf, block: &blocks::European, muddy: bool) 
             let because = "an automatic wash is declared, whose trap is the largest";
             choose(t, label, None, SludgeLoad::AutomaticWash, "the loads of the table", because, &[])
         }
-        Some(load) => given(t, label, None, load, &block.sludge_load().source(), load.word()),
+        Some(load) => given(t, label, None, load, block.sludge_load().source(), load.word()),
         None => {
             let (value, why) = if muddy {
                 (SludgeLoad::Large, "the row of the table that names washes of trucks, buses, site and farm vehicles")

@@ -7,7 +7,7 @@ use super::{SHOP, plate};
 use crate::basis::Basis;
 use crate::basis::stated::{stand_in, stated, stated_or, stated_or_usual};
 use crate::enquiry::Enquiry;
-use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, given};
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, Whence, given};
 use crate::train::unit::Unit;
 use crate::{by, reckon, say};
 use stillrise_handbook::shop::insulation::{INSULATIONS, SURFACES};
@@ -86,14 +86,14 @@ pub(super) fn frost<T: Trail>(
     );
     let kept = stated_or_usual(t, w, e.installation.kept_at(), "temperature at which a heater keeps the water");
     let insulation = stated(t, w, "thickness of the insulation", &e.installation.insulation);
-    let bare = given(t, "no insulation", Some(THICK), Length::from_si(0.0), "definition", "bare walls");
+    let bare = given(t, "no insulation", Some(THICK), Length::from_si(0.0), Whence::Definition, "bare walls");
     let with = insulation.filter(|stated| stated.q.si() > 0.0).unwrap_or_else(|| {
         given(t, "insulation that is proposed", Some(THICK), Length::of(PROPOSED_IN, &IN), "our proposal", "2 in")
     });
     let water = basis.fluids.cold.temperature;
     let label = "heat lost as it stands, at the temperature of the coldest water";
     let loss = by!(t, label, wall_heat_loss::loss(area, water, air, insulation.unwrap_or(bare), k, surface))?;
-    let ice = given(t, "water freezes at", Some(WARM), freezing, "definition", "0 °C");
+    let ice = given(t, "water freezes at", Some(WARM), freezing, Whence::Definition, "0 °C");
     let freezes_in = if water.q > freezing {
         let label = "time until standing water begins to freeze";
         Some(by!(t, label, cooling_time::time(weights.water, loss, water, ice, air))?)

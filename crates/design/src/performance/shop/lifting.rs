@@ -4,7 +4,7 @@ use super::SHOP;
 use super::weights::Weights;
 use crate::basis::stated::stated_or_usual;
 use crate::enquiry::Enquiry;
-use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, given};
+use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, Whence, given};
 use crate::train::unit::Unit;
 use crate::{by, reckon, record};
 use stillrise_handbook::shop::sling_tension;
@@ -67,11 +67,11 @@ pub(super) fn lifting<T: Trail>(
     );
     let pulls = match weights.empty {
         Some(empty) => {
-            let factor = |t: &mut T, label: &str, q: f64, source: &str, text: &str| {
+            let factor = |t: &mut T, label: &str, q: f64, source: Whence<'static>, text: &str| {
                 given(t, label, Some(PURE), ratio(q), source, text)
             };
-            let one = factor(t, "factor on the weight, as it hangs", 1.0, "definition", "1");
-            let lugs = factor(t, "factor on the weight, for the lugs", LUGS, "ASME BTH-1, from memory", "2");
+            let one = factor(t, "factor on the weight, as it hangs", 1.0, Whence::Definition, "1");
+            let lugs = factor(t, "factor on the weight, for the lugs", LUGS, "ASME BTH-1, from memory".into(), "2");
             Some(Pulls {
                 each: reckon!(t, "weight on each lifting point, shared evenly", [LBF, KN], (mass = empty, n = points) mass * G / n),
                 tension: by!(t, "pull in a leg of the sling", sling_tension::tension(empty, legs, angle, one))?,

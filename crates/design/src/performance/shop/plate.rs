@@ -1,6 +1,6 @@
 //! Steel of the body: how thick it is, of which metal, and how much of it.
 
-use crate::provenance::{Stop, Trail, Val, given};
+use crate::provenance::{Stop, Trail, Val, Whence, given};
 use crate::train::unit::Unit;
 use crate::vessel::Body;
 use crate::{by, reckon, say};
@@ -26,8 +26,14 @@ pub(super) fn area<T: Trail>(t: &mut T, unit: &Unit, roofed: f64) -> Result<Val<
     match &unit.body {
         Body::Rectangular(body) => {
             let text = if roofed > 0.0 { "all of it" } else { "open" };
-            let roof =
-                given(t, "share of the top that counts", Some((&PERCENT, &PERCENT)), ratio(roofed), "definition", text);
+            let roof = given(
+                t,
+                "share of the top that counts",
+                Some((&PERCENT, &PERCENT)),
+                ratio(roofed),
+                Whence::Definition,
+                text,
+            );
             let label = if roofed > 0.0 { "floor, walls and top" } else { "floor and walls" };
             by!(t, label, box_shell_area::area(body.length, body.width, body.height, roof))
         }

@@ -6,7 +6,7 @@ use super::super::storage::Storage;
 use super::plate;
 use crate::basis::Basis;
 use crate::enquiry::Enquiry;
-use crate::provenance::{Stop, Trail, Val, choose, given};
+use crate::provenance::{Stop, Trail, Val, Whence, choose, given};
 use crate::stages::Stage;
 use crate::train::unit::Unit;
 use crate::vessel::rest;
@@ -99,7 +99,7 @@ pub(super) fn weights<T: Trail>(
         Some(stated) => Some(stated),
         None => estimate(t, unit)?,
     };
-    let nothing = given(t, "no sludge", Some((&LB, &KG)), Mass::from_si(0.0), "definition", "none");
+    let nothing = given(t, "no sludge", Some((&LB, &KG)), Mass::from_si(0.0), Whence::Definition, "none");
     let over = sludge.unwrap_or(nothing);
     let operating = empty.map(|empty| {
         reckon!(t, "operating weight", [LB, KG], (empty = empty, water = mass, sludge = over) empty + water + sludge)

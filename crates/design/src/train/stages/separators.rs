@@ -12,5 +12,5 @@ pub(super) fn stage(train: &Train) -> Stage {
         Some(_) => format!("{name}, and one that stands by"),
         None => name,
     };
-    Stage::new(StageKind::Separator, &name, train.origin.clone(), false)
+    Stage::new(StageKind::Separator, &name, train.origin.to_string(), false)
 }

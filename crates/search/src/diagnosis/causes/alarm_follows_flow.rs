@@ -1,10 +1,10 @@
 //! Cause: the alarm follows the flow, not the oil
 
-use super::{ALARM_BY_CLOCK, Cause};
+use super::{Cause, Id};
 
 /// See the head line.
 pub(super) static CAUSE: Cause = Cause {
-    id: ALARM_BY_CLOCK,
+    id: Id::AlarmFollowsFlow,
     title: "The alarm follows the flow, not the oil",
     how: "Flow lifts the water and the interface with it: a high-level float sounds when the wash begins, one hung close to the interface when the level falls back at its end; a jet at the inlet rocks either.",
     often: 0.03,

@@ -1,11 +1,11 @@
 //! Cause: sludge has filled hopper and plates
 
-use super::{Cause, Gauge, Size};
+use super::{Cause, Gauge, Id, Size};
 use stillrise_units::catalog::PERCENT;
 
 /// See the head line.
 pub(super) static CAUSE: Cause = Cause {
-    id: "blocked-plates",
+    id: Id::BlockedPlates,
     title: "Sludge has filled hopper and plates",
     how: "Sludge over its trigger rises into the pack; the plates left carry all of the flow.",
     often: 0.1,

@@ -1,11 +1,11 @@
 //! Cause: colder water than assumed
 
-use super::{Cause, Measured, Size};
+use super::{Cause, Id, Measured, Size};
 use stillrise_units::catalog::K;
 
 /// See the head line.
 pub(super) static CAUSE: Cause = Cause {
-    id: "colder-water",
+    id: Id::ColderWater,
     title: "Colder water than assumed",
     how: "Cold water is thicker and lets droplets rise slower.",
     often: 0.04,

@@ -1,11 +1,11 @@
 //! Cause: oil in solution: petrol, solvent, light aromatics
 
-use super::{Cause, Size};
+use super::{Cause, Id, Size};
 use stillrise_units::catalog::MG_L;
 
 /// See the head line.
 pub(super) static CAUSE: Cause = Cause {
-    id: "dissolved-oil",
+    id: Id::DissolvedOil,
     title: "Oil in solution: petrol, solvent, light aromatics",
     how: "Light products dissolve to tens of mg/L and pass any separator; the water is clear and smells.",
     often: 0.06,

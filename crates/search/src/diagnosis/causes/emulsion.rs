@@ -1,11 +1,11 @@
 //! Cause: oil emulsified by soap, coolant or surfactant
 
-use super::{Cause, Size};
+use super::{Cause, Id, Size};
 use stillrise_units::catalog::PERCENT;
 
 /// See the head line.
 pub(super) static CAUSE: Cause = Cause {
-    id: "emulsion",
+    id: Id::Emulsion,
     title: "Oil emulsified by soap, coolant or surfactant",
     how: "Soluble coolant, degreaser or a foaming soap holds oil in droplets too fine to rise, and keeps them from joining.",
     often: 0.22,

@@ -1,10 +1,10 @@
 //! Cause: the float is wrong, the water is not
 
-use super::Cause;
+use super::{Cause, Id};
 
 /// See the head line.
 pub(super) static CAUSE: Cause = Cause {
-    id: "false-alarm",
+    id: Id::FalseAlarm,
     title: "The float is wrong, the water is not",
     how: "A float of the wrong density, fouled, or set against a level that moves with the flow sounds without oil.",
     often: 0.05,

@@ -1,11 +1,11 @@
 //! Cause: droplets finer than assumed, without a pump
 
-use super::{Cause, Size};
+use super::{Cause, Id, Size};
 use stillrise_units::catalog::ONE;
 
 /// See the head line.
 pub(super) static CAUSE: Cause = Cause {
-    id: "finer-droplets",
+    id: Id::FinerDroplets,
     title: "Droplets finer than assumed, without a pump",
     how: "Pressure washing, long steep drains or fine spray leave finer droplets than the design assumed.",
     often: 0.1,

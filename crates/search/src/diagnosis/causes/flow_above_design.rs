@@ -1,11 +1,11 @@
 //! Cause: more water than the unit was sized for
 
-use super::{Cause, Measured, Size};
+use super::{Cause, Id, Measured, Size};
 use stillrise_units::catalog::ONE;
 
 /// See the head line.
 pub(super) static CAUSE: Cause = Cause {
-    id: "flow-above-design",
+    id: Id::FlowAboveDesign,
     title: "More water than the unit was sized for",
     how: "A second pump, an open hydrant or roof water brings a higher flow; plates pass what they were to catch.",
     often: 0.15,

@@ -1,11 +1,11 @@
 //! Cause: the mesh is blocked
 
-use super::{Cause, Size};
+use super::{Cause, Id, Size};
 use stillrise_units::catalog::ONE;
 
 /// See the head line.
 pub(super) static CAUSE: Cause = Cause {
-    id: "fouled-mesh",
+    id: Id::FouledMesh,
     title: "The mesh is blocked",
     how: "Grit, wax or growth blinds the mesh; the water rises ahead of it and finds a way round.",
     often: 0.07,

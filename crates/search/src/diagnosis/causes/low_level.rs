@@ -1,6 +1,6 @@
 //! Cause: the water stands below its level
 
-use super::{Cause, Gauge, Size};
+use super::{Cause, Gauge, Id, Size};
 use stillrise_units::catalog::MG_L;
 
 /// Oil carried on where the level is not the one that lip and baffle were made for. Engineering judgement.
@@ -16,7 +16,7 @@ pub(super) const CARRIED: Size = Size {
 
 /// See the head line.
 pub(super) static CAUSE: Cause = Cause {
-    id: "low-level",
+    id: Id::LowLevel,
     title: "The water stands below its level",
     how: "A leak, an open drain, evaporation, an outlet set lower or a unit not filled up after cleaning: the interface stands lower by as much, oil comes near the lip, plates fall dry, and an interface alarm sounds without more oil.",
     often: 0.03,

@@ -30,8 +30,8 @@ pub struct Size {
 /// One cause.
 #[derive(Debug)]
 pub struct Cause {
-    /// File stem in kebab case.
-    pub id: &'static str,
+    /// Which it is.
+    pub id: Id,
     /// In a phrase.
     pub title: &'static str,
     /// How it comes about.
@@ -104,55 +104,70 @@ pub enum Measured {
 }
 
 /// The cause whose test is the water's level ahead of the mesh.
-pub const FOULED_MESH: &str = "fouled-mesh";
+pub const FOULED_MESH: Id = Id::FouledMesh;
 
 /// The cause that a jar speaks to, which the customer may have let stand already.
-pub const SEEN_IN_A_JAR: &str = "emulsion";
+pub const SEEN_IN_A_JAR: Id = Id::Emulsion;
 
 /// What is left of its test when a jar of the water that leaves has stood.
 pub const AFTER_THE_JAR: &str =
     "Repeat it with the influent, and bring the pH of a second jar to 2: what clears only with the acid is emulsified.";
 
 /// The cause whose sign is an alarm at one time of the day.
-pub const ALARM_BY_CLOCK: &str = "alarm-follows-flow";
+pub const ALARM_BY_CLOCK: Id = Id::AlarmFollowsFlow;
 
 /// The cause that only a change of the outlet brings about.
-pub const MOVED_OUTLET: &str = "moved-outlet";
+pub const MOVED_OUTLET: Id = Id::MovedOutlet;
 
 /// The cause that acts only on samples dipped from the surface.
-pub const SURFACE_SAMPLE: &str = "surface-sample";
+pub const SURFACE_SAMPLE: Id = Id::SurfaceSample;
 
 /// Causes that lie in the sample and not in the water.
-pub const OF_THE_SAMPLE: &[&str] = &["sampling-or-method", SURFACE_SAMPLE];
+pub const OF_THE_SAMPLE: &[Id] = &[Id::SamplingOrMethod, SURFACE_SAMPLE];
 
 /// Causes of an alarm that sounds without oil.
-pub const OF_THE_ALARM: &[&str] = &["false-alarm", ALARM_BY_CLOCK];
+pub const OF_THE_ALARM: &[Id] = &[Id::FalseAlarm, ALARM_BY_CLOCK];
 
 macro_rules! list_causes {
-    ($($name:ident),+ $(,)?) => {
+    ($($name:ident $id:ident $word:literal),+ $(,)?) => {
         $(mod $name;)+
         /// Every cause.
         pub static CAUSES: &[&Cause] = &[$(&$name::CAUSE),+];
+
+        /// Which cause.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+        #[allow(missing_docs, reason = "each is told by its title")]
+        pub enum Id { $($id),+ }
+
+        impl Id {
+            /// Its word in files: the file stem in kebab case.
+            #[must_use]
+            pub fn word(self) -> &'static str {
+                match self {
+                    $(Id::$id => $word),+
+                }
+            }
+        }
     };
 }
 
 list_causes! {
-    emulsion,
-    dissolved_oil,
-    flow_above_design,
-    pump_shear,
-    finer_droplets,
-    stronger_influent,
-    sampling_or_method,
-    blocked_plates,
-    colder_water,
-    oil_over_cap,
-    siphon,
-    fouled_mesh,
-    false_alarm,
-    alarm_follows_flow,
-    low_level,
-    sludge_over_trigger,
-    surface_sample,
-    moved_outlet,
+    emulsion Emulsion "emulsion",
+    dissolved_oil DissolvedOil "dissolved-oil",
+    flow_above_design FlowAboveDesign "flow-above-design",
+    pump_shear PumpShear "pump-shear",
+    finer_droplets FinerDroplets "finer-droplets",
+    stronger_influent StrongerInfluent "stronger-influent",
+    sampling_or_method SamplingOrMethod "sampling-or-method",
+    blocked_plates BlockedPlates "blocked-plates",
+    colder_water ColderWater "colder-water",
+    oil_over_cap OilOverCap "oil-over-cap",
+    siphon Siphon "siphon",
+    fouled_mesh FouledMesh "fouled-mesh",
+    false_alarm FalseAlarm "false-alarm",
+    alarm_follows_flow AlarmFollowsFlow "alarm-follows-flow",
+    low_level LowLevel "low-level",
+    sludge_over_trigger SludgeOverTrigger "sludge-over-trigger",
+    surface_sample SurfaceSample "surface-sample",
+    moved_outlet MovedOutlet "moved-outlet",
 }

@@ -1,11 +1,11 @@
 //! Cause: the outlet stands at another level than the unit was laid out for
 
 use super::low_level::CARRIED;
-use super::{Cause, MOVED_OUTLET, Size};
+use super::{Cause, Id, Size};
 
 /// See the head line. Only a change of the outlet brings it about, so that it is never one of the generic causes.
 pub(super) static CAUSE: Cause = Cause {
-    id: MOVED_OUTLET,
+    id: Id::MovedOutlet,
     title: "The water stands at another level, with the outlet",
     how: "An outlet set higher backs the water up: the inlet drowns, freeboard is lost, oil may go over the baffle that holds it, the pipe behind may run full, and interface and alarm float stand at another height; one set lower brings the interface to the lip and lays plates dry.",
     often: 0.0,

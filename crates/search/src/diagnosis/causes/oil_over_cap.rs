@@ -1,11 +1,11 @@
 //! Cause: oil over its thickest permitted layer
 
-use super::{Cause, Gauge, Size};
+use super::{Cause, Gauge, Id, Size};
 use stillrise_units::catalog::MG_L;
 
 /// See the head line.
 pub(super) static CAUSE: Cause = Cause {
-    id: "oil-over-cap",
+    id: Id::OilOverCap,
     title: "Oil over its thickest permitted layer",
     how: "A layer deeper than is permitted reaches into the plates or is drawn under the downcomer's lip, and leaves in slugs.",
     often: 0.1,

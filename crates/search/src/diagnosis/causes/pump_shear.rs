@@ -1,11 +1,11 @@
 //! Cause: a pump ahead breaks the droplets
 
-use super::{Cause, Measured, Size};
+use super::{Cause, Id, Measured, Size};
 use stillrise_units::catalog::ONE;
 
 /// See the head line.
 pub(super) static CAUSE: Cause = Cause {
-    id: "pump-shear",
+    id: Id::PumpShear,
     title: "A pump ahead breaks the droplets",
     how: "A centrifugal or submersible pump, or a throttled valve, leaves droplets that rise too slowly.",
     often: 0.14,

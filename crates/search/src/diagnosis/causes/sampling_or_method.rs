@@ -1,11 +1,11 @@
 //! Cause: the sample or the method, not the water
 
-use super::{Cause, Size};
+use super::{Cause, Id, Size};
 use stillrise_units::catalog::ONE;
 
 /// See the head line.
 pub(super) static CAUSE: Cause = Cause {
-    id: "sampling-or-method",
+    id: Id::SamplingOrMethod,
     title: "The sample or the method, not the water",
     how: "It reads too high with the first flush, or with a method that counts fats, soaps and waxes; too low with a bottle rinsed out or decanted, oil left on its wall, or a sample left warm without acid.",
     often: 0.1,

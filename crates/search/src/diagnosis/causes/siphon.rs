@@ -1,11 +1,11 @@
 //! Cause: the outlet siphons, its vent or the open top of its drop leg lost
 
-use super::{Cause, Gauge, Size};
+use super::{Cause, Gauge, Id, Size};
 use stillrise_units::catalog::MG_L;
 
 /// See the head line.
 pub(super) static CAUSE: Cause = Cause {
-    id: "siphon",
+    id: Id::Siphon,
     title: "The outlet siphons: vent or drop leg lost",
     how: "A drop leg that runs full with its vent closed or missing draws the clear well below its crest, and pulls stored oil under the lip; so does a drop leg whose open top was capped or whose lower part broke off.",
     often: 0.05,

@@ -1,11 +1,11 @@
 //! Cause: sludge over its trigger
 
-use super::{Cause, Gauge, Size};
+use super::{Cause, Gauge, Id, Size};
 use stillrise_units::catalog::MG_L;
 
 /// See the head line.
 pub(super) static CAUSE: Cause = Cause {
-    id: "sludge-over-trigger",
+    id: Id::SludgeOverTrigger,
     title: "Sludge over the depth that calls for pumping out",
     how: "Sludge that fills the hopper is stirred up at each start of the flow and leaves with the oil that clings to it; plates are not reached yet.",
     often: 0.05,

@@ -1,11 +1,11 @@
 //! Cause: more oil arrives than assumed
 
-use super::{Cause, Measured, Size};
+use super::{Cause, Id, Measured, Size};
 use stillrise_units::catalog::ONE;
 
 /// See the head line.
 pub(super) static CAUSE: Cause = Cause {
-    id: "stronger-influent",
+    id: Id::StrongerInfluent,
     title: "More oil arrives than assumed",
     how: "A spill, a leaking machine or a drain nobody knew of.",
     often: 0.1,

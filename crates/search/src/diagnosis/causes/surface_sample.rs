@@ -1,11 +1,11 @@
 //! Cause: the sample was dipped from the surface
 
-use super::{Cause, Size};
+use super::{Cause, Id, Size};
 use stillrise_units::catalog::ONE;
 
 /// See the head line.
 pub(super) static CAUSE: Cause = Cause {
-    id: "surface-sample",
+    id: Id::SurfaceSample,
     title: "The sample was dipped from the surface",
     how: "A bottle that breaks the surface takes the film with it: a result for the film, higher than what leaves.",
     often: 0.04,
