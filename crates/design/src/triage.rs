@@ -99,9 +99,9 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
         };
         let weight = match row.effect {
             Effect::Harmless => continue,
-            Effect::NotSeparable => Weight::Blocks,
-            Effect::Emulsifies if row.emulsified.typical >= 50.0 => Weight::Blocks,
-            Effect::Emulsifies | Effect::Dissolves => Weight::Partly,
+            Effect::NotSeparable | Effect::Emulsifies if row.emulsified.typical >= 50.0 => Weight::Blocks,
+            // What mixes with water and holds no oil passes by itself; the oil beside it still rises.
+            Effect::NotSeparable | Effect::Emulsifies | Effect::Dissolves => Weight::Partly,
             Effect::ShiftsDensity => Weight::Note,
         };
         lines.push(Line {

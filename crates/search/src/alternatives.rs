@@ -17,6 +17,7 @@ use stillrise_design::performance::limit::Word;
 use stillrise_design::{Ledger, Off, WhatIf};
 use stillrise_units::{Concentration, Typed};
 
+mod altered;
 mod change;
 
 pub use change::Change;
@@ -117,7 +118,7 @@ pub fn alternatives(settled: &Settled, demo: &Range) -> Vec<Alternative> {
     // stands holds it.
     let held = all.iter().any(|a| a.change == Change::DrainClosed && holds(a));
     all.retain(|a| a.change != Change::SpillAhead || (a.pick.is_some() && !held));
-    all.retain(|a| a.change != Change::DrainClosed || a.pick.is_some());
+    all.retain(|a| !matches!(a.change, Change::DrainClosed | Change::PumpApart) || a.pick.is_some());
     if taken.is_none() && all.iter().all(|a| a.pick.is_none()) {
         all.extend(pairs(settled, range));
     }

@@ -8,14 +8,14 @@ use stillrise_checks::rules::{chain_stopped, does_not_fit, dug_too_deep, headroo
 use stillrise_checks::{Part, Rule, Subject, Verdict, bars_pick, judge};
 use stillrise_design::basis::cases::{Kind, largest};
 use stillrise_design::enquiry::Enquiry;
+use stillrise_design::enquiry::keys::Quantity;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{Design, begin};
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::installation::Stands;
-use stillrise_design::performance::limit::Word;
 use stillrise_design::train::{Made, Source};
 use stillrise_design::{Off, Stop, WhatIf};
-use stillrise_units::{Flow, Length};
+use stillrise_units::{Flow, Length, Typed, math};
 
 /// Most units that are tried where nothing fits, to say how many would do.
 const MOST_TRIED: u32 = 80;
@@ -34,7 +34,7 @@ pub struct Shortfall {
     /// Whether it lies in the ground, so that no walkway is in that room.
     pub in_ground: bool,
     /// What the calculation alone would say there of each limit, by its place in the basis.
-    pub words: Vec<(usize, Word)>,
+    pub words: Vec<(usize, &'static str)>,
     /// Whether it has not the room for the spill either, which then would have to be held ahead of it.
     pub spill_ahead: bool,
     /// What would do.
@@ -79,7 +79,7 @@ pub struct Would {
     /// Whether the spill has to be held ahead of them.
     pub spill_ahead: bool,
     /// What the calculation alone would say there of each limit, by its place in the basis.
-    pub words: Vec<(usize, Word)>,
+    pub words: Vec<(usize, &'static str)>,
     /// Whether, on the levels that are known, the water has to be lifted by a pump to get through.
     pub lifted: bool,
     /// Length and width in plan with the walkway that was taken, and clear height over the ground, where the place that was
@@ -154,7 +154,7 @@ pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design, described: Op
     let fit = design.performance.as_ref().filter(|_| of_place).map(|p| &p.fit);
     let room = fit.map(|fit| [fit.way().length.q, fit.way().width.q, fit.headroom.q]);
     let limits = design.performance.iter().filter(|_| of_place).flat_map(|p| &p.limits);
-    let words = limits.map(|verdict| (verdict.limit, verdict.calculated)).collect();
+    let words = limits.map(|verdict| (verdict.limit, verdict.calculated_says())).collect();
     // Nothing is put in place of a unit that stands before its own case is known.
     let stands = enquiry.unit_stands();
     let mut would = if stands { Vec::new() } else { ask.would_do(false) };
@@ -273,6 +273,8 @@ impl Ask<'_> {
         let hows: Vec<How> =
             if custom { vec![How::Custom(Made::first())] } else { rows.iter().map(|row| How::Row(*row)).collect() };
         let counts = unit.count.map_or(1..=MOST_IN_PARALLEL, |n| n..=n);
+        // Of those that the place alone bars, the one that lacks the least of it.
+        let mut best: Option<(f64, Pick)> = None;
         for count in counts.clone() {
             for how in &hows {
                 let pick = pick(*how, count);
@@ -280,11 +282,32 @@ impl Ask<'_> {
                 let design = try_unit(self.enquiry, self.what_if, self.begun, &source, count, Depth::Limits);
                 let barring = bars_pick(&Subject { enquiry: self.enquiry, design: &design, ledger: None, read: false });
                 if fails_by_its_place(barring.iter().map(|(rule, _)| *rule)) {
-                    return Some(pick);
+                    let lacks = self.lacks(&design);
+                    if best.as_ref().is_none_or(|(least, _)| lacks < least - 1e-9) {
+                        best = Some((lacks, pick));
+                    }
                 }
             }
         }
+        if let Some((_, pick)) = best {
+            return Some(pick);
+        }
         Some(pick(*hows.last()?, *counts.end()))
+    }
+
+    /// By how much its place is too small for it: the shares of length, width and clear height that are missing, added up.
+    fn lacks(&self, design: &Design) -> f64 {
+        let (Some(performance), site) = (&design.performance, &self.enquiry.site) else { return f64::INFINITY };
+        let fit = &performance.fit;
+        let sides = [
+            (fit.way().length.q, &site.max_length),
+            (fit.way().width.q, &site.max_width),
+            (fit.headroom.q, &site.headroom),
+        ];
+        let lacks = |(needs, has): (Length, &Quantity<Length>)| {
+            has.q().map_or(0.0, |has| math::max(needs.si() / math::max(has.si(), f64::MIN_POSITIVE) - 1.0, 0.0))
+        };
+        sides.into_iter().map(lacks).sum()
     }
 
     /// What rules on the unit itself say against it, worked in full.
@@ -316,7 +339,7 @@ impl Ask<'_> {
             let performance = design.performance.as_ref();
             let lifted = performance.is_some_and(|p| p.site.installation.stands.q == Stands::LiftPump);
             let limits = performance.map_or(&[][..], |p| &p.limits);
-            let words = limits.iter().map(|verdict| (verdict.limit, verdict.calculated)).collect();
+            let words = limits.iter().map(|verdict| (verdict.limit, verdict.calculated_says())).collect();
             let arrangement = design.train.as_ref()?.unit.arrangement;
             let still = self.still(&source, count);
             let body = &design.train?.unit.body;

@@ -222,6 +222,10 @@ catalog! {
     H Time "h" ["hr", "hrs", "hour", "hours"] HOUR;
     /// day
     D Time "d" ["day", "days"] DAY;
+    /// week
+    WK Time "wk" ["week", "weeks"] 7.0 * DAY;
+    /// month, the twelfth of a year of 365.25 days
+    MONTH Time "mo" ["month", "months"] 365.25 / 12.0 * DAY;
     /// year of 365.25 days
     YR Time "yr" ["year", "years", "a"] 365.25 * DAY;
 

@@ -86,7 +86,17 @@ pub fn at_least(si: f64, unit: &Unit) -> String {
 /// A number and its unit: `"45.2 gpm"`; four significant digits.
 #[must_use]
 pub fn with_unit(si: f64, unit: &Unit) -> String {
-    with_symbol(digits(unit.from_si(si), 4), unit)
+    let value = unit.from_si(si);
+    // Levels in a site's datum differ by hundredths, however high the site lies.
+    let level = matches!(unit.symbol, "m" | "ft") && value.abs() >= 100.0;
+    let more = if !level {
+        0
+    } else if value.abs() < 1000.0 {
+        1
+    } else {
+        2
+    };
+    with_symbol(digits(value, 4 + more), unit)
 }
 
 fn with_symbol(number: String, unit: &Unit) -> String {

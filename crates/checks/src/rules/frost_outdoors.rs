@@ -3,7 +3,7 @@
 use crate::ask::COLDEST_AIR;
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::performance::installation::Stands;
-use stillrise_units::catalog::{D, DEG_C, DEG_F, H, IN, KW, MM};
+use stillrise_units::catalog::{D, DEG_C, DEG_F, FT, H, IN, KW, M, MM};
 use stillrise_units::{Temperature, Typed};
 
 rule! {
@@ -55,12 +55,35 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::cannot_judge(says, [COLDEST_AIR], None);
     };
     let shown = s.show(air, (&DEG_F, &DEG_C));
-    let stands = s.design.performance.as_ref().map(|p| p.site.installation.stands.q);
-    if air < Temperature::of(FREEZING, &DEG_C) && stands == Some(Stands::Buried) {
-        return Verdict::warns(
-            format!("coldest air {shown}; it lies in the ground, and what lies above the local frost depth freezes: covers, inlet, vents, and the water where it stands as high"),
-            None,
-        );
+    let installation = s.design.performance.as_ref().map(|p| &p.site.installation);
+    // Where nothing was laid out, what was asked for is what will be.
+    let buried = installation.map_or(*site.buried == Some(true), |i| i.stands.q == Stands::Buried);
+    if air < Temperature::of(FREEZING, &DEG_C) && buried {
+        let depth = |q| s.show(q, (&FT, &M));
+        let cover = installation.and_then(|i| i.cover).map(|cover| cover.q);
+        return match (site.frost_depth.q(), cover) {
+            (Some(frost), Some(cover)) if cover >= frost => Verdict::passes(format!(
+                "coldest air {shown}; {} of ground lie over its top, and it freezes {} deep: covers and vents above that have to stay open",
+                depth(cover),
+                depth(frost)
+            )),
+            (Some(frost), Some(cover)) => Verdict::warns(
+                format!(
+                    "coldest air {shown}; {} of ground lie over its top, and it freezes {} deep: covers, vents, the pipes and the water that stand as high freeze",
+                    depth(cover),
+                    depth(frost)
+                ),
+                None,
+            ),
+            (Some(frost), None) => Verdict::warns(
+                format!("coldest air {shown}; it is to lie in the ground, and what of it lies less than {} deep freezes", depth(frost)),
+                None,
+            ),
+            (None, _) => Verdict::warns(
+                format!("coldest air {shown}; it lies in the ground, and what lies above the local frost depth freezes: covers, inlet, vents, and the water where it stands as high"),
+                None,
+            ),
+        };
     }
     let unprotected = if *site.frost_protected == Some(false) {
         "nothing protects the unit"

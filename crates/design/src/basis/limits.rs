@@ -1,6 +1,7 @@
 //! The limits on what leaves, each with its statistic and the long-term mean it demands.
 
-use super::evidence::{self, SampleSet};
+use super::evidence::SampleSet;
+use super::scatter;
 use super::stated::{assumed, declared, stand_in, stated, stated_or, stated_or_usual};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Limit, Statistic};
@@ -186,11 +187,11 @@ fn variation<T: Trail>(
     sets: &[SampleSet],
 ) -> Val<Ratio> {
     if !block.variation.is_given()
-        && let Some(found) = evidence::variation(t, sets, row)
+        && let Some(found) = scatter::variation(t, sets, row)
     {
         return found;
     }
-    let few = if T::RECORDS { evidence::too_few(sets, row) } else { String::new() };
+    let few = if T::RECORDS { scatter::too_few(sets, row) } else { String::new() };
     let label = say!(T, "coefficient of variation of the effluent, {}", row.title.to_lowercase());
     let spec = block.variation().spec;
     stated_or(t, w, block.variation(), &label, || declared(spec).adding(&few))

@@ -19,6 +19,7 @@ pub mod passing;
 pub mod peaks;
 pub mod pump_shear;
 pub mod rain_kept_out;
+pub mod scatter;
 pub mod shear;
 pub mod solids;
 pub mod stated;

@@ -168,13 +168,25 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     let (mut enquiry, mut faults) = (outcome.file, outcome.faults);
     (enquiry.notes, enquiry.gallon_open) = (outcome.notes, outcome.gallon_open);
     paired::pair(&mut enquiry);
+    paired::pair_rain(&mut enquiry);
     paired::tell_apart(&mut enquiry);
     if enquiry.system() == System::Us {
         enquiry.notes.retain(|(_, note)| !note.ends_with(THOUSANDS_COMMA));
     }
-    if !enquiry.notes.iter().any(|(_, note)| note.ends_with(DECIMAL_COMMA)) {
-        enquiry.notes.retain(|(_, note)| !note.ends_with(DECIMAL_POINT));
-    }
+    // Among decimal commas a point with three digits behind it may part thousands: one number in a thousand is no guess to make.
+    let commas = enquiry.notes.iter().any(|(_, note)| note.ends_with(DECIMAL_COMMA));
+    let points = enquiry.notes.iter().filter(|(_, note)| commas && note.ends_with(DECIMAL_POINT));
+    faults.extend(points.map(|(place, note)| {
+        let text = note.split('"').nth(1).unwrap_or("it");
+        let reason =
+            format!("\"{text}\" may be a thousand times as much, as other numbers of the file have decimal commas");
+        Fault::new(
+            place.clone(),
+            reason,
+            "leave the point out where it parts thousands, or write the decimals with a comma",
+        )
+    }));
+    enquiry.notes.retain(|(_, note)| !note.ends_with(DECIMAL_POINT));
     if enquiry.head.title.is_none() && !faults.iter().any(|f| f.place.contains("enquiry")) {
         faults.push(Fault::new(
             "enquiry",

@@ -6,7 +6,7 @@ use super::keys::{Because, Block, Place};
 use super::said::Claimed;
 
 /// Why a level is taken that belongs to the outlet taken.
-pub const PAIRED: &str = "it stands in the same place among the levels as the outlet that is taken among the outlets";
+pub const PAIRED: &str = "it was named together with what is taken beside it";
 
 /// Where several outlets were named, and as many levels, the level is that of the outlet that is taken, unless a person chose
 /// another.
@@ -19,6 +19,22 @@ pub(crate) fn pair(e: &mut Enquiry) {
     }
     for (k, claim) in levels.claims.iter_mut().enumerate() {
         claim.chosen = k == taken;
+        claim.because = claim.chosen.then_some(Because::Paired);
+    }
+}
+
+/// The duration of a rain that one person named with its intensity goes with that intensity, unless a person chose another.
+pub(crate) fn pair_rain(e: &mut Enquiry) {
+    let Some(rain) = &mut e.rain else { return };
+    let Some(from) = rain.intensity.claim().and_then(|taken| taken.from.clone()) else { return };
+    let durations = &mut rain.duration;
+    let by_person = durations.claims.iter().any(|c| c.chosen && c.because != Some(Because::Paired));
+    let own = durations.claims.iter().filter(|c| c.from.as_ref() == Some(&from)).count();
+    if own != 1 || !rain.intensity.is_contradicted() || !durations.is_contradicted() || by_person {
+        return;
+    }
+    for claim in &mut durations.claims {
+        claim.chosen = claim.from.as_ref() == Some(&from);
         claim.because = claim.chosen.then_some(Because::Paired);
     }
 }

@@ -196,8 +196,13 @@ impl LimitVerdict {
     /// The calculated word in print: what is not shown because what leaves lies above the limit is exceeded by the calculation.
     #[must_use]
     pub fn calculated_says(&self) -> &'static str {
-        let above = self.predicted && self.calculated == Word::NotShown && self.expected.q > self.against.q;
-        if above { "exceeded" } else { self.calculated.text() }
+        if self.is_exceeded_by_calculation() { "exceeded" } else { self.calculated.text() }
+    }
+
+    /// Whether what leaves lies above the limit by the calculation.
+    #[must_use]
+    pub fn is_exceeded_by_calculation(&self) -> bool {
+        self.predicted && self.calculated == Word::NotShown && self.expected.q > self.against.q
     }
 
     /// What of the water no separator touches, in the mean: of what is held against a single sample the peak is taken out.

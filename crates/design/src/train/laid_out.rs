@@ -85,6 +85,12 @@ pub(super) fn laid_out<T: Trail>(
             Ok((unit, UnitOrigin::Stated { assumed: !assumed.is_empty() }))
         }
         Source::Custom(made) => {
+            if *e.site.buried == Some(true) {
+                return Err(Stop::said(
+                    "unit made to measure",
+                    "one made to measure stands above the ground, and the unit is asked for in the ground",
+                ));
+            }
             let (parts, particulars) = custom::parts(t, basis, &e.site, n, *made)?;
             let unit = unit::lay_out(t, Arrangement::PlateTank, parts, particulars)?;
             Ok((unit, UnitOrigin::Made))

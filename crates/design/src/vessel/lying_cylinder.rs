@@ -127,7 +127,7 @@ impl LyingCylinder {
             "lean of the planes in the soil, from upright",
             Some((&DEG, &DEG)),
             Angle::of(wedge.lean, &DEG),
-            "site: soil_counts",
+            "the way in which soil counts",
             "by that method",
         );
         let (length, diameter) = (self.over_all, self.diameter);

@@ -177,7 +177,7 @@ fn said(design: &Design, words: &[Word]) -> Vec<(String, String)> {
     let one = |(verdict, word): (&LimitVerdict, &Word)| {
         let limit = design.basis.as_ref()?.limits.get(verdict.limit)?;
         // As plain as where it is the job asked for.
-        let above = *word == Word::NotShown && verdict.calculated_says() == "exceeded";
+        let above = *word == Word::NotShown && verdict.is_exceeded_by_calculation();
         let calculated = matches!(verdict.calculated, Word::Kept | Word::Likely) && *word == Word::NotShown;
         // What arrives is within it already: it asks for no separator.
         let before = calculated && limit.unseen.is_none() && verdict.influent.q <= verdict.against.q;

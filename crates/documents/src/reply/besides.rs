@@ -20,19 +20,30 @@ pub(super) fn answers(settled: &Settled) -> Vec<String> {
 fn alarm(settled: &Settled) -> Option<String> {
     settled.job.enquiry.asked.alarm.filter(|asked| *asked)?;
     let levels = settled.job.design.performance.iter().flat_map(|p| &p.levels);
-    let set =
-        |oil: &OilLevels| Some((oil.limit.q, oil.level(Mark::Alarm)?.thickness.q, oil.level(Mark::Alarm)?.volume.q));
-    let lowest = levels.filter_map(set).min_by(|a, b| a.1.si().total_cmp(&b.1.si()));
-    let here = lowest.map_or_else(String::new, |(limit, thick, held)| {
+    let set = |oil: &OilLevels| {
+        let alarm = oil.level(Mark::Alarm)?;
+        Some((oil.trip_at_flow.map(|trip| trip.q), oil.limit.q, alarm.thickness.q, alarm.volume.q))
+    };
+    let lowest = levels.filter_map(set).min_by(|a, b| a.2.si().total_cmp(&b.2.si()));
+    let here = lowest.map_or_else(String::new, |(flows, limit, thick, held)| {
+        let flows = flows.map_or_else(String::new, |trip| {
+            format!("; while the largest flow runs it calls at {} only", show(settled, trip.si(), (&IN, &MM)))
+        });
         format!(
-            " In the unit below it would call at a layer of {} ({}), before {}, the most that may stand in it.",
+            " In the unit below it would call at a layer of {} ({}) with the water at rest, before {}, the most that may stand in it{flows}.",
             show(settled, thick.si(), (&IN, &MM)),
             show(settled, held.si(), (&GAL, &M3)),
             show(settled, limit.si(), (&IN, &MM)),
         )
     });
+    let european = settled.job.design.basis.as_ref().is_some_and(|basis| basis.european.is_some());
+    let rules = if european {
+        "EN 858-1 asks for one unless the authority agrees to do without."
+    } else {
+        "The permit and local rules may ask for one besides."
+    };
     Some(format!(
-        "An alarm: yes. Oil that nobody sees fills its room and then leaves with the water; an alarm calls before. EN 858-1 asks for one unless the authority agrees to do without; elsewhere the permit and local rules say.{here}"
+        "An alarm: yes. Oil that nobody sees fills its room and then leaves with the water; an alarm calls before. {rules}{here}"
     ))
 }
 
@@ -43,6 +54,13 @@ fn empty(settled: &Settled) -> Option<String> {
     let Some(found) = interval(&settled.job.enquiry, &settled.job.design) else {
         return Some(format!("{lead} not answered while no unit is sized."));
     };
+    let storage = settled.job.design.performance.as_ref().map(|p| &p.storage);
+    let behind = storage.and_then(|s| s.behind_trap).filter(|_| found.is_sludge).map_or_else(String::new, |behind| {
+        format!(
+            " without the grit trap named below, {} behind one that holds the grains it is sized for",
+            emptied::often(behind.q)
+        )
+    });
     let what = if found.is_sludge { "sludge" } else { "oil" };
     let first = found.first.map(emptied::often);
     Some(match (found.is_kept, first) {
@@ -51,7 +69,7 @@ fn empty(settled: &Settled) -> Option<String> {
             first.map_or_else(String::new, |often| format!(" ({what} first, {often})"))
         ),
         (false, first) => format!(
-            "{lead} no, not on these figures: {what} is to be pumped out {}. {}",
+            "{lead} no, not on these figures: {what} is to be pumped out {}{behind}. {}",
             first.unwrap_or_default(),
             if found.is_sludge {
                 "A trap ahead that holds the grit, or less of it, makes that longer; a larger unit in proportion to its room for sludge."

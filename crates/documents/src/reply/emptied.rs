@@ -77,6 +77,7 @@ const SELDOM: f64 = 730.0;
 /// How often something comes again after this time: "about every 3 days".
 pub(super) fn often(time: Time) -> String {
     match D.from_si(time.si()) {
+        days if days < 0.75 => format!("about every {} hours", print::digits(days * 24.0, 2)),
         days if days < 1.5 => "about every day".to_owned(),
         days if days < SELDOM => format!("about every {}", span(time)),
         _ => "less often than every two years".to_owned(),
@@ -86,6 +87,7 @@ pub(super) fn often(time: Time) -> String {
 /// A time as one speaks of it: "3 days".
 fn span(time: Time) -> String {
     match D.from_si(time.si()) {
+        days if days < 0.75 => format!("{} hours", print::digits(days * 24.0, 2)),
         days if days < 1.5 => "a day".to_owned(),
         days if days < 60.0 => format!("{} days", print::digits(days, 2)),
         days if days < SELDOM => format!("{} months", print::digits(days / 30.44, 2)),

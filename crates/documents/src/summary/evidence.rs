@@ -250,11 +250,25 @@ fn of_what_stands(settled: &Settled, set: &SampleSet) -> Option<String> {
         .collect::<std::collections::BTreeSet<_>>()
         .into_iter()
         .collect();
+    // What leaves today against what is allowed, and against what we reckon would leave.
+    let limits = settled.job.design.basis.as_ref().map_or(&[][..], |basis| &basis.limits);
+    let least = limits.iter().filter(|l| *l.pollutant == *set.pollutant && l.unseen.is_none());
+    let least = least.map(|l| l.value.q).reduce(|a, b| if b < a { b } else { a });
+    let above = least
+        .filter(|least| mean > *least)
+        .map_or_else(String::new, |least| format!(" Their mean, {}, lies above the limit of {}.", mg(mean), mg(least)));
+    let ours = settled.job.design.performance.as_ref().and_then(|p| p.worst()).map(|worst| worst.total.expected.q);
+    let far = ours.filter(|ours| set.is_predicted() && ours.si() > 2.0 * mean.si()).map_or_else(String::new, |ours| {
+        format!(
+            " We reckon with {} to leave a unit here: more than twice as much as leaves the old one by these results. What comes then carries less oil, or less of it held, than we took, unless other water thinned what was sampled; a sample of what comes shows it.",
+            mg(ours)
+        )
+    });
     if less.is_empty() {
-        return Some(says.to_owned());
+        return Some(format!("{says}{above}{far}"));
     }
     Some(format!(
-        "{says} Their mean, {}, is more than what we took to come ({}): nothing leaves a plant that did not come to it, and so more comes than was taken, unless what they were taken of carries other water.",
+        "{says}{above} Their mean, {}, is more than what we took to come ({}): nothing leaves a plant that did not come to it, and so more comes than was taken, unless what they were taken of carries other water.",
         mg(mean),
         less.join(", ")
     ))

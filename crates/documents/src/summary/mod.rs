@@ -16,6 +16,7 @@ pub(crate) mod short;
 pub(crate) mod stands;
 pub(crate) mod taken;
 mod verdicts;
+mod wording;
 pub(crate) mod zones;
 
 pub use basis::{differs, governs, runs};
@@ -34,6 +35,7 @@ use stillrise_design::triage::{Line, Weight};
 use stillrise_handbook::fluids::pollutants::{Gravity, pollutant};
 use stillrise_search::Settled;
 use stillrise_units::Typed;
+pub(crate) use wording::{allows, capital, limit, mg_l, total_out};
 
 /// The summary as plain text, `width` characters wide.
 #[must_use]
@@ -362,39 +364,6 @@ pub(crate) fn beside_the_word(verdict: &LimitVerdict) -> Option<String> {
     }
     let chance = verdict.chance.filter(|_| verdict.word != Word::NotByGravity)?;
     Some(format!("over all that is plausible {} of {results} would keep it", chance.percent()))
-}
-
-/// How much a limit allows, in prose.
-pub(crate) fn allows(limit: &LimitState) -> String {
-    match &limit.unseen {
-        Some(_) => format!("none to be seen (we took {} of free oil)", mg_l(limit.value.q)),
-        None => mg_l(limit.value.q),
-    }
-}
-
-/// A limit with how much it allows: `Oil and grease of 15 mg/L`.
-pub(crate) fn limit(limit: &LimitState) -> String {
-    let of = if limit.unseen.is_some() { "," } else { " of" };
-    format!("{}{of} {}", limit.pollutant.title, allows(limit))
-}
-
-/// A concentration in mg/L, four digits.
-pub(crate) fn mg_l(c: stillrise_units::Concentration) -> String {
-    stillrise_units::print::with_unit(c.si(), &stillrise_units::catalog::MG_L)
-}
-
-/// Total oil out in a table: never a number below the published floor, unless the influent is lower.
-pub(crate) fn total_out(expected: stillrise_units::Concentration, influent: stillrise_units::Concentration) -> String {
-    Promise::of(expected, influent).brief()
-}
-
-/// The same text with a capital letter.
-pub(crate) fn capital(text: &str) -> String {
-    let mut chars = text.chars();
-    match chars.next() {
-        Some(first) => first.to_uppercase().chain(chars).collect(),
-        None => String::new(),
-    }
 }
 
 /// Width when the terminal says nothing.

@@ -3,7 +3,6 @@
 use super::{capital, stands};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::containment::passes::Passing;
-use stillrise_design::performance::limit::Word;
 use stillrise_search::Settled;
 use stillrise_search::shortfall::{Shortfall, WithoutSpill, Would};
 use stillrise_units::catalog::{FT, M};
@@ -70,10 +69,13 @@ fn what_comes(settled: &Settled) -> String {
     held.map_or_else(
         || "the water".to_owned(),
         |case| {
-            format!(
-                "the {} that are lifted to it at most",
-                print::in_prose(case.feed.q.si(), settled.job.enquiry.system().pick(FLOW_UNITS))
-            )
+            let most = print::in_prose(case.feed.q.si(), settled.job.enquiry.system().pick(FLOW_UNITS));
+            let pumped = settled.job.design.basis.as_ref().is_some_and(|basis| basis.feed.pumped);
+            if pumped {
+                format!("the {most} that are lifted to it at most")
+            } else {
+                format!("the {most} that reach it at most, the rest held back ahead of it")
+            }
         },
     )
 }
@@ -146,11 +148,11 @@ fn side(settled: &Settled, l: Length) -> String {
 const THEN: &str = "its limits would then be";
 
 /// What the calculation alone would say of the limits there; nothing where no limit is stated.
-fn calculated(settled: &Settled, words: &[(usize, Word)], its: &str) -> String {
+fn calculated(settled: &Settled, words: &[(usize, &str)], its: &str) -> String {
     let Some(basis) = &settled.job.design.basis else { return String::new() };
-    let said = |(place, word): &(usize, Word)| {
+    let said = |(place, word): &(usize, &str)| {
         let limit = basis.limits.get(*place)?;
-        Some(format!("{} {}", super::limit(limit), word.text()))
+        Some(format!("{} {word}", super::limit(limit)))
     };
     let said: Vec<String> = words.iter().filter_map(said).collect();
     if said.is_empty() {

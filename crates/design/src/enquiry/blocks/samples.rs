@@ -111,11 +111,14 @@ impl Enquiry {
         self.streams.iter().any(|s| s.name.as_deref() == Some(name)) || name == OF_RAIN && self.rain.is_some()
     }
     /// Whether the unit that is described stands already, so that what was observed and sampled is its own. Without a
-    /// word on it: a unit described by model or dimensions at which something was seen, or water that left was sampled.
+    /// word on it: a unit described by its dimensions at which something was seen, or water that left was sampled; or one whose
+    /// model is named, at which something was seen.
     /// Of a unit that is still to be picked or made nothing can have been seen: that was the plant it follows.
     #[must_use]
     pub fn unit_stands(&self) -> bool {
-        let described = self.unit.model.is_some() || self.unit.dimensions.is_some();
+        // A model that is named without its dimensions is one to be bought, unless it was watched.
+        let named = self.unit.model.is_some() && !self.observed.is_empty();
+        let described = named || self.unit.dimensions.is_some();
         let out = |s: &Samples| s.place.0 == Some(SamplePoint::Out);
         let seen = !self.observed.is_empty() || self.samples.iter().any(out);
         self.unit.exists.unwrap_or(described && seen)

@@ -41,6 +41,8 @@ keys! {
         buried: Flag = spec.like("true");
         /// Coldest air
         coldest_air: Quantity<Temperature> = spec.units(&DEG_F, &DEG_C).between("-70 °C", "40 °C").safe_smaller().like("\"-5 °F\"");
+        /// Depth to which the ground freezes at the place
+        frost_depth: Quantity<Length> = spec.units(&FT, &M).between("0 ft", "20 ft").safe_larger().like("\"3 ft\"");
         /// Whether the unit stands in a heated room
         indoors: Flag = spec.safe_smaller().like("false");
         /// Whether the unit is heated or insulated and traced

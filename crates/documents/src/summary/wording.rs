@@ -1,0 +1,40 @@
+//! How limits and contents are worded wherever they are told.
+
+use stillrise_design::basis::limits::LimitState;
+use stillrise_design::performance::promise::Promise;
+use stillrise_units::catalog::MG_L;
+use stillrise_units::print::with_unit;
+use stillrise_units::{Concentration, Typed};
+
+/// How much a limit allows, in prose.
+pub(crate) fn allows(limit: &LimitState) -> String {
+    match &limit.unseen {
+        Some(_) => format!("none to be seen (we took {} of free oil)", mg_l(limit.value.q)),
+        None => mg_l(limit.value.q),
+    }
+}
+
+/// A limit with how much it allows: `Oil and grease of 15 mg/L`.
+pub(crate) fn limit(limit: &LimitState) -> String {
+    let of = if limit.unseen.is_some() { "," } else { " of" };
+    format!("{}{of} {}", limit.pollutant.title, allows(limit))
+}
+
+/// A concentration in mg/L, four digits.
+pub(crate) fn mg_l(c: Concentration) -> String {
+    with_unit(c.si(), &MG_L)
+}
+
+/// Total oil out in a table: never a number below the published floor, unless the influent is lower.
+pub(crate) fn total_out(expected: Concentration, influent: Concentration) -> String {
+    Promise::of(expected, influent).brief()
+}
+
+/// The same text with a capital letter.
+pub(crate) fn capital(text: &str) -> String {
+    let mut chars = text.chars();
+    match chars.next() {
+        Some(first) => first.to_uppercase().chain(chars).collect(),
+        None => String::new(),
+    }
+}
