@@ -124,17 +124,20 @@ fn rows_of_a_curve_say_what_was_interpreted() {
     assert!(notes(&e).contains("row 1: \"20,5\" was read with a decimal comma"), "{}", notes(&e));
 }
 
-/// Who writes "4,5" may part thousands with a point; who writes no decimal comma does not.
+/// Who writes "4,5" may part thousands with a point, and a number that may be a thousand times as much is refused; who writes
+/// no decimal comma means a decimal point.
 #[test]
-fn a_point_with_three_digits_behind_it_is_told_beside_decimal_commas() {
+fn a_point_with_three_digits_behind_it_is_refused_among_decimal_commas() {
     let yard = |width: &str| {
-        enquiry(&format!(
+        format!(
             "[[surface]]\nname = \"yard\"\narea = \"1.710 m2\"\n[site]\nmax_width = \"{width}\"\nground = \"112.345 m\"\n"
-        ))
+        )
     };
-    let told = "was read with a decimal point; where it parts thousands";
-    assert_eq!(notes(&yard("4,5 m")).matches(told).count(), 2, "{}", notes(&yard("4,5 m")));
-    assert_eq!(notes(&yard("4.5 m")).matches(told).count(), 0);
+    let told = "may be a thousand times as much";
+    let faults = refused(&yard("4,5 m"));
+    assert_eq!(faults.matches(told).count(), 2, "{faults}");
+    assert!(faults.contains("1.710") && faults.contains("write the decimals with a comma"), "{faults}");
+    assert!(!notes(&enquiry(&yard("4.5 m"))).contains("decimal point"));
 }
 
 /// "None" is a limit on a sheen, and on nothing else: it is any sample, and the number is ours.
