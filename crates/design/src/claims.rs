@@ -4,7 +4,6 @@
 //! so; where claims contradict and nobody chose, the first is taken and the rest is a question, as for quantities.
 
 use crate::enquiry::Enquiry;
-use crate::enquiry::declared::Declared;
 use crate::enquiry::paired::pair;
 use crate::enquiry::said::{Claimed, Line, which_holds};
 use crate::provenance::{Backing, Chooser, Entry, Node, Origin, Standby, Trail, WhatIf, Whence, assume, entry};
@@ -83,7 +82,7 @@ fn contradicted<T: Trail>(t: &mut T, w: &WhatIf, claimed: &dyn Claimed, lines: &
         label: place,
         units: None,
         key: claimed.path().into(),
-        declared: Declared::default(),
+        declared: claimed.declared(),
         question: which_holds(place, &said.join(" or ")).into(),
         value,
         low: Which(low),

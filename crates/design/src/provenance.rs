@@ -6,6 +6,7 @@
 //! train or a performance. A [`Ledger`] records; [`Off`] records nothing and costs nothing.
 
 mod adopt;
+mod backing;
 mod ledger;
 mod part;
 mod whence;
@@ -14,11 +15,12 @@ use crate::enquiry::declared::Declared;
 use crate::enquiry::distribution::Distribution;
 pub use crate::stop::Stop;
 pub use crate::uncertain::Uncertain;
+pub use backing::Backing;
 pub use ledger::Ledger;
 pub use part::Part;
 use std::borrow::Cow;
 use std::collections::BTreeMap;
-use stillrise_handbook::page::{Arg, Argument, Page, Source};
+use stillrise_handbook::page::{Arg, Argument, Page};
 use stillrise_units::{System, Unit, print};
 pub use whence::Whence;
 
@@ -299,38 +301,6 @@ pub struct Standby<'a, Q> {
     pub high: Q,
     /// Where these come from.
     pub source: Backing<'a>,
-}
-
-/// Where a default comes from.
-#[derive(Debug, Clone)]
-pub enum Backing<'a> {
-    /// In words.
-    Words(Cow<'a, str>),
-    /// A source of the handbook.
-    Source(&'static Source),
-    /// No default: claims contradict and nobody chose; how one was taken.
-    Contradiction(Cow<'a, str>),
-}
-
-impl Backing<'_> {
-    fn text(self) -> String {
-        match self {
-            Backing::Words(words) | Backing::Contradiction(words) => words.into_owned(),
-            Backing::Source(source) => source.to_string(),
-        }
-    }
-}
-
-impl<'a> From<&'a str> for Backing<'a> {
-    fn from(words: &'a str) -> Self {
-        Backing::Words(words.into())
-    }
-}
-
-impl From<String> for Backing<'_> {
-    fn from(words: String) -> Self {
-        Backing::Words(words.into())
-    }
 }
 
 /// Takes the default, or what the what-if puts in its place.

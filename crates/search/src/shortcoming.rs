@@ -75,7 +75,8 @@ impl Ask<'_> {
         }
         let limits = design.performance.as_ref().map_or(&[][..], |p| &p.limits);
         let open = limits.iter().filter(|l| l.calculated == Word::NotShown && l.larger_helps).count();
-        let short = (open > 0).then(|| Shortcoming { bars: Barrier::Limit, on: Some(Condition::Limit), limits: open });
+        let short =
+            (open > 0).then_some(Shortcoming { bars: Barrier::Limit, on: Some(Condition::Limit), limits: open });
         short.or(barred)
     }
 }

@@ -35,4 +35,4 @@ macro_rules! rules {
     };
 }
 
-rules! { arrows rooms arithmetic factors registered keys length unfinished words papers links }
+rules! { arrows rooms arithmetic factors registered keys identities length unfinished words papers links }

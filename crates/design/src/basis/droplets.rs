@@ -219,7 +219,7 @@ fn table<T: Trail>(t: &mut T, said: &Said) -> Result<Option<Val<Series>>, Stop> 
         "measured droplets",
         Some(SIZE),
         table.rows.clone(),
-        &table.claims.source(&table.claims.place),
+        table.claims.source(&table.claims.place),
         &table.text,
     );
     if said.base.0 != Some(DropletBase::Number) {

@@ -12,7 +12,8 @@ use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Manner, SamplePoint, Samples};
 use crate::enquiry::date::Date;
 use crate::enquiry::results::Results;
-use crate::provenance::{Pair, Trail, Val, Whence, choose, given};
+use crate::provenance::Whence::Definition;
+use crate::provenance::{Pair, Trail, Val, choose, given};
 use crate::{by, reckon, record, say};
 use stillrise_handbook::fluids::pollutants::{Counts, Gravity, Pollutant, pollutant};
 use stillrise_handbook::laboratory::{
@@ -275,14 +276,8 @@ fn complete<T: Trail>(t: &mut T, results: &Val<Series>, count: usize) -> Option<
     }
     let geometric = by!(t, "geometric mean", geometric_mean::mean(results)).ok()?;
     let deviation = by!(t, "standard deviation of the logarithms", log_deviation::deviation(results)).ok()?;
-    let all = given(
-        t,
-        "share of a reporting limit that counts",
-        Some(PERCENTS),
-        ratio(0.0),
-        Whence::Definition,
-        "none is needed",
-    );
+    let all =
+        given(t, "share of a reporting limit that counts", Some(PERCENTS), ratio(0.0), Definition, "none is needed");
     let mean = by!(t, "arithmetic mean", sample_mean::mean(results, all)).ok()?;
     let variation = by!(t, "coefficient of variation", lognormal_variation::variation(deviation)).ok()?;
     let scatter = by!(t, "standard deviation", sample_deviation::deviation(results)).ok()?;
@@ -316,16 +311,10 @@ fn interval<T: Trail>(
     count: usize,
 ) -> Option<(Val<Concentration>, Val<Concentration>)> {
     let n = given(t, "results", Some(NUMBER), ratio(count as f64), "the set", "counted");
-    let one = given(t, "one", Some(NUMBER), ratio(1.0), Whence::Definition, "1");
+    let one = given(t, "one", Some(NUMBER), ratio(1.0), Definition, "1");
     let freedom = reckon!(t, "degrees of freedom", [ONE, ONE], (n = n, one = one) n - one);
-    let share = given(
-        t,
-        "share below the upper end",
-        Some(PERCENTS),
-        ratio(UPPER),
-        Whence::Definition,
-        "95 % between the two ends",
-    );
+    let share =
+        given(t, "share below the upper end", Some(PERCENTS), ratio(UPPER), Definition, "95 % between the two ends");
     let quantile = by!(t, "Student's t", student_quantile::t(freedom, share)).ok()?;
     let half = by!(t, "half the width of the interval", mean_half_width::half_width(scatter, n, quantile)).ok()?;
     let low =
@@ -341,7 +330,7 @@ fn bounds<T: Trail>(t: &mut T, results: &Val<Series>) -> Option<Bounds> {
             "share of a reporting limit that counts",
             Some(PERCENTS),
             ratio(share),
-            Whence::Definition,
+            Definition,
             "of what was not detected",
         );
         by!(t, label, sample_mean::mean(results, part)).ok()
@@ -367,8 +356,7 @@ fn polar<T: Trail>(t: &mut T, s: &Samples) -> (Option<Polar>, (usize, bool)) {
     let before = given(t, "before silica gel", units, series(&|k| before[k]), &s.results.place, "those detected");
     let text = say!(T, "{}", s.after_silica_gel.text());
     let after = given(t, "after silica gel", units, series(&|k| after[k]), &s.after_silica_gel.place, &text);
-    let none =
-        given(t, "share of a reporting limit that counts", Some(PERCENTS), ratio(1.0), Whence::Definition, "all of it");
+    let none = given(t, "share of a reporting limit that counts", Some(PERCENTS), ratio(1.0), Definition, "all of it");
     let mut found = || -> Option<Polar> {
         let before = by!(t, "mean before silica gel", sample_mean::mean(&before, none)).ok()?;
         let after = by!(t, "mean after silica gel", sample_mean::mean(&after, none)).ok()?;

@@ -46,7 +46,7 @@ pub fn solids<T: Trail>(
     let size = Some((&UM, &UM) as Pair);
     let sieved = &e.solids.table;
     let table = if sieved.is_given() {
-        given(t, "sieved grains", size, sieved.rows.clone(), &sieved.claims.source(&sieved.claims.place), &sieved.text)
+        given(t, "sieved grains", size, sieved.rows.clone(), sieved.claims.source(&sieved.claims.place), &sieved.text)
     } else {
         given(t, "sieved grains", size, Series::default(), Whence::Definition, "none sieved")
     };

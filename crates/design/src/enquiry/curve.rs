@@ -1,5 +1,6 @@
 //! A measured curve: rows of a size and a share.
 
+use super::declared::Declared;
 use super::keys::{Field, KeyKind, KeySpec};
 use super::reader::Reader;
 use super::said::{Claimed, Claims, Line, claims, lines, nth};
@@ -52,6 +53,9 @@ impl Field for Curve {
 impl Claimed for Curve {
     fn place(&self) -> &str {
         &self.claims.place
+    }
+    fn declared(&self) -> Declared {
+        self.claims.declared
     }
     fn lines(&self) -> Vec<Line<'_>> {
         lines(&self.claims)

@@ -1,6 +1,7 @@
 //! What was said of a key that holds no quantity: a word, a text, a flag, a count or a curve, with who said so and
 //! whether another said otherwise.
 
+use super::declared::Declared;
 use super::keys::KeySpec;
 use super::reader::Reader;
 use crate::provenance::Whence;
@@ -31,11 +32,13 @@ pub struct Claims<T> {
     pub list: Vec<Told<T>>,
     /// Where they stand: `spill: closure`.
     pub place: String,
+    /// How the key is declared.
+    pub declared: Declared,
 }
 
 impl<T> Default for Claims<T> {
     fn default() -> Self {
-        Self { list: Vec::new(), place: String::new() }
+        Self { list: Vec::new(), place: String::new(), declared: Declared::default() }
     }
 }
 
@@ -113,6 +116,8 @@ pub struct Line<'a> {
 pub trait Claimed {
     /// Where it stands.
     fn place(&self) -> &str;
+    /// How its key is declared.
+    fn declared(&self) -> Declared;
     /// Its claims.
     fn lines(&self) -> Vec<Line<'_>>;
     /// Whether they differ.
@@ -170,6 +175,9 @@ impl<T: Clone + PartialEq> Claimed for Said<T> {
     fn place(&self) -> &str {
         &self.1.place
     }
+    fn declared(&self) -> Declared {
+        self.1.declared
+    }
     fn lines(&self) -> Vec<Line<'_>> {
         lines(&self.1)
     }
@@ -191,6 +199,9 @@ impl<T: Clone + PartialEq> Claimed for Said<T> {
 impl<C: Argument + PartialEq> Claimed for Word<C> {
     fn place(&self) -> &str {
         &self.1.place
+    }
+    fn declared(&self) -> Declared {
+        self.1.declared
     }
     fn lines(&self) -> Vec<Line<'_>> {
         lines(&self.1)
@@ -234,7 +245,7 @@ pub(super) fn claims<T>(
     if list.iter().filter(|told| told.chosen).count() > 1 {
         reader.fault(place, "more than one claim is marked chosen", "mark one");
     }
-    Claims { list, place: place.to_owned() }
+    Claims { list, place: place.to_owned(), declared: Declared(Some(spec)) }
 }
 
 fn told<T>(

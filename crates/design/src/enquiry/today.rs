@@ -7,7 +7,9 @@
 use super::Enquiry;
 use super::blocks::{Change, ChangeKind, ChemicalBlock, Inlet};
 use super::date::Date;
+use super::declared::Declared;
 use super::fields::Text;
+use super::key::Key;
 use super::keys::{Because, Block, Claim, Place, Quantity};
 use super::said::{Claims, Told};
 use stillrise_units::{Flow, Typed};
@@ -123,7 +125,7 @@ fn new_kind(before: &Enquiry, now: &mut Enquiry, change: &Change) -> bool {
         let levels = Inlet { start_level, stop_level, sump_area, invert, ..Inlet::default() };
         now.inlet = Inlet { feed, rate, together, interlocked, sump_volume, ..levels };
     }
-    now.inlet.pump = told(old.1.list.clone(), word, change, &before.inlet.pump().place(), later);
+    now.inlet.pump = told(old.1.list.clone(), word, change, before.inlet.pump(), later);
     true
 }
 
@@ -178,8 +180,8 @@ fn chemical(before: &Enquiry, now: &mut Enquiry) -> bool {
     }
     let title = stillrise_handbook::fluids::chemicals::chemical(&kind).map_or(kind.as_str(), |row| row.title);
     let block = ChemicalBlock::standing(Place::named(ChemicalBlock::spec().name, title));
-    let product = told(Vec::new(), title.to_owned(), change, &block.product().place(), false);
-    let kind = told(Vec::new(), kind, change, &block.kind().place(), false);
+    let product = told(Vec::new(), title.to_owned(), change, block.product(), false);
+    let kind = told(Vec::new(), kind, change, block.kind(), false);
     now.chemicals.push(ChemicalBlock { product, kind, ..block });
     true
 }
@@ -217,10 +219,10 @@ fn later_than_the_key(change: &Change) -> String {
 }
 
 /// A text with the claims on it, and last the one of a change.
-fn told(mut list: Vec<Told<String>>, word: String, change: &Change, place: &str, later: bool) -> Text {
+fn told(mut list: Vec<Told<String>>, word: String, change: &Change, key: Key<'_, Text>, later: bool) -> Text {
     let because = later.then(|| later_than_the_key(change));
     list.push(Told { text: word.clone(), value: word, from: Some(from(change)), chosen: later, because });
-    Claims { list, place: place.to_owned() }.into()
+    Claims { list, place: key.place(), declared: Declared(Some(key.spec)) }.into()
 }
 
 #[cfg(test)]

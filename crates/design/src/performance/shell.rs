@@ -11,7 +11,7 @@ use crate::vessel::Body;
 use crate::{by, reckon, record, say};
 use stillrise_handbook::ground::ground_pressure;
 use stillrise_handbook::shop::cylinder_collapse::{self, CollapseLaw};
-use stillrise_handbook::shop::strengths::{STRENGTHS, Strength};
+use stillrise_handbook::shop::strengths::{Metal, STRENGTHS, Strength};
 use stillrise_units::catalog::{FT, KPA, M, ONE, PSI};
 use stillrise_units::{Length, Pressure, Ratio, Typed, ratio};
 
@@ -33,8 +33,9 @@ record! {
 #[must_use]
 pub fn metal(unit: &Unit) -> Option<&'static Strength> {
     let material = unit.particulars.material.as_ref()?.to_lowercase();
-    let word = if material.contains("stainless") { "stainless" } else { "steel" };
-    STRENGTHS.iter().find(|metal| metal.word == word).filter(|metal| material.contains(metal.word))
+    // What a manufacturer says of it, "coated carbon steel", is read here and nowhere else.
+    let metal = if material.contains("stainless") { Metal::Stainless } else { Metal::Carbon };
+    STRENGTHS.iter().find(|strength| strength.metal == metal).filter(|strength| material.contains(strength.word))
 }
 
 /// Finds it: the groundwater at its highest, at grade where nobody said. `None` for another body, or where thickness,

@@ -94,7 +94,7 @@ impl<T: Trail> Row<'_, T> {
     pub fn bore(&mut self, label: &str, pipe: Key<'_, Text>) -> Result<Val<Length>, Stop> {
         let size = pipe.said.as_deref().and_then(pipe_size);
         let stated = size
-            .map(|row| given(self.t, label, Some(DIMENSION), row.inside(), &pipe.said.1.source(self.source), row.word));
+            .map(|row| given(self.t, label, Some(DIMENSION), row.inside(), pipe.said.1.source(self.source), row.word));
         stated.or_else(|| self.assumed.get(pipe.spec)).ok_or_else(|| self.stop(format!("{label} is not stated")))
     }
 }

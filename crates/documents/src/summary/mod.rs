@@ -11,6 +11,7 @@ pub(crate) mod ground;
 pub(crate) mod ladder;
 pub(crate) mod measured;
 pub(crate) mod performance;
+mod rests;
 pub(crate) mod shop;
 pub(crate) mod short;
 pub(crate) mod stands;
@@ -20,6 +21,7 @@ mod wording;
 pub(crate) mod zones;
 
 pub use basis::{differs, governs, runs};
+pub(crate) use rests::{assumed_under, is_of_oil, rests_on};
 pub(crate) use short::stops;
 pub use verdicts::{also_asked, moves, that_matter, words};
 
@@ -27,10 +29,9 @@ use crate::render::text::{WIDTH, hang, heading};
 use std::collections::BTreeSet;
 use stillrise_checks::rules::emulsion_above_limit;
 use stillrise_design::basis::limits::LimitState;
-use stillrise_design::enquiry::blocks::{self, OilContent, Water};
+use stillrise_design::enquiry::blocks;
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::performance::promise::{Promise, floor, number};
-use stillrise_design::provenance::{Assumption, Entry, Node, Origin};
 use stillrise_design::triage::{Line, Weight};
 use stillrise_handbook::fluids::pollutants::{Gravity, pollutant};
 use stillrise_search::Settled;
@@ -285,52 +286,7 @@ pub(crate) fn bare_grains(settled: &Settled, limit: &LimitState, verdict: &Limit
 /// Figures named in a sentence.
 const NAMED: usize = 4;
 
-/// What of the water nobody has confirmed and the word on a limit rests on, those first whose answer moves most; nothing
-/// where the word is not the calculation's own.
-pub(crate) fn rests_on<'a>(settled: &'a Settled, verdict: &LimitVerdict) -> Vec<&'a Entry> {
-    if !verdict.predicted || verdict.calculated != verdict.word {
-        return Vec::new();
-    }
-    // What lies below the published floor is refused whatever the waters carry, unless what does not rise is the reason given.
-    if verdict.word >= Word::NotShown && verdict.against.q < floor() && verdict.stays.q <= verdict.against.q {
-        return Vec::new();
-    }
-    assumed_under(settled, verdict.expected.at, &is_of_oil)
-}
-
-/// Whether it says what oil a water carries.
-fn is_of_oil(a: &Assumption) -> bool {
-    a.declared.is_of::<OilContent>() || a.declared.is(Water::oil_peak)
-}
-
-/// What a number in the trail rests on that was assumed, of the keys that are wanted, those first whose answer moves most.
-pub(crate) fn assumed_under<'a>(
-    settled: &'a Settled,
-    at: Node,
-    wanted: &dyn Fn(&Assumption) -> bool,
-) -> Vec<&'a Entry> {
-    let ledger = &settled.job.ledger;
-    let (mut seen, mut open) = (BTreeSet::new(), vec![at]);
-    let mut rests = BTreeSet::new();
-    while let Some(at) = open.pop() {
-        let Some(entry) = ledger.entry(at).filter(|_| seen.insert(at)) else { continue };
-        match &entry.origin {
-            Origin::Assumed(assumption) if wanted(assumption) => {
-                rests.insert(at);
-            }
-            origin => open.extend(origin.inputs()),
-        }
-    }
-    let weight = |entry: &Entry| match &entry.origin {
-        Origin::Assumed(a) => settled.questions.iter().find(|q| q.key == a.key).map_or(0.0, |q| q.weight),
-        _ => 0.0,
-    };
-    let mut entries: Vec<&Entry> = rests.iter().filter_map(|at| ledger.entry(*at)).collect();
-    entries.sort_by(|a, b| weight(b).total_cmp(&weight(a)));
-    entries
-}
-
-/// The same in a sentence.
+/// What of the water nobody has confirmed and the word on a limit rests on, in a sentence.
 pub(crate) fn unconfirmed(settled: &Settled, verdict: &LimitVerdict) -> String {
     let entries = rests_on(settled, verdict);
     let system = settled.job.enquiry.system();

@@ -22,6 +22,14 @@ pub struct LiquidClass {
     pub source: &'static Source,
 }
 
+impl LiquidClass {
+    /// Whether only the boiling point tells it from the next one.
+    #[must_use]
+    pub fn is_by_boiling_point(&self) -> bool {
+        self.flash_from_f.is_none() && self.boils_from_f.is_none()
+    }
+}
+
 macro_rules! classes {
     ($($word:literal $from:expr, $below:expr, $boils:expr, $note:literal;)*) => {
         &[$(LiquidClass {

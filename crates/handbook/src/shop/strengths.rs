@@ -5,9 +5,20 @@ use crate::sources::STEEL_MEMORY;
 use stillrise_units::catalog::PSI;
 use stillrise_units::{Pressure, Typed};
 
+/// Which metal.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Metal {
+    /// Carbon steel, which rusts in the ground.
+    Carbon,
+    /// Stainless steel.
+    Stainless,
+}
+
 /// A metal.
 #[derive(Debug, PartialEq)]
 pub struct Strength {
+    /// Which it is.
+    pub metal: Metal,
     /// The word in files, as in [`crate::vessel::materials::MATERIALS`].
     pub word: &'static str,
     /// Title.
@@ -28,6 +39,7 @@ pub const ALLOWABLE_SHARE: f64 = 0.6;
 /// Metals, from memory: a mill certificate or the standard of the plate governs.
 pub static STRENGTHS: &[Strength] = &[
     Strength {
+        metal: Metal::Carbon,
         word: "steel",
         title: "Structural carbon steel, yield 36 ksi",
         modulus_psi: 29.0e6,
@@ -36,6 +48,7 @@ pub static STRENGTHS: &[Strength] = &[
         source: &STEEL_MEMORY,
     },
     Strength {
+        metal: Metal::Stainless,
         word: "stainless",
         title: "Stainless steel 304 or 316, yield 30 ksi",
         modulus_psi: 28.0e6,

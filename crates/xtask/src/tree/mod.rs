@@ -6,6 +6,7 @@
 pub mod arithmetic;
 pub mod arrows;
 pub mod factors;
+pub mod identities;
 pub mod keys;
 pub mod length;
 pub mod links;
@@ -121,6 +122,7 @@ pub const RULES: &[Rule] = &[
     factors::RULE,
     registered::RULE,
     keys::RULE,
+    identities::RULE,
     length::RULE,
     unfinished::RULE,
     words::RULE,

@@ -26,7 +26,7 @@ impl Class {
     /// Its class in print: below 73 °F the boiling point decides between the first two.
     #[must_use]
     pub fn shown(&self) -> &'static str {
-        if self.class.word == "IA" { "IA or IB, by its boiling point" } else { self.class.word }
+        if self.class.is_by_boiling_point() { "IA or IB, by its boiling point" } else { self.class.word }
     }
 }
 

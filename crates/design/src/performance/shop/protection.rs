@@ -7,6 +7,7 @@ use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, WhatIf, choose, given};
 use crate::train::unit::Unit;
 use crate::{by, record, say};
+use stillrise_handbook::shop::strengths::Metal;
 use stillrise_handbook::shop::{anode_current, anode_mass, protection_current};
 use stillrise_handbook::sources::UFC_3_570_02A;
 use stillrise_units::catalog::{KG, LB, ONE};
@@ -53,7 +54,7 @@ pub(super) fn protection<T: Trail>(
     e: &Enquiry,
     unit: &Unit,
 ) -> Result<Option<Protection>, Stop> {
-    let steel = metal(unit).is_some_and(|metal| metal.word == "steel");
+    let steel = metal(unit).is_some_and(|strength| strength.metal == Metal::Carbon);
     if !unit.arrangement.is_in_ground() || !steel {
         return Ok(None);
     }
