@@ -5,6 +5,7 @@
 use stillrise_design::enquiry::distribution::Distribution;
 use stillrise_design::enquiry::keys::{Claim, Quantity};
 use stillrise_design::enquiry::{Enquiry, read_enquiry};
+use stillrise_design::provenance::Origin;
 use stillrise_units::catalog::{GPM, IN, MG_L};
 use stillrise_units::{Fault, Typed};
 
@@ -124,20 +125,22 @@ fn rows_of_a_curve_say_what_was_interpreted() {
     assert!(notes(&e).contains("row 1: \"20,5\" was read with a decimal comma"), "{}", notes(&e));
 }
 
-/// Who writes "4,5" may part thousands with a point, and a number that may be a thousand times as much is refused; who writes
-/// no decimal comma means a decimal point.
+/// Who writes "4,5" may part thousands with a point: it is told, and refused where a zero ends it; who writes no decimal comma
+/// means a decimal point.
 #[test]
-fn a_point_with_three_digits_behind_it_is_refused_among_decimal_commas() {
-    let yard = |width: &str| {
+fn a_point_with_three_digits_behind_it_is_told_or_refused_beside_decimal_commas() {
+    let yard = |area: &str, width: &str| {
         format!(
-            "[[surface]]\nname = \"yard\"\narea = \"1.710 m2\"\n[site]\nmax_width = \"{width}\"\nground = \"112.345 m\"\n"
+            "[[surface]]\nname = \"yard\"\narea = \"{area}\"\n[site]\nmax_width = \"{width}\"\nground = \"112.345 m\"\n"
         )
     };
-    let told = "may be a thousand times as much";
-    let faults = refused(&yard("4,5 m"));
-    assert_eq!(faults.matches(told).count(), 2, "{faults}");
+    let told = "was read with a decimal point; where it parts thousands";
+    let comma = notes(&enquiry(&yard("1.712 m2", "4,5 m")));
+    assert_eq!(comma.matches(told).count(), 2, "{comma}");
+    assert_eq!(notes(&enquiry(&yard("1.710 m2", "4.5 m"))).matches(told).count(), 0);
+    let faults = refused(&yard("1.710 m2", "4,5 m"));
+    assert_eq!(faults.matches("may be a thousand times as much").count(), 1, "{faults}");
     assert!(faults.contains("1.710") && faults.contains("write the decimals with a comma"), "{faults}");
-    assert!(!notes(&enquiry(&yard("4.5 m"))).contains("decimal point"));
 }
 
 /// "None" is a limit on a sheen, and on nothing else: it is any sample, and the number is ours.
@@ -198,6 +201,8 @@ fn the_basis_holds_a_limit_on_ph_as_a_range() {
     assert_eq!(basis.ph_limits.iter().map(|l| l.shown()).collect::<Vec<_>>(), ["pH 6 to 9"]);
     let says = design.triage.iter().find(|l| l.subject == "limit on pH").map(|l| l.says.as_str());
     assert!(says.is_some_and(|says| says.contains("a separator does not touch it")), "{says:?}");
-    let origin = ledger.entries.iter().find(|e| e.label == "lowest pH allowed").map(|e| format!("{:?}", e.origin));
-    assert!(origin.is_some_and(|o| o.contains("limit \\\"pH\\\": value, from permit")));
+    let lowest = ledger.entries.iter().find(|e| e.label == "lowest pH allowed");
+    let source =
+        lowest.and_then(|e| if let Origin::Given { source, .. } = &e.origin { Some(source.to_string()) } else { None });
+    assert_eq!(source.as_deref(), Some("limit \"pH\": value, from permit"));
 }

@@ -5,6 +5,7 @@
 mod common;
 
 use common::{Sheet, demo};
+use stillrise_design::provenance::Origin;
 use stillrise_search::Settled;
 use stillrise_search::risk::{Risk, patient, risk};
 
@@ -33,8 +34,11 @@ fn an_uncertain_gap_of_a_stated_unit_is_drawn_and_moves_the_result() {
 fn who_measured_a_dimension_reaches_the_trail() {
     let claim = r#"{ value = "0.75 in", from = "tape measure on site" }"#;
     let settled = Sheet::data("pumped").with("unit.dimensions.gap", claim).settle(&demo());
-    let text = format!("{:?}", settled.job.ledger.entries);
-    assert!(text.contains("unit: dimensions: gap, from tape measure on site"));
+    let mut sources = settled.job.ledger.entries.iter().filter_map(|entry| match &entry.origin {
+        Origin::Given { source, .. } => Some(source.to_string()),
+        _ => None,
+    });
+    assert!(sources.any(|source| source == "unit: dimensions: gap, from tape measure on site"));
 }
 
 #[test]

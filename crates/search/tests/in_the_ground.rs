@@ -146,6 +146,32 @@ fn soil_counts_as_the_enquiry_says() {
     assert!(least < straight && straight < more);
 }
 
+/// 2.083 ft of ground lie over its top: below 2 ft of frost, above 3 ft of it.
+#[test]
+fn frost_goes_by_the_cover_and_its_depth() {
+    let word = |depth: &str| {
+        let sheet = Sheet::data("buried").with("site.coldest_air", "-18 °C").with("site.frost_depth", depth);
+        common::bases::look(&sheet.settle(&demo()), "frost-outdoors").word()
+    };
+    assert_eq!([word("2 ft"), word("3 ft")], ["passes", "warns"]);
+}
+
+/// A duration goes with the intensity that the same person named; where nobody did, the safe one stands.
+#[test]
+fn a_duration_goes_with_its_intensity() {
+    let text = |from: &str| {
+        format!(
+            "[enquiry]\ntitle = \"a\"\n[[surface]]\narea = \"900 m2\"\nkind = \"concrete\"\n[rain]\nintensity = [{{ value = \"108 mm/h\", from = \"town\" }}, {{ value = \"65 mm/h\", from = \"planner\" }}]\nduration = [{{ value = \"10 min\", from = \"{from}\" }}, {{ value = \"15 min\", from = \"planner\" }}]\n"
+        )
+    };
+    let minutes = |from: &str| {
+        let e = stillrise_design::enquiry::read_enquiry(&text(from), &|_| None).expect("sound");
+        e.rain.and_then(|rain| rain.duration.q()).map(|q| (MIN.from_si(q.si()) * 1e6).round() / 1e6)
+    };
+    assert_eq!(minutes("town"), Some(10.0));
+    assert_ne!(minutes("somebody"), None);
+}
+
 /// Lowest line 106 - 97.917 = 8.083 ft under grade, groundwater there: 8.083 x 62.41 / 144 = 3.503 psi. Short tube of 1/4 in,
 /// 72 in across, 208 in between its heads: 0.807 x 29e6 x 0.0625 / (208 x 36) x ((0.25/36)^2 / 0.91^3)^(1/4) = 17.47 psi.
 #[test]

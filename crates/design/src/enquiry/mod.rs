@@ -173,20 +173,25 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     if enquiry.system() == System::Us {
         enquiry.notes.retain(|(_, note)| !note.ends_with(THOUSANDS_COMMA));
     }
-    // Among decimal commas a point with three digits behind it may part thousands: one number in a thousand is no guess to make.
+    // Among decimal commas a point with three digits behind it may part thousands: it is told, and refused where the last of them
+    // is a zero, which nobody writes behind a decimal point.
     let commas = enquiry.notes.iter().any(|(_, note)| note.ends_with(DECIMAL_COMMA));
-    let points = enquiry.notes.iter().filter(|(_, note)| commas && note.ends_with(DECIMAL_POINT));
-    faults.extend(points.map(|(place, note)| {
-        let text = note.split('"').nth(1).unwrap_or("it");
-        let reason =
-            format!("\"{text}\" may be a thousand times as much, as other numbers of the file have decimal commas");
-        Fault::new(
-            place.clone(),
-            reason,
-            "leave the point out where it parts thousands, or write the decimals with a comma",
-        )
-    }));
-    enquiry.notes.retain(|(_, note)| !note.ends_with(DECIMAL_POINT));
+    let typed = |note: &str| note.split('"').nth(1).unwrap_or("it").to_owned();
+    let points = |note: &str| note.ends_with(DECIMAL_POINT);
+    faults.extend(enquiry.notes.iter().filter(|(_, note)| commas && points(note) && typed(note).ends_with('0')).map(
+        |(place, note)| {
+            let reason = format!(
+                "\"{}\" may be a thousand times as much, as other numbers of the file have decimal commas",
+                typed(note)
+            );
+            Fault::new(
+                place.clone(),
+                reason,
+                "leave the point out where it parts thousands, or write the decimals with a comma",
+            )
+        },
+    ));
+    enquiry.notes.retain(|(_, note)| commas || !points(note));
     if enquiry.head.title.is_none() && !faults.iter().any(|f| f.place.contains("enquiry")) {
         faults.push(Fault::new(
             "enquiry",

@@ -2,6 +2,7 @@
 
 use super::alike::{asked, pattern, stands_in, together};
 use super::show;
+use super::standing::all_standing;
 use super::turns::{colder, floats, held_ahead, lifted};
 use super::{not_rising, plant};
 use crate::summary::{assumed_under, numberless, rests_on, stands, that_matter};
@@ -19,7 +20,7 @@ use stillrise_search::Settled;
 use stillrise_search::questions::Question;
 use stillrise_search::standing::Asks;
 use stillrise_units::Typed;
-use stillrise_units::catalog::{DEG_C, DEG_F, FT2, IN_H, M2, MM_H, PERCENT};
+use stillrise_units::catalog::{DEG_C, DEG_F, FT2, GPD, IN_H, M2, M3_D, MM_H, PERCENT};
 
 /// Questions in the mail.
 const ASKED: usize = 8;
@@ -69,7 +70,7 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         if once_sampled && is_content(&q) { format!("{text} {SAMPLED}") } else { text }
     };
     let open = settled.standing.iter().filter(|s| !is_settled(settled, &s.asks));
-    let standing: Vec<String> = open.take(STANDING).map(|s| standing(&s.asks)).collect();
+    let standing: Vec<String> = all_standing(open.map(|s| &s.asks)).into_iter().take(STANDING).collect();
     let (stands_first, stands_then) = standing.split_at(standing.len().min(AHEAD));
     let mut once = BTreeSet::new();
     let decide: Vec<String> = deciding.iter().map(|q| alike(q)).filter(|text| once.insert(text.clone())).collect();
@@ -288,51 +289,6 @@ fn is_settled(settled: &Settled, asks: &Asks) -> bool {
     on.peek().is_some() && on.all(|l| l.word == Word::Kept)
 }
 
-/// A standing question in words.
-pub(crate) fn standing(asks: &Asks) -> String {
-    match asks {
-        Asks::DataSheet(product) => {
-            format!(
-                "May we have the safety data sheet of \"{product}\", and how much of it is used? It decides whether the oil still rises."
-            )
-        }
-        Asks::Cleaner => {
-            "Which cleaner or detergent, if any, goes into the water? It decides whether the oil still rises."
-                .to_owned()
-        }
-        Asks::Oil => "Which oils or fuels can get into the water? We took diesel.".to_owned(),
-        Asks::NewProduct(said) => {
-            format!(
-                "Which product is it (\"{said}\"), and how much of it is used? It decides whether the oil still rises."
-            )
-        }
-        Asks::RainInSewer => "Does the owner of the sewer allow rain water in it?".to_owned(),
-        Asks::WashToStorm(waters) => format!(
-            "Does the permit name water that is no rain ({})? Many cover storm water alone; then it goes to a sewer or is hauled.",
-            waters.join(", ")
-        ),
-        Asks::Gallon => "Are your gallons US or imperial?".to_owned(),
-        Asks::Receiver => {
-            "Where does the water go behind the separator: storm drain, water body or sanitary sewer?".to_owned()
-        }
-        Asks::Method(pollutant) => {
-            format!(
-                "By which method is \"{pollutant}\" measured? It decides whether all oil and grease counts or mineral oil only."
-            )
-        }
-        Asks::TwoOutlets(limits) => format!(
-            "The limits on oil differ: {}. Which holds for which water and which outlet, in writing? Waters for two places want a separator each, and an enquiry each.",
-            limits.join(", ")
-        ),
-        Asks::SpillPlace(names) => format!(
-            "Where would the spill happen: in the {}, or where it runs to the separator past {}?",
-            names.join(" or in the "),
-            if names.len() == 1 { "it" } else { "them" }
-        ),
-        Asks::Authority(pollutant) => format!("Who sets the limit on {pollutant}, and in which document?"),
-    }
-}
-
 /// What was taken without being told.
 pub(super) fn assumed(settled: &Settled) -> Vec<String> {
     let covered = settled.job.enquiry.surfaces.iter().any(|s| *s.canopy == Some(true));
@@ -390,7 +346,15 @@ pub(super) fn assumed(settled: &Settled) -> Vec<String> {
     let plate = plate.then(|| {
         "pumps that lift what their plate says at the head that it names; against less head they lift more, and then more comes: their curve, and the head that they will work against, settle it".to_owned()
     });
-    let waters = super::carried::carried(settled).into_iter().chain(plate);
+    // On what sludge and oil are counted by.
+    let storage = settled.job.design.performance.as_ref().map(|p| &p.storage);
+    let daily = storage.map(|storage| {
+        format!(
+            "{} on an average day, by which sludge and oil are counted",
+            show(settled, storage.average.q.si(), (&GPD, &M3_D))
+        )
+    });
+    let waters = super::carried::carried(settled).into_iter().chain(daily).chain(plate);
     let apart = apart.into_iter().chain(cools).chain(waters);
     let barred = is_barred(&settled.job.enquiry);
     let barred = barred.then(|| "no rain, which this sewer does not take: it has to be kept out".to_owned());

@@ -15,6 +15,7 @@ mod named;
 mod not_rising;
 mod offer;
 mod plant;
+pub(crate) mod standing;
 mod turns;
 mod weight;
 

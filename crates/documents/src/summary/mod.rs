@@ -29,10 +29,10 @@ use crate::render::text::{WIDTH, hang, heading};
 use std::collections::BTreeSet;
 use stillrise_checks::rules::emulsion_above_limit;
 use stillrise_design::basis::limits::LimitState;
-use stillrise_design::enquiry::blocks;
+use stillrise_design::enquiry::blocks::{self, ChemicalBlock};
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::performance::promise::{Promise, floor, number};
-use stillrise_design::triage::{Line, Weight};
+use stillrise_design::triage::{About, Line, Weight};
 use stillrise_handbook::fluids::pollutants::{Gravity, pollutant};
 use stillrise_search::Settled;
 use stillrise_units::Typed;
@@ -102,8 +102,16 @@ pub fn headline(settled: &Settled) -> Vec<String> {
             blocking.push(line);
         }
     }
-    let named: Vec<String> =
-        blocking.iter().take(3).map(|line| format!("{}: {}", capital(&line.subject), line.says)).collect();
+    // What a product does is known of its kind, until its data sheet was seen.
+    let chemicals = &settled.job.enquiry.chemicals;
+    let seen = |line: &Line| {
+        let own =
+            |c: &&ChemicalBlock| [&c.product.0, &c.kind.0].into_iter().flatten().any(|name| *name == line.subject);
+        line.about != About::Chemical || chemicals.iter().find(own).is_some_and(|c| c.data_sheet.is_some())
+    };
+    let of_kind = |line: &Line| if seen(line) { "" } else { " (as its kind does; its data sheet decides)" };
+    let one = |line: &&Line| format!("{}{}: {}", capital(&line.subject), of_kind(line), line.says);
+    let named: Vec<String> = blocking.iter().take(3).map(one).collect();
     if !named.is_empty() {
         out.push(format!("Not a gravity duty as it stands. {}", named.join(" ")));
     }

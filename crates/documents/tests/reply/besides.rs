@@ -182,3 +182,22 @@ invert = "2.7 m"
     assert!(flat(&reply(&found)).contains(pair.also.unwrap_or(pair.change).text()));
     Ok(())
 }
+
+/// What sheared a wash that is treated apart shears no rain: the rain alone is what it is without wash and pump.
+#[test]
+fn what_sheared_a_wash_goes_with_it() -> Outcome {
+    let gravity = RACK
+        .replace("feed = \"pump\"\npump = \"submersible\"\nrate = [\"100 gpm\"]\n", "")
+        .replace("stream = [\"rain\"]", "stream = [\"none\"]");
+    let with = gravity.replace("with_rain = false\n", "with_rain = false\nshear = [\"pit pump\"]\n")
+        + "[[shear]]\nname = \"pit pump\"\nkind = \"pump\"\npump = \"centrifugal\"\n";
+    let wash =
+        "[[stream]]\nname = \"hose-down\"\nflow = \"8 gpm\"\nhours_per_day = 1\ndays_per_week = 1\nwith_rain = false\n";
+    let product = "[[chemical]]\nproduct = \"degreaser\"\nkind = \"alkaline-degreaser\"\nstream = [\"hose-down\"]\n";
+    let alone = settled(&gravity.replace(wash, "").replace(product, ""))?;
+    let found = settled(&with)?;
+    let apart = found.alternatives.iter().find(|a| a.change == Change::WashApart).ok_or("the rain alone")?;
+    let out = alone.job.design.performance.as_ref().and_then(|p| p.worst()).map(|w| w.total.expected.q.si().to_bits());
+    assert_eq!(apart.effluent.map(|c| c.si().to_bits()), out);
+    Ok(())
+}
