@@ -161,7 +161,7 @@ fn frost_goes_by_the_cover_and_its_depth() {
 fn a_duration_goes_with_its_intensity() {
     let text = |from: &str| {
         format!(
-            "[enquiry]\ntitle = \"a\"\n[[surface]]\narea = \"900 m2\"\nkind = \"concrete\"\n[rain]\nintensity = [{{ value = \"108 mm/h\", from = \"town\" }}, {{ value = \"65 mm/h\", from = \"planner\" }}]\nduration = [{{ value = \"10 min\", from = \"{from}\" }}, {{ value = \"15 min\", from = \"planner\" }}]\n"
+            "[enquiry]\ntitle = \"a\"\n[[surface]]\narea = \"900 m2\"\nkind = \"concrete\"\n[rain]\nintensity = [{{ value = \"108 mm/h\", from = \"town\" }}, {{ value = \"65 mm/h\", from = \"planner, an older sheet\" }}]\nduration = [{{ value = \"10 min\", from = \"{from}\" }}, {{ value = \"15 min\", from = \"planner\" }}]\n"
         )
     };
     let minutes = |from: &str| {
@@ -169,6 +169,7 @@ fn a_duration_goes_with_its_intensity() {
         e.rain.and_then(|rain| rain.duration.q()).map(|q| (MIN.from_si(q.si()) * 1e6).round() / 1e6)
     };
     assert_eq!(minutes("town"), Some(10.0));
+    assert_eq!(minutes("Town, letter of May"), Some(10.0));
     assert_ne!(minutes("somebody"), None);
 }
 

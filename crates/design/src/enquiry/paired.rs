@@ -26,15 +26,19 @@ pub(crate) fn pair(e: &mut Enquiry) {
 /// The duration of a rain that one person named with its intensity goes with that intensity, unless a person chose another.
 pub(crate) fn pair_rain(e: &mut Enquiry) {
     let Some(rain) = &mut e.rain else { return };
-    let Some(from) = rain.intensity.claim().and_then(|taken| taken.from.clone()) else { return };
+    // "Planner, 10 min" and "planner" are one person.
+    let who = |from: &Option<String>| {
+        from.as_deref().map(|from| from.split(',').next().unwrap_or(from).trim().to_lowercase())
+    };
+    let Some(from) = rain.intensity.claim().and_then(|taken| who(&taken.from)) else { return };
     let durations = &mut rain.duration;
     let by_person = durations.claims.iter().any(|c| c.chosen && c.because != Some(Because::Paired));
-    let own = durations.claims.iter().filter(|c| c.from.as_ref() == Some(&from)).count();
+    let own = durations.claims.iter().filter(|c| who(&c.from).as_ref() == Some(&from)).count();
     if own != 1 || !rain.intensity.is_contradicted() || !durations.is_contradicted() || by_person {
         return;
     }
     for claim in &mut durations.claims {
-        claim.chosen = claim.from.as_ref() == Some(&from);
+        claim.chosen = who(&claim.from).as_ref() == Some(&from);
         claim.because = claim.chosen.then_some(Because::Paired);
     }
 }

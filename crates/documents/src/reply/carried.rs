@@ -1,7 +1,9 @@
 //! What the waters were taken to carry.
 
-use crate::summary::{assumed_under, mg_l};
+use crate::summary::assumed_under;
 use stillrise_search::Settled;
+use stillrise_units::catalog::MG_L;
+use stillrise_units::{Concentration, Typed, print};
 
 /// Waters that are told.
 const TOLD: usize = 4;
@@ -9,6 +11,7 @@ const TOLD: usize = 4;
 /// A line for the waters that carry the same: what it is decides the limits, and where any of that is assumed, all of it is
 /// told.
 pub(super) fn carried(settled: &Settled) -> Vec<String> {
+    let mg_l = |c: Concentration| print::in_prose(c.si(), &MG_L);
     let cases = settled.job.design.basis.iter().flat_map(|basis| &basis.cases);
     let mut lines: Vec<(String, Vec<&str>)> = Vec::new();
     for case in cases {

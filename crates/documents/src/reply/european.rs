@@ -40,7 +40,7 @@ fn class(block: &blocks::European) -> Option<String> {
             class.word()
         ),
         None => format!(
-            "Class {} by EN 858-1: we cannot say that our unit has it. A class is the result of a test of the full-scale unit, and no report of such a test was named; no calculation gives one. {}, in the test, on clean light oil in clean water, and is no promise for yours.",
+            "Class {} by EN 858-1: we cannot say that our unit has it. A class is the result of a test of the full-scale unit, and no report of such a test was named; no calculation gives one. {}, in the test, on clean light oil in clean water; that is no promise for yours.",
             class.word(),
             match class {
                 SeparatorClass::One => "The 5 mg/L that go with class I were kept there",
