@@ -4,7 +4,7 @@ use super::stage::{Datum, Drawn, Stage};
 use crate::enquiry::keys::{Quantity, keys};
 use crate::provenance::{Stop, Trail, Val};
 use crate::train::row::{DIMENSION, Row};
-use crate::train::unit::Unit;
+use crate::train::unit::{Parts, Unit};
 use crate::vessel::{Body, some};
 use crate::{by, record};
 use stillrise_handbook::vessel::{hopper_volume, shapes};
@@ -89,6 +89,14 @@ impl Hopper {
 impl Stage for Hopper {
     fn name(&self) -> &'static str {
         "hopper"
+    }
+    /// Under inlet chamber and open water.
+    fn stands(&self, parts: &Parts, open: Length) -> Result<(), String> {
+        let room = parts.inlet_chamber.as_ref().map_or(open, |chamber| chamber.length.q + open);
+        if self.length.q.si() > room.si() + 1e-9 {
+            return Err("the hopper is longer than inlet chamber and primary zone together".to_owned());
+        }
+        Ok(())
     }
     /// Its walls are those of the vessel; it is named and measured.
     fn drawn(&self, _: &Unit) -> Option<Drawn> {

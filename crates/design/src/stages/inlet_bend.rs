@@ -7,7 +7,7 @@ use crate::enquiry::keys::{Quantity, keys};
 use crate::performance::caps::{Cap, Caps, Margins};
 use crate::provenance::{Stop, Trail, Val};
 use crate::train::row::Row;
-use crate::train::unit::Unit;
+use crate::train::unit::{Parts, Unit};
 use crate::{by, record};
 use stillrise_handbook::hydraulics::fitting_loss;
 use stillrise_handbook::vessel::lip_cap;
@@ -46,6 +46,12 @@ impl InletBend {
 impl Stage for InletBend {
     fn name(&self) -> &'static str {
         "inlet bend"
+    }
+    fn stands(&self, parts: &Parts, _: Length) -> Result<(), String> {
+        if self.mouth.q >= parts.outlet.crest.q {
+            return Err("the mouth of the inlet bend is not under water".to_owned());
+        }
+        Ok(())
     }
     fn loses(&self) -> bool {
         true

@@ -21,13 +21,10 @@ use crate::enquiry::keys::keys;
 use crate::performance::caps::{Cap, Caps, Margins};
 use crate::provenance::{Node, Stop, Trail, Val};
 use crate::train::row::Row;
-use crate::train::unit::Unit;
+use crate::train::unit::{Parts, Unit};
 use crate::vessel::Body;
 use arrayvec::ArrayVec;
 use stillrise_units::Length;
-
-/// The most stages that a unit has.
-pub const MOST: usize = 16;
 
 /// Declares the stages: `always` for what every unit has, `maybe` for what it may have; each with the keys of a row that it owns.
 macro_rules! stages {
@@ -40,6 +37,9 @@ macro_rules! stages {
             /// What a row says of its stages.
             StageKeys "model" {} with { $( $( /** Keys of the stage of this name. */ $field: $keys; )? )+ }
         }
+
+        /// The most stages that a unit has.
+        pub const MOST: usize = [$(stringify!($field)),+].len();
 
         /// The stages of a unit.
         #[derive(Debug, Clone)]
@@ -73,6 +73,9 @@ macro_rules! stages {
             }
             fn compartment(&self) -> Option<(Place, Val<Length>)> {
                 match self { $( AnyStage::$of(own) => own.compartment(), )+ }
+            }
+            fn stands(&self, parts: &Parts, open: Length) -> Result<(), String> {
+                match self { $( AnyStage::$of(own) => own.stands(parts, open), )+ }
             }
             fn loses(&self) -> bool {
                 match self { $( AnyStage::$of(own) => own.loses(), )+ }

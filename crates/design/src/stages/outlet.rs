@@ -9,7 +9,7 @@ use crate::enquiry::range::pipe_names;
 use crate::performance::site::SiteLevels;
 use crate::provenance::{Pair, Stop, Trail, Val, choose, given};
 use crate::train::row::{DIMENSION, Row};
-use crate::train::unit::Unit;
+use crate::train::unit::{Parts, Unit};
 use crate::vessel::Body;
 use crate::{by, reckon, record, say};
 use stillrise_handbook::choice;
@@ -251,6 +251,16 @@ impl Outlet {
 impl Stage for Outlet {
     fn name(&self) -> &'static str {
         "outlet"
+    }
+    fn stands(&self, parts: &Parts, _: Length) -> Result<(), String> {
+        if self.crest.q < parts.body.height().q {
+            return Ok(());
+        }
+        Err(if parts.body.is_open() {
+            "the water would stand above the walls".to_owned()
+        } else {
+            "the water would stand above the top of the vessel".to_owned()
+        })
     }
     /// Its weir.
     fn drawn(&self, unit: &Unit) -> Option<Drawn> {

@@ -8,7 +8,7 @@ use crate::enquiry::fields::Count;
 use crate::enquiry::keys::{Quantity, keys};
 use crate::provenance::{Pair, Stop, Trail, Val, given};
 use crate::train::row::Row;
-use crate::train::unit::Unit;
+use crate::train::unit::{Parts, Unit};
 use crate::vessel::{Body, Stretch};
 use crate::{by, reckon, record, say};
 use stillrise_handbook::hydraulics::{pump_cycle_time, pump_run_time};
@@ -156,6 +156,12 @@ impl Stage for PumpOut {
     }
     fn compartment(&self) -> Option<(Place, Val<Length>)> {
         Some((Place::PumpOut, self.length))
+    }
+    fn stands(&self, parts: &Parts, _: Length) -> Result<(), String> {
+        if self.alarm.q >= parts.outlet.crest.q {
+            return Err("the alarm of the effluent pumps stands no lower than the weir ahead of them".to_owned());
+        }
+        Ok(())
     }
     fn inner_wall(&self, unit: &Unit) -> Option<Length> {
         unit.compartment(Place::PumpOut).map(|c| c.from)

@@ -4,7 +4,7 @@ use super::{Crossing, Pass, Place, Through};
 use crate::performance::caps::{Cap, Caps, Margins};
 use crate::provenance::{Stop, Trail, Val};
 use crate::stages::plate_pack;
-use crate::train::unit::Unit;
+use crate::train::unit::{Parts, Unit};
 use stillrise_units::{Density, Flow, Length, Mass, Ratio};
 
 /// A stage of a unit. What does not concern it, it leaves as it stands here.
@@ -15,6 +15,14 @@ pub trait Stage {
     /// The compartment that it makes of the unit, and how long that is.
     fn compartment(&self) -> Option<(Place, Val<Length>)> {
         None
+    }
+
+    /// Whether it can stand where it was stated, once the others are laid out and the length of open water is known.
+    ///
+    /// # Errors
+    /// Why not, in a sentence.
+    fn stands(&self, _: &Parts, _: Length) -> Result<(), String> {
+        Ok(())
     }
 
     /// Whether water that flows loses head in it.

@@ -10,7 +10,7 @@ use crate::performance::caps::{Cap, Caps, Margins};
 use crate::performance::levels::Level;
 use crate::provenance::{Node, Stop, Trail, Val};
 use crate::train::row::Row;
-use crate::train::unit::Unit;
+use crate::train::unit::{Parts, Unit};
 use crate::vessel::Body;
 use crate::{by, reckon};
 use stillrise_handbook::separation::{drawn_height, layer_froude};
@@ -142,6 +142,12 @@ impl Stage for Underflow {
             Underflow::Downcomer(_) => "downcomer",
             Underflow::DipPipe(_) => "dip pipe",
         }
+    }
+    fn stands(&self, parts: &Parts, _: Length) -> Result<(), String> {
+        if self.edge().q >= parts.outlet.crest.q {
+            return Err(format!("the {} is not under water", self.edge_name()));
+        }
+        Ok(())
     }
     fn loses(&self) -> bool {
         true

@@ -171,7 +171,9 @@ pub fn lay_out<T: Trail>(
     if primary_length.q.si() < -1e-9 {
         return Err(stop(format!("its internals are {:.0} mm longer than the vessel", -primary_length.q.si() * 1e3)));
     }
-    fits(&parts, primary_length, &stop)?;
+    for stage in parts.stages.all() {
+        stage.stands(&parts, primary_length.q).map_err(&stop)?;
+    }
     // Open water has its place among the others, whether any of the length is left to it or not.
     let at = own.iter().position(|(place, _)| place.is_behind(Place::GravityZone)).unwrap_or(own.len());
     let mut all: ArrayVec<(Place, Val<Length>), MOST> = own;
@@ -215,30 +217,4 @@ pub fn lay_out<T: Trail>(
     let shape = body.shape(stages.hopper.as_ref().map(Hopper::shape));
     let layout = Layout { primary_length, tank_area, oil_area, water_volume };
     Ok(Unit { arrangement, parts, layout, oil, compartments, shape, particulars })
-}
-
-/// Whether what lets the water in and out stands where it must, and the hopper under open water.
-fn fits(parts: &Parts, primary: Val<Length>, stop: &impl Fn(String) -> Stop) -> Result<(), Stop> {
-    let (body, crest) = (&parts.body, parts.outlet.crest.q);
-    if parts.underflow.edge().q >= crest {
-        return Err(stop(format!("the {} is not under water", parts.underflow.edge_name())));
-    }
-    if parts.inlet_bend.as_ref().is_some_and(|bend| bend.mouth.q >= crest) {
-        return Err(stop("the mouth of the inlet bend is not under water".to_owned()));
-    }
-    if crest >= body.height().q {
-        return Err(stop(if body.is_open() {
-            "the water would stand above the walls".to_owned()
-        } else {
-            "the water would stand above the top of the vessel".to_owned()
-        }));
-    }
-    if parts.pump_out.as_ref().is_some_and(|pumps| pumps.alarm.q >= crest) {
-        return Err(stop("the alarm of the effluent pumps stands no lower than the weir ahead of them".to_owned()));
-    }
-    let room = parts.inlet_chamber.as_ref().map_or(primary.q, |chamber| chamber.length.q + primary.q);
-    if parts.hopper.as_ref().is_some_and(|hopper| hopper.length.q.si() > room.si() + 1e-9) {
-        return Err(stop("the hopper is longer than inlet chamber and primary zone together".to_owned()));
-    }
-    Ok(())
 }
