@@ -122,6 +122,12 @@ pub const ACCESS: Ask = Ask::fixed(
     "How wide a walkway must stay free around the unit, and between units where there are several?",
 );
 
+/// Room between units in the ground.
+pub const ROOM_BETWEEN: Ask = Ask::fixed(
+    "site.access",
+    "How much room has to stay free around and between the units in the ground, to fill in and compact?",
+);
+
 /// Thickness of the steel of a unit.
 pub const THICKNESS: &str = "How thick are the walls of the unit, or its shell?";
 /// What a unit is made of.

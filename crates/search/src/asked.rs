@@ -78,7 +78,8 @@ pub fn interval(enquiry: &Enquiry, design: &Design) -> Option<Interval> {
     let wanted = enquiry.asked.interval.q()?;
     let storage = &design.performance.as_ref()?.storage;
     let oil = storage.oil_soonest.or(storage.oil_routine).map(|days| days.q);
-    let sludge = storage.sludge_days.map(|days| days.q);
+    let settles = [storage.sludge_days, storage.sand_days].into_iter().flatten().map(|days| days.q);
+    let sludge = settles.reduce(|a, b| if b < a { b } else { a });
     let is_sludge = sludge.is_some_and(|sludge| oil.is_none_or(|oil| sludge < oil));
     let first = if is_sludge { sludge } else { oil };
     Some(Interval { first, is_sludge, is_kept: first.is_none_or(|first| first >= wanted) })

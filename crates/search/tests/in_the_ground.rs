@@ -144,6 +144,11 @@ fn soil_counts_as_the_enquiry_says() {
     assert!((none.factor.q.si() / factor - 1.0).abs() < 1e-3, "{}", none.factor.q.si());
     let [least, straight, more] = [&none, &prism, &by("wedge quarter")].map(|held| held.factor.q.si());
     assert!(least < straight && straight < more);
+    // Planes of two beside one another would overlap: they are not counted, and that is told.
+    let two = Sheet::data("buried").with("site.groundwater", "106.00 ft").with("unit.count", "2");
+    let two = two.with("site.soil_counts", "wedge quarter").settle(&demo());
+    let found = performance(&two).flotation.as_ref().expect("in the ground");
+    assert!(found.leaves_planes_out() && found.held.as_ref().is_some_and(|held| held.wedge.is_none()));
 }
 
 /// 2.083 ft of ground lie over its top: below 2 ft of frost, above 3 ft of it.

@@ -1,6 +1,6 @@
 //! Rule: does not fit
 
-use crate::ask::{ACCESS, MAX_LENGTH, MAX_WIDTH};
+use crate::ask::{ACCESS, MAX_LENGTH, MAX_WIDTH, ROOM_BETWEEN};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::Node;
 use stillrise_design::enquiry::blocks::Arrangement;
@@ -32,7 +32,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         (true, false) => ("the units with the walkways between them", "are"),
         (false, _) => ("the unit", "is"),
     };
-    let free = if in_ground { "room to fill in" } else { "a walkway" };
+    let (free, access) = if in_ground { ("room to fill in", ROOM_BETWEEN) } else { ("a walkway", ACCESS) };
     let how = if several { format!(" {}", way.arrangement.word()) } else { String::new() };
     let outside = train.unit.particulars.shipping.is_some();
     let side = if outside { "outside" } else { "inside" };
@@ -62,7 +62,7 @@ fn look(s: &Subject<'_>) -> Verdict {
                 show(fit.access.q),
                 show(room)
             ));
-            asks.push(ACCESS);
+            asks.push(access.clone());
             continue;
         }
         if row.q > room {
@@ -95,7 +95,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         }
         Some((says, _)) => {
             fits.push(says);
-            asks.push(ACCESS);
+            asks.push(access);
         }
         None => {}
     }

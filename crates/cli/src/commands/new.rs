@@ -106,7 +106,7 @@ const LINE: usize = 100;
 /// Every key, explained and commented out, from the one list of keys.
 fn blank() -> String {
     let mut text = String::from(
-        "# An enquiry. Every number has a unit; any value may be { value = \"..\", from = \"who said so\" },\n# and a list of such claims when they contradict each other; a number may be a range, as \"10 to 20 gpm\".\n# Remove the # of what is known.\n",
+        "# An enquiry. Every number has a unit; any value may be { value = \"..\", from = \"who said so\" },\n# and a list of such claims when they contradict each other; a number may be a range, as \"10 to 20 gpm\".\n# Who decides between claims writes chosen = true and because = \"..\" into one of them.\n# Remove the # of what is known.\n",
     );
     for (spec, many) in blocks() {
         let (open, close) = if many { ("[[", "]]") } else { ("[", "]") };

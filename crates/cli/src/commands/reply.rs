@@ -6,7 +6,7 @@ use std::path::PathBuf;
 use stillrise_documents::package::pretty;
 use stillrise_documents::reply::reply;
 
-/// The first answer as the text of a mail: size, footprint, weight, budget, questions
+/// The first answer as the text of a mail: size, footprint, weight, questions; budget of a range of your own
 #[derive(clap::Args)]
 pub struct Args {
     /// The enquiry file, or its folder

@@ -8,9 +8,10 @@ use crate::basis::Basis;
 use crate::basis::stated::stated;
 use crate::enquiry::Enquiry;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, Whence, choose, given};
+use crate::train::Train;
 use crate::train::unit::Unit;
 use crate::{by, reckon, say};
-use stillrise_handbook::ground::flotation::{FACTORS, FlotationFactor, METHODS, SoilMethod, factor, method};
+use stillrise_handbook::ground::flotation::{FACTORS, FlotationFactor, METHODS, SoilMethod, Wedge, factor, method};
 use stillrise_handbook::ground::soils::BACKFILLS;
 use stillrise_handbook::ground::{
     anchorage_needed, ballast_volume, flotation_factor, soil_weight, submerged_weight, uplift_force,
@@ -48,6 +49,15 @@ pub struct Flotation {
     pub counts: &'static SoilMethod,
 }
 
+impl Flotation {
+    /// Whether the way to count soil that was named has planes beside the unit, and they are not counted: those of units in
+    /// parallel would overlap, and beside another body than a lying cylinder under the ground none is published.
+    #[must_use]
+    pub fn leaves_planes_out(&self) -> bool {
+        self.counts.wedge.is_some() && self.held.as_ref().is_some_and(|held| held.wedge.is_none())
+    }
+}
+
 /// What holds a unit down.
 #[derive(Debug, Clone)]
 pub struct Held {
@@ -76,9 +86,10 @@ pub fn flotation<T: Trail>(
     w: &WhatIf,
     e: &Enquiry,
     basis: &Basis,
-    unit: &Unit,
+    train: &Train,
     installation: &Installation,
 ) -> Result<Option<Flotation>, Stop> {
+    let unit = &train.unit;
     let behind = installation.over_ground_ahead_of_pump.filter(|over| over.q.si() < 0.0);
     let (floor, behind_pump) = match (installation.stands.q, behind.and(installation.floor_ahead_of_pump)) {
         (Stands::InPit | Stands::Buried, _) => match installation.floor {
@@ -99,6 +110,8 @@ pub fn flotation<T: Trail>(
         asked.title,
     );
     let counts = e.site.soil_counts.as_deref().and_then(method).unwrap_or(&METHODS[PRISM]);
+    // Planes of units beside one another would overlap: the soil between them is not counted twice, nor at all.
+    let wedge = counts.wedge.filter(|_| train.bought() < 1.5);
     let weight = unit
         .particulars
         .empty_weight
@@ -143,7 +156,7 @@ pub fn flotation<T: Trail>(
         }
         None => shell,
     };
-    let over = over(t, e, unit, counts, (floor, level), water)?;
+    let over = over(t, e, unit, wedge, (floor, level), water)?;
     let volume = match over.as_ref().and_then(|over| over.risers) {
         Some(risers) => {
             reckon!(t, "volume under the groundwater, risers included", [FT3, M3], (shell = shell, risers = risers) shell + risers)
@@ -203,7 +216,7 @@ fn over<T: Trail>(
     t: &mut T,
     e: &Enquiry,
     unit: &Unit,
-    counts: &SoilMethod,
+    wedge: Option<Wedge>,
     (floor, water_level): (Val<Length>, Val<Length>),
     water: Val<Density>,
 ) -> Result<Option<Over>, Stop> {
@@ -262,7 +275,7 @@ fn over<T: Trail>(
         "weight of the soil above it, under water where it is",
         soil_weight::weight(all, below, moist, saturated, water)
     )?;
-    let wedge = match counts.wedge {
+    let wedge = match wedge {
         Some(wedge) => {
             let all = unit.body.soil_beside(t, "soil beside it that leaning planes add", wedge, level)?;
             let wet = unit.body.soil_beside(t, "part of that under the groundwater", wedge, wet)?;

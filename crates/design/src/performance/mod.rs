@@ -178,7 +178,7 @@ pub fn performance<T: Trail>(
     let unit = &train.unit;
     let site = site::site(t, w, e, unit, basis.feed.pumped)?;
     let fit = fit::fit(t, w, e, train, &site.installation);
-    let flotation = flotation::flotation(t, w, e, basis, unit, &site.installation)?;
+    let flotation = flotation::flotation(t, w, e, basis, train, &site.installation)?;
     let shell = shell::shell(t, w, e, basis, unit, &site.installation)?;
     let stop = || Stop {
         doing: "performance".to_owned(),

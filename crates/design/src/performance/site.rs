@@ -3,6 +3,7 @@
 use super::installation::{Because, Installation, Known, Stands, installation};
 use crate::basis::stated::{assumed, stand_in, stated, stated_or_usual};
 use crate::enquiry::Enquiry;
+use crate::enquiry::blocks::FROST_KNOWN;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, given};
 use crate::train::unit::Unit;
 use crate::{reckon, say};
@@ -141,5 +142,7 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
 
 /// The least cover over a unit that lies in the ground.
 fn cover<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Val<Length> {
-    stated_or_usual(t, w, e.site.cover(), "least cover over the top of the vessel")
+    let key = e.site.cover();
+    let key = if e.site.frost_depth.is_given() { key.when(FROST_KNOWN) } else { key };
+    stated_or_usual(t, w, key, "least cover over the top of the vessel")
 }

@@ -13,7 +13,9 @@ use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::containment::balance::Balance;
 use stillrise_design::basis::containment::passes::Passing;
 use stillrise_design::basis::rain_kept_out::is_barred;
-use stillrise_design::enquiry::blocks::{Containment, Droplets, Inlet, OilContent, Rain, Solids, Spill, Stream, Water};
+use stillrise_design::enquiry::blocks::{
+    Containment, Droplets, Inlet, OilContent, Rain, Site, Solids, Spill, Stream, Water,
+};
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::provenance::{Assumption, Entry, Origin};
 use stillrise_search::Settled;
@@ -183,10 +185,12 @@ fn pressing(settled: &Settled) -> Vec<String> {
         question.map_or_else(|| subject.ask_for(key, what).question.to_string(), asked)
     };
     let mut all = Vec::new();
-    let walkway = settled
-        .judged(&does_not_fit::RULE)
-        .is_some_and(|v| v.verdict.asks().iter().any(|a| a.key.as_deref() == Some("site.access")));
-    all.extend(walkway.then(|| open("site.access", "walkway")));
+    let fit = settled.judged(&does_not_fit::RULE);
+    let walkway = fit.and_then(|v| v.verdict.asks().iter().find(|a| a.key.as_deref() == Some("site.access")));
+    all.extend(walkway.map(|ask| {
+        let question = settled.questions.iter().find(|q| q.declared.is(Site::access));
+        question.map_or_else(|| ask.question.to_string(), asked)
+    }));
     all.extend(lifted(settled).then(|| {
         let level = settled.job.enquiry.outlet.tailwater.claim();
         let over = settled.job.design.performance.as_ref().and_then(|p| p.site.installation.water_over_crest);

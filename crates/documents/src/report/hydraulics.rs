@@ -126,8 +126,9 @@ fn ground(r: &mut Report<'_>, p: &Performance) {
     let table = r.rows(nodes);
     r.out.table(&table);
     r.out.remark(&format!(
-        "Preliminary. The empty unit against the groundwater at its highest: inside measures, no friction, nothing for what it holds. How soil counts: {}. {} The pit, the ground and the anchors are for a licensed engineer on the site's own soil report; the local code names the factor, and how soil counts.",
+        "Preliminary. The empty unit against the groundwater at its highest: inside measures, no friction, nothing for what it holds. How soil counts: {}{}. {} The pit, the ground and the anchors are for a licensed engineer on the site's own soil report; the local code names the factor, and how soil counts.",
         f.counts.title.to_lowercase(),
+        crate::summary::ground::planes(f),
         f.counts.note
     ));
 }

@@ -28,7 +28,7 @@ pub(super) fn flotation(p: &Performance, ledger: &Ledger, system: System) -> Val
     let Some(f) = &p.flotation else { return Value::Null };
     json!({
         "groundwater": f.groundwater.map(|x| v(x.at)), "floats_above": f.floats_above.map(|x| v(x.at)),
-        "uplift": f.uplift.map(|x| v(x.at)), "factor_of": f.asked.title, "soil_counts": f.counts.title, "wanted": v(f.wanted.at),
+        "uplift": f.uplift.map(|x| v(x.at)), "factor_of": f.asked.title, "soil_counts": f.counts.title, "planes_left_out": f.leaves_planes_out(), "wanted": v(f.wanted.at),
         "held": f.held.as_ref().map(|h| json!({
             "weight": v(h.weight.at), "soil": h.soil.map(|x| v(x.at)), "wedge": h.wedge.map(|x| v(x.at)), "anchors": h.anchors.map(|x| v(x.at)),
             "factor": v(h.factor.at), "needed": v(h.needed.at), "concrete": v(h.concrete.at),

@@ -2,6 +2,7 @@
 
 use super::section;
 use crate::render::text::{Table, hang};
+use stillrise_design::performance::flotation::Flotation;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{FT, FT3, GAL, GPM, KN, KPA, LBF, M, M3, M3_H, MIN, PSI};
 use stillrise_units::{Typed, Unit, print};
@@ -30,7 +31,7 @@ pub(super) fn ground(out: &mut String, settled: &Settled, width: usize) {
             row("its own weight", Some(show(held.weight.q.si(), (&LBF, &KN))));
             row("soil straight above it", held.soil.map(|v| show(v.q.si(), (&LBF, &KN))));
             row("soil beside that, which leaning planes add", held.wedge.map(|v| show(v.q.si(), (&LBF, &KN))));
-            row("how soil counts", Some(f.counts.title.to_lowercase()));
+            row("how soil counts", Some(format!("{}{}", f.counts.title.to_lowercase(), planes(f))));
             row("anchors, under water", held.anchors.map(|v| show(v.q.si(), (&LBF, &KN))));
             row("factor against flotation", Some(print::digits(held.factor.q.si(), 3)));
             row(
@@ -68,6 +69,15 @@ pub(super) fn ground(out: &mut String, settled: &Settled, width: usize) {
     }
     out.push_str(&table.render(width));
     out.push_str(&hang(RESERVE, width, 0, 2));
+}
+
+/// That planes beside the unit which the way to count soil has are not counted, and why.
+pub(crate) fn planes(f: &Flotation) -> &'static str {
+    if f.leaves_planes_out() {
+        "; its planes not counted here: those of units in parallel would overlap, and they are published beside a lying cylinder alone"
+    } else {
+        ""
+    }
 }
 
 /// What happens when no pump runs.

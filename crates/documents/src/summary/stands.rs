@@ -149,6 +149,12 @@ pub(crate) fn place(settled: &Settled) -> String {
 /// Less than this beside inside measures hardly takes the walls: our proposal.
 const WALLS: f64 = 0.2;
 
+/// What stays free around the units: in the ground nobody walks there.
+fn free(settled: &Settled) -> &'static str {
+    let train = settled.job.design.train.as_ref();
+    if train.is_some_and(|train| train.unit.arrangement.is_in_ground()) { "room to fill in" } else { "a walkway" }
+}
+
 /// What the stated place lacks for the units with the walkway around them, and how little it leaves for walls where those
 /// come on top; nothing where it has room for all.
 fn lacks(settled: &Settled, way: &Way, outside: bool) -> Option<String> {
@@ -191,7 +197,11 @@ fn lacks(settled: &Settled, way: &Way, outside: bool) -> Option<String> {
             spare.collect::<Vec<_>>().join(" and ")
         ));
     }
-    let whose = if site.access.is_given() || !walkway { "" } else { ", with a walkway that nobody stated" };
+    let whose = if site.access.is_given() || !walkway {
+        String::new()
+    } else {
+        format!(", with {} that nobody stated", free(settled))
+    };
     Some(format!("; the place that was stated is {is}: {}{whose}", short.join(", ")))
 }
 
@@ -250,7 +260,7 @@ pub(crate) fn room(settled: &Settled) -> Option<String> {
         )
     };
     let walkway = if fit.access.q.si() > 0.0 {
-        format!(" with a walkway of {}", show(settled, fit.access.q))
+        format!(" with {} of {}", free(settled), show(settled, fit.access.q))
     } else {
         String::new()
     };

@@ -5,6 +5,7 @@ use std::path::Path;
 use stillrise_design::enquiry::range::read_range;
 use stillrise_design::enquiry::read_enquiry;
 use stillrise_documents::reply::reply;
+use stillrise_documents::summary::summary;
 use stillrise_search::alternatives::Change;
 use stillrise_search::settle;
 use stillrise_units::Typed;
@@ -199,5 +200,55 @@ fn what_sheared_a_wash_goes_with_it() -> Outcome {
     let apart = found.alternatives.iter().find(|a| a.change == Change::WashApart).ok_or("the rain alone")?;
     let out = alone.job.design.performance.as_ref().and_then(|p| p.worst()).map(|w| w.total.expected.q.si().to_bits());
     assert_eq!(apart.effluent.map(|c| c.si().to_bits()), out);
+    Ok(())
+}
+
+/// Two cylinders side by side in the ground, in soil that a leaning plane would hold.
+const QUARRY: &str = r#"
+[enquiry]
+title = "A quarry that does not exist"
+print = "si"
+[[surface]]
+name = "apron"
+area = "1400 m2"
+kind = "concrete"
+[rain]
+intensity = "90 mm/h"
+duration = "10 min"
+[[oil]]
+kind = "diesel"
+[[limit]]
+pollutant = "oil and grease"
+value = "60 mg/L"
+authority = "the permit"
+[outlet]
+to = "storm water"
+invert = "61.90 m"
+[inlet]
+feed = "gravity"
+invert = "62.60 m"
+[site]
+ground = "64.00 m"
+groundwater = "62.80 m"
+buried = true
+frost_depth = "0.8 m"
+soil_counts = "wedge quarter"
+max_length = "9 m"
+[unit]
+count = 2
+"#;
+
+/// Nobody walks between shells in the ground, and soil between two of them holds neither twice.
+#[test]
+fn two_in_the_ground_are_asked_for_room_and_share_no_soil() -> Outcome {
+    let found = settled(QUARRY)?;
+    let flotation = found.job.design.performance.as_ref().and_then(|p| p.flotation.as_ref()).ok_or("in the ground")?;
+    assert!(flotation.held.as_ref().is_some_and(|held| held.soil.is_some() && held.wedge.is_none()));
+    let told = flat(&summary(&found, 100));
+    assert!(told.contains("its planes not counted here"), "{told}");
+    let text = flat(&reply(&found));
+    assert!(text.contains("How much room has to stay free around and between the units in the ground"), "{text}");
+    assert!(text.contains("with room to fill in of") && !text.contains("walkway"), "{text}");
+    assert!(text.contains("does traffic cross it?") && !text.contains("how deep does frost reach"), "{text}");
     Ok(())
 }

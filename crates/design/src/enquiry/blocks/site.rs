@@ -20,6 +20,9 @@ names! {
     flotation_factors = flotation::FACTORS;
     soil_methods = flotation::METHODS;
 }
+/// When the cover is asked for and the depth of frost is known.
+pub const FROST_KNOWN: &str = "the depth of frost is known";
+
 keys! {
     /// The place.
     Site "site" {
@@ -30,6 +33,7 @@ keys! {
         /// Least cover over a unit that lies in the ground
         cover: Quantity<Length> = spec.units(&FT, &M).between("0 ft", "30 ft").safe_larger().like("\"3 ft\"")
             .asks("How much cover must lie over a unit in the ground: does traffic cross it, and how deep does frost reach?")
+            .asks_when(FROST_KNOWN, "How much cover must lie over a unit in the ground: does traffic cross it?")
             .usual("1 ft", "3 ft", "5 ft", "3 ft under traffic, 2 ft without, of the California fire code for buried tanks (8 CCR 5597)");
         /// Concrete anchored to a unit in the ground: slab under it, anchors beside it
         anchors: Quantity<Volume> = spec.units(&FT3, &M3).between("0 ft3", "100000 ft3").safe_smaller().like("\"120 ft3\"");
