@@ -29,6 +29,7 @@ use crate::charts::Drawn;
 use crate::render::pdf::{Pdf, PdfFault, typeset};
 use blocks::Blocks;
 use sha2::{Digest, Sha256};
+use std::collections::BTreeSet;
 use std::collections::{BTreeMap, BTreeSet};
 use stillrise_design::Node;
 use stillrise_design::provenance::{Entry, Pair};
@@ -181,7 +182,9 @@ impl<'a> Report<'a> {
             blocks::wide("Origin", 2.0),
             blocks::number("No.", ""),
         ]);
-        for row in nodes.into_iter().filter_map(|at| self.row(at)) {
+        // Two ways to a result may share a step: it stands once.
+        let mut once = BTreeSet::new();
+        for row in nodes.into_iter().filter(|at| once.insert(*at)).filter_map(|at| self.row(at)) {
             table.row(row);
         }
         table
