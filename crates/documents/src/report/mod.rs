@@ -29,7 +29,6 @@ use crate::charts::Drawn;
 use crate::render::pdf::{Pdf, PdfFault, typeset};
 use blocks::Blocks;
 use sha2::{Digest, Sha256};
-use std::collections::BTreeSet;
 use std::collections::{BTreeMap, BTreeSet};
 use stillrise_design::Node;
 use stillrise_design::provenance::{Entry, Pair};
