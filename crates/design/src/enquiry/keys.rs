@@ -1,5 +1,5 @@
-//! The machinery behind the one list of keys: each key is declared once, in `blocks/` and
-//! `range.rs`, and the reader, the schema, `new` and the documentation follow from that line.
+//! The machinery behind the keys: each key is declared once, in `blocks/`, `shear.rs`, `range.rs` or the file of its stage, and
+//! the reader, the schema, `new` and the documentation follow from that line.
 
 use super::distribution::Distribution;
 pub use super::key::{Key, Place};
@@ -59,6 +59,11 @@ impl BlockSpec {
     #[must_use]
     pub fn keys(&self) -> Vec<&'static KeySpec> {
         self.own.iter().chain(self.parts.iter().flat_map(|part| part().keys())).collect()
+    }
+    /// Whether it or a part of it declares a key.
+    #[must_use]
+    pub fn declares(&self, key: &KeySpec) -> bool {
+        self.own.iter().any(|own| core::ptr::eq(own, key)) || self.parts.iter().any(|part| part().declares(key))
     }
 }
 
