@@ -36,10 +36,11 @@ pub fn main(args: &[String]) -> Result<(), String> {
     if compare {
         return compare_all(&program, &root, &jobs);
     }
-    for job in &jobs {
+    let all = run::each(&jobs, |job| outputs(&program, &root, job))?;
+    for (job, made) in jobs.iter().zip(all) {
         let folder = accepted(&root, job);
         fs::create_dir_all(&folder).map_err(|e| format!("{}: {e}", folder.display()))?;
-        for (name, new) in outputs(&program, &root, job)? {
+        for (name, new) in made {
             let path = folder.join(name);
             let old = fs::read_to_string(&path).unwrap_or_default();
             if old != new || !path.is_file() {
@@ -81,9 +82,9 @@ pub fn check(root: &Path) -> Result<Done, String> {
 
 fn compare_all(program: &Path, root: &Path, jobs: &[String]) -> Result<(), String> {
     let mut changed = Vec::new();
-    for job in jobs {
-        let made = outputs(program, root, job)?;
-        for (name, new) in &made {
+    let all = run::each(jobs, |job| outputs(program, root, job))?;
+    for (job, made) in jobs.iter().zip(&all) {
+        for (name, new) in made {
             let path = accepted(root, job).join(name);
             let title = format!("enquiries/{job}/accepted/{name}");
             match fs::read_to_string(&path) {
@@ -155,6 +156,21 @@ pub fn package(program: &Path, root: &Path, job: &str) -> Result<PathBuf, String
     }
     submittal(program, root, job, &folder)?;
     Ok(folder)
+}
+
+/// The package of a worked job, as an earlier step wrote it with this program of the enquiry as it stands, else written anew.
+pub fn written(program: &Path, root: &Path, job: &str) -> Result<PathBuf, String> {
+    let folder = run::target()?.join("packages").join(job);
+    let time = |path: &Path| fs::metadata(path).and_then(|m| m.modified()).ok();
+    let from = root.join("enquiries").join(job);
+    let mut sources = vec![program.to_path_buf()];
+    sources
+        .extend(fs::read_dir(&from).into_iter().flatten().flatten().map(|entry| entry.path()).filter(|p| p.is_file()));
+    let newest = sources.iter().map(|path| time(path)).max().flatten();
+    match (time(&folder.join("manifest.json")), newest) {
+        (Some(written), Some(newest)) if written > newest => Ok(folder),
+        _ => package(program, root, job),
+    }
 }
 
 /// Runs `stillrise submittal` and sees that a package came of it.

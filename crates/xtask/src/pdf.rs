@@ -24,12 +24,12 @@ pub fn run(root: &Path) -> Result<Done, String> {
         )));
     }
     let program = run::stillrise(root)?;
+    let folders = run::each(&jobs, |job| bless::written(&program, root, job))?;
     let mut count = 0;
-    for job in &jobs {
-        let folder = bless::package(&program, root, job)?;
+    for (job, folder) in jobs.iter().zip(&folders) {
         let title = title(root, job)?;
         let mut titled = false;
-        for name in bless::files(&folder)?.iter().filter(|f| f.ends_with(".pdf")) {
+        for name in bless::files(folder)?.iter().filter(|f| f.ends_with(".pdf")) {
             let (pages, text) = read(&folder.join(name)).map_err(|why| format!("{job}/{name}: {why}"))?;
             let plain = squeeze(&text);
             titled |= plain.contains(&squeeze(&title));

@@ -3,6 +3,7 @@
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
+use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// What a finished program left.
 pub struct Output {
@@ -99,4 +100,27 @@ pub fn jobs(root: &Path) -> Result<Vec<String>, String> {
 /// Path of a job's enquiry from the root, as it is given to the program and may appear in output.
 pub fn enquiry(job: &str) -> String {
     format!("enquiries/{job}/enquiry.toml")
+}
+
+/// Works on every job, as many side by side as the machine has cores; results in the order of the jobs, or the first fault.
+pub fn each<T: Send>(jobs: &[String], work: impl Fn(&str) -> Result<T, String> + Sync) -> Result<Vec<T>, String> {
+    let cores = std::thread::available_parallelism().map_or(1, usize::from).min(jobs.len());
+    let next = AtomicUsize::new(0);
+    let mut all: Vec<(usize, Result<T, String>)> = std::thread::scope(|scope| {
+        let one = || {
+            let mut own = Vec::new();
+            loop {
+                let k = next.fetch_add(1, Ordering::Relaxed);
+                let Some(job) = jobs.get(k) else { break own };
+                own.push((k, work(job)));
+            }
+        };
+        let threads: Vec<_> = (0..cores).map(|_| scope.spawn(one)).collect();
+        threads.into_iter().flat_map(|thread| thread.join().unwrap_or_default()).collect()
+    });
+    if all.len() < jobs.len() {
+        return Err("a job was not worked to its end".to_owned());
+    }
+    all.sort_by_key(|(k, _)| *k);
+    all.into_iter().map(|(_, result)| result).collect()
 }
