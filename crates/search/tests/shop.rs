@@ -141,6 +141,27 @@ fn a_cylinder_is_held_against_codes_and_its_flat_heads() {
     assert!(shop(&settled).walls.is_none() && shop(&settled).frost.is_none());
 }
 
+/// Before it lies in the ground the cylinder rests on two saddles, half a radius, 18 in, from its seams, 172 in apart: a fifth of
+/// the shell would be 41.6 in. Its heads are 18 in deep: 1 + 4 x 18 / 624 = 1.115385. Midway W/2 x 52 x ((1 + 2 (1,296 - 324) /
+/// 43,264) / 1.115385 - 72 / 208) = W/2 x 30.71548 in over pi x 1,296 x 0.25 = 1,017.876 in3: 0.0150880 W psi. Over a saddle
+/// W/2 x 18 x (1 - (1 - 18/208 + 972/7,488) / 1.115385) = W/2 x 1.163793 in: 0.000571675 W psi. Water in it weighs 546.637 ft3 x
+/// 62.409 = 34,115 lb; empty it weighs 5,400 lb.
+#[test]
+fn a_cylinder_rests_on_two_saddles_before_it_is_let_into_the_ground() {
+    let settled = with("buried", &[]);
+    let (found, weights) = (shop(&settled).saddles.as_ref().expect("steel"), shop(&settled).weights.as_ref());
+    close(found.place.q, 18.0, &IN, 1e-9);
+    close(found.span.q, 172.0, &IN, 1e-9);
+    let full = 5400.0 + 34_115.0;
+    close(found.midway.q, 0.015_088_0 * full, &PSI, 1e-4);
+    close(found.over.q, 0.000_571_675 * full, &PSI, 1e-4);
+    // The empty weight by its lever arms, from the tip of a head: the first saddle stands at 18 + 18 in. Water shares evenly.
+    let centre = IN.from_si(weights.and_then(|w| w.centre).expect("a vessel").q.si()) - 36.0;
+    let heavier = 5400.0 * centre.max(172.0 - centre) / 172.0;
+    close(found.load.q, heavier + 34_115.0 / 2.0, &LBF, 1e-4);
+    assert!(shop(&with("wash", &[("unit.dimensions.wall", "0.25 in")])).saddles.is_none());
+}
+
 /// All round the tank lie 2 x 44 + 170 = 258 ft2, 23.9690 m2. Bare walls of 0.0299 m2 K/W: from 50 °F to -5 °F, 30.556 K,
 /// they lose 23.9690 x 30.556 / 0.0299 = 24,495 W. The water, m kg, cools to 32 °F in 4186.8 m x 30.556 / 24,495 x ln(55/37).
 /// Held at 41 °F, 25.5556 K over the air, behind 2 in of 0.0433 W/(m K): 0.0508 / 0.0433 + 0.0299 = 1.20311; 509.13 W, a quarter

@@ -5,13 +5,14 @@ use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::performance::shell::metal;
 use stillrise_design::performance::shop::cylinder::Cylinder;
 use stillrise_design::performance::shop::plate;
+use stillrise_design::performance::shop::saddles::Saddles;
 use stillrise_design::performance::shop::walls::Walls;
 use stillrise_units::catalog::{IN, KPA, MM, PSI};
 use stillrise_units::{Length, Pressure};
 
 rule! {
     "wall-overstressed" "Walls bend too far when full of water", Unit;
-    looks "Of a steel unit full of water to its top: bending of the widest wall panel of a tank, hoop stress and bending of flat heads of a cylinder, against 0.6 of the yield. A wall above it fails; a deflection of more than a two-hundredth of the panel's width, or a flat head that needs stays, warns. What nobody said of stiffeners and rim counts as none: where the wall keeps it even so it passes, else it cannot judge, nor where thickness or metal is not known."
+    looks "Of a steel unit full of water to its top: bending of the widest wall panel of a tank, hoop stress, bending on two saddles and bending of flat heads of a cylinder, against 0.6 of the yield. A wall above it fails; a deflection of more than a two-hundredth of the panel's width, or a flat head that needs stays, warns. What nobody said of stiffeners and rim counts as none: where the wall keeps it even so it passes, else it cannot judge, nor where thickness or metal is not known."
     matters "A tank is filled to its rim in the test, and whenever its outlet is blocked: a wall too thin bulges, and its seams tear."
     remedy "Thicker plate, stiffeners closer together, a rim beam or cross ties."
     source "Plate coefficients worked by finite elements, as the handbook gives them; strip over stiffeners; 0.6 of the yield and a two-hundredth are proposals, from memory"
@@ -46,7 +47,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         return flat(s, walls);
     }
     if let Some(cylinder) = shop.and_then(|shop| shop.cylinder.as_ref()) {
-        return round(s, cylinder);
+        return round(s, cylinder, shop.and_then(|shop| shop.saddles.as_ref()));
     }
     let why = shop.and_then(|shop| shop.stops.first()).map_or_else(String::new, |stop| format!(": {stop}"));
     Verdict::cannot_judge(format!("the walls could not be worked{why}"), [], None)
@@ -112,12 +113,18 @@ fn flat(s: &Subject<'_>, walls: &Walls) -> Verdict {
 }
 
 /// Shell and heads of a cylinder.
-fn round(s: &Subject<'_>, cylinder: &Cylinder) -> Verdict {
+fn round(s: &Subject<'_>, cylinder: &Cylinder, saddles: Option<&Saddles>) -> Verdict {
     let stress = |q| s.show(q, (&PSI, &KPA));
     let allowed = stress(cylinder.allowable.q);
     let says = format!("full to the top the shell is stretched to {}, {allowed} allowed", stress(cylinder.hoop.q));
     if cylinder.hoop.q > cylinder.allowable.q {
         return Verdict::fails(says, cylinder.hoop.at);
+    }
+    if let Some(worst) = saddles.map(Saddles::worst).filter(|worst| worst.q.abs() > cylinder.allowable.q) {
+        return Verdict::fails(
+            format!("{says}; full to the top on two saddles above the ground it bends to {}", stress(worst.q.abs())),
+            worst.at,
+        );
     }
     match cylinder.head {
         Some(head) if head.q > cylinder.allowable.q => Verdict::warns(

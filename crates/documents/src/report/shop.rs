@@ -26,6 +26,11 @@ pub(super) fn shop(r: &mut Report<'_>) {
     r.out.para(PRELIMINARY);
     weights(r, &says);
     walls(r, shop, train);
+    let nodes = shop.saddles.as_ref().map(|x| x.fields().into_iter().map(|(_, at)| at).collect());
+    matter(r, "Saddles, before it lies in the ground", says.saddles(), nodes);
+    if shop.saddles.is_some() {
+        r.out.remark("As a beam of even weight. Stress at the horn of a saddle, the saddle itself and what it stands on are for the engineer who signs. In the ground the cylinder lies on its bedding, not on saddles.");
+    }
     matter(
         r,
         "Frost",
@@ -158,7 +163,7 @@ fn round(r: &mut Report<'_>, cylinder: &Cylinder) {
     nodes.push(cylinder.allowable.at);
     let table = r.rows(nodes);
     r.out.table(&table);
-    r.out.remark("Water inside asks next to nothing of a shell; what presses from outside while it is empty governs, and is held by a rule of its own. A flat head counts under the pressure of its middle; that it is not even adds some 3 % (from memory). No saddles are worked: it lies in the ground.");
+    r.out.remark("Water inside asks next to nothing of a shell; what presses from outside while it is empty governs, and is held by a rule of its own. A flat head counts under the pressure of its middle; that it is not even adds some 3 % (from memory).");
 }
 
 fn areas(r: &mut Report<'_>, says: &Says<'_>) {

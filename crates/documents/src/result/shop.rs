@@ -33,6 +33,7 @@ pub(super) fn shop(p: &Performance, ledger: &Ledger, system: System) -> Value {
                 "pressure": v(c.pressure.at), "hoop": v(c.hoop.at), "flat_head": c.head.map(|x| v(x.at)), "allowable": v(c.allowable.at),
             })
         }),
+        "saddles": shop.saddles.as_ref().map(|x| fields(ledger, &x.fields(), system)),
         "frost": shop.frost.as_ref().map(|f| json!({
             "air": v(f.air.at), "area": v(f.area.at), "insulation": f.insulation.map(|x| v(x.at)), "water": v(f.water.at), "loss": v(f.loss.at),
             "freezes_in": f.freezes_in.map(|x| v(x.at)), "kept_at": v(f.kept.at), "with_insulation": v(f.with.at), "heater": v(f.heater.at), "heater_bare": v(f.heater_bare.at),

@@ -15,7 +15,7 @@ use stillrise_search::Settled;
 use stillrise_units::catalog::{
     D, DEG, DEG_C, DEG_F, FT2, H, IN, KG, KN, KPA, KW, LB, LBF, M2, MM, ONE, PERCENT, PSF, PSI, YR,
 };
-use stillrise_units::{System, Typed, print};
+use stillrise_units::{Pressure, System, Typed, print};
 
 const MASS: Pair = (&LB, &KG);
 const LENGTH: Pair = (&IN, &MM);
@@ -97,6 +97,19 @@ impl<'a> Says<'a> {
             number(legs.q),
             force(pulls.tension.q),
             force(pulls.lug.q)
+        ))
+    }
+
+    /// What two saddles carry before it is let into the ground.
+    pub(crate) fn saddles(&self) -> Option<String> {
+        let found = self.shop.saddles.as_ref()?;
+        let stress = |q: Pressure| self.show(q.abs(), (&PSI, &KPA));
+        Some(format!(
+            "Before it is let into the ground, in the shop or on a truck, it may rest on two saddles, {} from the seam of each head. Filled to its top there for a test, the one under the heavier end carries {}, and the shell bends lengthwise to {} midway and {} over a saddle.",
+            self.show(found.place.q, LENGTH),
+            self.show(found.load.q, FORCE),
+            stress(found.midway.q),
+            stress(found.over.q)
         ))
     }
 
@@ -210,7 +223,7 @@ impl<'a> Says<'a> {
 /// The few lines of the summary.
 pub(super) fn shop(out: &mut String, settled: &Settled, width: usize) {
     let Some(says) = Says::of(settled) else { return };
-    let lines = [says.weights(), says.lifting(), says.frost(), says.vent(), says.protection()];
+    let lines = [says.weights(), says.lifting(), says.saddles(), says.frost(), says.vent(), says.protection()];
     let lines: Vec<String> = lines.into_iter().flatten().collect();
     if lines.is_empty() {
         return;

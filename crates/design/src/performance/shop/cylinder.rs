@@ -1,7 +1,8 @@
 //! Shell and heads of a lying cylinder of steel, full of water to its top: thickness that city codes print for its capacity,
 //! hoop stress, bending of flat heads.
 //!
-//! Pressure from outside, which governs in the ground, stands apart in [`super::super::shell`]. No cylinder stands on saddles.
+//! Pressure from outside, which governs in the ground, stands apart in [`super::super::shell`], what it rests on
+//! before it is let into the ground in [`super::saddles`].
 
 use super::super::shell::metal;
 use super::{SHOP, plate};

@@ -9,6 +9,7 @@ pub mod frost;
 pub mod lifting;
 pub mod plate;
 pub mod protection;
+pub mod saddles;
 pub mod vent;
 pub mod walls;
 pub mod weights;
@@ -35,6 +36,9 @@ pub struct Shop {
     pub walls: Option<walls::Walls>,
     /// Shell and heads of a lying cylinder; `None` for another body, or where thickness or metal is not known.
     pub cylinder: Option<cylinder::Cylinder>,
+    /// Two saddles under it before it is let into the ground; `None` for another body, or where thickness or weight is not
+    /// known.
+    pub saddles: Option<saddles::Saddles>,
     /// Outdoors above the ground in air below freezing.
     pub frost: Option<frost::Frost>,
     /// The vent of a closed unit.
@@ -76,6 +80,7 @@ pub(super) fn shop<T: Trail>(
     shop.walls = heard(&mut stops, walls::walls(t, basis, unit)).flatten();
     shop.cylinder = heard(&mut stops, cylinder::cylinder(t, basis, unit)).flatten();
     if let Some(weights) = &shop.weights {
+        shop.saddles = heard(&mut stops, saddles::saddles(t, unit, weights)).flatten();
         shop.frost = heard(&mut stops, frost::frost(t, w, e, basis, unit, found.installation, weights)).flatten();
     }
     shop.vent = heard(&mut stops, vent::vent(t, w, e, unit, found.largest, shop.areas.volatile)).flatten();
