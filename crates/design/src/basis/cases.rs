@@ -2,7 +2,7 @@
 
 use super::SpillState;
 use super::chemicals::{Dosed, Which};
-use super::containment::Containments;
+use super::containment::{Containments, in_rain};
 use super::dumps::Peaks;
 use super::feed::fed;
 pub use super::feed::{Cycle, FeedState, Pumps};
@@ -156,7 +156,8 @@ pub fn cases<T: Trail>(
     let mut cases = Vec::new();
     let about = (w, e, fluids);
     let rain: Vec<&Water> = waters.iter().filter(|w| w.is_rain).collect();
-    let wet: Vec<&Water> = waters.iter().filter(|w| !w.is_rain && w.with_rain).collect();
+    let pits = in_rain::waters(t, w, e, (fluids, dosed), ahead)?;
+    let wet: Vec<&Water> = waters.iter().filter(|w| !w.is_rain && w.with_rain).chain(&pits).collect();
     let dry: Vec<&Water> = waters.iter().filter(|w| !w.is_rain).collect();
     if !rain.is_empty() {
         let base = case(t, about, ("storm", Kind::Storm), &rain)?;
@@ -186,6 +187,11 @@ pub fn cases<T: Trail>(
         take(t, &mut cases, (feed, false), Case { which: vec![Which::Stated], content, ..base })?;
     }
     drain_downs(t, w, e, (fluids, dosed), feed, ahead, &mut cases)?;
+    if rain.is_empty() && pits.len() > 1 {
+        let all: Vec<&Water> = pits.iter().collect();
+        let base = case(t, about, ("drain-downs together", Kind::DrainDown), &all)?;
+        take(t, &mut cases, (feed, false), base)?;
+    }
     if let Some((rate, part)) = spill.and_then(|spill| spill_rate(t, spill, ahead)) {
         t.section("spill");
         let base = Case::of_a_flow("spill".to_owned(), Kind::Spill, rate);

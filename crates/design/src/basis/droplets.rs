@@ -2,7 +2,7 @@
 
 use super::cases::FeedState;
 use super::fluids::Fluids;
-use super::shear::{self, Shear};
+use super::shear::{self, Shear, Sheared};
 use super::stated::{assumed, declared, spread, stand_in, stated, stated_or, stated_or_usual};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{AfterPump, DropletBase, Droplets as Said};
@@ -38,8 +38,8 @@ record! {
 pub(super) struct Way<'a> {
     /// What is said of them.
     pub said: Cow<'a, Said>,
-    /// The stream that they come with, if what is said is said of one.
-    pub stream: Option<usize>,
+    /// Whose way to the unit it is.
+    pub of: Sheared,
     /// Tension between oil and water with what goes into it; `None` without anything that lowers it.
     pub tension: Option<Val<SurfaceTension>>,
     /// What pumps it.
@@ -81,7 +81,7 @@ pub(super) fn droplets<T: Trail>(
         let shear = overruled(t, w, e, fluids, way)?;
         return Ok((Droplets { law, d50, shape, largest, table }, shear));
     }
-    let sheared = way.feed.pumped || shear::blocks(e, way.stream).next().is_some();
+    let sheared = way.feed.pumped || shear::blocks(e, way.of).next().is_some();
     let arriving = arriving(t, w, way, sheared, number.then_some(shape))?;
     let mut droplets = Droplets { law, d50: arriving, shape, largest, table };
     let Some(mut shear) = shear::shear(t, w, e, fluids, way)? else { return Ok((droplets, None)) };
@@ -139,7 +139,7 @@ fn overruled<T: Trail>(
     fluids: &Fluids,
     way: &Way<'_>,
 ) -> Result<Option<Shear>, Stop> {
-    if shear::blocks(e, way.stream).next().is_none() {
+    if shear::blocks(e, way.of).next().is_none() {
         return Ok(None);
     }
     let Some(mut shear) = shear::shear(t, w, e, fluids, way)? else { return Ok(None) };

@@ -177,8 +177,14 @@ pub fn basis_on<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Ba
     peaks::peaks(t, w, e, evidence, &waters, &mut cases)?;
     t.section("stated flow");
     let stated = stated::stated(t, w, "design flow somebody stated", &e.stated.flow);
-    let compared =
-        european::Compared { fluids: &fluids, storm: storm.as_ref(), waters: &waters, feed: &feed, cases: &cases };
+    let compared = european::Compared {
+        fluids: &fluids,
+        storm: storm.as_ref(),
+        waters: &waters,
+        feed: &feed,
+        containment: containment.as_ref(),
+        cases: &cases,
+    };
     let european = european::european(t, w, e, &compared);
     Ok(Basis {
         fluids,

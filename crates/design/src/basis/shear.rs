@@ -6,7 +6,6 @@ use super::fluids::{Fluids, OilState};
 use super::pump_shear::{feed_pump, pump_on_the_way};
 use super::stated::{stated, stated_or_usual};
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::Stream;
 use crate::enquiry::named::same;
 use crate::enquiry::shear::{ShearBlock, ShearKind};
 use crate::provenance::{Stop, Trail, Val, WhatIf, choose, given};
@@ -85,11 +84,27 @@ struct Broken<'a> {
     thick: Option<(Val<Viscosity>, Val<Ratio>)>,
 }
 
-/// What stands on the way of a water: what its stream names, and what no stream names.
-pub(super) fn blocks(e: &Enquiry, stream: Option<usize>) -> impl Iterator<Item = &ShearBlock> {
+/// Whose way to the unit it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Sheared {
+    /// That of all waters that name nothing of their own.
+    All,
+    /// A stream, by its place.
+    Stream(usize),
+    /// Water drained from a containment, by its place.
+    Drain(usize),
+}
+
+/// What stands on the way of a water: what its block names, and what no block names.
+pub(super) fn blocks(e: &Enquiry, of: Sheared) -> impl Iterator<Item = &ShearBlock> {
     e.shear.iter().filter(move |block| {
-        let names = |s: &Stream| s.shear.iter().any(|name| block.name.as_deref().is_some_and(|own| same(own, name)));
-        stream.is_some_and(|k| names(&e.streams[k])) || !e.streams.iter().any(names)
+        let named = |list: &[String]| list.iter().any(|name| block.name.as_deref().is_some_and(|own| same(own, name)));
+        let own = match of {
+            Sheared::All => false,
+            Sheared::Stream(k) => named(&e.streams[k].shear),
+            Sheared::Drain(k) => named(&e.containments[k].shear),
+        };
+        own || !e.streams.iter().any(|s| named(&s.shear)) && !e.containments.iter().any(|c| named(&c.shear))
     })
 }
 
@@ -105,12 +120,12 @@ pub(super) fn shear<T: Trail>(
     way: &Way<'_>,
 ) -> Result<Option<Shear>, Stop> {
     let feed = way.feed;
-    if !feed.pumped && blocks(e, way.stream).next().is_none() {
+    if !feed.pumped && blocks(e, way.of).next().is_none() {
         return Ok(None);
     }
     let broken = broken(t, w, e, fluids, way.tension);
     let mut places = Vec::new();
-    for block in blocks(e, way.stream) {
+    for block in blocks(e, way.of) {
         let name = block.name.0.clone().unwrap_or_else(|| "unnamed shear".to_owned());
         let is_pump = block.kind.0 == Some(ShearKind::Pump);
         let label = say!(T, "power dissipated in the {name}");

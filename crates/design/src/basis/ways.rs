@@ -5,7 +5,7 @@ use super::chemicals::{Dosed, Which, tension};
 use super::droplets::{Droplets, Way, droplets};
 use super::dumps::Parts;
 use super::fluids::{Fluids, WaterState, water};
-use super::shear::Shear;
+use super::shear::{Shear, Sheared};
 use super::stated::stated;
 use super::waters::{Water, place_of};
 use crate::enquiry::Enquiry;
@@ -59,6 +59,7 @@ pub fn arrivals<T: Trail>(
         Which::Stream(k) if places.differ || e.streams[*k].droplets.is_some() || !e.streams[*k].shear.is_empty() => {
             Own::Stream(*k)
         }
+        Which::Drain(k) if !e.containments[*k].shear.is_empty() => Own::Drain(*k),
         Which::Rain if places.differ || e.rain.as_ref().is_some_and(|rain| rain.droplets.is_some()) => Own::Rain,
         _ => Own::None,
     };
@@ -94,14 +95,15 @@ pub fn arrivals<T: Trail>(
                 several.push(known.clone());
                 continue;
             }
-            let (own, stream, place) = match owner {
-                Own::None => (None, None, places.general),
-                Own::Rain => (e.rain.as_ref().and_then(|rain| rain.droplets.as_ref()), None, places.general),
-                Own::Stream(k) => (e.streams[k].droplets.as_ref(), Some(k), places.streams[k]),
+            let (own, of, place) = match owner {
+                Own::None => (None, Sheared::All, places.general),
+                Own::Rain => (e.rain.as_ref().and_then(|rain| rain.droplets.as_ref()), Sheared::All, places.general),
+                Own::Stream(k) => (e.streams[k].droplets.as_ref(), Sheared::Stream(k), places.streams[k]),
+                Own::Drain(k) => (None, Sheared::Drain(k), places.general),
             };
             let apart = if places.differ { places.apart(e, owner) } else { None };
             let said = said(&e.droplets, own);
-            let one = droplets(t, w, e, fluids, &Way { said, stream, tension, feed, place, apart })?;
+            let one = droplets(t, w, e, fluids, &Way { said, of, tension, feed, place, apart })?;
             worked.push((owner, bits, one.clone()));
             several.push(one);
         }
@@ -114,7 +116,7 @@ pub fn arrivals<T: Trail>(
         t.part(Part::Droplets, "droplets");
         let way = Way {
             said: Cow::Borrowed(&e.droplets),
-            stream: None,
+            of: Sheared::All,
             tension: None,
             feed,
             place: places.general,
@@ -135,6 +137,7 @@ enum Own {
     None,
     Rain,
     Stream(usize),
+    Drain(usize),
 }
 
 /// The kinds of place whose droplets stand by, by water.
@@ -164,7 +167,7 @@ impl Places {
     /// Under which keys a water is asked for its droplets, and what it is called.
     fn apart(&self, e: &Enquiry, owner: Own) -> Option<(Place, &str)> {
         match owner {
-            Own::None => None,
+            Own::None | Own::Drain(_) => None,
             Own::Rain => Some((e.rain.as_ref().unwrap_or(&Rain::default()).droplets().inside(), "rain")),
             Own::Stream(k) => Some((e.streams.get(k)?.droplets().inside(), &self.names[k])),
         }

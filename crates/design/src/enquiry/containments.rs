@@ -107,6 +107,12 @@ fn sizes(c: &Containment, fault: &mut impl FnMut(&str, String, String)) {
         let remedy = "give the volume with all deducted, or the sizes".to_owned();
         fault("volume", format!("stands beside {}", beside.join(", ")), remedy);
     }
+    if c.drained_in_rain.0.is_some() && !c.drain_rate.is_given() {
+        let remedy =
+            "give the `drain_rate` of the pump or flow control; without one, `drain` says how the drain stands"
+                .to_owned();
+        fault("drained_in_rain", "no rate is known at which it is drained".to_owned(), remedy);
+    }
     if c.vessel_oil.is_given() && c.vessel_oil_mass.is_given() {
         let reason = "the oil is stated by volume and by mass".to_owned();
         fault("vessel_oil", reason, "give one of the two".to_owned());

@@ -68,8 +68,13 @@ pub(super) fn faults(e: &Enquiry, faults: &mut Vec<Fault>) {
             _ => {}
         }
     }
+    let shears: Vec<&str> = e.shear.iter().filter_map(|s| s.name.as_deref()).collect();
+    for block in &e.containments {
+        for name in block.shear.iter().filter(|name| !shears.iter().any(|own| same(own, name))) {
+            unknown(format!("containment \"{}\": shear", block.name.as_deref().unwrap_or("")), name, &shears, "shear");
+        }
+    }
     for (i, block) in e.streams.iter().enumerate() {
-        let shears: Vec<&str> = e.shear.iter().filter_map(|s| s.name.as_deref()).collect();
         for name in block.shear.iter().filter(|name| !shears.iter().any(|own| same(own, name))) {
             unknown(format!("stream \"{}\": shear", stream((i, block))), name, &shears, "shear");
         }

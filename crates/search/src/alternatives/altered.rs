@@ -120,6 +120,7 @@ pub(super) fn without_orphans(e: &Enquiry, other: &mut Enquiry) {
     let named = |e: &Enquiry, name: Option<&str>| {
         let called = |word: &String| name.is_some_and(|name| same(word, name));
         e.streams.iter().any(|s| s.shear.iter().any(called))
+            || e.containments.iter().any(|c| c.shear.iter().any(called))
     };
     let kept: Vec<_> = other.shear.iter().map(|s| s.name.0.clone()).collect();
     let gone: Vec<bool> = kept.iter().map(|name| named(e, name.as_deref()) && !named(other, name.as_deref())).collect();

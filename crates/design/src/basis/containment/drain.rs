@@ -4,6 +4,7 @@ use super::Containment;
 use super::balance::inflow;
 use super::reach::Open;
 use crate::basis::stated::{assumed, is_tried, stand_in, stated};
+use crate::basis::waters::{YesNo, yes_or_no};
 use crate::enquiry::blocks::{self, DrainValve};
 use crate::enquiry::declared::Declared;
 use crate::provenance::{Trail, Val, WhatIf, Whence, choose, given};
@@ -52,6 +53,8 @@ impl Valve {
 pub struct Drain {
     /// Its rate.
     pub rate: Val<Flow>,
+    /// Whether it also runs while it rains.
+    pub in_rain: bool,
     /// Time in which it drains the design rain.
     pub time: Option<Val<Time>>,
 }
@@ -118,11 +121,24 @@ pub fn drain<T: Trail>(
     zero: Val<Volume>,
 ) -> Option<Drain> {
     let rate = stated(t, w, &say!(T, "rate at which {} is drained", all[at].name), &c.drain_rate)?;
+    let name = &all[at].name;
+    let in_rain = match c.drained_in_rain.0 {
+        Some(said) => said,
+        None => {
+            let label = say!(T, "whether {name} is also drained while it rains");
+            let (usual, because) = match all[at].valve.is.q {
+                DrainValve::None => (YesNo::Yes, "rain is pumped out, and pumps on a float run when it comes"),
+                DrainValve::Open => (YesNo::Yes, "its drain stands open"),
+                DrainValve::Closed | DrainValve::Automatic => (YesNo::No, "somebody opens it when the rain is over"),
+            };
+            yes_or_no(t, w, c.drained_in_rain().of(name), &label, usual, because)
+        }
+    };
     let rain = inflow(t, all, at, &[], zero);
     let time = by!(
         t,
         &say!(T, "time in which the design rain drains from {}", all[at].name),
         drain_down::time(rain.val, rate)
     );
-    Some(Drain { rate, time: time.ok() })
+    Some(Drain { rate, in_rain, time: time.ok() })
 }

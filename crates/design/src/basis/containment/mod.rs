@@ -3,6 +3,7 @@
 pub mod balance;
 pub mod drain;
 pub mod further;
+pub mod in_rain;
 pub mod passes;
 pub mod reach;
 pub mod volume;

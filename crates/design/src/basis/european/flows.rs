@@ -49,7 +49,9 @@ pub(super) fn flows<T: Trail>(
         ),
         (one, other) => one.or(other),
     };
-    let drained = streams(&|i| e.streams.get(i).is_some_and(|s| s.water.0 == Some(WaterKind::Dewatering)));
+    let mut drained = streams(&|i| e.streams.get(i).is_some_and(|s| s.water.0 == Some(WaterKind::Dewatering)));
+    let pits = of.containment.iter().flat_map(|ahead| &ahead.all).filter(|c| c.to.is_none());
+    drained.extend(pits.filter_map(|c| c.drain.as_ref()).filter(|drain| drain.in_rain).map(|drain| drain.rate));
     let without_loss = local.is_none() && of.storm.is_some_and(|storm| storm.sealed);
     let storm = match of.storm.filter(|_| without_loss) {
         Some(storm) => {

@@ -5,6 +5,7 @@ mod flows;
 
 use crate::basis::cases::Case;
 use crate::basis::chemicals::Which;
+use crate::basis::containment::Containments;
 use crate::basis::feed::FeedState;
 use crate::basis::fluids::Fluids;
 use crate::basis::stated::{assumed, stand_in};
@@ -115,6 +116,7 @@ pub(super) struct Compared<'a> {
     pub storm: Option<&'a Storm>,
     pub waters: &'a [Water],
     pub feed: &'a FeedState,
+    pub containment: Option<&'a Containments>,
     pub cases: &'a [Case],
 }
 

@@ -75,6 +75,12 @@ keys! {
             .found("open, the worst for a spill");
         /// Rate at which it is drained, where it is metered by a pump or a flow control
         drain_rate: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.01 gpm", "100000 gpm").safe_larger().like("\"5 gpm\"");
+        /// Whether that pump or flow control also drains it while it rains, as a pump on a float does: its rate then comes with the storm
+        drained_in_rain: Flag = spec.safe_larger().like("false")
+            .asks("Does what drains the {name} also run while it rains, as a pump on a float does, or only afterwards?")
+            .found("yes where rain is pumped out and there is no drain, or the drain stands open; else no");
+        /// What shears the water on its way from there, by the names of their blocks
+        shear: Vec<String> = spec.like("[\"pit pump\"]");
         /// Oil in the largest vessel that stands in it, where that is not the spill
         vessel_oil: Quantity<Volume> = spec.units(&GAL, &M3).between("0 gal", "1000000 gal").safe_larger().like("\"60 m3\"")
             .asks("How much oil is in the largest vessel that stands in the {name}?")
