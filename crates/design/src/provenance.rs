@@ -164,6 +164,8 @@ pub struct Entry {
 pub struct Within {
     /// The key that gave it, as `droplets.d50`.
     pub key: String,
+    /// How that key is declared.
+    pub declared: Declared,
     /// Lowest value.
     pub low: Arg,
     /// Highest value.
@@ -177,6 +179,15 @@ impl Entry {
     #[must_use]
     pub fn shown(&self, system: System) -> String {
         show(&self.value, self.units, system)
+    }
+    /// How the key of an uncertain value is declared: of one assumed, or given with a range.
+    #[must_use]
+    pub fn declared(&self) -> Declared {
+        match (&self.origin, &self.range) {
+            (Origin::Assumed(a), _) => a.declared,
+            (_, Some(within)) => within.declared,
+            _ => Declared::default(),
+        }
     }
 }
 

@@ -7,7 +7,7 @@ use crate::performance::Performance;
 use crate::performance::limit::Word;
 use stillrise_handbook::fluids::chemicals::{Effect, Way, chemical};
 use stillrise_handbook::fluids::oils::oil;
-use stillrise_handbook::fluids::pollutants::{Gravity, pollutant};
+use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_handbook::page::Source;
 use stillrise_handbook::sources::JUDGEMENT;
 use stillrise_units::catalog::KG_M3;
@@ -148,7 +148,7 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
             });
         }
     }
-    for row in e.limits.iter().filter_map(|l| l.pollutant.as_deref().and_then(pollutant)) {
+    for row in e.limits.iter().filter_map(|l| l.of()) {
         let weight = match row.gravity {
             Gravity::Touches => continue,
             Gravity::Partly => Weight::Note,

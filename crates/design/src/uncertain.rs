@@ -1,14 +1,14 @@
 //! The trail of a search: what is uncertain, and nothing else.
 
+use crate::enquiry::blocks::{InstallationBlock, OilTank, Screen};
+use crate::enquiry::declared::Declared;
 use crate::provenance::{Entry, Node, Part, Trail};
 
-/// Blocks whose answers move neither unit nor effluent: what stands or is built around the unit and takes none of its head.
-const AROUND: [&str; 3] = ["installation.", "screen.", "oil_tank."];
-
-/// Whether no answer to a key moves unit or effluent, so that a search need not try it nor a study draw it.
+/// Whether no answer to a key moves unit or effluent, so that a search need not try it nor a study draw it: what stands or
+/// is built around the unit and takes none of its head.
 #[must_use]
-pub fn moves_nothing(key: &str) -> bool {
-    AROUND.iter().any(|block| key.starts_with(block))
+pub fn moves_nothing(key: Declared) -> bool {
+    key.is_of::<InstallationBlock>() || key.is_of::<Screen>() || key.is_of::<OilTank>()
 }
 
 /// Records what is uncertain, and of it no words that are for a reader only.

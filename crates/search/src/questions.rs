@@ -251,7 +251,7 @@ pub(crate) fn rank(
         |n, ()| {
             let (k, answer) = answers[n];
             let (entry, a) = asked[k];
-            if moves_nothing(&a.key) {
+            if moves_nothing(a.declared) {
                 return unmoved(design, taken, range, answer, entry, system);
             }
             let mut outcome = outcome(enquiry, ready.as_deref(), range, taken, &a.key, answer, entry, system);

@@ -6,7 +6,6 @@ use stillrise_design::basis::limits::LimitState;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::blocks::Statistic;
 use stillrise_design::enquiry::date::Date;
-use stillrise_design::enquiry::observations::TOTAL_OIL;
 use stillrise_design::performance::limit::Measured;
 use stillrise_units::{Concentration, Typed};
 
@@ -79,7 +78,7 @@ impl Period {
 /// Whether the total oil that was measured is what a limit is on.
 #[must_use]
 pub fn compares(limit: &LimitState) -> bool {
-    TOTAL_OIL.contains(&limit.pollutant.word) && limit.statistic.q != Statistic::RigTest
+    limit.pollutant.is_total_oil() && limit.statistic.q != Statistic::RigTest
 }
 
 /// All results of total oil in the water that leaves, those between two changes together; times without a result are left
@@ -96,7 +95,7 @@ pub fn periods_of(e: &Enquiry, limit: &LimitState) -> Vec<Period> {
     if limit.statistic.q == Statistic::RigTest {
         return Vec::new();
     }
-    split(e, e.results_of(limit.pollutant.word))
+    split(e, e.results_of(limit.pollutant))
 }
 
 fn split(e: &Enquiry, mut results: Vec<(Option<Date>, bool, Concentration)>) -> Vec<Period> {

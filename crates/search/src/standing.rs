@@ -5,9 +5,8 @@ use std::collections::BTreeSet;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::blocks::{Change, ChangeKind, Limit, Receiver, WaterKind};
 use stillrise_design::enquiry::containments::spill_place_is_open;
-use stillrise_design::enquiry::observations::TOTAL_OIL;
 use stillrise_handbook::fluids::chemicals::{Effect, chemical};
-use stillrise_handbook::fluids::pollutants::{Counts, Gravity, Which, pollutant};
+use stillrise_handbook::fluids::pollutants::{Counts, Gravity, Pollutant, Which};
 
 /// A question that stands until it is answered.
 #[derive(Debug, Clone, PartialEq)]
@@ -50,14 +49,12 @@ pub enum Asks {
 /// Limits on the same oil that do not go together, so that the waters may go to several places: of several documents or
 /// authorities, or several values of one statistic; empty where there are none, or waters of one kind alone come.
 fn two_outlets(e: &Enquiry) -> Vec<String> {
-    let oil = |word: Option<&str>| TOTAL_OIL.contains(&word.unwrap_or(TOTAL_OIL[0]));
-    let on_oil: Vec<_> = e.limits.iter().filter(|l| oil(l.pollutant.as_deref())).collect();
+    let on_oil: Vec<_> = e.limits.iter().filter(|l| l.of().is_some_and(Pollutant::is_total_oil)).collect();
     let whose: BTreeSet<&str> = on_oil.iter().filter_map(|l| l.authority.as_deref()).collect();
     let apart = on_oil.iter().enumerate().any(|(k, a)| {
         on_oil[k + 1..].iter().any(|b| {
             let value = |l: &Limit| l.value.claim().map(|c| c.written.si());
-            a.pollutant.0 != b.pollutant.0 && a.statistic.0 != b.statistic.0
-                || a.statistic.0 == b.statistic.0 && value(a) != value(b)
+            a.of() != b.of() && a.statistic.0 != b.statistic.0 || a.statistic.0 == b.statistic.0 && value(a) != value(b)
         })
     });
     let kinds = e.streams.len() + usize::from(!e.surfaces.is_empty());
@@ -127,13 +124,12 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
         ask("enquiry.gallon", Asks::Gallon);
     }
     for block in &e.limits {
-        let Some(row) = block.pollutant.as_deref().and_then(pollutant) else { continue };
+        let Some(row) = block.of() else { continue };
         // A hydrocarbon index and free oil say themselves what they count, and a sheen is seen.
         let open = row.counts == Counts::AllOil && !matches!(row.which, Which::HydrocarbonIndex | Which::Sheen);
         // Said of one limit on it, or of results held against it, it is known of all.
-        let same = |name: Option<&str>| name.and_then(pollutant).is_some_and(|other| *other == *row);
-        let said = e.limits.iter().any(|l| same(l.pollutant.as_deref()) && l.method.is_some())
-            || e.samples.iter().any(|s| same(s.pollutant.as_deref().or(Some("oil and grease"))) && s.method.is_some());
+        let said = e.limits.iter().any(|l| l.of() == Some(row) && l.method.is_some())
+            || e.samples.iter().any(|s| s.of() == Some(row) && s.method.is_some());
         if row.gravity == Gravity::Touches && open && !said {
             ask(&format!("limit \"{}\".method", row.word), Asks::Method(row.word.to_owned()));
         }

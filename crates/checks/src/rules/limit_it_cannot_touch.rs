@@ -2,7 +2,7 @@
 
 use crate::ask::LIMIT;
 use crate::rule::{Subject, Verdict, rule};
-use stillrise_handbook::fluids::pollutants::{Gravity, pollutant};
+use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_units::catalog::MG_L;
 
 rule! {
@@ -20,7 +20,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::cannot_judge("no limit is stated that could be looked at", [LIMIT], None);
     }
     let named = |l: &stillrise_design::enquiry::blocks::Limit| {
-        let row = l.pollutant.as_deref().and_then(pollutant).filter(|row| row.gravity == Gravity::Cannot)?;
+        let row = l.of().filter(|row| row.gravity == Gravity::Cannot)?;
         let what = match l.value.ph.0 {
             Some(ph) => ph.to_string(),
             None => match l.value.q() {

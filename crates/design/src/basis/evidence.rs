@@ -15,7 +15,7 @@ use crate::enquiry::results::Results;
 use crate::provenance::Whence::Definition;
 use crate::provenance::{Pair, Trail, Val, choose, given};
 use crate::{by, reckon, record, say};
-use stillrise_handbook::fluids::pollutants::{Counts, Gravity, Pollutant, pollutant};
+use stillrise_handbook::fluids::pollutants::{Counts, Gravity, Pollutant};
 use stillrise_handbook::laboratory::{
     censored_deviation, censored_median, geometric_mean, log_deviation, lognormal_mean, lognormal_variation,
     mean_half_width, polar_share, sample_deviation, sample_mean, student_quantile,
@@ -223,7 +223,7 @@ fn only(s: &Samples, part: Part, places: &[usize]) -> Samples {
 
 fn set<T: Trail>(t: &mut T, index: usize, s: &Samples, part: Option<Part>, places: Vec<usize>) -> Option<SampleSet> {
     let name = s.name.0.clone().unwrap_or_else(|| (index + 1).to_string());
-    let pollutant = pollutant(s.pollutant.as_deref().unwrap_or("oil and grease"))?;
+    let pollutant = s.of()?;
     let point = s.place.0?;
     t.section(format_args!("samples {name}"));
     let series = s.results.series();

@@ -8,7 +8,7 @@ use crate::enquiry::blocks::{Limit, Statistic};
 use crate::enquiry::limit_value::Ph;
 use crate::provenance::{Pair, Stop, Trail, Val, WhatIf, Whence, given};
 use crate::{by, record, say};
-use stillrise_handbook::fluids::pollutants::{Pollutant, pollutant};
+use stillrise_handbook::fluids::pollutants::Pollutant;
 use stillrise_handbook::separation::{long_term_mean, permit_multiplier};
 use stillrise_units::catalog::{MG_L, ONE, PERCENT};
 use stillrise_units::{Concentration, Ratio, Typed, ratio};
@@ -84,7 +84,7 @@ impl PhLimit {
 pub fn ph_limits<T: Trail>(t: &mut T, e: &Enquiry) -> Vec<PhLimit> {
     let mut limits = Vec::new();
     for (i, block) in e.limits.iter().enumerate() {
-        let row = block.pollutant.as_deref().and_then(pollutant);
+        let row = block.of();
         let (Some(row), Some(ph)) = (row, block.value.ph.0) else { continue };
         t.section(format_args!("limit {}: {}", i + 1, row.title));
         let claims = &block.value.ph.1;
@@ -108,7 +108,7 @@ pub fn ph_limits<T: Trail>(t: &mut T, e: &Enquiry) -> Vec<PhLimit> {
 pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) -> Result<Vec<LimitState>, Stop> {
     let mut limits = Vec::new();
     for (i, block) in e.limits.iter().enumerate() {
-        let Some(row) = block.pollutant.as_deref().and_then(pollutant) else { continue };
+        let Some(row) = block.of() else { continue };
         t.section(format_args!("limit {}: {}", i + 1, row.title));
         let value = match &block.value.unseen {
             Some(_) => {

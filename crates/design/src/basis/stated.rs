@@ -81,6 +81,7 @@ fn claimed<T: Trail, Q: Typed>(
     };
     let within = Within {
         key: path_of(&key.place),
+        declared: Declared(key.spec),
         low: Arg::Number(low.si()),
         high: Arg::Number(high.si()),
         distribution: *distribution,

@@ -20,6 +20,11 @@ impl Declared {
     pub fn is_of<B: Block>(self) -> bool {
         self.0.is_some_and(|spec| B::spec().own.iter().any(|own| core::ptr::eq(own, spec)))
     }
+    /// Whether it is any key of a block or of a part of it: `declared.is_within::<Model>()` of every dimension of a unit.
+    #[must_use]
+    pub fn is_within<B: Block>(self) -> bool {
+        self.0.is_some_and(|spec| B::spec().declares(spec))
+    }
     /// Whether it is the suspended solids of some water.
     #[must_use]
     pub fn is_solids(self) -> bool {

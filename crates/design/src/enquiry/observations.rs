@@ -7,11 +7,8 @@ use super::date::{Date, Day};
 use super::keys::{Claim, Quantity};
 use super::results::LabResult;
 use super::said::{Claims, Said, Word};
+use stillrise_handbook::fluids::pollutants::{Pollutant, total_oils};
 use stillrise_units::Concentration;
-
-/// Pollutants whose results are total oil, as that of an observation is, in the order in which they are preferred. Free
-/// oil and solids are other numbers.
-pub const TOTAL_OIL: [&str; 3] = ["oil and grease", "petroleum hydrocarbons", "hydrocarbon index"];
 
 /// The regime by which observations and samples say that the unit ran well.
 pub const GOOD: &str = "good";
@@ -117,21 +114,21 @@ impl Enquiry {
     /// as one sample analysed twice is one sample. Preferred is one that a limit is on.
     fn outlet_results(&self) -> impl Iterator<Item = (&Samples, usize)> {
         let out = |s: &&Samples| self.unit_stands() && s.place.0 == Some(SamplePoint::Out);
-        let given = |word: &&str| self.samples.iter().filter(out).any(|s| pollutant(s) == *word);
-        let limited = |word: &&str| self.limits.iter().any(|l| l.pollutant.as_deref().unwrap_or(TOTAL_OIL[0]) == *word);
-        let of = || TOTAL_OIL.into_iter().filter(given);
+        let given = |of: &&Pollutant| self.samples.iter().filter(out).any(|s| s.of() == Some(*of));
+        let limited = |of: &&Pollutant| self.limits.iter().any(|l| l.of() == Some(*of));
+        let of = || total_oils().filter(given);
         let of = of().find(limited).or_else(|| of().next());
-        let sets: Vec<&Samples> = self.samples.iter().filter(out).filter(|s| of == Some(pollutant(s))).collect();
+        let sets: Vec<&Samples> = self.samples.iter().filter(out).filter(|s| of.is_some() && s.of() == of).collect();
         sets.into_iter().flat_map(|s| (0..s.results.items.len()).map(move |at| (s, at)))
     }
 
     /// Results of one pollutant that is no total oil in the water that leaves the unit that stands: the day, whether it was
     /// detected, and the number or else the reporting limit.
     #[must_use]
-    pub fn results_of(&self, word: &str) -> Vec<(Option<Date>, bool, Concentration)> {
+    pub fn results_of(&self, pollutant: &Pollutant) -> Vec<(Option<Date>, bool, Concentration)> {
         let of = |s: &&Samples| {
-            let own = s.place.0 == Some(SamplePoint::Out) && pollutant(s) == word;
-            own && self.unit_stands() && !TOTAL_OIL.contains(&word)
+            let own = s.place.0 == Some(SamplePoint::Out) && s.of() == Some(pollutant);
+            own && self.unit_stands() && !pollutant.is_total_oil()
         };
         let sets = self.samples.iter().filter(of);
         let each = |s: &Samples| -> Vec<_> {
@@ -178,10 +175,6 @@ impl Enquiry {
         };
         Observation { observed, detected: result.detected }
     }
-}
-
-fn pollutant(s: &Samples) -> &str {
-    s.pollutant.as_deref().unwrap_or(TOTAL_OIL[0])
 }
 
 fn same(oil_out: &Quantity<Concentration>, result: &LabResult) -> bool {

@@ -2,6 +2,7 @@
 
 use super::internals::{every, pitch};
 use super::place::Section;
+use stillrise_design::enquiry::range::Model;
 use stillrise_design::performance::installation::Stands;
 use stillrise_design::provenance::Origin;
 use stillrise_design::stages::outlet::OutletControl;
@@ -102,10 +103,11 @@ fn nominal(s: &Section) -> String {
 
 /// Dimensions that nobody stated: what is drawn there is an assumption, to be measured at the unit.
 fn assumed(s: &Section) -> Option<String> {
+    s.settled.job.enquiry.unit.dimensions.as_ref()?;
     let mut labels: Vec<&str> = Vec::new();
     for entry in &s.settled.job.ledger.entries {
         let Origin::Assumed(a) = &entry.origin else { continue };
-        if a.key.starts_with("unit.dimensions.") && !labels.contains(&entry.label.as_str()) {
+        if a.declared.is_within::<Model>() && !labels.contains(&entry.label.as_str()) {
             labels.push(&entry.label);
         }
     }

@@ -33,7 +33,7 @@ use stillrise_design::enquiry::blocks::{self, ChemicalBlock};
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::performance::promise::{Promise, floor, number};
 use stillrise_design::triage::{About, Line, Weight};
-use stillrise_handbook::fluids::pollutants::{Gravity, pollutant};
+use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_search::Settled;
 use stillrise_units::Typed;
 pub(crate) use wording::{allows, capital, limit, mg_l, total_out};
@@ -199,7 +199,7 @@ pub fn headline(settled: &Settled) -> Vec<String> {
 pub(crate) fn in_a_cone(settled: &Settled) -> Vec<(String, String)> {
     let limits = settled.job.enquiry.limits.iter();
     let one = |l: &blocks::Limit| {
-        let (row, said) = (pollutant(l.pollutant.as_deref()?)?, l.value.settles.as_ref()?);
+        let (row, said) = (l.of()?, l.value.settles.as_ref()?);
         let says = format!(
             "it is a volume, which no content of the water tells, and no calculation gives it. {} A cone test of the water that leaves shows it",
             row.explains
@@ -215,7 +215,7 @@ pub(crate) fn in_a_cone(settled: &Settled) -> Vec<(String, String)> {
 pub(crate) fn numberless(settled: &Settled) -> Vec<(String, String)> {
     let open = settled.job.enquiry.limits.iter().filter(|l| !l.value.is_said());
     open.filter_map(|l| {
-        let row = pollutant(l.pollutant.as_deref()?)?;
+        let row = l.of()?;
         let says = match row.gravity {
             Gravity::Cannot => format!(
                 "no number was stated, so nothing is held against it. {}",

@@ -1,4 +1,4 @@
-//! Pollutants that limits name, and whether gravity acts on them. Long because it is one list.
+//! Pollutants that limits name, and whether gravity acts on them (long because it is one list).
 
 use crate::choice;
 use crate::page::Source;
@@ -74,6 +74,11 @@ impl PartialEq for Pollutant {
 }
 
 impl Pollutant {
+    /// Whether results of it are total oil; free oil and solids are other numbers.
+    #[must_use]
+    pub fn is_total_oil(&self) -> bool {
+        TOTAL_OIL.contains(&self.which)
+    }
     /// Whether it is what of fuels dissolves.
     #[must_use]
     pub fn is_of_dissolved_fuel(&self) -> bool {
@@ -84,6 +89,14 @@ impl Pollutant {
     pub fn is_suspended_solids(&self) -> bool {
         self.which == Which::SuspendedSolids
     }
+}
+
+/// Pollutants whose results are total oil, in the order in which they are preferred.
+const TOTAL_OIL: [Which; 3] = [Which::OilAndGrease, Which::PetroleumHydrocarbons, Which::HydrocarbonIndex];
+
+/// The total oils, in the order in which they are preferred.
+pub fn total_oils() -> impl Iterator<Item = &'static Pollutant> {
+    TOTAL_OIL.into_iter().filter_map(|which| POLLUTANTS.iter().find(|p| p.which == which))
 }
 
 /// What settles in a cone, in files.

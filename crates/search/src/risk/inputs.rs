@@ -148,13 +148,10 @@ fn input(entry: &Entry) -> Option<Input> {
         (Origin::Given { .. }, Some(w)) => (&w.key, &w.low, &w.high, w.distribution, false, false),
         _ => return None,
     };
-    if key.is_empty() || moves_nothing(key) {
+    let declared = entry.declared();
+    if key.is_empty() || moves_nothing(declared) {
         return None;
     }
-    let declared = match &entry.origin {
-        Origin::Assumed(a) => a.declared,
-        _ => Declared::default(),
-    };
     let range = Range::new(low, &entry.value, high, distribution)?;
     Some(Input {
         key: key.clone(),

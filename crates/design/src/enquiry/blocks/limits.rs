@@ -4,7 +4,7 @@ use crate::enquiry::fields::{Text, Word};
 use crate::enquiry::keys::{Quantity, keys};
 use crate::enquiry::limit_value::LimitValue;
 use stillrise_handbook::choice;
-use stillrise_handbook::fluids::pollutants;
+use stillrise_handbook::fluids::pollutants::{self, Pollutant};
 use stillrise_units::Ratio;
 use stillrise_units::catalog::{MG_L, ONE};
 
@@ -49,5 +49,13 @@ keys! {
         method: Text = spec.like("\"EPA 1664B\"");
         /// Who set it
         authority: Text = spec.like("\"city permit\"");
+    }
+}
+
+impl Limit {
+    /// What it is a limit on; `None` while nobody said.
+    #[must_use]
+    pub fn of(&self) -> Option<&'static Pollutant> {
+        self.pollutant.as_deref().and_then(pollutants::pollutant)
     }
 }

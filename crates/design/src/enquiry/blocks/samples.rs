@@ -5,7 +5,7 @@ use crate::enquiry::fields::{Text, Word};
 use crate::enquiry::keys::keys;
 use crate::enquiry::results::Results;
 use stillrise_handbook::choice;
-use stillrise_handbook::fluids::pollutants;
+use stillrise_handbook::fluids::pollutants::{self, Pollutant};
 use stillrise_units::catalog::MG_L;
 use stillrise_units::{Concentration, Fault, nearest};
 
@@ -101,6 +101,17 @@ pub(in crate::enquiry) fn sample_faults(e: &Enquiry, faults: &mut Vec<Fault>) {
                 None => format!("use one of {}", known.join(", ")),
             };
             fault("stream", format!("no water is called \"{name}\""), &remedy);
+        }
+    }
+}
+
+impl Samples {
+    /// What was measured: oil and grease, where nobody said.
+    #[must_use]
+    pub fn of(&self) -> Option<&'static Pollutant> {
+        match self.pollutant.as_deref() {
+            Some(word) => pollutants::pollutant(word),
+            None => pollutants::total_oils().next(),
         }
     }
 }
