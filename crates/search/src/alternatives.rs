@@ -105,7 +105,20 @@ pub fn alternatives(settled: &Settled, demo: &Range) -> Vec<Alternative> {
         a.pick.as_ref().is_some_and(|pick| pick.condition != Some(Condition::Limit) && pick.count == 1)
     };
     all.retain(|a| a.change != Change::MoreRoom || fits(a));
-    all.retain(|a| !matches!(a.change, Change::PumpAsAsked | Change::LargestAreaApart) || a.pick.is_some());
+    let told_where_it_fits = |change| {
+        matches!(
+            change,
+            Change::PumpAsAsked | Change::PumpAsAskedAndGentle | Change::RoofsApart | Change::LargestAreaApart
+        )
+    };
+    all.retain(|a| !told_where_it_fits(a.change) || a.pick.is_some());
+    // Roofs that change neither the unit nor what leaves are no alternative; nor a slow pump for the flow that was named,
+    // where one of both does as much.
+    all.retain(|a| a.change != Change::RoofsApart || !same(a));
+    let one = least(&all, &[Change::GentlePump, Change::PumpAsAsked]);
+    if least(&all, &[Change::PumpAsAskedAndGentle]) > 0.95 * one {
+        all.retain(|a| a.change != Change::PumpAsAskedAndGentle);
+    }
     // A smaller pump, or the spill held ahead besides, is told where it lets another unit do.
     let unit = |all: &[Alternative], change| all.iter().find(|a| a.change == change).map(|a| a.unit.clone());
     for (more, less) in

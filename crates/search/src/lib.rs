@@ -15,6 +15,7 @@ pub mod risk;
 pub mod shortcoming;
 pub mod shortfall;
 mod side_by_side;
+pub mod site_levels;
 pub mod standing;
 mod weakest;
 mod words;

@@ -2,6 +2,7 @@
 //! the job.
 
 use std::collections::BTreeSet;
+use stillrise_design::basis::influent::of_few_results;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::blocks::{Change, ChangeKind, Limit, Receiver, WaterKind};
 use stillrise_design::enquiry::containments::spill_place_is_open;
@@ -38,6 +39,8 @@ pub enum Asks {
     Gallon,
     /// Where the water goes.
     Receiver,
+    /// More samples of a water of whose oil one or two results are all that is known; its name.
+    MoreSamples(String),
     /// Which oils or fuels can get into the water, where none was named.
     Oil,
     /// What a limit on oil counts, by which method; the pollutant as the enquiry has it.
@@ -107,6 +110,9 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
     if spill_place_is_open(e) {
         let names = e.containments.iter().filter_map(|c| c.name.0.clone()).collect();
         ask("spill.into", Asks::SpillPlace(names));
+    }
+    for water in of_few_results(e) {
+        ask("samples", Asks::MoreSamples(water));
     }
     if e.oils.is_empty() && !oil_named(e) {
         ask("oil", Asks::Oil);

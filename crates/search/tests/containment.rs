@@ -237,3 +237,55 @@ fn the_rate_of_a_spill_alone_and_a_closure_alone() {
     assert_eq!(look(&closure, "spill-without-closure").word(), "passes");
     assert_eq!(look(&closure, "spill-above-room").word(), "cannot judge");
 }
+
+const PUMPED_PIT: &str = "[enquiry]\ntitle = \"Deck\"\nprint = \"si\"\n[[surface]]\nname = \"yard\"\narea = \"1000 m2\"\n\
+    runoff = \"0.9\"\n[rain]\nintensity = \"36 mm/h\"\nduration = \"10 min\"\n[inlet]\nfeed = \"gravity\"\n[european]\n\
+    [[containment]]\nname = \"pit\"\narea = \"50 m2\"\ndepth = \"1 m\"\ndrain_rate = \"5 m3/h\"\n";
+
+/// 1,000 m2 x 0.9 x 36 mm/h are 32.4 m3/h, and with a pit's pump of 5 m3/h on a float 37.4, in the European comparison too. What
+/// is only drained afterwards comes alone. Where nobody said, a pit without a drain is pumped out while it rains, one whose drain
+/// is closed is not; either is asked.
+#[test]
+fn a_pump_on_a_float_runs_while_it_rains() {
+    let with = |more: &str| Sheet::text("deck", &format!("{PUMPED_PIT}{more}")).settle(&demo());
+    let largest = |settled: &Settled| {
+        let basis = settled.job.design.basis.as_ref().expect("a basis");
+        let cases = basis.cases.iter().map(|c| (c.name.clone(), c.feed.q.in_unit(&M3_H)));
+        cases.max_by(|a, b| a.1.total_cmp(&b.1)).expect("cases")
+    };
+    let asked = |settled: &Settled| settled.questions.iter().any(|q| q.key == "containment \"pit\".drained_in_rain");
+    let (name, flow) = largest(&with("drain = \"closed\"\ndrained_in_rain = true\n"));
+    assert!(name == "storm and other waters" && (flow - 37.4).abs() < 1e-6, "{name} {flow}");
+    let (name, flow) = largest(&with("drain = \"none\"\ndrained_in_rain = false\n"));
+    assert!(name == "storm" && (flow - 32.4).abs() < 1e-6, "{name} {flow}");
+    let (pumped, closed) = (with("drain = \"none\"\n"), with("drain = \"closed\"\n"));
+    assert!((largest(&pumped).1 - 37.4).abs() < 1e-6 && (largest(&closed).1 - 32.4).abs() < 1e-6);
+    assert!(asked(&pumped) && asked(&closed));
+    let rain = |settled: &Settled| {
+        let basis = settled.job.design.basis.as_ref().expect("a basis");
+        basis.european.as_ref().expect("asked for").rain.q.in_unit(&M3_H)
+    };
+    assert!((rain(&pumped) - 37.4).abs() < 1e-6 && (rain(&closed) - 32.4).abs() < 1e-6);
+    // Without a rate there is nothing that could run.
+    let text = PUMPED_PIT.replace("drain_rate = \"5 m3/h\"\n", "drained_in_rain = true\n");
+    let faults = Sheet::text("deck", &text).enquiry().expect_err("refused");
+    assert!(faults.iter().any(|f| f.to_string().contains("drained_in_rain")), "{faults:?}");
+}
+
+/// What shears the water of a pit shears no other: the storm alone brings what its yard brings.
+#[test]
+fn a_pits_pump_breaks_its_own_water_alone() {
+    let text = format!(
+        "{PUMPED_PIT}drain = \"none\"\nshear = [\"pit pump\"]\n[[shear]]\nname = \"pit pump\"\nkind = \"pump\"\n\
+         pump = \"submersible\"\n"
+    );
+    let settled = Sheet::text("deck", &text).settle(&demo());
+    let basis = settled.job.design.basis.as_ref().expect("a basis");
+    let broken = |name: &str| {
+        let case = basis.cases.iter().find(|c| c.name == name).expect("a case");
+        basis.arrivals[case.arrival].shear.is_some()
+    };
+    assert!(!broken("storm") && broken("storm and other waters") && broken("drain-down of pit"));
+    let wrong = text.replace("shear = [\"pit pump\"]", "shear = [\"pit valve\"]");
+    assert!(Sheet::text("deck", &wrong).enquiry().is_err());
+}

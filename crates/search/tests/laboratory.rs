@@ -14,6 +14,7 @@ use stillrise_design::performance::promise::Promise;
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_search::Settled;
 use stillrise_search::risk::inputs::inputs;
+use stillrise_search::standing::Asks;
 use stillrise_units::Typed;
 use stillrise_units::catalog::MG_L;
 
@@ -95,13 +96,23 @@ fn a_mean_stands_in_where_nobody_stated_the_oil() {
     // The lower end of the interval lies below the smallest result, which then is the end.
     assert!((number(&ends[0]) - 80.0).abs() < 1e-9, "{ends:?}");
     assert!((number(&ends[1]) - 151.085_205_135_210).abs() < 1e-4, "{ends:?}");
-    for (results, manner) in [(results, "from the surface"), (r#"["80 mg/L", "120 mg/L"]"#, "grab")] {
-        let sheet = sampled("in", results).with("samples.manner", manner).with("stream.oil.mean", OUT);
-        let left = sheet.settle(&demo);
-        let (_, entry) = influent(&left);
-        assert!(matches!(entry.origin, Origin::Assumed(_)), "{results} {manner}: {entry:?}");
-        assert!(matches!(set(&left, 0).role, Role::Told(_)));
-    }
+    let sheet = sampled("in", results).with("samples.manner", "from the surface").with("stream.oil.mean", OUT);
+    let left = sheet.settle(&demo);
+    let (_, entry) = influent(&left);
+    assert!(matches!(entry.origin, Origin::Assumed(_)), "{entry:?}");
+    assert!(matches!(set(&left, 0).role, Role::Told(_)));
+    // Two are too few for a mean, and all that is known: the larger, from 80/3 to 360 mg/L, and more are asked for. Beside what
+    // was stated they say nothing.
+    let few = sampled("in", r#"["80 mg/L", "120 mg/L"]"#).with("samples.manner", "grab");
+    let alone = few.with("stream.oil.mean", OUT).settle(&demo);
+    let (total, entry) = influent(&alone);
+    assert!((total - 120.0).abs() < 1e-9 && matches!(entry.origin, Origin::Given { .. }), "{entry:?}");
+    let uncertain = inputs(&alone.job.ledger).into_iter().find(|i| i.key == "stream \"wash\".oil.mean");
+    let ends = uncertain.expect("it has a range").range.ends();
+    assert!((number(&ends[0]) - 80.0 / 3.0).abs() < 1e-6 && (number(&ends[1]) - 360.0).abs() < 1e-6, "{ends:?}");
+    assert_eq!(set(&alone, 0).role, Role::FewStandIn("wash".to_owned()));
+    assert!(alone.standing.iter().any(|s| s.asks == Asks::MoreSamples("wash".to_owned())));
+    assert!(matches!(set(&few.settle(&demo), 0).role, Role::Told(_)));
 }
 
 #[test]

@@ -218,6 +218,45 @@ fn a_gentle_pump_is_worked_where_the_pump_breaks_the_droplets() {
     assert!(!has("feed = \"gravity\""));
 }
 
+/// Roofs of which nobody needs the water treated are worked without; where there are none, or nothing else, they are not.
+#[test]
+fn roofs_are_the_first_to_drain_elsewhere() {
+    let demo = demo();
+    let has = |surfaces: &[(&str, &str, &str)]| {
+        let surfaces: String = (surfaces.iter())
+            .map(|(name, area, kind)| format!("[[surface]]\nname = \"{name}\"\narea = \"{area}\"\nkind = \"{kind}\"\n"))
+            .collect();
+        let text = format!(
+            "[enquiry]\ntitle = \"Yard\"\nprint = \"si\"\n{surfaces}[rain]\nintensity = \"60 mm/h\"\nduration = \"10 min\"\n\
+             [inlet]\nfeed = \"gravity\"\n[[limit]]\npollutant = \"oil and grease\"\nvalue = \"30 mg/L\"\n"
+        );
+        let mut settled = Sheet::text("yard", &text).settle(&demo);
+        settled.work_alternatives(&demo);
+        let found = settled.alternatives.iter().find(|a| a.change == Change::RoofsApart);
+        found.map(|a| a.design.basis.as_ref().and_then(|b| b.design_flow()).expect("a flow").q.in_unit(&M3_H))
+    };
+    let flow = has(&[("hall", "3000 m2", "roof"), ("yard", "400 m2", "concrete")]).expect("worked");
+    // 400 m2 at 60 mm/h, of which a yard of concrete sheds 0.9: 21.6 m3/h.
+    assert!((flow - 21.6).abs() < 1e-6, "{flow}");
+    assert!(has(&[("hall", "3000 m2", "roof")]).is_none() && has(&[("yard", "400 m2", "concrete")]).is_none());
+}
+
+/// A slow pump for the flow that was named is worked where a pump breaks the droplets and lifts more than that.
+#[test]
+fn a_slow_pump_for_the_flow_that_was_named_is_worked_together() {
+    let demo = demo();
+    let text = "[enquiry]\ntitle = \"Rack\"\nprint = \"si\"\n[[stream]]\nname = \"wash\"\nflow = \"4 m3/h\"\n[inlet]\nfeed = \"pump\"\n\
+        rate = [\"20 m3/h\"]\npump = \"submersible\"\n[asked]\nflow = \"6 m3/h\"\n[[limit]]\npollutant = \"oil and grease\"\n\
+        value = \"30 mg/L\"\n";
+    let mut settled = Sheet::text("rack", text).settle(&demo);
+    settled.work_alternatives(&demo);
+    let of = |change| settled.alternatives.iter().find(|a| a.change == change).and_then(|a| a.effluent);
+    let both = of(Change::PumpAsAskedAndGentle).expect("worked");
+    for one in [Change::PumpAsAsked, Change::GentlePump] {
+        assert!(of(one).is_none_or(|one| both < one), "{one:?}");
+    }
+}
+
 /// Two waters through one unit: of the solids as much is left as each leaves alone at its own flow, by what each brings.
 #[test]
 fn each_water_settles_at_its_own_flow() {

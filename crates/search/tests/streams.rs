@@ -363,6 +363,19 @@ fn a_land_use_speaks_of_its_rain_alone() {
     assert!(MG_L.from_si(rain.si()) < 10.0);
 }
 
+/// Where an area lies under a canopy work goes on while it rains, unless somebody says that it does not.
+#[test]
+fn a_wash_under_a_canopy_runs_while_it_rains() {
+    let text = "[enquiry]\ntitle = \"Depot\"\nprint = \"si\"\n[[surface]]\nname = \"yard\"\narea = \"300 m2\"\n[[surface]]\n\
+        name = \"bay\"\narea = \"60 m2\"\nCANOPY[[stream]]\nname = \"wash\"\nflow = \"2 m3/h\"\nSAID[inlet]\nfeed = \"gravity\"\n";
+    let together = |canopy: &str, said: &str| {
+        let settled = Sheet::text("depot", &text.replace("CANOPY", canopy).replace("SAID", said)).settle(&demo());
+        basis(&settled).cases.iter().any(|c| c.name == "storm and other waters")
+    };
+    assert!(together("canopy = true\n", "") && !together("", ""));
+    assert!(!together("canopy = true\n", "with_rain = false\n") && together("", "with_rain = true\n"));
+}
+
 /// Of a depot's wash and its rain each brings the droplets of its own kind of place: 20 um of a wash bay and 80 um of a yard by the
 /// handbook's table, and each is asked for under a key of its own. A size that is stated of all holds for both.
 #[test]

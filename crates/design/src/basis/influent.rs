@@ -3,10 +3,9 @@
 
 use super::evidence::{ENOUGH_FOR_MEAN, SampleSet};
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::{OF_RAIN, OilContent, SamplePoint, Samples};
+use crate::enquiry::blocks::{Manner, OF_RAIN, OilContent, SamplePoint, Samples};
 use crate::enquiry::distribution::Distribution;
 use crate::enquiry::keys::{Block, Claim, Quantity};
-use crate::provenance::Val;
 use std::borrow::Cow;
 use stillrise_handbook::fluids::pollutants::Which;
 use stillrise_units::catalog::MG_L;
@@ -20,6 +19,9 @@ pub enum Role {
     Leaves,
     /// It stands in for the oil of a water that nobody stated.
     StandsIn(String),
+    /// It is of one or two results, too few for a mean, and all that is known of the oil of a water: the largest stands in,
+    /// with a wide range.
+    FewStandIn(String),
     /// What was stated for a water lies within the set's interval: nothing to choose.
     Agrees(String),
     /// What was stated for a water lies outside: both are claims.
@@ -88,7 +90,10 @@ fn taken(e: &Enquiry, set: &SampleSet) -> (Role, Option<Of>) {
         return told("samples from the surface hold the film and not the stream".to_owned());
     }
     if set.count < ENOUGH_FOR_MEAN {
-        return told(format!("fewer than {ENOUGH_FOR_MEAN} results make no mean"));
+        let few = || told(format!("fewer than {ENOUGH_FOR_MEAN} results make no mean"));
+        let Some(of) = water(e, block).ok().filter(|_| set.ends.is_some()) else { return few() };
+        let is_stated = stated(e, of).is_some_and(|oil| oil.mean.is_given());
+        return if is_stated { few() } else { (Role::FewStandIn(named(e, of)), Some(of)) };
     }
     let Some(law) = &set.law else { return told("too few results were detected".to_owned()) };
     let of = match water(e, block) {
@@ -112,36 +117,27 @@ pub fn role(e: &Enquiry, set: &SampleSet) -> Role {
     taken(e, set).0
 }
 
+/// Waters of whose oil one or two results are all that is known.
+#[must_use]
+pub fn of_few_results(e: &Enquiry) -> Vec<String> {
+    let few = |s: &&Samples| {
+        let oil = s.of().is_some_and(|p| p.which == Which::OilAndGrease);
+        let stream = s.place.0 == Some(SamplePoint::In) && s.manner.0 != Some(Manner::Surface);
+        let results = &s.results.items;
+        oil && stream && results.len() < ENOUGH_FOR_MEAN && results.iter().any(|r| r.detected)
+    };
+    let waters = e.samples.iter().filter(few).filter_map(|s| water(e, s).ok());
+    let unstated = waters.filter(|of| stated(e, *of).is_none_or(|oil| !oil.mean.is_given()));
+    unstated.map(|of| named(e, of)).collect()
+}
+
 /// The enquiry with what the sets claim of the waters that come.
 #[must_use]
 pub fn claimed<'a>(e: &'a Enquiry, sets: &[SampleSet]) -> Cow<'a, Enquiry> {
     let mut out = Cow::Borrowed(e);
     for set in sets {
         let (role, Some(of)) = taken(e, set) else { continue };
-        let Some(law) = &set.law else { continue };
-        if !matches!(role, Role::StandsIn(_) | Role::Contradicts(_)) {
-            continue;
-        }
-        let written = |c: Val<Concentration>| Written {
-            text: print::with_unit(c.q.si(), &MG_L),
-            value: MG_L.from_si(c.q.si()),
-            unit: &MG_L,
-            notes: Vec::new(),
-            gallon_open: false,
-        };
-        let range = || {
-            // The mean of a water is not taken to lie below its lowest result.
-            let least = set.ends.map(|(smallest, _)| smallest).filter(|s| s.q > law.low.q).unwrap_or(law.low);
-            let low = if least.q < law.mean.q { least } else { law.mean };
-            (written(low), written(law.high), Distribution::Triangular)
-        };
-        let claim = Claim {
-            written: written(law.mean),
-            from: Some(format!("the mean of {} results, samples \"{}\"", set.count, set.name)),
-            chosen: false,
-            because: None,
-            range: matches!(role, Role::StandsIn(_)).then(range),
-        };
+        let Some(claim) = claim(set, &role) else { continue };
         let changed = out.to_mut();
         let (place, oil) = match of {
             Of::Rain => {
@@ -162,3 +158,39 @@ pub fn claimed<'a>(e: &'a Enquiry, sets: &[SampleSet]) -> Cow<'a, Enquiry> {
     }
     out
 }
+
+/// What a set claims of the mean of its water; `None` where it claims nothing.
+fn claim(set: &SampleSet, role: &Role) -> Option<Claim> {
+    let written = |c: Concentration| Written {
+        text: print::with_unit(c.si(), &MG_L),
+        value: MG_L.from_si(c.si()),
+        unit: &MG_L,
+        notes: Vec::new(),
+        gallon_open: false,
+    };
+    let (mean, from, range) = match role {
+        Role::StandsIn(_) | Role::Contradicts(_) => {
+            let law = set.law.as_ref()?;
+            // The mean of a water is not taken to lie below its lowest result.
+            let least = set.ends.map(|(smallest, _)| smallest.q).filter(|s| *s > law.low.q).unwrap_or(law.low.q);
+            let low = if least < law.mean.q { least } else { law.mean.q };
+            let range = matches!(role, Role::StandsIn(_)).then_some([low, law.high.q]);
+            (law.mean.q, format!("the mean of {} results, samples \"{}\"", set.count, set.name), range)
+        }
+        Role::FewStandIn(_) => {
+            let (smallest, largest) = set.ends?;
+            let which = if set.detected > 1 { "the larger of two results" } else { "a single result" };
+            let range = [smallest.q / FEW_SCATTER, largest.q * FEW_SCATTER];
+            let why =
+                format!("{which}, samples \"{}\", from a third of it to three times (engineering judgement)", set.name);
+            (largest.q, why, Some(range))
+        }
+        Role::Leaves | Role::Agrees(_) | Role::Told(_) => return None,
+    };
+    let range = range.map(|[low, high]| (written(low), written(high), Distribution::Triangular));
+    Some(Claim { written: written(mean), from: Some(from), chosen: false, because: None, range })
+}
+
+/// How far a single result of oil may lie from the mean of its water, either way: engineering judgement. A scatter like the
+/// mean, as grabs of oil show it, spreads nine of ten over a factor of some four.
+const FEW_SCATTER: f64 = 3.0;

@@ -129,14 +129,16 @@ pub fn waters<T: Trail>(
         let dumps::Dumped { content, per_day, day, peaks, baths, parts } = dumps::dumped(t, w, e, fluids, dosed, into)?;
         let with_rain = match s.with_rain.0 {
             Some(flag) => flag,
-            None if storm.is_some() => yes_or_no(
-                t,
-                w,
-                s.with_rain().of(&name),
-                &say!(T, "whether the {name} runs while it rains"),
-                YesNo::No,
-                "nobody said that it does",
-            ),
+            None if storm.is_some() => {
+                let label = say!(T, "whether the {name} runs while it rains");
+                let covered = e.surfaces.iter().any(|surface| *surface.canopy == Some(true));
+                let (usual, because) = if covered {
+                    (YesNo::Yes, "an area lies under a canopy, where work goes on while it rains")
+                } else {
+                    (YesNo::No, "nobody said that it does")
+                };
+                yes_or_no(t, w, s.with_rain().of(&name), &label, usual, because)
+            }
             None => false,
         };
         let runs = Some(hours);

@@ -111,7 +111,11 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
     if let Some((price, currency)) = train.unit.particulars.price.as_ref().filter(|_| with_price) {
         let without = if matches!(
             a.change,
-            Change::GentlePump | Change::QuickBreakAndGentle | Change::PumpAsAsked | Change::RainKeptOutAndPump
+            Change::GentlePump
+                | Change::QuickBreakAndGentle
+                | Change::PumpAsAsked
+                | Change::PumpAsAskedAndGentle
+                | Change::RainKeptOutAndPump
         ) {
             " without the pump"
         } else {

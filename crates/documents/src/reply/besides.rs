@@ -12,7 +12,7 @@ use stillrise_units::catalog::{GAL, IN, KG, LB, M3, MIN, MM, S};
 
 /// A sentence or two for each.
 pub(super) fn answers(settled: &Settled) -> Vec<String> {
-    let all = [alarm, empty, tank, ahead_of_pumps, slab, double_wall, delivery];
+    let all = [alarm, empty, tank, ahead_of_pumps, slab, double_wall, sampling, material, delivery];
     all.iter().filter_map(|answer| answer(settled)).collect()
 }
 
@@ -30,7 +30,7 @@ fn alarm(settled: &Settled) -> Option<String> {
             format!("; while the largest flow runs it calls at {} only", show(settled, trip.si(), (&IN, &MM)))
         });
         format!(
-            " In the unit below it would call at a layer of {} ({}) with the water at rest, before {}, the most that may stand in it{flows}.",
+            " In the unit offered it would call at a layer of {} ({}) with the water at rest, before {}, the most that may stand in it{flows}.",
             show(settled, thick.si(), (&IN, &MM)),
             show(settled, held.si(), (&GAL, &M3)),
             show(settled, limit.si(), (&IN, &MM)),
@@ -57,7 +57,7 @@ fn empty(settled: &Settled) -> Option<String> {
     let storage = settled.job.design.performance.as_ref().map(|p| &p.storage);
     let behind = storage.and_then(|s| s.behind_trap).filter(|_| found.is_sludge).map_or_else(String::new, |behind| {
         format!(
-            " without the grit trap named below, {} behind one that holds the grains it is sized for",
+            " without a grit trap ahead, {} behind one that holds the grains it is sized for",
             emptied::often(behind.q)
         )
     });
@@ -91,7 +91,10 @@ fn tank(settled: &Settled) -> Option<String> {
         || "a trap for grit".to_owned(),
         |trap| {
             let all = if trap <= tank.volume { "the" } else { "a part of the" };
-            format!("{all} sludge trap of {} named above", show(settled, trap.si(), (&GAL, &M3)))
+            format!(
+                "{all} sludge trap of {} that the European standard asks for",
+                show(settled, trap.si(), (&GAL, &M3))
+            )
         },
     );
     Some(format!(
@@ -108,13 +111,17 @@ fn tank(settled: &Settled) -> Option<String> {
 /// Whether it may stand ahead of the pumps.
 fn ahead_of_pumps(settled: &Settled) -> Option<String> {
     settled.job.enquiry.asked.ahead_of_pumps.filter(|asked| *asked)?;
-    let other = settled.alternatives.iter().find(|a| a.change == Change::AheadOfPumps)?;
+    let other = settled.alternatives.iter().find(|a| a.change == Change::AheadOfPumps);
     let droplets = "That spares the droplets, which the pumps break, and the pumps then lift clean water; but the unit takes whatever arrives, not what they lift, and stands as deep as the pipe that comes in.";
-    Some(match &other.pick {
-        Some(_) => format!("Ahead of the pumps: it can. {droplets} It is worked below."),
-        None => {
-            format!("Ahead of the pumps: not with a unit of the range. {droplets} What speaks against it stands below.")
+    Some(match other.map(|other| &other.pick) {
+        Some(Some(_)) => format!("Ahead of the pumps: it can. {droplets} It is worked among the other trains."),
+        Some(None) => format!(
+            "Ahead of the pumps: not with a unit of the range. {droplets} What speaks against it stands among the other trains."
+        ),
+        None if settled.alternatives.is_empty() => {
+            format!("Ahead of the pumps: worked for the mail and the package, among the other trains. {droplets}")
         }
+        None => return None,
     })
 }
 
@@ -138,6 +145,32 @@ fn double_wall(settled: &Settled) -> Option<String> {
         "A double wall: no unit of our range is stated to have one, and none is counted here. Rules that ask for one mostly mean tanks that store oil: whoever grants the permit says whether they hold for a separator."
             .to_owned(),
     )
+}
+
+/// Where samples are taken.
+fn sampling(settled: &Settled) -> Option<String> {
+    settled.job.enquiry.asked.sampling.filter(|asked| *asked)?;
+    Some(
+        "A place for samples: behind the unit, where its water falls freely or in a chamber of its own, before any other water joins it. One dipped from the surface inside the unit catches oil that does not leave; whoever grants the permit may name another place."
+            .to_owned(),
+    )
+}
+
+/// The material it is to be of.
+fn material(settled: &Settled) -> Option<String> {
+    let asked = settled.job.enquiry.asked.material.as_deref()?;
+    let train = settled.job.design.train.as_ref().filter(|_| !settled.job.enquiry.unit_stands());
+    let of = train.map(|train| train.unit.particulars.material.as_deref());
+    Some(match of {
+        None => format!("Of {asked}: not answered while no unit is named."),
+        Some(Some(own)) if own.to_lowercase().contains(&asked.trim().to_lowercase()) => {
+            format!("Of {asked}: the unit offered is stated to be of {own}.")
+        }
+        Some(Some(own)) => format!(
+            "Of {asked}: the unit offered is stated to be of {own}; whether it is made of {asked} too, and at which price, the quotation tells."
+        ),
+        Some(None) => format!("Of {asked}: of the unit offered no material is stated; the quotation tells."),
+    })
 }
 
 /// A day by which it is to be there.

@@ -15,6 +15,7 @@ mod named;
 mod not_rising;
 mod offer;
 mod plant;
+mod site_levels;
 pub(crate) mod standing;
 mod turns;
 mod weight;
@@ -69,6 +70,11 @@ pub fn reply(settled: &Settled) -> String {
         out.push_str(&format!("{by}\n"));
     }
     out
+}
+
+/// What somebody named and asked beforehand, each answered: for the terminal, the result and the report too.
+pub(crate) fn answered(settled: &Settled) -> Vec<String> {
+    named::answers(settled).into_iter().chain(besides::answers(settled)).collect()
 }
 
 /// What leads the other trains; where nothing is offered, also that their units are invented.

@@ -46,7 +46,7 @@ fn flow(settled: &Settled) -> Option<String> {
     let pumped = basis.feed.pump_flow.is_some_and(|pump| (pump.q.si() - design.q.si()).abs() < 1e-6 * design.q.si());
     if let Some(hold) = design_hold(settled).filter(|_| !pumped) {
         return Some(format!(
-            "A unit for {}: it depends on what holds the rest back. {hold}; the unit below is for {ours}.",
+            "A unit for {}: it depends on what holds the rest back. {hold}; the unit offered is for {ours}.",
             typed(claim)
         ));
     }
@@ -73,14 +73,14 @@ fn flow(settled: &Settled) -> Option<String> {
             format!(" But that rain may be too weak: {}.", v.verdict.says().trim_end_matches('.'))
         });
         format!(
-            "A unit for {}: by its flow yes, it covers the {ours} we find ({what}); limits and spill may ask for more, see below.{weak}",
+            "A unit for {}: by its flow yes, it covers the {ours} we find ({what}); limits and spill may ask for more.{weak}",
             typed(claim)
         )
     } else if named > design.q.si() {
         match rated(settled) {
             // What is named as a size is a figure on a name plate, and says nothing without the basis of that.
             Some((rated, basis)) if rated > design.q.si() => format!(
-                "A unit for {}: {ours} come ({what}), less than that; but a size on a name plate holds for its own basis only. The unit below, which this water needs, is rated {} on this basis: {basis}. One that is rated {ours} on such a basis is too small.",
+                "A unit for {}: {ours} come ({what}), less than that; but a size on a name plate holds for its own basis only. The unit offered, which this water needs, is rated {} on this basis: {basis}. One that is rated {ours} on such a basis is too small.",
                 typed(claim),
                 print::in_prose(rated, claim.written.unit)
             ),
@@ -121,7 +121,7 @@ fn with_pump_as_asked(settled: &Settled) -> Option<String> {
     let does = if name(&a.design) == name(&settled.job.design) {
         "asks for the same unit, less loaded then".to_owned()
     } else {
-        format!("asks for {}, see below", a.unit)
+        format!("asks for {}", a.unit)
     };
     Some(format!("A pump for that flow, which keeps up with the water of dry weather, {does}."))
 }
@@ -145,7 +145,7 @@ fn model(settled: &Settled) -> Option<String> {
     Some(match &named.found {
         Found::Unknown => format!("{}: our range has no unit of that name.", named.name),
         Found::WillDo if taken == Some(named.name.as_str()) => format!("{}: yes, it is what we offer.", named.name),
-        Found::WillDo => format!("{}: it would do too; what we offer below is the smaller that will.", named.name),
+        Found::WillDo => format!("{}: it would do too; what we offer is the smaller that will.", named.name),
         Found::Barred(title, says) => {
             format!("{}: no. {title}: {}.", named.name, says.trim_end_matches('.'))
         }
@@ -212,7 +212,7 @@ fn droplet(settled: &Settled) -> Option<String> {
     let Some((removal, cut)) = hardest else {
         return Some(format!("{lead} not answered, as no unit was sized. {says}"));
     };
-    let unit = if settled.job.enquiry.unit_stands() { "the unit that stands" } else { "the unit below" };
+    let unit = if settled.job.enquiry.unit_stands() { "the unit that stands" } else { "the unit offered" };
     let of = format!(
         "the plates of {unit}, on the mean of all gaps, just catch droplets of {} where they do it worst, with {} through one unit",
         show(settled, cut.q.si(), (&UM, &UM)),

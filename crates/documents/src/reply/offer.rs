@@ -1,6 +1,6 @@
 //! What is offered, on which condition, and what must change first.
 
-use super::{list, say, show, weight};
+use super::{list, say, show, site_levels, weight};
 use crate::rating::{larger, test, words};
 use crate::summary::taken::because;
 use crate::summary::{allows, capital, limit as named, stands};
@@ -24,10 +24,15 @@ use stillrise_search::pick::{Condition, Pick};
 use stillrise_units::catalog::{DEG_C, DEG_F, FT, IN, M, MIN, MM, PERCENT, UM};
 use stillrise_units::{Typed, print};
 
-/// The offer; where there is none, nothing: the headline has said why.
+/// The offer; where there is none, the headline has said why, and what any unit would meet on the site follows.
 pub(super) fn offer(out: &mut String, settled: &Settled) {
     let enquiry = &settled.job.enquiry;
-    let Some(train) = &settled.job.design.train else { return };
+    let Some(train) = &settled.job.design.train else {
+        if let Some(text) = site_levels::lies(settled) {
+            say(out, &text);
+        }
+        return;
+    };
     if enquiry.unit_stands() {
         say(
             out,

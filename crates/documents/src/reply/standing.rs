@@ -40,6 +40,9 @@ pub(crate) fn standing(asks: &Asks) -> String {
             "Which cleaner or detergent, if any, goes into the water? It decides whether the oil still rises."
                 .to_owned()
         }
+        Asks::MoreSamples(water) => format!(
+            "Can more samples of {water} be taken, three at least and on different days? One or two results say little of its mean; we took the largest, and count on a third of it to three times."
+        ),
         Asks::Oil => "Which oils or fuels can get into the water? We took diesel.".to_owned(),
         Asks::NewProduct(said) => {
             format!(

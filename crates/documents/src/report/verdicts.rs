@@ -39,6 +39,11 @@ pub(super) fn triage(r: &mut Report<'_>) {
         ]);
     }
     r.out.table(&table);
+    let answered = crate::reply::answered(r.settled);
+    if !answered.is_empty() {
+        r.out.heading("What was named and asked");
+        r.out.list(false, answered.into_iter().map(|text| (text, String::new())));
+    }
 }
 
 /// Section 6.

@@ -29,6 +29,7 @@ fn one(settled: &Settled, index: usize, set: &SampleSet) -> Value {
     let (role, of) = match &set.role {
         Role::Leaves => ("leaves", None),
         Role::StandsIn(water) => ("stands in", Some(water)),
+        Role::FewStandIn(water) => ("stands in, of few", Some(water)),
         Role::Agrees(water) => ("agrees with what was stated", Some(water)),
         Role::Contradicts(water) => ("contradicts what was stated", Some(water)),
         Role::Told(why) => ("not used", Some(why)),

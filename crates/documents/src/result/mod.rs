@@ -42,6 +42,7 @@ pub fn result(settled: &Settled, edition: Edition) -> Value {
         "triage": job.design.triage.iter().map(|l| json!({
             "subject": l.subject, "weight": l.weight.text(), "says": l.says, "could": l.could(|_| true), "source": l.source.map(ToString::to_string),
         })).collect::<Vec<_>>(),
+        "answers": crate::reply::answered(settled),
         "stops": job.design.stops.iter().map(ToString::to_string).collect::<Vec<_>>(),
         "cases": cases(settled),
         "containment": containment::containment(settled),

@@ -220,6 +220,9 @@ fn role(settled: &Settled, set: &SampleSet) -> Option<String> {
         Role::StandsIn(water) => Some(format!(
             "Nobody stated the oil of {water}: the arithmetic mean stands in for it, with its interval as the range."
         )),
+        Role::FewStandIn(water) => Some(format!(
+            "Nobody stated the oil of {water}, and this is all that was measured: the largest result stands in for its mean, from a third of it to three times. At least three samples on different days would tell more."
+        )),
         Role::Agrees(water) => {
             Some(format!("What was stated of the oil of {water} lies within the interval, and is designed for."))
         }

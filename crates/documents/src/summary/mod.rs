@@ -58,6 +58,13 @@ pub fn summary(settled: &Settled, width: usize) -> String {
     if crate::rating::is_observed(settled) {
         out.push_str(&hang("What explains the results: `stillrise rate`.", width, 0, 2));
     }
+    let answered = crate::reply::answered(settled);
+    if !answered.is_empty() {
+        out.push_str(&section("What was named and asked"));
+        for text in answered {
+            out.push_str(&hang(&text, width, 0, 2));
+        }
+    }
     verdicts::triage(&mut out, settled, width);
     basis::cases(&mut out, settled, width);
     containment::containment(&mut out, settled, width);

@@ -60,6 +60,8 @@ tank_ahead = "600 gal"
 ahead_of_pumps = true
 slab = "6 in"
 double_wall = true
+sampling = true
+material = "stainless"
 delivery = "2027-08-31"
 interval = "1 yr"
 "#;
@@ -70,12 +72,14 @@ fn what_was_asked_besides_is_answered_one_by_one() -> Outcome {
     // 600 gal at 100 gpm: 6 min.
     for says in [
         "An alarm: yes.",
-        "In the unit below it would call at a layer of",
+        "In the unit offered it would call at a layer of",
         "Emptied once in 1 yr:",
         "The tank of 600 gal that stands, kept ahead: at 100 gpm the water passes it in 6 min",
         "Ahead of the pumps:",
         "A slab of 6 in: whether it carries the unit hangs on its reinforcement",
         "A double wall: no unit of our range is stated to have one",
+        "A place for samples: behind the unit",
+        "Of stainless: ",
         "Delivery by 2027-08-31: not confirmed on a first answer; the time of delivery comes with the quotation.",
     ] {
         assert!(text.contains(says), "{says}: {text}");
@@ -180,7 +184,13 @@ invert = "2.7 m"
         let alone = found.alternatives.iter().find(|a| a.change == change && a.also.is_none());
         assert!(alone.is_none_or(|a| a.pick.is_none()), "{change:?} does alone");
     }
-    assert!(flat(&reply(&found)).contains(pair.also.unwrap_or(pair.change).text()));
+    let mail = flat(&reply(&found));
+    assert!(mail.contains(pair.also.unwrap_or(pair.change).text()));
+    // 4.6 - 2.7 m and 4.6 - 1 m: what any unit meets on the site is told all the same.
+    assert!(
+        mail.contains("By the levels you gave the pipe comes in 1.9 m below the ground; groundwater stands up to 3.6 m below the ground. Fed by gravity any unit lies in the ground."),
+        "{mail}"
+    );
     Ok(())
 }
 

@@ -149,7 +149,7 @@ fn a_flow_that_was_named_is_answered_in_its_own_unit_and_with_what_is_known_of_t
     let text = mail(&format!("{PAD}[asked]\nflow = \"15 L/s\"\n"))?;
     assert!(
         text.contains("yes, it covers the 48.6 m3/h (13.5 L/s) we find (storm)")
-            && text.contains("see below. But that rain may be too weak"),
+            && text.contains("may ask for more. But that rain may be too weak"),
         "{text}"
     );
     let short = mail(&format!("{}[asked]\nflow = \"60 m3/h\"\n", PAD.replace("15 min", "5 min")))?;

@@ -20,6 +20,9 @@ pub struct Surface {
     pub typical_from: &'static Source,
 }
 
+/// The word for roofs, off which no oil comes.
+pub const ROOF: &str = "roof";
+
 /// A row whose typical value is stated by a second source.
 const fn row(
     word: &'static str,
@@ -45,7 +48,7 @@ pub static SURFACES: &[Surface] = &[
     row("concrete", "concrete pavement", (0.80, 0.90, 0.95), Some(0.012), &ASCE_C, &GRAVEL_LOT),
     row("brick", "brick pavement", (0.70, 0.775, 0.85), None, &ASCE_C, &ASCE_C),
     row("drive", "drives and walks", (0.75, 0.80, 0.85), None, &ASCE_C, &ASCE_C),
-    row("roof", "roof", (0.75, 0.90, 0.95), None, &ASCE_C, &GRAVEL_LOT),
+    row(ROOF, "roof", (0.75, 0.90, 0.95), None, &ASCE_C, &GRAVEL_LOT),
     row("gravel-yard", "gravel yard or lot, packed", (0.75, 0.775, 0.80), Some(0.011), &GRAVEL_LOT, &GRAVEL_LOT),
     row("bare-yard", "bare earth yard, packed", (0.30, 0.50, 0.60), Some(0.011), &BARE_EARTH, &BARE_EARTH),
     row("railroad-yard", "railroad yard on ballast", (0.20, 0.30, 0.40), None, &ASCE_C, &ASCE_C),

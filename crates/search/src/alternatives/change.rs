@@ -14,6 +14,7 @@ use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::blocks::{DrainValve, Feed, Surface};
 use stillrise_design::enquiry::claimed_word::WordClaim;
 use stillrise_design::job::Design;
+use stillrise_handbook::rain::surfaces::ROOF;
 use stillrise_units::Typed;
 
 /// In what an alternative differs from what was asked for.
@@ -25,6 +26,8 @@ pub enum Change {
     GentlePump,
     /// A pump for the flow that somebody asked a unit for, which keeps up with the water of dry weather.
     PumpAsAsked,
+    /// The same with a slow positive-displacement pump.
+    PumpAsAskedAndGentle,
     /// A cleaner that lets the oil go again in place of one that holds it.
     QuickBreak,
     /// Both that cleaner and the slow pump.
@@ -35,6 +38,8 @@ pub enum Change {
     RainKeptOut,
     /// The same with a pump that lifts no more than what then comes.
     RainKeptOutAndPump,
+    /// Roofs drain elsewhere: no oil comes off them.
+    RoofsApart,
     /// The largest paved area drains elsewhere; the others stay.
     LargestAreaApart,
     /// Rain that the sewer does not take comes with the rest, where its owner consents.
@@ -63,15 +68,17 @@ pub enum Change {
 
 impl Change {
     /// All, in the order of print.
-    pub const ALL: [Change; 20] = [
+    pub const ALL: [Change; 22] = [
         Change::OnePump,
         Change::GentlePump,
         Change::QuickBreak,
         Change::QuickBreakAndGentle,
         Change::PumpAsAsked,
+        Change::PumpAsAskedAndGentle,
         Change::Capped,
         Change::RainKeptOut,
         Change::RainKeptOutAndPump,
+        Change::RoofsApart,
         Change::LargestAreaApart,
         Change::WithTheRain,
         Change::WashApart,
@@ -87,7 +94,8 @@ impl Change {
     ];
 
     /// Those that are tried in pairs where none alone lets anything fit.
-    pub(super) const PAIRED: [Change; 8] = [
+    pub(super) const PAIRED: [Change; 9] = [
+        Change::RoofsApart,
         Change::RainKeptOut,
         Change::LargestAreaApart,
         Change::WashApart,
@@ -103,6 +111,7 @@ impl Change {
         matches!(
             (self, other),
             (Change::RainKeptOut, Change::LargestAreaApart | Change::WashApart)
+                | (Change::RoofsApart, Change::RainKeptOut)
                 | (Change::WashApart, Change::BathApart)
         )
     }
@@ -116,6 +125,9 @@ impl Change {
                 "a slow positive-displacement pump (progressive cavity) that lifts no more at its peak, and breaks less of the oil"
             }
             Change::PumpAsAsked => "a pump for the flow you named, the rest held back ahead of it",
+            Change::PumpAsAskedAndGentle => {
+                "a slow positive-displacement pump (progressive cavity) for the flow you named, the rest held back ahead of it"
+            }
             Change::QuickBreak => "a quick-break cleaner in place of what holds the oil",
             Change::QuickBreakAndGentle => "a quick-break cleaner together with a slow positive-displacement pump",
             Change::Capped => "evened out to the flow cap, equalisation ahead",
@@ -123,6 +135,7 @@ impl Change {
             Change::RainKeptOutAndPump => {
                 "without the rain off the surfaces, and with a pump that lifts no more than what then comes together"
             }
+            Change::RoofsApart => "with the roofs drained elsewhere, off which no oil comes, and all else as it is",
             Change::LargestAreaApart => "with the largest paved area drained elsewhere and all else as it is",
             Change::WithTheRain => "with the rain, and what may run while it rains, if the owner of the sewer consents",
             Change::WashApart => "the rain alone, all other water treated apart",
@@ -168,6 +181,9 @@ impl Change {
                 // The figures are those of the pump that was named.
                 of_another_pump(&mut other);
             }
+            Change::PumpAsAskedAndGentle if pump_governs(design) => {
+                return gentle(&Change::PumpAsAsked.made(e, taken, design)?);
+            }
             Change::Capped => {
                 let cap = e.outlet.flow_cap.q()?;
                 if !e.inlet.rate.0.iter().filter_map(|pump| pump.q()).any(|rate| rate > cap) {
@@ -188,13 +204,23 @@ impl Change {
                 other.samples.retain(|s| s.stream.is_some());
             }
             Change::RainKeptOutAndPump => return smaller_pump(&Change::RainKeptOut.made(e, taken, design)?),
+            Change::RoofsApart if !is_barred(e) => {
+                let roofs = e.surfaces.iter().filter(|s| is_roof(s)).count();
+                let something_stays = roofs < e.surfaces.len() || !e.streams.is_empty();
+                if roofs == 0 || !something_stays {
+                    return None;
+                }
+                other.surfaces.retain(|s| !is_roof(s));
+                other.samples.retain(|s| s.stream.is_some());
+            }
             // Where one area brings most of the rain and nothing fits, the others may be what has to be treated.
             Change::LargestAreaApart
                 if taken.is_none_or(|pick| !pick.fits) && e.surfaces.len() > 1 && !is_barred(e) =>
             {
                 let area = |s: &Surface| s.area.q().map_or(0.0, Typed::si);
                 let all: f64 = e.surfaces.iter().map(area).sum();
-                let (at, largest) = e.surfaces.iter().enumerate().max_by(|a, b| area(a.1).total_cmp(&area(b.1)))?;
+                let paved = e.surfaces.iter().enumerate().filter(|(_, s)| !is_roof(s));
+                let (at, largest) = paved.max_by(|a, b| area(a.1).total_cmp(&area(b.1)))?;
                 if area(largest) < 0.5 * all {
                     return None;
                 }
@@ -266,4 +292,9 @@ impl Change {
         }
         Some(other)
     }
+}
+
+/// Whether no oil comes off a surface, being a roof.
+fn is_roof(s: &Surface) -> bool {
+    s.kind.as_deref() == Some(ROOF)
 }

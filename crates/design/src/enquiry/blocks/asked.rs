@@ -31,6 +31,10 @@ keys! {
         slab: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "120 in").safe_smaller().like("\"6 in\"");
         /// Whether a second wall around it was asked for
         double_wall: Flag = spec.like("true");
+        /// Whether it was asked where samples are to be taken
+        sampling: Flag = spec.like("true");
+        /// Material of which it was asked for
+        material: Text = spec.like("\"stainless steel\"");
         /// Day by which it is to be delivered
         delivery: Day = spec.like("\"2026-08-31\"");
     }

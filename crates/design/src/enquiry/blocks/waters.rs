@@ -88,7 +88,7 @@ keys! {
         /// Whether it may run while it rains
         with_rain: Flag = spec.safe_larger().like("false")
             .asks("Does the {name} also run while it rains?")
-            .found("no");
+            .found("yes where an area lies under a canopy, else no");
         /// What it carries
         oil: Option<OilContent> = spec.like("{ kind = \"diesel\", mean = \"200 mg/L\", emulsified = \"10 %\" }");
         /// Suspended solids in it
