@@ -28,6 +28,7 @@ fn jobs() -> &'static [(String, Settled)] {
             "buried",
             "basin",
             "upright",
+            "vault",
             "train",
         ]
         .map(Sheet::data);

@@ -7,6 +7,7 @@ mod open_tank;
 mod parts;
 mod plate_cylinder;
 mod plate_tank;
+mod plate_vault;
 mod upright_cylinder;
 
 use crate::enquiry::keys::{Key, Quantity};
@@ -34,6 +35,8 @@ choice! {
         ChannelBasin "channel basin",
         /// an upright cylinder without plates, in the ground
         UprightCylinder "upright cylinder",
+        /// a rectangular vault with plates, built into the ground
+        PlateVault "plate_vault",
     }
 }
 
@@ -118,6 +121,7 @@ impl Arrangement {
             Arrangement::OpenCylinder => &open_cylinder::OWN,
             Arrangement::ChannelBasin => &channel_basin::OWN,
             Arrangement::UprightCylinder => &upright_cylinder::OWN,
+            Arrangement::PlateVault => &plate_vault::OWN,
         }
     }
 

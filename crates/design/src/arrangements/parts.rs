@@ -4,6 +4,7 @@ use super::{Form, Own};
 use crate::provenance::{Stop, Trail};
 use crate::stages::access::Access;
 use crate::stages::channels::Channels;
+use crate::stages::plate_pack::PackWord;
 use crate::stages::{Ends, Stages};
 use crate::train::row::Row;
 use crate::train::unit::Parts;
@@ -38,6 +39,10 @@ pub(super) fn parts<T: Trail>(own: &Own, row: &mut Row<'_, T>) -> Result<Parts, 
         return Err(
             row.stop("an upright cylinder has neither sand nor pump-out compartment; they are chambers of their own")
         );
+    }
+    // One with a sister without plates was taken for that already; of another nothing is worked as if they were there.
+    if own.plates && row.m.stages.pack.is_there.0 == Some(PackWord::None) {
+        return Err(row.stop("it is stated to have no pack, and its arrangement is one with plates"));
     }
     let channels = if own.form == Form::Channels { Some(Channels::laid(row)?) } else { None };
     let body = match own.form {
