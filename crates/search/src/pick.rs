@@ -197,7 +197,7 @@ impl Ask<'_> {
         // A unit of the range on a condition goes before one made to measure.
         if on_condition.ahead.is_none()
             && on_condition.limit.is_none()
-            && !self.wanted.arrangement.is_in_ground()
+            && self.wanted.arrangement.is_set_up()
             && let Some(pick) = ask.custom(&mut on_condition)
         {
             return Some(pick);

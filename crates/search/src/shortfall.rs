@@ -327,7 +327,7 @@ impl Ask<'_> {
         let largest = rows.iter().rev().take(2).map(|row| &self.range.models[*row]);
         let mut sources: Vec<(Option<String>, Source<'_>)> =
             largest.map(|model| (model.model.0.clone(), Source::Row(self.range, model))).collect();
-        if !self.wanted.arrangement.is_in_ground() {
+        if self.wanted.arrangement.is_set_up() {
             sources.push((None, Source::Custom(Made::first())));
         }
         let one = |(model, source): (Option<String>, Source<'_>)| {

@@ -76,14 +76,14 @@ fn the_dip_pipe_is_held_against_the_layer_that_it_would_draw() {
     assert_eq!(found.word(), "warns", "{}", found.says());
 }
 
-/// Floor at 103 - 83/12 = 96.0833 ft; the ground at 106 ft lies 9.9167 ft over it, 0.9167 ft over the top. Water there lifts
-/// 50.2655 x 9 + 4.9087 x 0.9167 = 456.889 ft3, 28514 lb; soil (50.2655 - 4.9087) x 0.9167 ft at 57.59 lb/ft3 is 2394 lb.
+/// Floor at 103 - 83/12 = 96.0833 ft; the ground at 106 ft lies 9.9167 ft over it, 0.9167 ft over the top. By outside
+/// measures, 96.5 in across and 108.5 in high, water there lifts 50.7904 x 9.04167 + 4.9087 x 0.9167 = 463.731 ft3, 28941 lb; soil (50.2655 - 4.9087) x 0.9167 ft at 57.59 lb/ft3 is 2394 lb.
 #[test]
 fn it_is_held_by_its_weight_and_the_soil_on_its_top() {
     let settled =
         Sheet::data("upright").with("site.groundwater", "106.0 ft").with("site.cover", "0.5 ft").settle(&demo());
     let found = performance(&settled).flotation.as_ref().expect("in the ground");
-    let uplift = (50.265_48 * 9.0 + 4.908_74 * 0.916_667) * 62.41;
+    let uplift = (50.790_4 * 9.041_667 + 4.908_74 * 0.916_667) * 62.41;
     close(found.uplift.expect("water").q, uplift, &LBF, 1e-3);
     let held = found.held.as_ref().expect("its weight is known");
     let soil = (50.265_48 - 4.908_74) * 0.916_667 * (120.0 - 62.41);

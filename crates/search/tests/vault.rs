@@ -12,7 +12,8 @@ use stillrise_design::arrangements::Arrangement;
 use stillrise_design::performance::installation::Stands;
 use stillrise_design::stages::Place;
 use stillrise_handbook::vessel::alarms::Mark;
-use stillrise_units::catalog::{FT, FT_S, FT2, GAL, GPM_FT2, IN, ONE};
+use stillrise_units::Typed;
+use stillrise_units::catalog::{FT, FT_S, FT2, GAL, GPM_FT2, IN, LB, LBF, ONE};
 
 /// 15 ft x 5 ft under 54 in of water: 337.5 ft3 = 2524.675 gal. Of 180 in the chamber takes 24, the pack 60, oil and clear well
 /// 24 each: 48 in of open water are left. Ahead of the pack lie 72 in, 30 ft2; oil is held over 48 + 60 + 24 in, 55 ft2.
@@ -104,7 +105,7 @@ fn it_is_built_into_the_ground_and_reached_from_above() {
 #[test]
 fn it_is_found_in_the_range() {
     let taken = |flow: &str| {
-        let asked = Sheet::data("vault").with("unit.dimensions", OUT).with("unit.arrangement", "plate_vault");
+        let asked = Sheet::data("vault").with("unit.dimensions", OUT).with("unit.arrangement", "plate vault");
         let settled = asked.with("stream.flow", flow).with("method.fouling", "20 %").settle(&demo());
         assert_eq!(unit(&settled).arrangement, Arrangement::PlateVault);
         unit(&settled).particulars.model.clone()
@@ -118,7 +119,7 @@ fn it_is_found_in_the_range() {
 fn its_sides_describe_it() {
     let text = std::fs::read_to_string(common::at_data("vault.toml")).expect("the data");
     let base = text.split("[unit.dimensions]").next().expect("a base").to_owned();
-    let head = "[unit.dimensions]\narrangement = \"plate_vault\"\n";
+    let head = "[unit.dimensions]\narrangement = \"plate vault\"\n";
     let rough = |sides: &str| Sheet::text("rough", &format!("{base}{head}{sides}"));
     let settled = rough("length = \"180 in\"\nwidth = \"60 in\"\nheight = \"96 in\"\n").settle(&demo());
     let found = unit(&settled);
@@ -136,8 +137,22 @@ fn without_its_pack_it_is_refused() {
     let text = std::fs::read_to_string(common::at_data("vault.toml")).expect("the data");
     let base = text.split("[unit.dimensions]").next().expect("a base").to_owned();
     let sides = "length = \"180 in\"\nwidth = \"60 in\"\nheight = \"96 in\"\n";
-    let bare = format!("{base}[unit.dimensions]\narrangement = \"plate_vault\"\npack = \"none\"\n{sides}");
+    let bare = format!("{base}[unit.dimensions]\narrangement = \"plate vault\"\npack = \"none\"\n{sides}");
     let settled = Sheet::text("bare", &bare).settle(&demo());
     let stops = format!("{:?}", settled.job.design.stops);
     assert!(stops.contains("to have no pack"), "{stops}");
+}
+
+/// The vault's floor lies at 97.667 ft; groundwater at grade, 105 ft, stands 7.333 ft over it and 8 ft over the underside of its
+/// floor, 8 in thick. Outside it is 196 in by 76 in: 196 x 76 / 144 = 103.444 ft2, 827.56 ft3, 51,648 lbf at 62.41 lb/ft3. It
+/// weighs 54,000 lb: 1.0455, below 1.2. By inside measures it would have passed.
+#[test]
+fn thick_walls_float_by_their_outside() {
+    let settled = Sheet::data("vault").with("site.groundwater", "105 ft").settle(&demo());
+    let found = performance(&settled).flotation.as_ref().expect("in the ground");
+    close(found.uplift.expect("water").q, 51_648.0, &LBF, 1e-3);
+    let weight = unit(&settled).particulars.empty_weight.expect("stated");
+    let factor = found.held.as_ref().expect("its weight is known").factor.q.si();
+    assert!((factor / (LB.from_si(weight.q.si()) / 51_648.0) - 1.0).abs() < 1e-3, "{factor}");
+    assert_eq!(look(&settled, "floats-when-emptied").word(), "fails");
 }

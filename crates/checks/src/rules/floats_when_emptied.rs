@@ -12,7 +12,7 @@ rule! {
     matters "A unit that is pumped out in high groundwater lifts: pipes break, and it may come up beside the people who empty it."
     remedy "An anchor slab or anchors beside it for the uplift, groundwater kept down while it is emptied, filling with water at once after pumping out, or a unit above the ground behind a lift pump."
     source "Buoyancy and restraint of underground tanks as in a county's permit file, California, 1999, factor 1.2; the enquiry may name another published factor"
-    limits "Inside measures, so that the walls displace more; the straight prism of soil unless the enquiry names another way to count it (`site.soil_counts`), planes beside units in parallel are not counted, no friction; water and sludge in it count for nothing."
+    limits "Outside measures where the thickness of the wall is stated, the floor as thick; else inside ones, so that the walls displace more. The straight prism of soil unless the enquiry names another way to count it (`site.soil_counts`), planes beside units in parallel are not counted, no friction; water and sludge in it count for nothing."
 }
 
 fn look(s: &Subject<'_>) -> Verdict {

@@ -57,7 +57,8 @@ fn look(s: &Subject<'_>) -> Verdict {
     let shown = s.show(air, (&DEG_F, &DEG_C));
     let installation = s.design.performance.as_ref().map(|p| &p.site.installation);
     // Where nothing was laid out, what was asked for is what will be.
-    let buried = installation.map_or(*site.buried == Some(true), |i| i.stands.q == Stands::Buried);
+    let built_in = s.design.train.as_ref().is_some_and(|train| train.unit.arrangement.is_built_in());
+    let buried = built_in || installation.map_or(*site.buried == Some(true), |i| i.stands.q == Stands::Buried);
     if air < Temperature::of(FREEZING, &DEG_C) && buried {
         let depth = |q| s.show(q, (&FT, &M));
         let cover = installation.and_then(|i| i.cover).map(|cover| cover.q);

@@ -22,7 +22,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::skips("the unit stands already");
     }
     let Some(lifting) = performance.shop.as_ref().and_then(|shop| shop.lifting.as_ref()) else {
-        return Verdict::skips("it is built in its place, and not lifted");
+        return Verdict::skips("it is built into the ground, in its place or of sections, each lifted by a plan of its own");
     };
     let least = Angle::of(LEAST, &DEG);
     let show = |angle| s.show(angle, (&DEG, &DEG));

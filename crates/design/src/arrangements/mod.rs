@@ -36,7 +36,7 @@ choice! {
         /// an upright cylinder without plates, in the ground
         UprightCylinder "upright cylinder",
         /// a rectangular vault with plates, built into the ground
-        PlateVault "plate_vault",
+        PlateVault "plate vault",
     }
 }
 
@@ -152,6 +152,12 @@ impl Arrangement {
     #[must_use]
     pub fn is_built_in(self) -> bool {
         self.own().built_in
+    }
+
+    /// Whether it is set up above the ground, as a tank is.
+    #[must_use]
+    pub fn is_set_up(self) -> bool {
+        !self.is_in_ground() && !self.is_built_in()
     }
 
     /// The form of its body.

@@ -128,18 +128,26 @@ pub fn flotation<T: Trail>(
         wanted,
         counts,
     };
+    // Groundwater stands around the walls and under the floor: where their thickness is known, it counts.
+    let wall = unit.particulars.wall;
+    let outside = match wall {
+        Some(wall) => unit.body.outside(t, wall),
+        None => unit.body.clone(),
+    };
     let Some(groundwater) = stated(t, w, "groundwater at its highest, site datum", &e.site.groundwater) else {
-        if let (Some(plan), Some(weight)) = (unit.body.plan(t)?, weight) {
+        if let (Some(plan), Some(weight)) = (outside.plan(t)?, weight) {
             let lifts = reckon!(t, "volume under water that lifts the empty unit", [FT3, M3],
                 (weight = weight, rho = water, wanted = wanted) weight / (rho * G * wanted));
-            found.floats_above = Some(match &unit.hopper {
-                Some(hopper) => reckon!(
-                    t,
-                    FLOATS_ABOVE,
-                    [FT, M],
-                    (lifts = lifts, hopper = hopper.volume, plan = plan)(lifts - hopper) / plan
-                ),
-                None => reckon!(t, FLOATS_ABOVE, [FT, M], (lifts = lifts, plan = plan) lifts / plan),
+            let walls = match &unit.hopper {
+                Some(hopper) => reckon!(t, "part of it that floor and walls displace", [FT3, M3],
+                    (lifts = lifts, hopper = hopper.volume) lifts - hopper),
+                None => lifts,
+            };
+            found.floats_above = Some(match wall {
+                Some(wall) => {
+                    reckon!(t, FLOATS_ABOVE, [FT, M], (lifts = walls, plan = plan, floor = wall) lifts / plan - floor)
+                }
+                None => reckon!(t, FLOATS_ABOVE, [FT, M], (lifts = walls, plan = plan) lifts / plan),
             });
         }
         return Ok(Some(found));
@@ -149,7 +157,13 @@ pub fn flotation<T: Trail>(
     if level.q.si() <= 0.0 {
         return Ok(Some(found));
     }
-    let shell = unit.body.under_water(t, level)?;
+    let over_underside = match wall {
+        Some(wall) => {
+            reckon!(t, "groundwater over the underside of the unit", [FT, M], (level = level, floor = wall) level + floor)
+        }
+        None => level,
+    };
+    let shell = outside.under_water(t, over_underside)?;
     let shell = match &unit.hopper {
         Some(hopper) => {
             reckon!(t, "volume under the groundwater, hopper included", [FT3, M3], (walls = shell, below = hopper.volume) walls + below)

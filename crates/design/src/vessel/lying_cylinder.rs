@@ -37,6 +37,15 @@ impl LyingCylinder {
         Self { diameter, shell, heads, over_all }
     }
 
+    /// By outside measures.
+    pub(super) fn outside<T: Trail>(&self, t: &mut T, wall: Val<Length>) -> Self {
+        let both = |t: &mut T, label: &str, inside: Val<Length>| reckon!(t, label, [IN, MM], (inside = inside, wall = wall) inside + wall * 2.0);
+        Self {
+            diameter: both(t, "outside diameter", self.diameter),
+            over_all: both(t, "outside length over the heads", self.over_all),
+            ..self.clone()
+        }
+    }
     pub(super) fn length(&self) -> Val<Length> {
         self.shell
     }

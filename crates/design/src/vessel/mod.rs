@@ -271,6 +271,15 @@ impl Body {
             Body::LyingCylinder(_) => Ok(None),
         }
     }
+    /// The same by outside measures, floor and top as thick as the wall.
+    #[must_use]
+    pub fn outside<T: Trail>(&self, t: &mut T, wall: Val<Length>) -> Body {
+        match self {
+            Body::Rectangular(own) => Body::Rectangular(own.outside(t, wall)),
+            Body::LyingCylinder(own) => Body::LyingCylinder(own.outside(t, wall)),
+            Body::UprightCylinder(own) => Body::UprightCylinder(own.outside(t, wall)),
+        }
+    }
     /// What it takes of the groundwater around it, up to a level above its floor; heads count as flat.
     ///
     /// # Errors

@@ -22,6 +22,14 @@ record! {
 }
 
 impl Rectangular {
+    /// By outside measures, with a floor as thick as its walls.
+    pub(super) fn outside<T: Trail>(&self, t: &mut T, wall: Val<Length>) -> Self {
+        Self {
+            length: reckon!(t, "outside length", [IN, MM], (inside = self.length, wall = wall) inside + wall * 2.0),
+            width: reckon!(t, "outside width", [IN, MM], (inside = self.width, wall = wall) inside + wall * 2.0),
+            height: reckon!(t, "height with the floor", [IN, MM], (inside = self.height, wall = wall) inside + wall),
+        }
+    }
     pub(super) fn length(&self) -> Val<Length> {
         self.length
     }

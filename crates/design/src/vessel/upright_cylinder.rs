@@ -21,6 +21,14 @@ record! {
 }
 
 impl UprightCylinder {
+    /// By outside measures, with a floor and a top as thick as its wall.
+    pub(super) fn outside<T: Trail>(&self, t: &mut T, wall: Val<Length>) -> Self {
+        let both = |t: &mut T, label: &str, inside: Val<Length>| reckon!(t, label, [IN, MM], (inside = inside, wall = wall) inside + wall * 2.0);
+        Self {
+            diameter: both(t, "outside diameter", self.diameter),
+            height: both(t, "outside height, floor and top included", self.height),
+        }
+    }
     pub(super) fn length(&self) -> Val<Length> {
         self.diameter
     }

@@ -134,6 +134,7 @@ fn train(settled: &Settled, edition: Edition) -> Value {
         "origin": train.origin.to_string(),
         "because": settled.pick.as_ref().map(|p| crate::summary::taken::because(settled, p)),
         "model": p.model,
+        "arrangement": train.unit.arrangement.word(),
         "count": val(ledger, train.count.at, system),
         "standby": train.standby.map(|spare| val(ledger, spare.at, system)),
         "lift": around::lift(settled), "screen": around::screen(settled, train), "polisher": polisher,

@@ -17,7 +17,7 @@ pub fn result_schema() -> Value {
     );
     let part = |description: &str| json!({ "type": ["object", "null"], "description": description });
     let train = json!({ "type": ["object", "null"], "description": "Stages, frame (given or chosen dimensions), layout (what follows), zones, particulars, and what stands around the separator", "properties": {
-        "count": value, "standby": value,
+        "arrangement": text, "count": value, "standby": value,
         "lift": part("Feed pump: static lift, rising main, head at the stated flows (duties), and where the curve meets the main (operating_points), one pump and all together"),
         "screen": part("Screen ahead: why it is asked for, whether it exists, the narrowest passage behind it, its bars and what they lose clean and when cleaned"),
         "polisher": part("Stage behind: the flow it must pass, what reaches it by case, solids, what it must take out to keep each limit, what is to be sampled"),

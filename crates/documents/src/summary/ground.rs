@@ -20,6 +20,14 @@ pub(super) fn ground(out: &mut String, settled: &Settled, width: usize) {
         }
     };
     let i = &p.site.installation;
+    row(
+        "highest groundwater under its floor, which lifts nothing",
+        p.flotation
+            .as_ref()
+            .and_then(|f| f.groundwater)
+            .filter(|v| v.q.si() <= 0.0)
+            .map(|v| show(-v.q.si(), (&FT, &M))),
+    );
     row("cover over the top of the vessel", i.cover.map(|v| show(v.q.si(), (&FT, &M))));
     if let Some(f) = &p.flotation {
         row(

@@ -44,6 +44,15 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
     if built_in && matches!(installation.stands.q, Stands::InPit | Stands::Buried) {
         return Some(format!("built into the ground, {}, as high as the incoming pipe reaches it", below()));
     }
+    if built_in && matches!(installation.stands.q, Stands::OnGround | Stands::OnPlinth) {
+        let over = match installation.stands.q {
+            Stands::OnPlinth => format!(", its lowest point {} over the ground", far(false)),
+            _ => String::new(),
+        };
+        return Some(format!(
+            "built into the ground, how deep is not decided by these levels: worked as if it stood on the ground{over} ({because})"
+        ));
+    }
     Some(match installation.stands.q {
         Stands::Unknown => format!("how it stands is open: {because}"),
         Stands::OnGround => format!("stands on the ground: {because}"),
@@ -60,6 +69,7 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
                 Some(over) if over.si() > 0.0 => {
                     format!(" sets the unit on a plinth, its lowest point {} over the ground", far(false))
                 }
+                Some(_) if built_in => " lifts the water to the unit".to_owned(),
                 Some(_) => " sets the unit on the ground".to_owned(),
                 None => " lifts the water to the unit".to_owned(),
             };
