@@ -1,7 +1,7 @@
 //! Numbered balloons: parts in a row above the vessel, nozzles beside their pipes, findings where they stand clear.
 
 use super::findings::Group;
-use super::place::{Section, WALL, zero};
+use super::place::{Section, zero};
 use super::schedules::items;
 use super::vessel::{drain, oil_draw, outlet};
 use crate::render::geometry::{Point, Rect, pt};
@@ -41,7 +41,7 @@ pub fn draw(s: &Section, scene: &mut Scene, findings: &[Group]) {
         balloon(scene, at, &number, false, [0.0, 7.0, 14.0].map(|up| pt(x, rim - ROW - up)));
     }
     let unit = s.unit();
-    let inlet = s.at(zero(), unit.inlet.invert.q + unit.inlet.bore.q).by(-WALL - 4.0, 0.0);
+    let inlet = s.at(zero(), unit.inlet.invert.q + unit.inlet.bore.q).by(-s.wall() - 4.0, 0.0);
     balloon(
         scene,
         inlet,
@@ -129,7 +129,7 @@ fn concern(s: &Section, part: Part) -> Option<Point> {
             let stub: Rect = outlet(s);
             pt(stub.x0 + math::min(5.5, stub.width()), s.at(zero(), well.invert.q + well.bore.q * 0.5).y)
         }
-        Part::Unit => s.at(s.unit().shape.length(), s.unit().shape.height() * 0.32).by(0.5 * WALL, 0.0),
+        Part::Unit => s.at(s.unit().shape.length(), s.unit().shape.height() * 0.32).by(0.5 * s.wall(), 0.0),
         Part::Enquiry | Part::Site => return None,
     })
     .filter(|p| p.x.is_finite() && crest.si().is_finite())

@@ -1,6 +1,6 @@
 //! Dimensions of the section. Each states the unit's own value, not a difference measured off the drawing.
 
-use super::place::{Section, WALL, zero};
+use super::place::{Section, zero};
 use crate::render::mark::Axis;
 use crate::render::scale::Spot;
 use crate::render::scene::Scene;
@@ -36,7 +36,7 @@ pub fn draw(s: &Section, scene: &mut Scene) -> f64 {
     s.view.across(scene, (zero(), zero()), (shape.length(), zero()), lowest, &s.write(shape.length()));
 
     // Left: the inlet invert, then hopper and walls.
-    let left = s.at(zero(), zero()).x - WALL;
+    let left = s.at(zero(), zero()).x - s.wall();
     s.view.up(scene, (zero(), zero()), (zero(), inlet), left - 5.5, &s.write(inlet));
     let mut heights: Vec<Spot> = vec![(zero(), zero()), (zero(), shape.height())];
     if let Some((edge, _)) = s.hopper() {

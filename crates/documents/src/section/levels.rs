@@ -1,7 +1,7 @@
 //! Level marks in one column at the outlet end, each with its elevation above the floor and in the site's datum.
 
 use super::liquids::sludge_edge;
-use super::place::{STUB, Section, WALL, zero};
+use super::place::{STUB, Section, zero};
 use super::vessel::outlet;
 use crate::render::geometry::pt;
 use crate::render::item::Item;
@@ -44,6 +44,9 @@ pub fn marks(s: &Section) -> Vec<Mark> {
         all.push(liquid(MAX_OIL, p.chamber.q, true));
         all.push(liquid(MAX_WELL, p.well.q, false));
     }
+    if let Some(level) = s.grade() {
+        all.push(Mark { name: "GROUND".to_owned(), level, ahead: false, kind: LevelKind::Solid });
+    }
     all.push(Mark { name: "FLOOR".to_owned(), level: zero(), ahead: false, kind: LevelKind::Solid });
     all.sort_by(|a, b| b.level.si().total_cmp(&a.level.si()));
     let mut merged: Vec<Mark> = Vec::new();
@@ -67,7 +70,7 @@ pub fn width(s: &Section, marks: &[Mark]) -> f64 {
 
 /// Draws them, and the sludge level in the hopper.
 pub fn draw(s: &Section, scene: &mut Scene, marks: &[Mark]) {
-    let wall = s.at(s.unit().shape.length(), zero()).x + WALL;
+    let wall = s.at(s.unit().shape.length(), zero()).x + s.wall();
     let start = wall + STUB + 1.5;
     let mut levels: Vec<Level> =
         marks.iter().map(|m| Level::new(pt(start, s.at(zero(), m.level).y), &text(s, m), m.kind)).collect();
@@ -80,7 +83,7 @@ pub fn draw(s: &Section, scene: &mut Scene, marks: &[Mark]) {
         let y = level.at.y;
         scene.on(Layer::Level);
         if mark.ahead {
-            scene.line(pt(behind, y), pt(wall - WALL, y), Pen::Thin);
+            scene.line(pt(behind, y), pt(wall - s.wall(), y), Pen::Thin);
         }
         if y < stub.y0 || y > stub.y1 {
             scene.line(pt(wall, y), pt(start, y), Pen::Thin);

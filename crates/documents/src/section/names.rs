@@ -1,7 +1,7 @@
 //! Names of the zones: in the water where they find room, otherwise beside the vessel with a leader.
 
 use super::dimensions::{PACK, well};
-use super::place::{STUB, Section, WALL, zero};
+use super::place::{STUB, Section, zero};
 use crate::render::geometry::{Rect, pt};
 use crate::render::item::{Item, Shape};
 use crate::render::mark::Leader;
@@ -75,7 +75,7 @@ fn outside(s: &Section, scene: &mut Scene, zone: &Compartment, name: &str) {
         Place::Retention => (0.5, 0.5),
         _ => return,
     };
-    let x = s.at(s.unit().shape.length(), zero()).x + WALL + STUB + 2.0;
+    let x = s.at(s.unit().shape.length(), zero()).x + s.wall() + STUB + 2.0;
     let (crest, floor) = (s.at(zero(), s.unit().outlet.crest.q).y, s.at(zero(), zero()).y);
     let tip = pt(s.along((zone.from, zone.to), share), crest + deep * (floor - crest));
     // From a third of the depth down to a little below the floor; nothing where all is taken.

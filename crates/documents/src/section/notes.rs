@@ -82,7 +82,7 @@ fn plates(s: &Section) -> Option<String> {
 /// What is drawn without data.
 fn nominal(s: &Section) -> String {
     let top = if s.unit().body.is_open() { "cover" } else { "places of the manways" };
-    let mut what = vec!["walls", top];
+    let mut what = if s.wall_is_true() { vec![top] } else { vec!["walls", top] };
     if s.unit().inlet_bend.is_some() {
         what.extend(["nozzle stubs, float", "distance of inlet bend and dip pipe from the wall"]);
     } else {

@@ -16,9 +16,9 @@ use stillrise_handbook::vessel::shape::Part;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{FT, M};
 use stillrise_units::print::with_unit;
-use stillrise_units::{Length, System, Typed, Unit as UnitOf};
+use stillrise_units::{Length, System, Typed, Unit as UnitOf, math};
 
-/// Nominal thickness of walls on paper, mm; the true one is not stated.
+/// Thinnest wall on paper, mm: nominal where the true one is not stated or would be thinner.
 pub const WALL: f64 = 0.9;
 /// Length of nozzle stubs on paper, mm.
 pub const STUB: f64 = 8.0;
@@ -60,14 +60,33 @@ impl<'a> Section<'a> {
     /// Finds the scale at which view and marks fit an area, and centres them in it.
     pub fn fit(&mut self, area: &Rect, right: f64) -> Option<()> {
         let shape = &self.unit().shape;
-        let (length, height) = (shape.length(), self.top() - shape.bottom());
+        let thick = self.unit().particulars.wall.map_or(zero(), |wall| wall.q);
+        let (length, height) = (shape.length() + thick * 2.0, self.top() - shape.bottom() + thick);
         let room = (area.width() - LEFT - right - 2.0 * WALL, area.height() - ABOVE - BELOW);
         let scale = Scale::fitting(length, height, room, self.system)?;
         let spare = (room.0 - scale.mm(length), room.1 - scale.mm(height));
-        let x = area.x0 + LEFT + WALL + 0.5 * spare.0;
+        let x = area.x0 + LEFT + WALL + 0.5 * spare.0 + scale.mm(thick);
         let y = area.y0 + ABOVE + 0.5 * spare.1 + scale.mm(self.top());
         self.view = View { name: NAME.to_owned(), scale, origin: pt(x, y) };
         Some(())
+    }
+
+    /// Thickness of the walls on paper, mm: true where it is stated and can be drawn.
+    pub fn wall(&self) -> f64 {
+        let stated = self.unit().particulars.wall.map_or(0.0, |wall| self.view.scale.mm(wall.q));
+        math::max(stated, WALL)
+    }
+
+    /// Whether that is the true one.
+    pub fn wall_is_true(&self) -> bool {
+        self.wall() > WALL
+    }
+
+    /// The ground at a unit that is built into it, over its floor, where both are known.
+    pub fn grade(&self) -> Option<Length> {
+        let floor = self.performance?.site.installation.floor.filter(|_| self.unit().arrangement.is_built_in())?;
+        let over = self.settled.job.enquiry.site.ground.q()? - floor.q;
+        (over > zero() && over <= self.top()).then_some(over)
     }
 
     /// The highest that is drawn: the top of the vessel, or the ground over it.

@@ -1,6 +1,6 @@
 //! Schedules of the sheet: nozzles, oil and water levels, parts.
 
-use super::place::{Section, WALL, zero};
+use super::place::{Section, zero};
 use super::vessel::manways;
 use crate::render::geometry::{Point, pt};
 use crate::render::text::Table;
@@ -106,10 +106,12 @@ pub fn items(s: &Section) -> Vec<PartLine> {
     shell.extend(unit.channels.as_ref().map(|channels| {
         format!("{} channels of {} side by side", digits(channels.count.q.si(), 2), l(channels.width.q))
     }));
+    shell.extend(unit.particulars.wall.filter(|_| s.wall_is_true()).map(|wall| format!("walls {}", l(wall.q))));
     shell.extend(unit.particulars.material.clone());
     shell.extend(unit.particulars.empty_weight.as_ref().map(|w| format!("{} empty", s.show(w.q, (&LB, &KG)))));
     let rim = unit.shape.height();
-    add("Shell", shell.join("; "), s.at(zero(), rim * 0.96).by(-0.5 * WALL, 0.0), true);
+    let name = if unit.arrangement.is_built_in() { "Walls and floor" } else { "Shell" };
+    add(name, shell.join("; "), s.at(zero(), rim * 0.96).by(-0.5 * s.wall(), 0.0), true);
     if let Some(access) = &unit.access {
         let (count, opening) = (digits(access.count.q.si(), 2), l(access.opening.q));
         let at = s.at(manways(s).first().copied().unwrap_or_else(zero), s.top()).by(0.0, 1.5);

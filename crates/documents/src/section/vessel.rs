@@ -1,8 +1,9 @@
-//! Walls, cover and nozzles. Wall thickness and stubs are nominal: no data states them.
+//! Walls, cover and nozzles. Walls are as thick as stated where that can be drawn, else nominal, as stubs are.
 
 use super::corners;
 use super::place::{STUB, Section, WALL, zero};
 use crate::render::geometry::{Point, Rect, pt};
+use crate::render::hatch::Hatch;
 use crate::render::item::Fill;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
@@ -23,6 +24,9 @@ pub fn draw(s: &Section, scene: &mut Scene) {
     }
     if s.cover().is_some() {
         scene.part("ground", "Ground", |scene| ground(s, scene));
+    }
+    if let Some(level) = s.grade() {
+        scene.part("ground", "Ground", |scene| grade(s, scene, level));
     }
     scene.part("inlet", "Inlet nozzle", |scene| pipe(s, scene, zero(), into.invert.q, into.bore.q, -1.0));
     scene.part("outlet", "Outlet nozzle", |scene| {
@@ -68,7 +72,7 @@ fn walls(s: &Section, scene: &mut Scene) {
             (_, true) => (normal(before), normal(before)),
             _ => (normal(before), normal(k)),
         };
-        let share = WALL / math::max(1.0 + n.0 * m.0 + n.1 * m.1, 0.1);
+        let share = s.wall() / math::max(1.0 + n.0 * m.0 + n.1 * m.1, 0.1);
         inner[k].by(share * (n.0 + m.0), share * (n.1 + m.1))
     };
     for k in (0..count).filter(|&k| !open(k)) {
@@ -77,8 +81,43 @@ fn walls(s: &Section, scene: &mut Scene) {
         let (id, title) = if below { ("hopper", "Sludge hopper") } else { ("shell", "Shell") };
         scene.part(id, title, |scene| {
             let strip = [inner[k], inner[next], outer(next), outer(k)];
-            scene.on(Layer::Vessel).polygon(&strip, Some(Pen::Hatching), Fill::Ink);
+            scene.on(Layer::Vessel);
+            if s.wall_is_true() {
+                // Walls and floor are of one piece: no line parts them at a corner.
+                scene.polygon(&strip, None, Fill::Hatch(cut(s)));
+                scene.line(strip[0], strip[1], Pen::Outline);
+                scene.line(strip[3], strip[2], Pen::Outline);
+                for (end, beside) in [((0, 3), (k + count - 1) % count), ((1, 2), next)] {
+                    if open(beside) {
+                        scene.line(strip[end.0], strip[end.1], Pen::Outline);
+                    }
+                }
+            } else {
+                scene.polygon(&strip, Some(Pen::Hatching), Fill::Ink);
+            }
         });
+    }
+}
+
+/// What a cut wall looks like.
+fn cut(s: &Section) -> Hatch {
+    let of_concrete = |material: &String| material.to_lowercase().contains("concrete");
+    if s.unit().particulars.material.as_ref().is_some_and(of_concrete) { Hatch::Concrete } else { Hatch::Section }
+}
+
+/// The ground beside a unit that is built into it.
+fn grade(s: &Section, scene: &mut Scene, level: Length) {
+    let (left, right) = (s.at(zero(), level), s.at(s.unit().shape.length(), level));
+    scene.on(Layer::Vessel);
+    for (from, to) in
+        [(left.x - s.wall() - STUB - 6.0, left.x - s.wall()), (right.x + s.wall(), right.x + s.wall() + STUB)]
+    {
+        scene.line(pt(from, left.y), pt(to, left.y), Pen::Outline);
+        let mut mark = from + 1.5;
+        while mark + 0.2 < to {
+            scene.line(pt(mark, left.y), pt(mark - 1.2, left.y + 1.6), Pen::Thin);
+            mark += 2.5;
+        }
     }
 }
 
@@ -86,7 +125,7 @@ fn walls(s: &Section, scene: &mut Scene) {
 fn cover(s: &Section, scene: &mut Scene) {
     let rim = s.unit().shape.height();
     let (a, b) = (s.at(zero(), rim), s.at(s.unit().shape.length(), rim));
-    let lid = Rect { x0: a.x - WALL - 1.5, y0: a.y - 1.0, x1: b.x + WALL + 1.5, y1: a.y };
+    let lid = Rect { x0: a.x - s.wall() - 1.5, y0: a.y - 1.0, x1: b.x + s.wall() + 1.5, y1: a.y };
     scene.on(Layer::Vessel).rect(&lid, Some(Pen::Medium), Fill::Paper);
 }
 
@@ -129,8 +168,8 @@ fn risers(s: &Section, scene: &mut Scene) {
 fn ground(s: &Section, scene: &mut Scene) {
     let y = s.at(zero(), s.top()).y;
     let half = s.unit().access.as_ref().map_or(0.0, |access| s.view.scale.mm(access.opening.q) * 0.5 + 1.2);
-    let mut from = s.at(zero(), zero()).x - WALL - STUB;
-    let end = s.at(s.unit().shape.length(), zero()).x + WALL + STUB;
+    let mut from = s.at(zero(), zero()).x - s.wall() - STUB;
+    let end = s.at(s.unit().shape.length(), zero()).x + s.wall() + STUB;
     scene.on(Layer::Vessel);
     let gaps: Vec<f64> = manways(s).into_iter().map(|x| s.at(x, zero()).x).collect();
     for x in gaps.into_iter().chain([end + half]) {
@@ -150,7 +189,7 @@ fn ground(s: &Section, scene: &mut Scene) {
 /// A pipe stub with its flange through an end wall; `side` is -1 for the inlet end.
 fn pipe(s: &Section, scene: &mut Scene, x: Length, invert: Length, bore: Length, side: f64) {
     let (low, high) = (s.at(x, invert), s.at(x, invert + bore));
-    let end = low.x + side * (WALL + STUB);
+    let end = low.x + side * (s.wall() + STUB);
     scene.on(Layer::Piping).rect(&corners(low.by(-0.3 * side, 0.0), pt(end, high.y)), None, Fill::Paper);
     for from in [low, high] {
         scene.line(from, pt(end, from.y), Pen::Outline);
@@ -159,7 +198,7 @@ fn pipe(s: &Section, scene: &mut Scene, x: Length, invert: Length, bore: Length,
     scene.rect(&flange, Some(Pen::Medium), Fill::Paper);
     // The flow, inside the stub.
     let middle = 0.5 * (low.y + high.y);
-    let (near, far) = (low.x + side * (WALL - 0.5), end - side * 2.0);
+    let (near, far) = (low.x + side * (s.wall() - 0.5), end - side * 2.0);
     let (tail, tip) = if side < 0.0 { (far, near) } else { (near, far) };
     scene.arrow(pt(tail, middle), pt(tip, middle), Pen::Medium);
 }
@@ -177,7 +216,7 @@ pub fn oil_draw(s: &Section) -> (Point, f64) {
 /// Where the drain leaves the hopper.
 pub fn drain(s: &Section) -> Option<Point> {
     let (a, b) = s.hopper()?;
-    Some(s.at((a + b) * 0.5, s.unit().shape.bottom()).by(0.0, WALL))
+    Some(s.at((a + b) * 0.5, s.unit().shape.bottom()).by(0.0, s.wall()))
 }
 
 /// Rectangle on paper that the outlet's stub with its flow arrow takes.
@@ -185,5 +224,5 @@ pub fn outlet(s: &Section) -> Rect {
     let well = &s.unit().outlet;
     let low = s.at(s.unit().shape.length(), well.invert.q);
     let high = s.at(s.unit().shape.length(), well.invert.q + well.bore.q);
-    Rect { x0: low.x + WALL, y0: high.y - FLANGE.1, x1: low.x + WALL + STUB, y1: low.y + FLANGE.1 }
+    Rect { x0: low.x + WALL, y0: high.y - FLANGE.1, x1: low.x + s.wall() + STUB, y1: low.y + FLANGE.1 }
 }
