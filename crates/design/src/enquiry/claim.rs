@@ -1,5 +1,6 @@
 //! Reading a quantity and the claims on it: plain, as a range, or a table that says who said so.
 
+use super::declared::Declared;
 use super::distribution::Distribution;
 use super::keys::{Because, Claim, Differing, Field, KeyKind, KeySpec, Quantity, Safe};
 use super::reader::Reader;
@@ -294,6 +295,11 @@ impl<Q: Typed> Field for Quantity<Q> {
     }
     fn differing<'a>(&'a self, found: &mut Vec<Differing<'a>>) {
         let taken = self.claim().filter(|claim| self.is_contradicted() && !claim.chosen);
-        found.extend(taken.map(|taken| Differing { place: &self.place, claims: &self.claims, taken }));
+        found.extend(taken.map(|taken| Differing {
+            place: &self.place,
+            declared: Declared(self.spec),
+            claims: &self.claims,
+            taken,
+        }));
     }
 }

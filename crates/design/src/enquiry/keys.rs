@@ -1,6 +1,7 @@
 //! The machinery behind the keys: each key is declared once, in `blocks/`, `shear.rs`, `range.rs` or the file of its stage, and
 //! the reader, the schema, `new` and the documentation follow from that line.
 
+use super::declared::Declared;
 use super::distribution::Distribution;
 pub use super::key::{Key, Place};
 use super::paired::PAIRED;
@@ -97,6 +98,8 @@ pub trait Block: Default + Clone {
 pub struct Differing<'a> {
     /// Where it stands.
     pub place: &'a str,
+    /// How its key is declared.
+    pub declared: Declared,
     /// The claims.
     pub claims: &'a [Claim],
     /// The one that is designed for.

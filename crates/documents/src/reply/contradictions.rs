@@ -3,7 +3,7 @@
 use super::{asks, show};
 use std::collections::BTreeSet;
 use stillrise_design::basis::FLOW_UNITS;
-use stillrise_design::enquiry::blocks::Inlet;
+use stillrise_design::enquiry::blocks::{Asked, Inlet};
 use stillrise_design::enquiry::keys::{Because, Claim};
 use stillrise_design::provenance::{Chooser, Entry, Origin};
 use stillrise_search::Settled;
@@ -19,12 +19,18 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
     let (mut seen, mut told) = (BTreeSet::new(), BTreeSet::new());
     let system = settled.job.enquiry.system();
     let entries = &settled.job.ledger.entries;
+    // What somebody named or asked is answered where that is told; two of them are no contradiction of the site.
+    let declared = |entry: &Entry| {
+        let own = entries.iter().filter(|e| e.label == entry.label);
+        own.map(Entry::declared).find(|declared| declared.0.is_some()).unwrap_or_default()
+    };
     let one = |entry: &Entry| match &entry.origin {
+        Origin::Chosen { by: Chooser::Nobody, .. } if declared(entry).is_of::<Asked>() => None,
         Origin::Chosen { by: Chooser::Nobody, among, inputs, .. } if seen.insert(among.clone()) => {
             let claims: Vec<&Entry> = inputs.iter().filter_map(|node| settled.job.ledger.entry(*node)).collect();
             let said: Vec<String> = claims.iter().filter_map(|claim| said(claim)).collect();
             let taken = claims.iter().find(|claim| claim.value == entry.value).and_then(|claim| typed(claim));
-            let taken = taken.map_or_else(|| entry.shown(system), str::to_owned);
+            let taken = taken.map_or_else(|| entry.shown(system), |text| plainly(text).to_owned());
             // What moves nothing is asked for the record alone.
             let asked = settled.questions.iter().find(|q| q.contradiction && q.label == entry.label);
             let same = asked.is_some_and(|q| q.weight <= asks::MOVES && q.flows.is_empty());
@@ -37,8 +43,16 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
             } else {
                 asked.and_then(|q| otherwise(settled, q, &claims)).unwrap_or_default()
             };
-            let line =
-                format!("{}: {}. We took {taken}.{same}", crate::summary::capital(&entry.label), said.join("; "));
+            // What is no quantity stands under its key: what that means is told in its place.
+            let of_a_key = claims.first().and_then(|claim| source(claim)) == Some(entry.label.as_str());
+            let what = match declared(entry).0.filter(|_| of_a_key) {
+                Some(spec) => match entry.label.split('"').nth(1) {
+                    Some(name) => format!("{name}, {}", crate::summary::lower(spec.doc)),
+                    None => spec.doc.to_owned(),
+                },
+                None => entry.label.clone(),
+            };
+            let line = format!("{}: {}. We took {taken}.{same}", crate::summary::capital(&what), said.join("; "));
             Some((texts(&claims), line))
         }
         // Where a person chose, the reason is told, so that who knows better can say so.
@@ -66,7 +80,8 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
     // What the calculation did not come to is asked for all the same.
     let sources: BTreeSet<&str> = entries.iter().filter_map(source).collect();
     let enquiry = &settled.job.enquiry;
-    let unread = enquiry.differing().into_iter().filter(|open| !sources.contains(open.place));
+    let differing = enquiry.differing().into_iter().filter(|open| !open.declared.is_of::<Asked>());
+    let unread = differing.filter(|open| !sources.contains(open.place));
     let level = &enquiry.outlet.invert;
     let paired =
         level.claim().filter(|taken| taken.because == Some(Because::Paired) && !sources.contains(&*level.place));
@@ -118,10 +133,20 @@ fn typed(claim: &Entry) -> Option<&str> {
 /// A claim as it was typed, and who made it.
 fn said(claim: &Entry) -> Option<String> {
     let Origin::Given { source, text } = &claim.origin else { return None };
+    let text = plainly(text);
     Some(match source.from() {
         Some(from) => format!("{text} ({from})"),
-        None => text.clone(),
+        None => text.to_owned(),
     })
+}
+
+/// A claim on a flag as a person would say it.
+fn plainly(text: &str) -> &str {
+    match text {
+        "true" => "yes",
+        "false" => "no",
+        other => other,
+    }
 }
 
 /// " With 60 gpm: Demo 120 too, with 2670 gal held back ahead." `None` where nothing that the mail tells moves.

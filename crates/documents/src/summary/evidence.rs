@@ -1,6 +1,7 @@
 //! What laboratory results say, what is made of them, and the prediction beside them; and the long-term mean that each
 //! limit asks for. Sentences that summary and report share.
 
+use super::lower;
 use super::section;
 use crate::render::text::item;
 use stillrise_checks::Grade;
@@ -113,17 +114,6 @@ fn head(settled: &Settled, set: &SampleSet) -> String {
     };
     let whose = whose(settled, set.point);
     format!("\"{}\", of {whose}{how}: {} {results} of {}, {below}.", set.name, set.count, lower(set.pollutant.title))
-}
-
-/// The same text with a small letter, unless it begins with an abbreviation.
-fn lower(text: &str) -> String {
-    let mut chars = text.chars();
-    match (chars.next(), chars.next()) {
-        (Some(first), Some(second)) if second.is_lowercase() => {
-            first.to_lowercase().chain(core::iter::once(second)).chain(chars).collect()
-        }
-        _ => text.to_owned(),
-    }
 }
 
 fn numbers(set: &SampleSet, law: &Law) -> String {

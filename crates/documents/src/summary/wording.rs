@@ -38,3 +38,14 @@ pub(crate) fn capital(text: &str) -> String {
         None => String::new(),
     }
 }
+
+/// The same text with a small letter, unless it begins with an abbreviation.
+pub(crate) fn lower(text: &str) -> String {
+    let mut chars = text.chars();
+    match (chars.next(), chars.next()) {
+        (Some(first), Some(second)) if second.is_lowercase() => {
+            first.to_lowercase().chain(core::iter::once(second)).chain(chars).collect()
+        }
+        _ => text.to_owned(),
+    }
+}

@@ -262,3 +262,18 @@ fn two_in_the_ground_are_asked_for_room_and_share_no_soil() -> Outcome {
     assert!(text.contains("does traffic cross it?") && !text.contains("how deep does frost reach"), "{text}");
     Ok(())
 }
+
+/// Claims on what is no quantity are told by what the key means; two things that were asked for are no contradiction.
+#[test]
+fn a_flag_that_two_people_said_differently_is_told_in_words() -> Outcome {
+    let asked = RACK.replace("material = \"stainless\"", "material = [\"steel\", \"fiberglass\"]");
+    let flag =
+        "[outlet]\nrain_allowed = [{ value = false, from = \"the city\" }, { value = true, from = \"the foreman\" }]\n";
+    let text = mail(&asked.replace("[outlet]\n", flag))?;
+    assert!(
+        text.contains("Whether rain water is allowed in the sewer: no (the city); yes (the foreman). We took no."),
+        "{text}"
+    );
+    assert!(!text.contains("Asked:") && !text.contains("rain_allowed"), "{text}");
+    Ok(())
+}

@@ -5,8 +5,8 @@ use crate::page::Evidence::{ByHand, Limit};
 use crate::sources::{API_MPMS_2004, DEFINITION};
 use stillrise_units::{Density, Ratio};
 
-// Density of water at 60 °F in the measurement tables of 2004, kg/m3; those of 1980 had 999.012.
-pub(super) const RHO_60: f64 = 999.016;
+// Density of water at 60 °F in the measurement tables of 2004; those of 1980 had 999.012 kg/m3.
+pub(super) const RHO_60: f64 = stillrise_units::parse::WATER_60F;
 
 formula! {
     /// Density at 60 °F of an oil whose specific gravity is stated as 60/60 °F.

@@ -4,10 +4,12 @@
 //! value, and what cannot be read comes back as a [`Fault`] with the remedy.
 
 mod feet;
+mod gravity;
 mod number;
 mod span;
 mod unit;
 
+pub use gravity::WATER_60F;
 pub use number::{DECIMAL_COMMA, DECIMAL_POINT, THOUSANDS_COMMA};
 pub use span::{Extent, Span, span_of};
 
@@ -68,6 +70,11 @@ fn read(text: &str, wanted: Option<Dim>, reading: &Reading) -> Result<Written, F
     let text = text.trim();
     if let Some(length) = feet::feet_and_inches(text) {
         return length;
+    }
+    if wanted == Some(Dim::Density)
+        && let Some(density) = gravity::gravity(text)
+    {
+        return Ok(density);
     }
     let number = number::leading(text).ok_or_else(|| {
         Fault::new(
