@@ -3,6 +3,8 @@
 use crate::basis::Basis;
 use crate::basis::waters::Content;
 use crate::enquiry::Enquiry;
+use crate::enquiry::blocks::ChemicalBlock;
+use crate::enquiry::named::{NONE, is_called, same};
 use crate::performance::Performance;
 use crate::performance::limit::Word;
 use stillrise_handbook::fluids::chemicals::{Effect, Way, chemical};
@@ -77,6 +79,12 @@ impl Line {
     }
 }
 
+/// Whether a product is said to go into no water that comes, and none lists it.
+fn goes_nowhere(e: &Enquiry, block: &ChemicalBlock) -> bool {
+    let none = !block.stream.is_empty() && block.stream.iter().all(|word| same(word, NONE));
+    none && !e.streams.iter().any(|s| s.chemicals.iter().any(|name| is_called(block, name)))
+}
+
 /// Looks at what the enquiry declares.
 #[must_use]
 pub fn triage(e: &Enquiry) -> Vec<Line> {
@@ -97,8 +105,11 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
             });
             continue;
         };
+        // Said to go into none of these waters it is no matter of the separator, until it does.
+        let kept_out = goes_nowhere(e, block);
         let weight = match row.effect {
             Effect::Harmless => continue,
+            _ if kept_out => Weight::Note,
             Effect::NotSeparable | Effect::Emulsifies if row.emulsified.typical >= 50.0 => Weight::Blocks,
             // What mixes with water and holds no oil passes by itself; the oil beside it still rises.
             Effect::NotSeparable | Effect::Emulsifies | Effect::Dissolves => Weight::Partly,
@@ -108,7 +119,11 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
             about: About::Chemical,
             subject: product,
             weight,
-            says: row.explains.to_owned(),
+            says: if kept_out {
+                format!("Said to go into none of the waters that come here. Where it does: {}", row.explains)
+            } else {
+                row.explains.to_owned()
+            },
             could: row.what_could.to_owned(),
             also: row.also,
             source: Some(row.source),

@@ -126,7 +126,7 @@ fn rows_of_a_curve_say_what_was_interpreted() {
 }
 
 /// Who writes "4,5" may part thousands with a point: it is told, and refused where a zero ends it; who writes no decimal comma
-/// means a decimal point.
+/// means a decimal point, but that "2.600" among metric units may be 2600. A level of 112.345 m can be no thousands.
 #[test]
 fn a_point_with_three_digits_behind_it_is_told_or_refused_beside_decimal_commas() {
     let yard = |area: &str, width: &str| {
@@ -136,11 +136,19 @@ fn a_point_with_three_digits_behind_it_is_told_or_refused_beside_decimal_commas(
     };
     let told = "was read with a decimal point; where it parts thousands";
     let comma = notes(&enquiry(&yard("1.712 m2", "4,5 m")));
-    assert_eq!(comma.matches(told).count(), 2, "{comma}");
+    assert_eq!(comma.matches(told).count(), 1, "{comma}");
     assert_eq!(notes(&enquiry(&yard("1.710 m2", "4.5 m"))).matches(told).count(), 0);
+    for (system, width) in [("us", "4,5 m"), ("si", "4.5 m")] {
+        let text = format!("[enquiry]\ntitle = \"x\"\nprint = \"{system}\"\n{}", yard("2.600 m2", width));
+        let faults = read_enquiry(&text, &|_| None).expect_err("it is refused");
+        let faults = faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n");
+        assert_eq!(faults.matches("\"2.600\" may be a thousand times as much").count(), 1, "{faults}");
+    }
+    let level = yard("0.500 m2", "4.5 m").replace("112.345", "112.500");
+    assert_eq!(notes(&enquiry(&level)).matches("thousand").count(), 0);
     let faults = refused(&yard("1.710 m2", "4,5 m"));
     assert_eq!(faults.matches("may be a thousand times as much").count(), 1, "{faults}");
-    assert!(faults.contains("1.710") && faults.contains("write the decimals with a comma"), "{faults}");
+    assert!(faults.contains("1.710") && faults.contains("write a decimal comma"), "{faults}");
 }
 
 /// "None" is a limit on a sheen, and on nothing else: it is any sample, and the number is ours.

@@ -208,7 +208,7 @@ fn question(entry: &Entry, a: &Assumption, system: System) -> Question {
 /// What is held against the limits: the most of those predicted.
 fn held(design: &Design) -> Option<Concentration> {
     let limits = design.performance.iter().flat_map(|p| p.limits.iter().filter(|l| l.predicted));
-    limits.map(|l| l.most).fold(None, |most, c| Some(most.map_or(c, |m: Concentration| m.max(c))))
+    limits.map(|l| l.most.expected.q).fold(None, |most, c| Some(most.map_or(c, |m: Concentration| m.max(c))))
 }
 
 /// Ranks the questions around the unit taken, by what was heard of each.

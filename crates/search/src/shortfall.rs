@@ -15,7 +15,7 @@ use stillrise_design::performance::Depth;
 use stillrise_design::performance::installation::Stands;
 use stillrise_design::train::{Made, Source};
 use stillrise_design::{Off, Stop, WhatIf};
-use stillrise_units::{Flow, Length, Typed, math};
+use stillrise_units::{Flow, Length, Typed, Volume, math};
 
 /// Most units that are tried where nothing fits, to say how many would do.
 const MOST_TRIED: u32 = 80;
@@ -35,6 +35,8 @@ pub struct Shortfall {
     pub in_ground: bool,
     /// What the calculation alone would say there of each limit, by its place in the basis.
     pub words: Vec<(usize, &'static str)>,
+    /// What would have to be held back ahead of it, where more arrives than is passed on.
+    pub held: Option<Volume>,
     /// Whether it has not the room for the spill either, which then would have to be held ahead of it.
     pub spill_ahead: bool,
     /// What would do.
@@ -170,6 +172,7 @@ pub fn shortfall(enquiry: &Enquiry, range: &Range, begun: &Design, described: Op
         room,
         in_ground: wanted.arrangement.is_in_ground(),
         words,
+        held: design.train.as_ref().and_then(|train| train.equalisation.as_ref()).map(|hold| hold.volume().q),
         spill_ahead: ahead,
         would,
         without_spill,

@@ -152,6 +152,24 @@ fn the_polisher_takes_out_what_is_above_the_limit() {
     near(out.share.q.si(), 1.0 - 5.0 / reaches, 1e-9, "share");
 }
 
+/// A weak water holds most that does not rise, 80 % of 150 mg/L, and decides the word; a strong one, 2,000 mg/L of which 2 % are
+/// emulsified, leaves more through a unit too small for it. The stage has to take what that leaves.
+#[test]
+fn the_polisher_is_laid_out_for_the_water_that_leaves_most() {
+    let text = "[enquiry]\ntitle = \"Two waters\"\nprint = \"si\"\n[[stream]]\nname = \"weak\"\nflow = \"2 m3/h\"\nhours_per_day = 4\n\
+        oil = { kind = \"diesel\", mean = \"150 mg/L\", emulsified = \"80 %\" }\n[[stream]]\nname = \"strong\"\nflow = \"6 m3/h\"\n\
+        hours_per_day = 2\noil = { kind = \"diesel\", mean = \"2000 mg/L\", emulsified = \"2 %\" }\n[droplets]\nd50 = \"12 um\"\n\
+        [inlet]\nfeed = \"gravity\"\n[[limit]]\npollutant = \"oil and grease\"\nvalue = \"100 mg/L\"\n";
+    let settled = Sheet::text("two waters", text).settle(&demo());
+    let demand = train(&settled).around.polisher.as_ref().expect("100 mg/L ask for one");
+    let [out] = &demand.takes[..] else { panic!("one limit") };
+    let most = demand.reaches.iter().max_by(|a, b| a.total.q.si().total_cmp(&b.total.q.si())).expect("waters");
+    assert_eq!((out.case.as_str(), most.case.as_str()), ("strong alone", "strong alone"));
+    assert!(out.reaches.q >= most.total.q, "{:?} {:?}", out.reaches.q, most.total.q);
+    let held = &settled.job.design.performance.as_ref().expect("worked").limits[0];
+    assert_eq!(held.case, "weak alone", "the word comes from the other");
+}
+
 /// Behind effluent pumps the stage gets their flow: that of one pump, as the other stands by.
 #[test]
 fn a_polisher_behind_effluent_pumps_passes_their_flow() {

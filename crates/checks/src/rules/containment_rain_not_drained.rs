@@ -52,7 +52,12 @@ fn look(s: &Subject<'_>) -> Verdict {
             .copied()
             .filter(unknown)
             .map(|c| {
-                let question = format!("The rain that falls into the {} is counted in no flow and in no day's water here, so that sludge and oil may collect sooner than is said: at what rate is it let out?", c.name);
+                let counted = if c.drained.is_some() {
+                    "in the water of an average day, but in no flow"
+                } else {
+                    "in no flow and in no day's water here, so that sludge and oil may collect sooner than is said"
+                };
+                let question = format!("The rain that falls into the {} is counted {counted}: at what rate is it let out?", c.name);
                 Ask::new(format!("containment \"{}\".drain_rate", c.name), question)
             })
             .collect();

@@ -50,11 +50,16 @@ fn look(s: &Subject<'_>) -> Verdict {
     let Some((case, content, limit, found)) = worst else { return s.stopped() };
     let show = |q| s.show(q, (&MG_L, &MG_L));
     let average = limit.statistic.q == Statistic::MonthlyAverage;
+    // Oil as heavy as the water is no emulsion, and no cleaner or pump makes it one.
+    let fixed = if content.heavy.is_some_and(|heavy| heavy.q > content.emulsified.q * 1e-3) {
+        format!("{} emulsified or as heavy as the water, of which no cleaner makes the heavy part rise,", show(found.fixed))
+    } else {
+        format!("{} emulsified", show(found.fixed))
+    };
     let says = format!(
-        "{}{}: {} emulsified and {} dissolved, {} together, against {} {}",
+        "{}{}: {fixed} and {} dissolved, {} together, against {} {}",
         case.event,
         if found.at_peak { ", the influent at its peak" } else { "" },
-        show(found.fixed),
         show(found.dissolved),
         show(found.total),
         show(found.against),

@@ -90,10 +90,15 @@ fn taken(e: &Enquiry, set: &SampleSet) -> (Role, Option<Of>) {
         return told("samples from the surface hold the film and not the stream".to_owned());
     }
     if set.count < ENOUGH_FOR_MEAN {
-        let few = || told(format!("fewer than {ENOUGH_FOR_MEAN} results make no mean"));
-        let Some(of) = water(e, block).ok().filter(|_| set.ends.is_some()) else { return few() };
+        let few = format!("fewer than {ENOUGH_FOR_MEAN} results make no mean");
+        let Some(of) = water(e, block).ok().filter(|_| set.ends.is_some()) else { return told(few) };
+        let name = named(e, of);
         let is_stated = stated(e, of).is_some_and(|oil| oil.mean.is_given());
-        return if is_stated { few() } else { (Role::FewStandIn(named(e, of)), Some(of)) };
+        return if is_stated {
+            told(format!("{few}, and what was stated of the oil of {name} is designed for"))
+        } else {
+            (Role::FewStandIn(name), Some(of))
+        };
     }
     let Some(law) = &set.law else { return told("too few results were detected".to_owned()) };
     let of = match water(e, block) {

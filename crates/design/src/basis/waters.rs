@@ -49,6 +49,27 @@ pub struct Water {
     pub dumped: Option<Parts>,
 }
 
+impl Water {
+    /// The rain, or what is drained while it rains: it has no days, meters or baths of its own.
+    pub(super) fn of_rain(name: String, which: Which, flow: Val<Flow>, content: Content, per_day: Val<Volume>) -> Self {
+        Water {
+            name,
+            which,
+            is_rain: which == Which::Rain,
+            with_rain: true,
+            flow,
+            content,
+            per_day,
+            day: None,
+            runs: None,
+            metered: None,
+            peaks: None,
+            baths: Vec::new(),
+            dumped: None,
+        }
+    }
+}
+
 /// Finds all waters, and the rain in a year where it was asked for.
 ///
 /// # Errors
@@ -81,21 +102,7 @@ pub fn waters<T: Trail>(
         year_depth = Some(annual);
         let year = by!(t, "runoff in a year", rain_volume::volume(storm.coefficient, annual, storm.area))?;
         let per_day = reckon!(t, "runoff on an average day", [GAL, M3], (year = year) year / 365.25);
-        waters.push(Water {
-            name: "storm".to_owned(),
-            which: Which::Rain,
-            is_rain: true,
-            with_rain: true,
-            flow: storm.flow,
-            content,
-            per_day,
-            day: None,
-            runs: None,
-            metered: None,
-            peaks: None,
-            baths: Vec::new(),
-            dumped: None,
-        });
+        waters.push(Water::of_rain("storm".to_owned(), Which::Rain, storm.flow, content, per_day));
     }
     for (i, s) in e.streams.iter().enumerate() {
         let name = s.name.0.clone().unwrap_or_else(|| format!("stream {}", i + 1));

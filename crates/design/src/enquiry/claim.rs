@@ -5,7 +5,7 @@ use super::distribution::Distribution;
 use super::keys::{Because, Claim, Differing, Field, KeyKind, KeySpec, Quantity, Safe};
 use super::reader::Reader;
 use std::cell::RefCell;
-use stillrise_units::parse::{self, Extent, Gallon, Reading, Span, Written};
+use stillrise_units::parse::{self, DECIMAL_POINT, Extent, Gallon, ROUND_POINT, Reading, Span, Written};
 use stillrise_units::{Dim, Typed, nearest};
 use toml::de::DeValue;
 
@@ -29,7 +29,7 @@ impl Reader {
         if !self.within_bounds(spec, dim, place, &written) {
             return None;
         }
-        self.note(place, &written.notes);
+        self.note_read(spec, dim, place, &written);
         self.gallon_open |= written.gallon_open;
         Some(written)
     }
@@ -53,8 +53,23 @@ impl Reader {
         if !numbers.into_iter().all(|number| self.within_bounds(spec, dim, place, number)) {
             return None;
         }
-        self.note(place, &span.notes);
+        match &span.extent {
+            Extent::One(value) => {
+                let value = Written { notes: span.notes.clone(), ..value.clone() };
+                self.note_read(spec, dim, place, &value);
+            }
+            _ => self.note(place, &span.notes),
+        }
         Some(span)
+    }
+
+    /// Takes up what was interpreted of one number: of a point that might part thousands nothing, where a thousand times as
+    /// much cannot be meant.
+    fn note_read(&mut self, spec: &'static KeySpec, dim: Dim, place: &str, written: &Written) {
+        let beyond = spec.bounds.is_some() && written.unit.to_si(written.value * 1e3) > bounds(spec, dim).1;
+        let point = |note: &&String| note.ends_with(DECIMAL_POINT) || note.ends_with(ROUND_POINT);
+        let kept: Vec<String> = written.notes.iter().filter(|note| !(beyond && point(note))).cloned().collect();
+        self.note(place, &kept);
     }
 
     /// What was typed for a quantity.

@@ -36,7 +36,7 @@ use reader::{Slot, read, slots};
 use said::Claimed;
 use shear::ShearBlock;
 use stillrise_handbook::separation::remaining_oil::DropletLaw;
-use stillrise_units::parse::{DECIMAL_COMMA, DECIMAL_POINT, THOUSANDS_COMMA};
+use stillrise_units::parse::{DECIMAL_COMMA, DECIMAL_POINT, ROUND_POINT, THOUSANDS_COMMA};
 use stillrise_units::{Fault, System, Typed, print};
 
 /// An enquiry file as read.
@@ -173,24 +173,25 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     if enquiry.system() == System::Us {
         enquiry.notes.retain(|(_, note)| !note.ends_with(THOUSANDS_COMMA));
     }
-    // Among decimal commas a point with three digits behind it may part thousands: it is told, and refused where the last of them
-    // is a zero, which nobody writes behind a decimal point.
+    // A point with three digits behind it may part thousands: among decimal commas it is told, and refused where the last of
+    // them is a zero, which nobody writes behind a decimal point. Where two are, and metric units are printed, it is refused
+    // without a comma too.
     let commas = enquiry.notes.iter().any(|(_, note)| note.ends_with(DECIMAL_COMMA));
+    let metric = enquiry.system() == System::Si;
     let typed = |note: &str| note.split('"').nth(1).unwrap_or("it").to_owned();
     let points = |note: &str| note.ends_with(DECIMAL_POINT);
-    faults.extend(enquiry.notes.iter().filter(|(_, note)| commas && points(note) && typed(note).ends_with('0')).map(
-        |(place, note)| {
-            let reason = format!(
-                "\"{}\" may be a thousand times as much, as other numbers of the file have decimal commas",
-                typed(note)
-            );
-            Fault::new(
-                place.clone(),
-                reason,
-                "leave the point out where it parts thousands, or write the decimals with a comma",
-            )
-        },
-    ));
+    let doubtful = |note: &str| {
+        let rounded = note.ends_with(ROUND_POINT) && (commas || metric) && !typed(note).starts_with("0.");
+        rounded || commas && points(note) && typed(note).ends_with('0')
+    };
+    faults.extend(enquiry.notes.iter().filter(|(_, note)| doubtful(note)).map(|(place, note)| {
+        let why = if commas { ", as other numbers of the file have decimal commas" } else { "" };
+        Fault::new(
+            place.clone(),
+            format!("\"{}\" may be a thousand times as much{why}", typed(note)),
+            "leave the point out where it parts thousands, else leave out the zeros behind it or write a decimal comma",
+        )
+    }));
     enquiry.notes.retain(|(_, note)| commas || !points(note));
     if enquiry.head.title.is_none() && !faults.iter().any(|f| f.place.contains("enquiry")) {
         faults.push(Fault::new(

@@ -68,7 +68,7 @@ pub struct LimitVerdict {
     pub expected: Val<Concentration>,
     /// The most that is expected in any case that it is held against; another's than `expected` where the weakest word comes
     /// from a water that carries more of what does not rise.
-    pub most: Concentration,
+    pub most: Most,
     /// The same as `expected` if everything mixes.
     pub mixed: Option<Val<Concentration>>,
     /// What arrives, on the same footing: at its peak for a single sample, else its mean.
@@ -100,6 +100,17 @@ pub struct LimitVerdict {
     pub larger_helps: bool,
 }
 
+/// The most that leaves in any case that is held against a limit.
+#[derive(Debug, Clone)]
+pub struct Most {
+    /// What is expected to leave, at the peak of the influent for a single sample.
+    pub expected: Val<Concentration>,
+    /// What arrives, on the same footing.
+    pub influent: Val<Concentration>,
+    /// The case.
+    pub case: String,
+}
+
 /// The removal that stands for the unit: the worst cold case at the end of the interval, of those that last.
 #[must_use]
 pub fn worst(removals: &[Removal]) -> Option<&Removal> {
@@ -118,15 +129,15 @@ pub fn verdicts<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], blocke
     let mut out = Vec::new();
     for (i, limit) in basis.limits.iter().enumerate() {
         let (mut worst, mut passing): (Option<LimitVerdict>, Option<LimitVerdict>) = (None, None);
-        let mut most: Option<(Concentration, &str)> = None;
+        let mut most: Option<Most> = None;
         for end in removals.iter().filter(|r| r.state == State::End) {
             let case = &basis.cases[end.case_index];
             if !case.is_held_against(limit) {
                 continue;
             }
             let verdict = one(t, basis, removals, (i, limit), end, blocked);
-            if verdict.predicted && most.as_ref().is_none_or(|(most, _)| verdict.expected.q > *most) {
-                most = Some((verdict.expected.q, end.case.as_str()));
+            if verdict.predicted && most.as_ref().is_none_or(|most| verdict.expected.q > most.expected.q) {
+                most = Some(verdict.most.clone());
             }
             let worst = if case.counts_in_a_mean() { &mut worst } else { &mut passing };
             if worst.as_ref().is_none_or(|worst| is_worse(&verdict, worst)) {
@@ -148,14 +159,13 @@ pub fn verdicts<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], blocke
             }),
             (worst, passing) => worst.or(passing),
         };
-        if let (Some(verdict), Some((most, _))) = (&mut settled, most) {
+        if let (Some(verdict), Some(most)) = (&mut settled, most) {
+            // The weakest word may come from one water, and most oil leave with another.
+            if T::RECORDS && most.expected.q > verdict.expected.q * 1.05 {
+                let (case, leaves) = (&most.case, number(most.expected.q));
+                verdict.because = format!("{}; most leaves in another case, {case}: {leaves}", verdict.because);
+            }
             verdict.most = most;
-        }
-        // The weakest word may come from one water, and most oil leave with another.
-        if let (Some(verdict), Some((most, case)), true) = (&mut settled, most, T::RECORDS)
-            && most > verdict.expected.q * 1.05
-        {
-            verdict.because = format!("{}; most leaves in another case, {case}: {}", verdict.because, number(most));
         }
         out.extend(settled);
     }
@@ -235,7 +245,7 @@ fn one<T: Trail>(
         chance: None,
         against,
         expected: settled,
-        most: expected.q,
+        most: Most { expected: settled, influent, case: end.case.clone() },
         mixed,
         influent,
         stays,

@@ -4,7 +4,7 @@
 use super::{StageKind, Train};
 use crate::basis::Basis;
 use crate::basis::fluids::Season;
-use crate::performance::limit::LimitVerdict;
+use crate::performance::limit::Most;
 use crate::performance::promise::Promise;
 use crate::performance::{Performance, State};
 use crate::provenance::{Trail, Val, choose};
@@ -37,7 +37,7 @@ pub struct Reaches {
 pub struct TakesOut {
     /// The limit, by its place in the basis.
     pub limit: usize,
-    /// The case that is held against it.
+    /// The case in which most leaves.
     pub case: String,
     /// What it is to be laid out for, as the limit counts it: at the influent's peak for a single sample, and no less than the
     /// published floor where that much arrives.
@@ -92,13 +92,14 @@ pub(super) fn demand<T: Trail>(t: &mut T, basis: &Basis, train: &Train, p: &Perf
     });
     let mut takes = Vec::new();
     for held in p.limits.iter().filter(|l| l.predicted) {
-        let (reaches, allows) = (laid_out_for(t, held), held.against);
+        // It has to take what the strongest water leaves, whichever the weakest word comes from.
+        let (reaches, allows) = (laid_out_for(t, &held.most), held.against);
         if reaches.q <= allows.q {
             continue;
         }
         let out = reckon!(t, "to be taken out by the polisher", [MG_L, MG_L], (reaches = reaches, allows = allows) reaches - allows);
         let share = reckon!(t, "share of it that is to be taken out", [PERCENT, PERCENT], (out = out, reaches = reaches) out / reaches);
-        takes.push(TakesOut { limit: held.limit, case: held.case.clone(), reaches, allows, takes: out, share });
+        takes.push(TakesOut { limit: held.limit, case: held.most.case.clone(), reaches, allows, takes: out, share });
     }
     let unpredicted = basis.limits.iter().enumerate().filter(|(_, limit)| limit.pollutant.gravity != Gravity::Touches);
     Some(Demand {
@@ -114,15 +115,15 @@ pub(super) fn demand<T: Trail>(t: &mut T, basis: &Basis, train: &Train, p: &Perf
 
 /// What it is to be laid out for: what is expected, and no less than the published floor of plate units, below which none is
 /// known to lead, but where less arrives.
-fn laid_out_for<T: Trail>(t: &mut T, held: &LimitVerdict) -> Val<Concentration> {
-    let least = Promise::least(held.influent.q);
-    if held.expected.q >= least {
-        return held.expected;
+fn laid_out_for<T: Trail>(t: &mut T, most: &Most) -> Val<Concentration> {
+    let least = Promise::least(most.influent.q);
+    if most.expected.q >= least {
+        return most.expected;
     }
     let among = "what is expected, what arrives, and the published floor of plate units";
     let because = "plates are not known to leave less than the floor, nor more than arrives";
     let label = "reaches the polisher, as it is to be laid out";
-    choose(t, label, Some((&MG_L, &MG_L)), least, among, because, &[held.expected.at, held.influent.at])
+    choose(t, label, Some((&MG_L, &MG_L)), least, among, because, &[most.expected.at, most.influent.at])
 }
 
 /// The flow of effluent pumps where these are more than what comes.

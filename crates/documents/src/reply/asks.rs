@@ -9,10 +9,11 @@ use crate::summary::{assumed_under, numberless, rests_on, stands, that_matter};
 use std::collections::BTreeSet;
 use stillrise_checks::ask::GROUNDWATER;
 use stillrise_checks::rules::{does_not_fit, not_enough_fall, solids_bury_pack};
-use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::basis::chemicals::Which;
 use stillrise_design::basis::containment::balance::Balance;
 use stillrise_design::basis::containment::passes::Passing;
 use stillrise_design::basis::rain_kept_out::is_barred;
+use stillrise_design::basis::{self, FLOW_UNITS};
 use stillrise_design::enquiry::blocks::{
     Containment, Droplets, Inlet, OilContent, Rain, Site, Solids, Spill, Stream, Water,
 };
@@ -254,13 +255,18 @@ fn nothing_fits(settled: &Settled) -> Vec<String> {
         )
     }));
     let basis = settled.job.design.basis.as_ref();
-    let flow = basis.and_then(|b| stillrise_design::basis::cases::largest(&b.cases));
+    let flow = basis.and_then(|b| basis::cases::largest(&b.cases));
     if let Some(case) = flow.filter(|_| short.without_spill.is_none()) {
-        asks.push(format!(
-            "Is {} to the separator right ({}), and may part of it be held back or kept apart?",
-            show(settled, case.feed.q.si(), FLOW_UNITS),
-            case.name
-        ));
+        let passed = show(settled, case.feed.q.si(), FLOW_UNITS);
+        asks.push(if case.inflow.q.si() > case.feed.q.si() * 1.001 {
+            let arrives = show(settled, case.inflow.q.si(), FLOW_UNITS);
+            format!(
+                "Is it right that {arrives} arrive ({}) and that {passed} are passed on to the separator? May part of it be kept apart?",
+                case.name
+            )
+        } else {
+            format!("Is {passed} to the separator right ({}), and may part of it be held back or kept apart?", case.name)
+        });
     }
     asks
 }
@@ -317,10 +323,12 @@ pub(super) fn assumed(settled: &Settled) -> Vec<String> {
         .filter(|q| !q.declared.is(Stream::with_rain))
         .take(ASSUMED)
         .map(|q| format!("{}: {}", q.label, q.now));
-    let with_rain = |stream: &&Stream| stream.with_rain.is_none();
     let streams = &settled.job.enquiry.streams;
-    let apart: Vec<&str> = streams.iter().filter(with_rain).filter_map(|s| s.name.as_deref()).collect();
     let basis = settled.job.design.basis.as_ref();
+    let unsaid = |w: &&basis::waters::Water| matches!(w.which, Which::Stream(k) if streams.get(k).is_some_and(|s| s.with_rain.is_none()));
+    let of_streams = || basis.iter().flat_map(|b| &b.waters).filter(unsaid);
+    let apart: Vec<&str> = of_streams().filter(|w| !w.with_rain).map(|w| w.name.as_str()).collect();
+    let beside: Vec<&str> = of_streams().filter(|w| w.with_rain).map(|w| w.name.as_str()).collect();
     let flows = basis.iter().flat_map(|b| &b.waters);
     let flows = flows.filter(|w| w.is_rain || w.with_rain || apart.contains(&w.name.as_str()));
     let with_all = flows.map(|w| w.flow.q.si()).sum::<f64>();
@@ -329,6 +337,12 @@ pub(super) fn assumed(settled: &Settled) -> Vec<String> {
             "no {} counted while it rains, with which {} would come; tell us if it may run then",
             apart.join(" and no "),
             show(settled, with_all, FLOW_UNITS)
+        )
+    });
+    let beside = (rain.is_some() && !beside.is_empty()).then(|| {
+        format!(
+            "{} counted while it rains, as an area lies under a canopy; tell us if it stops then",
+            beside.join(" and ")
         )
     });
     let cold = settled.job.design.basis.as_ref().map(|basis| basis.fluids.cold.temperature.q);
@@ -359,7 +373,7 @@ pub(super) fn assumed(settled: &Settled) -> Vec<String> {
         )
     });
     let waters = super::carried::carried(settled).into_iter().chain(daily).chain(plate);
-    let apart = apart.into_iter().chain(cools).chain(waters);
+    let apart = apart.into_iter().chain(beside).chain(cools).chain(waters);
     let barred = is_barred(&settled.job.enquiry);
     let barred = barred.then(|| "no rain, which this sewer does not take: it has to be kept out".to_owned());
     rain.into_iter().chain(apart).chain(barred).chain(others).collect()

@@ -111,6 +111,13 @@ fn tank(settled: &Settled) -> Option<String> {
 /// Whether it may stand ahead of the pumps.
 fn ahead_of_pumps(settled: &Settled) -> Option<String> {
     settled.job.enquiry.asked.ahead_of_pumps.filter(|asked| *asked)?;
+    let pumped = settled.job.design.basis.as_ref().is_some_and(|basis| basis.feed.pumped);
+    if !pumped {
+        return Some(
+            "Ahead of the pumps, if there are any: that is how it is worked here. It takes by gravity whatever arrives, and a pump behind it lifts what leaves it, without breaking the oil."
+                .to_owned(),
+        );
+    }
     let other = settled.alternatives.iter().find(|a| a.change == Change::AheadOfPumps);
     let droplets = "That spares the droplets, which the pumps break, and the pumps then lift clean water; but the unit takes whatever arrives, not what they lift, and stands as deep as the pipe that comes in.";
     Some(match other.map(|other| &other.pick) {

@@ -3,6 +3,7 @@
 use super::show;
 use stillrise_checks::rules::rain_table_starts_late;
 use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::basis::cases::Kind;
 use stillrise_design::job::Design;
 use stillrise_design::performance::State;
 use stillrise_design::performance::promise::{Promise, floor, number};
@@ -34,7 +35,7 @@ fn flow(settled: &Settled) -> Option<String> {
     let design = basis.design_flow()?;
     let case = stillrise_design::basis::cases::largest(&basis.cases)?;
     // A basis that is nothing but the flow that was named has nothing to hold it against.
-    if case.kind == stillrise_design::basis::cases::Kind::Stated {
+    if case.kind == Kind::Stated {
         let what = if settled.job.design.train.is_some() { "what we sized for" } else { "the flow we looked at" };
         return Some(format!(
             "A unit for {}: that is {what}; nothing you told us lets us check the figure.",
@@ -68,7 +69,7 @@ fn flow(settled: &Settled) -> Option<String> {
     };
     Some(if named >= design.q.si() * 0.999 && named <= design.q.si() * 1.5 {
         let weak = settled.judged(&rain_table_starts_late::RULE).filter(|v| v.verdict.is_finding());
-        let weak = weak.filter(|_| case.kind == stillrise_design::basis::cases::Kind::Storm);
+        let weak = weak.filter(|_| case.kind == Kind::Storm);
         let weak = weak.map_or_else(String::new, |v| {
             format!(" But that rain may be too weak: {}.", v.verdict.says().trim_end_matches('.'))
         });
@@ -92,7 +93,7 @@ fn flow(settled: &Settled) -> Option<String> {
             typed(claim)
         )
     } else {
-        let spill = case.kind == stillrise_design::basis::cases::Kind::Spill;
+        let spill = case.kind == Kind::Spill;
         let counted = crate::summary::short::counted(settled).filter(|_| spill);
         let steady = basis.largest_steady().filter(|_| spill).map(|case| case.feed.q.si());
         let without = steady.map_or_else(String::new, |flow| {
@@ -184,13 +185,23 @@ fn promise(settled: &Settled) -> Option<String> {
     };
     let expected = worst.total.expected.q;
     let text = Promise::of(expected, worst.content.total.q).sentence();
-    Some(if expected <= value {
-        format!(
-            "{lead} we give no guarantee on a first answer. As it stands we expect {text} on the mean while the worst water runs ({}).",
-            worst.case
-        )
+    let basis = design.basis.as_ref();
+    let of_days = basis.and_then(|b| b.cases.get(worst.case_index)).is_some_and(|case| case.kind == Kind::Days);
+    let when = if of_days {
+        // What comes at a time and does not fill the unit mixes there with the rest of the day.
+        let ends = design.performance.iter().flat_map(|p| &p.removals).filter(|r| r.state == State::End);
+        let most = ends.max_by(|a, b| a.total.expected.q.si().total_cmp(&b.total.expected.q.si()));
+        let most = most.filter(|most| most.total.expected.q > expected).map_or_else(String::new, |most| {
+            format!("; up to {} while {} runs, were it to last", number(most.total.expected.q), most.case)
+        });
+        format!("in the mean of all days{most}")
     } else {
-        format!("{lead} no. As it stands we expect {text} on the mean while the worst water runs ({}).", worst.case)
+        format!("on the mean while the worst water runs ({})", worst.case)
+    };
+    Some(if expected <= value {
+        format!("{lead} we give no guarantee on a first answer. As it stands we expect {text} {when}.")
+    } else {
+        format!("{lead} no. As it stands we expect {text} {when}.")
     })
 }
 

@@ -15,7 +15,10 @@ pub(super) fn weight(settled: &Settled, train: &Train, each: &str) -> Option<Str
     let full = shop.and_then(|weights| weights.test).map_or_else(String::new, |test| {
         format!("; {} full of water, which what it stands on has to carry", shown(test.q.si()))
     });
-    Some(format!("weight empty{each} {}{}{full}", shown(weight.q.si()), options(train)))
+    // The full weight holds the options that the row's own leaves out.
+    let whole = shop.and_then(|weights| weights.empty.filter(|_| weights.options_added));
+    let whole = whole.map_or_else(String::new, |whole| format!(", some {} with them", shown(whole.q.si())));
+    Some(format!("weight empty{each} {}{}{whole}{full}", shown(weight.q.si()), options(train)))
 }
 
 /// What the row's weight and price leave out: they are those of the vessel without its options.

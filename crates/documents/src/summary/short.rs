@@ -5,7 +5,7 @@ use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::containment::passes::Passing;
 use stillrise_search::Settled;
 use stillrise_search::shortfall::{Shortfall, WithoutSpill, Would};
-use stillrise_units::catalog::{FT, M};
+use stillrise_units::catalog::{FT, GAL, M, M3};
 use stillrise_units::{Flow, Length, Typed, print};
 
 /// That nothing fits and what would do, and what stopped, in words that need no formula.
@@ -24,6 +24,7 @@ pub(crate) fn stops(settled: &Settled) -> Vec<String> {
                 calculated(settled, &short.words, THEN)
             ));
         }
+        out.extend(held_back(settled, short));
         let held = short.without_spill.as_ref();
         out.extend(held.map(|held| without_spill(settled, held)));
         let would: Vec<String> = short.would.iter().map(|w| would(settled, w)).collect();
@@ -61,23 +62,50 @@ pub(crate) fn stops(settled: &Settled) -> Vec<String> {
     out
 }
 
-/// The water that comes to the unit; with its flow where a pump passes less than arrives.
+/// The water that comes to the unit; with its flow where less passes to it than arrives.
 fn what_comes(settled: &Settled) -> String {
-    let cases = settled.job.design.basis.as_ref().map_or(&[][..], |basis| &basis.cases);
-    let most = stillrise_design::basis::cases::largest(cases);
-    let held = most.filter(|_| cases.iter().any(|case| case.inflow.q.si() > case.feed.q.si() * 1.001));
-    held.map_or_else(
+    passed_on(settled).map_or_else(
         || "the water".to_owned(),
-        |case| {
-            let most = print::in_prose(case.feed.q.si(), settled.job.enquiry.system().pick(FLOW_UNITS));
+        |(passed, _)| {
+            let most = print::in_prose(passed.si(), settled.job.enquiry.system().pick(FLOW_UNITS));
             let pumped = settled.job.design.basis.as_ref().is_some_and(|basis| basis.feed.pumped);
             if pumped {
                 format!("the {most} that are lifted to it at most")
             } else {
-                format!("the {most} that reach it at most, the rest held back ahead of it")
+                format!("the {most} that reach it at most")
             }
         },
     )
+}
+
+/// The most that is passed on to the unit, and the most that arrives, where that is more.
+fn passed_on(settled: &Settled) -> Option<(Flow, Flow)> {
+    let cases = settled.job.design.basis.as_ref().map_or(&[][..], |basis| &basis.cases);
+    let passed = stillrise_design::basis::cases::largest(cases)?.feed.q;
+    let more = cases.iter().filter(|case| case.inflow.q.si() > case.feed.q.si() * 1.001);
+    let arrives = more.map(|case| case.inflow.q).reduce(|a, b| if b > a { b } else { a })?;
+    Some((passed, arrives))
+}
+
+/// What has to be held back ahead where nothing fits and more arrives than is passed on: it needs room too.
+fn held_back(settled: &Settled, short: &Shortfall) -> Option<String> {
+    let (passed, arrives) = passed_on(settled)?;
+    let system = settled.job.enquiry.system();
+    let flow = |q: Flow| print::in_prose(q.si(), system.pick(FLOW_UNITS));
+    let volume = short.held.map_or_else(
+        || "The rest has to be held back ahead".to_owned(),
+        |held| {
+            format!(
+                "Some {} have to be held back ahead (first size)",
+                print::in_prose(held.si(), system.pick((&GAL, &M3)))
+            )
+        },
+    );
+    Some(format!(
+        "As much as {} arrive, and {} are passed on to a separator. {volume}, in room of its own.",
+        flow(arrives),
+        flow(passed)
+    ))
 }
 
 /// That nothing fits, in the words of what was asked for, and what speaks against the one that comes nearest.

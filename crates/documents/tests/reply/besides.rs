@@ -277,3 +277,14 @@ fn a_flag_that_two_people_said_differently_is_told_in_words() -> Outcome {
     assert!(!text.contains("Asked:") && !text.contains("rain_allowed"), "{text}");
     Ok(())
 }
+
+/// Fed by gravity the unit stands ahead of whatever pump there is: that is said, and no other train promised.
+#[test]
+fn ahead_of_the_pumps_is_how_a_unit_fed_by_gravity_stands() -> Outcome {
+    let gravity =
+        RACK.replace("feed = \"pump\"\npump = \"submersible\"\nrate = [\"100 gpm\"]\n", "feed = \"gravity\"\n");
+    let text = mail(&gravity)?;
+    assert!(text.contains("Ahead of the pumps, if there are any: that is how it is worked here."), "{text}");
+    assert!(!text.contains("among the other trains"), "{text}");
+    Ok(())
+}

@@ -137,3 +137,18 @@ fn groundwater_over_the_floor_is_told_where_the_unit_stays_down() -> Outcome {
     assert!(text.contains("by this too heavy to float; have the highest level confirmed"), "{text}");
     Ok(())
 }
+
+/// One area lies under a canopy: both washes run while it rains, and are told so, not as left out; said otherwise they are left out.
+#[test]
+fn a_wash_that_is_counted_in_rain_is_not_told_as_left_out() -> Outcome {
+    let lanes = LANES.replace("rain_allowed = false", "rain_allowed = true");
+    let text = mail(&lanes)?;
+    assert!(
+        text.contains("wash lane and chassis wash counted while it rains, as an area lies under a canopy"),
+        "{text}"
+    );
+    assert!(!text.contains("no wash lane"), "{text}");
+    let open = mail(&lanes.replace("canopy = true\ncanopy_height = \"15 ft\"\ncanopy_side = \"70 ft\"\n", ""))?;
+    assert!(open.contains("no wash lane and no chassis wash counted while it rains"), "{open}");
+    Ok(())
+}

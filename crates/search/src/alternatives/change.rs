@@ -275,7 +275,9 @@ impl Change {
                 other.lift = None;
                 of_another_pump(&mut other);
                 // It stands where the pipe comes in, and what leaves it is lifted.
-                other.site.buried.0 = None;
+                if e.site.buried.0 == Some(false) {
+                    other.site.buried.0 = None;
+                }
                 other.outlet.invert.claims.clear();
             }
             Change::PumpApart if taken.is_none() && e.unit.pump_out.is_none() && !e.unit_stands() => {

@@ -10,7 +10,7 @@ mod span;
 mod unit;
 
 pub use gravity::WATER_60F;
-pub use number::{DECIMAL_COMMA, DECIMAL_POINT, THOUSANDS_COMMA};
+pub use number::{DECIMAL_COMMA, DECIMAL_POINT, ROUND_POINT, THOUSANDS_COMMA};
 pub use span::{Extent, Span, span_of};
 
 use crate::catalog::{Dim, Unit};

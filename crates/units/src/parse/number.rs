@@ -17,6 +17,8 @@ pub const THOUSANDS_COMMA: &str = "was read with a thousands comma, not a decima
 /// What is noted of a point with three digits behind it, which parts thousands where commas are decimal: a text that writes
 /// no decimal comma needs no such note.
 pub const DECIMAL_POINT: &str = "was read with a decimal point; where it parts thousands, leave it out";
+/// What is noted of a point with three digits behind it of which the last two are zeros: few write decimals so, and many thousands.
+pub const ROUND_POINT: &str = "was read with a decimal point, not a thousands point";
 /// What is noted of a decimal comma.
 pub const DECIMAL_COMMA: &str = "was read with a decimal comma";
 
@@ -152,11 +154,7 @@ fn decimal(text: &str, notes: &mut Vec<String>) -> Option<f64> {
     let (commas, points) = (mantissa.matches(',').count(), mantissa.matches('.').count());
     if commas == 0 && points < 2 {
         if let Some((_, part)) = mantissa.split_once('.').filter(|(head, part)| in_groups(&[head, part], 3)) {
-            let note = if part.ends_with("00") {
-                "was read with a decimal point, not a thousands point"
-            } else {
-                DECIMAL_POINT
-            };
+            let note = if part.ends_with("00") { ROUND_POINT } else { DECIMAL_POINT };
             notes.push(format!("\"{text}\" {note}"));
         }
         return number(mantissa);

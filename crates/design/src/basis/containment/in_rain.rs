@@ -35,21 +35,7 @@ pub fn waters<T: Trail>(
                 (of_drain(t, w, e, fluids, dosed, (i, block))?, per_day)
             }
         };
-        found.push(Water {
-            name: c.name.clone(),
-            which: Which::Drain(i),
-            is_rain: false,
-            with_rain: true,
-            flow: drain.rate,
-            content,
-            per_day,
-            day: None,
-            runs: None,
-            metered: None,
-            peaks: None,
-            baths: Vec::new(),
-            dumped: None,
-        });
+        found.push(Water::of_rain(c.name.clone(), Which::Drain(i), drain.rate, content, per_day));
     }
     Ok(found)
 }
