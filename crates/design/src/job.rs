@@ -51,7 +51,7 @@ fn begun<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, basis: impl FnOnce(&mut T
     claims::record(t, w, e);
     match basis(t) {
         Ok(basis) => {
-            triage::add_heavy_oils(&mut design.triage, &basis);
+            triage::add_heavy_oils(&mut design.triage, e, &basis);
             design.basis = Some(basis);
         }
         Err(stop) => design.stops.push(stop),

@@ -1,6 +1,8 @@
 //! The first answer: is this a gravity duty at all? Said before anything is sized.
 
 use crate::basis::Basis;
+use crate::basis::cases::Case;
+use crate::basis::fluids::OilState;
 use crate::basis::waters::Content;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::ChemicalBlock;
@@ -12,7 +14,7 @@ use stillrise_handbook::fluids::oils::oil;
 use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_handbook::page::Source;
 use stillrise_handbook::sources::JUDGEMENT;
-use stillrise_units::catalog::KG_M3;
+use stillrise_units::catalog::{DEG_C, DEG_F, KG_M3};
 use stillrise_units::{Typed, print};
 
 /// How much a finding of the triage weighs.
@@ -185,18 +187,35 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
 
 /// What only the basis shows: an oil as heavy as the water. It rules gravity out where no water carries an oil that
 /// rises; else it passes while the others are separated.
-pub fn add_heavy_oils(lines: &mut Vec<Line>, basis: &Basis) {
+pub fn add_heavy_oils(lines: &mut Vec<Line>, e: &Enquiry, basis: &Basis) {
     let f = &basis.fluids;
     let water = f.cold.density.q;
-    let some_rise = f.oils.iter().any(|oil| f.rises(oil));
+    // Water of a case that is said never to be colder than so, and as it arrives.
+    let own = |c: &Case| c.own.as_ref().map(|own| own.water[0].temperature.q);
+    let arrives = |c: &Case| c.own.as_ref().map(|own| own.arrives[0].temperature.q);
+    let treated = || basis.cases.iter().filter(|c| c.content.is_some());
+    let stays = |oil: &OilState| treated().any(|c| f.rises_in(oil, own(c)));
+    let some_rise = f.oils.iter().any(|oil| f.rises(oil) || stays(oil));
     let rising = |c: &Content| c.heavy.is_none_or(|heavy| heavy.q < c.free.q);
-    let mut contents = basis.cases.iter().filter_map(|c| c.content.as_ref()).peekable();
+    let mut contents = treated().filter_map(|c| c.content.as_ref()).peekable();
     let blocks = !some_rise || contents.peek().is_some() && !contents.any(rising);
     for oil in f.oils.iter().filter(|oil| !f.rises(oil)) {
+        let warmest = treated().filter_map(arrives).max_by(|a, b| a.si().total_cmp(&b.si()));
+        let warm = warmest.filter(|at| *at > f.cold.temperature.q).map(|at| {
+            let degrees = print::in_prose(at.si(), e.system().pick((&DEG_F, &DEG_C)));
+            match (stays(oil), f.rises_at(oil, at)) {
+                (true, _) => format!("; in water that stays as warm as {degrees}, as is said of one, it rises"),
+                (false, true) => format!(
+                    "; at {degrees}, as one water arrives, it is lighter, but what stands in the unit cools unless that water never stops"
+                ),
+                (false, false) => format!(", nor at {degrees}, as one water arrives"),
+            }
+        });
         let says = format!(
-            "in the coldest water it weighs {} against {} of the water: it does not rise, or hardly{}",
+            "in the coldest water it weighs {} against {} of the water: it does not rise, or hardly{}{}",
             print::with_unit(oil.cold.q.si(), &KG_M3),
             print::with_unit(water.si(), &KG_M3),
+            warm.unwrap_or_default(),
             if blocks { "" } else { "; its share of the oil passes, and what rises is separated" }
         );
         lines.push(Line {

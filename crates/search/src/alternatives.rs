@@ -112,6 +112,10 @@ pub fn alternatives(settled: &Settled, demo: &Range) -> Vec<Alternative> {
         )
     };
     all.retain(|a| !told_where_it_fits(a.change) || a.pick.is_some());
+    // Nobody asked for the unit ahead of the pumps: it is told where it fits and takes a twentieth off what leaves.
+    let asked = *enquiry.asked.ahead_of_pumps == Some(true);
+    let gains = |a: &Alternative| a.effluent.zip(out).is_some_and(|(then, now)| then.si() < 0.95 * now.si());
+    all.retain(|a| a.change != Change::AheadOfPumps || asked || a.pick.is_some() && (out.is_none() || gains(a)));
     // Roofs that change neither the unit nor what leaves are no alternative; nor a slow pump for the flow that was named,
     // where one of both does as much.
     all.retain(|a| a.change != Change::RoofsApart || !same(a));

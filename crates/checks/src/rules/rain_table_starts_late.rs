@@ -43,7 +43,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     if over <= gathers.q {
         return Verdict::passes(says);
     }
-    let weak = "rain over a shorter time is stronger, so that the flow, and what is held back of it, come out too small";
+    let weak = "rain over a shorter time is stronger, so that the flow comes out too small";
     let late = over.in_unit(&MIN) > 15.0;
     let pumps = s.design.basis.as_ref().and_then(|b| b.feed.pump_flow);
     let pumps = pumps.filter(|pumps| !late && pumps.q.si() >= MARGIN * storm.flow.q.si());

@@ -2,7 +2,7 @@
 
 use super::stated::{StandIn, assumed, spread, stand_in, stated_or_usual};
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::{ChemicalBlock, WaterKind};
+use crate::enquiry::blocks::{ChemicalBlock, Jar, Look, WaterKind};
 use crate::enquiry::named::{ALL, RAIN, STREAMS, is_called, same};
 use crate::provenance::{Trail, Val, WhatIf};
 use crate::say;
@@ -194,7 +194,48 @@ pub fn emulsified<'a, T: Trail>(dosed: &[Dosed], which: Which, known: bool) -> S
             judged(UNKNOWN_PRODUCT, &say!(T, "engineering judgement: {} goes into it, whose kind is not known", d.name))
         }
         (None, None) if known => judged(DRY_YARD, "engineering judgement: dry yard without detergents"),
-        (None, None) => judged(UNKNOWN_WATER, "engineering judgement: nothing is known of this water"),
+        (None, None) => judged(UNKNOWN_WATER, "engineering judgement: nobody said what goes into this water"),
+    }
+}
+
+/// Emulsified share by what a jar of the water does when it stands, %: least, likely, most. Our proposal, as the next.
+fn by_jar(jar: Jar) -> [f64; 3] {
+    match jar {
+        Jar::Soon => [0.0, 3.0, 10.0],
+        Jar::Overnight => [2.0, 20.0, 60.0],
+        Jar::Stays => [30.0, 70.0, 100.0],
+    }
+}
+
+/// The same by how the water looks as it comes; nothing where that says nothing.
+fn by_look(look: Look) -> Option<[f64; 3]> {
+    match look {
+        Look::Clear | Look::Film => None,
+        Look::Hazy => Some([1.0, 10.0, 50.0]),
+        Look::Milky => Some([5.0, 40.0, 95.0]),
+    }
+}
+
+/// What stands by for the emulsified share where somebody saw the water: what a jar of it does says more than its
+/// products; how it looks counts where it asks for more than they do.
+pub fn seen<'a>(jar: Option<Jar>, look: Option<Look>, by_products: StandIn<'a, Ratio>) -> StandIn<'a, Ratio> {
+    let of = |[low, likely, high]: [f64; 3], why: String| {
+        let range = (Ratio::of(low, &PERCENT), Ratio::of(likely, &PERCENT), Ratio::of(high, &PERCENT));
+        stand_in(range, why)
+    };
+    if let Some(jar) = jar {
+        return of(
+            by_jar(jar),
+            format!(
+                "engineering judgement: a jar of it {}",
+                if jar == Jar::Stays { "stays as it is" } else { jar.word() }
+            ),
+        );
+    }
+    let seen = look.and_then(|look| Some((look, by_look(look)?)));
+    match seen.filter(|(_, range)| Ratio::of(range[1], &PERCENT) > by_products.range.1) {
+        Some((look, range)) => of(range, format!("engineering judgement: it comes {}", look.word())),
+        None => by_products,
     }
 }
 

@@ -1,7 +1,7 @@
 //! What any water carries: oil by fraction, and solids.
 
-use super::chemicals::{Dosed, Which, emulsified};
-use super::fluids::Fluids;
+use super::chemicals::{Dosed, Which, emulsified, seen};
+use super::fluids::{Fluids, OilState};
 use super::stated::{assumed, declared, spread, stand_in, stated, stated_or};
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Containment, OilContent, WaterKind};
@@ -11,7 +11,7 @@ use crate::{reckon, say};
 use stillrise_handbook::fluids::facilities::{Facility, facility};
 use stillrise_handbook::fluids::oils::Oil;
 use stillrise_units::catalog::{MG_L, PERCENT};
-use stillrise_units::{Concentration, Ratio, Typed, ratio};
+use stillrise_units::{Concentration, Ratio, Temperature, Typed, ratio};
 
 /// What a water carries.
 #[derive(Debug, Clone)]
@@ -55,6 +55,8 @@ pub(super) struct Asked<'a> {
     pub solids: Key<'a, Quantity<Concentration>>,
     /// The kind of place it comes from.
     pub site: Option<&'static Facility>,
+    /// The coldest it ever is where it stands in the unit, where somebody said so.
+    pub coldest: Option<Temperature>,
     /// What it is, as far as it matters to what stands by for what nobody said.
     pub of: Kind,
 }
@@ -125,7 +127,7 @@ pub(super) fn content<T: Trail>(
     asked: &Asked<'_>,
 ) -> Result<Content, Stop> {
     let mg_l = |x: f64| Concentration::of(x, &MG_L);
-    let Asked { which, site, of: kind, .. } = *asked;
+    let Asked { which, site, coldest, of: kind, .. } = *asked;
     let known = kind != Kind::Unknown;
     let oil = &*asked.oil.or_unsaid();
     let Called { short, water } = &called::<T>(asked.oil.head());
@@ -145,7 +147,9 @@ pub(super) fn content<T: Trail>(
     });
     let label = of("emulsified share of the oil");
     let key = oil.emulsified().word("water", water);
-    let share = stated_or(t, w, key, &label, || emulsified::<T>(dosed, which, known));
+    // A wash or process water is none of a dry yard, unless the figures of its kind of place are its own.
+    let is_yard = known && kind != Kind::Process && (site.is_some() || !matches!(which, Which::Stream(_)));
+    let share = stated_or(t, w, key, &label, || seen(oil.jar.0, oil.looks.0, emulsified::<T>(dosed, which, is_yard)));
     // Of several oils that may come, the one of which most dissolves and is counted, whatever their order.
     let counted = |oil: &Oil| oil.dissolved_in_test().typical;
     let named = oil.kind.as_deref().and_then(stillrise_handbook::fluids::oils::oil);
@@ -168,7 +172,7 @@ pub(super) fn content<T: Trail>(
     // A stated emulsion leaves no more than the rest for solution.
     let dissolved = reckon!(t, "dissolved oil", [MG_L, MG_L], (saturation = saturation, total = total, emulsified = emulsified) saturation.min(total - emulsified));
     let free = reckon!(t, "free oil", [MG_L, MG_L], (total = total, emulsified = emulsified, dissolved = dissolved) total - emulsified - dissolved);
-    let heavy = heavy(t, w, fluids, oil, asked.oil.head()).map(
+    let heavy = heavy(t, w, (fluids, coldest), oil, asked.oil.head()).map(
         |share| reckon!(t, "free oil as heavy as the water", [MG_L, MG_L], (free = free, share = share) free * share),
     );
     let label = of("suspended solids");
@@ -184,19 +188,26 @@ pub(super) fn content<T: Trail>(
 
 /// The share of a water's free oil that is as heavy as the water, where other oils that may come rise; `None` where all
 /// of it rises, or where no oil does and the whole duty is in question.
-fn heavy<T: Trail>(t: &mut T, w: &WhatIf, fluids: &Fluids, oil: &OilContent, head: &str) -> Option<Val<Ratio>> {
+fn heavy<T: Trail>(
+    t: &mut T,
+    w: &WhatIf,
+    (fluids, coldest): (&Fluids, Option<Temperature>),
+    oil: &OilContent,
+    head: &str,
+) -> Option<Val<Ratio>> {
+    let rises = |oil: &OilState| fluids.rises_in(oil, coldest);
     let Called { short, water } = &called::<T>(head);
     let label = say!(T, "share of the free oil that does not rise, {short}");
     if let Some(share) = stated(t, w, &label, &oil.heavy) {
         return Some(share);
     }
-    let heavy: Vec<&str> = fluids.oils.iter().filter(|o| !fluids.rises(o)).map(|o| o.name.as_str()).collect();
+    let heavy: Vec<&str> = fluids.oils.iter().filter(|o| !rises(o)).map(|o| o.name.as_str()).collect();
     if heavy.is_empty() || heavy.len() == fluids.oils.len() {
         return None;
     }
     let percent = Some((&PERCENT, &PERCENT) as crate::provenance::Pair);
     if let Some(named) = oil.kind.as_deref().and_then(|kind| fluids.oils.iter().find(|o| o.oil.word == kind)) {
-        return (!fluids.rises(named)).then(|| {
+        return (!rises(named)).then(|| {
             crate::provenance::choose(
                 t,
                 &label,
@@ -236,6 +247,7 @@ pub fn of_case<T: Trail>(
         oil: block.oil(),
         solids: block.solids(),
         site,
+        coldest: None,
         of: if block.oil.is_some() { Kind::Site } else { Kind::Unknown },
     };
     content(t, w, fluids, dosed, &asked).map(Some)
@@ -255,7 +267,7 @@ pub fn of_drain<T: Trail>(
 ) -> Result<Content, Stop> {
     let site = e.head.facility.as_deref().and_then(facility);
     let (oil, solids) = (block.oil(), block.solids());
-    content(t, w, fluids, dosed, &Asked { which: Which::Drain(i), oil, solids, site, of: Kind::Site })
+    content(t, w, fluids, dosed, &Asked { which: Which::Drain(i), oil, solids, site, coldest: None, of: Kind::Site })
 }
 
 /// The content of a flow of which nothing but its size is known.
@@ -268,5 +280,5 @@ pub fn unknown<T: Trail>(
 ) -> Result<Content, Stop> {
     let site = e.head.facility.as_deref().and_then(facility);
     let (oil, solids) = (e.stated.oil(), e.stated.solids());
-    content(t, w, fluids, dosed, &Asked { which: Which::Stated, oil, solids, site, of: Kind::Site })
+    content(t, w, fluids, dosed, &Asked { which: Which::Stated, oil, solids, site, coldest: None, of: Kind::Site })
 }

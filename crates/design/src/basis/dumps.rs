@@ -115,7 +115,8 @@ pub(super) fn dumped<T: Trail>(
         let label = say!(T, "times a week, {name}");
         let often = stated_or_usual(t, w, dump.per_week().of(&name), &label);
         let (which, oil, solids) = (Which::Stream(stream), dump.oil(), dump.solids());
-        let bath = content(t, w, fluids, dosed, &Asked { which, oil, solids, site: None, of: Kind::Bath })?;
+        let bath =
+            content(t, w, fluids, dosed, &Asked { which, oil, solids, site: None, coldest: None, of: Kind::Bath })?;
         let a_day =
             reckon!(t, "dumped on an average day", [GAL, M3], (volume = volume, often = often) volume * often / 7.0);
         parts.push((k, a_day));

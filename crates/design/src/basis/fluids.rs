@@ -120,20 +120,42 @@ impl Fluids {
         let water = self.cold.density.q;
         water - oil.cold.q > water * LEAST_LIGHTER
     }
+    /// Whether an oil rises in fresh water of a temperature, and not hardly; never where no formula answers.
+    #[must_use]
+    pub fn rises_at(&self, oil: &OilState, temperature: Temperature) -> bool {
+        let water = water_density::density(temperature);
+        let own = oil_density::density(oil.density_15.q, temperature, oil.group.q);
+        matches!((water, own), (Ok(water), Ok(own)) if water - own > water * LEAST_LIGHTER)
+    }
+    /// Whether an oil rises in water that is never colder than so: the coldest of the site where nobody said it.
+    #[must_use]
+    pub fn rises_in(&self, oil: &OilState, coldest: Option<Temperature>) -> bool {
+        self.rises(oil) || coldest.is_some_and(|own| own > self.cold.temperature.q && self.rises_at(oil, own))
+    }
     /// The heaviest oil in a season, slowest to rise; of several, those that do not rise at all are left out, unless none
     /// does.
     #[must_use]
     pub fn heaviest(&self, season: Season) -> &OilState {
-        self.extreme(season, |a, b| a > b)
+        self.extreme(season, None, |a, b| a > b)
+    }
+    /// The same of the cold season, in water that is never colder than so.
+    #[must_use]
+    pub fn heaviest_in(&self, coldest: Temperature) -> &OilState {
+        self.extreme(Season::Cold, Some(coldest), |a, b| a > b)
     }
     /// The lightest oil in a season: highest surface.
     #[must_use]
     pub fn lightest(&self, season: Season) -> &OilState {
-        self.extreme(season, |a, b| a < b)
+        self.extreme(season, None, |a, b| a < b)
     }
-    fn extreme(&self, season: Season, beats: impl Fn(Density, Density) -> bool) -> &OilState {
-        let some = self.oils.iter().any(|oil| self.rises(oil));
-        let mut oils = self.oils.iter().filter(|oil| !some || self.rises(oil));
+    fn extreme(
+        &self,
+        season: Season,
+        coldest: Option<Temperature>,
+        beats: impl Fn(Density, Density) -> bool,
+    ) -> &OilState {
+        let some = self.oils.iter().any(|oil| self.rises_in(oil, coldest));
+        let mut oils = self.oils.iter().filter(|oil| !some || self.rises_in(oil, coldest));
         let mut best = oils.next().unwrap_or(&self.oils[0]);
         for oil in oils {
             if beats(oil.density(season).q, best.density(season).q) {

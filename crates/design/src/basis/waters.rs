@@ -96,7 +96,7 @@ pub fn waters<T: Trail>(
             fluids,
             dosed,
             // Rain off the yard beside a wash is runoff of a yard.
-            &Asked { which: Which::Rain, oil, solids, site: site.map(Facility::rain), of: Kind::Site },
+            &Asked { which: Which::Rain, oil, solids, site: site.map(Facility::rain), coldest: None, of: Kind::Site },
         )?;
         let annual = annual(t, w, rain);
         year_depth = Some(annual);
@@ -110,7 +110,8 @@ pub fn waters<T: Trail>(
         let flow = flow(t, w, s, &name)?;
         let (which, oil, solids) = (Which::Stream(i), s.oil(), s.solids());
         let (place, of) = place_of(e, dosed, i);
-        let content = content(t, w, fluids, dosed, &Asked { which, oil, solids, site: place, of })?;
+        let content =
+            content(t, w, fluids, dosed, &Asked { which, oil, solids, site: place, coldest: s.coldest.q(), of })?;
         let hours = stated_or_usual(t, w, s.hours_per_day().of(&name), "hours a day");
         let days = stated_or_usual(t, w, s.days_per_week().of(&name), "days a week");
         let hour =

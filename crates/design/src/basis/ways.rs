@@ -323,7 +323,7 @@ pub fn own_fluids<T: Trail>(
     // Whatever comes colder than the other end of the year is the cold corner.
     let (cold, warm) = if cold.q <= warm.q { (cold, warm) } else { (warm, cold) };
     let plates = if cold.q <= plates.q { cold } else { plates };
-    let oil = fluids.heaviest(super::fluids::Season::Cold);
+    let oil = fluids.heaviest_in(plates.q);
     let mut state = |label: &str, at: Val<Temperature>| -> Result<(WaterState, Val<Density>), Stop> {
         let density = by!(t, label, oil_density::density(oil.density_15, at, oil.group))?;
         Ok((water(t, at, salt)?, density))

@@ -15,7 +15,7 @@ use stillrise_design::basis::containment::passes::Passing;
 use stillrise_design::basis::rain_kept_out::is_barred;
 use stillrise_design::basis::{self, FLOW_UNITS};
 use stillrise_design::enquiry::blocks::{
-    Containment, Droplets, Inlet, OilContent, Rain, Site, Solids, Spill, Stream, Water,
+    Containment, Droplets, Inlet, Limit, OilContent, Rain, Site, Solids, Spill, Stream, Water,
 };
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::provenance::{Assumption, Entry, Origin};
@@ -287,7 +287,10 @@ pub(super) fn decide(settled: &Settled) -> bool {
 /// Questions that hold a word back, and the others that matter; what contradicts is asked in its own place.
 fn ranked(settled: &Settled) -> (Vec<&Question>, Vec<&Question>) {
     let asked = that_matter(settled).into_iter().filter(|q| !q.contradiction);
-    asked.partition(|q| !q.holds.is_empty())
+    let (mut deciding, rest): (Vec<&Question>, Vec<&Question>) = asked.partition(|q| !q.holds.is_empty());
+    // What a limit speaks of stands before what is held against it: anyone with the permit at hand can say.
+    deciding.sort_by_key(|q| !q.declared.is(Limit::statistic));
+    (deciding, rest)
 }
 
 /// Whether a question that stands can change nothing here: a method that counts less keeps what is kept with all counted.
@@ -372,7 +375,8 @@ pub(super) fn assumed(settled: &Settled) -> Vec<String> {
             show(settled, storage.average.q.si(), (&GPD, &M3_D))
         )
     });
-    let waters = super::carried::carried(settled).into_iter().chain(daily).chain(plate);
+    let unheld = crate::summary::unheld::unheld(settled);
+    let waters = super::carried::carried(settled).into_iter().chain(daily).chain(unheld).chain(plate);
     let apart = apart.into_iter().chain(beside).chain(cools).chain(waters);
     let barred = is_barred(&settled.job.enquiry);
     let barred = barred.then(|| "no rain, which this sewer does not take: it has to be kept out".to_owned());

@@ -3,6 +3,7 @@
 use super::{asks, show};
 use std::collections::BTreeSet;
 use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::basis::fluids::OilState;
 use stillrise_design::enquiry::blocks::{Asked, Inlet};
 use stillrise_design::enquiry::keys::{Because, Claim};
 use stillrise_design::provenance::{Chooser, Entry, Origin};
@@ -102,7 +103,24 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
             }
         )
     }));
+    all.extend(other_oil(settled));
     all
+}
+
+/// An oil that a water is said to carry and that is none of those declared: two may come, or one has two names.
+fn other_oil(settled: &Settled) -> Option<String> {
+    let (e, basis) = (&settled.job.enquiry, settled.job.design.basis.as_ref()?);
+    let declared = |word: &str| e.oils.iter().any(|oil| oil.kind.as_deref() == Some(word));
+    let (own, others): (Vec<_>, Vec<_>) = basis.fluids.oils.iter().partition(|oil| declared(oil.oil.word));
+    if own.is_empty() || others.is_empty() {
+        return None;
+    }
+    let names = |oils: &[&OilState]| oils.iter().map(|oil| oil.name.as_str()).collect::<Vec<_>>().join(" and ");
+    Some(format!(
+        "Oils: {} told as what comes, {} as what a water carries. We took them for different oils, the heavier of them for how they rise; if they are the same, tell us which it is.",
+        names(&own),
+        names(&others)
+    ))
 }
 
 /// As typed, and by whom.

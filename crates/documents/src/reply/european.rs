@@ -1,6 +1,6 @@
 //! What was asked for by the European standard, answered one by one: class, sizes, bypass, covers.
 
-use crate::summary::european::{apart, counted, number, pumped, unlike_ours};
+use crate::summary::european::{counted, number, pumped, unlike_ours};
 use stillrise_checks::rules::{bypass_with_spill, nominal_size_too_small};
 use stillrise_checks::{Grade, Verdict};
 use stillrise_design::basis::european::European;
@@ -62,6 +62,7 @@ fn nominal_size(settled: &Settled) -> Option<String> {
     // Where words that nobody said would let it cover the need, that is what is told.
     let open = settled.judged(&nominal_size_too_small::RULE).filter(|v| v.grade() == Grade::CannotJudge);
     let open = open.filter(|_| european.covers() == Some(false));
+    let apart = european.covers() == Some(false) && european.covers_apart() == Some(true);
     if let Some(open) = open {
         return Some(format!(
             "{typed}: cannot be judged yet: {}; {}.{} But {}.",
@@ -74,6 +75,7 @@ fn nominal_size(settled: &Settled) -> Option<String> {
     let word = match (european.covers()?, streams) {
         (true, true) => "yes, on the flows that were told",
         (true, false) => "yes, it covers the need",
+        (false, _) if apart => "only where the authority lets the larger of rain and waste water stand alone",
         (false, _) => "no, it is too small",
     };
     let next = sizes.standard.filter(|_| european.covers() == Some(false));
@@ -94,7 +96,6 @@ fn beside(settled: &Settled, european: &European) -> String {
         .into_iter()
         .chain(counted(european))
         .chain(streams)
-        .chain(apart(european))
         .chain(unlike_ours(settled, european))
         .map(|note| format!(" {note}"))
         .collect()
@@ -123,7 +124,14 @@ fn flows(settled: &Settled) -> Option<String> {
     let heavy = (heavy > 1.0).then(|| format!("times {} for the density of {}", print::digits(heavy, 2), european.oil));
     let how: Vec<String> = pumped(european).into_iter().chain(heavy).collect();
     let water = if how.is_empty() { format!("{water} ask") } else { format!("{water} ({}) ask", how.join("; ")) };
-    Some(format!("{water} for NS {} by EN 858-2", number(sizes.need.q)))
+    let apart = sizes.apart.map_or_else(String::new, |alone| {
+        let why = if european.said_apart { "they never run together, as was said," } else { "they never run together" };
+        format!(
+            ", both added up, and for NS {} if {why} and the authority lets the larger stand alone",
+            number(alone.q)
+        )
+    });
+    Some(format!("{water} for NS {} by EN 858-2{apart}", number(sizes.need.q)))
 }
 
 /// The nominal size that our waters ask for, where none was named.

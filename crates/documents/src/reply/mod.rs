@@ -11,6 +11,7 @@ mod changes;
 mod contradictions;
 mod emptied;
 mod european;
+mod in_short;
 mod named;
 mod not_rising;
 mod offer;
@@ -41,6 +42,7 @@ pub fn reply(settled: &Settled) -> String {
         &mut out,
         "thank you for your enquiry. This is a first answer to what you told us; it is preliminary and no quotation.",
     );
+    list(&mut out, "In short:", false, &in_short::in_short(settled));
     for line in headline(settled) {
         say(&mut out, &line);
     }

@@ -174,6 +174,9 @@ fn removals(r: &mut Report<'_>, p: &Performance) {
         "Ideal, expected and mixed: total oil that leaves. Cut: droplet that rises at the plates' overflow rate. Free left: share of the free oil that leaves, as expected. \
          Stay: water up to the crest over flow. Bold: the row that is held against the limits, with the influent at its mean; a limit on single samples takes it at its peak.",
     );
+    for line in crate::summary::unheld::unheld(r.settled) {
+        r.out.remark(&sentence(&capital(&line)));
+    }
 }
 
 /// Free, emulsified and dissolved oil are three lines; gravity touches only the first.

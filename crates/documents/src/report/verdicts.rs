@@ -116,8 +116,12 @@ fn open(r: &mut Report<'_>) {
         r.out.para("Something they look at was not said. That is no pass: the answers may yet make them fail.");
     }
     r.out.table(&table);
-    if let Some(lines) = not_reached(&stopped) {
-        lines.iter().for_each(|line| r.out.para(line));
+    if let Some([why, names]) = not_reached(&stopped) {
+        r.out.para(&why);
+        // Whoever works on it may want the list; to others a number says as much.
+        if internal {
+            r.out.para(&names);
+        }
     }
 }
 

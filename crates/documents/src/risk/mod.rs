@@ -97,7 +97,9 @@ pub fn sentences(settled: &Settled, risk: &Risk) -> Vec<String> {
         _ => out.push("Nothing that is uncertain moves the effluent.".to_owned()),
     }
     let Some(worst) = settled.job.design.performance.as_ref().and_then(|p| p.worst()) else { return out };
-    let stays = worst.content.emulsified.q.si() + worst.content.dissolved.q.si();
+    let heavy = worst.content.heavy.map_or(0.0, |heavy| heavy.q.si());
+    let stays = worst.content.emulsified.q.si() + worst.content.dissolved.q.si() + heavy;
+    let what = if heavy > 0.0 { "emulsified, dissolved or too heavy oil" } else { "emulsified or dissolved oil" };
     let total = worst.total.expected.q.si();
     if total > 0.0 {
         let share = stays / total;
@@ -108,18 +110,18 @@ pub fn sentences(settled: &Settled, risk: &Risk) -> Vec<String> {
         let rated = crate::rating::is_observed(settled);
         out.push(if rated {
             format!(
-                "By the calculation alone, without what was observed at the unit, {} of what leaves is emulsified or dissolved oil and the rest free oil in droplets too small for the plates; what explains the results, and what helps, is for the rating of the unit to say.",
+                "By the calculation alone, without what was observed at the unit, {} of what leaves is {what} and the rest free oil in droplets too small for the plates; what explains the results, and what helps, is for the rating of the unit to say.",
                 percent(share)
             )
         } else if let Some(shear) = broke {
             format!(
-                "{} of what leaves is emulsified or dissolved oil; the rest the {} has broken into droplets too fine to rise: without it, or with it behind the separator, the plates would see what arrives.",
+                "{} of what leaves is {what}; the rest the {} has broken into droplets too fine to rise: without it, or with it behind the separator, the plates would see what arrives.",
                 capital(&percent(share)),
                 shear.hardest().name
             )
         } else if share > 0.5 {
             format!(
-                "{} of what leaves is emulsified or dissolved oil, which a larger separator does not touch; less of that at its source is what helps.",
+                "{} of what leaves is {what}, which a larger separator does not touch; less of that at its source is what helps.",
                 capital(&percent(share))
             )
         } else {

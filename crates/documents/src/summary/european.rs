@@ -92,7 +92,13 @@ pub(crate) fn counted(european: &European) -> Option<String> {
             number(v.q)
         )
     });
-    let both: Vec<String> = rain.into_iter().chain(units).collect();
+    let left_out = european.left_out.map(|v| {
+        format!(
+            "the taps and washing units that were declared would count {} L/s; the waters that were told are more and stand alone, so that what the units bring beside them has to be told as a water of its own",
+            number(v.q)
+        )
+    });
+    let both: Vec<String> = rain.into_iter().chain(units).chain(left_out).collect();
     (!both.is_empty()).then(|| format!("By that standard {}.", both.join(", and ")))
 }
 
@@ -100,7 +106,12 @@ pub(crate) fn counted(european: &European) -> Option<String> {
 pub(crate) fn apart(european: &European) -> Option<String> {
     let alone = european.sizes.as_ref().ok()?.apart?;
     Some(format!(
-        "The formula adds rain and waste water. Only where it is sure that no washing runs while it rains, and the local authority lets the larger stand alone, it asks for NS {}.",
+        "The formula adds rain and waste water. {}, and the local authority lets the larger stand alone, NS {} is enough.",
+        if european.said_apart {
+            "Where none of the waste water runs while it rains, as was said"
+        } else {
+            "Where it is sure that none of the waste water runs while it rains"
+        },
         number(alone.q)
     ))
 }

@@ -63,7 +63,7 @@ impl Step {
             Step::WithMesh => "with the mesh",
             Step::WithRetention => "with the retention zone",
             Step::Ideal => "ideal bound",
-            Step::Untouched => "no free oil at all",
+            Step::Untouched => "no rising oil at all",
         }
     }
 }
@@ -82,7 +82,9 @@ pub(crate) fn rungs(p: &Performance, l: &Ladder) -> Vec<Rung> {
     let mut rung = |step, value, says| rungs.push(Rung { step, value, says });
     rung(Step::RuleOfThumb, None, "says how large a plain basin would be, not what comes out");
     rung(Step::NoSeparator, Some(worst.content.total.q), "what arrives");
-    let stays = worst.content.emulsified.q + worst.content.dissolved.q;
+    let heavy = worst.content.heavy.map(|heavy| heavy.q).filter(|heavy| heavy.si() > 0.0);
+    let stays =
+        worst.content.emulsified.q + worst.content.dissolved.q + heavy.unwrap_or_else(|| Concentration::from_si(0.0));
     rung(Step::Mixed, worst.total.mixed.map(|mixed| mixed.q), "tank and gaps mixed over their depth, unequal flow");
     rung(
         Step::Expected,
@@ -100,7 +102,11 @@ pub(crate) fn rungs(p: &Performance, l: &Ladder) -> Vec<Rung> {
         );
     }
     rung(Step::Ideal, worst.total.ideal.map(|ideal| ideal.q), "ideal tank, laminar gaps equally fed");
-    rung(Step::Untouched, Some(stays), "emulsified and dissolved oil, which no separator touches");
+    let says = match heavy {
+        Some(_) => "emulsified and dissolved oil, and free oil too heavy to rise, which no separator touches",
+        None => "emulsified and dissolved oil, which no separator touches",
+    };
+    rung(Step::Untouched, Some(stays), says);
     rungs
 }
 

@@ -16,6 +16,7 @@ pub(crate) mod shop;
 pub(crate) mod short;
 pub(crate) mod stands;
 pub(crate) mod taken;
+pub(crate) mod unheld;
 mod verdicts;
 mod wording;
 pub(crate) mod zones;

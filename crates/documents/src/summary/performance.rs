@@ -141,6 +141,9 @@ pub(super) fn effluent(out: &mut String, settled: &Settled, width: usize) {
                 print::with_unit(cut.q.si(), &UM)
             ));
         }
+        for line in super::unheld::unheld(settled) {
+            out.push_str(&hang(&format!("{}.", super::capital(&line)), width, 0, 2));
+        }
     }
 }
 

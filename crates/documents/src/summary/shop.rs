@@ -15,7 +15,7 @@ use stillrise_search::Settled;
 use stillrise_units::catalog::{
     D, DEG, DEG_C, DEG_F, FT2, H, IN, KG, KN, KPA, KW, LB, LBF, M2, MM, ONE, PERCENT, PSF, PSI, YR,
 };
-use stillrise_units::{Pressure, System, Typed, print};
+use stillrise_units::{Pressure, System, Temperature, Typed, print};
 
 const MASS: Pair = (&LB, &KG);
 const LENGTH: Pair = (&IN, &MM);
@@ -23,6 +23,9 @@ const FORCE: Pair = (&LBF, &KN);
 
 /// What it is, whatever the job.
 pub(crate) const PRELIMINARY: &str = "For asking a shop, a crane and an authority, not for building: a licensed engineer designs it, and local codes and the permit govern.";
+
+/// So many kelvin below its flash point a mixture is taken to give off no vapour that ignites; EN 1127-1, from memory.
+const NEAR_FLASH: f64 = 15.0;
 
 /// A job's numbers in prose.
 pub(crate) struct Says<'a> {
@@ -183,6 +186,13 @@ impl<'a> Says<'a> {
         ))
     }
 
+    /// The warmest that water may be when it comes.
+    fn hottest(&self) -> Option<Temperature> {
+        let basis = self.settled.job.design.basis.as_ref()?;
+        let own = basis.cases.iter().filter_map(|case| Some(case.own.as_ref()?.arrives[1].temperature.q));
+        own.chain([basis.fluids.warm.temperature.q]).max_by(|a, b| a.si().total_cmp(&b.si()))
+    }
+
     /// The class of the oils, and what follows.
     pub(crate) fn areas(&self) -> Option<String> {
         let areas = &self.shop.areas;
@@ -204,7 +214,18 @@ impl<'a> Says<'a> {
         } else {
             format!(" Nobody named an oil; this is for {}, which we took.", first.oil)
         };
-        let follows = if areas.volatile {
+        // What is kept as warm as its flash point, or near it, gives off what ignites.
+        let heated = self.hottest().and_then(|hot| {
+            let near = areas.oils.iter().find(|oil| hot.si() + NEAR_FLASH > oil.flash.q.si())?;
+            Some(format!(
+                "Water of up to {} comes near its flash point or above it: vapour of {} ignites then, as of a lighter one, and codes draw areas around the separator for it.",
+                self.show(hot, (&DEG_F, &DEG_C)),
+                near.oil
+            ))
+        });
+        let follows = if let Some(heated) = heated.filter(|_| !areas.volatile) {
+            heated
+        } else if areas.volatile {
             format!(
                 "Vapour of {} ignites at the temperatures of drainage; codes draw areas around the separator for it.",
                 first.oil

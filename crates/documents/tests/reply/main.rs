@@ -4,6 +4,7 @@ mod besides;
 mod drain;
 mod lanes;
 mod rack;
+mod seen;
 mod site;
 
 use std::error::Error;

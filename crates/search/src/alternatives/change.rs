@@ -56,7 +56,7 @@ pub enum Change {
     SpillAhead,
     /// Waters whose oil a product holds go elsewhere, none of it comes with the others, and no pump breaks what is left.
     OnlyWhatRises,
-    /// The unit ahead of the pumps, where somebody asked for that: it takes by gravity whatever arrives.
+    /// The unit ahead of the pumps, where somebody asked for that or they break the oil: it takes by gravity whatever arrives.
     AheadOfPumps,
     /// Pumps in a shaft of their own behind a unit in the ground, in place of a compartment that makes it longer.
     PumpApart,
@@ -268,7 +268,10 @@ impl Change {
                 other.spill = None;
             }
             Change::OnlyWhatRises => return only_what_rises(e, design),
-            Change::AheadOfPumps if *e.asked.ahead_of_pumps == Some(true) && design.basis.as_ref()?.feed.pumped => {
+            Change::AheadOfPumps
+                if design.basis.as_ref()?.feed.pumped
+                    && e.asked.ahead_of_pumps.0.unwrap_or_else(|| pump_governs(design)) =>
+            {
                 other.inlet.feed.0 = Some(Feed::Gravity);
                 other.inlet.rate.0.clear();
                 other.inlet.pump.0 = None;

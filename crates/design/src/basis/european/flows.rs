@@ -24,6 +24,7 @@ pub(super) struct Flows {
     pub(super) without_loss: bool,
     pub(super) waste: Val<Flow>,
     pub(super) by_units: Option<Val<Flow>>,
+    pub(super) left_out: Option<Val<Flow>>,
     pub(super) pumps: Option<Val<Flow>>,
 }
 
@@ -43,6 +44,7 @@ pub(super) fn flows<T: Trail>(
     };
     let waste = sum(t, "streams of waste water together", &streams(&|i| waste_places.contains(&i)));
     let by_units = taps.filter(|taps| block.taps.is_empty() && waste.is_some_and(|own| taps.q > own.q));
+    let left_out = taps.filter(|taps| waste.is_some_and(|own| taps.q <= own.q));
     let waste = match (taps, waste) {
         (Some(taps), Some(own)) => Some(
             reckon!(t, "waste water, the larger of taps and streams", [L_S, L_S], (taps = taps, own = own) taps.max(own)),
@@ -110,6 +112,7 @@ pub(super) fn flows<T: Trail>(
         without_loss: without_loss && pumps.is_none(),
         waste: or_none(t, own, "waste water"),
         by_units: by_units.filter(|_| pumps.is_none()),
+        left_out: left_out.filter(|_| pumps.is_none()),
         pumps,
     }
 }

@@ -48,6 +48,8 @@ pub struct European {
     /// What the high-pressure units and washes that were declared count for, where no taps beside them were and the streams
     /// are less.
     pub by_units: Option<Val<Flow>>,
+    /// What the taps, high-pressure units and washes that were declared count for, where the streams are more and stand alone.
+    pub left_out: Option<Val<Flow>>,
     /// Waste water.
     pub waste: Val<Flow>,
     /// What the pumps lift, where it and not what arrives sets the flow.
@@ -64,6 +66,8 @@ pub struct European {
     pub density: Val<Density>,
     /// How much sludge comes.
     pub load: Val<SludgeLoad>,
+    /// Whether somebody said of each waste water that it does not run while it rains.
+    pub said_apart: bool,
     /// What follows, or why nothing does.
     pub sizes: Result<Sizes, String>,
 }
@@ -102,6 +106,12 @@ impl European {
         let sizes = self.sizes.as_ref().ok()?;
         Some(covers(self.named?.q, sizes.need.q))
     }
+
+    /// Whether the size that was named covers the larger water alone, where no waste water runs while it rains.
+    #[must_use]
+    pub fn covers_apart(&self) -> Option<bool> {
+        Some(covers(self.named?.q, self.sizes.as_ref().ok()?.apart?.q))
+    }
 }
 
 /// Whether one size covers another, but for the last digits of arithmetic.
@@ -132,7 +142,7 @@ pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compar
         let text = e.asked.nominal_size.as_deref().unwrap_or_default();
         given(t, "nominal size that was named", Some(SIZE), Flow::of(size, &L_S), &source, text)
     });
-    let Flows { rain, rain_is_storm, without_loss, waste, by_units, pumps } = flows(t, w, e, &block, of);
+    let Flows { rain, rain_is_storm, without_loss, waste, by_units, left_out, pumps } = flows(t, w, e, &block, of);
     let category = category(t, w, &block, waste.q.si() > 0.0);
     let none =
         |t: &mut T| given(t, "impediment factor", Some((&ONE, &ONE)), ratio(0.0), "no waste water comes", "none");
@@ -165,6 +175,7 @@ pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compar
         oil: heaviest.name.clone(),
         density,
         load,
+        said_apart: waste_waters(e).all(|i| e.streams.get(i).is_some_and(|s| s.with_rain.0 == Some(false))),
         sizes: Err(String::new()),
     };
     let waste_places: Vec<usize> = waste_waters(e).collect();

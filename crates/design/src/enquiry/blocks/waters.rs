@@ -1,6 +1,7 @@
 //! Waters that are not rain, and what any water carries.
 
 use super::droplets::Droplets;
+use super::observed::{Jar, Look};
 use crate::enquiry::fields::{Flag, Text, Word};
 use crate::enquiry::keys::{Quantity, keys};
 use stillrise_handbook::choice;
@@ -42,7 +43,11 @@ keys! {
         /// Share of it that is emulsified and does not rise
         emulsified: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0 %", "100 %").safe_larger().like("\"10 %\"")
             .asks("What share of the oil in {water} is emulsified (detergent, pressure washing, pumping)?")
-            .found("by the products that go into the water, from the handbook; 2 % of a dry yard without them");
+            .found("by the products that go into the water, from the handbook, and by how it looks and what a jar of it does; 2 % of a dry yard without them");
+        /// How the water looks as it comes, before any separator
+        looks: Word<Look> = spec.like("\"milky\"");
+        /// What a jar of it does when it stands
+        jar: Word<Jar> = spec.like("\"clears overnight\"");
         /// Oil dissolved in the water, which does not rise either
         dissolved: Quantity<Concentration> = spec.units(&MG_L, &MG_L).between("0 mg/L", "10000 mg/L").safe_larger().like("\"2 mg/L\"")
             .asks("How much oil is dissolved in {water}?")
