@@ -67,9 +67,10 @@ pub fn built(profile: &str, name: &str) -> Result<PathBuf, String> {
     if path.is_file() { Ok(path) } else { Err(format!("{} was not built", path.display())) }
 }
 
-/// Builds `stillrise` in the development profile and returns where it is.
+/// Builds `stillrise` in the development profile and returns where it is: with the whole workspace and its examples, so that
+/// nothing the tests were built from is built anew for another set of features.
 pub fn stillrise(root: &Path) -> Result<PathBuf, String> {
-    show(cargo(root).args(["build", "--quiet", "--package", "stillrise"]))?;
+    show(cargo(root).args(["build", "--quiet", "--workspace", "--bin", "stillrise", "--examples"]))?;
     built("debug", "stillrise")
 }
 
