@@ -82,7 +82,8 @@ fn a_chemical_goes_into_the_streams_it_is_said_to() {
     let said = unsaid.with("chemical \"degreaser\".stream", "streams").settle(&demo());
     assert_eq!(hot.emulsified.q, basis(&said).waters[0].content.emulsified.q);
     let none = unsaid.with("chemical \"degreaser\".stream", "none").settle(&demo());
-    near(basis(&none).waters[1].content.emulsified.q.si(), 2.0, &MG_L);
+    // A rinse of which nobody said what goes into it: 5 %.
+    near(basis(&none).waters[1].content.emulsified.q.si(), 5.0, &MG_L);
 }
 
 /// An oil made to mix with water holds its own share of the oil alone; nobody having said it, all of it.

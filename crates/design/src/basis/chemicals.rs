@@ -233,7 +233,7 @@ pub fn seen<'a>(jar: Option<Jar>, look: Option<Look>, by_products: StandIn<'a, R
         );
     }
     let seen = look.and_then(|look| Some((look, by_look(look)?)));
-    match seen.filter(|(_, range)| Ratio::of(range[1], &PERCENT) > by_products.range.1) {
+    match seen.filter(|(_, range)| Ratio::of(range[1], &PERCENT) > by_products.likely()) {
         Some((look, range)) => of(range, format!("engineering judgement: it comes {}", look.word())),
         None => by_products,
     }

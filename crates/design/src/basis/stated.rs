@@ -118,6 +118,11 @@ impl<Q: Copy> StandIn<'_, Q> {
         }
         self
     }
+    /// What is taken.
+    #[must_use]
+    pub fn likely(&self) -> Q {
+        self.range.1
+    }
     /// Lowest and highest plausible answer.
     #[must_use]
     pub fn ends(&self) -> [Q; 2] {

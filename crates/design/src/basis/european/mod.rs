@@ -167,6 +167,7 @@ pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compar
         rain_is_storm,
         without_loss,
         by_units,
+        left_out,
         waste,
         pumps,
         category,
