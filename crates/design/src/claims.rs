@@ -4,6 +4,7 @@
 //! so; where claims contradict and nobody chose, the first is taken and the rest is a question, as for quantities.
 
 use crate::enquiry::Enquiry;
+use crate::enquiry::keys::Safe;
 use crate::enquiry::paired::pair;
 use crate::enquiry::said::{Claimed, Line, which_holds};
 use crate::provenance::{Backing, Chooser, Entry, Node, Origin, Standby, Trail, WhatIf, Whence, assume, entry};
@@ -64,7 +65,10 @@ fn contradicted<T: Trail>(t: &mut T, w: &WhatIf, claimed: &dyn Claimed, lines: &
     let chosen = lines.iter().find(|line| line.chosen);
     let because = match chosen {
         Some(line) => line.because.unwrap_or("chosen in the enquiry, no reason given"),
-        None => "of contradicting claims the first was taken; neither side is the safe one",
+        None => match claimed.declared().0.map(|spec| spec.safe) {
+            Some(Safe::Larger | Safe::Smaller) => "of contradicting claims the one on the safe side was taken",
+            _ => "of contradicting claims the first was taken; neither side is the safe one",
+        },
     };
     let value = Which(claimed.word(taken));
     let by = if chosen.is_some() { Chooser::Person } else { Chooser::Nobody };

@@ -165,7 +165,7 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
             });
         }
     }
-    for row in e.limits.iter().filter_map(|l| l.of()) {
+    for (row, name) in e.limits.iter().filter_map(|l| Some((l.of()?, l.name.as_deref()))) {
         let weight = match row.gravity {
             Gravity::Touches => continue,
             Gravity::Partly => Weight::Note,
@@ -173,7 +173,7 @@ pub fn triage(e: &Enquiry) -> Vec<Line> {
         };
         lines.push(Line {
             about: About::Limit,
-            subject: format!("limit on {}", row.title),
+            subject: format!("limit on {}", name.unwrap_or(row.title)),
             weight,
             says: row.explains.to_owned(),
             could: row.what_could.to_owned(),

@@ -136,11 +136,13 @@ pub fn standing(e: &Enquiry) -> Vec<Standing> {
         // Said of one limit on it, or of results held against it, it is known of all.
         let said = e.limits.iter().any(|l| l.of() == Some(row) && l.method.is_some())
             || e.samples.iter().any(|s| s.of() == Some(row) && s.method.is_some());
+        let called = block.name.as_deref();
+        let key = called.unwrap_or(row.word);
         if row.gravity == Gravity::Touches && open && !said {
-            ask(&format!("limit \"{}\".method", row.word), Asks::Method(row.word.to_owned()));
+            ask(&format!("limit \"{key}\".method"), Asks::Method(row.word.to_owned()));
         }
         if block.authority.is_none() {
-            ask(&format!("limit \"{}\".authority", row.word), Asks::Authority(row.title.to_owned()));
+            ask(&format!("limit \"{key}\".authority"), Asks::Authority(called.unwrap_or(row.title).to_owned()));
         }
     }
     out

@@ -28,7 +28,11 @@ fn look(s: &Subject<'_>) -> Verdict {
     let unit = (&FT_MIN, &MM_S);
     match current.speed {
         Some(speed) if speed.q > along.q => Verdict::warns(
-            format!("a current of {}, the flow along the unit is {}", s.show(speed.q, unit), s.show(along.q, unit)),
+            format!(
+                "a current of up to {}, whatever the flow of that water; the flow along the unit at its largest is {}",
+                s.show(speed.q, unit),
+                s.show(along.q, unit)
+            ),
             speed.at,
         ),
         Some(speed) => Verdict::passes(format!("a current of {} at most", s.show(speed.q, unit))),

@@ -25,7 +25,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         };
     };
     if let Some(limit) = basis.limits.iter().find(|l| l.pollutant.is_of_dissolved_fuel()) {
-        return Verdict::passes(format!("{} may come, and a limit on {} counts it", fuel.name, limit.pollutant.title));
+        return Verdict::passes(format!("{} may come, and a limit on {} counts it", fuel.name, limit.title()));
     }
     let show = |si: f64| s.show(Concentration::from_si(si), (&MG_L, &MG_L));
     let dissolved = &fuel.oil.dissolved;

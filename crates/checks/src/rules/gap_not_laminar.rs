@@ -6,7 +6,7 @@ use stillrise_design::stages::plate_pack::{AT_EASE, LAMINAR_UP_TO};
 use stillrise_units::Typed;
 
 rule! {
-    "gap-not-laminar" "Flow between the plates not laminar", Pack, bars_pick;
+    "gap-not-laminar" "Flow between the plates not laminar, or not far from it", Pack, bars_pick;
     looks "The Reynolds number of the gaps in the warmest water, at the end of the interval, in the case with the largest flow: above 500 it warns, above 2000 it fails."
     matters "Eddies between the plates carry droplets back into the stream; plate theory holds for laminar gaps only."
     remedy "More gaps or a wider pack, or less flow through each unit."
@@ -30,7 +30,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     if re > LAMINAR_UP_TO {
         Verdict::fails(format!("{says}: above 2000"), reynolds.at)
     } else if re > AT_EASE {
-        Verdict::warns(format!("{says}: above 500"), reynolds.at)
+        Verdict::warns(format!("{says}: laminar still, but above 500, from which on inlet and fouling may stir it"), reynolds.at)
     } else {
         Verdict::passes(format!("{says}, at most 500"))
     }

@@ -28,7 +28,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         if worst.is_none_or(|w| verdict.word > w.word) {
             worst = Some(verdict);
         }
-        says.push((verdict.word, format!("{}, {}: {}", limit.pollutant.title, verdict.says(), verdict.reason())));
+        says.push((verdict.word, format!("{}, {}: {}", limit.title(), verdict.says(), verdict.reason())));
     }
     let Some(worst) = worst else {
         return if basis.limits.is_empty() {

@@ -37,8 +37,8 @@ fn look(s: &Subject<'_>) -> Verdict {
     let (floor, demand) = (floor(), demanded(limit));
     let show = |q| s.show(q, (&MG_L, &MG_L));
     let what = match limit.mean {
-        Some(_) => format!("{}, {} of {}, demands a long-term mean of", limit.pollutant.title, limit.statistic.q.word(), show(limit.value.q)),
-        None => format!("{}, {}, demands", limit.pollutant.title, limit.statistic.q.word()),
+        Some(_) => format!("{}, {} of {}, demands a long-term mean of", limit.title(), limit.statistic.q.word(), show(limit.value.q)),
+        None => format!("{}, {}, demands", limit.title(), limit.statistic.q.word()),
     };
     let says = format!(
         "{what} {}; the published floor is {}, and {} arrive",

@@ -63,8 +63,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     };
     // Of what goes into these waters, a product that holds oil lowers the tension, and one of unknown kind may.
     let finest = basis.arrivals.iter().filter(|a| a.droplets.d50.q == basis.droplets.d50.q);
-    let waters = finest.flat_map(|a| &a.cases).filter_map(|k| basis.cases.get(*k)).flat_map(|case| &case.which);
-    let waters: Vec<_> = waters.copied().collect();
+    let waters: Vec<_> = finest.flat_map(|a| &a.waters).copied().collect();
     let clean = basis.dosed.iter().any(|d| {
         let holds = d.row.is_none_or(|row| row.emulsified.typical >= HOLDS);
         d.tension.is_none() && holds && waters.iter().any(|which| d.reaches(*which))

@@ -62,6 +62,12 @@ fn look(s: &Subject<'_>) -> Verdict {
     }
     let (passes, because) = passing(s, spill);
     let says = format!("a spill of {}{passes}", gallons(spill.volume.q));
+    let oils = s.design.basis.as_ref().map_or(&[][..], |basis| &basis.fluids.oils);
+    let by = match (oils.get(room.oil), performance.levels.len() > 1, spill.oil) {
+        (Some(oil), true, Some(_)) => format!(" of {}", oil.name),
+        (Some(oil), true, None) => format!(" of {}, which of all leaves it least room,", oil.name),
+        _ => String::new(),
+    };
     if room.spare.q.si() < 0.0 {
         // What is full within a second has no room.
         let soon = spill.rate.filter(|rate| room.room.q.si() > rate.q.si()).map_or_else(String::new, |rate| {
@@ -79,17 +85,17 @@ fn look(s: &Subject<'_>) -> Verdict {
         });
         Verdict::fails(
             format!(
-                "of {says} {} find no room between alarm and limit, where there is {}{soon}{because}",
+                "of {says} {} find no room between alarm and limit{by}, where there is {}{soon}{because}",
                 gallons(-room.spare.q),
                 if room.room.q.si() > 0.0 { format!("room for {}", gallons(room.room.q)) } else { "none".to_owned() }
             ),
             room.spare.at,
         )
     } else if room.spare.q < spill.at_unit().q * ratio(BARELY) {
-        Verdict::passes(format!("{says} just finds room between alarm and limit with the water at rest: next to nothing stays free"))
+        Verdict::passes(format!("{says} just finds room between alarm and limit{by} with the water at rest: next to nothing stays free"))
     } else {
         Verdict::passes(format!(
-            "{says} finds room between alarm and limit with the water at rest, and {} stay free; while water flows the alarm comes later and leaves less",
+            "{says} finds room between alarm and limit{by} with the water at rest, and {} stay free; while water flows the alarm comes later and leaves less",
             gallons(room.spare.q)
         ))
     }

@@ -20,7 +20,7 @@ const TENTH: f64 = 0.1;
 
 fn look(s: &Subject<'_>) -> Verdict {
     let Some(basis) = &s.design.basis else { return s.stopped() };
-    let Some(stated) = basis.stated else { return Verdict::skips("no design flow is stated") };
+    let Some(stated) = basis.stated else { return Verdict::skips("no flow was stated as that of the whole site") };
     let site = basis.cases.iter().filter(|c| c.content.is_some() && !matches!(c.kind, Kind::Stated | Kind::DrainDown));
     let Some(case) = site.max_by(|a, b| a.inflow.q.si().total_cmp(&b.inflow.q.si())) else {
         let says = format!(

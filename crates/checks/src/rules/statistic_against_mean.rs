@@ -47,7 +47,7 @@ fn look(s: &Subject<'_>) -> Verdict {
             let expected = Promise::of(verdict.mean.q, worst.content.total.q).sentence();
             let text = format!(
                 "{}: on the mean {expected}; {what} of {} asks for a long-term mean of {}, if results scatter with a coefficient of variation of {}",
-                limit.pollutant.title,
+                limit.title(),
                 show(limit.value.q),
                 show(mean.q),
                 stillrise_units::print::digits(stillrise_units::Typed::si(scatter.variation.q), 3)

@@ -1,4 +1,4 @@
-//! The cases: which waters coincide, what they come to, and how they are fed.
+//! The cases: which waters coincide, what they come to, and how they are fed. (long because every kind of case is composed here)
 
 use super::SpillState;
 use super::chemicals::{Dosed, Which};
@@ -42,6 +42,35 @@ pub enum Kind {
     Extra,
 }
 
+/// Droplets that a case brings.
+#[derive(Debug, Clone, Copy)]
+pub struct Brings {
+    /// Their place among the arrivals of the basis.
+    pub arrival: usize,
+    /// Share of the oil that rises that comes in them; `None` where all of it does.
+    pub share: Option<Val<Ratio>>,
+}
+
+/// How much of a water counts.
+#[derive(Debug, Clone, Copy)]
+pub enum Amount {
+    /// What comes at a time.
+    Flow(Val<Flow>),
+    /// What comes on an average day.
+    Volume(Val<Volume>),
+}
+
+/// What one water puts into a case.
+#[derive(Debug, Clone, Copy)]
+pub struct Load {
+    /// How much of it counts.
+    pub amount: Amount,
+    /// Its free oil.
+    pub free: Val<Concentration>,
+    /// Of it, what does not rise.
+    pub heavy: Option<Val<Concentration>>,
+}
+
 /// One case.
 #[derive(Debug, Clone)]
 pub struct Case {
@@ -73,8 +102,10 @@ pub struct Case {
     pub feed: Val<Flow>,
     /// What it carries; nothing for a spill, nor for fire-fighting water of which nobody said it.
     pub content: Option<Content>,
-    /// The droplets it brings, by their place in the basis.
-    pub arrival: usize,
+    /// What each of its waters puts into it, where several come.
+    pub loads: Vec<Load>,
+    /// The droplets it brings, those first that bring most of the oil that rises; nothing where its oil is not known.
+    pub brings: Vec<Brings>,
     /// Water and oil, where they differ from those of the season.
     pub own: Option<OwnFluids>,
 }
@@ -113,7 +144,8 @@ impl Case {
             cycle: None,
             feed: inflow,
             content: None,
-            arrival: 0,
+            loads: Vec::new(),
+            brings: Vec::new(),
             own: None,
         }
     }
@@ -366,9 +398,16 @@ fn case<T: Trail>(
                 reckon!(t, "volume together, average day", [GAL, M3], (sum = volume, next = next.per_day) sum + next);
         }
     }
+    let load = |water: &&Water| Load {
+        amount: if kind == Kind::Days { Amount::Volume(water.per_day) } else { Amount::Flow(water.flow) },
+        free: water.content.free,
+        heavy: water.content.heavy,
+    };
+    let several = waters.len() > 1;
     Ok(Case {
         parts: waters.iter().map(|w| w.name.clone()).collect(),
         which: waters.iter().map(|w| w.which).collect(),
+        loads: if several { waters.iter().map(load).collect() } else { Vec::new() },
         content: Some(content),
         own: own_fluids(t, w, e, fluids, (kind, waters))?,
         ..Case::of_a_flow(name.to_owned(), kind, flow)

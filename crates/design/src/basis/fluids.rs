@@ -4,6 +4,7 @@ use super::stated::{assumed, declared, spread, stand_in, stated, stated_or, stat
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::OilBlock;
 use crate::enquiry::keys::{Block, Place};
+use crate::enquiry::named::same;
 use crate::provenance::{Stop, Trail, Val, WhatIf, given};
 use crate::{by, record, say};
 use stillrise_handbook::fluids::oil_density::OilGroup;
@@ -114,6 +115,16 @@ impl Fluids {
     pub fn lighter(&self) -> impl Iterator<Item = &OilState> {
         self.oils.iter().filter(|oil| oil.cold.q < self.cold.density.q)
     }
+    /// The same with their places among all.
+    pub fn lighter_with_place(&self) -> impl Iterator<Item = (usize, &OilState)> {
+        self.oils.iter().enumerate().filter(|(_, oil)| oil.cold.q < self.cold.density.q)
+    }
+    /// The place of the oil that somebody named: by the name of its block, else by its kind; `None` where there is none.
+    #[must_use]
+    pub fn named(&self, name: &str) -> Option<usize> {
+        let by_name = self.oils.iter().position(|oil| same(&oil.name, name));
+        by_name.or_else(|| self.oils.iter().position(|oil| oil.oil.word == name))
+    }
     /// Whether an oil rises in the coldest water, and not hardly.
     #[must_use]
     pub fn rises(&self, oil: &OilState) -> bool {
@@ -222,7 +233,13 @@ fn words(e: &Enquiry) -> Vec<&str> {
         .chain(e.dumps.iter().filter_map(|d| d.oil.as_ref()))
         .chain(e.stated.oil.as_ref())
         .filter_map(|o| o.kind.as_deref())
+        .chain(e.spill.iter().filter_map(|spill| spill.oil.as_deref()).filter(|name| !is_block(e, name)))
         .collect()
+}
+
+/// Whether an [[oil]] has that name.
+fn is_block(e: &Enquiry, name: &str) -> bool {
+    e.oils.iter().any(|oil| oil.name.as_deref().is_some_and(|own| same(own, name)))
 }
 
 /// The hottest salt water that the formula of its density answers for, °C.

@@ -6,6 +6,7 @@ use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{Manner, OF_RAIN, OilContent, SamplePoint, Samples};
 use crate::enquiry::distribution::Distribution;
 use crate::enquiry::keys::{Block, Claim, Quantity};
+use crate::provenance::Val;
 use std::borrow::Cow;
 use stillrise_handbook::fluids::pollutants::Which;
 use stillrise_units::catalog::MG_L;
@@ -73,6 +74,9 @@ fn stated(e: &Enquiry, of: Of) -> Option<&OilContent> {
     }
 }
 
+/// Up to which share of it two contents are one.
+const SAME: f64 = 0.005;
+
 /// What becomes of the mean of a set, and the water it was taken of.
 fn taken(e: &Enquiry, set: &SampleSet) -> (Role, Option<Of>) {
     let told = |why: String| (Role::Told(why), None);
@@ -93,8 +97,16 @@ fn taken(e: &Enquiry, set: &SampleSet) -> (Role, Option<Of>) {
         let few = format!("fewer than {ENOUGH_FOR_MEAN} results make no mean");
         let Some(of) = water(e, block).ok().filter(|_| set.ends.is_some()) else { return told(few) };
         let name = named(e, of);
-        let is_stated = stated(e, of).is_some_and(|oil| oil.mean.is_given());
-        return if is_stated {
+        let mean = stated(e, of).and_then(|oil| oil.mean.q());
+        return if let Some(mean) = mean {
+            // Where what was stated is one of the results, one bottle was told twice.
+            let same = |end: Val<Concentration>| (mean.si() / end.q.si() - 1.0).abs() < SAME;
+            let told_twice = set.ends.is_some_and(|(least, most)| same(least) || same(most));
+            if told_twice {
+                return told(format!(
+                    "what was stated of the oil of {name} is a result of theirs, and is designed for; {few}, so that more of them would say more"
+                ));
+            }
             told(format!("{few}, and what was stated of the oil of {name} is designed for"))
         } else {
             (Role::FewStandIn(name), Some(of))

@@ -18,6 +18,8 @@ use stillrise_units::{Concentration, Ratio, Typed, ratio};
 pub struct LimitState {
     /// The pollutant.
     pub pollutant: &'static Pollutant,
+    /// What the permit calls it, where somebody said.
+    pub name: Option<String>,
     /// The number.
     pub value: Val<Concentration>,
     /// That no sheen may be seen, as it was said, so that the number is ours.
@@ -32,6 +34,14 @@ pub struct LimitState {
     pub mean: Option<Val<Concentration>>,
     /// How single results scatter, and the mean that this asks for; `None` for a rig test.
     pub scatter: Option<Scatter>,
+}
+
+impl LimitState {
+    /// What it is a limit on, as the permit calls it.
+    #[must_use]
+    pub fn title(&self) -> &str {
+        self.name.as_deref().unwrap_or(self.pollutant.title)
+    }
 }
 
 record! {
@@ -55,6 +65,8 @@ record! {
 pub struct PhLimit {
     /// The pollutant's row, with what is said of it.
     pub pollutant: &'static Pollutant,
+    /// What the permit calls it, where somebody said.
+    pub name: Option<String>,
     /// The lowest pH allowed.
     pub low: Val<Ratio>,
     /// The highest.
@@ -68,6 +80,11 @@ pub struct PhLimit {
 }
 
 impl PhLimit {
+    /// What it is a limit on, as the permit calls it.
+    #[must_use]
+    pub fn title(&self) -> &str {
+        self.name.as_deref().unwrap_or(self.pollutant.title)
+    }
     /// In print: `pH 6 to 9`.
     #[must_use]
     pub fn shown(&self) -> String {
@@ -96,7 +113,8 @@ pub fn ph_limits<T: Trail>(t: &mut T, e: &Enquiry) -> Vec<PhLimit> {
         let source = block.statistic().source_by_path();
         let statistic = block.statistic.0.map(|s| given(t, "statistic of the limit", None, s, &source, s.word()));
         let (method, authority) = (block.method.0.clone(), block.authority.0.clone());
-        limits.push(PhLimit { pollutant: row, low, high, statistic, method, authority });
+        let name = block.name.0.clone();
+        limits.push(PhLimit { pollutant: row, name, low, high, statistic, method, authority });
     }
     limits
 }
@@ -140,6 +158,7 @@ pub fn limits<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, sets: &[SampleSet]) 
         };
         let mut state = LimitState {
             pollutant: row,
+            name: block.name.0.clone(),
             value,
             unseen: block.value.unseen.clone(),
             statistic,

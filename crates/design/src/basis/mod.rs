@@ -1,5 +1,6 @@
 //! The basis: what the unit is designed for.
 
+pub mod arrivals;
 pub mod canopy;
 pub mod cases;
 pub mod chemicals;
@@ -42,6 +43,8 @@ pub struct SpillState {
     pub volume: Val<Volume>,
     /// Whether somebody told it; else it follows from the rate, and is asked for.
     pub is_told: bool,
+    /// Which of the oils it is, by place; nothing where nobody said.
+    pub oil: Option<usize>,
     /// Its rate.
     pub rate: Option<Val<Flow>>,
     /// What of it passes the containments ahead, where there are some for it.
@@ -77,7 +80,7 @@ pub struct Basis {
     /// The cases.
     pub cases: Vec<cases::Case>,
     /// Droplets by case.
-    pub arrivals: Vec<ways::Arrival>,
+    pub arrivals: Vec<arrivals::Arrival>,
     /// Droplets at the unit: the finest that any case brings.
     pub droplets: droplets::Droplets,
     /// What pumps, valves and pipes on the way do to these.
@@ -166,7 +169,7 @@ pub fn basis_on<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Ba
     let (e, evidence) = (ready.enquiry.as_ref(), &ready.evidence);
     let methods = methods::methods(t, w, e);
     let Came { fluids, storm, dosed, waters, feed, spill, containment, mut cases } = came(t, w, e)?;
-    let arrivals = ways::arrivals(t, w, e, &fluids, &dosed, &feed, &mut cases)?;
+    let arrivals = arrivals::arrivals(t, w, e, &fluids, &dosed, &feed, &mut cases)?;
     let finest = arrivals.iter().min_by(|a, b| a.droplets.d50.q.si().total_cmp(&b.droplets.d50.q.si()));
     let nothing = || Stop::said("droplets", "no water brings any");
     let (droplets, shear) = finest.map(|way| (way.droplets.clone(), way.shear.clone())).ok_or_else(nothing)?;
@@ -228,7 +231,7 @@ fn came<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Came, Stop> {
     let dosed = chemicals::chemicals(t, w, e);
     let (waters, year) = waters::waters(t, w, e, &fluids, &dosed, storm.as_ref())?;
     let feed = feed::feed(t, w, e, fluids.cold.kinematic);
-    let mut spill = spill(t, w, e);
+    let mut spill = spill(t, w, e, &fluids);
     let mut containment = containment::containments(t, w, e, &fluids, storm.as_ref(), spill.as_ref())?;
     if let Some(ahead) = &mut containment {
         containment::year::drained(t, w, e, (&fluids, &dosed), year, ahead)?;
@@ -245,13 +248,14 @@ fn came<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Came, Stop> {
 const RUNS: [f64; 3] = [1.0, 5.0, 30.0];
 
 /// The spill: of one whose rate alone was told, what comes until somebody stops it stands by.
-fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {
+fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, fluids: &fluids::Fluids) -> Option<SpillState> {
     let block = e.spill.as_ref()?;
+    let oil = block.oil.as_deref().and_then(|name| fluids.named(name));
     t.section("spill");
     let label = "spill to hold";
     let Some(rate) = stated::stated(t, w, "rate of the spill", &block.rate) else {
         let volume = stated::stated(t, w, label, &block.volume)?;
-        return Some(SpillState { volume, is_told: true, rate: None, passes: None });
+        return Some(SpillState { volume, is_told: true, oil, rate: None, passes: None });
     };
     let [low, value, high] = RUNS.map(|minutes| rate.q * Time::of(minutes, &MIN));
     let volume = stated::stated_or(t, w, block.volume(), label, || {
@@ -260,7 +264,7 @@ fn spill<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Option<SpillState> {
     });
     // An answer that is tried counts as told.
     let is_told = block.volume.is_given() || stated::is_tried(w, &block.volume());
-    Some(SpillState { volume, is_told, rate: Some(rate), passes: None })
+    Some(SpillState { volume, is_told, oil, rate: Some(rate), passes: None })
 }
 
 /// Volume on an average day over all waters, and over what is drained from containments, for the days to fill.

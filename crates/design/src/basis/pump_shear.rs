@@ -8,8 +8,9 @@ use super::stated::{assumed, stand_in, stated, stated_or_usual};
 use crate::enquiry::Enquiry;
 use crate::enquiry::keys::{Key, Quantity};
 use crate::enquiry::shear::ShearBlock;
-use crate::provenance::{Stop, Trail, Val, WhatIf, Whence};
+use crate::provenance::{Stop, Trail, Val, WhatIf, Whence, given};
 use crate::{by, reckon, say};
+use stillrise_handbook::hydraulics::specific_speed;
 use stillrise_handbook::separation::pumps::{Pump, pump};
 use stillrise_handbook::separation::{
     hydraulic_power, impeller_diameter, impeller_head, impeller_volume, pump_dissipation,
@@ -195,26 +196,28 @@ fn worked<T: Trail>(
                 (Some(head), ..) => head,
                 // A flow of water, lifted by the power that the pump turns into head.
                 (None, Some(p), Some(q)) => {
-                    let one = crate::provenance::given(
-                        t,
-                        "head of one metre",
-                        Some((&FT, &M)),
-                        Length::from_si(1.0),
-                        Whence::Definition,
-                        "1 m",
-                    );
+                    let one =
+                        given(t, "head of one metre", Some((&FT, &M)), Length::from_si(1.0), Whence::Definition, "1 m");
                     let each = by!(t, "power for a metre of head", hydraulic_power::power(rho, q, one))?;
                     reckon!(t, &say!(T, "head of the {name}, from its power"), [FT, M], (power = p, eff = efficiency, each = each, one = one) power * eff / each * one)
                 }
                 _ => return Ok(None),
             };
-            let speed = stated_speed.unwrap_or_else(|| {
-                let rpm = |x: f64| ShearRate::of(x, &RPM);
-                let [four, two, most] = f.motors.map(rpm);
-                let why = "common practice: a motor of two poles, with four poles half as fast";
-                let key = f.speed.of(name);
-                assumed(t, w, &key, &say!(T, "speed of the {name}"), stand_in((four, two, most), why))
-            });
+            let speed = match stated_speed {
+                Some(speed) => speed,
+                None => {
+                    let rpm = |x: f64| ShearRate::of(x, &RPM);
+                    let [four, two, most] = f.motors.map(rpm);
+                    let stood = if is_radial(t, two, flow, head) {
+                        let why = "common practice: a motor of two poles, with four poles half as fast";
+                        stand_in((four, two, most), why)
+                    } else {
+                        let why = "common practice: a motor of four poles, as no radial impeller has this flow against this head with two";
+                        stand_in((four, four, two), why)
+                    };
+                    assumed(t, w, &f.speed.of(name), &say!(T, "speed of the {name}"), stood)
+                }
+            };
             let psi = coefficient(t);
             by!(
                 t,
@@ -229,6 +232,17 @@ fn worked<T: Trail>(
         by!(t, &say!(T, "volume that the impeller of the {name} sweeps"), impeller_volume::volume(diameter, width))?;
     let label = say!(T, "power dissipated in the {name}");
     Ok(Some(by!(t, &label, pump_dissipation::dissipation(lost, rho, volume))?))
+}
+
+/// Specific speed up to which an impeller is radial, as the head coefficient takes it to be; from memory of textbooks.
+const RADIAL_TO: f64 = 60.0;
+
+/// Whether an impeller of this speed is radial; where flow or head is not known, as it mostly is.
+fn is_radial<T: Trail>(t: &mut T, speed: ShearRate, flow: Option<Val<Flow>>, head: Val<Length>) -> bool {
+    let Some(flow) = flow else { return true };
+    let speed = given(t, "speed of a motor of two poles", Some((&RPM, &RPM)), speed, Whence::Definition, "tried");
+    let form = by!(t, "specific speed with it", specific_speed::speed(speed, flow, head));
+    form.is_ok_and(|form| form.q.si() <= RADIAL_TO)
 }
 
 /// The best that a small pump does; where head and flow ask for more of the shaft's power, one of the figures is wrong.

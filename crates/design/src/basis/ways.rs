@@ -1,34 +1,19 @@
-//! The waters of a case on their way to the unit: whose droplets it brings, how warm and how salty it is.
+//! The waters of a case on their way to the unit: how warm and how salty it is.
 
-use super::cases::{Case, FeedState, Kind};
-use super::chemicals::{Dosed, Which, tension};
-use super::droplets::{Droplets, Way, droplets};
+use super::cases::Kind;
+use super::chemicals::Which;
 use super::dumps::Parts;
 use super::fluids::{Fluids, WaterState, water};
-use super::shear::{Shear, Sheared};
 use super::stated::stated;
-use super::waters::{Water, place_of};
+use super::waters::Water;
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::{Droplets as Said, Rain, Stream};
-use crate::enquiry::keys::{Place, Quantity};
-use crate::provenance::{Node, Part, Stop, Trail, Val, WhatIf, Whence, choose, given};
+use crate::enquiry::blocks::Stream;
+use crate::enquiry::keys::Quantity;
+use crate::provenance::{Stop, Trail, Val, WhatIf, Whence, choose, given};
 use crate::{by, reckon, say};
-use std::borrow::Cow;
-use stillrise_handbook::fluids::facilities::{Facility, facility};
 use stillrise_handbook::fluids::{mixed_salinity, mixed_temperature, oil_density};
-use stillrise_units::catalog::{D, DEG_C, DEG_F, UM};
+use stillrise_units::catalog::{D, DEG_C, DEG_F};
 use stillrise_units::{Density, Flow, Ratio, Temperature, Time, Typed, Volume};
-
-/// Droplets of one or more cases, and what shears them.
-#[derive(Debug, Clone)]
-pub struct Arrival {
-    /// The droplets at the unit.
-    pub droplets: Droplets,
-    /// What shears them.
-    pub shear: Option<Shear>,
-    /// The cases that bring them, by place.
-    pub cases: Vec<usize>,
-}
 
 /// Water and oil of a case whose waters are warmer, colder or saltier than the water of the season.
 #[derive(Debug, Clone)]
@@ -39,174 +24,6 @@ pub struct OwnFluids {
     pub arrives: [WaterState; 2],
     /// The oil that is slowest to rise in it.
     pub oil: [Val<Density>; 2],
-}
-
-/// Finds the droplets of every case with a known content: of waters that coincide the finest, which is cautious.
-///
-/// # Errors
-/// [`Stop`] when a formula has no answer.
-pub fn arrivals<T: Trail>(
-    t: &mut T,
-    w: &WhatIf,
-    e: &Enquiry,
-    fluids: &Fluids,
-    dosed: &[Dosed],
-    feed: &FeedState,
-    cases: &mut [Case],
-) -> Result<Vec<Arrival>, Stop> {
-    let places = Places::of(e, dosed);
-    let own = |which: &Which| match which {
-        Which::Stream(k) if places.differ || e.streams[*k].droplets.is_some() || !e.streams[*k].shear.is_empty() => {
-            Own::Stream(*k)
-        }
-        Which::Drain(k) if !e.containments[*k].shear.is_empty() => Own::Drain(*k),
-        Which::Rain if places.differ || e.rain.as_ref().is_some_and(|rain| rain.droplets.is_some()) => Own::Rain,
-        _ => Own::None,
-    };
-    let mut keys: Vec<(Vec<Own>, Option<u64>)> = Vec::new();
-    let mut found: Vec<Arrival> = Vec::new();
-    let mut worked: Vec<(Own, Option<u64>, Brought)> = Vec::new();
-    for (place, case) in cases.iter_mut().enumerate().filter(|(_, c)| c.content.is_some()) {
-        let tension = tension(dosed, &case.which);
-        // A bath goes the way of its stream.
-        let ways = case.which.iter().filter(|which| !matches!(which, Which::Bath(_)));
-        let mut owners: Vec<Own> = ways.map(own).collect();
-        owners.sort_unstable();
-        owners.dedup();
-        if owners.is_empty() {
-            owners.push(Own::None);
-        }
-        let bits = tension.map(|v| v.q.value.to_bits());
-        let key = (owners.clone(), bits);
-        if let Some(k) = keys.iter().position(|known| *known == key) {
-            found[k].cases.push(place);
-            case.arrival = k;
-            continue;
-        }
-        if keys.is_empty() {
-            t.part(Part::Droplets, "droplets");
-        } else {
-            t.section(format_args!("droplets: {}", case.name));
-        }
-        let mut several = Vec::new();
-        for owner in owners {
-            // What a water brings alone it brings with others, too: it is worked once.
-            if let Some((.., known)) = worked.iter().find(|(of, at, _)| (*of, *at) == (owner, bits)) {
-                several.push(known.clone());
-                continue;
-            }
-            let (own, of, place) = match owner {
-                Own::None => (None, Sheared::All, places.general),
-                Own::Rain => (e.rain.as_ref().and_then(|rain| rain.droplets.as_ref()), Sheared::All, places.general),
-                Own::Stream(k) => (e.streams[k].droplets.as_ref(), Sheared::Stream(k), places.streams[k]),
-                Own::Drain(k) => (None, Sheared::Drain(k), places.general),
-            };
-            let apart = if places.differ { places.apart(e, owner) } else { None };
-            let said = said(&e.droplets, own);
-            let one = droplets(t, w, e, fluids, &Way { said, of, tension, feed, place, apart })?;
-            worked.push((owner, bits, one.clone()));
-            several.push(one);
-        }
-        let (droplets, shear) = finest(t, several)?;
-        case.arrival = found.len();
-        keys.push(key);
-        found.push(Arrival { droplets, shear, cases: vec![place] });
-    }
-    if found.is_empty() {
-        t.part(Part::Droplets, "droplets");
-        let way = Way {
-            said: Cow::Borrowed(&e.droplets),
-            of: Sheared::All,
-            tension: None,
-            feed,
-            place: places.general,
-            apart: None,
-        };
-        let (droplets, shear) = droplets(t, w, e, fluids, &way)?;
-        found.push(Arrival { droplets, shear, cases: Vec::new() });
-    }
-    Ok(found)
-}
-
-/// Droplets that a water brings, and what shears them.
-type Brought = (Droplets, Option<Shear>);
-
-/// Of which water droplets are found apart from those of all.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-enum Own {
-    None,
-    Rain,
-    Stream(usize),
-    Drain(usize),
-}
-
-/// The kinds of place whose droplets stand by, by water.
-struct Places {
-    /// That of all water but the streams: beside a wash the rain comes off a yard.
-    general: Option<&'static Facility>,
-    /// That of each stream.
-    streams: Vec<Option<&'static Facility>>,
-    /// The names of the streams.
-    names: Vec<String>,
-    /// Whether they differ from each other and no size is stated of all: each water has its own then.
-    differ: bool,
-}
-
-impl Places {
-    fn of(e: &Enquiry, dosed: &[Dosed]) -> Self {
-        let site = e.head.facility.as_deref().and_then(facility);
-        let rains = e.rain.is_some() || !e.surfaces.is_empty();
-        let general = if rains { site.map(Facility::rain) } else { site };
-        let streams: Vec<_> = (0..e.streams.len()).map(|i| place_of(e, dosed, i).0).collect();
-        let typical = |place: &Option<&'static Facility>| place.map(|f| f.droplet_d50.typical_si().to_bits());
-        let differ = !is_sized(&e.droplets) && streams.iter().any(|place| typical(place) != typical(&general));
-        let name = |(i, s): (usize, &Stream)| s.name.0.clone().unwrap_or_else(|| format!("stream {}", i + 1));
-        Self { general, streams, names: e.streams.iter().enumerate().map(name).collect(), differ }
-    }
-
-    /// Under which keys a water is asked for its droplets, and what it is called.
-    fn apart(&self, e: &Enquiry, owner: Own) -> Option<(Place, &str)> {
-        match owner {
-            Own::None | Own::Drain(_) => None,
-            Own::Rain => Some((e.rain.as_ref().unwrap_or(&Rain::default()).droplets().inside(), "rain")),
-            Own::Stream(k) => Some((e.streams.get(k)?.droplets().inside(), &self.names[k])),
-        }
-    }
-}
-
-/// Whether a size is stated.
-fn is_sized(said: &Said) -> bool {
-    said.d50.is_given() || said.arriving.is_given() || said.table.is_given()
-}
-
-/// What is said of the droplets of a stream: its own words first.
-fn said<'a>(general: &'a Said, own: Option<&Said>) -> Cow<'a, Said> {
-    let Some(own) = own else { return Cow::Borrowed(general) };
-    let mut said = if is_sized(own) { own.clone() } else { general.clone() };
-    if own.spread.is_given() {
-        said.spread = own.spread.clone();
-    } else if !said.spread.is_given() {
-        said.spread = general.spread.clone();
-    }
-    said.after_pump = if own.after_pump.0.is_some() { own.after_pump.clone() } else { general.after_pump.clone() };
-    Cow::Owned(said)
-}
-
-/// The set with the smallest median.
-fn finest<T: Trail>(t: &mut T, several: Vec<Brought>) -> Result<Brought, Stop> {
-    let medians: Vec<Node> = several.iter().map(|(d, _)| d.d50.at).collect();
-    let finest = several.into_iter().min_by(|a, b| a.0.d50.q.value.total_cmp(&b.0.d50.q.value));
-    let (mut droplets, shear) = finest.ok_or_else(|| Stop {
-        doing: "droplets".to_owned(),
-        reason: "no water brings any".to_owned(),
-        formula: false,
-    })?;
-    if medians.len() > 1 {
-        let because = "the finest of those that coincide, which is cautious";
-        let (label, units) = ("volume median diameter at the unit", Some((&UM, &UM) as crate::provenance::Pair));
-        droplets.d50 = choose(t, label, units, droplets.d50.q, "the droplets of each water", because, &medians);
-    }
-    Ok((droplets, shear))
 }
 
 /// A water as cold as it may be when it comes to the plates: its warmth is lost between the times that it comes.
@@ -222,7 +39,7 @@ fn cooled<T: Trail>(t: &mut T, name: &str, arrives: Val<Temperature>, fluids: &F
 }
 
 /// What a volume of an average day weighs where heat is mixed: that volume as a flow.
-fn weight<T: Trail>(t: &mut T, label: &str, volume: Val<Volume>) -> Val<Flow> {
+pub(super) fn weight<T: Trail>(t: &mut T, label: &str, volume: Val<Volume>) -> Val<Flow> {
     let day = given(t, "a day", Some((&D, &D)), Time::of(1.0, &D), Whence::Definition, "24 h");
     reckon!(t, label, [GPD, M3_D], (volume = volume, day = day) volume / day)
 }

@@ -3,6 +3,7 @@
 use super::Enquiry;
 use super::blocks::{Containment, DrainValve, Surface};
 use std::collections::BTreeSet;
+use stillrise_handbook::fluids::oils;
 use stillrise_units::{Fault, nearest};
 
 /// The word for the end of a chain.
@@ -149,6 +150,14 @@ fn spill(e: &Enquiry, faults: &mut Vec<Fault>) {
     {
         let remedy = known(&e.containments, into);
         faults.push(Fault::new("spill: into", format!("no containment is called \"{into}\""), remedy));
+    }
+    if let Some(name) = spill.oil.as_deref()
+        && oils::oil(name).is_none()
+        && !e.oils.iter().any(|oil| oil.name.as_deref().is_some_and(|own| same_name(own, name)))
+    {
+        let reason = format!("\"{name}\" is neither a kind of oil that the handbook knows nor the name of an [[oil]]");
+        let known = oils::OILS.iter().map(|row| row.word).collect::<Vec<_>>().join(", ");
+        faults.push(Fault::new("spill: oil", reason, format!("name an [[oil]], or one of {known}")));
     }
     if spill.fire_volume.is_given() && (spill.fire_flow.is_given() || spill.fire_duration.is_given()) {
         let reason = "a volume of fire water stands beside its flow or duration";

@@ -40,7 +40,7 @@ pub(super) fn faults(e: &Enquiry, faults: &mut Vec<Fault>) {
     let limit = |l: &super::blocks::Limit| {
         let statistic = l.statistic.0.map_or("no statistic", |s| s.word());
         let by = l.authority.as_ref().map_or_else(String::new, |a| format!(", {a}"));
-        l.pollutant.as_ref().map(|p| format!("{p}, {statistic}{by}"))
+        l.name.as_ref().or(l.pollutant.as_ref()).map(|p| format!("{p}, {statistic}{by}"))
     };
     twice("limit", e.limits.iter().filter_map(limit).collect(), faults);
 }
@@ -66,7 +66,7 @@ fn twice(kind: &str, names: Vec<String>, faults: &mut Vec<Fault>) {
                 format!("{kind} \"{name}\""),
                 "there are two of that name, and nobody could tell them apart",
                 if kind == "limit" {
-                    "state what differs: statistic or authority; or leave one out"
+                    "state what differs: name, statistic or authority; or leave one out"
                 } else {
                     "give each its own name"
                 },

@@ -4,6 +4,7 @@
 //! the heads as if they were flat, which is on the safe side. Preliminary.
 
 use super::installation::{Installation, Stands};
+use super::shop::weights::stated_weight;
 use crate::basis::Basis;
 use crate::basis::stated::stated;
 use crate::enquiry::Enquiry;
@@ -112,10 +113,8 @@ pub fn flotation<T: Trail>(
     let counts = e.site.soil_counts.as_deref().and_then(method).unwrap_or(&METHODS[PRISM]);
     // Planes of units beside one another would overlap: the soil between them is not counted twice, nor at all.
     let wedge = counts.wedge.filter(|_| train.bought() < 1.5);
-    let weight = unit
-        .particulars
-        .empty_weight
-        .map(|mass| reckon!(t, "weight of the empty unit", [LBF, KN], (mass = mass) mass * G));
+    let (own, _) = stated_weight(t, e, unit)?;
+    let weight = own.map(|mass| reckon!(t, "weight of the empty unit", [LBF, KN], (mass = mass) mass * G));
     let water = basis.fluids.cold.density;
     let mut found = Flotation {
         floor,

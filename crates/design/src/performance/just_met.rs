@@ -7,7 +7,6 @@ use super::limit::LimitVerdict;
 use super::passage::{Fixed, Fluids, Passage};
 use super::removal::Removal;
 use crate::basis::Basis;
-use crate::basis::droplets::Droplets;
 use crate::basis::fluids::{self, Season};
 use crate::provenance::{Node, Off, Pair, Stop, Trail, Val, choose};
 use crate::train::unit::Unit;
@@ -200,8 +199,8 @@ pub fn just_met<T: Trail>(
         let at = Val { q: Temperature::of(c, &DEG_C), at: none };
         around.out(|like| around.at_temperature(&mut Off, like, at).ok())
     });
-    let base = worst.passage.droplets.d50;
-    let measured = !worst.passage.droplets.table.q.0.is_empty();
+    let base = worst.passage.droplets().d50;
+    let measured = worst.passage.are_measured();
     let median = (!measured).then(|| {
         between((MEDIANS.1, MEDIANS.0), goal, geometric, |x| {
             around.out(|like| Some(with_median(&mut Off, like, Val { q: base.q * x, at: none })))
@@ -230,7 +229,7 @@ pub fn just_met<T: Trail>(
 
 /// A removal's passage with droplets of another median.
 fn with_median<T: Trail>(t: &mut T, like: &Removal, d50: Val<Length>) -> Passage {
-    like.passage.of(t, Droplets { d50, ..like.passage.droplets.clone() })
+    like.passage.of_median(t, d50)
 }
 
 /// The mean of this case that just meets the limit; the verdict may be of another case, with another peak.

@@ -28,7 +28,7 @@ pub struct Keeps {
 pub(super) fn keeps<T: Trail>(t: &mut T, limit: &LimitState, verdict: &LimitVerdict) -> Option<Keeps> {
     let scatter = limit.scatter.as_ref().filter(|_| verdict.predicted)?;
     let mean = promised(t, verdict.mean, verdict.mean_influent);
-    let label = say!(T, "share of the results that keep the limit on {}", limit.pollutant.title);
+    let label = say!(T, "share of the results that keep the limit on {}", limit.title());
     let share = by!(t, &label, keep_probability::share(limit.value, mean, scatter.variation, scatter.samples)).ok()?;
     Some(Keeps { mean, share })
 }

@@ -9,7 +9,6 @@ use super::passage::{Fixed, Fluids, Passage};
 use super::removal::{Removal, out, total};
 use crate::basis::Basis;
 use crate::basis::cases::Case;
-use crate::basis::droplets::Droplets;
 use crate::basis::fluids::{self, Season};
 use crate::provenance::{Pair, Part, Stop, Trail, Val, choose, given};
 use crate::stages::Place;
@@ -298,16 +297,15 @@ fn by_temperature<T: Trail>(t: &mut T, basis: &Basis, worst: &Removal) -> Result
 
 fn by_median<T: Trail>(t: &mut T, worst: &Removal) -> Result<Vec<Point<Length>>, Stop> {
     let mut points = Vec::new();
-    let droplets = &worst.passage.droplets;
-    let base = droplets.d50;
-    if !droplets.table.q.0.is_empty() {
+    let base = worst.passage.droplets().d50;
+    if worst.passage.are_measured() {
         return Ok(points);
     }
     for multiple in MEDIANS {
         let text = format!("{multiple}");
         let share = given(t, "multiple of the median", Some((&ONE, &ONE)), ratio(multiple), "table of medians", &text);
         let at = reckon!(t, "volume median diameter", [UM, UM], (d50 = base, share = share) d50 * share);
-        let p = worst.passage.of(t, Droplets { d50: at, ..droplets.clone() });
+        let p = worst.passage.of_median(t, at);
         points.push(Point::at(t, &format!("at {text} of the median"), at, &p, worst)?);
     }
     Ok(points)

@@ -50,6 +50,8 @@ pub struct Float {
 pub struct OilLevels {
     /// The oil.
     pub oil: String,
+    /// Its place among those of the basis.
+    pub place: usize,
     /// The caps.
     pub caps: Vec<Cap>,
     /// The governing one.
@@ -88,7 +90,7 @@ pub fn oil_levels<T: Trail>(
     train: &Train,
     m: &Margins,
     highest: &Profile,
-    oil: &OilState,
+    (place, oil): (usize, &OilState),
 ) -> Result<OilLevels, Stop> {
     t.section(format_args!("oil levels: {}", oil.name));
     let unit = &train.unit;
@@ -204,6 +206,7 @@ pub fn oil_levels<T: Trail>(
     .ok();
     Ok(OilLevels {
         oil: oil.name.clone(),
+        place,
         caps,
         governing,
         limit,
@@ -316,9 +319,11 @@ pub fn trips<T: Trail>(
 ) -> Result<(), Stop> {
     t.section("alarm float");
     let governing = all.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
-    let Some(mounted) = governing.and_then(|l| l.level(Mark::Alarm)).map(|l| l.interface) else { return Ok(()) };
-    // Levels stand in the order of the oils that are lighter than the water.
-    for (levels, oil) in all.iter_mut().zip(basis.fluids.lighter()) {
+    let Some((place, mounted)) = governing.and_then(|l| Some((l.place, l.level(Mark::Alarm)?.interface))) else {
+        return Ok(());
+    };
+    for levels in all.iter_mut() {
+        let Some(oil) = basis.fluids.oils.get(levels.place) else { continue };
         levels.trip = Some(by!(
             t,
             &say!(T, "layer of {} at which the alarm trips", levels.oil),
@@ -329,6 +334,31 @@ pub fn trips<T: Trail>(
             &say!(T, "layer of {} at which it trips at the largest flow", levels.oil),
             oil_draw_residue::thickness(highest.chamber, mounted, oil.cold, basis.fluids.cold.density)
         )?);
+        if levels.place != place {
+            alarm_as_mounted(t, basis, unit, (levels, oil), mounted)?;
+        }
     }
+    Ok(())
+}
+
+/// The alarm's level in another oil than the one it is mounted for: where the float meets the interface, however thick the
+/// layer is then.
+fn alarm_as_mounted<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    unit: &Unit,
+    (levels, oil): (&mut OilLevels, &OilState),
+    interface: Val<Length>,
+) -> Result<(), Stop> {
+    let (crest, water) = (unit.outlet.crest, basis.fluids.cold.density);
+    let Some(level) = levels.levels.iter_mut().find(|l| l.point.mark == Mark::Alarm) else { return Ok(()) };
+    let label = "layer at the alarm, without flow, as the float is mounted";
+    let thickness = by!(t, label, oil_draw_residue::thickness(crest, interface, oil.cold, water))?;
+    let rise = by!(t, "surface above the clear-well level", oil_surface_rise::rise(thickness, oil.cold, water))?;
+    let surface = reckon!(t, "oil surface", [IN, MM], (crest = crest, rise = rise) crest + rise);
+    let volume = unit.body.layer(t, "oil held", unit.oil, &Layer { thickness, interface, surface })?;
+    *level = Level { point: level.point, thickness, interface, surface, volume };
+    // What a layer holds grows with it: set points stand in the order in which a growing layer meets them.
+    levels.levels.sort_by(|a, b| a.thickness.q.si().total_cmp(&b.thickness.q.si()));
     Ok(())
 }

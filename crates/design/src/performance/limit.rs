@@ -224,7 +224,7 @@ fn one<T: Trail>(
     } else {
         because
     };
-    let label = say!(T, "held against the limit on {}: {}, {}", limit.pollutant.title, end.case, end.season.name());
+    let label = say!(T, "held against the limit on {}: {}, {}", limit.title(), end.case, end.season.name());
     let settled = if predicted {
         let bounds = core::iter::once(expected.at).chain(mixed.map(|mixed| mixed.at));
         let nodes: ArrayVec<Node, 3> = bounds.chain([against.at]).collect();

@@ -14,13 +14,16 @@ use crate::stages::mesh::MeshPass;
 use crate::stages::plate_pack::PlatesPass;
 use crate::stages::{Pass, Passes, Stage, Through, in_a_row};
 use crate::train::unit::Unit;
-use crate::{by, gather, reckon};
+use crate::{by, gather, reckon, say};
+use std::sync::Arc;
 use stillrise_handbook::separation::plate_removal::GapRegime;
 use stillrise_handbook::separation::remaining_oil::{self, Liquids, RiseLaw};
 use stillrise_handbook::separation::tank_removal::TankModel;
 use stillrise_handbook::separation::{drag_cut, stokes_cut};
 use stillrise_units::catalog::{ONE, PERCENT, UM};
-use stillrise_units::{Concentration, Density, Flow, Length, Ratio, Temperature, Typed, Velocity, Viscosity, ratio};
+use stillrise_units::{
+    Concentration, Density, Flow, Length, Ratio, Temperature, Typed, Velocity, Viscosity, print, ratio,
+};
 
 /// Bounds, recorded once for a whole performance.
 #[derive(Debug, Clone)]
@@ -98,11 +101,22 @@ impl Fluids {
     }
 }
 
+/// Droplets that arrive, and how much of the oil comes in them.
+#[derive(Debug, Clone)]
+pub struct Portion {
+    /// Share of the oil that rises; `None` where all of it comes in them.
+    pub share: Option<Val<Ratio>>,
+    /// The droplets.
+    pub droplets: Droplets,
+    /// Where they stand together in the trail.
+    at: Node,
+}
+
 /// Everything that decides how much free oil is left.
 #[derive(Debug, Clone)]
 pub struct Passage {
-    /// The droplets that arrive.
-    pub droplets: Droplets,
+    /// The droplets that arrive, those first that bring most of the oil; never empty.
+    pub arriving: Arc<[Portion]>,
     /// Water and oil.
     pub fluids: Fluids,
     /// Counted from this size.
@@ -113,8 +127,7 @@ pub struct Passage {
     pub stages: Passes,
     /// Free oil and, of it, what does not rise; `None` where all of it does.
     pub heavy: Option<(Val<Concentration>, Val<Concentration>)>,
-    /// Where droplets and liquids stand together in the trail.
-    arrives: Node,
+    /// Where the liquids stand together in the trail.
     liquids: Node,
 }
 
@@ -150,7 +163,16 @@ impl Passage {
         for stage in unit.stages.all() {
             stages.extend(stage.pass(t, unit, &way)?);
         }
-        let droplets = basis.arrivals.get(case.arrival).map_or(&basis.droplets, |arrival| &arrival.droplets).clone();
+        let mut portion = |share: Option<Val<Ratio>>, droplets: &Droplets| Portion {
+            share,
+            droplets: droplets.clone(),
+            at: arrives(t, droplets),
+        };
+        let brought = case.brings.iter().filter_map(|one| Some((one.share, basis.arrivals.get(one.arrival)?)));
+        let mut arriving: Vec<Portion> = brought.map(|(share, one)| portion(share, &one.droplets)).collect();
+        if arriving.is_empty() {
+            arriving.push(portion(None, &basis.droplets));
+        }
         let fluids = Fluids {
             water: water.density,
             oil: case.own.as_ref().map_or_else(
@@ -161,10 +183,10 @@ impl Passage {
             temperature: water.temperature,
             law: basis.methods.rise,
         };
-        let (arrives, liquids) = (arrives(t, &droplets), liquids(t, &fluids));
+        let liquids = liquids(t, &fluids);
         let [from, to] = fixed.sizes;
         let heavy = case.content.as_ref().and_then(|c| Some((c.free, c.heavy?)));
-        Ok(Self { droplets, fluids, from, to, stages, heavy, arrives, liquids })
+        Ok(Self { arriving: arriving.into(), fluids, from, to, stages, heavy, liquids })
     }
 
     /// Share of the free oil that is left; all sizes are to count where a part of it does not rise.
@@ -180,10 +202,28 @@ impl Passage {
         )
     }
 
-    /// The same of the oil that rises.
+    /// The same of the oil that rises: of what each water brings, by its share.
     fn rising<T: Trail>(&self, t: &mut T, label: &str) -> Result<Val<Ratio>, Stop> {
+        let mut sum: Option<Val<Ratio>> = None;
+        for portion in self.arriving.iter() {
+            let Some(share) = portion.share else { return self.of_portion(t, label, portion) };
+            let median = portion.droplets.d50.q;
+            let own = say!(T, "{label}, droplets of a median of {}", print::in_prose(median.si(), &UM));
+            let left = self.of_portion(t, &own, portion)?;
+            sum = Some(match sum {
+                None => reckon!(t, label, [PERCENT, PERCENT], (left = left, share = share) left * share),
+                Some(sum) => {
+                    reckon!(t, label, [PERCENT, PERCENT], (sum = sum, left = left, share = share) sum + left * share)
+                }
+            });
+        }
+        sum.ok_or_else(|| Stop::said("droplets", "no water brings any"))
+    }
+
+    /// Share left of the oil that comes in some droplets.
+    fn of_portion<T: Trail>(&self, t: &mut T, label: &str, portion: &Portion) -> Result<Val<Ratio>, Stop> {
         let stages = in_a_row(t, self.stages.iter().filter(|stage| stage.counts()).map(Pass::catch));
-        let (d, f) = (&self.droplets, &self.fluids);
+        let (d, f) = (&portion.droplets, &self.fluids);
         let droplets = remaining_oil::Droplets {
             law: d.law.q,
             d50: d.d50.q,
@@ -192,7 +232,7 @@ impl Passage {
             table: d.table.q.clone(),
         };
         let liquids = Liquids { rho_w: f.water.q, rho_o: f.oil.q, mu: f.viscosity.q, t: f.temperature.q, law: f.law.q };
-        let droplets = Val { q: droplets, at: self.arrives };
+        let droplets = Val { q: droplets, at: portion.at };
         let liquids = Val { q: liquids, at: self.liquids };
         by!(t, label, remaining_oil::fraction(droplets, self.from, self.to, liquids, stages))
     }
@@ -200,13 +240,12 @@ impl Passage {
     /// With other stages.
     fn through(&self, stages: Passes) -> Self {
         Self {
-            droplets: self.droplets.clone(),
+            arriving: Arc::clone(&self.arriving),
             fluids: self.fluids,
             from: self.from,
             to: self.to,
             stages,
             heavy: self.heavy,
-            arrives: self.arrives,
             liquids: self.liquids,
         }
     }
@@ -288,11 +327,43 @@ impl Passage {
         other
     }
 
-    /// Of other droplets.
+    /// The droplets that bring most of the oil.
     #[must_use]
-    pub fn of<T: Trail>(&self, t: &mut T, droplets: Droplets) -> Self {
-        let arrives = arrives(t, &droplets);
-        Self { droplets, arrives, ..self.clone() }
+    pub fn droplets(&self) -> &Droplets {
+        &self.arriving[0].droplets
+    }
+
+    /// Whether any of them were measured, size by size.
+    #[must_use]
+    pub fn are_measured(&self) -> bool {
+        self.arriving.iter().any(|portion| !portion.droplets.table.q.0.is_empty())
+    }
+
+    /// Of other droplets: what each portion of them becomes.
+    #[must_use]
+    pub fn of<T: Trail>(&self, t: &mut T, mut other: impl FnMut(&mut T, &Droplets) -> Droplets) -> Self {
+        let mut changed = |portion: &Portion| {
+            let droplets = other(t, &portion.droplets);
+            Portion { share: portion.share, at: arrives(t, &droplets), droplets }
+        };
+        let arriving: Vec<Portion> = self.arriving.iter().map(&mut changed).collect();
+        Self { arriving: arriving.into(), ..self.clone() }
+    }
+
+    /// With another median of those that bring most of the oil; the others are finer or coarser by as much.
+    #[must_use]
+    pub fn of_median<T: Trail>(&self, t: &mut T, d50: Val<Length>) -> Self {
+        let first = self.droplets().d50;
+        let mut is_first = true;
+        self.of(t, |t, droplets| {
+            let own = if core::mem::replace(&mut is_first, false) {
+                d50
+            } else {
+                let label = "median of the others, finer or coarser by as much";
+                reckon!(t, label, [UM, UM], (own = droplets.d50, then = d50, now = first) own * (then / now))
+            };
+            Droplets { d50: own, ..droplets.clone() }
+        })
     }
 
     /// In other water, or of other oil.

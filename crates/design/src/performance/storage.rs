@@ -5,8 +5,9 @@ use super::levels::OilLevels;
 use super::of_water;
 use super::passage::Fixed;
 use super::removal::Removal;
-use crate::basis::Basis;
 use crate::basis::chemicals::Which;
+use crate::basis::fluids::Season;
+use crate::basis::{Basis, SpillState};
 use crate::provenance::{Stop, Trail, Val, Whence, given};
 use crate::stages::Place;
 use crate::train::Train;
@@ -64,6 +65,8 @@ pub struct SpillRoom {
     pub room: Val<Volume>,
     /// Room less what of the spill comes to it.
     pub spare: Val<Volume>,
+    /// The oil whose levels these are, by its place: the one that is spilled, else the one that leaves least room.
+    pub oil: usize,
     /// Water that it pushes out through the outlet before any oil follows; none for an oil that sinks.
     pub displaced: Option<Val<Volume>>,
 }
@@ -150,7 +153,7 @@ pub fn storage<T: Trail>(
         _ => None,
     };
     let heaviest = levels.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
-    let oil_density = basis.fluids.heaviest(crate::basis::fluids::Season::Cold).cold;
+    let oil_density = basis.fluids.heaviest(Season::Cold).cold;
     let oil_out =
         reckon!(t, "free oil out, mean over all water", [MG_L, MG_L], (mean = c_oil, left = usual.left) mean * left);
     let oil = by!(t, "oil collected in one unit", oil_rate::rate(each, c_oil, oil_out, oil_density))?;
@@ -185,25 +188,9 @@ pub fn storage<T: Trail>(
         }
         _ => None,
     };
-    let spill = match (&basis.spill, heaviest.and_then(|l| Some((l.level(Mark::Alarm)?, l.level(Mark::Limit)?)))) {
-        (Some(spill), Some((alarm, limit))) => {
-            let room = reckon!(
-                t,
-                "room between alarm and limit, all units",
-                [GAL, M3],
-                (limit = limit.volume, alarm = alarm.volume, n = train.count)(limit - alarm) * n
-            );
-            let spare = reckon!(t, "room less spill", [GAL, M3], (room = room, spill = spill.at_unit()) room - spill);
-            let water = basis.fluids.water(crate::basis::fluids::Season::Cold).density;
-            let displaced = if oil_density.q < water.q {
-                let label = "water that the spill pushes out ahead of it";
-                by!(t, label, displaced_water::volume(spill.at_unit(), oil_density, water)).ok()
-            } else {
-                None
-            };
-            Some(SpillRoom { room, spare, displaced })
-        }
-        _ => None,
+    let spill = match &basis.spill {
+        Some(spill) => spill_room(t, basis, train, levels, spill)?,
+        None => None,
     };
     Ok(Storage {
         average,
@@ -223,6 +210,37 @@ pub fn storage<T: Trail>(
         trigger,
         spill,
     })
+}
+
+/// The room for a spill: between the levels of its own oil, where somebody said which it is, else where it is least.
+fn spill_room<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    train: &Train,
+    levels: &[OilLevels],
+    spill: &SpillState,
+) -> Result<Option<SpillRoom>, Stop> {
+    let ends = |l: &OilLevels| Some((l.place, l.level(Mark::Alarm)?.volume, l.level(Mark::Limit)?.volume));
+    let own = levels.iter().filter(|l| spill.oil.is_none_or(|oil| l.place == oil)).filter_map(ends);
+    let least = own.min_by(|(_, a, b), (_, c, d)| (b.q - a.q).si().total_cmp(&(d.q - c.q).si()));
+    let Some((oil, alarm, limit)) = least else { return Ok(None) };
+    let room = reckon!(
+        t,
+        "room between alarm and limit, all units",
+        [GAL, M3],
+        (limit = limit, alarm = alarm, n = train.count)(limit - alarm) * n
+    );
+    let spare = reckon!(t, "room less spill", [GAL, M3], (room = room, spill = spill.at_unit()) room - spill);
+    let water = basis.fluids.water(Season::Cold).density;
+    let heaviest = basis.fluids.heaviest(Season::Cold);
+    let spilled = spill.oil.and_then(|oil| basis.fluids.oils.get(oil)).unwrap_or(heaviest).cold;
+    let displaced = if spilled.q < water.q {
+        by!(t, "water that the spill pushes out ahead of it", displaced_water::volume(spill.at_unit(), spilled, water))
+            .ok()
+    } else {
+        None
+    };
+    Ok(Some(SpillRoom { room, spare, oil, displaced }))
 }
 
 /// Shares of the solids of an average day that are left, clean: what no sieve parted counts first as of the finest sieve, for

@@ -29,7 +29,7 @@ pub(super) fn stage(basis: &Basis, train: &Train) -> Option<Stage> {
         } else {
             ""
         };
-        whys.push(format!("{} of {}{if_need}", limit.pollutant.title, print::with_unit(limit.value.q.si(), &MG_L)));
+        whys.push(format!("{} of {}{if_need}", limit.title(), print::with_unit(limit.value.q.si(), &MG_L)));
         for (case, content) in contents().filter(|(case, content)| asks(limit, case, content)) {
             emulsion |= splits(limit, case, content);
             if asking.iter().all(|other| other.name != case.name) {
@@ -60,7 +60,8 @@ pub(super) fn stage(basis: &Basis, train: &Train) -> Option<Stage> {
     if pumps > largest.feed.q.si() {
         why.push_str("; behind the effluent pumps it has to pass what these give while they run");
     }
-    let mut stage = Stage::new(StageKind::Polisher, "polisher", why, true);
+    let name = if emulsion { "emulsion splitting and polisher" } else { "polisher" };
+    let mut stage = Stage::new(StageKind::Polisher, name, why, true);
     stage.size = Some(("flow".to_owned(), Arg::Number(flow), FLOW_UNITS));
     Some(stage)
 }

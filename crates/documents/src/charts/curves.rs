@@ -64,7 +64,7 @@ pub(super) fn against_median(settled: &Settled) -> Option<LineChart> {
         .collect();
     let x = Axis::log("Volume median droplet", "µm");
     let mut chart = chart(settled, "Effluent against droplet size, end of interval", x, points, worst.content.total.q);
-    chart.uprights.push(Bound::note(UM.from_si(worst.passage.droplets.d50.q.si()), "basis"));
+    chart.uprights.push(Bound::note(UM.from_si(worst.passage.droplets().d50.q.si()), "basis"));
     for met in ladder.just_met.iter().filter_map(|j| j.d50.at()) {
         chart.uprights.push(Bound::limit(UM.from_si(met.q.si()), "limit just met"));
     }

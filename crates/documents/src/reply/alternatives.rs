@@ -67,7 +67,11 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
             format!("; {unit} comes nearest, and against it speaks: {}", against.join("; "))
         });
         let either = if settled.pick.is_some() { "" } else { " either" };
-        return format!("{lead}: nothing of the range{range} does that{either}{against}.");
+        // What one pump alone lifts may be another matter.
+        let inlet = &settled.job.enquiry.inlet;
+        let both = inlet.rate.0.len() > 1 && *inlet.together != Some(false) && *inlet.interlocked != Some(true);
+        let both = if both && a.change != Change::OnePump { " with all pumps running" } else { "" };
+        return format!("{lead}: nothing of the range{range} does that{both}{either}{against}.");
     };
     let mut facts = vec![a.unit.clone()];
     if let Some(basis) = &a.design.basis
@@ -148,13 +152,18 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
         .performance
         .as_ref()
         .and_then(|p| p.storage.sludge_days)
-        .filter(|days| days.q < Time::of(TOO_OFTEN, &D));
+        .filter(|days| settled.job.design.train.is_none() || days.q < Time::of(TOO_OFTEN, &D));
     let trap = train.stages.iter().any(|stage| stage.kind == StageKind::GritTrap && stage.asked_for);
     let without = if trap { ", without a trap ahead" } else { "" };
     facts.extend(sludge.map(|days| format!("sludge to be pumped out {}{without}", super::emptied::often(days.q))));
     let soonest = a.design.performance.as_ref().and_then(|p| p.storage.oil_soonest.or(p.storage.oil_routine));
     let soonest = soonest.filter(|days| !super::emptied::is_seldom(days.q));
-    facts.extend(soonest.map(|days| format!("oil to be pumped out {}", super::emptied::often(days.q))));
+    facts.extend(soonest.map(|days| {
+        format!(
+            "oil to be pumped out {}, to plan by, with all free oil that arrives held",
+            super::emptied::often(days.q)
+        )
+    }));
     let one = settled.job.design.train.as_ref().map(|t| t.unit.particulars.model.as_str());
     if a.change == Change::TwoInParallel && one == Some(train.unit.particulars.model.as_str()) {
         facts.push("each takes the whole flow alone, so that one can be emptied while the other runs".to_owned());
@@ -187,6 +196,7 @@ fn said(design: &Design, words: &[Word]) -> Vec<(String, String)> {
         let before = calculated && limit.unseen.is_none() && verdict.influent.q <= verdict.against.q;
         let by = match (above, &limit.unseen) {
             _ if before => " (what arrives is within it before any separator, on figures that nobody confirmed)",
+            (true, _) if verdict.peak.is_some() => " (exceeded by the calculation, at the peak of what arrives)",
             (true, _) => " (exceeded by the calculation)",
             (false, Some(_)) if *word == Word::NotShown => " (it is judged by eye)",
             (false, None) if calculated => " (kept by the calculation alone, on figures that nobody confirmed)",

@@ -19,6 +19,7 @@ use stillrise_design::enquiry::blocks::{
 };
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::provenance::{Assumption, Entry, Origin};
+use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_search::Settled;
 use stillrise_search::questions::Question;
 use stillrise_search::standing::Asks;
@@ -88,7 +89,7 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         .into_iter()
         .chain(nothing_fits(settled))
         .chain(plant::asks(settled))
-        .chain(numbers(settled))
+        .chain(numbers(settled, true))
         .chain(cold.clone())
         .chain(first)
         .chain(stands_first.iter().cloned())
@@ -100,6 +101,7 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         .chain(stands_then.iter().cloned())
         .chain(stands::outlet(settled))
         .chain(of_rules(settled))
+        .chain(numbers(settled, false))
         .chain(others)
         .chain(rest.iter().filter(|q| !told(q)).map(|q| alike(q)));
     // What turns the unit, or what keeps it down, comes on top of what is asked of every job.
@@ -117,9 +119,14 @@ fn no_limit(settled: &Settled) -> Option<String> {
     })
 }
 
-/// The numbers of limits that were named without one.
-fn numbers(settled: &Settled) -> Option<String> {
-    let open: Vec<String> = numberless(settled).into_iter().map(|(title, _)| title.to_lowercase()).collect();
+/// The numbers of limits that were named without one: of what gravity touches, or of the rest, which stays whatever they are.
+fn numbers(settled: &Settled, touched: bool) -> Option<String> {
+    let is_so = |title: &str| {
+        let mut of = settled.job.enquiry.limits.iter().filter_map(Limit::of).filter(|row| row.title == title);
+        of.any(|row| row.gravity != Gravity::Cannot) == touched
+    };
+    let open = numberless(settled).into_iter().filter(|(title, _)| is_so(title));
+    let open: Vec<String> = open.map(|(title, _)| title.to_lowercase()).collect();
     let on = (!open.is_empty()).then(|| open.join(" and "))?;
     Some(format!("What does the permit allow of {on}: how much, in which statistic and by which method?"))
 }

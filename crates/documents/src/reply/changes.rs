@@ -62,6 +62,8 @@ pub(super) fn must_change(settled: &Settled) -> Vec<String> {
             }
         })
         .collect();
+    // Two limits of one kind ask for the same.
+    lines.dedup();
     // Where nothing fits, what would have to change so that the nearest does.
     for (short, against) in settled.shortfall.iter().flat_map(|short| short.against.iter().map(move |a| (short, a))) {
         let remedy = against.remedy.map_or_else(String::new, |remedy| format!(" {remedy}"));

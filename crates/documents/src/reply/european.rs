@@ -131,7 +131,13 @@ fn flows(settled: &Settled) -> Option<String> {
             number(alone.q)
         )
     });
-    Some(format!("{water} for NS {} by EN 858-2{apart}", number(sizes.need.q)))
+    let class = sizes.class_one.map_or_else(String::new, |one| {
+        format!(
+            " with a plain separator of class II, as nobody said which class (NS {} with one of class I)",
+            number(one.q)
+        )
+    });
+    Some(format!("{water} for NS {} by EN 858-2{class}{apart}", number(sizes.need.q)))
 }
 
 /// The nominal size that our waters ask for, where none was named.

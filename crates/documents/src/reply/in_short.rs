@@ -1,9 +1,11 @@
 //! The answer in five lines, for whoever reads no further.
 
 use super::{asks, show};
-use crate::summary::limit as named;
+use crate::summary::{capital, limit as named};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::cases::largest;
+use stillrise_design::basis::limits::PhLimit;
+use stillrise_design::performance::limit::Word;
 use stillrise_design::performance::promise::Promise;
 use stillrise_search::Settled;
 use stillrise_units::{Typed, print};
@@ -23,13 +25,15 @@ pub(super) fn in_short(settled: &Settled) -> Vec<String> {
         let limit = basis.limits.get(verdict.limit)?;
         Some(format!("{}, {}: {}", named(limit), limit.statistic.q.word(), verdict.says()))
     });
-    let words: Vec<String> = words.collect();
+    let not_by_gravity =
+        |limit: &PhLimit| format!("{}, {}: {}", limit.shown(), limit.statistic(), Word::NotByGravity.text());
+    let words: Vec<String> = words.chain(basis.ph_limits.iter().map(not_by_gravity)).collect();
     if !words.is_empty() {
-        lines.push(format!("{}.", words.join("; ")));
+        lines.push(format!("{}.", capital(&words.join("; "))));
     }
     lines.extend(performance.worst().map(|worst| {
         format!(
-            "What leaves, as we reckon it: {} of total oil, while the worst water runs with its oil at its mean ({}).",
+            "What leaves, as we reckon it: {} of total oil in the mean ({}), the most of all that may come.",
             Promise::of(worst.total.expected.q, worst.content.total.q).sentence(),
             worst.case
         )

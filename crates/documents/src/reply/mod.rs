@@ -16,6 +16,7 @@ mod named;
 mod not_rising;
 mod offer;
 mod plant;
+mod pumps;
 mod site_levels;
 pub(crate) mod standing;
 mod turns;

@@ -21,7 +21,7 @@ use stillrise_search::because::Because;
 use stillrise_search::diagnosis::causes::OF_THE_ALARM;
 use stillrise_search::diagnosis::{Diagnosis, Step};
 use stillrise_search::pick::{Condition, Pick};
-use stillrise_units::catalog::{DEG_C, DEG_F, FT, IN, M, MIN, MM, PERCENT, UM};
+use stillrise_units::catalog::{DEG_C, DEG_F, FT, IN, M, MM, PERCENT, UM};
 use stillrise_units::{Typed, print};
 
 /// The offer; where there is none, the headline has said why, and what any unit would meet on the site follows.
@@ -255,7 +255,7 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     );
     let options = weight::options(train);
     facts.extend(weight::weight(settled, train, each));
-    facts.extend(pumps(settled, train));
+    facts.extend(super::pumps::pumps(settled, train));
     facts.extend([stands::how(settled), stands::floats(settled), stands::room(settled)].into_iter().flatten());
     let beside = super::beside::needed(settled, train);
     let closure = if train.stages.iter().any(|s| s.kind == StageKind::Closure) { ", outlet closure" } else { "" };
@@ -301,16 +301,6 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
         facts.push(format!("not enough by itself, by the calculation: {}; {ways}", open.join("; ")));
     }
     facts
-}
-
-/// What its effluent pumps lift, and what happens when none runs.
-fn pumps(settled: &Settled, train: &Train) -> Option<String> {
-    let (pumps, runs) = (train.unit.pump_out.as_ref()?, settled.job.design.performance.as_ref()?.pump_out.as_ref()?);
-    Some(format!(
-        "effluent pumps of {}, one of them standing by; with none running, the room over their alarm is full after {} at the largest flow, and water backs up into the drains: an alarm that stops what flows in, or standby power, and a non-return valve in the rising main are needed",
-        show(settled, pumps.pump.q.si(), FLOW_UNITS),
-        show(settled, runs.lasts.q.si(), (&MIN, &MIN)),
-    ))
 }
 
 /// What is to be done after a spill that the unit holds: its room is taken until the oil is out.

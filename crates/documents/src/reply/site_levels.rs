@@ -2,6 +2,7 @@
 
 use super::show;
 use crate::summary::capital;
+use stillrise_design::enquiry::blocks::Feed;
 use stillrise_search::Settled;
 use stillrise_search::site_levels::site_levels;
 use stillrise_units::catalog::{FT, IN, M, MM};
@@ -42,12 +43,14 @@ pub(super) fn lies(settled: &Settled) -> Option<String> {
     }
     let in_it = found.depth.is_some_and(|depth| depth.si() > 0.0);
     let floats = in_it && found.depth.zip(found.groundwater).is_some_and(|(depth, water)| water.si() < depth.si());
+    let pumped = settled.job.enquiry.inlet.feed.0 == Some(Feed::Pump) || !settled.job.enquiry.inlet.rate.0.is_empty();
+    let lead = if pumped { " Ahead of the pumps" } else { " Fed by gravity" };
     let so = match (in_it, floats) {
         (_, true) => {
-            " Fed by gravity any unit lies in the ground, below that water, and has to be held down while it is empty."
+            format!("{lead} any unit lies in the ground, below that water, and has to be held down while it is empty.")
         }
-        (true, false) => " Fed by gravity any unit lies in the ground.",
-        _ => "",
+        (true, false) => format!("{lead} any unit lies in the ground."),
+        _ => String::new(),
     };
     Some(format!("{}.{so}", capital(&format!("by the levels you gave {}", says.join("; ")))))
 }

@@ -125,7 +125,7 @@ fn polisher(r: &mut Report<'_>, train: &Train) {
     ]);
     for x in &d.takes {
         table.row([
-            limits.get(x.limit).map_or_else(String::new, |limit| capital(limit.pollutant.title)),
+            limits.get(x.limit).map_or_else(String::new, |limit| capital(limit.title())),
             capital(&x.case),
             r.digits(x.reaches.q, MG, 3),
             r.digits(x.allows.q, MG, 3),

@@ -340,7 +340,7 @@ fn limits(r: &mut Report<'_>, basis: &Basis) {
     for limit in &basis.limits {
         let mean = limit.scatter.as_ref().map_or_else(|| "–".to_owned(), |s| r.show(s.mean.q, MG));
         table.row([
-            limit.pollutant.title.to_owned(),
+            limit.title().to_owned(),
             crate::summary::allows(limit),
             limit.statistic.q.word().to_owned(),
             limit.method.clone().unwrap_or_else(|| "not stated".to_owned()),
@@ -351,7 +351,7 @@ fn limits(r: &mut Report<'_>, basis: &Basis) {
     }
     for limit in &basis.ph_limits {
         table.row([
-            limit.pollutant.title.to_owned(),
+            limit.title().to_owned(),
             limit.shown(),
             limit.statistic().to_owned(),
             limit.method.clone().unwrap_or_else(|| "not stated".to_owned()),

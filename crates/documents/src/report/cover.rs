@@ -97,7 +97,7 @@ fn limits(r: &Report<'_>) -> Vec<Value> {
         let grains = if grains.is_empty() { grains } else { format!(".{}", grains.trim_end_matches('.')) };
         let because = verdict.reason() + &grains + if rests.is_empty() { "" } else { "." } + &rests;
         out.push(json!({
-            "what": set(&format!("{}: {}, {}", limit.pollutant.title, crate::summary::allows(limit), limit.statistic.q.word())),
+            "what": set(&format!("{}: {}, {}", limit.title(), crate::summary::allows(limit), limit.statistic.q.word())),
             "word": verdict.says(), "mark": mark,
             "beside": crate::summary::beside_the_word(verdict).map(|text| sentence(&text)),
             "because": sentence(&because), "change": sentence(&crate::rating::change(r.settled, verdict)),

@@ -91,7 +91,7 @@ fn verdict(r: &mut Report<'_>, p: &Performance) {
         // What is not predicted for this pollutant has no number here.
         let out = |c: Concentration| if v.predicted { brief(c, Some(v.influent.q)) } else { "–".to_owned() };
         table.row([
-            format!("{}, {}", limit.pollutant.title, limit.statistic.q.word()),
+            format!("{}, {}", limit.title(), limit.statistic.q.word()),
             v.says().to_owned(),
             if v.predicted { r.digits(v.influent.q, MG, 3) } else { "–".to_owned() },
             out(v.expected.q),

@@ -112,7 +112,7 @@ pub(super) fn scatter(r: &mut Report<'_>, p: &Performance) {
         let (Some(s), Some(keeps)) = (&limit.scatter, v.keeps) else { continue };
         any = true;
         table.row([
-            format!("{}, {}", limit.pollutant.title, limit.statistic.q.word()),
+            format!("{}, {}", limit.title(), limit.statistic.q.word()),
             r.digits(limit.value.q, super::effluent::MG, 4),
             r.digits(s.variation.q, one, 3),
             r.digits(s.samples.q, one, 3),

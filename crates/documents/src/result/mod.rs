@@ -119,7 +119,10 @@ fn cases(settled: &Settled) -> Value {
         "cycle": c.cycle.map(|cycle| json!({ "runs": val(ledger, cycle.runs.at, system), "period": val(ledger, cycle.period.at, system) })),
         "own_water": c.own.as_ref().map(|own| json!(own.water.iter().map(|water| fields(ledger, &water.fields(), system)).collect::<Vec<_>>())),
         "own_water_arrives": c.own.as_ref().map(|own| json!(own.arrives.iter().map(|water| fields(ledger, &water.fields(), system)).collect::<Vec<_>>())),
-        "droplets": basis.arrivals.get(c.arrival).filter(|_| c.content.is_some()).map(|a| val(ledger, a.droplets.d50.at, system)),
+        "droplets": c.brings.iter().filter_map(|b| Some(json!({
+            "median": val(ledger, basis.arrivals.get(b.arrival)?.droplets.d50.at, system),
+            "share": b.share.map(|share| val(ledger, share.at, system)),
+        }))).collect::<Vec<_>>(),
         "content": c.content.as_ref().map(|content| fields(ledger, &content.fields(), system)),
         "governs": governs.iter().filter(|(_, place)| *place == k).map(|(what, _)| *what).collect::<Vec<_>>(),
     })).collect::<Vec<_>>())

@@ -51,7 +51,7 @@ pub fn keep(p: &Performance, limit: usize) -> String {
 #[must_use]
 pub fn limit_name(limit: &LimitState) -> String {
     let by = limit.authority.as_ref().map_or_else(String::new, |by| format!(", {by}"));
-    format!("{}, {}{by}", limit.pollutant.title, limit.statistic.q.word())
+    format!("{}, {}{by}", limit.title(), limit.statistic.q.word())
 }
 
 /// What an input's range is, in print.

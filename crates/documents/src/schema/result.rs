@@ -41,7 +41,7 @@ pub fn result_schema() -> Value {
             "triage": list(&object(json!({ "subject": text, "weight": text, "says": text, "could": text, "source": { "type": ["string", "null"] } }))),
             "answers": { "type": "array", "description": "What somebody named or asked beforehand, each answered", "items": text },
             "stops": { "type": "array", "description": "Branches of the chain that could not go on", "items": text },
-            "cases": list(&object(json!({ "name": text, "parts": list(&text), "inflow": value, "to_unit": value, "pumps": { "type": ["string", "null"] }, "cycle": { "anyOf": [values, { "type": "null" }] }, "own_water": { "anyOf": [list(&values), { "type": "null" }] }, "own_water_arrives": { "anyOf": [list(&values), { "type": "null" }] }, "droplets": { "anyOf": [value, { "type": "null" }] }, "content": { "anyOf": [values, { "type": "null" }] }, "governs": list(&text) }))),
+            "cases": list(&object(json!({ "name": text, "parts": list(&text), "inflow": value, "to_unit": value, "pumps": { "type": ["string", "null"] }, "cycle": { "anyOf": [values, { "type": "null" }] }, "own_water": { "anyOf": [list(&values), { "type": "null" }] }, "own_water_arrives": { "anyOf": [list(&values), { "type": "null" }] }, "droplets": list(&object(json!({ "median": value, "share": { "anyOf": [value, { "type": "null" }] } }))), "content": { "anyOf": [values, { "type": "null" }] }, "governs": list(&text) }))),
             "containment": { "type": ["object", "null"], "description": "What stands ahead of the separator: design rain, fire water, each containment, each spill against what holds it; null when nothing does" },
             "european": european,
             "train": train,

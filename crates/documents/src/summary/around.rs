@@ -88,7 +88,7 @@ fn polisher(settled: &Settled, train: &Train, system: System) -> Option<String> 
         format!("has to pass {flow}")
     };
     for out in &d.takes {
-        let of = limits.get(out.limit).map_or("oil", |limit| limit.pollutant.title);
+        let of = limits.get(out.limit).map_or("oil", |limit| limit.title());
         says.push_str(&format!(
             "; against the limit on {of} it is to be laid out for {} that reach it ({}) and {} that may leave: it must take out {}, {}",
             mg_l(out.reaches.q),
@@ -105,7 +105,7 @@ fn polisher(settled: &Settled, train: &Train, system: System) -> Option<String> 
     }
     if !d.unpredicted.is_empty() {
         let of: std::collections::BTreeSet<&str> =
-            d.unpredicted.iter().filter_map(|k| limits.get(*k)).map(|l| l.pollutant.title).collect();
+            d.unpredicted.iter().filter_map(|k| limits.get(*k)).map(|l| l.title()).collect();
         let of: Vec<&str> = of.into_iter().collect();
         says.push_str(&format!("; what reaches it of {} no calculation here says: samples have to", of.join(", ")));
     }

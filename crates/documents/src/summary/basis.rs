@@ -2,10 +2,10 @@
 
 use super::section;
 use crate::render::text::{Table, item};
-use stillrise_design::basis::cases::{Case, Cycle, Kind, largest_place};
+use stillrise_design::basis::cases::{Brings, Case, Cycle, Kind, largest_place};
 use stillrise_design::basis::{Basis, FLOW_UNITS};
 use stillrise_search::Settled;
-use stillrise_units::catalog::{DEG_C, DEG_F, MG_L, MIN, UM};
+use stillrise_units::catalog::{DEG_C, DEG_F, MG_L, MIN, PERCENT, UM};
 use stillrise_units::{System, Typed, print};
 
 /// Which case governs what, as pairs of what and the case's place.
@@ -88,15 +88,32 @@ pub fn differs(basis: &Basis, system: System) -> Vec<String> {
         // Those that print alike stand in one line.
         let mut medians: Vec<(String, Vec<&str>)> = Vec::new();
         for arrival in &basis.arrivals {
-            let names = arrival.cases.iter().map(|k| basis.cases[*k].name.as_str());
+            let alone = |k: &&usize| basis.cases[**k].brings.len() == 1;
+            let names: Vec<&str> = arrival.cases.iter().filter(alone).map(|k| basis.cases[*k].name.as_str()).collect();
+            if names.is_empty() {
+                continue;
+            }
             let median = print::with_unit(arrival.droplets.d50.q.si(), &UM);
             match medians.iter_mut().find(|(known, _)| *known == median) {
                 Some((_, all)) => all.extend(names),
-                None => medians.push((median, names.collect())),
+                None => medians.push((median, names)),
             }
         }
         for (median, names) in medians {
             lines.push(format!("droplets with a median of {median}: {}", names.join("; ")));
+        }
+        for case in basis.cases.iter().filter(|case| case.brings.len() > 1) {
+            let one = |b: &Brings| {
+                let (share, arrival) = (b.share?, basis.arrivals.get(b.arrival)?);
+                let share = print::in_prose(share.q.si(), &PERCENT);
+                Some(format!("{share} in droplets of {}", print::in_prose(arrival.droplets.d50.q.si(), &UM)))
+            };
+            let each: Vec<String> = case.brings.iter().filter_map(one).collect();
+            lines.push(format!(
+                "{}: of the oil that rises {}, each water its own, side by side",
+                case.name,
+                each.join(", ")
+            ));
         }
     }
     let show = |t: stillrise_units::Temperature| print::with_unit(t.si(), system.pick((&DEG_F, &DEG_C)));

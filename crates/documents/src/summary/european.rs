@@ -47,6 +47,12 @@ pub(crate) fn notes(settled: &Settled, european: &European) -> Vec<String> {
     out.extend(covered(european));
     out.extend(counted(european));
     out.extend(apart(european));
+    out.extend(european.sizes.as_ref().ok().and_then(|s| s.class_one).map(|one| {
+        format!(
+            "Nobody said which class is asked for: with a plain separator of class I it would be NS {}.",
+            number(one.q)
+        )
+    }));
     out.extend(unlike_ours(settled, european));
     out
 }
@@ -75,7 +81,7 @@ pub(crate) fn unlike_ours(settled: &Settled, european: &European) -> Vec<String>
     let units = !block.taps.is_empty() || block.high_pressure.is_some() || block.automatic_wash.is_some();
     if units && european.pumps.is_none() && european.waste.q.si() > UNLIKE * ours {
         out.push(format!(
-            "Taps and washing units bring {} L/s of waste water by the standard; our own unit is worked for the waters that were told, {} L/s of them: what else the taps and units bring to it has to be told as a water, with its hours.",
+            "Taps and washing units bring {} L/s of waste water by the standard; our own unit is worked for {} L/s of waste water, told or taken: what else the taps and units bring to it has to be told as a water, with its hours.",
             number(european.waste.q),
             number(Flow::from_si(ours))
         ));

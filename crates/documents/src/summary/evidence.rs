@@ -50,7 +50,7 @@ fn percent(q: Ratio) -> String {
 /// What each limit asks of the long-term mean.
 pub(crate) fn means(basis: &Basis) -> Vec<String> {
     let says = |l: &LimitState| {
-        let head = format!("{}, {}, {}", l.pollutant.title, mg(l.value.q), l.statistic.q.word());
+        let head = format!("{}, {}, {}", l.title(), mg(l.value.q), l.statistic.q.word());
         match &l.scatter {
             Some(s) => format!(
                 "{head}: asks for a long-term mean of {}, so that {} of {} keep it when single results scatter with a coefficient of variation of {}.",

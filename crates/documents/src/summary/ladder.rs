@@ -195,7 +195,7 @@ pub(crate) fn just_met(settled: &Settled, l: &Ladder) -> Vec<String> {
             format!(
                 "a median droplet of {} (the basis has {})",
                 print::in_prose(q.si(), &UM),
-                print::in_prose(worst.passage.droplets.d50.q.si(), &UM)
+                print::in_prose(worst.passage.droplets().d50.q.si(), &UM)
             )
         });
         let never = [is_never(&j.flow), is_never(&j.temperature), is_never(&j.d50)];

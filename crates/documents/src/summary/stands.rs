@@ -7,7 +7,7 @@ use stillrise_checks::ask::outfall;
 use stillrise_checks::rules::floats_when_emptied;
 use stillrise_design::enquiry::keys::{Claim, Quantity};
 use stillrise_design::performance::fit::Way;
-use stillrise_design::performance::installation::Stands;
+use stillrise_design::performance::installation::{Because, Stands};
 use stillrise_search::Settled;
 use stillrise_units::catalog::{FT, IN, KG, LB, M, MM};
 use stillrise_units::{Length, Typed, print};
@@ -36,9 +36,24 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
         show(settled, if negative { -over } else { over })
     };
     let below = || format!("its lowest point {} below the ground", far(true));
-    if let (Some(_), Some(cover)) = (installation.least_cover, installation.cover) {
+    if let (Some(least), Some(cover)) = (installation.least_cover, installation.cover) {
         let pump = if installation.pump_behind { "; a pump behind it must lift the water to the outfall" } else { "" };
-        return Some(format!("lies in the ground, its top {} below it: {because}{pump}", show(settled, cover.q)));
+        let taken = match settled.subject().assumed(least.at) {
+            Some(_) => {
+                format!(
+                    ", {}, which we took; with another cover it lies higher or deeper by as much",
+                    show(settled, least.q)
+                )
+            }
+            None => String::new(),
+        };
+        let because =
+            if installation.because == Because::Covered { format!("{because}{taken}") } else { because.to_owned() };
+        return Some(format!(
+            "lies in the ground, its top {} and its floor {} below it: {because}{pump}",
+            show(settled, cover.q),
+            show(settled, cover.q + settled.job.design.train.as_ref()?.unit.body.height().q)
+        ));
     }
     let built_in = settled.job.design.train.as_ref().is_some_and(|train| train.unit.arrangement.is_built_in());
     if built_in && matches!(installation.stands.q, Stands::InPit | Stands::Buried) {

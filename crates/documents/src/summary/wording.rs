@@ -17,7 +17,7 @@ pub(crate) fn allows(limit: &LimitState) -> String {
 /// A limit with how much it allows: `Oil and grease of 15 mg/L`.
 pub(crate) fn limit(limit: &LimitState) -> String {
     let of = if limit.unseen.is_some() { "," } else { " of" };
-    format!("{}{of} {}", limit.pollutant.title, allows(limit))
+    format!("{}{of} {}", limit.title(), allows(limit))
 }
 
 /// A concentration in mg/L, four digits.

@@ -6,6 +6,7 @@ mod lanes;
 mod rack;
 mod seen;
 mod site;
+mod spills;
 
 use std::error::Error;
 use std::path::Path;
@@ -127,7 +128,7 @@ fn a_polisher_is_named_for_the_waters_that_ask_for_it() -> Outcome {
         + "\n[water]\noil_peak = 1.0\n";
     let settled = settled(&one)?;
     let train = settled.job.design.train.as_ref().ok_or("a train")?;
-    let polisher = train.stages.iter().find(|s| s.name == "polisher").ok_or("a polisher")?;
+    let polisher = train.stages.iter().find(|s| s.name == "emulsion splitting and polisher").ok_or("a polisher")?;
     assert!(polisher.why.contains("Oil and grease of 15 mg/L; emulsified oil has to be split"), "{}", polisher.why);
     Ok(())
 }

@@ -167,7 +167,8 @@ fn without_the_rain_a_smaller_pump_lets_a_smaller_unit_do() -> Outcome {
 /// nobody stated, a pump's pit that is no trap, and a temperature on which the unit hangs.
 #[test]
 fn what_the_calculation_is_not_trusted_for_is_said() -> Outcome {
-    let text = mail(RACK)?;
+    // At the speed of two poles; unsaid, four are taken, with which the impeller of this flow and head is a radial one.
+    let text = mail(&RACK.replace("pump_power = \"0.5 hp\"", "pump_power = \"0.5 hp\"\npump_speed = \"3450 rpm\""))?;
     assert!(text.contains("What leaves rests on droplets broken at"), "{text}");
     assert!(text.contains("more than the 300 W/kg to 10000 W/kg that its kind is taken to do"), "{text}");
     assert!(text.contains("a separate one ahead of the pump's own pit, which is no grit trap"), "{text}");

@@ -189,7 +189,7 @@ pub static CHEMICALS: &[Chemical] = &[
         is_oil: false,
         emulsified: share(0.0, 5.0, 20.0),
         explains: "Mixes with water in any ratio and passes; a great oxygen demand; its inhibitors help to release trapped oil.",
-        what_could: "Collect it apart for recycling or disposal; what is left is for biological treatment, and asks for the consent of the sewer's owner.",
+        what_could: "Collect it apart for recycling or disposal; what is left is for biological treatment, and asks for the consent of whoever takes the water.",
         also: None,
         source: &PRETREATMENT_NOTE,
     },

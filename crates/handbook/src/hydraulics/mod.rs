@@ -17,7 +17,7 @@ crate::list_pages! {
     orifice_plate_coefficient, orifice_plate_pressure, orifice_plate_loss,
     baffle_coefficient, under_baffle_share, pack_loss, mesh_loss, packed_bed_loss, outlet_count, manning_velocity,
     storage_outflow, level_pool,
-    pump_run_time, pump_cycle_time, sump_volume, total_dynamic_head, pump_operating_point, bar_screen_loss,
+    pump_run_time, specific_speed, pump_cycle_time, sump_volume, total_dynamic_head, pump_operating_point, bar_screen_loss,
 }
 
 /// Check tables of this area, read row by row.

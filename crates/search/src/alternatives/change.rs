@@ -94,7 +94,8 @@ impl Change {
     ];
 
     /// Those that are tried in pairs where none alone lets anything fit.
-    pub(super) const PAIRED: [Change; 9] = [
+    pub(super) const PAIRED: [Change; 10] = [
+        Change::OnePump,
         Change::RoofsApart,
         Change::RainKeptOut,
         Change::LargestAreaApart,

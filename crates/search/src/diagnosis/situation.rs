@@ -143,7 +143,7 @@ impl<'a> Occasion<'a> {
 
     /// Where the oil that arrives and the median droplet stand, as far as the basis has them.
     pub(super) fn unknown(&self) -> (Node, Node) {
-        (self.content.total.at, self.passage.droplets.d50.at)
+        (self.content.total.at, self.passage.droplets().d50.at)
     }
 
     /// As the basis has it.
@@ -190,18 +190,20 @@ impl<'a> Occasion<'a> {
     pub fn worked<T: Trail>(&self, t: &mut T, s: &Situation) -> Result<Val<Concentration>, Stop> {
         let mut p = self.passage.clone();
         if differs(s.median, 1.0) {
-            let mut d = p.droplets.clone();
-            let times = size(t, "median droplet over that of the basis", TIMES, ratio(s.median), d.d50.at);
-            d.d50 = reckon!(t, "median droplet then", [UM, UM], (d50 = d.d50, times = times) d50 * times);
-            d.largest = reckon!(t, "largest droplet then", [UM, UM], (d = d.largest, times = times) d * times);
-            let rows: Vec<(f64, f64)> = d.table.q.0.iter().map(|(d, share)| (d * s.median, *share)).collect();
-            if !rows.is_empty() {
-                let because = "every size of the table times that";
-                let at = [d.table.at, times.at];
-                d.table =
-                    choose(t, "measured droplets then", Some((&UM, &UM)), Series(rows), "the table", because, &at);
-            }
-            p = p.of(t, d);
+            p = p.of(t, |t, droplets| {
+                let mut d = droplets.clone();
+                let times = size(t, "median droplet over that of the basis", TIMES, ratio(s.median), d.d50.at);
+                d.d50 = reckon!(t, "median droplet then", [UM, UM], (d50 = d.d50, times = times) d50 * times);
+                d.largest = reckon!(t, "largest droplet then", [UM, UM], (d = d.largest, times = times) d * times);
+                let rows: Vec<(f64, f64)> = d.table.q.0.iter().map(|(d, share)| (d * s.median, *share)).collect();
+                if !rows.is_empty() {
+                    let because = "every size of the table times that";
+                    let at = [d.table.at, times.at];
+                    d.table =
+                        choose(t, "measured droplets then", Some((&UM, &UM)), Series(rows), "the table", because, &at);
+                }
+                d
+            });
         }
         if differs(s.flow, 1.0) || differs(s.area, 1.0) {
             let more = size(t, "flow over that of the occasion", TIMES, ratio(s.flow), self.flow.at);

@@ -81,6 +81,8 @@ pub struct Sizes {
     pub need: Val<Flow>,
     /// The same, were the answers that nobody gave the mildest there are.
     pub least: Flow,
+    /// With the system of class I, where nobody said which is asked for and that of class II was taken.
+    pub class_one: Option<Val<Flow>>,
     /// What the larger of rain and waste water alone asks for, where no waste water runs while it rains.
     pub apart: Option<Val<Flow>>,
     /// What the waste water alone asks for, where rain comes too.
@@ -183,7 +185,7 @@ pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compar
     let in_rain =
         |water: &Water| matches!(water.which, Which::Stream(i) if waste_places.contains(&i)) && water.with_rain;
     let apart = found.pumps.is_none() && of.waters.iter().all(|water| !in_rain(water));
-    found.sizes = sizes(t, &found, &block, of.storm, apart);
+    found.sizes = sizes(t, &found, &block, of.storm, (apart, e.spill.is_some()));
     Some(found)
 }
 
@@ -267,7 +269,7 @@ fn sizes<T: Trail>(
     of: &European,
     block: &blocks::European,
     storm: Option<&Storm>,
-    apart: bool,
+    (apart, may_spill): (bool, bool),
 ) -> Result<Sizes, String> {
     if of.rain.q.si() + of.waste.q.si() <= 0.0 {
         return Err("no water comes whose flow is known".to_owned());
@@ -280,6 +282,16 @@ fn sizes<T: Trail>(
     let need =
         by!(t, "nominal size that is needed", en858_nominal_size::flow(of.rain, of.impediment, of.waste, factor))
             .map_err(|stop| stop.reason)?;
+    let open = block.system.0.is_none() && block.class.0.is_none() && of.system.q == SeparatorSystem::SiiP;
+    let class_one = open.then(|| {
+        let source = "a plain separator of class I";
+        let system =
+            given(t, "arrangement with class I", None, SeparatorSystem::SiP, source, SeparatorSystem::SiP.word());
+        let factor = by!(t, "density factor with class I", en858_density_factor::factor(of.density, system)).ok()?;
+        let label = "nominal size with class I";
+        by!(t, label, en858_nominal_size::flow(of.rain, of.impediment, of.waste, factor)).ok()
+    });
+    let class_one = class_one.flatten();
     let both = of.rain.q.si() > 0.0 && of.waste.q.si() > 0.0;
     let alone = both.then(|| {
         let none = given(t, "the other water", Some(SIZE), Flow::from_si(0.0), "the enquiry", "not at the same time");
@@ -297,8 +309,13 @@ fn sizes<T: Trail>(
     let standard = by!(t, "next nominal size of the series", en858_standard_size::size(need)).ok();
     let size = standard.unwrap_or(need);
     let sludge_trap = by!(t, "sludge trap", en858_sludge_trap::volume(size, factor, of.load)).ok();
-    let kind = if *block.bypass == Some(true) { Ppg3Kind::Bypass } else { Ppg3Kind::Full };
-    let because = if kind == Ppg3Kind::Bypass { "a bypass is asked for" } else { "no bypass is asked for" };
+    // Where waste water or a spill can come none is allowed, whoever asks for it.
+    let barred = of.waste.q.si() > 0.0 || may_spill;
+    let (kind, because) = match (*block.bypass == Some(true), barred) {
+        (true, false) => (Ppg3Kind::Bypass, "a bypass is asked for"),
+        (true, true) => (Ppg3Kind::Full, "a bypass is asked for, and waste water or a spill can come, which bars it"),
+        (false, _) => (Ppg3Kind::Full, "no bypass is asked for"),
+    };
     let kind = choose(t, "full retention or bypass", None, kind, "full, bypass", because, &[]);
     // Behind a bypass only a tenth of the rain is treated, and the British store goes by that size.
     let treated = match storm.filter(|_| kind.q == Ppg3Kind::Bypass) {
@@ -307,7 +324,7 @@ fn sizes<T: Trail>(
     };
     let oil_store = by!(t, "oil store, PPG3", ppg3_oil_store::volume(treated.unwrap_or(size), kind)).ok();
     let least = least(of, block).map_err(|outside| outside.reason)?;
-    Ok(Sizes { factor, need, least, apart, waste_alone, standard, sludge_trap, oil_store })
+    Ok(Sizes { factor, need, least, class_one, apart, waste_alone, standard, sludge_trap, oil_store })
 }
 
 /// The need with the mildest words in place of those that nobody said.

@@ -30,6 +30,8 @@ keys! {
     Limit "limit" {
         /// Of what
         pollutant: Text = spec.named(pollutant_names).like("\"oil and grease\"").needed();
+        /// What the permit calls it, where the list of pollutants has no row of its own for it
+        name: Text = spec.like("\"zinc\"");
         /// How much; of pH a range, such as "6-9"; of a sheen "none" where it is judged by eye; left out while nobody knows it
         value: LimitValue = spec.units(&MG_L, &MG_L).between("0.000001 mg/L", "100000 mg/L").safe_smaller().like("\"15 mg/L\"")
             .found("of a sheen judged by eye 15 mg/L of free oil, from 10 to 25, a rule of thumb for light oils");

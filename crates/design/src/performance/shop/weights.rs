@@ -83,19 +83,8 @@ pub(super) fn weights<T: Trail>(
         }
         _ => None,
     };
-    let stated = unit.particulars.empty_weight;
-    let taken: Vec<Val<Length>> =
-        unit.sand_trap.iter().map(|trap| trap.length).chain(unit.pump_out.iter().map(|pumps| pumps.length)).collect();
-    // A row weighs its unit without options; one that is described is weighed as it is.
-    let options_added = stated.is_some() && !taken.is_empty() && e.unit.dimensions.is_none();
+    let (stated, options_added) = stated_weight(t, e, unit)?;
     let empty = match stated {
-        Some(stated) if options_added => {
-            let all = body.length();
-            let without = rest(t, "length without the options", all, &taken);
-            Some(
-                reckon!(t, "empty weight, options in proportion to their length", [LB, KG], (row = stated, all = all, without = without) row * (all / without)),
-            )
-        }
         Some(stated) => Some(stated),
         None => estimate(t, unit)?,
     };
@@ -126,6 +115,28 @@ pub(super) fn weights<T: Trail>(
         bearing,
         centre,
     }))
+}
+
+/// The empty weight that is stated, with the options that are taken, and whether these were added to it.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub(in super::super) fn stated_weight<T: Trail>(
+    t: &mut T,
+    e: &Enquiry,
+    unit: &Unit,
+) -> Result<(Option<Val<Mass>>, bool), Stop> {
+    let Some(stated) = unit.particulars.empty_weight else { return Ok((None, false)) };
+    let taken: Vec<Val<Length>> =
+        unit.sand_trap.iter().map(|trap| trap.length).chain(unit.pump_out.iter().map(|pumps| pumps.length)).collect();
+    // A row weighs its unit without options; one that is described is weighed as it is.
+    if taken.is_empty() || e.unit.dimensions.is_some() {
+        return Ok((Some(stated), false));
+    }
+    let all = unit.body.length();
+    let without = rest(t, "length without the options", all, &taken);
+    let with = reckon!(t, "empty weight, options in proportion to their length", [LB, KG], (row = stated, all = all, without = without) row * (all / without));
+    Ok((Some(with), true))
 }
 
 /// The empty weight from the steel of floor, walls and heads; `None` where its thickness or the metal is not known.
