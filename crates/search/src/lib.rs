@@ -169,7 +169,8 @@ fn settled(enquiry: &Enquiry, demo: &Range) -> Settled {
         design.stops.push(pick::no_unit(enquiry, range));
     } else {
         short = shortfall::shortfall(enquiry, range, &design, None);
-        if short.is_some() {
+        // Where nothing comes near either, that no unit was found is said all the same.
+        if short.is_some() || design.basis.is_some() {
             design.stops.push(shortfall::stop());
         }
     }

@@ -65,7 +65,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let oils = s.design.basis.as_ref().map_or(&[][..], |basis| &basis.fluids.oils);
     let by = match (oils.get(room.oil), performance.levels.len() > 1, spill.oil) {
         (Some(oil), true, Some(_)) => format!(" of {}", oil.name),
-        (Some(oil), true, None) => format!(" of {}, which of all leaves it least room,", oil.name),
+        (Some(oil), true, None) => format!(" of {} (of the oils that may come the least room)", oil.name),
         _ => String::new(),
     };
     if room.spare.q.si() < 0.0 {

@@ -237,7 +237,7 @@ fn words(e: &Enquiry) -> Vec<&str> {
         .collect()
 }
 
-/// Whether an [[oil]] has that name.
+/// Whether a block of an oil has that name.
 fn is_block(e: &Enquiry, name: &str) -> bool {
     e.oils.iter().any(|oil| oil.name.as_deref().is_some_and(|own| same(own, name)))
 }

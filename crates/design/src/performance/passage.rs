@@ -8,7 +8,7 @@ use crate::basis::Basis;
 use crate::basis::cases::Case;
 use crate::basis::droplets::Droplets;
 use crate::basis::fluids::Season;
-use crate::provenance::{Node, Stop, Trail, Val, Whence, given};
+use crate::provenance::{Node, Stop, Trail, Val, Whence, choose, given};
 use crate::stages::gravity_zone::TankPass;
 use crate::stages::mesh::MeshPass;
 use crate::stages::plate_pack::PlatesPass;
@@ -137,6 +137,23 @@ fn arrives<T: Trail>(t: &mut T, d: &Droplets) -> Node {
     gather!(t, label, Droplets { law: d.law, d50: d.d50, shape: d.shape, largest: d.largest, table: d.table }).at
 }
 
+/// The droplets of all waters, where each brings the same; `None` where they differ, or one brings all.
+fn all_alike<T: Trail>(t: &mut T, arriving: &[Portion]) -> Option<Droplets> {
+    let [first, others @ ..] = arriving else { return None };
+    let of = |p: &Portion| {
+        let d = &p.droplets;
+        (d.law.q, d.d50.q.si().to_bits(), d.shape.q.si().to_bits(), d.largest.q.si().to_bits())
+    };
+    let same = |other: &Portion| of(other) == of(first) && other.droplets.table.q == first.droplets.table.q;
+    if others.is_empty() || !others.iter().all(same) {
+        return None;
+    }
+    let medians: Vec<Node> = arriving.iter().map(|portion| portion.droplets.d50.at).collect();
+    let (label, among) = ("volume median diameter at the unit", "the droplets of each water");
+    let d50 = choose(t, label, Some((&UM, &UM)), first.droplets.d50.q, among, "they are alike", &medians);
+    Some(Droplets { d50, ..first.droplets.clone() })
+}
+
 fn liquids<T: Trail>(t: &mut T, f: &Fluids) -> Node {
     gather!(t, "water and oil", Liquids { rho_w: f.water, rho_o: f.oil, mu: f.viscosity, t: f.temperature, law: f.law })
         .at
@@ -172,6 +189,9 @@ impl Passage {
         let mut arriving: Vec<Portion> = brought.map(|(share, one)| portion(share, &one.droplets)).collect();
         if arriving.is_empty() {
             arriving.push(portion(None, &basis.droplets));
+        }
+        if let Some(droplets) = all_alike(t, &arriving) {
+            arriving = vec![Portion { share: None, at: arrives(t, &droplets), droplets }];
         }
         let fluids = Fluids {
             water: water.density,

@@ -178,7 +178,7 @@ fn otherwise(settled: &Settled, q: &Question, claims: &[&Entry]) -> Option<Strin
                 // As it was typed, where it is one of the claims.
                 let system = settled.job.enquiry.system();
                 let claim = claims.iter().find(|claim| claim.shown(system) == *answer).and_then(|claim| typed(claim));
-                let answer = claim.unwrap_or(answer);
+                let answer = plainly(claim.unwrap_or(answer));
                 format!(" With {answer}: {} to the separator.", show(settled, then.si(), FLOW_UNITS))
             })
             .collect();
@@ -207,5 +207,5 @@ fn outcome(settled: &Settled, o: &Outcome) -> Option<String> {
     }
     // That the unit stays says nothing alone.
     let stays = facts.len() == 1 && o.unit.as_ref() == taken;
-    (!facts.is_empty() && !stays).then(|| format!(" With {}: {}.", o.answer, facts.join(", ")))
+    (!facts.is_empty() && !stays).then(|| format!(" With {}: {}.", plainly(&o.answer), facts.join(", ")))
 }

@@ -266,7 +266,7 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     };
     facts.push(match &p.price {
         Some(_) if !super::prices_are_told(settled) => {
-            format!("budget{options} and delivery: to follow, {without}")
+            format!("budget and delivery: to follow{options}, {without}")
         }
         Some((price, currency)) if all > 1.0 => format!(
             "budget {} {currency} for all, {} {currency} each{options}, {without}",

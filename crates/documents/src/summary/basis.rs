@@ -108,6 +108,14 @@ pub fn differs(basis: &Basis, system: System) -> Vec<String> {
                 let share = print::in_prose(share.q.si(), &PERCENT);
                 Some(format!("{share} in droplets of {}", print::in_prose(arrival.droplets.d50.q.si(), &UM)))
             };
+            let medians = case.brings.iter().filter_map(|b| basis.arrivals.get(b.arrival)).map(|a| a.droplets.d50.q);
+            let medians: Vec<String> = medians.map(|d50| print::in_prose(d50.si(), &UM)).collect();
+            if let [first, others @ ..] = &medians[..]
+                && others.iter().all(|other| other == first)
+            {
+                lines.push(format!("{}: droplets with a median of {first} from each of its waters", case.name));
+                continue;
+            }
             let each: Vec<String> = case.brings.iter().filter_map(one).collect();
             lines.push(format!(
                 "{}: of the oil that rises {}, each water its own, side by side",

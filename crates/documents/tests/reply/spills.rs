@@ -57,7 +57,7 @@ fn the_room_for_a_spill_is_that_of_its_own_oil() -> Outcome {
     assert_eq!((heavy.1, light.1), (0, 1));
     let (least, _) = room(RACK)?;
     assert_eq!(least, heavy.0.min(light.0));
-    assert!(mail(RACK)?.contains("which of all leaves it least room"));
+    assert!(mail(RACK)?.contains("of the oils that may come the least room"));
     let wrong = stillrise_design::enquiry::read_enquiry(&said("bilge"), &|_| None).err().ok_or("refused")?;
     assert!(wrong.iter().any(|f| f.place == "spill: oil"), "{wrong:?}");
     Ok(())

@@ -291,7 +291,8 @@ fn sizes<T: Trail>(
         let label = "nominal size with class I";
         by!(t, label, en858_nominal_size::flow(of.rain, of.impediment, of.waste, factor)).ok()
     });
-    let class_one = class_one.flatten();
+    // One that asks for the same says nothing.
+    let class_one = class_one.flatten().filter(|one| !covers(one.q, need.q));
     let both = of.rain.q.si() > 0.0 && of.waste.q.si() > 0.0;
     let alone = both.then(|| {
         let none = given(t, "the other water", Some(SIZE), Flow::from_si(0.0), "the enquiry", "not at the same time");

@@ -16,7 +16,7 @@ keys! {
         volume: Quantity<Volume> = spec.units(&GAL, &M3).between("0.1 gal", "1000000 gal").safe_larger().like("\"300 gal\"")
             .asks(SPILL_VOLUME)
             .found("five minutes at its rate, from one to thirty");
-        /// Which oil it is: a kind of the handbook, or the name of an [[oil]]
+        /// Which oil it is: a kind of the handbook, or the name of a block that stands for one
         oil: Text = spec.like("\"jet-fuel\"");
         /// Rate at which it arrives
         rate: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "100000 gpm").safe_larger().like("\"100 gpm\"");
