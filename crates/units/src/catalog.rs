@@ -170,9 +170,9 @@ catalog! {
     /// metre
     M Length "m" ["metre", "meter", "metres", "meters"] 1.0;
     /// millimetre
-    MM Length "mm" [] 1e-3;
+    MM Length "mm" ["millimetres", "millimeters"] 1e-3;
     /// centimetre
-    CM Length "cm" [] 1e-2;
+    CM Length "cm" ["centimetres", "centimeters"] 1e-2;
     /// kilometre
     KM Length "km" [] 1e3;
     /// micrometre
@@ -185,9 +185,9 @@ catalog! {
     MIL Length "mil" [] INCH * 1e-3;
 
     /// square metre
-    M2 Area "m2" ["m²", "sq m", "sqm"] 1.0;
+    M2 Area "m2" ["m²", "sq m", "sqm", "square metres", "square meters", "sq. m", "qm"] 1.0;
     /// square foot
-    FT2 Area "ft2" ["ft²", "sq ft", "sqft", "sf"] FOOT * FOOT;
+    FT2 Area "ft2" ["ft²", "sq ft", "sqft", "sf", "square feet", "sq. ft", "sq. ft."] FOOT * FOOT;
     /// square inch
     IN2 Area "in2" ["in²", "sq in"] INCH * INCH;
     /// square micrometre: permeability
@@ -200,15 +200,15 @@ catalog! {
     HA Area "ha" ["hectare", "hectares"] 1e4;
 
     /// cubic metre
-    M3 Volume "m3" ["m³", "cu m"] 1.0;
+    M3 Volume "m3" ["m³", "cu m", "cubic metres", "cubic meters", "cbm"] 1.0;
     /// litre
     L Volume "L" ["l", "litre", "liter", "litres", "liters"] 1e-3;
     /// US gallon
-    GAL Volume "gal" ["US gal", "gallon", "gallons", "gals"] GALLON;
+    GAL Volume "gal" ["US gal", "gallon", "gallons", "gals", "US gallons", "US gallon"] GALLON;
     /// imperial gallon
-    IMP_GAL Volume "imp gal" ["imperial gal", "UK gal"] IMPERIAL_GALLON;
+    IMP_GAL Volume "imp gal" ["imperial gal", "UK gal", "imperial gallons", "UK gallons"] IMPERIAL_GALLON;
     /// cubic foot
-    FT3 Volume "ft3" ["ft³", "cu ft", "cf"] FOOT * FOOT * FOOT;
+    FT3 Volume "ft3" ["ft³", "cu ft", "cf", "cubic feet"] FOOT * FOOT * FOOT;
     /// cubic yard
     YD3 Volume "yd3" ["yd³", "cu yd"] 27.0 * FOOT * FOOT * FOOT;
     /// barrel of 42 US gallons
@@ -240,9 +240,9 @@ catalog! {
     /// foot per minute
     FT_MIN Velocity "ft/min" ["fpm"] FOOT / MINUTE;
     /// inch per hour
-    IN_H Velocity "in/h" ["in/hr", "iph"] INCH / HOUR;
+    IN_H Velocity "in/h" ["in/hr", "iph", "inches per hour", "in per hour", "inches/hour", "inch per hour"] INCH / HOUR;
     /// millimetre per hour
-    MM_H Velocity "mm/h" ["mm/hr"] 1e-3 / HOUR;
+    MM_H Velocity "mm/h" ["mm/hr", "mm per hour", "mm/hour"] 1e-3 / HOUR;
     /// US gallon per minute and square foot
     GPM_FT2 Velocity "gpm/ft2" ["gpm/ft²", "gpm/sq ft"] GALLON / MINUTE / (FOOT * FOOT);
     /// litre per second and hectare
@@ -256,25 +256,25 @@ catalog! {
     /// cubic metre per second
     M3_S Flow "m3/s" ["m³/s"] 1.0;
     /// cubic metre per hour
-    M3_H Flow "m3/h" ["m³/h", "m3/hr", "cmh"] 1.0 / HOUR;
+    M3_H Flow "m3/h" ["m³/h", "m3/hr", "cmh", "m3 per hour", "m³/hr", "cubic metres per hour", "cubic meters per hour", "cbm/h"] 1.0 / HOUR;
     /// cubic metre per minute
     M3_MIN Flow "m3/min" ["m³/min", "cmm"] 1.0 / MINUTE;
     /// cubic metre per day
-    M3_D Flow "m3/d" ["m³/d", "m3/day"] 1.0 / DAY;
+    M3_D Flow "m3/d" ["m³/d", "m3/day", "m3 per day", "m³/day", "cubic metres per day", "cubic meters per day"] 1.0 / DAY;
     /// litre per second
-    L_S Flow "L/s" ["l/s", "lps"] 1e-3;
+    L_S Flow "L/s" ["l/s", "lps", "litres per second", "liters per second", "litres/s", "liters/s"] 1e-3;
     /// litre per minute
-    L_MIN Flow "L/min" ["l/min", "lpm"] 1e-3 / MINUTE;
+    L_MIN Flow "L/min" ["l/min", "lpm", "litres per minute", "liters per minute", "litres/min", "liters/min", "l/minute"] 1e-3 / MINUTE;
     /// litre per hour
-    L_H Flow "L/h" ["l/h"] 1e-3 / HOUR;
+    L_H Flow "L/h" ["l/h", "litres per hour", "liters per hour"] 1e-3 / HOUR;
     /// litre per day
-    L_D Flow "L/d" ["l/d", "L/day"] 1e-3 / DAY;
+    L_D Flow "L/d" ["l/d", "L/day", "litres per day", "liters per day"] 1e-3 / DAY;
     /// US gallon per minute
-    GPM Flow "gpm" ["gal/min", "USgpm", "US gpm"] GALLON / MINUTE;
+    GPM Flow "gpm" ["gal/min", "USgpm", "US gpm", "gallons per minute", "gallons/min", "gallons/minute", "gal per min", "US gallons per minute"] GALLON / MINUTE;
     /// US gallon per hour
-    GPH Flow "gph" ["gal/h", "gal/hr"] GALLON / HOUR;
+    GPH Flow "gph" ["gal/h", "gal/hr", "gallons per hour", "gallons/hour"] GALLON / HOUR;
     /// US gallon per day
-    GPD Flow "gpd" ["gal/d", "gal/day"] GALLON / DAY;
+    GPD Flow "gpd" ["gal/d", "gal/day", "gallons per day", "gallons/day", "gal per day"] GALLON / DAY;
     /// million US gallons per day
     MGD Flow "MGD" ["mgd"] 1e6 * GALLON / DAY;
     /// imperial gallon per minute
@@ -309,7 +309,7 @@ catalog! {
     /// gram per cubic centimetre
     G_CM3 Density "g/cm3" ["g/cm³", "g/cc", "kg/L", "kg/l", "g/mL"] 1000.0;
     /// milligram per litre
-    MG_L Density "mg/L" ["mg/l", "mg/litre", "g/m3"] 1e-3;
+    MG_L Density "mg/L" ["mg/l", "mg/litre", "g/m3", "mg per litre", "mg per liter", "milligrams per litre", "milligrams per liter"] 1e-3;
     /// microgram per litre
     UG_L Density "µg/L" ["ug/L", "ug/l", "µg/l"] 1e-6;
     /// gram per litre
@@ -388,7 +388,7 @@ catalog! {
     /// kelvin
     K Temperature "K" ["kelvin"] 1.0;
     /// degree Celsius
-    DEG_C Temperature "°C" ["C", "degC", "deg C", "celsius"] 1.0, offset 273.15;
+    DEG_C Temperature "°C" ["C", "degC", "deg C", "celsius", "degrees C", "degree C", "degrees Celsius"] 1.0, offset 273.15;
     /// degree Fahrenheit
-    DEG_F Temperature "°F" ["F", "degF", "deg F", "fahrenheit"] 5.0 / 9.0, offset 459.67;
+    DEG_F Temperature "°F" ["F", "degF", "deg F", "fahrenheit", "degrees F", "degree F", "degrees Fahrenheit"] 5.0 / 9.0, offset 459.67;
 }

@@ -44,6 +44,9 @@ const RUNS: &[Run] = &[
     (&["rate", "enquiries/machine-shop"], DONE, Wants::Text("What explains it")),
     (&["rate", "enquiries/machine-shop", "--json"], DONE, Wants::Json),
     (&["rate", "enquiries/vehicle-yard"], &[2], Wants::Refusal),
+    (&["read", "enquiries/tram-depot/README.md"], &[0], Wants::Text("could answer")),
+    (&["read", "enquiries/tram-depot/README.md", "--json"], &[0], Wants::Json),
+    (&["read", "{dir}/absent.txt"], &[2], Wants::Refusal),
     (&["work", "--list"], &[0], Wants::Text("stokes-rise")),
     (
         &["work", "stokes-rise", "d=60 um", "rho_w=998.2 kg/m3", "rho_o=840 kg/m3", "mu=1.0016 mPa s"],

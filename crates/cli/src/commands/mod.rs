@@ -4,6 +4,7 @@ pub mod completions;
 pub mod man;
 pub mod new;
 pub mod rate;
+pub mod read;
 pub mod reply;
 pub mod risk;
 pub mod schema;

@@ -6,11 +6,13 @@
 mod feet;
 mod gravity;
 mod number;
+mod scan;
 mod span;
 mod unit;
 
 pub use gravity::WATER_60F;
 pub use number::{DECIMAL_COMMA, DECIMAL_POINT, ROUND_POINT, THOUSANDS_COMMA};
+pub use scan::{Found, quantities_in};
 pub use span::{Extent, Span, span_of};
 
 use crate::catalog::{Dim, Unit};

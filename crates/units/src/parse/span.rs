@@ -37,10 +37,10 @@ impl Span {
 const LONGEST: usize = 160;
 
 /// Words that say a number is not exact, longest first where one begins another.
-const ABOUT: [&str; 13] =
+pub(super) const ABOUT: [&str; 13] =
     ["approximately", "approx.", "approx", "about", "around", "roughly", "circa", "ca.", "ca", "say", "~", "≈", "±"];
 /// Words that make a number an upper bound.
-const AT_MOST: [&str; 16] = [
+pub(super) const AT_MOST: [&str; 16] = [
     "maximum",
     "max.",
     "max",
@@ -59,7 +59,7 @@ const AT_MOST: [&str; 16] = [
     "<",
 ];
 /// Words that make a number a lower bound.
-const AT_LEAST: [&str; 12] =
+pub(super) const AT_LEAST: [&str; 12] =
     ["minimum", "min.", "min", "at least", "not less than", "no less than", "more than", "above", ">=", "≥", "=>", ">"];
 /// What parts a value from its tolerance.
 const TOLERANCE: [&str; 6] = ["±", "+/-", "+/−", "+-", "plus or minus", "plus/minus"];

@@ -1,0 +1,103 @@
+//! `read`: what a customer's mail says, and which keys of an enquiry it could answer.
+
+use crate::{End, out};
+use serde_json::{Value, json};
+use std::io::Read as _;
+use std::path::PathBuf;
+use stillrise_documents::package::pretty;
+use stillrise_documents::render::text::{Table, hang};
+use stillrise_mail::{Find, Mail, What, read_mail};
+use stillrise_units::parse::{Gallon, Reading};
+use stillrise_units::{Fault, parse};
+
+/// Quantities, oils, products, surfaces, pumps, places and limits in a customer's text, and the keys
+/// that each could answer
+#[derive(clap::Args)]
+pub struct Args {
+    /// The text; "-" reads from standard input
+    mail: PathBuf,
+    /// Which gallon is meant, where the text does not say
+    #[arg(long, value_parser = ["us", "imperial"])]
+    gallon: Option<String>,
+    /// As JSON
+    #[arg(long)]
+    json: bool,
+}
+
+/// The longest text that is read, bytes.
+const LONGEST: u64 = 1 << 20;
+
+/// Runs it.
+pub fn run(args: &Args) -> End {
+    let text = match text(args) {
+        Ok(text) => text,
+        Err(end) => return end,
+    };
+    let gallon = args.gallon.as_deref().map(|word| if word == "us" { Gallon::Us } else { Gallon::Imperial });
+    let mail = read_mail(&text, &Reading { gallon });
+    if args.json {
+        let finds: Vec<Value> = mail.finds.iter().map(|find| of(&text, &mail, find)).collect();
+        out::print(&String::from_utf8_lossy(&pretty(&json!({ "finds": finds }))));
+        return End::Done;
+    }
+    let width = out::width();
+    if mail.finds.is_empty() {
+        out::print("Nothing was found that an enquiry asks for.\n");
+        return End::Done;
+    }
+    let mut table = Table::new(["line", "said", "could answer"]);
+    for find in &mail.finds {
+        let line = 1 + text[..find.at.start].matches('\n').count();
+        let paths: Vec<&str> = find.offers.iter().map(|offer| offer.path.as_str()).collect();
+        let paths = if paths.is_empty() { "no key that its words point to".to_owned() } else { paths.join(", ") };
+        table.row([line.to_string(), text[find.at.clone()].split_whitespace().collect::<Vec<_>>().join(" "), paths]);
+    }
+    out::print(&table.render(width));
+    let open = mail.finds.iter().filter(|find| find.offers.is_empty()).count();
+    out::print(&hang(
+        &format!(
+            "{} finds, {open} of them without a key. The likeliest key stands first, by its unit and the words beside it; which holds is for you to say. Numbers without a unit, and what is said in words alone, are not among them.",
+            mail.finds.len()
+        ),
+        width,
+        0,
+        0,
+    ));
+    End::Done
+}
+
+fn text(args: &Args) -> Result<String, End> {
+    let name = args.mail.display().to_string();
+    let refused = |reason: &str, remedy: &str| End::Refused(vec![Fault::new(name.clone(), reason, remedy)]);
+    let mut bytes = Vec::new();
+    let read = if name == "-" {
+        std::io::stdin().lock().take(LONGEST + 1).read_to_end(&mut bytes)
+    } else {
+        std::fs::File::open(&args.mail).and_then(|file| file.take(LONGEST + 1).read_to_end(&mut bytes))
+    };
+    match read {
+        Err(error) if error.kind() == std::io::ErrorKind::NotFound => {
+            return Err(refused("there is no such file", "check the path, or give the text on standard input with \"-\""));
+        }
+        Err(error) => return Err(End::Machine(format!("{name}: {error}"))),
+        Ok(_) if bytes.len() as u64 > LONGEST => {
+            return Err(refused("is longer than 1 MB", "give the text of the mail alone, without what is attached"));
+        }
+        Ok(_) => {}
+    }
+    String::from_utf8(bytes).map_err(|_| refused("is no text in UTF-8", "save it as plain text"))
+}
+
+/// One find as JSON.
+fn of(text: &str, mail: &Mail, find: &Find) -> Value {
+    let kind = match &find.what {
+        What::Quantity(_, dim) => json!({ "quantity": dim.name() }),
+        What::Word(thing, word) => json!({ "word": word, "thing": format!("{thing:?}").to_lowercase() }),
+        What::Ph(range) => json!({ "ph": range }),
+    };
+    let sentence = mail.sentences.get(find.sentence).map(|s| &text[s.at.clone()]);
+    json!({
+        "from": find.at.start, "to": find.at.end, "said": &text[find.at.clone()], "what": kind, "sentence": sentence,
+        "offers": find.offers.iter().map(|o| json!({ "key": o.path, "value": o.value, "weight": o.weight })).collect::<Vec<_>>(),
+    })
+}

@@ -1,0 +1,106 @@
+//! Finds in a customer's text what an enquiry asks for: every quantity, oil, product, surface, pump, place and limited
+//! pollutant, each with the keys that it could answer.
+//!
+//! Nothing is guessed by a model: numbers are read by the tables of units, words by those of the handbook, and which key a
+//! number may answer follows from its dimension, its bounds and the words beside it, by lists that stand in [`cues`]. A
+//! person takes an offer or leaves it.
+
+pub mod cues;
+pub mod keys;
+mod offers;
+mod text;
+mod words;
+
+pub use offers::Offer;
+pub use text::Sentence;
+
+use core::ops::Range;
+use stillrise_units::Dim;
+use stillrise_units::parse::{Reading, Span};
+
+/// What was found in a text.
+#[derive(Debug, Clone)]
+pub enum What {
+    /// A quantity, and what it measures.
+    Quantity(Span, Dim),
+    /// A word of the trade: what kind of thing it names, and the word of an enquiry for it.
+    Word(Thing, String),
+    /// A range of pH.
+    Ph(String),
+}
+
+/// What kind of thing a word names.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Thing {
+    /// An oil or a fuel.
+    Oil,
+    /// A product that goes into water.
+    Chemical,
+    /// A paved or other surface.
+    Surface,
+    /// What a limit counts.
+    Pollutant,
+    /// Of which statistic a limit is.
+    Statistic,
+    /// A kind of pump.
+    Pump,
+    /// A kind of place.
+    Facility,
+    /// Where the water goes.
+    Receiver,
+    /// How the water comes.
+    Feed,
+}
+
+/// One find.
+#[derive(Debug, Clone)]
+pub struct Find {
+    /// The bytes of the text that say it.
+    pub at: Range<usize>,
+    /// What they say.
+    pub what: What,
+    /// The sentence that it stands in, by place.
+    pub sentence: usize,
+    /// The keys that it could answer, the likeliest first.
+    pub offers: Vec<Offer>,
+}
+
+/// A text that was read.
+#[derive(Debug, Clone)]
+pub struct Mail {
+    /// Its sentences, headings and lines of tables.
+    pub sentences: Vec<Sentence>,
+    /// What was found, in the order of the text.
+    pub finds: Vec<Find>,
+}
+
+/// Reads a customer's text.
+#[must_use]
+pub fn read_mail(text: &str, reading: &Reading) -> Mail {
+    let sentences = text::sentences(text);
+    let of = |at: usize| {
+        let next = sentences.partition_point(|s| s.at.start <= at);
+        next.saturating_sub(1)
+    };
+    let mut finds: Vec<Find> = Vec::new();
+    let said = |at: &Range<usize>| sentences.get(of(at.start)).is_none_or(|s| !s.is_aside);
+    for found in stillrise_units::parse::quantities_in(text, reading) {
+        if said(&found.at) {
+            let sentence = of(found.at.start);
+            let what = What::Quantity(found.span, found.dim);
+            finds.push(Find { at: found.at, what, sentence, offers: Vec::new() });
+        }
+    }
+    for (at, what) in words::words(text) {
+        let taken = finds.iter().any(|find| find.at.start < at.end && at.start < find.at.end);
+        if !taken && said(&at) {
+            finds.push(Find { sentence: of(at.start), at, what, offers: Vec::new() });
+        }
+    }
+    finds.sort_by_key(|find| find.at.start);
+    let offers: Vec<Vec<Offer>> = finds.iter().map(|find| offers::offers(text, &sentences, find)).collect();
+    for (find, offers) in finds.iter_mut().zip(offers) {
+        find.offers = offers;
+    }
+    Mail { sentences, finds }
+}

@@ -1,0 +1,179 @@
+//! Which keys a find could answer, the likeliest first.
+
+use crate::cues::{CUES, Cue};
+use crate::keys::{PLACES, Place, place};
+use crate::text::Sentence;
+use crate::{Find, Thing, What};
+use core::ops::Range;
+use stillrise_units::parse::Extent;
+use stillrise_units::{Dim, Unit, catalog};
+
+/// A key that a find could answer.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Offer {
+    /// Its path without names: `stream.flow`.
+    pub path: String,
+    /// What the key would hold, as it is typed in a file.
+    pub value: String,
+    /// How strongly the words beside it point to the key; nothing where only its dimension does.
+    pub weight: u32,
+}
+
+/// Offers of one find.
+const MOST: usize = 4;
+/// Bytes to either side within which a word points most strongly.
+const NEAR: usize = 24;
+/// Bytes to either side within which it still points more than from afar.
+const BESIDE: usize = 60;
+
+/// The keys that a find could answer.
+pub(crate) fn offers(text: &str, sentences: &[Sentence], find: &Find) -> Vec<Offer> {
+    let sentence = sentences.get(find.sentence).map_or(0..text.len(), |s| s.at.clone());
+    match &find.what {
+        What::Ph(range) => {
+            vec![Offer { path: "limit.value".to_owned(), value: format!("pH {range}"), weight: 2 }]
+        }
+        What::Word(thing, word) => of_word(*thing, word),
+        What::Quantity(span, dim) => {
+            let typed = text[find.at.clone()].split_whitespace().collect::<Vec<_>>().join(" ");
+            let si = match &span.extent {
+                Extent::One(one) => one.si(),
+                Extent::Around { value, .. } => value.si(),
+                Extent::Between { high, .. } => high.si(),
+            };
+            let unit = match &span.extent {
+                Extent::One(one) | Extent::Around { value: one, .. } | Extent::Between { high: one, .. } => one.unit,
+            };
+            // A sentence before may name what is spoken of.
+            let before = find.sentence.checked_sub(1).and_then(|k| sentences.get(k)).map(|s| s.at.clone());
+            of_quantity(text, (&sentence, before.as_ref()), &find.at, (*dim, si, unit), &typed)
+        }
+    }
+}
+
+fn of_word(thing: Thing, word: &str) -> Vec<Offer> {
+    let path = match thing {
+        Thing::Oil => "oil.kind",
+        Thing::Chemical => "chemical.kind",
+        Thing::Surface => "surface.kind",
+        Thing::Pollutant => "limit.pollutant",
+        Thing::Statistic => "limit.statistic",
+        Thing::Pump => "inlet.pump",
+        Thing::Facility => "enquiry.facility",
+        Thing::Receiver => "outlet.to",
+        Thing::Feed => "inlet.feed",
+    };
+    vec![Offer { path: path.to_owned(), value: word.to_owned(), weight: 2 }]
+}
+
+fn of_quantity(
+    text: &str,
+    (sentence, before): (&Range<usize>, Option<&Range<usize>>),
+    at: &Range<usize>,
+    (dim, si, unit): (Dim, f64, &'static Unit),
+    typed: &str,
+) -> Vec<Offer> {
+    let mut all: Vec<Offer> = Vec::new();
+    let mut offer = |place: &Place, value: String, si: f64, extra: u32| {
+        let cues = CUES.iter().find(|cue| cue.path == place.path);
+        let weight = cues.map_or(0, |cue| points(text, (sentence, before), at, cue)) + extra;
+        if place.takes(si) && (weight > 0) {
+            all.push(Offer { path: place.path.clone(), value, weight });
+        }
+    };
+    for place in PLACES.iter().filter(|place| place.dim() == Some(dim)) {
+        offer(place, typed.to_owned(), si, affinity(&place.path, unit));
+    }
+    // "3 hours a day", "5 days a week": numbers without a unit.
+    let number = typed.trim_end_matches(|c: char| c.is_alphabetic() || c == '.').trim().to_owned();
+    if let (Dim::Time, Some(own)) = (dim, place("stream.hours_per_day"))
+        && *unit == catalog::H
+    {
+        offer(own, number.clone(), catalog::H.from_si(si), 0);
+    }
+    if let (Dim::Time, Some(own)) = (dim, place("stream.days_per_week"))
+        && *unit == catalog::D
+    {
+        offer(own, number, catalog::D.from_si(si), 0);
+    }
+    // "500 gallons per day" is a volume of a day.
+    let per_day = [(&catalog::GPD, "gal"), (&catalog::M3_D, "m3"), (&catalog::L_D, "L"), (&catalog::IMP_GPD, "imp gal")];
+    if let Some((_, volume)) = per_day.iter().find(|(of, _)| **of == *unit)
+        && let Some(own) = place("stream.volume_per_day")
+    {
+        let digits = typed.find(|c: char| c.is_alphabetic()).unwrap_or(typed.len());
+        offer(own, format!("{} {volume}", typed[..digits].trim()), si * 86400.0, 3);
+    }
+    all.sort_by(|a, b| b.weight.cmp(&a.weight).then_with(|| rank(&a.path).cmp(&rank(&b.path))));
+    all.truncate(MOST);
+    all
+}
+
+/// The place of a path among the cues: what enquiries speak of most stands first.
+fn rank(path: &str) -> usize {
+    CUES.iter().position(|cue| cue.path == path).unwrap_or(usize::MAX)
+}
+
+/// What the unit itself says: an intensity in mm/h is rain, a length in micrometres a droplet.
+fn affinity(path: &str, unit: &Unit) -> u32 {
+    let rain = [catalog::IN_H, catalog::MM_H, catalog::L_S_HA];
+    match path {
+        "rain.intensity" if rain.contains(unit) => 4,
+        "asked.droplet" if *unit == catalog::UM => 2,
+        "inlet.pump_power" | "inlet.pump_speed" | "oil.density" if [catalog::HP, catalog::KW, catalog::RPM, catalog::KG_M3].contains(unit) => 2,
+        "surface.area" if [catalog::ACRES, catalog::HA].contains(unit) => 2,
+        _ => 0,
+    }
+}
+
+/// How strongly the words around a find point to a key: strong ones thrice a weak one, near ones more than far ones.
+fn points(
+    text: &str,
+    (sentence, before): (&Range<usize>, Option<&Range<usize>>),
+    at: &Range<usize>,
+    cue: &Cue,
+) -> u32 {
+    let low = text[sentence.clone()].to_lowercase();
+    // Small letters may take other room: places are then near enough for what is near.
+    let (from, to) = (at.start.saturating_sub(sentence.start), at.end.saturating_sub(sentence.start));
+    let gap = |word: &str| {
+        let places = low.match_indices(word).filter(|(k, _)| apart(&low, *k, word));
+        places.map(|(k, _)| if k >= to { k - to } else { from.saturating_sub(k + word.len()) }).min()
+    };
+    let worth = |gap: usize| match gap {
+        g if g <= NEAR => 3,
+        g if g <= BESIDE => 2,
+        _ => 1,
+    };
+    let near = |words: &[&str]| words.iter().filter_map(|word| gap(word)).map(worth).max().unwrap_or(0);
+    let (strong, weak) = (near(cue.strong), near(cue.weak));
+    let barred = cue.not.iter().filter_map(|word| gap(word)).map(worth).max().unwrap_or(0);
+    // What the sentence before names counts where this one names nothing.
+    let told = before.filter(|_| strong == 0 && weak > 0).map(|b| text[b.clone()].to_lowercase());
+    let told = told.is_some_and(|told| cue.strong.iter().any(|word| told.contains(word)));
+    let sum = 3 * strong + weak + u32::from(told);
+    sum.saturating_sub(2 * barred)
+}
+
+/// Whether a word stands for itself there, a plural included.
+fn apart(text: &str, at: usize, word: &str) -> bool {
+    let before = text[..at].chars().next_back();
+    let behind = text[at + word.len()..].trim_start_matches('s');
+    let starts = !word.starts_with(char::is_alphanumeric) || !before.is_some_and(char::is_alphanumeric);
+    let ends = !word.ends_with(char::is_alphanumeric) || !behind.starts_with(char::is_alphanumeric);
+    starts && ends
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_cue_points_to_a_key_that_holds_a_quantity() {
+        for cue in CUES {
+            let found = place(cue.path);
+            let known = found.is_some_and(|found| found.dim().is_some() || cue.path == "samples.results");
+            assert!(known || cue.path == "limit.value", "{}: {found:?}", cue.path);
+        }
+    }
+}

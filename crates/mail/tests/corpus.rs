@@ -1,0 +1,93 @@
+//! Invented mails, each with what a good engineer takes over from it: how much is found, and how often the first offer is
+//! another key than meant. The mails were written by somebody who did not see the lists of words.
+
+use std::collections::BTreeMap;
+use std::error::Error;
+use std::path::Path;
+use stillrise_mail::{What, read_mail};
+use stillrise_units::parse::Reading;
+
+/// What a mail says, by an engineer.
+struct Expected {
+    at: usize,
+    said: String,
+    /// Keys that it answers; empty where none takes it.
+    paths: Vec<String>,
+}
+
+fn expected(text: &str, list: &str) -> Result<Vec<Expected>, Box<dyn Error>> {
+    let mut all = Vec::new();
+    for line in list.lines().filter(|line| !line.trim().is_empty()) {
+        let mut fields = line.split('\t');
+        let said = fields.next().unwrap_or_default().to_owned();
+        let paths = fields.next().ok_or_else(|| format!("no path: {line}"))?;
+        let nth: usize = fields.next().and_then(|n| n.trim().parse().ok()).unwrap_or(1);
+        let at = text.match_indices(&said).nth(nth - 1).ok_or_else(|| format!("not in the mail: {line}"))?.0;
+        let paths = paths.split('|').map(|path| path.trim().to_owned()).filter(|path| path != "-").collect();
+        all.push(Expected { at, said, paths });
+    }
+    Ok(all)
+}
+
+#[test]
+fn what_mails_say_is_found_and_offered() -> Result<(), Box<dyn Error>> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/mails");
+    let mut names: Vec<_> = std::fs::read_dir(&folder)?.filter_map(|entry| Some(entry.ok()?.path())).collect();
+    names.retain(|path| path.extension().is_some_and(|ending| ending == "txt"));
+    names.sort();
+    assert!(names.len() >= 20, "{} mails", names.len());
+    let (mut wanted, mut found, mut offered, mut first, mut quantities, mut read) = (0, 0, 0, 0, 0, 0);
+    let (mut strange, mut finds) = (0, 0);
+    let mut missed: BTreeMap<String, Vec<String>> = BTreeMap::new();
+    for path in names {
+        let name = path.file_stem().and_then(|stem| stem.to_str()).unwrap_or_default().to_owned();
+        let text = std::fs::read_to_string(&path)?;
+        let list = expected(&text, &std::fs::read_to_string(path.with_extension("expected"))?).map_err(|e| format!("{name}: {e}"))?;
+        let mail = read_mail(&text, &Reading::default());
+        finds += mail.finds.len();
+        for one in &list {
+            let end = one.at + one.said.len();
+            let hit = mail.finds.iter().find(|find| find.at.start < end && one.at < find.at.end);
+            let is_quantity = one.said.chars().any(|c| c.is_ascii_digit());
+            quantities += usize::from(is_quantity);
+            read += usize::from(is_quantity && hit.is_some());
+            if one.paths.is_empty() {
+                // What no key takes is no find too many, but an offer for it is.
+                strange += usize::from(hit.is_some_and(|hit| !hit.offers.is_empty()));
+                continue;
+            }
+            wanted += 1;
+            let mut miss = |why: String| missed.entry(name.clone()).or_default().push(why);
+            let Some(hit) = hit else {
+                miss(format!("not found: \"{}\" ({})", one.said, one.paths.join(" or ")));
+                continue;
+            };
+            found += 1;
+            let place = hit.offers.iter().position(|offer| one.paths.contains(&offer.path));
+            let offers: Vec<&str> = hit.offers.iter().map(|offer| offer.path.as_str()).collect();
+            match place {
+                Some(0) => first += 1,
+                Some(_) => {}
+                None => miss(format!("\"{}\": {} and not {}", one.said, offers.join(", "), one.paths.join(" or "))),
+            }
+            offered += usize::from(place.is_some());
+        }
+        for find in mail.finds.iter().filter(|find| !find.offers.is_empty()) {
+            let known = list.iter().any(|one| find.at.start < one.at + one.said.len() && one.at < find.at.end);
+            let word = matches!(find.what, What::Word(..));
+            strange += usize::from(!known && !word);
+        }
+    }
+    let percent = |part: usize, of: usize| 100.0 * part as f64 / of.max(1) as f64;
+    let report = format!(
+        "{wanted} wanted: {:.1} % found, {:.1} % offered, {:.1} % offered first; {:.1} % of {quantities} quantities read; {strange} offers for what says nothing, among {finds} finds\n{missed:#?}",
+        percent(found, wanted),
+        percent(offered, wanted),
+        percent(first, wanted),
+        percent(read, quantities),
+    );
+    println!("{report}");
+    assert!(percent(found, wanted) >= 95.0 && percent(offered, wanted) >= 85.0, "{report}");
+    assert!(percent(first, wanted) >= 70.0 && percent(strange, finds) <= 10.0, "{report}");
+    Ok(())
+}
