@@ -107,7 +107,7 @@ pub fn waters<T: Trail>(
     for (i, s) in e.streams.iter().enumerate() {
         let name = s.name.0.clone().unwrap_or_else(|| format!("stream {}", i + 1));
         t.section(&name);
-        let flow = flow(t, w, e, (s, &name))?;
+        let flow = flow(t, w, s, &name)?;
         let (which, oil, solids) = (Which::Stream(i), s.oil(), s.solids());
         let (place, of) = place_of(e, dosed, i);
         let content =
@@ -197,7 +197,7 @@ const TAP: f64 = 0.5;
 /// Hours of a shift, in which a day's volume comes that nobody gave hours for.
 const SHIFT: f64 = 8.0;
 
-fn flow<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, (s, name): (&Stream, &str)) -> Result<Val<Flow>, Stop> {
+fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<Flow>, Stop> {
     if let Some(flow) = stated(t, w, &say!(T, "flow of {name}"), &s.flow) {
         return Ok(flow);
     }
@@ -220,16 +220,7 @@ fn flow<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, (s, name): (&Stream, &str)
     }
     let hoses = stated_or_usual(t, w, s.hoses(), "hoses");
     let of_one = say!(T, "flow of one hose of the {name}");
-    // Who asks by the European standard has taps as that counts them, and hoses on them.
-    let each = stated_or(t, w, s.hose_flow().of(name), &of_one, || {
-        match e.european.is_some() || e.asked.nominal_size.is_some() {
-            true => stand_in(
-                (Flow::of(0.2, &L_S), Flow::of(TAP, &L_S), gpm(25.0)),
-                "a tap of DN 15 by EN 858-2, from a hand pressure washer to a wash hose of 25 gpm (UFC 4-214-03, par. 4-8)",
-            ),
-            false => declared(s.hose_flow().spec),
-        }
-    });
+    let each = stated_or_usual(t, w, s.hose_flow().of(name), &of_one);
     let label = say!(T, "share of the hoses of the {name} that run together");
     let alone = s.hoses.q().is_some_and(|hoses| hoses.si() <= 1.0);
     let key = s.together().of(name).asked_if(!alone);
