@@ -89,7 +89,7 @@ pub const SPILL_RATE: Ask = Ask::fixed("spill.rate", "At what rate would a spill
 /// Closure of the outlet.
 pub const CLOSURE: Ask = Ask::fixed(
     "spill.closure",
-    "Is there, or is there to be, a closure that shuts the outlet when oil comes near it, without which a spill that finds no room goes on to the outfall?",
+    "Is there, or is there to be, a closure that shuts the outlet when oil comes near it, without which a spill that finds no room goes on with the water?",
 );
 /// Temperature of what flows in.
 pub const INFLOW: Ask = Ask::fixed("water.inflow", "How warm is the water that flows in, at its warmest or coldest?");

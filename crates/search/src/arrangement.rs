@@ -74,9 +74,9 @@ pub(crate) fn by_size(range: &Range) -> Vec<usize> {
         let [length, width, _] = found.unwrap_or_default();
         length * width * m.stages.outlet.invert.q().map_or(0.0, Typed::si)
     };
-    let mut rows: Vec<usize> = (0..range.models.len()).collect();
-    rows.sort_by(|a, b| size(&range.models[*a]).total_cmp(&size(&range.models[*b])));
-    rows
+    let mut rows: Vec<(f64, usize)> = range.models.iter().map(size).zip(0..).collect();
+    rows.sort_by(|a, b| a.0.total_cmp(&b.0));
+    rows.into_iter().map(|(_, row)| row).collect()
 }
 
 impl Wanted {

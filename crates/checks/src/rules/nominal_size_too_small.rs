@@ -31,7 +31,10 @@ fn look(s: &Subject<'_>) -> Verdict {
             return Verdict::cannot_judge(format!("what the standard asks for is not known: {why}"), asks, named.at);
         }
     };
-    let says = format!("NS {} was named, NS {} is needed", size(s, named.q), size(s, sizes.need.q));
+    let class = sizes.class_one.map_or_else(String::new, |one| {
+        format!(" with a separator of class II, NS {} with one of class I", size(s, one.q))
+    });
+    let says = format!("NS {} was named, NS {} is needed{class}", size(s, named.q), size(s, sizes.need.q));
     if !covers(named.q, sizes.least) {
         return Verdict::fails(says, named.at);
     }

@@ -27,6 +27,8 @@ pub enum Role {
     Agrees(String),
     /// What was stated for a water lies outside: both are claims.
     Contradicts(String),
+    /// Of one or two results one is what was stated of a water: the same figure told twice, and designed for as it was stated.
+    SameAsStated(String),
     /// It is told and says nothing of the design; why.
     Told(String),
 }
@@ -103,9 +105,7 @@ fn taken(e: &Enquiry, set: &SampleSet) -> (Role, Option<Of>) {
             let same = |end: Val<Concentration>| (mean.si() / end.q.si() - 1.0).abs() < SAME;
             let told_twice = set.ends.is_some_and(|(least, most)| same(least) || same(most));
             if told_twice {
-                return told(format!(
-                    "what was stated of the oil of {name} is a result of theirs, and is designed for; {few}, so that more of them would say more"
-                ));
+                return (Role::SameAsStated(name), None);
             }
             told(format!("{few}, and what was stated of the oil of {name} is designed for"))
         } else {
@@ -202,7 +202,7 @@ fn claim(set: &SampleSet, role: &Role) -> Option<Claim> {
                 format!("{which}, samples \"{}\", from a third of it to three times (engineering judgement)", set.name);
             (largest.q, why, Some(range))
         }
-        Role::Leaves | Role::Agrees(_) | Role::Told(_) => return None,
+        Role::Leaves | Role::Agrees(_) | Role::SameAsStated(_) | Role::Told(_) => return None,
     };
     let range = range.map(|[low, high]| (written(low), written(high), Distribution::Triangular));
     Some(Claim { written: written(mean), from: Some(from), chosen: false, because: None, range })

@@ -18,6 +18,7 @@ pub mod levels;
 pub mod limit;
 pub mod measured;
 pub mod passage;
+pub mod portion;
 pub mod promise;
 pub mod removal;
 pub mod shell;

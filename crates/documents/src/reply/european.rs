@@ -6,6 +6,7 @@ use stillrise_checks::{Grade, Verdict};
 use stillrise_design::basis::european::European;
 use stillrise_design::basis::rain_kept_out::is_barred;
 use stillrise_design::enquiry::blocks::{self, SeparatorClass};
+use stillrise_design::train::StageKind;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{GAL, L, M3};
 use stillrise_units::{Typed, print};
@@ -165,6 +166,7 @@ fn sludge(settled: &Settled) -> Option<String> {
     let asked = settled.job.design.basis.as_ref()?.european.as_ref()?.sizes.as_ref().ok()?.sludge_trap?;
     let volume = |si: f64| print::in_prose(si, settled.job.enquiry.system().pick((&GAL, &M3)));
     let train = settled.job.design.train.as_ref();
+    let trap = train.is_some_and(|t| t.stages.iter().any(|s| s.kind == StageKind::GritTrap && s.asked_for));
     let ours = match train.map(|t| (t.unit.hopper_volume().si(), t.count.q.si())) {
         Some((hopper, n)) if hopper > 0.0 && n > 1.0 => {
             format!("the hoppers of our units hold {} each and are no such trap, which stands ahead", volume(hopper))
@@ -173,6 +175,7 @@ fn sludge(settled: &Settled) -> Option<String> {
         Some((hopper, _)) if hopper > 0.0 => {
             format!("the hopper of our unit holds {} and is no such trap, which stands ahead", volume(hopper))
         }
+        _ if trap => "it stands below among what is needed beside the unit".to_owned(),
         _ => "we size no trap here".to_owned(),
     };
     let litres = print::digits(L.from_si(asked.q.si()), 3);

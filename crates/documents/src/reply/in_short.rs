@@ -1,7 +1,7 @@
 //! The answer in five lines, for whoever reads no further.
 
 use super::{asks, show};
-use crate::summary::{capital, limit as named};
+use crate::summary::{capital, limit as named, statistic};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::cases::largest;
 use stillrise_design::basis::limits::PhLimit;
@@ -23,7 +23,7 @@ pub(super) fn in_short(settled: &Settled) -> Vec<String> {
     let mut lines = Vec::new();
     let words = performance.limits.iter().filter_map(|verdict| {
         let limit = basis.limits.get(verdict.limit)?;
-        Some(format!("{}, {}: {}", named(limit), limit.statistic.q.word(), verdict.says()))
+        Some(format!("{}, {}: {}", named(limit), statistic(settled, limit), verdict.says()))
     });
     let not_by_gravity =
         |limit: &PhLimit| format!("{}, {}: {}", limit.shown(), limit.statistic(), Word::NotByGravity.text());
@@ -33,7 +33,7 @@ pub(super) fn in_short(settled: &Settled) -> Vec<String> {
     }
     lines.extend(performance.worst().map(|worst| {
         format!(
-            "What leaves, as we reckon it: {} of total oil in the mean ({}), the most of all that may come.",
+            "What leaves, as we reckon it: {} of total oil ({}), the largest mean of the cases that were worked.",
             Promise::of(worst.total.expected.q, worst.content.total.q).sentence(),
             worst.case
         )

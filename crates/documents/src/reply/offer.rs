@@ -284,7 +284,7 @@ fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     }
     let open = exceeded(settled);
     if !beside.is_empty() {
-        facts.push(format!("needed beside it, neither in this budget nor in the room above: {}", beside.join("; ")));
+        facts.push(format!("needed beside it, neither part of the unit nor in the room above: {}", beside.join("; ")));
     }
     if !open.is_empty() {
         let largest = settled.pick.as_ref().is_some_and(|pick| pick.condition == Some(Condition::Limit));

@@ -32,6 +32,7 @@ fn one(settled: &Settled, index: usize, set: &SampleSet) -> Value {
         Role::FewStandIn(water) => ("stands in, of few", Some(water)),
         Role::Agrees(water) => ("agrees with what was stated", Some(water)),
         Role::Contradicts(water) => ("contradicts what was stated", Some(water)),
+        Role::SameAsStated(water) => ("is what was stated", Some(water)),
         Role::Told(why) => ("not used", Some(why)),
     };
     let compared = settled.job.design.performance.iter().flat_map(|p| &p.measured).find(|c| c.set == index);

@@ -224,6 +224,9 @@ fn role(settled: &Settled, set: &SampleSet) -> Option<String> {
                 "What was stated of the oil of {water} lies outside the interval: both stand as claims, and are not averaged{how}."
             ))
         }
+        Role::SameAsStated(water) => Some(format!(
+            "What was stated of the oil of {water} is a result of theirs, and is designed for as its mean. One or two results hardly make one: more of them, with their dates, would."
+        )),
         Role::Told(why) => Some(format!("The design does not use them: {why}.")),
     }
 }

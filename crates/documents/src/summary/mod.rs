@@ -37,7 +37,7 @@ use stillrise_design::triage::{About, Line, Weight};
 use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_search::Settled;
 use stillrise_units::Typed;
-pub(crate) use wording::{allows, capital, limit, lower, mg_l, total_out};
+pub(crate) use wording::{allows, capital, limit, lower, mg_l, statistic, total_out};
 
 /// The summary as plain text, `width` characters wide.
 #[must_use]
@@ -159,7 +159,7 @@ pub fn headline(settled: &Settled) -> Vec<String> {
         out.push(format!(
             "Limit on {}, {}{}: {}. {}.{beside}{}",
             self::limit(limit),
-            limit.statistic.q.word(),
+            statistic(settled, limit),
             limit.authority.as_ref().map_or_else(String::new, |a| format!(", set by {a}")),
             word(verdict),
             capital(&verdict.reason()),

@@ -143,7 +143,16 @@ pub(crate) fn floats(settled: &Settled) -> Option<String> {
     let over = settled.job.enquiry.site.groundwater.q().zip(floor).is_some_and(|(water, floor)| water > floor.q);
     let keeps = over && matches!(found.verdict, Verdict::Passes(_));
     let why = if keeps { ", by this too heavy to float; have the highest level confirmed" } else { "" };
-    (asks || keeps).then(|| format!("{}{why}", found.verdict.says()))
+    // Ground beside water that floods may stand as full as the flood.
+    let flood = &settled.job.enquiry.outlet.tailwater;
+    let higher = flood.q().zip(settled.job.enquiry.site.groundwater.q()).is_some_and(|(flood, ground)| flood > ground);
+    let flood = flood.claim().filter(|_| higher && over).map_or_else(String::new, |level| {
+        format!(
+            "; the water at the outfall may stand at {}, higher than that groundwater: where the ground between lets it through, the unit has to be held down, and its shell to bear, against that level",
+            level.written.text
+        )
+    });
+    (asks || keeps).then(|| format!("{}{why}{flood}", found.verdict.says()))
 }
 
 /// The question for the outfall, with the highest that would do.

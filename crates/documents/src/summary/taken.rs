@@ -15,11 +15,11 @@ pub fn because(settled: &Settled, pick: &Pick) -> String {
         Because::Stated => "its dimensions are stated in the enquiry".to_owned(),
         Because::Named => "the enquiry asks for it".to_owned(),
         Because::Smallest { wanted, below: None } => format!(
-            "{}the smallest of the range, and by the calculation no rule bars it",
+            "{}the smallest of the range, and no rule on size, place or limits bars it by the calculation",
             looked_for(wanted, &settled.job.enquiry)
         ),
         Because::Smallest { wanted, below: Some(barrier) } => format!(
-            "{}the smallest of the range that no rule bars by the calculation; the next smaller one, for one thing: {}",
+            "{}the smallest of the range that no rule on size, place or limits bars by the calculation; the next smaller one, for one thing: {}",
             looked_for(wanted, &settled.job.enquiry),
             barrier.title().to_lowercase()
         ),

@@ -2,6 +2,7 @@
 
 use stillrise_design::basis::limits::LimitState;
 use stillrise_design::performance::promise::Promise;
+use stillrise_search::Settled;
 use stillrise_units::catalog::MG_L;
 use stillrise_units::print::with_unit;
 use stillrise_units::{Concentration, Typed};
@@ -18,6 +19,15 @@ pub(crate) fn allows(limit: &LimitState) -> String {
 pub(crate) fn limit(limit: &LimitState) -> String {
     let of = if limit.unseen.is_some() { "," } else { " of" };
     format!("{}{of} {}", limit.title(), allows(limit))
+}
+
+/// The statistic of a limit; of one that nobody said, that it was taken.
+pub(crate) fn statistic(settled: &Settled, limit: &LimitState) -> String {
+    let word = limit.statistic.q.word();
+    match settled.subject().assumed(limit.statistic.at) {
+        Some(_) => format!("{word} (taken, as no statistic was stated)"),
+        None => word.to_owned(),
+    }
 }
 
 /// A concentration in mg/L, four digits.
