@@ -5,6 +5,7 @@
 //! number may answer follows from its dimension, its bounds and the words beside it, by lists that stand in [`cues`]. A
 //! person takes an offer or leaves it.
 
+mod counts;
 pub mod cues;
 pub mod keys;
 mod offers;
@@ -27,6 +28,10 @@ pub enum What {
     Word(Thing, String),
     /// A range of pH.
     Ph(String),
+    /// A number that counts something or is said in words: the path of the key that it answers, and how many.
+    Count(&'static str, f64),
+    /// A gravity without a unit, as a file takes it.
+    Gravity(String),
 }
 
 /// What kind of thing a word names.
@@ -91,7 +96,8 @@ pub fn read_mail(text: &str, reading: &Reading) -> Mail {
             finds.push(Find { at: found.at, what, sentence, offers: Vec::new() });
         }
     }
-    for (at, what) in words::words(text) {
+    let low = words::lower(text);
+    for (at, what) in counts::counts(&low).into_iter().chain(words::words(text, &low)) {
         let taken = finds.iter().any(|find| find.at.start < at.end && at.start < find.at.end);
         if !taken && said(&at) {
             finds.push(Find { sentence: of(at.start), at, what, offers: Vec::new() });

@@ -31,8 +31,11 @@ pub(crate) fn offers(text: &str, sentences: &[Sentence], find: &Find) -> Vec<Off
     let sentence = sentences.get(find.sentence).map_or(0..text.len(), |s| s.at.clone());
     match &find.what {
         What::Ph(range) => {
-            vec![Offer { path: "limit.value".to_owned(), value: format!("pH {range}"), weight: 2 }]
+            let offer = |path: &str, value: String| Offer { path: path.to_owned(), value, weight: 2 };
+            vec![offer("limit.value", format!("pH {range}")), offer("limit.pollutant", "ph".to_owned())]
         }
+        What::Gravity(said) => vec![Offer { path: "oil.density".to_owned(), value: said.clone(), weight: 2 }],
+        What::Count(path, count) => of_count(path, *count),
         What::Word(thing, word) => of_word(*thing, word),
         What::Quantity(span, dim) => {
             let typed = text[find.at.clone()].split_whitespace().collect::<Vec<_>>().join(" ");
@@ -45,10 +48,32 @@ pub(crate) fn offers(text: &str, sentences: &[Sentence], find: &Find) -> Vec<Off
                 Extent::One(one) | Extent::Around { value: one, .. } | Extent::Between { high: one, .. } => one.unit,
             };
             // A sentence before may name what is spoken of.
-            let before = find.sentence.checked_sub(1).and_then(|k| sentences.get(k)).map(|s| s.at.clone());
+            let before = heading(text, sentences, find.sentence);
             of_quantity(text, (&sentence, before.as_ref()), &find.at, (*dim, si, unit), &typed)
         }
     }
+}
+
+/// What stands above a sentence and may name what it speaks of: the sentence before, or of a line of a table or a list what
+/// leads it.
+fn heading(text: &str, sentences: &[Sentence], own: usize) -> Option<Range<usize>> {
+    let is_row = |s: &Sentence| {
+        let said = &text[s.at.clone()];
+        said.starts_with(['-', '*', '•', '–']) || said.contains('\t') || said.contains("  ")
+    };
+    let here = sentences.get(own)?;
+    if !is_row(here) {
+        return own.checked_sub(1).and_then(|k| sentences.get(k)).map(|s| s.at.clone());
+    }
+    // Rows stand one under another; what leads them is the first line that is none, and the row above that holds no digit.
+    let lead = (0..own).rev().find(|k| !is_row(&sentences[*k]))?;
+    Some(
+        sentences[lead].at.start
+            ..sentences
+                .get(lead + 1)
+                .filter(|s| is_row(s) && !text[s.at.clone()].contains(|c: char| c.is_ascii_digit()))
+                .map_or(sentences[lead].at.end, |s| s.at.end),
+    )
 }
 
 fn of_word(thing: Thing, word: &str) -> Vec<Offer> {
@@ -64,6 +89,26 @@ fn of_word(thing: Thing, word: &str) -> Vec<Offer> {
         Thing::Feed => "inlet.feed",
     };
     vec![Offer { path: path.to_owned(), value: word.to_owned(), weight: 2 }]
+}
+
+/// A count, and the other keys that the same words may answer.
+fn of_count(path: &str, count: f64) -> Vec<Offer> {
+    let others: &[&str] = match path {
+        "stream.days_per_week" => &["dump.per_week"],
+        "dump.per_week" => &["stream.days_per_week"],
+        "rain.return_period" => &["asked.interval"],
+        "asked.interval" => &["rain.return_period"],
+        "rain.duration" => &["stream.hours_per_day", "rain.concentration_time"],
+        _ => &[],
+    };
+    let value = match path {
+        "rain.return_period" => format!("{count} yr"),
+        "asked.interval" => format!("{count} mo"),
+        "rain.duration" => format!("{count} min"),
+        _ => format!("{count}"),
+    };
+    let offer = |path: &str, weight: u32| Offer { path: path.to_owned(), value: value.clone(), weight };
+    core::iter::once(offer(path, 2)).chain(others.iter().map(|other| offer(other, 0))).collect()
 }
 
 fn of_quantity(
@@ -97,7 +142,8 @@ fn of_quantity(
         offer(own, number, catalog::D.from_si(si), 0);
     }
     // "500 gallons per day" is a volume of a day.
-    let per_day = [(&catalog::GPD, "gal"), (&catalog::M3_D, "m3"), (&catalog::L_D, "L"), (&catalog::IMP_GPD, "imp gal")];
+    let per_day =
+        [(&catalog::GPD, "gal"), (&catalog::M3_D, "m3"), (&catalog::L_D, "L"), (&catalog::IMP_GPD, "imp gal")];
     if let Some((_, volume)) = per_day.iter().find(|(of, _)| **of == *unit)
         && let Some(own) = place("stream.volume_per_day")
     {
@@ -105,8 +151,37 @@ fn of_quantity(
         offer(own, format!("{} {volume}", typed[..digits].trim()), si * 86400.0, 3);
     }
     all.sort_by(|a, b| b.weight.cmp(&a.weight).then_with(|| rank(&a.path).cmp(&rank(&b.path))));
+    // What enquiries say most of that kind stands behind what words point to.
+    for path in usual(dim, unit) {
+        let Some(own) = place(path).filter(|own| own.takes(si) && all.iter().all(|offer| offer.path != own.path))
+        else {
+            continue;
+        };
+        all.push(Offer { path: own.path.clone(), value: typed.to_owned(), weight: 0 });
+    }
     all.truncate(MOST);
     all
+}
+
+/// The keys that a quantity of a kind answers most often.
+fn usual(dim: Dim, unit: &Unit) -> &'static [&'static str] {
+    match dim {
+        Dim::Area => &["surface.area", "containment.area"],
+        Dim::Volume => &["spill.volume", "stream.volume_per_day", "containment.volume"],
+        Dim::Flow => &["stream.flow", "inlet.rate", "asked.flow", "outlet.flow_cap"],
+        Dim::Density if *unit == catalog::MG_L || *unit == catalog::UG_L => {
+            &["limit.value", "stream.oil.mean", "stream.solids"]
+        }
+        Dim::Density => &["oil.density"],
+        Dim::Temperature => &["water.coldest", "stream.temperature", "site.coldest_air", "water.warmest"],
+        Dim::Length if *unit == catalog::UM => &["droplets.d50", "asked.droplet"],
+        Dim::Length => &["inlet.invert", "site.ground", "site.max_length", "site.headroom"],
+        Dim::Velocity => &["rain.intensity"],
+        Dim::Time if [&catalog::YR].contains(&unit) => &["rain.return_period", "asked.interval"],
+        Dim::Time if [&catalog::MONTH].contains(&unit) => &["asked.interval"],
+        Dim::Time => &["rain.duration", "stream.hours_per_day"],
+        _ => &[],
+    }
 }
 
 /// The place of a path among the cues: what enquiries speak of most stands first.
@@ -116,23 +191,20 @@ fn rank(path: &str) -> usize {
 
 /// What the unit itself says: an intensity in mm/h is rain, a length in micrometres a droplet.
 fn affinity(path: &str, unit: &Unit) -> u32 {
-    let rain = [catalog::IN_H, catalog::MM_H, catalog::L_S_HA];
+    let among = |units: &[&Unit]| units.iter().any(|other| **other == *unit);
     match path {
-        "rain.intensity" if rain.contains(unit) => 4,
-        "asked.droplet" if *unit == catalog::UM => 2,
-        "inlet.pump_power" | "inlet.pump_speed" | "oil.density" if [catalog::HP, catalog::KW, catalog::RPM, catalog::KG_M3].contains(unit) => 2,
-        "surface.area" if [catalog::ACRES, catalog::HA].contains(unit) => 2,
+        "rain.intensity" if among(&[&catalog::IN_H, &catalog::MM_H, &catalog::L_S_HA]) => 4,
+        "asked.droplet" if among(&[&catalog::UM]) => 2,
+        "inlet.pump_power" if among(&[&catalog::HP, &catalog::KW]) => 2,
+        "inlet.pump_speed" if among(&[&catalog::RPM]) => 2,
+        "oil.density" if among(&[&catalog::KG_M3, &catalog::G_CM3]) => 2,
+        "surface.area" if among(&[&catalog::ACRES, &catalog::HA]) => 2,
         _ => 0,
     }
 }
 
 /// How strongly the words around a find point to a key: strong ones thrice a weak one, near ones more than far ones.
-fn points(
-    text: &str,
-    (sentence, before): (&Range<usize>, Option<&Range<usize>>),
-    at: &Range<usize>,
-    cue: &Cue,
-) -> u32 {
+fn points(text: &str, (sentence, before): (&Range<usize>, Option<&Range<usize>>), at: &Range<usize>, cue: &Cue) -> u32 {
     let low = text[sentence.clone()].to_lowercase();
     // Small letters may take other room: places are then near enough for what is near.
     let (from, to) = (at.start.saturating_sub(sentence.start), at.end.saturating_sub(sentence.start));
@@ -148,10 +220,11 @@ fn points(
     let near = |words: &[&str]| words.iter().filter_map(|word| gap(word)).map(worth).max().unwrap_or(0);
     let (strong, weak) = (near(cue.strong), near(cue.weak));
     let barred = cue.not.iter().filter_map(|word| gap(word)).map(worth).max().unwrap_or(0);
-    // What the sentence before names counts where this one names nothing.
-    let told = before.filter(|_| strong == 0 && weak > 0).map(|b| text[b.clone()].to_lowercase());
-    let told = told.is_some_and(|told| cue.strong.iter().any(|word| told.contains(word)));
-    let sum = 3 * strong + weak + u32::from(told);
+    // What stands above it counts where it names nothing itself.
+    let told = before.filter(|_| strong == 0).map(|b| text[b.clone()].to_lowercase());
+    let told = told
+        .is_some_and(|told| cue.strong.iter().any(|word| told.match_indices(word).any(|(k, _)| apart(&told, k, word))));
+    let sum = 3 * strong + weak + 2 * u32::from(told);
     sum.saturating_sub(2 * barred)
 }
 
@@ -173,7 +246,7 @@ mod tests {
         for cue in CUES {
             let found = place(cue.path);
             let known = found.is_some_and(|found| found.dim().is_some() || cue.path == "samples.results");
-            assert!(known || cue.path == "limit.value", "{}: {found:?}", cue.path);
+            assert!(known || cue.path == "limit.value", "{}: {:?}", cue.path, found.map(|f| f.key.kind));
         }
     }
 }

@@ -53,11 +53,17 @@ pub(crate) fn sentences(text: &str) -> Vec<Sentence> {
         let low = bare.to_lowercase();
         let lead = line.len() - line.trim_start_matches(['>', ' ', '\t', '|']).len();
         // A quoted thread begins anew: what stood under a signature ends there.
-        let quoted = HEADS.iter().any(|head| low.starts_with(head)) || low.starts_with("on ") && low.ends_with("wrote:");
+        let quoted =
+            HEADS.iter().any(|head| low.starts_with(head)) || low.starts_with("on ") && low.ends_with("wrote:");
         if quoted {
             signed = false;
         }
-        if bare.is_empty() || quoted || bare.starts_with(['-', '*', '•', '–']) || bare.contains('\t') || bare.contains("  ") {
+        if bare.is_empty()
+            || quoted
+            || bare.starts_with(['-', '*', '•', '–'])
+            || bare.contains('\t')
+            || bare.contains("  ")
+        {
             close(&mut begun, start, aside);
         }
         if SIGNS.iter().any(|sign| low.starts_with(sign)) && bare.len() < 40 || line.starts_with("-- ") {
@@ -72,7 +78,10 @@ pub(crate) fn sentences(text: &str) -> Vec<Sentence> {
             let end = start + k + mark.len();
             let next = line[k + mark.len()..].chars().next();
             let word = line[..k].rsplit(|c: char| c.is_whitespace() || c == '(').next().unwrap_or("");
-            let cut = mark == "." && (word.len() <= 3 && !word.chars().any(|c| c.is_ascii_digit()) || word.contains('.'));
+            let goes_on =
+                line[k + mark.len()..].trim_start().starts_with(|c: char| c.is_lowercase() || c.is_ascii_digit());
+            let short = word.len() <= 3 && !word.chars().any(|c| c.is_ascii_digit()) || word.contains('.');
+            let cut = mark == "." && (short || goes_on);
             if next.is_none_or(char::is_whitespace) && !cut && end > from {
                 close(&mut begun, end, aside);
                 begun = Some(end);

@@ -6,26 +6,60 @@ use core::ops::Range;
 /// What people write, and the word of an enquiry for it. Longer names stand for themselves where they hold a shorter one.
 /// Common usage; the words on the right are those of the handbook and of the keys.
 const NAMES: &[(Thing, &str, &[&str])] = &[
-    (Thing::Oil, "diesel", &["diesel", "diesel fuel", "gas oil", "gasoil", "dieselkraftstoff"]),
-    (Thing::Oil, "gasoline", &["gasoline", "petrol", "benzin"]),
+    (
+        Thing::Oil,
+        "diesel",
+        &["diesel", "diesel fuel", "gas oil", "gasoil", "dieselkraftstoff", "derv", "hsd", "hsd diesel"],
+    ),
+    (Thing::Oil, "gasoline", &["gasoline", "petrol", "benzin", "motor spirit"]),
     (Thing::Oil, "jet-fuel", &["jet fuel", "jet a", "jet a-1", "jet-a", "kerosene", "kerosin", "avtur"]),
     (Thing::Oil, "heating-oil", &["heating oil", "fuel oil no. 2", "heizöl"]),
     (Thing::Oil, "heavy-fuel-oil", &["heavy fuel oil", "hfo", "bunker", "fuel oil no. 6", "no. 6 oil", "schweröl"]),
-    (Thing::Oil, "engine-oil", &["engine oil", "motor oil", "lube oil", "lubricating oil", "motoröl"]),
+    (Thing::Oil, "engine-oil", &["engine oil", "motor oil", "lube oil", "lubricating oil", "motoröl", "engine oils"]),
     (Thing::Oil, "used-engine-oil", &["used oil", "waste oil", "used engine oil", "altöl"]),
     (Thing::Oil, "hydraulic-oil-46", &["hydraulic oil", "hydraulic fluid", "hydrauliköl"]),
     (Thing::Oil, "gear-oil", &["gear oil", "transmission oil", "getriebeöl"]),
-    (Thing::Oil, "insulating-oil", &["transformer oil", "insulating oil", "mineral insulating oil", "trafoöl"]),
+    (
+        Thing::Oil,
+        "insulating-oil",
+        &["transformer oil", "insulating oil", "mineral insulating oil", "trafoöl", "transformatorenöl"],
+    ),
     (Thing::Oil, "natural-ester", &["natural ester", "ester fluid"]),
-    (Thing::Oil, "vegetable-oil", &["vegetable oil", "soybean oil", "rapeseed oil"]),
+    (
+        Thing::Oil,
+        "vegetable-oil",
+        &["vegetable oil", "soybean oil", "rapeseed oil", "palm oil", "sunflower oil", "edible oil"],
+    ),
     (Thing::Oil, "biodiesel", &["biodiesel", "b100", "fame"]),
     (Thing::Oil, "crude-medium", &["crude", "crude oil"]),
     (Thing::Oil, "spindle-oil", &["spindle oil", "neat cutting oil"]),
-    (Thing::Chemical, "hot-water", &["hot water", "high-pressure wash", "pressure washer", "steam cleaner", "hochdruckreiniger"]),
+    (
+        Thing::Chemical,
+        "hot-water",
+        &["hot water", "high-pressure wash", "pressure washer", "steam cleaner", "hochdruckreiniger"],
+    ),
     (Thing::Chemical, "quick-break-detergent", &["quick-break", "quick break", "splitting detergent"]),
     (Thing::Chemical, "soap", &["soap", "hand cleaner"]),
-    (Thing::Chemical, "alkaline-degreaser", &["degreaser", "alkaline cleaner", "alkaline degreaser", "kaltreiniger"]),
-    (Thing::Chemical, "surfactant-heavy-detergent", &["detergent", "shampoo", "surfactant", "tenside"]),
+    (
+        Thing::Chemical,
+        "alkaline-degreaser",
+        &[
+            "degreaser",
+            "alkaline cleaner",
+            "alkaline degreaser",
+            "kaltreiniger",
+            "caustic",
+            "caustic soda",
+            "lye",
+            "alkalischer reiniger",
+            "alkaline wash",
+        ],
+    ),
+    (
+        Thing::Chemical,
+        "surfactant-heavy-detergent",
+        &["detergent", "shampoo", "surfactant", "tenside", "traffic film remover", "non-ionic", "drying agent"],
+    ),
     (Thing::Chemical, "foam-agent", &["foam", "afff", "fire-fighting foam", "fluorine-free foam"]),
     (Thing::Chemical, "soluble-coolant", &["coolant", "cutting fluid", "soluble oil", "emulsion", "kühlschmierstoff"]),
     (Thing::Chemical, "glycol", &["glycol", "antifreeze", "de-icer", "deicer", "de-icing fluid"]),
@@ -34,60 +68,191 @@ const NAMES: &[(Thing, &str, &[&str])] = &[
     (Thing::Chemical, "alcohol-fuel", &["e85", "ethanol", "methanol"]),
     (Thing::Chemical, "solvent", &["solvent", "parts washer", "thinner", "mineral spirits"]),
     (Thing::Chemical, "brine", &["brine", "road salt", "de-icing salt"]),
-    (Thing::Surface, "concrete", &["concrete", "concrete pad", "concrete slab", "beton"]),
+    (Thing::Surface, "concrete", &["concrete", "concrete pad", "concrete slab", "beton", "rcc", "concreted"]),
     (Thing::Surface, "asphalt", &["asphalt", "tarmac", "blacktop", "asphaltiert"]),
     (Thing::Surface, "roof", &["roof", "roofs", "dach"]),
     (Thing::Surface, "gravel-yard", &["gravel", "crushed stone", "schotter"]),
     (Thing::Surface, "brick", &["brick paving", "block paving", "pavers"]),
     (Thing::Surface, "railroad-yard", &["ballast"]),
-    (Thing::Pollutant, "oil and grease", &["oil and grease", "oil & grease", "o&g", "fog", "hem", "oils and greases"]),
-    (Thing::Pollutant, "petroleum hydrocarbons", &["tph", "petroleum hydrocarbons", "total petroleum hydrocarbons", "sgt-hem"]),
-    (Thing::Pollutant, "hydrocarbon index", &["hydrocarbon index", "hydrocarbon oil index", "c10-c40", "c10 to c40", "kohlenwasserstoffindex", "mineral oil"]),
+    (
+        Thing::Pollutant,
+        "oil and grease",
+        &[
+            "oil and grease",
+            "oil & grease",
+            "o&g",
+            "fog",
+            "hem",
+            "oils and greases",
+            "oils and fats",
+            "oil and fat",
+            "oils, fats and grease",
+            "fats, oils and grease",
+            "lipophilic substances",
+            "oils & fats",
+        ],
+    ),
+    (
+        Thing::Pollutant,
+        "petroleum hydrocarbons",
+        &["tph", "petroleum hydrocarbons", "total petroleum hydrocarbons", "sgt-hem"],
+    ),
+    (
+        Thing::Pollutant,
+        "hydrocarbon index",
+        &[
+            "hydrocarbon index",
+            "hydrocarbon oil index",
+            "c10-c40",
+            "c10 to c40",
+            "kohlenwasserstoffindex",
+            "mineral oil",
+            "hydrocarbons",
+            "kohlenwasserstoffe",
+            "kohlenwasserstoff-index",
+        ],
+    ),
     (Thing::Pollutant, "free oil", &["free oil"]),
-    (Thing::Pollutant, "sheen", &["sheen", "visible film", "no visible oil"]),
-    (Thing::Pollutant, "suspended solids", &["tss", "suspended solids", "total suspended solids", "abfiltrierbare stoffe"]),
-    (Thing::Pollutant, "settleable solids", &["settleable solids", "imhoff"]),
+    (Thing::Pollutant, "sheen", &["sheen", "visible film", "no visible oil", "film"]),
+    (
+        Thing::Pollutant,
+        "suspended solids",
+        &["tss", "suspended solids", "total suspended solids", "abfiltrierbare stoffe"],
+    ),
+    (Thing::Pollutant, "settleable solids", &["settleable solids", "imhoff", "absetzbare stoffe"]),
     (Thing::Pollutant, "btex", &["btex", "toluene"]),
     (Thing::Pollutant, "benzene", &["benzene"]),
     (Thing::Pollutant, "cod", &["cod", "chemical oxygen demand", "csb"]),
     (Thing::Pollutant, "bod", &["bod", "bod5", "bsb5"]),
-    (Thing::Pollutant, "metals", &["metals", "zinc", "copper", "lead and", "chromium"]),
+    (Thing::Pollutant, "metals", &["metals", "zinc", "copper", "chromium", "lead", "nickel", "heavy metals"]),
     (Thing::Pollutant, "pah", &["pah", "pahs"]),
     (Thing::Pollutant, "pfas", &["pfas", "pfos"]),
     (Thing::Pollutant, "surfactants", &["mbas"]),
     (Thing::Pollutant, "ammonia", &["ammonia", "ammonium"]),
     (Thing::Pollutant, "chloride", &["chloride"]),
     (Thing::Pollutant, "phenols", &["phenol", "phenols"]),
-    (Thing::Statistic, "daily maximum", &["daily maximum", "daily max", "maximum daily", "tageshöchstwert"]),
-    (Thing::Statistic, "monthly average", &["monthly average", "monthly mean", "30-day average", "monatsmittel"]),
-    (Thing::Statistic, "any sample", &["any sample", "grab sample", "at any time", "any grab", "stichprobe"]),
+    (
+        Thing::Statistic,
+        "daily maximum",
+        &[
+            "daily maximum",
+            "daily max",
+            "maximum daily",
+            "tageshöchstwert",
+            "daily composite",
+            "24 h composite",
+            "average of the day",
+        ],
+    ),
+    (
+        Thing::Statistic,
+        "monthly average",
+        &["monthly average", "monthly mean", "30-day average", "monatsmittel", "monthly avg", "average of the month"],
+    ),
+    (
+        Thing::Statistic,
+        "any sample",
+        &[
+            "any sample",
+            "grab sample",
+            "at any time",
+            "any grab",
+            "stichprobe",
+            "any single sample",
+            "random sample",
+            "spot sample",
+            "at all times",
+            "jederzeit",
+            "single samples",
+        ],
+    ),
     (Thing::Statistic, "rig test", &["class i", "class 1", "type test", "en 858 test"]),
-    (Thing::Pump, "progressive-cavity", &["progressive cavity", "progressing cavity", "eccentric screw", "exzenterschneckenpumpe"]),
+    (
+        Thing::Pump,
+        "progressive-cavity",
+        &["progressive cavity", "progressing cavity", "eccentric screw", "exzenterschneckenpumpe"],
+    ),
     (Thing::Pump, "diaphragm", &["diaphragm pump", "membrane pump", "double diaphragm"]),
     (Thing::Pump, "submersible", &["submersible", "submersible pump", "sump pump", "tauchpumpe"]),
     (Thing::Pump, "centrifugal", &["centrifugal", "centrifugal pump", "kreiselpumpe"]),
     (Thing::Pump, "lobe", &["lobe pump", "rotary lobe"]),
     (Thing::Pump, "vane", &["vane pump"]),
-    (Thing::Facility, "bus-depot", &["bus depot", "bus garage", "vehicle yard", "motor pool", "fleet yard", "tram depot", "betriebshof"]),
+    (
+        Thing::Facility,
+        "bus-depot",
+        &["bus depot", "bus garage", "vehicle yard", "motor pool", "fleet yard", "tram depot", "betriebshof", "depot"],
+    ),
     (Thing::Facility, "truck-wash", &["truck wash"]),
     (Thing::Facility, "wash-bay", &["wash bay", "car wash", "vehicle wash", "wash place", "waschplatz"]),
     (Thing::Facility, "washrack", &["washrack", "wash rack", "tank wash"]),
-    (Thing::Facility, "fuel-station", &["fuel station", "petrol station", "gas station", "filling station", "forecourt", "tankstelle"]),
-    (Thing::Facility, "fuel-terminal", &["fuel terminal", "loading rack", "tank farm", "fuel farm", "fuel depot"]),
-    (Thing::Facility, "transformer-yard", &["transformer yard", "substation", "transformers", "switchyard", "umspannwerk"]),
-    (Thing::Facility, "workshop", &["workshop", "maintenance hangar", "garage", "werkstatt", "maintenance shop"]),
+    (
+        Thing::Facility,
+        "fuel-station",
+        &["fuel station", "petrol station", "gas station", "filling station", "forecourt", "tankstelle"],
+    ),
+    (
+        Thing::Facility,
+        "fuel-terminal",
+        &["fuel terminal", "loading rack", "tank farm", "fuel farm", "fuel depot", "tank terminal", "fuel rack"],
+    ),
+    (
+        Thing::Facility,
+        "transformer-yard",
+        &["transformer yard", "substation", "transformers", "switchyard", "umspannwerk"],
+    ),
+    (
+        Thing::Facility,
+        "workshop",
+        &["workshop", "maintenance hangar", "garage", "werkstatt", "maintenance shop", "machine shop", "repair shop"],
+    ),
     (Thing::Facility, "parking-lot", &["parking lot", "car park", "parkplatz"]),
     (Thing::Facility, "tank-bottom-draw", &["tank bottoms", "water draw"]),
     (Thing::Facility, "bilge", &["bilge"]),
-    (Thing::Receiver, "storm water", &["storm drain", "storm sewer", "river", "creek", "stream nearby", "ditch", "harbour", "harbor", "soakaway", "vorfluter", "surface water"]),
-    (Thing::Receiver, "sanitary sewer", &["sanitary sewer", "city sewer", "foul sewer", "public sewer", "sewer", "potw", "schmutzwasserkanal", "kanalisation"]),
+    (
+        Thing::Receiver,
+        "storm water",
+        &[
+            "storm drain",
+            "storm sewer",
+            "river",
+            "creek",
+            "stream nearby",
+            "ditch",
+            "harbour",
+            "harbor",
+            "soakaway",
+            "vorfluter",
+            "surface water",
+            "canal",
+            "lake",
+            "dock",
+            "graben",
+            "brook",
+            "nallah",
+            "nala",
+            "roadside drain",
+        ],
+    ),
+    (
+        Thing::Receiver,
+        "sanitary sewer",
+        &[
+            "sanitary sewer",
+            "city sewer",
+            "foul sewer",
+            "public sewer",
+            "sewer",
+            "potw",
+            "schmutzwasserkanal",
+            "kanalisation",
+        ],
+    ),
     (Thing::Feed, "gravity", &["by gravity", "gravity fed", "gravity feed", "freispiegel"]),
     (Thing::Feed, "pump", &["pumped", "pump feeds", "is pumped", "gepumpt"]),
 ];
 
 /// Words of the trade in a text, the longest first where one holds another.
-pub(crate) fn words(text: &str) -> Vec<(Range<usize>, What)> {
-    let low = lower(text);
+pub(crate) fn words(text: &str, low: &str) -> Vec<(Range<usize>, What)> {
     let mut found: Vec<(Range<usize>, What)> = Vec::new();
     let mut names: Vec<(Thing, &str, &str)> =
         NAMES.iter().flat_map(|(thing, word, names)| names.iter().map(move |name| (*thing, *word, *name))).collect();
@@ -108,13 +273,13 @@ pub(crate) fn words(text: &str) -> Vec<(Range<usize>, What)> {
             }
         }
     }
-    found.extend(ph(text, &low));
+    found.extend(ph(text, low));
     found.sort_by_key(|(at, _)| at.start);
     found
 }
 
 /// The same text in small letters, byte for byte: a letter whose small form has another length stays as it is.
-fn lower(text: &str) -> String {
+pub(crate) fn lower(text: &str) -> String {
     let small = |c: char| {
         let mut low = c.to_lowercase();
         match (low.next(), low.next()) {
@@ -190,17 +355,15 @@ mod tests {
 
     #[test]
     fn the_longer_name_stands_for_itself() {
-        let found = words("Used engine oil and diesel; oil & grease (HEM) below 10, pH between 6.5 and 9, sewers.");
+        let text = "Used engine oil and diesel; oil & grease (HEM) below 10, pH between 6.5 and 9, sewers.";
+        let found = words(text, &lower(text));
         let said: Vec<String> = found
             .into_iter()
             .map(|(_, what)| match what {
                 What::Word(_, word) | What::Ph(word) => word,
-                What::Quantity(..) => String::new(),
+                _ => String::new(),
             })
             .collect();
-        assert_eq!(
-            said,
-            ["used-engine-oil", "diesel", "oil and grease", "oil and grease", "6.5-9", "sanitary sewer"]
-        );
+        assert_eq!(said, ["used-engine-oil", "diesel", "oil and grease", "oil and grease", "6.5-9", "sanitary sewer"]);
     }
 }

@@ -202,7 +202,7 @@ catalog! {
     /// cubic metre
     M3 Volume "m3" ["m³", "cu m", "cubic metres", "cubic meters", "cbm"] 1.0;
     /// litre
-    L Volume "L" ["l", "litre", "liter", "litres", "liters"] 1e-3;
+    L Volume "L" ["l", "litre", "liter", "litres", "liters", "Liter", "Litern"] 1e-3;
     /// US gallon
     GAL Volume "gal" ["US gal", "gallon", "gallons", "gals", "US gallons", "US gallon"] GALLON;
     /// imperial gallon
@@ -217,17 +217,17 @@ catalog! {
     /// second
     S Time "s" ["sec", "second", "seconds"] 1.0;
     /// minute
-    MIN Time "min" ["minute", "minutes"] MINUTE;
+    MIN Time "min" ["minute", "minutes", "Minuten"] MINUTE;
     /// hour
-    H Time "h" ["hr", "hrs", "hour", "hours"] HOUR;
+    H Time "h" ["hr", "hrs", "hour", "hours", "Stunden"] HOUR;
     /// day
-    D Time "d" ["day", "days"] DAY;
+    D Time "d" ["day", "days", "Tage", "Tagen"] DAY;
     /// week
-    WK Time "wk" ["week", "weeks"] 7.0 * DAY;
+    WK Time "wk" ["week", "weeks", "Wochen"] 7.0 * DAY;
     /// month, the twelfth of a year of 365.25 days
-    MONTH Time "mo" ["month", "months"] 365.25 / 12.0 * DAY;
+    MONTH Time "mo" ["month", "months", "Monate", "Monaten"] 365.25 / 12.0 * DAY;
     /// year of 365.25 days
-    YR Time "yr" ["year", "years", "a"] 365.25 * DAY;
+    YR Time "yr" ["year", "years", "a", "Jahre", "Jahren"] 365.25 * DAY;
 
     /// metre per second
     M_S Velocity "m/s" [] 1.0;
@@ -240,13 +240,13 @@ catalog! {
     /// foot per minute
     FT_MIN Velocity "ft/min" ["fpm"] FOOT / MINUTE;
     /// inch per hour
-    IN_H Velocity "in/h" ["in/hr", "iph", "inches per hour", "in per hour", "inches/hour", "inch per hour"] INCH / HOUR;
+    IN_H Velocity "in/h" ["in/hr", "iph", "inches per hour", "in per hour", "inches/hour", "inch per hour", "inches an hour", "inch an hour"] INCH / HOUR;
     /// millimetre per hour
     MM_H Velocity "mm/h" ["mm/hr", "mm per hour", "mm/hour"] 1e-3 / HOUR;
     /// US gallon per minute and square foot
     GPM_FT2 Velocity "gpm/ft2" ["gpm/ft²", "gpm/sq ft"] GALLON / MINUTE / (FOOT * FOOT);
     /// litre per second and hectare
-    L_S_HA Velocity "L/(s ha)" ["L/s/ha", "l/(s.ha)", "l/s/ha"] 1e-7;
+    L_S_HA Velocity "L/(s ha)" ["L/s/ha", "l/(s.ha)", "l/s/ha", "l/(s ha)", "L/(s·ha)", "l/(s·ha)", "l/(s*ha)"] 1e-7;
 
     /// metre per second squared
     M_S2 Acceleration "m/s2" ["m/s²"] 1.0;
@@ -262,15 +262,15 @@ catalog! {
     /// cubic metre per day
     M3_D Flow "m3/d" ["m³/d", "m3/day", "m3 per day", "m³/day", "cubic metres per day", "cubic meters per day"] 1.0 / DAY;
     /// litre per second
-    L_S Flow "L/s" ["l/s", "lps", "litres per second", "liters per second", "litres/s", "liters/s"] 1e-3;
+    L_S Flow "L/s" ["l/s", "lps", "litres per second", "liters per second", "litres/s", "liters/s", "litres a second"] 1e-3;
     /// litre per minute
-    L_MIN Flow "L/min" ["l/min", "lpm", "litres per minute", "liters per minute", "litres/min", "liters/min", "l/minute"] 1e-3 / MINUTE;
+    L_MIN Flow "L/min" ["l/min", "lpm", "litres per minute", "liters per minute", "litres/min", "liters/min", "l/minute", "litres a minute", "liters a minute"] 1e-3 / MINUTE;
     /// litre per hour
     L_H Flow "L/h" ["l/h", "litres per hour", "liters per hour"] 1e-3 / HOUR;
     /// litre per day
     L_D Flow "L/d" ["l/d", "L/day", "litres per day", "liters per day"] 1e-3 / DAY;
     /// US gallon per minute
-    GPM Flow "gpm" ["gal/min", "USgpm", "US gpm", "gallons per minute", "gallons/min", "gallons/minute", "gal per min", "US gallons per minute"] GALLON / MINUTE;
+    GPM Flow "gpm" ["gal/min", "USgpm", "US gpm", "gallons per minute", "gallons/min", "gallons/minute", "gal per min", "US gallons per minute", "gallons a minute"] GALLON / MINUTE;
     /// US gallon per hour
     GPH Flow "gph" ["gal/h", "gal/hr", "gallons per hour", "gallons/hour"] GALLON / HOUR;
     /// US gallon per day
@@ -307,9 +307,9 @@ catalog! {
     /// kilogram per cubic metre
     KG_M3 Density "kg/m3" ["kg/m³"] 1.0;
     /// gram per cubic centimetre
-    G_CM3 Density "g/cm3" ["g/cm³", "g/cc", "kg/L", "kg/l", "g/mL"] 1000.0;
+    G_CM3 Density "g/cm3" ["g/cm³", "g/cc", "kg/L", "kg/l", "g/mL", "kg/dm3", "kg/dm³"] 1000.0;
     /// milligram per litre
-    MG_L Density "mg/L" ["mg/l", "mg/litre", "g/m3", "mg per litre", "mg per liter", "milligrams per litre", "milligrams per liter"] 1e-3;
+    MG_L Density "mg/L" ["mg/l", "mg/litre", "g/m3", "mg per litre", "mg per liter", "milligrams per litre", "milligrams per liter", "parts per million"] 1e-3;
     /// microgram per litre
     UG_L Density "µg/L" ["ug/L", "ug/l", "µg/l"] 1e-6;
     /// gram per litre

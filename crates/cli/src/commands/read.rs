@@ -77,7 +77,10 @@ fn text(args: &Args) -> Result<String, End> {
     };
     match read {
         Err(error) if error.kind() == std::io::ErrorKind::NotFound => {
-            return Err(refused("there is no such file", "check the path, or give the text on standard input with \"-\""));
+            return Err(refused(
+                "there is no such file",
+                "check the path, or give the text on standard input with \"-\"",
+            ));
         }
         Err(error) => return Err(End::Machine(format!("{name}: {error}"))),
         Ok(_) if bytes.len() as u64 > LONGEST => {
@@ -94,6 +97,8 @@ fn of(text: &str, mail: &Mail, find: &Find) -> Value {
         What::Quantity(_, dim) => json!({ "quantity": dim.name() }),
         What::Word(thing, word) => json!({ "word": word, "thing": format!("{thing:?}").to_lowercase() }),
         What::Ph(range) => json!({ "ph": range }),
+        What::Count(_, count) => json!({ "count": count }),
+        What::Gravity(said) => json!({ "gravity": said }),
     };
     let sentence = mail.sentences.get(find.sentence).map(|s| &text[s.at.clone()]);
     json!({

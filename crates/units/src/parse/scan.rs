@@ -49,7 +49,8 @@ fn next_number(text: &str, from: usize) -> Option<usize> {
     for (k, c) in text[from..].char_indices() {
         let own = from + k;
         let digit = c.is_ascii_digit() || matches!(c, '¼' | '½' | '¾' | '⅓' | '⅔' | '⅛' | '⅜' | '⅝' | '⅞');
-        let apart = !before.is_some_and(|b| b.is_alphanumeric() || matches!(b, '.' | ',' | '/' | '_' | '-' | ':' | '#'));
+        let apart =
+            !before.is_some_and(|b| b.is_alphanumeric() || matches!(b, '.' | ',' | '/' | '_' | '-' | ':' | '#'));
         if digit && apart {
             return Some(own);
         }
@@ -99,6 +100,9 @@ fn quantity_at(text: &str, floor: usize, start: usize, end: usize, reading: &Rea
         let wide = with_words(text, floor, start..stop);
         [wide, start..stop].into_iter().find_map(|at| {
             let said = text[at.clone()].split_whitespace().collect::<Vec<_>>().join(" ");
+            // A hyphen that ties a unit to its number is none of the number's.
+            let loose = said.find('-').filter(|k| said[k + 1..].starts_with(char::is_alphabetic));
+            let said = loose.map_or(said.clone(), |k| [&said[..k], " ", &said[k + 1..]].concat());
             let span = span_of(&said, unit.dim, reading).ok()?;
             Some(Found { at, span, dim: unit.dim })
         })
@@ -139,7 +143,9 @@ const BLANKS: [char; 6] = [' ', '\t', '\n', '\r', '\u{a0}', '\u{202f}'];
 static NAMES: LazyLock<Vec<(String, &'static str, &'static Unit)>> = LazyLock::new(|| {
     let each = UNITS.iter().copied().flat_map(|unit| {
         let names = core::iter::once(unit.symbol).chain(unit.also.iter().copied());
-        names.filter(|name| !name.is_empty() && !SILENT.contains(name)).map(move |name| (name.to_lowercase(), name, unit))
+        names
+            .filter(|name| !name.is_empty() && !SILENT.contains(name))
+            .map(move |name| (name.to_lowercase(), name, unit))
     });
     let mut names: Vec<_> = each.chain([("ppm".to_owned(), "ppm", &crate::catalog::MG_L)]).collect();
     names.sort_by(|a, b| b.0.len().cmp(&a.0.len()).then(a.0.cmp(&b.0)));
@@ -151,15 +157,48 @@ const SILENT: [&str; 6] = ["-", "1", "a", "K", "P", "N"];
 
 /// What follows "in" where it means inches and is no preposition.
 const BEHIND_INCH: [&str; 34] = [
-    "pipe", "line", "dia", "diameter", "deep", "high", "wide", "long", "thick", "of", "x", "by", "main", "outlet", "inlet",
-    "suction", "discharge", "opening", "mesh", "sewer", "drain", "nominal", "id", "od", "rain", "rainfall", "nozzle",
-    "valve", "hose", "tap", "connection", "gap", "below", "above",
+    "pipe",
+    "line",
+    "dia",
+    "diameter",
+    "deep",
+    "high",
+    "wide",
+    "long",
+    "thick",
+    "of",
+    "x",
+    "by",
+    "main",
+    "outlet",
+    "inlet",
+    "suction",
+    "discharge",
+    "opening",
+    "mesh",
+    "sewer",
+    "drain",
+    "nominal",
+    "id",
+    "od",
+    "rain",
+    "rainfall",
+    "nozzle",
+    "valve",
+    "hose",
+    "tap",
+    "connection",
+    "gap",
+    "below",
+    "above",
 ];
 
 /// The unit that stands behind a number, and where it ends.
 fn unit_at(text: &str, end: usize) -> Option<(&'static Unit, usize)> {
     let rest = &text[end..];
-    let body = rest.trim_start_matches(BLANKS);
+    // "25-year", "15-inch".
+    let tied = rest.strip_prefix('-').filter(|tail| tail.starts_with(char::is_alphabetic));
+    let body = tied.unwrap_or_else(|| rest.trim_start_matches(BLANKS));
     // No more than a blank, or the end of a line, parts the two.
     if rest.len() - body.len() > 3 {
         return None;
@@ -168,10 +207,14 @@ fn unit_at(text: &str, end: usize) -> Option<(&'static Unit, usize)> {
     let ends = |name: &str| {
         let behind = body.get(name.len()..)?;
         let word = name.ends_with(char::is_alphanumeric);
-        let closed = !word || !behind.starts_with(|c: char| c.is_alphanumeric() || matches!(c, '/' | '²' | '³' | '^' | '_'));
+        let closed =
+            !word || !behind.starts_with(|c: char| c.is_alphanumeric() || matches!(c, '/' | '²' | '³' | '^' | '_'));
         let preposition = name.eq_ignore_ascii_case("in") && {
             let next = behind.trim_start().split(|c: char| !c.is_alphabetic()).next().unwrap_or("").to_lowercase();
-            behind.starts_with(char::is_whitespace) && !next.is_empty() && !BEHIND_INCH.contains(&&*next)
+            behind.starts_with([' ', '\u{a0}'])
+                && !behind.starts_with("  ")
+                && !next.is_empty()
+                && !BEHIND_INCH.contains(&&*next)
         };
         (closed && !preposition).then_some(at + name.len())
     };
@@ -186,7 +229,8 @@ fn unit_at(text: &str, end: usize) -> Option<(&'static Unit, usize)> {
         .next()
         .filter(|(unit, ..)| {
             let same = |other: &&(String, &str, &'static Unit)| lower.starts_with(&other.0) && other.2.dim != unit.dim;
-            let longest = NAMES.iter().filter(|(low, ..)| lower.starts_with(low.as_str())).map(|(low, ..)| low.len()).max();
+            let longest =
+                NAMES.iter().filter(|(low, ..)| lower.starts_with(low.as_str())).map(|(low, ..)| low.len()).max();
             !NAMES.iter().filter(same).any(|other| Some(other.0.len()) == longest)
         });
     let loose = loose.map(|(unit, stop, _)| (unit, stop));
@@ -228,7 +272,10 @@ mod tests {
             ("We wash with 2 hoses, about 45 gpm, 3 hours a day.", &["about 45 gpm", "3 hours"][..]),
             ("Fläche ca. 3.200 m2, Regen 200 l/(s ha)", &["ca. 3.200 m2", "200 l/(s ha)"]),
             ("pipe invert 98.40 ft, 4\" line, tank 5'-6\" deep", &["98.40 ft", "4\"", "5'-6\""]),
-            ("between 10 and 20 gpm; 10 to 20 gpm, 6-9 m3/h, 60 gpm +/- 5 gpm", &["20 gpm", "10 to 20 gpm", "6-9 m3/h", "60 gpm +/- 5 gpm"]),
+            (
+                "between 10 and 20 gpm; 10 to 20 gpm, 6-9 m3/h, 60 gpm +/- 5 gpm",
+                &["20 gpm", "10 to 20 gpm", "6-9 m3/h", "60 gpm +/- 5 gpm"],
+            ),
             ("not more than 15 mg/L, < 5 ppm, 15PPM", &["not more than 15 mg/L", "< 5 ppm", "15PPM"]),
             ("Call 555 0100 ext. 12, offer Q-4401 of 2026-03-02, C10 to C40", &[]),
             ("we have 3 in total, and 2 in the yard; a 6 in pipe", &["6 in"]),
@@ -238,6 +285,7 @@ mod tests {
             ("a 10K order, 5 a day, 2 K", &[]),
             ("50 % of it, 3 m3/h and 7 m", &["50 %", "3 m3/h", "7 m"]),
             ("½ in tap, 1 1/2\" hose, .5 mg/L", &["½ in", "1 1/2\""]),
+            ("25-year storm, 15-inch pipe, 24 in\n  T2", &["25-year", "15-inch", "24 in"]),
         ] {
             assert_eq!(found(text), wanted, "{text}");
         }
@@ -245,7 +293,21 @@ mod tests {
 
     #[test]
     fn no_text_makes_it_panic() {
-        for text in ["", "5", "5 '", "−", "½", "9'9'9'9'9'9'9\"", "1e999 gpm", "5\u{a0}", "ß5 m²ß", "0x10 m", "𝟙 m", "5 µ", "3⁄4 in"] {
+        for text in [
+            "",
+            "5",
+            "5 '",
+            "−",
+            "½",
+            "9'9'9'9'9'9'9\"",
+            "1e999 gpm",
+            "5\u{a0}",
+            "ß5 m²ß",
+            "0x10 m",
+            "𝟙 m",
+            "5 µ",
+            "3⁄4 in",
+        ] {
             let _ = found(text);
             let _ = found(&text.repeat(40));
         }
