@@ -23,7 +23,7 @@ use stillrise_units::parse::{Reading, Span};
 #[derive(Debug, Clone)]
 pub enum What {
     /// A quantity, and what it measures.
-    Quantity(Span, Dim),
+    Quantity(Box<Span>, Dim),
     /// A word of the trade: what kind of thing it names, and the word of an enquiry for it.
     Word(Thing, String),
     /// A range of pH.
@@ -92,7 +92,7 @@ pub fn read_mail(text: &str, reading: &Reading) -> Mail {
     for found in stillrise_units::parse::quantities_in(text, reading) {
         if said(&found.at) {
             let sentence = of(found.at.start);
-            let what = What::Quantity(found.span, found.dim);
+            let what = What::Quantity(Box::new(found.span), found.dim);
             finds.push(Find { at: found.at, what, sentence, offers: Vec::new() });
         }
     }

@@ -7,8 +7,8 @@ use std::path::PathBuf;
 use stillrise_documents::package::pretty;
 use stillrise_documents::render::text::{Table, hang};
 use stillrise_mail::{Find, Mail, What, read_mail};
+use stillrise_units::Fault;
 use stillrise_units::parse::{Gallon, Reading};
-use stillrise_units::{Fault, parse};
 
 /// Quantities, oils, products, surfaces, pumps, places and limits in a customer's text, and the keys
 /// that each could answer
