@@ -1,13 +1,13 @@
 //! `stillrise`: sizes, checks and documents oil-water separators.
 
 mod commands;
-mod embedded;
-mod files;
 mod out;
 mod progress;
 
 use clap::{Parser, Subcommand};
 use std::process::ExitCode;
+use stillrise_desk::Trouble;
+use stillrise_search::Settled;
 
 /// A third of the time of `size` went into getting and giving back small pieces of memory; measured in
 /// `docs/decisions/allocator.md`.
@@ -35,6 +35,7 @@ enum Command {
     Risk(commands::risk::Args),
     Rate(commands::rate::Args),
     Read(commands::read::Args),
+    Compare(commands::compare::Args),
     Work(commands::work::Args),
     Verify(commands::verify::Args),
     Schema(commands::schema::Args),
@@ -52,6 +53,20 @@ pub enum End {
     Refused(Vec<stillrise_units::Fault>),
     /// The machine failed: file, disk, library.
     Machine(String),
+}
+
+impl From<Trouble> for End {
+    fn from(trouble: Trouble) -> Self {
+        match trouble {
+            Trouble::Refused(faults) => End::Refused(faults),
+            Trouble::Machine(reason) => End::Machine(reason),
+        }
+    }
+}
+
+/// How a command ends that settled a job.
+fn ended(settled: &Settled) -> End {
+    if settled.fails() { End::Fails } else { End::Done }
 }
 
 fn main() -> ExitCode {
@@ -76,6 +91,7 @@ fn main() -> ExitCode {
         Command::Risk(args) => commands::risk::run(&args),
         Command::Rate(args) => commands::rate::run(&args),
         Command::Read(args) => commands::read::run(&args),
+        Command::Compare(args) => commands::compare::run(&args),
         Command::Work(args) => commands::work::run(&args),
         Command::Verify(args) => commands::verify::run(&args),
         Command::Schema(args) => commands::schema::run(&args),

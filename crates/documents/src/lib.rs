@@ -4,6 +4,7 @@
 //! Every document comes back as a name and its bytes; nothing here touches a file.
 
 pub mod charts;
+pub mod compare;
 pub mod edition;
 pub mod package;
 pub mod rating;

@@ -93,3 +93,23 @@ fn what_mails_say_is_found_and_offered() -> Result<(), Box<dyn Error>> {
     assert!(percent(first, wanted) >= 69.0 && percent(strange, finds) <= 8.0, "{report}");
     Ok(())
 }
+
+/// A text cut anywhere, or twice over, is read all the same.
+#[test]
+fn no_part_of_a_mail_makes_it_panic() -> Result<(), Box<dyn Error>> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/mails");
+    for entry in std::fs::read_dir(&folder)? {
+        let path = entry?.path();
+        let text = std::fs::read_to_string(&path)?;
+        let cuts: Vec<usize> = text.char_indices().map(|(k, _)| k).collect();
+        for pair in cuts.windows(2).step_by(97) {
+            let (head, tail) = text.split_at(pair[0]);
+            for part in [head.to_owned(), tail.to_owned(), [tail, head].concat()] {
+                for find in read_mail(&part, &Reading::default()).finds {
+                    assert!(find.at.start < find.at.end && part.get(find.at.clone()).is_some(), "{:?}", find.at);
+                }
+            }
+        }
+    }
+    Ok(())
+}

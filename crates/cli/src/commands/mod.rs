@@ -1,5 +1,6 @@
 //! One command a file.
 
+pub mod compare;
 pub mod completions;
 pub mod man;
 pub mod new;

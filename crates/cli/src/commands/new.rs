@@ -1,6 +1,5 @@
 //! `new`: starts an enquiry.
 
-use crate::embedded::JOBS;
 use crate::{End, out};
 use std::fs;
 use std::io::Write;
@@ -8,6 +7,7 @@ use std::path::PathBuf;
 use stillrise_design::enquiry::blocks;
 use stillrise_design::enquiry::keys::KeyKind;
 use stillrise_design::enquiry::spec::without_options;
+use stillrise_desk::jobs::JOBS;
 use stillrise_units::{Fault, nearest};
 
 /// Starts an enquiry in a folder: from a worked job, or blank with every key explained

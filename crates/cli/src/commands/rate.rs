@@ -1,7 +1,8 @@
 //! `rate`: a unit that stands, against its duty and what was observed.
 
-use crate::{End, files, out};
+use crate::{End, ended, out};
 use std::path::PathBuf;
+use stillrise_desk::files;
 use stillrise_documents::package::pretty;
 use stillrise_documents::rating::{rating_json, rating_text};
 use stillrise_units::Fault;
@@ -19,7 +20,7 @@ pub struct Args {
 /// Runs it.
 pub fn run(args: &Args) -> End {
     let mut settled = match files::settled(&args.file) {
-        Err(end) => return end,
+        Err(trouble) => return trouble.into(),
         Ok((settled, _)) => settled,
     };
     let unit = &settled.job.enquiry.unit;
@@ -38,5 +39,5 @@ pub fn run(args: &Args) -> End {
             out::print(&rating_text(&settled, diagnosis, out::width()));
         }
     }
-    files::end(&settled)
+    ended(&settled)
 }

@@ -1,8 +1,9 @@
 //! `reply`: the fifteen-minute answer.
 
-use crate::{End, files, out};
+use crate::{End, ended, out};
 use serde_json::json;
 use std::path::PathBuf;
+use stillrise_desk::files;
 use stillrise_documents::package::pretty;
 use stillrise_documents::reply::reply;
 
@@ -19,7 +20,7 @@ pub struct Args {
 /// Runs it.
 pub fn run(args: &Args) -> End {
     match files::with_alternatives(&args.file) {
-        Err(end) => end,
+        Err(trouble) => trouble.into(),
         Ok((mut settled, _)) => {
             // What explains the results belongs into the answer; where nothing can be said of it, the answer goes without.
             if settled.job.enquiry.unit_stands() && settled.job.enquiry.is_observed() {
@@ -31,7 +32,7 @@ pub fn run(args: &Args) -> End {
             } else {
                 out::print(&text);
             }
-            files::end(&settled)
+            ended(&settled)
         }
     }
 }

@@ -1,8 +1,9 @@
 //! `risk`: how sure the prediction is, and what carries the doubt.
 
-use crate::{End, files, out, progress};
+use crate::{End, ended, out, progress};
 use serde_json::json;
 use std::path::PathBuf;
+use stillrise_desk::files;
 use stillrise_documents::package::pretty;
 use stillrise_documents::risk::{risk_json, risk_text};
 use stillrise_search::risk::{SAMPLES, risk};
@@ -23,7 +24,7 @@ pub struct Args {
 /// Runs it.
 pub fn run(args: &Args) -> End {
     let settled = match files::settled(&args.file) {
-        Err(end) => return end,
+        Err(trouble) => return trouble.into(),
         Ok((settled, _)) => settled,
     };
     if settled.job.design.performance.is_none() {
@@ -34,7 +35,7 @@ pub fn run(args: &Args) -> End {
         } else {
             out::print(&format!("{reason}\n"));
         }
-        return files::end(&settled);
+        return ended(&settled);
     }
     let progress = progress::Progress::new();
     let Some(study) = risk(&settled.job, args.samples as usize, &|done, of| progress.goes_on(done, of)) else {
@@ -47,5 +48,5 @@ pub fn run(args: &Args) -> End {
     } else {
         out::print(&risk_text(&settled, &study, out::width()));
     }
-    files::end(&settled)
+    ended(&settled)
 }

@@ -1,7 +1,8 @@
 //! `size`: triage, basis, train, performance, verdicts and open questions.
 
-use crate::{End, files, out};
+use crate::{End, ended, out};
 use std::path::PathBuf;
+use stillrise_desk::files;
 use stillrise_documents::{Edition, package::pretty, result::result, summary::summary};
 
 /// Triage, basis, train, performance, verdicts and open questions of an enquiry
@@ -17,14 +18,14 @@ pub struct Args {
 /// Runs it.
 pub fn run(args: &Args) -> End {
     match files::settled(&args.file) {
-        Err(end) => end,
+        Err(trouble) => trouble.into(),
         Ok((settled, _)) => {
             if args.json {
                 out::print(&String::from_utf8_lossy(&pretty(&result(&settled, Edition::Us))));
             } else {
                 out::print(&summary(&settled, out::width()));
             }
-            files::end(&settled)
+            ended(&settled)
         }
     }
 }

@@ -1,9 +1,10 @@
 //! `submittal`: the package of documents.
 
-use crate::{End, files, out};
+use crate::{End, ended, out};
 use clap::ValueEnum;
 use serde_json::json;
 use std::path::PathBuf;
+use stillrise_desk::{files, packages};
 use stillrise_documents::Edition;
 use stillrise_documents::package::{package, pretty};
 use stillrise_search::risk::SAMPLES;
@@ -47,12 +48,12 @@ impl From<For> for Edition {
 
 /// Runs it.
 pub fn run(args: &Args) -> End {
-    if let Err(end) = files::may_replace(&args.out, None) {
-        return end;
+    if let Err(trouble) = packages::may_replace(&args.out, None) {
+        return trouble.into();
     }
     let (mut settled, inputs) = match files::with_alternatives(&args.file) {
         Ok(found) => found,
-        Err(end) => return end,
+        Err(trouble) => return trouble.into(),
     };
     settled.study(SAMPLES);
     if settled.job.enquiry.is_observed()
@@ -64,8 +65,8 @@ pub fn run(args: &Args) -> End {
         Ok(documents) => documents,
         Err(fault) => return End::Machine(format!("the {} could not be made: {}", fault.document, fault.reason)),
     };
-    if let Err(end) = files::write_folder(&args.out, settled.job.enquiry.head.title.as_deref(), &documents) {
-        return end;
+    if let Err(trouble) = packages::write_folder(&args.out, settled.job.enquiry.head.title.as_deref(), &documents) {
+        return trouble.into();
     }
     if args.json {
         let list: Vec<_> =
@@ -80,5 +81,5 @@ pub fn run(args: &Args) -> End {
         }
         out::print(&text);
     }
-    files::end(&settled)
+    ended(&settled)
 }

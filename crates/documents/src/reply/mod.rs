@@ -80,6 +80,15 @@ pub(crate) fn answered(settled: &Settled) -> Vec<String> {
     named::answers(settled).into_iter().chain(besides::answers(settled)).collect()
 }
 
+/// How often the unit is to be emptied.
+pub(crate) fn emptied_in_short(settled: &Settled) -> Option<String> {
+    let storage = &settled.job.design.performance.as_ref()?.storage;
+    let sludge = storage.sludge_days.map(|days| format!("sludge {}", emptied::often(days.q)));
+    let oil = storage.oil_soonest.or(storage.oil_routine).map(|days| format!("oil {}", emptied::often(days.q)));
+    let both: Vec<String> = sludge.into_iter().chain(oil).collect();
+    (!both.is_empty()).then(|| both.join(", "))
+}
+
 /// What leads the other trains; where nothing is offered, also that their units are invented.
 fn others(settled: &Settled) -> String {
     let invented = settled.job.design.train.is_none() && settled.job.enquiry.range.is_none();

@@ -1,0 +1,134 @@
+//! Enquiries on disk: read with what they name, and settled.
+
+use crate::{Trouble, jobs};
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::fs;
+use std::io::{self, Read};
+use std::panic::resume_unwind;
+use std::path::{Path, PathBuf};
+use std::thread;
+use stillrise_design::enquiry::range::Range;
+use stillrise_design::enquiry::{Enquiry, read_enquiry};
+use stillrise_search::{Settled, settle};
+use stillrise_units::{Fault, nearest};
+
+/// Name and bytes of each file that was read.
+pub type Inputs = Vec<(String, Vec<u8>)>;
+
+/// An enquiry and the files it was read from.
+pub struct Opened {
+    /// The enquiry.
+    pub enquiry: Enquiry,
+    /// Name and bytes of each file.
+    pub inputs: Inputs,
+}
+
+/// Bytes that an enquiry, a range or a table may have.
+const LARGEST: u64 = 1_000_000;
+
+/// A whole file, unless it is too large; one without an end is never read to it.
+fn read(path: &Path) -> io::Result<Vec<u8>> {
+    let mut bytes = Vec::new();
+    fs::File::open(path)?.take(LARGEST + 1).read_to_end(&mut bytes)?;
+    if bytes.len() as u64 > LARGEST { Err(io::ErrorKind::FileTooLarge.into()) } else { Ok(bytes) }
+}
+
+/// Opens an enquiry file and the files it names, which lie beside it.
+///
+/// # Errors
+/// [`Trouble`] when it cannot be read or is refused.
+pub fn open(path: &Path) -> Result<Opened, Trouble> {
+    let path = if path.is_dir() { path.join("enquiry.toml") } else { path.to_owned() };
+    let place = path.display().to_string();
+    let bytes = read(&path).map_err(|error| match error.kind() {
+        io::ErrorKind::FileTooLarge => Trouble::Refused(vec![Fault::new(
+            &place,
+            format!("is larger than {} kB, which no enquiry is", LARGEST / 1000),
+            "check which file it is",
+        )]),
+        io::ErrorKind::NotFound | io::ErrorKind::NotADirectory => Trouble::Refused(vec![Fault::new(
+            &place,
+            "there is no such file",
+            "check the path, or start one with `stillrise new`",
+        )]),
+        io::ErrorKind::PermissionDenied => {
+            Trouble::Refused(vec![Fault::new(&place, "the file may not be read", "check its permissions")])
+        }
+        _ => Trouble::Machine(format!("{place} cannot be read: {error}")),
+    })?;
+    let text = String::from_utf8(bytes.clone())
+        .map_err(|_| Trouble::Refused(vec![Fault::new(&place, "is not UTF-8 text", "save it as UTF-8")]))?;
+    let folder = path.parent().map_or_else(PathBuf::new, Path::to_owned);
+    let seen = RefCell::new(BTreeMap::new());
+    let files = |name: &str| {
+        let bytes = read(&folder.join(name)).ok()?;
+        seen.borrow_mut().insert(name.to_owned(), bytes.clone());
+        Some(bytes)
+    };
+    let enquiry = read_enquiry(&text, &files).map_err(Trouble::Refused)?;
+    let mut inputs = vec![("enquiry.toml".to_owned(), bytes)];
+    // A name that leads out of the folder keeps only its last part inside the package.
+    inputs.extend(seen.into_inner().into_iter().map(|(name, bytes)| {
+        let last = Path::new(&name).file_name().map_or_else(|| "file".to_owned(), |n| n.to_string_lossy().into_owned());
+        (last, bytes)
+    }));
+    Ok(Opened { enquiry, inputs })
+}
+
+/// Opens an enquiry and settles it.
+///
+/// # Errors
+/// As [`open`].
+pub fn settled(path: &Path) -> Result<(Settled, Inputs), Trouble> {
+    let (settled, inputs, _) = settled_from(path)?;
+    Ok((settled, inputs))
+}
+
+/// The same, with the other trains that would do.
+///
+/// # Errors
+/// As [`open`].
+pub fn with_alternatives(path: &Path) -> Result<(Settled, Inputs), Trouble> {
+    let (mut settled, inputs, demo) = settled_from(path)?;
+    settled.work_alternatives(&demo);
+    Ok((settled, inputs))
+}
+
+/// A settled enquiry, what it was read from, and the demo range.
+fn settled_from(path: &Path) -> Result<(Settled, Inputs, Range), Trouble> {
+    let (opened, demo) = beside(|| open(path), jobs::demo_range);
+    let opened = opened?;
+    if let Some(fault) = unknown_model(&opened.enquiry, &demo) {
+        return Err(Trouble::Refused(vec![fault]));
+    }
+    Ok((settle(&opened.enquiry, &demo), opened.inputs, demo))
+}
+
+/// Two pieces of work, the second on a thread of its own where the machine gives one.
+fn beside<A, B: Send>(one: impl FnOnce() -> A, other: impl Fn() -> B + Send + Sync) -> (A, B) {
+    thread::scope(|scope| {
+        let begun = thread::Builder::new().spawn_scoped(scope, &other);
+        let one = one();
+        let other = match begun {
+            Ok(begun) => begun.join().unwrap_or_else(|fault| resume_unwind(fault)),
+            Err(_) => other(),
+        };
+        (one, other)
+    })
+}
+
+/// A model that the range does not hold, where the dimensions are not stated either.
+fn unknown_model(enquiry: &Enquiry, demo: &Range) -> Option<Fault> {
+    let model = enquiry.unit.model.as_ref().filter(|_| enquiry.unit.dimensions.is_none())?;
+    let range = enquiry.range.as_ref().unwrap_or(demo);
+    let names: Vec<&str> = range.models.iter().filter_map(|m| m.model.as_deref()).collect();
+    if names.contains(&model.as_str()) {
+        return None;
+    }
+    let remedy = match nearest(model, names.iter().copied()) {
+        Some(near) => format!("did you mean \"{near}\"? The range holds {}", names.join(", ")),
+        None => format!("the range holds {}; or state the unit's dimensions", names.join(", ")),
+    };
+    Some(Fault::new("unit: model", format!("\"{model}\" is not in the range"), remedy))
+}
