@@ -1,11 +1,12 @@
 //! Jobs side by side: revisions of one, or one asked for in several ways; what they come to, what was said, what rules say.
 
-use crate::render::text::{Table, hang, heading};
+use crate::render::text::{hang, heading};
 use crate::summary::{CAUTION, limit as named};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use stillrise_checks::{Grade, Judged};
 use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::enquiry::blocks;
 use stillrise_design::performance::promise::Promise;
 use stillrise_design::provenance::Origin;
 use stillrise_search::Settled;
@@ -131,7 +132,8 @@ fn said(jobs: &[(String, &Settled)]) -> Vec<Line> {
         for entry in &settled.job.ledger.entries {
             let Origin::Given { source, text } = &entry.origin else { continue };
             // What stands in the handbook or in a range nobody said.
-            if !source.place().contains(": ") {
+            let block = source.place().split([':', ' ']).next().unwrap_or_default();
+            if !source.place().contains(": ") || blocks().all(|(spec, _)| spec.name != block) {
                 continue;
             }
             let texts = told.entry(source.place().to_owned()).or_default();
@@ -170,26 +172,28 @@ fn rules(jobs: &[(String, &Settled)]) -> Vec<Line> {
 #[must_use]
 pub fn compare_text(found: &Comparison, width: usize) -> String {
     let mut out = String::new();
-    let mut table = |title: &str, lines: &[Line], none: &str| {
+    let mut list = |title: &str, lines: &[Line], none: &str| {
         out.push_str(&heading(title));
         if lines.is_empty() {
             out.push_str(&hang(none, width, 0, 2));
-        } else {
-            let mut table = Table {
-                header: core::iter::once(String::new()).chain(found.names.clone()).collect(),
-                rows: Vec::new(),
-            };
-            for line in lines {
-                let values = line.values.iter().map(|value| value.clone().unwrap_or_else(|| "–".to_owned()));
-                table.rows.push(core::iter::once(line.what.clone()).chain(values).collect());
+        }
+        for line in lines {
+            let shown = |value: &Option<String>| value.clone().unwrap_or_else(|| "–".to_owned());
+            if !line.differs() {
+                let same = line.values.first().map_or_else(String::new, shown);
+                out.push_str(&hang(&format!("{}: {same}, in all", line.what), width, 0, 2));
+                continue;
             }
-            out.push_str(&table.render(width));
+            out.push_str(&hang(&line.what, width, 0, 2));
+            for (name, value) in found.names.iter().zip(&line.values) {
+                out.push_str(&hang(&format!("{name}: {}", shown(value)), width, 2, 4));
+            }
         }
         out.push('\n');
     };
-    table("What they come to", &found.results, "Nothing was worked.");
-    table("What was said, where it differs", &found.said, "The same was said of all that was worked.");
-    table("Rules that say another thing", &found.rules, "Every rule says the same of all.");
+    list("What they come to", &found.results, "Nothing was worked.");
+    list("What was said, where it differs", &found.said, "The same was said of all that was worked.");
+    list("Rules that say another thing", &found.rules, "Every rule says the same of all.");
     out.push_str(&hang(CAUTION, width, 0, 0));
     out
 }

@@ -97,7 +97,7 @@ pub fn read_mail(text: &str, reading: &Reading) -> Mail {
         }
     }
     let low = words::lower(text);
-    for (at, what) in counts::counts(&low).into_iter().chain(words::words(text, &low)) {
+    for (at, what) in words::words(text, &low).into_iter().chain(counts::counts(&low)) {
         let taken = finds.iter().any(|find| find.at.start < at.end && at.start < find.at.end);
         if !taken && said(&at) {
             finds.push(Find { sentence: of(at.start), at, what, offers: Vec::new() });

@@ -18,12 +18,19 @@ pub struct Args {
     json: bool,
 }
 
+/// What a file is called: by its folder where all of them are called alike.
+fn called(path: &std::path::Path) -> String {
+    let folder = path.file_name().is_some_and(|name| name == "enquiry.toml").then(|| path.parent()).flatten();
+    let own = folder.filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(path);
+    own.file_name().map_or_else(|| own.display().to_string(), |name| name.to_string_lossy().into_owned())
+}
+
 /// Runs it.
 pub fn run(args: &Args) -> End {
     let (mut jobs, mut faults): (Vec<(String, Settled)>, Vec<_>) = (Vec::new(), Vec::new());
     for path in &args.files {
         match files::settled(path) {
-            Ok((settled, _)) => jobs.push((path.display().to_string(), settled)),
+            Ok((settled, _)) => jobs.push((called(path), settled)),
             Err(stillrise_desk::Trouble::Refused(found)) => {
                 let place = path.display().to_string();
                 faults.extend(found.into_iter().map(|mut fault| {
@@ -38,6 +45,12 @@ pub fn run(args: &Args) -> End {
     }
     if !faults.is_empty() {
         return End::Refused(faults);
+    }
+    // Two of one name are told apart by their whole paths.
+    let alike = |k: usize| jobs.iter().enumerate().any(|(other, (name, _))| other != k && *name == jobs[k].0);
+    let twice: Vec<bool> = (0..jobs.len()).map(alike).collect();
+    for (k, (name, _)) in jobs.iter_mut().enumerate().filter(|(k, _)| twice[*k]) {
+        *name = args.files[k].display().to_string();
     }
     let beside: Vec<(String, &Settled)> = jobs.iter().map(|(name, settled)| (name.clone(), settled)).collect();
     let found = compare(&beside);
