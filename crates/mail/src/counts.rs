@@ -132,6 +132,25 @@ pub(crate) fn counts(low: &str) -> Vec<Counted> {
     found
 }
 
+/// Return periods as odds: "1 in 5 years", "1-in-50-year".
+pub(crate) fn odds(low: &str) -> Vec<Counted> {
+    let mut found = Vec::new();
+    for lead in ["1 in ", "1-in-", "one in ", "1:", "once in "] {
+        for (at, _) in low.match_indices(lead) {
+            let rest = &low[at + lead.len()..];
+            let len = rest.find(|c: char| !c.is_ascii_digit()).unwrap_or(rest.len());
+            let Ok(years) = rest[..len].parse::<f64>() else { continue };
+            let body = rest[len..].trim_start_matches([' ', '-']);
+            let word = ["years", "year", "yr", "jahre"].into_iter().find(|word| closed(body, word));
+            if let (true, Some(word)) = (apart(low, at), word) {
+                let end = low.len() - body.len() + word.len();
+                found.push((at..end, What::Count("rain.return_period", years)));
+            }
+        }
+    }
+    found
+}
+
 /// Whole numbers and spoken ones: where each begins, what it is, where it ends.
 fn numbers(low: &str) -> Vec<(usize, f64, usize)> {
     let mut all = Vec::new();

@@ -164,7 +164,12 @@ pub static CUES: &[Cue] = &[
         &["solids", "tss", "sediment", "mud"],
         &["limit", "permit", "not exceed", "allowed", "consent"],
     ),
-    cue("stream.oil.emulsified", &["emulsified", "emulsion", "emulgiert"], &["share", "of the oil"], &[]),
+    cue(
+        "stream.oil.emulsified",
+        &["emulsified", "of it is emulsion", "is milky", "emulsion", "emulgiert"],
+        &["share", "of the oil"],
+        &[],
+    ),
     cue(
         "limit.value",
         &[

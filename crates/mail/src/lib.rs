@@ -9,6 +9,7 @@ mod counts;
 pub mod cues;
 pub mod keys;
 mod offers;
+mod products;
 mod text;
 mod words;
 
@@ -88,20 +89,29 @@ pub fn read_mail(text: &str, reading: &Reading) -> Mail {
         next.saturating_sub(1)
     };
     let mut finds: Vec<Find> = Vec::new();
-    let said = |at: &Range<usize>| sentences.get(of(at.start)).is_none_or(|s| !s.is_aside);
-    for found in stillrise_units::parse::quantities_in(text, reading) {
-        if said(&found.at) {
-            let sentence = of(found.at.start);
-            let what = What::Quantity(Box::new(found.span), found.dim);
-            finds.push(Find { at: found.at, what, sentence, offers: Vec::new() });
-        }
-    }
     let low = words::lower(text);
-    for (at, what) in words::words(text, &low).into_iter().chain(counts::counts(&low)) {
+    let words = words::words(text, &low);
+    // A number within a word or a set phrase is none of its own: "24 h composite", "1 in 5 years".
+    let phrases: Vec<(Range<usize>, What)> = counts::odds(&low).into_iter().chain(words).collect();
+    let said = |at: &Range<usize>| sentences.get(of(at.start)).is_none_or(|s| !s.is_aside);
+    let take = |finds: &mut Vec<Find>, at: Range<usize>, what: What| {
         let taken = finds.iter().any(|find| find.at.start < at.end && at.start < find.at.end);
         if !taken && said(&at) {
             finds.push(Find { sentence: of(at.start), at, what, offers: Vec::new() });
         }
+    };
+    for (at, what) in phrases.iter().filter(|(at, _)| text[at.clone()].contains(|c: char| c.is_ascii_digit())) {
+        take(&mut finds, at.clone(), what.clone());
+    }
+    let found = stillrise_units::parse::quantities_in(text, reading);
+    for (at, span) in products::products(text, &found, reading) {
+        take(&mut finds, at, What::Quantity(Box::new(span), Dim::Area));
+    }
+    for one in found {
+        take(&mut finds, one.at, What::Quantity(Box::new(one.span), one.dim));
+    }
+    for (at, what) in phrases.into_iter().chain(counts::counts(&low)) {
+        take(&mut finds, at, what);
     }
     finds.sort_by_key(|find| find.at.start);
     let offers: Vec<Vec<Offer>> = finds.iter().map(|find| offers::offers(text, &sentences, find)).collect();

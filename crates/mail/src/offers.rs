@@ -38,7 +38,7 @@ pub(crate) fn offers(text: &str, sentences: &[Sentence], find: &Find) -> Vec<Off
         What::Count(path, count) => of_count(path, *count),
         What::Word(thing, word) => of_word(*thing, word),
         What::Quantity(span, dim) => {
-            let typed = text[find.at.clone()].split_whitespace().collect::<Vec<_>>().join(" ");
+            let typed = span.text.clone();
             let si = match &span.extent {
                 Extent::One(one) => one.si(),
                 Extent::Around { value, .. } => value.si(),
@@ -129,6 +129,15 @@ fn of_quantity(
     for place in PLACES.iter().filter(|place| place.dim() == Some(dim)) {
         offer(place, typed.to_owned(), si, affinity(&place.path, unit));
     }
+    // The sides of a place are its length and its width.
+    if dim == Dim::Area && typed != text[at.clone()].trim() {
+        let sides = &text[at.clone()];
+        for (path, side) in ["site.max_length", "site.max_width"].into_iter().zip(sides.split(['x', '×', 'X', '*'])) {
+            if let Some(own) = place(path) {
+                offer(own, side.trim().to_owned(), si.max(0.0).sqrt(), 0);
+            }
+        }
+    }
     // "3 hours a day", "5 days a week": numbers without a unit.
     let number = typed.trim_end_matches(|c: char| c.is_alphabetic() || c == '.').trim().to_owned();
     if let (Dim::Time, Some(own)) = (dim, place("stream.hours_per_day"))
@@ -159,6 +168,14 @@ fn of_quantity(
         };
         all.push(Offer { path: own.path.clone(), value: typed.to_owned(), weight: 0 });
     }
+    let bare = |unit: &Unit| stillrise_units::print::digits(unit.from_si(si), 4);
+    for (unit_of, path) in [(&catalog::H, "stream.hours_per_day"), (&catalog::D, "stream.days_per_week")] {
+        let known = all.iter().any(|offer| offer.path == path);
+        let fits = *unit == *unit_of && place(path).is_some_and(|own| own.takes(unit_of.from_si(si)));
+        if fits && !known && !all.is_empty() {
+            all.insert(all.len().min(1), Offer { path: path.to_owned(), value: bare(unit_of), weight: 0 });
+        }
+    }
     all.truncate(MOST);
     all
 }
@@ -179,7 +196,8 @@ fn usual(dim: Dim, unit: &Unit) -> &'static [&'static str] {
         Dim::Velocity => &["rain.intensity"],
         Dim::Time if [&catalog::YR].contains(&unit) => &["rain.return_period", "asked.interval"],
         Dim::Time if [&catalog::MONTH].contains(&unit) => &["asked.interval"],
-        Dim::Time => &["rain.duration", "stream.hours_per_day"],
+        Dim::Time => &["rain.duration", "rain.concentration_time"],
+        Dim::Ratio => &["stream.oil.emulsified", "rain.slope"],
         _ => &[],
     }
 }
