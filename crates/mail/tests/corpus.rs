@@ -89,8 +89,8 @@ fn what_mails_say_is_found_and_offered() -> Result<(), Box<dyn Error>> {
     );
     println!("{report}");
     // What was reached, less a little: a change that loses more has to say why.
-    assert!(percent(found, wanted) >= 89.0 && percent(offered, wanted) >= 82.0, "{report}");
-    assert!(percent(first, wanted) >= 69.0 && percent(strange, finds) <= 8.0, "{report}");
+    assert!(percent(found, wanted) >= 89.0 && percent(offered, wanted) >= 84.0, "{report}");
+    assert!(percent(first, wanted) >= 71.0 && percent(strange, finds) <= 8.0, "{report}");
     Ok(())
 }
 
