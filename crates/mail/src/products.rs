@@ -1,7 +1,7 @@
 //! Lengths that are multiplied: "60 ft x 85 ft" is an area.
 
 use core::ops::Range;
-use stillrise_units::catalog::{CM, FT, IN, M, MM};
+use stillrise_units::catalog::{CM, FT2, M, M2, MM};
 use stillrise_units::parse::{Extent, Found, Reading, Span, span_of};
 use stillrise_units::{Dim, Unit, print};
 
@@ -22,8 +22,8 @@ pub(crate) fn products(text: &str, found: &[Found], reading: &Reading) -> Vec<(R
             continue;
         }
         let metric = [&M, &MM, &CM].into_iter().any(|own: &Unit| *own == *unit);
-        let foot = if [&FT, &IN].into_iter().any(|own: &Unit| *own == *unit) { 0.3048 * 0.3048 } else { 1.0 };
-        let (size, name) = if metric { (a * b, "m2") } else { (a * b / foot, "ft2") };
+        let area = if metric { &M2 } else { &FT2 };
+        let (size, name) = (area.from_si(a * b), area.symbol);
         if let Ok(span) = span_of(&format!("{} {name}", print::digits(size, 6)), Dim::Area, reading) {
             all.push((pair[0].at.start..pair[1].at.end, span));
         }

@@ -6,7 +6,7 @@ use super::{Fault, Look, Rule, is_source, room};
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "rooms",
-    holds: "only cli and xtask touch files, network, clock, environment, processes and the terminal",
+    holds: "only desk, cli and xtask touch files, network, clock, environment, processes and the terminal",
     look: Look::File(look),
 };
 
