@@ -33,7 +33,7 @@ pub(super) fn in_short(settled: &Settled) -> Vec<String> {
     }
     lines.extend(performance.worst().map(|worst| {
         format!(
-            "What leaves, as we reckon it: {} of total oil ({}), the largest mean of the cases that were worked.",
+            "What leaves, as we reckon it: {} of total oil ({}), the largest mean of the cases that a limit may be held against.",
             Promise::of(worst.total.expected.q, worst.content.total.q).sentence(),
             worst.case
         )
