@@ -6,6 +6,7 @@ use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use stillrise_checks::{Grade, Judged};
 use stillrise_design::basis::FLOW_UNITS;
+use stillrise_design::basis::limits::LimitState;
 use stillrise_design::enquiry::blocks;
 use stillrise_design::performance::promise::Promise;
 use stillrise_design::provenance::Origin;
@@ -62,16 +63,16 @@ pub fn compare(jobs: &[(String, &Settled)]) -> Comparison {
         }),
         line("unit", &unit),
     ];
-    let mut limits: Vec<String> = Vec::new();
-    for (_, job) in jobs {
-        for limit in job.job.design.basis.iter().flat_map(|b| &b.limits) {
-            let name = format!("{}, {}", named(limit), limit.statistic.q.word());
-            if !limits.contains(&name) {
-                limits.push(name);
-            }
+    let mut limits: Vec<&LimitState> = Vec::new();
+    for limit in jobs.iter().flat_map(|(_, job)| job.job.design.basis.iter().flat_map(|b| &b.limits)) {
+        if limits.iter().all(|known| !same(known, limit)) {
+            limits.push(limit);
         }
     }
-    results.extend(limits.iter().map(|name| line(&format!("limit: {name}"), &|s| word(s, name))));
+    results.extend(limits.iter().map(|limit| {
+        let what = format!("limit: {}, {}", named(limit), limit.statistic.q.word());
+        line(&what, &|s| word(s, limit))
+    }));
     results.extend([
         line("total oil out, largest mean", &|s| {
             let worst = s.job.design.performance.as_ref()?.worst()?;
@@ -115,13 +116,15 @@ fn unit(settled: &Settled) -> Option<String> {
     Some(if count > 1.0 { format!("{} x {model}", print::digits(count, 2)) } else { model.clone() })
 }
 
-/// The word on a limit, by what it is called.
-fn word(settled: &Settled, name: &str) -> Option<String> {
+/// Whether two limits ask for the same.
+fn same(a: &LimitState, b: &LimitState) -> bool {
+    *a.pollutant == *b.pollutant && a.title() == b.title() && a.value.q == b.value.q && a.statistic.q == b.statistic.q
+}
+
+/// The word of a job on a limit, where it has one like it.
+fn word(settled: &Settled, limit: &LimitState) -> Option<String> {
     let (basis, performance) = (settled.job.design.basis.as_ref()?, settled.job.design.performance.as_ref()?);
-    let of = |limit: &stillrise_design::basis::limits::LimitState| {
-        format!("{}, {}", named(limit), limit.statistic.q.word()) == name
-    };
-    let verdict = performance.limits.iter().find(|v| basis.limits.get(v.limit).is_some_and(of))?;
+    let verdict = performance.limits.iter().find(|v| basis.limits.get(v.limit).is_some_and(|own| same(own, limit)))?;
     Some(verdict.says().to_owned())
 }
 

@@ -75,6 +75,10 @@ const COUNTED: [(&[&str], f64, &str); 10] = [
     (&["minutes", "minute", "minuten"], 1.0, "rain.duration"),
 ];
 
+/// Units of time, whose numbers in digits are quantities.
+const UNITS: [&str; 12] =
+    ["hour", "hours", "days", "day", "years", "year", "jahr", "jahren", "months", "month", "minutes", "minute"];
+
 /// Words that say how often without a number.
 const OFTEN: [(&[&str], f64, &str); 5] = [
     (&["weekly", "every friday", "on saturdays", "on sundays", "every saturday", "on a sunday"], 1.0, "dump.per_week"),
@@ -102,14 +106,8 @@ pub(crate) fn counts(low: &str) -> Vec<Counted> {
                 words.iter().find(|word| closed(body, word)).map(|word| (from + word.len(), number * worth, *path))
             };
             let own = of(body, end + gap);
-            // A quantity with its unit is found as such; only what is spoken is found here.
-            let plain = ![
-                "hour", "hours", "days", "day", "years", "year", "months", "month", "minutes", "minute", "jahr",
-                "jahren", "monate", "minuten",
-            ]
-            .iter()
-            .any(|word| closed(body, word) && words.contains(word));
-            let own = own.filter(|_| plain || spoken);
+            // A number of units is a quantity, and found as such: here it is found where it is spoken.
+            let own = own.filter(|(stop, ..)| spoken || !UNITS.contains(&low[end + gap..*stop].trim()));
             let next = second.filter(|_| *path == "stream.hoses");
             own.or_else(|| next.and_then(|(k, body)| of(body, end + gap + k + 1)))
         });

@@ -58,6 +58,24 @@ pub enum Thing {
     Feed,
 }
 
+impl Thing {
+    /// In print.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Thing::Oil => "oil",
+            Thing::Chemical => "chemical",
+            Thing::Surface => "surface",
+            Thing::Pollutant => "pollutant",
+            Thing::Statistic => "statistic",
+            Thing::Pump => "pump",
+            Thing::Facility => "facility",
+            Thing::Receiver => "receiver",
+            Thing::Feed => "feed",
+        }
+    }
+}
+
 /// One find.
 #[derive(Debug, Clone)]
 pub struct Find {

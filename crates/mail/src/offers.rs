@@ -238,11 +238,14 @@ fn points(text: &str, (sentence, before): (&Range<usize>, Option<&Range<usize>>)
     let near = |words: &[&str]| words.iter().filter_map(|word| gap(word)).map(worth).max().unwrap_or(0);
     let (strong, weak) = (near(cue.strong), near(cue.weak));
     let barred = cue.not.iter().filter_map(|word| gap(word)).map(worth).max().unwrap_or(0);
+    // "2.5 m wide": the word right behind a number says which of several it is.
+    let behind = low.get(to..).unwrap_or_default().trim_start();
+    let own = cue.weak.iter().any(|word| behind.starts_with(word) && apart(behind, 0, word));
     // What stands above it counts where it names nothing itself.
     let told = before.filter(|_| strong == 0).map(|b| text[b.clone()].to_lowercase());
     let told = told
         .is_some_and(|told| cue.strong.iter().any(|word| told.match_indices(word).any(|(k, _)| apart(&told, k, word))));
-    let sum = 3 * strong + weak + 2 * u32::from(told);
+    let sum = 3 * strong + weak + 2 * u32::from(told) + 3 * u32::from(own);
     sum.saturating_sub(2 * barred)
 }
 

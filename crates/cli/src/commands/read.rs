@@ -95,7 +95,7 @@ fn text(args: &Args) -> Result<String, End> {
 fn of(text: &str, mail: &Mail, find: &Find) -> Value {
     let kind = match &find.what {
         What::Quantity(_, dim) => json!({ "quantity": dim.name() }),
-        What::Word(thing, word) => json!({ "word": word, "thing": format!("{thing:?}").to_lowercase() }),
+        What::Word(thing, word) => json!({ "word": word, "thing": thing.word() }),
         What::Ph(range) => json!({ "ph": range }),
         What::Count(_, count) => json!({ "count": count }),
         What::Gravity(said) => json!({ "gravity": said }),

@@ -111,12 +111,8 @@ impl Fluids {
             Season::Warm => &self.warm,
         }
     }
-    /// The oils that rise in the coldest water, in the order of the enquiry.
-    pub fn lighter(&self) -> impl Iterator<Item = &OilState> {
-        self.oils.iter().filter(|oil| oil.cold.q < self.cold.density.q)
-    }
-    /// The same with their places among all.
-    pub fn lighter_with_place(&self) -> impl Iterator<Item = (usize, &OilState)> {
+    /// The oils that rise in the coldest water, each with its place among all.
+    pub fn lighter(&self) -> impl Iterator<Item = (usize, &OilState)> {
         self.oils.iter().enumerate().filter(|(_, oil)| oil.cold.q < self.cold.density.q)
     }
     /// The place of the oil that somebody named: by the name of its block, else by its kind; `None` where there is none.

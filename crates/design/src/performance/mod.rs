@@ -214,7 +214,7 @@ pub fn performance<T: Trail>(
     let margins = caps::margins(t, w, e, unit);
     let highest = profiles[profiles.len() - 1].clone();
     let mut oil_levels = Vec::new();
-    for oil in basis.fluids.lighter_with_place() {
+    for oil in basis.fluids.lighter() {
         oil_levels.push(levels::oil_levels(t, basis, train, &margins, &highest, oil)?);
     }
     levels::trips(t, basis, unit, &highest, &mut oil_levels)?;

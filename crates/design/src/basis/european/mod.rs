@@ -178,7 +178,8 @@ pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compar
         oil: heaviest.name.clone(),
         density,
         load,
-        said_apart: waste_waters(e).all(|i| e.streams.get(i).is_some_and(|s| s.with_rain.0 == Some(false))),
+        said_apart: waste_waters(e).next().is_some()
+            && waste_waters(e).all(|i| e.streams.get(i).is_some_and(|s| s.with_rain.0 == Some(false))),
         sizes: Err(String::new()),
     };
     let waste_places: Vec<usize> = waste_waters(e).collect();
