@@ -14,13 +14,13 @@ use stillrise_search::Settled;
 #[global_allocator]
 static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
 
-/// Sizes, checks and documents oil-water separators. Preliminary results, for review by a licensed
-/// engineer; local codes and the permit govern.
+/// Sizes, checks and documents oil-water separators; without a command it opens the sheet on a worked
+/// job. Preliminary results, for review by a licensed engineer; local codes and the permit govern.
 #[derive(Parser)]
 #[command(name = "stillrise", version, propagate_version = true, max_term_width = 100, after_help = EXIT_CODES)]
 struct Cli {
     #[command(subcommand)]
-    command: Command,
+    command: Option<Command>,
 }
 
 const EXIT_CODES: &str =
@@ -28,6 +28,7 @@ const EXIT_CODES: &str =
 
 #[derive(Subcommand)]
 enum Command {
+    Serve(commands::serve::Args),
     New(commands::new::Args),
     Size(commands::size::Args),
     Reply(commands::reply::Args),
@@ -84,19 +85,21 @@ fn main() -> ExitCode {
         }
     };
     let end = match cli.command {
-        Command::New(args) => commands::new::run(&args),
-        Command::Size(args) => commands::size::run(&args),
-        Command::Reply(args) => commands::reply::run(&args),
-        Command::Submittal(args) => commands::submittal::run(&args),
-        Command::Risk(args) => commands::risk::run(&args),
-        Command::Rate(args) => commands::rate::run(&args),
-        Command::Read(args) => commands::read::run(&args),
-        Command::Compare(args) => commands::compare::run(&args),
-        Command::Work(args) => commands::work::run(&args),
-        Command::Verify(args) => commands::verify::run(&args),
-        Command::Schema(args) => commands::schema::run(&args),
-        Command::Completions(args) => commands::completions::run(&args),
-        Command::Man(args) => commands::man::run(&args),
+        None => commands::serve::trial(),
+        Some(Command::Serve(args)) => commands::serve::run(&args),
+        Some(Command::New(args)) => commands::new::run(&args),
+        Some(Command::Size(args)) => commands::size::run(&args),
+        Some(Command::Reply(args)) => commands::reply::run(&args),
+        Some(Command::Submittal(args)) => commands::submittal::run(&args),
+        Some(Command::Risk(args)) => commands::risk::run(&args),
+        Some(Command::Rate(args)) => commands::rate::run(&args),
+        Some(Command::Read(args)) => commands::read::run(&args),
+        Some(Command::Compare(args)) => commands::compare::run(&args),
+        Some(Command::Work(args)) => commands::work::run(&args),
+        Some(Command::Verify(args)) => commands::verify::run(&args),
+        Some(Command::Schema(args)) => commands::schema::run(&args),
+        Some(Command::Completions(args)) => commands::completions::run(&args),
+        Some(Command::Man(args)) => commands::man::run(&args),
     };
     if let Some(error) = out::lost() {
         out::complain(&format!("the output could not be written: {error}\n"));

@@ -99,10 +99,19 @@ pub fn with_alternatives(path: &Path) -> Result<(Settled, Inputs), Trouble> {
 fn settled_from(path: &Path) -> Result<(Settled, Inputs, Range), Trouble> {
     let (opened, demo) = beside(|| open(path), jobs::demo_range);
     let opened = opened?;
-    if let Some(fault) = unknown_model(&opened.enquiry, &demo) {
-        return Err(Trouble::Refused(vec![fault]));
+    let settled = judged(&opened.enquiry, &demo).map_err(|fault| Trouble::Refused(vec![fault]))?;
+    Ok((settled, opened.inputs, demo))
+}
+
+/// Settles an enquiry that was read.
+///
+/// # Errors
+/// The fault that it asks for a model which the range does not hold.
+pub fn judged(enquiry: &Enquiry, demo: &Range) -> Result<Settled, Fault> {
+    match unknown_model(enquiry, demo) {
+        Some(fault) => Err(fault),
+        None => Ok(settle(enquiry, demo)),
     }
-    Ok((settle(&opened.enquiry, &demo), opened.inputs, demo))
 }
 
 /// Two pieces of work, the second on a thread of its own where the machine gives one.
@@ -119,7 +128,8 @@ fn beside<A, B: Send>(one: impl FnOnce() -> A, other: impl Fn() -> B + Send + Sy
 }
 
 /// A model that the range does not hold, where the dimensions are not stated either.
-fn unknown_model(enquiry: &Enquiry, demo: &Range) -> Option<Fault> {
+#[must_use]
+pub fn unknown_model(enquiry: &Enquiry, demo: &Range) -> Option<Fault> {
     let model = enquiry.unit.model.as_ref().filter(|_| enquiry.unit.dimensions.is_none())?;
     let range = enquiry.range.as_ref().unwrap_or(demo);
     let names: Vec<&str> = range.models.iter().filter_map(|m| m.model.as_deref()).collect();

@@ -2,8 +2,10 @@
 //! disk. What every way in to the program shares.
 
 pub mod files;
+pub mod folder;
 pub mod jobs;
 pub mod packages;
+pub mod save;
 
 use stillrise_units::Fault;
 

@@ -3,9 +3,11 @@
 //! One document a folder; [`render`] knows how text, drawings and pages are made, never what.
 //! Every document comes back as a name and its bytes; nothing here touches a file.
 
+pub mod alternatives;
 pub mod charts;
 pub mod compare;
 pub mod edition;
+pub mod glance;
 pub mod package;
 pub mod rating;
 pub mod render;

@@ -32,29 +32,67 @@ pub fn package(
     edition: Edition,
     inputs: &[(String, Vec<u8>)],
 ) -> Result<Vec<(String, Vec<u8>)>, PackageFault> {
+    let made = package_step_by_step(settled, edition, inputs, &|_| true)?;
+    made.ok_or_else(|| PackageFault { document: "package", reason: "it was stopped".to_owned() })
+}
+
+/// The documents that are made one after the other, as [`package_step_by_step`] names them.
+pub const STEPS: [&str; 6] =
+    ["long section", "calculation report", "charts", "trail of all values", "result for programs", "list with hashes"];
+
+/// The same, telling before each document which it is; where `goes_on` says no, nothing more is made and nothing is answered.
+///
+/// # Errors
+/// [`PackageFault`] naming the document.
+#[allow(clippy::type_complexity)]
+pub fn package_step_by_step(
+    settled: &Settled,
+    edition: Edition,
+    inputs: &[(String, Vec<u8>)],
+    goes_on: &dyn Fn(&'static str) -> bool,
+) -> Result<Option<Vec<(String, Vec<u8>)>>, PackageFault> {
+    let [drawing, report, charts, trail, result, list] = STEPS;
     let mut files: Vec<(String, Vec<u8>)> = Vec::new();
+    if !goes_on(drawing) {
+        return Ok(None);
+    }
     let section = crate::section::section(settled, edition);
     let svg = section.as_ref().map(|s| s.svg.as_str());
+    if !goes_on(report) {
+        return Ok(None);
+    }
     let report = crate::report::report(settled, edition, svg)
-        .map_err(|fault| PackageFault { document: "calculation report", reason: format!("{fault:?}") })?;
+        .map_err(|fault| PackageFault { document: report, reason: format!("{fault:?}") })?;
     files.push(("calculation-report.pdf".to_owned(), report));
     if let Some(section) = &section {
         files.push(("long-section.svg".to_owned(), section.svg.clone().into_bytes()));
         files.push(("sheet.txt".to_owned(), section.sheet_texts.clone().into_bytes()));
+    }
+    if !goes_on(charts) {
+        return Ok(None);
     }
     if settled.risk.is_some() {
         files.extend(
             crate::charts::charts(settled).into_iter().map(|c| (format!("charts/{}.svg", c.name), c.svg.into_bytes())),
         );
     }
+    if !goes_on(trail) {
+        return Ok(None);
+    }
     files.push(("trail.txt".to_owned(), crate::trail::trail(settled, 140).into_bytes()));
+    if !goes_on(result) {
+        return Ok(None);
+    }
     files.push(("result.json".to_owned(), pretty(&crate::result::result(settled, edition))));
     if edition.is_internal() {
         files.extend(inputs.iter().map(|(name, bytes)| (format!("inputs/{name}"), bytes.clone())));
     }
+    if !goes_on(list) {
+        return Ok(None);
+    }
     let manifest = manifest(settled, edition, &files, inputs);
     files.push((MANIFEST.to_owned(), manifest));
-    Ok(files)
+    Ok(Some(files))
 }
 
 /// JSON as it is written to files: indented, with a line end.

@@ -16,6 +16,7 @@ pub mod shortcoming;
 pub mod shortfall;
 mod side_by_side;
 pub mod site_levels;
+pub mod sizes;
 pub mod standing;
 mod weakest;
 mod words;

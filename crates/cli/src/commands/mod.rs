@@ -9,6 +9,7 @@ pub mod read;
 pub mod reply;
 pub mod risk;
 pub mod schema;
+pub mod serve;
 pub mod size;
 pub mod submittal;
 pub mod verify;

@@ -12,7 +12,7 @@ use crate::basis::Basis;
 use crate::basis::limits::LimitState;
 use crate::basis::passing::is_raised;
 use crate::enquiry::blocks::Statistic;
-use crate::provenance::{Node, Trail, Val, choose};
+use crate::provenance::{Node, Off, Trail, Val, choose};
 use crate::say;
 use arrayvec::ArrayVec;
 use std::cmp::Ordering;
@@ -56,6 +56,9 @@ pub struct LimitVerdict {
     pub word: Word,
     /// The word of the calculation alone, everything as in the basis.
     pub calculated: Word,
+    /// The word of the calculation for a unit that was just cleaned; `None` where it is not predicted, or is of a mean over
+    /// the whole interval, and where no trail is kept.
+    pub clean: Option<Word>,
     /// What holds the word below the calculated one, weakest first.
     pub held_back: Vec<HeldBack>,
     /// Results measured at the unit that stands, as its plant is now; `None` where there is none.
@@ -167,9 +170,27 @@ pub fn verdicts<T: Trail>(t: &mut T, basis: &Basis, removals: &[Removal], blocke
             }
             verdict.most = most;
         }
+        if let Some(verdict) = settled.as_mut().filter(|verdict| T::RECORDS && verdict.predicted) {
+            verdict.clean = when_clean(basis, removals, (i, limit), blocked);
+        }
         out.extend(settled);
     }
     out
+}
+
+/// The word of the calculation for a unit that was just cleaned: no value of it is taken on, so none is recorded.
+fn when_clean(
+    basis: &Basis,
+    removals: &[Removal],
+    (i, limit): (usize, &LimitState),
+    blocked: Option<&str>,
+) -> Option<Word> {
+    if limit.statistic.q == Statistic::MonthlyAverage {
+        return None;
+    }
+    let clean = removals.iter().filter(|r| r.state == State::Clean);
+    let held = clean.filter(|r| basis.cases[r.case_index].is_held_against(limit));
+    held.map(|r| one(&mut Off, basis, removals, (i, limit), r, blocked).word).max()
 }
 
 /// Whether one verdict on a limit is the worse of two: by its word; then, where gravity is no help, by how much there is
@@ -240,6 +261,7 @@ fn one<T: Trail>(
         limit: i,
         word,
         calculated: word,
+        clean: None,
         held_back: Vec::new(),
         measured: None,
         chance: None,

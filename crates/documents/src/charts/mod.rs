@@ -3,6 +3,7 @@
 //!
 //! No chart shows a prediction below the published floor: it stands at the floor, which is hatched.
 
+mod arrivals;
 mod curves;
 mod rungs;
 mod stages;
@@ -50,6 +51,12 @@ pub fn charts(settled: &Settled) -> Vec<Drawn> {
     add("sensitivity", 90.0, swings::tornado(settled).as_ref().map(|c| c as &dyn Chart));
     add("shares", 80.0, swings::shares(settled).as_ref().map(|c| c as &dyn Chart));
     out
+}
+
+/// What arrives, case by case: the chart of the basis.
+#[must_use]
+pub fn arrivals(settled: &Settled) -> Option<Drawn> {
+    arrivals::arrivals(settled).map(|chart| drawn("arrivals", 96.0, &chart))
 }
 
 fn drawn(name: &'static str, height: f64, chart: &dyn Chart) -> Drawn {

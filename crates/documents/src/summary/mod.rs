@@ -98,14 +98,12 @@ pub(crate) fn section(title: &str) -> String {
     format!("\n{}", heading(title))
 }
 
-/// The headline: what was found, in at most a few sentences.
-#[must_use]
-pub fn headline(settled: &Settled) -> Vec<String> {
-    let mut out = stops(settled);
-    let design = &settled.job.design;
+/// What stands against a duty for gravity, the first few, in sentences; nothing where results of the unit that stands show
+/// that every limit is kept.
+pub(crate) fn blocking(settled: &Settled) -> Vec<String> {
     let blocks = |l: &&Line| l.weight == Weight::Blocks && !kept_by_results(settled);
     let mut blocking: Vec<&Line> = Vec::new();
-    for line in design.triage.iter().filter(blocks) {
+    for line in settled.job.design.triage.iter().filter(blocks) {
         if blocking.iter().all(|other| other.says != line.says) {
             blocking.push(line);
         }
@@ -119,7 +117,15 @@ pub fn headline(settled: &Settled) -> Vec<String> {
     };
     let of_kind = |line: &Line| if seen(line) { "" } else { " (as its kind does; its data sheet decides)" };
     let one = |line: &&Line| format!("{}{}: {}", capital(&line.subject), of_kind(line), line.says);
-    let named: Vec<String> = blocking.iter().take(3).map(one).collect();
+    blocking.iter().take(3).map(one).collect()
+}
+
+/// The headline: what was found, in at most a few sentences.
+#[must_use]
+pub fn headline(settled: &Settled) -> Vec<String> {
+    let mut out = stops(settled);
+    let design = &settled.job.design;
+    let named = blocking(settled);
     if !named.is_empty() {
         out.push(format!("Not a gravity duty as it stands. {}", named.join(" ")));
     }

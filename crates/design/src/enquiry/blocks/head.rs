@@ -1,5 +1,6 @@
 //! Who asks, and how documents are printed.
 
+use crate::enquiry::date::Day;
 use crate::enquiry::fields::{Text, Word};
 use crate::enquiry::keys::keys;
 use stillrise_handbook::choice;
@@ -62,6 +63,8 @@ keys! {
         status: Word<Status> = spec.like("\"preliminary\"");
         /// Date on the documents; nothing is dated by a clock
         date: Text = spec.like("\"2026-03-02\"");
+        /// Day by which an answer is due
+        due: Day = spec.like("\"2026-03-06\"");
         /// Units of print; inputs may mix
         print: Word<Print> = spec.like("\"us\"");
         /// Which gallon a bare gallon is

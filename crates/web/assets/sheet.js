@@ -1,0 +1,274 @@
+// The sheet's own script: sends what is typed, puts the answered pieces in place, and keeps the reader's place in them.
+
+const name = document.body.dataset.sheet;
+const base = name === undefined ? "" : `/sheet/${encodeURIComponent(name)}`;
+const api = name === undefined ? "" : `/api/sheets/${encodeURIComponent(name)}`;
+const find = (id) => document.getElementById(id);
+let version = Number(document.querySelector("[data-version]")?.dataset.version ?? 0);
+let pointed = null;
+let beside = null;
+// Changes go one after the other, in the order in which they were made.
+let last = Promise.resolve();
+
+// A millimetre of the drawing is read at so many pixels.
+const PER_MM = 4.4;
+
+function view() {
+  const query = new URLSearchParams();
+  const drawing = document.querySelector("#picture .drawing");
+  if (drawing) query.set("wide", String(Math.round(Math.max(drawing.clientWidth - 16, 820) / PER_MM)));
+  if (beside) query.set("beside", beside);
+  if (pointed) query.set("part", pointed);
+  return query.toString();
+}
+
+async function ask(method, path, body) {
+  const headers = { Accept: "text/html" };
+  if (body !== undefined) headers["Content-Type"] = "application/json";
+  let answer;
+  try {
+    answer = await fetch(path, { method, headers, body: body === undefined ? undefined : JSON.stringify(body) });
+  } catch {
+    trouble("The program does not answer. Is it still running? What was typed last is not saved.");
+    return null;
+  }
+  const text = await answer.text();
+  if (!answer.ok && !text.includes("data-patch")) {
+    trouble(text.trim() || `The program answered ${answer.status}.`);
+    return null;
+  }
+  put(text);
+  return answer.ok ? answer : null;
+}
+
+function trouble(words) {
+  const place = find("trouble");
+  place.replaceChildren(Object.assign(document.createElement("p"), { textContent: words }), closer("trouble"));
+}
+
+function closer(id) {
+  const button = Object.assign(document.createElement("button"), { type: "button", textContent: "Close" });
+  button.dataset.close = id;
+  return button;
+}
+
+// Puts each answered piece in the place of the one of its id; what is being typed in stays as it is typed.
+function put(text) {
+  const fresh = new DOMParser().parseFromString(text, "text/html");
+  const focused = document.activeElement;
+  const mark = focused && focused.id ? { id: focused.id, value: focused.value, start: focused.selectionStart, end: focused.selectionEnd } : null;
+  const part = focused?.dataset?.part;
+  const open = new Set([...document.querySelectorAll("details[open] > summary")].map(opening));
+  const said = find("trouble");
+  if (!fresh.getElementById("trouble")) said.replaceChildren();
+  for (const piece of fresh.querySelectorAll("[data-patch]")) {
+    const old = find(piece.id);
+    if (!old) continue;
+    const scroll = old.scrollTop;
+    const rest = document.adoptNode(piece);
+    if (piece.id === "panel" || piece.id === "beside") rest.hidden = false;
+    old.replaceWith(rest);
+    rest.scrollTop = scroll;
+  }
+  for (const summary of document.querySelectorAll("details > summary")) if (open.has(opening(summary))) summary.parentElement.open = true;
+  const stamp = fresh.querySelector("[data-version]");
+  if (stamp) {
+    if (Number(stamp.dataset.version) !== version) document.querySelector("#picture svg")?.classList.add("moved");
+    version = Number(stamp.dataset.version);
+  }
+  if (mark) {
+    const again = find(mark.id);
+    if (again && again !== document.activeElement) {
+      again.focus({ preventScroll: true });
+      // What was typed since is not in the answer.
+      if (mark.value !== undefined && again.dataset.typed === undefined && focused.dataset.typed !== undefined) {
+        again.value = mark.value;
+        again.dataset.typed = "";
+      }
+      if (mark.start !== null && again.setSelectionRange && again.type !== "checkbox") try { again.setSelectionRange(mark.start, mark.end); } catch { /* a list has no selection */ }
+    }
+  } else if (part) document.querySelector(`svg [data-part="${CSS.escape(part)}"][tabindex]`)?.focus({ preventScroll: true });
+  place();
+}
+
+const opening = (summary) => summary.closest("[id]")?.id + "/" + summary.textContent.slice(0, 40);
+
+function change(method, path, body) {
+  last = last.then(() => ask(method, `${path}?${view()}`, body));
+  return last;
+}
+
+const act = (actions) => change("POST", `${api}/actions`, actions);
+
+// What is pointed at opens beside the pointer, inside the window.
+let spot = null;
+function place() {
+  const panel = find("panel");
+  if (!panel || panel.hidden || !spot) return;
+  const width = panel.offsetWidth;
+  panel.style.left = `${Math.max(8, Math.min(spot.x + 12, scrollX + document.documentElement.clientWidth - width - 12))}px`;
+  panel.style.top = `${Math.max(scrollY + 8, Math.min(spot.y + 8, scrollY + innerHeight - panel.offsetHeight - 12))}px`;
+}
+
+async function point(id, at) {
+  pointed = id;
+  spot = at;
+  await ask("GET", `${base}/part/${encodeURIComponent(id)}?${view()}`);
+  find("panel")?.querySelector("h2")?.focus();
+}
+
+function unpoint() {
+  const panel = find("panel");
+  if (!panel || panel.hidden) return false;
+  panel.hidden = true;
+  const was = pointed;
+  pointed = null;
+  document.querySelector(`svg [data-part="${CSS.escape(was ?? "")}"][tabindex]`)?.focus({ preventScroll: true });
+  return true;
+}
+
+async function show(which) {
+  const aside = find("beside");
+  for (const button of document.querySelectorAll("[data-beside]")) button.setAttribute("aria-expanded", String(button.dataset.beside === which && beside !== which));
+  if (beside === which) {
+    beside = null;
+    aside.hidden = true;
+    aside.replaceChildren();
+  } else {
+    beside = which;
+    await ask("GET", `${base}/beside/${which}`);
+    find("beside").querySelector("textarea, input, button, [tabindex]")?.focus();
+  }
+  await redraw();
+}
+
+const redraw = () => ask("GET", `${base}/pieces?${view()}`);
+
+document.addEventListener("click", async (event) => {
+  const at = event.target.closest("[data-close], [data-light], [data-step], [data-beside], [data-act], [data-point], [data-trail], [data-like], svg [data-part], [data-find], [data-stop], [data-save], [data-look], [data-copy]");
+  if (!at) return;
+  const set = at.dataset;
+  const here = { x: event.pageX || at.getBoundingClientRect().left + scrollX, y: event.pageY || at.getBoundingClientRect().bottom + scrollY };
+  if (set.close === "panel") unpoint();
+  else if (set.close !== undefined) find(set.close).replaceChildren();
+  else if (set.light !== undefined) light();
+  else if (set.step) change("POST", `${api}/${set.step}`);
+  else if (set.beside) show(set.beside);
+  else if (set.act) act(JSON.parse(set.act));
+  else if (set.point) point(set.point, here);
+  else if (set.trail !== undefined) { pointed = null; spot = here; ask("GET", `${base}/trail/${set.trail}`); }
+  else if (set.find !== undefined) { pointed = null; spot = here; ask("GET", `${base}/find/${set.find}`); }
+  else if (set.stop) fetch(`/api/packages/${set.stop}`, { method: "DELETE" });
+  else if (set.save) keep(set.save);
+  else if (set.look) { const frame = find("look"); frame.hidden = false; frame.src = set.look; }
+  else if (set.copy) { await navigator.clipboard.writeText(find(set.copy).textContent); tell("Copied."); }
+  else if (set.like) begin({ like: set.like });
+  else if (set.part) point(set.part, here);
+});
+
+document.addEventListener("keydown", (event) => {
+  if (event.key === "Escape" && unpoint()) event.preventDefault();
+  const part = event.target.closest?.("svg [data-part], mark[data-find]");
+  if (part && (event.key === "Enter" || event.key === " ")) {
+    event.preventDefault();
+    const box = part.getBoundingClientRect();
+    const here = { x: box.left + scrollX + box.width / 2, y: box.top + scrollY + box.height / 2 };
+    if (part.dataset.find !== undefined) { pointed = null; spot = here; ask("GET", `${base}/find/${part.dataset.find}`); }
+    else point(part.dataset.part, here);
+  }
+  const typing = event.target.matches?.("input, textarea, select");
+  if (name !== undefined && (event.ctrlKey || event.metaKey) && !typing && event.key.toLowerCase() === "z") {
+    event.preventDefault();
+    change("POST", `${api}/${event.shiftKey ? "redo" : "undo"}`);
+  }
+});
+
+document.addEventListener("input", (event) => { event.target.dataset.typed = ""; });
+
+document.addEventListener("change", (event) => {
+  const path = event.target.dataset.set;
+  if (!path) return;
+  delete event.target.dataset.typed;
+  const value = event.target.value.trim();
+  act([value === "" ? { do: "unset", path } : { do: "set", path, value }]);
+});
+
+document.addEventListener("submit", async (event) => {
+  const form = event.target;
+  const set = form.dataset;
+  const told = Object.fromEntries(new FormData(form));
+  event.preventDefault();
+  for (const field of form.elements) delete field.dataset.typed;
+  if (set.set) { if (told.value.trim() !== "") act([{ do: "set", path: set.set, value: told.value.trim() }]); }
+  else if (set.decide) act([{ do: "decide", rule: set.decide, ...told }]);
+  else if (set.add) act([{ do: "add", block: set.add, keys: Object.entries(told).filter(([, value]) => value.trim() !== "") }]);
+  else if (set.fresh) {
+    // A new block is called, then its key is claimed with the sentence it comes from.
+    const named = set.called === undefined ? [] : [[set.called, told.called.trim()]];
+    const place = named.length ? `${set.fresh} "${named[0][1]}"` : null;
+    act(place ? [{ do: "add", block: set.fresh, keys: named }, { do: "claim", path: `${place}.${set.key}`, value: set.value, from: set.from }]
+      : [{ do: "add", block: set.fresh, keys: [[set.key, set.value]] }]);
+  }
+  else if (set.package) make(set.package, told.edition);
+  else if (set.new !== undefined) begin({ name: told.name, mail: told.mail });
+  else if (set.text !== undefined) {
+    if (await change("PUT", `${api}/text`, { text: told.text, over: Number(told.over) })) await ask("GET", `${base}/beside/text`);
+  }
+  else if (set.mail !== undefined) { if (await change("PUT", `${api}/mail`, { mail: told.mail })) await ask("GET", `${base}/beside/mail`); }
+});
+
+async function begin(how) {
+  const answer = await fetch("/api/sheets", { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(how) });
+  const told = await answer.json();
+  if (answer.ok) location.assign(told.address);
+  else trouble((told.refused ?? []).map((fault) => `${fault.place}: ${fault.reason}; ${fault.remedy}.`).join(" ") || told.error);
+}
+
+function tell(words) {
+  find("told").textContent = words;
+  setTimeout(() => { if (find("told").textContent === words) find("told").textContent = ""; }, 4000);
+}
+
+// A package is made in the background; the page asks how it stands until it is there.
+async function make(sheet, edition) {
+  const answer = await fetch(`/api/sheets/${encodeURIComponent(sheet)}/packages`, { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ edition }) });
+  const told = await answer.json();
+  if (!answer.ok) return trouble(told.error ?? (told.refused ?? []).map((fault) => `${fault.place}: ${fault.reason}`).join("; "));
+  do {
+    await new Promise((done) => setTimeout(done, 150));
+    await ask("GET", `/api/packages/${told.package}`);
+  } while (find("package")?.dataset.making !== undefined);
+}
+
+async function keep(number) {
+  const answer = await fetch(`/api/packages/${number}/save`, { method: "POST" });
+  const told = await answer.json();
+  if (answer.ok) tell(`Saved in the folder ${told.folder} beside the enquiry.`);
+  else trouble(told.error ?? (told.refused ?? []).map((fault) => `${fault.place}: ${fault.reason}; ${fault.remedy}.`).join(" "));
+}
+
+function light() {
+  const root = document.documentElement;
+  const dark = root.dataset.light ? root.dataset.light === "dark" : matchMedia("(prefers-color-scheme: dark)").matches;
+  root.dataset.light = dark ? "light" : "dark";
+  localStorage.setItem("light", root.dataset.light);
+}
+
+if (name !== undefined && find("picture")) {
+  // The drawing is laid out for the width there is.
+  let wide = 0;
+  let waits = 0;
+  new ResizeObserver(() => {
+    const now = find("picture").clientWidth;
+    if (Math.abs(now - wide) < 40) return;
+    wide = now;
+    clearTimeout(waits);
+    waits = setTimeout(redraw, 60);
+  }).observe(document.querySelector("main"));
+  // Another window or another program may change the file.
+  setInterval(async () => {
+    if (document.hidden) return;
+    const answer = await fetch(`${api}/version`).catch(() => null);
+    if (answer?.ok && (await answer.json()).version !== version) await last.then(redraw);
+  }, 3000);
+}

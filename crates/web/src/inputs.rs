@@ -1,0 +1,158 @@
+//! The keys of an enquiry with what is said of each, what stands in where nobody said, and what it is asked as.
+
+use crate::sheet::State;
+use std::collections::BTreeMap;
+use stillrise_design::enquiry::blocks;
+use stillrise_design::enquiry::keys::{BlockSpec, KeyKind, KeySpec};
+use stillrise_design::provenance::{Origin, show};
+use stillrise_edit::{Said, headings, said};
+use stillrise_units::Unit;
+
+/// One key where it stands or may stand.
+pub struct Input {
+    /// Its path, as the program calls it.
+    pub path: String,
+    /// Its name within its block: `oil: mean`.
+    pub name: String,
+    /// As declared.
+    pub key: &'static KeySpec,
+    /// What is said of it; `None` where nobody said.
+    pub said: Option<Said>,
+    /// What was taken, where nobody said or claims differ.
+    pub taken: Option<Taken>,
+}
+
+/// What stands in for an answer.
+#[derive(Clone)]
+pub struct Taken {
+    /// The value.
+    pub value: String,
+    /// Lowest and highest plausible answer.
+    pub range: (String, String),
+    /// Where these come from.
+    pub source: String,
+    /// Its place in the trail.
+    pub node: usize,
+}
+
+/// A block with its keys.
+pub struct Group {
+    /// The block as the program calls it: `stream "wash"`.
+    pub head: String,
+    /// As declared.
+    pub block: &'static BlockSpec,
+    /// Whether it stands in the text.
+    pub stands: bool,
+    /// Whether there may be several.
+    pub many: bool,
+    /// Its keys.
+    pub inputs: Vec<Input>,
+}
+
+impl Input {
+    /// What is typed into its field: as said; of several claims the first.
+    #[must_use]
+    pub fn typed(&self) -> String {
+        self.said.as_ref().and_then(|said| said.claims.first()).map_or_else(String::new, |claim| claim.value.clone())
+    }
+
+    /// Whether claims on it differ and nobody chose.
+    #[must_use]
+    pub fn is_contradicted(&self) -> bool {
+        self.said.as_ref().is_some_and(|said| said.claims.len() > 1 && said.claims.iter().all(|claim| !claim.chosen))
+    }
+
+    /// The words that it takes, if it takes a few of them only.
+    #[must_use]
+    pub fn words(&self) -> Vec<String> {
+        match self.key.kind {
+            KeyKind::Choice(words) | KeyKind::ClaimedChoice(words) => {
+                words.iter().map(|(word, _)| (*word).to_owned()).collect()
+            }
+            KeyKind::Named(names) => names(),
+            KeyKind::Flag => vec!["yes".to_owned(), "no".to_owned()],
+            _ => Vec::new(),
+        }
+    }
+
+    /// What the key is, with units and bounds, in a sentence for whoever fills it in.
+    #[must_use]
+    pub fn help(&self) -> String {
+        let mut text = self.key.doc.to_owned();
+        if let KeyKind::Quantity(dim) | KeyKind::Quantities(dim) | KeyKind::Results(dim) = self.key.kind {
+            let units: Vec<&str> = Unit::of_dim(dim).map(|u| u.symbol).filter(|s| !s.is_empty()).collect();
+            if !units.is_empty() {
+                text.push_str(&format!("; a number and one of {}", units.join(", ")));
+            }
+        }
+        if let Some((low, high)) = self.key.bounds {
+            text.push_str(&format!("; between {low} and {high}"));
+        }
+        text
+    }
+}
+
+/// All blocks of an enquiry that stand, and those of which there is but one.
+#[must_use]
+pub fn groups(state: &State) -> Vec<Group> {
+    let said = said(&state.text).unwrap_or_default();
+    let by_path: BTreeMap<String, &Said> = said.iter().map(|one| (one.path.to_string(), one)).collect();
+    let taken = taken(state);
+    let stand = headings(&state.text).unwrap_or_default();
+    let mut all = Vec::new();
+    for (block, many) in blocks() {
+        let own: Vec<String> = stand
+            .iter()
+            .filter(|heading| core::ptr::eq(heading.block(), block))
+            .map(ToString::to_string)
+            .collect();
+        let stands = !own.is_empty();
+        let heads = if many || stands { own } else { vec![block.name.to_owned()] };
+        for head in heads {
+            let mut inputs = Vec::new();
+            gather(&head, "", block, &by_path, &taken, &mut inputs);
+            all.push(Group { head, block, stands, many, inputs });
+        }
+    }
+    all
+}
+
+fn gather(
+    head: &str,
+    table: &str,
+    of: &'static BlockSpec,
+    said: &BTreeMap<String, &Said>,
+    taken: &BTreeMap<String, Taken>,
+    inputs: &mut Vec<Input>,
+) {
+    for key in of.keys() {
+        let inner = format!("{table}{}", key.name);
+        if let KeyKind::Table(table) = key.kind {
+            gather(head, &format!("{inner}."), table(), said, taken, inputs);
+            continue;
+        }
+        let path = format!("{head}.{inner}");
+        inputs.push(Input {
+            name: inner.replace('.', ": ").replace('_', " "),
+            key,
+            said: said.get(&path).map(|one| (*one).clone()),
+            taken: taken.get(&path).cloned(),
+            path,
+        });
+    }
+}
+
+/// What was taken for keys of which nobody said anything, by path.
+fn taken(state: &State) -> BTreeMap<String, Taken> {
+    let mut all = BTreeMap::new();
+    let Some(settled) = &state.outcome.settled else { return all };
+    let system = settled.job.enquiry.system();
+    for (node, entry) in settled.job.ledger.entries.iter().enumerate() {
+        if let Origin::Assumed(a) = &entry.origin {
+            let ends = (show(&a.low, entry.units, system), show(&a.high, entry.units, system));
+            let taken = Taken { value: entry.shown(system), range: ends, source: a.source.clone(), node };
+            all.entry(a.key.clone()).or_insert(taken);
+        }
+    }
+    all
+}

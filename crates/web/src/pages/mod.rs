@@ -1,0 +1,92 @@
+//! Whole pages. What changes on them stands in `parts`.
+
+mod asides;
+mod basis;
+mod documents;
+mod folder;
+mod manual;
+pub mod sheet;
+
+use crate::answer::{Refusal, wants_html};
+use crate::desk::Desk;
+use axum::Router;
+use axum::http::HeaderMap;
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Response};
+use maud::{DOCTYPE, Markup, html};
+use std::sync::Arc;
+
+/// The ways to all pages.
+pub fn routes() -> Router<Arc<Desk>> {
+    Router::new().merge(folder::routes()).merge(sheet::routes()).merge(asides::routes()).merge(basis::routes()).merge(documents::routes()).merge(manual::routes())
+}
+
+/// One page.
+pub struct Page<'a> {
+    /// What it is called in the browser's own lists.
+    pub title: &'a str,
+    /// The sheet that it belongs to.
+    pub sheet: Option<&'a str>,
+    /// What it shows, for the style sheet.
+    pub class: &'a str,
+    /// Beside the name of the program in the bar.
+    pub bar: Markup,
+    /// All below the bar.
+    pub body: Markup,
+}
+
+/// The frame that all pages stand in.
+#[must_use]
+pub fn page(page: &Page<'_>) -> Markup {
+    html! {
+        (DOCTYPE)
+        html lang="en" {
+            head {
+                meta charset="utf-8";
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                meta name="color-scheme" content="light dark";
+                title { (page.title) " - Stillrise" }
+                link rel="icon" href="/assets/icon.svg" type="image/svg+xml";
+                link rel="stylesheet" href="/assets/sheet.css";
+                script src="/assets/light.js" {}
+                script type="module" src="/assets/sheet.js" {}
+            }
+            body class=(page.class) data-sheet=[page.sheet] {
+                a.skip href="#main" { "To the content" }
+                header.bar {
+                    a.name href="/" { "Stillrise" }
+                    (page.bar)
+                    button.light type="button" data-light { "Light or dark" }
+                }
+                (page.body)
+                div #trouble role="alert" {}
+                div #told role="status" aria-live="polite" {}
+            }
+        }
+    }
+}
+
+/// The sentence that stands on every page that somebody could act on.
+pub fn cautions() -> Markup {
+    html! { footer.cautions { p { (stillrise_documents::summary::CAUTION) } } }
+}
+
+/// A page that says why there is no other.
+pub fn refused(refusal: &Refusal, headers: &HeaderMap) -> Response {
+    if !wants_html(headers) {
+        return refusal.answer(headers);
+    }
+    let answer = refusal.answer(headers);
+    let body = html! { main #main.plain { h1 { "Not to be had" } (refusal.html()) p { a href="/" { "To the enquiries" } } } };
+    let whole = page(&Page { title: "Not to be had", sheet: None, class: "plain", bar: html! {}, body });
+    (answer.status(), whole).into_response()
+}
+
+/// Where no page is.
+pub async fn nothing_there(headers: HeaderMap) -> Response {
+    if wants_html(&headers) {
+        refused(&Refusal::missing("There is no such page."), &headers)
+    } else {
+        StatusCode::NOT_FOUND.into_response()
+    }
+}

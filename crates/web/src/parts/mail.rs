@@ -1,0 +1,158 @@
+//! The customer's text beside the sheet: everything in it that an enquiry asks for is marked until a key has used it, and each
+//! mark offers the keys that it could answer.
+
+use crate::sheet::State;
+use maud::{Markup, html};
+use serde_json::json;
+use stillrise_design::enquiry::blocks::GallonWord;
+use stillrise_design::enquiry::keys::BlockSpec;
+use stillrise_edit::{Heading, Said, headings, said};
+use stillrise_mail::{Find, Mail, Offer, read_mail};
+use stillrise_units::parse::{Gallon, Reading};
+
+/// Letters of a sentence that a claim keeps as its source.
+const LONGEST: usize = 300;
+
+/// The text as it is read for this enquiry.
+fn read(state: &State, text: &str) -> Mail {
+    let word = state.outcome.settled.as_ref().and_then(|settled| settled.job.enquiry.head.gallon.0);
+    let gallon = word.map(|word| match word {
+        GallonWord::Us => Gallon::Us,
+        GallonWord::Imperial => Gallon::Imperial,
+    });
+    read_mail(text, &Reading { gallon })
+}
+
+/// A text without the blanks and breaks that a mail puts into it.
+fn plain(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// The sentence of a find, as a claim keeps it.
+fn sentence(text: &str, mail: &Mail, find: &Find) -> String {
+    let whole = mail.sentences.get(find.sentence).map_or_else(|| plain(&text[find.at.clone()]), |s| plain(&text[s.at.clone()]));
+    whole.chars().take(LONGEST).collect()
+}
+
+/// Whether a claim of the enquiry says what a find says, by its sentence.
+fn is_used(claims: &[Said], sentence: &str, find: &Find) -> bool {
+    claims.iter().any(|said| {
+        let path = unnamed(&said.path);
+        said.claims.iter().any(|claim| {
+            claim.from.as_deref().is_some_and(|from| plain(from) == sentence)
+                && find.offers.iter().any(|offer| offer.path == path && plain(&offer.value) == plain(&claim.value))
+        })
+    })
+}
+
+/// A path without names and numbers: `stream.oil.mean`.
+fn unnamed(path: &stillrise_edit::Path) -> String {
+    let keys = path.tables().iter().map(|key| key.name).chain(core::iter::once(path.key().name));
+    core::iter::once(path.block().name).chain(keys).collect::<Vec<_>>().join(".")
+}
+
+/// The whole of it.
+#[must_use]
+pub fn piece(state: &State) -> Markup {
+    html! {
+        h2 { "The customer's text" }
+        @match &state.mail {
+            Some(text) => {
+                @let mail = read(state, text);
+                @let claims = said(&state.text).unwrap_or_default();
+                @let used: Vec<bool> = mail.finds.iter().map(|find| is_used(&claims, &sentence(text, &mail, find), find)).collect();
+                @let open = used.iter().filter(|used| !**used).count();
+                p { b { (open) } " of " (mail.finds.len()) " not used yet. Each mark offers the keys that it could answer; what is used is struck." }
+                div.mail { (marked(text, &mail, &used)) }
+                details { summary { "Paste another text" } (paste(Some(text))) }
+            }
+            None => { p { "Paste the customer's mail: quantities, oils, products, surfaces, pumps and limits in it are marked, and a click makes each a claim with its sentence as source." } (paste(None)) }
+        }
+    }
+}
+
+/// The form that takes a text; one that stands is kept above it.
+fn paste(stands: Option<&str>) -> Markup {
+    html! {
+        form data-mail="" {
+            label.unseen for="mail-text" { "The customer's text" }
+            textarea #mail-text name="mail" rows="14" { "\n" @if let Some(stands) = stands { (stands) "\n\n----\n\n" } }
+            p { button.main type="submit" { "Read it" } " " span.small { "It is kept beside the enquiry and leaves this machine nowhere." } }
+        }
+    }
+}
+
+/// The text with its marks.
+fn marked(text: &str, mail: &Mail, used: &[bool]) -> Markup {
+    let mut at = 0;
+    let mut pieces: Vec<Markup> = Vec::new();
+    for (k, find) in mail.finds.iter().enumerate() {
+        if find.at.start < at {
+            continue;
+        }
+        pieces.push(html! { (text[at..find.at.start]) });
+        let said = &text[find.at.clone()];
+        pieces.push(match used.get(k) {
+            Some(true) => html! { mark.used data-find=(k) tabindex="0" role="button" aria-label=(format!("{said}, used")) { (said) } },
+            _ => html! { mark data-find=(k) tabindex="0" role="button" aria-label=(format!("{said}, not used yet")) { (said) } },
+        });
+        at = find.at.end;
+    }
+    pieces.push(html! { (text[at..]) });
+    html! { @for piece in &pieces { (piece) } }
+}
+
+/// The panel of one find: what it could answer.
+#[must_use]
+pub fn offers(state: &State, nth: usize) -> Option<Markup> {
+    let text = state.mail.as_ref()?;
+    let mail = read(state, text);
+    let find = mail.finds.get(nth)?;
+    let from = sentence(text, &mail, find);
+    let stand = headings(&state.text).unwrap_or_default();
+    Some(html! {
+        aside #panel data-patch aria-label="What is pointed at" {
+            button.close type="button" data-close="panel" { "Close" }
+            h2 tabindex="-1" { (plain(&text[find.at.clone()])) }
+            blockquote { (from) }
+            @if find.offers.is_empty() { p { "Its words point to no key. Whatever it says, the inputs beside the sheet take it." } }
+            ul.offers { @for offer in &find.offers { (one(offer, &from, &stand)) } }
+        }
+    })
+}
+
+/// One key that a find could answer: in each block of its kind that stands, and in a new one.
+fn one(offer: &Offer, from: &str, stand: &[Heading]) -> Markup {
+    let Some((block, keys)) = offer.path.split_once('.') else { return html! {} };
+    let Ok(kind) = Heading::new(block, None, None) else { return html! {} };
+    let own: Vec<&Heading> = stand.iter().filter(|heading| core::ptr::eq(heading.block(), kind.block())).collect();
+    let claim = |head: &str| json!([{ "do": "claim", "path": format!("{head}.{keys}"), "value": offer.value, "from": from }]);
+    html! {
+        li {
+            @if !kind.is_many() {
+                button type="button" data-act=(claim(block)) { code { (offer.path) } " = " (offer.value) }
+            } @else {
+                @for heading in &own {
+                    @let head = heading.to_string();
+                    button type="button" data-act=(claim(&head)) { code { (head) "." (keys) } " = " (offer.value) }
+                }
+                (fresh(kind.block(), keys, offer, from))
+            }
+        }
+    }
+}
+
+/// The form that starts a block with what was found.
+fn fresh(block: &'static BlockSpec, keys: &str, offer: &Offer, from: &str) -> Markup {
+    let called = ["name", "product", "pollutant"].into_iter().find(|name| block.keys().iter().any(|key| key.name == *name));
+    let id = format!("fresh-{}-{}", block.name, super::notes::slug(keys));
+    html! {
+        form.fresh data-fresh=(block.name) data-key=(keys) data-value=(offer.value) data-from=(from) data-called=[called.filter(|called| *called != keys)] {
+            @if let Some(called) = called.filter(|called| *called != keys) {
+                label for=(id) { "a new " (block.name) ", " (called) " " }
+                input #(id) name="called" required autocomplete="off";
+            }
+            button type="submit" { code { (block.name) "." (keys) } " = " (offer.value) @if called.is_none_or(|called| called == keys) { ", a new one" } }
+        }
+    }
+}

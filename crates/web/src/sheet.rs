@@ -1,0 +1,347 @@
+//! One enquiry that lies open: its text as it stands on the disk, what it comes to, and what was done to it.
+
+use crate::answer::Refusal;
+use crate::desk::Desk;
+use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError, RwLock};
+use std::thread;
+use stillrise_desk::files;
+use stillrise_desk::folder::{Place, Stamp};
+use stillrise_desk::save::Unsaved;
+use stillrise_design::enquiry::blocks::Status;
+use stillrise_design::enquiry::{Enquiry, read_enquiry};
+use stillrise_edit::{Action, History, apply};
+use stillrise_search::{Settled, settle};
+use stillrise_units::Fault;
+
+/// What an enquiry comes to.
+pub struct Outcome {
+    /// The settled job; `None` while its text is refused.
+    pub settled: Option<Settled>,
+    /// Why the text is refused.
+    pub faults: Vec<Fault>,
+    /// The same with the other trains that would do, worked when first asked for.
+    whole: OnceLock<Settled>,
+    enquiry: Option<Enquiry>,
+}
+
+/// A sheet as it stands at a moment.
+pub struct State {
+    /// Counts up with every change.
+    pub version: u64,
+    /// The text of the enquiry.
+    pub text: String,
+    /// What it comes to.
+    pub outcome: Arc<Outcome>,
+    /// The customer's text beside it.
+    pub mail: Option<String>,
+    /// What could be undone, in words, and what could be done again.
+    pub back: Option<String>,
+    /// What could be done again.
+    pub again: Option<String>,
+    /// What the reader should be told once, as that another program changed the file.
+    pub note: Option<String>,
+    stamp: Stamp,
+}
+
+/// An open enquiry.
+pub struct Sheet {
+    /// Where it lies.
+    pub place: Place,
+    now: RwLock<Arc<State>>,
+    /// What was done; whoever changes the sheet holds it.
+    done: Mutex<History>,
+}
+
+/// What is to become of a text.
+pub enum Change {
+    /// A change of single keys, which goes with whatever else was changed meanwhile.
+    Keys(Vec<Action>),
+    /// A whole new text, meant for a version.
+    Text {
+        /// The text.
+        text: String,
+        /// The version that it was written over.
+        over: u64,
+    },
+    /// One step back.
+    Undo,
+    /// One step forth.
+    Redo,
+}
+
+impl Outcome {
+    /// Of a text.
+    fn of(desk: &Desk, place: &Place, text: &str) -> Self {
+        let read = read_enquiry(text, &|name| desk.folder.beside(place, name));
+        match read.and_then(|enquiry| Ok((files::judged(&enquiry, &desk.demo).map_err(|f| vec![f])?, enquiry))) {
+            Ok((settled, enquiry)) => {
+                Self { settled: Some(settled), faults: Vec::new(), whole: OnceLock::new(), enquiry: Some(enquiry) }
+            }
+            Err(faults) => Self { settled: None, faults, whole: OnceLock::new(), enquiry: None },
+        }
+    }
+
+    /// Whether the range holds the model that an enquiry asks for.
+    ///
+    /// # Errors
+    /// The fault that it does not.
+    pub fn fits(enquiry: &Enquiry, demo: &stillrise_design::enquiry::range::Range) -> Result<(), Fault> {
+        files::unknown_model(enquiry, demo).map_or(Ok(()), Err)
+    }
+
+    /// The job with the other trains that would do.
+    #[must_use]
+    pub fn whole(&self, desk: &Desk) -> Option<&Settled> {
+        let enquiry = self.enquiry.as_ref()?;
+        Some(self.whole.get_or_init(|| {
+            let mut settled = settle(enquiry, &desk.demo);
+            settled.work_alternatives(&desk.demo);
+            // What explains the results belongs into the answer; where nothing can be said of it, the answer goes without.
+            if settled.job.enquiry.unit_stands() && settled.job.enquiry.is_observed() {
+                let _ = settled.diagnose();
+            }
+            settled
+        }))
+    }
+}
+
+impl State {
+    /// Whether the revision is issued, and so locked.
+    #[must_use]
+    pub fn is_locked(&self) -> bool {
+        let head = self.outcome.enquiry.as_ref().map(|enquiry| &enquiry.head);
+        head.is_some_and(|head| matches!(head.status.0, Some(Status::Issued | Status::AsBuilt)))
+    }
+}
+
+impl Sheet {
+    /// Opens an enquiry.
+    ///
+    /// # Errors
+    /// [`Refusal`] when its file cannot be read.
+    pub fn open(desk: &Desk, place: Place) -> Result<Self, Refusal> {
+        let (text, stamp) = desk.folder.text(&place)?;
+        let state = State {
+            version: 1,
+            outcome: Arc::new(Outcome::of(desk, &place, &text)),
+            mail: desk.folder.mail(&place),
+            back: None,
+            again: None,
+            note: None,
+            stamp,
+            text: text.clone(),
+        };
+        Ok(Self { place, now: RwLock::new(Arc::new(state)), done: Mutex::new(History::new(text)) })
+    }
+
+    /// The sheet as it stands.
+    #[must_use]
+    pub fn now(&self) -> Arc<State> {
+        Arc::clone(&self.now.read().unwrap_or_else(PoisonError::into_inner))
+    }
+
+    fn turn(&self) -> MutexGuard<'_, History> {
+        self.done.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    fn stand(&self, state: State) -> Arc<State> {
+        let state = Arc::new(state);
+        *self.now.write().unwrap_or_else(PoisonError::into_inner) = Arc::clone(&state);
+        state
+    }
+
+    /// Reads the file again, if another hand changed it.
+    ///
+    /// # Errors
+    /// [`Refusal`] when it cannot be read.
+    pub fn look(&self, desk: &Desk) -> Result<(), Refusal> {
+        let (text, stamp) = desk.folder.text(&self.place)?;
+        if self.now().stamp != stamp {
+            let mut done = self.turn();
+            if self.now().stamp != stamp {
+                self.adopt(desk, &mut done, text, stamp);
+            }
+        }
+        Ok(())
+    }
+
+    /// Goes on with a text that another program wrote; what stood before can be had back by undoing.
+    fn adopt(&self, desk: &Desk, done: &mut History, text: String, stamp: Stamp) -> Arc<State> {
+        let was = self.now();
+        done.push(text.clone(), "changed by another program");
+        let outcome = Arc::new(Outcome::of(desk, &self.place, &text));
+        let note = "The file was changed by another program meanwhile; the sheet shows what it holds now. Undo brings back what \
+                    stood here before.";
+        self.stand(State {
+            version: was.version + 1,
+            outcome,
+            mail: desk.folder.mail(&self.place),
+            back: back(&done),
+            again: again(&done),
+            note: Some(note.to_owned()),
+            text,
+            stamp,
+        })
+    }
+
+    /// Changes the enquiry and saves it: what is answered stands on the disk.
+    ///
+    /// # Errors
+    /// [`Refusal`]; then the file is as it was.
+    pub fn change(&self, desk: &Desk, change: &Change) -> Result<Arc<State>, Refusal> {
+        let mut done = self.turn();
+        // What another program writes between reading and saving is read again and again changed; who writes without end
+        // is not waited for.
+        for _ in 0..3 {
+            let was = self.now();
+            let (text, says) = self.changed(&was, &done, change)?;
+            if text == was.text {
+                return Ok(was);
+            }
+            self.locked(&was, change)?;
+            let outcome = self.worked(desk, &was, &text, change)?;
+            match outcome {
+                (Ok(stamp), outcome) => {
+                    match change {
+                        Change::Undo => drop(done.undo().map(|step| step.what.len())),
+                        Change::Redo => drop(done.redo().map(|step| step.what.len())),
+                        Change::Keys(_) | Change::Text { .. } => done.push(text.clone(), says),
+                    }
+                    return Ok(self.stand(State {
+                        version: was.version + 1,
+                        outcome: Arc::new(outcome),
+                        mail: was.mail.clone(),
+                        back: back(&done),
+                        again: again(&done),
+                        note: None,
+                        text,
+                        stamp,
+                    }));
+                }
+                (Err(Unsaved::Changed(bytes)), _) => {
+                    let stamp = Stamp::of(&bytes);
+                    let Ok(text) = String::from_utf8(bytes) else {
+                        return Err(Refusal::Conflict("Nothing was saved: the file holds no text any more.".to_owned()));
+                    };
+                    self.adopt(desk, &mut done, text, stamp);
+                }
+                (Err(other), _) => return Err(other.into()),
+            }
+        }
+        Err(Refusal::Conflict("Nothing was saved: another program keeps changing the file.".to_owned()))
+    }
+
+    /// The text that a change makes, and what it does in words.
+    fn changed(&self, was: &State, done: &History, change: &Change) -> Result<(String, String), Refusal> {
+        match change {
+            Change::Keys(actions) => {
+                let mut text = was.text.clone();
+                for action in actions {
+                    text = apply(&text, action)?;
+                }
+                let says: Vec<String> = actions.iter().map(Action::says).collect();
+                Ok((text, says.join("; ")))
+            }
+            Change::Text { over, .. } if *over != was.version => Err(Refusal::Conflict(
+                "Nothing was saved: the enquiry was changed meanwhile, here or by another program. Your text stays in its field; \
+                 take over what you need into the text as it stands now."
+                    .to_owned(),
+            )),
+            Change::Text { text, .. } => Ok((text.clone(), "text edited".to_owned())),
+            Change::Undo => Ok((step(done, done.at().checked_sub(1)).unwrap_or(&was.text).to_owned(), String::new())),
+            Change::Redo => Ok((step(done, done.at().checked_add(1)).unwrap_or(&was.text).to_owned(), String::new())),
+        }
+    }
+
+    /// Refuses what would change an issued revision, other than its own state.
+    fn locked(&self, was: &State, change: &Change) -> Result<(), Refusal> {
+        let opens = |action: &Action| {
+            matches!(action, Action::Set { path, .. } if matches!(path.to_string().as_str(), "enquiry.status" | "enquiry.revision"))
+        };
+        let opened = matches!(change, Change::Keys(actions) if actions.iter().all(opens)) || matches!(change, Change::Undo);
+        if was.is_locked() && !opened {
+            return Err(Refusal::Conflict(
+                "This revision is issued and locked. Start the next revision, then change it.".to_owned(),
+            ));
+        }
+        Ok(())
+    }
+
+    /// What a text comes to, and whether it was saved. A text with faults that the old one had not is refused unsaved.
+    fn worked(
+        &self,
+        desk: &Desk,
+        was: &State,
+        text: &str,
+        change: &Change,
+    ) -> Result<(Result<Stamp, Unsaved>, Outcome), Refusal> {
+        // What stood here before may always come back.
+        let back = matches!(change, Change::Undo | Change::Redo);
+        if let Err(faults) = read_enquiry(text, &|name| desk.folder.beside(&self.place, name)) {
+            let fresh: Vec<Fault> =
+                faults.into_iter().filter(|fault| !back && !was.outcome.faults.contains(fault)).collect();
+            if !fresh.is_empty() {
+                return Err(Refusal::Faults(fresh));
+            }
+        }
+        // The disk and the calculation take their time side by side.
+        thread::scope(|scope| {
+            let saved = scope.spawn(|| desk.folder.save(&self.place, text, &was.stamp));
+            let outcome = Outcome::of(desk, &self.place, text);
+            let saved = saved.join().unwrap_or_else(|_| Err(Unsaved::Disk("the save failed".to_owned())));
+            Ok((saved, outcome))
+        })
+    }
+
+    /// Keeps the customer's text beside the enquiry.
+    ///
+    /// # Errors
+    /// [`Refusal`] when the disk does not take it.
+    pub fn keep_mail(&self, desk: &Desk, mail: &str) -> Result<Arc<State>, Refusal> {
+        let done = self.turn();
+        desk.folder.save_mail(&self.place, mail)?;
+        let was = self.now();
+        let state = State {
+            version: was.version + 1,
+            text: was.text.clone(),
+            outcome: Arc::clone(&was.outcome),
+            mail: Some(mail.to_owned()),
+            back: back(&done),
+            again: again(&done),
+            note: None,
+            stamp: was.stamp.clone(),
+        };
+        Ok(self.stand(state))
+    }
+}
+
+/// The text at a place of the history.
+fn step(done: &History, at: Option<usize>) -> Option<&str> {
+    done.steps().get(at?).map(|step| step.text.as_str())
+}
+
+/// What undoing would take back, in words.
+fn back(done: &History) -> Option<String> {
+    done.now().filter(|_| done.can_undo()).map(|step| step.what.clone())
+}
+
+/// What would be done again, in words.
+fn again(done: &History) -> Option<String> {
+    done.steps().get(done.at() + 1).map(|step| step.what.clone())
+}
+
+/// Does work that takes its time apart from what waits for requests.
+///
+/// # Errors
+/// As the work; and where it failed, that.
+pub async fn apart<T: Send + 'static>(
+    work: impl FnOnce() -> Result<T, Refusal> + Send + 'static,
+) -> Result<T, Refusal> {
+    match tokio::task::spawn_blocking(work).await {
+        Ok(done) => done,
+        Err(_) => Err(Refusal::Machine(
+            "The program failed at this request; what stood before stands, and all else goes on. Please tell us what you did."
+                .to_owned(),
+        )),
+    }
+}
