@@ -104,6 +104,9 @@ pub fn apply(text: &str, action: &Action) -> Result<String, Fault> {
         Action::Undecide { rule } => undecide(text, rule),
     }?;
     // Whatever layout the text has, what comes out can be read again or the text stays as it was.
+    if out == text {
+        return Ok(out);
+    }
     match tree::read(&out) {
         Ok(_) => Ok(out),
         Err(_) => Err(Fault::new(action.says(), "cannot be written in the layout of this text", "write it by hand")),

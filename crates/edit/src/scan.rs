@@ -1,11 +1,17 @@
 //! What stands between the values of a text: comments, commas, the ends of lines. Strings are stepped over, for a `#` or a
 //! comma in them is data.
 
+use crate::tree::MARK;
 use core::ops::Range;
 
-/// Where a line begins that a byte stands in.
+/// Where a line begins that a byte stands in; the first begins behind a mark at the head of the file.
 pub(crate) fn line_start(text: &str, at: usize) -> usize {
-    text[..at].rfind('\n').map_or(0, |newline| newline + 1)
+    text[..at].rfind('\n').map_or(head(text).min(at), |newline| newline + 1)
+}
+
+/// Where the first line begins.
+pub(crate) fn head(text: &str) -> usize {
+    if text.starts_with(MARK) { MARK.len_utf8() } else { 0 }
 }
 
 /// Where the next line begins; the end of the text where there is none.

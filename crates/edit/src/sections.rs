@@ -1,6 +1,6 @@
 //! The parts of a text under each header, with the comments that stand right above it, and where a new block comes.
 
-use crate::scan::{line_break, line_start, next_line};
+use crate::scan::{head, line_break, line_start, next_line};
 use crate::splice::Edit;
 use crate::tree::{Form, Node, What};
 use core::ops::Range;
@@ -66,7 +66,7 @@ fn gather(node: &Node, ends: &mut Vec<usize>, header: &mut dyn FnMut(Range<usize
 /// file's and stay above whatever comes.
 fn above(text: &str, header: usize, bound: Option<usize>) -> usize {
     let own = line_start(text, header);
-    let least = bound.map_or(0, |end| next_line(text, end));
+    let least = bound.map_or(head(text), |end| next_line(text, end)).max(head(text));
     let mut start = own;
     while start > least {
         let line = line_start(text, start - 1);
@@ -75,7 +75,7 @@ fn above(text: &str, header: usize, bound: Option<usize>) -> usize {
         }
         start = line;
     }
-    if start == 0 { own } else { start }
+    if start <= head(text) { own } else { start }
 }
 
 /// Puts a section of its own into the text: behind the last of the same block, else before the first block that comes later in
@@ -92,7 +92,7 @@ pub(crate) fn added(text: &str, tree: &Node, block: &str, section: &str) -> Edit
     let at = own.or_else(later).unwrap_or(text.len());
     let line = line_break(text);
     let before = &text[..at];
-    let gap = if before.trim_start_matches(crate::tree::MARK).trim().is_empty() || before.ends_with(&line.repeat(2)) {
+    let gap = if before[head(text)..].trim().is_empty() || before.ends_with(&line.repeat(2)) {
         String::new()
     } else if before.ends_with('\n') {
         line.to_owned()

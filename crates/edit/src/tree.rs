@@ -118,8 +118,8 @@ fn of_table(table: &Table) -> Node {
     let entries = entries(table.iter_with_keys());
     match table.span() {
         _ if table.is_dotted() => dotted(entries),
-        Some(at) => Node { what: What::Table(Form::Header, entries), at },
-        None => Node { at: hull(entries.iter().map(|e| &e.node)), what: What::Table(Form::Implied, entries) },
+        Some(at) if !table.is_implicit() => Node { what: What::Table(Form::Header, entries), at },
+        _ => Node { at: hull(entries.iter().map(|e| &e.node)), what: What::Table(Form::Implied, entries) },
     }
 }
 
