@@ -3,7 +3,7 @@
 //!
 //! Where things are: [`fluids`], [`droplets`], [`rain`], [`separation`], [`hydraulics`], [`vessel`], [`ground`], [`shop`],
 //! [`laboratory`] hold the pages, [`sources`] every publication once, [`mod@page`] and [`formula`](mod@formula) what a page is,
-//! [`equation`] how it is printed, [`evidence`] how it is checked.
+//! [`equation`] how it is printed, [`evidence`] how it is checked, [`manual`] all of it for a reader.
 
 #[doc(hidden)]
 pub use stillrise_units as units;
@@ -11,6 +11,7 @@ pub use stillrise_units as units;
 pub mod equation;
 pub mod evidence;
 pub mod formula;
+pub mod manual;
 pub mod memo;
 pub mod page;
 pub mod read;

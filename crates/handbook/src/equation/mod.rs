@@ -1,15 +1,19 @@
-//! Equations read off the code: parsed once into a tree, printed in typeset form or in plain
+//! Equations read off the code: parsed once into a tree, printed in typeset form, in MathML or in plain
 //! words, with symbols or with numbers, and evaluated to prove that what is printed is what ran.
 
 mod evaluate;
+mod mathml;
 mod parse;
 mod print;
 mod symbol;
+mod text;
 
 pub use evaluate::{Scope, evaluate_page};
+pub use mathml::{block, inline, mathml_number, page_math, symbol_math};
 pub use parse::{parse, parse_lines};
-pub use print::{Printed, Style, printed, render};
-pub use symbol::{plain_symbol, typst_symbol};
+pub use print::{Printed, Stated, Style, printed, stated};
+pub use symbol::{mathml_symbol, plain_symbol, typst_symbol};
+pub use text::render;
 
 /// One node of an equation.
 #[derive(Debug, Clone, PartialEq)]
