@@ -9,6 +9,7 @@ pub mod compare;
 pub mod edition;
 pub mod glance;
 pub mod package;
+pub mod profile;
 pub mod rating;
 pub mod render;
 pub mod reply;
@@ -17,6 +18,7 @@ pub mod result;
 pub mod risk;
 pub mod schema;
 pub mod section;
+pub mod sizes;
 pub mod summary;
 pub mod trail;
 

@@ -31,4 +31,4 @@ pub use heading::Heading;
 pub use history::{History, Step};
 pub use mark::{mark, span_of};
 pub use path::Path;
-pub use said::{Claimed, Said, said};
+pub use said::{Claimed, Said, headings, said};

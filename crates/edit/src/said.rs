@@ -62,6 +62,20 @@ pub fn said(text: &str) -> Result<Vec<Said>, Fault> {
     Ok(found)
 }
 
+/// The blocks that stand in a text, in the order of the blocks, each as the program calls it.
+///
+/// # Errors
+/// The text is no TOML.
+pub fn headings(text: &str) -> Result<Vec<Heading>, Fault> {
+    let tree = tree::read(text)?;
+    let mut found = Vec::new();
+    for (block, _) in blocks() {
+        let heading = Heading::new(block.name, None, None)?;
+        found.extend(all(&tree, &heading).into_iter().map(|standing| standing.called.clone()));
+    }
+    Ok(found)
+}
+
 fn gather(
     text: &str,
     heading: &Heading,

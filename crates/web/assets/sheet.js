@@ -145,7 +145,7 @@ async function show(which) {
 const redraw = () => ask("GET", `${base}/pieces?${view()}`);
 
 document.addEventListener("click", async (event) => {
-  const at = event.target.closest("[data-close], [data-light], [data-step], [data-beside], [data-act], [data-point], [data-trail], [data-like], svg [data-part], [data-find], [data-stop], [data-save], [data-look], [data-copy]");
+  const at = event.target.closest("[data-close], [data-light], [data-step], [data-beside], [data-act], [data-point], [data-trail], [data-like], svg [data-part], [data-find], [data-stop], [data-save], [data-look], [data-copy], [data-act-away]");
   if (!at) return;
   const set = at.dataset;
   const here = { x: event.pageX || at.getBoundingClientRect().left + scrollX, y: event.pageY || at.getBoundingClientRect().bottom + scrollY };
@@ -158,6 +158,7 @@ document.addEventListener("click", async (event) => {
   else if (set.point) point(set.point, here);
   else if (set.trail !== undefined) { pointed = null; spot = here; ask("GET", `${base}/trail/${set.trail}`); }
   else if (set.find !== undefined) { pointed = null; spot = here; ask("GET", `${base}/find/${set.find}`); }
+  else if (set.actAway) { if (await act(JSON.parse(set.actAway))) location.reload(); }
   else if (set.stop) fetch(`/api/packages/${set.stop}`, { method: "DELETE" });
   else if (set.save) keep(set.save);
   else if (set.look) { const frame = find("look"); frame.hidden = false; frame.src = set.look; }

@@ -2,7 +2,8 @@
 
 use crate::render::text::hang;
 use stillrise_design::provenance::{Entry, Ledger, Origin, show};
-use stillrise_handbook::equation::{Style, parse, plain_symbol, printed, render};
+use crate::render::svg::escape;
+use stillrise_handbook::equation::{Style, block, mathml_number, parse, plain_symbol, printed, render};
 use stillrise_handbook::page::Arg;
 use stillrise_search::Settled;
 use stillrise_units::{System, print};
@@ -56,6 +57,30 @@ pub fn origin(entry: &Entry, system: System) -> String {
             format!("gathered of {}", places.join(", "))
         }
     }
+}
+
+/// The equation of a formula and the same with its numbers, each one `<math>`; nothing for other lines.
+#[must_use]
+pub fn mathml(ledger: &Ledger, entry: &Entry) -> Vec<String> {
+    let Origin::Derived { page, inputs } = &entry.origin else { return Vec::new() };
+    let args: Option<Vec<Arg>> = inputs.iter().map(|n| ledger.value(*n).cloned()).collect();
+    let Some(args) = args else { return Vec::new() };
+    let plain = printed(page, &args, &entry.value, Style::Plain);
+    let unit = page.working_unit(&page.out).map_or("", |u| u.symbol);
+    let last = plain.len().saturating_sub(1);
+    let equals = "<mo>=</mo>";
+    let typeset = printed(page, &args, &entry.value, Style::MathMl).into_iter().zip(plain).enumerate();
+    typeset
+        .map(|(k, (math, plain))| {
+            let value = mathml_number(math.value);
+            let unit = if k == last && !unit.is_empty() { format!("<mspace width=\"0.25em\"></mspace><mtext>{}</mtext>", escape(unit)) } else { String::new() };
+            let numbers = if math.numbers.is_empty() { String::new() } else { format!("{equals}{}", math.numbers) };
+            block(
+                &format!("{}{equals}{}{numbers}{equals}{value}{unit}", math.symbol, math.equation),
+                &format!("{} = {} = {} = {}", plain.symbol, plain.equation, plain.numbers, print::digits(plain.value, 6)),
+            )
+        })
+        .collect()
 }
 
 /// Equation and substitution, in plain text.

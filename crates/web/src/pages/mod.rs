@@ -6,6 +6,7 @@ mod documents;
 mod folder;
 mod manual;
 pub mod sheet;
+mod units;
 
 use crate::answer::{Refusal, wants_html};
 use crate::desk::Desk;
@@ -18,7 +19,7 @@ use std::sync::Arc;
 
 /// The ways to all pages.
 pub fn routes() -> Router<Arc<Desk>> {
-    Router::new().merge(folder::routes()).merge(sheet::routes()).merge(asides::routes()).merge(basis::routes()).merge(documents::routes()).merge(manual::routes())
+    Router::new().merge(folder::routes()).merge(sheet::routes()).merge(asides::routes()).merge(basis::routes()).merge(documents::routes()).merge(manual::routes()).merge(units::routes())
 }
 
 /// One page.

@@ -1,0 +1,141 @@
+//! Units of the range side by side: sections to one scale with verdicts, what each fails, footprint, weight, price; one can be
+//! taken and pinned. And other sheets or revisions beside this one.
+
+use super::{Page, cautions, page, refused, sheet};
+use crate::answer::Refusal;
+use crate::desk::Desk;
+use crate::parts::glance::word;
+use crate::sheet::apart;
+use axum::extract::{Path, Query, State as Shared};
+use axum::http::HeaderMap;
+use axum::response::{IntoResponse, Response};
+use axum::routing::get;
+use axum::{Json, Router};
+use maud::{Markup, html};
+use serde::Deserialize;
+use serde_json::json;
+use std::sync::Arc;
+use stillrise_documents::compare::{Comparison, Line, compare, compare_json};
+use stillrise_documents::sizes::{Card, cards};
+use stillrise_search::sizes::sizes;
+
+pub(super) fn routes() -> Router<Arc<Desk>> {
+    Router::new()
+        .route("/sheet/{name}/units", get(show))
+        .route("/api/sheets/{name}/compare", get(told))
+}
+
+/// Sizes that are shown on either side of the one taken.
+const EACH_WAY: usize = 2;
+
+#[derive(Debug, Default, Deserialize)]
+#[serde(default)]
+struct With {
+    /// The enquiry that is held beside.
+    with: String,
+}
+
+async fn show(
+    Shared(desk): Shared<Arc<Desk>>,
+    Path(name): Path<String>,
+    Query(With { with }): Query<With>,
+    headers: HeaderMap,
+) -> Response {
+    let made = apart(move || {
+        let state = desk.sheet(&name)?.now();
+        let others: Vec<String> = desk.folder.list()?.into_iter().map(|place| place.name).filter(|other| *other != name).collect();
+        let beside = if with.is_empty() { None } else { Some(compared(&desk, &name, &with)?) };
+        let (all, pinned) = match &state.outcome.settled {
+            Some(settled) => (
+                cards(settled, &sizes(settled, &desk.demo, EACH_WAY)),
+                settled.job.enquiry.unit.model.0.is_some(),
+            ),
+            None => (Vec::new(), false),
+        };
+        Ok(whole(&name, &all, pinned && !state.is_locked(), state.is_locked(), &others, &with, beside.as_ref()))
+    });
+    match made.await {
+        Ok(markup) => markup.into_response(),
+        Err(refusal) => refused(&refusal, &headers),
+    }
+}
+
+/// Two enquiries side by side.
+fn compared(desk: &Desk, name: &str, with: &str) -> Result<Comparison, Refusal> {
+    let (one, other) = (desk.sheet(name)?.now(), desk.sheet(with)?.now());
+    match (&one.outcome.settled, &other.outcome.settled) {
+        (Some(a), Some(b)) => Ok(compare(&[(name.to_owned(), a), (with.to_owned(), b)])),
+        _ => Err(Refusal::Faults(one.outcome.faults.iter().chain(&other.outcome.faults).cloned().collect())),
+    }
+}
+
+async fn told(
+    Shared(desk): Shared<Arc<Desk>>,
+    Path(name): Path<String>,
+    Query(With { with }): Query<With>,
+    headers: HeaderMap,
+) -> Response {
+    match apart(move || compared(&desk, &name, &with)).await {
+        Ok(comparison) => Json(compare_json(&comparison)).into_response(),
+        Err(refusal) => refusal.answer(&headers),
+    }
+}
+
+fn whole(
+    name: &str,
+    all: &[Card],
+    pinned: bool,
+    locked: bool,
+    others: &[String],
+    with: &str,
+    beside: Option<&Comparison>,
+) -> Markup {
+    let body = html! {
+        main #main.page {
+            h1 { "Units of the range" }
+            @if all.is_empty() { p { "No row of the range is taken, so none stands beside it." } }
+            @if pinned { p { "The model is pinned. " button type="button" data-act-away=(json!([{ "do": "unset", "path": "unit.model" }])) { "Let it be chosen again" } } }
+            div.cards { @for card in all { (one(card, locked)) } }
+            h2 { "Another sheet beside this one" }
+            @if others.is_empty() { p { "The folder holds no other enquiry." } } @else {
+                form.finder method="get" {
+                    label.unseen for="with" { "Enquiry" }
+                    select #with name="with" { @for other in others { option value=(other) selected[other == with] { (other) } } }
+                    button type="submit" { "Compare" }
+                }
+            }
+            @if let Some(comparison) = beside { (table(comparison)) }
+        }
+        (cautions())
+    };
+    page(&Page { title: "Units", sheet: Some(name), class: "page", bar: sheet::bar(name, "units"), body })
+}
+
+fn one(card: &Card, locked: bool) -> Markup {
+    html! {
+        section.card.taken[card.taken] {
+            h3 { (card.name) @if card.taken { " " span.word.good { "taken" } } }
+            dl { @for (what, value) in &card.facts { div { dt { (what) } dd.number { (value) } } } }
+            @for (limit, at) in &card.words { p { (limit) ": " (word(*at)) } }
+            @if card.barred.is_empty() { p.good { "Nothing bars it." } }
+            @else { ul { @for (rule, says) in &card.barred { li { b { (rule) } ": " (says) } } } }
+            @if !locked { p { button type="button" data-act-away=(json!([{ "do": "set", "path": "unit.model", "value": card.model }])) { "Take and pin it" } } }
+        }
+    }
+}
+
+fn table(comparison: &Comparison) -> Markup {
+    let part = |title: &str, lines: &[Line]| html! {
+        @if !lines.is_empty() {
+            tr { th colspan=(comparison.names.len() + 1) { (title) } }
+            @for line in lines { tr.differs[line.differs()] {
+                th scope="row" { (line.what) }
+                @for value in &line.values { td { (value.as_deref().unwrap_or("-")) } }
+            } }
+        }
+    };
+    html! {
+        div.scroll { table.list.compare { thead { tr { th { "" } @for name in &comparison.names { th { (name) } } } }
+            tbody { (part("What it comes to", &comparison.results)) (part("What was said that differs", &comparison.said)) (part("What rules say", &comparison.rules)) } } }
+    }
+}
