@@ -36,9 +36,11 @@ pub fn mark(text: &str, place: &str) -> Option<Range<usize>> {
     let (line, place) = numbered(place);
     let found = tree::read(text).ok().and_then(|tree| within(text, &tree, place));
     match line {
-        None => found,
+        None => found.map(|(at, _)| at),
         // Of two blocks of one name the line tells which is meant.
-        Some(line) => found.filter(|at| covers(text, at, line)).or_else(|| line_of(text, line)),
+        Some(line) => {
+            found.filter(|(_, key)| covers(text, key, line)).map(|(at, _)| at).or_else(|| line_of(text, line))
+        }
     }
 }
 
@@ -72,8 +74,8 @@ fn line_of(text: &str, number: usize) -> Option<Range<usize>> {
     (number > 0).then_some(first.min(last)..last)
 }
 
-/// The bytes of a place without a line.
-fn within(text: &str, tree: &Node, place: &str) -> Option<Range<usize>> {
+/// The bytes of a place without a line, and those of the key that it is about.
+fn within(text: &str, tree: &Node, place: &str) -> Option<(Range<usize>, Range<usize>)> {
     let (place, row) = match place.rsplit_once(", ") {
         Some((before, last)) => match last.strip_prefix("row ").or(last.strip_prefix("result ")) {
             Some(number) => (before, number.parse::<usize>().ok()),
@@ -89,11 +91,13 @@ fn within(text: &str, tree: &Node, place: &str) -> Option<Range<usize>> {
             && let Some((own, node)) = key_of(tree, &key)
         {
             let nth = row.and_then(|row| element(&key, node, row));
-            return Some(nth.or(own).unwrap_or_else(|| node.at.clone()));
+            let own = own.unwrap_or_else(|| node.at.clone());
+            return Some((nth.unwrap_or_else(|| own.clone()), own));
         }
         if let Ok(heading) = path.parse::<Heading>() {
             let block = find(tree, &heading).ok()??.node;
-            return Some(header(text, tree, &heading, block));
+            let at = header(text, tree, &heading, block);
+            return Some((at.clone(), at));
         }
         let end = path.rfind('.').filter(|end| *end >= head.len())?;
         path.truncate(end);

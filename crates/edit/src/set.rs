@@ -7,7 +7,7 @@ use crate::path::Path;
 use crate::scan::{comments, indent, line_break, line_start};
 use crate::splice::{Edit, spliced};
 use crate::spot::{Spot, spot};
-use crate::tree::{self, Node, What};
+use crate::tree::{self, Form, Node, What};
 use crate::written::{quoted, typed, written};
 use core::ops::Range;
 use stillrise_design::enquiry::keys::KeyKind;
@@ -100,13 +100,12 @@ pub(crate) fn target<'a>(path: &Path, way: &Spot<'a>) -> Result<Option<&'a Node>
         }
         (stands, _) => stands,
     };
-    match found.filter(|node| node.is_spread()) {
-        Some(_) => {
-            let remedy = "write its value behind the key in the text first";
-            Err(Fault::new(path.to_string(), "stands under a header of its own", remedy))
-        }
-        None => Ok(found),
-    }
+    let how = match found {
+        Some(node) if node.is_spread() => "stands under a header of its own",
+        Some(node) if node.form() == Some(Form::Dotted) => "is written by keys with points",
+        found => return Ok(found),
+    };
+    Err(Fault::new(path.to_string(), how, "write its value behind the key in the text first"))
 }
 
 /// What a list of quantities lists; a value without brackets is one thing.
