@@ -6,7 +6,7 @@ use crate::path::Path;
 use crate::scan::{indent, line_end, line_start, next_line};
 use crate::set::target;
 use crate::spot::spot;
-use crate::standing::find;
+use crate::standing::{all, find};
 use crate::tree::{self, Node, What, line_number};
 use core::ops::Range;
 
@@ -25,7 +25,7 @@ fn key_of<'a>(tree: &'a Node, path: &Path) -> Option<(Option<Range<usize>>, &'a 
         return Some((None, target(path, &way).ok()??));
     }
     let is_whole = !entry.node.is_spread() && entry.node.at.start > entry.key.start;
-    Some((is_whole.then(|| entry.key.start..entry.node.at.end), &entry.node))
+    Some((is_whole.then_some(entry.key.start..entry.node.at.end), &entry.node))
 }
 
 /// The bytes that a fault speaks of by its place, as the reader of enquiries writes it: `line 12, stream "wash": oil: mean`,
@@ -85,6 +85,11 @@ fn within(text: &str, tree: &Node, place: &str) -> Option<(Range<usize>, Range<u
     };
     // Names may hold colons; what stands behind the last quote holds none.
     let (head, keys) = place.split_at(place.rfind('"').map_or(0, |quote| quote + 1));
+    if let Some(name) = head.strip_prefix("stream or case ") {
+        let either = ["stream", "case"].map(|block| within(text, tree, &format!("{block} {name}{keys}")));
+        return either.into_iter().flatten().next_back();
+    }
+    let mut row = row;
     let mut path = format!("{head}{}", keys.replace(": ", "."));
     loop {
         if let Ok(key) = path.parse::<Path>()
@@ -95,13 +100,30 @@ fn within(text: &str, tree: &Node, place: &str) -> Option<(Range<usize>, Range<u
             return Some((nth.unwrap_or_else(|| own.clone()), own));
         }
         if let Ok(heading) = path.parse::<Heading>() {
-            let block = find(tree, &heading).ok()??.node;
-            let at = header(text, tree, &heading, block);
+            let at = header(text, tree, &heading, block(tree, &heading)?);
             return Some((at.clone(), at));
         }
         let end = path.rfind('.').filter(|end| *end >= head.len())?;
+        row = row.or(path[end + 1..].parse().ok());
         path.truncate(end);
     }
+}
+
+/// The block that a fault means: of several that are called the same the last, for it is the one that was not expected. A
+/// limit may be called by its pollutant, its statistic and its authority together.
+fn block<'a>(tree: &'a Node, heading: &Heading) -> Option<&'a Node> {
+    if let Ok(found) = find(tree, heading) {
+        return found.map(|standing| standing.node);
+    }
+    let name = heading.name()?;
+    let is_it = |called: Option<&str>| {
+        called.is_some_and(|own| {
+            let rest =
+                name.get(..own.len()).filter(|front| front.eq_ignore_ascii_case(own)).map(|_| &name[own.len()..]);
+            rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(", "))
+        })
+    };
+    all(tree, heading).into_iter().rev().find(|standing| is_it(standing.called.name())).map(|standing| standing.node)
 }
 
 /// A row of a curve or a result of a list.
