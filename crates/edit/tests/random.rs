@@ -154,7 +154,7 @@ proptest! {
                 if matches!(path.kind(), KeyKind::Text | KeyKind::Pattern(_) | KeyKind::Named(_) | KeyKind::Choice(_)) {
                     let number = path.heading().number();
                     let mine = said(&out).expect("TOML").into_iter().find(|said| {
-                        core::ptr::eq(said.path.key(), path.key()) && said.claims.iter().any(|c| &c.value == value && (from.is_none() || &c.from == from))
+                        core::ptr::eq(said.path.key(), path.key()) && said.claims.iter().any(|c| &c.value == value && (from.is_none() || c.from == from.clone().filter(|f| !f.trim().is_empty())))
                     });
                     prop_assert!(mine.is_some(), "{value:?} of {path} ({number:?})\n{out}");
                 }
@@ -227,7 +227,9 @@ fn hostile_texts_are_data_and_come_back() {
         &long,
     ];
     for text in TEXTS.iter().filter(|text| said(text).is_ok()) {
-        for hostile in all {
+        // Of the long one a few are enough.
+        let is_first = core::ptr::eq(text, &TEXTS[0]);
+        for hostile in all.into_iter().filter(|hostile| is_first || hostile.len() < 100) {
             for key in ["enquiry.client", "site.ground"] {
                 let Ok(out) = apply(text, &set(&path(key), hostile, Some(hostile))) else { continue };
                 is_toml(&out);
