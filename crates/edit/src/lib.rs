@@ -1,9 +1,9 @@
 //! Changes to the text of an enquiry, key by key.
 //!
-//! An enquiry is a file that people write, with comments, in their own order. [`apply`] makes one change in its text and keeps
-//! every byte that the change does not concern; [`said`] tells what stands in it, [`mark`] which bytes a fault speaks of, and
-//! [`History`] keeps the texts before. Values are taken and given as a person types them; whether they can be is for the reader
-//! of enquiries to say. No file is touched here.
+//! An enquiry is a file that people write, with comments, in their own order. [`apply`] makes one change in its text
+//! and keeps every byte that the change does not concern; [`said`] tells what stands in it, [`mark`] which bytes a
+//! fault speaks of, and [`History`] keeps the texts before. Values are taken and given as a person types them; whether
+//! they can be is for the reader of enquiries to say. No file is touched here.
 //!
 //! ```
 //! use stillrise_edit::{Action, apply};

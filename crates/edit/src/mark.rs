@@ -28,9 +28,9 @@ fn key_of<'a>(tree: &'a Node, path: &Path) -> Option<(Option<Range<usize>>, &'a 
     Some((is_whole.then_some(entry.key.start..entry.node.at.end), &entry.node))
 }
 
-/// The bytes that a fault speaks of by its place, as the reader of enquiries writes it: `line 12, stream "wash": oil: mean`,
-/// `rain: table`, `solids: table, row 2`, `line 3, the file`. A block or a table stands for a key that does not stand in it;
-/// a line for what is not found.
+/// The bytes that a fault speaks of by its place, as the reader of enquiries writes it: `line 12, stream "wash": oil:
+/// mean`, `rain: table`, `solids: table, row 2`, `line 3, the file`. A block or a table stands for a key that does not
+/// stand in it; a line for what is not found.
 #[must_use]
 pub fn mark(text: &str, place: &str) -> Option<Range<usize>> {
     let (line, place) = numbered(place);
@@ -109,8 +109,8 @@ fn within(text: &str, tree: &Node, place: &str) -> Option<(Range<usize>, Range<u
     }
 }
 
-/// The block that a fault means: of several that are called the same the last, for it is the one that was not expected. A
-/// limit may be called by its pollutant, its statistic and its authority together.
+/// The block that a fault means: of several that are called the same the last, for it is the one that was not
+/// expected. A limit may be called by its pollutant, its statistic and its authority together.
 fn block<'a>(tree: &'a Node, heading: &Heading) -> Option<&'a Node> {
     if let Ok(found) = find(tree, heading) {
         return found.map(|standing| standing.node);

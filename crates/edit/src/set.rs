@@ -15,9 +15,9 @@ use stillrise_units::Fault;
 
 /// The text with a key set.
 ///
-/// What is typed as it stands changes nothing, unless it comes from elsewhere than was said. Of several claims the one that says
-/// the same stays as it is and the others go. Another value keeps what a claim says of its range; who said the former one and
-/// why it was chosen goes with it.
+/// What is typed as it stands changes nothing, unless it comes from elsewhere than was said. Of several claims the one
+/// that says the same stays as it is and the others go. Another value keeps what a claim says of its range; who said
+/// the former one and why it was chosen goes with it.
 pub(crate) fn set(text: &str, path: &Path, value: &str, from: Option<&str>) -> Result<String, Fault> {
     let kind = path.kind();
     if matches!(kind, KeyKind::Table(_)) {

@@ -1,4 +1,5 @@
-//! Any action on any text: nothing panics, what comes out is TOML, no comment goes by a set, and what was typed is data.
+//! Any action on any text: nothing panics, what comes out is TOML, no comment goes by a set, and what was typed is
+//! data.
 
 #![allow(clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
@@ -153,8 +154,12 @@ proptest! {
                 }
                 if matches!(path.kind(), KeyKind::Text | KeyKind::Pattern(_) | KeyKind::Named(_) | KeyKind::Choice(_)) {
                     let number = path.heading().number();
+                    let source = from.clone().filter(|from| !from.trim().is_empty());
+                    let is_claim = |claim: &stillrise_edit::Claimed| {
+                        &claim.value == value && (from.is_none() || claim.from == source)
+                    };
                     let mine = said(&out).expect("TOML").into_iter().find(|said| {
-                        core::ptr::eq(said.path.key(), path.key()) && said.claims.iter().any(|c| &c.value == value && (from.is_none() || c.from == from.clone().filter(|f| !f.trim().is_empty())))
+                        core::ptr::eq(said.path.key(), path.key()) && said.claims.iter().any(is_claim)
                     });
                     prop_assert!(mine.is_some(), "{value:?} of {path} ({number:?})\n{out}");
                 }
@@ -167,7 +172,8 @@ proptest! {
     #[test]
     fn any_text_as_a_path_or_a_place(text in any::<String>(), block in 0..KEYS.len(), which in 0..TEXTS.len()) {
         let (block, _, key) = &KEYS[block];
-        for path in [text.clone(), format!("{block}{text}"), format!("{block} \"{text}\".{key}"), format!("{block}: {text}")] {
+        let behind = [format!("{block}{text}"), format!("{block} \"{text}\".{key}"), format!("{block}: {text}")];
+        for path in behind.into_iter().chain([text.clone()]) {
             if let Ok(path) = path.parse::<Path>() {
                 prop_assert_eq!(&path.to_string().parse::<Path>().expect("printed"), &path);
             }
@@ -249,4 +255,20 @@ fn hostile_texts_are_data_and_come_back() {
     assert_eq!(flow.name(), Some(name));
     let again: Heading = flow.to_string().parse().expect("as printed");
     assert_eq!(after(&out, &Action::RemoveBlock { heading: again }), "");
+}
+
+#[test]
+fn every_key_that_stands_is_found_again_by_its_path() {
+    let mut count = 0;
+    for text in TEXTS.iter() {
+        for said in said(text).unwrap_or_default() {
+            let again: Path = said.path.to_string().parse().expect("as printed");
+            assert_eq!(again, said.path);
+            let at = stillrise_edit::span_of(text, &again).unwrap_or_else(|| panic!("{again} is not found\n{text}"));
+            assert!(at.start <= said.at.start && said.at.end <= at.end, "{again}: {at:?} {:?}", said.at);
+            assert!(said.claims.iter().all(|claim| text.get(claim.at.clone()).is_some()), "{again}");
+            count += 1;
+        }
+    }
+    assert!(count > 400, "{count} keys");
 }
