@@ -12,18 +12,20 @@ use stillrise_units::Fault;
 /// One change of an enquiry. Values are texts as a person types them: `120 gpm`, `yes`, `20 um: 5 %; 60 um: 40 %`.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Action {
-    /// Writes the value of a key in place of all that was claimed on it. Block and table are made where they do not stand, but
-    /// for a block of which there may be several.
+    /// Writes the value of a key in place of all that was claimed on it. Block and table are made where they do not
+    /// stand, but for a block of which there may be several.
     ///
-    /// The value that stands already changes nothing. Another one, where a single claim stood, keeps what that said of its
-    /// range (`low`, `high`, `distribution`); `from` is written anew or goes, and `chosen` and `because` go, for they spoke of
-    /// the value before. Where one of several claims says the value, it stays as it is and the others go.
+    /// The value that stands already changes nothing, unless `from` says otherwise. Another one, where a single claim
+    /// stood, keeps what that said of its range (`low`, `high`, `distribution`); `from` is written anew or goes, and
+    /// `chosen` and `because` go, for they spoke of the value before. Where one of several claims says the value, it
+    /// stays as it is and the others go; comments in them stand above the line of the key from then on.
     Set {
         /// The key.
         path: Path,
         /// The value. Lists are parted by semicolons or lines, texts by commas too.
         value: String,
-        /// Who or what says so.
+        /// Who or what says so. Of a value that stands already, none leaves its source as it is and a blank one takes
+        /// it out.
         from: Option<String>,
     },
     /// Adds a claim beside those that stand.
@@ -51,7 +53,8 @@ pub enum Action {
         /// Which claim, in the order of the file, from 0.
         nth: usize,
     },
-    /// Takes a key out, with the table and the block that it leaves empty; one of several blocks stays.
+    /// Takes a key out, with the table and the block that it leaves empty; one of several blocks stays. The comment
+    /// behind it on its line goes too; those on lines of their own stay.
     Unset {
         /// The key.
         path: Path,
@@ -88,9 +91,8 @@ pub enum Action {
 
 /// The text with a change made. Whatever it does not concern keeps its bytes: comments, order, blanks and line breaks.
 ///
-/// # Errors
-/// The text is no TOML, there is no such place in it, or the change cannot be made there. What the value says is not judged:
-/// that is for the reader of the enquiry.
+/// # Errors The text is no TOML, there is no such place in it, or the change cannot be made there. What the value says
+/// is not judged: that is for the reader of the enquiry.
 pub fn apply(text: &str, action: &Action) -> Result<String, Fault> {
     let out = match action {
         Action::Set { path, value, from } => set(text, path, value, from.as_deref()),

@@ -5,7 +5,7 @@ use crate::heading::Heading;
 use crate::path::Path;
 use crate::scan::line_break;
 use crate::sections::{added, sections};
-use crate::set::set;
+use crate::set::{said_by, set};
 use crate::splice::spliced;
 use crate::standing::{all, find, plain_text};
 use crate::tree::{self, Form, Node, What};
@@ -89,6 +89,7 @@ fn decision() -> Result<Heading, Fault> {
 /// The text with the decision on a rule, in place of what was decided on it before.
 pub(crate) fn decide(text: &str, rule: &str, word: &str, because: &str, who: Option<&str>) -> Result<String, Fault> {
     let heading = decision()?;
+    let who = said_by(who);
     let place = format!("{heading} \"{rule}\"");
     if rule.trim().is_empty() {
         return Err(Fault::new(place, "does not say on which rule", "name the rule"));

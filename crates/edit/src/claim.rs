@@ -4,7 +4,7 @@ use crate::claims::{Claim, claims, is_several};
 use crate::container::{appended, removed};
 use crate::path::Path;
 use crate::scan::comments;
-use crate::set::{fresh, lifted, may_claim, replaced, set, target};
+use crate::set::{fresh, is_same, lifted, may_claim, replaced, said_by, set, target};
 use crate::splice::spliced;
 use crate::spot::{Spot, spot};
 use crate::tree::{self, Node};
@@ -19,7 +19,10 @@ pub(crate) fn claim(text: &str, path: &Path, value: &str, from: Option<&str>) ->
     let tree = tree::read(text)?;
     let way = spot(&tree, path)?;
     let Some(node) = target(path, &way)? else { return set(text, path, value, from) };
-    let says = |claim: &Claim<'_>| claim.typed(text, kind) == value && claim.field(text, "from").as_deref() == from;
+    let from = said_by(from);
+    let says = |claim: &Claim<'_>| {
+        is_same(kind, &claim.typed(text, kind), value) && claim.field(text, "from").as_deref() == from
+    };
     if claims(kind, node).iter().any(says) {
         return Ok(text.to_owned());
     }

@@ -7,7 +7,7 @@ use stillrise_design::enquiry::keys::BlockSpec;
 use stillrise_units::{Fault, nearest};
 
 /// A block by its name, or by its number among those of its kind.
-#[derive(Debug, Clone)]
+#[derive(Clone)]
 pub struct Heading {
     block: &'static BlockSpec,
     many: bool,
@@ -117,6 +117,12 @@ impl fmt::Display for Heading {
             Some(name) => write!(f, " \"{name}\""),
             None => Ok(()),
         }
+    }
+}
+
+impl fmt::Debug for Heading {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{self}")
     }
 }
 

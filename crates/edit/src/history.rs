@@ -25,8 +25,8 @@ impl History {
     pub fn new(text: impl Into<String>) -> Self {
         Self { steps: vec![Step { text: text.into(), what: "opened".to_owned() }], at: 0 }
     }
-    /// Takes up a text and what was done to come to it. What was undone before can no longer be done again. A text that is
-    /// the same as the one that stands is no step.
+    /// Takes up a text and what was done to come to it. What was undone before can no longer be done again. A text
+    /// that is the same as the one that stands is no step.
     pub fn push(&mut self, text: impl Into<String>, what: impl Into<String>) {
         let step = Step { text: text.into(), what: what.into() };
         if self.now().is_some_and(|now| now.text == step.text) {

@@ -74,8 +74,8 @@ fn keys_of(path: &Path, way: &Spot<'_>) -> Vec<&'static str> {
     spec.keys().into_iter().map(|key| key.name).collect()
 }
 
-/// A line of its own in a table under a header: behind the last key that is declared before it, else right under the header. In
-/// a table written by keys with points, behind its last key.
+/// A line of its own in a table under a header: behind the last key that is declared before it, else right under the
+/// header. In a table written by keys with points, behind its last key.
 fn own_line(
     text: &str,
     container: &Node,

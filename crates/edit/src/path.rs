@@ -7,7 +7,7 @@ use stillrise_design::enquiry::keys::{BlockSpec, KeyKind, KeySpec};
 use stillrise_units::{Dim, Fault, nearest};
 
 /// A key where it stands, or would stand.
-#[derive(Debug, Clone)]
+#[derive(Clone)]
 pub struct Path {
     heading: Heading,
     tables: Vec<&'static KeySpec>,
@@ -137,6 +137,12 @@ impl fmt::Display for Path {
         write!(f, "{}", self.heading)?;
         self.keys().try_for_each(|key| write!(f, ".{}", key.name))?;
         self.item.map_or(Ok(()), |item| write!(f, ".{item}"))
+    }
+}
+
+impl fmt::Debug for Path {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{self}")
     }
 }
 

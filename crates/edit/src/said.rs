@@ -45,11 +45,10 @@ pub struct Claimed {
     pub at: Range<usize>,
 }
 
-/// Every key that stands in a text, block by block in the order of the blocks, each in the order of the text. Blocks and keys
-/// that no enquiry has are left out: the reader of enquiries finds them.
+/// Every key that stands in a text, block by block in the order of the blocks, each in the order of the text. Blocks
+/// and keys that no enquiry has are left out: the reader of enquiries finds them.
 ///
-/// # Errors
-/// The text is no TOML.
+/// # Errors The text is no TOML.
 pub fn said(text: &str) -> Result<Vec<Said>, Fault> {
     let tree = tree::read(text)?;
     let mut found = Vec::new();

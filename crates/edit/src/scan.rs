@@ -1,5 +1,5 @@
-//! What stands between the values of a text: comments, commas, the ends of lines. Strings are stepped over, for a `#` or a
-//! comma in them is data.
+//! What stands between the values of a text: comments, commas, the ends of lines. Strings are stepped over, for a `#`
+//! or a comma in them is data.
 
 use crate::tree::MARK;
 use core::ops::Range;

@@ -62,8 +62,8 @@ fn gather(node: &Node, ends: &mut Vec<usize>, header: &mut dyn FnMut(Range<usize
     }
 }
 
-/// The start of the comments right above a header, not beyond the value before it. Those at the head of the file are the
-/// file's and stay above whatever comes.
+/// The start of the comments right above a header, not beyond the value before it. Those at the head of the file are
+/// the file's and stay above whatever comes.
 fn above(text: &str, header: usize, bound: Option<usize>) -> usize {
     let own = line_start(text, header);
     let least = bound.map_or(head(text), |end| next_line(text, end)).max(head(text));
@@ -78,8 +78,8 @@ fn above(text: &str, header: usize, bound: Option<usize>) -> usize {
     if start <= head(text) { own } else { start }
 }
 
-/// Puts a section of its own into the text: behind the last of the same block, else before the first block that comes later in
-/// the order of the blocks, else at the end.
+/// Puts a section of its own into the text: behind the last of the same block, else before the first block that comes
+/// later in the order of the blocks, else at the end.
 pub(crate) fn added(text: &str, tree: &Node, block: &str, section: &str) -> Edit {
     let order: Vec<&str> = blocks().map(|(spec, _)| spec.name).collect();
     let place = |name: &str| order.iter().position(|known| *known == name);

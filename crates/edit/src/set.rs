@@ -7,7 +7,7 @@ use crate::path::Path;
 use crate::scan::{comments, indent, line_break, line_start};
 use crate::splice::{Edit, spliced};
 use crate::spot::{Spot, spot};
-use crate::tree::{self, Node, What};
+use crate::tree::{self, Form, Node, What};
 use crate::written::{quoted, typed, written};
 use core::ops::Range;
 use stillrise_design::enquiry::keys::KeyKind;
@@ -15,35 +15,35 @@ use stillrise_units::Fault;
 
 /// The text with a key set.
 ///
-/// What is typed as it stands changes nothing, unless it comes from elsewhere than was said. Of several claims the one that says
-/// the same stays as it is and the others go. Another value keeps what a claim says of its range; who said the former one and
-/// why it was chosen goes with it.
+/// What is typed as it stands changes nothing, unless it comes from elsewhere than was said. Of several claims the one
+/// that says the same stays as it is and the others go. Another value keeps what a claim says of its range; who said
+/// the former one and why it was chosen goes with it.
 pub(crate) fn set(text: &str, path: &Path, value: &str, from: Option<&str>) -> Result<String, Fault> {
     let kind = path.kind();
     if matches!(kind, KeyKind::Table(_)) {
         return Err(Fault::new(path.to_string(), "holds keys of its own", "set one of them"));
     }
-    if from.is_some() && !takes_source(kind) {
+    let source = said_by(from);
+    if source.is_some() && !takes_source(kind) {
         let remedy = "leave the source out, or write it into a comment";
         return Err(Fault::new(path.to_string(), "does not say who said so", remedy));
     }
     let tree = tree::read(text)?;
     let way = spot(&tree, path)?;
-    let fresh = fresh(kind, value, from);
+    let fresh = fresh(kind, value, source);
     let Some(node) = target(path, &way)? else {
         return match way.entry() {
             Some(entry) => one_thing_more(text, path, &way, &entry.node, &fresh),
-            None => inserted(text, &tree, path, &way, &first(kind, value, from).unwrap_or(fresh)),
+            None => inserted(text, &tree, path, &way, &first(kind, value, source).unwrap_or(fresh)),
         };
     };
     if let KeyKind::Quantities(_) = kind {
         return Ok(set_things(text, kind, &way, node, value, from));
     }
     let all = claims(kind, node);
-    let says = |claim: &&Claim<'_>| {
-        let source = claim.field(text, "from");
-        claim.typed(text, kind) == value && (from.is_none() || source.as_deref() == from)
-    };
+    let is_value = |claim: &Claim<'_>| is_same(kind, &claim.typed(text, kind), value);
+    let is_source = |claim: &Claim<'_>| from.is_none() || claim.field(text, "from").as_deref() == source;
+    let says = |claim: &&Claim<'_>| claim.value.is_some() && is_value(claim) && is_source(claim);
     if let Some(same) = all.iter().find(says) {
         let own = text.get(same.node.at.clone()).unwrap_or_default();
         return Ok(if all.len() == 1 { text.to_owned() } else { replaced(text, &way, &node.at, own) });
@@ -51,16 +51,25 @@ pub(crate) fn set(text: &str, path: &Path, value: &str, from: Option<&str>) -> R
     let [claim] = all.as_slice() else { return Ok(replaced(text, &way, &node.at, &fresh)) };
     let Some(old) = claim.value else { return Ok(replaced(text, &way, &node.at, &fresh)) };
     let new = written(kind, value);
-    let is_same = claim.typed(text, kind) == value;
-    let mut changes = vec![("from", from.map(quoted))];
-    if !is_same {
+    let mut changes = vec![("from", source.map(quoted))];
+    if !is_value(claim) {
         changes.extend([("value", Some(new.clone())), ("chosen", None), ("because", None)]);
     }
     let says_more = ["from", "chosen", "because"].iter().any(|name| claim.node.get(name).is_some());
-    if from.is_none() && !(claim.is_table() && says_more) {
+    if source.is_none() && !(claim.is_table() && says_more) {
         return Ok(replaced(text, &way, &old.at, &new));
     }
     Ok(replaced(text, &way, &claim.node.at, &claim.with(text, &changes)))
+}
+
+/// Who said so; nobody where that is left blank.
+pub(crate) fn said_by(from: Option<&str>) -> Option<&str> {
+    from.filter(|from| !from.trim().is_empty())
+}
+
+/// Whether what is typed says what stands: `yes` says `true`, and of a list the blanks between its things say nothing.
+pub(crate) fn is_same(kind: KeyKind, standing: &str, value: &str) -> bool {
+    written(kind, standing) == written(kind, value)
 }
 
 /// A value nobody claimed before, as TOML writes it.
@@ -100,13 +109,12 @@ pub(crate) fn target<'a>(path: &Path, way: &Spot<'a>) -> Result<Option<&'a Node>
         }
         (stands, _) => stands,
     };
-    match found.filter(|node| node.is_spread()) {
-        Some(_) => {
-            let remedy = "write its value behind the key in the text first";
-            Err(Fault::new(path.to_string(), "stands under a header of its own", remedy))
-        }
-        None => Ok(found),
-    }
+    let how = match found {
+        Some(node) if node.is_spread() => "stands under a header of its own",
+        Some(node) if node.form() == Some(Form::Dotted) => "is written by keys with points",
+        found => return Ok(found),
+    };
+    Err(Fault::new(path.to_string(), how, "write its value behind the key in the text first"))
 }
 
 /// What a list of quantities lists; a value without brackets is one thing.
@@ -133,15 +141,18 @@ fn one_thing_more(text: &str, path: &Path, way: &Spot<'_>, list: &Node, fresh: &
 fn set_things(text: &str, kind: KeyKind, way: &Spot<'_>, node: &Node, value: &str, from: Option<&str>) -> String {
     let KeyKind::Quantities(dim) = kind else { return text.to_owned() };
     let one = KeyKind::Quantity(dim);
+    let source = said_by(from);
     let from_there = |thing: &&Node| {
         let all = claims(one, thing);
-        from.is_none() || all.iter().all(|claim| claim.field(text, "from").as_deref() == from)
+        from.is_none() || all.iter().all(|claim| claim.field(text, "from").as_deref() == source)
     };
-    if all_typed(text, one, node).as_deref() == Some(value) && things(node).iter().all(from_there) {
+    if all_typed(text, one, node).is_some_and(|standing| is_same(kind, &standing, value))
+        && things(node).iter().all(from_there)
+    {
         return text.to_owned();
     }
     let is_list = matches!(node.what, What::List(_));
-    let new = first(kind, value, from).filter(|_| !is_list).unwrap_or_else(|| fresh(kind, value, from));
+    let new = first(kind, value, source).filter(|_| !is_list).unwrap_or_else(|| fresh(kind, value, source));
     replaced(text, way, &node.at, &new)
 }
 

@@ -60,7 +60,8 @@ impl<'a> Spot<'a> {
     pub(crate) fn table(&self) -> Option<&'a Node> {
         self.tables.last().copied()
     }
-    /// The innermost table that stands and is not written by keys with points, and the names from there to the innermost.
+    /// The innermost table that stands and is not written by keys with points, and the names from there to the
+    /// innermost.
     pub(crate) fn container(&self) -> Option<(&'a Node, Vec<&'a str>)> {
         let last = self.tables.iter().rposition(|table| table.form() != Some(Form::Dotted))?;
         let names = self.entries.iter().skip(last).take(self.tables.len() - 1 - last);

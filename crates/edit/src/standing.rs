@@ -114,8 +114,8 @@ fn same(a: &str, b: &str) -> bool {
 /// Keys that a block may be named by, the first that stands.
 const NAMING: [&str; 5] = ["name", "model", "product", "pollutant", "rule"];
 
-/// What the program calls a block, and what else it may be called: a limit goes by the handbook's word for its pollutant,
-/// a stream or a surface without a name by the one that it is given.
+/// What the program calls a block, and what else it may be called: a limit goes by the handbook's word for its
+/// pollutant, a stream or a surface without a name by the one that it is given.
 fn names(block: &'static BlockSpec, number: usize, node: &Node) -> (Option<String>, Vec<String>) {
     let read = NAMING.iter().find_map(|key| node.get(key).and_then(plain_text)).map(str::to_owned);
     if core::ptr::eq(block, Limit::spec()) {

@@ -1,5 +1,5 @@
-//! The text of an enquiry as a tree of what stands where in it: every key and value with its bytes. Changes are made in the
-//! text itself, between these places, so that whatever is not changed keeps every one of its bytes.
+//! The text of an enquiry as a tree of what stands where in it: every key and value with its bytes. Changes are made
+//! in the text itself, between these places, so that whatever is not changed keeps every one of its bytes.
 
 use core::ops::Range;
 use stillrise_units::Fault;
@@ -40,7 +40,8 @@ pub(crate) enum What {
 pub(crate) struct Node {
     /// What it is.
     pub what: What,
-    /// Its bytes: of a table under a header those of the header, of one without any those from its first key to its last.
+    /// Its bytes: of a table under a header those of the header, of one without any those from its first key to its
+    /// last.
     pub at: Range<usize>,
 }
 

@@ -32,8 +32,8 @@ fn is_number(text: &str) -> bool {
     text.len() <= 15 && all(whole) && all(part) && (whole == "0" || !whole.starts_with('0'))
 }
 
-/// The things that a typed list holds: parted by semicolons or lines. Texts without either are parted by commas; one text that
-/// holds a comma ends with a semicolon.
+/// The things that a typed list holds: parted by semicolons or lines. Texts without either are parted by commas; one
+/// text that holds a comma ends with a semicolon.
 pub(crate) fn items(kind: KeyKind, typed: &str) -> Vec<&str> {
     let parts: Vec<&str> = if matches!(kind, KeyKind::Texts) && !typed.contains([';', '\n']) {
         typed.split(',').collect()

@@ -71,6 +71,27 @@ fn a_value_is_set_where_it_stands() {
 }
 
 #[test]
+fn what_says_the_same_changes_nothing() {
+    let text = "[inlet]\ntogether = { value = true, from = \"mail\" }\nrate = [\"5 gpm\",\"6 gpm\"]\n[droplets]\nspread = \"1.8\"\n\
+                table = [ \"20 um: 5 %\",\n  \"60 um: 100 %\" ] # c\n";
+    for (key, value) in [
+        ("inlet.together", "Yes"),
+        ("inlet.rate", "5 gpm;6 gpm"),
+        ("droplets.spread", "1.8"),
+        ("droplets.table", "20 um: 5 %\n60 um: 100 %\n"),
+    ] {
+        assert_eq!(after(text, &set(&path(key), value, None)), text, "{key}");
+    }
+    // A blank source takes the one that stands out; no source leaves it.
+    let out = after(text, &set(&path("inlet.together"), "true", Some(" ")));
+    assert!(out.starts_with("[inlet]\ntogether = { value = true }\n"), "{out}");
+    let out = after(text, &set(&path("inlet.together"), "no", None));
+    assert!(out.starts_with("[inlet]\ntogether = { value = false }\n"), "{out}");
+    let out = after(text, &set(&path("droplets.table"), "20 um: 6 %; 60 um: 100 %", None));
+    assert!(out.ends_with("table = [\"20 um: 6 %\", \"60 um: 100 %\"] # c\n"), "{out}");
+}
+
+#[test]
 fn of_several_claims_one_is_left() {
     let (_, new) = sets("surface.area", "2500 ft2", None);
     assert_eq!(new, "# C-3\narea = \"2500 ft2\"");

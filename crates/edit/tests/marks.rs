@@ -53,6 +53,13 @@ fn a_fault_marks_its_key() {
         ("[unit.dimensions]\nlength = \"10 gpm\"\n".to_owned(), vec!["length = \"10 gpm\""]),
         ("[[change]]\ndate = 2026-13-01\n".to_owned(), vec!["date = 2026-13-01"]),
         ("[watr]\ncoldest = \"1 °C\"\n".to_owned(), vec!["[watr]"]),
+        ("[european]\ntaps = [\"DN15 x 2\", \"two\"]\n".to_owned(), vec!["\"two\""]),
+        ("[spill]\nvolume = \"1 m3\"\ninto = \"pit\"\n".to_owned(), vec!["into = \"pit\""]),
+        (
+            "[[shear]]\nname = \"v\"\nkind = \"valve\"\nfitting = \"elbow-90\"\n".to_owned(),
+            vec!["fitting = \"elbow-90\"", "[[shear]]"],
+        ),
+        ("[[water]]\n".to_owned(), vec!["[[water]]"]),
         ("[water]\ncoldest = 5 °C\n".to_owned(), vec!["coldest = 5 °C"]),
     ] {
         let found = marked(&text);
@@ -65,6 +72,24 @@ fn a_fault_marks_its_key() {
 fn of_two_blocks_of_one_name_the_line_tells_which() {
     let text = "[[limit]]\npollutant = \"oil and grease\"\nvalue = \"15 mg/L\"\n[[limit]]\npollutant = \"oil and grease\"\nvalue = \"5 ft\"\n";
     assert_eq!(marked(text).first().map(String::as_str), Some("value = \"5 ft\""));
+}
+
+#[test]
+fn of_blocks_that_are_called_the_same_the_last_is_marked() {
+    let place = |text: &str, last: &str| {
+        let whole = format!("{HEAD}{WASH}{text}");
+        let faults = read_enquiry(&whole, &|_| None).err().unwrap_or_default();
+        let at = faults.iter().find(|f| f.reason.contains("two of that name")).and_then(|f| mark(&whole, &f.place));
+        assert_eq!(at.map(|at| at.start), whole.rfind(last), "{faults:?}");
+    };
+    place(
+        "[[surface]]\nname = \"a\"\narea = \"1 acre\"\n[[surface]]\nname = \"a\"\narea = \"2 acre\"\n",
+        "[[surface]]",
+    );
+    place("[[stream]]\nname = \"A\"\nflow = \"1 gpm\"\n[[stream]]\nname = \"a\"\nflow = \"1 gpm\"\n", "[[stream]]");
+    place("[[case]]\nname = \"WASH: a. 'b'\"\nflow = \"1 gpm\"\n", "[[case]]");
+    let limit = "[[limit]]\npollutant = \"oil and grease\"\nvalue = \"15 mg/L\"\nauthority = \"city\"\n";
+    place(&limit.repeat(2), "[[limit]]");
 }
 
 #[test]
