@@ -152,7 +152,6 @@ fn a_search_finds_what_somebody_would_look_for() {
         ("Benzene", "pollutants/benzene"),
         ("v-notch", "vnotch-weir"),
         ("asphalt runoff", "surfaces/asphalt"),
-        ("manning", "manning-depth"),
         ("quick-break", "chemicals/quick-break-detergent"),
     ] {
         assert_eq!(first(query), id, "{query}");
