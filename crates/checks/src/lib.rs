@@ -5,6 +5,7 @@
 //! stands in the trail. How to add one: `rules/gap_not_laminar.rs` is the exemplar.
 
 pub mod ask;
+pub mod manual;
 pub mod rule;
 pub mod rules;
 

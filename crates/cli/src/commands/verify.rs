@@ -4,10 +4,10 @@ use crate::{End, out};
 use serde_json::json;
 use stillrise_documents::package::pretty;
 use stillrise_documents::render::text::Table;
-use stillrise_handbook::evidence::{Outcome, verify};
+use stillrise_handbook::evidence::{Outcome, verify, verify_page};
+use stillrise_handbook::manual::named;
 use stillrise_handbook::page::Evidence;
 use stillrise_handbook::pages;
-use stillrise_units::{Fault, nearest};
 
 /// Runs every check value of the handbook on this machine
 #[derive(clap::Args)]
@@ -21,16 +21,11 @@ pub struct Args {
 
 /// Runs it.
 pub fn run(args: &Args) -> End {
-    if let Some(formula) = &args.formula
-        && !pages().any(|p| p.id == formula)
-    {
-        let near = nearest(formula, pages().map(|p| p.id));
-        let remedy =
-            near.map_or_else(|| "see `stillrise work --list`".to_owned(), |near| format!("did you mean {near}?"));
-        return End::Refused(vec![Fault::new(formula, "is not a formula of the handbook", remedy)]);
-    }
-    let outcomes: Vec<Outcome> =
-        verify().into_iter().filter(|o| args.formula.as_ref().is_none_or(|f| f == o.page)).collect();
+    let outcomes = match args.formula.as_deref().map(named) {
+        None => verify(),
+        Some(Ok(page)) => verify_page(page),
+        Some(Err(fault)) => return End::Refused(vec![fault]),
+    };
     let failed = outcomes.iter().filter(|o| !o.holds).count();
     let count = |kind: &str| outcomes.iter().filter(|o| o.kind == kind).count();
     if args.json {

@@ -4,10 +4,12 @@ use crate::{End, out};
 use serde_json::json;
 use stillrise_documents::package::pretty;
 use stillrise_documents::render::text::{Table, hang, heading, item};
-use stillrise_handbook::equation::{Style, plain_symbol, printed};
-use stillrise_handbook::page::{Arg, Group, Kind, Page, Symbol};
-use stillrise_handbook::{page, pages, read};
-use stillrise_units::{Fault, nearest, print};
+use stillrise_handbook::equation::{Style, plain_symbol};
+use stillrise_handbook::manual::formula::paragraphs;
+use stillrise_handbook::manual::{Worked, named, variables, work};
+use stillrise_handbook::page::{Arg, Page};
+use stillrise_handbook::{pages, read};
+use stillrise_units::print;
 
 /// Works one formula of the handbook
 #[derive(clap::Args)]
@@ -31,33 +33,22 @@ pub fn run(args: &Args) -> End {
     if args.list {
         return list(args.json);
     }
-    let name = args.formula.as_deref().unwrap_or("");
-    let Some(page) = page(name) else {
-        let near = nearest(name, pages().map(|p| p.id));
-        let remedy =
-            near.map_or_else(|| "see `stillrise work --list`".to_owned(), |near| format!("did you mean {near}?"));
-        return End::Refused(vec![Fault::new(name, "is not a formula of the handbook", remedy)]);
+    let page = match named(args.formula.as_deref().unwrap_or("")) {
+        Ok(page) => page,
+        Err(fault) => return End::Refused(vec![fault]),
     };
     if args.given.is_empty() && !args.json {
         out::print(&about(page));
         return End::Done;
     }
     let given: Vec<&str> = args.given.iter().map(String::as_str).collect();
-    let values = match read::arguments(page, &given) {
-        Ok(values) => values,
-        Err(faults) => return End::Refused(faults.into_iter().map(|f| f.at(page.id)).collect()),
-    };
-    match (page.call)(&values) {
-        Err(outside) => End::Refused(vec![Fault::new(
-            format!("{}: {}", page.id, outside.argument),
-            outside.reason,
-            "give a value inside the domain",
-        )]),
-        Ok(result) => {
+    match work(page, &given) {
+        Err(faults) => End::Refused(faults),
+        Ok(found) => {
             if args.json {
-                out::print(&String::from_utf8_lossy(&pretty(&as_json(page, &values, &result))));
+                out::print(&String::from_utf8_lossy(&pretty(&as_json(&found))));
             } else {
-                out::print(&worked(page, &values, &result));
+                out::print(&worked(&found));
             }
             End::Done
         }
@@ -78,43 +69,14 @@ fn list(json: bool) -> End {
     End::Done
 }
 
-/// A value in US and SI print units.
-fn shown(symbol: &Symbol, value: &Arg) -> String {
-    match (value, symbol.units) {
-        (Arg::Number(si), Some((us, metric))) if us == metric => print::with_unit(*si, us),
-        (Arg::Number(si), Some((us, metric))) => {
-            format!("{} = {}", print::with_unit(*si, us), print::with_unit(*si, metric))
-        }
-        (Arg::Number(si), None) => print::digits(*si, 6),
-        (Arg::Choice(word), _) => (*word).to_owned(),
-        (Arg::Series(pairs), _) if pairs.is_empty() => "none".to_owned(),
-        (Arg::Series(pairs), _) => pairs
-            .iter()
-            .map(|(x, y)| format!("{}: {}", print::digits(*x, 5), print::digits(*y, 5)))
-            .collect::<Vec<_>>()
-            .join("; "),
-        (Arg::Group(group, fields), _) => {
-            let each =
-                group.fields.iter().zip(fields).map(|(field, arg)| format!("{} {}", field.name, shown(field, arg)));
-            format!("{}({})", group.word, each.collect::<Vec<_>>().join(", "))
-        }
-        (Arg::Groups(groups), _) => groups.iter().map(|group| shown(symbol, group)).collect::<Vec<_>>().join("; "),
-    }
-}
-
-fn worked(page: &Page, values: &[Arg], result: &Arg) -> String {
-    let width = out::width();
+fn worked(found: &Worked) -> String {
+    let (page, width) = (found.page, out::width());
     let mut text = format!("{} ({})\n", page.title, page.id);
-    for (symbol, value) in page.args.iter().zip(values) {
-        text.push_str(&hang(
-            &format!("{} = {}, {}", plain_symbol(symbol.math), shown(symbol, value), symbol.meaning),
-            width,
-            2,
-            6,
-        ));
+    for (symbol, value) in found.given() {
+        let line = format!("{} = {value}, {}", plain_symbol(symbol.math), symbol.meaning);
+        text.push_str(&hang(&line, width, 2, 6));
     }
-    let lines = printed(page, values, result, Style::Plain);
-    for (line, unit) in lines.iter().zip(units(page, lines.len())) {
+    for (line, unit) in found.lines(Style::Plain) {
         text.push_str(&hang(&format!("{} = {}", line.symbol, line.equation), width, 2, 6));
         if !line.numbers.is_empty() {
             // A solved relation shows both sides with the root in them.
@@ -129,8 +91,8 @@ fn worked(page: &Page, values: &[Arg], result: &Arg) -> String {
             ));
         }
     }
-    text.push_str(&format!("{}: {}\n", page.out.meaning, shown(&page.out, result)));
-    for note in page.notes(values) {
+    text.push_str(&format!("{}: {}\n", page.out.meaning, found.result_shown()));
+    for note in found.notes() {
         text.push_str(&item("note", &note, width));
     }
     for source in page.sources {
@@ -139,52 +101,15 @@ fn worked(page: &Page, values: &[Arg], result: &Arg) -> String {
     text
 }
 
-/// The unit of each line of a worked equation: the result's for the last, none for what leads to it. A line on the
-/// way has a unit of its own that the code does not name, and the result's would be false there.
-fn units(page: &Page, lines: usize) -> impl Iterator<Item = &'static str> {
-    let unit = page.working_unit(&page.out).map_or("", |u| u.symbol);
-    (1..=lines).map(move |line| if line == lines { unit } else { "" })
-}
-
-/// One row for an argument, then those of the fields that go together under it.
-fn argument(table: &mut Table, a: &Symbol, under: &str) {
-    let units = match (a.kind, a.units) {
-        (Kind::Choice(words), _) => words.iter().map(|(w, _)| *w).collect::<Vec<_>>().join(" | "),
-        (Kind::Series, Some((us, _))) => format!("[{}: {}; ..]", us.symbol, a.second.map_or("", |(u, _)| u.symbol)),
-        (Kind::Group(_), _) => "(name=value, ..)".to_owned(),
-        (Kind::Groups(kinds), _) => {
-            let words: Vec<String> = kinds.iter().map(|group| format!("{}(..)", group.word)).collect();
-            format!("[one; ..] of {}", words.join(" | "))
-        }
-        (_, Some((us, si))) if us == si => us.symbol.to_owned(),
-        (_, Some((us, si))) => format!("{}, {}", us.symbol, si.symbol),
-        _ => String::new(),
-    };
-    let range = a
-        .range
-        .map_or_else(String::new, |(low, high)| format!("{} to {}", print::digits(low, 4), print::digits(high, 4)));
-    table.row([format!("{under}{}", a.name), plain_symbol(a.math), units, range, a.meaning.to_owned()]);
-    let (single, several): (Option<&Group>, &[&Group]) = match a.kind {
-        Kind::Group(group) => (Some(group), &[]),
-        Kind::Groups(kinds) => (None, kinds),
-        _ => (None, &[]),
-    };
-    for field in single.into_iter().flat_map(|group| group.fields) {
-        argument(table, field, &format!("{}.", a.name));
-    }
-    for group in several {
-        group.fields.iter().for_each(|field| argument(table, field, &format!("{}.", group.word)));
-    }
-}
-
 fn about(page: &Page) -> String {
     let width = out::width();
     let mut text = heading(&format!("{} ({})", page.title, page.id));
-    let note: String = page.note.lines().map(str::trim).collect::<Vec<_>>().join(" ");
-    text.push_str(&hang(note.trim(), width, 0, 0));
+    text.push_str(&hang(&paragraphs(page.note).join(" "), width, 0, 0));
     let mut table = Table::new(["argument", "symbol", "units", "trusted", "meaning"]);
-    for a in page.args {
-        argument(&mut table, a, "");
+    for v in variables(page) {
+        let ends = |(low, high)| format!("{} to {}", print::digits(low, 4), print::digits(high, 4));
+        let trusted = v.range.map_or_else(String::new, ends);
+        table.row([v.name, plain_symbol(v.math), v.takes, trusted, v.meaning.to_owned()]);
     }
     text.push_str(&table.render(width));
     for source in page.sources {
@@ -201,14 +126,14 @@ fn about(page: &Page) -> String {
     text
 }
 
-fn as_json(page: &Page, values: &[Arg], result: &Arg) -> serde_json::Value {
-    let lines = printed(page, values, result, Style::Plain);
+fn as_json(found: &Worked) -> serde_json::Value {
+    let page = found.page;
     json!({
         "formula": page.id, "title": page.title,
-        "arguments": page.args.iter().zip(values).map(|(a, v)| json!({ "name": a.name, "value": shown(a, v) })).collect::<Vec<_>>(),
-        "worked": lines.iter().zip(units(page, lines.len())).map(|(l, unit)| json!({ "symbol": l.symbol, "equation": l.equation, "numbers": l.numbers, "value": if l.value.is_finite() { json!(l.value) } else { json!(null) }, "unit": unit })).collect::<Vec<_>>(),
-        "result": { "shown": shown(&page.out, result), "si": if let Arg::Number(si) = result { json!(si) } else { json!(null) } },
-        "notes": page.notes(values),
+        "arguments": found.given().map(|(a, value)| json!({ "name": a.name, "value": value })).collect::<Vec<_>>(),
+        "worked": found.lines(Style::Plain).into_iter().map(|(l, unit)| json!({ "symbol": l.symbol, "equation": l.equation, "numbers": l.numbers, "value": if l.value.is_finite() { json!(l.value) } else { json!(null) }, "unit": unit })).collect::<Vec<_>>(),
+        "result": { "shown": found.result_shown(), "si": if let Arg::Number(si) = found.result { json!(si) } else { json!(null) } },
+        "notes": found.notes(),
         "sources": page.sources.iter().map(ToString::to_string).collect::<Vec<_>>(),
     })
 }

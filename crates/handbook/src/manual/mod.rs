@@ -1,7 +1,7 @@
 //! The manual as data: what a page of the handbook says, its tables of published data, and a search over all of it.
 //! Whoever shows it, on a terminal or on a page, decides how; no words are made up there.
 //!
-//! A formula is described by [`formula`] and worked by [`work()`]; [`tables`] lists published data; [`entries`] gives all of
+//! A formula is described by [`formula()`] and worked by [`work()`]; [`tables()`] lists published data; [`entries`] gives all of
 //! it to a [`search::Index`], to which a later room adds what it knows.
 
 pub mod area;

@@ -189,10 +189,12 @@ impl Row {
         }
         text.extend(self.cells.iter().filter(|cell| !cell.note.is_empty()).map(|cell| cell.note.to_owned()));
         text.extend(self.sources().iter().map(ToString::to_string));
+        // A word alone does not say what it is of.
+        let bare = self.title.contains(&self.word);
         Entry {
             kind: Kind::Data,
             id: format!("{}/{}", table.id, self.word),
-            title: self.title.clone(),
+            title: if bare { format!("{}: {}", table.title, self.title) } else { self.title.clone() },
             keys: keys.join(" "),
             text: text.join(" "),
         }

@@ -1,0 +1,52 @@
+//! The rules as entries of the manual, and a search over all that it holds: formulas, published data, rules.
+
+use crate::{RULES, Rule};
+use std::sync::LazyLock;
+use stillrise_handbook::manual;
+use stillrise_handbook::manual::search::{Entry, Hit, Index, Kind};
+
+static INDEX: LazyLock<Index> = LazyLock::new(|| {
+    let mut entries = manual::entries();
+    entries.extend(RULES.iter().map(|rule| entry(rule)));
+    Index::new(entries)
+});
+
+/// What fits a query among formulas, published data and rules, the best first; see [`manual::search`].
+#[must_use]
+pub fn search(query: &str) -> Vec<Hit<'static>> {
+    INDEX.search(query)
+}
+
+/// A rule as a search finds it.
+#[must_use]
+pub fn entry(rule: &Rule) -> Entry {
+    Entry {
+        kind: Kind::Rule,
+        id: rule.id.to_owned(),
+        title: rule.title.to_owned(),
+        keys: String::new(),
+        text: [rule.looks, rule.matters, rule.remedy, rule.source, rule.limits].join(" "),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn rules_are_found_by_title_and_by_what_they_say() {
+        for rule in RULES {
+            let hits = search(rule.title);
+            assert!(hits.iter().take(3).any(|hit| hit.entry.id == rule.id), "{}: {hits:?}", rule.title);
+        }
+        let laminar = search("laminar gaps");
+        assert!(laminar.iter().any(|hit| hit.entry.id == "gap-not-laminar"), "{laminar:?}");
+    }
+
+    #[test]
+    fn formulas_and_data_stand_beside_the_rules() {
+        let kinds = |query: &str| search(query).iter().map(|hit| hit.entry.kind).collect::<Vec<_>>();
+        assert!([Kind::Formula, Kind::Data, Kind::Rule].iter().all(|kind| kinds("oil").contains(kind)));
+        assert_eq!(search("stokes-rise")[0].entry.id, "stokes-rise");
+    }
+}
