@@ -231,7 +231,7 @@ async fn version(Shared(desk): Shared<Arc<Desk>>, Path(name): Path<String>, head
 
 async fn result(Shared(desk): Shared<Arc<Desk>>, Path(name): Path<String>, headers: HeaderMap) -> Response {
     asked(desk, name, headers, |state| match &state.outcome.settled {
-        Some(settled) => Ok(stillrise_documents::result::result(settled, Edition::Internal)),
+        Some(settled) => Ok(stillrise_documents::result::result(settled, Edition::Us)),
         None => Err(Refusal::Faults(state.outcome.faults.clone())),
     })
     .await

@@ -24,13 +24,11 @@ pub struct Options {
     pub background: bool,
     /// Whether width and height are stated in mm; otherwise the picture takes the size of its place.
     pub sized: bool,
-    /// Whether parts can be reached and pressed.
-    pub pointed: bool,
 }
 
 impl Default for Options {
     fn default() -> Options {
-        Options { id: "drawing".to_owned(), background: true, sized: true, pointed: false }
+        Options { id: "drawing".to_owned(), background: true, sized: true }
     }
 }
 

@@ -60,7 +60,7 @@ fn line(desk: &Desk, name: String) -> Line {
     Line {
         title: head.title.0.clone().unwrap_or_else(|| name.clone()),
         client: text(&head.client.0),
-        due: text(&head.due.0),
+        due: head.due.0.map(|day| day.to_string()).unwrap_or_default(),
         status: head.status.0.map_or("preliminary", |status| status.word()),
         headline: words_in_short(&glance(settled)),
         name,

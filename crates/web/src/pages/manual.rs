@@ -99,7 +99,7 @@ fn found(query: &str) -> Markup {
             h1 { (hits.len()) " found for \u{201c}" (query) "\u{201d}" }
             @if hits.is_empty() { p { "Nothing of the manual holds these words. Try another word of the trade, or a part of one." } }
             ol.hits { @for hit in hits.iter().take(SHOWN) {
-                li { span.small { (hit.entry.kind.word()) } " " a href=(address(hit.entry)) { (hit.entry.title) } @if !hit.excerpt.is_empty() { p.small { (hit.excerpt) } } }
+                li { span.small { (hit.entry.kind.word()) } " " a href=(address(hit.entry)) { (hit.entry.title) } @let excerpt = hit.excerpt(query); @if !excerpt.is_empty() { p.small { (excerpt) } } }
             } }
             @if hits.len() > SHOWN { p.small { (hits.len() - SHOWN) " more; another word narrows it." } }
         }

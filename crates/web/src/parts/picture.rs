@@ -14,7 +14,8 @@ const USUAL: f64 = 300.0;
 const SHAPE: f64 = 0.42;
 
 /// The paper for a view: widths in steps, so that two windows of much the same size get the same drawing.
-fn paper(view: &View) -> Paper {
+#[must_use]
+pub fn paper(view: &View) -> Paper {
     let asked = view.wide.filter(|wide| wide.is_finite()).unwrap_or(USUAL);
     let width = (asked.clamp(WIDTHS.0, WIDTHS.1) / 10.0).round() * 10.0;
     Paper { width, height: (width * SHAPE).clamp(100.0, 180.0) }
