@@ -7,6 +7,7 @@ pub mod charts;
 pub mod compare;
 pub mod edition;
 pub mod package;
+pub mod profile;
 pub mod rating;
 pub mod render;
 pub mod reply;

@@ -1,0 +1,95 @@
+//! Where there is room: places on a drawing that no lettering, no line and no edge of the paper takes.
+
+use crate::render::geometry::{Point, Rect, pt};
+use crate::render::item::Item;
+use crate::render::lettering::{Anchor, Text};
+use crate::render::scene::Scene;
+
+/// Room kept around lettering, mm.
+const AROUND: f64 = 0.35;
+
+/// What stood on a drawing when it was looked at.
+pub struct Clear {
+    paper: Rect,
+    texts: Vec<Rect>,
+    lines: Vec<(Point, Point)>,
+}
+
+impl Clear {
+    /// Of a drawing as it stands.
+    pub fn of(scene: &Scene) -> Clear {
+        Clear {
+            paper: Rect::new(0.0, 0.0, scene.width, scene.height).grown(-0.5),
+            texts: scene.text_boxes().into_iter().map(|(_, area)| area).collect(),
+            lines: scene.items().iter().flat_map(|placed| placed.item.lines()).collect(),
+        }
+    }
+
+    /// Whether an area lies on the paper and holds no lettering.
+    pub fn is_blank(&self, area: &Rect) -> bool {
+        self.paper.holds(area) && self.texts.iter().all(|text| text.overlap(area) <= 0.0)
+    }
+
+    /// How many lines pass through an area.
+    pub fn crossings(&self, area: &Rect) -> usize {
+        self.lines.iter().filter(|(a, b)| area.crossed_by(*a, *b)).count()
+    }
+
+    /// Whether an area holds neither lettering nor line.
+    pub fn is_free(&self, area: &Rect) -> bool {
+        let area = area.grown(AROUND);
+        self.is_blank(&area) && self.crossings(&area) == 0
+    }
+
+    /// Whether a line runs through no lettering.
+    pub fn passes(&self, a: Point, b: Point) -> bool {
+        !self.texts.iter().any(|text| text.grown(AROUND).crossed_by(a, b))
+    }
+
+    /// Whether the lettering of an item stands free, and none of its lines runs through other lettering.
+    pub fn takes(&self, item: &Item) -> bool {
+        item.text_boxes().iter().all(|(_, area)| self.is_free(area))
+            && item.lines().into_iter().all(|(a, b)| self.passes(a, b))
+    }
+}
+
+/// Adds the first candidate that stands free, and tells whether there was one.
+pub fn first_free(scene: &mut Scene, candidates: impl IntoIterator<Item = Item>) -> bool {
+    let clear = Clear::of(scene);
+    match candidates.into_iter().find(|item| clear.takes(item)) {
+        Some(item) => {
+            scene.add(item);
+            true
+        }
+        None => false,
+    }
+}
+
+/// Adds text at the first of several places where it stands free.
+pub fn lettered(scene: &mut Scene, text: &Text, places: &[(Point, Anchor)]) -> bool {
+    let clear = Clear::of(scene);
+    let free = places
+        .iter()
+        .map(|&(at, anchor)| Text { at, anchor, ..text.clone() })
+        .find(|text| clear.is_free(&text.area()));
+    match free {
+        Some(text) => {
+            scene.text(text);
+            true
+        }
+        None => false,
+    }
+}
+
+/// Places on a level line from the right end of a stretch to its left, `gap` mm over it and then under it.
+pub fn along((from, to): (f64, f64), y: f64, gap: f64, size: f64) -> Vec<(Point, Anchor)> {
+    let mut places = Vec::new();
+    for base in [y - gap, y + gap + size] {
+        let mut x = to;
+        while x > from {
+            places.push((pt(x, base), Anchor::End));
+            x -= 2.5;
+        }
+    }
+    places
+}
