@@ -42,26 +42,21 @@ fn write(scene: &mut Scene, stop: &Stop, cell: &Rect) {
     let names = |size: f64| folded(&stop.name, letters(room, size));
     let size = if names(TEXT).len() <= 1 && stop.what == What::Unit { TEXT } else { CAPTION };
     let mut y = cell.y0 + 0.9;
-    let mut put = |text: &str, size: f64, bold: bool| {
-        let base = y + size;
-        if base + 0.4 * size > cell.y1 {
-            return false;
-        }
-        let text = Text::new(pt(cell.x0 + BESIDE, base), text).sized(size);
-        scene.text(if bold { text.bold() } else { text });
-        y += LINE * size;
-        true
-    };
     for line in cut(names(size), 3) {
-        put(&line, size, true);
+        scene.text(Text::new(pt(cell.x0 + BESIDE, y + size), &line).sized(size).bold());
+        y += LINE * size;
     }
     let wide = letters(room, CAPTION);
     for fact in &stop.station.says {
         let lines = cut(folded(fact, wide), if stop.what == What::Unit { 4 } else { 3 });
+        let count = f64::from(u16::try_from(lines.len()).unwrap_or(u16::MAX));
+        // A fact that has not its whole room is left to the tooltip.
+        if y + ((count - 1.0) * LINE + 1.4) * CAPTION > cell.y1 {
+            return;
+        }
         for line in lines {
-            if !put(&line, CAPTION, false) {
-                return;
-            }
+            scene.text(Text::new(pt(cell.x0 + BESIDE, y + CAPTION), &line).sized(CAPTION));
+            y += LINE * CAPTION;
         }
     }
 }
@@ -87,9 +82,9 @@ fn folded(text: &str, width: usize) -> Vec<String> {
             let mut parts = Vec::new();
             let mut rest: Vec<char> = word.chars().collect();
             while cells(&rest.iter().collect::<String>()) > width {
-                let most = rest.len().min(width - 1);
-                // Not a single letter alone on the next line.
-                let most = if rest.len() - most < 3 { most.saturating_sub(2).max(2) } else { most };
+                // In halves where two lines take it, so that no few letters are left alone.
+                let half = rest.len().div_ceil(2) + 1;
+                let most = if half < width { half } else { width - 1 };
                 let head: String = rest.drain(..most).collect();
                 parts.push(if head.ends_with('-') { head } else { head + "-" });
             }

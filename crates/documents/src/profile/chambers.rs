@@ -133,9 +133,14 @@ fn pump(plan: &Plan, scene: &mut Scene, stop: &Stop, (x0, x1): (f64, f64), inver
     liquid(scene, &inside, math::min(invert + 1.6, low - 4.0));
     let x = middle + 1.2;
     let half = 0.5 * l.bore;
-    let main = Pipe { bore: math::min(l.bore, 2.0), pen: if stop.asked { Pen::Hidden } else { Pen::Medium } };
+    let main = Pipe { bore: l.bore, pen: Pen::Medium };
     let foot = low - 2.2;
-    main.draw(scene, &[pt(x, foot), pt(x, to - half), pt(middle + 0.5 * wide + 0.6, to - half)]);
+    // Above the rim the main is drawn with the other pipes.
+    if to - half < rim {
+        main.draw(scene, &[pt(x, foot), pt(x, rim)]);
+    } else {
+        main.draw(scene, &[pt(x, foot), pt(x, to - half), pt(middle + 0.5 * wide + 0.6, to - half)]);
+    }
     // The stub of the pipe that comes in.
     Pipe { bore: l.bore, pen: Pen::Medium }
         .draw(scene, &[pt(middle - 0.5 * wide - 0.4, invert - half), pt(middle - 0.5 * wide + WALL + 0.8, invert - half)]);

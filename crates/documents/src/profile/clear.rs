@@ -1,8 +1,7 @@
 //! Where there is room: places on a drawing that no lettering, no line and no edge of the paper takes.
 
-use crate::render::geometry::{Point, Rect, pt};
-use crate::render::item::Item;
-use crate::render::lettering::{Anchor, Text};
+use crate::render::geometry::{Point, Rect};
+use crate::render::item::{Fill, Item, Shape};
 use crate::render::scene::Scene;
 
 /// Room kept around lettering, mm.
@@ -21,7 +20,7 @@ impl Clear {
         Clear {
             paper: Rect::new(0.0, 0.0, scene.width, scene.height).grown(-0.5),
             texts: scene.text_boxes().into_iter().map(|(_, area)| area).collect(),
-            lines: scene.items().iter().flat_map(|placed| placed.item.lines()).collect(),
+            lines: scene.items().iter().flat_map(|placed| edges(&placed.item)).collect(),
         }
     }
 
@@ -53,6 +52,17 @@ impl Clear {
     }
 }
 
+/// The lines of an item, and the edges of what is filled with ink.
+fn edges(item: &Item) -> Vec<(Point, Point)> {
+    let mut all = item.lines();
+    if let Item::Shape(Shape::Path { rings, pen: None, fill: Fill::Ink, .. }) = item {
+        for ring in rings {
+            all.extend(ring.iter().copied().zip(ring.iter().skip(1).chain(ring.first()).copied()));
+        }
+    }
+    all
+}
+
 /// Adds the first candidate that stands free, and tells whether there was one.
 pub fn first_free(scene: &mut Scene, candidates: impl IntoIterator<Item = Item>) -> bool {
     let clear = Clear::of(scene);
@@ -63,33 +73,4 @@ pub fn first_free(scene: &mut Scene, candidates: impl IntoIterator<Item = Item>)
         }
         None => false,
     }
-}
-
-/// Adds text at the first of several places where it stands free.
-pub fn lettered(scene: &mut Scene, text: &Text, places: &[(Point, Anchor)]) -> bool {
-    let clear = Clear::of(scene);
-    let free = places
-        .iter()
-        .map(|&(at, anchor)| Text { at, anchor, ..text.clone() })
-        .find(|text| clear.is_free(&text.area()));
-    match free {
-        Some(text) => {
-            scene.text(text);
-            true
-        }
-        None => false,
-    }
-}
-
-/// Places on a level line from the right end of a stretch to its left, `gap` mm over it and then under it.
-pub fn along((from, to): (f64, f64), y: f64, gap: f64, size: f64) -> Vec<(Point, Anchor)> {
-    let mut places = Vec::new();
-    for base in [y - gap, y + gap + size] {
-        let mut x = to;
-        while x > from {
-            places.push((pt(x, base), Anchor::End));
-            x -= 2.5;
-        }
-    }
-    places
 }

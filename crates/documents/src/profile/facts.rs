@@ -9,7 +9,7 @@ use stillrise_design::performance::installation::Stands;
 use stillrise_design::provenance::{Pair, show_in_prose};
 use stillrise_design::train::{Stage, Train};
 use stillrise_search::Settled;
-use stillrise_units::catalog::{FT, FT2, GAL, IN_H, M, M2, M3, MM_H, YR};
+use stillrise_units::catalog::{FT, FT2, GAL, IN_H, M, M2, M3, MG_L, MM_H, YR};
 use stillrise_units::print::{digits, in_prose};
 use stillrise_units::{Length, System, Typed};
 
@@ -120,6 +120,18 @@ pub fn pumps(e: &Enquiry, basis: Option<&Basis>) -> Vec<String> {
     let together = basis.filter(|_| rates.len() > 1).map(|basis| basis.feed.together);
     says.extend(together.map(|both| if both { "may run together" } else { "one at a time" }.to_owned()));
     says.push(e.inlet.pump.as_deref().map_or_else(|| "kind not said".to_owned(), spoken));
+    says
+}
+
+/// The limits that samples are held against.
+pub fn limits(e: &Enquiry, basis: Option<&Basis>) -> Vec<String> {
+    let all = basis.map_or(&[][..], |basis| &basis.limits);
+    let mut says: Vec<String> =
+        all.iter().take(3).map(|limit| format!("{} {}", limit.title(), show(e.system(), limit.value.q, (&MG_L, &MG_L)))).collect();
+    says.dedup();
+    if says.is_empty() {
+        says.push("no limit on oil said".to_owned());
+    }
     says
 }
 

@@ -11,6 +11,7 @@ use crate::render::pen::{Layer, Pen};
 use crate::render::scene::{Item, Scene};
 use crate::section::levels::{Mark, marks};
 use crate::section::place::{Section, zero};
+use crate::section::vessel::manways;
 use stillrise_units::math;
 
 /// Height and half the width of a triangle, mm.
@@ -48,11 +49,13 @@ pub fn draw(plan: &Plan, s: &Section, scene: &mut Scene) {
     let mut ahead: Vec<f64> = (0..aheads).map(|k| hang - APART.1 * count(aheads - 1 - k)).collect();
     ahead.reverse();
     well.reverse();
+    let walls = risers(s);
     let top = s.at(zero(), s.top()).y - s.wall() - OVER;
     let mut placed: Vec<(f64, &Mark)> = Vec::new();
     for mark in &all {
         let x = if mark.ahead { ahead.pop() } else { well.pop() };
-        placed.extend(x.map(|x| (x, mark)));
+        let taken: Vec<f64> = placed.iter().map(|(x, _)| *x).collect();
+        placed.extend(x.map(|x| (beside(x, &walls, &taken), mark)));
     }
     placed.sort_by(|a, b| a.0.total_cmp(&b.0));
     let rows = placed.len();
@@ -67,6 +70,23 @@ fn spread((from, to): (f64, f64), number: usize) -> Vec<f64> {
     let step = math::max(APART.0, math::min(APART.1, (to - from) / count(number + 1)));
     let first = 0.5 * (from + to) - 0.5 * step * (count(number) - 1.0);
     (0..number).map(|k| first + step * count(k)).collect()
+}
+
+/// x on paper of the walls of risers, along which no stem may run.
+fn risers(s: &Section) -> Vec<f64> {
+    let Some(access) = &s.unit().access else { return Vec::new() };
+    let half = access.opening.q * 0.5;
+    manways(s).into_iter().flat_map(|x| [x - half, x + half]).map(|x| s.at(x, zero()).x).collect()
+}
+
+/// The place nearest to one that keeps clear of walls and of other stems.
+fn beside(x: f64, walls: &[f64], taken: &[f64]) -> f64 {
+    let steps = (0..12_u8).map(|k| 0.5 * f64::from(k));
+    let mut places = steps.flat_map(|off| [x - off, x + off]);
+    let clear = |at: &f64| {
+        walls.iter().all(|wall| (wall - at).abs() > 1.6) && taken.iter().all(|stem| (stem - at).abs() > APART.0 - 0.1)
+    };
+    places.find(clear).unwrap_or(x)
 }
 
 fn count(k: usize) -> f64 {

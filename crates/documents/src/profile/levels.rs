@@ -105,14 +105,21 @@ impl Levels {
                 let unit = s.unit();
                 let bore = s.view.scale.mm(unit.inlet.bore.q);
                 let outlet = s.at(zero(), unit.outlet.invert.q).y;
-                let end = s.performance.map_or(outlet, |p| s.at(zero(), p.site.outfall.q).y);
+                let lifted = unit.pump_out.is_some();
+                let end = s.performance.filter(|_| !lifted).map_or(outlet, |p| s.at(zero(), p.site.outfall.q).y);
                 let end = math::min(math::max(end, outlet), outlet + 8.0);
                 (s.at(zero(), unit.inlet.invert.q).y, outlet, end, math::min(math::max(bore, 1.5), 4.5))
             }
             None => (middle, middle + 4.0, middle + 5.0, 2.0),
         };
         let incoming = held(heights.incoming, 24.0, 14.0);
-        let usual = if pumped { math::min(inlet + 12.0, y1 - 16.0) } else { inlet };
+        let ground = held(heights.ground, 12.0, 4.0);
+        // A sump lies in the ground, however deep the pipe to it.
+        let usual = match ground.filter(|_| pumped) {
+            Some(ground) => math::min(ground.y + bore + 4.5, y1 - 11.0),
+            None if pumped => math::min(inlet + 12.0, y1 - 16.0),
+            None => inlet,
+        };
         let mut pipe = math::max(incoming.map_or(usual, |h| h.y), y0 + 24.0);
         if (pipe - inlet).abs() < SAME || (incoming.is_none() && !pumped) {
             pipe = inlet;
@@ -126,9 +133,8 @@ impl Levels {
             Some(_) => (inlet, outlet, end),
             None => (if pumped { pipe - 10.0 } else { pipe }, out, out),
         };
-        let ground = held(heights.ground, 12.0, 4.0);
         // Chambers reach the ground where the pipe lies in it no deeper than they can be drawn.
-        let at_ground = ground.filter(|g| !g.beyond && g.y < pipe - bore - 4.0 && g.y > pipe - bore - 24.0);
+        let at_ground = ground.filter(|g| !g.beyond && g.y < pipe - bore - 2.5 && g.y > pipe - bore - 24.0);
         Levels {
             ground,
             incoming,

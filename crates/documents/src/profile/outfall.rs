@@ -21,19 +21,35 @@ pub fn draw(plan: &Plan, scene: &mut Scene) {
 }
 
 /// x at which the pipe ends.
-fn face((x0, x1): (f64, f64)) -> f64 {
+pub fn face((x0, x1): (f64, f64)) -> f64 {
     x0 + 0.3 * (x1 - x0)
+}
+
+/// Where water stands at the outfall, from x to x.
+pub fn water(plan: &Plan, column: (f64, f64)) -> (f64, f64) {
+    match plan.settled.job.enquiry.outlet.to.0 {
+        Some(Receiver::SanitarySewer) => {
+            let (x0, x1) = manhole_walls(column);
+            (x0 + 2.6, x1 - 2.4)
+        }
+        _ => (face(column) + 2.0, column.1 - 1.8),
+    }
+}
+
+/// The outer faces of the manhole.
+fn manhole_walls(column: (f64, f64)) -> (f64, f64) {
+    let x0 = face(column) - 1.2;
+    (x0, math::min(x0 + 12.0, column.1 - 0.8))
 }
 
 /// The manhole of a sewer, with its channel.
 fn manhole(plan: &Plan, scene: &mut Scene, column: (f64, f64)) {
     let l = &plan.levels;
-    let x0 = face(column) - 1.2;
-    let x1 = math::min(x0 + 11.0, column.1 - 0.8);
+    let (x0, x1) = manhole_walls(column);
     let low = l.out + 2.6;
     let ground = l.ground.filter(|g| !g.beyond && g.y < l.out - l.bore - 4.0).map(|g| g.y);
     let rim = math::max(ground.unwrap_or(l.out - l.bore - 9.0), plan.drawing.y0 + 8.0);
-    let inside = Rect { x0: x0 + 1.2, x1: x1 - 1.2, y0: rim + 1.0, y1: low };
+    let inside = Rect { x0: x0 + 1.2, x1: x1 - 1.2, y0: rim, y1: low };
     scene.on(Layer::Vessel).rect(&inside, None, Fill::Paper);
     let walls = [
         pt(x0, rim),
@@ -59,7 +75,7 @@ fn headwall(plan: &Plan, scene: &mut Scene, column: (f64, f64)) {
     let l = &plan.levels;
     let x = face(column) - 0.6;
     let bed = math::min(math::max(l.out + 3.0, l.tailwater.map_or(0.0, |h| h.y + 3.0)), plan.drawing.y1 - 1.5);
-    let top = l.out - l.bore - 3.0;
+    let top = math::min(l.out - l.bore - 3.0, l.tailwater.map_or(f64::MAX, |h| h.y - 2.0));
     let wall = [pt(x - 1.8, top), pt(x, top), pt(x, bed + 1.2), pt(x - 2.8, bed + 1.2), pt(x - 1.8, bed)];
     scene.on(Layer::Vessel).polygon(&wall, Some(Pen::Medium), Fill::Over(Hatch::Concrete));
     // The mouth of the pipe goes through the wall.

@@ -117,7 +117,13 @@ impl<'a> Plan<'a> {
 
 /// Room under the vessel for its dimensions, mm.
 fn under(height: f64) -> f64 {
-    if height >= 105.0 { 21.5 } else { 14.0 }
+    if height >= 125.0 {
+        27.0
+    } else if height >= 105.0 {
+        21.5
+    } else {
+        14.0
+    }
 }
 
 /// Gives the unit the largest scale at which it fits; answers the width that it takes.
@@ -156,7 +162,7 @@ fn placed(
             })
         };
         of(heights.incoming, 24.0, 14.0)
-            + of(heights.ground, 12.0, 4.0)
+            + of(heights.ground, 12.0, if heights.incoming.is_none() { 17.0 } else { 4.0 })
             + of(heights.outfall, 12.0, 8.0)
             + of(heights.tailwater, 10.0, 5.0)
             + of(heights.groundwater, 10.0, 4.0)

@@ -13,6 +13,7 @@ use crate::render::level::LevelKind;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
 use crate::section::place::{STUB, zero};
+use stillrise_design::enquiry::blocks::Receiver;
 use stillrise_design::performance::installation::Stands;
 use stillrise_units::math;
 
@@ -65,10 +66,35 @@ fn stretches(plan: &Plan, ground: &Height) -> Vec<(f64, f64)> {
     };
     let buried = plan.section.as_ref().is_some_and(|s| s.cover().is_some() || s.grade().is_some());
     let under = plan.section.as_ref().is_some_and(|s| ground.y > s.at(zero(), s.unit().shape.bottom()).y);
-    if under && !buried {
-        return vec![(from, plan.drawing.x1)];
+    let mut gaps: Vec<(f64, f64)> = Vec::new();
+    if level {
+        gaps.extend(plan.on(Side::Source).iter().map(|(_, c)| (c.0 + 0.6, c.1 - 0.6)));
     }
-    vec![(from, left), (right, plan.drawing.x1)]
+    match recess(plan, ground) {
+        _ if !under || buried => gaps.push((left, right)),
+        Some(hole) => gaps.push((hole.x0, hole.x1)),
+        None => {}
+    }
+    // Before a headwall lies water.
+    let banked = plan.settled.job.enquiry.outlet.to.0 != Some(Receiver::SanitarySewer);
+    let end = plan.column(What::Outfall).filter(|_| banked).map_or(plan.drawing.x1, |c| super::outfall::face(c) - 2.4);
+    let mut all = Vec::new();
+    let mut start = from;
+    for (a, b) in gaps {
+        all.push((start, math::min(a, end)));
+        start = math::max(start, b);
+    }
+    all.push((start, end));
+    all.retain(|(a, b)| b - a > 0.8);
+    all
+}
+
+/// The hole in the ground that a drain needs which reaches below it.
+fn recess(plan: &Plan, ground: &Height) -> Option<Rect> {
+    let s = plan.section.as_ref()?;
+    let low = crate::section::vessel::drain(s)?;
+    let deep = low.y + 5.4;
+    (low.y < ground.y && ground.y < deep).then_some(Rect { x0: low.x - 5.0, x1: low.x + 5.0, y0: ground.y, y1: deep })
 }
 
 /// A line of ground with the strokes of earth under it.
@@ -98,6 +124,10 @@ fn support(plan: &Plan, scene: &mut Scene, ground: &Height) {
     let floor = s.at(zero(), zero()).y + s.wall();
     if ground.beyond {
         return;
+    }
+    if let Some(hole) = recess(plan, ground) {
+        let rim = [pt(hole.x0, hole.y0), pt(hole.x0, hole.y1), pt(hole.x1, hole.y1), pt(hole.x1, hole.y0)];
+        scene.on(Layer::Ground).polyline(&rim, Pen::Outline);
     }
     if ground.y >= low && matches!(stands, Stands::OnGround | Stands::OnPlinth | Stands::LiftPump) {
         let plinth = stands == Stands::OnPlinth;
@@ -166,7 +196,7 @@ pub fn marks(plan: &Plan, way: &Way, scene: &mut Scene) -> Vec<String> {
         put(scene, &tag, &tips, &away);
     }
     if let (Some(h), Some((x0, x1))) = (l.tailwater, plan.column(What::Outfall)) {
-        let tips = tips((x0 + 0.4 * (x1 - x0), x1 - 1.5), h.y, false);
+        let tips = tips(super::outfall::water(plan, (x0, x1)), h.y, false);
         let tag = Tag {
             id: "tailwater",
             title: "Water at the outfall",
@@ -175,7 +205,8 @@ pub fn marks(plan: &Plan, way: &Way, scene: &mut Scene) -> Vec<String> {
             kind: LevelKind::Liquid,
             under: false,
         };
-        let away: Vec<(f64, f64)> = over.iter().map(|&(x, y)| (-x, y)).collect();
+        let far: Vec<(f64, f64)> = over.iter().map(|&(x, y)| (6.0 * x, y)).collect();
+        let away: Vec<(f64, f64)> = over.iter().map(|&(x, y)| (-x, y)).chain(far).collect();
         put(scene, &tag, &tips, &away);
     }
     if let Some(h) = l.ground {

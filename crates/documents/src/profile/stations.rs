@@ -228,8 +228,11 @@ fn of_stage(e: &Enquiry, basis: Option<&Basis>, what: What, stage: &Stage) -> St
         _ => (&stage.name, &["limit"]),
     };
     let mut says = facts::of_stage(stage, e.system());
-    if what == What::Pump {
-        says.splice(0..0, facts::pumps(e, basis));
+    match what {
+        What::Pump => says.splice(0..0, facts::pumps(e, basis)).for_each(drop),
+        What::Closure => says.push("shuts when oil comes near the outlet".to_owned()),
+        What::SamplePoint => says.extend(facts::limits(e, basis)),
+        _ => {}
     }
     stop(what, name, says, blocks).asked_if(stage.asked_for)
 }
@@ -248,6 +251,6 @@ fn without_train(settled: &Settled, basis: Option<&Basis>) -> Vec<Stop> {
     if e.spill.as_ref().is_some_and(|spill| *spill.closure == Some(true)) {
         all.push(stop(What::Closure, "closure", vec!["shuts when oil comes".to_owned()], &["spill"]));
     }
-    all.push(stop(What::SamplePoint, "sample point", vec!["grab samples".to_owned()], &["limit"]));
+    all.push(stop(What::SamplePoint, "sample point", facts::limits(e, basis), &["limit"]));
     all
 }

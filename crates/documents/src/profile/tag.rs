@@ -12,7 +12,7 @@ use crate::render::scene::Scene;
 const TRIANGLE: (f64, f64) = (1.9, 1.15);
 /// Room between the foot of capitals and the line that words stand on, mm: descenders stay clear of it.
 pub fn over(size: f64) -> f64 {
-    0.33 * size + 0.25
+    0.33 * size + 0.4
 }
 
 /// A level with its words, the longest first.
@@ -53,7 +53,7 @@ impl Tag<'_> {
         let (sign, anchor) = if dx < 0.0 { (-1.0, Anchor::End) } else { (1.0, Anchor::Start) };
         let knee = tip.by(dx, dy);
         let end = knee.by(sign * (text_width(words, self.size) + 0.4), 0.0);
-        let text = Text::new(knee.by(sign * 0.4, -over(self.size)), words).sized(self.size).anchored(anchor);
+        let text = Text::new(knee.by(sign * 0.4, -over(self.size)), words).sized(self.size).anchored(anchor).cleared();
         let line = vec![tip, knee, end];
         let own = self.triangle(tip);
         let blank = clear.is_blank(&own) && line.windows(2).all(|p| clear.passes(p[0], p[1]));

@@ -18,7 +18,7 @@ mod notes;
 pub(crate) mod place;
 mod schedules;
 mod title;
-mod vessel;
+pub(crate) mod vessel;
 
 use crate::Edition;
 use crate::render::geometry::{Point, Rect, pt};
