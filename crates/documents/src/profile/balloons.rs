@@ -140,8 +140,12 @@ fn balloon(plan: &Plan, scene: &mut Scene, tip: Point, group: &Group) {
             if !room.holds(&area) || !clear.is_blank(&area) || !clear.passes(centre, tip) {
                 continue;
             }
-            // A crossing weighs as much as two steps outward.
-            let cost = usize::from(ring) + 2 * clear.crossings(&area);
+            // A line covered weighs as much as some steps outward, one struck by the leader as much as one.
+            let near = usize::from(ring) + 4 * clear.crossings(&area);
+            if best.as_ref().is_some_and(|(least, _)| near >= *least) {
+                continue;
+            }
+            let cost = near + clear.struck(tip, centre).min(6);
             if best.as_ref().is_none_or(|(least, _)| cost < *least) {
                 best = Some((cost, candidate));
             }

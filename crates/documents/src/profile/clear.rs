@@ -45,6 +45,17 @@ impl Clear {
         !self.texts.iter().any(|text| text.grown(AROUND).crossed_by(a, b))
     }
 
+    /// How many lines a line strikes, but at its beginning.
+    pub fn struck(&self, from: Point, to: Point) -> usize {
+        let from = from.toward(to, 0.3);
+        let side = |a: Point, b: Point, p: Point| (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
+        let apart = |u: f64, v: f64| u * v < 0.0;
+        let strikes = |(a, b): &&(Point, Point)| {
+            apart(side(from, to, *a), side(from, to, *b)) && apart(side(*a, *b, from), side(*a, *b, to))
+        };
+        self.lines.iter().filter(strikes).count()
+    }
+
     /// Whether the lettering of an item stands free, and none of its lines runs through other lettering.
     pub fn takes(&self, item: &Item) -> bool {
         item.text_boxes().iter().all(|(_, area)| self.is_free(area))

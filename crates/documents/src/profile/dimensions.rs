@@ -56,6 +56,9 @@ pub fn draw(plan: &Plan, s: &Section, scene: &mut Scene) {
 /// The chain of zones, all of it or none; answers the room that its rows of text took.
 fn chain(s: &Section, scene: &mut Scene, line: f64, low: f64) -> f64 {
     let stations = zones(s);
+    // The ends of the whole length run down through the rows of text.
+    let end = |x: Length| s.at(x, zero()).x;
+    let ends_at = [end(zero()), end(s.unit().shape.length())];
     let narrow = stations.windows(2).any(|p| s.view.scale.mm(p[1].0 - p[0].0) < NARROW);
     let ends = if narrow { Ends::Ticks } else { Ends::Arrows };
     let mut trial = scene.clone();
@@ -64,7 +67,7 @@ fn chain(s: &Section, scene: &mut Scene, line: f64, low: f64) -> f64 {
         let one = s.view.dimension(Axis::Across, (pair[0], pair[1]), (line, ends), |l| written(s, l));
         let one = Dimension { joined: k > 0, ..one };
         let clear = Clear::of(&trial);
-        let Some(found) = one.seats().into_iter().find(|d| fits(&clear, d, low)) else { return 0.0 };
+        let Some(found) = one.seats().into_iter().find(|d| fits(&clear, d, low, ends_at)) else { return 0.0 };
         if let crate::render::mark::Seat::Off(row) = found.seat {
             rows = rows.max(row);
         }
@@ -78,9 +81,11 @@ fn chain(s: &Section, scene: &mut Scene, line: f64, low: f64) -> f64 {
 }
 
 /// Whether the words of a dimension stand free, and it lies over the foot of the drawing.
-fn fits(clear: &Clear, dimension: &Dimension, low: f64) -> bool {
+fn fits(clear: &Clear, dimension: &Dimension, low: f64, ends: [f64; 2]) -> bool {
     let item = Item::Dimension(dimension.clone());
-    let held = item.text_boxes().iter().all(|(_, area)| area.y1 <= low + 1.0);
+    let held = item.text_boxes().iter().all(|(_, area)| {
+        area.y1 <= low + 1.0 && ends.iter().all(|x| *x < area.x0 - 0.4 || *x > area.x1 + 0.4)
+    });
     held && clear.takes(&item)
 }
 

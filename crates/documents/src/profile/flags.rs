@@ -55,7 +55,8 @@ pub fn draw(plan: &Plan, s: &Section, scene: &mut Scene) {
     for mark in &all {
         let x = if mark.ahead { ahead.pop() } else { well.pop() };
         let taken: Vec<f64> = placed.iter().map(|(x, _)| *x).collect();
-        placed.extend(x.map(|x| (beside(x, &walls, &taken), mark)));
+        let room = if mark.ahead { (f64::MIN, from - 1.2) } else { (from + 0.9, to - 0.9) };
+        placed.extend(x.map(|x| (beside(x, room, &walls, &taken), mark)));
     }
     placed.sort_by(|a, b| a.0.total_cmp(&b.0));
     let rows = placed.len();
@@ -79,14 +80,16 @@ fn risers(s: &Section) -> Vec<f64> {
     manways(s).into_iter().flat_map(|x| [x - half, x + half]).map(|x| s.at(x, zero()).x).collect()
 }
 
-/// The place nearest to one that keeps clear of walls and of other stems.
-fn beside(x: f64, walls: &[f64], taken: &[f64]) -> f64 {
-    let steps = (0..12_u8).map(|k| 0.5 * f64::from(k));
-    let mut places = steps.flat_map(|off| [x - off, x + off]);
-    let clear = |at: &f64| {
-        walls.iter().all(|wall| (wall - at).abs() > 1.6) && taken.iter().all(|stem| (stem - at).abs() > APART.0 - 0.1)
-    };
-    places.find(clear).unwrap_or(x)
+/// The place nearest to one, in a room, that keeps clear of walls and of other stems.
+fn beside(x: f64, room: (f64, f64), walls: &[f64], taken: &[f64]) -> f64 {
+    let places = || (0..24_u8).map(|k| 0.25 * f64::from(k)).flat_map(|off| [x - off, x + off]);
+    let off_walls = |at: &f64, least: f64| walls.iter().all(|wall| (wall - at).abs() > least);
+    let off_stems = |at: &f64, least: f64| taken.iter().all(|stem| (stem - at).abs() > least);
+    let within = |at: &f64| *at >= room.0 && *at <= room.1;
+    // Where a well is too narrow for all that stand in it, they stand nearer to one another.
+    let usual = |at: &f64| within(at) && off_walls(at, 1.6) && off_stems(at, APART.0 - 0.1);
+    let near = |at: &f64| within(at) && off_walls(at, 0.8) && off_stems(at, 1.4);
+    places().find(usual).or_else(|| places().find(near)).unwrap_or(x)
 }
 
 fn count(k: usize) -> f64 {

@@ -32,21 +32,31 @@ pub struct Tag<'a> {
 }
 
 impl Tag<'_> {
-    /// Draws it at the first point at which it stands free, words at the first of several distances from that; tells whether
-    /// it found a place.
+    /// Draws it where its words stand free and its line crosses least, the first of several points, distances and words
+    /// before later ones; tells whether it found a place.
     pub fn place(&self, scene: &mut Scene, tips: &[Point], away: &[(f64, f64)]) -> bool {
         let clear = Clear::of(scene);
-        for words in &self.words {
+        let mut best: Option<(usize, Point, Vec<Point>, Text)> = None;
+        for (shorter, words) in self.words.iter().enumerate() {
             for &tip in tips {
+                let covered = clear.crossings(&self.triangle(tip).grown(-0.15)).min(2);
+                // Words that say less weigh as much as one line crossed.
+                let least = shorter + 2 * covered;
                 for &(dx, dy) in away {
-                    if let Some((line, text)) = self.stands(&clear, words, tip, (dx, dy)) {
-                        self.draw(scene, tip, &line, text);
-                        return true;
+                    if best.as_ref().is_some_and(|(cost, ..)| *cost <= least) {
+                        break;
+                    }
+                    let Some((line, text)) = self.stands(&clear, words, tip, (dx, dy)) else { continue };
+                    let cost = least + clear.struck(line[0], line[1]);
+                    if best.as_ref().is_none_or(|(other, ..)| cost < *other) {
+                        best = Some((cost, tip, line, text));
                     }
                 }
             }
         }
-        false
+        let Some((_, tip, line, text)) = best else { return false };
+        self.draw(scene, tip, &line, text);
+        true
     }
 
     fn stands(&self, clear: &Clear, words: &str, tip: Point, (dx, dy): (f64, f64)) -> Option<(Vec<Point>, Text)> {
