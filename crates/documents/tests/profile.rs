@@ -72,7 +72,10 @@ fn holds(name: &str, settled: &Settled, paper: (f64, f64)) {
     let sheet = Rect::new(0.0, 0.0, paper.0, paper.1);
     let lines = lines(scene);
     for (_, a, b) in &lines {
-        assert!(sheet.holds(&Rect { x0: a.x.min(b.x), x1: a.x.max(b.x), y0: a.y.min(b.y), y1: a.y.max(b.y) }), "{at}: {a:?} {b:?}");
+        assert!(
+            sheet.holds(&Rect { x0: a.x.min(b.x), x1: a.x.max(b.x), y0: a.y.min(b.y), y1: a.y.max(b.y) }),
+            "{at}: {a:?} {b:?}"
+        );
     }
     for (k, text, area, size) in texts(scene) {
         assert!(size >= CAPTION, "{at}: {text}");
@@ -169,6 +172,16 @@ fn without_a_unit_its_place_stays_empty_and_says_why() {
     let found = drawn(&settled, (300.0, 130.0));
     assert!(found.scene.text_boxes().iter().any(|(text, _)| text.starts_with("No unit was taken")));
     assert!(found.stations.iter().any(|station| station.id == "outfall"));
+}
+
+/// Where the levels leave no fall a pump is drawn as asked for, ahead of the unit.
+#[test]
+fn a_pump_that_the_levels_ask_for_is_drawn_as_asked_for() {
+    let settled = job("vehicle-yard", |text| text.replace("\"106.40 ft\"", "\"98.00 ft\""));
+    PAPERS.into_iter().for_each(|paper| holds("no fall", &settled, paper));
+    let found = drawn(&settled, (300.0, 130.0));
+    let pump = found.stations.iter().find(|station| station.id == "lift-pump").expect("a pump asked for");
+    assert!(pump.says.iter().any(|fact| fact == "asked for, not decided"), "{:?}", pump.says);
 }
 
 /// Names longer than any cell, twenty streams, odd paper.

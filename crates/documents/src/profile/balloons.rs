@@ -12,10 +12,10 @@ use crate::render::scene::Scene;
 use crate::section::balloons::concern;
 use crate::section::findings::{Group, groups};
 use stillrise_checks::rules::{
-    containment_rain_not_drained, containment_too_small, drain_valve_open, drained_water_unknown, effluent_pump_too_small,
-    feed_above_cap, fire_water_not_held, kind_of_pump_unknown, pulsation_above_rating, pump_above_rating,
-    pump_behind_missing, pump_off_its_curve, pump_outside_class, pumps_together_above_rating, screen_too_wide,
-    sheared_before_unit, spill_without_closure, sump_overflows,
+    containment_rain_not_drained, containment_too_small, drain_valve_open, drained_water_unknown,
+    effluent_pump_too_small, feed_above_cap, fire_water_not_held, kind_of_pump_unknown, pulsation_above_rating,
+    pump_above_rating, pump_behind_missing, pump_off_its_curve, pump_outside_class, pumps_together_above_rating,
+    screen_too_wide, sheared_before_unit, spill_without_closure, sump_overflows,
 };
 use stillrise_checks::{Part, Rule};
 

@@ -49,7 +49,11 @@ fn one_ahead(plan: &Plan, way: &Way, scene: &mut Scene, stop: &Stop, (x0, x1): (
     match stop.what {
         What::Containment(_) | What::MoreContainments => {
             let inside = chamber(scene, (from, to), (rim - 1.2, invert + 2.2), asked);
-            scene.on(Layer::Piping).rect(&Rect { y0: invert - 0.6 * l.bore - 2.5, ..inside }, None, Fill::Hatch(Hatch::Sand));
+            scene.on(Layer::Piping).rect(
+                &Rect { y0: invert - 0.6 * l.bore - 2.5, ..inside },
+                None,
+                Fill::Hatch(Hatch::Sand),
+            );
             let at = pt(to + 0.2, invert - 0.5 * l.bore);
             valve(scene, at.by(1.6, 0.0), 1.3, asked);
         }
@@ -142,8 +146,10 @@ fn pump(plan: &Plan, scene: &mut Scene, stop: &Stop, (x0, x1): (f64, f64), inver
         main.draw(scene, &[pt(x, foot), pt(x, to - half), pt(middle + 0.5 * wide + 0.6, to - half)]);
     }
     // The stub of the pipe that comes in.
-    Pipe { bore: l.bore, pen: Pen::Medium }
-        .draw(scene, &[pt(middle - 0.5 * wide - 0.4, invert - half), pt(middle - 0.5 * wide + WALL + 0.8, invert - half)]);
+    Pipe { bore: l.bore, pen: Pen::Medium }.draw(
+        scene,
+        &[pt(middle - 0.5 * wide - 0.4, invert - half), pt(middle - 0.5 * wide + WALL + 0.8, invert - half)],
+    );
     let at = pt(x, foot);
     scene.on(Layer::Piping).circle(at, 1.7, Some(Pen::Medium), Fill::Paper);
     scene.polygon(&[at.by(0.0, -1.6), at.by(-1.3, 0.9), at.by(1.3, 0.9)], Some(Pen::Thin), Fill::Ink);

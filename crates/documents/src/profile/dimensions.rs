@@ -83,9 +83,10 @@ fn chain(s: &Section, scene: &mut Scene, line: f64, low: f64) -> f64 {
 /// Whether the words of a dimension stand free, and it lies over the foot of the drawing.
 fn fits(clear: &Clear, dimension: &Dimension, low: f64, ends: [f64; 2]) -> bool {
     let item = Item::Dimension(dimension.clone());
-    let held = item.text_boxes().iter().all(|(_, area)| {
-        area.y1 <= low + 1.0 && ends.iter().all(|x| *x < area.x0 - 0.4 || *x > area.x1 + 0.4)
-    });
+    let held = item
+        .text_boxes()
+        .iter()
+        .all(|(_, area)| area.y1 <= low + 1.0 && ends.iter().all(|x| *x < area.x0 - 0.4 || *x > area.x1 + 0.4));
     held && clear.takes(&item)
 }
 

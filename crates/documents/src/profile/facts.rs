@@ -51,10 +51,7 @@ pub fn rain(e: &Enquiry, basis: Option<&Basis>) -> Stop {
 pub fn surface(e: &Enquiry, k: usize) -> Stop {
     let surface = &e.surfaces[k];
     let mut says: Vec<String> = Vec::new();
-    says.push(surface.area.q().map_or_else(
-        || "area not said".to_owned(),
-        |area| show(e.system(), area, (&FT2, &M2)),
-    ));
+    says.push(surface.area.q().map_or_else(|| "area not said".to_owned(), |area| show(e.system(), area, (&FT2, &M2))));
     says.push(surface.kind.as_deref().map_or_else(|| "paving not said".to_owned(), spoken));
     if *surface.canopy == Some(true) {
         says.push("under a canopy".to_owned());
@@ -74,7 +71,8 @@ pub fn stream(e: &Enquiry, basis: Option<&Basis>, k: usize) -> Stop {
         Some(flow) => format!("{}, taken", show(e.system(), flow, FLOW_UNITS)),
         None => "flow not said".to_owned(),
     });
-    let hours = |n: f64| if n > 1.01 { format!("{} h a day", digits(n, 3)) } else { format!("{} h a day", digits(n, 2)) };
+    let hours =
+        |n: f64| if n > 1.01 { format!("{} h a day", digits(n, 3)) } else { format!("{} h a day", digits(n, 2)) };
     match (stream.hours_per_day.q(), stream.volume_per_day.q()) {
         (Some(n), _) => says.push(hours(n.si())),
         (None, Some(volume)) => says.push(format!("{} a day", show(e.system(), volume, (&GAL, &M3)))),
@@ -126,8 +124,11 @@ pub fn pumps(e: &Enquiry, basis: Option<&Basis>) -> Vec<String> {
 /// The limits that samples are held against.
 pub fn limits(e: &Enquiry, basis: Option<&Basis>) -> Vec<String> {
     let all = basis.map_or(&[][..], |basis| &basis.limits);
-    let mut says: Vec<String> =
-        all.iter().take(3).map(|limit| format!("{} {}", limit.title(), show(e.system(), limit.value.q, (&MG_L, &MG_L)))).collect();
+    let mut says: Vec<String> = all
+        .iter()
+        .take(3)
+        .map(|limit| format!("{} {}", limit.title(), show(e.system(), limit.value.q, (&MG_L, &MG_L))))
+        .collect();
     says.dedup();
     if says.is_empty() {
         says.push("no limit on oil said".to_owned());
@@ -167,7 +168,11 @@ pub fn unit(settled: &Settled, train: &Train) -> Stop {
             stands => stands.word().to_owned(),
         });
         let flow = p.highest().flow.q;
-        says.push(format!("{} through {}", show(e.system(), flow, FLOW_UNITS), if count > 1.0 { "each" } else { "it" }));
+        says.push(format!(
+            "{} through {}",
+            show(e.system(), flow, FLOW_UNITS),
+            if count > 1.0 { "each" } else { "it" }
+        ));
     }
     let name = crate::render::text::plain(&train.unit.particulars.model);
     let name = if name.is_empty() { "separator".to_owned() } else { name };

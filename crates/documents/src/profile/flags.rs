@@ -100,7 +100,8 @@ fn flag(plan: &Plan, s: &Section, scene: &mut Scene, mark: &Mark, (x, row): (f64
     let y = s.at(zero(), mark.level).y;
     let short = format!("{} {}", mark.name, s.write(mark.level));
     let long = s.datum(mark.level).map(|datum| format!("{short}, EL {datum}"));
-    let title = format!("{}: {} above the floor", crate::summary::capital(&mark.name.to_lowercase()), s.write(mark.level));
+    let title =
+        format!("{}: {} above the floor", crate::summary::capital(&mark.name.to_lowercase()), s.write(mark.level));
     let id = format!("level-{}", mark.name.to_lowercase().replace(", ", "-").replace(' ', "-"));
     let clear = Clear::of(scene);
     scene.part(&id, &title, |scene| {

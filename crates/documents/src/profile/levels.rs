@@ -133,8 +133,8 @@ impl Levels {
             Some(_) => (inlet, outlet, end),
             None => (if pumped { pipe - 10.0 } else { pipe }, out, out),
         };
-        // Chambers reach the ground where the pipe lies in it no deeper than they can be drawn.
-        let at_ground = ground.filter(|g| !g.beyond && g.y < pipe - bore - 2.5 && g.y > pipe - bore - 24.0);
+        // Chambers reach the ground where the pipe lies in it.
+        let at_ground = ground.filter(|g| g.y < pipe - bore - 2.5);
         Levels {
             ground,
             incoming,

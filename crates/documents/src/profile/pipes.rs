@@ -118,13 +118,10 @@ pub fn way(plan: &Plan) -> Way {
 impl Way {
     /// y of the middle of the outlet pipe at an x.
     pub fn behind(&self, x: f64) -> f64 {
-        self.from
-            .windows(2)
-            .find(|pair| pair[0].x <= x && x <= pair[1].x && pair[1].x > pair[0].x)
-            .map_or_else(
-                || self.from.last().map_or(0.0, |p| p.y),
-                |pair| pair[0].y + (x - pair[0].x) / (pair[1].x - pair[0].x) * (pair[1].y - pair[0].y),
-            )
+        self.from.windows(2).find(|pair| pair[0].x <= x && x <= pair[1].x && pair[1].x > pair[0].x).map_or_else(
+            || self.from.last().map_or(0.0, |p| p.y),
+            |pair| pair[0].y + (x - pair[0].x) / (pair[1].x - pair[0].x) * (pair[1].y - pair[0].y),
+        )
     }
 }
 

@@ -139,13 +139,7 @@ fn scaled(s: &mut Section, across: f64, upright: f64) -> f64 {
 }
 
 /// Where the unit's origin stands: in the middle of its column, and as high or low as the levels of the site find most room.
-fn placed(
-    s: &Section,
-    (x0, x1): (f64, f64),
-    room: &Rect,
-    heights: &Heights,
-    drawing: &Rect,
-) -> Point {
+fn placed(s: &Section, (x0, x1): (f64, f64), room: &Rect, heights: &Heights, drawing: &Rect) -> Point {
     let shape = &s.unit().shape;
     let mm = |length: Length| s.view.scale.mm(length);
     let slack = math::max(room.height() - mm(s.top() - shape.bottom()) - 2.0 * WALL, 0.0);
@@ -174,7 +168,8 @@ fn placed(
 
 /// Sources, and then containments, drawn as one where there is no room for a column each.
 fn merged(stops: Vec<Stop>, room: f64) -> Vec<Stop> {
-    let stops = folded(stops, room, What::MoreSources, "more sources", |w| matches!(w, What::Surface(_) | What::Stream(_)));
+    let stops =
+        folded(stops, room, What::MoreSources, "more sources", |w| matches!(w, What::Surface(_) | What::Stream(_)));
     folded(stops, room, What::MoreContainments, "more containments", |w| matches!(w, What::Containment(_)))
 }
 

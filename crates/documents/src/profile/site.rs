@@ -59,11 +59,8 @@ fn stretches(plan: &Plan, ground: &Height) -> Vec<(f64, f64)> {
     };
     let (left, right) = beside(plan, away);
     let level = (plan.levels.rim - ground.y).abs() < 0.1;
-    let from = if level {
-        plan.drawing.x0
-    } else {
-        plan.on(Side::Source).last().map_or(plan.drawing.x0, |(_, c)| c.1 + 1.0)
-    };
+    let from =
+        if level { plan.drawing.x0 } else { plan.on(Side::Source).last().map_or(plan.drawing.x0, |(_, c)| c.1 + 1.0) };
     let buried = plan.section.as_ref().is_some_and(|s| s.cover().is_some() || s.grade().is_some());
     let under = plan.section.as_ref().is_some_and(|s| ground.y > s.at(zero(), s.unit().shape.bottom()).y);
     let mut gaps: Vec<(f64, f64)> = Vec::new();
@@ -146,7 +143,9 @@ fn support(plan: &Plan, scene: &mut Scene, ground: &Height) {
     } else if ground.y < low && matches!(stands, Stands::InPit | Stands::Buried) {
         let (x0, x1) = beside(plan, 3.5);
         let deep = low + if s.hopper().is_some() { 5.0 } else { 0.6 };
-        scene.on(Layer::Vessel).polyline(&[pt(x0, ground.y), pt(x0, deep), pt(x1, deep), pt(x1, ground.y)], Pen::Outline);
+        scene
+            .on(Layer::Vessel)
+            .polyline(&[pt(x0, ground.y), pt(x0, deep), pt(x1, deep), pt(x1, ground.y)], Pen::Outline);
     }
 }
 
@@ -218,8 +217,11 @@ pub fn marks(plan: &Plan, way: &Way, scene: &mut Scene) -> Vec<String> {
             kind: LevelKind::Solid,
             under: false,
         };
-        let tips: Vec<Point> =
-            stretches(plan, &h).into_iter().rev().flat_map(|(from, to)| self::tips((from + 1.5, to - 1.5), h.y, false)).collect();
+        let tips: Vec<Point> = stretches(plan, &h)
+            .into_iter()
+            .rev()
+            .flat_map(|(from, to)| self::tips((from + 1.5, to - 1.5), h.y, false))
+            .collect();
         put(scene, &tag, &tips, &level);
     }
     if let Some(h) = l.groundwater {

@@ -83,7 +83,8 @@ fn pavement(plan: &Plan, scene: &mut Scene, (x0, x1): (f64, f64)) {
     }
     // The drain with its grating.
     let low = l.pipe - l.bore;
-    Pipe { bore: math::min(1.3, l.bore), pen: Pen::Thin }.draw(scene, &[pt(middle, rim + fall + thick), pt(middle, low + 0.1)]);
+    Pipe { bore: math::min(1.3, l.bore), pen: Pen::Thin }
+        .draw(scene, &[pt(middle, rim + fall + thick), pt(middle, low + 0.1)]);
     let cup = Rect { x0: middle - gap, x1: middle + gap, y0: rim + fall, y1: rim + fall + thick };
     scene.on(Layer::Piping).rect(&cup, Some(Pen::Thin), Fill::Paper);
     for k in 1..4_u8 {

@@ -230,7 +230,7 @@ fn of_stage(e: &Enquiry, basis: Option<&Basis>, what: What, stage: &Stage) -> St
     let mut says = facts::of_stage(stage, e.system());
     match what {
         What::Pump => says.splice(0..0, facts::pumps(e, basis)).for_each(drop),
-        What::Closure => says.push("shuts when oil comes near the outlet".to_owned()),
+        What::Closure => says.push("shuts when oil comes".to_owned()),
         What::SamplePoint => says.extend(facts::limits(e, basis)),
         _ => {}
     }

@@ -3,8 +3,8 @@
 use super::clear::Clear;
 use crate::render::geometry::{Point, Rect, pt};
 use crate::render::item::{Fill, Item, Shape};
-use crate::render::level::LevelKind;
 use crate::render::lettering::{Anchor, Text, text_width};
+use crate::render::level::LevelKind;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
 

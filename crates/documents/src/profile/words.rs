@@ -33,14 +33,11 @@ pub fn description(plan: &Plan) -> String {
     let behind: Vec<String> = of(Side::Behind).map(told).collect();
     says.push(format!("Behind it: {}.", behind.join("; ")));
     let l = &plan.levels;
-    let site: Vec<String> = [
-        ("ground", l.ground),
-        ("invert of the incoming pipe", l.incoming),
-        ("groundwater", l.groundwater),
-    ]
-    .into_iter()
-    .filter_map(|(name, h)| Some(format!("{name} {}", elevation(plan.system, h?.z))))
-    .collect();
+    let site: Vec<String> =
+        [("ground", l.ground), ("invert of the incoming pipe", l.incoming), ("groundwater", l.groundwater)]
+            .into_iter()
+            .filter_map(|(name, h)| Some(format!("{name} {}", elevation(plan.system, h?.z))))
+            .collect();
     if !site.is_empty() {
         says.push(format!("Levels of the site: {}.", site.join(", ")));
     }

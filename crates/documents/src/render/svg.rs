@@ -64,7 +64,8 @@ pub fn svg(scene: &Scene, options: &Options) -> String {
             if let Some(part) = part {
                 let (id, title) = (escape(&part.id), escape(&part.title));
                 // A part on several layers is one button: the first of its groups.
-                let first = index.and_then(|k| reached.get_mut(k)).is_some_and(|known| !core::mem::replace(known, true));
+                let first =
+                    index.and_then(|k| reached.get_mut(k)).is_some_and(|known| !core::mem::replace(known, true));
                 let button = if first {
                     format!(" tabindex=\"0\" role=\"button\" aria-label=\"{title}\"")
                 } else {

@@ -23,8 +23,11 @@ pub fn draw(s: &Section, scene: &mut Scene) {
             let area = text.area();
             room.holds(&area) && taken.iter().all(|(_, rect)| rect.overlap(&area.grown(0.3)) <= 0.0)
         };
-        let inside: Vec<Item> =
-            places(&name, &room, TEXT).into_iter().filter(free).map(|t| Item::Shape(Shape::Text(t.cleared()))).collect();
+        let inside: Vec<Item> = places(&name, &room, TEXT)
+            .into_iter()
+            .filter(free)
+            .map(|t| Item::Shape(Shape::Text(t.cleared())))
+            .collect();
         if inside.is_empty() {
             outside(s, scene, zone, &name);
         } else {
