@@ -9,6 +9,7 @@ pub mod compare;
 pub mod edition;
 pub mod glance;
 pub mod package;
+pub mod profile;
 pub mod rating;
 pub mod render;
 pub mod reply;

@@ -56,6 +56,35 @@ const CUSTOMARY: &[Scale] = &[
     of(6000.0, "1\" = 500'-0\""),
 ];
 
+/// Those between, for a drawing whose room is given and not chosen: ISO 5455 allows them where the others do not serve.
+const METRIC_BETWEEN: &[Scale] = &[
+    of(15.0, "1:15"),
+    of(25.0, "1:25"),
+    of(30.0, "1:30"),
+    of(40.0, "1:40"),
+    of(60.0, "1:60"),
+    of(75.0, "1:75"),
+    of(125.0, "1:125"),
+    of(150.0, "1:150"),
+    of(250.0, "1:250"),
+    of(300.0, "1:300"),
+    of(400.0, "1:400"),
+    of(750.0, "1:750"),
+];
+
+/// The same of US rules, architects' and engineers'.
+const CUSTOMARY_BETWEEN: &[Scale] = &[
+    of(40.0, "5/16\" = 1'-0\""),
+    of(60.0, "1\" = 5'-0\""),
+    of(80.0, "5/32\" = 1'-0\""),
+    of(120.0, "1\" = 10'-0\""),
+    of(128.0, "3/32\" = 1'-0\""),
+    of(160.0, "3/40\" = 1'-0\""),
+    of(300.0, "1\" = 25'-0\""),
+    of(720.0, "1\" = 60'-0\""),
+    of(960.0, "1\" = 80'-0\""),
+];
+
 const fn of(ratio: f64, text: &'static str) -> Scale {
     Scale { ratio, text }
 }
@@ -76,6 +105,18 @@ impl Scale {
     pub fn fitting(width: Length, height: Length, paper: (f64, f64), system: System) -> Option<Scale> {
         let fits = |s: &&Scale| s.mm(width) <= paper.0 && s.mm(height) <= paper.1;
         Scale::series(system).iter().find(fits).copied()
+    }
+
+    /// The same among more scales, those between the usual ones too.
+    #[must_use]
+    pub fn fitting_between(width: Length, height: Length, paper: (f64, f64), system: System) -> Option<Scale> {
+        let between = match system {
+            System::Us => CUSTOMARY_BETWEEN,
+            System::Si => METRIC_BETWEEN,
+        };
+        let fits = |s: &&Scale| s.mm(width) <= paper.0 && s.mm(height) <= paper.1;
+        let all = Scale::series(system).iter().chain(between).filter(fits);
+        all.min_by(|a, b| a.ratio.total_cmp(&b.ratio)).copied()
     }
 
     /// True size per size on paper: 20 for 1:20.
@@ -202,19 +243,7 @@ impl View {
         let (mut rows, mut outward) = (0_u8, 1.0);
         for (k, pair) in points.windows(2).enumerate() {
             let &[from, to] = pair else { continue };
-            let length = measured(axis, pair);
-            let dimension = Dimension {
-                axis,
-                from: self.at(from.0, from.1),
-                to: self.at(to.0, to.1),
-                line,
-                text: super::text::plain(&text(length)),
-                length,
-                view: self.name.clone(),
-                ends,
-                seat: Seat::Between(0.5),
-                joined: k > 0,
-            };
+            let dimension = Dimension { joined: k > 0, ..self.dimension(axis, (from, to), (line, ends), &text) };
             outward = dimension.outward();
             scene.place(dimension.seats().into_iter().map(Item::Dimension));
             if let Some(Item::Dimension(Dimension { seat: Seat::Off(row), .. })) = scene.items().last().map(|p| &p.item)
@@ -223,6 +252,30 @@ impl View {
             }
         }
         line + outward * (STEP + f64::from(rows) * ROW)
+    }
+
+    /// One dimension from a point to another, its line at `line`, the length written by `text`.
+    #[must_use]
+    pub fn dimension(
+        &self,
+        axis: Axis,
+        (from, to): (Spot, Spot),
+        (line, ends): (f64, Ends),
+        text: impl Fn(Length) -> String,
+    ) -> Dimension {
+        let length = measured(axis, &[from, to]);
+        Dimension {
+            axis,
+            from: self.at(from.0, from.1),
+            to: self.at(to.0, to.1),
+            line,
+            text: super::text::plain(&text(length)),
+            length,
+            view: self.name.clone(),
+            ends,
+            seat: Seat::Between(0.5),
+            joined: false,
+        }
     }
 
     /// Writes name and scale under the view, centred at a point, underlined.

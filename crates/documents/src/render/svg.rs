@@ -24,11 +24,14 @@ pub struct Options {
     pub background: bool,
     /// Whether width and height are stated in mm; otherwise the picture takes the size of its place.
     pub sized: bool,
+    /// Whether its parts are buttons that keyboard and screen reader reach; the picture is then a group, as one that is an
+    /// image hides what is in it.
+    pub pointed: bool,
 }
 
 impl Default for Options {
     fn default() -> Options {
-        Options { id: "drawing".to_owned(), background: true, sized: true }
+        Options { id: "drawing".to_owned(), background: true, sized: true, pointed: false }
     }
 }
 
@@ -37,8 +40,9 @@ impl Default for Options {
 pub fn svg(scene: &Scene, options: &Options) -> String {
     let (width, height, id) = (number(scene.width), number(scene.height), escape(&options.id));
     let size = if options.sized { format!(" width=\"{width}mm\" height=\"{height}mm\"") } else { String::new() };
+    let role = if options.pointed { "group" } else { "img" };
     let mut out = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\"{size} viewBox=\"0 0 {width} {height}\" role=\"img\" \
+        "<svg xmlns=\"http://www.w3.org/2000/svg\"{size} viewBox=\"0 0 {width} {height}\" role=\"{role}\" \
          aria-labelledby=\"{id}-title {id}-desc\" fill=\"none\" stroke-linejoin=\"round\">\n\
          <title id=\"{id}-title\">{}</title>\n<desc id=\"{id}-desc\">{}</desc>\n",
         escape(&scene.title),
@@ -47,6 +51,7 @@ pub fn svg(scene: &Scene, options: &Options) -> String {
     if options.background {
         out += &format!("<rect class=\"paper\" width=\"{width}\" height=\"{height}\" fill=\"white\"/>\n");
     }
+    let mut reached = vec![!options.pointed; scene.parts().len()];
     for layer in Layer::ALL {
         let placed: Vec<&Placed> = scene.items().iter().filter(|p| p.layer == layer).collect();
         if placed.is_empty() {
@@ -54,10 +59,19 @@ pub fn svg(scene: &Scene, options: &Options) -> String {
         }
         out += &format!("<g class=\"layer-{}\">\n", layer.name());
         for run in placed.chunk_by(|a, b| a.part == b.part) {
-            let part = run.first().and_then(|p| p.part).and_then(|k| scene.parts().get(k));
+            let index = run.first().and_then(|p| p.part);
+            let part = index.and_then(|k| scene.parts().get(k));
             if let Some(part) = part {
                 let (id, title) = (escape(&part.id), escape(&part.title));
-                out += &format!("<g class=\"part\" data-part=\"{id}\"><title>{title}</title>\n");
+                // A part on several layers is one button: the first of its groups.
+                let first =
+                    index.and_then(|k| reached.get_mut(k)).is_some_and(|known| !core::mem::replace(known, true));
+                let button = if first {
+                    format!(" tabindex=\"0\" role=\"button\" aria-label=\"{title}\"")
+                } else {
+                    String::new()
+                };
+                out += &format!("<g class=\"part\" data-part=\"{id}\"{button}><title>{title}</title>\n");
             }
             for placed in run {
                 item(&mut out, &placed.item);

@@ -103,7 +103,7 @@ fn apart(places: &mut [f64]) {
 }
 
 /// Where a finding on a part points to; nowhere if it concerns no part of the vessel.
-fn concern(s: &Section, part: Part) -> Option<Point> {
+pub fn concern(s: &Section, part: Part) -> Option<Point> {
     let unit = s.unit();
     let (crest, (inlet, well)) = (unit.outlet.crest.q, (&unit.inlet, &unit.outlet));
     let deep = |share: f64| s.at(zero(), crest * share).y;

@@ -12,17 +12,20 @@ const DOWN: f64 = 9.5;
 /// How far the heights of the pack stand before it, mm.
 pub const PACK: f64 = 5.0;
 
-/// Draws them all; the answer is the y on paper of the lowest dimension line.
-pub fn draw(s: &Section, scene: &mut Scene) -> f64 {
+/// A length as it was stated; what was measured as a difference is written so too.
+pub fn written(s: &Section, measured: Length) -> String {
     let unit = s.unit();
     let shape = &unit.shape;
     let (inlet, outlet, lip) = (unit.inlet.invert.q, unit.outlet.invert.q, unit.underflow.edge().q);
     let mut stated: Vec<Length> = unit.compartments.iter().map(|c| c.length.q).collect();
     stated.extend([shape.length(), shape.height(), unit.body.head(), unit.below_floor(), inlet, outlet, lip]);
     stated.extend(unit.pack.iter().flat_map(|pack| [pack.laid.bottom.q, pack.laid.height.q]));
-    let write = |measured: Length| s.write(nearest(&stated, measured));
+    s.write(nearest(&stated, measured))
+}
 
-    // Below: the zones, then the whole length.
+/// Where the zones begin and end.
+pub fn zones(s: &Section) -> Vec<Spot> {
+    let (unit, shape) = (s.unit(), &s.unit().shape);
     let mut stations: Vec<Spot> = unit.compartments.iter().map(|c| (c.from, zero())).collect();
     // Lengths are those of the shell, a dished head comes on top.
     let head = unit.body.head();
@@ -31,6 +34,26 @@ pub fn draw(s: &Section, scene: &mut Scene) -> f64 {
         stations.push((shape.length() - head, zero()));
     }
     stations.push((shape.length(), zero()));
+    stations
+}
+
+/// Where the pack begins, and the heights of its underside and top; `None` without one.
+pub fn pack(s: &Section) -> Option<Vec<Spot>> {
+    let (pack, (x, _)) = (s.unit().pack.as_ref()?, s.zone(Place::PlatePack)?);
+    let mut heights: Vec<Spot> = vec![(x, zero()), (x, pack.laid.bottom.q), (x, pack.follows.top.q)];
+    heights.dedup();
+    Some(heights)
+}
+
+/// Draws them all; the answer is the y on paper of the lowest dimension line.
+pub fn draw(s: &Section, scene: &mut Scene) -> f64 {
+    let unit = s.unit();
+    let shape = &unit.shape;
+    let (inlet, outlet, lip) = (unit.inlet.invert.q, unit.outlet.invert.q, unit.underflow.edge().q);
+    let write = |measured: Length| written(s, measured);
+
+    // Below: the zones, then the whole length.
+    let stations = zones(s);
     let line = s.at(zero(), shape.bottom()).y + DOWN;
     let lowest = s.view.dimensions(scene, Axis::Across, &stations, line, write);
     s.view.across(scene, (zero(), zero()), (shape.length(), zero()), lowest, &s.write(shape.length()));
@@ -45,10 +68,9 @@ pub fn draw(s: &Section, scene: &mut Scene) -> f64 {
     s.view.dimensions(scene, Axis::Up, &heights, left - 14.5, write);
 
     // Inside: the pack from the primary zone, lip and outlet invert from the zones behind it.
-    if let (Some(pack), Some((x, _))) = (&unit.pack, s.zone(Place::PlatePack)) {
-        let mut heights: Vec<Spot> = vec![(x, zero()), (x, pack.laid.bottom.q), (x, pack.follows.top.q)];
-        heights.dedup();
-        s.view.dimensions(scene, Axis::Up, &heights, s.at(x, zero()).x - PACK, write);
+    if let Some(heights) = pack(s) {
+        let x = heights.first().map_or(0.0, |spot| s.at(spot.0, zero()).x);
+        s.view.dimensions(scene, Axis::Up, &heights, x - PACK, write);
     }
     let end = shape.length();
     if let Some((pipe, _)) = s.dip_pipe() {

@@ -18,8 +18,15 @@ pub struct Mark {
     /// Above the floor.
     pub level: Length,
     /// Whether it is the level of the oil zone and not of the clear well.
-    ahead: bool,
+    pub ahead: bool,
     kind: LevelKind,
+}
+
+impl Mark {
+    /// Whether it is a free surface, and not floor or ground.
+    pub fn is_surface(&self) -> bool {
+        self.kind == LevelKind::Liquid
+    }
 }
 
 /// Distance of two marks' texts, mm, with and without a line for the datum.

@@ -4,20 +4,21 @@
 //!   the view. `dimensions`, `levels`, `names`, `balloons`: its marks.
 //! - `schedules`, `findings`, `notes`, `title`: the words around it.
 //!
-//! Outline, levels and zones come from the unit; no kind of vessel is asked for here.
+//! Outline, levels and zones come from the unit; no kind of vessel is asked for here. The drawing of the way of the water
+//! (`profile`) puts the same view among what stands around the unit.
 
-mod balloons;
-mod dimensions;
-mod findings;
+pub(crate) mod balloons;
+pub(crate) mod dimensions;
+pub mod findings;
 mod internals;
-mod levels;
+pub(crate) mod levels;
 mod liquids;
-mod names;
+pub(crate) mod names;
 mod notes;
-mod place;
+pub(crate) mod place;
 mod schedules;
 mod title;
-mod vessel;
+pub(crate) mod vessel;
 
 use crate::Edition;
 use crate::render::geometry::{Point, Rect, pt};
@@ -81,9 +82,7 @@ pub fn section(settled: &Settled, edition: Edition) -> Option<Drawing> {
     scene.reserve(Rect { y0: upper.y1, ..room });
     scene.reserve(Rect { x0: room.x1, x1: scene.width, ..room });
     let findings = findings::groups(settled);
-    liquids::draw(&section, scene);
-    vessel::draw(&section, scene);
-    internals::draw(&section, scene);
+    view(&section, scene);
     let lowest = dimensions::draw(&section, scene);
     levels::draw(&section, scene, &marks);
     names::draw(&section, scene);
@@ -109,6 +108,13 @@ pub fn section(settled: &Settled, edition: Edition) -> Option<Drawing> {
     let picture = svg(&sheet.scene, &Options { id: "section".to_owned(), ..Options::default() });
     let (title, scale) = (block.title, section.view.scale);
     Some(Drawing { title, scale, scene: sheet.scene, svg: picture, sheet_texts, cut })
+}
+
+/// Draws liquids, vessel and internals of a unit where its view puts them; marks and words around it are the sheet's.
+pub(crate) fn view(section: &Section, scene: &mut Scene) {
+    liquids::draw(section, scene);
+    vessel::draw(section, scene);
+    internals::draw(section, scene);
 }
 
 /// Schedules that stand side by side under the view, and those that must go to the notes column.

@@ -23,8 +23,11 @@ pub fn draw(s: &Section, scene: &mut Scene) {
             let area = text.area();
             room.holds(&area) && taken.iter().all(|(_, rect)| rect.overlap(&area.grown(0.3)) <= 0.0)
         };
-        let inside: Vec<Item> =
-            places(&name, &room).into_iter().filter(free).map(|t| Item::Shape(Shape::Text(t.cleared()))).collect();
+        let inside: Vec<Item> = places(&name, &room, TEXT)
+            .into_iter()
+            .filter(free)
+            .map(|t| Item::Shape(Shape::Text(t.cleared())))
+            .collect();
         if inside.is_empty() {
             outside(s, scene, zone, &name);
         } else {
@@ -34,7 +37,7 @@ pub fn draw(s: &Section, scene: &mut Scene) {
 }
 
 /// The part of a zone, on paper, that is under water and clear of dimensions.
-fn room(s: &Section, zone: &Compartment) -> Rect {
+pub fn room(s: &Section, zone: &Compartment) -> Rect {
     let (from, to) = (zone.from, zone.to);
     let top = s.layer().map_or(s.unit().outlet.crest.q, |alarm| alarm.interface.q);
     let weir = s.unit().outlet.weir_at(s.unit()).filter(|_| zone.place == Place::ClearWell);
@@ -49,20 +52,20 @@ fn room(s: &Section, zone: &Compartment) -> Rect {
 }
 
 /// Places in a zone: across if that fits, otherwise reading upward.
-fn places(name: &str, room: &Rect) -> Vec<Text> {
+pub fn places(name: &str, room: &Rect, size: f64) -> Vec<Text> {
     let mut places = Vec::new();
-    if text_width(name, TEXT) + 2.0 < room.width() {
+    if text_width(name, size) + 2.0 < room.width() {
         for share in [0.45, 0.6, 0.3, 0.75] {
             let at = pt(room.centre().x, room.y0 + share * room.height());
-            places.push(Text::new(at, name).anchored(Anchor::Middle));
+            places.push(Text::new(at, name).sized(size).anchored(Anchor::Middle));
         }
     }
     // A line of lettering is a third deeper than its capitals.
-    let spare = math::max(room.width() - 1.35 * TEXT, 0.0);
+    let spare = math::max(room.width() - 1.35 * size, 0.0);
     for x in [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.0, 1.0] {
         for y in [0.4, 0.5, 0.6, 0.3, 0.7] {
-            let at = pt(room.x0 + x * spare + TEXT, room.y0 + y * room.height());
-            places.push(Text::new(at, name).anchored(Anchor::Middle).up());
+            let at = pt(room.x0 + x * spare + size, room.y0 + y * room.height());
+            places.push(Text::new(at, name).sized(size).anchored(Anchor::Middle).up());
         }
     }
     places
