@@ -38,7 +38,8 @@ impl core::fmt::Display for Unsaved {
 }
 
 /// A failure of the disk in a sentence that helps.
-fn disk(error: &io::Error) -> Unsaved {
+#[must_use]
+pub fn disk(error: &io::Error) -> Unsaved {
     let remedy = match error.kind() {
         io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => "the disk is full: make room, then change it again",
         io::ErrorKind::PermissionDenied | io::ErrorKind::ReadOnlyFilesystem => {
@@ -73,7 +74,7 @@ pub fn replace(home: &Path, file: &Path, bytes: &[u8], was: Option<&Stamp>) -> R
 
 /// Writes beside the place, and renames what is whole and on the disk.
 fn write(home: &Path, file: &Path, bytes: &[u8]) -> io::Result<()> {
-    let mut fresh = tempfile::Builder::new().prefix(BEFORE).tempfile_in(home)?;
+    let mut fresh = begun(home)?;
     fresh.write_all(bytes)?;
     // A file of a person is read by his other programs too: it keeps the permissions that it had.
     if let Ok(known) = fs::metadata(file) {
@@ -86,6 +87,15 @@ fn write(home: &Path, file: &Path, bytes: &[u8]) -> io::Result<()> {
         let _ = folder.sync_all();
     }
     Ok(())
+}
+
+/// A file to be written first, with the permissions that a new file of a person has.
+fn begun(home: &Path) -> io::Result<tempfile::NamedTempFile> {
+    let mut builder = tempfile::Builder::new();
+    builder.prefix(BEFORE);
+    #[cfg(unix)]
+    builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
+    builder.tempfile_in(home)
 }
 
 /// A new folder with files in it, whole or not at all.

@@ -11,12 +11,12 @@ let beside = null;
 let last = Promise.resolve();
 
 // A millimetre of the drawing is read at so many pixels.
-const PER_MM = 4.4;
+const PER_MM = 4.8;
 
 function view() {
   const query = new URLSearchParams();
   const drawing = document.querySelector("#picture .drawing");
-  if (drawing) query.set("wide", String(Math.round(Math.max(drawing.clientWidth - 16, 820) / PER_MM)));
+  if (drawing) query.set("wide", String(Math.round(Math.max(drawing.clientWidth - 16, 880) / PER_MM)));
   if (beside) query.set("beside", beside);
   if (pointed) query.set("part", pointed);
   return query.toString();

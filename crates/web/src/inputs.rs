@@ -53,7 +53,12 @@ impl Input {
     /// What is typed into its field: as said; of several claims the first.
     #[must_use]
     pub fn typed(&self) -> String {
-        self.said.as_ref().and_then(|said| said.claims.first()).map_or_else(String::new, |claim| claim.value.clone())
+        let typed = self.said.as_ref().and_then(|said| said.claims.first()).map_or("", |claim| claim.value.as_str());
+        match (self.key.kind, typed) {
+            (KeyKind::Flag, "true") => "yes".to_owned(),
+            (KeyKind::Flag, "false") => "no".to_owned(),
+            _ => typed.to_owned(),
+        }
     }
 
     /// Whether claims on it differ and nobody chose.

@@ -10,6 +10,7 @@ use stillrise_desk::save::Unsaved;
 use stillrise_design::enquiry::blocks::Status;
 use stillrise_design::enquiry::{Enquiry, read_enquiry};
 use stillrise_edit::{Action, History, apply};
+use stillrise_search::risk::SAMPLES;
 use stillrise_search::{Settled, settle};
 use stillrise_units::Fault;
 
@@ -21,6 +22,8 @@ pub struct Outcome {
     pub faults: Vec<Fault>,
     /// The same with the other trains that would do, worked when first asked for.
     whole: OnceLock<Settled>,
+    /// The same with a study of how sure it is.
+    studied: OnceLock<Settled>,
     enquiry: Option<Enquiry>,
 }
 
@@ -75,9 +78,9 @@ impl Outcome {
         let read = read_enquiry(text, &|name| desk.folder.beside(place, name));
         match read.and_then(|enquiry| Ok((files::judged(&enquiry, &desk.demo).map_err(|f| vec![f])?, enquiry))) {
             Ok((settled, enquiry)) => {
-                Self { settled: Some(settled), faults: Vec::new(), whole: OnceLock::new(), enquiry: Some(enquiry) }
+                Self { settled: Some(settled), faults: Vec::new(), whole: OnceLock::new(), studied: OnceLock::new(), enquiry: Some(enquiry) }
             }
-            Err(faults) => Self { settled: None, faults, whole: OnceLock::new(), enquiry: None },
+            Err(faults) => Self { settled: None, faults, whole: OnceLock::new(), studied: OnceLock::new(), enquiry: None },
         }
     }
 
@@ -100,6 +103,19 @@ impl Outcome {
             if settled.job.enquiry.unit_stands() && settled.job.enquiry.is_observed() {
                 let _ = settled.diagnose();
             }
+            settled
+        }))
+    }
+}
+
+impl Outcome {
+    /// The job with a study of how sure it is.
+    #[must_use]
+    pub fn studied(&self, desk: &Desk) -> Option<&Settled> {
+        let enquiry = self.enquiry.as_ref()?;
+        Some(self.studied.get_or_init(|| {
+            let mut settled = settle(enquiry, &desk.demo);
+            settled.study(SAMPLES);
             settled
         }))
     }

@@ -8,6 +8,7 @@ mod curves;
 mod rungs;
 mod stages;
 mod swings;
+mod time_line;
 
 use crate::render::chart::{Bound, Chart, Paper};
 use crate::render::svg::{Options, svg};
@@ -57,6 +58,13 @@ pub fn charts(settled: &Settled) -> Vec<Drawn> {
 #[must_use]
 pub fn arrivals(settled: &Settled) -> Option<Drawn> {
     arrivals::arrivals(settled).map(|chart| drawn("arrivals", 96.0, &chart))
+}
+
+/// What was observed at a unit that stands, on a time line; nothing before it was diagnosed, or where no result has a day.
+#[must_use]
+pub fn time_line(settled: &Settled) -> Option<Drawn> {
+    let diagnosis = settled.diagnosis.as_ref()?;
+    time_line::time_line(settled, diagnosis).map(|chart| drawn("time-line", 96.0, &chart))
 }
 
 fn drawn(name: &'static str, height: f64, chart: &dyn Chart) -> Drawn {

@@ -18,7 +18,7 @@ use stillrise_design::performance::limit::{LimitVerdict, no_plates};
 use stillrise_design::performance::promise::number;
 use stillrise_handbook::fluids::pollutants::Counts;
 use stillrise_search::Settled;
-use stillrise_search::diagnosis::causes::{AFTER_THE_JAR, Cause, Gauge, SEEN_IN_A_JAR};
+use stillrise_search::diagnosis::causes::{AFTER_THE_JAR, Cause, Gauge, Id, SEEN_IN_A_JAR};
 use stillrise_search::diagnosis::{Beyond, Diagnosis, Seen};
 use stillrise_search::pick::Condition;
 use stillrise_units::catalog::{DEG_C, DEG_F, IN, MM};
@@ -210,6 +210,23 @@ fn assumed_plates(d: &Diagnosis, cause: &Cause) -> String {
             print::with_unit(depth.si(), &MM)
         )
     })
+}
+
+/// Where on the water's way a cause acts, in words of the drawing.
+#[must_use]
+pub fn part_of(cause: &Cause) -> &'static str {
+    match cause.id {
+        Id::Emulsion | Id::DissolvedOil | Id::FinerDroplets | Id::StrongerInfluent | Id::ColderWater => "the water that comes",
+        Id::FlowAboveDesign => "the inlet",
+        Id::PumpShear => "the pump",
+        Id::BlockedPlates => "the plates",
+        Id::FouledMesh => "the mesh",
+        Id::OilOverCap => "the oil layer",
+        Id::SludgeOverTrigger => "the sludge",
+        Id::FalseAlarm | Id::AlarmFollowsFlow => "the float",
+        Id::LowLevel | Id::Siphon | Id::MovedOutlet => "the outlet",
+        Id::SamplingOrMethod | Id::SurfaceSample => "the sample point",
+    }
 }
 
 /// The rating as plain text.

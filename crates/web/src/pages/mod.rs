@@ -3,9 +3,12 @@
 mod asides;
 mod basis;
 mod documents;
+mod drawing;
 mod folder;
 mod manual;
+mod rating;
 pub mod sheet;
+mod study;
 mod units;
 
 use crate::answer::{Refusal, wants_html};
@@ -19,7 +22,7 @@ use std::sync::Arc;
 
 /// The ways to all pages.
 pub fn routes() -> Router<Arc<Desk>> {
-    Router::new().merge(folder::routes()).merge(sheet::routes()).merge(asides::routes()).merge(basis::routes()).merge(documents::routes()).merge(manual::routes()).merge(units::routes())
+    Router::new().merge(folder::routes()).merge(sheet::routes()).merge(asides::routes()).merge(basis::routes()).merge(documents::routes()).merge(drawing::routes()).merge(manual::routes()).merge(rating::routes()).merge(study::routes()).merge(units::routes())
 }
 
 /// One page.

@@ -33,7 +33,7 @@ pub fn rows(inputs: &[&Input], locked: bool) -> Markup {
         table.inputs {
             tbody {
                 @for input in inputs {
-                    tr.said[input.said.is_some()] {
+                    tr.said[input.said.is_some()].differs[input.is_contradicted()] {
                         th scope="row" { label for=(id(input)) title=(input.help()) { (input.name) } }
                         td { (field(input, locked)) (beside(input, locked)) }
                     }
@@ -76,6 +76,7 @@ fn beside(input: &Input, locked: bool) -> Markup {
         @match &input.said {
             Some(said) if said.claims.len() > 1 => {
                 ul.claims #(id(input)) {
+                    @if input.is_contradicted() { li { span.word.poor { "claims differ; the safe one is taken" } } }
                     @for (nth, claim) in said.claims.iter().enumerate() {
                         li {
                             b { (claim.value) } @if let Some(from) = &claim.from { ", " (from) }

@@ -40,10 +40,22 @@ fn line(glance: &Glance) -> Markup {
             @if let Some((clean, end)) = &glance.leaves {
                 div { dt { "Oil that leaves, mg/L" } dd { (clean) " clean, " (end) " at the end" } }
             }
-            @for (what, case) in &glance.governs { div { dt { "Governs " (what) } dd { (case) } } }
+            @for (case, what) in governing(glance) { div { dt { "Governs " (what.join(", ")) } dd { (case) } } }
         }
         @if !glance.why.is_empty() { ul.why { @for why in &glance.why { li { (why) } } } }
     }
+}
+
+/// The cases that govern, each with what it governs.
+fn governing(glance: &Glance) -> Vec<(&str, Vec<&'static str>)> {
+    let mut all: Vec<(&str, Vec<&'static str>)> = Vec::new();
+    for (what, case) in &glance.governs {
+        match all.iter_mut().find(|(known, _)| known == case) {
+            Some((_, whats)) => whats.push(what),
+            None => all.push((case, vec![what])),
+        }
+    }
+    all
 }
 
 fn duty(duty: Duty) -> Markup {

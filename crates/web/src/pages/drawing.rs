@@ -1,0 +1,58 @@
+//! The drawing sheet: the long section with its schedules, on the screen and, printed, at its scale.
+
+use super::{Page, cautions, page, refused, sheet};
+use crate::answer::Refusal;
+use crate::desk::Desk;
+use crate::sheet::apart;
+use axum::Router;
+use axum::extract::{Path, State as Shared};
+use axum::http::header::{CONTENT_TYPE, HeaderMap};
+use axum::response::{IntoResponse, Response};
+use axum::routing::get;
+use maud::{PreEscaped, html};
+use std::sync::Arc;
+use stillrise_documents::Edition;
+use stillrise_documents::section::{Drawing, section};
+use stillrise_units::System;
+
+pub(super) fn routes() -> Router<Arc<Desk>> {
+    Router::new().route("/sheet/{name}/drawing", get(show)).route("/api/sheets/{name}/drawing.svg", get(svg))
+}
+
+/// The sheet of an enquiry, and its units of print.
+fn drawn(desk: &Desk, name: &str) -> Result<(Option<Drawing>, System), Refusal> {
+    let state = desk.sheet(name)?.now();
+    match &state.outcome.settled {
+        Some(settled) => Ok((section(settled, Edition::Us), settled.job.enquiry.system())),
+        None => Err(Refusal::Faults(state.outcome.faults.clone())),
+    }
+}
+
+async fn show(Shared(desk): Shared<Arc<Desk>>, Path(name): Path<String>, headers: HeaderMap) -> Response {
+    let made = apart(move || {
+        let (drawing, system) = drawn(&desk, &name)?;
+        let body = html! {
+            main #main.drawing {
+                h1.unseen { "Drawing" }
+                @match &drawing {
+                    Some(drawing) => (PreEscaped(&drawing.svg)),
+                    None => p { "No unit is laid out, so there is nothing to draw; the sheet says why." },
+                }
+            }
+            (cautions())
+        };
+        let class = if system == System::Us { "ansi" } else { "iso" };
+        Ok(page(&Page { title: "Drawing", sheet: Some(&name), class, bar: sheet::bar(&name, "drawing"), body }))
+    });
+    match made.await {
+        Ok(markup) => markup.into_response(),
+        Err(refusal) => refused(&refusal, &headers),
+    }
+}
+
+async fn svg(Shared(desk): Shared<Arc<Desk>>, Path(name): Path<String>, headers: HeaderMap) -> Response {
+    match apart(move || drawn(&desk, &name)?.0.ok_or_else(|| Refusal::missing("No unit is laid out."))).await {
+        Ok(drawing) => ([(CONTENT_TYPE, "image/svg+xml")], drawing.svg).into_response(),
+        Err(refusal) => refusal.answer(&headers),
+    }
+}

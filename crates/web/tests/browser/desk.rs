@@ -1,0 +1,211 @@
+//! A folder with worked jobs, a server over it, and a browser at its door.
+
+use chromiumoxide::browser::{Browser, BrowserConfig};
+use chromiumoxide::cdp::browser_protocol::input::{DispatchKeyEventParams, DispatchKeyEventType};
+use chromiumoxide::cdp::browser_protocol::log::EventEntryAdded;
+use chromiumoxide::cdp::js_protocol::runtime::{EvaluateParams, EventConsoleApiCalled, EventExceptionThrown};
+use chromiumoxide::page::Page;
+use futures_util::StreamExt;
+use std::path::PathBuf;
+use std::sync::{Arc, Mutex};
+use std::time::{Duration, Instant};
+use stillrise_desk::folder::Folder;
+use stillrise_desk::jobs::JOBS;
+use stillrise_web::{Options, start};
+use tempfile::TempDir;
+
+/// How long something may take to show on the page.
+const PATIENCE: Duration = Duration::from_secs(20);
+
+/// Everything that one test stands on.
+pub struct Desk {
+    /// The folder of enquiries.
+    pub folder: TempDir,
+    /// The page.
+    pub page: Page,
+    root: String,
+    browser: Browser,
+    faults: Arc<Mutex<Vec<String>>>,
+    _profile: TempDir,
+}
+
+/// The browser, where it usually lies.
+fn chromium() -> PathBuf {
+    let said = std::env::var_os("STILLRISE_CHROMIUM").map(PathBuf::from);
+    let usual = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"].map(PathBuf::from);
+    let found = said.into_iter().chain(usual).find(|path| path.exists());
+    found.expect("Chromium is needed for this test: install it (Debian: apt-get install chromium), or name it in STILLRISE_CHROMIUM")
+}
+
+impl Desk {
+    /// A folder with some of the worked jobs, and a window of a size.
+    pub async fn open(jobs: &[&str], (width, height): (u32, u32)) -> Self {
+        let folder = tempfile::tempdir().unwrap();
+        let desk = Folder::open(folder.path()).unwrap();
+        for job in JOBS.iter().filter(|job| jobs.contains(&job.name)) {
+            let files: Vec<(&str, &[u8])> = job.files.iter().map(|(name, text)| (*name, text.as_bytes())).collect();
+            desk.create(job.name, &files).unwrap();
+        }
+        let options = Options { folder: folder.path().to_owned(), port: None };
+        // The server has threads of its own, which may not be started on those that wait for the browser.
+        let serving = std::thread::spawn(move || start(&options).unwrap()).join().unwrap();
+        let (address, root) = (serving.address(None), format!("http://{}", serving.socket()));
+        std::thread::spawn(move || serving.run());
+        let profile = tempfile::tempdir().unwrap();
+        let quiet = [
+            "--disable-gpu",
+            "--disable-quic",
+            "--no-first-run",
+            "--disable-background-networking",
+            "--disable-component-update",
+            "--disable-sync",
+        ];
+        let config = BrowserConfig::builder()
+            .chrome_executable(chromium())
+            .no_sandbox()
+            .user_data_dir(profile.path())
+            .window_size(width, height)
+            .viewport(chromiumoxide::handler::viewport::Viewport { width, height, ..Default::default() })
+            .args(quiet)
+            .build()
+            .unwrap();
+        let (browser, mut handler) = Browser::launch(config).await.unwrap();
+        // Whatever the browser says beside answers is none of the test's affair, but has to be read.
+        tokio::spawn(async move { while handler.next().await.is_some() {} });
+        let page = browser.new_page("about:blank").await.unwrap();
+        let faults = Arc::new(Mutex::new(Vec::new()));
+        listen(&page, &faults).await;
+        page.goto(address).await.unwrap();
+        Self { folder, page, root, browser, faults, _profile: profile }
+    }
+
+    /// Goes to a page.
+    pub async fn go(&self, path: &str) {
+        self.page.goto(format!("{}{path}", self.root)).await.unwrap();
+        self.see("document.readyState === 'complete'").await;
+    }
+
+    /// Waits until something is so on the page.
+    pub async fn see(&self, condition: &str) {
+        let begun = Instant::now();
+        loop {
+            let so = self.page.evaluate(format!("Boolean({condition})")).await;
+            if so.ok().and_then(|value| value.into_value::<bool>().ok()) == Some(true) {
+                return;
+            }
+            if begun.elapsed() > PATIENCE {
+                let text = self.text("body").await;
+                panic!("never seen: {condition}\non a page that says:\n{text}");
+            }
+            tokio::time::sleep(Duration::from_millis(20)).await;
+        }
+    }
+
+    /// The text of an element; empty where there is none.
+    pub async fn text(&self, css: &str) -> String {
+        self.value(&format!("document.querySelector({css:?})?.innerText ?? ''")).await
+    }
+
+    /// A text that a script finds on the page.
+    pub async fn value(&self, script: &str) -> String {
+        let call = format!("(async () => String({script}))()");
+        let params = EvaluateParams::builder().expression(call).await_promise(true).return_by_value(true).build().unwrap();
+        let found = self.page.evaluate_expression(params).await.unwrap();
+        found.into_value::<String>().unwrap()
+    }
+
+    /// Clicks on an element, as with a mouse.
+    pub async fn click(&self, css: &str) {
+        self.see(&format!("document.querySelector({css:?})")).await;
+        let element = self.page.find_element(css).await.unwrap();
+        element.scroll_into_view().await.unwrap();
+        element.click().await.unwrap();
+    }
+
+    /// Types a text into a field in place of what stands there, and leaves it.
+    pub async fn fill(&self, css: &str, text: &str) {
+        self.see(&format!("document.querySelector({css:?})")).await;
+        let element = self.page.find_element(css).await.unwrap();
+        element.scroll_into_view().await.unwrap();
+        element.focus().await.unwrap();
+        self.page.evaluate(format!("document.querySelector({css:?}).select()")).await.unwrap();
+        element.type_str(text).await.unwrap();
+        self.press("Tab").await;
+    }
+
+    /// Presses a key.
+    pub async fn press(&self, key: &str) {
+        let code = match key {
+            "Tab" => 9,
+            "Enter" => 13,
+            "Escape" => 27,
+            " " => 32,
+            other => i64::from(other.chars().next().map_or(0, |c| c.to_ascii_uppercase() as u32)),
+        };
+        for kind in [DispatchKeyEventType::KeyDown, DispatchKeyEventType::KeyUp] {
+            let mut event = DispatchKeyEventParams::builder()
+                .r#type(kind.clone())
+                .key(key)
+                .code(if key == " " { "Space" } else { key })
+                .windows_virtual_key_code(code)
+                .native_virtual_key_code(code);
+            if key == "Enter" && kind == DispatchKeyEventType::KeyDown {
+                event = event.text("\r");
+            }
+            if key == " " && kind == DispatchKeyEventType::KeyDown {
+                event = event.text(" ");
+            }
+            self.page.execute(event.build().unwrap()).await.unwrap();
+        }
+    }
+
+    /// The text of an enquiry as it stands on the disk.
+    pub fn file(&self, name: &str) -> String {
+        std::fs::read_to_string(self.folder.path().join(name).join("enquiry.toml")).unwrap()
+    }
+
+    /// Ends the test: nothing may have gone wrong on the page meanwhile.
+    pub async fn close(self) {
+        self.end(false).await;
+    }
+
+    /// The same where the server refused something, which the console calls an error by itself.
+    pub async fn close_after_refusals(self) {
+        self.end(true).await;
+    }
+
+    async fn end(mut self, refused: bool) {
+        let mut faults = self.faults.lock().unwrap().clone();
+        faults.retain(|fault| !(refused && fault.contains("422")));
+        self.browser.close().await.unwrap();
+        self.browser.wait().await.unwrap();
+        assert!(faults.is_empty(), "errors in the console: {faults:#?}");
+    }
+}
+
+/// Gathers what a page complains of: errors in its console, scripts that fail, requests that are refused.
+async fn listen(page: &Page, faults: &Arc<Mutex<Vec<String>>>) {
+    page.enable_log().await.unwrap();
+    page.enable_runtime().await.unwrap();
+    let mut entries = page.event_listener::<EventEntryAdded>().await.unwrap();
+    let mut thrown = page.event_listener::<EventExceptionThrown>().await.unwrap();
+    let mut said = page.event_listener::<EventConsoleApiCalled>().await.unwrap();
+    let all = Arc::clone(faults);
+    tokio::spawn(async move {
+        loop {
+            let text = tokio::select! {
+                Some(entry) = entries.next() => {
+                    if format!("{:?}", entry.entry.level) != "Error" { continue }
+                    format!("{} {}", entry.entry.text, entry.entry.url.clone().unwrap_or_default())
+                }
+                Some(fault) = thrown.next() => format!("{:?}", fault.exception_details),
+                Some(call) = said.next() => {
+                    if format!("{:?}", call.r#type) != "Error" { continue }
+                    format!("{:?}", call.args)
+                }
+                else => return,
+            };
+            all.lock().unwrap().push(text);
+        }
+    });
+}

@@ -1,0 +1,37 @@
+//! From a customer's mail to a sheet: what it says is marked, a click makes it a claim with its sentence, what is used is
+//! struck.
+
+use crate::desk::Desk;
+
+/// An invented mail.
+const MAIL: &str = "Dear all,\n\nWe are planning a new wash bay for our delivery vans. The wash runs at 12 m3/h for about two hours a day.\nThe water goes to the sanitary sewer; the limit is 20 mg/L of hydrocarbons.\nIn winter the water is down to 6 °C.\n\nRegards,\nInvented Logistics\n";
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_mail_becomes_a_sheet() {
+    let desk = Desk::open(&[], (1440, 900)).await;
+    desk.go("/").await;
+    desk.see("document.querySelector('#new-mail')").await;
+    desk.page.evaluate(format!("document.querySelector('#new-mail').value = {MAIL:?}; 1")).await.unwrap();
+    desk.fill("#new-name", "van wash").await;
+    desk.click("form[data-new] button[type=submit]").await;
+    desk.see("location.pathname.startsWith('/sheet/')").await;
+    desk.see("document.querySelector('#glance')").await;
+    desk.click("[data-beside='mail']").await;
+    desk.see("document.querySelectorAll('.mail mark').length > 3").await;
+    // The flow starts a water of its own.
+    desk.page.evaluate("[...document.querySelectorAll('.mail mark')].find(m => m.innerText.includes('12 m3/h')).click(); 1").await.unwrap();
+    desk.see("document.querySelector('#panel form.fresh[data-fresh=stream]')").await;
+    desk.fill("#panel form.fresh[data-fresh=stream] input", "van wash").await;
+    desk.click("#panel form.fresh[data-fresh=stream] button").await;
+    desk.see("[...document.querySelectorAll('.mail mark.used')].some(m => m.innerText.includes('12 m3/h'))").await;
+    let text = desk.file("van wash");
+    assert!(text.contains("12 m3/h") && text.contains("The wash runs at 12 m3/h for about two hours a day."), "{text}");
+    // One that goes into a block that stands alone is taken at one click.
+    desk.page.evaluate("[...document.querySelectorAll('.mail mark')].find(m => m.innerText.includes('6 °C')).click(); 1").await.unwrap();
+    desk.see("[...document.querySelectorAll('#panel .offers button')].some(b => b.innerText.startsWith('water.coldest'))").await;
+    desk.page.evaluate("[...document.querySelectorAll('#panel .offers button')].find(b => b.innerText.startsWith('water.coldest')).click(); 1").await.unwrap();
+    desk.see("[...document.querySelectorAll('.mail mark.used')].some(m => m.innerText.includes('6 °C'))").await;
+    assert!(desk.file("van wash").contains("coldest"), "{}", desk.file("van wash"));
+    desk.see("document.querySelector('#picture svg')").await;
+    desk.close().await;
+}

@@ -1,0 +1,112 @@
+//! Point and edit, undo, text in step, decide, change the units: each is seen on the page and on the disk.
+
+use crate::desk::Desk;
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_station_is_pointed_at_and_changed_and_undone() {
+    let desk = Desk::open(&["vehicle-yard"], (1440, 900)).await;
+    desk.go("/sheet/vehicle-yard").await;
+    let before = desk.file("vehicle-yard");
+    assert!(desk.text("#glance").await.contains("Demo 180"));
+    desk.click("button[data-point='outfall']").await;
+    desk.see("document.querySelector('#panel h2')?.innerText.startsWith('Outfall')").await;
+    desk.fill("#panel [data-set='outlet.tailwater']", "99.3 ft").await;
+    desk.see("document.querySelector('#picture svg').textContent.includes('99.30 ft')").await;
+    assert!(desk.file("vehicle-yard").contains("tailwater = \"99.3 ft\""), "it is on the disk when it is on the page");
+    desk.see("document.querySelector('[data-step=undo]').title.includes('outlet.tailwater')").await;
+    desk.click("[data-step='undo']").await;
+    desk.see("!document.querySelector('#picture svg').textContent.includes('99.30 ft')").await;
+    assert_eq!(desk.file("vehicle-yard"), before, "undone to the byte, comments and all");
+    desk.click("[data-step='redo']").await;
+    desk.see("document.querySelector('#picture svg').textContent.includes('99.30 ft')").await;
+    desk.close().await;
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn what_is_no_quantity_is_refused_at_its_place() {
+    let desk = Desk::open(&["vehicle-yard"], (1440, 900)).await;
+    desk.go("/sheet/vehicle-yard").await;
+    let before = desk.file("vehicle-yard");
+    desk.click("button[data-point='outfall']").await;
+    desk.fill("#panel [data-set='outlet.length']", "24 gpm").await;
+    desk.see("document.querySelector('#trouble').innerText.includes('outlet: length')").await;
+    assert_eq!(desk.file("vehicle-yard"), before);
+    desk.close_after_refusals().await;
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn text_and_sheet_stay_in_step() {
+    let desk = Desk::open(&["vehicle-yard"], (1440, 900)).await;
+    desk.go("/sheet/vehicle-yard").await;
+    desk.click("[data-beside='text']").await;
+    desk.see("document.querySelector('#enquiry-text')?.value.includes('fuelling apron')").await;
+    let script = "const t = document.querySelector('#enquiry-text'); t.value = t.value.replace('Bus yard, north apron', 'Bus yard, south apron'); t.dispatchEvent(new Event('input', { bubbles: true })); 1";
+    desk.page.evaluate(script).await.unwrap();
+    desk.click("form[data-text] button[type=submit]").await;
+    desk.see("document.querySelector('#title input').value === 'Bus yard, south apron'").await;
+    assert!(desk.file("vehicle-yard").contains("south apron"));
+    // The other way: a field of the sheet writes into the text.
+    desk.fill("#title [data-set='enquiry.project']", "Q-2000").await;
+    desk.see("document.querySelector('#enquiry-text').value.includes('Q-2000')").await;
+    desk.close().await;
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_file_changed_outside_is_noticed_and_not_overwritten() {
+    let desk = Desk::open(&["vehicle-yard"], (1440, 900)).await;
+    desk.go("/sheet/vehicle-yard").await;
+    let path = desk.folder.path().join("vehicle-yard/enquiry.toml");
+    let text = desk.file("vehicle-yard");
+    std::fs::write(&path, text.replace("Q-1042", "Q-7777")).unwrap();
+    desk.fill("#title [data-set='enquiry.client']", "Invented Transit").await;
+    desk.see("document.querySelector('#title-enquiry-project').value === 'Q-7777'").await;
+    let now = desk.file("vehicle-yard");
+    assert!(now.contains("Q-7777") && now.contains("Invented Transit"), "{now}");
+    desk.close().await;
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_finding_is_accepted_with_reason_and_name() {
+    let desk = Desk::open(&["vehicle-yard"], (1440, 900)).await;
+    desk.go("/sheet/vehicle-yard").await;
+    let rule = desk.value("document.querySelector('form[data-decide]').dataset.decide").await;
+    desk.click(&format!("#rule-{rule} summary")).await;
+    desk.fill(&format!("#rule-{rule} [name=because]"), "as agreed on the telephone").await;
+    desk.fill(&format!("#rule-{rule} [name=who]"), "J. Example").await;
+    desk.click(&format!("#rule-{rule} form button")).await;
+    desk.see("[...document.querySelectorAll('#notes h2')].some(h => h.innerText.startsWith('Decided'))").await;
+    let text = desk.file("vehicle-yard");
+    assert!(text.contains(&format!("rule = \"{rule}\"")) && text.contains("J. Example"), "{text}");
+    desk.close().await;
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn units_of_print_change_at_one_switch() {
+    let desk = Desk::open(&["vehicle-yard"], (1440, 900)).await;
+    desk.go("/sheet/vehicle-yard").await;
+    assert!(desk.text("#glance").await.contains("gpm"));
+    desk.see("document.querySelector('.switch button:last-child')").await;
+    desk.click(".switch button:last-child").await;
+    desk.see("document.querySelector('#glance').innerText.includes('m3/h')").await;
+    desk.close().await;
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_number_is_followed_to_where_it_comes_from() {
+    let desk = Desk::open(&["vehicle-yard"], (1440, 900)).await;
+    desk.go("/sheet/vehicle-yard/basis").await;
+    desk.click("td button[data-trail]").await;
+    desk.see("document.querySelector('#panel h2')?.innerText.includes('=')").await;
+    // Down to something that somebody said or assumed, or a formula with its equation.
+    for _ in 0..12 {
+        if desk.value("document.querySelector('#panel .rests button') !== null").await == "false" {
+            break;
+        }
+        let before = desk.text("#panel h2").await;
+        desk.click("#panel .rests button").await;
+        desk.see(&format!("document.querySelector('#panel h2').innerText !== {before:?}")).await;
+    }
+    let text = desk.text("#panel").await;
+    assert!(text.contains("given:") || text.contains("assumed"), "{text}");
+    desk.close().await;
+}

@@ -1,0 +1,280 @@
+//! What a hostile page, a hostile text and a hostile connection come to: nothing.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
+
+use std::io::{Read, Write};
+use std::net::{SocketAddr, TcpStream};
+use std::time::{Duration, Instant};
+use stillrise_desk::folder::Folder;
+use stillrise_desk::jobs::JOBS;
+use stillrise_web::{Options, start};
+use tempfile::TempDir;
+
+/// A server over a folder with a worked job.
+struct Served {
+    at: SocketAddr,
+    token: String,
+    folder: TempDir,
+}
+
+/// What came back.
+struct Answer {
+    status: u16,
+    head: String,
+    body: String,
+}
+
+fn served() -> Served {
+    let folder = tempfile::tempdir().unwrap();
+    let job = JOBS.iter().find(|job| job.name == "machine-shop").unwrap();
+    let files: Vec<(&str, &[u8])> = job.files.iter().map(|(name, text)| (*name, text.as_bytes())).collect();
+    Folder::open(folder.path()).unwrap().create(job.name, &files).unwrap();
+    let serving = start(&Options { folder: folder.path().to_owned(), port: None }).unwrap();
+    let (at, token) = (serving.socket(), serving.token().to_owned());
+    std::thread::spawn(move || serving.run());
+    Served { at, token, folder }
+}
+
+impl Served {
+    /// Sends what is written, byte for byte, and reads to the end.
+    fn raw(&self, request: &[u8]) -> Answer {
+        let mut stream = TcpStream::connect(self.at).unwrap();
+        stream.set_read_timeout(Some(Duration::from_secs(30))).unwrap();
+        // A server that refuses a body need not read it to its end.
+        let _ = stream.write_all(request);
+        let mut bytes = Vec::new();
+        let _ = stream.read_to_end(&mut bytes);
+        let text = String::from_utf8_lossy(&bytes).into_owned();
+        let (head, body) = text.split_once("\r\n\r\n").unwrap_or((&text, ""));
+        let status = head.split(' ').nth(1).and_then(|code| code.parse().ok()).unwrap_or(0);
+        Answer { status, head: head.to_owned(), body: body.to_owned() }
+    }
+
+    fn ask(&self, method: &str, path: &str, headers: &[&str], body: &str) -> Answer {
+        let host = format!("Host: {}", self.at);
+        let host = if headers.iter().any(|h| h.starts_with("Host:")) { String::new() } else { format!("{host}\r\n") };
+        let more: String = headers.iter().map(|h| format!("{h}\r\n")).collect();
+        let length = if body.is_empty() { String::new() } else { format!("Content-Length: {}\r\nContent-Type: application/json\r\n", body.len()) };
+        self.raw(format!("{method} {path} HTTP/1.1\r\n{host}{more}{length}Connection: close\r\n\r\n{body}").as_bytes())
+    }
+
+    /// The same as a program that has the key.
+    fn with_key(&self, method: &str, path: &str, body: &str) -> Answer {
+        self.ask(method, path, &[&format!("Authorization: Bearer {}", self.token)], body)
+    }
+
+    fn cookie(&self) -> String {
+        format!("Cookie: sheet-{}={}", self.at.port(), self.token)
+    }
+
+    fn file(&self) -> String {
+        std::fs::read_to_string(self.folder.path().join("machine-shop/enquiry.toml")).unwrap()
+    }
+}
+
+const SET: &str = r#"[{"do":"set","path":"water.coldest","value":"50 °F"}]"#;
+
+#[test]
+fn nobody_without_the_key_sees_or_changes_anything() {
+    let served = served();
+    for (method, path) in [
+        ("GET", "/"),
+        ("GET", "/sheet/machine-shop"),
+        ("GET", "/api/sheets"),
+        ("GET", "/manual"),
+        ("POST", "/api/sheets/machine-shop/actions"),
+        ("GET", "/assets/sheet.js"),
+    ] {
+        for headers in [vec![], vec!["Cookie: sheet-1=0"], vec!["Authorization: Bearer 0000"], vec!["Authorization: Bearer "]] {
+            let answer = served.ask(method, path, &headers, if method == "POST" { SET } else { "" });
+            assert_eq!(answer.status, 401, "{method} {path} {headers:?}: {}", answer.body);
+        }
+    }
+    assert_eq!(served.ask("GET", "/?key=1234", &[], "").status, 401);
+    let let_in = served.ask("GET", &format!("/?key={}&sheet=machine-shop", served.token), &[], "");
+    assert_eq!(let_in.status, 303);
+    assert!(let_in.head.contains("HttpOnly") && let_in.head.contains("SameSite=Strict"), "{}", let_in.head);
+    assert!(let_in.head.to_lowercase().contains("location: /sheet/machine-shop\r\n"), "{}", let_in.head);
+    // It leads to a sheet of this server and nowhere else.
+    for trick in ["//example.org", "/..", "http:%2f%2fexample.org:80/", "a%0d%0aSet-Cookie:x", "a/b"] {
+        let answer = served.ask("GET", &format!("/?key={}&sheet={trick}", served.token), &[], "");
+        let to = answer.head.lines().find_map(|line| line.to_lowercase().strip_prefix("location: ").map(str::to_owned)).unwrap();
+        assert!(to == "/" || to.starts_with("/sheet/"), "{trick}: {to}");
+    }
+}
+
+#[test]
+fn another_host_or_origin_is_turned_away() {
+    let served = served();
+    let cookie = served.cookie();
+    for host in ["evil.example", "127.0.0.1", "localhost:1", "127.0.0.1.evil.example:80", ""] {
+        let answer = served.ask("GET", "/", &[&format!("Host: {host}"), &cookie], "");
+        assert_eq!(answer.status, 421, "{host}");
+    }
+    let own = format!("Origin: http://{}", served.at);
+    let before = served.file();
+    for (headers, why) in [
+        (vec!["Origin: http://evil.example"], "another origin"),
+        (vec!["Origin: null"], "an origin that hides"),
+        (vec![own.as_str(), "Sec-Fetch-Site: cross-site"], "a browser that says it comes from elsewhere"),
+        (vec!["Sec-Fetch-Site: same-site"], "another port of this machine"),
+        (vec![], "nobody says where it comes from"),
+    ] {
+        let mut all = vec![cookie.as_str()];
+        all.extend(headers);
+        let answer = served.ask("POST", "/api/sheets/machine-shop/actions", &all, SET);
+        assert_eq!(answer.status, 403, "{why}: {}", answer.body);
+    }
+    assert_eq!(served.file(), before);
+    let answer = served.ask("POST", "/api/sheets/machine-shop/actions", &[&cookie, &own, "Sec-Fetch-Site: same-origin"], SET);
+    assert_eq!(answer.status, 200, "{}", answer.body);
+    assert!(served.file().contains("50 °F"));
+}
+
+#[test]
+fn every_answer_carries_what_protects_the_page() {
+    let served = served();
+    for answer in [
+        served.with_key("GET", "/", ""),
+        served.with_key("GET", "/sheet/machine-shop", ""),
+        served.with_key("GET", "/sheet/none", ""),
+        served.with_key("GET", "/api/sheets/machine-shop", ""),
+        served.with_key("POST", "/api/sheets/machine-shop/actions", "[{"),
+        served.ask("GET", "/", &[], ""),
+    ] {
+        let head = answer.head.to_lowercase();
+        for needed in ["content-security-policy: default-src 'none'", "x-content-type-options: nosniff", "referrer-policy: no-referrer", "cross-origin-opener-policy: same-origin"] {
+            assert!(head.contains(needed), "{needed} is missing from {head}");
+        }
+        let policy = head.lines().find(|line| line.starts_with("content-security-policy")).unwrap();
+        assert!(!policy.contains("unsafe") && !policy.contains("http"), "{policy}");
+    }
+}
+
+#[test]
+fn what_people_write_stays_text() {
+    let served = served();
+    let nasty = "</title><script>alert(1)</script><img src=x onerror=alert(2)>\\\"'&<svg onload=alert(3)>";
+    let quoted = serde_json::to_string(nasty).unwrap();
+    let actions = format!(
+        r#"[{{"do":"set","path":"enquiry.title","value":{quoted}}},{{"do":"set","path":"enquiry.client","value":{quoted}}},{{"do":"set","path":"enquiry.project","value":{quoted}}},{{"do":"add","block":"surface","keys":[["name",{quoted}],["area","100 m2"],["kind","concrete"]]}},{{"do":"decide","rule":"gap-not-laminar","decision":"accepted","because":{quoted},"who":{quoted}}}]"#
+    );
+    let answer = served.with_key("POST", "/api/sheets/machine-shop/actions", &actions);
+    assert_eq!(answer.status, 200, "{}", answer.body);
+    let mail = format!("{{\"mail\":{}}}", serde_json::to_string(&format!("{nasty} 120 gpm {nasty}")).unwrap());
+    assert_eq!(served.with_key("PUT", "/api/sheets/machine-shop/mail", &mail).status, 200);
+    for path in [
+        "/",
+        "/sheet/machine-shop",
+        "/sheet/machine-shop/pieces?beside=mail",
+        "/sheet/machine-shop/beside/inputs",
+        "/sheet/machine-shop/beside/text",
+        "/sheet/machine-shop/beside/mail",
+        "/sheet/machine-shop/basis",
+        "/sheet/machine-shop/units",
+        "/sheet/machine-shop/drawing",
+        "/sheet/machine-shop/documents",
+        "/api/sheets/machine-shop/drawing.svg",
+        "/sheet/%3Cscript%3Ealert(1)%3C%2Fscript%3E",
+        "/manual?q=%3Cscript%3Ealert(1)%3C/script%3E",
+    ] {
+        let answer = served.with_key("GET", path, "");
+        let body = answer.body.to_lowercase();
+        for piece in ["<script>alert", "<img src=x", "<svg onload", "onerror=alert(2)>"] {
+            let bare = body.match_indices(piece).count();
+            assert_eq!(bare, 0, "{path} holds {piece} as markup");
+        }
+        assert!(answer.status < 500, "{path}: {}", answer.status);
+    }
+}
+
+#[test]
+fn paths_lead_nowhere_else() {
+    let served = served();
+    std::fs::write(served.folder.path().parent().unwrap().join("outside-of-it.toml"), "secret").unwrap();
+    for name in ["..", "%2e%2e", "..%2f..%2fetc%2fpasswd", "%2fetc%2fpasswd", "machine-shop%2f..%2f..", "a%00b", "..%5c..", "outside-of-it"] {
+        for path in [format!("/sheet/{name}"), format!("/api/sheets/{name}"), format!("/api/sheets/{name}/text")] {
+            let answer = served.with_key("GET", &path, "");
+            assert!(matches!(answer.status, 400 | 404), "{path}: {}", answer.status);
+            assert!(!answer.body.contains("secret") && !answer.body.contains("root:"), "{path}");
+        }
+    }
+    // Nor does a file that an enquiry names.
+    let answer = served.with_key(
+        "POST",
+        "/api/sheets/machine-shop/actions",
+        r#"[{"do":"set","path":"unit.from","value":"../outside-of-it.toml"}]"#,
+    );
+    assert_eq!(answer.status, 422);
+    assert!(answer.body.contains("cannot be read") && !answer.body.contains("secret"), "{}", answer.body);
+}
+
+#[test]
+fn a_body_without_end_is_not_read_to_its_end() {
+    let served = served();
+    let head = format!(
+        "PUT /api/sheets/machine-shop/text HTTP/1.1\r\nHost: {}\r\nAuthorization: Bearer {}\r\nContent-Type: application/json\r\nContent-Length: 104857600\r\n\r\n",
+        served.at, served.token
+    );
+    let mut stream = TcpStream::connect(served.at).unwrap();
+    stream.set_read_timeout(Some(Duration::from_secs(20))).unwrap();
+    stream.write_all(head.as_bytes()).unwrap();
+    let chunk = vec![b'a'; 1 << 16];
+    let mut sent = 0_usize;
+    // The server closes long before all of it was sent.
+    while sent < 104_857_600 && stream.write_all(&chunk).is_ok() {
+        sent += chunk.len();
+    }
+    let mut answer = String::new();
+    let _ = stream.read_to_string(&mut answer);
+    assert!(sent < 50_000_000, "{sent} bytes were taken");
+    assert!(answer.is_empty() || answer.contains(" 413 "), "{answer}");
+    assert_eq!(served.with_key("GET", "/api/sheets", "").status, 200);
+}
+
+#[test]
+fn connections_that_say_nothing_keep_nobody_out() {
+    let served = served();
+    let mut silent = Vec::new();
+    for k in 0..500 {
+        let mut stream = TcpStream::connect(served.at).unwrap();
+        if k % 2 == 0 {
+            stream.write_all(b"GET / HTTP/1.1\r\nHost: 127").unwrap();
+        }
+        silent.push(stream);
+    }
+    let begun = Instant::now();
+    let answer = served.with_key("GET", "/api/sheets/machine-shop/version", "");
+    assert_eq!(answer.status, 200);
+    assert!(begun.elapsed() < Duration::from_secs(10), "{:?}", begun.elapsed());
+}
+
+#[test]
+fn nonsense_gets_a_reason_and_changes_nothing() {
+    let served = served();
+    let before = served.file();
+    for (method, path, body, status) in [
+        ("POST", "/api/sheets/machine-shop/actions", "", 415),
+        ("POST", "/api/sheets/machine-shop/actions", "[{", 400),
+        ("POST", "/api/sheets/machine-shop/actions", "{}", 422),
+        ("POST", "/api/sheets/machine-shop/actions", r#"[{"do":"fly"}]"#, 422),
+        ("POST", "/api/sheets/machine-shop/actions", r#"[{"do":"set","path":"watr.coldest","value":"1"}]"#, 422),
+        ("POST", "/api/sheets/machine-shop/actions", r#"[{"do":"set","path":"water.coldest","value":"40 gpm"}]"#, 422),
+        ("POST", "/api/sheets/machine-shop/actions", r#"[{"do":"remove","place":"stream \"none\""}]"#, 422),
+        ("POST", "/api/sheets/none/actions", SET, 404),
+        ("PUT", "/api/sheets/machine-shop/text", r#"{"text":"= no toml","over":1}"#, 422),
+        ("PUT", "/api/sheets/machine-shop/text", r#"{"text":"","over":99}"#, 409),
+        ("GET", "/api/sheets/machine-shop/nothing", "", 404),
+        ("GET", "/api/packages/7", "", 404),
+        ("POST", "/api/sheets", r#"{"like":"no such job"}"#, 404),
+        ("POST", "/api/sheets", r#"{"name":"../x","like":"machine-shop"}"#, 422),
+        ("POST", "/api/sheets", r#"{"name":"machine-shop","like":"machine-shop"}"#, 422),
+        ("DELETE", "/api/sheets/machine-shop", "", 405),
+    ] {
+        let answer = served.with_key(method, path, body);
+        assert_eq!(answer.status, status, "{method} {path} {body}: {}", answer.body);
+        assert_eq!(served.file(), before, "{method} {path} {body}");
+    }
+    let faulty = served.with_key("POST", "/api/sheets/machine-shop/actions", r#"[{"do":"set","path":"water.coldest","value":"40 gpm"}]"#);
+    assert!(faulty.body.contains("\"place\"") && faulty.body.contains("\"remedy\""), "{}", faulty.body);
+}
