@@ -89,7 +89,10 @@ fn beside(x: f64, room: (f64, f64), walls: &[f64], taken: &[f64]) -> f64 {
     // Where a well is too narrow for all that stand in it, they stand nearer to one another.
     let usual = |at: &f64| within(at) && off_walls(at, 1.6) && off_stems(at, APART.0 - 0.1);
     let near = |at: &f64| within(at) && off_walls(at, 0.8) && off_stems(at, 1.4);
-    places().find(usual).or_else(|| places().find(near)).unwrap_or(x)
+    let bare = |at: &f64| within(at) && off_stems(at, 1.4);
+    let apart = |at: &f64| off_stems(at, 1.4);
+    let found = places().find(usual).or_else(|| places().find(near)).or_else(|| places().find(bare));
+    found.or_else(|| places().find(apart)).unwrap_or(x)
 }
 
 fn count(k: usize) -> f64 {
