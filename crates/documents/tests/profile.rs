@@ -115,6 +115,17 @@ fn the_other_system_of_units_is_drawn_too() {
     }
 }
 
+/// Tanks, cylinders that lie and that stand, vaults and basins.
+#[test]
+fn every_model_of_the_range_is_drawn() {
+    let models: Vec<String> = range().models.iter().filter_map(|model| model.model.0.clone()).collect();
+    assert!(models.len() > 3);
+    for model in models {
+        let settled = job("vehicle-yard", |text| format!("{text}\n[unit]\nmodel = \"{model}\"\n"));
+        [(200.0, 110.0), (420.0, 170.0)].into_iter().for_each(|paper| holds(&model, &settled, paper));
+    }
+}
+
 /// Stations stand in the direction of flow, and each knows what of the enquiry feeds it.
 #[test]
 fn stations_go_by_what_was_said() {

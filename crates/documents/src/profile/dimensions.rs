@@ -56,6 +56,9 @@ pub fn draw(plan: &Plan, s: &Section, scene: &mut Scene) {
 /// The chain of zones, all of it or none; answers the room that its rows of text took.
 fn chain(s: &Section, scene: &mut Scene, line: f64, low: f64) -> f64 {
     let stations = zones(s);
+    if stations.len() < 3 {
+        return 0.0;
+    }
     // The ends of the whole length run down through the rows of text.
     let end = |x: Length| s.at(x, zero()).x;
     let ends_at = [end(zero()), end(s.unit().shape.length())];

@@ -6,7 +6,7 @@ use super::plan::Plan;
 use super::tag::over;
 use crate::render::geometry::{Rect, pt};
 use crate::render::item::{Fill, Shape};
-use crate::render::lettering::{Text, text_width};
+use crate::render::lettering::{Anchor, Text, text_width};
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::{Item, Scene};
 use crate::section::levels::{Mark, marks};
@@ -89,7 +89,10 @@ fn beside(x: f64, room: (f64, f64), walls: &[f64], taken: &[f64]) -> f64 {
     // Where a well is too narrow for all that stand in it, they stand nearer to one another.
     let usual = |at: &f64| within(at) && off_walls(at, 1.6) && off_stems(at, APART.0 - 0.1);
     let near = |at: &f64| within(at) && off_walls(at, 0.8) && off_stems(at, 1.4);
-    places().find(usual).or_else(|| places().find(near)).unwrap_or(x)
+    let bare = |at: &f64| within(at) && off_stems(at, 1.4);
+    let apart = |at: &f64| off_stems(at, 1.4);
+    let found = places().find(usual).or_else(|| places().find(near)).or_else(|| places().find(bare));
+    found.or_else(|| places().find(apart)).unwrap_or(x)
 }
 
 fn count(k: usize) -> f64 {
@@ -106,16 +109,26 @@ fn flag(plan: &Plan, s: &Section, scene: &mut Scene, mark: &Mark, (x, row): (f64
     let clear = Clear::of(scene);
     scene.part(&id, &title, |scene| {
         scene.on(Layer::Level);
-        let words = |text: &str| Text::new(pt(x + 0.9, row - over(plan.size)), text).sized(plan.size);
-        let text = long.as_deref().map(words).filter(|text| clear.is_blank(&text.area()));
-        let text = text.unwrap_or_else(|| words(&short));
-        let width = text_width(&text.text, plan.size);
+        let words = |text: &str, sign: f64| {
+            let anchor = if sign < 0.0 { Anchor::End } else { Anchor::Start };
+            Text::new(pt(x + sign * 0.9, row - over(plan.size)), text).sized(plan.size).anchored(anchor)
+        };
+        // Beside what stands high behind the unit words are shortened, or stand on the other side.
+        let texts = [long.as_deref(), Some(short.as_str())].into_iter().flatten();
+        let mut all = [1.0, -1.0].into_iter().flat_map(|sign| texts.clone().map(move |text| (text, sign)));
+        let found = all.find(|(text, sign)| clear.is_free(&words(text, *sign).area()));
         let (height, half) = TRIANGLE;
-        scene.polyline(&[pt(x, y - height), pt(x, row), pt(x + 0.9 + width, row)], Pen::Thin);
+        match found {
+            Some((text, sign)) => {
+                let end = x + sign * (0.9 + text_width(text, plan.size));
+                scene.polyline(&[pt(x, y - height), pt(x, row), pt(end, row)], Pen::Thin);
+                scene.text(words(text, sign));
+            }
+            None => scene.line(pt(x, y - height), pt(x, row), Pen::Thin),
+        }
         let ring = vec![pt(x, y), pt(x - half, y - height), pt(x + half, y - height)];
         let fill = Fill::Paper;
         scene.add(Item::Shape(Shape::Path { rings: vec![ring], closed: true, pen: Some(Pen::Thin), fill }));
-        scene.text(text);
     });
     scene.reserve(Rect { x0: x - 0.5, y0: row, x1: x + 0.5, y1: y });
 }

@@ -79,6 +79,8 @@ pub struct Levels {
     pub to_scale: bool,
 }
 
+/// Room that rain and a canopy take over the surfaces, mm.
+const OVER: f64 = 18.0;
 /// Levels nearer than this are drawn as one, mm.
 const SAME: f64 = 0.8;
 
@@ -112,15 +114,15 @@ impl Levels {
             }
             None => (middle, middle + 4.0, middle + 5.0, 2.0),
         };
-        let incoming = held(heights.incoming, 24.0, 14.0);
-        let ground = held(heights.ground, 12.0, 4.0);
+        let incoming = held(heights.incoming, OVER + 7.0 + bore, 14.0);
+        let ground = held(heights.ground, OVER, 4.0);
         // A sump lies in the ground, however deep the pipe to it.
         let usual = match ground.filter(|_| pumped) {
             Some(ground) => math::min(ground.y + bore + 4.5, y1 - 11.0),
             None if pumped => math::min(inlet + 12.0, y1 - 16.0),
             None => inlet,
         };
-        let mut pipe = math::max(incoming.map_or(usual, |h| h.y), y0 + 24.0);
+        let mut pipe = math::max(incoming.map_or(usual, |h| h.y), y0 + OVER + 7.0 + bore);
         if (pipe - inlet).abs() < SAME || (incoming.is_none() && !pumped) {
             pipe = inlet;
         }

@@ -155,8 +155,8 @@ fn placed(s: &Section, (x0, x1): (f64, f64), room: &Rect, heights: &Heights, dra
                 math::max(drawing.y0 + up - at, 0.0) + math::max(at - drawing.y1 + down, 0.0)
             })
         };
-        of(heights.incoming, 24.0, 14.0)
-            + of(heights.ground, 12.0, if heights.incoming.is_none() { 17.0 } else { 4.0 })
+        of(heights.incoming, 29.0, 14.0)
+            + of(heights.ground, 18.0, if heights.incoming.is_none() { 17.0 } else { 4.0 })
             + of(heights.outfall, 12.0, 8.0)
             + of(heights.tailwater, 10.0, 5.0)
             + of(heights.groundwater, 10.0, 4.0)

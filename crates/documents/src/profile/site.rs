@@ -169,7 +169,7 @@ pub fn marks(plan: &Plan, way: &Way, scene: &mut Scene) -> Vec<String> {
     let over: Vec<(f64, f64)> = kinked.iter().map(|&(x, y)| (x, -y)).chain(kinked.iter().copied()).collect();
     if let Some(h) = l.incoming {
         let from = way.into.first().map_or(plan.drawing.x0, |p| p.x);
-        let tips = tips((from, way.turn - 1.0), h.y, true);
+        let tips = points((from, way.turn - 1.0), h.y, true);
         let tag = Tag {
             id: "level-incoming",
             title: "Invert of the incoming pipe",
@@ -195,7 +195,7 @@ pub fn marks(plan: &Plan, way: &Way, scene: &mut Scene) -> Vec<String> {
         put(scene, &tag, &tips, &away);
     }
     if let (Some(h), Some((x0, x1))) = (l.tailwater, plan.column(What::Outfall)) {
-        let tips = tips(super::outfall::water(plan, (x0, x1)), h.y, false);
+        let tips = points(super::outfall::water(plan, (x0, x1)), h.y, false);
         let tag = Tag {
             id: "tailwater",
             title: "Water at the outfall",
@@ -220,7 +220,7 @@ pub fn marks(plan: &Plan, way: &Way, scene: &mut Scene) -> Vec<String> {
         let tips: Vec<Point> = stretches(plan, &h)
             .into_iter()
             .rev()
-            .flat_map(|(from, to)| self::tips((from + 1.5, to - 1.5), h.y, false))
+            .flat_map(|(from, to)| points((from + 1.5, to - 1.5), h.y, false))
             .collect();
         put(scene, &tag, &tips, &level);
     }
@@ -236,7 +236,7 @@ pub fn marks(plan: &Plan, way: &Way, scene: &mut Scene) -> Vec<String> {
         };
         let tips: Vec<Point> = [(right + 1.5, plan.drawing.x1 - 1.5), (plan.drawing.x0 + 1.5, left - 1.5)]
             .into_iter()
-            .flat_map(|stretch| self::tips(stretch, h.y, false))
+            .flat_map(|stretch| points(stretch, h.y, false))
             .collect();
         put(scene, &tag, &tips, &level);
     }
@@ -261,7 +261,7 @@ pub fn marks(plan: &Plan, way: &Way, scene: &mut Scene) -> Vec<String> {
 }
 
 /// Points along a level, from its right end.
-fn tips((from, to): (f64, f64), y: f64, from_left: bool) -> Vec<Point> {
+fn points((from, to): (f64, f64), y: f64, from_left: bool) -> Vec<Point> {
     let mut all = Vec::new();
     let mut x = from;
     while x <= to {
