@@ -22,8 +22,8 @@ fn text(number: u64) -> String {
 
 /// The number of a whole text.
 fn number(text: &str) -> Option<u64> {
-    let first = text.lines().next()?.strip_prefix("# ")?.parse().ok()?;
-    let last = text.lines().last()?.strip_prefix("# ")?.parse().ok()?;
+    let first: u64 = text.lines().next()?.strip_prefix("# ")?.parse().ok()?;
+    let last: u64 = text.lines().last()?.strip_prefix("# ")?.parse().ok()?;
     (first == last && text.len() > 20_000).then_some(first)
 }
 

@@ -43,6 +43,9 @@ const CONNECTIONS: usize = 1024;
 /// Pieces of work that may be under way at a time; more wait.
 const AT_WORK: usize = 16;
 
+/// Stack of each thread: a job is large, and the main thread of a program, on which it is worked elsewhere, has as much.
+pub const STACK: usize = 16 << 20;
+
 /// A server that listens.
 pub struct Serving {
     runtime: tokio::runtime::Runtime,
@@ -62,6 +65,7 @@ pub fn start(options: &Options) -> Result<Serving, Trouble> {
     let runtime = tokio::runtime::Builder::new_multi_thread()
         .worker_threads(2)
         .max_blocking_threads(AT_WORK)
+        .thread_stack_size(STACK)
         .enable_all()
         .build()
         .map_err(|error| machine("no threads can be had", &error))?;

@@ -126,7 +126,7 @@ impl Packages {
             number
         };
         let (desk, shared) = (Arc::clone(desk), Arc::clone(&package));
-        let begun = thread::Builder::new().name("package".to_owned()).spawn(move || {
+        let begun = thread::Builder::new().name("package".to_owned()).stack_size(crate::server::STACK).spawn(move || {
             let made = std::panic::catch_unwind(core::panic::AssertUnwindSafe(|| make(&desk, &place, &text, &shared)));
             *lock(&shared.stand) = match made {
                 Ok(Ok(Some(files))) => Stand::Done(Arc::new(files)),

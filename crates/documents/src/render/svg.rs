@@ -74,7 +74,8 @@ pub fn svg(scene: &Scene, options: &Options) -> String {
                 out += &format!("<g class=\"part\" data-part=\"{id}\"{button}><title>{title}</title>\n");
             }
             for placed in run {
-                item(&mut out, &placed.item);
+                // A button is called by its label; letters inside it are for the eye.
+                item(&mut out, &placed.item, options.pointed && part.is_some());
             }
             if part.is_some() {
                 out += "</g>\n";
@@ -85,7 +86,7 @@ pub fn svg(scene: &Scene, options: &Options) -> String {
     out + "</svg>\n"
 }
 
-fn item(out: &mut String, item: &Item) {
+fn item(out: &mut String, item: &Item, unsaid: bool) {
     let class = match item {
         Item::Shape(_) => "",
         Item::Dimension(_) => "dimension",
@@ -98,14 +99,14 @@ fn item(out: &mut String, item: &Item) {
         *out += &format!("<g class=\"{class}\">\n");
     }
     for shape in item.shapes() {
-        self::shape(out, &shape);
+        self::shape(out, &shape, unsaid);
     }
     if !class.is_empty() {
         *out += "</g>\n";
     }
 }
 
-fn shape(out: &mut String, shape: &Shape) {
+fn shape(out: &mut String, shape: &Shape, unsaid: bool) {
     match shape {
         Shape::Path { rings, closed, pen, fill } => {
             let mut d = String::new();
@@ -120,7 +121,7 @@ fn shape(out: &mut String, shape: &Shape) {
             filled(out, &format!("<circle cx=\"{x}\" cy=\"{y}\" r=\"{r}\""), &[ring], *pen, *fill);
         }
         Shape::Text(text) if text.text.is_empty() => {}
-        Shape::Text(text) => lettering(out, text),
+        Shape::Text(text) => lettering(out, text, unsaid),
     }
 }
 
@@ -182,7 +183,7 @@ fn path(d: &mut String, points: &[Point], closed: bool) {
     }
 }
 
-fn lettering(out: &mut String, text: &Text) {
+fn lettering(out: &mut String, text: &Text, unsaid: bool) {
     if text.clear {
         let Rect { x0, y0, .. } = text.area();
         let [x, y, w, h] = [x0, y0, text.area().width(), text.area().height()].map(number);
@@ -200,10 +201,11 @@ fn lettering(out: &mut String, text: &Text) {
         Turn::Level => String::new(),
         Turn::Up => format!(" transform=\"rotate(-90 {x} {y})\""),
     };
+    let hidden = if unsaid { " aria-hidden=\"true\"" } else { "" };
     // The length is stated so that another face cannot make texts overlap.
     *out += &format!(
         "<text x=\"{x}\" y=\"{y}\" font-family=\"{FACE}\" font-size=\"{size}\" textLength=\"{length}\" \
-         lengthAdjust=\"spacingAndGlyphs\" fill=\"currentColor\"{anchor}{weight}{turn}>{}</text>\n",
+         lengthAdjust=\"spacingAndGlyphs\" fill=\"currentColor\"{anchor}{weight}{turn}{hidden}>{}</text>\n",
         escape(&text.text)
     );
 }

@@ -114,7 +114,7 @@ fn whole(
 fn one(card: &Card, locked: bool) -> Markup {
     html! {
         section.card.taken[card.taken] {
-            h3 { (card.name) @if card.taken { " " span.word.good { "taken" } } }
+            h2 { (card.name) @if card.taken { " " span.word.good { "taken" } } }
             dl { @for (what, value) in &card.facts { div { dt { (what) } dd.number { (value) } } } }
             @for (limit, at) in &card.words { p { (limit) ": " (word(*at)) } }
             @if card.barred.is_empty() { p.good { "Nothing bars it." } }

@@ -73,7 +73,7 @@ async fn a_finding_is_accepted_with_reason_and_name() {
     desk.click(&format!("#rule-{rule} summary")).await;
     desk.fill(&format!("#rule-{rule} [name=because]"), "as agreed on the telephone").await;
     desk.fill(&format!("#rule-{rule} [name=who]"), "J. Example").await;
-    desk.click(&format!("#rule-{rule} form button")).await;
+    desk.click(&format!("#rule-{rule} form[data-decide] button")).await;
     desk.see("[...document.querySelectorAll('#notes h2')].some(h => h.innerText.startsWith('Decided'))").await;
     let text = desk.file("vehicle-yard");
     assert!(text.contains(&format!("rule = \"{rule}\"")) && text.contains("J. Example"), "{text}");
