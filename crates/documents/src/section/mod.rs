@@ -17,6 +17,7 @@ pub(crate) mod names;
 mod notes;
 pub(crate) mod place;
 mod schedules;
+mod small;
 mod title;
 pub(crate) mod vessel;
 
@@ -109,6 +110,8 @@ pub fn section(settled: &Settled, edition: Edition) -> Option<Drawing> {
     let (title, scale) = (block.title, section.view.scale);
     Some(Drawing { title, scale, scene: sheet.scene, svg: picture, sheet_texts, cut })
 }
+
+pub use small::small;
 
 /// Draws liquids, vessel and internals of a unit where its view puts them; marks and words around it are the sheet's.
 pub(crate) fn view(section: &Section, scene: &mut Scene) {

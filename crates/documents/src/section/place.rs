@@ -3,6 +3,7 @@
 use crate::Edition;
 use crate::render::geometry::{Point, Rect, pt};
 use crate::render::scale::{Scale, View, dimension_text};
+use stillrise_design::job::Design;
 use stillrise_design::performance::Performance;
 use stillrise_design::performance::hydraulics::Profile;
 use stillrise_design::performance::levels::{Level, OilLevels};
@@ -49,9 +50,14 @@ pub struct Section<'a> {
 impl<'a> Section<'a> {
     /// Not yet placed; `None` without a unit.
     pub fn new(settled: &'a Settled, edition: Edition) -> Option<Section<'a>> {
+        Section::of(settled, &settled.job.design, edition)
+    }
+
+    /// The same of another design of the job.
+    pub fn of(settled: &'a Settled, design: &'a Design, edition: Edition) -> Option<Section<'a>> {
         let system = settled.job.enquiry.system();
-        let train = settled.job.design.train.as_ref()?;
-        let performance = settled.job.design.performance.as_ref();
+        let train = design.train.as_ref()?;
+        let performance = design.performance.as_ref();
         let scale = *Scale::series(system).last()?;
         let view = View { name: NAME.to_owned(), scale, origin: pt(0.0, 0.0) };
         Some(Section { settled, edition, system, train, performance, view })

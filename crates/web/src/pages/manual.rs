@@ -87,6 +87,8 @@ fn address(entry: &Entry) -> String {
     }
 }
 
+/// Check values that are shown at once, the strongest evidence first.
+const CHECKS: usize = 12;
 /// Most that a search shows.
 const SHOWN: usize = 40;
 
@@ -197,10 +199,18 @@ fn worked(f: &Formula, with: &str) -> Markup {
 
 fn checks(all: &[Outcome]) -> Markup {
     let kept = all.iter().filter(|check| check.holds).count();
+    let (first, rest) = all.split_at(all.len().min(CHECKS));
     html! {
         h2 { "Check values, run now: " (kept) " of " (all.len()) " hold" }
+        (checked(first))
+        @if !rest.is_empty() { details { summary { (rest.len()) " more" } (checked(rest)) } }
+    }
+}
+
+fn checked(some: &[Outcome]) -> Markup {
+    html! {
         div.scroll { table.list { thead { tr { th { "Given" } th { "Expected" } th { "Found" } th { "Evidence" } } }
-            tbody { @for check in all { tr {
+            tbody { @for check in some { tr {
                 td.number { (check.given) } td.number { (check.expected) } td.number { (check.obtained) @if !check.holds { " " span.word.bad { "differs" } } }
                 td { (check.evidence) }
             } } } } }

@@ -11,11 +11,13 @@ use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Response};
 use axum::routing::get;
 use axum::{Json, Router};
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
 use serde::Deserialize;
 use serde_json::json;
 use std::sync::Arc;
+use stillrise_design::job::Design;
 use stillrise_documents::compare::{Comparison, Line, compare, compare_json};
+use stillrise_documents::section::small;
 use stillrise_documents::sizes::{Card, cards};
 use stillrise_search::sizes::sizes;
 
@@ -25,6 +27,8 @@ pub(super) fn routes() -> Router<Arc<Desk>> {
         .route("/api/sheets/{name}/compare", get(told))
 }
 
+/// Paper of each section, mm.
+const PAPER: (f64, f64) = (78.0, 44.0);
 /// Sizes that are shown on either side of the one taken.
 const EACH_WAY: usize = 2;
 
@@ -46,10 +50,13 @@ async fn show(
         let others: Vec<String> = desk.folder.list()?.into_iter().map(|place| place.name).filter(|other| *other != name).collect();
         let beside = if with.is_empty() { None } else { Some(compared(&desk, &name, &with)?) };
         let (all, pinned) = match &state.outcome.settled {
-            Some(settled) => (
-                cards(settled, &sizes(settled, &desk.demo, EACH_WAY)),
-                settled.job.enquiry.unit.model.0.is_some(),
-            ),
+            Some(settled) => {
+                let sizes = sizes(settled, &desk.demo, EACH_WAY);
+                let designs: Vec<&Design> = sizes.iter().map(|size| &size.design).collect();
+                let drawn = small(settled, &designs, PAPER);
+                let all = cards(settled, &sizes).into_iter().zip(drawn).collect();
+                (all, settled.job.enquiry.unit.model.0.is_some())
+            }
             None => (Vec::new(), false),
         };
         Ok(whole(&name, &all, pinned && !state.is_locked(), state.is_locked(), &others, &with, beside.as_ref()))
@@ -83,7 +90,7 @@ async fn told(
 
 fn whole(
     name: &str,
-    all: &[Card],
+    all: &[(Card, Option<String>)],
     pinned: bool,
     locked: bool,
     others: &[String],
@@ -95,7 +102,7 @@ fn whole(
             h1 { "Units of the range" }
             @if all.is_empty() { p { "No row of the range is taken, so none stands beside it." } }
             @if pinned { p { "The model is pinned. " button type="button" data-act-away=(json!([{ "do": "unset", "path": "unit.model" }])) { "Let it be chosen again" } } }
-            div.cards { @for card in all { (one(card, locked)) } }
+            div.cards { @for (card, drawn) in all { (one(card, drawn.as_deref(), locked)) } }
             h2 { "Another sheet beside this one" }
             @if others.is_empty() { p { "The folder holds no other enquiry." } } @else {
                 form.finder method="get" {
@@ -111,10 +118,11 @@ fn whole(
     page(&Page { title: "Units", sheet: Some(name), class: "page", bar: sheet::bar(name, "units"), body })
 }
 
-fn one(card: &Card, locked: bool) -> Markup {
+fn one(card: &Card, drawn: Option<&str>, locked: bool) -> Markup {
     html! {
         section.card.taken[card.taken] {
             h2 { (card.name) @if card.taken { " " span.word.good { "taken" } } }
+            @if let Some(drawn) = drawn { div.small-section { (PreEscaped(drawn)) } }
             dl { @for (what, value) in &card.facts { div { dt { (what) } dd.number { (value) } } } }
             @for (limit, at) in &card.words { p { (limit) ": " (word(*at)) } }
             @if card.barred.is_empty() { p.good { "Nothing bars it." } }

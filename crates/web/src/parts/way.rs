@@ -1,4 +1,4 @@
-//! The water's way: what of the free oil is left behind each internal, by droplet size, and the other charts behind it.
+//! The water's way: what of the free oil is left behind each internal, by droplet size, and how that moves with flow, temperature and droplets.
 
 use crate::sheet::State;
 use maud::{Markup, PreEscaped, html};
@@ -8,14 +8,11 @@ use stillrise_documents::charts::{Drawn, charts};
 #[must_use]
 pub fn piece(state: &State) -> Markup {
     let drawn = state.outcome.settled.as_ref().map(charts).unwrap_or_default();
-    // The one that follows the water comes first, the others open at a click.
+    // The one that follows the water comes first.
     let (first, rest): (Vec<Drawn>, Vec<Drawn>) = drawn.into_iter().partition(|chart| chart.name == "stages");
     html! {
         section #way data-patch aria-label="The water's way" {
-            @for chart in &first { (figure(chart)) }
-            @if !rest.is_empty() {
-                div.charts { @for chart in &rest { details.chart { summary { (chart.title) } (figure(chart)) } } }
-            }
+            @for chart in first.iter().chain(&rest) { (figure(chart)) }
         }
     }
 }
