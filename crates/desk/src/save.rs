@@ -41,7 +41,9 @@ impl core::fmt::Display for Unsaved {
 #[must_use]
 pub fn disk(error: &io::Error) -> Unsaved {
     let remedy = match error.kind() {
-        io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => "the disk is full: make room, then change it again",
+        io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => {
+            "the disk is full: make room, then change it again"
+        }
         io::ErrorKind::PermissionDenied | io::ErrorKind::ReadOnlyFilesystem => {
             "the folder may not be written: start with one that may, or change its permissions"
         }

@@ -1,6 +1,12 @@
 //! What was acknowledged stands on the disk, whole, whatever happens to the program; and nothing outside the folder is reached.
 
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::print_stdout, reason = "a test fails by panicking")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::print_stdout,
+    reason = "a test fails by panicking"
+)]
 
 use std::fs;
 use std::io::{BufRead, BufReader};
@@ -74,7 +80,8 @@ fn a_kill_at_any_moment_loses_nothing_that_was_acknowledged() {
     // The next save takes away what the killed ones left.
     let (_, stamp) = folder.text(&place).unwrap();
     folder.save(&place, &text(stood + 1), &stamp).unwrap();
-    let names = fs::read_dir(&place.home).unwrap().map(|entry| entry.unwrap().file_name().to_string_lossy().into_owned());
+    let names =
+        fs::read_dir(&place.home).unwrap().map(|entry| entry.unwrap().file_name().to_string_lossy().into_owned());
     assert_eq!(names.filter(|name| name.starts_with(".stillrise-")).count(), 0);
 }
 
@@ -122,7 +129,8 @@ fn names_lead_nowhere_else() {
     let root = tempfile::tempdir().unwrap();
     let folder = Folder::open(root.path()).unwrap();
     let place = folder.create("job", &[("enquiry.toml", b"a = 1\n")]).unwrap();
-    for name in ["../job", "..", ".", "", "a/b", "a\\b", "job/../job", "a\0b", ".hidden", "a\n", "job ", "%2e%2e", "C:"] {
+    for name in ["../job", "..", ".", "", "a/b", "a\\b", "job/../job", "a\0b", ".hidden", "a\n", "job ", "%2e%2e", "C:"]
+    {
         assert!(folder.find(name).is_err(), "{name:?}");
         assert!(folder.create(name, &[]).is_err(), "{name:?}");
     }
@@ -173,7 +181,9 @@ fn names_are_held_to_what_every_file_system_takes() {
     }
     let root = tempfile::tempdir().unwrap();
     let folder = Folder::open(root.path()).unwrap();
-    for (wish, name) in [("Bus depot, north!", "bus-depot-north"), ("..", "enquiry"), ("", "enquiry"), ("a/b\\c", "a-b-c")] {
+    for (wish, name) in
+        [("Bus depot, north!", "bus-depot-north"), ("..", "enquiry"), ("", "enquiry"), ("a/b\\c", "a-b-c")]
+    {
         assert_eq!(folder.free_name(wish), name);
     }
     folder.create("bus-depot", &[("enquiry.toml", b"")]).unwrap();

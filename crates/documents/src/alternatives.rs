@@ -64,9 +64,9 @@ fn one(settled: &Settled, change: String, taken: Option<&Design>, design: &Desig
         nearest: None,
         flow: design.basis.as_ref().and_then(|b| b.design_flow()).map(|flow| show(flow.q.si(), FLOW_UNITS)),
         held: train.and_then(|t| t.equalisation.as_ref()).map(|hold| show(hold.volume().q.si(), (&GAL, &M3))),
-        leaves: taken.and_then(|d| d.performance.as_ref()?.worst()).map(|worst| {
-            Promise::of(worst.total.expected.q, worst.content.total.q).brief()
-        }),
+        leaves: taken
+            .and_then(|d| d.performance.as_ref()?.worst())
+            .map(|worst| Promise::of(worst.total.expected.q, worst.content.total.q).brief()),
         words: verdicts.iter().zip(words).filter_map(|(v, word)| Some((named(limits.get(v.limit)?), *word))).collect(),
         needed: train.map_or_else(Vec::new, |t| {
             t.stages.iter().filter(|stage| stage.asked_for).map(|stage| stage.name.clone()).collect()

@@ -98,9 +98,11 @@ pub fn glance(settled: &Settled) -> Glance {
             let (count, model) = (train.count.q.si(), &train.unit.particulars.model);
             if count > 1.0 { format!("{} x {model}", print::digits(count, 2)) } else { model.clone() }
         }),
-        flow: design.basis.as_ref().and_then(|basis| basis.design_flow()).map(|flow| {
-            print::in_prose(flow.q.si(), settled.job.enquiry.system().pick(FLOW_UNITS))
-        }),
+        flow: design
+            .basis
+            .as_ref()
+            .and_then(|basis| basis.design_flow())
+            .map(|flow| print::in_prose(flow.q.si(), settled.job.enquiry.system().pick(FLOW_UNITS))),
         limits: limits(settled, performance),
         leaves: performance.and_then(leaves),
         governs: governs(settled).into_iter().filter_map(name).collect(),
@@ -128,7 +130,8 @@ fn limits(settled: &Settled, performance: Option<&Performance>) -> Vec<LimitAtAG
         word: Some(Word::NotByGravity),
         clean: None,
     }));
-    let unjudged = |(title, _): (String, String)| LimitAtAGlance { title, statistic: String::new(), word: None, clean: None };
+    let unjudged =
+        |(title, _): (String, String)| LimitAtAGlance { title, statistic: String::new(), word: None, clean: None };
     all.extend(in_a_cone(settled).into_iter().map(unjudged));
     all
 }
@@ -137,9 +140,10 @@ fn limits(settled: &Settled, performance: Option<&Performance>) -> Vec<LimitAtAG
 fn leaves(performance: &Performance) -> Option<(String, String)> {
     let worst = performance.worst()?;
     let said = |r: &Removal| Promise::of(r.total.expected.q, r.content.total.q).brief();
-    let clean = performance.removals.iter().find(|r| {
-        r.case_index == worst.case_index && r.season == worst.season && r.state == State::Clean
-    });
+    let clean = performance
+        .removals
+        .iter()
+        .find(|r| r.case_index == worst.case_index && r.season == worst.season && r.state == State::Clean);
     Some((clean.map(said)?, said(worst)))
 }
 

@@ -6,17 +6,17 @@ use crate::parts::{self, View};
 use crate::sheet::{Change, State, apart};
 use axum::extract::{Path, Query, State as Shared};
 use axum::http::HeaderMap;
+use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post, put};
 use axum::{Json, Router};
 use serde::Deserialize;
 use serde_json::{Value, json};
 use std::sync::Arc;
-use stillrise_documents::glance::{glance, glance_json};
-use axum::http::StatusCode;
 use stillrise_desk::folder::{ENQUIRY, is_name};
 use stillrise_desk::jobs::JOBS;
 use stillrise_documents::Edition;
+use stillrise_documents::glance::{glance, glance_json};
 use stillrise_edit::{Action, apply};
 
 /// The ways to all that changes something.
@@ -177,11 +177,7 @@ async fn changed(
     let html = wants_html(&headers);
     let made = apart(move || {
         let state = desk.sheet(&name)?.change(&desk, &change)?;
-        Ok(if html {
-            parts::all(&state, &view).into_response()
-        } else {
-            Json(told(&state)).into_response()
-        })
+        Ok(if html { parts::all(&state, &view).into_response() } else { Json(told(&state)).into_response() })
     });
     made.await.unwrap_or_else(|refusal| refusal.answer(&headers))
 }
@@ -260,11 +256,7 @@ pub struct Beginning {
     mail: Option<String>,
 }
 
-async fn begin(
-    Shared(desk): Shared<Arc<Desk>>,
-    headers: HeaderMap,
-    Json(how): Json<Beginning>,
-) -> Response {
+async fn begin(Shared(desk): Shared<Arc<Desk>>, headers: HeaderMap, Json(how): Json<Beginning>) -> Response {
     let made = apart(move || {
         let name = begun(&desk, &how)?;
         Ok(json!({ "address": crate::pages::sheet::address(&name), "name": name }))
@@ -289,7 +281,10 @@ fn begun(desk: &Desk, how: &Beginning) -> Result<String, Refusal> {
     }
     let mail = how.mail.as_deref().filter(|mail| !mail.trim().is_empty());
     let title = said.unwrap_or("New enquiry");
-    let text = apply("", &Action::AddBlock { block: "enquiry".to_owned(), keys: vec![("title".to_owned(), title.to_owned())] })?;
+    let text = apply(
+        "",
+        &Action::AddBlock { block: "enquiry".to_owned(), keys: vec![("title".to_owned(), title.to_owned())] },
+    )?;
     let name = said.filter(|name| is_name(name)).map_or_else(|| desk.folder.free_name(title), str::to_owned);
     let mut files: Vec<(&str, &[u8])> = vec![(ENQUIRY, text.as_bytes())];
     files.extend(mail.map(|mail| ("mail.txt", mail.as_bytes())));

@@ -5,9 +5,9 @@ use crate::sheet::Sheet;
 use crate::work::Packages;
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
+use stillrise_design::enquiry::range::Range;
 use stillrise_desk::folder::Folder;
 use stillrise_desk::jobs;
-use stillrise_design::enquiry::range::Range;
 
 /// What all requests share.
 pub struct Desk {
@@ -35,7 +35,8 @@ impl Desk {
     /// # Errors
     /// [`Refusal`] when there is none of the name, or it cannot be read.
     pub fn sheet(&self, name: &str) -> Result<Arc<Sheet>, Refusal> {
-        let place = self.folder.find(name).map_err(|_| Refusal::missing(format!("There is no enquiry \"{name}\" here.")))?;
+        let place =
+            self.folder.find(name).map_err(|_| Refusal::missing(format!("There is no enquiry \"{name}\" here.")))?;
         let known = self.sheets().get(name).cloned();
         let sheet = match known {
             Some(sheet) if sheet.place == place => {

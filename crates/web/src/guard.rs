@@ -41,7 +41,11 @@ impl Guard {
     pub fn new(address: SocketAddr, token: String) -> Self {
         let port = address.port();
         // Cookies are shared by all ports of a host: each server has its own.
-        Self { hosts: [format!("127.0.0.1:{port}"), format!("localhost:{port}")], token, cookie: format!("sheet-{port}") }
+        Self {
+            hosts: [format!("127.0.0.1:{port}"), format!("localhost:{port}")],
+            token,
+            cookie: format!("sheet-{port}"),
+        }
     }
 
     fn is_token(&self, text: &str) -> bool {
@@ -56,7 +60,9 @@ impl Guard {
 
     fn has_cookie(&self, headers: &HeaderMap) -> bool {
         let pairs = headers.get_all(COOKIE).iter().filter_map(|value| value.to_str().ok()).flat_map(|v| v.split(';'));
-        pairs.filter_map(|pair| pair.trim().split_once('=')).any(|(name, value)| name == self.cookie && self.is_token(value))
+        pairs
+            .filter_map(|pair| pair.trim().split_once('='))
+            .any(|(name, value)| name == self.cookie && self.is_token(value))
     }
 
     fn has_bearer(&self, headers: &HeaderMap) -> bool {
@@ -73,7 +79,10 @@ impl Guard {
         match text(&ORIGIN) {
             Some(origin) => from_here && self.hosts.iter().any(|host| origin.strip_prefix("http://") == Some(host)),
             // A link from elsewhere may be followed, and what it shows may not be changed by it.
-            None => reads && site.is_none_or(|site| site != "cross-site" || is_navigation(headers)) || !reads && site == Some("same-origin"),
+            None => {
+                reads && site.is_none_or(|site| site != "cross-site" || is_navigation(headers))
+                    || !reads && site == Some("same-origin")
+            }
         }
     }
 }

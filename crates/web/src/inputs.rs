@@ -106,11 +106,8 @@ pub fn groups(state: &State) -> Vec<Group> {
     let stand = headings(&state.text).unwrap_or_default();
     let mut all = Vec::new();
     for (block, many) in blocks() {
-        let own: Vec<String> = stand
-            .iter()
-            .filter(|heading| core::ptr::eq(heading.block(), block))
-            .map(ToString::to_string)
-            .collect();
+        let own: Vec<String> =
+            stand.iter().filter(|heading| core::ptr::eq(heading.block(), block)).map(ToString::to_string).collect();
         let stands = !own.is_empty();
         let heads = if many || stands { own } else { vec![block.name.to_owned()] };
         for head in heads {

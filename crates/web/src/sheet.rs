@@ -4,11 +4,11 @@ use crate::answer::Refusal;
 use crate::desk::Desk;
 use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError, RwLock};
 use std::thread;
+use stillrise_design::enquiry::blocks::Status;
+use stillrise_design::enquiry::{Enquiry, read_enquiry};
 use stillrise_desk::files;
 use stillrise_desk::folder::{Place, Stamp};
 use stillrise_desk::save::Unsaved;
-use stillrise_design::enquiry::blocks::Status;
-use stillrise_design::enquiry::{Enquiry, read_enquiry};
 use stillrise_edit::{Action, History, apply};
 use stillrise_search::risk::SAMPLES;
 use stillrise_search::{Settled, settle};
@@ -77,10 +77,16 @@ impl Outcome {
     fn of(desk: &Desk, place: &Place, text: &str) -> Self {
         let read = read_enquiry(text, &|name| desk.folder.beside(place, name));
         match read.and_then(|enquiry| Ok((files::judged(&enquiry, &desk.demo).map_err(|f| vec![f])?, enquiry))) {
-            Ok((settled, enquiry)) => {
-                Self { settled: Some(settled), faults: Vec::new(), whole: OnceLock::new(), studied: OnceLock::new(), enquiry: Some(enquiry) }
+            Ok((settled, enquiry)) => Self {
+                settled: Some(settled),
+                faults: Vec::new(),
+                whole: OnceLock::new(),
+                studied: OnceLock::new(),
+                enquiry: Some(enquiry),
+            },
+            Err(faults) => {
+                Self { settled: None, faults, whole: OnceLock::new(), studied: OnceLock::new(), enquiry: None }
             }
-            Err(faults) => Self { settled: None, faults, whole: OnceLock::new(), studied: OnceLock::new(), enquiry: None },
         }
     }
 
@@ -237,7 +243,9 @@ impl Sheet {
                 (Err(Unsaved::Changed(bytes)), _) => {
                     let stamp = Stamp::of(&bytes);
                     let Ok(text) = String::from_utf8(bytes) else {
-                        return Err(Refusal::Conflict("Nothing was saved: the file holds no text any more.".to_owned()));
+                        return Err(Refusal::Conflict(
+                            "Nothing was saved: the file holds no text any more.".to_owned(),
+                        ));
                     };
                     self.adopt(desk, &mut done, text, stamp);
                 }
@@ -271,10 +279,9 @@ impl Sheet {
 
     /// Refuses what would change an issued revision, other than its own state.
     fn locked(&self, was: &State, change: &Change) -> Result<(), Refusal> {
-        let opens = |action: &Action| {
-            matches!(action, Action::Set { path, .. } if matches!(path.to_string().as_str(), "enquiry.status" | "enquiry.revision"))
-        };
-        let opened = matches!(change, Change::Keys(actions) if actions.iter().all(opens)) || matches!(change, Change::Undo);
+        let opens = |action: &Action| matches!(action, Action::Set { path, .. } if matches!(path.to_string().as_str(), "enquiry.status" | "enquiry.revision"));
+        let opened =
+            matches!(change, Change::Keys(actions) if actions.iter().all(opens)) || matches!(change, Change::Undo);
         if was.is_locked() && !opened {
             return Err(Refusal::Conflict(
                 "This revision is issued and locked. Start the next revision, then change it.".to_owned(),

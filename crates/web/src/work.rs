@@ -7,8 +7,8 @@ use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::thread;
-use stillrise_desk::folder::Place;
 use stillrise_design::enquiry::read_enquiry;
+use stillrise_desk::folder::Place;
 use stillrise_documents::Edition;
 use stillrise_documents::package::{STEPS, package_step_by_step};
 use stillrise_search::risk::SAMPLES;
@@ -94,14 +94,25 @@ impl Packages {
     /// # Errors
     /// [`Refusal`] when there is none of the number.
     pub fn find(&self, number: u64) -> Result<Arc<Package>, Refusal> {
-        lock(&self.all).1.get(&number).cloned().ok_or_else(|| Refusal::missing("This package is not kept any more; make it again."))
+        lock(&self.all)
+            .1
+            .get(&number)
+            .cloned()
+            .ok_or_else(|| Refusal::missing("This package is not kept any more; make it again."))
     }
 
     /// Begins one, and answers its number.
     ///
     /// # Errors
     /// [`Refusal`] when too many are under way.
-    pub fn begin(&self, desk: &Arc<Desk>, place: Place, version: u64, text: String, edition: Edition) -> Result<u64, Refusal> {
+    pub fn begin(
+        &self,
+        desk: &Arc<Desk>,
+        place: Place,
+        version: u64,
+        text: String,
+        edition: Edition,
+    ) -> Result<u64, Refusal> {
         let package = Arc::new(Package {
             sheet: place.name.clone(),
             version,
@@ -114,27 +125,36 @@ impl Packages {
             let mut all = lock(&self.all);
             let busy = all.1.values().filter(|package| matches!(package.stand(), Stand::Making(_))).count();
             if busy >= AT_ONCE {
-                return Err(Refusal::Conflict("Other packages are being made; stop one of them, or wait for it.".to_owned()));
+                return Err(Refusal::Conflict(
+                    "Other packages are being made; stop one of them, or wait for it.".to_owned(),
+                ));
             }
             all.0 += 1;
             let number = all.0;
             all.1.insert(number, Arc::clone(&package));
             while all.1.len() > KEPT {
-                let Some(oldest) = all.1.iter().find(|(_, p)| !matches!(p.stand(), Stand::Making(_))).map(|(k, _)| *k) else { break };
+                let Some(oldest) = all.1.iter().find(|(_, p)| !matches!(p.stand(), Stand::Making(_))).map(|(k, _)| *k)
+                else {
+                    break;
+                };
                 all.1.remove(&oldest);
             }
             number
         };
         let (desk, shared) = (Arc::clone(desk), Arc::clone(&package));
-        let begun = thread::Builder::new().name("package".to_owned()).stack_size(crate::server::STACK).spawn(move || {
-            let made = std::panic::catch_unwind(core::panic::AssertUnwindSafe(|| make(&desk, &place, &text, &shared)));
-            *lock(&shared.stand) = match made {
-                Ok(Ok(Some(files))) => Stand::Done(Arc::new(files)),
-                Ok(Ok(None)) => Stand::Stopped,
-                Ok(Err(reason)) => Stand::Failed(reason),
-                Err(_) => Stand::Failed("the program failed at it; please tell us what the enquiry holds".to_owned()),
-            };
-        });
+        let begun =
+            thread::Builder::new().name("package".to_owned()).stack_size(crate::server::STACK).spawn(move || {
+                let made =
+                    std::panic::catch_unwind(core::panic::AssertUnwindSafe(|| make(&desk, &place, &text, &shared)));
+                *lock(&shared.stand) = match made {
+                    Ok(Ok(Some(files))) => Stand::Done(Arc::new(files)),
+                    Ok(Ok(None)) => Stand::Stopped,
+                    Ok(Err(reason)) => Stand::Failed(reason),
+                    Err(_) => {
+                        Stand::Failed("the program failed at it; please tell us what the enquiry holds".to_owned())
+                    }
+                };
+            });
         begun.map_err(|error| Refusal::Machine(format!("no thread can be had: {error}")))?;
         Ok(number)
     }

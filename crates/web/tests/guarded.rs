@@ -54,7 +54,11 @@ impl Served {
         let host = format!("Host: {}", self.at);
         let host = if headers.iter().any(|h| h.starts_with("Host:")) { String::new() } else { format!("{host}\r\n") };
         let more: String = headers.iter().map(|h| format!("{h}\r\n")).collect();
-        let length = if body.is_empty() { String::new() } else { format!("Content-Length: {}\r\nContent-Type: application/json\r\n", body.len()) };
+        let length = if body.is_empty() {
+            String::new()
+        } else {
+            format!("Content-Length: {}\r\nContent-Type: application/json\r\n", body.len())
+        };
         self.raw(format!("{method} {path} HTTP/1.1\r\n{host}{more}{length}Connection: close\r\n\r\n{body}").as_bytes())
     }
 
@@ -85,7 +89,9 @@ fn nobody_without_the_key_sees_or_changes_anything() {
         ("POST", "/api/sheets/machine-shop/actions"),
         ("GET", "/assets/sheet.js"),
     ] {
-        for headers in [vec![], vec!["Cookie: sheet-1=0"], vec!["Authorization: Bearer 0000"], vec!["Authorization: Bearer "]] {
+        for headers in
+            [vec![], vec!["Cookie: sheet-1=0"], vec!["Authorization: Bearer 0000"], vec!["Authorization: Bearer "]]
+        {
             let answer = served.ask(method, path, &headers, if method == "POST" { SET } else { "" });
             assert_eq!(answer.status, 401, "{method} {path} {headers:?}: {}", answer.body);
         }
@@ -98,7 +104,11 @@ fn nobody_without_the_key_sees_or_changes_anything() {
     // It leads to a sheet of this server and nowhere else.
     for trick in ["//example.org", "/..", "http:%2f%2fexample.org:80/", "a%0d%0aSet-Cookie:x", "a/b"] {
         let answer = served.ask("GET", &format!("/?key={}&sheet={trick}", served.token), &[], "");
-        let to = answer.head.lines().find_map(|line| line.to_lowercase().strip_prefix("location: ").map(str::to_owned)).unwrap();
+        let to = answer
+            .head
+            .lines()
+            .find_map(|line| line.to_lowercase().strip_prefix("location: ").map(str::to_owned))
+            .unwrap();
         assert!(to == "/" || to.starts_with("/sheet/"), "{trick}: {to}");
     }
 }
@@ -126,7 +136,8 @@ fn another_host_or_origin_is_turned_away() {
         assert_eq!(answer.status, 403, "{why}: {}", answer.body);
     }
     assert_eq!(served.file(), before);
-    let answer = served.ask("POST", "/api/sheets/machine-shop/actions", &[&cookie, &own, "Sec-Fetch-Site: same-origin"], SET);
+    let answer =
+        served.ask("POST", "/api/sheets/machine-shop/actions", &[&cookie, &own, "Sec-Fetch-Site: same-origin"], SET);
     assert_eq!(answer.status, 200, "{}", answer.body);
     assert!(served.file().contains("50 °F"));
 }
@@ -143,7 +154,12 @@ fn every_answer_carries_what_protects_the_page() {
         served.ask("GET", "/", &[], ""),
     ] {
         let head = answer.head.to_lowercase();
-        for needed in ["content-security-policy: default-src 'none'", "x-content-type-options: nosniff", "referrer-policy: no-referrer", "cross-origin-opener-policy: same-origin"] {
+        for needed in [
+            "content-security-policy: default-src 'none'",
+            "x-content-type-options: nosniff",
+            "referrer-policy: no-referrer",
+            "cross-origin-opener-policy: same-origin",
+        ] {
             assert!(head.contains(needed), "{needed} is missing from {head}");
         }
         let policy = head.lines().find(|line| line.starts_with("content-security-policy")).unwrap();
@@ -193,7 +209,16 @@ fn what_people_write_stays_text() {
 fn paths_lead_nowhere_else() {
     let served = served();
     std::fs::write(served.folder.path().parent().unwrap().join("outside-of-it.toml"), "secret").unwrap();
-    for name in ["..", "%2e%2e", "..%2f..%2fetc%2fpasswd", "%2fetc%2fpasswd", "machine-shop%2f..%2f..", "a%00b", "..%5c..", "outside-of-it"] {
+    for name in [
+        "..",
+        "%2e%2e",
+        "..%2f..%2fetc%2fpasswd",
+        "%2fetc%2fpasswd",
+        "machine-shop%2f..%2f..",
+        "a%00b",
+        "..%5c..",
+        "outside-of-it",
+    ] {
         for path in [format!("/sheet/{name}"), format!("/api/sheets/{name}"), format!("/api/sheets/{name}/text")] {
             let answer = served.with_key("GET", &path, "");
             assert!(matches!(answer.status, 400 | 404), "{path}: {}", answer.status);
@@ -276,6 +301,10 @@ fn nonsense_gets_a_reason_and_changes_nothing() {
         assert_eq!(answer.status, status, "{method} {path} {body}: {}", answer.body);
         assert_eq!(served.file(), before, "{method} {path} {body}");
     }
-    let faulty = served.with_key("POST", "/api/sheets/machine-shop/actions", r#"[{"do":"set","path":"water.coldest","value":"40 gpm"}]"#);
+    let faulty = served.with_key(
+        "POST",
+        "/api/sheets/machine-shop/actions",
+        r#"[{"do":"set","path":"water.coldest","value":"40 gpm"}]"#,
+    );
     assert!(faulty.body.contains("\"place\"") && faulty.body.contains("\"remedy\""), "{}", faulty.body);
 }

@@ -4,6 +4,7 @@
 
 mod bench;
 mod bless;
+mod browser;
 mod commands;
 mod pdf;
 mod run;

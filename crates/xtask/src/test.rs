@@ -1,6 +1,6 @@
 //! `cargo xtask test`: everything a change must pass, in the order in which it is cheapest to fail.
 
-use crate::{bless, commands, pdf, run};
+use crate::{bless, browser, commands, pdf, run};
 use std::path::Path;
 use std::time::{Duration, Instant};
 use xtask::tree;
@@ -28,6 +28,7 @@ const STEPS: &[Step] = &[
     Step { name: "format", about: "the code is formatted", run: format },
     Step { name: "lint", about: "clippy has nothing to say", run: lint },
     Step { name: "tests", about: "all tests and documentation examples pass", run: tests },
+    Step { name: "browser", about: "the sheet does in a browser what a person asks of it", run: browser::run },
     Step { name: "docs", about: "the documentation builds without warnings", run: docs },
     Step { name: "examples", about: "every example runs", run: examples },
     Step { name: "commands", about: "every command works as a user would run it", run: commands::run },
@@ -153,13 +154,33 @@ fn tests(root: &Path) -> Result<Done, String> {
     let fuzz = std::env::var(FUZZ).unwrap_or_else(|_| "60".to_owned());
     let cargo = |args: &[&str]| run::show(run::cargo(root).env(FUZZ, &fuzz).args(args));
     if run::capture(run::cargo(root).args(["nextest", "--version"])).is_ok_and(|out| out.code == Some(0)) {
-        cargo(&["nextest", "run", "--workspace", "--status-level", "fail"])?;
+        // What needs a browser has a step of its own.
+        cargo(&["nextest", "run", "--workspace", "--status-level", "fail", "-E", "not binary(browser)"])?;
         // The other runner does not see examples in documentation.
         cargo(&["test", "--workspace", "--doc", "--quiet"])?;
     } else {
-        cargo(&["test", "--workspace", "--quiet"])?;
+        let mut all = vec!["test".to_owned(), "--workspace".to_owned(), "--quiet".to_owned()];
+        all.extend(["--lib", "--bins"].map(str::to_owned));
+        for name in test_targets(root)?.into_iter().filter(|name| name != "browser") {
+            all.extend(["--test".to_owned(), name]);
+        }
+        cargo(&all.iter().map(String::as_str).collect::<Vec<_>>())?;
+        cargo(&["test", "--workspace", "--doc", "--quiet"])?;
     }
     Ok(Done::Passed)
+}
+
+/// Names of all targets that are tests of their own.
+fn test_targets(root: &Path) -> Result<Vec<String>, String> {
+    let out = run::capture(run::cargo(root).args(["metadata", "--no-deps", "--format-version", "1"]))?;
+    let meta: serde_json::Value = serde_json::from_str(&out.stdout).map_err(|e| format!("cargo metadata: {e}"))?;
+    let list = |v: &serde_json::Value| v.as_array().cloned().unwrap_or_default();
+    let targets = list(&meta["packages"]).into_iter().flat_map(|package| list(&package["targets"]));
+    let tests = targets.filter(|target| list(&target["kind"]).iter().any(|kind| kind == "test"));
+    let mut names: Vec<String> = tests.filter_map(|target| target["name"].as_str().map(str::to_owned)).collect();
+    names.sort();
+    names.dedup();
+    Ok(names)
 }
 
 fn docs(root: &Path) -> Result<Done, String> {

@@ -216,7 +216,9 @@ fn assumed_plates(d: &Diagnosis, cause: &Cause) -> String {
 #[must_use]
 pub fn part_of(cause: &Cause) -> &'static str {
     match cause.id {
-        Id::Emulsion | Id::DissolvedOil | Id::FinerDroplets | Id::StrongerInfluent | Id::ColderWater => "the water that comes",
+        Id::Emulsion | Id::DissolvedOil | Id::FinerDroplets | Id::StrongerInfluent | Id::ColderWater => {
+            "the water that comes"
+        }
         Id::FlowAboveDesign => "the inlet",
         Id::PumpShear => "the pump",
         Id::BlockedPlates => "the plates",

@@ -1,8 +1,8 @@
 //! The trail as plain text: every value, in order, with its origin, numbers substituted.
 
+use crate::render::svg::escape;
 use crate::render::text::hang;
 use stillrise_design::provenance::{Entry, Ledger, Origin, show};
-use crate::render::svg::escape;
 use stillrise_handbook::equation::{Style, block, mathml_number, parse, plain_symbol, printed, render};
 use stillrise_handbook::page::Arg;
 use stillrise_search::Settled;
@@ -73,11 +73,21 @@ pub fn mathml(ledger: &Ledger, entry: &Entry) -> Vec<String> {
     typeset
         .map(|(k, (math, plain))| {
             let value = mathml_number(math.value);
-            let unit = if k == last && !unit.is_empty() { format!("<mspace width=\"0.25em\"></mspace><mtext>{}</mtext>", escape(unit)) } else { String::new() };
+            let unit = if k == last && !unit.is_empty() {
+                format!("<mspace width=\"0.25em\"></mspace><mtext>{}</mtext>", escape(unit))
+            } else {
+                String::new()
+            };
             let numbers = if math.numbers.is_empty() { String::new() } else { format!("{equals}{}", math.numbers) };
             block(
                 &format!("{}{equals}{}{numbers}{equals}{value}{unit}", math.symbol, math.equation),
-                &format!("{} = {} = {} = {}", plain.symbol, plain.equation, plain.numbers, print::digits(plain.value, 6)),
+                &format!(
+                    "{} = {} = {} = {}",
+                    plain.symbol,
+                    plain.equation,
+                    plain.numbers,
+                    print::digits(plain.value, 6)
+                ),
             )
         })
         .collect()

@@ -47,11 +47,19 @@ async fn part(
     made(desk, name, headers, move |state| panel::piece(state, &id, &view)).await
 }
 
-async fn line(Shared(desk): Shared<Arc<Desk>>, Path((name, nth)): Path<(String, usize)>, headers: HeaderMap) -> Response {
+async fn line(
+    Shared(desk): Shared<Arc<Desk>>,
+    Path((name, nth)): Path<(String, usize)>,
+    headers: HeaderMap,
+) -> Response {
     made(desk, name, headers, move |state| trail::piece(state, nth)).await
 }
 
-async fn find(Shared(desk): Shared<Arc<Desk>>, Path((name, nth)): Path<(String, usize)>, headers: HeaderMap) -> Response {
+async fn find(
+    Shared(desk): Shared<Arc<Desk>>,
+    Path((name, nth)): Path<(String, usize)>,
+    headers: HeaderMap,
+) -> Response {
     made(desk, name, headers, move |state| mail::offers(state, nth)).await
 }
 

@@ -53,7 +53,14 @@ fn line(desk: &Desk, name: String) -> Line {
     let Some(settled) = &state.outcome.settled else {
         let faults = state.outcome.faults.len();
         let headline = html! { span.word.open { "not complete: " (faults) " to mend or to add" } };
-        return Line { title: name.clone(), name, client: String::new(), due: String::new(), status: "draft", headline };
+        return Line {
+            title: name.clone(),
+            name,
+            client: String::new(),
+            due: String::new(),
+            status: "draft",
+            headline,
+        };
     };
     let head = &settled.job.enquiry.head;
     let text = |value: &Option<String>| value.clone().unwrap_or_default();
@@ -111,7 +118,13 @@ fn whole(root: &str, lines: &[Line]) -> Markup {
         }
         (cautions())
     };
-    page(&Page { title: "Enquiries", sheet: None, class: "folder", bar: html! { nav { a href="/manual" { "Manual" } } }, body })
+    page(&Page {
+        title: "Enquiries",
+        sheet: None,
+        class: "folder",
+        bar: html! { nav { a href="/manual" { "Manual" } } },
+        body,
+    })
 }
 
 /// The title that a worked job states.

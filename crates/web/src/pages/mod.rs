@@ -22,7 +22,17 @@ use std::sync::Arc;
 
 /// The ways to all pages.
 pub fn routes() -> Router<Arc<Desk>> {
-    Router::new().merge(folder::routes()).merge(sheet::routes()).merge(asides::routes()).merge(basis::routes()).merge(documents::routes()).merge(drawing::routes()).merge(manual::routes()).merge(rating::routes()).merge(study::routes()).merge(units::routes())
+    Router::new()
+        .merge(folder::routes())
+        .merge(sheet::routes())
+        .merge(asides::routes())
+        .merge(basis::routes())
+        .merge(documents::routes())
+        .merge(drawing::routes())
+        .merge(manual::routes())
+        .merge(rating::routes())
+        .merge(study::routes())
+        .merge(units::routes())
 }
 
 /// One page.
@@ -81,7 +91,8 @@ pub fn refused(refusal: &Refusal, headers: &HeaderMap) -> Response {
         return refusal.answer(headers);
     }
     let answer = refusal.answer(headers);
-    let body = html! { main #main.plain { h1 { "Not to be had" } (refusal.html()) p { a href="/" { "To the enquiries" } } } };
+    let body =
+        html! { main #main.plain { h1 { "Not to be had" } (refusal.html()) p { a href="/" { "To the enquiries" } } } };
     let whole = page(&Page { title: "Not to be had", sheet: None, class: "plain", bar: html! {}, body });
     (answer.status(), whole).into_response()
 }

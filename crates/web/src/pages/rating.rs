@@ -81,7 +81,9 @@ fn rated(settled: &Settled, d: &Diagnosis) -> Markup {
 async fn told(Shared(desk): Shared<Arc<Desk>>, Path(name): Path<String>, headers: HeaderMap) -> Response {
     let made = apart(move || {
         let state = desk.sheet(&name)?.now();
-        let Some(settled) = state.outcome.whole(&desk) else { return Err(Refusal::Faults(state.outcome.faults.clone())) };
+        let Some(settled) = state.outcome.whole(&desk) else {
+            return Err(Refusal::Faults(state.outcome.faults.clone()));
+        };
         match &settled.diagnosis {
             Some(diagnosis) => Ok(rating_json(settled, diagnosis)),
             None => Err(Refusal::missing("A rating needs a unit that stands and what was observed at it.")),

@@ -27,7 +27,13 @@ async fn show(Shared(desk): Shared<Arc<Desk>>, Path(name): Path<String>, headers
             None => html! { p { "The enquiry as it stands cannot be worked; the sheet says what is missing." } },
         };
         let body = html! { main #main.page { h1 { "How sure it is" } (inner) } (cautions()) };
-        Ok(page(&Page { title: "How sure it is", sheet: Some(&name), class: "page", bar: sheet::bar(&name, "study"), body }))
+        Ok(page(&Page {
+            title: "How sure it is",
+            sheet: Some(&name),
+            class: "page",
+            bar: sheet::bar(&name, "study"),
+            body,
+        }))
     });
     match made.await {
         Ok(markup) => markup.into_response(),
@@ -52,7 +58,9 @@ fn studied(settled: &Settled) -> Markup {
 async fn told(Shared(desk): Shared<Arc<Desk>>, Path(name): Path<String>, headers: HeaderMap) -> Response {
     let made = apart(move || {
         let state = desk.sheet(&name)?.now();
-        let Some(settled) = state.outcome.studied(&desk) else { return Err(Refusal::Faults(state.outcome.faults.clone())) };
+        let Some(settled) = state.outcome.studied(&desk) else {
+            return Err(Refusal::Faults(state.outcome.faults.clone()));
+        };
         match &settled.risk {
             Some(risk) => Ok(risk_json(settled, risk)),
             None => Err(Refusal::missing("There is no prediction to study.")),

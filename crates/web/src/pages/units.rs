@@ -22,9 +22,7 @@ use stillrise_documents::sizes::{Card, cards};
 use stillrise_search::sizes::sizes;
 
 pub(super) fn routes() -> Router<Arc<Desk>> {
-    Router::new()
-        .route("/sheet/{name}/units", get(show))
-        .route("/api/sheets/{name}/compare", get(told))
+    Router::new().route("/sheet/{name}/units", get(show)).route("/api/sheets/{name}/compare", get(told))
 }
 
 /// Paper of each section, mm.
@@ -47,7 +45,8 @@ async fn show(
 ) -> Response {
     let made = apart(move || {
         let state = desk.sheet(&name)?.now();
-        let others: Vec<String> = desk.folder.list()?.into_iter().map(|place| place.name).filter(|other| *other != name).collect();
+        let others: Vec<String> =
+            desk.folder.list()?.into_iter().map(|place| place.name).filter(|other| *other != name).collect();
         let beside = if with.is_empty() { None } else { Some(compared(&desk, &name, &with)?) };
         let (all, pinned) = match &state.outcome.settled {
             Some(settled) => {
@@ -133,13 +132,15 @@ fn one(card: &Card, drawn: Option<&str>, locked: bool) -> Markup {
 }
 
 fn table(comparison: &Comparison) -> Markup {
-    let part = |title: &str, lines: &[Line]| html! {
-        @if !lines.is_empty() {
-            tr { th colspan=(comparison.names.len() + 1) { (title) } }
-            @for line in lines { tr.differs[line.differs()] {
-                th scope="row" { (line.what) }
-                @for value in &line.values { td { (value.as_deref().unwrap_or("-")) } }
-            } }
+    let part = |title: &str, lines: &[Line]| {
+        html! {
+            @if !lines.is_empty() {
+                tr { th colspan=(comparison.names.len() + 1) { (title) } }
+                @for line in lines { tr.differs[line.differs()] {
+                    th scope="row" { (line.what) }
+                    @for value in &line.values { td { (value.as_deref().unwrap_or("-")) } }
+                } }
+            }
         }
     };
     html! {

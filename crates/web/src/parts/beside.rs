@@ -64,8 +64,21 @@ fn another() -> Markup {
 fn is_first(name: &str) -> bool {
     matches!(
         name,
-        "name" | "area" | "kind" | "flow" | "hoses" | "volume" | "volume_per_day" | "product" | "pollutant" | "value" | "statistic"
-            | "authority" | "oil" | "per_week" | "into"
+        "name"
+            | "area"
+            | "kind"
+            | "flow"
+            | "hoses"
+            | "volume"
+            | "volume_per_day"
+            | "product"
+            | "pollutant"
+            | "value"
+            | "statistic"
+            | "authority"
+            | "oil"
+            | "per_week"
+            | "into"
     )
 }
 

@@ -50,7 +50,8 @@ fn id(input: &Input) -> String {
 /// The field of one key.
 fn field(input: &Input, locked: bool) -> Markup {
     let (typed, words) = (input.typed(), input.words());
-    let hint = input.taken.as_ref().map_or_else(|| input.key.like.trim_matches('"').to_owned(), |taken| taken.value.clone());
+    let hint =
+        input.taken.as_ref().map_or_else(|| input.key.like.trim_matches('"').to_owned(), |taken| taken.value.clone());
     let several = input.said.as_ref().is_some_and(|said| said.claims.len() > 1);
     html! {
         @if several {

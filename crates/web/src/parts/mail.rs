@@ -30,7 +30,8 @@ fn plain(text: &str) -> String {
 
 /// The sentence of a find, as a claim keeps it.
 fn sentence(text: &str, mail: &Mail, find: &Find) -> String {
-    let whole = mail.sentences.get(find.sentence).map_or_else(|| plain(&text[find.at.clone()]), |s| plain(&text[s.at.clone()]));
+    let whole =
+        mail.sentences.get(find.sentence).map_or_else(|| plain(&text[find.at.clone()]), |s| plain(&text[s.at.clone()]));
     whole.chars().take(LONGEST).collect()
 }
 
@@ -126,7 +127,8 @@ fn one(offer: &Offer, from: &str, stand: &[Heading]) -> Markup {
     let Some((block, keys)) = offer.path.split_once('.') else { return html! {} };
     let Ok(kind) = Heading::new(block, None, None) else { return html! {} };
     let own: Vec<&Heading> = stand.iter().filter(|heading| core::ptr::eq(heading.block(), kind.block())).collect();
-    let claim = |head: &str| json!([{ "do": "claim", "path": format!("{head}.{keys}"), "value": offer.value, "from": from }]);
+    let claim =
+        |head: &str| json!([{ "do": "claim", "path": format!("{head}.{keys}"), "value": offer.value, "from": from }]);
     html! {
         li {
             @if !kind.is_many() {
@@ -144,7 +146,8 @@ fn one(offer: &Offer, from: &str, stand: &[Heading]) -> Markup {
 
 /// The form that starts a block with what was found.
 fn fresh(block: &'static BlockSpec, keys: &str, offer: &Offer, from: &str) -> Markup {
-    let called = ["name", "product", "pollutant"].into_iter().find(|name| block.keys().iter().any(|key| key.name == *name));
+    let called =
+        ["name", "product", "pollutant"].into_iter().find(|name| block.keys().iter().any(|key| key.name == *name));
     let id = format!("fresh-{}-{}", block.name, super::notes::slug(keys));
     html! {
         form.fresh data-fresh=(block.name) data-key=(keys) data-value=(offer.value) data-from=(from) data-called=[called.filter(|called| *called != keys)] {

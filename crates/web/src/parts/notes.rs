@@ -48,8 +48,8 @@ fn notes(settled: &Settled, locked: bool) -> Markup {
         }
         (questions(settled, locked))
         @if !asked.is_empty() {
-            h2 { "Cannot be judged" span.count { (asked.len()) } }
-            ol.findings { @for judged in &asked { (finding(judged, &mark(judged), locked)) } }
+            details.group { summary { h2 { "Cannot be judged" span.count { (asked.len()) } } }
+                ol.findings { @for judged in &asked { (finding(judged, &mark(judged), locked)) } } }
         }
         @if !stopped.is_empty() {
             p.small { (stopped.len()) " more rules look at what was not found: the chain of results stopped ahead of it." }

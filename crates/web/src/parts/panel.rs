@@ -47,7 +47,8 @@ fn sizes(settled: &Settled, id: &str) -> Markup {
     let Some(train) = &settled.job.design.train else { return html! {} };
     let unit: &Unit = &train.unit;
     let own = unit.stages.all().into_iter().find(|stage| stage.drawn(unit).is_some_and(|drawn| drawn.id == id));
-    let nozzles = |which: &str| unit.stages.all().into_iter().find(|stage| stage.name().contains(which)).map(|s| s.fields());
+    let nozzles =
+        |which: &str| unit.stages.all().into_iter().find(|stage| stage.name().contains(which)).map(|s| s.fields());
     let fields = match (own, id) {
         (Some(stage), _) => stage.fields(),
         (None, "shell" | "cover" | "manway") => unit.body.fields(),
@@ -71,12 +72,8 @@ fn sizes(settled: &Settled, id: &str) -> Markup {
 
 /// What a stage takes out of the water, by droplet size.
 fn does(settled: &Settled, id: &str) -> Markup {
-    let Some((train, ladder)) = settled
-        .job
-        .design
-        .train
-        .as_ref()
-        .zip(settled.job.design.performance.as_ref().and_then(|p| p.ladder.as_ref()))
+    let Some((train, ladder)) =
+        settled.job.design.train.as_ref().zip(settled.job.design.performance.as_ref().and_then(|p| p.ladder.as_ref()))
     else {
         return html! {};
     };

@@ -79,7 +79,9 @@ mod tests {
 
     #[test]
     fn revisions_follow_one_another() {
-        for (now, next) in [(None, "A"), (Some("A"), "B"), (Some("P2"), "P21"), (Some("3"), "4"), (Some("Z"), "Z1"), (Some(" "), "A")] {
+        for (now, next) in
+            [(None, "A"), (Some("A"), "B"), (Some("P2"), "P21"), (Some("3"), "4"), (Some("Z"), "Z1"), (Some(" "), "A")]
+        {
             assert_eq!(following(now), next, "{now:?}");
         }
     }

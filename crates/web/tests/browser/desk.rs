@@ -109,7 +109,8 @@ impl Desk {
     /// A text that a script finds on the page.
     pub async fn value(&self, script: &str) -> String {
         let call = format!("(async () => String({script}))()");
-        let params = EvaluateParams::builder().expression(call).await_promise(true).return_by_value(true).build().unwrap();
+        let params =
+            EvaluateParams::builder().expression(call).await_promise(true).return_by_value(true).build().unwrap();
         let found = self.page.evaluate_expression(params).await.unwrap();
         found.into_value::<String>().unwrap()
     }

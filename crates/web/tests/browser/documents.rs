@@ -13,7 +13,12 @@ async fn a_package_is_made_and_kept_beside_the_enquiry() {
     let listed = desk.text("#package").await;
     assert!(listed.contains("calculation-report.pdf") && listed.contains("manifest.json"), "{listed}");
     // Looked at in the page.
-    desk.page.evaluate("[...document.querySelectorAll('[data-look]')].find(b => b.innerText === 'long-section.svg').click(); 1").await.unwrap();
+    desk.page
+        .evaluate(
+            "[...document.querySelectorAll('[data-look]')].find(b => b.innerText === 'long-section.svg').click(); 1",
+        )
+        .await
+        .unwrap();
     desk.see("document.querySelector('#look').src.endsWith('long-section.svg')").await;
     // All in one, as a browser gets it.
     let size = desk.value("await fetch(document.querySelector('#package a[download]').href).then(a => a.arrayBuffer()).then(b => b.byteLength)").await;

@@ -19,7 +19,10 @@ async fn a_mail_becomes_a_sheet() {
     desk.click("[data-beside='mail']").await;
     desk.see("document.querySelectorAll('.mail mark').length > 3").await;
     // The flow starts a water of its own.
-    desk.page.evaluate("[...document.querySelectorAll('.mail mark')].find(m => m.innerText.includes('12 m3/h')).click(); 1").await.unwrap();
+    desk.page
+        .evaluate("[...document.querySelectorAll('.mail mark')].find(m => m.innerText.includes('12 m3/h')).click(); 1")
+        .await
+        .unwrap();
     desk.see("document.querySelector('#panel form.fresh[data-fresh=stream]')").await;
     desk.fill("#panel form.fresh[data-fresh=stream] input", "van wash").await;
     desk.click("#panel form.fresh[data-fresh=stream] button").await;
@@ -27,8 +30,14 @@ async fn a_mail_becomes_a_sheet() {
     let text = desk.file("van wash");
     assert!(text.contains("12 m3/h") && text.contains("The wash runs at 12 m3/h for about two hours a day."), "{text}");
     // One that goes into a block that stands alone is taken at one click.
-    desk.page.evaluate("[...document.querySelectorAll('.mail mark')].find(m => m.innerText.includes('6 °C')).click(); 1").await.unwrap();
-    desk.see("[...document.querySelectorAll('#panel .offers button')].some(b => b.innerText.startsWith('water.coldest'))").await;
+    desk.page
+        .evaluate("[...document.querySelectorAll('.mail mark')].find(m => m.innerText.includes('6 °C')).click(); 1")
+        .await
+        .unwrap();
+    desk.see(
+        "[...document.querySelectorAll('#panel .offers button')].some(b => b.innerText.startsWith('water.coldest'))",
+    )
+    .await;
     desk.page.evaluate("[...document.querySelectorAll('#panel .offers button')].find(b => b.innerText.startsWith('water.coldest')).click(); 1").await.unwrap();
     desk.see("[...document.querySelectorAll('.mail mark.used')].some(m => m.innerText.includes('6 °C'))").await;
     assert!(desk.file("van wash").contains("coldest"), "{}", desk.file("van wash"));

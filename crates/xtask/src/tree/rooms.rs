@@ -6,11 +6,11 @@ use super::{Fault, Look, Rule, is_source, room};
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "rooms",
-    holds: "only desk, cli and xtask touch files, network, clock, environment, processes and the terminal",
+    holds: "only desk, web, cli and xtask touch files, network, clock, environment, processes and the terminal",
     look: Look::File(look),
 };
 
-/// Rooms that may; `store` and `web` will be of them when they exist.
+/// Rooms that may; `store` will be of them when it exists.
 const MAY: &[&str] = &["desk", "cli", "xtask", "store", "web"];
 
 /// Modules of the standard library that reach outside the process.
