@@ -64,6 +64,8 @@ function put(text) {
   for (const piece of fresh.querySelectorAll("[data-patch]")) {
     const old = find(piece.id);
     if (!old) continue;
+    // A text that was begun and is not saved stays, with the version that it was begun over.
+    if (old.querySelector("textarea[data-typed]")) continue;
     const scroll = old.scrollTop;
     const rest = document.adoptNode(piece);
     if (piece.id === "panel" || piece.id === "beside") rest.hidden = false;
@@ -129,7 +131,9 @@ function unpoint() {
 
 async function show(which) {
   const aside = find("beside");
-  for (const button of document.querySelectorAll("[data-beside]")) button.setAttribute("aria-expanded", String(button.dataset.beside === which && beside !== which));
+  const begun = aside.querySelector("textarea[data-typed]");
+  if (begun && !confirm("What was typed here is not saved. Leave it?")) return;
+  if (begun) delete begun.dataset.typed;
   if (beside === which) {
     beside = null;
     aside.hidden = true;
@@ -139,6 +143,7 @@ async function show(which) {
     await ask("GET", `${base}/beside/${which}`);
     find("beside").querySelector("textarea, input, button, [tabindex]")?.focus();
   }
+  for (const button of document.querySelectorAll("nav [data-beside]")) button.setAttribute("aria-expanded", String(button.dataset.beside === beside));
   await redraw();
 }
 
@@ -186,6 +191,19 @@ document.addEventListener("keydown", (event) => {
 
 document.addEventListener("input", (event) => { event.target.dataset.typed = ""; });
 
+// A column or a row of a spreadsheet goes into the field and those after it, as one change.
+document.addEventListener("paste", (event) => {
+  const field = event.target;
+  const text = event.clipboardData?.getData("text/plain") ?? "";
+  if (!field.matches?.(".inputs [data-set]") || !/[\t\n]/.test(text.trim())) return;
+  event.preventDefault();
+  const cells = text.trim().split(/\r?\n/).flatMap((line) => line.split("\t")).map((cell) => cell.trim());
+  const fields = [...field.closest("#beside, #panel, main").querySelectorAll(".inputs [data-set]")].filter((one) => one.offsetParent !== null);
+  const from = fields.indexOf(field);
+  const actions = cells.slice(0, fields.length - from).map((value, k) => ({ value, path: fields[from + k].dataset.set })).filter((cell) => cell.value !== "");
+  act(actions.map(({ path, value }) => ({ do: "set", path, value })));
+});
+
 document.addEventListener("change", (event) => {
   const path = event.target.dataset.set;
   if (!path) return;
@@ -214,8 +232,12 @@ document.addEventListener("submit", async (event) => {
   else if (set.new !== undefined) begin({ name: told.name, mail: told.mail });
   else if (set.text !== undefined) {
     if (await change("PUT", `${api}/text`, { text: told.text, over: Number(told.over) })) await ask("GET", `${base}/beside/text`);
+    else form.elements.text.dataset.typed = "";
   }
-  else if (set.mail !== undefined) { if (await change("PUT", `${api}/mail`, { mail: told.mail })) await ask("GET", `${base}/beside/mail`); }
+  else if (set.mail !== undefined) {
+    if (await change("PUT", `${api}/mail`, { mail: told.mail })) await ask("GET", `${base}/beside/mail`);
+    else form.elements.mail.dataset.typed = "";
+  }
 });
 
 async function begin(how) {

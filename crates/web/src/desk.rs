@@ -21,7 +21,7 @@ pub struct Desk {
 }
 
 /// Sheets that are kept open at a time; of more, the first by name that nobody uses is put away.
-const OPEN: usize = 200;
+const OPEN: usize = 64;
 
 impl Desk {
     /// Over a folder.

@@ -184,6 +184,11 @@ impl Sheet {
                 self.adopt(desk, &mut done, text, stamp);
             }
         }
+        if desk.folder.mail(&self.place) != self.now().mail {
+            let done = self.turn();
+            let mail = desk.folder.mail(&self.place);
+            self.stand_with(&done, mail);
+        }
         Ok(())
     }
 
@@ -316,6 +321,21 @@ impl Sheet {
         })
     }
 
+    /// The same with another text of the customer beside it.
+    fn stand_with(&self, done: &History, mail: Option<String>) -> Arc<State> {
+        let was = self.now();
+        self.stand(State {
+            version: was.version + 1,
+            text: was.text.clone(),
+            outcome: Arc::clone(&was.outcome),
+            mail,
+            back: back(done),
+            again: again(done),
+            note: None,
+            stamp: was.stamp.clone(),
+        })
+    }
+
     /// Keeps the customer's text beside the enquiry.
     ///
     /// # Errors
@@ -323,18 +343,7 @@ impl Sheet {
     pub fn keep_mail(&self, desk: &Desk, mail: &str) -> Result<Arc<State>, Refusal> {
         let done = self.turn();
         desk.folder.save_mail(&self.place, mail)?;
-        let was = self.now();
-        let state = State {
-            version: was.version + 1,
-            text: was.text.clone(),
-            outcome: Arc::clone(&was.outcome),
-            mail: Some(mail.to_owned()),
-            back: back(&done),
-            again: again(&done),
-            note: None,
-            stamp: was.stamp.clone(),
-        };
-        Ok(self.stand(state))
+        Ok(self.stand_with(&done, Some(mail.to_owned())))
     }
 }
 

@@ -308,3 +308,46 @@ fn nonsense_gets_a_reason_and_changes_nothing() {
     );
     assert!(faulty.body.contains("\"place\"") && faulty.body.contains("\"remedy\""), "{}", faulty.body);
 }
+
+#[test]
+fn an_issued_revision_is_locked_until_the_next_is_started() {
+    let served = served();
+    let act = |body: &str| served.with_key("POST", "/api/sheets/machine-shop/actions", body);
+    assert_eq!(act(r#"[{"do":"set","path":"enquiry.status","value":"issued"}]"#).status, 200);
+    let issued = served.file();
+    let refused = act(SET);
+    assert_eq!(refused.status, 409, "{}", refused.body);
+    assert!(refused.body.contains("issued and locked"), "{}", refused.body);
+    let text = serde_json::json!({ "text": format!("{issued}\n# more\n"), "over": 2 }).to_string();
+    assert_eq!(served.with_key("PUT", "/api/sheets/machine-shop/text", &text).status, 409);
+    assert_eq!(served.file(), issued);
+    let next = r#"[{"do":"set","path":"enquiry.revision","value":"B"},{"do":"set","path":"enquiry.status","value":"preliminary"}]"#;
+    assert_eq!(act(next).status, 200);
+    assert_eq!(act(SET).status, 200);
+    assert!(served.file().contains("50 °F"));
+}
+
+#[test]
+fn many_at_once_get_each_his_own_and_nothing_is_lost() {
+    let served = served();
+    let count = 24;
+    std::thread::scope(|scope| {
+        for who in 0..4 {
+            let served = &served;
+            scope.spawn(move || {
+                for k in 0..count / 4 {
+                    let body = format!(r#"[{{"do":"add","block":"surface","keys":[["name","area {who}-{k}"],["area","{} m2"],["kind","concrete"]]}}]"#, 10 + who + k);
+                    let answer = served.with_key("POST", "/api/sheets/machine-shop/actions", &body);
+                    assert_eq!(answer.status, 200, "{}", answer.body);
+                }
+            });
+        }
+    });
+    assert_eq!(served.file().matches("name = \"area ").count(), count);
+    // And all of it is undone, step by step, to the byte.
+    let first = stillrise_desk::jobs::JOBS.iter().find(|job| job.name == "machine-shop").unwrap().files[0].1;
+    for _ in 0..count {
+        assert_eq!(served.with_key("POST", "/api/sheets/machine-shop/undo", "").status, 200);
+    }
+    assert_eq!(served.file(), first);
+}

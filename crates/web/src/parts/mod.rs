@@ -9,6 +9,7 @@ pub mod mail;
 pub mod notes;
 pub mod panel;
 pub mod picture;
+pub mod starter;
 pub mod title;
 pub mod trail;
 pub mod way;

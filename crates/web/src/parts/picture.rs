@@ -21,7 +21,7 @@ pub fn paper(view: &View) -> Paper {
     Paper { width, height: (width * SHAPE).clamp(100.0, 180.0) }
 }
 
-/// The drawing, and its stations as buttons for whoever does not point.
+/// The drawing, and its stations as buttons for whoever does not point; while the job cannot be worked, what it lacks.
 #[must_use]
 pub fn piece(state: &State, view: &View) -> Markup {
     html! {
@@ -35,7 +35,7 @@ pub fn piece(state: &State, view: &View) -> Markup {
                     }
                 }
             } @else {
-                p.empty { "There is nothing to draw yet." }
+                (super::starter::piece(state))
             }
         }
     }

@@ -177,7 +177,7 @@ impl Desk {
 
     async fn end(mut self, refused: bool) {
         let mut faults = self.faults.lock().unwrap().clone();
-        faults.retain(|fault| !(refused && fault.contains("422")));
+        faults.retain(|fault| !(refused && (fault.contains("422") || fault.contains("409"))));
         self.browser.close().await.unwrap();
         self.browser.wait().await.unwrap();
         assert!(faults.is_empty(), "errors in the console: {faults:#?}");

@@ -44,3 +44,35 @@ async fn a_mail_becomes_a_sheet() {
     desk.see("document.querySelector('#picture svg')").await;
     desk.close().await;
 }
+
+#[tokio::test(flavor = "multi_thread")]
+async fn an_empty_sheet_asks_for_what_changes_the_answer() {
+    let desk = Desk::open(&[], (1440, 900)).await;
+    desk.go("/").await;
+    desk.fill("#new-name", "new wash bay").await;
+    desk.click("form[data-new] button[type=submit]").await;
+    desk.see("document.querySelector('.starter')").await;
+    desk.fill("#start-stream-name", "hand wash").await;
+    desk.fill("#start-stream-flow", "10 gpm").await;
+    desk.fill("#start-stream-hours_per_day", "2").await;
+    desk.click(".starter form[data-add=stream] button").await;
+    // From here on there is a water, and with it a unit and a drawing.
+    desk.see("document.querySelector('#picture svg')").await;
+    desk.see("document.querySelector('#glance').innerText.includes('Demo')").await;
+    let text = desk.file("new wash bay");
+    assert!(text.contains("[[stream]]") && text.contains("\"10 gpm\""), "{text}");
+    // The questions stand in the notes, what moves the result most first; an answer there goes into the file.
+    let key = desk.value("document.querySelector('.questions form.answer').dataset.set").await;
+    let now = desk.value("document.querySelector('.questions form.answer input').placeholder").await;
+    desk.page
+        .evaluate(format!("document.querySelector('.questions form.answer input').value = {now:?}; 1"))
+        .await
+        .unwrap();
+    desk.click(".questions form.answer button").await;
+    desk.see("!document.querySelector('[data-step=undo]').disabled").await;
+    desk.see(&format!(
+        "![...document.querySelectorAll('.questions form.answer')].some(f => f.dataset.set === {key:?})"
+    ))
+    .await;
+    desk.close().await;
+}

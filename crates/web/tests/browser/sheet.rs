@@ -110,3 +110,68 @@ async fn a_number_is_followed_to_where_it_comes_from() {
     assert!(text.contains("given:") || text.contains("assumed"), "{text}");
     desk.close().await;
 }
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_column_of_a_spreadsheet_goes_into_the_table() {
+    let desk = Desk::open(&["vehicle-yard"], (1440, 900)).await;
+    desk.go("/sheet/vehicle-yard").await;
+    desk.click("[data-beside='inputs']").await;
+    desk.see("document.querySelector('#key-enquiry-client')").await;
+    let script = "const data = new DataTransfer(); data.setData('text/plain', 'Invented Buses\\nQ-3000'); document.querySelector('#beside #key-enquiry-client').dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true })); 1";
+    desk.page.evaluate(script).await.unwrap();
+    desk.see("document.querySelector('#title-enquiry-project').value === 'Q-3000'").await;
+    let text = desk.file("vehicle-yard");
+    assert!(text.contains("Invented Buses") && text.contains("Q-3000"), "{text}");
+    // Both at once are one step.
+    desk.click("[data-step='undo']").await;
+    desk.see("document.querySelector('#title-enquiry-project').value === 'Q-1042'").await;
+    desk.close().await;
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_unit_is_taken_and_pinned_and_let_go() {
+    let desk = Desk::open(&["vehicle-yard", "fuel-pad"], (1440, 900)).await;
+    desk.go("/sheet/vehicle-yard/units").await;
+    assert!(desk.text(".card.taken").await.starts_with("Demo 180"));
+    desk.see("document.querySelectorAll('.card svg').length === 5").await;
+    desk.click(".card:nth-child(4) [data-act-away]").await;
+    desk.see("document.querySelector('.card.taken')?.innerText.startsWith('Demo 260')").await;
+    assert!(desk.file("vehicle-yard").contains("model = \"Demo 260\""));
+    desk.click("p > [data-act-away]").await;
+    desk.see("document.querySelector('.card.taken')?.innerText.startsWith('Demo 180')").await;
+    desk.click("form.finder button").await;
+    desk.see("document.querySelectorAll('.compare .differs').length > 3").await;
+    desk.close().await;
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_unit_that_stands_is_rated() {
+    let desk = Desk::open(&["foundry"], (1440, 900)).await;
+    desk.go("/sheet/foundry/rating").await;
+    desk.see("document.querySelector('.explanations li')").await;
+    assert!(
+        desk.text("main svg").await.is_empty()
+            || desk.value("document.querySelectorAll('main figure svg').length").await == "1"
+    );
+    assert!(desk.text("main").await.contains("What to test next"));
+    desk.close().await;
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_text_that_was_begun_is_neither_lost_nor_written_over_another_change() {
+    let desk = Desk::open(&["vehicle-yard"], (1440, 900)).await;
+    desk.go("/sheet/vehicle-yard").await;
+    desk.click("[data-beside='text']").await;
+    desk.see("document.querySelector('#enquiry-text')").await;
+    let script = "const t = document.querySelector('#enquiry-text'); t.value = '# begun\\n' + t.value; t.dispatchEvent(new Event('input', { bubbles: true })); 1";
+    desk.page.evaluate(script).await.unwrap();
+    desk.fill("#title [data-set='enquiry.project']", "Q-4000").await;
+    desk.see("!document.querySelector('[data-step=undo]').disabled").await;
+    assert!(desk.value("document.querySelector('#enquiry-text').value").await.starts_with("# begun"));
+    // It was begun over what no longer stands.
+    desk.click("form[data-text] button[type=submit]").await;
+    desk.see("document.querySelector('#trouble').innerText.includes('changed meanwhile')").await;
+    assert!(desk.value("document.querySelector('#enquiry-text').value").await.starts_with("# begun"));
+    assert!(desk.file("vehicle-yard").contains("Q-4000") && !desk.file("vehicle-yard").contains("# begun"));
+    desk.close_after_refusals().await;
+}
