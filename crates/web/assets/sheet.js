@@ -56,7 +56,7 @@ function closer(id) {
 function put(text) {
   const fresh = new DOMParser().parseFromString(text, "text/html");
   const focused = document.activeElement;
-  const mark = focused && focused.id ? { id: focused.id, value: focused.value, start: focused.selectionStart, end: focused.selectionEnd } : null;
+  const mark = focused && focused.id ? { id: focused.id, start: focused.selectionStart, end: focused.selectionEnd } : null;
   const part = focused?.dataset?.part;
   const open = new Set([...document.querySelectorAll("details[open] > summary")].map(opening));
   const said = find("trouble");
@@ -66,11 +66,16 @@ function put(text) {
     if (!old) continue;
     // A text that was begun and is not saved stays, with the version that it was begun over.
     if (old.querySelector("textarea[data-typed]")) continue;
+    const begun = [...old.querySelectorAll("[data-typed][id]")].map((field) => [field.id, field.value]);
     const scroll = old.scrollTop;
     const rest = document.adoptNode(piece);
     if (piece.id === "panel" || piece.id === "beside") rest.hidden = false;
     old.replaceWith(rest);
     rest.scrollTop = scroll;
+    for (const [id, value] of begun) {
+      const field = find(id);
+      if (field) { field.value = value; field.dataset.typed = ""; }
+    }
   }
   for (const summary of document.querySelectorAll("details > summary")) if (open.has(opening(summary))) summary.parentElement.open = true;
   const stamp = fresh.querySelector("[data-version]");
@@ -82,11 +87,6 @@ function put(text) {
     const again = find(mark.id);
     if (again && again !== document.activeElement) {
       again.focus({ preventScroll: true });
-      // What was typed since is not in the answer.
-      if (mark.value !== undefined && again.dataset.typed === undefined && focused.dataset.typed !== undefined) {
-        again.value = mark.value;
-        again.dataset.typed = "";
-      }
       if (mark.start !== null && again.setSelectionRange && again.type !== "checkbox") try { again.setSelectionRange(mark.start, mark.end); } catch { /* a list has no selection */ }
     }
   } else if (part) document.querySelector(`svg [data-part="${CSS.escape(part)}"][tabindex]`)?.focus({ preventScroll: true });
@@ -189,6 +189,7 @@ document.addEventListener("keydown", (event) => {
   }
 });
 
+// What was begun is kept through every redrawing until it is sent.
 document.addEventListener("input", (event) => { event.target.dataset.typed = ""; });
 
 // A column or a row of a spreadsheet goes into the field and those after it, as one change.
@@ -216,8 +217,11 @@ document.addEventListener("submit", async (event) => {
   const form = event.target;
   const set = form.dataset;
   const told = Object.fromEntries(new FormData(form));
+  // A form without a word for this script goes its own way.
+  if (Object.keys(set).length === 0) return;
   event.preventDefault();
-  for (const field of form.elements) delete field.dataset.typed;
+  // A text stays begun until it is saved.
+  for (const field of form.elements) if (field.tagName !== "TEXTAREA") delete field.dataset.typed;
   if (set.set) { if (told.value.trim() !== "") act([{ do: "set", path: set.set, value: told.value.trim() }]); }
   else if (set.decide) act([{ do: "decide", rule: set.decide, ...told }]);
   else if (set.add) act([{ do: "add", block: set.add, keys: Object.entries(told).filter(([, value]) => value.trim() !== "") }]);
@@ -231,12 +235,14 @@ document.addEventListener("submit", async (event) => {
   else if (set.package) make(set.package, told.edition);
   else if (set.new !== undefined) begin({ name: told.name, mail: told.mail });
   else if (set.text !== undefined) {
-    if (await change("PUT", `${api}/text`, { text: told.text, over: Number(told.over) })) await ask("GET", `${base}/beside/text`);
-    else form.elements.text.dataset.typed = "";
+    if (!await change("PUT", `${api}/text`, { text: told.text, over: Number(told.over) })) return;
+    delete form.elements.text.dataset.typed;
+    await ask("GET", `${base}/beside/text`);
   }
   else if (set.mail !== undefined) {
-    if (await change("PUT", `${api}/mail`, { mail: told.mail })) await ask("GET", `${base}/beside/mail`);
-    else form.elements.mail.dataset.typed = "";
+    if (!await change("PUT", `${api}/mail`, { mail: told.mail })) return;
+    delete form.elements.mail.dataset.typed;
+    await ask("GET", `${base}/beside/mail`);
   }
 });
 

@@ -4,12 +4,13 @@ use crate::answer::Refusal;
 use crate::desk::Desk;
 use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError, RwLock};
 use std::thread;
-use stillrise_design::enquiry::blocks::Status;
+use stillrise_design::enquiry::blocks::{OilBlock, Status};
+use stillrise_design::enquiry::keys::Block;
 use stillrise_design::enquiry::{Enquiry, read_enquiry};
 use stillrise_desk::files;
 use stillrise_desk::folder::{Place, Stamp};
 use stillrise_desk::save::Unsaved;
-use stillrise_edit::{Action, History, apply};
+use stillrise_edit::{Action, History, apply, headings};
 use stillrise_search::risk::SAMPLES;
 use stillrise_search::{Settled, settle};
 use stillrise_units::Fault;
@@ -177,9 +178,11 @@ impl Sheet {
     /// # Errors
     /// [`Refusal`] when it cannot be read.
     pub fn look(&self, desk: &Desk) -> Result<(), Refusal> {
-        let (text, stamp) = desk.folder.text(&self.place)?;
+        let (_, stamp) = desk.folder.text(&self.place)?;
         if self.now().stamp != stamp {
             let mut done = self.turn();
+            // A change of ours may have been saved meanwhile: what was read before it is old, and not another hand's.
+            let (text, stamp) = desk.folder.text(&self.place)?;
             if self.now().stamp != stamp {
                 self.adopt(desk, &mut done, text, stamp);
             }
@@ -266,6 +269,9 @@ impl Sheet {
             Change::Keys(actions) => {
                 let mut text = was.text.clone();
                 for action in actions {
+                    if let Some(first) = stood_in(&text, action) {
+                        text = apply(&text, &first)?;
+                    }
                     text = apply(&text, action)?;
                 }
                 let says: Vec<String> = actions.iter().map(Action::says).collect();
@@ -345,6 +351,17 @@ impl Sheet {
         desk.folder.save_mail(&self.place, mail)?;
         Ok(self.stand_with(&done, Some(mail.to_owned())))
     }
+}
+
+/// The block that an answer asks for first: an oil that nobody named stands in by its kind, and has no block until something is
+/// said of it.
+fn stood_in(text: &str, action: &Action) -> Option<Action> {
+    let (Action::Set { path, .. } | Action::Claim { path, .. }) = action else { return None };
+    let heading = path.heading();
+    let name = heading.name().map(str::to_owned).filter(|_| core::ptr::eq(heading.block(), OilBlock::spec()))?;
+    let stands = headings(text).ok()?.iter().any(|known| known == heading);
+    let keys = ["name", "kind"].map(|key| (key.to_owned(), name.clone())).to_vec();
+    (!stands).then(|| Action::AddBlock { block: heading.block().name.to_owned(), keys })
 }
 
 /// The text at a place of the history.

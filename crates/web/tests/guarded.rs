@@ -345,7 +345,7 @@ fn many_at_once_get_each_his_own_and_nothing_is_lost() {
     });
     assert_eq!(served.file().matches("name = \"area ").count(), count);
     // And all of it is undone, step by step, to the byte.
-    let first = stillrise_desk::jobs::JOBS.iter().find(|job| job.name == "machine-shop").unwrap().files[0].1;
+    let first = JOBS.iter().find(|job| job.name == "machine-shop").unwrap().files[0].1;
     for _ in 0..count {
         assert_eq!(served.with_key("POST", "/api/sheets/machine-shop/undo", "").status, 200);
     }

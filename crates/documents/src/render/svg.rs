@@ -67,15 +67,15 @@ pub fn svg(scene: &Scene, options: &Options) -> String {
                 let first =
                     index.and_then(|k| reached.get_mut(k)).is_some_and(|known| !core::mem::replace(known, true));
                 let button = if first {
-                    format!(" tabindex=\"0\" role=\"button\" aria-label=\"{title}\"")
+                    let label = escape(&label(&part.title, run));
+                    format!(" tabindex=\"0\" role=\"button\" aria-label=\"{label}\"")
                 } else {
                     String::new()
                 };
                 out += &format!("<g class=\"part\" data-part=\"{id}\"{button}><title>{title}</title>\n");
             }
             for placed in run {
-                // A button is called by its label; letters inside it are for the eye.
-                item(&mut out, &placed.item, options.pointed && part.is_some());
+                item(&mut out, &placed.item);
             }
             if part.is_some() {
                 out += "</g>\n";
@@ -86,7 +86,18 @@ pub fn svg(scene: &Scene, options: &Options) -> String {
     out + "</svg>\n"
 }
 
-fn item(out: &mut String, item: &Item, unsaid: bool) {
+/// What a part is called by who hears it: its title, and what is written in it where the title does not say it already.
+fn label(title: &str, run: &[&Placed]) -> String {
+    let written: Vec<String> = run.iter().flat_map(|p| p.item.text_boxes()).map(|(text, _)| text).collect();
+    let written = written.join(" ");
+    if title.to_lowercase().contains(&written.to_lowercase()) {
+        title.to_owned()
+    } else {
+        format!("{title}, {written}")
+    }
+}
+
+fn item(out: &mut String, item: &Item) {
     let class = match item {
         Item::Shape(_) => "",
         Item::Dimension(_) => "dimension",
@@ -99,14 +110,14 @@ fn item(out: &mut String, item: &Item, unsaid: bool) {
         *out += &format!("<g class=\"{class}\">\n");
     }
     for shape in item.shapes() {
-        self::shape(out, &shape, unsaid);
+        self::shape(out, &shape);
     }
     if !class.is_empty() {
         *out += "</g>\n";
     }
 }
 
-fn shape(out: &mut String, shape: &Shape, unsaid: bool) {
+fn shape(out: &mut String, shape: &Shape) {
     match shape {
         Shape::Path { rings, closed, pen, fill } => {
             let mut d = String::new();
@@ -121,7 +132,7 @@ fn shape(out: &mut String, shape: &Shape, unsaid: bool) {
             filled(out, &format!("<circle cx=\"{x}\" cy=\"{y}\" r=\"{r}\""), &[ring], *pen, *fill);
         }
         Shape::Text(text) if text.text.is_empty() => {}
-        Shape::Text(text) => lettering(out, text, unsaid),
+        Shape::Text(text) => lettering(out, text),
     }
 }
 
@@ -183,7 +194,7 @@ fn path(d: &mut String, points: &[Point], closed: bool) {
     }
 }
 
-fn lettering(out: &mut String, text: &Text, unsaid: bool) {
+fn lettering(out: &mut String, text: &Text) {
     if text.clear {
         let Rect { x0, y0, .. } = text.area();
         let [x, y, w, h] = [x0, y0, text.area().width(), text.area().height()].map(number);
@@ -201,11 +212,10 @@ fn lettering(out: &mut String, text: &Text, unsaid: bool) {
         Turn::Level => String::new(),
         Turn::Up => format!(" transform=\"rotate(-90 {x} {y})\""),
     };
-    let hidden = if unsaid { " aria-hidden=\"true\"" } else { "" };
     // The length is stated so that another face cannot make texts overlap.
     *out += &format!(
         "<text x=\"{x}\" y=\"{y}\" font-family=\"{FACE}\" font-size=\"{size}\" textLength=\"{length}\" \
-         lengthAdjust=\"spacingAndGlyphs\" fill=\"currentColor\"{anchor}{weight}{turn}{hidden}>{}</text>\n",
+         lengthAdjust=\"spacingAndGlyphs\" fill=\"currentColor\"{anchor}{weight}{turn}>{}</text>\n",
         escape(&text.text)
     );
 }

@@ -109,9 +109,9 @@ fn decide(rule: &str) -> Markup {
     html! {
         form.decide data-decide=(rule) {
             p {
-                label { "Decision " select name="decision" { option value="accepted" { "accepted" } option value="by others" { "by others" } option value="open" { "open" } } }
-                label { " because " input name="because" required maxlength="300" autocomplete="off"; }
-                label { " by " input name="who" required maxlength="80" autocomplete="name"; }
+                label { "Decision " select #(format!("decision-{rule}")) name="decision" { option value="accepted" { "accepted" } option value="by others" { "by others" } option value="open" { "open" } } }
+                label { " because " input #(format!("because-{rule}")) name="because" required maxlength="300" autocomplete="off"; }
+                label { " by " input #(format!("who-{rule}")) name="who" required maxlength="80" autocomplete="name"; }
                 button type="submit" { "Decide" }
             }
         }

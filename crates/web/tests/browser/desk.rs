@@ -4,6 +4,8 @@ use chromiumoxide::browser::{Browser, BrowserConfig};
 use chromiumoxide::cdp::browser_protocol::input::{DispatchKeyEventParams, DispatchKeyEventType};
 use chromiumoxide::cdp::browser_protocol::log::EventEntryAdded;
 use chromiumoxide::cdp::js_protocol::runtime::{EvaluateParams, EventConsoleApiCalled, EventExceptionThrown};
+use chromiumoxide::element::Element;
+use chromiumoxide::error::CdpError;
 use chromiumoxide::page::Page;
 use futures_util::StreamExt;
 use std::path::PathBuf;
@@ -117,21 +119,36 @@ impl Desk {
 
     /// Clicks on an element, as with a mouse.
     pub async fn click(&self, css: &str) {
-        self.see(&format!("document.querySelector({css:?})")).await;
-        let element = self.page.find_element(css).await.unwrap();
-        element.scroll_into_view().await.unwrap();
-        element.click().await.unwrap();
+        self.reach(css, async |element| element.click().await.map(|_| ())).await;
     }
 
     /// Types a text into a field in place of what stands there, and leaves it.
     pub async fn fill(&self, css: &str, text: &str) {
-        self.see(&format!("document.querySelector({css:?})")).await;
-        let element = self.page.find_element(css).await.unwrap();
-        element.scroll_into_view().await.unwrap();
-        element.focus().await.unwrap();
+        self.reach(css, async |element| element.focus().await.map(|_| ())).await;
         self.page.evaluate(format!("document.querySelector({css:?}).select()")).await.unwrap();
-        element.type_str(text).await.unwrap();
+        // The keys go to whatever has the focus.
+        self.page.find_element("body").await.unwrap().type_str(text).await.unwrap();
         self.press("Tab").await;
+    }
+
+    /// Does something with an element, once it is in sight; one that was just replaced by a fresh piece is looked for again.
+    async fn reach(&self, css: &str, act: impl AsyncFn(&Element) -> Result<(), CdpError>) {
+        self.see(&format!("document.querySelector({css:?})")).await;
+        let begun = Instant::now();
+        loop {
+            let done = match self.page.find_element(css).await {
+                Ok(element) => match element.scroll_into_view().await {
+                    Ok(_) => act(&element).await,
+                    Err(error) => Err(error),
+                },
+                Err(error) => Err(error),
+            };
+            match done {
+                Ok(()) => return,
+                Err(error) => assert!(begun.elapsed() < PATIENCE, "{css} cannot be reached: {error}"),
+            }
+            tokio::time::sleep(Duration::from_millis(20)).await;
+        }
     }
 
     /// Presses a key.
@@ -141,7 +158,11 @@ impl Desk {
             "Enter" => 13,
             "Escape" => 27,
             " " => 32,
-            other => i64::from(other.chars().next().map_or(0, |c| c.to_ascii_uppercase() as u32)),
+            other => other
+                .chars()
+                .next()
+                .filter(char::is_ascii_alphanumeric)
+                .map_or(0, |c| i64::from(c.to_ascii_uppercase() as u32)),
         };
         for kind in [DispatchKeyEventType::KeyDown, DispatchKeyEventType::KeyUp] {
             let mut event = DispatchKeyEventParams::builder()
