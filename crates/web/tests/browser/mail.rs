@@ -35,3 +35,31 @@ async fn a_mail_becomes_a_sheet() {
     desk.see("document.querySelector('#picture svg')").await;
     desk.close().await;
 }
+
+#[tokio::test(flavor = "multi_thread")]
+async fn an_answer_to_a_question_of_ours_becomes_a_claim() {
+    let desk = Desk::open(&["truck-wash"], (1440, 900)).await;
+    let folder = desk.folder.path().join("truck-wash");
+    let reply = reply_of(&folder);
+    let asked = reply.iter().find(|q| q.keys.first().is_some_and(|key| key == "site.groundwater" || key.ends_with(".solids"))).or(reply.iter().find(|q| q.keys.len() == 1));
+    let question = asked.expect("the reply asks for something that has a key");
+    let answer = if question.keys[0].ends_with(".solids") { "about 450 mg/L" } else { "we will check" };
+    let mail = format!("Hello,\n\n> {}. {}\n{answer}\n\nRegards\nInvented Feeds\n", question.number, question.text);
+    std::fs::write(folder.join("mail.txt"), mail).unwrap();
+    desk.go("/sheet/truck-wash").await;
+    desk.click("[data-beside='mail']").await;
+    desk.see("document.querySelector('.answers blockquote')").await;
+    assert!(desk.text(".answers blockquote").await.contains(answer));
+    if question.keys[0].ends_with(".solids") {
+        desk.click(".answers button[data-act]").await;
+        desk.see("document.querySelector('.answers')?.innerText.includes('has taken it')").await;
+        assert!(desk.file("truck-wash").contains("from = \"about 450 mg/L\""), "{}", desk.file("truck-wash"));
+    }
+    desk.close().await;
+}
+
+/// The questions of the reply to an enquiry.
+fn reply_of(folder: &std::path::Path) -> Vec<stillrise_documents::reply::Posed> {
+    let (settled, _) = stillrise_desk::files::settled(folder).unwrap_or_else(|_| panic!("the worked job is settled"));
+    stillrise_documents::reply::posed(&settled)
+}

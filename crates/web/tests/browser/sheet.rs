@@ -110,3 +110,20 @@ async fn a_number_is_followed_to_where_it_comes_from() {
     assert!(text.contains("given:") || text.contains("assumed"), "{text}");
     desk.close().await;
 }
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_finding_is_settled_by_its_remedy() {
+    let desk = Desk::open(&["truck-wash"], (1440, 900)).await;
+    desk.go("/sheet/truck-wash").await;
+    desk.see("document.querySelector('#rule-frost-outdoors.fails')").await;
+    desk.click("#rule-frost-outdoors summary").await;
+    desk.click("#rule-frost-outdoors [data-remedy]").await;
+    desk.see("document.querySelector('#panel .remedies button')?.innerText.includes('Insulate')").await;
+    assert!(desk.text("#panel .remedies li").await.contains("It passes then"), "{}", desk.text("#panel").await);
+    desk.click("#panel .remedies li:first-child button").await;
+    desk.see("!document.querySelector('#rule-frost-outdoors')").await;
+    desk.see("document.querySelector('#panel').hidden").await;
+    assert!(desk.file("truck-wash").contains("frost_protected = true"), "{}", desk.file("truck-wash"));
+    desk.see("document.querySelector('[data-step=undo]').title.includes('frost_protected')").await;
+    desk.close().await;
+}
