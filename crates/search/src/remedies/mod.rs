@@ -14,7 +14,7 @@ pub use after::{After, Word as WordThen};
 
 use crate::Settled;
 use crate::side_by_side::side_by_side;
-use stillrise_checks::{Grade, Rule};
+use stillrise_checks::{Grade, Judged, Rule};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::Design;
@@ -62,6 +62,20 @@ enum Family {
     Screen,
 }
 
+impl Family {
+    /// Whether it takes another unit, or the same one otherwise fitted.
+    fn is_other_unit(self) -> bool {
+        matches!(
+            self,
+            Family::Size | Family::Parallel | Family::Arrangement | Family::SandTrap | Family::PumpOut | Family::Standby
+        )
+    }
+    /// Whether it keeps frost off, however cold it gets.
+    fn is_frost(self) -> bool {
+        matches!(self, Family::FrostProtected | Family::Indoors)
+    }
+}
+
 /// A change that may settle something.
 #[derive(Debug, Clone)]
 struct Offer {
@@ -90,8 +104,23 @@ fn is_open(grade: Grade) -> bool {
 }
 
 /// Whether a rule that said the one is settled where it says the other; a failure that is only a warning then is so in part.
-fn settles(was: Grade, then: Grade) -> bool {
-    matches!(then, Grade::Passes | Grade::NotApplicable) || was == Grade::Fails && then == Grade::Warns
+/// Another unit at which there is nothing to look at any more settles nothing: a unit without plates is no answer to a question
+/// about them.
+fn settles(was: Grade, then: Grade, family: Family) -> bool {
+    match then {
+        Grade::Passes => true,
+        Grade::NotApplicable => !family.is_other_unit(),
+        Grade::Warns => was == Grade::Fails,
+        Grade::CannotJudge | Grade::Fails => false,
+    }
+}
+
+/// Whether a change may settle a rule: one that cannot judge waits for an answer, and what does not give it is none.
+fn may_settle(judged: &Judged, offer: &Offer) -> bool {
+    let answers = |key: &str| offer.keys.iter().any(|(path, _)| path == key);
+    judged.grade() != Grade::CannotJudge
+        || offer.family.is_frost()
+        || judged.verdict.asks().iter().filter_map(|ask| ask.key.as_deref()).any(answers)
 }
 
 /// What would settle a rule that fails, warns or cannot judge: at most three changes, those first that break nothing else, then
@@ -112,10 +141,11 @@ pub fn remedies(
     let (enquiry, design) = (&settled.job.enquiry, &settled.job.design);
     let around = Around { settled, enquiry, design, range: enquiry.range.as_ref().unwrap_or(demo) };
     let offers = ours::offers(&around).into_iter().chain(client::offers(&around)).chain(site::offers(&around));
+    let offers = offers.filter(|offer| may_settle(judged, offer));
     let made: Vec<(Offer, Enquiry)> =
         offers.filter_map(|offer| change(&offer.keys).map(|enquiry| (offer, enquiry))).collect();
     let was = judged.grade();
-    let tries = side_by_side(made.len(), 1, || (), |k, ()| tried(&made[k].1, demo, rule, was));
+    let tries = side_by_side(made.len(), 1, || (), |k, ()| tried(&made[k].1, demo, rule, &|then| settles(was, then, made[k].0.family)));
     let mut seen: Vec<Family> = Vec::new();
     let mut found: Vec<Remedy> = Vec::new();
     for ((Offer { family, says, keys }, other), tried) in made.iter().zip(&tries) {

@@ -87,8 +87,8 @@ fn screen(a: &Around<'_>) -> Vec<Offer> {
     let found = a.design.train.as_ref().and_then(|train| train.screen.as_ref()).and_then(|screen| screen.narrowest);
     let (Some((passage, of)), own) = (found, &a.enquiry.screen) else { return Vec::new() };
     let unit = if a.enquiry.system() == System::Us { &IN } else { &MM };
-    // Rounded down, so that what passes it passes what lies behind.
-    let opening = (unit.from_si(stillrise_units::Typed::si(passage.q)) * 100.0).floor() / 100.0;
+    // Rounded down, but for what counting leaves, so that what passes it passes what lies behind.
+    let opening = (unit.from_si(stillrise_units::Typed::si(passage.q)) * 100.0 + 1e-6).floor() / 100.0;
     let text = format!("{} {}", print::digits(opening, 4), unit.symbol);
     let keys = [(own.spacing().path().into_owned(), text.clone())];
     vec![Offer::new(Family::Screen, format!("Have the screen open no wider than {text}, the {of}"), keys)]

@@ -1,7 +1,6 @@
 //! A changed enquiry worked as far as its rules and words: what `settle` finds, without the questions and the neighbours, which
 //! nobody reads of a change that is only tried.
 
-use super::settles;
 use crate::pick::{self, Pick, found};
 use crate::risk::ready;
 use crate::{shortfall, words};
@@ -22,8 +21,8 @@ pub(super) struct Tried {
     pub pick: Option<Pick>,
 }
 
-/// Works it; `None` where the rule is not settled then.
-pub(super) fn tried(written: &Enquiry, demo: &Range, rule: &Rule, was: Grade) -> Option<Tried> {
+/// Works it; `None` where what the rule comes to then does not settle it.
+pub(super) fn tried(written: &Enquiry, demo: &Range, rule: &Rule, settles: &dyn Fn(Grade) -> bool) -> Option<Tried> {
     let today = written.today();
     let enquiry = today.as_ref().unwrap_or(written);
     let range = enquiry.range.as_ref().unwrap_or(demo);
@@ -45,7 +44,7 @@ pub(super) fn tried(written: &Enquiry, demo: &Range, rule: &Rule, was: Grade) ->
     }
     let is_settled = |design: &Design, ledger: &Ledger| {
         let verdict = (rule.look)(&Subject { enquiry, design, ledger: Some(ledger), read: false });
-        settles(was, verdict.grade())
+        settles(verdict.grade())
     };
     // What is heard beside the calculation only ever weakens a word, and costs most of the time.
     if !is_settled(&design, &ledger) {
