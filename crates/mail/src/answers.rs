@@ -83,6 +83,7 @@ pub fn unnamed(key: &str) -> String {
     }
     out.push_str(rest);
     let parts = out.split('.').map(|part| part.split_whitespace().next().unwrap_or("").to_owned());
-    let parts: Vec<String> = parts.filter(|part| !part.is_empty() && !part.chars().all(|c| c.is_ascii_digit())).collect();
+    let parts: Vec<String> =
+        parts.filter(|part| !part.is_empty() && !part.chars().all(|c| c.is_ascii_digit())).collect();
     parts.join(".")
 }

@@ -1,7 +1,12 @@
 //! Invented answers to our questions: quoted, numbered, free, in US and SI units, with decimal commas. Who wrote them and all in
 //! them is invented; what is expected of each was written down from the mail by hand.
 
-#![allow(clippy::panic, clippy::expect_used, clippy::print_stdout, reason = "a test fails by panicking, and tells its recall")]
+#![allow(
+    clippy::panic,
+    clippy::expect_used,
+    clippy::print_stdout,
+    reason = "a test fails by panicking, and tells its recall"
+)]
 
 use stillrise_mail::answers::{Answer, Asked, answers, unnamed};
 use stillrise_units::parse::Reading;
@@ -19,7 +24,10 @@ fn asked() -> Vec<Asked> {
         ("inlet.pump", "Which pump lifts the water to the separator? We took a centrifugal pump."),
         ("outlet.to", "Where does the water go behind the separator: storm drain, water body or sanitary sewer?"),
         ("outlet.rain_allowed", "Does the owner of the sewer allow rain water in it?"),
-        ("", "May we have the safety data sheet of \"floor soap\", and how much of it is used? It decides whether the oil still rises."),
+        (
+            "",
+            "May we have the safety data sheet of \"floor soap\", and how much of it is used? It decides whether the oil still rises.",
+        ),
     ];
     let one = |(k, (key, text)): (usize, (&str, &str))| Asked {
         number: k + 1,
@@ -126,7 +134,9 @@ fn answers_are_matched_to_their_questions() {
             }
         }
     }
-    println!("{wanted} answers: {matched} matched, {right} with the right value or none; {strange} found that are none\n{missed:#?}");
+    println!(
+        "{wanted} answers: {matched} matched, {right} with the right value or none; {strange} found that are none\n{missed:#?}"
+    );
     assert!(matched + 1 >= wanted && right + 2 >= wanted && strange <= 1, "{missed:#?}");
 }
 

@@ -6,8 +6,8 @@ use std::io::Read as _;
 use std::path::{Path, PathBuf};
 use stillrise_desk::files;
 use stillrise_documents::package::pretty;
-use stillrise_documents::reply::posed;
 use stillrise_documents::render::text::{Table, hang};
+use stillrise_documents::reply::posed;
 use stillrise_mail::answers::{Asked, answers};
 use stillrise_mail::{Find, Mail, What, read_mail};
 use stillrise_units::Fault;
@@ -107,7 +107,12 @@ fn answered(text: &str, file: &Path, reading: &Reading, json: bool) -> End {
     let width = out::width();
     out::print(&table.render(width));
     let open = asked.len() - found.len();
-    out::print(&hang(&format!("{} answered, {open} open. Without a value the words give none that the key takes.", found.len()), width, 0, 0));
+    out::print(&hang(
+        &format!("{} answered, {open} open. Without a value the words give none that the key takes.", found.len()),
+        width,
+        0,
+        0,
+    ));
     End::Done
 }
 

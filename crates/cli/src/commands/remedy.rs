@@ -44,7 +44,10 @@ fn told(found: &Found, width: usize) -> String {
     if remedies.is_empty() {
         let open = verdict.is_some_and(|v| v.is_finding() || !v.asks().is_empty());
         let why = if open {
-            format!("None of the changes that we or the client may decide alone settles it. What to do: {}", rule.remedy)
+            format!(
+                "None of the changes that we or the client may decide alone settles it. What to do: {}",
+                rule.remedy
+            )
         } else {
             "Nothing is to be settled.".to_owned()
         };

@@ -14,8 +14,34 @@ const SHARED: usize = 2;
 const LONG: usize = 4;
 /// Words that stand in any question.
 const COMMON: [&str; 28] = [
-    "what", "which", "does", "where", "when", "water", "separator", "took", "with", "that", "this", "from", "there",
-    "have", "they", "your", "into", "much", "many", "will", "would", "them", "each", "these", "only", "other", "than", "unit",
+    "what",
+    "which",
+    "does",
+    "where",
+    "when",
+    "water",
+    "separator",
+    "took",
+    "with",
+    "that",
+    "this",
+    "from",
+    "there",
+    "have",
+    "they",
+    "your",
+    "into",
+    "much",
+    "many",
+    "will",
+    "would",
+    "them",
+    "each",
+    "these",
+    "only",
+    "other",
+    "than",
+    "unit",
 ];
 
 /// What a text says, by the stems of its words.
@@ -63,7 +89,8 @@ pub(super) fn free(
             let points = asked.keys.iter().map(|key| {
                 let path = unnamed(key);
                 let of = mail.finds.iter().filter(|find| find.sentence == s);
-                let weight = of.flat_map(|f| &f.offers).filter(|o| o.path == path && o.weight > 0).map(|o| o.weight).max();
+                let weight =
+                    of.flat_map(|f| &f.offers).filter(|o| o.path == path && o.weight > 0).map(|o| o.weight).max();
                 // Of several waters the one that is named is meant.
                 let name = key.split('"').nth(1).map(str::to_lowercase);
                 let named = name.is_some_and(|name| text[sentence.at.clone()].to_lowercase().contains(&name));

@@ -25,16 +25,8 @@ impl Line {
 }
 
 /// Words that lead to the mail that is answered, where it is not marked.
-const LEADS: [&str; 8] = [
-    "-----original",
-    "----- original",
-    "________",
-    "-----ursprüngliche",
-    "begin forwarded",
-    "von:",
-    "from:",
-    "> on ",
-];
+const LEADS: [&str; 8] =
+    ["-----original", "----- original", "________", "-----ursprüngliche", "begin forwarded", "von:", "from:", "> on "];
 
 /// The lines of a text.
 pub(super) fn lines(text: &str) -> Vec<Line> {

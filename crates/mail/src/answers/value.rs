@@ -9,26 +9,85 @@ use stillrise_units::parse::{Extent, Reading, quantities_in};
 
 /// Words by which somebody says that he does not know.
 const UNKNOWN: [&str; 26] = [
-    "not known", "unknown", "n/a", "not available", "don't know", "do not know", "dont know", "not sure", "no idea",
-    "will check", "to be confirmed", "tbc", "tbd", "to be determined", "to follow", "cannot say", "can't say",
-    "see drawing", "see attached", "no data", "no information", "unbekannt", "nicht bekannt", "keine angabe",
-    "wird nachgereicht", "let you know",
+    "not known",
+    "unknown",
+    "n/a",
+    "not available",
+    "don't know",
+    "do not know",
+    "dont know",
+    "not sure",
+    "no idea",
+    "will check",
+    "to be confirmed",
+    "tbc",
+    "tbd",
+    "to be determined",
+    "to follow",
+    "cannot say",
+    "can't say",
+    "see drawing",
+    "see attached",
+    "no data",
+    "no information",
+    "unbekannt",
+    "nicht bekannt",
+    "keine angabe",
+    "wird nachgereicht",
+    "let you know",
 ];
 /// Beginnings that say yes.
 const YES: [&str; 16] = [
-    "yes", "yep", "yeah", "correct", "right", "true", "ja", "it does", "it can", "it is", "they can", "they do", "there is",
-    "allowed", "that is so", "indeed",
+    "yes",
+    "yep",
+    "yeah",
+    "correct",
+    "right",
+    "true",
+    "ja",
+    "it does",
+    "it can",
+    "it is",
+    "they can",
+    "they do",
+    "there is",
+    "allowed",
+    "that is so",
+    "indeed",
 ];
 /// Beginnings that say no, and words that do within.
 const NO: [&str; 18] = [
-    "no", "nope", "nein", "not", "never", "none", "neither", "it does not", "it doesn't", "it can not", "it cannot",
-    "it can't", "they cannot", "they can't", "they do not", "they don't", "there is no", "there is none",
+    "no",
+    "nope",
+    "nein",
+    "not",
+    "never",
+    "none",
+    "neither",
+    "it does not",
+    "it doesn't",
+    "it can not",
+    "it cannot",
+    "it can't",
+    "they cannot",
+    "they can't",
+    "they do not",
+    "they don't",
+    "there is no",
+    "there is none",
 ];
 const NEGATED: [&str; 9] =
     [" not ", "n't ", " cannot ", " never ", " no ", " nicht ", " kein ", " keine ", " without "];
 /// Numbers in words.
 const SPOKEN: [(&str, &str); 8] = [
-    ("one", "1"), ("two", "2"), ("three", "3"), ("four", "4"), ("five", "5"), ("six", "6"), ("twelve", "12"), ("ten", "10"),
+    ("one", "1"),
+    ("two", "2"),
+    ("three", "3"),
+    ("four", "4"),
+    ("five", "5"),
+    ("six", "6"),
+    ("twelve", "12"),
+    ("ten", "10"),
 ];
 
 /// The value as the key takes it; `None` where the words give none.
@@ -101,7 +160,10 @@ fn yes_or_no(low: &str) -> Option<bool> {
         (Some(yes), no) if no.is_none_or(|no| yes >= no) => {
             // "it is not", "there is a closure, but": a beginning that is denied at once.
             let rest = said.get(yes..).unwrap_or("");
-            let denied = yes > 3 && NEGATED.iter().any(|word| rest.get(..rest.len().min(word.len() + 2)).is_some_and(|head| head.contains(word.trim_end())));
+            let denied = yes > 3
+                && NEGATED.iter().any(|word| {
+                    rest.get(..rest.len().min(word.len() + 2)).is_some_and(|head| head.contains(word.trim_end()))
+                });
             Some(!denied)
         }
         (_, Some(_)) => Some(false),
@@ -121,6 +183,10 @@ fn number(low: &str) -> Option<String> {
             return Some((*digits).to_owned());
         }
         let point = bare.replace(',', ".");
-        point.parse::<f64>().ok().filter(|n| n.is_finite() && bare.starts_with(|c: char| c.is_ascii_digit())).map(|_| point)
+        point
+            .parse::<f64>()
+            .ok()
+            .filter(|n| n.is_finite() && bare.starts_with(|c: char| c.is_ascii_digit()))
+            .map(|_| point)
     })
 }

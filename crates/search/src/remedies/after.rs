@@ -1,7 +1,7 @@
 //! What follows from a change: what the rule says then, what else is open then, the unit, the words, what leaves, the price.
 
-use super::tried::Tried;
 use super::is_open;
+use super::tried::Tried;
 use crate::Settled;
 use crate::pick::effluent;
 use stillrise_checks::{Grade, Judged, Rule};

@@ -86,7 +86,8 @@ fn evened(a: &Around<'_>) -> Option<Offer> {
     }
     let mut keys = vec![(inlet.rate().path().into_owned(), text.clone())];
     keys.push((inlet.pulsation().path().into_owned(), "1".to_owned()));
-    let says = format!("Pump no more than the cap of {text}, evened out by an equalisation ahead; the client must agree");
+    let says =
+        format!("Pump no more than the cap of {text}, evened out by an equalisation ahead; the client must agree");
     Some(Offer::new(Family::Evened, says, keys))
 }
 

@@ -67,7 +67,12 @@ impl Family {
     fn is_other_unit(self) -> bool {
         matches!(
             self,
-            Family::Size | Family::Parallel | Family::Arrangement | Family::SandTrap | Family::PumpOut | Family::Standby
+            Family::Size
+                | Family::Parallel
+                | Family::Arrangement
+                | Family::SandTrap
+                | Family::PumpOut
+                | Family::Standby
         )
     }
     /// Whether it keeps frost off, however cold it gets.
@@ -145,7 +150,12 @@ pub fn remedies(
     let made: Vec<(Offer, Enquiry)> =
         offers.filter_map(|offer| change(&offer.keys).map(|enquiry| (offer, enquiry))).collect();
     let was = judged.grade();
-    let tries = side_by_side(made.len(), 1, || (), |k, ()| tried(&made[k].1, demo, rule, &|then| settles(was, then, made[k].0.family)));
+    let tries = side_by_side(
+        made.len(),
+        1,
+        || (),
+        |k, ()| tried(&made[k].1, demo, rule, &|then| settles(was, then, made[k].0.family)),
+    );
     let mut seen: Vec<Family> = Vec::new();
     let mut found: Vec<Remedy> = Vec::new();
     for ((Offer { family, says, keys }, other), tried) in made.iter().zip(&tries) {

@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use serde_json::json;
 use stillrise_documents::reply::posed;
 use stillrise_edit::Said;
-use stillrise_mail::answers::{Answer, Asked, answers};
+use stillrise_mail::answers::{Answer, Asked, answers, unnamed};
 use stillrise_units::parse::Reading;
 
 /// Letters of the words that a claim keeps as its source.
@@ -27,20 +27,29 @@ pub fn piece(state: &State, text: &str, reading: &Reading, claims: &[Said]) -> M
                 li value=(question.number) {
                     p { (question.text) }
                     blockquote { (answer.said) }
-                    (taken(answer, claims, state.is_locked()))
+                    @let keys = alike(answer, &question.keys);
+                    @if keys.is_empty() || answer.value.is_none() {
+                        p.small { "Its words give no value that a key takes; the inputs beside the sheet do." }
+                    } @else {
+                        @for key in keys { (taken(answer, key, claims, state.is_locked())) }
+                    }
                 }
             } } }
         }
     }
 }
 
-fn taken(answer: &Answer, claims: &[Said], locked: bool) -> Markup {
+/// The keys that a value may answer: what several waters were asked alike is answered for each by a click of its own.
+fn alike<'a>(answer: &Answer, keys: &'a [String]) -> Vec<&'a String> {
+    let path = answer.key.as_deref().map(unnamed);
+    keys.iter().filter(|key| path.as_ref() == Some(&unnamed(key))).collect()
+}
+
+fn taken(answer: &Answer, key: &str, claims: &[Said], locked: bool) -> Markup {
     let from: String = answer.said.chars().take(LONGEST).collect();
-    let (Some(key), Some(value)) = (&answer.key, &answer.value) else {
-        return html! { p.small { "Its words give no value that a key takes; the inputs beside the sheet do." } };
-    };
+    let value = answer.value.as_deref().unwrap_or_default();
     let is_used = claims.iter().any(|said| {
-        said.path.to_string() == *key && said.claims.iter().any(|claim| claim.from.as_deref() == Some(from.as_str()))
+        said.path.to_string() == key && said.claims.iter().any(|claim| claim.from.as_deref() == Some(from.as_str()))
     });
     let act = json!([{ "do": "claim", "path": key, "value": value, "from": from }]);
     html! {
