@@ -243,7 +243,7 @@ async fn settles(
     Path((name, rule)): Path<(String, String)>,
     headers: HeaderMap,
 ) -> Response {
-    match apart(move || parts::remedy::told(&desk, &*desk.sheet(&name)?, &rule)).await {
+    match apart(move || parts::remedy::told(&desk, &desk.sheet(&name)?, &rule)).await {
         Ok(value) => Json(value).into_response(),
         Err(refusal) => refusal.answer(&headers),
     }
