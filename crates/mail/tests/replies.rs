@@ -149,6 +149,25 @@ fn what_is_said_is_told_without_marks_and_breaks() {
     assert_eq!(&mail[one.at.clone()], "We use five\n  litres a day.");
 }
 
+/// A question that is worded otherwise by now is quoted as it was sent: the figure that we took stands in it, and is no answer.
+#[test]
+fn a_figure_of_ours_is_no_answer() {
+    let asked = [Asked {
+        number: 6,
+        text: "How much suspended solids does the rinse water carry? We took 1000 mg/L.".to_owned(),
+        keys: vec!["stream \"rinse\".solids".to_owned()],
+    }];
+    let sent =
+        "How much suspended solids does each of these waters carry? Rinse (we took 1000 mg/L), wash (1000 mg/L).";
+    let marked = format!("> 6. {sent}\nabout 450 mg/L\n\nRegards\n");
+    let found = answers(&marked, &asked, &Reading::default());
+    assert_eq!(found.iter().map(|a| a.said.as_str()).collect::<Vec<_>>(), ["about 450 mg/L"]);
+    for bare in [format!("6. {sent}\n"), format!("> 6. {sent}\n"), format!("On Monday you wrote:\n> {sent}\n")] {
+        let found = answers(&bare, &asked, &Reading::default());
+        assert!(found.iter().all(|a| a.value.as_deref().is_none_or(|v| !v.contains("1000"))), "{found:#?}");
+    }
+}
+
 #[test]
 fn paths_are_bared_of_names() {
     for (key, path) in [

@@ -11,6 +11,8 @@ pub(super) struct Quote {
     pub question: usize,
     /// From its first word, or the number ahead of it, to the end of what is repeated of it.
     pub at: Range<usize>,
+    /// Whether all of it is repeated, or it is cut where somebody cuts it: behind the mark of the question, with dots.
+    pub is_whole: bool,
 }
 
 /// Words that must agree for a question to be known; of a shorter one all.
@@ -54,11 +56,13 @@ pub(super) fn quotes(text: &str, questions: &[Asked]) -> Vec<Quote> {
             let from = number_ahead(text, first.1.start, asked.number).unwrap_or(first.1.start);
             let tail = text[last.1.end..].chars().take_while(|c| ".,;:?!\"'…)".contains(*c)).map(char::len_utf8);
             let at = from..last.1.end + tail.sum::<usize>();
+            let end = &text[last.1.end..at.end];
+            let is_whole = count == own.len() || end.contains(['?', '…']) || end.contains("...");
             let other = all.iter().position(|q| q.at.start < at.end && at.start < q.at.end);
             match other {
                 Some(other) if all[other].at.len() >= at.len() => {}
-                Some(other) => all[other] = Quote { question, at },
-                None => all.push(Quote { question, at }),
+                Some(other) => all[other] = Quote { question, at, is_whole },
+                None => all.push(Quote { question, at, is_whole }),
             }
         }
     }
@@ -83,7 +87,7 @@ pub(super) fn behind(text: &str, lines: &[Line], quotes: &[Quote]) -> Vec<(usize
         let end = quotes.get(k + 1).map_or(text.len(), |next| next.at.start);
         let marked = lines.iter().any(|line| line.is_quoted && line.at.contains(&quote.at.start));
         let last = k + 1 == quotes.len();
-        if let Some(at) = answer(text, lines, quote.at.end..end, marked, last) {
+        if let Some(at) = answer(text, lines, quote.at.end..end, (marked, last, quote.is_whole)) {
             all.push((quote.question, at));
         }
     }
@@ -94,13 +98,23 @@ pub(super) fn behind(text: &str, lines: &[Line], quotes: &[Quote]) -> Vec<(usize
 }
 
 /// The answer within what stands behind a question.
-fn answer(text: &str, lines: &[Line], within: Range<usize>, marked: bool, last: bool) -> Option<Range<usize>> {
+fn answer(
+    text: &str,
+    lines: &[Line],
+    within: Range<usize>,
+    (marked, last, is_whole): (bool, bool, bool),
+) -> Option<Range<usize>> {
+    // Where the words part without a mark, what follows may still be ours: the figure that we took is no answer.
+    if !marked && !is_whole {
+        return None;
+    }
     // What follows on the line of the question itself is its answer, unless the line is the rest of the question.
     let own_line = lines.iter().position(|line| line.at.end >= within.start)?;
     let rest = within.start..lines[own_line].at.end.min(within.end);
     let inline = text.get(rest.clone()).filter(|said| {
         let said = said.trim();
-        said.chars().any(char::is_alphanumeric) && !is_rest(said)
+        let parted = is_whole && !marked || PARTED.iter().any(|mark| said.starts_with(mark));
+        parted && said.chars().any(char::is_alphanumeric) && !is_rest(said)
     });
     let mut piece: Option<Range<usize>> = inline.and_then(|_| trimmed(text, rest));
     for line in &lines[own_line + 1..] {
@@ -126,6 +140,9 @@ fn answer(text: &str, lines: &[Line], within: Range<usize>, marked: bool, last: 
     }
     piece
 }
+
+/// Marks by which somebody parts an answer from the question ahead of it on its line.
+const PARTED: [&str; 8] = ["-", "–", "—", "=>", "→", ":", "*", "<"];
 
 /// Whether what follows on the line is the rest of a question that was repeated in part.
 fn is_rest(said: &str) -> bool {

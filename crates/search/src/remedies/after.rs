@@ -1,6 +1,5 @@
 //! What follows from a change: what the rule says then, what else is open then, the unit, the words, what leaves, the price.
 
-use super::is_open;
 use super::tried::Tried;
 use crate::Settled;
 use crate::pick::effluent;
@@ -60,14 +59,16 @@ impl After {
             };
             others().filter(is_new).map(|j| (j.rule, j.verdict.says().to_owned())).collect()
         };
-        let closed = |j: &&Judged| {
-            let was = before(j).filter(|was| was.verdict.is_finding() && !was.is_settled());
-            was.is_some() && !is_open(j.grade())
-        };
-        let own = tried.verdicts.iter().find(|j| *j.rule == *rule);
         let now_range = settled.job.enquiry.range.as_ref().unwrap_or(demo);
         let range = written.range.as_ref().unwrap_or(demo);
         let now = settled.pick.as_ref();
+        let is_other_unit = now.map(|pick| pick.offered(now_range)) != tried.pick.as_ref().map(|p| p.offered(range));
+        // Another unit at which there is nothing to look at any more settles nothing.
+        let closed = |j: &&Judged| {
+            let was = before(j).filter(|was| was.verdict.is_finding() && !was.is_settled());
+            was.is_some() && (j.grade() == Grade::Passes || j.grade() == Grade::NotApplicable && !is_other_unit)
+        };
+        let own = tried.verdicts.iter().find(|j| *j.rule == *rule);
         let dearer = match (now, &tried.pick) {
             (Some(a), Some(b)) if a.offered(now_range) == b.offered(range) => Some(0.0),
             (Some(a), Some(b)) => a.price(now_range).zip(b.price(range)).map(|(a, b)| b - a),
@@ -80,7 +81,7 @@ impl After {
             warns: newly(Grade::Warns),
             settles: others().filter(closed).map(|j| j.rule).collect(),
             unit: tried.pick.as_ref().map(|pick| pick.name(range)),
-            is_other_unit: now.map(|pick| pick.offered(now_range)) != tried.pick.as_ref().map(|p| p.offered(range)),
+            is_other_unit,
             words: words(&settled.job.design, &tried.job.design),
             effluent: [effluent(&settled.job.design), effluent(&tried.job.design)],
             dearer,

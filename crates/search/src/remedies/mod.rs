@@ -161,8 +161,10 @@ pub fn remedies(
     for ((Offer { family, says, keys }, other), tried) in made.iter().zip(&tries) {
         let Some(tried) = tried else { continue };
         let then = After::of(settled, demo, rule, other, tried);
-        // A change that costs the unit settles nothing.
-        if seen.contains(family) || settled.pick.is_some() && tried.pick.is_none() {
+        // What does two things is not told where one of them does, and what costs the unit settles nothing.
+        let more = *family == Family::CleanerAndPump
+            && [Family::Cleaner, Family::GentlePump].iter().any(|one| seen.contains(one));
+        if more || seen.contains(family) || settled.pick.is_some() && tried.pick.is_none() {
             continue;
         }
         seen.push(*family);
