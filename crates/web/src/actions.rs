@@ -243,7 +243,11 @@ async fn settles(
     Path((name, rule)): Path<(String, String)>,
     headers: HeaderMap,
 ) -> Response {
-    match apart(move || parts::remedy::told(&desk, &desk.sheet(&name)?, &rule)).await {
+    let made = apart(move || {
+        let sheet = desk.sheet(&name)?;
+        parts::remedy::told(&desk, &sheet, &rule)
+    });
+    match made.await {
         Ok(value) => Json(value).into_response(),
         Err(refusal) => refusal.answer(&headers),
     }

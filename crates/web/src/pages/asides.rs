@@ -61,7 +61,10 @@ async fn settles(
     Path((name, rule)): Path<(String, String)>,
     headers: HeaderMap,
 ) -> Response {
-    let made = apart(move || remedy::piece(&desk, &desk.sheet(&name)?, &rule));
+    let made = apart(move || {
+        let sheet = desk.sheet(&name)?;
+        remedy::piece(&desk, &sheet, &rule)
+    });
     match made.await {
         Ok(markup) => markup.into_response(),
         Err(refusal) => refusal.answer(&headers),
