@@ -1,4 +1,4 @@
-//! `read` and `compare` as a user meets them.
+//! `read`, `remedy` and `compare` as a user meets them.
 
 use std::path::Path;
 use std::process::{Command, Output};
@@ -32,6 +32,49 @@ fn a_mail_is_read_and_each_find_names_its_keys() -> Result<(), Box<dyn std::erro
     let none = stillrise(&["read", "no-such-file.txt"])?;
     assert_eq!(none.status.code(), Some(2));
     assert!(none.stdout.is_empty() && String::from_utf8(none.stderr)?.contains("there is no such file"));
+    Ok(())
+}
+
+#[test]
+fn answers_are_read_for_an_enquiry() -> Result<(), Box<dyn std::error::Error>> {
+    let folder = tempfile::tempdir()?;
+    let mail = folder.path().join("answer.txt");
+    std::fs::write(
+        &mail,
+        "Hello,\n\n> 2. Does the owner of the sewer allow rain water in it?\nNo, never.\n> 4. Can the pumps run at the\n> same time, or is one a standby? We took yes.\nyes, in a storm\n\nRegards\n",
+    )?;
+    let path = mail.to_string_lossy();
+    let out = stillrise(&["read", &path, "--for", "enquiries/truck-wash", "--json"])?;
+    let found: serde_json::Value = serde_json::from_slice(&out.stdout)?;
+    let value = |key: &str| {
+        let all = found["answers"].as_array()?;
+        all.iter().find(|answer| answer["key"] == key).map(|answer| answer["value"].clone())
+    };
+    assert_eq!(value("outlet.rain_allowed"), Some("no".into()), "{found}");
+    assert_eq!(value("inlet.together"), Some("yes".into()), "{found}");
+    let out = stillrise(&["read", &path, "--for", "enquiries/truck-wash"])?;
+    let text = String::from_utf8(out.stdout)?;
+    assert!(text.contains("No, never.") && text.contains("2 answered"), "{text}");
+    let refused = stillrise(&["read", &path, "--for", "nowhere"])?;
+    assert_eq!(refused.status.code(), Some(2));
+    Ok(())
+}
+
+#[test]
+fn a_remedy_says_what_is_set_and_what_follows() -> Result<(), Box<dyn std::error::Error>> {
+    let out = stillrise(&["remedy", "enquiries/truck-wash", "frost-outdoors"])?;
+    let text = String::from_utf8(out.stdout)?;
+    assert_eq!(out.status.code(), Some(0), "{text}");
+    for wanted in ["1. Insulate the unit", "set site.frost_protected = yes", "It passes then"] {
+        assert!(text.contains(wanted), "{wanted}: {text}");
+    }
+    let out = stillrise(&["remedy", "enquiries/truck-wash", "frost-outdoors", "--json"])?;
+    let found: serde_json::Value = serde_json::from_slice(&out.stdout)?;
+    assert_eq!(found["remedies"][0]["set"][0]["path"], "site.frost_protected");
+    assert_eq!(found["remedies"][0]["then"]["verdict"], "passes");
+    let none = stillrise(&["remedy", "enquiries/truck-wash", "frost-outdoor"])?;
+    assert_eq!(none.status.code(), Some(2));
+    assert!(String::from_utf8(none.stderr)?.contains("frost-outdoors"));
     Ok(())
 }
 

@@ -28,7 +28,7 @@ pub struct Opened {
 const LARGEST: u64 = 1_000_000;
 
 /// A whole file, unless it is too large; one without an end is never read to it.
-fn read(path: &Path) -> io::Result<Vec<u8>> {
+pub(crate) fn read(path: &Path) -> io::Result<Vec<u8>> {
     let mut bytes = Vec::new();
     fs::File::open(path)?.take(LARGEST + 1).read_to_end(&mut bytes)?;
     if bytes.len() as u64 > LARGEST { Err(io::ErrorKind::FileTooLarge.into()) } else { Ok(bytes) }

@@ -5,6 +5,7 @@ pub mod files;
 pub mod folder;
 pub mod jobs;
 pub mod packages;
+pub mod remedies;
 pub mod save;
 
 use stillrise_units::Fault;

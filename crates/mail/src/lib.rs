@@ -5,6 +5,7 @@
 //! number may answer follows from its dimension, its bounds and the words beside it, by lists that stand in [`cues`]. A
 //! person takes an offer or leaves it.
 
+pub mod answers;
 mod counts;
 pub mod cues;
 pub mod keys;

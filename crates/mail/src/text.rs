@@ -80,7 +80,10 @@ pub(crate) fn sentences(text: &str) -> Vec<Sentence> {
             let word = line[..k].rsplit(|c: char| c.is_whitespace() || c == '(').next().unwrap_or("");
             let goes_on =
                 line[k + mark.len()..].trim_start().starts_with(|c: char| c.is_lowercase() || c.is_ascii_digit());
-            let short = word.len() <= 3 && !word.chars().any(|c| c.is_ascii_digit()) || word.contains('.');
+            // A short word behind a number is its unit, and is not cut.
+            let unit =
+                word.starts_with('°') || line[..k - word.len()].trim_end().ends_with(|c: char| c.is_ascii_digit());
+            let short = word.len() <= 3 && !unit && !word.chars().any(|c| c.is_ascii_digit()) || word.contains('.');
             let cut = mark == "." && (short || goes_on);
             if next.is_none_or(char::is_whitespace) && !cut && end > from {
                 close(&mut begun, end, aside);
@@ -120,6 +123,13 @@ mod tests {
                 ("Kind regards\nA. Person\nTel. 555 0100", true)
             ]
         );
+    }
+
+    #[test]
+    fn a_unit_at_the_end_of_a_sentence_is_no_word_that_is_cut() {
+        let text = "It gets down to 4 °C. We wash no. 5 at 20 gpm. The rest is dry.";
+        let bare: Vec<&str> = said(text).into_iter().map(|(text, _)| text).collect();
+        assert_eq!(bare, ["It gets down to 4 °C.", "We wash no. 5 at 20 gpm.", "The rest is dry."]);
     }
 
     #[test]

@@ -17,7 +17,7 @@ use stillrise_design::performance::limit::Word;
 use stillrise_design::{Ledger, Off, WhatIf};
 use stillrise_units::{Concentration, Typed};
 
-mod altered;
+pub(crate) mod altered;
 mod change;
 
 pub use change::Change;

@@ -10,6 +10,7 @@ pub mod diagnosis;
 pub mod offered;
 pub mod pick;
 pub mod questions;
+pub mod remedies;
 pub mod results;
 pub mod risk;
 pub mod shortcoming;

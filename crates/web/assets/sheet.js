@@ -150,7 +150,7 @@ async function show(which) {
 const redraw = () => ask("GET", `${base}/pieces?${view()}`);
 
 document.addEventListener("click", async (event) => {
-  const at = event.target.closest("[data-close], [data-light], [data-step], [data-beside], [data-act], [data-point], [data-trail], [data-like], svg [data-part], [data-find], [data-stop], [data-save], [data-look], [data-copy], [data-act-away]");
+  const at = event.target.closest("[data-close], [data-light], [data-step], [data-beside], [data-act], [data-point], [data-trail], [data-remedy], [data-like], svg [data-part], [data-find], [data-stop], [data-save], [data-look], [data-copy], [data-act-away]");
   if (!at) return;
   const set = at.dataset;
   const here = { x: event.pageX || at.getBoundingClientRect().left + scrollX, y: event.pageY || at.getBoundingClientRect().bottom + scrollY };
@@ -159,9 +159,10 @@ document.addEventListener("click", async (event) => {
   else if (set.light !== undefined) light();
   else if (set.step) change("POST", `${api}/${set.step}`);
   else if (set.beside) show(set.beside);
-  else if (set.act) act(JSON.parse(set.act));
+  else if (set.act) { if (await act(JSON.parse(set.act)) && set.settles !== undefined) unpoint(); }
   else if (set.point) point(set.point, here);
   else if (set.trail !== undefined) { pointed = null; spot = here; ask("GET", `${base}/trail/${set.trail}`); }
+  else if (set.remedy !== undefined) { pointed = null; spot = here; ask("GET", `${base}/remedy/${set.remedy}`); }
   else if (set.find !== undefined) { pointed = null; spot = here; ask("GET", `${base}/find/${set.find}`); }
   else if (set.actAway) { if (await act(JSON.parse(set.actAway))) location.reload(); }
   else if (set.stop) fetch(`/api/packages/${set.stop}`, { method: "DELETE" });

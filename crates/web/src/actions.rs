@@ -28,6 +28,7 @@ pub fn routes() -> Router<Arc<Desk>> {
         .route("/api/sheets/{name}/text", get(written).put(text))
         .route("/api/sheets/{name}/mail", put(mail))
         .route("/api/sheets/{name}/version", get(version))
+        .route("/api/sheets/{name}/remedies/{rule}", get(settles))
         .route("/api/sheets/{name}", get(result))
         .route("/api/sheets", get(list).post(begin))
 }
@@ -231,6 +232,21 @@ async fn result(Shared(desk): Shared<Arc<Desk>>, Path(name): Path<String>, heade
         None => Err(Refusal::Faults(state.outcome.faults.clone())),
     })
     .await
+}
+
+async fn settles(
+    Shared(desk): Shared<Arc<Desk>>,
+    Path((name, rule)): Path<(String, String)>,
+    headers: HeaderMap,
+) -> Response {
+    let made = apart(move || {
+        let sheet = desk.sheet(&name)?;
+        parts::remedy::told(&desk, &sheet, &rule)
+    });
+    match made.await {
+        Ok(value) => Json(value).into_response(),
+        Err(refusal) => refusal.answer(&headers),
+    }
 }
 
 async fn list(Shared(desk): Shared<Arc<Desk>>, headers: HeaderMap) -> Response {

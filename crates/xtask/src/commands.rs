@@ -48,6 +48,10 @@ const RUNS: &[Run] = &[
     (&["rate", "enquiries/vehicle-yard"], &[2], Wants::Refusal),
     (&["read", "enquiries/tram-depot/README.md"], &[0], Wants::Text("could answer")),
     (&["read", "enquiries/tram-depot/README.md", "--json"], &[0], Wants::Json),
+    (&["remedy", "enquiries/truck-wash", "frost-outdoors"], &[0], Wants::Text("It passes then")),
+    (&["remedy", "enquiries/truck-wash", "frost-outdoors", "--json"], &[0], Wants::Json),
+    (&["remedy", "enquiries/truck-wash", "no-such-rule"], &[2], Wants::Refusal),
+    (&["read", "enquiries/tram-depot/README.md", "--for", "enquiries/tram-depot", "--json"], &[0], Wants::Json),
     (&["read", "{dir}/absent.txt"], &[2], Wants::Refusal),
     (&["work", "--list"], &[0], Wants::Text("stokes-rise")),
     (

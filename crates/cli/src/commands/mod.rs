@@ -6,6 +6,7 @@ pub mod man;
 pub mod new;
 pub mod rate;
 pub mod read;
+pub mod remedy;
 pub mod reply;
 pub mod risk;
 pub mod schema;

@@ -3,9 +3,12 @@
 use crate::{End, out};
 use serde_json::{Value, json};
 use std::io::Read as _;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
+use stillrise_desk::files;
 use stillrise_documents::package::pretty;
 use stillrise_documents::render::text::{Table, hang};
+use stillrise_documents::reply::posed;
+use stillrise_mail::answers::{Asked, answers};
 use stillrise_mail::{Find, Mail, What, read_mail};
 use stillrise_units::Fault;
 use stillrise_units::parse::{Gallon, Reading};
@@ -19,6 +22,9 @@ pub struct Args {
     /// Which gallon is meant, where the text does not say
     #[arg(long, value_parser = ["us", "imperial"])]
     gallon: Option<String>,
+    /// The enquiry whose questions it answers, file or folder: prints the answers in place of the finds
+    #[arg(long = "for", value_name = "FILE")]
+    enquiry: Option<PathBuf>,
     /// As JSON
     #[arg(long)]
     json: bool,
@@ -34,6 +40,9 @@ pub fn run(args: &Args) -> End {
         Err(end) => return end,
     };
     let gallon = args.gallon.as_deref().map(|word| if word == "us" { Gallon::Us } else { Gallon::Imperial });
+    if let Some(file) = &args.enquiry {
+        return answered(&text, file, &Reading { gallon }, args.json);
+    }
     let mail = read_mail(&text, &Reading { gallon });
     if args.json {
         let finds: Vec<Value> = mail.finds.iter().map(|find| of(&text, &mail, find)).collect();
@@ -59,6 +68,47 @@ pub fn run(args: &Args) -> End {
             "{} finds, {open} of them without a key. The likeliest key stands first, by its unit and the words beside it; which holds is for you to say. Numbers without a unit, and what is said in words alone, are not among them.",
             mail.finds.len()
         ),
+        width,
+        0,
+        0,
+    ));
+    End::Done
+}
+
+/// The answers of the text to the questions of an enquiry's reply.
+fn answered(text: &str, file: &Path, reading: &Reading, json: bool) -> End {
+    let settled = match files::settled(file) {
+        Ok((settled, _)) => settled,
+        Err(trouble) => return trouble.into(),
+    };
+    let asked: Vec<Asked> =
+        posed(&settled).into_iter().map(|q| Asked { number: q.number, text: q.text, keys: q.keys }).collect();
+    let found = answers(text, &asked, reading);
+    let pairs = || found.iter().filter_map(|answer| Some((asked.get(answer.question)?, answer)));
+    if json {
+        let one = |(asked, answer): (&Asked, &stillrise_mail::answers::Answer)| {
+            json!({
+                "number": asked.number, "question": asked.text, "from": answer.at.start, "to": answer.at.end,
+                "said": answer.said, "key": answer.key, "value": answer.value,
+            })
+        };
+        out::print(&String::from_utf8_lossy(&pretty(&json!({ "answers": pairs().map(one).collect::<Vec<_>>() }))));
+        return End::Done;
+    }
+    if found.is_empty() {
+        out::print("None of the questions of the reply is answered in it.\n");
+        return End::Done;
+    }
+    let mut table = Table::new(["question", "said", "key", "value"]);
+    for (asked, answer) in pairs() {
+        let (key, value) = (answer.key.clone().unwrap_or_default(), answer.value.clone().unwrap_or_default());
+        table.row([format!("{}. {}", asked.number, asked.text), answer.said.clone(), key, value]);
+    }
+    let width = out::width();
+    out::print(&table.render(width));
+    let open = asked.len() - found.len();
+    out::print(&hang(
+        &format!("{} answered, {open} open. Without a value the words give none that the key takes.", found.len()),
         width,
         0,
         0,

@@ -16,11 +16,14 @@ mod named;
 mod not_rising;
 mod offer;
 mod plant;
+mod posed;
 mod pumps;
 mod site_levels;
 pub(crate) mod standing;
 mod turns;
 mod weight;
+
+pub use posed::{Posed, posed};
 
 use crate::render::text::{item, wrap};
 use crate::summary::{CAUTION, headline};

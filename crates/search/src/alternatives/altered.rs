@@ -28,7 +28,7 @@ pub(super) fn one_pump_keeps_up(e: &Enquiry) -> bool {
 }
 
 /// The containments whose drain is said to stand open, by their places in the enquiry.
-pub(super) fn drains_open(e: &Enquiry) -> impl Iterator<Item = usize> {
+pub(crate) fn drains_open(e: &Enquiry) -> impl Iterator<Item = usize> {
     let open = |c: &Containment| c.drain.settled().is_some_and(|claim| claim.word == DrainValve::Open);
     e.containments.iter().enumerate().filter(move |(_, c)| open(c)).map(|(at, _)| at)
 }
@@ -64,10 +64,10 @@ pub(super) fn smaller_pump(e: &Enquiry) -> Option<Enquiry> {
 }
 
 /// The class of pump that breaks the droplets least.
-const GENTLE: &str = "progressive-cavity";
+pub(crate) const GENTLE: &str = "progressive-cavity";
 
 /// With a slow pump; `None` where one as gentle is there.
-pub(super) fn gentle(e: &Enquiry) -> Option<Enquiry> {
+pub(crate) fn gentle(e: &Enquiry) -> Option<Enquiry> {
     let gentle = pump(GENTLE)?;
     let [_, likely, _] = e.inlet.pump.as_deref().and_then(pump).map(Pump::dissipation).unwrap_or_default();
     // One as gentle already, worked from its own figures, is named by its class.
@@ -99,8 +99,8 @@ pub(super) fn of_another_pump(e: &mut Enquiry) {
 }
 
 /// The cleaner that lets the oil go again, and those in place of which it could clean.
-const QUICK_BREAK: &str = "quick-break-detergent";
-const HOLDS: [&str; 3] = ["soap", "alkaline-degreaser", "surfactant-heavy-detergent"];
+pub(crate) const QUICK_BREAK: &str = "quick-break-detergent";
+pub(crate) const HOLDS: [&str; 3] = ["soap", "alkaline-degreaser", "surfactant-heavy-detergent"];
 
 /// With a quick-break cleaner in place of those that hold the oil; `None` where there is none.
 pub(super) fn quick_break(e: &Enquiry) -> Option<Enquiry> {

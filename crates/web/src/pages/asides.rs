@@ -3,7 +3,7 @@
 
 use crate::answer::Refusal;
 use crate::desk::Desk;
-use crate::parts::{View, beside, mail, panel, trail};
+use crate::parts::{View, beside, mail, panel, remedy, trail};
 use crate::sheet::{State, apart};
 use axum::Router;
 use axum::extract::{Path, Query, State as Shared};
@@ -18,6 +18,7 @@ pub(super) fn routes() -> Router<Arc<Desk>> {
         .route("/sheet/{name}/part/{id}", get(part))
         .route("/sheet/{name}/trail/{nth}", get(line))
         .route("/sheet/{name}/find/{nth}", get(find))
+        .route("/sheet/{name}/remedy/{rule}", get(settles))
         .route("/sheet/{name}/beside/{which}", get(aside))
 }
 
@@ -61,6 +62,21 @@ async fn find(
     headers: HeaderMap,
 ) -> Response {
     made(desk, name, headers, move |state| mail::offers(state, nth)).await
+}
+
+async fn settles(
+    Shared(desk): Shared<Arc<Desk>>,
+    Path((name, rule)): Path<(String, String)>,
+    headers: HeaderMap,
+) -> Response {
+    let made = apart(move || {
+        let sheet = desk.sheet(&name)?;
+        remedy::piece(&desk, &sheet, &rule)
+    });
+    match made.await {
+        Ok(markup) => markup.into_response(),
+        Err(refusal) => refusal.answer(&headers),
+    }
 }
 
 async fn aside(

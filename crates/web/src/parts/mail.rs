@@ -13,14 +13,18 @@ use stillrise_units::parse::{Gallon, Reading};
 /// Letters of a sentence that a claim keeps as its source.
 const LONGEST: usize = 300;
 
-/// The text as it is read for this enquiry.
-fn read(state: &State, text: &str) -> Mail {
+/// How the text is read for this enquiry.
+fn reading(state: &State) -> Reading {
     let word = state.outcome.settled.as_ref().and_then(|settled| settled.job.enquiry.head.gallon.0);
     let gallon = word.map(|word| match word {
         GallonWord::Us => Gallon::Us,
         GallonWord::Imperial => Gallon::Imperial,
     });
-    read_mail(text, &Reading { gallon })
+    Reading { gallon }
+}
+
+fn read(state: &State, text: &str) -> Mail {
+    read_mail(text, &reading(state))
 }
 
 /// A text without the blanks and breaks that a mail puts into it.
@@ -64,6 +68,7 @@ pub fn piece(state: &State) -> Markup {
                 @let used: Vec<bool> = mail.finds.iter().map(|find| is_used(&claims, &sentence(text, &mail, find), find)).collect();
                 @let open = used.iter().filter(|used| !**used).count();
                 p { b { (open) } " of " (mail.finds.len()) " not used yet. Each mark offers the keys that it could answer; what is used is struck." }
+                (super::answers::piece(state, text, &reading(state), &claims))
                 div.mail { (marked(text, &mail, &used)) }
                 details { summary { "Paste another text" } (paste(Some(text))) }
             }

@@ -1,6 +1,7 @@
 //! The pieces of a sheet that change: each is one element with an id and `data-patch`, and takes the place of the one of its
 //! id that stands on the page.
 
+pub mod answers;
 pub mod bar;
 pub mod beside;
 pub mod fields;
@@ -10,6 +11,7 @@ pub mod notes;
 pub mod panel;
 pub mod picture;
 pub mod starter;
+pub mod remedy;
 pub mod title;
 pub mod trail;
 pub mod way;

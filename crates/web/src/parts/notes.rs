@@ -90,6 +90,9 @@ fn finding(judged: &Judged, mark: &str, locked: bool) -> Markup {
                 @if let Some(node) = judged.verdict.at().and_then(|node| node.index()) {
                     p { button.plain type="button" data-trail=(node) { "Where does the number come from?" } }
                 }
+                @if !judged.is_settled() && !judged.verdict.stopped_ahead() {
+                    p { button.plain type="button" data-remedy=(rule.id) { "What would settle it?" } }
+                }
                 @for ask in judged.verdict.asks() {
                     p { (ask.question) }
                     @if let Some(key) = &ask.key { (answer(key, "", locked)) }

@@ -76,3 +76,31 @@ async fn an_empty_sheet_asks_for_what_changes_the_answer() {
     .await;
     desk.close().await;
 }
+
+#[tokio::test(flavor = "multi_thread")]
+async fn an_answer_to_a_question_of_ours_becomes_a_claim() {
+    let desk = Desk::open(&["truck-wash"], (1440, 900)).await;
+    let reply = reply_of(&desk.folder.path().join("truck-wash"));
+    let question = reply.iter().find(|q| q.keys.iter().any(|key| key.ends_with(".solids"))).unwrap();
+    let mail = format!("Hello,\n\n> {}. {}\nabout 450 mg/L\n\nRegards\nInvented Feeds\n", question.number, question.text);
+    desk.go("/sheet/truck-wash").await;
+    desk.click("[data-beside='mail']").await;
+    desk.see("document.querySelector('#mail-text')").await;
+    desk.page.evaluate(format!("document.querySelector('#mail-text').value = {mail:?}; 1")).await.unwrap();
+    desk.click("form[data-mail] button[type=submit]").await;
+    desk.see("document.querySelector('.answers blockquote')?.innerText.includes('about 450 mg/L')").await;
+    // It was asked of two waters: one click for each.
+    desk.see("document.querySelectorAll('.answers button[data-act]').length === 2").await;
+    desk.click(".answers button[data-act]").await;
+    // What is left of the question is asked of the other water alone, and our own figure is no answer to it.
+    desk.see("document.querySelector('[data-step=undo]').title.includes('.solids')").await;
+    assert!(!desk.text(".answers").await.contains("= 1000 mg/L"), "{}", desk.text(".answers").await);
+    assert!(desk.file("truck-wash").contains("from = \"about 450 mg/L\""), "{}", desk.file("truck-wash"));
+    desk.close().await;
+}
+
+/// The questions of the reply to an enquiry.
+fn reply_of(folder: &std::path::Path) -> Vec<stillrise_documents::reply::Posed> {
+    let (settled, _) = stillrise_desk::files::settled(folder).unwrap_or_else(|_| panic!("the worked job is settled"));
+    stillrise_documents::reply::posed(&settled)
+}

@@ -175,3 +175,20 @@ async fn a_text_that_was_begun_is_neither_lost_nor_written_over_another_change()
     assert!(desk.file("vehicle-yard").contains("Q-4000") && !desk.file("vehicle-yard").contains("# begun"));
     desk.close_after_refusals().await;
 }
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_finding_is_settled_by_its_remedy() {
+    let desk = Desk::open(&["truck-wash"], (1440, 900)).await;
+    desk.go("/sheet/truck-wash").await;
+    desk.see("document.querySelector('#rule-frost-outdoors.fails')").await;
+    desk.click("#rule-frost-outdoors summary").await;
+    desk.click("#rule-frost-outdoors [data-remedy]").await;
+    desk.see("document.querySelector('#panel .remedies button')?.innerText.includes('Insulate')").await;
+    assert!(desk.text("#panel .remedies li").await.contains("It passes then"), "{}", desk.text("#panel").await);
+    desk.click("#panel .remedies li:first-child button").await;
+    desk.see("!document.querySelector('#rule-frost-outdoors')").await;
+    desk.see("document.querySelector('#panel').hidden").await;
+    assert!(desk.file("truck-wash").contains("frost_protected = true"), "{}", desk.file("truck-wash"));
+    desk.see("document.querySelector('[data-step=undo]').title.includes('frost_protected')").await;
+    desk.close().await;
+}
