@@ -31,7 +31,15 @@ pub fn listed(desk: &Desk) -> Result<Vec<Listed>, Refusal> {
 }
 
 fn one(desk: &Desk, name: String) -> Listed {
-    let bare = |name: String, status, faults| Listed { title: name.clone(), name, client: None, due: None, status, faults, glance: None };
+    let bare = |name: String, status, faults| Listed {
+        title: name.clone(),
+        name,
+        client: None,
+        due: None,
+        status,
+        faults,
+        glance: None,
+    };
     let Ok(sheet) = desk.sheet(&name) else { return bare(name, "", None) };
     let state = sheet.now();
     let Some(settled) = &state.outcome.settled else { return bare(name, "draft", Some(state.outcome.faults.len())) };

@@ -12,9 +12,7 @@ pub fn risk_schema() -> Value {
         let numbers = closed(json!({ "low": number(), "likely": number(), "high": number(), "distribution": text() }));
         json!({ "anyOf": [numbers, closed(json!({ "words": list(argument()) }))] })
     };
-    let input = || {
-        json!({ "key": text(), "label": text(), "si_unit": maybe(text()), "now": argument(), "range": range(), "assumed": flag() })
-    };
+    let input = || json!({ "key": text(), "label": text(), "si_unit": maybe(text()), "now": argument(), "range": range(), "assumed": flag() });
     let carrier = {
         let mut carrier = input();
         carrier["first"] = number();

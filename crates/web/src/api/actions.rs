@@ -1,6 +1,6 @@
 //! What can be done to a sheet: the same for a page, which takes pieces, and a program, which takes JSON.
 
-use super::taken::{Asks, At, Body};
+use super::taken::{Asks, At, Bodies, Body};
 use crate::answer::{Refusal, wants_html};
 use crate::desk::Desk;
 use crate::parts::{self, View};
@@ -122,7 +122,7 @@ pub(super) async fn act(
     name: At<String>,
     view: Asks<View>,
     headers: HeaderMap,
-    Body(asked): Body<Vec<Asked>>,
+    Bodies(asked): Bodies<Asked>,
 ) -> Response {
     let actions: Result<Vec<Action>, Refusal> = asked.into_iter().map(Asked::action).collect();
     match actions {
@@ -160,11 +160,7 @@ async fn changed(
     let html = wants_html(&headers);
     let made = apart(move || {
         let state = desk.sheet(&name)?.change(&desk, &change)?;
-        Ok(if html {
-            parts::all(&state, &view).into_response()
-        } else {
-            Json(told(&state)).into_response()
-        })
+        Ok(if html { parts::all(&state, &view).into_response() } else { Json(told(&state)).into_response() })
     });
     made.await.unwrap_or_else(|refusal| refusal.answer(&headers))
 }

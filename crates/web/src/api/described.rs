@@ -35,16 +35,19 @@ pub fn description(ways: &[Route]) -> Value {
 
 fn operation(way: &Route) -> Value {
     let mut parameters: Vec<Value> = way.names().map(parameter).collect();
-    parameters.extend(way.asks.iter().map(|asked| {
-        json!({ "name": asked.name, "in": "query", "description": asked.says, "schema": asked.takes })
-    }));
+    parameters.extend(
+        way.asks.iter().map(
+            |asked| json!({ "name": asked.name, "in": "query", "description": asked.says, "schema": asked.takes }),
+        ),
+    );
     let mut responses: Map<String, Value> = Map::new();
     let (status, holds) = &way.answers;
     responses.insert(status.to_string(), done(holds));
     for status in way.refusals() {
         responses.insert(status.to_string(), refusal(status));
     }
-    let mut operation = json!({ "operationId": way.id, "summary": way.says, "parameters": parameters, "responses": responses });
+    let mut operation =
+        json!({ "operationId": way.id, "summary": way.says, "parameters": parameters, "responses": responses });
     if let Some(shape) = &way.takes {
         operation["requestBody"] = json!({ "required": true, "content": { "application/json": { "schema": shape } } });
     }

@@ -38,24 +38,60 @@ pub fn ways() -> Vec<Route> {
 fn sheets() -> Vec<Route> {
     let text = || json!({ "type": "string" });
     vec![
-        Route::get("/api/sheets", "listSheets", sheets::list).says("Enquiries of the folder, each with state, due day and what it comes to").answers(named("Listed")),
+        Route::get("/api/sheets", "listSheets", sheets::list)
+            .says("Enquiries of the folder, each with state, due day and what it comes to")
+            .answers(named("Listed")),
         Route::post("/api/sheets", "beginSheet", sheets::begin)
             .says("Begins an enquiry: empty, with a customer's text, or as a copy of a worked job")
-            .takes(named("Beginning")).ends(201, Holds::Json(named("Begun"))).refuses(&[404, 409]),
-        Route::get("/api/sheets/{name}/text", "readText", sheets::written).says("The text of the enquiry, and its version").answers(named("Text")).refuses(&[404]),
+            .takes(named("Beginning"))
+            .ends(201, Holds::Json(named("Begun")))
+            .refuses(&[404, 409]),
+        Route::get("/api/sheets/{name}/text", "readText", sheets::written)
+            .says("The text of the enquiry, and its version")
+            .answers(named("Text"))
+            .refuses(&[404]),
         Route::put("/api/sheets/{name}/text", "writeText", actions::text)
             .says("Replaces the text of the enquiry, if it still is of the version that it was written over")
-            .takes(named("NewText")).answers(named("Sheet")).refuses(&[404, 409]),
-        Route::get("/api/sheets/{name}/version", "readVersion", sheets::version).says("The version of the enquiry, which counts up with every change").answers(named("Version")).refuses(&[404]),
+            .takes(named("NewText"))
+            .answers(named("Sheet"))
+            .refuses(&[404, 409]),
+        Route::get("/api/sheets/{name}/version", "readVersion", sheets::version)
+            .says("The version of the enquiry, which counts up with every change")
+            .answers(named("Version"))
+            .refuses(&[404]),
         Route::post("/api/sheets/{name}/actions", "act", actions::act)
-            .says("Changes single keys, blocks and decisions, all of them or none").takes(named("Actions")).answers(named("Sheet")).refuses(&[404, 409]),
-        Route::post("/api/sheets/{name}/undo", "undo", actions::undo).says("Takes the last change back").answers(named("Sheet")).refuses(&[404, 409, 422]),
-        Route::post("/api/sheets/{name}/redo", "redo", actions::redo).says("Does again what was taken back").answers(named("Sheet")).refuses(&[404, 409, 422]),
-        Route::get("/api/sheets/{name}/mail", "readMail", sheets::mail).says("The customer's text beside the enquiry").answers(named("Mail")).refuses(&[404]),
-        Route::put("/api/sheets/{name}/mail", "keepMail", actions::mail).says("Keeps a customer's text beside the enquiry").takes(named("NewMail")).answers(named("Sheet")).refuses(&[404, 409]),
-        Route::get("/api/sheets/{name}/inputs", "readInputs", sheets::inputs).says("Every key of the enquiry: what it takes, what is said of it, what stands in").answers(named("Inputs")).refuses(&[404]),
-        Route::post("/api/read", "readCustomer", sheets::read).says("Finds in a customer's text what an enquiry asks for; keeps nothing").takes(named("Reading")).answers(named("Read")),
-        Route::get("/api/jobs", "listJobs", sheets::jobs).says("Worked jobs that an enquiry can be begun from").answers(of(text())),
+            .says("Changes single keys, blocks and decisions, all of them or none")
+            .takes(named("Actions"))
+            .answers(named("Sheet"))
+            .refuses(&[404, 409]),
+        Route::post("/api/sheets/{name}/undo", "undo", actions::undo)
+            .says("Takes the last change back")
+            .answers(named("Sheet"))
+            .refuses(&[404, 409, 422]),
+        Route::post("/api/sheets/{name}/redo", "redo", actions::redo)
+            .says("Does again what was taken back")
+            .answers(named("Sheet"))
+            .refuses(&[404, 409, 422]),
+        Route::get("/api/sheets/{name}/mail", "readMail", sheets::mail)
+            .says("The customer's text beside the enquiry")
+            .answers(named("Mail"))
+            .refuses(&[404]),
+        Route::put("/api/sheets/{name}/mail", "keepMail", actions::mail)
+            .says("Keeps a customer's text beside the enquiry")
+            .takes(named("NewMail"))
+            .answers(named("Sheet"))
+            .refuses(&[404, 409]),
+        Route::get("/api/sheets/{name}/inputs", "readInputs", sheets::inputs)
+            .says("Every key of the enquiry: what it takes, what is said of it, what stands in")
+            .answers(named("Inputs"))
+            .refuses(&[404]),
+        Route::post("/api/read", "readCustomer", sheets::read)
+            .says("Finds in a customer's text what an enquiry asks for; keeps nothing")
+            .takes(named("Reading"))
+            .answers(named("Read")),
+        Route::get("/api/jobs", "listJobs", sheets::jobs)
+            .says("Worked jobs that an enquiry can be begun from")
+            .answers(of(text())),
     ]
 }
 
@@ -81,22 +117,52 @@ fn results() -> Vec<Route> {
 /// Packages of documents.
 fn packages() -> Vec<Route> {
     vec![
-        Route::get("/api/sheets/{name}/documents", "listDocuments", packages::list).says("Editions that can be made, and packages of this enquiry that are kept").answers(named("Documents")).refuses(&[404]),
-        Route::post("/api/sheets/{name}/packages", "beginPackage", packages::begin).says("Begins to make the documents of an edition, in the background").takes(named("Wish")).ends(202, Holds::Json(named("PackageBegun"))).refuses(&[404, 409]),
-        Route::get("/api/packages/{number}", "readPackage", packages::stand).says("How a package stands").answers(named("Package")).refuses(&[404]),
-        Route::delete("/api/packages/{number}", "stopPackage", packages::stop).says("Stops a package that is being made").ends(204, Holds::Nothing).refuses(&[404]),
-        Route::get("/api/packages/{number}/all.zip", "readDocuments", packages::all).says("All documents of a package that is done").ends(200, Holds::File("application/zip")).refuses(&[404]),
-        Route::get("/api/packages/{number}/files/{*file}", "readDocument", packages::one).says("One document of a package that is done, by its name").ends(200, Holds::File("*/*")).refuses(&[404]),
-        Route::post("/api/packages/{number}/save", "savePackage", packages::save).says("Saves a package that is done beside its enquiry").answers(named("Saved")).refuses(&[404, 409, 422]),
+        Route::get("/api/sheets/{name}/documents", "listDocuments", packages::list)
+            .says("Editions that can be made, and packages of this enquiry that are kept")
+            .answers(named("Documents"))
+            .refuses(&[404]),
+        Route::post("/api/sheets/{name}/packages", "beginPackage", packages::begin)
+            .says("Begins to make the documents of an edition, in the background")
+            .takes(named("Wish"))
+            .ends(202, Holds::Json(named("PackageBegun")))
+            .refuses(&[404, 409]),
+        Route::get("/api/packages/{number}", "readPackage", packages::stand)
+            .says("How a package stands")
+            .answers(named("Package"))
+            .refuses(&[404]),
+        Route::delete("/api/packages/{number}", "stopPackage", packages::stop)
+            .says("Stops a package that is being made")
+            .ends(204, Holds::Nothing)
+            .refuses(&[404]),
+        Route::get("/api/packages/{number}/all.zip", "readDocuments", packages::all)
+            .says("All documents of a package that is done")
+            .ends(200, Holds::File("application/zip"))
+            .refuses(&[404]),
+        Route::get("/api/packages/{number}/files/{*file}", "readDocument", packages::one)
+            .says("One document of a package that is done, by its name")
+            .ends(200, Holds::File("*/*"))
+            .refuses(&[404]),
+        Route::post("/api/packages/{number}/save", "savePackage", packages::save)
+            .says("Saves a package that is done beside its enquiry")
+            .answers(named("Saved"))
+            .refuses(&[404, 409, 422]),
     ]
 }
 
 /// The handbook, and this description.
 fn handbook() -> Vec<Route> {
     vec![
-        Route::get("/api/manual", "searchManual", handbook::search).says("Finds in the manual").asks("q", json!({ "type": "string" }), "Words to look for").answers(named("Hits")),
-        Route::get("/api/formulas/{id}", "readFormula", handbook::formula).says("A formula with its symbols, sources and check values, run now").answers(named("Formula")).refuses(&[404]),
-        Route::get("/openapi.json", "readDescription", description).says("This description").answers(json!({ "type": "object" })),
+        Route::get("/api/manual", "searchManual", handbook::search)
+            .says("Finds in the manual")
+            .asks("q", json!({ "type": "string" }), "Words to look for")
+            .answers(named("Hits")),
+        Route::get("/api/formulas/{id}", "readFormula", handbook::formula)
+            .says("A formula with its symbols, sources and check values, run now")
+            .answers(named("Formula"))
+            .refuses(&[404]),
+        Route::get("/openapi.json", "readDescription", description)
+            .says("This description")
+            .answers(json!({ "type": "object" })),
     ]
 }
 

@@ -103,7 +103,11 @@ fn made(desk: &Desk, number: u64) -> Result<Arc<Files>, Refusal> {
     }
 }
 
-pub(super) async fn one(Shared(desk): Shared<Arc<Desk>>, At((number, file)): At<(u64, String)>, headers: HeaderMap) -> Response {
+pub(super) async fn one(
+    Shared(desk): Shared<Arc<Desk>>,
+    At((number, file)): At<(u64, String)>,
+    headers: HeaderMap,
+) -> Response {
     let files = match made(&desk, number) {
         Ok(files) => files,
         Err(refusal) => return refusal.answer(&headers),
@@ -129,13 +133,17 @@ pub(super) async fn all(Shared(desk): Shared<Arc<Desk>>, At(number): At<u64>, he
     let packed = apart(move || {
         let package = desk.packages.find(number)?;
         let files = made(&desk, number)?;
-        let bytes = packed(&files).map_err(|error| Refusal::Machine(format!("the documents could not be packed: {error}")))?;
+        let bytes =
+            packed(&files).map_err(|error| Refusal::Machine(format!("the documents could not be packed: {error}")))?;
         Ok((format!("{}-{}.zip", package.sheet, package.edition.word()), bytes))
     });
     match packed.await {
         Ok((name, bytes)) => {
             let mut answer = ([(CONTENT_TYPE, "application/zip")], bytes).into_response();
-            let plain: String = name.chars().map(|c| if c.is_ascii_alphanumeric() || matches!(c, '-' | '.') { c } else { '_' }).collect();
+            let plain: String = name
+                .chars()
+                .map(|c| if c.is_ascii_alphanumeric() || matches!(c, '-' | '.') { c } else { '_' })
+                .collect();
             if let Ok(kept) = HeaderValue::from_str(&format!("attachment; filename=\"{plain}\"")) {
                 answer.headers_mut().insert(CONTENT_DISPOSITION, kept);
             }
@@ -161,8 +169,13 @@ pub(super) async fn save(Shared(desk): Shared<Arc<Desk>>, At(number): At<u64>, h
         let package = desk.packages.find(number)?;
         let files = made(&desk, number)?;
         let place = desk.folder.find(&package.sheet)?;
-        let title = desk.sheet(&package.sheet)?.now().outcome.settled.as_ref().and_then(|s| s.job.enquiry.head.title.0.clone());
-        let folder = format!("{}-{}", if place.file.ends_with("enquiry.toml") { "package".to_owned() } else { format!("{}-package", place.name) }, package.edition.word());
+        let title =
+            desk.sheet(&package.sheet)?.now().outcome.settled.as_ref().and_then(|s| s.job.enquiry.head.title.0.clone());
+        let folder = format!(
+            "{}-{}",
+            if place.file.ends_with("enquiry.toml") { "package".to_owned() } else { format!("{}-package", place.name) },
+            package.edition.word()
+        );
         stillrise_desk::packages::write_folder(&place.home.join(&folder), title.as_deref(), &files)?;
         Ok(folder)
     });

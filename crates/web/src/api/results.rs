@@ -58,7 +58,8 @@ pub(super) async fn rating(Shared(desk): Shared<Arc<Desk>>, At(name): At<String>
     asked(desk, name, headers, |desk, state| {
         let settled = state.outcome.whole(desk).ok_or_else(|| faults(state))?;
         let found = settled.diagnosis.as_ref();
-        let found = found.ok_or_else(|| Refusal::missing("A rating needs a unit that stands and what was observed at it."))?;
+        let found =
+            found.ok_or_else(|| Refusal::missing("A rating needs a unit that stands and what was observed at it."))?;
         Ok(rating_json(settled, found))
     })
     .await
@@ -101,7 +102,11 @@ pub(super) async fn units(Shared(desk): Shared<Arc<Desk>>, At(name): At<String>,
     .await
 }
 
-pub(super) async fn alternatives(Shared(desk): Shared<Arc<Desk>>, At(name): At<String>, headers: HeaderMap) -> Response {
+pub(super) async fn alternatives(
+    Shared(desk): Shared<Arc<Desk>>,
+    At(name): At<String>,
+    headers: HeaderMap,
+) -> Response {
     asked(desk, name, headers, |desk, state| {
         let settled = state.outcome.whole(desk).ok_or_else(|| faults(state))?;
         Ok(json!({ "trains": beside(settled).iter().map(|train| json!({
@@ -130,7 +135,8 @@ pub(super) async fn trail(
 ) -> Response {
     asked(desk, name, headers, move |_, state| {
         let settled = settled(state)?;
-        let entry = settled.job.ledger.entries.get(at).ok_or_else(|| Refusal::missing("The trail has no such line."))?;
+        let entry =
+            settled.job.ledger.entries.get(at).ok_or_else(|| Refusal::missing("The trail has no such line."))?;
         Ok(line(settled, at, entry))
     })
     .await

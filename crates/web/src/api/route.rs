@@ -53,7 +53,17 @@ pub struct Route {
 
 impl Route {
     fn new(method: &'static str, path: &'static str, id: &'static str, by: MethodRouter<Arc<Desk>>) -> Self {
-        Self { method, path, id, says: "", asks: Vec::new(), takes: None, answers: (200, Holds::Nothing), refuses: &[], by }
+        Self {
+            method,
+            path,
+            id,
+            says: "",
+            asks: Vec::new(),
+            takes: None,
+            answers: (200, Holds::Nothing),
+            refuses: &[],
+            by,
+        }
     }
 
     /// One that reads.
@@ -109,7 +119,10 @@ impl Route {
 
     /// The names in braces of its path.
     pub fn names(&self) -> impl Iterator<Item = &'static str> {
-        self.path.split('/').filter_map(|part| part.strip_prefix('{')?.strip_suffix('}')).map(|name| name.trim_start_matches('*'))
+        self.path
+            .split('/')
+            .filter_map(|part| part.strip_prefix('{')?.strip_suffix('}'))
+            .map(|name| name.trim_start_matches('*'))
     }
 
     /// The path as it is described; a name that takes the rest of a path is one like any other.

@@ -36,13 +36,14 @@ pub async fn asked(
 }
 
 pub(super) async fn list(Shared(desk): Shared<Arc<Desk>>, headers: HeaderMap) -> Response {
-    let made = apart(move || {
-        let all = listed(&desk)?;
-        Ok(all.iter().map(|one| json!({
+    let made =
+        apart(move || {
+            let all = listed(&desk)?;
+            Ok(all.iter().map(|one| json!({
             "name": one.name, "title": one.title, "client": one.client, "due": one.due, "status": one.status,
             "faults": one.faults, "glance": one.glance.as_ref().map(glance_json),
         })).collect::<Vec<_>>())
-    });
+        });
     match made.await {
         Ok(list) => Json(list).into_response(),
         Err(refusal) => refusal.answer(&headers),
@@ -82,10 +83,17 @@ fn block(group: &Group) -> Value {
 
 /// One key.
 fn input(input: &Input) -> Value {
-    let claims: Vec<Value> = input.said.iter().flat_map(|said| &said.claims).map(|claim| json!({
-        "value": claim.value, "from": claim.from, "chosen": claim.chosen, "because": claim.because,
-        "low": claim.low, "high": claim.high, "distribution": claim.distribution,
-    })).collect();
+    let claims: Vec<Value> = input
+        .said
+        .iter()
+        .flat_map(|said| &said.claims)
+        .map(|claim| {
+            json!({
+                "value": claim.value, "from": claim.from, "chosen": claim.chosen, "because": claim.because,
+                "low": claim.low, "high": claim.high, "distribution": claim.distribution,
+            })
+        })
+        .collect();
     json!({
         "path": input.path, "says": input.key.doc, "needed": input.key.needed, "like": input.key.like.trim_matches('"'),
         "kind": input.kind(), "units": input.units(), "words": input.words(),
@@ -137,11 +145,7 @@ pub struct Beginning {
     mail: Option<String>,
 }
 
-pub(super) async fn begin(
-    Shared(desk): Shared<Arc<Desk>>,
-    headers: HeaderMap,
-    Body(how): Body<Beginning>,
-) -> Response {
+pub(super) async fn begin(Shared(desk): Shared<Arc<Desk>>, headers: HeaderMap, Body(how): Body<Beginning>) -> Response {
     let made = apart(move || {
         let name = begun(&desk, &how)?;
         Ok(json!({ "address": crate::pages::sheet::address(&name), "name": name }))
@@ -166,7 +170,10 @@ fn begun(desk: &Desk, how: &Beginning) -> Result<String, Refusal> {
     }
     let mail = how.mail.as_deref().filter(|mail| !mail.trim().is_empty());
     let title = said.unwrap_or("New enquiry");
-    let text = apply("", &Action::AddBlock { block: "enquiry".to_owned(), keys: vec![("title".to_owned(), title.to_owned())] })?;
+    let text = apply(
+        "",
+        &Action::AddBlock { block: "enquiry".to_owned(), keys: vec![("title".to_owned(), title.to_owned())] },
+    )?;
     let name = said.filter(|name| is_name(name)).map_or_else(|| desk.folder.free_name(title), str::to_owned);
     let mut files: Vec<(&str, &[u8])> = vec![(ENQUIRY, text.as_bytes())];
     files.extend(mail.map(|mail| ("mail.txt", mail.as_bytes())));
