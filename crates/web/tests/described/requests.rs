@@ -33,7 +33,7 @@ fn words() -> BoxedStrategy<String> {
         "name",
         "area",
     ];
-    prop_oneof![6 => select(&known[..]).prop_map(str::to_owned), 3 => ".{0,40}", 1 => (1_usize..4000).prop_map(|n| "ä[=\"".repeat(n))].boxed()
+    prop_oneof![6 => select(known.to_vec()).prop_map(str::to_owned), 3 => ".{0,40}", 1 => (1_usize..4000).prop_map(|n| "ä[=\"".repeat(n))].boxed()
 }
 
 /// Any JSON.
@@ -112,13 +112,14 @@ fn of_shape(root: &Value, schema: &Value) -> BoxedStrategy<Value> {
 fn broken(root: &Value, schema: &Value) -> BoxedStrategy<Value> {
     (of_shape(root, schema), anything(), words(), 0_usize..5, any::<prop::sample::Index>())
         .prop_map(|(mut value, other, word, how, which)| {
-            let mut at = &mut value;
-            if let Value::Array(list) = at
-                && !list.is_empty()
-            {
-                let k = which.index(list.len());
-                at = &mut list[k];
-            }
+            let within = match &value {
+                Value::Array(list) if !list.is_empty() => Some(which.index(list.len())),
+                _ => None,
+            };
+            let at = match within {
+                Some(k) => &mut value[k],
+                None => &mut value,
+            };
             match (at, how) {
                 (Value::Object(map), 0 | 1) if !map.is_empty() => {
                     let key = map.keys().nth(which.index(map.len())).cloned().unwrap_or_default();
