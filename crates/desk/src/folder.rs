@@ -19,6 +19,8 @@ pub const ENQUIRY: &str = "enquiry.toml";
 const MAIL: &str = "mail.txt";
 /// Letters that a name may have.
 const LONGEST_NAME: usize = 80;
+/// Bytes of a name: a file system counts these, and some letters have four.
+const LONGEST_BYTES: usize = 200;
 
 /// What a file held when it was read: two of one content have one stamp.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -256,7 +258,10 @@ impl Folder {
             .map(|c| if c.is_alphanumeric() || matches!(c, '-' | '_' | '.') { c } else { '-' })
             .take(LONGEST_NAME - 5)
             .collect();
-        let plain = plain.to_lowercase();
+        let mut plain = plain.to_lowercase();
+        while plain.len() > LONGEST_BYTES - 5 {
+            plain.pop();
+        }
         let plain = plain.split('-').filter(|part| !part.is_empty()).collect::<Vec<_>>().join("-");
         let plain = plain.trim_matches(['.', '-', '_']).to_owned();
         let plain = if plain.is_empty() { "enquiry".to_owned() } else { plain };
@@ -276,6 +281,7 @@ pub fn is_name(name: &str) -> bool {
     let ends = |c: char| c == '.' || c == ' ';
     !name.is_empty()
         && name.chars().count() <= LONGEST_NAME
+        && name.len() <= LONGEST_BYTES
         && name.chars().all(plain)
         && !name.starts_with(ends)
         && !name.ends_with(ends)

@@ -179,6 +179,9 @@ fn names_are_held_to_what_every_file_system_takes() {
     for good in ["bus depot north", "Q-1042", "Hafen_2", "Werk (alt)", "a.b", "Öl"] {
         assert!(is_name(good), "{good}");
     }
+    // Letters of four bytes each: 80 of them are more than a file system takes.
+    let long = "\u{20000}".repeat(80);
+    assert!(!is_name(&long));
     let root = tempfile::tempdir().unwrap();
     let folder = Folder::open(root.path()).unwrap();
     for (wish, name) in
@@ -186,6 +189,8 @@ fn names_are_held_to_what_every_file_system_takes() {
     {
         assert_eq!(folder.free_name(wish), name);
     }
+    let free = folder.free_name(&long);
+    assert!(is_name(&free) && folder.create(&free, &[("enquiry.toml", b"")]).is_ok(), "{free}");
     folder.create("bus-depot", &[("enquiry.toml", b"")]).unwrap();
     assert_eq!(folder.free_name("Bus depot"), "bus-depot-2");
 }

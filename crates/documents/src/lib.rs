@@ -11,6 +11,7 @@ pub mod glance;
 pub mod package;
 pub mod profile;
 pub mod rating;
+pub mod reading;
 pub mod remedies;
 pub mod render;
 pub mod reply;

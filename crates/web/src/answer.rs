@@ -118,6 +118,13 @@ pub fn wants_html(headers: &HeaderMap) -> bool {
     headers.get(ACCEPT).and_then(|accept| accept.to_str().ok()).is_some_and(|accept| accept.contains("text/html"))
 }
 
+/// The same for a program.
+#[allow(clippy::needless_pass_by_value)]
+pub fn panicked_json(_: Box<dyn Any + Send + 'static>) -> HttpResponse<Body> {
+    let says = "The program failed at this request; nothing was changed by it, and all else goes on. Please tell us what you did.";
+    (StatusCode::INTERNAL_SERVER_ERROR, Json(json!({ "error": says }))).into_response()
+}
+
 /// The answer where the program itself failed: that one request ends, and no other.
 #[allow(clippy::needless_pass_by_value)]
 pub fn panicked(_: Box<dyn Any + Send + 'static>) -> HttpResponse<Body> {

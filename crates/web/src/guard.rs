@@ -1,5 +1,6 @@
 //! Who may ask: only whoever has this start's key, from this machine, and no page of another origin in his name.
 
+use axum::Json;
 use axum::body::Body;
 use axum::extract::{Request, State};
 use axum::http::header::{
@@ -9,6 +10,7 @@ use axum::http::header::{
 use axum::http::{Method, StatusCode};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
+use serde_json::json;
 use std::net::SocketAddr;
 use std::sync::Arc;
 use subtle::ConstantTimeEq;
@@ -113,7 +115,16 @@ pub async fn watch(State(guard): State<Arc<Guard>>, request: Request, next: Next
 /// The answer to a request that is not let through; `None` lets it.
 fn refusal(guard: &Guard, request: &Request<Body>) -> Option<Response> {
     let (headers, uri, method) = (request.headers(), request.uri(), request.method());
-    let say = |status: StatusCode, text: &'static str| Some((status, text).into_response());
+    // A program is told in the same form as of any other refusal.
+    let for_program = uri.path().starts_with("/api/") || uri.path() == "/openapi.json";
+    let say = |status: StatusCode, text: &'static str| {
+        let as_json = for_program && !crate::answer::wants_html(headers);
+        Some(if as_json {
+            (status, Json(json!({ "error": text.trim() }))).into_response()
+        } else {
+            (status, text).into_response()
+        })
+    };
     if !guard.is_for_us(headers) {
         return say(StatusCode::MISDIRECTED_REQUEST, "This is not the host you asked for.\n");
     }

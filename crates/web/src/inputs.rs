@@ -80,15 +80,36 @@ impl Input {
         }
     }
 
+    /// What kind of value it takes, in a word.
+    #[must_use]
+    pub fn kind(&self) -> &'static str {
+        if !self.words().is_empty() {
+            return "word";
+        }
+        match self.key.kind {
+            KeyKind::Quantity(_) | KeyKind::Quantities(_) | KeyKind::Results(_) => "quantity",
+            _ => "text",
+        }
+    }
+
+    /// The units that it takes, if it takes a quantity.
+    #[must_use]
+    pub fn units(&self) -> Vec<&'static str> {
+        match self.key.kind {
+            KeyKind::Quantity(dim) | KeyKind::Quantities(dim) | KeyKind::Results(dim) => {
+                Unit::of_dim(dim).map(|u| u.symbol).filter(|s| !s.is_empty()).collect()
+            }
+            _ => Vec::new(),
+        }
+    }
+
     /// What the key is, with units and bounds, in a sentence for whoever fills it in.
     #[must_use]
     pub fn help(&self) -> String {
         let mut text = self.key.doc.to_owned();
-        if let KeyKind::Quantity(dim) | KeyKind::Quantities(dim) | KeyKind::Results(dim) = self.key.kind {
-            let units: Vec<&str> = Unit::of_dim(dim).map(|u| u.symbol).filter(|s| !s.is_empty()).collect();
-            if !units.is_empty() {
-                text.push_str(&format!("; a number and one of {}", units.join(", ")));
-            }
+        let units = self.units();
+        if !units.is_empty() {
+            text.push_str(&format!("; a number and one of {}", units.join(", ")));
         }
         if let Some((low, high)) = self.key.bounds {
             text.push_str(&format!("; between {low} and {high}"));

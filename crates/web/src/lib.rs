@@ -2,16 +2,17 @@
 //!
 //! - `server`: who is listened to, for how long, and how much at once. `guard`: who may ask.
 //! - `desk`: the folder and the sheets that lie open. `sheet`: one of them: its text, its history, what it comes to.
-//! - `actions`: what can be done to a sheet, as JSON. `pages`: whole pages. `parts`: the pieces of them that change.
+//! - `api`: the interface for programs, from one list of ways. `pages`: whole pages. `parts`: the pieces of them that change.
 //!
 //! No number is found here: pages print what the other rooms found.
 
-mod actions;
 mod answer;
+mod api;
 mod assets;
 mod desk;
 mod guard;
 mod inputs;
+mod listed;
 mod pages;
 mod parts;
 mod server;

@@ -2,7 +2,7 @@
 
 use crate::desk::Desk;
 use crate::guard::{self, Guard};
-use crate::{actions, assets, pages};
+use crate::{api, assets, pages};
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
 use axum::http::StatusCode;
@@ -83,7 +83,7 @@ pub fn start(options: &Options) -> Result<Serving, Trouble> {
     let desk = Arc::new(Desk::new(folder));
     let router = Router::new()
         .merge(pages::routes())
-        .merge(actions::routes())
+        .merge(api::routes())
         .merge(assets::routes())
         .fallback(pages::nothing_there)
         .with_state(desk)

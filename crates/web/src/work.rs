@@ -101,6 +101,17 @@ impl Packages {
             .ok_or_else(|| Refusal::missing("This package is not kept any more; make it again."))
     }
 
+    /// Those of an enquiry that are kept, with their numbers.
+    #[must_use]
+    pub fn of(&self, sheet: &str) -> Vec<(u64, Arc<Package>)> {
+        let all = lock(&self.all);
+        all.1
+            .iter()
+            .filter(|(_, package)| package.sheet == sheet)
+            .map(|(number, package)| (*number, Arc::clone(package)))
+            .collect()
+    }
+
     /// Begins one, and answers its number.
     ///
     /// # Errors

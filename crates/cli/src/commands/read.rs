@@ -1,15 +1,16 @@
 //! `read`: what a customer's mail says, and which keys of an enquiry it could answer.
 
 use crate::{End, out};
-use serde_json::{Value, json};
+use serde_json::json;
 use std::io::Read as _;
 use std::path::{Path, PathBuf};
 use stillrise_desk::files;
 use stillrise_documents::package::pretty;
+use stillrise_documents::reading::read_json;
 use stillrise_documents::render::text::{Table, hang};
 use stillrise_documents::reply::posed;
 use stillrise_mail::answers::{Asked, answers};
-use stillrise_mail::{Find, Mail, What, read_mail};
+use stillrise_mail::read_mail;
 use stillrise_units::Fault;
 use stillrise_units::parse::{Gallon, Reading};
 
@@ -45,8 +46,7 @@ pub fn run(args: &Args) -> End {
     }
     let mail = read_mail(&text, &Reading { gallon });
     if args.json {
-        let finds: Vec<Value> = mail.finds.iter().map(|find| of(&text, &mail, find)).collect();
-        out::print(&String::from_utf8_lossy(&pretty(&json!({ "finds": finds }))));
+        out::print(&String::from_utf8_lossy(&pretty(&read_json(&text, &mail))));
         return End::Done;
     }
     let width = out::width();
@@ -139,20 +139,4 @@ fn text(args: &Args) -> Result<String, End> {
         Ok(_) => {}
     }
     String::from_utf8(bytes).map_err(|_| refused("is no text in UTF-8", "save it as plain text"))
-}
-
-/// One find as JSON.
-fn of(text: &str, mail: &Mail, find: &Find) -> Value {
-    let kind = match &find.what {
-        What::Quantity(_, dim) => json!({ "quantity": dim.name() }),
-        What::Word(thing, word) => json!({ "word": word, "thing": thing.word() }),
-        What::Ph(range) => json!({ "ph": range }),
-        What::Count(_, count) => json!({ "count": count }),
-        What::Gravity(said) => json!({ "gravity": said }),
-    };
-    let sentence = mail.sentences.get(find.sentence).map(|s| &text[s.at.clone()]);
-    json!({
-        "from": find.at.start, "to": find.at.end, "said": &text[find.at.clone()], "what": kind, "sentence": sentence,
-        "offers": find.offers.iter().map(|o| json!({ "key": o.path, "value": o.value, "weight": o.weight })).collect::<Vec<_>>(),
-    })
 }

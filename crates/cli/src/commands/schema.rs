@@ -1,11 +1,13 @@
-//! `schema`: JSON Schema of the files.
+//! `schema`: JSON Schema of the files and of what is answered to programs.
 
 use crate::{End, out};
 use clap::ValueEnum;
 use stillrise_documents::package::pretty;
-use stillrise_documents::schema::{enquiry_schema, range_schema, rating_schema, result_schema};
+use stillrise_documents::schema::{
+    compare_schema, enquiry_schema, glance_schema, range_schema, rating_schema, read_schema, result_schema, risk_schema,
+};
 
-/// JSON Schema of an enquiry file, a range file, or the result
+/// JSON Schema of an enquiry file, a range file, or what is answered to programs
 #[derive(clap::Args)]
 pub struct Args {
     /// Of which file
@@ -24,6 +26,14 @@ enum Of {
     Result,
     /// What `rate --json` prints
     Rating,
+    /// What `risk --json` prints
+    Risk,
+    /// What `compare --json` prints
+    Compare,
+    /// What `read --json` prints
+    Read,
+    /// A job at a glance, as the interface for programs answers it
+    Glance,
 }
 
 /// Runs it.
@@ -33,6 +43,10 @@ pub fn run(args: &Args) -> End {
         Of::Range => range_schema(),
         Of::Result => result_schema(),
         Of::Rating => rating_schema(),
+        Of::Risk => risk_schema(),
+        Of::Compare => compare_schema(),
+        Of::Read => read_schema(),
+        Of::Glance => glance_schema(),
     };
     out::print(&String::from_utf8_lossy(&pretty(&schema)));
     End::Done

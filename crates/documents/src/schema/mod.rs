@@ -1,10 +1,17 @@
-//! JSON Schema of the enquiry and range files, from the one list of keys, and of the result.
+//! JSON Schema of the enquiry and range files, from the one list of keys, and of what is answered to programs.
 
+mod glance;
+pub mod kit;
 mod rating;
+mod reading;
 mod result;
+mod risk;
 
+pub use glance::{compare_schema, glance_schema};
 pub use rating::rating_schema;
+pub use reading::read_schema;
 pub use result::result_schema;
+pub use risk::risk_schema;
 
 use serde_json::{Map, Value, json};
 use stillrise_design::enquiry::distribution::Distribution;

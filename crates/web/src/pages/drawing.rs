@@ -6,7 +6,7 @@ use crate::desk::Desk;
 use crate::sheet::apart;
 use axum::Router;
 use axum::extract::{Path, State as Shared};
-use axum::http::header::{CONTENT_TYPE, HeaderMap};
+use axum::http::header::HeaderMap;
 use axum::response::{IntoResponse, Response};
 use axum::routing::get;
 use maud::{PreEscaped, html};
@@ -16,11 +16,14 @@ use stillrise_documents::section::{Drawing, section};
 use stillrise_units::System;
 
 pub(super) fn routes() -> Router<Arc<Desk>> {
-    Router::new().route("/sheet/{name}/drawing", get(show)).route("/api/sheets/{name}/drawing.svg", get(svg))
+    Router::new().route("/sheet/{name}/drawing", get(show))
 }
 
 /// The sheet of an enquiry, and its units of print.
-fn drawn(desk: &Desk, name: &str) -> Result<(Option<Drawing>, System), Refusal> {
+///
+/// # Errors
+/// [`Refusal`] when the enquiry cannot be worked.
+pub fn drawn(desk: &Desk, name: &str) -> Result<(Option<Drawing>, System), Refusal> {
     let state = desk.sheet(name)?.now();
     match &state.outcome.settled {
         Some(settled) => Ok((section(settled, Edition::Us), settled.job.enquiry.system())),
@@ -47,12 +50,5 @@ async fn show(Shared(desk): Shared<Arc<Desk>>, Path(name): Path<String>, headers
     match made.await {
         Ok(markup) => markup.into_response(),
         Err(refusal) => refused(&refusal, &headers),
-    }
-}
-
-async fn svg(Shared(desk): Shared<Arc<Desk>>, Path(name): Path<String>, headers: HeaderMap) -> Response {
-    match apart(move || drawn(&desk, &name)?.0.ok_or_else(|| Refusal::missing("No unit is laid out."))).await {
-        Ok(drawing) => ([(CONTENT_TYPE, "image/svg+xml")], drawing.svg).into_response(),
-        Err(refusal) => refusal.answer(&headers),
     }
 }

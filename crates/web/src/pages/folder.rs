@@ -3,6 +3,7 @@
 use super::{Page, cautions, page, refused};
 use crate::answer::Refusal;
 use crate::desk::Desk;
+use crate::listed::{Listed, listed};
 use crate::parts::glance::words_in_short;
 use axum::Router;
 use axum::extract::State;
@@ -12,20 +13,9 @@ use axum::routing::get;
 use maud::{Markup, html};
 use std::sync::Arc;
 use stillrise_desk::jobs::JOBS;
-use stillrise_documents::glance::glance;
 
 pub(super) fn routes() -> Router<Arc<Desk>> {
     Router::new().route("/", get(show))
-}
-
-/// One enquiry in the list.
-struct Line {
-    name: String,
-    title: String,
-    client: String,
-    due: String,
-    status: &'static str,
-    headline: Markup,
 }
 
 async fn show(State(desk): State<Arc<Desk>>, headers: HeaderMap) -> Response {
@@ -35,46 +25,21 @@ async fn show(State(desk): State<Arc<Desk>>, headers: HeaderMap) -> Response {
     }
 }
 
-/// All enquiries of the folder, each settled.
-fn lines(desk: &Desk) -> Result<(String, Vec<Line>), Refusal> {
-    let places = desk.folder.list()?;
-    let lines = places.into_iter().map(|place| line(desk, place.name)).collect();
-    Ok((desk.folder.root().display().to_string(), lines))
+/// The folder, and all its enquiries, each settled.
+fn lines(desk: &Desk) -> Result<(String, Vec<Listed>), Refusal> {
+    Ok((desk.folder.root().display().to_string(), listed(desk)?))
 }
 
-fn line(desk: &Desk, name: String) -> Line {
-    let state = match desk.sheet(&name) {
-        Ok(sheet) => sheet.now(),
-        Err(_) => {
-            let headline = html! { span.word.bad { "cannot be read" } };
-            return Line { title: name.clone(), name, client: String::new(), due: String::new(), status: "", headline };
-        }
-    };
-    let Some(settled) = &state.outcome.settled else {
-        let faults = state.outcome.faults.len();
-        let headline = html! { span.word.open { "not complete: " (faults) " to mend or to add" } };
-        return Line {
-            title: name.clone(),
-            name,
-            client: String::new(),
-            due: String::new(),
-            status: "draft",
-            headline,
-        };
-    };
-    let head = &settled.job.enquiry.head;
-    let text = |value: &Option<String>| value.clone().unwrap_or_default();
-    Line {
-        title: head.title.0.clone().unwrap_or_else(|| name.clone()),
-        client: text(&head.client.0),
-        due: head.due.0.map(|day| day.to_string()).unwrap_or_default(),
-        status: head.status.0.map_or("preliminary", |status| status.word()),
-        headline: words_in_short(&glance(settled)),
-        name,
+/// What an enquiry comes to, in short.
+fn headline(one: &Listed) -> Markup {
+    match (&one.glance, one.faults) {
+        (Some(glance), _) => words_in_short(glance),
+        (None, Some(faults)) => html! { span.word.open { "not complete: " (faults) " to mend or to add" } },
+        (None, None) => html! { span.word.bad { "cannot be read" } },
     }
 }
 
-fn whole(root: &str, lines: &[Line]) -> Markup {
+fn whole(root: &str, lines: &[Listed]) -> Markup {
     let body = html! {
         main #main.folder {
             h1 { "Enquiries" }
@@ -89,7 +54,7 @@ fn whole(root: &str, lines: &[Line]) -> Markup {
                         @for line in lines {
                             tr {
                                 th scope="row" { a href=(super::sheet::address(&line.name)) { (line.title) } }
-                                td { (line.client) } td.number { (line.due) } td { (line.status) } td { (line.headline) }
+                                td { (line.client.as_deref().unwrap_or_default()) } td.number { (line.due.as_deref().unwrap_or_default()) } td { (line.status) } td { (headline(line)) }
                             }
                         }
                     }

@@ -35,7 +35,7 @@ struct Search {
 }
 
 /// A page of the manual.
-fn of_manual(title: &str, inner: &Markup) -> Markup {
+pub(super) fn of_manual(title: &str, inner: &Markup) -> Markup {
     let bar = html! { nav aria-label="Views" { a href="/" { "Enquiries" } a href="/manual" aria-current="page" { "Manual" } } };
     let body = html! { main #main.page.manual { (finder("")) (inner) } (cautions()) };
     page(&Page { title, sheet: None, class: "page", bar, body })
@@ -68,6 +68,8 @@ async fn contents(Query(Search { q }): Query<Search>) -> Markup {
         ul { @for table in tables() { li { a href=(format!("/manual/data/{}", table.id)) { (table.title) } " " span.small { (table.about) } } } }
         h2 { "Rules" }
         ul { @for rule in RULES { li { a href=(format!("/manual/rule/{}", rule.id)) { (rule.title) } } } }
+        h2 { "For programs" }
+        p { a href="/manual/programs" { "All that the sheet does, as an interface for programs" } }
         h2 { "Cautions" }
         p { (stillrise_documents::summary::CAUTION) }
         p { "Fill a separator with clean water before oil reaches it." }

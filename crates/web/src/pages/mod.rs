@@ -2,20 +2,20 @@
 
 mod asides;
 mod basis;
-mod documents;
-mod drawing;
+pub mod documents;
+pub mod drawing;
 mod folder;
 mod manual;
+mod programs;
 mod rating;
 pub mod sheet;
 mod study;
-mod units;
+pub mod units;
 
 use crate::answer::{Refusal, wants_html};
 use crate::desk::Desk;
 use axum::Router;
 use axum::http::HeaderMap;
-use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
 use maud::{DOCTYPE, Markup, html};
 use std::sync::Arc;
@@ -30,6 +30,7 @@ pub fn routes() -> Router<Arc<Desk>> {
         .merge(documents::routes())
         .merge(drawing::routes())
         .merge(manual::routes())
+        .merge(programs::routes())
         .merge(rating::routes())
         .merge(study::routes())
         .merge(units::routes())
@@ -102,6 +103,6 @@ pub async fn nothing_there(headers: HeaderMap) -> Response {
     if wants_html(&headers) {
         refused(&Refusal::missing("There is no such page."), &headers)
     } else {
-        StatusCode::NOT_FOUND.into_response()
+        Refusal::missing("There is nothing here; /openapi.json lists all ways for programs.").answer(&headers)
     }
 }

@@ -1,26 +1,25 @@
 //! A unit that stands: what it should do, what was observed on a time line, what explains it, and what to test next.
 
 use super::{Page, cautions, page, refused, sheet};
-use crate::answer::Refusal;
 use crate::desk::Desk;
 use crate::sheet::apart;
+use axum::Router;
 use axum::extract::{Path, State as Shared};
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Response};
 use axum::routing::get;
-use axum::{Json, Router};
 use maud::{Markup, PreEscaped, html};
 use std::sync::Arc;
 use stillrise_documents::charts::time_line;
 use stillrise_documents::rating::words::{changes, no_worse, nothing_fits, outs, samples_first, step, together};
-use stillrise_documents::rating::{larger, part_of, rating_json, rating_text};
+use stillrise_documents::rating::{larger, part_of, rating_text};
 use stillrise_documents::risk::percent;
 use stillrise_documents::summary::headline;
 use stillrise_search::Settled;
 use stillrise_search::diagnosis::Diagnosis;
 
 pub(super) fn routes() -> Router<Arc<Desk>> {
-    Router::new().route("/sheet/{name}/rating", get(show)).route("/api/sheets/{name}/rating", get(told))
+    Router::new().route("/sheet/{name}/rating", get(show))
 }
 
 /// Explanations that are shown.
@@ -75,22 +74,5 @@ fn rated(settled: &Settled, d: &Diagnosis) -> Markup {
         h2 { "Would a larger unit help?" }
         @for text in larger(settled, d) { p { (text) } }
         details { summary { "All of it, as the terminal prints it" } pre tabindex="0" { (rating_text(settled, d, 110)) } }
-    }
-}
-
-async fn told(Shared(desk): Shared<Arc<Desk>>, Path(name): Path<String>, headers: HeaderMap) -> Response {
-    let made = apart(move || {
-        let state = desk.sheet(&name)?.now();
-        let Some(settled) = state.outcome.whole(&desk) else {
-            return Err(Refusal::Faults(state.outcome.faults.clone()));
-        };
-        match &settled.diagnosis {
-            Some(diagnosis) => Ok(rating_json(settled, diagnosis)),
-            None => Err(Refusal::missing("A rating needs a unit that stands and what was observed at it.")),
-        }
-    });
-    match made.await {
-        Ok(value) => Json(value).into_response(),
-        Err(refusal) => refusal.answer(&headers),
     }
 }

@@ -1,22 +1,21 @@
 //! How sure the prediction is: bands, the chance to keep each limit, and which inputs carry the doubt.
 
 use super::{Page, cautions, page, refused, sheet};
-use crate::answer::Refusal;
 use crate::desk::Desk;
 use crate::sheet::apart;
+use axum::Router;
 use axum::extract::{Path, State as Shared};
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Response};
 use axum::routing::get;
-use axum::{Json, Router};
 use maud::{Markup, PreEscaped, html};
 use std::sync::Arc;
 use stillrise_documents::charts::charts;
-use stillrise_documents::risk::{method, risk_json, risk_text, sentences};
+use stillrise_documents::risk::{method, risk_text, sentences};
 use stillrise_search::Settled;
 
 pub(super) fn routes() -> Router<Arc<Desk>> {
-    Router::new().route("/sheet/{name}/study", get(show)).route("/api/sheets/{name}/risk", get(told))
+    Router::new().route("/sheet/{name}/study", get(show))
 }
 
 async fn show(Shared(desk): Shared<Arc<Desk>>, Path(name): Path<String>, headers: HeaderMap) -> Response {
@@ -52,22 +51,5 @@ fn studied(settled: &Settled) -> Markup {
         } }
         details { summary { "All of it, as the terminal prints it" } pre tabindex="0" { (risk_text(settled, risk, 110)) } }
         p.small { (method(settled, risk)) }
-    }
-}
-
-async fn told(Shared(desk): Shared<Arc<Desk>>, Path(name): Path<String>, headers: HeaderMap) -> Response {
-    let made = apart(move || {
-        let state = desk.sheet(&name)?.now();
-        let Some(settled) = state.outcome.studied(&desk) else {
-            return Err(Refusal::Faults(state.outcome.faults.clone()));
-        };
-        match &settled.risk {
-            Some(risk) => Ok(risk_json(settled, risk)),
-            None => Err(Refusal::missing("There is no prediction to study.")),
-        }
-    });
-    match made.await {
-        Ok(value) => Json(value).into_response(),
-        Err(refusal) => refusal.answer(&headers),
     }
 }

@@ -6,29 +6,29 @@ use crate::answer::Refusal;
 use crate::desk::Desk;
 use crate::parts::glance::word;
 use crate::sheet::apart;
+use axum::Router;
 use axum::extract::{Path, Query, State as Shared};
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Response};
 use axum::routing::get;
-use axum::{Json, Router};
 use maud::{Markup, PreEscaped, html};
 use serde::Deserialize;
 use serde_json::json;
 use std::sync::Arc;
 use stillrise_design::job::Design;
-use stillrise_documents::compare::{Comparison, Line, compare, compare_json};
+use stillrise_documents::compare::{Comparison, Line, compare};
 use stillrise_documents::section::small;
 use stillrise_documents::sizes::{Card, cards};
 use stillrise_search::sizes::sizes;
 
 pub(super) fn routes() -> Router<Arc<Desk>> {
-    Router::new().route("/sheet/{name}/units", get(show)).route("/api/sheets/{name}/compare", get(told))
+    Router::new().route("/sheet/{name}/units", get(show))
 }
 
 /// Paper of each section, mm.
 const PAPER: (f64, f64) = (78.0, 44.0);
 /// Sizes that are shown on either side of the one taken.
-const EACH_WAY: usize = 2;
+pub const EACH_WAY: usize = 2;
 
 #[derive(Debug, Default, Deserialize)]
 #[serde(default)]
@@ -67,23 +67,14 @@ async fn show(
 }
 
 /// Two enquiries side by side.
-fn compared(desk: &Desk, name: &str, with: &str) -> Result<Comparison, Refusal> {
+///
+/// # Errors
+/// [`Refusal`] when one cannot be worked.
+pub fn compared(desk: &Desk, name: &str, with: &str) -> Result<Comparison, Refusal> {
     let (one, other) = (desk.sheet(name)?.now(), desk.sheet(with)?.now());
     match (&one.outcome.settled, &other.outcome.settled) {
         (Some(a), Some(b)) => Ok(compare(&[(name.to_owned(), a), (with.to_owned(), b)])),
         _ => Err(Refusal::Faults(one.outcome.faults.iter().chain(&other.outcome.faults).cloned().collect())),
-    }
-}
-
-async fn told(
-    Shared(desk): Shared<Arc<Desk>>,
-    Path(name): Path<String>,
-    Query(With { with }): Query<With>,
-    headers: HeaderMap,
-) -> Response {
-    match apart(move || compared(&desk, &name, &with)).await {
-        Ok(comparison) => Json(compare_json(&comparison)).into_response(),
-        Err(refusal) => refusal.answer(&headers),
     }
 }
 

@@ -82,7 +82,8 @@ async fn an_answer_to_a_question_of_ours_becomes_a_claim() {
     let desk = Desk::open(&["truck-wash"], (1440, 900)).await;
     let reply = reply_of(&desk.folder.path().join("truck-wash"));
     let question = reply.iter().find(|q| q.keys.iter().any(|key| key.ends_with(".solids"))).unwrap();
-    let mail = format!("Hello,\n\n> {}. {}\nabout 450 mg/L\n\nRegards\nInvented Feeds\n", question.number, question.text);
+    let mail =
+        format!("Hello,\n\n> {}. {}\nabout 450 mg/L\n\nRegards\nInvented Feeds\n", question.number, question.text);
     desk.go("/sheet/truck-wash").await;
     desk.click("[data-beside='mail']").await;
     desk.see("document.querySelector('#mail-text')").await;
