@@ -59,6 +59,7 @@ fn parameter(name: &str) -> Value {
         "number" => ("The number of the package", json!({ "type": "integer", "minimum": 0, "maximum": u32::MAX })),
         "entry" => ("The line of the trail, from 0", json!({ "type": "integer", "minimum": 0, "maximum": u32::MAX })),
         "file" => ("The name of the document, with its folder", json!({ "type": "string", "minLength": 1 })),
+        "rule" => ("The id of the rule", json!({ "type": "string", "minLength": 1 })),
         "id" => ("The id of the formula", json!({ "type": "string", "minLength": 1 })),
         _ => ("The name of the enquiry in the folder", json!({ "type": "string", "minLength": 1 })),
     };

@@ -139,7 +139,11 @@ fn every_worked_job_is_answered_in_the_shapes_described() {
             if !path.starts_with("/api/sheets/{name}") || !operation.is_object() || path.ends_with("/risk") {
                 continue;
             }
-            let path = format!("{}?with={}", path.replace("{name}", name).replace("{entry}", "40"), names[0]);
+            let path = format!(
+                "{}?with={}",
+                path.replace("{name}", name).replace("{entry}", "40").replace("{rule}", "frost-outdoors"),
+                names[0]
+            );
             let answer = served.get(&path);
             let request = Request { method: "GET".to_owned(), path: path.clone(), kind: None, body: Vec::new() };
             keeps(&root, operation, &request, &answer);
