@@ -34,6 +34,9 @@ pub struct Remedy {
     pub then: After,
 }
 
+/// The enquiry with keys set, each by its path and as it is typed; `None` where it cannot be read then.
+pub type Changed<'a> = &'a dyn Fn(&[(String, String)]) -> Option<Enquiry>;
+
 /// A kind of change: where several of one kind would do, the first of them is offered.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Family {
@@ -132,12 +135,7 @@ fn may_settle(judged: &Judged, offer: &Offer) -> bool {
 /// the cheapest; nothing where none was found. `demo` is the range to pick from when the enquiry names none, and `change` the
 /// enquiry with these keys set, or `None` where it cannot be.
 #[must_use]
-pub fn remedies(
-    settled: &Settled,
-    demo: &Range,
-    rule: &Rule,
-    change: &dyn Fn(&[(String, String)]) -> Option<Enquiry>,
-) -> Vec<Remedy> {
+pub fn remedies(settled: &Settled, demo: &Range, rule: &Rule, change: Changed<'_>) -> Vec<Remedy> {
     let Some(judged) = settled.verdicts.iter().find(|judged| *judged.rule == *rule) else { return Vec::new() };
     // What stands behind the place where the chain stopped is nobody's finding yet.
     if !is_open(judged.grade()) || judged.verdict.stopped_ahead() {

@@ -29,7 +29,7 @@ pub async fn asked(
     headers: HeaderMap,
     what: impl FnOnce(&Desk, &State) -> Result<Value, Refusal> + Send + 'static,
 ) -> Response {
-    match apart(move || what(&desk, &*desk.sheet(&name)?.now())).await {
+    match apart(move || what(&desk, &desk.sheet(&name)?.now())).await {
         Ok(value) => Json(value).into_response(),
         Err(refusal) => refusal.answer(&headers),
     }
