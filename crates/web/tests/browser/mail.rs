@@ -87,7 +87,11 @@ async fn an_answer_to_a_question_of_ours_becomes_a_claim() {
     desk.go("/sheet/truck-wash").await;
     desk.click("[data-beside='mail']").await;
     desk.see("document.querySelector('#mail-text')").await;
-    desk.page.evaluate(format!("document.querySelector('#mail-text').value = {mail:?}; 1")).await.unwrap();
+    let typed = "dispatchEvent(new Event('input', { bubbles: true }))";
+    desk.page
+        .evaluate(format!("const t = document.querySelector('#mail-text'); t.value = {mail:?}; t.{typed}; 1"))
+        .await
+        .unwrap();
     desk.click("form[data-mail] button[type=submit]").await;
     desk.see("document.querySelector('.answers blockquote')?.innerText.includes('about 450 mg/L')").await;
     // It was asked of two waters: one click for each.

@@ -59,6 +59,7 @@ async fn a_file_changed_outside_is_noticed_and_not_overwritten() {
     let text = desk.file("vehicle-yard");
     std::fs::write(&path, text.replace("Q-1042", "Q-7777")).unwrap();
     desk.fill("#title [data-set='enquiry.client']", "Invented Transit").await;
+    desk.see("document.querySelector('[data-step=undo]').title.includes('enquiry.client')").await;
     desk.see("document.querySelector('#title-enquiry-project').value === 'Q-7777'").await;
     let now = desk.file("vehicle-yard");
     assert!(now.contains("Q-7777") && now.contains("Invented Transit"), "{now}");
