@@ -66,6 +66,8 @@ function put(text) {
     if (!old) continue;
     // A text that was begun and is not saved stays, with the version that it was begun over.
     if (old.querySelector("textarea[data-typed]")) continue;
+    // Nor is a field taken away while somebody types in it: its own answer brings the piece up to date.
+    if (focused?.dataset?.typed !== undefined && old.contains(focused)) continue;
     const begun = [...old.querySelectorAll("[data-typed][id]")].map((field) => [field.id, field.value]);
     const scroll = old.scrollTop;
     const rest = document.adoptNode(piece);
