@@ -53,6 +53,8 @@ const RUNS: &[Run] = &[
     (&["remedy", "enquiries/truck-wash", "no-such-rule"], &[2], Wants::Refusal),
     (&["read", "enquiries/tram-depot/README.md", "--for", "enquiries/tram-depot", "--json"], &[0], Wants::Json),
     (&["read", "{dir}/absent.txt"], &[2], Wants::Refusal),
+    // What it serves is worked by tests of its own; here it only says that a file is no folder.
+    (&["serve", "{dir}/broken.toml", "--no-open"], &[2], Wants::Refusal),
     (&["work", "--list"], &[0], Wants::Text("stokes-rise")),
     (
         &["work", "stokes-rise", "d=60 um", "rho_w=998.2 kg/m3", "rho_o=840 kg/m3", "mu=1.0016 mPa s"],
