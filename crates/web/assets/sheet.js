@@ -98,7 +98,12 @@ function put(text) {
 const opening = (summary) => summary.closest("[id]")?.id + "/" + summary.textContent.slice(0, 40);
 
 function change(method, path, body) {
-  last = last.then(() => ask(method, `${path}?${view()}`, body));
+  last = last.then(async () => {
+    const answer = await ask(method, `${path}?${view()}`, body);
+    // What stands in the panel of a number or a find is of the sheet before the change; that of a part came fresh with it.
+    if (answer && pointed === null) unpoint();
+    return answer;
+  });
   return last;
 }
 
