@@ -5,8 +5,9 @@ use crate::sheet::State;
 use maud::{Markup, html};
 use serde_json::json;
 use stillrise_design::enquiry::blocks::GallonWord;
-use stillrise_design::enquiry::keys::BlockSpec;
+use stillrise_design::enquiry::keys::{BlockSpec, KeyKind};
 use stillrise_edit::{Heading, Said, headings, said};
+use stillrise_mail::keys::place;
 use stillrise_mail::{Find, Mail, Offer, read_mail};
 use stillrise_units::parse::{Gallon, Reading};
 
@@ -116,41 +117,59 @@ pub fn offers(state: &State, nth: usize) -> Option<Markup> {
     let find = mail.finds.get(nth)?;
     let from = sentence(text, &mail, find);
     let stand = headings(&state.text).unwrap_or_default();
+    let claims = said(&state.text).unwrap_or_default();
+    let found = plain(&text[find.at.clone()]);
     Some(html! {
         aside #panel data-patch aria-label="What is pointed at" {
             button.close type="button" data-close="panel" { "Close" }
-            h2 tabindex="-1" { (plain(&text[find.at.clone()])) }
+            h2 tabindex="-1" { (found) }
             blockquote { (from) }
             @if find.offers.is_empty() { p { "Its words point to no key. Whatever it says, the inputs beside the sheet take it." } }
-            ul.offers { @for offer in &find.offers { (one(offer, &from, &stand)) } }
+            ul.offers { @for offer in &find.offers { (one(offer, &from, &stand, &claims, &found)) } }
         }
     })
 }
 
 /// One key that a find could answer: in each block of its kind that stands, and in a new one.
-fn one(offer: &Offer, from: &str, stand: &[Heading]) -> Markup {
+fn one(offer: &Offer, from: &str, stand: &[Heading], claims: &[Said], said_as: &str) -> Markup {
     let Some((block, keys)) = offer.path.split_once('.') else { return html! {} };
     let Ok(kind) = Heading::new(block, None, None) else { return html! {} };
     let own: Vec<&Heading> = stand.iter().filter(|heading| core::ptr::eq(heading.block(), kind.block())).collect();
-    let claim =
-        |head: &str| json!([{ "do": "claim", "path": format!("{head}.{keys}"), "value": offer.value, "from": from }]);
+    let path = |head: &str| format!("{head}.{keys}{}", next(offer, head, claims));
+    let claim = |head: &str| json!([{ "do": "claim", "path": path(head), "value": offer.value, "from": from }]);
     html! {
         li {
             @if !kind.is_many() {
-                button type="button" data-act=(claim(block)) { code { (offer.path) } " = " (offer.value) }
+                button type="button" data-act=(claim(block)) { code { (path(block)) } " = " (offer.value) }
             } @else {
                 @for heading in &own {
                     @let head = heading.to_string();
                     button type="button" data-act=(claim(&head)) { code { (head) "." (keys) } " = " (offer.value) }
                 }
-                (fresh(kind.block(), keys, offer, from))
+                (fresh(kind.block(), keys, offer, from, said_as))
             }
         }
     }
 }
 
+/// Of a list of things, as the rates of several pumps, the number of the next one, as a path ends with it; nothing of a key that
+/// holds one quantity.
+fn next(offer: &Offer, head: &str, claims: &[Said]) -> String {
+    let several = place(&offer.path).is_some_and(|place| matches!(place.key.kind, KeyKind::Quantities(_)));
+    if !several {
+        return String::new();
+    }
+    let own = claims.iter().filter(|said| said.path.heading().to_string() == head && unnamed(&said.path) == offer.path);
+    // Things without sources stand in one text, parted by semicolons.
+    let things = own.map(|said| match (said.path.item(), said.claims.first()) {
+        (None, Some(claim)) => claim.value.split(';').count(),
+        _ => 1,
+    });
+    format!(".{}", things.sum::<usize>() + 1)
+}
+
 /// The form that starts a block with what was found.
-fn fresh(block: &'static BlockSpec, keys: &str, offer: &Offer, from: &str) -> Markup {
+fn fresh(block: &'static BlockSpec, keys: &str, offer: &Offer, from: &str, said_as: &str) -> Markup {
     let called =
         ["name", "product", "pollutant"].into_iter().find(|name| block.keys().iter().any(|key| key.name == *name));
     let id = format!("fresh-{}-{}", block.name, super::notes::slug(keys));
@@ -158,7 +177,8 @@ fn fresh(block: &'static BlockSpec, keys: &str, offer: &Offer, from: &str) -> Ma
         form.fresh data-fresh=(block.name) data-key=(keys) data-value=(offer.value) data-from=(from) data-called=[called.filter(|called| *called != keys)] {
             @if let Some(called) = called.filter(|called| *called != keys) {
                 label for=(id) { "a new " (block.name) ", " (called) " " }
-                input #(id) name="called" required autocomplete="off";
+                // What a word names is called by it, until somebody knows better.
+                input #(id) name="called" required autocomplete="off" value=[(offer.path == "oil.kind").then_some(said_as)];
             }
             button type="submit" { code { (block.name) "." (keys) } " = " (offer.value) @if called.is_none_or(|called| called == keys) { ", a new one" } }
         }

@@ -4,7 +4,7 @@
 use crate::desk::Desk;
 
 /// An invented mail.
-const MAIL: &str = "Dear all,\n\nWe are planning a new wash bay for our delivery vans. The wash runs at 12 m3/h for about two hours a day.\nThe water goes to the sanitary sewer; the limit is 20 mg/L of hydrocarbons.\nIn winter the water is down to 6 °C.\n\nRegards,\nInvented Logistics\n";
+const MAIL: &str = "Dear all,\n\nWe are planning a new wash bay for our delivery vans. The wash runs at 12 m3/h for about two hours a day.\nThe water goes to the sanitary sewer; the limit is 20 mg/L of hydrocarbons.\nIn winter the water is down to 6 °C.\nA pump in the pit lifts 20 m3/h.\n\nRegards,\nInvented Logistics\n";
 
 #[tokio::test(flavor = "multi_thread")]
 async fn a_mail_becomes_a_sheet() {
@@ -41,6 +41,18 @@ async fn a_mail_becomes_a_sheet() {
     desk.page.evaluate("[...document.querySelectorAll('#panel .offers button')].find(b => b.innerText.startsWith('water.coldest')).click(); 1").await.unwrap();
     desk.see("[...document.querySelectorAll('.mail mark.used')].some(m => m.innerText.includes('6 °C'))").await;
     assert!(desk.file("van wash").contains("coldest"), "{}", desk.file("van wash"));
+    // A pump is one of several that may be: its rate is that of the first.
+    desk.page
+        .evaluate("[...document.querySelectorAll('.mail mark')].find(m => m.innerText.includes('20 m3/h')).click(); 1")
+        .await
+        .unwrap();
+    desk.see(
+        "[...document.querySelectorAll('#panel .offers button')].some(b => b.innerText.startsWith('inlet.rate.1'))",
+    )
+    .await;
+    desk.page.evaluate("[...document.querySelectorAll('#panel .offers button')].find(b => b.innerText.startsWith('inlet.rate.1')).click(); 1").await.unwrap();
+    desk.see("[...document.querySelectorAll('.mail mark.used')].some(m => m.innerText.includes('20 m3/h'))").await;
+    assert!(desk.file("van wash").contains("A pump in the pit lifts 20 m3/h."), "{}", desk.file("van wash"));
     desk.see("document.querySelector('#picture svg')").await;
     desk.close().await;
 }
