@@ -234,11 +234,12 @@ document.addEventListener("submit", async (event) => {
   else if (set.decide) act([{ do: "decide", rule: set.decide, ...told }]);
   else if (set.add) act([{ do: "add", block: set.add, keys: Object.entries(told).filter(([, value]) => value.trim() !== "") }]);
   else if (set.fresh) {
-    // A new block is called, then its key is claimed with the sentence it comes from.
-    const named = set.called === undefined ? [] : [[set.called, told.called.trim()]];
-    const place = named.length ? `${set.fresh} "${named[0][1]}"` : null;
-    act(place ? [{ do: "add", block: set.fresh, keys: named }, { do: "claim", path: `${place}.${set.key}`, value: set.value, from: set.from }]
-      : [{ do: "add", block: set.fresh, keys: [[set.key, set.value]] }]);
+    // A new block is called by what names it, then its key is claimed with the sentence it comes from.
+    const called = set.called === undefined ? set.value : told.called.trim();
+    const place = `${set.fresh} "${called}"`;
+    act([{ do: "add", block: set.fresh, keys: [[set.called ?? set.key, called]] },
+      set.called === undefined ? { do: "set", path: `${place}.${set.key}`, value: set.value, from: set.from }
+        : { do: "claim", path: `${place}.${set.key}`, value: set.value, from: set.from }]);
   }
   else if (set.package) make(set.package, told.edition);
   else if (set.new !== undefined) begin({ name: told.name, mail: told.mail });

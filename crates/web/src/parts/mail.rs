@@ -171,7 +171,7 @@ fn next(offer: &Offer, head: &str, claims: &[Said]) -> String {
 /// The form that starts a block with what was found.
 fn fresh(block: &'static BlockSpec, keys: &str, offer: &Offer, from: &str, said_as: &str) -> Markup {
     let called =
-        ["name", "product", "pollutant"].into_iter().find(|name| block.keys().iter().any(|key| key.name == *name));
+        ["product", "pollutant", "name"].into_iter().find(|name| block.keys().iter().any(|key| key.name == *name));
     let id = format!("fresh-{}-{}", block.name, super::notes::slug(keys));
     html! {
         form.fresh data-fresh=(block.name) data-key=(keys) data-value=(offer.value) data-from=(from) data-called=[called.filter(|called| *called != keys)] {

@@ -54,6 +54,24 @@ async fn a_mail_becomes_a_sheet() {
     desk.see("[...document.querySelectorAll('.mail mark.used')].some(m => m.innerText.includes('20 m3/h'))").await;
     assert!(desk.file("van wash").contains("A pump in the pit lifts 20 m3/h."), "{}", desk.file("van wash"));
     desk.see("document.querySelector('#picture svg')").await;
+    // A limit is called by its pollutant, and its number then goes to it.
+    desk.page
+        .evaluate(
+            "[...document.querySelectorAll('.mail mark')].find(m => m.innerText.includes('hydrocarbons')).click(); 1",
+        )
+        .await
+        .unwrap();
+    desk.see("document.querySelector('#panel form.fresh[data-fresh=limit]')").await;
+    desk.click("#panel form.fresh[data-fresh=limit] button").await;
+    desk.see("[...document.querySelectorAll('.mail mark.used')].some(m => m.innerText.includes('hydrocarbons'))").await;
+    desk.page
+        .evaluate("[...document.querySelectorAll('.mail mark')].find(m => m.innerText.includes('20 mg/L')).click(); 1")
+        .await
+        .unwrap();
+    desk.see("[...document.querySelectorAll('#panel .offers button')].some(b => b.innerText.startsWith('limit \"'))")
+        .await;
+    desk.page.evaluate("[...document.querySelectorAll('#panel .offers button')].find(b => b.innerText.startsWith('limit \"')).click(); 1").await.unwrap();
+    desk.see("document.querySelector('#glance').innerText.includes('20 mg/L')").await;
     desk.close().await;
 }
 
