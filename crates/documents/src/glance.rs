@@ -3,6 +3,7 @@
 
 use crate::summary::{blocking, governs, in_a_cone, limit as named, statistic, stops};
 use serde_json::{Value, json};
+use stillrise_checks::rules::not_a_gravity_duty;
 use stillrise_checks::{Grade, Judged};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::limit::Word;
@@ -15,8 +16,10 @@ use stillrise_units::{Typed, print};
 /// Whether gravity can do it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Duty {
-    /// Nothing declared stands against it.
+    /// Nothing declared stands against it, and all was said that could.
     Gravity,
+    /// Nothing declared stands against it; something that could was not said.
+    AsFarAsSaid,
     /// Something declared does.
     NotAsItStands,
     /// The chain stopped before that could be told.
@@ -29,6 +32,7 @@ impl Duty {
     pub fn text(self) -> &'static str {
         match self {
             Duty::Gravity => "gravity duty",
+            Duty::AsFarAsSaid => "nothing declared rules gravity out",
             Duty::NotAsItStands => "not a gravity duty as it stands",
             Duty::NotKnown => "duty not known yet",
         }
@@ -81,7 +85,11 @@ pub fn glance(settled: &Settled) -> Glance {
     let performance = design.performance.as_ref();
     let duty = match (blocked.is_empty(), &design.basis) {
         (false, _) => Duty::NotAsItStands,
-        (true, Some(_)) => Duty::Gravity,
+        // A rule that cannot judge has a reason: what goes into the water was not said.
+        (true, Some(_)) => match settled.judged(&not_a_gravity_duty::RULE).map(Judged::grade) {
+            Some(Grade::Passes | Grade::NotApplicable) => Duty::Gravity,
+            _ => Duty::AsFarAsSaid,
+        },
         (true, None) => Duty::NotKnown,
     };
     let mut why: Vec<String> = blocked;

@@ -61,6 +61,7 @@ fn governing(glance: &Glance) -> Vec<(&str, Vec<&'static str>)> {
 fn duty(duty: Duty) -> Markup {
     let class = match duty {
         Duty::Gravity => "good",
+        Duty::AsFarAsSaid => "fair",
         Duty::NotAsItStands => "bad",
         Duty::NotKnown => "open",
     };
@@ -96,7 +97,7 @@ pub fn word(word: Word) -> Markup {
 #[must_use]
 pub fn words_in_short(glance: &Glance) -> Markup {
     html! {
-        @if glance.duty != Duty::Gravity { (duty(glance.duty)) " " }
+        @if !matches!(glance.duty, Duty::Gravity | Duty::AsFarAsSaid) { (duty(glance.duty)) " " }
         @match &glance.unit { Some(unit) => b { (unit) }, None => span.word.bad { "no unit fits" } }
         @for limit in &glance.limits {
             " " span.pair { (limit.title) ": " @match limit.word { Some(at) => (word(at)), None => span.word.open { "cannot be judged" } } }
