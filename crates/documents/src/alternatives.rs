@@ -1,6 +1,6 @@
 //! The train as asked and the others that would do, side by side, each with its own results.
 
-use crate::summary::{capital, limit as named};
+use crate::summary::{capital, limit as named, units};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::job::Design;
 use stillrise_design::performance::limit::Word;
@@ -57,10 +57,7 @@ fn one(settled: &Settled, change: String, taken: Option<&Design>, design: &Desig
     let verdicts = taken.and_then(|d| d.performance.as_ref()).map_or(&[][..], |p| &p.limits);
     Beside {
         change,
-        unit: train.map(|train| {
-            let (count, model) = (train.count.q.si(), &train.unit.particulars.model);
-            if count > 1.0 { format!("{} x {model}", print::digits(count, 2)) } else { model.clone() }
-        }),
+        unit: train.map(units),
         nearest: None,
         flow: design.basis.as_ref().and_then(|b| b.design_flow()).map(|flow| show(flow.q.si(), FLOW_UNITS)),
         held: train.and_then(|t| t.equalisation.as_ref()).map(|hold| show(hold.volume().q.si(), (&GAL, &M3))),

@@ -1,7 +1,7 @@
 //! Jobs side by side: revisions of one, or one asked for in several ways; what they come to, what was said, what rules say.
 
 use crate::render::text::{hang, heading};
-use crate::summary::{CAUTION, limit as named};
+use crate::summary::{CAUTION, limit as named, units};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use stillrise_checks::{Grade, Judged};
@@ -110,10 +110,7 @@ pub fn compare(jobs: &[(String, &Settled)]) -> Comparison {
 
 /// The unit or units that are taken.
 fn unit(settled: &Settled) -> Option<String> {
-    let train = settled.job.design.train.as_ref()?;
-    let count = train.count.q.si();
-    let model = &train.unit.particulars.model;
-    Some(if count > 1.0 { format!("{} x {model}", print::digits(count, 2)) } else { model.clone() })
+    settled.job.design.train.as_ref().map(units)
 }
 
 /// Whether two limits ask for the same.

@@ -1,7 +1,7 @@
 //! A job at a glance: is it a duty for gravity, which unit, the word on each limit clean and at the end of the interval, what
 //! governs, and how many rules are open. The line above a sheet, and the line of a list.
 
-use crate::summary::{blocking, governs, in_a_cone, limit as named, statistic, stops};
+use crate::summary::{blocking, governs, in_a_cone, limit as named, statistic, stops, units};
 use serde_json::{Value, json};
 use stillrise_checks::rules::not_a_gravity_duty;
 use stillrise_checks::{Grade, Judged};
@@ -102,10 +102,7 @@ pub fn glance(settled: &Settled) -> Glance {
     Glance {
         duty,
         why,
-        unit: design.train.as_ref().map(|train| {
-            let (count, model) = (train.count.q.si(), &train.unit.particulars.model);
-            if count > 1.0 { format!("{} x {model}", print::digits(count, 2)) } else { model.clone() }
-        }),
+        unit: design.train.as_ref().map(units),
         flow: design
             .basis
             .as_ref()

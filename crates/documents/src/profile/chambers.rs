@@ -98,24 +98,20 @@ fn one_ahead(plan: &Plan, way: &Way, scene: &mut Scene, stop: &Stop, (x0, x1): (
     }
 }
 
+/// The outline of walls and floor around a room that is open above.
+pub(super) fn walls(inside: &Rect, thick: f64) -> [Point; 8] {
+    let Rect { x0, x1, y0, y1 } = *inside;
+    let (left, right, low) = (x0 - thick, x1 + thick, y1 + thick);
+    [(left, y0), (x0, y0), (x0, y1), (x1, y1), (x1, y0), (right, y0), (right, low), (left, low)].map(|(x, y)| pt(x, y))
+}
+
 /// Walls and floor in section, open above; answers the room inside.
 fn chamber(scene: &mut Scene, (x0, x1): (f64, f64), (rim, floor): (f64, f64), asked: bool) -> Rect {
     let inside = Rect { x0: x0 + WALL, x1: x1 - WALL, y0: rim, y1: floor };
     scene.on(Layer::Piping).rect(&inside, None, Fill::Paper);
-    let low = floor + WALL;
-    let ring = [
-        pt(x0, rim),
-        pt(inside.x0, rim),
-        pt(inside.x0, floor),
-        pt(inside.x1, floor),
-        pt(inside.x1, rim),
-        pt(x1, rim),
-        pt(x1, low),
-        pt(x0, low),
-    ];
     // What is asked for and not decided stands in the line of an alternative, uncut.
     let (pen, fill) = if asked { (Pen::Hidden, Fill::Paper) } else { (Pen::Medium, Fill::Over(Hatch::Section)) };
-    scene.polygon(&ring, Some(pen), fill);
+    scene.polygon(&walls(&inside, WALL), Some(pen), fill);
     inside
 }
 

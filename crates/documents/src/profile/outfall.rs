@@ -1,5 +1,6 @@
 //! The outfall: a headwall over a water body, or a manhole of the sewer, with the water that stands there if it was stated.
 
+use super::chambers::walls;
 use super::plan::Plan;
 use super::stations::What;
 use crate::render::geometry::{Rect, pt};
@@ -9,6 +10,9 @@ use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
 use stillrise_design::enquiry::blocks::Receiver;
 use stillrise_units::math;
+
+/// Thickness of a manhole's wall on paper, mm.
+const WALL: f64 = 1.2;
 
 /// Draws it.
 pub fn draw(plan: &Plan, scene: &mut Scene) {
@@ -49,19 +53,9 @@ fn manhole(plan: &Plan, scene: &mut Scene, column: (f64, f64)) {
     let low = l.out + 2.6;
     let ground = l.ground.filter(|g| !g.beyond && g.y < l.out - l.bore - 4.0).map(|g| g.y);
     let rim = math::max(ground.unwrap_or(l.out - l.bore - 9.0), plan.drawing.y0 + 8.0);
-    let inside = Rect { x0: x0 + 1.2, x1: x1 - 1.2, y0: rim, y1: low };
+    let inside = Rect { x0: x0 + WALL, x1: x1 - WALL, y0: rim, y1: low };
     scene.on(Layer::Vessel).rect(&inside, None, Fill::Paper);
-    let walls = [
-        pt(x0, rim),
-        pt(inside.x0, rim),
-        pt(inside.x0, low),
-        pt(inside.x1, low),
-        pt(inside.x1, rim),
-        pt(x1, rim),
-        pt(x1, low + 1.2),
-        pt(x0, low + 1.2),
-    ];
-    scene.polygon(&walls, Some(Pen::Medium), Fill::Over(Hatch::Concrete));
+    scene.polygon(&walls(&inside, WALL), Some(Pen::Medium), Fill::Over(Hatch::Concrete));
     scene.rect(&Rect { x0: x0 - 0.6, x1: x1 + 0.6, y0: rim - 0.9, y1: rim }, Some(Pen::Medium), Fill::Paper);
     let water = l.tailwater.map_or(low - 1.2, |h| math::min(math::max(h.y, inside.y0), low - 0.4));
     scene.on(Layer::Liquid).rect(&Rect { y0: water, ..inside }, None, Fill::Hatch(Hatch::Water));

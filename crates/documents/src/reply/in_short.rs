@@ -1,14 +1,14 @@
 //! The answer in five lines, for whoever reads no further.
 
 use super::{asks, show};
-use crate::summary::{capital, limit as named, statistic};
+use crate::summary::{capital, limit as named, statistic, units};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::cases::largest;
 use stillrise_design::basis::limits::PhLimit;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::performance::promise::Promise;
 use stillrise_search::Settled;
-use stillrise_units::{Typed, print};
+use stillrise_units::Typed;
 
 /// The words on the limits, what leaves, the unit, what is needed beside it and what is asked first; nothing where no unit is
 /// laid out, which is short enough, or where one stands, whose causes are told in their order.
@@ -38,9 +38,7 @@ pub(super) fn in_short(settled: &Settled) -> Vec<String> {
             worst.case
         )
     }));
-    let model = &train.unit.particulars.model;
-    let count = train.count.q.si();
-    let units = if count > 1.0 { format!("{} x {model}", print::digits(count, 2)) } else { model.clone() };
+    let units = units(train);
     let flow = largest(&basis.cases).map(|case| format!(" for {}", show(settled, case.feed.q.si(), FLOW_UNITS)));
     let condition = settled.pick.as_ref().is_some_and(|pick| pick.condition.is_some()) || settled.fails();
     let condition = if condition { ", on conditions that stand below" } else { "" };

@@ -2,9 +2,10 @@
 
 use stillrise_design::basis::limits::LimitState;
 use stillrise_design::performance::promise::Promise;
+use stillrise_design::train::Train;
 use stillrise_search::Settled;
 use stillrise_units::catalog::MG_L;
-use stillrise_units::print::with_unit;
+use stillrise_units::print::{digits, with_unit};
 use stillrise_units::{Concentration, Typed};
 
 /// How much a limit allows, in prose.
@@ -38,6 +39,12 @@ pub(crate) fn mg_l(c: Concentration) -> String {
 /// Total oil out in a table: never a number below the published floor, unless the influent is lower.
 pub(crate) fn total_out(expected: Concentration, influent: Concentration) -> String {
     Promise::of(expected, influent).brief()
+}
+
+/// The unit or units of a train: `Demo 180`, `2 x Demo 180`.
+pub(crate) fn units(train: &Train) -> String {
+    let (count, model) = (train.count.q.si(), &train.unit.particulars.model);
+    if count > 1.0 { format!("{} x {model}", digits(count, 2)) } else { model.clone() }
 }
 
 /// The same text with a capital letter.
