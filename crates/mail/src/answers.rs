@@ -11,6 +11,7 @@ mod numbered;
 mod quoted;
 mod value;
 
+use crate::Mail;
 use core::ops::Range;
 use stillrise_units::parse::Reading;
 
@@ -40,9 +41,9 @@ pub struct Answer {
     pub said: String,
 }
 
-/// The answers in a text, in the order of the questions, at most one to each.
+/// The answers in a text, which was read as `mail`, in the order of the questions, at most one to each.
 #[must_use]
-pub fn answers(text: &str, questions: &[Asked], reading: &Reading) -> Vec<Answer> {
+pub fn answers(text: &str, mail: &Mail, questions: &[Asked], reading: &Reading) -> Vec<Answer> {
     let lines = lines::lines(text);
     let quotes = quoted::quotes(text, questions);
     let mut found: Vec<(usize, Range<usize>)> = quoted::behind(text, &lines, &quotes);
@@ -55,7 +56,7 @@ pub fn answers(text: &str, questions: &[Asked], reading: &Reading) -> Vec<Answer
     }
     let open: Vec<usize> = (0..questions.len()).filter(|k| is_open(&found, *k)).collect();
     let taken: Vec<Range<usize>> = found.iter().map(|(_, at)| at.clone()).collect();
-    found.extend(free::free(text, &own, &taken, questions, &open, reading));
+    found.extend(free::free((text, mail), &own, &taken, questions, &open, reading));
     found.sort_by_key(|(k, at)| (*k, at.start));
     found.dedup_by_key(|(k, _)| *k);
     let answer = |(question, at): (usize, Range<usize>)| {

@@ -17,25 +17,37 @@ pub struct Place {
     pub many: bool,
     /// The key as declared.
     pub key: &'static KeySpec,
+    /// The least and the largest value that it takes, in SI, as far as it is bounded.
+    ends: (Option<f64>, Option<f64>),
 }
 
 impl Place {
     /// What it measures; nothing where it holds no quantity.
     #[must_use]
     pub fn dim(&self) -> Option<Dim> {
-        match self.key.kind {
-            KeyKind::Quantity(dim) | KeyKind::Quantities(dim) => Some(dim),
-            _ => None,
-        }
+        measures(self.key)
     }
 
     /// Whether a value lies within what the key takes.
     #[must_use]
     pub fn takes(&self, si: f64) -> bool {
-        let Some((dim, (low, high))) = self.dim().zip(self.key.bounds) else { return true };
-        let end = |text: &str| quantity_of(text, dim, &Reading::default()).map(|w| w.si()).ok();
-        end(low).is_none_or(|low| si >= low) && end(high).is_none_or(|high| si <= high)
+        self.ends.0.is_none_or(|low| si >= low) && self.ends.1.is_none_or(|high| si <= high)
     }
+}
+
+/// What a key measures; nothing where it holds no quantity.
+fn measures(key: &KeySpec) -> Option<Dim> {
+    match key.kind {
+        KeyKind::Quantity(dim) | KeyKind::Quantities(dim) => Some(dim),
+        _ => None,
+    }
+}
+
+/// The bounds of a key, read once for all texts.
+fn ends(key: &KeySpec) -> (Option<f64>, Option<f64>) {
+    let Some((dim, (low, high))) = measures(key).zip(key.bounds) else { return (None, None) };
+    let end = |text: &str| quantity_of(text, dim, &Reading::default()).map(|w| w.si()).ok();
+    (end(low), end(high))
 }
 
 /// All keys of an enquiry.
@@ -53,7 +65,7 @@ fn gather(path: &str, of: &'static BlockSpec, (block, many): (&'static BlockSpec
         if let KeyKind::Table(inner) = key.kind {
             gather(&own, inner(), (block, many), all);
         } else {
-            all.push(Place { path: own, block, many, key });
+            all.push(Place { path: own, block, many, key, ends: ends(key) });
         }
     }
 }

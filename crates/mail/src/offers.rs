@@ -122,7 +122,7 @@ fn of_quantity(
     let mut offer = |place: &Place, value: String, si: f64, extra: u32| {
         let cues = CUES.iter().find(|cue| cue.path == place.path);
         let weight = cues.map_or(0, |cue| points(text, (sentence, before), at, cue)) + extra;
-        if place.takes(si) && (weight > 0) {
+        if weight > 0 && place.takes(si) {
             all.push(Offer { path: place.path.clone(), value, weight });
         }
     };

@@ -8,6 +8,7 @@
     reason = "a test fails by panicking, and tells its recall"
 )]
 
+use stillrise_mail::{Mail, read_mail};
 use stillrise_mail::answers::{Answer, Asked, answers, unnamed};
 use stillrise_units::parse::Reading;
 
@@ -104,13 +105,17 @@ static CASES: [Case; 10] = [
     },
 ];
 
+fn read(text: &str) -> Mail {
+    read_mail(text, &Reading::default())
+}
+
 #[test]
 fn answers_are_matched_to_their_questions() {
     let questions = asked();
     let (mut wanted, mut matched, mut right, mut strange) = (0, 0, 0, 0);
     let mut missed = Vec::new();
     for case in &CASES {
-        let found = answers(case.mail, &questions, &Reading::default());
+        let found = answers(case.mail, &read(case.mail), &questions, &Reading::default());
         for (number, value) in case.wants {
             wanted += 1;
             let hit: Option<&Answer> = found.iter().find(|a| questions[a.question].number == *number);
@@ -143,7 +148,7 @@ fn answers_are_matched_to_their_questions() {
 #[test]
 fn what_is_said_is_told_without_marks_and_breaks() {
     let mail = "> 8. May we have the safety data sheet of \"floor soap\", and how\n> much of it is used? It decides whether the oil still rises.\nWe use five\n  litres a day.\n";
-    let found = answers(mail, &asked(), &Reading::default());
+    let found = answers(mail, &read(mail), &asked(), &Reading::default());
     let [one] = &found[..] else { panic!("{found:#?}") };
     assert_eq!((one.said.as_str(), one.value.as_ref(), one.key.as_ref()), ("We use five litres a day.", None, None));
     assert_eq!(&mail[one.at.clone()], "We use five\n  litres a day.");
@@ -160,10 +165,10 @@ fn a_figure_of_ours_is_no_answer() {
     let sent =
         "How much suspended solids does each of these waters carry? Rinse (we took 1000 mg/L), wash (1000 mg/L).";
     let marked = format!("> 6. {sent}\nabout 450 mg/L\n\nRegards\n");
-    let found = answers(&marked, &asked, &Reading::default());
+    let found = answers(&marked, &read(&marked), &asked, &Reading::default());
     assert_eq!(found.iter().map(|a| a.said.as_str()).collect::<Vec<_>>(), ["about 450 mg/L"]);
     for bare in [format!("6. {sent}\n"), format!("> 6. {sent}\n"), format!("On Monday you wrote:\n> {sent}\n")] {
-        let found = answers(&bare, &asked, &Reading::default());
+        let found = answers(&bare, &read(&bare), &asked, &Reading::default());
         assert!(found.iter().all(|a| a.value.as_deref().is_none_or(|v| !v.contains("1000"))), "{found:#?}");
     }
 }
@@ -187,7 +192,7 @@ fn no_part_of_an_answer_makes_it_panic() {
     for case in &CASES {
         for (k, _) in case.mail.char_indices().step_by(11) {
             for part in [&case.mail[..k], &case.mail[k..]] {
-                for answer in answers(part, &questions, &Reading::default()) {
+                for answer in answers(part, &read(part), &questions, &Reading::default()) {
                     assert!(part.get(answer.at.clone()).is_some_and(|said| !said.trim().is_empty()), "{answer:?}");
                 }
             }

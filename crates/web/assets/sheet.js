@@ -10,16 +10,33 @@ let beside = null;
 // Changes go one after the other, in the order in which they were made.
 let last = Promise.resolve();
 
+// Water finds its level: the one motion, and only where it may move.
+const WET = 'svg [data-part="water"], svg [data-part="oil"]';
+const LEVEL = [{ transform: "translateY(-1.4px)" }, { transform: "translateY(.5px)", offset: 0.6 }, { transform: "none" }];
+const still = matchMedia("(prefers-reduced-motion: reduce)");
+let moved = [];
+let leaves = new Map();
+
 // A millimetre of the drawing is read at so many pixels.
 const PER_MM = 4.8;
 
-function view() {
+function view(afresh) {
   const query = new URLSearchParams();
   const drawing = document.querySelector("#picture .drawing");
   if (drawing) query.set("wide", String(Math.round(Math.max(drawing.clientWidth - 16, 880) / PER_MM)));
   if (beside) query.set("beside", beside);
   if (pointed) query.set("part", pointed);
+  if (isFar(find("way"))) query.set("charts_later", "true");
+  if (!afresh) query.set("has", [...document.querySelectorAll("[data-hash]")].map((leaf) => leaf.dataset.hash).join("."));
   return query.toString();
+}
+
+// Charts that nobody sees come after the drawing stands.
+const isFar = (part) => part !== null && part.getBoundingClientRect().top > 1.2 * innerHeight;
+let charts = 0;
+function chartsLater() {
+  clearTimeout(charts);
+  charts = setTimeout(() => ask("GET", `${base}/way?${view()}`), 120);
 }
 
 async function ask(method, path, body) {
@@ -58,41 +75,76 @@ function put(text) {
   const focused = document.activeElement;
   const mark = focused && focused.id ? { id: focused.id, start: focused.selectionStart, end: focused.selectionEnd } : null;
   const part = focused?.dataset?.part;
+  // What the reader opened stays open.
   const open = new Set([...document.querySelectorAll("details[open] > summary")].map(opening));
-  const said = find("trouble");
-  if (!fresh.getElementById("trouble")) said.replaceChildren();
-  for (const piece of fresh.querySelectorAll("[data-patch]")) {
-    const old = find(piece.id);
-    if (!old) continue;
+  for (const summary of fresh.querySelectorAll("details > summary")) if (open.has(opening(summary))) summary.parentElement.open = true;
+  if (!fresh.getElementById("trouble")) find("trouble").replaceChildren();
+  // Where each piece was scrolled to is asked before anything is changed: asking later would lay out the page each time.
+  const pieces = [...fresh.querySelectorAll("[data-patch]")].map((piece) => ({ piece, old: find(piece.id) })).filter(({ old }) => old);
+  for (const one of pieces) one.scroll = one.old.scrollTop;
+  moved = [];
+  leaves = new Map([...document.querySelectorAll("[data-hash]")].map((leaf) => [leaf.dataset.hash, leaf]));
+  // What two answers at a time left behind cannot be put together from leaves: then all is asked for afresh.
+  if ([...fresh.querySelectorAll("[data-same]")].some((same) => !leaves.has(same.dataset.same))) return redraw(true);
+  for (const { piece, old, scroll } of pieces) {
     // A text that was begun and is not saved stays, with the version that it was begun over.
     if (old.querySelector("textarea[data-typed]")) continue;
     // Nor is a field taken away while somebody types in it: its own answer brings the piece up to date.
     if (focused?.dataset?.typed !== undefined && old.contains(focused)) continue;
     const begun = [...old.querySelectorAll("[data-typed][id]")].map((field) => [field.id, field.value]);
-    const scroll = old.scrollTop;
-    const rest = document.adoptNode(piece);
-    if (piece.id === "panel" || piece.id === "beside") rest.hidden = false;
-    old.replaceWith(rest);
-    rest.scrollTop = scroll;
+    const shown = piece.id === "panel" || piece.id === "beside";
+    if (shown) old.hidden = piece.hidden = false;
+    merge(old, piece);
+    if (scroll !== 0) find(piece.id).scrollTop = scroll;
     for (const [id, value] of begun) {
       const field = find(id);
       if (field) { field.value = value; field.dataset.typed = ""; }
     }
   }
-  for (const summary of document.querySelectorAll("details > summary")) if (open.has(opening(summary))) summary.parentElement.open = true;
   const stamp = fresh.querySelector("[data-version]");
   if (stamp) {
-    if (Number(stamp.dataset.version) !== version) document.querySelector("#picture svg")?.classList.add("moved");
+    if (Number(stamp.dataset.version) !== version && !fresh.getElementById("way")) chartsLater();
     version = Number(stamp.dataset.version);
   }
+  for (const part of moved) if (!still.matches) part.animate(LEVEL, { duration: 450, easing: "ease-out" });
   if (mark) {
     const again = find(mark.id);
     if (again && again !== document.activeElement) {
       again.focus({ preventScroll: true });
       if (mark.start !== null && again.setSelectionRange && again.type !== "checkbox") try { again.setSelectionRange(mark.start, mark.end); } catch { /* a list has no selection */ }
     }
-  } else if (part) document.querySelector(`svg [data-part="${CSS.escape(part)}"][tabindex]`)?.focus({ preventScroll: true });
+  } else if (part && !focused.isConnected) document.querySelector(`svg [data-part="${CSS.escape(part)}"][tabindex]`)?.focus({ preventScroll: true });
   place();
+}
+
+// Brings an element to what came fresh: what is the same in both is left alone, and with it its layout.
+function merge(old, fresh) {
+  // In place of a leaf that the page has came its hash.
+  if (fresh.dataset.same !== undefined && fresh.dataset.same === old.dataset.hash || old.isEqualNode(fresh)) return reset(old);
+  if (old.cloneNode(false).isEqualNode(fresh.cloneNode(false)) && old.children.length > 0 && old.childNodes.length === fresh.childNodes.length) {
+    const pairs = [...old.childNodes].map((child, k) => [child, fresh.childNodes[k]]);
+    for (const [child, other] of pairs) {
+      if (child.nodeType === 1 && other.nodeType === 1) merge(child, other);
+      else if (!child.isEqualNode(other)) child.replaceWith(document.adoptNode(other));
+    }
+    return;
+  }
+  for (const same of fresh.matches("[data-same]") ? [fresh] : fresh.querySelectorAll("[data-same]")) {
+    const leaf = leaves.get(same.dataset.same).cloneNode(true);
+    if (same === fresh) fresh = leaf;
+    else same.replaceWith(leaf);
+  }
+  if (old.matches(WET) && fresh.matches(WET)) moved.push(fresh);
+  old.replaceWith(document.adoptNode(fresh));
+}
+
+// A field shows what stands in the enquiry, also where the page itself is as it was.
+function reset(old) {
+  for (const field of old.matches("input, select") ? [old] : old.querySelectorAll("input, select")) {
+    if (field.dataset.typed !== undefined) continue;
+    if (field.tagName === "SELECT") field.selectedIndex = Math.max(0, [...field.options].findIndex((one) => one.defaultSelected));
+    else field.value = field.defaultValue;
+  }
 }
 
 const opening = (summary) => summary.closest("[id]")?.id + "/" + summary.textContent.slice(0, 40);
@@ -147,14 +199,14 @@ async function show(which) {
     aside.replaceChildren();
   } else {
     beside = which;
-    await ask("GET", `${base}/beside/${which}`);
+    await ask("GET", `${base}/beside/${which}?${view()}`);
     find("beside").querySelector("textarea, input, button, [tabindex]")?.focus();
   }
   for (const button of document.querySelectorAll("nav [data-beside]")) button.setAttribute("aria-expanded", String(button.dataset.beside === beside));
   await redraw();
 }
 
-const redraw = () => ask("GET", `${base}/pieces?${view()}`);
+const redraw = (afresh) => ask("GET", `${base}/pieces?${view(afresh)}`);
 
 document.addEventListener("click", async (event) => {
   const at = event.target.closest("[data-close], [data-light], [data-step], [data-beside], [data-act], [data-point], [data-trail], [data-remedy], [data-like], svg [data-part], [data-find], [data-stop], [data-save], [data-look], [data-copy], [data-act-away]");
@@ -246,12 +298,12 @@ document.addEventListener("submit", async (event) => {
   else if (set.text !== undefined) {
     if (!await change("PUT", `${api}/text`, { text: told.text, over: Number(told.over) })) return;
     delete form.elements.text.dataset.typed;
-    await ask("GET", `${base}/beside/text`);
+    await ask("GET", `${base}/beside/text?${view()}`);
   }
   else if (set.mail !== undefined) {
     if (!await change("PUT", `${api}/mail`, { mail: told.mail })) return;
     delete form.elements.mail.dataset.typed;
-    await ask("GET", `${base}/beside/mail`);
+    await ask("GET", `${base}/beside/mail?${view()}`);
   }
 });
 
@@ -301,12 +353,12 @@ if (name !== undefined && find("picture")) {
     if (Math.abs(now - wide) < 40) return;
     wide = now;
     clearTimeout(waits);
-    waits = setTimeout(redraw, 60);
+    waits = setTimeout(() => redraw(), 60);
   }).observe(document.querySelector("main"));
   // Another window or another program may change the file.
   setInterval(async () => {
     if (document.hidden) return;
     const answer = await fetch(`${api}/version`).catch(() => null);
-    if (answer?.ok && (await answer.json()).version !== version) await last.then(redraw);
+    if (answer?.ok && (await answer.json()).version !== version) await last.then(() => redraw());
   }, 3000);
 }

@@ -9,6 +9,7 @@
 mod answer;
 mod api;
 mod assets;
+mod customer;
 mod desk;
 mod guard;
 mod inputs;

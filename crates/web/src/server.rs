@@ -81,17 +81,19 @@ pub fn start(options: &Options) -> Result<Serving, Trouble> {
     let token = guard::token().map_err(|error| machine("no random number can be had", &error))?;
     let guard = Arc::new(Guard::new(address, token.clone()));
     let desk = Arc::new(Desk::new(folder));
+    // What a page loads once is compressed; what it asks for at every change goes no further than this machine, where
+    // compressing takes longer than it saves.
+    let whole = Router::new().merge(pages::routes()).merge(assets::routes()).layer(CompressionLayer::new());
     let router = Router::new()
-        .merge(pages::routes())
+        .merge(whole)
+        .merge(pages::pieces())
         .merge(api::routes())
-        .merge(assets::routes())
         .fallback(pages::nothing_there)
         .with_state(desk)
         .layer(DefaultBodyLimit::max(LARGEST_BODY))
         .layer(TimeoutLayer::with_status_code(StatusCode::SERVICE_UNAVAILABLE, ANSWER_TIME))
         .layer(CatchPanicLayer::custom(crate::answer::panicked))
-        .layer(middleware::from_fn_with_state(guard, guard::watch))
-        .layer(CompressionLayer::new());
+        .layer(middleware::from_fn_with_state(guard, guard::watch));
     Ok(Serving { runtime, listener, router, address, token })
 }
 

@@ -1,6 +1,7 @@
 //! One enquiry that lies open: its text as it stands on the disk, what it comes to, and what was done to it.
 
 use crate::answer::Refusal;
+use crate::customer::Customer;
 use crate::desk::Desk;
 use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError, RwLock};
 use std::thread;
@@ -37,7 +38,7 @@ pub struct State {
     /// What it comes to.
     pub outcome: Arc<Outcome>,
     /// The customer's text beside it.
-    pub mail: Option<String>,
+    pub mail: Option<Arc<Customer>>,
     /// What could be undone, in words, and what could be done again.
     pub back: Option<String>,
     /// What could be done again.
@@ -76,7 +77,11 @@ pub enum Change {
 impl Outcome {
     /// Of a text.
     fn of(desk: &Desk, place: &Place, text: &str) -> Self {
-        let read = read_enquiry(text, &|name| desk.folder.beside(place, name));
+        Self::read(desk, read_enquiry(text, &|name| desk.folder.beside(place, name)))
+    }
+
+    /// Of an enquiry that was read.
+    fn read(desk: &Desk, read: Result<Enquiry, Vec<Fault>>) -> Self {
         match read.and_then(|enquiry| Ok((files::judged(&enquiry, &desk.demo).map_err(|f| vec![f])?, enquiry))) {
             Ok((settled, enquiry)) => Self {
                 settled: Some(settled),
@@ -147,7 +152,7 @@ impl Sheet {
         let state = State {
             version: 1,
             outcome: Arc::new(Outcome::of(desk, &place, &text)),
-            mail: desk.folder.mail(&place),
+            mail: customer(desk.folder.mail(&place)),
             back: None,
             again: None,
             note: None,
@@ -187,10 +192,10 @@ impl Sheet {
                 self.adopt(desk, &mut done, text, stamp);
             }
         }
-        if desk.folder.mail(&self.place) != self.now().mail {
+        let mail = desk.folder.mail(&self.place);
+        if mail.as_deref() != self.now().mail.as_ref().map(|mail| mail.text.as_str()) {
             let done = self.turn();
-            let mail = desk.folder.mail(&self.place);
-            self.stand_with(&done, mail);
+            self.stand_with(&done, customer(desk.folder.mail(&self.place)));
         }
         Ok(())
     }
@@ -205,7 +210,7 @@ impl Sheet {
         self.stand(State {
             version: was.version + 1,
             outcome,
-            mail: desk.folder.mail(&self.place),
+            mail: customer(desk.folder.mail(&self.place)),
             back: back(done),
             again: again(done),
             note: Some(note.to_owned()),
@@ -311,9 +316,10 @@ impl Sheet {
     ) -> Result<(Result<Stamp, Unsaved>, Outcome), Refusal> {
         // What stood here before may always come back.
         let back = matches!(change, Change::Undo | Change::Redo);
-        if let Err(faults) = read_enquiry(text, &|name| desk.folder.beside(&self.place, name)) {
+        let read = read_enquiry(text, &|name| desk.folder.beside(&self.place, name));
+        if let Err(faults) = &read {
             let fresh: Vec<Fault> =
-                faults.into_iter().filter(|fault| !back && !was.outcome.faults.contains(fault)).collect();
+                faults.iter().filter(|fault| !back && !was.outcome.faults.contains(fault)).cloned().collect();
             if !fresh.is_empty() {
                 return Err(Refusal::Faults(fresh));
             }
@@ -321,14 +327,14 @@ impl Sheet {
         // The disk and the calculation take their time side by side.
         thread::scope(|scope| {
             let saved = scope.spawn(|| desk.folder.save(&self.place, text, &was.stamp));
-            let outcome = Outcome::of(desk, &self.place, text);
+            let outcome = Outcome::read(desk, read);
             let saved = saved.join().unwrap_or_else(|_| Err(Unsaved::Disk("the save failed".to_owned())));
             Ok((saved, outcome))
         })
     }
 
     /// The same with another text of the customer beside it.
-    fn stand_with(&self, done: &History, mail: Option<String>) -> Arc<State> {
+    fn stand_with(&self, done: &History, mail: Option<Arc<Customer>>) -> Arc<State> {
         let was = self.now();
         self.stand(State {
             version: was.version + 1,
@@ -349,8 +355,12 @@ impl Sheet {
     pub fn keep_mail(&self, desk: &Desk, mail: &str) -> Result<Arc<State>, Refusal> {
         let done = self.turn();
         desk.folder.save_mail(&self.place, mail)?;
-        Ok(self.stand_with(&done, Some(mail.to_owned())))
+        Ok(self.stand_with(&done, customer(Some(mail.to_owned()))))
     }
+}
+
+fn customer(text: Option<String>) -> Option<Arc<Customer>> {
+    text.map(|text| Arc::new(Customer::new(text)))
 }
 
 /// The block that an answer asks for first: an oil that nobody named stands in by its kind, and has no block until something is

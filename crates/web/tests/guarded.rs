@@ -2,85 +2,20 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
+mod served;
+
+use served::served;
 use std::io::{Read, Write};
-use std::net::{SocketAddr, TcpStream};
+use std::net::TcpStream;
 use std::time::{Duration, Instant};
-use stillrise_desk::folder::Folder;
-use stillrise_desk::jobs::JOBS;
-use stillrise_web::{Options, start};
-use tempfile::TempDir;
 
-/// A server over a folder with a worked job.
-struct Served {
-    at: SocketAddr,
-    token: String,
-    folder: TempDir,
-}
-
-/// What came back.
-struct Answer {
-    status: u16,
-    head: String,
-    body: String,
-}
-
-fn served() -> Served {
-    let folder = tempfile::tempdir().unwrap();
-    let job = JOBS.iter().find(|job| job.name == "machine-shop").unwrap();
-    let files: Vec<(&str, &[u8])> = job.files.iter().map(|(name, text)| (*name, text.as_bytes())).collect();
-    Folder::open(folder.path()).unwrap().create(job.name, &files).unwrap();
-    let serving = start(&Options { folder: folder.path().to_owned(), port: None }).unwrap();
-    let (at, token) = (serving.socket(), serving.token().to_owned());
-    std::thread::spawn(move || serving.run());
-    Served { at, token, folder }
-}
-
-impl Served {
-    /// Sends what is written, byte for byte, and reads to the end.
-    fn raw(&self, request: &[u8]) -> Answer {
-        let mut stream = TcpStream::connect(self.at).unwrap();
-        stream.set_read_timeout(Some(Duration::from_secs(30))).unwrap();
-        // A server that refuses a body need not read it to its end.
-        let _ = stream.write_all(request);
-        let mut bytes = Vec::new();
-        let _ = stream.read_to_end(&mut bytes);
-        let text = String::from_utf8_lossy(&bytes).into_owned();
-        let (head, body) = text.split_once("\r\n\r\n").unwrap_or((&text, ""));
-        let status = head.split(' ').nth(1).and_then(|code| code.parse().ok()).unwrap_or(0);
-        Answer { status, head: head.to_owned(), body: body.to_owned() }
-    }
-
-    fn ask(&self, method: &str, path: &str, headers: &[&str], body: &str) -> Answer {
-        let host = format!("Host: {}", self.at);
-        let host = if headers.iter().any(|h| h.starts_with("Host:")) { String::new() } else { format!("{host}\r\n") };
-        let more: String = headers.iter().map(|h| format!("{h}\r\n")).collect();
-        let length = if body.is_empty() {
-            String::new()
-        } else {
-            format!("Content-Length: {}\r\nContent-Type: application/json\r\n", body.len())
-        };
-        self.raw(format!("{method} {path} HTTP/1.1\r\n{host}{more}{length}Connection: close\r\n\r\n{body}").as_bytes())
-    }
-
-    /// The same as a program that has the key.
-    fn with_key(&self, method: &str, path: &str, body: &str) -> Answer {
-        self.ask(method, path, &[&format!("Authorization: Bearer {}", self.token)], body)
-    }
-
-    fn cookie(&self) -> String {
-        format!("Cookie: sheet-{}={}", self.at.port(), self.token)
-    }
-
-    fn file(&self) -> String {
-        std::fs::read_to_string(self.folder.path().join("machine-shop/enquiry.toml")).unwrap()
-    }
-}
-
+const JOB: &str = "machine-shop";
+const JSON: &str = "Content-Type: application/json";
 const SET: &str = r#"[{"do":"set","path":"water.coldest","value":"50 °F"}]"#;
 
 #[test]
 fn nobody_without_the_key_sees_or_changes_anything() {
-    let served = served();
+    let served = served(&[JOB]);
     for (method, path) in [
         ("GET", "/"),
         ("GET", "/sheet/machine-shop"),
@@ -92,18 +27,19 @@ fn nobody_without_the_key_sees_or_changes_anything() {
         for headers in
             [vec![], vec!["Cookie: sheet-1=0"], vec!["Authorization: Bearer 0000"], vec!["Authorization: Bearer "]]
         {
-            let answer = served.ask(method, path, &headers, if method == "POST" { SET } else { "" });
-            assert_eq!(answer.status, 401, "{method} {path} {headers:?}: {}", answer.body);
+            let body = if method == "POST" { SET } else { "" };
+            let answer = served.ask(method, path, &headers, body.as_bytes());
+            assert_eq!(answer.status, 401, "{method} {path} {headers:?}: {}", answer.text());
         }
     }
-    assert_eq!(served.ask("GET", "/?key=1234", &[], "").status, 401);
-    let let_in = served.ask("GET", &format!("/?key={}&sheet=machine-shop", served.token), &[], "");
+    assert_eq!(served.ask("GET", "/?key=1234", &[], b"").status, 401);
+    let let_in = served.ask("GET", &format!("/?key={}&sheet=machine-shop", served.token), &[], b"");
     assert_eq!(let_in.status, 303);
     assert!(let_in.head.contains("HttpOnly") && let_in.head.contains("SameSite=Strict"), "{}", let_in.head);
     assert!(let_in.head.to_lowercase().contains("location: /sheet/machine-shop\r\n"), "{}", let_in.head);
     // It leads to a sheet of this server and nowhere else.
     for trick in ["//example.org", "/..", "http:%2f%2fexample.org:80/", "a%0d%0aSet-Cookie:x", "a/b"] {
-        let answer = served.ask("GET", &format!("/?key={}&sheet={trick}", served.token), &[], "");
+        let answer = served.ask("GET", &format!("/?key={}&sheet={trick}", served.token), &[], b"");
         let to = answer
             .head
             .lines()
@@ -115,14 +51,14 @@ fn nobody_without_the_key_sees_or_changes_anything() {
 
 #[test]
 fn another_host_or_origin_is_turned_away() {
-    let served = served();
+    let served = served(&[JOB]);
     let cookie = served.cookie();
     for host in ["evil.example", "127.0.0.1", "localhost:1", "127.0.0.1.evil.example:80", ""] {
-        let answer = served.ask("GET", "/", &[&format!("Host: {host}"), &cookie], "");
+        let answer = served.ask("GET", "/", &[&format!("Host: {host}"), &cookie], b"");
         assert_eq!(answer.status, 421, "{host}");
     }
     let own = format!("Origin: http://{}", served.at);
-    let before = served.file();
+    let before = served.file(JOB);
     for (headers, why) in [
         (vec!["Origin: http://evil.example"], "another origin"),
         (vec!["Origin: null"], "an origin that hides"),
@@ -130,28 +66,28 @@ fn another_host_or_origin_is_turned_away() {
         (vec!["Sec-Fetch-Site: same-site"], "another port of this machine"),
         (vec![], "nobody says where it comes from"),
     ] {
-        let mut all = vec![cookie.as_str()];
+        let mut all = vec![cookie.as_str(), JSON];
         all.extend(headers);
-        let answer = served.ask("POST", "/api/sheets/machine-shop/actions", &all, SET);
-        assert_eq!(answer.status, 403, "{why}: {}", answer.body);
+        let answer = served.ask("POST", "/api/sheets/machine-shop/actions", &all, SET.as_bytes());
+        assert_eq!(answer.status, 403, "{why}: {}", answer.text());
     }
-    assert_eq!(served.file(), before);
+    assert_eq!(served.file(JOB), before);
     let answer =
-        served.ask("POST", "/api/sheets/machine-shop/actions", &[&cookie, &own, "Sec-Fetch-Site: same-origin"], SET);
-    assert_eq!(answer.status, 200, "{}", answer.body);
-    assert!(served.file().contains("50 °F"));
+        served.ask("POST", "/api/sheets/machine-shop/actions", &[&cookie, &own, "Sec-Fetch-Site: same-origin", JSON], SET.as_bytes());
+    assert_eq!(answer.status, 200, "{}", answer.text());
+    assert!(served.file(JOB).contains("50 °F"));
 }
 
 #[test]
 fn every_answer_carries_what_protects_the_page() {
-    let served = served();
+    let served = served(&[JOB]);
     for answer in [
-        served.with_key("GET", "/", ""),
-        served.with_key("GET", "/sheet/machine-shop", ""),
-        served.with_key("GET", "/sheet/none", ""),
-        served.with_key("GET", "/api/sheets/machine-shop", ""),
-        served.with_key("POST", "/api/sheets/machine-shop/actions", "[{"),
-        served.ask("GET", "/", &[], ""),
+        served.get("/"),
+        served.get("/sheet/machine-shop"),
+        served.get("/sheet/none"),
+        served.get("/api/sheets/machine-shop"),
+        served.send("POST", "/api/sheets/machine-shop/actions", "[{"),
+        served.ask("GET", "/", &[], b""),
     ] {
         let head = answer.head.to_lowercase();
         for needed in [
@@ -169,16 +105,16 @@ fn every_answer_carries_what_protects_the_page() {
 
 #[test]
 fn what_people_write_stays_text() {
-    let served = served();
+    let served = served(&[JOB]);
     let nasty = "</title><script>alert(1)</script><img src=x onerror=alert(2)>\\\"'&<svg onload=alert(3)>";
     let quoted = serde_json::to_string(nasty).unwrap();
     let actions = format!(
         r#"[{{"do":"set","path":"enquiry.title","value":{quoted}}},{{"do":"set","path":"enquiry.client","value":{quoted}}},{{"do":"set","path":"enquiry.project","value":{quoted}}},{{"do":"add","block":"surface","keys":[["name",{quoted}],["area","100 m2"],["kind","concrete"]]}},{{"do":"decide","rule":"gap-not-laminar","decision":"accepted","because":{quoted},"who":{quoted}}}]"#
     );
-    let answer = served.with_key("POST", "/api/sheets/machine-shop/actions", &actions);
-    assert_eq!(answer.status, 200, "{}", answer.body);
+    let answer = served.send("POST", "/api/sheets/machine-shop/actions", &actions);
+    assert_eq!(answer.status, 200, "{}", answer.text());
     let mail = format!("{{\"mail\":{}}}", serde_json::to_string(&format!("{nasty} 120 gpm {nasty}")).unwrap());
-    assert_eq!(served.with_key("PUT", "/api/sheets/machine-shop/mail", &mail).status, 200);
+    assert_eq!(served.send("PUT", "/api/sheets/machine-shop/mail", &mail).status, 200);
     for path in [
         "/",
         "/sheet/machine-shop",
@@ -194,9 +130,8 @@ fn what_people_write_stays_text() {
         "/sheet/%3Cscript%3Ealert(1)%3C%2Fscript%3E",
         "/manual?q=%3Cscript%3Ealert(1)%3C/script%3E",
     ] {
-        let key = format!("Authorization: Bearer {}", served.token);
-        let answer = served.ask("GET", path, &[&key, "Accept: text/html"], "");
-        let body = answer.body.to_lowercase();
+        let answer = served.ask("GET", path, &[&served.key(), "Accept: text/html"], b"");
+        let body = answer.text().to_lowercase();
         for piece in ["<script>alert", "<img src=x", "<svg onload", "onerror=alert(2)>"] {
             let bare = body.match_indices(piece).count();
             assert_eq!(bare, 0, "{path} holds {piece} as markup");
@@ -207,7 +142,7 @@ fn what_people_write_stays_text() {
 
 #[test]
 fn paths_lead_nowhere_else() {
-    let served = served();
+    let served = served(&[JOB]);
     std::fs::write(served.folder.path().parent().unwrap().join("outside-of-it.toml"), "secret").unwrap();
     for name in [
         "..",
@@ -220,24 +155,24 @@ fn paths_lead_nowhere_else() {
         "outside-of-it",
     ] {
         for path in [format!("/sheet/{name}"), format!("/api/sheets/{name}"), format!("/api/sheets/{name}/text")] {
-            let answer = served.with_key("GET", &path, "");
+            let answer = served.get(&path);
             assert!(matches!(answer.status, 400 | 404), "{path}: {}", answer.status);
-            assert!(!answer.body.contains("secret") && !answer.body.contains("root:"), "{path}");
+            assert!(!answer.text().contains("secret") && !answer.text().contains("root:"), "{path}");
         }
     }
     // Nor does a file that an enquiry names.
-    let answer = served.with_key(
+    let answer = served.send(
         "POST",
         "/api/sheets/machine-shop/actions",
         r#"[{"do":"set","path":"unit.from","value":"../outside-of-it.toml"}]"#,
     );
     assert_eq!(answer.status, 422);
-    assert!(answer.body.contains("cannot be read") && !answer.body.contains("secret"), "{}", answer.body);
+    assert!(answer.text().contains("cannot be read") && !answer.text().contains("secret"), "{}", answer.text());
 }
 
 #[test]
 fn a_body_without_end_is_not_read_to_its_end() {
-    let served = served();
+    let served = served(&[JOB]);
     let head = format!(
         "PUT /api/sheets/machine-shop/text HTTP/1.1\r\nHost: {}\r\nAuthorization: Bearer {}\r\nContent-Type: application/json\r\nContent-Length: 104857600\r\n\r\n",
         served.at, served.token
@@ -255,12 +190,12 @@ fn a_body_without_end_is_not_read_to_its_end() {
     let _ = stream.read_to_string(&mut answer);
     assert!(sent < 50_000_000, "{sent} bytes were taken");
     assert!(answer.is_empty() || answer.contains(" 413 "), "{answer}");
-    assert_eq!(served.with_key("GET", "/api/sheets", "").status, 200);
+    assert_eq!(served.get("/api/sheets").status, 200);
 }
 
 #[test]
 fn connections_that_say_nothing_keep_nobody_out() {
-    let served = served();
+    let served = served(&[JOB]);
     let mut silent = Vec::new();
     for k in 0..500 {
         let mut stream = TcpStream::connect(served.at).unwrap();
@@ -270,17 +205,17 @@ fn connections_that_say_nothing_keep_nobody_out() {
         silent.push(stream);
     }
     let begun = Instant::now();
-    let answer = served.with_key("GET", "/api/sheets/machine-shop/version", "");
+    let answer = served.get("/api/sheets/machine-shop/version");
     assert_eq!(answer.status, 200);
     assert!(begun.elapsed() < Duration::from_secs(10), "{:?}", begun.elapsed());
 }
 
 #[test]
 fn nonsense_gets_a_reason_and_changes_nothing() {
-    let served = served();
-    let before = served.file();
+    let served = served(&[JOB]);
+    let before = served.file(JOB);
     for (method, path, body, status) in [
-        ("POST", "/api/sheets/machine-shop/actions", "", 415),
+        ("POST", "/api/sheets/machine-shop/actions", "", 400),
         ("POST", "/api/sheets/machine-shop/actions", "[{", 400),
         ("POST", "/api/sheets/machine-shop/actions", "{}", 422),
         ("POST", "/api/sheets/machine-shop/actions", r#"[{"do":"fly"}]"#, 422),
@@ -297,39 +232,39 @@ fn nonsense_gets_a_reason_and_changes_nothing() {
         ("POST", "/api/sheets", r#"{"name":"machine-shop","like":"machine-shop"}"#, 422),
         ("DELETE", "/api/sheets/machine-shop", "", 405),
     ] {
-        let answer = served.with_key(method, path, body);
-        assert_eq!(answer.status, status, "{method} {path} {body}: {}", answer.body);
-        assert_eq!(served.file(), before, "{method} {path} {body}");
+        let answer = served.send(method, path, body);
+        assert_eq!(answer.status, status, "{method} {path} {body}: {}", answer.text());
+        assert_eq!(served.file(JOB), before, "{method} {path} {body}");
     }
-    let faulty = served.with_key(
+    let faulty = served.send(
         "POST",
         "/api/sheets/machine-shop/actions",
         r#"[{"do":"set","path":"water.coldest","value":"40 gpm"}]"#,
     );
-    assert!(faulty.body.contains("\"place\"") && faulty.body.contains("\"remedy\""), "{}", faulty.body);
+    assert!(faulty.text().contains("\"place\"") && faulty.text().contains("\"remedy\""), "{}", faulty.text());
 }
 
 #[test]
 fn an_issued_revision_is_locked_until_the_next_is_started() {
-    let served = served();
-    let act = |body: &str| served.with_key("POST", "/api/sheets/machine-shop/actions", body);
+    let served = served(&[JOB]);
+    let act = |body: &str| served.send("POST", "/api/sheets/machine-shop/actions", body);
     assert_eq!(act(r#"[{"do":"set","path":"enquiry.status","value":"issued"}]"#).status, 200);
-    let issued = served.file();
+    let issued = served.file(JOB);
     let refused = act(SET);
     assert_eq!(refused.status, 409, "{}", refused.body);
     assert!(refused.body.contains("issued and locked"), "{}", refused.body);
     let text = serde_json::json!({ "text": format!("{issued}\n# more\n"), "over": 2 }).to_string();
-    assert_eq!(served.with_key("PUT", "/api/sheets/machine-shop/text", &text).status, 409);
-    assert_eq!(served.file(), issued);
+    assert_eq!(served.send("PUT", "/api/sheets/machine-shop/text", &text).status, 409);
+    assert_eq!(served.file(JOB), issued);
     let next = r#"[{"do":"set","path":"enquiry.revision","value":"B"},{"do":"set","path":"enquiry.status","value":"preliminary"}]"#;
     assert_eq!(act(next).status, 200);
     assert_eq!(act(SET).status, 200);
-    assert!(served.file().contains("50 °F"));
+    assert!(served.file(JOB).contains("50 °F"));
 }
 
 #[test]
 fn many_at_once_get_each_his_own_and_nothing_is_lost() {
-    let served = served();
+    let served = served(&[JOB]);
     let count = 24;
     std::thread::scope(|scope| {
         for who in 0..4 {
@@ -337,17 +272,17 @@ fn many_at_once_get_each_his_own_and_nothing_is_lost() {
             scope.spawn(move || {
                 for k in 0..count / 4 {
                     let body = format!(r#"[{{"do":"add","block":"surface","keys":[["name","area {who}-{k}"],["area","{} m2"],["kind","concrete"]]}}]"#, 10 + who + k);
-                    let answer = served.with_key("POST", "/api/sheets/machine-shop/actions", &body);
-                    assert_eq!(answer.status, 200, "{}", answer.body);
+                    let answer = served.send("POST", "/api/sheets/machine-shop/actions", &body);
+                    assert_eq!(answer.status, 200, "{}", answer.text());
                 }
             });
         }
     });
-    assert_eq!(served.file().matches("name = \"area ").count(), count);
+    assert_eq!(served.file(JOB).matches("name = \"area ").count(), count);
     // And all of it is undone, step by step, to the byte.
     let first = JOBS.iter().find(|job| job.name == "machine-shop").unwrap().files[0].1;
     for _ in 0..count {
-        assert_eq!(served.with_key("POST", "/api/sheets/machine-shop/undo", "").status, 200);
+        assert_eq!(served.send("POST", "/api/sheets/machine-shop/undo", "").status, 200);
     }
-    assert_eq!(served.file(), first);
+    assert_eq!(served.file(JOB), first);
 }

@@ -83,7 +83,7 @@ fn answered(text: &str, file: &Path, reading: &Reading, json: bool) -> End {
     };
     let asked: Vec<Asked> =
         posed(&settled).into_iter().map(|q| Asked { number: q.number, text: q.text, keys: q.keys }).collect();
-    let found = answers(text, &asked, reading);
+    let found = answers(text, &read_mail(text, reading), &asked, reading);
     let pairs = || found.iter().filter_map(|answer| Some((asked.get(answer.question)?, answer)));
     if json {
         let one = |(asked, answer): (&Asked, &stillrise_mail::answers::Answer)| {

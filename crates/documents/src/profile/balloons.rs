@@ -130,6 +130,10 @@ fn balloon(plan: &Plan, scene: &mut Scene, tip: Point, group: &Group) {
     let room = Rect { x0: plan.drawing.x0, x1: plan.drawing.x1, y0: plan.drawing.y0, y1: plan.drawing.y1 };
     let mut best: Option<(usize, Balloon)> = None;
     for ring in 0..14_u8 {
+        // What lies farther out costs more than what was found.
+        if best.as_ref().is_some_and(|(least, _)| usize::from(ring) >= *least) {
+            break;
+        }
         let reach = 7.0 + 3.0 * f64::from(ring);
         for k in 0..24_u8 {
             let angle = (f64::from(k) * 15.0 + 45.0) * core::f64::consts::PI / 180.0;

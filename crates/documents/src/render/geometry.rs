@@ -134,6 +134,11 @@ impl Rect {
     /// Whether the line from `a` to `b` passes through.
     #[must_use]
     pub fn crossed_by(&self, a: Point, b: Point) -> bool {
+        let beside = |a: f64, b: f64, low: f64, high: f64| (a <= low && b <= low) || (a >= high && b >= high);
+        // Most lines of a drawing lie elsewhere.
+        if beside(a.x, b.x, self.x0, self.x1) || beside(a.y, b.y, self.y0, self.y1) {
+            return false;
+        }
         // The part of the line inside the rectangle, as an interval of 0 (a) to 1 (b).
         let (mut enter, mut leave) = (0.0_f64, 1.0_f64);
         for (start, step, low, high) in [(a.x, b.x - a.x, self.x0, self.x1), (a.y, b.y - a.y, self.y0, self.y1)] {

@@ -38,6 +38,16 @@ impl Default for Options {
 /// The scene as an SVG document.
 #[must_use]
 pub fn svg(scene: &Scene, options: &Options) -> String {
+    written(scene, options, None)
+}
+
+/// The same, with what `each` makes of every group: of a part on a layer, or of what stands there between parts.
+#[must_use]
+pub fn svg_by_groups(scene: &Scene, options: &Options, each: &dyn Fn(String) -> String) -> String {
+    written(scene, options, Some(each))
+}
+
+fn written(scene: &Scene, options: &Options, each: Option<&dyn Fn(String) -> String>) -> String {
     let (width, height, id) = (number(scene.width), number(scene.height), escape(&options.id));
     let size = if options.sized { format!(" width=\"{width}mm\" height=\"{height}mm\"") } else { String::new() };
     let role = if options.pointed { "group" } else { "img" };
@@ -61,6 +71,7 @@ pub fn svg(scene: &Scene, options: &Options) -> String {
         for run in placed.chunk_by(|a, b| a.part == b.part) {
             let index = run.first().and_then(|p| p.part);
             let part = index.and_then(|k| scene.parts().get(k));
+            let mut group = String::new();
             if let Some(part) = part {
                 let (id, title) = (escape(&part.id), escape(&part.title));
                 // A part on several layers is one button: the first of its groups.
@@ -72,14 +83,20 @@ pub fn svg(scene: &Scene, options: &Options) -> String {
                 } else {
                     String::new()
                 };
-                out += &format!("<g class=\"part\" data-part=\"{id}\"{button}><title>{title}</title>\n");
+                group += &format!("<g class=\"part\" data-part=\"{id}\"{button}><title>{title}</title>\n");
+            } else if each.is_some() {
+                group += "<g>\n";
             }
             for placed in run {
-                item(&mut out, &placed.item);
+                item(&mut group, &placed.item);
             }
-            if part.is_some() {
-                out += "</g>\n";
+            if part.is_some() || each.is_some() {
+                group += "</g>\n";
             }
+            out += &match each {
+                Some(each) => each(group),
+                None => group,
+            };
         }
         out += "</g>\n";
     }

@@ -1,8 +1,8 @@
 //! Answers in free sentences: those whose finds could answer the key of a question, and those that share its words.
 
 use super::{Asked, unnamed, value};
-use crate::read_mail;
 use crate::text::sentences;
+use crate::{Find, Mail};
 use core::ops::Range;
 use stillrise_units::parse::Reading;
 
@@ -65,14 +65,18 @@ fn core_of(text: &str) -> &str {
 
 /// For each open question the sentence that answers it best.
 pub(super) fn free(
-    text: &str,
+    (text, mail): (&str, &Mail),
     own: &[Range<usize>],
     taken: &[Range<usize>],
     questions: &[Asked],
     open: &[usize],
     reading: &Reading,
 ) -> Vec<(usize, Range<usize>)> {
-    let mail = read_mail(text, reading);
+    if open.is_empty() {
+        return Vec::new();
+    }
+    let cores: Vec<_> = questions.iter().map(|asked| stems(core_of(&asked.text))).collect();
+    let paths: Vec<Vec<String>> = questions.iter().map(|asked| asked.keys.iter().map(|key| unnamed(key)).collect()).collect();
     let within = |at: &Range<usize>| own.iter().any(|piece| piece.start < at.end && at.start < piece.end);
     let is_taken = |at: &Range<usize>| taken.iter().any(|piece| piece.start < at.end && at.start < piece.end);
     let said = sentences(text);
@@ -81,25 +85,31 @@ pub(super) fn free(
         if sentence.is_aside || !within(&sentence.at) || is_taken(&sentence.at) {
             continue;
         }
-        let words = stems(&text[sentence.at.clone()]);
-        let is_asked = text[sentence.at.clone()].trim_end().ends_with('?');
-        for k in open.iter().copied().filter(|_| !is_asked) {
+        let line = &text[sentence.at.clone()];
+        if line.trim_end().ends_with('?') {
+            continue;
+        }
+        let (words, low) = (stems(line), line.to_lowercase());
+        let finds: Vec<&Find> = mail.finds.iter().filter(|find| find.sentence == s).collect();
+        for k in open.iter().copied() {
             let asked = &questions[k];
-            let shared = stems(core_of(&asked.text)).iter().filter(|stem| words.contains(stem)).count();
-            let points = asked.keys.iter().map(|key| {
-                let path = unnamed(key);
-                let of = mail.finds.iter().filter(|find| find.sentence == s);
-                let weight =
-                    of.flat_map(|f| &f.offers).filter(|o| o.path == path && o.weight > 0).map(|o| o.weight).max();
+            let shared = cores[k].iter().filter(|stem| words.contains(stem)).count();
+            let points = asked.keys.iter().zip(&paths[k]).map(|(key, path)| {
+                let of = finds.iter().flat_map(|find| &find.offers);
+                let weight = of.filter(|o| o.path == *path && o.weight > 0).map(|o| o.weight).max();
                 // Of several waters the one that is named is meant.
                 let name = key.split('"').nth(1).map(str::to_lowercase);
-                let named = name.is_some_and(|name| text[sentence.at.clone()].to_lowercase().contains(&name));
+                let named = name.is_some_and(|name| low.contains(&name));
                 weight.map_or(0, |weight| weight as usize + 2) + 3 * usize::from(named && weight.is_some())
             });
             let points = points.max().unwrap_or(0);
-            let read = asked.keys.iter().any(|key| value::value(key, &text[sentence.at.clone()], reading).is_some());
+            let points_to = points > 2 && (shared > 0 || points > 8);
+            if !points_to && shared < SHARED {
+                continue;
+            }
+            let read = asked.keys.iter().any(|key| value::value(key, line, reading).is_some());
             let shares = shared >= SHARED && (read || shared > SHARED);
-            if points > 2 && (shared > 0 || points > 8) || shares {
+            if points_to || shares {
                 scored.push((points + 3 * shared + 2 * usize::from(read), k, s));
             }
         }

@@ -3,7 +3,7 @@
 
 use crate::answer::Refusal;
 use crate::desk::Desk;
-use crate::parts::{View, beside, mail, panel, remedy, trail};
+use crate::parts::{View, beside, mail, panel, remedy, trail, way};
 use crate::sheet::{State, apart};
 use axum::Router;
 use axum::extract::{Path, Query, State as Shared};
@@ -20,6 +20,7 @@ pub(super) fn routes() -> Router<Arc<Desk>> {
         .route("/sheet/{name}/find/{nth}", get(find))
         .route("/sheet/{name}/remedy/{rule}", get(settles))
         .route("/sheet/{name}/beside/{which}", get(aside))
+        .route("/sheet/{name}/way", get(charts))
 }
 
 /// A piece of a sheet as it stands, or that there is none.
@@ -64,6 +65,15 @@ async fn find(
     made(desk, name, headers, move |state| mail::offers(state, nth)).await
 }
 
+async fn charts(
+    Shared(desk): Shared<Arc<Desk>>,
+    Path(name): Path<String>,
+    Query(view): Query<View>,
+    headers: HeaderMap,
+) -> Response {
+    made(desk, name, headers, move |state| Some(way::piece(state, &view))).await
+}
+
 async fn settles(
     Shared(desk): Shared<Arc<Desk>>,
     Path((name, rule)): Path<(String, String)>,
@@ -82,7 +92,8 @@ async fn settles(
 async fn aside(
     Shared(desk): Shared<Arc<Desk>>,
     Path((name, which)): Path<(String, String)>,
+    Query(view): Query<View>,
     headers: HeaderMap,
 ) -> Response {
-    made(desk, name, headers, move |state| beside::piece(state, &which)).await
+    made(desk, name, headers, move |state| beside::piece(state, &which, &view)).await
 }

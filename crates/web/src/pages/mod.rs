@@ -25,7 +25,6 @@ pub fn routes() -> Router<Arc<Desk>> {
     Router::new()
         .merge(folder::routes())
         .merge(sheet::routes())
-        .merge(asides::routes())
         .merge(basis::routes())
         .merge(documents::routes())
         .merge(drawing::routes())
@@ -34,6 +33,11 @@ pub fn routes() -> Router<Arc<Desk>> {
         .merge(rating::routes())
         .merge(study::routes())
         .merge(units::routes())
+}
+
+/// The ways to pieces of a sheet, which a page asks for again and again.
+pub fn pieces() -> Router<Arc<Desk>> {
+    Router::new().merge(asides::routes()).merge(sheet::pieces_routes())
 }
 
 /// One page.

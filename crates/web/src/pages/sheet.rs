@@ -14,7 +14,11 @@ use maud::{Markup, html};
 use std::sync::Arc;
 
 pub(super) fn routes() -> Router<Arc<Desk>> {
-    Router::new().route("/sheet/{name}", get(show)).route("/sheet/{name}/pieces", get(pieces))
+    Router::new().route("/sheet/{name}", get(show))
+}
+
+pub(super) fn pieces_routes() -> Router<Arc<Desk>> {
+    Router::new().route("/sheet/{name}/pieces", get(pieces))
 }
 
 /// The address of a sheet.

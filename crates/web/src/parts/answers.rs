@@ -5,6 +5,7 @@ use maud::{Markup, html};
 use serde_json::json;
 use stillrise_documents::reply::posed;
 use stillrise_edit::Said;
+use stillrise_mail::Mail;
 use stillrise_mail::answers::{Answer, Asked, answers, unnamed};
 use stillrise_units::parse::Reading;
 
@@ -12,11 +13,11 @@ use stillrise_units::parse::Reading;
 const LONGEST: usize = 300;
 
 /// The list; nothing where the text answers none of the questions.
-pub fn piece(state: &State, text: &str, reading: &Reading, claims: &[Said]) -> Markup {
+pub fn piece(state: &State, (text, mail): (&str, &Mail), reading: &Reading, claims: &[Said]) -> Markup {
     let Some(settled) = &state.outcome.settled else { return html! {} };
     let asked: Vec<Asked> =
         posed(settled).into_iter().map(|q| Asked { number: q.number, text: q.text, keys: q.keys }).collect();
-    let found = answers(text, &asked, reading);
+    let found = answers(text, mail, &asked, reading);
     if found.is_empty() {
         return html! {};
     }

@@ -1,6 +1,7 @@
 //! What stands beside the sheet: the customer's text, all inputs in one table, or the text of the enquiry.
 
-use super::{fields, mail};
+use super::leaf::leaf;
+use super::{View, fields, mail};
 use crate::answer::said;
 use crate::inputs::{Group, groups};
 use crate::sheet::State;
@@ -10,10 +11,10 @@ use stillrise_edit::mark;
 
 /// One of the three; nothing where there is none of the name.
 #[must_use]
-pub fn piece(state: &State, which: &str) -> Option<Markup> {
+pub fn piece(state: &State, which: &str, view: &View) -> Option<Markup> {
     let inner = match which {
-        "mail" => mail::piece(state),
-        "inputs" => inputs(state),
+        "mail" => mail::piece(state, view),
+        "inputs" => inputs(state, view),
         "text" => text(state),
         _ => return None,
     };
@@ -26,7 +27,7 @@ pub fn piece(state: &State, which: &str) -> Option<Markup> {
 }
 
 /// All inputs in one dense table.
-fn inputs(state: &State) -> Markup {
+fn inputs(state: &State, view: &View) -> Markup {
     let all = groups(state);
     let locked = state.is_locked();
     let (stand, others): (Vec<&Group>, Vec<&Group>) =
@@ -34,15 +35,15 @@ fn inputs(state: &State) -> Markup {
     html! {
         h2 { "Inputs" }
         p.small { "A value is saved as soon as its field is left. Numbers have units; any that the trade uses will do." }
-        @for group in &stand { (fields::block(group, locked)) }
-        @if !locked { (another()) }
-        details { summary { "Blocks of which nobody said anything" } @for group in &others { (fields::block(group, locked)) } }
+        @for group in &stand { (leaf(view, fields::block(group, locked))) }
+        @if !locked { (leaf(view, another())) }
+        details { summary { "Blocks of which nobody said anything" } @for group in &others { (leaf(view, fields::block(group, locked))) } }
     }
 }
 
 /// Forms that add a block of which there may be several.
 fn another() -> Markup {
-    html! {
+    html! { section {
         h3 { "Add" }
         @for (block, _) in blocks().filter(|(block, many)| *many && !matches!(block.name, "decision" | "change" | "observed" | "samples")) {
             details { summary { (block.name) } p.small { (block.doc) }
@@ -57,7 +58,7 @@ fn another() -> Markup {
                 }
             }
         }
-    }
+    } }
 }
 
 /// Whether a key is one of those without which a new block says little.

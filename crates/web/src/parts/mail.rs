@@ -1,6 +1,8 @@
 //! The customer's text beside the sheet: everything in it that an enquiry asks for is marked until a key has used it, and each
 //! mark offers the keys that it could answer.
 
+use super::View;
+use super::leaf::leaf;
 use crate::sheet::State;
 use maud::{Markup, html};
 use serde_json::json;
@@ -8,7 +10,7 @@ use stillrise_design::enquiry::blocks::GallonWord;
 use stillrise_design::enquiry::keys::{BlockSpec, KeyKind};
 use stillrise_edit::{Heading, Said, headings, said};
 use stillrise_mail::keys::place;
-use stillrise_mail::{Find, Mail, Offer, read_mail};
+use stillrise_mail::{Find, Mail, Offer};
 use stillrise_units::parse::{Gallon, Reading};
 
 /// Letters of a sentence that a claim keeps as its source.
@@ -22,10 +24,6 @@ fn reading(state: &State) -> Reading {
         GallonWord::Imperial => Gallon::Imperial,
     });
     Reading { gallon }
-}
-
-fn read(state: &State, text: &str) -> Mail {
-    read_mail(text, &reading(state))
 }
 
 /// A text without the blanks and breaks that a mail puts into it.
@@ -59,19 +57,21 @@ fn unnamed(path: &stillrise_edit::Path) -> String {
 
 /// The whole of it.
 #[must_use]
-pub fn piece(state: &State) -> Markup {
+pub fn piece(state: &State, view: &View) -> Markup {
     html! {
         h2 { "The customer's text" }
         @match &state.mail {
-            Some(text) => {
-                @let mail = read(state, text);
+            Some(customer) => {
+                @let text = &customer.text;
+                @let reading = reading(state);
+                @let mail = customer.read(&reading);
                 @let claims = said(&state.text).unwrap_or_default();
                 @let used: Vec<bool> = mail.finds.iter().map(|find| is_used(&claims, &sentence(text, &mail, find), find)).collect();
                 @let open = used.iter().filter(|used| !**used).count();
                 p { b { (open) } " of " (mail.finds.len()) " not used yet. Each mark offers the keys that it could answer; what is used is struck." }
-                (super::answers::piece(state, text, &reading(state), &claims))
-                div.mail { (marked(text, &mail, &used)) }
-                details { summary { "Paste another text" } (paste(Some(text))) }
+                (super::answers::piece(state, (text, &mail), &reading, &claims))
+                (leaf(view, html! { div.mail { (marked(text, &mail, &used)) } }))
+                (leaf(view, html! { details { summary { "Paste another text" } (paste(Some(text))) } }))
             }
             None => { p { "Paste the customer's mail: quantities, oils, products, surfaces, pumps and limits in it are marked, and a click makes each a claim with its sentence as source." } (paste(None)) }
         }
@@ -112,8 +112,8 @@ fn marked(text: &str, mail: &Mail, used: &[bool]) -> Markup {
 /// The panel of one find: what it could answer.
 #[must_use]
 pub fn offers(state: &State, nth: usize) -> Option<Markup> {
-    let text = state.mail.as_ref()?;
-    let mail = read(state, text);
+    let customer = state.mail.as_ref()?;
+    let (text, mail) = (&customer.text, customer.read(&reading(state)));
     let find = mail.finds.get(nth)?;
     let from = sentence(text, &mail, find);
     let stand = headings(&state.text).unwrap_or_default();

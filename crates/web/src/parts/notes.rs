@@ -1,6 +1,8 @@
 //! The notes column: findings by severity, tied to the balloons on the drawing, each with reason, source and what to do; then
 //! what rules cannot judge, and the open questions with a field for each answer.
 
+use super::View;
+use super::leaf::leaf;
 use crate::sheet::State;
 use maud::{Markup, html};
 use serde_json::json;
@@ -15,15 +17,16 @@ const SHOWN: usize = 8;
 
 /// The column.
 #[must_use]
-pub fn piece(state: &State) -> Markup {
+pub fn piece(state: &State, view: &View) -> Markup {
     html! {
         section #notes data-patch aria-label="Notes" {
-            @if let Some(settled) = &state.outcome.settled { (notes(settled, state.is_locked())) }
+            @if let Some(settled) = &state.outcome.settled { (notes(settled, state.is_locked(), view)) }
         }
     }
 }
 
-fn notes(settled: &Settled, locked: bool) -> Markup {
+fn notes(settled: &Settled, locked: bool, view: &View) -> Markup {
+    let finding = |judged: &Judged, mark: &str| leaf(view, finding(judged, mark, locked));
     let marks = findings(settled);
     let mark = |judged: &Judged| {
         let group = marks.iter().find(|group| group.part == judged.rule.part);
@@ -43,20 +46,20 @@ fn notes(settled: &Settled, locked: bool) -> Markup {
             @let all: Vec<&Judged> = of(grade).collect();
             @if !all.is_empty() {
                 h2 { (title) span.count { (all.len()) } }
-                ol.findings { @for judged in all { (finding(judged, &mark(judged), locked)) } }
+                ol.findings { @for judged in all { (finding(judged, &mark(judged))) } }
             }
         }
-        (questions(settled, locked))
+        (questions(settled, locked, view))
         @if !asked.is_empty() {
             details.group { summary { h2 { "Cannot be judged" span.count { (asked.len()) } } }
-                ol.findings { @for judged in &asked { (finding(judged, &mark(judged), locked)) } } }
+                ol.findings { @for judged in &asked { (finding(judged, &mark(judged))) } } }
         }
         @if !stopped.is_empty() {
             p.small { (stopped.len()) " more rules look at what was not found: the chain of results stopped ahead of it." }
         }
         @if !decided.is_empty() {
             h2 { "Decided" span.count { (decided.len()) } }
-            ol.findings { @for judged in &decided { (finding(judged, &mark(judged), locked)) } }
+            ol.findings { @for judged in &decided { (finding(judged, &mark(judged))) } }
         }
         @if !settled.job.enquiry.notes.is_empty() {
             details { summary { "How the enquiry was read" }
@@ -143,7 +146,7 @@ pub fn slug(key: &str) -> String {
 }
 
 /// What the customer is asked, what moves the result most first.
-fn questions(settled: &Settled, locked: bool) -> Markup {
+fn questions(settled: &Settled, locked: bool, view: &View) -> Markup {
     let matter = that_matter(settled);
     let more = matter.len().saturating_sub(SHOWN);
     html! {
@@ -151,11 +154,11 @@ fn questions(settled: &Settled, locked: bool) -> Markup {
             h2 { "Open questions" span.count { (matter.len()) } }
             ol.questions {
                 @for question in matter.iter().take(SHOWN) {
-                    li {
+                    (leaf(view, html! { li {
                         p { (question.text) }
                         p.small { "Taken: " (question.now) ", plausibly " (question.range.0) " to " (question.range.1) ". " (moves(settled, question)) }
                         (answer(&question.key, &question.now, locked))
-                    }
+                    } }))
                 }
             }
             @if more > 0 { p.small { (more) " more move the result, each by less; the inputs beside the sheet hold them." } }

@@ -1,6 +1,7 @@
 //! What is pointed at: a station of the water's way or a part of the unit, with its few inputs, its findings, and what it does
 //! to the water.
 
+use super::leaf::leaf;
 use super::{View, fields, picture};
 use crate::inputs::groups;
 use crate::sheet::State;
@@ -37,7 +38,7 @@ pub fn piece(state: &State, id: &str, view: &View) -> Option<Markup> {
             @if let Some(station) = station { @if !station.says.is_empty() { ul { @for says in &station.says { li { (says) } } } } }
             @if station.is_none() { (sizes(settled, id)) (does(settled, id)) }
             (concerns(settled, id))
-            @for group in own { (fields::block(group, locked)) }
+            @for group in own { (leaf(view, fields::block(group, locked))) }
         }
     })
 }

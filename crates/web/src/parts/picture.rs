@@ -1,10 +1,12 @@
 //! The drawing: the way of the water across the site, with the unit to scale.
 
 use super::View;
+use super::leaf::leaf;
 use crate::sheet::State;
 use maud::{Markup, PreEscaped, html};
 use stillrise_documents::profile::{Paper, Profile, profile};
-use stillrise_documents::render::svg::{Options, svg};
+use stillrise_documents::render::scene::Scene;
+use stillrise_documents::render::svg::{Options, svg_by_groups};
 
 /// Narrowest and widest paper that is drawn on, mm.
 const WIDTHS: (f64, f64) = (190.0, 460.0);
@@ -28,7 +30,7 @@ pub fn piece(state: &State, view: &View) -> Markup {
         section #picture data-patch aria-label="The way of the water" {
             @if let Some(settled) = &state.outcome.settled {
                 @let Profile { scene, stations } = profile(settled, paper(view));
-                div.drawing { (PreEscaped(svg(&scene, &Options { id: "profile".to_owned(), background: false, sized: false, pointed: true }))) }
+                div.drawing { (drawn(&scene, view)) }
                 nav.stations aria-label="Stations of the water" {
                     @for station in &stations {
                         button type="button" data-point=(station.id) title=(station.says.join("; ")) { (station.title) }
@@ -39,4 +41,10 @@ pub fn piece(state: &State, view: &View) -> Markup {
             }
         }
     }
+}
+
+/// The drawing, its groups as leaves.
+fn drawn(scene: &Scene, view: &View) -> Markup {
+    let options = Options { id: "profile".to_owned(), background: false, sized: false, pointed: true };
+    PreEscaped(svg_by_groups(scene, &options, &|group| leaf(view, PreEscaped(group)).into_string()))
 }

@@ -1,6 +1,8 @@
 //! A folder with worked jobs, a server over it, and a browser at its door.
 
-use chromiumoxide::browser::{Browser, BrowserConfig};
+use crate::chromium::launched;
+use crate::served::folder_with;
+use chromiumoxide::browser::Browser;
 use chromiumoxide::cdp::browser_protocol::input::{DispatchKeyEventParams, DispatchKeyEventType};
 use chromiumoxide::cdp::browser_protocol::log::EventEntryAdded;
 use chromiumoxide::cdp::js_protocol::runtime::{EvaluateParams, EventConsoleApiCalled, EventExceptionThrown};
@@ -8,11 +10,8 @@ use chromiumoxide::element::Element;
 use chromiumoxide::error::CdpError;
 use chromiumoxide::page::Page;
 use futures_util::StreamExt;
-use std::path::PathBuf;
 use std::sync::{Arc, Mutex};
 use std::time::{Duration, Instant};
-use stillrise_desk::folder::Folder;
-use stillrise_desk::jobs::JOBS;
 use stillrise_web::{Options, start};
 use tempfile::TempDir;
 
@@ -31,50 +30,16 @@ pub struct Desk {
     _profile: TempDir,
 }
 
-/// The browser, where it usually lies.
-fn chromium() -> PathBuf {
-    let said = std::env::var_os("STILLRISE_CHROMIUM").map(PathBuf::from);
-    let usual = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"].map(PathBuf::from);
-    let found = said.into_iter().chain(usual).find(|path| path.exists());
-    found.expect("Chromium is needed for this test: install it (Debian: apt-get install chromium), or name it in STILLRISE_CHROMIUM")
-}
-
 impl Desk {
     /// A folder with some of the worked jobs, and a window of a size.
-    pub async fn open(jobs: &[&str], (width, height): (u32, u32)) -> Self {
-        let folder = tempfile::tempdir().unwrap();
-        let desk = Folder::open(folder.path()).unwrap();
-        for job in JOBS.iter().filter(|job| jobs.contains(&job.name)) {
-            let files: Vec<(&str, &[u8])> = job.files.iter().map(|(name, text)| (*name, text.as_bytes())).collect();
-            desk.create(job.name, &files).unwrap();
-        }
+    pub async fn open(jobs: &[&str], window: (u32, u32)) -> Self {
+        let folder = folder_with(jobs);
         let options = Options { folder: folder.path().to_owned(), port: None };
         // The server has threads of its own, which may not be started on those that wait for the browser.
         let serving = std::thread::spawn(move || start(&options).unwrap()).join().unwrap();
         let (address, root) = (serving.address(None), format!("http://{}", serving.socket()));
         std::thread::spawn(move || serving.run());
-        let profile = tempfile::tempdir().unwrap();
-        let quiet = [
-            "--disable-gpu",
-            "--disable-quic",
-            "--no-first-run",
-            "--disable-background-networking",
-            "--disable-component-update",
-            "--disable-sync",
-        ];
-        let config = BrowserConfig::builder()
-            .chrome_executable(chromium())
-            .no_sandbox()
-            .user_data_dir(profile.path())
-            .window_size(width, height)
-            .viewport(chromiumoxide::handler::viewport::Viewport { width, height, ..Default::default() })
-            .args(quiet)
-            .build()
-            .unwrap();
-        let (browser, mut handler) = Browser::launch(config).await.unwrap();
-        // Whatever the browser says beside answers is none of the test's affair, but has to be read.
-        tokio::spawn(async move { while handler.next().await.is_some() {} });
-        let page = browser.new_page("about:blank").await.unwrap();
+        let (browser, page, profile) = launched(window).await;
         let faults = Arc::new(Mutex::new(Vec::new()));
         listen(&page, &faults).await;
         page.goto(address).await.unwrap();

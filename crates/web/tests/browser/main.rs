@@ -4,8 +4,11 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
 mod accessible;
+mod chromium;
 mod desk;
 mod documents;
 mod keyboard;
 mod mail;
+#[path = "../served/mod.rs"]
+mod served;
 mod sheet;

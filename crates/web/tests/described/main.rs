@@ -3,17 +3,28 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
-mod client;
 mod requests;
+#[path = "../served/mod.rs"]
+mod served;
 mod shape;
 
-use client::{Answer, JOB, served};
 use proptest::strategy::{Strategy, ValueTree};
 use proptest::test_runner::TestRunner;
 use requests::{Request, requests};
 use serde_json::{Value, json};
+use served::{Answer, Served, served};
 use shape::astray;
 use stillrise_desk::jobs::JOBS;
+
+/// The job that requests are about.
+const JOB: &str = "machine-shop";
+
+fn asked(served: &Served, request: &Request) -> Answer {
+    let key = served.key();
+    let kind = request.kind.map(|kind| format!("Content-Type: {kind}"));
+    let headers: Vec<&str> = kind.as_deref().into_iter().chain([key.as_str()]).collect();
+    served.ask(&request.method, &request.path, &headers, &request.body)
+}
 
 /// Holds an answer against what is described.
 fn keeps(root: &Value, operation: &Value, request: &Request, answer: &Answer) {
@@ -30,7 +41,7 @@ fn keeps(root: &Value, operation: &Value, request: &Request, answer: &Answer) {
         "{}: {} {}",
         said(),
         answer.status,
-        String::from_utf8_lossy(&answer.body)
+        answer.text()
     );
     let described = &operation["responses"][answer.status.to_string()];
     assert!(
@@ -38,19 +49,19 @@ fn keeps(root: &Value, operation: &Value, request: &Request, answer: &Answer) {
         "{}: {} is not described: {}",
         said(),
         answer.status,
-        String::from_utf8_lossy(&answer.body)
+        answer.text()
     );
     let Some(content) = described["content"].as_object() else {
         assert!(answer.body.is_empty(), "{}: {} holds something", said(), answer.status);
         return;
     };
     if let Some(schema) = content.get("application/json").map(|json| &json["schema"]) {
-        assert!(answer.kind.starts_with("application/json"), "{}: {}", said(), answer.kind);
+        assert!(answer.kind().starts_with("application/json"), "{}: {}", said(), answer.kind());
         let astray = astray(root, schema, &answer.json(), "answer");
         assert_eq!(astray, None, "{}: {}", said(), answer.status);
     } else {
         let kind = content.keys().next().map_or("", String::as_str);
-        assert!(kind == "*/*" || answer.kind.starts_with(kind), "{}: {}", said(), answer.kind);
+        assert!(kind == "*/*" || answer.kind().starts_with(kind), "{}: {}", said(), answer.kind());
     }
 }
 
@@ -74,15 +85,15 @@ fn what_is_described_is_what_is_answered() {
             for k in 0..right + wrong {
                 let request =
                     requests(&root, method, path, operation, k < right).new_tree(&mut runner).unwrap().current();
-                let before = served.file();
-                let answer = served.ask(&request.method, &request.path, &served.token, request.kind, &request.body);
+                let before = served.file(JOB);
+                let answer = asked(&served, &request);
                 keeps(&root, operation, &request, &answer);
                 let shape = operation.pointer("/requestBody/content/application~1json/schema");
                 let sent = shape.zip(serde_json::from_slice::<Value>(&request.body).ok());
                 if let Some(wrong) = sent.and_then(|(shape, sent)| astray(&root, shape, &sent, "body")) {
                     assert!(answer.status >= 400, "{request:?}: {wrong}, and was taken: {}", answer.status);
                 }
-                let after = served.file();
+                let after = served.file(JOB);
                 if answer.status >= 400 || request.method == "GET" {
                     assert_eq!(before, after, "{request:?} changed the enquiry: {}", answer.status);
                 }
@@ -92,13 +103,8 @@ fn what_is_described_is_what_is_answered() {
                     None => counts.push((answer.status, 1)),
                 }
             }
-            let stranger = served.ask(
-                &method.to_uppercase(),
-                &path.replace("{name}", JOB).replace(['{', '}'], ""),
-                "0",
-                None,
-                b"",
-            );
+            let path = path.replace("{name}", JOB).replace(['{', '}'], "");
+            let stranger = served.ask(&method.to_uppercase(), &path, &["Authorization: Bearer 0"], b"");
             assert_eq!(stranger.status, 401, "{method} {path}");
             assert_eq!(
                 astray(&root, &json!({ "$ref": "#/components/schemas/Error" }), &stranger.json(), "answer"),
@@ -108,7 +114,7 @@ fn what_is_described_is_what_is_answered() {
         for method in ["GET", "POST", "PUT", "DELETE", "PATCH", "OPTIONS", "TRACE"] {
             if methods.get(method.to_lowercase()).is_none() {
                 let path = path.replace("{name}", JOB).replace(['{', '}'], "");
-                let answer = served.ask(method, &path, &served.token, None, b"");
+                let answer = served.ask(method, &path, &[&served.key()], b"");
                 assert_eq!(answer.status, 405, "{method} {path}");
                 assert_eq!(
                     astray(&root, &json!({ "$ref": "#/components/schemas/Error" }), &answer.json(), "answer"),
@@ -123,7 +129,7 @@ fn what_is_described_is_what_is_answered() {
         assert!(counts.iter().any(|(seen, _)| *seen == status), "{status} was never answered: {counts:?}");
     }
     for number in 1..9 {
-        served.ask("DELETE", &format!("/api/packages/{number}"), &served.token, None, b"");
+        served.ask("DELETE", &format!("/api/packages/{number}"), &[&served.key()], b"");
     }
 }
 
@@ -166,7 +172,7 @@ fn every_worked_job_is_answered_in_the_shapes_described() {
 #[test]
 fn the_manual_lists_every_way_that_is_described() {
     let served = served(&[]);
-    let page = String::from_utf8(served.get("/manual/programs").body).unwrap();
+    let page = served.get("/manual/programs").text();
     let root = served.get("/openapi.json").json();
     for path in root["paths"].as_object().unwrap().keys() {
         assert!(page.contains(path.as_str()), "{path}");

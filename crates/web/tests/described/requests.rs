@@ -1,6 +1,6 @@
 //! Requests of an operation, as its schemas allow them and as they do not.
 
-use crate::client::JOB;
+use crate::JOB;
 use crate::shape::behind;
 use proptest::collection::{hash_map, vec};
 use proptest::prelude::*;

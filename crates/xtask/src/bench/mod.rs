@@ -33,7 +33,9 @@ pub fn main(args: &[String]) -> Result<(), String> {
     let all = run::jobs(&root)?;
     let chosen = named.map_or_else(|| all.first().cloned(), |name| all.iter().find(|j| **j == name).cloned());
     let job = chosen.ok_or_else(|| format!("no such worked job; there are: {}", all.join(", ")))?;
-    run::show(run::cargo(&root).args(["build", "--release", "--package", "stillrise", "--package", "xtask"]))?;
+    // All at once, so that nothing is built twice for another set of features.
+    let all = ["build", "--release", "--workspace", "--bin", "stillrise", "--bin", "xtask", "--bench", "sheet"];
+    run::show(run::cargo(&root).args(all))?;
     let scratch = tempfile::tempdir().map_err(|e| format!("no scratch folder: {e}"))?;
     let mut items = items(&root, &job, scratch.path())?;
     for round in 0..=runs {
@@ -46,7 +48,15 @@ pub fn main(args: &[String]) -> Result<(), String> {
         }
     }
     print(&mut items, &job, runs);
-    run::show(run::plain(&run::built("release", "xtask")?, &root).arg("steady"))
+    run::show(run::plain(&run::built("release", "xtask")?, &root).arg("steady"))?;
+    sheet(&root)
+}
+
+/// The sheet, served by the built program, in a real browser.
+fn sheet(root: &Path) -> Result<(), String> {
+    let program = run::built("release", "stillrise")?;
+    let bench = ["bench", "--quiet", "--workspace", "--bench", "sheet"];
+    run::show(run::cargo(root).env("STILLRISE_PROGRAM", program).args(bench))
 }
 
 fn options(args: &[String]) -> Result<(usize, Option<String>), String> {
