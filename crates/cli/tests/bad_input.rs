@@ -175,3 +175,52 @@ fn gaps_of_a_customer_are_no_faults() {
         assert!(code <= 1 && err.is_empty() && out.contains("Cautions"), "{enquiry}\n{code} {err}{out}");
     }
 }
+
+/// A disk that takes nothing more, as a limit of the system on the size of a file makes one.
+#[cfg(unix)]
+#[test]
+fn what_the_disk_does_not_take_is_said_and_nothing_is_lost() {
+    use std::io::{BufRead, BufReader, Read, Write};
+    let dir = tempfile::tempdir().expect("a folder");
+    let enquiry = format!("{HEAD}{WASH}");
+    fs::create_dir(dir.path().join("yard")).expect("made");
+    let file = dir.path().join("yard/enquiry.toml");
+    fs::write(&file, &enquiry).expect("written");
+    let program = env!("CARGO_BIN_EXE_stillrise");
+    let mut serving = std::process::Command::new("sh")
+        .args(["-c", "trap '' XFSZ; ulimit -f 0; exec \"$0\" serve --no-open \"$1\"", program])
+        .arg(dir.path())
+        .stdout(std::process::Stdio::piped())
+        .spawn()
+        .expect("it starts");
+    let lines = BufReader::new(serving.stdout.take().expect("it says something")).lines().map_while(Result::ok);
+    let door = lines.map(|line| line.trim().to_owned()).find(|line| line.starts_with("http://")).expect("an address");
+    let (root, key) = door.trim_start_matches("http://").split_once("/?key=").expect("a key");
+    let change = r#"[{"do":"set","path":"water.coldest","value":"45 °F"}]"#;
+    let ask = |request: String| {
+        let mut stream = std::net::TcpStream::connect(root).expect("it listens");
+        stream.write_all(request.as_bytes()).expect("sent");
+        let mut answer = String::new();
+        stream.read_to_string(&mut answer).expect("answered");
+        answer
+    };
+    let head = format!("Host: {root}\r\nAuthorization: Bearer {key}\r\nConnection: close\r\n");
+    let answer = ask(format!(
+        "POST /api/sheets/yard/actions HTTP/1.1\r\n{head}Content-Type: application/json\r\nContent-Length: {}\r\n\r\n{change}",
+        change.len()
+    ));
+    // The sheet shows what stands on the disk, and not what was refused.
+    let stands = ask(format!("GET /api/sheets/yard/text HTTP/1.1\r\n{head}\r\n"));
+    serving.kill().expect("it ends");
+    serving.wait().expect("it ended");
+    assert!(answer.starts_with("HTTP/1.1 500"), "{answer}");
+    assert!(answer.contains("nothing was saved and the file is as it was") && answer.contains("disk"), "{answer}");
+    assert!(stands.contains("45 gpm") && !stands.contains("coldest"), "{stands}");
+    assert_eq!(fs::read_to_string(&file).expect("readable"), enquiry);
+    let names: Vec<String> = fs::read_dir(dir.path().join("yard"))
+        .expect("readable")
+        .flatten()
+        .map(|e| e.file_name().to_string_lossy().into_owned())
+        .collect();
+    assert!(names.iter().all(|name| !name.starts_with(".stillrise-")), "what was begun stays behind: {names:?}");
+}

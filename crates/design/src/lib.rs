@@ -7,6 +7,9 @@ pub mod arrangements;
 pub mod basis;
 pub mod claims;
 pub mod enquiry;
+#[cfg(not(test))]
+#[doc(hidden)]
+pub mod instances;
 pub mod job;
 pub mod performance;
 pub mod provenance;

@@ -4,6 +4,7 @@
 //! still the one that was read; two programs on one folder take turns by a lock file.
 
 use crate::Trouble;
+use crate::revisions::ISSUED;
 use crate::save::{self, Unsaved};
 use std::fs;
 use std::io::{self, Read};
@@ -97,7 +98,9 @@ impl Folder {
             let name = match entry.file_type() {
                 Ok(kind) if kind.is_dir() && entry.path().join(ENQUIRY).is_file() => name,
                 Ok(kind) if kind.is_file() => match name.strip_suffix(".toml") {
-                    Some(stem) if self.holds_enquiry(&entry.path()) => stem.to_owned(),
+                    Some(stem) if !stem.contains(&format!(".{ISSUED}")) && self.holds_enquiry(&entry.path()) => {
+                        stem.to_owned()
+                    }
                     _ => continue,
                 },
                 _ => continue,
@@ -158,7 +161,7 @@ impl Folder {
     }
 
     /// A whole file of the folder; one that is too large, or lies elsewhere, is not read.
-    fn read(&self, path: &Path) -> io::Result<Vec<u8>> {
+    pub(crate) fn read(&self, path: &Path) -> io::Result<Vec<u8>> {
         if !self.is_within(path) {
             return Err(io::ErrorKind::NotFound.into());
         }

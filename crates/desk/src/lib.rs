@@ -6,6 +6,7 @@ pub mod folder;
 pub mod jobs;
 pub mod packages;
 pub mod remedies;
+pub mod revisions;
 pub mod save;
 
 use stillrise_units::Fault;

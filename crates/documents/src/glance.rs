@@ -63,10 +63,14 @@ pub struct Glance {
     pub unit: Option<String>,
     /// The largest flow to them.
     pub flow: Option<String>,
+    /// Its line of the trail.
+    pub flow_at: Option<usize>,
     /// The limits.
     pub limits: Vec<LimitAtAGlance>,
     /// What leaves, clean and at the end of the interval: total oil, the largest mean of the cases.
     pub leaves: Option<(String, String)>,
+    /// Their lines of the trail.
+    pub leaves_at: (Option<usize>, Option<usize>),
     /// The case that governs, by what it governs.
     pub governs: Vec<(&'static str, String)>,
     /// Rules that fail and on which nobody decided.
@@ -99,17 +103,19 @@ pub fn glance(settled: &Settled) -> Glance {
         let basis = design.basis.as_ref()?;
         Some((what, basis.cases.get(case)?.name.clone()))
     };
+    let flow = design.basis.as_ref().and_then(|basis| basis.design_flow());
+    let left = performance.and_then(leaves);
+    let brief = |r: &Removal| Promise::of(r.total.expected.q, r.content.total.q).brief();
+    let line = |r: &Removal| r.total.expected.at.index();
     Glance {
         duty,
         why,
         unit: design.train.as_ref().map(units),
-        flow: design
-            .basis
-            .as_ref()
-            .and_then(|basis| basis.design_flow())
-            .map(|flow| print::in_prose(flow.q.si(), settled.job.enquiry.system().pick(FLOW_UNITS))),
+        flow: flow.map(|flow| print::in_prose(flow.q.si(), settled.job.enquiry.system().pick(FLOW_UNITS))),
+        flow_at: flow.and_then(|flow| flow.at.index()),
         limits: limits(settled, performance),
-        leaves: performance.and_then(leaves),
+        leaves: left.map(|(clean, end)| (brief(clean), brief(end))),
+        leaves_at: left.map_or((None, None), |(clean, end)| (line(clean), line(end))),
         governs: governs(settled).into_iter().filter_map(name).collect(),
         fail: settled.verdicts.iter().filter(|j| Judged::stands_failed(j)).count(),
         warn: open(Grade::Warns),
@@ -142,14 +148,13 @@ fn limits(settled: &Settled, performance: Option<&Performance>) -> Vec<LimitAtAG
 }
 
 /// What leaves in the case that stands for the unit, clean and at the end of the interval.
-fn leaves(performance: &Performance) -> Option<(String, String)> {
+fn leaves(performance: &Performance) -> Option<(&Removal, &Removal)> {
     let worst = performance.worst()?;
-    let said = |r: &Removal| Promise::of(r.total.expected.q, r.content.total.q).brief();
     let clean = performance
         .removals
         .iter()
         .find(|r| r.case_index == worst.case_index && r.season == worst.season && r.state == State::Clean);
-    Some((clean.map(said)?, said(worst)))
+    Some((clean?, worst))
 }
 
 /// The same as JSON.

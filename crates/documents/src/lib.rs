@@ -23,5 +23,6 @@ pub mod section;
 pub mod sizes;
 pub mod summary;
 pub mod trail;
+pub mod views;
 
 pub use edition::Edition;

@@ -38,7 +38,7 @@ pub fn package(
 
 /// The documents that are made one after the other, as [`package_step_by_step`] names them.
 pub const STEPS: [&str; 6] =
-    ["long section", "calculation report", "charts", "trail of all values", "result for programs", "list with hashes"];
+    ["drawings", "calculation report", "charts", "trail of all values", "result for programs", "list with hashes"];
 
 /// The same, telling before each document which it is; where `goes_on` says no, nothing more is made and nothing is answered.
 ///
@@ -57,16 +57,24 @@ pub fn package_step_by_step(
         return Ok(None);
     }
     let section = crate::section::section(settled, edition);
-    let svg = section.as_ref().map(|s| s.svg.as_str());
+    let views = crate::views::views(settled, edition);
+    let drawings: Vec<(&str, &str)> = [("Long section", &section), ("Plan and cross section", &views)]
+        .into_iter()
+        .filter_map(|(title, drawing)| Some((title, drawing.as_ref()?.svg.as_str())))
+        .collect();
     if !goes_on(report) {
         return Ok(None);
     }
-    let report = crate::report::report(settled, edition, svg)
+    let report = crate::report::report(settled, edition, &drawings)
         .map_err(|fault| PackageFault { document: report, reason: format!("{fault:?}") })?;
     files.push(("calculation-report.pdf".to_owned(), report));
     if let Some(section) = &section {
         files.push(("long-section.svg".to_owned(), section.svg.clone().into_bytes()));
         files.push(("sheet.txt".to_owned(), section.sheet_texts.clone().into_bytes()));
+    }
+    if let Some(views) = &views {
+        files.push(("plan-and-cross-section.svg".to_owned(), views.svg.clone().into_bytes()));
+        files.push(("sheet-2.txt".to_owned(), views.sheet_texts.clone().into_bytes()));
     }
     if !goes_on(charts) {
         return Ok(None);

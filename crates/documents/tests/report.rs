@@ -66,7 +66,7 @@ fn every_worked_job_has_a_sound_report_that_hides_no_failure() -> Outcome {
     let mut failures = 0;
     for folder in jobs {
         let settled = settle(&enquiry(&folder, |text| text)?, &range);
-        let pdf = typeset_report(&settled, Edition::Client, Some(DRAWING))?;
+        let pdf = typeset_report(&settled, Edition::Client, &[("Long section", DRAWING)])?;
         let name = folder.display();
         assert_eq!((pdf.inaccessible, pdf.warnings), (None, Vec::new()), "{name}");
         assert!((15..=100).contains(&pdf.pages), "{name}: {} pages", pdf.pages);
@@ -108,8 +108,8 @@ fn the_same_job_gives_the_same_bytes_and_a_persons_text_stays_text() -> Outcome 
         let lines = text.lines().map(|l| if l.starts_with("title = ") { title.as_str() } else { l });
         lines.collect::<Vec<_>>().join("\n")
     };
-    let one = report(&settle(&enquiry(&folder, change)?, &range), Edition::Client, None)?;
-    let two = report(&settle(&enquiry(&folder, change)?, &range), Edition::Client, None)?;
+    let one = report(&settle(&enquiry(&folder, change)?, &range), Edition::Client, &[])?;
+    let two = report(&settle(&enquiry(&folder, change)?, &range), Edition::Client, &[])?;
     assert!(one == two && one.starts_with(b"%PDF-1.7"));
     let text = text(&one)?;
     assert!(text.contains(&squeeze(HOSTILE)), "{}", text.chars().take(300).collect::<String>());
@@ -121,7 +121,7 @@ fn prices_and_names_behind_decisions_are_ours_alone() -> Outcome {
     let folder = root().join("enquiries/vehicle-yard");
     let decision = "\n[[decision]]\nrule = \"no-measured-results\"\ndecision = \"accepted\"\nbecause = \"tested on site instead\"\nwho = \"Q. Nobody\"\n";
     let settled = settle(&enquiry(&folder, |text| text + decision)?, &demo()?);
-    let (client, us) = (report(&settled, Edition::Client, None)?, report(&settled, Edition::Us, None)?);
+    let (client, us) = (report(&settled, Edition::Client, &[])?, report(&settled, Edition::Us, &[])?);
     let (client, us) = (text(&client)?, text(&us)?);
     for ours in ["Price(internal)", "Q.Nobody", "no-measured-results"] {
         assert!(us.contains(ours), "{ours} is missing in our own edition");
@@ -136,7 +136,7 @@ fn a_job_without_a_unit_is_still_reported() -> Outcome {
     let folder = root().join("enquiries/vehicle-yard");
     let settled = settle(&enquiry(&folder, |text| text + "\n[unit]\nmodel = \"no such model\"\n")?, &demo()?);
     assert!(settled.job.design.train.is_none());
-    let pdf = typeset_report(&settled, Edition::Regulator, None)?;
+    let pdf = typeset_report(&settled, Edition::Regulator, &[])?;
     assert_eq!((pdf.inaccessible, pdf.warnings), (None, Vec::new()));
     let text = text(&pdf.bytes)?;
     assert!(text.contains("Nounitwaslaidout") && text.contains("nosuchmodel"));

@@ -8,8 +8,8 @@
     reason = "a test fails by panicking, and tells its recall"
 )]
 
-use stillrise_mail::{Mail, read_mail};
 use stillrise_mail::answers::{Answer, Asked, answers, unnamed};
+use stillrise_mail::{Mail, read_mail};
 use stillrise_units::parse::Reading;
 
 /// The questions of our mail.

@@ -7,6 +7,7 @@ const find = (id) => document.getElementById(id);
 let version = Number(document.querySelector("[data-version]")?.dataset.version ?? 0);
 let pointed = null;
 let beside = null;
+let views = false;
 // Changes go one after the other, in the order in which they were made.
 let last = Promise.resolve();
 
@@ -26,6 +27,7 @@ function view(afresh) {
   if (drawing) query.set("wide", String(Math.round(Math.max(drawing.clientWidth - 16, 880) / PER_MM)));
   if (beside) query.set("beside", beside);
   if (pointed) query.set("part", pointed);
+  if (views) query.set("views", "true");
   if (isFar(find("way"))) query.set("charts_later", "true");
   if (!afresh) query.set("has", [...document.querySelectorAll("[data-hash]")].map((leaf) => leaf.dataset.hash).join("."));
   return query.toString();
@@ -209,7 +211,7 @@ async function show(which) {
 const redraw = (afresh) => ask("GET", `${base}/pieces?${view(afresh)}`);
 
 document.addEventListener("click", async (event) => {
-  const at = event.target.closest("[data-close], [data-light], [data-step], [data-beside], [data-act], [data-point], [data-trail], [data-remedy], [data-like], svg [data-part], [data-find], [data-stop], [data-save], [data-look], [data-copy], [data-act-away]");
+  const at = event.target.closest("[data-close], [data-light], [data-step], [data-beside], [data-views], [data-study], [data-act], [data-point], [data-trail], [data-remedy], [data-like], svg [data-part], [data-find], [data-stop], [data-save], [data-look], [data-copy], [data-copied], [data-act-away]");
   if (!at) return;
   const set = at.dataset;
   const here = { x: event.pageX || at.getBoundingClientRect().left + scrollX, y: event.pageY || at.getBoundingClientRect().bottom + scrollY };
@@ -218,6 +220,8 @@ document.addEventListener("click", async (event) => {
   else if (set.light !== undefined) light();
   else if (set.step) change("POST", `${api}/${set.step}`);
   else if (set.beside) show(set.beside);
+  else if (set.views !== undefined) { views = !views; redraw(); }
+  else if (set.study !== undefined) { at.disabled = true; ask("GET", `${base}/way?study=true&${view()}`); }
   else if (set.act) { if (await act(JSON.parse(set.act)) && set.settles !== undefined) unpoint(); }
   else if (set.point) point(set.point, here);
   else if (set.trail !== undefined) { pointed = null; spot = here; ask("GET", `${base}/trail/${set.trail}`); }
@@ -228,6 +232,7 @@ document.addEventListener("click", async (event) => {
   else if (set.save) keep(set.save);
   else if (set.look) { const frame = find("look"); frame.hidden = false; frame.src = set.look; }
   else if (set.copy) { await navigator.clipboard.writeText(find(set.copy).textContent); tell("Copied."); }
+  else if (set.copied !== undefined) { await navigator.clipboard.writeText(set.copied); tell("Copied."); }
   else if (set.like) begin({ like: set.like });
   else if (set.part) point(set.part, here);
 });

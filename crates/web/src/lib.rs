@@ -14,6 +14,7 @@ mod desk;
 mod guard;
 mod inputs;
 mod listed;
+mod outcome;
 mod pages;
 mod parts;
 mod server;

@@ -3,31 +3,16 @@
 use crate::answer::Refusal;
 use crate::customer::Customer;
 use crate::desk::Desk;
-use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError, RwLock};
+use crate::outcome::Outcome;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError, RwLock};
 use std::thread;
 use stillrise_design::enquiry::blocks::{OilBlock, Status};
 use stillrise_design::enquiry::keys::Block;
-use stillrise_design::enquiry::{Enquiry, read_enquiry};
-use stillrise_desk::files;
+use stillrise_design::enquiry::read_enquiry;
 use stillrise_desk::folder::{Place, Stamp};
 use stillrise_desk::save::Unsaved;
 use stillrise_edit::{Action, History, apply, headings};
-use stillrise_search::risk::SAMPLES;
-use stillrise_search::{Settled, settle};
 use stillrise_units::Fault;
-
-/// What an enquiry comes to.
-pub struct Outcome {
-    /// The settled job; `None` while its text is refused.
-    pub settled: Option<Settled>,
-    /// Why the text is refused.
-    pub faults: Vec<Fault>,
-    /// The same with the other trains that would do, worked when first asked for.
-    whole: OnceLock<Settled>,
-    /// The same with a study of how sure it is.
-    studied: OnceLock<Settled>,
-    enquiry: Option<Enquiry>,
-}
 
 /// A sheet as it stands at a moment.
 pub struct State {
@@ -72,65 +57,6 @@ pub enum Change {
     Undo,
     /// One step forth.
     Redo,
-}
-
-impl Outcome {
-    /// Of a text.
-    fn of(desk: &Desk, place: &Place, text: &str) -> Self {
-        Self::read(desk, read_enquiry(text, &|name| desk.folder.beside(place, name)))
-    }
-
-    /// Of an enquiry that was read.
-    fn read(desk: &Desk, read: Result<Enquiry, Vec<Fault>>) -> Self {
-        match read.and_then(|enquiry| Ok((files::judged(&enquiry, &desk.demo).map_err(|f| vec![f])?, enquiry))) {
-            Ok((settled, enquiry)) => Self {
-                settled: Some(settled),
-                faults: Vec::new(),
-                whole: OnceLock::new(),
-                studied: OnceLock::new(),
-                enquiry: Some(enquiry),
-            },
-            Err(faults) => {
-                Self { settled: None, faults, whole: OnceLock::new(), studied: OnceLock::new(), enquiry: None }
-            }
-        }
-    }
-
-    /// Whether the range holds the model that an enquiry asks for.
-    ///
-    /// # Errors
-    /// The fault that it does not.
-    pub fn fits(enquiry: &Enquiry, demo: &stillrise_design::enquiry::range::Range) -> Result<(), Fault> {
-        files::unknown_model(enquiry, demo).map_or(Ok(()), Err)
-    }
-
-    /// The job with the other trains that would do.
-    #[must_use]
-    pub fn whole(&self, desk: &Desk) -> Option<&Settled> {
-        let enquiry = self.enquiry.as_ref()?;
-        Some(self.whole.get_or_init(|| {
-            let mut settled = settle(enquiry, &desk.demo);
-            settled.work_alternatives(&desk.demo);
-            // What explains the results belongs into the answer; where nothing can be said of it, the answer goes without.
-            if settled.job.enquiry.unit_stands() && settled.job.enquiry.is_observed() {
-                let _ = settled.diagnose();
-            }
-            settled
-        }))
-    }
-}
-
-impl Outcome {
-    /// The job with a study of how sure it is.
-    #[must_use]
-    pub fn studied(&self, desk: &Desk) -> Option<&Settled> {
-        let enquiry = self.enquiry.as_ref()?;
-        Some(self.studied.get_or_init(|| {
-            let mut settled = settle(enquiry, &desk.demo);
-            settled.study(SAMPLES);
-            settled
-        }))
-    }
 }
 
 impl State {
@@ -242,7 +168,7 @@ impl Sheet {
                         Change::Redo => drop(done.redo().map(|step| step.what.len())),
                         Change::Keys(_) | Change::Text { .. } => done.push(text.clone(), says),
                     }
-                    return Ok(self.stand(State {
+                    let mut state = State {
                         version: was.version + 1,
                         outcome: Arc::new(outcome),
                         mail: was.mail.clone(),
@@ -251,7 +177,9 @@ impl Sheet {
                         note: None,
                         text,
                         stamp,
-                    }));
+                    };
+                    state.note = self.kept(desk, &was, &state);
+                    return Ok(self.stand(state));
                 }
                 (Err(Unsaved::Changed(bytes)), _) => {
                     let stamp = Stamp::of(&bytes);
@@ -266,6 +194,18 @@ impl Sheet {
             }
         }
         Err(Refusal::Conflict("Nothing was saved: another program keeps changing the file.".to_owned()))
+    }
+
+    /// Keeps the text of a revision that was just issued, so that later ones can be held against it; what to tell of it.
+    fn kept(&self, desk: &Desk, was: &State, now: &State) -> Option<String> {
+        if !now.is_locked() || was.is_locked() {
+            return None;
+        }
+        let revision = now.outcome.enquiry.as_ref()?.head.revision.0.clone().unwrap_or_default();
+        match desk.folder.keep_revision(&self.place, &revision, &now.text) {
+            Ok(()) => Some("Issued and locked. The text as issued is kept beside the enquiry; Units compares a later revision with it.".to_owned()),
+            Err(error) => Some(format!("Issued and locked, but the text as issued could not be kept beside the enquiry: {error}.")),
+        }
     }
 
     /// The text that a change makes, and what it does in words.

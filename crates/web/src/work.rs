@@ -2,7 +2,7 @@
 
 use crate::answer::Refusal;
 use crate::desk::Desk;
-use crate::sheet::Outcome;
+use crate::outcome::Outcome;
 use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};

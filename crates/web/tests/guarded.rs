@@ -72,8 +72,12 @@ fn another_host_or_origin_is_turned_away() {
         assert_eq!(answer.status, 403, "{why}: {}", answer.text());
     }
     assert_eq!(served.file(JOB), before);
-    let answer =
-        served.ask("POST", "/api/sheets/machine-shop/actions", &[&cookie, &own, "Sec-Fetch-Site: same-origin", JSON], SET.as_bytes());
+    let answer = served.ask(
+        "POST",
+        "/api/sheets/machine-shop/actions",
+        &[&cookie, &own, "Sec-Fetch-Site: same-origin", JSON],
+        SET.as_bytes(),
+    );
     assert_eq!(answer.status, 200, "{}", answer.text());
     assert!(served.file(JOB).contains("50 °F"));
 }
@@ -251,8 +255,8 @@ fn an_issued_revision_is_locked_until_the_next_is_started() {
     assert_eq!(act(r#"[{"do":"set","path":"enquiry.status","value":"issued"}]"#).status, 200);
     let issued = served.file(JOB);
     let refused = act(SET);
-    assert_eq!(refused.status, 409, "{}", refused.body);
-    assert!(refused.body.contains("issued and locked"), "{}", refused.body);
+    assert_eq!(refused.status, 409, "{}", refused.text());
+    assert!(refused.text().contains("issued and locked"), "{}", refused.text());
     let text = serde_json::json!({ "text": format!("{issued}\n# more\n"), "over": 2 }).to_string();
     assert_eq!(served.send("PUT", "/api/sheets/machine-shop/text", &text).status, 409);
     assert_eq!(served.file(JOB), issued);
@@ -280,9 +284,40 @@ fn many_at_once_get_each_his_own_and_nothing_is_lost() {
     });
     assert_eq!(served.file(JOB).matches("name = \"area ").count(), count);
     // And all of it is undone, step by step, to the byte.
-    let first = JOBS.iter().find(|job| job.name == "machine-shop").unwrap().files[0].1;
+    let first = stillrise_desk::jobs::JOBS.iter().find(|job| job.name == "machine-shop").unwrap().files[0].1;
     for _ in 0..count {
         assert_eq!(served.send("POST", "/api/sheets/machine-shop/undo", "").status, 200);
     }
     assert_eq!(served.file(JOB), first);
+}
+
+#[test]
+fn two_servers_on_one_folder_lose_nothing() {
+    let one = served(&[JOB]);
+    let two = one.another();
+    let count = 20;
+    std::thread::scope(|scope| {
+        for (which, served) in [("one", &one), ("two", &two)] {
+            scope.spawn(move || {
+                for n in 0..count {
+                    let add = format!(
+                        r#"[{{"do":"add","block":"surface","keys":[["name","{which} {n}"],["area","1{n} m2"],["kind","concrete"]]}}]"#
+                    );
+                    // Whoever is told that another program keeps writing tries again, as a person would.
+                    let said = (0..50).find(|_| served.send("POST", "/api/sheets/machine-shop/actions", &add).status == 200);
+                    assert!(said.is_some(), "{which} {n} was never taken");
+                }
+            });
+        }
+    });
+    let text = one.file(JOB);
+    for which in ["one", "two"] {
+        for n in 0..count {
+            assert_eq!(text.matches(&format!("name = \"{which} {n}\"")).count(), 1, "{which} {n}\n{text}");
+        }
+    }
+    // Each shows what the other wrote.
+    for (served, other) in [(&one, "two 19"), (&two, "one 19")] {
+        assert!(served.get("/api/sheets/machine-shop/text").text().contains(other));
+    }
 }

@@ -151,7 +151,7 @@ fn component(command: &str, name: &str, root: &Path) -> Result<(), String> {
 
 fn tests(root: &Path) -> Result<Done, String> {
     // Readers and parsers are fuzzed longer here than when a developer runs one test.
-    let fuzz = std::env::var(FUZZ).unwrap_or_else(|_| "60".to_owned());
+    let fuzz = std::env::var(FUZZ).unwrap_or_else(|_| "20".to_owned());
     let cargo = |args: &[&str]| run::show(run::cargo(root).env(FUZZ, &fuzz).args(args));
     if run::capture(run::cargo(root).args(["nextest", "--version"])).is_ok_and(|out| out.code == Some(0)) {
         // What needs a browser has a step of its own.

@@ -123,11 +123,22 @@ fn frame(plan: &Plan, part: Part) -> Option<Point> {
     }
 }
 
-/// One balloon at the nearest place where it covers neither lettering nor, if that can be had, lines.
+/// One balloon, where a place is found for it.
 fn balloon(plan: &Plan, scene: &mut Scene, tip: Point, group: &Group) {
-    let clear = Clear::of(scene);
-    let one = Balloon { tip, centre: tip, number: group.mark.clone(), heavy: group.is_heavy(), dot: true };
     let room = Rect { x0: plan.drawing.x0, x1: plan.drawing.x1, y0: plan.drawing.y0, y1: plan.drawing.y1 };
+    let id = format!("finding-{}", group.mark.to_lowercase());
+    let words: Vec<&str> = group.findings.iter().map(|judged| judged.rule.title).collect();
+    if let Some(found) = stand(scene, room, tip, &group.mark, group.is_heavy()) {
+        scene.part(&id, &format!("{}: {}", group.mark, words.join("; ")), |scene| {
+            scene.on(Layer::Note).add(Item::Balloon(found));
+        });
+    }
+}
+
+/// A balloon at the nearest place to its tip where it covers neither lettering nor, if that can be had, lines.
+pub(crate) fn stand(scene: &Scene, room: Rect, tip: Point, mark: &str, heavy: bool) -> Option<Balloon> {
+    let clear = Clear::of(scene);
+    let one = Balloon { tip, centre: tip, number: mark.to_owned(), heavy, dot: true };
     let mut best: Option<(usize, Balloon)> = None;
     for ring in 0..14_u8 {
         // What lies farther out costs more than what was found.
@@ -155,11 +166,5 @@ fn balloon(plan: &Plan, scene: &mut Scene, tip: Point, group: &Group) {
             }
         }
     }
-    let id = format!("finding-{}", group.mark.to_lowercase());
-    let words: Vec<&str> = group.findings.iter().map(|judged| judged.rule.title).collect();
-    if let Some((_, found)) = best {
-        scene.part(&id, &format!("{}: {}", group.mark, words.join("; ")), |scene| {
-            scene.on(Layer::Note).add(Item::Balloon(found));
-        });
-    }
+    best.map(|(_, found)| found)
 }

@@ -29,6 +29,7 @@ mod words;
 
 use crate::render::scene::Scene;
 pub use crate::section::findings::{Group as FindingGroup, groups as findings};
+pub(crate) use balloons::stand;
 use plan::Plan;
 use stillrise_search::Settled;
 

@@ -2,9 +2,11 @@
 
 mod json;
 pub mod period;
+mod picture;
 pub mod words;
 
 pub use json::rating_json;
+pub use picture::causes;
 pub use words::{sized, together};
 
 use crate::render::text::{Table, hang, item};
@@ -25,7 +27,7 @@ use stillrise_units::catalog::{DEG_C, DEG_F, IN, MM};
 use stillrise_units::{Concentration, Length, System, Typed, print};
 
 /// Explanations that are printed.
-const SHOWN: usize = 6;
+pub const SHOWN: usize = 6;
 
 /// Whether something was observed at the unit that stands: then what helps it is for the rating to say, not for the
 /// calculation.

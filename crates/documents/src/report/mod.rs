@@ -39,29 +39,29 @@ use stillrise_units::{System, Typed, print};
 /// The template; it holds no word of a job.
 const TEMPLATE: &str = include_str!("report.typ");
 
-/// The calculation report as PDF. `section_svg` is the long section of the unit, a whole drawing.
+/// The calculation report as PDF. `drawings` are sheets of the unit, each with its title.
 ///
 /// # Errors
 /// A fault of the template, or of the drawing.
-pub fn report(settled: &Settled, edition: Edition, section_svg: Option<&str>) -> Result<Vec<u8>, PdfFault> {
-    typeset_report(settled, edition, section_svg).map(|pdf| pdf.bytes)
+pub fn report(settled: &Settled, edition: Edition, drawings: &[(&str, &str)]) -> Result<Vec<u8>, PdfFault> {
+    typeset_report(settled, edition, drawings).map(|pdf| pdf.bytes)
 }
 
 /// As [`report`], with the number of pages and what is to be said about the file.
 ///
 /// # Errors
 /// As [`report`].
-pub fn typeset_report(settled: &Settled, edition: Edition, section_svg: Option<&str>) -> Result<Pdf, PdfFault> {
+pub fn typeset_report(settled: &Settled, edition: Edition, drawings: &[(&str, &str)]) -> Result<Pdf, PdfFault> {
     let mut files = BTreeMap::new();
-    if let Some(svg) = section_svg {
-        files.insert("section.svg".to_owned(), svg.as_bytes().to_vec());
+    for (k, (_, svg)) in drawings.iter().enumerate() {
+        files.insert(format!("drawing-{}.svg", k + 1), svg.as_bytes().to_vec());
     }
     let charts = crate::charts::charts(settled);
     for chart in &charts {
         files.insert(format!("chart-{}.svg", chart.name), chart.svg.as_bytes().to_vec());
     }
     let fingerprint = fingerprint(settled);
-    let data = data(settled, edition, section_svg, &charts, &fingerprint);
+    let data = data(settled, edition, drawings, &charts, &fingerprint);
     files.insert("data.json".to_owned(), data.to_string().into_bytes());
     typeset(TEMPLATE, files, &format!("stillrise-report-{}-{fingerprint}", edition.word()))
 }
@@ -70,7 +70,7 @@ pub fn typeset_report(settled: &Settled, edition: Edition, section_svg: Option<&
 fn data(
     settled: &Settled,
     edition: Edition,
-    section_svg: Option<&str>,
+    drawings: &[(&str, &str)],
     charts: &[Drawn],
     fingerprint: &str,
 ) -> serde_json::Value {
@@ -78,7 +78,7 @@ fn data(
     verdicts::triage(&mut r);
     basis::basis(&mut r);
     cases::cases(&mut r);
-    unit::unit(&mut r, section_svg);
+    unit::unit(&mut r, drawings);
     effluent::effluent(&mut r, charts);
     hydraulics::hydraulics(&mut r);
     evidence::evidence(&mut r);

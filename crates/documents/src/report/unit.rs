@@ -14,7 +14,7 @@ use stillrise_units::catalog::{GAL, IN, KG, LB, M3, MM};
 const LENGTH: Pair = (&IN, &MM);
 
 /// Section 4.
-pub(super) fn unit(r: &mut Report<'_>, section_svg: Option<&str>) {
+pub(super) fn unit(r: &mut Report<'_>, drawings: &[(&str, &str)]) {
     r.out.section("Treatment train and unit");
     let settled = r.settled;
     let Some(train) = &settled.job.design.train else {
@@ -29,12 +29,12 @@ pub(super) fn unit(r: &mut Report<'_>, section_svg: Option<&str>) {
     others(r);
     dimensions(r, train);
     particulars(r, train);
-    if let Some(svg) = section_svg {
+    for (k, (title, svg)) in drawings.iter().enumerate() {
         let (width, height) = size(svg).unwrap_or((0.0, 0.0));
         r.out.other(json!({
-            "t": "drawing", "file": "section.svg", "width": width, "height": height,
-            "title": "Long section",
-            "alt": format!("Long section of the unit {}; its dimensions stand in the tables of section 4.", crate::render::text::plain(&train.unit.particulars.model)),
+            "t": "drawing", "file": format!("drawing-{}.svg", k + 1), "width": width, "height": height,
+            "title": title,
+            "alt": format!("{title} of the unit {}; its dimensions stand in the tables of section 4.", crate::render::text::plain(&train.unit.particulars.model)),
         }));
     }
 }

@@ -18,7 +18,7 @@ mod notes;
 pub(crate) mod place;
 mod schedules;
 mod small;
-mod title;
+pub(crate) mod title;
 pub(crate) mod vessel;
 
 use crate::Edition;
@@ -111,7 +111,9 @@ pub fn section(settled: &Settled, edition: Edition) -> Option<Drawing> {
     Some(Drawing { title, scale, scene: sheet.scene, svg: picture, sheet_texts, cut })
 }
 
+pub(crate) use internals::every;
 pub use small::small;
+pub(crate) use vessel::manways;
 
 /// Draws liquids, vessel and internals of a unit where its view puts them; marks and words around it are the sheet's.
 pub(crate) fn view(section: &Section, scene: &mut Scene) {
@@ -194,7 +196,7 @@ fn words(
 }
 
 /// Sets notes in several places in turn; answers those that found no room.
-fn flow(scene: &mut Scene, places: &[Column], texts: &[String], size: f64) -> Vec<String> {
+pub(crate) fn flow(scene: &mut Scene, places: &[Column], texts: &[String], size: f64) -> Vec<String> {
     let mut places: Vec<Column> = places.iter().map(|place| Column { size, ..place.clone() }).collect();
     let (mut here, mut headed, mut cut) = (0, false, Vec::new());
     for (k, text) in texts.iter().enumerate() {
@@ -247,7 +249,7 @@ fn strip(whole: &Rect) -> Rect {
 }
 
 /// The history, as far as the enquiry states it: one line.
-fn revisions(sheet: &mut Sheet, block: &TitleBlock, settled: &Settled) {
+pub(crate) fn revisions(sheet: &mut Sheet, block: &TitleBlock, settled: &Settled) {
     let head = &settled.job.enquiry.head;
     if head.revision.is_some() || head.date.is_some() {
         let revision = Revision {

@@ -36,7 +36,7 @@ pub fn block(s: &Section) -> TitleBlock {
         owner: text(&head.prepared_by),
         kind: "Section".to_owned(),
         revision: text(&head.revision),
-        sheet: (1, 1),
+        sheet: (1, 2),
         status: status.to_owned(),
         scale: s.view.scale.text().to_owned(),
         date: text(&head.date),

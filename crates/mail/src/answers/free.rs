@@ -76,7 +76,8 @@ pub(super) fn free(
         return Vec::new();
     }
     let cores: Vec<_> = questions.iter().map(|asked| stems(core_of(&asked.text))).collect();
-    let paths: Vec<Vec<String>> = questions.iter().map(|asked| asked.keys.iter().map(|key| unnamed(key)).collect()).collect();
+    let paths: Vec<Vec<String>> =
+        questions.iter().map(|asked| asked.keys.iter().map(|key| unnamed(key)).collect()).collect();
     let within = |at: &Range<usize>| own.iter().any(|piece| piece.start < at.end && at.start < piece.end);
     let is_taken = |at: &Range<usize>| taken.iter().any(|piece| piece.start < at.end && at.start < piece.end);
     let said = sentences(text);

@@ -16,8 +16,7 @@ const BAR: f64 = 250.0;
 
 /// Changes all of them at once; each answer has to hold what was typed, and each file the last of it.
 pub fn measure(program: &OsStr, fixed: f64) {
-    let copies: Vec<(String, &str)> =
-        (0..PEOPLE).map(|k| (format!("sheet-{k}"), JOBS[k % JOBS.len()].name)).collect();
+    let copies: Vec<(String, &str)> = (0..PEOPLE).map(|k| (format!("sheet-{k}"), JOBS[k % JOBS.len()].name)).collect();
     let program = Program::over(program, &copies);
     let mut first = Line::to(&program);
     for (name, _) in &copies {

@@ -19,7 +19,8 @@ fn mail() -> String {
     let entries = std::fs::read_dir(&folder).unwrap().map(|entry| entry.unwrap().path());
     let mut files: Vec<_> = entries.filter(|path| path.extension().is_some_and(|ext| ext == "txt")).collect();
     files.sort();
-    let all: String = files.iter().cycle().take(100).map(|path| std::fs::read_to_string(path).unwrap() + "\n").collect();
+    let all: String =
+        files.iter().cycle().take(100).map(|path| std::fs::read_to_string(path).unwrap() + "\n").collect();
     let end = all.split_whitespace().nth(WORDS).map(|word| word.as_ptr() as usize - all.as_ptr() as usize);
     all[..end.expect("the mails hold words enough")].to_owned()
 }

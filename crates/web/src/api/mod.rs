@@ -103,15 +103,16 @@ fn results() -> Vec<Route> {
         Route::get("/api/sheets/{name}/glance", "readGlance", results::glance).says("The job at a glance, or the faults that keep it from being worked").answers(named("Sheet")).refuses(&[404]),
         Route::get("/api/sheets/{name}/risk", "readRisk", results::risk).says("How sure the prediction is").answers(named("Risk")).refuses(&[404, 422]),
         Route::get("/api/sheets/{name}/rating", "readRating", results::rating).says("What explains what was observed at a unit that stands").answers(named("Rating")).refuses(&[404, 422]),
-        Route::get("/api/sheets/{name}/compare", "compare", results::compare).says("Another enquiry beside this one")
-            .asks("with", named_sheet(), "The enquiry that is held beside").answers(named("Comparison")).refuses(&[404, 422]),
+        Route::get("/api/sheets/{name}/compare", "compare", results::compare).says("Another enquiry, or an issued revision of this one, beside it")
+            .asks("with", named_sheet(), "The enquiry that is held beside; `issued A` is revision A of this one, as it was issued").answers(named("Comparison")).refuses(&[404, 422]),
         Route::get("/api/sheets/{name}/units", "listUnits", results::units).says("Units of the range side by side, about the one taken").answers(named("Units")).refuses(&[404, 422]),
         Route::get("/api/sheets/{name}/alternatives", "listAlternatives", results::alternatives).says("Trains that would do, beside the one asked for").answers(named("Alternatives")).refuses(&[404, 422]),
         Route::get("/api/sheets/{name}/questions", "listQuestions", results::questions).says("What the customer is asked, what moves the result most first").answers(named("Questions")).refuses(&[404, 422]),
         Route::get("/api/sheets/{name}/trail/{entry}", "readTrail", results::trail).says("Where a number comes from: one line of the trail, counted from 0 as `entry` is elsewhere, with the lines it rests on").answers(named("TrailLine")).refuses(&[404, 422]),
         Route::get("/api/sheets/{name}/remedies/{rule}", "listRemedies", results::remedies).says("Changes of the enquiry that settle what a rule says, each worked through").answers(named("Remedies")).refuses(&[404, 422]),
         Route::get("/api/sheets/{name}/reply", "readReply", results::reply).says("The first answer as the text of a mail").answers(named("Reply")).refuses(&[404, 422]),
-        Route::get("/api/sheets/{name}/drawing.svg", "readDrawing", results::drawing).says("The drawing sheet").ends(200, Holds::File("image/svg+xml")).refuses(&[404, 422]),
+        Route::get("/api/sheets/{name}/drawing.svg", "readDrawing", results::drawing).says("The first drawing sheet: the long section").ends(200, Holds::File("image/svg+xml")).refuses(&[404, 422]),
+        Route::get("/api/sheets/{name}/views.svg", "readViews", results::views).says("The second drawing sheet: plan and cross section").ends(200, Holds::File("image/svg+xml")).refuses(&[404, 422]),
     ]
 }
 

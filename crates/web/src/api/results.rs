@@ -181,7 +181,17 @@ pub(super) async fn reply(Shared(desk): Shared<Arc<Desk>>, At(name): At<String>,
 }
 
 pub(super) async fn drawing(Shared(desk): Shared<Arc<Desk>>, At(name): At<String>, headers: HeaderMap) -> Response {
-    match apart(move || drawn(&desk, &name)?.0.ok_or_else(|| Refusal::missing("No unit is laid out."))).await {
+    sheet_of(desk, name, headers, 0).await
+}
+
+pub(super) async fn views(Shared(desk): Shared<Arc<Desk>>, At(name): At<String>, headers: HeaderMap) -> Response {
+    sheet_of(desk, name, headers, 1).await
+}
+
+/// One of the drawing sheets, by its place among them.
+async fn sheet_of(desk: Arc<Desk>, name: String, headers: HeaderMap, nth: usize) -> Response {
+    let missing = || Refusal::missing("No unit is laid out.");
+    match apart(move || drawn(&desk, &name)?.0.into_iter().nth(nth).ok_or_else(missing)).await {
         Ok(drawing) => ([(CONTENT_TYPE, "image/svg+xml")], drawing.svg).into_response(),
         Err(refusal) => refusal.answer(&headers),
     }

@@ -63,7 +63,10 @@ pub(super) async fn version(Shared(desk): Shared<Arc<Desk>>, At(name): At<String
 }
 
 pub(super) async fn mail(Shared(desk): Shared<Arc<Desk>>, At(name): At<String>, headers: HeaderMap) -> Response {
-    asked(desk, name, headers, |_, state| Ok(json!({ "version": state.version, "mail": state.mail.as_ref().map(|mail| &mail.text) }))).await
+    asked(desk, name, headers, |_, state| {
+        Ok(json!({ "version": state.version, "mail": state.mail.as_ref().map(|mail| &mail.text) }))
+    })
+    .await
 }
 
 pub(super) async fn inputs(Shared(desk): Shared<Arc<Desk>>, At(name): At<String>, headers: HeaderMap) -> Response {

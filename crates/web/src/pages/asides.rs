@@ -71,7 +71,14 @@ async fn charts(
     Query(view): Query<View>,
     headers: HeaderMap,
 ) -> Response {
-    made(desk, name, headers, move |state| Some(way::piece(state, &view))).await
+    let own = Arc::clone(&desk);
+    let piece = move |state: &State| {
+        if view.study {
+            let _ = state.outcome.studied(&own);
+        }
+        Some(way::piece(state, &view))
+    };
+    made(desk, name, headers, piece).await
 }
 
 async fn settles(

@@ -1,4 +1,4 @@
-//! The drawing sheet: the long section with its schedules, on the screen and, printed, at its scale.
+//! The drawing sheets: the long section with its schedules, plan and cross section; on the screen and, printed, at its scale.
 
 use super::{Page, cautions, page, refused, sheet};
 use crate::answer::Refusal;
@@ -13,34 +13,36 @@ use maud::{PreEscaped, html};
 use std::sync::Arc;
 use stillrise_documents::Edition;
 use stillrise_documents::section::{Drawing, section};
+use stillrise_documents::views::views;
 use stillrise_units::System;
 
 pub(super) fn routes() -> Router<Arc<Desk>> {
     Router::new().route("/sheet/{name}/drawing", get(show))
 }
 
-/// The sheet of an enquiry, and its units of print.
+/// The sheets of an enquiry, and its units of print.
 ///
 /// # Errors
 /// [`Refusal`] when the enquiry cannot be worked.
-pub fn drawn(desk: &Desk, name: &str) -> Result<(Option<Drawing>, System), Refusal> {
+pub fn drawn(desk: &Desk, name: &str) -> Result<(Vec<Drawing>, System), Refusal> {
     let state = desk.sheet(name)?.now();
     match &state.outcome.settled {
-        Some(settled) => Ok((section(settled, Edition::Us), settled.job.enquiry.system())),
+        Some(settled) => {
+            let sheets = [section(settled, Edition::Us), views(settled, Edition::Us)];
+            Ok((sheets.into_iter().flatten().collect(), settled.job.enquiry.system()))
+        }
         None => Err(Refusal::Faults(state.outcome.faults.clone())),
     }
 }
 
 async fn show(Shared(desk): Shared<Arc<Desk>>, Path(name): Path<String>, headers: HeaderMap) -> Response {
     let made = apart(move || {
-        let (drawing, system) = drawn(&desk, &name)?;
+        let (drawings, system) = drawn(&desk, &name)?;
         let body = html! {
             main #main.drawing {
-                h1.unseen { "Drawing" }
-                @match &drawing {
-                    Some(drawing) => (PreEscaped(&drawing.svg)),
-                    None => p { "No unit is laid out, so there is nothing to draw; the sheet says why." },
-                }
+                h1.unseen { "Drawings" }
+                @if drawings.is_empty() { p { "No unit is laid out, so there is nothing to draw; the sheet says why." } }
+                @for drawing in &drawings { div.paper { (PreEscaped(&drawing.svg)) } }
             }
             (cautions())
         };

@@ -11,8 +11,10 @@ use axum::routing::get;
 use maud::{Markup, PreEscaped, html};
 use std::sync::Arc;
 use stillrise_documents::charts::time_line;
+use stillrise_documents::profile::Paper;
 use stillrise_documents::rating::words::{changes, no_worse, nothing_fits, outs, samples_first, step, together};
-use stillrise_documents::rating::{larger, part_of, rating_text};
+use stillrise_documents::rating::{SHOWN, causes, larger, part_of, rating_text};
+use stillrise_documents::render::svg::{Options, svg};
 use stillrise_documents::risk::percent;
 use stillrise_documents::summary::headline;
 use stillrise_search::Settled;
@@ -22,8 +24,8 @@ pub(super) fn routes() -> Router<Arc<Desk>> {
     Router::new().route("/sheet/{name}/rating", get(show))
 }
 
-/// Explanations that are shown.
-const SHOWN: usize = 6;
+/// Paper of the drawing that shows where they act.
+const PAPER: Paper = Paper { width: 280.0, height: 120.0 };
 
 async fn show(Shared(desk): Shared<Arc<Desk>>, Path(name): Path<String>, headers: HeaderMap) -> Response {
     let made = apart(move || {
@@ -56,6 +58,9 @@ fn rated(settled: &Settled, d: &Diagnosis) -> Markup {
         }
         @for text in changes(settled, d) { p { (text) } }
         h2 { "What explains it" }
+        @if let Some(scene) = causes(settled, d, PAPER) {
+            figure.causes { (PreEscaped(svg(&scene, &Options { id: "causes".to_owned(), background: false, sized: false, pointed: false }))) }
+        }
         @for text in no_worse(d).into_iter().chain(nothing_fits(d)).chain(samples_first(d)) { p { (text) } }
         ol.explanations {
             @for (k, e) in d.explanations.iter().take(SHOWN).enumerate() {

@@ -4,6 +4,7 @@
 use super::{Page, cautions, page, refused, sheet};
 use crate::answer::Refusal;
 use crate::desk::Desk;
+use crate::outcome::Outcome;
 use crate::parts::glance::word;
 use crate::sheet::apart;
 use axum::Router;
@@ -33,7 +34,7 @@ pub const EACH_WAY: usize = 2;
 #[derive(Debug, Default, Deserialize)]
 #[serde(default)]
 struct With {
-    /// The enquiry that is held beside.
+    /// The enquiry that is held beside, or with `issued ` before it an issued revision of this one.
     with: String,
 }
 
@@ -45,8 +46,9 @@ async fn show(
 ) -> Response {
     let made = apart(move || {
         let state = desk.sheet(&name)?.now();
-        let others: Vec<String> =
-            desk.folder.list()?.into_iter().map(|place| place.name).filter(|other| *other != name).collect();
+        let issued = desk.folder.revisions(&desk.folder.find(&name)?).into_iter().map(|one| format!("{ISSUED}{one}"));
+        let enquiries = desk.folder.list()?.into_iter().map(|place| place.name).filter(|other| *other != name);
+        let others: Vec<String> = issued.chain(enquiries).collect();
         let beside = if with.is_empty() { None } else { Some(compared(&desk, &name, &with)?) };
         let (all, pinned) = match &state.outcome.settled {
             Some(settled) => {
@@ -66,15 +68,27 @@ async fn show(
     }
 }
 
-/// Two enquiries side by side.
+/// What stands before the name of a revision where it is held beside its enquiry.
+const ISSUED: &str = "issued ";
+
+/// Two enquiries side by side, or one beside a revision of it that was issued.
 ///
 /// # Errors
-/// [`Refusal`] when one cannot be worked.
+/// [`Refusal`] when one cannot be worked, or no such revision was kept.
 pub fn compared(desk: &Desk, name: &str, with: &str) -> Result<Comparison, Refusal> {
-    let (one, other) = (desk.sheet(name)?.now(), desk.sheet(with)?.now());
-    match (&one.outcome.settled, &other.outcome.settled) {
+    let one = Arc::clone(&desk.sheet(name)?.now().outcome);
+    let other = match with.strip_prefix(ISSUED) {
+        Some(revision) => {
+            let place = desk.folder.find(name)?;
+            let text = desk.folder.revision(&place, revision);
+            let text = text.ok_or_else(|| Refusal::missing(format!("No revision {revision} was kept beside it.")))?;
+            Arc::new(Outcome::of(desk, &place, &text))
+        }
+        None => Arc::clone(&desk.sheet(with)?.now().outcome),
+    };
+    match (&one.settled, &other.settled) {
         (Some(a), Some(b)) => Ok(compare(&[(name.to_owned(), a), (with.to_owned(), b)])),
-        _ => Err(Refusal::Faults(one.outcome.faults.iter().chain(&other.outcome.faults).cloned().collect())),
+        _ => Err(Refusal::Faults(one.faults.iter().chain(&other.faults).cloned().collect())),
     }
 }
 
@@ -93,8 +107,8 @@ fn whole(
             @if all.is_empty() { p { "No row of the range is taken, so none stands beside it." } }
             @if pinned { p { "The model is pinned. " button type="button" data-act-away=(json!([{ "do": "unset", "path": "unit.model" }])) { "Let it be chosen again" } } }
             div.cards { @for (card, drawn) in all { (one(card, drawn.as_deref(), locked)) } }
-            h2 { "Another sheet beside this one" }
-            @if others.is_empty() { p { "The folder holds no other enquiry." } } @else {
+            h2 { "Another sheet, or an issued revision, beside this one" }
+            @if others.is_empty() { p { "The folder holds no other enquiry, and no revision of this one was issued yet." } } @else {
                 form.finder method="get" {
                     label.unseen for="with" { "Enquiry" }
                     select #with name="with" { @for other in others { option value=(other) selected[other == with] { (other) } } }

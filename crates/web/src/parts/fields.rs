@@ -35,12 +35,26 @@ pub fn rows(inputs: &[&Input], locked: bool) -> Markup {
                 @for input in inputs {
                     tr.said[input.said.is_some()].differs[input.is_contradicted()] {
                         th scope="row" { label for=(id(input)) title=(input.help()) { (input.name) } }
-                        td { (field(input, locked)) (beside(input, locked)) }
+                        td { (field(input, locked)) @if let Some(value) = value(input) { (copy(&value)) } (beside(input, locked)) }
                     }
                 }
             }
         }
     }
+}
+
+/// What stands of a key: as it was said, else what was taken.
+fn value(input: &Input) -> Option<String> {
+    match &input.said {
+        Some(said) => said.claims.first().filter(|_| said.claims.len() == 1).map(|claim| claim.value.clone()),
+        None => input.taken.as_ref().map(|taken| taken.value.clone()),
+    }
+}
+
+/// The button that copies a value with its unit.
+#[must_use]
+pub fn copy(value: &str) -> Markup {
+    html! { button.copy type="button" data-copied=(value) aria-label=(format!("Copy {value}")) title="Copy with its unit" { "copy" } }
 }
 
 fn id(input: &Input) -> String {

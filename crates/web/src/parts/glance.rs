@@ -35,15 +35,23 @@ fn line(glance: &Glance) -> Markup {
                 dt { "Unit" }
                 dd { @match &glance.unit { Some(unit) => b { (unit) }, None => span.word.bad { "none fits" } } }
             }
-            @if let Some(flow) = &glance.flow { div { dt { "Largest flow" } dd { (flow) } } }
+            @if let Some(flow) = &glance.flow { div { dt { "Largest flow" } dd { (told(flow, glance.flow_at)) } } }
             @for limit in &glance.limits { div { dt { (limit.title) } dd { (words(limit)) } } }
             @if let Some((clean, end)) = &glance.leaves {
-                div { dt { "Oil that leaves, mg/L" } dd { (clean) " clean, " (end) " at the end" } }
+                div { dt { "Oil that leaves, mg/L" } dd { (told(clean, glance.leaves_at.0)) " clean, " (told(end, glance.leaves_at.1)) " at the end" } }
             }
             @for (case, what) in governing(glance) { div { dt { "Governs " (what.join(", ")) } dd { (case) } } }
         }
         @if !glance.why.is_empty() { ul.why { @for why in &glance.why { li { (why) } } } }
     }
+}
+
+/// A number that tells where it comes from.
+fn told(shown: &str, line: Option<usize>) -> Markup {
+    html! { @match line {
+        Some(line) => button.plain.number type="button" data-trail=(line) { (shown) },
+        None => (shown),
+    } }
 }
 
 /// The cases that govern, each with what it governs.

@@ -30,7 +30,9 @@ mod tests {
         let element = || html! { li.finding id="one" { b { "text" } } };
         let first = leaf(&View::default(), element()).into_string();
         let hash = first.split('"').nth(1).unwrap_or_default();
-        assert!(first.starts_with("<li data-hash=") && first.ends_with(" class=\"finding\" id=\"one\"><b>text</b></li>"));
+        assert!(
+            first.starts_with("<li data-hash=") && first.ends_with(" class=\"finding\" id=\"one\"><b>text</b></li>")
+        );
         let has = View { has: format!("0.{hash}"), ..View::default() };
         assert_eq!(leaf(&has, element()).into_string(), format!("<li data-same=\"{hash}\"></li>"));
         let other = leaf(&has, html! { li { "other" } }).into_string();

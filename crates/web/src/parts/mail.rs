@@ -146,7 +146,7 @@ fn one(offer: &Offer, from: &str, stand: &[Heading], claims: &[Said], said_as: &
                     @let head = heading.to_string();
                     button type="button" data-act=(claim(&head)) { code { (head) "." (keys) } " = " (offer.value) }
                 }
-                (fresh(kind.block(), keys, offer, from, said_as))
+                (fresh(kind.block(), keys, offer, from, (said_as, own.len())))
             }
         }
     }
@@ -169,7 +169,7 @@ fn next(offer: &Offer, head: &str, claims: &[Said]) -> String {
 }
 
 /// The form that starts a block with what was found.
-fn fresh(block: &'static BlockSpec, keys: &str, offer: &Offer, from: &str, said_as: &str) -> Markup {
+fn fresh(block: &'static BlockSpec, keys: &str, offer: &Offer, from: &str, (said_as, count): (&str, usize)) -> Markup {
     let called =
         ["product", "pollutant", "name"].into_iter().find(|name| block.keys().iter().any(|key| key.name == *name));
     let id = format!("fresh-{}-{}", block.name, super::notes::slug(keys));
@@ -177,8 +177,9 @@ fn fresh(block: &'static BlockSpec, keys: &str, offer: &Offer, from: &str, said_
         form.fresh data-fresh=(block.name) data-key=(keys) data-value=(offer.value) data-from=(from) data-called=[called.filter(|called| *called != keys)] {
             @if let Some(called) = called.filter(|called| *called != keys) {
                 label for=(id) { "a new " (block.name) ", " (called) " " }
-                // What a word names is called by it, until somebody knows better.
-                input #(id) name="called" required autocomplete="off" value=[(offer.path == "oil.kind").then_some(said_as)];
+                // What a word names is called by it, anything else by its number, until somebody knows better.
+                @let name = if offer.path == "oil.kind" { said_as.to_owned() } else { format!("{} {}", block.name, count + 1) };
+                input #(id) name="called" required autocomplete="off" value=[(called == "name").then_some(name)];
             }
             button type="submit" { code { (block.name) "." (keys) } " = " (offer.value) @if called.is_none_or(|called| called == keys) { ", a new one" } }
         }

@@ -33,6 +33,10 @@ pub struct View {
     pub beside: Option<String>,
     /// What is pointed at: the id of a part.
     pub part: Option<String>,
+    /// Whether the charts are to show what a study finds.
+    pub study: bool,
+    /// Whether plan and cross section are shown under the drawing.
+    pub views: bool,
     /// Whether the charts are out of sight: then they are asked for by themselves, once the drawing stands.
     pub charts_later: bool,
     /// Hashes of the leaves that the page has, with points between them.

@@ -7,6 +7,7 @@ use maud::{Markup, PreEscaped, html};
 use stillrise_documents::profile::{Paper, Profile, profile};
 use stillrise_documents::render::scene::Scene;
 use stillrise_documents::render::svg::{Options, svg_by_groups};
+use stillrise_documents::views::bare;
 
 /// Narrowest and widest paper that is drawn on, mm.
 const WIDTHS: (f64, f64) = (190.0, 460.0);
@@ -30,12 +31,16 @@ pub fn piece(state: &State, view: &View) -> Markup {
         section #picture data-patch aria-label="The way of the water" {
             @if let Some(settled) = &state.outcome.settled {
                 @let Profile { scene, stations } = profile(settled, paper(view));
-                div.drawing { (drawn(&scene, view)) }
+                div.drawing { (group(&scene, view, "profile")) }
                 nav.stations aria-label="Stations of the water" {
                     @for station in &stations {
                         button type="button" data-point=(station.id) title=(station.says.join("; ")) { (station.title) }
                     }
+                    @if settled.job.design.train.is_some() {
+                        button.plain type="button" data-views="" aria-expanded=(view.views.to_string()) { "Plan and cross section" }
+                    }
                 }
+                @if let Some(views) = view.views.then(|| bare(settled, paper(view))).flatten() { div.drawing { (group(&views, view, "views")) } }
             } @else {
                 (super::starter::piece(state))
             }
@@ -43,8 +48,8 @@ pub fn piece(state: &State, view: &View) -> Markup {
     }
 }
 
-/// The drawing, its groups as leaves.
-fn drawn(scene: &Scene, view: &View) -> Markup {
-    let options = Options { id: "profile".to_owned(), background: false, sized: false, pointed: true };
+/// A drawing, its groups as leaves.
+fn group(scene: &Scene, view: &View, id: &str) -> Markup {
+    let options = Options { id: id.to_owned(), background: false, sized: false, pointed: id == "profile" };
     PreEscaped(svg_by_groups(scene, &options, &|group| leaf(view, PreEscaped(group)).into_string()))
 }

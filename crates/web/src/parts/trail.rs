@@ -1,6 +1,7 @@
 //! Where a number comes from: its line of the trail, its equation with the numbers in it, and the lines it rests on, down to
 //! the customer's sentence or a publication.
 
+use super::fields::copy;
 use crate::sheet::State;
 use maud::{Markup, PreEscaped, html};
 use stillrise_design::provenance::{Entry, Origin};
@@ -16,7 +17,7 @@ pub fn piece(state: &State, index: usize) -> Option<Markup> {
     Some(html! {
         aside #panel data-patch aria-label="Where a number comes from" {
             button.close type="button" data-close="panel" { "Close" }
-            h2 tabindex="-1" { (entry.label) " = " (entry.shown(system)) }
+            h2 tabindex="-1" { (entry.label) " = " (entry.shown(system)) " " (copy(&entry.shown(system))) }
             p.small { "Line " (index + 1) " of the trail, " (entry.section) }
             (comes(settled, entry))
             @for note in &entry.notes { p.small { "Note: " (note) } }

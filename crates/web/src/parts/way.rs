@@ -5,16 +5,20 @@ use super::leaf::leaf;
 use crate::sheet::State;
 use maud::{Markup, PreEscaped, html};
 use stillrise_documents::charts::{Drawn, charts};
+use stillrise_search::risk::SAMPLES;
 
 /// The charts of what was found.
 #[must_use]
 pub fn piece(state: &State, view: &View) -> Markup {
-    let drawn = state.outcome.settled.as_ref().map(charts).unwrap_or_default();
+    let settled = state.outcome.as_far();
+    let drawn = settled.map(charts).unwrap_or_default();
+    let open = settled.is_some_and(|settled| settled.risk.is_none()) && !drawn.is_empty();
     // The one that follows the water comes first.
     let (first, rest): (Vec<Drawn>, Vec<Drawn>) = drawn.into_iter().partition(|chart| chart.name == "stages");
     html! {
         section #way data-patch aria-label="The water's way" {
             @for chart in first.iter().chain(&rest) { (leaf(view, figure(chart))) }
+            @if open { p { button type="button" data-study="" { "Show what it is most sensitive to" } " " span.small { "works the job " (SAMPLES) " times, for a second or two" } } }
         }
     }
 }

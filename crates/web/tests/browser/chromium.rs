@@ -12,7 +12,9 @@ fn chromium() -> PathBuf {
     let said = std::env::var_os("STILLRISE_CHROMIUM").map(PathBuf::from);
     let usual = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"].map(PathBuf::from);
     let found = said.into_iter().chain(usual).find(|path| path.exists());
-    found.expect("Chromium is needed here: install it (Debian: apt-get install chromium), or name it in STILLRISE_CHROMIUM")
+    found.expect(
+        "Chromium is needed here: install it (Debian: apt-get install chromium), or name it in STILLRISE_CHROMIUM",
+    )
 }
 
 /// Starts it: the browser, an empty page of it, and its profile, which goes when it is dropped.

@@ -96,6 +96,15 @@ impl Desk {
         self.press("Tab").await;
     }
 
+    /// Chooses from a list, as a person does.
+    pub async fn choose(&self, css: &str, value: &str) {
+        self.see(&format!("document.querySelector({css:?})")).await;
+        let script = format!(
+            "const list = document.querySelector({css:?}); list.value = {value:?}; list.dispatchEvent(new Event('input', {{ bubbles: true }})); list.dispatchEvent(new Event('change', {{ bubbles: true }})); 1"
+        );
+        self.page.evaluate(script).await.unwrap();
+    }
+
     /// Does something with an element, once it is in sight; one that was just replaced by a fresh piece is looked for again.
     async fn reach(&self, css: &str, act: impl AsyncFn(&Element) -> Result<(), CdpError>) {
         self.see(&format!("document.querySelector({css:?})")).await;

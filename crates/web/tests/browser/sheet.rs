@@ -193,3 +193,51 @@ async fn a_finding_is_settled_by_its_remedy() {
     desk.see("document.querySelector('[data-step=undo]').title.includes('frost_protected')").await;
     desk.close().await;
 }
+
+#[tokio::test(flavor = "multi_thread")]
+async fn plan_sensitivity_and_values_are_a_click_away() {
+    let desk = Desk::open(&["vehicle-yard"], (1440, 900)).await;
+    desk.go("/sheet/vehicle-yard").await;
+    desk.click("[data-views]").await;
+    desk.see("[...document.querySelectorAll('#picture text')].some(t => t.textContent === 'SECTION A-A')").await;
+    // The plan follows a change like the rest, and goes when it is asked to.
+    desk.see("document.querySelector('.switch button:last-child')").await;
+    desk.click(".switch button:last-child").await;
+    desk.see("[...document.querySelectorAll('#picture text')].some(t => t.textContent === '1524')").await;
+    desk.click("[data-views]").await;
+    desk.see("![...document.querySelectorAll('#picture text')].some(t => t.textContent === 'SECTION A-A')").await;
+    let before = desk.value("document.querySelectorAll('#way figure').length").await;
+    desk.click("[data-study]").await;
+    desk.see(&format!(
+        "document.querySelectorAll('#way figure').length > {before} && !document.querySelector('[data-study]')"
+    ))
+    .await;
+    desk.click("#glance button[data-trail]").await;
+    desk.see("document.querySelector('#panel h2')?.innerText.includes('=')").await;
+    let copied = desk.value("document.querySelector('#panel [data-copied]').dataset.copied").await;
+    assert!(desk.text("#panel h2").await.contains(&copied), "{copied}");
+    assert!(copied.ends_with("m3/h"), "{copied}");
+    desk.close().await;
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn an_issued_revision_is_kept_and_compared() {
+    let desk = Desk::open(&["vehicle-yard"], (1440, 900)).await;
+    desk.go("/sheet/vehicle-yard").await;
+    desk.choose("#title-status", "issued").await;
+    desk.see("document.querySelector('#steps').innerText.includes('issued, locked')").await;
+    let issued = desk.file("vehicle-yard");
+    let kept = std::fs::read_to_string(desk.folder.path().join("vehicle-yard/issued-A.toml")).unwrap();
+    assert_eq!(kept, issued);
+    desk.click("#title [data-act]").await;
+    desk.see("document.querySelector('#title-enquiry-revision').value === 'B'").await;
+    desk.click("button[data-point='outfall']").await;
+    desk.see("document.querySelector('#panel h2')?.innerText.startsWith('Outfall')").await;
+    desk.fill("#panel [data-set='outlet.tailwater']", "99.3 ft").await;
+    desk.see("document.querySelector('[data-step=undo]').title.includes('outlet.tailwater')").await;
+    desk.go("/sheet/vehicle-yard/units").await;
+    assert_eq!(desk.value("document.querySelector('#with').value").await, "issued A");
+    desk.click(".finder button").await;
+    desk.see("document.querySelector('.compare')?.innerText.includes('99.3 ft')").await;
+    desk.close().await;
+}

@@ -36,21 +36,9 @@ fn keeps(root: &Value, operation: &Value, request: &Request, answer: &Answer) {
             String::from_utf8_lossy(&request.body).chars().take(400).collect::<String>()
         )
     };
-    assert!(
-        (200..500).contains(&answer.status),
-        "{}: {} {}",
-        said(),
-        answer.status,
-        answer.text()
-    );
+    assert!((200..500).contains(&answer.status), "{}: {} {}", said(), answer.status, answer.text());
     let described = &operation["responses"][answer.status.to_string()];
-    assert!(
-        described.is_object(),
-        "{}: {} is not described: {}",
-        said(),
-        answer.status,
-        answer.text()
-    );
+    assert!(described.is_object(), "{}: {} is not described: {}", said(), answer.status, answer.text());
     let Some(content) = described["content"].as_object() else {
         assert!(answer.body.is_empty(), "{}: {} holds something", said(), answer.status);
         return;

@@ -6,6 +6,7 @@ use serde_json::Value;
 use std::io::{Read, Write};
 use std::net::{SocketAddr, TcpStream};
 use std::path::Path;
+use std::sync::Arc;
 use std::time::Duration;
 use stillrise_desk::folder::Folder;
 use stillrise_desk::jobs::JOBS;
@@ -19,7 +20,7 @@ const PATIENCE: Duration = Duration::from_secs(60);
 pub struct Served {
     pub at: SocketAddr,
     pub token: String,
-    pub folder: TempDir,
+    pub folder: Arc<TempDir>,
 }
 
 /// What came back.
@@ -44,7 +45,7 @@ pub fn folder_with(jobs: &[&str]) -> TempDir {
 pub fn served(jobs: &[&str]) -> Served {
     let folder = folder_with(jobs);
     let (at, token) = begun(folder.path());
-    Served { at, token, folder }
+    Served { at, token, folder: Arc::new(folder) }
 }
 
 /// Starts a server over a folder; where it listens, and its key.
@@ -72,6 +73,12 @@ impl Answer {
 }
 
 impl Served {
+    /// A second server over the same folder.
+    pub fn another(&self) -> Served {
+        let (at, token) = begun(self.folder.path());
+        Served { at, token, folder: Arc::clone(&self.folder) }
+    }
+
     /// Sends what is written and reads to the end.
     pub fn raw(&self, request: &[&[u8]]) -> Answer {
         let mut stream = TcpStream::connect(self.at).unwrap();
