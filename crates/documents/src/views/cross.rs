@@ -44,21 +44,15 @@ pub fn draw(s: &Section, scene: &mut Scene, station: Length) {
     scene.on(Layer::Centre).line(pt(axis, top - 4.0), pt(axis, low + 3.0), Pen::Centre);
     let line = low + 7.5;
     let lowest = s.view.across(scene, (zero(), floor), (shape.width(), floor), line, &s.write(shape.width()));
-    s.view.up(
-        scene,
-        (zero(), floor),
-        (zero(), shape.height()),
-        left.x - s.wall() - 9.0,
-        &s.write(shape.height() - floor),
-    );
+    let beside = left.x - s.wall();
+    s.view.up(scene, (zero(), floor), (zero(), crest), beside - 5.5, &s.write(crest - floor));
+    s.view.up(scene, (zero(), floor), (zero(), shape.height()), beside - 14.0, &s.write(shape.height() - floor));
     if let Some(pack) = &unit.pack {
         let wide = narrower(s, station, pack.laid.bottom.q, pack.follows.top.q);
         let edge = shape.width() * 0.5 + wide * 0.5;
         let heights: Vec<Spot> = [floor, pack.laid.bottom.q, pack.follows.top.q].map(|z| (edge, z)).to_vec();
         s.view.dimensions(scene, Axis::Up, &heights, right.x + s.wall() + 8.0, |l| s.write(l));
     }
-    let outer = right.x + s.wall() + 20.0;
-    s.view.up(scene, (shape.width(), floor), (shape.width(), crest), outer, &s.write(crest - floor));
     s.view.title(scene, pt(axis, lowest + 5.0));
 }
 

@@ -27,8 +27,8 @@ struct Around(f64, f64, f64, f64);
 /// How a scale is found for a width and a height in a room.
 type Fitting = fn(Length, Length, (f64, f64), System) -> Option<Scale>;
 
-const PLAN: Around = Around(24.0, 14.0, 16.0, 44.0);
-const CROSS: Around = Around(26.0, 14.0, 30.0, 28.0);
+const PLAN: Around = Around(34.0, 14.0, 16.0, 44.0);
+const CROSS: Around = Around(32.0, 14.0, 24.0, 28.0);
 
 /// Plan and cross section of a settled job; `None` without a unit, or with one that no scale brings onto the sheet.
 #[must_use]
@@ -133,7 +133,11 @@ fn description(s: &Section) -> String {
 /// What is to be known of both views.
 fn notes(s: &Section) -> Vec<String> {
     let mut all = vec![
-        "Plan: cut at the water at rest; whatever stands above it is taken off.".to_owned(),
+        if plan::is_widest_at_the_water(s) {
+            "Plan: cut at the water at rest; whatever stands above it is taken off.".to_owned()
+        } else {
+            "Plan: cut where the vessel is widest; whatever stands above is taken off.".to_owned()
+        },
         "Section A-A: where the plan shows it, seen with the flow.".to_owned(),
         "Where nozzles, float and pumps sit across the unit, and on which side oil is drawn off, is not part of the \
          calculation. They are drawn on the centre line, the draw-off at one side; the maker's drawing decides."

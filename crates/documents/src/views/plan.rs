@@ -68,15 +68,26 @@ fn width(s: &Section, x: Length, z: Length) -> Length {
     s.unit().shape.width_at(x, z)
 }
 
-/// The vessel as the water at rest cuts it.
+/// The level at which the plan is cut: the water at rest, or half the height where the vessel is wider there.
+fn level(s: &Section) -> Length {
+    if is_widest_at_the_water(s) { s.unit().outlet.crest.q } else { s.unit().shape.height() * 0.5 }
+}
+
+/// Whether the vessel is as wide at the water as anywhere.
+pub fn is_widest_at_the_water(s: &Section) -> bool {
+    let shape = &s.unit().shape;
+    (shape.width_at(shape.length() * 0.5, s.unit().outlet.crest.q) - shape.width()).si().abs() < 1e-6
+}
+
+/// The vessel as it is cut.
 fn outline(s: &Section, scene: &mut Scene) {
-    let (shape, crest) = (&s.unit().shape, s.unit().outlet.crest.q);
+    let (shape, cut) = (&s.unit().shape, level(s));
     let mut side: Vec<(Length, Length)> = Vec::new();
     for k in 0..=STATIONS {
         // Dense at both ends, where heads are curved.
         let share = 0.5 * (1.0 - math::cos(core::f64::consts::PI * f64::from(k) / f64::from(STATIONS)));
         let x = shape.length() * share;
-        let own = width(s, x, crest) * 0.5;
+        let own = width(s, x, cut) * 0.5;
         // What goes on straight needs no point of its own.
         let straight = |w: &[(Length, Length)]| (w[0].1 - own).si().abs() < 1e-9 && (w[1].1 - own).si().abs() < 1e-9;
         if side.len() > 1 && straight(&side[side.len() - 2..]) {
@@ -146,7 +157,7 @@ fn across(s: &Section, (from, to): (Length, Length), wide: Length) -> Rect {
 
 /// One line of a part, from above.
 fn one(s: &Section, scene: &mut Scene, line: &Line) {
-    let crest = s.unit().outlet.crest.q;
+    let cut = level(s);
     let pipe = |scene: &mut Scene, (near, far): (Length, Length), bore: Length| {
         let run = across(s, (near, far), bore);
         scene.on(Layer::Piping).rect(&run, None, Fill::Paper);
@@ -159,15 +170,15 @@ fn one(s: &Section, scene: &mut Scene, line: &Line) {
     };
     match line {
         Line::Plate { at, low, high } => {
-            let level = if *high < crest {
+            let level = if *high < cut {
                 *high
-            } else if *low > crest {
+            } else if *low > cut {
                 *low
             } else {
-                crest
+                cut
             };
             let area = across(s, (*at, *at), width(s, *at, level));
-            let below = *high < crest && (crest - *high).si() > 1e-6;
+            let below = *high < cut && (cut - *high).si() > 1e-6;
             if below {
                 scene.on(Layer::Internals).line(pt(area.x0, area.y0), pt(area.x0, area.y1), Pen::Outline);
             } else {
@@ -176,7 +187,7 @@ fn one(s: &Section, scene: &mut Scene, line: &Line) {
             }
         }
         Line::Perforated { at, .. } => {
-            let area = across(s, (*at, *at), width(s, *at, crest));
+            let area = across(s, (*at, *at), width(s, *at, cut));
             scene.on(Layer::Internals);
             let mut y = area.y1;
             while y > area.y0 + 1e-9 {
@@ -303,8 +314,10 @@ fn dimensions(s: &Section, scene: &mut Scene) -> f64 {
     let base = s.at(zero(), zero()).y + s.wall();
     let stations: Vec<Spot> = zones(s).into_iter().map(|(x, _)| (x, zero())).collect();
     let line = s.view.dimensions(scene, Axis::Across, &stations, base + DOWN, |l| written(s, l));
-    let ends = [(zero(), zero()), (shape.length(), zero())];
-    s.view.across(scene, ends[0], ends[1], line, &s.write(shape.length()));
+    // A single compartment is the whole length already.
+    if stations.len() > 2 {
+        s.view.across(scene, (zero(), zero()), (shape.length(), zero()), line, &s.write(shape.length()));
+    }
     let left = s.at(zero(), zero()).x - s.wall() - STUB;
     let mut rows: Vec<Spot> = vec![(zero(), zero())];
     if let Some(channels) = &s.unit().channels {

@@ -216,7 +216,7 @@ async fn plan_sensitivity_and_values_are_a_click_away() {
     desk.see("document.querySelector('#panel h2')?.innerText.includes('=')").await;
     let copied = desk.value("document.querySelector('#panel [data-copied]').dataset.copied").await;
     assert!(desk.text("#panel h2").await.contains(&copied), "{copied}");
-    assert!(copied.ends_with("m3/h"), "{copied}");
+    assert!(copied.ends_with("L/s"), "{copied}");
     desk.close().await;
 }
 

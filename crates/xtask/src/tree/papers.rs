@@ -11,7 +11,7 @@ pub const RULE: Rule = Rule {
 };
 
 /// The accepted outputs of a worked job.
-pub const ACCEPTED: &[&str] = &["size.txt", "trail.txt", "sheet.txt", "hashes.txt"];
+pub const ACCEPTED: &[&str] = &["size.txt", "trail.txt", "sheet.txt", "sheet-2.txt", "hashes.txt"];
 
 /// Faults in the whole tree.
 #[must_use]
