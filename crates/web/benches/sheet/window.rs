@@ -1,12 +1,9 @@
 //! What a person waits for: the first paint of a sheet, and the redrawn sheet after a change, in the browser's own clock.
 
-use crate::chromium::launched;
+use crate::chromium::Chromium;
 use crate::program::Program;
 use crate::times::Times;
-use chromiumoxide::cdp::browser_protocol::network::{ClearBrowserCacheParams, SetCacheDisabledParams};
-use chromiumoxide::cdp::js_protocol::runtime::EvaluateParams;
-use chromiumoxide::page::Page;
-use serde_json::Value;
+use serde_json::json;
 use std::ffi::OsStr;
 use std::time::Duration;
 use stillrise_desk::jobs::JOBS;
@@ -63,18 +60,13 @@ const OPENING: &str = r##"async () => {
     return { paint: paint().startTime, bytes: all.reduce((sum, one) => sum + one.encodedBodySize, 0), files: all.length };
 }"##;
 
-async fn run(page: &Page, script: &str) -> Value {
-    let params = EvaluateParams::builder().expression(script).await_promise(true).return_by_value(true).build();
-    page.evaluate_expression(params.unwrap()).await.unwrap().into_value().unwrap()
-}
-
-async fn changes(page: &Page, root: &str, sheet: &str, times: usize) -> (Times, Times) {
-    page.goto(format!("{root}/sheet/{sheet}")).await.unwrap();
-    run(page, "document.querySelector('[data-beside=inputs]').click(), 1").await;
+fn changes(page: &mut Chromium, root: &str, sheet: &str, times: usize) -> (Times, Times) {
+    page.goto(&format!("{root}/sheet/{sheet}"));
+    page.evaluate("document.querySelector('[data-beside=inputs]').click()").unwrap();
     let (mut edits, mut peers) = (Vec::new(), Vec::new());
     // The browser is not asked for longer than it waits.
     while edits.len() < times {
-        let told = run(page, &format!("({CHANGES})({})", BATCH.min(times - edits.len()))).await;
+        let told = page.evaluate(&format!("({CHANGES})({})", BATCH.min(times - edits.len()))).unwrap();
         for (all, key) in [(&mut edits, "edits"), (&mut peers, "peers")] {
             all.extend(told[key].as_array().unwrap().iter().map(|ms| ms.as_f64().unwrap()));
         }
@@ -86,21 +78,20 @@ async fn changes(page: &Page, root: &str, sheet: &str, times: usize) -> (Times, 
 pub fn measure(program: &OsStr, fixed: f64) {
     let copies: Vec<(String, &str)> = JOBS.iter().map(|job| (job.name.to_owned(), job.name)).collect();
     let program = Program::over(program, &copies);
-    let runtime = tokio::runtime::Runtime::new().unwrap();
-    runtime.block_on(async {
-        let (mut browser, page, _profile) = launched((1440, 900)).await;
-        page.goto(program.door.as_str()).await.unwrap();
+    {
+        let mut page = Chromium::launched((1440, 900));
+        page.goto(&program.door);
         let root = program.root();
         let mut slowest = (JOBS[0].name, 0.0);
         for job in JOBS {
-            let (edits, _) = changes(&page, root, job.name, FEW).await;
+            let (edits, _) = changes(&mut page, root, job.name, FEW);
             let median = edits.share(0.5);
             println!("  {:<42} {median:>8.2} median of {FEW}", job.name);
             if median > slowest.1 {
                 slowest = (job.name, median);
             }
         }
-        let (edits, peers) = changes(&page, root, slowest.0, EDITS).await;
+        let (edits, peers) = changes(&mut page, root, slowest.0, EDITS);
         println!(
             "{:<44} {:>8.2} median {:>8.2} p95",
             "peer: a number asked for and shown",
@@ -108,20 +99,18 @@ pub fn measure(program: &OsStr, fixed: f64) {
             peers.share(0.95)
         );
         edits.tell(&format!("{}, change to redrawn sheet", slowest.0), 0.95, REDRAW, fixed);
-        page.execute(SetCacheDisabledParams::new(true)).await.unwrap();
+        page.call("Network.setCacheDisabled", json!({ "cacheDisabled": true })).unwrap();
         let (mut paints, mut weight) = (Vec::new(), 0.0_f64);
         for _ in 0..OPENED {
-            page.execute(ClearBrowserCacheParams::default()).await.unwrap();
-            page.goto(format!("{root}/sheet/{}", slowest.0)).await.unwrap();
-            tokio::time::sleep(Duration::from_millis(200)).await;
-            let told = run(&page, &format!("({OPENING})()")).await;
+            page.call("Network.clearBrowserCache", json!({})).unwrap();
+            page.goto(&format!("{root}/sheet/{}", slowest.0));
+            std::thread::sleep(Duration::from_millis(200));
+            let told = page.evaluate(&format!("({OPENING})()")).unwrap();
             paints.push(told["paint"].as_f64().unwrap());
             weight = weight.max(told["bytes"].as_f64().unwrap() / 1000.0);
         }
         Times::of(paints).tell("a sheet opened, first paint", 0.95, PAINT, fixed);
         let word = if weight < WEIGHT { "under" } else { "OVER" };
         println!("{:<44} {weight:>8.1} kB compressed, {word} {WEIGHT:.0} kB", "all that a sheet loads");
-        browser.close().await.unwrap();
-        browser.wait().await.unwrap();
-    });
+    }
 }

@@ -31,37 +31,32 @@ const PAGES: [(&str, &str); 12] = [
     ("/manual/formula/stokes-rise", ""),
 ];
 
-#[tokio::test(flavor = "multi_thread")]
-async fn no_page_breaks_a_rule() {
+#[test]
+fn no_page_breaks_a_rule() {
     let script = axe();
     let mut found = Vec::new();
     for size in [(1440, 900), (820, 1100), (390, 800)] {
-        let desk = Desk::open(&["vehicle-yard", "transformer-yard"], size).await;
+        let desk = Desk::open(&["vehicle-yard", "transformer-yard"], size);
         // Colours do not hang on the width.
         let lights: &[&str] = if size.0 == 1440 { &["light", "dark"] } else { &["light"] };
         for light in lights {
             for (path, opened) in PAGES {
-                desk.go(path).await;
-                desk.page
-                    .evaluate(format!("document.documentElement.dataset.light = '{light}'; {opened}; 1"))
-                    .await
-                    .unwrap();
-                tokio::time::sleep(std::time::Duration::from_millis(120)).await;
-                desk.page.evaluate(script.as_str()).await.unwrap();
+                desk.go(path);
+                desk.script(&format!("document.documentElement.dataset.light = '{light}'; {opened}; 1"));
+                std::thread::sleep(std::time::Duration::from_millis(120));
+                desk.script(&script);
                 let told = desk
-                    .value("JSON.stringify((await axe.run(document, { resultTypes: ['violations'] })).violations.map(v => v.id + ': ' + v.nodes.slice(0, 3).map(n => n.html.slice(0, 160) + ' ' + (n.any[0]?.message ?? '')).join(' | ')))")
-                    .await;
+                    .value("JSON.stringify((await axe.run(document, { resultTypes: ['violations'] })).violations.map(v => v.id + ': ' + v.nodes.slice(0, 3).map(n => n.html.slice(0, 160) + ' ' + (n.any[0]?.message ?? '')).join(' | ')))");
                 if told != "[]" {
                     found.push(format!("{path} {opened} {light} {size:?}: {told}"));
                 }
-                let wide =
-                    desk.value("document.documentElement.scrollWidth - document.documentElement.clientWidth").await;
+                let wide = desk.value("document.documentElement.scrollWidth - document.documentElement.clientWidth");
                 if wide.parse::<i64>().unwrap() > 1 {
                     found.push(format!("{path} {opened} {size:?}: {wide} px wider than the window"));
                 }
             }
         }
-        desk.close().await;
+        desk.close();
     }
     assert!(found.is_empty(), "{} violations:\n{}", found.len(), found.join("\n"));
 }

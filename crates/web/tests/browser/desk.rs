@@ -1,18 +1,10 @@
 //! A folder with worked jobs, a server over it, and a browser at its door.
 
-use crate::chromium::launched;
-use crate::served::folder_with;
-use chromiumoxide::browser::Browser;
-use chromiumoxide::cdp::browser_protocol::input::{DispatchKeyEventParams, DispatchKeyEventType};
-use chromiumoxide::cdp::browser_protocol::log::EventEntryAdded;
-use chromiumoxide::cdp::js_protocol::runtime::{EvaluateParams, EventConsoleApiCalled, EventExceptionThrown};
-use chromiumoxide::element::Element;
-use chromiumoxide::error::CdpError;
-use chromiumoxide::page::Page;
-use futures_util::StreamExt;
-use std::sync::{Arc, Mutex};
+use crate::chromium::Chromium;
+use crate::served::{begun, folder_with};
+use serde_json::{Value, json};
+use std::cell::{RefCell, RefMut};
 use std::time::{Duration, Instant};
-use stillrise_web::{Options, start};
 use tempfile::TempDir;
 
 /// How long something may take to show on the page.
@@ -22,136 +14,128 @@ const PATIENCE: Duration = Duration::from_secs(20);
 pub struct Desk {
     /// The folder of enquiries.
     pub folder: TempDir,
-    /// The page.
-    pub page: Page,
     root: String,
-    browser: Browser,
-    faults: Arc<Mutex<Vec<String>>>,
-    _profile: TempDir,
+    browser: RefCell<Chromium>,
 }
 
 impl Desk {
     /// A folder with some of the worked jobs, and a window of a size.
-    pub async fn open(jobs: &[&str], window: (u32, u32)) -> Self {
+    pub fn open(jobs: &[&str], window: (u32, u32)) -> Self {
         let folder = folder_with(jobs);
-        let options = Options { folder: folder.path().to_owned(), port: None };
-        // The server has threads of its own, which may not be started on those that wait for the browser.
-        let serving = std::thread::spawn(move || start(&options).unwrap()).join().unwrap();
-        let (address, root) = (serving.address(None), format!("http://{}", serving.socket()));
-        std::thread::spawn(move || serving.run());
-        let (browser, page, profile) = launched(window).await;
-        let faults = Arc::new(Mutex::new(Vec::new()));
-        listen(&page, &faults).await;
-        page.goto(address).await.unwrap();
-        Self { folder, page, root, browser, faults, _profile: profile }
+        let (at, key) = begun(folder.path());
+        let root = format!("http://{at}");
+        let mut browser = Chromium::launched(window);
+        browser.goto(&format!("{root}/?key={key}"));
+        Self { folder, root, browser: RefCell::new(browser) }
+    }
+
+    fn page(&self) -> RefMut<'_, Chromium> {
+        self.browser.borrow_mut()
     }
 
     /// Goes to a page.
-    pub async fn go(&self, path: &str) {
-        self.page.goto(format!("{}{path}", self.root)).await.unwrap();
-        self.see("document.readyState === 'complete'").await;
+    pub fn go(&self, path: &str) {
+        self.page().goto(&format!("{}{path}", self.root));
+    }
+
+    /// Does something on the page by a script.
+    pub fn script(&self, script: &str) {
+        self.page().evaluate(script).unwrap();
     }
 
     /// Waits until something is so on the page.
-    pub async fn see(&self, condition: &str) {
+    pub fn see(&self, condition: &str) {
         let begun = Instant::now();
-        loop {
-            let so = self.page.evaluate(format!("Boolean({condition})")).await;
-            if so.ok().and_then(|value| value.into_value::<bool>().ok()) == Some(true) {
-                return;
-            }
+        while self.page().evaluate(&format!("Boolean({condition})")) != Ok(Value::Bool(true)) {
             if begun.elapsed() > PATIENCE {
-                let text = self.text("body").await;
+                let text = self.text("body");
                 panic!("never seen: {condition}\non a page that says:\n{text}");
             }
-            tokio::time::sleep(Duration::from_millis(20)).await;
+            std::thread::sleep(Duration::from_millis(20));
         }
     }
 
     /// The text of an element; empty where there is none.
-    pub async fn text(&self, css: &str) -> String {
-        self.value(&format!("document.querySelector({css:?})?.innerText ?? ''")).await
+    pub fn text(&self, css: &str) -> String {
+        self.value(&format!("document.querySelector({css:?})?.innerText ?? ''"))
     }
 
     /// A text that a script finds on the page.
-    pub async fn value(&self, script: &str) -> String {
-        let call = format!("(async () => String({script}))()");
-        let params =
-            EvaluateParams::builder().expression(call).await_promise(true).return_by_value(true).build().unwrap();
-        let found = self.page.evaluate_expression(params).await.unwrap();
-        found.into_value::<String>().unwrap()
+    pub fn value(&self, script: &str) -> String {
+        let found = self.page().evaluate(&format!("(async () => String({script}))()")).unwrap();
+        found.as_str().unwrap().to_owned()
     }
 
     /// Clicks on an element, as with a mouse.
-    pub async fn click(&self, css: &str) {
-        self.reach(css, async |element| element.click().await.map(|_| ())).await;
+    pub fn click(&self, css: &str) {
+        let spot = self.reach(css);
+        for kind in ["mouseMoved", "mousePressed", "mouseReleased"] {
+            let button = if kind == "mouseMoved" { "none" } else { "left" };
+            let event = json!({ "type": kind, "x": spot.0, "y": spot.1, "button": button, "clickCount": 1 });
+            self.page().call("Input.dispatchMouseEvent", event).unwrap();
+        }
     }
 
     /// Types a text into a field in place of what stands there, and leaves it.
-    pub async fn fill(&self, css: &str, text: &str) {
-        self.reach(css, async |element| element.focus().await.map(|_| ())).await;
-        self.page.evaluate(format!("document.querySelector({css:?}).select()")).await.unwrap();
-        // The keys go to whatever has the focus.
-        self.page.find_element("body").await.unwrap().type_str(text).await.unwrap();
-        self.press("Tab").await;
+    pub fn fill(&self, css: &str, text: &str) {
+        self.reach(css);
+        self.script(&format!("{{ const field = document.querySelector({css:?}); field.focus(); field.select(); }}"));
+        self.page().call("Input.insertText", json!({ "text": text })).unwrap();
+        self.press("Tab");
     }
 
     /// Chooses from a list, as a person does.
-    pub async fn choose(&self, css: &str, value: &str) {
-        self.see(&format!("document.querySelector({css:?})")).await;
-        let script = format!(
-            "const list = document.querySelector({css:?}); list.value = {value:?}; list.dispatchEvent(new Event('input', {{ bubbles: true }})); list.dispatchEvent(new Event('change', {{ bubbles: true }})); 1"
-        );
-        self.page.evaluate(script).await.unwrap();
+    pub fn choose(&self, css: &str, value: &str) {
+        self.reach(css);
+        self.script(&format!(
+            "{{ const list = document.querySelector({css:?}); list.value = {value:?}; \
+             for (const kind of ['input', 'change']) list.dispatchEvent(new Event(kind, {{ bubbles: true }})); }}"
+        ));
     }
 
-    /// Does something with an element, once it is in sight; one that was just replaced by a fresh piece is looked for again.
-    async fn reach(&self, css: &str, act: impl AsyncFn(&Element) -> Result<(), CdpError>) {
-        self.see(&format!("document.querySelector({css:?})")).await;
+    /// Brings an element into sight; where its middle is. One that was just replaced by a fresh piece is looked for again.
+    fn reach(&self, css: &str) -> (f64, f64) {
+        self.see(&format!("document.querySelector({css:?})"));
         let begun = Instant::now();
         loop {
-            let done = match self.page.find_element(css).await {
-                Ok(element) => match element.scroll_into_view().await {
-                    Ok(_) => act(&element).await,
-                    Err(error) => Err(error),
-                },
-                Err(error) => Err(error),
-            };
-            match done {
-                Ok(()) => return,
-                Err(error) => assert!(begun.elapsed() < PATIENCE, "{css} cannot be reached: {error}"),
+            let script = format!(
+                "(() => {{ const one = document.querySelector({css:?}); if (!one) return null; \
+                 one.scrollIntoView({{ block: 'center', inline: 'center', behavior: 'instant' }}); \
+                 const box = one.getClientRects()[0]; \
+                 return box && box.width > 0 ? [box.x + box.width / 2, box.y + box.height / 2] : null; }})()"
+            );
+            let found = self.page().evaluate(&script).unwrap();
+            if let (Some(x), Some(y)) = (found[0].as_f64(), found[1].as_f64()) {
+                return (x, y);
             }
-            tokio::time::sleep(Duration::from_millis(20)).await;
+            assert!(begun.elapsed() < PATIENCE, "{css} cannot be reached");
+            std::thread::sleep(Duration::from_millis(20));
         }
     }
 
     /// Presses a key.
-    pub async fn press(&self, key: &str) {
+    pub fn press(&self, key: &str) {
         let code = match key {
             "Tab" => 9,
             "Enter" => 13,
             "Escape" => 27,
             " " => 32,
-            other => other
-                .chars()
-                .next()
-                .filter(char::is_ascii_alphanumeric)
-                .map_or(0, |c| i64::from(c.to_ascii_uppercase() as u32)),
+            other => other.chars().next().map_or(0, |c| c.to_ascii_uppercase() as u32),
         };
-        for kind in [DispatchKeyEventType::KeyDown, DispatchKeyEventType::KeyUp] {
-            let mut event = DispatchKeyEventParams::builder()
-                .r#type(kind.clone())
-                .key(key)
-                .code(if key == " " { "Space" } else { key })
-                .windows_virtual_key_code(code)
-                .native_virtual_key_code(code);
-            if key == "Enter" && kind == DispatchKeyEventType::KeyDown {
-                event = event.text("\r");
+        let text = match key {
+            "Enter" => "\r",
+            " " => " ",
+            _ => "",
+        };
+        for kind in ["keyDown", "keyUp"] {
+            let mut event = json!({
+                "type": kind, "key": key, "code": if key == " " { "Space" } else { key },
+                "windowsVirtualKeyCode": code, "nativeVirtualKeyCode": code,
+            });
+            if kind == "keyDown" && !text.is_empty() {
+                event["text"] = json!(text);
             }
-            if key == " " && kind == DispatchKeyEventType::KeyDown {
-                event = event.text(" ");
-            }
-            self.page.execute(event.build().unwrap()).await.unwrap();
+            self.page().call("Input.dispatchKeyEvent", event).unwrap();
         }
     }
 
@@ -161,47 +145,32 @@ impl Desk {
     }
 
     /// Ends the test: nothing may have gone wrong on the page meanwhile.
-    pub async fn close(self) {
-        self.end(false).await;
+    pub fn close(self) {
+        self.end(false);
     }
 
     /// The same where the server refused something, which the console calls an error by itself.
-    pub async fn close_after_refusals(self) {
-        self.end(true).await;
+    pub fn close_after_refusals(self) {
+        self.end(true);
     }
 
-    async fn end(mut self, refused: bool) {
-        let mut faults = self.faults.lock().unwrap().clone();
+    fn end(self, refused: bool) {
+        // What was said up to now comes before this answer.
+        self.script("1");
+        let mut faults: Vec<String> =
+            self.page().events.iter().filter_map(|(event, told)| fault(event, told)).collect();
         faults.retain(|fault| !(refused && (fault.contains("422") || fault.contains("409"))));
-        self.browser.close().await.unwrap();
-        self.browser.wait().await.unwrap();
         assert!(faults.is_empty(), "errors in the console: {faults:#?}");
     }
 }
 
-/// Gathers what a page complains of: errors in its console, scripts that fail, requests that are refused.
-async fn listen(page: &Page, faults: &Arc<Mutex<Vec<String>>>) {
-    page.enable_log().await.unwrap();
-    page.enable_runtime().await.unwrap();
-    let mut entries = page.event_listener::<EventEntryAdded>().await.unwrap();
-    let mut thrown = page.event_listener::<EventExceptionThrown>().await.unwrap();
-    let mut said = page.event_listener::<EventConsoleApiCalled>().await.unwrap();
-    let all = Arc::clone(faults);
-    tokio::spawn(async move {
-        loop {
-            let text = tokio::select! {
-                Some(entry) = entries.next() => {
-                    if format!("{:?}", entry.entry.level) != "Error" { continue }
-                    format!("{} {}", entry.entry.text, entry.entry.url.clone().unwrap_or_default())
-                }
-                Some(fault) = thrown.next() => format!("{:?}", fault.exception_details),
-                Some(call) = said.next() => {
-                    if format!("{:?}", call.r#type) != "Error" { continue }
-                    format!("{:?}", call.args)
-                }
-                else => return,
-            };
-            all.lock().unwrap().push(text);
-        }
-    });
+/// What a page complains of: errors in its console, scripts that fail, requests that are refused.
+fn fault(event: &str, told: &Value) -> Option<String> {
+    let is_bad = match event {
+        "Log.entryAdded" => told["entry"]["level"] == "error",
+        "Runtime.exceptionThrown" => true,
+        "Runtime.consoleAPICalled" => told["type"] == "error",
+        _ => false,
+    };
+    is_bad.then(|| told.to_string())
 }
