@@ -79,6 +79,9 @@ const COUNTED: [(&[&str], f64, &str); 10] = [
 const UNITS: [&str; 12] =
     ["hour", "hours", "days", "day", "years", "year", "jahr", "jahren", "months", "month", "minutes", "minute"];
 
+/// Units of time that an article makes a rate of.
+const PER: [&str; 4] = ["day", "month", "year", "night"];
+
 /// Words that say how often without a number.
 const OFTEN: [(&[&str], f64, &str); 5] = [
     (&["weekly", "every friday", "on saturdays", "on sundays", "every saturday", "on a sunday"], 1.0, "dump.per_week"),
@@ -109,6 +112,10 @@ pub(crate) fn counts(low: &str) -> Vec<Counted> {
             // A number of units is a quantity, and found as such: here it is found where it is spoken.
             let own = own.filter(|(stop, ..)| spoken || !UNITS.contains(&low[end + gap..*stop].trim()));
             let next = second.filter(|_| *path == "stream.hoses");
+            // "3 hours a day" counts hours; its "a day" counts no days.
+            let own = own.filter(|(stop, ..)| {
+                !(matches!(&low[at..end], "a" | "an") && PER.contains(&low[end + gap..*stop].trim()))
+            });
             own.or_else(|| next.and_then(|(k, body)| of(body, end + gap + k + 1)))
         });
         if let Some((stop, value, path)) = hit {

@@ -126,13 +126,20 @@ fn of_quantity(
             all.push(Offer { path: place.path.clone(), value, weight });
         }
     };
+    let under = dim == Dim::Length && is_single(typed);
+    let said_under = under && below_ground(text, sentence, at);
     for place in PLACES.iter().filter(|place| place.dim() == Some(dim)) {
-        offer(place, typed.to_owned(), si, affinity(&place.path, unit));
+        // A depth below the ground is an elevation where the ground stands at nothing.
+        if said_under && ELEVATIONS.contains(&place.path.as_str()) {
+            offer(place, format!("-{typed}"), -si, 0);
+        } else {
+            offer(place, typed.to_owned(), si, affinity(&place.path, unit));
+        }
     }
     // The sides of a place are its length and its width.
     if dim == Dim::Area && typed != text[at.clone()].trim() {
         let sides = &text[at.clone()];
-        for (path, side) in ["site.max_length", "site.max_width"].into_iter().zip(sides.split(['x', '×', 'X', '*'])) {
+        for (path, side) in ["site.max_length", "site.max_width"].into_iter().zip(parted(sides)) {
             if let Some(own) = place(path) {
                 offer(own, side.trim().to_owned(), si.max(0.0).sqrt(), 0);
             }
@@ -178,6 +185,49 @@ fn of_quantity(
     }
     all.truncate(MOST);
     all
+}
+
+/// Keys that hold an elevation, which a customer may tell as a depth below the ground.
+const ELEVATIONS: [&str; 4] = ["inlet.invert", "outlet.invert", "outlet.tailwater", "site.groundwater"];
+
+/// Words behind a depth that count it from the ground.
+const UNDER: [&str; 16] = [
+    "below ground",
+    "below the ground",
+    "below existing ground",
+    "below grade",
+    "below existing grade",
+    "below finished grade",
+    "below surface",
+    "below the surface",
+    "below slab",
+    "below the slab",
+    "below the quay",
+    "below yard level",
+    "under ground level",
+    "bgl",
+    "unter gelände",
+    "unter gok",
+];
+
+/// Whether a depth is counted from the ground: by the words right behind it.
+fn below_ground(text: &str, sentence: &Range<usize>, at: &Range<usize>) -> bool {
+    let rest = text.get(at.end..sentence.end).unwrap_or_default().to_lowercase();
+    let rest = rest.trim_start_matches([' ', '\n', '\u{a0}', '(', ',']);
+    UNDER.iter().any(|word| rest.starts_with(word))
+}
+
+/// Whether a value is one number with its unit, which can take a sign.
+fn is_single(typed: &str) -> bool {
+    let parts: Vec<&str> = typed.split_whitespace().collect();
+    typed.starts_with(|c: char| c.is_ascii_digit()) && parts.len() <= 2
+}
+
+/// The two sides of a place: "6.0 m by 2.4 m", "18 x 46 m".
+fn parted(sides: &str) -> Vec<&str> {
+    let words = [" by ", " mal ", "x", "×", "X", "*"];
+    let sides = sides.trim_start_matches(|c: char| !c.is_ascii_digit());
+    words.iter().find_map(|word| sides.split_once(word)).map_or_else(|| vec![sides], |(a, b)| vec![a, b])
 }
 
 /// The keys that a quantity of a kind answers most often.

@@ -113,3 +113,25 @@ fn no_part_of_a_mail_makes_it_panic() -> Result<(), Box<dyn Error>> {
     }
     Ok(())
 }
+
+/// What a person asked for who wrote that pipes lie below the ground: an elevation counts upward.
+#[test]
+fn depths_sides_and_rates_are_told_apart() {
+    let text = "The inlet pipe has its invert 0.95 m below ground; they wash about 3 hours a day. Groundwater was met at 1.4 m \
+                below grade. There is room for a pit of at most 6.0 m by 2.4 m.";
+    let mail = read_mail(text, &Reading::default());
+    let offered = |path: &str| {
+        let offers = mail.finds.iter().flat_map(|find| &find.offers).filter(|offer| offer.path == path);
+        offers.map(|offer| offer.value.clone()).collect::<Vec<_>>()
+    };
+    assert_eq!(offered("inlet.invert").first().map(String::as_str), Some("-0.95 m"));
+    assert!(offered("site.groundwater").iter().any(|value| value == "-1.4 m"), "{:?}", offered("site.groundwater"));
+    assert!(offered("site.max_length").iter().any(|value| value == "6.0 m"), "{:?}", offered("site.max_length"));
+    assert!(offered("site.max_width").iter().any(|value| value == "2.4 m"), "{:?}", offered("site.max_width"));
+    assert!(
+        offered("stream.hours_per_day").iter().any(|value| value.contains('3')),
+        "{:?}",
+        offered("stream.hours_per_day")
+    );
+    assert!(!offered("stream.days_per_week").iter().any(|value| value == "1"), "{:?}", offered("stream.days_per_week"));
+}

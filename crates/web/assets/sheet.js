@@ -315,7 +315,8 @@ document.addEventListener("submit", async (event) => {
 async function begin(how) {
   const answer = await fetch("/api/sheets", { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(how) });
   const told = await answer.json();
-  if (answer.ok) location.assign(told.address);
+  // A mail that was pasted is what is worked through next.
+  if (answer.ok) location.assign(told.address + (how.mail?.trim() ? "#mail" : ""));
   else trouble((told.refused ?? []).map((fault) => `${fault.place}: ${fault.reason}; ${fault.remedy}.`).join(" ") || told.error);
 }
 
@@ -350,6 +351,7 @@ function light() {
 }
 
 if (name !== undefined && find("picture")) {
+  if (location.hash === "#mail") show("mail");
   // The drawing is laid out for the width there is.
   let wide = 0;
   let waits = 0;

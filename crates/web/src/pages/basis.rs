@@ -99,7 +99,7 @@ fn basis(settled: &Settled) -> Markup {
 /// What was claimed differently, and what was taken.
 fn contradictions(settled: &Settled) -> Markup {
     let system = settled.job.enquiry.system();
-    let chosen: Vec<_> = settled
+    let mut chosen: Vec<_> = settled
         .job
         .ledger
         .entries
@@ -110,6 +110,16 @@ fn contradictions(settled: &Settled) -> Markup {
                 || matches!(&entry.origin, Origin::Assumed(a) if a.contradiction)
         })
         .collect();
+    // What several calculations took up is told once.
+    let mut told: Vec<(&str, String)> = Vec::new();
+    chosen.retain(|(_, entry)| {
+        let own = (entry.label.as_str(), entry.shown(system));
+        let is_new = !told.contains(&own);
+        if is_new {
+            told.push(own);
+        }
+        is_new
+    });
     html! {
         h2 { "What was said differently" }
         @if chosen.is_empty() { p { "Nothing." } } @else {

@@ -6,7 +6,7 @@ use crate::answer::Refusal;
 use crate::desk::Desk;
 use crate::outcome::Outcome;
 use crate::parts::glance::word;
-use crate::sheet::apart;
+use crate::sheet::{State, apart};
 use axum::Router;
 use axum::extract::{Path, Query, State as Shared};
 use axum::http::HeaderMap;
@@ -50,17 +50,16 @@ async fn show(
         let enquiries = desk.folder.list()?.into_iter().map(|place| place.name).filter(|other| *other != name);
         let others: Vec<String> = issued.chain(enquiries).collect();
         let beside = if with.is_empty() { None } else { Some(compared(&desk, &name, &with)?) };
-        let (all, pinned) = match &state.outcome.settled {
+        let all = match &state.outcome.settled {
             Some(settled) => {
                 let sizes = sizes(settled, &desk.demo, EACH_WAY);
                 let designs: Vec<&Design> = sizes.iter().map(|size| &size.design).collect();
                 let drawn = small(settled, &designs, PAPER);
-                let all = cards(settled, &sizes).into_iter().zip(drawn).collect();
-                (all, settled.job.enquiry.unit.model.0.is_some())
+                cards(settled, &sizes).into_iter().zip(drawn).collect()
             }
-            None => (Vec::new(), false),
+            None => Vec::new(),
         };
-        Ok(whole(&name, &all, pinned && !state.is_locked(), state.is_locked(), &others, &with, beside.as_ref()))
+        Ok(whole(&name, &state, &all, &others, &with, beside.as_ref()))
     });
     match made.await {
         Ok(markup) => markup.into_response(),
@@ -94,19 +93,21 @@ pub fn compared(desk: &Desk, name: &str, with: &str) -> Result<Comparison, Refus
 
 fn whole(
     name: &str,
+    state: &State,
     all: &[(Card, Option<String>)],
-    pinned: bool,
-    locked: bool,
     others: &[String],
     with: &str,
     beside: Option<&Comparison>,
 ) -> Markup {
+    let (locked, settled) = (state.is_locked(), state.outcome.settled.as_ref());
+    let pinned = !locked && settled.is_some_and(|settled| settled.job.enquiry.unit.model.0.is_some());
+    let fails = settled.map_or(0, |settled| settled.verdicts.iter().filter(|judged| judged.stands_failed()).count());
     let body = html! {
         main #main.page {
             h1 { "Units of the range" }
             @if all.is_empty() { p { "No row of the range is taken, so none stands beside it." } }
             @if pinned { p { "The model is pinned. " button type="button" data-act-away=(json!([{ "do": "unset", "path": "unit.model" }])) { "Let it be chosen again" } } }
-            div.cards { @for (card, drawn) in all { (one(card, drawn.as_deref(), locked)) } }
+            div.cards { @for (card, drawn) in all { (one(card, drawn.as_deref(), locked, fails)) } }
             h2 { "Another sheet, or an issued revision, beside this one" }
             @if others.is_empty() { p { "The folder holds no other enquiry, and no revision of this one was issued yet." } } @else {
                 form.finder method="get" {
@@ -122,14 +123,14 @@ fn whole(
     page(&Page { title: "Units", sheet: Some(name), class: "page", bar: sheet::bar(name, "units"), body })
 }
 
-fn one(card: &Card, drawn: Option<&str>, locked: bool) -> Markup {
+fn one(card: &Card, drawn: Option<&str>, locked: bool, fails: usize) -> Markup {
     html! {
         section.card.taken[card.taken] {
             h2 { (card.name) @if card.taken { " " span.word.good { "taken" } } }
             @if let Some(drawn) = drawn { div.small-section { (PreEscaped(drawn)) } }
             dl { @for (what, value) in &card.facts { div { dt { (what) } dd.number { (value) } } } }
             @for (limit, at) in &card.words { p { (limit) ": " (word(*at)) } }
-            @if card.barred.is_empty() { p.good { "Nothing bars it." } }
+            @if card.barred.is_empty() { p { "No rule bars it from being taken." @if card.taken && fails > 0 { " On the sheet " (fails) @if fails == 1 { " rule fails." } @else { " rules fail." } } } }
             @else { ul { @for (rule, says) in &card.barred { li { b { (rule) } ": " (says) } } } }
             @if !locked { p { button type="button" data-act-away=(json!([{ "do": "set", "path": "unit.model", "value": card.model }])) { "Take and pin it" } } }
         }

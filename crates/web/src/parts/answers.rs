@@ -14,7 +14,7 @@ const LONGEST: usize = 300;
 
 /// The list; nothing where the text answers none of the questions.
 pub fn piece(state: &State, (text, mail): (&str, &Mail), reading: &Reading, claims: &[Said]) -> Markup {
-    let Some(settled) = &state.outcome.settled else { return html! {} };
+    let Some(settled) = state.outcome.settled.as_ref().filter(|_| answers_us(text)) else { return html! {} };
     let asked: Vec<Asked> =
         posed(settled).into_iter().map(|q| Asked { number: q.number, text: q.text, keys: q.keys }).collect();
     let found = answers(text, mail, &asked, reading);
@@ -38,6 +38,15 @@ pub fn piece(state: &State, (text, mail): (&str, &Mail), reading: &Reading, clai
             } } }
         }
     }
+}
+
+/// Whether a text can hold answers to us: it quotes, it numbers, or it stands under one that came before. A first mail does none of it.
+fn answers_us(text: &str) -> bool {
+    let numbers = |line: &str| {
+        let digits = line.chars().take_while(char::is_ascii_digit).count();
+        digits > 0 && line[digits..].starts_with(['.', ')', ':'])
+    };
+    text.contains("\n----\n") || text.lines().map(str::trim_start).any(|line| line.starts_with('>') || numbers(line))
 }
 
 /// The keys that a value may answer: what several waters were asked alike is answered for each by a click of its own.

@@ -8,7 +8,7 @@ use maud::{Markup, html};
 use serde_json::json;
 use stillrise_design::enquiry::blocks::GallonWord;
 use stillrise_design::enquiry::keys::{BlockSpec, KeyKind};
-use stillrise_edit::{Heading, Said, headings, said};
+use stillrise_edit::{Claimed, Heading, Said, headings, said};
 use stillrise_mail::keys::place;
 use stillrise_mail::{Find, Mail, Offer};
 use stillrise_units::parse::{Gallon, Reading};
@@ -130,19 +130,39 @@ pub fn offers(state: &State, nth: usize) -> Option<Markup> {
     })
 }
 
+/// The key of the ground's elevation.
+const GROUND: &str = "site.ground";
+
 /// One key that a find could answer: in each block of its kind that stands, and in a new one.
 fn one(offer: &Offer, from: &str, stand: &[Heading], claims: &[Said], said_as: &str) -> Markup {
     let Some((block, keys)) = offer.path.split_once('.') else { return html! {} };
     let Ok(kind) = Heading::new(block, None, None) else { return html! {} };
     let own: Vec<&Heading> = stand.iter().filter(|heading| core::ptr::eq(heading.block(), kind.block())).collect();
     let path = |head: &str| format!("{head}.{keys}{}", next(offer, head, claims));
-    let claim = |head: &str| json!([{ "do": "claim", "path": path(head), "value": offer.value, "from": from }]);
+    // A depth below the ground is an elevation where the ground stands at nothing.
+    let ground = claims.iter().find(|said| said.path.to_string() == GROUND);
+    let is_depth = offer.value.starts_with('-');
+    let is_zero =
+        |claim: &Claimed| claim.value.trim_start_matches(['0', '.']).trim_start().starts_with(char::is_alphabetic);
+    if is_depth && ground.is_some_and(|said| !said.claims.iter().all(is_zero)) {
+        let at = ground.and_then(|said| said.claims.first()).map_or("", |claim| claim.value.as_str());
+        return html! { li { code { (offer.path) } ": counted down from the ground, which stands at " (at) "; the inputs take the elevation." } };
+    }
+    let claim = |head: &str| {
+        let own = json!({ "do": "claim", "path": path(head), "value": offer.value, "from": from });
+        match is_depth && ground.is_none() {
+            true => json!([own, { "do": "set", "path": GROUND, "value": "0 m", "from": from }]),
+            false => json!([own]),
+        }
+    };
     html! {
         li {
             @if !kind.is_many() {
                 button type="button" data-act=(claim(block)) { code { (path(block)) } " = " (offer.value) }
+                @if is_depth && ground.is_none() { " " span.small { "with the ground at 0" } }
             } @else {
-                @for heading in &own {
+                // A limit on one pollutant is none on another, nor is one product another: these begin a block of their own.
+                @for heading in own.iter().filter(|_| !matches!(keys, "pollutant" | "product")) {
                     @let head = heading.to_string();
                     button type="button" data-act=(claim(&head)) { code { (head) "." (keys) } " = " (offer.value) }
                 }

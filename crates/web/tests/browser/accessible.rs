@@ -51,6 +51,12 @@ fn no_page_breaks_a_rule() {
                     found.push(format!("{path} {opened} {light} {size:?}: {told}"));
                 }
                 let wide = desk.value("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+                let tall = desk.value(
+                    "document.documentElement.scrollHeight - Math.max(innerHeight, document.body.getBoundingClientRect().bottom + scrollY)",
+                );
+                if tall.parse::<f64>().unwrap() > 40.0 {
+                    found.push(format!("{path} {opened} {size:?}: {tall} px of nothing under the page"));
+                }
                 if wide.parse::<i64>().unwrap() > 1 {
                     found.push(format!("{path} {opened} {size:?}: {wide} px wider than the window"));
                 }
