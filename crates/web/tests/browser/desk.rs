@@ -78,9 +78,18 @@ impl Desk {
 
     /// Types a text into a field in place of what stands there, and leaves it.
     pub fn fill(&self, css: &str, text: &str) {
-        self.reach(css);
-        self.script(&format!("{{ const field = document.querySelector({css:?}); field.focus(); field.select(); }}"));
-        self.page().call("Input.insertText", json!({ "text": text })).unwrap();
+        let begun = Instant::now();
+        loop {
+            self.reach(css);
+            let script = format!("{{ const field = document.querySelector({css:?}); field.focus(); field.select(); }}");
+            self.script(&script);
+            self.page().call("Input.insertText", json!({ "text": text })).unwrap();
+            // What just opened may take the focus as its heading is read out: then it is typed again, as a person would.
+            if self.value(&format!("document.querySelector({css:?})?.value")) == text {
+                break;
+            }
+            assert!(begun.elapsed() < PATIENCE, "{css} takes no text");
+        }
         self.press("Tab");
     }
 
