@@ -258,7 +258,7 @@ pub(crate) fn words(text: &str, low: &str) -> Vec<(Range<usize>, What)> {
         NAMES.iter().flat_map(|(thing, word, names)| names.iter().map(move |name| (*thing, *word, *name))).collect();
     names.sort_by(|a, b| b.2.len().cmp(&a.2.len()).then(a.2.cmp(b.2)));
     for (thing, word, name) in names {
-        for (at, _) in low.match_indices(name) {
+        for at in memchr::memmem::find_iter(low.as_bytes(), name) {
             let end = at + name.len();
             let before = low[..at].chars().next_back();
             let behind = &low[end..];
