@@ -12,7 +12,7 @@ const LONGEST: usize = 24;
 
 /// A revision's name as a part of a file's: what a file system reads otherwise is left out.
 fn plain(revision: &str) -> String {
-    let kept = |c: char| if c.is_ascii_alphanumeric() || c == '-' { c } else { '_' };
+    let kept = |c: char| if c.is_alphanumeric() || matches!(c, '-' | '.' | ' ') { c } else { '_' };
     let name: String = revision.trim().chars().map(kept).take(LONGEST).collect();
     if name.is_empty() { "unnamed".to_owned() } else { name }
 }
@@ -68,7 +68,8 @@ mod tests {
 
     #[test]
     fn no_name_of_a_revision_leads_elsewhere() {
-        for (revision, name) in [("A", "A"), ("P 2", "P_2"), ("../../x", "______x"), ("", "unnamed"), ("Ä/b", "__b")] {
+        for (revision, name) in [("A", "A"), ("P 2", "P 2"), ("../../x", ".._.._x"), ("", "unnamed"), ("Ä/b", "Ä_b")]
+        {
             assert_eq!(plain(revision), name);
         }
         assert_eq!(plain(&"a".repeat(300)).len(), 24);

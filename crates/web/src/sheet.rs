@@ -198,10 +198,11 @@ impl Sheet {
 
     /// Keeps the text of a revision that was just issued, so that later ones can be held against it; what to tell of it.
     fn kept(&self, desk: &Desk, was: &State, now: &State) -> Option<String> {
-        if !now.is_locked() || was.is_locked() {
+        let named = |state: &State| Some(state.outcome.enquiry.as_ref()?.head.revision.0.clone().unwrap_or_default());
+        let revision = named(now).filter(|_| now.is_locked())?;
+        if was.is_locked() && named(was).as_ref() == Some(&revision) {
             return None;
         }
-        let revision = now.outcome.enquiry.as_ref()?.head.revision.0.clone().unwrap_or_default();
         match desk.folder.keep_revision(&self.place, &revision, &now.text) {
             Ok(()) => Some("Issued and locked. The text as issued is kept beside the enquiry; Units compares a later revision with it.".to_owned()),
             Err(error) => Some(format!("Issued and locked, but the text as issued could not be kept beside the enquiry: {error}.")),

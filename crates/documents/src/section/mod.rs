@@ -113,7 +113,7 @@ pub fn section(settled: &Settled, edition: Edition) -> Option<Drawing> {
 
 pub(crate) use internals::every;
 pub use small::small;
-pub(crate) use vessel::manways;
+pub(crate) use vessel::{cut, manways};
 
 /// Draws liquids, vessel and internals of a unit where its view puts them; marks and words around it are the sheet's.
 pub(crate) fn view(section: &Section, scene: &mut Scene) {

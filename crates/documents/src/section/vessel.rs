@@ -100,7 +100,7 @@ fn walls(s: &Section, scene: &mut Scene) {
 }
 
 /// What a cut wall looks like.
-fn cut(s: &Section) -> Hatch {
+pub fn cut(s: &Section) -> Hatch {
     let of_concrete = |material: &String| material.to_lowercase().contains("concrete");
     if s.unit().particulars.material.as_ref().is_some_and(of_concrete) { Hatch::Concrete } else { Hatch::Section }
 }

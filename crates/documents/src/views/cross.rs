@@ -16,9 +16,6 @@ use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_units::catalog::DEG;
 use stillrise_units::{Length, Typed, math};
 
-/// Levels at which a curved outline is taken.
-const LEVELS: u16 = 48;
-
 /// Where it is cut: in the middle of the plates, of the bed, or of the open water.
 pub fn station(s: &Section) -> Length {
     let zone = [Place::PlatePack, Place::Mesh, Place::GravityZone].into_iter().find_map(|place| s.zone(place));
@@ -36,7 +33,7 @@ pub fn draw(s: &Section, scene: &mut Scene, station: Length) {
     let ring = outline(s, station, (floor, shape.height()));
     let open = unit.body.is_open();
     walls::draw(s, scene, &ring, open);
-    channels(s, scene, (floor, crest));
+    channels(s, scene, floor);
     ground(s, scene);
     let (left, right) = (s.at(zero(), floor), s.at(shape.width(), floor));
     let axis = 0.5 * (left.x + right.x);
@@ -56,29 +53,13 @@ pub fn draw(s: &Section, scene: &mut Scene, station: Length) {
     s.view.title(scene, pt(axis, lowest + 5.0));
 }
 
-/// The inside at a station between two levels, clockwise on paper from the upper left.
+/// The inside at a station between two levels, clockwise on paper from the upper right.
 fn outline(s: &Section, x: Length, (low, high): (Length, Length)) -> Vec<Point> {
-    let mut side: Vec<(Length, Length)> = Vec::new();
-    for k in 0..=LEVELS {
-        let share = 0.5 * (1.0 - math::cos(core::f64::consts::PI * f64::from(k) / f64::from(LEVELS)));
-        let z = low + (high - low) * share;
-        let own = s.unit().shape.width_at(x, z) * 0.5;
-        let straight = |w: &[(Length, Length)]| (w[0].1 - own).si().abs() < 1e-9 && (w[1].1 - own).si().abs() < 1e-9;
-        if side.len() > 1 && straight(&side[side.len() - 2..]) {
-            side.pop();
-        }
-        side.push((z, own));
-    }
+    let side = walls::side(low, high, |z| s.unit().shape.width_at(x, z));
     let middle = s.unit().shape.width() * 0.5;
-    // Down at the left and up at the right is against the clock on paper, so the right side comes first.
     let right = side.iter().rev().map(|(z, own)| s.at(middle + *own, *z));
     let left = side.iter().map(|(z, own)| s.at(middle - *own, *z));
-    let mut ring: Vec<Point> = right.chain(left).collect();
-    ring.dedup_by(|a, b| a.distance(*b) < 1e-6);
-    if ring.len() > 1 && ring[0].distance(ring[ring.len() - 1]) < 1e-6 {
-        ring.pop();
-    }
-    ring
+    walls::ring(right.chain(left))
 }
 
 /// Water and, where it is held here, oil at the alarm.
@@ -129,20 +110,14 @@ fn pack(s: &Section, scene: &mut Scene, x: Length) {
     });
 }
 
-/// Walls between parallel channels, as high as the water at rest at least.
-fn channels(s: &Section, scene: &mut Scene, (floor, _): (Length, Length)) {
-    let Some(channels) = &s.unit().channels else { return };
-    let mut k = 1.0;
-    while k < channels.count.q.si() && k < 32.0 {
-        let (a, b) = (s.at(channels.width.q * k, floor), s.at(channels.width.q * k, s.unit().shape.height()));
+/// Walls between parallel channels.
+fn channels(s: &Section, scene: &mut Scene, floor: Length) {
+    for y in walls::between_channels(s) {
+        let (a, b) = (s.at(y, floor), s.at(y, s.unit().shape.height()));
         scene.part("channels", "Walls between the channels", |scene| {
-            scene.on(Layer::Internals).rect(
-                &Rect { x0: a.x - 0.35, y0: b.y, x1: a.x + 0.35, y1: a.y },
-                None,
-                Fill::Ink,
-            );
+            let wall = Rect { x0: a.x - 0.35, y0: b.y, x1: a.x + 0.35, y1: a.y };
+            scene.on(Layer::Internals).rect(&wall, None, Fill::Ink);
         });
-        k += 1.0;
     }
 }
 

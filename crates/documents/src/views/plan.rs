@@ -18,8 +18,6 @@ use stillrise_design::stages::stage::Line;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_units::{Length, Typed, math};
 
-/// Stations at which an outline is taken where it is curved.
-const STATIONS: u16 = 48;
 /// Thickness of plates on paper, mm; nominal.
 const SHEET: f64 = 0.7;
 /// How far the chain of zones stands under the plan on paper, mm.
@@ -82,45 +80,21 @@ pub fn is_widest_at_the_water(s: &Section) -> bool {
 /// The vessel as it is cut.
 fn outline(s: &Section, scene: &mut Scene) {
     let (shape, cut) = (&s.unit().shape, level(s));
-    let mut side: Vec<(Length, Length)> = Vec::new();
-    for k in 0..=STATIONS {
-        // Dense at both ends, where heads are curved.
-        let share = 0.5 * (1.0 - math::cos(core::f64::consts::PI * f64::from(k) / f64::from(STATIONS)));
-        let x = shape.length() * share;
-        let own = width(s, x, cut) * 0.5;
-        // What goes on straight needs no point of its own.
-        let straight = |w: &[(Length, Length)]| (w[0].1 - own).si().abs() < 1e-9 && (w[1].1 - own).si().abs() < 1e-9;
-        if side.len() > 1 && straight(&side[side.len() - 2..]) {
-            side.pop();
-        }
-        side.push((x, own));
-    }
+    let side = walls::side(zero(), shape.length(), |x| width(s, x, cut));
     let far = side.iter().map(|(x, own)| s.at(*x, middle(s) + *own));
     let near = side.iter().rev().map(|(x, own)| s.at(*x, middle(s) - *own));
-    let mut ring: Vec<Point> = far.chain(near).collect();
-    ring.dedup_by(|a, b| a.distance(*b) < 1e-6);
-    if ring.len() > 1 && ring[0].distance(ring[ring.len() - 1]) < 1e-6 {
-        ring.pop();
-    }
+    let ring = walls::ring(far.chain(near));
     walls::draw(s, scene, &ring, false);
 }
 
 /// Walls between parallel channels.
 fn channels(s: &Section, scene: &mut Scene) {
-    let Some(channels) = &s.unit().channels else { return };
-    let count = channels.count.q.si();
-    let mut k = 1.0;
-    while k < count && k < 32.0 {
-        let y = channels.width.q * k;
+    for y in walls::between_channels(s) {
         let (a, b) = (s.at(zero(), y), s.at(s.unit().shape.length(), y));
         scene.part("channels", "Walls between the channels", |scene| {
-            scene.on(Layer::Internals).rect(
-                &Rect { x0: a.x, y0: a.y - 0.5 * SHEET, x1: b.x, y1: a.y + 0.5 * SHEET },
-                None,
-                Fill::Ink,
-            );
+            let wall = Rect { x0: a.x, y0: a.y - 0.5 * SHEET, x1: b.x, y1: a.y + 0.5 * SHEET };
+            scene.on(Layer::Internals).rect(&wall, None, Fill::Ink);
         });
-        k += 1.0;
     }
 }
 
@@ -320,13 +294,7 @@ fn dimensions(s: &Section, scene: &mut Scene) -> f64 {
     }
     let left = s.at(zero(), zero()).x - s.wall() - STUB;
     let mut rows: Vec<Spot> = vec![(zero(), zero())];
-    if let Some(channels) = &s.unit().channels {
-        let mut k = 1.0;
-        while k < channels.count.q.si() && k < 32.0 {
-            rows.push((zero(), channels.width.q * k));
-            k += 1.0;
-        }
-    }
+    rows.extend(walls::between_channels(s).into_iter().map(|y| (zero(), y)));
     rows.push((zero(), shape.width()));
     let next = s.view.dimensions(scene, Axis::Up, &rows, left - 3.5, |l| s.write(l));
     if rows.len() > 2 {

@@ -1,12 +1,12 @@
 //! An outline with its walls around it.
 
 use crate::render::geometry::Point;
-use crate::render::hatch::Hatch;
 use crate::render::item::Fill;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
+use crate::section::cut;
 use crate::section::place::Section;
-use stillrise_units::math;
+use stillrise_units::{Length, Typed, math};
 
 /// Draws the walls of an outline on paper, which runs clockwise there; `open` leaves out the wall from its last point to its
 /// first. The room inside is paper.
@@ -33,7 +33,7 @@ pub fn draw(s: &Section, scene: &mut Scene, inner: &[Point], open: bool) {
     let around: Vec<Point> = (0..count).map(outer).collect();
     scene.part("shell", "Walls", |scene| {
         scene.on(Layer::Vessel);
-        let fill = if s.wall_is_true() { Fill::Hatch(s.cut()) } else { Fill::Ink };
+        let fill = if s.wall_is_true() { Fill::Hatch(cut(s)) } else { Fill::Ink };
         if open {
             let ring: Vec<Point> = inner.iter().copied().chain(around.iter().rev().copied()).collect();
             scene.polygon(&ring, Some(if s.wall_is_true() { Pen::Outline } else { Pen::Hatching }), fill);
@@ -51,14 +51,38 @@ pub fn draw(s: &Section, scene: &mut Scene, inner: &[Point], open: bool) {
     });
 }
 
-/// What a cut wall looks like.
-impl Section<'_> {
-    fn cut(&self) -> Hatch {
-        let of_concrete = |material: &String| material.to_lowercase().contains("concrete");
-        if self.unit().particulars.material.as_ref().is_some_and(of_concrete) {
-            Hatch::Concrete
-        } else {
-            Hatch::Section
+/// Where walls between parallel channels stand, from one side wall; none in a unit without channels.
+pub fn between_channels(s: &Section) -> Vec<Length> {
+    let Some(channels) = &s.unit().channels else { return Vec::new() };
+    let width = channels.width.q;
+    let walls = (1..=u8::MAX).map(|k| width * f64::from(k));
+    walls.take_while(|at| (s.unit().shape.width() - *at).si() > 1e-9).collect()
+}
+
+/// One side of a shape that is symmetrical: half its width at places from one end to the other, dense at both ends, where it
+/// may be curved. What goes on straight needs no place of its own.
+pub fn side(from: Length, to: Length, width: impl Fn(Length) -> Length) -> Vec<(Length, Length)> {
+    const PLACES: u16 = 48;
+    let mut all: Vec<(Length, Length)> = Vec::new();
+    for k in 0..=PLACES {
+        let share = 0.5 * (1.0 - math::cos(core::f64::consts::PI * f64::from(k) / f64::from(PLACES)));
+        let at = from + (to - from) * share;
+        let own = width(at) * 0.5;
+        let same = |known: &(Length, Length)| (known.1 - own).si().abs() < 1e-9;
+        if matches!(all.as_slice(), [.., a, b] if same(a) && same(b)) {
+            all.pop();
         }
+        all.push((at, own));
     }
+    all
+}
+
+/// A ring of points without those that stand on each other.
+pub fn ring(points: impl Iterator<Item = Point>) -> Vec<Point> {
+    let mut all: Vec<Point> = points.collect();
+    all.dedup_by(|a, b| a.distance(*b) < 1e-6);
+    if matches!(all.as_slice(), [first, .., last] if first.distance(*last) < 1e-6) {
+        all.pop();
+    }
+    all
 }
