@@ -6,14 +6,18 @@ use crate::profile::{Paper, stand};
 use crate::render::geometry::{Point, Rect, pt};
 use crate::render::item::Item;
 use crate::render::pen::Layer;
+use crate::render::scale::{Scale, View};
 use crate::render::scene::Scene;
 use crate::section::balloons::concern;
-use crate::section::place::{Section, zero};
+use crate::section::place::{NAME, Section, zero};
 use stillrise_checks::Part;
 use stillrise_design::stages::Place;
 use stillrise_search::Settled;
 use stillrise_search::diagnosis::Diagnosis;
 use stillrise_search::diagnosis::causes::{Cause, Id};
+
+/// Room around the unit, mm: beside it for nozzles and balloons, over and under it for balloons.
+const AROUND: (f64, f64) = (38.0, 16.0);
 
 /// The long section, each explanation as a balloon `C1`, `C2` at every part where one of its causes acts; `None` where the
 /// unit cannot be drawn.
@@ -21,7 +25,13 @@ use stillrise_search::diagnosis::causes::{Cause, Id};
 pub fn causes(settled: &Settled, d: &Diagnosis, paper: Paper) -> Option<Scene> {
     let mut section = Section::new(settled, Edition::Us)?;
     let room = Rect::new(0.0, 0.0, paper.width, paper.height);
-    section.fit(&room, 24.0)?;
+    let shape = &section.unit().shape;
+    let (length, height) = (shape.length(), section.top() - shape.bottom());
+    let free = (paper.width - 2.0 * AROUND.0, paper.height - 2.0 * AROUND.1);
+    let scale = Scale::fitting_between(length, height, free, section.system)?;
+    let (x, y) = (paper.width - scale.mm(length), paper.height - scale.mm(height));
+    let origin = pt(0.5 * x, 0.5 * y + scale.mm(section.top()));
+    section.view = View { name: NAME.to_owned(), scale, origin };
     let title = "Where each explanation acts";
     let says =
         "The long section of the unit; each balloon is an explanation of the list below, at the part where it acts.";

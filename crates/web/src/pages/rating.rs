@@ -25,7 +25,7 @@ pub(super) fn routes() -> Router<Arc<Desk>> {
 }
 
 /// Paper of the drawing that shows where they act.
-const PAPER: Paper = Paper { width: 280.0, height: 120.0 };
+const PAPER: Paper = Paper { width: 240.0, height: 96.0 };
 
 async fn show(Shared(desk): Shared<Arc<Desk>>, Path(name): Path<String>, headers: HeaderMap) -> Response {
     let made = apart(move || {
