@@ -31,12 +31,14 @@ use risk::Risk;
 use shortfall::Shortfall;
 use side_by_side::{both, on_threads};
 use standing::Standing;
+use std::sync::OnceLock;
 use stillrise_checks::{Judged, Rule, Subject, judge};
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
 use stillrise_design::job::{begin, complete};
 use stillrise_design::performance::Depth;
 use stillrise_design::{Job, Ledger, Stop, WhatIf};
+use words::Heard;
 
 /// Section of the trail that holds what a rating takes from the time before the changes.
 const BEFORE: &str = "study, rating, before the changes";
@@ -61,12 +63,16 @@ pub struct Settled {
     pub standing: Vec<Standing>,
     /// Units looked at: one below, the one taken, one above.
     pub candidates: Vec<Candidate>,
-    /// Open questions, the one that moves the result most first.
-    pub questions: Vec<Question>,
     /// How sure the prediction is, once it was studied.
     pub risk: Option<Risk>,
     /// What explains what was observed, once that was asked.
     pub diagnosis: Option<Diagnosis>,
+    /// What the questions are ranked by.
+    heard: Option<Heard>,
+    /// The range to pick from when the enquiry names none.
+    demo: Range,
+    /// Open questions, ranked when first asked for.
+    questions: OnceLock<Vec<Question>>,
 }
 
 impl Settled {
@@ -80,12 +86,28 @@ impl Settled {
     pub fn fails(&self) -> bool {
         self.verdicts.iter().any(Judged::stands_failed)
     }
+    /// Open questions, the one that moves the result most first. They are ranked when first asked for: each answer is a
+    /// design of its own.
+    #[must_use]
+    pub fn questions(&self) -> &[Question] {
+        self.questions.get_or_init(|| self.ranked())
+    }
+    fn ranked(&self) -> Vec<Question> {
+        let Job { enquiry, design, ledger } = &self.job;
+        let range = enquiry.range.as_ref().unwrap_or(&self.demo);
+        match &self.pick {
+            Some(pick) => on_threads(|| questions::rank(enquiry, range, design, ledger, pick, self.heard.as_ref())),
+            None => questions::by_basis(enquiry, design, ledger),
+        }
+    }
     /// Studies how sure the prediction is, with so many samples; nothing where there is none.
     pub fn study(&mut self, samples: usize) {
         self.risk = risk::risk(&self.job, samples, &risk::patient);
         // More rows know the shares better than the few behind the first ranking.
         if let Some(risk) = &self.risk {
-            questions::refine(&mut self.questions, risk);
+            let mut questions = self.questions.take().unwrap_or_else(|| self.ranked());
+            questions::refine(&mut questions, risk);
+            self.questions = OnceLock::from(questions);
         }
     }
     /// Works the other trains that make sense beside the one asked for. `demo` is the range to pick from when the enquiry
@@ -98,6 +120,9 @@ impl Settled {
     /// # Errors
     /// [`Stop`] when nothing was observed, or the chain has no performance.
     pub fn diagnose(&mut self) -> Result<(), Stop> {
+        // The questions are those of the design, not those of what is worked to explain it.
+        let questions = self.questions.take().unwrap_or_else(|| self.ranked());
+        self.questions = OnceLock::from(questions);
         let mut found = diagnosis::diagnose(self.rated())?;
         if !found.explanations.is_empty() {
             found.worked = match &self.before {
@@ -180,15 +205,10 @@ fn settled(enquiry: &Enquiry, demo: &Range) -> Settled {
     let differs = today.is_some() || earlier.is_some();
     let rated = pick.as_ref().filter(|_| differs && written.unit_stands() && written.is_observed());
     let before = rated.map(|taken| before(earlier.as_ref().unwrap_or(written), range, taken));
-    let ready = risk::ready(enquiry);
-    let heard = words::hear(enquiry, ready.clone(), &design, &ledger);
+    let heard = words::hear(enquiry, risk::ready(enquiry), &design, &ledger);
     if let Some(heard) = &heard {
         words::settle(enquiry, &mut design, &mut ledger, heard);
     }
-    let questions = match &pick {
-        Some(pick) => questions::rank(enquiry, ready, range, &design, &ledger, pick, heard.as_ref()),
-        None => questions::by_basis(enquiry, &design, &ledger),
-    };
     let job = Job { enquiry: enquiry.clone(), design, ledger };
     let verdicts =
         judge(&Subject { enquiry: &job.enquiry, design: &job.design, ledger: Some(&job.ledger), read: true });
@@ -202,8 +222,10 @@ fn settled(enquiry: &Enquiry, demo: &Range) -> Settled {
         named,
         standing: standing::standing(enquiry),
         candidates,
-        questions,
         risk: None,
         diagnosis: None,
+        heard,
+        demo: demo.clone(),
+        questions: OnceLock::new(),
     }
 }

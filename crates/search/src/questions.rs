@@ -3,11 +3,10 @@
 
 use crate::offered::Offered;
 use crate::pick::{Pick, effluent, found, try_unit};
-use crate::risk::Risk;
+use crate::risk::{Risk, ready};
 use crate::side_by_side::side_by_side;
 use crate::words::{End, Heard};
 use std::collections::BTreeSet;
-use std::sync::Arc;
 use stillrise_design::basis::Ready;
 use stillrise_design::claims::answered;
 use stillrise_design::enquiry::Enquiry;
@@ -215,13 +214,13 @@ fn held(design: &Design) -> Option<Concentration> {
 #[must_use]
 pub(crate) fn rank(
     enquiry: &Enquiry,
-    ready: Option<Arc<Ready<'_>>>,
     range: &Range,
     design: &Design,
     ledger: &Ledger,
     taken: &Pick,
     heard: Option<&Heard>,
 ) -> Vec<Question> {
+    let ready = ready(enquiry);
     let system = enquiry.system();
     let base = taken.offered(range);
     let (price, stores) = (taken.price(range), Stores::of(design));

@@ -56,13 +56,13 @@ fn words_that_contradict_are_seen_by_the_rule_and_asked() {
     let found = settled.verdicts.iter().find(|j| j.rule.id == "claims-contradict").expect("the rule");
     assert_eq!(found.verdict.word(), "warns");
     assert!(found.verdict.says().contains("centrifugal (inlet: pump, from drawing)"), "{}", found.verdict.says());
-    let asked = settled.questions.iter().find(|q| q.key == "inlet.pump").expect("a question");
+    let asked = settled.questions().iter().find(|q| q.key == "inlet.pump").expect("a question");
     // The other pump breaks the droplets finer: the answer is worth asking for.
     let [other] = &asked.outcomes[..] else { panic!("{:?}", asked.outcomes) };
     let now = settled.job.design.performance.as_ref().and_then(|p| p.worst()).map(|w| w.total.expected.q);
     assert!(other.effluent > now, "{:?} against {now:?}", other.effluent);
     // How hard one of that kind breaks them is a question of its own.
-    let plate = settled.questions.iter().find(|q| q.key == "inlet.dissipation").expect("a question");
+    let plate = settled.questions().iter().find(|q| q.key == "inlet.dissipation").expect("a question");
     assert!(plate.share.is_some_and(|share| share > 0.0), "{:?}", plate.share);
 }
 

@@ -95,7 +95,7 @@ fn the_water_drained_has_a_content_of_its_own() {
     assert_eq!(case.name, "drain-down of basin");
     let total = case.content.as_ref().expect("a content").total.q.in_unit(&MG_L);
     assert!((total - 777.0).abs() > 1.0, "{total} is lent from the wash water");
-    assert!(settled.questions.iter().any(|q| q.key == "containment \"basin\".oil.mean"), "nobody is asked for it");
+    assert!(settled.questions().iter().any(|q| q.key == "containment \"basin\".oil.mean"), "nobody is asked for it");
 }
 
 #[test]
@@ -103,7 +103,7 @@ fn what_decides_is_asked_first() {
     let settled =
         pit(&[("containment.drain", OUT), ("containment.voids", OUT), ("spill.volume", "15.3 m3")]).settle(&demo());
     for key in ["containment \"pit\".drain", "containment \"pit\".voids"] {
-        let found = settled.questions.iter().find(|q| q.key == key).unwrap_or_else(|| panic!("{key} is not asked"));
+        let found = settled.questions().iter().find(|q| q.key == key).unwrap_or_else(|| panic!("{key} is not asked"));
         assert!(found.weight >= 1.0, "{key} weighs {}", found.weight);
     }
 }
@@ -253,7 +253,7 @@ fn a_pump_on_a_float_runs_while_it_rains() {
         let cases = basis.cases.iter().map(|c| (c.name.clone(), c.feed.q.in_unit(&M3_H)));
         cases.max_by(|a, b| a.1.total_cmp(&b.1)).expect("cases")
     };
-    let asked = |settled: &Settled| settled.questions.iter().any(|q| q.key == "containment \"pit\".drained_in_rain");
+    let asked = |settled: &Settled| settled.questions().iter().any(|q| q.key == "containment \"pit\".drained_in_rain");
     let (name, flow) = largest(&with("drain = \"closed\"\ndrained_in_rain = true\n"));
     assert!(name == "storm and other waters" && (flow - 37.4).abs() < 1e-6, "{name} {flow}");
     let (name, flow) = largest(&with("drain = \"none\"\ndrained_in_rain = false\n"));

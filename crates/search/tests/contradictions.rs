@@ -254,7 +254,7 @@ fn a_question_that_is_answered_is_gone() {
     let jobs = worked().into_iter().map(|job| (job, true)).chain(bare().into_iter().map(|job| (job, false)));
     for (job, all) in jobs {
         let settled = job.settle(&demo);
-        for q in &settled.questions {
+        for q in settled.questions() {
             // Beside the worked jobs, a question that was asked before is not looked at again; what
             // takes the answer depends on whether there is rain.
             let rain = job.table.contains_key("rain");
@@ -297,7 +297,7 @@ fn an_answer_leads_where_the_question_said() {
     for job in worked() {
         let settled = job.settle(&demo);
         let Some(taken) = settled.pick.as_ref().filter(|pick| pick.fits) else { continue };
-        for q in &settled.questions {
+        for q in settled.questions() {
             for said in &q.outcomes {
                 let answer = match said.answer.as_str() {
                     "no" => "false",

@@ -88,7 +88,7 @@ fn what_is_assumed_is_asked_for() {
         let (low, value, high) = (number(&a.low), number(&entry.value), number(&a.high));
         assert!(low <= value && value <= high && low < high, "{key}: {low} {value} {high}");
     }
-    assert!(settled.questions.iter().any(|q| q.key == "unit.dimensions.gap"));
+    assert!(settled.questions().iter().any(|q| q.key == "unit.dimensions.gap"));
 }
 
 /// No two ends of the ranges contradict one another: each assumption at either end, and all at either end.

@@ -179,7 +179,7 @@ fn us_and_si_are_the_same_job() {
     }
     let words = |s: &Settled| s.verdicts.iter().map(|j| (j.rule.id, j.verdict.word())).collect::<Vec<_>>();
     assert_eq!(words(&us), words(&si));
-    let asked = |s: &Settled| s.questions.iter().map(|q| q.key.clone()).collect::<Vec<_>>();
+    let asked = |s: &Settled| s.questions().iter().map(|q| q.key.clone()).collect::<Vec<_>>();
     assert_eq!(asked(&us), asked(&si), "the same questions in the same order");
 }
 

@@ -40,10 +40,10 @@ fn the_rain_is_asked_before_the_temperature_where_nothing_was_sized() {
     let table = "[enquiry]\ntitle = \"Large yard\"\nprint = \"si\"\n[[surface]]\nname = \"yard\"\nkind = \"asphalt\"\narea = \"60000 m2\"\n";
     let settled = Sheet::text("yard", table).settle(&demo());
     assert!(settled.pick.is_none());
-    let place = |word: &str| settled.questions.iter().position(|q| q.key.contains(word));
+    let place = |word: &str| settled.questions().iter().position(|q| q.key.contains(word));
     let (rain, cold) = (place("rain.intensity"), place("water.coldest"));
     assert!(rain.expect("the rain is asked") < cold.expect("the cold is asked"), "{rain:?} {cold:?}");
-    let first = &settled.questions[0];
+    let first = &settled.questions()[0];
     assert!(first.flows.len() == 2 && first.weight > 0.0, "{first:?}");
 }
 

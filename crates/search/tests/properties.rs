@@ -230,7 +230,7 @@ fn two_runs_are_one() {
             assert!(same_bits(&x.value, &y.value), "{}: {}", sheet.name, x.label);
             assert_eq!(format!("{x:?}"), format!("{y:?}"), "{}", sheet.name);
         }
-        let rest = |s: &Settled| format!("{:?} {:?} {:?} {:?}", s.job.design, s.pick, s.candidates, s.questions);
+        let rest = |s: &Settled| format!("{:?} {:?} {:?} {:?}", s.job.design, s.pick, s.candidates, s.questions());
         assert_eq!(rest(&a), rest(&b), "{}", sheet.name);
     }
 }
@@ -396,7 +396,7 @@ proptest! {
                         prop_assert!(x.is_finite(), "{}, {} = {x}", entry.section, entry.label);
                     }
                 }
-                for q in &settled.questions {
+                for q in settled.questions() {
                     prop_assert!(q.weight.is_finite(), "{}: weight {}", q.key, q.weight);
                 }
             }

@@ -118,7 +118,7 @@ fn a_table_of_a_law_is_the_law() {
 #[test]
 fn a_study_leaves_the_questions_in_their_order() {
     let mut settled = Sheet::data("wash").settle(&demo());
-    let keys = |s: &stillrise_search::Settled| s.questions.iter().map(|q| q.key.clone()).collect::<Vec<_>>();
+    let keys = |s: &stillrise_search::Settled| s.questions().iter().map(|q| q.key.clone()).collect::<Vec<_>>();
     let before = keys(&settled);
     settled.study(400);
     assert_eq!(keys(&settled), before);

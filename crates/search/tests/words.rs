@@ -96,7 +96,7 @@ fn what_holds_a_word_back_is_asked_first() {
         };
         let keys: std::collections::BTreeSet<String> = limits.flat_map(asked).collect();
         let first: std::collections::BTreeSet<String> =
-            settled.questions.iter().take(keys.len()).map(|q| q.key.clone()).collect();
+            settled.questions().iter().take(keys.len()).map(|q| q.key.clone()).collect();
         assert_eq!(keys, first, "{}", job.name);
         held += keys.len();
     }

@@ -17,28 +17,47 @@ const LEVEL = [{ transform: "translateY(-1.4px)" }, { transform: "translateY(.5p
 const still = matchMedia("(prefers-reduced-motion: reduce)");
 let moved = [];
 let leaves = new Map();
+// The leaves that an answer takes over as they are, wherever they stand in it.
+let wanted = new Set();
 
 // A millimetre of the drawing is read at so many pixels.
 const PER_MM = 4.8;
 
 function view(afresh) {
   const query = new URLSearchParams();
-  const drawing = document.querySelector("#picture .drawing");
-  if (drawing) query.set("wide", String(Math.round(Math.max(drawing.clientWidth - 16, 880) / PER_MM)));
+  if (wide) query.set("wide", String(wide));
   if (beside) query.set("beside", beside);
   if (pointed) query.set("part", pointed);
   if (views) query.set("views", "true");
-  if (isFar(find("way"))) query.set("charts_later", "true");
+  query.set("questions_later", "true");
+  if (far) query.set("charts_later", "true");
   if (!afresh) query.set("has", [...document.querySelectorAll("[data-hash]")].map((leaf) => leaf.dataset.hash).join("."));
   return query.toString();
 }
 
-// Charts that nobody sees come after the drawing stands.
-const isFar = (part) => part !== null && part.getBoundingClientRect().top > 1.2 * innerHeight;
-let charts = 0;
-function chartsLater() {
-  clearTimeout(charts);
-  charts = setTimeout(() => ask("GET", `${base}/way?${view()}`), 120);
+// How wide the drawing may be, and whether the charts are out of sight: looked at when nothing waits for it, as asking lays
+// out the page.
+let wide = 0;
+let far = false;
+function measure() {
+  const drawing = document.querySelector("#picture .drawing");
+  wide = drawing ? Math.round(Math.max(drawing.clientWidth - 16, 880) / PER_MM) : 0;
+  const charts = find("way");
+  far = charts !== null && charts.getBoundingClientRect().top > 1.2 * innerHeight;
+}
+let measuring = 0;
+function measureSoon() {
+  clearTimeout(measuring);
+  measuring = setTimeout(measure, 60);
+}
+addEventListener("scroll", measureSoon, { passive: true });
+addEventListener("resize", measureSoon);
+
+// What nobody waits for comes once the drawing stands.
+let following = 0;
+function follow() {
+  clearTimeout(following);
+  following = setTimeout(() => ask("GET", `${base}/later?${view()}`), 120);
 }
 
 async function ask(method, path, body) {
@@ -82,12 +101,14 @@ function put(text) {
   for (const summary of fresh.querySelectorAll("details > summary")) if (open.has(opening(summary))) summary.parentElement.open = true;
   if (!fresh.getElementById("trouble")) find("trouble").replaceChildren();
   // Where each piece was scrolled to is asked before anything is changed: asking later would lay out the page each time.
-  const pieces = [...fresh.querySelectorAll("[data-patch]")].map((piece) => ({ piece, old: find(piece.id) })).filter(({ old }) => old);
+  const outer = [...fresh.querySelectorAll("[data-patch]")].filter((piece) => !piece.parentElement.closest("[data-patch]"));
+  const pieces = outer.map((piece) => ({ piece, old: find(piece.id) })).filter(({ old }) => old);
   for (const one of pieces) one.scroll = one.old.scrollTop;
   moved = [];
   leaves = new Map([...document.querySelectorAll("[data-hash]")].map((leaf) => [leaf.dataset.hash, leaf]));
+  wanted = new Set([...fresh.querySelectorAll("[data-same]")].map((same) => same.dataset.same));
   // What two answers at a time left behind cannot be put together from leaves: then all is asked for afresh.
-  if ([...fresh.querySelectorAll("[data-same]")].some((same) => !leaves.has(same.dataset.same))) return redraw(true);
+  if ([...wanted].some((hash) => !leaves.has(hash))) return redraw(true);
   for (const { piece, old, scroll } of pieces) {
     // A text that was begun and is not saved stays, with the version that it was begun over.
     if (old.querySelector("textarea[data-typed]")) continue;
@@ -105,7 +126,7 @@ function put(text) {
   }
   const stamp = fresh.querySelector("[data-version]");
   if (stamp) {
-    if (Number(stamp.dataset.version) !== version && !fresh.getElementById("way")) chartsLater();
+    if (fresh.querySelector("[data-kept]")) follow();
     version = Number(stamp.dataset.version);
   }
   for (const part of moved) if (!still.matches) part.animate(LEVEL, { duration: 450, easing: "ease-out" });
@@ -117,18 +138,26 @@ function put(text) {
     }
   } else if (part && !focused.isConnected) document.querySelector(`svg [data-part="${CSS.escape(part)}"][tabindex]`)?.focus({ preventScroll: true });
   place();
+  measureSoon();
 }
 
-// Brings an element to what came fresh: what is the same in both is left alone, and with it its layout.
+// Brings an element to what came fresh: what is the same in both is left alone, and with it its layout and what the reader
+// does in it.
 function merge(old, fresh) {
+  if (fresh.dataset.kept !== undefined && fresh.id === old.id) return;
   // In place of a leaf that the page has came its hash.
   if (fresh.dataset.same !== undefined && fresh.dataset.same === old.dataset.hash || old.isEqualNode(fresh)) return reset(old);
-  if (old.cloneNode(false).isEqualNode(fresh.cloneNode(false)) && old.children.length > 0 && old.childNodes.length === fresh.childNodes.length) {
+  const changes = fresh.dataset.same === undefined && !wanted.has(old.dataset.hash);
+  if (changes && old.nodeName === fresh.nodeName && old.id === fresh.id && old.childNodes.length === fresh.childNodes.length) {
+    if (old.matches(WET)) moved.push(old);
+    for (const { name } of [...old.attributes]) if (!fresh.hasAttribute(name)) old.removeAttribute(name);
+    for (const { name, value } of fresh.attributes) if (old.getAttribute(name) !== value) old.setAttribute(name, value);
     const pairs = [...old.childNodes].map((child, k) => [child, fresh.childNodes[k]]);
     for (const [child, other] of pairs) {
       if (child.nodeType === 1 && other.nodeType === 1) merge(child, other);
       else if (!child.isEqualNode(other)) child.replaceWith(document.adoptNode(other));
     }
+    if (old.matches(FIELDS)) reset(old);
     return;
   }
   for (const same of fresh.matches("[data-same]") ? [fresh] : fresh.querySelectorAll("[data-same]")) {
@@ -136,16 +165,24 @@ function merge(old, fresh) {
     if (same === fresh) fresh = leaf;
     else same.replaceWith(leaf);
   }
+  for (const kept of fresh.querySelectorAll("[data-kept]")) {
+    const stays = find(kept.id);
+    if (stays) kept.replaceWith(stays);
+  }
   if (old.matches(WET) && fresh.matches(WET)) moved.push(fresh);
   old.replaceWith(document.adoptNode(fresh));
 }
 
+const FIELDS = "input, select, textarea";
+
 // A field shows what stands in the enquiry, also where the page itself is as it was.
 function reset(old) {
-  for (const field of old.matches("input, select") ? [old] : old.querySelectorAll("input, select")) {
+  for (const field of old.matches(FIELDS) ? [old] : old.querySelectorAll(FIELDS)) {
     if (field.dataset.typed !== undefined) continue;
-    if (field.tagName === "SELECT") field.selectedIndex = Math.max(0, [...field.options].findIndex((one) => one.defaultSelected));
-    else field.value = field.defaultValue;
+    const first = field.tagName === "SELECT" ? Math.max(0, [...field.options].findIndex((one) => one.defaultSelected)) : 0;
+    // Setting what is set already would lay out the page, once for each field.
+    if (field.tagName === "SELECT") { if (field.selectedIndex !== first) field.selectedIndex = first; }
+    else if (field.value !== field.defaultValue) field.value = field.defaultValue;
   }
 }
 
@@ -351,16 +388,17 @@ function light() {
 }
 
 if (name !== undefined && find("picture")) {
+  measure();
   if (location.hash === "#mail") show("mail");
   // The drawing is laid out for the width there is.
-  let wide = 0;
+  let was = 0;
   let waits = 0;
   new ResizeObserver(() => {
     const now = find("picture").clientWidth;
-    if (Math.abs(now - wide) < 40) return;
-    wide = now;
+    if (Math.abs(now - was) < 40) return;
+    was = now;
     clearTimeout(waits);
-    waits = setTimeout(() => redraw(), 60);
+    waits = setTimeout(() => { measure(); redraw(); }, 60);
   }).observe(document.querySelector("main"));
   // Another window or another program may change the file.
   setInterval(async () => {

@@ -142,7 +142,7 @@ fn of_rules(settled: &Settled) -> Vec<String> {
     };
     let asks = open.into_iter().filter(|u| u.ask.key.as_deref().is_some_and(wanted));
     let text = |u: stillrise_checks::Unsettled<'_>| {
-        let taken = settled.questions.iter().find(|q| u.ask.key.as_deref() == Some(q.key.as_str()));
+        let taken = settled.questions().iter().find(|q| u.ask.key.as_deref() == Some(q.key.as_str()));
         taken.map_or_else(|| u.ask.question.to_string(), asked)
     };
     asks.map(text).collect()
@@ -181,7 +181,7 @@ fn of_entries<'a>(settled: &'a Settled, entries: Vec<&Entry>) -> Vec<&'a Questio
             _ => None,
         })
         .collect();
-    settled.questions.iter().filter(|q| keys.contains(q.key.as_str()) && !q.contradiction).collect()
+    settled.questions().iter().filter(|q| keys.contains(q.key.as_str()) && !q.contradiction).collect()
 }
 
 /// What findings rest on that nobody said: the walkway where the place has no room for the one that was taken; where fall is
@@ -189,14 +189,14 @@ fn of_entries<'a>(settled: &'a Settled, entries: Vec<&Entry>) -> Vec<&'a Questio
 fn pressing(settled: &Settled) -> Vec<String> {
     let subject = settled.subject();
     let open = |key: &str, what: &str| {
-        let question = settled.questions.iter().find(|q| q.key == key);
+        let question = settled.questions().iter().find(|q| q.key == key);
         question.map_or_else(|| subject.ask_for(key, what).question.to_string(), asked)
     };
     let mut all = Vec::new();
     let fit = settled.judged(&does_not_fit::RULE);
     let walkway = fit.and_then(|v| v.verdict.asks().iter().find(|a| a.key.as_deref() == Some("site.access")));
     all.extend(walkway.map(|ask| {
-        let question = settled.questions.iter().find(|q| q.declared.is(Site::access));
+        let question = settled.questions().iter().find(|q| q.declared.is(Site::access));
         question.map_or_else(|| ask.question.to_string(), asked)
     }));
     all.extend(lifted(settled).then(|| {

@@ -33,7 +33,7 @@ pub(super) fn contradictions(settled: &Settled) -> Vec<String> {
             let taken = claims.iter().find(|claim| claim.value == entry.value).and_then(|claim| typed(claim));
             let taken = taken.map_or_else(|| entry.shown(system), |text| plainly(text).to_owned());
             // What moves nothing is asked for the record alone.
-            let asked = settled.questions.iter().find(|q| q.contradiction && q.label == entry.label);
+            let asked = settled.questions().iter().find(|q| q.contradiction && q.label == entry.label);
             let same = asked.is_some_and(|q| q.weight <= asks::MOVES && q.flows.is_empty());
             // What explains the results of a unit that stands may hang on it all the same.
             let same = same && !crate::rating::is_observed(settled);

@@ -31,7 +31,7 @@ pub fn posed(settled: &Settled) -> Vec<Posed> {
 /// numbers.
 fn keys(settled: &Settled, text: &str) -> Vec<String> {
     let line = [text.to_owned()];
-    let assumed = settled.questions.iter().filter(|q| stands_in(&line, q)).map(|q| q.key.clone());
+    let assumed = settled.questions().iter().filter(|q| stands_in(&line, q)).map(|q| q.key.clone());
     let asks = unsettled(&settled.verdicts).into_iter().map(|u| u.ask);
     let ruled = asks.filter(|ask| text.starts_with(&*ask.question)).filter_map(|ask| ask.key.as_deref());
     let stands = settled.standing.iter().filter(|s| standing(&s.asks) == text).filter_map(|s| key_of(&s.asks));

@@ -184,7 +184,7 @@ fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
     out.push(["Rules".to_owned(), text]);
     out.push([
         "Open questions".to_owned(),
-        format!("{}, ranked behind the verdicts of the rules", r.settled.questions.len()),
+        format!("{}, ranked behind the verdicts of the rules", r.settled.questions().len()),
     ]);
     out.into_iter().map(|[a, b]| [a, set(&b)]).collect()
 }

@@ -180,7 +180,7 @@ pub(super) fn questions(r: &mut Report<'_>) {
     } else {
         "Where nobody said, a default stands in. No unit was sized: what an answer does to effluent and unit is not known, and the questions are ranked by how far the plausible ones move the flow and the oil that come."
     });
-    if settled.questions.is_empty() {
+    if settled.questions().is_empty() {
         r.out.para("There is no open question.");
     }
     let mut table = Table::new([
@@ -194,8 +194,8 @@ pub(super) fn questions(r: &mut Report<'_>) {
     let mut seen = BTreeSet::new();
     let moves = |q: &&Question| r.edition.is_internal() || q.outcomes.is_empty() || q.weight >= STAYS;
     let shown: Vec<&Question> =
-        settled.questions.iter().filter(moves).filter(|q| seen.insert(q.text.clone())).collect();
-    let left_out = settled.questions.len() - shown.len();
+        settled.questions().iter().filter(moves).filter(|q| seen.insert(q.text.clone())).collect();
+    let left_out = settled.questions().len() - shown.len();
     for (k, q) in shown.into_iter().enumerate() {
         let key = if r.edition.is_internal() { format!(" [{}]", q.key) } else { String::new() };
         table.row([
@@ -212,7 +212,7 @@ pub(super) fn questions(r: &mut Report<'_>) {
             "{left_out} more stand in the trail: their answers would move neither effluent nor unit nor a verdict."
         ));
     }
-    let ranked: Vec<&Question> = settled.questions.iter().collect();
+    let ranked: Vec<&Question> = settled.questions().iter().collect();
     let also = match also_asked(settled, &ranked).len() {
         0 => String::new(),
         1 => "Beyond these, 1 question stands with the rules that cannot judge.".to_owned(),

@@ -263,7 +263,7 @@ fn verdicts(settled: &Settled, edition: Edition) -> Value {
 
 fn questions(settled: &Settled) -> Value {
     let matter = that_matter(settled).len();
-    json!(settled.questions.iter().enumerate().map(|(i, q)| json!({
+    json!(settled.questions().iter().enumerate().map(|(i, q)| json!({
         "key": q.key, "question": q.text, "now": q.now, "low": q.range.0, "high": q.range.1, "source": q.source, "share": q.share, "weight": q.weight, "matters": i < matter,
         "outcomes": q.outcomes.iter().map(|o| json!({
             "answer": o.answer, "total_oil_out": o.effluent.map(|e| plain(e.si(), &MG_L)), "unit": o.unit.as_ref().map(Offered::name), "verdicts": o.words.as_ref().map(|words| words.iter().map(|w| w.text()).collect::<Vec<_>>()),

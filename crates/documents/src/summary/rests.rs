@@ -44,7 +44,7 @@ pub(crate) fn assumed_under<'a>(
         }
     }
     let weight = |entry: &Entry| match &entry.origin {
-        Origin::Assumed(a) => settled.questions.iter().find(|q| q.key == a.key).map_or(0.0, |q| q.weight),
+        Origin::Assumed(a) => settled.questions().iter().find(|q| q.key == a.key).map_or(0.0, |q| q.weight),
         _ => 0.0,
     };
     let mut entries: Vec<&Entry> = rests.iter().filter_map(|at| ledger.entry(*at)).collect();

@@ -87,7 +87,7 @@ pub(super) fn rules(out: &mut String, settled: &Settled, width: usize) {
 /// The questions that move the result, most first.
 #[must_use]
 pub fn that_matter(settled: &Settled) -> Vec<&Question> {
-    settled.questions.iter().filter(|q| q.weight > 0.005 || (q.outcomes.is_empty() && settled.pick.is_none())).collect()
+    settled.questions().iter().filter(|q| q.weight > 0.005 || (q.outcomes.is_empty() && settled.pick.is_none())).collect()
 }
 
 pub(super) fn questions(out: &mut String, settled: &Settled, width: usize) {
@@ -115,7 +115,7 @@ pub(super) fn questions(out: &mut String, settled: &Settled, width: usize) {
     if less > 0 {
         out.push_str(&format!("{less} more assumptions move the result too, each by less; the report lists them.\n"));
     }
-    let rest = settled.questions.len() - matter.len();
+    let rest = settled.questions().len() - matter.len();
     if rest > 0 {
         out.push_str(&format!(
             "{rest} more assumptions stand in the trail; their answers would hardly move the result.\n"

@@ -3,7 +3,7 @@
 
 use crate::answer::Refusal;
 use crate::desk::Desk;
-use crate::parts::{View, beside, mail, panel, remedy, trail, way};
+use crate::parts::{self, View, beside, mail, panel, remedy, trail, way};
 use crate::sheet::{State, apart};
 use axum::Router;
 use axum::extract::{Path, Query, State as Shared};
@@ -21,6 +21,7 @@ pub(super) fn routes() -> Router<Arc<Desk>> {
         .route("/sheet/{name}/remedy/{rule}", get(settles))
         .route("/sheet/{name}/beside/{which}", get(aside))
         .route("/sheet/{name}/way", get(charts))
+        .route("/sheet/{name}/later", get(later))
 }
 
 /// A piece of a sheet as it stands, or that there is none.
@@ -79,6 +80,15 @@ async fn charts(
         Some(way::piece(state, &view))
     };
     made(desk, name, headers, piece).await
+}
+
+async fn later(
+    Shared(desk): Shared<Arc<Desk>>,
+    Path(name): Path<String>,
+    Query(view): Query<View>,
+    headers: HeaderMap,
+) -> Response {
+    made(desk, name, headers, move |state| Some(parts::later(state, &view))).await
 }
 
 async fn settles(

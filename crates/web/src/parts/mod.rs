@@ -39,6 +39,8 @@ pub struct View {
     pub views: bool,
     /// Whether the charts are out of sight: then they are asked for by themselves, once the drawing stands.
     pub charts_later: bool,
+    /// Whether the open questions are asked for by themselves too: to rank them, each answer is worked through.
+    pub questions_later: bool,
     /// Hashes of the leaves that the page has, with points between them.
     pub has: String,
 }
@@ -46,19 +48,42 @@ pub struct View {
 /// All pieces of a sheet as it stands, with what is open beside it.
 #[must_use]
 pub fn all(state: &State, view: &View) -> Markup {
-    // The drawing and the charts take the longest, so they are made side by side.
-    let charts = || (!view.charts_later).then(|| way::piece(state, view));
-    let (picture, way) = both(|| picture::piece(state, view), charts);
+    // The drawing takes the longest, and all else meanwhile.
+    let rest = || Rest {
+        notes: notes::piece(state, view),
+        way: (!view.charts_later).then(|| way::piece(state, view)),
+        beside: view.beside.as_ref().and_then(|which| beside::piece(state, which, view)),
+        panel: view.part.as_ref().and_then(|id| panel::piece(state, id, view)),
+    };
+    let (picture, Rest { notes, way, beside, panel }) = both(|| picture::piece(state, view), rest);
     html! {
         (bar::piece(state))
         (glance::piece(state))
         (picture)
-        (notes::piece(state, view))
+        (notes)
         @if let Some(way) = way { (way) }
         (title::piece(state))
-        @if let Some(open) = view.beside.as_ref().and_then(|which| beside::piece(state, which, view)) { (open) }
-        @if let Some(open) = view.part.as_ref().and_then(|id| panel::piece(state, id, view)) { (open) }
+        @if let Some(beside) = beside { (beside) }
+        @if let Some(panel) = panel { (panel) }
         @if let Some(note) = &state.note { div #told data-patch role="status" aria-live="polite" { (note) } }
+        span hidden data-version=(state.version) {}
+    }
+}
+
+/// What stands around the drawing.
+struct Rest {
+    notes: Markup,
+    way: Option<Markup>,
+    beside: Option<Markup>,
+    panel: Option<Markup>,
+}
+
+/// What was left for later, once the drawing stands.
+#[must_use]
+pub fn later(state: &State, view: &View) -> Markup {
+    html! {
+        (notes::questions_piece(state, view))
+        @if view.charts_later { (way::piece(state, view)) }
         span hidden data-version=(state.version) {}
     }
 }

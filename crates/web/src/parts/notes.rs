@@ -49,7 +49,8 @@ fn notes(settled: &Settled, locked: bool, view: &View) -> Markup {
                 ol.findings { @for judged in all { (finding(judged, &mark(judged))) } }
             }
         }
-        (questions(settled, locked, view))
+        // What stays away leaves what the page has in its place.
+        @if view.questions_later { section #questions data-kept="" {} } @else { (questions(settled, locked, view)) }
         @if !asked.is_empty() {
             details.group { summary { h2 { "Cannot be judged" span.count { (asked.len()) } } }
                 ol.findings { @for judged in &asked { (finding(judged, &mark(judged))) } } }
@@ -145,23 +146,31 @@ pub fn slug(key: &str) -> String {
     key.chars().map(|c| if c.is_ascii_alphanumeric() { c.to_ascii_lowercase() } else { '-' }).collect()
 }
 
+/// The open questions by themselves.
+#[must_use]
+pub fn questions_piece(state: &State, view: &View) -> Markup {
+    html! { @if let Some(settled) = &state.outcome.settled { (questions(settled, state.is_locked(), view)) } }
+}
+
 /// What the customer is asked, what moves the result most first.
 fn questions(settled: &Settled, locked: bool, view: &View) -> Markup {
     let matter = that_matter(settled);
     let more = matter.len().saturating_sub(SHOWN);
     html! {
-        @if !matter.is_empty() {
-            h2 { "Open questions" span.count { (matter.len()) } }
-            ol.questions {
-                @for question in matter.iter().take(SHOWN) {
-                    (leaf(view, html! { li {
-                        p { (question.text) }
-                        p.small { "Taken: " (question.now) ", plausibly " (question.range.0) " to " (question.range.1) ". " (moves(settled, question)) }
-                        (answer(&question.key, &question.now, locked))
-                    } }))
+        section #questions data-patch {
+            @if !matter.is_empty() {
+                h2 { "Open questions" span.count { (matter.len()) } }
+                ol.questions {
+                    @for question in matter.iter().take(SHOWN) {
+                        (leaf(view, html! { li {
+                            p { (question.text) }
+                            p.small { "Taken: " (question.now) ", plausibly " (question.range.0) " to " (question.range.1) ". " (moves(settled, question)) }
+                            (answer(&question.key, &question.now, locked))
+                        } }))
+                    }
                 }
+                @if more > 0 { p.small { (more) " more move the result, each by less; the inputs beside the sheet hold them." } }
             }
-            @if more > 0 { p.small { (more) " more move the result, each by less; the inputs beside the sheet hold them." } }
         }
     }
 }

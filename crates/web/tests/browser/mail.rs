@@ -72,7 +72,9 @@ fn an_empty_sheet_asks_for_what_changes_the_answer() {
     desk.see("document.querySelector('#glance').innerText.includes('Demo')");
     let text = desk.file("new wash bay");
     assert!(text.contains("[[stream]]") && text.contains("\"10 gpm\""), "{text}");
-    // The questions stand in the notes, what moves the result most first; an answer there goes into the file.
+    // The questions stand in the notes, what moves the result most first; an answer there goes into the file. They follow the
+    // drawing.
+    desk.see("document.querySelector('.questions form.answer')");
     let key = desk.value("document.querySelector('.questions form.answer').dataset.set");
     let now = desk.value("document.querySelector('.questions form.answer input').placeholder");
     desk.script(&format!("document.querySelector('.questions form.answer input').value = {now:?}; 1"));
