@@ -3,6 +3,7 @@
 
 use crate::What;
 use core::ops::Range;
+use stillrise_handbook::hydraulics::pipes::PIPE_SIZES;
 
 /// Numbers that people write out.
 const SPOKEN: [(&str, f64); 33] = [
@@ -43,7 +44,22 @@ const SPOKEN: [(&str, f64); 33] = [
 
 /// What is counted: words behind the number, what one of them is worth, and the key.
 const COUNTED: [(&[&str], f64, &str); 10] = [
-    (&["hoses", "hose", "taps", "lances", "lance", "wash points", "monitors", "schläuche"], 1.0, "stream.hoses"),
+    (
+        &[
+            "hoses",
+            "hose",
+            "taps",
+            "lances",
+            "lance",
+            "wash points",
+            "monitors",
+            "pressure washers",
+            "jet washers",
+            "schläuche",
+        ],
+        1.0,
+        "stream.hoses",
+    ),
     (
         &[
             "days a week",
@@ -133,6 +149,7 @@ pub(crate) fn counts(low: &str) -> Vec<Counted> {
         }
     }
     found.extend(gravity(low));
+    found.extend(bores(low));
     found.sort_by_key(|(at, _)| at.start);
     found
 }
@@ -182,17 +199,32 @@ fn numbers(low: &str) -> Vec<(usize, f64, usize)> {
     all
 }
 
-/// A gravity that stands without a unit: "SG 0.885", "specific gravity of 0.87".
+/// Pipes by their nominal size: "DN 200".
+fn bores(low: &str) -> Vec<Counted> {
+    let mut found = Vec::new();
+    for (at, _) in low.match_indices("dn") {
+        let body = low[at + 2..].trim_start_matches([' ', '-', '\u{a0}']);
+        let len = body.find(|c: char| !c.is_ascii_digit()).unwrap_or(body.len());
+        let Ok(size) = body[..len].parse::<f64>() else { continue };
+        let is_known = PIPE_SIZES.iter().any(|pipe| f64::from(pipe.dn) == size);
+        if apart(low, at) && is_known && !body[len..].starts_with(char::is_alphanumeric) {
+            found.push((at..low.len() - body.len() + len, What::Count("outlet.pipe", size)));
+        }
+    }
+    found
+}
+
+/// A gravity that stands without a unit: "SG 0.885", "specific gravity of 0.87", "a density of 0.86".
 fn gravity(low: &str) -> Vec<Counted> {
     let mut found = Vec::new();
-    for lead in ["sg", "s.g.", "specific gravity", "sp. gr.", "sp.gr.", "spec. gravity"] {
+    for lead in ["sg", "s.g.", "specific gravity", "sp. gr.", "sp.gr.", "spec. gravity", "density", "dichte"] {
         for (at, _) in low.match_indices(lead) {
             if !apart(low, at) {
                 continue;
             }
             let rest = &low[at + lead.len()..];
             let body = rest.trim_start_matches([' ', '=', ':', '~', '\u{a0}']);
-            let body = ["of ", "about ", "is ", "approx. ", "ca. "]
+            let body = ["von ", "of ", "is ", "about ", "approx. ", "ca. "]
                 .iter()
                 .fold(body, |body, word| body.strip_prefix(word).unwrap_or(body));
             let len = body.find(|c: char| !(c.is_ascii_digit() || matches!(c, '.' | ','))).unwrap_or(body.len());
@@ -239,6 +271,8 @@ mod tests {
                 .collect();
             assert_eq!(found, wanted, "{text}");
         }
+        assert!(matches!(&counts("a density of about 0.86, cold")[..], [(_, What::Gravity(text))] if text == "SG 0.86"));
+        assert!(matches!(&counts("outlet dn 200, dnx 3")[..], [(at, What::Count("outlet.pipe", 200.0))] if *at == (7..13)));
         assert!(matches!(&counts("oil of sg 0.885 at 60 f")[..], [(_, What::Gravity(text))] if text == "SG 0.885"));
     }
 }

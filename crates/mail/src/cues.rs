@@ -165,6 +165,18 @@ pub static CUES: &[Cue] = &[
         &["limit", "permit", "not exceed", "allowed", "consent"],
     ),
     cue(
+        "rain.oil.mean",
+        &["runoff", "run-off", "rainwater", "rain water", "storm water carries", "stormwater carries", "regenwasser"],
+        &["oil", "hydrocarbons", "carries", "contains"],
+        &["limit", "permit", "not exceed", "allowed", "discharge", "outlet", "effluent", "wash", "solids"],
+    ),
+    cue(
+        "rain.solids",
+        &["solids in the runoff", "tss in the runoff", "runoff solids"],
+        &["solids", "tss", "runoff", "rainwater", "grit"],
+        &["limit", "permit", "not exceed", "allowed", "consent", "wash", "discharge", "outlet"],
+    ),
+    cue(
         "stream.oil.emulsified",
         &["emulsified", "of it is emulsion", "is milky", "emulsion", "emulgiert"],
         &["share", "of the oil"],

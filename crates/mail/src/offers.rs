@@ -105,6 +105,7 @@ fn of_count(path: &str, count: f64) -> Vec<Offer> {
         "rain.return_period" => format!("{count} yr"),
         "asked.interval" => format!("{count} mo"),
         "rain.duration" => format!("{count} min"),
+        "outlet.pipe" => format!("DN {count}"),
         _ => format!("{count}"),
     };
     let offer = |path: &str, weight: u32| Offer { path: path.to_owned(), value: value.clone(), weight };
@@ -134,6 +135,10 @@ fn of_quantity(
             offer(place, format!("-{typed}"), -si, 0);
         } else {
             offer(place, typed.to_owned(), si, affinity(&place.path, unit));
+            // Without a datum beside it, where the groundwater stands may be told from the ground down as well.
+            if under && place.path == GROUNDWATER {
+                offer(place, format!("-{typed}"), -si, 0);
+            }
         }
     }
     // The sides of a place are its length and its width.
@@ -187,8 +192,11 @@ fn of_quantity(
     all
 }
 
+/// Where the groundwater stands.
+const GROUNDWATER: &str = "site.groundwater";
+
 /// Keys that hold an elevation, which a customer may tell as a depth below the ground.
-const ELEVATIONS: [&str; 4] = ["inlet.invert", "outlet.invert", "outlet.tailwater", "site.groundwater"];
+const ELEVATIONS: [&str; 4] = ["inlet.invert", "outlet.invert", "outlet.tailwater", GROUNDWATER];
 
 /// Words behind a depth that count it from the ground.
 const UNDER: [&str; 16] = [

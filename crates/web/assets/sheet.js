@@ -106,6 +106,7 @@ function put(text) {
   for (const one of pieces) one.scroll = one.old.scrollTop;
   moved = [];
   leaves = new Map([...document.querySelectorAll("[data-hash]")].map((leaf) => [leaf.dataset.hash, leaf]));
+  const follows = fresh.querySelector("[data-kept]") !== null;
   wanted = new Set([...fresh.querySelectorAll("[data-same]")].map((same) => same.dataset.same));
   // What two answers at a time left behind cannot be put together from leaves: then all is asked for afresh.
   if ([...wanted].some((hash) => !leaves.has(hash))) return redraw(true);
@@ -126,7 +127,7 @@ function put(text) {
   }
   const stamp = fresh.querySelector("[data-version]");
   if (stamp) {
-    if (fresh.querySelector("[data-kept]")) follow();
+    if (follows) follow();
     version = Number(stamp.dataset.version);
   }
   for (const part of moved) if (!still.matches) part.animate(LEVEL, { duration: 450, easing: "ease-out" });
@@ -331,8 +332,10 @@ document.addEventListener("submit", async (event) => {
     // A new block is called by what names it, then its key is claimed with the sentence it comes from.
     const called = set.called === undefined ? set.value : told.called.trim();
     const place = `${set.fresh} "${called}"`;
-    act([{ do: "add", block: set.fresh, keys: [[set.called ?? set.key, called]] },
-      set.called === undefined ? { do: "set", path: `${place}.${set.key}`, value: set.value, from: set.from }
+    const others = [...form.querySelectorAll("[data-with]")].map((field) => ({ do: "set", path: `${place}.${field.dataset.with}`, value: field.value.trim() }));
+    act([{ do: "add", block: set.fresh, keys: [[set.called ?? set.key, called]] }, ...others,
+      set.list !== undefined ? { do: "set", path: `${place}.${set.key}`, value: set.value }
+        : set.called === undefined ? { do: "set", path: `${place}.${set.key}`, value: set.value, from: set.from }
         : { do: "claim", path: `${place}.${set.key}`, value: set.value, from: set.from }]);
   }
   else if (set.package) make(set.package, told.edition);

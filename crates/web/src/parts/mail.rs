@@ -7,7 +7,7 @@ use crate::sheet::State;
 use maud::{Markup, html};
 use serde_json::json;
 use stillrise_design::enquiry::blocks::GallonWord;
-use stillrise_design::enquiry::keys::{BlockSpec, KeyKind};
+use stillrise_design::enquiry::keys::{BlockSpec, KeyKind, KeySpec};
 use stillrise_edit::{Claimed, Heading, Said, headings, said};
 use stillrise_mail::keys::place;
 use stillrise_mail::{Find, Mail, Offer};
@@ -42,8 +42,13 @@ fn sentence(text: &str, mail: &Mail, find: &Find) -> String {
 fn is_used(claims: &[Said], sentence: &str, find: &Find) -> bool {
     claims.iter().any(|said| {
         let path = unnamed(&said.path);
+        let is_listed = |claim: &Claimed, offer: &Offer| {
+            place(&path).is_some_and(|place| matches!(place.key.kind, KeyKind::Results(_)))
+                && claim.value.split(';').any(|one| plain(one) == plain(&offer.value))
+        };
         said.claims.iter().any(|claim| {
-            claim.from.as_deref().is_some_and(|from| plain(from) == sentence)
+            find.offers.first().is_some_and(|offer| offer.path == path && is_listed(claim, offer))
+                || claim.from.as_deref().is_some_and(|from| plain(from) == sentence)
                 && find.offers.iter().any(|offer| offer.path == path && plain(&offer.value) == plain(&claim.value))
         })
     })
@@ -148,8 +153,18 @@ fn one(offer: &Offer, from: &str, stand: &[Heading], claims: &[Said], said_as: &
         let at = ground.and_then(|said| said.claims.first()).map_or("", |claim| claim.value.as_str());
         return html! { li { code { (offer.path) } ": counted down from the ground, which stands at " (at) "; the inputs take the elevation." } };
     }
+    let is_list = place(&offer.path).is_some_and(|place| matches!(place.key.kind, KeyKind::Results(_)));
     let claim = |head: &str| {
-        let own = json!({ "do": "claim", "path": path(head), "value": offer.value, "from": from });
+        let path = path(head);
+        let own = match is_list {
+            // Results of a laboratory stand in one list, which has no sources of its own.
+            true => {
+                let stands = claims.iter().find(|said| said.path.to_string() == path).and_then(|said| said.claims.first());
+                let value = stands.map_or_else(|| offer.value.clone(), |claim| format!("{}; {}", claim.value, offer.value));
+                json!({ "do": "set", "path": path, "value": value })
+            }
+            false => json!({ "do": "claim", "path": path, "value": offer.value, "from": from }),
+        };
         match is_depth && ground.is_none() {
             true => json!([own, { "do": "set", "path": GROUND, "value": "0 m", "from": from }]),
             false => json!([own]),
@@ -166,7 +181,7 @@ fn one(offer: &Offer, from: &str, stand: &[Heading], claims: &[Said], said_as: &
                     @let head = heading.to_string();
                     button type="button" data-act=(claim(&head)) { code { (head) "." (keys) } " = " (offer.value) }
                 }
-                (fresh(kind.block(), keys, offer, from, (said_as, own.len())))
+                (fresh(kind.block(), keys, offer, from, (said_as, own.len()), stand))
             }
         }
     }
@@ -188,18 +203,47 @@ fn next(offer: &Offer, head: &str, claims: &[Said]) -> String {
     format!(".{}", things.sum::<usize>() + 1)
 }
 
+/// The keys without which a new block that begins with one says too little: a rate of each hose needs their number.
+fn companions(block: &'static BlockSpec, keys: &str, called: Option<&str>) -> Vec<&'static KeySpec> {
+    let special = match (block.name, keys) {
+        ("stream", "hose_flow") => "hoses",
+        ("stream", "flow" | "hoses" | "volume_per_day") => "",
+        ("stream", _) => "flow",
+        ("dump", _) => "stream",
+        _ => "",
+    };
+    let asked = |key: &&'static KeySpec| key.name == special || key.needed && key.name != keys && Some(key.name) != called;
+    block.keys().into_iter().filter(asked).collect()
+}
+
 /// The form that starts a block with what was found.
-fn fresh(block: &'static BlockSpec, keys: &str, offer: &Offer, from: &str, (said_as, count): (&str, usize)) -> Markup {
+fn fresh(
+    block: &'static BlockSpec,
+    keys: &str,
+    offer: &Offer,
+    from: &str,
+    (said_as, count): (&str, usize),
+    stand: &[Heading],
+) -> Markup {
     let called =
         ["product", "pollutant", "name"].into_iter().find(|name| block.keys().iter().any(|key| key.name == *name));
     let id = format!("fresh-{}-{}", block.name, super::notes::slug(keys));
+    let path = format!("{keys}{}", next(offer, "", &[]));
+    let is_list = place(&offer.path).is_some_and(|place| matches!(place.key.kind, KeyKind::Results(_)));
+    let stream = stand.iter().find(|heading| heading.block().name == "stream").and_then(Heading::name);
     html! {
-        form.fresh data-fresh=(block.name) data-key=(keys) data-value=(offer.value) data-from=(from) data-called=[called.filter(|called| *called != keys)] {
+        form.fresh data-fresh=(block.name) data-key=(path) data-list[is_list] data-value=(offer.value) data-from=(from) data-called=[called.filter(|called| *called != keys)] {
             @if let Some(called) = called.filter(|called| *called != keys) {
                 label for=(id) { "a new " (block.name) ", " (called) " " }
                 // What a word names is called by it, anything else by its number, until somebody knows better.
                 @let name = if offer.path == "oil.kind" { said_as.to_owned() } else { format!("{} {}", block.name, count + 1) };
                 input #(id) name="called" required autocomplete="off" value=[(called == "name").then_some(name)];
+            }
+            @for key in companions(block, keys, called) {
+                label { (key.name.replace('_', " ")) " "
+                    input data-with=(key.name) required autocomplete="off" placeholder=(key.like.trim_matches('"')) value=[stream.filter(|_| key.name == "stream")];
+                }
+                " "
             }
             button type="submit" { code { (block.name) "." (keys) } " = " (offer.value) @if called.is_none_or(|called| called == keys) { ", a new one" } }
         }
