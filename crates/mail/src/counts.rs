@@ -43,7 +43,7 @@ const SPOKEN: [(&str, f64); 33] = [
 ];
 
 /// What is counted: words behind the number, what one of them is worth, and the key.
-const COUNTED: [(&[&str], f64, &str); 10] = [
+const COUNTED: [(&[&str], f64, &str); 11] = [
     (
         &[
             "hoses",
@@ -80,6 +80,7 @@ const COUNTED: [(&[&str], f64, &str); 10] = [
     (&["times a week", "times per week", "a week", "per week", "in der woche"], 1.0, "dump.per_week"),
     (&["a fortnight", "every two weeks"], 0.5, "dump.per_week"),
     (&["a month", "per month", "im monat"], 0.25, "dump.per_week"),
+    (&["times a year", "a year", "per year", "im jahr"], 1.0, A_YEAR),
     (
         &["hours a day", "hours per day", "h/day", "hours daily", "hours each day", "stunden am tag", "hour", "hours"],
         1.0,
@@ -90,6 +91,9 @@ const COUNTED: [(&[&str], f64, &str); 10] = [
     (&["months", "month", "monate"], 1.0, "asked.interval"),
     (&["minutes", "minute", "minuten"], 1.0, "rain.duration"),
 ];
+
+/// Stands for the interval of what is done so many times a year.
+const A_YEAR: &str = "asked.interval, times a year";
 
 /// Units of time, whose numbers in digits are quantities.
 const UNITS: [&str; 12] =
@@ -135,6 +139,7 @@ pub(crate) fn counts(low: &str) -> Vec<Counted> {
             own.or_else(|| next.and_then(|(k, body)| of(body, end + gap + k + 1)))
         });
         if let Some((stop, value, path)) = hit {
+            let (value, path) = if path == A_YEAR { (12.0 / value, "asked.interval") } else { (value, path) };
             found.push((at..stop.min(low.len()), What::Count(path, value)));
         }
     }
@@ -259,6 +264,7 @@ mod tests {
             ("we have 2 wash hoses and one lance", &[("stream.hoses", 2.0), ("stream.hoses", 1.0)][..]),
             ("six days a week, seven days", &[("stream.days_per_week", 6.0), ("stream.days_per_week", 7.0)]),
             ("dumped twice a week, once a fortnight", &[("dump.per_week", 2.0), ("dump.per_week", 0.5)]),
+            ("empty it twice a year, 800 mm a year", &[("asked.interval", 6.0)]),
             ("every night, monday to friday", &[("stream.days_per_week", 7.0), ("stream.days_per_week", 5.0)]),
             ("an hour; for 3 hours", &[("stream.hours_per_day", 1.0)]),
         ] {
@@ -271,8 +277,12 @@ mod tests {
                 .collect();
             assert_eq!(found, wanted, "{text}");
         }
-        assert!(matches!(&counts("a density of about 0.86, cold")[..], [(_, What::Gravity(text))] if text == "SG 0.86"));
-        assert!(matches!(&counts("outlet dn 200, dnx 3")[..], [(at, What::Count("outlet.pipe", 200.0))] if *at == (7..13)));
+        assert!(
+            matches!(&counts("a density of about 0.86, cold")[..], [(_, What::Gravity(text))] if text == "SG 0.86")
+        );
+        assert!(
+            matches!(&counts("outlet dn 200, dnx 3")[..], [(at, What::Count("outlet.pipe", 200.0))] if *at == (7..13))
+        );
         assert!(matches!(&counts("oil of sg 0.885 at 60 f")[..], [(_, What::Gravity(text))] if text == "SG 0.885"));
     }
 }

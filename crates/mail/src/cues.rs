@@ -265,7 +265,17 @@ pub static CUES: &[Cue] = &[
     ),
     cue(
         "outlet.invert",
-        &["outlet invert", "outfall", "leaves at", "sewer invert", "ablauf", "connection at"],
+        &[
+            "outlet invert",
+            "outfall",
+            "leaves at",
+            "to leave",
+            "must leave",
+            "can leave",
+            "sewer invert",
+            "ablauf",
+            "connection at",
+        ],
         &["invert", "sewer", "outlet", "level", "elevation"],
         &["inlet", "groundwater"],
     ),

@@ -132,12 +132,12 @@ fn of_quantity(
     for place in PLACES.iter().filter(|place| place.dim() == Some(dim)) {
         // A depth below the ground is an elevation where the ground stands at nothing.
         if said_under && ELEVATIONS.contains(&place.path.as_str()) {
-            offer(place, format!("-{typed}"), -si, 0);
+            offer(place, format!("-{}", bare_depth(typed)), -si, 0);
         } else {
             offer(place, typed.to_owned(), si, affinity(&place.path, unit));
             // Without a datum beside it, where the groundwater stands may be told from the ground down as well.
             if under && place.path == GROUNDWATER {
-                offer(place, format!("-{typed}"), -si, 0);
+                offer(place, format!("-{}", bare_depth(typed)), -si, 0);
             }
         }
     }
@@ -146,7 +146,7 @@ fn of_quantity(
         let sides = &text[at.clone()];
         for (path, side) in ["site.max_length", "site.max_width"].into_iter().zip(parted(sides)) {
             if let Some(own) = place(path) {
-                offer(own, side.trim().to_owned(), si.max(0.0).sqrt(), 0);
+                offer(own, side, si.max(0.0).sqrt(), 0);
             }
         }
     }
@@ -198,44 +198,89 @@ const GROUNDWATER: &str = "site.groundwater";
 /// Keys that hold an elevation, which a customer may tell as a depth below the ground.
 const ELEVATIONS: [&str; 4] = ["inlet.invert", "outlet.invert", "outlet.tailwater", GROUNDWATER];
 
-/// Words behind a depth that count it from the ground.
-const UNDER: [&str; 16] = [
-    "below ground",
-    "below the ground",
-    "below existing ground",
-    "below grade",
-    "below existing grade",
-    "below finished grade",
-    "below surface",
-    "below the surface",
-    "below slab",
-    "below the slab",
-    "below the quay",
-    "below yard level",
-    "under ground level",
-    "bgl",
-    "unter gelände",
-    "unter gok",
+/// Words behind a depth that count it from the ground by themselves.
+const DOWN: [&str; 6] = ["bgl", "below ground", "unter gelände", "unter gok", "under ground", "underground"];
+
+/// Words that lead from a depth to what it is counted from.
+const UNDER: [&str; 3] = ["below ", "under ", "beneath "];
+
+/// What a depth is counted from.
+const TOPS: [&str; 20] = [
+    "ground",
+    "grade",
+    "surface",
+    "yard",
+    "slab",
+    "apron",
+    "paving",
+    "pavement",
+    "hardstanding",
+    "concrete",
+    "asphalt",
+    "quay",
+    "rail",
+    "road",
+    "street",
+    "kerb",
+    "curb",
+    "floor",
+    "lid",
+    "forecourt",
 ];
+
+/// Words that may stand between.
+const BETWEEN: [&str; 10] =
+    ["the", "our", "existing", "finished", "adjacent", "present", "concrete", "paved", "top of", "level of"];
 
 /// Whether a depth is counted from the ground: by the words right behind it.
 fn below_ground(text: &str, sentence: &Range<usize>, at: &Range<usize>) -> bool {
     let rest = text.get(at.end..sentence.end).unwrap_or_default().to_lowercase();
-    let rest = rest.trim_start_matches([' ', '\n', '\u{a0}', '(', ',']);
-    UNDER.iter().any(|word| rest.starts_with(word))
+    let mut rest = rest.trim_start_matches([' ', '\n', '\u{a0}', '(', ',']);
+    let begins = |rest: &str, word: &str| {
+        rest.strip_prefix(word).is_some_and(|behind| !behind.starts_with(char::is_alphanumeric))
+    };
+    let down = begins(rest, "down") && !begins(rest, "down to");
+    if down || DOWN.iter().any(|word| rest.starts_with(word)) {
+        return true;
+    }
+    let Some(word) = UNDER.iter().find(|word| rest.starts_with(**word)) else { return false };
+    rest = &rest[word.len()..];
+    while let Some(word) = BETWEEN.iter().find(|word| begins(rest, word)) {
+        // "The concrete" may be what it is counted from, or tell of what.
+        let behind = rest[word.len()..].trim_start();
+        if TOPS.contains(word) && !TOPS.iter().any(|top| begins(behind, top)) {
+            break;
+        }
+        rest = &rest[word.len()..];
+        rest = rest.trim_start();
+    }
+    TOPS.iter().any(|top| begins(rest, top))
+}
+
+/// Words that leave a number open.
+const ROUGHLY: [&str; 5] = ["about ", "approx. ", "approximately ", "ca. ", "~"];
+
+/// A depth without the word that leaves it open, which takes no sign.
+fn bare_depth(typed: &str) -> &str {
+    ROUGHLY.iter().find_map(|word| typed.strip_prefix(word)).unwrap_or(typed).trim_start()
 }
 
 /// Whether a value is one number with its unit, which can take a sign.
 fn is_single(typed: &str) -> bool {
+    let typed = bare_depth(typed);
     let parts: Vec<&str> = typed.split_whitespace().collect();
     typed.starts_with(|c: char| c.is_ascii_digit()) && parts.len() <= 2
 }
 
-/// The two sides of a place: "6.0 m by 2.4 m", "18 x 46 m".
-fn parted(sides: &str) -> Vec<&str> {
+/// The two sides of a place: "6.0 m by 2.4 m", "18 x 46 m". The first has the unit of the second where it has none.
+fn parted(sides: &str) -> Vec<String> {
     let words = [" by ", " mal ", "x", "×", "X", "*"];
     let sides = sides.trim_start_matches(|c: char| !c.is_ascii_digit());
-    words.iter().find_map(|word| sides.split_once(word)).map_or_else(|| vec![sides], |(a, b)| vec![a, b])
+    let is_bare = |side: &str| !side.contains(|c: char| c.is_alphabetic() || matches!(c, '"' | '\''));
+    let Some((one, two)) = words.iter().find_map(|word| sides.split_once(word)) else { return vec![sides.to_owned()] };
+    let (one, two) = (one.trim(), two.trim());
+    let unit = two.trim_start_matches(|c: char| c.is_ascii_digit() || matches!(c, '.' | ',')).trim();
+    vec![if is_bare(one) { format!("{one} {unit}") } else { one.to_owned() }, two.to_owned()]
 }
 
 /// The keys that a quantity of a kind answers most often.

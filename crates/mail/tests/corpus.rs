@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 use std::error::Error;
 use std::path::Path;
 use stillrise_mail::{What, read_mail};
-use stillrise_units::parse::Reading;
+use stillrise_units::Dim;
+use stillrise_units::parse::{Reading, quantity_of};
 
 /// What a mail says, by an engineer.
 struct Expected {
@@ -112,6 +113,30 @@ fn no_part_of_a_mail_makes_it_panic() -> Result<(), Box<dyn Error>> {
         }
     }
     Ok(())
+}
+
+/// Depths are counted from whatever lies on top; sides share a unit.
+#[test]
+fn what_lies_below_a_yard_is_offered_as_that() {
+    let text = "The drain arrives in a pipe, invert 1.35 m below the yard, and we have to leave to the brook at 4'-3\" below the \
+                concrete yard. Groundwater is about 6 ft down in winter. The wash slab of 12 x 8 m is open. The limit went from \
+                20 mg/L down to 5 mg/L.";
+    let mail = read_mail(text, &Reading::default());
+    let first = |at: usize, path: &str| {
+        let offers = &mail.finds[at].offers;
+        offers.iter().find(|offer| offer.path == path).map(|offer| offer.value.clone())
+    };
+    let find = |words: &str| mail.finds.iter().position(|find| &text[find.at.clone()] == words).expect("it is marked");
+    assert_eq!(first(find("1.35 m"), "inlet.invert").as_deref(), Some("-1.35 m"));
+    assert_eq!(first(find("4'-3\""), "outlet.invert").as_deref(), Some("-4'-3\""));
+    let table = mail.finds.iter().position(|find| text[find.at.clone()].contains("6 ft")).expect("it is marked");
+    assert_eq!(first(table, "site.groundwater").as_deref(), Some("-6 ft"));
+    let wash = find("12 x 8 m");
+    assert!(mail.finds[wash].offers.iter().any(|offer| offer.value.contains("96")), "{:?}", mail.finds[wash].offers);
+    for (value, path) in [("-1.35 m", "inlet.invert"), ("-4'-3\"", "outlet.invert"), ("-6 ft", "site.groundwater")] {
+        let read = quantity_of(value, Dim::Length, &Reading::default());
+        assert!(read.is_ok_and(|read| read.si() < 0.0), "{value} is no value of {path}");
+    }
 }
 
 /// What a person asked for who wrote that pipes lie below the ground: an elevation counts upward.

@@ -1,5 +1,5 @@
-//! Every rule is tripped by a job that differs in one value from one that it passes, through the real
-//! chain. (Long because one row a finding.)
+//! Every rule is tripped by a job that differs in one value from one that it passes, through the real chain.
+//! (long because it is one row a finding)
 
 #![allow(clippy::panic, clippy::expect_used, reason = "a test fails by panicking")]
 
@@ -115,6 +115,11 @@ static ROWS: &[Row] = rows! {
 
     "claims-contradict": "wash" "passes"; "stream.flow" = r#"["60 gpm", "61 gpm"]"# => "warns"
     "claims-contradict": "wash" "passes"; "site.lifting" = r#"["500 lb", "400 lb"]"# => "warns"
+
+    "levels-upside-down": "wash" ["site.ground" = OUT] "passes"; "outlet.invert" = "110.00 ft" => "warns"
+    "levels-upside-down": "buried" ["site.ground" = OUT] "cannot judge"; "outlet.invert" = "130.00 ft" => "warns"
+    "levels-upside-down": "wash" "passes"; "outlet.invert" = "103.20 ft" => "warns"
+    "levels-upside-down": "buried" "passes"; "site.ground" = "90.00 ft" => "warns"
 
     "rain-not-allowed": "wash" ["surface.name" = "yard", "surface.area" = "2000 ft2", "surface.kind" = "asphalt", "outlet.to" = "sanitary sewer", "outlet.rain_allowed" = "true"] "passes"; "outlet.rain_allowed" = "false" => "fails"
 

@@ -62,6 +62,7 @@ static SILENCES: &[Silence] = silences! {
     "not-enough-fall": "wash" "passes"; "inlet.invert" = OUT => "inlet.invert";
     "not-enough-fall": "wash" "passes"; "outlet.invert" = OUT => "outlet.invert";
     "dug-too-deep": "buried" ["site.max_depth" = "9 ft"] "passes"; "site.ground" = OUT => "site.ground";
+    "levels-upside-down": "buried" "passes"; "site.ground" = OUT => "site.ground";
     "rain-table-starts-late": "twin_us" ["rain.duration" = "10 min"] "passes"; "rain.duration" = OUT => "rain.duration";
     "baffle-passed-under": "wash" "passes"; "unit.dimensions.baffle_gap" = OUT => "unit.dimensions.baffle_gap";
     "density-current": "wash" ["water.inflow" = "50 °F"] "passes"; "water.inflow" = OUT => "water.inflow";
@@ -260,6 +261,7 @@ const NEED_NO_PERFORMANCE: &[&str] = &[
     "oil-outside-scope",
     "bypass-with-spill",
     "claims-contradict",
+    "levels-upside-down",
     "rain-not-allowed",
     "stated-flow-contradicts-site",
     "meter-contradicts-hours",

@@ -81,7 +81,14 @@ async function ask(method, path, body) {
 
 function trouble(words) {
   const place = find("trouble");
+  aside(place);
   place.replaceChildren(Object.assign(document.createElement("p"), { textContent: words }), closer("trouble"));
+}
+
+// A message stands where it does not cover the field that it is about.
+function aside(place) {
+  const at = document.activeElement?.getBoundingClientRect();
+  place.classList.toggle("above", at !== undefined && document.activeElement !== document.body && at.top > innerHeight / 2);
 }
 
 function closer(id) {
@@ -117,6 +124,7 @@ function put(text) {
     if (focused?.dataset?.typed !== undefined && old.contains(focused)) continue;
     const begun = [...old.querySelectorAll("[data-typed][id]")].map((field) => [field.id, field.value]);
     const shown = piece.id === "panel" || piece.id === "beside";
+    if (piece.id === "trouble") aside(piece);
     if (shown) old.hidden = piece.hidden = false;
     merge(old, piece);
     if (scroll !== 0) find(piece.id).scrollTop = scroll;
@@ -250,7 +258,8 @@ const redraw = (afresh) => ask("GET", `${base}/pieces?${view(afresh)}`);
 
 document.addEventListener("click", async (event) => {
   const at = event.target.closest("[data-close], [data-light], [data-step], [data-beside], [data-views], [data-study], [data-act], [data-point], [data-trail], [data-remedy], [data-like], svg [data-part], [data-find], [data-stop], [data-save], [data-look], [data-copy], [data-copied], [data-act-away]");
-  if (!at) return;
+  // A click on nothing closes what stands over the sheet.
+  if (!at) return void (event.target.closest("#panel, #beside form, input, select, textarea, a, button, summary") || unpoint());
   const set = at.dataset;
   const here = { x: event.pageX || at.getBoundingClientRect().left + scrollX, y: event.pageY || at.getBoundingClientRect().bottom + scrollY };
   if (set.close === "panel") unpoint();

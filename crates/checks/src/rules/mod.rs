@@ -23,6 +23,7 @@ list_rules! {
     oil_outside_scope,
     bypass_with_spill,
     claims_contradict,
+    levels_upside_down,
     rain_not_allowed,
     stated_flow_contradicts_site,
     meter_contradicts_hours,

@@ -92,7 +92,7 @@ fn look(s: &Subject<'_>) -> Verdict {
             room.spare.at,
         )
     } else if room.spare.q < spill.at_unit().q * ratio(BARELY) {
-        Verdict::passes(format!("{says} just finds room between alarm and limit{by} with the water at rest: next to nothing stays free"))
+        Verdict::passes(format!("{says} finds room between alarm and limit{by} with the water at rest, with nothing to spare"))
     } else {
         Verdict::passes(format!(
             "{says} finds room between alarm and limit{by} with the water at rest, and {} stay free; while water flows the alarm comes later and leaves less",

@@ -49,7 +49,7 @@ choice! {
         /// the incoming pipe lies too low for the water at the outfall
         WaterOver "where the incoming pipe reaches it, the water at the outfall would stand above the level in it",
         /// made to lie in the ground, and pumped to
-        Covered "as high as the least cover over it lets it",
+        Covered "as high as the cover that must lie over it allows",
         /// made to lie in the ground; the incoming pipe asks for a lower floor than the cover
         PipeReaches "as high as the incoming pipe reaches it",
         /// made to lie in the ground; the outfall is higher than any level at which it could

@@ -8,6 +8,7 @@ use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
 use crate::render::schedule::letters;
 use crate::render::text::{cells, lines};
+use hypher::{Lang, hyphenate};
 use stillrise_units::math;
 
 /// Distance of lines over the height of capitals.
@@ -73,26 +74,40 @@ fn cut(mut lines: Vec<String>, most: usize) -> Vec<String> {
     lines
 }
 
-/// Text in lines; a word that is longer than a line is parted with a hyphen.
+/// Text in lines; a word that is longer than a line is parted with a hyphen, at a syllable where one fits.
 fn folded(text: &str, width: usize) -> Vec<String> {
     let width = width.max(4);
-    let parted: Vec<String> = text
-        .split(' ')
-        .map(|word| {
-            let mut parts = Vec::new();
-            let mut rest: Vec<char> = word.chars().collect();
-            while cells(&rest.iter().collect::<String>()) > width {
-                // In halves where two lines take it, so that no few letters are left alone.
-                let half = rest.len().div_ceil(2) + 1;
-                let most = if half < width { half } else { width - 1 };
-                let head: String = rest.drain(..most).collect();
-                parts.push(if head.ends_with('-') { head } else { head + "-" });
-            }
-            parts.push(rest.into_iter().collect());
-            parts.join(" ")
-        })
-        .collect();
+    let parted: Vec<String> = text.split(' ').map(|word| parts(word, width).join(" ")).collect();
     lines(&parted.join(" "), width)
+}
+
+/// A word in parts that fit.
+fn parts(word: &str, width: usize) -> Vec<String> {
+    let mut all = Vec::new();
+    let mut rest = word.to_owned();
+    while cells(&rest) > width {
+        let most = syllables(&rest, width).unwrap_or_else(|| {
+            // In halves where two lines take it, so that no few letters are left alone.
+            let half = rest.chars().count().div_ceil(2) + 1;
+            if half < width { half } else { width - 1 }
+        });
+        let at = rest.char_indices().nth(most).map_or(rest.len(), |(at, _)| at);
+        let behind = rest.split_off(at);
+        all.push(if rest.ends_with('-') { rest } else { rest + "-" });
+        rest = behind;
+    }
+    all.push(rest);
+    all
+}
+
+/// Letters of the most syllables that fit with a hyphen behind them; none where the first does not.
+fn syllables(word: &str, width: usize) -> Option<usize> {
+    let mut end = 0;
+    let ends = hyphenate(word, Lang::English).map(|syllable| {
+        end += syllable.chars().count();
+        end
+    });
+    ends.take_while(|end| *end < width).last()
 }
 
 /// Writes the line at the foot; answers the y of the rule over it.

@@ -171,7 +171,7 @@ fn line(settled: &Settled, a: &Alternative, with_price: bool) -> String {
     let (words, now) = (said(&a.design, &a.words), said(&settled.job.design, &words_now(settled)));
     let condition = match a.pick.as_ref().and_then(|p| p.condition.as_ref()) {
         Some(Condition::Ahead(rule)) => {
-            format!("; once this is taken care of ahead: {}", rule.title.to_lowercase())
+            format!("; on the condition that this is dealt with ahead of it: {}", rule.title.to_lowercase())
         }
         // The words on the limits say it; of a spill they say nothing.
         Some(Condition::Limit) | None => no_room(settled, &a.design).unwrap_or_default(),

@@ -28,8 +28,8 @@ pub(super) fn needed(settled: &Settled, train: &Train) -> Vec<String> {
                 StageKind::GritTrap if pumped => {
                     ", a separate one ahead of the pump's own pit, which is no grit trap, as the pump stirs up what settles there; one that you have or plan may be it if it is as large".to_owned()
                 }
-                StageKind::GritTrap => ", which one that you have or plan may be if it is as large".to_owned(),
-                StageKind::Screen => ", which gratings or baskets that you have may be if they are as fine".to_owned(),
+                StageKind::GritTrap => " (one that you have or plan will do if it is as large)".to_owned(),
+                StageKind::Screen => " (gratings or baskets that you have will do if they are as fine)".to_owned(),
                 StageKind::Equalisation => unsaid_rain(settled).unwrap_or_default(),
                 _ => String::new(),
             };

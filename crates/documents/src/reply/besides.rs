@@ -65,7 +65,7 @@ fn empty(settled: &Settled) -> Option<String> {
     let first = found.first.map(emptied::often);
     Some(match (found.is_kept, first) {
         (true, first) => format!(
-            "{lead} by these figures it goes so long{}; it has to be looked at far more often, and emptied at once after a spill.",
+            "{lead} on these figures it can wait that long{}; it has to be looked at far more often, and emptied at once after a spill.",
             first.map_or_else(String::new, |often| format!(" ({what} first, {often})"))
         ),
         (false, first) => format!(

@@ -33,7 +33,7 @@ pub(super) fn in_short(settled: &Settled) -> Vec<String> {
     }
     lines.extend(performance.worst().map(|worst| {
         format!(
-            "What leaves, as we reckon it: {} of total oil ({}), the largest mean of the cases that a limit may be held against.",
+            "What leaves, as we reckon it: {} of total oil, the mean of the worst case ({}).",
             Promise::of(worst.total.expected.q, worst.content.total.q).sentence(),
             worst.case
         )
@@ -48,6 +48,6 @@ pub(super) fn in_short(settled: &Settled) -> Vec<String> {
         lines.push(format!("Needed beside it: {}.", beside.join(", ")));
     }
     let first = asks::questions(settled).into_iter().next();
-    lines.extend(first.map(|first| format!("Of the questions below the first: {first}")));
+    lines.extend(first.map(|first| format!("The first of our questions below: {first}")));
     lines
 }

@@ -4,7 +4,7 @@ use super::show;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::train::Train;
 use stillrise_search::Settled;
-use stillrise_units::catalog::MIN;
+use stillrise_units::catalog::{MIN, S};
 use stillrise_units::{Length, Typed};
 
 /// What its effluent pumps lift, and what happens when none runs.
@@ -23,6 +23,10 @@ pub(super) fn pumps(settled: &Settled, train: &Train) -> Option<String> {
     Some(format!(
         "effluent pumps{each}, one that runs and one that stands by, of {} each{why}; with none running, the room over their alarm is full after {} at the largest flow, and water backs up into the drains: an alarm that stops what flows in, or standby power, and a non-return valve in the rising main are needed",
         show(settled, pumps.pump.q.si(), FLOW_UNITS),
-        show(settled, runs.lasts.q.si(), (&MIN, &MIN)),
+        show(
+            settled,
+            runs.lasts.q.si(),
+            if runs.lasts.q.si() < 2.0 * MIN.to_si(1.0) { (&S, &S) } else { (&MIN, &MIN) }
+        ),
     ))
 }

@@ -51,7 +51,7 @@ pub(crate) fn standing(asks: &Asks) -> String {
         }
         Asks::RainInSewer => "Does the owner of the sewer allow rain water in it?".to_owned(),
         Asks::WashToStorm(waters) => format!(
-            "Does the permit name water that is no rain ({})? Many cover storm water alone; then it goes to a sewer or is hauled.",
+            "Does the permit also name the water that is not rain ({})? Many cover storm water alone; other water then goes to a sewer or is hauled away.",
             waters.join(", ")
         ),
         Asks::Gallon => "Are your gallons US or imperial?".to_owned(),

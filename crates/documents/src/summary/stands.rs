@@ -97,7 +97,7 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
             });
             let (because, seldom) = drowned(settled).unwrap_or_else(|| (because.to_owned(), String::new()));
             format!(
-                "needs a pump on these levels: {because}{seldom}. A pump behind it, after a free weir, leaves flow, droplets and limits here as they are; the unit then stands as low as the incoming pipe lets it{depth}, and room and frost are to be worked for that depth. Ahead of it as a lift pump it{stands}, as the room below is worked; flow, droplets, plates and polisher are then to be worked again with that pump, which sends all that it lifts whenever it runs and breaks the oil"
+                "needs a pump on these levels: {because}{seldom}. A pump behind it, after a free weir, leaves flow, droplets and limits here as they are; the unit then stands at the depth of the incoming pipe{depth}, and room and frost are to be worked for that depth. Ahead of it as a lift pump it{stands}, as the room below is worked; flow, droplets, plates and polisher are then to be worked again with that pump, which sends all that it lifts whenever it runs and breaks the oil"
             )
         }
     })
@@ -142,7 +142,7 @@ pub(crate) fn floats(settled: &Settled) -> Option<String> {
     let floor = settled.job.design.performance.as_ref().and_then(|p| p.site.installation.floor);
     let over = settled.job.enquiry.site.groundwater.q().zip(floor).is_some_and(|(water, floor)| water > floor.q);
     let keeps = over && matches!(found.verdict, Verdict::Passes(_));
-    let why = if keeps { ", by this too heavy to float; have the highest level confirmed" } else { "" };
+    let why = if keeps { ": it does not float up to that level; have the highest groundwater confirmed" } else { "" };
     // Ground beside water that floods may stand as full as the flood.
     let flood = &settled.job.enquiry.outlet.tailwater;
     let higher = flood.q().zip(settled.job.enquiry.site.groundwater.q()).is_some_and(|(flood, ground)| flood > ground);

@@ -15,11 +15,11 @@ pub fn because(settled: &Settled, pick: &Pick) -> String {
         Because::Stated => "its dimensions are stated in the enquiry".to_owned(),
         Because::Named => "the enquiry asks for it".to_owned(),
         Because::Smallest { wanted, below: None } => format!(
-            "{}the smallest of the range, and no rule on size, place or limits bars it by the calculation",
+            "{}the smallest of the range, and the calculation finds no rule on size, place or limits against it",
             looked_for(wanted, &settled.job.enquiry)
         ),
         Because::Smallest { wanted, below: Some(barrier) } => format!(
-            "{}the smallest of the range that no rule on size, place or limits bars by the calculation; the next smaller one, for one thing: {}",
+            "{}the smallest of the range against which the calculation finds no rule on size, place or limits; against the next smaller one stands: {}",
             looked_for(wanted, &settled.job.enquiry),
             barrier.title().to_lowercase()
         ),
@@ -47,14 +47,14 @@ fn looked_for(wanted: &Wanted, enquiry: &Enquiry) -> String {
     match wanted.why {
         Why::Usual => String::new(),
         Why::Named => format!("the enquiry asks for {kind}; "),
-        Why::MustLieInGround => format!("it must lie in the ground, and so is {kind}; "),
-        Why::PumpBehind => format!(
-            "a tank would need a pump ahead of it, which breaks the oil, and so it is {kind}, with pumps behind it; "
-        ),
+        Why::MustLieInGround => format!("it must lie in the ground, hence {kind}; "),
+        Why::PumpBehind => {
+            format!("a tank would need a pump ahead of it, which breaks the oil, hence {kind}, with pumps behind it; ")
+        }
         Why::TankTooLow(below) => {
             let below = print::in_prose(below.si(), enquiry.system().pick((&FT, &M)));
             format!(
-                "even the smallest tank would stand {below} below the ground for the incoming pipe to reach it, and so it is {kind}; "
+                "even the smallest tank would stand {below} below the ground for the incoming pipe to reach it, hence {kind}; "
             )
         }
     }

@@ -87,7 +87,11 @@ pub(super) fn rules(out: &mut String, settled: &Settled, width: usize) {
 /// The questions that move the result, most first.
 #[must_use]
 pub fn that_matter(settled: &Settled) -> Vec<&Question> {
-    settled.questions().iter().filter(|q| q.weight > 0.005 || (q.outcomes.is_empty() && settled.pick.is_none())).collect()
+    settled
+        .questions()
+        .iter()
+        .filter(|q| q.weight > 0.005 || (q.outcomes.is_empty() && settled.pick.is_none()))
+        .collect()
 }
 
 pub(super) fn questions(out: &mut String, settled: &Settled, width: usize) {

@@ -134,7 +134,7 @@ fn groundwater_over_the_floor_is_told_where_the_unit_stays_down() -> Outcome {
         text.contains("groundwater 0.867 ft over its floor lifts the empty unit by 1760 lb, and it weighs 2710 lb"),
         "{text}"
     );
-    assert!(text.contains("by this too heavy to float; have the highest level confirmed"), "{text}");
+    assert!(text.contains("it does not float up to that level; have the highest groundwater confirmed"), "{text}");
     Ok(())
 }
 

@@ -10,7 +10,7 @@ use stillrise_design::enquiry::blocks::GallonWord;
 use stillrise_design::enquiry::keys::{BlockSpec, KeyKind, KeySpec};
 use stillrise_edit::{Claimed, Heading, Said, headings, said};
 use stillrise_mail::keys::place;
-use stillrise_mail::{Find, Mail, Offer};
+use stillrise_mail::{Find, Mail, Offer, What};
 use stillrise_units::parse::{Gallon, Reading};
 
 /// Letters of a sentence that a claim keeps as its source.
@@ -48,6 +48,9 @@ fn is_used(claims: &[Said], sentence: &str, find: &Find) -> bool {
         };
         said.claims.iter().any(|claim| {
             find.offers.first().is_some_and(|offer| offer.path == path && is_listed(claim, offer))
+                // A word says the same wherever it stands.
+                || matches!(find.what, What::Word(..))
+                    && find.offers.iter().any(|offer| offer.path == path && plain(&offer.value) == plain(&claim.value))
                 || claim.from.as_deref().is_some_and(|from| plain(from) == sentence)
                 && find.offers.iter().any(|offer| offer.path == path && plain(&offer.value) == plain(&claim.value))
         })
@@ -159,8 +162,10 @@ fn one(offer: &Offer, from: &str, stand: &[Heading], claims: &[Said], said_as: &
         let own = match is_list {
             // Results of a laboratory stand in one list, which has no sources of its own.
             true => {
-                let stands = claims.iter().find(|said| said.path.to_string() == path).and_then(|said| said.claims.first());
-                let value = stands.map_or_else(|| offer.value.clone(), |claim| format!("{}; {}", claim.value, offer.value));
+                let stands =
+                    claims.iter().find(|said| said.path.to_string() == path).and_then(|said| said.claims.first());
+                let value =
+                    stands.map_or_else(|| offer.value.clone(), |claim| format!("{}; {}", claim.value, offer.value));
                 json!({ "do": "set", "path": path, "value": value })
             }
             false => json!({ "do": "claim", "path": path, "value": offer.value, "from": from }),
@@ -170,16 +175,21 @@ fn one(offer: &Offer, from: &str, stand: &[Heading], claims: &[Said], said_as: &
             false => json!([own]),
         }
     };
+    // What stands already stays: the two are shown as a contradiction to choose from.
+    let beside = |path: &str| {
+        let stands = claims.iter().find(|said| said.path.to_string() == path).and_then(|said| said.claims.first());
+        html! { @if let Some(claim) = stands.filter(|_| !is_list) { " " span.small { "beside " (claim.value) ", which stays" } } }
+    };
     html! {
         li {
             @if !kind.is_many() {
-                button type="button" data-act=(claim(block)) { code { (path(block)) } " = " (offer.value) }
+                button type="button" data-act=(claim(block)) { code { (path(block)) } " = " (offer.value) } (beside(&path(block)))
                 @if is_depth && ground.is_none() { " " span.small { "with the ground at 0" } }
             } @else {
                 // A limit on one pollutant is none on another, nor is one product another: these begin a block of their own.
                 @for heading in own.iter().filter(|_| !matches!(keys, "pollutant" | "product")) {
                     @let head = heading.to_string();
-                    button type="button" data-act=(claim(&head)) { code { (head) "." (keys) } " = " (offer.value) }
+                    button type="button" data-act=(claim(&head)) { code { (head) "." (keys) } " = " (offer.value) } (beside(&path(&head)))
                 }
                 (fresh(kind.block(), keys, offer, from, (said_as, own.len()), stand))
             }
@@ -212,8 +222,17 @@ fn companions(block: &'static BlockSpec, keys: &str, called: Option<&str>) -> Ve
         ("dump", _) => "stream",
         _ => "",
     };
-    let asked = |key: &&'static KeySpec| key.name == special || key.needed && key.name != keys && Some(key.name) != called;
+    let asked =
+        |key: &&'static KeySpec| key.name == special || key.needed && key.name != keys && Some(key.name) != called;
     block.keys().into_iter().filter(asked).collect()
+}
+
+/// The words of which a key takes one, as a list of the handbook has them.
+fn names(block: &'static BlockSpec, name: &str) -> Option<Vec<String>> {
+    block.keys().into_iter().find(|key| key.name == name).and_then(|key| match key.kind {
+        KeyKind::Named(list) => Some(list()),
+        _ => None,
+    })
 }
 
 /// The form that starts a block with what was found.
@@ -237,11 +256,17 @@ fn fresh(
                 label for=(id) { "a new " (block.name) ", " (called) " " }
                 // What a word names is called by it, anything else by its number, until somebody knows better.
                 @let name = if offer.path == "oil.kind" { said_as.to_owned() } else { format!("{} {}", block.name, count + 1) };
-                input #(id) name="called" required autocomplete="off" value=[(called == "name").then_some(name)];
+                @match names(block, called) {
+                    Some(names) => select #(id) name="called" required { option value="" { "" } @for name in names { option { (name) } } },
+                    None => input #(id) name="called" required autocomplete="off" value=[(called == "name").then_some(name)];
+                }
             }
             @for key in companions(block, keys, called) {
                 label { (key.name.replace('_', " ")) " "
-                    input data-with=(key.name) required autocomplete="off" placeholder=(key.like.trim_matches('"')) value=[stream.filter(|_| key.name == "stream")];
+                    @match names(block, key.name) {
+                        Some(names) => select data-with=(key.name) required { option value="" { "" } @for name in names { option { (name) } } },
+                        None => input data-with=(key.name) required autocomplete="off" placeholder=(key.like.trim_matches('"')) value=[stream.filter(|_| key.name == "stream")];
+                    }
                 }
                 " "
             }
