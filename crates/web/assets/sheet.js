@@ -106,7 +106,8 @@ function put(text) {
   // What the reader opened stays open.
   const open = new Set([...document.querySelectorAll("details[open] > summary")].map(opening));
   for (const summary of fresh.querySelectorAll("details > summary")) if (open.has(opening(summary))) summary.parentElement.open = true;
-  if (!fresh.getElementById("trouble")) find("trouble").replaceChildren();
+  // What follows by itself takes no message away that was not read yet.
+  if (!fresh.getElementById("trouble") && !fresh.querySelector("[data-later]")) find("trouble").replaceChildren();
   // Where each piece was scrolled to is asked before anything is changed: asking later would lay out the page each time.
   const outer = [...fresh.querySelectorAll("[data-patch]")].filter((piece) => !piece.parentElement.closest("[data-patch]"));
   const pieces = outer.map((piece) => ({ piece, old: find(piece.id) })).filter(({ old }) => old);

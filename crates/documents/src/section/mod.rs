@@ -47,7 +47,7 @@ pub struct Drawing {
     pub svg: String,
     /// Every text on the sheet, one a line, in the order of drawing: title block, view, schedules, notes.
     pub sheet_texts: String,
-    /// What the sheet had no room for; it says so itself.
+    /// What the set of sheets had no room for; the sheet says so itself.
     pub cut: Vec<String>,
 }
 
@@ -60,14 +60,67 @@ const NARROWEST: f64 = 55.0;
 /// Room for the number before an item, mm.
 const MARK: f64 = 7.8;
 /// Room kept in the notes column for saying what was left out, mm.
-const LAST: f64 = 9.0;
+pub(crate) const LAST: f64 = 9.0;
 
 /// A schedule with its heading.
 type Titled = (String, Table);
 
+/// What a sheet has no room for, and the next one takes over.
+#[derive(Debug, Default)]
+pub(crate) struct Left {
+    /// Schedules.
+    schedules: Vec<Titled>,
+    /// Findings, each behind its mark.
+    findings: Vec<(String, String)>,
+    /// Notes, each behind its number.
+    notes: Vec<(String, String)>,
+}
+
+impl Left {
+    /// What is left, by its names.
+    pub(crate) fn names(&self) -> Vec<String> {
+        let schedules = self.schedules.iter().map(|(title, _)| title.to_lowercase());
+        let findings = self.findings.iter().map(|(mark, _)| format!("finding {mark}"));
+        schedules.chain(findings).chain(self.notes.iter().map(|(mark, _)| format!("note {mark}"))).collect()
+    }
+
+    /// Sets it into a column, under a line that tells where it comes from; answers what that has no room for either.
+    pub(crate) fn draw(&self, scene: &mut Scene, column: &mut Column) -> Left {
+        let mut left = Left::default();
+        if !self.names().is_empty() {
+            column.paragraph(scene, "Of sheet 1:");
+        }
+        for (title, table) in &self.schedules {
+            if !titled(scene, column, title, table) {
+                left.schedules.push((title.clone(), table.clone()));
+            }
+        }
+        for (heading, items, rest) in [
+            ("Findings, continued", &self.findings, &mut left.findings),
+            ("Notes, continued", &self.notes, &mut left.notes),
+        ] {
+            let mut headed = false;
+            for (mark, text) in items {
+                if holds(column, text, !headed) {
+                    headed = headed || column.heading(scene, heading);
+                    column.item(scene, mark, text);
+                } else {
+                    rest.push((mark.clone(), text.clone()));
+                }
+            }
+        }
+        left
+    }
+}
+
 /// The long section of a settled job; `None` without a unit, or with one that no scale brings onto the sheet.
 #[must_use]
 pub fn section(settled: &Settled, edition: Edition) -> Option<Drawing> {
+    Some(drawn(settled, edition)?.0)
+}
+
+/// The same, and what the second sheet has to take over.
+pub(crate) fn drawn(settled: &Settled, edition: Edition) -> Option<(Drawing, Left)> {
     let size = SheetSize::of(settled.job.enquiry.system());
     let room = Sheet::new(size, &TitleBlock::default(), "").drawing;
     let mut section = Section::new(settled, edition)?;
@@ -101,14 +154,22 @@ pub fn section(settled: &Settled, edition: Edition) -> Option<Drawing> {
     }
     let beside = Rect { x0: x + 2.0, y0: room.y1 - height, ..room };
     let beside = (beside.width() > NARROWEST).then(|| Column::new(beside));
-    let cut = words(&section, &mut sheet, beside, &rest, &findings);
+    let left = words(&section, &mut sheet, beside, &rest, &findings);
     let (at, length) = sheet.bar();
     section.view.scale_bar(&mut sheet.scene, at, length, section.system);
     revisions(&mut sheet, &block, settled);
     let sheet_texts = sheet.scene.text_boxes().into_iter().map(|(text, _)| text + "\n").collect();
     let picture = svg(&sheet.scene, &Options { id: "section".to_owned(), ..Options::default() });
     let (title, scale) = (block.title, section.view.scale);
-    Some(Drawing { title, scale, scene: sheet.scene, svg: picture, sheet_texts, cut })
+    let cut = cut_titles(&sheet);
+    Some((Drawing { title, scale, scene: sheet.scene, svg: picture, sheet_texts, cut }, left))
+}
+
+/// What the title block had to shorten, and ends with an ellipsis: a whole text is too long to name.
+pub(crate) fn cut_titles(sheet: &Sheet) -> Vec<String> {
+    let mut cut: Vec<String> = sheet.cut.iter().map(|_| "a text of the title block".to_owned()).collect();
+    cut.dedup();
+    cut
 }
 
 pub(crate) use internals::every;
@@ -149,22 +210,23 @@ fn titled_width(title: &str, table: &Table, room: f64) -> f64 {
     extent(table, room).0.max(text_width(title, HEADING))
 }
 
-/// Fills the notes column, the strip and the place beside the schedules; answers what found no room.
+/// Fills the notes column, the strip and the place beside the schedules; answers what is left for the second sheet, and says so.
 fn words(
     section: &Section,
     sheet: &mut Sheet,
     beside: Option<Column>,
     rest: &[Titled],
     findings: &[findings::Group],
-) -> Vec<String> {
+) -> Left {
     let (scene, notes) = (&mut sheet.scene, &mut sheet.notes);
     let first = Column::new(strip(&sheet.strip));
-    // The title block ends what it had to shorten with an ellipsis; a whole text is too long to name here.
-    let mut cut: Vec<String> = sheet.cut.iter().map(|_| "a text of the title block".to_owned()).collect();
-    cut.dedup();
+    let mut left = Left::default();
     let whole = notes.area.y1;
     notes.area.y1 = whole - LAST;
-    titled(scene, notes, "Parts", &schedules::parts(section), &mut cut);
+    let parts = schedules::parts(section);
+    if !titled(scene, notes, "Parts", &parts) {
+        left.schedules.push(("Parts".to_owned(), parts));
+    }
     let mut headed = false;
     for group in findings {
         let text = group.text(section.edition);
@@ -172,38 +234,40 @@ fn words(
             headed = headed || notes.heading(scene, "Findings");
             notes.item(scene, &group.mark, &text);
         } else {
-            cut.push(format!("finding {}", group.mark));
+            left.findings.push((group.mark.clone(), text));
         }
     }
     for (title, table) in rest {
-        titled(scene, notes, title, table, &mut cut);
+        if !titled(scene, notes, title, table) {
+            left.schedules.push((title.clone(), table.clone()));
+        }
     }
     let mut places = vec![first, notes.clone()];
     places.extend(beside);
     let texts = notes::notes(section);
     let mut trial = scene.clone();
     let size = if flow(&mut trial, &places, &texts, TEXT).is_empty() { TEXT } else { CAPTION };
-    cut.extend(flow(scene, &places, &texts, size));
+    left.notes = flow(scene, &places, &texts, size);
     notes.area.y1 = whole;
-    if !cut.is_empty() {
+    let names = left.names();
+    if !names.is_empty() {
         notes.next = whole - LAST + 1.0;
-        let line = format!("No room on this sheet for: {}.", cut.join(", "));
-        if !notes.paragraph(scene, &line) {
-            notes.paragraph(scene, "No room on this sheet for all findings and notes.");
+        if !notes.paragraph(scene, &format!("On sheet 2: {}.", names.join(", "))) {
+            notes.paragraph(scene, "Further findings, notes and schedules stand on sheet 2.");
         }
     }
-    cut
+    left
 }
 
-/// Sets notes in several places in turn; answers those that found no room.
-pub(crate) fn flow(scene: &mut Scene, places: &[Column], texts: &[String], size: f64) -> Vec<String> {
+/// Sets notes in several places in turn; answers those that found no room, each with its number.
+pub(crate) fn flow(scene: &mut Scene, places: &[Column], texts: &[String], size: f64) -> Vec<(String, String)> {
     let mut places: Vec<Column> = places.iter().map(|place| Column { size, ..place.clone() }).collect();
     let (mut here, mut headed, mut cut) = (0, false, Vec::new());
     for (k, text) in texts.iter().enumerate() {
         let mark = (k + 1).to_string();
         let fits = |k: usize| places.get(k).is_some_and(|place| holds(place, text, k > here || !headed));
         let Some(found) = (here..places.len()).find(|&k| fits(k)) else {
-            cut.push(format!("note {mark}"));
+            cut.push((mark, text.clone()));
             continue;
         };
         headed = headed && found == here;
@@ -222,9 +286,9 @@ fn holds(column: &Column, text: &str, heading: bool) -> bool {
     height + if heading { HEAD } else { 0.0 } <= column.room()
 }
 
-/// A schedule with its heading, or its name among what was cut. It is set smaller where it would not
-/// fit otherwise, or where numbers would be broken over lines.
-fn titled(scene: &mut Scene, notes: &mut Column, title: &str, table: &Table, cut: &mut Vec<String>) {
+/// Sets a schedule with its heading, unless it finds no room: smaller where it would not fit otherwise, or where numbers would
+/// be broken over lines.
+fn titled(scene: &mut Scene, notes: &mut Column, title: &str, table: &Table) -> bool {
     let width = notes.area.width();
     let whole = |size: f64| {
         let natural = Schedule::new(table, scene.width, size).widths;
@@ -238,8 +302,9 @@ fn titled(scene: &mut Scene, notes: &mut Column, title: &str, table: &Table, cut
             notes.size = size;
             notes.table(scene, table);
             notes.size = usual;
+            true
         }
-        _ => cut.push(title.to_lowercase()),
+        _ => false,
     }
 }
 

@@ -11,12 +11,13 @@ use crate::Edition;
 use crate::profile::Paper;
 use crate::render::geometry::{Point, Rect, pt};
 use crate::render::scale::{Scale, View};
-use crate::render::scene::{Scene, TEXT};
+use crate::render::scene::{CAPTION, Scene, TEXT};
+use crate::render::schedule::Column;
 use crate::render::sheet::{Sheet, SheetSize};
 use crate::render::svg::{Options, svg};
 use crate::render::title_block::TitleBlock;
 use crate::section::place::{Section, WALL, zero};
-use crate::section::{Drawing, flow, revisions, title};
+use crate::section::{Drawing, LAST, Left, cut_titles, drawn, flow, revisions, title};
 use stillrise_search::Settled;
 use stillrise_units::{Length, System};
 
@@ -44,9 +45,9 @@ pub fn views(settled: &Settled, edition: Edition) -> Option<Drawing> {
     let mut sheet = Sheet::new(size, &block, &description(&section));
     sheet.scene.reserve(Rect { x0: sheet.notes.area.x0 - 3.5, x1: sheet.scene.width, ..sheet.frame });
     both(&mut section, &mut sheet.scene, at);
-    let texts = notes(&section);
-    let mut cut: Vec<String> = sheet.cut.iter().map(|_| "a text of the title block".to_owned()).collect();
-    cut.extend(flow(&mut sheet.scene, &[sheet.notes.clone()], &texts, TEXT));
+    let left = drawn(settled, edition).map(|(_, left)| left).unwrap_or_default();
+    let mut cut = cut_titles(&sheet);
+    cut.extend(words(&mut sheet, &left, &notes(&section)));
     let (at, length) = sheet.bar();
     section.view.scale_bar(&mut sheet.scene, at, length, section.system);
     revisions(&mut sheet, &block, settled);
@@ -54,6 +55,33 @@ pub fn views(settled: &Settled, edition: Edition) -> Option<Drawing> {
     let picture = svg(&sheet.scene, &Options { id: "views".to_owned(), ..Options::default() });
     let (title, scale) = (block.title, section.view.scale);
     Some(Drawing { title, scale, scene: sheet.scene, svg: picture, sheet_texts, cut })
+}
+
+/// What the first sheet left, then the notes on the views; answers what finds no room, and says so.
+fn words(sheet: &mut Sheet, left: &Left, notes: &[String]) -> Vec<String> {
+    let column = &mut sheet.notes;
+    let whole = column.area.y1;
+    column.area.y1 = whole - LAST;
+    // The first sheet's words come smaller where both would not fit otherwise.
+    let mut none = Vec::new();
+    for size in [TEXT, CAPTION] {
+        let (mut scene, mut trial) = (sheet.scene.clone(), Column { size, ..column.clone() });
+        let over = left.draw(&mut scene, &mut trial);
+        let notes = flow(&mut scene, &[trial.clone()], notes, size);
+        none = over.names();
+        none.extend(notes.iter().map(|(mark, _)| format!("note {mark} of this sheet")));
+        if none.is_empty() || size == CAPTION {
+            sheet.scene = scene;
+            *column = trial;
+            break;
+        }
+    }
+    column.area.y1 = whole;
+    if !none.is_empty() {
+        column.next = whole - LAST + 1.0;
+        column.paragraph(&mut sheet.scene, &format!("No room on the sheets for: {}.", none.join(", ")));
+    }
+    none
 }
 
 /// The same without a sheet around them, on a paper of a size: to be looked at, not to be issued.

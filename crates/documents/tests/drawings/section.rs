@@ -5,6 +5,7 @@ use stillrise_design::enquiry::read_enquiry;
 use stillrise_documents::Edition;
 use stillrise_documents::render::scale::dimension_text;
 use stillrise_documents::section::{Drawing, section};
+use stillrise_documents::views::views;
 use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_search::{Settled, settle};
 use stillrise_units::catalog::MM;
@@ -135,13 +136,21 @@ fn the_same_job_is_the_same_bytes() {
 }
 
 #[test]
-fn nothing_is_left_out_in_silence() {
+fn what_one_sheet_does_not_hold_stands_on_the_next() {
     // Three oils fill the column in US units.
-    let drawing = drawn(&job(System::Us, EXISTING, |t| t));
-    assert!(!drawing.cut.is_empty());
-    assert!(drawing.sheet_texts.contains("No room on this sheet for"), "{:?}", drawing.cut);
+    let settled = job(System::Us, EXISTING, |t| t);
+    let first = drawn(&settled);
+    let told = first.sheet_texts.lines().position(|line| line.starts_with("On sheet 2:"));
+    assert!(told.is_some(), "{}", first.sheet_texts);
+    assert_eq!(first.cut, [""; 0]);
+    let Some(second) = views(&settled, Edition::Us) else { panic!("nothing drawn") };
+    assert!(second.sheet_texts.contains("Of sheet 1:"), "{}", second.sheet_texts);
+    let names = first.sheet_texts.lines().skip(told.unwrap_or_default()).take(2).collect::<Vec<_>>().join(" ");
+    for mark in names.split(|c: char| !c.is_ascii_alphanumeric()).filter(|w| w.starts_with('F') && w.len() < 4) {
+        assert!(second.sheet_texts.lines().any(|line| line == mark), "{mark} is lost");
+    }
     let drawing = drawn(&job(System::Us, "[unit]\nmodel = \"Demo 120\"", |t| t));
-    assert_eq!(drawing.cut, [""; 0]);
+    assert!(!drawing.sheet_texts.contains("On sheet 2"), "{}", drawing.sheet_texts);
 }
 
 #[test]

@@ -84,7 +84,7 @@ pub fn later(state: &State, view: &View) -> Markup {
     html! {
         (notes::questions_piece(state, view))
         @if view.charts_later { (way::piece(state, view)) }
-        span hidden data-version=(state.version) {}
+        span hidden data-later="" data-version=(state.version) {}
     }
 }
 
