@@ -35,6 +35,12 @@ fn is_number(text: &str) -> bool {
 /// The things that a typed list holds: parted by semicolons or lines. Texts without either are parted by commas; one
 /// text that holds a comma ends with a semicolon.
 pub(crate) fn items(kind: KeyKind, typed: &str) -> Vec<&str> {
+    // As the file writes it: each thing between quotes.
+    if let Some(inner) = typed.trim().strip_prefix('[').and_then(|rest| rest.strip_suffix(']'))
+        && inner.contains('"')
+    {
+        return inner.split('"').skip(1).step_by(2).map(str::trim).filter(|part| !part.is_empty()).collect();
+    }
     let parts: Vec<&str> = if matches!(kind, KeyKind::Texts) && !typed.contains([';', '\n']) {
         typed.split(',').collect()
     } else {
@@ -103,6 +109,7 @@ mod tests {
             (KeyKind::Flag, "false", "false"),
             (KeyKind::Flag, "maybe", "\"maybe\""),
             (KeyKind::Text, "a \"b\"\\\n\u{7f}", "\"a \\\"b\\\"\\\\\\n\\u007F\""),
+            (KeyKind::Texts, "[\"a, b\", \"c\"]", "[\"a, b\", \"c\"]"),
             (KeyKind::Texts, "a, b", "[\"a\", \"b\"]"),
             (KeyKind::Texts, "a, b; c", "[\"a, b\", \"c\"]"),
             (KeyKind::Texts, "a, b;", "[\"a, b\"]"),

@@ -258,7 +258,8 @@ fn below_ground(text: &str, sentence: &Range<usize>, at: &Range<usize>) -> bool 
 }
 
 /// Words that leave a number open.
-const ROUGHLY: [&str; 5] = ["about ", "approx. ", "approximately ", "ca. ", "~"];
+const ROUGHLY: [&str; 9] =
+    ["about ", "approx. ", "approximately ", "ca. ", "circa ", "roughly ", "around ", "some ", "~"];
 
 /// A depth without the word that leaves it open, which takes no sign.
 fn bare_depth(typed: &str) -> &str {
@@ -269,7 +270,9 @@ fn bare_depth(typed: &str) -> &str {
 fn is_single(typed: &str) -> bool {
     let typed = bare_depth(typed);
     let parts: Vec<&str> = typed.split_whitespace().collect();
-    typed.starts_with(|c: char| c.is_ascii_digit()) && parts.len() <= 2
+    // "4 ft 9 in" is one number too.
+    let in_feet = matches!(parts[..], [_, feet, _, inches] if feet.starts_with('f') && inches.starts_with("in"));
+    typed.starts_with(|c: char| c.is_ascii_digit()) && (parts.len() <= 2 || in_feet)
 }
 
 /// The two sides of a place: "6.0 m by 2.4 m", "18 x 46 m". The first has the unit of the second where it has none.

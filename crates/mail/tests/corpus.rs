@@ -115,6 +115,22 @@ fn no_part_of_a_mail_makes_it_panic() -> Result<(), Box<dyn Error>> {
     Ok(())
 }
 
+/// A foot with its inches is one depth, and each end of a sentence has its own pipe.
+#[test]
+fn depths_in_feet_and_inches_go_below_the_yard() {
+    let text = "The drain arrives 1.35 m below yard level, and the outlet must connect to an existing manhole whose invert is \
+                4 ft 9 in below yard. Groundwater was met at roughly 1.1 m. The slab is 650 square yards.";
+    let mail = read_mail(text, &Reading::default());
+    let first = |words: &str| {
+        let find = mail.finds.iter().find(|find| text[find.at.clone()].contains(words)).expect("it is marked");
+        find.offers.iter().map(|offer| (offer.path.as_str(), offer.value.as_str())).collect::<Vec<_>>()
+    };
+    assert_eq!(first("1.35 m")[0], ("inlet.invert", "-1.35 m"));
+    assert_eq!(first("4 ft 9 in")[0], ("outlet.invert", "-4 ft 9 in"));
+    assert!(first("1.1 m").contains(&("site.groundwater", "-1.1 m")), "{:?}", first("1.1 m"));
+    assert!(first("650 square yards").contains(&("surface.area", "650 square yards")));
+}
+
 /// Depths are counted from whatever lies on top; sides share a unit.
 #[test]
 fn what_lies_below_a_yard_is_offered_as_that() {

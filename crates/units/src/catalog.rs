@@ -188,6 +188,8 @@ catalog! {
     M2 Area "m2" ["m²", "sq m", "sqm", "square metres", "square meters", "sq. m", "qm"] 1.0;
     /// square foot
     FT2 Area "ft2" ["ft²", "sq ft", "sqft", "sf", "square feet", "sq. ft", "sq. ft."] FOOT * FOOT;
+    /// square yard
+    YD2 Area "yd2" ["yd²", "sq yd", "sq yds", "sq. yd", "square yard", "square yards"] 9.0 * FOOT * FOOT;
     /// square inch
     IN2 Area "in2" ["in²", "sq in"] INCH * INCH;
     /// square micrometre: permeability
