@@ -26,8 +26,9 @@ mod weight;
 pub use posed::{Posed, posed};
 
 use crate::render::text::{item, wrap};
-use crate::summary::{CAUTION, headline};
+use crate::summary::{CAUTION, headline, is_proposed};
 use stillrise_search::Settled;
+use stillrise_search::remedies::AGREE;
 use stillrise_units::{Unit, print};
 
 /// Width of the mail's lines.
@@ -61,6 +62,7 @@ pub fn reply(settled: &Settled) -> String {
         false,
         &contradictions::contradictions(settled),
     );
+    list(&mut out, "We worked with this as if it were agreed; please confirm it:", false, &proposed(settled));
     let changes = if crate::rating::is_observed(settled) {
         "Where the unit falls short by the calculation; whether that explains the results is for the tests to show:"
     } else {
@@ -76,6 +78,17 @@ pub fn reply(settled: &Settled) -> String {
         out.push_str(&format!("{by}\n"));
     }
     out
+}
+
+/// What settles a finding and is the client's to decide.
+fn proposed(settled: &Settled) -> Vec<String> {
+    let open = settled.verdicts.iter().filter(|judged| is_proposed(judged));
+    let said = open.filter_map(|judged| judged.decision.as_ref()?.because.0.clone());
+    said.map(|text| {
+        let end = text.find(&format!("; {AGREE}")).unwrap_or(text.len());
+        format!("{}.", &text[..end])
+    })
+    .collect()
 }
 
 /// What somebody named and asked beforehand, each answered: for the terminal, the result and the report too.

@@ -24,7 +24,7 @@ pub(crate) mod zones;
 pub use basis::{differs, governs, runs};
 pub(crate) use rests::{assumed_under, is_of_oil, rests_on};
 pub(crate) use short::stops;
-pub use verdicts::{also_asked, moves, that_matter, words};
+pub use verdicts::{also_asked, is_proposed, moves, that_matter, words};
 
 use crate::render::text::{WIDTH, hang, heading};
 use std::collections::BTreeSet;

@@ -3,9 +3,11 @@
 use super::section;
 use crate::render::text::{hang, item};
 use stillrise_checks::{Grade, Judged, Unsettled, Verdict, unsettled};
+use stillrise_design::enquiry::blocks::Settled as Decided;
 use stillrise_design::performance::promise::{Promise, floor};
 use stillrise_search::Settled;
 use stillrise_search::questions::{Outcome, Question};
+use stillrise_search::remedies::AGREE;
 
 /// Questions that are shown before the rest is only counted.
 const SHOWN: usize = 10;
@@ -199,4 +201,12 @@ pub fn moves(settled: &Settled, q: &Question) -> String {
         .filter(|share| *share > 0.01)
         .map_or_else(String::new, |share| format!("Carries {} of the spread. ", roughly(share.min(1.0))));
     if parts.is_empty() { share } else { format!("{share}If {}.", parts.join("; if ")) }
+}
+
+/// Whether a rule is settled only by what was proposed to the client, who has not agreed to it yet.
+#[must_use]
+pub fn is_proposed(judged: &Judged) -> bool {
+    let open = judged.decision.as_ref().filter(|decision| decision.decision.0 == Some(Decided::Open));
+    !judged.verdict.is_finding()
+        && open.is_some_and(|decision| decision.because.as_ref().is_some_and(|b| b.contains(AGREE)))
 }

@@ -1,6 +1,6 @@
 //! What was asked besides, what an invented price is no part of, and changes that do together what none does alone.
 
-use super::{Outcome, flat, mail, settled};
+use super::{Outcome, RINSES, flat, mail, settled};
 use std::path::Path;
 use stillrise_design::enquiry::range::read_range;
 use stillrise_design::enquiry::read_enquiry;
@@ -286,5 +286,20 @@ fn ahead_of_the_pumps_is_how_a_unit_fed_by_gravity_stands() -> Outcome {
     let text = mail(&gravity)?;
     assert!(text.contains("Ahead of the pumps, if there are any: that is how it is worked here."), "{text}");
     assert!(!text.contains("among the other trains"), "{text}");
+    Ok(())
+}
+
+/// What settles a finding once the client agrees is no agreement: the mail asks for it.
+#[test]
+fn what_was_proposed_is_to_be_confirmed() -> Outcome {
+    const DECISION: &str = "[[decision]]\nrule = \"RULE\"\ndecision = \"open\"\n\
+                            because = \"Use a quick-break cleaner in place of what holds the oil; the client must agree\"\n";
+    let lead = "We worked with this as if it were agreed; please confirm it: - Use a quick-break cleaner in place of what holds the oil.";
+    let with = |rule: &str| mail(&format!("{RINSES}{}", DECISION.replace("RULE", rule)));
+    assert!(with("oil-hardly-rises")?.contains(lead), "{}", with("oil-hardly-rises")?);
+    // Of a rule that still finds fault the finding tells, and of another reason nothing is asked.
+    assert!(!with("no-measured-results")?.contains(lead));
+    let other = DECISION.replace("RULE", "oil-hardly-rises").replace("; the client must agree", "");
+    assert!(!mail(&format!("{RINSES}{other}"))?.contains("as if it were agreed"));
     Ok(())
 }

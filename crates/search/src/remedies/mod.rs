@@ -23,6 +23,9 @@ use tried::tried;
 /// Remedies of one rule that are told.
 const MOST: usize = 3;
 
+/// What a change says that is the client's to decide; taken, it stands with these words as an open decision until he did.
+pub const AGREE: &str = "the client must agree";
+
 /// A change of the enquiry after which a rule is settled.
 #[derive(Debug, Clone)]
 pub struct Remedy {

@@ -8,7 +8,7 @@ use maud::{Markup, html};
 use serde_json::json;
 use stillrise_checks::{Grade, Judged};
 use stillrise_documents::profile::findings;
-use stillrise_documents::summary::{moves, that_matter};
+use stillrise_documents::summary::{is_proposed, moves, that_matter};
 use stillrise_edit::Path;
 use stillrise_search::Settled;
 
@@ -38,6 +38,7 @@ fn notes(settled: &Settled, locked: bool, view: &View) -> Markup {
         .iter()
         .filter(|j| j.is_settled() && !matches!(j.grade(), Grade::Passes | Grade::NotApplicable))
         .collect();
+    let proposed: Vec<&Judged> = settled.verdicts.iter().filter(|judged| is_proposed(judged)).collect();
     let (stopped, asked): (Vec<&Judged>, Vec<&Judged>) =
         of(Grade::CannotJudge).partition(|judged| judged.verdict.stopped_ahead());
     let passed = of(Grade::Passes).count();
@@ -57,6 +58,10 @@ fn notes(settled: &Settled, locked: bool, view: &View) -> Markup {
         }
         @if !stopped.is_empty() {
             p.small { (stopped.len()) " more rules look at what was not found: the chain of results stopped ahead of it." }
+        }
+        @if !proposed.is_empty() {
+            h2 { "To be agreed by the client" span.count { (proposed.len()) } }
+            ol.findings { @for judged in &proposed { (finding(judged, &mark(judged))) } }
         }
         @if !decided.is_empty() {
             h2 { "Decided" span.count { (decided.len()) } }

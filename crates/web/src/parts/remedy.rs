@@ -9,7 +9,7 @@ use stillrise_checks::Rule;
 use stillrise_desk::remedies;
 use stillrise_documents::remedies::{follows, remedies_json};
 use stillrise_search::Settled;
-use stillrise_search::remedies::Remedy;
+use stillrise_search::remedies::{AGREE, Remedy};
 
 /// The panel of a rule.
 ///
@@ -28,15 +28,19 @@ pub fn piece(desk: &Desk, sheet: &Sheet, id: &str) -> Result<Markup, Refusal> {
                 p { "None of the changes that we or the client may decide alone settles it. What to do: " (rule.remedy) }
             } @else {
                 p.small { "Each was tried by working the changed enquiry through." }
-                ol.remedies { @for remedy in &found { (one(settled, remedy, state.is_locked())) } }
+                ol.remedies { @for remedy in &found { (one(settled, rule, remedy, state.is_locked())) } }
             }
         }
     })
 }
 
-fn one(settled: &Settled, remedy: &Remedy, locked: bool) -> Markup {
-    let act: Vec<Value> =
+fn one(settled: &Settled, rule: &'static Rule, remedy: &Remedy, locked: bool) -> Markup {
+    let mut act: Vec<Value> =
         remedy.keys.iter().map(|(path, value)| json!({ "do": "set", "path": path, "value": value })).collect();
+    // What the client has not agreed to yet stays open, and the reply asks for it.
+    if remedy.says.contains(AGREE) {
+        act.push(json!({ "do": "decide", "rule": rule.id, "decision": "open", "because": remedy.says }));
+    }
     html! {
         li {
             @if locked { b { (remedy.says) } } @else {

@@ -190,6 +190,18 @@ fn a_finding_is_settled_by_its_remedy() {
     desk.see("document.querySelector('#panel').hidden");
     assert!(desk.file("truck-wash").contains("frost_protected = true"), "{}", desk.file("truck-wash"));
     desk.see("document.querySelector('[data-step=undo]').title.includes('frost_protected')");
+    // What is the client's to decide stays open, and one step takes both back.
+    desk.click("#rule-emulsion-above-limit summary");
+    desk.click("#rule-emulsion-above-limit [data-remedy]");
+    desk.see("document.querySelector('#panel .remedies button')?.innerText.includes('quick-break')");
+    desk.click("#panel .remedies li:first-child button");
+    desk.see(
+        "[...document.querySelectorAll('#notes h2')].some(h => h.innerText.includes('To be agreed by the client'))",
+    );
+    assert!(desk.file("truck-wash").contains("quick-break-detergent"), "{}", desk.file("truck-wash"));
+    desk.click("[data-step=undo]");
+    desk.see("![...document.querySelectorAll('#notes h2')].some(h => h.innerText.includes('To be agreed'))");
+    assert!(!desk.file("truck-wash").contains("the client must agree"), "{}", desk.file("truck-wash"));
     desk.close();
 }
 
