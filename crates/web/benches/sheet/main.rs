@@ -25,9 +25,20 @@ fn main() -> ExitCode {
     println!("\nthe sheet, release build, program and browser on one machine, milliseconds");
     let fixed = peer::fixed();
     println!("{:<44} {fixed:>8.2}", "peer: fixed arithmetic");
-    window::measure(&program, fixed);
-    many::measure(&program, fixed);
-    marking::measure(&program, fixed);
-    steady::measure(&program);
+    // A part can be named by itself: `cargo bench --bench sheet -- steady`.
+    let named: Vec<String> = std::env::args().skip(1).filter(|word| !word.starts_with('-')).collect();
+    let is_asked = |part: &str| named.is_empty() || named.iter().any(|name| name == part);
+    if is_asked("window") {
+        window::measure(&program, fixed);
+    }
+    if is_asked("many") {
+        many::measure(&program, fixed);
+    }
+    if is_asked("marking") {
+        marking::measure(&program, fixed);
+    }
+    if is_asked("steady") {
+        steady::measure(&program);
+    }
     ExitCode::SUCCESS
 }
