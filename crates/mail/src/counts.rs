@@ -139,7 +139,8 @@ pub(crate) fn counts(low: &str) -> Vec<Counted> {
             own.or_else(|| next.and_then(|(k, body)| of(body, end + gap + k + 1)))
         });
         if let Some((stop, value, path)) = hit {
-            let (value, path) = if path == A_YEAR { (12.0 / value, "asked.interval") } else { (value, path) };
+            let (value, path) =
+                if path == A_YEAR { ((1200.0 / value).round() / 100.0, "asked.interval") } else { (value, path) };
             found.push((at..stop.min(low.len()), What::Count(path, value)));
         }
     }
@@ -265,6 +266,7 @@ mod tests {
             ("six days a week, seven days", &[("stream.days_per_week", 6.0), ("stream.days_per_week", 7.0)]),
             ("dumped twice a week, once a fortnight", &[("dump.per_week", 2.0), ("dump.per_week", 0.5)]),
             ("empty it twice a year, 800 mm a year", &[("asked.interval", 6.0)]),
+            ("seven times a year", &[("asked.interval", 1.71)]),
             ("every night, monday to friday", &[("stream.days_per_week", 7.0), ("stream.days_per_week", 5.0)]),
             ("an hour; for 3 hours", &[("stream.hours_per_day", 1.0)]),
         ] {

@@ -174,11 +174,12 @@ fn of_quantity(
     all.sort_by(|a, b| b.weight.cmp(&a.weight).then_with(|| rank(&a.path).cmp(&rank(&b.path))));
     // What enquiries say most of that kind stands behind what words point to.
     for path in usual(dim, unit) {
-        let Some(own) = place(path).filter(|own| own.takes(si) && all.iter().all(|offer| offer.path != own.path))
-        else {
-            continue;
-        };
-        all.push(Offer { path: own.path.clone(), value: typed.to_owned(), weight: 0 });
+        let is_depth = said_under && ELEVATIONS.contains(path);
+        let (value, si) = if is_depth { (format!("-{}", bare_depth(typed)), -si) } else { (typed.to_owned(), si) };
+        let is_new = |own: &&Place| own.takes(si) && all.iter().all(|offer| offer.path != own.path);
+        if let Some(own) = place(path).filter(is_new) {
+            all.push(Offer { path: own.path.clone(), value, weight: 0 });
+        }
     }
     let bare = |unit: &Unit| stillrise_units::print::digits(unit.from_si(si), 4);
     for (unit_of, path) in [(&catalog::H, "stream.hours_per_day"), (&catalog::D, "stream.days_per_week")] {

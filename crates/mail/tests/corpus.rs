@@ -147,6 +147,9 @@ fn what_lies_below_a_yard_is_offered_as_that() {
     assert_eq!(first(find("4'-3\""), "outlet.invert").as_deref(), Some("-4'-3\""));
     let table = mail.finds.iter().position(|find| text[find.at.clone()].contains("6 ft")).expect("it is marked");
     assert_eq!(first(table, "site.groundwater").as_deref(), Some("-6 ft"));
+    // Nor does any other key take it upward.
+    let all = &mail.finds[table].offers;
+    assert!(all.iter().all(|o| !o.path.ends_with("invert") || o.value.starts_with('-')), "{all:?}");
     let wash = find("12 x 8 m");
     assert!(mail.finds[wash].offers.iter().any(|offer| offer.value.contains("96")), "{:?}", mail.finds[wash].offers);
     for (value, path) in [("-1.35 m", "inlet.invert"), ("-4'-3\"", "outlet.invert"), ("-6 ft", "site.groundwater")] {

@@ -32,7 +32,9 @@ fn notes(settled: &Settled, locked: bool, view: &View) -> Markup {
         let group = marks.iter().find(|group| group.part == judged.rule.part);
         group.map_or_else(String::new, |group| group.mark.clone())
     };
-    let of = |grade: Grade| settled.verdicts.iter().filter(move |j| j.grade() == grade && !j.is_settled());
+    let of = |grade: Grade| {
+        settled.verdicts.iter().filter(move |j| j.grade() == grade && !j.is_settled() && !is_proposed(j))
+    };
     let decided: Vec<&Judged> = settled
         .verdicts
         .iter()
