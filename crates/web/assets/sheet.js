@@ -5,6 +5,10 @@ const base = name === undefined ? "" : `/sheet/${encodeURIComponent(name)}`;
 const api = name === undefined ? "" : `/api/sheets/${encodeURIComponent(name)}`;
 const find = (id) => document.getElementById(id);
 let version = Number(document.querySelector("[data-version]")?.dataset.version ?? 0);
+// Answers may come in another order than they were asked for: each has its turn, and each piece the turn it is of.
+let turn = 0;
+let shown = 0;
+const turns = new Map();
 let pointed = null;
 let beside = null;
 let views = false;
@@ -61,6 +65,7 @@ function follow() {
 }
 
 async function ask(method, path, body) {
+  const asked = { turn: ++turn, over: version, changes: method !== "GET" };
   const headers = { Accept: "text/html" };
   if (body !== undefined) headers["Content-Type"] = "application/json";
   let answer;
@@ -75,7 +80,12 @@ async function ask(method, path, body) {
     trouble(text.trim() || `The program answered ${answer.status}.`);
     return null;
   }
-  put(text);
+  try {
+    put(text, asked);
+  } catch (fault) {
+    console.error(fault);
+    trouble("What the program answered could not be put on this page. Load the page again; what was sent is saved.");
+  }
   return answer.ok ? answer : null;
 }
 
@@ -98,19 +108,29 @@ function closer(id) {
 }
 
 // Puts each answered piece in the place of the one of its id; what is being typed in stays as it is typed.
-function put(text) {
+function put(text, asked) {
   const fresh = new DOMParser().parseFromString(text, "text/html");
+  const stamp = fresh.querySelector("[data-version]");
+  const now = Number(stamp?.dataset.version);
+  const whole = stamp !== null && stamp.dataset.later === undefined;
+  // An answer of before a change that stands here already, or charts for a drawing that is not here yet: all is asked for again.
+  if (stamp && asked.over <= now && now < version || stamp && !whole && now > version) return void redraw();
+  if (whole && now === version && asked.turn < shown) return;
+  const older = asked.turn < shown;
+  if (whole) shown = Math.max(shown, asked.turn);
   const focused = document.activeElement;
   const mark = focused && focused.id ? { id: focused.id, start: focused.selectionStart, end: focused.selectionEnd } : null;
   const part = focused?.dataset?.part;
   // What the reader opened stays open.
   const open = new Set([...document.querySelectorAll("details[open] > summary")].map(opening));
   for (const summary of fresh.querySelectorAll("details > summary")) if (open.has(opening(summary))) summary.parentElement.open = true;
-  // What follows by itself takes no message away that was not read yet.
-  if (!fresh.getElementById("trouble") && !fresh.querySelector("[data-later]")) find("trouble").replaceChildren();
+  // A message stands until the next change is done: what is only looked at takes none away that was not read yet.
+  if (asked.changes && !fresh.getElementById("trouble")) find("trouble").replaceChildren();
   // Where each piece was scrolled to is asked before anything is changed: asking later would lay out the page each time.
   const outer = [...fresh.querySelectorAll("[data-patch]")].filter((piece) => !piece.parentElement.closest("[data-patch]"));
-  const pieces = outer.map((piece) => ({ piece, old: find(piece.id) })).filter(({ old }) => old);
+  const late = ({ id }) => whole ? false : asked.turn < (turns.get(id) ?? 0);
+  const pieces = outer.map((piece) => ({ piece, old: find(piece.id) })).filter(({ piece, old }) => old && !late(piece));
+  for (const { piece } of pieces) turns.set(piece.id, asked.turn);
   for (const one of pieces) one.scroll = one.old.scrollTop;
   moved = [];
   leaves = new Map([...document.querySelectorAll("[data-hash]")].map((leaf) => [leaf.dataset.hash, leaf]));
@@ -134,11 +154,8 @@ function put(text) {
       if (field) { field.value = value; field.dataset.typed = ""; }
     }
   }
-  const stamp = fresh.querySelector("[data-version]");
-  if (stamp) {
-    if (follows) follow();
-    version = Number(stamp.dataset.version);
-  }
+  if (follows && stamp) follow();
+  if (whole) version = now;
   for (const part of moved) if (!still.matches) part.animate(LEVEL, { duration: 450, easing: "ease-out" });
   if (mark) {
     const again = find(mark.id);
@@ -149,6 +166,8 @@ function put(text) {
   } else if (part && !focused.isConnected) document.querySelector(`svg [data-part="${CSS.escape(part)}"][tabindex]`)?.focus({ preventScroll: true });
   place();
   measureSoon();
+  // What it was asked for with is not what the reader looks at by now.
+  if (whole && older) redraw();
 }
 
 // Brings an element to what came fresh: what is the same in both is left alone, and with it its layout and what the reader
@@ -199,7 +218,7 @@ function reset(old) {
 const opening = (summary) => summary.closest("[id]")?.id + "/" + summary.textContent.slice(0, 40);
 
 function change(method, path, body) {
-  last = last.then(async () => {
+  last = last.catch(() => null).then(async () => {
     const answer = await ask(method, `${path}?${view()}`, body);
     // What stands in the panel of a number or a find is of the sheet before the change; that of a part came fresh with it.
     if (answer && pointed === null) unpoint();

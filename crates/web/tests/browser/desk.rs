@@ -48,8 +48,8 @@ impl Desk {
         let begun = Instant::now();
         while self.page().evaluate(&format!("Boolean({condition})")) != Ok(Value::Bool(true)) {
             if begun.elapsed() > PATIENCE {
-                let text = self.text("body");
-                panic!("never seen: {condition}\non a page that says:\n{text}");
+                let (told, text) = (self.text("#trouble"), self.text("body"));
+                panic!("never seen: {condition}\nmessage: {told:?}\non a page that says:\n{text}");
             }
             std::thread::sleep(Duration::from_millis(20));
         }
