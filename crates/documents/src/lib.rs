@@ -6,6 +6,7 @@
 pub mod alternatives;
 pub mod charts;
 pub mod compare;
+pub mod drawings;
 pub mod edition;
 pub mod glance;
 pub mod package;

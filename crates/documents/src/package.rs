@@ -56,25 +56,18 @@ pub fn package_step_by_step(
     if !goes_on(drawing) {
         return Ok(None);
     }
-    let section = crate::section::section(settled, edition);
-    let views = crate::views::views(settled, edition);
-    let drawings: Vec<(&str, &str)> = [("Long section", &section), ("Plan and cross section", &views)]
-        .into_iter()
-        .filter_map(|(title, drawing)| Some((title, drawing.as_ref()?.svg.as_str())))
-        .collect();
+    let set = crate::drawings::set(settled, edition);
+    let drawings: Vec<(&str, &str)> = set.iter().map(|d| (d.title.as_str(), d.svg.as_str())).collect();
     if !goes_on(report) {
         return Ok(None);
     }
     let report = crate::report::report(settled, edition, &drawings)
         .map_err(|fault| PackageFault { document: report, reason: format!("{fault:?}") })?;
     files.push(("calculation-report.pdf".to_owned(), report));
-    if let Some(section) = &section {
-        files.push(("long-section.svg".to_owned(), section.svg.clone().into_bytes()));
-        files.push(("sheet.txt".to_owned(), section.sheet_texts.clone().into_bytes()));
-    }
-    if let Some(views) = &views {
-        files.push(("plan-and-cross-section.svg".to_owned(), views.svg.clone().into_bytes()));
-        files.push(("sheet-2.txt".to_owned(), views.sheet_texts.clone().into_bytes()));
+    for (k, drawing) in set.iter().enumerate() {
+        let name = format!("drawings/{}-{}", k + 1, drawing.name);
+        files.push((format!("{name}.svg"), drawing.svg.clone().into_bytes()));
+        files.push((format!("{name}.txt"), drawing.sheet_texts.clone().into_bytes()));
     }
     if !goes_on(charts) {
         return Ok(None);

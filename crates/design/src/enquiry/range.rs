@@ -70,6 +70,16 @@ keys! {
         empty_weight: Quantity<Mass> = spec.units(&LB, &KG).between("10 lb", "20000000 lb").like("\"2100 lb\"");
         /// Material of the vessel
         material: Text = spec.like("\"coated carbon steel\"");
+        /// Coating or lining, inside and outside
+        coating: Text = spec.like("\"epoxy inside, polyurethane outside\"");
+        /// Material of the plates
+        plate_material: Text = spec.like("\"polypropylene\"");
+        /// Rating and facing of the nozzles' flanges
+        flanges: Text = spec.like("\"class 150, raised face\"");
+        /// Nominal size of the oil draw-off
+        oil_draw_pipe: Text = spec.named(pipe_names).like("\"3 in\"");
+        /// Nominal size of the sludge drain or pump-out pipe
+        drain_pipe: Text = spec.named(pipe_names).like("\"4 in\"");
         /// Shipping length
         ship_length: Quantity<Length> = spec.units(&IN, &MM).between("12 in", "1500 in").like("\"140 in\"");
         /// Shipping width

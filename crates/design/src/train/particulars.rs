@@ -14,6 +14,14 @@ pub struct Particulars {
     pub model: String,
     /// Nominal sizes of inlet and outlet.
     pub nozzles: (String, String),
+    /// Nominal sizes of oil draw-off and sludge drain, where stated.
+    pub drains: (Option<String>, Option<String>),
+    /// Rating and facing of its flanges.
+    pub flanges: Option<String>,
+    /// Coating or lining.
+    pub coating: Option<String>,
+    /// Material of the plates.
+    pub plate_material: Option<String>,
     /// Flow on the name plate and its basis.
     pub rated: Option<(Val<Flow>, String)>,
     /// Weight empty.
@@ -97,6 +105,10 @@ pub fn particulars<T: Trail>(row: &mut Row<'_, T>, currency: Option<&str>) -> Pa
     Particulars {
         model: m.model.0.clone().unwrap_or_else(|| "stated unit".to_owned()),
         nozzles: (size_of(&m.stages.inlet.pipe), size_of(&m.stages.outlet.pipe)),
+        drains: (m.oil_draw_pipe.0.clone(), m.drain_pipe.0.clone()),
+        flanges: m.flanges.0.clone(),
+        coating: m.coating.0.clone(),
+        plate_material: m.plate_material.0.clone(),
         rated,
         empty_weight: row.laid("weight empty", (&LB, &KG), &m.empty_weight),
         module_weight: row.laid("weight of the heaviest pack module", (&LB, &KG), &m.stages.pack.module_weight),

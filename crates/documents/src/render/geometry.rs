@@ -156,6 +156,13 @@ impl Rect {
     }
 }
 
+/// Whether two straight lines cross between their ends.
+#[must_use]
+pub fn cross((a, b): (Point, Point), (c, d): (Point, Point)) -> bool {
+    let side = |p: Point, q: Point, r: Point| (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x);
+    side(a, b, c) * side(a, b, d) < -1e-9 && side(c, d, a) * side(c, d, b) < -1e-9
+}
+
 /// Points along an elliptical arc, `steps` chords; angles in degrees, counterclockwise from 3 o'clock.
 #[must_use]
 pub fn arc(centre: Point, rx: f64, ry: f64, from: f64, to: f64, steps: u16) -> Vec<Point> {

@@ -91,6 +91,21 @@ impl Item {
         self.shapes().into_iter().filter_map(text).collect()
     }
 
+    /// The straight line from the words of a leader or the circle of a balloon to what it points at; nothing of other items, and
+    /// of a balloon that stands on its part.
+    #[must_use]
+    pub fn pointer(&self) -> Option<(Point, Point)> {
+        match self {
+            Item::Leader(leader) => Some((leader.knee, leader.tip)),
+            Item::Balloon(balloon) => {
+                let radius = 0.5 * balloon.area().width();
+                let far = balloon.centre.distance(balloon.tip);
+                (far > radius + 0.2).then(|| (balloon.centre.toward(balloon.tip, radius), balloon.tip))
+            }
+            _ => None,
+        }
+    }
+
     /// The straight lines it is drawn with, hatching and circles aside.
     #[must_use]
     pub fn lines(&self) -> Vec<(Point, Point)> {

@@ -7,6 +7,7 @@
 //! - [`text`]: tables, headings and paragraphs for the terminal and for mails.
 
 pub mod chart;
+pub mod clip;
 pub mod dimension;
 pub mod geometry;
 pub mod hatch;

@@ -74,9 +74,9 @@ const METRIC_BETWEEN: &[Scale] = &[
 
 /// The same of US rules, architects' and engineers'.
 const CUSTOMARY_BETWEEN: &[Scale] = &[
-    of(40.0, "5/16\" = 1'-0\""),
+    of(38.4, "5/16\" = 1'-0\""),
     of(60.0, "1\" = 5'-0\""),
-    of(80.0, "5/32\" = 1'-0\""),
+    of(76.8, "5/32\" = 1'-0\""),
     of(120.0, "1\" = 10'-0\""),
     of(128.0, "3/32\" = 1'-0\""),
     of(160.0, "3/40\" = 1'-0\""),
@@ -117,6 +117,18 @@ impl Scale {
         let fits = |s: &&Scale| s.mm(width) <= paper.0 && s.mm(height) <= paper.1;
         let all = Scale::series(system).iter().chain(between).filter(fits);
         all.min_by(|a, b| a.ratio.total_cmp(&b.ratio)).copied()
+    }
+
+    /// All scales of a system, those between the usual ones too, largest picture first.
+    #[must_use]
+    pub fn all(system: System) -> Vec<Scale> {
+        let between = match system {
+            System::Us => CUSTOMARY_BETWEEN,
+            System::Si => METRIC_BETWEEN,
+        };
+        let mut all: Vec<Scale> = Scale::series(system).iter().chain(between).copied().collect();
+        all.sort_by(|a, b| a.ratio.total_cmp(&b.ratio));
+        all
     }
 
     /// True size per size on paper: 20 for 1:20.

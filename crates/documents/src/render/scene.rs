@@ -25,6 +25,7 @@ pub struct Scene {
     boxes: Vec<(String, Rect)>,
     reserved: Vec<Rect>,
     lines: Vec<(Point, Point)>,
+    pointers: Vec<(Point, Point)>,
 }
 
 impl Scene {
@@ -43,6 +44,7 @@ impl Scene {
             boxes: Vec::new(),
             reserved: Vec::new(),
             lines: Vec::new(),
+            pointers: Vec::new(),
         }
     }
 
@@ -68,6 +70,7 @@ impl Scene {
     pub fn add(&mut self, item: Item) {
         self.boxes.extend(item.text_boxes());
         self.lines.extend(item.lines());
+        self.pointers.extend(item.pointer());
         self.items.push(Placed { layer: self.layer, part: self.part, item });
     }
 
@@ -121,11 +124,11 @@ impl Scene {
 
     /// Adds the candidate that stands clearest, and tells whether it overlaps no text.
     ///
-    /// Least overlap with texts and reserved areas comes first, then fewest lines crossed, then
-    /// the order given; so put the preferred place first. Without candidates nothing is added.
+    /// Least overlap with texts and reserved areas comes first, then fewest leaders that cross lettering or each other, then
+    /// fewest lines crossed, then the order given; so put the preferred place first. Without candidates nothing is added.
     pub fn place(&mut self, candidates: impl IntoIterator<Item = Item>) -> bool {
         let paper = Rect::new(0.0, 0.0, self.width, self.height);
-        let mut best: Option<(f64, usize, Item)> = None;
+        let mut best: Option<(f64, usize, usize, Item)> = None;
         for item in candidates {
             let boxes: Vec<Rect> = item.text_boxes().iter().map(|(_, rect)| rect.grown(0.4)).collect();
             let taken = self.boxes.iter().map(|(_, rect)| rect).chain(&self.reserved);
@@ -135,17 +138,32 @@ impl Scene {
             }
             // Areas of some hundred mm2 carry rounding of this size.
             overlap = if overlap < 1e-9 { 0.0 } else { overlap };
+            let struck = self.struck(&item, &boxes);
             let crossed = boxes.iter().map(|b| self.crossings(b)).sum();
-            let better = best.as_ref().is_none_or(|(o, c, _)| overlap < *o || (overlap == *o && crossed < *c));
+            let better = best.as_ref().is_none_or(|(o, s, c, _)| {
+                overlap < *o || (overlap == *o && (struck < *s || (struck == *s && crossed < *c)))
+            });
             if better {
-                best = Some((overlap, crossed, item));
+                best = Some((overlap, struck, crossed, item));
             }
         }
-        let Some((overlap, _, item)) = best else {
+        let Some((overlap, .., item)) = best else {
             return false;
         };
         self.add(item);
         overlap == 0.0
+    }
+
+    /// How many leaders would cross lettering or each other with an item that takes these boxes.
+    fn struck(&self, item: &Item, boxes: &[Rect]) -> usize {
+        let over = |area: &Rect| self.pointers.iter().filter(|(a, b)| area.crossed_by(*a, *b)).count();
+        let mut all: usize = boxes.iter().map(over).sum();
+        if let Some((a, b)) = item.pointer() {
+            // Lettering has its height and a little more; a leader may pass it closely.
+            all += self.boxes.iter().filter(|(_, area)| area.crossed_by(a, b)).count();
+            all += self.pointers.iter().filter(|(c, d)| super::geometry::cross((a, b), (*c, *d))).count();
+        }
+        all
     }
 
     /// How many lines drawn so far pass through an area.

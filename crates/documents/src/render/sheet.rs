@@ -76,6 +76,9 @@ const NOTES: f64 = 100.0;
 /// Width of the filing margin and of the other margins, mm (as ISO 5457).
 const MARGINS: (f64, f64) = (20.0, 10.0);
 
+/// Height of the strip at the left of the title block on a sheet that is all drawing, mm.
+const STRIP: f64 = 21.0;
+
 /// A sheet to draw on.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Sheet {
@@ -89,6 +92,9 @@ pub struct Sheet {
     pub notes: Column,
     /// Lower left, beside the title block: stamp, scale bar, revisions.
     pub strip: Rect,
+    /// On a sheet without a notes column: what is left for drawing between the strip and the height of the title block, at its
+    /// left; of no height on a sheet with one.
+    pub corner: Rect,
     /// Texts of the title block that were cut because no lettering let them fit.
     pub cut: Vec<String>,
 }
@@ -109,7 +115,8 @@ impl Sheet {
         let drawing = Rect { x0: frame.x0, y0: frame.y0, x1: divide, y1: corner.y }.grown(-4.0);
         let notes = Rect { x0: divide, y0: frame.y0, x1: frame.x1, y1: corner.y }.grown(-3.5);
         let strip = Rect { x0: frame.x0, y0: corner.y, x1: corner.x, y1: frame.y1 };
-        let mut sheet = Sheet { scene, frame, drawing, notes: Column::new(notes), strip, cut };
+        let corner = Rect { y1: strip.y0, ..strip };
+        let mut sheet = Sheet { scene, frame, drawing, notes: Column::new(notes), strip, corner, cut };
         if !block.stamp.is_empty() {
             sheet.stamp(&block.stamp);
         }
@@ -117,9 +124,48 @@ impl Sheet {
         sheet
     }
 
+    /// An empty sheet that is all drawing but for the title block and a low strip at its left.
+    #[must_use]
+    pub fn open(size: SheetSize, block: &TitleBlock, description: &str) -> Sheet {
+        let (width, height) = size.paper();
+        let frame = Rect { x0: MARGINS.0, y0: MARGINS.1, x1: width - MARGINS.1, y1: height - MARGINS.1 };
+        let mut scene = Scene::new(&block.title, description, width, height);
+        border(&mut scene, &frame);
+        let corner = pt(frame.x1 - title_block::WIDTH, frame.y1 - title_block::HEIGHT);
+        let cut = title_block::draw(&mut scene, corner, size, block);
+        let strip = Rect { x0: frame.x0, y0: frame.y1 - STRIP, x1: corner.x, y1: frame.y1 };
+        scene.line(pt(strip.x0, strip.y0), pt(strip.x1, strip.y0), Pen::Thin);
+        let drawing = Rect { y1: corner.y, ..frame }.grown(-3.0);
+        let left = Rect { x0: frame.x0 + 3.0, y0: corner.y - 3.0, x1: corner.x - 3.0, y1: strip.y0 - 2.0 };
+        let none = Rect { x0: frame.x1, y0: frame.y0, x1: frame.x1, y1: frame.y0 };
+        let mut sheet = Sheet { scene, frame, drawing, notes: Column::new(none), strip, corner: left, cut };
+        if !block.stamp.is_empty() {
+            sheet.stamp(&block.stamp);
+        }
+        sheet.scene.reserve(Rect { x0: corner.x - 1.0, y0: corner.y - 1.0, x1: width, y1: height });
+        sheet.scene.reserve(Rect { x1: corner.x, y1: height, ..strip });
+        for edge in [
+            Rect { x0: 0.0, y0: 0.0, x1: width, y1: frame.y0 },
+            Rect { x0: 0.0, y0: 0.0, x1: frame.x0, y1: height },
+            Rect { x0: frame.x1, y0: 0.0, x1: width, y1: height },
+            Rect { x0: 0.0, y0: frame.y1, x1: width, y1: height },
+        ] {
+            sheet.scene.reserve(edge);
+        }
+        sheet.scene.on(Layer::Vessel);
+        sheet
+    }
+
+    /// Writes number and sheet of a title block that was drawn without them.
+    pub fn number(&mut self, block: &TitleBlock) {
+        let corner = pt(self.frame.x1 - title_block::WIDTH, self.frame.y1 - title_block::HEIGHT);
+        let cut = title_block::number(&mut self.scene, corner, block);
+        self.cut.extend(cut);
+    }
+
     /// The stamp at the left of the strip, in a double frame.
     fn stamp(&mut self, text: &str) {
-        let area = Rect::new(self.strip.x0 + 4.0, self.strip.y0 + 4.0, 64.0, 15.0);
+        let area = Rect::new(self.strip.x0 + 3.0, self.strip.y0 + 3.0, 64.0, 15.0);
         self.scene.on(Layer::Frame);
         self.scene.rect(&area, Some(Pen::Outline), Fill::None);
         self.scene.rect(&area.grown(-1.0), Some(Pen::Thin), Fill::None);
@@ -134,7 +180,8 @@ impl Sheet {
     /// The history, newest at the top, at the right of the strip; `false` when older entries were
     /// left out for lack of room (the sheet then says so).
     pub fn revisions(&mut self, revisions: &[Revision]) -> bool {
-        let (x, width) = (self.strip.x0 + 72.0, self.strip.width() - 72.0);
+        let past = if self.is_open() { 130.0 } else { 72.0 };
+        let (x, width) = (self.strip.x0 + past, self.strip.width() - past);
         let mut keep = revisions.len();
         loop {
             let mut table = Table::new(["Rev", "Date", "Change", "By"]);
@@ -155,9 +202,17 @@ impl Sheet {
         }
     }
 
-    /// Where a scale bar stands: lower left of the strip, with this much room to the right.
+    /// Whether it is all drawing, without a notes column.
+    fn is_open(&self) -> bool {
+        self.notes.area.width() <= 0.0
+    }
+
+    /// Where a scale bar stands: lower left of the strip, or beside its stamp, with this much room to the right.
     #[must_use]
     pub fn bar(&self) -> (Point, f64) {
+        if self.is_open() {
+            return (pt(self.strip.x0 + 74.0, self.strip.y1 - 6.0), 44.0);
+        }
         (pt(self.strip.x0 + 8.0, self.strip.y1 - 6.0), 52.0)
     }
 }

@@ -143,6 +143,21 @@ pub(super) fn draw(scene: &mut Scene, at: Point, size: SheetSize, block: &TitleB
     cut
 }
 
+/// Writes number and sheet into a block that was drawn without them; returns the texts that had to be cut.
+pub(super) fn number(scene: &mut Scene, at: Point, block: &TitleBlock) -> Vec<String> {
+    scene.on(Layer::Frame);
+    let sheet = format!("{} / {}", block.sheet.0, block.sheet.1);
+    let mut cut = Vec::new();
+    let large: &[f64] = &[5.0, HEADING, TEXT, CAPTION];
+    for (area, text, sizes) in [
+        (Rect::new(at.x + 108.0, at.y, 56.0, 18.0), block.number.as_str(), large),
+        (Rect::new(at.x + 160.0, at.y + 18.0, 20.0, 9.0), &sheet, &[TEXT, CAPTION]),
+    ] {
+        said(scene, &area, text, sizes, &mut cut);
+    }
+    cut
+}
+
 /// The title over its subtitle.
 fn title(scene: &mut Scene, field: &Rect, block: &TitleBlock, cut: &mut Vec<String>) {
     let split = if block.subtitle.is_empty() { field.height() } else { 12.0 };
@@ -164,16 +179,27 @@ fn title(scene: &mut Scene, field: &Rect, block: &TitleBlock, cut: &mut Vec<Stri
 
 /// A small caption above what the field says.
 fn field(scene: &mut Scene, field: &Rect, caption: &str, text: &str, sizes: &[f64], cut: &mut Vec<String>) {
-    let mut inner = field.grown(-1.2);
+    let inner = field.grown(-1.2);
     if !caption.is_empty() {
         scene.text(Text::new(pt(inner.x0, inner.y0 + CAPTION), caption).sized(CAPTION));
-        inner.y0 += CAPTION + 1.1;
+        return said(scene, field, text, sizes, cut);
     }
-    let (lines, size, whole) = fit(text, &inner, sizes);
+    set(scene, &inner, text, sizes, cut);
+}
+
+/// What a field with a caption says.
+fn said(scene: &mut Scene, field: &Rect, text: &str, sizes: &[f64], cut: &mut Vec<String>) {
+    let mut inner = field.grown(-1.2);
+    inner.y0 += CAPTION + 1.1;
+    set(scene, &inner, text, sizes, cut);
+}
+
+fn set(scene: &mut Scene, inner: &Rect, text: &str, sizes: &[f64], cut: &mut Vec<String>) {
+    let (lines, size, whole) = fit(text, inner, sizes);
     if !whole {
         cut.push(text.to_owned());
     }
-    stack(scene, &inner, &lines, size, size > TEXT);
+    stack(scene, inner, &lines, size, size > TEXT);
 }
 
 /// Lines of text that fit an area, with the height of capitals, and whether nothing was cut.

@@ -1,6 +1,6 @@
 //! Dimensions of the section. Each states the unit's own value, not a difference measured off the drawing.
 
-use super::place::{Section, zero};
+use super::place::{STUB, Section, zero};
 use crate::render::mark::Axis;
 use crate::render::scale::Spot;
 use crate::render::scene::Scene;
@@ -83,15 +83,9 @@ pub fn draw(s: &Section, scene: &mut Scene) -> f64 {
     let room = s.along(s.oil_end(), 1.0) - s.along(s.oil_end(), 0.0);
     let line = s.at(behind, zero()).x - math::min(4.5, 0.5 * room);
     s.view.up(scene, (behind, zero()), (behind, lip), line, &s.write(lip));
-    let room = s.at(end, zero()).x - s.at(behind, zero()).x;
-    let line = s.at(end, zero()).x - well(room);
+    let line = s.at(end, zero()).x + s.wall() + STUB + 8.0;
     s.view.up(scene, (end, zero()), (end, outlet), line, &s.write(outlet));
     lowest
-}
-
-/// How far the height of the outlet invert stands from the end wall, mm.
-pub fn well(room: f64) -> f64 {
-    math::min(4.5, 0.4 * room)
 }
 
 /// The stated length that was measured; rounding in a difference must not change what is written.

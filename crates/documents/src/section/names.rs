@@ -1,6 +1,6 @@
 //! Names of the zones: in the water where they find room, otherwise beside the vessel with a leader.
 
-use super::dimensions::{PACK, well};
+use super::dimensions::PACK;
 use super::place::{STUB, Section, zero};
 use crate::render::geometry::{Rect, pt};
 use crate::render::item::{Item, Shape};
@@ -14,6 +14,7 @@ use stillrise_units::math;
 /// Names all zones but those whose parts have numbers.
 pub fn draw(s: &Section, scene: &mut Scene) {
     scene.on(Layer::Note);
+    let mut beside = Vec::new();
     for zone in s.unit().compartments.iter().filter(|c| !matches!(c.place, Place::PlatePack | Place::Mesh)) {
         let name = zone.place.word().to_uppercase();
         let room = room(s, zone);
@@ -29,10 +30,14 @@ pub fn draw(s: &Section, scene: &mut Scene) {
             .map(|t| Item::Shape(Shape::Text(t.cleared())))
             .collect();
         if inside.is_empty() {
-            outside(s, scene, zone, &name);
+            beside.push((zone, name));
         } else {
             scene.place(inside);
         }
+    }
+    // A leader finds its way past names that stand.
+    for (zone, name) in beside {
+        outside(s, scene, zone, &name);
     }
 }
 
@@ -41,11 +46,10 @@ pub fn room(s: &Section, zone: &Compartment) -> Rect {
     let (from, to) = (zone.from, zone.to);
     let top = s.layer().map_or(s.unit().outlet.crest.q, |alarm| alarm.interface.q);
     let weir = s.unit().outlet.weir_at(s.unit()).filter(|_| zone.place == Place::ClearWell);
-    let (held, to) = (weir.is_some(), weir.unwrap_or(to));
+    let to = weir.unwrap_or(to);
     let (a, b) = (s.at(from, top), s.at(to, zero()));
     let right = match zone.place {
         Place::GravityZone if s.unit().pack.is_some() => PACK + TEXT + 2.0,
-        Place::ClearWell if !held => well(b.x - a.x),
         _ => 0.3,
     };
     Rect { x0: a.x + 0.8, y0: a.y + 1.5, x1: b.x - right - 0.5, y1: b.y - 1.0 }
@@ -80,12 +84,15 @@ fn outside(s: &Section, scene: &mut Scene, zone: &Compartment, name: &str) {
     };
     let x = s.at(s.unit().shape.length(), zero()).x + s.wall() + STUB + 2.0;
     let (crest, floor) = (s.at(zero(), s.unit().outlet.crest.q).y, s.at(zero(), zero()).y);
-    let tip = pt(s.along((zone.from, zone.to), share), crest + deep * (floor - crest));
+    let along = s.along((zone.from, zone.to), share);
     // From a third of the depth down to a little below the floor; nothing where all is taken.
     let start = crest + 0.3 * (floor - crest);
     let most = floor + 12.0 - start;
     let knees = (0..40_u8).map(|k| 2.0 * f64::from(k)).filter(|down| *down <= most).map(|down| pt(x, start + down));
-    let leaders = knees.map(|knee| Item::Leader(Leader { tip, knee, text: name.to_owned(), dot: true }));
+    let leaders = knees.flat_map(|knee| {
+        let tips = [deep, 0.8, 0.4, 0.9, 0.25].map(|deep| pt(along, crest + deep * (floor - crest)));
+        tips.map(|tip| Item::Leader(Leader { tip, knee, text: name.to_owned(), dot: true }))
+    });
     let taken = scene.text_boxes();
     let free = |item: &Item| {
         item.text_boxes().iter().all(|(_, area)| taken.iter().all(|(_, rect)| rect.overlap(&area.grown(0.4)) <= 0.0))

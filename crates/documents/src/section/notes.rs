@@ -10,7 +10,7 @@ use stillrise_design::triage::Weight;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_units::Typed;
 use stillrise_units::catalog::{GAL, GPM, L, M3_H};
-use stillrise_units::print::digits;
+use stillrise_units::print::{digits, in_prose};
 
 /// The notes, in order of weight.
 pub fn notes(s: &Section) -> Vec<String> {
@@ -47,7 +47,7 @@ pub fn notes(s: &Section) -> Vec<String> {
             s.show(p.flow.q, (&GPM, &M3_H))
         ),
         Some(p) => {
-            format!("MAX and chain lines: {} through one unit, end of interval.", s.show(p.flow.q, (&GPM, &M3_H)))
+            format!("Chain lines: water at {} through one unit, end of interval.", in_prose(p.flow.q.si(), s.system.pick((&GPM, &M3_H))))
         }
         None => "Levels under flow were not found.".to_owned(),
     });
@@ -97,8 +97,7 @@ fn nominal(s: &Section) -> String {
     if s.unit().outlet.control.q == OutletControl::Weir {
         what.push("place of the weir");
     }
-    let sizes = if s.hopper().is_some() { "sizes of N3 and N4" } else { "size of N3" };
-    format!("Nominal, not stated: {}, {sizes}.", what.join(", "))
+    format!("Nominal, not stated: {}.", what.join(", "))
 }
 
 /// Dimensions that nobody stated: what is drawn there is an assumption, to be measured at the unit.

@@ -1,7 +1,7 @@
 //! What the section is drawn from, and where it stands on the sheet.
 
 use crate::Edition;
-use crate::render::geometry::{Point, Rect, pt};
+use crate::render::geometry::{Point, pt};
 use crate::render::scale::{Scale, View, dimension_text};
 use stillrise_design::job::Design;
 use stillrise_design::performance::Performance;
@@ -23,11 +23,6 @@ use stillrise_units::{Length, System, Typed, Unit as UnitOf, math};
 pub const WALL: f64 = 0.9;
 /// Length of nozzle stubs on paper, mm.
 pub const STUB: f64 = 8.0;
-/// Room kept around the vessel, mm: left, above, below.
-const LEFT: f64 = 24.0;
-const ABOVE: f64 = 14.5;
-const BELOW: f64 = 35.0;
-
 /// The view's name.
 pub const NAME: &str = "Long section";
 
@@ -61,20 +56,6 @@ impl<'a> Section<'a> {
         let scale = *Scale::series(system).last()?;
         let view = View { name: NAME.to_owned(), scale, origin: pt(0.0, 0.0) };
         Some(Section { settled, edition, system, train, performance, view })
-    }
-
-    /// Finds the scale at which view and marks fit an area, and centres them in it.
-    pub fn fit(&mut self, area: &Rect, right: f64) -> Option<()> {
-        let shape = &self.unit().shape;
-        let thick = self.unit().particulars.wall.map_or(zero(), |wall| wall.q);
-        let (length, height) = (shape.length() + thick * 2.0, self.top() - shape.bottom() + thick);
-        let room = (area.width() - LEFT - right - 2.0 * WALL, area.height() - ABOVE - BELOW);
-        let scale = Scale::fitting(length, height, room, self.system)?;
-        let spare = (room.0 - scale.mm(length), room.1 - scale.mm(height));
-        let x = area.x0 + LEFT + WALL + 0.5 * spare.0 + scale.mm(thick);
-        let y = area.y0 + ABOVE + 0.5 * spare.1 + scale.mm(self.top());
-        self.view = View { name: NAME.to_owned(), scale, origin: pt(x, y) };
-        Some(())
     }
 
     /// Thickness of the walls on paper, mm: true where it is stated and can be drawn.

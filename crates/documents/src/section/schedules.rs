@@ -7,10 +7,9 @@ use crate::render::text::Table;
 use stillrise_design::performance::State;
 use stillrise_design::performance::hydraulics::Profile;
 use stillrise_design::stages::stage::Datum;
-use stillrise_handbook::hydraulics::pipes::pipe_size;
 use stillrise_units::catalog::{DEG, GAL, GPM, IN, KG, KG_M3, L, LB, M3_H, MM, PERCENT};
 use stillrise_units::print::digits;
-use stillrise_units::{System, Typed};
+use stillrise_units::Typed;
 
 /// One line of the list of parts; its place in the list is its number.
 pub struct PartLine {
@@ -20,38 +19,6 @@ pub struct PartLine {
     pub tip: Point,
     /// Whether the number stands in the row above the vessel; else beside its part.
     pub in_row: bool,
-}
-
-/// What is not stated.
-const NOT_STATED: &str = "–";
-
-/// Nozzles.
-pub fn nozzles(s: &Section) -> Table {
-    let unit = s.unit();
-    let datum = s.datum(unit.outlet.crest.q).is_some();
-    let mut table = Table::new(["Mark", "Qty", "Size", "Service", "Elevation"]);
-    if datum {
-        table.header.push("EL".to_owned());
-    }
-    let (inlet, outlet) = &s.unit().particulars.nozzles;
-    let size = |word: &str| match (pipe_size(word), s.system) {
-        (Some(row), System::Si) => row.metric_word(),
-        (Some(row), System::Us) => row.word.to_owned(),
-        (None, _) if word.is_empty() => NOT_STATED.to_owned(),
-        (None, _) => word.to_owned(),
-    };
-    let mut row = |mark: &str, size: String, service: &str, z| {
-        let mut cells = vec![mark.to_owned(), "1".to_owned(), size, service.to_owned(), s.write(z)];
-        cells.extend(s.datum(z));
-        table.row(cells);
-    };
-    row("N1", size(inlet), "Inlet invert", unit.inlet.invert.q);
-    row("N2", size(outlet), "Outlet invert", unit.outlet.invert.q);
-    row("N3", NOT_STATED.to_owned(), "Oil draw-off", unit.retention.oil_draw.q);
-    if s.hopper().is_some() {
-        row("N4", NOT_STATED.to_owned(), "Sludge drain", s.unit().shape.bottom());
-    }
-    table
 }
 
 /// Set points of each oil.

@@ -1,23 +1,23 @@
-//! Plan and cross section of one unit on a sheet of their own, to one scale. They draw what the vessel and its stages say of
-//! themselves; no kind of vessel is asked for here.
+//! Plan, cross section and end view of one unit. They draw what the vessel and its stages say of themselves; no kind of vessel
+//! is asked for here.
 //!
-//! - `plan`: from above, cut at the water. `cross`: square to the flow. `walls`: both outlines with their walls.
+//! - `plan`: from above, cut at the water. `cross`: square to the flow. `end`: from outside. `walls`: outlines with their walls.
 
 mod cross;
+mod end;
 mod plan;
 mod walls;
+
+pub(crate) use cross::{draw as cross, station};
+pub(crate) use end::{draw as end, name as end_name};
+pub(crate) use plan::overall as plan;
 
 use crate::Edition;
 use crate::profile::Paper;
 use crate::render::geometry::{Point, Rect, pt};
 use crate::render::scale::{Scale, View};
-use crate::render::scene::{CAPTION, Scene, TEXT};
-use crate::render::schedule::Column;
-use crate::render::sheet::{Sheet, SheetSize};
-use crate::render::svg::{Options, svg};
-use crate::render::title_block::TitleBlock;
+use crate::render::scene::Scene;
 use crate::section::place::{Section, WALL, zero};
-use crate::section::{Drawing, LAST, Left, cut_titles, drawn, flow, revisions, title};
 use stillrise_search::Settled;
 use stillrise_units::{Length, System};
 
@@ -31,60 +31,7 @@ type Fitting = fn(Length, Length, (f64, f64), System) -> Option<Scale>;
 const PLAN: Around = Around(34.0, 14.0, 16.0, 44.0);
 const CROSS: Around = Around(32.0, 14.0, 24.0, 28.0);
 
-/// Plan and cross section of a settled job; `None` without a unit, or with one that no scale brings onto the sheet.
-#[must_use]
-pub fn views(settled: &Settled, edition: Edition) -> Option<Drawing> {
-    let mut section = Section::new(settled, edition)?;
-    let size = SheetSize::of(section.system);
-    let at = places(&mut section, &Sheet::new(size, &TitleBlock::default(), "").drawing, Scale::fitting)?;
-    let mut block = title::block(&section);
-    block.subtitle = block.subtitle.replacen(crate::section::place::NAME, "Plan and cross section", 1);
-    block.number = block.number.strip_suffix("S1").map_or_else(String::new, |number| format!("{number}S2"));
-    block.kind = "Plan and section".to_owned();
-    block.sheet = (2, 2);
-    let mut sheet = Sheet::new(size, &block, &description(&section));
-    sheet.scene.reserve(Rect { x0: sheet.notes.area.x0 - 3.5, x1: sheet.scene.width, ..sheet.frame });
-    both(&mut section, &mut sheet.scene, at);
-    let left = drawn(settled, edition).map(|(_, left)| left).unwrap_or_default();
-    let mut cut = cut_titles(&sheet);
-    cut.extend(words(&mut sheet, &left, &notes(&section)));
-    let (at, length) = sheet.bar();
-    section.view.scale_bar(&mut sheet.scene, at, length, section.system);
-    revisions(&mut sheet, &block, settled);
-    let sheet_texts = sheet.scene.text_boxes().into_iter().map(|(text, _)| text + "\n").collect();
-    let picture = svg(&sheet.scene, &Options { id: "views".to_owned(), ..Options::default() });
-    let (title, scale) = (block.title, section.view.scale);
-    Some(Drawing { title, scale, scene: sheet.scene, svg: picture, sheet_texts, cut })
-}
-
-/// What the first sheet left, then the notes on the views; answers what finds no room, and says so.
-fn words(sheet: &mut Sheet, left: &Left, notes: &[String]) -> Vec<String> {
-    let column = &mut sheet.notes;
-    let whole = column.area.y1;
-    column.area.y1 = whole - LAST;
-    // The first sheet's words come smaller where both would not fit otherwise.
-    let mut none = Vec::new();
-    for size in [TEXT, CAPTION] {
-        let (mut scene, mut trial) = (sheet.scene.clone(), Column { size, ..column.clone() });
-        let over = left.draw(&mut scene, &mut trial);
-        let notes = flow(&mut scene, &[trial.clone()], notes, size);
-        none = over.names();
-        none.extend(notes.iter().map(|(mark, _)| format!("note {mark} of this sheet")));
-        if none.is_empty() || size == CAPTION {
-            sheet.scene = scene;
-            *column = trial;
-            break;
-        }
-    }
-    column.area.y1 = whole;
-    if !none.is_empty() {
-        column.next = whole - LAST + 1.0;
-        column.paragraph(&mut sheet.scene, &format!("No room on the sheets for: {}.", none.join(", ")));
-    }
-    none
-}
-
-/// The same without a sheet around them, on a paper of a size: to be looked at, not to be issued.
+/// Plan and cross section without a sheet around them, on a paper of a size: to be looked at, not to be issued.
 #[must_use]
 pub fn bare(settled: &Settled, paper: Paper) -> Option<Scene> {
     let mut section = Section::new(settled, Edition::Us)?;
@@ -97,7 +44,7 @@ pub fn bare(settled: &Settled, paper: Paper) -> Option<Scene> {
 
 /// Draws both views where their origins stand.
 fn both(section: &mut Section, scene: &mut Scene, (plan_at, cross_at): (Point, Point)) {
-    let station = cross::station(section);
+    let station = station(section);
     section.view = View { name: "Plan".to_owned(), scale: section.view.scale, origin: plan_at };
     plan::draw(section, scene, station);
     section.view = View { name: "Section A-A".to_owned(), scale: section.view.scale, origin: cross_at };
@@ -159,7 +106,7 @@ fn description(s: &Section) -> String {
 }
 
 /// What is to be known of both views.
-fn notes(s: &Section) -> Vec<String> {
+pub(crate) fn notes(s: &Section) -> Vec<String> {
     let mut all = vec![
         if plan::is_widest_at_the_water(s) {
             "Plan: cut at the water at rest; whatever stands above it is taken off.".to_owned()

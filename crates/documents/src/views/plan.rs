@@ -25,6 +25,22 @@ const DOWN: f64 = 9.5;
 
 /// Draws it, with the line of the cross section at a station.
 pub fn draw(s: &Section, scene: &mut Scene, station: Length) {
+    bare(s, scene, station);
+    let (wide, left) = (half(s), s.at(zero(), middle(s)));
+    let lowest = dimensions(s, scene);
+    names(s, scene);
+    s.view.title(scene, pt(s.middle(), math::max(lowest + 6.0, left.y + wide + s.wall() + DOWN + 18.0)));
+}
+
+/// Draws it with its widths alone: lengths and names stand in the long section.
+pub fn overall(s: &Section, scene: &mut Scene, station: Length) {
+    bare(s, scene, station);
+    widths(s, scene);
+    s.view.title(scene, pt(s.middle(), s.at(zero(), zero()).y + s.wall() + 13.5));
+}
+
+/// What is seen, with the line of the cross section.
+fn bare(s: &Section, scene: &mut Scene, station: Length) {
     outline(s, scene);
     channels(s, scene);
     hopper(s, scene);
@@ -38,7 +54,6 @@ pub fn draw(s: &Section, scene: &mut Scene, station: Length) {
             scene.on(Layer::Vessel).circle(s.at(x, middle(s)), half, Some(Pen::Phantom), Fill::None);
         });
     }
-    let wide = half(s);
     let (left, right) = (s.at(zero(), middle(s)), s.at(s.unit().shape.length(), middle(s)));
     scene.on(Layer::Centre).line(
         left.by(-s.wall() - STUB - 3.0, 0.0),
@@ -46,9 +61,6 @@ pub fn draw(s: &Section, scene: &mut Scene, station: Length) {
         Pen::Centre,
     );
     cutting(s, scene, station);
-    let lowest = dimensions(s, scene);
-    names(s, scene);
-    s.view.title(scene, pt(s.middle(), math::max(lowest + 6.0, left.y + wide + s.wall() + DOWN + 18.0)));
 }
 
 /// The line on which the unit is symmetrical.
@@ -292,6 +304,13 @@ fn dimensions(s: &Section, scene: &mut Scene) -> f64 {
     if stations.len() > 2 {
         s.view.across(scene, (zero(), zero()), (shape.length(), zero()), line, &s.write(shape.length()));
     }
+    widths(s, scene);
+    line
+}
+
+/// The width, and those of parallel channels.
+fn widths(s: &Section, scene: &mut Scene) {
+    let shape = &s.unit().shape;
     let left = s.at(zero(), zero()).x - s.wall() - STUB;
     let mut rows: Vec<Spot> = vec![(zero(), zero())];
     rows.extend(walls::between_channels(s).into_iter().map(|y| (zero(), y)));
@@ -300,7 +319,6 @@ fn dimensions(s: &Section, scene: &mut Scene) -> f64 {
     if rows.len() > 2 {
         s.view.up(scene, rows[0], rows[rows.len() - 1], next, &s.write(shape.width()));
     }
-    line
 }
 
 /// Names of the compartments, where they find room: beside the centre line if they can, over no part of the unit if they can.

@@ -12,8 +12,7 @@ use axum::routing::get;
 use maud::{PreEscaped, html};
 use std::sync::Arc;
 use stillrise_documents::Edition;
-use stillrise_documents::section::{Drawing, section};
-use stillrise_documents::views::views;
+use stillrise_documents::drawings::{Drawing, set};
 use stillrise_units::System;
 
 pub(super) fn routes() -> Router<Arc<Desk>> {
@@ -28,8 +27,7 @@ pub fn drawn(desk: &Desk, name: &str) -> Result<(Vec<Drawing>, System), Refusal>
     let state = desk.sheet(name)?.now();
     match &state.outcome.settled {
         Some(settled) => {
-            let sheets = [section(settled, Edition::Us), views(settled, Edition::Us)];
-            Ok((sheets.into_iter().flatten().collect(), settled.job.enquiry.system()))
+            Ok((set(settled, Edition::Us), settled.job.enquiry.system()))
         }
         None => Err(Refusal::Faults(state.outcome.faults.clone())),
     }
