@@ -1,19 +1,24 @@
 //! The drawing set of one unit: sheets that are numbered through, each made for a question of its own.
 //!
 //! - `arrangement`: what it looks like from all sides, overall, its nozzles and levels. `layout`: where its views stand.
-//! - `internals`: what stands inside it, dimensioned. `words`: schedules, parts, scope and notes, over as many sheets as they
+//! - `internals`, `details`: what stands inside it, dimensioned. `site`: from the surfaces to the outfall. `setting`: what it
+//!   stands on or lies in, with its loads. `diagram`, `symbols`: piping and instruments. `words`: schedules, parts, scope and notes, over as many sheets as they
 //!   need.
 //!
 //! The views are those of `section` and `views`; no kind of vessel is asked for here, and no number is found here.
 
 mod arrangement;
 mod details;
+mod diagram;
 mod internals;
 mod layout;
 mod levels;
 mod lugs;
 mod scope;
+mod setting;
+mod site;
 mod support;
+mod symbols;
 mod tables;
 mod words;
 
@@ -65,6 +70,9 @@ pub fn set(settled: &Settled, edition: Edition) -> Vec<Drawing> {
     let overall = arrangement.scale;
     let mut all = vec![arrangement];
     all.extend(internals::sheets(settled, edition, size));
+    all.extend(setting::sheet(settled, edition, size));
+    all.extend(site::sheet(&section, size));
+    all.extend(diagram::sheet(&section, size));
     // Notes tell how much a line of a view stands for.
     let scaled = |scale: Option<Scale>| {
         let view = section.view.clone();

@@ -117,7 +117,10 @@ pub fn rest(s: &Section, carried: Vec<Titled>) -> Vec<Titled> {
     all.push(("Parts".to_owned(), schedules::parts(s)));
     all.extend(schedules::oils(s));
     all.extend(schedules::waters(s));
-    all.extend(weights(s));
+    // Loads stand on the sheet of the setting, where there is one.
+    if s.unit().arrangement.is_built_in() {
+        all.extend(weights(s));
+    }
     all.push(("Scope, as proposed".to_owned(), scope::table(s)));
     all
 }

@@ -23,7 +23,7 @@ mod pipes;
 mod plan;
 mod site;
 mod sources;
-mod stations;
+pub(crate) mod stations;
 mod tag;
 mod words;
 
@@ -75,6 +75,16 @@ impl Paper {
 /// Draws the way of the water of a settled job.
 #[must_use]
 pub fn profile(settled: &Settled, paper: Paper) -> Profile {
+    drawn(settled, paper, true)
+}
+
+/// The same without findings: for a sheet that others build by.
+#[must_use]
+pub fn plain(settled: &Settled, paper: Paper) -> Profile {
+    drawn(settled, paper, false)
+}
+
+fn drawn(settled: &Settled, paper: Paper, findings: bool) -> Profile {
     let paper = paper.held();
     let plan = Plan::new(settled, stations::stations(settled), paper);
     let title = settled.job.enquiry.head.title.0.clone().unwrap_or_default();
@@ -99,7 +109,9 @@ pub fn profile(settled: &Settled, paper: Paper) -> Profile {
     if let Some(section) = &plan.section {
         names::draw(&plan, section, &mut scene);
     }
-    balloons::draw(&plan, &way, &mut scene);
+    if findings {
+        balloons::draw(&plan, &way, &mut scene);
+    }
     band::draw(&plan, &mut scene, &words::notes(&plan, unplaced));
     let stations = plan.stops.into_iter().map(|stop| stop.station).collect();
     Profile { scene, stations }

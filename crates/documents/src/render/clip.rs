@@ -13,7 +13,7 @@ pub fn inset(scene: &mut Scene, from: &Scene, window: &Rect, at: Point) {
     for placed in all {
         let Item::Shape(shape) = &placed.item else { continue };
         for cut in clipped(shape, window) {
-            scene.on(placed.layer).add(Item::Shape(moved(cut, dx, dy)));
+            scene.on(placed.layer).add(Item::Shape(cut.moved(dx, dy)));
         }
     }
 }
@@ -107,15 +107,4 @@ fn area(ring: &[Point], window: &Rect) -> Vec<Point> {
         ring = kept;
     }
     ring
-}
-
-fn moved(shape: Shape, dx: f64, dy: f64) -> Shape {
-    match shape {
-        Shape::Path { rings, closed, pen, fill } => {
-            let rings = rings.into_iter().map(|ring| ring.into_iter().map(|p| p.by(dx, dy)).collect()).collect();
-            Shape::Path { rings, closed, pen, fill }
-        }
-        Shape::Circle { centre, radius, pen, fill } => Shape::Circle { centre: centre.by(dx, dy), radius, pen, fill },
-        Shape::Text(text) => Shape::Text(text),
-    }
 }

@@ -50,6 +50,23 @@ pub enum Shape {
     Text(Text),
 }
 
+impl Shape {
+    /// The same, moved on paper.
+    #[must_use]
+    pub fn moved(self, dx: f64, dy: f64) -> Shape {
+        match self {
+            Shape::Path { rings, closed, pen, fill } => {
+                let rings = rings.into_iter().map(|ring| ring.into_iter().map(|p| p.by(dx, dy)).collect()).collect();
+                Shape::Path { rings, closed, pen, fill }
+            }
+            Shape::Circle { centre, radius, pen, fill } => {
+                Shape::Circle { centre: centre.by(dx, dy), radius, pen, fill }
+            }
+            Shape::Text(text) => Shape::Text(Text { at: text.at.by(dx, dy), ..text }),
+        }
+    }
+}
+
 /// One item of a drawing.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Item {
@@ -66,6 +83,21 @@ pub enum Item {
 }
 
 impl Item {
+    /// The same, moved on paper.
+    #[must_use]
+    pub fn moved(&self, dx: f64, dy: f64) -> Item {
+        match self.clone() {
+            Item::Shape(shape) => Item::Shape(shape.moved(dx, dy)),
+            Item::Dimension(d) => {
+                let line = d.line + if d.axis == super::dimension::Axis::Across { dy } else { dx };
+                Item::Dimension(Dimension { from: d.from.by(dx, dy), to: d.to.by(dx, dy), line, ..d })
+            }
+            Item::Leader(l) => Item::Leader(Leader { tip: l.tip.by(dx, dy), knee: l.knee.by(dx, dy), ..l }),
+            Item::Balloon(b) => Item::Balloon(Balloon { tip: b.tip.by(dx, dy), centre: b.centre.by(dx, dy), ..b }),
+            Item::Level(l) => Item::Level(Level { at: l.at.by(dx, dy), ..l }),
+        }
+    }
+
     /// The shapes it is drawn with.
     #[must_use]
     pub fn shapes(&self) -> Vec<Shape> {

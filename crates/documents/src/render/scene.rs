@@ -74,6 +74,19 @@ impl Scene {
         self.items.push(Placed { layer: self.layer, part: self.part, item });
     }
 
+    /// Adds all of another drawing, moved on paper, with its layers and parts.
+    pub fn take(&mut self, other: &Scene, dx: f64, dy: f64) {
+        for placed in other.items() {
+            let item = placed.item.moved(dx, dy);
+            match placed.part.and_then(|part| other.parts.get(part)) {
+                Some(part) => {
+                    self.part(&part.id, &part.title, |scene| scene.on(placed.layer).add(item));
+                }
+                None => self.on(placed.layer).add(item),
+            }
+        }
+    }
+
     /// A straight line.
     pub fn line(&mut self, from: Point, to: Point, pen: Pen) {
         self.polyline(&[from, to], pen);

@@ -160,7 +160,7 @@ pub(super) fn number(scene: &mut Scene, at: Point, block: &TitleBlock) -> Vec<St
 
 /// The title over its subtitle.
 fn title(scene: &mut Scene, field: &Rect, block: &TitleBlock, cut: &mut Vec<String>) {
-    let split = if block.subtitle.is_empty() { field.height() } else { 12.0 };
+    let split = if block.subtitle.is_empty() { field.height() } else { 10.5 };
     let upper = Rect { y1: field.y0 + split, ..*field }.grown(-1.0);
     let (lines, size, whole) = fit(&block.title, &upper, &[5.0, HEADING, TEXT, CAPTION]);
     if !whole {

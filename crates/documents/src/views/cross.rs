@@ -23,17 +23,30 @@ pub fn station(s: &Section) -> Length {
     from + (to - from) * 0.5
 }
 
+/// Takes away what was drawn where its inside is: the ground around a unit that lies in it.
+pub fn cleared(s: &Section, scene: &mut Scene, station: Length) {
+    let ring = outline(s, station, (s.unit().floor_at(station), s.unit().shape.height()));
+    scene.on(Layer::Ground).polygon(&ring, None, Fill::Paper);
+}
+
+/// What is seen of it, without dimensions.
+pub fn seen(s: &Section, scene: &mut Scene, station: Length) {
+    let unit = s.unit();
+    let floor = unit.floor_at(station);
+    liquids(s, scene, (station, floor));
+    pack(s, scene, station);
+    let ring = outline(s, station, (floor, unit.shape.height()));
+    let open = unit.body.is_open();
+    walls::draw(s, scene, &ring, open);
+    channels(s, scene, floor);
+}
+
 /// Draws it.
 pub fn draw(s: &Section, scene: &mut Scene, station: Length) {
     let unit = s.unit();
     let (shape, crest) = (&unit.shape, unit.outlet.crest.q);
     let floor = unit.floor_at(station);
-    liquids(s, scene, (station, floor));
-    pack(s, scene, station);
-    let ring = outline(s, station, (floor, shape.height()));
-    let open = unit.body.is_open();
-    walls::draw(s, scene, &ring, open);
-    channels(s, scene, floor);
+    seen(s, scene, station);
     ground(s, scene);
     let (left, right) = (s.at(zero(), floor), s.at(shape.width(), floor));
     let axis = 0.5 * (left.x + right.x);

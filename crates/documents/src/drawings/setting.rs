@@ -1,0 +1,298 @@
+//! What the unit stands on or lies in: across it with ground, groundwater, bed and cover, its footprint with what it carries,
+//! and the loads that whoever designs the base needs.
+
+use super::{Made, block, support, tables};
+use crate::Edition;
+use crate::render::geometry::{Point, Rect, pt};
+use crate::render::hatch::Hatch;
+use crate::render::item::{Fill, Item};
+use crate::render::lettering::Text;
+use crate::render::mark::{Axis, Leader, Level, LevelKind};
+use crate::render::pen::{Layer, Pen};
+use crate::render::scale::{Scale, View};
+use crate::render::scene::Scene;
+use crate::render::schedule::Column;
+use crate::render::sheet::{Sheet, SheetSize};
+use crate::render::text::Table;
+use crate::render::title_block::TitleBlock;
+use crate::section::place::{Section, WALL, zero};
+use crate::section::{manways, title};
+use crate::views;
+use stillrise_search::Settled;
+use stillrise_units::catalog::{KN, LBF, M3, YD3};
+use stillrise_units::{Length, Typed, math, print};
+
+/// Room around the section, mm: left, above, right, below.
+const SECTION: (f64, f64, f64, f64) = (34.0, 16.0, 50.0, 32.0);
+/// Room around the footprint, mm.
+const PLAN: (f64, f64, f64, f64) = (22.0, 12.0, 14.0, 34.0);
+/// Width of the column of loads, mm.
+const LOADS: f64 = 112.0;
+/// What is drawn of the bed under the unit, mm; nominal.
+const BED: f64 = 5.0;
+
+/// The sheet; `None` where no scale brings the views onto it, or of one that is built in its place.
+pub fn sheet(settled: &Settled, edition: Edition, size: SheetSize) -> Option<Made> {
+    let mut s = Section::new(settled, edition)?;
+    if s.unit().arrangement.is_built_in() {
+        return None;
+    }
+    let trial = Sheet::open(size, &TitleBlock::default(), "");
+    let area = trial.drawing;
+    let shape = &s.unit().shape;
+    let wall = s.unit().particulars.wall.map_or(zero(), |wall| wall.q);
+    let (long, wide) = (shape.length() + wall * 2.0, shape.width() + wall * 2.0);
+    let high = s.top() + support::depth(&s) + wall;
+    let room = Rect { x1: area.x1 - LOADS, y1: trial.corner.y1, ..area };
+    // Side by side, the footprint turned along the sheet.
+    let free = (
+        room.width() - SECTION.0 - SECTION.2 - PLAN.0 - PLAN.2 - 4.0 * WALL,
+        room.height() - SECTION.1 - SECTION.3 - BED - 4.0 * WALL,
+    );
+    // The footprint reaches over the title block only where it ends above it.
+    let scale = Scale::all(s.system).into_iter().find(|scale| {
+        scale.mm(long + wide) <= free.0
+            && scale.mm(high) <= free.1
+            && scale.mm(wide) <= area.height() - PLAN.1 - PLAN.3 - 4.0 * WALL
+            && area.x0 + SECTION.0 + SECTION.2 + scale.mm(wide) + 4.0 * WALL <= trial.corner.x1
+    })?;
+    let thick = math::max(scale.mm(wall), WALL);
+    let spare = math::max(free.0 - scale.mm(long + wide), 0.0) / 3.0;
+    let floor = room.y0 + SECTION.1 + scale.mm(s.top()) + thick + math::min(0.5 * (free.1 - scale.mm(high)), 14.0);
+    let x = room.x0 + SECTION.0 + thick + math::min(spare, 20.0);
+    let plan_x = x + scale.mm(wide) + SECTION.2 + PLAN.0 + math::min(spare, 30.0);
+    let plan_y = area.y0 + PLAN.1 + scale.mm(wide) + 2.0 * thick + 16.0;
+    let mut sheet = Sheet::open(size, &block(&s, "Setting and loads", Some(scale)), &title::description(&s));
+    let scene = &mut sheet.scene;
+    s.view = View { name: "Across the unit, as set".to_owned(), scale, origin: pt(x, floor) };
+    across(&s, scene);
+    s.view = View { name: "Footprint".to_owned(), scale, origin: pt(plan_x, plan_y) };
+    footprint(&s, scene);
+    let mut column = Column::new(Rect { x0: area.x1 - LOADS + 8.0, y0: area.y0, x1: area.x1, y1: area.y1 });
+    if let Some((heading, table)) = tables::weights(&s) {
+        column.heading(scene, &heading);
+        column.table(scene, &table);
+        column.skip(2.0);
+    }
+    if let Some(table) = hold_down(&s) {
+        column.heading(scene, "Hold-down");
+        column.table(scene, &table);
+        column.skip(2.0);
+    }
+    column.heading(scene, "Of this sheet");
+    for (k, text) in notes(&s).iter().enumerate() {
+        column.item(scene, &(k + 1).to_string(), text);
+    }
+    let (bar, length) = sheet.bar();
+    s.view.scale_bar(&mut sheet.scene, bar, length, s.system);
+    Some(Made { name: "setting", kind: "Setting and loads", scale: Some(scale), sheet })
+}
+
+/// The unit cut square to the flow, in or over the ground.
+fn across(s: &Section, scene: &mut Scene) {
+    let shape = &s.unit().shape;
+    let station = views::station(s);
+    let wide = shape.width();
+    let (left, right) = (s.at(zero(), zero()).x - s.wall(), s.at(wide, zero()).x + s.wall());
+    let reach = math::max(0.35 * (right - left), 14.0);
+    let bottom = s.at(zero(), zero()).y + s.wall();
+    let buried = s.cover().is_some();
+    if buried {
+        let top = s.at(zero(), s.top()).y;
+        let pit = [pt(left - reach, top), pt(right + reach, top), pt(right + 0.5 * reach, bottom + BED), pt(left - 0.5 * reach, bottom + BED)];
+        scene.part("backfill", "Backfill and bed", |scene| {
+            scene.on(Layer::Ground).polygon(&pit, Some(Pen::Phantom), Fill::Hatch(Hatch::Sand));
+        });
+        ground_line(scene, (left - reach - 8.0, right + reach + 8.0), top, &risers(s, left, right));
+        risers_drawn(s, scene, top);
+    }
+    if buried {
+        views::cleared(s, scene, station);
+    }
+    views::cross_seen(s, scene, station);
+    if !buried {
+        support::draw(s, scene, (zero(), wide));
+        if support::base(s).is_none() {
+            ground_line(scene, (left - reach, right + reach), bottom, &[]);
+        }
+    }
+    let axis = 0.5 * (left + right);
+    let low = bottom + if buried { BED } else { s.view.scale.mm(support::depth(s)) };
+    let mut heights = vec![(zero(), zero()), (zero(), shape.height())];
+    if buried {
+        heights.push((zero(), s.top()));
+    } else if let Some(base) = support::base(s) {
+        heights.insert(0, (zero(), zero() - base));
+    }
+    let line = left - if buried { reach + 12.0 } else { 12.0 };
+    s.view.dimensions(scene, Axis::Up, &heights, math::max(line, s.view.origin.x - SECTION.0 + 4.0), |l| s.write(l));
+    s.view.across(scene, (zero(), zero()), (wide, zero()), low + 8.0, &s.write(wide));
+    levels(s, scene, right + if buried { reach + 9.0 } else { 10.0 });
+    let mut tell = |tip: Point, text: &str, places: &[(f64, f64)]| {
+        let leader = |&(x, y): &(f64, f64)| Item::Leader(Leader { tip, knee: tip.by(x, y), text: text.to_owned(), dot: true });
+        scene.on(Layer::Note).place(places.iter().map(leader).collect::<Vec<_>>());
+    };
+    if buried {
+        tell(pt(right + 0.3 * reach, bottom - 2.0), "BACKFILL", &[(8.0, 7.0), (8.0, 11.0), (8.0, -6.0)]);
+        tell(pt(axis, bottom + 0.6 * BED), "BED", &[(26.0, 13.0), (30.0, 17.0)]);
+    } else if support::base(s).is_some() {
+        tell(pt(right - 3.0, low - 3.0), "SUPPORT, BY THE MAKER", &[(-60.0, 12.0), (8.0, 8.0), (8.0, 12.0), (-64.0, 16.0)]);
+    }
+    s.view.title(scene, pt(axis, low + 24.0));
+}
+
+/// Where the ground is open for a riser, on paper.
+fn risers(s: &Section, left: f64, right: f64) -> Vec<(f64, f64)> {
+    let Some(access) = &s.unit().access else { return Vec::new() };
+    let half = 0.5 * s.view.scale.mm(access.opening.q);
+    let axis = 0.5 * (left + right);
+    if manways(s).is_empty() { Vec::new() } else { vec![(axis - half, axis + half)] }
+}
+
+/// The riser of a manway behind the cut, from the crown to the ground.
+fn risers_drawn(s: &Section, scene: &mut Scene, top: f64) {
+    let Some(access) = &s.unit().access else { return };
+    let middle = s.unit().shape.width() * 0.5;
+    let half = access.opening.q * 0.5;
+    let (a, b) = (s.at(middle - half, s.unit().shape.height()), s.at(middle + half, s.unit().shape.height()));
+    scene.part("manway", "Manways with risers", |scene| {
+        let area = Rect { x0: a.x, y0: top, x1: b.x, y1: a.y };
+        scene.on(Layer::Vessel).rect(&area, Some(Pen::Medium), Fill::Paper);
+        let lid = Rect { x0: a.x - 1.2, y0: top - 0.9, x1: b.x + 1.2, y1: top };
+        scene.rect(&lid, Some(Pen::Medium), Fill::Paper);
+    });
+}
+
+/// The line of the ground with its strokes, open at some stretches.
+fn ground_line(scene: &mut Scene, (from, to): (f64, f64), y: f64, open: &[(f64, f64)]) {
+    scene.part("ground", "Ground", |scene| {
+        scene.on(Layer::Ground);
+        let mut start = from;
+        for (a, b) in open.iter().copied().chain([(to, to)]) {
+            scene.line(pt(start, y), pt(a, y), Pen::Outline);
+            let mut mark = start + 1.5;
+            while mark < a - 0.2 {
+                scene.line(pt(mark, y), pt(mark - 1.2, y + 1.6), Pen::Thin);
+                mark += 3.0;
+            }
+            start = b;
+        }
+    });
+}
+
+/// Elevations of ground, groundwater and floor, where the site's datum is known.
+fn levels(s: &Section, scene: &mut Scene, x: f64) {
+    let Some(floor) = s.performance.and_then(|p| p.site.floor.as_ref()).map(|floor| floor.q) else { return };
+    let site = &s.settled.job.enquiry.site;
+    let mut all: Vec<(&str, Length, LevelKind)> = vec![("FLOOR", zero(), LevelKind::Solid)];
+    all.extend(site.ground.q().map(|z| ("GROUND", z - floor, LevelKind::Solid)));
+    all.extend(site.groundwater.q().map(|z| ("GROUNDWATER", z - floor, LevelKind::Liquid)));
+    let room = (zero() - support::depth(s) - s.top() * 0.1, s.top() * 1.1);
+    all.retain(|(_, z, _)| *z >= room.0 && *z <= room.1);
+    all.sort_by(|a, b| b.1.si().total_cmp(&a.1.si()));
+    let mut marks: Vec<Level> = all
+        .iter()
+        .filter_map(|(name, z, kind)| {
+            let text = format!("{name} {}", s.datum(*z)?);
+            Some(Level::new(pt(x, s.at(zero(), *z).y), &text, *kind))
+        })
+        .collect();
+    crate::render::mark::spread(&mut marks);
+    for (mark, (name, ..)) in marks.into_iter().zip(&all) {
+        if *name == "GROUNDWATER" {
+            let y = mark.at.y;
+            scene.on(Layer::Level).line(pt(x - 8.0, y), pt(x, y), Pen::Phantom);
+        }
+        scene.on(Layer::Level).add(Item::Level(mark));
+    }
+}
+
+/// Where the unit stands, from above, with the places of its supports.
+fn footprint(s: &Section, scene: &mut Scene) {
+    let shape = &s.unit().shape;
+    let (a, b) = (s.at(zero(), zero()), s.at(shape.length(), shape.width()));
+    let area = Rect { x0: a.x - s.wall(), y0: b.y - s.wall(), x1: b.x + s.wall(), y1: a.y + s.wall() };
+    scene.part("shell", "Outline of the vessel", |scene| {
+        scene.on(Layer::Vessel).rect(&area, Some(Pen::Outline), Fill::None);
+    });
+    let middle = area.centre();
+    scene.on(Layer::Centre).line(pt(area.x0 - 5.0, middle.y), pt(area.x1 + 5.0, middle.y), Pen::Centre);
+    if support::base(s).is_some() {
+        scene.part("support", "Supports, by the maker", |scene| {
+            let leg = 0.03 * shape.length().si();
+            let size = math::max(s.view.scale.mm(Length::from_si(leg)), 1.5);
+            for x in [area.x0 + 2.0 * size, area.x1 - 2.0 * size] {
+                for y in [area.y0 + 1.5 * size, area.y1 - 1.5 * size] {
+                    scene.on(Layer::Vessel).rect(&Rect::new(x - size, y - size, 2.0 * size, 2.0 * size), Some(Pen::Phantom), Fill::None);
+                }
+            }
+        });
+    }
+    if let Some(centre) = s.performance.and_then(|p| p.shop.as_ref()?.weights.as_ref()?.centre) {
+        let at = pt(s.at(centre.q, zero()).x, middle.y);
+        scene.part("centre", "Centre of gravity, empty", |scene| {
+            scene.on(Layer::Note).circle(at, 1.8, Some(Pen::Medium), Fill::Paper);
+            scene.line(at.by(-3.0, 0.0), at.by(3.0, 0.0), Pen::Thin);
+            scene.line(at.by(0.0, -3.0), at.by(0.0, 3.0), Pen::Thin);
+        });
+        let word = Text::new(at.by(4.0, -3.5), "CG, EMPTY").cleared();
+        scene.label(&word, &[(at.by(4.0, -3.5), word.anchor), (at.by(4.0, 6.0), word.anchor), (at.by(4.0, 10.0), word.anchor)]);
+    }
+    let (low, left) = (area.y1, area.x0);
+    s.view.across(scene, (zero(), zero()), (shape.length(), zero()), low + 8.0, &s.write(shape.length()));
+    s.view.up(scene, (zero(), zero()), (zero(), shape.width()), left - 6.0, &s.write(shape.width()));
+    s.view.title(scene, pt(middle.x, low + 22.0));
+}
+
+/// What holds a unit in the ground down; `None` where it cannot float or nothing is known.
+fn hold_down(s: &Section) -> Option<Table> {
+    let found = s.performance?.flotation.as_ref()?;
+    let force = |si: f64| print::in_prose(si, s.system.pick((&LBF, &KN)));
+    let mut table = Table::new(["Groundwater at the level stated", "Value"]);
+    let mut row = |name: &str, value: String| {
+        table.row([name.to_owned(), value]);
+    };
+    let uplift = found.uplift.as_ref()?;
+    row("Uplift, unit empty", force(uplift.q.si()));
+    if let Some(held) = &found.held {
+        row("Weight, empty", force(held.weight.q.si()));
+        if let Some(soil) = &held.soil {
+            row("Soil over it that counts", force(soil.q.si()));
+        }
+        if let Some(wedge) = &held.wedge {
+            row("Soil beside that", force(wedge.q.si()));
+        }
+        if let Some(anchors) = &held.anchors {
+            row("Anchored concrete, under water", force(anchors.q.si()));
+        }
+        row("Factor found", print::digits(held.factor.q.si(), 3));
+        row("Factor asked for", print::digits(found.wanted.q.si(), 3));
+        if held.needed.q.si() > 0.0 {
+            row("Anchors must add", force(held.needed.q.si()));
+            let volume = print::in_prose(held.concrete.q.si(), s.system.pick((&YD3, &M3)));
+            row("As concrete, about", volume);
+        }
+    }
+    Some(table)
+}
+
+/// What is to be known of the sheet.
+fn notes(s: &Section) -> Vec<String> {
+    let mut all = Vec::new();
+    if s.cover().is_some() {
+        all.push("Pit, bed, backfill and anchors are drawn without dimensions: a licensed engineer designs them for the ground that is found.".to_owned());
+    } else {
+        all.push("What the unit stands on, and how it is anchored, a licensed engineer designs for the loads told here, for wind and for earthquake.".to_owned());
+        if support::base(s).is_some() {
+            all.push("Supports are the maker's; places nominal. They leave room under the hopper for its drain.".to_owned());
+        }
+    }
+    if s.datum(zero()).is_none() {
+        all.push("Elevations are missing: the levels that were stated do not place the floor.".to_owned());
+    }
+    if s.settled.job.enquiry.site.groundwater.q().is_none() {
+        all.push("Groundwater: not stated. Whether an empty unit would float was not judged.".to_owned());
+    }
+    all.push("Fill with clean water before the ground may rise round it or oil may come; empty it only after asking whether it floats.".to_owned());
+    all
+}
