@@ -37,8 +37,7 @@ pub fn package(
 }
 
 /// The documents that are made one after the other, as [`package_step_by_step`] names them.
-pub const STEPS: [&str; 6] =
-    ["drawings", "calculation report", "charts", "trail of all values", "result for programs", "list with hashes"];
+pub const STEPS: [&str; 5] = ["drawings", "charts", "papers", "result for programs", "list with hashes"];
 
 /// The same, telling before each document which it is; where `goes_on` says no, nothing more is made and nothing is answered.
 ///
@@ -51,36 +50,28 @@ pub fn package_step_by_step(
     inputs: &[(String, Vec<u8>)],
     goes_on: &dyn Fn(&'static str) -> bool,
 ) -> Result<Option<Vec<(String, Vec<u8>)>>, PackageFault> {
-    let [drawing, report, charts, trail, result, list] = STEPS;
+    let [drawing, charts, papers, result, list] = STEPS;
     let mut files: Vec<(String, Vec<u8>)> = Vec::new();
     if !goes_on(drawing) {
         return Ok(None);
     }
     let set = crate::drawings::set(settled, edition);
-    let drawings: Vec<(&str, &str)> = set.iter().map(|d| (d.title.as_str(), d.svg.as_str())).collect();
-    if !goes_on(report) {
-        return Ok(None);
-    }
-    let report = crate::report::report(settled, edition, &drawings)
-        .map_err(|fault| PackageFault { document: report, reason: format!("{fault:?}") })?;
-    files.push(("calculation-report.pdf".to_owned(), report));
-    for (k, drawing) in set.iter().enumerate() {
-        let name = format!("drawings/{}-{}", k + 1, drawing.name);
-        files.push((format!("{name}.svg"), drawing.svg.clone().into_bytes()));
-        files.push((format!("{name}.txt"), drawing.sheet_texts.clone().into_bytes()));
-    }
+    files.extend(drawings(settled, edition, &set)?);
     if !goes_on(charts) {
         return Ok(None);
     }
+    let drawn = crate::charts::charts(settled);
     if settled.risk.is_some() {
-        files.extend(
-            crate::charts::charts(settled).into_iter().map(|c| (format!("charts/{}.svg", c.name), c.svg.into_bytes())),
-        );
+        files.extend(drawn.iter().map(|c| (format!("charts/{}.svg", c.name), c.svg.clone().into_bytes())));
     }
-    if !goes_on(trail) {
-        return Ok(None);
+    for paper in crate::papers::of(settled, edition) {
+        if !goes_on(papers) {
+            return Ok(None);
+        }
+        let made = crate::papers::typeset(settled, edition, paper, &drawn)
+            .map_err(|fault| PackageFault { document: paper.name, reason: format!("{fault:?}") })?;
+        files.push((format!("{}.pdf", paper.name), made.bytes));
     }
-    files.push(("trail.txt".to_owned(), crate::trail::trail(settled, 140).into_bytes()));
     if !goes_on(result) {
         return Ok(None);
     }
@@ -94,6 +85,27 @@ pub fn package_step_by_step(
     let manifest = manifest(settled, edition, &files, inputs);
     files.push((MANIFEST.to_owned(), manifest));
     Ok(Some(files))
+}
+
+/// The drawing set: all sheets as one PDF at true size, each as a picture.
+fn drawings(
+    settled: &Settled,
+    edition: Edition,
+    set: &[crate::drawings::Drawing],
+) -> Result<Vec<(String, Vec<u8>)>, PackageFault> {
+    let mut files = Vec::new();
+    let (Some(first), scenes) = (set.first(), set.iter().map(|d| &d.scene).collect::<Vec<_>>()) else {
+        return Ok(files);
+    };
+    let ident = format!("stillrise-drawings-{}-{}", edition.word(), crate::report::fingerprint(settled));
+    let title = first.title.split(", general").next().unwrap_or(&first.title);
+    let pdf = crate::render::pdf::sheets(&scenes, title, &ident)
+        .map_err(|fault| PackageFault { document: "drawings", reason: format!("{fault:?}") })?;
+    files.push(("drawings.pdf".to_owned(), pdf.bytes));
+    for (k, drawing) in set.iter().enumerate() {
+        files.push((format!("drawings/{}-{}.svg", k + 1, drawing.name), drawing.svg.clone().into_bytes()));
+    }
+    Ok(files)
 }
 
 /// JSON as it is written to files: indented, with a line end.

@@ -103,9 +103,19 @@ pub fn typeset(main: &str, files: BTreeMap<String, Vec<u8>>, ident: &str) -> Res
     });
     // What later documents may use again stays for a few runs; a server must not grow for ever.
     typst::comemo::evict(8);
-    let (bytes, inaccessible, pages) = result.map_err(|faults| world.fault(&faults))?;
+    let (mut bytes, inaccessible, pages) = result.map_err(|faults| world.fault(&faults))?;
+    unsuspected(&mut bytes);
     let warnings = compiled.warnings.iter().map(|w| world.fault(core::slice::from_ref(w))).collect();
     Ok(Pdf { bytes, inaccessible, pages, warnings })
+}
+
+/// Takes out an entry that says no more than its absence (that no tag is suspect, ISO 32000-1, Table 321), and that a common
+/// reader reports as wrong. Spaces stand in its place, so that no other place in the file moves.
+fn unsuspected(bytes: &mut [u8]) {
+    const ENTRY: &[u8] = b"/Suspects false";
+    if let Some(at) = bytes.windows(ENTRY.len()).position(|part| part == ENTRY) {
+        bytes.iter_mut().skip(at).take(ENTRY.len()).for_each(|byte| *byte = b' ');
+    }
 }
 
 /// Drawing sheets as PDF, a page each, at true size.

@@ -27,6 +27,7 @@ pub use posed::{Posed, posed};
 
 use crate::render::text::{item, wrap};
 use crate::summary::{CAUTION, headline, is_proposed};
+use stillrise_design::train::Train;
 use stillrise_search::Settled;
 use stillrise_search::remedies::AGREE;
 use stillrise_units::{Unit, print};
@@ -94,6 +95,36 @@ fn proposed(settled: &Settled) -> Vec<String> {
 /// What somebody named and asked beforehand, each answered: for the terminal, the result and the report too.
 pub(crate) fn answered(settled: &Settled) -> Vec<String> {
     named::answers(settled).into_iter().chain(besides::answers(settled)).collect()
+}
+
+/// What is offered, a fact each.
+pub(crate) fn facts(settled: &Settled, train: &Train) -> Vec<String> {
+    offer::facts(settled, train)
+}
+
+/// What is needed beside a unit.
+pub(crate) fn needed_beside(settled: &Settled, train: &Train) -> Vec<String> {
+    beside::needed(settled, train)
+}
+
+/// What must change or be settled.
+pub(crate) fn must_change(settled: &Settled) -> Vec<String> {
+    changes::must_change(settled)
+}
+
+/// What was assumed, as far as it moves the result.
+pub(crate) fn assumed(settled: &Settled) -> Vec<String> {
+    asks::assumed(settled)
+}
+
+/// Questions to the client, those that decide first.
+pub(crate) fn questions(settled: &Settled) -> Vec<String> {
+    asks::questions(settled)
+}
+
+/// Where two answers stand to one question.
+pub(crate) fn contradictions(settled: &Settled) -> Vec<String> {
+    contradictions::contradictions(settled)
 }
 
 /// How often the unit is to be emptied.

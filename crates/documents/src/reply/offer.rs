@@ -203,7 +203,7 @@ fn alarm(d: &Diagnosis) -> Option<String> {
 }
 
 /// Size, weight, price, delivery, and what is needed beside.
-fn facts(settled: &Settled, train: &Train) -> Vec<String> {
+pub(super) fn facts(settled: &Settled, train: &Train) -> Vec<String> {
     let p = &train.unit.particulars;
     let n = train.count.q.si();
     let all = train.bought();

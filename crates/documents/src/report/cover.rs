@@ -17,7 +17,7 @@ use stillrise_units::catalog::{FT2, GAL, IN, M2, M3, MG_L, MM};
 const NOT_STATED: &str = "not stated";
 
 /// Head, headline and foot of the report as the template takes them; the blocks come beside.
-pub(super) fn cover(r: &Report<'_>, fingerprint: &str) -> Value {
+pub(crate) fn cover(r: &Report<'_>, fingerprint: &str) -> Value {
     let head = &r.settled.job.enquiry.head;
     let text = |t: &Option<String>| {
         crate::render::text::plain(t.as_deref().filter(|t| !t.trim().is_empty()).unwrap_or(NOT_STATED))
@@ -25,7 +25,6 @@ pub(super) fn cover(r: &Report<'_>, fingerprint: &str) -> Value {
     let status = head.status.0.unwrap_or(Status::Preliminary);
     json!({
         "title": text(&head.title),
-        "document": "Calculation report",
         "edition": r.edition.name(),
         "paper": match r.system { System::Us => "us-letter", System::Si => "a4" },
         "client": text(&head.client),

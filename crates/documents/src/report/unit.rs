@@ -3,7 +3,6 @@
 use super::blocks::{Table, number, slim, wide};
 use super::effluent::brief;
 use super::{Report, capital, sentence};
-use serde_json::json;
 use stillrise_design::Node;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::installation::Stands;
@@ -14,7 +13,7 @@ use stillrise_units::catalog::{GAL, IN, KG, LB, M3, MM};
 const LENGTH: Pair = (&IN, &MM);
 
 /// Section 4.
-pub(super) fn unit(r: &mut Report<'_>, drawings: &[(&str, &str)]) {
+pub(super) fn unit(r: &mut Report<'_>) {
     r.out.section("Treatment train and unit");
     let settled = r.settled;
     let Some(train) = &settled.job.design.train else {
@@ -29,14 +28,6 @@ pub(super) fn unit(r: &mut Report<'_>, drawings: &[(&str, &str)]) {
     others(r);
     dimensions(r, train);
     particulars(r, train);
-    for (k, (title, svg)) in drawings.iter().enumerate() {
-        let (width, height) = size(svg).unwrap_or((0.0, 0.0));
-        r.out.other(json!({
-            "t": "drawing", "file": format!("drawing-{}.svg", k + 1), "width": width, "height": height,
-            "title": title,
-            "alt": format!("{title} of the unit {}; its dimensions stand in the tables of section 4.", crate::render::text::plain(&train.unit.particulars.model)),
-        }));
-    }
 }
 
 fn stages(r: &mut Report<'_>, train: &Train) {
@@ -212,29 +203,4 @@ fn particulars(r: &mut Report<'_>, train: &Train) {
         add("Lead time (internal)", p.lead_time.clone());
     }
     r.out.table(&table);
-}
-
-/// Width and height of a drawing in mm, from its root element.
-fn size(svg: &str) -> Option<(f64, f64)> {
-    let root = svg.get(svg.find("<svg")?..)?;
-    let root = root.get(..root.find('>')?)?;
-    let mm = |name: &str| {
-        let text = root.split(&format!(" {name}=\"")).nth(1)?.split('"').next()?;
-        text.strip_suffix("mm")?.parse::<f64>().ok().filter(|v| v.is_finite() && *v > 0.0)
-    };
-    Some((mm("width")?, mm("height")?))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::size;
-
-    #[test]
-    fn the_size_of_a_drawing_is_read_off_its_root() {
-        assert_eq!(
-            size("<?xml?><svg xmlns=\"x\" width=\"420mm\" height=\"297mm\" viewBox=\"0 0 1 1\">"),
-            Some((420.0, 297.0))
-        );
-        assert_eq!(size("<svg viewBox=\"0 0 420 297\">"), None);
-    }
 }

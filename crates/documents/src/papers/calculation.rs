@@ -1,0 +1,26 @@
+//! The calculation report, and the trail of every value as its annex.
+
+use super::{EVERYBODY, Head, Paper};
+use crate::report;
+
+/// The calculation report.
+pub static REPORT: Paper = Paper {
+    name: "calculation-report",
+    title: "Calculation report",
+    about: "For whoever checks the calculation: everything in the order in which it is checked. Each number carries its place in the trail, a document of its own.",
+    editions: EVERYBODY,
+    head: Head::Cover,
+    applies: |_| true,
+    make: report::calculation,
+};
+
+/// Every value.
+pub static TRAIL: Paper = Paper {
+    name: "trail",
+    title: "Trail of every value",
+    about: "Annex of the calculation report: every value in the order of calculation, with its formula, its inputs and where they come from, and the sources of all formulas.",
+    editions: EVERYBODY,
+    head: Head::Band,
+    applies: |settled| !settled.job.ledger.entries.is_empty(),
+    make: |r, _| report::annex(r),
+};

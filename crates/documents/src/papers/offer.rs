@@ -1,0 +1,159 @@
+//! The offer summary: what is bought, what it needs, what it will do and on which conditions, what is left out, what must be
+//! answered. Two pages for whoever decides.
+
+use super::{EVERYBODY, Head, Paper};
+use crate::report::blocks::{Table, slim, wide};
+use crate::report::{Report, sentence};
+use crate::reply;
+use crate::summary;
+use stillrise_checks::{Grade, Judged};
+use stillrise_design::performance::limit::Word;
+use stillrise_search::Settled;
+
+/// The paper.
+pub static PAPER: Paper = Paper {
+    name: "offer-summary",
+    title: "Offer summary",
+    about: "For whoever decides: what is bought, what it needs, what it will do and on which conditions, what is left out, what must be answered.",
+    editions: EVERYBODY,
+    head: Head::Band,
+    applies: |_| true,
+    make: |r, _| make(r),
+};
+
+/// Questions that are asked here; the calculation report has the others.
+const QUESTIONS: usize = 8;
+
+fn make(r: &mut Report<'_>) {
+    let settled = r.settled;
+    does(r, settled);
+    bought(r, settled);
+    needs(r, settled);
+    conditions(r, settled);
+    excluded(r, settled);
+    answers(r, settled);
+    r.out.remark("Preliminary, no quotation. For review by a licensed engineer; local codes and the permit govern. Confined space, flammable vapour and lifting: by permit and by trained people only.");
+}
+
+/// What is bought.
+fn bought(r: &mut Report<'_>, settled: &Settled) {
+    r.out.section("What is bought");
+    let Some(train) = &settled.job.design.train else {
+        r.out.para("Nothing is offered on what was said; the answers wanted below come first.");
+        return;
+    };
+    if settled.job.enquiry.unit_stands() {
+        r.out.para("Nothing: the unit stands. What follows is what it does, and what must be known to better it.");
+        return;
+    }
+    if !settled.pick.as_ref().is_some_and(|pick| pick.fits) {
+        r.out.lead("No unit is offered.", &format!("The one that comes nearest is told below: {}.", summary::units(train)));
+        let fails: Vec<(String, String)> = failing(settled).map(|j| (sentence(j.rule.title), String::new())).collect();
+        r.out.list(false, fails);
+    }
+    r.out.list(false, reply::facts(settled, train).into_iter().map(|fact| (sentence(&fact), String::new())));
+}
+
+/// Rules that fail and that nobody accepted or took over.
+fn failing(settled: &Settled) -> impl Iterator<Item = &Judged> {
+    settled.verdicts.iter().filter(|judged| judged.stands_failed())
+}
+
+/// What it will do.
+fn does(r: &mut Report<'_>, settled: &Settled) {
+    r.out.section("What it will do");
+    let lines = summary::headline(settled);
+    for line in &lines {
+        r.out.para(&sentence(line));
+    }
+    let (Some(basis), Some(p)) = (&settled.job.design.basis, &settled.job.design.performance) else { return };
+    let mut table = Table::new([wide("Limit", 1.2), slim("Word"), wide("Because", 2.2), wide("What would change it", 1.4)]);
+    for verdict in &p.limits {
+        let Some(limit) = basis.limits.get(verdict.limit) else { continue };
+        let what = format!("{}: {}, {}", limit.title(), summary::allows(limit), limit.statistic.q.word());
+        let change = if verdict.word == Word::Kept { String::new() } else { sentence(&crate::rating::change(settled, verdict)) };
+        table.row([what, verdict.says().to_owned(), sentence(&verdict.reason()), change]);
+    }
+    r.out.table(&table);
+    if !table.is_empty() {
+        r.out.remark("Kept: by the calculation and over the plausible range of everything that nobody has confirmed. Likely: by the calculation, not over all of that range. Not shown: the calculation does not show it. Not by gravity: no separator alone does it.");
+    }
+    for (title, says) in summary::in_a_cone(settled).into_iter().chain(summary::numberless(settled)) {
+        r.out.lead(&format!("{title}: open."), &sentence(&says));
+    }
+    for text in summary::measured::lines(settled) {
+        r.out.lead("Measured.", &sentence(&text));
+    }
+}
+
+/// What it needs.
+fn needs(r: &mut Report<'_>, settled: &Settled) {
+    let mut all: Vec<(String, String)> = Vec::new();
+    if let Some(often) = reply::emptied_in_short(settled) {
+        all.push((sentence(&format!("to be emptied: {often}")), String::new()));
+    }
+    all.extend(reply::must_change(settled).into_iter().map(|text| (sentence(&text), String::new())));
+    if all.is_empty() {
+        return;
+    }
+    r.out.section("What it needs");
+    r.out.list(false, all);
+}
+
+/// On which conditions.
+fn conditions(r: &mut Report<'_>, settled: &Settled) {
+    let based = reply::assumed(settled);
+    let twice = reply::contradictions(settled);
+    let warns: Vec<&Judged> = settled
+        .verdicts
+        .iter()
+        .filter(|judged| judged.grade() == Grade::Warns && !judged.is_settled())
+        .collect();
+    if based.is_empty() && twice.is_empty() && warns.is_empty() {
+        return;
+    }
+    r.out.section("On which conditions");
+    r.out.list(false, based.into_iter().chain(twice).map(|text| (sentence(&text), String::new())));
+    if !warns.is_empty() {
+        r.out.lead("Warnings.", "Each is explained in the calculation report:");
+        r.out.list(false, warns.into_iter().map(|judged| (sentence(judged.rule.title), String::new())));
+    }
+}
+
+/// What is left out.
+fn excluded(r: &mut Report<'_>, settled: &Settled) {
+    r.out.section("What is not in it");
+    let mut all: Vec<String> = Vec::new();
+    if let Some(train) = &settled.job.design.train
+        && !settled.job.enquiry.unit_stands()
+    {
+        all.extend(reply::needed_beside(settled, train).into_iter().map(|text| format!("beside the unit: {text}")));
+    }
+    all.push("foundation or pit, anchors, piping, power and wiring, unloading and setting, first filling, disposal of oil and sludge".to_owned());
+    all.push("structure, wind and earthquake, explosion protection and the classification of areas: designed by others".to_owned());
+    all.push("any assurance on emulsified or dissolved oil, detergents, solvents and metals, which gravity does not touch".to_owned());
+    r.out.list(false, all.into_iter().map(|text| (sentence(&text), String::new())));
+}
+
+/// What must be answered.
+fn answers(r: &mut Report<'_>, settled: &Settled) {
+    let questions = reply::questions(settled);
+    if questions.is_empty() {
+        return;
+    }
+    r.out.section("What must be answered");
+    let more = questions.len().saturating_sub(QUESTIONS);
+    let mut table = Table::new([wide("Question", 3.0), wide("Answer", 1.6)]);
+    for question in questions.into_iter().take(QUESTIONS) {
+        table.row([sentence_or_question(&question), String::new()]);
+    }
+    r.out.table(&table);
+    if more > 0 {
+        r.out.remark(&format!("{more} more stand in the calculation report; none of them moves the offer as much."));
+    }
+}
+
+/// A question stays one; what is no question ends in a full stop.
+fn sentence_or_question(text: &str) -> String {
+    if text.trim_end().ends_with('?') { text.trim_end().to_owned() } else { sentence(text) }
+}
