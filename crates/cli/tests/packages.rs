@@ -101,8 +101,16 @@ fn a_package_holds_every_document_and_is_the_same_twice() {
     assert_eq!((code, err.as_str()), (0, ""));
     let files = tree(&dir.path().join("one"));
     manifest_agrees(&files);
-    for name in ["calculation-report.pdf", "long-section.svg", "sheet.txt", "trail.txt", "result.json", "manifest.json"]
-    {
+    for name in [
+        "offer-summary.pdf",
+        "calculation-report.pdf",
+        "trail.pdf",
+        "drawings.pdf",
+        "drawings/1-general-arrangement.svg",
+        "data/trail.txt",
+        "data/result.json",
+        "manifest.json",
+    ] {
         assert!(!file(&files, name).is_empty(), "{name}");
     }
     for name in ["enquiry.toml", "rain.csv"] {
@@ -154,14 +162,21 @@ fn editions_differ_in_what_is_ours() {
         let files = tree(&dir.path().join(edition));
         manifest_agrees(&files);
         assert_eq!(json(&files, "manifest.json")["edition"], edition);
-        assert_eq!(json(&files, "result.json")["edition"], edition);
+        // What programs read is for the authority and for us.
+        if edition == "client" {
+            assert!(files.iter().all(|f| !f.0.starts_with("data/")), "a client reads papers");
+        } else {
+            assert_eq!(json(&files, "data/result.json")["edition"], edition);
+        }
         files
     });
-    let price = json(&us, "result.json")["train"]["price"].clone();
+    let price = json(&us, "data/result.json")["train"]["price"].clone();
     let (value, currency) = (price["value"].clone(), price["currency"].as_str().unwrap_or("").to_owned());
     assert!(value.as_f64().is_some_and(|v| v > 0.0) && currency == "USD", "{price}");
     for (edition, files) in [("client", &client), ("regulator", &regulator)] {
-        assert!(json(files, "result.json")["train"]["price"].is_null());
+        if edition == "regulator" {
+            assert!(json(files, "data/result.json")["train"]["price"].is_null());
+        }
         for (name, bytes) in files.iter() {
             assert!(!name.starts_with("inputs/"), "{edition}: what we were given and our range stay with us");
             let text = String::from_utf8_lossy(bytes);
@@ -170,23 +185,23 @@ fn editions_differ_in_what_is_ours() {
             }
         }
     }
-    assert!(String::from_utf8_lossy(file(&us, "result.json")).contains("Q. Inventedname"));
+    assert!(String::from_utf8_lossy(file(&us, "data/result.json")).contains("Q. Inventedname"));
     let made_from = |files: &Tree| json(files, "manifest.json")["made_from"].clone();
     let given = hash(file(&us, "inputs/enquiry.toml"));
     assert_eq!(made_from(&us)[0]["sha256"].as_str(), Some(given.as_str()));
     assert_eq!(made_from(&client), made_from(&us), "all editions name what they were made from");
     let decision = |files: &Tree| {
-        let all = json(files, "result.json")["verdicts"].as_array().expect("verdicts").clone();
+        let all = json(files, "data/result.json")["verdicts"].as_array().expect("verdicts").clone();
         let one = all.into_iter().find(|v| v["rule"] == "frost-outdoors").expect("the rule");
         (one["decision"]["because"].as_str().map(str::to_owned), one["decision"]["who"].as_str().map(str::to_owned))
     };
     let because = Some("traced by others".to_owned());
-    assert_eq!(decision(&client), (because.clone(), None));
+    assert_eq!(decision(&regulator), (because.clone(), None));
     assert_eq!(decision(&us), (because, Some("Q. Inventedname".to_owned())));
     // The trail is printed in full for the authority and for us.
-    let length = |files: &Tree| file(files, "calculation-report.pdf").len();
+    let length = |files: &Tree| file(files, "trail.pdf").len();
     assert!(length(&client) * 10 < length(&regulator) * 9, "{} {}", length(&client), length(&regulator));
-    assert_eq!(file(&client, "trail.txt"), file(&us, "trail.txt"));
+    assert_eq!(file(&regulator, "data/trail.txt"), file(&us, "data/trail.txt"));
 }
 
 #[test]
@@ -207,10 +222,10 @@ fn an_existing_package_is_replaced_whole() {
     fs::write(at("old/letter.txt"), "keep").expect("written");
     refused("second.toml", "old/letter.txt, not of the package");
     fs::remove_dir_all(at("old")).expect("gone");
-    let trail = fs::read(at("trail.txt")).expect("read");
-    fs::write(at("trail.txt"), "with a remark").expect("written");
-    refused("second.toml", "trail.txt, changed since");
-    fs::write(at("trail.txt"), trail).expect("written");
+    let trail = fs::read(at("trail.pdf")).expect("read");
+    fs::write(at("trail.pdf"), "with a remark").expect("written");
+    refused("second.toml", "trail.pdf, changed since");
+    fs::write(at("trail.pdf"), trail).expect("written");
     let other = fs::read_to_string(dir.path().join("first.toml")).expect("read").replace("short", "another");
     fs::write(dir.path().join("other.toml"), other).expect("written");
     refused("other.toml", "the package of another job, \"short\"");

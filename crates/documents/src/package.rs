@@ -61,7 +61,7 @@ pub fn package_step_by_step(
         return Ok(None);
     }
     let drawn = crate::charts::charts(settled);
-    if settled.risk.is_some() {
+    if settled.risk.is_some() && edition != Edition::Client {
         files.extend(drawn.iter().map(|c| (format!("charts/{}.svg", c.name), c.svg.clone().into_bytes())));
     }
     for paper in crate::papers::of(settled, edition) {
@@ -75,7 +75,13 @@ pub fn package_step_by_step(
     if !goes_on(result) {
         return Ok(None);
     }
-    files.push(("result.json".to_owned(), pretty(&crate::result::result(settled, edition))));
+    // Data for programs and for whoever checks: a client reads the papers.
+    if edition != Edition::Client {
+        files.push(("data/trail.txt".to_owned(), crate::trail::trail(settled, 140).into_bytes()));
+        files.push(("data/result.json".to_owned(), pretty(&crate::result::result(settled, edition))));
+        let texts = set.iter().map(|d| format!("{}\n\n{}\n", d.title, d.sheet_texts));
+        files.push(("data/drawings.txt".to_owned(), texts.collect::<String>().into_bytes()));
+    }
     if edition.is_internal() {
         files.extend(inputs.iter().map(|(name, bytes)| (format!("inputs/{name}"), bytes.clone())));
     }

@@ -6,7 +6,9 @@ use stillrise_checks::unsettled;
 use stillrise_design::enquiry::range::{Range, read_range};
 use stillrise_design::enquiry::{Enquiry, read_enquiry};
 use stillrise_documents::Edition;
-use stillrise_documents::report::{report, typeset_report};
+use stillrise_documents::charts::charts;
+use stillrise_documents::papers::{named, typeset};
+use stillrise_documents::render::pdf::Pdf;
 use stillrise_documents::result::result;
 use stillrise_documents::summary::summary;
 use stillrise_search::{Settled, settle};
@@ -15,9 +17,6 @@ type Outcome = Result<(), Box<dyn Error>>;
 
 /// What a customer may write; to be seen as written, nowhere to be obeyed.
 const HOSTILE: &str = "Yard #panic() $x$ *b* <y> @z \\ ``` = [1] // end";
-
-/// A picture of known size.
-const DRAWING: &str = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"420mm\" height=\"297mm\" viewBox=\"0 0 420 297\"><rect width=\"400\" height=\"200\"/></svg>";
 
 fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
@@ -31,6 +30,12 @@ fn enquiry(folder: &Path, change: impl Fn(String) -> String) -> Result<Enquiry, 
     let text = change(std::fs::read_to_string(folder.join("enquiry.toml"))?);
     let files = |name: &str| std::fs::read(folder.join(name)).ok();
     read_enquiry(&text, &files).map_err(|faults| format!("{}: {} faults", folder.display(), faults.len()).into())
+}
+
+/// A paper of a job.
+fn paper(settled: &Settled, edition: Edition, name: &str) -> Result<Pdf, Box<dyn Error>> {
+    let paper = named(name).ok_or_else(|| format!("there is no paper {name}"))?;
+    typeset(settled, edition, paper, &charts(settled)).map_err(|fault| format!("{fault:?}").into())
 }
 
 /// The folders of all worked jobs.
@@ -66,10 +71,12 @@ fn every_worked_job_has_a_sound_report_that_hides_no_failure() -> Outcome {
     let mut failures = 0;
     for folder in jobs {
         let settled = settle(&enquiry(&folder, |text| text)?, &range);
-        let pdf = typeset_report(&settled, Edition::Client, &[("Long section", DRAWING)])?;
+        let pdf = paper(&settled, Edition::Client, "calculation-report")?;
         let name = folder.display();
         assert_eq!((pdf.inaccessible, pdf.warnings), (None, Vec::new()), "{name}");
-        assert!((15..=100).contains(&pdf.pages), "{name}: {} pages", pdf.pages);
+        assert!((10..=34).contains(&pdf.pages), "{name}: {} pages", pdf.pages);
+        let offer = paper(&settled, Edition::Client, "offer-summary")?;
+        assert_eq!((offer.inaccessible, offer.warnings, offer.pages <= 2), (None, Vec::new(), true), "{name}: {}", offer.pages);
         let text = text(&pdf.bytes)?;
         for title in failing(&settled) {
             failures += 1;
@@ -90,7 +97,7 @@ fn every_worked_job_has_a_sound_report_that_hides_no_failure() -> Outcome {
             );
         }
         for needed in
-            ["PRELIMINARY", "Forreviewbyalicensedengineer.Localcodeandpermitgovern.", "reducedto", "nottoscalehere"]
+            ["PRELIMINARY", "Forreviewbyalicensedengineer.Localcodeandpermitgovern."]
         {
             assert!(text.contains(needed), "{name}: {needed}");
         }
@@ -108,8 +115,8 @@ fn the_same_job_gives_the_same_bytes_and_a_persons_text_stays_text() -> Outcome 
         let lines = text.lines().map(|l| if l.starts_with("title = ") { title.as_str() } else { l });
         lines.collect::<Vec<_>>().join("\n")
     };
-    let one = report(&settle(&enquiry(&folder, change)?, &range), Edition::Client, &[])?;
-    let two = report(&settle(&enquiry(&folder, change)?, &range), Edition::Client, &[])?;
+    let one = paper(&settle(&enquiry(&folder, change)?, &range), Edition::Client, "calculation-report")?.bytes;
+    let two = paper(&settle(&enquiry(&folder, change)?, &range), Edition::Client, "calculation-report")?.bytes;
     assert!(one == two && one.starts_with(b"%PDF-1.7"));
     let text = text(&one)?;
     assert!(text.contains(&squeeze(HOSTILE)), "{}", text.chars().take(300).collect::<String>());
@@ -121,8 +128,8 @@ fn prices_and_names_behind_decisions_are_ours_alone() -> Outcome {
     let folder = root().join("enquiries/vehicle-yard");
     let decision = "\n[[decision]]\nrule = \"no-measured-results\"\ndecision = \"accepted\"\nbecause = \"tested on site instead\"\nwho = \"Q. Nobody\"\n";
     let settled = settle(&enquiry(&folder, |text| text + decision)?, &demo()?);
-    let (client, us) = (report(&settled, Edition::Client, &[])?, report(&settled, Edition::Us, &[])?);
-    let (client, us) = (text(&client)?, text(&us)?);
+    let report = |edition| paper(&settled, edition, "calculation-report");
+    let (client, us) = (text(&report(Edition::Client)?.bytes)?, text(&report(Edition::Us)?.bytes)?);
     for ours in ["Price(internal)", "Q.Nobody", "no-measured-results"] {
         assert!(us.contains(ours), "{ours} is missing in our own edition");
         assert!(!client.contains(ours), "{ours} is in the client's edition");
@@ -136,7 +143,7 @@ fn a_job_without_a_unit_is_still_reported() -> Outcome {
     let folder = root().join("enquiries/vehicle-yard");
     let settled = settle(&enquiry(&folder, |text| text + "\n[unit]\nmodel = \"no such model\"\n")?, &demo()?);
     assert!(settled.job.design.train.is_none());
-    let pdf = typeset_report(&settled, Edition::Regulator, &[])?;
+    let pdf = paper(&settled, Edition::Regulator, "calculation-report")?;
     assert_eq!((pdf.inaccessible, pdf.warnings), (None, Vec::new()));
     let text = text(&pdf.bytes)?;
     assert!(text.contains("Nounitwaslaidout") && text.contains("nosuchmodel"));

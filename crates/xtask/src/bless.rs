@@ -1,6 +1,6 @@
 //! `cargo xtask bless`: the accepted outputs of the worked jobs, rewritten or compared.
 //!
-//! Beside each enquiry stand the terminal's text, the trail, every text of the drawing, and a
+//! Beside each enquiry stand the terminal's text, the trail by section, every text of the drawings, and a
 //! hash of every file of the package, so that a change of any number shows in review.
 
 use crate::test::Done;
@@ -8,7 +8,8 @@ use crate::{run, validation};
 use sha2::{Digest, Sha256};
 use std::fs;
 use std::path::{Path, PathBuf};
-use xtask::tree::{self, papers::ACCEPTED};
+use xtask::tree::papers::{ACCEPTED, LARGEST};
+use xtask::tree::{self};
 
 /// Lines of a difference that are printed.
 const SHOWN: usize = 80;
@@ -132,17 +133,59 @@ fn outputs(program: &Path, root: &Path, job: &str) -> Result<Vec<(&'static str, 
         return Err(format!("`{}` ended with {:?}\n{}", run::words(&command), size.code, size.stderr));
     }
     let folder = package(program, root, job)?;
+    let mut said = parts(&size.stdout).into_iter();
     ACCEPTED
         .iter()
         .map(|name| {
             let text = match *name {
-                "size.txt" => size.stdout.clone(),
+                "size.txt" | "size-2.txt" | "size-3.txt" => said.next().unwrap_or_default(),
+                "trail.txt" => by_section(&part(&folder, "trail.txt")?),
                 "hashes.txt" => hashes(&folder)?,
                 other => part(&folder, other)?,
             };
             Ok((*name, text))
         })
         .collect()
+}
+
+/// A long text in parts, each ending at an empty line, none larger than is read.
+fn parts(text: &str) -> Vec<String> {
+    let mut all = vec![String::new()];
+    for paragraph in text.split_inclusive("\n\n") {
+        match all.last_mut() {
+            Some(last) if last.len() + paragraph.len() <= LARGEST => last.push_str(paragraph),
+            _ => all.push(paragraph.to_owned()),
+        }
+    }
+    all
+}
+
+/// The trail as a line for each section: how many values it has, a hash over all of its text, its name. A value that changes
+/// shows where; what it was stands in the package.
+fn by_section(trail: &str) -> String {
+    let mut out = String::new();
+    let mut section: Option<(&str, usize, Sha256)> = None;
+    let mut end = |section: &mut Option<(&str, usize, Sha256)>| {
+        if let Some((name, count, hash)) = section.take() {
+            let hash: String = hash.finalize().iter().take(6).map(|byte| format!("{byte:02x}")).collect();
+            out.push_str(&format!("{count:>4}  {hash}  {name}\n"));
+        }
+    };
+    for line in trail.lines() {
+        if !line.is_empty() && !line.starts_with(' ') {
+            end(&mut section);
+            section = Some((line, 0, Sha256::new()));
+        }
+        if let Some((_, count, hash)) = &mut section {
+            hash.update(line.as_bytes());
+            hash.update([b'\n']);
+            let number = line.trim_start().split(' ').next().unwrap_or_default();
+            let indent = line.len() - line.trim_start().len();
+            *count += usize::from(indent > 0 && indent < 5 && number.parse::<u32>().is_ok());
+        }
+    }
+    end(&mut section);
+    out
 }
 
 /// Writes the package of a worked job under the build folder and returns where.
@@ -176,7 +219,7 @@ pub fn written(program: &Path, root: &Path, job: &str) -> Result<PathBuf, String
 /// Runs `stillrise submittal` and sees that a package came of it.
 pub fn submittal(program: &Path, root: &Path, job: &str, out: &Path) -> Result<(), String> {
     let mut command = run::plain(program, root);
-    let done = run::capture(command.args(["submittal", &run::enquiry(job), "--out"]).arg(out))?;
+    let done = run::capture(command.args(["submittal", &run::enquiry(job), "--for", "us", "--out"]).arg(out))?;
     if !matches!(done.code, Some(0 | 1)) {
         return Err(format!("`{}` ended with {:?}\n{}", run::words(&command), done.code, done.stderr));
     }
@@ -230,6 +273,6 @@ mod tests {
                         ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad  b/abc.txt\n";
         assert_eq!(hashes(folder.path()).unwrap(), expected);
         assert_eq!(part(folder.path(), "abc.txt").unwrap(), "abc");
-        assert!(part(folder.path(), "sheet.txt").is_err());
+        assert!(part(folder.path(), "drawings.txt").is_err());
     }
 }

@@ -14,6 +14,17 @@ pub static REPORT: Paper = Paper {
     make: report::calculation,
 };
 
+/// What stands beside the report.
+pub static ANNEX: Paper = Paper {
+    name: "calculation-annex",
+    title: "Annex to the calculation report",
+    about: "For whoever checks further: what each stage catches by size, zone by zone, solids by size, rules that pass or do not apply, start-up and acceptance.",
+    editions: EVERYBODY,
+    head: Head::Band,
+    applies: |_| true,
+    make: report::beside,
+};
+
 /// Every value.
 pub static TRAIL: Paper = Paper {
     name: "trail",

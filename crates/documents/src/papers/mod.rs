@@ -45,7 +45,7 @@ pub enum Head {
 const EVERYBODY: &[Edition] = &Edition::ALL;
 
 /// All papers, in the order in which they are read.
-pub static ALL: &[&Paper] = &[&offer::PAPER, &calculation::REPORT, &calculation::TRAIL];
+pub static ALL: &[&Paper] = &[&offer::PAPER, &calculation::REPORT, &calculation::ANNEX, &calculation::TRAIL];
 
 /// The papers of an edition that a job has something to say in.
 pub fn of(settled: &Settled, edition: Edition) -> impl Iterator<Item = &'static Paper> {

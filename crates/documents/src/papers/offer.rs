@@ -3,7 +3,7 @@
 
 use super::{EVERYBODY, Head, Paper};
 use crate::report::blocks::{Table, slim, wide};
-use crate::report::{Report, sentence};
+use crate::report::{Report, cover, sentence};
 use crate::reply;
 use crate::summary;
 use stillrise_checks::{Grade, Judged};
@@ -21,13 +21,15 @@ pub static PAPER: Paper = Paper {
     make: |r, _| make(r),
 };
 
+/// Assumptions that are told here; the calculation report has the others.
+const CONDITIONS: usize = 8;
 /// Questions that are asked here; the calculation report has the others.
 const QUESTIONS: usize = 8;
 
 fn make(r: &mut Report<'_>) {
     let settled = r.settled;
-    does(r, settled);
     bought(r, settled);
+    does(r, settled);
     needs(r, settled);
     conditions(r, settled);
     excluded(r, settled);
@@ -46,12 +48,13 @@ fn bought(r: &mut Report<'_>, settled: &Settled) {
         r.out.para("Nothing: the unit stands. What follows is what it does, and what must be known to better it.");
         return;
     }
-    if !settled.pick.as_ref().is_some_and(|pick| pick.fits) {
-        r.out.lead("No unit is offered.", &format!("The one that comes nearest is told below: {}.", summary::units(train)));
-        let fails: Vec<(String, String)> = failing(settled).map(|j| (sentence(j.rule.title), String::new())).collect();
-        r.out.list(false, fails);
+    let (lead, facts) = reply::offered(settled, train);
+    let fails: Vec<String> = failing(settled).map(|judged| summary::lower(judged.rule.title)).collect();
+    r.out.lead(&lead, "");
+    r.out.list(false, facts.into_iter().map(|fact| (sentence(&fact), String::new())));
+    if !fails.is_empty() {
+        r.out.lead("What stands against it:", &format!("{}.", fails.join("; ")));
     }
-    r.out.list(false, reply::facts(settled, train).into_iter().map(|fact| (sentence(&fact), String::new())));
 }
 
 /// Rules that fail and that nobody accepted or took over.
@@ -62,24 +65,29 @@ fn failing(settled: &Settled) -> impl Iterator<Item = &Judged> {
 /// What it will do.
 fn does(r: &mut Report<'_>, settled: &Settled) {
     r.out.section("What it will do");
-    let lines = summary::headline(settled);
-    for line in &lines {
-        r.out.para(&sentence(line));
+    for line in cover::headline(r) {
+        r.out.para(&sentence(&line));
     }
     let (Some(basis), Some(p)) = (&settled.job.design.basis, &settled.job.design.performance) else { return };
-    let mut table = Table::new([wide("Limit", 1.2), slim("Word"), wide("Because", 2.2), wide("What would change it", 1.4)]);
+    let mut table = Table::new([wide("Limit", 1.1), slim("Word"), wide("Why", 2.6), wide("What would change it", 1.2)]);
     for verdict in &p.limits {
         let Some(limit) = basis.limits.get(verdict.limit) else { continue };
-        let what = format!("{}: {}, {}", limit.title(), summary::allows(limit), limit.statistic.q.word());
+        let by = limit.authority.as_ref().map_or_else(String::new, |by| format!(", set by {by}"));
+        let what = format!("{}: {}, {}{by}", limit.title(), summary::allows(limit), limit.statistic.q.word());
         let change = if verdict.word == Word::Kept { String::new() } else { sentence(&crate::rating::change(settled, verdict)) };
-        table.row([what, verdict.says().to_owned(), sentence(&verdict.reason()), change]);
+        let beside = summary::beside_the_word(verdict).map_or_else(String::new, |text| sentence(&text) + " ");
+        table.row([what, verdict.says().to_owned(), format!("{beside}{}", sentence(&verdict.reason())), change]);
+    }
+    for limit in &basis.ph_limits {
+        let why = sentence(limit.pollutant.explains);
+        table.row([format!("{}, {}", limit.shown(), limit.statistic()), Word::NotByGravity.text().to_owned(), why, sentence(limit.pollutant.what_could)]);
+    }
+    for (title, says) in summary::in_a_cone(settled).into_iter().chain(summary::numberless(settled)) {
+        table.row([title, "open".to_owned(), sentence(&says), String::new()]);
     }
     r.out.table(&table);
     if !table.is_empty() {
-        r.out.remark("Kept: by the calculation and over the plausible range of everything that nobody has confirmed. Likely: by the calculation, not over all of that range. Not shown: the calculation does not show it. Not by gravity: no separator alone does it.");
-    }
-    for (title, says) in summary::in_a_cone(settled).into_iter().chain(summary::numberless(settled)) {
-        r.out.lead(&format!("{title}: open."), &sentence(&says));
+        r.out.remark("Kept: by the calculation, and over the plausible range of each figure that nobody has confirmed. Likely: by the calculation, not over all of that range. Not shown: the calculation does not show it. Not by gravity: no separator alone does it.");
     }
     for text in summary::measured::lines(settled) {
         r.out.lead("Measured.", &sentence(&text));
@@ -113,10 +121,15 @@ fn conditions(r: &mut Report<'_>, settled: &Settled) {
         return;
     }
     r.out.section("On which conditions");
-    r.out.list(false, based.into_iter().chain(twice).map(|text| (sentence(&text), String::new())));
+    let more = based.len().saturating_sub(CONDITIONS);
+    let told = twice.into_iter().chain(based.into_iter().take(CONDITIONS));
+    r.out.list(false, told.map(|text| (sentence(&text), String::new())));
+    if more > 0 {
+        r.out.remark(&format!("{more} more stand in the calculation report."));
+    }
     if !warns.is_empty() {
-        r.out.lead("Warnings.", "Each is explained in the calculation report:");
-        r.out.list(false, warns.into_iter().map(|judged| (sentence(judged.rule.title), String::new())));
+        let names: Vec<String> = warns.iter().map(|judged| summary::lower(judged.rule.title)).collect();
+        r.out.lead("Warnings, each explained in the calculation report:", &format!("{}.", names.join("; ")));
     }
 }
 
@@ -127,7 +140,7 @@ fn excluded(r: &mut Report<'_>, settled: &Settled) {
     if let Some(train) = &settled.job.design.train
         && !settled.job.enquiry.unit_stands()
     {
-        all.extend(reply::needed_beside(settled, train).into_iter().map(|text| format!("beside the unit: {text}")));
+        all.extend(reply::needed_beside(settled, train).into_iter().map(|text| format!("needed beside the unit: {text}")));
     }
     all.push("foundation or pit, anchors, piping, power and wiring, unloading and setting, first filling, disposal of oil and sludge".to_owned());
     all.push("structure, wind and earthquake, explosion protection and the classification of areas: designed by others".to_owned());

@@ -97,9 +97,9 @@ pub(crate) fn answered(settled: &Settled) -> Vec<String> {
     named::answers(settled).into_iter().chain(besides::answers(settled)).collect()
 }
 
-/// What is offered, a fact each.
-pub(crate) fn facts(settled: &Settled, train: &Train) -> Vec<String> {
-    offer::facts(settled, train)
+/// In what sense a unit is told, and what it is: a fact each, but for what is needed beside it.
+pub(crate) fn offered(settled: &Settled, train: &Train) -> (String, Vec<String>) {
+    (offer::lead(settled), offer::facts(settled, train, false))
 }
 
 /// What is needed beside a unit.

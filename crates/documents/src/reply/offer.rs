@@ -43,10 +43,16 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
         }
         return;
     }
+    list(out, &lead(settled), false, &facts(settled, train, true));
+}
+
+/// In what sense the unit is told: offered, or on which condition, or not at all.
+pub(super) fn lead(settled: &Settled) -> String {
+    let enquiry = &settled.job.enquiry;
     let blocked = settled.job.design.triage.iter().any(|l| l.weight == Weight::Blocks);
     let condition = settled.pick.as_ref().and_then(|pick| pick.condition.clone());
     let goes = into_the_place(settled);
-    let lead = match (condition, blocked, settled.fails()) {
+    match (condition, blocked, settled.fails()) {
         // The unit has to take the spill's flow all the same, and only its volume finds no room.
         (Some(Condition::Ahead(_)), ..) if smaller_ahead(settled) => {
             "Sized for all the flow that comes to it, the spill's among it. It takes that flow but has not the room for the spill's volume; where the spill is held ahead, the smaller unit named below does instead. It would be about:"
@@ -83,8 +89,7 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
             "By these figures the limits are kept without any separator. What we would offer where one is wanted all the same, against a spill or because it is prescribed:".to_owned()
         }
         (None, false, false) => "What we would offer:".to_owned(),
-    };
-    list(out, &lead, false, &facts(settled, train));
+    }
 }
 
 /// What we would look into at a unit that stands; where its results ask for no explanation, no more than its alarm.
@@ -203,7 +208,7 @@ fn alarm(d: &Diagnosis) -> Option<String> {
 }
 
 /// Size, weight, price, delivery, and what is needed beside.
-pub(super) fn facts(settled: &Settled, train: &Train) -> Vec<String> {
+pub(super) fn facts(settled: &Settled, train: &Train, with_beside: bool) -> Vec<String> {
     let p = &train.unit.particulars;
     let n = train.count.q.si();
     let all = train.bought();
@@ -283,7 +288,7 @@ pub(super) fn facts(settled: &Settled, train: &Train) -> Vec<String> {
         facts.push("model, sizes and weight stand in an invented demonstration range".to_owned());
     }
     let open = exceeded(settled);
-    if !beside.is_empty() {
+    if with_beside && !beside.is_empty() {
         facts.push(format!("needed beside it, neither part of the unit nor in the room above: {}", beside.join("; ")));
     }
     if !open.is_empty() {

@@ -57,7 +57,7 @@ fn status_says(status: Status) -> &'static str {
 }
 
 /// What stands against sizing at all, in sentences.
-fn headline(r: &Report<'_>) -> Vec<String> {
+pub(crate) fn headline(r: &Report<'_>) -> Vec<String> {
     let design = &r.settled.job.design;
     let mut out = crate::summary::stops(r.settled);
     if let Some(line) = design.triage.first().filter(|l| l.weight == Weight::Blocks) {

@@ -45,15 +45,23 @@ pub(super) fn effluent(r: &mut Report<'_>, charts: &[Drawn]) {
         fractions(r, worst);
         if let Some(l) = &p.ladder {
             ladder::stages(r, l, charts);
-            grades(r, l, worst, charts);
             ladder::studies(r, l, worst, charts);
         }
     }
-    zones(r);
-    thumb(r, p);
     r.out.heading("How these numbers were found, and what they are not");
     r.out.list(false, CAVEATS.iter().map(|text| ((*text).to_owned(), String::new())));
     ladder::unbacked(r);
+}
+
+/// What each stage catches by size, zones and the old rule: an annex.
+pub(super) fn beside(r: &mut Report<'_>, charts: &[Drawn]) {
+    let Some(p) = &r.settled.job.design.performance else { return };
+    r.out.section("Performance, beside the headline");
+    if let (Some(worst), Some(l)) = (p.worst(), &p.ladder) {
+        grades(r, l, worst, charts);
+    }
+    zones(r);
+    thumb(r, p);
 }
 
 /// What a reader must know of the method.

@@ -28,7 +28,14 @@ pub(super) fn hydraulics(r: &mut Report<'_>) {
         oil(r, levels);
     }
     storage(r, p);
-    grains(r, p);
+}
+
+/// Solids by size: an annex.
+pub(super) fn solids(r: &mut Report<'_>) {
+    if let Some(p) = r.settled.job.design.performance.as_ref().filter(|p| !p.grains.is_empty()) {
+        r.out.section("Solids by size");
+        grains(r, p);
+    }
 }
 
 fn profile(r: &mut Report<'_>, p: &Performance) {

@@ -48,8 +48,16 @@ pub(crate) fn calculation(r: &mut Report<'_>, charts: &[Drawn]) {
     verdicts::rules(r);
     verdicts::questions(r);
     shop::shop(r);
-    service::service(r);
+    service::cautions(r);
     closing::closing(r);
+}
+
+/// What a reviewer may turn to beside the report.
+pub(crate) fn beside(r: &mut Report<'_>, charts: &[Drawn]) {
+    effluent::beside(r, charts);
+    hydraulics::solids(r);
+    verdicts::quiet(r);
+    service::service(r);
 }
 
 /// Every value with where it comes from, and the formulas with their sources.

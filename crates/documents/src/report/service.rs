@@ -12,13 +12,12 @@ use stillrise_units::Typed;
 use stillrise_units::catalog::{GAL, M3};
 use stillrise_units::print::digits;
 
-/// Sections 8 and 9.
+/// Start-up and acceptance: an annex of the report, and papers of their own.
 pub(super) fn service(r: &mut Report<'_>) {
     // Nothing is started up where nothing was sized.
     if r.settled.job.design.train.is_some() {
         start_up(r);
     }
-    cautions(r);
 }
 
 fn start_up(r: &mut Report<'_>) {
@@ -87,7 +86,8 @@ fn steps(all: &'static [Step]) -> impl Iterator<Item = (String, String)> {
     all.iter().map(|step| (step.text.to_owned(), step.source.title.to_owned()))
 }
 
-fn cautions(r: &mut Report<'_>) {
+/// What must be minded by whoever acts on it.
+pub(super) fn cautions(r: &mut Report<'_>) {
     r.out.section("Cautions");
     let settled = r.settled;
     let preliminary = settled.job.enquiry.head.status.0.is_none_or(|s| s == Status::Preliminary);

@@ -70,6 +70,14 @@ pub(super) fn rules(r: &mut Report<'_>) {
         }
     }
     open(r);
+    r.out.remark("Rules that pass, with their margins, and those that do not apply stand in the annex.");
+}
+
+/// Rules that pass and rules that do not apply: an annex.
+pub(super) fn quiet(r: &mut Report<'_>) {
+    let all = &r.settled.verdicts;
+    let of = |grade| all.iter().filter(move |v| v.grade() == grade);
+    r.out.section("Rules that pass, and rules that do not apply");
     r.out.heading("Rules that pass");
     let mut table =
         Table::new([wide("Rule: the fault looked for", 1.1), wide("Margin", 2.2), wide("Source of the bound", 1.6)]);

@@ -14,9 +14,9 @@ fn a_package_is_made_and_kept_beside_the_enquiry() {
     assert!(listed.contains("calculation-report.pdf") && listed.contains("manifest.json"), "{listed}");
     // Looked at in the page.
     desk.script(
-        "[...document.querySelectorAll('[data-look]')].find(b => b.innerText === 'long-section.svg').click(); 1",
+        "[...document.querySelectorAll('[data-look]')].find(b => b.innerText === 'drawings/1-general-arrangement.svg').click(); 1",
     );
-    desk.see("document.querySelector('#look').src.endsWith('long-section.svg')");
+    desk.see("document.querySelector('#look').src.endsWith('drawings/1-general-arrangement.svg')");
     // All in one, as a browser gets it.
     let size = desk.value("await fetch(document.querySelector('#package a[download]').href).then(a => a.arrayBuffer()).then(b => b.byteLength)");
     assert!(size.parse::<u32>().unwrap() > 50_000, "{size}");

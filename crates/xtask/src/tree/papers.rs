@@ -10,13 +10,22 @@ pub const RULE: Rule = Rule {
     look: Look::Tree(look),
 };
 
-/// The accepted outputs of a worked job.
-pub const ACCEPTED: &[&str] = &["size.txt", "trail.txt", "sheet.txt", "sheet-2.txt", "hashes.txt"];
+/// The accepted outputs of a worked job: what the terminal says, in parts; the trail as a line for each of its sections; every
+/// text of the drawing set; a hash of every file of the package.
+pub const ACCEPTED: &[&str] = &["size.txt", "size-2.txt", "size-3.txt", "trail.txt", "drawings.txt", "hashes.txt"];
+/// None is larger, bytes: a difference is read by a person.
+pub const LARGEST: usize = 20 * 1024;
 
 /// Faults in the whole tree.
 #[must_use]
 pub fn look(files: &[File]) -> Vec<Fault> {
     let mut faults = jobs(files);
+    let accepted = files.iter().filter(|f| f.path.starts_with("enquiries/") && f.path.contains("/accepted/"));
+    faults.extend(
+        accepted
+            .filter(|f| f.text.len() > LARGEST)
+            .map(|f| Fault::new(&f.path, 0, "larger than 20 KiB: a difference in it is read by nobody")),
+    );
     faults.extend(files.iter().filter_map(|f| decision(&f.path, &f.text)));
     faults
 }
