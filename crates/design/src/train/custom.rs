@@ -30,19 +30,37 @@ use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_handbook::separation::plate_area;
 use stillrise_handbook::vessel::float_density;
 use stillrise_units::catalog::{DEG, FT, FT_S, IN, M, MIL, MM, PERCENT};
-use stillrise_units::{Angle, Area, Flow, Length, Ratio, Typed, Velocity, math, print, ratio};
+use stillrise_units::{Angle, Area, Flow, Length, Ratio, System, Typed, Velocity, math, print, ratio};
 
 const L: Pair = (&IN, &MM);
-/// Dimensions of a custom unit are whole steps of 2 in, so that it can be built from stock.
-const STEP: f64 = 2.0;
 
-fn inches(x: f64) -> Length {
-    Length::of(x, &IN)
-}
+/// What a shop builds from: dimensions of a unit made to measure are whole steps of 2 in or of 50 mm, and round in the system
+/// in which it will be drawn, not converted from the other.
+#[derive(Clone, Copy)]
+struct Stock(System);
 
-/// The next whole step not below a length.
-fn stepped(x: Length) -> Length {
-    inches(math::ceil(x.in_unit(&IN) / STEP - 1e-9) * STEP)
+impl Stock {
+    /// A length that is round in either system, in inches and in millimetres.
+    fn round(self, us: f64, si: f64) -> Length {
+        match self.0 {
+            System::Us => Length::of(us, &IN),
+            System::Si => Length::of(si, &MM),
+        }
+    }
+    fn step(self) -> Length {
+        self.round(2.0, 50.0)
+    }
+    /// The next whole step not below a length.
+    fn stepped(self, x: Length) -> Length {
+        self.step() * math::ceil((x / self.step()).si() - 1e-9)
+    }
+    /// Words in the units of the system.
+    fn words(self, us: &'static str, si: &'static str) -> &'static str {
+        match self.0 {
+            System::Us => us,
+            System::Si => si,
+        }
+    }
 }
 
 fn rule<T: Trail, Q: stillrise_handbook::page::Argument>(
@@ -65,11 +83,12 @@ fn rule<T: Trail, Q: stillrise_handbook::page::Argument>(
 pub fn parts<T: Trail>(
     t: &mut T,
     basis: &Basis,
-    site: &Site,
+    (site, system): (&Site, System),
     n: Val<Ratio>,
     made: Made,
 ) -> Result<(Parts, Particulars), Stop> {
     t.section("unit made to measure");
+    let stock = Stock(system);
     let case = basis.largest_steady().ok_or_else(|| Stop {
         doing: "unit made to measure".to_owned(),
         reason: "no case has a flow to size for".to_owned(),
@@ -93,10 +112,13 @@ pub fn parts<T: Trail>(
         t,
         "clear gap between plates",
         Some(L),
-        inches(0.75),
-        "the least gap of API 421 and UFGS 44 42 53, 3/4 in",
+        stock.round(0.75, 20.0),
+        match system {
+            System::Us => "the least gap of API 421 and UFGS 44 42 53, 3/4 in",
+            System::Si => "the least gap of API 421 and UFGS 44 42 53, 3/4 in, rounded up",
+        },
     );
-    let plate = rule(t, "thickness of a plate", Some(L), inches(0.04), "common practice");
+    let plate = rule(t, "thickness of a plate", Some(L), stock.round(0.04, 1.0), "common practice");
     let angle = rule(
         t,
         "angle of the plates",
@@ -111,13 +133,13 @@ pub fn parts<T: Trail>(
         PlateRun::CrossFlow,
         "cross-flow leaves oil and solids their own ways",
     );
-    let clear = search_section(basis, (site, n.q.si()), flow.q, wanted.q * made.stretch, gap.q, plate.q, angle.q)?;
+    let clear = search_section(basis, stock, (site, n.q.si()), flow.q, wanted.q * made.stretch, gap.q, plate.q, angle.q)?;
     let pack_height = choose(
         t,
         "height of the pack",
         Some(L),
         clear.height,
-        "12 to 48 in",
+        stock.words("12 to 48 in", "300 to 1200 mm"),
         "keeps the pack within twice its height in width",
         &[wanted.at],
     );
@@ -126,7 +148,7 @@ pub fn parts<T: Trail>(
         "inside width",
         Some(L),
         clear.width,
-        "18 to 96 in",
+        stock.words("18 to 96 in", "450 to 2400 mm"),
         "laminar gaps in the warmest water and a pack no wider than twice its height",
         &[flow.at, wanted.at],
     );
@@ -135,14 +157,14 @@ pub fn parts<T: Trail>(
         "length of the pack",
         Some(L),
         clear.length,
-        "whole steps of 2 in",
+        stock.words("whole steps of 2 in", "whole steps of 50 mm"),
         "gives the plate area with fouling and reserve",
         &[wanted.at, width.at, pack_height.at],
     );
-    let pack_bottom = rule(t, "underside of the pack", Some(L), inches(6.0), "room for sludge below the plates");
+    let pack_bottom = rule(t, "underside of the pack", Some(L), stock.round(6.0, 150.0), "room for sludge below the plates");
     // Slow enough under the downcomer that neither oil nor sludge is dragged along: 0.12 ft/s.
     let slot = flow.q.si() / (width.q.si() * Velocity::of(0.12, &FT_S).si());
-    let slot = stepped(Length::from_si(math::max(slot, (pack_bottom.q + pack_height.q * 0.1).si())));
+    let slot = stock.stepped(Length::from_si(math::max(slot, (pack_bottom.q + pack_height.q * 0.1).si())));
     let lip = choose(
         t,
         "lip of the downcomer",
@@ -156,17 +178,17 @@ pub fn parts<T: Trail>(
     let (bore, word) = bore;
     // Oil store above the pack: the spill, the alarm reserve and the interval between pump-outs.
     let spill = basis.spill.as_ref().map_or(0.0, |s| s.at_unit().q.si() / n.q.si());
-    let plan = width.q.si() * (1.5 * pack_length.q + inches(22.0)).si();
+    let plan = width.q.si() * (1.5 * pack_length.q + stock.round(22.0, 550.0)).si();
     // Between alarm and limit stand two fifths of the layer; 4 in keep it clear of the pack.
-    let store = math::max(inches(10.0).si(), 2.5 * spill / plan + inches(4.0).si());
+    let store = math::max(stock.round(10.0, 250.0).si(), 2.5 * spill / plan + stock.round(4.0, 100.0).si());
     // More than 30 in of oil is a matter for a holding tank, not for a taller separator.
-    let store = math::min(store + made.deeper.si(), inches(30.0).si());
+    let store = math::min(store + made.deeper.si(), stock.round(30.0, 750.0).si());
     let store = choose(
         t,
         "water above the pack",
         Some(L),
-        stepped(Length::from_si(store)),
-        "10 in and more",
+        stock.stepped(Length::from_si(store)),
+        stock.words("10 in and more", "250 mm and more"),
         if made.deeper.si() > 0.0 {
             "lets the alarm call at the largest flow too, holds the spill above it, clear of the pack"
         } else {
@@ -180,8 +202,8 @@ pub fn parts<T: Trail>(
         t,
         "room for the outlet's head, the oil's rise and the inlet's fall",
         Some(L),
-        stepped(bore.q + inches(4.0)),
-        "bore of the pipe and 4 in",
+        stock.stepped(bore.q + stock.round(4.0, 100.0)),
+        stock.words("bore of the pipe and 4 in", "bore of the pipe and 100 mm"),
     );
     let inlet_invert =
         reckon!(t, "invert of the inlet nozzle", [IN, MM], (invert = outlet_invert, head = head) invert + head);
@@ -189,7 +211,7 @@ pub fn parts<T: Trail>(
         t,
         "wall above the inlet invert",
         Some(L),
-        stepped(bore.q + inches(8.0)),
+        stock.stepped(bore.q + stock.round(8.0, 200.0)),
         "the nozzle, its flange and freeboard",
     );
     let height = reckon!(t, "height of the walls", [IN, MM], (invert = inlet_invert, above = freeboard) invert + above);
@@ -197,7 +219,7 @@ pub fn parts<T: Trail>(
         t,
         "length of the inlet chamber",
         Some(L),
-        inches(12.0),
+        stock.round(12.0, 300.0),
         "common practice: room for the inclined deflector",
     );
     let baffle_open = rule(
@@ -208,49 +230,49 @@ pub fn parts<T: Trail>(
         "from memory: 3 to 7 % of the section for slotted baffles",
     );
     let baffle_gap =
-        rule(t, "opening left under the diffusion baffle", Some(L), inches(0.0), "closed down to the hopper's floor");
+        rule(t, "opening left under the diffusion baffle", Some(L), stock.round(0.0, 0.0), "closed down to the hopper's floor");
     let primary = choose(
         t,
         "length of the primary zone",
         Some(L),
-        stepped(pack_length.q * 0.5),
+        stock.stepped(pack_length.q * 0.5),
         "half the pack",
         "spreads the flow and holds the hopper",
         &[pack_length.at],
     );
     let hopper_length =
         reckon!(t, "length of the hopper", [IN, MM], (inlet = inlet_length, primary = primary) inlet + primary);
-    let hopper_bottom = rule(t, "bottom length of the hopper", Some(L), inches(6.0), "a 4 in drain and its flange");
+    let hopper_bottom = rule(t, "bottom length of the hopper", Some(L), stock.round(6.0, 150.0), stock.words("a 4 in drain and its flange", "a drain of DN 100 and its flange"));
     let half = math::max((hopper_length.q - hopper_bottom.q).si() / 2.0, (width.q - hopper_bottom.q).si() / 2.0);
     let hopper_depth = choose(
         t,
         "depth of the hopper",
         Some(L),
-        stepped(Length::from_si(half)),
+        stock.stepped(Length::from_si(half)),
         "sides of 45 degrees or steeper",
         "sludge slides on 45 degrees (API 421, from memory)",
         &[hopper_length.at, width.at],
     );
     let thickness =
-        rule(t, "thickness of the mesh", Some(L), inches(4.0), "common practice; no credit is taken for it");
+        rule(t, "thickness of the mesh", Some(L), stock.round(4.0, 100.0), "common practice; no credit is taken for it");
     let mesh_fibre = rule(t, "fibre of the mesh", Some((&MIL, &MM)), Length::of(0.28, &MM), "common for knitted mesh");
     let mesh_solidity =
         rule(t, "solid share of the mesh", Some((&PERCENT, &PERCENT)), ratio(0.03), "common for knitted mesh");
     let retention_length =
-        rule(t, "length of the oil retention zone", Some(L), inches(18.0), "a man's reach for float and draw-off");
+        rule(t, "length of the oil retention zone", Some(L), stock.round(18.0, 450.0), "a man's reach for float and draw-off");
     let well_length = choose(
         t,
         "length of the clear well",
         Some(L),
-        stepped(bore.q + inches(6.0)),
-        "bore and 6 in",
+        stock.stepped(bore.q + stock.round(6.0, 150.0)),
+        stock.words("bore and 6 in", "bore and 150 mm"),
         "room for the outlet and a sample",
         &[bore.at],
     );
     let length = reckon!(t, "inside length", [IN, MM],
         (inlet = inlet_length, primary = primary, pack = pack_length, mesh = thickness, retention = retention_length, well = well_length)
         inlet + primary + pack + mesh + retention + well);
-    let drop = rule(t, "draw-off below the crest", Some(L), inches(1.0), "leaves little oil and draws no air");
+    let drop = rule(t, "draw-off below the crest", Some(L), stock.round(1.0, 25.0), "leaves little oil and draws no air");
     let oil_draw =
         reckon!(t, "elevation of the oil draw-off", [IN, MM], (crest = outlet_invert, drop = drop) crest - drop);
     let heaviest = basis.fluids.heaviest(Season::Cold).cold;
@@ -307,13 +329,15 @@ struct Section {
 const BY_ROAD: (f64, f64) = (480.0, 96.0);
 /// What stands before and behind the pack in a unit made to measure, besides half the pack's length: in.
 const BESIDE_PACK: f64 = 50.0;
-/// Most that a unit is longer than it is wide: longer ones are gutters.
-const SLENDER: f64 = 8.0;
+/// Most that a unit is longer than it is wide: first what shops build, by our judgement, then what no other proportion allows.
+/// Longer ones are gutters.
+const SLENDER: [f64; 2] = [5.0, 8.0];
 
 /// The smallest pack of whole steps that has the area and laminar gaps, in a unit of sane proportions that fits its
 /// place and can be carried there.
 fn search_section(
     basis: &Basis,
+    stock: Stock,
     (site, n): (&Site, f64),
     flow: Flow,
     wanted: Area,
@@ -322,7 +346,7 @@ fn search_section(
     angle: Angle,
 ) -> Result<Section, Stop> {
     let least = |road: f64, room: &Quantity<Length>, shared: bool| {
-        let road = inches(road);
+        let road = Length::of(road, &IN);
         let walkway = site.access.q().unwrap_or_else(|| usual_of(&site.access()));
         let each = |room: Length| if shared { (room - walkway * (n - 1.0)) / n } else { room };
         room.q().map(each).map_or(road, |room| if room < road { room } else { road })
@@ -335,32 +359,37 @@ fn search_section(
     // Re = 2 s U / nu <= 500 in the warmest water: the open section this asks for, fouled.
     let open = flow.si() * 2.0 * gap.si() / (500.0 * nu) / (1.0 - basis.methods.fouling.q.si());
     let share = (gap / (gap + plate)).si();
-    let mut best: Option<(f64, Section)> = None;
-    for h in (6..=24).map(|i| f64::from(i) * STEP) {
-        let height = inches(h);
-        let wide = math::max(open / share / height.si(), inches(18.0).si());
-        let wide = math::max(wide, inches(h * 0.75).si());
-        let width = stepped(Length::from_si(wide));
-        if width > most_wide || width > inches(2.0 * h) + inches(12.0) {
+    let mut best: Option<(f64, f64, Section)> = None;
+    let heights = || (6..=24).map(|i| stock.step() * f64::from(i));
+    for (slender, height) in SLENDER.into_iter().flat_map(|most| heights().map(move |height| (most, height))) {
+        // A slimmer one only where none of the usual proportions does.
+        if slender > SLENDER[0] && best.as_ref().is_some_and(|(_, usual, _)| *usual <= SLENDER[0]) {
+            break;
+        }
+        let wide = math::max(open / share / height.si(), stock.round(18.0, 450.0).si());
+        let wide = math::max(wide, 0.75 * height.si());
+        let width = stock.stepped(Length::from_si(wide));
+        if width > most_wide || width > height * 2.0 + stock.round(12.0, 300.0) {
             continue;
         }
         let count = math::floor((height.si() * math::cos(angle.si())) / (gap + plate).si());
         if count < 1.0 {
             continue;
         }
-        let length = stepped(Length::from_si(math::max(wanted.si() / (count * width.si()), inches(12.0).si())));
-        let whole = length * 1.5 + inches(BESIDE_PACK);
-        if whole > most_long || whole > width * SLENDER {
+        let least = stock.round(12.0, 300.0).si();
+        let length = stock.stepped(Length::from_si(math::max(wanted.si() / (count * width.si()), least)));
+        let whole = length * 1.5 + Length::of(BESIDE_PACK, &IN);
+        if whole > most_long || whole > width * slender {
             continue;
         }
         let volume = length.si() * width.si() * (height.si() + 0.6) + width.si() * 1.0;
-        let slender = length.si() > 4.0 * width.si();
-        let cost = volume * if slender { 1.5 } else { 1.0 };
-        if best.as_ref().is_none_or(|(c, _)| cost < *c) {
-            best = Some((cost, Section { height, width, length }));
+        let long = length.si() > 4.0 * width.si();
+        let cost = volume * if long { 1.5 } else { 1.0 };
+        if best.as_ref().is_none_or(|(c, ..)| cost < *c) {
+            best = Some((cost, slender, Section { height, width, length }));
         }
     }
-    best.map(|(_, section)| section).ok_or_else(|| {
+    best.map(|(.., section)| section).ok_or_else(|| {
         Stop::said(
             "unit made to measure",
             format!(
@@ -382,7 +411,7 @@ fn nozzle<T: Trail>(t: &mut T, flow: Val<Flow>) -> Result<(Val<Length>, &'static
         let bore = row.inside();
         let velocity = mean_velocity::velocity(flow.q, circle_area::area(bore)?)?;
         last = Some(row);
-        if velocity <= most && bore >= inches(2.9) {
+        if velocity <= most && bore >= Length::of(2.9, &IN) {
             break;
         }
     }

@@ -91,7 +91,7 @@ pub(super) fn laid_out<T: Trail>(
                     "one made to measure stands above the ground, and the unit is asked for in the ground",
                 ));
             }
-            let (parts, particulars) = custom::parts(t, basis, &e.site, n, *made)?;
+            let (parts, particulars) = custom::parts(t, basis, (&e.site, e.system()), n, *made)?;
             let unit = unit::lay_out(t, Arrangement::PlateTank, parts, particulars)?;
             Ok((unit, UnitOrigin::Made))
         }

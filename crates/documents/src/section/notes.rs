@@ -8,8 +8,8 @@ use stillrise_design::provenance::Origin;
 use stillrise_design::stages::outlet::OutletControl;
 use stillrise_design::triage::Weight;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
-use stillrise_units::Typed;
-use stillrise_units::catalog::{GAL, GPM, L, M3_H};
+use stillrise_units::catalog::{GAL, GPM, L, M3_H, MM};
+use stillrise_units::{System, Typed};
 use stillrise_units::print::{digits, in_prose};
 
 /// The notes, in order of weight.
@@ -55,6 +55,7 @@ pub fn notes(s: &Section) -> Vec<String> {
     if let Some(volume) = trigger {
         all.push(format!("Sludge: {}, to be pumped out.", s.show(volume.q, (&GAL, &L))));
     }
+    all.extend(converted(s));
     all.push("Fill with clean water to the outlet before any oily water comes.".to_owned());
     all.extend(plates(s));
     all.push(nominal(s));
@@ -66,6 +67,16 @@ pub fn notes(s: &Section) -> Vec<String> {
         }
     }
     all
+}
+
+/// Lengths of a unit built in inches do not add up once each is rounded to a millimetre.
+fn converted(s: &Section) -> Option<String> {
+    let whole = |length: stillrise_units::Length| stillrise_units::math::round(length.in_unit(&MM));
+    let sum: f64 = s.unit().compartments.iter().map(|c| whole(c.length.q)).sum();
+    let all = s.unit().shape.length() - s.unit().body.head() * 2.0;
+    (s.system == System::Si && (sum - whole(all)).abs() > 0.5).then(|| {
+        "Dimensions are converted from inches, each rounded to a millimetre: where a chain does not add up, the whole length holds.".to_owned()
+    })
 }
 
 /// How the plates are drawn.
