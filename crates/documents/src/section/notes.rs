@@ -71,7 +71,7 @@ pub fn notes(s: &Section) -> Vec<String> {
 
 /// Lengths of a unit built in inches do not add up once each is rounded to a millimetre.
 fn converted(s: &Section) -> Option<String> {
-    let whole = |length: stillrise_units::Length| stillrise_units::math::round(length.in_unit(&MM));
+    let whole = |length: stillrise_units::Length| stillrise_units::math::floor(length.in_unit(&MM) + 0.5);
     let sum: f64 = s.unit().compartments.iter().map(|c| whole(c.length.q)).sum();
     let all = s.unit().shape.length() - s.unit().body.head() * 2.0;
     (s.system == System::Si && (sum - whole(all)).abs() > 0.5).then(|| {
