@@ -5,9 +5,13 @@
 
 pub mod alternatives;
 pub mod charts;
+pub mod company;
 pub mod compare;
+pub mod decisions;
 pub mod edition;
 pub mod glance;
+pub mod issue;
+pub mod logo;
 pub mod package;
 pub mod profile;
 pub mod rating;
@@ -20,6 +24,7 @@ pub mod result;
 pub mod risk;
 pub mod schema;
 pub mod section;
+pub mod settings;
 pub mod sizes;
 pub mod summary;
 pub mod trail;

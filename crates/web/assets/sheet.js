@@ -318,6 +318,15 @@ document.addEventListener("paste", (event) => {
   act(actions.map(({ path, value }) => ({ do: "set", path, value })));
 });
 
+// Who decides states the day; today's is offered, and may be changed.
+document.addEventListener("focusin", (event) => {
+  const day = event.target.form?.elements.date;
+  if (!day || day.dataset.today === undefined || day.value !== "") return;
+  const now = new Date();
+  day.value = [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
+  day.dataset.typed = "";
+});
+
 document.addEventListener("change", (event) => {
   const path = event.target.dataset.set;
   if (!path) return;

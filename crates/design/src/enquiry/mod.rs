@@ -24,6 +24,7 @@ pub mod range;
 pub mod reader;
 pub mod results;
 pub mod said;
+pub mod settings;
 pub mod shear;
 pub mod spec;
 pub mod today;
@@ -34,7 +35,9 @@ use keys::BlockSpec;
 use range::Range;
 use reader::{Slot, read, slots};
 use said::Claimed;
+use settings::Settings;
 use shear::ShearBlock;
+use std::sync::Arc;
 use stillrise_handbook::separation::remaining_oil::DropletLaw;
 use stillrise_units::parse::{DECIMAL_COMMA, DECIMAL_POINT, ROUND_POINT, THOUSANDS_COMMA};
 use stillrise_units::{Fault, System, Typed, print};
@@ -82,13 +85,16 @@ pub struct Enquiry {
     pub rain_table: Option<rain_table::RainTable>,
     /// The range named by the unit block.
     pub range: Option<Range>,
+    /// The company's settings, where there are some: they stand below what the enquiry states and above defaults.
+    pub settings: Option<Arc<Settings>>,
 }
 
 impl Enquiry {
     /// Units of print.
     #[must_use]
     pub fn system(&self) -> System {
-        match self.head.print.0 {
+        let company = || self.settings.as_ref().and_then(|settings| settings.documents.print.0);
+        match self.head.print.0.or_else(company) {
             Some(Print::Us) => System::Us,
             _ => System::Si,
         }
@@ -164,8 +170,21 @@ pub fn blocks() -> impl Iterator<Item = (&'static BlockSpec, bool)> {
 /// # Errors
 /// All faults at once; nothing is guessed.
 pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>> {
+    read_enquiry_under(text, files, None)
+}
+
+/// The same with the company's settings.
+///
+/// # Errors
+/// As [`read_enquiry`].
+pub fn read_enquiry_under(
+    text: &str,
+    files: Files<'_>,
+    settings: Option<&Arc<Settings>>,
+) -> Result<Enquiry, Vec<Fault>> {
     let outcome = read(text, SLOTS);
     let (mut enquiry, mut faults) = (outcome.file, outcome.faults);
+    enquiry.settings = settings.cloned();
     (enquiry.notes, enquiry.gallon_open) = (outcome.notes, outcome.gallon_open);
     paired::pair(&mut enquiry);
     paired::pair_rain(&mut enquiry);
