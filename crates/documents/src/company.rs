@@ -73,3 +73,33 @@ pub fn sheet_size(enquiry: &Enquiry) -> SheetSize {
     let standing = enquiry.settings.as_ref().and_then(|own| own.drawing.size.0);
     enquiry.head.sheet.0.or(standing).map_or_else(|| SheetSize::of(enquiry.system()), SheetSize::from)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::sync::Arc;
+    use stillrise_design::enquiry::read_enquiry_under;
+    use stillrise_design::enquiry::settings::read_settings;
+
+    fn read(head: &str) -> Enquiry {
+        let settings = "[company]\nname = \"X\"\n[drawing]\nchecked_by = \"B\"\nnumber = \"{project}/{sheet}\"\nsize = \"A1\"\n[documents]\nprint = \"us\"\n";
+        let text = format!("[enquiry]\ntitle = \"t\"\nproject = \"Q\"\n{head}\n[stated]\nflow = \"5 L/s\"\n");
+        let settings = Arc::new(read_settings(settings).file);
+        read_enquiry_under(&text, &|_| None, Some(&settings)).unwrap_or_default()
+    }
+
+    #[test]
+    fn the_enquiry_stands_above_the_settings_and_these_above_what_is_usual() {
+        let plain = read("");
+        assert_eq!((company(&plain).owner.as_str(), company(&plain).checked.as_str()), ("X", "B"));
+        assert_eq!((drawing_number(&plain, "S1").as_str(), sheet_size(&plain)), ("Q/S1", SheetSize::A1));
+        assert_eq!(plain.system(), stillrise_units::System::Us);
+        let own =
+            read("checked_by = \"C\"\nsheet = \"ANSI C\"\ndrawing_number = \"{revision}-{sheet}\"\nprint = \"si\"\n");
+        assert_eq!((company(&own).checked.as_str(), sheet_size(&own)), ("C", SheetSize::AnsiC));
+        assert_eq!(own.system(), stillrise_units::System::Si);
+        assert_eq!(drawing_number(&own, "S1"), "", "the revision is not known");
+        let none = Enquiry::default();
+        assert_eq!((company(&none).owner.as_str(), sheet_size(&none)), ("", SheetSize::A3));
+    }
+}

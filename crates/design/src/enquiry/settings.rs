@@ -316,3 +316,35 @@ fn said_of(rule: &str, accept: &Accept) -> String {
     let date = accept.date.0.map_or_else(String::new, |date| format!(", {date}"));
     format!("{rule}: {because} ({}{date})", accept.who.as_deref().unwrap_or_default())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{PLACEHOLDERS, numbered, read_settings};
+
+    #[test]
+    fn a_drawing_is_numbered_by_its_pattern() {
+        let words = [("project", "Q-1"), ("sheet", "S2"), ("revision", "")];
+        assert_eq!(numbered("{project}-{sheet}", &words).as_deref(), Some("Q-1-S2"));
+        assert_eq!(numbered("D-{sheet}", &words).as_deref(), Some("D-S2"));
+        assert_eq!(numbered("{project}-{revision}", &words), None);
+        assert_eq!(words.map(|(word, _)| word), PLACEHOLDERS);
+    }
+
+    #[test]
+    fn what_no_sheet_has_room_for_is_refused() {
+        let reasons = |text: &str| {
+            let faults = read_settings(text).faults;
+            faults.iter().map(|fault| format!("{} {}", fault.place, fault.reason)).collect::<Vec<_>>().join("\n")
+        };
+        let head = "[company]\nname = \"X\"\n";
+        assert_eq!(reasons(head), "");
+        assert!(reasons("").contains("no [company] block"));
+        let notes = format!("{head}[documents]\nnotes = [{}]\n", "\"a\", ".repeat(21));
+        assert!(reasons(&notes).contains("documents: notes has 21 lines"), "{}", reasons(&notes));
+        let long = format!("{head}address = [\"{}\", \" \"]\n", "x".repeat(301));
+        assert!(reasons(&long).contains("longer than 300") && reasons(&long).contains("empty line"));
+        assert!(reasons(&format!("{head}logo = \"../logo.svg\"\n")).contains("no name of a file beside"));
+        let twice = "[[accept]]\nrule = \"a\"\nbecause = \"b\"\nwho = \"w\"\ndate = \"2026-01-01\"\n".repeat(2);
+        assert!(reasons(&format!("{head}{twice}")).contains("accepted twice"));
+    }
+}

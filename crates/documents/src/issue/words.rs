@@ -79,7 +79,6 @@ pub fn changes_text(found: &Changes, width: usize) -> String {
     }
     let mut list = |title: &str, lines: Vec<String>| {
         if !lines.is_empty() {
-            out.push('\n');
             out.push_str(&heading(title));
             let more = lines.len().saturating_sub(SHOWN);
             lines.iter().take(SHOWN).for_each(|line| out.push_str(&hang(line, width, 0, 2)));
