@@ -113,7 +113,13 @@ pub fn changed(desk: &Desk, name: &str, revision: Option<&str>) -> Result<Change
     let one = Arc::clone(&desk.sheet(name)?.now().outcome);
     let file = match revision {
         Some(revision) => issued_file(desk, name, revision)?,
-        None => desk.folder.find(name)?.file,
+        None => {
+            let place = desk.folder.find(name)?;
+            if desk.folder.revisions(&place).is_empty() {
+                return Err(Refusal::missing("No revision of it was issued yet."));
+            }
+            place.file
+        }
     };
     let now = one.settled.as_ref().ok_or_else(|| Refusal::Faults(one.faults.clone()))?;
     Ok(since(&file, revision, now, &one.taken, &desk.demo)?)
