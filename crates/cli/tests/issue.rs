@@ -1,6 +1,6 @@
 //! A revision is issued, kept, and held against what stands later.
 
-#![allow(clippy::expect_used, reason = "a test fails by panicking")]
+#![allow(clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
 mod common;
 

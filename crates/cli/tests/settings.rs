@@ -1,6 +1,6 @@
 //! The company's settings as a user meets them.
 
-#![allow(clippy::expect_used, reason = "a test fails by panicking")]
+#![allow(clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
 mod common;
 

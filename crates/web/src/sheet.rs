@@ -69,6 +69,9 @@ impl State {
     }
 }
 
+/// Whether a text was saved, what it comes to, and what is kept of it where it was issued.
+type Worked = (Result<Stamp, Unsaved>, Outcome, Option<Prepared>);
+
 /// Whether documents go out as issued.
 fn is_issued(head: &Head) -> bool {
     matches!(head.status.0, Some(Status::Issued | Status::AsBuilt))
@@ -285,13 +288,7 @@ impl Sheet {
     }
 
     /// What a text comes to, and whether it was saved. A text with faults that the old one had not is refused unsaved.
-    fn worked(
-        &self,
-        desk: &Desk,
-        was: &State,
-        text: &str,
-        change: &Change,
-    ) -> Result<(Result<Stamp, Unsaved>, Outcome, Option<Prepared>), Refusal> {
+    fn worked(&self, desk: &Desk, was: &State, text: &str, change: &Change) -> Result<Worked, Refusal> {
         // What stood here before may always come back.
         let back = matches!(change, Change::Undo | Change::Redo);
         let read = Read::text(desk, &self.place, text);
