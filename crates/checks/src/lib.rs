@@ -8,12 +8,22 @@ pub mod ask;
 pub mod manual;
 pub mod rule;
 pub mod rules;
+pub mod standing;
 
 pub use ask::Ask;
 pub use rule::{Finding, Grade, Part, Rule, Subject, Unknown, Verdict};
 pub use rules::RULES;
 
 use stillrise_design::enquiry::blocks::{Decision, Settled};
+
+/// Who decided about a finding.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum By {
+    /// An engineer, in the enquiry.
+    Engineer,
+    /// A rule of the company, in its settings.
+    Company,
+}
 
 /// What one rule said, and what the engineer decided about it.
 #[derive(Clone)]
@@ -22,8 +32,10 @@ pub struct Judged {
     pub rule: &'static Rule,
     /// What it said.
     pub verdict: Verdict,
-    /// The engineer's decision, if there is one.
+    /// What was decided about it, if anything was.
     pub decision: Option<Decision>,
+    /// Who decided that.
+    pub by: By,
 }
 
 impl Judged {
@@ -37,7 +49,12 @@ impl Judged {
     pub fn stands_failed(&self) -> bool {
         matches!(self.verdict, Verdict::Fails(_)) && !self.is_settled()
     }
-    /// Whether an engineer accepted it, or gave it to others.
+    /// Whether what was decided is a rule of the company.
+    #[must_use]
+    pub fn is_by_company(&self) -> bool {
+        self.decision.is_some() && self.by == By::Company
+    }
+    /// Whether somebody accepted it, or gave it to others.
     #[must_use]
     pub fn is_settled(&self) -> bool {
         self.decision.as_ref().is_some_and(|d| matches!(d.decision.0, Some(Settled::Accepted | Settled::ByOthers)))
@@ -49,10 +66,12 @@ impl Judged {
 pub fn judge(subject: &Subject<'_>) -> Vec<Judged> {
     RULES
         .iter()
-        .map(|rule| Judged {
-            rule,
-            verdict: (rule.look)(subject),
-            decision: subject.enquiry.decisions.iter().find(|d| d.rule.as_deref() == Some(rule.id)).cloned(),
+        .map(|rule| {
+            let verdict = (rule.look)(subject);
+            let own = subject.enquiry.decisions.iter().find(|d| d.rule.as_deref() == Some(rule.id)).cloned();
+            let by = if own.is_some() { By::Engineer } else { By::Company };
+            let decision = own.or_else(|| standing::decision(subject.enquiry, rule, verdict.grade()));
+            Judged { rule, verdict, decision, by }
         })
         .collect()
 }

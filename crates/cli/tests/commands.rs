@@ -44,6 +44,7 @@ fn help_names_every_command_and_the_exit_codes() {
         "submittal",
         "risk",
         "rate",
+        "issue",
         "work",
         "verify",
         "schema",

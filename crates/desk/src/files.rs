@@ -1,5 +1,7 @@
 //! Enquiries on disk: read with what they name, and settled.
 
+use crate::folder::ENQUIRY;
+use crate::settings::Held;
 use crate::{Trouble, jobs};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -8,8 +10,8 @@ use std::io::{self, Read};
 use std::panic::resume_unwind;
 use std::path::{Path, PathBuf};
 use std::thread;
+use stillrise_design::enquiry::Enquiry;
 use stillrise_design::enquiry::range::Range;
-use stillrise_design::enquiry::{Enquiry, read_enquiry};
 use stillrise_search::{Settled, settle};
 use stillrise_units::{Fault, nearest};
 
@@ -20,8 +22,32 @@ pub type Inputs = Vec<(String, Vec<u8>)>;
 pub struct Opened {
     /// The enquiry.
     pub enquiry: Enquiry,
-    /// Name and bytes of each file.
-    pub inputs: Inputs,
+    /// The files it was read from.
+    pub taken: Taken,
+}
+
+/// All files that an enquiry was read from.
+#[derive(Debug, Clone, Default)]
+pub struct Taken {
+    /// The enquiry as it is written.
+    pub text: String,
+    /// The files that it names, under the names it gives them.
+    pub named: Inputs,
+    /// The company's settings and their logo.
+    pub settings: Inputs,
+}
+
+impl Taken {
+    /// All of them as they lie side by side in one folder. A name that leads out of the folder keeps only its last part.
+    #[must_use]
+    pub fn inputs(&self) -> Inputs {
+        let last = |name: &str| {
+            Path::new(name).file_name().map_or_else(|| "file".to_owned(), |n| n.to_string_lossy().into_owned())
+        };
+        let own = core::iter::once((ENQUIRY.to_owned(), self.text.clone().into_bytes()));
+        let named = self.named.iter().map(|(name, bytes)| (last(name), bytes.clone()));
+        own.chain(named).chain(self.settings.iter().cloned()).collect()
+    }
 }
 
 /// Bytes that an enquiry, a range or a table may have.
@@ -34,14 +60,26 @@ pub(crate) fn read(path: &Path) -> io::Result<Vec<u8>> {
     if bytes.len() as u64 > LARGEST { Err(io::ErrorKind::FileTooLarge.into()) } else { Ok(bytes) }
 }
 
-/// Opens an enquiry file and the files it names, which lie beside it.
+/// The file of an enquiry that is named by it or by its folder.
+#[must_use]
+pub fn file_of(path: &Path) -> PathBuf {
+    if path.is_dir() { path.join(ENQUIRY) } else { path.to_owned() }
+}
+
+/// Opens an enquiry file and the files it names, which lie beside it, under the company's settings: those of a file that is
+/// named, else those that hold where it lies.
 ///
 /// # Errors
 /// [`Trouble`] when it cannot be read or is refused.
-pub fn open(path: &Path) -> Result<Opened, Trouble> {
-    let path = if path.is_dir() { path.join("enquiry.toml") } else { path.to_owned() };
+pub fn open(path: &Path, settings: Option<&Path>) -> Result<Opened, Trouble> {
+    let path = file_of(path);
+    of_text(&path, text_of(&path)?, settings)
+}
+
+/// The text of a file.
+pub(crate) fn text_of(path: &Path) -> Result<String, Trouble> {
     let place = path.display().to_string();
-    let bytes = read(&path).map_err(|error| match error.kind() {
+    let bytes = read(path).map_err(|error| match error.kind() {
         io::ErrorKind::FileTooLarge => Trouble::Refused(vec![Fault::new(
             &place,
             format!("is larger than {} kB, which no enquiry is", LARGEST / 1000),
@@ -57,8 +95,12 @@ pub fn open(path: &Path) -> Result<Opened, Trouble> {
         }
         _ => Trouble::Machine(format!("{place} cannot be read: {error}")),
     })?;
-    let text = String::from_utf8(bytes.clone())
-        .map_err(|_| Trouble::Refused(vec![Fault::new(&place, "is not UTF-8 text", "save it as UTF-8")]))?;
+    String::from_utf8(bytes)
+        .map_err(|_| Trouble::Refused(vec![Fault::new(&place, "is not UTF-8 text", "save it as UTF-8")]))
+}
+
+/// The enquiry of a text that stands, or would stand, in a file.
+pub(crate) fn of_text(path: &Path, text: String, settings: Option<&Path>) -> Result<Opened, Trouble> {
     let folder = path.parent().map_or_else(PathBuf::new, Path::to_owned);
     let seen = RefCell::new(BTreeMap::new());
     let files = |name: &str| {
@@ -66,41 +108,37 @@ pub fn open(path: &Path) -> Result<Opened, Trouble> {
         seen.borrow_mut().insert(name.to_owned(), bytes.clone());
         Some(bytes)
     };
-    let enquiry = read_enquiry(&text, &files).map_err(Trouble::Refused)?;
-    let mut inputs = vec![("enquiry.toml".to_owned(), bytes)];
-    // A name that leads out of the folder keeps only its last part inside the package.
-    inputs.extend(seen.into_inner().into_iter().map(|(name, bytes)| {
-        let last = Path::new(&name).file_name().map_or_else(|| "file".to_owned(), |n| n.to_string_lossy().into_owned());
-        (last, bytes)
-    }));
-    Ok(Opened { enquiry, inputs })
+    let held = settings.map_or_else(|| Held::beside(path), Held::at);
+    let enquiry = held.enquiry(&text, &files).map_err(Trouble::Refused)?;
+    let named = seen.into_inner().into_iter().collect();
+    Ok(Opened { enquiry, taken: Taken { text, named, settings: held.inputs } })
 }
 
 /// Opens an enquiry and settles it.
 ///
 /// # Errors
 /// As [`open`].
-pub fn settled(path: &Path) -> Result<(Settled, Inputs), Trouble> {
-    let (settled, inputs, _) = settled_from(path)?;
-    Ok((settled, inputs))
+pub fn settled(path: &Path, settings: Option<&Path>) -> Result<(Settled, Taken), Trouble> {
+    let (settled, taken, _) = settled_from(path, settings)?;
+    Ok((settled, taken))
 }
 
 /// The same, with the other trains that would do.
 ///
 /// # Errors
 /// As [`open`].
-pub fn with_alternatives(path: &Path) -> Result<(Settled, Inputs), Trouble> {
-    let (mut settled, inputs, demo) = settled_from(path)?;
+pub fn with_alternatives(path: &Path, settings: Option<&Path>) -> Result<(Settled, Taken), Trouble> {
+    let (mut settled, taken, demo) = settled_from(path, settings)?;
     settled.work_alternatives(&demo);
-    Ok((settled, inputs))
+    Ok((settled, taken))
 }
 
 /// A settled enquiry, what it was read from, and the demo range.
-fn settled_from(path: &Path) -> Result<(Settled, Inputs, Range), Trouble> {
-    let (opened, demo) = beside(|| open(path), jobs::demo_range);
+fn settled_from(path: &Path, settings: Option<&Path>) -> Result<(Settled, Taken, Range), Trouble> {
+    let (opened, demo) = beside(|| open(path, settings), jobs::demo_range);
     let opened = opened?;
     let settled = judged(&opened.enquiry, &demo).map_err(|fault| Trouble::Refused(vec![fault]))?;
-    Ok((settled, opened.inputs, demo))
+    Ok((settled, opened.taken, demo))
 }
 
 /// Settles an enquiry that was read.

@@ -3,11 +3,13 @@
 
 pub mod files;
 pub mod folder;
+pub mod frozen;
 pub mod jobs;
 pub mod packages;
 pub mod remedies;
 pub mod revisions;
 pub mod save;
+pub mod settings;
 
 use stillrise_units::Fault;
 

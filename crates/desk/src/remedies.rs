@@ -2,9 +2,11 @@
 
 use crate::{Trouble, files, jobs};
 use std::path::Path;
+use std::sync::Arc;
 use stillrise_checks::{RULES, Rule};
 use stillrise_design::enquiry::range::Range;
-use stillrise_design::enquiry::{Enquiry, Files, read_enquiry};
+use stillrise_design::enquiry::settings::Settings;
+use stillrise_design::enquiry::{Enquiry, Files, read_enquiry_under};
 use stillrise_edit::{Action, apply};
 use stillrise_search::Settled;
 use stillrise_search::remedies::{Remedy, remedies};
@@ -28,7 +30,8 @@ pub fn rule(id: &str) -> Result<&'static Rule, Fault> {
 /// comes to.
 #[must_use]
 pub fn of(text: &str, files: Files<'_>, settled: &Settled, demo: &Range, rule: &Rule) -> Vec<Remedy> {
-    remedies(settled, demo, rule, &|keys| changed(text, files, keys))
+    let settings = settled.job.enquiry.settings.as_ref();
+    remedies(settled, demo, rule, &|keys| changed(text, files, settings, keys))
 }
 
 /// A settled enquiry, the rule, and what would settle that.
@@ -45,25 +48,28 @@ pub struct Found {
 ///
 /// # Errors
 /// [`Trouble`] when the enquiry cannot be read or is refused, or there is no such rule.
-pub fn of_file(path: &Path, id: &str) -> Result<Found, Trouble> {
+pub fn of_file(path: &Path, settings: Option<&Path>, id: &str) -> Result<Found, Trouble> {
     let refused = |fault| Trouble::Refused(vec![fault]);
     let rule = rule(id).map_err(refused)?;
     let demo = jobs::demo_range();
-    let opened = files::open(path)?;
+    let opened = files::open(path, settings)?;
     let settled = files::judged(&opened.enquiry, &demo).map_err(refused)?;
-    let bytes = opened.inputs.first().map_or(&[][..], |(_, bytes)| bytes);
-    let text = String::from_utf8_lossy(bytes);
     let folder = if path.is_dir() { path } else { path.parent().unwrap_or(Path::new("")) };
-    let remedies = of(&text, &|name| files::read(&folder.join(name)).ok(), &settled, &demo, rule);
+    let remedies = of(&opened.taken.text, &|name| files::read(&folder.join(name)).ok(), &settled, &demo, rule);
     Ok(Found { settled, rule, remedies })
 }
 
 /// The enquiry with keys set; `None` where they cannot be, or where it is refused then.
-fn changed(text: &str, files: Files<'_>, keys: &[(String, String)]) -> Option<Enquiry> {
+fn changed(
+    text: &str,
+    files: Files<'_>,
+    settings: Option<&Arc<Settings>>,
+    keys: &[(String, String)],
+) -> Option<Enquiry> {
     let mut text = text.to_owned();
     for (path, value) in keys {
         let action = Action::Set { path: path.parse().ok()?, value: value.clone(), from: None };
         text = apply(&text, &action).ok()?;
     }
-    read_enquiry(&text, files).ok()
+    read_enquiry_under(&text, files, settings).ok()
 }

@@ -110,7 +110,9 @@ pub fn folder(root: &Path, home: &Path, files: &[(&str, &[u8])]) -> Result<(), T
         sweep(root);
         let fresh = tempfile::Builder::new().prefix(BEFORE).tempdir_in(root)?;
         for (name, bytes) in files {
-            let mut file = File::create(fresh.path().join(name))?;
+            let path = fresh.path().join(name);
+            path.parent().map_or(Ok(()), fs::create_dir_all)?;
+            let mut file = File::create(path)?;
             file.write_all(bytes)?;
             file.sync_all()?;
         }
@@ -123,7 +125,12 @@ pub fn folder(root: &Path, home: &Path, files: &[(&str, &[u8])]) -> Result<(), T
             let _ = fs::remove_dir_all(&kept);
         })
     };
-    make().map_err(|error| Trouble::Machine(format!("{}: {}", home.display(), disk(&error))))
+    make().map_err(|error| Trouble::Machine(format!("{}: {}", home.display(), disk(&error))))?;
+    // The name too must outlive a loss of power, as that of a file.
+    if let Ok(above) = File::open(root) {
+        let _ = above.sync_all();
+    }
+    Ok(())
 }
 
 /// Waits for one's turn on a folder; it ends with what is answered.

@@ -131,6 +131,13 @@ fn said(jobs: &[(String, &Settled)]) -> Vec<Line> {
         let mut told: BTreeMap<String, Vec<String>> = BTreeMap::new();
         for entry in &settled.job.ledger.entries {
             let Origin::Given { source, text } = &entry.origin else { continue };
+            if source.is_settings() {
+                let texts = told.entry(source.to_string()).or_default();
+                if !texts.contains(text) {
+                    texts.push(text.clone());
+                }
+                continue;
+            }
             // What stands in the handbook or in a range nobody said.
             let block = source.place().split([':', ' ']).next().unwrap_or_default();
             if !source.place().contains(": ") || blocks().all(|(spec, _)| spec.name != block) {

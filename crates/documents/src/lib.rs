@@ -5,10 +5,14 @@
 
 pub mod alternatives;
 pub mod charts;
+pub mod company;
 pub mod compare;
+pub mod decisions;
 pub mod drawings;
 pub mod edition;
 pub mod glance;
+pub mod issue;
+pub mod logo;
 pub mod package;
 pub mod papers;
 pub mod profile;
@@ -22,6 +26,7 @@ pub mod result;
 pub mod risk;
 pub mod schema;
 pub mod section;
+pub mod settings;
 pub mod sizes;
 pub mod summary;
 pub mod trail;

@@ -1,6 +1,7 @@
 //! What drawings and sheets must keep, whatever they show. (Long: most tests look at one and the same sheet.)
 
 use std::collections::BTreeMap;
+use stillrise_design::enquiry::blocks::Paper;
 use stillrise_documents::render::geometry::{Point, Rect, pt};
 use stillrise_documents::render::hatch::{Hatch, strokes};
 use stillrise_documents::render::mark::{ARROW, Axis, Balloon, Level, LevelKind, STEP, spread};
@@ -337,4 +338,38 @@ fn the_history_leaves_out_the_oldest_and_says_so() {
     assert!(sheet.scene.text_boxes().iter().any(|(t, _)| t == "59"));
     assert!(sheet.scene.text_boxes().iter().any(|(t, _)| t.starts_with("earlier")));
     assert_eq!(sheet.scene.overlaps(), []);
+}
+
+/// ISO 216 (A1 to A4, from memory of its table) and ASME Y14.1 (A to D, in inches), all lying.
+#[test]
+fn every_size_of_paper_holds_its_title_block_and_history() {
+    let inches = |w: f64, h: f64| (w * 25.4, h * 25.4);
+    let sizes = [
+        (SheetSize::A4, (297.0, 210.0)),
+        (SheetSize::A3, (420.0, 297.0)),
+        (SheetSize::A2, (594.0, 420.0)),
+        (SheetSize::A1, (841.0, 594.0)),
+        (SheetSize::AnsiA, inches(11.0, 8.5)),
+        (SheetSize::AnsiB, inches(17.0, 11.0)),
+        (SheetSize::AnsiC, inches(22.0, 17.0)),
+        (SheetSize::AnsiD, inches(34.0, 22.0)),
+    ];
+    for (size, (width, height)) in sizes {
+        let paper = size.paper();
+        assert!((paper.0 - width).abs() < 1e-9 && (paper.1 - height).abs() < 1e-9, "{}", size.name());
+        let mut sheet = Sheet::new(size, &block("t"), "d");
+        let one = Revision {
+            index: "A".to_owned(),
+            date: "2026-03-02".to_owned(),
+            text: "For approval".to_owned(),
+            by: "desk".to_owned(),
+        };
+        assert!(sheet.revisions(&[one]), "{}", size.name());
+        assert!(sheet.drawing.width() > 100.0 && sheet.drawing.height() > 80.0, "{}", size.name());
+        assert_eq!(sheet.scene.overlaps(), [], "{}", size.name());
+        assert_eq!(sheet.scene.outside(), [""; 0], "{}", size.name());
+        assert_eq!(sheet.cut, [""; 0], "{}", size.name());
+    }
+    let word = |paper: Paper| (SheetSize::from(paper).name(), paper.word());
+    assert!(Paper::ALL.iter().all(|paper| word(*paper).0 == word(*paper).1));
 }

@@ -81,6 +81,8 @@ pub enum Action {
         because: String,
         /// Who.
         who: Option<String>,
+        /// On which day, as he states it.
+        date: Option<String>,
     },
     /// Takes the decision on a rule back.
     Undecide {
@@ -102,7 +104,9 @@ pub fn apply(text: &str, action: &Action) -> Result<String, Fault> {
         Action::Unset { path } => unset(text, path),
         Action::AddBlock { block, keys } => add_block(text, block, keys),
         Action::RemoveBlock { heading } => remove_block(text, heading),
-        Action::Decide { rule, decision, because, who } => decide(text, rule, decision, because, who.as_deref()),
+        Action::Decide { rule, decision, because, who, date } => {
+            decide(text, rule, decision, because, who.as_deref(), date.as_deref())
+        }
         Action::Undecide { rule } => undecide(text, rule),
     }?;
     // Whatever layout the text has, what comes out can be read again or the text stays as it was.
@@ -135,7 +139,7 @@ impl Action {
                 None => format!("added {block}"),
             },
             Self::RemoveBlock { heading } => format!("removed {heading}"),
-            Self::Decide { rule, decision, because, who } => {
+            Self::Decide { rule, decision, because, who, .. } => {
                 let who = who.as_ref().map_or_else(String::new, |who| format!(", by {}", brief(who)));
                 format!("decided on {}: {}{}{who}", brief(rule), brief(decision), why(because))
             }

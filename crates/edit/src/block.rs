@@ -87,9 +87,16 @@ fn decision() -> Result<Heading, Fault> {
 }
 
 /// The text with the decision on a rule, in place of what was decided on it before.
-pub(crate) fn decide(text: &str, rule: &str, word: &str, because: &str, who: Option<&str>) -> Result<String, Fault> {
+pub(crate) fn decide(
+    text: &str,
+    rule: &str,
+    word: &str,
+    because: &str,
+    who: Option<&str>,
+    date: Option<&str>,
+) -> Result<String, Fault> {
     let heading = decision()?;
-    let who = said_by(who);
+    let (who, date) = (said_by(who), said_by(date));
     let place = format!("{heading} \"{rule}\"");
     if rule.trim().is_empty() {
         return Err(Fault::new(place, "does not say on which rule", "name the rule"));
@@ -108,7 +115,8 @@ pub(crate) fn decide(text: &str, rule: &str, word: &str, because: &str, who: Opt
     let tree = tree::read(text)?;
     let standing = decisions(&tree, &heading, rule);
     let Some((first, others)) = standing.split_first() else {
-        let keys = [("rule", Some(rule)), ("decision", Some(word)), ("because", Some(because)), ("who", who)];
+        let keys =
+            [("rule", Some(rule)), ("decision", Some(word)), ("because", Some(because)), ("who", who), ("date", date)];
         let keys = keys.into_iter().filter_map(|(key, value)| Some((key.to_owned(), value?.to_owned())));
         return add_block(text, heading.block().name, &keys.collect::<Vec<_>>());
     };
@@ -116,7 +124,7 @@ pub(crate) fn decide(text: &str, rule: &str, word: &str, because: &str, who: Opt
     // From the last on, so that the numbers before it stay what they are.
     let mut out = others.iter().rev().try_fold(text.to_owned(), |text, n| remove_block(&text, &numbered(*n)))?;
     let one = numbered(*first);
-    for (key, value) in [("decision", Some(word)), ("because", Some(because)), ("who", who)] {
+    for (key, value) in [("decision", Some(word)), ("because", Some(because)), ("who", who), ("date", date)] {
         let path = Path::new(one.clone(), key)?;
         out = match value {
             Some(value) => set(&out, &path, value, None)?,

@@ -234,9 +234,10 @@ fn decisions_are_made_and_taken_back() {
         decision: word.to_owned(),
         because: because.to_owned(),
         who: who.map(str::to_owned),
+        date: who.map(|_| "2026-03-02".to_owned()),
     };
     let first = after(TEXT, &decide("accepted", "heat tracing", Some("J. Example")));
-    let block = "\n[[decision]]\nrule = \"frost-outdoors\"\ndecision = \"accepted\"\nbecause = \"heat tracing\"\nwho = \"J. Example\"\n";
+    let block = "\n[[decision]]\nrule = \"frost-outdoors\"\ndecision = \"accepted\"\nbecause = \"heat tracing\"\nwho = \"J. Example\"\ndate = \"2026-03-02\"\n";
     assert_eq!(first, format!("{TEXT}{block}"));
     let second = after(&first, &decide("by others", "client", None));
     let block = "\n[[decision]]\nrule = \"frost-outdoors\"\ndecision = \"by others\"\nbecause = \"client\"\n";

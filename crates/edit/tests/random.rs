@@ -121,8 +121,8 @@ fn action(text: usize) -> impl Strategy<Value = Action> {
             Action::AddBlock { block: (*block).to_owned(), keys: vec![(key.clone(), value)] }
         }),
         1 => key(text).prop_map(|path| Action::RemoveBlock { heading: path.heading().clone() }),
-        1 => (value(), value(), from()).prop_map(|(rule, because, who)| {
-            Action::Decide { rule, decision: "open".to_owned(), because, who }
+        1 => (value(), value(), from(), from()).prop_map(|(rule, because, who, date)| {
+            Action::Decide { rule, decision: "open".to_owned(), because, who, date }
         }),
         1 => value().prop_map(|rule| Action::Undecide { rule }),
     ]

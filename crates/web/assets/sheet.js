@@ -337,6 +337,17 @@ document.addEventListener("paste", (event) => {
   act(actions.map(({ path, value }) => ({ do: "set", path, value })));
 });
 
+// Who decides states the day; today's is offered once he begins, and may be changed.
+function offerDay(event) {
+  const day = event.target.form?.elements.date;
+  if (!day || day === event.target || day.dataset.today === undefined || day.value !== "") return;
+  const now = new Date();
+  day.value = [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
+  day.dataset.typed = "";
+}
+document.addEventListener("focusin", offerDay);
+document.addEventListener("input", offerDay);
+
 document.addEventListener("change", (event) => {
   const path = event.target.dataset.set;
   if (!path) return;

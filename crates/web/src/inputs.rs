@@ -20,6 +20,8 @@ pub struct Input {
     pub said: Option<Said>,
     /// What was taken, where nobody said or claims differ.
     pub taken: Option<Taken>,
+    /// What the company's settings say of it, which stands where nothing is said.
+    pub settings: Option<String>,
 }
 
 /// What stands in for an answer.
@@ -124,6 +126,8 @@ pub fn groups(state: &State) -> Vec<Group> {
     let said = said(&state.text).unwrap_or_default();
     let by_path: BTreeMap<String, &Said> = said.iter().map(|one| (one.path.to_string(), one)).collect();
     let taken = taken(state);
+    let standing = standing(state);
+    let known = Known { said: &by_path, taken: &taken, standing: &standing };
     let stand = headings(&state.text).unwrap_or_default();
     let mut all = Vec::new();
     for (block, many) in blocks() {
@@ -133,36 +137,43 @@ pub fn groups(state: &State) -> Vec<Group> {
         let heads = if many || stands { own } else { vec![block.name.to_owned()] };
         for head in heads {
             let mut inputs = Vec::new();
-            gather(&head, "", block, &by_path, &taken, &mut inputs);
+            gather(&head, "", block, &known, &mut inputs);
             all.push(Group { head, block, stands, many, inputs });
         }
     }
     all
 }
 
-fn gather(
-    head: &str,
-    table: &str,
-    of: &'static BlockSpec,
-    said: &BTreeMap<String, &Said>,
-    taken: &BTreeMap<String, Taken>,
-    inputs: &mut Vec<Input>,
-) {
+/// What is known of keys, by path.
+struct Known<'a> {
+    said: &'a BTreeMap<String, &'a Said>,
+    taken: &'a BTreeMap<String, Taken>,
+    standing: &'a BTreeMap<&'static str, String>,
+}
+
+fn gather(head: &str, table: &str, of: &'static BlockSpec, known: &Known<'_>, inputs: &mut Vec<Input>) {
     for key in of.keys() {
         let inner = format!("{table}{}", key.name);
         if let KeyKind::Table(table) = key.kind {
-            gather(head, &format!("{inner}."), table(), said, taken, inputs);
+            gather(head, &format!("{inner}."), table(), known, inputs);
             continue;
         }
         let path = format!("{head}.{inner}");
         inputs.push(Input {
             name: inner.replace('.', ": ").replace('_', " "),
             key,
-            said: said.get(&path).map(|one| (*one).clone()),
-            taken: taken.get(&path).cloned(),
+            said: known.said.get(&path).map(|one| (*one).clone()),
+            taken: known.taken.get(&path).cloned(),
+            settings: known.standing.get(path.as_str()).cloned(),
             path,
         });
     }
+}
+
+/// What the company's settings say of keys of the enquiry.
+fn standing(state: &State) -> BTreeMap<&'static str, String> {
+    let all = state.outcome.enquiry.as_ref().map(|enquiry| enquiry.from_settings()).unwrap_or_default();
+    all.into_iter().filter_map(|one| Some((one.above?, one.value))).collect()
 }
 
 /// What was taken for keys of which nobody said anything, by path.

@@ -1,10 +1,13 @@
 //! What an enquiry comes to, and what of it is worked only when somebody asks.
 
 use crate::desk::Desk;
+use std::cell::RefCell;
+use std::collections::BTreeMap;
 use std::sync::OnceLock;
-use stillrise_design::enquiry::{Enquiry, read_enquiry};
-use stillrise_desk::files;
+use stillrise_design::enquiry::Enquiry;
+use stillrise_desk::files::{self, Taken};
 use stillrise_desk::folder::Place;
+use stillrise_desk::settings::Held;
 use stillrise_search::risk::SAMPLES;
 use stillrise_search::{Settled, settle};
 use stillrise_units::Fault;
@@ -21,27 +24,66 @@ pub struct Outcome {
     studied: OnceLock<Settled>,
     /// What was said.
     pub(crate) enquiry: Option<Enquiry>,
+    /// The files that it was read from.
+    pub(crate) taken: Taken,
+    /// The company's settings that hold for it.
+    pub(crate) held: Held,
+}
+
+/// A text as it was read.
+pub(crate) struct Read {
+    /// The enquiry, or why it is refused.
+    pub(crate) enquiry: Result<Enquiry, Vec<Fault>>,
+    /// The files that it was read from.
+    pub(crate) taken: Taken,
+    held: Held,
+}
+
+impl Read {
+    /// Reads a text with the files that it names and the company's settings.
+    pub(crate) fn text(desk: &Desk, place: &Place, text: &str) -> Self {
+        let held = desk.folder.settings(place);
+        let named = RefCell::new(BTreeMap::new());
+        let beside = |name: &str| {
+            let bytes = desk.folder.beside(place, name)?;
+            named.borrow_mut().insert(name.to_owned(), bytes.clone());
+            Some(bytes)
+        };
+        let enquiry = held.enquiry(text, &beside);
+        let named = named.into_inner().into_iter().collect();
+        let taken = Taken { text: text.to_owned(), named, settings: held.inputs.clone() };
+        Self { enquiry, taken, held }
+    }
 }
 
 impl Outcome {
     /// Of a text.
     pub fn of(desk: &Desk, place: &Place, text: &str) -> Self {
-        Self::read(desk, read_enquiry(text, &|name| desk.folder.beside(place, name)))
+        Self::read(desk, Read::text(desk, place, text))
     }
 
     /// Of an enquiry that was read.
-    pub(crate) fn read(desk: &Desk, read: Result<Enquiry, Vec<Fault>>) -> Self {
-        match read.and_then(|enquiry| Ok((files::judged(&enquiry, &desk.demo).map_err(|f| vec![f])?, enquiry))) {
+    pub(crate) fn read(desk: &Desk, read: Read) -> Self {
+        let Read { enquiry, taken, held } = read;
+        match enquiry.and_then(|enquiry| Ok((files::judged(&enquiry, &desk.demo).map_err(|f| vec![f])?, enquiry))) {
             Ok((settled, enquiry)) => Self {
                 settled: Some(settled),
                 faults: Vec::new(),
                 whole: OnceLock::new(),
                 studied: OnceLock::new(),
                 enquiry: Some(enquiry),
+                taken,
+                held,
             },
-            Err(faults) => {
-                Self { settled: None, faults, whole: OnceLock::new(), studied: OnceLock::new(), enquiry: None }
-            }
+            Err(faults) => Self {
+                settled: None,
+                faults,
+                whole: OnceLock::new(),
+                studied: OnceLock::new(),
+                enquiry: None,
+                taken,
+                held,
+            },
         }
     }
 

@@ -3,13 +3,14 @@
 use crate::answer::Refusal;
 use crate::customer::Customer;
 use crate::desk::Desk;
-use crate::outcome::Outcome;
+use crate::outcome::{Outcome, Read};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError, RwLock};
 use std::thread;
-use stillrise_design::enquiry::blocks::{OilBlock, Status};
+use stillrise_design::enquiry::blocks::{Head, OilBlock, Status};
 use stillrise_design::enquiry::keys::Block;
-use stillrise_design::enquiry::read_enquiry;
+use stillrise_desk::Trouble;
 use stillrise_desk::folder::{Place, Stamp};
+use stillrise_desk::frozen::{Prepared, prepared};
 use stillrise_desk::save::Unsaved;
 use stillrise_edit::{Action, History, apply, headings};
 use stillrise_units::Fault;
@@ -64,7 +65,34 @@ impl State {
     #[must_use]
     pub fn is_locked(&self) -> bool {
         let head = self.outcome.enquiry.as_ref().map(|enquiry| &enquiry.head);
-        head.is_some_and(|head| matches!(head.status.0, Some(Status::Issued | Status::AsBuilt)))
+        head.is_some_and(is_issued)
+    }
+}
+
+/// Whether a text was saved, what it comes to, and what is kept of it where it was issued.
+type Worked = (Result<Stamp, Unsaved>, Outcome, Option<Prepared>);
+
+/// Whether documents go out as issued.
+fn is_issued(head: &Head) -> bool {
+    matches!(head.status.0, Some(Status::Issued | Status::AsBuilt))
+}
+
+/// Keeps the set of a revision that was just issued; what to tell of it.
+fn kept(issue: Prepared) -> String {
+    match issue.keep() {
+        Ok((folder, _)) => {
+            let name = folder.file_name().map_or_else(String::new, |name| name.to_string_lossy().into_owned());
+            format!(
+                "Issued and locked. All inputs and results are kept beside the enquiry, in {name}; Units tells what has changed since."
+            )
+        }
+        Err(trouble) => {
+            let why = match trouble {
+                Trouble::Refused(faults) => faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("; "),
+                Trouble::Machine(reason) => reason,
+            };
+            format!("Issued and locked, but what was issued could not be kept beside the enquiry: {why}.")
+        }
     }
 }
 
@@ -118,12 +146,37 @@ impl Sheet {
                 self.adopt(desk, &mut done, text, stamp);
             }
         }
+        if !desk.folder.settings_stand(&self.place, &self.now().outcome.held) {
+            let done = self.turn();
+            let (was, held) = (self.now(), desk.folder.settings(&self.place));
+            let before = &was.outcome.held;
+            if held.inputs != before.inputs || held.faults != before.faults || held.file != before.file {
+                self.under_others(desk, &done);
+            }
+        }
         let mail = desk.folder.mail(&self.place);
         if mail.as_deref() != self.now().mail.as_ref().map(|mail| mail.text.as_str()) {
             let done = self.turn();
             self.stand_with(&done, customer(desk.folder.mail(&self.place)));
         }
         Ok(())
+    }
+
+    /// Works the same text under other settings of the company.
+    fn under_others(&self, desk: &Desk, done: &History) -> Arc<State> {
+        let was = self.now();
+        self.stand(State {
+            version: was.version + 1,
+            text: was.text.clone(),
+            outcome: Arc::new(Outcome::of(desk, &self.place, &was.text)),
+            mail: was.mail.clone(),
+            back: back(done),
+            again: again(done),
+            note: Some(
+                "The company's settings were changed meanwhile; the sheet shows what follows from them now.".to_owned(),
+            ),
+            stamp: was.stamp.clone(),
+        })
     }
 
     /// Goes on with a text that another program wrote; what stood before can be had back by undoing.
@@ -162,7 +215,7 @@ impl Sheet {
             self.locked(&was, change)?;
             let outcome = self.worked(desk, &was, &text, change)?;
             match outcome {
-                (Ok(stamp), outcome) => {
+                (Ok(stamp), outcome, issue) => {
                     match change {
                         Change::Undo => drop(done.undo().map(|step| step.what.len())),
                         Change::Redo => drop(done.redo().map(|step| step.what.len())),
@@ -178,10 +231,10 @@ impl Sheet {
                         text,
                         stamp,
                     };
-                    state.note = self.kept(desk, &was, &state);
+                    state.note = issue.map(kept);
                     return Ok(self.stand(state));
                 }
-                (Err(Unsaved::Changed(bytes)), _) => {
+                (Err(Unsaved::Changed(bytes)), ..) => {
                     let stamp = Stamp::of(&bytes);
                     let Ok(text) = String::from_utf8(bytes) else {
                         return Err(Refusal::Conflict(
@@ -190,23 +243,10 @@ impl Sheet {
                     };
                     self.adopt(desk, &mut done, text, stamp);
                 }
-                (Err(other), _) => return Err(other.into()),
+                (Err(other), ..) => return Err(other.into()),
             }
         }
         Err(Refusal::Conflict("Nothing was saved: another program keeps changing the file.".to_owned()))
-    }
-
-    /// Keeps the text of a revision that was just issued, so that later ones can be held against it; what to tell of it.
-    fn kept(&self, desk: &Desk, was: &State, now: &State) -> Option<String> {
-        let named = |state: &State| Some(state.outcome.enquiry.as_ref()?.head.revision.0.clone().unwrap_or_default());
-        let revision = named(now).filter(|_| now.is_locked())?;
-        if was.is_locked() && named(was).as_ref() == Some(&revision) {
-            return None;
-        }
-        match desk.folder.keep_revision(&self.place, &revision, &now.text) {
-            Ok(()) => Some("Issued and locked. The text as issued is kept beside the enquiry; Units compares a later revision with it.".to_owned()),
-            Err(error) => Some(format!("Issued and locked, but the text as issued could not be kept beside the enquiry: {error}.")),
-        }
     }
 
     /// The text that a change makes, and what it does in words.
@@ -248,29 +288,37 @@ impl Sheet {
     }
 
     /// What a text comes to, and whether it was saved. A text with faults that the old one had not is refused unsaved.
-    fn worked(
-        &self,
-        desk: &Desk,
-        was: &State,
-        text: &str,
-        change: &Change,
-    ) -> Result<(Result<Stamp, Unsaved>, Outcome), Refusal> {
+    fn worked(&self, desk: &Desk, was: &State, text: &str, change: &Change) -> Result<Worked, Refusal> {
         // What stood here before may always come back.
         let back = matches!(change, Change::Undo | Change::Redo);
-        let read = read_enquiry(text, &|name| desk.folder.beside(&self.place, name));
-        if let Err(faults) = &read {
+        let read = Read::text(desk, &self.place, text);
+        if let Err(faults) = &read.enquiry {
             let fresh: Vec<Fault> =
                 faults.iter().filter(|fault| !back && !was.outcome.faults.contains(fault)).cloned().collect();
             if !fresh.is_empty() {
                 return Err(Refusal::Faults(fresh));
             }
         }
+        let issues = read.enquiry.as_ref().is_ok_and(|enquiry| {
+            let revision = |head: &Head| head.revision.0.clone().unwrap_or_default();
+            let before = was.outcome.enquiry.as_ref().map(|enquiry| revision(&enquiry.head));
+            is_issued(&enquiry.head) && !(was.is_locked() && before == Some(revision(&enquiry.head)))
+        });
+        if issues {
+            // What bars the issue must be known before anything is saved.
+            let outcome = Outcome::read(desk, read);
+            let issue = match &outcome.settled {
+                Some(settled) => Some(prepared(&self.place.file, settled, &outcome.taken)?),
+                None => None,
+            };
+            return Ok((desk.folder.save(&self.place, text, &was.stamp), outcome, issue));
+        }
         // The disk and the calculation take their time side by side.
         thread::scope(|scope| {
             let saved = scope.spawn(|| desk.folder.save(&self.place, text, &was.stamp));
             let outcome = Outcome::read(desk, read);
             let saved = saved.join().unwrap_or_else(|_| Err(Unsaved::Disk("the save failed".to_owned())));
-            Ok((saved, outcome))
+            Ok((saved, outcome, None))
         })
     }
 

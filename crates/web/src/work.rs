@@ -2,12 +2,11 @@
 
 use crate::answer::Refusal;
 use crate::desk::Desk;
-use crate::outcome::Outcome;
+use crate::outcome::{Outcome, Read};
 use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::thread;
-use stillrise_design::enquiry::read_enquiry;
 use stillrise_desk::folder::Place;
 use stillrise_documents::Edition;
 use stillrise_documents::package::{STEPS, package_step_by_step};
@@ -176,13 +175,8 @@ fn make(desk: &Desk, place: &Place, text: &str, package: &Package) -> Result<Opt
     let refused = |faults: Vec<stillrise_units::Fault>| {
         faults.iter().map(|f| format!("{}: {}", f.place, f.reason)).collect::<Vec<_>>().join("; ")
     };
-    let inputs = std::cell::RefCell::new(vec![("enquiry.toml".to_owned(), text.as_bytes().to_vec())]);
-    let beside = |name: &str| {
-        let bytes = desk.folder.beside(place, name)?;
-        inputs.borrow_mut().push((name.to_owned(), bytes.clone()));
-        Some(bytes)
-    };
-    let enquiry = read_enquiry(text, &beside).map_err(refused)?;
+    let Read { enquiry, taken, .. } = Read::text(desk, place, text);
+    let enquiry = enquiry.map_err(refused)?;
     Outcome::fits(&enquiry, &desk.demo).map_err(|fault| refused(vec![fault]))?;
     let mut settled = settle(&enquiry, &desk.demo);
     if !package.goes_on(BEFORE[0]) {
@@ -198,7 +192,7 @@ fn make(desk: &Desk, place: &Place, text: &str, package: &Package) -> Result<Opt
     {
         settled.job.design.stops.push(stop);
     }
-    let inputs = inputs.into_inner();
+    let inputs = taken.inputs();
     let made = package_step_by_step(&settled, package.edition, &inputs, &|step| package.goes_on(step));
     made.map_err(|fault| format!("the {} could not be made: {}", fault.document, fault.reason))
 }

@@ -252,18 +252,84 @@ fn nonsense_gets_a_reason_and_changes_nothing() {
 fn an_issued_revision_is_locked_until_the_next_is_started() {
     let served = served(&[JOB]);
     let act = |body: &str| served.send("POST", "/api/sheets/machine-shop/actions", body);
-    assert_eq!(act(r#"[{"do":"set","path":"enquiry.status","value":"issued"}]"#).status, 200);
+    // All that bars it is told at once, and nothing is saved.
+    let before = served.file(JOB);
+    let barred = act(r#"[{"do":"set","path":"enquiry.status","value":"issued"}]"#);
+    assert_eq!(barred.status, 422, "{}", barred.text());
+    assert!(barred.text().contains("enquiry: revision"), "{}", barred.text());
+    assert_eq!(served.file(JOB), before);
+    let settled = served.get("/api/sheets/machine-shop").json();
+    let failing = settled["verdicts"].as_array().unwrap().iter().filter(|judged| judged["verdict"] == "fails");
+    let mut actions: Vec<serde_json::Value> = failing
+        .map(|judged| {
+            serde_json::json!({ "do": "decide", "rule": judged["rule"], "decision": "accepted", "because": "b", "who": "w", "date": "2026-05-18" })
+        })
+        .collect();
+    let set = |path: &str, value: &str| serde_json::json!({ "do": "set", "path": path, "value": value });
+    actions.extend([set("enquiry.revision", "A"), set("enquiry.status", "issued")]);
+    let done = act(&serde_json::Value::from(actions).to_string());
+    assert_eq!(done.status, 200, "{}", done.text());
+    assert!(done.text().contains("issued-A"), "{}", done.text());
     let issued = served.file(JOB);
+    let home = served.folder.path().join(JOB);
+    assert_eq!(std::fs::read_to_string(home.join("issued-A/inputs/enquiry.toml")).unwrap(), issued);
+    let version = served.get("/api/sheets/machine-shop/version").json()["version"].clone();
+    let same = served.get("/api/sheets/machine-shop/changes?since=A").json();
+    assert_eq!(same["because"], "nothing");
     let refused = act(SET);
     assert_eq!(refused.status, 409, "{}", refused.text());
     assert!(refused.text().contains("issued and locked"), "{}", refused.text());
-    let text = serde_json::json!({ "text": format!("{issued}\n# more\n"), "over": 2 }).to_string();
+    let text = serde_json::json!({ "text": format!("{issued}\n# more\n"), "over": version }).to_string();
     assert_eq!(served.send("PUT", "/api/sheets/machine-shop/text", &text).status, 409);
     assert_eq!(served.file(JOB), issued);
     let next = r#"[{"do":"set","path":"enquiry.revision","value":"B"},{"do":"set","path":"enquiry.status","value":"preliminary"}]"#;
     assert_eq!(act(next).status, 200);
     assert_eq!(act(SET).status, 200);
     assert!(served.file(JOB).contains("50 °F"));
+    let changed = served.get("/api/sheets/machine-shop/changes").json();
+    assert_eq!((&changed["because"], &changed["revision"]), (&"inputs".into(), &"A".into()));
+    assert_eq!(served.get("/api/sheets/machine-shop/changes?since=Z").status, 404);
+    let page = served.get("/sheet/machine-shop/units?with=issued%20A").text();
+    assert!(page.contains("The inputs changed"), "{page}");
+    // The same revision never goes out with another content.
+    let again = act(
+        r#"[{"do":"set","path":"enquiry.revision","value":"A"},{"do":"set","path":"enquiry.status","value":"issued"}]"#,
+    );
+    assert_eq!(again.status, 422, "{}", again.text());
+    assert!(again.text().contains("issued with another content"), "{}", again.text());
+}
+
+#[test]
+fn the_companys_settings_are_shown_and_followed() {
+    let served = served(&[JOB]);
+    let file = served.folder.path().join("stillrise-settings.toml");
+    let inputs = || served.get("/sheet/machine-shop/beside/inputs").text();
+    assert!(!inputs().contains("from the company"), "none yet");
+    assert!(served.get("/sheet/machine-shop/settings").text().contains("There are none"));
+    let text = "[company]\nname = \"Example <b>Separators</b>\"\nlogo = \"logo.svg\"\n[method]\nreserve = \"25 %\"\n";
+    let svg = "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 4 2\"><path d=\"M0 0h4v2z\"/></svg>";
+    std::fs::write(served.folder.path().join("logo.svg"), svg).unwrap();
+    std::fs::write(&file, text).unwrap();
+    assert!(inputs().contains("from the company's settings: 25 %"), "{}", inputs());
+    let api = served.get("/api/sheets/machine-shop/settings").json();
+    assert_eq!((&api["text"], api["faults"].as_array().map(Vec::len)), (&text.into(), Some(0)));
+    for page in ["/settings", "/sheet/machine-shop/settings"] {
+        let page = served.get(page).text();
+        assert!(page.contains("Example &lt;b&gt;") && page.contains("25 %") && !page.contains("<b>Sep"), "{page}");
+    }
+    for logo in ["/logo", "/sheet/machine-shop/logo"] {
+        let logo = served.get(logo);
+        assert_eq!((logo.status, logo.kind().as_str()), (200, "image/svg+xml"));
+    }
+    // Settings that are refused bar their enquiries, and say why; mended, all goes on.
+    std::fs::write(&file, text.replace("25 %", "25 gpm")).unwrap();
+    let refused = served.get("/api/sheets/machine-shop");
+    assert_eq!(refused.status, 422, "{}", refused.text());
+    assert!(refused.text().contains("stillrise-settings.toml"), "{}", refused.text());
+    assert!(served.get("/sheet/machine-shop/settings").text().contains("Refused"));
+    std::fs::remove_file(&file).unwrap();
+    assert_eq!(served.get("/api/sheets/machine-shop").status, 200);
+    assert!(!inputs().contains("from the company"), "gone again");
 }
 
 #[test]

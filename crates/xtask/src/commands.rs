@@ -41,6 +41,22 @@ const RUNS: &[Run] = &[
     (&["compare", "{job}", "enquiries/tram-depot"], DONE, Wants::Text("What they come to")),
     (&["compare", "enquiries/truck-wash", "enquiries/tram-depot", "--json"], DONE, Wants::Json),
     (&["compare", "{dir}/absent.toml", "{dir}/broken.toml"], &[2], Wants::Refusal),
+    (&["compare", "{job}"], &[2], Wants::Refusal),
+    (&["compare", "{job}", "--with-issued"], &[2], Wants::Refusal),
+    (&["new", "{dir}/company", "--settings"], &[0], Wants::Text("stillrise-settings.toml")),
+    (
+        &["size", "{job}", "--settings", "{dir}/company/stillrise-settings.toml"],
+        DONE,
+        Wants::Text("From the company's settings"),
+    ),
+    (&["size", "{job}", "--settings", "{dir}/broken.toml"], &[2], Wants::Refusal),
+    // A worked job is for discussion alone.
+    (&["issue", "{job}"], &[2], Wants::Refusal),
+    (&["issue", "{dir}/released"], &[0], Wants::Text("Revision A is issued")),
+    (&["issue", "{dir}/released", "--json"], &[0], Wants::Json),
+    (&["compare", "{dir}/released", "--with-issued"], DONE, Wants::Text("Nothing has changed")),
+    (&["compare", "{dir}/released", "--with-issued", "A", "--json"], DONE, Wants::Json),
+    (&["compare", "{dir}/released", "--with-issued", "B"], &[2], Wants::Refusal),
     (&["risk", "{job}", "--samples", "100"], DONE, Wants::Text("What carries the spread")),
     (&["risk", "{job}", "--samples", "100", "--json"], DONE, Wants::Json),
     (&["rate", "enquiries/machine-shop"], DONE, Wants::Text("What explains it")),
@@ -64,6 +80,9 @@ const RUNS: &[Run] = &[
     (&["work", "no-such-formula"], &[2], Wants::Refusal),
     (&["verify"], &[0], Wants::Text("")),
     (&["schema", "enquiry"], &[0], Wants::Json),
+    (&["schema", "settings"], &[0], Wants::Json),
+    (&["schema", "issued"], &[0], Wants::Json),
+    (&["schema", "changes"], &[0], Wants::Json),
     (&["completions", "bash"], &[0], Wants::Text("stillrise")),
     (&["man"], &[0], Wants::Text("stillrise")),
 ];
@@ -90,6 +109,7 @@ pub fn run(root: &Path) -> Result<Done, String> {
     let dir = scratch.path().to_string_lossy().into_owned();
     let broken = "[enquiry]\ntitel = \"a misspelt key\"\n";
     std::fs::write(scratch.path().join("broken.toml"), broken).map_err(|e| format!("{dir}: {e}"))?;
+    released(root, scratch.path())?;
     let mut count = 0;
     for (args, exit, wants) in RUNS {
         let is_command = !args[0].starts_with('-') && !["help", "no-such-command"].contains(&args[0]);
@@ -120,6 +140,17 @@ pub fn run(root: &Path) -> Result<Done, String> {
     closed_pipe(&program, root, first)?;
     println!("{} commands, {count} runs, one package written twice alike, one pipe closed early", offered.len());
     Ok(Done::Passed)
+}
+
+/// A worked job that goes out, in a folder of its own.
+fn released(root: &Path, scratch: &Path) -> Result<(), String> {
+    let (from, to) = (root.join("enquiries/vehicle-yard"), scratch.join("released"));
+    let told = |error: std::io::Error| format!("{}: {error}", to.display());
+    std::fs::create_dir_all(&to).map_err(told)?;
+    std::fs::copy(from.join("rain.csv"), to.join("rain.csv")).map_err(told)?;
+    let text = std::fs::read_to_string(from.join("enquiry.toml")).map_err(told)?;
+    let text = text.replace("status = \"preliminary\"", "status = \"for approval\"");
+    std::fs::write(to.join("enquiry.toml"), text).map_err(told)
 }
 
 /// Commands in the help text: the names that stand two blanks in, under `Commands:`.

@@ -1,21 +1,30 @@
 //! `compare`: jobs side by side.
 
+use super::under::Under;
 use crate::{End, out};
 use std::path::PathBuf;
-use stillrise_desk::files;
+use stillrise_desk::{files, frozen, jobs};
 use stillrise_documents::compare::{compare, compare_json, compare_text};
+use stillrise_documents::issue::{changes_json, changes_text};
 use stillrise_documents::package::pretty;
 use stillrise_search::Settled;
+use stillrise_units::Fault;
 
 /// Jobs side by side: revisions of one, or one asked for in several ways
 #[derive(clap::Args)]
 pub struct Args {
-    /// Two or more enquiry files, or their folders
-    #[arg(required = true, num_args = 2..=6)]
+    /// Two or more enquiry files, or their folders; one with `--with-issued`
+    #[arg(required = true, num_args = 1..=6)]
     files: Vec<PathBuf>,
+    /// Holds one enquiry against a revision of it that was issued, number by number: this one; without a name its own revision, or
+    /// the only one
+    #[arg(long, value_name = "REVISION", num_args = 0..=1)]
+    with_issued: Option<Option<String>>,
     /// As JSON
     #[arg(long)]
     json: bool,
+    #[command(flatten)]
+    under: Under,
 }
 
 /// What a file is called: by its folder where all of them are called alike.
@@ -27,9 +36,25 @@ fn called(path: &std::path::Path) -> String {
 
 /// Runs it.
 pub fn run(args: &Args) -> End {
+    match (&args.with_issued, args.files.as_slice()) {
+        (Some(revision), [file]) => return with_issued(args, file, revision.as_deref()),
+        (Some(_), _) => {
+            let remedy = "name one enquiry; its revisions lie beside it";
+            return End::Refused(vec![Fault::new("--with-issued", "holds one enquiry against itself", remedy)]);
+        }
+        (None, [_]) => {
+            let remedy = "name another beside it, or a revision of it with --with-issued";
+            return End::Refused(vec![Fault::new(
+                "compare",
+                "there is one enquiry, and nothing to compare it with",
+                remedy,
+            )]);
+        }
+        _ => {}
+    }
     let (mut jobs, mut faults): (Vec<(String, Settled)>, Vec<_>) = (Vec::new(), Vec::new());
     for path in &args.files {
-        match files::settled(path) {
+        match files::settled(path, args.under.file()) {
             Ok((settled, _)) => jobs.push((called(path), settled)),
             Err(stillrise_desk::Trouble::Refused(found)) => {
                 let place = path.display().to_string();
@@ -60,4 +85,22 @@ pub fn run(args: &Args) -> End {
         out::print(&compare_text(&found, out::width()));
     }
     if jobs.iter().any(|(_, settled)| settled.fails()) { End::Fails } else { End::Done }
+}
+
+/// One enquiry against a revision of it that was issued. That the same inputs give other results is a check that fails.
+fn with_issued(args: &Args, path: &std::path::Path, revision: Option<&str>) -> End {
+    let (settled, taken) = match files::settled(path, args.under.file()) {
+        Ok(found) => found,
+        Err(trouble) => return trouble.into(),
+    };
+    let found = match frozen::since(&files::file_of(path), revision, &settled, &taken, &jobs::demo_range()) {
+        Ok(found) => found,
+        Err(trouble) => return trouble.into(),
+    };
+    if args.json {
+        out::print(&String::from_utf8_lossy(&pretty(&changes_json(&found))));
+    } else {
+        out::print(&changes_text(&found, out::width()));
+    }
+    if found.tool_differs() || settled.fails() { End::Fails } else { End::Done }
 }

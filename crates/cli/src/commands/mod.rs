@@ -2,6 +2,7 @@
 
 pub mod compare;
 pub mod completions;
+pub mod issue;
 pub mod man;
 pub mod new;
 pub mod rate;
@@ -13,5 +14,6 @@ pub mod schema;
 pub mod serve;
 pub mod size;
 pub mod submittal;
+mod under;
 pub mod verify;
 pub mod work;

@@ -5,7 +5,8 @@ use std::fs;
 use std::io::Write;
 use std::path::PathBuf;
 use stillrise_design::enquiry::blocks;
-use stillrise_design::enquiry::keys::KeyKind;
+use stillrise_design::enquiry::keys::{BlockSpec, KeyKind};
+use stillrise_design::enquiry::settings::{self, SETTINGS};
 use stillrise_design::enquiry::spec::without_options;
 use stillrise_desk::jobs::JOBS;
 use stillrise_units::{Fault, nearest};
@@ -22,12 +23,17 @@ pub struct Args {
     /// Every key, explained and commented out, in place of a worked job
     #[arg(long, conflicts_with = "like")]
     blank: bool,
+    /// A company's settings, every key explained and commented out, in place of an enquiry
+    #[arg(long, conflicts_with_all = ["like", "blank"])]
+    settings: bool,
 }
 
 /// Runs it.
 pub fn run(args: &Args) -> End {
-    let blank_text = blank();
-    let files: Vec<(&str, &str)> = if args.blank {
+    let (blank_text, settings_text) = (blank(), blank_settings());
+    let files: Vec<(&str, &str)> = if args.settings {
+        vec![(SETTINGS, settings_text.as_str())]
+    } else if args.blank {
         vec![("enquiry.toml", blank_text.as_str())]
     } else {
         match JOBS.iter().find(|j| j.name == args.like) {
@@ -72,7 +78,10 @@ pub fn run(args: &Args) -> End {
         }
         text.push_str(&format!("{}\n", path.display()));
     }
-    text.push_str(&format!("Now: stillrise size {}\n", args.dir.join("enquiry.toml").display()));
+    text.push_str(&match args.settings {
+        true => "It holds for the enquiries in this folder and in the folders right below it.\n".to_owned(),
+        false => format!("Now: stillrise size {}\n", args.dir.join("enquiry.toml").display()),
+    });
     out::print(&text);
     End::Done
 }
@@ -105,15 +114,28 @@ const LINE: usize = 100;
 
 /// Every key, explained and commented out, from the one list of keys.
 fn blank() -> String {
-    let mut text = String::from(
+    let text = String::from(
         "# An enquiry. Every number has a unit; any value may be { value = \"..\", from = \"who said so\" },\n# and a list of such claims when they contradict each other; a number may be a range, as \"10 to 20 gpm\".\n# Who decides between claims writes chosen = true and because = \"..\" into one of them.\n# Remove the # of what is known.\n",
     );
-    for (spec, many) in blocks() {
+    explained(text, "enquiry", blocks())
+}
+
+/// The same of a company's settings.
+fn blank_settings() -> String {
+    let text = String::from(
+        "# What a company says once for all its enquiries. It stands below what an enquiry states and above defaults.\n# Remove the # of what holds.\n",
+    );
+    explained(text, "company", settings::blocks())
+}
+
+/// All blocks behind a head; one of them must stand.
+fn explained(mut text: String, stands: &str, blocks: impl Iterator<Item = (&'static BlockSpec, bool)>) -> String {
+    for (spec, many) in blocks {
         let (open, close) = if many { ("[[", "]]") } else { ("[", "]") };
-        let mark = if spec.name == "enquiry" { "" } else { "# " };
+        let mark = if spec.name == stands { "" } else { "# " };
         text.push_str(&format!("\n# {}\n{mark}{open}{}{close}\n", spec.doc, spec.name));
         for key in spec.keys() {
-            let mark = if spec.name == "enquiry" && key.needed { "" } else { "# " };
+            let mark = if spec.name == stands && key.needed { "" } else { "# " };
             let like = if key.like.is_empty() { "..." } else { key.like };
             text.push_str(&format!("{mark}{} = {like}   # {}\n", key.name, key.doc));
             for line in choices(key.kind) {

@@ -1,5 +1,6 @@
 //! `rate`: a unit that stands, against its duty and what was observed.
 
+use super::under::Under;
 use crate::{End, ended, out};
 use std::path::PathBuf;
 use stillrise_desk::files;
@@ -15,11 +16,13 @@ pub struct Args {
     /// The rating as JSON
     #[arg(long)]
     json: bool,
+    #[command(flatten)]
+    under: Under,
 }
 
 /// Runs it.
 pub fn run(args: &Args) -> End {
-    let mut settled = match files::settled(&args.file) {
+    let mut settled = match files::settled(&args.file, args.under.file()) {
         Err(trouble) => return trouble.into(),
         Ok((settled, _)) => settled,
     };

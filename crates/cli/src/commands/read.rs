@@ -77,7 +77,7 @@ pub fn run(args: &Args) -> End {
 
 /// The answers of the text to the questions of an enquiry's reply.
 fn answered(text: &str, file: &Path, reading: &Reading, json: bool) -> End {
-    let settled = match files::settled(file) {
+    let settled = match files::settled(file, None) {
         Ok((settled, _)) => settled,
         Err(trouble) => return trouble.into(),
     };

@@ -1,5 +1,6 @@
 //! `remedy`: what would settle a finding, each change tried.
 
+use super::under::Under;
 use crate::{End, out};
 use std::path::PathBuf;
 use stillrise_desk::remedies::{Found, of_file};
@@ -18,11 +19,13 @@ pub struct Args {
     /// As JSON
     #[arg(long)]
     json: bool,
+    #[command(flatten)]
+    under: Under,
 }
 
 /// Runs it.
 pub fn run(args: &Args) -> End {
-    match of_file(&args.file, &args.rule) {
+    match of_file(&args.file, args.under.file(), &args.rule) {
         Err(trouble) => trouble.into(),
         Ok(found) => {
             if args.json {

@@ -1,5 +1,6 @@
 //! `reply`: the fifteen-minute answer.
 
+use super::under::Under;
 use crate::{End, ended, out};
 use serde_json::json;
 use std::path::PathBuf;
@@ -15,11 +16,13 @@ pub struct Args {
     /// The text inside JSON
     #[arg(long)]
     json: bool,
+    #[command(flatten)]
+    under: Under,
 }
 
 /// Runs it.
 pub fn run(args: &Args) -> End {
-    match files::with_alternatives(&args.file) {
+    match files::with_alternatives(&args.file, args.under.file()) {
         Err(trouble) => trouble.into(),
         Ok((mut settled, _)) => {
             // What explains the results belongs into the answer; where nothing can be said of it, the answer goes without.

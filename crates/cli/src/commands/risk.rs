@@ -1,5 +1,6 @@
 //! `risk`: how sure the prediction is, and what carries the doubt.
 
+use super::under::Under;
 use crate::{End, ended, out, progress};
 use serde_json::json;
 use std::path::PathBuf;
@@ -19,11 +20,13 @@ pub struct Args {
     /// The study as JSON
     #[arg(long)]
     json: bool,
+    #[command(flatten)]
+    under: Under,
 }
 
 /// Runs it.
 pub fn run(args: &Args) -> End {
-    let settled = match files::settled(&args.file) {
+    let settled = match files::settled(&args.file, args.under.file()) {
         Err(trouble) => return trouble.into(),
         Ok((settled, _)) => settled,
     };

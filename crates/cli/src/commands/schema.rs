@@ -4,10 +4,11 @@ use crate::{End, out};
 use clap::ValueEnum;
 use stillrise_documents::package::pretty;
 use stillrise_documents::schema::{
-    compare_schema, enquiry_schema, glance_schema, range_schema, rating_schema, read_schema, result_schema, risk_schema,
+    changes_schema, compare_schema, enquiry_schema, glance_schema, issued_schema, range_schema, rating_schema,
+    read_schema, result_schema, risk_schema, settings_schema,
 };
 
-/// JSON Schema of an enquiry file, a range file, or what is answered to programs
+/// JSON Schema of an enquiry file, a range file, a company's settings, or what is answered to programs
 #[derive(clap::Args)]
 pub struct Args {
     /// Of which file
@@ -22,6 +23,8 @@ enum Of {
     Enquiry,
     /// A range of units
     Range,
+    /// A company's settings
+    Settings,
     /// The result of `size --json` and of a package
     Result,
     /// What `rate --json` prints
@@ -30,6 +33,10 @@ enum Of {
     Risk,
     /// What `compare --json` prints
     Compare,
+    /// What `compare --with-issued --json` prints
+    Changes,
+    /// The manifest of an issued revision
+    Issued,
     /// What `read --json` prints
     Read,
     /// A job at a glance, as the interface for programs answers it
@@ -41,10 +48,13 @@ pub fn run(args: &Args) -> End {
     let schema = match args.of {
         Of::Enquiry => enquiry_schema(),
         Of::Range => range_schema(),
+        Of::Settings => settings_schema(),
         Of::Result => result_schema(),
         Of::Rating => rating_schema(),
         Of::Risk => risk_schema(),
         Of::Compare => compare_schema(),
+        Of::Changes => changes_schema(),
+        Of::Issued => issued_schema(),
         Of::Read => read_schema(),
         Of::Glance => glance_schema(),
     };

@@ -1,5 +1,6 @@
 //! `size`: triage, basis, train, performance, verdicts and open questions.
 
+use super::under::Under;
 use crate::{End, ended, out};
 use std::path::PathBuf;
 use stillrise_desk::files;
@@ -13,11 +14,13 @@ pub struct Args {
     /// Everything, as JSON (see `stillrise schema result`)
     #[arg(long)]
     json: bool,
+    #[command(flatten)]
+    under: Under,
 }
 
 /// Runs it.
 pub fn run(args: &Args) -> End {
-    match files::settled(&args.file) {
+    match files::settled(&args.file, args.under.file()) {
         Err(trouble) => trouble.into(),
         Ok((settled, _)) => {
             if args.json {

@@ -1,5 +1,6 @@
 //! `submittal`: the package of documents.
 
+use super::under::Under;
 use crate::{End, ended, out};
 use clap::ValueEnum;
 use serde_json::json;
@@ -23,6 +24,8 @@ pub struct Args {
     /// The list of files as JSON
     #[arg(long)]
     json: bool,
+    #[command(flatten)]
+    under: Under,
 }
 
 /// For whom a package is made.
@@ -51,7 +54,7 @@ pub fn run(args: &Args) -> End {
     if let Err(trouble) = packages::may_replace(&args.out, None) {
         return trouble.into();
     }
-    let (mut settled, inputs) = match files::with_alternatives(&args.file) {
+    let (mut settled, taken) = match files::with_alternatives(&args.file, args.under.file()) {
         Ok(found) => found,
         Err(trouble) => return trouble.into(),
     };
@@ -61,7 +64,7 @@ pub fn run(args: &Args) -> End {
     {
         settled.job.design.stops.push(stop);
     }
-    let documents = match package(&settled, args.edition.into(), &inputs) {
+    let documents = match package(&settled, args.edition.into(), &taken.inputs()) {
         Ok(documents) => documents,
         Err(fault) => return End::Machine(format!("the {} could not be made: {}", fault.document, fault.reason)),
     };

@@ -1,6 +1,6 @@
 //! Methods and margins: chosen in the enquiry, or by default with a reason.
 
-use super::stated::{stated, stated_or_usual};
+use super::stated::{stated, stated_or_company, stated_or_usual};
 use super::waters;
 use crate::enquiry::Enquiry;
 use crate::provenance::{Part, Trail, Val, WhatIf, Whence, given};
@@ -66,6 +66,8 @@ fn method<T: Trail, C: Argument + Copy>(
 pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
     t.part(Part::Methods, "methods");
     let m = &e.method;
+    let company = e.settings.as_ref().map(|settings| &settings.method);
+    let credit = company.map(|own| own.mesh_credit()).filter(|own| m.mesh_credit.is_none() && own.said.is_some());
     Methods {
         rise: method(
             t,
@@ -87,8 +89,10 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
         mesh_credit: method(
             t,
             "credit for the mesh",
-            T::RECORDS.then(|| m.mesh_credit().source_by_path()),
-            m.mesh_credit.map(|credit| if credit { waters::YesNo::Yes } else { waters::YesNo::No }),
+            T::RECORDS.then(|| credit.map_or_else(|| m.mesh_credit().source_by_path(), |own| own.by_settings())),
+            m.mesh_credit
+                .or(credit.and_then(|own| own.said.0))
+                .map(|credit| if credit { waters::YesNo::Yes } else { waters::YesNo::No }),
             waters::YesNo::No,
             "its fibre and how well droplets stick are rarely stated, and move its catch several times over",
         ),
@@ -119,9 +123,15 @@ pub fn methods<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Methods {
             "natural grains by sieve size",
         ),
         droplet: stated_or_usual(t, w, m.droplet(), "droplet for which the plates are sized"),
-        maldistribution: stated_or_usual(t, w, m.maldistribution(), "unequal flow between the gaps"),
+        maldistribution: stated_or_company(
+            t,
+            w,
+            m.maldistribution(),
+            company.map(|own| own.maldistribution()),
+            "unequal flow between the gaps",
+        ),
         fouling: stated_or_usual(t, w, m.fouling(), "plate area lost at the end of the interval"),
-        reserve: stated_or_usual(t, w, m.reserve(), "reserve of plate area"),
+        reserve: stated_or_company(t, w, m.reserve(), company.map(|own| own.reserve()), "reserve of plate area"),
         alarm: stated(t, w, "alarm, share of the thickest permitted layer", &m.alarm),
         trigger: m.trigger.as_deref().and_then(trigger),
     }

@@ -223,3 +223,21 @@ pub fn stated_or_usual<T: Trail, Q: Typed>(t: &mut T, w: &WhatIf, key: Key<'_, Q
     let spec = key.spec;
     stated_or(t, w, key, label, || declared(spec))
 }
+
+/// The value somebody stated, else that of the company's settings, else what is declared with its key. A setting is one number:
+/// its reader takes no other.
+pub fn stated_or_company<T: Trail, Q: Typed>(
+    t: &mut T,
+    w: &WhatIf,
+    key: Key<'_, Quantity<Q>>,
+    company: Option<Key<'_, Quantity<Q>>>,
+    label: &str,
+) -> Val<Q> {
+    let claim = company.filter(|_| !key.said.is_given()).and_then(|own| Some((own, own.said.claim()?)));
+    match claim {
+        Some((own, claim)) => {
+            given(t, label, own.units(), Q::from_si(claim.written.si()), own.by_settings(), &claim.written.text)
+        }
+        None => stated_or_usual(t, w, key, label),
+    }
+}

@@ -140,6 +140,11 @@ impl<'a, F> Key<'a, F> {
     pub fn path(&self) -> Cow<'static, str> {
         self.at.path(self.spec)
     }
+    /// Where a value comes from that stands in the company's settings under it.
+    #[must_use]
+    pub fn by_settings(&self) -> Whence<'static> {
+        Whence::Settings { key: self.path() }
+    }
     /// The block that it stands in, by its name: `stream "wash"`.
     #[must_use]
     pub fn head(&self) -> &str {

@@ -17,6 +17,7 @@ pub mod limit_value;
 pub mod named;
 mod names;
 pub mod observations;
+mod oils;
 pub mod paired;
 pub mod pump_curve;
 pub mod rain_table;
@@ -24,6 +25,7 @@ pub mod range;
 pub mod reader;
 pub mod results;
 pub mod said;
+pub mod settings;
 pub mod shear;
 pub mod spec;
 pub mod today;
@@ -34,10 +36,12 @@ use keys::BlockSpec;
 use range::Range;
 use reader::{Slot, read, slots};
 use said::Claimed;
+use settings::Settings;
 use shear::ShearBlock;
+use std::sync::Arc;
 use stillrise_handbook::separation::remaining_oil::DropletLaw;
 use stillrise_units::parse::{DECIMAL_COMMA, DECIMAL_POINT, ROUND_POINT, THOUSANDS_COMMA};
-use stillrise_units::{Fault, System, Typed, print};
+use stillrise_units::{Fault, System, print};
 
 /// An enquiry file as read.
 #[derive(Debug, Clone, Default)]
@@ -82,13 +86,16 @@ pub struct Enquiry {
     pub rain_table: Option<rain_table::RainTable>,
     /// The range named by the unit block.
     pub range: Option<Range>,
+    /// The company's settings, where there are some: they stand below what the enquiry states and above defaults.
+    pub settings: Option<Arc<Settings>>,
 }
 
 impl Enquiry {
     /// Units of print.
     #[must_use]
     pub fn system(&self) -> System {
-        match self.head.print.0 {
+        let company = || self.settings.as_ref().and_then(|settings| settings.documents.print.0);
+        match self.head.print.0.or_else(company) {
             Some(Print::Us) => System::Us,
             _ => System::Si,
         }
@@ -164,8 +171,21 @@ pub fn blocks() -> impl Iterator<Item = (&'static BlockSpec, bool)> {
 /// # Errors
 /// All faults at once; nothing is guessed.
 pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>> {
+    read_enquiry_under(text, files, None)
+}
+
+/// The same with the company's settings.
+///
+/// # Errors
+/// As [`read_enquiry`].
+pub fn read_enquiry_under(
+    text: &str,
+    files: Files<'_>,
+    settings: Option<&Arc<Settings>>,
+) -> Result<Enquiry, Vec<Fault>> {
     let outcome = read(text, SLOTS);
     let (mut enquiry, mut faults) = (outcome.file, outcome.faults);
+    enquiry.settings = settings.cloned();
     (enquiry.notes, enquiry.gallon_open) = (outcome.notes, outcome.gallon_open);
     paired::pair(&mut enquiry);
     paired::pair_rain(&mut enquiry);
@@ -285,7 +305,7 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
             faults.push(Fault::new(format!("stream {name}"), reason, "check the two temperatures"));
         }
     }
-    oils(&enquiry, &mut faults);
+    oils::faults(&enquiry, &mut faults);
     grains(&enquiry.solids, &mut faults);
     shear::faults(&enquiry.shear, &mut faults);
     names::faults(&enquiry, &mut faults);
@@ -297,42 +317,6 @@ pub fn read_enquiry(text: &str, files: Files<'_>) -> Result<Enquiry, Vec<Fault>>
     containments::faults(&enquiry, &mut faults);
     european::faults(&enquiry, &mut faults);
     if faults.is_empty() { Ok(enquiry) } else { Err(faults) }
-}
-
-/// No water carries more emulsified and dissolved oil than oil.
-fn oils(e: &Enquiry, faults: &mut Vec<Fault>) {
-    let named = |kind: &str, name: &Option<String>, i: usize| match name {
-        Some(name) => format!("{kind} \"{name}\": oil"),
-        None => format!("{kind} {}: oil", i + 1),
-    };
-    let rain = e.rain.iter().filter_map(|r| Some(("rain: oil".to_owned(), r.oil.as_ref()?)));
-    let streams =
-        e.streams.iter().enumerate().filter_map(|(i, s)| Some((named("stream", &s.name, i), s.oil.as_ref()?)));
-    let cases = e.cases.iter().enumerate().filter_map(|(i, c)| Some((named("case", &c.name, i), c.oil.as_ref()?)));
-    let dumps = e.dumps.iter().enumerate().filter_map(|(i, d)| Some((named("dump", &d.name, i), d.oil.as_ref()?)));
-    let held = e
-        .containments
-        .iter()
-        .enumerate()
-        .filter_map(|(i, c)| Some((named("containment", &c.name, i), c.oil.as_ref()?)));
-    let stated = e.stated.oil.iter().map(|oil| ("stated: oil".to_owned(), oil));
-    for (place, oil) in rain.chain(streams).chain(cases).chain(dumps).chain(held).chain(stated) {
-        let (Some(mean), Some(dissolved)) = (oil.mean.claim(), oil.dissolved.claim()) else { continue };
-        let share = oil.emulsified.q().map_or(0.0, |share| share.si());
-        let (all, held) = (mean.written.si(), dissolved.written.si() + share * mean.written.si());
-        if held > all {
-            let emulsified =
-                oil.emulsified.claim().map_or_else(String::new, |c| format!(" and {} emulsified", c.written.text));
-            faults.push(Fault::new(
-                format!("{place}: dissolved"),
-                format!(
-                    "{} dissolved{emulsified} is more than the {} of oil there is",
-                    dissolved.written.text, mean.written.text
-                ),
-                "mean is all oil and grease, free, emulsified and dissolved together; check the three",
-            ));
-        }
-    }
 }
 
 /// Why rows are no cumulative shares, and the remedy.

@@ -7,6 +7,11 @@ use std::borrow::Cow;
 pub enum Whence<'a> {
     /// It follows from what a thing is: nothing, one, all of it.
     Definition,
+    /// A key of the company's settings, where the enquiry says nothing of it.
+    Settings {
+        /// The key.
+        key: Cow<'a, str>,
+    },
     /// A place of the enquiry, a row of a range, or a work.
     Place {
         /// The place.
@@ -22,12 +27,18 @@ impl<'a> Whence<'a> {
     pub fn said(place: impl Into<Cow<'a, str>>, from: Option<&'a str>) -> Self {
         Whence::Place { place: place.into(), from: from.map(Cow::Borrowed) }
     }
+    /// Whether it is a key of the company's settings.
+    #[must_use]
+    pub fn is_settings(&self) -> bool {
+        matches!(self, Whence::Settings { .. })
+    }
     /// The same, to be kept.
     #[must_use]
     pub fn kept(self) -> Whence<'static> {
         let owned = |text: Cow<'a, str>| Cow::Owned(text.into_owned());
         match self {
             Whence::Definition => Whence::Definition,
+            Whence::Settings { key } => Whence::Settings { key: owned(key) },
             Whence::Place { place, from } => Whence::Place { place: owned(place), from: from.map(owned) },
         }
     }
@@ -36,6 +47,7 @@ impl<'a> Whence<'a> {
     pub fn place(&self) -> &str {
         match self {
             Whence::Definition => "definition",
+            Whence::Settings { key } => key,
             Whence::Place { place, .. } => place,
         }
     }
@@ -43,7 +55,7 @@ impl<'a> Whence<'a> {
     #[must_use]
     pub fn from(&self) -> Option<&str> {
         match self {
-            Whence::Definition => None,
+            Whence::Definition | Whence::Settings { .. } => None,
             Whence::Place { from, .. } => from.as_deref(),
         }
     }
@@ -51,6 +63,9 @@ impl<'a> Whence<'a> {
 
 impl core::fmt::Display for Whence<'_> {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        if self.is_settings() {
+            return write!(f, "{}, by the company's settings", self.place());
+        }
         match self.from() {
             Some(from) => write!(f, "{}, from {from}", self.place()),
             None => f.write_str(self.place()),
@@ -80,6 +95,7 @@ impl<'a> From<&'a Whence<'_>> for Whence<'a> {
     fn from(whence: &'a Whence<'_>) -> Self {
         match whence {
             Whence::Definition => Whence::Definition,
+            Whence::Settings { key } => Whence::Settings { key: Cow::Borrowed(key) },
             Whence::Place { place, from } => Whence::said(&**place, from.as_deref()),
         }
     }

@@ -65,7 +65,7 @@ struct Made {
 #[must_use]
 pub fn set(settled: &Settled, edition: Edition) -> Vec<Drawing> {
     let Some(section) = Section::new(settled, edition) else { return Vec::new() };
-    let size = SheetSize::of(section.system);
+    let size = size(&section);
     let Some((arrangement, carried)) = arrangement::sheet(settled, edition, size) else { return Vec::new() };
     let overall = arrangement.scale;
     let mut all = vec![arrangement];
@@ -86,6 +86,13 @@ pub fn set(settled: &Settled, edition: Edition) -> Vec<Drawing> {
     let count = all.len();
     let number = |k: usize| (u16::try_from(k + 1).unwrap_or(u16::MAX), u16::try_from(count).unwrap_or(u16::MAX));
     all.into_iter().enumerate().map(|(k, made)| finished(made, number(k), &section, settled)).collect()
+}
+
+/// The paper: what the company's settings say where a set goes onto it, else what is usual.
+fn size(s: &Section) -> SheetSize {
+    let asked = crate::company::sheet_size(&s.settled.job.enquiry);
+    let usual = SheetSize::of(s.system);
+    if asked.paper().0 + 20.0 < usual.paper().0 { usual } else { asked }
 }
 
 /// Numbers a sheet and writes it out.

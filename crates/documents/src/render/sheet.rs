@@ -18,15 +18,43 @@ use super::scene::Scene;
 use super::schedule::{Column, Schedule};
 use super::text::Table;
 use super::title_block::{self, TitleBlock};
+use stillrise_design::enquiry::blocks::Paper;
 use stillrise_units::System;
 
-/// Size of the paper.
+/// Size of the paper, lying: ISO 216 trimmed sizes, and those of ASME Y14.1.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum SheetSize {
+    /// ISO A4, 297 x 210 mm.
+    A4,
     /// ISO A3, 420 x 297 mm.
     A3,
+    /// ISO A2, 594 x 420 mm.
+    A2,
+    /// ISO A1, 841 x 594 mm.
+    A1,
+    /// ANSI A, 11 x 8.5 in.
+    AnsiA,
     /// ANSI B, 17 x 11 in.
     AnsiB,
+    /// ANSI C, 22 x 17 in.
+    AnsiC,
+    /// ANSI D, 34 x 22 in.
+    AnsiD,
+}
+
+impl From<Paper> for SheetSize {
+    fn from(paper: Paper) -> Self {
+        match paper {
+            Paper::A4 => SheetSize::A4,
+            Paper::A3 => SheetSize::A3,
+            Paper::A2 => SheetSize::A2,
+            Paper::A1 => SheetSize::A1,
+            Paper::AnsiA => SheetSize::AnsiA,
+            Paper::AnsiB => SheetSize::AnsiB,
+            Paper::AnsiC => SheetSize::AnsiC,
+            Paper::AnsiD => SheetSize::AnsiD,
+        }
+    }
 }
 
 impl SheetSize {
@@ -43,8 +71,14 @@ impl SheetSize {
     #[must_use]
     pub fn paper(self) -> (f64, f64) {
         match self {
+            SheetSize::A4 => (297.0, 210.0),
             SheetSize::A3 => (420.0, 297.0),
+            SheetSize::A2 => (594.0, 420.0),
+            SheetSize::A1 => (841.0, 594.0),
+            SheetSize::AnsiA => (279.4, 215.9),
             SheetSize::AnsiB => (431.8, 279.4),
+            SheetSize::AnsiC => (558.8, 431.8),
+            SheetSize::AnsiD => (863.6, 558.8),
         }
     }
 
@@ -52,8 +86,14 @@ impl SheetSize {
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
+            SheetSize::A4 => "A4",
             SheetSize::A3 => "A3",
+            SheetSize::A2 => "A2",
+            SheetSize::A1 => "A1",
+            SheetSize::AnsiA => "ANSI A",
             SheetSize::AnsiB => "ANSI B",
+            SheetSize::AnsiC => "ANSI C",
+            SheetSize::AnsiD => "ANSI D",
         }
     }
 }
@@ -73,9 +113,14 @@ pub struct Revision {
 
 /// Width of the notes column, mm.
 const NOTES: f64 = 100.0;
+/// What stamp and scale bar take of the strip's width, and under which width nothing fits beside them, mm.
+const BESIDE: f64 = 72.0;
+const NARROW: f64 = 130.0;
 /// Width of the filing margin and of the other margins, mm (as ISO 5457).
 const MARGINS: (f64, f64) = (20.0, 10.0);
 
+/// Where the history of such a sheet begins, beside stamp and scale bar, mm from the left.
+const PAST_BAR: f64 = 130.0;
 /// Height of the strip at the left of the title block on a sheet that is all drawing, mm.
 const STRIP: f64 = 21.0;
 
@@ -180,8 +225,8 @@ impl Sheet {
     /// The history, newest at the top, at the right of the strip; `false` when older entries were
     /// left out for lack of room (the sheet then says so).
     pub fn revisions(&mut self, revisions: &[Revision]) -> bool {
-        let past = if self.is_open() { 130.0 } else { 72.0 };
-        let (x, width) = (self.strip.x0 + past, self.strip.width() - past);
+        let area = self.history();
+        let (x, width) = (area.x0, area.width());
         let mut keep = revisions.len();
         loop {
             let mut table = Table::new(["Rev", "Date", "Change", "By"]);
@@ -193,9 +238,9 @@ impl Sheet {
             }
             let schedule = Schedule::new(&table, width, CAPTION).stretched(width);
             let (wide, high) = schedule.extent();
-            let fits = high <= self.strip.height() && wide <= width + 1e-6;
+            let fits = high <= area.height() && wide <= width + 1e-6;
             if fits || keep == 0 {
-                schedule.draw(&mut self.scene, pt(x, self.strip.y1 - high));
+                schedule.draw(&mut self.scene, pt(x, area.y1 - high));
                 return keep == revisions.len();
             }
             keep -= 1;
@@ -205,6 +250,18 @@ impl Sheet {
     /// Whether it is all drawing, without a notes column.
     fn is_open(&self) -> bool {
         self.notes.area.width() <= 0.0
+    }
+
+    /// Room for the history: beside stamp and scale bar, or between them on paper that is too narrow for that.
+    fn history(&self) -> Rect {
+        let strip = self.strip;
+        if self.is_open() {
+            return Rect { x0: strip.x0 + PAST_BAR, ..strip };
+        }
+        match strip.width() < NARROW {
+            true => Rect { x0: strip.x0 + 4.0, y0: strip.y0 + 21.0, x1: strip.x1 - 4.0, y1: strip.y1 - 14.0 },
+            false => Rect { x0: strip.x0 + BESIDE, ..strip },
+        }
     }
 
     /// Where a scale bar stands: lower left of the strip, or beside its stamp, with this much room to the right.
@@ -255,7 +312,7 @@ fn border(scene: &mut Scene, frame: &Rect) {
             }
         }
     }
-    for (pair, name) in down.windows(2).zip(["A", "B", "C", "D", "E", "F", "G", "H", "J", "K"]) {
+    for (pair, name) in down.windows(2).zip(["A", "B", "C", "D", "E", "F", "G", "H", "J", "K", "L", "M", "N", "P"]) {
         let y = 0.5 * (pair[0] + pair[1]);
         for (x0, x1) in [(outer.x0, frame.x0), (frame.x1, outer.x1)] {
             scene.text(small(pt(x0 + 2.5, y + 0.5 * CAPTION), name));

@@ -78,6 +78,10 @@ pub fn reply(settled: &Settled) -> String {
     if let Some(by) = &head.prepared_by.0 {
         out.push_str(&format!("{by}\n"));
     }
+    let company = crate::company::company(&settled.job.enquiry);
+    for line in core::iter::once(&company.name).chain(&company.address).filter(|line| !line.is_empty()) {
+        out.push_str(&format!("{line}\n"));
+    }
     out
 }
 

@@ -45,5 +45,28 @@ pub(super) fn closing(r: &mut Report<'_>) {
         r.out.heading("Formulas used outside their trusted range");
     }
     r.out.table(&table);
+    from_settings(r);
     r.out.other(json!({ "t": "signatures" }));
+}
+
+/// What the company says in all its documents: its notes, and what of its settings stands in this one.
+fn from_settings(r: &mut Report<'_>) {
+    let enquiry = &r.settled.job.enquiry;
+    let notes = crate::company::company(enquiry).notes;
+    if !notes.is_empty() {
+        r.out.heading("Standard notes");
+        r.out.list(false, notes.into_iter().map(|note| (note, String::new())));
+    }
+    let said = crate::settings::shown(enquiry, r.edition);
+    if said.is_empty() {
+        return;
+    }
+    r.out.heading("From the company's settings");
+    r.out.para("These stand where the enquiry says nothing else.");
+    let mut table =
+        Table::new([wide("What", 1.4), wide("By the settings", 1.4), wide("The enquiry says instead", 1.0)]);
+    for one in said {
+        table.row([capital(one.what), one.value, one.instead.unwrap_or_default()]);
+    }
+    r.out.table(&table);
 }

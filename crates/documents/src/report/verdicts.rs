@@ -171,11 +171,8 @@ fn finding(r: &mut Report<'_>, judged: &Judged, mark: &str) {
 
 /// What the engineer decided; who did is ours alone.
 fn decision(r: &Report<'_>, judged: &Judged) -> String {
-    let Some(d) = &judged.decision else { return "open: nobody has decided on it".to_owned() };
-    let word = d.decision.0.map_or("open", |w| w.word());
-    let because = d.because.as_deref().unwrap_or("no reason given");
-    let who = d.who.as_deref().filter(|_| r.edition.is_internal()).map_or_else(String::new, |w| format!(" ({w})"));
-    format!("{word}: {because}{who}")
+    let told = crate::decisions::told(judged, r.edition);
+    told.unwrap_or_else(|| "open: nobody has decided on it".to_owned())
 }
 
 /// Section 7.

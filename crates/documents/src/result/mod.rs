@@ -37,6 +37,7 @@ pub fn result(settled: &Settled, edition: Edition) -> Value {
             "print": match system { System::Us => "us", System::Si => "si" },
             "notes": job.enquiry.notes.iter().map(|(place, note)| json!({ "place": place, "note": note })).collect::<Vec<_>>(),
         },
+        "settings": crate::settings::json(&job.enquiry, edition),
         "caution": crate::summary::CAUTION,
         "headline": headline(settled),
         "triage": job.design.triage.iter().map(|l| json!({
@@ -257,6 +258,7 @@ fn verdicts(settled: &Settled, edition: Edition) -> Value {
         "asks": j.verdict.asks().iter().map(|ask| json!({ "question": ask.question, "key": ask.key })).collect::<Vec<_>>(),
         "decision": j.decision.as_ref().map(|d| json!({
             "decision": d.decision.0.map(|w| w.word()), "because": d.because.0, "who": d.who.as_ref().filter(|_| edition.is_internal()),
+            "date": d.date.0.map(|date| date.to_string()), "by": if j.is_by_company() { "company rule" } else { "engineer" },
         })),
     })).collect::<Vec<_>>())
 }
@@ -279,6 +281,9 @@ fn entry(ledger: &Ledger, no: usize, e: &Entry, system: System) -> Value {
     map.insert("label".to_owned(), json!(e.label));
     map.extend(value(&e.value, e.units, system));
     let origin = match &e.origin {
+        Origin::Given { source, text } if source.is_settings() => {
+            json!({ "kind": "given", "source": source.to_string(), "text": text, "by": "settings" })
+        }
         Origin::Given { source, text } => json!({ "kind": "given", "source": source.to_string(), "text": text }),
         Origin::Assumed(a) => {
             json!({ "kind": "assumed", "key": a.key, "question": a.question, "source": a.source, "low": arg(&a.low), "high": arg(&a.high) })

@@ -1,6 +1,7 @@
 //! JSON Schema of the enquiry and range files, from the one list of keys, and of what is answered to programs.
 
 mod glance;
+mod issue;
 pub mod kit;
 mod rating;
 mod reading;
@@ -8,6 +9,7 @@ mod result;
 mod risk;
 
 pub use glance::{compare_schema, glance_schema};
+pub use issue::{changes_schema, issued_schema};
 pub use rating::rating_schema;
 pub use reading::read_schema;
 pub use result::result_schema;
@@ -26,6 +28,12 @@ const DIALECT: &str = "https://json-schema.org/draft/2020-12/schema";
 #[must_use]
 pub fn enquiry_schema() -> Value {
     file("An enquiry", stillrise_design::enquiry::blocks(), &["enquiry"])
+}
+
+/// The schema of a file of company settings.
+#[must_use]
+pub fn settings_schema() -> Value {
+    file("A company's settings", stillrise_design::enquiry::settings::blocks(), &["company"])
 }
 
 /// The schema of a range file.

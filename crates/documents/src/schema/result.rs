@@ -31,11 +31,12 @@ pub fn result_schema() -> Value {
         "title": "A settled job",
         "type": "object",
         "additionalProperties": false,
-        "required": ["tool", "edition", "enquiry", "caution", "headline", "triage", "answers", "stops", "cases", "containment", "european", "train", "performance", "limits", "verdicts", "candidates", "questions", "trail"],
+        "required": ["tool", "edition", "enquiry", "settings", "caution", "headline", "triage", "answers", "stops", "cases", "containment", "european", "train", "performance", "limits", "verdicts", "candidates", "questions", "trail"],
         "properties": {
             "tool": object(json!({ "name": text, "version": text })),
             "edition": { "enum": ["client", "regulator", "us"] },
             "enquiry": { "type": "object", "description": "Who asked, and what had to be interpreted while reading" },
+            "settings": part("What comes from the company's settings: each key with its value, the key of the enquiry that stands above it, and what that says instead; null where there are no settings"),
             "caution": text,
             "headline": list(&text),
             "triage": list(&object(json!({ "subject": text, "weight": text, "says": text, "could": text, "source": { "type": ["string", "null"] } }))),

@@ -84,6 +84,11 @@ pub fn summary(settled: &Settled, width: usize) -> String {
     european::european(&mut out, settled, width);
     verdicts::rules(&mut out, settled, width);
     verdicts::questions(&mut out, settled, width);
+    let held = crate::settings::text(&settled.job.enquiry, width);
+    if !held.is_empty() {
+        out.push_str(&section("From the company's settings"));
+        out.push_str(&held);
+    }
     out.push_str(&section("Cautions"));
     out.push_str(&hang(CAUTION, width, 0, 0));
     out

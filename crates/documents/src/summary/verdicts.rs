@@ -33,13 +33,8 @@ fn open(judged: &Judged) -> String {
 }
 
 fn decided(judged: &Judged) -> String {
-    judged.decision.as_ref().map_or_else(String::new, |d| {
-        format!(
-            " Decided: {}, {}.",
-            d.decision.0.map_or("", |w| w.word()),
-            d.because.as_deref().unwrap_or("no reason given")
-        )
-    })
+    let told = crate::decisions::told(judged, crate::Edition::Us);
+    told.map_or_else(String::new, |told| format!(" Decided: {told}."))
 }
 
 pub(super) fn rules(out: &mut String, settled: &Settled, width: usize) {

@@ -83,6 +83,9 @@ pub enum Asked {
         /// Who.
         #[serde(default)]
         who: Option<String>,
+        /// On which day, as he states it.
+        #[serde(default)]
+        date: Option<String>,
     },
     /// Takes a decision back.
     Undecide {
@@ -102,7 +105,9 @@ impl Asked {
             Asked::Unset { path } => Action::Unset { path: path.parse()? },
             Asked::Add { block, keys } => Action::AddBlock { block, keys },
             Asked::Remove { place } => Action::RemoveBlock { heading: place.parse()? },
-            Asked::Decide { rule, decision, because, who } => Action::Decide { rule, decision, because, who },
+            Asked::Decide { rule, decision, because, who, date } => {
+                Action::Decide { rule, decision, because, who, date }
+            }
             Asked::Undecide { rule } => Action::Undecide { rule },
         })
     }

@@ -85,6 +85,10 @@ fn sheets() -> Vec<Route> {
             .says("Every key of the enquiry: what it takes, what is said of it, what stands in")
             .answers(named("Inputs"))
             .refuses(&[404]),
+        Route::get("/api/sheets/{name}/settings", "readSettings", sheets::settings)
+            .says("The company's settings that hold for the enquiry: where they lie, their text, and what comes from them")
+            .answers(named("Settings"))
+            .refuses(&[404]),
         Route::post("/api/read", "readCustomer", sheets::read)
             .says("Finds in a customer's text what an enquiry asks for; keeps nothing")
             .takes(named("Reading"))
@@ -105,6 +109,8 @@ fn results() -> Vec<Route> {
         Route::get("/api/sheets/{name}/rating", "readRating", results::rating).says("What explains what was observed at a unit that stands").answers(named("Rating")).refuses(&[404, 422]),
         Route::get("/api/sheets/{name}/compare", "compare", results::compare).says("Another enquiry, or an issued revision of this one, beside it")
             .asks("with", named_sheet(), "The enquiry that is held beside; `issued A` is revision A of this one, as it was issued").answers(named("Comparison")).refuses(&[404, 422]),
+        Route::get("/api/sheets/{name}/changes", "readChanges", results::changes).says("What has changed since a revision was issued, number by number, by the inputs or by the tool")
+            .asks("since", named_sheet(), "The revision; without it that of the enquiry, or the only one").answers(named("Changes")).refuses(&[404, 422]),
         Route::get("/api/sheets/{name}/units", "listUnits", results::units).says("Units of the range side by side, about the one taken").answers(named("Units")).refuses(&[404, 422]),
         Route::get("/api/sheets/{name}/alternatives", "listAlternatives", results::alternatives).says("Trains that would do, beside the one asked for").answers(named("Alternatives")).refuses(&[404, 422]),
         Route::get("/api/sheets/{name}/questions", "listQuestions", results::questions).says("What the customer is asked, what moves the result most first").answers(named("Questions")).refuses(&[404, 422]),

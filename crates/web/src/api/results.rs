@@ -6,7 +6,7 @@ use super::taken::{Asks, At};
 use crate::answer::Refusal;
 use crate::desk::Desk;
 use crate::pages::drawing::drawn;
-use crate::pages::units::{EACH_WAY, compared};
+use crate::pages::units::{EACH_WAY, changed, compared};
 use crate::sheet::{State, apart};
 use axum::Json;
 use axum::extract::State as Shared;
@@ -20,6 +20,7 @@ use stillrise_design::provenance::Entry;
 use stillrise_documents::Edition;
 use stillrise_documents::alternatives::beside;
 use stillrise_documents::compare::compare_json;
+use stillrise_documents::issue::changes_json;
 use stillrise_documents::rating::rating_json;
 use stillrise_documents::risk::risk_json;
 use stillrise_documents::sizes::cards;
@@ -80,6 +81,26 @@ pub(super) async fn compare(
 ) -> Response {
     match apart(move || compared(&desk, &name, &with)).await {
         Ok(comparison) => Json(compare_json(&comparison)).into_response(),
+        Err(refusal) => refusal.answer(&headers),
+    }
+}
+
+/// Since which revision.
+#[derive(Debug, Default, Deserialize)]
+#[serde(default)]
+pub(super) struct Since {
+    since: String,
+}
+
+pub(super) async fn changes(
+    Shared(desk): Shared<Arc<Desk>>,
+    At(name): At<String>,
+    Asks(Since { since }): Asks<Since>,
+    headers: HeaderMap,
+) -> Response {
+    let revision = move || Some(since.trim().to_owned()).filter(|since| !since.is_empty());
+    match apart(move || changed(&desk, &name, revision().as_deref())).await {
+        Ok(found) => Json(changes_json(&found)).into_response(),
         Err(refusal) => refusal.answer(&headers),
     }
 }

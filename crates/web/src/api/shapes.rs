@@ -4,7 +4,7 @@ use serde_json::{Map, Value, json};
 use stillrise_documents::Edition;
 use stillrise_documents::schema::kit::{closed, count, flag, list, maybe, number, pair, text, text_of};
 use stillrise_documents::schema::{
-    compare_schema, glance_schema, rating_schema, read_schema, result_schema, risk_schema,
+    changes_schema, compare_schema, glance_schema, rating_schema, read_schema, result_schema, risk_schema,
 };
 
 /// A shape by its name.
@@ -34,6 +34,7 @@ pub fn all() -> Map<String, Value> {
         ("Risk", risk_schema()),
         ("Rating", rating_schema()),
         ("Comparison", compare_schema()),
+        ("Changes", changes_schema()),
         ("Glance", glance_schema()),
         ("Read", read_schema()),
     ] {
@@ -101,9 +102,19 @@ fn sheets(add: &mut impl FnMut(&str, Value) -> Option<Value>) {
     let input = closed(json!({
         "path": text(), "says": text(), "needed": flag(), "like": text(), "kind": { "enum": ["quantity", "word", "text"] },
         "units": list(text()), "words": list(text()), "bounds": maybe(pair(text())), "said": list(claim), "taken": maybe(taken),
+        "settings": { "type": ["string", "null"], "description": "What the company's settings say of it" },
     }));
     let block =
         closed(json!({ "block": text(), "says": text(), "stands": flag(), "many": flag(), "inputs": list(input) }));
+    let says = closed(
+        json!({ "key": text(), "what": text(), "value": text(), "above": maybe(text()), "instead": maybe(text()) }),
+    );
+    add(
+        "Settings",
+        closed(json!({
+            "file": maybe(text_of("Where it lies; null where there is none")), "text": text(), "faults": list(named("Fault")), "says": list(says),
+        })),
+    );
     add("Inputs", closed(json!({ "version": count(), "blocks": list(block) })));
 }
 
@@ -149,7 +160,7 @@ fn taken(add: &mut impl FnMut(&str, Value) -> Option<Value>) {
         one("unset", "Takes back all that was said of a key", &["path"], json!({ "path": path() })),
         one("add", "Adds a block with its keys and their values", &["block", "keys"], json!({ "block": text(), "keys": list(two) })),
         one("remove", "Removes a block", &["place"], json!({ "place": text_of("The block, as the inputs name it") })),
-        one("decide", "Decides about a finding", &["rule", "decision", "because"], json!({ "rule": text(), "decision": text(), "because": text(), "who": from() })),
+        one("decide", "Decides about a finding", &["rule", "decision", "because"], json!({ "rule": text(), "decision": text(), "because": text(), "who": from(), "date": from() })),
         one("undecide", "Takes a decision back", &["rule"], json!({ "rule": text() })),
     ] }),
     );

@@ -105,7 +105,24 @@ fn input(input: &Input) -> Value {
         "taken": input.taken.as_ref().map(|taken| json!({
             "value": taken.value, "low": taken.range.0, "high": taken.range.1, "source": taken.source, "entry": taken.node,
         })),
+        "settings": input.settings,
     })
+}
+
+pub(super) async fn settings(Shared(desk): Shared<Arc<Desk>>, At(name): At<String>, headers: HeaderMap) -> Response {
+    asked(desk, name, headers, |_, state| {
+        let held = &state.outcome.held;
+        let enquiry = state.outcome.enquiry.as_ref();
+        let says = enquiry.map(|enquiry| enquiry.from_settings()).unwrap_or_default();
+        Ok(json!({
+            "file": held.file.as_ref().map(|file| file.display().to_string()), "text": held.text,
+            "faults": held.faults.iter().map(|f| json!({ "place": f.place, "reason": f.reason, "remedy": f.remedy })).collect::<Vec<_>>(),
+            "says": says.iter().map(|one| json!({
+                "key": one.key, "what": one.what, "value": one.value, "above": one.above, "instead": one.instead,
+            })).collect::<Vec<_>>(),
+        }))
+    })
+    .await
 }
 
 /// A customer's text that is read.

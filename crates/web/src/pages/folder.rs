@@ -87,7 +87,7 @@ fn whole(root: &str, lines: &[Listed]) -> Markup {
         title: "Enquiries",
         sheet: None,
         class: "folder",
-        bar: html! { nav { a href="/manual" { "Manual" } } },
+        bar: html! { nav { a href="/settings" { "Settings" } a href="/manual" { "Manual" } } },
         body,
     })
 }

@@ -8,6 +8,7 @@ mod folder;
 mod manual;
 mod programs;
 mod rating;
+mod settings;
 pub mod sheet;
 mod study;
 pub mod units;
@@ -31,6 +32,7 @@ pub fn routes() -> Router<Arc<Desk>> {
         .merge(manual::routes())
         .merge(programs::routes())
         .merge(rating::routes())
+        .merge(settings::routes())
         .merge(study::routes())
         .merge(units::routes())
 }

@@ -100,7 +100,7 @@ pub fn bar(name: &str, here: &str) -> Markup {
                     button type="button" data-beside=(which) aria-expanded="false" aria-controls="beside" { (title) }
                 }
             }
-            @for (view, title) in [("basis", "Basis"), ("units", "Units"), ("study", "How sure"), ("rating", "Rating"), ("drawing", "Drawing"), ("documents", "Documents")] {
+            @for (view, title) in [("basis", "Basis"), ("units", "Units"), ("study", "How sure"), ("rating", "Rating"), ("drawing", "Drawing"), ("documents", "Documents"), ("settings", "Settings")] {
                 a href=(format!("{sheet}/{view}")) aria-current=[current(view)] { (title) }
             }
             a href="/manual" { "Manual" }

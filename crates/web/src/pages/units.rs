@@ -4,7 +4,6 @@
 use super::{Page, cautions, page, refused, sheet};
 use crate::answer::Refusal;
 use crate::desk::Desk;
-use crate::outcome::Outcome;
 use crate::parts::glance::word;
 use crate::sheet::{State, apart};
 use axum::Router;
@@ -15,9 +14,12 @@ use axum::routing::get;
 use maud::{Markup, PreEscaped, html};
 use serde::Deserialize;
 use serde_json::json;
+use std::path::PathBuf;
 use std::sync::Arc;
 use stillrise_design::job::Design;
+use stillrise_desk::frozen::{again, since};
 use stillrise_documents::compare::{Comparison, Line, compare};
+use stillrise_documents::issue::{By, Changes, Number};
 use stillrise_documents::section::small;
 use stillrise_documents::sizes::{Card, cards};
 use stillrise_search::sizes::sizes;
@@ -49,7 +51,11 @@ async fn show(
         let issued = desk.folder.revisions(&desk.folder.find(&name)?).into_iter().map(|one| format!("{ISSUED}{one}"));
         let enquiries = desk.folder.list()?.into_iter().map(|place| place.name).filter(|other| *other != name);
         let others: Vec<String> = issued.chain(enquiries).collect();
-        let beside = if with.is_empty() { None } else { Some(compared(&desk, &name, &with)?) };
+        let beside = match with.strip_prefix(ISSUED) {
+            _ if with.is_empty() => html! {},
+            Some(revision) => changes(&changed(&desk, &name, Some(revision))?),
+            None => table(&compared(&desk, &name, &with)?),
+        };
         let all = match &state.outcome.settled {
             Some(settled) => {
                 let sizes = sizes(settled, &desk.demo, EACH_WAY);
@@ -59,7 +65,7 @@ async fn show(
             }
             None => Vec::new(),
         };
-        Ok(whole(&name, &state, &all, &others, &with, beside.as_ref()))
+        Ok(whole(&name, &state, &all, &others, &with, &beside))
     });
     match made.await {
         Ok(markup) => markup.into_response(),
@@ -78,10 +84,9 @@ pub fn compared(desk: &Desk, name: &str, with: &str) -> Result<Comparison, Refus
     let one = Arc::clone(&desk.sheet(name)?.now().outcome);
     let other = match with.strip_prefix(ISSUED) {
         Some(revision) => {
-            let place = desk.folder.find(name)?;
-            let text = desk.folder.revision(&place, revision);
-            let text = text.ok_or_else(|| Refusal::missing(format!("No revision {revision} was kept beside it.")))?;
-            Arc::new(Outcome::of(desk, &place, &text))
+            let now = one.settled.as_ref().ok_or_else(|| Refusal::Faults(one.faults.clone()))?;
+            let then = again(&issued_file(desk, name, revision)?, revision, now, &one.taken, &desk.demo)?;
+            return Ok(compare(&[(name.to_owned(), now), (with.to_owned(), &then)]));
         }
         None => Arc::clone(&desk.sheet(with)?.now().outcome),
     };
@@ -91,13 +96,42 @@ pub fn compared(desk: &Desk, name: &str, with: &str) -> Result<Comparison, Refus
     }
 }
 
+/// The file of an enquiry of which a revision was issued.
+fn issued_file(desk: &Desk, name: &str, revision: &str) -> Result<PathBuf, Refusal> {
+    let place = desk.folder.find(name)?;
+    let is_there = desk.folder.revisions(&place).iter().any(|one| one == revision);
+    is_there
+        .then_some(place.file)
+        .ok_or_else(|| Refusal::missing(format!("No revision {revision} was kept beside it.")))
+}
+
+/// What has changed since a revision of an enquiry was issued.
+///
+/// # Errors
+/// [`Refusal`] when it cannot be worked, or no such revision was kept.
+pub fn changed(desk: &Desk, name: &str, revision: Option<&str>) -> Result<Changes, Refusal> {
+    let one = Arc::clone(&desk.sheet(name)?.now().outcome);
+    let file = match revision {
+        Some(revision) => issued_file(desk, name, revision)?,
+        None => {
+            let place = desk.folder.find(name)?;
+            if desk.folder.revisions(&place).is_empty() {
+                return Err(Refusal::missing("No revision of it was issued yet."));
+            }
+            place.file
+        }
+    };
+    let now = one.settled.as_ref().ok_or_else(|| Refusal::Faults(one.faults.clone()))?;
+    Ok(since(&file, revision, now, &one.taken, &desk.demo)?)
+}
+
 fn whole(
     name: &str,
     state: &State,
     all: &[(Card, Option<String>)],
     others: &[String],
     with: &str,
-    beside: Option<&Comparison>,
+    beside: &Markup,
 ) -> Markup {
     let (locked, settled) = (state.is_locked(), state.outcome.settled.as_ref());
     let pinned = !locked && settled.is_some_and(|settled| settled.job.enquiry.unit.model.0.is_some());
@@ -116,7 +150,7 @@ fn whole(
                     button type="submit" { "Compare" }
                 }
             }
-            @if let Some(comparison) = beside { (table(comparison)) }
+            (beside)
         }
         (cautions())
     };
@@ -152,5 +186,57 @@ fn table(comparison: &Comparison) -> Markup {
     html! {
         div.scroll { table.list.compare { thead { tr { th { "" } @for name in &comparison.names { th { (name) } } } }
             tbody { (part("What it comes to", &comparison.results)) (part("What was said that differs", &comparison.said)) (part("What rules say", &comparison.rules)) } } }
+    }
+}
+
+/// Numbers of the trail that are listed before a click.
+const LISTED: usize = 40;
+
+/// What has changed since a revision was issued: in a sentence, then thing by thing.
+fn changes(found: &Changes) -> Markup {
+    let texts = |value: Option<&Option<String>>| value.cloned().flatten().unwrap_or_else(|| "-".to_owned());
+    let head = |what: &str| {
+        html! { thead { tr { th scope="col" { (what) } th scope="col" { "As issued" } th scope="col" { "Issued inputs, this tool" } th scope="col" { "Now" } th scope="col" { "By" } } } }
+    };
+    let rows = |numbers: &[Number]| {
+        html! { @for n in numbers { tr.differs {
+            th scope="row" { (n.what) }
+            @for value in [&n.issued, &n.again, &n.now] { td { (value.as_deref().unwrap_or("-")) } }
+            td { (by(n.by)) }
+        } } }
+    };
+    let near = found.numbers.len().min(LISTED);
+    html! {
+        section #changes {
+            h3 { "Since revision " (found.revision) " was issued" }
+            p { (found.says()) }
+            @for fault in &found.faults { p { (fault.to_string()) } }
+            @if !found.inputs.is_empty() {
+                h4 { "Inputs that differ" }
+                ul { @for (name, was, is) in &found.inputs { li { (name) ": " @match (was, is) { (Some(_), None) => "no longer read", (None, Some(_)) => "was not read then", _ => "another content" } } } }
+            }
+            @if !found.said.is_empty() {
+                h4 { "What was said that differs" }
+                div.scroll { table.list.compare { thead { tr { th scope="col" { "Key" } th scope="col" { "As issued" } th scope="col" { "Now" } } } tbody {
+                    @for line in &found.said { tr.differs { th scope="row" { (line.what) } td { (texts(line.values.first())) } td { (texts(line.values.get(1))) } } }
+                } } }
+            }
+            @for (title, numbers) in [("What it comes to", &found.results), ("What rules say", &found.rules)] {
+                @if !numbers.is_empty() { div.scroll { table.list.compare { (head(title)) tbody { (rows(numbers)) } } } }
+            }
+            @if let Some((first, rest)) = found.numbers.split_at_checked(near) {
+                @if !first.is_empty() { div.scroll { table.list.compare { (head("Number")) tbody { (rows(first)) } } } }
+                @if !rest.is_empty() { details { summary { (rest.len()) " more numbers" } div.scroll { table.list.compare { (head("Number")) tbody { (rows(rest)) } } } } }
+            }
+        }
+    }
+}
+
+/// What made something differ, in a word.
+fn by(by: By) -> &'static str {
+    match by {
+        By::Inputs => "inputs",
+        By::Tool => "the tool",
+        By::Both => "both",
     }
 }

@@ -30,8 +30,9 @@ pub fn piece(state: &State, which: &str, view: &View) -> Option<Markup> {
 fn inputs(state: &State, view: &View) -> Markup {
     let all = groups(state);
     let locked = state.is_locked();
-    let (stand, others): (Vec<&Group>, Vec<&Group>) =
-        all.iter().partition(|group| group.stands || group.inputs.iter().any(|input| input.taken.is_some()));
+    let (stand, others): (Vec<&Group>, Vec<&Group>) = all.iter().partition(|group| {
+        group.stands || group.inputs.iter().any(|input| input.taken.is_some() || input.settings.is_some())
+    });
     html! {
         h2 { "Inputs" }
         p.small { "A value is saved as soon as its field is left. Numbers have units; any that the trade uses will do." }

@@ -8,8 +8,9 @@ use serde_json::json;
 /// A block with its fields: those first of which something is said or taken, the others behind a click.
 #[must_use]
 pub fn block(group: &Group, locked: bool) -> Markup {
-    let (near, far): (Vec<&Input>, Vec<&Input>) =
-        group.inputs.iter().partition(|input| input.said.is_some() || input.taken.is_some() || input.key.needed);
+    let (near, far): (Vec<&Input>, Vec<&Input>) = group.inputs.iter().partition(|input| {
+        input.said.is_some() || input.taken.is_some() || input.settings.is_some() || input.key.needed
+    });
     html! {
         section.group data-block=(group.head) {
             h3 { (group.head)
@@ -47,7 +48,7 @@ pub fn rows(inputs: &[&Input], locked: bool) -> Markup {
 fn value(input: &Input) -> Option<String> {
     match &input.said {
         Some(said) => said.claims.first().filter(|_| said.claims.len() == 1).map(|claim| claim.value.clone()),
-        None => input.taken.as_ref().map(|taken| taken.value.clone()),
+        None => input.settings.clone().or(input.taken.as_ref().map(|taken| taken.value.clone())),
     }
 }
 
@@ -64,15 +65,15 @@ fn id(input: &Input) -> String {
 /// The field of one key.
 fn field(input: &Input, locked: bool) -> Markup {
     let (typed, words) = (input.typed(), input.words());
-    let hint =
-        input.taken.as_ref().map_or_else(|| input.key.like.trim_matches('"').to_owned(), |taken| taken.value.clone());
+    let stands = input.settings.clone().or(input.taken.as_ref().map(|taken| taken.value.clone()));
+    let hint = stands.clone().unwrap_or_else(|| input.key.like.trim_matches('"').to_owned());
     let several = input.said.as_ref().is_some_and(|said| said.claims.len() > 1);
     html! {
         @if several {
             // Claims that differ are chosen among below; typing here would drop all of them.
         } @else if !words.is_empty() && words.len() <= 12 && (typed.is_empty() || words.contains(&typed)) {
             select #(id(input)) data-set=(input.path) disabled[locked] {
-                option value="" selected[typed.is_empty()] { @if input.taken.is_some() { (hint) " (taken)" } @else { "not said" } }
+                option value="" selected[typed.is_empty()] { @if stands.is_some() { (hint) " (taken)" } @else { "not said" } }
                 @for word in &words { option value=(word) selected[*word == typed] { (word) } }
             }
         } @else if !words.is_empty() {
@@ -88,6 +89,9 @@ fn field(input: &Input, locked: bool) -> Markup {
 /// What stands in for an answer, who said what, or which claims differ.
 fn beside(input: &Input, locked: bool) -> Markup {
     html! {
+        @if let Some(value) = &input.settings {
+            span.taken { @if input.said.is_some() { "the company's settings say " (value) } @else { "from the company's settings: " (value) } }
+        }
         @match &input.said {
             Some(said) if said.claims.len() > 1 => {
                 ul.claims #(id(input)) {

@@ -7,6 +7,8 @@ use crate::sheet::State;
 use maud::{Markup, html};
 use serde_json::json;
 use stillrise_checks::{Grade, Judged};
+use stillrise_documents::Edition;
+use stillrise_documents::decisions::told;
 use stillrise_documents::profile::findings;
 use stillrise_documents::summary::{is_proposed, moves, that_matter};
 use stillrise_edit::Path;
@@ -108,10 +110,10 @@ fn finding(judged: &Judged, mark: &str, locked: bool) -> Markup {
                     p { (ask.question) }
                     @if let Some(key) = &ask.key { (answer(key, "", locked)) }
                 }
-                @if let Some(decision) = &judged.decision {
-                    p { "Decided: " (decision.decision.0.map_or("", |word| word.word())) ", " (decision.because.as_deref().unwrap_or("no reason given"))
-                        @if let Some(who) = decision.who.as_deref() { ", " (who) } "." }
-                    @if !locked { p { button.plain type="button" data-act=(json!([{ "do": "undecide", "rule": rule.id }])) { "Take the decision back" } } }
+                @if let Some(told) = told(judged, Edition::Us) {
+                    p { "Decided: " (told) "." }
+                    @if judged.is_by_company() { @if !locked { (decide(rule.id)) } }
+                    @else if !locked { p { button.plain type="button" data-act=(json!([{ "do": "undecide", "rule": rule.id }])) { "Take the decision back" } } }
                 } @else if !locked { (decide(rule.id)) }
             }
         }
@@ -126,6 +128,7 @@ fn decide(rule: &str) -> Markup {
                 label { "Decision " select #(format!("decision-{rule}")) name="decision" { option value="accepted" { "accepted" } option value="by others" { "by others" } option value="open" { "open" } } }
                 label { " because " input #(format!("because-{rule}")) name="because" required maxlength="300" autocomplete="off"; }
                 label { " by " input #(format!("who-{rule}")) name="who" required maxlength="80" autocomplete="name"; }
+                label { " on " input #(format!("date-{rule}")) name="date" type="date" required data-today; }
                 button type="submit" { "Decide" }
             }
         }

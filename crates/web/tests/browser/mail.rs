@@ -112,6 +112,7 @@ fn an_answer_to_a_question_of_ours_becomes_a_claim() {
 
 /// The questions of the reply to an enquiry.
 fn reply_of(folder: &std::path::Path) -> Vec<stillrise_documents::reply::Posed> {
-    let (settled, _) = stillrise_desk::files::settled(folder).unwrap_or_else(|_| panic!("the worked job is settled"));
+    let (settled, _) =
+        stillrise_desk::files::settled(folder, None).unwrap_or_else(|_| panic!("the worked job is settled"));
     stillrise_documents::reply::posed(&settled)
 }

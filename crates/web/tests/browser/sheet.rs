@@ -78,6 +78,8 @@ fn a_finding_is_accepted_with_reason_and_name() {
     desk.see("[...document.querySelectorAll('#notes h2')].some(h => h.innerText.startsWith('Decided'))");
     let text = desk.file("vehicle-yard");
     assert!(text.contains(&format!("rule = \"{rule}\"")) && text.contains("J. Example"), "{text}");
+    // The day is offered, and kept with reason and name.
+    assert!(text.contains("\ndate = \"20"), "{text}");
     desk.close();
 }
 
@@ -237,7 +239,7 @@ fn an_issued_revision_is_kept_and_compared() {
     desk.choose("#title-status", "issued");
     desk.see("document.querySelector('#steps').innerText.includes('issued, locked')");
     let issued = desk.file("vehicle-yard");
-    let kept = std::fs::read_to_string(desk.folder.path().join("vehicle-yard/issued-A.toml")).unwrap();
+    let kept = std::fs::read_to_string(desk.folder.path().join("vehicle-yard/issued-A/inputs/enquiry.toml")).unwrap();
     assert_eq!(kept, issued);
     desk.click("#title [data-act]");
     desk.see("document.querySelector('#title-enquiry-revision').value === 'B'");
@@ -249,5 +251,6 @@ fn an_issued_revision_is_kept_and_compared() {
     assert_eq!(desk.value("document.querySelector('#with').value"), "issued A");
     desk.click(".finder button");
     desk.see("document.querySelector('.compare')?.innerText.includes('99.3 ft')");
+    assert!(desk.text("#changes p").contains("The inputs changed"));
     desk.close();
 }

@@ -1,5 +1,6 @@
 //! What the engineer decided.
 
+use crate::enquiry::date::Day;
 use crate::enquiry::fields::{Text, Word};
 use crate::enquiry::keys::keys;
 use stillrise_handbook::choice;
@@ -26,5 +27,7 @@ keys! {
         because: Text = spec.like("\"heat tracing by the electrical contractor\"").needed();
         /// Who
         who: Text = spec.like("\"J. Example\"");
+        /// On which day; nothing is dated by a clock
+        date: Day = spec.like("\"2026-03-02\"");
     }
 }

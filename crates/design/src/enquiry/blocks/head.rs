@@ -37,6 +37,27 @@ choice! {
         AsBuilt "as built",
     }
 }
+choice! {
+    /// Size of the paper that drawings are printed on, lying.
+    Paper {
+        /// ISO 216, 297 by 210 mm
+        A4 "A4",
+        /// ISO 216, 420 by 297 mm
+        A3 "A3",
+        /// ISO 216, 594 by 420 mm
+        A2 "A2",
+        /// ISO 216, 841 by 594 mm
+        A1 "A1",
+        /// ASME Y14.1, 11 by 8.5 in
+        AnsiA "ANSI A",
+        /// ASME Y14.1, 17 by 11 in
+        AnsiB "ANSI B",
+        /// ASME Y14.1, 22 by 17 in
+        AnsiC "ANSI C",
+        /// ASME Y14.1, 34 by 22 in
+        AnsiD "ANSI D",
+    }
+}
 /// Facilities and the other words for them.
 fn facility_names() -> Vec<String> {
     facilities::FACILITIES
@@ -57,6 +78,16 @@ keys! {
         project: Text = spec.like("\"Q-1042\"");
         /// Who prepared it
         prepared_by: Text = spec.like("\"applications desk\"");
+        /// Who drew the drawings
+        drawn_by: Text = spec.like("\"A. Example\"");
+        /// Who checked them
+        checked_by: Text = spec.like("\"B. Example\"");
+        /// Who approved them
+        approved_by: Text = spec.like("\"C. Example\"");
+        /// Number of the drawings; {sheet} stands for the number of the sheet
+        drawing_number: Text = spec.like("\"Q-1042-{sheet}\"");
+        /// Paper of the drawings
+        sheet: Word<Paper> = spec.like("\"A3\"");
         /// Revision of the documents
         revision: Text = spec.like("\"A\"");
         /// What the documents are issued as
