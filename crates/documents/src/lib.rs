@@ -12,6 +12,7 @@ pub mod package;
 pub mod profile;
 pub mod rating;
 pub mod reading;
+pub mod regulation;
 pub mod remedies;
 pub mod render;
 pub mod reply;

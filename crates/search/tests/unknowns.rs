@@ -47,6 +47,12 @@ static SILENCES: &[Silence] = silences! {
     "nominal-size-too-small": "wash" [
         "asked.nominal_size" = "NS 10", "european.category" = "wash water", "european.system" = "S-II-I-P", "oil.density" = "870 kg/m3"
     ] "passes"; "european.system" = OUT => "european.system";
+    "short-of-method-asked-for": "wash" [
+        "regulation.methods" = "guide-specification", "regulation.residence" = "2 min", "method.droplet" = "20 um"
+    ] "passes"; "regulation.residence" = OUT => "regulation.residence";
+    "short-of-method-asked-for": "wash" [
+        "regulation.methods" = "residence-time", "regulation.residence" = "2 min"
+    ] "passes"; "regulation.residence" = OUT => "regulation.droplet", "regulation.depth";
     "oil-outside-scope": "wash" ["asked.nominal_size" = "NS 10", "oil" = OUT] "passes"; "stream.oil.kind" = OUT => "oil.kind";
     "oil-outside-scope": "wash" ["asked.nominal_size" = "NS 10"] "passes"; "stream.oil.emulsified" = OUT => "chemical.kind";
     "bypass-with-spill": "twin_us" [
@@ -310,6 +316,8 @@ fn where_the_chain_stops_no_rule_passes_on_what_is_missing() {
             "spill-without-closure" => "passes",
             // Nobody said how deep may be dug, with or without a unit.
             "dug-too-deep" => "not applicable",
+            // No authority's method is asked for.
+            "short-of-method-asked-for" => "not applicable",
             _ => "cannot judge",
         };
         assert_eq!(judged.verdict.word(), expected, "{}: {}", judged.rule.id, judged.verdict.says());

@@ -8,6 +8,7 @@ mod basin;
 mod european;
 mod flow;
 mod manuals;
+pub mod own;
 mod rain;
 mod shape;
 #[cfg(test)]

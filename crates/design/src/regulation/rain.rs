@@ -103,7 +103,11 @@ pub(super) fn curve<T: Trail>(t: &mut T, sheet: &mut Worksheet, of: &Inputs<'_>)
         return Err(lacks("which curve number the surfaces have: the tables have none for one of them"));
     };
     let open = rows.iter().any(|(_, row)| row.on(SoilGroup::A) != row.on(SoilGroup::D));
-    let soil = if open { soil(t, of) } else { given(t, "soil", None, SoilGroup::D, "all of it is paved", "any") };
+    let soil = if open {
+        sheet.term("group", soil(t, of))
+    } else {
+        given(t, "soil", None, SoilGroup::D, "all of it is paved", "any")
+    };
     let areas = Series(rows.iter().map(|(area, row)| (*area, row.on(soil.q))).collect());
     let names: Vec<&str> = rows.iter().map(|(_, row)| row.title).collect();
     let names = if T::RECORDS { names.join(", ") } else { String::new() };

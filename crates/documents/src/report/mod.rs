@@ -16,6 +16,7 @@ mod evidence;
 mod hydraulics;
 mod ladder;
 mod rating;
+mod regulation;
 mod service;
 mod shop;
 mod sources;
@@ -83,6 +84,7 @@ fn data(
     hydraulics::hydraulics(&mut r);
     evidence::evidence(&mut r);
     rating::rating(&mut r);
+    regulation::regulation(&mut r);
     verdicts::rules(&mut r);
     verdicts::questions(&mut r);
     shop::shop(&mut r);
