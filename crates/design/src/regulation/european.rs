@@ -15,17 +15,20 @@ use stillrise_units::{Typed, Volume};
 pub(super) fn en858(sheet: &mut Worksheet, of: &Inputs<'_>) -> Result<(), Stop> {
     let Some(found) = &of.basis.european else { return Err(lacks("which oil comes")) };
     for (symbol, at) in &found.parts {
-        sheet.terms.push(super::Term { symbol, at: *at });
+        sheet.terms.push(super::Term { symbol, at: *at, taken: false });
     }
     sheet.term("Q_r", found.rain);
     sheet.term("Q_s", found.waste);
     sheet.term("f_x", found.impediment);
-    sheet.term("rho", found.density);
+    sheet.take("rho", found.density);
     let sizes = found.sizes.as_ref().map_err(|why| Stop::said("nominal size", why.clone()))?;
     sheet.term("f_d", sizes.factor);
     let need = sheet.term("NS", sizes.need);
-    let size = sizes.standard.map_or(need, |standard| sheet.term("NS_s", standard));
-    sheet.asked.push(Asked::NominalSize(size));
+    if let Some(standard) = sizes.standard {
+        sheet.term("NS_s", standard);
+    }
+    // A unit may be tested at a size between those of the series.
+    sheet.asked.push(Asked::NominalSize(need));
     if let Some(trap) = sizes.sludge_trap {
         let trap = sheet.term("V_s", trap);
         sheet.asked.push(Asked::SludgeStore(trap));
@@ -43,7 +46,7 @@ pub(super) fn ppg3<T: Trail>(t: &mut T, sheet: &mut Worksheet, of: &Inputs<'_>) 
     };
     let asked = of.e.european.as_ref().is_some_and(|block| *block.bypass == Some(true));
     let barred = of.basis.spill.is_some() || crate::enquiry::european::waste_waters(of.e).next().is_some();
-    let area = sheet.term("A", storm.area);
+    let area = sheet.take("A", storm.area);
     let kind = ppg3_kind(t, asked, barred);
     let full = kind.q == Ppg3Kind::Full;
     let size = by!(t, "nominal size", ppg3_size::flow(area, kind))?;

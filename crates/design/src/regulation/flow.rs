@@ -20,9 +20,9 @@ use stillrise_units::{Area, Length, Ratio, Time, Typed, ratio};
 pub(super) fn rational<T: Trail>(_: &mut T, sheet: &mut Worksheet, of: &Inputs<'_>) -> Result<(), Stop> {
     let storm = rain::storm(of)?;
     sheet.term("C", storm.coefficient);
-    sheet.term("t_c", storm.concentration_time);
+    sheet.take("t_c", storm.concentration_time);
     sheet.term("i", storm.intensity);
-    sheet.term("A", storm.area);
+    sheet.take("A", storm.area);
     let flow = sheet.term("Q", storm.flow);
     sheet.asked.push(Asked::Flow(flow));
     Ok(())
@@ -32,7 +32,7 @@ pub(super) fn rational<T: Trail>(_: &mut T, sheet: &mut Worksheet, of: &Inputs<'
 pub(super) fn faa<T: Trail>(t: &mut T, sheet: &mut Worksheet, of: &Inputs<'_>) -> Result<(), Stop> {
     let storm = rain::storm(of)?;
     let (length, slope) = rain::path(t, sheet, of)?;
-    let c = sheet.term("C", storm.coefficient);
+    let c = sheet.take("C", storm.coefficient);
     let length = sheet.term("L", length);
     let slope = sheet.term("S", slope);
     let time = sheet.term("t_c", by!(t, "time of concentration", faa_time::time(c, length, slope))?);
@@ -48,7 +48,7 @@ pub(super) fn faa<T: Trail>(t: &mut T, sheet: &mut Worksheet, of: &Inputs<'_>) -
         }
     };
     let intensity = sheet.term("i", intensity);
-    let area = sheet.term("A", storm.area);
+    let area = sheet.take("A", storm.area);
     let flow = by!(t, "peak flow", rational_flow::flow(c, intensity, area, storm.factor))?;
     let flow = sheet.term("Q", flow);
     sheet.asked.push(Asked::Flow(flow));
@@ -144,7 +144,7 @@ pub(super) fn tr55<T: Trail>(t: &mut T, sheet: &mut Worksheet, of: &Inputs<'_>) 
     let (number, depth, time) = (number?, depth?, time?);
     let time = at_least(t, sheet, time);
     let storm_type = rain::storm_type(t, sheet, of);
-    let area = sheet.term("A_m", storm.area);
+    let area = sheet.take("A_m", storm.area);
     peak(t, sheet, (area, number, depth, time), storm_type)
 }
 

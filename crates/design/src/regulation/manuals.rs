@@ -34,7 +34,7 @@ pub(super) fn rise_of<T: Trail>(
 
 /// Volume as flow times time: the time that the manual asks for, else that of the droplet through the depth.
 pub(super) fn residence_time<T: Trail>(t: &mut T, sheet: &mut Worksheet, of: &Inputs<'_>) -> Result<(), Stop> {
-    let flow = sheet.term("Q", of.flow()?);
+    let flow = sheet.take("Q", of.flow()?);
     let volume = match stated(t, of.w, "residence time that the manual asks for", &of.block.residence) {
         Some(time) => {
             let time = sheet.term("t", time);
@@ -53,7 +53,7 @@ pub(super) fn residence_time<T: Trail>(t: &mut T, sheet: &mut Worksheet, of: &In
 
 /// Surface as flow over rise velocity.
 pub(super) fn overflow_rate<T: Trail>(t: &mut T, sheet: &mut Worksheet, of: &Inputs<'_>) -> Result<(), Stop> {
-    let flow = sheet.term("Q", of.flow()?);
+    let flow = sheet.take("Q", of.flow()?);
     let rise = rise(t, sheet, of)?;
     surface(t, sheet, flow, rise)
 }
@@ -74,7 +74,7 @@ pub(super) fn surface<T: Trail>(
 pub(super) fn guide_specification<T: Trail>(t: &mut T, sheet: &mut Worksheet, of: &Inputs<'_>) -> Result<(), Stop> {
     let source = say!(T, "{UFGS_PLATES}");
     let fluids = of.fluids();
-    let flow = sheet.term("Q", of.flow()?);
+    let flow = sheet.take("Q", of.flow()?);
     let d = droplet(t, sheet, 20.0, &source);
     let rise = by!(t, "rise of the design droplet", stokes_rise::rise(d, fluids.water, fluids.oil, fluids.viscosity))?;
     let rise = sheet.term("V_t", rise);

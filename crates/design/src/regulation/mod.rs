@@ -32,6 +32,8 @@ pub struct Term {
     pub symbol: &'static str,
     /// Its place in the trail.
     pub at: Node,
+    /// Whether the method takes it as it is, found before: its steps are not the method's.
+    pub taken: bool,
 }
 
 /// What a method asks of all units together.
@@ -124,7 +126,12 @@ impl Worksheet {
     }
     /// Takes a value up under its symbol.
     fn term<Q>(&mut self, symbol: &'static str, value: Val<Q>) -> Val<Q> {
-        self.terms.push(Term { symbol, at: value.at });
+        self.terms.push(Term { symbol, at: value.at, taken: false });
+        value
+    }
+    /// Takes up a value that was found before, as it is.
+    fn take<Q>(&mut self, symbol: &'static str, value: Val<Q>) -> Val<Q> {
+        self.terms.push(Term { symbol, at: value.at, taken: true });
         value
     }
     /// Asks for what nobody said.

@@ -11,7 +11,7 @@ use stillrise_handbook::rain::curve_numbers::{SoilGroup, curve_number};
 use stillrise_handbook::rain::graphical_peak::StormType;
 use stillrise_handbook::rain::{composite_curve_number, rain_depth};
 use stillrise_handbook::sources::TR_55;
-use stillrise_units::catalog::{H, ONE, YR};
+use stillrise_units::catalog::{H, ONE};
 use stillrise_units::{Length, Ratio, Time, Typed, ratio};
 
 /// The storm on the unit's surfaces.
@@ -68,12 +68,18 @@ pub(super) fn day<T: Trail>(t: &mut T, sheet: &mut Worksheet, of: &Inputs<'_>) -
 /// The rain of 24 hours and two years.
 pub(super) fn two_years<T: Trail>(t: &mut T, sheet: &mut Worksheet, of: &Inputs<'_>) -> Result<Val<Length>, Stop> {
     let said = stated(t, of.w, "rain of 24 hours and two years", &of.block.rain_2yr);
-    let found = said.or_else(|| table_depth(t, of, Some(YR.from_si(Time::of(2.0, &YR).si()))));
+    let found = said.or_else(|| table_depth(t, of, Some(2.0)));
     if found.is_none() {
         sheet.miss(&of.block.rain_2yr());
     }
     let depth = found.ok_or_else(|| lacks("how deep the rain of 24 hours and two years is"))?;
     Ok(sheet.term("P_2", depth))
+}
+
+/// Whether the rain of 24 hours and two years is known.
+pub(super) fn knows_two_years(of: &Inputs<'_>) -> bool {
+    let off = &mut crate::provenance::Off;
+    of.block.rain_2yr.is_given() || table_depth(off, of, Some(2.0)).is_some()
 }
 
 /// Distribution of the day's rain.

@@ -36,7 +36,7 @@ pub(super) fn api_of<T: Trail>(
     factor: Val<FactorRounding>,
 ) -> Result<(), Stop> {
     let source = say!(T, "{API_421}");
-    let flow = sheet.term("Q", flow);
+    let flow = sheet.take("Q", flow);
     let d = droplet(t, sheet, 150.0, &source);
     let rise = by!(t, "rise of the design droplet", stokes_rise::rise(d, fluids.water, fluids.oil, fluids.viscosity))?;
     let rise = sheet.term("V_t", rise);
@@ -73,12 +73,12 @@ pub(super) fn washington_of<T: Trail>(
     drained: Option<Val<Area>>,
 ) -> Result<(), Stop> {
     let source = say!(T, "{SWMMWW}");
-    let flow = sheet.term("Q", flow);
+    let flow = sheet.take("Q", flow);
     let d = droplet(t, sheet, 60.0, &source);
     let kg = Some((&KG_M3, &KG_M3));
     let water = given(t, "density of the water, 32 °F", kg, Density::of(999.0, &KG_M3), &source, "0.999 g/cm3");
     let water = sheet.term("rho_w", water);
-    let oil = sheet.term("rho_o", oil);
+    let oil = sheet.take("rho_o", oil);
     let mu = Viscosity::of(1.7921, &CP);
     let mu = given(t, "dynamic viscosity of the water, 32 °F", Some((&CP, &MPA_S)), mu, &source, "0.017921 poise");
     let mu = sheet.term("mu", mu);
@@ -107,7 +107,7 @@ pub(super) fn washington_of<T: Trail>(
     let plates = sheet.term("A_p", plates);
     sheet.asked.extend([Asked::Surface(found.surface), Asked::Velocity(found.allowed), Asked::PlateArea(plates)]);
     if let Some(drained) = drained {
-        sheet.term("A", drained);
+        sheet.take("A", drained);
         sheet.term("A_f", by!(t, "surface of the forebay", forebay_area::area(drained))?);
     }
     sheet.remarks.push(
@@ -131,10 +131,10 @@ pub(super) fn new_zealand_of<T: Trail>(
     nu: Val<KinematicViscosity>,
 ) -> Result<(), Stop> {
     let source = say!(T, "{NZ_PETROLEUM}");
-    let flow = sheet.term("Q", flow);
+    let flow = sheet.take("Q", flow);
     let d = droplet(t, sheet, 60.0, &source);
     let s = sheet.term("S", s);
-    let nu = sheet.term("nu", nu);
+    let nu = sheet.take("nu", nu);
     let rise = sheet.term("V_t", by!(t, "rise of the design droplet", gravity_rise::rise(d, s, nu))?);
     let shape = Shape {
         least: Length::of(0.75, &M),

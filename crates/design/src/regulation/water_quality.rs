@@ -17,22 +17,21 @@ pub(super) fn water_quality<T: Trail>(t: &mut T, sheet: &mut Worksheet, of: &Inp
     let depth = stated_or_usual(t, of.w, of.block.treated_depth(), "depth of the water-quality rain");
     let depth = sheet.term("P", depth);
     let sealed = rain::sealed(t, sheet, of)?;
-    let area = sheet.term("A", storm.area);
+    let area = sheet.take("A", storm.area);
     let share = volume(t, sheet, depth, sealed, area)?;
     // Path and slope give the time; where nobody said them, that of the storm stands.
     let both = of.e.rain.as_ref().is_some_and(|rain| rain.path.is_given() && rain.slope.is_given());
-    let two_years = of.block.rain_2yr.is_given() || of.e.rain_table.is_some();
-    let time = if both && two_years {
+    let time = if both && rain::knows_two_years(of) {
         flow::travel(t, sheet, of, storm)?
     } else {
         sheet.remarks.push("The time of concentration is that of the storm of our basis: path, slope or the rain of two years were not said.");
-        sheet.term("T_c", storm.concentration_time)
+        sheet.take("T_c", storm.concentration_time)
     };
     let time = flow::at_least(t, sheet, time);
     let storm_type = rain::storm_type(t, sheet, of);
     let treated = treated(t, sheet, (depth, share), (area, time), storm_type)?;
     sheet.asked.push(Asked::Flow(treated));
-    let peak = sheet.term("Q_p", storm.flow);
+    let peak = sheet.take("Q_p", storm.flow);
     let past = reckon!(
         t,
         "flow past the unit, by a splitter",

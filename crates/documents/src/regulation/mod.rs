@@ -11,7 +11,7 @@ pub use json::regulation_json;
 pub use text::{short, text};
 pub use worked::{Line, Notation, Step};
 
-use crate::summary::{capital, limit, statistic, word};
+use crate::summary::{limit, lower, statistic, word};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::enquiry::blocks::Regulator;
 use stillrise_design::performance::promise::Promise;
@@ -24,13 +24,15 @@ use stillrise_units::print;
 #[derive(Debug, Clone, PartialEq)]
 pub struct Beside {
     /// What is asked.
-    pub what: String,
+    pub what: &'static str,
     /// So much.
     pub asked: String,
     /// What the units have, or why that is not held against it.
     pub has: String,
     /// Whether it is enough; nothing where it is not held against it or not known.
     pub holds: Option<bool>,
+    /// Whether it is a matter of the units taken.
+    pub matters: bool,
 }
 
 impl Beside {
@@ -40,6 +42,7 @@ impl Beside {
         match self.holds {
             Some(true) => "keeps it",
             Some(false) => "falls short",
+            None if self.matters => "not known",
             None => "–",
         }
     }
@@ -131,11 +134,13 @@ fn result(settled: &Settled, sheet: &Worksheet) -> String {
 }
 
 fn beside(settled: &Settled, method: Regulator, asked: &Asked) -> Beside {
-    let (has, holds) = match own(method, asked, &settled.job.enquiry, &settled.job.design) {
+    let found = own(method, asked, &settled.job.enquiry, &settled.job.design);
+    let (has, holds) = match found {
         Own::Has(si, holds) => (shown(settled, asked, si), Some(holds)),
         Own::NoMatter(why) | Own::Unknown(why) => (why.to_owned(), None),
     };
-    Beside { what: asked.what().to_owned(), asked: shown(settled, asked, asked.si()), has, holds }
+    let matters = !matches!(found, Own::NoMatter(_));
+    Beside { what: asked.what(), asked: shown(settled, asked, asked.si()), has, holds, matters }
 }
 
 /// What our own calculation says beside the method.

@@ -18,20 +18,22 @@ pub fn short(settled: &Settled, width: usize) -> String {
     let sheets = sheets(settled);
     let Some(first) = sheets.first() else { return String::new() };
     let mut out = heading(&head(settled));
-    let mut table = Table::new(["method", "asks", "", "units", ""]);
+    let mut table = Table::new(["method", "asks for", "", "units", ""]);
     for sheet in &sheets {
-        if sheet.beside.is_empty() {
-            table.row([sheet.title, "nothing follows yet", "", "", ""]);
+        let rows: Vec<_> = sheet.beside.iter().filter(|row| row.matters).collect();
+        if rows.is_empty() {
+            table.row([sheet.method.word(), "nothing that follows yet", "", "", ""]);
         }
-        for (k, row) in sheet.beside.iter().enumerate() {
-            let title = if k == 0 { sheet.title } else { "" };
-            table.row([title, &row.what, &row.asked, &row.has, row.word()]);
+        for (k, row) in rows.into_iter().enumerate() {
+            let name = if k == 0 { sheet.method.word() } else { "" };
+            let has = if row.holds.is_some() { row.has.as_str() } else { "" };
+            table.row([name, row.what, &row.asked, has, row.word()]);
         }
     }
     out.push_str(&table.render(width));
     for sheet in &sheets {
         for remark in &sheet.remarks {
-            out.push_str(&hang(&format!("{}: {remark}", sheet.title), width, 0, 2));
+            out.push_str(&hang(&format!("{}: {remark}", sheet.method.word()), width, 0, 2));
         }
     }
     out.push_str(&hang(
@@ -75,7 +77,7 @@ fn whole(sheet: &Sheet, width: usize) -> String {
     out.push_str(&hang(&sheet.result, width, 0, 2));
     let mut table = Table::new(["asked", "", "units", ""]);
     for row in &sheet.beside {
-        table.row([&row.what, &row.asked, &row.has, row.word()]);
+        table.row([row.what, &row.asked, &row.has, row.word()]);
     }
     out.push_str(&table.render(width));
     let list = |out: &mut String, lead: &str, items: &mut dyn Iterator<Item = &str>| {

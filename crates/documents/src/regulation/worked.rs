@@ -4,7 +4,7 @@
 //! the method.
 
 use stillrise_design::provenance::{Entry, Ledger, Origin, show, show_in_prose};
-use stillrise_design::regulation::Worksheet;
+use stillrise_design::regulation::{Worksheet, about};
 use stillrise_design::{Node, provenance::Pair};
 use stillrise_handbook::equation::{Scope, Style, parse, parse_lines, plain_symbol, printed, render};
 use stillrise_handbook::page::{Arg, Body, Page};
@@ -44,8 +44,15 @@ impl Line {
     /// The line in plain text.
     #[must_use]
     pub fn text(&self) -> String {
-        let numbers = if self.numbers.is_empty() { String::new() } else { format!(" = {}", self.numbers) };
-        format!("{} = {}{numbers} = {}", self.symbol, self.equation, self.value)
+        let mut out = self.symbol.clone();
+        let mut said = vec![self.symbol.as_str(), self.value.as_str()];
+        for part in [&self.equation, &self.numbers] {
+            if !part.is_empty() && !said.contains(&part.as_str()) {
+                said.push(part);
+                out.push_str(&format!(" = {part}"));
+            }
+        }
+        format!("{out} = {}", self.value)
     }
 }
 
@@ -66,13 +73,34 @@ pub struct Step {
 
 /// Symbols by place in the trail.
 struct Symbols<'a> {
+    sources: Vec<String>,
     ledger: &'a Ledger,
     system: System,
     known: Vec<(Node, String)>,
+    taken: Vec<Node>,
     notation: Vec<Notation>,
 }
 
 impl Symbols<'_> {
+    /// Where a value comes from, in few words.
+    fn origin(&self, entry: &Entry, at: Node) -> String {
+        match &entry.origin {
+            Origin::Given { source, .. } => {
+                let text = source.to_string();
+                let own = self.sources.iter().find_map(|source| text.strip_prefix(source.as_str()));
+                own.map_or_else(|| text.clone(), |rest| format!("the method{rest}"))
+            }
+            Origin::Assumed(a) => {
+                let show = |end| show_in_prose(end, entry.units, self.system);
+                format!("assumed, plausibly {} to {}", show(&a.low), show(&a.high))
+            }
+            Origin::Chosen { because, .. } => because.clone(),
+            _ if self.taken.contains(&at) => "our basis".to_owned(),
+            Origin::Derived { .. } | Origin::Reckoned { .. } | Origin::Gathered { .. } => {
+                if self.known.iter().any(|(known, _)| *known == at) { "worked below" } else { "our basis" }.to_owned()
+            }
+        }
+    }
     fn of(&self, at: Node) -> Option<&str> {
         self.known.iter().find(|(known, _)| *known == at).map(|(_, symbol)| symbol.as_str())
     }
@@ -82,15 +110,12 @@ impl Symbols<'_> {
         if self.notation.iter().any(|row| row.at == at) {
             return symbol;
         }
-        if self.of(at).is_none() {
-            self.known.push((at, symbol.clone()));
-        }
         if let Some(entry) = self.ledger.entry(at) {
             self.notation.push(Notation {
                 symbol: symbol.clone(),
                 meaning: entry.label.clone(),
                 value: entry.shown(self.system),
-                origin: origin(entry, self.system),
+                origin: self.origin(entry, at),
                 at,
             });
         }
@@ -98,30 +123,18 @@ impl Symbols<'_> {
     }
 }
 
-/// Where a value comes from, in few words.
-fn origin(entry: &Entry, system: System) -> String {
-    match &entry.origin {
-        Origin::Given { source, .. } => source.to_string(),
-        Origin::Assumed(a) => format!(
-            "assumed, plausibly {} to {}",
-            show_in_prose(&a.low, entry.units, system),
-            show_in_prose(&a.high, entry.units, system)
-        ),
-        Origin::Chosen { because, .. } => because.clone(),
-        Origin::Derived { page, .. } => page.title.to_owned(),
-        Origin::Reckoned { .. } | Origin::Gathered { .. } => "worked below".to_owned(),
-    }
-}
-
 /// Notation and steps.
 pub(super) fn worked(settled: &Settled, sheet: &Worksheet) -> (Vec<Notation>, Vec<Step>) {
     let (ledger, system) = (&settled.job.ledger, settled.job.enquiry.system());
     let known = sheet.terms.iter().map(|term| (term.at, plain_symbol(term.symbol))).collect();
-    let mut symbols = Symbols { ledger, system, known, notation: Vec::new() };
+    let taken = sheet.terms.iter().filter(|term| term.taken).map(|term| term.at).collect();
+    let sources = about::sources(sheet.method).iter().map(ToString::to_string).collect();
+    let mut symbols = Symbols { sources, ledger, system, known, taken, notation: Vec::new() };
     let mut steps: Vec<Step> = Vec::new();
     for term in &sheet.terms {
         let Some(entry) = ledger.entry(term.at) else { continue };
         let lines = match &entry.origin {
+            _ if term.taken => Vec::new(),
             Origin::Derived { page, inputs } => formula(&mut symbols, entry, page, inputs, term.symbol),
             Origin::Reckoned { text, inputs } => reckoned(&mut symbols, entry, text, inputs, term.symbol),
             _ => Vec::new(),
@@ -163,6 +176,13 @@ fn in_symbols(
     own: &str,
 ) -> Option<Vec<Line>> {
     let (Body::Typed(text) | Body::Reduced(text)) = &page.body else { return None };
+    // Where the body works on quantities, each number stands with its own unit.
+    let typed = matches!(page.body, Body::Typed(_));
+    let with_unit = |name: &str| {
+        let at = page.args.iter().position(|arg| arg.name == name).filter(|_| typed)?;
+        let (arg, pair) = (args.get(at)?, page.args.get(at)?.units?);
+        matches!(arg, Arg::Number(_)).then(|| show(arg, Some(pair), system))
+    };
     let mut values: Vec<(String, Arg)> =
         page.constants.iter().map(|(name, _, value)| ((*name).to_owned(), Arg::Number(*value))).collect();
     for (symbol, arg) in page.args.iter().zip(args) {
@@ -193,9 +213,9 @@ fn in_symbols(
             })
         };
         let number_of = |name: &str| match scope.values.iter().rev().find(|(n, _)| n == name) {
-            Some((_, Arg::Number(value))) => digits(*value, 6),
+            Some((_, Arg::Number(value))) => with_unit(name).unwrap_or_else(|| digits(*value, 6)),
             Some((_, Arg::Choice(word))) => (*word).to_owned(),
-            None if name == "G" => digits(stillrise_units::G.si(), 6),
+            None if name == "G" => format!("{} m/s2", digits(stillrise_units::G.si(), 6)),
             _ => symbol_of(name),
         };
         let equation = render(&folded, Style::Plain, &symbol_of, &function);
@@ -203,7 +223,11 @@ fn in_symbols(
         let value = scope.number(&line.tree)?;
         let trivial = numbers == equation || numbers == digits(value, 6);
         let symbol = line.name.as_deref().filter(|_| k < last).map_or_else(|| plain_symbol(own), plain_symbol);
-        let value_shown = if k < last { digits(value, 6) } else { in_its_unit(entry, page, value, system) };
+        let value_shown = match (k < last, typed) {
+            (true, _) => digits(value, 6),
+            (false, true) => entry.shown(system),
+            (false, false) => in_its_unit(entry, page, value, system),
+        };
         let numbers = if trivial { String::new() } else { numbers };
         out.push(Line { symbol, equation, numbers, value: value_shown });
         if let Some(name) = line.name {

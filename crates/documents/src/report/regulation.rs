@@ -49,7 +49,7 @@ fn one(r: &mut Report<'_>, sheet: &Sheet) {
     r.out.lead("Result. ", &sheet.result);
     let mut table = Table::new([wide("Asked for", 1.6), slim("By the method"), wide("Units", 1.4), slim("")]);
     for row in &sheet.beside {
-        table.row([capital(&row.what), row.asked.clone(), capital(&row.has), row.word().to_owned()]);
+        table.row([capital(row.what), row.asked.clone(), capital(&row.has), row.word().to_owned()]);
     }
     r.out.table(&table);
     for remark in &sheet.remarks {
