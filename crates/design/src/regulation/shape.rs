@@ -111,7 +111,7 @@ pub(super) fn washington_of<T: Trail>(
         sheet.term("A_f", by!(t, "surface of the forebay", forebay_area::area(drained))?);
     }
     sheet.remarks.push(
-        "The manual prints a rise velocity of 0.033 ft/min at 10 °C for its own oil (recalled); worked above is that of the heaviest oil of this job in water at 32 °F.",
+        "The manual prints a rise velocity of 0.033 ft/min at 10 °C for its own oil (recalled); worked here is that of the heaviest oil of this job in water at 32 °F.",
     );
     Ok(())
 }

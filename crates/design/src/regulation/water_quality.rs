@@ -35,7 +35,7 @@ pub(super) fn water_quality<T: Trail>(t: &mut T, sheet: &mut Worksheet, of: &Inp
     let past = reckon!(
         t,
         "flow past the unit, by a splitter",
-        [CFS, M3_S],
+        [GPM, L_S],
         (q_p = peak, wq_f = treated)(q_p - wq_f).max(q_p * 0.0)
     );
     sheet.bypassed = Some(sheet.term("Q_by", past));

@@ -159,12 +159,7 @@ fn ours(settled: &Settled) -> Vec<String> {
     }
     for verdict in &found.limits {
         let Some(of) = basis.limits.get(verdict.limit) else { continue };
-        out.push(format!(
-            "Limit on {}, {}: {}.",
-            limit(of),
-            statistic(settled, of),
-            capital(&word(verdict)).to_lowercase()
-        ));
+        out.push(format!("Limit on {}, {}: {}.", lower(&limit(of)), statistic(settled, of), word(verdict)));
     }
     out
 }

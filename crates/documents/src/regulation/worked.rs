@@ -71,6 +71,20 @@ pub struct Step {
     pub at: Node,
 }
 
+/// An input of a step: its symbol, and its value with its unit.
+struct Named {
+    symbol: String,
+    shown: String,
+}
+
+/// Rows that are written out in the notation; of more only the number of rows is said.
+const ROWS: usize = 8;
+
+/// The symbol of a series, both its columns.
+fn columns(math: &str) -> String {
+    math.split('|').map(plain_symbol).collect::<Vec<_>>().join(" ")
+}
+
 /// Symbols by place in the trail.
 struct Symbols<'a> {
     sources: Vec<String>,
@@ -106,7 +120,7 @@ impl Symbols<'_> {
     }
     /// Takes a quantity up in the notation, under the method's symbol or else its own.
     fn take(&mut self, at: Node, own: &str) -> String {
-        let symbol = self.of(at).map_or_else(|| plain_symbol(own), str::to_owned);
+        let symbol = self.of(at).map_or_else(|| columns(own), str::to_owned);
         if self.notation.iter().any(|row| row.at == at) {
             return symbol;
         }
@@ -120,6 +134,18 @@ impl Symbols<'_> {
             });
         }
         symbol
+    }
+}
+
+impl Symbols<'_> {
+    /// Writes the rows of a series out in the notation.
+    fn rows(&mut self, at: Node, rows: &[(f64, f64)], (first, second): (Pair, Pair)) {
+        let (x, y) = (self.system.pick(first), self.system.pick(second));
+        let one = |(a, b): &(f64, f64)| format!("{}: {}", print::with_unit(*a, x), print::with_unit(*b, y));
+        let all = rows.iter().map(one).collect::<Vec<_>>().join("; ");
+        if let Some(row) = self.notation.iter_mut().find(|row| row.at == at).filter(|_| rows.len() <= ROWS) {
+            row.value = all;
+        }
     }
 }
 
@@ -152,13 +178,16 @@ pub(super) fn worked(settled: &Settled, sheet: &Worksheet) -> (Vec<Notation>, Ve
 fn formula(symbols: &mut Symbols<'_>, entry: &Entry, page: &'static Page, inputs: &[Node], own: &str) -> Vec<Line> {
     let args: Option<Vec<Arg>> = inputs.iter().map(|at| symbols.ledger.value(*at).cloned()).collect();
     let Some(args) = args else { return Vec::new() };
-    let names: Vec<String> = page
-        .args
-        .iter()
-        .zip(inputs)
-        .map(|(arg, at)| symbols.take(*at, arg.math.split('|').next().unwrap_or(arg.math)))
-        .collect();
-    in_symbols(symbols.system, entry, page, &args, &names, own).unwrap_or_else(|| {
+    let mut named = Vec::new();
+    for ((arg, at), value) in page.args.iter().zip(inputs).zip(&args) {
+        let symbol = symbols.take(*at, arg.math);
+        if let (Arg::Series(rows), Some(first), Some(second)) = (value, arg.units, arg.second) {
+            symbols.rows(*at, rows, (first, second));
+        }
+        let shown = symbols.ledger.entry(*at).map_or_else(String::new, |entry| entry.shown(symbols.system));
+        named.push(Named { symbol, shown });
+    }
+    in_symbols(symbols.system, entry, page, &args, &named, own).unwrap_or_else(|| {
         let lines = printed(page, &args, &entry.value, Style::Plain).into_iter();
         let end = |value: f64| in_its_unit(entry, page, value, symbols.system);
         lines
@@ -172,7 +201,7 @@ fn in_symbols(
     entry: &Entry,
     page: &'static Page,
     args: &[Arg],
-    names: &[String],
+    named: &[Named],
     own: &str,
 ) -> Option<Vec<Line>> {
     let (Body::Typed(text) | Body::Reduced(text)) = &page.body else { return None };
@@ -180,8 +209,7 @@ fn in_symbols(
     let typed = matches!(page.body, Body::Typed(_));
     let with_unit = |name: &str| {
         let at = page.args.iter().position(|arg| arg.name == name).filter(|_| typed)?;
-        let (arg, pair) = (args.get(at)?, page.args.get(at)?.units?);
-        matches!(arg, Arg::Number(_)).then(|| show(arg, Some(pair), system))
+        named.get(at).map(|input| input.shown.clone())
     };
     let mut values: Vec<(String, Arg)> =
         page.constants.iter().map(|(name, _, value)| ((*name).to_owned(), Arg::Number(*value))).collect();
@@ -203,9 +231,14 @@ fn in_symbols(
     for (k, line) in lines.into_iter().enumerate() {
         let folded = scope.folded(&line.tree);
         let symbol_of = |name: &str| {
-            let argument = page.args.iter().position(|arg| arg.name == name).and_then(|at| names.get(at));
+            let argument = page
+                .args
+                .iter()
+                .position(|arg| arg.name == name)
+                .and_then(|at| named.get(at))
+                .map(|input| input.symbol.clone());
             let constant = page.constants.iter().find(|(n, ..)| *n == name).map(|(_, math, _)| *math);
-            argument.cloned().unwrap_or_else(|| match (constant, name) {
+            argument.unwrap_or_else(|| match (constant, name) {
                 (Some(math), _) => plain_symbol(math),
                 (None, "G") => "g".to_owned(),
                 (None, "PI") => "π".to_owned(),
