@@ -86,7 +86,7 @@ pub(super) fn knows_two_years(of: &Inputs<'_>) -> bool {
 pub(super) fn storm_type<T: Trail>(t: &mut T, sheet: &mut Worksheet, of: &Inputs<'_>) -> Val<StormType> {
     let label = "distribution of the day's rain";
     let value = match of.block.storm_type.0 {
-        Some(word) => given(t, label, None, word, &of.block.storm_type().source(), word.word()),
+        Some(word) => given(t, label, None, word, of.block.storm_type().source(), word.word()),
         None => {
             let (low, high) = (StormType::TypeIa, StormType::TypeIi);
             let why = "type II holds over most of the United States, and its peak is the sharpest of the four";
@@ -125,7 +125,7 @@ pub(super) fn curve<T: Trail>(t: &mut T, sheet: &mut Worksheet, of: &Inputs<'_>)
 fn soil<T: Trail>(t: &mut T, of: &Inputs<'_>) -> Val<SoilGroup> {
     let label = "group of the soil";
     match of.block.soil_group.0 {
-        Some(group) => given(t, label, None, group, &of.block.soil_group().source(), group.word()),
+        Some(group) => given(t, label, None, group, of.block.soil_group().source(), group.word()),
         None => {
             let ends = (SoilGroup::A, SoilGroup::D, SoilGroup::D);
             assumed(t, of.w, &of.block.soil_group(), label, stand_in(ends, "group D sheds most, the safe side"))
