@@ -14,6 +14,7 @@ pub mod job;
 pub mod performance;
 pub mod provenance;
 pub mod record;
+pub mod regulation;
 pub mod stages;
 mod stop;
 pub mod train;

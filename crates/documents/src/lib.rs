@@ -18,6 +18,7 @@ pub mod papers;
 pub mod profile;
 pub mod rating;
 pub mod reading;
+pub mod regulation;
 pub mod remedies;
 pub mod render;
 pub mod reply;

@@ -105,6 +105,8 @@ static ROWS: &[Row] = rows! {
     "nominal-size-too-small": "wash" ["asked.nominal_size" = "NS 10", "european.category" = "wash water", "european.system" = "S-II-P"] "passes"; "oil.density" = "870 kg/m3" => "fails"
     "nominal-size-too-small": "wash" ["asked.nominal_size" = "NS 10", "european.category" = "wash water", "european.system" = "S-II-P"] "passes"; "european.high_pressure" = "5" => "fails"
 
+    "short-of-method-asked-for": "wash" ["regulation.methods" = "residence-time", "regulation.residence" = "2 min"] "passes"; "regulation.residence" = "4 h" => "fails"
+    "short-of-method-asked-for": "wash" ["regulation.methods" = "overflow-rate", "regulation.droplet" = "150 um"] "passes"; "regulation.droplet" = "10 um" => "fails"
     "oil-outside-scope": "wash" ["asked.nominal_size" = "NS 10"] "passes"; "oil.density" = "955 kg/m3" => "warns"
     "oil-outside-scope": "wash" ["asked.nominal_size" = "NS 10"] "passes"; "stream.oil.kind" = "vegetable-oil" => "warns"
     "oil-outside-scope": "wash" ["asked.nominal_size" = "NS 10"] "passes"; "chemical.kind" = "soluble-coolant" => "warns"

@@ -47,6 +47,24 @@ static SILENCES: &[Silence] = silences! {
     "nominal-size-too-small": "wash" [
         "asked.nominal_size" = "NS 10", "european.category" = "wash water", "european.system" = "S-II-I-P", "oil.density" = "870 kg/m3"
     ] "passes"; "european.system" = OUT => "european.system";
+    "short-of-method-asked-for": "twin_us" [
+        "regulation.methods" = "faa", "rain.path" = "100 ft", "rain.slope" = "1 %"
+    ] "passes"; "rain.path" = OUT => "rain.path";
+    "short-of-method-asked-for": "twin_us" [
+        "regulation.methods" = "faa", "rain.path" = "100 ft", "rain.slope" = "1 %"
+    ] "passes"; "rain.slope" = OUT => "rain.slope";
+    "short-of-method-asked-for": "twin_us" [
+        "regulation.methods" = "water-quality", "regulation.treated_depth" = "1 in", "regulation.sealed" = "100 %", "regulation.storm_type" = "type-ii"
+    ] "passes"; "regulation.treated_depth" = OUT => "regulation.treated_depth";
+    "short-of-method-asked-for": "twin_us" [
+        "regulation.methods" = "water-quality", "regulation.treated_depth" = "1 in", "regulation.sealed" = "100 %", "regulation.storm_type" = "type-ii"
+    ] "passes"; "regulation.sealed" = OUT => "regulation.sealed";
+    "short-of-method-asked-for": "twin_us" [
+        "regulation.methods" = "water-quality", "regulation.treated_depth" = "1 in", "regulation.sealed" = "100 %", "regulation.storm_type" = "type-ii"
+    ] "passes"; "regulation.storm_type" = OUT => "regulation.storm_type";
+    "short-of-method-asked-for": "wash" [
+        "regulation.methods" = "residence-time", "regulation.residence" = "2 min"
+    ] "passes"; "regulation.residence" = OUT => "regulation.droplet", "regulation.depth";
     "oil-outside-scope": "wash" ["asked.nominal_size" = "NS 10", "oil" = OUT] "passes"; "stream.oil.kind" = OUT => "oil.kind";
     "oil-outside-scope": "wash" ["asked.nominal_size" = "NS 10"] "passes"; "stream.oil.emulsified" = OUT => "chemical.kind";
     "bypass-with-spill": "twin_us" [
@@ -310,6 +328,8 @@ fn where_the_chain_stops_no_rule_passes_on_what_is_missing() {
             "spill-without-closure" => "passes",
             // Nobody said how deep may be dug, with or without a unit.
             "dug-too-deep" => "not applicable",
+            // No authority's method is asked for.
+            "short-of-method-asked-for" => "not applicable",
             _ => "cannot judge",
         };
         assert_eq!(judged.verdict.word(), expected, "{}: {}", judged.rule.id, judged.verdict.says());

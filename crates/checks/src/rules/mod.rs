@@ -22,6 +22,7 @@ list_rules! {
     nominal_size_too_small,
     oil_outside_scope,
     bypass_with_spill,
+    short_of_method_asked_for,
     claims_contradict,
     levels_upside_down,
     rain_not_allowed,

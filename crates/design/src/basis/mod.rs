@@ -107,6 +107,8 @@ pub struct Basis {
     pub stated: Option<Val<Flow>>,
     /// What the European standard would ask for, where somebody asks by it.
     pub european: Option<european::European>,
+    /// The methods that an authority asks for, each worked.
+    pub regulation: Vec<crate::regulation::Worksheet>,
 }
 
 impl Basis {
@@ -189,7 +191,7 @@ pub fn basis_on<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Ba
         cases: &cases,
     };
     let european = european::european(t, w, e, &compared);
-    Ok(Basis {
+    let mut basis = Basis {
         fluids,
         storm,
         dosed,
@@ -210,7 +212,10 @@ pub fn basis_on<T: Trail>(t: &mut T, w: &WhatIf, ready: &Ready<'_>) -> Result<Ba
         methods,
         stated,
         european,
-    })
+        regulation: Vec::new(),
+    };
+    basis.regulation = crate::regulation::regulation(t, w, e, &basis);
+    Ok(basis)
 }
 
 /// What comes, before anything is said of droplets and solids.

@@ -23,9 +23,11 @@ pub mod pump_curve;
 pub mod rain_table;
 pub mod range;
 pub mod reader;
+pub mod regulation;
 pub mod results;
 pub mod said;
 pub mod settings;
+mod shares;
 pub mod shear;
 pub mod spec;
 pub mod today;
@@ -37,11 +39,12 @@ use range::Range;
 use reader::{Slot, read, slots};
 use said::Claimed;
 use settings::Settings;
+use shares::{grains, unlike_shares};
 use shear::ShearBlock;
 use std::sync::Arc;
 use stillrise_handbook::separation::remaining_oil::DropletLaw;
 use stillrise_units::parse::{DECIMAL_COMMA, DECIMAL_POINT, ROUND_POINT, THOUSANDS_COMMA};
-use stillrise_units::{Fault, System, print};
+use stillrise_units::{Fault, System};
 
 /// An enquiry file as read.
 #[derive(Debug, Clone, Default)]
@@ -71,6 +74,7 @@ pub struct Enquiry {
     pub stated: Stated,
     pub asked: Asked,
     pub european: Option<European>,
+    pub regulation: Option<Regulation>,
     pub cases: Vec<CaseBlock>,
     pub method: Method,
     pub unit: UnitBlock,
@@ -152,6 +156,7 @@ const SLOTS: &[Slot<Enquiry>] = slots! {
     one Stated stated;
     one Asked asked;
     maybe European european;
+    maybe Regulation regulation;
     many CaseBlock cases;
     one Method method;
     one UnitBlock unit;
@@ -316,31 +321,8 @@ pub fn read_enquiry_under(
     sample_faults(&enquiry, &mut faults);
     containments::faults(&enquiry, &mut faults);
     european::faults(&enquiry, &mut faults);
+    regulation::faults(&enquiry, &mut faults);
     if faults.is_empty() { Ok(enquiry) } else { Err(faults) }
-}
-
-/// Why rows are no cumulative shares, and the remedy.
-fn unlike_shares(rows: &[(f64, f64)]) -> Option<(String, &'static str)> {
-    let percent = |share: f64| format!("{} %", print::digits(share * 100.0, 4));
-    if let Some(pair) = rows.windows(2).find(|pair| pair[1].1 < pair[0].1) {
-        let reason = format!("the share that is finer falls from {} to {}", percent(pair[0].1), percent(pair[1].1));
-        return Some((reason, "give cumulative shares, finer than each size; they rise"));
-    }
-    let (_, last) = rows.last().filter(|(_, last)| (last - 1.0).abs() > 0.01)?;
-    Some((format!("the shares end at {}, not at 100 %", percent(*last)), "add the size that all of it is finer than"))
-}
-
-/// What no distribution of grains can be.
-fn grains(s: &Solids, faults: &mut Vec<Fault>) {
-    if !s.table.is_given() {
-        return;
-    }
-    let rows = unlike_shares(&s.table.rows.0).map(|(reason, remedy)| ("table", reason, remedy));
-    let both = (s.d50.is_given() || s.spread.is_given())
-        .then(|| ("table", "a sieved table stands beside d50 or spread".to_owned(), "give one of the two"));
-    for (key, reason, remedy) in rows.into_iter().chain(both) {
-        faults.push(Fault::new(format!("solids: {key}"), reason, remedy));
-    }
 }
 
 /// What no distribution of droplets can be.

@@ -16,6 +16,7 @@ mod evidence;
 mod hydraulics;
 mod ladder;
 mod rating;
+mod regulation;
 pub(crate) mod service;
 mod shop;
 mod sources;
@@ -50,6 +51,11 @@ pub(crate) fn calculation(r: &mut Report<'_>, charts: &[Drawn]) {
     shop::shop(r);
     service::cautions(r);
     closing::closing(r);
+}
+
+/// The methods that the authority asks for.
+pub(crate) fn methods(r: &mut Report<'_>) {
+    regulation::regulation(r);
 }
 
 /// What a reviewer may turn to beside the report.

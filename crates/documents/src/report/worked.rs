@@ -155,7 +155,7 @@ fn numbers(page: &'static Page, args: &[Arg], style: Style) -> Option<Vec<String
     let mut scope = Scope { values, call: &call };
     let mut out = Vec::new();
     for line in parse_lines(text).ok()? {
-        let folded = fold(&line.tree, &scope);
+        let folded = scope.folded(&line.tree);
         let leaf = |name: &str| leaf(page, &scope, style, name);
         out.push(render(&folded, style, &leaf, &function));
         if let Some(name) = line.name {
@@ -190,20 +190,6 @@ fn leaf(page: &Page, scope: &Scope<'_>, style: Style, name: &str) -> String {
                     .join(" ")
             }
         },
-    }
-}
-
-/// The tree with every branch replaced by the one that holds.
-fn fold(tree: &Tree, scope: &Scope<'_>) -> Tree {
-    match tree {
-        Tree::If(condition, then, other) => match scope.holds(condition) {
-            Some(holds) => fold(if holds { then } else { other }, scope),
-            None => tree.clone(),
-        },
-        Tree::Minus(inner) => Tree::Minus(Box::new(fold(inner, scope))),
-        Tree::Binary(operator, a, b) => Tree::Binary(*operator, Box::new(fold(a, scope)), Box::new(fold(b, scope))),
-        Tree::Call(name, args) => Tree::Call(name.clone(), args.iter().map(|a| fold(a, scope)).collect()),
-        other => other.clone(),
     }
 }
 

@@ -48,6 +48,7 @@ pub fn result(settled: &Settled, edition: Edition) -> Value {
         "cases": cases(settled),
         "containment": containment::containment(settled),
         "european": european::european(settled),
+        "regulation": crate::regulation::regulation_json(settled),
         "train": train(settled, edition),
         "performance": performance(settled),
         "limits": limits(settled),

@@ -82,6 +82,7 @@ pub fn summary(settled: &Settled, width: usize) -> String {
     performance::storage(&mut out, settled, width);
     shop::shop(&mut out, settled, width);
     european::european(&mut out, settled, width);
+    out.push_str(&crate::regulation::short(settled, width));
     verdicts::rules(&mut out, settled, width);
     verdicts::questions(&mut out, settled, width);
     let held = crate::settings::text(&settled.job.enquiry, width);

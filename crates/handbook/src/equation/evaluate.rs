@@ -79,6 +79,22 @@ impl Scope<'_> {
         })
     }
 
+    /// The tree with every branch replaced by the one that holds.
+    #[must_use]
+    pub fn folded(&self, tree: &Tree) -> Tree {
+        let boxed = |tree: &Tree| Box::new(self.folded(tree));
+        match tree {
+            Tree::If(condition, then, other) => match self.holds(condition) {
+                Some(holds) => self.folded(if holds { then } else { other }),
+                None => tree.clone(),
+            },
+            Tree::Minus(inner) => Tree::Minus(boxed(inner)),
+            Tree::Binary(operator, a, b) => Tree::Binary(*operator, boxed(a), boxed(b)),
+            Tree::Call(name, args) => Tree::Call(name.clone(), args.iter().map(|a| self.folded(a)).collect()),
+            other => other.clone(),
+        }
+    }
+
     /// Runs the lines of a body and gives the value of each, the result last.
     #[must_use]
     pub fn run(&mut self, lines: &[Line]) -> Option<Vec<f64>> {

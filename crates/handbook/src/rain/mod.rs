@@ -3,6 +3,7 @@
 use crate::evidence::Table;
 use crate::page::Evidence::{ByHand, Published};
 
+pub mod curve_numbers;
 pub mod surfaces;
 
 crate::list_pages! {
@@ -10,6 +11,8 @@ crate::list_pages! {
     wind_driven_rain, nozzle_flow, hose_flow, daily_volume, rain_volume, quick_storage, modified_rational, constant_outflow_storage, frequency_factor,
     deluge_flow, fire_water,
     sheet_flow_time, shallow_flow_velocity, travel_time, curve_number_runoff, graphical_peak, linear_reservoir,
+    faa_time, nrcs_lag_time, initial_loss, composite_curve_number, volumetric_runoff, water_quality_volume,
+    water_quality_curve_number,
 }
 
 /// Check tables of this area, read row by row.

@@ -43,7 +43,7 @@ crate::list_pages! {
     long_term_mean,
     en858_nominal_size, en858_tap_flow, en858_wash_equipment, en858_impediment_factor,
     en858_density_factor, en858_standard_size, en858_sludge_trap,
-    ppg3_size, ppg3_oil_store,
+    ppg3_size, ppg3_oil_store, ppg3_silt_store, gravity_rise, manual_plate_area, forebay_area, detention_volume,
     kuwabara_factor, happel_factor,
     fibre_interception,
     fibre_gravity,

@@ -21,4 +21,8 @@ sources! {
     DOT_FREQUENCY "Oklahoma DOT, Roadway Drainage Manual, ch. 7, and Oregon DOT, Hydraulics Manual, app. F, frequency factors" "2014" SecondHand;
     NFPA_15 "NFPA 15, Water spray fixed systems for fire protection, transformers, as quoted by another text" "" SecondHand;
     NFPA_850 "NFPA 850, Fire protection for electric generating plants: containment for ten minutes of fixed spray and hoses" "" Memory;
+    FAA_DRAINAGE "Federal Aviation Administration, Advisory Circular 150/5320-5, Airport Drainage, as several public drainage manuals quote it" "1965" SecondHand;
+    NH_1504 "New Hampshire Code of Administrative Rules, Env-Wq 1504.10, water quality volume" "" Read;
+    SCHUELER "Claytor and Schueler, Design of Stormwater Filtering Systems, as an appendix of a state manual copies it: water-quality volume and flow" "1996" SecondHand;
+    WQ_DEPTH "Depth of the water-quality rain: 1 in, Env-Wq 1504.10; 0.8 to 1.2 in typical, slides of a sizing course" "" Read;
 }

@@ -74,4 +74,7 @@ sources! {
     HEAD_COEFFICIENT "Head coefficient of radial impellers, head over the square of the tip speed, some 0.4 to 0.6 at the best point; textbook figure" "" Memory;
     CRAYA_GARIEL "Craya, Recherches théoriques sur l'écoulement de couches superposées de fluides de densités différentes, and Gariel's measurements, La Houille Blanche 4" "1949" Memory;
     LUBIN_SPRINGER "Lubin and Springer, The formation of a dip on the surface of a liquid draining from a tank, Journal of Fluid Mechanics 29" "1967" Memory;
+    API_421_PLATES "American Petroleum Institute, Publication 421, plate area by the coefficient 0.00386" "1990" Memory;
+    NZ_TP10 "Auckland Regional Council, Technical Publication 10, chapter 10: oil and water separators" "2003" Read;
+    ONE_EQUATION "Municipal sheets on separators that size by one equation, without a factor; title pages read, formulas recalled" "" Memory;
 }

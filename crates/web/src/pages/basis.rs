@@ -16,6 +16,7 @@ use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::provenance::{Chooser, Node, Origin, Val};
 use stillrise_documents::alternatives::{Beside, beside};
 use stillrise_documents::charts::arrivals;
+use stillrise_documents::regulation::{self, sheets};
 use stillrise_documents::summary::governs;
 use stillrise_search::Settled;
 use stillrise_units::catalog::MG_L;
@@ -91,9 +92,26 @@ fn basis(settled: &Settled) -> Markup {
             }
         } } }
         p.small { "Each case in the coldest and the warmest water, clean and at the end of the interval between pump-outs. A click on a number tells where it comes from." }
+        (methods(&sheets(settled)))
         (contradictions(settled))
         (trains(&beside(settled)))
     }
+}
+
+/// The methods that an authority asks for: what each asks, and what the units have; nothing where none is asked for.
+fn methods(all: &[regulation::Sheet]) -> Markup {
+    html! { @if let Some(first) = all.first() {
+        h2 { "Methods that the authority asks for" }
+        div.scroll { table.list { thead { tr { th { "Method" } th { "Asks for" } th { "By the method" } th { "Units" } th { "" } } } tbody {
+            @for sheet in all { @for (k, row) in sheet.beside.iter().enumerate() { tr {
+                th scope="row" { @if k == 0 { (sheet.title) } }
+                td { (row.what) } td { (row.asked) } td { (row.has) }
+                td { @if row.holds == Some(false) { span.word.bad { (row.word()) } } @else { (row.word()) } }
+            } } }
+        } } }
+        @for sheet in all { @for remark in &sheet.remarks { p.small { b { (sheet.title) } ": " (remark) } } }
+        p.small { (first.confirm) }
+    } }
 }
 
 /// What was claimed differently, and what was taken.

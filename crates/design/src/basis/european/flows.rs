@@ -7,7 +7,7 @@ use crate::basis::stated::stated;
 use crate::enquiry::Enquiry;
 use crate::enquiry::blocks::{self, WaterKind};
 use crate::enquiry::european::{taps, waste_waters};
-use crate::provenance::{Trail, Val, WhatIf, given};
+use crate::provenance::{Node, Trail, Val, WhatIf, given};
 use crate::{by, reckon, say};
 use stillrise_handbook::rain::rational_flow;
 use stillrise_handbook::separation::en858_impediment_factor::UseCategory;
@@ -26,6 +26,7 @@ pub(super) struct Flows {
     pub(super) by_units: Option<Val<Flow>>,
     pub(super) left_out: Option<Val<Flow>>,
     pub(super) pumps: Option<Val<Flow>>,
+    pub(super) parts: Vec<(&'static str, Node)>,
 }
 
 pub(super) fn flows<T: Trail>(
@@ -36,7 +37,8 @@ pub(super) fn flows<T: Trail>(
     of: &Compared<'_>,
 ) -> Flows {
     let local = stated(t, w, "rain flow by the local rule", &block.rain_flow);
-    let taps = tap_flow(t, block);
+    let mut parts = Vec::new();
+    let taps = tap_flow(t, block, &mut parts);
     let waste_places: Vec<usize> = waste_waters(e).collect();
     let streams = |wanted: &dyn Fn(usize) -> bool| -> Vec<Val<Flow>> {
         let of_them = of.waters.iter().filter(|water| matches!(water.which, Which::Stream(i) if wanted(i)));
@@ -114,6 +116,7 @@ pub(super) fn flows<T: Trail>(
         by_units: by_units.filter(|_| pumps.is_none()),
         left_out: left_out.filter(|_| pumps.is_none()),
         pumps,
+        parts,
     }
 }
 
@@ -138,7 +141,7 @@ fn sum<T: Trail>(t: &mut T, label: &str, flows: &[Val<Flow>]) -> Option<Val<Flow
 }
 
 /// What taps, high-pressure units and washes count for; none where none is declared.
-fn tap_flow<T: Trail>(t: &mut T, block: &blocks::European) -> Option<Val<Flow>> {
+fn tap_flow<T: Trail>(t: &mut T, block: &blocks::European, parts: &mut Vec<(&'static str, Node)>) -> Option<Val<Flow>> {
     let count =
         |t: &mut T, label: &str, n: f64, key: &str| given(t, label, Some((&ONE, &ONE)), ratio(n), key, &say!(T, "{n}"));
     let mut flows = Vec::new();
@@ -148,16 +151,18 @@ fn tap_flow<T: Trail>(t: &mut T, block: &blocks::European) -> Option<Val<Flow>> 
         if n > 0.0 {
             let n = count(t, &say!(T, "taps of {}", bore.word()), n, &block.taps().place());
             let bore = given(t, "their bore", None, *bore, &block.taps().place(), bore.word());
-            flows.extend(by!(t, &say!(T, "flow of the taps of {}", bore.q.word()), en858_tap_flow::flow(n, bore)).ok());
+            let flow = by!(t, &say!(T, "flow of the taps of {}", bore.q.word()), en858_tap_flow::flow(n, bore)).ok();
+            parts.extend(flow.map(|flow| ("Q_s1", flow.at)));
+            flows.extend(flow);
         }
     }
     let (washes, pressure) = (block.automatic_wash.unwrap_or(0), block.high_pressure.unwrap_or(0));
     if washes > 0 || pressure > 0 {
         let washes = count(t, "automatic washes", f64::from(washes), &block.automatic_wash().place());
         let pressure = count(t, "high-pressure units", f64::from(pressure), &block.high_pressure().place());
-        flows.extend(
-            by!(t, "flow of washes and high-pressure units", en858_wash_equipment::flow(washes, pressure)).ok(),
-        );
+        let flow = by!(t, "flow of washes and high-pressure units", en858_wash_equipment::flow(washes, pressure)).ok();
+        parts.extend(flow.map(|flow| ("Q_s2+3", flow.at)));
+        flows.extend(flow);
     }
     sum(t, "flow of taps, washes and high-pressure units", &flows)
 }

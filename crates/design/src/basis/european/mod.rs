@@ -12,11 +12,12 @@ use crate::basis::stated::{assumed, stand_in};
 use crate::basis::storm::Storm;
 use crate::basis::waters::Water;
 use crate::enquiry::Enquiry;
-use crate::enquiry::blocks::{self, SeparatorClass};
+use crate::enquiry::blocks::{self, Regulator, SeparatorClass};
 use crate::enquiry::european::{nominal_size, waste_waters};
 use crate::enquiry::fields::Word;
 use crate::enquiry::keys::Key;
-use crate::provenance::{Pair, Trail, Val, WhatIf, choose, given};
+use crate::enquiry::regulation::asks_for;
+use crate::provenance::{Node, Pair, Trail, Val, WhatIf, choose, given};
 use crate::{by, reckon};
 use flows::{Flows, flows};
 use stillrise_handbook::page::{Argument, Outside};
@@ -54,6 +55,8 @@ pub struct European {
     pub waste: Val<Flow>,
     /// What the pumps lift, where it and not what arrives sets the flow.
     pub pumps: Option<Val<Flow>>,
+    /// What rain and waste water are made of, under the standard's symbols, in order.
+    pub parts: Vec<(&'static str, Node)>,
     /// Category of use, where there is waste water or somebody said it.
     pub category: Option<Val<UseCategory>>,
     /// Impediment factor.
@@ -134,7 +137,7 @@ pub(super) struct Compared<'a> {
 
 /// The comparison; `None` where nobody asks by the European standard.
 pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compared<'_>) -> Option<European> {
-    if e.european.is_none() && e.asked.nominal_size.is_none() {
+    if e.european.is_none() && e.asked.nominal_size.is_none() && !asks_for(e, Regulator::En858) {
         return None;
     }
     t.section("EN 858-2, a comparison");
@@ -144,7 +147,8 @@ pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compar
         let text = e.asked.nominal_size.as_deref().unwrap_or_default();
         given(t, "nominal size that was named", Some(SIZE), Flow::of(size, &L_S), &source, text)
     });
-    let Flows { rain, rain_is_storm, without_loss, waste, by_units, left_out, pumps } = flows(t, w, e, &block, of);
+    let Flows { rain, rain_is_storm, without_loss, waste, by_units, left_out, pumps, parts } =
+        flows(t, w, e, &block, of);
     let category = category(t, w, &block, waste.q.si() > 0.0);
     let none =
         |t: &mut T| given(t, "impediment factor", Some((&ONE, &ONE)), ratio(0.0), "no waste water comes", "none");
@@ -172,6 +176,7 @@ pub(super) fn european<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, of: &Compar
         left_out,
         waste,
         pumps,
+        parts,
         category,
         impediment,
         system,
@@ -311,14 +316,7 @@ fn sizes<T: Trail>(
     let standard = by!(t, "next nominal size of the series", en858_standard_size::size(need)).ok();
     let size = standard.unwrap_or(need);
     let sludge_trap = by!(t, "sludge trap", en858_sludge_trap::volume(size, factor, of.load)).ok();
-    // Where waste water or a spill can come none is allowed, whoever asks for it.
-    let barred = of.waste.q.si() > 0.0 || may_spill;
-    let (kind, because) = match (*block.bypass == Some(true), barred) {
-        (true, false) => (Ppg3Kind::Bypass, "a bypass is asked for"),
-        (true, true) => (Ppg3Kind::Full, "a bypass is asked for, and waste water or a spill can come, which bars it"),
-        (false, _) => (Ppg3Kind::Full, "no bypass is asked for"),
-    };
-    let kind = choose(t, "full retention or bypass", None, kind, "full, bypass", because, &[]);
+    let kind = ppg3_kind(t, *block.bypass == Some(true), of.waste.q.si() > 0.0 || may_spill);
     // Behind a bypass only a tenth of the rain is treated, and the British store goes by that size.
     let treated = match storm.filter(|_| kind.q == Ppg3Kind::Bypass) {
         Some(storm) => by!(t, "nominal size behind a bypass, PPG3", ppg3_size::flow(storm.area, kind)).ok(),
@@ -327,6 +325,16 @@ fn sizes<T: Trail>(
     let oil_store = by!(t, "oil store, PPG3", ppg3_oil_store::volume(treated.unwrap_or(size), kind)).ok();
     let least = least(of, block).map_err(|outside| outside.reason)?;
     Ok(Sizes { factor, need, least, class_one, apart, waste_alone, standard, sludge_trap, oil_store })
+}
+
+/// Full retention or bypass. Where waste water or a spill can come, `barred`, none is allowed, whoever asks for it.
+pub(crate) fn ppg3_kind<T: Trail>(t: &mut T, asked: bool, barred: bool) -> Val<Ppg3Kind> {
+    let (kind, because) = match (asked, barred) {
+        (true, false) => (Ppg3Kind::Bypass, "a bypass is asked for"),
+        (true, true) => (Ppg3Kind::Full, "a bypass is asked for, and waste water or a spill can come, which bars it"),
+        (false, _) => (Ppg3Kind::Full, "no bypass is asked for"),
+    };
+    choose(t, "full retention or bypass", None, kind, "full, bypass", because, &[])
 }
 
 /// The need with the mildest words in place of those that nobody said.

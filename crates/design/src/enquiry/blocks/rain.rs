@@ -67,9 +67,11 @@ keys! {
             .asks("What is the time of concentration, or the longest drainage path and its slope?")
             .usual("5 min", "5 min", "15 min", "5 minutes is the least in use for small paved sites (Austin TX Drainage Criteria Manual 2.4.2)");
         /// Longest path of the water over the surface
-        path: Quantity<Length> = spec.units(&FT, &M).between("1 ft", "30000 ft").like("\"250 ft\"");
+        path: Quantity<Length> = spec.units(&FT, &M).between("1 ft", "30000 ft").like("\"250 ft\"")
+            .asks("How long is the longest path of the water over the surface?");
         /// Slope along that path
-        slope: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0.01 %", "50 %").like("\"1.5 %\"");
+        slope: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0.01 %", "50 %").like("\"1.5 %\"")
+            .asks("What is the slope along the longest path of the water?");
         /// Depth of rain in a year
         annual: Quantity<Length> = spec.units(&IN, &MM).between("0.1 in", "500 in").like("\"38 in\"")
             .asks("How much rain falls in a year?")

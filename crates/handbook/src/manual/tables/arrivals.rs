@@ -1,10 +1,11 @@
-//! What arrives: chemicals, pollutants, what a kind of site sends, land uses, surfaces; and what units reach.
+//! What arrives: chemicals, pollutants, what a kind of site sends, land uses, surfaces, curve numbers; and what units reach.
 
 use crate::fluids::chemicals::CHEMICALS;
 use crate::fluids::facilities::FACILITIES;
 use crate::fluids::land_uses::LAND_USES;
 use crate::fluids::pollutants::{Counts, POLLUTANTS};
 use crate::manual::table::{Row, Table};
+use crate::rain::curve_numbers::CURVE_NUMBERS;
 use crate::rain::surfaces::SURFACES;
 use crate::separation::floors;
 use crate::sources::{SHEET_N, STORMWATER_RAW};
@@ -12,7 +13,7 @@ use stillrise_units::catalog::{FT_MIN, M_H, MG_L, ONE, PERCENT, UM};
 use stillrise_units::{Typed, print};
 
 pub(super) fn tables() -> Vec<Table> {
-    vec![chemicals(), pollutants(), facilities(), land_uses(), surfaces(), reached()]
+    vec![chemicals(), pollutants(), facilities(), land_uses(), surfaces(), curve_numbers(), reached()]
 }
 
 fn chemicals() -> Table {
@@ -90,6 +91,16 @@ fn surfaces() -> Table {
         let row = Row::new(s.word, s.title).three(s.runoff, &ONE).cited(s.source).number_if(s.manning_n, &ONE);
         let row = if s.manning_n.is_some() { row.cited(&SHEET_N) } else { row };
         row.from(s.typical_from)
+    }))
+}
+
+fn curve_numbers() -> Table {
+    let about = "Runoff curve numbers of surfaces on soils of groups A (takes up most) to D (least), for the methods of \
+        NRCS; of a surface that is missing here the number is asked.";
+    let columns = [("A", None), ("B", None), ("C", None), ("D", None), ("as the source calls it", None)];
+    Table::new("curve-numbers", "Curve numbers", about, &columns).with(CURVE_NUMBERS.iter().map(|c| {
+        let row = c.numbers.iter().fold(Row::new(c.word, c.word), |row, n| row.number(*n, &ONE));
+        row.text(c.title).from(c.source)
     }))
 }
 
