@@ -7,6 +7,7 @@ pub mod alternatives;
 pub mod charts;
 pub mod compare;
 pub mod edition;
+mod exchange;
 pub mod glance;
 pub mod package;
 pub mod profile;

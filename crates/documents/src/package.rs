@@ -1,6 +1,7 @@
 //! The package: names and bytes of all documents, and a manifest with their hashes.
 
 use crate::Edition;
+use crate::exchange::of_drawing;
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 use stillrise_search::Settled;
@@ -56,6 +57,7 @@ pub fn package_step_by_step(
     if !goes_on(drawing) {
         return Ok(None);
     }
+    let system = settled.job.enquiry.system();
     let section = crate::section::section(settled, edition);
     let views = crate::views::views(settled, edition);
     let drawings: Vec<(&str, &str)> = [("Long section", &section), ("Plan and cross section", &views)]
@@ -69,11 +71,11 @@ pub fn package_step_by_step(
         .map_err(|fault| PackageFault { document: report, reason: format!("{fault:?}") })?;
     files.push(("calculation-report.pdf".to_owned(), report));
     if let Some(section) = &section {
-        files.push(("long-section.svg".to_owned(), section.svg.clone().into_bytes()));
+        files.extend(of_drawing(section, "long-section", "section", system));
         files.push(("sheet.txt".to_owned(), section.sheet_texts.clone().into_bytes()));
     }
     if let Some(views) = &views {
-        files.push(("plan-and-cross-section.svg".to_owned(), views.svg.clone().into_bytes()));
+        files.extend(of_drawing(views, "plan-and-cross-section", "views", system));
         files.push(("sheet-2.txt".to_owned(), views.sheet_texts.clone().into_bytes()));
     }
     if !goes_on(charts) {

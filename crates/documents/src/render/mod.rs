@@ -2,13 +2,16 @@
 //!
 //! - [`scene`]: a drawing in millimetres on paper, with [`mark`]s (dimensions, balloons, levels),
 //!   [`pen`]s and [`hatch`]es; [`scale`] maps a model to paper.
-//! - [`svg`]: a scene as SVG. [`sheet`]: frame, [`title_block`], notes column, [`schedule`]s.
+//! - [`svg`]: a scene as SVG, its letters as text or as outlines ([`glyphs`]). [`sheet`]: frame, [`title_block`], notes column, [`schedule`]s.
+//! - [`dxf`]: a scene at true size for drafting programs.
 //! - [`pdf`]: typst markup and files, or whole drawing sheets, as tagged PDF.
 //! - [`text`]: tables, headings and paragraphs for the terminal and for mails.
 
 pub mod chart;
 pub mod dimension;
+pub mod dxf;
 pub mod geometry;
+pub mod glyphs;
 pub mod hatch;
 pub mod item;
 pub mod lettering;

@@ -1,0 +1,15 @@
+//! The files of a package that other programs open. What goes into them is told elsewhere; here stands which there are.
+
+use crate::render::dxf::{self, dxf};
+use crate::render::svg::{Lettering, Options, svg};
+use crate::section::Drawing;
+use stillrise_units::System;
+
+/// A drawing for whoever has none of our programs: as a picture whose letters are outlines, and for drafting programs. `id` sets the
+/// picture apart from others on a page.
+pub fn of_drawing(drawing: &Drawing, name: &str, id: &str, system: System) -> Vec<(String, Vec<u8>)> {
+    let options = Options { id: id.to_owned(), lettering: Lettering::Outlined, ..Options::default() };
+    let picture = svg(&drawing.scene, &options);
+    let file = dxf(&drawing.scene, &dxf::Options { scale: drawing.scale, system });
+    vec![(format!("{name}.svg"), picture.into_bytes()), (format!("{name}.dxf"), file)]
+}
