@@ -1,8 +1,10 @@
 //! The files of a package that other programs open. What goes into them is told elsewhere; here stands which there are.
 
+use crate::Edition;
 use crate::render::dxf::{self, dxf};
 use crate::render::svg::{Lettering, Options, svg};
 use crate::section::Drawing;
+use stillrise_search::Settled;
 use stillrise_units::System;
 
 /// A drawing for whoever has none of our programs: as a picture whose letters are outlines, and for drafting programs. `id` sets the
@@ -12,4 +14,10 @@ pub fn of_drawing(drawing: &Drawing, name: &str, id: &str, system: System) -> Ve
     let picture = svg(&drawing.scene, &options);
     let file = dxf(&drawing.scene, &dxf::Options { scale: drawing.scale, system });
     vec![(format!("{name}.svg"), picture.into_bytes()), (format!("{name}.dxf"), file)]
+}
+
+/// The files of a job beside its drawings.
+pub fn of_job(settled: &Settled, edition: Edition) -> Vec<(String, Vec<u8>)> {
+    let model = crate::model::model(settled, edition).map(|bytes| ("model.glb".to_owned(), bytes));
+    model.into_iter().collect()
 }

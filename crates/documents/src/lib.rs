@@ -9,6 +9,7 @@ pub mod compare;
 pub mod edition;
 mod exchange;
 pub mod glance;
+pub mod model;
 pub mod package;
 pub mod profile;
 pub mod rating;

@@ -1,7 +1,7 @@
 //! The package: names and bytes of all documents, and a manifest with their hashes.
 
 use crate::Edition;
-use crate::exchange::of_drawing;
+use crate::exchange::{of_drawing, of_job};
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 use stillrise_search::Settled;
@@ -78,6 +78,7 @@ pub fn package_step_by_step(
         files.extend(of_drawing(views, "plan-and-cross-section", "views", system));
         files.push(("sheet-2.txt".to_owned(), views.sheet_texts.clone().into_bytes()));
     }
+    files.extend(of_job(settled, edition));
     if !goes_on(charts) {
         return Ok(None);
     }

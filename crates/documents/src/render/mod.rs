@@ -5,12 +5,14 @@
 //! - [`svg`]: a scene as SVG, its letters as text or as outlines ([`glyphs`]). [`sheet`]: frame, [`title_block`], notes column, [`schedule`]s.
 //! - [`dxf`]: a scene at true size for drafting programs.
 //! - [`pdf`]: typst markup and files, or whole drawing sheets, as tagged PDF.
+//! - [`glb`]: a model of closed surfaces ([`solid`]) as glTF.
 //! - [`text`]: tables, headings and paragraphs for the terminal and for mails.
 
 pub mod chart;
 pub mod dimension;
 pub mod dxf;
 pub mod geometry;
+pub mod glb;
 pub mod glyphs;
 pub mod hatch;
 pub mod item;
@@ -23,6 +25,7 @@ pub mod scale;
 pub mod scene;
 pub mod schedule;
 pub mod sheet;
+pub mod solid;
 pub mod svg;
 pub mod text;
 pub mod title_block;

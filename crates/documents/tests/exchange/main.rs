@@ -2,6 +2,7 @@
 #![allow(clippy::panic, reason = "helpers of tests fail as tests do")]
 
 mod drawing;
+mod model;
 mod outlined;
 
 use stillrise_design::enquiry::range::{Range, read_range};
