@@ -16,8 +16,12 @@ pub fn of_drawing(drawing: &Drawing, name: &str, id: &str, system: System) -> Ve
     vec![(format!("{name}.svg"), picture.into_bytes()), (format!("{name}.dxf"), file)]
 }
 
-/// The files of a job beside its drawings.
-pub fn of_job(settled: &Settled, edition: Edition) -> Vec<(String, Vec<u8>)> {
+/// The files of a job beside its drawings: the unit in space, and its schedules to reckon on with.
+///
+/// # Errors
+/// Why the workbook could not be written.
+pub fn of_job(settled: &Settled, edition: Edition) -> Result<Vec<(String, Vec<u8>)>, String> {
     let model = crate::model::model(settled, edition).map(|bytes| ("model.glb".to_owned(), bytes));
-    model.into_iter().collect()
+    let schedules = crate::workbook::workbook(settled, edition).map_err(|fault| fault.to_string())?;
+    Ok(model.into_iter().chain([("schedules.xlsx".to_owned(), schedules)]).collect())
 }

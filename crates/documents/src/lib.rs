@@ -26,5 +26,6 @@ pub mod sizes;
 pub mod summary;
 pub mod trail;
 pub mod views;
+pub mod workbook;
 
 pub use edition::Edition;

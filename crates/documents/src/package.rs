@@ -78,7 +78,7 @@ pub fn package_step_by_step(
         files.extend(of_drawing(views, "plan-and-cross-section", "views", system));
         files.push(("sheet-2.txt".to_owned(), views.sheet_texts.clone().into_bytes()));
     }
-    files.extend(of_job(settled, edition));
+    files.extend(of_job(settled, edition).map_err(|reason| PackageFault { document: "workbook", reason })?);
     if !goes_on(charts) {
         return Ok(None);
     }

@@ -6,6 +6,7 @@
 //! - [`dxf`]: a scene at true size for drafting programs.
 //! - [`pdf`]: typst markup and files, or whole drawing sheets, as tagged PDF.
 //! - [`glb`]: a model of closed surfaces ([`solid`]) as glTF.
+//! - [`xlsx`]: tables as sheets of a workbook.
 //! - [`text`]: tables, headings and paragraphs for the terminal and for mails.
 
 pub mod chart;
@@ -29,3 +30,4 @@ pub mod solid;
 pub mod svg;
 pub mod text;
 pub mod title_block;
+pub mod xlsx;

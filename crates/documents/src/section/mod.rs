@@ -16,7 +16,7 @@ mod liquids;
 pub(crate) mod names;
 mod notes;
 pub(crate) mod place;
-mod schedules;
+pub(crate) mod schedules;
 mod small;
 pub(crate) mod title;
 pub(crate) mod vessel;

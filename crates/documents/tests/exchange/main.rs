@@ -4,6 +4,7 @@
 mod drawing;
 mod model;
 mod outlined;
+mod workbook;
 
 use stillrise_design::enquiry::range::{Range, read_range};
 use stillrise_design::enquiry::read_enquiry;
