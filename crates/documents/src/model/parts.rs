@@ -20,10 +20,20 @@ const PUMP: (f64, f64) = (0.25, 0.4);
 /// Adds every part.
 pub fn add(s: &Section, inside: &Inside, wall: f64, add: &mut impl FnMut(&str, String, Look, Mesh, Option<f64>)) {
     for part in s.drawn() {
-        for (k, line) in part.lines.iter().enumerate() {
+        // What is drawn alike of a part is one body: both halves of a wall, both pumps.
+        let mut bodies: Vec<(String, Look, Mesh)> = Vec::new();
+        for line in &part.lines {
             let Some((told, look, mesh)) = one(s, inside, wall, line) else { continue };
+            match bodies.iter_mut().find(|(known, ..)| *known == told) {
+                Some((_, _, body)) => *body = core::mem::take(body).with(mesh),
+                None => bodies.push((told, look, mesh)),
+            }
+        }
+        let several = bodies.len() > 1;
+        for (k, (told, look, mesh)) in bodies.into_iter().enumerate() {
+            let wall = several && look == Look::Internal;
             let id = if k == 0 { part.id.to_owned() } else { format!("{}-{}", part.id, k + 1) };
-            add(&id, format!("{}{told}", part.name), look, mesh, None);
+            add(&id, format!("{}{}{told}", part.name, if wall { ", wall" } else { "" }), look, mesh, None);
         }
     }
 }

@@ -9,7 +9,7 @@ use stillrise_search::Settled;
 use stillrise_units::{System, Typed};
 
 /// Units of arrangements that the range may not hold.
-const DESCRIBED: [&str; 3] = [
+const DESCRIBED: [&str; 6] = [
     "[unit]\ncustom = true",
     "[unit]\ncustom = true\ncount = 3",
     "[unit]\ncount = 2\n[unit.dimensions]\nmodel = \"Old\"\nlength = \"3 m\"\nwidth = \"1 m\"\nheight = \"1.6 m\"\n\
@@ -17,6 +17,18 @@ const DESCRIBED: [&str; 3] = [
      inlet_invert = \"1.3 m\"\ninlet_pipe = \"DN 150\"\ninlet_length = \"300 mm\"\npack_length = \"1200 mm\"\n\
      pack_height = \"700 mm\"\npack_bottom = \"150 mm\"\ngap = \"12 mm\"\nangle = \"45 deg\"\nrun = \"counter-current\"\n\
      pack_modules = 3\nretention_length = \"400 mm\"\nwell_length = \"300 mm\"\nlip = \"220 mm\"\n",
+    "[unit.dimensions]\nmodel = \"Open\"\narrangement = \"open tank\"\nlength = \"6 m\"\nwidth = \"2 m\"\nheight = \"2 m\"\n\
+     wall = \"8 mm\"\noutlet_invert = \"1.5 m\"\noutlet_pipe = \"DN 150\"\ninlet_invert = \"1.65 m\"\n\
+     inlet_pipe = \"DN 150\"\ninlet_length = \"600 mm\"\nretention_length = \"800 mm\"\nwell_length = \"500 mm\"\nlip = \"400 mm\"\n",
+    "[unit.dimensions]\nmodel = \"Lying\"\narrangement = \"open cylinder\"\ndiameter = \"1.8 m\"\nlength = \"5 m\"\n\
+     heads = \"torispherical\"\nwall = \"6 mm\"\noutlet_invert = \"1.3 m\"\noutlet_pipe = \"DN 150\"\n\
+     inlet_invert = \"1.4 m\"\ninlet_pipe = \"DN 150\"\ninlet_length = \"600 mm\"\nretention_length = \"800 mm\"\n\
+     well_length = \"500 mm\"\nlip = \"400 mm\"\n",
+    "[unit.dimensions]\nmodel = \"Flat\"\narrangement = \"plate cylinder\"\ndiameter = \"72 in\"\nlength = \"160 in\"\n\
+     heads = \"flat\"\ncontrol = \"weir\"\nweir_crest = \"52 in\"\noutlet_invert = \"40 in\"\noutlet_pipe = \"6 in\"\n\
+     inlet_invert = \"61 in\"\ninlet_pipe = \"6 in\"\ninlet_length = \"14 in\"\npack_length = \"72 in\"\n\
+     pack_height = \"28 in\"\npack_bottom = \"10 in\"\ngap = \"0.75 in\"\nangle = \"55 deg\"\nmesh = \"4 in\"\n\
+     retention_length = \"20 in\"\nwell_length = \"14 in\"\nlip = \"14 in\"\n",
 ];
 
 fn node<'a>(all: &'a [Node], id: &str) -> &'a Node {
@@ -29,6 +41,10 @@ fn holds(settled: &Settled, name: &str) {
         assert!(part.mesh.is_closed(), "{name}: {} leaks", part.name);
         assert!(part.mesh.volume() > 0.0, "{name}: {} is inside out", part.name);
     }
+    let mut names: Vec<&str> = all.iter().map(|part| part.name.as_str()).collect();
+    names.sort_unstable();
+    names.dedup();
+    assert_eq!(names.len(), all.len(), "{name}: two parts of one name");
     let mut ids: Vec<&str> = all.iter().map(|part| part.id.as_str()).collect();
     ids.sort_unstable();
     let count = ids.len();
@@ -74,7 +90,13 @@ fn nothing_leaks_and_the_water_is_what_the_unit_holds() {
 fn units_made_to_measure_and_existing_ones_have_a_model_too() {
     for unit in DESCRIBED {
         let anywhere = |t: String| t.replace("max_length = \"20 ft\"\n", "").replace("max_width = \"8 ft\"\n", "");
-        holds(&job(System::Si, unit, anywhere), unit);
+        let settled = job(System::Si, unit, anywhere);
+        holds(&settled, unit);
+        // What was stated is what is drawn.
+        let train = settled.job.design.train.as_ref();
+        if let Some(stated) = unit.split("arrangement = \"").nth(1).and_then(|text| text.split('"').next()) {
+            assert_eq!(train.map(|train| train.unit.arrangement.word()), Some(stated));
+        }
     }
 }
 
