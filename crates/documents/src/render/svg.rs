@@ -14,6 +14,7 @@ use super::scene::Scene;
 use super::text::cells;
 use core::fmt::Write;
 use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
 
 /// The face the widths are those of, then faces of much the same build.
 const FACE: &str = "DejaVu Sans Mono, Menlo, Consolas, monospace";
@@ -306,11 +307,14 @@ impl Letters {
 
     /// Takes up a letter; whether there is anything to see of it.
     fn draws(&mut self, key: (bool, char)) -> bool {
-        if !self.0.contains_key(&key) {
-            let Some(glyph) = glyphs::glyph(key.1, key.0) else { return false };
-            self.0.insert(key, glyph);
-        }
-        self.0.get(&key).is_some_and(|glyph| !glyph.path.is_empty())
+        let glyph = match self.0.entry(key) {
+            Entry::Occupied(known) => known.into_mut(),
+            Entry::Vacant(place) => match glyphs::glyph(key.1, key.0) {
+                Some(glyph) => place.insert(glyph),
+                None => return false,
+            },
+        };
+        !glyph.path.is_empty()
     }
 
     /// The outlines.

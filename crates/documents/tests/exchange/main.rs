@@ -1,5 +1,5 @@
 //! What the files keep that other programs open: drawings, model and workbook, each read back here by a reader that is not ours.
-#![allow(clippy::panic, reason = "helpers of tests fail as tests do")]
+#![allow(clippy::panic, clippy::unwrap_used, reason = "helpers of tests fail as tests do")]
 
 mod drawing;
 mod model;
