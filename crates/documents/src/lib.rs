@@ -10,9 +10,11 @@ pub mod compare;
 pub mod decisions;
 pub mod drawings;
 pub mod edition;
+mod exchange;
 pub mod glance;
 pub mod issue;
 pub mod logo;
+pub mod model;
 pub mod package;
 pub mod papers;
 pub mod profile;
@@ -32,5 +34,6 @@ pub mod sizes;
 pub mod summary;
 pub mod trail;
 pub mod views;
+pub mod workbook;
 
 pub use edition::Edition;

@@ -1,6 +1,7 @@
 //! The package: names and bytes of all documents, and a manifest with their hashes.
 
 use crate::Edition;
+use crate::exchange::{of_drawing, of_job};
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 use stillrise_search::Settled;
@@ -57,6 +58,7 @@ pub fn package_step_by_step(
     }
     let set = crate::drawings::set(settled, edition);
     files.extend(drawings(settled, edition, &set)?);
+    files.extend(of_job(settled, edition).map_err(|reason| PackageFault { document: "workbook", reason })?);
     if !goes_on(charts) {
         return Ok(None);
     }
@@ -109,7 +111,8 @@ fn drawings(
         .map_err(|fault| PackageFault { document: "drawings", reason: format!("{fault:?}") })?;
     files.push(("drawings.pdf".to_owned(), pdf.bytes));
     for (k, drawing) in set.iter().enumerate() {
-        files.push((format!("drawings/{}-{}.svg", k + 1, drawing.name), drawing.svg.clone().into_bytes()));
+        let name = format!("drawings/{}-{}", k + 1, drawing.name);
+        files.extend(of_drawing(drawing, &name, settled.job.enquiry.system()));
     }
     Ok(files)
 }

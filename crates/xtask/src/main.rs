@@ -6,6 +6,7 @@ mod bench;
 mod bless;
 mod browser;
 mod commands;
+mod exchange;
 mod pdf;
 mod run;
 mod test;

@@ -1,6 +1,6 @@
 //! `cargo xtask test`: everything a change must pass, in the order in which it is cheapest to fail.
 
-use crate::{bless, browser, commands, pdf, run};
+use crate::{bless, browser, commands, exchange, pdf, run};
 use std::path::Path;
 use std::time::{Duration, Instant};
 use xtask::tree;
@@ -34,6 +34,7 @@ const STEPS: &[Step] = &[
     Step { name: "commands", about: "every command works as a user would run it", run: commands::run },
     Step { name: "accepted", about: "the worked jobs give their accepted outputs", run: bless::check },
     Step { name: "pdf", about: "another program reads the PDF files back", run: pdf::run },
+    Step { name: "exchange", about: "other programs read drawings, models and workbooks back", run: exchange::run },
 ];
 
 /// Runs the steps named, or all.

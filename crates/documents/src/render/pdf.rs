@@ -157,7 +157,7 @@ struct Desk {
 }
 
 /// The embedded fonts, loaded once: Libertinus Serif, New Computer Modern, DejaVu Sans Mono.
-fn fonts() -> &'static FontStore {
+pub(super) fn fonts() -> &'static FontStore {
     static FONTS: OnceLock<FontStore> = OnceLock::new();
     FONTS.get_or_init(|| {
         let mut store = FontStore::new();

@@ -5,15 +5,28 @@
 //! `ink`, and the kinds of mark; lines and letters take the text colour of their surroundings.
 
 use super::geometry::{Point, Rect};
+use super::glyphs;
 use super::hatch::strokes;
 use super::item::{Fill, Item, Placed, Shape};
 use super::lettering::{Anchor, EM, Text, Turn, text_width};
 use super::pen::{Layer, Pen};
 use super::scene::Scene;
+use super::text::cells;
 use core::fmt::Write;
+use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
 
 /// The face the widths are those of, then faces of much the same build.
 const FACE: &str = "DejaVu Sans Mono, Menlo, Consolas, monospace";
+
+/// How letters are written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Lettering {
+    /// As text, which can be searched and copied; whoever shows it needs the face, or one much alike.
+    Text,
+    /// As outlines, which look the same wherever they are shown; each line of text is named for who cannot see it.
+    Outlined,
+}
 
 /// How a scene is written.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -27,11 +40,13 @@ pub struct Options {
     /// Whether its parts are buttons that keyboard and screen reader reach; the picture is then a group, as one that is an
     /// image hides what is in it.
     pub pointed: bool,
+    /// How letters are written.
+    pub lettering: Lettering,
 }
 
 impl Default for Options {
     fn default() -> Options {
-        Options { id: "drawing".to_owned(), background: true, sized: true, pointed: false }
+        Options { id: "drawing".to_owned(), background: true, sized: true, pointed: false, lettering: Lettering::Text }
     }
 }
 
@@ -50,17 +65,17 @@ pub fn svg_by_groups(scene: &Scene, options: &Options, each: &dyn Fn(String) -> 
 fn written(scene: &Scene, options: &Options, each: Option<&dyn Fn(String) -> String>) -> String {
     let (width, height, id) = (number(scene.width), number(scene.height), escape(&options.id));
     let size = if options.sized { format!(" width=\"{width}mm\" height=\"{height}mm\"") } else { String::new() };
+    let links = match options.lettering {
+        Lettering::Text => "",
+        // Older readers follow no other kind of reference.
+        Lettering::Outlined => " xmlns:xlink=\"http://www.w3.org/1999/xlink\"",
+    };
     let role = if options.pointed { "group" } else { "img" };
-    let mut out = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\"{size} viewBox=\"0 0 {width} {height}\" role=\"{role}\" \
-         aria-labelledby=\"{id}-title {id}-desc\" fill=\"none\" stroke-linejoin=\"round\">\n\
-         <title id=\"{id}-title\">{}</title>\n<desc id=\"{id}-desc\">{}</desc>\n",
-        escape(&scene.title),
-        escape(&scene.description)
-    );
-    if options.background {
-        out += &format!("<rect class=\"paper\" width=\"{width}\" height=\"{height}\" fill=\"white\"/>\n");
-    }
+    let mut out = String::new();
+    let mut letters = match options.lettering {
+        Lettering::Text => None,
+        Lettering::Outlined => Some(Letters::default()),
+    };
     let mut reached = vec![!options.pointed; scene.parts().len()];
     for layer in Layer::ALL {
         let placed: Vec<&Placed> = scene.items().iter().filter(|p| p.layer == layer).collect();
@@ -88,7 +103,7 @@ fn written(scene: &Scene, options: &Options, each: Option<&dyn Fn(String) -> Str
                 group += "<g>\n";
             }
             for placed in run {
-                item(&mut group, &placed.item);
+                item(&mut group, &placed.item, &mut letters);
             }
             if part.is_some() || each.is_some() {
                 group += "</g>\n";
@@ -100,7 +115,20 @@ fn written(scene: &Scene, options: &Options, each: Option<&dyn Fn(String) -> Str
         }
         out += "</g>\n";
     }
-    out + "</svg>\n"
+    let lacking = letters.as_ref().map(Letters::lacking).filter(|lacking| !lacking.is_empty());
+    let lacking = lacking.map_or_else(String::new, |lacking| format!(" Letters that stand as boxes: {lacking}"));
+    let mut head = format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\"{links}{size} viewBox=\"0 0 {width} {height}\" role=\"{role}\" \
+         aria-labelledby=\"{id}-title {id}-desc\" fill=\"none\" stroke-linejoin=\"round\">\n\
+         <title id=\"{id}-title\">{}</title>\n<desc id=\"{id}-desc\">{}</desc>\n",
+        escape(&scene.title),
+        escape(&(scene.description.clone() + &lacking))
+    );
+    head += &letters.map_or_else(String::new, |letters| letters.defs());
+    if options.background {
+        head += &format!("<rect class=\"paper\" width=\"{width}\" height=\"{height}\" fill=\"white\"/>\n");
+    }
+    head + &out + "</svg>\n"
 }
 
 /// What a part is called by who hears it: its title, and what is written in it where the title does not say it already.
@@ -114,7 +142,7 @@ fn label(title: &str, run: &[&Placed]) -> String {
     }
 }
 
-fn item(out: &mut String, item: &Item) {
+fn item(out: &mut String, item: &Item, letters: &mut Option<Letters>) {
     let class = match item {
         Item::Shape(_) => "",
         Item::Dimension(_) => "dimension",
@@ -127,14 +155,14 @@ fn item(out: &mut String, item: &Item) {
         *out += &format!("<g class=\"{class}\">\n");
     }
     for shape in item.shapes() {
-        self::shape(out, &shape);
+        self::shape(out, &shape, letters);
     }
     if !class.is_empty() {
         *out += "</g>\n";
     }
 }
 
-fn shape(out: &mut String, shape: &Shape) {
+fn shape(out: &mut String, shape: &Shape, letters: &mut Option<Letters>) {
     match shape {
         Shape::Path { rings, closed, pen, fill } => {
             let mut d = String::new();
@@ -149,7 +177,7 @@ fn shape(out: &mut String, shape: &Shape) {
             filled(out, &format!("<circle cx=\"{x}\" cy=\"{y}\" r=\"{r}\""), &[ring], *pen, *fill);
         }
         Shape::Text(text) if text.text.is_empty() => {}
-        Shape::Text(text) => lettering(out, text),
+        Shape::Text(text) => lettering(out, text, letters),
     }
 }
 
@@ -211,11 +239,14 @@ fn path(d: &mut String, points: &[Point], closed: bool) {
     }
 }
 
-fn lettering(out: &mut String, text: &Text) {
+fn lettering(out: &mut String, text: &Text, letters: &mut Option<Letters>) {
     if text.clear {
         let Rect { x0, y0, .. } = text.area();
         let [x, y, w, h] = [x0, y0, text.area().width(), text.area().height()].map(number);
         *out += &format!("<rect class=\"paper\" x=\"{x}\" y=\"{y}\" width=\"{w}\" height=\"{h}\" fill=\"white\"/>\n");
+    }
+    if let Some(letters) = letters {
+        return letters.line(out, text);
     }
     let [x, y, size] = [text.at.x, text.at.y, text.size * EM].map(number);
     let length = number(text_width(&text.text, text.size));
@@ -235,6 +266,74 @@ fn lettering(out: &mut String, text: &Text) {
          lengthAdjust=\"spacingAndGlyphs\" fill=\"currentColor\"{anchor}{weight}{turn}>{}</text>\n",
         escape(&text.text)
     );
+}
+
+/// The letters that a drawing has used so far: each is outlined once.
+#[derive(Default)]
+struct Letters(BTreeMap<(bool, char), glyphs::Glyph>);
+
+impl Letters {
+    /// A line of text: outlines at their places, in units of the face, under a name that says what they spell.
+    fn line(&mut self, out: &mut String, text: &Text) {
+        let unit = text.size / f64::from(glyphs::CAPITALS);
+        let width = text_width(&text.text, text.size);
+        let before = match text.anchor {
+            Anchor::Start => 0.0,
+            Anchor::Middle => 0.5 * width,
+            Anchor::End => width,
+        };
+        let (at, turn) = match text.turn {
+            Turn::Level => (text.at.by(-before, 0.0), ""),
+            Turn::Up => (text.at.by(0.0, before), " rotate(-90)"),
+        };
+        let (label, [x, y]) = (escape(&text.text), [at.x, at.y].map(number));
+        *out += &format!(
+            "<g role=\"img\" aria-label=\"{label}\" fill=\"currentColor\" \
+             transform=\"translate({x} {y}){turn} scale({unit:.7} -{unit:.7})\">"
+        );
+        let mut next = 0;
+        for letter in text.text.chars() {
+            let wide = cells(letter.encode_utf8(&mut [0; 4]));
+            // A mark that takes no room of its own stands over the letter before it.
+            let here = if wide == 0 { usize::max(next, 1) - 1 } else { next };
+            next += wide;
+            if self.draws((text.bold, letter)) {
+                let (name, x) = (name(text.bold, letter), here * usize::from(glyphs::ADVANCE));
+                *out += &format!("<use xlink:href=\"#{name}\" x=\"{x}\"/>");
+            }
+        }
+        out.push_str("</g>\n");
+    }
+
+    /// Takes up a letter; whether there is anything to see of it.
+    fn draws(&mut self, key: (bool, char)) -> bool {
+        let glyph = match self.0.entry(key) {
+            Entry::Occupied(known) => known.into_mut(),
+            Entry::Vacant(place) => match glyphs::glyph(key.1, key.0) {
+                Some(glyph) => place.insert(glyph),
+                None => return false,
+            },
+        };
+        !glyph.path.is_empty()
+    }
+
+    /// The outlines.
+    fn defs(&self) -> String {
+        let seen = self.0.iter().filter(|(_, glyph)| !glyph.path.is_empty());
+        let paths = seen
+            .map(|((bold, letter), glyph)| format!("<path id=\"{}\" d=\"{}\"/>\n", name(*bold, *letter), glyph.path));
+        format!("<defs>\n{}</defs>\n", paths.collect::<String>())
+    }
+
+    /// The letters that the face lacks.
+    fn lacking(&self) -> String {
+        self.0.iter().filter(|(_, glyph)| !glyph.known).map(|((_, letter), _)| *letter).collect()
+    }
+}
+
+/// The id of a letter's outline: the same wherever the letter is, so that two pictures on a page mean the same by it.
+fn name(bold: bool, letter: char) -> String {
+    format!("{}{:x}", if bold { 'b' } else { 'g' }, u32::from(letter))
 }
 
 /// A coordinate to the micrometre, without trailing zeros; what is not finite is 0.

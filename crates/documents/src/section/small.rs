@@ -37,7 +37,8 @@ pub fn small(settled: &Settled, designs: &[&Design], (width, height): (f64, f64)
         let name = &section.unit().particulars.model;
         let mut scene = Scene::new(&format!("{name}, to the scale {}", scale.text()), "", width, height);
         super::view(section, &mut scene);
-        let options = Options { id: format!("small-{k}"), background: false, sized: false, pointed: false };
+        let options =
+            Options { id: format!("small-{k}"), background: false, sized: false, pointed: false, ..Options::default() };
         Some(svg(&scene, &options))
     });
     drawn.collect()

@@ -59,7 +59,7 @@ fn rated(settled: &Settled, d: &Diagnosis) -> Markup {
         @for text in changes(settled, d) { p { (text) } }
         h2 { "What explains it" }
         @if let Some(scene) = causes(settled, d, PAPER) {
-            figure.causes { (PreEscaped(svg(&scene, &Options { id: "causes".to_owned(), background: false, sized: false, pointed: false }))) }
+            figure.causes { (PreEscaped(svg(&scene, &Options { id: "causes".to_owned(), background: false, sized: false, pointed: false, ..Options::default() }))) }
         }
         @for text in no_worse(d).into_iter().chain(nothing_fits(d)).chain(samples_first(d)) { p { (text) } }
         ol.explanations {

@@ -50,6 +50,7 @@ pub fn piece(state: &State, view: &View) -> Markup {
 
 /// A drawing, its groups as leaves.
 fn group(scene: &Scene, view: &View, id: &str) -> Markup {
-    let options = Options { id: id.to_owned(), background: false, sized: false, pointed: id == "profile" };
+    let options =
+        Options { id: id.to_owned(), background: false, sized: false, pointed: id == "profile", ..Options::default() };
     PreEscaped(svg_by_groups(scene, &options, &|group| leaf(view, PreEscaped(group)).into_string()))
 }
