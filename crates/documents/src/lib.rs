@@ -21,6 +21,7 @@ pub(crate) mod report;
 pub mod result;
 pub mod risk;
 pub mod schema;
+pub(crate) mod scope;
 pub mod section;
 pub mod sizes;
 pub mod summary;

@@ -1,0 +1,179 @@
+//! What several papers tell alike: each limit with what is stated of it, what nobody confirmed, the cautions at the end.
+
+use crate::report::{Report, capital};
+use crate::summary;
+use stillrise_design::basis::limits::LimitState;
+use stillrise_design::performance::heard::By;
+use stillrise_design::performance::limit::{LimitVerdict, Word};
+use stillrise_design::performance::promise::Promise;
+use stillrise_design::provenance::{Node, Pair};
+use stillrise_search::Settled;
+use stillrise_units::Typed;
+use stillrise_units::catalog::{GAL, IN, KG, LB, M3, MG_L, MM};
+use stillrise_units::print;
+
+pub(super) const LENGTH: Pair = (&IN, &MM);
+pub(super) const VOLUME: Pair = (&GAL, &M3);
+pub(super) const MASS: Pair = (&LB, &KG);
+pub(super) const MG: Pair = (&MG_L, &MG_L);
+
+/// What nobody said, in a paper that others fill in.
+pub(super) const MAKER: &str = "by maker";
+pub(super) const NOT_STATED: &str = "not stated";
+
+/// One limit, and what is stated of it.
+pub(super) struct Stated<'a> {
+    /// As the permit writes it: `Oil and grease: 25 mg/L, daily maximum`.
+    pub title: String,
+    pub authority: Option<&'a str>,
+    pub method: Option<&'a str>,
+    /// The word; `None` while nothing can be said.
+    pub word: Option<Word>,
+    /// The same in print.
+    pub says: &'static str,
+    /// What leaves by the calculation, against what; empty where it is not predicted.
+    pub found: String,
+    /// The one percentage, or how the results measured lie.
+    pub share: Option<String>,
+    /// Why, and what stands against it.
+    pub why: String,
+    /// What would change it.
+    pub change: String,
+    /// Samples in an average; `None` of a single sample.
+    pub samples: Option<f64>,
+}
+
+impl Stated<'_> {
+    /// Whether a performance is stated.
+    pub fn is_stated(&self) -> bool {
+        self.word == Some(Word::Kept)
+    }
+}
+
+/// All limits of a job, in the order of the enquiry's kinds: contents, pH, what settles, those without a number.
+pub(super) fn limits(settled: &Settled) -> Vec<Stated<'_>> {
+    let design = &settled.job.design;
+    let Some(basis) = &design.basis else { return Vec::new() };
+    let verdicts = design.performance.as_ref().map_or(&[][..], |p| &p.limits);
+    let mut all: Vec<Stated<'_>> = Vec::new();
+    for (k, limit) in basis.limits.iter().enumerate() {
+        let verdict = verdicts.iter().find(|verdict| verdict.limit == k);
+        all.push(one(settled, limit, verdict));
+    }
+    for limit in &basis.ph_limits {
+        all.push(Stated {
+            title: format!("{}, {}", limit.shown(), limit.statistic()),
+            authority: limit.authority.as_deref(),
+            method: limit.method.as_deref(),
+            word: Some(Word::NotByGravity),
+            says: Word::NotByGravity.text(),
+            found: String::new(),
+            share: None,
+            why: limit.pollutant.explains.to_owned(),
+            change: limit.pollutant.what_could.to_owned(),
+            samples: None,
+        });
+    }
+    let open = |(title, why): (String, String), change: &str| Stated {
+        title,
+        authority: None,
+        method: None,
+        word: None,
+        says: "open",
+        found: String::new(),
+        share: None,
+        why,
+        change: change.to_owned(),
+        samples: None,
+    };
+    all.extend(summary::in_a_cone(settled).into_iter().map(|said| open(said, "a cone test of the water that leaves")));
+    all.extend(
+        summary::numberless(settled)
+            .into_iter()
+            .map(|said| open(said, "the number, its statistic and its method, from the permit")),
+    );
+    all
+}
+
+fn one<'a>(settled: &Settled, limit: &'a LimitState, verdict: Option<&LimitVerdict>) -> Stated<'a> {
+    let title =
+        format!("{}: {}, {}", capital(limit.title()), summary::allows(limit), summary::statistic(settled, limit));
+    let samples = limit.scatter.as_ref().map(|s| s.samples.q.si()).filter(|n| *n > 1.5);
+    let (authority, method) = (limit.authority.as_deref(), limit.method.as_deref());
+    let Some(verdict) = verdict else {
+        let why = "no unit was worked to its end, so that nothing can be held against it".to_owned();
+        let change = "the answers that are still wanted".to_owned();
+        return Stated {
+            title,
+            authority,
+            method,
+            word: None,
+            says: "open",
+            found: String::new(),
+            share: None,
+            why,
+            change,
+            samples,
+        };
+    };
+    let found = if verdict.predicted {
+        let leaves = Promise::of(verdict.expected.q, verdict.influent.q).brief();
+        format!("{leaves} against {}", print::digits(MG_L.from_si(verdict.against.q.si()), 3))
+    } else {
+        String::new()
+    };
+    Stated {
+        title,
+        authority,
+        method,
+        word: Some(verdict.word),
+        says: verdict.says(),
+        found,
+        share: share(verdict),
+        why: why(verdict),
+        change: crate::rating::change(settled, verdict),
+        samples,
+    }
+}
+
+/// How many results would lie within the limit: the measured ones where some lie above it, else the one share.
+fn share(verdict: &LimitVerdict) -> Option<String> {
+    if let Some(measured) = verdict.measured.filter(|m| m.above > 0) {
+        return Some(measured.says("it"));
+    }
+    let chance = verdict.chance.filter(|_| verdict.word != Word::NotByGravity)?;
+    let of = if verdict.peak.is_some() { "single results" } else { "averages" };
+    Some(format!("{} of {of}", chance.percent()))
+}
+
+/// Why this word: what the calculation gives, and what stands against it first.
+fn why(verdict: &LimitVerdict) -> String {
+    let because = verdict.because.trim_end_matches('.');
+    let first = verdict.held_back.iter().find(|held| held.word == verdict.word);
+    let against = match first.map(|held| &held.by) {
+        None => return because.to_owned(),
+        Some(By::Assumption { label, answer, .. }) => {
+            format!("this figure is not confirmed: {label}; with {answer}, as plausible, the limit would not hold so")
+        }
+        Some(By::Eye) => "a film is judged by eye, and no number tells that".to_owned(),
+        Some(By::Chance) => "single results scatter, and much of the basis is uncertain".to_owned(),
+        Some(By::Measured(measured)) => measured.says("the limit"),
+    };
+    format!("{because}. Against it: {against}")
+}
+
+/// What stands behind a value that nobody confirmed.
+pub(super) fn taken(settled: &Settled, at: Node) -> &'static str {
+    if settled.subject().assumed(at).is_some() { " (assumed)" } else { "" }
+}
+
+/// The caution at the end of every paper, and those of what is acted on by it.
+pub(super) fn cautions(r: &mut Report<'_>, more: &str) {
+    let more = if more.is_empty() { String::new() } else { format!(" {more}") };
+    r.out.remark(&format!(
+        "Preliminary, for review by an engineer licensed where the unit is installed. Local code and the permit govern wherever they differ from this paper.{more}"
+    ));
+}
+
+/// What whoever enters, opens or lifts the unit has to mind.
+pub(super) const ON_SITE: &str = "The inside is a confined space: nobody enters without a permit, tested air, an attendant and a means of rescue. Vapour over the liquid may ignite. The unit is lifted empty and dry only, by all its lifting points, and nobody stands below.";

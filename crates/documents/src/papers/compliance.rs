@@ -1,0 +1,257 @@
+//! The compliance matrix: each limit, each thing that was named, each rule that applies, with what was found, where it stands,
+//! and its status.
+
+use super::common::{self, Stated};
+use super::{EVERYBODY, Head, Paper};
+use crate::Edition;
+use crate::reply;
+use crate::report::blocks::{Table, slim, wide};
+use crate::report::{Report, capital, sentence};
+use stillrise_checks::{Grade, Judged, Part};
+use stillrise_design::enquiry::blocks::{Decision, Settled as Decided};
+use stillrise_design::performance::limit::Word;
+use stillrise_search::Settled;
+
+/// The paper.
+pub static PAPER: Paper = Paper {
+    name: "compliance-matrix",
+    title: "Compliance matrix",
+    about: "For whoever checks that what was asked is met: each limit, each thing that was named, each rule that applies, with what was found and where it stands.",
+    editions: EVERYBODY,
+    head: Head::Band,
+    applies: |settled| !settled.verdicts.is_empty(),
+    make: |r, _| make(r),
+};
+
+/// The statuses of a row, in print.
+const MEETS: &str = "meets";
+const FAILS: &str = "does not meet";
+const UNKNOWN: &str = "cannot be judged";
+const OPEN: &str = "open";
+
+/// Where limits stand.
+const STATEMENT: &str = "Performance statement, What is stated";
+
+fn make(r: &mut Report<'_>) {
+    let settled = r.settled;
+    let limits = common::limits(settled);
+    let answered = answered(settled);
+    in_short(r, &limits);
+    asked(r, &limits, &answered);
+    wanting(r);
+    passing(r);
+    common::cautions(r, "A rule that is met shows no more than that this fault was looked for and not found.");
+}
+
+/// How many rows have which status.
+fn in_short(r: &mut Report<'_>, limits: &[Stated<'_>]) {
+    let settled = r.settled;
+    let of = |grade| settled.verdicts.iter().filter(|j| j.grade() == grade).count();
+    let kept = limits.iter().filter(|l| l.is_stated()).count();
+    let decided = settled.verdicts.iter().filter(|j| j.is_settled()).count();
+    let decided =
+        if decided > 0 { format!(" {decided} of them accepted or taken over by others.") } else { String::new() };
+    r.out.para(&format!(
+        "{kept} of {} limits met. Of the rules that apply {} are met, {} are not, {} ask for a decision, {} cannot be judged on what was said.{decided} {} rules do not apply here: what they look at is not there.",
+        limits.len(), of(Grade::Passes), of(Grade::Fails), of(Grade::Warns), of(Grade::CannotJudge), of(Grade::NotApplicable)
+    ));
+}
+
+/// What somebody named, and the answer.
+fn answered(settled: &Settled) -> Vec<(String, String)> {
+    let all = reply::answered(settled);
+    let split = |text: &String| text.split_once(": ").map(|(asked, answer)| (asked.to_owned(), answer.to_owned()));
+    all.iter().filter_map(split).collect()
+}
+
+fn columns() -> Table {
+    Table::new([
+        wide("Source, clause", 1.0),
+        wide("Requirement", 1.2),
+        wide("Found", 2.2),
+        wide("Where", 0.9),
+        slim("Status"),
+    ])
+}
+
+/// The status of a limit.
+fn of_limit(limit: &Stated<'_>) -> &'static str {
+    match limit.word {
+        Some(Word::Kept) => MEETS,
+        Some(Word::NotByGravity) => FAILS,
+        Some(Word::NotShown) if limit.says == "exceeded" => FAILS,
+        Some(Word::Likely | Word::NotShown) => OPEN,
+        None => UNKNOWN,
+    }
+}
+
+/// The status of an answer by how it begins.
+fn of_answer(answer: &str) -> &'static str {
+    let begins = |all: &[&str]| all.iter().any(|start| answer.starts_with(start));
+    if begins(&[
+        "yes",
+        "by its flow yes",
+        "that is what",
+        "on these figures it can wait",
+        "the unit offered is stated to be",
+    ]) {
+        MEETS
+    } else if begins(&["no", "not with", "our range has no"]) && !begins(&["not confirmed", "not answered"]) {
+        FAILS
+    } else if begins(&["cannot be judged", "not answered"]) {
+        UNKNOWN
+    } else {
+        OPEN
+    }
+}
+
+/// Limits, and what was named.
+fn asked(r: &mut Report<'_>, limits: &[Stated<'_>], answered: &[(String, String)]) {
+    if limits.is_empty() && answered.is_empty() {
+        return;
+    }
+    r.out.section("What was asked");
+    let mut table = columns();
+    for limit in limits {
+        let found = if limit.found.is_empty() { String::new() } else { format!("{} mg/L by calculation", limit.found) };
+        let share = limit.share.as_ref().map_or_else(String::new, |share| format!("; within it: {share}"));
+        let found = match (limit.is_stated(), found.is_empty()) {
+            (true, _) => format!("{found}{share}"),
+            (false, true) => format!("{}; {}", limit.says, limit.why.trim_end_matches('.')),
+            (false, false) => format!("{}; {found}{share}", limit.says),
+        };
+        table.row([
+            capital(limit.authority.unwrap_or("source not stated")),
+            format!("{}; {}", limit.title, limit.method.unwrap_or("method not stated")),
+            capital(found.trim_start_matches("; ")),
+            STATEMENT.to_owned(),
+            of_limit(limit).to_owned(),
+        ]);
+    }
+    for (asked, answer) in answered {
+        table.row([
+            "Enquiry, named".to_owned(),
+            asked.clone(),
+            sentence(answer),
+            "Calculation report, Triage".to_owned(),
+            of_answer(answer).to_owned(),
+        ]);
+    }
+    r.out.table(&table);
+}
+
+/// Where in the calculation report the matter of a rule stands.
+fn place(part: Part) -> &'static str {
+    match part {
+        Part::Enquiry => "Basis of design",
+        Part::Inlet | Part::Chamber | Part::Hopper | Part::Pack | Part::Downcomer | Part::Unit => {
+            "Treatment train and unit"
+        }
+        Part::OilZone | Part::Outlet | Part::Effluent | Part::Site => "Performance",
+    }
+}
+
+/// Its status; who decided is told in our own edition alone.
+fn status(edition: Edition, judged: &Judged) -> String {
+    if let Some(decision) = judged.decision.as_ref().filter(|_| judged.is_settled()) {
+        return decided(edition, decision);
+    }
+    match judged.grade() {
+        Grade::Passes | Grade::NotApplicable => MEETS,
+        Grade::Fails => FAILS,
+        Grade::Warns => OPEN,
+        Grade::CannotJudge => UNKNOWN,
+    }
+    .to_owned()
+}
+
+fn decided(edition: Edition, decision: &Decision) -> String {
+    let who = decision.who.as_deref().filter(|_| edition.is_internal());
+    match (decision.decision.0, who) {
+        (Some(Decided::ByOthers), _) => "by others".to_owned(),
+        (_, Some(who)) => format!("accepted by {who} on [date]"),
+        (_, None) => "accepted by [name] on [date]".to_owned(),
+    }
+}
+
+/// Rules that are not met, ask for a decision, or cannot be judged.
+fn wanting(r: &mut Report<'_>) {
+    let settled = r.settled;
+    let mut table = columns();
+    for grade in [Grade::Fails, Grade::Warns, Grade::CannotJudge] {
+        for judged in settled.verdicts.iter().filter(|j| j.grade() == grade && !together(j)) {
+            let because = judged.decision.as_ref().and_then(|d| d.because.as_deref());
+            let because =
+                because.map_or_else(String::new, |text| format!(" Decision: {}.", text.trim_end_matches('.')));
+            table.row([
+                judged.rule.source.to_owned(),
+                format!("Without: {}", judged.rule.title.to_lowercase()),
+                format!("{}{because}", sentence(judged.verdict.says())),
+                place(judged.rule.part).to_owned(),
+                status(r.edition, judged),
+            ]);
+        }
+    }
+    let stopped = settled.verdicts.iter().filter(|j| together(j)).count();
+    if table.is_empty() && stopped == 0 {
+        return;
+    }
+    r.out.section("Rules that are not met or not settled");
+    r.out.remark("Each rule looks for a fault that a unit must not have; \"Where\" names the section of the calculation report, which explains each under \"Verdicts of the rules\" too.");
+    r.out.table(&table);
+    if let Some(first) = settled.verdicts.iter().find(|j| together(j)) {
+        r.out.para(&format!(
+            "{stopped} more cannot be judged for one reason: {}.",
+            first.verdict.says().trim_end_matches('.')
+        ));
+    }
+}
+
+/// Whether a rule waits for what stopped all of them.
+fn together(judged: &Judged) -> bool {
+    judged.verdict.stopped_ahead() && judged.decision.is_none()
+}
+
+/// Rules that are met, by where they come from.
+fn passing(r: &mut Report<'_>) {
+    let mut groups: Vec<(String, Vec<&Judged>)> = Vec::new();
+    for judged in r.settled.verdicts.iter().filter(|j| j.grade() == Grade::Passes) {
+        let family = family(judged.rule.source);
+        match groups.iter_mut().find(|(name, _)| *name == family) {
+            Some((_, all)) => all.push(judged),
+            None => groups.push((family, vec![judged])),
+        }
+    }
+    if groups.is_empty() {
+        return;
+    }
+    groups.sort_by(|(a, x), (b, y)| y.len().cmp(&x.len()).then_with(|| a.cmp(b)));
+    r.out.section("Rules that are met");
+    let mut table = Table::new([wide("Source", 1.0), wide("Without this fault", 1.4), wide("Found", 3.0)]);
+    for (family, all) in groups {
+        for (k, judged) in all.into_iter().enumerate() {
+            let source = if k == 0 { family.clone() } else { String::new() };
+            table.row([source, judged.rule.title.to_owned(), capital(judged.verdict.says())]);
+        }
+    }
+    r.out.table(&table);
+    r.out.remark("The full source of each rule stands in the calculation report, \"Verdicts of the rules\".");
+}
+
+/// What the sources of several rules have in common: the publication, or the kind of reasoning.
+fn family(source: &str) -> String {
+    let first = source.split([';', ':', ',', '(']).next().unwrap_or(source).trim();
+    const KINDS: [(&str, &str); 7] = [
+        ("Geometry", "Geometry of unit and site"),
+        ("Hydrostatics", "Hydrostatics"),
+        ("Common practice", "Common practice"),
+        ("Engineering judgement", "Engineering judgement"),
+        ("Our proposal", "Proposed here"),
+        ("Handbook", "Lists of the handbook"),
+        ("From memory", "From memory"),
+    ];
+    KINDS
+        .iter()
+        .find(|(begins, _)| first.starts_with(begins))
+        .map_or_else(|| first.to_owned(), |(_, name)| (*name).to_owned())
+}
