@@ -2,9 +2,9 @@
 //! answered. Two pages for whoever decides.
 
 use super::{EVERYBODY, Head, Paper};
-use crate::reply;
 use crate::report::blocks::{Table, slim, wide};
 use crate::report::{Report, sentence};
+use crate::reply;
 use crate::summary;
 use stillrise_checks::{Grade, Judged};
 use stillrise_design::performance::limit::Word;
@@ -47,10 +47,7 @@ fn bought(r: &mut Report<'_>, settled: &Settled) {
         return;
     }
     if !settled.pick.as_ref().is_some_and(|pick| pick.fits) {
-        r.out.lead(
-            "No unit is offered.",
-            &format!("The one that comes nearest is told below: {}.", summary::units(train)),
-        );
+        r.out.lead("No unit is offered.", &format!("The one that comes nearest is told below: {}.", summary::units(train)));
         let fails: Vec<(String, String)> = failing(settled).map(|j| (sentence(j.rule.title), String::new())).collect();
         r.out.list(false, fails);
     }
@@ -70,13 +67,11 @@ fn does(r: &mut Report<'_>, settled: &Settled) {
         r.out.para(&sentence(line));
     }
     let (Some(basis), Some(p)) = (&settled.job.design.basis, &settled.job.design.performance) else { return };
-    let mut table =
-        Table::new([wide("Limit", 1.2), slim("Word"), wide("Because", 2.2), wide("What would change it", 1.4)]);
+    let mut table = Table::new([wide("Limit", 1.2), slim("Word"), wide("Because", 2.2), wide("What would change it", 1.4)]);
     for verdict in &p.limits {
         let Some(limit) = basis.limits.get(verdict.limit) else { continue };
         let what = format!("{}: {}, {}", limit.title(), summary::allows(limit), limit.statistic.q.word());
-        let change =
-            if verdict.word == Word::Kept { String::new() } else { sentence(&crate::rating::change(settled, verdict)) };
+        let change = if verdict.word == Word::Kept { String::new() } else { sentence(&crate::rating::change(settled, verdict)) };
         table.row([what, verdict.says().to_owned(), sentence(&verdict.reason()), change]);
     }
     r.out.table(&table);
@@ -109,8 +104,11 @@ fn needs(r: &mut Report<'_>, settled: &Settled) {
 fn conditions(r: &mut Report<'_>, settled: &Settled) {
     let based = reply::assumed(settled);
     let twice = reply::contradictions(settled);
-    let warns: Vec<&Judged> =
-        settled.verdicts.iter().filter(|judged| judged.grade() == Grade::Warns && !judged.is_settled()).collect();
+    let warns: Vec<&Judged> = settled
+        .verdicts
+        .iter()
+        .filter(|judged| judged.grade() == Grade::Warns && !judged.is_settled())
+        .collect();
     if based.is_empty() && twice.is_empty() && warns.is_empty() {
         return;
     }
@@ -132,14 +130,8 @@ fn excluded(r: &mut Report<'_>, settled: &Settled) {
         all.extend(reply::needed_beside(settled, train).into_iter().map(|text| format!("beside the unit: {text}")));
     }
     all.push("foundation or pit, anchors, piping, power and wiring, unloading and setting, first filling, disposal of oil and sludge".to_owned());
-    all.push(
-        "structure, wind and earthquake, explosion protection and the classification of areas: designed by others"
-            .to_owned(),
-    );
-    all.push(
-        "any assurance on emulsified or dissolved oil, detergents, solvents and metals, which gravity does not touch"
-            .to_owned(),
-    );
+    all.push("structure, wind and earthquake, explosion protection and the classification of areas: designed by others".to_owned());
+    all.push("any assurance on emulsified or dissolved oil, detergents, solvents and metals, which gravity does not touch".to_owned());
     r.out.list(false, all.into_iter().map(|text| (sentence(&text), String::new())));
 }
 

@@ -47,10 +47,7 @@ pub fn notes(s: &Section) -> Vec<String> {
             s.show(p.flow.q, (&GPM, &M3_H))
         ),
         Some(p) => {
-            format!(
-                "Chain lines: water at {} through one unit, end of interval.",
-                in_prose(p.flow.q.si(), s.system.pick((&GPM, &M3_H)))
-            )
+            format!("Chain lines: water at {} through one unit, end of interval.", in_prose(p.flow.q.si(), s.system.pick((&GPM, &M3_H))))
         }
         None => "Levels under flow were not found.".to_owned(),
     });
