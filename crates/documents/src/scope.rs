@@ -17,6 +17,8 @@ pub(crate) enum By {
     Others,
     /// Nobody yet.
     Open,
+    /// Nobody: it is not needed.
+    Nobody,
 }
 
 impl By {
@@ -26,6 +28,7 @@ impl By {
             By::Maker => "unit's maker",
             By::Others => "others",
             By::Open => "open",
+            By::Nobody => "not needed",
         }
     }
 }
@@ -145,6 +148,7 @@ impl Split<'_> {
             rows.push(row(g, "Vessel with its internals", By::Maker, units));
         }
         rows.push(match unit.body.is_open() {
+            true if self.is_built_in() => row(g, "Cover over the basin", By::Open, "none is counted; the permit or the vapour may ask for one"),
             true => row(g, "Cover", By::Maker, "load class to be agreed where it is walked on or driven over"),
             false => row(g, "Manways", By::Maker, "covers for the load that crosses them, to be agreed"),
         });
@@ -282,9 +286,9 @@ impl Split<'_> {
             By::Others,
             format!("{water} above the floor{}{hopper}", self.each()),
         ));
-        rows.push(row(g, "Compressed air", By::Others, "none is needed"));
+        rows.push(row(g, "Compressed air", By::Nobody, ""));
         if !self.is_built_in() {
-            rows.push(row(g, "Earthing and bonding", By::Others, "a lug for it by the maker"));
+            rows.push(row(g, "Earthing (grounding) and bonding", By::Others, "a lug for it by the maker"));
         }
         rows
     }

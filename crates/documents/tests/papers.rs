@@ -179,7 +179,7 @@ fn the_papers_tell_the_numbers_of_the_settled_job() -> Outcome {
             }
         }
         for case in &basis.cases {
-            assert!(sheet.to_lowercase().contains(&squeeze(&case.name).to_lowercase()), "{name}: {}", case.name);
+            assert!(sheet.to_lowercase().contains(&squeeze(&case.event).to_lowercase()), "{name}: {}", case.event);
         }
     }
     Ok(())

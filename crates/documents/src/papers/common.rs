@@ -1,15 +1,18 @@
 //! What several papers tell alike: each limit with what is stated of it, what nobody confirmed, the cautions at the end.
 
+use crate::report::blocks::{Table, number, wide};
 use crate::report::{Report, capital};
 use crate::summary;
 use stillrise_design::basis::limits::LimitState;
+use stillrise_design::basis::waters::Content;
+use stillrise_design::basis::{Basis, FLOW_UNITS};
 use stillrise_design::performance::heard::By;
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::performance::promise::Promise;
 use stillrise_design::provenance::{Node, Pair};
 use stillrise_search::Settled;
-use stillrise_units::Typed;
-use stillrise_units::catalog::{GAL, IN, KG, LB, M3, MG_L, MM};
+use stillrise_units::catalog::{DEG, DEG_C, DEG_F, GAL, IN, KG, LB, M3, MG_L, MM};
+use stillrise_units::{Angle, Length, System, Temperature, Typed};
 use stillrise_units::print;
 
 pub(super) const LENGTH: Pair = (&IN, &MM);
@@ -41,6 +44,8 @@ pub(super) struct Stated<'a> {
     pub change: String,
     /// Samples in an average; `None` of a single sample.
     pub samples: Option<f64>,
+    /// Whether what leaves lies above the limit by the calculation, or by what was measured.
+    pub is_over: bool,
 }
 
 impl Stated<'_> {
@@ -72,6 +77,7 @@ pub(super) fn limits(settled: &Settled) -> Vec<Stated<'_>> {
             why: limit.pollutant.explains.to_owned(),
             change: limit.pollutant.what_could.to_owned(),
             samples: None,
+            is_over: false,
         });
     }
     let open = |(title, why): (String, String), change: &str| Stated {
@@ -85,6 +91,7 @@ pub(super) fn limits(settled: &Settled) -> Vec<Stated<'_>> {
         why,
         change: change.to_owned(),
         samples: None,
+        is_over: false,
     };
     all.extend(summary::in_a_cone(settled).into_iter().map(|said| open(said, "a cone test of the water that leaves")));
     all.extend(
@@ -114,6 +121,7 @@ fn one<'a>(settled: &Settled, limit: &'a LimitState, verdict: Option<&LimitVerdi
             why,
             change,
             samples,
+            is_over: false,
         };
     };
     let found = if verdict.predicted {
@@ -133,6 +141,7 @@ fn one<'a>(settled: &Settled, limit: &'a LimitState, verdict: Option<&LimitVerdi
         why: why(verdict),
         change: crate::rating::change(settled, verdict),
         samples,
+        is_over: verdict.is_exceeded_by_calculation() || verdict.says() == "exceeded",
     }
 }
 
@@ -167,6 +176,39 @@ pub(super) fn taken(settled: &Settled, at: Node) -> &'static str {
     if settled.subject().assumed(at).is_some() { " (assumed)" } else { "" }
 }
 
+/// A length as a data sheet tells it: whole millimetres, or three digits of an inch; small ones with three digits.
+pub(super) fn length(r: &Report<'_>, q: Length) -> String {
+    format!("{} {}", length_digits(r, q), r.symbol(LENGTH))
+}
+
+/// The same without its unit.
+pub(super) fn length_digits(r: &Report<'_>, q: Length) -> String {
+    let value = print::or_nothing(r.system.pick(LENGTH).from_si(q.si()));
+    let whole = match r.system {
+        System::Si => value.abs() >= 20.0,
+        System::Us => value.abs() >= 1000.0,
+    };
+    if whole { format!("{value:.0}") } else { print::digits(value, 3) }
+}
+
+/// An angle in degrees.
+pub(super) fn angle(q: Angle) -> String {
+    format!("{}°", print::digits(DEG.from_si(q.si()), 3))
+}
+
+/// The temperature at which the density of an oil is told, 15 °C, in the reader's degrees.
+pub(super) fn at_15(r: &Report<'_>) -> String {
+    r.prose(Temperature::of(15.0, &DEG_C), (&DEG_F, &DEG_C))
+}
+
+/// That model, sizes and weights are no maker's, where the range is the demonstration's.
+pub(super) fn invented(r: &mut Report<'_>) {
+    let e = &r.settled.job.enquiry;
+    if e.range.is_none() && e.unit.dimensions.is_none() {
+        r.out.remark("Model, sizes and weights stand in an invented demonstration range.");
+    }
+}
+
 /// The caution at the end of every paper, and those of what is acted on by it.
 pub(super) fn cautions(r: &mut Report<'_>, more: &str) {
     let more = if more.is_empty() { String::new() } else { format!(" {more}") };
@@ -177,3 +219,65 @@ pub(super) fn cautions(r: &mut Report<'_>, more: &str) {
 
 /// What whoever enters, opens or lifts the unit has to mind.
 pub(super) const ON_SITE: &str = "The inside is a confined space: nobody enters without a permit, tested air, an attendant and a means of rescue. Vapour over the liquid may ignite. The unit is lifted empty and dry only, by all its lifting points, and nobody stands below.";
+
+/// What became of something that was named.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Met {
+    Yes,
+    No,
+    Unknown,
+    Open,
+}
+
+/// Something that was named or asked: what, the answer, and what became of it.
+pub(super) struct Answer {
+    pub asked: String,
+    pub says: String,
+    pub met: Met,
+}
+
+/// Beginnings of answers that agree, refuse, and cannot say yet; all others leave it open.
+const BEGINNINGS: [(Met, &[&str]); 3] = [
+    (Met::Yes, &["yes", "by its flow yes", "that is what", "on these figures it can wait", "the unit offered is stated"]),
+    (Met::Unknown, &["cannot be judged", "not answered", "not confirmed"]),
+    (Met::No, &["no. ", "no; ", "no, ", "not behind", "our range has no"]),
+];
+
+/// All that was named, answered one by one.
+pub(super) fn answers(settled: &Settled) -> Vec<Answer> {
+    let one = |text: String| {
+        let (asked, says) = text.split_once(": ")?;
+        let begins = |(_, all): &&(Met, &[&str])| all.iter().any(|start| says.starts_with(start));
+        let met = BEGINNINGS.iter().find(begins).map_or(Met::Open, |(met, _)| *met);
+        Some(Answer { asked: asked.to_owned(), says: says.to_owned(), met })
+    };
+    crate::reply::answered(settled).into_iter().filter_map(one).collect()
+}
+
+/// The waters, with what they carry in the mean; what nobody confirmed is named where there is any.
+pub(super) fn waters(r: &Report<'_>, basis: &Basis) -> Table {
+    let named = |c: &Content| {
+        let all = [("total oil", c.total.at), ("emulsified", c.emulsified.at), ("dissolved", c.dissolved.at), ("solids", c.solids.at)];
+        let open = all.into_iter().filter(|(_, at)| !taken(r.settled, *at).is_empty());
+        open.map(|(name, _)| name).collect::<Vec<_>>().join(", ")
+    };
+    let open = basis.waters.iter().any(|water| !named(&water.content).is_empty());
+    let columns = [
+        wide("Water", 2.0),
+        number("Arrives", r.symbol(FLOW_UNITS)),
+        number("Total oil", "mg/L"),
+        number("of it free", "mg/L"),
+        number("emulsified", "mg/L"),
+        number("dissolved", "mg/L"),
+        number("Solids", "mg/L"),
+    ];
+    let mut table = Table::new(columns.into_iter().chain(open.then(|| wide("Not confirmed", 1.2))));
+    let mg = |q| r.digits(q, MG, 3);
+    for water in &basis.waters {
+        let c = &water.content;
+        let cells = [c.total.q, c.free.q, c.emulsified.q, c.dissolved.q, c.solids.q].map(mg);
+        let head = [capital(&water.name), r.digits(water.flow.q, FLOW_UNITS, 3)];
+        table.row(head.into_iter().chain(cells).chain(open.then(|| named(c))));
+    }
+    table
+}

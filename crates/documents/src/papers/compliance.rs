@@ -1,16 +1,14 @@
 //! The compliance matrix: each limit, each thing that was named, each rule that applies, with what was found, where it stands,
 //! and its status.
 
-use super::common::{self, Stated};
+use super::common::{self, Answer, Met, Stated};
 use super::{EVERYBODY, Head, Paper};
 use crate::Edition;
-use crate::reply;
 use crate::report::blocks::{Table, slim, wide};
 use crate::report::{Report, capital, sentence};
 use stillrise_checks::{Grade, Judged, Part};
 use stillrise_design::enquiry::blocks::{Decision, Settled as Decided};
 use stillrise_design::performance::limit::Word;
-use stillrise_search::Settled;
 
 /// The paper.
 pub static PAPER: Paper = Paper {
@@ -35,9 +33,9 @@ const STATEMENT: &str = "Performance statement, What is stated";
 fn make(r: &mut Report<'_>) {
     let settled = r.settled;
     let limits = common::limits(settled);
-    let answered = answered(settled);
+    let answers = common::answers(settled);
     in_short(r, &limits);
-    asked(r, &limits, &answered);
+    asked(r, &limits, &answers);
     wanting(r);
     passing(r);
     common::cautions(r, "A rule that is met shows no more than that this fault was looked for and not found.");
@@ -49,25 +47,22 @@ fn in_short(r: &mut Report<'_>, limits: &[Stated<'_>]) {
     let of = |grade| settled.verdicts.iter().filter(|j| j.grade() == grade).count();
     let kept = limits.iter().filter(|l| l.is_stated()).count();
     let decided = settled.verdicts.iter().filter(|j| j.is_settled()).count();
-    let decided =
-        if decided > 0 { format!(" {decided} of them accepted or taken over by others.") } else { String::new() };
+    let decided = if decided > 0 { format!(" {decided} accepted or taken over by others.") } else { String::new() };
     r.out.para(&format!(
-        "{kept} of {} limits met. Of the rules that apply {} are met, {} are not, {} ask for a decision, {} cannot be judged on what was said.{decided} {} rules do not apply here: what they look at is not there.",
-        limits.len(), of(Grade::Passes), of(Grade::Fails), of(Grade::Warns), of(Grade::CannotJudge), of(Grade::NotApplicable)
+        "Limits met: {kept} of {}. Rules met: {}; not met: {}; to be decided: {}; not to be judged on what was said: {}.{decided} {} rules do not apply: what they look at is not there.",
+        limits.len(),
+        of(Grade::Passes),
+        of(Grade::Fails),
+        of(Grade::Warns),
+        of(Grade::CannotJudge),
+        of(Grade::NotApplicable)
     ));
 }
 
-/// What somebody named, and the answer.
-fn answered(settled: &Settled) -> Vec<(String, String)> {
-    let all = reply::answered(settled);
-    let split = |text: &String| text.split_once(": ").map(|(asked, answer)| (asked.to_owned(), answer.to_owned()));
-    all.iter().filter_map(split).collect()
-}
-
-fn columns() -> Table {
+fn columns(what: &str) -> Table {
     Table::new([
         wide("Source, clause", 1.0),
-        wide("Requirement", 1.2),
+        wide(what, 1.2),
         wide("Found", 2.2),
         wide("Where", 0.9),
         slim("Status"),
@@ -79,39 +74,29 @@ fn of_limit(limit: &Stated<'_>) -> &'static str {
     match limit.word {
         Some(Word::Kept) => MEETS,
         Some(Word::NotByGravity) => FAILS,
-        Some(Word::NotShown) if limit.says == "exceeded" => FAILS,
+        _ if limit.is_over => FAILS,
         Some(Word::Likely | Word::NotShown) => OPEN,
         None => UNKNOWN,
     }
 }
 
-/// The status of an answer by how it begins.
-fn of_answer(answer: &str) -> &'static str {
-    let begins = |all: &[&str]| all.iter().any(|start| answer.starts_with(start));
-    if begins(&[
-        "yes",
-        "by its flow yes",
-        "that is what",
-        "on these figures it can wait",
-        "the unit offered is stated to be",
-    ]) {
-        MEETS
-    } else if begins(&["no", "not with", "our range has no"]) && !begins(&["not confirmed", "not answered"]) {
-        FAILS
-    } else if begins(&["cannot be judged", "not answered"]) {
-        UNKNOWN
-    } else {
-        OPEN
+/// The status of what was named.
+fn of_answer(answer: &Answer) -> &'static str {
+    match answer.met {
+        Met::Yes => MEETS,
+        Met::No => FAILS,
+        Met::Unknown => UNKNOWN,
+        Met::Open => OPEN,
     }
 }
 
 /// Limits, and what was named.
-fn asked(r: &mut Report<'_>, limits: &[Stated<'_>], answered: &[(String, String)]) {
-    if limits.is_empty() && answered.is_empty() {
+fn asked(r: &mut Report<'_>, limits: &[Stated<'_>], answers: &[Answer]) {
+    if limits.is_empty() && answers.is_empty() {
         return;
     }
     r.out.section("What was asked");
-    let mut table = columns();
+    let mut table = columns("Requirement");
     for limit in limits {
         let found = if limit.found.is_empty() { String::new() } else { format!("{} mg/L by calculation", limit.found) };
         let share = limit.share.as_ref().map_or_else(String::new, |share| format!("; within it: {share}"));
@@ -128,11 +113,11 @@ fn asked(r: &mut Report<'_>, limits: &[Stated<'_>], answered: &[(String, String)
             of_limit(limit).to_owned(),
         ]);
     }
-    for (asked, answer) in answered {
+    for answer in answers {
         table.row([
             "Enquiry, named".to_owned(),
-            asked.clone(),
-            sentence(answer),
+            answer.asked.clone(),
+            sentence(&answer.says),
             "Calculation report, Triage".to_owned(),
             of_answer(answer).to_owned(),
         ]);
@@ -177,15 +162,15 @@ fn decided(edition: Edition, decision: &Decision) -> String {
 /// Rules that are not met, ask for a decision, or cannot be judged.
 fn wanting(r: &mut Report<'_>) {
     let settled = r.settled;
-    let mut table = columns();
+    let mut table = columns("Without this fault");
     for grade in [Grade::Fails, Grade::Warns, Grade::CannotJudge] {
         for judged in settled.verdicts.iter().filter(|j| j.grade() == grade && !together(j)) {
             let because = judged.decision.as_ref().and_then(|d| d.because.as_deref());
             let because =
                 because.map_or_else(String::new, |text| format!(" Decision: {}.", text.trim_end_matches('.')));
             table.row([
-                judged.rule.source.to_owned(),
-                format!("Without: {}", judged.rule.title.to_lowercase()),
+                family(judged.rule.source),
+                judged.rule.title.to_owned(),
                 format!("{}{because}", sentence(judged.verdict.says())),
                 place(judged.rule.part).to_owned(),
                 status(r.edition, judged),
@@ -197,7 +182,7 @@ fn wanting(r: &mut Report<'_>) {
         return;
     }
     r.out.section("Rules that are not met or not settled");
-    r.out.remark("Each rule looks for a fault that a unit must not have; \"Where\" names the section of the calculation report, which explains each under \"Verdicts of the rules\" too.");
+    r.out.remark("Each rule looks for a fault that a unit must not have; \"Where\" names the section of the calculation report, which explains each, with its full source, under \"Verdicts of the rules\". A row that is open or not met is settled by a change, or accepted by a named engineer on a date, with the reason; that then stands here.");
     r.out.table(&table);
     if let Some(first) = settled.verdicts.iter().find(|j| together(j)) {
         r.out.para(&format!(
@@ -240,18 +225,23 @@ fn passing(r: &mut Report<'_>) {
 
 /// What the sources of several rules have in common: the publication, or the kind of reasoning.
 fn family(source: &str) -> String {
-    let first = source.split([';', ':', ',', '(']).next().unwrap_or(source).trim();
-    const KINDS: [(&str, &str); 7] = [
+    const KINDS: [(&str, &str); 9] = [
         ("Geometry", "Geometry of unit and site"),
         ("Hydrostatics", "Hydrostatics"),
         ("Common practice", "Common practice"),
         ("Engineering judgement", "Engineering judgement"),
         ("Our proposal", "Proposed here"),
-        ("Handbook", "Lists of the handbook"),
+        ("Handbook", "Lists and formulas of the handbook"),
         ("From memory", "From memory"),
+        ("Needs no authority", "Arithmetic"),
+        ("Volumes of", "Geometry of unit and site"),
     ];
-    KINDS
-        .iter()
-        .find(|(begins, _)| first.starts_with(begins))
-        .map_or_else(|| first.to_owned(), |(_, name)| (*name).to_owned())
+    if let Some((_, name)) = KINDS.iter().find(|(begins, _)| source.starts_with(begins)) {
+        return (*name).to_owned();
+    }
+    let first = source.split([';', ':', '(']).next().unwrap_or(source).trim();
+    if first.chars().count() <= LONGEST { first.to_owned() } else { first.split(',').next().unwrap_or(first).to_owned() }
 }
+
+/// Letters of a source that a cell of the matrix takes.
+const LONGEST: usize = 60;

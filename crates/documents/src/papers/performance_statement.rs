@@ -1,9 +1,9 @@
 //! The performance statement: what is stated for each limit, under which conditions, what is left out, where it differs from
 //! what was asked, and how it would be shown.
 
-use super::common::{self, MG, ON_SITE, Stated, taken};
+use super::common::{self, Met, Stated, taken};
 use super::{EVERYBODY, Head, Paper};
-use crate::report::blocks::{Table, number, slim, wide};
+use crate::report::blocks::{Table, number, wide};
 use crate::report::{Report, capital, sentence};
 use crate::{reply, summary};
 use stillrise_design::basis::{Basis, FLOW_UNITS};
@@ -32,7 +32,7 @@ fn make(r: &mut Report<'_>) {
     let all = common::limits(settled);
     stated(r, &all);
     if let (Some(basis), Some(train)) = (&settled.job.design.basis, &settled.job.design.train) {
-        conditions(r, basis, train);
+        conditions(r, basis, train, all.iter().any(Stated::is_stated));
     }
     excluded(r, settled);
     exceptions(r, settled, &all);
@@ -105,15 +105,15 @@ fn stated(r: &mut Report<'_>, all: &[Stated<'_>]) {
 fn place(train: Option<&Train>) -> &'static str {
     let has = |kind| train.is_some_and(|train| train.stages.iter().any(|stage| stage.kind == kind));
     if has(StageKind::Polisher) {
-        "behind the unit, ahead of the polisher, in the falling stream"
+        "Behind the unit, ahead of the polisher, in the falling stream"
     } else {
-        "behind the unit, in the falling stream"
+        "Behind the unit, in the falling stream"
     }
 }
 
 /// Under which conditions it holds.
-fn conditions(r: &mut Report<'_>, basis: &Basis, train: &Train) {
-    r.out.section("Conditions under which it holds");
+fn conditions(r: &mut Report<'_>, basis: &Basis, train: &Train, is_stated: bool) {
+    r.out.section(if is_stated { "Conditions under which it holds" } else { "Conditions of the calculation" });
     let settled = r.settled;
     let performance = settled.job.design.performance.as_ref();
     let mut all: Vec<String> = Vec::new();
@@ -123,7 +123,7 @@ fn conditions(r: &mut Report<'_>, basis: &Basis, train: &Train) {
         let each = each.map_or_else(String::new, |q| {
             format!(", and through none of the {} units more than {}", print::digits(n, 2), r.prose(q, FLOW_UNITS))
         });
-        all.push(format!("The flow is not above {}{each}.", r.prose(flow.q, FLOW_UNITS)));
+        all.push(format!("The flow to the unit is not above {}{each}.", r.prose(flow.q, FLOW_UNITS)));
     }
     all.push(
         "Each water comes at no more than its flow and carries no more in the mean than the table below says."
@@ -141,7 +141,7 @@ fn conditions(r: &mut Report<'_>, basis: &Basis, train: &Train) {
     let oils: Vec<String> = fluids
         .oils
         .iter()
-        .map(|oil| format!("{} of no more than {} at 15 °C", oil.name, r.prose(oil.density_15.q, (&LB_FT3, &KG_M3))))
+        .map(|oil| format!("{} of no more than {} at {}", oil.name, r.prose(oil.density_15.q, (&LB_FT3, &KG_M3)), common::at_15(r)))
         .collect();
     if !oils.is_empty() {
         let named = if stillrise_checks::ask::oil_is_named(&settled.subject()) {
@@ -180,7 +180,7 @@ fn conditions(r: &mut Report<'_>, basis: &Basis, train: &Train) {
     });
     all.push(if basis.feed.pumped {
         let class = basis.feed.class.map_or("pump", |class| class.word);
-        format!("The water is fed as declared, by {class}; no other pump, valve or fall breaks the oil on its way.")
+        format!("The water is fed as declared ({class}); no other pump, valve or fall breaks the oil on its way.")
     } else {
         "The water comes by gravity; no pump, throttled valve or high fall breaks the oil on its way.".to_owned()
     });
@@ -194,43 +194,7 @@ fn conditions(r: &mut Report<'_>, basis: &Basis, train: &Train) {
     }
     all.push("It is set level, its outlet runs free, and nothing bypasses it.".to_owned());
     r.out.list(true, all.into_iter().map(|text| (text, String::new())));
-    waters(r, basis);
-}
-
-/// The waters it holds for.
-fn waters(r: &mut Report<'_>, basis: &Basis) {
-    let mut table = Table::new([
-        wide("Water", 2.0),
-        number("Flow", r.symbol(FLOW_UNITS)),
-        number("Total oil", "mg/L"),
-        number("of it free", "mg/L"),
-        number("emulsified", "mg/L"),
-        number("dissolved", "mg/L"),
-        number("Solids", "mg/L"),
-        slim("Not confirmed"),
-    ]);
-    let digits = |q| r.digits(q, MG, 3);
-    for water in &basis.waters {
-        let c = &water.content;
-        let named = [
-            ("total", c.total.at),
-            ("emulsified", c.emulsified.at),
-            ("dissolved", c.dissolved.at),
-            ("solids", c.solids.at),
-        ];
-        let open: Vec<&str> =
-            named.into_iter().filter(|(_, at)| !taken(r.settled, *at).is_empty()).map(|(name, _)| name).collect();
-        table.row([
-            capital(&water.name),
-            r.digits(water.flow.q, FLOW_UNITS, 3),
-            digits(c.total.q),
-            digits(c.free.q),
-            digits(c.emulsified.q),
-            digits(c.dissolved.q),
-            digits(c.solids.q),
-            open.join(", "),
-        ]);
-    }
+    let table = common::waters(r, basis);
     r.out.table(&table);
 }
 
@@ -256,9 +220,9 @@ fn excluded(r: &mut Report<'_>, settled: &Settled) {
         || "Spills: none was declared, and no room is counted for one.".to_owned(),
         |spill| format!("A spill, or slug of oil, of more than {} between two pump-outs, the room between alarm and limit with the water at rest.", r.prose(spill.room.q, (&GAL, &M3))),
     ));
-    let settling = design.train.as_ref().is_some_and(|t| t.unit.mesh.is_some());
-    if settling {
-        all.push("What the mesh may catch besides: no credit is taken for it unless the report says so.".to_owned());
+    let mesh = design.performance.as_ref().and_then(|p| p.worst()?.passage.mesh());
+    if mesh.is_some_and(|mesh| !mesh.counts) {
+        all.push("What the mesh may catch besides: no credit is taken for it.".to_owned());
     }
     all.push("Results by another method than the one named: methods do not convert into each other.".to_owned());
     r.out.list(false, all.into_iter().map(|text| (text, String::new())));
@@ -271,11 +235,8 @@ fn exceptions(r: &mut Report<'_>, settled: &Settled, all: &[Stated<'_>]) {
         let clause = limit.authority.unwrap_or("limit, source not stated");
         table.row([capital(clause), limit.title.clone(), format!("no performance stated ({})", limit.says)]);
     }
-    for answer in reply::answered(settled) {
-        let Some((asked, offered)) = answer.split_once(": ") else { continue };
-        if !agrees(offered) {
-            table.row(["Enquiry, what was named".to_owned(), asked.to_owned(), sentence(first(offered))]);
-        }
+    for answer in common::answers(settled).into_iter().filter(|answer| answer.met != Met::Yes) {
+        table.row(["Enquiry, what was named".to_owned(), answer.asked, sentence(first(&answer.says))]);
     }
     for judged in settled.verdicts.iter().filter(|judged| judged.stands_failed()).filter(|judged| judged.rule.bars_pick)
     {
@@ -292,17 +253,10 @@ fn exceptions(r: &mut Report<'_>, settled: &Settled, all: &[Stated<'_>]) {
     r.out.table(&table);
 }
 
-/// Whether an answer agrees to what was asked.
-fn agrees(answer: &str) -> bool {
-    ["yes", "by its flow yes", "that is what", "on these figures it can wait", "behind the unit"]
-        .iter()
-        .any(|start| answer.starts_with(start))
-}
-
-/// The first sentence of an answer, with the one behind it where that gives the number.
+/// The first two sentences of an answer: the second gives the number.
 fn first(answer: &str) -> &str {
-    let ends: Vec<usize> = answer.match_indices(". ").map(|(k, _)| k + 1).take(2).collect();
-    ends.last().and_then(|end| answer.get(..*end)).unwrap_or(answer)
+    let second = answer.match_indices(". ").nth(1).map(|(k, _)| k + 1);
+    second.and_then(|end| answer.get(..end)).unwrap_or(answer)
 }
 
 /// How it would be shown.
@@ -311,8 +265,9 @@ fn shown(r: &mut Report<'_>, all: &[Stated<'_>]) {
     let settled = r.settled;
     let Some(train) = &settled.job.design.train else { return };
     let volume = r.prose(train.unit.layout.water_volume.q * VOLUME_CHANGES, (&GAL, &M3));
+    let start = if settled.job.enquiry.unit_stands() { "With the unit cleaned and put right," } else { "After start-up," };
     let mut steps = vec![
-        format!("After start-up, on the real water, under the conditions above: at least {} volumes of the unit ({volume} through each) before the first sample.", print::digits(VOLUME_CHANGES, 2)),
+        format!("{start} on the real water, under the conditions above: at least {} volumes of the unit ({volume} through each) before the first sample.", print::digits(VOLUME_CHANGES, 2)),
         format!("At least {SAMPLE_PAIRS} pairs of samples, influent and effluent, at regular intervals within {} h, with flow, water temperature, oil layer and sludge recorded; whole bottles from the falling stream, a duplicate and a blank.", print::digits(SAMPLING_HOURS, 2)),
         "Taken by the buyer or a third party in the presence of the maker; analysed by an independent certified laboratory by the method of the limit.".to_owned(),
     ];
@@ -334,5 +289,5 @@ fn shown(r: &mut Report<'_>, all: &[Stated<'_>]) {
         steps.push("Samples of an influent outside the conditions count neither for nor against it.".to_owned());
     }
     r.out.list(true, steps.into_iter().map(|text| (text, String::new())));
-    r.out.remark(&format!("Volumes, pairs and hours: UFGS 46 25 14. {ON_SITE}"));
+    r.out.remark(&format!("Volumes, pairs and hours: UFGS 46 25 14. Samples are taken from outside: the inside of the unit is a confined space, and vapour over the liquid may ignite."));
 }

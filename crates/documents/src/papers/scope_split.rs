@@ -39,17 +39,22 @@ fn make(r: &mut Report<'_>) {
         ]);
         for row in rows.iter().filter(|row| row.group == group) {
             let mark = |by: By| if row.by == by { "X" } else { "" }.to_owned();
+            if row.by == By::Nobody {
+                table.row([row.item.clone(), String::new(), String::new(), String::new(), "Not needed.".to_owned()]);
+                continue;
+            }
             table.row([row.item.clone(), mark(By::Maker), mark(By::Others), mark(By::Open), sentence(&row.note)]);
         }
         r.out.table(&table);
     }
     money(r);
-    r.out.section("In nobody's scope by this paper");
+    r.out.heading("Besides");
     r.out.list(false, [
         "Structure, foundation, anchorage, wind and earthquake: designed by a licensed engineer on the loads told here.",
         "Classification of areas and explosion protection: by the authority and whoever designs the wiring.",
         "Permits, sampling contracts, disposal contracts: by the operator.",
     ].map(|text| (text.to_owned(), String::new())));
+    common::invented(r);
     common::cautions(r, ON_SITE);
 }
 
@@ -59,14 +64,15 @@ fn money(r: &mut Report<'_>) {
     let p = &train.unit.particulars;
     let told = reply::prices_are_told(r.settled);
     let all = train.bought();
-    r.out.section("Budget and delivery");
-    r.out.para(&match p.price.as_ref().filter(|_| told) {
-        Some((price, currency)) if all > 1.0 => format!("Budget {} {currency} for all units, {} {currency} each, without freight, setting and what is marked as others' or open; no quotation.", print::digits(price * all, 3), print::digits(*price, 3)),
-        Some((price, currency)) => format!("Budget {} {currency}, without freight, setting and what is marked as others' or open; no quotation.", print::digits(*price, 3)),
-        None => "Budget: to follow with the quotation.".to_owned(),
-    });
-    r.out.para(&match p.lead_time.as_ref().filter(|_| told) {
-        Some(time) => format!("Delivery {time}, from an order and a drawing that is approved."),
-        None => "Delivery: to follow with the quotation.".to_owned(),
-    });
+    let budget = match p.price.as_ref().filter(|_| told) {
+        Some((price, currency)) if all > 1.0 => format!("{} {currency} for all units, {} {currency} each, without freight, setting and what is marked as others' or open; no quotation.", print::digits(price * all, 3), print::digits(*price, 3)),
+        Some((price, currency)) => format!("{} {currency}, without freight, setting and what is marked as others' or open; no quotation.", print::digits(*price, 3)),
+        None => "to follow with the quotation.".to_owned(),
+    };
+    let delivery = match p.lead_time.as_ref().filter(|_| told) {
+        Some(time) => format!("{time}, from an order and a drawing that is approved."),
+        None => "to follow with the quotation.".to_owned(),
+    };
+    r.out.lead("Budget:", &budget);
+    r.out.lead("Delivery:", &delivery);
 }

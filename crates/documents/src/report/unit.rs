@@ -58,7 +58,7 @@ fn stages(r: &mut Report<'_>, train: &Train) {
         );
         let scope = match crate::scope::of_stage(stage) {
             By::Maker => "in this scope",
-            By::Others => "by others",
+            By::Others | By::Nobody => "by others",
             By::Open => "needed; open who brings it",
         };
         table.row([k.to_string(), capital(&stage.name), stage.why.clone(), size, scope.to_owned()]);

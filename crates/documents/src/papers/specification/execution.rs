@@ -1,7 +1,7 @@
 //! Part 3: delivery, setting, piping, filling and start-up, tests in the field, training.
 
 use super::{TO_BE_STATED, clause};
-use crate::papers::common::{LENGTH, MASS, VOLUME};
+use crate::papers::common::{MASS, VOLUME, length};
 use crate::report::Report;
 use stillrise_design::performance::Performance;
 use stillrise_design::performance::installation::Stands;
@@ -41,7 +41,7 @@ fn delivery(r: &mut Report<'_>, train: &Train, p: Option<&Performance>) {
     ];
     if let Some(centre) = shop.and_then(|s| s.weights.as_ref()?.centre) {
         texts
-            .push(format!("Its centre of gravity, empty, lies some {} from the inlet end.", r.prose(centre.q, LENGTH)));
+            .push(format!("Its centre of gravity, empty, lies some {} from the inlet end.", length(r, centre.q)));
     }
     clause(r, "3.1 Delivery, unloading, storage", texts);
 }
@@ -68,14 +68,14 @@ fn setting(r: &mut Report<'_>, train: &Train, p: Option<&Performance>) {
             texts.push(format!(
                 "Floor of the unit: {} of the site's datum; invert of its inlet {} and of its outlet {} over that.",
                 print::with_unit(floor.q.si(), r.system.pick((&FT, &M))),
-                r.show(train.unit.inlet.invert.q, LENGTH),
-                r.show(train.unit.outlet.invert.q, LENGTH)
+                length(r, train.unit.inlet.invert.q),
+                length(r, train.unit.outlet.invert.q)
             ));
         } else {
             texts.push(format!(
                 "Floor of the unit, site datum: {TO_BE_STATED}; invert of its inlet {} and of its outlet {} over that.",
-                r.show(train.unit.inlet.invert.q, LENGTH),
-                r.show(train.unit.outlet.invert.q, LENGTH)
+                length(r, train.unit.inlet.invert.q),
+                length(r, train.unit.outlet.invert.q)
             ));
         }
         if train.unit.arrangement.is_in_ground() || matches!(site.stands.q, Stands::Buried | Stands::InPit) {

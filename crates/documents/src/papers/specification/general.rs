@@ -1,9 +1,8 @@
 //! Part 1: scope, references, submittals, quality, what it is designed for and what it shall do.
 
 use super::{TO_BE_STATED, clause, units};
-use crate::papers::common::{self, MG, taken};
-use crate::report::blocks::{Table, number, wide};
-use crate::report::{Report, capital};
+use crate::papers::common::{self, taken};
+use crate::report::Report;
 use crate::scope::{self, By};
 use stillrise_design::basis::{Basis, FLOW_UNITS};
 use stillrise_design::train::Train;
@@ -34,7 +33,7 @@ fn scope_of_it(r: &mut Report<'_>, train: &Train) {
     };
     let mut texts = vec![
         format!(
-            "This specification is for {} (kind: {}) that separate free oil from water by gravity, complete and ready to be connected.",
+            "This specification is for {} (kind: {}) to separate free oil from water by gravity, complete and ready to be connected.",
             units(train),
             train.unit.arrangement.word()
         ),
@@ -102,7 +101,7 @@ fn designed_for(r: &mut Report<'_>, basis: &Basis) {
     let oils: Vec<String> = f
         .oils
         .iter()
-        .map(|oil| format!("{}, {} at 15 °C", oil.name, r.prose(oil.density_15.q, (&LB_FT3, &KG_M3))))
+        .map(|oil| format!("{}, {} at {}", oil.name, r.prose(oil.density_15.q, (&LB_FT3, &KG_M3)), common::at_15(r)))
         .collect();
     texts.push(format!(
         "The oils shall be taken as: {}.",
@@ -115,28 +114,7 @@ fn designed_for(r: &mut Report<'_>, basis: &Basis) {
         taken(settled, d50.at)
     ));
     clause(r, "1.5 Designed for", texts);
-    let mut table = Table::new([
-        wide("Water", 2.0),
-        number("Flow", r.symbol(FLOW_UNITS)),
-        number("Total oil, mean", "mg/L"),
-        number("of it free", "mg/L"),
-        number("emulsified", "mg/L"),
-        number("dissolved", "mg/L"),
-        number("Solids", "mg/L"),
-    ]);
-    for water in &basis.waters {
-        let c = &water.content;
-        let mg = |q| r.digits(q, MG, 3);
-        table.row([
-            capital(&water.name),
-            r.digits(water.flow.q, FLOW_UNITS, 3),
-            mg(c.total.q),
-            mg(c.free.q),
-            mg(c.emulsified.q),
-            mg(c.dissolved.q),
-            mg(c.solids.q),
-        ]);
-    }
+    let table = common::waters(r, basis);
     r.out.table(&table);
 }
 

@@ -32,6 +32,7 @@ fn make(r: &mut Report<'_>) {
     general::general(r, train);
     products::products(r, train);
     execution::execution(r, train);
+    common::invented(r);
     common::cautions(r, ON_SITE);
 }
 

@@ -2,14 +2,14 @@
 
 use super::{TO_BE_STATED, clause, or_open};
 use crate::drawings::tables;
-use crate::papers::common::{LENGTH, VOLUME};
+use crate::papers::common::{LENGTH, VOLUME, angle, length, length_digits};
 use crate::report::Report;
 use crate::report::blocks::{Table, number, slim, wide};
 use crate::section::place::Section;
 use stillrise_design::performance::Performance;
 use stillrise_design::train::Train;
 use stillrise_handbook::vessel::alarms::Mark;
-use stillrise_units::catalog::{DEG, DEG_C, DEG_F, FT2, IN, KG_M3, KN, KPA, KW, LB_FT3, LBF, M2, MM, PERCENT, PSF};
+use stillrise_units::catalog::{DEG_C, DEG_F, FT2, IN, KG_M3, KN, KPA, KW, LB_FT3, LBF, M2, MM, PERCENT, PSF};
 use stillrise_units::{Length, Typed, print};
 
 pub(super) fn products(r: &mut Report<'_>, train: &Train) {
@@ -27,7 +27,7 @@ pub(super) fn products(r: &mut Report<'_>, train: &Train) {
 fn unit(r: &mut Report<'_>, train: &Train, p: Option<&Performance>) {
     let unit = &train.unit;
     let (what, sizes) = unit.body.sizes();
-    let size = sizes.iter().map(|q| r.show(*q, LENGTH)).collect::<Vec<_>>().join(" × ");
+    let size = sizes.iter().map(|q| length(r, *q)).collect::<Vec<_>>().join(" × ");
     let mut texts = vec![format!(
         "Each unit shall hold no less than {} of water over its floor up to the outlet; {what} of the unit this is drawn from: {size}. Other dimensions shall be accepted if volume, plate area and levels are met.",
         r.prose(unit.layout.water_volume.q, VOLUME)
@@ -36,7 +36,7 @@ fn unit(r: &mut Report<'_>, train: &Train, p: Option<&Performance>) {
         let (highest, top) = (p.highest().inlet.q, unit.body.height().q);
         let free = top - highest;
         if free.si() > 0.0 {
-            texts.push(format!("At the largest flow, fouled, the water in the inlet chamber shall stand no higher than {} over the floor, {} below the top of the inside.", r.show(highest, LENGTH), r.prose(free, LENGTH)));
+            texts.push(format!("At the largest flow, fouled, the water in the inlet chamber shall stand no higher than {} over the floor, {} below the top of the inside.", length(r, highest), length(r, free)));
         }
     }
     let by = if unit.pack.is_some() { "by the plates or the last baffle" } else { "by the last baffle" };
@@ -46,14 +46,15 @@ fn unit(r: &mut Report<'_>, train: &Train, p: Option<&Performance>) {
 
 fn vessel(r: &mut Report<'_>, train: &Train, p: Option<&Performance>) {
     let known = &train.unit.particulars;
-    let wall = known.wall.map_or_else(|| TO_BE_STATED.to_owned(), |wall| r.show(wall.q, LENGTH));
+    let wall = known.wall.map_or_else(|| TO_BE_STATED.to_owned(), |wall| length(r, wall.q));
     let mut texts = vec![
         format!("Material of the vessel: {}. Walls: {wall}, or more where the maker's calculation asks for it.", or_open(known.material.as_deref())),
         format!("Coating or lining, inside and outside: {}; it shall withstand the oils and products of clause 1.5.", or_open(known.coating.as_deref())),
         "The vessel shall bear water up to its top, and being empty with the ground and water outside it at their highest where it lies in the ground.".to_owned(),
     ];
     let shop = p.and_then(|p| p.shop.as_ref());
-    if let Some(bearing) = shop.and_then(|s| s.weights.as_ref()?.bearing) {
+    let built_in = train.unit.arrangement.is_built_in();
+    if let Some(bearing) = shop.and_then(|s| s.weights.as_ref()?.bearing).filter(|_| !built_in) {
         texts.push(format!(
             "Full to its top it shall load what it stands on with no more than {} in the mean.",
             r.prose(bearing.q, (&PSF, &KPA))
@@ -65,12 +66,12 @@ fn vessel(r: &mut Report<'_>, train: &Train, p: Option<&Performance>) {
         texts.push(format!(
             "It shall have {} lifting points, each designed for {pull}, slings no flatter than {} from the level.",
             print::digits(lifting.points.q.si(), 2),
-            r.prose(lifting.angle.q, (&DEG, &DEG))
+            angle(lifting.angle.q)
         ));
     }
     texts.push(match (&train.unit.access, train.unit.body.is_open()) {
-        (Some(access), false) => format!("It shall have {} manways with a clear opening of no less than {} each, vapour-tight, with covers for a load of {TO_BE_STATED}.", print::digits(access.count.q.si(), 2), r.show(access.opening.q, LENGTH)),
-        _ => format!("It shall have covers, in pieces that {TO_BE_STATED} can lift, for a load of {TO_BE_STATED}; they shall open over plates, hopper and float."),
+        (Some(access), false) => format!("It shall have {} manways with a clear opening of no less than {} each, vapour-tight, with covers for a load of {TO_BE_STATED}.", print::digits(access.count.q.si(), 2), length(r, access.opening.q)),
+        _ => format!("It shall have covers, in pieces that {TO_BE_STATED} can lift, for a load of {TO_BE_STATED}; they shall open over all that is measured, drawn off or cleaned."),
     });
     clause(r, "2.2 Vessel", texts);
 }
@@ -86,8 +87,8 @@ fn internals(r: &mut Report<'_>, train: &Train) {
         texts.push(format!(
             "Plates: projected area no less than {}, clear gap {}, inclined {} to the level, {}; made of {}.",
             print::at_least(pack.follows.area.q.si(), r.system.pick((&FT2, &M2))),
-            r.prose(l.gap.q, LENGTH),
-            r.prose(l.angle.q, (&DEG, &DEG)),
+            length(r, l.gap.q),
+            angle(l.angle.q),
             l.run.q.word(),
             or_open(unit.particulars.plate_material.as_deref())
         ));
@@ -114,11 +115,11 @@ fn internals(r: &mut Report<'_>, train: &Train) {
     if let Some(trap) = &unit.sand_trap {
         texts.push(format!(
             "A compartment ahead, {} long, shall hold sand; no credit shall be taken for oil that rises in it.",
-            r.show(trap.length.q, LENGTH)
+            length(r, trap.length.q)
         ));
     }
     if let Some(mesh) = &unit.mesh {
-        texts.push(format!("Mesh: no thinner than {} along the flow, fibre {}, {} solid; no credit shall be taken for it unless it was measured.", r.show(mesh.laid.thickness.q, LENGTH), r.prose(mesh.laid.fibre.q, LENGTH), r.prose(mesh.laid.solidity.q, (&PERCENT, &PERCENT))));
+        texts.push(format!("Mesh: no thinner than {} along the flow, fibre {}, {} solid; no credit shall be taken for it unless it was measured.", length(r, mesh.laid.thickness.q), length(r, mesh.laid.fibre.q), r.prose(mesh.laid.solidity.q, (&PERCENT, &PERCENT))));
     }
     texts.push("The water shall leave from under the oil, by a baffle from wall to wall or a dip pipe; nothing shall siphon the unit empty.".to_owned());
     clause(r, "2.3 Internals", texts);
@@ -136,7 +137,7 @@ fn nozzles(r: &mut Report<'_>) {
     ]);
     for n in tables::all_nozzles(&section) {
         let size = match (n.mark, &section.unit().access) {
-            ("M", Some(access)) => r.show(access.opening.q, LENGTH),
+            ("M", Some(access)) => length(r, access.opening.q),
             _ if n.size == "by maker" => TO_BE_STATED.to_owned(),
             _ => n.size,
         };
@@ -145,7 +146,7 @@ fn nozzles(r: &mut Report<'_>) {
             n.count,
             size,
             format!("{}, {}", n.service, n.at),
-            n.level.map_or_else(|| "–".to_owned(), |z| r.digits(z, LENGTH, 4)),
+            n.level.map_or_else(|| "–".to_owned(), |z| length_digits(r, z)),
         ]);
     }
     r.out.table(&table);
@@ -166,16 +167,16 @@ fn stores(r: &mut Report<'_>, train: &Train, p: Option<&Performance>) {
     if let Some(p) = p {
         let governing = p.levels.iter().min_by(|a, b| a.limit.q.si().total_cmp(&b.limit.q.si()));
         if let Some(oil) = governing {
-            let at = |z: Length| r.show(z, LENGTH);
+            let at = |z: Length| length(r, z);
             texts.push(format!(
                 "The unit shall hold a layer of {} ({}) without losing oil to its outlet.",
-                r.prose(oil.limit.q, LENGTH),
+                length(r, oil.limit.q),
                 oil.oil
             ));
             if let Some(alarm) = oil.level(Mark::Alarm) {
                 texts.push(format!(
                     "The alarm shall trip when the interface falls to {} over the floor (a layer of {}, {} of oil in one unit, water at rest).",
-                    at(alarm.interface.q), r.prose(alarm.thickness.q, LENGTH), r.prose(alarm.volume.q, VOLUME)
+                    at(alarm.interface.q), length(r, alarm.thickness.q), r.prose(alarm.volume.q, VOLUME)
                 ));
             }
         }
@@ -201,7 +202,7 @@ fn stores(r: &mut Report<'_>, train: &Train, p: Option<&Performance>) {
     );
     texts.push(format!("All that is electrical in or at the unit shall be certified for the area as the authority classifies it: {TO_BE_STATED}."));
     if let Some(pumps) = &train.unit.pump_out {
-        let [stop, start, alarm] = [pumps.stop, pumps.start, pumps.alarm].map(|v| r.show(v.q, LENGTH));
+        let [stop, start, alarm] = [pumps.stop, pumps.start, pumps.alarm].map(|v| length(r, v.q));
         texts.push(format!("Effluent pumps: {} of {} each, one standing by; stop at {stop}, start at {start}, second pump and alarm at {alarm} over the floor.", print::digits(pumps.pumps.q.si(), 2), r.prose(pumps.pump.q, stillrise_design::basis::FLOW_UNITS)));
     }
     clause(r, "2.5 Oil, sludge and instruments", texts);
@@ -222,7 +223,7 @@ fn accessories(r: &mut Report<'_>, train: &Train, p: Option<&Performance>) {
     if let Some(frost) = shop.and_then(|s| s.frost.as_ref()) {
         texts.push(format!(
             "Against frost of {}: a heater of {} behind {} of insulation, or what does the same [by whom]; sample lines and float shall be protected too.",
-            r.prose(frost.air.q, (&DEG_F, &DEG_C)), r.prose(frost.heater.q, (&KW, &KW)), r.prose(frost.with.q, LENGTH)
+            r.prose(frost.air.q, (&DEG_F, &DEG_C)), r.prose(frost.heater.q, (&KW, &KW)), length(r, frost.with.q)
         ));
     }
     if shop.is_some_and(|s| s.protection.is_some()) {
