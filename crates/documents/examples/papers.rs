@@ -18,7 +18,6 @@ fn main() -> Result<(), Box<dyn Error>> {
     let beside = |name: &str| std::fs::read(Path::new(&file).with_file_name(name)).ok();
     let enquiry = read_enquiry(&std::fs::read_to_string(&file)?, &beside).map_err(|faults| format!("{faults:?}"))?;
     let settled = settle(&enquiry, &read_range(include_str!("../../../ranges/demo.toml")).file);
-    for l in settled.job.design.performance.iter().flat_map(|p| &p.limits) { use stillrise_units::Typed; println!("TEMP {} chance {:?} keeps {:?} measured {:?}", l.says(), l.chance.map(|c| c.share.q.si()), l.keeps.map(|k| k.share.q.si()), l.measured); }
     let drawn = charts::charts(&settled);
     for paper in papers::of(&settled, Edition::Client)
         .filter(|paper| names.is_empty() || names.iter().any(|name| name == paper.name))

@@ -148,7 +148,9 @@ impl Split<'_> {
             rows.push(row(g, "Vessel with its internals", By::Maker, units));
         }
         rows.push(match unit.body.is_open() {
-            true if self.is_built_in() => row(g, "Cover over the basin", By::Open, "none is counted; the permit or the vapour may ask for one"),
+            true if self.is_built_in() => {
+                row(g, "Cover over the basin", By::Open, "none is counted; the permit or the vapour may ask for one")
+            }
             true => row(g, "Cover", By::Maker, "load class to be agreed where it is walked on or driven over"),
             false => row(g, "Manways", By::Maker, "covers for the load that crosses them, to be agreed"),
         });

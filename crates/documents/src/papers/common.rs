@@ -12,8 +12,8 @@ use stillrise_design::performance::promise::Promise;
 use stillrise_design::provenance::{Node, Pair};
 use stillrise_search::Settled;
 use stillrise_units::catalog::{DEG, DEG_C, DEG_F, GAL, IN, KG, LB, M3, MG_L, MM};
-use stillrise_units::{Angle, Length, System, Temperature, Typed};
 use stillrise_units::print;
+use stillrise_units::{Angle, Length, System, Temperature, Typed};
 
 pub(super) const LENGTH: Pair = (&IN, &MM);
 pub(super) const VOLUME: Pair = (&GAL, &M3);
@@ -139,7 +139,7 @@ fn one<'a>(settled: &Settled, limit: &'a LimitState, verdict: Option<&LimitVerdi
         found,
         share: share(verdict),
         why: why(verdict),
-        change: crate::rating::change(settled, verdict),
+        change: change(settled, verdict),
         samples,
         is_over: verdict.is_exceeded_by_calculation() || verdict.says() == "exceeded",
     }
@@ -162,13 +162,24 @@ fn why(verdict: &LimitVerdict) -> String {
     let against = match first.map(|held| &held.by) {
         None => return because.to_owned(),
         Some(By::Assumption { label, answer, .. }) => {
-            format!("this figure is not confirmed: {label}; with {answer}, as plausible, the limit would not hold so")
+            format!("this figure is not confirmed: {label}; with {answer}, as plausible, the limit would not hold")
         }
         Some(By::Eye) => "a film is judged by eye, and no number tells that".to_owned(),
         Some(By::Chance) => "single results scatter, and much of the basis is uncertain".to_owned(),
         Some(By::Measured(measured)) => measured.says("the limit"),
     };
     format!("{because}. Against it: {against}")
+}
+
+/// What would change it: where one figure alone stands against the calculation, that somebody confirms it.
+fn change(settled: &Settled, verdict: &LimitVerdict) -> String {
+    let first = verdict.held_back.iter().find(|held| held.word == verdict.word);
+    match first.map(|held| &held.by) {
+        Some(By::Assumption { .. }) if verdict.calculated == Word::Kept => {
+            "that figure confirmed as it was taken, or better".to_owned()
+        }
+        _ => crate::rating::change(settled, verdict),
+    }
 }
 
 /// What stands behind a value that nobody confirmed.
@@ -238,7 +249,10 @@ pub(super) struct Answer {
 
 /// Beginnings of answers that agree, refuse, and cannot say yet; all others leave it open.
 const BEGINNINGS: [(Met, &[&str]); 3] = [
-    (Met::Yes, &["yes", "by its flow yes", "that is what", "on these figures it can wait", "the unit offered is stated"]),
+    (
+        Met::Yes,
+        &["yes", "by its flow yes", "that is what", "on these figures it can wait", "the unit offered is stated"],
+    ),
     (Met::Unknown, &["cannot be judged", "not answered", "not confirmed"]),
     (Met::No, &["no. ", "no; ", "no, ", "not behind", "our range has no"]),
 ];
@@ -257,7 +271,12 @@ pub(super) fn answers(settled: &Settled) -> Vec<Answer> {
 /// The waters, with what they carry in the mean; what nobody confirmed is named where there is any.
 pub(super) fn waters(r: &Report<'_>, basis: &Basis) -> Table {
     let named = |c: &Content| {
-        let all = [("total oil", c.total.at), ("emulsified", c.emulsified.at), ("dissolved", c.dissolved.at), ("solids", c.solids.at)];
+        let all = [
+            ("total oil", c.total.at),
+            ("emulsified", c.emulsified.at),
+            ("dissolved", c.dissolved.at),
+            ("solids", c.solids.at),
+        ];
         let open = all.into_iter().filter(|(_, at)| !taken(r.settled, *at).is_empty());
         open.map(|(name, _)| name).collect::<Vec<_>>().join(", ")
     };

@@ -60,13 +60,7 @@ fn in_short(r: &mut Report<'_>, limits: &[Stated<'_>]) {
 }
 
 fn columns(what: &str) -> Table {
-    Table::new([
-        wide("Source, clause", 1.0),
-        wide(what, 1.2),
-        wide("Found", 2.2),
-        wide("Where", 0.9),
-        slim("Status"),
-    ])
+    Table::new([wide("Source, clause", 1.0), wide(what, 1.2), wide("Found", 2.2), wide("Where", 0.9), slim("Status")])
 }
 
 /// The status of a limit.
@@ -225,7 +219,7 @@ fn passing(r: &mut Report<'_>) {
 
 /// What the sources of several rules have in common: the publication, or the kind of reasoning.
 fn family(source: &str) -> String {
-    const KINDS: [(&str, &str); 9] = [
+    const KINDS: [(&str, &str); 17] = [
         ("Geometry", "Geometry of unit and site"),
         ("Hydrostatics", "Hydrostatics"),
         ("Common practice", "Common practice"),
@@ -235,12 +229,24 @@ fn family(source: &str) -> String {
         ("From memory", "From memory"),
         ("Needs no authority", "Arithmetic"),
         ("Volumes of", "Geometry of unit and site"),
+        ("Grit trap", "Proposed here"),
+        ("The rule for", "Proposed here"),
+        ("The ranges of", "Engineering judgement"),
+        ("Abstract", "A published abstract"),
+        ("Plate coefficients", "Lists and formulas of the handbook"),
+        ("Set points", "Lists and formulas of the handbook"),
+        ("Gravity removes", "MIL-HDBK-1005/9A, 1997"),
+        ("Balance of levels", "Hydrostatics"),
     ];
     if let Some((_, name)) = KINDS.iter().find(|(begins, _)| source.starts_with(begins)) {
         return (*name).to_owned();
     }
     let first = source.split([';', ':', '(']).next().unwrap_or(source).trim();
-    if first.chars().count() <= LONGEST { first.to_owned() } else { first.split(',').next().unwrap_or(first).to_owned() }
+    if first.chars().count() <= LONGEST {
+        first.to_owned()
+    } else {
+        first.split(',').next().unwrap_or(first).to_owned()
+    }
 }
 
 /// Letters of a source that a cell of the matrix takes.

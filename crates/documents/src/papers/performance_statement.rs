@@ -89,7 +89,7 @@ fn stated(r: &mut Report<'_>, all: &[Stated<'_>]) {
     }
     let asked = print::in_prose(ASKED_OF_KEPT, &PERCENT);
     r.out.remark(&format!(
-        "A performance is stated only where the limit holds by the calculation, with every other plausible answer to what nobody has confirmed, in {asked} of the results at least, and against no result that was measured; the weakest of these decides. The share of results counts all that is uncertain at once, the scatter of single results included; it is an estimate, no warranty. By calculation: what leaves in the worst case at the end of the interval between pump-outs, against what it is held to."
+        "A performance is stated only where the limit holds by the calculation, with every other plausible answer to what nobody has confirmed, in {asked} of the results at least, and against no result that was measured; the weakest of these decides. The share of results counts all that is uncertain at once, the scatter of single results included; it is an estimate, no warranty. It can be high where nothing is stated: the statement bears the worst plausible answer alone, the share weighs all of them. By calculation: what leaves in the worst case at the end of the interval between pump-outs, against what it is held to."
     ));
     for limit in all.iter().filter(|limit| !limit.is_stated()) {
         let change = limit.change.trim_end_matches('.');
@@ -141,7 +141,14 @@ fn conditions(r: &mut Report<'_>, basis: &Basis, train: &Train, is_stated: bool)
     let oils: Vec<String> = fluids
         .oils
         .iter()
-        .map(|oil| format!("{} of no more than {} at {}", oil.name, r.prose(oil.density_15.q, (&LB_FT3, &KG_M3)), common::at_15(r)))
+        .map(|oil| {
+            format!(
+                "{} of no more than {} at {}",
+                oil.name,
+                r.prose(oil.density_15.q, (&LB_FT3, &KG_M3)),
+                common::at_15(r)
+            )
+        })
         .collect();
     if !oils.is_empty() {
         let named = if stillrise_checks::ask::oil_is_named(&settled.subject()) {
@@ -265,7 +272,8 @@ fn shown(r: &mut Report<'_>, all: &[Stated<'_>]) {
     let settled = r.settled;
     let Some(train) = &settled.job.design.train else { return };
     let volume = r.prose(train.unit.layout.water_volume.q * VOLUME_CHANGES, (&GAL, &M3));
-    let start = if settled.job.enquiry.unit_stands() { "With the unit cleaned and put right," } else { "After start-up," };
+    let start =
+        if settled.job.enquiry.unit_stands() { "With the unit cleaned and put right," } else { "After start-up," };
     let mut steps = vec![
         format!("{start} on the real water, under the conditions above: at least {} volumes of the unit ({volume} through each) before the first sample.", print::digits(VOLUME_CHANGES, 2)),
         format!("At least {SAMPLE_PAIRS} pairs of samples, influent and effluent, at regular intervals within {} h, with flow, water temperature, oil layer and sludge recorded; whole bottles from the falling stream, a duplicate and a blank.", print::digits(SAMPLING_HOURS, 2)),

@@ -29,24 +29,17 @@ fn make(r: &mut Report<'_>) {
         1 => "As proposed; the order decides. One item is open: nobody brings it yet.".to_owned(),
         n => format!("As proposed; the order decides. {n} items are open: nobody brings them yet."),
     });
+    let mut table =
+        Table::new([wide("Item", 1.5), slim("Unit's maker"), slim("Others"), slim("Open"), wide("To know", 2.2)]);
     for group in Group::ALL {
-        let mut table = Table::new([
-            wide(group.title(), 1.5),
-            slim("Unit's maker"),
-            slim("Others"),
-            slim("Open"),
-            wide("To know", 2.2),
-        ]);
+        table.strong_row([group.title(), "", "", "", ""]);
         for row in rows.iter().filter(|row| row.group == group) {
             let mark = |by: By| if row.by == by { "X" } else { "" }.to_owned();
-            if row.by == By::Nobody {
-                table.row([row.item.clone(), String::new(), String::new(), String::new(), "Not needed.".to_owned()]);
-                continue;
-            }
-            table.row([row.item.clone(), mark(By::Maker), mark(By::Others), mark(By::Open), sentence(&row.note)]);
+            let note = if row.by == By::Nobody { "Not needed.".to_owned() } else { sentence(&row.note) };
+            table.row([row.item.clone(), mark(By::Maker), mark(By::Others), mark(By::Open), note]);
         }
-        r.out.table(&table);
     }
+    r.out.table(&table);
     money(r);
     r.out.heading("Besides");
     r.out.list(false, [
@@ -65,8 +58,15 @@ fn money(r: &mut Report<'_>) {
     let told = reply::prices_are_told(r.settled);
     let all = train.bought();
     let budget = match p.price.as_ref().filter(|_| told) {
-        Some((price, currency)) if all > 1.0 => format!("{} {currency} for all units, {} {currency} each, without freight, setting and what is marked as others' or open; no quotation.", print::digits(price * all, 3), print::digits(*price, 3)),
-        Some((price, currency)) => format!("{} {currency}, without freight, setting and what is marked as others' or open; no quotation.", print::digits(*price, 3)),
+        Some((price, currency)) if all > 1.0 => format!(
+            "{} {currency} for all units, {} {currency} each, without freight, setting and what is marked as others' or open; no quotation.",
+            print::digits(price * all, 3),
+            print::digits(*price, 3)
+        ),
+        Some((price, currency)) => format!(
+            "{} {currency}, without freight, setting and what is marked as others' or open; no quotation.",
+            print::digits(*price, 3)
+        ),
         None => "to follow with the quotation.".to_owned(),
     };
     let delivery = match p.lead_time.as_ref().filter(|_| told) {

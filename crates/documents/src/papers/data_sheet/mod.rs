@@ -94,8 +94,12 @@ fn service(r: &mut Report<'_>, train: &Train) {
         (false, _) => "by gravity".to_owned(),
     });
     sheet.or("Fed", fed, NOT_STATED);
-    let rated =
-        train.unit.particulars.rated.as_ref().map(|(flow, basis)| format!("{} (\"{basis}\")", r.prose(flow.q, FLOW_UNITS)));
+    let rated = train
+        .unit
+        .particulars
+        .rated
+        .as_ref()
+        .map(|(flow, basis)| format!("{} (\"{basis}\")", r.prose(flow.q, FLOW_UNITS)));
     sheet.or("Name-plate flow and its basis", rated, NOT_STATED);
     let limits = common::limits(settled);
     for limit in &limits {
@@ -136,13 +140,7 @@ fn liquids(r: &mut Report<'_>, basis: &Basis) {
         let (own, kind) = (capital(&oil.name), oil.oil.title);
         let name = if own.eq_ignore_ascii_case(kind) { own } else { format!("{own} (as {kind})") };
         let viscosity = oil.viscosity.map_or_else(|| "–".to_owned(), |v| r.digits(v.q, (&CST, &MM2_S), 3));
-        table.row([
-            name,
-            density(oil.density_15.q),
-            density(oil.cold.q),
-            viscosity,
-            "as the water".to_owned(),
-        ]);
+        table.row([name, density(oil.density_15.q), density(oil.cold.q), viscosity, "as the water".to_owned()]);
     }
     r.out.table(&table);
     let d = &basis.droplets;

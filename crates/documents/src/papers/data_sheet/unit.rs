@@ -44,11 +44,7 @@ pub(super) fn unit(r: &mut Report<'_>, train: &Train) {
         let l = &pack.laid;
         sheet.add(
             "Plates",
-            format!(
-                "{} at {} to the level",
-                print::digits(pack.follows.plates.q.si(), 3),
-                common::angle(l.angle.q)
-            ),
+            format!("{} at {} to the level", print::digits(pack.follows.plates.q.si(), 3), common::angle(l.angle.q)),
         );
         sheet.add("Clear gap; plate", format!("{}; {}", length(r, l.gap.q), length(r, l.plate.q)));
         sheet.add("Pack, length × height", format!("{} × {}", length(r, l.length.q), length(r, l.height.q)));
@@ -149,7 +145,7 @@ pub(super) fn nozzles(r: &mut Report<'_>) {
 
 pub(super) fn made_of(r: &mut Report<'_>, train: &Train) {
     let p = &train.unit.particulars;
-    let mut sheet = Sheet::new("Materials and weights, one unit");
+    let mut sheet = Sheet::new("Materials, weights");
     sheet.or("Vessel", p.material.clone(), MAKER);
     sheet.or("Walls", p.wall.map(|wall| length(r, wall.q)), MAKER);
     sheet.or("Coating or lining", p.coating.clone(), MAKER);
