@@ -186,6 +186,11 @@ impl Split<'_> {
                     );
                     format!("{label} {shown}")
                 });
+                let pumps = self.settled.job.design.basis.as_ref().and_then(|basis| basis.feed.pump_flow);
+                let size = match pumps.filter(|_| stage.kind == StageKind::Pump) {
+                    Some(flow) => format!("{} to the unit, as declared", self.show(flow.q, (&GPM, &M3_H))),
+                    None => size,
+                };
                 row(Group::Stages, named(stage.kind), of_stage(stage), size)
             })
             .collect();

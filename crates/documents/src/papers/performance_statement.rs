@@ -297,5 +297,5 @@ fn shown(r: &mut Report<'_>, all: &[Stated<'_>]) {
         steps.push("Samples of an influent outside the conditions count neither for nor against it.".to_owned());
     }
     r.out.list(true, steps.into_iter().map(|text| (text, String::new())));
-    r.out.remark(&format!("Volumes, pairs and hours: UFGS 46 25 14. Samples are taken from outside: the inside of the unit is a confined space, and vapour over the liquid may ignite."));
+    r.out.remark("Volumes, pairs and hours: UFGS 46 25 14. Samples are taken from outside: the inside of the unit is a confined space, and vapour over the liquid may ignite.");
 }

@@ -27,20 +27,22 @@ pub static PAPER: Paper = Paper {
 fn make(r: &mut Report<'_>) {
     let design = &r.settled.job.design;
     let Some(train) = &design.train else { return };
+    r.out.section("Service");
     service(r, train);
     if let Some(basis) = &design.basis {
         liquids(r, basis);
         cases(r, basis);
     }
+    if let Some(p) = &design.performance {
+        unit::setting(r, train, p);
+    }
+    r.out.section("Unit");
     unit::unit(r, train);
     if let Some(p) = &design.performance {
         unit::levels(r, train, p);
     }
     unit::nozzles(r);
     unit::made_of(r, train);
-    if let Some(p) = &design.performance {
-        unit::setting(r, train, p);
-    }
     unit::around(r, train);
     common::invented(r);
     common::cautions(r, ON_SITE);
@@ -77,7 +79,7 @@ impl Sheet {
 
 fn service(r: &mut Report<'_>, train: &Train) {
     let settled = r.settled;
-    let mut sheet = Sheet::new("Service");
+    let mut sheet = Sheet::new("Duty");
     let e = &settled.job.enquiry;
     sheet.add(
         "Unit",
@@ -198,5 +200,6 @@ fn cases(r: &mut Report<'_>, basis: &Basis) {
         if largest == Some(case.feed.at) { table.strong_row(row) } else { table.row(row) }
     }
     r.out.table(&table);
-    r.out.remark("Means while it lasts; bold: the largest flow.");
+    let pumped = if basis.feed.pumped { " To the units: while the pumps run." } else { "" };
+    r.out.remark(&format!("Means while it lasts; bold: the largest flow.{pumped}"));
 }

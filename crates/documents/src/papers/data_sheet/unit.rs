@@ -4,19 +4,20 @@ use super::Sheet;
 use crate::drawings::tables;
 use crate::papers::common::{self, LENGTH, MAKER, MASS, NOT_STATED, VOLUME, length, length_digits, taken};
 use crate::report::blocks::{Table, number, slim, wide};
-use crate::report::{Report, capital, sentence};
+use crate::report::{Report, capital};
 use crate::section::place::Section;
 use crate::{reply, scope};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::Performance;
 use stillrise_design::performance::installation::Stands;
-use stillrise_design::train::Train;
-use stillrise_units::catalog::{FT, FT2, KG_M3, KPA, LB_FT3, M, M2, PERCENT, PSF};
+use stillrise_design::provenance::show_in_prose;
+use stillrise_design::train::{Stage, Train};
+use stillrise_units::catalog::{DEG_C, DEG_F, FT, FT2, KG_M3, KPA, LB_FT3, M, M2, PERCENT, PSF};
 use stillrise_units::{Length, Typed, print};
 
 pub(super) fn unit(r: &mut Report<'_>, train: &Train) {
     let unit = &train.unit;
-    let mut sheet = Sheet::new("One unit");
+    let mut sheet = Sheet::new("Dimensions, one unit");
     let (what, sizes) = unit.body.sizes();
     sheet.add(&capital(what), sizes.iter().map(|q| length(r, *q)).collect::<Vec<_>>().join(" × "));
     let shipping = unit
@@ -189,7 +190,7 @@ pub(super) fn setting(r: &mut Report<'_>, train: &Train, p: &Performance) {
     let e = &r.settled.job.enquiry;
     sheet.or("Ground, site datum", e.site.ground.q().map(datum), NOT_STATED);
     sheet.or("Groundwater, site datum", e.site.groundwater.q().map(datum), NOT_STATED);
-    sheet.or("Coldest air", e.site.coldest_air.claim().map(|claim| claim.written.text.clone()), NOT_STATED);
+    sheet.or("Coldest air", e.site.coldest_air.q().map(|q| r.prose(q, (&DEG_F, &DEG_C))), NOT_STATED);
     let way = p.fit.way();
     sheet.add(
         "Room in plan, walkway included",
@@ -211,13 +212,16 @@ pub(super) fn setting(r: &mut Report<'_>, train: &Train, p: &Performance) {
 }
 
 pub(super) fn around(r: &mut Report<'_>, train: &Train) {
-    let beside = reply::needed_beside(r.settled, train);
+    let one = |stage: &Stage| {
+        let size = stage.size.as_ref().map_or_else(String::new, |(label, value, units)| {
+            format!(" ({label} {})", show_in_prose(value, Some(*units), r.system))
+        });
+        format!("{}{size}", stage.name)
+    };
+    let beside: Vec<String> = train.stages.iter().filter(|stage| stage.asked_for).map(one).collect();
     if beside.is_empty() {
         return;
     }
-    r.out.heading("Needed beside it");
-    r.out.list(false, beside.into_iter().map(|text| (sentence(&text), String::new())));
-    if !scope::rows(r.settled).is_empty() {
-        r.out.remark("Who brings what: see the scope split.");
-    }
+    let who = if scope::rows(r.settled).is_empty() { "" } else { " Who brings what: see the scope split." };
+    r.out.lead("Needed beside it:", &format!("{}.{who}", beside.join("; ")));
 }
