@@ -5,7 +5,7 @@ use crate::reply;
 use stillrise_design::performance::installation::Stands;
 use stillrise_design::train::{Stage, StageKind, Train};
 use stillrise_search::Settled;
-use stillrise_units::catalog::{DEG_C, DEG_F, FT, GAL, GPM, IN, KG, KPA, KW, LB, M, M3, M3_H, MM, PSF};
+use stillrise_units::catalog::{DEG_C, DEG_F, FT, GAL, GPM, IN, KG, KN, KPA, KW, LB, LBF, M, M3, M3_H, MM, PSF};
 use stillrise_units::{Typed, Unit, print};
 
 /// Who brings a thing.
@@ -189,6 +189,7 @@ impl Split<'_> {
                 let pumps = self.settled.job.design.basis.as_ref().and_then(|basis| basis.feed.pump_flow);
                 let size = match pumps.filter(|_| stage.kind == StageKind::Pump) {
                     Some(flow) => format!("{} to the unit, as declared", self.show(flow.q, (&GPM, &M3_H))),
+                    None if stage.kind == StageKind::Closure => stage.why.clone(),
                     None => size,
                 };
                 row(Group::Stages, named(stage.kind), of_stage(stage), size)
@@ -256,7 +257,12 @@ impl Split<'_> {
                     print::with_unit(floor.q.si(), self.settled.job.enquiry.system().pick((&FT, &M)))
                 )
             });
-            rows.push(row(g, "Excavation, backfill, hold-down", By::Others, floor));
+            let uplift = performance.and_then(|p| p.flotation.as_ref()?.uplift).filter(|uplift| uplift.q.si() > 0.0);
+            let uplift =
+                uplift.map(|uplift| format!("uplift, empty, {}{}", self.show(uplift.q, (&LBF, &KN)), self.each()));
+            let both: Vec<String> =
+                [Some(floor).filter(|floor| !floor.is_empty()), uplift].into_iter().flatten().collect();
+            rows.push(row(g, "Excavation, backfill, hold-down", By::Others, both.join("; ")));
         }
         rows
     }

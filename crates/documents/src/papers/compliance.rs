@@ -165,7 +165,7 @@ fn wanting(r: &mut Report<'_>) {
             table.row([
                 family(judged.rule.source),
                 judged.rule.title.to_owned(),
-                format!("{}{because}", sentence(judged.verdict.says())),
+                format!("{}{because}", sentence(&short(judged.verdict.says()))),
                 place(judged.rule.part).to_owned(),
                 status(r.edition, judged),
             ]);
@@ -210,11 +210,28 @@ fn passing(r: &mut Report<'_>) {
     for (family, all) in groups {
         for (k, judged) in all.into_iter().enumerate() {
             let source = if k == 0 { family.clone() } else { String::new() };
-            table.row([source, judged.rule.title.to_owned(), capital(judged.verdict.says())]);
+            table.row([source, judged.rule.title.to_owned(), capital(&short(judged.verdict.says()))]);
         }
     }
     r.out.table(&table);
     r.out.remark("The full source of each rule stands in the calculation report, \"Verdicts of the rules\".");
+}
+
+/// Letters of what a rule found that the matrix tells.
+const TOLD: usize = 280;
+
+/// The first of what a rule found, up to a whole part of its sentence; the rest stands in the calculation report.
+fn short(says: &str) -> String {
+    if says.chars().count() <= TOLD {
+        return says.to_owned();
+    }
+    let ends = says
+        .match_indices([';', '.'])
+        .filter(|(k, _)| says.get(k + 1..).is_some_and(|rest| rest.starts_with(' ')))
+        .map(|(k, _)| k);
+    let last = ends.take_while(|k| *k <= TOLD).last();
+    last.and_then(|end| says.get(..end))
+        .map_or_else(|| says.to_owned(), |first| format!("{first}; more in the calculation report"))
 }
 
 /// What the sources of several rules have in common: the publication, or the kind of reasoning.
@@ -251,3 +268,27 @@ fn family(source: &str) -> String {
 
 /// Letters of a source that a cell of the matrix takes.
 const LONGEST: usize = 60;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_long_finding_ends_with_a_whole_part_of_its_sentence() {
+        let long = format!("one 3.5 m3 short; {}; {}", "a".repeat(200), "b".repeat(200));
+        assert_eq!(short(&long), format!("one 3.5 m3 short; {}; more in the calculation report", "a".repeat(200)));
+        assert_eq!(short("2.5 in, at most 3 in"), "2.5 in, at most 3 in");
+        let whole = "a".repeat(400);
+        assert_eq!(short(&whole), whole);
+    }
+
+    #[test]
+    fn sources_of_one_kind_stand_together() {
+        assert_eq!(
+            family("Geometry of the enquiry's levels; 6 in for a foundation is our proposal"),
+            "Geometry of unit and site"
+        );
+        assert_eq!(family("UFGS 44 42 53: 40 to 60 degrees; MIL-HDBK-1005/9A, 1997: 45 to 55"), "UFGS 44 42 53");
+        assert_eq!(family("API Publication 421 (1990), as articles quote it"), "API Publication 421");
+    }
+}

@@ -245,7 +245,9 @@ fn exceptions(r: &mut Report<'_>, settled: &Settled, all: &[Stated<'_>]) {
     for answer in common::answers(settled).into_iter().filter(|answer| answer.met != Met::Yes) {
         table.row(["Enquiry, what was named".to_owned(), answer.asked, sentence(first(&answer.says))]);
     }
-    for judged in settled.verdicts.iter().filter(|judged| judged.stands_failed()).filter(|judged| judged.rule.bars_pick)
+    let offers = !settled.job.enquiry.unit_stands();
+    for judged in
+        settled.verdicts.iter().filter(|judged| offers && judged.stands_failed()).filter(|judged| judged.rule.bars_pick)
     {
         table.row([
             "Enquiry, site and flows".to_owned(),

@@ -12,7 +12,7 @@ use stillrise_units::print;
 pub static PAPER: Paper = Paper {
     name: "scope-split",
     title: "Scope split",
-    about: "For whoever orders, and for everybody whose work meets the unit: who brings what, and what he must know for it.",
+    about: "For whoever orders, and for everybody whose work meets the unit: who brings what, and what is to be known for it.",
     editions: EVERYBODY,
     head: Head::Band,
     applies: |settled| settled.job.design.train.is_some() && !settled.job.enquiry.unit_stands(),

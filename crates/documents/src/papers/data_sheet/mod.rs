@@ -105,14 +105,21 @@ fn service(r: &mut Report<'_>, train: &Train) {
     sheet.or("Name-plate flow and its basis", rated, NOT_STATED);
     let limits = common::limits(settled);
     for limit in &limits {
-        sheet.add("Limit", format!("{}: {}", limit.title, if limit.is_stated() { "stated" } else { "not stated" }));
+        sheet.add(
+            "Limit",
+            format!(
+                "{} ({})",
+                limit.title,
+                if limit.is_stated() { "performance stated" } else { "no performance stated" }
+            ),
+        );
     }
     if limits.is_empty() {
         sheet.add("Limit", NOT_STATED);
     }
     sheet.set(r);
     if !limits.is_empty() {
-        r.out.remark("Stated: in the performance statement, under its conditions.");
+        r.out.remark("What is stated, and on which conditions: see the performance statement.");
     }
 }
 

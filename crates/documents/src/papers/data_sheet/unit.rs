@@ -207,7 +207,6 @@ pub(super) fn setting(r: &mut Report<'_>, train: &Train, p: &Performance) {
         areas.map(|class| format!("{} ({})", class.shown(), class.oil)),
         NOT_STATED,
     );
-    sheet.add("Price", "by quotation");
     sheet.set(r);
 }
 

@@ -79,11 +79,7 @@ fn setting(r: &mut Report<'_>, train: &Train, p: Option<&Performance>) {
         }
         if train.unit.arrangement.is_in_ground() || matches!(site.stands.q, Stands::Buried | Stands::InPit) {
             texts.push("Bed and backfill shall be placed in even layers, filled with water as the backfill rises; no stone or frozen lump shall touch the vessel.".to_owned());
-            let held = p.flotation.as_ref().and_then(|f| f.held.as_ref());
-            texts.push(match held.filter(|held| held.needed.q.si() > 0.0) {
-                Some(held) => format!("Anchors shall add {} against uplift of the empty unit.", r.prose(held.needed.q, (&LBF, &KN))),
-                None => format!("Hold-down against the highest groundwater shall be designed by a licensed engineer: highest groundwater {}.", r.settled.job.enquiry.site.groundwater.claim().map_or(TO_BE_STATED, |claim| claim.written.text.as_str())),
-            });
+            texts.push(hold_down(r, p));
         }
         let way = p.fit.way();
         texts.push(format!(
@@ -94,6 +90,25 @@ fn setting(r: &mut Report<'_>, train: &Train, p: Option<&Performance>) {
         ));
     }
     clause(r, "3.2 Setting", texts);
+}
+
+/// What holds the empty unit down.
+fn hold_down(r: &Report<'_>, p: &Performance) -> String {
+    let water =
+        r.settled.job.enquiry.site.groundwater.claim().map_or(TO_BE_STATED, |claim| claim.written.text.as_str());
+    let Some((found, uplift)) = p.flotation.as_ref().and_then(|f| Some((f, f.uplift?))) else {
+        return format!(
+            "Hold-down against the highest groundwater ({water}) shall be designed by a licensed engineer."
+        );
+    };
+    let needed = found.held.as_ref().filter(|held| held.needed.q.si() > 0.0);
+    let needed =
+        needed.map_or_else(String::new, |held| format!("; anchors shall add {}", r.prose(held.needed.q, (&LBF, &KN))));
+    format!(
+        "Hold-down shall be designed by a licensed engineer for groundwater at {water}: uplift of the empty unit {}, factor no less than {}{needed}.",
+        r.prose(uplift.q, (&LBF, &KN)),
+        print::digits(found.wanted.q.si(), 3)
+    )
 }
 
 fn start_up(r: &mut Report<'_>, train: &Train) {
