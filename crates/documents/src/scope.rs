@@ -132,6 +132,9 @@ impl Split<'_> {
     fn in_ground(&self) -> bool {
         self.train.unit.arrangement.is_in_ground()
     }
+    fn lead(&self) -> &'static str {
+        if self.train.bought() > 1.0 { "each unit " } else { "" }
+    }
     fn each(&self) -> &'static str {
         if self.train.bought() > 1.0 { " each" } else { "" }
     }
@@ -211,12 +214,12 @@ impl Split<'_> {
         let mut rows = Vec::new();
         let performance = self.settled.job.design.performance.as_ref();
         let weights = performance.and_then(|p| p.shop.as_ref()?.weights.as_ref());
-        let each = self.each();
+        let (each, lead) = (self.each(), self.lead());
         let mass = |q| self.show(q, (&LB, &KG));
         let loads = weights.and_then(|w| Some((w.operating?, w.test?))).map_or_else(
             || "what it carries is not known until the weight empty is stated".to_owned(),
             |(operating, test)| {
-                format!("carries {} in service, {} full to the top{each}", mass(operating.q), mass(test.q))
+                format!("{lead}carries {} in service, {} full to the top", mass(operating.q), mass(test.q))
             },
         );
         let bearing = weights
@@ -297,7 +300,7 @@ impl Split<'_> {
             g,
             "Clean water for the first filling",
             By::Others,
-            format!("{water} above the floor{}{hopper}", self.each()),
+            format!("{}{water} above the floor{hopper}", self.lead()),
         ));
         rows.push(row(g, "Compressed air", By::Nobody, ""));
         if !self.is_built_in() {

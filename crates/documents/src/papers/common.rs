@@ -10,6 +10,7 @@ use stillrise_design::performance::heard::By;
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::performance::promise::Promise;
 use stillrise_design::provenance::{Node, Pair};
+use stillrise_design::train::UnitOrigin;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{DEG, DEG_C, DEG_F, GAL, IN, KG, LB, M3, MG_L, MM};
 use stillrise_units::print;
@@ -212,10 +213,11 @@ pub(super) fn at_15(r: &Report<'_>) -> String {
     r.prose(Temperature::of(15.0, &DEG_C), (&DEG_F, &DEG_C))
 }
 
-/// That model, sizes and weights are no maker's, where the range is the demonstration's.
+/// That model, sizes and weights are no maker's, where the unit stands in the demonstration's range.
 pub(super) fn invented(r: &mut Report<'_>) {
-    let e = &r.settled.job.enquiry;
-    if e.range.is_none() && e.unit.dimensions.is_none() {
+    let design = &r.settled.job.design;
+    let row = design.train.as_ref().is_some_and(|train| matches!(train.origin, UnitOrigin::Row { .. }));
+    if row && r.settled.job.enquiry.range.is_none() {
         r.out.remark("Model, sizes and weights stand in an invented demonstration range.");
     }
 }

@@ -34,10 +34,13 @@ fn make(r: &mut Report<'_>) {
     if let (Some(basis), Some(train)) = (&settled.job.design.basis, &settled.job.design.train) {
         conditions(r, basis, train, all.iter().any(Stated::is_stated));
     }
-    excluded(r, settled);
-    exceptions(r, settled, &all);
-    if settled.job.design.train.is_some() && !all.is_empty() {
-        shown(r, &all);
+    // Without a unit nothing is stated that something could be left out of.
+    if settled.job.design.train.is_some() {
+        excluded(r, settled);
+        exceptions(r, settled, &all);
+        if !all.is_empty() {
+            shown(r, &all);
+        }
     }
     common::cautions(r, "No warranty is given by this paper: terms are those of the contract.");
 }
@@ -224,7 +227,10 @@ fn excluded(r: &mut Report<'_>, settled: &Settled) {
     ];
     let spill = design.performance.as_ref().and_then(|p| p.storage.spill.as_ref());
     all.push(spill.map_or_else(
-        || "Spills: none was declared, and no room is counted for one.".to_owned(),
+        || match design.basis.as_ref().is_some_and(|basis| basis.spill.is_some()) {
+            true => "Spills: no room in the unit is counted for the one that was declared.".to_owned(),
+            false => "Spills: none was declared, and no room is counted for one.".to_owned(),
+        },
         |spill| format!("A spill, or slug of oil, of more than {} between two pump-outs, the room between alarm and limit with the water at rest.", r.prose(spill.room.q, (&GAL, &M3))),
     ));
     let mesh = design.performance.as_ref().and_then(|p| p.worst()?.passage.mesh());

@@ -6,8 +6,8 @@ use crate::report::Report;
 use crate::scope::{self, By};
 use stillrise_design::basis::{Basis, FLOW_UNITS};
 use stillrise_design::train::Train;
-use stillrise_units::System;
 use stillrise_units::catalog::{DEG_C, DEG_F, KG_M3, LB_FT3, UM};
+use stillrise_units::{System, Typed};
 
 pub(super) fn general(r: &mut Report<'_>, train: &Train) {
     r.out.section("General");
@@ -21,7 +21,7 @@ pub(super) fn general(r: &mut Report<'_>, train: &Train) {
         format!("The maker shall warrant materials and workmanship for {TO_BE_STATED} after start-up."),
     ]);
     if let Some(basis) = &r.settled.job.design.basis {
-        designed_for(r, basis);
+        designed_for(r, basis, train);
     }
     performance(r);
 }
@@ -79,17 +79,18 @@ fn submittals(train: &Train) -> Vec<String> {
     texts
 }
 
-fn designed_for(r: &mut Report<'_>, basis: &Basis) {
+fn designed_for(r: &mut Report<'_>, basis: &Basis, train: &Train) {
     let settled = r.settled;
     let mut texts = Vec::new();
     if let Some(flow) = basis.design_flow() {
         texts.push(format!(
-            "The units together shall pass {} without water over their walls or oil in their outlet.",
+            "{} shall pass {} without water over the walls or oil in the outlet.",
+            if train.count.q.si() > 1.5 { "The units that run, together," } else { "The unit" },
             r.prose(flow.q, FLOW_UNITS)
         ));
     }
     texts.push(
-        "They shall be designed for the waters of the table below, each at its flow, alone and as they come together."
+        "The design shall be for the waters of the table below, each at its flow, alone and as they come together."
             .to_owned(),
     );
     let f = &basis.fluids;
