@@ -9,7 +9,7 @@ use stillrise_design::performance::limit::Word;
 use stillrise_documents::papers::{Paper, named, of, typeset};
 use stillrise_documents::{Edition, drawings};
 use stillrise_search::{Settled, settle};
-use stillrise_units::catalog::{GAL, GPM, KG, LB, M3, M3_H};
+use stillrise_units::catalog::{FT2, GAL, GPM, KG, LB, M2, M3, M3_H};
 use stillrise_units::{System, Typed, print};
 
 type Outcome = Result<(), Box<dyn Error>>;
@@ -172,6 +172,14 @@ fn the_papers_tell_the_numbers_of_the_settled_job() -> Outcome {
         assert!(sheet.contains(&squeeze(&train.unit.particulars.model)), "{name}: the model");
         for (paper, text) in [("data sheet", &sheet), ("specification", &specification), ("scope", &scope)] {
             assert!(text.contains(&water), "{name}, {paper}: {water}");
+        }
+        // The unit that a specification is drawn from meets it.
+        if let Some(pack) = &train.unit.pack {
+            let unit = system(&settled).pick((&FT2, &M2));
+            let (_, said) = specification.split_once("projectedareanolessthan").ok_or("no plate area")?;
+            let said: f64 = said.chars().take_while(|c| c.is_ascii_digit() || *c == '.').collect::<String>().parse()?;
+            let there = unit.from_si(pack.follows.area.q.si());
+            assert!(said <= there * (1.0 + 1e-9) && said > there * 0.98, "{name}: {said} of {there}");
         }
         if let Some(operating) = operating.filter(|_| !train.unit.arrangement.is_built_in()) {
             for (paper, text) in [("data sheet", &sheet), ("specification", &specification), ("scope", &scope)] {

@@ -203,6 +203,18 @@ pub(super) fn length_digits(r: &Report<'_>, q: Length) -> String {
     if whole { format!("{value:.0}") } else { print::digits(value, 3) }
 }
 
+/// A quantity that something must be no less than, and the unit drawn just is: three digits, never rounded up.
+pub(super) fn no_less<Q: Typed>(r: &Report<'_>, q: Q, units: Pair) -> String {
+    let unit = r.system.pick(units);
+    let value = print::or_nothing(unit.from_si(q.si()));
+    let near = format!("{value:.2e}");
+    let exponent: Option<i32> = near.split_once('e').and_then(|(_, e)| e.parse().ok());
+    let step: Option<f64> = exponent.and_then(|e| format!("1e{}", e - 2).parse().ok());
+    let rounded: f64 = near.parse().unwrap_or(value);
+    let over = rounded - value > 1e-9 * value.abs();
+    print::in_prose(unit.to_si(step.filter(|_| over).map_or(rounded, |step| rounded - step)), unit)
+}
+
 /// An angle in degrees.
 pub(super) fn angle(q: Angle) -> String {
     format!("{}°", print::digits(DEG.from_si(q.si()), 3))

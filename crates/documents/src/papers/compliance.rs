@@ -236,7 +236,7 @@ fn short(says: &str) -> String {
 
 /// What the sources of several rules have in common: the publication, or the kind of reasoning.
 fn family(source: &str) -> String {
-    const KINDS: [(&str, &str); 17] = [
+    const KINDS: [(&str, &str); 18] = [
         ("Geometry", "Geometry of unit and site"),
         ("Hydrostatics", "Hydrostatics"),
         ("Common practice", "Common practice"),
@@ -254,6 +254,7 @@ fn family(source: &str) -> String {
         ("Set points", "Lists and formulas of the handbook"),
         ("Gravity removes", "MIL-HDBK-1005/9A, 1997"),
         ("Balance of levels", "Hydrostatics"),
+        ("50 kg/m3", "EN 858-1 and UFGS 44 42 53"),
     ];
     if let Some((_, name)) = KINDS.iter().find(|(begins, _)| source.starts_with(begins)) {
         return (*name).to_owned();

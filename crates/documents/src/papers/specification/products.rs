@@ -2,7 +2,7 @@
 
 use super::{TO_BE_STATED, clause, or_open};
 use crate::drawings::tables;
-use crate::papers::common::{LENGTH, VOLUME, angle, length, length_digits};
+use crate::papers::common::{LENGTH, VOLUME, angle, length, length_digits, no_less};
 use crate::report::Report;
 use crate::report::blocks::{Table, number, slim, wide};
 use crate::section::place::Section;
@@ -30,7 +30,7 @@ fn unit(r: &mut Report<'_>, train: &Train, p: Option<&Performance>) {
     let size = sizes.iter().map(|q| length(r, *q)).collect::<Vec<_>>().join(" × ");
     let mut texts = vec![format!(
         "Each unit shall hold no less than {} of water over its floor up to the outlet; {what} of the unit this is drawn from: {size}. Other dimensions shall be accepted if volume, plate area and levels are met.",
-        r.prose(unit.layout.water_volume.q, VOLUME)
+        no_less(r, unit.layout.water_volume.q, VOLUME)
     )];
     if let Some(p) = p {
         let (highest, top) = (p.highest().inlet.q, unit.body.height().q);
@@ -57,7 +57,7 @@ fn vessel(r: &mut Report<'_>, train: &Train, p: Option<&Performance>) {
     if let Some(bearing) = shop.and_then(|s| s.weights.as_ref()?.bearing).filter(|_| !built_in) {
         texts.push(format!(
             "Full to its top it shall load what it stands on with no more than {} in the mean.",
-            r.prose(bearing.q, (&PSF, &KPA))
+            print::at_least(bearing.q.si(), r.system.pick((&PSF, &KPA)))
         ));
     }
     if let Some(lifting) = shop.and_then(|s| s.lifting.as_ref()) {
@@ -86,7 +86,7 @@ fn internals(r: &mut Report<'_>, train: &Train) {
         let l = &pack.laid;
         texts.push(format!(
             "Plates: projected area no less than {}, clear gap {}, inclined {} to the level, {}; made of {}.",
-            print::at_least(pack.follows.area.q.si(), r.system.pick((&FT2, &M2))),
+            no_less(r, pack.follows.area.q, (&FT2, &M2)),
             length(r, l.gap.q),
             angle(l.angle.q),
             l.run.q.word(),
@@ -107,7 +107,7 @@ fn internals(r: &mut Report<'_>, train: &Train) {
         );
     }
     if let Some(hopper) = &unit.hopper {
-        texts.push(format!("Sludge shall collect in a hopper of no less than {} ahead of the plates, and shall be drawn off while the unit is full.", r.prose(hopper.volume.q, VOLUME)));
+        texts.push(format!("Sludge shall collect in a hopper of no less than {} ahead of the plates, and shall be drawn off while the unit is full.", no_less(r, hopper.volume.q, VOLUME)));
         texts.push("No water shall pass under the first baffle through the hopper.".to_owned());
     } else {
         texts.push("Sludge shall be drawn off the floor while the unit is full.".to_owned());
@@ -183,13 +183,13 @@ fn stores(r: &mut Report<'_>, train: &Train, p: Option<&Performance>) {
         if let Some(spill) = &p.storage.spill {
             texts.push(format!(
                 "Between alarm and limit there shall be room for {} of oil in all units together, water at rest.",
-                r.prose(spill.room.q, VOLUME)
+                no_less(r, spill.room.q, VOLUME)
             ));
         }
         if let Some(volume) = p.storage.sludge_trigger {
             texts.push(format!(
                 "There shall be room for {} of sludge in one unit before it is to be pumped out.",
-                r.prose(volume.q, VOLUME)
+                no_less(r, volume.q, VOLUME)
             ));
         }
     }
