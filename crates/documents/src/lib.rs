@@ -28,6 +28,7 @@ pub(crate) mod report;
 pub mod result;
 pub mod risk;
 pub mod schema;
+pub(crate) mod scope;
 pub mod section;
 pub mod settings;
 pub mod sizes;

@@ -19,7 +19,7 @@ mod setting;
 mod site;
 mod support;
 mod symbols;
-mod tables;
+pub(crate) mod tables;
 mod words;
 
 pub(crate) use support::depth;

@@ -5,7 +5,6 @@ use crate::render::item::Fill;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
 use crate::section::place::{Section, zero};
-use stillrise_design::performance::installation::Stands;
 use stillrise_units::Length;
 
 /// How far under the floor the drawing reaches: to the ground or to what the unit stands on, else to its lowest point.
@@ -17,10 +16,10 @@ pub fn depth(s: &Section) -> Length {
 /// How far under the floor the unit stands on something; nothing of one that stands on its floor, is built in or lies in the
 /// ground.
 pub fn base(s: &Section) -> Option<Length> {
-    let site = &s.performance?.site.installation;
-    let stands = !matches!(site.stands.q, Stands::Buried) && s.cover().is_none() && !s.unit().arrangement.is_built_in();
+    let performance = s.performance?;
     let under = zero() - s.unit().shape.bottom();
-    (stands && under > zero()).then(|| under + site.drain_room.q)
+    let room = performance.site.installation.drain_room.q;
+    crate::scope::has_supports(performance, s.train).then(|| under + room)
 }
 
 /// Draws it between two places across the view, in view coordinates.

@@ -5,8 +5,8 @@ use crate::render::text::Table;
 use crate::section::place::Section;
 use crate::section::schedules;
 use stillrise_handbook::hydraulics::pipes::pipe_size;
-use stillrise_units::catalog::{IN, KG, KPA, LB, LBF, KN, MM, PSF};
-use stillrise_units::{System, Typed, print};
+use stillrise_units::catalog::{IN, KG, KN, KPA, LB, LBF, MM, PSF};
+use stillrise_units::{Length, System, Typed, print};
 
 /// What the maker decides.
 const MAKER: &str = "by maker";
@@ -24,37 +24,41 @@ fn size(s: &Section, word: Option<&str>) -> String {
     }
 }
 
-/// Nozzles, and where they are.
-pub fn nozzles(s: &Section) -> Table {
+/// One nozzle, or several alike.
+pub struct Nozzle {
+    /// Its mark on the drawing.
+    pub mark: &'static str,
+    /// How many, in print.
+    pub count: String,
+    /// Its size; "by maker" where it is not stated.
+    pub size: String,
+    /// What for.
+    pub service: &'static str,
+    /// Which point of it the level is of.
+    pub at: &'static str,
+    /// That level over the floor; `None` where it follows from nothing.
+    pub level: Option<Length>,
+}
+
+/// All nozzles of one unit.
+pub fn all_nozzles(s: &Section) -> Vec<Nozzle> {
     let unit = s.unit();
-    let mut table = Table::new(["Mark", "Qty", "Size", "Service", "At", "Over floor"]);
-    if s.datum(unit.outlet.crest.q).is_some() {
-        table.header.push("EL".to_owned());
-    }
     let known = &unit.particulars;
     let (inlet, outlet) = &known.nozzles;
     let (draw, drain) = &known.drains;
-    let mut row = |mark: &str, qty: String, size: String, service: &str, at: &str, z: Option<_>| {
-        let mut cells = vec![mark.to_owned(), qty, size, service.to_owned(), at.to_owned()];
-        match z {
-            Some(z) => {
-                cells.push(s.write(z));
-                cells.extend(s.datum(z));
-            }
-            None => cells.push("–".to_owned()),
-        }
-        table.row(cells);
-    };
-    let one = || "1".to_owned();
-    row("N1", one(), size(s, Some(inlet)), "Inlet", "invert", Some(unit.inlet.invert.q));
-    row("N2", one(), size(s, Some(outlet)), "Outlet", "invert", Some(unit.outlet.invert.q));
-    row("N3", one(), size(s, draw.as_deref()), "Oil draw-off", "invert", Some(unit.retention.oil_draw.q));
+    let one =
+        |mark, size, service, at, level| Nozzle { mark, count: "1".to_owned(), size, service, at, level: Some(level) };
+    let mut all = vec![
+        one("N1", size(s, Some(inlet)), "Inlet", "invert", unit.inlet.invert.q),
+        one("N2", size(s, Some(outlet)), "Outlet", "invert", unit.outlet.invert.q),
+        one("N3", size(s, draw.as_deref()), "Oil draw-off", "invert", unit.retention.oil_draw.q),
+    ];
     if s.hopper().is_some() {
-        row("N4", one(), size(s, drain.as_deref()), "Sludge drain", "hopper floor", Some(unit.shape.bottom()));
+        all.push(one("N4", size(s, drain.as_deref()), "Sludge drain", "hopper floor", unit.shape.bottom()));
     }
     if let Some(access) = &unit.access {
         let count = print::digits(access.count.q.si(), 2);
-        row("M", count, s.write(access.opening.q), "Manway", "clear opening", Some(s.top()));
+        all.push(Nozzle { count, ..one("M", s.write(access.opening.q), "Manway", "clear opening", s.top()) });
     }
     let vent = s.performance.and_then(|p| p.shop.as_ref()?.vent.as_ref()?.size);
     if let Some(vent) = vent {
@@ -62,7 +66,35 @@ pub fn nozzles(s: &Section) -> Table {
             System::Us => vent.word.to_owned(),
             System::Si => vent.metric_word(),
         };
-        row("V", "per room".to_owned(), format!("{word} least"), "Vent", "top", None);
+        all.push(Nozzle {
+            mark: "V",
+            count: "per room".to_owned(),
+            size: format!("{word} least"),
+            service: "Vent",
+            at: "top",
+            level: None,
+        });
+    }
+    all
+}
+
+/// Nozzles, and where they are.
+pub fn nozzles(s: &Section) -> Table {
+    let mut table = Table::new(["Mark", "Qty", "Size", "Service", "At", "Over floor"]);
+    if s.datum(s.unit().outlet.crest.q).is_some() {
+        table.header.push("EL".to_owned());
+    }
+    for nozzle in all_nozzles(s) {
+        let mut cells =
+            vec![nozzle.mark.to_owned(), nozzle.count, nozzle.size, nozzle.service.to_owned(), nozzle.at.to_owned()];
+        match nozzle.level {
+            Some(z) => {
+                cells.push(s.write(z));
+                cells.extend(s.datum(z));
+            }
+            None => cells.push("–".to_owned()),
+        }
+        table.row(cells);
     }
     table
 }
@@ -121,6 +153,6 @@ pub fn rest(s: &Section, carried: Vec<Titled>) -> Vec<Titled> {
     if s.unit().arrangement.is_built_in() {
         all.extend(weights(s));
     }
-    all.push(("Scope, as proposed".to_owned(), scope::table(s)));
+    all.extend(scope::table(s).map(|table| ("Scope, as proposed".to_owned(), table)));
     all
 }

@@ -2,7 +2,13 @@
 //! same blocks and set by one template; [`ALL`] is the list of them.
 
 mod calculation;
+mod common;
+mod compliance;
+mod data_sheet;
 mod offer;
+mod performance_statement;
+mod scope_split;
+mod specification;
 
 use crate::Edition;
 use crate::charts::Drawn;
@@ -45,7 +51,17 @@ pub enum Head {
 const EVERYBODY: &[Edition] = &Edition::ALL;
 
 /// All papers, in the order in which they are read.
-pub static ALL: &[&Paper] = &[&offer::PAPER, &calculation::REPORT, &calculation::ANNEX, &calculation::TRAIL];
+pub static ALL: &[&Paper] = &[
+    &offer::PAPER,
+    &performance_statement::PAPER,
+    &data_sheet::PAPER,
+    &specification::PAPER,
+    &scope_split::PAPER,
+    &compliance::PAPER,
+    &calculation::REPORT,
+    &calculation::ANNEX,
+    &calculation::TRAIL,
+];
 
 /// The papers of an edition that a job has something to say in.
 pub fn of(settled: &Settled, edition: Edition) -> impl Iterator<Item = &'static Paper> {

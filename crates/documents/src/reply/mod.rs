@@ -151,7 +151,7 @@ fn others(settled: &Settled) -> String {
 
 /// Whether a client is told prices and times of delivery: those of the demonstration range are invented, and a mail is no place
 /// for them.
-fn prices_are_told(settled: &Settled) -> bool {
+pub(crate) fn prices_are_told(settled: &Settled) -> bool {
     settled.job.enquiry.range.is_some()
 }
 

@@ -129,6 +129,11 @@ impl<'a> Report<'a> {
     pub(crate) fn show<Q: Typed>(&self, q: Q, units: Pair) -> String {
         print::with_unit(q.si(), self.system.pick(units))
     }
+    /// A quantity with its unit as prose and tables of the other papers tell it: three digits.
+    pub(crate) fn prose<Q: Typed>(&self, q: Q, units: Pair) -> String {
+        let unit = self.system.pick(units);
+        print::in_prose(unit.to_si(print::or_nothing(unit.from_si(q.si()))), unit)
+    }
     /// A quantity without its unit, which stands in the head of the column.
     pub(crate) fn digits<Q: Typed>(&self, q: Q, units: Pair, digits: usize) -> String {
         print::digits(print::or_nothing(self.system.pick(units).from_si(q.si())), digits)

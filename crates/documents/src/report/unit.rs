@@ -3,6 +3,7 @@
 use super::blocks::{Table, number, slim, wide};
 use super::effluent::brief;
 use super::{Report, capital, sentence};
+use crate::scope::By;
 use stillrise_design::Node;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::installation::Stands;
@@ -47,7 +48,7 @@ fn stages(r: &mut Report<'_>, train: &Train) {
                 "Pump, behind the separator or ahead of it".to_owned(),
                 "on the levels stated the outlet is drowned, or the fall too small; ahead of the separator its flow and droplets decide, and all is to be worked again".to_owned(),
                 flow.map_or_else(|| "–".to_owned(), |flow| format!("flow: {}", r.show(flow.q, FLOW_UNITS))),
-                "needed; not in this scope until decided".to_owned(),
+                "needed; open who brings it".to_owned(),
             ]);
         }
         k += 1;
@@ -55,11 +56,10 @@ fn stages(r: &mut Report<'_>, train: &Train) {
             || "–".to_owned(),
             |(label, value, units)| format!("{label}: {}", show(value, Some(*units), r.system)),
         );
-        let scope = match stage.kind {
-            _ if stage.asked_for => "needed; not in this scope until decided",
-            // What stands ahead is the client's, whoever builds it.
-            StageKind::Containment | StageKind::Screen | StageKind::Pump => "by others",
-            _ => "in this scope",
+        let scope = match crate::scope::of_stage(stage) {
+            By::Maker => "in this scope",
+            By::Others | By::Nobody => "by others",
+            By::Open => "needed; open who brings it",
         };
         table.row([k.to_string(), capital(&stage.name), stage.why.clone(), size, scope.to_owned()]);
     }

@@ -1,0 +1,295 @@
+//! The compliance matrix: each limit, each thing that was named, each rule that applies, with what was found, where it stands,
+//! and its status.
+
+use super::common::{self, Answer, Met, Stated};
+use super::{EVERYBODY, Head, Paper};
+use crate::Edition;
+use crate::report::blocks::{Table, slim, wide};
+use crate::report::{Report, capital, sentence};
+use stillrise_checks::{Grade, Judged, Part};
+use stillrise_design::enquiry::blocks::{Decision, Settled as Decided};
+use stillrise_design::performance::limit::Word;
+
+/// The paper.
+pub static PAPER: Paper = Paper {
+    name: "compliance-matrix",
+    title: "Compliance matrix",
+    about: "For whoever checks that what was asked is met: each limit, each thing that was named, each rule that applies, with what was found and where it stands.",
+    editions: EVERYBODY,
+    head: Head::Band,
+    applies: |settled| !settled.verdicts.is_empty(),
+    make: |r, _| make(r),
+};
+
+/// The statuses of a row, in print.
+const MEETS: &str = "meets";
+const FAILS: &str = "does not meet";
+const UNKNOWN: &str = "cannot be judged";
+const OPEN: &str = "open";
+
+/// Where limits stand.
+const STATEMENT: &str = "Performance statement, What is stated";
+
+fn make(r: &mut Report<'_>) {
+    let settled = r.settled;
+    let limits = common::limits(settled);
+    let answers = common::answers(settled);
+    in_short(r, &limits);
+    asked(r, &limits, &answers);
+    wanting(r);
+    passing(r);
+    common::cautions(r, "A rule that is met shows no more than that this fault was looked for and not found.");
+}
+
+/// How many rows have which status.
+fn in_short(r: &mut Report<'_>, limits: &[Stated<'_>]) {
+    let settled = r.settled;
+    let of = |grade| settled.verdicts.iter().filter(|j| j.grade() == grade).count();
+    let kept = limits.iter().filter(|l| l.is_stated()).count();
+    let decided = settled.verdicts.iter().filter(|j| j.is_settled()).count();
+    let decided = if decided > 0 { format!(" {decided} accepted or taken over by others.") } else { String::new() };
+    r.out.para(&format!(
+        "Limits met: {kept} of {}. Rules met: {}; not met: {}; to be decided: {}; not to be judged on what was said: {}.{decided} {} rules do not apply: what they look at is not there.",
+        limits.len(),
+        of(Grade::Passes),
+        of(Grade::Fails),
+        of(Grade::Warns),
+        of(Grade::CannotJudge),
+        of(Grade::NotApplicable)
+    ));
+}
+
+fn columns(what: &str) -> Table {
+    Table::new([wide("Source, clause", 1.0), wide(what, 1.2), wide("Found", 2.2), wide("Where", 0.9), slim("Status")])
+}
+
+/// The status of a limit.
+fn of_limit(limit: &Stated<'_>) -> &'static str {
+    match limit.word {
+        Some(Word::Kept) => MEETS,
+        Some(Word::NotByGravity) => FAILS,
+        _ if limit.is_over => FAILS,
+        Some(Word::Likely | Word::NotShown) => OPEN,
+        None => UNKNOWN,
+    }
+}
+
+/// The status of what was named.
+fn of_answer(answer: &Answer) -> &'static str {
+    match answer.met {
+        Met::Yes => MEETS,
+        Met::No => FAILS,
+        Met::Unknown => UNKNOWN,
+        Met::Open => OPEN,
+    }
+}
+
+/// Limits, and what was named.
+fn asked(r: &mut Report<'_>, limits: &[Stated<'_>], answers: &[Answer]) {
+    if limits.is_empty() && answers.is_empty() {
+        return;
+    }
+    r.out.section("What was asked");
+    let mut table = columns("Requirement");
+    for limit in limits {
+        let found = if limit.found.is_empty() { String::new() } else { format!("{} mg/L by calculation", limit.found) };
+        let share = limit.share.as_ref().map_or_else(String::new, |share| format!("; within it: {share}"));
+        let found = match (limit.is_stated(), found.is_empty()) {
+            (true, _) => format!("{found}{share}"),
+            (false, true) => format!("{}; {}", limit.says, limit.why.trim_end_matches('.')),
+            (false, false) => format!("{}; {found}{share}", limit.says),
+        };
+        table.row([
+            capital(limit.authority.unwrap_or("source not stated")),
+            format!("{}; {}", limit.title, limit.method.unwrap_or("method not stated")),
+            capital(found.trim_start_matches("; ")),
+            STATEMENT.to_owned(),
+            of_limit(limit).to_owned(),
+        ]);
+    }
+    for answer in answers {
+        table.row([
+            "Enquiry, named".to_owned(),
+            answer.asked.clone(),
+            sentence(&answer.says),
+            "Calculation report, Triage".to_owned(),
+            of_answer(answer).to_owned(),
+        ]);
+    }
+    r.out.table(&table);
+}
+
+/// Where in the calculation report the matter of a rule stands.
+fn place(part: Part) -> &'static str {
+    match part {
+        Part::Enquiry => "Basis of design",
+        Part::Inlet | Part::Chamber | Part::Hopper | Part::Pack | Part::Downcomer | Part::Unit => {
+            "Treatment train and unit"
+        }
+        Part::OilZone | Part::Outlet | Part::Effluent | Part::Site => "Performance",
+    }
+}
+
+/// Its status; who decided is told in our own edition alone.
+fn status(edition: Edition, judged: &Judged) -> String {
+    if let Some(decision) = judged.decision.as_ref().filter(|_| judged.is_settled()) {
+        return decided(edition, decision);
+    }
+    match judged.grade() {
+        Grade::Passes | Grade::NotApplicable => MEETS,
+        Grade::Fails => FAILS,
+        Grade::Warns => OPEN,
+        Grade::CannotJudge => UNKNOWN,
+    }
+    .to_owned()
+}
+
+fn decided(edition: Edition, decision: &Decision) -> String {
+    let who = decision.who.as_deref().filter(|_| edition.is_internal());
+    match (decision.decision.0, who) {
+        (Some(Decided::ByOthers), _) => "by others".to_owned(),
+        (_, Some(who)) => format!("accepted by {who} on [date]"),
+        (_, None) => "accepted by [name] on [date]".to_owned(),
+    }
+}
+
+/// Rules that are not met, ask for a decision, or cannot be judged.
+fn wanting(r: &mut Report<'_>) {
+    let settled = r.settled;
+    let mut table = columns("Without this fault");
+    for grade in [Grade::Fails, Grade::Warns, Grade::CannotJudge] {
+        for judged in settled.verdicts.iter().filter(|j| j.grade() == grade && !together(j)) {
+            let because = judged.decision.as_ref().and_then(|d| d.because.as_deref());
+            let because =
+                because.map_or_else(String::new, |text| format!(" Decision: {}.", text.trim_end_matches('.')));
+            table.row([
+                family(judged.rule.source),
+                judged.rule.title.to_owned(),
+                format!("{}{because}", sentence(&short(judged.verdict.says()))),
+                place(judged.rule.part).to_owned(),
+                status(r.edition, judged),
+            ]);
+        }
+    }
+    let stopped = settled.verdicts.iter().filter(|j| together(j)).count();
+    if table.is_empty() && stopped == 0 {
+        return;
+    }
+    r.out.section("Rules that are not met or not settled");
+    r.out.remark("Each rule looks for a fault that a unit must not have; \"Where\" names the section of the calculation report, which explains each, with its full source, under \"Verdicts of the rules\". A row that is open or not met is settled by a change, or accepted by a named engineer on a date, with the reason; that then stands here.");
+    r.out.table(&table);
+    if let Some(first) = settled.verdicts.iter().find(|j| together(j)) {
+        r.out.para(&format!(
+            "{stopped} more cannot be judged for one reason: {}.",
+            first.verdict.says().trim_end_matches('.')
+        ));
+    }
+}
+
+/// Whether a rule waits for what stopped all of them.
+fn together(judged: &Judged) -> bool {
+    judged.verdict.stopped_ahead() && judged.decision.is_none()
+}
+
+/// Rules that are met, by where they come from.
+fn passing(r: &mut Report<'_>) {
+    let mut groups: Vec<(String, Vec<&Judged>)> = Vec::new();
+    for judged in r.settled.verdicts.iter().filter(|j| j.grade() == Grade::Passes) {
+        let family = family(judged.rule.source);
+        match groups.iter_mut().find(|(name, _)| *name == family) {
+            Some((_, all)) => all.push(judged),
+            None => groups.push((family, vec![judged])),
+        }
+    }
+    if groups.is_empty() {
+        return;
+    }
+    groups.sort_by(|(a, x), (b, y)| y.len().cmp(&x.len()).then_with(|| a.cmp(b)));
+    r.out.section("Rules that are met");
+    let mut table = Table::new([wide("Source", 1.0), wide("Without this fault", 1.4), wide("Found", 3.0)]);
+    for (family, all) in groups {
+        for (k, judged) in all.into_iter().enumerate() {
+            let source = if k == 0 { family.clone() } else { String::new() };
+            table.row([source, judged.rule.title.to_owned(), capital(&short(judged.verdict.says()))]);
+        }
+    }
+    r.out.table(&table);
+    r.out.remark("The full source of each rule stands in the calculation report, \"Verdicts of the rules\".");
+}
+
+/// Letters of what a rule found that the matrix tells.
+const TOLD: usize = 280;
+
+/// The first of what a rule found, up to a whole part of its sentence; the rest stands in the calculation report.
+fn short(says: &str) -> String {
+    if says.chars().count() <= TOLD {
+        return says.to_owned();
+    }
+    let ends = says
+        .match_indices([';', '.'])
+        .filter(|(k, _)| says.get(k + 1..).is_some_and(|rest| rest.starts_with(' ')))
+        .map(|(k, _)| k);
+    let last = ends.take_while(|k| *k <= TOLD).last();
+    last.and_then(|end| says.get(..end))
+        .map_or_else(|| says.to_owned(), |first| format!("{first}; more in the calculation report"))
+}
+
+/// What the sources of several rules have in common: the publication, or the kind of reasoning.
+fn family(source: &str) -> String {
+    const KINDS: [(&str, &str); 18] = [
+        ("Geometry", "Geometry of unit and site"),
+        ("Hydrostatics", "Hydrostatics"),
+        ("Common practice", "Common practice"),
+        ("Engineering judgement", "Engineering judgement"),
+        ("Our proposal", "Proposed here"),
+        ("Handbook", "Lists and formulas of the handbook"),
+        ("From memory", "From memory"),
+        ("Needs no authority", "Arithmetic"),
+        ("Volumes of", "Geometry of unit and site"),
+        ("Grit trap", "Proposed here"),
+        ("The rule for", "Proposed here"),
+        ("The ranges of", "Engineering judgement"),
+        ("Abstract", "A published abstract"),
+        ("Plate coefficients", "Lists and formulas of the handbook"),
+        ("Set points", "Lists and formulas of the handbook"),
+        ("Gravity removes", "MIL-HDBK-1005/9A, 1997"),
+        ("Balance of levels", "Hydrostatics"),
+        ("50 kg/m3", "EN 858-1 and UFGS 44 42 53"),
+    ];
+    if let Some((_, name)) = KINDS.iter().find(|(begins, _)| source.starts_with(begins)) {
+        return (*name).to_owned();
+    }
+    let first = source.split([';', ':', '(']).next().unwrap_or(source).trim();
+    if first.chars().count() <= LONGEST {
+        first.to_owned()
+    } else {
+        first.split(',').next().unwrap_or(first).to_owned()
+    }
+}
+
+/// Letters of a source that a cell of the matrix takes.
+const LONGEST: usize = 60;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_long_finding_ends_with_a_whole_part_of_its_sentence() {
+        let long = format!("one 3.5 m3 short; {}; {}", "a".repeat(200), "b".repeat(200));
+        assert_eq!(short(&long), format!("one 3.5 m3 short; {}; more in the calculation report", "a".repeat(200)));
+        assert_eq!(short("2.5 in, at most 3 in"), "2.5 in, at most 3 in");
+        let whole = "a".repeat(400);
+        assert_eq!(short(&whole), whole);
+    }
+
+    #[test]
+    fn sources_of_one_kind_stand_together() {
+        assert_eq!(
+            family("Geometry of the enquiry's levels; 6 in for a foundation is our proposal"),
+            "Geometry of unit and site"
+        );
+        assert_eq!(family("UFGS 44 42 53: 40 to 60 degrees; MIL-HDBK-1005/9A, 1997: 45 to 55"), "UFGS 44 42 53");
+        assert_eq!(family("API Publication 421 (1990), as articles quote it"), "API Publication 421");
+    }
+}
