@@ -12,17 +12,17 @@ mod details;
 mod diagram;
 mod internals;
 mod layout;
-mod levels;
+pub(crate) mod levels;
 mod lugs;
 mod scope;
 mod setting;
 mod site;
 mod support;
 mod symbols;
-mod tables;
+pub(crate) mod tables;
 mod words;
 
-pub(crate) use support::depth;
+pub(crate) use support::{base, depth};
 
 use crate::Edition;
 use crate::render::scale::Scale;

@@ -1,8 +1,14 @@
 //! The papers of a submittal, a file each: what it is called, for whom it is made, and what stands in it. All are made of the
 //! same blocks and set by one template; [`ALL`] is the list of them.
 
+mod acceptance_tests;
 mod calculation;
+mod inspection;
+mod installation;
+mod maintenance;
 mod offer;
+mod site;
+mod start_up;
 
 use crate::Edition;
 use crate::charts::Drawn;
@@ -45,7 +51,16 @@ pub enum Head {
 const EVERYBODY: &[Edition] = &Edition::ALL;
 
 /// All papers, in the order in which they are read.
-pub static ALL: &[&Paper] = &[&offer::PAPER, &calculation::REPORT, &calculation::TRAIL];
+pub static ALL: &[&Paper] = &[
+    &offer::PAPER,
+    &calculation::REPORT,
+    &calculation::TRAIL,
+    &acceptance_tests::PAPER,
+    &inspection::PAPER,
+    &installation::PAPER,
+    &start_up::PAPER,
+    &maintenance::PAPER,
+];
 
 /// The papers of an edition that a job has something to say in.
 pub fn of(settled: &Settled, edition: Edition) -> impl Iterator<Item = &'static Paper> {
