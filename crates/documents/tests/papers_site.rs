@@ -65,7 +65,17 @@ fn set(settled: &Settled, name: &str) -> Result<Pdf, Box<dyn Error>> {
     let pdf = typeset(settled, Edition::Client, paper, &[])?;
     assert_eq!((&pdf.inaccessible, &pdf.warnings), (&None, &Vec::new()), "{name}");
     if let Some(folder) = std::env::var_os("PAPERS_OUT") {
-        let title: String = settled.job.enquiry.head.title.0.iter().flat_map(|t| t.chars()).filter(char::is_ascii_alphanumeric).take(24).collect();
+        let title: String = settled
+            .job
+            .enquiry
+            .head
+            .title
+            .0
+            .iter()
+            .flat_map(|t| t.chars())
+            .filter(char::is_ascii_alphanumeric)
+            .take(24)
+            .collect();
         std::fs::write(Path::new(&folder).join(format!("{title}-{name}.pdf")), &pdf.bytes)?;
     }
     Ok(pdf)
@@ -98,5 +108,144 @@ fn each_paper_is_sound_and_no_longer_than_its_reader_reads() -> Outcome {
         }
     }
     assert!(made >= 50, "{made}");
+    Ok(())
+}
+
+/// A length as the drawings write it, without spaces, as in [`text`].
+fn written(settled: &Settled, length: stillrise_units::Length) -> String {
+    squeeze(&dimension_text(length, settled.job.enquiry.system()))
+}
+
+#[test]
+fn the_numbers_of_the_job_stand_in_each_paper() -> Outcome {
+    for (name, settled) in jobs()? {
+        let (Some(train), Some(p)) = (&settled.job.design.train, &settled.job.design.performance) else { continue };
+        let crest = written(settled, train.unit.outlet.crest.q);
+        let oil = p.levels.iter().min_by(|a, b| a.limit.q.partial_cmp(&b.limit.q).unwrap());
+        let trips = oil.and_then(|oil| oil.level(Mark::Alarm)).map(|level| written(settled, level.interface.q));
+        let shuts = oil.and_then(|oil| oil.level(Mark::ShutOff)).map(|level| written(settled, level.interface.q));
+        let largest = p.profiles.last().ok_or("no profile")?;
+        for paper in ["acceptance-tests", "start-up"] {
+            let text = text(&set(settled, paper)?)?;
+            for wanted in [Some(&crest), trips.as_ref(), shuts.as_ref()].into_iter().flatten() {
+                assert!(text.contains(wanted.as_str()), "{name}: {paper} does not say {wanted}");
+            }
+            assert!(text.contains("HIGHOILORLOWWATER"), "{name}: {paper}: the alarm's label");
+            if largest.inlet.q <= train.unit.shape.height() {
+                assert!(text.contains(&written(settled, largest.inlet.q)), "{name}: {paper}: highest level");
+            }
+        }
+        let manual = text(&set(settled, "maintenance-manual")?)?;
+        assert!(manual.contains(&crest) && manual.contains("HIGHOILORLOWWATER"), "{name}");
+        // One interval each, none of the rules that were not chosen, and the days of the job where they are short.
+        assert!(!manual.contains("Dallas") && !manual.contains("ThurstonCounty,Washington"), "{name}: published rules");
+        if let Some(days) = p
+            .storage
+            .sludge_days
+            .map(|t| stillrise_units::Typed::si(t.q) / 86_400.0)
+            .filter(|d| (1.0..100.0).contains(d))
+        {
+            assert!(manual.contains(&format!("Pumpthesludgeout{}", days.floor())), "{name}: days {days}");
+        }
+        if !settled.job.enquiry.unit_stands() {
+            let list = text(&set(settled, "inspection-and-packing")?)?;
+            assert!(list.contains(&squeeze(&train.unit.particulars.model)), "{name}: designation");
+            assert!(!list.contains("classI") && list.contains("claimsnoclassofastandard"), "{name}: no class");
+            if let Some((_, basis)) = &train.unit.particulars.rated {
+                let basis = squeeze(basis).replace("m3", "m³").replace("ft3", "ft³");
+                assert!(list.contains(&basis), "{name}: the rated flow's basis is {basis}");
+            }
+            let guide = text(&set(settled, "installation-guide")?)?;
+            assert!(guide.contains(&crest) && guide.contains("generalarrangement"), "{name}: guide");
+        }
+    }
+    Ok(())
+}
+
+#[test]
+fn what_a_unit_has_not_no_paper_speaks_of() -> Outcome {
+    let mut seen = [false; 8];
+    for (name, settled) in jobs()? {
+        let Some(train) = &settled.job.design.train else { continue };
+        let p = settled.job.design.performance.as_ref().ok_or("no performance")?;
+        let stands = settled.job.enquiry.unit_stands();
+        let (unit, pumped) = (&train.unit, settled.job.design.basis.as_ref().is_some_and(|b| b.feed.pumped));
+        let tests = text(&set(settled, "acceptance-tests")?)?;
+        let manual = text(&set(settled, "maintenance-manual")?)?;
+        let mut agree = |k: usize, there: bool, said: bool, what: &str| {
+            assert_eq!(there, said, "{name}: {what}");
+            seen[k] |= there;
+            seen[4 + k] |= !there;
+        };
+        agree(0, unit.mesh.is_some(), manual.contains("Liftthemeshout"), "the mesh is washed");
+        agree(1, pumped, tests.contains("Raiseandlowerthesump"), "feed pumps are tested");
+        agree(2, unit.pump_out.is_some(), tests.contains("shutoneoffandsee"), "effluent pumps are tested");
+        assert_eq!(
+            unit.pack.is_some(),
+            manual.contains("togapsof") || manual.contains("throughgapsof"),
+            "{name}: plates"
+        );
+        if !stands {
+            let guide = text(&set(settled, "installation-guide")?)?;
+            agree(3, p.flotation.is_some(), guide.contains("Hold-down"), "hold-down");
+            let set_up = unit.arrangement.is_set_up() && p.site.installation.cover.is_none();
+            if set_up && p.flotation.is_none() {
+                assert!(!guide.contains("Fillinginlayers"), "{name}: nothing is filled in");
+            }
+        }
+    }
+    assert_eq!(seen, [true; 8], "each part is there in one job and missing in another");
+    Ok(())
+}
+
+#[test]
+fn trouble_shooting_is_what_a_diagnosis_would_say() -> Outcome {
+    for (name, settled) in jobs()? {
+        let Some(train) = &settled.job.design.train else { continue };
+        let text = text(&set(settled, "maintenance-manual")?)?;
+        let joined = |text: &str| squeeze(text).replace('-', "");
+        let said = joined(&text);
+        for cause in CAUSES {
+            let there = match cause.id {
+                Id::FouledMesh => train.unit.mesh.is_some(),
+                Id::BlockedPlates => train.unit.pack.is_some(),
+                Id::PumpShear => settled.job.design.basis.as_ref().is_some_and(|b| b.feed.pumped),
+                _ => true,
+            };
+            assert_eq!(there, said.contains(&joined(cause.title)), "{name}: {}", cause.title);
+        }
+    }
+    Ok(())
+}
+
+#[test]
+fn other_arrangements_and_several_units_have_sound_papers_too() -> Outcome {
+    for (model, more, several) in [
+        ("Demo U 120", "", false),
+        ("Demo V 500", "", false),
+        ("Demo 80", "count = 2\n", true),
+        ("Demo G 200", "pump_out = true\n", false),
+    ] {
+        for name in ["vehicle-yard", "fuel-pad"] {
+            let settled = job(name, &format!("\n[unit]\nmodel = \"{model}\"\n{more}"))?;
+            let train = settled.job.design.train.as_ref().ok_or(model)?;
+            for (paper, most) in PAPERS {
+                let pdf = set(&settled, paper)?;
+                assert!(pdf.pages <= most, "{name}, {model}: {paper} has {} pages", pdf.pages);
+            }
+            let text = text(&set(&settled, "start-up")?)?;
+            assert_eq!(several, text.contains("ineachunit"), "{name}, {model}");
+            assert_eq!(train.unit.arrangement.is_set_up(), !text.contains("Noemptyingbefore"), "{name}, {model}");
+        }
+    }
+    Ok(())
+}
+
+#[test]
+fn every_list_is_made_for_a_job_without_a_unit_too() -> Outcome {
+    let settled = job("vehicle-yard", "\n[unit]\nmodel = \"no such model\"\n")?;
+    assert!(settled.job.design.train.is_none());
+    let made: Vec<&str> = papers::of(&settled, Edition::Client).map(|paper| paper.name).collect();
+    assert!(PAPERS.iter().all(|(name, _)| !made.contains(name)), "{made:?}");
     Ok(())
 }

@@ -8,9 +8,9 @@ use crate::report::blocks::{Checks, Table, blank, slim, wide};
 use crate::section::schedules;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_handbook::vessel::alarms::Mark;
+use stillrise_units::Typed;
 use stillrise_units::catalog::{DEG, GAL, IN, KG, LB, M3, MM};
 use stillrise_units::print;
-use stillrise_units::Typed;
 
 /// The paper.
 pub static PAPER: Paper = Paper {
@@ -30,7 +30,8 @@ fn make(r: &mut Report<'_>) {
     if u.several() {
         r.out.para(&format!("One list for each of {} units.", print::digits(u.train.bought(), 2)));
     }
-    let mut head = Table::new([wide("Serial number", 1.0), wide("Order", 1.0), wide("Inspector", 1.2), blank("Date", 26.0)]);
+    let mut head =
+        Table::new([wide("Serial number", 1.0), wide("Order", 1.0), wide("Inspector", 1.2), blank("Date", 26.0)]);
     head.row(["", "", "", ""]);
     r.out.form(&head, 5.0);
     let checks = inspected(&u);
@@ -78,7 +79,9 @@ fn inspected(u: &Site<'_>) -> Checks {
             u.say(pack.laid.angle.q, (&DEG, &DEG))
         );
         c.step("Plates: number, gap, angle, held down", &value);
-        let weighs = known.module_weight.map_or_else(|| MAKER.to_owned(), |w| format!("{} at most, wet and fouled", u.say(w.q, (&LB, &KG))));
+        let weighs = known
+            .module_weight
+            .map_or_else(|| MAKER.to_owned(), |w| format!("{} at most, wet and fouled", u.say(w.q, (&LB, &KG))));
         if known.lifts_out != Some(false) {
             c.step("Modules lift out and go back; eyes for the hook", &weighs);
         }
@@ -93,7 +96,10 @@ fn inspected(u: &Site<'_>) -> Checks {
         c.step("Float: mounted, changes over by hand; cable marked", &format!("at {}", u.len(alarm.interface.q)));
     }
     if let Some(pumps) = &unit.pump_out {
-        c.step("Effluent pumps: turn by hand, cables and guide rails", &format!("{}", print::digits(pumps.pumps.q.si(), 2)));
+        c.step(
+            "Effluent pumps: turn by hand, cables and guide rails",
+            &format!("{}", print::digits(pumps.pumps.q.si(), 2)),
+        );
     }
     c.group("Ready to go");
     if let Some(lifting) = u.performance.and_then(|p| p.shop.as_ref()?.lifting.as_ref()) {
@@ -107,7 +113,8 @@ fn inspected(u: &Site<'_>) -> Checks {
 /// What goes on the truck.
 fn packing(r: &mut Report<'_>, u: &Site<'_>) {
     r.out.section("Packing list");
-    let mut table = Table::new([slim("No."), wide("Part", 1.2), wide("Data", 2.2), blank("Packed", 17.0), blank("Received", 17.0)]);
+    let mut table =
+        Table::new([slim("No."), wide("Part", 1.2), wide("Data", 2.2), blank("Packed", 17.0), blank("Received", 17.0)]);
     for row in schedules::parts(u).rows {
         table.row(row.into_iter().chain([String::new(), String::new()]));
     }
@@ -165,7 +172,10 @@ fn plate(r: &mut Report<'_>, u: &Site<'_>) {
             row("Weight full to the top", mass(test.q));
         }
     }
-    row("Material, coating", [known.material.as_deref(), known.coating.as_deref()].into_iter().flatten().collect::<Vec<_>>().join("; "));
+    row(
+        "Material, coating",
+        [known.material.as_deref(), known.coating.as_deref()].into_iter().flatten().collect::<Vec<_>>().join("; "),
+    );
     row("Caution", "Confined space. Fill with clean water before use.".to_owned());
     r.out.form(&table, 4.0);
     r.out.remark("Empty: stamped by the maker. The plate claims no class of a standard and no oil content of what leaves: both take a test of the type or of the plant.");

@@ -71,7 +71,9 @@ fn lifting(r: &mut Report<'_>, u: &Site<'_>, says: Option<&Says<'_>>) {
     let known = &u.unit().particulars;
     r.out.section("Unloading and lifting");
     if u.built_in() {
-        let module = known.module_weight.map(|w| format!(" The heaviest module of the plates weighs {}, wet and fouled.", u.say(w.q, (&LB, &KG))));
+        let module = known
+            .module_weight
+            .map(|w| format!(" The heaviest module of the plates weighs {}, wet and fouled.", u.say(w.q, (&LB, &KG))));
         let module = module.filter(|_| u.unit().pack.is_some()).unwrap_or_default();
         r.out.para(&format!("The vessel is built in its place; only its internals arrive.{module} They stay in their packing, under cover and off the ground, until the vessel is tight and clean."));
         return;
@@ -99,30 +101,46 @@ fn lifting(r: &mut Report<'_>, u: &Site<'_>, says: Option<&Says<'_>>) {
 }
 
 fn base(r: &mut Report<'_>, u: &Site<'_>, sheet: bool) {
-    r.out.section(if u.in_ground() { "Pit and bed" } else { "Base" });
+    r.out.section(match (u.built_in(), u.in_ground()) {
+        (true, _) => "Pit, walls and floor",
+        (false, true) => "Pit and bed",
+        (false, false) => "Base",
+    });
     let lines = [stands::how(r.settled), stands::room(r.settled)].into_iter().flatten();
     for line in lines.collect::<Vec<_>>() {
         r.out.para(&sentence(&line));
     }
     let weights = u.performance.and_then(|p| p.shop.as_ref()?.weights.as_ref());
-    let full = weights.and_then(|w| w.test).map_or_else(|| "the unit full to its top".to_owned(), |w| format!("the unit full to its top, {}", u.say(w.q, (&LB, &KG))));
+    let full = weights.and_then(|w| w.test).map_or_else(
+        || "the unit full to its top".to_owned(),
+        |w| format!("the unit full to its top, {}", u.say(w.q, (&LB, &KG))),
+    );
     let place = if sheet { ", see the sheet \"Setting and loads\"" } else { "" };
-    let slope = if u.system == System::Us { "1/8 in in 10 ft" } else { "3 mm in 3 m" };
     let mut steps = Vec::new();
     if u.built_in() {
         steps.push("Walls and floor are designed by others, for water inside with no ground outside, and for ground and groundwater outside with no water inside.".to_owned());
     } else if u.in_ground() {
         steps.push(format!("Dig as the ground allows, shored or sloped; keep the pit dry while the unit is set. The bed carries {full}{place}: evenly, of the material that the engineer names, without stones."));
     } else {
-        steps.push(format!("The base carries {full}{place}, and does not settle unevenly: the outlet decides every level in the unit."));
+        steps.push(format!(
+            "The base carries {full}{place}, and does not settle unevenly: the outlet decides every level in the unit."
+        ));
     }
     steps.push(format!("Set the floor so that the crest stands at {}.", u.level(u.unit().outlet.crest.q)));
-    steps.push(format!("Level along and across: {AGREED}; {slope} over the crest is common practice. Shim under the frame, grout, and look again when it is full."));
+    let how = match (u.built_in(), u.in_ground()) {
+        (true, _) => "Inverts, crest and baffle seats are set by instrument from one bench mark.",
+        (false, true) => "Lift it and mend the bed where it is out; no wedges. Look again when it is full.",
+        (false, false) => "Shim under the frame, grout, and look again when it is full.",
+    };
+    steps.push(format!("Level along and across: {AGREED}; {} over the crest is common practice. {how}", u.slope()));
     if let Some(under) = drawings::base(u) {
         steps.push(format!("Hopper and drain need {} under the floor: supports {MAKER}.", u.len(under)));
     }
     if !u.in_ground() {
-        steps.push("Anchor it to the base against wind, earthquake and a knock: number and size by the engineer who signs.".to_owned());
+        steps.push(
+            "Anchor it to the base against wind, earthquake and a knock: number and size by the engineer who signs."
+                .to_owned(),
+        );
     }
     items(r, true, steps);
 }
@@ -145,8 +163,14 @@ fn hold_down(r: &mut Report<'_>, u: &Site<'_>, f: &Flotation) {
         row("Soil beside that", held.wedge.map(|x| force(x.q)));
         row("Anchors as stated, under water", held.anchors.map(|x| force(x.q)));
         row("Factor reached", Some(print::digits(held.factor.q.si(), 3)));
-        row("Factor asked for", Some(format!("{}, {}", print::digits(f.wanted.q.si(), 3), f.asked.title.to_lowercase())));
-        row("Anchors must still add", Some(if held.needed.q.si() > 0.0 { force(held.needed.q) } else { "nothing".to_owned() }));
+        row(
+            "Factor asked for",
+            Some(format!("{}, {}", print::digits(f.wanted.q.si(), 3), f.asked.title.to_lowercase())),
+        );
+        row(
+            "Anchors must still add",
+            Some(if held.needed.q.si() > 0.0 { force(held.needed.q) } else { "nothing".to_owned() }),
+        );
         if held.needed.q.si() > 0.0 {
             row("The same as concrete, tied to it", Some(u.say(held.concrete.q, (&YD3, &M3))));
         }
@@ -161,7 +185,13 @@ fn hold_down(r: &mut Report<'_>, u: &Site<'_>, f: &Flotation) {
         r.out.remark(&format!("How soil counts: {}{}. Preliminary; pit, ground and anchors are for a licensed engineer on the site's own soil report.", f.counts.title.to_lowercase(), planes(f)));
     }
     if u.cover().is_some() {
-        r.out.list(true, RULES.iter().filter(|rule| rule.word != "between tanks" || u.several()).map(|rule| (rule.text.to_owned(), rule.source.title.to_owned())));
+        r.out.list(
+            true,
+            RULES
+                .iter()
+                .filter(|rule| rule.word != "between tanks" || u.several())
+                .map(|rule| (rule.text.to_owned(), rule.source.title.to_owned())),
+        );
     }
 }
 
@@ -180,7 +210,10 @@ fn backfill(r: &mut Report<'_>, u: &Site<'_>) {
     } else {
         steps.push(format!("The pit stays open around the unit, drained, and safe to stand in; water inside up to the crest at {crest} before the pit can fill with rain."));
     }
-    steps.push("Keep groundwater down until the unit is full and held; whoever stops the pump of the pit asks first.".to_owned());
+    steps.push(
+        "Keep groundwater down until the unit is full and held; whoever stops the pump of the pit asks first."
+            .to_owned(),
+    );
     items(r, true, steps);
 }
 
@@ -198,10 +231,15 @@ fn pipes(r: &mut Report<'_>, u: &Site<'_>, profile: bool) {
         steps.push("Inverts, falls and the outfall: sheet \"Installation profile\".".to_owned());
     }
     if u.pumped() || u.unit().pump_out.is_some() {
-        steps.push("Every pressure pipe has a non-return valve and a shut-off; it is tested before it is covered.".to_owned());
+        steps.push(
+            "Every pressure pipe has a non-return valve and a shut-off; it is tested before it is covered.".to_owned(),
+        );
     }
     if u.stage(StageKind::SamplePoint).is_some() {
-        steps.push("Sample point: behind the unit, a falling stream that a bottle reaches from where people may stand.".to_owned());
+        steps.push(
+            "Sample point: behind the unit, a falling stream that a bottle reaches from where people may stand."
+                .to_owned(),
+        );
     }
     items(r, true, steps);
 }
@@ -212,7 +250,10 @@ fn vents_and_power(r: &mut Report<'_>, u: &Site<'_>, says: Option<&Says<'_>>) {
         r.out.para(&text);
     }
     if let Some(shop) = says.map(|says| says.shop).filter(|shop| shop.vent.is_some()) {
-        r.out.list(false, vents::applying(shop.areas.volatile).map(|rule| (rule.text.to_owned(), rule.source.to_string())));
+        r.out.list(
+            false,
+            vents::applying(shop.areas.volatile).map(|rule| (rule.text.to_owned(), rule.source.to_string())),
+        );
     }
     if let Some(alarm) = u.alarm() {
         r.out.para(&format!("Level float: it changes over at {} above the floor. Its cable comes out above the highest level, in a conduit that is sealed against vapour; the panel stands where the alarm is seen and heard, outside the areas below. Its label reads: {}.", u.len(alarm.interface.q), Site::LABEL));

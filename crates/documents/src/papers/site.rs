@@ -6,7 +6,6 @@ use crate::report::blocks::{Table, blank, slim, wide};
 use crate::section::place::Section;
 use crate::summary;
 use core::ops::Deref;
-use stillrise_design::enquiry::blocks::Status;
 use stillrise_design::performance::State;
 use stillrise_design::performance::hydraulics::At;
 use stillrise_design::performance::installation::Stands;
@@ -111,6 +110,14 @@ impl<'a> Site<'a> {
     pub(super) fn weir(&self) -> bool {
         self.unit().outlet.control.q == OutletControl::Weir
     }
+    /// By what water is drawn off for a test.
+    pub(super) fn drain(&self) -> &'static str {
+        if self.hopper().is_some() { "by the sludge drain" } else { "by a hose" }
+    }
+    /// How level what must be level is.
+    pub(super) fn slope(&self) -> &'static str {
+        if self.system == System::Us { "1/8 in in 10 ft" } else { "3 mm in 3 m" }
+    }
     /// Head that a stage takes at the design flow at the end of the interval, fouled.
     pub(super) fn fouled(&self, stage: &str) -> Option<Length> {
         let p = self.performance?;
@@ -154,7 +161,11 @@ impl<'a> Site<'a> {
             row("Clips and hold-downs of the plates", MAKER, "lost or broken when modules are lifted");
         }
         if unit.pump_out.is_some() {
-            row("Seals, level switch and non-return valve of an effluent pump", MAKER, "as the pump's maker lists them");
+            row(
+                "Seals, level switch and non-return valve of an effluent pump",
+                MAKER,
+                "as the pump's maker lists them",
+            );
         }
         if self.performance.and_then(|p| p.shop.as_ref()).is_some_and(|shop| shop.protection.is_some()) {
             row("Anodes", MAKER, "as the specialist for the protection finds them used up");
@@ -168,14 +179,14 @@ impl<'a> Site<'a> {
     /// The cautions that this paper's reader acts on, and what comes before them.
     pub(super) fn cautions(&self, r: &mut Report<'_>, words: &[&str]) {
         r.out.section("Cautions");
-        let preliminary = self.settled.job.enquiry.head.status.0.is_none_or(|s| s == Status::Preliminary);
-        let first = preliminary.then_some("preliminary").into_iter().chain(["review", "local"]);
-        for found in first.chain(words.iter().copied()).filter_map(caution) {
-            r.out.lead(&format!("{}.", found.title), found.text);
+        let mut table = Table::new([wide("Mind", 1.0), wide("What it means here", 4.2)]);
+        for found in ["review", "local"].into_iter().chain(words.iter().copied()).filter_map(caution) {
+            table.row([found.title, found.text]);
         }
-        if words.contains(&"confined space") || words.contains(&"hot work") {
-            r.out.lead("Stored energy.", "Pumps, valves, closures, pressure in pipes and raised loads can move by themselves: locked out, let down and tried before work begins.");
+        if words.contains(&"confined space") {
+            table.row(["Stored energy", "Pumps, valves, closures, pressure in pipes and raised loads can move by themselves: locked out, let down and tried before work begins."]);
         }
+        r.out.table(&table);
         r.out.remark("The law and the owner's own rules come first wherever they ask for more. These cautions are no safety plan.");
     }
 }

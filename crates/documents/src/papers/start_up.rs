@@ -24,7 +24,12 @@ pub static PAPER: Paper = Paper {
 fn make(r: &mut Report<'_>) {
     let Some(u) = Site::of(r) else { return };
     u.opening(r);
-    let mut head = Table::new([wide("Serial number", 1.0), wide("Place of the unit", 1.4), wide("Begun, date and time", 1.2), wide("In charge", 1.2)]);
+    let mut head = Table::new([
+        wide("Serial number", 1.0),
+        wide("Place of the unit", 1.4),
+        wide("Begun, date and time", 1.2),
+        wide("In charge", 1.2),
+    ]);
     head.row(["", "", "", ""]);
     r.out.form(&head, 5.0);
     r.out.section("Never");
@@ -78,7 +83,8 @@ fn before(u: &Site<'_>, steps: &mut Checks) {
         steps.step("Hold-down tight; fill around the unit as the installation guide says", "signed by the contractor");
     }
     if u.alarm().is_some() {
-        steps.step("Lift and drop the float by hand, dry; read its contact with the meter", "contact changes both ways");
+        steps
+            .step("Lift and drop the float by hand, dry; read its contact with the meter", "contact changes both ways");
     }
 }
 
@@ -86,7 +92,11 @@ fn filling(u: &Site<'_>, steps: &mut Checks) {
     let crest = u.unit().outlet.crest.q;
     steps.group("Filling with clean water");
     steps.step("Meter of the supply read; rate of the supply", "rate:");
-    let count = if u.several() { format!(", {} units one after the other", print::digits(u.train.count.q.si(), 2)) } else { String::new() };
+    let count = if u.several() {
+        format!(", {} units one after the other", print::digits(u.train.count.q.si(), 2))
+    } else {
+        String::new()
+    };
     steps.step(
         &format!("Fill by the inlet side until water runs out at the outlet{count}. The volume over the rate of the supply is the time it takes"),
         &format!("{}{}; time:", u.fill(), u.each()),
@@ -98,7 +108,10 @@ fn filling(u: &Site<'_>, steps: &mut Checks) {
     if u.weir() {
         steps.step("Level the weir under water", "water runs over all of it at once");
     }
-    steps.step("Let it stand; look at nozzles, joints and drains (how long: as the acceptance-test plan says)", "no drop, level stays");
+    steps.step(
+        "Let it stand; look at nozzles, joints and drains (how long: as the acceptance-test plan says)",
+        "no drop, level stays",
+    );
 }
 
 fn proving(u: &Site<'_>, steps: &mut Checks) {
@@ -107,7 +120,7 @@ fn proving(u: &Site<'_>, steps: &mut Checks) {
     steps.step("Panel under power; label at the lamp", Site::LABEL);
     steps.step("Float afloat in clean water", "no alarm");
     steps.step(
-        "Draw water off by the drain, or lift the float's bracket down by hand, until it sounds",
+        &format!("Draw water off slowly {} until it sounds", u.drain()),
         &format!("sounds with the water at {}", u.level(alarm.interface.q)),
     );
     if let Some(shut) = oil.level(Mark::ShutOff) {
@@ -141,6 +154,9 @@ fn running(u: &Site<'_>, steps: &mut Checks) {
     if u.stage(StageKind::SamplePoint).is_some() {
         steps.step("First sample, for comparison later", "number:");
     }
-    steps.step(&format!("Brought to its best running within {} working days", print::digits(SETTLING_IN_DAYS, 2)), "done on:");
+    steps.step(
+        &format!("Brought to its best running within {} working days", print::digits(SETTLING_IN_DAYS, 2)),
+        "done on:",
+    );
     steps.step("This sheet, the maintenance manual and the inspection sheet are with the operator", "");
 }

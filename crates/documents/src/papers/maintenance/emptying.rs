@@ -30,7 +30,9 @@ fn pumping(u: &Site<'_>) -> Vec<String> {
     let mut all = Vec::new();
     if u.in_ground() {
         let floats = u.performance.and_then(|p| p.flotation.as_ref());
-        let above = floats.and_then(|f| f.floats_above).map_or_else(String::new, |x| format!("; empty it floats with the groundwater {} over its floor", u.say(x.q, (&FT, &M))));
+        let above = floats.and_then(|f| f.floats_above).map_or_else(String::new, |x| {
+            format!("; empty it floats with the groundwater {} over its floor", u.say(x.q, (&FT, &M)))
+        });
         all.push(format!("Before anything is emptied: how high does the groundwater stand today, and what holds the unit down{above}. If nobody knows, only oil and sludge are taken, and water is filled up as they go."));
     }
     let stop = if u.pumped() { "Feed pumps off and locked" } else { "Inlet shut and locked" };
@@ -38,16 +40,28 @@ fn pumping(u: &Site<'_>) -> Vec<String> {
     all.push("Tanker bonded to the unit, no ignition source near, covers opened gently, fall guarded.".to_owned());
     let oil = u.governing().and_then(|oil| oil.level(Mark::PumpOut).zip(Some(oil)));
     if let Some((level, oil)) = oil {
-        let left = if oil.residue.q.si() > 0.0 { format!("; the fixed draw-off leaves a layer of about {}", u.say(oil.residue.q, (&IN, &MM))) } else { String::new() };
+        let left = if oil.residue.q.si() > 0.0 {
+            format!("; the fixed draw-off leaves a layer of about {}", u.say(oil.residue.q, (&IN, &MM)))
+        } else {
+            String::new()
+        };
         all.push(format!("Oil first, slowly, by the draw-off at {}: about {}{} at the routine limit{left}. Fill up with clean water as it sinks, or air is drawn.", u.len(unit.retention.oil_draw.q), u.say(level.volume.q, STORE), u.each()));
     }
-    let from = if u.hopper().is_some() { "by the drain of the hopper, or by a suction hose down to it" } else { "by a suction hose along the floor" };
-    let sludge = u.performance.and_then(|p| p.storage.sludge_trigger).map_or_else(String::new, |v| format!(": about {}{} at its limit, and some water with it", u.say(v.q, STORE), u.each()));
+    let from = if u.hopper().is_some() {
+        "by the drain of the hopper, or by a suction hose down to it"
+    } else {
+        "by a suction hose along the floor"
+    };
+    let sludge = u.performance.and_then(|p| p.storage.sludge_trigger).map_or_else(String::new, |v| {
+        format!(": about {}{} at its limit, and some water with it", u.say(v.q, STORE), u.each())
+    });
     all.push(format!("Then sludge, {from}{sludge}."));
     if unit.sand_trap.is_some() {
         all.push("Then the sand compartment, down to its floor.".to_owned());
     }
-    let tank = u.train.around.oil_tank.as_ref().map_or_else(String::new, |tank| format!(" Oil may go to the oil holding tank ({} of room) while it has room.", u.say(tank.room.q, STORE)));
+    let tank = u.train.around.oil_tank.as_ref().map_or_else(String::new, |tank| {
+        format!(" Oil may go to the oil holding tank ({} of room) while it has room.", u.say(tank.room.q, STORE))
+    });
     all.push(format!("Where it goes: oil, sludge and rinse water are regulated wastes, characterised and given to a licensed carrier with their papers; never into a drain.{tank}"));
     all.push(format!("Fill up with clean water to the crest ({} from empty{}), then open the inlet; test the alarm; write volumes, carrier and paper number into the log.", u.fill(), u.each()));
     all
@@ -59,9 +73,13 @@ fn cleaning(u: &Site<'_>) -> Vec<String> {
     let pressure = u.say(Pressure::of(60.0, &PSI), (&PSI, &stillrise_units::catalog::KPA));
     let mut all = vec!["Pump out as above; take the water last, to the tanker, not to the outlet.".to_owned()];
     if unit.pack.is_some() {
-        let weighs = known.module_weight.map_or_else(|| "weight by maker".to_owned(), |w| format!("the heaviest {}", u.say(w.q, (&LB, &KG))));
+        let weighs = known
+            .module_weight
+            .map_or_else(|| "weight by maker".to_owned(), |w| format!("the heaviest {}", u.say(w.q, (&LB, &KG))));
         if known.lifts_out == Some(false) {
-            all.push(format!("Plates stay in: rinse them from above with cold water below {pressure}, no detergent, no steam."));
+            all.push(format!(
+                "Plates stay in: rinse them from above with cold water below {pressure}, no detergent, no steam."
+            ));
         } else {
             all.push(format!("Lift the plate modules one by one with a crane ({weighs}, wet and fouled), over the inlet side; rinse with cold water below {pressure}, no detergent, no steam."));
         }

@@ -14,8 +14,8 @@ use crate::report::blocks::{Table, number, wide};
 use crate::summary::shop::Says;
 use stillrise_design::provenance::Pair;
 use stillrise_handbook::vessel::alarms::FLOAT_NOTES;
-use stillrise_units::catalog::{GAL, IN, L, MM};
 use stillrise_units::Typed;
+use stillrise_units::catalog::{GAL, IN, L, MM};
 
 /// The paper.
 pub static PAPER: Paper = Paper {
@@ -45,7 +45,16 @@ fn make(r: &mut Report<'_>) {
     r.out.table(&table);
     trouble::trouble(r, &u);
     records(r);
-    let mut words = vec!["not treated", "confined space", "drain and ventilate", "vapour", "hot work", "lifting", "open covers", "fill first", "waste"];
+    let mut words = vec![
+        "confined space",
+        "drain and ventilate",
+        "vapour",
+        "hot work",
+        "lifting",
+        "open covers",
+        "fill first",
+        "waste",
+    ];
     if u.in_ground() {
         words.push("flotation");
     }
@@ -83,7 +92,11 @@ fn levels(r: &mut Report<'_>, u: &Site<'_>) {
     }
     r.out.table(&table);
     if u.alarm().is_some() {
-        let others = if u.performance.is_some_and(|p| p.levels.len() > 1) { " The one float hangs for this oil; another oil trips it at another layer, see the calculation report." } else { "" };
+        let others = if u.performance.is_some_and(|p| p.levels.len() > 1) {
+            " The one float hangs for this oil; another oil trips it at another layer, see the calculation report."
+        } else {
+            ""
+        };
         r.out.para(&format!("The alarm means one of two things, and its label says both: {}. Look first whether the water stands at the crest. If it does, there is oil: gauge it, and have it pumped out.{others}", Site::LABEL));
         let plates = u.unit().pack.is_some();
         let notes = FLOAT_NOTES.iter().filter(|note| plates || !note.contains("plates"));
@@ -112,7 +125,11 @@ fn winter(r: &mut Report<'_>, u: &Site<'_>) {
     if u.in_ground() {
         all.insert(2, "It is not left empty in the ground: groundwater may lift it.".to_owned());
     } else {
-        all.insert(2, "Where it would freeze, it is left empty, clean and dry, its drain open, with a sign at the inlet.".to_owned());
+        all.insert(
+            2,
+            "Where it would freeze, it is left empty, clean and dry, its drain open, with a sign at the inlet."
+                .to_owned(),
+        );
     }
     r.out.list(false, all.into_iter().map(|text| (text, String::new())));
 }
@@ -120,11 +137,24 @@ fn winter(r: &mut Report<'_>, u: &Site<'_>) {
 fn records(r: &mut Report<'_>) {
     r.out.section("Records for the authority");
     let keep = stillrise_handbook::sources::CHARLOTTE_NC.to_string();
-    r.out.list(false, [
-        ("Inspection sheets, alarms with their cause, repairs.".to_owned(), String::new()),
-        ("Pump-outs: date, volumes of oil, water and sludge, carrier, number of the waste paper.".to_owned(), String::new()),
-        ("Samples: date, place, who took them, method, laboratory, result, flow and weather.".to_owned(), String::new()),
-        ("Spills: when, what, how much, who was told.".to_owned(), String::new()),
-        ("Kept for three years, longer if the permit says so; chosen because the permit was not seen.".to_owned(), keep),
-    ]);
+    r.out.list(
+        false,
+        [
+            ("Inspection sheets, alarms with their cause, repairs.".to_owned(), String::new()),
+            (
+                "Pump-outs: date, volumes of oil, water and sludge, carrier, number of the waste paper.".to_owned(),
+                String::new(),
+            ),
+            (
+                "Samples: date, place, who took them, method, laboratory, result, flow and weather.".to_owned(),
+                String::new(),
+            ),
+            ("Spills: when, what, how much, who was told.".to_owned(), String::new()),
+            (
+                "Kept for three years, longer if the permit says so; chosen because the permit was not seen."
+                    .to_owned(),
+                keep,
+            ),
+        ],
+    );
 }

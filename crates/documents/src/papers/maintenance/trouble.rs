@@ -12,8 +12,10 @@ const LIKELY: f64 = 0.4;
 pub(super) fn trouble(r: &mut Report<'_>, u: &Site<'_>) {
     r.out.section("Trouble-shooting");
     r.out.para("Begin with the cheapest test of the row. One symptom may have several causes, and two causes may act together: what was tested is written into the log before anything is changed.");
-    let mut table = Table::new([wide("Symptom", 1.1), wide("Likely cause", 1.1), wide("Test", 2.0), wide("Remedy", 2.0)]);
-    let mut rows: Vec<(String, &Cause)> = CAUSES.iter().copied().filter(|c| is_of(u, c)).map(|c| (symptom(c), c)).collect();
+    let mut table =
+        Table::new([wide("Symptom", 1.1), wide("Likely cause", 1.1), wide("Test", 2.0), wide("Remedy", 2.0)]);
+    let mut rows: Vec<(String, &Cause)> =
+        CAUSES.iter().copied().filter(|c| is_of(u, c)).map(|c| (symptom(c), c)).collect();
     rows.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.cost.cmp(&b.1.cost)));
     for (symptom, cause) in rows {
         table.row([symptom.as_str(), cause.title, cause.test, cause.remedy]);
@@ -35,7 +37,8 @@ fn is_of(u: &Site<'_>, cause: &Cause) -> bool {
 
 /// What is seen under a cause: the signs that a diagnosis expects most.
 fn symptom(cause: &Cause) -> String {
-    const LOOKS: [&str; 4] = ["high results, clear water", "hazy water leaves", "milky water leaves", "a film on what leaves"];
+    const LOOKS: [&str; 4] =
+        ["high results, clear water", "hazy water leaves", "milky water leaves", "a film on what leaves"];
     const ALARM: [&str; 4] = ["", "a thick layer and no alarm", "alarm, oil is found", "alarm, no oil is found"];
     const JAR: [&str; 3] = ["a jar clears within an hour", "a jar clears overnight", "a jar stays turbid"];
     let mut signs: Vec<&str> = Vec::new();
@@ -49,7 +52,8 @@ fn symptom(cause: &Cause) -> String {
     if let Some(alarm) = cause.alarm {
         most(&alarm, &ALARM);
     }
-    if let Some(jar) = cause.jar.filter(|_| cause.looks.is_none_or(|looks| looks.iter().all(|chance| *chance < LIKELY))) {
+    if let Some(jar) = cause.jar.filter(|_| cause.looks.is_none_or(|looks| looks.iter().all(|chance| *chance < LIKELY)))
+    {
         most(&jar, &JAR);
     }
     if cause.backed_up >= LIKELY {

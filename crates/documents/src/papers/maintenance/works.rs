@@ -47,12 +47,21 @@ fn within(u: &Site<'_>) -> Vec<String> {
             Place::SandTrap => "sand settles here before anything else".to_owned(),
             Place::InletChamber => "the incoming water is stilled and spread over the width".to_owned(),
             Place::GravityZone => {
-                let sludge = if unit.hopper.is_some() { "; sludge slides into the hopper" } else { "; sludge lies on the floor" };
+                let sludge = if unit.hopper.is_some() {
+                    "; sludge slides into the hopper"
+                } else {
+                    "; sludge lies on the floor"
+                };
                 format!("in open water large drops rise and grit sinks{sludge}")
             }
             Place::PlatePack => {
-                let gap = unit.pack.as_ref().map_or_else(String::new, |pack| format!(" of {}", u.say(pack.laid.gap.q, (&IN, &MM))));
-                format!("the water runs slowly through gaps{gap}; small drops need to rise no further than the plate above them, join there and climb it as a film")
+                let gap = unit
+                    .pack
+                    .as_ref()
+                    .map_or_else(String::new, |pack| format!(" of {}", u.say(pack.laid.gap.q, (&IN, &MM))));
+                format!(
+                    "the water runs slowly through gaps{gap}; small drops need to rise no further than the plate above them, join there and climb it as a film"
+                )
             }
             Place::Mesh => "fine drops meet its fibres, join, and leave it large enough to rise".to_owned(),
             Place::Retention => {
@@ -65,7 +74,10 @@ fn within(u: &Site<'_>) -> Vec<String> {
                     all.push(format!("On top of the water ahead of the {}: {}.", under(u), keeps(u)));
                 }
                 let over = if u.weir() { "runs over the weir" } else { "leaves by the outlet pipe" };
-                format!("water from under the {} rises and {over}, which holds the level of the whole unit at {crest}", under(u))
+                format!(
+                    "water from under the {} rises and {over}, which holds the level of the whole unit at {crest}",
+                    under(u)
+                )
             }
             Place::PumpOut => "pumps take the clean water from here; the levels ahead do not follow them".to_owned(),
         };
