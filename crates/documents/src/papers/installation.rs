@@ -250,10 +250,10 @@ fn vents_and_power(r: &mut Report<'_>, u: &Site<'_>, says: Option<&Says<'_>>) {
         r.out.para(&text);
     }
     if let Some(shop) = says.map(|says| says.shop).filter(|shop| shop.vent.is_some()) {
-        r.out.list(
-            false,
-            vents::applying(shop.areas.volatile).map(|rule| (rule.text.to_owned(), rule.source.to_string())),
-        );
+        // Rules whose numbers are in inches are left to the calculation report where metres are written.
+        let ours = |text: &str| u.system == System::Us || !text.contains(|c: char| c.is_ascii_digit());
+        let rules = vents::applying(shop.areas.volatile).filter(|rule| ours(rule.text));
+        r.out.list(false, rules.map(|rule| (rule.text.to_owned(), rule.source.title.to_owned())));
     }
     if let Some(alarm) = u.alarm() {
         r.out.para(&format!("Level float: it changes over at {} above the floor. Its cable comes out above the highest level, in a conduit that is sealed against vapour; the panel stands where the alarm is seen and heard, outside the areas below. Its label reads: {}.", u.len(alarm.interface.q), Site::LABEL));

@@ -6,7 +6,7 @@ use crate::report::Report;
 use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_handbook::vessel::testing::MEASURING;
 use stillrise_units::catalog::{FT, IN, KG, LB, M, MM, PSI};
-use stillrise_units::{Pressure, Typed};
+use stillrise_units::{Pressure, System, Typed};
 
 /// Three lists of steps.
 pub(super) fn emptying(r: &mut Report<'_>, u: &Site<'_>) {
@@ -14,7 +14,8 @@ pub(super) fn emptying(r: &mut Report<'_>, u: &Site<'_>) {
     r.out.heading("Gauging");
     let inner = u.unit().pack.is_some() || u.unit().mesh.is_some();
     let steps = MEASURING.iter().filter(|step| step.word != "samples" && (inner || step.word != "head"));
-    r.out.list(false, steps.map(|step| (step.text.to_owned(), step.source.title.to_owned())));
+    let reach = if u.system == System::Us { "24 in" } else { "600 mm" };
+    r.out.list(false, steps.map(|step| (step.text.replace("24 in", reach), step.source.title.to_owned())));
     r.out.heading("Pumping out, from outside");
     list(r, pumping(u));
     r.out.heading("Cleaning");
@@ -63,7 +64,7 @@ fn pumping(u: &Site<'_>) -> Vec<String> {
         format!(" Oil may go to the oil holding tank ({} of room) while it has room.", u.say(tank.room.q, STORE))
     });
     all.push(format!("Where it goes: oil, sludge and rinse water are regulated wastes, characterised and given to a licensed carrier with their papers; never into a drain.{tank}"));
-    all.push(format!("Fill up with clean water to the crest ({} from empty{}), then open the inlet; test the alarm; write volumes, carrier and paper number into the log.", u.fill(), u.each()));
+    all.push(format!("Fill up with clean water to the crest (from empty {}{}), then open the inlet; test the alarm; write volumes, carrier and paper number into the log.", u.fill(), u.each()));
     all
 }
 
