@@ -7,7 +7,6 @@ use crate::report::Report;
 use crate::report::blocks::{Checks, Table, blank, slim, wide};
 use crate::section::schedules;
 use stillrise_design::basis::FLOW_UNITS;
-use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_units::Typed;
 use stillrise_units::catalog::{DEG, GAL, IN, KG, LB, M3, MM};
 use stillrise_units::print;
@@ -56,20 +55,24 @@ fn inspected(u: &Site<'_>) -> Checks {
     let mut c = Checks::new("To be seen");
     c.group("Papers");
     c.step("Drawings of the revision on this sheet are at the bench", "");
-    let of = known.material.as_deref().unwrap_or(MAKER);
-    c.step("Certificates of plate, pipe, welders and coating are in the file", of);
-    c.group(if u.built_in() { "Internals for the vessel that is built on site" } else { "Vessel" });
-    let body = unit.body.inside(|q| u.len(q));
-    c.step("Inside dimensions", &body);
+    let of = if u.built_in() { &known.plate_material } else { &known.material };
+    c.step(
+        "Certificates of materials, of welders and of the coating, as far as there are any",
+        of.as_deref().unwrap_or(MAKER),
+    );
     if !u.built_in() {
+        c.group("Vessel");
+        c.step("Inside dimensions", &unit.body.inside(|q| u.len(q)));
         let steel = known.steel.or(known.wall);
         let wall = steel.map_or_else(|| MAKER.to_owned(), |wall| u.say(wall.q, (&IN, &MM)));
         c.step("Thickness of wall or shell, gauged at five places", &wall);
-        c.step("Welds: all looked at; tested as the drawing says", "no crack, no undercut to be felt");
+        c.step("Welds and joints: all looked at; tested as the drawing says", "no crack, no undercut to be felt");
         c.step("Water test done and written down", "acceptance-test plan, shop");
         c.step("Drained, dried, inside clean", "");
+        if u.coated() {
+            c.step("Coating: looked at, gauged, searched for pinholes", known.coating.as_deref().unwrap_or(MAKER));
+        }
     }
-    c.step("Coating: looked at, gauged, searched for pinholes", known.coating.as_deref().unwrap_or(MAKER));
     c.group("Internals");
     if let Some(pack) = &unit.pack {
         let modules = known.modules.map_or_else(|| format!("modules {MAKER}"), |n| format!("{n} modules"));
@@ -92,7 +95,7 @@ fn inspected(u: &Site<'_>) -> Checks {
     if u.weir() {
         c.step("Weir: straight, its crest above the floor", &u.len(unit.outlet.crest.q));
     }
-    if let Some(alarm) = u.alarm() {
+    if let Some(alarm) = u.layer() {
         c.step("Float: mounted, changes over by hand; cable marked", &format!("at {}", u.len(alarm.interface.q)));
     }
     if let Some(pumps) = &unit.pump_out {
@@ -106,7 +109,12 @@ fn inspected(u: &Site<'_>) -> Checks {
         c.step("Lifting points: marked, welds looked at", &print::digits(lifting.points.q.si(), 2));
     }
     c.step("Nozzles and openings closed, faces protected, loose parts tied or boxed", "");
-    c.step("Plate on, readable from outside; weight and lifting points painted on", "");
+    let painted = if u.built_in() {
+        "Plate in the box"
+    } else {
+        "Plate on, readable from outside; weight and lifting points painted on"
+    };
+    c.step(painted, "");
     c
 }
 
@@ -115,14 +123,15 @@ fn packing(r: &mut Report<'_>, u: &Site<'_>) {
     r.out.section("Packing list");
     let mut table =
         Table::new([slim("No."), wide("Part", 1.2), wide("Data", 2.2), blank("Packed", 17.0), blank("Received", 17.0)]);
-    for row in schedules::parts(u).rows {
+    // Walls and floor, the first of the parts, travel only where they are not built in their place.
+    for row in schedules::parts(u).rows.into_iter().skip(usize::from(u.built_in())) {
         table.row(row.into_iter().chain([String::new(), String::new()]));
     }
     let mut loose = Vec::new();
     if !u.unit().body.is_open() {
         loose.push("Covers and risers of the manways, with gaskets and bolts");
     }
-    if u.alarm().is_some() {
+    if u.layer().is_some() {
         loose.push("Float with bracket and cable, if it travels apart; its label");
     }
     if u.unit().pump_out.is_some() {
@@ -135,7 +144,8 @@ fn packing(r: &mut Report<'_>, u: &Site<'_>) {
         table.row([format!("L{}", k + 1), (*part).to_owned(), String::new(), String::new(), String::new()]);
     }
     r.out.form(&table, 4.0);
-    r.out.remark("Numbers are those of the sheets \"Internals\" and \"Schedules and notes\"; L is what travels loose. Empty data: by maker. Slings, anchors, pipes and the panel are not in it unless ordered.");
+    let built = if u.built_in() { " Walls and floor, number 1 there, are built in their place by others." } else { "" };
+    r.out.remark(&format!("Numbers are those of the sheets \"Internals\" and \"Schedules and notes\"; L is what travels loose. Empty data: by maker. Slings, anchors, pipes and the panel are not in it unless ordered.{built}"));
 }
 
 /// What its plate says.
@@ -157,7 +167,7 @@ fn plate(r: &mut Report<'_>, u: &Site<'_>) {
     };
     row("Rated flow and its basis", rated);
     row("Water up to the crest", u.fill());
-    if let Some(alarm) = u.governing().and_then(|oil| oil.level(Mark::Alarm)) {
+    if let Some(alarm) = u.layer() {
         row("Oil held at the alarm", u.store(alarm.volume.q));
     }
     if let Some(sludge) = u.performance.and_then(|p| p.storage.sludge_trigger) {

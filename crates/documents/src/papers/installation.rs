@@ -92,10 +92,10 @@ fn lifting(r: &mut Report<'_>, u: &Site<'_>, says: Option<&Says<'_>>) {
         "Look at the unit on the truck: dents, coating, nozzle faces; write damage on the carrier's paper before it is unloaded.".to_owned(),
         "Lift empty and dry, by all lifting points at once, with slings no flatter than above; tag lines on both ends; never by nozzles, pipes or covers.".to_owned(),
         "Stop a hand's breadth off the ground: where it hangs out of level, set down and move the hook. Hopper, internals and nozzles are not in the estimate of the centre of gravity.".to_owned(),
-        if u.unit().body.is_open() {
-            "Set it down on timber under its floor frame, level, not on nozzles or drain.".to_owned()
-        } else {
+        if u.lies() {
             "Set it down on its saddles or on sand, chocked against rolling, not on nozzles.".to_owned()
+        } else {
+            "Set it down on timber under its floor, level, not on nozzles or drain.".to_owned()
         },
     ]);
 }
@@ -184,7 +184,7 @@ fn hold_down(r: &mut Report<'_>, u: &Site<'_>, f: &Flotation) {
     if f.held.is_some() {
         r.out.remark(&format!("How soil counts: {}{}. Preliminary; pit, ground and anchors are for a licensed engineer on the site's own soil report.", f.counts.title.to_lowercase(), planes(f)));
     }
-    if u.cover().is_some() {
+    if u.cover().is_some() && u.lies() {
         r.out.list(
             true,
             RULES
@@ -203,7 +203,9 @@ fn backfill(r: &mut Report<'_>, u: &Site<'_>) {
         steps.push("The walls are tested with water before ground lies against them; they are filled in when their concrete has its strength, in layers, on all sides alike.".to_owned());
     } else if u.cover().is_some() {
         steps.push(format!("Ground and water rise together: clean water inside keeps a step ahead of the fill outside, never the other way, up to the crest at {crest} ({}). That holds the shell in shape and the unit down.", u.fill()));
-        steps.push("Fill in layers of a foot (300 mm) at most, on both sides alike, worked in under the haunches by hand; no stones, no frozen lumps (common practice).".replace("a foot (300 mm)", if u.system == System::Us { "12 in" } else { "300 mm" }));
+        let layer = if u.system == System::Us { "12 in" } else { "300 mm" };
+        let by_hand = if u.lies() { ", worked in under the haunches by hand" } else { "" };
+        steps.push(format!("Fill in layers of {layer} at most, on all sides alike{by_hand}; no stones, no frozen lumps (common practice)."));
         if let Some(cover) = u.cover() {
             steps.push(format!("Cover over the top: {}. Where traffic passes, slab and thickness by the engineer; no vehicle before that.", u.say(cover, (&FT, &M))));
         }
@@ -255,7 +257,7 @@ fn vents_and_power(r: &mut Report<'_>, u: &Site<'_>, says: Option<&Says<'_>>) {
         let rules = vents::applying(shop.areas.volatile).filter(|rule| ours(rule.text));
         r.out.list(false, rules.map(|rule| (rule.text.to_owned(), rule.source.title.to_owned())));
     }
-    if let Some(alarm) = u.alarm() {
+    if let Some(alarm) = u.layer() {
         r.out.para(&format!("Level float: it changes over at {} above the floor. Its cable comes out above the highest level, in a conduit that is sealed against vapour; the panel stands where the alarm is seen and heard, outside the areas below. Its label reads: {}.", u.len(alarm.interface.q), Site::LABEL));
     }
     if let Some(text) = says.and_then(Says::areas) {
@@ -280,7 +282,7 @@ fn hand_over(u: &Site<'_>) -> Checks {
     if !u.unit().body.is_open() {
         c.step("Vents carried up, open, with caps", "");
     }
-    if u.alarm().is_some() {
+    if u.layer().is_some() {
         c.step("Panel, float and label in place", "");
     }
     c.step("Covers on; way for the tanker to the draw-off kept free", "");

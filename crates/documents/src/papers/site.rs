@@ -6,6 +6,7 @@ use crate::report::blocks::{Table, blank, slim, wide};
 use crate::section::place::Section;
 use crate::summary;
 use core::ops::Deref;
+use stillrise_design::arrangements::Form;
 use stillrise_design::performance::State;
 use stillrise_design::performance::hydraulics::At;
 use stillrise_design::performance::installation::Stands;
@@ -106,6 +107,16 @@ impl<'a> Site<'a> {
         let levels = matches!(stands, Some(Stands::Buried | Stands::InPit));
         levels || self.cover().is_some() || !self.unit().arrangement.is_set_up()
     }
+    /// Whether it is of steel or of what else is coated, as far as somebody said.
+    pub(super) fn coated(&self) -> bool {
+        let known = &self.unit().particulars;
+        let concrete = known.material.as_ref().is_some_and(|of| of.contains("concrete"));
+        known.coating.is_some() || !concrete && !self.built_in()
+    }
+    /// Whether it is a lying cylinder, which rolls and has haunches.
+    pub(super) fn lies(&self) -> bool {
+        self.unit().arrangement.form() == Form::Lying
+    }
     /// Whether a weir holds its level.
     pub(super) fn weir(&self) -> bool {
         self.unit().outlet.control.q == OutletControl::Weir
@@ -142,6 +153,10 @@ impl<'a> Site<'a> {
         if !settled.job.enquiry.unit_stands() && !settled.pick.as_ref().is_some_and(|pick| pick.fits) {
             r.out.lead("No unit is offered.", "This one comes nearest; the offer summary says what speaks against it. Nothing here is to be ordered or built from.");
         }
+        if let Some(oil) = self.governing().filter(|_| self.layer().is_none()) {
+            let cap = oil.caps.get(oil.governing).map_or("vessel", |cap| cap.of.word());
+            r.out.lead("No room for oil.", &format!("By the calculation the {cap} leaves no room for a layer of {} in this unit: alarm and shut-off have no level, and are left out here, until that is changed.", oil.oil));
+        }
     }
 
     /// Parts to be kept or ordered: part, number, why.
@@ -149,7 +164,7 @@ impl<'a> Site<'a> {
         let mut table = Table::new([wide("Spare part", 1.4), slim("Number"), wide("Why", 2.0)]);
         let unit = self.unit();
         let mut row = |part: &str, number: &str, why: &str| table.row([part, number, why]);
-        if self.alarm().is_some() {
+        if self.layer().is_some() {
             row("Level float with its switch and cable", "1", "the alarm must not stand still for want of one");
             row("Lamp and horn of the panel", "1 each", "as the panel's maker lists them");
         }

@@ -82,7 +82,7 @@ fn before(u: &Site<'_>, steps: &mut Checks) {
     if u.cover().is_some() {
         steps.step("Hold-down tight; fill around the unit as the installation guide says", "signed by the contractor");
     }
-    if u.alarm().is_some() {
+    if u.layer().is_some() {
         steps
             .step("Lift and drop the float by hand, dry; read its contact with the meter", "contact changes both ways");
     }
@@ -115,7 +115,7 @@ fn filling(u: &Site<'_>, steps: &mut Checks) {
 }
 
 fn proving(u: &Site<'_>, steps: &mut Checks) {
-    let (Some(oil), Some(alarm)) = (u.governing(), u.alarm()) else { return };
+    let (Some(oil), Some(alarm)) = (u.governing(), u.layer()) else { return };
     steps.group("Alarm");
     steps.step("Panel under power; label at the lamp", Site::LABEL);
     steps.step("Float afloat in clean water", "no alarm");

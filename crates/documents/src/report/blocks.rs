@@ -129,6 +129,10 @@ impl Blocks {
     pub fn para(&mut self, text: &str) {
         self.text("para", text);
     }
+    /// A paragraph that stays with the table behind it.
+    pub fn intro(&mut self, text: &str) {
+        self.text("intro", text);
+    }
     /// A remark in small type.
     pub fn remark(&mut self, text: &str) {
         self.text("remark", text);

@@ -102,7 +102,7 @@ fn shop(u: &Site<'_>) -> Tests {
         let expected = format!("{} thick along the flow, no way round it", u.say(mesh.laid.thickness.q, (&IN, &MM)));
         t.add("Mesh", "Measure it; look along its edges for gaps", &expected, AGREED);
     }
-    if !u.built_in() || known.coating.is_some() {
+    if u.coated() {
         let coating = known.coating.as_deref().map_or_else(|| format!("system and thickness {MAKER}"), str::to_owned);
         t.add(
             "Coating",
@@ -132,7 +132,7 @@ fn shop(u: &Site<'_>) -> Tests {
         });
         t.add(
             "Water test, full to the top",
-            &format!("Nozzles closed, on a base that carries it; fill with clean water to the top, let it stand, wipe dry and look at every weld and nozzle{saddle}"),
+            &format!("Nozzles closed, on a base that carries it; fill with clean water to the top, let it stand, wipe dry and look at every weld, joint and nozzle{saddle}"),
             &format!("No drop comes out, the level does not fall, nothing bulges for good{weighs}"),
             &format!("leaks: {NONE}; how long: {AGREED}, overnight is common practice"),
         );
@@ -171,7 +171,7 @@ fn sizes(u: &Site<'_>) -> String {
 
 /// The alarm's float, before it is hung.
 fn float(u: &Site<'_>, t: &mut Tests) {
-    let Some(alarm) = u.alarm() else { return };
+    let Some(alarm) = u.layer() else { return };
     let force = |q| u.say(q, (&LBF, &NEWTON));
     let levels = u.performance.map_or(&[][..], |p| &p.levels);
     for oil in levels {
@@ -292,7 +292,7 @@ fn site(u: &Site<'_>) -> Tests {
 
 /// What the float does on site.
 fn trips(u: &Site<'_>, t: &mut Tests) {
-    let (Some(oil), Some(alarm)) = (u.governing(), u.alarm()) else { return };
+    let (Some(oil), Some(alarm)) = (u.governing(), u.layer()) else { return };
     t.add(
         "High-oil alarm",
         &format!("No flow, clean water only: draw water off slowly {} until it sounds; measure the water there, fill up again. Water that falls stands for an interface that falls", u.drain()),

@@ -8,6 +8,8 @@ use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::limits::LimitState;
 use stillrise_design::enquiry::blocks::Statistic;
 use stillrise_design::performance::limit::is_predicted;
+use stillrise_handbook::page::Source;
+use stillrise_handbook::sources::UFGS_46_25_14;
 use stillrise_handbook::vessel::testing::{ACCEPTANCE, SAMPLE_PAIRS, SAMPLING_HOURS, VOLUME_CHANGES};
 use stillrise_units::catalog::{GAL, M3, MG_L, PERCENT};
 use stillrise_units::{Typed, print};
@@ -72,7 +74,9 @@ pub(super) fn samples(r: &mut Report<'_>, u: &Site<'_>) {
             u.say(worst.content.total.q, (&MG_L, &MG_L))
         ));
     }
-    r.out.list(true, ACCEPTANCE.iter().map(|step| (step.text.to_owned(), step.source.title.to_owned())));
+    let from = |of: &Source| if *of == UFGS_46_25_14 { String::new() } else { of.title.to_owned() };
+    r.out.list(true, ACCEPTANCE.iter().map(|step| (step.text.to_owned(), from(step.source))));
+    r.out.remark(&format!("Steps and numbers without a source: {UFGS_46_25_14}."));
     r.out.para("Grab, not composite, for oil and grease: it clings to every vessel that it is poured through (common practice). Where the permit asks for a composite, the laboratory extracts each bottle by itself and the results are averaged.");
     r.out.heading("What this test cannot show");
     let mut cannot = vec![

@@ -39,7 +39,7 @@ fn pumping(u: &Site<'_>) -> Vec<String> {
     let stop = if u.pumped() { "Feed pumps off and locked" } else { "Inlet shut and locked" };
     all.push(format!("{stop}. Gauge oil and sludge, and write both down."));
     all.push("Tanker bonded to the unit, no ignition source near, covers opened gently, fall guarded.".to_owned());
-    let oil = u.governing().and_then(|oil| oil.level(Mark::PumpOut).zip(Some(oil)));
+    let oil = u.governing().filter(|_| u.layer().is_some()).and_then(|oil| oil.level(Mark::PumpOut).zip(Some(oil)));
     if let Some((level, oil)) = oil {
         let left = if oil.residue.q.si() > 0.0 {
             format!("; the fixed draw-off leaves a layer of about {}", u.say(oil.residue.q, (&IN, &MM)))
@@ -93,7 +93,7 @@ fn cleaning(u: &Site<'_>) -> Vec<String> {
     if unit.pack.is_some() {
         seen.push("plates");
     }
-    if u.alarm().is_some() {
+    if u.layer().is_some() {
         seen.push("float");
     }
     if !unit.body.is_open() {

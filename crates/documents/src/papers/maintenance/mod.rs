@@ -71,6 +71,9 @@ fn levels(r: &mut Report<'_>, u: &Site<'_>) {
         r.out.para("No oil of this job makes a layer: nothing is to be watched by a float.");
         return;
     };
+    if u.layer().is_none() {
+        return;
+    }
     let unit = r.symbol(LEVEL);
     let mut table = Table::new([
         wide(&format!("{}, one unit", crate::report::capital(&oil.oil)), 1.2),
@@ -91,7 +94,7 @@ fn levels(r: &mut Report<'_>, u: &Site<'_>) {
         ]);
     }
     r.out.table(&table);
-    if u.alarm().is_some() {
+    if u.layer().is_some() {
         let others = if u.performance.is_some_and(|p| p.levels.len() > 1) {
             " The one float hangs for this oil; another oil trips it at another layer, see the calculation report."
         } else {

@@ -49,7 +49,7 @@ fn gauged(fills: Option<Time>) -> (String, String) {
     match fills.map(|t| D.from_si(t.si())) {
         Some(fills) => {
             let quarter = fills / 4.0;
-            let fills = if fills > 3650.0 { "more than ten years".to_owned() } else { format!("{} days", days(fills)) };
+            let fills = if fills > 3650.0 { "more than ten years".to_owned() } else { Site::span(Time::of(fills, &D)) };
             (
                 days(if quarter < QUARTER { quarter } else { QUARTER }),
                 format!(
@@ -113,7 +113,17 @@ pub(super) fn tasks(u: &Site<'_>) -> Vec<Task> {
     }
     let soonest = storage.and_then(|s| s.oil_soonest.or(s.oil_routine)).map(|t| t.q);
     if let Some(oil) = u.governing() {
-        let routine = oil.level(Mark::PumpOut);
+        let routine = oil.level(Mark::PumpOut).filter(|_| u.layer().is_some());
+        if u.layer().is_none() {
+            let from = "our proposal: with the look, for there is no room for a layer";
+            add(
+                "Gauge the oil layer, with water-finding paste or a clear tube",
+                fixed("7", from),
+                "thickness of the layer",
+                "any that can be gauged: have it pumped out",
+                "operator",
+            );
+        }
         if let Some(level) = routine {
             let layer = u.say(level.thickness.q, (&IN, &MM));
             let held = u.say(level.volume.q, STORE);
@@ -133,7 +143,7 @@ pub(super) fn tasks(u: &Site<'_>) -> Vec<Task> {
                 "licensed carrier",
             );
         }
-        if u.alarm().is_some() {
+        if u.layer().is_some() {
             add(
                 "Test the alarm: push the float down, let it go",
                 fixed("30", &format!("our proposal; chosen against every six months ({EN}), for all rests on it")),
@@ -282,12 +292,18 @@ fn sludge(u: &Site<'_>, add: &mut impl FnMut(&str, (String, String), &str, &str,
         "operator",
     );
     let set = u.settled.job.design.basis.as_ref().is_some_and(|b| b.methods.trigger.is_some());
+    // A source that the list names anyway is named there.
+    let source = match s.trigger.source {
+        of if *of == EN_858_2_UPKEEP => EN.to_owned(),
+        of if *of == MIL_HDBK_1138 => HANDBOOK.to_owned(),
+        of => of.to_string(),
+    };
     let by = if set {
-        format!("{}, as stated for this job ({})", s.trigger.title, s.trigger.source)
+        format!("{}, as stated for this job ({})", s.trigger.title, source)
     } else {
         format!(
             "{}: the strictest for this unit of the published rules that hold anywhere ({})",
-            s.trigger.title, s.trigger.source
+            s.trigger.title, source
         )
     };
     add(
@@ -311,7 +327,7 @@ fn sludge(u: &Site<'_>, add: &mut impl FnMut(&str, (String, String), &str, &str,
 /// The table, and where each interval comes from.
 pub(super) fn told(r: &mut Report<'_>, tasks: &[Task]) {
     r.out.section("Routine tasks");
-    r.out.para("From the first day; after each quarter the days are set anew by what the log shows. Whatever comes first counts: the days or the limit. The letter is the line of the inspection sheet at the end.");
+    r.out.intro("From the first day; after each quarter the days are set anew by what the log shows. Whatever comes first counts: the days or the limit. The letter is the line of the inspection sheet at the end.");
     let mut table = Table::new([
         slim("Log"),
         wide("Task", 1.7),

@@ -11,7 +11,7 @@ const LIKELY: f64 = 0.4;
 /// The table.
 pub(super) fn trouble(r: &mut Report<'_>, u: &Site<'_>) {
     r.out.section("Trouble-shooting");
-    r.out.para("Begin with the cheapest test of the row. One symptom may have several causes, and two causes may act together: what was tested is written into the log before anything is changed.");
+    r.out.intro("Begin with the cheapest test of the row. One symptom may have several causes, and two causes may act together: what was tested is written into the log before anything is changed.");
     let mut table =
         Table::new([wide("Symptom", 1.1), wide("Likely cause", 1.1), wide("Test", 2.0), wide("Remedy", 2.0)]);
     let mut rows: Vec<(String, &Cause)> =

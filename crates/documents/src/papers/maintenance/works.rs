@@ -101,6 +101,6 @@ fn under(u: &Site<'_>) -> &'static str {
 /// Where oil is held.
 fn keeps(u: &Site<'_>) -> String {
     let draw = u.len(u.unit().retention.oil_draw.q);
-    let float = if u.alarm().is_some() { "; the float of the alarm rides where oil and water meet" } else { "" };
+    let float = if u.layer().is_some() { "; the float of the alarm rides where oil and water meet" } else { "" };
     format!("oil collects in a layer, is kept in by the {} and drawn off at {draw}{float}", under(u))
 }
