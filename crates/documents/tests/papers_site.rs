@@ -65,20 +65,6 @@ fn set(settled: &Settled, name: &str) -> Result<Pdf, Box<dyn Error>> {
     let paper = named(name).ok_or("no such paper")?;
     let pdf = typeset(settled, Edition::Client, paper, &[])?;
     assert_eq!((&pdf.inaccessible, &pdf.warnings), (&None, &Vec::new()), "{name}");
-    if let Some(folder) = std::env::var_os("PAPERS_OUT") {
-        let title: String = settled
-            .job
-            .enquiry
-            .head
-            .title
-            .0
-            .iter()
-            .flat_map(|t| t.chars())
-            .chain(settled.job.design.train.iter().flat_map(|t| t.unit.particulars.model.chars()))
-            .filter(char::is_ascii_alphanumeric)
-            .collect();
-        std::fs::write(Path::new(&folder).join(format!("{title}-{name}.pdf")), &pdf.bytes)?;
-    }
     Ok(pdf)
 }
 

@@ -99,10 +99,7 @@ fn inspected(u: &Site<'_>) -> Checks {
         c.step("Float: mounted, changes over by hand; cable marked", &format!("at {}", u.len(alarm.interface.q)));
     }
     if let Some(pumps) = &unit.pump_out {
-        c.step(
-            "Effluent pumps: turn by hand, cables and guide rails",
-            &format!("{}", print::digits(pumps.pumps.q.si(), 2)),
-        );
+        c.step("Effluent pumps: turn by hand, cables and guide rails", &print::digits(pumps.pumps.q.si(), 2));
     }
     c.group("Ready to go");
     if let Some(lifting) = u.performance.and_then(|p| p.shop.as_ref()?.lifting.as_ref()) {

@@ -197,7 +197,8 @@ fn hold_down(r: &mut Report<'_>, u: &Site<'_>, f: &Flotation) {
 
 fn backfill(r: &mut Report<'_>, u: &Site<'_>) {
     let crest = u.len(u.unit().outlet.crest.q);
-    r.out.section("Filling in, and filling with water");
+    let filled = u.built_in() || u.cover().is_some();
+    r.out.section(if filled { "Filling in, and filling with water" } else { "The pit, and filling with water" });
     let mut steps = Vec::new();
     if u.built_in() {
         steps.push("The walls are tested with water before ground lies against them; they are filled in when their concrete has its strength, in layers, on all sides alike.".to_owned());

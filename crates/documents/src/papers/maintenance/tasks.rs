@@ -353,5 +353,7 @@ pub(super) fn told(r: &mut Report<'_>, tasks: &[Task]) {
         table.row([task.letter.to_string(), task.days.clone(), task.from.clone()]);
     }
     r.out.table(&table);
-    r.out.remark(&format!("{EN}: {EN_858_2_UPKEEP}. {HANDBOOK}: {MIL_HDBK_1138}. {CITY}: {CHARLOTTE_NC}. \"Our proposal\" and \"by this job\" are of this submittal."));
+    r.out.remark(&format!(
+        "{EN_858_2_UPKEEP}. {MIL_HDBK_1138}. {CHARLOTTE_NC}. \"Our proposal\" and \"by this job\" are of this submittal."
+    ));
 }
