@@ -12,7 +12,7 @@ mod details;
 mod diagram;
 mod internals;
 mod layout;
-mod levels;
+pub(crate) mod levels;
 mod lugs;
 mod scope;
 mod setting;
@@ -22,7 +22,7 @@ mod symbols;
 pub(crate) mod tables;
 mod words;
 
-pub(crate) use support::depth;
+pub(crate) use support::{base, depth};
 
 use crate::Edition;
 use crate::render::scale::Scale;

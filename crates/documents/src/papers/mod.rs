@@ -1,14 +1,21 @@
 //! The papers of a submittal, a file each: what it is called, for whom it is made, and what stands in it. All are made of the
 //! same blocks and set by one template; [`ALL`] is the list of them.
 
+mod acceptance_tests;
 mod calculation;
 mod common;
 mod compliance;
 mod data_sheet;
+mod inspection;
+mod installation;
+mod maintenance;
 mod offer;
 mod performance_statement;
+mod regulation;
 mod scope_split;
+mod site;
 mod specification;
+mod start_up;
 
 use crate::Edition;
 use crate::charts::Drawn;
@@ -58,8 +65,14 @@ pub static ALL: &[&Paper] = &[
     &specification::PAPER,
     &scope_split::PAPER,
     &compliance::PAPER,
+    &regulation::PAPER,
     &calculation::REPORT,
     &calculation::ANNEX,
+    &acceptance_tests::PAPER,
+    &inspection::PAPER,
+    &installation::PAPER,
+    &start_up::PAPER,
+    &maintenance::PAPER,
     &calculation::TRAIL,
 ];
 

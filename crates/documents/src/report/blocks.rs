@@ -11,22 +11,29 @@ pub struct Column {
     /// Share of the free width; none for a column as wide as its content.
     share: Option<f64>,
     right: bool,
+    /// Its width, mm, of a column that is written into.
+    blank: Option<f64>,
+}
+
+/// A column to write into, so many mm wide.
+pub fn blank(head: &str, mm: f64) -> Column {
+    Column { head: head.to_owned(), share: None, right: false, blank: Some(mm) }
 }
 
 /// A column of words that takes a share of the free width.
 pub fn wide(head: &str, share: f64) -> Column {
-    Column { head: head.to_owned(), share: Some(share), right: false }
+    Column { head: head.to_owned(), share: Some(share), right: false, blank: None }
 }
 
 /// A column of words as wide as its longest cell.
 pub fn slim(head: &str) -> Column {
-    Column { head: head.to_owned(), share: None, right: false }
+    Column { head: head.to_owned(), share: None, right: false, blank: None }
 }
 
 /// A column of numbers, set to the right, its unit in the head; `|` breaks the head's lines.
 pub fn number(head: &str, unit: &str) -> Column {
     let head = if unit.is_empty() { head.to_owned() } else { format!("{head}|{unit}") };
-    Column { head, share: None, right: true }
+    Column { head, share: None, right: true, blank: None }
 }
 
 /// A table with a head that repeats on every page.
@@ -62,7 +69,7 @@ impl Table {
             .map(|c| {
                 // A unit stands on a line of its own, without the number that it stands behind elsewhere.
                 let lines: Vec<String> = c.head.split('|').map(set).collect();
-                json!({ "head": lines, "share": c.share, "right": c.right })
+                json!({ "head": lines, "share": c.share, "right": c.right, "blank": c.blank })
             })
             .collect();
         let rows: Vec<Vec<String>> = self
@@ -71,6 +78,28 @@ impl Table {
             .map(|r| (0..columns.len()).map(|c| r.get(c).map_or_else(String::new, |cell| set(cell))).collect())
             .collect();
         json!({ "t": "table", "columns": columns, "rows": rows, "strong": self.strong })
+    }
+}
+
+/// Steps to be ticked, each with the value that is to be seen, and room for who did it and when.
+#[derive(Debug, Clone, Default)]
+pub struct Checks {
+    value: String,
+    rows: Vec<Value>,
+}
+
+impl Checks {
+    /// An empty list; `value` stands over the values.
+    pub fn new(value: &str) -> Checks {
+        Checks { value: set(value), rows: Vec::new() }
+    }
+    /// A line over the steps that follow.
+    pub fn group(&mut self, title: &str) {
+        self.rows.push(json!({ "group": set(title) }));
+    }
+    /// A step. Where its value is left empty it is written in.
+    pub fn step(&mut self, step: &str, value: &str) {
+        self.rows.push(json!({ "step": set(step), "value": set(value) }));
     }
 }
 
@@ -89,7 +118,7 @@ impl Blocks {
     /// A section that begins on a new page. Pages between such breaks are set side by side, which
     /// is why the long sections have one.
     pub fn section_on_new_page(&mut self, title: &str) {
-        self.0.push(json!({ "t": "break" }));
+        self.new_page();
         self.section(title);
     }
     /// A heading within a section.
@@ -99,6 +128,10 @@ impl Blocks {
     /// A paragraph.
     pub fn para(&mut self, text: &str) {
         self.text("para", text);
+    }
+    /// A paragraph that stays with the table behind it.
+    pub fn intro(&mut self, text: &str) {
+        self.text("intro", text);
     }
     /// A remark in small type.
     pub fn remark(&mut self, text: &str) {
@@ -118,6 +151,21 @@ impl Blocks {
         if !table.is_empty() {
             self.0.push(table.json());
         }
+    }
+    /// A list to be ticked.
+    pub fn checks(&mut self, checks: &Checks) {
+        self.0.push(json!({ "t": "checks", "value": checks.value, "rows": checks.rows }));
+    }
+    /// A form: a table with all its lines, whose empty cells are written into and are at least so many mm high.
+    pub fn form(&mut self, table: &Table, high: f64) {
+        let mut form = table.json();
+        form["t"] = "form".into();
+        form["high"] = high.into();
+        self.0.push(form);
+    }
+    /// A page of its own for what follows.
+    pub fn new_page(&mut self) {
+        self.0.push(json!({ "t": "break" }));
     }
     /// A block of its own kind.
     pub fn other(&mut self, block: Value) {
