@@ -189,7 +189,7 @@ fn hold_down(r: &mut Report<'_>, u: &Site<'_>, f: &Flotation) {
             true,
             RULES
                 .iter()
-                .filter(|rule| rule.word != "between tanks" || u.several())
+                .filter(|rule| u.several() || !rule.text.starts_with("Two tanks"))
                 .map(|rule| (rule.text.to_owned(), rule.source.title.to_owned())),
         );
     }
