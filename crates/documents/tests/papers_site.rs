@@ -13,6 +13,9 @@ use stillrise_documents::{Edition, papers};
 use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_search::diagnosis::causes::{CAUSES, Id};
 use stillrise_search::{Settled, settle};
+use stillrise_units::catalog::{GAL, IN, KG, KN, L, LB, LBF, M3, MM};
+use stillrise_units::print::in_prose;
+use stillrise_units::{System, Typed, Unit};
 
 type Outcome = Result<(), Box<dyn Error>>;
 
@@ -122,16 +125,26 @@ fn the_numbers_of_the_job_stand_in_each_paper() -> Outcome {
                 assert!(text.contains(&written(settled, largest.inlet.q)), "{name}: {paper}: highest level");
             }
         }
+        let prose = |si: f64, us: &Unit, metric: &Unit| {
+            let unit = if settled.job.enquiry.system() == System::Us { us } else { metric };
+            squeeze(&in_prose(si, unit)).replace("m3", "m³").replace("yd3", "yd³")
+        };
+        let start = text(&set(settled, "start-up")?)?;
+        let fill = prose(train.unit.layout.water_volume.q.si(), &GAL, &M3);
+        assert!(start.contains(&fill), "{name}: start-up does not say {fill}");
         let manual = text(&set(settled, "maintenance-manual")?)?;
+        if let Some(level) = oil.and_then(|oil| oil.level(Mark::PumpOut)) {
+            let limit = format!("{}({}", prose(level.thickness.q.si(), &IN, &MM), prose(level.volume.q.si(), &GAL, &L));
+            assert!(manual.contains(&limit), "{name}: the oil is pumped at {limit}");
+        }
+        let gauged = ["water-findingpaste", "Lowerasticktothetopofthesludge", "Measuretheinterface"];
+        assert!(gauged.iter().all(|step| manual.contains(step)), "{name}: gauging");
+        let plates = train.unit.pack.is_some() || train.unit.mesh.is_some();
+        assert_eq!(plates, manual.contains("behindthecoalescer"), "{name}: head over the coalescer");
         assert!(manual.contains(&crest) && manual.contains("HIGHOILORLOWWATER"), "{name}");
         // One interval each, none of the rules that were not chosen, and the days of the job where they are short.
         assert!(!manual.contains("Dallas") && !manual.contains("ThurstonCounty,Washington"), "{name}: published rules");
-        if let Some(days) = p
-            .storage
-            .sludge_days
-            .map(|t| stillrise_units::Typed::si(t.q) / 86_400.0)
-            .filter(|d| (1.0..100.0).contains(d))
-        {
+        if let Some(days) = p.storage.sludge_days.map(|t| t.q.si() / 86_400.0).filter(|d| (1.0..100.0).contains(d)) {
             assert!(manual.contains(&format!("Pumpthesludgeout{}", days.floor())), "{name}: days {days}");
         }
         if !settled.job.enquiry.unit_stands() {
@@ -143,6 +156,18 @@ fn the_numbers_of_the_job_stand_in_each_paper() -> Outcome {
                 assert!(list.contains(&basis), "{name}: the rated flow's basis is {basis}");
             }
             let guide = text(&set(settled, "installation-guide")?)?;
+            if let Some(uplift) = p.flotation.as_ref().and_then(|f| f.uplift) {
+                assert!(guide.contains(&prose(uplift.q.si(), &LBF, &KN)), "{name}: uplift");
+            }
+            if let Some(empty) = p
+                .shop
+                .as_ref()
+                .and_then(|s| s.weights.as_ref()?.empty)
+                .filter(|_| !train.unit.arrangement.is_built_in())
+            {
+                let weight = prose(empty.q.si(), &LB, &KG);
+                assert!(guide.contains(&weight) && list.contains(&weight), "{name}: weight of {weight}");
+            }
             assert!(guide.contains(&crest) && guide.contains("generalarrangement"), "{name}: guide");
         }
     }

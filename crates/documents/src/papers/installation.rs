@@ -6,6 +6,7 @@ use crate::drawings;
 use crate::drawings::tables;
 use crate::report::blocks::{Checks, Table, slim, wide};
 use crate::report::{Report, sentence};
+use crate::section::place::zero;
 use crate::summary::ground::planes;
 use crate::summary::shop::Says;
 use crate::summary::stands;
@@ -126,7 +127,11 @@ fn base(r: &mut Report<'_>, u: &Site<'_>, sheet: bool) {
             "The base carries {full}{place}, and does not settle unevenly: the outlet decides every level in the unit."
         ));
     }
-    steps.push(format!("Set the floor so that the crest stands at {}.", u.level(u.unit().outlet.crest.q)));
+    let crest = u.unit().outlet.crest.q;
+    steps.push(match u.datum(zero()) {
+        Some(floor) => format!("Set the floor at EL {floor}, so that the crest stands at {}.", u.level(crest)),
+        None => format!("The elevation of the floor is not known: it is to be given before the base is made. The crest stands {} above it.", u.len(crest)),
+    });
     let how = match (u.built_in(), u.in_ground()) {
         (true, _) => "Inverts, crest and baffle seats are set by instrument from one bench mark.",
         (false, true) => "Lift it and mend the bed where it is out; no wedges. Look again when it is full.",
@@ -189,7 +194,7 @@ fn hold_down(r: &mut Report<'_>, u: &Site<'_>, f: &Flotation) {
             true,
             RULES
                 .iter()
-                .filter(|rule| rule.word != "between tanks" || u.several())
+                .filter(|rule| u.several() || !rule.text.starts_with("Two tanks"))
                 .map(|rule| (rule.text.to_owned(), rule.source.title.to_owned())),
         );
     }

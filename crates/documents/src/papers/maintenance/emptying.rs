@@ -13,9 +13,12 @@ pub(super) fn emptying(r: &mut Report<'_>, u: &Site<'_>) {
     r.out.section("Gauging, pumping out, cleaning");
     r.out.heading("Gauging");
     let inner = u.unit().pack.is_some() || u.unit().mesh.is_some();
-    let steps = MEASURING.iter().filter(|step| step.word != "samples" && (inner || step.word != "head"));
     let reach = if u.system == System::Us { "24 in" } else { "600 mm" };
-    r.out.list(false, steps.map(|step| (step.text.replace("24 in", reach), step.source.title.to_owned())));
+    // Sampling is a task of its own; without plates and mesh there is no head to compare.
+    if let [sludge, oil, interface, head, ..] = MEASURING {
+        let steps = [sludge, oil, interface].into_iter().chain(inner.then_some(head));
+        r.out.list(false, steps.map(|step| (step.text.replace("24 in", reach), step.source.title.to_owned())));
+    }
     r.out.heading("Pumping out, from outside");
     list(r, pumping(u));
     r.out.heading("Cleaning");
