@@ -1,10 +1,10 @@
 //! The files of a package that other programs open. What goes into them is told elsewhere; here stands which there are.
 
 use crate::Edition;
-use crate::render::dxf::{self, dxf};
-use crate::render::svg::{Lettering, Options, svg};
 use crate::drawings::Drawing;
+use crate::render::dxf::{self, dxf};
 use crate::render::scale::Scale;
+use crate::render::svg::{Lettering, Options, svg};
 use stillrise_search::Settled;
 use stillrise_units::System;
 

@@ -76,7 +76,12 @@ fn every_worked_job_has_a_sound_report_that_hides_no_failure() -> Outcome {
         assert_eq!((pdf.inaccessible, pdf.warnings), (None, Vec::new()), "{name}");
         assert!((10..=34).contains(&pdf.pages), "{name}: {} pages", pdf.pages);
         let offer = paper(&settled, Edition::Client, "offer-summary")?;
-        assert_eq!((offer.inaccessible, offer.warnings, offer.pages <= 2), (None, Vec::new(), true), "{name}: {}", offer.pages);
+        assert_eq!(
+            (offer.inaccessible, offer.warnings, offer.pages <= 2),
+            (None, Vec::new(), true),
+            "{name}: {}",
+            offer.pages
+        );
         let text = text(&pdf.bytes)?;
         for title in failing(&settled) {
             failures += 1;
@@ -96,9 +101,7 @@ fn every_worked_job_has_a_sound_report_that_hides_no_failure() -> Outcome {
                 "{name}: the word on a limit is on the cover"
             );
         }
-        for needed in
-            ["PRELIMINARY", "Forreviewbyalicensedengineer.Localcodeandpermitgovern."]
-        {
+        for needed in ["PRELIMINARY", "Forreviewbyalicensedengineer.Localcodeandpermitgovern."] {
             assert!(text.contains(needed), "{name}: {needed}");
         }
     }

@@ -133,7 +133,8 @@ pub fn parts<T: Trail>(
         PlateRun::CrossFlow,
         "cross-flow leaves oil and solids their own ways",
     );
-    let clear = search_section(basis, stock, (site, n.q.si()), flow.q, wanted.q * made.stretch, gap.q, plate.q, angle.q)?;
+    let clear =
+        search_section(basis, stock, (site, n.q.si()), flow.q, wanted.q * made.stretch, gap.q, plate.q, angle.q)?;
     let pack_height = choose(
         t,
         "height of the pack",
@@ -161,7 +162,8 @@ pub fn parts<T: Trail>(
         "gives the plate area with fouling and reserve",
         &[wanted.at, width.at, pack_height.at],
     );
-    let pack_bottom = rule(t, "underside of the pack", Some(L), stock.round(6.0, 150.0), "room for sludge below the plates");
+    let pack_bottom =
+        rule(t, "underside of the pack", Some(L), stock.round(6.0, 150.0), "room for sludge below the plates");
     // Slow enough under the downcomer that neither oil nor sludge is dragged along: 0.12 ft/s.
     let slot = flow.q.si() / (width.q.si() * Velocity::of(0.12, &FT_S).si());
     let slot = stock.stepped(Length::from_si(math::max(slot, (pack_bottom.q + pack_height.q * 0.1).si())));
@@ -229,8 +231,13 @@ pub fn parts<T: Trail>(
         ratio(0.05),
         "from memory: 3 to 7 % of the section for slotted baffles",
     );
-    let baffle_gap =
-        rule(t, "opening left under the diffusion baffle", Some(L), stock.round(0.0, 0.0), "closed down to the hopper's floor");
+    let baffle_gap = rule(
+        t,
+        "opening left under the diffusion baffle",
+        Some(L),
+        stock.round(0.0, 0.0),
+        "closed down to the hopper's floor",
+    );
     let primary = choose(
         t,
         "length of the primary zone",
@@ -242,7 +249,13 @@ pub fn parts<T: Trail>(
     );
     let hopper_length =
         reckon!(t, "length of the hopper", [IN, MM], (inlet = inlet_length, primary = primary) inlet + primary);
-    let hopper_bottom = rule(t, "bottom length of the hopper", Some(L), stock.round(6.0, 150.0), stock.words("a 4 in drain and its flange", "a drain of DN 100 and its flange"));
+    let hopper_bottom = rule(
+        t,
+        "bottom length of the hopper",
+        Some(L),
+        stock.round(6.0, 150.0),
+        stock.words("a 4 in drain and its flange", "a drain of DN 100 and its flange"),
+    );
     let half = math::max((hopper_length.q - hopper_bottom.q).si() / 2.0, (width.q - hopper_bottom.q).si() / 2.0);
     let hopper_depth = choose(
         t,
@@ -253,13 +266,23 @@ pub fn parts<T: Trail>(
         "sludge slides on 45 degrees (API 421, from memory)",
         &[hopper_length.at, width.at],
     );
-    let thickness =
-        rule(t, "thickness of the mesh", Some(L), stock.round(4.0, 100.0), "common practice; no credit is taken for it");
+    let thickness = rule(
+        t,
+        "thickness of the mesh",
+        Some(L),
+        stock.round(4.0, 100.0),
+        "common practice; no credit is taken for it",
+    );
     let mesh_fibre = rule(t, "fibre of the mesh", Some((&MIL, &MM)), Length::of(0.28, &MM), "common for knitted mesh");
     let mesh_solidity =
         rule(t, "solid share of the mesh", Some((&PERCENT, &PERCENT)), ratio(0.03), "common for knitted mesh");
-    let retention_length =
-        rule(t, "length of the oil retention zone", Some(L), stock.round(18.0, 450.0), "a man's reach for float and draw-off");
+    let retention_length = rule(
+        t,
+        "length of the oil retention zone",
+        Some(L),
+        stock.round(18.0, 450.0),
+        "a man's reach for float and draw-off",
+    );
     let well_length = choose(
         t,
         "length of the clear well",
@@ -272,7 +295,8 @@ pub fn parts<T: Trail>(
     let length = reckon!(t, "inside length", [IN, MM],
         (inlet = inlet_length, primary = primary, pack = pack_length, mesh = thickness, retention = retention_length, well = well_length)
         inlet + primary + pack + mesh + retention + well);
-    let drop = rule(t, "draw-off below the crest", Some(L), stock.round(1.0, 25.0), "leaves little oil and draws no air");
+    let drop =
+        rule(t, "draw-off below the crest", Some(L), stock.round(1.0, 25.0), "leaves little oil and draws no air");
     let oil_draw =
         reckon!(t, "elevation of the oil draw-off", [IN, MM], (crest = outlet_invert, drop = drop) crest - drop);
     let heaviest = basis.fluids.heaviest(Season::Cold).cold;

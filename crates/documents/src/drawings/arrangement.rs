@@ -26,8 +26,7 @@ const HEAD: f64 = 7.5;
 /// The sheet, and the schedules that it has no room for; `None` where no scale brings the views onto it.
 pub fn sheet(settled: &Settled, edition: Edition, size: SheetSize) -> Option<(Made, Vec<Titled>)> {
     let mut s = Section::new(settled, edition)?;
-    let schedules =
-        vec![("Nozzles".to_owned(), tables::nozzles(&s)), ("Levels".to_owned(), levels::table(&s))];
+    let schedules = vec![("Nozzles".to_owned(), tables::nozzles(&s)), ("Levels".to_owned(), levels::table(&s))];
     let mut sizes: Vec<(f64, f64)> = schedules.iter().map(extent).collect();
     let widest = sizes.iter().map(|(wide, _)| *wide).fold(0.0, f64::max);
     sizes.iter_mut().for_each(|(wide, _)| *wide = widest);
@@ -84,7 +83,13 @@ fn long(s: &Section, scene: &mut Scene) {
     view(s, scene);
     lugs::along(s, scene);
     let low = s.at(zero(), zero() - support::depth(s)).y + s.wall();
-    let lowest = s.view.across(scene, (zero(), shape.bottom()), (shape.length(), shape.bottom()), low + 9.0, &s.write(shape.length()));
+    let lowest = s.view.across(
+        scene,
+        (zero(), shape.bottom()),
+        (shape.length(), shape.bottom()),
+        low + 9.0,
+        &s.write(shape.length()),
+    );
     let left = s.at(zero(), zero()).x - s.wall();
     let invert = unit.inlet.invert.q;
     s.view.up(scene, (zero(), zero()), (zero(), invert), left - STUB - 4.0, &s.write(invert));
@@ -113,7 +118,11 @@ fn nozzles(s: &Section, scene: &mut Scene) {
     balloon(inlet, "N1", &[(-3.0, -8.0), (-8.0, -8.0), (-10.0, -12.0), (-3.0, -14.0), (-12.0, -18.0), (-3.0, -22.0)]);
     let stub = outlet(s);
     let at = pt(stub.x0 + 3.5, s.at(zero(), unit.outlet.invert.q + unit.outlet.bore.q).y);
-    balloon(at, "N2", &[(2.0, -9.0), (2.0, -13.0), (0.5, -13.0), (4.0, -18.0), (4.0, -24.0), (4.0, -30.0), (4.0, 12.0), (4.0, 18.0)]);
+    balloon(
+        at,
+        "N2",
+        &[(2.0, -9.0), (2.0, -13.0), (0.5, -13.0), (4.0, -18.0), (4.0, -24.0), (4.0, -30.0), (4.0, 12.0), (4.0, 18.0)],
+    );
     let draw = oil_draw(s);
     let tip = draw.0.by(0.4, -draw.1);
     let up = |more: f64| rim - 9.0 - more - tip.y;

@@ -68,7 +68,10 @@ fn oil(s: &Section, scene: &mut Scene, area: &Rect, number: usize) -> Option<f64
     inset(scene, &trial, &window, at);
     let (dx, dy) = (at.x - window.x0, at.y - window.y0);
     // Where the detail ends the vessel goes on.
-    for (p, q) in [(pt(at.x, at.y), pt(at.x, at.y + window.height())), (pt(at.x, at.y + window.height()), pt(b.x + dx + own.wall(), at.y + window.height()))] {
+    for (p, q) in [
+        (pt(at.x, at.y), pt(at.x, at.y + window.height())),
+        (pt(at.x, at.y + window.height()), pt(b.x + dx + own.wall(), at.y + window.height())),
+    ] {
         scene.on(Layer::Vessel).line(p, q, Pen::Phantom);
     }
     let behind = own.at(s.oil_zone().1, zero()).x + dx;
@@ -122,7 +125,12 @@ fn plates(s: &Section, scene: &mut Scene, area: &Rect, number: usize) -> Option<
     let fine = |q: Length| s.show(q, (&IN, &MM));
     let knee = pt(window.x1 + 6.0, window.y0 + 8.0);
     let words = format!("GAP {}", fine(gap));
-    scene.on(Layer::Note).add(Item::Leader(Leader { tip: p.toward(q, 0.5 * (pitch - thick)), knee, text: words, dot: true }));
+    scene.on(Layer::Note).add(Item::Leader(Leader {
+        tip: p.toward(q, 0.5 * (pitch - thick)),
+        knee,
+        text: words,
+        dot: true,
+    }));
     let tip = at(6.0, -pitch + 0.5 * thick);
     let words = format!("PLATE {}", fine(plate));
     scene.add(Item::Leader(Leader { tip, knee: knee.by(0.0, 7.0), text: words, dot: true }));

@@ -42,7 +42,12 @@ pub fn sheet(s: &Section, size: SheetSize) -> Option<Made> {
         symbols::connector(scene, pt(x, line), column - 4.0, false);
         let told = format!("from {}", sources.join(", "));
         if !words(scene, pt(x + 0.5 * (column - 4.0), line + 9.0), column - 2.0, &told) {
-            words(scene, pt(x + 0.5 * (column - 4.0), line + 9.0), column - 2.0, "from surfaces and streams: see the notes");
+            words(
+                scene,
+                pt(x + 0.5 * (column - 4.0), line + 9.0),
+                column - 2.0,
+                "from surfaces and streams: see the notes",
+            );
             longer.push(format!("The water comes from {}.", sources.join(", ")));
         }
     });
@@ -168,7 +173,9 @@ fn separator(s: &Section, scene: &mut Scene, at: Point) {
     let drain = pt(place(0.1), body.y1);
     scene.part("drain", "Sludge drain", |scene| {
         symbols::drain(scene, drain, 10.0);
-        scene.text(Text::new(drain.by(3.0, 9.5), if s.hopper().is_some() { "N4 sludge" } else { "pump-out" }).sized(CAPTION));
+        scene.text(
+            Text::new(drain.by(3.0, 9.5), if s.hopper().is_some() { "N4 sludge" } else { "pump-out" }).sized(CAPTION),
+        );
     });
     scene.part("oil-draw", "Oil draw-off", |scene| {
         let draw = pt(place(0.76), at.y - 0.5);
@@ -192,7 +199,9 @@ fn instruments(s: &Section, scene: &mut Scene, at: Point, shut: Option<Point>, f
     let place = |share: f64| at.x + (share - 0.5) * UNIT.0;
     let mut k = 0_u8;
     if let Some(oil) = s.governing() {
-        for (mark, letters, what) in [(Mark::Alarm, "LAH", "oil interface, alarm"), (Mark::ShutOff, "LAHH", "oil interface, shut-off")] {
+        for (mark, letters, what) in
+            [(Mark::Alarm, "LAH", "oil interface, alarm"), (Mark::ShutOff, "LAHH", "oil interface, shut-off")]
+        {
             let Some(level) = oil.level(mark) else { continue };
             // A shut-off acts only where something stands that can shut or stop.
             let acts = if mark == Mark::ShutOff { shut.or(fed) } else { None };
@@ -225,7 +234,12 @@ fn instruments(s: &Section, scene: &mut Scene, at: Point, shut: Option<Point>, f
             symbols::instrument(scene, bubble, "LS", k);
             symbols::signal(scene, &[bubble.by(0.0, 5.0), pt(bubble.x, at.y + 6.0)], Signal::Process);
         });
-        table.row([format!("LS {k}"), "pump-out compartment".to_owned(), s.write(pumps.start.q), "starts the effluent pump".to_owned()]);
+        table.row([
+            format!("LS {k}"),
+            "pump-out compartment".to_owned(),
+            s.write(pumps.start.q),
+            "starts the effluent pump".to_owned(),
+        ]);
     }
     table
 }
@@ -245,7 +259,9 @@ fn notes(s: &Section, stops: &[Stop]) -> Vec<String> {
     {
         all.push("No closure and no pump stands here that a shut-off could act on.".to_owned());
     }
-    all.push("Electrical apparatus near the vents and the oil must suit the areas that the authority draws.".to_owned());
+    all.push(
+        "Electrical apparatus near the vents and the oil must suit the areas that the authority draws.".to_owned(),
+    );
     all
 }
 

@@ -122,10 +122,18 @@ fn placed(
         (Order::Row, true) => vec![(Line::Plan, plan.height()), (Line::All, above + high + below)],
         (Order::Row, false) => vec![(Line::All, above + high + below), (Line::Plan, plan.height())],
         (Order::Rows, true) => {
-            vec![(Line::Plan, plan.height()), (Line::Long, section.height()), (Line::Short, end.height().max(cross.height()))]
+            vec![
+                (Line::Plan, plan.height()),
+                (Line::Long, section.height()),
+                (Line::Short, end.height().max(cross.height())),
+            ]
         }
         (Order::Rows, false) => {
-            vec![(Line::Long, section.height()), (Line::Plan, plan.height()), (Line::Short, end.height().max(cross.height()))]
+            vec![
+                (Line::Long, section.height()),
+                (Line::Plan, plan.height()),
+                (Line::Short, end.height().max(cross.height())),
+            ]
         }
     };
     let wide = |line: Line| match line {
@@ -163,7 +171,8 @@ fn placed(
                 let floor = y + top + rise;
                 at[2] = pt(from + end.around.0 + thick, floor);
                 taken.push(Rect::new(from, y, end.width(), top + high + end.around.3));
-                let from = from + end.width() + BETWEEN + if line == Line::All { math::min(0.2 * free, 16.0) } else { 0.0 };
+                let from =
+                    from + end.width() + BETWEEN + if line == Line::All { math::min(0.2 * free, 16.0) } else { 0.0 };
                 at[3] = pt(from + cross.around.0 + thick, floor);
                 // Only what lies in the ground or hangs under the floor reaches lower than the cut.
                 taken.push(Rect::new(from, y, cross.width(), top + rise + thick + cross.around.3));

@@ -99,7 +99,12 @@ fn across(s: &Section, scene: &mut Scene) {
     let buried = s.cover().is_some();
     if buried {
         let top = s.at(zero(), s.top()).y;
-        let pit = [pt(left - reach, top), pt(right + reach, top), pt(right + 0.5 * reach, bottom + BED), pt(left - 0.5 * reach, bottom + BED)];
+        let pit = [
+            pt(left - reach, top),
+            pt(right + reach, top),
+            pt(right + 0.5 * reach, bottom + BED),
+            pt(left - 0.5 * reach, bottom + BED),
+        ];
         scene.part("backfill", "Backfill and bed", |scene| {
             scene.on(Layer::Ground).polygon(&pit, Some(Pen::Phantom), Fill::Hatch(Hatch::Sand));
         });
@@ -129,14 +134,19 @@ fn across(s: &Section, scene: &mut Scene) {
     s.view.across(scene, (zero(), zero()), (wide, zero()), low + 8.0, &s.write(wide));
     levels(s, scene, right + if buried { reach + 9.0 } else { 10.0 });
     let mut tell = |tip: Point, text: &str, places: &[(f64, f64)]| {
-        let leader = |&(x, y): &(f64, f64)| Item::Leader(Leader { tip, knee: tip.by(x, y), text: text.to_owned(), dot: true });
+        let leader =
+            |&(x, y): &(f64, f64)| Item::Leader(Leader { tip, knee: tip.by(x, y), text: text.to_owned(), dot: true });
         scene.on(Layer::Note).place(places.iter().map(leader).collect::<Vec<_>>());
     };
     if buried {
         tell(pt(right + 0.3 * reach, bottom - 2.0), "BACKFILL", &[(8.0, 7.0), (8.0, 11.0), (8.0, -6.0)]);
         tell(pt(axis, bottom + 0.6 * BED), "BED", &[(26.0, 13.0), (30.0, 17.0)]);
     } else if support::base(s).is_some() {
-        tell(pt(right - 3.0, low - 3.0), "SUPPORT, BY THE MAKER", &[(-60.0, 12.0), (8.0, 8.0), (8.0, 12.0), (-64.0, 16.0)]);
+        tell(
+            pt(right - 3.0, low - 3.0),
+            "SUPPORT, BY THE MAKER",
+            &[(-60.0, 12.0), (8.0, 8.0), (8.0, 12.0), (-64.0, 16.0)],
+        );
     }
     s.view.title(scene, pt(axis, low + 24.0));
 }
@@ -223,7 +233,11 @@ fn footprint(s: &Section, scene: &mut Scene) {
             let size = math::max(s.view.scale.mm(Length::from_si(leg)), 1.5);
             for x in [area.x0 + 2.0 * size, area.x1 - 2.0 * size] {
                 for y in [area.y0 + 1.5 * size, area.y1 - 1.5 * size] {
-                    scene.on(Layer::Vessel).rect(&Rect::new(x - size, y - size, 2.0 * size, 2.0 * size), Some(Pen::Phantom), Fill::None);
+                    scene.on(Layer::Vessel).rect(
+                        &Rect::new(x - size, y - size, 2.0 * size, 2.0 * size),
+                        Some(Pen::Phantom),
+                        Fill::None,
+                    );
                 }
             }
         });
@@ -236,7 +250,10 @@ fn footprint(s: &Section, scene: &mut Scene) {
             scene.line(at.by(0.0, -3.0), at.by(0.0, 3.0), Pen::Thin);
         });
         let word = Text::new(at.by(4.0, -3.5), "CG, EMPTY").cleared();
-        scene.label(&word, &[(at.by(4.0, -3.5), word.anchor), (at.by(4.0, 6.0), word.anchor), (at.by(4.0, 10.0), word.anchor)]);
+        scene.label(
+            &word,
+            &[(at.by(4.0, -3.5), word.anchor), (at.by(4.0, 6.0), word.anchor), (at.by(4.0, 10.0), word.anchor)],
+        );
     }
     let (low, left) = (area.y1, area.x0);
     s.view.across(scene, (zero(), zero()), (shape.length(), zero()), low + 8.0, &s.write(shape.length()));
@@ -284,7 +301,9 @@ fn notes(s: &Section) -> Vec<String> {
     } else {
         all.push("What the unit stands on, and how it is anchored, a licensed engineer designs for the loads told here, for wind and for earthquake.".to_owned());
         if support::base(s).is_some() {
-            all.push("Supports are the maker's; places nominal. They leave room under the hopper for its drain.".to_owned());
+            all.push(
+                "Supports are the maker's; places nominal. They leave room under the hopper for its drain.".to_owned(),
+            );
         }
     }
     if s.datum(zero()).is_none() {

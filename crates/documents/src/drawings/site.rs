@@ -2,8 +2,8 @@
 
 use super::{Made, block};
 use crate::profile::{Paper, plain};
-use crate::section::place::Section;
 use crate::render::sheet::{Sheet, SheetSize};
+use crate::section::place::Section;
 
 /// The sheet.
 pub fn sheet(s: &Section, size: SheetSize) -> Option<Made> {

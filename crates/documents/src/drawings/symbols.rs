@@ -110,7 +110,11 @@ pub fn drain(scene: &mut Scene, at: Point, long: f64) {
     scene.on(Layer::Piping).arrow(at, at.by(0.0, long + 2.0), Pen::Medium);
     let middle = at.by(0.0, 4.2);
     for side in [-1.0, 1.0] {
-        scene.polygon(&[middle, middle.by(-1.6, 2.2 * side), middle.by(1.6, 2.2 * side)], Some(Pen::Medium), Fill::Paper);
+        scene.polygon(
+            &[middle, middle.by(-1.6, 2.2 * side), middle.by(1.6, 2.2 * side)],
+            Some(Pen::Medium),
+            Fill::Paper,
+        );
     }
 }
 

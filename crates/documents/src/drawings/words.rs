@@ -4,8 +4,8 @@ use super::tables::{self, Titled};
 use super::{Made, block};
 use crate::render::geometry::Rect;
 use crate::render::lettering::CAPTION;
-use crate::render::schedule::{Column, Schedule};
 use crate::render::scene::TEXT;
+use crate::render::schedule::{Column, Schedule};
 use crate::render::sheet::{Sheet, SheetSize};
 use crate::render::text::Table;
 use crate::section::place::Section;
@@ -86,10 +86,13 @@ fn set(sheet: &mut Sheet, column: &mut Column, piece: Piece, headed: &mut bool) 
             let whole = |size: f64, table: &Table| {
                 let natural = Schedule::new(table, 1000.0, size).widths;
                 let set = Schedule::new(table, wide, size);
-                let broken = natural.iter().zip(&set.widths).enumerate().any(|(c, (n, w))| table.is_number(c) && w + 1e-9 < *n);
+                let broken =
+                    natural.iter().zip(&set.widths).enumerate().any(|(c, (n, w))| table.is_number(c) && w + 1e-9 < *n);
                 (!broken && set.extent().0 <= wide + 1e-6).then(|| set.extent().1)
             };
-            let Some((size, high)) = [TEXT, CAPTION].into_iter().find_map(|size| Some((size, whole(size, &table)?)))
+            let Some((size, high)) = [TEXT, CAPTION]
+                .into_iter()
+                .find_map(|size| Some((size, whole(size, &table)?)))
                 .or_else(|| Some((CAPTION, Schedule::new(&table, wide, CAPTION).extent().1)))
             else {
                 return None;

@@ -2,9 +2,9 @@
 //! answered. Two pages for whoever decides.
 
 use super::{EVERYBODY, Head, Paper};
+use crate::reply;
 use crate::report::blocks::{Table, slim, wide};
 use crate::report::{Report, cover, sentence};
-use crate::reply;
 use crate::summary;
 use stillrise_checks::{Grade, Judged};
 use stillrise_design::performance::limit::Word;
@@ -74,13 +74,19 @@ fn does(r: &mut Report<'_>, settled: &Settled) {
         let Some(limit) = basis.limits.get(verdict.limit) else { continue };
         let by = limit.authority.as_ref().map_or_else(String::new, |by| format!(", set by {by}"));
         let what = format!("{}: {}, {}{by}", limit.title(), summary::allows(limit), limit.statistic.q.word());
-        let change = if verdict.word == Word::Kept { String::new() } else { sentence(&crate::rating::change(settled, verdict)) };
+        let change =
+            if verdict.word == Word::Kept { String::new() } else { sentence(&crate::rating::change(settled, verdict)) };
         let beside = summary::beside_the_word(verdict).map_or_else(String::new, |text| sentence(&text) + " ");
         table.row([what, verdict.says().to_owned(), format!("{beside}{}", sentence(&verdict.reason())), change]);
     }
     for limit in &basis.ph_limits {
         let why = sentence(limit.pollutant.explains);
-        table.row([format!("{}, {}", limit.shown(), limit.statistic()), Word::NotByGravity.text().to_owned(), why, sentence(limit.pollutant.what_could)]);
+        table.row([
+            format!("{}, {}", limit.shown(), limit.statistic()),
+            Word::NotByGravity.text().to_owned(),
+            why,
+            sentence(limit.pollutant.what_could),
+        ]);
     }
     for (title, says) in summary::in_a_cone(settled).into_iter().chain(summary::numberless(settled)) {
         table.row([title, "open".to_owned(), sentence(&says), String::new()]);
@@ -112,11 +118,8 @@ fn needs(r: &mut Report<'_>, settled: &Settled) {
 fn conditions(r: &mut Report<'_>, settled: &Settled) {
     let based = reply::assumed(settled);
     let twice = reply::contradictions(settled);
-    let warns: Vec<&Judged> = settled
-        .verdicts
-        .iter()
-        .filter(|judged| judged.grade() == Grade::Warns && !judged.is_settled())
-        .collect();
+    let warns: Vec<&Judged> =
+        settled.verdicts.iter().filter(|judged| judged.grade() == Grade::Warns && !judged.is_settled()).collect();
     if based.is_empty() && twice.is_empty() && warns.is_empty() {
         return;
     }
@@ -140,11 +143,19 @@ fn excluded(r: &mut Report<'_>, settled: &Settled) {
     if let Some(train) = &settled.job.design.train
         && !settled.job.enquiry.unit_stands()
     {
-        all.extend(reply::needed_beside(settled, train).into_iter().map(|text| format!("needed beside the unit: {text}")));
+        all.extend(
+            reply::needed_beside(settled, train).into_iter().map(|text| format!("needed beside the unit: {text}")),
+        );
     }
     all.push("foundation or pit, anchors, piping, power and wiring, unloading and setting, first filling, disposal of oil and sludge".to_owned());
-    all.push("structure, wind and earthquake, explosion protection and the classification of areas: designed by others".to_owned());
-    all.push("any assurance on emulsified or dissolved oil, detergents, solvents and metals, which gravity does not touch".to_owned());
+    all.push(
+        "structure, wind and earthquake, explosion protection and the classification of areas: designed by others"
+            .to_owned(),
+    );
+    all.push(
+        "any assurance on emulsified or dissolved oil, detergents, solvents and metals, which gravity does not touch"
+            .to_owned(),
+    );
     r.out.list(false, all.into_iter().map(|text| (sentence(&text), String::new())));
 }
 

@@ -98,9 +98,12 @@ fn limits(r: &mut Report<'_>, settled: &Settled) {
         ]);
     }
     r.out.table(&table);
-    let point = settled.job.design.train.as_ref().is_some_and(|train| {
-        train.stages.iter().any(|stage| stage.kind == StageKind::SamplePoint)
-    });
+    let point = settled
+        .job
+        .design
+        .train
+        .as_ref()
+        .is_some_and(|train| train.stages.iter().any(|stage| stage.kind == StageKind::SamplePoint));
     r.out.para(if point {
         "Samples are taken behind the unit, at the sample point of the installation profile and of the diagram; single samples by hand, in bottles that are not rinsed, for oil clings to them. How often is the permit's to say."
     } else {

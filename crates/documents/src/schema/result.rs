@@ -37,8 +37,12 @@ pub fn result_schema() -> Value {
         "bypass": part("What a bypass in place of holding back would let past, and what bars it")
     } });
     let alternatives = json!({ "type": ["array", "null"], "items": object(json!({ "change": text, "unit": text, "one_pump_at_a_time": { "type": "boolean" }, "design_flow": { "type": ["object", "null"] }, "held_back": { "type": ["object", "null"] }, "total_oil_out": { "type": ["object", "null"] }, "words": list(&text), "price_of_one": { "type": ["object", "null"] } })) });
-    let trail = list(&object(json!({ "no": { "type": "integer", "description": "Its number in the report and in trail.txt; `entry` elsewhere counts from 0" }, "section": text, "label": text, "value": { "type": "number" }, "unit": text, "si": { "type": "number" }, "word": text, "series_si": { "type": "array" }, "origin": { "type": "object" }, "worked": list(&text), "notes": list(&text) })));
-    let verdicts = list(&object(json!({ "rule": text, "title": text, "verdict": { "enum": ["not applicable", "passes", "cannot judge", "warns", "fails"] }, "says": text, "remedy": text, "source": text, "asks": list(&object(json!({ "question": text, "key": { "type": ["string", "null"] } }))), "decision": { "type": ["object", "null"] } })));
+    let trail = list(&object(
+        json!({ "no": { "type": "integer", "description": "Its number in the report and in trail.txt; `entry` elsewhere counts from 0" }, "section": text, "label": text, "value": { "type": "number" }, "unit": text, "si": { "type": "number" }, "word": text, "series_si": { "type": "array" }, "origin": { "type": "object" }, "worked": list(&text), "notes": list(&text) }),
+    ));
+    let verdicts = list(&object(
+        json!({ "rule": text, "title": text, "verdict": { "enum": ["not applicable", "passes", "cannot judge", "warns", "fails"] }, "says": text, "remedy": text, "source": text, "asks": list(&object(json!({ "question": text, "key": { "type": ["string", "null"] } }))), "decision": { "type": ["object", "null"] } }),
+    ));
     json!({
         "$schema": super::DIALECT,
         "title": "A settled job",

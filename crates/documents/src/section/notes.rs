@@ -9,8 +9,8 @@ use stillrise_design::stages::outlet::OutletControl;
 use stillrise_design::triage::Weight;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_units::catalog::{GAL, GPM, L, M3_H, MM};
-use stillrise_units::{System, Typed};
 use stillrise_units::print::{digits, in_prose};
+use stillrise_units::{System, Typed};
 
 /// The notes, in order of weight.
 pub fn notes(s: &Section) -> Vec<String> {
@@ -47,7 +47,10 @@ pub fn notes(s: &Section) -> Vec<String> {
             s.show(p.flow.q, (&GPM, &M3_H))
         ),
         Some(p) => {
-            format!("Chain lines: water at {} through one unit, end of interval.", in_prose(p.flow.q.si(), s.system.pick((&GPM, &M3_H))))
+            format!(
+                "Chain lines: water at {} through one unit, end of interval.",
+                in_prose(p.flow.q.si(), s.system.pick((&GPM, &M3_H)))
+            )
         }
         None => "Levels under flow were not found.".to_owned(),
     });

@@ -7,9 +7,9 @@ use crate::render::text::Table;
 use stillrise_design::performance::State;
 use stillrise_design::performance::hydraulics::Profile;
 use stillrise_design::stages::stage::Datum;
+use stillrise_units::Typed;
 use stillrise_units::catalog::{DEG, GAL, GPM, IN, KG, KG_M3, L, LB, M3_H, MM, PERCENT};
 use stillrise_units::print::digits;
-use stillrise_units::Typed;
 
 /// One line of the list of parts; its place in the list is its number.
 pub struct PartLine {

@@ -31,7 +31,8 @@ pub fn draw(s: &Section, scene: &mut Scene) {
     let rim = (s.at(zero(), shape.height()), s.at(shape.width(), shape.height()));
     if unit.body.is_open() {
         scene.part("cover", "Cover", |scene| {
-            let lid = Rect { x0: rim.0.x - s.wall() - 1.5, y0: rim.0.y - 1.0, x1: rim.1.x + s.wall() + 1.5, y1: rim.0.y };
+            let lid =
+                Rect { x0: rim.0.x - s.wall() - 1.5, y0: rim.0.y - 1.0, x1: rim.1.x + s.wall() + 1.5, y1: rim.0.y };
             scene.on(Layer::Vessel).rect(&lid, Some(Pen::Medium), Fill::Paper);
         });
     } else if let Some(access) = &unit.access {
@@ -58,7 +59,8 @@ pub fn draw(s: &Section, scene: &mut Scene) {
     scene.on(Layer::Centre).line(pt(centre.x, s.at(zero(), s.top()).y - 4.0), pt(centre.x, low + 2.0), Pen::Centre);
     let at = centre.by(0.7 * radius, -0.7 * radius);
     let places = [(14.0, -3.0), (12.0, -6.0), (9.0, -14.0), (14.0, 0.0), (-12.0, -9.0), (12.0, 8.0)];
-    let balloon = crate::render::mark::Balloon { tip: at, centre: at, number: mark.to_owned(), heavy: false, dot: true };
+    let balloon =
+        crate::render::mark::Balloon { tip: at, centre: at, number: mark.to_owned(), heavy: false, dot: true };
     scene.on(Layer::Note).place(balloon.at(places.map(|(x, y)| at.by(x, y))));
     s.view.title(scene, pt(centre.x, low + 9.5));
 }

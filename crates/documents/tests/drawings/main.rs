@@ -5,9 +5,9 @@ mod set;
 
 use stillrise_design::enquiry::range::{Range, read_range};
 use stillrise_design::enquiry::read_enquiry;
+use stillrise_documents::drawings::Drawing;
 use stillrise_documents::render::geometry::Rect;
 use stillrise_documents::render::pen::Layer;
-use stillrise_documents::drawings::Drawing;
 use stillrise_search::{Settled, settle};
 use stillrise_units::System;
 

@@ -26,9 +26,7 @@ pub(super) fn routes() -> Router<Arc<Desk>> {
 pub fn drawn(desk: &Desk, name: &str) -> Result<(Vec<Drawing>, System), Refusal> {
     let state = desk.sheet(name)?.now();
     match &state.outcome.settled {
-        Some(settled) => {
-            Ok((set(settled, Edition::Us), settled.job.enquiry.system()))
-        }
+        Some(settled) => Ok((set(settled, Edition::Us), settled.job.enquiry.system())),
         None => Err(Refusal::Faults(state.outcome.faults.clone())),
     }
 }
