@@ -197,8 +197,8 @@ fn a_package_can_be_made_again_from_its_own_inputs() {
     let (_, again, _) = run(dir.path(), &["size", "ours/inputs", "--json"]);
     let trail = |text: &str| serde_json::from_str::<Value>(text).expect("JSON")["trail"].clone();
     assert_eq!(trail(&first), trail(&again));
-    // A client is not told who accepts what.
-    let (_, _, said) = run(dir.path(), &["submittal", "yard", "--out", "theirs"]);
-    let text = fs::read_to_string(dir.path().join("theirs/result.json")).unwrap_or_else(|_| panic!("{said}"));
+    // Others are not told who accepts what.
+    let (_, _, said) = run(dir.path(), &["submittal", "yard", "--out", "theirs", "--for", "regulator"]);
+    let text = fs::read_to_string(dir.path().join("theirs/data/result.json")).unwrap_or_else(|_| panic!("{said}"));
     assert!(!text.contains("C. Example") && text.contains("company rule"));
 }

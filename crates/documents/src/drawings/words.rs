@@ -90,13 +90,8 @@ fn set(sheet: &mut Sheet, column: &mut Column, piece: Piece, headed: &mut bool) 
                     natural.iter().zip(&set.widths).enumerate().any(|(c, (n, w))| table.is_number(c) && w + 1e-9 < *n);
                 (!broken && set.extent().0 <= wide + 1e-6).then(|| set.extent().1)
             };
-            let Some((size, high)) = [TEXT, CAPTION]
-                .into_iter()
-                .find_map(|size| Some((size, whole(size, &table)?)))
-                .or_else(|| Some((CAPTION, Schedule::new(&table, wide, CAPTION).extent().1)))
-            else {
-                return None;
-            };
+            let fitting = [TEXT, CAPTION].into_iter().find_map(|size| Some((size, whole(size, &table)?)));
+            let (size, high) = fitting.unwrap_or_else(|| (CAPTION, Schedule::new(&table, wide, CAPTION).extent().1));
             // As many rows as find room; the rest goes on in the next column.
             let mut keep = table.rows.len();
             if high > room {

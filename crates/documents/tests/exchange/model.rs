@@ -65,8 +65,8 @@ fn holds(settled: &Settled, name: &str) {
         node(&all, id);
     }
     for stage in ["baffle", "downcomer", "pack", "mesh", "weir", "dip-pipe"] {
-        let is_drawn = stillrise_documents::section::section(settled, Edition::Us)
-            .is_some_and(|d| d.scene.parts().iter().any(|part| part.id == stage));
+        let set = stillrise_documents::drawings::set(settled, Edition::Us);
+        let is_drawn = set.first().is_some_and(|d| d.scene.parts().iter().any(|part| part.id == stage));
         assert_eq!(ids.contains(&stage), is_drawn, "{name}: {stage}");
     }
 }
