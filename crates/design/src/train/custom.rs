@@ -134,7 +134,7 @@ pub fn parts<T: Trail>(
         "cross-flow leaves oil and solids their own ways",
     );
     let clear =
-        search_section(basis, stock, (site, n.q.si()), flow.q, wanted.q * made.stretch, gap.q, plate.q, angle.q)?;
+        search_section(basis, (stock, site, n.q.si()), flow.q, wanted.q * made.stretch, gap.q, plate.q, angle.q)?;
     let pack_height = choose(
         t,
         "height of the pack",
@@ -361,8 +361,7 @@ const SLENDER: [f64; 2] = [5.0, 8.0];
 /// place and can be carried there.
 fn search_section(
     basis: &Basis,
-    stock: Stock,
-    (site, n): (&Site, f64),
+    (stock, site, n): (Stock, &Site, f64),
     flow: Flow,
     wanted: Area,
     gap: Length,
