@@ -1,4 +1,5 @@
-//! The papers of an enquiry as PDFs into a folder, all of them or those named: `cargo run --example papers -- DIR FILE NAME...`.
+//! The papers of an enquiry, with their pages. With a folder behind it, each is written there as PDF; with an enquiry file behind
+//! that, of that one, all or those named: `cargo run --example papers -- DIR FILE NAME...`.
 
 #![allow(clippy::print_stdout, reason = "an example tells what it made")]
 
@@ -11,12 +12,14 @@ use stillrise_search::settle;
 
 fn main() -> Result<(), Box<dyn Error>> {
     let mut asked = std::env::args().skip(1);
-    let (Some(folder), Some(file)) = (asked.next(), asked.next()) else {
-        return Err("a folder and an enquiry, please".into());
-    };
+    let (folder, file) = (asked.next(), asked.next());
     let names: Vec<String> = asked.collect();
-    let beside = |name: &str| std::fs::read(Path::new(&file).with_file_name(name)).ok();
-    let enquiry = read_enquiry(&std::fs::read_to_string(&file)?, &beside).map_err(|faults| format!("{faults:?}"))?;
+    let text = match &file {
+        Some(file) => std::fs::read_to_string(file)?,
+        None => include_str!("../../../enquiries/machine-shop/enquiry.toml").to_owned(),
+    };
+    let beside = |name: &str| std::fs::read(Path::new(file.as_deref().unwrap_or("")).with_file_name(name)).ok();
+    let enquiry = read_enquiry(&text, &beside).map_err(|faults| format!("{faults:?}"))?;
     let settled = settle(&enquiry, &read_range(include_str!("../../../ranges/demo.toml")).file);
     let drawn = charts::charts(&settled);
     for paper in papers::of(&settled, Edition::Client)
@@ -24,7 +27,9 @@ fn main() -> Result<(), Box<dyn Error>> {
     {
         let made = papers::typeset(&settled, Edition::Client, paper, &drawn).map_err(|fault| format!("{fault:?}"))?;
         println!("{}: {} pages", paper.name, made.pages);
-        std::fs::write(Path::new(&folder).join(format!("{}.pdf", paper.name)), made.bytes)?;
+        if let Some(folder) = &folder {
+            std::fs::write(Path::new(folder).join(format!("{}.pdf", paper.name)), made.bytes)?;
+        }
     }
     Ok(())
 }

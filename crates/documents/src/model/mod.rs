@@ -1,7 +1,7 @@
 //! The unit as a model in space: what the drawings show in views, as closed bodies, a part each.
 //!
 //! Metres; x runs along the unit from the inside of the inlet end, y across it from its middle, z up from the floor. What nobody stated
-//! is nominal, and the part's name says so. No kind of vessel is asked for: [`inside`] builds on what its shape says.
+//! is nominal, and the part's name says so. No kind of vessel is asked for: `inside` builds on what its shape says.
 
 mod inside;
 mod parts;
