@@ -1,7 +1,7 @@
 //! Details of internals at a larger scale: where oil is held and drawn off, and how the plates stand.
 
 use crate::render::clip::inset;
-use crate::render::geometry::{Point, Rect, arc, pt};
+use crate::render::geometry::{Point, Rect, apart, arc, pt};
 use crate::render::item::{Fill, Item};
 use crate::render::lettering::{Anchor, HEADING, Text};
 use crate::render::mark::Leader;
@@ -78,7 +78,7 @@ fn oil(s: &Section, scene: &mut Scene, area: &Rect, number: usize) -> Option<f64
     let end = at.x + window.width();
     let mut heights: Vec<f64> = lines.iter().map(|(_, z)| own.at(zero(), *z).y + dy).collect();
     let shown = heights.clone();
-    apart(&mut heights);
+    apart(&mut heights, TEXT + 1.4);
     for ((word, y), text_y) in words.iter().zip(shown).zip(heights) {
         scene.on(Layer::Level).line(pt(at.x, y), pt(behind, y), Pen::Surface);
         scene.polyline(&[pt(behind, y), pt(end, y), pt(end + 3.0, text_y)], Pen::Thin);
@@ -157,23 +157,4 @@ fn seen(run: PlateRun) -> &'static str {
 /// The same unit in another view.
 fn placed<'a>(s: &Section<'a>, scale: Scale, name: &str, origin: Point) -> Section<'a> {
     Section { view: View { name: name.to_owned(), scale, origin }, ..*s }
-}
-
-/// Moves places apart by halves, keeping their order.
-fn apart(heights: &mut [f64]) {
-    let least = TEXT + 1.4;
-    for _ in 0..500 {
-        let mut moved = false;
-        for k in 1..heights.len() {
-            let lack = least - (heights[k] - heights[k - 1]);
-            if lack > 1e-3 {
-                heights[k - 1] -= 0.5 * lack;
-                heights[k] += 0.5 * lack;
-                moved = true;
-            }
-        }
-        if !moved {
-            break;
-        }
-    }
 }

@@ -1,13 +1,12 @@
 //! Levels in the long section: each line carries a letter at the outlet end, and a schedule tells what it is.
 
-use crate::render::geometry::pt;
+use crate::render::geometry::{apart, pt};
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::{Anchor, Scene, TEXT, Text};
 use crate::render::text::Table;
 use crate::section::levels::{Mark, marks};
 use crate::section::place::{STUB, Section, zero};
 use crate::section::vessel::outlet;
-use stillrise_units::math;
 
 /// Room that they need at the outlet end, mm.
 pub const ROOM: f64 = STUB + 17.0;
@@ -63,7 +62,7 @@ pub fn draw(s: &Section, scene: &mut Scene) {
     let all = lettered(s);
     let mut heights: Vec<f64> = all.iter().map(|(_, mark)| s.at(zero(), mark.level).y).collect();
     let own = heights.clone();
-    spread(&mut heights);
+    apart(&mut heights, APART);
     for (((letter, mark), y), shown) in all.into_iter().zip(own).zip(heights) {
         scene.on(Layer::Level);
         if mark.ahead {
@@ -73,23 +72,5 @@ pub fn draw(s: &Section, scene: &mut Scene) {
         scene.polyline(&[pt(from, y), pt(kink, y), pt(end, shown), pt(end + 1.0, shown)], Pen::Thin);
         let text = Text::new(pt(end + 1.6, shown + 0.5 * TEXT), &letter).anchored(Anchor::Start);
         scene.text(text);
-    }
-}
-
-/// Moves letters apart by halves, keeping their order.
-fn spread(heights: &mut [f64]) {
-    for _ in 0..500 {
-        let mut moved = false;
-        for k in 1..heights.len() {
-            let lack = APART - (heights[k] - heights[k - 1]);
-            if lack > 1e-3 {
-                heights[k - 1] -= math::max(0.5 * lack, 0.0);
-                heights[k] += 0.5 * lack;
-                moved = true;
-            }
-        }
-        if !moved {
-            break;
-        }
     }
 }

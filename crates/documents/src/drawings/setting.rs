@@ -6,7 +6,7 @@ use crate::Edition;
 use crate::render::geometry::{Point, Rect, pt};
 use crate::render::hatch::Hatch;
 use crate::render::item::{Fill, Item};
-use crate::render::lettering::Text;
+use crate::render::lettering::{TEXT, Text, text_width};
 use crate::render::mark::{Axis, Leader, Level, LevelKind};
 use crate::render::pen::{Layer, Pen};
 use crate::render::scale::{Scale, View};
@@ -23,7 +23,7 @@ use stillrise_units::catalog::{KN, LBF, M3, YD3};
 use stillrise_units::{Length, Typed, math, print};
 
 /// Room around the section, mm: left, above, right, below.
-const SECTION: (f64, f64, f64, f64) = (34.0, 16.0, 50.0, 32.0);
+const SECTION: (f64, f64, f64, f64) = (34.0, 16.0, 14.0, 32.0);
 /// Room around the footprint, mm.
 const PLAN: (f64, f64, f64, f64) = (22.0, 12.0, 14.0, 34.0);
 /// Width of the column of loads, mm.
@@ -44,23 +44,23 @@ pub fn sheet(settled: &Settled, edition: Edition, size: SheetSize) -> Option<Mad
     let (long, wide) = (shape.length() + wall * 2.0, shape.width() + wall * 2.0);
     let high = s.top() + support::depth(&s) + wall;
     let room = Rect { x1: area.x1 - LOADS, y1: trial.corner.y1, ..area };
-    // Side by side, the footprint turned along the sheet.
+    // Side by side, the footprint turned along the sheet; between them stand the elevations.
     let free = (
-        room.width() - SECTION.0 - SECTION.2 - PLAN.0 - PLAN.2 - 4.0 * WALL,
+        room.width() - SECTION.0 - PLAN.0 - PLAN.2 - 4.0 * WALL,
         room.height() - SECTION.1 - SECTION.3 - BED - 4.0 * WALL,
     );
     // The footprint reaches over the title block only where it ends above it.
     let scale = Scale::all(s.system).into_iter().find(|scale| {
-        scale.mm(long + wide) <= free.0
+        scale.mm(long + wide) + beside(&s, scale) <= free.0
             && scale.mm(high) <= free.1
             && scale.mm(wide) <= area.height() - PLAN.1 - PLAN.3 - 4.0 * WALL
-            && area.x0 + SECTION.0 + SECTION.2 + scale.mm(wide) + 4.0 * WALL <= trial.corner.x1
+            && area.x0 + SECTION.0 + beside(&s, scale) + scale.mm(wide) + 4.0 * WALL <= trial.corner.x1
     })?;
     let thick = math::max(scale.mm(wall), WALL);
-    let spare = math::max(free.0 - scale.mm(long + wide), 0.0) / 3.0;
+    let spare = math::max(free.0 - scale.mm(long + wide) - beside(&s, &scale), 0.0) / 3.0;
     let floor = room.y0 + SECTION.1 + scale.mm(s.top()) + thick + math::min(0.5 * (free.1 - scale.mm(high)), 14.0);
     let x = room.x0 + SECTION.0 + thick + math::min(spare, 20.0);
-    let plan_x = x + scale.mm(wide) + SECTION.2 + PLAN.0 + math::min(spare, 30.0);
+    let plan_x = x + scale.mm(wide) + beside(&s, &scale) + PLAN.0 + math::min(spare, 30.0);
     let plan_y = area.y0 + PLAN.1 + scale.mm(wide) + 2.0 * thick + 16.0;
     let mut sheet = Sheet::open(size, &block(&s, "Setting and loads", Some(scale)), &title::description(&s));
     let scene = &mut sheet.scene;
@@ -88,13 +88,25 @@ pub fn sheet(settled: &Settled, edition: Edition, size: SheetSize) -> Option<Mad
     Some(Made { name: "setting", kind: "Setting and loads", scale: Some(scale), sheet })
 }
 
+/// How far the ground that is drawn beside the unit reaches, mm.
+fn reach(s: &Section, scale: &Scale) -> f64 {
+    math::max(0.35 * (scale.mm(s.unit().shape.width()) + 2.0 * WALL), 14.0)
+}
+
+/// Room at the right of the section, mm: for the ground and the words of the elevations.
+fn beside(s: &Section, scale: &Scale) -> f64 {
+    let widest = s.datum(zero()).map_or(0.0, |datum| text_width(&format!("GROUNDWATER {datum}"), TEXT));
+    let ground = if s.cover().is_some() { reach(s, scale) } else { 0.0 };
+    ground + SECTION.2 + widest + 12.0
+}
+
 /// The unit cut square to the flow, in or over the ground.
 fn across(s: &Section, scene: &mut Scene) {
     let shape = &s.unit().shape;
     let station = views::station(s);
     let wide = shape.width();
     let (left, right) = (s.at(zero(), zero()).x - s.wall(), s.at(wide, zero()).x + s.wall());
-    let reach = math::max(0.35 * (right - left), 14.0);
+    let reach = reach(s, &s.view.scale);
     let bottom = s.at(zero(), zero()).y + s.wall();
     let buried = s.cover().is_some();
     if buried {

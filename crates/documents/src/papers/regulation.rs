@@ -9,8 +9,7 @@ use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::cases::Kind;
 use stillrise_design::train::StageKind;
 use stillrise_search::Settled;
-use stillrise_units::catalog::{FT, GAL, L, M};
-use stillrise_units::{Typed, print};
+use stillrise_units::catalog::{GAL, L};
 
 /// The paper.
 pub static PAPER: Paper = Paper {
@@ -40,7 +39,8 @@ fn discharge(r: &mut Report<'_>, settled: &Settled) {
     let mut table = Table::new([wide("What is asked", 1.2), wide("Answer", 2.4)]);
     let said = |text: Option<String>| text.unwrap_or_else(|| NOT_STATED.to_owned());
     let level = |q: Option<stillrise_units::Length>| {
-        said(q.map(|q| print::in_prose(q.si(), settled.job.enquiry.system().pick((&FT, &M)))))
+        // An elevation is no quantity of three digits: it is told to the hundredth of a foot or of a metre.
+        said(q.map(|q| crate::profile::elevation(settled.job.enquiry.system(), q)))
     };
     table.row(["Receiver".to_owned(), said(e.outlet.to.0.map(|to| to.word().to_owned()))]);
     table.row(["Invert at the outfall, site datum".to_owned(), level(e.outlet.invert.q())]);

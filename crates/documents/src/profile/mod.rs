@@ -30,6 +30,7 @@ mod words;
 use crate::render::scene::Scene;
 pub use crate::section::findings::{Group as FindingGroup, groups as findings};
 pub(crate) use balloons::stand;
+pub(crate) use facts::elevation;
 use plan::Plan;
 use stillrise_search::Settled;
 

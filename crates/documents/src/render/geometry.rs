@@ -163,6 +163,25 @@ pub fn cross((a, b): (Point, Point), (c, d): (Point, Point)) -> bool {
     side(a, b, c) * side(a, b, d) < -1e-9 && side(c, d, a) * side(c, d, b) < -1e-9
 }
 
+/// Moves places on a line apart by halves until each stands so far from the next, keeping their order.
+pub fn apart(places: &mut [f64], least: f64) {
+    // The rounds end when nothing moves.
+    for _ in 0..500 {
+        let mut moved = false;
+        for k in 1..places.len() {
+            let lack = least - (places[k] - places[k - 1]);
+            if lack > 1e-3 {
+                places[k - 1] -= 0.5 * lack;
+                places[k] += 0.5 * lack;
+                moved = true;
+            }
+        }
+        if !moved {
+            break;
+        }
+    }
+}
+
 /// Points along an elliptical arc, `steps` chords; angles in degrees, counterclockwise from 3 o'clock.
 #[must_use]
 pub fn arc(centre: Point, rx: f64, ry: f64, from: f64, to: f64, steps: u16) -> Vec<Point> {

@@ -1,6 +1,6 @@
 //! Level marks, and how near ones keep out of each other's way.
 
-use super::geometry::Point;
+use super::geometry::{Point, apart};
 use super::item::{Fill, Shape};
 use super::lettering::{Anchor, TEXT, Text, text_width};
 use super::mark::{ABOVE, thin};
@@ -90,21 +90,7 @@ pub fn spread(levels: &mut [Level]) {
     const ROOM: f64 = TEXT + 2.0;
     levels.sort_by(|a, b| a.at.y.total_cmp(&b.at.y));
     let mut heights: Vec<f64> = levels.iter().map(|l| l.at.y).collect();
-    // Neighbours too near push each other apart by halves; the rounds end when nothing moves.
-    for _ in 0..200 {
-        let mut moved = false;
-        for k in 1..heights.len() {
-            let lack = ROOM - (heights[k] - heights[k - 1]);
-            if lack > 1e-3 {
-                heights[k - 1] -= 0.5 * lack;
-                heights[k] += 0.5 * lack;
-                moved = true;
-            }
-        }
-        if !moved {
-            break;
-        }
-    }
+    apart(&mut heights, ROOM);
     let mut last: Option<(f64, f64)> = None;
     for (level, height) in levels.iter_mut().zip(heights) {
         let shift = height - level.at.y;

@@ -10,10 +10,10 @@ pub(super) fn regulation(r: &mut Report<'_>) {
     if sheets.is_empty() {
         return;
     }
-    r.out.section_on_new_page("Methods that the authority asks for");
+    r.out.section("Methods that the authority asks for");
     let whom = authority(r.settled).map_or_else(String::new, |name| format!(" Asked for by {name}."));
     r.out.para(&format!(
-        "Each method is worked for this job by its published steps, in the symbols of its source, with its numbers in the units in which it works.{whom} The units are not sized by it: they are held against it here, and our own calculation, in the sections around this one, is the annex to it. The last column points to the trail.",
+        "Each method is worked for this job by its published steps, in the symbols of its source, with its numbers in the units in which it works.{whom} The units are not sized by it: they are held against it here, and our own calculation, in the calculation report, is the annex to it. The last column points to the trail, a paper of its own.",
     ));
     for sheet in &sheets {
         one(r, sheet);

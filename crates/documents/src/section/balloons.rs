@@ -4,7 +4,7 @@ use super::findings::Group;
 use super::place::{Section, zero};
 use super::schedules::items;
 use super::vessel::{drain, oil_draw, outlet};
-use crate::render::geometry::{Point, Rect, pt};
+use crate::render::geometry::{Point, Rect, apart, pt};
 use crate::render::item::Item;
 use crate::render::mark::Balloon;
 use crate::render::pen::Layer;
@@ -36,7 +36,7 @@ pub fn draw(s: &Section, scene: &mut Scene, findings: &[Group]) {
     row.push((oil_draw(s).0.by(0.4, -oil_draw(s).1), "N3".to_owned()));
     row.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
     let mut places: Vec<f64> = row.iter().map(|(at, _)| at.x).collect();
-    apart(&mut places);
+    apart(&mut places, APART);
     for ((at, number), x) in row.into_iter().zip(places) {
         balloon(scene, at, &number, false, [0.0, 7.0, 14.0].map(|up| pt(x, rim - ROW - up)));
     }
@@ -82,24 +82,6 @@ fn balloon(scene: &mut Scene, tip: Point, number: &str, heavy: bool, centres: im
     let balloon = Balloon { tip, centre: tip, number: number.to_owned(), heavy, dot: true };
     let places: Vec<Item> = balloon.at(centres);
     scene.on(Layer::Note).place(places);
-}
-
-/// Moves places of a row apart by halves, keeping their order.
-fn apart(places: &mut [f64]) {
-    for _ in 0..500 {
-        let mut moved = false;
-        for k in 1..places.len() {
-            let lack = APART - (places[k] - places[k - 1]);
-            if lack > 1e-3 {
-                places[k - 1] -= 0.5 * lack;
-                places[k] += 0.5 * lack;
-                moved = true;
-            }
-        }
-        if !moved {
-            break;
-        }
-    }
 }
 
 /// Where a finding on a part points to; nowhere if it concerns no part of the vessel.
