@@ -5,11 +5,13 @@ use std::sync::LazyLock;
 use stillrise_handbook::manual;
 use stillrise_handbook::manual::search::{Entry, Hit, Index, Kind};
 
-static INDEX: LazyLock<Index> = LazyLock::new(|| {
-    let mut entries = manual::entries();
-    entries.extend(RULES.iter().map(|rule| entry(rule)));
-    Index::new(entries)
-});
+static INDEX: LazyLock<Index> = LazyLock::new(|| Index::new(entries()));
+
+/// Formulas, published data and rules as a search finds them.
+#[must_use]
+pub fn entries() -> Vec<Entry> {
+    manual::entries().into_iter().chain(RULES.iter().map(|rule| entry(rule))).collect()
+}
 
 /// What fits a query among formulas, published data and rules, the best first; see [`manual::search`].
 #[must_use]

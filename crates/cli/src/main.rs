@@ -1,4 +1,8 @@
 //! `stillrise`: sizes, checks and documents oil-water separators.
+//!
+//! The rooms of `ARCHITECTURE.md`, from left to right, each using only what is left of it: [`stillrise_units`],
+//! [`stillrise_handbook`], [`stillrise_design`], `stillrise_edit`, [`stillrise_mail`], [`stillrise_checks`], [`stillrise_search`],
+//! [`stillrise_documents`], [`stillrise_desk`], [`stillrise_web`]; a command a file in `commands`.
 
 mod commands;
 mod out;
@@ -44,6 +48,7 @@ enum Command {
     Schema(commands::schema::Args),
     Completions(commands::completions::Args),
     Man(commands::man::Args),
+    Manual(commands::manual::Args),
 }
 
 /// How a command ended, and with what words on the error stream.
@@ -104,6 +109,7 @@ fn main() -> ExitCode {
         Some(Command::Schema(args)) => commands::schema::run(&args),
         Some(Command::Completions(args)) => commands::completions::run(&args),
         Some(Command::Man(args)) => commands::man::run(&args),
+        Some(Command::Manual(args)) => commands::manual::run(&args),
     };
     if let Some(error) = out::lost() {
         out::complain(&format!("the output could not be written: {error}\n"));

@@ -5,7 +5,7 @@ use crate::files::Inputs;
 use std::fs;
 use std::io;
 use std::path::Path;
-use stillrise_documents::package::{MANIFEST, against_replacing};
+use stillrise_documents::package::{MANIFEST, MARK, against_replacing};
 use stillrise_units::Fault;
 
 /// Refuses a target that exists, unless it is an empty folder or an unchanged package of ours, of the job with
@@ -14,6 +14,11 @@ use stillrise_units::Fault;
 /// # Errors
 /// [`Trouble`] that says what stands there.
 pub fn may_replace(out: &Path, title: Option<&str>) -> Result<(), Trouble> {
+    may_replace_marked(out, MARK, title)
+}
+
+/// The same of a folder whose manifest bears this mark.
+fn may_replace_marked(out: &Path, mark: &str, title: Option<&str>) -> Result<(), Trouble> {
     let refuse = |reason: String| {
         let remedy = "name another folder, or remove that one yourself";
         Err(Trouble::Refused(vec![Fault::new(out.display().to_string(), reason, remedy)]))
@@ -32,7 +37,7 @@ pub fn may_replace(out: &Path, title: Option<&str>) -> Result<(), Trouble> {
     let files = if out.join(MANIFEST).is_file() { below(out) } else { Ok(Vec::new()) };
     match files {
         Err(error) => Err(Trouble::Machine(format!("{} cannot be read: {error}", out.display()))),
-        Ok(files) => against_replacing(&files, title).map_or(Ok(()), refuse),
+        Ok(files) => against_replacing(&files, mark, title).map_or(Ok(()), refuse),
     }
 }
 
@@ -60,7 +65,15 @@ fn below(folder: &Path) -> io::Result<Inputs> {
 /// # Errors
 /// As [`may_replace`], and when the disk fails: then nothing was changed, or what was is named.
 pub fn write_folder(out: &Path, title: Option<&str>, files: &[(String, Vec<u8>)]) -> Result<(), Trouble> {
-    may_replace(out, title)?;
+    write_marked(out, MARK, title, files)
+}
+
+/// The same of a folder whose manifest bears this mark.
+///
+/// # Errors
+/// As [`write_folder`].
+pub fn write_marked(out: &Path, mark: &str, title: Option<&str>, files: &[(String, Vec<u8>)]) -> Result<(), Trouble> {
+    may_replace_marked(out, mark, title)?;
     let machine = |what: &str, error: &io::Error| {
         Trouble::Machine(format!("{}: {what}: {error}; nothing was changed", out.display()))
     };

@@ -10,6 +10,8 @@ use stillrise_search::Settled;
 pub const MANIFEST: &str = "manifest.json";
 /// What the manifest says it is.
 pub const MARK: &str = "stillrise submittal";
+/// What the manifest of the manual says it is.
+pub const MARK_OF_MANUAL: &str = "stillrise manual";
 
 /// A document that could not be made.
 #[derive(Debug)]
@@ -126,9 +128,6 @@ pub fn pretty(value: &Value) -> Vec<u8> {
 }
 
 fn manifest(settled: &Settled, edition: Edition, files: &[(String, Vec<u8>)], inputs: &[(String, Vec<u8>)]) -> Vec<u8> {
-    let listed = |files: &[(String, Vec<u8>)]| -> Vec<Value> {
-        files.iter().map(|(name, bytes)| json!({ "name": name, "bytes": bytes.len(), "sha256": hash(bytes) })).collect()
-    };
     let head = &settled.job.enquiry.head;
     pretty(&json!({
         "is": MARK,
@@ -142,13 +141,26 @@ fn manifest(settled: &Settled, edition: Edition, files: &[(String, Vec<u8>)], in
     }))
 }
 
-/// What stands against replacing a folder by the package of a job: that it is none of ours, is of another job, or
-/// holds what somebody put there or changed since. `files` are the folder's files, name and bytes.
+/// The manifest of a manual, which lets a later one take its place: its files with their hashes.
 #[must_use]
-pub fn against_replacing(files: &[(String, Vec<u8>)], title: Option<&str>) -> Option<String> {
+pub fn manifest_of_manual(files: &[(String, Vec<u8>)]) -> Vec<u8> {
+    pretty(&json!({
+        "is": MARK_OF_MANUAL, "tool": { "name": "stillrise", "version": env!("CARGO_PKG_VERSION") }, "files": listed(files),
+    }))
+}
+
+/// Name, length and hash of each file.
+fn listed(files: &[(String, Vec<u8>)]) -> Vec<Value> {
+    files.iter().map(|(name, bytes)| json!({ "name": name, "bytes": bytes.len(), "sha256": hash(bytes) })).collect()
+}
+
+/// What stands against replacing a folder by one whose manifest bears this mark: that it is none of these, is of another
+/// job, or holds what somebody put there or changed since. `files` are the folder's files, name and bytes.
+#[must_use]
+pub fn against_replacing(files: &[(String, Vec<u8>)], mark: &str, title: Option<&str>) -> Option<String> {
     let manifest = files.iter().find(|(name, _)| name == MANIFEST);
     let manifest: Option<Value> = manifest.and_then(|(_, bytes)| serde_json::from_slice(bytes).ok());
-    let Some(manifest) = manifest.filter(|m| m["is"] == MARK) else {
+    let Some(manifest) = manifest.filter(|m| m["is"] == mark) else {
         return Some("exists and holds no manifest of ours".to_owned());
     };
     if let (Some(title), Some(there)) = (title, manifest["title"].as_str())

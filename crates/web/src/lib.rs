@@ -2,7 +2,7 @@
 //!
 //! - `server`: who is listened to, for how long, and how much at once. `guard`: who may ask.
 //! - `desk`: the folder and the sheets that lie open. `sheet`: one of them: its text, its history, what it comes to.
-//! - `api`: the interface for programs, from one list of ways. `pages`: whole pages. `parts`: the pieces of them that change.
+//! - `manual`: what the pages of the manual say, served and as a folder. `api`: the interface for programs, from one list of ways. `pages`: whole pages. `parts`: the pieces of them that change.
 //!
 //! No number is found here: pages print what the other rooms found.
 
@@ -14,6 +14,7 @@ mod desk;
 mod guard;
 mod inputs;
 mod listed;
+pub mod manual;
 mod outcome;
 mod pages;
 mod parts;

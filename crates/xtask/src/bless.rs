@@ -4,7 +4,7 @@
 //! hash of every file of the package, so that a change of any number shows in review.
 
 use crate::test::Done;
-use crate::{run, validation};
+use crate::{docs, run, validation};
 use sha2::{Digest, Sha256};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -16,6 +16,8 @@ const SHOWN: usize = 80;
 
 /// The word for `docs/validation.md` alone.
 const PAGE: &str = "validation";
+/// The word for `docs/pictures/` alone.
+const PICTURES: &str = "pictures";
 
 /// The command.
 pub fn main(args: &[String]) -> Result<(), String> {
@@ -23,11 +25,18 @@ pub fn main(args: &[String]) -> Result<(), String> {
     let compare = args.iter().any(|a| a == "--check");
     let named: Vec<&String> = args.iter().filter(|a| *a != "--check").collect();
     let mut jobs = run::jobs(&root)?;
-    if !compare && named.iter().all(|n| *n == PAGE) && !named.is_empty() {
-        return write_page(&run::stillrise(&root)?, &root);
+    if let (false, [one]) = (compare, named.as_slice()) {
+        match one.as_str() {
+            PAGE => return write_page(&run::stillrise(&root)?, &root),
+            PICTURES => return docs::bless_pictures(&run::stillrise(&root)?, &root),
+            _ => {}
+        }
     }
     if let Some(odd) = named.iter().find(|n| !jobs.contains(n)) {
-        return Err(format!("no worked job `{odd}`; there are: {}, and alone `{PAGE}`", jobs.join(", ")));
+        return Err(format!(
+            "no worked job `{odd}`; there are: {}, and alone `{PAGE}` or `{PICTURES}`",
+            jobs.join(", ")
+        ));
     }
     jobs.retain(|job| named.is_empty() || named.contains(&job));
     if jobs.is_empty() {
@@ -52,6 +61,7 @@ pub fn main(args: &[String]) -> Result<(), String> {
     }
     if named.is_empty() {
         write_page(&program, &root)?;
+        docs::bless_pictures(&program, &root)?;
     }
     println!("{} jobs blessed; read the difference before you commit it", jobs.len());
     Ok(())

@@ -85,6 +85,9 @@ const RUNS: &[Run] = &[
     (&["schema", "changes"], &[0], Wants::Json),
     (&["completions", "bash"], &[0], Wants::Text("stillrise")),
     (&["man"], &[0], Wants::Text("stillrise")),
+    (&["manual", "--out", "{dir}/manual"], &[0], Wants::Text("index.html")),
+    (&["manual", "--out", "{dir}/manual", "--json"], &[0], Wants::Json),
+    (&["manual", "--out", "{dir}/started"], &[2], Wants::Refusal),
 ];
 
 /// Commands that the program must have whatever else it lacks.

@@ -6,6 +6,7 @@ mod bench;
 mod bless;
 mod browser;
 mod commands;
+mod docs;
 mod exchange;
 mod pdf;
 mod run;
@@ -20,7 +21,8 @@ cargo xtask COMMAND
 
   test [STEP ...]           everything a change must pass, or only the steps named; `test --list`
   bless [--check] [JOB ...] rewrites the accepted outputs of the worked jobs, or compares them;
-                            `bless validation` writes docs/validation.md alone
+                            `bless validation` writes docs/validation.md alone, `bless pictures` docs/pictures
+  docs [--out DIR]          the manual as pages that open from the disk, to target/manual
   bench [--runs N] [JOB]    whole-process times of the release build beside stated peers
   tree                      the rules about the tree itself
 ";
@@ -31,6 +33,7 @@ fn main() -> ExitCode {
     let done = match command {
         "test" => test::main(rest),
         "bless" => bless::main(rest),
+        "docs" => docs::main(rest),
         "bench" => bench::main(rest),
         "tree" => show_tree(rest),
         // The fixed numeric peer that `bench` starts as a process of its own.

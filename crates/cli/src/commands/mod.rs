@@ -4,6 +4,7 @@ pub mod compare;
 pub mod completions;
 pub mod issue;
 pub mod man;
+pub mod manual;
 pub mod new;
 pub mod rate;
 pub mod read;

@@ -5,6 +5,7 @@
 
 mod arrivals;
 mod curves;
+pub mod oil;
 mod rungs;
 mod stages;
 mod swings;

@@ -26,7 +26,7 @@ use crate::render::scene::Scene;
 use place::Section;
 
 pub(crate) use internals::every;
-pub use small::small;
+pub use small::{small, small_scenes};
 pub(crate) use vessel::{cut, manways};
 
 /// Draws liquids, vessel and internals of a unit where its view puts them; marks and words around it are the sheet's.

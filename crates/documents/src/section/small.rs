@@ -16,7 +16,19 @@ const AROUND: (f64, f64, f64) = (STUB + 3.0, 7.0, 7.0);
 /// The sections of designs of one job, each on a paper of the same size, all to the largest scale at which every one fits;
 /// nothing for a design without a unit.
 #[must_use]
-pub fn small(settled: &Settled, designs: &[&Design], (width, height): (f64, f64)) -> Vec<Option<String>> {
+pub fn small(settled: &Settled, designs: &[&Design], paper: (f64, f64)) -> Vec<Option<String>> {
+    let drawn = small_scenes(settled, designs, paper).into_iter().enumerate();
+    let written = |(k, scene): (usize, Option<Scene>)| {
+        let options =
+            Options { id: format!("small-{k}"), background: false, sized: false, pointed: false, ..Options::default() };
+        scene.map(|scene| svg(&scene, &options))
+    };
+    drawn.map(written).collect()
+}
+
+/// The same as drawings, to be put among others.
+#[must_use]
+pub fn small_scenes(settled: &Settled, designs: &[&Design], (width, height): (f64, f64)) -> Vec<Option<Scene>> {
     let system = settled.job.enquiry.system();
     let mut sections: Vec<Option<Section>> =
         designs.iter().map(|design| Section::of(settled, design, Edition::Client)).collect();
@@ -28,7 +40,7 @@ pub fn small(settled: &Settled, designs: &[&Design], (width, height): (f64, f64)
     let high = deep + most(&|s| s.top());
     let room = (width - 2.0 * (AROUND.0 + WALL), height - AROUND.1 - AROUND.2);
     let Some(scale) = Scale::fitting_between(long, high, room, system) else { return vec![None; designs.len()] };
-    let drawn = sections.iter_mut().enumerate().map(|(k, section)| {
+    let drawn = sections.iter_mut().map(|section| {
         let section = section.as_mut()?;
         let length = scale.mm(section.unit().shape.length());
         // Their floors stand on one line.
@@ -37,9 +49,7 @@ pub fn small(settled: &Settled, designs: &[&Design], (width, height): (f64, f64)
         let name = &section.unit().particulars.model;
         let mut scene = Scene::new(&format!("{name}, to the scale {}", scale.text()), "", width, height);
         super::view(section, &mut scene);
-        let options =
-            Options { id: format!("small-{k}"), background: false, sized: false, pointed: false, ..Options::default() };
-        Some(svg(&scene, &options))
+        Some(scene)
     });
     drawn.collect()
 }

@@ -6,6 +6,7 @@
 
 pub mod area;
 pub mod formula;
+mod oil;
 pub mod search;
 pub mod table;
 mod tables;
@@ -14,6 +15,7 @@ mod work;
 
 pub use area::{AREAS, Area};
 pub use formula::{Formula, formula};
+pub use oil::viscosities;
 pub use table::Table;
 pub use tables::tables;
 pub use variable::{Variable, result, span, variables};

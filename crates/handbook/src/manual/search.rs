@@ -15,6 +15,14 @@ pub enum Kind {
     Data,
     /// A rule.
     Rule,
+    /// A method of an authority.
+    Method,
+    /// A key of a file.
+    Key,
+    /// A cause of trouble.
+    Cause,
+    /// A part of the guide.
+    Guide,
 }
 
 impl Kind {
@@ -25,6 +33,10 @@ impl Kind {
             Kind::Formula => "formula",
             Kind::Data => "data",
             Kind::Rule => "rule",
+            Kind::Method => "method",
+            Kind::Key => "key",
+            Kind::Cause => "cause",
+            Kind::Guide => "guide",
         }
     }
 }

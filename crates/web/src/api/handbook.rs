@@ -2,12 +2,12 @@
 
 use super::taken::{Asks, At};
 use crate::answer::Refusal;
+use crate::manual::search as found;
 use axum::Json;
 use axum::http::header::HeaderMap;
 use axum::response::{IntoResponse, Response};
 use serde::Deserialize;
 use serde_json::{Value, json};
-use stillrise_checks::manual::search as found;
 use stillrise_handbook::manual::{Variable, formula as shown, named};
 
 /// Most that a search answers.

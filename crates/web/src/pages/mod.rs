@@ -56,9 +56,30 @@ pub struct Page<'a> {
     pub body: Markup,
 }
 
-/// The frame that all pages stand in.
+/// Where a page finds what it is shown with.
+pub struct Frame<'a> {
+    /// What leads to style, scripts and icon.
+    pub assets: &'a str,
+    /// What the program's name in the bar leads to.
+    pub home: &'a str,
+    /// The scripts.
+    pub scripts: Markup,
+}
+
+/// A page that the program serves.
 #[must_use]
 pub fn page(page: &Page<'_>) -> Markup {
+    let scripts = html! {
+        script src="/assets/light.js" {}
+        script type="module" src="/assets/sheet.js" {}
+    };
+    framed(page, &Frame { assets: "/assets/", home: "/", scripts })
+}
+
+/// The frame that all pages stand in.
+#[must_use]
+pub fn framed(page: &Page<'_>, frame: &Frame<'_>) -> Markup {
+    let Frame { assets, home, scripts } = frame;
     html! {
         (DOCTYPE)
         html lang="en" {
@@ -67,15 +88,14 @@ pub fn page(page: &Page<'_>) -> Markup {
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 meta name="color-scheme" content="light dark";
                 title { (page.title) " - Stillrise" }
-                link rel="icon" href="/assets/icon.svg" type="image/svg+xml";
-                link rel="stylesheet" href="/assets/sheet.css";
-                script src="/assets/light.js" {}
-                script type="module" src="/assets/sheet.js" {}
+                link rel="icon" href=(format!("{assets}icon.svg")) type="image/svg+xml";
+                link rel="stylesheet" href=(format!("{assets}sheet.css"));
+                (scripts)
             }
             body class=(page.class) data-sheet=[page.sheet] {
                 a.skip href="#main" { "To the content" }
                 header.bar {
-                    a.name href="/" { "Stillrise" }
+                    a.name href=(home) { "Stillrise" }
                     (page.bar)
                     button.light type="button" data-light { "Light or dark" }
                 }

@@ -2,6 +2,7 @@
 //! the customer's sentence or a publication.
 
 use super::fields::copy;
+use crate::manual::{Shelf, Ways};
 use crate::sheet::State;
 use maud::{Markup, PreEscaped, html};
 use stillrise_design::provenance::{Entry, Origin};
@@ -33,7 +34,7 @@ fn comes(settled: &Settled, entry: &Entry) -> Markup {
     html! {
         @match &entry.origin {
             Origin::Derived { page, .. } => {
-                p { "By the formula " a href=(format!("/manual/formula/{}", page.id)) { (page.title) } ":" }
+                p { "By the formula " a href=(Ways::Served.to(Shelf::Formula, page.id)) { (page.title) } ":" }
                 @for line in mathml(ledger, entry) { div.equation { (PreEscaped(line)) } }
             }
             Origin::Reckoned { .. } => {

@@ -4,7 +4,7 @@ use crate::desk::Desk;
 use std::path::Path;
 
 /// The checker, as `cargo xtask test` brings it.
-fn axe() -> String {
+pub fn axe() -> String {
     let usual = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../target/browser/node_modules/axe-core/axe.min.js");
     let path = std::env::var_os("STILLRISE_AXE").map_or(usual, Into::into);
     std::fs::read_to_string(&path).unwrap_or_else(|_| {
@@ -15,8 +15,11 @@ fn axe() -> String {
     })
 }
 
+/// What the checker finds on a page, as a list in JSON.
+pub const VIOLATIONS: &str = "JSON.stringify((await axe.run(document, { resultTypes: ['violations'] })).violations.map(v => v.id + ': ' + v.nodes.slice(0, 3).map(n => n.html.slice(0, 160) + ' ' + (n.any[0]?.message ?? '')).join(' | ')))";
+
 /// Pages, and what is opened on each.
-const PAGES: [(&str, &str); 12] = [
+const PAGES: [(&str, &str); 16] = [
     ("/", ""),
     ("/sheet/vehicle-yard", ""),
     ("/sheet/vehicle-yard", "document.querySelector('[data-beside=inputs]').click()"),
@@ -29,6 +32,10 @@ const PAGES: [(&str, &str); 12] = [
     ("/sheet/vehicle-yard/documents", ""),
     ("/manual", ""),
     ("/manual/formula/stokes-rise", ""),
+    ("/manual/oil/diesel", ""),
+    ("/manual/keys/enquiry-stream", ""),
+    ("/manual/guide/contributing", ""),
+    ("/manual?q=diesel", ""),
 ];
 
 #[test]
@@ -45,8 +52,7 @@ fn no_page_breaks_a_rule() {
                 desk.script(&format!("document.documentElement.dataset.light = '{light}'; {opened}; 1"));
                 std::thread::sleep(std::time::Duration::from_millis(120));
                 desk.script(&script);
-                let told = desk
-                    .value("JSON.stringify((await axe.run(document, { resultTypes: ['violations'] })).violations.map(v => v.id + ': ' + v.nodes.slice(0, 3).map(n => n.html.slice(0, 160) + ' ' + (n.any[0]?.message ?? '')).join(' | ')))");
+                let told = desk.value(VIOLATIONS);
                 if told != "[]" {
                     found.push(format!("{path} {opened} {light} {size:?}: {told}"));
                 }

@@ -9,6 +9,7 @@ mod desk;
 mod documents;
 mod keyboard;
 mod mail;
+mod manual;
 #[path = "../served/mod.rs"]
 mod served;
 mod sheet;

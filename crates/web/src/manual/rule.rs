@@ -1,0 +1,22 @@
+//! A rule.
+
+use super::{Ways, guide};
+use maud::{Markup, html};
+use stillrise_checks::Rule;
+
+/// What the page says.
+pub(super) fn body(rule: &Rule, ways: Ways) -> Markup {
+    html! {
+        h1 { (rule.title) }
+        dl.about {
+            dt { "What it looks for" } dd { (rule.looks) }
+            dt { "Why it matters" } dd { (rule.matters) }
+            dt { "What to do" } dd { (rule.remedy) }
+            dt { "Source" } dd { (rule.source) }
+            dt { "Limits" } dd { (rule.limits) }
+        }
+        @if rule.bars_pick { p { "A unit that fails it is not picked from a range." } }
+        p.small { "An engineer who decides on it names it so: " code { (rule.id) } "." }
+        (guide::to_correct(rule.file, "add-a-rule", ways))
+    }
+}
