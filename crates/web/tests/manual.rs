@@ -21,12 +21,25 @@ fn every_path_of_a_picture_exists() {
             assert!(root().join(path).exists(), "{}: there is no {path}", picture.id);
         }
         // What is to be typed runs tests that are named beside it.
-        for word in picture.proof.command.split_whitespace().skip_while(|word| *word != "--test").skip(1).step_by(2) {
-            let test = word.trim_end_matches(';');
-            let named = |path: &&&str| path.ends_with(&format!("tests/{test}.rs"));
-            assert!(picture.proof.paths.iter().find(named).is_some() || test == "then", "{}: {test}", picture.id);
+        for test in tests_of(picture.proof.command) {
+            let named =
+                |path: &&str| path.ends_with(&format!("tests/{test}.rs")) || path.contains(&format!("tests/{test}/"));
+            assert!(picture.proof.paths.iter().any(|path| named(&path)), "{}: {test}", picture.id);
         }
     }
+}
+
+/// The tests that a command names: after `--test`, or in `binary(..)`.
+fn tests_of(command: &str) -> Vec<&str> {
+    let plain = command.split("--test ").skip(1).filter_map(|rest| rest.split([' ', ';']).next());
+    let chosen = command.split("binary(").skip(1).filter_map(|rest| rest.split(')').next());
+    plain.chain(chosen).collect()
+}
+
+#[test]
+fn tests_are_read_off_a_command() {
+    assert_eq!(tests_of("cargo nextest run -p a --test rules --test unknowns; then more"), ["rules", "unknowns"]);
+    assert_eq!(tests_of("cargo nextest run -E 'binary(vault) or binary(replay)'; look"), ["vault", "replay"]);
 }
 
 /// Every section that tells how to do something begins with its picture, and none is left over.
@@ -37,7 +50,9 @@ fn every_section_shows_its_picture() {
     for section in sections.filter(|s| ["Correct", "Add", "Teach"].iter().any(|verb| s.starts_with(verb))) {
         let title = section.lines().next().unwrap();
         let Some(picture) = LIST.iter().find(|picture| picture.title == title) else { panic!("no picture: {title}") };
-        assert!(section.contains(&format!("](docs/pictures/{}.svg)", picture.id)), "{title}");
+        // Who cannot see it is told at least what proves it.
+        let shown_so = format!("proves it: {}](docs/pictures/{}.svg)", picture.proof.command, picture.id);
+        assert!(section.contains(&shown_so), "{title}: {shown_so}");
         shown.push(picture.id);
     }
     assert_eq!(shown, LIST.iter().map(|picture| picture.id).collect::<Vec<_>>());

@@ -87,7 +87,7 @@ pub(super) fn body(block: &Block, ways: Ways) -> Markup {
     html! {
         p.small { (block.file.title) }
         h1 { code { (block.head()) } }
-        p { (block.spec.doc) "." @if block.many { " It may stand more than once." } }
+        p { (sentence(block.spec.doc)) @if block.many { " It may stand more than once." } }
         @if !example.is_empty() { pre tabindex="0" { (block.head()) "\n" (example.join("\n")) } }
         p.small { "The lines are examples of how each key is written, not one enquiry." }
         @for (name, key) in &keys { (one(name, key)) }
@@ -99,17 +99,22 @@ fn one(name: &str, key: &'static KeySpec) -> Markup {
     html! {
         section.key #(name) {
             h2 { code { (name) } @if key.needed { " " span.small { "needed" } } }
-            p { (key.doc) "." }
+            p { (sentence(key.doc)) }
             dl.about {
                 dt { "Takes" } dd { (takes(key.kind)) }
                 @if let Some((low, high)) = key.bounds { dt { "Between" } dd { (low) " and " (high) "; outside it is taken for a slip and refused" } }
                 @if key.safe != Safe::First { dt { "Of contradicting claims" } dd { "the " @if key.safe == Safe::Larger { "larger" } @else { "smaller" } " is designed for, until somebody chooses" } }
-                @if !key.like.is_empty() { dt { "As" } dd { code { (name.rsplit('.').next().unwrap_or(name)) " = " (key.like) } } }
+                @if !key.like.is_empty() { dt { "Written" } dd { code { (name.rsplit('.').next().unwrap_or(name)) " = " (key.like) } } }
                 @for question in key.questions() { dt { "Asked of the customer" } dd { (without_options(question)) } }
                 @if let Some(stands_in) = key.stands_in() { dt { "Where nobody says" } dd { (stands_in) } }
             }
         }
     }
+}
+
+/// A text that ends with a full stop.
+fn sentence(text: &str) -> String {
+    format!("{}.", text.trim_end_matches('.'))
 }
 
 /// What may be written.

@@ -69,6 +69,9 @@ const PAGES: [&str; 10] = [
 #[test]
 fn no_page_of_the_folder_breaks_a_rule() {
     let script = axe();
+    // The checker would fetch the style by itself, which no page from the disk may.
+    let violations = VIOLATIONS.replace("{ resultTypes", "{ preload: false, resultTypes");
+    assert_ne!(violations, VIOLATIONS);
     let mut opened = Opened::new((1440, 900));
     let mut found = Vec::new();
     for size in [(1440, 900), (390, 800)] {
@@ -79,7 +82,7 @@ fn no_page_of_the_folder_breaks_a_rule() {
                 opened.go(page);
                 opened.value(&format!("document.documentElement.dataset.light = '{light}'"));
                 opened.browser.evaluate(&script).unwrap();
-                let told = opened.value(VIOLATIONS);
+                let told = opened.value(&violations);
                 if told != "[]" {
                     found.push(format!("{page} {light} {size:?}: {told}"));
                 }

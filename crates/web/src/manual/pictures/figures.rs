@@ -162,7 +162,7 @@ pub(super) fn rule() -> Scene {
 }
 
 /// Worked jobs that have different things to say.
-const JOBS_OF_PAPERS: [&str; 3] = ["vehicle-yard", "refinery-basin", "hydro-deck"];
+const JOBS_OF_PAPERS: [&str; 3] = ["vehicle-yard", "machine-shop", "foundry"];
 
 /// Which papers a worked job has something to say in.
 pub(super) fn papers() -> Scene {

@@ -6,6 +6,7 @@ mod draw;
 mod figures;
 mod list;
 mod outlines;
+mod slim;
 mod words;
 
 pub use list::LIST;
@@ -72,7 +73,7 @@ fn make() -> Vec<Made> {
     let one = |picture: &'static Picture| {
         let scene = draw::scene(picture);
         let options = Options { id: format!("picture-{}", picture.id), ..Options::default() };
-        let svg = slim(&svg(&scene, &options));
+        let svg = slim::slim(&svg(&scene, &options));
         Made { id: picture.id, title: picture.title, scene, svg }
     };
     LIST.iter().map(one).collect()
@@ -88,13 +89,4 @@ pub fn all() -> &'static [Made] {
 #[must_use]
 pub fn made(id: &str) -> Option<&'static Made> {
     ALL.iter().find(|made| made.id == id)
-}
-
-/// What every line of text says alike stands once, at the head.
-fn slim(svg: &str) -> String {
-    let Some(at) = svg.find(" font-family=\"") else { return svg.to_owned() };
-    let Some(end) = svg[at + 14..].find('"').map(|end| at + 14 + end + 1) else { return svg.to_owned() };
-    let face = &svg[at..end];
-    let bare = svg.replace(face, "").replace(" lengthAdjust=\"spacingAndGlyphs\"", "");
-    bare.replacen("<svg", &format!("<svg{face}"), 1)
 }

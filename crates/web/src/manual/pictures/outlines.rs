@@ -103,7 +103,7 @@ pub(super) fn stages() -> Scene {
 pub(super) fn arrangements() -> Scene {
     const SMALL: (f64, f64) = (WIDTH / 2.0, 40.0);
     const LONG: (f64, f64) = (WIDTH, 32.0);
-    let mut scene = blank("Units of the demo range, an arrangement each");
+    let mut scene = blank("Units of the demo range, an arrangement each; pipes are left out");
     let Some(settled) = worked(JOB) else { return scene };
     let found = Arrangement::ALL.iter().filter_map(|a| Some((*a, laid_out(&settled, *a)?)));
     let laid = found.filter(|(_, design)| design.train.is_some());
@@ -115,8 +115,10 @@ pub(super) fn arrangements() -> Scene {
         for (k, ((arrangement, _), section)) in units.iter().zip(sections).enumerate() {
             let Some(section) = section else { continue };
             let x = if k % columns == 0 { 0.0 } else { SMALL.0 };
-            let scale = section.title.rsplit(' ').next().unwrap_or_default();
-            scene.text(Text::new(pt(x, y + TEXT), &format!("{}, {scale}", arrangement.word())).sized(TEXT).bold());
+            let scale = section.title.rsplit("to the scale ").next().unwrap_or_default();
+            scene.on(Layer::Note);
+            scene.text(Text::new(pt(x, y + TEXT), arrangement.word()).sized(TEXT).bold());
+            scene.text(Text::new(pt(x, y + TEXT + LINE), scale).sized(TEXT));
             bare(&section, &mut scene, (x, y));
             if k % columns == columns - 1 || k + 1 == units.len() {
                 y += paper.1;
@@ -127,9 +129,9 @@ pub(super) fn arrangements() -> Scene {
     scene
 }
 
-/// A drawing without the hatching of its liquids, which would be most of the file.
+/// A drawing without pipes, and without the hatching of its liquids: they would be most of the file.
 fn bare(drawn: &Scene, scene: &mut Scene, (x, y): (f64, f64)) {
-    for placed in drawn.items() {
+    for placed in drawn.items().iter().filter(|placed| placed.layer != Layer::Piping) {
         let mut item = placed.item.moved(x, y);
         if let Item::Shape(Shape::Path { fill, .. }) = &mut item
             && placed.layer == Layer::Liquid
