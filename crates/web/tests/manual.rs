@@ -24,7 +24,7 @@ fn every_path_of_a_picture_exists() {
         for test in tests_of(picture.proof.command) {
             let named =
                 |path: &&str| path.ends_with(&format!("tests/{test}.rs")) || path.contains(&format!("tests/{test}/"));
-            assert!(picture.proof.paths.iter().any(|path| named(path)), "{}: {test}", picture.id);
+            assert!(picture.proof.paths.iter().any(named), "{}: {test}", picture.id);
         }
     }
 }
