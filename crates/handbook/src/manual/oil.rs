@@ -24,7 +24,8 @@ mod tests {
     use crate::fluids::oils::OILS;
     use stillrise_units::catalog::MM2_S;
 
-    /// Every curve falls, and passes through the points from which it is worked, where these lie in it.
+    /// Every curve falls, and passes through the points from which it is worked, where these lie in it. ASTM D341 goes back to
+    /// viscosity by a fit, which misses a thin oil by some 0.01 %: far less than the digits printed for any point.
     #[test]
     fn every_oil_has_a_falling_curve_through_its_points() {
         for oil in OILS {
@@ -32,7 +33,7 @@ mod tests {
             assert!(curve.len() > 20 && curve.windows(2).all(|w| w[0].1 > w[1].1), "{}", oil.word);
             for (v, t) in oil.viscosity {
                 let found = curve.iter().find(|(at, _)| (at.in_unit(&DEG_C) - t).abs() < 1e-9);
-                assert!(found.is_none_or(|(_, w)| (w.in_unit(&MM2_S) / v - 1.0).abs() < 1e-6), "{} at {t}", oil.word);
+                assert!(found.is_none_or(|(_, w)| (w.in_unit(&MM2_S) / v - 1.0).abs() < 1e-3), "{} at {t}", oil.word);
             }
         }
         assert!(OILS.iter().any(|oil| oil.viscosity.iter().any(|(_, t)| (*t - 40.0).abs() < 1e-9)));
