@@ -4,6 +4,7 @@ use stillrise_checks::Judged;
 use stillrise_design::enquiry::range::read_range;
 use stillrise_design::enquiry::read_enquiry;
 use stillrise_design::job::Design;
+use stillrise_search::offered::Offered;
 use stillrise_search::settle;
 use stillrise_search::sizes::every;
 
@@ -16,8 +17,8 @@ fn says(design: &Design, verdicts: &[Judged]) -> (Vec<&'static str>, Vec<(&'stat
 #[test]
 fn each_line_is_the_job_that_names_it() {
     let demo = read_range(include_str!("../../../ranges/demo.toml")).file;
-    let wash = include_str!("data/wash.toml");
-    let enquiry = read_enquiry(wash, &|_| None).unwrap_or_default();
+    let enquiry =
+        read_enquiry(include_str!("../../../enquiries/market-wash/enquiry.toml"), &|_| None).unwrap_or_default();
     let settled = settle(&enquiry, &demo);
     let all = every(&settled, &demo);
     assert_eq!(all.len(), demo.models.len(), "every row has its line");
@@ -28,7 +29,8 @@ fn each_line_is_the_job_that_names_it() {
     let (mut barred, mut free) = (0, 0);
     for entrant in &all {
         let mut named = enquiry.clone();
-        named.unit.model.0 = Some(entrant.unit.name());
+        let Offered::Row { model, count, .. } = &entrant.unit else { panic!("{} is no row", entrant.unit.name()) };
+        (named.unit.model.0, named.unit.count.0) = (Some(model.clone()), Some(*count));
         let alone = settle(&named, &demo);
         let (words, rules) = says(&entrant.job.design, &entrant.verdicts);
         let (own_words, own_rules) = says(&alone.job.design, &alone.verdicts);
