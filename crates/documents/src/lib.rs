@@ -35,6 +35,7 @@ pub mod sizes;
 pub mod summary;
 pub mod trail;
 pub mod views;
+pub mod with_range;
 pub mod workbook;
 
 pub use edition::Edition;

@@ -43,6 +43,9 @@ const RUNS: &[Run] = &[
     (&["compare", "{dir}/absent.toml", "{dir}/broken.toml"], &[2], Wants::Refusal),
     (&["compare", "{job}"], &[2], Wants::Refusal),
     (&["compare", "{job}", "--with-issued"], &[2], Wants::Refusal),
+    (&["compare", "{job}", "--with-range"], DONE, Wants::Text("Every unit of the range")),
+    (&["compare", "{job}", "--with-range", "--json"], DONE, Wants::Json),
+    (&["compare", "{job}", "{job}", "--with-range"], &[2], Wants::Refusal),
     (&["new", "{dir}/company", "--settings"], &[0], Wants::Text("stillrise-settings.toml")),
     (
         &["size", "{job}", "--settings", "{dir}/company/stillrise-settings.toml"],
@@ -182,16 +185,41 @@ fn judge(out: &Output, exit: &[i32], wants: Wants) -> Result<(), String> {
     }
 }
 
-/// Same input, same bytes: the package is written twice and compared.
+/// Same input, same bytes: the package is written twice, the second time by one thread, from another folder, in another zone and
+/// language, and compared.
 fn same_twice(program: &Path, root: &Path, job: &str, scratch: &Path) -> Result<(), String> {
-    let mut packages = Vec::new();
-    for name in ["first", "second"] {
-        let out = scratch.join(name);
-        crate::bless::submittal(program, root, job, &out)?;
-        packages.push(crate::bless::hashes(&out)?);
+    let first = scratch.join("first");
+    crate::bless::submittal(program, root, job, &first)?;
+    let elsewhere = scratch.join("elsewhere");
+    copied(&root.join("enquiries").join(job), &elsewhere).map_err(|e| format!("{}: {e}", elsewhere.display()))?;
+    let mut command = run::plain(program, scratch);
+    command.args(["submittal", "elsewhere/enquiry.toml", "--for", "us", "--out", "second"]);
+    command.envs([
+        ("RAYON_NUM_THREADS", "1"),
+        ("TZ", "Pacific/Auckland"),
+        ("LC_ALL", "de_DE.UTF-8"),
+        ("COLUMNS", "66"),
+    ]);
+    command.stdout(Stdio::null());
+    let status = command.status().map_err(|e| e.to_string())?;
+    if !matches!(status.code(), Some(0 | 1)) {
+        return Err(format!("{job}: the second package ended with {status}"));
     }
+    let packages = [crate::bless::hashes(&first)?, crate::bless::hashes(&scratch.join("second"))?];
     let diff = xtask::diff::lines(&packages[0], &packages[1]);
     if diff.is_empty() { Ok(()) } else { Err(format!("{job}: two packages of one enquiry differ\n{diff}")) }
+}
+
+/// Copies the files of a folder, none of its folders, into a new one.
+fn copied(from: &Path, to: &Path) -> std::io::Result<()> {
+    std::fs::create_dir_all(to)?;
+    for entry in std::fs::read_dir(from)? {
+        let entry = entry?;
+        if entry.file_type()?.is_file() {
+            std::fs::copy(entry.path(), to.join(entry.file_name()))?;
+        }
+    }
+    Ok(())
 }
 
 /// A reader that goes away early, as `head` does, is no reason to panic.

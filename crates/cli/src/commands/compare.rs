@@ -7,19 +7,24 @@ use stillrise_desk::{files, frozen, jobs};
 use stillrise_documents::compare::{compare, compare_json, compare_text};
 use stillrise_documents::issue::{changes_json, changes_text};
 use stillrise_documents::package::pretty;
+use stillrise_documents::with_range::{lines, with_range_json, with_range_text};
 use stillrise_search::Settled;
+use stillrise_search::sizes::every;
 use stillrise_units::Fault;
 
 /// Jobs side by side: revisions of one, or one asked for in several ways
 #[derive(clap::Args)]
 pub struct Args {
-    /// Two or more enquiry files, or their folders; one with `--with-issued`
+    /// Two or more enquiry files, or their folders; one with `--with-issued` or `--with-range`
     #[arg(required = true, num_args = 1..=6)]
     files: Vec<PathBuf>,
     /// Holds one enquiry against a revision of it that was issued, number by number: this one; without a name its own revision, or
     /// the only one
     #[arg(long, value_name = "REVISION", num_args = 0..=1)]
     with_issued: Option<Option<String>>,
+    /// Every unit of the range beside the others for the duty of one enquiry, each with all rules
+    #[arg(long, conflicts_with = "with_issued")]
+    with_range: bool,
     /// As JSON
     #[arg(long)]
     json: bool,
@@ -37,13 +42,18 @@ fn called(path: &std::path::Path) -> String {
 /// Runs it.
 pub fn run(args: &Args) -> End {
     match (&args.with_issued, args.files.as_slice()) {
+        (_, [file]) if args.with_range => return with_range(args, file),
+        _ if args.with_range => {
+            let remedy = "name one enquiry; the units of its range are held side by side";
+            return End::Refused(vec![Fault::new("--with-range", "holds the units of one enquiry's range", remedy)]);
+        }
         (Some(revision), [file]) => return with_issued(args, file, revision.as_deref()),
         (Some(_), _) => {
             let remedy = "name one enquiry; its revisions lie beside it";
             return End::Refused(vec![Fault::new("--with-issued", "holds one enquiry against itself", remedy)]);
         }
         (None, [_]) => {
-            let remedy = "name another beside it, or a revision of it with --with-issued";
+            let remedy = "name another beside it, a revision of it with --with-issued, or the units of the range with --with-range";
             return End::Refused(vec![Fault::new(
                 "compare",
                 "there is one enquiry, and nothing to compare it with",
@@ -85,6 +95,22 @@ pub fn run(args: &Args) -> End {
         out::print(&compare_text(&found, out::width()));
     }
     if jobs.iter().any(|(_, settled)| settled.fails()) { End::Fails } else { End::Done }
+}
+
+/// Every unit of the range for one enquiry.
+fn with_range(args: &Args, path: &std::path::Path) -> End {
+    let settled = match files::settled(path, args.under.file()) {
+        Ok((settled, _)) => settled,
+        Err(trouble) => return trouble.into(),
+    };
+    let found = lines(&settled, &every(&settled, &jobs::demo_range()));
+    if args.json {
+        out::print(&String::from_utf8_lossy(&pretty(&with_range_json(&found))));
+    } else {
+        out::print(&with_range_text(&found, out::width()));
+    }
+    // What is looked for is a unit that nothing bars.
+    if found.iter().any(|line| line.barred.is_empty()) { End::Done } else { End::Fails }
 }
 
 /// One enquiry against a revision of it that was issued. That the same inputs give other results is a check that fails.

@@ -5,7 +5,7 @@ use clap::ValueEnum;
 use stillrise_documents::package::pretty;
 use stillrise_documents::schema::{
     changes_schema, compare_schema, enquiry_schema, glance_schema, issued_schema, range_schema, rating_schema,
-    read_schema, result_schema, risk_schema, settings_schema,
+    read_schema, result_schema, risk_schema, settings_schema, with_range_schema,
 };
 
 /// JSON Schema of an enquiry file, a range file, a company's settings, or what is answered to programs
@@ -35,6 +35,8 @@ enum Of {
     Compare,
     /// What `compare --with-issued --json` prints
     Changes,
+    /// What `compare --with-range --json` prints
+    WithRange,
     /// The manifest of an issued revision
     Issued,
     /// What `read --json` prints
@@ -54,6 +56,7 @@ pub fn run(args: &Args) -> End {
         Of::Risk => risk_schema(),
         Of::Compare => compare_schema(),
         Of::Changes => changes_schema(),
+        Of::WithRange => with_range_schema(),
         Of::Issued => issued_schema(),
         Of::Read => read_schema(),
         Of::Glance => glance_schema(),

@@ -1,6 +1,6 @@
 //! The schemas of what is short: a job at a glance, and jobs side by side.
 
-use super::kit::{closed, count, flag, list, maybe, text, titled};
+use super::kit::{closed, count, flag, list, maybe, text, text_of, titled};
 use serde_json::{Value, json};
 
 /// The schema of a job at a glance.
@@ -29,4 +29,17 @@ pub fn compare_schema() -> Value {
             "caution": text(), "jobs": list(text()), "results": list(line()), "said": list(line()), "rules": list(line()),
         })),
     )
+}
+
+/// The schema of `compare --with-range --json`.
+#[must_use]
+pub fn with_range_schema() -> Value {
+    let unit = closed(json!({
+        "unit": text(), "model": text(), "arrangement": text(), "taken": flag(),
+        "leaves_mg_l": maybe(text_of("Total oil, the largest mean of all cases at the end of the interval")),
+        "limits": list(closed(json!({ "limit": text(), "word": text() }))),
+        "barred": list(closed(json!({ "id": text(), "rule": text(), "says": text() }))),
+        "rules_fail": count(), "rules_cannot_judge": count(), "weight_empty": maybe(text()), "price": maybe(text()),
+    }));
+    titled("Every unit of the range for one duty", closed(json!({ "caution": text(), "units": list(unit) })))
 }

@@ -8,7 +8,7 @@ mod reading;
 mod result;
 mod risk;
 
-pub use glance::{compare_schema, glance_schema};
+pub use glance::{compare_schema, glance_schema, with_range_schema};
 pub use issue::{changes_schema, issued_schema};
 pub use rating::rating_schema;
 pub use reading::read_schema;

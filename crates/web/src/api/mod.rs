@@ -111,6 +111,7 @@ fn results() -> Vec<Route> {
             .asks("with", named_sheet(), "The enquiry that is held beside; `issued A` is revision A of this one, as it was issued").answers(named("Comparison")).refuses(&[404, 422]),
         Route::get("/api/sheets/{name}/changes", "readChanges", results::changes).says("What has changed since a revision was issued, number by number, by the inputs or by the tool")
             .asks("since", named_sheet(), "The revision; without it that of the enquiry, or the only one").answers(named("Changes")).refuses(&[404, 422]),
+        Route::get("/api/sheets/{name}/range", "listRange", results::range).says("Every unit of the range for this duty, each with all rules").answers(named("WithRange")).refuses(&[404, 422]),
         Route::get("/api/sheets/{name}/units", "listUnits", results::units).says("Units of the range side by side, about the one taken").answers(named("Units")).refuses(&[404, 422]),
         Route::get("/api/sheets/{name}/alternatives", "listAlternatives", results::alternatives).says("Trains that would do, beside the one asked for").answers(named("Alternatives")).refuses(&[404, 422]),
         Route::get("/api/sheets/{name}/questions", "listQuestions", results::questions).says("What the customer is asked, what moves the result most first").answers(named("Questions")).refuses(&[404, 422]),

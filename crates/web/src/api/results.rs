@@ -26,8 +26,9 @@ use stillrise_documents::risk::risk_json;
 use stillrise_documents::sizes::cards;
 use stillrise_documents::summary::{moves, that_matter};
 use stillrise_documents::trail::{equations, origin};
+use stillrise_documents::with_range::{lines, with_range_json};
 use stillrise_search::Settled;
-use stillrise_search::sizes::sizes;
+use stillrise_search::sizes::{every, sizes};
 
 /// Why an enquiry cannot be worked.
 fn faults(state: &State) -> Refusal {
@@ -119,6 +120,14 @@ pub(super) async fn units(Shared(desk): Shared<Arc<Desk>>, At(name): At<String>,
             "facts": card.facts.iter().map(|(what, value)| json!({ "what": what, "value": value })).collect::<Vec<_>>(),
             "barred": card.barred.iter().map(|(rule, says)| json!({ "rule": rule, "says": says })).collect::<Vec<_>>(),
         })).collect::<Vec<_>>() }))
+    })
+    .await
+}
+
+pub(super) async fn range(Shared(desk): Shared<Arc<Desk>>, At(name): At<String>, headers: HeaderMap) -> Response {
+    asked(desk, name, headers, |desk, state| {
+        let settled = settled(state)?;
+        Ok(with_range_json(&lines(settled, &every(settled, &desk.demo))))
     })
     .await
 }

@@ -5,6 +5,7 @@ use stillrise_documents::Edition;
 use stillrise_documents::schema::kit::{closed, count, flag, list, maybe, number, pair, text, text_of};
 use stillrise_documents::schema::{
     changes_schema, compare_schema, glance_schema, rating_schema, read_schema, result_schema, risk_schema,
+    with_range_schema,
 };
 
 /// A shape by its name.
@@ -34,6 +35,7 @@ pub fn all() -> Map<String, Value> {
         ("Risk", risk_schema()),
         ("Rating", rating_schema()),
         ("Comparison", compare_schema()),
+        ("WithRange", with_range_schema()),
         ("Changes", changes_schema()),
         ("Glance", glance_schema()),
         ("Read", read_schema()),

@@ -22,7 +22,8 @@ use stillrise_documents::compare::{Comparison, Line, compare};
 use stillrise_documents::issue::{By, Changes, Number};
 use stillrise_documents::section::small;
 use stillrise_documents::sizes::{Card, cards};
-use stillrise_search::sizes::sizes;
+use stillrise_documents::with_range::{Line as Unit, in_short, lines};
+use stillrise_search::sizes::{every, sizes};
 
 pub(super) fn routes() -> Router<Arc<Desk>> {
     Router::new().route("/sheet/{name}/units", get(show))
@@ -65,7 +66,8 @@ async fn show(
             }
             None => Vec::new(),
         };
-        Ok(whole(&name, &state, &all, &others, &with, &beside))
+        let range = state.outcome.settled.as_ref().map_or_else(Vec::new, |s| lines(s, &every(s, &desk.demo)));
+        Ok(whole(&name, &state, &all, &others, &with, &whole_range(&range, state.is_locked()), &beside))
     });
     match made.await {
         Ok(markup) => markup.into_response(),
@@ -131,6 +133,7 @@ fn whole(
     all: &[(Card, Option<String>)],
     others: &[String],
     with: &str,
+    range: &Markup,
     beside: &Markup,
 ) -> Markup {
     let (locked, settled) = (state.is_locked(), state.outcome.settled.as_ref());
@@ -142,6 +145,7 @@ fn whole(
             @if all.is_empty() { p { "No row of the range is taken, so none stands beside it." } }
             @if pinned { p { "The model is pinned. " button type="button" data-act-away=(json!([{ "do": "unset", "path": "unit.model" }])) { "Let it be chosen again" } } }
             div.cards { @for (card, drawn) in all { (one(card, drawn.as_deref(), locked, fails)) } }
+            (range)
             h2 { "Another sheet, or an issued revision, beside this one" }
             @if others.is_empty() { p { "The folder holds no other enquiry, and no revision of this one was issued yet." } } @else {
                 form.finder method="get" {
@@ -168,6 +172,34 @@ fn one(card: &Card, drawn: Option<&str>, locked: bool, fails: usize) -> Markup {
             @else { ul { @for (rule, says) in &card.barred { li { b { (rule) } ": " (says) } } } }
             @if !locked { p { button type="button" data-act-away=(json!([{ "do": "set", "path": "unit.model", "value": card.model }])) { "Take and pin it" } } }
         }
+    }
+}
+
+/// Every unit of the range, a line each; one can be taken and pinned.
+fn whole_range(lines: &[Unit], locked: bool) -> Markup {
+    if lines.is_empty() {
+        return html! {};
+    }
+    let or = |text: &Option<String>| text.clone().unwrap_or_else(|| "-".to_owned());
+    html! {
+        h2 { "Every unit of the range" }
+        p { (in_short(lines)) " Oil out is the largest mean of all cases at the end of the interval; the words are those that would stand, everything heard." }
+        div.scroll { table.list.compare #range {
+            thead { tr { @for head in ["Unit", "Arrangement", "Oil out, mg/L", "Limits", "What bars it", "Rules that fail", "Cannot judge", "Empty", "Price"] { th scope="col" { (head) } } } }
+            tbody { @for line in lines { tr.differs[line.taken] {
+                th scope="row" { (line.unit) @if line.taken { " " span.word.good { "taken" } }
+                    @else if !locked { " " button type="button" data-act-away=(json!([{ "do": "set", "path": "unit.model", "value": line.model }])) aria-label=(format!("Take and pin {}", line.model)) { "Take" } } }
+                td { (line.arrangement) }
+                td.number { (or(&line.leaves)) }
+                td { @for (limit, word) in &line.words { div { (limit) ": " b { (word) } } } }
+                td { @if line.barred.is_empty() { "nothing" } @else { details { summary { (line.barred.len()) @if line.barred.len() == 1 { " rule" } @else { " rules" } }
+                    ul { @for (_, title, says) in &line.barred { li { b { (title) } ": " (says) } } } } } }
+                td.number { (line.fail) }
+                td.number { (line.cannot_judge) }
+                td.number { (or(&line.weight)) }
+                td.number { (or(&line.price)) }
+            } } }
+        } }
     }
 }
 

@@ -15,6 +15,8 @@ use std::time::{Duration, Instant};
 use xtask::tree;
 
 const RUNS: usize = 15;
+/// A worked job whose unit lies in the ground, for the times of a whole package.
+const BURIED: &str = "fuel-pad";
 
 /// Something to time: what it is, how to start it, and the time asked of it, if any.
 struct Item {
@@ -78,8 +80,12 @@ fn options(args: &[String]) -> Result<(usize, Option<String>), String> {
 fn items(root: &Path, job: &str, scratch: &Path) -> Result<Vec<Item>, String> {
     let (program, own) = (run::built("release", "stillrise")?, run::built("release", "xtask")?);
     let file = run::enquiry(job);
-    let sixty = rows::of_sixty(root, scratch, job)?.to_string_lossy().into_owned();
-    let out = scratch.join("{round}").to_string_lossy().into_owned();
+    let of_rows =
+        |count| -> Result<String, String> { Ok(rows::of(count, root, scratch, job)?.to_string_lossy().into_owned()) };
+    let (sixty, forty) = (of_rows(60)?, of_rows(40)?);
+    let buried = run::enquiry(BURIED);
+    let at = |what: &str| scratch.join(format!("{what}-{{round}}")).to_string_lossy().into_owned();
+    let out = at("job");
     let item = |name, program: &Path, args: &[&str], bar_ms| Item {
         name,
         program: program.to_path_buf(),
@@ -92,7 +98,15 @@ fn items(root: &Path, job: &str, scratch: &Path) -> Result<Vec<Item>, String> {
         item("peer: fixed arithmetic", &own, &["reference"], None),
         item("size", &program, &["size", &file], Some(20.0)),
         item("size, of 60 rows", &program, &["size", &sixty], Some(100.0)),
+        item("compare with 40 rows", &program, &["compare", &forty, "--with-range"], Some(200.0)),
         item("submittal", &program, &["submittal", &file, "--out", &out], Some(1000.0)),
+        item("submittal, buried", &program, &["submittal", &buried, "--out", &at("buried")], Some(1000.0)),
+        item(
+            "submittal, buried, all",
+            &program,
+            &["submittal", &buried, "--for", "us", "--out", &at("all")],
+            Some(3000.0),
+        ),
     ])
 }
 

@@ -1,14 +1,13 @@
-//! A range of sixty rows of all arrangements, to time a choice among them: those of the demo range, several times over, and
-//! a worked job that picks from it.
+//! A range of many rows of all arrangements, to time a choice among them or a comparison of them all: those of the demo range,
+//! several times over, and a worked job that picks from it.
 
 use std::path::{Path, PathBuf};
 use toml::{Table, Value};
 
-/// How many rows.
-pub const ROWS: usize = 60;
-
-/// Writes the range and the enquiry beside each other; the enquiry's file.
-pub fn of_sixty(root: &Path, scratch: &Path, job: &str) -> Result<PathBuf, String> {
+/// Writes a range of so many rows and the enquiry into a folder of their own; the enquiry's file.
+pub fn of(count: usize, root: &Path, scratch: &Path, job: &str) -> Result<PathBuf, String> {
+    let scratch = &scratch.join(format!("rows-{count}"));
+    std::fs::create_dir_all(scratch).map_err(|e| format!("{}: {e}", scratch.display()))?;
     let read = |path: PathBuf| -> Result<Table, String> {
         let text = std::fs::read_to_string(&path).map_err(|e| format!("{}: {e}", path.display()))?;
         text.parse().map_err(|e| format!("{}: {e}", path.display()))
@@ -20,8 +19,8 @@ pub fn of_sixty(root: &Path, scratch: &Path, job: &str) -> Result<PathBuf, Strin
     };
     let mut range = read(root.join("ranges/demo.toml"))?;
     let rows = range.get("model").and_then(Value::as_array).cloned().unwrap_or_default();
-    let many: Vec<Value> = rows.iter().cycle().take(ROWS).enumerate().map(|(k, row)| named(row, k)).collect();
-    if many.len() < ROWS {
+    let many: Vec<Value> = rows.iter().cycle().take(count).enumerate().map(|(k, row)| named(row, k)).collect();
+    if many.len() < count {
         return Err("the demo range holds no rows".to_owned());
     }
     range.insert("model".to_owned(), Value::Array(many));
