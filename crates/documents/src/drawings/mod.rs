@@ -10,6 +10,7 @@
 mod arrangement;
 mod details;
 mod diagram;
+mod fabrication;
 mod flow;
 mod internals;
 mod layout;
@@ -17,6 +18,7 @@ pub(crate) mod levels;
 mod loads;
 mod lugs;
 mod scope;
+mod separator;
 mod setting;
 mod site;
 mod support;

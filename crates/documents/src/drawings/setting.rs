@@ -90,13 +90,15 @@ fn laid(s: &Section, trial: &Sheet, order: Order, said: &Told) -> Option<Laid> {
         let fits = scale.mm(long + wide) + between <= free.0
             && tall <= free.1
             && scale.mm(wide) <= area.height() - PLAN.1 - PLAN.3 - 4.0 * WALL
-            && area.x0 + SECTION.0 + between + broad <= trial.corner.x1;
+            && (area.x0 + SECTION.0 + between + broad <= trial.corner.x1
+                || SECTION.1 + tall + SECTION.3 + BED + 4.0 * WALL <= area.height());
         if !fits {
             return None;
         }
         let thick = math::max(scale.mm(wall), WALL);
         let spare = math::max(free.0 - scale.mm(long + wide) - between, 0.0) / 3.0;
-        let floor = room.y0 + SECTION.1 + scale.mm(s.top()) + thick + math::min(0.5 * (free.1 - tall), 14.0);
+        let down = math::min(free.1, if area.x0 + SECTION.0 + between + broad <= trial.corner.x1 { free.1 } else { tall });
+        let floor = room.y0 + SECTION.1 + scale.mm(s.top()) + thick + math::min(0.5 * (down - tall), 14.0);
         let x = room.x0 + SECTION.0 + thick + math::min(spare, 20.0);
         let plan_x = x + scale.mm(wide) + between + PLAN.0 + math::min(spare, 30.0);
         let drop = if order == Order::Beside { 16.0 } else { 4.0 };
@@ -106,7 +108,7 @@ fn laid(s: &Section, trial: &Sheet, order: Order, said: &Told) -> Option<Laid> {
                 [Some(Column::new(Rect { x0: area.x1 - LOADS + 8.0, y0: area.y0, x1: area.x1, y1: area.y1 })), None]
             }
             Order::Under => {
-                let x0 = math::min(plan_x - PLAN.0 + 4.0, area.x1 - 2.0 * LOADS);
+                let x0 = math::min(plan_x - PLAN.0 + 4.0, area.x1 - 1.55 * LOADS);
                 let middle = x0 + 0.46 * (area.x1 - x0);
                 let top = plan_y + thick + PLAN.3 - 2.0;
                 let own = x + scale.mm(wide) + between - 8.0;

@@ -9,7 +9,7 @@ use stillrise_units::catalog::{IN, KG, KN, KPA, LB, LBF, MM, PSF};
 use stillrise_units::{Length, System, Typed, print};
 
 /// What the maker decides.
-const MAKER: &str = "by maker";
+pub const MAKER: &str = "by maker";
 
 /// A schedule under its heading.
 pub type Titled = (String, Table);
@@ -61,6 +61,16 @@ pub fn all_nozzles(s: &Section) -> Vec<Nozzle> {
         all.push(Nozzle { count, ..one("M", s.write(access.opening.q), "Manway", "clear opening", s.top()) });
     }
     let vent = s.performance.and_then(|p| p.shop.as_ref()?.vent.as_ref()?.size);
+    if vent.is_none() && !unit.arrangement.is_built_in() {
+        all.push(Nozzle {
+            mark: "V",
+            count: "per room".to_owned(),
+            size: MAKER.to_owned(),
+            service: "Vent",
+            at: "top",
+            level: None,
+        });
+    }
     if let Some(vent) = vent {
         let word = match s.system {
             System::Us => vent.word.to_owned(),
@@ -147,6 +157,7 @@ pub fn weights(s: &Section) -> Option<Titled> {
 pub fn rest(s: &Section, carried: Vec<Titled>) -> Vec<Titled> {
     let mut all = carried;
     all.push(("Parts".to_owned(), schedules::parts(s)));
+    all.extend(super::fabrication::tables(s));
     all.extend(schedules::oils(s));
     all.extend(schedules::waters(s));
     // Loads stand on the sheet of the setting, where there is one.
