@@ -200,16 +200,17 @@ impl Split<'_> {
             rows.push(row(g, "Hatches over float, oil draw-off and plates", By::Maker, "places on his drawing"));
         }
         if !self.is_built_in() {
-            let size = shop.and_then(|shop| shop.vent.as_ref()).map_or_else(String::new, |vent| {
-                format!("no smaller than {}", self.show(vent.least.q, (&IN, &MM)))
-            });
+            let size = shop
+                .and_then(|shop| shop.vent.as_ref())
+                .map_or_else(String::new, |vent| format!("no smaller than {}", self.show(vent.least.q, (&IN, &MM))));
             rows.push(row(g, "Vents, one for each space of vapour that walls part", By::Maker, size));
-            let lugs = shop.and_then(|shop| shop.lifting.as_ref()).map_or_else(String::new, |lifting| {
-                format!("{} points", print::digits(lifting.points.q.si(), 2))
-            });
+            let lugs = shop
+                .and_then(|shop| shop.lifting.as_ref())
+                .map_or_else(String::new, |lifting| format!("{} points", print::digits(lifting.points.q.si(), 2)));
             rows.push(row(g, "Lifting lugs", By::Maker, lugs));
         }
-        let hopper = if unit.hopper.is_some() { "the hopper has its own nozzle" } else { "by a suction pipe or from above" };
+        let hopper =
+            if unit.hopper.is_some() { "the hopper has its own nozzle" } else { "by a suction pipe or from above" };
         rows.push(row(g, "Drains and suction pipes of the rooms", By::Maker, hopper));
         if !self.train.stages.iter().any(|stage| stage.kind == StageKind::SamplePoint) {
             rows.push(row(g, "Sample tap in the outlet pipe", By::Open, "none stands in the train"));

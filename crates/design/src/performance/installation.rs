@@ -123,14 +123,7 @@ pub(super) fn installation<T: Trail>(t: &mut T, unit: &Unit, known: &Known) -> I
         (true, false) => (Length::of(6.0, &IN), "6 in under a hopper"),
         (true, true) => (Length::of(150.0, &MM), "150 mm under a hopper"),
     };
-    let drain_room = given(
-        t,
-        "room for the drain below the hopper",
-        Some(LEVEL),
-        room,
-        "our proposal",
-        why,
-    );
+    let drain_room = given(t, "room for the drain below the hopper", Some(LEVEL), room, "our proposal", why);
     let stand = known.ground.map(|ground| {
         reckon!(t, "floor of the unit when it stands on the ground, site datum", [FT, M], (ground = ground, hopper = hopper, room = drain_room) ground + hopper + room)
     });

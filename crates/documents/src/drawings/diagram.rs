@@ -98,7 +98,7 @@ pub fn sheet(s: &Section, size: SheetSize) -> Option<Made> {
         x += wide;
     }
     let table = unit.map(|at| instruments(s, scene, at, shut, fed));
-    let mut left = Column::new(Rect { x0: area.x0, y0: line + 58.0, x1: area.x0 + 150.0, y1: sheet.corner.y1 });
+    let mut left = Column::new(Rect { x0: area.x0 + 3.5, y0: line + 58.0, x1: area.x0 + 153.0, y1: sheet.corner.y1 });
     if let Some(table) = table.filter(|table| !table.rows.is_empty()) {
         left.heading(&mut sheet.scene, "Instruments");
         left.table(&mut sheet.scene, &table);

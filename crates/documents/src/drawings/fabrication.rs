@@ -3,7 +3,7 @@
 
 use super::tables::{MAKER, Titled, all_nozzles};
 use crate::render::text::{Table, plain};
-use crate::section::place::Section;
+use crate::section::place::{Section, zero};
 use stillrise_design::stages::stage::Line;
 use stillrise_units::catalog::{DEG, IN, MM};
 use stillrise_units::{Angle, Length, Typed, math, print};
@@ -23,7 +23,7 @@ fn shop(s: &Section) -> Table {
     let (shape, l) = (&unit.shape, |q: Length| s.write(q));
     let fine = |q: Length| print::with_unit(q.si(), s.system.pick((&IN, &MM)));
     let text = |said: &Option<String>| maker(said.as_deref().map(plain));
-    let mut table = Table::new(["For the shop", "Value"]);
+    let mut table = Table::new(["Of what", "Value"]);
     let mut row = |what: &str, value: String| {
         table.row([what.to_owned(), value]);
     };
@@ -53,8 +53,14 @@ fn shop(s: &Section) -> Table {
     for drawn in s.drawn() {
         for line in &drawn.lines {
             let Line::Perforated { at, low, high } = line else { continue };
-            row(&format!("{}, bottom", drawn.name), format!("{} over the floor", l(*low)));
-            let top = if *high < shape.height() { l(*high) } else { format!("{MAKER}, drawn up to the top, {}", l(*high)) };
+            let bottom = if *low < zero() {
+                format!("{} under the floor", l(zero() - *low))
+            } else {
+                format!("{} over the floor", l(*low))
+            };
+            row(&format!("{}, bottom", drawn.name), bottom);
+            let top =
+                if *high < shape.height() { l(*high) } else { format!("{MAKER}, drawn up to the top, {}", l(*high)) };
             row(&format!("{}, top", drawn.name), top);
             row(&format!("{}, from the inlet end", drawn.name), l(*at));
         }

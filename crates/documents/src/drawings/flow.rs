@@ -70,7 +70,7 @@ pub fn sheet(s: &Section, size: SheetSize) -> Option<Made> {
     let below = whole.y1 + 5.0;
     let foot = sheet.corner.y1;
     let wide = math::min(sheet.corner.x1 - area.x0, 0.62 * area.width());
-    let mut first = Column::new(Rect { x0: area.x0, y0: below, x1: area.x0 + 0.56 * wide, y1: foot });
+    let mut first = Column::new(Rect { x0: area.x0 + 3.5, y0: below, x1: area.x0 + 0.56 * wide, y1: foot });
     let mut second = Column::new(Rect { x0: first.area.x1 + 6.0, y0: below, x1: area.x0 + wide, y1: foot });
     tabled(scene, &mut first, "Where the water comes from", &origins(s));
     tabled(scene, &mut second, "Flows", &flows(s));
@@ -130,32 +130,52 @@ fn gathered(scene: &mut Scene, whole: &Rect, sources: &[&Stop], line: f64) -> f6
 fn told(scene: &mut Scene, area: &Rect, title: &str, says: &[String]) {
     scene.on(Layer::Note);
     let inner = area.grown(-1.6);
-    let name = lines(title, letters(inner.width(), CAPTION)).into_iter().next().unwrap_or_default();
-    scene.text(Text::new(pt(inner.x0, inner.y0 + CAPTION), &name).sized(CAPTION).bold());
-    let facts = lines(&says.join(", "), letters(inner.width(), CAPTION));
-    for (k, fact) in facts.iter().take(2).enumerate() {
-        let y = inner.y0 + CAPTION + 1.6 * CAPTION * f64::from(u8::try_from(k + 1).unwrap_or(1));
-        scene.text(Text::new(pt(inner.x0, y), fact).sized(CAPTION));
+    // The larger lettering where all of it finds room so.
+    let folded =
+        |size: f64| (lines(title, letters(inner.width(), size)), lines(&says.join(", "), letters(inner.width(), size)));
+    let fits = |size: f64| {
+        folded(size).0.len() == 1
+            && f64::from(u8::try_from(folded(size).1.len()).unwrap_or(9)) * 1.5 * size + size <= inner.height()
+    };
+    let size = if fits(TEXT) { TEXT } else { CAPTION };
+    let (name, facts) = folded(size);
+    let name = name.into_iter().next().unwrap_or_default();
+    scene.text(Text::new(pt(inner.x0, inner.y0 + size), &name).sized(size).bold());
+    let most = if size == TEXT { 2 } else { 3 };
+    for (k, fact) in facts.iter().take(most).enumerate() {
+        let y = inner.y0 + size + 1.5 * size * f64::from(u8::try_from(k + 1).unwrap_or(1));
+        scene.text(Text::new(pt(inner.x0, y), fact).sized(size));
     }
 }
 
-/// The words of a station in the middle of its box; those that find no room stand on the diagram of piping.
+/// The words of a station in the middle of its box, in the larger lettering where they find room so; facts that find none in
+/// either stand on the diagram of piping.
 fn words(scene: &mut Scene, area: &Rect, stop: &Stop) {
     let inner = area.grown(-1.5);
-    let room = letters(inner.width(), CAPTION);
-    let mut all: Vec<(String, bool)> = lines(&stop.name, room).into_iter().map(|line| (line, true)).collect();
-    for fact in &stop.station.says {
-        let folded = lines(fact, room);
-        let rows = f64::from(u8::try_from(all.len() + folded.len()).unwrap_or(u8::MAX));
-        if rows * 1.5 * CAPTION > inner.height() {
-            break;
+    let high = |rows: usize, size: f64| f64::from(u8::try_from(rows).unwrap_or(u8::MAX)) * 1.5 * size;
+    let set = |size: f64| {
+        let room = letters(inner.width(), size);
+        let mut all: Vec<(String, bool)> = lines(&stop.name, room).into_iter().map(|line| (line, true)).collect();
+        let mut whole = true;
+        for fact in &stop.station.says {
+            let folded = lines(fact, room);
+            if high(all.len() + folded.len(), size) > inner.height() {
+                whole = false;
+                break;
+            }
+            all.extend(folded.into_iter().map(|line| (line, false)));
         }
-        all.extend(folded.into_iter().map(|line| (line, false)));
-    }
+        (all, whole)
+    };
+    let (size, all) = match set(TEXT) {
+        (all, true) => (TEXT, all),
+        _ => (CAPTION, set(CAPTION).0),
+    };
     scene.on(Layer::Note);
+    let top = inner.y0 + 0.5 * math::max(inner.height() - high(all.len(), size), 0.0);
     for (k, (line, bold)) in all.iter().enumerate() {
-        let y = inner.y0 + CAPTION + 1.5 * CAPTION * f64::from(u8::try_from(k).unwrap_or(0));
-        let text = Text::new(pt(inner.centre().x, y), line).sized(CAPTION).anchored(Anchor::Middle);
+        let text =
+            Text::new(pt(inner.centre().x, top + size + high(k, size)), line).sized(size).anchored(Anchor::Middle);
         scene.text(if *bold { text.bold() } else { text });
     }
 }
@@ -250,13 +270,19 @@ fn notes(s: &Section) -> Vec<String> {
         all.push(format!("Design flow to the unit or units: {}.", say(s, flow.q, FLOW_UNITS)));
     }
     all.push(match e.european.as_ref().is_some_and(|block| *block.bypass == Some(true)) {
-        true => "A bypass was asked for. It is no part of this design: what passes the unit by is not treated.".to_owned(),
+        true => {
+            "A bypass was asked for. It is no part of this design: what passes the unit by is not treated.".to_owned()
+        }
         false => "No bypass: all the water that is drawn passes the unit.".to_owned(),
     });
     let sampled = stations(s.settled).iter().any(|stop| stop.what == What::SamplePoint);
     all.push(match sampled {
-        true => "Samples are taken at the sample point, behind the unit and ahead of where other water joins.".to_owned(),
-        false => "No sample point stands in this train; one has to be named before the discharge is permitted.".to_owned(),
+        true => {
+            "Samples are taken at the sample point, behind the unit and ahead of where other water joins.".to_owned()
+        }
+        false => {
+            "No sample point stands in this train; one has to be named before the discharge is permitted.".to_owned()
+        }
     });
     if stations(s.settled).iter().any(|stop| stop.asked) {
         all.push("What is drawn in broken lines is asked for and not decided.".to_owned());

@@ -165,7 +165,11 @@ fn history(sheet: &mut Sheet, block: &TitleBlock, settled: &Settled) {
             index: block.revision.clone(),
             date: block.date.clone(),
             text: block.status.clone(),
-            by: if block.drawn.is_empty() { head.prepared_by.0.clone().unwrap_or_default() } else { block.drawn.clone() },
+            by: if block.drawn.is_empty() {
+                head.prepared_by.0.clone().unwrap_or_default()
+            } else {
+                block.drawn.clone()
+            },
         };
         sheet.revisions(&[revision]);
     }

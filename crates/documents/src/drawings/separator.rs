@@ -145,11 +145,11 @@ pub fn instruments(s: &Section, scene: &mut Scene, at: Point, shut: Option<Point
                 if let Some(tip) = acts {
                     let knee = if tip.x > panel.x { panel.by(5.0, 0.0) } else { panel.by(-5.0, 0.0) };
                     // The other alarm may stand in the way.
-                    let knees = if tip.x > panel.x {
+                    let knees = if tip.x > panel.x && s.unit().pump_out.is_none() {
                         vec![knee, pt(tip.x, panel.y), tip]
                     } else {
                         let over = panel.y - 7.5;
-                        vec![panel.by(0.0, -5.0), pt(panel.x, over), pt(tip.x, over), tip.by(0.0, -5.0)]
+                        vec![panel.by(0.0, -5.0), pt(panel.x, over), pt(tip.x, over), tip]
                     };
                     symbols::signal(scene, &knees, Signal::Electric);
                 }
@@ -178,6 +178,11 @@ pub fn instruments(s: &Section, scene: &mut Scene, at: Point, shut: Option<Point
                 symbols::signal(scene, &[bubble.by(0.0, 5.0), pt(bubble.x, at.y + deep + 4.0)], Signal::Process);
                 symbols::signal(scene, &[bubble.by(5.0, 0.0), pt(body.x1 - 1.5, bubble.y)], Signal::Electric);
                 symbols::instrument(scene, bubble, letters, k);
+                if letters == "LSHH" {
+                    let panel = pt(bubble.x, top - SWITCHES.2);
+                    symbols::signal(scene, &[bubble.by(0.0, -5.0), panel.by(0.0, 5.0)], Signal::Electric);
+                    symbols::on_panel(scene, panel, "LAHH", k);
+                }
                 table.row([
                     format!("{letters} {k}"),
                     "pump-out compartment".to_owned(),

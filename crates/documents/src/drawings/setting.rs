@@ -97,7 +97,8 @@ fn laid(s: &Section, trial: &Sheet, order: Order, said: &Told) -> Option<Laid> {
         }
         let thick = math::max(scale.mm(wall), WALL);
         let spare = math::max(free.0 - scale.mm(long + wide) - between, 0.0) / 3.0;
-        let down = math::min(free.1, if area.x0 + SECTION.0 + between + broad <= trial.corner.x1 { free.1 } else { tall });
+        let down =
+            math::min(free.1, if area.x0 + SECTION.0 + between + broad <= trial.corner.x1 { free.1 } else { tall });
         let floor = room.y0 + SECTION.1 + scale.mm(s.top()) + thick + math::min(0.5 * (down - tall), 14.0);
         let x = room.x0 + SECTION.0 + thick + math::min(spare, 20.0);
         let plan_x = x + scale.mm(wide) + between + PLAN.0 + math::min(spare, 30.0);
@@ -203,7 +204,7 @@ fn across(s: &Section, scene: &mut Scene) {
         tell(
             pt(right - 3.0, low - 3.0),
             "SUPPORT, BY THE MAKER",
-            &[(-60.0, 12.0), (8.0, 8.0), (8.0, 12.0), (-64.0, 16.0)],
+            &[(8.0, 8.0), (8.0, 12.0), (8.0, 15.0), (-60.0, 12.0), (-64.0, 16.0)],
         );
     }
     s.view.title(scene, pt(axis, low + 24.0));
@@ -288,7 +289,7 @@ fn footprint(s: &Section, scene: &mut Scene) {
     let (a, b) = (s.at(zero(), zero()), s.at(shape.length(), shape.width()));
     let area = Rect { x0: a.x - s.wall(), y0: b.y - s.wall(), x1: b.x + s.wall(), y1: a.y + s.wall() };
     scene.part("shell", "Outline of the vessel", |scene| {
-        scene.on(Layer::Vessel).rect(&area, Some(Pen::Outline), Fill::None);
+        scene.on(Layer::Vessel).polygon(&outside(s, &area), Some(Pen::Outline), Fill::None);
     });
     let middle = area.centre();
     scene.on(Layer::Centre).line(pt(area.x0 - 5.0, middle.y), pt(area.x1 + 5.0, middle.y), Pen::Centre);
@@ -321,7 +322,34 @@ fn footprint(s: &Section, scene: &mut Scene) {
         );
     }
     let (low, left) = (area.y1, area.x0);
-    s.view.across(scene, (zero(), zero()), (shape.length(), zero()), low + 8.0, &s.write(shape.length()));
-    s.view.up(scene, (zero(), zero()), (zero(), shape.width()), left - 6.0, &s.write(shape.width()));
+    // Over the walls where these are known, which is what the base is made for.
+    let wall = s.unit().particulars.wall.map_or(zero(), |wall| wall.q);
+    let (long, broad) = (shape.length() + wall * 2.0, shape.width() + wall * 2.0);
+    s.view.across(scene, (zero() - wall, zero()), (shape.length() + wall, zero()), low + 8.0, &s.write(long));
+    s.view.up(scene, (zero(), zero() - wall), (zero(), shape.width() + wall), left - 6.0, &s.write(broad));
     s.view.title(scene, pt(middle.x, low + 22.0));
+}
+
+/// The outline of the vessel from above with its walls, around the rectangle that it fills.
+fn outside(s: &Section, area: &Rect) -> Vec<Point> {
+    let shape = &s.unit().shape;
+    let heights = [0.02, 0.5, 0.98].map(|share| shape.height() * share);
+    let share = |x: f64| {
+        let all = heights.iter().map(|z| shape.width_at(shape.length() * x, *z).si() / shape.width().si());
+        all.fold(0.0, math::max)
+    };
+    // A box is as wide at its very end as elsewhere.
+    if share(0.001) > 0.99 {
+        return area.corners().to_vec();
+    }
+    let (middle, count) = (area.centre(), 64_u8);
+    // Closer points where the outline turns.
+    let along = (0..=count).map(|k| {
+        let turn = core::f64::consts::PI * f64::from(k) / f64::from(count);
+        0.5 - 0.5 * math::cos(turn)
+    });
+    let upper: Vec<Point> =
+        along.map(|x| pt(area.x0 + x * area.width(), middle.y - 0.5 * area.height() * share(x))).collect();
+    let lower: Vec<Point> = upper.iter().rev().map(|p| pt(p.x, 2.0 * middle.y - p.y)).collect();
+    [upper, lower].concat()
 }

@@ -94,7 +94,8 @@ pub fn nozzles(s: &Section) -> Table {
     if s.datum(s.unit().outlet.crest.q).is_some() {
         table.header.push("EL".to_owned());
     }
-    for nozzle in all_nozzles(s) {
+    // A vent of which nothing is known is listed for ordering alone.
+    for nozzle in all_nozzles(s).into_iter().filter(|nozzle| nozzle.level.is_some() || nozzle.size != MAKER) {
         let mut cells =
             vec![nozzle.mark.to_owned(), nozzle.count, nozzle.size, nozzle.service.to_owned(), nozzle.at.to_owned()];
         match nozzle.level {

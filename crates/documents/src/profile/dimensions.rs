@@ -59,8 +59,15 @@ fn overall(s: &Section, scene: &mut Scene) {
     let shape = &s.unit().shape;
     let (left, right) = (s.at(zero(), zero()).x - s.wall(), s.at(shape.length(), zero()).x + s.wall());
     let high = shape.height();
-    let one = |x: Length, line: f64| s.view.dimension(Axis::Up, ((x, zero()), (x, high)), (line, Ends::Arrows), |l| written(s, l));
-    let places = [one(zero(), left - 12.5), one(shape.length(), right + 6.0), one(shape.length(), right + 12.5), one(zero(), left - 18.0)];
+    let one = |x: Length, line: f64| {
+        s.view.dimension(Axis::Up, ((x, zero()), (x, high)), (line, Ends::Arrows), |l| written(s, l))
+    };
+    let places = [
+        one(zero(), left - 12.5),
+        one(shape.length(), right + 6.0),
+        one(shape.length(), right + 12.5),
+        one(zero(), left - 18.0),
+    ];
     scene.on(Layer::Dimension);
     first_free(scene, places.iter().flat_map(Dimension::seats).map(Item::Dimension));
 }

@@ -114,12 +114,12 @@ pub(super) fn draw(scene: &mut Scene, at: Point, size: SheetSize, block: &TitleB
         (
             9.0,
             vec![
-                ("Scale", &block.scale, 28.0, usual),
+                ("Scale", &block.scale, 32.0, usual),
                 ("Dimensions in", &block.units, 35.0, usual),
-                ("", "", 24.0, usual),
-                ("Drawn", &block.drawn, 31.0, usual),
-                ("Checked", &block.checked, 31.0, usual),
-                ("Approved", &block.approved, 31.0, usual),
+                ("", "", 23.0, usual),
+                ("Drawn", &block.drawn, 30.0, usual),
+                ("Checked", &block.checked, 30.0, usual),
+                ("Approved", &block.approved, 30.0, usual),
             ],
         ),
         (8.0, vec![("", &block.cautions, WIDTH, &[CAPTION])]),

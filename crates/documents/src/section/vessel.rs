@@ -112,8 +112,7 @@ pub fn cut(s: &Section) -> Hatch {
 fn grade(s: &Section, scene: &mut Scene, level: Length) {
     let (left, right) = (s.at(zero(), level), s.at(s.unit().shape.length(), level));
     scene.on(Layer::Vessel);
-    for (from, to) in
-        [(left.x - s.wall() - BESIDE, left.x - s.wall()), (right.x + s.wall(), right.x + s.wall() + STUB)]
+    for (from, to) in [(left.x - s.wall() - BESIDE, left.x - s.wall()), (right.x + s.wall(), right.x + s.wall() + STUB)]
     {
         scene.line(pt(from, left.y), pt(to, left.y), Pen::Outline);
         let mut mark = from + 1.5;

@@ -10,8 +10,8 @@ use crate::render::pen::{Layer, Pen};
 use crate::render::scale::Spot;
 use crate::render::scene::Scene;
 use crate::section::every;
-use crate::section::vessel::BESIDE;
 use crate::section::place::{STUB, Section, zero};
+use crate::section::vessel::BESIDE;
 use stillrise_design::stages::Place;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_units::catalog::DEG;
@@ -141,7 +141,10 @@ fn ground(s: &Section, scene: &mut Scene) {
     let (left, right) = (s.at(zero(), level), s.at(s.unit().shape.width(), level));
     let beside = s.cover().is_none();
     let ends = [
-        (left.x - s.wall() - if beside { BESIDE } else { STUB + 12.0 }, if beside { left.x - s.wall() } else { right.x + s.wall() + STUB }),
+        (
+            left.x - s.wall() - if beside { BESIDE } else { STUB + 12.0 },
+            if beside { left.x - s.wall() } else { right.x + s.wall() + STUB },
+        ),
         (right.x + s.wall(), right.x + s.wall() + STUB),
     ];
     scene.part("ground", "Ground", |scene| {

@@ -116,7 +116,7 @@ fn holds(settled: &Settled, system: System) {
     let letters = all[0].sheet_texts.lines().filter(|l| l.starts_with('L') && l[1..].parse::<u8>().is_ok()).count();
     let listed = texts.lines().filter(|l| l.starts_with('L') && l[1..].parse::<u8>().is_ok()).count();
     assert!(letters >= 2 && listed % 2 == 0, "{name}: {letters} of {listed}");
-    for word in ["Nozzles", "Levels", "Parts", "Scope, as proposed", "Notes"] {
+    for word in ["Nozzles", "Levels", "Parts", "For the shop", "Nozzles, for ordering", "Scope, as proposed", "Notes"] {
         assert!(texts.lines().any(|line| line == word), "{name}: {word} is lost");
     }
     for width in [190.0, 300.0, 460.0] {
