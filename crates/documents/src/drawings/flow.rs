@@ -102,11 +102,12 @@ fn gathered(scene: &mut Scene, whole: &Rect, sources: &[&Stop], line: f64) -> f6
     let bus = whole.x0 + wide + 9.0;
     let mut y = line - 0.5 * (rows * (high + between) - between);
     let mut ends: Vec<f64> = Vec::new();
+    let size = lettering(sources);
     let mut one = |scene: &mut Scene, y: f64, id: &str, title: &str, says: &[String], pen: Pen| {
         let area = Rect::new(whole.x0, y, wide, high);
         scene.part(id, title, |scene| {
             scene.on(Layer::Vessel).rect(&area, Some(pen), Fill::None);
-            told(scene, &area, title, says);
+            told(scene, &area, title, says, size);
             scene.on(Layer::Piping).line(pt(area.x1, y + 0.5 * high), pt(bus, y + 0.5 * high), Pen::Outline);
         });
         ends.push(y + 0.5 * high);
@@ -126,23 +127,25 @@ fn gathered(scene: &mut Scene, whole: &Rect, sources: &[&Stop], line: f64) -> f6
     bus
 }
 
+/// The larger lettering where the words of all boxes of sources find room so: they are read as a list.
+fn lettering(sources: &[&Stop]) -> f64 {
+    let (wide, high) = (SOURCE.0 - 3.2, SOURCE.1 - 3.2);
+    let rows = |text: &str| lines(text, letters(wide, TEXT)).len();
+    let fits = |stop: &&Stop| {
+        let facts = f64::from(u8::try_from(rows(&stop.station.says.join(", "))).unwrap_or(u8::MAX));
+        rows(&stop.name) == 1 && facts * 1.5 * TEXT + TEXT <= high
+    };
+    if sources.iter().all(fits) { TEXT } else { CAPTION }
+}
+
 /// A name over what is said of it, cut where the box ends.
-fn told(scene: &mut Scene, area: &Rect, title: &str, says: &[String]) {
+fn told(scene: &mut Scene, area: &Rect, title: &str, says: &[String], size: f64) {
     scene.on(Layer::Note);
     let inner = area.grown(-1.6);
-    // The larger lettering where all of it finds room so.
-    let folded =
-        |size: f64| (lines(title, letters(inner.width(), size)), lines(&says.join(", "), letters(inner.width(), size)));
-    let fits = |size: f64| {
-        folded(size).0.len() == 1
-            && f64::from(u8::try_from(folded(size).1.len()).unwrap_or(9)) * 1.5 * size + size <= inner.height()
-    };
-    let size = if fits(TEXT) { TEXT } else { CAPTION };
-    let (name, facts) = folded(size);
-    let name = name.into_iter().next().unwrap_or_default();
+    let name = lines(title, letters(inner.width(), size)).into_iter().next().unwrap_or_default();
     scene.text(Text::new(pt(inner.x0, inner.y0 + size), &name).sized(size).bold());
     let most = if size == TEXT { 2 } else { 3 };
-    for (k, fact) in facts.iter().take(most).enumerate() {
+    for (k, fact) in lines(&says.join(", "), letters(inner.width(), size)).iter().take(most).enumerate() {
         let y = inner.y0 + size + 1.5 * size * f64::from(u8::try_from(k + 1).unwrap_or(1));
         scene.text(Text::new(pt(inner.x0, y), fact).sized(size));
     }

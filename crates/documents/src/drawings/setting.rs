@@ -324,9 +324,9 @@ fn footprint(s: &Section, scene: &mut Scene) {
     let (low, left) = (area.y1, area.x0);
     // Over the walls where these are known, which is what the base is made for.
     let wall = s.unit().particulars.wall.map_or(zero(), |wall| wall.q);
-    let (long, broad) = (shape.length() + wall * 2.0, shape.width() + wall * 2.0);
-    s.view.across(scene, (zero() - wall, zero()), (shape.length() + wall, zero()), low + 8.0, &s.write(long));
-    s.view.up(scene, (zero(), zero() - wall), (zero(), shape.width() + wall), left - 6.0, &s.write(broad));
+    let (near, far, side) = (zero() - wall, shape.length() + wall, shape.width() + wall);
+    s.view.across(scene, (near, zero()), (far, zero()), low + 8.0, &s.write(far - near));
+    s.view.up(scene, (zero(), near), (zero(), side), left - 6.0, &s.write(side - near));
     s.view.title(scene, pt(middle.x, low + 22.0));
 }
 

@@ -14,8 +14,8 @@ use stillrise_documents::render::pdf;
 use stillrise_documents::render::pen::Layer;
 use stillrise_documents::render::scale::Scale;
 use stillrise_search::{Settled, settle};
-use stillrise_units::System;
 use stillrise_units::catalog::M;
+use stillrise_units::{System, Typed};
 
 /// A unit in the ground with a sand compartment, and pumps behind.
 const MARKET: &str = include_str!("../../../../enquiries/market-wash/enquiry.toml");
@@ -117,9 +117,9 @@ fn catchment_and_flow_are_for_who_permits_the_discharge() {
 #[test]
 fn many_surfaces_stay_on_the_sheet() {
     let more: String = (1..=14)
-        .map(|k| format!("\n[[surface]]\nname = \"bay {k}\"\narea = \"{k}00 ft2\"\nkind = \"concrete\"\n"))
+        .map(|k| format!("\n[[surface]]\nname = \"bay {k}\"\narea = \"{k}0 ft2\"\nkind = \"concrete\"\n"))
         .collect();
-    let settled = job(System::Us, &more, |t| t);
+    let settled = job(System::Us, &format!("[unit]\nmodel = \"Demo 700\"\n{more}"), |t| t);
     let all = set(&settled, Edition::Us);
     let sheet = of(&all, "catchment-and-flow");
     assert!(sheet.sheet_texts.contains(" more\n"), "{}", sheet.sheet_texts);
