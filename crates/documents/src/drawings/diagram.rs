@@ -15,6 +15,8 @@ use crate::section::place::Section;
 use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_units::math;
 
+/// Height of the drawing on the usual paper, mm.
+const USUAL: f64 = 230.0;
 /// Widest and narrowest column of another station, mm.
 const COLUMN: (f64, f64) = (36.0, 17.0);
 
@@ -31,7 +33,8 @@ pub fn sheet(s: &Section, size: SheetSize) -> Option<Made> {
         return None;
     }
     let scene = &mut sheet.scene;
-    let line = area.y0 + 76.0;
+    // On larger paper it does not hang under the edge.
+    let line = area.y0 + 76.0 + 0.3 * math::max(area.height() - USUAL, 0.0);
     let mut longer: Vec<String> = Vec::new();
     let mut x = area.x0 + 0.5 * (area.width() - own - column * others);
     let sources: Vec<String> =

@@ -30,8 +30,10 @@ fn shop(s: &Section) -> Table {
     row("Inside, length x width x height", sizes([shape.length(), shape.width(), shape.height()].map(l)));
     let wall = known.wall.map(|wall| wall.q);
     let outside = wall.map(|wall| {
-        let top = if unit.body.is_open() { wall } else { wall * 2.0 };
-        sizes([shape.length() + wall * 2.0, shape.width() + wall * 2.0, shape.height() + top].map(l))
+        // Added up as the footprint measures it, so that both round alike.
+        let over = |q: Length| (q + wall) - (zero() - wall);
+        let high = if unit.body.is_open() { shape.height() + wall } else { over(shape.height()) };
+        sizes([over(shape.length()), over(shape.width()), high].map(l))
     });
     row("Outside, without nozzles, hopper and cover", maker(outside));
     if !unit.arrangement.is_built_in() {

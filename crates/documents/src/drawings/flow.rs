@@ -19,6 +19,8 @@ use stillrise_units::{Typed, math, print};
 
 /// Width of a box of a source, its height, and the room between two, mm.
 const SOURCE: (f64, f64, f64) = (64.0, 13.0, 2.5);
+/// Height of the drawing on the usual paper, mm.
+const USUAL: f64 = 230.0;
 /// Room for the diagram from above, mm.
 const DIAGRAM: f64 = 104.0;
 /// Widest and narrowest box of a station, mm, and the line between two.
@@ -31,7 +33,9 @@ pub fn sheet(s: &Section, size: SheetSize) -> Option<Made> {
     let stops = stations(s.settled);
     let mut sheet = Sheet::open(size, &block(s, "Catchment and flow", None), &description(&stops));
     let area = sheet.drawing;
-    let whole = Rect { y1: area.y0 + math::min(DIAGRAM, 0.52 * area.height()), ..area };
+    // On larger paper it does not hang under the edge.
+    let top = area.y0 + 0.3 * math::max(area.height() - USUAL, 0.0);
+    let whole = Rect { y0: top, y1: top + math::min(DIAGRAM, 0.52 * area.height()), ..area };
     let (sources, way): (Vec<&Stop>, Vec<&Stop>) =
         stops.iter().filter(|stop| drawn(stop.what)).partition(|stop| comes_from(stop.what));
     let count = f64::from(u8::try_from(way.len()).ok()?);
@@ -43,7 +47,8 @@ pub fn sheet(s: &Section, size: SheetSize) -> Option<Made> {
     let line = whole.y0 + 0.5 * whole.height();
     let scene = &mut sheet.scene;
     let bus = gathered(scene, &whole, &sources, line);
-    let mut x = left + 0.35 * math::max(whole.x1 - left - wide * count - STATION.2 * (count - 1.0), 0.0);
+    let spare = math::max(whole.x1 - left - wide * count - STATION.2 * (count - 1.0), 0.0);
+    let mut x = left + math::min(0.35 * spare, 40.0);
     let mut from = pt(bus, line);
     let mut past: Option<(Point, Point)> = None;
     for stop in way {

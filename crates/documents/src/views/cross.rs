@@ -40,6 +40,13 @@ pub fn seen(s: &Section, scene: &mut Scene, station: Length) {
     let open = unit.body.is_open();
     walls::draw(s, scene, &ring, open);
     channels(s, scene, floor);
+    if open {
+        let (a, b) = (s.at(zero(), unit.shape.height()), s.at(unit.shape.width(), unit.shape.height()));
+        scene.part("cover", "Cover", |scene| {
+            let lid = Rect { x0: a.x - s.wall() - 1.5, y0: a.y - 1.0, x1: b.x + s.wall() + 1.5, y1: a.y };
+            scene.on(Layer::Vessel).rect(&lid, Some(Pen::Medium), Fill::Paper);
+        });
+    }
 }
 
 /// Draws it.

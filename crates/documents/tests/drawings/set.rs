@@ -269,3 +269,17 @@ fn a_sheet_is_used() {
         }
     }
 }
+
+/// What a company asks for in its settings or an enquiry: every paper carries the set as the usual ones do.
+#[test]
+fn larger_paper_carries_the_set_too() {
+    for (size, system) in
+        [("A2", System::Si), ("A1", System::Si), ("ANSI C", System::Us), ("ANSI D", System::Us), ("A4", System::Si)]
+    {
+        let asked = |t: String| t.replacen("[enquiry]\n", &format!("[enquiry]\nsheet = \"{size}\"\n"), 1);
+        let settled = job(system, "[unit]\nmodel = \"Demo 180\"", asked);
+        holds(&settled, system);
+        let said = drawn(&settled)[0].sheet_texts.lines().any(|line| line == size);
+        assert!(said || size == "A4", "{size}");
+    }
+}
