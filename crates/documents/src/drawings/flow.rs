@@ -18,7 +18,7 @@ use stillrise_units::catalog::{FT2, IN_H, M2, MM_H, ONE};
 use stillrise_units::{Typed, math, print};
 
 /// Width of a box of a source, its height, and the room between two, mm.
-const SOURCE: (f64, f64, f64) = (64.0, 13.0, 2.5);
+const SOURCE: (f64, f64, f64) = (64.0, 13.8, 2.5);
 /// Height of the drawing on the usual paper, mm.
 const USUAL: f64 = 230.0;
 /// Room for the diagram from above, mm.

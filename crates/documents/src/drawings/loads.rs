@@ -76,6 +76,8 @@ fn notes(s: &Section) -> Vec<String> {
     let mut all = Vec::new();
     if s.cover().is_some() {
         all.push("Pit, bed, backfill and anchors are drawn without dimensions: a licensed engineer designs them for the ground that is found.".to_owned());
+    } else if s.unit().arrangement.is_in_ground() {
+        all.push("The unit lies in the ground. How deep follows from levels that were not stated, so the ground is not drawn.".to_owned());
     } else {
         all.push("What the unit stands on, and how it is anchored, a licensed engineer designs for the loads told here, for wind and for earthquake.".to_owned());
         if support::base(s).is_some() {

@@ -176,7 +176,8 @@ fn across(s: &Section, scene: &mut Scene) {
     views::cross_seen(s, scene, station);
     if !buried {
         support::draw(s, scene, (zero(), wide));
-        if support::base(s).is_none() {
+        // Of one for the ground whose depth follows from nothing, no ground is drawn.
+        if support::base(s).is_none() && !s.unit().arrangement.is_in_ground() {
             ground_line(scene, (left - reach, right + reach), bottom, &[]);
         }
     }
