@@ -39,20 +39,17 @@ pub fn sheet(s: &Section, size: SheetSize) -> Option<Made> {
     let mut x = area.x0 + 0.5 * (area.width() - own - column * others);
     let sources: Vec<String> =
         stops.iter().filter(|stop| stop.what.side() == Side::Source).map(|stop| stop.name.clone()).collect();
+    // The mark of the inlet stands behind it where nothing stands between.
+    let from = math::max(column - 10.0, 12.0);
     scene.part("sources", "Where the water comes from", |scene| {
-        symbols::connector(scene, pt(x, line), column - 4.0, false);
+        symbols::connector(scene, pt(x, line), from, false);
         let told = format!("from {}", sources.join(", "));
-        if !words(scene, pt(x + 0.5 * (column - 4.0), line + 9.0), column - 2.0, &told) {
-            words(
-                scene,
-                pt(x + 0.5 * (column - 4.0), line + 9.0),
-                column - 2.0,
-                "from surfaces and streams: see the notes",
-            );
+        if !words(scene, pt(x + 0.5 * from, line + 9.0), column - 2.0, &told) {
+            words(scene, pt(x + 0.5 * from, line + 9.0), column - 2.0, "from surfaces and streams: see the notes");
             longer.push(format!("The water comes from {}.", sources.join(", ")));
         }
     });
-    let mut end = x + column - 4.0;
+    let mut end = x + from;
     x += column;
     let mut unit = None;
     let mut shut: Option<Point> = None;

@@ -8,9 +8,14 @@ use stillrise_design::stages::stage::Line;
 use stillrise_units::catalog::{DEG, IN, MM};
 use stillrise_units::{Angle, Length, Typed, math, print};
 
-/// Both schedules.
-pub fn tables(s: &Section) -> Vec<Titled> {
-    vec![("For the shop".to_owned(), shop(s)), ("Nozzles, for ordering".to_owned(), nozzles(s))]
+/// What it builds from.
+pub fn for_shop(s: &Section) -> Titled {
+    ("For the shop".to_owned(), shop(s))
+}
+
+/// The nozzles with all that they are ordered by.
+pub fn for_ordering(s: &Section) -> Titled {
+    ("Nozzles, for ordering".to_owned(), nozzles(s))
 }
 
 fn maker(said: Option<String>) -> String {
@@ -74,7 +79,8 @@ fn shop(s: &Section) -> Table {
     }
     if let Some(mesh) = &unit.mesh {
         let high = unit.pack.as_ref().map(|pack| {
-            format!("as the plates, {} from {} over the floor", l(pack.laid.height.q), l(pack.laid.bottom.q))
+            let (high, low) = (l(pack.laid.height.q), l(pack.laid.bottom.q));
+            format!("{MAKER}; drawn as the plates, {high} from {low} over the floor")
         });
         row("Mesh, height", maker(high));
         row("Mesh, thickness along the flow", fine(mesh.laid.thickness.q));

@@ -158,9 +158,10 @@ pub fn weights(s: &Section) -> Option<Titled> {
 pub fn rest(s: &Section, carried: Vec<Titled>) -> Vec<Titled> {
     let mut all = carried;
     all.push(("Parts".to_owned(), schedules::parts(s)));
-    all.extend(super::fabrication::tables(s));
+    all.push(super::fabrication::for_ordering(s));
     all.extend(schedules::oils(s));
     all.extend(schedules::waters(s));
+    all.push(super::fabrication::for_shop(s));
     // Loads stand on the sheet of the setting, where there is one.
     if s.unit().arrangement.is_built_in() {
         all.extend(weights(s));

@@ -56,7 +56,6 @@ pub fn block(s: &Section) -> TitleBlock {
         language: "en".to_owned(),
         stamp: stamp.to_owned(),
         cautions: CAUTIONS.to_owned(),
-        ..TitleBlock::default()
     }
 }
 
