@@ -21,7 +21,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let enquiry = read_enquiry(&text, &beside).map_err(|faults| format!("{faults:?}"))?;
     let range = read_range(include_str!("../../../ranges/demo.toml")).file;
     let settled = settle(&enquiry, &range);
-    for (k, sheet) in drawings::set(&settled, Edition::Client).iter().enumerate() {
+    for (k, sheet) in drawings::set(&settled, Edition::Us).iter().enumerate() {
         let scale = sheet.scale.map_or("no scale", |scale| scale.text());
         println!("sheet {}: {}, {scale}, {} texts", k + 1, sheet.title, sheet.sheet_texts.lines().count());
         if let Some(folder) = &folder {

@@ -68,11 +68,12 @@ pub fn package_step_by_step(
     if settled.risk.is_some() && edition != Edition::Client {
         files.extend(drawn.iter().map(|c| (format!("charts/{}.svg", c.name), c.svg.clone().into_bytes())));
     }
+    let sheets = crate::drawings::kinds_of(&set);
     for paper in crate::papers::of(settled, edition) {
         if !goes_on(papers) {
             return Ok(None);
         }
-        let made = crate::papers::typeset(settled, edition, paper, &drawn)
+        let made = crate::papers::typeset_beside(settled, edition, paper, &drawn, Some(&sheets))
             .map_err(|fault| PackageFault { document: paper.name, reason: format!("{fault:?}") })?;
         files.push((format!("{}.pdf", paper.name), made.bytes));
     }

@@ -166,6 +166,7 @@ impl Split<'_> {
                 "certified for the area that the authority classifies",
             ));
         }
+        rows.extend(self.fittings());
         if let Some(pumps) = &unit.pump_out {
             let says = format!(
                 "{} of {} each, one of them standing by",
@@ -173,6 +174,46 @@ impl Split<'_> {
                 self.show(pumps.pump.q, (&GPM, &M3_H))
             );
             rows.push(row(g, "Effluent pumps in the unit", By::Maker, says));
+            let length = |q| self.show(q, (&IN, &MM));
+            rows.push(row(
+                g,
+                "Level switches of the effluent pumps",
+                By::Maker,
+                format!(
+                    "stop at {}, start at {}, second pump and alarm at {} over the floor",
+                    length(pumps.stop.q),
+                    length(pumps.start.q),
+                    length(pumps.alarm.q)
+                ),
+            ));
+            rows.push(row(g, "Delivery pipe in the unit, check and stop valves", By::Maker, ""));
+        }
+        rows
+    }
+
+    /// What no row of a range names and no drawing may forget.
+    fn fittings(&self) -> Vec<Row> {
+        let (g, unit) = (Group::Unit, &self.train.unit);
+        let shop = self.settled.job.design.performance.as_ref().and_then(|p| p.shop.as_ref());
+        let mut rows = Vec::new();
+        if unit.body.is_open() && !self.is_built_in() {
+            rows.push(row(g, "Hatches over float, oil draw-off and plates", By::Maker, "places on his drawing"));
+        }
+        if !self.is_built_in() {
+            let size = shop
+                .and_then(|shop| shop.vent.as_ref())
+                .map_or_else(String::new, |vent| format!("no smaller than {}", self.show(vent.least.q, (&IN, &MM))));
+            rows.push(row(g, "Vents, one for each space of vapour that walls part", By::Maker, size));
+            let lugs = shop
+                .and_then(|shop| shop.lifting.as_ref())
+                .map_or_else(String::new, |lifting| format!("{} points", print::digits(lifting.points.q.si(), 2)));
+            rows.push(row(g, "Lifting lugs", By::Maker, lugs));
+        }
+        let hopper =
+            if unit.hopper.is_some() { "the hopper has its own nozzle" } else { "by a suction pipe or from above" };
+        rows.push(row(g, "Drains and suction pipes of the rooms", By::Maker, hopper));
+        if !self.train.stages.iter().any(|stage| stage.kind == StageKind::SamplePoint) {
+            rows.push(row(g, "Sample tap in the outlet pipe", By::Open, "none stands in the train"));
         }
         rows
     }
@@ -303,9 +344,8 @@ impl Split<'_> {
             format!("{}{water} above the floor{hopper}", self.lead()),
         ));
         rows.push(row(g, "Compressed air", By::Nobody, ""));
-        if !self.is_built_in() {
-            rows.push(row(g, "Earthing (grounding) and bonding", By::Others, "a lug for it by the maker"));
-        }
+        let lug = if self.is_built_in() { "of what is of metal in it" } else { "a lug for it by the maker" };
+        rows.push(row(g, "Earthing (grounding) and bonding", By::Others, lug));
         rows
     }
 

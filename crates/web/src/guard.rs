@@ -24,7 +24,7 @@ pub struct Guard {
 }
 
 /// What a page may do: nothing but what came with it.
-const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; \
+const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self'; \
                       frame-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'self'";
 
 /// A key that nobody can guess.

@@ -6,7 +6,7 @@ use crate::reckon;
 use crate::train::unit::Unit;
 use stillrise_handbook::choice;
 use stillrise_units::catalog::{FT, IN, M, MM};
-use stillrise_units::{Length, Typed};
+use stillrise_units::{Length, System, Typed};
 
 const LEVEL: Pair = (&IN, &MM);
 const SITE: Pair = (&FT, &M);
@@ -105,6 +105,8 @@ pub(super) struct Known {
     pub(super) outfall_over_floor: Val<Length>,
     /// Water at the outfall.
     pub(super) tailwater: Option<Val<Length>>,
+    /// Units of print: a unit made to measure gets rooms that are round in them.
+    pub(super) system: System,
     /// The least cover over a unit that lies in the ground.
     pub(super) cover: Option<Val<Length>>,
 }
@@ -115,15 +117,13 @@ pub(super) fn installation<T: Trail>(t: &mut T, unit: &Unit, known: &Known) -> I
         || given(t, "depth of the hopper", Some(LEVEL), Length::from_si(0.0), "unit", "no hopper"),
         |hopper| hopper.depth,
     );
-    let room = if unit.hopper.is_some() { 6.0 } else { 0.0 };
-    let drain_room = given(
-        t,
-        "room for the drain below the hopper",
-        Some(LEVEL),
-        Length::of(room, &IN),
-        "our proposal",
-        "6 in under a hopper",
-    );
+    let metric = known.system == System::Si && !unit.particulars.described;
+    let (room, why) = match (unit.hopper.is_some(), metric) {
+        (false, _) => (Length::from_si(0.0), "6 in under a hopper"),
+        (true, false) => (Length::of(6.0, &IN), "6 in under a hopper"),
+        (true, true) => (Length::of(150.0, &MM), "150 mm under a hopper"),
+    };
+    let drain_room = given(t, "room for the drain below the hopper", Some(LEVEL), room, "our proposal", why);
     let stand = known.ground.map(|ground| {
         reckon!(t, "floor of the unit when it stands on the ground, site datum", [FT, M], (ground = ground, hopper = hopper, room = drain_room) ground + hopper + room)
     });

@@ -99,8 +99,16 @@ pub fn site<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, unit: &Unit, pumped: b
     let incoming = stated(t, w, "incoming invert, site datum", &e.inlet.invert);
     let water = stated(t, w, "water at the outfall, site datum", &e.outlet.tailwater).filter(|_| !pumped_out);
     let cover = unit.arrangement.is_in_ground().then(|| cover(t, w, e));
-    let known =
-        Known { pumped, ground, incoming, outfall: site_outfall, outfall_over_floor: outfall, tailwater: water, cover };
+    let known = Known {
+        pumped,
+        ground,
+        incoming,
+        outfall: site_outfall,
+        outfall_over_floor: outfall,
+        tailwater: water,
+        system: e.system(),
+        cover,
+    };
     let installation = installation(t, unit, &known);
     let mut levels = SiteLevels {
         bore,

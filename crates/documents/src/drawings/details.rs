@@ -18,6 +18,12 @@ use stillrise_units::{Length, Typed, math};
 const TITLE: f64 = 13.0;
 /// Least distance of plates on paper, mm.
 const PITCH: f64 = 5.0;
+/// How many plates are shown, least width and height of what is shown, and its greatest height, mm.
+const SHOWN: f64 = 5.0;
+const LEAST: (f64, f64) = (28.0, 24.0);
+const MOST: f64 = 44.0;
+/// Higher than this is a sheet of its own, mm.
+const OWN: f64 = 150.0;
 
 /// Draws the details into a column, from above; answers how many found room.
 pub fn draw(s: &Section, scene: &mut Scene, column: &Rect) -> usize {
@@ -32,6 +38,17 @@ pub fn draw(s: &Section, scene: &mut Scene, column: &Rect) -> usize {
         }
     }
     drawn
+}
+
+/// Draws the details on a sheet of their own, side by side; answers how many there are.
+pub fn on_own_sheet(s: &Section, scene: &mut Scene, room: &Rect) -> usize {
+    let mut drawn = 0;
+    let half = Rect { x1: room.x0 + 0.55 * room.width(), ..*room };
+    if oil(s, scene, &half, 1).is_some() {
+        drawn += 1;
+    }
+    let rest = if drawn > 0 { Rect { x0: half.x1 + 10.0, ..*room } } else { *room };
+    drawn + usize::from(plates(s, scene, &rest, drawn + 1).is_some())
 }
 
 /// Set points of the oil that the float is mounted for, in the end of the unit where it is held.
@@ -94,14 +111,21 @@ fn oil(s: &Section, scene: &mut Scene, area: &Rect, number: usize) -> Option<f64
 fn plates(s: &Section, scene: &mut Scene, area: &Rect, number: usize) -> Option<f64> {
     let pack = s.unit().pack.as_ref()?;
     let (gap, plate, angle) = (pack.laid.gap.q, pack.laid.plate.q, pack.laid.angle.q);
-    let scale = Scale::all(s.system).into_iter().rev().find(|scale| scale.mm(gap + plate) >= PITCH)?;
-    let (wide, high) = (46.0, math::min(34.0, area.height() - TITLE - 4.0));
+    // On a sheet of its own there is room for a larger scale.
+    let (pitch, most) = if area.height() > OWN { (2.0 * PITCH, 2.0 * MOST) } else { (PITCH, MOST) };
+    let scale = Scale::all(s.system).into_iter().rev().find(|scale| scale.mm(gap + plate) >= pitch)?;
+    let (run, rise) = (math::cos(angle.si()), math::sin(angle.si()));
+    let (pitch, thick) = (scale.mm(gap + plate), scale.mm(plate));
+    // As many plates as make a pack of them plain, and no more than the column holds beside the words.
+    let fine = |q: Length| s.show(q, (&IN, &MM));
+    let words =
+        math::max(text_width(&format!("PLATE {}", fine(plate)), TEXT), text_width(&format!("GAP {}", fine(gap)), TEXT));
+    let wide = (SHOWN * pitch / math::max(rise, 0.3)).clamp(LEAST.0, math::max(area.width() - words - 14.0, LEAST.0));
+    let high = math::min((SHOWN * pitch / math::max(run, 0.5)).clamp(LEAST.1, most), area.height() - TITLE - 4.0);
     if high < 20.0 {
         return None;
     }
     let window = Rect::new(area.x0 + 4.0, area.y0 + 2.0, wide, high);
-    let (run, rise) = (math::cos(angle.si()), math::sin(angle.si()));
-    let (pitch, thick) = (scale.mm(gap + plate), scale.mm(plate));
     let centre = window.centre();
     let mut trial = Scene::new("", "", scene.width, scene.height);
     trial.on(Layer::Internals);
@@ -122,7 +146,6 @@ fn plates(s: &Section, scene: &mut Scene, area: &Rect, number: usize) -> Option<
     let out = |from: Point, to: Point| from.toward(to, -5.0);
     scene.arrow(out(p, q), p, Pen::Thin);
     scene.arrow(out(q, p), q, Pen::Thin);
-    let fine = |q: Length| s.show(q, (&IN, &MM));
     let knee = pt(window.x1 + 6.0, window.y0 + 8.0);
     let words = format!("GAP {}", fine(gap));
     scene.on(Layer::Note).add(Item::Leader(Leader {

@@ -50,8 +50,8 @@ pub fn sheets(settled: &Settled, edition: Edition, size: SheetSize) -> Vec<Made>
     let mut all = vec![Made { name: "internals", kind: "Internals", scale: Some(scale), sheet }];
     if with.is_none() {
         let mut sheet = Sheet::open(size, &block(&s, "Details", None), "Details of the internals.");
-        let column = Rect { x1: trial.drawing.x0 + 200.0, y0: trial.drawing.y0 + 4.0, ..trial.drawing };
-        if details::draw(&s, &mut sheet.scene, &column) > 0 {
+        let whole = Rect { x0: trial.drawing.x0 + 6.0, y0: trial.drawing.y0 + 6.0, ..trial.drawing };
+        if details::on_own_sheet(&s, &mut sheet.scene, &whole) > 0 {
             all.push(Made { name: "details", kind: "Details", scale: None, sheet });
         }
     }

@@ -67,6 +67,8 @@ enum Order {
 
 /// Distance between views, mm.
 const BETWEEN: f64 = 3.0;
+/// How far the marks in the middle of the sheet's edges reach into it, mm.
+const MARK: f64 = 5.0;
 /// A scale this much smaller is taken so that schedules stand beside the views.
 const WORTH: f64 = 1.3;
 
@@ -185,6 +187,13 @@ fn placed(
     let most = (whole.height() - used) / (2.0 * f64::from(u8::try_from(lines.len()).unwrap_or(2)));
     let (at, mut taken) = [8.0, 6.0, 4.0, 2.0, 1.0, 0.0].into_iter().filter(|gap| *gap <= most).find_map(set)?;
     taken.extend([block, Rect { y1: sheet.frame.y1, ..sheet.strip }]);
+    // The marks in the middle of the edges reach into the drawing.
+    let middle = sheet.frame.centre();
+    taken.extend([
+        Rect { x0: middle.x - 1.0, y0: whole.y0, x1: middle.x + 1.0, y1: sheet.frame.y0 + MARK },
+        Rect { x0: whole.x0, y0: middle.y - 1.0, x1: sheet.frame.x0 + MARK, y1: middle.y + 1.0 },
+        Rect { x0: sheet.frame.x1 - MARK, y0: middle.y - 1.0, x1: whole.x1, y1: middle.y + 1.0 },
+    ]);
     let mut spots = Vec::new();
     for &size in tables {
         let spot = clear(&whole, &taken, size);

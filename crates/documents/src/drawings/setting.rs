@@ -1,7 +1,8 @@
 //! What the unit stands on or lies in: across it with ground, groundwater, bed and cover, its footprint with what it carries,
 //! and the loads that whoever designs the base needs.
 
-use super::{Made, block, support, tables};
+use super::loads::{Told, said, written};
+use super::{Made, block, support};
 use crate::Edition;
 use crate::render::geometry::{Point, Rect, pt};
 use crate::render::hatch::Hatch;
@@ -13,14 +14,12 @@ use crate::render::scale::{Scale, View};
 use crate::render::scene::Scene;
 use crate::render::schedule::Column;
 use crate::render::sheet::{Sheet, SheetSize};
-use crate::render::text::Table;
 use crate::render::title_block::TitleBlock;
 use crate::section::place::{Section, WALL, zero};
 use crate::section::{manways, title};
 use crate::views;
 use stillrise_search::Settled;
-use stillrise_units::catalog::{KN, LBF, M3, YD3};
-use stillrise_units::{Length, Typed, math, print};
+use stillrise_units::{Length, Typed, math};
 
 /// Room around the section, mm: left, above, right, below.
 const SECTION: (f64, f64, f64, f64) = (34.0, 16.0, 14.0, 32.0);
@@ -38,54 +37,95 @@ pub fn sheet(settled: &Settled, edition: Edition, size: SheetSize) -> Option<Mad
         return None;
     }
     let trial = Sheet::open(size, &TitleBlock::default(), "");
+    let said = said(&s);
+    let best = [Order::Beside, Order::Under].into_iter().filter_map(|order| laid(&s, &trial, order, &said));
+    let at = best.min_by(|a, b| a.scale.ratio().total_cmp(&b.scale.ratio()))?;
+    let mut sheet = Sheet::open(size, &block(&s, "Setting and loads", Some(at.scale)), &title::description(&s));
+    let scene = &mut sheet.scene;
+    s.view = View { name: "Across the unit, as set".to_owned(), scale: at.scale, origin: at.section };
+    across(&s, scene);
+    s.view = View { name: "Footprint".to_owned(), scale: at.scale, origin: at.plan };
+    footprint(&s, scene);
+    written(scene, &said, at.columns);
+    let (bar, length) = sheet.bar();
+    s.view.scale_bar(&mut sheet.scene, bar, length, s.system);
+    Some(Made { name: "setting", kind: "Setting and loads", scale: Some(at.scale), sheet })
+}
+
+/// Where tables and notes stand.
+#[derive(Clone, Copy, PartialEq)]
+enum Order {
+    /// In a column at the right.
+    Beside,
+    /// In two columns under the footprint.
+    Under,
+}
+
+/// Where everything stands.
+struct Laid {
+    scale: Scale,
+    section: Point,
+    plan: Point,
+    columns: [Option<Column>; 2],
+}
+
+/// The largest scale at which views, tables and notes find room in an order, and where they stand.
+fn laid(s: &Section, trial: &Sheet, order: Order, said: &Told) -> Option<Laid> {
     let area = trial.drawing;
     let shape = &s.unit().shape;
     let wall = s.unit().particulars.wall.map_or(zero(), |wall| wall.q);
     let (long, wide) = (shape.length() + wall * 2.0, shape.width() + wall * 2.0);
-    let high = s.top() + support::depth(&s) + wall;
-    let room = Rect { x1: area.x1 - LOADS, y1: trial.corner.y1, ..area };
+    let high = s.top() + support::depth(s) + wall;
+    let right = if order == Order::Beside { area.x1 - LOADS } else { area.x1 };
+    let room = Rect { x1: right, y1: trial.corner.y1, ..area };
     // Side by side, the footprint turned along the sheet; between them stand the elevations.
     let free = (
         room.width() - SECTION.0 - PLAN.0 - PLAN.2 - 4.0 * WALL,
         room.height() - SECTION.1 - SECTION.3 - BED - 4.0 * WALL,
     );
-    // The footprint reaches over the title block only where it ends above it.
-    let scale = Scale::all(s.system).into_iter().find(|scale| {
-        scale.mm(long + wide) + beside(&s, scale) <= free.0
-            && scale.mm(high) <= free.1
+    Scale::all(s.system).into_iter().find_map(|scale| {
+        let between = beside(s, &scale);
+        let (broad, tall) = (scale.mm(wide) + 4.0 * WALL, scale.mm(high));
+        // The title block stands under the footprint, which ends above it; the section reaches down beside it.
+        let fits = scale.mm(long + wide) + between <= free.0
+            && tall <= free.1
             && scale.mm(wide) <= area.height() - PLAN.1 - PLAN.3 - 4.0 * WALL
-            && area.x0 + SECTION.0 + beside(&s, scale) + scale.mm(wide) + 4.0 * WALL <= trial.corner.x1
-    })?;
-    let thick = math::max(scale.mm(wall), WALL);
-    let spare = math::max(free.0 - scale.mm(long + wide) - beside(&s, &scale), 0.0) / 3.0;
-    let floor = room.y0 + SECTION.1 + scale.mm(s.top()) + thick + math::min(0.5 * (free.1 - scale.mm(high)), 14.0);
-    let x = room.x0 + SECTION.0 + thick + math::min(spare, 20.0);
-    let plan_x = x + scale.mm(wide) + beside(&s, &scale) + PLAN.0 + math::min(spare, 30.0);
-    let plan_y = area.y0 + PLAN.1 + scale.mm(wide) + 2.0 * thick + 16.0;
-    let mut sheet = Sheet::open(size, &block(&s, "Setting and loads", Some(scale)), &title::description(&s));
-    let scene = &mut sheet.scene;
-    s.view = View { name: "Across the unit, as set".to_owned(), scale, origin: pt(x, floor) };
-    across(&s, scene);
-    s.view = View { name: "Footprint".to_owned(), scale, origin: pt(plan_x, plan_y) };
-    footprint(&s, scene);
-    let mut column = Column::new(Rect { x0: area.x1 - LOADS + 8.0, y0: area.y0, x1: area.x1, y1: area.y1 });
-    if let Some((heading, table)) = tables::weights(&s) {
-        column.heading(scene, &heading);
-        column.table(scene, &table);
-        column.skip(2.0);
-    }
-    if let Some(table) = hold_down(&s) {
-        column.heading(scene, "Hold-down");
-        column.table(scene, &table);
-        column.skip(2.0);
-    }
-    column.heading(scene, "Of this sheet");
-    for (k, text) in notes(&s).iter().enumerate() {
-        column.item(scene, &(k + 1).to_string(), text);
-    }
-    let (bar, length) = sheet.bar();
-    s.view.scale_bar(&mut sheet.scene, bar, length, s.system);
-    Some(Made { name: "setting", kind: "Setting and loads", scale: Some(scale), sheet })
+            && (area.x0 + SECTION.0 + between + broad <= trial.corner.x1
+                || SECTION.1 + tall + SECTION.3 + BED + 4.0 * WALL <= area.height());
+        if !fits {
+            return None;
+        }
+        let thick = math::max(scale.mm(wall), WALL);
+        let spare = math::max(free.0 - scale.mm(long + wide) - between, 0.0) / 3.0;
+        let down =
+            math::min(free.1, if area.x0 + SECTION.0 + between + broad <= trial.corner.x1 { free.1 } else { tall });
+        let floor = room.y0 + SECTION.1 + scale.mm(s.top()) + thick + math::min(0.5 * (down - tall), 14.0);
+        let x = room.x0 + SECTION.0 + thick + math::min(spare, 20.0);
+        let plan_x = x + scale.mm(wide) + between + PLAN.0 + math::min(spare, 30.0);
+        let drop = if order == Order::Beside { 16.0 } else { 4.0 };
+        let plan_y = area.y0 + PLAN.1 + scale.mm(wide) + 2.0 * thick + drop;
+        let columns = match order {
+            Order::Beside => {
+                [Some(Column::new(Rect { x0: area.x1 - LOADS + 8.0, y0: area.y0, x1: area.x1, y1: area.y1 })), None]
+            }
+            Order::Under => {
+                let x0 = math::min(plan_x - PLAN.0 + 4.0, area.x1 - 1.55 * LOADS);
+                let middle = x0 + 0.46 * (area.x1 - x0);
+                let top = plan_y + thick + PLAN.3 - 2.0;
+                let own = x + scale.mm(wide) + between - 8.0;
+                if x0 < own {
+                    return None;
+                }
+                [
+                    Some(Column::new(Rect { x0, y0: top, x1: middle - 3.0, y1: area.y1 })),
+                    Some(Column::new(Rect { x0: middle + 3.0, y0: top, x1: area.x1, y1: area.y1 })),
+                ]
+            }
+        };
+        let mut scratch = Scene::new("", "", area.x1 + 20.0, area.y1 + 60.0);
+        let found = order == Order::Beside || written(&mut scratch, said, columns.clone());
+        found.then_some(Laid { scale, section: pt(x, floor), plan: pt(plan_x, plan_y), columns })
+    })
 }
 
 /// How far the ground that is drawn beside the unit reaches, mm.
@@ -120,6 +160,13 @@ fn across(s: &Section, scene: &mut Scene) {
         scene.part("backfill", "Backfill and bed", |scene| {
             scene.on(Layer::Ground).polygon(&pit, Some(Pen::Phantom), Fill::Hatch(Hatch::Sand));
         });
+        if let Some(water) = groundwater(s) {
+            // Through the pit and the ground beside it; the vessel covers it.
+            let y = s.at(zero(), water).y;
+            scene.part("groundwater", "Groundwater", |scene| {
+                scene.on(Layer::Ground).line(pt(left - reach - 8.0, y), pt(right + reach + 9.0, y), Pen::Phantom);
+            });
+        }
         ground_line(scene, (left - reach - 8.0, right + reach + 8.0), top, &risers(s, left, right));
         risers_drawn(s, scene, top);
     }
@@ -129,7 +176,8 @@ fn across(s: &Section, scene: &mut Scene) {
     views::cross_seen(s, scene, station);
     if !buried {
         support::draw(s, scene, (zero(), wide));
-        if support::base(s).is_none() {
+        // Of one for the ground whose depth follows from nothing, no ground is drawn.
+        if support::base(s).is_none() && !s.unit().arrangement.is_in_ground() {
             ground_line(scene, (left - reach, right + reach), bottom, &[]);
         }
     }
@@ -157,10 +205,22 @@ fn across(s: &Section, scene: &mut Scene) {
         tell(
             pt(right - 3.0, low - 3.0),
             "SUPPORT, BY THE MAKER",
-            &[(-60.0, 12.0), (8.0, 8.0), (8.0, 12.0), (-64.0, 16.0)],
+            &[(8.0, 8.0), (8.0, 12.0), (8.0, 15.0), (-60.0, 12.0), (-64.0, 16.0)],
         );
     }
     s.view.title(scene, pt(axis, low + 24.0));
+}
+
+/// The groundwater over the floor, where both are known and it lies within what is drawn.
+fn groundwater(s: &Section) -> Option<Length> {
+    let floor = s.performance?.site.floor.as_ref()?.q;
+    let over = s.settled.job.enquiry.site.groundwater.q()? - floor;
+    shown(s, over).then_some(over)
+}
+
+/// Whether a height lies within what is drawn.
+fn shown(s: &Section, z: Length) -> bool {
+    z >= zero() - support::depth(s) - s.top() * 0.1 && z <= s.top() * 1.1
 }
 
 /// Where the ground is open for a riser, on paper.
@@ -209,8 +269,7 @@ fn levels(s: &Section, scene: &mut Scene, x: f64) {
     let mut all: Vec<(&str, Length, LevelKind)> = vec![("FLOOR", zero(), LevelKind::Solid)];
     all.extend(site.ground.q().map(|z| ("GROUND", z - floor, LevelKind::Solid)));
     all.extend(site.groundwater.q().map(|z| ("GROUNDWATER", z - floor, LevelKind::Liquid)));
-    let room = (zero() - support::depth(s) - s.top() * 0.1, s.top() * 1.1);
-    all.retain(|(_, z, _)| *z >= room.0 && *z <= room.1);
+    all.retain(|(_, z, _)| shown(s, *z));
     all.sort_by(|a, b| b.1.si().total_cmp(&a.1.si()));
     let mut marks: Vec<Level> = all
         .iter()
@@ -220,11 +279,7 @@ fn levels(s: &Section, scene: &mut Scene, x: f64) {
         })
         .collect();
     crate::render::mark::spread(&mut marks);
-    for (mark, (name, ..)) in marks.into_iter().zip(&all) {
-        if *name == "GROUNDWATER" {
-            let y = mark.at.y;
-            scene.on(Layer::Level).line(pt(x - 8.0, y), pt(x, y), Pen::Phantom);
-        }
+    for mark in marks {
         scene.on(Layer::Level).add(Item::Level(mark));
     }
 }
@@ -235,7 +290,7 @@ fn footprint(s: &Section, scene: &mut Scene) {
     let (a, b) = (s.at(zero(), zero()), s.at(shape.length(), shape.width()));
     let area = Rect { x0: a.x - s.wall(), y0: b.y - s.wall(), x1: b.x + s.wall(), y1: a.y + s.wall() };
     scene.part("shell", "Outline of the vessel", |scene| {
-        scene.on(Layer::Vessel).rect(&area, Some(Pen::Outline), Fill::None);
+        scene.on(Layer::Vessel).polygon(&outside(s, &area), Some(Pen::Outline), Fill::None);
     });
     let middle = area.centre();
     scene.on(Layer::Centre).line(pt(area.x0 - 5.0, middle.y), pt(area.x1 + 5.0, middle.y), Pen::Centre);
@@ -268,62 +323,34 @@ fn footprint(s: &Section, scene: &mut Scene) {
         );
     }
     let (low, left) = (area.y1, area.x0);
-    s.view.across(scene, (zero(), zero()), (shape.length(), zero()), low + 8.0, &s.write(shape.length()));
-    s.view.up(scene, (zero(), zero()), (zero(), shape.width()), left - 6.0, &s.write(shape.width()));
+    // Over the walls where these are known, which is what the base is made for.
+    let wall = s.unit().particulars.wall.map_or(zero(), |wall| wall.q);
+    let (near, far, side) = (zero() - wall, shape.length() + wall, shape.width() + wall);
+    s.view.across(scene, (near, zero()), (far, zero()), low + 8.0, &s.write(far - near));
+    s.view.up(scene, (zero(), near), (zero(), side), left - 6.0, &s.write(side - near));
     s.view.title(scene, pt(middle.x, low + 22.0));
 }
 
-/// What holds a unit in the ground down; `None` where it cannot float or nothing is known.
-fn hold_down(s: &Section) -> Option<Table> {
-    let found = s.performance?.flotation.as_ref()?;
-    let force = |si: f64| print::in_prose(si, s.system.pick((&LBF, &KN)));
-    let mut table = Table::new(["Groundwater at the level stated", "Value"]);
-    let mut row = |name: &str, value: String| {
-        table.row([name.to_owned(), value]);
+/// The outline of the vessel from above with its walls, around the rectangle that it fills.
+fn outside(s: &Section, area: &Rect) -> Vec<Point> {
+    let shape = &s.unit().shape;
+    let heights = [0.02, 0.5, 0.98].map(|share| shape.height() * share);
+    let share = |x: f64| {
+        let all = heights.iter().map(|z| shape.width_at(shape.length() * x, *z).si() / shape.width().si());
+        all.fold(0.0, math::max)
     };
-    let uplift = found.uplift.as_ref()?;
-    row("Uplift, unit empty", force(uplift.q.si()));
-    if let Some(held) = &found.held {
-        row("Weight, empty", force(held.weight.q.si()));
-        if let Some(soil) = &held.soil {
-            row("Soil over it that counts", force(soil.q.si()));
-        }
-        if let Some(wedge) = &held.wedge {
-            row("Soil beside that", force(wedge.q.si()));
-        }
-        if let Some(anchors) = &held.anchors {
-            row("Anchored concrete, under water", force(anchors.q.si()));
-        }
-        row("Factor found", print::digits(held.factor.q.si(), 3));
-        row("Factor asked for", print::digits(found.wanted.q.si(), 3));
-        if held.needed.q.si() > 0.0 {
-            row("Anchors must add", force(held.needed.q.si()));
-            let volume = print::in_prose(held.concrete.q.si(), s.system.pick((&YD3, &M3)));
-            row("As concrete, about", volume);
-        }
+    // A box is as wide at its very end as elsewhere.
+    if share(0.001) > 0.99 {
+        return area.corners().to_vec();
     }
-    Some(table)
-}
-
-/// What is to be known of the sheet.
-fn notes(s: &Section) -> Vec<String> {
-    let mut all = Vec::new();
-    if s.cover().is_some() {
-        all.push("Pit, bed, backfill and anchors are drawn without dimensions: a licensed engineer designs them for the ground that is found.".to_owned());
-    } else {
-        all.push("What the unit stands on, and how it is anchored, a licensed engineer designs for the loads told here, for wind and for earthquake.".to_owned());
-        if support::base(s).is_some() {
-            all.push(
-                "Supports are the maker's; places nominal. They leave room under the hopper for its drain.".to_owned(),
-            );
-        }
-    }
-    if s.datum(zero()).is_none() {
-        all.push("Elevations are missing: the levels that were stated do not place the floor.".to_owned());
-    }
-    if s.settled.job.enquiry.site.groundwater.q().is_none() {
-        all.push("Groundwater: not stated. Whether an empty unit would float was not judged.".to_owned());
-    }
-    all.push("Fill with clean water before the ground may rise round it or oil may come; empty it only after asking whether it floats.".to_owned());
-    all
+    let (middle, count) = (area.centre(), 64_u8);
+    // Closer points where the outline turns.
+    let along = (0..=count).map(|k| {
+        let turn = core::f64::consts::PI * f64::from(k) / f64::from(count);
+        0.5 - 0.5 * math::cos(turn)
+    });
+    let upper: Vec<Point> =
+        along.map(|x| pt(area.x0 + x * area.width(), middle.y - 0.5 * area.height() * share(x))).collect();
+    let lower: Vec<Point> = upper.iter().rev().map(|p| pt(p.x, 2.0 * middle.y - p.y)).collect();
+    [upper, lower].concat()
 }

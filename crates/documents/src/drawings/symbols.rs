@@ -126,8 +126,34 @@ pub fn vent(scene: &mut Scene, at: Point) {
 /// An instrument where it hangs: a circle with its letters and number.
 pub fn instrument(scene: &mut Scene, at: Point, letters: &str, number: u8) {
     scene.on(Layer::Note).circle(at, 5.0, Some(Pen::Medium), Fill::Paper);
-    scene.text(Text::new(at.by(0.0, -0.5), letters).sized(CAPTION).anchored(Anchor::Middle));
+    scene.text(Text::new(at.by(0.0, -0.8), letters).sized(CAPTION).anchored(Anchor::Middle));
     scene.text(Text::new(at.by(0.0, 3.0), &number.to_string()).sized(CAPTION).anchored(Anchor::Middle));
+}
+
+/// The same on a panel, where somebody watches it: with a line through its middle.
+pub fn on_panel(scene: &mut Scene, at: Point, letters: &str, number: u8) {
+    instrument(scene, at, letters, number);
+    scene.on(Layer::Note).line(at.by(-5.0, 0.0), at.by(5.0, 0.0), Pen::Medium);
+}
+
+/// A pump that stands in the water, with its delivery up to a level and to the right, and a valve in it.
+pub fn sunk_pump(scene: &mut Scene, at: Point, up: f64, out: f64) {
+    scene.on(Layer::Piping).polyline(&[at, pt(at.x, up), pt(out, up)], Pen::Outline);
+    scene.circle(at, 3.2, Some(Pen::Medium), Fill::Paper);
+    scene.polyline(&[at.by(-3.2, 0.0), at.by(0.0, -3.2), at.by(3.2, 0.0)], Pen::Medium);
+    let middle = pt(at.x, 0.5 * (at.y - 3.2 + up));
+    for side in [-1.0, 1.0] {
+        scene.polygon(
+            &[middle, middle.by(-1.6, 2.2 * side), middle.by(1.6, 2.2 * side)],
+            Some(Pen::Medium),
+            Fill::Paper,
+        );
+    }
+}
+
+/// A pipe from over the top down into a room, by which a truck sucks it empty.
+pub fn suction(scene: &mut Scene, top: Point, low: f64) {
+    scene.on(Layer::Piping).arrow(pt(top.x, low), top.by(0.0, -8.0), Pen::Medium);
 }
 
 /// A thin line of an instrument.

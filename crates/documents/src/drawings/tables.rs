@@ -9,7 +9,7 @@ use stillrise_units::catalog::{IN, KG, KN, KPA, LB, LBF, MM, PSF};
 use stillrise_units::{Length, System, Typed, print};
 
 /// What the maker decides.
-const MAKER: &str = "by maker";
+pub const MAKER: &str = "by maker";
 
 /// A schedule under its heading.
 pub type Titled = (String, Table);
@@ -61,6 +61,16 @@ pub fn all_nozzles(s: &Section) -> Vec<Nozzle> {
         all.push(Nozzle { count, ..one("M", s.write(access.opening.q), "Manway", "clear opening", s.top()) });
     }
     let vent = s.performance.and_then(|p| p.shop.as_ref()?.vent.as_ref()?.size);
+    if vent.is_none() && !unit.arrangement.is_built_in() {
+        all.push(Nozzle {
+            mark: "V",
+            count: "per room".to_owned(),
+            size: MAKER.to_owned(),
+            service: "Vent",
+            at: "top",
+            level: None,
+        });
+    }
     if let Some(vent) = vent {
         let word = match s.system {
             System::Us => vent.word.to_owned(),
@@ -84,7 +94,8 @@ pub fn nozzles(s: &Section) -> Table {
     if s.datum(s.unit().outlet.crest.q).is_some() {
         table.header.push("EL".to_owned());
     }
-    for nozzle in all_nozzles(s) {
+    // A vent of which nothing is known is listed for ordering alone.
+    for nozzle in all_nozzles(s).into_iter().filter(|nozzle| nozzle.level.is_some() || nozzle.size != MAKER) {
         let mut cells =
             vec![nozzle.mark.to_owned(), nozzle.count, nozzle.size, nozzle.service.to_owned(), nozzle.at.to_owned()];
         match nozzle.level {
@@ -147,8 +158,10 @@ pub fn weights(s: &Section) -> Option<Titled> {
 pub fn rest(s: &Section, carried: Vec<Titled>) -> Vec<Titled> {
     let mut all = carried;
     all.push(("Parts".to_owned(), schedules::parts(s)));
+    all.push(super::fabrication::for_ordering(s));
     all.extend(schedules::oils(s));
     all.extend(schedules::waters(s));
+    all.push(super::fabrication::for_shop(s));
     // Loads stand on the sheet of the setting, where there is one.
     if s.unit().arrangement.is_built_in() {
         all.extend(weights(s));

@@ -55,7 +55,8 @@ pub fn sheets(s: &Section, size: SheetSize, carried: Vec<Titled>, texts: Vec<Str
 
 /// Three columns; those over the title block end above it.
 fn columns(sheet: &Sheet) -> Vec<Column> {
-    let whole = sheet.drawing;
+    // Clear of the mark in the middle of the edge, which reaches into the drawing.
+    let whole = Rect { x0: sheet.drawing.x0 + 3.5, ..sheet.drawing };
     let count = 3_u8;
     let wide = (whole.width() - BETWEEN * f64::from(count - 1)) / f64::from(count);
     (0..count)

@@ -31,17 +31,10 @@ pub static PAPER: Paper = Paper {
 fn make(r: &mut Report<'_>) {
     let Some(u) = Site::of(r) else { return };
     u.opening(r);
-    let set = drawings::set(r.settled, r.edition);
-    let sheets: Vec<String> = set.iter().map(|d| d.title.rsplit(", ").next().unwrap_or(&d.title).to_owned()).collect();
+    let sheets = r.sheets.clone().unwrap_or_else(|| drawings::kinds(r.settled, r.edition));
     let named = |title: &str| sheets.iter().any(|sheet| sheet == title);
     if !sheets.is_empty() {
-        let mut once: Vec<&str> = Vec::new();
-        sheets.iter().for_each(|sheet| {
-            if !once.contains(&sheet.as_str()) {
-                once.push(sheet);
-            }
-        });
-        r.out.para(&format!("Read with the drawing set of the same revision; its sheets: {}.", once.join("; ")));
+        r.out.para(&format!("Read with the drawing set of the same revision; its sheets: {}.", sheets.join("; ")));
     }
     let says = Says::of(r.settled);
     lifting(r, &u, says.as_ref());

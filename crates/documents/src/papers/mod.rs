@@ -92,8 +92,23 @@ pub fn named(name: &str) -> Option<&'static Paper> {
 /// # Errors
 /// A fault of the template.
 pub fn typeset(settled: &Settled, edition: Edition, paper: &Paper, charts: &[Drawn]) -> Result<Pdf, PdfFault> {
+    typeset_beside(settled, edition, paper, charts, None)
+}
+
+/// The same beside a drawing set that is made already: `sheets` are the names of its sheets.
+///
+/// # Errors
+/// A fault of the template.
+pub fn typeset_beside(
+    settled: &Settled,
+    edition: Edition,
+    paper: &Paper,
+    charts: &[Drawn],
+    sheets: Option<&[String]>,
+) -> Result<Pdf, PdfFault> {
     let fingerprint = fingerprint(settled);
     let mut report = Report::new(settled, edition);
+    report.sheets = sheets.map(<[String]>::to_vec);
     (paper.make)(&mut report, charts);
     let mut data = cover::cover(&report, &fingerprint);
     let blocks = core::mem::take(&mut report.out.0);

@@ -41,6 +41,7 @@ pub fn draw(plan: &Plan, s: &Section, scene: &mut Scene) {
             free(scene, &s.view.dimension(Axis::Up, (pair[0], pair[1]), (line, Ends::Arrows), write));
         }
     }
+    overall(s, scene);
     let lip = s.unit().underflow.edge().q;
     let (at, line) = match s.dip_pipe() {
         Some((pipe, _)) => (pipe, s.at(pipe, zero()).x - 4.0),
@@ -51,6 +52,24 @@ pub fn draw(plan: &Plan, s: &Section, scene: &mut Scene) {
         }
     };
     up(scene, at, zero(), lip, line);
+}
+
+/// The height of the vessel, at the side where it stands free: ahead of what is measured there already, or behind the outlet.
+fn overall(s: &Section, scene: &mut Scene) {
+    let shape = &s.unit().shape;
+    let (left, right) = (s.at(zero(), zero()).x - s.wall(), s.at(shape.length(), zero()).x + s.wall());
+    let high = shape.height();
+    let one = |x: Length, line: f64| {
+        s.view.dimension(Axis::Up, ((x, zero()), (x, high)), (line, Ends::Arrows), |l| written(s, l))
+    };
+    let places = [
+        one(zero(), left - 12.5),
+        one(shape.length(), right + 6.0),
+        one(shape.length(), right + 12.5),
+        one(zero(), left - 18.0),
+    ];
+    scene.on(Layer::Dimension);
+    first_free(scene, places.iter().flat_map(Dimension::seats).map(Item::Dimension));
 }
 
 /// The chain of zones, all of it or none; answers the room that its rows of text took.

@@ -26,6 +26,20 @@ pub struct Scene {
     reserved: Vec<Rect>,
     lines: Vec<(Point, Point)>,
     pointers: Vec<(Point, Point)>,
+    pictures: Vec<Picture>,
+}
+
+/// A picture that stands on the drawing as it is: a logo. Drafting programs get none of it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Picture {
+    /// Where it stands, mm; it keeps its own proportions in there.
+    pub area: Rect,
+    /// What its bytes are, as a server says it: `image/png`.
+    pub kind: &'static str,
+    /// The file.
+    pub bytes: Vec<u8>,
+    /// What it is, for who cannot see it.
+    pub alt: String,
 }
 
 impl Scene {
@@ -45,6 +59,7 @@ impl Scene {
             reserved: Vec::new(),
             lines: Vec::new(),
             pointers: Vec::new(),
+            pictures: Vec::new(),
         }
     }
 
@@ -72,6 +87,17 @@ impl Scene {
         self.lines.extend(item.lines());
         self.pointers.extend(item.pointer());
         self.items.push(Placed { layer: self.layer, part: self.part, item });
+    }
+
+    /// Adds a picture.
+    pub fn picture(&mut self, picture: Picture) {
+        self.pictures.push(picture);
+    }
+
+    /// The pictures on it.
+    #[must_use]
+    pub fn pictures(&self) -> &[Picture] {
+        &self.pictures
     }
 
     /// Adds all of another drawing, moved on paper, with its layers and parts.

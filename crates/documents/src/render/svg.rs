@@ -10,8 +10,10 @@ use super::hatch::strokes;
 use super::item::{Fill, Item, Placed, Shape};
 use super::lettering::{Anchor, EM, Text, Turn, text_width};
 use super::pen::{Layer, Pen};
-use super::scene::Scene;
+use super::scene::{Picture, Scene};
 use super::text::cells;
+use base64::Engine;
+use base64::engine::general_purpose::STANDARD;
 use core::fmt::Write;
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
@@ -115,6 +117,9 @@ fn written(scene: &Scene, options: &Options, each: Option<&dyn Fn(String) -> Str
         }
         out += "</g>\n";
     }
+    for picture in scene.pictures() {
+        out += &image(picture, options.lettering);
+    }
     let lacking = letters.as_ref().map(Letters::lacking).filter(|lacking| !lacking.is_empty());
     let lacking = lacking.map_or_else(String::new, |lacking| format!(" Letters that stand as boxes: {lacking}"));
     let mut head = format!(
@@ -129,6 +134,21 @@ fn written(scene: &Scene, options: &Options, each: Option<&dyn Fn(String) -> Str
         head += &format!("<rect class=\"paper\" width=\"{width}\" height=\"{height}\" fill=\"white\"/>\n");
     }
     head + &out + "</svg>\n"
+}
+
+/// A picture with its bytes in it, so that the drawing stays one file.
+fn image(picture: &Picture, lettering: Lettering) -> String {
+    let area = picture.area;
+    let [x, y, width, height] = [area.x0, area.y0, area.width(), area.height()].map(number);
+    let data = STANDARD.encode(&picture.bytes);
+    // Older readers follow no other kind of reference.
+    let reference = if lettering == Lettering::Outlined { "xlink:href" } else { "href" };
+    format!(
+        "<image x=\"{x}\" y=\"{y}\" width=\"{width}\" height=\"{height}\" role=\"img\" aria-label=\"{}\" \
+         {reference}=\"data:{};base64,{data}\"/>\n",
+        escape(&picture.alt),
+        picture.kind
+    )
 }
 
 /// What a part is called by who hears it: its title, and what is written in it where the title does not say it already.

@@ -4,10 +4,12 @@ use super::geometry::{Point, Rect, pt};
 use super::item::Fill;
 use super::lettering::{Anchor, CAPTION, HEADING, TEXT, Text};
 use super::pen::{Layer, Pen};
-use super::scene::Scene;
+use super::scene::{Picture, Scene};
 use super::schedule::letters;
 use super::sheet::SheetSize;
 use super::text::{lines, plain};
+use stillrise_design::enquiry::settings::Logo;
+use stillrise_units::math;
 
 /// Width, mm.
 pub const WIDTH: f64 = 180.0;
@@ -25,7 +27,7 @@ pub enum Projection {
 }
 
 /// What the title block says. Empty fields stay empty boxes to be filled by hand.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
+#[derive(Debug, Clone, Default, PartialEq)]
 pub struct TitleBlock {
     /// What is drawn.
     pub title: String,
@@ -65,6 +67,8 @@ pub struct TitleBlock {
     pub stamp: String,
     /// One or two lines on what must be minded.
     pub cautions: String,
+    /// The owner's logo, beside the title.
+    pub logo: Option<Logo>,
 }
 
 /// A field: caption, text, width in mm, heights of capitals to try.
@@ -110,12 +114,12 @@ pub(super) fn draw(scene: &mut Scene, at: Point, size: SheetSize, block: &TitleB
         (
             9.0,
             vec![
-                ("Scale", &block.scale, 36.0, usual),
-                ("Dimensions in", &block.units, 46.0, usual),
-                ("", "", 26.0, usual),
-                ("Drawn", &block.drawn, 24.0, usual),
-                ("Checked", &block.checked, 24.0, usual),
-                ("Approved", &block.approved, 24.0, usual),
+                ("Scale", &block.scale, 32.0, usual),
+                ("Dimensions in", &block.units, 35.0, usual),
+                ("", "", 23.0, usual),
+                ("Drawn", &block.drawn, 30.0, usual),
+                ("Checked", &block.checked, 30.0, usual),
+                ("Approved", &block.approved, 30.0, usual),
             ],
         ),
         (8.0, vec![("", &block.cautions, WIDTH, &[CAPTION])]),
@@ -160,6 +164,7 @@ pub(super) fn number(scene: &mut Scene, at: Point, block: &TitleBlock) -> Vec<St
 
 /// The title over its subtitle.
 fn title(scene: &mut Scene, field: &Rect, block: &TitleBlock, cut: &mut Vec<String>) {
+    let field = &block.logo.as_ref().map_or(*field, |logo| beside_logo(scene, field, block, logo));
     let split = if block.subtitle.is_empty() { field.height() } else { 10.5 };
     let upper = Rect { y1: field.y0 + split, ..*field }.grown(-1.0);
     let (lines, size, whole) = fit(&block.title, &upper, &[5.0, HEADING, TEXT, CAPTION]);
@@ -175,6 +180,23 @@ fn title(scene: &mut Scene, field: &Rect, block: &TitleBlock, cut: &mut Vec<Stri
         }
         stack(scene, &lower, &lines, size, false);
     }
+}
+
+/// The logo at the left of a field, as high as that or as wide as its share of it; answers what is left of the field.
+fn beside_logo(scene: &mut Scene, field: &Rect, block: &TitleBlock, logo: &Logo) -> Rect {
+    let (room, most) = (field.height() - 4.0, 32.0);
+    let wide = math::min(room * logo.aspect, most);
+    let high = math::min(wide / logo.aspect, room);
+    let area = Rect::new(field.x0 + 2.0, field.centre().y - 0.5 * high, wide, high);
+    scene.picture(Picture {
+        area,
+        kind: logo.kind(),
+        bytes: logo.bytes.clone(),
+        alt: format!("Logo of {}", if block.owner.is_empty() { "the owner" } else { &block.owner }),
+    });
+    let x0 = area.x1 + 2.0;
+    scene.line(pt(x0, field.y0), pt(x0, field.y1), Pen::Thin);
+    Rect { x0, ..*field }
 }
 
 /// A small caption above what the field says.

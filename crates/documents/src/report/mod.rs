@@ -110,12 +110,14 @@ pub(crate) struct Report<'a> {
     pub(crate) edition: Edition,
     pub(crate) system: System,
     pub(crate) out: Blocks,
+    /// What the sheets of the drawing set are called, where somebody drew it already.
+    pub(crate) sheets: Option<Vec<String>>,
 }
 
 impl<'a> Report<'a> {
     /// An empty one.
     pub(crate) fn new(settled: &'a Settled, edition: Edition) -> Self {
-        Self { settled, edition, system: settled.job.enquiry.system(), out: Blocks::default() }
+        Self { settled, edition, system: settled.job.enquiry.system(), out: Blocks::default(), sheets: None }
     }
     /// An entry of the trail.
     pub(crate) fn entry(&self, at: Node) -> Option<&'a Entry> {

@@ -73,7 +73,7 @@ pub fn items(s: &Section) -> Vec<PartLine> {
     shell.extend(unit.channels.as_ref().map(|channels| {
         format!("{} channels of {} side by side", digits(channels.count.q.si(), 2), l(channels.width.q))
     }));
-    shell.extend(unit.particulars.wall.filter(|_| s.wall_is_true()).map(|wall| format!("walls {}", l(wall.q))));
+    shell.extend(unit.particulars.wall.map(|wall| format!("walls {}", s.show(wall.q, (&IN, &MM)))));
     shell.extend(unit.particulars.material.clone());
     shell.extend(unit.particulars.empty_weight.as_ref().map(|w| format!("{} empty", s.show(w.q, (&LB, &KG)))));
     let rim = unit.shape.height();

@@ -28,12 +28,17 @@ pub fn block(s: &Section) -> TitleBlock {
     let client = text(&head.client);
     let client = if client.is_empty() { client } else { format!(", for {client}") };
     let project = text(&head.project);
+    let company = crate::company::company(&s.settled.job.enquiry);
     TitleBlock {
         title: title(s),
         subtitle: format!("{}{each}{client}", super::place::NAME),
-        number: if project.is_empty() { String::new() } else { format!("{project}-S1") },
+        number: crate::company::drawing_number(&s.settled.job.enquiry, "S1"),
         project: [project, text(&head.title)].iter().filter(|t| !t.is_empty()).cloned().collect::<Vec<_>>().join(", "),
-        owner: text(&head.prepared_by),
+        owner: company.owner,
+        drawn: company.drawn,
+        checked: company.checked,
+        approved: company.approved,
+        logo: company.logo.cloned(),
         kind: "Section".to_owned(),
         revision: text(&head.revision),
         sheet: (1, 2),
@@ -51,7 +56,6 @@ pub fn block(s: &Section) -> TitleBlock {
         language: "en".to_owned(),
         stamp: stamp.to_owned(),
         cautions: CAUTIONS.to_owned(),
-        ..TitleBlock::default()
     }
 }
 

@@ -13,6 +13,9 @@ use stillrise_units::{Length, Typed, math};
 /// Thickness of a flange on paper, mm, and how far it stands over the pipe.
 const FLANGE: (f64, f64) = (1.1, 1.6);
 
+/// How far the ground beside a unit that is built into it reaches at the side of its dimensions, mm: not as far as these.
+pub const BESIDE: f64 = 4.6;
+
 /// Draws vessel, cover and nozzles.
 pub fn draw(s: &Section, scene: &mut Scene) {
     walls(s, scene);
@@ -109,8 +112,7 @@ pub fn cut(s: &Section) -> Hatch {
 fn grade(s: &Section, scene: &mut Scene, level: Length) {
     let (left, right) = (s.at(zero(), level), s.at(s.unit().shape.length(), level));
     scene.on(Layer::Vessel);
-    for (from, to) in
-        [(left.x - s.wall() - STUB - 6.0, left.x - s.wall()), (right.x + s.wall(), right.x + s.wall() + STUB)]
+    for (from, to) in [(left.x - s.wall() - BESIDE, left.x - s.wall()), (right.x + s.wall(), right.x + s.wall() + STUB)]
     {
         scene.line(pt(from, left.y), pt(to, left.y), Pen::Outline);
         let mut mark = from + 1.5;

@@ -11,6 +11,7 @@ use crate::render::scale::Spot;
 use crate::render::scene::Scene;
 use crate::section::every;
 use crate::section::place::{STUB, Section, zero};
+use crate::section::vessel::BESIDE;
 use stillrise_design::stages::Place;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_units::catalog::DEG;
@@ -39,6 +40,13 @@ pub fn seen(s: &Section, scene: &mut Scene, station: Length) {
     let open = unit.body.is_open();
     walls::draw(s, scene, &ring, open);
     channels(s, scene, floor);
+    if open {
+        let (a, b) = (s.at(zero(), unit.shape.height()), s.at(unit.shape.width(), unit.shape.height()));
+        scene.part("cover", "Cover", |scene| {
+            let lid = Rect { x0: a.x - s.wall() - 1.5, y0: a.y - 1.0, x1: b.x + s.wall() + 1.5, y1: a.y };
+            scene.on(Layer::Vessel).rect(&lid, Some(Pen::Medium), Fill::Paper);
+        });
+    }
 }
 
 /// Draws it.
@@ -140,7 +148,10 @@ fn ground(s: &Section, scene: &mut Scene) {
     let (left, right) = (s.at(zero(), level), s.at(s.unit().shape.width(), level));
     let beside = s.cover().is_none();
     let ends = [
-        (left.x - s.wall() - STUB - 12.0, if beside { left.x - s.wall() } else { right.x + s.wall() + STUB }),
+        (
+            left.x - s.wall() - if beside { BESIDE } else { STUB + 12.0 },
+            if beside { left.x - s.wall() } else { right.x + s.wall() + STUB },
+        ),
         (right.x + s.wall(), right.x + s.wall() + STUB),
     ];
     scene.part("ground", "Ground", |scene| {

@@ -2,6 +2,7 @@
 #![allow(clippy::panic, reason = "helpers of tests fail as tests do")]
 
 mod set;
+mod sheets;
 
 use stillrise_design::enquiry::range::{Range, read_range};
 use stillrise_design::enquiry::read_enquiry;

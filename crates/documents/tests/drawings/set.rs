@@ -116,7 +116,7 @@ fn holds(settled: &Settled, system: System) {
     let letters = all[0].sheet_texts.lines().filter(|l| l.starts_with('L') && l[1..].parse::<u8>().is_ok()).count();
     let listed = texts.lines().filter(|l| l.starts_with('L') && l[1..].parse::<u8>().is_ok()).count();
     assert!(letters >= 2 && listed % 2 == 0, "{name}: {letters} of {listed}");
-    for word in ["Nozzles", "Levels", "Parts", "Scope, as proposed", "Notes"] {
+    for word in ["Nozzles", "Levels", "Parts", "For the shop", "Nozzles, for ordering", "Scope, as proposed", "Notes"] {
         assert!(texts.lines().any(|line| line == word), "{name}: {word} is lost");
     }
     for width in [190.0, 300.0, 460.0] {
@@ -267,5 +267,19 @@ fn a_sheet_is_used() {
             let share = area.width() * area.height() / (scene.width * scene.height);
             assert!(share > least, "{model}: {share}");
         }
+    }
+}
+
+/// What a company asks for in its settings or an enquiry: every paper carries the set as the usual ones do.
+#[test]
+fn larger_paper_carries_the_set_too() {
+    for (size, system) in
+        [("A2", System::Si), ("A1", System::Si), ("ANSI C", System::Us), ("ANSI D", System::Us), ("A4", System::Si)]
+    {
+        let asked = |t: String| t.replacen("[enquiry]\n", &format!("[enquiry]\nsheet = \"{size}\"\n"), 1);
+        let settled = job(system, "[unit]\nmodel = \"Demo 180\"", asked);
+        holds(&settled, system);
+        let said = drawn(&settled)[0].sheet_texts.lines().any(|line| line == size);
+        assert!(said || size == "A4", "{size}");
     }
 }
