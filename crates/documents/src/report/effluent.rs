@@ -177,7 +177,13 @@ fn removals(r: &mut Report<'_>, p: &Performance) {
         ];
         if Some(x.total.expected.at) == held { table.strong_row(row) } else { table.row(row) }
     }
+    let same = table.take_same(&[9, 10, 11]);
     r.out.table(&table);
+    if let Some(same) = same {
+        r.out.para(&format!(
+            "Total oil that leaves is {same} mg/L in every row: by the ideal bound, as expected and by the mixed bound."
+        ));
+    }
     r.out.remark(
         "Ideal, expected and mixed: total oil that leaves. Cut: droplet that rises at the plates' overflow rate. Free left: share of the free oil that leaves, as expected. \
          Stay: water up to the crest over flow. Bold: the row that is held against the limits, with the influent at its mean; a limit on single samples takes it at its peak.",
