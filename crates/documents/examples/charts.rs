@@ -21,6 +21,9 @@ fn main() -> Result<(), Box<dyn Error>> {
     if more.iter().any(|word| word == "study") {
         settled.study(200);
     }
+    if settled.diagnose().is_err() {
+        println!("nothing was observed that could be explained");
+    }
     for chart in charts(&settled).into_iter().chain(arrivals(&settled)).chain(time_line(&settled)) {
         println!("{}: {}. {}\n    {}", chart.name, chart.title, chart.says, chart.description);
         std::fs::write(Path::new(folder).join(format!("{}.svg", chart.name)), chart.svg)?;

@@ -1,6 +1,6 @@
 //! The effluent against flow, temperature and droplet size: a curve where it moves, a sentence where it does not.
 
-use super::{limits, number, plainly, shown, words};
+use super::{HARDLY, limits, number, plainly, shown, words};
 use crate::render::chart::{Axis, Bound, LineChart};
 use stillrise_design::performance::just_met::Margin;
 use stillrise_design::performance::ladder::{Ladder, Point};
@@ -8,7 +8,7 @@ use stillrise_design::performance::promise::Promise;
 use stillrise_design::performance::removal::Removal;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{DEG_C, DEG_F, MG_L, PERCENT, UM, Unit};
-use stillrise_units::{Concentration, Typed, print};
+use stillrise_units::{Concentration, Typed, math, print};
 
 /// What a study comes to.
 pub(super) enum Study {
@@ -47,13 +47,28 @@ fn study<Q: Typed>(settled: &Settled, told: Told<'_>, known: &[Point<Q>], betwee
     if same {
         let stays = match Promise::of(first, influent) {
             Promise::AtOrBelowFloor => format!("at the published floor of {} mg/L", number(shown(first, influent))),
-            other => format!("at {}", other.sentence().trim_start_matches("at ")),
+            Promise::AtMostInfluent(arrives) => {
+                format!("at or below what arrives, {} mg/L", number(MG_L.from_si(arrives.si())))
+            }
+            Promise::Number(_) => format!("at {} mg/L", number(shown(first, influent))),
         };
         return Some(Study::Stays(format!(
             "From {} to {}{} the prediction stays {stays}.",
             print::digits(from, 3),
             at(to),
             told.of
+        )));
+    }
+    let values = || points.iter().map(|(_, c)| shown(*c, influent));
+    let (least, most) = (values().fold(f64::INFINITY, math::min), values().fold(0.0, math::max));
+    if most - least <= HARDLY * most {
+        return Some(Study::Stays(format!(
+            "From {} to {}{} the prediction stays within {} to {} mg/L.",
+            print::digits(from, 3),
+            at(to),
+            told.of,
+            number(least),
+            number(most)
         )));
     }
     let mut chart = LineChart::new(told.title, told.x, Axis::linear("Total oil out", "mg/L"));
@@ -101,7 +116,7 @@ pub(super) fn against_flow(settled: &Settled) -> Option<Study> {
     let (l, worst) = parts(settled)?;
     let told = Told {
         title: "Effluent against flow, end of interval",
-        x: Axis::linear(&format!("Flow, of that of {}", worst.case), "%").close(),
+        x: Axis::linear(&format!("Flow, % of that of {}", worst.case), "").close(),
         unit: &PERCENT,
         of: format!(" of the flow of {}", worst.case),
         met: met(settled, l, &PERCENT, |k| at(l.just_met.get(k).map(|j| &j.flow))),

@@ -41,6 +41,9 @@ pub struct Drawn {
     pub size: (f64, f64),
 }
 
+/// A curve or a swing that moves by less than this share of its greatest value is told in a sentence: drawn from nothing, as all
+/// are, it would be a level line.
+const HARDLY: f64 = 0.05;
 /// Width of every chart, mm: the room between the margins of a paper.
 const WIDTH: f64 = 165.0;
 
@@ -55,7 +58,7 @@ pub fn charts(settled: &Settled) -> Vec<Drawn> {
         Study::Moves(chart, says) => Some(drawn(name, &chart, says)),
         Study::Stays(_) => None,
     }));
-    out.extend(swings::tornado(settled).map(|(chart, says)| drawn("sensitivity", &chart, says)));
+    out.extend(swings::tornado(settled).and_then(Result::ok).map(|(chart, says)| drawn("sensitivity", &chart, says)));
     out.extend(swings::shares(settled).map(|(chart, says)| drawn("shares", &chart, says)));
     out
 }
@@ -76,7 +79,9 @@ pub fn plain(settled: &Settled) -> Vec<(&'static str, String)> {
         Study::Stays(says) => Some((name, says)),
         Study::Moves(..) => None,
     };
-    studies(settled).into_iter().filter_map(stays).collect()
+    let mut all: Vec<(&'static str, String)> = studies(settled).into_iter().filter_map(stays).collect();
+    all.extend(swings::tornado(settled).and_then(Result::err).map(|says| ("sensitivity", says)));
+    all
 }
 
 /// What arrives, case by case: the chart of the basis. Nothing where there is one case of one water.
@@ -109,7 +114,7 @@ fn drawn(name: &'static str, chart: &dyn Chart, says: String) -> Drawn {
 }
 
 /// A prediction in words, as a sentence says it.
-fn plainly(words: &str) -> String {
+pub(crate) fn plainly(words: &str) -> String {
     words.replace("≤ ", "at most ")
 }
 

@@ -19,7 +19,11 @@ pub(super) fn ladder(settled: &Settled) -> Option<(Ladder, String)> {
         let mut rung = Rung::new(name, kind, shown(c, influent));
         let mut text = words(c, influent);
         if let Some(s) = spread {
-            rung = rung.within(shown(s.low, influent), shown(s.high, influent));
+            let (low, high) = (shown(s.low, influent), shown(s.high, influent));
+            // A band that the floor hides is no band.
+            if low < high {
+                rung = rung.within(low, high);
+            }
             // Where even the high end lies below the floor, the bound says all.
             let (low, high) = (words(s.low, influent), words(s.high, influent));
             if low != high || text != high {

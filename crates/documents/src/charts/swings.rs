@@ -1,6 +1,6 @@
 //! What moves the effluent: one input at a time, and by its share in the spread.
 
-use super::{limits, number, plainly, shown, words};
+use super::{HARDLY, limits, number, plainly, shown, words};
 use crate::render::chart::{Axis, BarChart, Bars, Share, Swing};
 use crate::summary::capital;
 use stillrise_design::provenance::show;
@@ -10,8 +10,9 @@ use stillrise_units::math;
 /// Inputs that are shown, by swing and by share; what moves less is told in the tables.
 const SHOWN: (usize, usize) = (6, 8);
 
-/// One input at a time at the ends of its range, the rest as in the basis.
-pub(super) fn tornado(settled: &Settled) -> Option<(BarChart, String)> {
+/// One input at a time at the ends of its range, the rest as in the basis; a sentence where none moves much, nothing where none
+/// was tried or moves anything.
+pub(super) fn tornado(settled: &Settled) -> Option<Result<(BarChart, String), String>> {
     let worst = settled.job.design.performance.as_ref()?.worst()?;
     let influent = worst.content.total.q;
     let centre = shown(worst.total.expected.q, influent);
@@ -31,6 +32,15 @@ pub(super) fn tornado(settled: &Settled) -> Option<(BarChart, String)> {
         .collect();
     swings.truncate(SHOWN.0);
     let first = swings.first()?;
+    let ends = swings.iter().flat_map(|s| [s.low, s.high]).chain([centre]);
+    let (least, most) = ends.fold((centre, centre), |(low, high), v| (math::min(low, v), math::max(high, v)));
+    if most - least <= HARDLY * most {
+        return Some(Err(format!(
+            "Whichever input is moved alone over its range, the prediction stays within {} to {} mg/L.",
+            number(least),
+            number(most)
+        )));
+    }
     let says = format!(
         "{} moves it most: between {} and {} the prediction is {} mg/L.",
         capital(&first.name),
@@ -40,7 +50,7 @@ pub(super) fn tornado(settled: &Settled) -> Option<(BarChart, String)> {
     );
     let title = "What moves the effluent, one input at a time";
     let bars = Bars::Tornado { centre, swings, bounds: limits(settled) };
-    Some((BarChart::new(title, Axis::linear("Total oil out", "mg/L"), bars), says))
+    Some(Ok((BarChart::new(title, Axis::linear("Total oil out", "mg/L"), bars), says)))
 }
 
 /// A share in whole per cent: the sample is good for no more.

@@ -54,10 +54,14 @@ pub(super) fn ladder(r: &mut Report<'_>, p: &Performance, l: &Ladder, worst: &Re
         }
     }
     let same = table.take_same(&[2, 3, 4]);
+    if same.is_none() {
+        table.take_empty(&[2, 3, 4]);
+    }
     r.out.table(&table);
     if let Some(same) = same {
         r.out.para(&format!(
-            "With all that is uncertain drawn over its range, each of these predictions stays {same} mg/L: 1 in 20 below, median and 1 in 20 above alike."
+            "With all that is uncertain drawn over its range, each prediction that was studied is {} mg/L: 1 in 20 below, median and 1 in 20 above alike.",
+            crate::charts::plainly(&same)
         ));
     }
     r.out.remark(
@@ -209,6 +213,9 @@ pub(super) fn studies(r: &mut Report<'_>, l: &Ladder, worst: &Removal, charts: &
         r.out.table(&table);
     }
     chart(r, charts, "sensitivity");
+    for (_, says) in plain.iter().filter(|(stays, _)| *stays == "sensitivity") {
+        r.out.para(says);
+    }
     if let Some(risk) = &settled.risk {
         chart(r, charts, "shares");
         carriers(r, risk);

@@ -148,8 +148,17 @@ impl Chart for BarChart {
 
     fn height(&self) -> f64 {
         match &self.bars {
-            Bars::Tornado { swings, bounds, .. } => Rows::fair(swings.len(), true, Key::fair(4 * (1 + bounds.len()))),
-            Bars::Shares(shares) => Rows::fair(shares.len(), false, Key::fair(2)),
+            Bars::Tornado { swings, bounds, .. } => {
+                let names: Vec<String> = swings.iter().map(tornado::named).collect();
+                Rows::fair(
+                    swings.len(),
+                    Rows::long(names.iter().map(String::as_str)),
+                    Key::fair(4 * (1 + bounds.len())),
+                )
+            }
+            Bars::Shares(shares) => {
+                Rows::fair(shares.len(), Rows::long(shares.iter().map(|s| s.name.as_str())), Key::fair(2))
+            }
         }
     }
 

@@ -99,7 +99,11 @@ impl Chart for Cascade {
     }
 
     fn height(&self) -> f64 {
-        Rows::fair(self.stages.len(), false, Key::fair(self.classes.len()))
+        Rows::fair(
+            self.stages.len(),
+            Rows::long(self.stages.iter().map(|s| s.name.as_str())),
+            Key::fair(self.classes.len()),
+        )
     }
 
     fn scene(&self, paper: &Paper) -> Scene {

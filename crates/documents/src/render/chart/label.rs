@@ -45,17 +45,37 @@ pub fn fold(text: &str, width: f64, size: f64, most: usize) -> Vec<String> {
     let text = plain(text);
     let wide = |text: &str| Face::Book.width(text, size, false);
     let mut lines: Vec<String> = Vec::new();
-    for word in text.split(' ') {
+    for word in glued(&text) {
         let full = lines.len() >= most.max(1);
         match lines.last_mut() {
             Some(last) if full || wide(&format!("{last} {word}")) <= width + 1e-9 => {
                 last.push(' ');
-                last.push_str(word);
+                last.push_str(&word);
             }
-            _ => lines.push(word.to_owned()),
+            _ => lines.push(word),
         }
     }
     lines.iter().map(|line| cut(line, width, size)).collect()
+}
+
+/// The words of a text, a number and its unit as one.
+fn glued(text: &str) -> Vec<String> {
+    let mut words: Vec<String> = Vec::new();
+    let numeric = |word: &str| word.parse::<f64>().is_ok();
+    let unit = |word: &str| {
+        let short = word.chars().count() <= 6 && !word.starts_with(|c: char| c.is_ascii_digit());
+        short && !matches!(word, "to" | "and" | "or" | "of" | "in" | "with" | "by" | "at" | "a")
+    };
+    for word in text.split(' ') {
+        match words.last_mut() {
+            Some(last) if numeric(last) && unit(word) => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => words.push(word.to_owned()),
+        }
+    }
+    words
 }
 
 /// Width in mm that a text takes, made plain.

@@ -41,7 +41,7 @@ pub(super) fn begin(chart: &dyn Chart, paper: &Paper) -> (Scene, Rect) {
     let mut body = Rect::new(0.0, 0.0, wide, high).grown(-BORDER);
     if paper.titled && !scene.title.is_empty() {
         scene.on(Layer::Note);
-        let rows = fold(&scene.title.clone(), 0.92 * body.width(), TITLE, 2);
+        let rows = fold(&scene.title.clone(), 0.88 * body.width(), TITLE, 2);
         for line in &rows {
             body.y0 += TITLE;
             scene.text(letters(pt(body.x0, body.y0), line).sized(TITLE).bold());

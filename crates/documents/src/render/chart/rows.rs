@@ -12,10 +12,12 @@ use stillrise_units::math;
 const LEAST: f64 = 4.6;
 /// Height that suits a row of two lines, and one of three, mm.
 const FAIR: (f64, f64) = (7.4, 10.4);
+/// Room for names on paper of a common width, mm.
+const COMMON: f64 = 38.0;
 /// Greatest height of a row, mm.
 const GREATEST: f64 = 12.0;
 /// Heavy lettering is so much wider than light, at the most.
-const HEAVY: f64 = 1.1;
+const HEAVY: f64 = 1.15;
 
 /// Rows laid out over a field.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,8 +36,14 @@ impl Rows {
     /// The height of a chart of so many rows, of two lines or of three, and a key of this height, mm.
     #[must_use]
     pub fn fair(count: usize, long: bool, keys: f64) -> f64 {
-        let count = f64::from(u16::try_from(count.clamp(2, 12)).unwrap_or(12));
+        let count = f64::from(u16::try_from(count.clamp(1, 12)).unwrap_or(12));
         3.0 + NAMES + if long { FAIR.1 } else { FAIR.0 } * count + BELOW + keys
+    }
+
+    /// Whether any of these names takes three lines on paper of a common width.
+    #[must_use]
+    pub fn long<'n>(names: impl IntoIterator<Item = &'n str>) -> bool {
+        names.into_iter().any(|name| fold(name, COMMON, SMALL, 9).len() > 2)
     }
 
     /// How many of `count` rows have room in a height.
