@@ -47,6 +47,15 @@ impl Face {
         }
     }
 
+    /// The face the widths are those of, then faces of much the same build, as a picture asks for them.
+    #[must_use]
+    pub fn families(self) -> &'static str {
+        match self {
+            Face::Mono => "DejaVu Sans Mono, Menlo, Consolas, monospace",
+            Face::Book => "Libertinus Serif, Georgia, serif",
+        }
+    }
+
     /// Font size per height of capitals.
     #[must_use]
     pub fn em(self) -> f64 {

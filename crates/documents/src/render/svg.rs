@@ -16,11 +16,6 @@ use core::fmt::Write;
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
-/// The face the widths are those of, then faces of much the same build.
-const FACE: &str = "DejaVu Sans Mono, Menlo, Consolas, monospace";
-/// The face of the papers, then others with serifs.
-const BOOK: &str = "Libertinus Serif, Georgia, serif";
-
 /// How letters are written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Lettering {
@@ -265,10 +260,7 @@ fn lettering(out: &mut String, text: &Text, letters: &mut Option<Letters>) {
         Anchor::Middle => " text-anchor=\"middle\"",
         Anchor::End => " text-anchor=\"end\"",
     };
-    let family = match text.face {
-        Face::Mono => FACE,
-        Face::Book => BOOK,
-    };
+    let family = text.face.families();
     let weight = if text.bold { " font-weight=\"bold\"" } else { "" };
     let turn = match text.turn {
         Turn::Level => String::new(),

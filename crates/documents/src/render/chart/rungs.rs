@@ -103,7 +103,7 @@ fn draw<'c>(chart: &'c Ladder, paper: &Paper, keyed: &[usize]) -> Option<(Scene,
         Some((k, bound, x))
     };
     let lines: Vec<(usize, &Bound, f64)> = chart.bounds.iter().enumerate().filter_map(place).collect();
-    let homeless = uprights(&mut scene, &frame, &lines, keyed, (body.x0, frame.x1 + 0.5 * GAP));
+    let homeless = uprights(&mut scene, &frame, &lines, keyed, (body.x0, frame.x1 - 0.5 * GAP));
     let names: Vec<&str> = rungs.iter().map(|r| r.name.as_str()).collect();
     rows.letter(&mut scene, &names, |k| rungs.get(k).is_some_and(|r| r.kind == RungKind::Expected));
     rows.heads(&mut scene, "", &chart.axis.unit);

@@ -15,7 +15,7 @@ const LEADER: f64 = 3.6;
 /// The most lines that a name takes.
 const MOST: usize = 3;
 /// Room between names, mm.
-const GAP: f64 = 1.5;
+const GAP: f64 = 2.6;
 
 /// A name on its way to its place.
 struct Name {

@@ -97,7 +97,7 @@ fn draw(
         Some((k, bound, x))
     };
     let lines: Vec<(usize, &Bound, f64)> = bounds.iter().enumerate().filter_map(place).collect();
-    let homeless = uprights(&mut scene, &rows.area, &lines, keyed, (rows.area.x0, rows.area.x1 + 0.5 * GAP));
+    let homeless = uprights(&mut scene, &rows.area, &lines, keyed, (rows.area.x0, rows.area.x1 - 0.5 * GAP));
     key.draw(&mut scene, &Rect { y0: body.y1 - under, ..body });
     Some((scene, homeless))
 }
