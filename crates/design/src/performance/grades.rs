@@ -31,7 +31,6 @@ pub struct Grade {
 /// # Errors
 /// [`Stop`] when a formula has no answer.
 pub fn grades<T: Trail>(t: &mut T, basis: &Basis, p: &Passage) -> Result<Vec<Grade>, Stop> {
-    let mut rows = Vec::new();
     let mut sizes: Vec<Val<Length>> = GRADES
         .iter()
         .map(|um| given(t, "size", Some(SIZE), Length::of(*um, &UM), "table of sizes", &format!("{um} µm")))
@@ -45,6 +44,20 @@ pub fn grades<T: Trail>(t: &mut T, basis: &Basis, p: &Passage) -> Result<Vec<Gra
         }
         sizes.sort_by(|a, b| a.q.si().total_cmp(&b.q.si()));
     }
+    grades_of(t, basis, p, sizes)
+}
+
+/// The same for sizes that are asked for.
+///
+/// # Errors
+/// [`Stop`] when a formula has no answer.
+pub(super) fn grades_of<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    p: &Passage,
+    sizes: Vec<Val<Length>>,
+) -> Result<Vec<Grade>, Stop> {
+    let mut rows = Vec::new();
     let whole = given(t, "all that arrives", Some((&PERCENT, &PERCENT)), ratio(1.0), Whence::Definition, "100 %");
     for d in sizes {
         let f = &p.fluids;

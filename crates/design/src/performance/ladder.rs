@@ -7,6 +7,7 @@ use super::grades::{Grade, grades};
 use super::just_met::{JustMet, just_met};
 use super::passage::{Fixed, Fluids, Passage};
 use super::removal::{Removal, out, total};
+use super::smooth::{Smooth, smooth};
 use crate::basis::Basis;
 use crate::basis::cases::Case;
 use crate::basis::fluids::{self, Season};
@@ -89,6 +90,8 @@ pub struct Ladder {
     pub by_median: Vec<Point<Length>>,
     /// Flow, temperature and median at which each limit is just met.
     pub just_met: Vec<JustMet>,
+    /// The studies at more places, for curves.
+    pub smooth: Smooth,
 }
 
 impl Ladder {
@@ -133,11 +136,11 @@ pub fn ladder<T: Trail>(
     t.part(Part::TankAlone, format_args!("{STUDY}, tank alone: {place}"));
     let tanks = tanks(t, basis, unit, fixed, (worst, case))?;
     t.part(Part::Study, format_args!("{STUDY}, flow: {place}, end of interval"));
-    let by_flow = by_flow(t, basis, train, fixed, worst, case)?;
+    let by_flow = by_flow(t, basis, train, fixed, (worst, case), FLOWS)?;
     t.part(Part::Study, format_args!("{STUDY}, temperature: {}, end of interval", worst.case));
-    let by_temperature = by_temperature(t, basis, worst)?;
+    let by_temperature = by_temperature(t, basis, worst, STEPS)?;
     t.part(Part::Study, format_args!("{STUDY}, droplet size: {place}, end of interval"));
-    let by_median = by_median(t, worst)?;
+    let by_median = by_median(t, worst, MEDIANS)?;
     let just_met = limits
         .iter()
         // What arrives within the limit is met whatever the unit does, and has no margin.
@@ -156,6 +159,7 @@ pub fn ladder<T: Trail>(
         by_temperature,
         by_median,
         just_met,
+        smooth: smooth(basis, train, fixed, worst, case),
     })
 }
 
@@ -244,16 +248,16 @@ fn tanks<T: Trail>(
     Ok(rows)
 }
 
-fn by_flow<T: Trail>(
+pub(super) fn by_flow<T: Trail>(
     t: &mut T,
     basis: &Basis,
     train: &Train,
     fixed: &Fixed,
-    worst: &Removal,
-    case: &Case,
+    (worst, case): (&Removal, &Case),
+    shares: impl IntoIterator<Item = f64>,
 ) -> Result<Vec<Point<Ratio>>, Stop> {
     let mut points = Vec::new();
-    for share in FLOWS {
+    for share in shares {
         let text = format!("{} %", share * 100.0);
         let at = given(t, "share of the flow", Some(SHARE), ratio(share), "table of flows", &text);
         let flow: Val<Flow> = reckon!(t, &say!(T, "flow, {text} of {}", case.name), [GPM, M3_H], (flow = worst.flow, share = at) flow * share);
@@ -263,13 +267,18 @@ fn by_flow<T: Trail>(
     Ok(points)
 }
 
-fn by_temperature<T: Trail>(t: &mut T, basis: &Basis, worst: &Removal) -> Result<Vec<Point<Temperature>>, Stop> {
+pub(super) fn by_temperature<T: Trail>(
+    t: &mut T,
+    basis: &Basis,
+    worst: &Removal,
+    steps: u32,
+) -> Result<Vec<Point<Temperature>>, Stop> {
     let f = &basis.fluids;
     let (cold, warm) = (DEG_C.from_si(f.cold.temperature.q.si()), DEG_C.from_si(f.warm.temperature.q.si()));
     let oil = f.heaviest(Season::Cold);
     let mut points = Vec::new();
-    for k in 0..=STEPS {
-        let c = cold + (warm - cold) * f64::from(k) / f64::from(STEPS);
+    for k in 0..=steps {
+        let c = cold + (warm - cold) * f64::from(k) / f64::from(steps);
         let at = choose(
             t,
             "temperature of the water",
@@ -295,13 +304,17 @@ fn by_temperature<T: Trail>(t: &mut T, basis: &Basis, worst: &Removal) -> Result
     Ok(points)
 }
 
-fn by_median<T: Trail>(t: &mut T, worst: &Removal) -> Result<Vec<Point<Length>>, Stop> {
+pub(super) fn by_median<T: Trail>(
+    t: &mut T,
+    worst: &Removal,
+    multiples: impl IntoIterator<Item = f64>,
+) -> Result<Vec<Point<Length>>, Stop> {
     let mut points = Vec::new();
     let base = worst.passage.droplets().d50;
     if worst.passage.are_measured() {
         return Ok(points);
     }
-    for multiple in MEDIANS {
+    for multiple in multiples {
         let text = format!("{multiple}");
         let share = given(t, "multiple of the median", Some((&ONE, &ONE)), ratio(multiple), "table of medians", &text);
         let at = reckon!(t, "volume median diameter", [UM, UM], (d50 = base, share = share) d50 * share);

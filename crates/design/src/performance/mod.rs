@@ -24,6 +24,7 @@ pub mod removal;
 pub mod shell;
 pub mod shop;
 pub mod site;
+pub mod smooth;
 pub mod storage;
 pub mod thumb;
 pub mod zones;

@@ -7,7 +7,7 @@ use stillrise_search::Settled;
 use stillrise_units::Typed;
 
 /// The flow that arrives in each case, by water; nothing without a case.
-pub(super) fn arrivals(settled: &Settled) -> Option<Cascade> {
+pub(super) fn arrivals(settled: &Settled) -> Option<(Cascade, String)> {
     let basis = settled.job.design.basis.as_ref()?;
     let unit = settled.job.enquiry.system().pick(FLOW_UNITS);
     let mut waters: Vec<&String> = Vec::new();
@@ -30,7 +30,14 @@ pub(super) fn arrivals(settled: &Settled) -> Option<Cascade> {
         }
         chart.stages.push(Stage::new(&case.name, flows.into_iter().map(|flow| unit.from_si(flow))));
     }
-    (!chart.stages.is_empty()).then_some(chart)
+    // One case of one water is one number.
+    if chart.stages.len() < 2 && chart.classes.len() < 2 {
+        return None;
+    }
+    let largest = chart.stages.iter().filter_map(|s| Some((s.name.as_str(), s.total()?)));
+    let largest = largest.max_by(|a, b| a.1.total_cmp(&b.1));
+    let says = largest.map(|(name, flow)| format!("The largest is {name}: {} {}.", super::number(flow), unit.symbol));
+    Some((chart, says.unwrap_or_default()))
 }
 
 /// What each water brings to a case, SI; `None` where that is not known water by water.

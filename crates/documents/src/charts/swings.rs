@@ -1,16 +1,18 @@
 //! What moves the effluent: one input at a time, and by its share in the spread.
 
-use super::shown;
+use super::{HARDLY, limits, number, plainly, shown, words};
 use crate::render::chart::{Axis, BarChart, Bars, Share, Swing};
+use crate::summary::capital;
 use stillrise_design::provenance::show;
 use stillrise_search::Settled;
 use stillrise_units::math;
 
-/// Inputs that are shown.
-const SHOWN: usize = 8;
+/// Inputs that are shown, by swing and by share; what moves less is told in the tables.
+const SHOWN: (usize, usize) = (6, 8);
 
-/// One input at a time at the ends of its range, the rest as in the basis.
-pub(super) fn tornado(settled: &Settled) -> Option<BarChart> {
+/// One input at a time at the ends of its range, the rest as in the basis; a sentence where none moves much, nothing where none
+/// was tried or moves anything.
+pub(super) fn tornado(settled: &Settled) -> Option<Result<(BarChart, String), String>> {
     let worst = settled.job.design.performance.as_ref()?.worst()?;
     let influent = worst.content.total.q;
     let centre = shown(worst.total.expected.q, influent);
@@ -21,17 +23,34 @@ pub(super) fn tornado(settled: &Settled) -> Option<BarChart> {
         .flat_map(|risk| &risk.swings)
         .filter_map(|s| {
             let [low, high] = s.effluent;
+            let written = [words(low?, influent), words(high?, influent)].join(" / ");
             let (low, high) = (shown(low?, influent), shown(high?, influent));
             let [low_text, high_text] = [0, 1].map(|k| show(&s.ends[k], s.input.units, system));
             let name = s.input.label.clone();
-            (low.to_bits() != high.to_bits()).then_some(Swing { name, low, high, low_text, high_text })
+            (low.to_bits() != high.to_bits()).then_some(Swing { name, low, high, low_text, high_text, written })
         })
         .collect();
-    swings.truncate(SHOWN);
+    swings.truncate(SHOWN.0);
+    let first = swings.first()?;
+    let ends = swings.iter().flat_map(|s| [s.low, s.high]).chain([centre]);
+    let (least, most) = ends.fold((centre, centre), |(low, high), v| (math::min(low, v), math::max(high, v)));
+    if most - least <= HARDLY * most {
+        return Some(Err(format!(
+            "Whichever input is moved alone over its range, the prediction stays within {} to {} mg/L.",
+            number(least),
+            number(most)
+        )));
+    }
+    let says = format!(
+        "{} moves it most: between {} and {} the prediction is {} mg/L.",
+        capital(&first.name),
+        first.low_text,
+        first.high_text,
+        plainly(&first.written).replace(" / ", " to ")
+    );
     let title = "What moves the effluent, one input at a time";
-    let bars = Bars::Tornado { centre, swings };
-    let any = matches!(&bars, Bars::Tornado { swings, .. } if !swings.is_empty());
-    any.then(|| BarChart::new(title, Axis::linear("Total oil out", "mg/L"), bars))
+    let bars = Bars::Tornado { centre, swings, bounds: limits(settled) };
+    Some(Ok((BarChart::new(title, Axis::linear("Total oil out", "mg/L"), bars), says)))
 }
 
 /// A share in whole per cent: the sample is good for no more.
@@ -40,7 +59,7 @@ fn whole(share: f64) -> f64 {
 }
 
 /// All inputs together: the share of each in the spread of the effluent.
-pub(super) fn shares(settled: &Settled) -> Option<BarChart> {
+pub(super) fn shares(settled: &Settled) -> Option<(BarChart, String)> {
     let risk = settled.risk.as_ref()?;
     let share = |c: &stillrise_search::risk::Carrier| Share {
         name: c.input.label.clone(),
@@ -48,7 +67,11 @@ pub(super) fn shares(settled: &Settled) -> Option<BarChart> {
         first: whole(c.share.first.min(c.share.total)),
         total: whole(c.share.total),
     };
-    let shares: Vec<Share> = risk.carriers.iter().take(SHOWN).map(share).collect();
-    let axis = Axis::linear("Share of the variance of the logarithm", "%");
-    (!shares.is_empty()).then(|| BarChart::new("What carries the effluent's spread", axis, Bars::Shares(shares)))
+    // What rounds to nothing has no bar, and so no row.
+    let shares: Vec<Share> = risk.carriers.iter().take(SHOWN.1).map(share).filter(|s| s.total > 0.0).collect();
+    let axis = Axis::linear("Share of the spread (variance of the logarithm)", "%");
+    let first = shares.first()?;
+    let says =
+        format!("{} carries most of it: {} % together with the others.", capital(&first.name), number(first.total));
+    Some((BarChart::new("What carries the effluent's spread", axis, Bars::Shares(shares)), says))
 }

@@ -23,7 +23,7 @@ pub(super) fn time_line(settled: &Settled, d: &Diagnosis) -> Option<LineChart> {
     let spare = (since(last) * 0.04).max(1.0);
     let mut chart = LineChart::new(
         "What was observed",
-        Axis::linear(&format!("Days{from}"), "d").over(-spare, since(last) + spare),
+        Axis::linear(&format!("Days{from}"), "").over(-spare, since(last) + spare),
         Axis::linear("Total oil that leaves", "mg/L"),
     );
     for (good, name) in [(true, "measured while it ran well"), (false, "measured, to be explained")] {

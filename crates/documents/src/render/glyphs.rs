@@ -1,16 +1,27 @@
-//! Outlines of letters, out of the very face that stands in the PDF files: what has them needs no face of its own.
+//! Outlines of letters, out of the very faces that stand in the PDF files: what has them needs no face of its own.
 
+use super::lettering::Face as Lettered;
 use super::pdf::fonts;
 use core::fmt::Write;
+use std::sync::OnceLock;
 use ttf_parser::{Face, GlyphId, OutlineBuilder, Rect};
 use typst::text::{Font, FontStretch, FontStyle, FontVariant, FontWeight};
 
-/// The family, as the typesetter looks it up.
+/// The families, as the typesetter looks them up.
 const FAMILY: &str = "dejavu sans mono";
-/// Advance of every letter, in units of the face.
+const BOOK: &str = "libertinus serif";
+/// Advance of every letter, in units of the monospaced face.
 pub const ADVANCE: u16 = 1233;
 /// Height of capitals, in the same.
 pub const CAPITALS: u16 = 1493;
+/// Units to the em of the papers' face, height of its capitals and depth of its descenders, as its own tables state them.
+pub const BOOK_EM: u16 = 1000;
+/// Height of capitals, in units of the papers' face.
+pub const BOOK_CAPITALS: u16 = 658;
+/// Depth of descenders, in units of the papers' face.
+pub const BOOK_DESCENT: u16 = 246;
+/// Letters whose advance is looked up once: Latin, Greek and Cyrillic with their marks, signs of mathematics.
+const USUAL: u16 = 0x2300;
 
 /// One letter's outline.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -25,8 +36,8 @@ pub struct Glyph {
 
 /// The outline of a letter; `None` when the face cannot be read at all.
 #[must_use]
-pub fn glyph(letter: char, bold: bool) -> Option<Glyph> {
-    let font = font(bold)?;
+pub fn glyph(letter: char, face: Lettered, bold: bool) -> Option<Glyph> {
+    let font = font(face, bold)?;
     let face = Face::parse(font.data(), font.index()).ok()?;
     let found = face.glyph_index(letter).filter(|id| id.0 != 0);
     let mut path = Path::default();
@@ -35,9 +46,35 @@ pub fn glyph(letter: char, bold: bool) -> Option<Glyph> {
     Some(Glyph { path: path.text, extent, known: found.is_some() })
 }
 
-fn font(bold: bool) -> Option<Font> {
+/// How far a letter of the papers' face moves the pen, in its units; of a letter that it lacks, the box that stands for it.
+#[must_use]
+pub fn book_advance(letter: char, bold: bool) -> u16 {
+    static KNOWN: [OnceLock<Vec<u16>>; 2] = [const { OnceLock::new() }; 2];
+    let known = KNOWN[usize::from(bold)].get_or_init(|| {
+        let letters: Vec<char> = (0..u32::from(USUAL)).map(|c| char::from_u32(c).unwrap_or(' ')).collect();
+        advances(&letters, bold)
+    });
+    let usual = usize::try_from(u32::from(letter)).ok().and_then(|at| known.get(at)).copied();
+    usual.unwrap_or_else(|| advances(&[letter], bold).first().copied().unwrap_or(BOOK_EM))
+}
+
+fn advances(letters: &[char], bold: bool) -> Vec<u16> {
+    let font = font(Lettered::Book, bold);
+    let face = font.as_ref().and_then(|font| Face::parse(font.data(), font.index()).ok());
+    let one = |letter: &char| {
+        let face = face.as_ref()?;
+        face.glyph_hor_advance(face.glyph_index(*letter).unwrap_or(GlyphId(0)))
+    };
+    letters.iter().map(|letter| one(letter).unwrap_or(BOOK_EM)).collect()
+}
+
+fn font(face: Lettered, bold: bool) -> Option<Font> {
+    let family = match face {
+        Lettered::Mono => FAMILY,
+        Lettered::Book => BOOK,
+    };
     let weight = if bold { FontWeight::BOLD } else { FontWeight::REGULAR };
-    let index = fonts().book().select(FAMILY, FontVariant::new(FontStyle::Normal, weight, FontStretch::NORMAL))?;
+    let index = fonts().book().select(family, FontVariant::new(FontStyle::Normal, weight, FontStretch::NORMAL))?;
     fonts().font(index)
 }
 
@@ -46,6 +83,8 @@ fn font(bold: bool) -> Option<Font> {
 struct Path {
     text: String,
     at: (i32, i32),
+    /// Where the piece that is being drawn began; closing it brings the pen back there.
+    began: (i32, i32),
 }
 
 impl Path {
@@ -71,6 +110,7 @@ impl OutlineBuilder for Path {
     fn move_to(&mut self, x: f32, y: f32) {
         // The first of a path counts from the origin, as `m` says.
         self.piece('m', &[(x, y)]);
+        self.began = self.at;
     }
     fn line_to(&mut self, x: f32, y: f32) {
         self.piece('l', &[(x, y)]);
@@ -83,5 +123,6 @@ impl OutlineBuilder for Path {
     }
     fn close(&mut self) {
         self.text.push('z');
+        self.at = self.began;
     }
 }

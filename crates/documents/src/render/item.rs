@@ -15,6 +15,8 @@ pub enum Fill {
     Paper,
     /// Solid ink.
     Ink,
+    /// A tint of the ink, in per cent, that covers what lies below.
+    Tint(u8),
     /// Hatching.
     Hatch(Hatch),
     /// Hatching that covers what lies below.

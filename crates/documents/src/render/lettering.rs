@@ -1,6 +1,7 @@
-//! Lettering: a monospaced face, so that the room a text takes is known exactly.
+//! Lettering: a monospaced face on drawings, the face of the papers on charts; the room a text takes is known exactly of both.
 
 use super::geometry::{Point, Rect, pt};
+use super::glyphs;
 use super::text::{cells, plain};
 use stillrise_units::math;
 
@@ -22,6 +23,55 @@ const DESCENT: f64 = 483.0 / 1493.0;
 #[must_use]
 pub fn text_width(text: &str, size: f64) -> f64 {
     f64::from(u32::try_from(cells(text)).unwrap_or(u32::MAX)) * ADVANCE * size
+}
+
+/// The face of a text.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Face {
+    /// Monospaced: drawings, which other programs letter anew.
+    Mono,
+    /// The face of the papers, each letter as wide as it is: charts.
+    Book,
+}
+
+impl Face {
+    /// Width of text on paper, mm, at a height of capitals.
+    #[must_use]
+    pub fn width(self, text: &str, size: f64, bold: bool) -> f64 {
+        match self {
+            Face::Mono => text_width(text, size),
+            Face::Book => {
+                let units: u32 = text.chars().map(|c| u32::from(glyphs::book_advance(c, bold))).sum();
+                f64::from(units) * size / f64::from(glyphs::BOOK_CAPITALS)
+            }
+        }
+    }
+
+    /// The face the widths are those of, then faces of much the same build, as a picture asks for them.
+    #[must_use]
+    pub fn families(self) -> &'static str {
+        match self {
+            Face::Mono => "DejaVu Sans Mono, Menlo, Consolas, monospace",
+            Face::Book => "Libertinus Serif, Georgia, serif",
+        }
+    }
+
+    /// Font size per height of capitals.
+    #[must_use]
+    pub fn em(self) -> f64 {
+        match self {
+            Face::Mono => EM,
+            Face::Book => f64::from(glyphs::BOOK_EM) / f64::from(glyphs::BOOK_CAPITALS),
+        }
+    }
+
+    /// Depth of descenders per height of capitals.
+    fn descent(self) -> f64 {
+        match self {
+            Face::Mono => DESCENT,
+            Face::Book => f64::from(glyphs::BOOK_DESCENT) / f64::from(glyphs::BOOK_CAPITALS),
+        }
+    }
 }
 
 /// Which point of the text stands at its position.
@@ -57,7 +107,9 @@ pub struct Text {
     pub anchor: Anchor,
     /// Direction of reading.
     pub turn: Turn,
-    /// Heavy lettering, of the same width.
+    /// The face.
+    pub face: Face,
+    /// Heavy lettering, in the monospaced face of the same width.
     pub bold: bool,
     /// Whether the ground behind is cleared, for text over hatching.
     pub clear: bool,
@@ -68,13 +120,20 @@ impl Text {
     #[must_use]
     pub fn new(at: Point, text: &str) -> Text {
         let (anchor, turn) = (Anchor::Start, Turn::Level);
-        Text { at, text: plain(text), size: TEXT, anchor, turn, bold: false, clear: false }
+        Text { at, text: plain(text), size: TEXT, anchor, turn, face: Face::Mono, bold: false, clear: false }
     }
 
     /// The same with another height of capitals.
     #[must_use]
     pub fn sized(mut self, size: f64) -> Text {
         self.size = size;
+        self
+    }
+
+    /// The same in another face.
+    #[must_use]
+    pub fn faced(mut self, face: Face) -> Text {
+        self.face = face;
         self
     }
 
@@ -106,16 +165,22 @@ impl Text {
         self
     }
 
+    /// Its width on paper, mm.
+    #[must_use]
+    pub fn width(&self) -> f64 {
+        self.face.width(&self.text, self.size, self.bold)
+    }
+
     /// The rectangle it takes, from descenders to capitals.
     #[must_use]
     pub fn area(&self) -> Rect {
-        let width = text_width(&self.text, self.size);
+        let width = self.width();
         let before = match self.anchor {
             Anchor::Start => 0.0,
             Anchor::Middle => 0.5 * width,
             Anchor::End => width,
         };
-        let (deep, high) = (DESCENT * self.size, self.size);
+        let (deep, high) = (self.face.descent() * self.size, self.size);
         let Point { x, y } = self.at;
         match self.turn {
             Turn::Level => Rect { x0: x - before, y0: y - high, x1: x - before + width, y1: y + deep },

@@ -8,7 +8,7 @@ use super::geometry::{Point, Rect};
 use super::glyphs;
 use super::hatch::strokes;
 use super::item::{Fill, Item, Placed, Shape};
-use super::lettering::{Anchor, EM, Text, Turn, text_width};
+use super::lettering::{Anchor, Face, Text, Turn};
 use super::pen::{Layer, Pen};
 use super::scene::{Picture, Scene};
 use super::text::cells;
@@ -17,9 +17,6 @@ use base64::engine::general_purpose::STANDARD;
 use core::fmt::Write;
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
-
-/// The face the widths are those of, then faces of much the same build.
-const FACE: &str = "DejaVu Sans Mono, Menlo, Consolas, monospace";
 
 /// How letters are written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -216,8 +213,16 @@ fn filled(out: &mut String, open: &str, rings: &[Vec<Point>], pen: Option<Pen>, 
             *out += &format!("<path d=\"{d}\" class=\"pen-hatching\"{}/>\n", stroke(Pen::Hatching));
         }
     }
+    if let Fill::Tint(share) = fill {
+        filled(out, open, rings, None, Fill::Paper);
+        // A share of the ink and not a grey, so that a tint keeps its place between paper and ink whatever their colours.
+        let opacity = number(f64::from(share.min(100)) / 100.0);
+        *out += &format!(
+            "{open} class=\"tint\" fill=\"currentColor\" fill-opacity=\"{opacity}\" fill-rule=\"evenodd\"/>\n"
+        );
+    }
     let (ground, colour) = match fill {
-        Fill::None | Fill::Hatch(_) | Fill::Over(_) => ("", ""),
+        Fill::None | Fill::Hatch(_) | Fill::Over(_) | Fill::Tint(_) => ("", ""),
         Fill::Paper => ("paper", "white"),
         Fill::Ink => ("ink", "currentColor"),
     };
@@ -268,13 +273,14 @@ fn lettering(out: &mut String, text: &Text, letters: &mut Option<Letters>) {
     if let Some(letters) = letters {
         return letters.line(out, text);
     }
-    let [x, y, size] = [text.at.x, text.at.y, text.size * EM].map(number);
-    let length = number(text_width(&text.text, text.size));
+    let [x, y, size] = [text.at.x, text.at.y, text.size * text.face.em()].map(number);
+    let length = number(text.width());
     let anchor = match text.anchor {
         Anchor::Start => "",
         Anchor::Middle => " text-anchor=\"middle\"",
         Anchor::End => " text-anchor=\"end\"",
     };
+    let family = text.face.families();
     let weight = if text.bold { " font-weight=\"bold\"" } else { "" };
     let turn = match text.turn {
         Turn::Level => String::new(),
@@ -282,7 +288,7 @@ fn lettering(out: &mut String, text: &Text, letters: &mut Option<Letters>) {
     };
     // The length is stated so that another face cannot make texts overlap.
     *out += &format!(
-        "<text x=\"{x}\" y=\"{y}\" font-family=\"{FACE}\" font-size=\"{size}\" textLength=\"{length}\" \
+        "<text x=\"{x}\" y=\"{y}\" font-family=\"{family}\" font-size=\"{size}\" textLength=\"{length}\" \
          lengthAdjust=\"spacingAndGlyphs\" fill=\"currentColor\"{anchor}{weight}{turn}>{}</text>\n",
         escape(&text.text)
     );
@@ -290,13 +296,17 @@ fn lettering(out: &mut String, text: &Text, letters: &mut Option<Letters>) {
 
 /// The letters that a drawing has used so far: each is outlined once.
 #[derive(Default)]
-struct Letters(BTreeMap<(bool, char), glyphs::Glyph>);
+struct Letters(BTreeMap<(Face, bool, char), glyphs::Glyph>);
 
 impl Letters {
     /// A line of text: outlines at their places, in units of the face, under a name that says what they spell.
     fn line(&mut self, out: &mut String, text: &Text) {
-        let unit = text.size / f64::from(glyphs::CAPITALS);
-        let width = text_width(&text.text, text.size);
+        let capitals = match text.face {
+            Face::Mono => glyphs::CAPITALS,
+            Face::Book => glyphs::BOOK_CAPITALS,
+        };
+        let unit = text.size / f64::from(capitals);
+        let width = text.width();
         let before = match text.anchor {
             Anchor::Start => 0.0,
             Anchor::Middle => 0.5 * width,
@@ -312,13 +322,24 @@ impl Letters {
              transform=\"translate({x} {y}){turn} scale({unit:.7} -{unit:.7})\">"
         );
         let mut next = 0;
+        if text.face == Face::Book {
+            let mut x = 0_u32;
+            for letter in text.text.chars() {
+                if self.draws((Face::Book, text.bold, letter)) {
+                    *out += &format!("<use xlink:href=\"#{}\" x=\"{x}\"/>", name(Face::Book, text.bold, letter));
+                }
+                x += u32::from(glyphs::book_advance(letter, text.bold));
+            }
+            out.push_str("</g>\n");
+            return;
+        }
         for letter in text.text.chars() {
             let wide = cells(letter.encode_utf8(&mut [0; 4]));
             // A mark that takes no room of its own stands over the letter before it.
             let here = if wide == 0 { usize::max(next, 1) - 1 } else { next };
             next += wide;
-            if self.draws((text.bold, letter)) {
-                let (name, x) = (name(text.bold, letter), here * usize::from(glyphs::ADVANCE));
+            if self.draws((Face::Mono, text.bold, letter)) {
+                let (name, x) = (name(Face::Mono, text.bold, letter), here * usize::from(glyphs::ADVANCE));
                 *out += &format!("<use xlink:href=\"#{name}\" x=\"{x}\"/>");
             }
         }
@@ -326,10 +347,10 @@ impl Letters {
     }
 
     /// Takes up a letter; whether there is anything to see of it.
-    fn draws(&mut self, key: (bool, char)) -> bool {
+    fn draws(&mut self, key: (Face, bool, char)) -> bool {
         let glyph = match self.0.entry(key) {
             Entry::Occupied(known) => known.into_mut(),
-            Entry::Vacant(place) => match glyphs::glyph(key.1, key.0) {
+            Entry::Vacant(place) => match glyphs::glyph(key.2, key.0, key.1) {
                 Some(glyph) => place.insert(glyph),
                 None => return false,
             },
@@ -340,20 +361,27 @@ impl Letters {
     /// The outlines.
     fn defs(&self) -> String {
         let seen = self.0.iter().filter(|(_, glyph)| !glyph.path.is_empty());
-        let paths = seen
-            .map(|((bold, letter), glyph)| format!("<path id=\"{}\" d=\"{}\"/>\n", name(*bold, *letter), glyph.path));
+        let paths = seen.map(|((face, bold, letter), glyph)| {
+            format!("<path id=\"{}\" d=\"{}\"/>\n", name(*face, *bold, *letter), glyph.path)
+        });
         format!("<defs>\n{}</defs>\n", paths.collect::<String>())
     }
 
     /// The letters that the face lacks.
     fn lacking(&self) -> String {
-        self.0.iter().filter(|(_, glyph)| !glyph.known).map(|((_, letter), _)| *letter).collect()
+        self.0.iter().filter(|(_, glyph)| !glyph.known).map(|((.., letter), _)| *letter).collect()
     }
 }
 
 /// The id of a letter's outline: the same wherever the letter is, so that two pictures on a page mean the same by it.
-fn name(bold: bool, letter: char) -> String {
-    format!("{}{:x}", if bold { 'b' } else { 'g' }, u32::from(letter))
+fn name(face: Face, bold: bool, letter: char) -> String {
+    let kind = match (face, bold) {
+        (Face::Mono, false) => 'g',
+        (Face::Mono, true) => 'b',
+        (Face::Book, false) => 's',
+        (Face::Book, true) => 't',
+    };
+    format!("{kind}{:x}", u32::from(letter))
 }
 
 /// A coordinate to the micrometre, without trailing zeros; what is not finite is 0.

@@ -112,7 +112,12 @@ fn polisher(r: &mut Report<'_>, train: &Train) {
             r.no(x.total.at),
         ]);
     }
+    let same = table.take_same(&[5]);
     r.out.table(&table);
+    if let Some(same) = same {
+        let same = crate::charts::plainly(&same);
+        r.out.para(&format!("All oil that reaches the polisher is {same} mg/L in every case."));
+    }
     let limits = r.settled.job.design.basis.as_ref().map_or(&[][..], |basis| &basis.limits);
     let mut table = Table::new([
         wide("What it must take out", 1.4),

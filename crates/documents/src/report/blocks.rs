@@ -62,6 +62,31 @@ impl Table {
     pub fn is_empty(&self) -> bool {
         self.rows.is_empty()
     }
+    /// Takes out columns whose cells all say the same, dashes aside, and returns what they say; they stay where any differ, or
+    /// where there is one row alone.
+    pub fn take_same(&mut self, columns: &[usize]) -> Option<String> {
+        let cells = self.rows.iter().flat_map(|row| columns.iter().filter_map(|c| row.get(*c)));
+        let said: Vec<&String> = cells.filter(|cell| !matches!(cell.as_str(), "–" | "")).collect();
+        let first = (*said.first()?).clone();
+        if self.rows.len() < 2 || said.len() < 2 || said.iter().any(|cell| **cell != first) {
+            return None;
+        }
+        self.without(columns);
+        Some(first)
+    }
+    /// Takes out columns that have nothing but dashes.
+    pub fn take_empty(&mut self, columns: &[usize]) {
+        let cells = self.rows.iter().flat_map(|row| columns.iter().filter_map(|c| row.get(*c)));
+        if cells.into_iter().all(|cell| matches!(cell.as_str(), "–" | "")) {
+            self.without(columns);
+        }
+    }
+    fn without(&mut self, columns: &[usize]) {
+        let kept = |k: &usize| !columns.contains(k);
+        let keep = |row: &Vec<String>| (0..row.len()).filter(kept).filter_map(|k| row.get(k).cloned()).collect();
+        self.rows = self.rows.iter().map(keep).collect();
+        self.columns = (0..self.columns.len()).filter(kept).filter_map(|k| self.columns.get(k).cloned()).collect();
+    }
     fn json(&self) -> Value {
         let columns: Vec<Value> = self
             .columns

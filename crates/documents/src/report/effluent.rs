@@ -177,9 +177,18 @@ fn removals(r: &mut Report<'_>, p: &Performance) {
         ];
         if Some(x.total.expected.at) == held { table.strong_row(row) } else { table.row(row) }
     }
+    let same = table.take_same(&[9, 10, 11]);
     r.out.table(&table);
+    if let Some(same) = same {
+        r.out.para(&format!(
+            "Total oil that leaves is {} mg/L in every row, as expected and by every bound that was worked.",
+            crate::charts::plainly(&same)
+        ));
+    } else {
+        r.out.remark("Ideal, expected and mixed: total oil that leaves.");
+    }
     r.out.remark(
-        "Ideal, expected and mixed: total oil that leaves. Cut: droplet that rises at the plates' overflow rate. Free left: share of the free oil that leaves, as expected. \
+        "Cut: droplet that rises at the plates' overflow rate. Free left: share of the free oil that leaves, as expected. \
          Stay: water up to the crest over flow. Bold: the row that is held against the limits, with the influent at its mean; a limit on single samples takes it at its peak.",
     );
     for line in crate::summary::unheld::unheld(r.settled) {

@@ -53,7 +53,17 @@ pub(super) fn ladder(r: &mut Report<'_>, p: &Performance, l: &Ladder, worst: &Re
             table.row(row.collect::<Vec<_>>())
         }
     }
+    let same = table.take_same(&[2, 3, 4]);
+    if same.is_none() {
+        table.take_empty(&[2, 3, 4]);
+    }
     r.out.table(&table);
+    if let Some(same) = same {
+        r.out.para(&format!(
+            "With all that is uncertain drawn over its range, each prediction that was studied is {} mg/L: 1 in 20 below, median and 1 in 20 above alike.",
+            crate::charts::plainly(&same)
+        ));
+    }
     r.out.remark(
         "The ideal and the mixed bound bracket what tank and gaps without back-mixing may do; a strongly dispersed tank leaves a little more, see the tank by its models. The mesh is shown with and without credit. Bands are of the inputs: they hold what is uncertain in the basis, not what plate theory leaves out.",
     );
@@ -162,8 +172,12 @@ pub(super) fn stages(r: &mut Report<'_>, l: &Ladder, charts: &[Drawn]) {
 pub(super) fn studies(r: &mut Report<'_>, l: &Ladder, worst: &Removal, charts: &[Drawn]) {
     r.out.heading("What moves the effluent");
     let settled = r.settled;
+    let plain = crate::charts::plain(settled);
     for name in ["flow", "temperature", "droplets"] {
         chart(r, charts, name);
+        for (_, says) in plain.iter().filter(|(stays, _)| *stays == name) {
+            r.out.para(says);
+        }
     }
     let mut table = Table::new([
         wide("Changed", 1.0),
@@ -172,13 +186,18 @@ pub(super) fn studies(r: &mut Report<'_>, l: &Ladder, worst: &Removal, charts: &
         number("Total oil out", "mg/L"),
         number("No.", ""),
     ]);
-    let at = l.by_flow.iter().map(|p| p.expected.at);
-    let at = at.chain(l.by_temperature.iter().map(|p| p.expected.at)).chain(l.by_median.iter().map(|p| p.expected.at));
-    for (m, at) in moves(settled, l).into_iter().zip(at) {
+    let at = l.by_flow.iter().map(|p| ("flow", p.expected.at));
+    let at = at.chain(l.by_temperature.iter().map(|p| ("temperature", p.expected.at)));
+    let at = at.chain(l.by_median.iter().map(|p| ("droplets", p.expected.at)));
+    // What stays the same is said in its sentence; its rows are in the trail.
+    let moving = |study: &str| plain.iter().all(|(stays, _)| *stays != study);
+    for (m, (_, at)) in moves(settled, l).into_iter().zip(at).filter(|(_, (study, _))| moving(study)) {
         let total = brief(m.total, Some(worst.content.total.q));
         table.row([super::capital(m.what), m.to, crate::summary::ladder::free(m.left), total, r.no(at)]);
     }
-    r.out.table(&table);
+    if !table.is_empty() {
+        r.out.table(&table);
+    }
     for text in just_met(settled, l) {
         r.out.lead("Margins:", &text);
     }
@@ -187,8 +206,16 @@ pub(super) fn studies(r: &mut Report<'_>, l: &Ladder, worst: &Removal, charts: &
         let percent = (&stillrise_units::catalog::PERCENT, &stillrise_units::catalog::PERCENT);
         table.row([super::capital(model.meaning()), r.digits(left.q, percent, 3), r.no(left.at)]);
     }
-    r.out.table(&table);
+    if let Some(same) = table.take_same(&[1]) {
+        let count = l.tanks.len();
+        r.out.para(&format!("The tank alone leaves {same} % of the free oil by each of its {count} models."));
+    } else if !table.is_empty() {
+        r.out.table(&table);
+    }
     chart(r, charts, "sensitivity");
+    for (_, says) in plain.iter().filter(|(stays, _)| *stays == "sensitivity") {
+        r.out.para(says);
+    }
     if let Some(risk) = &settled.risk {
         chart(r, charts, "shares");
         carriers(r, risk);
@@ -251,11 +278,12 @@ pub(super) fn unbacked(r: &mut Report<'_>) {
 /// Parts of the trail whose numbers decide the prediction.
 const DECIDING: &[Part] = &[Part::Methods, Part::Droplets, Part::Peak, Part::Solids, Part::Zones, Part::TankAlone];
 
-/// A chart with its title as caption.
+/// A chart with its title, and what there is to see, as caption.
 pub(super) fn chart(r: &mut Report<'_>, charts: &[Drawn], name: &str) {
     let Some(chart) = charts.iter().find(|c| c.name == name) else { return };
+    let caption = if chart.says.is_empty() { chart.title.clone() } else { format!("{}. {}", chart.title, chart.says) };
     r.out.other(json!({
-        "t": "chart", "file": format!("chart-{name}.svg"), "width": chart.size.0, "title": chart.title,
+        "t": "chart", "file": format!("chart-{name}.svg"), "width": chart.size.0, "title": caption,
         "alt": format!("{}. {}", chart.title, chart.description),
     }));
 }

@@ -72,7 +72,7 @@ fn basis(settled: &Settled) -> Markup {
     let mg = |v: Val<Concentration>| number(v.at, print::digits(MG_L.from_si(v.q.si()), 3));
     html! {
         @if let Some(chart) = arrivals(settled) {
-            figure.chart { figcaption { (chart.title) } (PreEscaped(chart.svg)) }
+            figure.chart { figcaption { (chart.title) } (PreEscaped(chart.svg)) p.small { (chart.says) } }
         }
         h2 { "Cases" }
         div.scroll { table.list { thead { tr {

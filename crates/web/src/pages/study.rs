@@ -10,7 +10,7 @@ use axum::response::{IntoResponse, Response};
 use axum::routing::get;
 use maud::{Markup, PreEscaped, html};
 use std::sync::Arc;
-use stillrise_documents::charts::charts;
+use stillrise_documents::charts::{charts, plain};
 use stillrise_documents::risk::{method, risk_text, sentences};
 use stillrise_search::Settled;
 
@@ -47,8 +47,9 @@ fn studied(settled: &Settled) -> Markup {
     html! {
         @for sentence in sentences(settled, risk) { p { (sentence) } }
         div.charts2 { @for chart in charts(settled) {
-            figure.chart { figcaption { (chart.title) } (PreEscaped(chart.svg)) }
+            figure.chart { figcaption { (chart.title) } (PreEscaped(chart.svg)) p.small { (chart.says) } }
         } }
+        @for (_, says) in plain(settled) { p { (says) } }
         details { summary { "All of it, as the terminal prints it" } pre tabindex="0" { (risk_text(settled, risk, 110)) } }
         p.small { (method(settled, risk)) }
     }

@@ -1,8 +1,7 @@
 //! Axes: what is measured, in which unit, and over which range.
 
-use super::label::SMALL;
+use super::label::{SMALL, width};
 use super::ticks::Graduation;
-use crate::render::lettering::text_width;
 use stillrise_units::math;
 
 /// An axis as asked for; [`Axis::graduate`] divides it for the data and the room there is.
@@ -29,6 +28,8 @@ pub enum Along {
     Up,
 }
 
+/// The most divisions of an axis: more are counted, not read.
+const DIVISIONS: u16 = 6;
 /// Numbers larger than this are not drawn, smaller than its inverse count as 0.
 const LARGEST: f64 = 1e90;
 
@@ -82,13 +83,14 @@ impl Axis {
         let divide = |most| {
             let stated = stated.is_some();
             if self.log {
-                Graduation::logarithmic(range, stated, most)
+                // Unequal divisions are read one by one.
+                Graduation::logarithmic(range, stated, most + 1)
             } else {
                 Graduation::linear(range, stated, most)
             }
         };
         let fits = |g: &Graduation| fits(g, length, along);
-        let mut finer = (2..=10_u16).rev().map(divide);
+        let mut finer = (2..=DIVISIONS).rev().map(divide);
         let coarsest = divide(1);
         Some(finer.find(fits).unwrap_or(coarsest))
     }
@@ -125,7 +127,7 @@ fn fits(graduation: &Graduation, length: f64, along: Along) -> bool {
         Along::Level => (2.0, 0.5),
         Along::Up => (4.2, 0.0),
     };
-    let reach = |text: &str| half * text_width(text, SMALL);
+    let reach = |text: &str| half * width(text, SMALL);
     let clear = |pair: &[super::ticks::Tick]| match pair {
         [a, b] => {
             place(b.value) - place(a.value) >= reach(&a.text) + reach(&b.text) + room + (1.0 - 2.0 * half) * SMALL

@@ -1,7 +1,10 @@
 //! Horizontal bars: what an uncertain input does to a result, and how much of the spread it explains.
 
 use super::axis::Axis;
+use super::bound::Bound;
+use super::key::Key;
 use super::paper::{Paper, empty};
+use super::rows::Rows;
 use super::{Chart, described, listed, shares, tornado, value};
 use crate::render::scene::Scene;
 use crate::render::text::Table;
@@ -15,10 +18,12 @@ pub struct Swing {
     pub low: f64,
     /// The result with the input at its high end.
     pub high: f64,
-    /// What is written at the low end's bar, such as the input's value there; the result if empty.
+    /// The input's value at its low end.
     pub low_text: String,
-    /// What is written at the high end's bar.
+    /// The input's value at its high end.
     pub high_text: String,
+    /// The two results as written at the right; the numbers if empty.
+    pub written: String,
 }
 
 /// One input's share of the spread of a result.
@@ -41,6 +46,8 @@ pub enum Bars {
         centre: f64,
         /// The inputs.
         swings: Vec<Swing>,
+        /// Limits and other lines across all bars; the axis holds them too.
+        bounds: Vec<Bound>,
     },
     /// Shares, the largest total first.
     Shares(Vec<Share>),
@@ -60,10 +67,9 @@ pub struct BarChart {
 }
 
 impl BarChart {
-    /// A chart of bars; a tornado's axis keeps to its data, shares begin at 0.
+    /// A chart of bars; the axis begins at 0, so that a small swing looks small, unless another is asked for.
     #[must_use]
     pub fn new(title: &str, axis: Axis, bars: Bars) -> BarChart {
-        let axis = if matches!(bars, Bars::Tornado { .. }) { axis.close() } else { axis };
         BarChart { title: title.to_owned(), description: String::new(), axis, bars }
     }
 
@@ -99,23 +105,35 @@ impl Chart for BarChart {
 
     fn description(&self) -> String {
         described(&self.description, || {
-            let names = self.swings().into_iter().map(|s| &s.name).chain(self.shares().into_iter().map(|s| &s.name));
-            format!("{}, largest first: {}.", self.axis.caption(), listed(names.map(String::as_str)))
+            let swing = |s: &Swing| format!("{}: {}", tornado::named(s), tornado::results(s));
+            let share = |s: &Share| format!("{}: {} alone, {} with the others", s.name, value(s.first), value(s.total));
+            let mut rows: Vec<String> = self.swings().into_iter().map(swing).collect();
+            rows.extend(self.shares().into_iter().map(share));
+            let mut text =
+                format!("{}, largest first: {}.", self.axis.caption(), listed(rows.iter().map(String::as_str)));
+            if let Bars::Tornado { centre, bounds, .. } = &self.bars {
+                text += &format!(" As expected: {}.", value(*centre));
+                bounds.iter().for_each(|b| text += &format!(" {}.", b.name));
+            }
+            text
         })
     }
 
     fn table(&self) -> Table {
         let caption = self.axis.caption();
         match &self.bars {
-            Bars::Tornado { centre, .. } => {
+            Bars::Tornado { centre, bounds, .. } => {
                 let mut table = Table::new(["Input", "At low end", "At high end"]);
                 table.header.extend([format!("{caption}, low end"), format!("{caption}, high end")]);
                 for swing in self.swings() {
-                    let Swing { name, low, high, low_text, high_text } = swing;
+                    let Swing { name, low, high, low_text, high_text, .. } = swing;
                     table.row([name.clone(), low_text.clone(), high_text.clone(), value(*low), value(*high)]);
                 }
                 let none = String::new;
                 table.row(["All at their best value".to_owned(), none(), none(), value(*centre), value(*centre)]);
+                for bound in bounds {
+                    table.row([bound.name.clone(), none(), none(), value(bound.at), value(bound.at)]);
+                }
                 table
             }
             Bars::Shares(_) => {
@@ -128,9 +146,25 @@ impl Chart for BarChart {
         }
     }
 
+    fn height(&self) -> f64 {
+        match &self.bars {
+            Bars::Tornado { swings, bounds, .. } => {
+                let names: Vec<String> = swings.iter().map(tornado::named).collect();
+                Rows::fair(
+                    swings.len(),
+                    Rows::long(names.iter().map(String::as_str)),
+                    Key::fair(4 * (1 + bounds.len())),
+                )
+            }
+            Bars::Shares(shares) => {
+                Rows::fair(shares.len(), Rows::long(shares.iter().map(|s| s.name.as_str())), Key::fair(2))
+            }
+        }
+    }
+
     fn scene(&self, paper: &Paper) -> Scene {
         let drawn = match &self.bars {
-            Bars::Tornado { centre, .. } => tornado::scene(self, *centre, paper),
+            Bars::Tornado { centre, bounds, .. } => tornado::scene(self, (*centre, bounds), paper),
             Bars::Shares(_) => shares::scene(self, paper),
         };
         drawn.unwrap_or_else(|| empty(self, paper, "No finite values to draw"))

@@ -1,10 +1,10 @@
 //! Lines across a field: limits, design values, floors.
 
-use super::label::{SMALL, apart, cut, place};
+use super::brief;
+use super::label::{SMALL, apart, cut, letters, width};
 use super::plot::ink;
-use super::value;
 use crate::render::geometry::{Point, Rect, pt};
-use crate::render::lettering::{Anchor, Text, text_width};
+use crate::render::lettering::Anchor;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
 
@@ -51,48 +51,40 @@ impl Bound {
 
     /// Its name in a key, where the value is told unless the name does.
     pub(super) fn keyed(&self, unit: &str) -> String {
-        let number = value(self.at);
+        let number = brief(self.at);
         if self.name.contains(&number) { self.name.clone() } else { format!("{}: {number} {unit}", self.name) }
     }
 
-    /// Draws it level across a field at `y`; whether its name found a place on or under the line.
-    pub(super) fn level(&self, scene: &mut Scene, area: &Rect, y: f64, named: bool) -> bool {
+    /// Draws it level across a field at `y`.
+    pub(super) fn level(&self, scene: &mut Scene, frame: &Rect, y: f64) {
         scene.on(Layer::Centre);
-        self.stroke(scene, pt(area.x0, y), pt(area.x1, y));
-        if !named {
-            return true;
-        }
-        let name = Text::new(pt(0.0, 0.0), &cut(&self.name, 0.6 * area.width(), SMALL)).sized(SMALL).cleared();
-        let (over, under) = (y - if self.limit { 2.2 } else { 1.3 }, y + 1.2 + SMALL);
-        let (left, right) = (area.x0 + 3.0, area.x1 - 3.0);
-        let mut seats = Vec::new();
-        for base in [over, under] {
-            for (x, anchor) in [(left, Anchor::Start), (right, Anchor::End), (area.centre().x, Anchor::Middle)] {
-                seats.push(Text { at: pt(x, base), anchor, ..name.clone() });
-            }
-        }
-        scene.on(Layer::Note);
-        place(scene, seats.into_iter().filter(|t| area.holds(&t.area())), 4)
+        self.stroke(scene, pt(frame.x0, y), pt(frame.x1, y));
     }
 }
 
-/// Draws lines upright across a field, each at its x. Names wanted stand side by side above the field,
+/// Draws lines upright across a field, each at its x. Names wanted stand side by side above the field between two ends,
 /// each over its line; the indices of those that cannot are returned.
-pub(super) fn uprights(scene: &mut Scene, area: &Rect, lines: &[(usize, &Bound, f64)], keyed: &[usize]) -> Vec<usize> {
+pub(super) fn uprights(
+    scene: &mut Scene,
+    frame: &Rect,
+    lines: &[(usize, &Bound, f64)],
+    keyed: &[usize],
+    ends: (f64, f64),
+) -> Vec<usize> {
     scene.on(Layer::Centre);
     for (_, bound, x) in lines {
-        bound.stroke(scene, pt(*x, area.y0), pt(*x, area.y1));
+        bound.stroke(scene, pt(*x, frame.y0), pt(*x, frame.y1));
     }
     let text = |bound: &Bound| cut(&bound.name, 0.5 * scene.width, SMALL);
     let mut named: Vec<(usize, f64, String)> =
         lines.iter().filter(|(k, ..)| !keyed.contains(k)).map(|&(k, bound, x)| (k, x, text(bound))).collect();
     named.retain(|(_, _, text)| !text.is_empty());
     named.sort_by(|a, b| a.1.total_cmp(&b.1));
-    let wide: Vec<f64> = named.iter().map(|n| text_width(&n.2, SMALL)).collect();
+    let wide: Vec<f64> = named.iter().map(|n| width(&n.2, SMALL)).collect();
     let (Some(first), Some(last)) = (wide.first(), wide.last()) else {
         return Vec::new();
     };
-    let (low, high) = (1.5 + 0.5 * first, scene.width - 1.5 - 0.5 * last);
+    let (low, high) = (ends.0 + 0.5 * first, ends.1 - 0.5 * last);
     let wished: Vec<f64> = named.iter().map(|n| n.1).collect();
     let room = |k: usize| 0.5 * (wide[k - 1] + wide[k]) + 2.5;
     let over = |c: f64, k: usize| (c - wished[k]).abs() <= 0.5 * wide[k];
@@ -104,7 +96,7 @@ pub(super) fn uprights(scene: &mut Scene, area: &Rect, lines: &[(usize, &Bound, 
     };
     scene.on(Layer::Note);
     for ((_, _, text), x) in named.iter().zip(places) {
-        scene.text(Text::new(pt(x, area.y0 - 1.4), text).sized(SMALL).anchored(Anchor::Middle));
+        scene.text(letters(pt(x, frame.y0 - 1.6), text).anchored(Anchor::Middle));
     }
     Vec::new()
 }

@@ -1,8 +1,10 @@
-//! What is left of the oil after each stage: stacked columns by class, or a falling step line.
+//! What is left of the oil after each stage: bars stacked by class, or sums on a logarithmic axis.
 
 use super::axis::Axis;
+use super::key::Key;
 use super::paper::{Paper, empty};
-use super::{Chart, columns, described, listed, step, value};
+use super::rows::Rows;
+use super::{Chart, brief, described, listed, stack, value};
 use crate::render::scene::Scene;
 use crate::render::text::Table;
 
@@ -15,17 +17,19 @@ pub struct Stage {
     pub parts: Vec<f64>,
 }
 
-/// Stages side by side, in the order of flow. On a linear axis columns are stacked by class;
-/// on a logarithmic one, where heights do not add up, a step line shows the sums.
+/// Stages under one another, in the order of flow. On a linear axis bars are stacked by class;
+/// on a logarithmic one, where lengths do not add up, signs show the sums.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Cascade {
     /// What it shows.
     pub title: String,
     /// The text alternative; one is made if empty.
     pub description: String,
-    /// The axis at the left.
+    /// The axis below.
     pub axis: Axis,
-    /// Names of the classes, from below to above.
+    /// What stands over the sums at the right.
+    pub head: String,
+    /// Names of the classes, from left to right.
     pub classes: Vec<String>,
     /// The stages.
     pub stages: Vec<Stage>,
@@ -51,7 +55,8 @@ impl Cascade {
     #[must_use]
     pub fn new(title: &str, axis: Axis) -> Cascade {
         let (title, description) = (title.to_owned(), String::new());
-        Cascade { title, description, axis, classes: Vec::new(), stages: Vec::new() }
+        let head = format!("all, {}", axis.unit);
+        Cascade { title, description, axis, head, classes: Vec::new(), stages: Vec::new() }
     }
 
     /// Every sum that can be drawn.
@@ -67,9 +72,16 @@ impl Chart for Cascade {
 
     fn description(&self) -> String {
         described(&self.description, || {
-            let stages = self.stages.iter().map(|s| format!("{} {}", s.name, s.total().map_or("-".to_owned(), value)));
-            let stages: Vec<String> = stages.collect();
-            format!("{} after each stage: {}.", self.axis.caption(), listed(stages.iter().map(String::as_str)))
+            let part = |stage: &Stage, k: usize| stage.parts.get(k).copied().filter(|v| *v > 0.0).map(brief);
+            let parts = |stage: &Stage| {
+                let named = self.classes.iter().enumerate();
+                let parts: Vec<String> = named.filter_map(|(k, c)| Some(format!("{c} {}", part(stage, k)?))).collect();
+                if parts.len() > 1 { format!(" ({})", parts.join(", ")) } else { String::new() }
+            };
+            let total = |s: &Stage| s.total().map_or_else(|| "-".to_owned(), brief);
+            let stages: Vec<String> =
+                self.stages.iter().map(|s| format!("{} {}{}", s.name, total(s), parts(s))).collect();
+            format!("{}: {}.", self.axis.caption(), listed(stages.iter().map(String::as_str)))
         })
     }
 
@@ -86,14 +98,15 @@ impl Chart for Cascade {
         table
     }
 
+    fn height(&self) -> f64 {
+        Rows::fair(
+            self.stages.len(),
+            Rows::long(self.stages.iter().map(|s| s.name.as_str())),
+            Key::fair(self.classes.len()),
+        )
+    }
+
     fn scene(&self, paper: &Paper) -> Scene {
-        let drawn = if self.totals().is_empty() {
-            None
-        } else if self.axis.log {
-            step::scene(self, paper)
-        } else {
-            columns::scene(self, paper)
-        };
-        drawn.unwrap_or_else(|| empty(self, paper, "No finite values to draw"))
+        stack::scene(self, paper).unwrap_or_else(|| empty(self, paper, "No finite values to draw"))
     }
 }

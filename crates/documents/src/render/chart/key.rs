@@ -1,11 +1,10 @@
 //! The key: samples of what is drawn, with their names, under the field.
 
 use super::bound::Bound;
-use super::label::{LINE, SMALL, cut, width};
+use super::label::{LINE, SMALL, cut, letters, width};
 use super::stroke::{Sign, Stroke};
 use crate::render::geometry::{Rect, pt};
 use crate::render::item::Fill;
-use crate::render::lettering::Text;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
 
@@ -34,7 +33,7 @@ pub struct Key {
 }
 
 /// Room behind a sample and behind a name, mm.
-const GAP: (f64, f64) = (1.4, 4.5);
+const GAP: (f64, f64) = (1.4, 5.0);
 /// Distance of rows, mm.
 const ROW: f64 = LINE + 0.8;
 
@@ -44,6 +43,7 @@ impl Sample {
         match self {
             Sample::Words => 0.0,
             Sample::Point(_) => 2.6 + GAP.0,
+            Sample::Area(_) => 6.0 + GAP.0,
             _ => 9.0 + GAP.0,
         }
     }
@@ -60,6 +60,13 @@ impl Key {
         let lead = sample.lead();
         let name = cut(name, most - lead, SMALL);
         (lead + width(&name, SMALL), name)
+    }
+
+    /// The height it takes where it has all the room it may want, mm: about a line for so many entries.
+    #[must_use]
+    pub fn fair(entries: usize) -> f64 {
+        let rows = entries.div_ceil(4);
+        if rows == 0 { 0.0 } else { f64::from(u8::try_from(rows).unwrap_or(u8::MAX)) * ROW + 1.5 }
     }
 
     /// The entries in rows of at most `room` mm, each with its x.
@@ -99,14 +106,14 @@ impl Key {
             let base = y + 0.5 * ROW + 0.5 * SMALL;
             if last && room >= 1.0 {
                 let words = cut(&format!("and {rest} more, see the table"), area.width(), SMALL);
-                scene.on(Layer::Note).text(Text::new(pt(area.x0, base), &words).sized(SMALL));
+                scene.on(Layer::Note).text(letters(pt(area.x0, base), &words));
                 return;
             }
             for (x, sample, name) in row {
                 let lead = sample.lead();
                 let at = Rect::new(area.x0 + x, y, lead - GAP.0, ROW);
                 draw(scene, sample, &at);
-                scene.on(Layer::Note).text(Text::new(pt(at.x0 + lead, base), name).sized(SMALL));
+                scene.on(Layer::Note).text(letters(pt(at.x0 + lead, base), name));
             }
             rest -= row.len();
             y += ROW;

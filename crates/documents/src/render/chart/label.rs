@@ -1,51 +1,93 @@
 //! Lettering of charts: texts cut to their room, and labels that stand clear or not at all.
 
 use crate::render::geometry::{Point, Rect};
-use crate::render::item::{Item, Shape};
-use crate::render::lettering::{ADVANCE, Text};
+use crate::render::item::{Fill, Item, Shape};
+use crate::render::lettering::{Face, Text};
 use crate::render::pen::Layer;
 use crate::render::scene::Scene;
-use crate::render::schedule::letters;
-use crate::render::text::{cells, lines, plain};
+use crate::render::text::plain;
 use stillrise_units::math;
 
-/// Height of capitals of tick texts, values and keys, mm.
-pub const SMALL: f64 = 2.2;
+/// Height of capitals of all lettering but titles, mm: the papers' tables have letters of this size.
+pub const SMALL: f64 = 1.93;
 /// Distance of baselines of small lettering, mm.
-pub const LINE: f64 = 3.6;
+pub const LINE: f64 = 3.4;
 /// Room kept around a label, mm.
 const CLEAR: f64 = 0.5;
+
+/// A text of a chart, in the face of the papers.
+#[must_use]
+pub fn letters(at: Point, text: &str) -> Text {
+    Text::new(at, text).sized(SMALL).faced(Face::Book)
+}
 
 /// Text in one line of at most `width` mm; what does not fit gives way to an ellipsis.
 #[must_use]
 pub fn cut(text: &str, width: f64, size: f64) -> String {
-    let mut text = plain(text);
-    let room = letters(width, size);
-    if cells(&text) > room {
-        while cells(&text) + 1 > room && text.pop().is_some() {}
-        text.truncate(text.trim_end().len());
-        if room > 0 {
-            text.push('…');
+    let text = plain(text);
+    let wide = |text: &str| Face::Book.width(text, size, false);
+    if wide(&text) <= width + 1e-9 {
+        return text;
+    }
+    let mut kept = text;
+    while kept.pop().is_some() {
+        let short = format!("{}…", kept.trim_end());
+        if !kept.trim_end().is_empty() && wide(&short) <= width + 1e-9 {
+            return short;
         }
     }
-    text
+    String::new()
 }
 
-/// Text in at most `most` lines of `width` mm, the last one cut if need be.
+/// Text in at most `most` lines of `width` mm; a word longer than a line, and what is left for the last line, is cut.
 #[must_use]
 pub fn fold(text: &str, width: f64, size: f64, most: usize) -> Vec<String> {
-    let mut folded = lines(text, letters(width, size));
-    if folded.len() > most.max(1) {
-        let rest = folded.split_off(most.max(1) - 1).join(" ");
-        folded.push(cut(&rest, width, size));
+    let text = plain(text);
+    let wide = |text: &str| Face::Book.width(text, size, false);
+    let mut lines: Vec<String> = Vec::new();
+    for word in glued(&text) {
+        let full = lines.len() >= most.max(1);
+        match lines.last_mut() {
+            Some(last) if full || wide(&format!("{last} {word}")) <= width + 1e-9 => {
+                last.push(' ');
+                last.push_str(&word);
+            }
+            _ => lines.push(word),
+        }
     }
-    folded
+    lines.iter().map(|line| cut(line, width, size)).collect()
+}
+
+/// The words of a text, a number and its unit as one.
+fn glued(text: &str) -> Vec<String> {
+    let mut words: Vec<String> = Vec::new();
+    let numeric = |word: &str| word.parse::<f64>().is_ok();
+    let unit = |word: &str| {
+        let short = word.chars().count() <= 6 && !word.starts_with(|c: char| c.is_ascii_digit());
+        short && !matches!(word, "to" | "and" | "or" | "of" | "in" | "with" | "by" | "at" | "a")
+    };
+    for word in text.split(' ') {
+        match words.last_mut() {
+            Some(last) if numeric(last) && unit(word) => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => words.push(word.to_owned()),
+        }
+    }
+    words
 }
 
 /// Width in mm that a text takes, made plain.
 #[must_use]
 pub fn width(text: &str, size: f64) -> f64 {
-    f64::from(u32::try_from(cells(&plain(text))).unwrap_or(u32::MAX)) * ADVANCE * size
+    Face::Book.width(&plain(text), size, false)
+}
+
+/// How high so many lines stand, mm.
+#[must_use]
+pub fn height(lines: usize) -> f64 {
+    f64::from(u16::try_from(lines.max(1) - 1).unwrap_or(u16::MAX)) * LINE + SMALL
 }
 
 /// Whether a text stands on the sheet and clear of all other text.
@@ -63,6 +105,11 @@ pub fn crossings(scene: &Scene, text: &Text) -> usize {
     let drawn = scene.items().iter().filter(|placed| placed.layer != Layer::Ground);
     let mut crossed = 0;
     for placed in drawn {
+        if let Item::Shape(Shape::Path { rings, pen: None, fill, .. }) = &placed.item {
+            let shaded = matches!(fill, Fill::Tint(_) | Fill::Hatch(_) | Fill::Over(_) | Fill::Ink);
+            let around = rings.iter().filter_map(|ring| Rect::around(ring));
+            crossed += around.filter(|area| shaded && here.overlap(area) > 0.0).count();
+        }
         crossed += placed.item.lines().iter().filter(|(a, b)| here.crossed_by(*a, *b)).count();
         if let Item::Shape(Shape::Circle { centre: Point { x, y }, radius, .. }) = placed.item {
             let disc = Rect { x0: x, y0: y, x1: x, y1: y }.grown(radius);

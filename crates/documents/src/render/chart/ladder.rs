@@ -2,7 +2,9 @@
 
 use super::axis::Axis;
 use super::bound::Bound;
+use super::key::Key;
 use super::paper::{Paper, empty};
+use super::rows::Rows;
 use super::stroke::Sign;
 use super::{Chart, described, listed, rungs, value};
 use crate::render::scene::Scene;
@@ -49,7 +51,7 @@ pub struct Ladder {
     pub rungs: Vec<Rung>,
     /// Limits and other lines across all rungs.
     pub bounds: Vec<Bound>,
-    /// The least value that is promised, with its words; the field below it is hatched.
+    /// The least value that is promised, with its words; the field below it is tinted.
     pub floor: Option<(f64, String)>,
 }
 
@@ -139,6 +141,11 @@ impl Chart for Ladder {
         self.bounds.iter().for_each(|b| line(&b.name, b.at));
         self.floor.iter().for_each(|(at, words)| line(words, *at));
         table
+    }
+
+    fn height(&self) -> f64 {
+        let rows = self.rungs.iter().filter(|r| r.number().is_some() || r.range().is_some()).count();
+        Rows::fair(rows, false, Key::fair(5 + self.rungs.len() - rows))
     }
 
     fn scene(&self, paper: &Paper) -> Scene {

@@ -7,6 +7,7 @@ use super::stroke::{Sign, Stroke};
 use super::{Chart, described, line_draw, line_table, listed};
 use crate::render::scene::Scene;
 use crate::render::text::Table;
+use stillrise_units::print::digits;
 
 /// A curve; points without a finite place break it.
 #[derive(Debug, Clone, PartialEq)]
@@ -63,7 +64,7 @@ pub struct LineChart {
     pub y: Axis,
     /// The curves.
     pub curves: Vec<Curve>,
-    /// The bands, hatched.
+    /// The bands, tinted.
     pub bands: Vec<Band>,
     /// The points.
     pub series: Vec<Series>,
@@ -71,6 +72,8 @@ pub struct LineChart {
     pub uprights: Vec<Bound>,
     /// Level lines, at values of y.
     pub levels: Vec<Bound>,
+    /// The least value that is promised, with its words; the field below it is tinted.
+    pub floor: Option<(f64, String)>,
 }
 
 impl LineChart {
@@ -87,6 +90,7 @@ impl LineChart {
             series: Vec::new(),
             uprights: Vec::new(),
             levels: Vec::new(),
+            floor: None,
         }
     }
 
@@ -119,6 +123,19 @@ impl LineChart {
     }
 }
 
+/// The most points of a curve that are told in words.
+const TOLD: usize = 5;
+
+/// A few points of a curve in words, from the first to the last: `30 at 10, 31.2 at 80`.
+fn told(points: &[(f64, f64)]) -> String {
+    let sound: Vec<&(f64, f64)> = points.iter().filter(|(x, y)| x.is_finite() && y.is_finite()).collect();
+    let last = sound.len().saturating_sub(1);
+    let count = usize::min(TOLD, sound.len());
+    let chosen = (0..count).filter_map(|k| sound.get(if count > 1 { k * last / (count - 1) } else { 0 }));
+    let words: Vec<String> = chosen.map(|(x, y)| format!("{} at {}", digits(*y, 3), digits(*x, 3))).collect();
+    words.join(", ")
+}
+
 impl Chart for LineChart {
     fn title(&self) -> &str {
         &self.title
@@ -126,15 +143,25 @@ impl Chart for LineChart {
 
     fn description(&self) -> String {
         described(&self.description, || {
-            let names = self.curves.iter().map(|c| &c.name).chain(self.bands.iter().map(|b| &b.name));
-            let names = names.chain(self.series.iter().map(|s| &s.name)).map(String::as_str);
+            let mut parts: Vec<String> =
+                self.curves.iter().map(|c| format!("{} {}", c.name, told(&c.points))).collect();
+            parts.extend(self.bands.iter().map(|b| b.name.clone()));
+            let readings = |s: &Series| s.readings.iter().map(|r| (r.x, r.y)).collect::<Vec<_>>();
+            parts.extend(self.series.iter().map(|s| format!("{} {}", s.name, told(&readings(s)))));
             let bounds = self.uprights.iter().chain(&self.levels).map(|b| b.name.as_str());
-            format!("{} over {}: {}. {}", self.y.caption(), self.x.caption(), listed(names), listed(bounds))
+            let bounds = listed(bounds.chain(self.floor.iter().map(|(_, words)| words.as_str())));
+            let end = if bounds.is_empty() { String::new() } else { format!(" {bounds}.") };
+            let parts = listed(parts.iter().map(String::as_str));
+            format!("{} over {}: {parts}.{end}", self.y.caption(), self.x.caption())
         })
     }
 
     fn table(&self) -> Table {
         line_table::table(self)
+    }
+
+    fn height(&self) -> f64 {
+        66.0
     }
 
     fn scene(&self, paper: &Paper) -> Scene {

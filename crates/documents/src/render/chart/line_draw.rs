@@ -4,13 +4,13 @@ use super::axis::Along;
 use super::bound::{Bound, uprights};
 use super::key::{Key, Sample};
 use super::line::{LineChart, Series};
-use super::line_ink::{band, beyond, curve, hatch, points};
-use super::line_name::{self, End};
+use super::line_ink::{band, beyond, curve, points, shade};
+use super::line_name::End;
 use super::paper::{Paper, begin};
-use super::plot::{ABOVE, BELOW, NAMES, Plot, across, margin, up};
-use super::stroke::Sign;
+use super::plot::{BELOW, NAMES, Plot, across, columns, inner, up};
+use super::side;
+use super::stroke::{FLOOR, Sign};
 use crate::render::geometry::Rect;
-use crate::render::item::Fill;
 use crate::render::pen::Layer;
 use crate::render::scene::Scene;
 use std::collections::BTreeSet;
@@ -24,13 +24,15 @@ pub(super) enum Named {
     Upright(usize),
     /// A level line.
     Level(usize),
+    /// What is not promised.
+    Floor,
 }
 
 /// The drawing. Names that find no place are moved to the key, and all is drawn anew around it.
 pub(super) fn scene(chart: &LineChart, paper: &Paper) -> Option<Scene> {
     let mut keyed = BTreeSet::new();
     // Each round moves one name at least.
-    let most = chart.curves.len() + chart.uprights.len() + chart.levels.len();
+    let most = chart.curves.len() + chart.uprights.len() + chart.levels.len() + 1;
     for _ in 0..most {
         let (scene, homeless) = draw(chart, paper, &keyed)?;
         if homeless.is_empty() {
@@ -48,7 +50,7 @@ fn key(chart: &LineChart, keyed: &BTreeSet<Named>, beyond: usize) -> Key {
         key.add(chart.sign(k).map_or(Sample::Line(stroke), |sign| Sample::Marked(stroke, sign)), &curve.name);
     }
     for (k, band) in chart.bands.iter().enumerate() {
-        key.add(Sample::Area(Fill::Hatch(hatch(k))), &band.name);
+        key.add(Sample::Area(shade(k)), &band.name);
     }
     for (k, series) in chart.series.iter().enumerate() {
         key.add(Sample::Point(sign(series, k)), &series.name);
@@ -58,6 +60,9 @@ fn key(chart: &LineChart, keyed: &BTreeSet<Named>, beyond: usize) -> Key {
     }
     for (_, bound) in chart.levels.iter().enumerate().filter(|(k, _)| keyed.contains(&Named::Level(*k))) {
         key.add(Sample::Bound(bound.clone()), &bound.keyed(&chart.y.unit));
+    }
+    if let Some((_, words)) = chart.floor.as_ref().filter(|_| keyed.contains(&Named::Floor)) {
+        key.add(Sample::Area(FLOOR), words);
     }
     if beyond > 0 {
         key.add(Sample::Words, &format!("{beyond} beyond the axes, see the table"));
@@ -74,28 +79,29 @@ fn draw(chart: &LineChart, paper: &Paper, keyed: &BTreeSet<Named>) -> Option<(Sc
     let (mut xs, mut ys) = chart.values();
     xs.extend(chart.uprights.iter().map(|b| b.at));
     ys.extend(chart.levels.iter().map(|b| b.at));
+    ys.extend(chart.floor.iter().map(|f| f.0));
     // The field, in the room that names, ticks and key leave.
-    let mut area = Rect { x0: body.x0 + margin(&chart.y, &ys, body.height() - 20.0), ..body };
-    let lift = if chart.uprights.is_empty() { 0.0 } else { NAMES };
-    area.y0 += ABOVE + lift;
-    let rough = Plot {
-        area,
-        x: chart.x.graduate(&xs, area.width(), Along::Level)?,
-        y: chart.y.graduate(&ys, area.height(), Along::Up)?,
+    let (x0, x1) = columns(&body);
+    let lift = if chart.uprights.is_empty() { 1.0 } else { NAMES };
+    let rough = Rect { x0, x1, y0: body.y0 + lift, y1: body.y1 - BELOW };
+    let plot = |frame: Rect| {
+        let area = inner(&frame);
+        let x = chart.x.graduate(&xs, area.width(), Along::Level)?;
+        let y = chart.y.graduate(&ys, area.height(), Along::Up)?;
+        Some(Plot { area, frame, x, y })
     };
-    let beyond = beyond(chart, &rough);
-    let key = key(chart, keyed, beyond);
+    let key = key(chart, keyed, beyond(chart, &plot(rough)?));
     let below = key.height(body.width(), 0.35 * body.height());
-    area.y1 -= BELOW + below;
-    area.x0 = body.x0 + margin(&chart.y, &ys, area.height());
-    area.x1 -= line_name::margin(chart, &rough, keyed);
-    let x = chart.x.graduate(&xs, area.width(), Along::Level)?;
-    let y = chart.y.graduate(&ys, area.height(), Along::Up)?;
-    let plot = Plot { area, x, y };
+    let plot = plot(Rect { y1: rough.y1 - below, ..rough })?;
+    let (area, frame) = (plot.area, plot.frame);
+    let level = |value: f64| up(&area, &plot.y, value).filter(|_| plot.y.holds(value));
+    if let Some(y) = chart.floor.as_ref().and_then(|(at, _)| level(*at)) {
+        scene.on(Layer::Liquid).rect(&Rect { y0: y, ..frame }, None, FLOOR);
+    }
     for (k, shape) in chart.bands.iter().enumerate() {
         band(&mut scene, &plot, shape, k);
     }
-    plot.draw(&mut scene, &chart.x, &chart.y, lift);
+    plot.draw(&mut scene, &chart.x, &chart.y, body.x0);
     let ends: Vec<End> = (0..chart.curves.len()).filter_map(|k| curve(&mut scene, &plot, chart, k)).collect();
     scene.on(Layer::Piping);
     for (k, series) in chart.series.iter().enumerate() {
@@ -107,15 +113,19 @@ fn draw(chart: &LineChart, paper: &Paper, keyed: &BTreeSet<Named>) -> Option<(Sc
     let lines: Vec<(usize, &Bound, f64)> =
         held.filter_map(|(k, b)| Some((k, b, across(&area, &plot.x, b.at)?))).collect();
     let known: Vec<usize> = (0..chart.uprights.len()).filter(|k| keyed.contains(&Named::Upright(*k))).collect();
-    homeless.extend(uprights(&mut scene, &area, &lines, &known).into_iter().map(Named::Upright));
+    homeless.extend(uprights(&mut scene, &frame, &lines, &known, (body.x0, body.x1)).into_iter().map(Named::Upright));
+    let mut levels = Vec::new();
     for (k, bound) in chart.levels.iter().enumerate() {
-        let Some(height) = up(&area, &plot.y, bound.at).filter(|_| plot.y.holds(bound.at)) else {
-            continue;
-        };
-        if !bound.level(&mut scene, &area, height, !keyed.contains(&Named::Level(k))) {
-            homeless.push(Named::Level(k));
+        if let Some(y) = level(bound.at) {
+            bound.level(&mut scene, &frame, y);
+            levels.push((Named::Level(k), y, bound.name.as_str()));
         }
     }
-    homeless.extend(line_name::write(&mut scene, &area, chart, &ends, keyed));
+    if let Some((at, words)) = &chart.floor {
+        // Its words stand beside the tint, not at its edge.
+        let y = level(*at).map(|y| 0.5 * (y + frame.y1));
+        levels.extend(y.map(|y| (Named::Floor, y, words.as_str())));
+    }
+    homeless.extend(side::write(&mut scene, &frame, (chart, body.x1), &ends, &levels, keyed));
     Some((scene, homeless))
 }

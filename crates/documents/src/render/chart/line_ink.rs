@@ -6,7 +6,6 @@ use super::plot::{Plot, ink, up};
 use super::stroke::Sign;
 use super::trace::within;
 use crate::render::geometry::{Point, Rect, pt};
-use crate::render::hatch::Hatch;
 use crate::render::item::{Fill, Item};
 use crate::render::mark::arrow_head;
 use crate::render::pen::{Layer, Pen};
@@ -16,10 +15,9 @@ use stillrise_units::math;
 /// Least distance of signs along a curve, mm.
 const APART: f64 = 8.0;
 
-/// The hatching of bands, in turn.
-pub(super) fn hatch(k: usize) -> Hatch {
-    let (angle, spacing) = [(45.0, 1.5), (135.0, 2.2), (90.0, 1.8), (20.0, 2.6)][k % 4];
-    Hatch::Lines { angle, spacing }
+/// The tints of bands, in turn.
+pub(super) fn shade(k: usize) -> Fill {
+    Fill::Tint([20, 34, 48, 27][k % 4])
 }
 
 /// How many points, and lines across, have no place within the axes.
@@ -32,7 +30,7 @@ pub(super) fn beyond(chart: &LineChart, plot: &Plot) -> usize {
     curves + points + uprights + levels
 }
 
-/// Hatches a band; where an end has no place, the band is broken.
+/// Tints a band; where an end has no place, the band is broken.
 pub(super) fn band(scene: &mut Scene, plot: &Plot, band: &Band, k: usize) {
     let held = |p: Point| pt(p.x, math::max(plot.area.y0, math::min(plot.area.y1, p.y)));
     let places = band.points.iter().map(|&(x, low, high)| {
@@ -46,7 +44,7 @@ pub(super) fn band(scene: &mut Scene, plot: &Plot, band: &Band, k: usize) {
         let run: Vec<(Point, Point)> = run.iter().copied().flatten().collect();
         if run.len() > 1 {
             let ring: Vec<Point> = run.iter().map(|r| r.0).chain(run.iter().rev().map(|r| r.1)).collect();
-            scene.polygon(&ring, None, Fill::Hatch(hatch(k)));
+            scene.polygon(&ring, None, shade(k));
         }
     }
 }

@@ -1,9 +1,11 @@
-//! Charts as drawings in ink: curves, bars, stages, rungs, readable without colour.
+//! Charts in ink and tints of it: curves, bars, stages, rungs, readable without colour.
 //!
 //! - [`LineChart`]: curves over a field, bands, measured points. [`BarChart`]: tornado and ranked shares.
 //! - [`Cascade`]: what is left after each stage. [`Ladder`]: predictions on one axis, rung by rung.
 //! - [`axis`], [`ticks`], [`plot`]: the field. [`stroke`], [`key`], [`bound`], [`label`]: what is drawn and written on it.
 //!
+//! All charts of a width have their field at the same place: names and axis titles at its left, values and names of curves at
+//! its right. Nothing is written on what is drawn but where a place beside a curve is free.
 //! A chart draws numbers that exist and finds none. Every text stands clear of every other; what finds no
 //! room goes to the key, what even that cannot hold is in the [`Chart::table`].
 
@@ -11,7 +13,6 @@ pub mod axis;
 mod bar;
 pub mod bound;
 mod cascade;
-mod columns;
 pub mod key;
 pub mod label;
 mod ladder;
@@ -25,7 +26,8 @@ pub mod plot;
 mod rows;
 mod rungs;
 mod shares;
-mod step;
+mod side;
+mod stack;
 pub mod stroke;
 #[cfg(test)]
 mod tests;
@@ -56,6 +58,8 @@ pub trait Chart {
     fn description(&self) -> String;
     /// Its data, as an alternative to the picture.
     fn table(&self) -> Table;
+    /// The height that suits what it shows, mm.
+    fn height(&self) -> f64;
     /// The picture. Paper too small for its lettering is enlarged.
     fn scene(&self, paper: &Paper) -> Scene;
 }
@@ -63,6 +67,11 @@ pub trait Chart {
 /// A value as written on a chart: four significant digits, `-` for what is no number.
 fn value(number: f64) -> String {
     if number.is_finite() { digits(number, 4) } else { "-".to_owned() }
+}
+
+/// A value as written on a picture: three significant digits.
+fn brief(number: f64) -> String {
+    if number.is_finite() { digits(number, 3) } else { "-".to_owned() }
 }
 
 /// A description as given, or else one made of parts.

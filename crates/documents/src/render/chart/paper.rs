@@ -1,11 +1,10 @@
 //! The paper of a chart: its size, its title, and what stands there when there is nothing to draw.
 
-use super::label::{fold, width};
+use super::label::{LINE, fold, letters};
 use super::{Chart, TITLE};
 use crate::render::geometry::{Rect, pt};
-use crate::render::hatch::Hatch;
 use crate::render::item::Fill;
-use crate::render::lettering::{Anchor, TEXT, Text};
+use crate::render::lettering::Anchor;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
 use stillrise_units::math;
@@ -22,7 +21,7 @@ pub struct Paper {
 }
 
 /// The smallest chart whose lettering has room, mm.
-const SMALLEST: (f64, f64) = (100.0, 60.0);
+const SMALLEST: (f64, f64) = (100.0, 34.0);
 /// Larger than any sheet, mm.
 const LARGEST: f64 = 2000.0;
 /// White border, mm.
@@ -42,15 +41,12 @@ pub(super) fn begin(chart: &dyn Chart, paper: &Paper) -> (Scene, Rect) {
     let mut body = Rect::new(0.0, 0.0, wide, high).grown(-BORDER);
     if paper.titled && !scene.title.is_empty() {
         scene.on(Layer::Note);
-        let rows = fold(&scene.title.clone(), body.width() - 1.0, TITLE, 2);
+        let rows = fold(&scene.title.clone(), 0.88 * body.width(), TITLE, 2);
         for line in &rows {
             body.y0 += TITLE;
-            scene.text(Text::new(pt(body.x0, body.y0), line).sized(TITLE).bold());
+            scene.text(letters(pt(body.x0, body.y0), line).sized(TITLE).bold());
             body.y0 += 1.4;
         }
-        // The title is underlined as the views of a drawing are.
-        let longest = rows.iter().map(|l| width(l, TITLE)).fold(0.0, math::max);
-        scene.line(pt(body.x0, body.y0), pt(body.x0 + longest, body.y0), Pen::Medium);
         body.y0 += 2.2;
     }
     (scene, body)
@@ -60,13 +56,13 @@ pub(super) fn begin(chart: &dyn Chart, paper: &Paper) -> (Scene, Rect) {
 pub(super) fn empty(chart: &dyn Chart, paper: &Paper, why: &str) -> Scene {
     let (mut scene, body) = begin(chart, paper);
     let area = body.grown(-1.0);
-    scene.on(Layer::Ground).rect(&area, Some(Pen::Thin), Fill::Hatch(Hatch::Lines { angle: 45.0, spacing: 8.0 }));
-    let rows = fold(why, area.width() - 16.0, TEXT, 3);
-    let mut y = area.centre().y - 2.0 * f64::from(u8::try_from(rows.len()).unwrap_or(3) - 1);
+    scene.on(Layer::Ground).rect(&area, Some(Pen::Thin), Fill::None);
+    let rows = fold(why, area.width() - 16.0, super::label::SMALL, 3);
+    let mut y = area.centre().y - 0.5 * LINE * f64::from(u8::try_from(rows.len()).unwrap_or(3) - 1);
     scene.on(Layer::Note);
     for row in &rows {
-        scene.text(Text::new(pt(area.centre().x, y + 0.5 * TEXT), row).anchored(Anchor::Middle).cleared());
-        y += 4.0;
+        scene.text(letters(pt(area.centre().x, y + 0.5 * super::label::SMALL), row).anchored(Anchor::Middle));
+        y += LINE;
     }
     scene
 }

@@ -1,26 +1,21 @@
-//! A ladder drawn: bands and signs on rows, limits across them, the floor hatched.
+//! A ladder drawn: bands and signs on rows, limits across them, what is not promised tinted.
 
 use super::axis::Along;
 use super::bound::{Bound, uprights};
 use super::key::{Key, Sample};
-use super::label::{LINE, SMALL, cut, fold, width};
 use super::ladder::{Ladder, Rung, RungKind};
 use super::paper::{Paper, begin};
-use super::plot::{BELOW, NAMES, across, below};
+use super::plot::{BELOW, GAP, across, below, inner};
 use super::rows::{Rows, rest};
+use super::stroke::{FLOOR, PALE};
 use super::ticks::Graduation;
 use super::value;
 use crate::render::geometry::{Rect, pt};
-use crate::render::hatch::Hatch;
-use crate::render::item::{Fill, Item};
-use crate::render::lettering::Text;
+use crate::render::item::Item;
 use crate::render::mark::arrow_head;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
 use stillrise_units::math;
-
-/// The hatching of what is not promised.
-const FLOOR: Fill = Fill::Hatch(Hatch::Lines { angle: 135.0, spacing: 2.0 });
 
 /// Value and band as written at the right of a rung.
 fn written(rung: &Rung) -> String {
@@ -54,10 +49,14 @@ fn key(chart: &Ladder, keyed: &[usize], left_out: Option<String>) -> Key {
     let present = |kind| chart.rungs.iter().any(|r| r.kind == kind && r.number().is_some());
     kinds.iter().filter(|(k, _)| present(*k)).for_each(|(k, name)| key.add(Sample::Point(k.sign()), name));
     if chart.rungs.iter().any(|r| r.range().is_some()) {
-        key.add(Sample::Area(Fill::Paper), "band, low to high");
+        key.add(Sample::Area(PALE), "band, low to high");
     }
     if let Some((_, words)) = &chart.floor {
         key.add(Sample::Area(FLOOR), words);
+    }
+    for rung in chart.rungs.iter().filter(|r| r.number().is_none() && r.range().is_none()) {
+        let words = if rung.words.trim().is_empty() { "no value" } else { &rung.words };
+        key.add(Sample::Words, &format!("{}: {words}", rung.name));
     }
     for (_, bound) in chart.bounds.iter().enumerate().filter(|(k, _)| keyed.contains(k)) {
         key.add(Sample::Bound(bound.clone()), &bound.keyed(&chart.axis.unit));
@@ -76,51 +75,38 @@ fn draw<'c>(chart: &'c Ladder, paper: &Paper, keyed: &[usize]) -> Option<(Scene,
         return None;
     }
     data.extend(chart.bounds.iter().map(|b| b.at));
-    // The axis begins below the floor, so that the hatch is seen.
+    // The axis begins below the floor, so that the tint is seen.
     data.extend(chart.floor.iter().map(|f| 0.7 * f.0));
-    let names: Vec<&str> = chart.rungs.iter().map(|r| r.name.as_str()).collect();
-    let over = if chart.bounds.is_empty() { 0.5 } else { NAMES };
-    let most = 0.3 * body.height();
-    let room = body.height() - over - BELOW - key(chart, keyed, None).height(body.width(), most);
-    let key = key(chart, keyed, rest(names.len(), Rows::room(names.len(), room)));
+    // What has neither value nor band has its words in the key, and no row.
+    let rungs: Vec<&Rung> = chart.rungs.iter().filter(|r| r.number().is_some() || r.range().is_some()).collect();
+    let most = 0.35 * body.height();
+    let room = body.height() - BELOW - key(chart, keyed, None).height(body.width(), most);
+    let key = key(chart, keyed, rest(rungs.len(), Rows::room(rungs.len(), room)));
     let under = key.height(body.width(), most);
-    let rows = Rows::new(&names, &Rect { y0: body.y0 + over, y1: body.y1 - BELOW - under, ..body });
-    let shown = || chart.rungs.iter().take(rows.shown);
-    let column = shown().map(|r| width(&written(r), SMALL)).fold(0.0, math::max);
-    let column = math::min(column, 0.45 * rows.area.width());
-    let field = Rect { x1: rows.area.x1 - column - if column > 0.0 { 2.0 } else { 4.0 }, ..rows.area };
+    let rows = Rows::new(rungs.len(), &Rect { y1: body.y1 - BELOW - under, ..body });
+    let frame = rows.area;
+    let field = Rect { y0: frame.y0, y1: frame.y1, ..inner(&frame) };
     let graduation = chart.axis.graduate(&data, field.width(), Along::Level)?;
     if let Some(x) = chart.floor.as_ref().and_then(|f| across(&field, &graduation, f.0)) {
-        let x = math::max(field.x0, math::min(field.x1, x));
-        scene.on(Layer::Liquid).rect(&Rect { x1: x, ..field }, None, FLOOR);
-        scene.on(Layer::Centre).line(pt(x, field.y0), pt(x, field.y1), Pen::Hidden);
+        let x = math::max(frame.x0, math::min(frame.x1, x));
+        scene.on(Layer::Liquid).rect(&Rect { x1: x, ..frame }, None, FLOOR);
     }
-    below(&mut scene, &field, &graduation, &chart.axis, true);
-    scene.on(Layer::Frame).rect(&field, Some(Pen::Medium), Fill::None);
-    for (k, rung) in shown().enumerate() {
+    below(&mut scene, &field, &frame, &graduation, &chart.axis);
+    for (k, rung) in rungs.iter().enumerate().take(rows.shown) {
         let y = rows.middle(k);
-        scene.on(Layer::Ground).line(pt(field.x0, y), pt(field.x1, y), Pen::Hatching);
+        scene.on(Layer::Ground).line(pt(frame.x0, y), pt(frame.x1, y), Pen::Hatching);
         band(&mut scene, &field, &graduation, rung, y, rows.half(1.7));
-        scene.on(Layer::Note);
-        let text = cut(&written(rung), column + 0.01, SMALL);
-        scene.text(Text::new(pt(field.x1 + 2.0, y + 0.5 * SMALL), &text).sized(SMALL));
-        if rung.number().is_none() && rung.range().is_none() {
-            let words = if rung.words.trim().is_empty() { "no value" } else { &rung.words };
-            let lines = fold(words, field.width() - 5.0, SMALL, if rows.pitch >= 2.0 * LINE + 0.4 { 2 } else { 1 });
-            let mut base = y + 0.5 * SMALL - if lines.len() > 1 { 0.5 * LINE } else { 0.0 };
-            for line in &lines {
-                scene.text(Text::new(pt(field.x0 + 2.5, base), line).sized(SMALL).cleared());
-                base += LINE;
-            }
-        }
+        rows.value(&mut scene, k, &written(rung));
     }
     let place = |(k, bound): (usize, &'c Bound)| {
         let x = across(&field, &graduation, bound.at).filter(|_| graduation.holds(bound.at))?;
         Some((k, bound, x))
     };
     let lines: Vec<(usize, &Bound, f64)> = chart.bounds.iter().enumerate().filter_map(place).collect();
-    let homeless = uprights(&mut scene, &field, &lines, keyed);
-    rows.letter(&mut scene, &names, body.x0, |k| chart.rungs.get(k).is_some_and(|r| r.kind == RungKind::Expected));
+    let homeless = uprights(&mut scene, &frame, &lines, keyed, (body.x0, frame.x1 - 0.5 * GAP));
+    let names: Vec<&str> = rungs.iter().map(|r| r.name.as_str()).collect();
+    rows.letter(&mut scene, &names, |k| rungs.get(k).is_some_and(|r| r.kind == RungKind::Expected));
+    rows.heads(&mut scene, "", &chart.axis.unit);
     key.draw(&mut scene, &Rect { y0: body.y1 - under, ..body });
     Some((scene, homeless))
 }
@@ -133,7 +119,7 @@ fn band(scene: &mut Scene, field: &Rect, graduation: &Graduation, rung: &Rung, y
     let mut arrows = Vec::new();
     scene.on(Layer::Level);
     if let Some((low, high)) = rung.range() {
-        scene.rect(&Rect { x0: held(low), y0: y - half, x1: held(high), y1: y + half }, Some(Pen::Medium), Fill::Paper);
+        scene.rect(&Rect { x0: held(low), y0: y - half, x1: held(high), y1: y + half }, Some(Pen::Thin), PALE);
         arrows.extend([low, high]);
     }
     if let Some(v) = rung.number() {

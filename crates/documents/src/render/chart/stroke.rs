@@ -1,12 +1,12 @@
-//! How curves, points and areas are told apart in ink: by pattern, width, sign and hatching, never by colour.
+//! How curves, points and areas are told apart in ink: by pattern, width, sign and depth of tint, never by colour.
 
 use super::plot::ink;
 use super::trace::dashes;
 use crate::render::geometry::{Point, Rect};
-use crate::render::hatch::Hatch;
 use crate::render::item::Fill;
 use crate::render::pen::Pen;
 use crate::render::scene::Scene;
+use stillrise_units::math;
 
 /// The pattern of a curve.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -97,17 +97,24 @@ fn spot(p: Point) -> Rect {
     Rect { x0: p.x, y0: p.y, x1: p.x, y1: p.y }
 }
 
-/// Hatches that stay distinct side by side, finest grey last.
+/// The darkest and the lightest tint of what is stacked, per cent of ink.
+const DEPTH: (f64, f64) = (80.0, 10.0);
+
+/// The tint of the `k`-th of `count` parts that lie side by side: from dark to light, as far apart as may be.
 #[must_use]
-pub fn fill(k: usize) -> Fill {
-    let lines = |angle, spacing| Fill::Over(Hatch::Lines { angle, spacing });
-    match k % 7 {
-        0 => Fill::Paper,
-        1 => lines(45.0, 1.8),
-        2 => Fill::Over(Hatch::Mesh),
-        3 => lines(90.0, 1.0),
-        4 => Fill::Ink,
-        5 => lines(0.0, 1.4),
-        _ => Fill::Over(Hatch::Oil),
-    }
+pub fn tint(k: usize, count: usize) -> Fill {
+    let number = |n: usize| f64::from(u16::try_from(n).unwrap_or(u16::MAX));
+    let share = if count < 2 { 0.5 } else { math::min(1.0, number(k) / number(count - 1)) };
+    let depth = DEPTH.0 + (DEPTH.1 - DEPTH.0) * share;
+    // Between 10 and 80, whatever the count.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "held between two small numbers")]
+    let depth = depth.round() as u8;
+    Fill::Tint(depth)
 }
+
+/// What lies below the least that is promised.
+pub const FLOOR: Fill = Fill::Tint(10);
+/// A band, and the lesser of two bars; the greater.
+pub const PALE: Fill = Fill::Tint(22);
+/// The greater of two bars.
+pub const DEEP: Fill = Fill::Tint(65);

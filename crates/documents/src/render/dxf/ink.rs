@@ -121,7 +121,7 @@ fn add(all: &mut Vec<Placed>, own: &mut Vec<Placed>, shape: &Shape, (layer, show
 }
 
 fn covers(fill: Fill) -> bool {
-    matches!(fill, Fill::Paper | Fill::Over(_))
+    matches!(fill, Fill::Paper | Fill::Over(_) | Fill::Tint(_))
 }
 
 /// The very strokes that the picture has.

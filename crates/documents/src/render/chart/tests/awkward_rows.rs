@@ -12,6 +12,7 @@ fn bars_of_every_kind_stay_readable() {
         high,
         low_text: text.to_owned(),
         high_text: text.to_owned(),
+        written: String::new(),
     };
     let mut swings = vec![swing("same", 5.0, 5.0, ""), swing("none", f64::NAN, 6.0, ""), swing(LONG, 1.0, 2.0, LONG)];
     swings.extend(BAD.map(|v| swing(HOSTILE, v, 7.0, "")));
@@ -19,7 +20,11 @@ fn bars_of_every_kind_stay_readable() {
     for axis in [Axis::linear("Oil", "mg/L"), Axis::log(LONG, ""), Axis::linear("Oil", "").over(4.9, 5.1)] {
         for count in [1, 3, 8, 48] {
             let swings = swings.iter().take(count).cloned().collect();
-            let bars = Bars::Tornado { centre: 5.0, swings };
+            let bars = Bars::Tornado {
+                centre: 5.0,
+                swings,
+                bounds: vec![Bound::limit(9.0, LONG), Bound::limit(f64::NAN, "limit")],
+            };
             sound("tornado", &BarChart::new("t", axis.clone(), bars));
         }
         let share = |k: u8| Share { name: format!("input {k}"), first: 0.4 - 0.1 * f64::from(k), total: 0.02 };

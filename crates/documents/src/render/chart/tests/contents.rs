@@ -19,8 +19,8 @@ fn points_stand_between_the_ticks_as_their_values_do() {
     // Three quarters of the way from 60 to 80, level with the written 5.
     let (left, right) = (middle(&scene, "60").0, middle(&scene, "80").0);
     assert!((x - (left + 0.75 * (right - left))).abs() < 1e-9);
-    // The middle of a level text's box lies half a descender (483/1493 of 2.2 mm) below the middle of its capitals.
-    assert!((middle(&scene, "5").1 - 0.5 * 2.2 * 483.0 / 1493.0 - y).abs() < 1e-9);
+    // The middle of a level text's box lies half a descender (246/658 of 1.93 mm) below the middle of its capitals.
+    assert!((middle(&scene, "5").1 - 0.5 * 1.93 * 246.0 / 658.0 - y).abs() < 1e-9);
     assert_eq!(chart.table().rows, [["75", "5", "5", "5"]]);
 }
 
@@ -37,13 +37,13 @@ fn a_ladder_puts_every_rung_on_the_common_axis() {
     let drawn = circles(&scene);
     assert!((drawn[0].0 - at("10")).abs() < 1e-9 && (drawn[1].0 - at("20")).abs() < 1e-9);
     let band = scene.items().iter().find_map(|p| match &p.item {
-        Item::Shape(Shape::Path { rings, fill: Fill::Paper, .. }) => Some((rings[0][0].x, rings[0][1].x)),
+        Item::Shape(Shape::Path { rings, fill: Fill::Tint(22), .. }) => Some((rings[0][0].x, rings[0][1].x)),
         _ => None,
     });
     let (low, high) = band.expect("a band");
     assert!((low - at("10")).abs() < 1e-9 && (high - at("50")).abs() < 1e-9);
     let words = texts(&scene);
-    for text in ["names no concentration", "limit 15 mg/L", "not promised below 5 mg/L", "20 (10 to 50)"] {
+    for text in ["rule: names no concentration", "limit 15 mg/L", "not promised below 5 mg/L", "20 (10 to 50)"] {
         assert!(words.iter().any(|w| w == text), "{text}");
     }
     let table = ladder.table();
@@ -53,26 +53,43 @@ fn a_ladder_puts_every_rung_on_the_common_axis() {
 }
 
 #[test]
-fn a_tornado_has_the_widest_swing_first_and_its_texts_at_the_right_ends() {
+fn a_tornado_has_the_widest_swing_first_and_its_bars_end_at_their_results() {
     let swing = |name: &str, low, high| Swing {
         name: name.to_owned(),
         low,
         high,
         low_text: String::new(),
         high_text: String::new(),
+        written: String::new(),
     };
     let swings = vec![swing("narrow", 9.0, 11.5), swing("wide", 17.0, 5.0), swing("one side", 12.0, 13.0)];
-    let chart = BarChart::new("t", Axis::linear("Oil", "mg/L"), Bars::Tornado { centre: 10.0, swings });
+    let chart = BarChart::new(
+        "t",
+        Axis::linear("Oil", "mg/L"),
+        Bars::Tornado { centre: 10.0, swings, bounds: vec![Bound::limit(40.0, "limit 40 mg/L")] },
+    );
     assert_eq!(
         chart.table().rows.iter().map(|r| r[0].as_str()).collect::<Vec<_>>(),
-        ["wide", "narrow", "one side", "All at their best value"]
+        ["wide", "narrow", "one side", "All at their best value", "limit 40 mg/L"]
     );
     let scene = chart.scene(&Paper::default());
     assert!(middle(&scene, "wide").1 < middle(&scene, "narrow").1);
-    let centre = middle(&scene, "10").0;
-    assert!(middle(&scene, "17").0 > centre && middle(&scene, "5").0 < centre);
-    // Both ends above the centre: the nearer one's text stands across the line.
-    assert!(middle(&scene, "13").0 > centre && middle(&scene, "12").0 < centre);
+    // The axis begins at nothing and holds the limit, so that a small swing looks small.
+    let (nothing, limit, centre) = (middle(&scene, "0").0, middle(&scene, "40").0, 10.0);
+    let at = |x: f64| 40.0 * (x - nothing) / (limit - nothing);
+    let words = texts(&scene);
+    for text in ["as expected 10 mg/L", "limit 40 mg/L", "17 / 5", "9 / 11.5", "12 / 13"] {
+        assert!(words.iter().any(|w| w == text), "{text}: {words:?}");
+    }
+    let bars = scene.items().iter().filter_map(|p| match &p.item {
+        Item::Shape(Shape::Path { rings, fill: Fill::Tint(_), .. }) => Some((at(rings[0][0].x), at(rings[0][1].x))),
+        _ => None,
+    });
+    // Each bar runs from the centre to its result; both of one side begin at the centre.
+    for ((low, high), far) in bars.zip([17.0, 5.0, 11.5, 9.0, 13.0, 12.0]) {
+        let (near, end) = if far > centre { (low, high) } else { (high, low) };
+        assert!((near - centre).abs() < 1e-9 && (end - far).abs() < 1e-9, "{low} to {high}, {far}");
+    }
 }
 
 #[test]
@@ -83,12 +100,12 @@ fn shares_are_ranked_and_a_cascade_writes_its_sums() {
     assert_eq!(chart.table().rows, [["a", "0.5", "0.7"], ["b", "0.1", "0.2"], ["none", "-", "-"]]);
     let mut cascade = Cascade::new("t", Axis::linear("Oil", "mg/L"));
     cascade.classes = vec!["fine".to_owned(), "coarse".to_owned()];
-    cascade.stages = vec![Stage::new("inlet", [30.0, 70.5]), Stage::new("outlet", [4.25, 0.0])];
-    assert_eq!(cascade.table().rows, [["inlet", "30", "70.5", "100.5"], ["outlet", "4.25", "0", "4.25"]]);
+    cascade.stages = vec![Stage::new("inlet", [30.0, 70.0]), Stage::new("outlet", [4.25, 0.0])];
+    assert_eq!(cascade.table().rows, [["inlet", "30", "70", "100"], ["outlet", "4.25", "0", "4.25"]]);
     for axis in [Axis::linear("Oil", "mg/L"), Axis::log("Oil", "mg/L")] {
         cascade.axis = axis;
         let words = texts(&cascade.scene(&Paper::default()));
-        assert!(words.contains(&"100.5".to_owned()) && words.contains(&"4.25".to_owned()));
+        assert!(words.contains(&"100".to_owned()) && words.contains(&"4.25".to_owned()));
     }
     assert_eq!(Stage::new("impossible", [3.0, -1.0]).total(), None);
 }

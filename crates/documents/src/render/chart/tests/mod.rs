@@ -22,7 +22,7 @@ fn sound(name: &str, chart: &dyn Chart) {
             Shape::Text(text) => Some(text.size),
             _ => None,
         });
-        assert!(sizes.into_iter().all(|s| s >= 2.2), "{name}: lettering too small");
+        assert!(sizes.into_iter().all(|s| s >= 1.9), "{name}: lettering too small");
         let text = svg(&scene, &Options::default());
         well_formed(&text);
         assert!(!text.contains("NaN") && !text.contains("inf "), "{name}");
