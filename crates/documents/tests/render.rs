@@ -264,7 +264,7 @@ fn what_a_customer_writes_is_text_in_a_picture() {
         picture.contains("&lt;script&gt;alert(1)") && picture.contains("role=\"img\"") && picture.contains("<desc")
     );
     // A reader of SVG agrees that it is well formed.
-    let result = pdf::sheets(&[&scene], HOSTILE, "hostile");
+    let result = pdf::sheets(&[&scene], HOSTILE, &pdf::About { author: HOSTILE.to_owned(), day: None }, "hostile");
     assert_eq!(result.map(|p| p.pages), Ok(1));
 }
 

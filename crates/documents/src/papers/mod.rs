@@ -2,16 +2,23 @@
 //! same blocks and set by one template; [`ALL`] is the list of them.
 
 mod acceptance_tests;
+mod bill_of_materials;
 mod calculation;
 mod common;
 mod compliance;
 mod data_sheet;
 mod inspection;
 mod installation;
+pub(crate) mod lacks;
+mod letterhead;
 mod maintenance;
+mod places;
+
 mod offer;
 mod performance_statement;
+mod questions;
 mod regulation;
+mod review_sheet;
 mod scope_split;
 mod site;
 mod specification;
@@ -21,6 +28,7 @@ use crate::Edition;
 use crate::charts::Drawn;
 use crate::render::pdf::{Pdf, PdfFault};
 use crate::report::{Report, cover, fingerprint};
+pub(crate) use places::{Places, of_rule};
 use std::collections::BTreeMap;
 use stillrise_search::Settled;
 
@@ -39,10 +47,31 @@ pub struct Paper {
     pub editions: &'static [Edition],
     /// How it begins.
     pub head: Head,
-    /// Whether the job has something to say in it.
-    pub applies: fn(&Settled) -> bool,
+    /// The papers whose pages it names; these are typeset ahead of it.
+    pub refers: &'static [&'static str],
+    /// Why a job does not give it; `None` where it has something to say in it.
+    pub lacks: fn(&Settled) -> Option<&'static str>,
     /// What stands in it.
-    make: fn(&mut Report<'_>, &[Drawn]),
+    make: fn(&mut Report<'_>, &Beside<'_>),
+}
+
+impl Paper {
+    /// Whether a job has something to say in it.
+    #[must_use]
+    pub fn applies(&self, settled: &Settled) -> bool {
+        (self.lacks)(settled).is_none()
+    }
+    /// What its file is called.
+    #[must_use]
+    pub fn file(&self) -> String {
+        format!("{}.pdf", self.name)
+    }
+}
+
+/// What a paper is made with beside the job.
+struct Beside<'a> {
+    charts: &'a [Drawn],
+    places: &'a Places,
 }
 
 /// How a paper begins.
@@ -55,16 +84,19 @@ pub enum Head {
 }
 
 /// Every edition.
-const EVERYBODY: &[Edition] = &Edition::ALL;
+pub(crate) const EVERYBODY: &[Edition] = &Edition::ALL;
 
 /// All papers, in the order in which they are read.
 pub static ALL: &[&Paper] = &[
     &offer::PAPER,
+    &questions::PAPER,
     &performance_statement::PAPER,
     &data_sheet::PAPER,
     &specification::PAPER,
     &scope_split::PAPER,
+    &bill_of_materials::PAPER,
     &compliance::PAPER,
+    &review_sheet::PAPER,
     &regulation::PAPER,
     &calculation::REPORT,
     &calculation::ANNEX,
@@ -78,7 +110,7 @@ pub static ALL: &[&Paper] = &[
 
 /// The papers of an edition that a job has something to say in.
 pub fn of(settled: &Settled, edition: Edition) -> impl Iterator<Item = &'static Paper> {
-    ALL.iter().copied().filter(move |paper| paper.editions.contains(&edition) && (paper.applies)(settled))
+    ALL.iter().copied().filter(move |paper| paper.editions.contains(&edition) && paper.applies(settled))
 }
 
 /// A paper by its name.
@@ -87,28 +119,73 @@ pub fn named(name: &str) -> Option<&'static Paper> {
     ALL.iter().copied().find(|paper| paper.name == name)
 }
 
-/// Typesets a paper. `charts` are those of the job, made once for all papers.
+/// Typesets one paper. `charts` are those of the job, made once for all papers.
 ///
 /// # Errors
 /// A fault of the template.
-pub fn typeset(settled: &Settled, edition: Edition, paper: &Paper, charts: &[Drawn]) -> Result<Pdf, PdfFault> {
-    let fingerprint = fingerprint(settled);
-    let mut report = Report::new(settled, edition);
-    (paper.make)(&mut report, charts);
-    let mut data = cover::cover(&report, &fingerprint);
-    let blocks = core::mem::take(&mut report.out.0);
-    let mut files = BTreeMap::new();
-    // Only what is shown is handed over.
-    for chart in charts.iter().filter(|chart| blocks.iter().any(|block| block["file"] == file(chart))) {
-        files.insert(file(chart), chart.svg.as_bytes().to_vec());
+pub fn typeset(settled: &Settled, edition: Edition, paper: &'static Paper, charts: &[Drawn]) -> Result<Pdf, PdfFault> {
+    Set::new(settled, edition, charts).paper(paper)
+}
+
+/// The papers of one package in the making. What one of them names the pages of is typeset ahead of it, and once.
+pub struct Set<'a> {
+    settled: &'a Settled,
+    edition: Edition,
+    charts: &'a [Drawn],
+    ahead: BTreeMap<&'static str, Pdf>,
+    places: Places,
+}
+
+impl<'a> Set<'a> {
+    /// None of them yet.
+    #[must_use]
+    pub fn new(settled: &'a Settled, edition: Edition, charts: &'a [Drawn]) -> Self {
+        Self { settled, edition, charts, ahead: BTreeMap::new(), places: Places::default() }
     }
-    data["blocks"] = serde_json::Value::Array(blocks);
-    data["document"] = paper.title.into();
-    data["about"] = paper.about.into();
-    data["head"] = if paper.head == Head::Cover { "cover" } else { "band" }.into();
-    files.insert("data.json".to_owned(), data.to_string().into_bytes());
-    let ident = format!("stillrise-{}-{}-{fingerprint}", paper.name, edition.word());
-    crate::render::pdf::typeset(TEMPLATE, files, &ident)
+
+    /// Typesets a paper.
+    ///
+    /// # Errors
+    /// A fault of the template.
+    pub fn paper(&mut self, paper: &'static Paper) -> Result<Pdf, PdfFault> {
+        if let Some(made) = self.ahead.remove(paper.name) {
+            return Ok(made);
+        }
+        for other in of(self.settled, self.edition).filter(|other| paper.refers.contains(&other.name)) {
+            if !self.places.knows(other.name) {
+                let made = self.paper(other)?;
+                self.ahead.insert(other.name, made);
+            }
+        }
+        let made = self.set(paper)?;
+        self.places.learn(paper, &made.places);
+        Ok(made)
+    }
+
+    fn set(&self, paper: &Paper) -> Result<Pdf, PdfFault> {
+        let (settled, edition) = (self.settled, self.edition);
+        let fingerprint = fingerprint(settled);
+        let mut report = Report::new(settled, edition);
+        (paper.make)(&mut report, &Beside { charts: self.charts, places: &self.places });
+        if paper.head == Head::Band {
+            letterhead::notes(&mut report);
+        }
+        let mut data = cover::cover(&report, &fingerprint);
+        let blocks = core::mem::take(&mut report.out.0);
+        let mut files = BTreeMap::new();
+        // Only what is shown is handed over.
+        for chart in self.charts.iter().filter(|chart| blocks.iter().any(|block| block["file"] == file(chart))) {
+            files.insert(file(chart), chart.svg.as_bytes().to_vec());
+        }
+        letterhead::letterhead(&settled.job.enquiry, &mut data, &mut files);
+        data["blocks"] = serde_json::Value::Array(blocks);
+        data["document"] = paper.title.into();
+        data["about"] = paper.about.into();
+        data["head"] = if paper.head == Head::Cover { "cover" } else { "band" }.into();
+        files.insert("data.json".to_owned(), data.to_string().into_bytes());
+        let ident = format!("stillrise-{}-{}-{fingerprint}", paper.name, edition.word());
+        crate::render::pdf::typeset(TEMPLATE, files, &ident)
+    }
 }
 
 /// What a chart is called among the files of a paper.

@@ -1,7 +1,7 @@
 //! The offer summary: what is bought, what it needs, what it will do and on which conditions, what is left out, what must be
 //! answered. Two pages for whoever decides.
 
-use super::{EVERYBODY, Head, Paper};
+use super::{EVERYBODY, Head, Paper, lacks};
 use crate::reply;
 use crate::report::blocks::{Table, slim, wide};
 use crate::report::{Report, cover, sentence};
@@ -17,7 +17,8 @@ pub static PAPER: Paper = Paper {
     about: "For whoever decides: what is bought, what it needs, what it will do and on which conditions, what is left out, what must be answered.",
     editions: EVERYBODY,
     head: Head::Band,
-    applies: |_| true,
+    refers: &[],
+    lacks: lacks::nothing,
     make: |r, _| make(r),
 };
 

@@ -23,6 +23,8 @@ pub(crate) mod standing;
 mod turns;
 mod weight;
 
+pub(crate) use asks::is_answerable;
+pub(crate) use posed::every_question;
 pub use posed::{Posed, posed};
 
 use crate::render::text::{item, wrap};
