@@ -9,7 +9,6 @@ use stillrise_desk::files;
 use stillrise_documents::contents::{list_json, list_text, told, told_json, told_text};
 use stillrise_documents::package::pretty;
 use stillrise_documents::{Edition, render::text::hang};
-use stillrise_search::risk::SAMPLES;
 
 /// The documents of a package: for whom each is, and what it answers; with an enquiry, which of them it gives and why not the
 /// others
@@ -33,11 +32,10 @@ pub fn run(args: &Args) -> End {
     let Some(file) = &args.file else {
         return said(args.json, || list_json(edition), || list_text(edition, out::width()) + &more());
     };
-    let (mut settled, _) = match files::settled(file, args.under.file()) {
+    let (settled, _) = match files::settled(file, args.under.file()) {
         Ok(found) => found,
         Err(trouble) => return trouble.into(),
     };
-    settled.study(SAMPLES);
     let edition = edition.unwrap_or_default();
     let all = told(&settled, edition);
     said(args.json, || told_json(&all, edition), || told_text(&all, edition, out::width()))

@@ -182,7 +182,7 @@ fn drawn() -> [Document; 6] {
                 "For whoever shows a chart of the report elsewhere: what leaves stage by stage, against flow, temperature and droplets, and what is uncertain.",
             ],
             WHO_CHECKS,
-            lacks::study,
+            lacks::prediction,
             |making| {
                 Ok(making
                     .charts

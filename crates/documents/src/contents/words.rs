@@ -2,13 +2,16 @@
 
 use super::{Document, Told, all};
 use crate::Edition;
-use crate::render::text::{Table, hang, heading};
+use crate::render::text::{hang, heading};
 use serde_json::{Value, json};
+
+/// In a cell, of a document that every edition has.
+const ALL: &str = "all";
 
 /// For whom a document is made, in a cell.
 fn editions(document: &Document) -> String {
     match document.editions {
-        all if all.len() == Edition::ALL.len() => "all".to_owned(),
+        all if all.len() == Edition::ALL.len() => ALL.to_owned(),
         some => some.iter().map(|edition| edition.word()).collect::<Vec<_>>().join(", "),
     }
 }
@@ -20,11 +23,24 @@ fn listed(edition: Option<Edition>) -> impl Iterator<Item = Document> {
 /// What documents there are, all or those of an edition.
 #[must_use]
 pub fn list_text(edition: Option<Edition>, width: usize) -> String {
-    let mut table = Table::new(["document", "file", "for", "who uses it for what"]);
+    let mut out = String::new();
     for one in listed(edition) {
-        table.row([one.title.to_owned(), one.file.clone(), editions(&one), one.about.to_owned()]);
+        out.push_str(&line(&one, &format!(", for {}", readers(&one)), width));
     }
-    table.render(width)
+    out
+}
+
+/// A document in two lines: what it is called and where it lies, who uses it for what.
+fn line(one: &Document, more: &str, width: usize) -> String {
+    hang(&format!("{} ({}){more}", one.title, one.file), width, 0, 4) + &hang(one.about, width, 4, 4)
+}
+
+/// For whom it is made, in words.
+fn readers(one: &Document) -> String {
+    match editions(one) {
+        all if all == ALL => "all readers".to_owned(),
+        some => some.replace("us", "ourselves").replace("regulator", "the authority").replace("client", "the client"),
+    }
 }
 
 /// The same for programs.
@@ -52,12 +68,9 @@ fn described(one: &Document) -> Value {
 #[must_use]
 pub fn told_text(all: &[Told], edition: Edition, width: usize) -> String {
     let mut out = heading(&format!("What this job gives, {}", edition.name()));
-    let mut table = Table::new(["document", "file", "who uses it for what"]);
     for one in all.iter().filter(|one| one.lacks.is_none()) {
-        let Document { title, file, about, .. } = &one.document;
-        table.row([(*title).to_owned(), file.clone(), (*about).to_owned()]);
+        out.push_str(&line(&one.document, "", width));
     }
-    out.push_str(&table.render(width));
     if let Some(drawings) = all.iter().find(|one| !one.sheets.is_empty()) {
         out.push_str(&heading("Sheets of the drawings"));
         for (k, sheet) in drawings.sheets.iter().enumerate() {

@@ -29,12 +29,13 @@ fn make(r: &mut Report<'_>) {
     r.out.intro(
         "Numbers and marks are those of the general arrangement; the workbook has the same lines to reckon on with.",
     );
-    let mut table = columns(r, &bill, "No.");
+    let mut table = columns(r, &bill, true);
     bill.unit.iter().for_each(|line| table.row(row(r, line)));
     r.out.form(&table, 4.0);
     r.out.section("Beside it");
-    let mut table = columns(r, &bill, "");
-    bill.beside.iter().for_each(|line| table.row(row(r, line)));
+    let mut table = columns(r, &bill, false);
+    // Nothing of it has a number on the drawing.
+    bill.beside.iter().for_each(|line| table.row(row(r, line).into_iter().skip(1)));
     r.out.form(&table, 4.0);
     r.out.remark(&said(&bill));
     r.out.remark("Brought by: the unit's maker; others, the client or whoever builds for him; excluded, nobody yet, and in no price. The scope split tells what each has to know for it.");
@@ -65,10 +66,9 @@ fn said(bill: &Bill) -> String {
     format!("{weights} {prices}")
 }
 
-fn columns(r: &Report<'_>, bill: &Bill, first: &str) -> Table {
+fn columns(r: &Report<'_>, bill: &Bill, numbered: bool) -> Table {
     let currency = bill.currency.as_ref().map_or_else(String::new, |currency| format!("|{currency}"));
-    Table::new([
-        slim(first),
+    let own = [
         wide("Item", 1.3),
         wide("Data", 2.4),
         slim("Number"),
@@ -76,7 +76,8 @@ fn columns(r: &Report<'_>, bill: &Bill, first: &str) -> Table {
         blank(&format!("Price of one{currency}"), 17.0),
         blank(&format!("Price{currency}"), 17.0),
         slim("Brought by"),
-    ])
+    ];
+    Table::new(numbered.then(|| slim("No.")).into_iter().chain(own))
 }
 
 fn row(r: &Report<'_>, line: &Line) -> [String; 8] {

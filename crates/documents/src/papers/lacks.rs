@@ -42,9 +42,9 @@ pub(crate) fn trail(settled: &Settled) -> Option<&'static str> {
     settled.job.ledger.entries.is_empty().then_some("nothing was calculated")
 }
 
-/// It shows what is uncertain.
-pub(crate) fn study(settled: &Settled) -> Option<&'static str> {
-    settled.risk.is_none().then_some("nothing was predicted whose uncertainty could be studied")
+/// It shows what leaves.
+pub(crate) fn prediction(settled: &Settled) -> Option<&'static str> {
+    settled.job.design.performance.is_none().then_some("no effluent could be predicted from what was said")
 }
 
 /// It asks.

@@ -26,9 +26,10 @@ mod start_up;
 
 use crate::Edition;
 use crate::charts::Drawn;
-use crate::render::pdf::{Pdf, PdfFault};
+use crate::render::pdf::{Pdf, PdfFault, Place};
 use crate::report::{Report, cover, fingerprint};
 pub(crate) use places::{Places, of_rule};
+use serde_json::Value;
 use std::collections::BTreeMap;
 use stillrise_search::Settled;
 
@@ -178,15 +179,50 @@ impl<'a> Set<'a> {
             files.insert(file(chart), chart.svg.as_bytes().to_vec());
         }
         letterhead::letterhead(&settled.job.enquiry, &mut data, &mut files);
-        data["blocks"] = serde_json::Value::Array(blocks);
         data["document"] = paper.title.into();
         data["about"] = paper.about.into();
         data["head"] = if paper.head == Head::Cover { "cover" } else { "band" }.into();
-        files.insert("data.json".to_owned(), data.to_string().into_bytes());
         let ident = format!("stillrise-{}-{}-{fingerprint}", paper.name, edition.word());
-        crate::render::pdf::typeset(TEMPLATE, files, &ident)
+        closely(data, blocks, files, &ident)
     }
 }
+
+/// Typesets a paper, and once more where a page would hold a few lines alone: closer, and without the new page that such a page
+/// stands ahead of. What has fewer pages is taken.
+fn closely(
+    mut data: Value,
+    mut blocks: Vec<Value>,
+    mut files: BTreeMap<String, Vec<u8>>,
+    ident: &str,
+) -> Result<Pdf, PdfFault> {
+    let mut typeset = |data: &mut Value, blocks: &[Value], is_close: bool| {
+        data["close"] = is_close.into();
+        data["blocks"] = blocks.into();
+        files.insert("data.json".to_owned(), data.to_string().into_bytes());
+        crate::render::pdf::typeset(TEMPLATE, files.clone(), ident)
+    };
+    let first = typeset(&mut data, &blocks, false)?;
+    let ends: Vec<&Place> = first.places.iter().filter(|place| place.what == END).collect();
+    let is_short: Vec<bool> = ends.iter().map(|end| end.page > 1 && end.down < FEW).collect();
+    if !is_short.contains(&true) || first.pages > LONG {
+        return Ok(first);
+    }
+    let mut run = 0;
+    blocks.retain(|block| {
+        let is_break = block["t"] == "break";
+        run += usize::from(is_break);
+        !is_break || block["keep"] == true || is_short.get(run - 1) != Some(&true)
+    });
+    let second = typeset(&mut data, &blocks, true)?;
+    Ok(if second.pages < first.pages { second } else { first })
+}
+
+/// What the template marks the end of the paper by, and what stands ahead of a new page.
+const END: &str = "end of a run of pages";
+/// How far down a page goes that holds a few lines alone.
+const FEW: f64 = 0.22;
+/// Pages of a paper that is typeset once only: it is no letter, and takes its time.
+const LONG: usize = 30;
 
 /// What a chart is called among the files of a paper.
 pub(crate) fn file(chart: &Drawn) -> String {

@@ -50,7 +50,10 @@ mod tests {
         let mut places = Places::default();
         let paper = super::super::named("calculation-report").expect("a paper");
         assert!(!places.knows(paper.name));
-        places.learn(paper, &[Place { what: of_rule("a"), page: 3 }, Place { what: of_rule("a"), page: 7 }]);
+        places.learn(
+            paper,
+            &[Place { what: of_rule("a"), page: 3, down: 0.5 }, Place { what: of_rule("a"), page: 7, down: 0.5 }],
+        );
         let found = places.find(paper.name, "rule a").expect("a place");
         assert_eq!(found.says, "Calculation report, page 3");
         assert_eq!(found.link, "calculation-report.pdf#page=3");

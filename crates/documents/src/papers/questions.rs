@@ -5,8 +5,9 @@ use super::{EVERYBODY, Head, Paper, lacks};
 use crate::reply::{self, Posed};
 use crate::report::Report;
 use crate::report::blocks::{Table, blank, slim, wide};
-use crate::report::verdicts::changes;
-use crate::summary::also_asked;
+use crate::report::verdicts::{STAYS, changes};
+use crate::summary::{also_asked, lower};
+use stillrise_checks::ask::Ask;
 use stillrise_search::Settled;
 use stillrise_search::questions::Question;
 
@@ -43,7 +44,9 @@ fn make(r: &mut Report<'_>) {
         // Where nothing was sized nothing can be told of most of them.
         let told = moves.iter().any(|text| !text.is_empty());
         let columns = [slim("No."), wide("Question, and what was taken meanwhile", 2.6)];
-        let columns = columns.into_iter().chain(told.then(|| wide("What the answer would change", 2.0)));
+        let columns = columns.into_iter().chain(told.then(|| {
+            wide("What the answer would change: oil that leaves, the unit, what cannot be judged without it", 2.0)
+        }));
         let mut table = Table::new(columns.chain([blank("Answer", 46.0)]));
         for (one, moves) in posed.iter().zip(moves) {
             let row = [one.number.to_string(), one.text.clone()].into_iter();
@@ -63,14 +66,26 @@ fn make(r: &mut Report<'_>) {
 /// Height of an empty box, mm.
 const BOX: f64 = 9.0;
 
-/// What the answers to a question would change: of the assumptions behind it the one that moves most.
+/// What the answers to a question would change: of the assumptions behind it the one that moves most; else which rules wait for it.
 fn what_moves(settled: &Settled, posed: &Posed) -> String {
     let behind = settled.questions().iter().filter(|q| posed.keys.contains(&q.key));
     let most = behind.fold(None, |most: Option<&Question>, q| match most {
         Some(other) if other.weight >= q.weight => Some(other),
         _ => Some(q),
     });
-    most.filter(|q| !q.outcomes.is_empty() || !q.flows.is_empty()).map_or_else(String::new, |q| changes(settled, q))
+    let tells = |q: &&Question| q.weight >= STAYS && !q.outcomes.is_empty() || !q.flows.is_empty();
+    if let Some(most) = most.filter(tells) {
+        return changes(settled, most);
+    }
+    let waits = |ask: &Ask| match &ask.key {
+        Some(key) => posed.keys.iter().any(|own| own == key),
+        None => posed.text.starts_with(&*ask.question),
+    };
+    let mut rules: Vec<String> = Vec::new();
+    for judged in settled.verdicts.iter().filter(|judged| judged.verdict.asks().iter().any(waits)) {
+        rules.push(lower(judged.rule.title));
+    }
+    if rules.is_empty() { String::new() } else { format!("Not judged yet: {}.", rules.join("; ")) }
 }
 
 /// How many figures were taken beside, and where they stand.

@@ -57,7 +57,7 @@ impl fmt::Display for PdfFault {
 impl core::error::Error for PdfFault {}
 
 /// A finished PDF.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Pdf {
     /// The file.
     pub bytes: Vec<u8>,
@@ -73,12 +73,14 @@ pub struct Pdf {
 }
 
 /// Where something stands in a finished PDF.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Place {
     /// What stands there.
     pub what: String,
     /// Its page, from 1.
     pub page: usize,
+    /// How far down on it, as a share of its height.
+    pub down: f64,
 }
 
 /// Typesets markup with its files; `ident` names the document stably, so that the same input
@@ -127,8 +129,9 @@ pub fn typeset(main: &str, files: BTreeMap<String, Vec<u8>>, ident: &str) -> Res
 fn places(document: &PagedDocument) -> Vec<Place> {
     let known = document.introspector();
     let place = |element: &Content, what: String| {
-        let page = known.page(element.location()?)?;
-        Some(Place { what, page: page.get() })
+        let position = known.position(element.location()?)?;
+        let page = document.pages().get(position.page.get() - 1)?;
+        Some(Place { what, page: position.page.get(), down: position.point.y / page.frame.height() })
     };
     let headings = known.query(&HeadingElem::ELEM.select());
     let headings = headings.iter().filter_map(|element| {

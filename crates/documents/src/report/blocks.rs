@@ -185,6 +185,11 @@ impl Blocks {
     pub fn new_page(&mut self) {
         self.0.push(json!({ "t": "break" }));
     }
+    /// The same, of what is taken out and copied: it stays on a page of its own.
+    pub fn page_to_copy(&mut self, title: &str) {
+        self.0.push(json!({ "t": "break", "keep": true }));
+        self.section(title);
+    }
     /// A block of its own kind.
     pub fn other(&mut self, block: Value) {
         self.0.push(block);

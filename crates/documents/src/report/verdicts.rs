@@ -252,7 +252,7 @@ pub(super) fn questions(r: &mut Report<'_>) {
 }
 
 /// Below this weight neither effluent nor unit nor verdict moves.
-const STAYS: f64 = 1e-3;
+pub(crate) const STAYS: f64 = 1e-3;
 
 /// What the two ends of a range would lead to.
 pub(crate) fn changes(settled: &stillrise_search::Settled, q: &Question) -> String {
