@@ -314,3 +314,45 @@ fn rate_by_change_has_a_time_line_steps_and_the_shape_its_schema_states() {
 fn squeezed(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
+
+#[test]
+fn the_readme_lists_the_documents_that_a_package_is_made_of() {
+    let readme = std::fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("../../README.md")).expect("read");
+    let table = stillrise_documents::contents::list_markdown();
+    assert!(readme.contains(&table), "README has another table than this:\n{table}");
+}
+
+#[test]
+fn documents_tells_what_there_is_and_what_a_job_gives() {
+    let (code, all, err) = run(here(), &["documents", "--json"]);
+    assert_eq!((code, err.as_str()), (0, ""));
+    let all: Value = serde_json::from_str(&all).expect("JSON");
+    let titles = |value: &Value| -> Vec<String> {
+        value.as_array().into_iter().flatten().filter_map(|one| one["title"].as_str().map(str::to_owned)).collect()
+    };
+    let named = titles(&all);
+    assert!(named.len() > 20, "{named:?}");
+    let (_, text, _) = run(here(), &["documents"]);
+    let (_, help, _) = run(here(), &["submittal", "--help"]);
+    for title in &named {
+        assert!(text.contains(title.as_str()) && help.contains(title.as_str()), "{title}");
+    }
+    let (_, own, _) = run(here(), &["documents", "--for", "client", "--json"]);
+    let own = titles(&serde_json::from_str(&own).expect("JSON"));
+    assert!(own.len() < named.len() && !own.contains(&"Inputs".to_owned()), "{own:?}");
+    // The unit of this job stands: nothing is bought.
+    let stands = job("foundry").to_string_lossy().into_owned();
+    let (code, told, _) = run(here(), &["documents", &stands, "--json"]);
+    let told: Value = serde_json::from_str(&told).expect("JSON");
+    assert_eq!((code, told["documents"].as_array().map(Vec::len)), (0, Some(named.len())));
+    for one in told["documents"].as_array().into_iter().flatten() {
+        assert_eq!(one["given"] == true, one["why_not"].is_null(), "{one}");
+        match one["name"].as_str() {
+            Some("bill-of-materials") => assert!(one["why_not"].as_str().is_some_and(|why| why.contains("stands"))),
+            Some("drawings") => assert!(one["sheets"].as_array().is_some_and(|sheets| sheets.len() > 3), "{one}"),
+            _ => {}
+        }
+    }
+    let (code, _, said) = run(here(), &["documents", "no-such-file.toml"]);
+    assert!(code == 2 && said.contains("no-such-file.toml"), "{code} {said}");
+}

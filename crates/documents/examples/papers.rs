@@ -22,10 +22,11 @@ fn main() -> Result<(), Box<dyn Error>> {
     let enquiry = read_enquiry(&text, &beside).map_err(|faults| format!("{faults:?}"))?;
     let settled = settle(&enquiry, &read_range(include_str!("../../../ranges/demo.toml")).file);
     let drawn = charts::charts(&settled);
+    let mut set = papers::Set::new(&settled, Edition::Client, &drawn);
     for paper in papers::of(&settled, Edition::Client)
         .filter(|paper| names.is_empty() || names.iter().any(|name| name == paper.name))
     {
-        let made = papers::typeset(&settled, Edition::Client, paper, &drawn).map_err(|fault| format!("{fault:?}"))?;
+        let made = set.paper(paper).map_err(|fault| format!("{fault:?}"))?;
         println!("{}: {} pages", paper.name, made.pages);
         if let Some(folder) = &folder {
             std::fs::write(Path::new(folder).join(format!("{}.pdf", paper.name)), made.bytes)?;

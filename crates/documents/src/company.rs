@@ -1,9 +1,11 @@
 //! Whose documents these are: what the company's settings and the enquiry say for title blocks, letterheads and notes. One place
 //! for every document that shows any of it; where nobody said anything, nothing stands.
 
+use crate::render::pdf::About;
 use crate::render::sheet::SheetSize;
 use crate::render::text::plain;
 use stillrise_design::enquiry::Enquiry;
+use stillrise_design::enquiry::date::Date;
 use stillrise_design::enquiry::fields::Text;
 use stillrise_design::enquiry::settings::{Drawing, Logo, Settings, numbered};
 
@@ -72,6 +74,20 @@ pub fn drawing_number(enquiry: &Enquiry, sheet: &str) -> String {
 pub fn sheet_size(enquiry: &Enquiry) -> SheetSize {
     let standing = enquiry.settings.as_ref().and_then(|own| own.drawing.size.0);
     enquiry.head.sheet.0.or(standing).map_or_else(|| SheetSize::of(enquiry.system()), SheetSize::from)
+}
+
+/// What a PDF says of itself: the company, else who prepared the enquiry, and the day on the documents.
+#[must_use]
+pub fn about(enquiry: &Enquiry) -> About {
+    let head = &enquiry.head;
+    let name = company(enquiry).name;
+    let by = head.prepared_by.as_deref().map(plain).unwrap_or_default();
+    let day = head.date.as_deref().and_then(|text| Date::read(text).ok());
+    let number = |n: u32| i32::try_from(n).unwrap_or_default();
+    About {
+        author: if name.is_empty() { by } else { name },
+        day: day.map(|day| [day.year, number(day.month), number(day.day)]),
+    }
 }
 
 #[cfg(test)]

@@ -4,9 +4,11 @@
 //! Every document comes back as a name and its bytes; nothing here touches a file.
 
 pub mod alternatives;
+pub(crate) mod bill;
 pub mod charts;
 pub mod company;
 pub mod compare;
+pub mod contents;
 pub mod decisions;
 pub mod drawings;
 pub mod edition;

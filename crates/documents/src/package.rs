@@ -1,7 +1,7 @@
 //! The package: names and bytes of all documents, and a manifest with their hashes.
 
 use crate::Edition;
-use crate::exchange::{of_drawing, of_job};
+use crate::contents::{self, Making};
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 use stillrise_search::Settled;
@@ -39,10 +39,10 @@ pub fn package(
     made.ok_or_else(|| PackageFault { document: "package", reason: "it was stopped".to_owned() })
 }
 
-/// The documents that are made one after the other, as [`package_step_by_step`] names them.
-pub const STEPS: [&str; 5] = ["drawings", "charts", "papers", "result for programs", "list with hashes"];
+/// What is done one after the other, as [`package_step_by_step`] names it.
+pub const STEPS: [&str; 4] = contents::STEPS;
 
-/// The same, telling before each document which it is; where `goes_on` says no, nothing more is made and nothing is answered.
+/// The same, telling before each document what is done; where `goes_on` says no, nothing more is made and nothing is answered.
 ///
 /// # Errors
 /// [`PackageFault`] naming the document.
@@ -53,71 +53,16 @@ pub fn package_step_by_step(
     inputs: &[(String, Vec<u8>)],
     goes_on: &dyn Fn(&'static str) -> bool,
 ) -> Result<Option<Vec<(String, Vec<u8>)>>, PackageFault> {
-    let [drawing, charts, papers, result, list] = STEPS;
-    let mut files: Vec<(String, Vec<u8>)> = Vec::new();
-    if !goes_on(drawing) {
-        return Ok(None);
-    }
-    let set = crate::drawings::set(settled, edition);
-    files.extend(drawings(settled, edition, &set)?);
-    files.extend(of_job(settled, edition).map_err(|reason| PackageFault { document: "workbook", reason })?);
-    if !goes_on(charts) {
-        return Ok(None);
-    }
-    let drawn = crate::charts::charts(settled);
-    if settled.risk.is_some() && edition != Edition::Client {
-        files.extend(drawn.iter().map(|c| (format!("charts/{}.svg", c.name), c.svg.clone().into_bytes())));
-    }
-    let sheets = crate::drawings::kinds_of(&set);
-    for paper in crate::papers::of(settled, edition) {
-        if !goes_on(papers) {
+    let charts = crate::charts::charts(settled);
+    let mut making = Making::new(settled, edition, inputs, &charts);
+    for document in contents::of(settled, edition) {
+        if !goes_on(document.step) {
             return Ok(None);
         }
-        let made = crate::papers::typeset_beside(settled, edition, paper, &drawn, Some(&sheets))
-            .map_err(|fault| PackageFault { document: paper.name, reason: format!("{fault:?}") })?;
-        files.push((format!("{}.pdf", paper.name), made.bytes));
+        let files = document.make(&mut making);
+        making.files.extend(files.map_err(|reason| PackageFault { document: document.name, reason })?);
     }
-    if !goes_on(result) {
-        return Ok(None);
-    }
-    // Data for programs and for whoever checks: a client reads the papers.
-    if edition != Edition::Client {
-        files.push(("data/trail.txt".to_owned(), crate::trail::trail(settled, 140).into_bytes()));
-        files.push(("data/result.json".to_owned(), pretty(&crate::result::result(settled, edition))));
-        let texts = set.iter().map(|d| format!("{}\n\n{}\n", d.title, d.sheet_texts));
-        files.push(("data/drawings.txt".to_owned(), texts.collect::<String>().into_bytes()));
-    }
-    if edition.is_internal() {
-        files.extend(inputs.iter().map(|(name, bytes)| (format!("inputs/{name}"), bytes.clone())));
-    }
-    if !goes_on(list) {
-        return Ok(None);
-    }
-    let manifest = manifest(settled, edition, &files, inputs);
-    files.push((MANIFEST.to_owned(), manifest));
-    Ok(Some(files))
-}
-
-/// The drawing set: all sheets as one PDF at true size, each as a picture.
-fn drawings(
-    settled: &Settled,
-    edition: Edition,
-    set: &[crate::drawings::Drawing],
-) -> Result<Vec<(String, Vec<u8>)>, PackageFault> {
-    let mut files = Vec::new();
-    let (Some(first), scenes) = (set.first(), set.iter().map(|d| &d.scene).collect::<Vec<_>>()) else {
-        return Ok(files);
-    };
-    let ident = format!("stillrise-drawings-{}-{}", edition.word(), crate::report::fingerprint(settled));
-    let title = first.title.split(", general").next().unwrap_or(&first.title);
-    let pdf = crate::render::pdf::sheets(&scenes, title, &ident)
-        .map_err(|fault| PackageFault { document: "drawings", reason: format!("{fault:?}") })?;
-    files.push(("drawings.pdf".to_owned(), pdf.bytes));
-    for (k, drawing) in set.iter().enumerate() {
-        let name = format!("drawings/{}-{}", k + 1, drawing.name);
-        files.extend(of_drawing(drawing, &name, settled.job.enquiry.system()));
-    }
-    Ok(files)
+    Ok(Some(making.files))
 }
 
 /// JSON as it is written to files: indented, with a line end.
@@ -128,7 +73,9 @@ pub fn pretty(value: &Value) -> Vec<u8> {
     bytes
 }
 
-fn manifest(settled: &Settled, edition: Edition, files: &[(String, Vec<u8>)], inputs: &[(String, Vec<u8>)]) -> Vec<u8> {
+/// The list of all files with their hashes, and of the inputs that they were made from.
+pub(crate) fn manifest(making: &Making<'_>) -> Vec<u8> {
+    let Making { settled, edition, inputs, files, .. } = making;
     let head = &settled.job.enquiry.head;
     pretty(&json!({
         "is": MARK,

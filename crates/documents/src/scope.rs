@@ -71,6 +71,14 @@ pub(crate) struct Row {
     pub(crate) by: By,
     /// What whoever brings it has to know; empty where there is nothing.
     pub(crate) note: String,
+    /// What the drawing calls it where it numbers it among the parts.
+    pub(crate) part: Option<&'static str>,
+}
+
+impl Row {
+    fn numbered(self, part: &'static str) -> Self {
+        Self { part: Some(part), ..self }
+    }
 }
 
 /// Who brings a stage of the train.
@@ -119,7 +127,7 @@ struct Split<'a> {
 }
 
 fn row(group: Group, item: &str, by: By, note: impl Into<String>) -> Row {
-    Row { group, item: item.to_owned(), by, note: note.into() }
+    Row { group, item: item.to_owned(), by, note: note.into(), part: None }
 }
 
 impl Split<'_> {
@@ -145,20 +153,23 @@ impl Split<'_> {
         let units = if count > 1.0 { format!("{} units", print::digits(count, 2)) } else { "1 unit".to_owned() };
         let mut rows = Vec::new();
         if self.is_built_in() {
-            rows.push(row(g, "Internals, set into the vessel", By::Maker, units));
-            rows.push(row(g, "Vessel, built in its place", By::Others, "to the inside dimensions of the data sheet"));
+            rows.push(row(g, "Internals, set into the vessel", By::Maker, units).numbered("Walls and floor"));
+            let inside = "to the inside dimensions of the data sheet";
+            rows.push(row(g, "Vessel, built in its place", By::Others, inside).numbered("Walls and floor"));
         } else {
-            rows.push(row(g, "Vessel with its internals", By::Maker, units));
+            rows.push(row(g, "Vessel with its internals", By::Maker, units).numbered("Shell"));
         }
         rows.push(match unit.body.is_open() {
             true if self.is_built_in() => {
                 row(g, "Cover over the basin", By::Open, "none is counted; the permit or the vapour may ask for one")
             }
             true => row(g, "Cover", By::Maker, "load class to be agreed where it is walked on or driven over"),
-            false => row(g, "Manways", By::Maker, "covers for the load that crosses them, to be agreed"),
+            false => row(g, "Manways", By::Maker, "covers for the load that crosses them, to be agreed")
+                .numbered("Manways with risers"),
         });
         if self.settled.job.design.performance.as_ref().is_some_and(|p| !p.levels.is_empty()) {
-            rows.push(row(g, "Level float with its switch", By::Maker, "set to the level of the data sheet"));
+            let float = row(g, "Level float with its switch", By::Maker, "set to the level of the data sheet");
+            rows.push(float.numbered("Level float"));
             rows.push(row(
                 g,
                 "Alarm panel, wiring, power",
@@ -173,7 +184,7 @@ impl Split<'_> {
                 print::digits(pumps.pumps.q.si(), 2),
                 self.show(pumps.pump.q, (&GPM, &M3_H))
             );
-            rows.push(row(g, "Effluent pumps in the unit", By::Maker, says));
+            rows.push(row(g, "Effluent pumps in the unit", By::Maker, says).numbered("Effluent pumps"));
             let length = |q| self.show(q, (&IN, &MM));
             rows.push(row(
                 g,

@@ -15,12 +15,14 @@ use stillrise_units::{System, Typed, print};
 type Outcome = Result<(), Box<dyn Error>>;
 
 /// The papers, and the most pages of each.
-const PAPERS: [(&str, usize); 5] = [
+const PAPERS: [(&str, usize); 7] = [
     ("performance-statement", 2),
     ("data-sheet", 2),
     ("technical-specification", 6),
     ("scope-split", 2),
-    ("compliance-matrix", 5),
+    ("compliance-matrix", 9),
+    ("bill-of-materials", 3),
+    ("questions", 4),
 ];
 
 /// All worked jobs.
@@ -87,7 +89,7 @@ fn every_paper_is_sound_for_every_worked_job_and_no_longer_than_it_may_be() -> O
         let settled = job(name, "")?;
         for (paper_name, most) in PAPERS {
             let paper = paper(paper_name)?;
-            if !(paper.applies)(&settled) {
+            if !paper.applies(&settled) {
                 assert!(
                     settled.job.enquiry.unit_stands() || settled.job.design.train.is_none(),
                     "{name}: no {paper_name}"
@@ -136,7 +138,7 @@ fn a_performance_is_stated_for_the_limits_that_are_kept_and_for_no_other() -> Ou
         }
         if stated == 0 {
             let specification = paper("technical-specification")?;
-            if (specification.applies)(&settled) {
+            if specification.applies(&settled) {
                 let text = self::text(&settled, specification.name, Edition::Client)?;
                 assert!(!text.contains("Theeffluentshallkeep"), "{name}: specifies what is not stated");
             }

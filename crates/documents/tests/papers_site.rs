@@ -88,7 +88,7 @@ fn each_paper_is_sound_and_no_longer_than_its_reader_reads() -> Outcome {
     let mut made = 0;
     for (name, settled) in jobs()? {
         for (paper, most) in PAPERS {
-            if !(named(paper).ok_or(paper)?.applies)(settled) {
+            if !named(paper).ok_or(paper)?.applies(settled) {
                 assert!(settled.job.design.train.is_none() || settled.job.enquiry.unit_stands(), "{name}: {paper}");
                 continue;
             }

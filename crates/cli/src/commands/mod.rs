@@ -2,6 +2,7 @@
 
 pub mod compare;
 pub mod completions;
+pub mod documents;
 pub mod issue;
 pub mod man;
 pub mod manual;

@@ -7,11 +7,13 @@ use serde_json::json;
 use std::path::PathBuf;
 use stillrise_desk::{files, packages};
 use stillrise_documents::Edition;
+use stillrise_documents::contents::list_text;
 use stillrise_documents::package::{package, pretty};
 use stillrise_search::risk::SAMPLES;
 
-/// The package: calculation report, long section, trail, result and manifest
+/// The package: papers, drawings, model, schedules and a list with hashes (see `stillrise documents`)
 #[derive(clap::Args)]
+#[command(after_long_help = documents())]
 pub struct Args {
     /// The enquiry file, or its folder
     file: PathBuf,
@@ -30,7 +32,7 @@ pub struct Args {
 
 /// For whom a package is made.
 #[derive(Clone, Copy, ValueEnum)]
-enum For {
+pub enum For {
     /// The client
     Client,
     /// The authority: every step of the trail
@@ -48,6 +50,14 @@ impl From<For> for Edition {
         }
     }
 }
+
+/// What a package consists of, for the long help.
+fn documents() -> String {
+    format!("What it consists of:\n\n{}", list_text(None, HELP))
+}
+
+/// Letters in a line of the help.
+const HELP: usize = 100;
 
 /// Runs it.
 pub fn run(args: &Args) -> End {

@@ -1,6 +1,6 @@
 //! The calculation report, and the trail of every value as its annex.
 
-use super::{EVERYBODY, Head, Paper};
+use super::{EVERYBODY, Head, Paper, lacks};
 use crate::report;
 
 /// The calculation report.
@@ -10,8 +10,9 @@ pub static REPORT: Paper = Paper {
     about: "For whoever checks the calculation: everything in the order in which it is checked. Each number carries its place in the trail, a document of its own.",
     editions: EVERYBODY,
     head: Head::Cover,
-    applies: |_| true,
-    make: report::calculation,
+    refers: &[],
+    lacks: lacks::nothing,
+    make: |r, beside| report::calculation(r, beside.charts),
 };
 
 /// What stands beside the report.
@@ -21,8 +22,9 @@ pub static ANNEX: Paper = Paper {
     about: "For whoever checks further: what each stage catches by size, zone by zone, solids by size, rules that pass or do not apply, start-up and acceptance.",
     editions: EVERYBODY,
     head: Head::Band,
-    applies: |_| true,
-    make: report::beside,
+    refers: &[],
+    lacks: lacks::nothing,
+    make: |r, beside| report::beside(r, beside.charts),
 };
 
 /// Every value.
@@ -32,6 +34,7 @@ pub static TRAIL: Paper = Paper {
     about: "Annex of the calculation report: every value in the order of calculation, with its formula, its inputs and where they come from, and the sources of all formulas.",
     editions: EVERYBODY,
     head: Head::Band,
-    applies: |settled| !settled.job.ledger.entries.is_empty(),
+    refers: &[],
+    lacks: lacks::trail,
     make: |r, _| report::annex(r),
 };

@@ -1,12 +1,12 @@
-//! The compliance matrix: each limit, each thing that was named, each rule that applies, with what was found, where it stands,
-//! and its status.
+//! The compliance matrix: each limit, each thing that was named, each rule that applies, with what was found, on which page of
+//! which paper it stands, and its status. Those papers are typeset ahead of it, and nothing of its texts is cut.
 
 use super::common::{self, Answer, Met, Stated};
-use super::{EVERYBODY, Head, Paper};
+use super::{EVERYBODY, Head, Paper, Places, lacks, of_rule};
 use crate::Edition;
 use crate::report::blocks::{Table, slim, wide};
 use crate::report::{Report, capital, sentence};
-use stillrise_checks::{Grade, Judged, Part};
+use stillrise_checks::{Grade, Judged};
 use stillrise_design::enquiry::blocks::{Decision, Settled as Decided};
 use stillrise_design::performance::limit::Word;
 
@@ -14,11 +14,12 @@ use stillrise_design::performance::limit::Word;
 pub static PAPER: Paper = Paper {
     name: "compliance-matrix",
     title: "Compliance matrix",
-    about: "For whoever checks that what was asked is met: each limit, each thing that was named, each rule that applies, with what was found and where it stands.",
+    about: "For whoever checks that what was asked is met: each limit, each thing that was named, each rule that applies, with what was found, on which page it stands, and whether it is met.",
     editions: EVERYBODY,
     head: Head::Band,
-    applies: |settled| !settled.verdicts.is_empty(),
-    make: |r, _| make(r),
+    refers: &[STATEMENT, REPORT, ANNEX],
+    lacks: lacks::rules,
+    make: |r, beside| make(r, beside.places),
 };
 
 /// The statuses of a row, in print.
@@ -27,17 +28,19 @@ const FAILS: &str = "does not meet";
 const UNKNOWN: &str = "cannot be judged";
 const OPEN: &str = "open";
 
-/// Where limits stand.
-const STATEMENT: &str = "Performance statement, What is stated";
+/// The papers that it leads to.
+const STATEMENT: &str = "performance-statement";
+const REPORT: &str = "calculation-report";
+const ANNEX: &str = "calculation-annex";
 
-fn make(r: &mut Report<'_>) {
+fn make(r: &mut Report<'_>, places: &Places) {
     let settled = r.settled;
     let limits = common::limits(settled);
     let answers = common::answers(settled);
     in_short(r, &limits);
-    asked(r, &limits, &answers);
-    wanting(r);
-    passing(r);
+    asked(r, places, &limits, &answers);
+    wanting(r, places);
+    passing(r, places);
     common::cautions(r, "A rule that is met shows no more than that this fault was looked for and not found.");
 }
 
@@ -60,7 +63,17 @@ fn in_short(r: &mut Report<'_>, limits: &[Stated<'_>]) {
 }
 
 fn columns(what: &str) -> Table {
-    Table::new([wide("Source, clause", 1.0), wide(what, 1.2), wide("Found", 2.2), wide("Where", 0.9), slim("Status")])
+    Table::new([wide("Clause", 1.4), wide(what, 1.0), wide("Found", 2.0), wide("Document, page", 1.3), slim("Status")])
+}
+
+/// The column of the place.
+const PLACE: usize = 3;
+
+/// The cell of a place, which leads there; empty where the paper is none of this package.
+fn place(table: &mut Table, places: &Places, paper: &str, what: &str) -> String {
+    let Some(found) = places.find(paper, what) else { return String::new() };
+    table.link(PLACE, &found.link);
+    found.says
 }
 
 /// The status of a limit.
@@ -85,7 +98,7 @@ fn of_answer(answer: &Answer) -> &'static str {
 }
 
 /// Limits, and what was named.
-fn asked(r: &mut Report<'_>, limits: &[Stated<'_>], answers: &[Answer]) {
+fn asked(r: &mut Report<'_>, places: &Places, limits: &[Stated<'_>], answers: &[Answer]) {
     if limits.is_empty() && answers.is_empty() {
         return;
     }
@@ -99,35 +112,26 @@ fn asked(r: &mut Report<'_>, limits: &[Stated<'_>], answers: &[Answer]) {
             (false, true) => format!("{}; {}", limit.says, limit.why.trim_end_matches('.')),
             (false, false) => format!("{}; {found}{share}", limit.says),
         };
+        let stands = place(&mut table, places, STATEMENT, "What is stated");
         table.row([
             capital(limit.authority.unwrap_or("source not stated")),
             format!("{}; {}", limit.title, limit.method.unwrap_or("method not stated")),
             capital(found.trim_start_matches("; ")),
-            STATEMENT.to_owned(),
+            stands,
             of_limit(limit).to_owned(),
         ]);
     }
     for answer in answers {
+        let stands = place(&mut table, places, REPORT, "What was named and asked");
         table.row([
             "Enquiry, named".to_owned(),
             answer.asked.clone(),
             sentence(&answer.says),
-            "Calculation report, Triage".to_owned(),
+            stands,
             of_answer(answer).to_owned(),
         ]);
     }
     r.out.table(&table);
-}
-
-/// Where in the calculation report the matter of a rule stands.
-fn place(part: Part) -> &'static str {
-    match part {
-        Part::Enquiry => "Basis of design",
-        Part::Inlet | Part::Chamber | Part::Hopper | Part::Pack | Part::Downcomer | Part::Unit => {
-            "Treatment train and unit"
-        }
-        Part::OilZone | Part::Outlet | Part::Effluent | Part::Site => "Performance",
-    }
 }
 
 /// Its status; who decided is told in our own edition alone.
@@ -154,7 +158,7 @@ fn decided(edition: Edition, decision: &Decision) -> String {
 }
 
 /// Rules that are not met, ask for a decision, or cannot be judged.
-fn wanting(r: &mut Report<'_>) {
+fn wanting(r: &mut Report<'_>, places: &Places) {
     let settled = r.settled;
     let mut table = columns("Without this fault");
     for grade in [Grade::Fails, Grade::Warns, Grade::CannotJudge] {
@@ -162,11 +166,12 @@ fn wanting(r: &mut Report<'_>) {
             let because = judged.decision.as_ref().and_then(|d| d.because.as_deref());
             let because =
                 because.map_or_else(String::new, |text| format!(" Decision: {}.", text.trim_end_matches('.')));
+            let stands = place(&mut table, places, REPORT, &of_rule(judged.rule.id));
             table.row([
-                family(judged.rule.source),
+                judged.rule.source.to_owned(),
                 judged.rule.title.to_owned(),
-                format!("{}{because}", sentence(&short(judged.verdict.says()))),
-                place(judged.rule.part).to_owned(),
+                format!("{}{because}", sentence(judged.verdict.says())),
+                stands,
                 status(r.edition, judged),
             ]);
         }
@@ -176,7 +181,7 @@ fn wanting(r: &mut Report<'_>) {
         return;
     }
     r.out.section("Rules that are not met or not settled");
-    r.out.remark("Each rule looks for a fault that a unit must not have; \"Where\" names the section of the calculation report, which explains each, with its full source, under \"Verdicts of the rules\". A row that is open or not met is settled by a change, or accepted by a named engineer on a date, with the reason; that then stands here.");
+    r.out.remark("Each rule looks for a fault that a unit must not have; the page named explains it. A row that is open or not met is settled by a change, or accepted by a named engineer on a date, with the reason; that then stands here.");
     r.out.table(&table);
     if let Some(first) = settled.verdicts.iter().find(|j| together(j)) {
         r.out.para(&format!(
@@ -192,46 +197,32 @@ fn together(judged: &Judged) -> bool {
 }
 
 /// Rules that are met, by where they come from.
-fn passing(r: &mut Report<'_>) {
-    let mut groups: Vec<(String, Vec<&Judged>)> = Vec::new();
+fn passing(r: &mut Report<'_>, places: &Places) {
+    let mut all: Vec<(String, &Judged)> = Vec::new();
     for judged in r.settled.verdicts.iter().filter(|j| j.grade() == Grade::Passes) {
-        let family = family(judged.rule.source);
-        match groups.iter_mut().find(|(name, _)| *name == family) {
-            Some((_, all)) => all.push(judged),
-            None => groups.push((family, vec![judged])),
-        }
+        all.push((family(judged.rule.source), judged));
     }
-    if groups.is_empty() {
+    if all.is_empty() {
         return;
     }
-    groups.sort_by(|(a, x), (b, y)| y.len().cmp(&x.len()).then_with(|| a.cmp(b)));
+    // What the same publication asks for stands together, the most first.
+    let many = |name: &str| all.iter().filter(|(other, _)| other == name).count();
+    let mut order: Vec<(core::cmp::Reverse<usize>, &str, &Judged)> =
+        all.iter().map(|(name, judged)| (core::cmp::Reverse(many(name)), name.as_str(), *judged)).collect();
+    order.sort_by(|a, b| (a.0, a.1).cmp(&(b.0, b.1)));
     r.out.section("Rules that are met");
-    let mut table = Table::new([wide("Source", 1.0), wide("Without this fault", 1.4), wide("Found", 3.0)]);
-    for (family, all) in groups {
-        for (k, judged) in all.into_iter().enumerate() {
-            let source = if k == 0 { family.clone() } else { String::new() };
-            table.row([source, judged.rule.title.to_owned(), capital(&short(judged.verdict.says()))]);
-        }
+    let mut table = columns("Without this fault");
+    for (_, _, judged) in order {
+        let stands = place(&mut table, places, ANNEX, &of_rule(judged.rule.id));
+        table.row([
+            judged.rule.source.to_owned(),
+            judged.rule.title.to_owned(),
+            capital(judged.verdict.says()),
+            stands,
+            MEETS.to_owned(),
+        ]);
     }
     r.out.table(&table);
-    r.out.remark("The full source of each rule stands in the calculation report, \"Verdicts of the rules\".");
-}
-
-/// Letters of what a rule found that the matrix tells.
-const TOLD: usize = 280;
-
-/// The first of what a rule found, up to a whole part of its sentence; the rest stands in the calculation report.
-fn short(says: &str) -> String {
-    if says.chars().count() <= TOLD {
-        return says.to_owned();
-    }
-    let ends = says
-        .match_indices([';', '.'])
-        .filter(|(k, _)| says.get(k + 1..).is_some_and(|rest| rest.starts_with(' ')))
-        .map(|(k, _)| k);
-    let last = ends.take_while(|k| *k <= TOLD).last();
-    last.and_then(|end| says.get(..end))
-        .map_or_else(|| says.to_owned(), |first| format!("{first}; more in the calculation report"))
 }
 
 /// What the sources of several rules have in common: the publication, or the kind of reasoning.
@@ -267,21 +258,12 @@ fn family(source: &str) -> String {
     }
 }
 
-/// Letters of a source that a cell of the matrix takes.
+/// Letters of a source that still name a family.
 const LONGEST: usize = 60;
 
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn a_long_finding_ends_with_a_whole_part_of_its_sentence() {
-        let long = format!("one 3.5 m3 short; {}; {}", "a".repeat(200), "b".repeat(200));
-        assert_eq!(short(&long), format!("one 3.5 m3 short; {}; more in the calculation report", "a".repeat(200)));
-        assert_eq!(short("2.5 in, at most 3 in"), "2.5 in, at most 3 in");
-        let whole = "a".repeat(400);
-        assert_eq!(short(&whole), whole);
-    }
 
     #[test]
     fn sources_of_one_kind_stand_together() {

@@ -1,7 +1,7 @@
 //! What the shop looks at before the unit leaves, what is packed, what stands on its plate, and spare parts.
 
 use super::site::{MAKER, Site, schedule, signed};
-use super::{EVERYBODY, Head, Paper};
+use super::{EVERYBODY, Head, Paper, lacks};
 use crate::drawings::tables;
 use crate::report::Report;
 use crate::report::blocks::{Checks, Table, blank, slim, wide};
@@ -18,7 +18,8 @@ pub static PAPER: Paper = Paper {
     about: "For the shop and whoever unpacks: what is looked at before the unit leaves, what goes with it, what its plate says.",
     editions: EVERYBODY,
     head: Head::Band,
-    applies: |settled| settled.job.design.train.is_some() && !settled.job.enquiry.unit_stands(),
+    refers: &[],
+    lacks: lacks::offer,
     make: |r, _| make(r),
 };
 

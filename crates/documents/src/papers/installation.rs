@@ -1,7 +1,7 @@
 //! The installation guide: from the truck to the hand-over.
 
 use super::site::{AGREED, MAKER, Site, schedule};
-use super::{EVERYBODY, Head, Paper};
+use super::{EVERYBODY, Head, Paper, lacks};
 use crate::drawings;
 use crate::drawings::tables;
 use crate::report::blocks::{Checks, Table, slim, wide};
@@ -24,7 +24,8 @@ pub static PAPER: Paper = Paper {
     about: "For the contractor: unloading, base or pit, setting, holding down, filling in, pipes, vents and electrics, up to the hand-over.",
     editions: EVERYBODY,
     head: Head::Band,
-    applies: |settled| settled.job.design.train.is_some() && !settled.job.enquiry.unit_stands(),
+    refers: &[],
+    lacks: lacks::offer,
     make: |r, _| make(r),
 };
 

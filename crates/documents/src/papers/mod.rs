@@ -2,16 +2,23 @@
 //! same blocks and set by one template; [`ALL`] is the list of them.
 
 mod acceptance_tests;
+mod bill_of_materials;
 mod calculation;
 mod common;
 mod compliance;
 mod data_sheet;
 mod inspection;
 mod installation;
+pub(crate) mod lacks;
+mod letterhead;
 mod maintenance;
+mod places;
+
 mod offer;
 mod performance_statement;
+mod questions;
 mod regulation;
+mod review_sheet;
 mod scope_split;
 mod site;
 mod specification;
@@ -19,8 +26,10 @@ mod start_up;
 
 use crate::Edition;
 use crate::charts::Drawn;
-use crate::render::pdf::{Pdf, PdfFault};
+use crate::render::pdf::{Pdf, PdfFault, Place};
 use crate::report::{Report, cover, fingerprint};
+pub(crate) use places::{Places, of_rule};
+use serde_json::Value;
 use std::collections::BTreeMap;
 use stillrise_search::Settled;
 
@@ -39,10 +48,31 @@ pub struct Paper {
     pub editions: &'static [Edition],
     /// How it begins.
     pub head: Head,
-    /// Whether the job has something to say in it.
-    pub applies: fn(&Settled) -> bool,
+    /// The papers whose pages it names; these are typeset ahead of it.
+    pub refers: &'static [&'static str],
+    /// Why a job does not give it; `None` where it has something to say in it.
+    pub lacks: fn(&Settled) -> Option<&'static str>,
     /// What stands in it.
-    make: fn(&mut Report<'_>, &[Drawn]),
+    make: fn(&mut Report<'_>, &Beside<'_>),
+}
+
+impl Paper {
+    /// Whether a job has something to say in it.
+    #[must_use]
+    pub fn applies(&self, settled: &Settled) -> bool {
+        (self.lacks)(settled).is_none()
+    }
+    /// What its file is called.
+    #[must_use]
+    pub fn file(&self) -> String {
+        format!("{}.pdf", self.name)
+    }
+}
+
+/// What a paper is made with beside the job.
+struct Beside<'a> {
+    charts: &'a [Drawn],
+    places: &'a Places,
 }
 
 /// How a paper begins.
@@ -55,16 +85,19 @@ pub enum Head {
 }
 
 /// Every edition.
-const EVERYBODY: &[Edition] = &Edition::ALL;
+pub(crate) const EVERYBODY: &[Edition] = &Edition::ALL;
 
 /// All papers, in the order in which they are read.
 pub static ALL: &[&Paper] = &[
     &offer::PAPER,
+    &questions::PAPER,
     &performance_statement::PAPER,
     &data_sheet::PAPER,
     &specification::PAPER,
     &scope_split::PAPER,
+    &bill_of_materials::PAPER,
     &compliance::PAPER,
+    &review_sheet::PAPER,
     &regulation::PAPER,
     &calculation::REPORT,
     &calculation::ANNEX,
@@ -78,7 +111,7 @@ pub static ALL: &[&Paper] = &[
 
 /// The papers of an edition that a job has something to say in.
 pub fn of(settled: &Settled, edition: Edition) -> impl Iterator<Item = &'static Paper> {
-    ALL.iter().copied().filter(move |paper| paper.editions.contains(&edition) && (paper.applies)(settled))
+    ALL.iter().copied().filter(move |paper| paper.editions.contains(&edition) && paper.applies(settled))
 }
 
 /// A paper by its name.
@@ -87,44 +120,112 @@ pub fn named(name: &str) -> Option<&'static Paper> {
     ALL.iter().copied().find(|paper| paper.name == name)
 }
 
-/// Typesets a paper. `charts` are those of the job, made once for all papers.
+/// Typesets one paper. `charts` are those of the job, made once for all papers.
 ///
 /// # Errors
 /// A fault of the template.
-pub fn typeset(settled: &Settled, edition: Edition, paper: &Paper, charts: &[Drawn]) -> Result<Pdf, PdfFault> {
-    typeset_beside(settled, edition, paper, charts, None)
+pub fn typeset(settled: &Settled, edition: Edition, paper: &'static Paper, charts: &[Drawn]) -> Result<Pdf, PdfFault> {
+    Set::new(settled, edition, charts).paper(paper)
 }
 
-/// The same beside a drawing set that is made already: `sheets` are the names of its sheets.
-///
-/// # Errors
-/// A fault of the template.
-pub fn typeset_beside(
-    settled: &Settled,
+/// The papers of one package in the making. What one of them names the pages of is typeset ahead of it, and once.
+pub struct Set<'a> {
+    settled: &'a Settled,
     edition: Edition,
-    paper: &Paper,
-    charts: &[Drawn],
-    sheets: Option<&[String]>,
-) -> Result<Pdf, PdfFault> {
-    let fingerprint = fingerprint(settled);
-    let mut report = Report::new(settled, edition);
-    report.sheets = sheets.map(<[String]>::to_vec);
-    (paper.make)(&mut report, charts);
-    let mut data = cover::cover(&report, &fingerprint);
-    let blocks = core::mem::take(&mut report.out.0);
-    let mut files = BTreeMap::new();
-    // Only what is shown is handed over.
-    for chart in charts.iter().filter(|chart| blocks.iter().any(|block| block["file"] == file(chart))) {
-        files.insert(file(chart), chart.svg.as_bytes().to_vec());
-    }
-    data["blocks"] = serde_json::Value::Array(blocks);
-    data["document"] = paper.title.into();
-    data["about"] = paper.about.into();
-    data["head"] = if paper.head == Head::Cover { "cover" } else { "band" }.into();
-    files.insert("data.json".to_owned(), data.to_string().into_bytes());
-    let ident = format!("stillrise-{}-{}-{fingerprint}", paper.name, edition.word());
-    crate::render::pdf::typeset(TEMPLATE, files, &ident)
+    charts: &'a [Drawn],
+    /// What the sheets of the drawing set are called, where somebody drew it already.
+    pub(crate) sheets: Option<Vec<String>>,
+    ahead: BTreeMap<&'static str, Pdf>,
+    places: Places,
 }
+
+impl<'a> Set<'a> {
+    /// None of them yet.
+    #[must_use]
+    pub fn new(settled: &'a Settled, edition: Edition, charts: &'a [Drawn]) -> Self {
+        Self { settled, edition, charts, sheets: None, ahead: BTreeMap::new(), places: Places::default() }
+    }
+
+    /// Typesets a paper.
+    ///
+    /// # Errors
+    /// A fault of the template.
+    pub fn paper(&mut self, paper: &'static Paper) -> Result<Pdf, PdfFault> {
+        if let Some(made) = self.ahead.remove(paper.name) {
+            return Ok(made);
+        }
+        for other in of(self.settled, self.edition).filter(|other| paper.refers.contains(&other.name)) {
+            if !self.places.knows(other.name) {
+                let made = self.paper(other)?;
+                self.ahead.insert(other.name, made);
+            }
+        }
+        let made = self.set(paper)?;
+        self.places.learn(paper, &made.places);
+        Ok(made)
+    }
+
+    fn set(&self, paper: &Paper) -> Result<Pdf, PdfFault> {
+        let (settled, edition) = (self.settled, self.edition);
+        let fingerprint = fingerprint(settled);
+        let mut report = Report::new(settled, edition);
+        report.sheets.clone_from(&self.sheets);
+        (paper.make)(&mut report, &Beside { charts: self.charts, places: &self.places });
+        if paper.head == Head::Band {
+            letterhead::notes(&mut report);
+        }
+        let mut data = cover::cover(&report, &fingerprint);
+        let blocks = core::mem::take(&mut report.out.0);
+        let mut files = BTreeMap::new();
+        // Only what is shown is handed over.
+        for chart in self.charts.iter().filter(|chart| blocks.iter().any(|block| block["file"] == file(chart))) {
+            files.insert(file(chart), chart.svg.as_bytes().to_vec());
+        }
+        letterhead::letterhead(&settled.job.enquiry, &mut data, &mut files);
+        data["document"] = paper.title.into();
+        data["about"] = paper.about.into();
+        data["head"] = if paper.head == Head::Cover { "cover" } else { "band" }.into();
+        let ident = format!("stillrise-{}-{}-{fingerprint}", paper.name, edition.word());
+        closely(data, blocks, files, &ident)
+    }
+}
+
+/// Typesets a paper, and once more where a page would hold a few lines alone: closer, and without the new page that such a page
+/// stands ahead of. What has fewer pages is taken.
+fn closely(
+    mut data: Value,
+    mut blocks: Vec<Value>,
+    mut files: BTreeMap<String, Vec<u8>>,
+    ident: &str,
+) -> Result<Pdf, PdfFault> {
+    let mut typeset = |data: &mut Value, blocks: &[Value], is_close: bool| {
+        data["close"] = is_close.into();
+        data["blocks"] = blocks.into();
+        files.insert("data.json".to_owned(), data.to_string().into_bytes());
+        crate::render::pdf::typeset(TEMPLATE, files.clone(), ident)
+    };
+    let first = typeset(&mut data, &blocks, false)?;
+    let ends: Vec<&Place> = first.places.iter().filter(|place| place.what == END).collect();
+    let is_short: Vec<bool> = ends.iter().map(|end| end.page > 1 && end.down < FEW).collect();
+    if !is_short.contains(&true) || first.pages > LONG {
+        return Ok(first);
+    }
+    let mut run = 0;
+    blocks.retain(|block| {
+        let is_break = block["t"] == "break";
+        run += usize::from(is_break);
+        !is_break || block["keep"] == true || is_short.get(run - 1) != Some(&true)
+    });
+    let second = typeset(&mut data, &blocks, true)?;
+    Ok(if second.pages < first.pages { second } else { first })
+}
+
+/// What the template marks the end of the paper by, and what stands ahead of a new page.
+const END: &str = "end of a run of pages";
+/// How far down a page goes that holds a few lines alone.
+const FEW: f64 = 0.22;
+/// Pages from which a paper is typeset once only: it takes its time, and few lines are a small share of it.
+const LONG: usize = 12;
 
 /// What a chart is called among the files of a paper.
 pub(crate) fn file(chart: &Drawn) -> String {

@@ -1,7 +1,7 @@
 //! The offer summary: what is bought, what it needs, what it will do and on which conditions, what is left out, what must be
 //! answered. Two pages for whoever decides.
 
-use super::{EVERYBODY, Head, Paper};
+use super::{EVERYBODY, Head, Paper, lacks, questions};
 use crate::reply;
 use crate::report::blocks::{Table, slim, wide};
 use crate::report::{Report, cover, sentence};
@@ -17,7 +17,8 @@ pub static PAPER: Paper = Paper {
     about: "For whoever decides: what is bought, what it needs, what it will do and on which conditions, what is left out, what must be answered.",
     editions: EVERYBODY,
     head: Head::Band,
-    applies: |_| true,
+    refers: &[],
+    lacks: lacks::nothing,
     make: |r, _| make(r),
 };
 
@@ -103,8 +104,13 @@ fn does(r: &mut Report<'_>, settled: &Settled) {
 /// What it needs.
 fn needs(r: &mut Report<'_>, settled: &Settled) {
     let mut all: Vec<(String, String)> = Vec::new();
-    if let Some(often) = reply::emptied_in_short(settled) {
-        all.push((sentence(&format!("to be emptied: {often}")), String::new()));
+    let emptied = reply::emptied_in_days(settled);
+    if !emptied.is_empty() {
+        let says = format!(
+            "on these figures {}; the maintenance manual has the limits and the other tasks",
+            emptied.join(", ")
+        );
+        all.push((sentence(&says), String::new()));
     }
     all.extend(reply::must_change(settled).into_iter().map(|text| (sentence(&text), String::new())));
     if all.is_empty() {
@@ -161,7 +167,7 @@ fn excluded(r: &mut Report<'_>, settled: &Settled) {
 
 /// What must be answered.
 fn answers(r: &mut Report<'_>, settled: &Settled) {
-    let questions = reply::questions(settled);
+    let questions: Vec<String> = reply::every_question(settled).into_iter().map(|one| one.text).collect();
     if questions.is_empty() {
         return;
     }
@@ -173,7 +179,10 @@ fn answers(r: &mut Report<'_>, settled: &Settled) {
     }
     r.out.table(&table);
     if more > 0 {
-        r.out.remark(&format!("{more} more stand in the calculation report; none of them moves the offer as much."));
+        r.out.remark(&format!(
+            "{more} more stand in the paper \"{}\"; none of them moves the offer as much.",
+            questions::PAPER.title
+        ));
     }
 }
 

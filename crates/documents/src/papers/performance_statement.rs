@@ -2,7 +2,7 @@
 //! what was asked, and how it would be shown.
 
 use super::common::{self, Met, Stated, taken};
-use super::{EVERYBODY, Head, Paper};
+use super::{EVERYBODY, Head, Paper, lacks};
 use crate::report::blocks::{Table, number, wide};
 use crate::report::{Report, capital, sentence};
 use crate::{reply, summary};
@@ -23,7 +23,8 @@ pub static PAPER: Paper = Paper {
     about: "For whoever contracts for it or permits it: what is stated for each limit, under which conditions, what it leaves out, and how it would be shown.",
     editions: EVERYBODY,
     head: Head::Band,
-    applies: |settled| settled.job.design.basis.is_some(),
+    refers: &[],
+    lacks: lacks::basis,
     make: |r, _| make(r),
 };
 

@@ -2,7 +2,7 @@
 //! asked for in their sources' notation, and what is to be confirmed with it.
 
 use super::common::{self, NOT_STATED};
-use super::{EVERYBODY, Head, Paper};
+use super::{EVERYBODY, Head, Paper, lacks};
 use crate::report::blocks::{Table, slim, wide};
 use crate::report::{self, Report, capital, sentence};
 use stillrise_design::basis::FLOW_UNITS;
@@ -18,7 +18,8 @@ pub static PAPER: Paper = Paper {
     about: "For the authority at the place of discharge: where the water goes, under which limits, how much of it, how it is sampled, what happens in a spill; and what is to be confirmed.",
     editions: EVERYBODY,
     head: Head::Band,
-    applies: |settled| settled.job.design.basis.is_some(),
+    refers: &[],
+    lacks: lacks::basis,
     make: |r, _| make(r),
 };
 

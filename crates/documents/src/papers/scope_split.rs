@@ -1,7 +1,7 @@
 //! The scope split: each thing that the separator needs, and who brings it.
 
 use super::common::{self, ON_SITE};
-use super::{EVERYBODY, Head, Paper};
+use super::{EVERYBODY, Head, Paper, lacks};
 use crate::reply;
 use crate::report::blocks::{Table, slim, wide};
 use crate::report::{Report, sentence};
@@ -15,7 +15,8 @@ pub static PAPER: Paper = Paper {
     about: "For whoever orders, and for everybody whose work meets the unit: who brings what, and what is to be known for it.",
     editions: EVERYBODY,
     head: Head::Band,
-    applies: |settled| settled.job.design.train.is_some() && !settled.job.enquiry.unit_stands(),
+    refers: &[],
+    lacks: lacks::offer,
     make: |r, _| make(r),
 };
 

@@ -1,7 +1,7 @@
 //! The start-up sheet: the steps in order with the job's numbers, to be ticked at the unit.
 
 use super::site::{Site, signed};
-use super::{EVERYBODY, Head, Paper};
+use super::{EVERYBODY, Head, Paper, lacks};
 use crate::report::Report;
 use crate::report::blocks::{Checks, Table, wide};
 use stillrise_design::basis::FLOW_UNITS;
@@ -17,7 +17,8 @@ pub static PAPER: Paper = Paper {
     about: "For whoever puts the unit to work, and after every emptying: step by step, to be ticked and kept.",
     editions: EVERYBODY,
     head: Head::Band,
-    applies: |settled| settled.job.design.train.is_some(),
+    refers: &[],
+    lacks: lacks::unit,
     make: |r, _| make(r),
 };
 

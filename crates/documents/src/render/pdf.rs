@@ -11,7 +11,9 @@ use std::collections::BTreeMap;
 use std::path::Path;
 use std::sync::OnceLock;
 use typst::diag::{FileError, FileResult, SourceDiagnostic};
-use typst::foundations::{Bytes, Datetime, Duration, Smart};
+use typst::foundations::{Bytes, Content, Datetime, Duration, NativeElement, Smart, Value};
+use typst::introspection::{Introspector, MetadataElem};
+use typst::model::HeadingElem;
 use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
 use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
@@ -55,7 +57,7 @@ impl fmt::Display for PdfFault {
 impl core::error::Error for PdfFault {}
 
 /// A finished PDF.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Pdf {
     /// The file.
     pub bytes: Vec<u8>,
@@ -64,8 +66,21 @@ pub struct Pdf {
     pub inaccessible: Option<PdfFault>,
     /// Number of pages.
     pub pages: usize,
+    /// Its headings, by their text, and what the markup marked by `metadata`, by that word; in the order of pages.
+    pub places: Vec<Place>,
     /// Warnings of the typesetter.
     pub warnings: Vec<PdfFault>,
+}
+
+/// Where something stands in a finished PDF.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Place {
+    /// What stands there.
+    pub what: String,
+    /// Its page, from 1.
+    pub page: usize,
+    /// How far down on it, as a share of its height.
+    pub down: f64,
 }
 
 /// Typesets markup with its files; `ident` names the document stably, so that the same input
@@ -91,22 +106,46 @@ pub fn typeset(main: &str, files: BTreeMap<String, Vec<u8>>, ident: &str) -> Res
             standards,
             ..PdfOptions::default()
         };
-        let pages = document.pages().len();
+        let (pages, places) = (document.pages().len(), places(&document));
         let strict = PdfStandards::new(&[PdfStandard::Ua_1]).unwrap_or_default();
         match typst_pdf::pdf(&document, &options(strict)) {
-            Ok(bytes) => Ok((bytes, None, pages)),
+            Ok(bytes) => Ok((bytes, None, pages, places)),
             Err(faults) => {
                 let why = world.fault(&faults);
-                typst_pdf::pdf(&document, &options(PdfStandards::default())).map(|bytes| (bytes, Some(why), pages))
+                let plain = typst_pdf::pdf(&document, &options(PdfStandards::default()));
+                plain.map(|bytes| (bytes, Some(why), pages, places))
             }
         }
     });
     // What later documents may use again stays for a few runs; a server must not grow for ever.
     typst::comemo::evict(8);
-    let (mut bytes, inaccessible, pages) = result.map_err(|faults| world.fault(&faults))?;
+    let (mut bytes, inaccessible, pages, places) = result.map_err(|faults| world.fault(&faults))?;
     unsuspected(&mut bytes);
     let warnings = compiled.warnings.iter().map(|w| world.fault(core::slice::from_ref(w))).collect();
-    Ok(Pdf { bytes, inaccessible, pages, warnings })
+    Ok(Pdf { bytes, inaccessible, pages, places, warnings })
+}
+
+/// Headings and marks with their pages.
+fn places(document: &PagedDocument) -> Vec<Place> {
+    let known = document.introspector();
+    let place = |element: &Content, what: String| {
+        let position = known.position(element.location()?)?;
+        let page = document.pages().get(position.page.get() - 1)?;
+        Some(Place { what, page: position.page.get(), down: position.point.y / page.frame.height() })
+    };
+    let headings = known.query(&HeadingElem::ELEM.select());
+    let headings = headings.iter().filter_map(|element| {
+        let heading = element.to_packed::<HeadingElem>()?;
+        place(element, heading.body.plain_text().to_string())
+    });
+    let marks = known.query(&MetadataElem::ELEM.select());
+    let marks = marks.iter().filter_map(|element| match &element.to_packed::<MetadataElem>()?.value {
+        Value::Str(word) => place(element, word.to_string()),
+        _ => None,
+    });
+    let mut all: Vec<Place> = headings.chain(marks).collect();
+    all.sort_by_key(|place| place.page);
+    all
 }
 
 /// Takes out an entry that says no more than its absence (that no tag is suspect, ISO 32000-1, Table 321), and that a common
@@ -118,11 +157,20 @@ fn unsuspected(bytes: &mut [u8]) {
     }
 }
 
+/// What a PDF says of itself beside its title.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct About {
+    /// Who made it; empty where nobody is named.
+    pub author: String,
+    /// Year, month and day that stand on it.
+    pub day: Option<[i32; 3]>,
+}
+
 /// Drawing sheets as PDF, a page each, at true size.
 ///
 /// # Errors
 /// As [`pdf`].
-pub fn sheets(scenes: &[&Scene], title: &str, ident: &str) -> Result<Pdf, PdfFault> {
+pub fn sheets(scenes: &[&Scene], title: &str, about: &About, ident: &str) -> Result<Pdf, PdfFault> {
     let mut files = BTreeMap::new();
     let mut pages = Vec::new();
     for (k, scene) in scenes.iter().enumerate() {
@@ -133,7 +181,7 @@ pub fn sheets(scenes: &[&Scene], title: &str, ident: &str) -> Result<Pdf, PdfFau
         }));
         files.insert(name, svg::svg(scene, &svg::Options::default()).into_bytes());
     }
-    let data = serde_json::json!({ "title": title, "sheets": pages });
+    let data = serde_json::json!({ "title": title, "author": about.author, "day": about.day, "sheets": pages });
     files.insert("sheets.json".to_owned(), data.to_string().into_bytes());
     typeset(SHEETS, files, ident)
 }
@@ -141,7 +189,11 @@ pub fn sheets(scenes: &[&Scene], title: &str, ident: &str) -> Result<Pdf, PdfFau
 /// Each sheet fills its page; the tagged text alternative carries what the drawing says.
 const SHEETS: &str = r#"
 #let data = json("sheets.json")
-#set document(title: data.title)
+#set document(
+  title: data.title,
+  author: if data.author == "" { () } else { data.author },
+  date: if data.day == none { none } else { datetime(year: data.day.at(0), month: data.day.at(1), day: data.day.at(2)) },
+)
 #set text(lang: "en")
 #for sheet in data.sheets {
   set page(width: sheet.width * 1mm, height: sheet.height * 1mm, margin: 0mm)

@@ -48,11 +48,20 @@ const ASSUMED: usize = 8;
 
 /// The questions of the mail, those first that decide: the word on a limit, then what turns the job, then the rest.
 pub(super) fn questions(settled: &Settled) -> Vec<String> {
+    // What turns the unit, or what keeps it down, comes on top of what is asked of every job.
+    let more = usize::from(held_ahead(settled).is_some()) + usize::from(lifted(settled) && floats(settled));
+    every_question(settled).into_iter().take(ASKED + more).collect()
+}
+
+/// Whether a client can answer it: what droplets and grains spread over and how a pump pulses is ours to choose or to measure.
+pub(crate) fn is_answerable(q: &Question) -> bool {
+    !(q.declared.is(Droplets::spread) || q.declared.is(Inlet::pulsation) || q.declared.is(Solids::spread))
+}
+
+/// All that moves something and that a client can answer, in the order of the mail.
+pub(super) fn every_question(settled: &Settled) -> Vec<String> {
     let (deciding, rest) = ranked(settled);
-    // No customer can answer these: they are ours to choose or to measure.
-    let known = |q: &&Question| {
-        !(q.declared.is(Droplets::spread) || q.declared.is(Inlet::pulsation) || q.declared.is(Solids::spread))
-    };
+    let known = |q: &&Question| is_answerable(q);
     let deciding: Vec<&Question> = deciding.into_iter().filter(known).collect();
     let rest: Vec<&Question> = rest.into_iter().filter(known).filter(|q| q.weight > MOVES).collect();
     // The samples that show what a water carries show its peaks too: they are asked for once.
@@ -95,7 +104,7 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         .chain(stands_first.iter().cloned())
         .chain(turning(settled, &rest).into_iter().filter(|q| !told(q)).map(alike))
         .chain(contents(settled).into_iter().map(alike))
-        .chain(ahead.clone())
+        .chain(ahead)
         .chain(pressing(settled))
         .chain(sludge.take(2))
         .chain(stands_then.iter().cloned())
@@ -104,9 +113,7 @@ pub(super) fn questions(settled: &Settled) -> Vec<String> {
         .chain(numbers(settled, false))
         .chain(others)
         .chain(rest.iter().filter(|q| !told(q)).map(|q| alike(q)));
-    // What turns the unit, or what keeps it down, comes on top of what is asked of every job.
-    let more = usize::from(ahead.is_some()) + usize::from(lifted(settled) && floats(settled));
-    texts.filter(|text| seen.insert(text.clone())).take(ASKED + more).collect()
+    texts.filter(|text| seen.insert(text.clone())).collect()
 }
 
 /// Which limits hold, where none was named: without them there is nothing to choose a unit by.

@@ -4,6 +4,7 @@ use stillrise_design::performance::storage::Storage;
 use stillrise_design::train::StageKind;
 use stillrise_search::Settled;
 use stillrise_units::catalog::D;
+use stillrise_units::math::floor;
 use stillrise_units::{Time, Typed, print};
 
 /// How often it is to be emptied, by the sludge and the oil that are reckoned to collect.
@@ -81,6 +82,14 @@ pub(super) fn often(time: Time) -> String {
         days if days < 1.5 => "about every day".to_owned(),
         days if days < SELDOM => format!("about every {}", span(time)),
         _ => "less often than every two years".to_owned(),
+    }
+}
+
+/// The same in whole days, as a plan of upkeep has it; hours and what comes very seldom as above.
+pub(super) fn in_days(time: Time) -> String {
+    match D.from_si(time.si()) {
+        days if (1.5..SELDOM).contains(&days) => format!("about every {} days", print::digits(floor(days), 3)),
+        _ => often(time),
     }
 }
 

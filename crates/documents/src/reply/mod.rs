@@ -23,6 +23,8 @@ pub(crate) mod standing;
 mod turns;
 mod weight;
 
+pub(crate) use asks::is_answerable;
+pub(crate) use posed::every_question;
 pub use posed::{Posed, posed};
 
 use crate::render::text::{item, wrap};
@@ -121,11 +123,6 @@ pub(crate) fn assumed(settled: &Settled) -> Vec<String> {
     asks::assumed(settled)
 }
 
-/// Questions to the client, those that decide first.
-pub(crate) fn questions(settled: &Settled) -> Vec<String> {
-    asks::questions(settled)
-}
-
 /// Where two answers stand to one question.
 pub(crate) fn contradictions(settled: &Settled) -> Vec<String> {
     contradictions::contradictions(settled)
@@ -138,6 +135,15 @@ pub(crate) fn emptied_in_short(settled: &Settled) -> Option<String> {
     let oil = storage.oil_soonest.or(storage.oil_routine).map(|days| format!("oil {}", emptied::often(days.q)));
     let both: Vec<String> = sludge.into_iter().chain(oil).collect();
     (!both.is_empty()).then(|| both.join(", "))
+}
+
+/// How often the unit is to be emptied of each, in days: nothing of what is not known.
+pub(crate) fn emptied_in_days(settled: &Settled) -> Vec<String> {
+    let Some(storage) = settled.job.design.performance.as_ref().map(|p| &p.storage) else { return Vec::new() };
+    let sludge = storage.sludge_days.map(|days| format!("sludge is to be pumped out {}", emptied::in_days(days.q)));
+    let oil = storage.oil_soonest.or(storage.oil_routine);
+    let oil = oil.map(|days| format!("oil is to be pumped out {}", emptied::in_days(days.q)));
+    sludge.into_iter().chain(oil).collect()
 }
 
 /// What leads the other trains; where nothing is offered, also that their units are invented.

@@ -23,7 +23,16 @@ pub struct Posed {
 /// The questions of the mail, in its order.
 #[must_use]
 pub fn posed(settled: &Settled) -> Vec<Posed> {
-    let texts = asks::questions(settled).into_iter().enumerate();
+    numbered(settled, asks::questions(settled))
+}
+
+/// All that moves something and that a client can answer; those of the mail stand first, under the same numbers.
+pub(crate) fn every_question(settled: &Settled) -> Vec<Posed> {
+    numbered(settled, asks::every_question(settled))
+}
+
+fn numbered(settled: &Settled, texts: Vec<String>) -> Vec<Posed> {
+    let texts = texts.into_iter().enumerate();
     texts.map(|(k, text)| Posed { number: k + 1, keys: keys(settled, &text), text }).collect()
 }
 

@@ -42,6 +42,8 @@ pub struct Table {
     columns: Vec<Column>,
     rows: Vec<Vec<String>>,
     strong: Vec<usize>,
+    marks: Vec<(usize, String)>,
+    links: Vec<(usize, usize, String)>,
 }
 
 impl Table {
@@ -57,6 +59,14 @@ impl Table {
     pub fn strong_row<S: Into<String>>(&mut self, cells: impl IntoIterator<Item = S>) {
         self.strong.push(self.rows.len());
         self.row(cells);
+    }
+    /// Marks the row that comes next, so that another paper may name its page.
+    pub fn mark(&mut self, word: &str) {
+        self.marks.push((self.rows.len(), word.to_owned()));
+    }
+    /// Makes a cell of the row that comes next lead to a place of another paper.
+    pub fn link(&mut self, column: usize, to: &str) {
+        self.links.push((self.rows.len(), column, to.to_owned()));
     }
     /// Whether it has no rows.
     pub fn is_empty(&self) -> bool {
@@ -102,7 +112,15 @@ impl Table {
             .iter()
             .map(|r| (0..columns.len()).map(|c| r.get(c).map_or_else(String::new, |cell| set(cell))).collect())
             .collect();
-        json!({ "t": "table", "columns": columns, "rows": rows, "strong": self.strong })
+        let by_row = |all: Vec<(usize, Value)>| -> Value {
+            all.into_iter().map(|(row, what)| (row.to_string(), what)).collect::<serde_json::Map<_, _>>().into()
+        };
+        let marks = self.marks.iter().map(|(row, word)| (*row, json!(word))).collect();
+        let links = self.links.iter().map(|(row, column, to)| (*row, json!({ "column": column, "to": to }))).collect();
+        json!({
+            "t": "table", "columns": columns, "rows": rows, "strong": self.strong,
+            "marks": by_row(marks), "links": by_row(links),
+        })
     }
 }
 
@@ -191,6 +209,11 @@ impl Blocks {
     /// A page of its own for what follows.
     pub fn new_page(&mut self) {
         self.0.push(json!({ "t": "break" }));
+    }
+    /// The same, of what is taken out and copied: it stays on a page of its own.
+    pub fn page_to_copy(&mut self, title: &str) {
+        self.0.push(json!({ "t": "break", "keep": true }));
+        self.section(title);
     }
     /// A block of its own kind.
     pub fn other(&mut self, block: Value) {

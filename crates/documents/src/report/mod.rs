@@ -22,7 +22,7 @@ mod shop;
 mod sources;
 mod trail;
 mod unit;
-mod verdicts;
+pub(crate) mod verdicts;
 mod worked;
 
 use crate::Edition;

@@ -7,7 +7,6 @@ use stillrise_handbook::page::Source;
 use stillrise_handbook::vessel::alarms::{FLOAT_NOTES, PUBLISHED};
 use stillrise_handbook::vessel::cautions::{CAUTIONS, Caution};
 use stillrise_handbook::vessel::testing::{ACCEPTANCE, SAMPLE_PAIRS, SAMPLING_HOURS, START_UP, Step, VOLUME_CHANGES};
-use stillrise_handbook::vessel::triggers::TRIGGERS;
 use stillrise_units::Typed;
 use stillrise_units::catalog::{GAL, M3};
 use stillrise_units::print::digits;
@@ -65,21 +64,16 @@ fn start_up(r: &mut Report<'_>) {
         digits(VOLUME_CHANGES, 3), digits(SAMPLING_HOURS, 3)
     ));
     r.out.list(true, steps(ACCEPTANCE));
-    r.out.heading("When to pump out: what is published");
-    let mut table = super::blocks::Table::new([
-        super::blocks::wide("Rule", 1.2),
-        super::blocks::wide("What else to know", 2.0),
-        super::blocks::wide("Source", 1.6),
-    ]);
-    let chosen = design.performance.as_ref().map(|p| p.storage.trigger.word);
-    for trigger in TRIGGERS {
-        let row = [trigger.title.to_owned(), trigger.note.to_owned(), trigger.source.to_string()];
-        if Some(trigger.word) == chosen { table.strong_row(row) } else { table.row(row) }
+    // The rule that the days to fill are counted to; how it differs from others is told with the method, not here.
+    if let Some(trigger) = design.performance.as_ref().map(|p| &p.storage.trigger) {
+        r.out.heading("When to pump out");
+        r.out.para(&format!(
+            "The days to fill are counted to this rule: {} ({}). {} Tasks and intervals stand in the operation and maintenance manual.",
+            super::sentence(trigger.title).trim_end_matches('.'),
+            trigger.source,
+            super::sentence(trigger.note)
+        ));
     }
-    r.out.table(&table);
-    r.out.remark(
-        "These rules contradict each other by a factor of ten. Bold: the one the days to fill were counted to.",
-    );
 }
 
 fn steps(all: &'static [Step]) -> impl Iterator<Item = (String, String)> {

@@ -16,7 +16,7 @@ use stillrise_units::print::digits;
 
 /// Section 10.
 pub(super) fn trail(r: &mut Report<'_>) {
-    r.out.section_on_new_page("Trail of every value");
+    r.out.section("Trail of every value");
     r.out.para(
         "Numbered in the order of calculation. A formula is written out where it is first used, in the units in which it works, with the numbers put in; \
          later uses show the numbers only. Values given, assumed or chosen say by whom, from what and why. Numbers in brackets point to other lines of the trail.",

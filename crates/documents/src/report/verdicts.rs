@@ -1,8 +1,10 @@
 //! Triage, rules and open questions.
 
-use super::blocks::{Table, number, set, wide};
+use super::blocks::{Table, number, set, slim, wide};
 use super::effluent::brief;
 use super::{Report, capital, sentence};
+use crate::papers::of_rule;
+use crate::reply::is_answerable;
 use crate::summary::also_asked;
 use serde_json::json;
 use std::collections::BTreeSet;
@@ -48,7 +50,7 @@ pub(super) fn triage(r: &mut Report<'_>) {
 
 /// Section 6.
 pub(super) fn rules(r: &mut Report<'_>) {
-    r.out.section_on_new_page("Verdicts of the rules");
+    r.out.section("Verdicts of the rules");
     let all = &r.settled.verdicts;
     let of = |grade| all.iter().filter(move |v| v.grade() == grade);
     r.out.para(&format!(
@@ -60,15 +62,16 @@ pub(super) fn rules(r: &mut Report<'_>) {
         of(Grade::Passes).count(),
         of(Grade::NotApplicable).count()
     ));
-    for (grade, mark, title) in [(Grade::Fails, "bad", "Rules that fail"), (Grade::Warns, "fair", "Rules that warn")] {
+    for (grade, title) in [(Grade::Fails, "Rules that fail"), (Grade::Warns, "Rules that warn")] {
         let found: Vec<_> = of(grade).collect();
         if !found.is_empty() {
             r.out.heading(title);
         }
         for judged in found {
-            finding(r, judged, mark);
+            finding(r, judged);
         }
     }
+    decisions(r);
     open(r);
     r.out.remark("Rules that pass, with their margins, and those that do not apply stand in the annex.");
 }
@@ -82,6 +85,7 @@ pub(super) fn quiet(r: &mut Report<'_>) {
     let mut table =
         Table::new([wide("Rule: the fault looked for", 1.1), wide("Margin", 2.2), wide("Source of the bound", 1.6)]);
     for v in of(Grade::Passes) {
+        table.mark(&of_rule(v.rule.id));
         table.row([v.rule.title.to_owned(), capital(v.verdict.says()), v.rule.source.to_owned()]);
     }
     r.out.table(&table);
@@ -114,9 +118,8 @@ fn open(r: &mut Report<'_>) {
             None => ask.question.to_string(),
         });
         let mut asks: Vec<String> = asks.collect();
-        if v.decision.is_some() {
-            asks.push(format!("Decision: {}", decision(r, v)));
-        }
+        asks.extend(crate::decisions::told(v, r.edition).map(|told| format!("Decision: {told}")));
+        table.mark(&of_rule(v.rule.id));
         table.row([v.rule.title.to_owned(), format!("{}{no}", capital(v.verdict.says())), asks.join(" ")]);
     }
     if !table.is_empty() || !stopped.is_empty() {
@@ -145,8 +148,9 @@ fn not_reached(stopped: &[&Judged]) -> Option<[String; 2]> {
 }
 
 /// One rule that fails or warns, with all there is to it.
-fn finding(r: &mut Report<'_>, judged: &Judged, mark: &str) {
+pub(crate) fn finding(r: &mut Report<'_>, judged: &Judged) {
     let rule = judged.rule;
+    let mark = if judged.grade() == Grade::Fails { "bad" } else { "fair" };
     let no = judged.verdict.at().map_or_else(String::new, |at| format!(" (No. {})", r.no(at)));
     let mut lines = vec![
         ["Why it matters".to_owned(), rule.matters.to_owned()],
@@ -157,22 +161,39 @@ fn finding(r: &mut Report<'_>, judged: &Judged, mark: &str) {
         lines.push(["Looks for".to_owned(), rule.looks.to_owned()]);
         lines.push(["Where it may be wrong".to_owned(), rule.limits.to_owned()]);
     }
-    // That nobody decided yet is for whoever is to decide.
-    if judged.decision.is_some() || r.edition != crate::Edition::Client {
-        lines.push(["Decision".to_owned(), decision(r, judged)]);
+    // One that nobody made yet has its boxes behind the findings.
+    if let Some(told) = crate::decisions::told(judged, r.edition) {
+        lines.push(["Decision".to_owned(), told]);
     }
     let lines: Vec<_> = lines.into_iter().map(|[a, b]| [a, set(&b)]).collect();
     let id = if r.edition.is_internal() { rule.id } else { "" };
     r.out.other(json!({
-        "t": "finding", "word": judged.verdict.word(), "mark": mark, "title": rule.title, "id": id,
+        "t": "finding", "word": judged.verdict.word(), "mark": mark, "title": rule.title, "id": id, "place": of_rule(rule.id),
         "says": set(&format!("{}{no}", sentence(judged.verdict.says()))), "lines": lines,
     }));
 }
 
-/// What the engineer decided; who did is ours alone.
-fn decision(r: &Report<'_>, judged: &Judged) -> String {
-    let told = crate::decisions::told(judged, r.edition);
-    told.unwrap_or_else(|| "open: nobody has decided on it".to_owned())
+/// What was decided on each finding, and boxes for what was not; who decided is ours alone.
+pub(crate) fn decisions(r: &mut Report<'_>) {
+    let mut table = Table::new([
+        wide("Finding", 1.6),
+        slim("Verdict"),
+        wide("Accepted, or taken over, by", 1.2),
+        wide("Because", 1.6),
+        wide("Date", 0.7),
+    ]);
+    for judged in r.settled.verdicts.iter().filter(|v| v.verdict.is_finding()) {
+        let made = judged.decision.as_ref().filter(|_| judged.is_settled());
+        let who = made.and_then(|d| d.who.as_deref()).filter(|_| r.edition.is_internal()).unwrap_or_default();
+        let because = made.and_then(|d| d.because.as_deref()).unwrap_or_default();
+        let date = made.and_then(|d| d.date.0).map_or_else(String::new, |date| date.to_string());
+        table.row([judged.rule.title, judged.verdict.word(), who, because, &date]);
+    }
+    if !table.is_empty() {
+        r.out.heading("Decisions");
+        r.out.intro("A finding is settled by a change, or by a named engineer who accepts it, or gives it to others, with reason and date.");
+        r.out.form(&table, 5.0);
+    }
 }
 
 /// Section 7.
@@ -195,9 +216,10 @@ pub(super) fn questions(r: &mut Report<'_>) {
         wide("What the answer would change", 1.6),
         wide("Default and range from", 1.2),
     ]);
-    // A client is asked for what moves something; we keep the whole list.
+    // Others are told of what moves something and somebody can answer; we keep the whole list.
     let mut seen = BTreeSet::new();
-    let moves = |q: &&Question| r.edition.is_internal() || q.outcomes.is_empty() || q.weight >= STAYS;
+    let moves =
+        |q: &&Question| r.edition.is_internal() || is_answerable(q) && (q.outcomes.is_empty() || q.weight >= STAYS);
     let shown: Vec<&Question> =
         settled.questions().iter().filter(moves).filter(|q| seen.insert(q.text.clone())).collect();
     let left_out = settled.questions().len() - shown.len();
@@ -214,7 +236,7 @@ pub(super) fn questions(r: &mut Report<'_>) {
     r.out.table(&table);
     if left_out > 0 {
         r.out.para(&format!(
-            "{left_out} more stand in the trail: their answers would move neither effluent nor unit nor a verdict."
+            "{left_out} more stand in the trail: their answers would move neither effluent nor unit nor a verdict, or are ours to choose."
         ));
     }
     let ranked: Vec<&Question> = settled.questions().iter().collect();
@@ -230,10 +252,10 @@ pub(super) fn questions(r: &mut Report<'_>) {
 }
 
 /// Below this weight neither effluent nor unit nor verdict moves.
-const STAYS: f64 = 1e-3;
+pub(crate) const STAYS: f64 = 1e-3;
 
 /// What the two ends of a range would lead to.
-fn changes(settled: &stillrise_search::Settled, q: &Question) -> String {
+pub(crate) fn changes(settled: &stillrise_search::Settled, q: &Question) -> String {
     if q.outcomes.is_empty() {
         let now = settled.job.design.basis.as_ref().and_then(|b| b.design_flow());
         let differs = |flow: Flow| now.is_some_and(|now| (flow.si() - now.q.si()).abs() > 1e-3 * now.q.si());

@@ -7,7 +7,7 @@ use crate::section::schedules;
 use crate::summary::shop::Says;
 use stillrise_design::performance::State;
 use stillrise_design::provenance::{Node, Val};
-use stillrise_units::catalog::{FT, GAL, GPM, IN, L, M, M3_H, MM};
+use stillrise_units::catalog::{FT, GAL, GPM, IN, KG, L, LB, M, M3_H, MM};
 use stillrise_units::{Length, Mass, Typed};
 
 const LEVEL: Pair = (&IN, &MM);
@@ -185,40 +185,43 @@ pub fn weights(s: &Section) -> Grid {
     grid
 }
 
-/// What is to be bought, with room for prices and their sums.
+/// What is to be bought, with room for prices and their sums; a price that somebody stated stands there.
 pub fn materials(s: &Section) -> Grid {
     let header = ["No.", "Item", "Data", "Quantity in a unit", "Units", "Quantity", "Price of one", "Price"];
     let mut grid = Grid::new("Bill of materials", header);
-    let units = s.train.count.q.si();
-    let table = schedules::parts(s);
-    let parts = (0..table.rows.len()).map(|row| (table.cell(row, 1), table.cell(row, 2)));
-    let (inlet, outlet) = &s.unit().particulars.nozzles;
-    let size = |size: &str| if size.is_empty() { "size not stated".to_owned() } else { size.to_owned() };
-    let mut all: Vec<(String, String)> = parts.collect();
-    all.extend([
-        ("Inlet nozzle".to_owned(), size(inlet)),
-        ("Outlet nozzle".to_owned(), size(outlet)),
-        ("Oil draw-off nozzle".to_owned(), size("")),
-    ]);
-    if s.hopper().is_some() {
-        all.push(("Sludge drain nozzle".to_owned(), size("")));
+    let bill = crate::bill::bill(s);
+    if let Some(currency) = &bill.currency {
+        for priced in grid.header.iter_mut().filter(|head| head.starts_with("Price")) {
+            priced.push_str(&format!(", {currency}"));
+        }
     }
-    let last = all.len() + 1;
-    for (k, (item, data)) in (2_u32..).zip(all) {
+    let mass = s.system.pick((&LB, &KG));
+    grid.header.extend([format!("Weight of one, {}", mass.symbol), "Brought by".to_owned()]);
+    let units = s.train.bought();
+    let lines = || bill.unit.iter().chain(&bill.beside);
+    let last = lines().count() + 1;
+    let mut whole = 0.0;
+    for (k, line) in (2_u32..).zip(lines()) {
+        let all = line.in_all.unwrap_or(0.0);
+        let price = line.price.map_or(0.0, |price| price * all);
+        whole += price;
+        let weight = line.weight.map(|weight| mass.from_si(weight.si()));
         grid.row([
-            Cell::Number(f64::from(k - 1)),
-            Cell::text(item),
-            Cell::text(data),
-            Cell::Number(1.0),
+            Cell::text(&line.mark),
+            Cell::text(&line.item),
+            Cell::text(&line.data),
+            line.in_a_unit.map_or(Cell::Room, Cell::Number),
             Cell::Number(units),
-            Cell::Formula(format!("=D{k}*E{k}"), units),
-            Cell::Room,
-            Cell::Formula(format!("=F{k}*G{k}"), 0.0),
+            Cell::Formula(format!("=D{k}*E{k}"), all),
+            line.price.map_or(Cell::Room, Cell::Number),
+            Cell::Formula(format!("=F{k}*G{k}"), price),
+            weight.map_or(Cell::Room, |weight| Cell::number(Some(weight))),
+            Cell::text(line.by.word()),
         ]);
     }
     let mut sum = vec![Cell::Empty, Cell::text("Sum")];
     sum.extend([Cell::Empty, Cell::Empty, Cell::Empty, Cell::Empty, Cell::Empty]);
-    sum.push(Cell::Formula(format!("=SUM(H2:H{last})"), 0.0));
+    sum.push(Cell::Formula(format!("=SUM(H2:H{last})"), whole));
     grid.row(sum);
     grid
 }

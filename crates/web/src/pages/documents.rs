@@ -13,7 +13,9 @@ use axum::routing::get;
 use maud::{Markup, html};
 use std::sync::Arc;
 use stillrise_documents::Edition;
+use stillrise_documents::contents::{Document, all};
 use stillrise_documents::reply::reply;
+use stillrise_search::Settled;
 
 pub(super) fn routes() -> Router<Arc<Desk>> {
     Router::new().route("/sheet/{name}/documents", get(show))
@@ -22,8 +24,9 @@ pub(super) fn routes() -> Router<Arc<Desk>> {
 async fn show(Shared(desk): Shared<Arc<Desk>>, Path(name): Path<String>, headers: HeaderMap) -> Response {
     let made = apart(move || {
         let state = desk.sheet(&name)?.now();
-        let answer = state.outcome.whole(&desk).map(reply);
-        Ok(whole(&name, answer.as_deref()))
+        let settled = state.outcome.whole(&desk);
+        let answer = settled.map(reply);
+        Ok(whole(&name, settled, answer.as_deref()))
     });
     match made.await {
         Ok(markup) => markup.into_response(),
@@ -31,7 +34,7 @@ async fn show(Shared(desk): Shared<Arc<Desk>>, Path(name): Path<String>, headers
     }
 }
 
-fn whole(name: &str, answer: Option<&str>) -> Markup {
+fn whole(name: &str, settled: Option<&Settled>, answer: Option<&str>) -> Markup {
     let body = html! {
         main #main.page {
             h1 { "Documents" }
@@ -40,12 +43,12 @@ fn whole(name: &str, answer: Option<&str>) -> Markup {
                 Some(answer) => {
                     section {
                         h2 { "The package" }
-                        p { "Calculation report, long section to scale, trail of all values, result for programs, and a list with hashes." }
                         form data-package=(name) {
                             label { "For " select name="edition" { @for edition in Edition::ALL { option value=(edition.word()) { (edition.name()) } } } } " "
                             button.main type="submit" { "Make it" }
                         }
                         div #package data-patch aria-live="polite" {}
+                        (listed(settled))
                     }
                     section {
                         h2 { "The reply" }
@@ -58,6 +61,32 @@ fn whole(name: &str, answer: Option<&str>) -> Markup {
         (cautions())
     };
     page(&Page { title: "Documents", sheet: Some(name), class: "page", bar: sheet::bar(name, "documents"), body })
+}
+
+/// What a package of this job consists of, and what it does not give.
+fn listed(settled: Option<&Settled>) -> Markup {
+    let (given, lacking): (Vec<Document>, Vec<Document>) =
+        all().into_iter().partition(|one| settled.is_none_or(|settled| one.lacks(settled).is_none()));
+    html! {
+        div.scroll { table.list {
+            thead { tr { th scope="col" { "Document" } th scope="col" { "Who uses it for what" } @for edition in Edition::ALL { th scope="col" { (capital(edition.word())) } } } }
+            tbody { @for one in &given { tr {
+                th scope="row" { (one.title) }
+                td { (one.about) }
+                @for edition in Edition::ALL { td { @if one.editions.contains(&edition) { "yes" } @else { "no" } } }
+            } } }
+        } }
+        @if let (false, Some(settled)) = (lacking.is_empty(), settled) {
+            p { "This job does not give:" }
+            ul { @for one in &lacking { li { (one.title) ": " (one.lacks(settled).unwrap_or_default()) "." } } }
+        }
+    }
+}
+
+/// With a capital at the beginning.
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// How a package stands, as a piece of the page.

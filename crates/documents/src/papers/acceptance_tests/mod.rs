@@ -3,7 +3,7 @@
 mod samples;
 
 use super::site::{AGREED, MAKER, Site, signed};
-use super::{EVERYBODY, Head, Paper};
+use super::{EVERYBODY, Head, Paper, lacks};
 use crate::report::Report;
 use crate::report::blocks::{Table, blank, slim, wide};
 use stillrise_design::basis::FLOW_UNITS;
@@ -19,7 +19,8 @@ pub static PAPER: Paper = Paper {
     about: "For shop, contractor and client: what is tested where, how, what is expected, and with what the result is recorded.",
     editions: EVERYBODY,
     head: Head::Band,
-    applies: |settled| settled.job.design.train.is_some(),
+    refers: &[],
+    lacks: lacks::unit,
     make: |r, _| make(r),
 };
 

@@ -3,7 +3,7 @@
 mod unit;
 
 use super::common::{self, MG, NOT_STATED, ON_SITE, VOLUME, taken};
-use super::{EVERYBODY, Head, Paper};
+use super::{EVERYBODY, Head, Paper, lacks};
 use crate::report::blocks::{Table, number, slim, wide};
 use crate::report::{Report, capital};
 use crate::summary;
@@ -20,7 +20,8 @@ pub static PAPER: Paper = Paper {
     about: "For whoever specifies, buys or checks the unit: its service and its data. Lengths and levels are inside, over the floor of the unit.",
     editions: EVERYBODY,
     head: Head::Band,
-    applies: |settled| settled.job.design.train.is_some(),
+    refers: &[],
+    lacks: lacks::unit,
     make: |r, _| make(r),
 };
 

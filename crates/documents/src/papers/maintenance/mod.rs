@@ -8,7 +8,7 @@ mod trouble;
 mod works;
 
 use super::site::Site;
-use super::{EVERYBODY, Head, Paper};
+use super::{EVERYBODY, Head, Paper, lacks};
 use crate::report::Report;
 use crate::report::blocks::{Table, number, wide};
 use crate::summary::shop::Says;
@@ -24,7 +24,8 @@ pub static PAPER: Paper = Paper {
     about: "For whoever keeps the unit: how it works, normal levels, tasks with their days and limits, emptying, trouble-shooting, and a sheet to copy.",
     editions: EVERYBODY,
     head: Head::Band,
-    applies: |settled| settled.job.design.train.is_some(),
+    refers: &[],
+    lacks: lacks::unit,
     make: |r, _| make(r),
 };
 

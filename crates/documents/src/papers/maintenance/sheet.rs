@@ -6,7 +6,7 @@ use crate::report::blocks::{Table, blank, slim, wide};
 
 /// A page of its own at the end.
 pub(super) fn sheet(r: &mut Report<'_>, tasks: &[Task]) {
-    r.out.section_on_new_page("Inspection sheet, to copy");
+    r.out.page_to_copy("Inspection sheet, to copy");
     let mut head = Table::new([
         blank("Date, time", 32.0),
         wide("By", 1.0),

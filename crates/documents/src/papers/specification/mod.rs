@@ -6,7 +6,7 @@ mod general;
 mod products;
 
 use super::common::{self, ON_SITE};
-use super::{EVERYBODY, Head, Paper};
+use super::{EVERYBODY, Head, Paper, lacks};
 use crate::report::Report;
 use stillrise_design::train::Train;
 
@@ -17,7 +17,8 @@ pub static PAPER: Paper = Paper {
     about: "For bidders, and for whoever checks what they offer: requirements in three parts (general, products, execution). What stands in brackets is to be stated before it is issued.",
     editions: EVERYBODY,
     head: Head::Band,
-    applies: |settled| settled.job.design.train.is_some() && !settled.job.enquiry.unit_stands(),
+    refers: &[],
+    lacks: lacks::offer,
     make: |r, _| make(r),
 };
 

@@ -1,0 +1,267 @@
+//! What holds between papers, and between papers and the package: one list, one numbering of parts, pages that are named rightly,
+//! decisions and questions in the places where their readers look.
+
+use std::collections::BTreeSet;
+use std::error::Error;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use stillrise_checks::Grade;
+use stillrise_design::enquiry::range::{Range, read_range};
+use stillrise_design::enquiry::settings::read_settings;
+use stillrise_design::enquiry::{read_enquiry, read_enquiry_under};
+use stillrise_documents::contents::{all, told};
+use stillrise_documents::package::package;
+use stillrise_documents::papers::{named, typeset};
+use stillrise_documents::reply::posed;
+use stillrise_documents::workbook::grids;
+use stillrise_documents::{Edition, drawings};
+use stillrise_search::{Settled, settle};
+use stillrise_units::Typed;
+
+type Outcome = Result<(), Box<dyn Error>>;
+
+fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
+}
+
+fn demo() -> Result<Range, Box<dyn Error>> {
+    Ok(read_range(&std::fs::read_to_string(root().join("ranges/demo.toml"))?).file)
+}
+
+fn text_of(name: &str) -> Result<String, Box<dyn Error>> {
+    Ok(std::fs::read_to_string(root().join("enquiries").join(name).join("enquiry.toml"))?)
+}
+
+fn job(name: &str, more: &str) -> Result<Settled, Box<dyn Error>> {
+    let files = |file: &str| std::fs::read(root().join("enquiries").join(name).join(file)).ok();
+    let enquiry = read_enquiry(&(text_of(name)? + more), &files).map_err(|faults| format!("{faults:?}"))?;
+    Ok(settle(&enquiry, &demo()?))
+}
+
+/// The pages of a paper, each without spaces.
+fn pages(settled: &Settled, name: &str, edition: Edition) -> Result<Vec<String>, Box<dyn Error>> {
+    let paper = named(name).ok_or_else(|| format!("no paper {name}"))?;
+    let pdf = typeset(settled, edition, paper, &[]).map_err(|fault| format!("{name}: {fault:?}"))?;
+    assert_eq!((&pdf.inaccessible, &pdf.warnings), (&None, &Vec::new()), "{name}");
+    let document = lopdf::Document::load_mem(&pdf.bytes)?;
+    let numbers: Vec<u32> = document.get_pages().keys().copied().collect();
+    numbers.into_iter().map(|page| Ok(squeeze(&document.extract_text(&[page])?))).collect()
+}
+
+fn text(settled: &Settled, name: &str, edition: Edition) -> Result<String, Box<dyn Error>> {
+    Ok(pages(settled, name, edition)?.concat())
+}
+
+fn squeeze(text: &str) -> String {
+    let ligatures = [("ﬃ", "ffi"), ("ﬄ", "ffl"), ("ﬁ", "fi"), ("ﬂ", "fl"), ("ﬀ", "ff")];
+    let split = ligatures.iter().fold(text.to_owned(), |text, (one, several)| text.replace(one, several));
+    let units = split.replace("ft2", "ft²").replace("m3", "m³").replace("m2", "m²").replace("ft3", "ft³");
+    units.chars().filter(|c| !c.is_whitespace()).collect()
+}
+
+#[test]
+fn the_package_is_what_the_list_says_and_no_more() -> Outcome {
+    for (name, edition) in [("vehicle-yard", Edition::Us), ("foundry", Edition::Client)] {
+        let mut settled = job(name, "")?;
+        settled.study(200);
+        let inputs = [("enquiry.toml".to_owned(), text_of(name)?.into_bytes())];
+        let files = package(&settled, edition, &inputs).map_err(|fault| format!("{fault:?}"))?;
+        let made: BTreeSet<&str> = files.iter().map(|(file, _)| file.as_str()).collect();
+        assert_eq!(made.len(), files.len(), "{name}: a file is made twice");
+        let is_of = |file: &str, pattern: &str| match pattern.split_once('*') {
+            Some((folder, ending)) => file.starts_with(folder) && file.ends_with(ending),
+            None => file == pattern,
+        };
+        let list = told(&settled, edition);
+        for one in &list {
+            let its = files.iter().filter(|(file, _)| is_of(file, &one.document.file)).count();
+            assert_eq!(one.lacks.is_none(), its > 0, "{name}: {} ({:?})", one.document.title, one.lacks);
+            for sheet in &one.sheets {
+                let file = sheet.file.split('#').next().unwrap_or_default();
+                assert!(made.contains(file), "{name}: {file}");
+            }
+        }
+        for file in made {
+            assert!(all().iter().any(|one| is_of(file, &one.file)), "{name}: {file} stands in no list");
+        }
+    }
+    Ok(())
+}
+
+#[test]
+fn paper_workbook_and_drawing_number_the_parts_alike() -> Outcome {
+    for name in ["vehicle-yard", "tram-depot", "refinery-basin", "hydro-deck"] {
+        let settled = job(name, "")?;
+        let all = grids(&settled, Edition::Client);
+        let grid = |name: &str| all.iter().find(|grid| grid.name == name).ok_or_else(|| name.to_owned());
+        let cell = |cell: &stillrise_documents::render::xlsx::Cell| match cell {
+            stillrise_documents::render::xlsx::Cell::Text(text) => text.clone(),
+            stillrise_documents::render::xlsx::Cell::Number(number) => number.to_string(),
+            _ => String::new(),
+        };
+        let row = |row: &[stillrise_documents::render::xlsx::Cell]| (cell(&row[0]), cell(&row[1]), cell(&row[2]));
+        let bill: Vec<_> = grid("Bill of materials")?.rows.iter().map(|r| row(r)).collect();
+        let paper = text(&settled, "bill-of-materials", Edition::Client)?;
+        let drawn: String = drawings::set(&settled, Edition::Client).iter().map(|d| d.sheet_texts.clone()).collect();
+        let parts = &grid("Parts")?.rows;
+        assert!(parts.len() > 3, "{name}");
+        for part in parts {
+            let part = row(part);
+            assert!(bill.contains(&part), "{name}: {part:?} in the bill");
+            let says = squeeze(&format!("{}{}", part.0, part.1));
+            assert!(paper.contains(&says), "{name}: {says} on paper");
+            assert!(drawn.lines().any(|line| line == part.0), "{name}: balloon {}", part.0);
+        }
+        // What carries a nozzle's mark on paper carries it on the drawing.
+        let marks: Vec<&str> = bill.iter().map(|row| row.0.as_str()).filter(|mark| mark.starts_with('N')).collect();
+        assert!(marks.len() >= 3, "{name}");
+        for mark in marks {
+            assert!(drawn.lines().any(|line| line == mark), "{name}: nozzle {mark}");
+        }
+    }
+    Ok(())
+}
+
+#[test]
+fn a_bill_shows_a_price_where_the_range_states_one_and_none_else() -> Outcome {
+    let invented = job("vehicle-yard", "")?;
+    let bill = text(&invented, "bill-of-materials", Edition::Client)?;
+    assert!(bill.contains("Priceswerenotstated"), "{bill}");
+    let files = |file: &str| match file {
+        "own.toml" => std::fs::read(root().join("ranges/demo.toml")).ok(),
+        other => std::fs::read(root().join("enquiries/vehicle-yard").join(other)).ok(),
+    };
+    let own = text_of("vehicle-yard")? + "\n[unit]\nfrom = \"own.toml\"\n";
+    let enquiry = read_enquiry(&own, &files).map_err(|faults| format!("{faults:?}"))?;
+    let settled = settle(&enquiry, &demo()?);
+    let train = settled.job.design.train.as_ref().ok_or("no unit")?;
+    let (price, currency) = train.unit.particulars.price.as_ref().ok_or("the range states no price")?;
+    let bill = text(&settled, "bill-of-materials", Edition::Client)?;
+    let shown = stillrise_units::print::digits(*price, 3);
+    assert!(bill.contains(&shown) && bill.contains(currency.as_str()), "{shown} {currency}: {bill}");
+    Ok(())
+}
+
+#[test]
+fn the_matrix_names_the_page_on_which_a_thing_stands() -> Outcome {
+    let mut seen = 0;
+    for name in ["vehicle-yard", "truck-wash", "transformer-yard"] {
+        let settled = job(name, "")?;
+        let matrix = text(&settled, "compliance-matrix", Edition::Client)?;
+        let report = pages(&settled, "calculation-report", Edition::Client)?;
+        let annex = pages(&settled, "calculation-annex", Edition::Client)?;
+        for judged in settled.verdicts.iter().filter(|j| !j.verdict.stopped_ahead() || j.decision.is_some()) {
+            let (paper, pages) = match judged.grade() {
+                Grade::Fails | Grade::Warns | Grade::CannotJudge => ("Calculationreport,page", &report),
+                Grade::Passes => ("Annextothecalculationreport,page", &annex),
+                Grade::NotApplicable => continue,
+            };
+            // A row begins with its source and its title; the place stands behind what was found.
+            let row = squeeze(&format!("{}{}", judged.rule.source, judged.rule.title));
+            let (_, behind) = matrix.split_once(&row).ok_or_else(|| format!("{name}: no row {row}"))?;
+            let (_, page) = behind.split_once(paper).ok_or_else(|| format!("{name}: no page for {row}"))?;
+            let page: usize = page.chars().take_while(char::is_ascii_digit).collect::<String>().parse()?;
+            let there = pages.get(page.wrapping_sub(1)).ok_or_else(|| format!("{name}: no page {page}"))?;
+            assert!(there.contains(&squeeze(judged.rule.title)), "{name}: {} on page {page}", judged.rule.title);
+            seen += 1;
+            // Nothing of what was found is cut.
+            let mut says = judged.verdict.says().trim_end_matches('.').chars();
+            let rest = squeeze(&says.by_ref().skip(1).collect::<String>());
+            assert!(matrix.contains(&rest), "{name}: {rest}");
+        }
+        assert!(!matrix.contains("moreinthecalculationreport"), "{name}");
+    }
+    assert!(seen > 100, "{seen}");
+    Ok(())
+}
+
+#[test]
+fn decisions_are_boxes_and_findings_stand_on_a_sheet_of_our_own() -> Outcome {
+    for name in ["vehicle-yard", "truck-wash"] {
+        let settled = job(name, "")?;
+        let found: Vec<_> = settled.verdicts.iter().filter(|j| j.verdict.is_finding()).collect();
+        assert!(!found.is_empty(), "{name}");
+        for edition in Edition::ALL {
+            let report = text(&settled, "calculation-report", edition)?;
+            assert!(!report.contains("nobodyhasdecided"), "{name}, {edition:?}");
+            assert!(report.contains("Accepted,ortakenover,by"), "{name}, {edition:?}");
+        }
+        let sheet = text(&settled, "review-sheet", Edition::Us)?;
+        for judged in found {
+            for says in [judged.rule.title, judged.rule.matters, judged.rule.remedy, judged.rule.limits, judged.rule.id]
+            {
+                assert!(sheet.contains(&squeeze(says)), "{name}: {says}");
+            }
+        }
+        assert!(named("review-sheet").ok_or("none")?.editions == [Edition::Us]);
+        let drawn: String = drawings::set(&settled, Edition::Us).iter().map(|d| d.sheet_texts.clone()).collect();
+        assert!(!drawn.lines().any(|line| line == "F1"), "{name}: a finding on the drawing");
+    }
+    // A decision that somebody made fills its boxes; who made it is ours alone.
+    let decision = "\n[[decision]]\nrule = \"no-measured-results\"\ndecision = \"accepted\"\nbecause = \"tested on site instead\"\nwho = \"Q. Nobody\"\ndate = \"2026-03-02\"\n";
+    let settled = job("vehicle-yard", decision)?;
+    let [us, client] = [Edition::Us, Edition::Client].map(|edition| text(&settled, "calculation-report", edition));
+    let (us, client) = (us?, client?);
+    assert!(us.contains("Q.Nobodytestedonsiteinstead2026-03-02"), "{us}");
+    assert!(client.contains("testedonsiteinstead2026-03-02") && !client.contains("Q.Nobody"));
+    Ok(())
+}
+
+#[test]
+fn a_client_is_asked_what_moves_something_and_what_he_can_answer() -> Outcome {
+    let mut asked = 0;
+    for name in ["vehicle-yard", "truck-wash", "fuel-pad", "transformer-yard"] {
+        let settled = job(name, "")?;
+        let sheet = text(&settled, "questions", Edition::Client)?;
+        for one in posed(&settled) {
+            asked += 1;
+            assert!(sheet.contains(&squeeze(&one.text)), "{name}: {}", one.text);
+        }
+        let (ours, report) = ("Howfardothedropletsizesspread", text(&settled, "calculation-report", Edition::Client)?);
+        assert!(!sheet.contains(ours) && !report.contains(ours), "{name}: {ours}");
+        let beside = ["morefiguresweretaken", "Onemorefigurewastaken"];
+        assert!(beside.iter().any(|words| sheet.contains(words)), "{name}: the others by their number");
+        // The first ones stand in the offer, too, with the days of upkeep.
+        let offer = text(&settled, "offer-summary", Edition::Client)?;
+        let first = posed(&settled).into_iter().next().ok_or("nothing is asked")?;
+        assert!(offer.contains(squeeze(&first.text).trim_end_matches('.')), "{name}: {}", first.text);
+        let days = settled.job.design.performance.as_ref().and_then(|p| p.storage.sludge_days);
+        if let Some(days) = days.map(|t| t.q.si() / 86_400.0).filter(|days| (2.0..700.0).contains(days)) {
+            let says = format!("sludgeistobepumpedoutaboutevery{}days", days.floor());
+            assert!(offer.to_lowercase().contains(&says), "{name}: {says}");
+        }
+    }
+    assert!(asked > 20, "{asked}");
+    Ok(())
+}
+
+const SETTINGS: &str = "[company]\nname = \"Example Separators\"\naddress = [\"1 Example Road\", \"Exampletown\"]\n[documents]\nnotes = [\"Dimensions are to be checked on site.\"]\n";
+
+#[test]
+fn a_letterhead_stands_where_somebody_said_whose_paper_it_is() -> Outcome {
+    let settings = Arc::new(read_settings(SETTINGS).file);
+    let files = |file: &str| std::fs::read(root().join("enquiries/vehicle-yard").join(file)).ok();
+    let own = read_enquiry_under(&text_of("vehicle-yard")?, &files, Some(&settings)).map_err(|f| format!("{f:?}"))?;
+    let (with, without) = (settle(&own, &demo()?), job("vehicle-yard", "")?);
+    for paper in ["offer-summary", "calculation-report", "maintenance-manual", "bill-of-materials"] {
+        let own = pages(&with, paper, Edition::Client)?;
+        let first = own.first().ok_or("no page")?;
+        assert!(first.contains("ExampleSeparators") && first.contains("1ExampleRoad"), "{paper}: {first}");
+        // The report lists besides what stands in the settings.
+        let times = if paper == "calculation-report" { 2 } else { 1 };
+        assert_eq!(own.concat().matches("Dimensionsaretobecheckedonsite").count(), times, "{paper}: notes");
+        let none = text(&without, paper, Edition::Client)?;
+        assert!(!none.contains("ExampleSeparators") && !none.contains("Standardnotes"), "{paper}");
+    }
+    let pdf = typeset(&with, Edition::Client, named("offer-summary").ok_or("none")?, &[])?;
+    let document = lopdf::Document::load_mem(&pdf.bytes)?;
+    let info =
+        document.trailer.get(b"Info").and_then(|info| document.dereference(info)).map(|(_, info)| info.clone())?;
+    let said = |key: &[u8]| {
+        let value = info.as_dict().and_then(|info| info.get(key)).and_then(|value| value.as_str());
+        value.map(|bytes| String::from_utf8_lossy(bytes).into_owned())
+    };
+    assert_eq!(said(b"Author")?, "Example Separators");
+    assert!(said(b"CreationDate")?.starts_with("D:20260302"), "{:?}", said(b"CreationDate"));
+    Ok(())
+}
