@@ -25,7 +25,8 @@ pub fn entry(rule: &Rule) -> Entry {
         id: rule.id.to_owned(),
         title: rule.title.to_owned(),
         keys: String::new(),
-        text: [rule.looks, rule.matters, rule.remedy, rule.source, rule.limits].join(" "),
+        text: [&rule.looks.in_both(), rule.matters, rule.remedy, &rule.source.in_both(), &rule.limits.in_both()]
+            .join(" "),
     }
 }
 

@@ -241,6 +241,8 @@ pub trait Trail {
     }
     /// Begins one that somebody asks for.
     fn part(&mut self, part: Part, name: impl core::fmt::Display);
+    /// In which system the reader is told what we say of a value.
+    fn speaks(&mut self, _: System) {}
 }
 
 /// Records nothing.

@@ -122,7 +122,7 @@ pub(super) fn installation<T: Trail>(t: &mut T, unit: &Unit, known: &Known) -> I
         Some(LEVEL),
         Length::of(room, &IN),
         "our proposal",
-        "6 in under a hopper",
+        "{6 in|152 mm} under a hopper",
     );
     let stand = known.ground.map(|ground| {
         reckon!(t, "floor of the unit when it stands on the ground, site datum", [FT, M], (ground = ground, hopper = hopper, room = drain_room) ground + hopper + room)

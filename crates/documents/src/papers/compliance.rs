@@ -163,7 +163,7 @@ fn wanting(r: &mut Report<'_>) {
             let because =
                 because.map_or_else(String::new, |text| format!(" Decision: {}.", text.trim_end_matches('.')));
             table.row([
-                family(judged.rule.source),
+                family(&judged.rule.source.to(r.system)),
                 judged.rule.title.to_owned(),
                 format!("{}{because}", sentence(&short(judged.verdict.says()))),
                 place(judged.rule.part).to_owned(),
@@ -195,7 +195,7 @@ fn together(judged: &Judged) -> bool {
 fn passing(r: &mut Report<'_>) {
     let mut groups: Vec<(String, Vec<&Judged>)> = Vec::new();
     for judged in r.settled.verdicts.iter().filter(|j| j.grade() == Grade::Passes) {
-        let family = family(judged.rule.source);
+        let family = family(&judged.rule.source.to(r.system));
         match groups.iter_mut().find(|(name, _)| *name == family) {
             Some((_, all)) => all.push(judged),
             None => groups.push((family, vec![judged])),
@@ -236,7 +236,7 @@ fn short(says: &str) -> String {
 
 /// What the sources of several rules have in common: the publication, or the kind of reasoning.
 fn family(source: &str) -> String {
-    const KINDS: [(&str, &str); 18] = [
+    const KINDS: [(&str, &str); 17] = [
         ("Geometry", "Geometry of unit and site"),
         ("Hydrostatics", "Hydrostatics"),
         ("Common practice", "Common practice"),
@@ -254,7 +254,6 @@ fn family(source: &str) -> String {
         ("Set points", "Lists and formulas of the handbook"),
         ("Gravity removes", "MIL-HDBK-1005/9A, 1997"),
         ("Balance of levels", "Hydrostatics"),
-        ("50 kg/m3", "EN 858-1 and UFGS 44 42 53"),
     ];
     if let Some((_, name)) = KINDS.iter().find(|(begins, _)| source.starts_with(begins)) {
         return (*name).to_owned();

@@ -111,6 +111,16 @@ pub fn typeset(settled: &Settled, edition: Edition, paper: &Paper, charts: &[Dra
     crate::render::pdf::typeset(TEMPLATE, files, &ident)
 }
 
+/// What a paper says, as the blocks that are handed to the typesetter: text without its layout. No chart stands in it.
+#[must_use]
+pub fn said(settled: &Settled, edition: Edition, paper: &Paper) -> serde_json::Value {
+    let mut report = Report::new(settled, edition);
+    (paper.make)(&mut report, &[]);
+    let mut data = cover::cover(&report, "");
+    data["blocks"] = serde_json::Value::Array(core::mem::take(&mut report.out.0));
+    data
+}
+
 /// What a chart is called among the files of a paper.
 pub(crate) fn file(chart: &Drawn) -> String {
     format!("chart-{}.svg", chart.name)

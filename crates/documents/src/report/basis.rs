@@ -8,11 +8,11 @@ use stillrise_design::basis::rain_kept_out::is_barred;
 use stillrise_design::basis::shear::Shear;
 use stillrise_design::basis::{Basis, FLOW_UNITS};
 use stillrise_design::provenance::{Chooser, Origin, Pair};
-use stillrise_units::catalog::{CP, CST, DEG_C, DEG_F, GAL, KG_M3, M3, MG_L, MM2_S, MN_M, MPA_S, UM};
+use stillrise_units::catalog::{CP, CST, DEG_C, DEG_F, GAL, KG_M3, LB_FT3, M3, MG_L, MM2_S, MN_M, MPA_S, UM};
 use stillrise_units::{Concentration, Typed, print};
 
 const MG: Pair = (&MG_L, &MG_L);
-const DENSITY: Pair = (&KG_M3, &KG_M3);
+const DENSITY: Pair = (&LB_FT3, &KG_M3);
 
 /// Section 2.
 pub(super) fn basis(r: &mut Report<'_>) {

@@ -82,7 +82,7 @@ pub(super) fn quiet(r: &mut Report<'_>) {
     let mut table =
         Table::new([wide("Rule: the fault looked for", 1.1), wide("Margin", 2.2), wide("Source of the bound", 1.6)]);
     for v in of(Grade::Passes) {
-        table.row([v.rule.title.to_owned(), capital(v.verdict.says()), v.rule.source.to_owned()]);
+        table.row([v.rule.title.to_owned(), capital(v.verdict.says()), v.rule.source.to(r.system)]);
     }
     r.out.table(&table);
     r.out.heading("Rules that do not apply");
@@ -151,11 +151,11 @@ fn finding(r: &mut Report<'_>, judged: &Judged, mark: &str) {
     let mut lines = vec![
         ["Why it matters".to_owned(), rule.matters.to_owned()],
         ["What to do".to_owned(), rule.remedy.to_owned()],
-        ["Source".to_owned(), sentence(rule.source)],
+        ["Source".to_owned(), sentence(&rule.source.to(r.system))],
     ];
     if r.edition != crate::Edition::Client {
-        lines.push(["Looks for".to_owned(), rule.looks.to_owned()]);
-        lines.push(["Where it may be wrong".to_owned(), rule.limits.to_owned()]);
+        lines.push(["Looks for".to_owned(), rule.looks.to(r.system)]);
+        lines.push(["Where it may be wrong".to_owned(), rule.limits.to(r.system)]);
     }
     // That nobody decided yet is for whoever is to decide.
     if judged.decision.is_some() || r.edition != crate::Edition::Client {
