@@ -16,4 +16,5 @@ pub mod size;
 pub mod submittal;
 mod under;
 pub mod verify;
+pub mod words;
 pub mod work;

@@ -29,6 +29,9 @@ impl Trail for Ledger {
             entry.notes.extend(page.notes(&args, self.system));
         }
         say(&mut entry.origin, self.system);
+        if entry.label.contains('|') {
+            entry.label = spoken(&entry.label, self.system);
+        }
         self.entries.push(entry);
         Node(u32::try_from(self.entries.len() - 1).unwrap_or(u32::MAX))
     }
@@ -45,7 +48,9 @@ impl Trail for Ledger {
 fn say(origin: &mut Origin, system: System) {
     match origin {
         Origin::Assumed(a) => a.source = spoken(&a.source, system),
-        Origin::Given { source: Whence::Place { from: None, .. }, text } => *text = spoken(text, system),
+        Origin::Given { source: Whence::Definition | Whence::Place { from: None, .. }, text } => {
+            *text = spoken(text, system);
+        }
         Origin::Chosen { by: Chooser::Method, among, because, .. } => {
             *among = spoken(among, system);
             *because = spoken(because, system);

@@ -9,7 +9,7 @@ use std::collections::BTreeSet;
 use stillrise_checks::{Grade, Judged, Verdict};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::promise::floor;
-use stillrise_design::provenance::{Origin, show};
+use stillrise_design::provenance::{Origin, told};
 use stillrise_design::triage::Weight;
 use stillrise_search::questions::{Outcome, Question};
 use stillrise_units::catalog::{D, GAL, M3};
@@ -172,7 +172,7 @@ fn finding(r: &mut Report<'_>, judged: &Judged, mark: &str) {
 /// What the engineer decided; who did is ours alone.
 fn decision(r: &Report<'_>, judged: &Judged) -> String {
     let told = crate::decisions::told(judged, r.edition);
-    told.unwrap_or_else(|| "open: nobody has decided on it".to_owned())
+    told.unwrap_or_else(|| "not decided yet".to_owned())
 }
 
 /// Section 7.
@@ -211,7 +211,7 @@ pub(super) fn questions(r: &mut Report<'_>) {
             q.source.clone(),
         ]);
     }
-    r.out.table(&table);
+    r.out.table(&table.marked());
     if left_out > 0 {
         r.out.para(&format!(
             "{left_out} more stand in the trail: their answers would move neither effluent nor unit nor a verdict."
@@ -249,7 +249,7 @@ fn changes(settled: &stillrise_search::Settled, q: &Question) -> String {
     }
     // The ranking gives a doubling of the effluent 1; a thousandth of that is no change.
     if q.weight < STAYS {
-        return "effluent, unit and verdict on the limits stay".to_owned();
+        return "nothing: effluent, unit and verdicts on the limits are the same".to_owned();
     }
     let blocked = settled.job.design.triage.iter().any(|line| line.weight == Weight::Blocks);
     let one = |o: &Outcome| {
@@ -318,9 +318,9 @@ fn silent(r: &mut Report<'_>) {
         if a.question.is_empty() && first {
             let range = format!(
                 "{}; {} to {}",
-                entry.shown(r.system),
-                show(&a.low, entry.units, r.system),
-                show(&a.high, entry.units, r.system)
+                entry.told(r.system),
+                told(&a.low, entry.units, r.system),
+                told(&a.high, entry.units, r.system)
             );
             table.row([capital(&entry.label), range, a.source.clone(), (k + 1).to_string()]);
         }
@@ -328,5 +328,5 @@ fn silent(r: &mut Report<'_>) {
     if !table.is_empty() {
         r.out.heading("Margins and proposals");
     }
-    r.out.table(&table);
+    r.out.table(&table.marked());
 }

@@ -15,6 +15,8 @@ pub enum Kind {
     Data,
     /// A rule.
     Rule,
+    /// A word of the glossary.
+    Word,
 }
 
 impl Kind {
@@ -25,6 +27,7 @@ impl Kind {
             Kind::Formula => "formula",
             Kind::Data => "data",
             Kind::Rule => "rule",
+            Kind::Word => "word",
         }
     }
 }

@@ -54,3 +54,19 @@ pub static VENTS: &[VentRule] = vents! {
 pub fn applying(volatile: bool) -> impl Iterator<Item = &'static VentRule> {
     VENTS.iter().filter(move |v| volatile || !v.volatile_only)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use stillrise_units::spoken::{agree, pairs};
+
+    #[test]
+    fn what_is_asked_for_is_the_same_in_both_systems() {
+        let all: Vec<_> = VENTS.iter().flat_map(|rule| pairs(rule.text)).collect();
+        assert!(all.len() >= 5);
+        // A quarter of an inch is read with a decimal point.
+        for (us, si) in all {
+            assert!(agree(&us.replace("1-1/4", "1.25"), si), "{us}, {si}");
+        }
+    }
+}

@@ -17,6 +17,7 @@ use stillrise_checks::{RULES, Rule};
 use stillrise_handbook::equation::symbol_math;
 use stillrise_handbook::evidence::Outcome;
 use stillrise_handbook::manual::search::{Entry, Kind};
+use stillrise_handbook::manual::words::{WORDS, symbols};
 use stillrise_handbook::manual::{AREAS, Formula, Table, Variable, formula, named, span, tables, work};
 use stillrise_units::System;
 
@@ -26,6 +27,7 @@ pub(super) fn routes() -> Router<Arc<Desk>> {
         .route("/manual/formula/{id}", get(one_formula))
         .route("/manual/data/{id}", get(one_table))
         .route("/manual/rule/{id}", get(one_rule))
+        .route("/manual/words", get(glossary))
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -68,6 +70,8 @@ async fn contents(Query(Search { q }): Query<Search>) -> Markup {
         ul { @for table in tables() { li { a href=(format!("/manual/data/{}", table.id)) { (table.title) } " " span.small { (table.about) } } } }
         h2 { "Rules" }
         ul { @for rule in RULES { li { a href=(format!("/manual/rule/{}", rule.id)) { (rule.title) } } } }
+        h2 { "Words" }
+        p { a href="/manual/words" { "What the words and symbols of the documents mean" } }
         h2 { "For programs" }
         p { a href="/manual/programs" { "All that the sheet does, as an interface for programs" } }
         h2 { "Cautions" }
@@ -82,6 +86,7 @@ fn address(entry: &Entry) -> String {
     match entry.kind {
         Kind::Formula => format!("/manual/formula/{}", entry.id),
         Kind::Rule => format!("/manual/rule/{}", entry.id),
+        Kind::Word => format!("/manual/words#{}", super::sheet::encoded(&entry.id)),
         Kind::Data => {
             let (table, row) = entry.id.split_once('/').unwrap_or((&entry.id, ""));
             format!("/manual/data/{}#{}", super::sheet::encoded(table), super::sheet::encoded(row))
@@ -240,6 +245,28 @@ fn data(table: &Table) -> Markup {
         h2 { "Sources" }
         ul { @for source in table.sources() { li { (source) } } }
     }
+}
+
+/// Words and symbols, each once.
+async fn glossary() -> Markup {
+    of_manual(
+        "Words",
+        &html! {
+            h1 { "Words and symbols" }
+            p { "The words that the documents use, each in a sentence; then the symbols of the formulas, as their pages have them." }
+            dl.about { @for w in WORDS {
+                dt #(super::sheet::encoded(&w.id())) { (w.word) }
+                dd { (w.says) @if let Some(source) = w.source { " " span.small { (source) } } }
+            } }
+            h2 { "Symbols" }
+            div.scroll { table.list { thead { tr { th { "Symbol" } th { "What it is" } th { "Formulas" } } }
+                tbody { @for s in symbols() { tr {
+                    td { (PreEscaped(symbol_math(s.math))) }
+                    td { (s.meaning) }
+                    td { @for (k, page) in s.pages.iter().enumerate() { @if k > 0 { ", " } a href=(format!("/manual/formula/{}", page.id)) { (page.title) } } }
+                } } } } }
+        },
+    )
 }
 
 async fn one_rule(Path(id): Path<String>, headers: HeaderMap) -> Response {
