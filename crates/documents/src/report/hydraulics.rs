@@ -41,7 +41,6 @@ pub(super) fn solids(r: &mut Report<'_>) {
 
 fn profile(r: &mut Report<'_>, p: &Performance) {
     r.out.heading("Hydraulic profile");
-    let unit = r.symbol(LEVEL);
     r.out.para(&format!("From the outlet upstream: the loss of each step and the level ahead of it, above the floor of the unit, in the coldest water; all in {}.", spoken("{inches|mm}", r.system)));
     let mut columns = vec![wide("Ahead of the", 1.0)];
     for (k, profile) in p.profiles.iter().enumerate() {
